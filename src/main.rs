@@ -1,0 +1,2 @@
+//! Quarterturn.
+fn main() {}

@@ -1,0 +1,83 @@
+//! Units a person may choose to see pressures in.
+
+use serde::{Deserialize, Serialize};
+
+use super::PA_PER_INWC;
+
+/// A unit on an instrument or on paper.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+pub enum PressureUnit {
+    /// Inches of water column.
+    InWc,
+    /// Kilopascals.
+    KPa,
+    /// Millibars.
+    Mbar,
+}
+
+impl PressureUnit {
+    /// Every unit, in the order an instrument steps through them.
+    pub const ALL: [Self; 3] = [Self::InWc, Self::KPa, Self::Mbar];
+
+    /// The unit as it is written.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::InWc => "in. w.c.",
+            Self::KPa => "kPa",
+            Self::Mbar => "mbar",
+        }
+    }
+
+    /// Pascals in one of this unit.
+    #[must_use]
+    pub fn pa(self) -> f64 {
+        match self {
+            Self::InWc => PA_PER_INWC,
+            Self::KPa => 1_000.0,
+            Self::Mbar => 100.0,
+        }
+    }
+
+    /// Decimals that give about the resolution of a hundredth of an inch of water.
+    #[must_use]
+    pub fn decimals(self) -> usize {
+        match self {
+            Self::InWc | Self::Mbar => 2,
+            Self::KPa => 3,
+        }
+    }
+
+    /// The unit that an instrument's button brings next.
+    #[must_use]
+    pub fn next(self) -> Self {
+        match self {
+            Self::InWc => Self::KPa,
+            Self::KPa => Self::Mbar,
+            Self::Mbar => Self::InWc,
+        }
+    }
+}
+
+/// A pressure with the unit it is shown in.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub struct Shown {
+    /// The number as shown, already rounded to the display.
+    pub value: f64,
+    /// Its unit.
+    pub unit: PressureUnit,
+}
+
+impl Shown {
+    /// The pressure in pascals.
+    #[must_use]
+    pub fn pa(self) -> f64 {
+        self.value * self.unit.pa()
+    }
+}
+
+impl core::fmt::Display for Shown {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "{:.*} {}", self.unit.decimals(), self.value, self.unit.label())
+    }
+}
