@@ -4,6 +4,14 @@
 //! `appliance`, `site` and `instrument` (what stands in the house and in the hand), `bench` (all of
 //! it together: one way in, one way out), `scenario`, `record`, `marking` and `technician`.
 
+pub mod appliance;
+pub mod bench;
+pub mod instrument;
 pub mod physics;
 pub mod rng;
+pub mod site;
+pub mod technician;
 pub mod units;
+
+#[cfg(feature = "panels")]
+pub mod panels;

@@ -1,0 +1,7 @@
+//! The furnace: its plate, its ignition control, its safety devices, burners and air side.
+
+pub mod airside;
+pub mod burner;
+pub mod ignition;
+pub mod plate;
+pub mod safety;

@@ -1,0 +1,87 @@
+//! Writing, calling, telling, handing over; smelling and probing.
+
+use super::{Done, plain};
+use crate::bench::Bench;
+use crate::bench::action::{Contact, HandOver, Height, JointVerdict, Reading, Topic};
+use crate::bench::event::{Happening, ReadingFact};
+use crate::bench::part::{Joint, Place, Tool};
+use crate::bench::refusal::Refusal;
+use crate::bench::seen::{DetectorSeen, Smell};
+
+/// Largest number that can be written, in thousandths.
+const MOST_THOUSANDTHS: i32 = 9_999_999;
+
+impl Bench {
+    pub(super) fn write(&mut self, reading: Reading) -> Done {
+        if reading.thousandths.abs() > MOST_THOUSANDTHS {
+            return Err(Refusal::Absurd);
+        }
+        self.sheet.readings.push(reading);
+        let draw = self.draw();
+        let at = self.metered_port();
+        let shown = self.watch.shown(reading.port, reading.stage);
+        let actual = at.and_then(|port| {
+            let stage =
+                if draw.is(port, reading.stage) { Some(reading.stage) } else { draw.stage(port) };
+            stage.map(|stage| (port, stage))
+        });
+        let mut follow = vec![Happening::Wrote(ReadingFact {
+            reading,
+            actual,
+            shown_pa: shown.settled_pa,
+            shown_unsettled_pa: shown.any_pa,
+            true_pa: shown.true_pa,
+            meter_error_pa: self.meter.error_pa(),
+        })];
+        if let Some(hold) = self.watch.holding() {
+            follow.insert(0, Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
+        }
+        Ok(follow)
+    }
+
+    pub(super) fn write_joint(&mut self, joint: Joint, verdict: JointVerdict) -> Done {
+        self.sheet.joints.push((joint, verdict));
+        // Fluid that was on long enough has told what it can.
+        plain()
+    }
+
+    pub(super) fn call(&mut self, contact: Contact) -> Done {
+        let inside = matches!(self.person.place, Place::PlantRoom | Place::GasValve | Place::Hall);
+        match contact {
+            Contact::SupplyOwner if inside && self.smell_here() >= Smell::Clear => {
+                Err(Refusal::CallFromOutside)
+            }
+            Contact::Emergency if inside => Err(Refusal::CallFromOutside),
+            Contact::SupplyOwner | Contact::Emergency => plain(),
+        }
+    }
+
+    pub(super) fn tell_householder(&mut self, topic: Topic) -> Done {
+        match topic {
+            // A shout carries through the house.
+            Topic::GetOut => plain(),
+            Topic::WorkStarts | Topic::GasSmellDrill | Topic::Unsafe => {
+                self.need_place(&[Place::Hall])?;
+                plain()
+            }
+        }
+    }
+
+    pub(super) fn hand_over(&mut self, said: &HandOver) -> Done {
+        self.ending_place(said.ending)?;
+        plain()
+    }
+
+    pub(super) fn sniff(&mut self, height: Height) -> Done {
+        let smell = self.smell_at(height);
+        self.note_smell(height, smell);
+        plain()
+    }
+
+    pub(super) fn probe(&mut self, height: Height) -> Done {
+        self.need_tool(Tool::GasDetector)?;
+        self.person.detector =
+            Some(DetectorSeen { height, percent_lel: self.percent_lel_at(height) });
+        plain()
+    }
+}

@@ -1,0 +1,292 @@
+//! The furnace put together: control, safety devices, burners, air side; and house and room from a
+//! setup.
+
+use super::Bench;
+use super::action::{Height, OnOff};
+use super::gas::ValveSeats;
+use super::part::Place;
+use super::seen::{Condition, FlameSeen, Smell, Sound};
+use super::setup::Setup;
+use super::truth::Firing;
+use crate::appliance::airside::AirSide;
+use crate::appliance::burner::{BurnerIn, Burners};
+use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
+use crate::appliance::safety::Safety;
+use crate::physics::room::Room;
+use crate::site::house::{House, Thermostat};
+
+/// Share of the gross input that the exchanger keeps, for sizing the blower (common practice).
+const SIZING_EFFICIENCY: f64 = 0.80;
+/// Smells as shares of the lower flammable limit: a whiff for a fresh nose (about a fiftieth, from
+/// memory), plain to anyone, and strong (a fifth is the legal bound at which it must be readily
+/// smelt).
+const FAINT: f64 = 0.02;
+const CLEAR: f64 = 0.08;
+const STRONG: f64 = 0.2;
+/// Speed from which a fan is heard.
+const HEARD: f64 = 0.15;
+/// Inducer speed between low and high.
+const INDUCER_FAST: f64 = 0.85;
+
+/// What the furnace gets at a tick.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) struct FurnaceIn {
+    pub powered: bool,
+    pub first: bool,
+    pub second: bool,
+    pub valve_switch: bool,
+    pub burner_flow_m3_s: f64,
+    pub inlet_pa: f64,
+    pub return_air_k: f64,
+}
+
+/// The furnace.
+#[derive(Debug, Clone)]
+pub(super) struct Furnace {
+    control: Control,
+    safety: Safety,
+    burners: Burners,
+    air: AirSide,
+    outputs: Outputs,
+    seats: ValveSeats,
+    box_full_pa: f64,
+    co_ppm: f64,
+}
+
+impl Furnace {
+    pub(super) fn new(setup: &Setup) -> Self {
+        let furnace = &setup.furnace;
+        let plate = &furnace.plate;
+        let rated = plate.input_high.si() / setup.gas.heating_value_j_m3;
+        let low_share = plate.input_low.si() / plate.input_high.si();
+        let rise_k = 0.5 * (plate.rise.0.si() + plate.rise.1.si());
+        let timings = Timings {
+            igniter_s: furnace.igniter_warm_up_s,
+            auto_high_min: furnace.auto_high_min,
+            ..Timings::default()
+        };
+        Self {
+            control: Control::new(timings),
+            safety: Safety::new(furnace.low_gas_switch),
+            burners: Burners::new(&furnace.orifices_m, rated, low_share, furnace.igniter_warm_up_s),
+            air: AirSide::new(
+                SIZING_EFFICIENCY * plate.input_high.si(),
+                rise_k,
+                setup.house.inside_k,
+            ),
+            outputs: Outputs {
+                inducer: Speed::Off,
+                igniter: false,
+                main: false,
+                high: false,
+                blower: Speed::Off,
+            },
+            seats: ValveSeats::Closed,
+            box_full_pa: furnace.box_suction_pa,
+            co_ppm: 0.0,
+        }
+    }
+
+    pub(super) fn step(&mut self, dt_s: f64, input: &FurnaceIn, setup: &Setup) {
+        self.safety.feel(self.air.inducer(), self.air.supply_air_k(), input.inlet_pa);
+        self.outputs = self.control.step(
+            dt_s,
+            &Inputs {
+                powered: input.powered,
+                first: input.first,
+                second: input.second,
+                low_switch: self.safety.low_switch(),
+                high_switch: self.safety.high_switch(),
+                limit: self.safety.limit(),
+                rollout: self.safety.rollout(),
+                low_gas: self.safety.low_gas(),
+                flame_ua: self.burners.flame_ua(),
+            },
+        );
+        self.seats = match (self.outputs.main && input.valve_switch, self.outputs.high) {
+            (false, _) => ValveSeats::Closed,
+            (true, false) => ValveSeats::Low,
+            (true, true) => ValveSeats::High,
+        };
+        let burner_in = BurnerIn {
+            flow_m3_s: input.burner_flow_m3_s,
+            igniter: self.outputs.igniter,
+            inducer: self.air.inducer(),
+        };
+        self.burners.step(dt_s, &setup.gas, &burner_in);
+        if self.burners.rolls_out() {
+            self.safety.roll_out();
+        }
+        let heat_w = self.burners.useful_w(&setup.gas, self.air.flue_k());
+        let (inducer, blower) = (self.outputs.inducer, self.outputs.blower);
+        self.air.step(dt_s, inducer, blower, heat_w, input.return_air_k);
+        self.co_ppm = self.burners.co_air_free_ppm(&setup.gas);
+    }
+
+    pub(super) fn seats(&self) -> ValveSeats {
+        self.seats
+    }
+
+    pub(super) fn box_suction_pa(&self) -> f64 {
+        self.box_full_pa * self.air.inducer() * self.air.inducer()
+    }
+
+    pub(super) fn control_state(&self) -> ControlState {
+        self.control.state()
+    }
+
+    pub(super) fn firing(&self) -> Firing {
+        match (self.burners.any_lit(), self.seats) {
+            (false, _) | (true, ValveSeats::Closed) => Firing::Out,
+            (true, ValveSeats::Low) => Firing::Low,
+            (true, ValveSeats::High) => Firing::High,
+        }
+    }
+
+    pub(super) fn reset_rollout(&mut self) -> bool {
+        self.safety.reset_rollout()
+    }
+
+    pub(super) fn status(&self) -> &'static str {
+        self.control.status()
+    }
+
+    pub(super) fn condition(&self) -> Condition {
+        match self.control.state() {
+            ControlState::Retry
+            | ControlState::Lockout
+            | ControlState::LimitOpen
+            | ControlState::RolloutOpen => Condition::Bad,
+            _ => Condition::Good,
+        }
+    }
+
+    pub(super) fn flames(&self) -> [FlameSeen; 4] {
+        self.burners.flames().map(|(height, yellow)| FlameSeen { height, yellow })
+    }
+
+    pub(super) fn glow(&self) -> f64 {
+        self.burners.glow()
+    }
+
+    pub(super) fn inducer(&self) -> f64 {
+        self.air.inducer()
+    }
+
+    pub(super) fn blower(&self) -> f64 {
+        self.air.blower()
+    }
+
+    pub(super) fn heat_to_air_w(&self) -> f64 {
+        self.air.to_air_w()
+    }
+
+    pub(super) fn input_w(&self) -> f64 {
+        self.burners.input_w()
+    }
+
+    pub(super) fn co_air_free_ppm(&self) -> f64 {
+        self.co_ppm
+    }
+
+    pub(super) fn ignites(&self) -> bool {
+        self.burners.ignites()
+    }
+
+    pub(super) fn sounds(&self) -> Vec<Sound> {
+        let mut sounds = Vec::new();
+        if self.air.inducer() > INDUCER_FAST {
+            sounds.push(Sound::InducerHigh);
+        } else if self.air.inducer() > HEARD {
+            sounds.push(Sound::Inducer);
+        }
+        if self.outputs.igniter {
+            sounds.push(Sound::Igniter);
+        }
+        match self.firing() {
+            Firing::Out => {}
+            Firing::Low => sounds.push(Sound::BurnersLow),
+            Firing::High => sounds.push(Sound::BurnersHigh),
+        }
+        if self.air.blower() > HEARD {
+            sounds.push(Sound::Blower);
+        }
+        if self.burners.banged() {
+            sounds.push(Sound::Bang);
+        }
+        sounds
+    }
+
+    pub(super) fn digest(&self, sink: &mut impl FnMut(u64)) {
+        self.control.digest(sink);
+        self.safety.digest(sink);
+        self.burners.digest(sink);
+        self.air.digest(sink);
+    }
+}
+
+/// The house of a setup.
+pub(super) fn house(setup: &Setup) -> House {
+    let house = &setup.house;
+    House::new(house.inside_k, house.loss_w_k, house.mass_j_k)
+}
+
+/// The plant room of a setup.
+pub(super) fn room(setup: &Setup) -> Room {
+    Room::new(&setup.gas, setup.house.plant_room_m3, setup.house.air_changes_h)
+}
+
+/// A thermostat that has looked at the room once.
+pub(super) fn thermostat(setup: &Setup) -> Thermostat {
+    let mut thermostat = Thermostat::default();
+    let setpoint_k = crate::units::k_from_f(f64::from(setup.house.setpoint_half_f) / 2.0);
+    if setup.found.thermostat_mode == OnOff::On {
+        thermostat.step(setup.house.inside_k, setpoint_k);
+    }
+    thermostat
+}
+
+impl Bench {
+    /// Gas in vestibule, floor zone and breathing zone, as fractions.
+    pub(super) fn gas_fractions(&self) -> [f64; 3] {
+        self.room.fractions()
+    }
+
+    fn fraction_at(&self, height: Height) -> f64 {
+        let [vestibule, floor, head] = self.room.fractions();
+        match (self.person.place, height) {
+            (Place::PlantRoom, Height::Floor) => floor,
+            (Place::PlantRoom, Height::Head) => head,
+            // Kneeling at the valve the nose is in front of the vestibule.
+            (Place::GasValve, Height::Floor) => floor,
+            (Place::GasValve, Height::Head) => vestibule,
+            (Place::Hall, _) => 0.3 * head,
+            (Place::Yard | Place::Away, _) => 0.0,
+        }
+    }
+
+    /// How gas smells at a height here.
+    pub(super) fn smell_at(&self, height: Height) -> Smell {
+        let share = self.room.of_lower_limit(self.fraction_at(height));
+        if share >= STRONG {
+            Smell::Strong
+        } else if share >= CLEAR {
+            Smell::Clear
+        } else if share >= FAINT {
+            Smell::Faint
+        } else {
+            Smell::None
+        }
+    }
+
+    /// What the detector shows at a height here, in per cent of the lower limit.
+    pub(super) fn percent_lel_at(&self, height: Height) -> f64 {
+        let percent = 100.0 * self.room.of_lower_limit(self.fraction_at(height));
+        percent.clamp(0.0, 100.0).round()
+    }
+
+    /// Remembers what a sniff gave.
+    pub(super) fn note_smell(&mut self, height: Height, smell: Smell) {
+        self.person.sniffed = Some((height, smell));
+    }
+}

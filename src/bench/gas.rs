@@ -1,0 +1,309 @@
+//! The gas side of the bench: the network from tank or main to the burners, with the places where
+//! hands and faults reach into it.
+
+mod build;
+mod valve;
+
+use super::part::{Neighbor, Port};
+use super::setup::Setup;
+use crate::physics::network::{ElementId, Network, NodeId, StepReport};
+use crate::physics::orifice::{hole_area_m2, series_area};
+use crate::physics::valve::{HandValve, HandValveKind};
+use crate::site::tank::Tank;
+
+pub(crate) use valve::StageSprings;
+
+/// Bore of a port's tapped hole behind the plug, in metres (a 1/8 in. tap; from memory).
+const PORT_BORE_M: f64 = 3.0e-3;
+/// Bore of the barbed adapter, in metres (common practice).
+const BARB_BORE_M: f64 = 2.5e-3;
+/// Discharge coefficient of a short drilled hole (common practice).
+const HOLE_CD: f64 = 0.8;
+/// Area of the hose's open end, in m².
+const HOSE_END_M2: f64 = 1.5e-5;
+/// Gas volume of hose and manometer, in m³.
+const HOSE_M3: f64 = 2.5e-5;
+
+/// Nodes that are read or set.
+#[derive(Debug, Clone, Copy)]
+struct Nodes {
+    upstream: NodeId,
+    supply: NodeId,
+    tee: NodeId,
+    inlet: NodeId,
+    manifold: NodeId,
+    hose: NodeId,
+    burner_box: NodeId,
+}
+
+/// Elements that are read or set.
+#[derive(Debug, Clone, Copy)]
+struct Elements {
+    supply_regulator: ElementId,
+    supply_cock: ElementId,
+    furnace_cock: ElementId,
+    seats: ElementId,
+    valve_regulator: ElementId,
+    burners: ElementId,
+    neighbors: [ElementId; 2],
+    /// Inlet port and manifold port, to the air.
+    port_to_air: [ElementId; 2],
+    /// Inlet port and manifold port, to the hose.
+    port_to_hose: [ElementId; 2],
+    hose_to_air: ElementId,
+}
+
+/// What is at a port, for the gas.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum PortPath {
+    /// Closed but for a leak of this effective area, in m².
+    Closed(f64),
+    /// Open to the air.
+    Open,
+    /// The bare adapter.
+    Barb,
+    /// The hose, with a leak at the barb and beside it of these effective areas, in m².
+    Hose {
+        /// At the hose's end.
+        barb_m2: f64,
+        /// In the boss.
+        boss_m2: f64,
+    },
+}
+
+/// The gas side.
+#[derive(Debug, Clone)]
+pub(crate) struct GasSide {
+    network: Network,
+    nodes: Nodes,
+    elements: Elements,
+    springs: StageSprings,
+    supply_pa_per_turn: f64,
+    supply_turns_found: f64,
+    supply_set_found_pa: f64,
+    supply_turned: f64,
+    furnace_cock: HandValve,
+    supply_cock: HandValve,
+    neighbor_cock: HandValve,
+    neighbor_orifice_m2: [f64; 2],
+    seats_open_m2: f64,
+    tank: Option<Tank>,
+    dial_turns: f64,
+    dial_m3: f64,
+    /// Total of Σ|residual| against throughput, the largest seen.
+    worst_imbalance: f64,
+}
+
+impl GasSide {
+    pub(crate) fn pressure_pa(&self, port: Port) -> f64 {
+        self.network.pressure_pa(match port {
+            Port::Inlet => self.nodes.inlet,
+            Port::Manifold => self.nodes.manifold,
+        })
+    }
+
+    pub(crate) fn supply_pa(&self) -> f64 {
+        self.network.pressure_pa(self.nodes.supply)
+    }
+
+    pub(crate) fn tee_pa(&self) -> f64 {
+        self.network.pressure_pa(self.nodes.tee)
+    }
+
+    pub(crate) fn hose_pa(&self) -> f64 {
+        self.network.pressure_pa(self.nodes.hose)
+    }
+
+    pub(crate) fn box_pa(&self) -> f64 {
+        self.network.pressure_pa(self.nodes.burner_box)
+    }
+
+    pub(crate) fn burner_flow(&self) -> f64 {
+        self.network.flow_std_m3_s(self.elements.burners)
+    }
+
+    pub(crate) fn neighbor_flow(&self, neighbor: Neighbor) -> f64 {
+        self.network.flow_std_m3_s(self.elements.neighbors[index(neighbor)])
+    }
+
+    /// Gas to the air at the inlet port, the manifold port and the hose's end, in standard m³/s.
+    pub(crate) fn leaks(&self) -> [f64; 3] {
+        let flow = |element| self.network.flow_std_m3_s(element).max(0.0);
+        [
+            flow(self.elements.port_to_air[0]),
+            flow(self.elements.port_to_air[1]),
+            flow(self.elements.hose_to_air),
+        ]
+    }
+
+    /// Turns the seats of the gas valve and loads its spring: which stage the control gives it.
+    pub(crate) fn drive_valve(&mut self, seats: ValveSeats) {
+        let open = match seats {
+            ValveSeats::Closed => 0.0,
+            ValveSeats::Low | ValveSeats::High => self.seats_open_m2,
+        };
+        self.network.set_opening(self.elements.seats, open);
+        if let Some(regulator) = self.network.regulator_mut(self.elements.valve_regulator) {
+            self.springs.load(regulator, seats == ValveSeats::High);
+        }
+    }
+
+    /// Sets the suction of the burner box, in pascals below the room.
+    pub(crate) fn set_box_suction(&mut self, suction_pa: f64) {
+        self.network.set_pressure_pa(self.nodes.burner_box, -suction_pa);
+        if let Some(regulator) = self.network.regulator_mut(self.elements.valve_regulator) {
+            regulator.set_reference_pa(-suction_pa);
+        }
+    }
+
+    pub(crate) fn set_furnace_cock(&mut self, degrees: i16) {
+        let area = self.furnace_cock.cd_area_m2(f64::from(degrees));
+        self.network.set_opening(self.elements.furnace_cock, area);
+    }
+
+    pub(crate) fn set_supply_cock(&mut self, degrees: i16) {
+        let area = self.supply_cock.cd_area_m2(f64::from(degrees));
+        self.network.set_opening(self.elements.supply_cock, area);
+    }
+
+    /// Sets how far a neighbour's valve and burner are open.
+    pub(crate) fn set_neighbor(&mut self, neighbor: Neighbor, degrees: i16, burner_open: bool) {
+        let i = index(neighbor);
+        let cock = self.neighbor_cock.cd_area_m2(f64::from(degrees));
+        let orifice = if burner_open { self.neighbor_orifice_m2[i] } else { 0.0 };
+        self.network.set_opening(self.elements.neighbors[i], series_area(&[cock, orifice]));
+    }
+
+    /// Sets what the gas finds at the ports.
+    pub(crate) fn set_ports(&mut self, paths: [PortPath; 2]) {
+        let mut hose_end = HOSE_END_M2;
+        for (i, path) in paths.into_iter().enumerate() {
+            let (air, hose) = match path {
+                PortPath::Closed(leak) => (leak, 0.0),
+                PortPath::Open => (hole_area_m2(HOLE_CD, PORT_BORE_M), 0.0),
+                PortPath::Barb => (hole_area_m2(HOLE_CD, BARB_BORE_M), 0.0),
+                PortPath::Hose { barb_m2, boss_m2 } => {
+                    hose_end = barb_m2;
+                    (boss_m2, hole_area_m2(HOLE_CD, BARB_BORE_M))
+                }
+            };
+            self.network.set_opening(self.elements.port_to_air[i], air);
+            self.network.set_opening(self.elements.port_to_hose[i], hose);
+        }
+        self.network.set_opening(self.elements.hose_to_air, hose_end);
+    }
+
+    /// The stage screws.
+    pub(crate) fn springs(&self) -> &StageSprings {
+        &self.springs
+    }
+
+    /// The stage screws, to be turned.
+    pub(crate) fn springs_mut(&mut self) -> &mut StageSprings {
+        &mut self.springs
+    }
+
+    /// Turns the supply regulator's screw; returns whether it came to its stop.
+    pub(crate) fn turn_supply(&mut self, turns: f64) -> bool {
+        let Some(regulator) = self.network.regulator_mut(self.elements.supply_regulator) else {
+            return true;
+        };
+        let wanted = regulator.turns() + turns;
+        regulator.set_turns(wanted);
+        let stopped = (regulator.turns() - wanted).abs() > 1e-9;
+        self.supply_turned = regulator.turns() - self.supply_turns_found;
+        stopped
+    }
+
+    /// Turns of the supply screw since the start.
+    pub(crate) fn supply_turned(&self) -> f64 {
+        self.supply_turned
+    }
+
+    /// What the supply regulator is set to, in pascals.
+    pub(crate) fn supply_set_pa(&self) -> f64 {
+        self.supply_set_found_pa + self.supply_turned * self.supply_pa_per_turn
+    }
+
+    /// Liquid level of the tank, as a fraction.
+    pub(crate) fn tank(&self) -> Option<&Tank> {
+        self.tank.as_ref()
+    }
+
+    /// Turns of the meter's test dial since the start; none without a meter.
+    pub(crate) fn dial_turns(&self) -> Option<f64> {
+        (self.dial_m3 > 0.0).then_some(self.dial_turns)
+    }
+
+    pub(crate) fn worst_imbalance(&self) -> f64 {
+        self.worst_imbalance
+    }
+
+    /// One step of the network.
+    pub(crate) fn step(&mut self, dt_s: f64) -> StepReport {
+        let report = self.network.step(dt_s);
+        self.worst_imbalance = self.worst_imbalance.max(report.imbalance);
+        if self.dial_m3 > 0.0 {
+            let flow = self.network.flow_std_m3_s(self.elements.supply_cock);
+            self.dial_turns += flow.max(0.0) * dt_s / self.dial_m3;
+        }
+        report
+    }
+
+    /// What changes slowly: the tank's temperature and pressure.
+    pub(crate) fn step_slow(&mut self, dt_s: f64, outside_k: f64) {
+        if let Some(tank) = &mut self.tank {
+            let flow = self.network.flow_std_m3_s(self.elements.supply_cock);
+            tank.step(dt_s, flow.max(0.0), outside_k);
+            self.network.set_pressure_pa(self.nodes.upstream, tank.pressure_pa());
+        }
+    }
+
+    /// Every number that the next step depends on.
+    pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
+        for value in self.network.state() {
+            sink(value.to_bits());
+        }
+        for value in self.springs.state() {
+            sink(value.to_bits());
+        }
+        sink(self.dial_turns.to_bits());
+        if let Some(tank) = &self.tank {
+            tank.digest(sink);
+        }
+    }
+}
+
+/// What the control makes of the gas valve.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub(crate) enum ValveSeats {
+    /// Both seats shut.
+    Closed,
+    /// Open, low spring.
+    Low,
+    /// Open, high spring.
+    High,
+}
+
+fn index(neighbor: Neighbor) -> usize {
+    match neighbor {
+        Neighbor::WaterHeater => 0,
+        Neighbor::Range => 1,
+    }
+}
+
+fn ball(bore_m: f64) -> HandValve {
+    HandValve::new(HandValveKind::Ball, bore_m)
+}
+
+impl GasSide {
+    /// Builds the network and lets it come to rest as found.
+    pub(crate) fn new(setup: &Setup) -> Self {
+        build::gas_side(setup)
+    }
+
+    /// Marches until nothing moves any more.
+    pub(crate) fn settle(&mut self) {
+        self.network.settle(600.0);
+    }
+}

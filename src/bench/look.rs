@@ -1,0 +1,143 @@
+//! Looking closely: what is noted, in words and as a finding that a program can use.
+
+use super::Bench;
+use super::apply::{Done, plain};
+use super::part::Subject;
+use super::refusal::Refusal;
+use super::seen::{Condition, Finding, Note};
+use super::setup::SupplyKind;
+use crate::appliance::plate::GasFigures;
+use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
+
+impl Bench {
+    /// Looks and notes. A second look at something replaces what was noted.
+    pub(super) fn look(&mut self, subject: Subject) -> Done {
+        self.need_subject(subject)?;
+        let (text, finding) = self.sight(subject).ok_or(Refusal::NotOnThisJob)?;
+        self.sheet.notes.retain(|note| note.subject != subject);
+        self.sheet.notes.push(Note { subject, tick: self.tick, text, finding });
+        plain()
+    }
+
+    fn sight(&self, subject: Subject) -> Option<(String, Finding)> {
+        let good = |text: &str| (text.to_owned(), Finding::Condition(Condition::Good));
+        Some(match subject {
+            Subject::Plate => self.plate(),
+            Subject::ConversionLabel => self.label(),
+            Subject::Orifices => {
+                let stamp = &self.setup.furnace.orifice_stamp;
+                (format!("Orifices stamped {stamp}."), Finding::Stamp(stamp.clone()))
+            }
+            Subject::SpringMark => {
+                let fuel = self.setup.furnace.springs_for;
+                (format!("Springs marked for {}.", fuel.label()), Finding::SpringsFor(fuel))
+            }
+            Subject::LowGasSwitch => {
+                if self.setup.furnace.low_gas_switch {
+                    good("Low gas switch of the propane kit, wired in.")
+                } else {
+                    ("No low gas switch here.".into(), Finding::Absent)
+                }
+            }
+            Subject::SupplyVent => good("The regulator's vent is open and points down."),
+            Subject::Vent => good("The flue runs outside by itself, joints closed."),
+            Subject::AirOpening => good("The air opening is free."),
+            Subject::Connector => good("The connector is whole, not kinked, outside the cabinet."),
+            Subject::DripLeg => good("The drip leg hangs below the tee, capped."),
+            Subject::Flames => self.flames_note(),
+            Subject::Filter => good("The filter is clean and in place."),
+            Subject::TankGauge => {
+                let level = 100.0 * self.gas.tank()?.level();
+                let level = (level / 5.0).round() * 5.0;
+                (format!("The tank gauge stands at {level:.0} %."), Finding::Number(level))
+            }
+            Subject::MeterDial => {
+                let turns = self.gas.dial_turns()?;
+                let SupplyKind::Meter { dial_m3 } = self.setup.supply.kind else { return None };
+                let feet = dial_m3 / crate::units::M3_PER_FT3;
+                (
+                    format!("Test dial of {feet} ft³ a turn; it stands at {:.2}.", turns % 1.0),
+                    Finding::Number(turns),
+                )
+            }
+            Subject::CoAlarm => good("The CO alarm shows 0 ppm."),
+            Subject::StatusLamp => (
+                format!("The control says: {}.", self.furnace.status()),
+                Finding::Condition(self.furnace.condition()),
+            ),
+            Subject::SupplyRegulator => self.nameplate(),
+        })
+    }
+
+    fn plate(&self) -> (String, Finding) {
+        let plate = &self.setup.furnace.plate;
+        let kbtu = |w: f64| w / W_PER_BTU_H;
+        let text = format!(
+            "Model {}. {} Input {:.0} / {:.0} Btu/h. Gas valve: at most {:.1} in. w.c.",
+            plate.model,
+            figures(&plate.made_for),
+            kbtu(plate.input_high.si()),
+            kbtu(plate.input_low.si()),
+            plate.valve_max.si() / PA_PER_INWC,
+        );
+        (text, Finding::Figures(plate.made_for.clone()))
+    }
+
+    fn label(&self) -> (String, Finding) {
+        match &self.setup.furnace.plate.converted_to {
+            Some(label) => (
+                format!("This furnace has been converted. {}", figures(label)),
+                Finding::Figures(label.clone()),
+            ),
+            None => ("There is no conversion label.".into(), Finding::Absent),
+        }
+    }
+
+    fn nameplate(&self) -> (String, Finding) {
+        let supply = &self.setup.supply;
+        let (low, high) = supply.delivery_limits_pa;
+        let inwc = |pa: f64| pa / PA_PER_INWC;
+        (
+            format!(
+                "Delivers {:.1} to {:.1} in. w.c.; at rest at most {:.1}.",
+                inwc(low),
+                inwc(high),
+                inwc(supply.lockup_max_pa),
+            ),
+            Finding::Delivery(low, high, supply.lockup_max_pa),
+        )
+    }
+
+    fn flames_note(&self) -> (String, Finding) {
+        let flames = self.furnace.flames();
+        let lit = flames.iter().filter(|flame| flame.height > 0.0).count();
+        let yellow = flames.iter().fold(0.0, |most: f64, flame| most.max(flame.yellow));
+        match lit {
+            0 => ("No burner is lit.".into(), Finding::Absent),
+            4 if yellow < 0.3 => (
+                "Four blue flames, steady, into the tubes.".into(),
+                Finding::Condition(Condition::Good),
+            ),
+            4 => ("Four flames with long yellow tips.".into(), Finding::Condition(Condition::Bad)),
+            some => (format!("{some} of four burners lit."), Finding::Condition(Condition::Bad)),
+        }
+    }
+}
+
+fn figures(figures: &GasFigures) -> String {
+    let inwc = |pa: f64| pa / PA_PER_INWC;
+    let d = usize::from(figures.decimals);
+    format!(
+        "For {}: inlet {:.1} to {:.1}, manifold low {:.d$} ± {:.d$}, high {:.d$} ± {:.d$} in. w.c., \
+         orifice {} ({:.4} in.).",
+        figures.fuel.label(),
+        inwc(figures.inlet_min_pa),
+        inwc(figures.inlet_max_pa),
+        inwc(figures.low.pa),
+        inwc(figures.low.tolerance_pa),
+        inwc(figures.high.pa),
+        inwc(figures.high.tolerance_pa),
+        figures.orifice_stamp,
+        figures.orifice_m / M_PER_IN,
+    )
+}

@@ -1,0 +1,178 @@
+//! The whole station: supply, piping, house, furnace, instruments and hands, behind two doors.
+//!
+//! Everything done is an [`action::Action`] through [`Bench::apply`]; everything that comes out is a
+//! [`seen::Seen`] for people and programs that play, a [`truth::Truth`] for marking and teaching,
+//! and a list of [`event::Event`]s. At a tick, actions come first, then one [`Bench::step`].
+
+pub mod action;
+mod apply;
+mod cycle;
+pub mod event;
+mod furnace;
+mod gas;
+mod look;
+pub mod part;
+mod perceive;
+mod port;
+pub mod refusal;
+pub mod seen;
+pub mod setup;
+mod stand;
+mod step;
+pub mod truth;
+mod watch;
+
+use action::{Action, Fitted, JointVerdict, LowSide, OnOff, Opening, Reading};
+use event::{Event, Happening};
+use part::{Joint, Place, Tool};
+use refusal::Refusal;
+use seen::{DetectorSeen, Note, Over};
+use setup::Setup;
+
+use crate::instrument::leak_fluid::LeakFluid;
+use crate::instrument::manometer::Manometer;
+use crate::physics::room::Room;
+use crate::site::house::{House, Thermostat};
+
+/// The bench. Its state is private: it changes through `apply` and `step` only.
+#[derive(Debug, Clone)]
+pub struct Bench {
+    setup: Setup,
+    tick: u64,
+    gas: gas::GasSide,
+    furnace: furnace::Furnace,
+    house: House,
+    thermostat: Thermostat,
+    room: Room,
+    meter: Manometer,
+    low_side: LowSide,
+    person: Person,
+    things: Things,
+    sheet: Sheet,
+    watch: watch::Watch,
+    cycle: cycle::CycleWatch,
+    events: Vec<Event>,
+    alerts: Alerts,
+    over: Option<Over>,
+}
+
+/// Where the person is and what is in the hand.
+#[derive(Debug, Clone, PartialEq)]
+struct Person {
+    place: Place,
+    hand: Option<Tool>,
+    detector: Option<DetectorSeen>,
+    sniffed: Option<(action::Height, seen::Smell)>,
+}
+
+/// Things that hands have put into a state.
+#[derive(Debug, Clone, PartialEq)]
+struct Things {
+    furnace_cock_deg: i16,
+    supply_cock_deg: i16,
+    neighbor_cock_deg: [i16; 2],
+    neighbors: [OnOff; 2],
+    valve_switch: OnOff,
+    furnace_switch: OnOff,
+    doors: [Fitted; 2],
+    caps: [Fitted; 3],
+    ports: [port::PortState; 2],
+    windows: [Opening; 2],
+    stage_jumper: Fitted,
+    setpoint_half_f: i16,
+    heating: OnOff,
+    tag: Fitted,
+    fluid: [Option<Brushed>; 4],
+    /// Turns of low, high and supply screw since the start, in eighths.
+    turned_eighths: [i32; 3],
+    last_turn_tick: Option<u64>,
+}
+
+/// Leak fluid on a joint, with what was so while it was on.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Brushed {
+    fluid: LeakFluid,
+    lowest_pa: f64,
+    firing: truth::Firing,
+}
+
+/// What is written down.
+#[derive(Debug, Clone, PartialEq, Default)]
+struct Sheet {
+    readings: Vec<Reading>,
+    joints: Vec<(Joint, JointVerdict)>,
+    notes: Vec<Note>,
+}
+
+/// Which alarms stand, so that each is told once.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct Alerts {
+    alarm: bool,
+    from_port: [bool; 2],
+    valve_over: bool,
+    meter_over: bool,
+}
+
+impl Bench {
+    /// Builds the bench as found, settled, at tick 0.
+    #[must_use]
+    pub fn new(setup: Setup) -> Self {
+        stand::bench(setup)
+    }
+
+    /// What it was built from. For marking, preview and reports; players get [`Bench::seen`].
+    #[must_use]
+    pub fn setup(&self) -> &Setup {
+        &self.setup
+    }
+
+    /// Steps since the job began; 50 a second.
+    #[must_use]
+    pub fn tick(&self) -> u64 {
+        self.tick
+    }
+
+    /// How the job ended, if it did.
+    #[must_use]
+    pub fn over(&self) -> Option<Over> {
+        self.over
+    }
+
+    /// Does something, at the current tick.
+    ///
+    /// # Errors
+    /// The reason why it cannot be done; nothing changed then but the list of events.
+    pub fn apply(&mut self, action: &Action) -> Result<(), Refusal> {
+        let before = self.truth();
+        let result = if self.over.is_some() { Err(Refusal::Over) } else { self.act(action) };
+        match result {
+            Ok(follow) => {
+                self.tell(Happening::Did { action: action.clone(), before: Box::new(before) });
+                for what in follow {
+                    self.tell(what);
+                }
+                self.after_act(action);
+                Ok(())
+            }
+            Err(why) => {
+                self.tell(Happening::Refused { action: action.clone(), why });
+                Err(why)
+            }
+        }
+    }
+
+    /// Everything that happened since the last call, in order.
+    pub fn take_events(&mut self) -> Vec<Event> {
+        core::mem::take(&mut self.events)
+    }
+
+    /// The largest imbalance of gas in any step so far, relative to the throughput.
+    #[must_use]
+    pub fn worst_imbalance(&self) -> f64 {
+        self.gas.worst_imbalance()
+    }
+
+    fn tell(&mut self, what: Happening) {
+        self.events.push(Event { tick: self.tick, what });
+    }
+}

@@ -1,0 +1,196 @@
+//! One tick: control, valve, gas, flames, house, instruments, and what came of it.
+
+use super::Bench;
+use super::action::{Height, LowSide, OnOff, Opening};
+use super::apply::{joint_index, port_index};
+use super::event::Happening;
+use super::furnace::FurnaceIn;
+use super::part::{Joint, Place, Port};
+use super::seen::{Over, Smell};
+use crate::units::TICK_S;
+
+/// Ticks between two steps of what changes slowly (house, room, tank): 5 Hz.
+const SLOW_TICKS: u64 = 10;
+/// Flow from an open port that counts as gas escaping, in standard m³/s (0.5 ft³/h).
+const ESCAPE_M3_S: f64 = 4e-6;
+/// Detector reading that counts as an alarm, in per cent of the lower limit.
+const ALARM_PERCENT: f64 = 10.0;
+
+impl Bench {
+    /// One tick of 20 ms. A job that is over goes on physically, but tells no more.
+    pub fn step(&mut self) {
+        self.drive_furnace();
+        let report = self.gas.step(TICK_S);
+        if !report.converged {
+            self.tell(Happening::NotConverged);
+        }
+        if self.tick.is_multiple_of(SLOW_TICKS) {
+            self.step_slow();
+        }
+        self.step_meter();
+        self.step_fluid();
+        self.notice();
+        self.tick += 1;
+    }
+
+    fn drive_furnace(&mut self) {
+        let (first, second) = self.thermostat_calls();
+        let things = &self.things;
+        let powered =
+            things.furnace_switch == OnOff::On && things.doors[1] == super::action::Fitted::On;
+        let input = FurnaceIn {
+            powered,
+            first,
+            second: second || (first && things.stage_jumper == super::action::Fitted::On),
+            valve_switch: things.valve_switch == OnOff::On,
+            burner_flow_m3_s: self.gas.burner_flow(),
+            inlet_pa: self.gas.pressure_pa(Port::Inlet),
+            return_air_k: self.house.inside_k(),
+        };
+        let control_before = self.furnace.control_state();
+        let firing_before = self.furnace.firing();
+        self.furnace.step(TICK_S, &input, &self.setup);
+        self.gas.drive_valve(self.furnace.seats());
+        self.gas.set_box_suction(self.furnace.box_suction_pa());
+        let control = self.furnace.control_state();
+        if control != control_before {
+            self.tell(Happening::Control { from: control_before, to: control });
+            if self.cycle.control(control_before, control) {
+                self.tell(Happening::Cycle);
+            }
+        }
+        let firing = self.furnace.firing();
+        if firing != firing_before {
+            self.tell(Happening::Fired { from: firing_before, to: firing });
+        }
+    }
+
+    /// What the thermostat calls for: first and second stage.
+    pub(super) fn thermostat_calls(&self) -> (bool, bool) {
+        match self.things.heating {
+            OnOff::On => self.thermostat.calls(),
+            OnOff::Off => (false, false),
+        }
+    }
+
+    fn step_slow(&mut self) {
+        #[expect(clippy::cast_precision_loss, reason = "ten ticks")]
+        let dt_s = SLOW_TICKS as f64 * TICK_S;
+        let outside_k = self.setup.outside_k;
+        self.gas.step_slow(dt_s, outside_k);
+        self.house.step(dt_s, self.furnace.heat_to_air_w(), outside_k);
+        let setpoint_k = crate::units::k_from_f(f64::from(self.things.setpoint_half_f) / 2.0);
+        if self.things.heating == OnOff::On {
+            self.thermostat.step(self.house.inside_k(), setpoint_k);
+        } else {
+            self.thermostat.reset();
+        }
+        let escaping: f64 = self.gas.leaks().iter().sum();
+        let open = self.things.windows[0] == Opening::Open;
+        self.room.step(dt_s, escaping, open);
+    }
+
+    fn step_meter(&mut self) {
+        let low_pa = match self.low_side {
+            LowSide::Air => 0.0,
+            LowSide::BurnerBox => self.gas.box_pa(),
+        };
+        let difference_pa = self.gas.hose_pa() - low_pa;
+        self.meter.step(self.tick, TICK_S, difference_pa);
+        let at = self.metered_port().map(|port| (port, self.draw()));
+        if let Some(hold) = self.watch.step(at, self.meter.shown_pa(), difference_pa) {
+            self.tell(Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
+        }
+    }
+
+    fn step_fluid(&mut self) {
+        if self.things.fluid.iter().all(Option::is_none) {
+            return;
+        }
+        let leaks = self.gas.leaks();
+        let firing = self.firing();
+        for &joint in Joint::ALL {
+            let pa = self.joint_pa(joint);
+            let leak = match joint {
+                Joint::InletPort => leaks[0] + self.hose_leak(Port::Inlet, leaks[2]),
+                Joint::ManifoldPort => leaks[1] + self.hose_leak(Port::Manifold, leaks[2]),
+                Joint::Union | Joint::Connector => 0.0,
+            };
+            if let Some(brushed) = &mut self.things.fluid[joint_index(joint)] {
+                brushed.fluid.step(TICK_S, leak);
+                brushed.lowest_pa = brushed.lowest_pa.min(pa);
+                brushed.firing = lowest(brushed.firing, firing);
+            }
+        }
+    }
+
+    /// What leaks at the hose's end on a port's barb.
+    fn hose_leak(&self, port: Port, hose_end_m3_s: f64) -> f64 {
+        if self.things.ports[port_index(port)].hose().is_some() { hose_end_m3_s } else { 0.0 }
+    }
+
+    /// What a step brought about that has to be told.
+    fn notice(&mut self) {
+        if self.over.is_some() {
+            return;
+        }
+        let leaks = self.gas.leaks();
+        for port in [Port::Inlet, Port::Manifold] {
+            let i = port_index(port);
+            let escapes = self.things.ports[i].is_wide_open() && leaks[i] > ESCAPE_M3_S;
+            if escapes && !self.alerts.from_port[i] {
+                self.tell(Happening::GasFromPort { port });
+            }
+            self.alerts.from_port[i] = escapes;
+            if escapes && self.furnace.ignites() {
+                self.tell(Happening::Ignition { port: Some(port) });
+                self.end(Over::Ignition, None);
+                return;
+            }
+        }
+        if self.furnace.ignites() && self.room.vestibule_flammable() {
+            self.tell(Happening::Ignition { port: None });
+            self.end(Over::Ignition, None);
+            return;
+        }
+        self.notice_limits();
+        self.notice_alarm();
+    }
+
+    fn notice_limits(&mut self) {
+        let inlet_pa = self.gas.pressure_pa(Port::Inlet);
+        let over = inlet_pa > self.setup.furnace.plate.valve_max.si();
+        if over && !self.alerts.valve_over {
+            self.tell(Happening::ValveOverPressure { pa: inlet_pa });
+        }
+        self.alerts.valve_over |= over;
+        let meter_over = self.meter.over_range();
+        if meter_over && !self.alerts.meter_over {
+            self.tell(Happening::MeterOverRange);
+        }
+        self.alerts.meter_over = meter_over;
+    }
+
+    fn notice_alarm(&mut self) {
+        let detector = self.person.detector.is_some_and(|seen| seen.percent_lel >= ALARM_PERCENT);
+        let inside = matches!(self.person.place, Place::PlantRoom | Place::GasValve | Place::Hall);
+        let alarm = inside && (detector || self.smell_at(Height::Head) >= Smell::Strong);
+        if alarm && !self.alerts.alarm {
+            self.tell(Happening::Alarm);
+        }
+        self.alerts.alarm = alarm;
+        if let Some(seen) = self.person.detector {
+            let percent_lel = self.percent_lel_at(seen.height);
+            self.person.detector = Some(super::seen::DetectorSeen { percent_lel, ..seen });
+        }
+    }
+}
+
+fn lowest(a: super::truth::Firing, b: super::truth::Firing) -> super::truth::Firing {
+    use super::truth::Firing;
+    match (a, b) {
+        (Firing::Out, _) | (_, Firing::Out) => Firing::Out,
+        (Firing::Low, _) | (_, Firing::Low) => Firing::Low,
+        (Firing::High, Firing::High) => Firing::High,
+    }
+}

@@ -1,0 +1,237 @@
+//! What the manometer showed, where and in which state: the measure of a written reading.
+//!
+//! A reading is right if it rounds to a number that the meter showed at that port and stage since
+//! it settled there. So the bench remembers, for each port and stage, the lowest and the highest
+//! number shown since the last change that could move it.
+
+use super::action::Stage;
+use super::part::Port;
+use super::truth::Firing;
+use crate::units::TICK_S;
+
+/// How far a smoothed pressure may differ from the present one in a settled state, in pascals.
+const STEADY_PA: f64 = 4.0;
+/// Time constant of that smoothing, in seconds.
+const STEADY_S: f64 = 1.5;
+/// A no-flow hold begins anew when the pressure moves faster than this against its smoothed
+/// course, in pascals: gas was only just let in.
+const HOLD_STEADY_PA: f64 = 60.0;
+/// Shortest hold worth telling, in seconds.
+const HOLD_REPORT_S: f64 = 10.0;
+
+/// What the furnace and its neighbours draw, as far as a reading's stage depends on it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Draw {
+    /// What the furnace does.
+    pub firing: Firing,
+    /// How many neighbours burn, of two.
+    pub burning: u8,
+    /// Whether gas flows anywhere.
+    pub any_flow: bool,
+}
+
+impl Draw {
+    /// Whether a reading of `stage` at `port` can be taken in this state. What the neighbours do
+    /// matters at the inlet only.
+    pub(crate) fn is(self, port: Port, stage: Stage) -> bool {
+        match (stage, port) {
+            (Stage::Rest, _) => !self.any_flow && self.firing == Firing::Out,
+            (Stage::Low, Port::Manifold) => self.firing == Firing::Low,
+            (Stage::Low, Port::Inlet) => self.firing == Firing::Low && self.burning == 0,
+            (Stage::High, Port::Manifold) => self.firing == Firing::High,
+            (Stage::High, Port::Inlet) => self.firing == Firing::High && self.burning == 0,
+            (Stage::HighWithOthers, _) => self.firing == Firing::High && self.burning == 2,
+        }
+    }
+
+    /// The stage that describes this state best, if one does.
+    pub(crate) fn stage(self, port: Port) -> Option<Stage> {
+        // The most demanding first.
+        [Stage::HighWithOthers, Stage::High, Stage::Low, Stage::Rest]
+            .into_iter()
+            .find(|&stage| self.is(port, stage))
+    }
+}
+
+/// Lowest and highest number shown, and the true mean, at one port and stage.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Span {
+    low_pa: f64,
+    high_pa: f64,
+    true_sum_pa: f64,
+    count: u32,
+}
+
+impl Span {
+    fn add(slot: &mut Option<Self>, shown_pa: f64, true_pa: f64) {
+        let span = slot.get_or_insert(Self {
+            low_pa: shown_pa,
+            high_pa: shown_pa,
+            true_sum_pa: 0.0,
+            count: 0,
+        });
+        span.low_pa = span.low_pa.min(shown_pa);
+        span.high_pa = span.high_pa.max(shown_pa);
+        span.true_sum_pa += true_pa;
+        span.count += 1;
+    }
+}
+
+/// Remembers what was shown.
+#[derive(Debug, Clone)]
+pub(crate) struct Watch {
+    settle_s: f64,
+    settled: [[Option<Span>; 4]; 2],
+    any: [[Option<Span>; 4]; 2],
+    draw: Option<(Port, Draw)>,
+    since_s: f64,
+    smooth_pa: f64,
+    /// A no-flow hold with the hose on the inlet, while it lasts.
+    hold: Option<Holding>,
+}
+
+/// A no-flow hold under way.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Holding {
+    seconds: f64,
+    start_pa: f64,
+    now_pa: f64,
+}
+
+/// A no-flow hold that ended or went on long enough to report.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Hold {
+    /// Its length so far, in seconds.
+    pub seconds: f64,
+    /// Rise during it, in pascals.
+    pub rise_pa: f64,
+}
+
+/// What is known for a written reading.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Shown {
+    /// Lowest and highest number while settled, in pascals.
+    pub settled_pa: Option<(f64, f64)>,
+    /// Lowest and highest number at all, in pascals.
+    pub any_pa: Option<(f64, f64)>,
+    /// Mean true pressure while settled, in pascals.
+    pub true_pa: Option<f64>,
+}
+
+impl Watch {
+    pub(crate) fn new(settle_s: f64) -> Self {
+        Self {
+            settle_s,
+            settled: [[None; 4]; 2],
+            any: [[None; 4]; 2],
+            draw: None,
+            since_s: 0.0,
+            smooth_pa: 0.0,
+            hold: None,
+        }
+    }
+
+    /// Forgets what was shown: something was done that can move it.
+    pub(crate) fn forget(&mut self) {
+        self.settled = [[None; 4]; 2];
+        self.any = [[None; 4]; 2];
+        self.since_s = 0.0;
+    }
+
+    /// Starts the settling anew without forgetting what was shown before.
+    pub(crate) fn unsettle(&mut self) {
+        self.since_s = 0.0;
+    }
+
+    /// One tick with the hose on `port`, the meter on and in range; `None` when it is not.
+    /// Returns the hold that this tick ended, if it did.
+    pub(crate) fn step(
+        &mut self,
+        at: Option<(Port, Draw)>,
+        shown_pa: f64,
+        true_pa: f64,
+    ) -> Option<Hold> {
+        if at != self.draw {
+            self.draw = at;
+            self.since_s = 0.0;
+            self.smooth_pa = true_pa;
+        }
+        self.since_s += TICK_S;
+        self.smooth_pa += (true_pa - self.smooth_pa) * TICK_S / (STEADY_S + TICK_S);
+        if let Some((port, draw)) = at {
+            let settled =
+                self.since_s >= self.settle_s && (self.smooth_pa - true_pa).abs() < STEADY_PA;
+            for (i, stage) in Stage::ALL.into_iter().enumerate() {
+                if draw.is(port, stage) {
+                    let p = port_index(port);
+                    Span::add(&mut self.any[p][i], shown_pa, true_pa);
+                    if settled {
+                        Span::add(&mut self.settled[p][i], shown_pa, true_pa);
+                    }
+                }
+            }
+        }
+        self.step_hold(at, true_pa)
+    }
+
+    fn step_hold(&mut self, at: Option<(Port, Draw)>, true_pa: f64) -> Option<Hold> {
+        let holds = matches!(at, Some((Port::Inlet, draw)) if draw.is(Port::Inlet, Stage::Rest));
+        if !holds {
+            let ended = self.holding();
+            self.hold = None;
+            return ended;
+        }
+        let unsteady = (self.smooth_pa - true_pa).abs() > HOLD_STEADY_PA;
+        match &mut self.hold {
+            Some(hold) if !unsteady => {
+                hold.seconds += TICK_S;
+                hold.now_pa = true_pa;
+            }
+            Some(_) | None => {
+                self.hold = Some(Holding { seconds: 0.0, start_pa: true_pa, now_pa: true_pa });
+            }
+        }
+        None
+    }
+
+    /// The hold so far, if it is long enough to speak of.
+    pub(crate) fn holding(&self) -> Option<Hold> {
+        self.hold
+            .filter(|hold| hold.seconds >= HOLD_REPORT_S)
+            .map(|hold| Hold { seconds: hold.seconds, rise_pa: hold.now_pa - hold.start_pa })
+    }
+
+    /// What was shown at a port and stage.
+    pub(crate) fn shown(&self, port: Port, stage: Stage) -> Shown {
+        let i = Stage::ALL.iter().position(|&s| s == stage).unwrap_or(0);
+        let p = port_index(port);
+        let range = |span: Option<Span>| span.map(|s| (s.low_pa, s.high_pa));
+        Shown {
+            settled_pa: range(self.settled[p][i]),
+            any_pa: range(self.any[p][i]),
+            true_pa: self.settled[p][i].map(|s| s.true_sum_pa / f64::from(s.count.max(1))),
+        }
+    }
+
+    /// Its state for a digest.
+    pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
+        sink(self.since_s.to_bits());
+        sink(self.smooth_pa.to_bits());
+        for span in self.settled.iter().chain(&self.any).flatten().flatten() {
+            sink(span.low_pa.to_bits());
+            sink(span.high_pa.to_bits());
+            sink(u64::from(span.count));
+        }
+        if let Some(hold) = self.hold {
+            sink(hold.seconds.to_bits());
+            sink(hold.start_pa.to_bits());
+        }
+    }
+}
+
+fn port_index(port: Port) -> usize {
+    match port {
+        Port::Inlet => 0,
+        Port::Manifold => 1,
+    }
+}

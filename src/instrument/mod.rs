@@ -1,0 +1,4 @@
+//! What measures and shows. Instruments are imperfect, and say nothing about it.
+
+pub mod leak_fluid;
+pub mod manometer;

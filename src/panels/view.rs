@@ -1,0 +1,182 @@
+//! What the panels are given: plain data, filled anew each frame by whoever shows them.
+
+use egui::Rect;
+
+use super::debrief::DebriefView;
+use super::settings::Settings;
+use crate::bench::part::Place;
+use crate::bench::seen::Seen;
+use crate::bench::setup::SupplyRight;
+
+/// Everything to show now.
+#[derive(Debug, Clone, Copy)]
+pub struct View<'a> {
+    /// What the trainee chose; the panels ask for changes by a wish.
+    pub settings: &'a Settings,
+    /// The page in front.
+    pub page: Page<'a>,
+}
+
+/// A page.
+#[derive(Debug, Clone, Copy)]
+pub enum Page<'a> {
+    /// Choosing a job. The caution comes before it, once a run.
+    Opening(&'a Opening<'a>),
+    /// At work.
+    Job(&'a Job<'a>),
+    /// After it.
+    Debrief(&'a DebriefView),
+}
+
+/// What the opening page offers.
+#[derive(Debug, Clone, Copy)]
+pub struct Opening<'a> {
+    /// Jobs, in their order.
+    pub jobs: &'a [JobChoice],
+    /// Attempts that can go on, newest first.
+    pub unfinished: &'a [Unfinished],
+    /// The seed proposed for the next start.
+    pub seed: u64,
+    /// Something to say, such as a record that could not be read.
+    pub notice: Option<&'a str>,
+}
+
+/// A job that can be chosen.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct JobChoice {
+    /// Name of the scenario.
+    pub id: String,
+    /// A few words.
+    pub title: String,
+    /// What it is about, in a sentence or two.
+    pub text: String,
+    /// Fuel, in words.
+    pub fuel: String,
+}
+
+/// An attempt that can go on.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Unfinished {
+    /// Whatever the shell needs to find it again.
+    pub id: String,
+    /// Title of its job.
+    pub title: String,
+    /// Where it stands, in words, such as `12 minutes in`.
+    pub text: String,
+}
+
+/// How much help there is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Help {
+    /// Led step by step to the first reading, then from reading to reading.
+    #[default]
+    Coached,
+    /// A hint when asked.
+    Solo,
+}
+
+impl Help {
+    /// Both, in their order on the page.
+    pub const ALL: [Self; 2] = [Self::Coached, Self::Solo];
+
+    /// The word on the page.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::Coached => "Coached",
+            Self::Solo => "Solo",
+        }
+    }
+}
+
+/// A job at work.
+#[derive(Debug, Clone, Copy)]
+pub struct Job<'a> {
+    /// What the person perceives.
+    pub seen: &'a Seen,
+    /// The paper that came with the job.
+    pub card: Card<'a>,
+    /// How much help there is.
+    pub help: Help,
+    /// The seed, shown on the sheet.
+    pub seed: u64,
+    /// How time runs.
+    pub pace: Pace,
+    /// Time of day in the house, in seconds after midnight.
+    pub clock_s: f64,
+    /// Boxes of everything the drawing shows now.
+    pub parts: &'a [PartBox],
+    /// Why the last action was refused, while that should be shown.
+    pub refusal: Option<&'a str>,
+    /// Short happenings to caption beside the lasting sounds, such as `valve clicks`.
+    pub captions: &'a [String],
+    /// Set when practice can go back to the step before a stop for danger.
+    pub second_chance: SecondChance,
+}
+
+/// Whether a stopped job can go back a step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum SecondChance {
+    /// It cannot.
+    #[default]
+    None,
+    /// It can.
+    Offered,
+}
+
+/// The paper that came with the job.
+#[derive(Debug, Clone, Copy)]
+pub struct Card<'a> {
+    /// A few words.
+    pub title: &'a str,
+    /// What is asked.
+    pub text: &'a str,
+    /// Who owns the supply.
+    pub supply_owner: &'a str,
+    /// Whether the trainee may set the supply regulator.
+    pub supply: SupplyRight,
+    /// Seconds that a hold without flow must last.
+    pub hold_s: f64,
+    /// Seconds after a change before a reading counts.
+    pub settle_s: f64,
+}
+
+/// How time runs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Pace {
+    /// Whether it runs.
+    pub running: Running,
+    /// How many times faster than a clock: 1, 5 or 20.
+    pub speed: u32,
+}
+
+/// Whether time runs.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Running {
+    /// It does.
+    Running,
+    /// It stands.
+    Paused,
+}
+
+/// The box of a part, or of a piece of one, in window points.
+#[derive(Debug, Clone, PartialEq)]
+pub struct PartBox {
+    /// Element id in the drawing: `PART`, or `PART.PIECE` for places the panels write into
+    /// (`meter.display`, `thermostat.display`, `meter-index.display`). A state's id
+    /// (`PART@STATE`) is taken as its part's.
+    pub id: String,
+    /// Where it is.
+    pub rect: Rect,
+}
+
+/// What was laid out this frame.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Layout {
+    /// What is left for the drawing, in window points. Empty on pages without one.
+    pub scene: Rect,
+    /// Which place to draw, at work.
+    pub place: Option<Place>,
+    /// Which part to mark in the drawing, if any is chosen, is the index into `Job::parts`.
+    pub marked: Option<usize>,
+}

@@ -1,0 +1,301 @@
+//! One implicit step: residual and slopes, Newton, halving, splitting.
+
+use super::super::orifice::FlowSlopes;
+use super::super::pipe::drive_pa;
+use super::super::regulator::Terminals;
+use super::{Ends, Head, Network, StepReport, Work};
+
+/// Wanted Σ|residual| over throughput.
+const TOLERANCE: f64 = 1e-11;
+/// Σ|residual| over throughput that may still be called balanced when rounding allows no better.
+const ACCEPTABLE: f64 = 3e-10;
+/// Σ|residual| over throughput from which one more Newton step is expected to balance.
+const NEAR: f64 = 1e-5;
+/// Least throughput the residual is measured against, in standard m³/s (0.01 cm³/s).
+const FLOW_FLOOR_M3_S: f64 = 1e-8;
+/// Newton iterations before a step is split.
+const MAX_ITERATIONS: u32 = 40;
+/// Halvings of one Newton step.
+const MAX_HALVINGS: u32 = 14;
+/// Splittings of one time step, one within the other.
+const MAX_DEPTH: u32 = 20;
+/// Parts of one time step from which it is not split further.
+const MAX_PARTS: u32 = 4_096;
+
+/// How well the present pressures balance.
+#[derive(Debug, Clone, Copy)]
+struct Balance {
+    /// Σ|residual|, in standard m³/s.
+    gap: f64,
+    /// Largest flow through any element, or the floor.
+    throughput: f64,
+}
+
+impl Balance {
+    fn within(&self, share: f64) -> bool {
+        self.gap <= share * self.throughput
+    }
+}
+
+impl Network {
+    /// Advances by `dt_s` seconds. Cannot fail; the report says how it went.
+    pub fn step(&mut self, dt_s: f64) -> StepReport {
+        let mut report =
+            StepReport { iterations: 0, parts: 0, shortened: 0, converged: true, imbalance: 0.0 };
+        if !dt_s.is_finite() || dt_s <= 0.0 {
+            return report;
+        }
+        self.clear_means();
+        self.advance(dt_s, dt_s, 0, &mut report);
+        report
+    }
+
+    /// One part of a step, split again if it does not balance.
+    fn advance(&mut self, dt_s: f64, whole_s: f64, depth: u32, report: &mut StepReport) {
+        for link in &mut self.regulators {
+            let (from, to) = (usize::from(link.ends.from), usize::from(link.ends.to));
+            link.regulator.begin_step(dt_s, self.heads[from].pa, self.heads[to].pa);
+        }
+        self.work.start.copy_from_slice(&self.heads[..self.free]);
+        self.set_bounds();
+        let balance = self.newton(1.0 / dt_s, report);
+        let may_split = depth < MAX_DEPTH && report.parts < MAX_PARTS;
+        if !balance.within(ACCEPTABLE) && may_split {
+            self.heads[..self.free].copy_from_slice(&self.work.start);
+            self.advance(0.5 * dt_s, whole_s, depth + 1, report);
+            self.advance(0.5 * dt_s, whole_s, depth + 1, report);
+            return;
+        }
+        report.parts += 1;
+        report.converged &= balance.within(ACCEPTABLE);
+        report.imbalance = report.imbalance.max(balance.gap / balance.throughput);
+        self.take_over(dt_s / whole_s);
+    }
+
+    /// Newton from the present pressures.
+    fn newton(&mut self, per_dt: f64, report: &mut StepReport) -> Balance {
+        let mut balance = self.evaluate::<true>(per_dt);
+        for _ in 0..MAX_ITERATIONS {
+            if balance.within(TOLERANCE) {
+                break;
+            }
+            report.iterations += 1;
+            let near = balance.within(NEAR);
+            let Work { matrix, change, residual, .. } = &mut self.work;
+            for (change, residual) in change.iter_mut().zip(residual.iter()) {
+                *change = -residual;
+            }
+            self.program.solve(matrix, change);
+            self.work.trial.copy_from_slice(&self.heads[..self.free]);
+            let next = self.descend(per_dt, balance, near, report);
+            if balance.within(ACCEPTABLE) && next.gap >= balance.gap {
+                // Rounding allows no better: keep the pressures that balance best.
+                self.move_to(0.0);
+                return self.evaluate::<false>(per_dt);
+            }
+            balance = next;
+            if near && !balance.within(TOLERANCE) {
+                balance = self.evaluate::<true>(per_dt);
+            }
+        }
+        balance
+    }
+
+    /// Goes along the change, halved until Σ|residual| falls; `near` the end slopes are not needed
+    /// again.
+    fn descend(
+        &mut self,
+        per_dt: f64,
+        before: Balance,
+        near: bool,
+        report: &mut StepReport,
+    ) -> Balance {
+        let mut share = 1.0;
+        for halvings in 0.. {
+            self.move_to(share);
+            let next =
+                if near { self.evaluate::<false>(per_dt) } else { self.evaluate::<true>(per_dt) };
+            let better = next.gap < (1.0 - 0.1 * share) * before.gap;
+            let done = halvings == MAX_HALVINGS || before.within(ACCEPTABLE);
+            if better || done || next.within(TOLERANCE) {
+                return next;
+            }
+            report.shortened += 1;
+            share *= 0.5;
+        }
+        before
+    }
+
+    /// Gas only flows from high to low, so no pressure of the step's end can lie outside those at
+    /// its start and at the boundaries.
+    fn set_bounds(&mut self) {
+        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        for head in &self.heads {
+            low = low.min(head.pa);
+            high = high.max(head.pa);
+        }
+        (self.work.low_pa, self.work.high_pa) = (low, high);
+    }
+
+    /// Sets the pressures to the trial point plus a share of the change, kept within the bounds.
+    fn move_to(&mut self, share: f64) {
+        let (low_pa, high_pa) = (self.work.low_pa, self.work.high_pa);
+        let from = self.work.trial.iter().zip(&self.work.change);
+        for (head, (trial, change)) in self.heads.iter_mut().zip(from) {
+            // Two-sum: the sum and what it leaves out are exact together.
+            let low = trial.rest_pa + share * change;
+            let sum = trial.pa + low;
+            let low_part = sum - trial.pa;
+            head.rest_pa = (trial.pa - (sum - low_part)) + (low - low_part);
+            head.pa = sum;
+            if sum < low_pa || sum > high_pa {
+                *head = Head { pa: sum.clamp(low_pa, high_pa), rest_pa: 0.0 };
+            }
+        }
+    }
+
+    /// Residuals and flows at the present pressures, and slopes where they are asked for.
+    fn evaluate<const SLOPES: bool>(&mut self, per_dt: f64) -> Balance {
+        let mut largest = FLOW_FLOOR_M3_S;
+        let mut system = System {
+            heads: &self.heads,
+            ambient_pa: self.p_atm_abs_pa,
+            residual: &mut self.work.residual,
+            matrix: &mut self.work.matrix,
+        };
+        system.store(&self.capacity, &self.work.start, per_dt);
+        for link in &mut self.curves {
+            let at = across(system.heads, &link.ends, system.ambient_pa);
+            let (drive, by_from, by_to) = drive_pa(at.diff_pa, at.inlet_abs_pa, at.outlet_abs_pa);
+            let (flow, slope) = link.curve.flow(drive);
+            link.flow = flow;
+            largest = largest.max(flow.abs());
+            system.add::<SLOPES>(
+                &link.ends,
+                FlowSlopes { flow, by_from: slope * by_from, by_to: slope * by_to },
+            );
+        }
+        for link in &mut self.openings {
+            if link.cd_area_m2 <= 0.0 {
+                link.flow = 0.0;
+                continue;
+            }
+            let at = across(system.heads, &link.ends, system.ambient_pa);
+            let unit = link.law.flow(at.diff_pa, at.inlet_abs_pa, at.outlet_abs_pa);
+            let flow = unit.times(link.cd_area_m2);
+            link.flow = flow.flow;
+            largest = largest.max(flow.flow.abs());
+            system.add::<SLOPES>(&link.ends, flow);
+        }
+        for link in &mut self.regulators {
+            let at = across(system.heads, &link.ends, system.ambient_pa);
+            let flow = link.regulator.flow(&link.law, &at);
+            link.flow = flow.flow;
+            largest = largest.max(flow.flow.abs());
+            system.add::<SLOPES>(&link.ends, flow);
+        }
+        let gap = self.work.residual.iter().take(self.free).map(|r| r.abs()).sum();
+        Balance { gap, throughput: largest }
+    }
+
+    /// Seats, preloads and mean flows take over the end of a part that makes `weight` of the step.
+    fn take_over(&mut self, weight: f64) {
+        for link in &mut self.regulators {
+            let at = across(&self.heads, &link.ends, self.p_atm_abs_pa);
+            link.regulator.end_step(&at);
+            link.mean += weight * link.flow;
+        }
+        for link in &mut self.curves {
+            link.mean += weight * link.flow;
+        }
+        for link in &mut self.openings {
+            link.mean += weight * link.flow;
+        }
+    }
+
+    fn clear_means(&mut self) {
+        self.curves.iter_mut().for_each(|link| link.mean = 0.0);
+        self.openings.iter_mut().for_each(|link| link.mean = 0.0);
+        self.regulators.iter_mut().for_each(|link| link.mean = 0.0);
+    }
+}
+
+/// The equations being filled in.
+struct System<'a> {
+    heads: &'a [Head],
+    ambient_pa: f64,
+    residual: &'a mut [f64],
+    matrix: &'a mut [f64],
+}
+
+impl System<'_> {
+    /// Starts from the gas taken up by the nodes' volumes.
+    fn store(&mut self, capacity: &[f64], start: &[Head], per_dt: f64) {
+        self.residual.fill(0.0);
+        self.matrix.fill(0.0);
+        let rows = self.residual.iter_mut().zip(self.matrix.iter_mut());
+        for (((residual, diagonal), capacity), (now, then)) in
+            rows.zip(capacity).zip(self.heads.iter().zip(start))
+        {
+            let per_pa = capacity * per_dt;
+            *residual = per_pa * ((now.pa - then.pa) + (now.rest_pa - then.rest_pa));
+            *diagonal = per_pa;
+        }
+    }
+
+    #[inline(always)]
+    fn add<const SLOPES: bool>(&mut self, ends: &Ends, flow: FlowSlopes) {
+        self.residual[usize::from(ends.from)] += flow.flow;
+        self.residual[usize::from(ends.to)] -= flow.flow;
+        if !SLOPES {
+            return;
+        }
+        self.matrix[usize::from(ends.from_from)] += flow.by_from;
+        self.matrix[usize::from(ends.to_to)] -= flow.by_to;
+        self.matrix[usize::from(ends.from_to)] += flow.by_to;
+        self.matrix[usize::from(ends.to_from)] -= flow.by_from;
+    }
+}
+
+/// The pressures at an element's two ends.
+#[inline(always)]
+fn across(heads: &[Head], ends: &Ends, ambient_pa: f64) -> Terminals {
+    let (from, to) = (&heads[usize::from(ends.from)], &heads[usize::from(ends.to)]);
+    Terminals {
+        diff_pa: (from.pa - to.pa) + (from.rest_pa - to.rest_pa),
+        inlet_abs_pa: from.pa + ambient_pa,
+        outlet_abs_pa: to.pa + ambient_pa,
+        outlet_pa: to.pa,
+        rest_pa: to.rest_pa,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::super::NetworkBuilder;
+    use crate::physics::fluid::Gas;
+    use crate::units::{P_STD_PA, T_STD_K};
+
+    /// A step taken in parts reports the mean of its flows: what the node holds more came in.
+    #[test]
+    fn parts_of_a_step_add_up() {
+        let mut b = NetworkBuilder::new(Gas::natural(), P_STD_PA);
+        let source = b.fixed(2_000.0);
+        let node = b.node(1e-3, T_STD_K, 0.0);
+        let hole = b.opening(source, node, 1e-5);
+        let mut network = b.build();
+        let mut report = network.step(1e-3);
+        let before = network.stored_std_m3(node);
+        network.clear_means();
+        for _ in 0..4 {
+            network.advance(0.005, 0.02, 2, &mut report);
+        }
+        assert_eq!(report.parts, 5);
+        let gained = network.stored_std_m3(node) - before;
+        approx::assert_relative_eq!(
+            gained,
+            network.flow_std_m3_s(hole) * 0.02,
+            max_relative = 1e-10
+        );
+    }
+}

@@ -1,0 +1,330 @@
+//! Spring-loaded pressure regulator.
+//!
+//! **Equation.** Balance on the diaphragm: `F(s − z) = A_d·(P_out − P_ref) − σ·A_s·(P_in − P_out)`,
+//! `s` the screwed-in spring compression, `z` the lift, `F` the spring's force: nothing up to a rate
+//! `k`, nearly rigid (`k·400`) once the coils touch. The seat passes `CdA(z)`, flow by [`OpeningLaw`].
+//! The lift follows the balance with a lag τ, solved inside the implicit step:
+//! `z' = (z + (dt/τ)·z*(P'))/(1 + dt/τ)`. The preload follows its setting with a lag of its own.
+//! **Assumptions.** Massless moving parts, constant areas, outlet sensed at the outlet node; the
+//! inlet's push on the seat is that of the step's start (its effect is a fraction of a percent).
+//! **Valid range.** Any pressures; `A_d > |σ·A_s|`.
+//! **Regularisation.** Seat area: exactly closed at the seal's compression −c, a thin quadratic toe
+//! to −b, quadratic growth of slope to +b, then linear in lift ([`SeatProfile`]); travel stops and
+//! the onset of coil bind are rounded by quadratics: value and slope continuous. Backward flow
+//! (outlet above inlet) sees the lift that follows from the step's start, so `∂Q/∂P_out ≤ 0` and
+//! `∂Q/∂P_in ≥ 0` hold always.
+//! **Source.** Force balance as in any text on self-operated regulators (e.g. Zafer and Luecke,
+//! Applied Mathematical Modelling 32 (2008) 61–82). Set point, lock-up and droop are inputs of
+//! [`RegulatorSpec::from_behaviour`].
+//! **Left out.** Mass and hum, diaphragm area change over travel, hysteresis.
+//! **Checked.** `tests/core/physics/regulator.rs`.
+
+mod calibrate;
+mod seat;
+mod spring;
+
+use super::orifice::{FlowSlopes, OpeningLaw};
+
+pub use calibrate::{Behaviour, CalibrationError};
+pub use seat::SeatProfile;
+pub use spring::Spring;
+
+/// Which way the inlet pressure pushes the seat.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum InletEffect {
+    /// Towards open: the outlet rises with the inlet.
+    Opens,
+    /// Towards closed: the outlet falls as the inlet rises.
+    Closes,
+    /// Balanced seat.
+    None,
+}
+
+/// The fixed parts of a regulator.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct RegulatorSpec {
+    /// Main spring and its screw.
+    pub spring: Spring,
+    /// Effective diaphragm area, in m².
+    pub diaphragm_area_m2: f64,
+    /// Unbalanced seat area, in m².
+    pub seat_area_m2: f64,
+    /// Which way the inlet pushes.
+    pub inlet_effect: InletEffect,
+    /// Seat geometry: effective area against lift.
+    pub seat: SeatProfile,
+    /// Screw position at the start, in turns from the unscrewed end.
+    pub turns: f64,
+    /// Lag of the lift, in seconds.
+    pub seat_lag_s: f64,
+    /// Lag of the preload behind its setting, in seconds (0: at once).
+    pub preload_lag_s: f64,
+}
+
+/// A regulator in a network: its spec, its settings and its moving parts.
+#[derive(Debug, Clone)]
+pub struct Regulator {
+    spec: RegulatorSpec,
+    turns: f64,
+    extra_preload_n: f64,
+    reference_pa: f64,
+    leak_cd_area_m2: f64,
+    lift_m: f64,
+    spring_n: f64,
+    extra_n: f64,
+    step: StepConstants,
+}
+
+/// What stays the same within one implicit step.
+#[derive(Debug, Clone, Copy, Default)]
+struct StepConstants {
+    /// Outlet pressure at which the balance puts the lift at zero, in Pa gauge.
+    zero_pa: f64,
+    /// Diaphragm and seat area that the outlet acts on, in m².
+    outlet_area_m2: f64,
+    /// Force from the balance point to coil bind, in N.
+    bind_margin_n: f64,
+    /// Lift offset that puts the balance at zero lift, in m.
+    offset_m: f64,
+    /// Share of the way to the balance made in this step.
+    share: f64,
+    /// Lift for backward flow, in m.
+    frozen_lift_m: f64,
+    /// Effective area at that lift, in m².
+    frozen_area_m2: f64,
+    /// Spring force at the end of the step, in N.
+    spring_n: f64,
+    /// Stacked force at the end of the step, in N.
+    extra_n: f64,
+}
+
+impl Regulator {
+    /// A regulator at rest, its preload settled.
+    #[must_use]
+    pub fn new(spec: RegulatorSpec) -> Self {
+        let mut regulator = Self {
+            turns: 0.0,
+            extra_preload_n: 0.0,
+            reference_pa: 0.0,
+            leak_cd_area_m2: 0.0,
+            lift_m: 0.0,
+            spring_n: 0.0,
+            extra_n: 0.0,
+            step: StepConstants::default(),
+            spec,
+        };
+        regulator.set_turns(spec.turns);
+        regulator.settle_preload();
+        regulator
+    }
+
+    /// The fixed parts.
+    #[must_use]
+    pub fn spec(&self) -> &RegulatorSpec {
+        &self.spec
+    }
+
+    /// Changes the fixed parts (another spring, a worn seat, a blocked vent); the screw stays where
+    /// it is within the new spring's travel.
+    pub fn set_spec(&mut self, spec: RegulatorSpec) {
+        self.spec = spec;
+        self.set_turns(self.turns);
+    }
+
+    /// Screw position, in turns from the unscrewed end.
+    #[must_use]
+    pub fn turns(&self) -> f64 {
+        self.turns
+    }
+
+    /// Turns the screw to a position, kept within its travel.
+    pub fn set_turns(&mut self, turns: f64) {
+        if turns.is_finite() {
+            self.turns = turns.clamp(0.0, self.spec.spring.max_turns.max(0.0));
+        }
+    }
+
+    /// Sets the force of a second spring or weight stacked on the main one, in N.
+    pub fn set_extra_preload_n(&mut self, force_n: f64) {
+        if force_n.is_finite() {
+            self.extra_preload_n = force_n;
+        }
+    }
+
+    /// Force of a second spring or weight stacked on the main one, in N.
+    #[must_use]
+    pub fn extra_preload_n(&self) -> f64 {
+        self.extra_preload_n
+    }
+
+    /// Sets the gauge pressure on the spring side of the diaphragm (ambient: 0), in Pa.
+    pub fn set_reference_pa(&mut self, reference_pa: f64) {
+        if reference_pa.is_finite() {
+            self.reference_pa = reference_pa;
+        }
+    }
+
+    /// Gauge pressure on the spring side of the diaphragm, in Pa.
+    #[must_use]
+    pub fn reference_pa(&self) -> f64 {
+        self.reference_pa
+    }
+
+    /// Sets the effective area that stays open with the seat closed (a nick, grit), in m².
+    pub fn set_leak_cd_area_m2(&mut self, area_m2: f64) {
+        if area_m2.is_finite() {
+            self.leak_cd_area_m2 = area_m2.max(0.0);
+        }
+    }
+
+    /// Effective area that stays open with the seat closed, in m².
+    #[must_use]
+    pub fn leak_cd_area_m2(&self) -> f64 {
+        self.leak_cd_area_m2
+    }
+
+    /// Lift of the seat, in m; negative while the seal is compressed.
+    #[must_use]
+    pub fn lift_m(&self) -> f64 {
+        self.lift_m
+    }
+
+    /// Effective seat area at the present lift, leak included, in m².
+    #[must_use]
+    pub fn open_cd_area_m2(&self) -> f64 {
+        self.spec.seat.area(self.lift_m).0 + self.leak_cd_area_m2
+    }
+
+    /// Force on the diaphragm from springs and weights as it stands now, in N.
+    #[must_use]
+    pub fn preload_n(&self) -> f64 {
+        self.spring_n + self.extra_n
+    }
+
+    /// Force that the preload is moving to, in N.
+    #[must_use]
+    pub fn target_preload_n(&self) -> f64 {
+        self.target_spring_n() + self.extra_preload_n
+    }
+
+    fn target_spring_n(&self) -> f64 {
+        self.spec.spring.force_n(self.turns * self.spec.spring.pitch_m)
+    }
+
+    /// Outlet pressure at which the seat stands at zero lift with inlet pressure `inlet_pa` and the
+    /// settled preload, in Pa gauge: the set point, but for droop.
+    #[must_use]
+    pub fn balance_pa(&self, inlet_pa: f64) -> f64 {
+        self.zero_lift_pa(self.target_preload_n(), inlet_pa)
+    }
+
+    /// Puts the preload at its target at once.
+    pub fn settle_preload(&mut self) {
+        self.spring_n = self.target_spring_n();
+        self.extra_n = self.extra_preload_n;
+    }
+
+    /// Every number that changes with time or setting.
+    #[must_use]
+    pub fn state(&self) -> [f64; 7] {
+        [
+            self.lift_m,
+            self.spring_n,
+            self.extra_n,
+            self.turns,
+            self.extra_preload_n,
+            self.reference_pa,
+            self.leak_cd_area_m2,
+        ]
+    }
+
+    fn seat_push_m2(&self) -> f64 {
+        match self.spec.inlet_effect {
+            InletEffect::Opens => self.spec.seat_area_m2,
+            InletEffect::Closes => -self.spec.seat_area_m2,
+            InletEffect::None => 0.0,
+        }
+    }
+
+    fn zero_lift_pa(&self, preload_n: f64, inlet_pa: f64) -> f64 {
+        let push = self.seat_push_m2();
+        let area = self.spec.diaphragm_area_m2;
+        (preload_n + area * self.reference_pa + push * inlet_pa) / (area + push)
+    }
+
+    /// Fixes what stays the same during one implicit step of `dt_s` from the given pressures.
+    pub(crate) fn begin_step(&mut self, dt_s: f64, inlet_pa: f64, outlet_pa: f64) {
+        let settled = share_of_lag(dt_s, self.spec.preload_lag_s);
+        let spring_n = self.spring_n + settled * (self.target_spring_n() - self.spring_n);
+        let extra_n = self.extra_n + settled * (self.extra_preload_n - self.extra_n);
+        let bind_margin_n = self.spec.spring.bind_force_n() - spring_n;
+        self.step = StepConstants {
+            zero_pa: self.zero_lift_pa(spring_n + extra_n, inlet_pa),
+            outlet_area_m2: self.spec.diaphragm_area_m2 + self.seat_push_m2(),
+            bind_margin_n,
+            offset_m: self.spec.spring.shortening(0.0, bind_margin_n).0,
+            share: share_of_lag(dt_s, self.spec.seat_lag_s),
+            spring_n,
+            extra_n,
+            ..StepConstants::default()
+        };
+        let frozen = self.lift_at(outlet_pa - self.step.zero_pa).0;
+        self.step.frozen_lift_m = frozen;
+        self.step.frozen_area_m2 = self.spec.seat.area(frozen).0 + self.leak_cd_area_m2;
+    }
+
+    /// Lift at the end of the step and its slope by the outlet pressure, for an outlet `error_pa`
+    /// above the balance.
+    #[inline(always)]
+    fn lift_at(&self, error_pa: f64) -> (f64, f64) {
+        let area = self.step.outlet_area_m2;
+        let (u, u_slope) = self.spec.spring.shortening(area * error_pa, self.step.bind_margin_n);
+        let (wanted, stop_slope) = self.spec.seat.within_stops(self.step.offset_m - u);
+        let lift = self.lift_m + self.step.share * (wanted - self.lift_m);
+        (lift, -self.step.share * stop_slope * u_slope * area)
+    }
+
+    /// Flow and slopes.
+    #[inline(always)]
+    pub(crate) fn flow(&self, law: &OpeningLaw, at: &Terminals) -> FlowSlopes {
+        let unit = law.flow(at.diff_pa, at.inlet_abs_pa, at.outlet_abs_pa);
+        if at.diff_pa < 0.0 {
+            return unit.times(self.step.frozen_area_m2);
+        }
+        let (lift, lift_slope) = self.lift_at((at.outlet_pa - self.step.zero_pa) + at.rest_pa);
+        let (area, area_slope) = self.spec.seat.area(lift);
+        let mut flow = unit.times(area + self.leak_cd_area_m2);
+        flow.by_to += unit.flow * area_slope * lift_slope;
+        flow
+    }
+
+    /// Takes over the end of the step.
+    pub(crate) fn end_step(&mut self, at: &Terminals) {
+        self.lift_m = if at.diff_pa < 0.0 {
+            self.step.frozen_lift_m
+        } else {
+            self.lift_at((at.outlet_pa - self.step.zero_pa) + at.rest_pa).0
+        };
+        self.spring_n = self.step.spring_n;
+        self.extra_n = self.step.extra_n;
+    }
+}
+
+/// Share of the way to its target that a first-order lag makes in one implicit step.
+fn share_of_lag(dt_s: f64, lag_s: f64) -> f64 {
+    if lag_s > 0.0 { dt_s / (lag_s + dt_s) } else { 1.0 }
+}
+
+/// Pressures at a regulator's two ends.
+pub(crate) struct Terminals {
+    /// Inlet less outlet, exact to more digits than the two, in Pa.
+    pub diff_pa: f64,
+    /// Inlet, absolute, in Pa.
+    pub inlet_abs_pa: f64,
+    /// Outlet, absolute, in Pa.
+    pub outlet_abs_pa: f64,
+    /// Outlet, gauge, in Pa.
+    pub outlet_pa: f64,
+    /// What `outlet_pa` leaves out below its last digit, in Pa.
+    pub rest_pa: f64,
+}

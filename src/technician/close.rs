@@ -1,0 +1,41 @@
+//! Closing a port, and proving it tight at its own working pressure.
+
+use super::open::{check_joint, give_gas, hose_off, isolate};
+use super::plan::{Step, act, go, think, with};
+use super::run_furnace;
+use super::task::pause;
+use crate::bench::action::{Action, Fitted, PlugStep};
+use crate::bench::part::{Place, Port, Tool};
+
+/// Isolates, takes hose and adapter off, starts the plug by hand, snugs it, gives gas back and
+/// checks the joint: the inlet plug with the manual valve on, the manifold plug while the burners
+/// fire on high.
+pub(super) fn close_port(port: Port) -> Vec<Step> {
+    let mut steps = isolate();
+    steps.push(go(Place::GasValve));
+    steps.extend(hose_off(port));
+    steps.extend([act(Action::Adapter { port, to: Fitted::Off }), act(Action::PutDown)]);
+    steps.extend(with(
+        Tool::HexKey,
+        vec![
+            act(Action::Plug { port, step: PlugStep::StartByHand }),
+            act(Action::Plug { port, step: PlugStep::SpinIn }),
+            act(Action::Plug { port, step: PlugStep::Tighten(6) }),
+        ],
+    ));
+    steps.extend(give_gas());
+    match port {
+        Port::Inlet => {
+            steps.push(pause(5.0));
+            steps.extend(check_joint(port));
+        }
+        Port::Manifold => {
+            steps.extend(run_furnace::run_high());
+            steps.extend(check_joint(port));
+            steps.push(think(|_, seen| run_furnace::jumper(seen, Fitted::Off)));
+            steps.push(go(Place::Hall));
+            steps.push(think(|_, seen| run_furnace::call_off(seen)));
+        }
+    }
+    steps
+}

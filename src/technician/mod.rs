@@ -1,0 +1,14 @@
+//! The reference technician: does the job properly, seeing only what a person sees and acting only
+//! through actions. And scripts, which do what they are told through the same two doors.
+
+pub mod close;
+pub mod drive;
+pub mod open;
+pub mod plan;
+pub mod run_furnace;
+
+pub mod set;
+pub mod task;
+
+pub use drive::{Player, play};
+pub use plan::Technician;

@@ -1,0 +1,144 @@
+//! Isolating, and opening a port.
+
+use super::plan::{Step, Technician, act, go, think, until_at_rest, with};
+use super::run_furnace;
+use super::task::{Until, pause, wait};
+use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Push};
+use crate::bench::part::{Cock, Door, Place, Port, Tool};
+use crate::bench::seen::{Display, Seen};
+
+/// Thermostat off, furnace at rest, power off, manual valve shut, burner door off, valve switch
+/// off: three barriers, each tried.
+pub(super) fn isolate() -> Vec<Step> {
+    vec![
+        think(thermostat_off),
+        until_at_rest(),
+        go(Place::PlantRoom),
+        think(|_, seen| {
+            let Some(furnace) = &seen.furnace else { return Vec::new() };
+            let mut steps = Vec::new();
+            if furnace.stage_jumper == Fitted::On {
+                steps.push(act(Action::StageJumper(Fitted::Off)));
+            }
+            if furnace.switch == OnOff::On {
+                steps.push(act(Action::FurnaceSwitch(OnOff::Off)));
+            }
+            if furnace.cock_deg != 0 {
+                steps.push(act(Action::Cock { cock: Cock::Furnace, degrees: 0 }));
+            }
+            if furnace.burner_door == Fitted::On {
+                steps.push(act(Action::Door { door: Door::Burner, to: Fitted::Off }));
+            }
+            steps
+        }),
+        go(Place::GasValve),
+        think(|_, seen| switch(seen, OnOff::Off)),
+    ]
+}
+
+fn thermostat_off(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+    match &seen.hall {
+        Some(_) => run_furnace::call_off(seen),
+        None => vec![go(Place::Hall), think(|_, seen| run_furnace::call_off(seen))],
+    }
+}
+
+/// The valve switch, unless it stands so.
+pub(super) fn switch(seen: &Seen, to: OnOff) -> Vec<Step> {
+    let stands = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()).map(|b| b.valve_switch);
+    if stands == Some(to) { Vec::new() } else { vec![act(Action::ValveSwitch(to))] }
+}
+
+/// Zero the meter in open air, open the isolated port, put adapter and hose on, give gas back.
+pub(super) fn open_port(port: Port) -> Vec<Step> {
+    let mut steps = vec![think(|_, seen| match seen.meter.display {
+        Display::Dark => vec![act(Action::MeterPower(OnOff::On)), pause(20.0)],
+        Display::Number(_) | Display::OverRange => Vec::new(),
+    })];
+    steps.extend([pause(4.0), act(Action::MeterZero), pause(2.0), go(Place::GasValve)]);
+    steps.extend(with(
+        Tool::HexKey,
+        vec![
+            act(Action::Plug { port, step: PlugStep::BreakLoose }),
+            // Let what is trapped behind the plug seep away before it comes out.
+            pause(90.0),
+            act(Action::Plug { port, step: PlugStep::SpinOut }),
+        ],
+    ));
+    steps.extend([
+        act(Action::Take(Tool::Adapter)),
+        act(Action::Adapter { port, to: Fitted::On }),
+        act(Action::Take(Tool::Hose)),
+        act(Action::HoseOn { port, push: Push::Fully }),
+        pause(3.0),
+    ]);
+    steps.extend(give_gas());
+    if port == Port::Inlet {
+        steps.extend(check_joint(port));
+    }
+    steps
+}
+
+/// Manual valve slowly on, valve switch on, power on.
+pub(super) fn give_gas() -> Vec<Step> {
+    vec![
+        go(Place::GasValve),
+        act(Action::Cock { cock: Cock::Furnace, degrees: 20 }),
+        pause(3.0),
+        act(Action::Cock { cock: Cock::Furnace, degrees: 90 }),
+        think(|_, seen| switch(seen, OnOff::On)),
+        think(|_, seen| {
+            let off = seen.furnace.as_ref().is_some_and(|f| f.switch == OnOff::Off);
+            if off { vec![act(Action::FurnaceSwitch(OnOff::On))] } else { Vec::new() }
+        }),
+        act(Action::Sniff(Height::Floor)),
+    ]
+}
+
+/// Leak fluid on a port's joint, long enough to judge, wiped, written down.
+pub(super) fn check_joint(port: Port) -> Vec<Step> {
+    let joint = port.joint();
+    let mut steps = vec![go(Place::GasValve)];
+    steps.extend(with(
+        Tool::LeakFluid,
+        vec![
+            act(Action::LeakFluid(joint)),
+            pause(15.0),
+            think(match port {
+                Port::Inlet => |_, seen| write_verdict(seen, Port::Inlet),
+                Port::Manifold => |_, seen| write_verdict(seen, Port::Manifold),
+            }),
+            act(Action::Wipe(joint)),
+        ],
+    ));
+    steps
+}
+
+fn write_verdict(seen: &Seen, port: Port) -> Vec<Step> {
+    use crate::bench::action::JointVerdict;
+    use crate::bench::part::Joint;
+    use crate::bench::seen::FluidSeen;
+    let joint = port.joint();
+    let i = Joint::ALL.iter().position(|&one| one == joint).unwrap_or(0);
+    let fluid = seen
+        .furnace
+        .as_ref()
+        .and_then(|f| f.burners.as_ref())
+        .and_then(|b| b.fluid.get(i).copied())
+        .unwrap_or_default();
+    let verdict = match fluid {
+        FluidSeen::Bubbles(_) => JointVerdict::Leaking,
+        FluidSeen::Quiet(_) | FluidSeen::Dry => JointVerdict::Tight,
+    };
+    vec![act(Action::WriteJoint { joint, verdict })]
+}
+
+/// Lets the gas trapped in the hose seep out at a barb that is only half on, then takes it off.
+pub(super) fn hose_off(port: Port) -> Vec<Step> {
+    vec![
+        act(Action::HoseOn { port, push: Push::Halfway }),
+        wait(Until::MeterBetween(-40.0, 20.0), 240.0),
+        act(Action::HoseOff),
+        act(Action::PutDown),
+    ]
+}

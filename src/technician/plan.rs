@@ -1,0 +1,408 @@
+//! The job from arrival to hand-over, as a plan that decides on what it sees.
+
+use std::collections::VecDeque;
+
+use super::drive::Player;
+use super::task::{Task, Until, Wait, Waiting, pause, wait};
+use super::{close, open, run_furnace, set};
+use crate::appliance::plate::{Fuel, GasFigures};
+use crate::bench::action::{
+    Action, Contact, Ending, Fitted, HandOver, Height, NotDone, OnOff, Opening, Topic,
+};
+use crate::bench::part::{Cock, Door, Neighbor, Place, Port, Subject, Tool, Window};
+use crate::bench::refusal::Refusal;
+use crate::bench::seen::{Burning, Finding, Seen, Sound};
+use crate::bench::setup::{JobCard, SupplyRight};
+
+/// A piece of the technician's plan.
+pub type Step = Task<Technician>;
+
+/// The reference technician.
+#[derive(Debug, Clone)]
+pub struct Technician {
+    pub(super) card: JobCard,
+    queue: VecDeque<Step>,
+    pub(super) know: Know,
+    refused: Vec<(Action, Refusal)>,
+    pub(super) too_long: bool,
+}
+
+/// What the technician has learned by looking.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Know {
+    /// Figures that govern: the label's, else the plate's.
+    pub figures: Option<GasFigures>,
+    pub plate_fuel: Option<Fuel>,
+    pub supply_is_propane: bool,
+    pub delivery: Option<(f64, f64, f64)>,
+    pub setpoint: Option<i16>,
+    pub mode: Option<OnOff>,
+    pub neighbors: [Option<OnOff>; 2],
+    pub conversion_wrong: bool,
+    /// Inlet with the others on, lowest of the running values, in pascals.
+    pub inlet_low_pa: Option<f64>,
+    pub inlet_high_pa: Option<f64>,
+    pub inlet_rest_pa: Option<f64>,
+    pub supply_turned: bool,
+    /// Whether low and high screw have been turned.
+    pub turned: [bool; 2],
+    pub manifold: [Option<f64>; 2],
+    pub tries: u32,
+    pub leave_shut_off: bool,
+}
+
+impl Technician {
+    /// A technician with the job card in hand.
+    #[must_use]
+    pub fn new(card: &JobCard) -> Self {
+        Self {
+            card: card.clone(),
+            queue: arrival().into(),
+            know: Know::default(),
+            refused: Vec::new(),
+            too_long: false,
+        }
+    }
+
+    /// What was refused so far; a good job has none.
+    #[must_use]
+    pub fn refused(&self) -> &[(Action, Refusal)] {
+        &self.refused
+    }
+
+    fn push_front(&mut self, steps: Vec<Step>) {
+        for step in steps.into_iter().rev() {
+            self.queue.push_front(step);
+        }
+    }
+}
+
+impl Player for Technician {
+    fn next(&mut self, seen: &Seen) -> Option<Action> {
+        loop {
+            match self.queue.pop_front()? {
+                Task::Do(action) => return Some(action),
+                Task::Think(think) => {
+                    let steps = think(self, seen);
+                    self.push_front(steps);
+                }
+                Task::Wait(mut waiting) => match waiting.look(seen) {
+                    Waiting::Met => self.too_long = false,
+                    Waiting::TooLong => self.too_long = true,
+                    Waiting::On => {
+                        self.queue.push_front(Task::Wait(waiting));
+                        return None;
+                    }
+                },
+            }
+        }
+    }
+
+    fn refused(&mut self, action: &Action, why: Refusal) {
+        self.refused.push((action.clone(), why));
+    }
+
+    fn finished(&self) -> bool {
+        self.queue.is_empty()
+    }
+}
+
+/// One action as a step.
+pub(super) fn act(action: Action) -> Step {
+    Task::Do(action)
+}
+
+/// A decision as a step.
+pub(super) fn think(decide: fn(&mut Technician, &Seen) -> Vec<Step>) -> Step {
+    Task::Think(decide)
+}
+
+/// Walks somewhere unless there already.
+pub(super) fn go(place: Place) -> Step {
+    match place {
+        Place::Yard => think(|_, seen| walk(seen, Place::Yard)),
+        Place::PlantRoom => think(|_, seen| walk(seen, Place::PlantRoom)),
+        Place::GasValve => think(|_, seen| walk(seen, Place::GasValve)),
+        Place::Hall => think(|_, seen| walk(seen, Place::Hall)),
+        Place::Away => think(|_, seen| walk(seen, Place::Away)),
+    }
+}
+
+fn walk(seen: &Seen, to: Place) -> Vec<Step> {
+    if seen.place == to { Vec::new() } else { vec![act(Action::Go(to)), pause(2.0)] }
+}
+
+/// Takes a tool, does something with it, puts it down.
+pub(super) fn with(tool: Tool, steps: Vec<Step>) -> Vec<Step> {
+    let mut all = vec![act(Action::Take(tool))];
+    all.extend(steps);
+    all.push(think(
+        |_, seen| {
+            if seen.hand.is_some() { vec![act(Action::PutDown)] } else { Vec::new() }
+        },
+    ));
+    all
+}
+
+/// Arrival: nose, detector, papers, what stands how.
+fn arrival() -> Vec<Step> {
+    let mut steps = vec![pause(2.0), act(Action::Sniff(Height::Head))];
+    steps.extend(with(
+        Tool::GasDetector,
+        vec![
+            act(Action::Probe(Height::Floor)),
+            pause(3.0),
+            act(Action::Look(Subject::SupplyRegulator)),
+            act(Action::Look(Subject::SupplyVent)),
+            think(look_at_supply),
+            go(Place::Hall),
+            act(Action::Sniff(Height::Floor)),
+            act(Action::Probe(Height::Head)),
+            act(Action::Look(Subject::CoAlarm)),
+            act(Action::Tell(Topic::WorkStarts)),
+            think(note_hall),
+            go(Place::PlantRoom),
+            act(Action::Sniff(Height::Floor)),
+            act(Action::Sniff(Height::Head)),
+            act(Action::Probe(Height::Floor)),
+            pause(4.0),
+            act(Action::Probe(Height::Head)),
+            pause(4.0),
+        ],
+    ));
+    for subject in [
+        Subject::Plate,
+        Subject::ConversionLabel,
+        Subject::Vent,
+        Subject::AirOpening,
+        Subject::Connector,
+        Subject::DripLeg,
+        Subject::Filter,
+    ] {
+        steps.push(act(Action::Look(subject)));
+    }
+    steps.push(think(note_furnace));
+    steps.extend(open::isolate());
+    steps.extend([
+        go(Place::GasValve),
+        act(Action::Look(Subject::Orifices)),
+        act(Action::Look(Subject::SpringMark)),
+        act(Action::Look(Subject::LowGasSwitch)),
+        think(judge_conversion),
+    ]);
+    steps
+}
+
+fn look_at_supply(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let propane = seen.yard.as_ref().is_some_and(|yard| yard.tank_percent.is_some());
+    me.know.supply_is_propane = propane;
+    vec![act(Action::Look(if propane { Subject::TankGauge } else { Subject::MeterDial }))]
+}
+
+fn note_hall(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    if let Some(hall) = &seen.hall {
+        me.know.setpoint = Some(hall.setpoint_half_f);
+        me.know.mode = Some(hall.mode);
+        me.know.neighbors[1] = Some(turned_on(hall.range.1));
+    }
+    run_furnace::call_off(seen)
+}
+
+fn turned_on(burning: Burning) -> OnOff {
+    match burning {
+        Burning::Burning | Burning::NoGas => OnOff::On,
+        Burning::Off => OnOff::Off,
+    }
+}
+
+fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    if let Some(furnace) = &seen.furnace {
+        me.know.neighbors[0] = Some(turned_on(furnace.water_heater.1));
+    }
+    for note in &seen.sheet.notes {
+        match (&note.finding, note.subject) {
+            (Finding::Figures(figures), Subject::Plate) => {
+                me.know.plate_fuel = Some(figures.fuel);
+                me.know.figures.get_or_insert_with(|| figures.clone());
+            }
+            (Finding::Figures(figures), Subject::ConversionLabel) => {
+                me.know.figures = Some(figures.clone());
+            }
+            (Finding::Delivery(low, high, rest), _) => {
+                me.know.delivery = Some((*low, *high, *rest));
+            }
+            _ => {}
+        }
+    }
+    // Propane pools: air the room before anything is lit.
+    if me.know.supply_is_propane {
+        vec![act(Action::Window { window: Window::PlantRoom, to: Opening::Open }), pause(20.0)]
+    } else {
+        Vec::new()
+    }
+}
+
+/// Fuel, label, orifices, springs and, on propane, the low-gas switch must agree.
+fn judge_conversion(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let fuel = if me.know.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
+    let figures = me.know.figures.clone();
+    let stamp_right = seen.sheet.note(Subject::Orifices).is_some_and(|note| {
+        matches!((&note.finding, &figures),
+            (Finding::Stamp(stamp), Some(figures)) if *stamp == figures.orifice_stamp)
+    });
+    let springs_right = seen
+        .sheet
+        .note(Subject::SpringMark)
+        .is_some_and(|note| note.finding == Finding::SpringsFor(fuel));
+    let figures_right = figures.as_ref().is_some_and(|figures| figures.fuel == fuel);
+    me.know.conversion_wrong = !(stamp_right && springs_right && figures_right);
+    if me.know.conversion_wrong {
+        me.know.leave_shut_off = true;
+        return leave_shut_off();
+    }
+    vec![think(|_, _| inlet_as_found())]
+}
+
+/// Inlet port: at rest, low, high, high with the others; then decide about the supply.
+fn inlet_as_found() -> Vec<Step> {
+    let mut steps = open::open_port(Port::Inlet);
+    steps.extend(run_furnace::inlet_series(crate::bench::action::Phase::Found));
+    steps.push(think(set::judge_supply));
+    steps
+}
+
+/// After the supply is settled: close the inlet port, work at the manifold.
+pub(super) fn on_to_manifold() -> Vec<Step> {
+    let mut steps = close::close_port(Port::Inlet);
+    steps.extend(open::isolate());
+    steps.extend(open::open_port(Port::Manifold));
+    steps.extend(run_furnace::manifold_found());
+    steps.push(think(set::set_stages));
+    steps
+}
+
+/// After the stages are set: close the manifold port, see a cycle, put everything back.
+pub(super) fn finish() -> Vec<Step> {
+    let mut steps = close::close_port(Port::Manifold);
+    steps.extend([
+        go(Place::PlantRoom),
+        act(Action::Door { door: Door::Burner, to: Fitted::On }),
+        think(close_window),
+    ]);
+    steps.extend(run_furnace::final_cycle());
+    steps.push(think(restore));
+    steps.push(think(hand_over));
+    steps
+}
+
+fn close_window(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let open = seen.furnace.as_ref().is_some_and(|f| f.window == Opening::Open);
+    if open {
+        vec![act(Action::Window { window: Window::PlantRoom, to: Opening::Closed })]
+    } else {
+        Vec::new()
+    }
+}
+
+/// Neighbours and thermostat as they were found.
+fn restore(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    let mut steps = vec![go(Place::PlantRoom)];
+    if me.know.neighbors[0] == Some(OnOff::On) {
+        steps.push(think(|_, seen| run_furnace::neighbor(seen, Neighbor::WaterHeater, OnOff::On)));
+    }
+    steps.push(go(Place::Hall));
+    if me.know.neighbors[1] == Some(OnOff::On) {
+        steps.push(think(|_, seen| run_furnace::neighbor(seen, Neighbor::Range, OnOff::On)));
+    }
+    steps.push(think(restore_thermostat));
+    steps
+}
+
+pub(super) fn restore_thermostat(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let Some(hall) = &seen.hall else { return Vec::new() };
+    let mut steps = Vec::new();
+    if let Some(setpoint) = me.know.setpoint.filter(|&s| s != hall.setpoint_half_f) {
+        steps.push(act(Action::Setpoint(setpoint)));
+    }
+    if let Some(mode) = me.know.mode.filter(|&m| m != hall.mode) {
+        steps.push(act(Action::ThermostatMode(mode)));
+    }
+    steps
+}
+
+fn hand_over(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    let not_done = vec![
+        NotDone::Combustion,
+        NotDone::TemperatureRise,
+        NotDone::GasRate,
+        NotDone::PipingLeakCheck,
+    ];
+    let supply_bad = me.supply_is_bad();
+    let mut steps = vec![go(Place::Hall), act(Action::Tell(Topic::GasSmellDrill))];
+    let ending = if me.know.leave_shut_off {
+        Ending::ShutOff
+    } else if supply_bad {
+        steps.push(act(Action::Call(Contact::SupplyOwner)));
+        Ending::SupplyOwnerCalled
+    } else {
+        Ending::InService
+    };
+    steps.push(act(Action::HandOver(HandOver { ending, not_done })));
+    steps
+}
+
+impl Technician {
+    /// Whether the supply is outside what the plate and the regulator's nameplate allow and was
+    /// not put right.
+    pub(super) fn supply_is_bad(&self) -> bool {
+        let Some(figures) = &self.know.figures else { return false };
+        let low = self.know.inlet_low_pa.is_some_and(|pa| pa < figures.inlet_min_pa);
+        let high = self.know.inlet_rest_pa.is_some_and(|pa| pa > figures.inlet_max_pa);
+        low || high
+    }
+
+    /// Whether the supply may be set on this job.
+    pub(super) fn may_set_supply(&self) -> bool {
+        self.card.supply == SupplyRight::Trainee
+    }
+}
+
+/// Shut off, tagged, told.
+pub(super) fn leave_shut_off() -> Vec<Step> {
+    vec![
+        go(Place::PlantRoom),
+        think(|_, seen| {
+            let open = seen.furnace.as_ref().is_some_and(|f| f.cock_deg != 0);
+            if open {
+                vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })]
+            } else {
+                Vec::new()
+            }
+        }),
+        act(Action::Door { door: Door::Burner, to: Fitted::On }),
+        act(Action::Tag(Fitted::On)),
+        think(close_window),
+        think(restore),
+        go(Place::Hall),
+        act(Action::Tell(Topic::Unsafe)),
+        act(Action::Call(Contact::SupplyOwner)),
+        think(hand_over),
+    ]
+}
+
+/// Sounds of a burning furnace.
+pub(super) fn burner_sounds() -> Vec<Sound> {
+    vec![Sound::BurnersLow, Sound::BurnersHigh]
+}
+
+/// Waits until no burner is heard and the fans have stopped.
+pub(super) fn until_at_rest() -> Step {
+    let mut sounds = burner_sounds();
+    sounds.extend([Sound::Inducer, Sound::InducerHigh, Sound::Igniter, Sound::Blower]);
+    Task::Wait(Wait::new(Until::Quiet(sounds), 600.0))
+}
+
+/// Waits until the manometer has come to rest.
+pub(super) fn until_steady(settle_s: f64) -> Vec<Step> {
+    vec![pause(settle_s), wait(Until::MeterSteady { within_pa: 8.0, for_s: 5.0 }, 60.0)]
+}

@@ -1,0 +1,213 @@
+//! Running the furnace on each stage, and writing what the meter shows.
+
+use super::open::switch;
+use super::plan::{
+    Step, Technician, act, go, restore_thermostat, think, until_at_rest, until_steady,
+};
+use super::task::{Task, Until, number, pause, wait};
+use crate::bench::action::{Action, Fitted, OnOff, Phase, Reading, Stage};
+use crate::bench::part::{Neighbor, Place, Port};
+use crate::bench::seen::{Burning, Seen, Sound};
+use crate::units::PressureUnit;
+
+/// Longest time from a call to a lit stage, in seconds.
+const LIGHT_UP_S: f64 = 240.0;
+/// How far above the room the setpoint stands for a first-stage call, in half degrees.
+const FIRST_STAGE_HALF_F: i16 = 3;
+/// How far above the room for both stages, in half degrees.
+const BOTH_STAGES_HALF_F: i16 = 10;
+
+/// Heat switch off, unless it is.
+pub(super) fn call_off(seen: &Seen) -> Vec<Step> {
+    match &seen.hall {
+        Some(hall) if hall.mode == OnOff::On => vec![act(Action::ThermostatMode(OnOff::Off))],
+        Some(_) | None => Vec::new(),
+    }
+}
+
+fn call(seen: &Seen, above_half_f: i16) -> Vec<Step> {
+    let Some(hall) = &seen.hall else { return Vec::new() };
+    let mut steps = Vec::new();
+    let wanted = (hall.room_half_f + above_half_f).clamp(90, 180);
+    if hall.setpoint_half_f != wanted {
+        steps.push(act(Action::Setpoint(wanted)));
+    }
+    if hall.mode == OnOff::Off {
+        steps.push(act(Action::ThermostatMode(OnOff::On)));
+    }
+    steps
+}
+
+/// The wire between R and W2, unless it is so.
+pub(super) fn jumper(seen: &Seen, to: Fitted) -> Vec<Step> {
+    let stands = seen.furnace.as_ref().map(|f| f.stage_jumper);
+    if stands == Some(to) { Vec::new() } else { vec![act(Action::StageJumper(to))] }
+}
+
+/// A neighbour on or off, unless it is so.
+pub(super) fn neighbor(seen: &Seen, which: Neighbor, to: OnOff) -> Vec<Step> {
+    let burning = match which {
+        Neighbor::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.1),
+        Neighbor::Range => seen.hall.as_ref().map(|h| h.range.1),
+    };
+    let is_on = burning.is_some_and(|b| b != Burning::Off);
+    if is_on == (to == OnOff::On) {
+        Vec::new()
+    } else {
+        vec![act(Action::Neighbor { neighbor: which, to })]
+    }
+}
+
+fn others(to: OnOff) -> Vec<Step> {
+    match to {
+        OnOff::On => vec![
+            go(Place::PlantRoom),
+            think(|_, seen| neighbor(seen, Neighbor::WaterHeater, OnOff::On)),
+            go(Place::Hall),
+            think(|_, seen| neighbor(seen, Neighbor::Range, OnOff::On)),
+        ],
+        OnOff::Off => vec![
+            go(Place::PlantRoom),
+            think(|_, seen| neighbor(seen, Neighbor::WaterHeater, OnOff::Off)),
+            go(Place::Hall),
+            think(|_, seen| neighbor(seen, Neighbor::Range, OnOff::Off)),
+        ],
+    }
+}
+
+/// Calls for heat so that low burns.
+pub(super) fn run_low() -> Vec<Step> {
+    vec![
+        go(Place::PlantRoom),
+        think(|_, seen| jumper(seen, Fitted::Off)),
+        go(Place::GasValve),
+        think(|_, seen| switch(seen, OnOff::On)),
+        go(Place::Hall),
+        think(|_, seen| call(seen, FIRST_STAGE_HALF_F)),
+        wait(Until::Heard(Sound::BurnersLow), LIGHT_UP_S),
+    ]
+}
+
+/// Forces high by the wire at the control, with a call for heat.
+pub(super) fn run_high() -> Vec<Step> {
+    let mut steps = vec![
+        go(Place::Hall),
+        think(|_, seen| call(seen, BOTH_STAGES_HALF_F)),
+        go(Place::PlantRoom),
+        think(|_, seen| jumper(seen, Fitted::On)),
+    ];
+    steps.push(wait(Until::Heard(Sound::BurnersHigh), LIGHT_UP_S));
+    steps.push(pause(5.0));
+    steps
+}
+
+/// Ends the forced stage and the call.
+pub(super) fn stop() -> Vec<Step> {
+    vec![
+        go(Place::PlantRoom),
+        think(|_, seen| jumper(seen, Fitted::Off)),
+        go(Place::Hall),
+        think(|_, seen| call_off(seen)),
+    ]
+}
+
+/// Writes what the manometer shows, in its unit.
+pub(super) fn write(port: Port, stage: Stage, phase: Phase, seen: &Seen) -> Vec<Step> {
+    let Some(pa) = number(seen) else { return Vec::new() };
+    #[expect(clippy::cast_possible_truncation, reason = "a display's number")]
+    let thousandths = (pa / PressureUnit::InWc.pa() * 1000.0).round() as i32;
+    vec![act(Action::Write(Reading { port, stage, phase, thousandths, unit: PressureUnit::InWc }))]
+}
+
+/// At rest, low, high, high with the others, at the inlet port. Written and remembered.
+pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
+    let mut steps = others(OnOff::Off);
+    steps.push(until_at_rest());
+    steps.push(think(|me, _| vec![pause(me.card.hold_s + 5.0)]));
+    steps.push(remember(Stage::Rest, phase));
+    steps.extend(run_low());
+    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
+    steps.push(remember(Stage::Low, phase));
+    steps.extend(run_high());
+    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
+    steps.push(remember(Stage::High, phase));
+    steps.extend(others(OnOff::On));
+    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
+    steps.push(remember(Stage::HighWithOthers, phase));
+    steps
+}
+
+fn remember(stage: Stage, phase: Phase) -> Step {
+    type Decide = fn(&mut Technician, &Seen) -> Vec<Step>;
+    let decide: Decide = match (stage, phase) {
+        (Stage::Rest, Phase::Found) => |me, seen| keep(me, seen, Stage::Rest, Phase::Found),
+        (Stage::Rest, Phase::Left) => |me, seen| keep(me, seen, Stage::Rest, Phase::Left),
+        (Stage::Low, Phase::Found) => |me, seen| keep(me, seen, Stage::Low, Phase::Found),
+        (Stage::Low, Phase::Left) => |me, seen| keep(me, seen, Stage::Low, Phase::Left),
+        (Stage::High, Phase::Found) => |me, seen| keep(me, seen, Stage::High, Phase::Found),
+        (Stage::High, Phase::Left) => |me, seen| keep(me, seen, Stage::High, Phase::Left),
+        (Stage::HighWithOthers, Phase::Found) => {
+            |me, seen| keep(me, seen, Stage::HighWithOthers, Phase::Found)
+        }
+        (Stage::HighWithOthers, Phase::Left) => {
+            |me, seen| keep(me, seen, Stage::HighWithOthers, Phase::Left)
+        }
+    };
+    Task::Think(decide)
+}
+
+fn keep(me: &mut Technician, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
+    let pa = number(seen);
+    match stage {
+        Stage::Rest => me.know.inlet_rest_pa = pa,
+        Stage::Low => {}
+        Stage::High => me.know.inlet_high_pa = pa,
+        Stage::HighWithOthers => me.know.inlet_low_pa = pa,
+    }
+    write(Port::Inlet, stage, phase, seen)
+}
+
+/// Low and high at the manifold port, as found; the joint is checked in the first minute of
+/// firing. The others are off.
+pub(super) fn manifold_found() -> Vec<Step> {
+    let mut steps = others(OnOff::Off);
+    steps.extend(run_low());
+    steps.extend(super::open::check_joint(Port::Manifold));
+    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
+    steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Low, Phase::Found)));
+    steps.extend(run_high());
+    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
+    steps.push(think(|me, seen| keep_manifold(me, seen, Stage::High, Phase::Found)));
+    steps
+}
+
+/// Writes a manifold reading and remembers it.
+pub(super) fn keep_manifold(
+    me: &mut Technician,
+    seen: &Seen,
+    stage: Stage,
+    phase: Phase,
+) -> Vec<Step> {
+    let i = usize::from(stage != Stage::Low);
+    me.know.manifold[i] = number(seen);
+    write(Port::Manifold, stage, phase, seen)
+}
+
+/// A whole cycle from the thermostat: low, high by its own call, and to rest again.
+pub(super) fn final_cycle() -> Vec<Step> {
+    vec![
+        go(Place::Hall),
+        think(|_, seen| call_off(seen)),
+        until_at_rest(),
+        think(|_, seen| call(seen, BOTH_STAGES_HALF_F)),
+        wait(Until::Heard(Sound::BurnersHigh), 2.0 * LIGHT_UP_S),
+        pause(60.0),
+        think(|_, seen| {
+            // Satisfied: the setpoint goes below the room, as a warm room would have it.
+            let Some(hall) = &seen.hall else { return Vec::new() };
+            vec![act(Action::Setpoint((hall.room_half_f - 4).clamp(90, 180)))]
+        }),
+        until_at_rest(),
+        think(restore_thermostat),
+    ]
+}

@@ -1,0 +1,5 @@
+//! Tests of the whole bench.
+
+mod calibrated;
+pub mod rig;
+mod technician;

@@ -1,0 +1,47 @@
+//! The reference technician on the healthy rigs.
+
+use quarterturn::appliance::plate::Fuel;
+use quarterturn::bench::Bench;
+use quarterturn::bench::action::Action;
+use quarterturn::bench::event::{Event, Happening};
+use quarterturn::bench::refusal::Refusal;
+use quarterturn::technician::drive::{Stopped, Witness};
+use quarterturn::technician::{Technician, play};
+
+use super::rig;
+
+/// Prints what was done, for a failing test's reader.
+struct Log(Vec<String>);
+
+impl Witness for Log {
+    fn acted(&mut self, bench: &Bench, action: &Action, result: Result<(), Refusal>) {
+        self.0.push(format!("{:7.1} s {action:?} {result:?}", bench.seconds()));
+    }
+    fn ticked(&mut self, _: &Bench, events: Vec<Event>) {
+        for event in events {
+            match event.what {
+                Happening::Did { .. } | Happening::Refused { .. } => {}
+                Happening::Ended { hand_over, .. } => self.0.push(format!("Ended {hand_over:?}")),
+                other => self.0.push(format!("        {other:?}")),
+            }
+        }
+    }
+}
+
+/// The technician finishes the job on both fuels without a single refusal.
+#[test]
+fn finishes_without_a_refusal() {
+    for fuel in [Fuel::Natural, Fuel::Propane] {
+        let setup = rig::healthy(fuel);
+        let mut technician = Technician::new(&setup.card);
+        let mut bench = Bench::new(setup);
+        let mut log = Log(Vec::new());
+        let stopped = play(&mut bench, &mut technician, 3 * 3600, &mut log);
+        let text = log.0.join("\n");
+        assert!(technician.refused().is_empty(), "{text}");
+        assert_eq!(stopped, Stopped::Over, "{text}");
+        if std::env::var("SHOW").is_ok() {
+            println!("{text}");
+        }
+    }
+}
