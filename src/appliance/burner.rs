@@ -24,9 +24,9 @@ const CARRY_S: f64 = 0.25;
 /// Share of a burner's rated flow below which it cannot burn.
 const LEAST: f64 = 0.12;
 /// Volume in which unburned gas gathers, in m³.
-const BOX_M3: f64 = 0.03;
+const BOX_M3: f64 = 0.012;
 /// Air changes of that volume with the inducer on low, per second.
-const BOX_CHANGES_S: f64 = 0.6;
+const BOX_CHANGES_S: f64 = 0.4;
 /// Gathered gas that makes a hard light, as a share of the lower flammable limit.
 const HARD_LIGHT: f64 = 0.9;
 /// Flame current of a clean rod in a full flame, in microamperes.

@@ -1,0 +1,152 @@
+//! What can be done, as lists: every action of the bench is in one of them or in a form, so that
+//! mouse, keyboard and screen reader reach all of it.
+//!
+//! A list offers what makes sense at the part as it is seen, also what will be refused for want of
+//! a tool and what is plainly unwise: refusals teach, and mistakes are allowed.
+
+mod at_hand;
+mod furnace;
+mod hall;
+mod here;
+mod valve;
+mod yard;
+
+use super::parts::canonical;
+use crate::bench::action::{Action, Contact};
+use crate::bench::part::{Cock, Port, Screw, Subject, Tool};
+use crate::bench::seen::{PortFill, Seen};
+
+pub use here::{here, in_hand};
+
+/// One thing that can be done.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Way {
+    /// In plain words.
+    pub label: String,
+    /// What it does.
+    pub action: Action,
+}
+
+/// Something done with a number or with several choices at once.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Form {
+    /// A hand valve to an angle.
+    Cock(Cock),
+    /// A screw by eighths of a turn.
+    Turn(Screw),
+    /// A plug by eighths of a turn.
+    Tighten(Port),
+    /// The thermostat to a temperature.
+    Setpoint,
+    /// A reading on the job sheet.
+    Write,
+    /// The end of the job.
+    HandOver,
+}
+
+/// What can be done at a part, as it is seen.
+#[must_use]
+pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
+    let id = canonical(part);
+    let mut list = List::default();
+    at_hand::add(id, seen, &mut list);
+    furnace::add(id, seen, &mut list);
+    valve::add(id, seen, &mut list);
+    hall::add(id, seen, &mut list);
+    yard::add(id, seen, &mut list);
+    if let Some(subject) = Subject::from_id(id) {
+        list.add(look_label(subject), Action::Look(subject));
+    }
+    list.ways
+}
+
+/// The forms at a part, as it is seen.
+#[must_use]
+pub fn forms(part: &str, seen: &Seen) -> Vec<Form> {
+    let id = canonical(part);
+    if let Some(cock) = Cock::from_id(id) {
+        return vec![Form::Cock(cock)];
+    }
+    if let Some(screw) = valve::screw_of(id) {
+        return vec![Form::Turn(screw)];
+    }
+    if let Some(port) = valve::port_of(id) {
+        let tightens = valve::fill(port, seen).is_some_and(|fill| {
+            matches!(fill, PortFill::Snug | PortFill::HandTight | PortFill::Leaning)
+        });
+        return if tightens { vec![Form::Tighten(port)] } else { Vec::new() };
+    }
+    match id {
+        "thermostat" | "thermostat-up" | "thermostat-down" => vec![Form::Setpoint],
+        "householder" | "exit-door" | "exit-gate" => vec![Form::HandOver],
+        "job-sheet" => vec![Form::Write],
+        _ => Vec::new(),
+    }
+}
+
+/// A list being filled; nothing comes twice.
+#[derive(Debug, Default)]
+struct List {
+    ways: Vec<Way>,
+}
+
+impl List {
+    fn add(&mut self, label: impl Into<String>, action: Action) {
+        if !self.ways.iter().any(|way| way.action == action) {
+            self.ways.push(Way { label: label.into(), action });
+        }
+    }
+
+    /// Adds how the wanted tool comes into the hand, unless it is there.
+    fn need(&mut self, tool: Tool, seen: &Seen) {
+        match seen.hand {
+            Some(held) if held == tool => {}
+            Some(held) => self.add(put_down_label(held), Action::PutDown),
+            None => self.add(take_label(tool), Action::Take(tool)),
+        }
+    }
+
+    /// Adds how the hand gets free, unless it is.
+    fn need_free_hand(&mut self, seen: &Seen) {
+        if let Some(held) = seen.hand {
+            self.add(put_down_label(held), Action::PutDown);
+        }
+    }
+}
+
+fn take_label(tool: Tool) -> String {
+    format!("Take the {}", tool.label().to_lowercase())
+}
+
+fn put_down_label(tool: Tool) -> String {
+    format!("Put down the {}", tool.label().to_lowercase())
+}
+
+fn look_label(subject: Subject) -> String {
+    match subject {
+        Subject::Plate => "Read the rating plate".into(),
+        Subject::ConversionLabel => "Look for a conversion label".into(),
+        Subject::Orifices => "Read the stamp on the orifices".into(),
+        Subject::SpringMark => "Read the mark on the springs".into(),
+        Subject::LowGasSwitch => "Look for a low gas switch".into(),
+        Subject::SupplyVent => "Look at the regulator's vent".into(),
+        Subject::Vent => "Look along the flue".into(),
+        Subject::AirOpening => "Look at the air opening".into(),
+        Subject::Connector => "Look along the connector".into(),
+        Subject::DripLeg => "Look at the drip leg".into(),
+        Subject::Flames => "Look at the flames".into(),
+        Subject::Filter => "Look at the filter".into(),
+        Subject::TankGauge => "Read the tank gauge".into(),
+        Subject::MeterDial => "Read the test dial".into(),
+        Subject::CoAlarm => "Read the CO alarm".into(),
+        Subject::StatusLamp => "Read the control's status".into(),
+        Subject::SupplyRegulator => "Read the regulator's nameplate".into(),
+    }
+}
+
+fn call_label(contact: Contact) -> &'static str {
+    match contact {
+        Contact::SupplyOwner => "Call the owner of the supply",
+        Contact::Emergency => "Call the emergency number",
+    }
+}

@@ -1,0 +1,78 @@
+//! Tools, the manometer and the clipboard: at hand everywhere.
+
+use super::{List, put_down_label, take_label};
+use crate::bench::action::{Action, JointVerdict, LowSide, OnOff};
+use crate::bench::part::{Joint, Tool};
+use crate::bench::seen::{Display, Seen};
+use crate::units::PressureUnit;
+
+pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
+    if let Some(tool) = Tool::from_id(id) {
+        if tool == Tool::GasDetector {
+            super::here::probe(seen, list);
+        }
+        match seen.hand {
+            Some(held) => list.add(put_down_label(held), Action::PutDown),
+            None => list.add(take_label(tool), Action::Take(tool)),
+        }
+    }
+    match id {
+        "meter" => {
+            power(seen, list);
+            zero(list);
+            units(seen, list);
+            low_side(seen, list);
+        }
+        "meter-power" => power(seen, list),
+        "meter-zero" => zero(list),
+        "meter-unit" => units(seen, list),
+        "meter-minus" | "box-hose" => low_side(seen, list),
+        "job-sheet" => {
+            for &joint in Joint::ALL {
+                verdicts(joint, list);
+            }
+        }
+        _ => {}
+    }
+}
+
+fn power(seen: &Seen, list: &mut List) {
+    match seen.meter.display {
+        Display::Dark => list.add("Switch the manometer on", Action::MeterPower(OnOff::On)),
+        Display::Number(_) | Display::OverRange => {
+            list.add("Switch the manometer off", Action::MeterPower(OnOff::Off));
+        }
+    }
+}
+
+fn zero(list: &mut List) {
+    list.add("Zero the manometer", Action::MeterZero);
+}
+
+fn units(seen: &Seen, list: &mut List) {
+    for unit in PressureUnit::ALL {
+        if unit != seen.meter.unit {
+            list.add(format!("Show {}", unit.label()), Action::MeterUnit(unit));
+        }
+    }
+}
+
+fn low_side(seen: &Seen, list: &mut List) {
+    match seen.meter.low_side {
+        LowSide::Air => list.add(
+            "Put the low side to the burner box",
+            Action::MeterLowSide(LowSide::BurnerBox),
+        ),
+        LowSide::BurnerBox => {
+            list.add("Leave the low side open to the air", Action::MeterLowSide(LowSide::Air));
+        }
+    }
+}
+
+/// What a leak check at a joint showed, to be written down.
+pub(super) fn verdicts(joint: Joint, list: &mut List) {
+    let name = joint.label().to_lowercase();
+    for (verdict, word) in [(JointVerdict::Tight, "tight"), (JointVerdict::Leaking, "leaking")] {
+        list.add(format!("Write: {name} {word}"), Action::WriteJoint { joint, verdict });
+    }
+}

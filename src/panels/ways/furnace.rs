@@ -1,0 +1,149 @@
+//! The furnace's outside, its switches and its neighbour.
+
+use super::here::{probe_at, sniff, walks};
+use super::{List, at_hand};
+use crate::bench::action::{Action, Fitted, Height, OnOff, Opening};
+use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Tool, Window};
+use crate::bench::seen::{Burning, FluidSeen, FurnaceSeen, Seen};
+
+pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
+    let Some(furnace) = seen.furnace.as_ref() else { return };
+    match id {
+        "burner-door" => door(Door::Burner, furnace.burner_door, list),
+        "blower-door" | "door-switch" => door(Door::Blower, furnace.blower_door, list),
+        "furnace-switch" => switch(furnace.switch, list),
+        "manual-valve" => cock(Cock::Furnace, furnace.cock_deg, list),
+        "water-heater-cock" => cock(Cock::WaterHeater, furnace.water_heater.0, list),
+        "water-heater" => neighbor(Neighbor::WaterHeater, furnace.water_heater.1, list),
+        "plant-window" => window(Window::PlantRoom, furnace.window, list),
+        "furnace" => {
+            kneel(seen, list);
+            tag(furnace, list);
+        }
+        "tag" => tag(furnace, list),
+        "stage-jumper" | "control-board" => jumper(furnace, list),
+        "rollout-1" | "rollout-2" => list.add("Press the roll-out resets", Action::ResetRollout),
+        "breathing-zone" => {
+            sniff(Height::Head, list);
+            probe_at(Height::Head, seen, list);
+        }
+        "floor-zone" => {
+            sniff(Height::Floor, list);
+            probe_at(Height::Floor, seen, list);
+        }
+        "exit-door" => walks(seen, list),
+        "union" => joint(Joint::Union, seen, list),
+        "connector" => joint(Joint::Connector, seen, list),
+        "gas-valve" | "burners" | "orifices" | "igniter" | "flame-rod" | "manifold" => {
+            kneel(seen, list);
+        }
+        _ => {}
+    }
+    // What is behind the burner door needs it off.
+    let behind = matches!(
+        id,
+        "stage-jumper" | "control-board" | "status-lamp" | "rollout-1" | "rollout-2" | "burners"
+    );
+    if behind && furnace.burner_door == Fitted::On {
+        door(Door::Burner, furnace.burner_door, list);
+    }
+}
+
+fn kneel(seen: &Seen, list: &mut List) {
+    if seen.place != Place::GasValve {
+        list.add("Kneel at the gas valve", Action::Go(Place::GasValve));
+    }
+}
+
+/// A furnace door.
+pub(super) fn door(door: Door, now: Fitted, list: &mut List) {
+    let name = door.label().to_lowercase();
+    match now {
+        Fitted::On => {
+            list.add(format!("Take the {name} off"), Action::Door { door, to: Fitted::Off });
+        }
+        Fitted::Off => {
+            list.add(format!("Put the {name} on"), Action::Door { door, to: Fitted::On });
+        }
+    }
+}
+
+fn switch(now: OnOff, list: &mut List) {
+    match now {
+        OnOff::On => list.add("Switch the furnace off", Action::FurnaceSwitch(OnOff::Off)),
+        OnOff::Off => list.add("Switch the furnace on", Action::FurnaceSwitch(OnOff::On)),
+    }
+}
+
+/// A hand valve: shut and open; any angle is a form.
+pub(super) fn cock(cock: Cock, degrees: i16, list: &mut List) {
+    let name = cock.label().to_lowercase();
+    if degrees != 0 {
+        list.add(format!("Shut the {name}"), Action::Cock { cock, degrees: 0 });
+    }
+    if degrees != 90 {
+        list.add(format!("Open the {name}"), Action::Cock { cock, degrees: 90 });
+    }
+}
+
+/// Another appliance.
+pub(super) fn neighbor(neighbor: Neighbor, now: Burning, list: &mut List) {
+    let name = neighbor.label().to_lowercase();
+    match now {
+        Burning::Burning | Burning::NoGas => {
+            list.add(format!("Turn the {name} off"), Action::Neighbor { neighbor, to: OnOff::Off });
+        }
+        Burning::Off => {
+            list.add(
+                format!("Turn the {name} on, full"),
+                Action::Neighbor { neighbor, to: OnOff::On },
+            );
+        }
+    }
+}
+
+/// A window.
+pub(super) fn window(window: Window, now: Opening, list: &mut List) {
+    let name = window.label().to_lowercase();
+    match now {
+        Opening::Open => {
+            list.add(format!("Close the {name}"), Action::Window { window, to: Opening::Closed });
+        }
+        Opening::Closed => {
+            list.add(format!("Open the {name}"), Action::Window { window, to: Opening::Open });
+        }
+    }
+}
+
+fn tag(furnace: &FurnaceSeen, list: &mut List) {
+    match furnace.tag {
+        Fitted::On => list.add("Take the warning tag off", Action::Tag(Fitted::Off)),
+        Fitted::Off => list.add("Hang a warning tag on the furnace", Action::Tag(Fitted::On)),
+    }
+}
+
+fn jumper(furnace: &FurnaceSeen, list: &mut List) {
+    match furnace.stage_jumper {
+        Fitted::On => list.add("Take the wire off R–W2", Action::StageJumper(Fitted::Off)),
+        Fitted::Off => {
+            list.add("Put a short wire across R–W2", Action::StageJumper(Fitted::On));
+        }
+    }
+}
+
+/// Leak fluid on a joint and what it showed.
+pub(super) fn joint(joint: Joint, seen: &Seen, list: &mut List) {
+    list.need(Tool::LeakFluid, seen);
+    list.add("Brush leak fluid on it", Action::LeakFluid(joint));
+    let wet = seen
+        .furnace
+        .as_ref()
+        .and_then(|furnace| furnace.burners.as_ref())
+        .zip(Joint::ALL.iter().position(|&one| one == joint))
+        .and_then(|(burners, at)| burners.fluid.get(at))
+        .is_none_or(|fluid| *fluid != FluidSeen::Dry);
+    if wet {
+        list.add("Wipe it dry", Action::Wipe(joint));
+    }
+    at_hand::verdicts(joint, list);
+}

@@ -1,0 +1,69 @@
+//! The thermostat, the range, the telephone and the people of the house.
+
+use super::List;
+use super::furnace::{cock, neighbor, window};
+use super::here::{calls, walks};
+use crate::bench::action::{Action, OnOff, Topic};
+use crate::bench::part::{Cock, Neighbor, Window};
+use crate::bench::seen::{HallSeen, Seen};
+
+/// One press of a thermostat button, in half degrees Fahrenheit.
+const PRESS_HALF_F: i16 = 2;
+
+pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
+    let Some(hall) = seen.hall.as_ref() else { return };
+    match id {
+        "thermostat" => {
+            mode(hall, list);
+            warmer(hall, list);
+            cooler(hall, list);
+        }
+        "thermostat-mode" => mode(hall, list),
+        "thermostat-up" => warmer(hall, list),
+        "thermostat-down" => cooler(hall, list),
+        "hall-window" => window(Window::Hall, hall.window, list),
+        "range" => neighbor(Neighbor::Range, hall.range.1, list),
+        "range-cock" => cock(Cock::Range, hall.range.0, list),
+        "telephone" => calls(list),
+        "householder" => tell(list),
+        "exit-door" => walks(seen, list),
+        _ => {}
+    }
+}
+
+fn mode(hall: &HallSeen, list: &mut List) {
+    match hall.mode {
+        OnOff::On => {
+            list.add("Switch heat off at the thermostat", Action::ThermostatMode(OnOff::Off));
+        }
+        OnOff::Off => {
+            list.add("Switch heat on at the thermostat", Action::ThermostatMode(OnOff::On));
+        }
+    }
+}
+
+fn warmer(hall: &HallSeen, list: &mut List) {
+    list.add(
+        "Set it 1 °F warmer",
+        Action::Setpoint(hall.setpoint_half_f.saturating_add(PRESS_HALF_F)),
+    );
+}
+
+fn cooler(hall: &HallSeen, list: &mut List) {
+    list.add(
+        "Set it 1 °F cooler",
+        Action::Setpoint(hall.setpoint_half_f.saturating_sub(PRESS_HALF_F)),
+    );
+}
+
+fn tell(list: &mut List) {
+    for topic in [Topic::WorkStarts, Topic::GasSmellDrill, Topic::Unsafe, Topic::GetOut] {
+        let label = match topic {
+            Topic::WorkStarts => "Say that heat will be off and gas may be smelt",
+            Topic::GasSmellDrill => "Show the shut-offs and what to do at a smell of gas",
+            Topic::Unsafe => "Say that the furnace is unsafe and stays off",
+            Topic::GetOut => "Call out: leave the house",
+        };
+        list.add(label, Action::Tell(topic));
+    }
+}

@@ -1,0 +1,136 @@
+//! The gas valve close up: switch, ports, plugs, adapter, hose, caps and screws.
+
+use super::furnace::{door, joint};
+use super::{List, at_hand};
+use crate::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
+use crate::bench::part::{Door, Port, Screw, Tool};
+use crate::bench::seen::{BurnersSeen, PortFill, Seen};
+
+/// The port that a part belongs to.
+pub(super) fn port_of(id: &str) -> Option<Port> {
+    match id {
+        "inlet-port" | "inlet-plug" | "inlet-adapter" => Some(Port::Inlet),
+        "manifold-port" | "manifold-plug" | "manifold-adapter" => Some(Port::Manifold),
+        _ => None,
+    }
+}
+
+/// The screw that a part belongs to.
+pub(super) fn screw_of(id: &str) -> Option<Screw> {
+    match id {
+        "low-cap" | "low-screw" => Some(Screw::Low),
+        "high-cap" | "high-screw" => Some(Screw::High),
+        "supply-cap" | "supply-screw" => Some(Screw::Supply),
+        _ => None,
+    }
+}
+
+/// What is seen in a port.
+pub(super) fn fill(port: Port, seen: &Seen) -> Option<PortFill> {
+    let [inlet, manifold] = &seen.furnace.as_ref()?.burners.as_ref()?.ports;
+    Some(match port {
+        Port::Inlet => inlet.fill,
+        Port::Manifold => manifold.fill,
+    })
+}
+
+pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
+    let Some(furnace) = seen.furnace.as_ref() else { return };
+    let port = port_of(id);
+    let screw = screw_of(id).filter(|&screw| screw != Screw::Supply);
+    let switch = matches!(id, "valve-switch" | "gas-valve");
+    let near = port.is_some() || screw.is_some() || switch;
+    let close_up = near || matches!(id, "orifices" | "spring-mark" | "low-gas-switch" | "box-hose");
+    let Some(burners) = furnace.burners.as_ref() else {
+        if close_up {
+            door(Door::Burner, furnace.burner_door, list);
+        }
+        return;
+    };
+    if switch {
+        valve_switch(burners, list);
+    }
+    if let Some(port) = port {
+        port_ways(port, seen, list);
+    }
+    if let Some(screw) = screw {
+        let [low, high] = burners.caps;
+        let cap = if screw == Screw::Low { low } else { high };
+        screw_ways(screw, cap, seen, list);
+    }
+    if id == "box-hose" {
+        at_hand::add("meter-minus", seen, list);
+    }
+}
+
+fn valve_switch(burners: &BurnersSeen, list: &mut List) {
+    match burners.valve_switch {
+        OnOff::On => list.add("Switch the gas valve off", Action::ValveSwitch(OnOff::Off)),
+        OnOff::Off => list.add("Switch the gas valve on", Action::ValveSwitch(OnOff::On)),
+    }
+}
+
+fn port_ways(port: Port, seen: &Seen, list: &mut List) {
+    let Some(fill) = fill(port, seen) else { return };
+    let plug = |step| Action::Plug { port, step };
+    match fill {
+        PortFill::Snug => {
+            list.need(Tool::HexKey, seen);
+            list.add("Break the plug loose with the short arm", plug(PlugStep::BreakLoose));
+            list.add("Spin the plug out with the long arm", plug(PlugStep::SpinOut));
+            list.add("Tighten the plug by ⅛ turn", plug(PlugStep::Tighten(1)));
+        }
+        PortFill::HandTight => {
+            list.need(Tool::HexKey, seen);
+            list.add("Spin the plug out with the long arm", plug(PlugStep::SpinOut));
+            list.add("Tighten the plug by ⅛ turn", plug(PlugStep::Tighten(1)));
+        }
+        PortFill::Started => {
+            list.need(Tool::HexKey, seen);
+            list.add("Spin the plug in, key between the fingers", plug(PlugStep::SpinIn));
+            list.add("Spin the plug out again", plug(PlugStep::SpinOut));
+        }
+        PortFill::Leaning => {
+            list.need(Tool::HexKey, seen);
+            list.add("Break the plug loose with the short arm", plug(PlugStep::BreakLoose));
+            list.add("Spin the plug out again", plug(PlugStep::SpinOut));
+            list.add("Tighten the plug by ⅛ turn", plug(PlugStep::Tighten(1)));
+        }
+        PortFill::Open => {
+            list.need(Tool::Adapter, seen);
+            list.add("Screw the adapter in", Action::Adapter { port, to: Fitted::On });
+            list.add("Start the plug with the fingers", plug(PlugStep::StartByHand));
+            list.add("Start the plug with the key", plug(PlugStep::StartByKey));
+        }
+        PortFill::BareAdapter => {
+            list.need(Tool::Hose, seen);
+            list.add("Push the hose fully on", Action::HoseOn { port, push: Push::Fully });
+            list.add(
+                "Push the hose over the first barb only",
+                Action::HoseOn { port, push: Push::Halfway },
+            );
+            list.add("Take the adapter out", Action::Adapter { port, to: Fitted::Off });
+        }
+        PortFill::Hose(push) => {
+            list.need_free_hand(seen);
+            if push == Push::Halfway {
+                list.add("Push the hose fully on", Action::HoseOn { port, push: Push::Fully });
+            }
+            list.add("Pull the hose off", Action::HoseOff);
+        }
+    }
+    joint(port.joint(), seen, list);
+}
+
+/// A cap and the screw under it.
+pub(super) fn screw_ways(screw: Screw, cap: Fitted, seen: &Seen, list: &mut List) {
+    list.need(Tool::SlottedDriver, seen);
+    match cap {
+        Fitted::On => list.add("Take the cap off", Action::Cap { screw, to: Fitted::Off }),
+        Fitted::Off => {
+            list.add("Turn it ⅛ in, clockwise", Action::Turn { screw, eighths: 1 });
+            list.add("Turn it ⅛ out, anticlockwise", Action::Turn { screw, eighths: -1 });
+            list.add("Put the cap on", Action::Cap { screw, to: Fitted::On });
+        }
+    }
+}

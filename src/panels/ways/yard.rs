@@ -1,0 +1,28 @@
+//! The supply outside.
+
+use super::List;
+use super::furnace::cock;
+use super::here::{calls, probe_at, sniff, walks};
+use super::valve::screw_ways;
+use crate::bench::action::Height;
+use crate::bench::part::{Cock, Place, Screw};
+use crate::bench::seen::Seen;
+
+pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
+    if id == "exit-gate" && matches!(seen.place, Place::Yard | Place::Away) {
+        walks(seen, list);
+        calls(list);
+    }
+    let Some(yard) = seen.yard.as_ref() else { return };
+    match id {
+        "supply-cock" => cock(Cock::Supply, yard.cock_deg, list),
+        "supply-cap" | "supply-screw" => screw_ways(Screw::Supply, yard.cap, seen, list),
+        "yard-air" => {
+            sniff(Height::Head, list);
+            sniff(Height::Floor, list);
+            probe_at(Height::Floor, seen, list);
+            probe_at(Height::Head, seen, list);
+        }
+        _ => {}
+    }
+}
