@@ -7,8 +7,11 @@
 pub mod appliance;
 pub mod bench;
 pub mod instrument;
+pub mod marking;
 pub mod physics;
 pub mod rng;
+pub mod rules;
+pub mod scenario;
 pub mod site;
 pub mod technician;
 pub mod units;

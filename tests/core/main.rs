@@ -5,3 +5,4 @@
 
 mod bench;
 mod physics;
+mod scenario;

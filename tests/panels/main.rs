@@ -1,1 +1,13 @@
-//! Panels.
+//! Tests of whole panels through the accessibility tree, without any engine.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may stop at once")]
+
+mod coached;
+mod debrief;
+mod drawing;
+mod fixture;
+mod keyboard;
+mod look;
+mod pages;
+mod reach;
+mod writing;

@@ -1,0 +1,306 @@
+//! Evidence of what was done to the springs.
+
+use super::ledger::{Caught, Hit, Ledger, inwc};
+use super::measuring::is_right;
+use crate::appliance::plate::Target;
+use crate::bench::action::{Action, Fitted, Phase, Stage};
+use crate::bench::event::Happening;
+use crate::bench::part::{Port, Screw};
+use crate::bench::setup::SupplyRight;
+use crate::bench::truth::Firing;
+
+/// Turn of a screw, as an event.
+struct Turned {
+    index: usize,
+    tick: u64,
+    screw: Screw,
+    eighths: i16,
+    before_pa: f64,
+    bottomed: bool,
+    firing: Firing,
+    inlet_pa: f64,
+    since_turn_s: Option<f64>,
+}
+
+fn turns(l: &Ledger) -> impl Iterator<Item = Turned> + '_ {
+    l.events.iter().enumerate().filter_map(|(index, event)| match event.what {
+        Happening::Turned { screw, eighths, set_pa, bottomed, firing, inlet_pa, since_turn_s } => {
+            Some(Turned {
+                index,
+                tick: event.tick,
+                screw,
+                eighths,
+                before_pa: set_pa.0,
+                bottomed,
+                firing,
+                inlet_pa,
+                since_turn_s,
+            })
+        }
+        _ => None,
+    })
+}
+
+/// Plate's target of a stage's screw; none for the supply's.
+fn target(l: &Ledger, screw: Screw) -> Option<Target> {
+    let figures = l.setup.furnace.plate.figures();
+    match screw {
+        Screw::Low => Some(figures.low),
+        Screw::High => Some(figures.high),
+        Screw::Supply => None,
+    }
+}
+
+const STAGES: [(Screw, usize, &str); 2] = [(Screw::Low, 0, "low"), (Screw::High, 1, "high")];
+
+pub(super) fn turned_before_found(l: &Ledger) -> Vec<Hit> {
+    let mut hits = Vec::new();
+    for (screw, stages) in
+        [(Screw::Low, &[Stage::Low][..]), (Screw::High, &[Stage::High, Stage::HighWithOthers][..])]
+    {
+        let Some(first) = turns(l).find(|turn| turn.screw == screw) else { continue };
+        let found = l.wrote().any(|(index, _, fact)| {
+            index < first.index
+                && fact.reading.port == Port::Manifold
+                && fact.reading.phase == Phase::Found
+                && stages.contains(&fact.reading.stage)
+        });
+        if !found {
+            hits.push(Hit::new(
+                first.tick,
+                format!("{} turned", screw.label().to_lowercase()),
+                "no pressure as found stood on the sheet for that stage",
+            ));
+        }
+    }
+    hits
+}
+
+pub(super) fn turned_before_inlet(l: &Ledger) -> Vec<Hit> {
+    let Some(first) = turns(l).find(|turn| turn.screw != Screw::Supply) else {
+        return Vec::new();
+    };
+    let known = l.wrote().any(|(index, _, fact)| {
+        index < first.index
+            && fact.reading.port == Port::Inlet
+            && fact.reading.stage != Stage::Rest
+            && is_right(l, fact)
+    });
+    if known {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        first.tick,
+        format!("{} turned", first.screw.label().to_lowercase()),
+        format!("the inlet, {} then, had not been read running", inwc(first.inlet_pa)),
+    )]
+}
+
+/// Stages left set above their band while the supply was too low to show it.
+pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, left)) = l.end() else { return Vec::new() };
+    let sets = [left.low_set_pa, left.high_set_pa];
+    let mut hits = Vec::new();
+    for (screw, i, name) in STAGES {
+        let Some(target) = target(l, screw) else { continue };
+        let top = target.pa + target.tolerance_pa;
+        let last = turns(l).filter(|turn| turn.screw == screw).last();
+        let Some(last) = last else { continue };
+        // With the inlet less than an inch of water above the setting, the spring cannot show.
+        let hidden = last.inlet_pa - sets[i] < crate::units::PA_PER_INWC;
+        if sets[i] > top && hidden {
+            hits.push(Hit::new(
+                tick,
+                format!("{name} stage screwed up with the inlet at {}", inwc(last.inlet_pa)),
+                format!("its spring is set to {}, the plate ends at {}", inwc(sets[i]), inwc(top)),
+            ));
+        }
+    }
+    hits
+}
+
+pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, left)) = l.end() else { return Vec::new() };
+    if l.left_shut_off() {
+        return Vec::new();
+    }
+    let sets = [left.low_set_pa, left.high_set_pa];
+    STAGES
+        .into_iter()
+        .filter_map(|(screw, i, name)| {
+            let target = target(l, screw)?;
+            let off = !target.holds(sets[i]);
+            off.then(|| {
+                Hit::new(
+                    tick,
+                    format!("{name} stage as left"),
+                    format!(
+                        "its spring is set to {}; the plate says {} ± {}",
+                        inwc(sets[i]),
+                        inwc(target.pa),
+                        inwc(target.tolerance_pa)
+                    ),
+                )
+            })
+        })
+        .collect()
+}
+
+pub(super) fn big_jumps(l: &Ledger, least_s: f64) -> Vec<Hit> {
+    turns(l)
+        .filter(|turn| turn.eighths.abs() > 4 || turn.since_turn_s.is_some_and(|s| s < least_s))
+        .map(|turn| {
+            let since = turn.since_turn_s.map_or(String::from("the first turn"), |s| {
+                format!("{s:.1} s after the last turn")
+            });
+            Hit::new(
+                turn.tick,
+                format!("{} by {:+} eighths", turn.screw.label().to_lowercase(), turn.eighths),
+                since,
+            )
+        })
+        .collect()
+}
+
+pub(super) fn bottomed(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
+    let mut left = Vec::new();
+    let mut once = Vec::new();
+    let end = l.end();
+    for (screw, i, name) in STAGES {
+        let Some(turn) = turns(l).find(|turn| turn.screw == screw && turn.bottomed) else {
+            continue;
+        };
+        let hit = Hit::new(
+            turn.tick,
+            format!("{name} stage screw came to its stop"),
+            "its coils touch: it regulates nothing there",
+        );
+        if end.is_some_and(|(_, _, truth)| truth.bottomed[i]) {
+            left.push(hit);
+        } else {
+            once.push(hit);
+        }
+    }
+    (left, once)
+}
+
+pub(super) fn wrong_screw(l: &Ledger) -> Vec<Hit> {
+    turns(l)
+        .filter(|turn| match turn.screw {
+            Screw::Low => turn.firing != Firing::Low,
+            Screw::High => turn.firing != Firing::High,
+            Screw::Supply => false,
+        })
+        .map(|turn| {
+            let firing = match turn.firing {
+                Firing::Out => "nothing burned",
+                Firing::Low => "low burned",
+                Firing::High => "high burned",
+            };
+            Hit::new(turn.tick, format!("{} turned", turn.screw.label().to_lowercase()), firing)
+        })
+        .collect()
+}
+
+pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
+    STAGES
+        .into_iter()
+        .filter_map(|(screw, _, _)| {
+            let first = turns(l).find(|turn| turn.screw == screw)?;
+            let target = target(l, screw)?;
+            target.holds(first.before_pa).then(|| {
+                Hit::new(
+                    first.tick,
+                    format!("{} turned", screw.label().to_lowercase()),
+                    format!("it was set to {} as found", inwc(first.before_pa)),
+                )
+            })
+        })
+        .collect()
+}
+
+pub(super) fn cap_off(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, left)) = l.end() else { return Vec::new() };
+    ["low stage", "high stage", "supply regulator"]
+        .into_iter()
+        .zip(left.caps)
+        .filter(|(_, cap)| *cap == Fitted::Off)
+        .map(|(name, _)| Hit::new(tick, format!("{name}: no cap"), "its screw lies open"))
+        .collect()
+}
+
+pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
+    let mut hits = Vec::new();
+    for (screw, stages) in
+        [(Screw::Low, &[Stage::Low][..]), (Screw::High, &[Stage::High, Stage::HighWithOthers][..])]
+    {
+        let Some(last) = turns(l).filter(|turn| turn.screw == screw).last() else { continue };
+        let capped = l
+            .did()
+            .filter(|did| {
+                did.index > last.index && *did.action == Action::Cap { screw, to: Fitted::On }
+            })
+            .last();
+        let Some(capped) = capped else { continue };
+        let read = l.wrote().any(|(index, _, fact)| {
+            index > capped.index
+                && fact.reading.port == Port::Manifold
+                && stages.contains(&fact.reading.stage)
+                && is_right(l, fact)
+        });
+        if !read {
+            hits.push(Hit::new(
+                capped.tick,
+                format!("cap back on the {}", screw.label().to_lowercase()),
+                "no right reading of that stage came after it",
+            ));
+        }
+    }
+    hits
+}
+
+pub(super) fn supply_not_yours(l: &Ledger) -> Vec<Hit> {
+    if l.setup.card.supply == SupplyRight::Trainee {
+        return Vec::new();
+    }
+    turns(l)
+        .filter(|turn| turn.screw == Screw::Supply)
+        .map(|turn| {
+            Hit::new(
+                turn.tick,
+                "supply regulator turned",
+                format!("it belongs to {}", l.setup.card.supply_owner),
+            )
+        })
+        .collect()
+}
+
+pub(super) fn supply_over_maximum(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, left)) = l.end() else { return Vec::new() };
+    let turned = turns(l).any(|turn| turn.screw == Screw::Supply);
+    let most = l.setup.supply.delivery_limits_pa.1;
+    let mut hits = Vec::new();
+    if turned && left.supply_set_pa > most {
+        hits.push(Hit::new(
+            tick,
+            "supply regulator as left",
+            format!("it is set to {}; it may deliver {}", inwc(left.supply_set_pa), inwc(most)),
+        ));
+    }
+    for event in &l.events {
+        if let Happening::ValveOverPressure { pa } = event.what
+            && turned
+        {
+            let mut hit = Hit::new(
+                event.tick,
+                "pressure at the gas valve",
+                format!("{} stood at it, more than it may see", inwc(pa)),
+            );
+            if left.supply_set_pa <= most {
+                hit.caught = Caught::InTime;
+            }
+            hits.push(hit);
+        }
+    }
+    hits
+}

@@ -1,0 +1,209 @@
+//! Evidence of how everything was put back, what was proven, and how the job ended.
+
+use super::evaluate::Brief;
+use super::ledger::{Hit, Ledger};
+use crate::appliance::plate::Fuel;
+use crate::bench::action::{Action, Contact, Ending, Fitted, NotDone, OnOff, Topic};
+use crate::bench::event::Happening;
+use crate::bench::part::Subject;
+
+/// Manual valve open enough, in degrees.
+const OPEN_DEG: i16 = 85;
+
+pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    if end.stage_jumper == Fitted::Off {
+        return Vec::new();
+    }
+    vec![Hit::new(tick, "a wire between R and W2", "every call runs on high")]
+}
+
+pub(super) fn valve_switch_off(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    if l.left_shut_off() || end.valve_switch == OnOff::On {
+        return Vec::new();
+    }
+    vec![Hit::new(tick, "valve switch: off", "no gas reaches the burners")]
+}
+
+pub(super) fn cock_not_open(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    if l.left_shut_off() {
+        return Vec::new();
+    }
+    let mut hits = Vec::new();
+    for (name, degrees) in
+        [("manual valve", end.cock_deg), ("supply shut-off", end.supply_cock_deg)]
+    {
+        if degrees < OPEN_DEG {
+            let state = if degrees == 0 { "closed" } else { "part open" };
+            hits.push(Hit::new(
+                tick,
+                format!("{name}: {state}, {degrees}°"),
+                "it opens at 90°, in line with its pipe",
+            ));
+        }
+    }
+    hits
+}
+
+pub(super) fn controls_not_restored(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    let found = &l.setup.found;
+    let mut hits = Vec::new();
+    if !l.left_shut_off() && end.furnace_switch != found.furnace_switch {
+        hits.push(Hit::new(tick, "service switch not as found", "the furnace has no power"));
+    }
+    let wanted = (l.setup.house.setpoint_half_f, found.thermostat_mode);
+    if end.thermostat != wanted && !l.left_shut_off() {
+        hits.push(Hit::new(
+            tick,
+            format!("thermostat at {} °F", f64::from(end.thermostat.0) / 2.0),
+            format!("found at {} °F", f64::from(wanted.0) / 2.0),
+        ));
+    }
+    hits
+}
+
+pub(super) fn door_off(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    ["burner door", "blower door"]
+        .into_iter()
+        .zip(end.doors)
+        .filter(|(_, door)| *door == Fitted::Off)
+        .map(|(name, _)| Hit::new(tick, format!("{name}: off"), "it stood on as found"))
+        .collect()
+}
+
+pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    ["water heater", "kitchen range"]
+        .into_iter()
+        .zip(end.neighbors)
+        .zip(l.setup.found.neighbors)
+        .filter(|((_, (now, degrees)), found)| now != found || *degrees < OPEN_DEG)
+        .map(|((name, _), _)| Hit::new(tick, format!("{name} not as found"), "it is theirs"))
+        .collect()
+}
+
+pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
+    if l.left_shut_off() {
+        return Vec::new();
+    }
+    let touched = l
+        .did()
+        .filter(|did| {
+            matches!(
+                did.action,
+                Action::Turn { .. }
+                    | Action::Cap { .. }
+                    | Action::Plug { .. }
+                    | Action::Adapter { .. }
+                    | Action::ValveSwitch(_)
+                    | Action::FurnaceSwitch(_)
+                    | Action::StageJumper(_)
+                    | Action::Cock { .. }
+            )
+        })
+        .map(|did| did.index)
+        .last();
+    let Some(touched) = touched else { return Vec::new() };
+    let seen = l.events[touched..].iter().any(|event| matches!(event.what, Happening::Cycle));
+    if seen {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        l.last_tick(),
+        "no cycle from the thermostat after the last work",
+        "low, high and shut-down were not seen together",
+    )]
+}
+
+pub(super) fn conversion_not_proven(l: &Ledger) -> Vec<Hit> {
+    let mut needed = vec![Subject::ConversionLabel, Subject::SpringMark, Subject::Orifices];
+    if l.setup.fuel == Fuel::Propane {
+        needed.push(Subject::LowGasSwitch);
+    }
+    let missing: Vec<&str> = needed
+        .into_iter()
+        .filter(|subject| !l.did().any(|did| *did.action == Action::Look(*subject)))
+        .map(Subject::label)
+        .collect();
+    if missing.is_empty() {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        l.last_tick(),
+        format!("not looked at: {}", missing.join(", ").to_lowercase()),
+        "whether the furnace is made for this fuel was taken on trust",
+    )]
+}
+
+pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
+    let due = !brief.right_endings.contains(&Ending::InService);
+    let called = l.did().any(|did| *did.action == Action::Call(Contact::SupplyOwner));
+    if !due || called {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        l.last_tick(),
+        format!("{} was not called", l.setup.card.supply_owner),
+        "the supply is out of its limits, and theirs",
+    )]
+}
+
+pub(super) fn wrong_ending(l: &Ledger, brief: &Brief) -> Vec<Hit> {
+    let Some((tick, said, _)) = l.end() else { return Vec::new() };
+    let Some(said) = said else { return Vec::new() };
+    if brief.right_endings.contains(&said.ending) {
+        return Vec::new();
+    }
+    let name = |ending: &Ending| match ending {
+        Ending::InService => "back in service",
+        Ending::SupplyOwnerCalled => "in service, owner of the supply called",
+        Ending::ShutOff => "shut off and tagged",
+    };
+    let right: Vec<&str> = brief.right_endings.iter().map(name).collect();
+    vec![Hit::new(
+        tick,
+        format!("ended: {}", name(&said.ending)),
+        format!("right here: {}", right.join("; or ")),
+    )]
+}
+
+pub(super) fn not_tagged(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    if !l.left_shut_off() || (end.tag == Fitted::On && end.cock_deg == 0) {
+        return Vec::new();
+    }
+    let tag = if end.tag == Fitted::On { "tag on" } else { "no tag" };
+    vec![Hit::new(tick, format!("{tag}, manual valve at {}°", end.cock_deg), "said: shut off")]
+}
+
+pub(super) fn householder_not_told(l: &Ledger) -> Vec<Hit> {
+    let told = l.did().any(|did| *did.action == Action::Tell(Topic::Unsafe));
+    if !l.left_shut_off() || told {
+        return Vec::new();
+    }
+    vec![Hit::new(l.last_tick(), "nothing was said about the shut-off", "the house has no heat")]
+}
+
+pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, Some(said), _)) = l.end() else { return Vec::new() };
+    if said.ending == Ending::ShutOff {
+        return Vec::new();
+    }
+    let unsaid: Vec<&str> = [
+        (NotDone::Combustion, "combustion"),
+        (NotDone::TemperatureRise, "temperature rise"),
+        (NotDone::GasRate, "gas rate"),
+    ]
+    .into_iter()
+    .filter(|(what, _)| !said.not_done.contains(what))
+    .map(|(_, name)| name)
+    .collect();
+    if unsaid.is_empty() {
+        return Vec::new();
+    }
+    vec![Hit::new(tick, format!("not named: {}", unsaid.join(", ")), "none of it was done here")]
+}

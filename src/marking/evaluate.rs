@@ -1,0 +1,288 @@
+//! From rules and evidence to marks.
+
+use std::collections::BTreeMap;
+
+use serde::{Deserialize, Serialize};
+
+use super::ledger::{Caught, Hit, Ledger};
+use super::{adjusting, control, joints, measuring, safety};
+use crate::bench::action::Ending;
+use crate::bench::event::Happening;
+use crate::rules::{Essential, Evidence, Family, Rule, RuleBook, Severity};
+use crate::units::TICK_S;
+
+/// What the scenario says about its right end.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Brief {
+    /// Endings that are right; the first is the usual one.
+    pub right_endings: Vec<Ending>,
+}
+
+/// One slip that was found.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Finding {
+    /// Which rule, and its version.
+    pub rule: String,
+    /// The rule's version.
+    pub version: u32,
+    /// What it is, in a few words.
+    pub title: String,
+    /// Its group.
+    pub family: Family,
+    /// How serious, after downgrading what was caught in time.
+    pub severity: Severity,
+    /// Points lost for it, before the family's cap.
+    pub lost: f64,
+    /// When, in ticks; the first if it happened more than once.
+    pub tick: u64,
+    /// How often.
+    pub times: usize,
+    /// What was seen or done.
+    pub seen: String,
+    /// What was true.
+    pub truth: String,
+    /// Why it matters.
+    pub why: String,
+    /// What to practise next.
+    pub practise: String,
+}
+
+/// How an essential stands.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Standing {
+    /// Met.
+    Met,
+    /// Not met.
+    NotMet,
+    /// There was no occasion for it.
+    NotDue,
+}
+
+/// An essential with what gates it.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct EssentialMark {
+    /// Which.
+    pub essential: Essential,
+    /// How it stands.
+    pub standing: Standing,
+    /// Rules that it failed on.
+    pub because: Vec<String>,
+}
+
+/// The result of a job.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+pub struct Marks {
+    /// Version of the rule file.
+    pub rules_version: u32,
+    /// Whether every essential that was due is met and the job was handed over.
+    pub met: bool,
+    /// Points out of 100.
+    pub points: f64,
+    /// Points lost in each group, capped.
+    pub lost: BTreeMap<Family, f64>,
+    /// The essentials, in order.
+    pub essentials: Vec<EssentialMark>,
+    /// What was found, most serious first.
+    pub findings: Vec<Finding>,
+    /// Competences: shown in this one job or not.
+    pub claims: BTreeMap<String, bool>,
+    /// Simulated seconds from arrival to the end.
+    pub seconds: f64,
+    /// What this is and is not.
+    pub standing: String,
+}
+
+/// The sentence under every result.
+pub const CARE: &str = "Practice evidence from a simulator; it confers no qualification. On real gas \
+the appliance's own plate and instructions, the local code and a licensed technician decide.";
+
+/// Judges a job that has ended. A job without an end is judged as it stands, and is not met.
+#[must_use]
+pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
+    let all: Vec<(&Rule, Vec<Hit>)> =
+        book.rules.iter().map(|rule| (rule, hits(rule.evidence, ledger, brief))).collect();
+    let fired = |id: &String| {
+        all.iter()
+            .any(|(rule, hits)| rule.id == *id && hits.iter().any(|hit| hit.caught == Caught::No))
+    };
+    let mut findings: Vec<Finding> = all
+        .iter()
+        .filter(|(rule, _)| !rule.follows_from.iter().any(fired))
+        .filter_map(|(rule, hits)| finding(rule, hits))
+        .collect();
+    findings.sort_by(|a, b| b.severity.cmp(&a.severity).then(a.tick.cmp(&b.tick)));
+    let mut lost: BTreeMap<Family, f64> = BTreeMap::new();
+    for finding in &findings {
+        *lost.entry(finding.family).or_default() += finding.lost;
+    }
+    for (family, points) in &mut lost {
+        *points = points.min(book.caps.get(family).copied().unwrap_or(100.0));
+    }
+    let essentials = essentials(book, ledger, &all);
+    let ended = ledger.end().is_some_and(|(_, said, _)| said.is_some());
+    let met = ended && essentials.iter().all(|mark| mark.standing != Standing::NotMet);
+    #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
+    let seconds = ledger.last_tick() as f64 * TICK_S;
+    Marks {
+        rules_version: book.version,
+        met,
+        points: (100.0 - lost.values().sum::<f64>()).max(0.0),
+        lost,
+        essentials,
+        claims: claims(book, &findings),
+        findings,
+        seconds,
+        standing: format!("{CARE} {}", book.standing),
+    }
+}
+
+/// A rule's finding, charged once and one point for each repeat.
+fn finding(rule: &Rule, hits: &[Hit]) -> Option<Finding> {
+    let worst = hits.iter().find(|hit| hit.caught == Caught::No).or_else(|| hits.first())?;
+    let (severity, weight) = match (worst.caught, rule.severity) {
+        (Caught::No, severity) => (severity, rule.weight),
+        (Caught::InTime, Severity::Critical) => (Severity::Major, 0.4 * rule.weight),
+        (Caught::InTime, Severity::Major | Severity::Minor) => (Severity::Minor, 0.4 * rule.weight),
+    };
+    #[expect(clippy::cast_precision_loss, reason = "a handful of repeats")]
+    let repeats = (hits.len() - 1) as f64;
+    Some(Finding {
+        rule: rule.id.clone(),
+        version: rule.version,
+        title: rule.title.clone(),
+        family: rule.family,
+        severity,
+        lost: weight + repeats.min(weight),
+        tick: worst.tick,
+        times: hits.len(),
+        seen: worst.seen.clone(),
+        truth: worst.truth.clone(),
+        why: rule.why.clone(),
+        practise: rule.practise.clone(),
+    })
+}
+
+fn essentials(book: &RuleBook, l: &Ledger, all: &[(&Rule, Vec<Hit>)]) -> Vec<EssentialMark> {
+    let _ = book;
+    Essential::ALL
+        .into_iter()
+        .map(|essential| {
+            let because: Vec<String> = all
+                .iter()
+                .filter(|(rule, hits)| {
+                    rule.essential == Some(essential)
+                        && hits.iter().any(|hit| hit.caught == Caught::No)
+                })
+                .map(|(rule, _)| rule.id.clone())
+                .collect();
+            let standing = if !because.is_empty() {
+                Standing::NotMet
+            } else if is_due(essential, l) {
+                Standing::Met
+            } else {
+                Standing::NotDue
+            };
+            EssentialMark { essential, standing, because }
+        })
+        .collect()
+}
+
+fn is_due(essential: Essential, l: &Ledger) -> bool {
+    match essential {
+        Essential::AlarmResponse => {
+            l.events.iter().any(|event| matches!(event.what, Happening::Alarm))
+        }
+        Essential::Isolation
+        | Essential::NoGasToOpenPort
+        | Essential::MeterTrue
+        | Essential::BothStagesRead
+        | Essential::InletWithOthers
+        | Essential::SettingsInPlate
+        | Essential::SupplyInLimits
+        | Essential::JointsChecked
+        | Essential::PortsSealed
+        | Essential::Restored
+        | Essential::NothingBypassed
+        | Essential::ConversionProven
+        | Essential::RightEnding => true,
+    }
+}
+
+/// A competence counts as shown in this job when no finding speaks against it.
+fn claims(book: &RuleBook, findings: &[Finding]) -> BTreeMap<String, bool> {
+    let mut claims = BTreeMap::new();
+    for rule in &book.rules {
+        let failed = findings
+            .iter()
+            .any(|finding| finding.rule == rule.id && finding.severity > Severity::Minor);
+        for claim in &rule.claims {
+            let shown = claims.entry(claim.clone()).or_insert(true);
+            *shown &= !failed;
+        }
+    }
+    claims
+}
+
+/// What the evidence of a rule gives.
+fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
+    match evidence {
+        Evidence::WorkedOnAfterAlarm => safety::worked_on_after_alarm(l),
+        Evidence::Ignition => safety::ignition(l),
+        Evidence::NoSniffOnArrival => safety::no_sniff_on_arrival(l),
+        Evidence::HeadHeightOnly => safety::head_height_only(l),
+        Evidence::OpenedInletUnderGas => safety::opened_inlet_under_gas(l),
+        Evidence::OpenedOnTrappedGas => safety::opened_on_trapped_gas(l),
+        Evidence::OpenedManifoldFiring => safety::opened_manifold_firing(l),
+        Evidence::GasFromOpenPort => safety::gas_from_open_port(l),
+        Evidence::CalledWithPortOpen => safety::called_with_port_open(l),
+        Evidence::LoosenedWithCockOpen => safety::loosened_with_cock_open(l),
+        Evidence::PowerLeftOn => safety::power_left_on(l),
+        Evidence::CrossThreadLeft => safety::cross_threads(l).0,
+        Evidence::CrossThreadCaught => safety::cross_threads(l).1,
+        Evidence::BossCracked => safety::boss_cracked(l),
+        Evidence::WrongPort => measuring::wrong_port(l),
+        Evidence::MeterOff(most) => measuring::meter_off(l, most.si()),
+        Evidence::ZeroedUnderPressure(most) => measuring::zeroed_under_pressure(l, most.si()),
+        Evidence::WrongUnit => measuring::wrong_unit(l),
+        Evidence::ReadUnsettled => measuring::unsettled(l),
+        Evidence::WrongStage => measuring::wrong_stage(l),
+        Evidence::Invented => measuring::invented(l),
+        Evidence::StageNeverRead => measuring::stage_never_read(l),
+        Evidence::NeverReadRunning => measuring::never_read_running(l),
+        Evidence::NeverReadWithOthers => measuring::never_read_with_others(l),
+        Evidence::HoldTooShort => measuring::hold_too_short(l),
+        Evidence::SupplyNotRechecked => measuring::supply_not_rechecked(l),
+        Evidence::TurnedBeforeFound => adjusting::turned_before_found(l),
+        Evidence::TurnedBeforeInlet => adjusting::turned_before_inlet(l),
+        Evidence::Cranked => adjusting::cranked(l),
+        Evidence::LeftOutsideBand => adjusting::left_outside_band(l),
+        Evidence::BigJumps(least) => adjusting::big_jumps(l, least.si()),
+        Evidence::BottomedLeft => adjusting::bottomed(l).0,
+        Evidence::BottomedOnce => adjusting::bottomed(l).1,
+        Evidence::WrongScrew => adjusting::wrong_screw(l),
+        Evidence::NeedlessTurn => adjusting::needless_turn(l),
+        Evidence::CapOff => adjusting::cap_off(l),
+        Evidence::NotReadWithCap => adjusting::not_read_with_cap(l),
+        Evidence::SupplyNotYours => adjusting::supply_not_yours(l),
+        Evidence::SupplyOverMaximum => adjusting::supply_over_maximum(l),
+        Evidence::PlugLoose => joints::plug_loose(l),
+        Evidence::AdapterLeft => joints::adapter_left(l),
+        Evidence::PortLeftOpen => joints::port_left_open(l),
+        Evidence::JointUnchecked => joints::unchecked(l).0,
+        Evidence::JointCheckedWrongly => joints::unchecked(l).1,
+        Evidence::BubblesLeft => joints::bubbles_left(l),
+        Evidence::ConversionNotProven => control::conversion_not_proven(l),
+        Evidence::JumperLeft => control::jumper_left(l),
+        Evidence::ValveSwitchOff => control::valve_switch_off(l),
+        Evidence::CockNotOpen => control::cock_not_open(l),
+        Evidence::ControlsNotRestored => control::controls_not_restored(l),
+        Evidence::DoorOff => control::door_off(l),
+        Evidence::OthersNotRestored => control::others_not_restored(l),
+        Evidence::NoFinalCycle => control::no_final_cycle(l),
+        Evidence::OwnerNotCalled => control::owner_not_called(l, brief),
+        Evidence::WrongEnding => control::wrong_ending(l, brief),
+        Evidence::NotTagged => control::not_tagged(l),
+        Evidence::HouseholderNotTold => control::householder_not_told(l),
+        Evidence::NotDoneUnsaid => control::not_done_unsaid(l),
+    }
+}

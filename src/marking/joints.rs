@@ -1,0 +1,165 @@
+//! Evidence of ports and joints as they were left.
+
+use super::ledger::{Hit, Ledger, inwc};
+use crate::bench::action::Action;
+use crate::bench::event::Happening;
+use crate::bench::part::{Joint, Port};
+use crate::bench::seen::PortFill;
+use crate::bench::truth::Firing;
+
+/// Shortest time that fluid must be on, in seconds.
+const DWELL_S: f64 = 10.0;
+/// Least share of the working pressure behind the joint.
+const WORKING_SHARE: f64 = 0.8;
+/// Manual valve open enough to carry its pressure, in degrees.
+const OPEN_DEG: i16 = 80;
+
+fn name(port: Port) -> String {
+    port.label().to_lowercase()
+}
+
+/// Ports as they were left, where something is wrong with them.
+fn left(l: &Ledger, when: fn(PortFill) -> bool, seen: &str, truth: &str) -> Vec<Hit> {
+    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    Port::ALL
+        .iter()
+        .filter(|&&port| when(end.port(port).fill))
+        .map(|&port| Hit::new(tick, format!("{}: {seen}", name(port)), truth))
+        .collect()
+}
+
+pub(super) fn port_left_open(l: &Ledger) -> Vec<Hit> {
+    left(l, |fill| fill == PortFill::Open, "no plug in it", "gas jets out at the next call")
+}
+
+pub(super) fn adapter_left(l: &Ledger) -> Vec<Hit> {
+    let fitted = |fill| matches!(fill, PortFill::BareAdapter | PortFill::Hose(_));
+    left(l, fitted, "the adapter is still in it", "gas jets out at the next call")
+}
+
+pub(super) fn plug_loose(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    Port::ALL
+        .iter()
+        .filter(|&&port| {
+            let port = end.port(port);
+            let plugged =
+                matches!(port.fill, PortFill::Snug | PortFill::HandTight | PortFill::Started);
+            plugged && port.leak_area_m2 > 0.0 && !port.cross_threaded && !port.cracked
+        })
+        .map(|&port| {
+            let turns = end.port(port).past_hand_turns;
+            Hit::new(
+                tick,
+                format!("{}: plug {turns:.2} turns past hand-tight", name(port)),
+                "it seeps; snug is half a turn to a turn past hand-tight",
+            )
+        })
+        .collect()
+}
+
+/// Place of the last action that disturbed a port.
+fn disturbed(l: &Ledger, port: Port) -> Option<usize> {
+    l.did()
+        .filter(|did| match did.action {
+            Action::Plug { port: at, .. } | Action::Adapter { port: at, .. } => *at == port,
+            _ => false,
+        })
+        .map(|did| did.index)
+        .last()
+}
+
+/// A leak check of a joint.
+struct Check {
+    tick: u64,
+    lowest_pa: f64,
+    dwell_s: f64,
+    firing: Firing,
+    bubbles: bool,
+    cock_deg: i16,
+}
+
+fn checks(l: &Ledger, joint: Joint, after: usize) -> Vec<Check> {
+    l.events[after..]
+        .iter()
+        .filter_map(|event| match event.what {
+            Happening::FluidJudged { joint: at, lowest_pa, dwell_s, firing, bubbles, cock_deg }
+                if at == joint =>
+            {
+                Some(Check { tick: event.tick, lowest_pa, dwell_s, firing, bubbles, cock_deg })
+            }
+            _ => None,
+        })
+        .collect()
+}
+
+fn at_working_pressure(l: &Ledger, port: Port, check: &Check) -> bool {
+    match port {
+        Port::Inlet => {
+            let working = l.setup.supply.set_pa.min(l.setup.furnace.plate.figures().inlet_max_pa);
+            check.cock_deg >= OPEN_DEG && check.lowest_pa >= WORKING_SHARE * working
+        }
+        Port::Manifold => check.firing == Firing::High,
+    }
+}
+
+/// Joints that were opened and never checked after they were closed; and those that were checked
+/// only wrongly.
+pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
+    let mut none = Vec::new();
+    let mut wrongly = Vec::new();
+    for &port in Port::ALL {
+        let Some(last) = disturbed(l, port) else { continue };
+        let checks = checks(l, port.joint(), last);
+        let good = checks
+            .iter()
+            .any(|check| check.dwell_s >= DWELL_S && at_working_pressure(l, port, check));
+        if good {
+            continue;
+        }
+        let Some(check) = checks.last() else {
+            let tick = l.last_tick();
+            none.push(Hit::new(
+                tick,
+                format!("{}: no leak fluid after it was closed", name(port)),
+                "whether it is tight was not seen",
+            ));
+            continue;
+        };
+        let needs = match port {
+            Port::Inlet => "the inlet joint carries its pressure with the manual valve on",
+            Port::Manifold => "the manifold joint carries its full pressure on high only",
+        };
+        wrongly.push(Hit::new(
+            check.tick,
+            format!(
+                "{}: fluid on for {:.0} s, {} behind it",
+                name(port),
+                check.dwell_s,
+                inwc(check.lowest_pa)
+            ),
+            needs,
+        ));
+    }
+    (none, wrongly)
+}
+
+pub(super) fn bubbles_left(l: &Ledger) -> Vec<Hit> {
+    let Some((_, _, end)) = l.end() else { return Vec::new() };
+    if l.left_shut_off() && end.cock_deg == 0 {
+        return Vec::new();
+    }
+    Port::ALL
+        .iter()
+        .filter_map(|&port| {
+            let last = disturbed(l, port)?;
+            let checks = checks(l, port.joint(), last);
+            let check = checks.iter().find(|check| check.bubbles)?;
+            Some(Hit::new(
+                check.tick,
+                format!("{}: bubbles grew", name(port)),
+                "nothing was done about it afterwards",
+            ))
+        })
+        .collect()
+}

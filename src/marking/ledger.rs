@@ -1,0 +1,124 @@
+//! What a job left behind for judging: the events in order, the setup, the end.
+
+use crate::bench::action::{Action, Ending, HandOver};
+use crate::bench::event::{Event, Happening, ReadingFact};
+use crate::bench::setup::Setup;
+use crate::bench::truth::Truth;
+
+/// Everything that marking looks at.
+#[derive(Debug, Clone)]
+pub struct Ledger {
+    /// What the job was built from.
+    pub setup: Setup,
+    /// What happened, in order.
+    pub events: Vec<Event>,
+}
+
+/// Something that shows a slip.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hit {
+    /// When, in ticks.
+    pub tick: u64,
+    /// What was seen or done.
+    pub seen: String,
+    /// What was true.
+    pub truth: String,
+    /// Whether it was put right before gas flowed or before it could do harm.
+    pub caught: Caught,
+}
+
+/// Whether a slip was put right in time.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Caught {
+    /// It was.
+    InTime,
+    /// It was not.
+    No,
+}
+
+impl Hit {
+    /// A slip that was not put right.
+    #[must_use]
+    pub fn new(tick: u64, seen: impl Into<String>, truth: impl Into<String>) -> Self {
+        Self { tick, seen: seen.into(), truth: truth.into(), caught: Caught::No }
+    }
+}
+
+/// One action that was done, with what was true before.
+#[derive(Debug, Clone, Copy)]
+pub struct Did<'a> {
+    /// Its place in the list of events.
+    pub index: usize,
+    /// When.
+    pub tick: u64,
+    /// What.
+    pub action: &'a Action,
+    /// What was true right before.
+    pub before: &'a Truth,
+}
+
+impl Ledger {
+    /// An empty ledger of a job.
+    #[must_use]
+    pub fn new(setup: Setup) -> Self {
+        Self { setup, events: Vec::new() }
+    }
+
+    /// Takes in what happened.
+    pub fn take(&mut self, events: impl IntoIterator<Item = Event>) {
+        self.events.extend(events);
+    }
+
+    /// Every action that was done.
+    pub fn did(&self) -> impl Iterator<Item = Did<'_>> {
+        self.events.iter().enumerate().filter_map(|(index, event)| match &event.what {
+            Happening::Did { action, before } => {
+                Some(Did { index, tick: event.tick, action, before })
+            }
+            _ => None,
+        })
+    }
+
+    /// Every reading that was written, with its place in the list.
+    pub fn wrote(&self) -> impl Iterator<Item = (usize, u64, &ReadingFact)> {
+        self.events.iter().enumerate().filter_map(|(index, event)| match &event.what {
+            Happening::Wrote(fact) => Some((index, event.tick, fact)),
+            _ => None,
+        })
+    }
+
+    /// How it was left, and what was said.
+    #[must_use]
+    pub fn end(&self) -> Option<(u64, Option<&HandOver>, &Truth)> {
+        self.events.iter().rev().find_map(|event| match &event.what {
+            Happening::Ended { hand_over, left } => {
+                Some((event.tick, hand_over.as_ref(), left.as_ref()))
+            }
+            _ => None,
+        })
+    }
+
+    /// How the trainee said it ends.
+    #[must_use]
+    pub fn ending(&self) -> Option<Ending> {
+        self.end().and_then(|(_, said, _)| said).map(|said| said.ending)
+    }
+
+    /// Whether it was really left shut off: valve shut and tag on.
+    #[must_use]
+    pub fn left_shut_off(&self) -> bool {
+        self.ending() == Some(Ending::ShutOff)
+    }
+
+    /// The last tick.
+    #[must_use]
+    pub fn last_tick(&self) -> u64 {
+        self.events.last().map_or(0, |event| event.tick)
+    }
+}
+
+/// Pressure in words.
+#[must_use]
+pub fn inwc(pa: f64) -> String {
+    format!("{:.2} in. w.c.", pa / crate::units::PA_PER_INWC)
+}

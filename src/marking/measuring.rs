@@ -1,0 +1,255 @@
+//! Evidence of what was read and written.
+
+use super::ledger::{Caught, Hit, Ledger, inwc};
+use crate::bench::action::{Phase, Stage};
+use crate::bench::event::{Happening, ReadingFact};
+use crate::bench::part::{Port, Screw};
+use crate::units::PressureUnit;
+
+/// A written number as pascals.
+fn written_pa(fact: &ReadingFact) -> f64 {
+    f64::from(fact.reading.thousandths) / 1000.0 * fact.reading.unit.pa()
+}
+
+/// Rounds to the plate's decimals, counted in the unit that is written.
+fn rounded(l: &Ledger, pa: f64, unit: PressureUnit) -> f64 {
+    let places = i32::from(l.setup.furnace.plate.figures().decimals)
+        + match unit {
+            PressureUnit::InWc | PressureUnit::Mbar => 0,
+            PressureUnit::KPa => 2,
+        };
+    let step = (0..places).fold(1.0, |step, _| step * 10.0);
+    (pa / unit.pa() * step).round() / step
+}
+
+/// Whether a written number rounds to one that was shown between two.
+fn within(l: &Ledger, fact: &ReadingFact, span: Option<(f64, f64)>) -> bool {
+    let Some((low, high)) = span else { return false };
+    let unit = fact.reading.unit;
+    let written = rounded(l, written_pa(fact), unit);
+    let slack = 1e-9;
+    (rounded(l, low, unit) - slack..=rounded(l, high, unit) + slack).contains(&written)
+}
+
+/// Whether a written reading is right.
+#[must_use]
+pub(super) fn is_right(l: &Ledger, fact: &ReadingFact) -> bool {
+    within(l, fact, fact.shown_pa)
+}
+
+fn is_unsettled(l: &Ledger, fact: &ReadingFact) -> bool {
+    !is_right(l, fact) && within(l, fact, fact.shown_unsettled_pa)
+}
+
+/// The number is right if read in another unit than the one that was written.
+fn other_unit(l: &Ledger, fact: &ReadingFact) -> Option<PressureUnit> {
+    if is_right(l, fact) || is_unsettled(l, fact) {
+        return None;
+    }
+    PressureUnit::ALL.into_iter().filter(|&unit| unit != fact.reading.unit).find(|&unit| {
+        let mut other = *fact;
+        other.reading.unit = unit;
+        within(l, &other, fact.shown_pa) || within(l, &other, fact.shown_unsettled_pa)
+    })
+}
+
+fn wrong_place(fact: &ReadingFact) -> bool {
+    fact.actual.is_some_and(|(port, _)| port != fact.reading.port)
+}
+
+fn stage_differs(fact: &ReadingFact) -> bool {
+    fact.actual
+        .is_some_and(|(port, stage)| port == fact.reading.port && stage != fact.reading.stage)
+}
+
+fn name(fact: &ReadingFact) -> String {
+    format!("{}, {}", fact.reading.port.label().to_lowercase(), fact.reading.stage.label())
+}
+
+fn number(fact: &ReadingFact) -> String {
+    let value = f64::from(fact.reading.thousandths) / 1000.0;
+    format!("{value} {} written for {}", fact.reading.unit.label(), name(fact))
+}
+
+fn shown_text(fact: &ReadingFact) -> String {
+    match (fact.shown_pa, fact.shown_unsettled_pa) {
+        (Some((low, high)), _) => {
+            format!("settled there, the meter showed {} to {}", inwc(low), inwc(high))
+        }
+        (None, Some((low, high))) => {
+            format!("it never settled there; it showed {} to {}", inwc(low), inwc(high))
+        }
+        (None, None) => "the meter showed nothing there since the last change".into(),
+    }
+}
+
+fn facts(l: &Ledger, when: impl Fn(&ReadingFact) -> Option<String>) -> Vec<Hit> {
+    l.wrote()
+        .filter_map(|(_, tick, fact)| when(fact).map(|truth| Hit::new(tick, number(fact), truth)))
+        .collect()
+}
+
+pub(super) fn wrong_port(l: &Ledger) -> Vec<Hit> {
+    facts(l, |fact| {
+        (!is_right(l, fact) && wrong_place(fact)).then(|| "the hose was on the other port".into())
+    })
+}
+
+pub(super) fn wrong_stage(l: &Ledger) -> Vec<Hit> {
+    facts(l, |fact| {
+        let (_, stage) = fact.actual?;
+        (!is_right(l, fact) && stage_differs(fact) && !is_unsettled(l, fact))
+            .then(|| format!("the furnace was {}", stage.label()))
+    })
+}
+
+pub(super) fn wrong_unit(l: &Ledger) -> Vec<Hit> {
+    facts(l, |fact| {
+        other_unit(l, fact).map(|unit| format!("the meter showed it in {}", unit.label()))
+    })
+}
+
+pub(super) fn unsettled(l: &Ledger) -> Vec<Hit> {
+    facts(l, |fact| is_unsettled(l, fact).then(|| shown_text(fact)))
+}
+
+pub(super) fn invented(l: &Ledger) -> Vec<Hit> {
+    facts(l, |fact| {
+        let explained = is_right(l, fact)
+            || is_unsettled(l, fact)
+            || wrong_place(fact)
+            || stage_differs(fact)
+            || other_unit(l, fact).is_some();
+        (!explained).then(|| shown_text(fact))
+    })
+}
+
+pub(super) fn meter_off(l: &Ledger, most_pa: f64) -> Vec<Hit> {
+    facts(l, |fact| {
+        (fact.actual.is_some() && fact.meter_error_pa.abs() > most_pa)
+            .then(|| format!("the meter read {} off", inwc(fact.meter_error_pa)))
+    })
+}
+
+pub(super) fn zeroed_under_pressure(l: &Ledger, most_pa: f64) -> Vec<Hit> {
+    let mut hits = Vec::new();
+    for (index, event) in l.events.iter().enumerate() {
+        let Happening::Zeroed { applied_pa } = event.what else { continue };
+        if applied_pa.abs() <= most_pa {
+            continue;
+        }
+        let mut hit = Hit::new(
+            event.tick,
+            "the zero button was pressed",
+            format!("{} pressed on the meter", inwc(applied_pa)),
+        );
+        let used = l.events[index + 1..]
+            .iter()
+            .take_while(|event| !matches!(event.what, Happening::Zeroed { .. }))
+            .any(|event| matches!(event.what, Happening::Wrote(_) | Happening::Turned { .. }));
+        if !used {
+            hit.caught = Caught::InTime;
+        }
+        hits.push(hit);
+    }
+    hits
+}
+
+/// Whether a right reading of this place was ever written.
+pub(super) fn has_right(l: &Ledger, port: Port, stages: &[Stage], phase: Option<Phase>) -> bool {
+    l.wrote().any(|(_, _, fact)| {
+        fact.reading.port == port
+            && stages.contains(&fact.reading.stage)
+            && phase.is_none_or(|phase| fact.reading.phase == phase)
+            && is_right(l, fact)
+    })
+}
+
+pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
+    let high = [Stage::High, Stage::HighWithOthers];
+    let missing: Vec<&str> = [("low", &[Stage::Low][..]), ("high", &high[..])]
+        .into_iter()
+        .filter(|(_, stages)| !has_right(l, Port::Manifold, stages, None))
+        .map(|(name, _)| name)
+        .collect();
+    if missing.is_empty() {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        l.last_tick(),
+        format!("no right manifold reading on {}", missing.join(" and ")),
+        "that stage's setting is unknown",
+    )]
+}
+
+pub(super) fn never_read_running(l: &Ledger) -> Vec<Hit> {
+    let running = [Stage::Low, Stage::High, Stage::HighWithOthers];
+    if has_right(l, Port::Inlet, &running, None) {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        l.last_tick(),
+        "no right inlet reading while firing",
+        "what the supply delivers is unknown",
+    )]
+}
+
+pub(super) fn never_read_with_others(l: &Ledger) -> Vec<Hit> {
+    if has_right(l, Port::Inlet, &[Stage::HighWithOthers], None) {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        l.last_tick(),
+        "no right inlet reading with the other appliances on",
+        "what the supply delivers under full load is unknown",
+    )]
+}
+
+pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
+    let wanted_s = l.setup.card.hold_s;
+    let longest = l
+        .events
+        .iter()
+        .filter_map(|event| match event.what {
+            Happening::Held { seconds, .. } => Some(seconds),
+            _ => None,
+        })
+        .fold(0.0, f64::max);
+    if longest >= wanted_s {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        l.last_tick(),
+        format!("longest hold at rest with the meter on the inlet: {longest:.0} s"),
+        format!("the card asks for {wanted_s:.0} s"),
+    )]
+}
+
+pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
+    let last =
+        l.events.iter().enumerate().rev().find(|(_, event)| {
+            matches!(event.what, Happening::Turned { screw: Screw::Supply, .. })
+        });
+    let Some((index, event)) = last else { return Vec::new() };
+    let after = |stage: Stage| {
+        l.wrote().any(|(at, _, fact)| {
+            at > index
+                && fact.reading.port == Port::Inlet
+                && fact.reading.stage == stage
+                && is_right(l, fact)
+        })
+    };
+    let missing: Vec<&str> = [Stage::Rest, Stage::HighWithOthers]
+        .into_iter()
+        .filter(|&stage| !after(stage))
+        .map(Stage::label)
+        .collect();
+    if missing.is_empty() {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        event.tick,
+        format!("inlet not read afterwards: {}", missing.join("; ")),
+        "everything behind the regulator moved",
+    )]
+}

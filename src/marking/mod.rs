@@ -1,0 +1,14 @@
+//! Judging a job: from what happened and how it was left to findings, essentials and points.
+
+mod adjusting;
+mod control;
+pub mod debrief;
+pub mod evaluate;
+mod joints;
+pub mod ledger;
+mod measuring;
+mod safety;
+pub mod trace;
+
+pub use evaluate::{Brief, EssentialMark, Finding, Marks, evaluate};
+pub use ledger::Ledger;

@@ -1,0 +1,334 @@
+//! Evidence of hazards, isolation and gas at open ports.
+
+use super::ledger::{Caught, Did, Hit, Ledger, inwc};
+use crate::appliance::plate::Fuel;
+use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Topic};
+use crate::bench::event::Happening;
+use crate::bench::part::{Cock, Place, Port};
+use crate::bench::seen::PortFill;
+use crate::bench::truth::{Firing, Truth};
+
+/// Manual valve opened less than this counts as shut, in degrees.
+const SHUT_DEG: i16 = 6;
+
+/// First hand on anything that matters.
+fn touches(action: &Action) -> bool {
+    matches!(
+        action,
+        Action::FurnaceSwitch(_)
+            | Action::Cock { .. }
+            | Action::ThermostatMode(_)
+            | Action::Setpoint(_)
+            | Action::ValveSwitch(_)
+            | Action::Plug { .. }
+            | Action::Neighbor { .. }
+            | Action::StageJumper(_)
+            | Action::Turn { .. }
+            | Action::Door { .. }
+    )
+}
+
+/// Work that may let gas meet a flame.
+fn gas_work(action: &Action) -> bool {
+    matches!(
+        action,
+        Action::Plug { .. }
+            | Action::Turn { .. }
+            | Action::FurnaceSwitch(OnOff::On)
+            | Action::ThermostatMode(OnOff::On)
+    )
+}
+
+pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
+    let mut inside_alarm = false;
+    let mut hits = Vec::new();
+    for event in &l.events {
+        match &event.what {
+            Happening::Alarm => inside_alarm = true,
+            Happening::Did { action: Action::Go(Place::Yard | Place::Away), .. } => {
+                inside_alarm = false;
+            }
+            Happening::Did { action, .. } if inside_alarm && !allowed_in_alarm(action) => {
+                hits.push(Hit::new(
+                    event.tick,
+                    format!("after the alarm: {}", describe(action)),
+                    "gas stood in the air inside",
+                ));
+            }
+            _ => {}
+        }
+    }
+    hits
+}
+
+fn allowed_in_alarm(action: &Action) -> bool {
+    matches!(
+        action,
+        Action::Go(_)
+            | Action::Tell(Topic::GetOut)
+            | Action::Window { .. }
+            | Action::PutDown
+            | Action::Cock { degrees: 0, .. }
+            | Action::Probe(_)
+            | Action::Sniff(_)
+    )
+}
+
+pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
+    l.events
+        .iter()
+        .filter_map(|event| match &event.what {
+            Happening::Ignition { port: Some(port) } => Some(Hit::new(
+                event.tick,
+                "a flash at the gas valve",
+                format!("gas from the {} met a flame or the igniter", port.label().to_lowercase()),
+            )),
+            Happening::Ignition { port: None } => Some(Hit::new(
+                event.tick,
+                "a flash in the burner compartment",
+                "gas that had gathered met a flame or the igniter",
+            )),
+            _ => None,
+        })
+        .collect()
+}
+
+pub(super) fn no_sniff_on_arrival(l: &Ledger) -> Vec<Hit> {
+    let Some(first) = l.did().find(|did| touches(did.action)) else { return Vec::new() };
+    let smelt = l
+        .did()
+        .take_while(|did| did.index < first.index)
+        .any(|did| matches!(did.action, Action::Sniff(_) | Action::Probe(_)));
+    if smelt {
+        return Vec::new();
+    }
+    let did = describe(first.action);
+    vec![Hit::new(first.tick, format!("first act: {did}"), "nose and detector were not used")]
+}
+
+pub(super) fn head_height_only(l: &Ledger) -> Vec<Hit> {
+    if l.setup.fuel == Fuel::Natural {
+        return Vec::new();
+    }
+    let Some(first) = l.did().find(|did| gas_work(did.action)) else { return Vec::new() };
+    let low = l.did().take_while(|did| did.index < first.index).any(|did| {
+        matches!(did.action, Action::Sniff(Height::Floor) | Action::Probe(Height::Floor))
+    });
+    if low {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        first.tick,
+        "nothing was smelt or probed at the floor",
+        "the fuel is propane, which pools there",
+    )]
+}
+
+/// The action that came right before an event at the same tick.
+fn cause(l: &Ledger, index: usize) -> Option<Did<'_>> {
+    l.did().take_while(|did| did.index < index).last()
+}
+
+fn opened(l: &Ledger, port: Port, when: fn(&Truth) -> bool) -> Vec<Hit> {
+    l.events
+        .iter()
+        .enumerate()
+        .filter_map(|(index, event)| match event.what {
+            Happening::OpenedUnderGas { port: at, pa } if at == port => {
+                let before = cause(l, index)?.before;
+                when(before).then(|| {
+                    Hit::new(
+                        event.tick,
+                        format!("the {} was opened", port.label().to_lowercase()),
+                        format!(
+                            "{} stood behind it, manual valve at {}°",
+                            inwc(pa),
+                            before.cock_deg
+                        ),
+                    )
+                })
+            }
+            _ => None,
+        })
+        .collect()
+}
+
+fn cock_open(truth: &Truth) -> bool {
+    truth.cock_deg >= SHUT_DEG && truth.supply_cock_deg >= SHUT_DEG
+}
+
+pub(super) fn opened_inlet_under_gas(l: &Ledger) -> Vec<Hit> {
+    opened(l, Port::Inlet, cock_open)
+}
+
+pub(super) fn opened_on_trapped_gas(l: &Ledger) -> Vec<Hit> {
+    let mut hits = opened(l, Port::Inlet, |truth| !cock_open(truth));
+    hits.extend(opened(l, Port::Manifold, |truth| truth.firing == Firing::Out));
+    hits
+}
+
+pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {
+    l.did()
+        .filter(|did| {
+            let opens = matches!(
+                did.action,
+                Action::Plug { port: Port::Manifold, step: PlugStep::SpinOut }
+                    | Action::Adapter { port: Port::Manifold, to: Fitted::Off }
+            ) || (*did.action == Action::HoseOff
+                && matches!(did.before.port(Port::Manifold).fill, PortFill::Hose(_)));
+            opens && did.before.firing != Firing::Out
+        })
+        .map(|did| {
+            Hit::new(
+                did.tick,
+                describe(did.action),
+                format!("the burners fired, {} at the port", inwc(did.before.manifold_pa)),
+            )
+        })
+        .collect()
+}
+
+pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
+    l.events
+        .iter()
+        .filter_map(|event| match &event.what {
+            Happening::GasFromPort { port } => Some(Hit::new(
+                event.tick,
+                "gas hisses at the gas valve",
+                format!("the {} was open and gas came to it", port.label().to_lowercase()),
+            )),
+            _ => None,
+        })
+        .collect()
+}
+
+fn has_open_port(truth: &Truth) -> bool {
+    truth.ports.iter().any(|port| matches!(port.fill, PortFill::Open | PortFill::BareAdapter))
+}
+
+pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
+    l.did()
+        .filter(|did| {
+            let powered = did.before.furnace_switch == OnOff::On;
+            matches!(did.action, Action::ThermostatMode(OnOff::On))
+                && has_open_port(did.before)
+                && powered
+        })
+        .map(|did| {
+            let mut hit =
+                Hit::new(did.tick, "heat was called", "a port stood open with nothing on it");
+            // Shut cock or switch: no gas could come yet.
+            let barred = !cock_open(did.before) || did.before.valve_switch == OnOff::Off;
+            if barred {
+                hit.caught = Caught::InTime;
+            }
+            hit
+        })
+        .collect()
+}
+
+pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
+    plug_out(l, PlugStep::BreakLoose, cock_open, "the manual valve was open")
+}
+
+pub(super) fn power_left_on(l: &Ledger) -> Vec<Hit> {
+    plug_out(
+        l,
+        PlugStep::SpinOut,
+        |truth| truth.furnace_switch == OnOff::On,
+        "the furnace had power",
+    )
+}
+
+fn plug_out(l: &Ledger, wanted: PlugStep, when: fn(&Truth) -> bool, truth: &str) -> Vec<Hit> {
+    l.did()
+        .filter(|did| match did.action {
+            // A plug that never left its hole since it was closed is being tightened again.
+            Action::Plug { step, .. } => *step == wanted && when(did.before),
+            _ => false,
+        })
+        .map(|did| Hit::new(did.tick, describe(did.action), truth))
+        .collect()
+}
+
+pub(super) fn cross_threads(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
+    let mut left = Vec::new();
+    let mut caught = Vec::new();
+    let end = l.end();
+    for event in &l.events {
+        let Happening::CrossThreaded { port } = event.what else { continue };
+        let stays = end.is_some_and(|(_, _, truth)| truth.port(port).cross_threaded);
+        let name = port.label().to_lowercase();
+        let hit = Hit::new(
+            event.tick,
+            format!("the plug of the {name} leaned in its thread"),
+            "it was started with the key",
+        );
+        if stays {
+            left.push(hit);
+        } else {
+            caught.push(hit);
+        }
+    }
+    left.truncate(1);
+    (left, caught)
+}
+
+pub(super) fn boss_cracked(l: &Ledger) -> Vec<Hit> {
+    l.events
+        .iter()
+        .filter_map(|event| match event.what {
+            Happening::Cracked { port } => Some(Hit::new(
+                event.tick,
+                "the key suddenly turned easily",
+                format!("the boss of the {} is cracked", port.label().to_lowercase()),
+            )),
+            _ => None,
+        })
+        .collect()
+}
+
+/// An action in a few words.
+#[must_use]
+pub(super) fn describe(action: &Action) -> String {
+    match action {
+        Action::Cock { cock: Cock::Furnace, degrees } => format!("manual valve to {degrees}°"),
+        Action::Cock { cock, degrees } => {
+            format!("{} to {degrees}°", cock.label().to_lowercase())
+        }
+        Action::Plug { port, step } => {
+            let step = match step {
+                PlugStep::BreakLoose => "plug broken loose",
+                PlugStep::SpinOut => "plug spun out",
+                PlugStep::StartByHand => "plug started by hand",
+                PlugStep::StartByKey => "plug started with the key",
+                PlugStep::SpinIn => "plug spun in",
+                PlugStep::Tighten(_) => "plug tightened",
+            };
+            format!("{}: {step}", port.label().to_lowercase())
+        }
+        Action::ThermostatMode(OnOff::On) => "heat switched on".into(),
+        Action::ThermostatMode(OnOff::Off) => "heat switched off".into(),
+        Action::FurnaceSwitch(OnOff::On) => "power on".into(),
+        Action::FurnaceSwitch(OnOff::Off) => "power off".into(),
+        Action::ValveSwitch(OnOff::On) => "valve switch on".into(),
+        Action::ValveSwitch(OnOff::Off) => "valve switch off".into(),
+        Action::Turn { screw, eighths } => {
+            format!("{} {:+} eighths", screw.label().to_lowercase(), eighths)
+        }
+        Action::Go(place) => format!("to: {}", place.label().to_lowercase()),
+        Action::Door { door, .. } => format!("{} moved", door.label().to_lowercase()),
+        other => {
+            let text = format!("{other:?}");
+            let name: String = text.chars().take_while(char::is_ascii_alphanumeric).collect();
+            let mut words = String::new();
+            for c in name.chars() {
+                if c.is_ascii_uppercase() && !words.is_empty() {
+                    words.push(' ');
+                }
+                words.push(c.to_ascii_lowercase());
+            }
+            words
+        }
+    }
+}

@@ -1,0 +1,126 @@
+//! What can show a slip. Each is a question to the list of what happened and to the end state.
+
+use serde::{Deserialize, Serialize};
+
+use crate::units::{Pressure, TimeSpan};
+
+/// A question to the evidence.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub enum Evidence {
+    /// Work went on inside after a strong smell or an alarm.
+    WorkedOnAfterAlarm,
+    /// Gas ignited where it must not.
+    Ignition,
+    /// Nothing was smelt or probed before the first thing was touched.
+    NoSniffOnArrival,
+    /// On propane, the floor was not smelt or probed before gas was worked on.
+    HeadHeightOnly,
+    /// The inlet port was opened with the manual valve open.
+    OpenedInletUnderGas,
+    /// A port was opened on trapped gas.
+    OpenedOnTrappedGas,
+    /// The manifold port was opened while the burners fired.
+    OpenedManifoldFiring,
+    /// Gas flowed from an open port or a bare adapter.
+    GasFromOpenPort,
+    /// Heat was called with a port open.
+    CalledWithPortOpen,
+    /// A plug was loosened with the manual valve open.
+    LoosenedWithCockOpen,
+    /// A plug was taken out with the power on.
+    PowerLeftOn,
+    /// A reading was written for a port that the meter was not on.
+    WrongPort,
+    /// A reading was written with a meter that was off by more than this.
+    MeterOff(Pressure),
+    /// The meter was zeroed with more than this on it.
+    ZeroedUnderPressure(Pressure),
+    /// A number was written in a unit that the meter did not show it in.
+    WrongUnit,
+    /// A number was written before it had settled.
+    ReadUnsettled,
+    /// A reading was written for a stage that did not burn.
+    WrongStage,
+    /// A number was written that the meter never showed there.
+    Invented,
+    /// Low or high was never read at the manifold.
+    StageNeverRead,
+    /// The inlet was never read while the furnace fired.
+    NeverReadRunning,
+    /// The inlet was never read with the others on.
+    NeverReadWithOthers,
+    /// The no-flow hold was shorter than the card asks.
+    HoldTooShort,
+    /// A stage screw was turned before its pressure was written as found.
+    TurnedBeforeFound,
+    /// A stage screw was turned before the inlet was read running.
+    TurnedBeforeInlet,
+    /// A stage is set above its band to hide a low supply.
+    Cranked,
+    /// A stage is left outside its band.
+    LeftOutsideBand,
+    /// A screw was turned more than half a turn at once, or again within this time.
+    BigJumps(TimeSpan),
+    /// A stage screw is left at its bottom.
+    BottomedLeft,
+    /// A stage screw was run to its bottom and backed out again.
+    BottomedOnce,
+    /// A stage's screw was turned while the other stage burned, or none.
+    WrongScrew,
+    /// A stage screw was turned whose setting was right as found.
+    NeedlessTurn,
+    /// A cap is left off.
+    CapOff,
+    /// A stage was not read again with its cap on after it was set.
+    NotReadWithCap,
+    /// The supply regulator was turned though it belongs to somebody else.
+    SupplyNotYours,
+    /// The inlet was not read again at rest and under full load after the supply was set.
+    SupplyNotRechecked,
+    /// The supply was set above its limits.
+    SupplyOverMaximum,
+    /// Label, springs, orifices or low-gas switch were not looked at.
+    ConversionNotProven,
+    /// The wire between R and W2 is left on.
+    JumperLeft,
+    /// A plug is left across its thread.
+    CrossThreadLeft,
+    /// A plug was started across its thread and mended.
+    CrossThreadCaught,
+    /// A boss was cracked.
+    BossCracked,
+    /// A plug is left short of snug.
+    PlugLoose,
+    /// The adapter or the hose is left in a port.
+    AdapterLeft,
+    /// A port is left open.
+    PortLeftOpen,
+    /// A disturbed joint was not checked at all after it was closed.
+    JointUnchecked,
+    /// A disturbed joint was checked without its working pressure, or too briefly.
+    JointCheckedWrongly,
+    /// Bubbles grew and the joint was left.
+    BubblesLeft,
+    /// The valve switch is left off.
+    ValveSwitchOff,
+    /// The manual valve or the supply shut-off is left closed or part open.
+    CockNotOpen,
+    /// Power or thermostat are not as they were found.
+    ControlsNotRestored,
+    /// A furnace door is left off.
+    DoorOff,
+    /// The other appliances are not as they were found.
+    OthersNotRestored,
+    /// No full cycle from the thermostat after the last hand on the gas.
+    NoFinalCycle,
+    /// The owner of the supply was not called though the supply is out of its limits.
+    OwnerNotCalled,
+    /// The job did not end as the finding asks.
+    WrongEnding,
+    /// Shut off, but not tagged or not really shut off.
+    NotTagged,
+    /// Shut off, but the householder was not told.
+    HouseholderNotTold,
+    /// Work that was not done was not named at hand-over.
+    NotDoneUnsaid,
+}

@@ -1,0 +1,267 @@
+//! A trainee's view made by hand, and a window to show it in.
+
+use egui::{Rect, Ui, pos2, vec2};
+use egui_kittest::Harness;
+use quarterturn::bench::action::{Fitted, LowSide, OnOff, Opening};
+use quarterturn::bench::part::Place;
+use quarterturn::bench::seen::{
+    Burning, BurnersSeen, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
+    MeterSeen, PortFill, PortSeen, Seen, SheetSeen, Smell, Sound, YardSeen,
+};
+use quarterturn::bench::setup::SupplyRight;
+use quarterturn::panels::debrief::{
+    DebriefView, EssentialView, FindingView, TickView, TraceView, Verdict, Weight,
+};
+use quarterturn::panels::settings::Settings;
+use quarterturn::panels::view::{
+    Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running,
+    SecondChance, Unfinished, View,
+};
+use quarterturn::panels::{Layout, Shell, Wish, parts};
+use quarterturn::units::PressureUnit;
+
+/// A sound furnace, everything as found, seen from `place`.
+pub fn seen(place: Place) -> Seen {
+    let at_furnace = matches!(place, Place::PlantRoom | Place::GasValve);
+    Seen {
+        tick: 0,
+        place,
+        hand: None,
+        outside_f: -7,
+        meter: MeterSeen {
+            display: Display::Dark,
+            unit: PressureUnit::InWc,
+            hose: None,
+            low_side: LowSide::Air,
+        },
+        sounds: vec![Sound::Inducer],
+        smell: Smell::None,
+        sniffed: None,
+        detector: None,
+        yard: (place == Place::Yard).then(|| YardSeen {
+            cock_deg: 90,
+            cap: Fitted::On,
+            screw_eighths: None,
+            tank_percent: Some(60.0),
+            dial_turns: None,
+            frost: 0.0,
+        }),
+        furnace: at_furnace.then(furnace),
+        hall: (place == Place::Hall).then(|| HallSeen {
+            room_half_f: 134,
+            setpoint_half_f: 140,
+            mode: OnOff::On,
+            call: Call::Second,
+            co_ppm: 0.0,
+            window: Opening::Closed,
+            range: (90, Burning::Off),
+        }),
+        sheet: SheetSeen::default(),
+        over: None,
+    }
+}
+
+fn furnace() -> FurnaceSeen {
+    FurnaceSeen {
+        burner_door: Fitted::On,
+        blower_door: Fitted::On,
+        switch: OnOff::On,
+        cock_deg: 90,
+        water_heater: (90, Burning::Burning),
+        window: Opening::Closed,
+        status: "standby",
+        stage_jumper: Fitted::Off,
+        tag: Fitted::Off,
+        inducer: 0.0,
+        blower: 0.0,
+        burners: None,
+    }
+}
+
+/// What is seen behind the burner door, once it is off.
+pub fn burners(fill: PortFill) -> BurnersSeen {
+    let port = PortSeen { fill, cracked: Cracked::Sound };
+    BurnersSeen {
+        glow: 0.0,
+        flames: [FlameSeen::default(); 4],
+        valve_switch: OnOff::On,
+        caps: [Fitted::On; 2],
+        screw_eighths: [None; 2],
+        ports: [port; 2],
+        fluid: [FluidSeen::Dry; 4],
+    }
+}
+
+/// At the gas valve with the burner door off.
+pub fn seen_open(fill: PortFill) -> Seen {
+    let mut seen = seen(Place::GasValve);
+    let furnace = seen.furnace.as_mut().unwrap();
+    furnace.burner_door = Fitted::Off;
+    furnace.burners = Some(burners(fill));
+    seen
+}
+
+/// Which page a window shows.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Which {
+    Opening,
+    Job,
+    Debrief,
+}
+
+/// A window with everything that the shell of an engine would keep.
+pub struct App {
+    pub shell: Shell,
+    pub seen: Seen,
+    pub settings: Settings,
+    pub which: Which,
+    pub help: Help,
+    pub refusal: Option<&'static str>,
+    pub running: Running,
+    pub parts: Vec<PartBox>,
+    pub second_chance: SecondChance,
+    pub wishes: Vec<Wish>,
+    pub layout: Option<Layout>,
+    pub debrief: DebriefView,
+}
+
+impl App {
+    pub fn new(which: Which, seen: Seen) -> Self {
+        Self {
+            shell: Shell::default(),
+            seen,
+            settings: Settings::default(),
+            which,
+            help: Help::Solo,
+            refusal: None,
+            running: Running::Running,
+            parts: Vec::new(),
+            second_chance: SecondChance::None,
+            wishes: Vec::new(),
+            layout: None,
+            debrief: debrief(),
+        }
+    }
+
+    pub fn ui(&mut self, ui: &mut Ui) {
+        let jobs = jobs();
+        let unfinished = [Unfinished {
+            id: "attempt-1".into(),
+            title: "No heat on cold mornings".into(),
+            text: "12 minutes in".into(),
+        }];
+        let opening =
+            OpeningPage { jobs: &jobs, unfinished: &unfinished, seed: 41, notice: None };
+        let captions = ["valve clicks".to_owned()];
+        let job = Job {
+            seen: &self.seen,
+            card: Card {
+                title: "No heat on cold mornings",
+                text: "Check inlet and manifold pressures on both stages.",
+                supply_owner: "Northfield Propane",
+                supply: SupplyRight::OwnerOnly,
+                hold_s: 60.0,
+                settle_s: 20.0,
+            },
+            help: self.help,
+            seed: 41,
+            pace: Pace { running: self.running, speed: 1 },
+            clock_s: 27_730.0,
+            parts: &self.parts,
+            refusal: self.refusal,
+            captions: &captions,
+            second_chance: self.second_chance,
+        };
+        let page = match self.which {
+            Which::Opening => Page::Opening(&opening),
+            Which::Job => Page::Job(&job),
+            Which::Debrief => Page::Debrief(&self.debrief),
+        };
+        let view = View { settings: &self.settings, page };
+        self.layout = Some(self.shell.ui(ui, &view, &mut self.wishes));
+        if let Some(layout) = self.layout.filter(|layout| layout.scene.is_positive()) {
+            self.parts = boxes(self.seen.place, layout.scene);
+        }
+    }
+}
+
+/// A window of this size showing `app`.
+pub fn window(app: App, width: f32, height: f32) -> Harness<'static, App> {
+    Harness::builder()
+        .with_size(vec2(width, height))
+        .with_max_steps(20)
+        .build_ui_state(|ui, app: &mut App| app.ui(ui), app)
+}
+
+fn jobs() -> [JobChoice; 2] {
+    let job = |id: &str, title: &str, fuel: &str| JobChoice {
+        id: id.into(),
+        title: title.into(),
+        text: "Measure, find out why, set it right or call.".into(),
+        fuel: fuel.into(),
+    };
+    [job("cold", "No heat on cold mornings", "propane"), job("new", "A new furnace", "natural gas")]
+}
+
+/// Boxes for every part of a place, in rows, the cabinet around them.
+pub fn boxes(place: Place, scene: Rect) -> Vec<PartBox> {
+    let mut boxes = vec![PartBox { id: "furnace".into(), rect: scene.shrink(4.0) }];
+    let listed = parts::job_order(place).iter().chain(AT_HAND);
+    for (i, part) in listed.filter(|&&part| part != "furnace").enumerate() {
+        let (row, column) = (i / 8, i % 8);
+        #[expect(clippy::cast_precision_loss, reason = "small numbers")]
+        let at = scene.min
+            + vec2(0.03 + 0.12 * column as f32, 0.06 + 0.18 * row as f32) * scene.size();
+        // Some parts are drawn smaller than a finger.
+        let side = if i % 3 == 0 { 9.0 } else { 0.06 * scene.width() };
+        let rect = Rect::from_min_size(at, vec2(side, side));
+        boxes.push(PartBox { id: (*part).into(), rect });
+    }
+    let low = scene.max - vec2(0.25, 0.2) * scene.size();
+    let display = Rect::from_min_max(low, pos2(scene.right() - 10.0, scene.bottom() - 10.0));
+    for id in ["meter.display", "thermostat.display", "meter-index.display", "backdrop"] {
+        boxes.push(PartBox { id: id.into(), rect: display });
+    }
+    boxes
+}
+
+const AT_HAND: &[&str] =
+    &["hex-key", "adapter", "hose", "slotted-driver", "meter-power", "meter-zero", "meter-unit", "meter"];
+
+/// A debrief with something of everything.
+pub fn debrief() -> DebriefView {
+    let trace = |name: &str, base: f64| TraceView {
+        name: name.into(),
+        points: (0..200).map(|i| (f64::from(i) * 3.0, base + f64::from(i % 7))).collect(),
+    };
+    let essential = |name: &str, verdict| EssentialView {
+        name: name.into(),
+        verdict,
+        why: "Seen at 3:10.".into(),
+    };
+    DebriefView {
+        title: "No heat on cold mornings".into(),
+        result: "Handed over in service; one essential missed.".into(),
+        points: Some((62.0, 80.0)),
+        essentials: vec![
+            essential("Meter true", Verdict::Met),
+            essential("Every disturbed joint leak-checked", Verdict::Missed),
+            essential("Alarm response", Verdict::NotDue),
+        ],
+        findings: vec![FindingView {
+            rule: "leak-check-manifold".into(),
+            title: "Manifold plug not checked under pressure".into(),
+            weight: Weight::Serious,
+            lost: 8.0,
+            at_s: Some(300.0),
+            seen: "Leak fluid on the plug, burners off.".into(),
+            truth: "No pressure behind the plug.".into(),
+            why: "A leak there shows only while it fires.".into(),
+            practise: "Check a manifold plug while the burners run on high.".into(),
+        }],
+        traces: vec![trace("Inlet", 2900.0), trace("Manifold", 1220.0), trace("Supply", 3100.0)],
+        ticks: vec![TickView { at_s: 300.0, text: "brushed leak fluid".into() }],
+        night_after: vec!["The furnace ran all night.".into()],
+        care: vec!["Practice evidence; it confers no qualification.".into()],
+    }
+}
