@@ -7,8 +7,10 @@ pub mod evaluate;
 mod joints;
 pub mod ledger;
 mod measuring;
+pub mod observer;
 mod safety;
 pub mod trace;
 
 pub use evaluate::{Brief, EssentialMark, Finding, Marks, evaluate};
 pub use ledger::Ledger;
+pub use observer::Observer;

@@ -1,5 +1,10 @@
 //! The page after the job: essentials first, pressures over time, findings.
 
+mod page;
+pub mod trace;
+
+pub use page::debrief_ui;
+
 /// What the page shows. Plain data, filled from the marking.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct DebriefView {

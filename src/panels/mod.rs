@@ -1,10 +1,46 @@
 //! Paper, tools and hot-spots: every panel is a function of a view and gives wishes back. Knows
 //! egui, knows no engine.
+//!
+//! [`Shell`] lays them out; [`view`] is what it is given, [`wish`] what it gives back. What can be
+//! done stands in [`ways`], how things stand in [`words`], the next step in [`coach`].
 
+pub mod captions;
+pub mod coach;
+mod coach_line;
 pub mod debrief;
+mod end_card;
+pub mod entry;
+pub mod forms;
+pub mod glass;
+pub mod ground;
+pub mod hand;
+pub mod hand_over;
+pub mod hotspots;
+mod keys;
+mod kit;
+pub mod labels;
+pub mod offers;
+pub mod opening;
+pub mod parts;
+pub mod popup;
 pub mod settings;
+mod settings_page;
+pub mod sheet;
+pub mod sights;
+pub mod strip;
+pub mod theme;
 pub mod view;
+pub mod ways;
 pub mod wish;
+pub mod words;
+mod work;
+
+use egui::{Rect, Ui};
+
+use debrief::trace::TraceState;
+use opening::OpeningState;
+use view::Page;
+use work::WorkState;
 
 pub use view::{Layout, View};
 pub use wish::Wish;
@@ -12,16 +48,47 @@ pub use wish::Wish;
 /// All panels with the little they must remember between frames: what is chosen, what is being
 /// typed, what is folded.
 #[derive(Debug, Default)]
-pub struct Shell {}
+pub struct Shell {
+    opening: OpeningState,
+    work: Option<WorkState>,
+    trace: TraceState,
+}
 
 impl Shell {
     /// Shows everything that is not the drawing: lays the panels out in `root` (the whole window),
     /// adds what is wished to `out` and says what is left for the drawing.
     ///
-    /// `view.page`'s part boxes lie in the drawing's rectangle of the frame before; the panels put
-    /// their hot-spots there. Call it once a pass; it may run more than once a frame.
-    pub fn ui(&mut self, root: &mut egui::Ui, view: &View<'_>, out: &mut Vec<Wish>) -> Layout {
-        let _ = (view, out);
-        Layout { scene: root.max_rect(), place: None, marked: None }
+    /// The part boxes in `view` may be those of the frame before. Call it once a pass; it may run
+    /// more than once a frame. In the first pass of all, before the fonts are in, it shows
+    /// nothing.
+    pub fn ui(&mut self, root: &mut Ui, view: &View<'_>, out: &mut Vec<Wish>) -> Layout {
+        let nothing = Layout { scene: Rect::NOTHING, place: None, marked: None };
+        theme::apply(root.ctx(), view.settings);
+        if !theme::is_ready(root.ctx()) {
+            root.ctx().request_repaint();
+            return nothing;
+        }
+        // The root was made before the style came; take what holds now.
+        root.reset_style();
+        match view.page {
+            Page::Opening(opening) => {
+                self.work = None;
+                opening::opening_ui(root, view, opening, &mut self.opening, out);
+                nothing
+            }
+            Page::Job(job) => {
+                let fresh = self.work.as_ref().is_none_or(|work| work.is_of_another(job));
+                if fresh {
+                    self.work = None;
+                }
+                let state = self.work.get_or_insert_with(|| WorkState::new(job));
+                work::work_ui(root, view, job, state, out)
+            }
+            Page::Debrief(debrief) => {
+                self.work = None;
+                debrief::debrief_ui(root, view, debrief, &mut self.trace, out);
+                nothing
+            }
+        }
     }
 }

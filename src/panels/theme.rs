@@ -173,6 +173,7 @@ fn restyle(style: &mut egui::Style, settings: &Settings) {
     if settings.motion == Motion::Reduced {
         style.scroll_animation = egui::style::ScrollAnimation::none();
     }
+    style.interaction.selectable_labels = false;
     space(&mut style.spacing);
     style.visuals = visuals();
 }
@@ -227,6 +228,9 @@ fn visuals() -> egui::Visuals {
     visuals.widgets.hovered = face(SHADE, Stroke::new(1.5, INK));
     visuals.widgets.active = face(STEEL_LIGHT, Stroke::new(2.5, PEN));
     visuals.widgets.open = face(SHADE, Stroke::new(1.5, INK));
+    // The rail of a slider and the box of a tick; buttons take the weak fill.
+    visuals.widgets.inactive.bg_fill = STEEL;
+    visuals.slider_trailing_fill = true;
     visuals
 }
 
@@ -244,4 +248,10 @@ fn luminance(color: Color32) -> f64 {
         if c <= 0.040_45 { c / 12.92 } else { libm::pow((c + 0.055) / 1.055, 2.4) }
     };
     0.2126 * linear(color.r()) + 0.7152 * linear(color.g()) + 0.0722 * linear(color.b())
+}
+
+/// How much larger type is in this panel than in the window of one person.
+#[must_use]
+pub fn factor_of(ui: &egui::Ui) -> f32 {
+    TextStyle::Body.resolve(ui.style()).size / 15.0
 }

@@ -4,7 +4,7 @@ use super::parts::canonical;
 use crate::bench::action::{Fitted, LowSide, OnOff, Opening, Push};
 use crate::bench::part::{Joint, Tool};
 use crate::bench::seen::{
-    Burning, BurnersSeen, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
+    BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
     PortFill, PortSeen, Seen, YardSeen,
 };
 

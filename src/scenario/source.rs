@@ -67,22 +67,19 @@ impl<'a> Source<'a> {
         }
     }
 
-    /// What must hold before the text is given to a parser.
-    pub(super) fn limits(&self) -> Result<(), Problem> {
+    /// Why the text must not be given to a parser, if so.
+    pub(super) fn over_limits(&self) -> Option<Problem> {
         if self.text.len() > MAX_BYTES {
             let message = format!(
                 "The file has {} bytes; a scenario has at most {MAX_BYTES}.",
                 self.text.len()
             );
-            return Err(self.problem(Code::TooLarge, 0, message));
+            return Some(self.problem(Code::TooLarge, 0, message));
         }
-        match deepest_over(self.text.as_bytes(), MAX_DEPTH) {
-            Some(offset) => {
-                let message = format!("Brackets stand more than {MAX_DEPTH} deep here.");
-                Err(self.problem(Code::TooDeep, offset, message))
-            }
-            None => Ok(()),
-        }
+        deepest_over(self.text.as_bytes(), MAX_DEPTH).map(|offset| {
+            let message = format!("Brackets stand more than {MAX_DEPTH} deep here.");
+            self.problem(Code::TooDeep, offset, message)
+        })
     }
 
     /// The syntax tree, as far as there is one, and every syntax error.

@@ -49,6 +49,13 @@ impl Witness for Nobody {
     fn ticked(&mut self, _: &Bench, _: Vec<Event>) {}
 }
 
+impl Witness for crate::marking::Observer {
+    fn acted(&mut self, _: &Bench, _: &Action, _: Result<(), Refusal>) {}
+    fn ticked(&mut self, bench: &Bench, events: Vec<Event>) {
+        self.tick(bench, events);
+    }
+}
+
 /// Plays until the job is over, the player has finished or `limit_s` of simulated time passed.
 pub fn play(
     bench: &mut Bench,

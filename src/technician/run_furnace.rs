@@ -7,7 +7,7 @@ use super::plan::{
 use super::task::{Task, Until, number, pause, wait};
 use crate::bench::action::{Action, Fitted, OnOff, Phase, Reading, Stage};
 use crate::bench::part::{Neighbor, Place, Port};
-use crate::bench::seen::{Burning, Seen, Sound};
+use crate::bench::seen::{Burning, Call, Seen, Sound};
 use crate::units::PressureUnit;
 
 /// Longest time from a call to a lit stage, in seconds.
@@ -36,6 +36,17 @@ fn call(seen: &Seen, above_half_f: i16) -> Vec<Step> {
         steps.push(act(Action::ThermostatMode(OnOff::On)));
     }
     steps
+}
+
+/// A second-stage call holds until the room is near the setpoint: bring the setpoint to the room
+/// for a moment, the first stage stays.
+fn drop_second_stage(seen: &Seen) -> Vec<Step> {
+    match &seen.hall {
+        Some(hall) if hall.call == Call::Second => {
+            vec![act(Action::Setpoint(hall.room_half_f.clamp(90, 180))), pause(1.0)]
+        }
+        Some(_) | None => Vec::new(),
+    }
 }
 
 /// The wire between R and W2, unless it is so.
@@ -83,6 +94,7 @@ pub(super) fn run_low() -> Vec<Step> {
         go(Place::GasValve),
         think(|_, seen| switch(seen, OnOff::On)),
         go(Place::Hall),
+        think(|_, seen| drop_second_stage(seen)),
         think(|_, seen| call(seen, FIRST_STAGE_HALF_F)),
         wait(Until::Heard(Sound::BurnersLow), LIGHT_UP_S),
     ]

@@ -5,7 +5,7 @@ use super::run_furnace::{inlet_series, keep_manifold, run_high, run_low, stop};
 use super::task::{number, pause};
 use crate::bench::action::{Action, Fitted, Phase, Stage};
 use crate::bench::part::{Place, Screw, Tool};
-use crate::bench::seen::Seen;
+use crate::bench::seen::{Seen, Sound};
 use crate::units::PA_PER_INWC;
 
 /// How near to the target a stage is set, as a share of the plate's tolerance.
@@ -136,6 +136,11 @@ fn adjust(screw: Screw) -> Vec<Step> {
 
 fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {
     let (Some(target), Some(pa)) = (me.target(screw), number(seen)) else { return Vec::new() };
+    // The screw and the stage that burns belong together.
+    let sound = if screw == Screw::Low { Sound::BurnersLow } else { Sound::BurnersHigh };
+    if !seen.sounds.contains(&sound) {
+        return Vec::new();
+    }
     me.know.tries += 1;
     let off_pa = target.pa - pa;
     if off_pa.abs() <= NEAR * target.tolerance_pa || me.know.tries > MOST_TRIES {

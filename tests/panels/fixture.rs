@@ -3,10 +3,10 @@
 use egui::{Rect, Ui, pos2, vec2};
 use egui_kittest::Harness;
 use quarterturn::bench::action::{Fitted, LowSide, OnOff, Opening};
-use quarterturn::bench::part::Place;
+use quarterturn::bench::part::{Place, Subject};
 use quarterturn::bench::seen::{
-    Burning, BurnersSeen, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
-    MeterSeen, PortFill, PortSeen, Seen, SheetSeen, Smell, Sound, YardSeen,
+    Burning, BurnersSeen, Call, Condition, Cracked, Display, Finding, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
+    MeterSeen, Note, PortFill, PortSeen, Seen, SheetSeen, Smell, Sound, YardSeen,
 };
 use quarterturn::bench::setup::SupplyRight;
 use quarterturn::panels::debrief::{
@@ -56,7 +56,15 @@ pub fn seen(place: Place) -> Seen {
             window: Opening::Closed,
             range: (90, Burning::Off),
         }),
-        sheet: SheetSeen::default(),
+        sheet: SheetSeen {
+            notes: vec![Note {
+                subject: Subject::DripLeg,
+                tick: 0,
+                text: "The drip leg hangs below the tee, capped.".into(),
+                finding: Finding::Condition(Condition::Good),
+            }],
+            ..SheetSeen::default()
+        },
         over: None,
     }
 }

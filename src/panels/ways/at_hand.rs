@@ -59,10 +59,9 @@ fn units(seen: &Seen, list: &mut List) {
 
 fn low_side(seen: &Seen, list: &mut List) {
     match seen.meter.low_side {
-        LowSide::Air => list.add(
-            "Put the low side to the burner box",
-            Action::MeterLowSide(LowSide::BurnerBox),
-        ),
+        LowSide::Air => {
+            list.add("Put the low side to the burner box", Action::MeterLowSide(LowSide::BurnerBox))
+        }
         LowSide::BurnerBox => {
             list.add("Leave the low side open to the air", Action::MeterLowSide(LowSide::Air));
         }

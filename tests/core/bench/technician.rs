@@ -8,6 +8,9 @@ use quarterturn::bench::refusal::Refusal;
 use quarterturn::technician::drive::{Stopped, Witness};
 use quarterturn::technician::{Technician, play};
 
+use quarterturn::marking::debrief::debrief;
+use quarterturn::marking::{Brief, Observer};
+
 use super::rig;
 
 /// Prints what was done, for a failing test's reader.
@@ -42,6 +45,34 @@ fn finishes_without_a_refusal() {
         assert_eq!(stopped, Stopped::Over, "{text}");
         if std::env::var("SHOW").is_ok() {
             println!("{text}");
+        }
+    }
+}
+
+/// Full marks on both jobs, on twenty seeds each.
+#[test]
+fn full_marks_on_both_jobs_on_twenty_seeds() {
+    let book = quarterturn::rules::shared().unwrap();
+    for job in quarterturn::scenario::builtin::JOBS {
+        let scenario = quarterturn::scenario::load(job.text).unwrap();
+        let brief = Brief { right_endings: scenario.marking.endings.clone() };
+        for seed in 0..20 {
+            let setup = scenario.draw(seed);
+            let mut technician = Technician::new(&setup.card);
+            let mut bench = Bench::new(setup);
+            let mut observer = Observer::new(&bench);
+            let stopped = play(&mut bench, &mut technician, 3 * 3600, &mut observer);
+            let marks = observer.marks(&book, &brief);
+            let text = debrief(&observer.ledger, marks.clone(), observer.trace.clone()).text();
+            assert_eq!(stopped, Stopped::Over, "{} seed {seed}: {text}", job.id);
+            assert!(
+                technician.refused().is_empty(),
+                "{} seed {seed}: {:?} {text}",
+                job.id,
+                technician.refused()
+            );
+            assert!(marks.met && marks.findings.is_empty(), "{} seed {seed}: {text}", job.id);
+            assert!(bench.worst_imbalance() <= 1e-9);
         }
     }
 }

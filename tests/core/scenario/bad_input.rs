@@ -175,12 +175,14 @@ fn syntax_errors_are_all_told() {
     let text = natural();
     let text = spoiled(&text, "fuel: Natural),", "fuel: @),");
     let text = spoiled(&text, "low_tolerance: \"0.2 inH2O\",", "low_tolerance \"0.2 inH2O\",");
-    let text = spoiled(&text, "altitude:", "altitde:");
+    let text = spoiled(&text, "altitude: \"300 ft\"", "altitude: 300, altitde: 1");
     let found = check("job.ron", &text);
     let syntax: Vec<_> = found.iter().filter(|p| p.code == Code::Syntax).map(|p| p.line).collect();
     assert!(syntax.contains(&place_of(&text, "@").0), "{found:#?}");
     assert!(syntax.contains(&place_of(&text, "low_tolerance").0), "{found:#?}");
     assert!(found.iter().any(|p| p.code == Code::UnknownField), "{found:#?}");
+    assert!(found.iter().any(|p| p.code == Code::WrongKind), "{found:#?}");
+    assert_eq!(found.len(), 4, "{found:#?}");
     let twice = problems("gas: (fuel: Natural),", "gas: (fuel: Natural), gas: (fuel: Natural),");
     assert_eq!(twice.iter().filter(|p| p.code == Code::DuplicateField).count(), 1, "{twice:#?}");
 }

@@ -4,6 +4,7 @@ mod bad_input;
 mod contradictions;
 mod format;
 mod readings;
+mod rule_changes;
 mod shipped;
 mod wild_input;
 

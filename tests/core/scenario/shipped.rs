@@ -5,8 +5,9 @@ use std::collections::BTreeSet;
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::action::Ending;
 use quarterturn::bench::setup::{Setup, SupplyRight};
+use quarterturn::rng::stream;
 use quarterturn::scenario::{Scenario, builtin, check, load, to_text};
-use quarterturn::units::PA_PER_INWC;
+use quarterturn::units::{M_PER_FT, PA_PER_INWC};
 
 use super::{natural, spoiled};
 
@@ -59,6 +60,16 @@ fn a_new_range_shifts_nothing_else() {
         a.supply.pa_per_turn = b.supply.pa_per_turn;
         assert_eq!(a, b);
     }
+}
+
+/// A field draws from the stream that is named after its path: records depend on that.
+#[test]
+fn streams_are_named_after_paths() {
+    let setup = scenario("propane-cold-morning").draw(7);
+    let found = stream(7, "supply.found").between(10.0 * PA_PER_INWC, 10.5 * PA_PER_INWC);
+    assert_eq!(setup.supply.set_pa.to_bits(), found.to_bits());
+    let feet = stream(7, "trunk[0].length").between(40.0 * M_PER_FT, 46.0 * M_PER_FT);
+    assert_eq!(setup.trunk[0].length_m.to_bits(), feet.to_bits());
 }
 
 /// Draws stay inside their ranges and use them: of a hundred seeds some come near each end.

@@ -41,8 +41,8 @@ fn exercise(bytes: &[u8]) {
     }
 }
 
-/// Large files of one repeated piece are refused in good time: no piece makes the reader's work grow
-/// faster than the file (one second for a quarter of a megabyte is a hundred times what it takes).
+/// Large files of one repeated piece are refused in good time: work that grew with the square of the
+/// size would take minutes for a quarter of a megabyte.
 #[test]
 fn large_nonsense_is_refused_quickly() {
     for piece in [
@@ -54,7 +54,7 @@ fn large_nonsense_is_refused_quickly() {
             let start = std::time::Instant::now();
             assert!(!check("wild.ron", &text).is_empty());
             let took = start.elapsed();
-            assert!(took.as_secs_f64() < 1.0, "{lead}{piece}: {took:?}");
+            assert!(took.as_secs_f64() < 5.0, "{lead}{piece}: {took:?}");
         }
     }
 }

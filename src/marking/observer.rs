@@ -1,0 +1,40 @@
+//! Watches a job from its first tick, whoever plays it: collects events and pressure traces.
+
+use super::evaluate::{Brief, Marks, evaluate};
+use super::ledger::Ledger;
+use super::trace::Trace;
+use crate::bench::Bench;
+use crate::bench::event::Event;
+use crate::rules::RuleBook;
+
+/// Collects what marking and debrief need.
+#[derive(Debug, Clone)]
+pub struct Observer {
+    /// What happened.
+    pub ledger: Ledger,
+    /// Pressures over time.
+    pub trace: Trace,
+}
+
+impl Observer {
+    /// An observer of a bench that has just been set up.
+    #[must_use]
+    pub fn new(bench: &Bench) -> Self {
+        Self { ledger: Ledger::new(bench.setup().clone()), trace: Trace::default() }
+    }
+
+    /// Takes in a tick: what happened, and a sample of the pressures when one is due. Call it once
+    /// a tick, after the actions of the tick and before its step.
+    pub fn tick(&mut self, bench: &Bench, events: Vec<Event>) {
+        self.ledger.take(events);
+        if Trace::is_due(bench.tick()) {
+            self.trace.add(&bench.truth());
+        }
+    }
+
+    /// The marks as they stand now.
+    #[must_use]
+    pub fn marks(&self, book: &RuleBook, brief: &Brief) -> Marks {
+        evaluate(book, &self.ledger, brief)
+    }
+}

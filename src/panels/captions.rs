@@ -1,0 +1,113 @@
+//! What is heard, smelt and refused, in words at the foot of the drawing.
+
+use egui::{Align2, Area, Order, Rect, RichText, Ui, pos2};
+
+use super::kit;
+use super::theme;
+use super::view::Job;
+use super::wish::Wish;
+use crate::bench::action::Height;
+use crate::bench::part::Tool;
+use crate::bench::seen::{Seen, Smell, Sound};
+
+/// Captions of everything heard now, happenings first, each with a note sign.
+#[must_use]
+pub fn captions(job: &Job<'_>) -> Vec<String> {
+    let happened = job.captions.iter().map(String::as_str);
+    let heard = job.seen.sounds.iter().map(|sound| sound.caption());
+    happened.chain(heard).map(|caption| format!("♪ {caption}")).collect()
+}
+
+/// What the nose and the detector give, in words; nothing where there is nothing to say.
+#[must_use]
+pub fn air_words(seen: &Seen) -> Option<String> {
+    let at = |height| match height {
+        Height::Floor => "just above the floor",
+        Height::Head => "at head height",
+    };
+    let mut words = Vec::new();
+    if seen.smell > Smell::None {
+        words.push(format!("Here: {}.", seen.smell.label()));
+    }
+    if let Some((height, smell)) = seen.sniffed {
+        words.push(format!("Last sniff, {}: {}.", at(height), smell.label()));
+    }
+    if let (Some(Tool::GasDetector), Some(read)) = (seen.hand, seen.detector) {
+        words.push(format!(
+            "Detector {}: {:.0} % of the lower limit.",
+            at(read.height),
+            read.percent_lel
+        ));
+    }
+    (!words.is_empty()).then(|| words.join(" "))
+}
+
+/// Whether what is heard or smelt means danger.
+fn danger(seen: &Seen) -> bool {
+    seen.smell >= Smell::Strong
+        || seen.sounds.iter().any(|sound| matches!(sound, Sound::Alarm | Sound::Bang))
+}
+
+/// Shows captions, smell and the last refusal.
+pub fn captions_ui(ui: &Ui, scene: Rect, job: &Job<'_>, out: &mut Vec<Wish>) {
+    let lines = captions(job);
+    let air = air_words(job.seen);
+    if lines.is_empty() && air.is_none() && job.refusal.is_none() {
+        return;
+    }
+    // Between the tool roll at the left and the manometer at the right.
+    let width = (scene.width() * 0.35).max(220.0).min(scene.width() - 16.0).max(40.0);
+    let at = pos2(scene.left() + scene.width() * 0.545, scene.bottom() - 6.0);
+    Area::new(kit::id("captions"))
+        .order(Order::Middle)
+        .pivot(Align2::CENTER_BOTTOM)
+        .fixed_pos(at)
+        .constrain_to(scene)
+        .show(ui.ctx(), |ui| {
+            ui.set_max_width(width);
+            if let Some(refusal) = job.refusal {
+                refusal_ui(ui, refusal, out);
+            }
+            if !lines.is_empty() || air.is_some() {
+                heard_ui(ui, job.seen, &lines, air.as_deref());
+            }
+        });
+}
+
+fn refusal_ui(ui: &mut Ui, refusal: &str, out: &mut Vec<Wish>) {
+    kit::slip().show(ui, |ui| {
+        ui.horizontal_wrapped(|ui| {
+            let text = RichText::new(format!("✗ {refusal}")).family(theme::semibold());
+            kit::live(&ui.label(text.color(theme::INK)));
+            if ui.button("OK").clicked() {
+                out.push(Wish::RefusalRead);
+            }
+        });
+    });
+}
+
+fn heard_ui(ui: &mut Ui, seen: &Seen, lines: &[String], air: Option<&str>) {
+    let frame = if danger(seen) {
+        kit::slip().stroke(egui::Stroke::new(3.0, theme::DANGER))
+    } else {
+        kit::slip()
+    };
+    frame.show(ui, |ui| {
+        if !lines.is_empty() {
+            kit::live(&ui.label(lines.join("   ")));
+        }
+        if let Some(air) = air {
+            kit::live(&ui.label(RichText::new(air).family(theme::semibold())));
+        }
+        if danger(seen) {
+            let (bar, _) = ui.allocate_exact_size(
+                egui::vec2(ui.available_width().min(160.0), 8.0),
+                egui::Sense::hover(),
+            );
+            kit::hatch(ui.painter(), bar, theme::DANGER);
+            ui.label(
+                RichText::new("Danger: stop, get out, call from outside.").color(theme::DANGER),
+            );
+        }
+    });
+}

@@ -1,0 +1,164 @@
+//! Coached help: the next step, worked out from what the trainee sees and from nothing else.
+//!
+//! It leads by doing: from arrival to the first true reading within about five minutes, then from
+//! reading to reading until the found column is full. What the readings mean is left to the
+//! trainee. The order is common practice: air first, paper, isolation, port, gas, fire, wait, read.
+
+mod fire;
+mod port;
+
+use crate::bench::action::{Action, Height, Phase, Stage};
+use crate::bench::part::{Place, Port, Subject};
+use crate::bench::seen::{Seen, Smell, Sound};
+
+/// The next step.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hint {
+    /// What to do and why, in a sentence or two.
+    pub text: String,
+    /// The part it is about, to be marked in the drawing.
+    pub part: Option<&'static str>,
+    /// The action meant, where it is a single one; none where waiting or writing is meant.
+    pub action: Option<Action>,
+}
+
+impl Hint {
+    fn act(text: impl Into<String>, part: &'static str, action: Action) -> Self {
+        Self { text: text.into(), part: Some(part), action: Some(action) }
+    }
+
+    fn wait(text: impl Into<String>, part: &'static str) -> Self {
+        Self { text: text.into(), part: Some(part), action: None }
+    }
+
+    fn say(text: impl Into<String>) -> Self {
+        Self { text: text.into(), part: None, action: None }
+    }
+}
+
+/// Readings in the order in which the coach leads to them: the hose goes to the manifold port
+/// first, the inlet is read whole before any screw is touched.
+const ORDER: [(Port, Stage); 6] = [
+    (Port::Manifold, Stage::Low),
+    (Port::Manifold, Stage::High),
+    (Port::Inlet, Stage::Rest),
+    (Port::Inlet, Stage::Low),
+    (Port::Inlet, Stage::High),
+    (Port::Inlet, Stage::HighWithOthers),
+];
+
+/// The next step, or nothing once the job is over.
+#[must_use]
+pub fn coach(seen: &Seen) -> Option<Hint> {
+    if seen.over.is_some() {
+        return None;
+    }
+    danger(seen)
+        .or_else(|| arrive(seen))
+        .or_else(|| paper(seen))
+        .or_else(|| {
+            let wanted = ORDER
+                .iter()
+                .find(|&&(port, stage)| seen.sheet.reading(port, stage, Phase::Found).is_none());
+            wanted.and_then(|&(port, stage)| read(seen, port, stage))
+        })
+        .or_else(|| Some(judge(seen)))
+}
+
+fn danger(seen: &Seen) -> Option<Hint> {
+    let alarm = seen.sounds.contains(&Sound::Alarm);
+    if seen.smell < Smell::Strong && !alarm {
+        return None;
+    }
+    Some(match seen.place {
+        Place::Away => Hint::say(
+            "You are out. Call the emergency number from here; nobody goes back in until it has \
+             been cleared.",
+        ),
+        Place::Yard | Place::PlantRoom | Place::GasValve | Place::Hall => Hint {
+            text: "Strong gas or an alarm: touch no switch, light nothing, do not call from \
+                   inside. Call everybody out and leave."
+                .into(),
+            part: None,
+            action: Some(Action::Go(Place::Away)),
+        },
+    })
+}
+
+/// Into the house, nose first.
+fn arrive(seen: &Seen) -> Option<Hint> {
+    if seen.sniffed.is_some() || seen.detector.is_some() {
+        return None;
+    }
+    Some(match seen.place {
+        Place::PlantRoom => Hint::act(
+            "Before anything else: is there gas in the air? Propane lies low, so smell just above \
+             the floor. The gas detector finds what a tired nose does not.",
+            "floor-zone",
+            Action::Sniff(Height::Floor),
+        ),
+        Place::Yard | Place::GasValve | Place::Hall | Place::Away => Hint {
+            text: "You have arrived. Go to the plant room.".into(),
+            part: None,
+            action: Some(Action::Go(Place::PlantRoom)),
+        },
+    })
+}
+
+/// The figures that everything is held against.
+fn paper(seen: &Seen) -> Option<Hint> {
+    let subjects = [
+        (
+            Subject::Plate,
+            "plate",
+            "Read the rating plate: it says which pressures this furnace wants.",
+        ),
+        (
+            Subject::ConversionLabel,
+            "conversion-label",
+            "Look for a conversion label. Where there is one, its gas figures replace the plate's.",
+        ),
+    ];
+    let (subject, part, text) =
+        subjects.into_iter().find(|(subject, _, _)| seen.sheet.note(*subject).is_none())?;
+    Some(match seen.place {
+        Place::PlantRoom | Place::GasValve => Hint::act(text, part, Action::Look(subject)),
+        Place::Yard | Place::Hall | Place::Away => to_plant_room(text),
+    })
+}
+
+fn to_plant_room(text: &str) -> Hint {
+    Hint {
+        text: format!("{text} It is in the plant room."),
+        part: None,
+        action: Some(Action::Go(Place::PlantRoom)),
+    }
+}
+
+/// To one reading: the hose on its port, the furnace in its state, the number at rest.
+fn read(seen: &Seen, port: Port, stage: Stage) -> Option<Hint> {
+    match seen.meter.hose {
+        Some((on, push)) if on == port => {
+            port::push_fully(port, push).or_else(|| fire::to_stage(seen, port, stage))
+        }
+        Some(_) | None => port::connect(seen, port),
+    }
+}
+
+/// With the found column full, the rest is the trainee's judgement.
+fn judge(seen: &Seen) -> Hint {
+    let left = |stage| seen.sheet.reading(Port::Manifold, stage, Phase::Left).is_some();
+    if left(Stage::Low) && left(Stage::High) {
+        return Hint::say(
+            "Close up: gas off, adapter out, plug started by hand and snug. Check each joint you \
+             disturbed at its own pressure: the inlet plug with the valve open, the manifold plug \
+             while the burners run on high. Doors, switches and thermostat as they belong; then \
+             hand over.",
+        );
+    }
+    Hint::say(
+        "Compare what you wrote with the plate or the label. Inlet wrong: find out why before any \
+         screw. Manifold out of its band: cap off, turn a little, wait, read again, cap on. Then \
+         write the left column.",
+    )
+}

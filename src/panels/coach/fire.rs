@@ -1,0 +1,206 @@
+//! Bringing the furnace into the state at which a pressure is read, and reading.
+
+use super::{Hint, to_plant_room};
+use crate::bench::action::{Action, Fitted, OnOff, Phase, Stage};
+use crate::bench::part::{Cock, Door, Neighbor, Place, Port};
+use crate::bench::seen::{BurnersSeen, Burning, Call, FurnaceSeen, HallSeen, Seen, Sound};
+use crate::panels::sheet::grid::Cell;
+
+/// Above the room by this much the thermostat calls its first stage only, in half degrees.
+const FIRST_ABOVE_HALF_F: i16 = 3;
+/// And by this much its second stage too.
+const SECOND_ABOVE_HALF_F: i16 = 10;
+
+/// The next step towards a reading, the hose being on its port.
+pub(super) fn to_stage(seen: &Seen, port: Port, stage: Stage) -> Option<Hint> {
+    if let Some(hall) = &seen.hall {
+        return Some(thermostat(hall, stage));
+    }
+    let Some(furnace) = seen.furnace.as_ref() else {
+        return Some(to_plant_room("The manometer is connected."));
+    };
+    if seen.place != Place::GasValve {
+        return Some(Hint::act(
+            "Kneel at the gas valve.",
+            "gas-valve",
+            Action::Go(Place::GasValve),
+        ));
+    }
+    let burners = furnace.burners.as_ref()?;
+    match stage {
+        Stage::Rest => at_rest(furnace).or_else(|| Some(write(port, stage))),
+        Stage::Low | Stage::High | Stage::HighWithOthers => gas_and_power(furnace, burners)
+            .or_else(|| neighbors(furnace, stage))
+            .or_else(|| light(seen, furnace, burners, stage))
+            .or_else(|| Some(write(port, stage))),
+    }
+}
+
+fn open_cock(furnace: &FurnaceSeen) -> Option<Hint> {
+    (furnace.cock_deg != 90).then(|| {
+        Hint::act(
+            "Open the manual valve, slowly.",
+            "manual-valve",
+            Action::Cock { cock: Cock::Furnace, degrees: 90 },
+        )
+    })
+}
+
+/// No gas flows anywhere, and the supply stands at the port.
+fn at_rest(furnace: &FurnaceSeen) -> Option<Hint> {
+    open_cock(furnace)
+        .or_else(|| {
+            (furnace.switch == OnOff::On).then(|| {
+                Hint::act(
+                    "At rest no gas may flow anywhere. Leave the furnace's power off.",
+                    "furnace-switch",
+                    Action::FurnaceSwitch(OnOff::Off),
+                )
+            })
+        })
+        .or_else(|| {
+            (furnace.water_heater.1 != Burning::Off).then(|| {
+                Hint::act(
+                    "At rest no gas may flow anywhere: turn the water heater off, and see that the \
+                 range in the kitchen is off too.",
+                    "water-heater",
+                    Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::Off },
+                )
+            })
+        })
+}
+
+fn gas_and_power(furnace: &FurnaceSeen, burners: &BurnersSeen) -> Option<Hint> {
+    if let Some(hint) = open_cock(furnace) {
+        return Some(hint);
+    }
+    if burners.valve_switch == OnOff::Off {
+        return Some(Hint::act(
+            "Switch the gas valve on.",
+            "valve-switch",
+            Action::ValveSwitch(OnOff::On),
+        ));
+    }
+    if furnace.blower_door == Fitted::Off {
+        return Some(Hint::act(
+            "Put the blower door on: without it its switch keeps everything off.",
+            "blower-door",
+            Action::Door { door: Door::Blower, to: Fitted::On },
+        ));
+    }
+    (furnace.switch == OnOff::Off).then(|| {
+        Hint::act(
+            "Now power: switch the furnace on.",
+            "furnace-switch",
+            Action::FurnaceSwitch(OnOff::On),
+        )
+    })
+}
+
+fn neighbors(furnace: &FurnaceSeen, stage: Stage) -> Option<Hint> {
+    (stage == Stage::HighWithOthers && furnace.water_heater.1 != Burning::Burning).then(|| {
+        Hint::act(
+            "The true test of a supply: everything on at once. Turn the water heater on full; the \
+             range in the kitchen too.",
+            "water-heater",
+            Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On },
+        )
+    })
+}
+
+/// Calls for heat and watches it light.
+fn light(seen: &Seen, furnace: &FurnaceSeen, burners: &BurnersSeen, stage: Stage) -> Option<Hint> {
+    let lit = burners.flames.iter().any(|flame| flame.height > 0.0);
+    let high = seen.sounds.contains(&Sound::BurnersHigh);
+    let high_wanted = stage != Stage::Low;
+    let to_hall = |text: &str| {
+        Some(Hint { text: text.into(), part: None, action: Some(Action::Go(Place::Hall)) })
+    };
+    if lit && high == high_wanted {
+        return None;
+    }
+    if lit && high_wanted {
+        return to_hall(
+            "It fires on low. Go to the hall and ask for much more heat, so that the second stage \
+             comes.",
+        );
+    }
+    if lit {
+        return to_hall("It fires on high. Go to the hall and ask for less, so that low remains.");
+    }
+    if furnace.inducer > 0.0 || burners.glow > 0.0 {
+        return Some(Hint::wait(
+            "Watch it light: the inducer proves the draft, the igniter warms, gas, flame. Let \
+             time run; you may speed it up.",
+            "burners",
+        ));
+    }
+    to_hall("Power and gas are there; nothing calls. Go to the hall and call for heat.")
+}
+
+fn thermostat(hall: &HallSeen, stage: Stage) -> Hint {
+    if stage == Stage::Rest {
+        return rest_in_hall(hall);
+    }
+    if hall.mode == OnOff::Off {
+        return Hint::act(
+            "Switch heat on at the thermostat.",
+            "thermostat-mode",
+            Action::ThermostatMode(OnOff::On),
+        );
+    }
+    let (wanted, above, text) = match stage {
+        Stage::Rest | Stage::Low => (
+            Call::First,
+            FIRST_ABOVE_HALF_F,
+            "Set it a degree or so above the room: then it calls the first stage only.",
+        ),
+        Stage::High | Stage::HighWithOthers => (
+            Call::Second,
+            SECOND_ABOVE_HALF_F,
+            "Set it well above the room, more than two degrees: then it calls both stages.",
+        ),
+    };
+    let range_wanted = stage == Stage::HighWithOthers && hall.range.1 != Burning::Burning;
+    if range_wanted {
+        return Hint::act(
+            "Turn the range on full.",
+            "range",
+            Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On },
+        );
+    }
+    if hall.call != wanted {
+        let to = hall.room_half_f.saturating_add(above);
+        return Hint::act(text, "thermostat", Action::Setpoint(to));
+    }
+    back("The thermostat calls. Back to the gas valve, and watch.")
+}
+
+fn rest_in_hall(hall: &HallSeen) -> Hint {
+    if hall.range.1 != Burning::Off {
+        return Hint::act(
+            "Turn the range off: at rest no gas may flow anywhere.",
+            "range",
+            Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::Off },
+        );
+    }
+    back("Nothing draws gas here. Back to the gas valve.")
+}
+
+fn back(text: &str) -> Hint {
+    Hint { text: text.into(), part: None, action: Some(Action::Go(Place::GasValve)) }
+}
+
+fn write(port: Port, stage: Stage) -> Hint {
+    let cell = Cell { port, stage, phase: Phase::Found };
+    let patience = match stage {
+        Stage::Rest => "Watch it for the hold the card asks for: a slow climb is a leaking seat.",
+        Stage::Low | Stage::High | Stage::HighWithOthers => {
+            "Wait until the number stands still, half a minute at least."
+        }
+    };
+    Hint::wait(
+        format!("{patience} Then write it on the job sheet: {}, with its unit.", cell.name()),
+        "meter",
+    )
+}

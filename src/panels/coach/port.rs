@@ -1,0 +1,215 @@
+//! Getting the hose onto a port: isolate, zero, open, adapter, hose; and closing the other port.
+
+use super::{Hint, to_plant_room};
+use crate::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
+use crate::bench::part::{Cock, Door, Place, Port, Tool};
+use crate::bench::seen::{BurnersSeen, Display, FurnaceSeen, PortFill, Seen};
+
+/// Snug for a plug started by hand, in eighths past hand-tight: the middle of the band.
+const SNUG_EIGHTHS: i16 = 6;
+
+fn part(port: Port) -> &'static str {
+    port.id()
+}
+
+fn fill(burners: &BurnersSeen, port: Port) -> PortFill {
+    let [inlet, manifold] = &burners.ports;
+    match port {
+        Port::Inlet => inlet.fill,
+        Port::Manifold => manifold.fill,
+    }
+}
+
+fn other(port: Port) -> Port {
+    match port {
+        Port::Inlet => Port::Manifold,
+        Port::Manifold => Port::Inlet,
+    }
+}
+
+/// A hose that is on, but not fully.
+pub(super) fn push_fully(port: Port, push: Push) -> Option<Hint> {
+    match push {
+        Push::Fully => None,
+        Push::Halfway => Some(Hint::act(
+            "The hose sits on the first barb only: it will leak and read low. Push it fully on.",
+            part(port),
+            Action::HoseOn { port, push: Push::Fully },
+        )),
+    }
+}
+
+/// The next step towards a hose on `port`.
+pub(super) fn connect(seen: &Seen, port: Port) -> Option<Hint> {
+    let Some(furnace) = seen.furnace.as_ref() else {
+        return Some(to_plant_room("Next the manometer goes onto the gas valve."));
+    };
+    isolate(furnace).or_else(|| kneel(seen, furnace)).or_else(|| {
+        let burners = furnace.burners.as_ref()?;
+        valve_off(burners)
+            .or_else(|| close(seen, burners, other(port)))
+            .or_else(|| zero(seen))
+            .or_else(|| open(seen, burners, port))
+    })
+}
+
+/// Power off and gas shut before a port is opened.
+fn isolate(furnace: &FurnaceSeen) -> Option<Hint> {
+    if furnace.switch == OnOff::On {
+        return Some(Hint::act(
+            "No gas may flow while a port is open. First the furnace's power: switch it off.",
+            "furnace-switch",
+            Action::FurnaceSwitch(OnOff::Off),
+        ));
+    }
+    if furnace.cock_deg != 0 {
+        return Some(Hint::act(
+            "Shut the manual valve: its handle across the pipe.",
+            "manual-valve",
+            Action::Cock { cock: Cock::Furnace, degrees: 0 },
+        ));
+    }
+    None
+}
+
+fn kneel(seen: &Seen, furnace: &FurnaceSeen) -> Option<Hint> {
+    if furnace.burner_door == Fitted::On {
+        return Some(Hint::act(
+            "Take the burner door off. The blower door stays on: its switch matters.",
+            "burner-door",
+            Action::Door { door: Door::Burner, to: Fitted::Off },
+        ));
+    }
+    (seen.place != Place::GasValve)
+        .then(|| Hint::act("Kneel at the gas valve.", "gas-valve", Action::Go(Place::GasValve)))
+}
+
+fn valve_off(burners: &BurnersSeen) -> Option<Hint> {
+    (burners.valve_switch == OnOff::On).then(|| {
+        Hint::act(
+            "Switch the gas valve off too. Remember the three you closed: power, manual valve, \
+             this switch.",
+            "valve-switch",
+            Action::ValveSwitch(OnOff::Off),
+        )
+    })
+}
+
+/// The meter on and zeroed, its hose in the air.
+fn zero(seen: &Seen) -> Option<Hint> {
+    match seen.meter.display {
+        Display::Dark => Some(Hint::act(
+            "Switch the manometer on.",
+            "meter-power",
+            Action::MeterPower(OnOff::On),
+        )),
+        Display::Number(shown) if shown.value != 0.0 && seen.meter.hose.is_none() => {
+            Some(Hint::act(
+                "Nothing presses on it, and it does not show zero. Zero it now, hose in the air: \
+                 zeroed under pressure it would learn a wrong zero.",
+                "meter-zero",
+                Action::MeterZero,
+            ))
+        }
+        Display::Number(_) | Display::OverRange => None,
+    }
+}
+
+/// Taking a tool into an empty hand, or emptying the hand.
+fn want(seen: &Seen, tool: Tool, why: &str) -> Option<Hint> {
+    match seen.hand {
+        Some(held) if held == tool => None,
+        Some(held) => Some(empty(held)),
+        None => Some(Hint::act(
+            format!("Take the {}: {why}.", tool.label().to_lowercase()),
+            tool.id(),
+            Action::Take(tool),
+        )),
+    }
+}
+
+fn empty(held: Tool) -> Hint {
+    let text = format!("Put down the {} first.", held.label().to_lowercase());
+    Hint::act(text, held.id(), Action::PutDown)
+}
+
+/// Opens a port and puts the hose on.
+fn open(seen: &Seen, burners: &BurnersSeen, port: Port) -> Option<Hint> {
+    let name = port.label().to_lowercase();
+    let plug = |text: String, step| Hint::act(text, part(port), Action::Plug { port, step });
+    match fill(burners, port) {
+        PortFill::Snug => want(seen, Tool::HexKey, "the port plugs take it").or_else(|| {
+            Some(plug(
+                format!("At the {name}: break the plug loose with the short arm."),
+                PlugStep::BreakLoose,
+            ))
+        }),
+        PortFill::HandTight | PortFill::Started | PortFill::Leaning => {
+            want(seen, Tool::HexKey, "the port plugs take it").or_else(|| {
+                Some(plug("Now spin it out with the long arm.".into(), PlugStep::SpinOut))
+            })
+        }
+        PortFill::Open => want(seen, Tool::Adapter, "the hose needs a barb").or_else(|| {
+            Some(Hint::act(
+                format!("Screw the adapter into the {name}."),
+                part(port),
+                Action::Adapter { port, to: Fitted::On },
+            ))
+        }),
+        PortFill::BareAdapter => want(seen, Tool::Hose, "it goes onto the adapter").or_else(|| {
+            Some(Hint::act(
+                "Push the hose on, over all the barbs.",
+                part(port),
+                Action::HoseOn { port, push: Push::Fully },
+            ))
+        }),
+        PortFill::Hose(_) => None,
+    }
+}
+
+/// Closes a port: hose and adapter out, plug in, by hand first.
+fn close(seen: &Seen, burners: &BurnersSeen, port: Port) -> Option<Hint> {
+    let plug = |text: &str, step| Some(Hint::act(text, part(port), Action::Plug { port, step }));
+    match fill(burners, port) {
+        PortFill::Snug => None,
+        PortFill::Hose(_) => match seen.hand {
+            Some(held) => Some(empty(held)),
+            None => Some(Hint::act(
+                "The hose moves to the other port; this one is closed first. Pull the hose off.",
+                part(port),
+                Action::HoseOff,
+            )),
+        },
+        PortFill::BareAdapter => match seen.hand {
+            Some(held) => Some(empty(held)),
+            None => Some(Hint::act(
+                "Take the adapter out.",
+                part(port),
+                Action::Adapter { port, to: Fitted::Off },
+            )),
+        },
+        PortFill::Open => match seen.hand {
+            None | Some(Tool::HexKey) => plug(
+                "Start the plug with the fingers: started with the key it goes in across its \
+                 thread.",
+                PlugStep::StartByHand,
+            ),
+            Some(held) => Some(empty(held)),
+        },
+        PortFill::Started => want(seen, Tool::HexKey, "the plug takes it").or_else(|| {
+            plug("Spin it in, the key between the fingers, until it stops.", PlugStep::SpinIn)
+        }),
+        PortFill::HandTight => want(seen, Tool::HexKey, "the plug takes it").or_else(|| {
+            plug(
+                "Snug it with the short arm, a good half turn; much more cracks the boss.",
+                PlugStep::Tighten(SNUG_EIGHTHS),
+            )
+        }),
+        PortFill::Leaning => want(seen, Tool::HexKey, "the plug takes it").or_else(|| {
+            plug(
+                "It leans: it is across its thread. Take it out and start again.",
+                PlugStep::SpinOut,
+            )
+        }),
+    }
+}

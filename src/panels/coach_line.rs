@@ -1,0 +1,58 @@
+//! The coach's line under the strip.
+
+use egui::{Frame, Margin, Panel, RichText, Stroke, Ui};
+
+use super::coach::Hint;
+use super::kit;
+use super::parts;
+use super::theme;
+use super::wish::Wish;
+
+/// What was pressed in the line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum LineAfter {
+    /// Nothing.
+    Stay,
+    /// Show me: choose the part.
+    Show,
+    /// No more coaching.
+    Skip,
+}
+
+/// Shows the hint. A press of `Do it` does what is meant, so that the first job can be watched.
+pub fn coach_line_ui(root: &mut Ui, hint: &Hint, out: &mut Vec<Wish>) -> LineAfter {
+    let mut after = LineAfter::Stay;
+    let frame = Frame::new()
+        .fill(theme::SHADE)
+        .stroke(Stroke::new(1.0, theme::RULE))
+        .inner_margin(Margin::symmetric(12, 6));
+    Panel::top(kit::id("coach")).frame(frame).show_separator_line(false).resizable(false).show(
+        root,
+        |ui| {
+            ui.horizontal_wrapped(|ui| {
+                ui.label(RichText::new("Next").family(theme::semibold()).color(theme::PEN));
+                kit::live(&ui.label(&hint.text));
+                if let Some(part) = hint.part {
+                    let show = ui.button("Show me");
+                    let name = format!("Show me: {}", parts::name(part));
+                    kit::named(&show, egui::WidgetType::Button, name);
+                    if show.clicked() {
+                        after = LineAfter::Show;
+                    }
+                }
+                if let Some(action) = &hint.action {
+                    let go = ui.button("Do it");
+                    kit::named(&go, egui::WidgetType::Button, "Do the next step for me");
+                    if go.clicked() {
+                        out.push(Wish::Act(action.clone()));
+                    }
+                }
+                let skip = ui.button("No more hints");
+                if skip.clicked() {
+                    after = LineAfter::Skip;
+                }
+            });
+        },
+    );
+    after
+}

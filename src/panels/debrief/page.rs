@@ -1,0 +1,160 @@
+//! The debrief as a page.
+
+use egui::{CentralPanel, Frame, Margin, RichText, ScrollArea, Ui};
+
+use super::trace::{TraceState, trace_ui};
+use super::{DebriefView, EssentialView, FindingView, Verdict, Weight};
+use crate::panels::kit;
+use crate::panels::opening::CAUTION;
+use crate::panels::theme;
+use crate::panels::view::View;
+use crate::panels::wish::Wish;
+
+/// Shows the debrief: essentials, pressures, findings, the night after, what it is worth.
+pub fn debrief_ui(
+    root: &mut Ui,
+    view: &View<'_>,
+    debrief: &DebriefView,
+    state: &mut TraceState,
+    out: &mut Vec<Wish>,
+) {
+    let frame = Frame::new().fill(theme::PAPER).inner_margin(Margin::symmetric(32, 20));
+    CentralPanel::no_frame().frame(frame).show(root, |ui| {
+        crate::panels::ground::grid(ui.painter(), ui.max_rect().expand(40.0));
+        ScrollArea::vertical().id_salt("debrief").auto_shrink(false).show(ui, |ui| {
+            head_ui(ui, debrief, out);
+            essentials_ui(ui, &debrief.essentials);
+            if !debrief.traces.is_empty() {
+                paper(ui, |ui| {
+                    ui.heading("Pressures");
+                    trace_ui(ui, debrief, view.settings.unit, state);
+                });
+            }
+            findings_ui(ui, &debrief.findings, state);
+            lines_ui(ui, "The night after", &debrief.night_after);
+            lines_ui(ui, "What this is worth", &debrief.care);
+            paper(ui, |ui| {
+                for line in CAUTION {
+                    kit::quiet(ui, line);
+                }
+            });
+        });
+    });
+}
+
+fn paper(ui: &mut Ui, content: impl FnOnce(&mut Ui)) {
+    kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        content(ui);
+    });
+    ui.add_space(10.0);
+}
+
+fn head_ui(ui: &mut Ui, debrief: &DebriefView, out: &mut Vec<Wish>) {
+    let title = format!("Debrief: {}", debrief.title);
+    ui.label(RichText::new(title).text_style(egui::TextStyle::Heading));
+    kit::live(&ui.label(&debrief.result));
+    if let Some((reached, possible)) = debrief.points {
+        ui.label(format!("{reached:.0} of {possible:.0} points."));
+    }
+    ui.horizontal_wrapped(|ui| {
+        for (text, wish) in [
+            ("The same job again", Wish::Again),
+            ("Again, another house", Wish::AgainOtherSeed),
+            ("To the jobs", Wish::Leave),
+        ] {
+            if ui.button(text).clicked() {
+                out.push(wish);
+            }
+        }
+    });
+    ui.add_space(8.0);
+}
+
+fn essentials_ui(ui: &mut Ui, essentials: &[EssentialView]) {
+    if essentials.is_empty() {
+        return;
+    }
+    paper(ui, |ui| {
+        ui.heading("Essentials");
+        for essential in essentials {
+            let (mark, word, color) = match essential.verdict {
+                Verdict::Met => ("✓", "met", theme::SETTLED),
+                Verdict::Missed => ("✗", "missed", theme::DANGER),
+                Verdict::NotDue => ("–", "not called for", theme::QUIET),
+            };
+            let text = format!("{mark} {}: {word}", essential.name);
+            ui.label(RichText::new(text).color(color).family(theme::semibold()));
+            if !essential.why.is_empty() {
+                ui.label(&essential.why);
+            }
+        }
+    });
+}
+
+fn findings_ui(ui: &mut Ui, findings: &[FindingView], state: &mut TraceState) {
+    if findings.is_empty() {
+        return;
+    }
+    ui.heading("Findings");
+    let mut sorted: Vec<&FindingView> = findings.iter().collect();
+    sorted.sort_by(|a, b| a.weight.cmp(&b.weight));
+    for (i, finding) in sorted.into_iter().enumerate() {
+        paper(ui, |ui| {
+            ui.push_id(i, |ui| finding_ui(ui, finding, state));
+        });
+    }
+}
+
+fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
+    let (mark, color) = match finding.weight {
+        Weight::Serious => ("✗ Serious", theme::DANGER),
+        Weight::Plain => ("✗ To mend", theme::INK),
+        Weight::Slight => ("– Slight", theme::QUIET),
+        Weight::Good => ("✓ Well done", theme::SETTLED),
+    };
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new(mark).color(color).family(theme::semibold()));
+        ui.label(RichText::new(&finding.title).text_style(theme::section()));
+        if finding.lost > 0.0 {
+            ui.label(format!("−{} points", finding.lost));
+        }
+        if let Some(at_s) = finding.at_s {
+            let show = ui.button(format!("at {}", super::trace::minutes(at_s)));
+            let name =
+                format!("{}: show {} in the traces", finding.title, super::trace::minutes(at_s));
+            kit::named(&show, egui::WidgetType::Button, name);
+            if show.clicked() {
+                state.marked_s = Some(at_s);
+            }
+        }
+    });
+    for (what, text) in [
+        ("Seen", &finding.seen),
+        ("True", &finding.truth),
+        ("Why it matters", &finding.why),
+        ("Practise next", &finding.practise),
+    ] {
+        if !text.is_empty() {
+            ui.horizontal_wrapped(|ui| {
+                ui.label(RichText::new(what).family(theme::semibold()));
+                ui.label(text);
+            });
+        }
+    }
+    if !finding.rule.is_empty() {
+        kit::quiet(ui, format!("Rule: {}", finding.rule));
+    }
+}
+
+fn lines_ui(ui: &mut Ui, title: &str, lines: &[String]) {
+    if lines.is_empty() {
+        return;
+    }
+    paper(ui, |ui| {
+        ui.heading(title);
+        for line in lines {
+            ui.label(line);
+        }
+    });
+}

@@ -1,0 +1,120 @@
+//! Forms: what is done with a number, or with several choices at once.
+
+use egui::{DragValue, Ui};
+
+use super::hand_over::{self, HandOverState};
+use super::kit::{self, Stepper};
+use super::ways::Form;
+use super::wish::Wish;
+use super::words;
+use crate::bench::action::{Action, PlugStep};
+use crate::bench::part::{Cock, Port, Screw};
+use crate::bench::seen::Seen;
+
+/// What is set in the forms and not yet done.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FormState {
+    /// Angle of a hand valve, degrees.
+    pub degrees: i16,
+    /// Turn of a screw, eighths.
+    pub eighths: i16,
+    /// Turn of a plug, eighths.
+    pub tighten: i16,
+    /// Setpoint in half degrees; none until changed.
+    pub setpoint_half_f: Option<i16>,
+    /// The end of the job.
+    pub hand_over: HandOverState,
+}
+
+impl Default for FormState {
+    fn default() -> Self {
+        Self {
+            degrees: 45,
+            eighths: 2,
+            tighten: 4,
+            setpoint_half_f: None,
+            hand_over: HandOverState::default(),
+        }
+    }
+}
+
+/// Shows a form. The reading's form is the row on the sheet, so it is not repeated here.
+pub fn form_ui(ui: &mut Ui, form: Form, seen: &Seen, state: &mut FormState, out: &mut Vec<Wish>) {
+    match form {
+        Form::Cock(cock) => cock_ui(ui, cock, state, out),
+        Form::Turn(screw) => turn_ui(ui, screw, state, out),
+        Form::Tighten(port) => tighten_ui(ui, port, state, out),
+        Form::Setpoint => setpoint_ui(ui, seen, state, out),
+        Form::HandOver => hand_over::hand_over_ui(ui, &mut state.hand_over, out),
+        Form::Write => {}
+    }
+}
+
+fn cock_ui(ui: &mut Ui, cock: Cock, state: &mut FormState, out: &mut Vec<Wish>) {
+    ui.horizontal_wrapped(|ui| {
+        let label = ui.label("To an angle");
+        ui.add(DragValue::new(&mut state.degrees).range(0..=90).speed(1.0).suffix("°"))
+            .labelled_by(label.id);
+        if ui.button("Turn the handle").clicked() {
+            out.push(Wish::Act(Action::Cock { cock, degrees: state.degrees }));
+        }
+    });
+}
+
+fn turn_ui(ui: &mut Ui, screw: Screw, state: &mut FormState, out: &mut Vec<Wish>) {
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Turn by");
+        Stepper { name: "Turn of the screw", range: (-16, 16), step: 1 }.ui(
+            ui,
+            &mut state.eighths,
+            |eighths| words::turns(i32::from(eighths)),
+        );
+        if ui.button("Turn the screw").clicked() {
+            out.push(Wish::Act(Action::Turn { screw, eighths: state.eighths }));
+        }
+    });
+    kit::quiet(ui, "Turns; + is clockwise and raises the pressure. Keys + and − change it.");
+}
+
+fn tighten_ui(ui: &mut Ui, port: Port, state: &mut FormState, out: &mut Vec<Wish>) {
+    ui.horizontal_wrapped(|ui| {
+        ui.label("Turn by");
+        Stepper { name: "Turn of the plug", range: (-8, 8), step: 1 }.ui(
+            ui,
+            &mut state.tighten,
+            |eighths| words::turns(i32::from(eighths)),
+        );
+        if ui.button("Turn the plug").clicked() {
+            let step = PlugStep::Tighten(state.tighten);
+            out.push(Wish::Act(Action::Plug { port, step }));
+        }
+    });
+    kit::quiet(ui, "Turns with the short arm of the hex key; + tightens.");
+}
+
+fn setpoint_ui(ui: &mut Ui, seen: &Seen, state: &mut FormState, out: &mut Vec<Wish>) {
+    let Some(hall) = seen.hall.as_ref() else { return };
+    ui.horizontal_wrapped(|ui| {
+        let label = ui.label("Set to");
+        let now = state.setpoint_half_f.unwrap_or(hall.setpoint_half_f);
+        let mut degrees = f64::from(now) / 2.0;
+        let field = ui
+            .add(
+                DragValue::new(&mut degrees)
+                    .range(45.0..=90.0)
+                    .speed(0.5)
+                    .fixed_decimals(1)
+                    .suffix(" °F"),
+            )
+            .labelled_by(label.id);
+        if field.changed() {
+            #[expect(clippy::cast_possible_truncation, reason = "45 to 90, doubled")]
+            let half = (degrees * 2.0).round() as i16;
+            state.setpoint_half_f = Some(half);
+        }
+        if ui.button("Set the thermostat").clicked() {
+            out.push(Wish::Act(Action::Setpoint(state.setpoint_half_f.unwrap_or(now))));
+            state.setpoint_half_f = None;
+        }
+    });
+}

@@ -1,0 +1,86 @@
+//! The end of the job: how it ends and what still has to be done on a real one.
+
+use egui::Ui;
+
+use super::kit;
+use super::wish::Wish;
+use crate::bench::action::{Action, Ending, HandOver, NotDone};
+
+/// What is ticked so far.
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct HandOverState {
+    /// How the job ends; nothing is proposed.
+    pub ending: Option<Ending>,
+    /// What was not done.
+    pub not_done: Vec<NotDone>,
+    /// Whether an ending was missing when it was tried.
+    pub lacking: Lacking,
+}
+
+/// Whether the form can go off.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Lacking {
+    /// Nothing is missing, or nothing was tried.
+    #[default]
+    Nothing,
+    /// An ending must be chosen first.
+    Ending,
+}
+
+const ENDINGS: [(Ending, &str); 3] = [
+    (Ending::InService, "The furnace is back in service"),
+    (Ending::SupplyOwnerCalled, "It runs; the owner of the supply has been called"),
+    (Ending::ShutOff, "Shut off, tagged and explained"),
+];
+
+const NOT_DONE: [(NotDone, &str); 4] = [
+    (NotDone::Combustion, "combustion analysis and carbon monoxide in the flue"),
+    (NotDone::TemperatureRise, "temperature rise on both stages"),
+    (NotDone::GasRate, "gas rate at the meter"),
+    (NotDone::PipingLeakCheck, "leak check of the whole piping"),
+];
+
+/// What the form says.
+#[must_use]
+pub fn said(state: &HandOverState) -> Option<HandOver> {
+    let mut not_done = state.not_done.clone();
+    not_done.sort();
+    not_done.dedup();
+    state.ending.map(|ending| HandOver { ending, not_done })
+}
+
+/// Shows the form.
+pub fn hand_over_ui(ui: &mut Ui, state: &mut HandOverState, out: &mut Vec<Wish>) {
+    kit::section(ui, "Hand over and leave");
+    for (ending, label) in ENDINGS {
+        if ui.radio(state.ending == Some(ending), label).clicked() {
+            state.ending = Some(ending);
+            state.lacking = Lacking::Nothing;
+        }
+    }
+    ui.label("Not done here, and still to be done on a real job:");
+    for (item, label) in NOT_DONE {
+        let mut ticked = state.not_done.contains(&item);
+        if ui.checkbox(&mut ticked, label).clicked() {
+            if ticked {
+                state.not_done.push(item);
+            } else {
+                state.not_done.retain(|&one| one != item);
+            }
+        }
+    }
+    if ui.button("Hand over and leave").clicked() {
+        match said(state) {
+            Some(said) => out.push(Wish::Act(Action::HandOver(said))),
+            None => state.lacking = Lacking::Ending,
+        }
+    }
+    match state.lacking {
+        Lacking::Nothing => {}
+        Lacking::Ending => {
+            let text =
+                egui::RichText::new("Choose how the job ends first.").color(super::theme::DANGER);
+            kit::live(&ui.label(text));
+        }
+    }
+}

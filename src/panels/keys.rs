@@ -1,0 +1,82 @@
+//! Keys of the page at work. Function keys always; Space where nothing has the keyboard; single
+//! letters and digits where nothing is typed and they are not switched off.
+
+use egui::{Key, Modifiers, Ui};
+
+use super::offers::Offer;
+use super::settings::Settings;
+use super::strip::PLACES;
+use super::view::{Job, Running};
+use super::wish::Wish;
+use crate::bench::action::{Action, OnOff};
+
+/// What the keys ask of the window itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Pressed {
+    /// F1: a hint.
+    Hint,
+    /// F2: the job sheet, where it is folded.
+    Sheet,
+    /// F3: what can be seen.
+    Sights,
+    /// F6: the keyboard to drawing or sheet.
+    Region,
+    /// Escape.
+    Escape,
+}
+
+/// Reads the keys; what they wish goes to `out`, what they ask of the window comes back.
+pub(super) fn keys(
+    ui: &Ui,
+    settings: &Settings,
+    job: &Job<'_>,
+    offers: &[Offer],
+    out: &mut Vec<Wish>,
+) -> Option<Pressed> {
+    let typing = ui.ctx().text_edit_focused();
+    let idle = ui.memory(|memory| memory.focused()).is_none();
+    if take(ui, Key::F5) || (idle && !typing && take(ui, Key::Space)) {
+        out.push(match job.pace.running {
+            Running::Running => Wish::Pause,
+            Running::Paused => Wish::Resume,
+        });
+    }
+    if take(ui, Key::F4) {
+        let labels = match settings.labels {
+            OnOff::On => OnOff::Off,
+            OnOff::Off => OnOff::On,
+        };
+        out.push(Wish::Settings(Settings { labels, ..settings.clone() }));
+    }
+    if settings.single_keys == OnOff::On && !typing && job.seen.over.is_none() {
+        single(ui, job, offers, out);
+    }
+    if !typing && ui.input(|input| input.key_pressed(Key::Escape)) {
+        return Some(Pressed::Escape);
+    }
+    [
+        (Key::F1, Pressed::Hint),
+        (Key::F2, Pressed::Sheet),
+        (Key::F3, Pressed::Sights),
+        (Key::F6, Pressed::Region),
+    ]
+    .into_iter()
+    .find_map(|(key, pressed)| take(ui, key).then_some(pressed))
+}
+
+fn single(ui: &Ui, job: &Job<'_>, offers: &[Offer], out: &mut Vec<Wish>) {
+    for (place, key) in PLACES {
+        if job.seen.place != place && take(ui, key) {
+            out.push(Wish::Act(Action::Go(place)));
+        }
+    }
+    for offer in offers {
+        if offer.key.is_some_and(|key| take(ui, key)) {
+            out.push(Wish::Act(offer.way.action.clone()));
+        }
+    }
+}
+
+fn take(ui: &Ui, key: Key) -> bool {
+    ui.input_mut(|input| input.consume_key(Modifiers::NONE, key))
+}

@@ -1,0 +1,90 @@
+//! The numbered list of what can be done now: at the chosen part, with what is in hand, and here.
+
+use egui::Key;
+
+use super::parts;
+use super::ways::{self, Way};
+use crate::bench::seen::Seen;
+
+/// Keys of the list, in its order.
+const KEYS: [Key; 26] = [
+    Key::A,
+    Key::B,
+    Key::C,
+    Key::D,
+    Key::E,
+    Key::F,
+    Key::G,
+    Key::H,
+    Key::I,
+    Key::J,
+    Key::K,
+    Key::L,
+    Key::M,
+    Key::N,
+    Key::O,
+    Key::P,
+    Key::Q,
+    Key::R,
+    Key::S,
+    Key::T,
+    Key::U,
+    Key::V,
+    Key::W,
+    Key::X,
+    Key::Y,
+    Key::Z,
+];
+
+/// Where an offer belongs in the list.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Group {
+    /// At the chosen part.
+    Part,
+    /// With what is in hand.
+    Hand,
+    /// At this place.
+    Here,
+}
+
+/// One thing that can be done, with its key.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Offer {
+    /// Where it belongs.
+    pub group: Group,
+    /// What it is.
+    pub way: Way,
+    /// Its key, while there are keys left.
+    pub key: Option<Key>,
+}
+
+/// What can be done now. Each action comes once.
+#[must_use]
+pub fn offers(chosen: Option<&str>, seen: &Seen) -> Vec<Offer> {
+    let at_part = chosen.map(|part| ways::ways(part, seen)).unwrap_or_default();
+    let lists = [
+        (Group::Part, at_part),
+        (Group::Hand, ways::in_hand(seen)),
+        (Group::Here, ways::here(seen)),
+    ];
+    let mut offers: Vec<Offer> = Vec::new();
+    for (group, list) in lists {
+        for way in list {
+            if !offers.iter().any(|offer| offer.way.action == way.action) {
+                let key = KEYS.get(offers.len()).copied();
+                offers.push(Offer { group, way, key });
+            }
+        }
+    }
+    offers
+}
+
+/// Heading of a group.
+#[must_use]
+pub fn heading(group: Group, chosen: Option<&str>) -> String {
+    match group {
+        Group::Part => chosen.map(parts::name).unwrap_or_default(),
+        Group::Hand => "With what you hold".into(),
+        Group::Here => "Here you can".into(),
+    }
+}

@@ -1,0 +1,122 @@
+//! The slip beside a chosen part: how it stands and what can be done with it.
+
+use egui::{Align2, Area, Id, Key, Order, Rect, ScrollArea, Ui, pos2};
+
+use super::forms::FormState;
+use super::hand;
+use super::kit;
+use super::offers::Offer;
+use super::parts;
+use super::view::Job;
+use super::wish::Wish;
+
+/// Widest it gets, in points at the usual size of type.
+const WIDTH: f32 = 290.0;
+
+/// What the slip needs beside the view.
+#[derive(Debug)]
+pub struct PopupParts<'a> {
+    /// The part.
+    pub part: &'a str,
+    /// Its box.
+    pub at: Rect,
+    /// What can be done now.
+    pub offers: &'a [Offer],
+    /// What is set in forms.
+    pub forms: &'a mut FormState,
+    /// Whether the keyboard shall go into the slip now.
+    pub focus: PopupFocus,
+}
+
+/// Whether the keyboard shall go into the slip.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum PopupFocus {
+    /// It stays where it is.
+    #[default]
+    Stay,
+    /// Onto the first thing in the slip.
+    First,
+}
+
+/// What became of the slip.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum PopupAfter {
+    /// It stays open.
+    Open,
+    /// It closes, and the keyboard goes back to the part.
+    Close,
+}
+
+/// Shows the slip beside its part, inside the drawing.
+pub fn popup_ui(
+    ui: &Ui,
+    scene: Rect,
+    job: &Job<'_>,
+    popup: PopupParts<'_>,
+    out: &mut Vec<Wish>,
+) -> PopupAfter {
+    if ui.input(|input| input.key_pressed(Key::Escape)) {
+        return PopupAfter::Close;
+    }
+    let width = (WIDTH * super::theme::factor_of(ui)).min(scene.width() - 24.0).max(80.0);
+    let (at, pivot) = beside(scene, popup.at, width + 30.0);
+    let mut after = PopupAfter::Open;
+    let area = Area::new(kit::id("popup"))
+        .order(Order::Middle)
+        .pivot(pivot)
+        .fixed_pos(at)
+        .constrain_to(scene)
+        .show(ui.ctx(), |ui| {
+            kit::slip().show(ui, |ui| {
+                ui.set_width(width);
+                after = content(ui, scene, job, popup, out);
+            });
+        });
+    let pressed_elsewhere = ui.input(|input| {
+        input.pointer.any_pressed()
+            && input
+                .pointer
+                .interact_pos()
+                .is_some_and(|pos| scene.contains(pos) && !area.response.rect.contains(pos))
+    });
+    if pressed_elsewhere { PopupAfter::Close } else { after }
+}
+
+fn content(
+    ui: &mut Ui,
+    scene: Rect,
+    job: &Job<'_>,
+    popup: PopupParts<'_>,
+    out: &mut Vec<Wish>,
+) -> PopupAfter {
+    let mut after = PopupAfter::Open;
+    kit::section(ui, &parts::name(popup.part));
+    let most = (scene.height() - 110.0).max(60.0);
+    let mut first = None;
+    ScrollArea::vertical().id_salt(popup.part).max_height(most).show(ui, |ui| {
+        first = hand::part_ui(ui, job.seen, Some(popup.part), popup.offers, popup.forms, out);
+    });
+    let close = ui.button("Close (Esc)");
+    if close.clicked() {
+        after = PopupAfter::Close;
+    }
+    if popup.focus == PopupFocus::First {
+        first.unwrap_or(close).request_focus();
+    }
+    after
+}
+
+/// Where the slip goes: right of the part where there is room, else left of it.
+fn beside(scene: Rect, part: Rect, width: f32) -> (egui::Pos2, Align2) {
+    if part.right() + width < scene.right() {
+        (pos2(part.right() + 10.0, part.top()), Align2::LEFT_TOP)
+    } else {
+        (pos2(part.left() - 10.0, part.top()), Align2::RIGHT_TOP)
+    }
+}
+
+/// The area's id, for tests of what lies under the pointer.
+#[must_use]
+pub fn popup_id() -> Id {
+    kit::id("popup")
+}

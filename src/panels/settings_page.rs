@@ -1,0 +1,48 @@
+//! The settings as a list.
+
+use egui::{Slider, Ui};
+
+use super::kit;
+use super::settings::{Motion, Settings, TextSize};
+use super::wish::Wish;
+use crate::bench::action::OnOff;
+use crate::units::PressureUnit;
+
+/// Scales to choose from, per cent.
+const SCALES: [(u32, &str); 5] =
+    [(100, "100 %"), (125, "125 %"), (150, "150 %"), (175, "175 %"), (200, "200 %")];
+
+/// Shows the settings; each change is a wish for the whole of them.
+pub fn settings_ui(ui: &mut Ui, settings: &Settings, out: &mut Vec<Wish>) {
+    let mut now = settings.clone();
+    kit::section(ui, "Settings");
+    let units = PressureUnit::ALL.map(|unit| (unit, unit.label()));
+    set(kit::choice(ui, "Unit", now.unit, &units), &mut now.unit);
+    let sizes = [(TextSize::Window, "window"), (TextSize::Projector, "projector")];
+    set(kit::choice(ui, "Text size", now.text, &sizes), &mut now.text);
+    set(kit::choice(ui, "Scale", now.scale_percent, &SCALES), &mut now.scale_percent);
+    let motion = [(Motion::Full, "full"), (Motion::Reduced, "reduced")];
+    set(kit::choice(ui, "Motion", now.motion, &motion), &mut now.motion);
+    let on_off = [(OnOff::On, "on"), (OnOff::Off, "off")];
+    set(kit::choice(ui, "Names in the drawing", now.labels, &on_off), &mut now.labels);
+    set(
+        kit::choice(ui, "Letters and digits as keys", now.single_keys, &on_off),
+        &mut now.single_keys,
+    );
+    let speeds = [(1, "×1"), (5, "×5"), (20, "×20")];
+    set(kit::choice(ui, "Speed at the start", now.speed, &speeds), &mut now.speed);
+    ui.horizontal_wrapped(|ui| {
+        let label = ui.label("Loudness");
+        ui.add(Slider::new(&mut now.volume_percent, 0..=100).suffix(" %")).labelled_by(label.id);
+    });
+    kit::quiet(ui, "Captions are always on.");
+    if now != *settings {
+        out.push(Wish::Settings(now));
+    }
+}
+
+fn set<T>(chosen: Option<T>, slot: &mut T) {
+    if let Some(chosen) = chosen {
+        *slot = chosen;
+    }
+}

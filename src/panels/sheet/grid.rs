@@ -1,0 +1,211 @@
+//! The grid of readings and the row in which one is written. Nothing fills itself in.
+
+use egui::{Button, Color32, Key, RichText, TextEdit, Ui, WidgetInfo, WidgetType, vec2};
+
+use crate::bench::action::{Action, Phase, Reading, Stage};
+use crate::bench::part::Port;
+use crate::bench::seen::SheetSeen;
+use crate::panels::entry::{thousandths, written};
+use crate::panels::kit;
+use crate::panels::theme;
+use crate::panels::wish::Wish;
+use crate::units::PressureUnit;
+
+/// Rows of the grid.
+pub const ROWS: [(Port, Stage); 7] = [
+    (Port::Inlet, Stage::Rest),
+    (Port::Inlet, Stage::Low),
+    (Port::Inlet, Stage::High),
+    (Port::Inlet, Stage::HighWithOthers),
+    (Port::Manifold, Stage::Low),
+    (Port::Manifold, Stage::High),
+    (Port::Manifold, Stage::HighWithOthers),
+];
+
+/// A cell of the grid.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Cell {
+    /// Whose port.
+    pub port: Port,
+    /// In which state.
+    pub stage: Stage,
+    /// Before or after work.
+    pub phase: Phase,
+}
+
+impl Cell {
+    /// In words: `Manifold, low, found`.
+    #[must_use]
+    pub fn name(self) -> String {
+        format!("{}, {}", row_name(self.port, self.stage), phase_name(self.phase))
+    }
+}
+
+/// What is being written.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct EntryState {
+    /// Into which cell; none while nothing is written.
+    pub cell: Option<Cell>,
+    /// What is typed.
+    pub text: String,
+    /// The unit, once it was chosen; else the settings' unit.
+    pub unit: Option<PressureUnit>,
+    /// Why it cannot be written.
+    pub problem: Option<String>,
+    /// Where the keyboard should go next.
+    pub focus: NextFocus,
+}
+
+/// Where the keyboard should go next.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum NextFocus {
+    /// Stay.
+    #[default]
+    Stay,
+    /// Into the number field.
+    Field,
+    /// Back to a cell.
+    Cell(Cell),
+}
+
+fn row_name(port: Port, stage: Stage) -> String {
+    let port = match port {
+        Port::Inlet => "Inlet",
+        Port::Manifold => "Manifold",
+    };
+    format!("{port}, {}", stage.label())
+}
+
+fn phase_name(phase: Phase) -> &'static str {
+    match phase {
+        Phase::Found => "found",
+        Phase::Left => "left",
+    }
+}
+
+/// Shows the grid and the row for writing.
+pub(super) fn grid_ui(
+    ui: &mut Ui,
+    unit: PressureUnit,
+    sheet: &SheetSeen,
+    entry: &mut EntryState,
+    out: &mut Vec<Wish>,
+) {
+    let cell_width = (ui.available_width() * 0.18).max(40.0);
+    egui::Grid::new("readings").num_columns(3).spacing(vec2(6.0, 2.0)).show(ui, |ui| {
+        kit::section(ui, &format!("Readings, {}", unit.label()));
+        ui.label("found");
+        ui.label("left");
+        ui.end_row();
+        for (port, stage) in ROWS {
+            ui.label(row_name(port, stage));
+            for phase in [Phase::Found, Phase::Left] {
+                cell_ui(ui, Cell { port, stage, phase }, unit, sheet, entry, cell_width);
+            }
+            ui.end_row();
+        }
+    });
+    match entry.cell {
+        Some(cell) => row_ui(ui, cell, unit, entry, out),
+        None => {
+            kit::quiet(ui, "Press a cell to write what the manometer shows.");
+        }
+    }
+}
+
+fn cell_ui(
+    ui: &mut Ui,
+    cell: Cell,
+    unit: PressureUnit,
+    sheet: &SheetSeen,
+    entry: &mut EntryState,
+    width: f32,
+) {
+    let reading = sheet.reading(cell.port, cell.stage, cell.phase);
+    let text = match reading {
+        None => String::new(),
+        Some(reading) if reading.unit == unit => written(reading.thousandths),
+        Some(reading) => format!("{} {}", written(reading.thousandths), reading.unit.label()),
+    };
+    let mut button = Button::new(kit::pen(text)).min_size(vec2(width, kit::TARGET));
+    if entry.cell == Some(cell) {
+        button = button.stroke(egui::Stroke::new(2.5, theme::PEN)).fill(theme::SHADE);
+    } else {
+        button = button.fill(Color32::TRANSPARENT);
+    }
+    let response = kit::seen_when_focused(ui.add(button));
+    let said = match reading {
+        None => "not written".to_owned(),
+        Some(reading) => format!("{} {}", written(reading.thousandths), reading.unit.label()),
+    };
+    let name = format!("{}: {said}", cell.name());
+    response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
+    if entry.focus == NextFocus::Cell(cell) {
+        response.request_focus();
+        response.scroll_to_me(None);
+        entry.focus = NextFocus::Stay;
+    }
+    if response.clicked() {
+        entry.cell = Some(cell);
+        entry.text.clear();
+        entry.problem = None;
+        entry.focus = NextFocus::Field;
+    }
+}
+
+fn row_ui(
+    ui: &mut Ui,
+    cell: Cell,
+    unit: PressureUnit,
+    entry: &mut EntryState,
+    out: &mut Vec<Wish>,
+) {
+    ui.add_space(2.0);
+    let label = ui.label(kit::pen(cell.name()));
+    let unit = entry.unit.unwrap_or(unit);
+    let mut go = false;
+    ui.horizontal_wrapped(|ui| {
+        let field = ui
+            .add(TextEdit::singleline(&mut entry.text).desired_width(72.0).text_color(theme::PEN))
+            .labelled_by(label.id);
+        if entry.focus == NextFocus::Field {
+            field.request_focus();
+            field.scroll_to_me(Some(egui::Align::Center));
+            entry.focus = NextFocus::Stay;
+        }
+        if field.changed() {
+            entry.problem = None;
+        }
+        go |= field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
+        let turn = ui.button(unit.label());
+        kit::named(&turn, WidgetType::Button, format!("Unit {}, press for the next", unit.label()));
+        if turn.clicked() {
+            entry.unit = Some(unit.next());
+        }
+        go |= ui.button("Write").clicked();
+    });
+    if go {
+        write(cell, unit, entry, out);
+    }
+    if let Some(problem) = &entry.problem {
+        kit::live(&ui.label(RichText::new(format!("✗ {problem}")).color(theme::DANGER)));
+    }
+}
+
+fn write(cell: Cell, unit: PressureUnit, entry: &mut EntryState, out: &mut Vec<Wish>) {
+    match thousandths(&entry.text) {
+        Ok(thousandths) => {
+            let Cell { port, stage, phase } = cell;
+            let reading = Reading { port, stage, phase, thousandths, unit };
+            out.push(Wish::Act(Action::Write(reading)));
+            entry.text.clear();
+            entry.problem = None;
+            entry.cell = None;
+            entry.focus = NextFocus::Cell(cell);
+        }
+        Err(problem) => {
+            entry.problem = Some(problem);
+            entry.focus = NextFocus::Field;
+        }
+    }
+}

@@ -1,0 +1,167 @@
+//! The dark strip on top: job, places, clock, pause, speed, weather.
+
+use egui::{Button, Color32, CornerRadius, Frame, Key, Margin, Panel, RichText, Stroke, Ui, vec2};
+
+use super::kit;
+use super::theme;
+use super::view::{Job, Running};
+use super::wish::Wish;
+use crate::bench::action::Action;
+use crate::bench::part::Place;
+
+/// Places to stand, with their keys.
+pub const PLACES: [(Place, Key); 4] = [
+    (Place::Yard, Key::Num1),
+    (Place::PlantRoom, Key::Num2),
+    (Place::GasValve, Key::Num3),
+    (Place::Hall, Key::Num4),
+];
+
+/// Speeds to choose from.
+pub const SPEEDS: [u32; 3] = [1, 5, 20];
+
+/// What was asked of the window itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Asked {
+    /// A hint.
+    Hint,
+    /// The list of what can be seen.
+    Sights,
+    /// The settings.
+    Settings,
+}
+
+/// Shows the strip.
+pub fn strip_ui(root: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) -> Option<Asked> {
+    let frame = Frame::new().fill(theme::INK).inner_margin(Margin::symmetric(12, 6));
+    let mut asked = None;
+    Panel::top(kit::id("strip")).frame(frame).show_separator_line(false).resizable(false).show(
+        root,
+        |ui| {
+            on_ink(ui);
+            ui.horizontal_wrapped(|ui| {
+                ui.label(
+                    RichText::new(job.card.title).family(theme::semibold()).color(theme::PAPER),
+                );
+                ui.add_space(6.0);
+                places(ui, job, out);
+                ui.add_space(6.0);
+                time(ui, job, out);
+                ui.label(weather(job.seen.outside_f));
+                asked = window(ui, out);
+            });
+        },
+    );
+    asked
+}
+
+/// Widgets on the dark ground.
+fn on_ink(ui: &mut Ui) {
+    let visuals = ui.visuals_mut();
+    visuals.override_text_color = Some(theme::PAPER);
+    let light = Stroke::new(1.5, theme::PAPER);
+    for (face, fill, line) in [
+        (&mut visuals.widgets.inactive, theme::INK_RAISED, Stroke::new(1.0, theme::SLATE)),
+        (&mut visuals.widgets.hovered, theme::INK_RAISED, light),
+        (&mut visuals.widgets.active, theme::INK_RAISED, Stroke::new(3.0, theme::FLAME_CORE)),
+        (&mut visuals.widgets.open, theme::INK_RAISED, light),
+    ] {
+        face.bg_fill = fill;
+        face.weak_bg_fill = fill;
+        face.bg_stroke = line;
+        face.fg_stroke = Stroke::new(1.5, theme::PAPER);
+    }
+    visuals.widgets.noninteractive.fg_stroke.color = theme::PAPER;
+    ui.spacing_mut().item_spacing = vec2(6.0, 4.0);
+}
+
+fn places(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
+    for (place, key) in PLACES {
+        let here = job.seen.place == place;
+        let (fill, text) =
+            if here { (theme::PAPER, theme::INK) } else { (theme::INK_RAISED, theme::PAPER) };
+        let label = RichText::new(format!("{} {}", key.symbol_or_name(), place.label()));
+        if ink_button(ui, label.color(text), fill, &place_name(place, here)).clicked() && !here {
+            out.push(Wish::Act(Action::Go(place)));
+        }
+    }
+}
+
+fn place_name(place: Place, here: bool) -> String {
+    if here {
+        format!("{}, you are here", place.label())
+    } else {
+        format!("Go to: {}", place.label())
+    }
+}
+
+fn ink_button(ui: &mut Ui, text: RichText, fill: Color32, name: &str) -> egui::Response {
+    let button = ui.add(
+        Button::new(text)
+            .fill(fill)
+            .corner_radius(CornerRadius::same(4))
+            .min_size(vec2(34.0, 30.0)),
+    );
+    kit::named(&button, egui::WidgetType::Button, name);
+    button
+}
+
+fn time(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
+    ui.label(RichText::new(clock(job.clock_s)).family(theme::semibold()));
+    let (sign, name, wish) = match job.pace.running {
+        Running::Running => ("pause", "Pause", Wish::Pause),
+        Running::Paused => ("go on", "Paused, go on", Wish::Resume),
+    };
+    let (fill, color) = match job.pace.running {
+        Running::Running => (theme::INK_RAISED, theme::PAPER),
+        Running::Paused => (theme::PAPER, theme::INK),
+    };
+    if ink_button(ui, RichText::new(sign).color(color), fill, name).clicked() {
+        out.push(wish);
+    }
+    for speed in SPEEDS {
+        let now = job.pace.speed == speed;
+        let (fill, color) =
+            if now { (theme::PAPER, theme::INK) } else { (theme::INK_RAISED, theme::PAPER) };
+        let name =
+            if now { format!("Speed ×{speed}, chosen") } else { format!("Speed ×{speed}") };
+        let text = RichText::new(format!("×{speed}")).color(color);
+        if ink_button(ui, text, fill, &name).clicked() && !now {
+            out.push(Wish::Speed(speed));
+        }
+    }
+}
+
+/// Time of day as `07:42:10`.
+#[must_use]
+pub fn clock(seconds: f64) -> String {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "clamped to a day")]
+    let s = seconds.rem_euclid(86_400.0).clamp(0.0, 86_399.0) as u32;
+    format!("{:02}:{:02}:{:02}", s / 3600, s / 60 % 60, s % 60)
+}
+
+/// Temperature outside, with a real minus.
+#[must_use]
+pub fn weather(outside_f: i32) -> String {
+    let sign = if outside_f < 0 { "−" } else { "" };
+    format!("{sign}{} °F outside", outside_f.unsigned_abs())
+}
+
+fn window(ui: &mut Ui, out: &mut Vec<Wish>) -> Option<Asked> {
+    let mut asked = None;
+    for (text, name, what) in [
+        ("hint", "Give me a hint, F1", Asked::Hint),
+        ("list", "What I can see, F3", Asked::Sights),
+        ("settings", "Settings", Asked::Settings),
+    ] {
+        let text = RichText::new(text).color(theme::PAPER);
+        if ink_button(ui, text, theme::INK_RAISED, name).clicked() {
+            asked = Some(what);
+        }
+    }
+    let text = RichText::new("leave").color(theme::PAPER);
+    if ink_button(ui, text, theme::INK_RAISED, "Leave the job; it can go on later").clicked() {
+        out.push(Wish::Leave);
+    }
+    asked
+}

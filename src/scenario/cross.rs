@@ -1,0 +1,185 @@
+//! Problems that show only when several values are looked at together.
+
+mod furnace;
+mod supply;
+
+use super::format::{RuleChange, Scenario, VERSION};
+use super::problem::{Code, Gravity, nearest};
+use super::reader::Reader;
+use super::value::{Measure, Vary};
+use crate::appliance::plate::Fuel;
+use crate::units::PA_PER_INWC;
+
+/// Longest title, model name or pipe size, in characters.
+const SHORT_TEXT: usize = 120;
+
+/// Where problems go.
+struct Cross<'r, 'a> {
+    reader: &'r mut Reader<'a>,
+}
+
+impl Cross<'_, '_> {
+    fn error(&mut self, path: &str, message: String) {
+        self.reader.at_path(Gravity::Error, Code::Contradiction, path, message);
+    }
+
+    fn warn(&mut self, path: &str, message: String) {
+        self.reader.at_path(Gravity::Warning, Code::Unusual, path, message);
+    }
+
+    fn unknown<'n>(
+        &mut self,
+        path: &str,
+        found: &str,
+        names: impl Iterator<Item = &'n str> + Clone,
+    ) {
+        let message = format!("`{found}` is not a size that the model knows.");
+        self.reader.at_path(Gravity::Error, Code::UnknownName, path, message);
+        if let Some(last) = self.reader.problems.last_mut() {
+            last.nearest = nearest(found, names.clone());
+            last.expected = format!("one of {}", names.collect::<Vec<_>>().join(", "));
+        }
+    }
+
+    fn length(&mut self, path: &str, message: String) {
+        self.reader.at_path(Gravity::Error, Code::BadLength, path, message);
+    }
+
+    /// For every draw, `low` must stay below `high`.
+    fn below<A: Measure, B: Measure>(
+        &mut self,
+        (low_path, low): (&str, &Vary<A>),
+        (high_path, high): (&str, &Vary<B>),
+    ) {
+        if low.high() >= high.low() {
+            self.error(low_path, format!("This must stay below `{}`.", last_name(high_path)));
+        }
+    }
+}
+
+/// Looks at everything together.
+pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
+    let mut cross = Cross { reader };
+    version(scenario, &mut cross);
+    texts(scenario, &mut cross);
+    fuels(scenario, &mut cross);
+    supply::check(scenario, &mut cross);
+    furnace::check(scenario, &mut cross);
+    instruments(scenario, &mut cross);
+    marking(scenario, &mut cross);
+}
+
+fn version(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
+    let known = f64::from(VERSION);
+    if scenario.version.low() < known || scenario.version.high() > known {
+        let message =
+            format!("There is no such version of the format: write `version: {VERSION}`.");
+        cross.reader.at_path(Gravity::Error, Code::NoSuchVersion, "version", message);
+    }
+}
+
+fn texts(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
+    let short = [
+        ("title", Some(&scenario.title)),
+        ("card.supply_owner", Some(&scenario.card.supply_owner)),
+        ("furnace.plate.model", Some(&scenario.furnace.plate.model)),
+        ("furnace.orifice_fitted", scenario.furnace.orifice_fitted.as_ref()),
+        ("furnace.plate.made_for.orifice", Some(&scenario.furnace.plate.made_for.orifice)),
+    ];
+    for (path, text) in short {
+        let length = text.map_or(0, |text| text.chars().count());
+        if length > SHORT_TEXT {
+            cross.length(path, format!("This has {length} characters; {SHORT_TEXT} fit."));
+        }
+    }
+}
+
+fn fuels(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
+    use super::format::Source;
+    match (&scenario.supply.source, scenario.gas.fuel) {
+        (Source::Tank(_), Fuel::Natural) => {
+            cross
+                .error("supply.source", "A tank holds propane, but the gas is natural gas.".into());
+        }
+        (Source::Meter(_), Fuel::Propane) => {
+            cross.warn("supply.source", "Propane seldom comes through a utility's meter.".into());
+        }
+        (Source::Tank(tank), Fuel::Propane) => {
+            let coldest_k = scenario.site.outside.low();
+            let boils_k = crate::units::k_from_f(-44.0);
+            if coldest_k <= boils_k && tank.level.low() > 0.0 {
+                let message = "Propane does not boil at this temperature: the tank gives no gas.";
+                cross.warn("site.outside", message.into());
+            }
+        }
+        (Source::Meter(_), Fuel::Natural) => {}
+    }
+    let furnace = &scenario.furnace;
+    let (path, governing) = match &furnace.conversion {
+        Some(label) => ("furnace.conversion.fuel", label),
+        None => ("furnace.plate.made_for.fuel", &furnace.plate.made_for),
+    };
+    if governing.fuel != scenario.gas.fuel {
+        let message = format!(
+            "The furnace is marked for {}, but the gas is {}. Right only if this is the fault.",
+            governing.fuel.label(),
+            scenario.gas.fuel.label()
+        );
+        cross.warn(path, message);
+    }
+    if furnace.conversion.as_ref().is_some_and(|label| label.fuel == furnace.plate.made_for.fuel) {
+        let message = "The label names the fuel that the furnace was made for anyway.";
+        cross.warn("furnace.conversion.fuel", message.into());
+    }
+}
+
+fn instruments(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
+    let most_pa = scenario.supply.lockup.high();
+    if scenario.manometer.range.low() < most_pa {
+        let message = format!(
+            "The manometer cannot show the supply at rest, {:.1} inH2O.",
+            most_pa / PA_PER_INWC
+        );
+        cross.warn("manometer.range", message);
+    }
+}
+
+fn marking(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
+    let endings = &scenario.marking.endings;
+    if endings.is_empty() {
+        cross.length("marking.endings", "At least one way of ending the job must be right.".into());
+    }
+    for (i, ending) in endings.iter().enumerate() {
+        if endings[..i].contains(ending) {
+            cross.error(&format!("marking.endings[{i}]"), "This ending stands twice.".into());
+        }
+    }
+    rules(&scenario.marking.rules, cross);
+}
+
+fn rules(changes: &[RuleChange], cross: &mut Cross<'_, '_>) {
+    if changes.is_empty() {
+        return;
+    }
+    // The shared book is part of the program; were it broken, its own test would say so.
+    let book = crate::rules::shared().map(|book| book.rules).unwrap_or_default();
+    let ids = || book.iter().map(|rule| rule.id.as_str());
+    for (i, rule) in changes.iter().enumerate() {
+        let path = format!("marking.rules[{i}].id");
+        if !ids().any(|id| id == rule.id) {
+            let message = format!("There is no rule `{}` in the shared set.", rule.id);
+            cross.reader.at_path(Gravity::Error, Code::UnknownName, &path, message);
+            cross.reader.suggest(nearest(&rule.id, ids()));
+        } else if changes[..i].iter().any(|before| before.id == rule.id) {
+            cross.error(&path, "This rule stands twice.".into());
+        }
+        if rule.weight.as_ref().is_some_and(|weight| weight.low() < weight.high()) {
+            let message = "A weight is the same for every seat: one number.";
+            cross.error(&format!("marking.rules[{i}].weight"), message.into());
+        }
+    }
+}
+
+fn last_name(path: &str) -> &str {
+    path.rsplit('.').next().unwrap_or(path)
+}

@@ -1,0 +1,123 @@
+//! From a scenario and a seed to the numbers of one bench.
+
+mod furnace;
+mod supply;
+
+use super::format::{Card, Found, House, Manometer, Scenario};
+use super::value::{Measure, Vary, whole};
+use crate::bench::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
+use crate::units::f_from_k;
+
+/// Kelvins in 70 °F.
+const LOSS_STEP_K: f64 = 70.0 / 1.8;
+/// Pressure of the air at sea level, in pascals (ICAO standard atmosphere).
+const SEA_LEVEL_PA: f64 = 101_325.0;
+
+/// Draws numbers for one seed.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Draw {
+    seed: u64,
+}
+
+impl Draw {
+    /// The value of a field.
+    fn get<M: Measure>(self, value: &Vary<M>, path: &str) -> f64 {
+        value.draw(self.seed, path)
+    }
+
+    /// The value of a field, or what stands in for it.
+    fn or<M: Measure>(self, value: Option<&Vary<M>>, path: &str, other: f64) -> f64 {
+        value.map_or(other, |value| value.draw(self.seed, path))
+    }
+
+    fn count<M: Measure>(self, value: &Vary<M>, path: &str) -> u32 {
+        whole(self.get(value, path))
+    }
+}
+
+impl Scenario {
+    /// The bench of a seed. The same scenario and seed give the same bench to the last bit; each
+    /// range draws from a stream named after its field, so that a field more or less elsewhere
+    /// changes nothing here.
+    #[must_use]
+    pub fn draw(&self, seed: u64) -> Setup {
+        let draw = Draw { seed };
+        let gas = supply::gas(draw, &self.gas);
+        Setup {
+            gas,
+            fuel: self.gas.fuel,
+            ambient_abs_pa: ambient_abs_pa(draw.get(&self.site.altitude, "site.altitude")),
+            outside_k: draw.get(&self.site.outside, "site.outside"),
+            supply: supply::supply(draw, &self.supply),
+            trunk: supply::runs(draw, &self.trunk, "trunk"),
+            branch: supply::runs(draw, &self.branch, "branch"),
+            neighbors: supply::neighbors(draw, self),
+            furnace: furnace::furnace(draw, &self.furnace),
+            house: house(draw, &self.house),
+            meter: manometer(draw, &self.manometer),
+            found: found(draw, self, &self.found),
+            card: card(draw, self, &self.card),
+        }
+    }
+}
+
+/// Pressure of the standard atmosphere at a height, absolute, in pascals (ICAO Doc 7488).
+fn ambient_abs_pa(height_m: f64) -> f64 {
+    SEA_LEVEL_PA * libm::pow(1.0 - 2.255_77e-5 * height_m, 5.255_88)
+}
+
+fn house(draw: Draw, house: &House) -> HouseSetup {
+    let loss_w_k = draw.get(&house.heat_loss, "house.heat_loss") / LOSS_STEP_K;
+    let setpoint_f = f_from_k(draw.get(&house.setpoint, "house.setpoint"));
+    HouseSetup {
+        inside_k: draw.get(&house.inside, "house.inside"),
+        loss_w_k,
+        mass_j_k: loss_w_k * draw.get(&house.cooling_time, "house.cooling_time"),
+        setpoint_half_f: small(2.0 * setpoint_f),
+        plant_room_m3: draw.get(&house.plant_room, "house.plant_room"),
+        air_changes_h: draw.get(&house.air_changes, "house.air_changes"),
+    }
+}
+
+fn manometer(draw: Draw, it: &Manometer) -> MeterSetup {
+    MeterSetup {
+        range_pa: draw.get(&it.range, "manometer.range"),
+        zero_error_pa: draw.get(&it.zero_error, "manometer.zero_error"),
+        drift_pa: draw.get(&it.drift, "manometer.drift"),
+        drift_s: draw.get(&it.drift_time, "manometer.drift_time"),
+        lag_s: draw.get(&it.lag, "manometer.lag"),
+    }
+}
+
+fn found(draw: Draw, scenario: &Scenario, it: &Found) -> setup::Found {
+    setup::Found {
+        cock_deg: small(draw.get(&it.manual_valve, "found.manual_valve")),
+        valve_switch: it.valve_switch,
+        furnace_switch: it.furnace_switch,
+        thermostat_mode: it.thermostat,
+        neighbors: [scenario.neighbors.water_heater.found, scenario.neighbors.range.found],
+        caps: [it.low_cap, it.high_cap],
+        plugs_past_hand: [
+            draw.get(&it.inlet_plug, "found.inlet_plug"),
+            draw.get(&it.manifold_plug, "found.manifold_plug"),
+        ],
+    }
+}
+
+fn card(draw: Draw, scenario: &Scenario, card: &Card) -> JobCard {
+    JobCard {
+        title: scenario.title.clone(),
+        text: card.text.clone(),
+        supply_owner: card.supply_owner.clone(),
+        supply: card.supply,
+        hold_s: draw.get(&card.hold, "card.hold"),
+        settle_s: draw.get(&card.settle, "card.settle"),
+    }
+}
+
+/// A small number as a whole one.
+fn small(value: f64) -> i16 {
+    #[expect(clippy::cast_possible_truncation, reason = "a float cast saturates")]
+    let small = value.round() as i16;
+    small
+}

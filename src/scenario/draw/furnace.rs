@@ -1,0 +1,155 @@
+//! The furnace of one bench.
+
+use super::{Draw, SEA_LEVEL_PA};
+use crate::appliance::plate::{self, Fuel, GasFigures, Target};
+use crate::bench::setup::{FurnaceSetup, SpringSetup, Stacking, ValveSetup};
+use crate::physics::orifice::{OpeningLaw, drill_diameter_m, hole_area_m2};
+use crate::scenario::format::{Figures, Furnace, Spring, Valve};
+use crate::units::{HeatRate, PA_PER_INWC, Pressure, T_STD_K, TemperatureStep};
+
+/// Diameter of an orifice that a check would have refused, in metres.
+const FALLBACK_ORIFICE_M: f64 = 1e-3;
+
+pub(super) fn furnace(draw: Draw, it: &Furnace) -> FurnaceSetup {
+    let plate = plate(draw, it);
+    let governing = plate.figures().clone();
+    let burners = draw.count(&it.burners, "furnace.burners");
+    let springs_for = it.springs_fitted.unwrap_or(governing.fuel);
+    let orifice_cd = draw.or(
+        it.orifice_coefficient.as_ref(),
+        "furnace.orifice_coefficient",
+        coefficient(&governing, plate.input_high.si(), burners),
+    );
+    FurnaceSetup {
+        orifices_m: orifices(draw, it, &governing, burners),
+        orifice_cd,
+        orifice_stamp: it.orifice_fitted.clone().unwrap_or_else(|| governing.orifice_stamp.clone()),
+        springs_for,
+        valve: valve(draw, it, &plate, springs_for),
+        low_gas_switch: it.low_gas_switch.unwrap_or_else(|| {
+            plate.converted_to.as_ref().is_some_and(|label| label.fuel == Fuel::Propane)
+        }),
+        box_suction_pa: draw.get(&it.box_suction, "furnace.box_suction"),
+        igniter_warm_up_s: draw.get(&it.igniter_warm_up, "furnace.igniter_warm_up"),
+        auto_high_min: it.auto_high.as_ref().map(|time| draw.get(time, "furnace.auto_high") / 60.0),
+        plate,
+    }
+}
+
+fn plate(draw: Draw, it: &Furnace) -> plate::Plate {
+    let written = &it.plate;
+    let get_step = |value, path| TemperatureStep(draw.get(value, path));
+    plate::Plate {
+        model: written.model.clone(),
+        made_for: figures(draw, &written.made_for, "furnace.plate.made_for"),
+        converted_to: it
+            .conversion
+            .as_ref()
+            .map(|label| figures(draw, label, "furnace.conversion")),
+        input_high: HeatRate(draw.get(&written.input_high, "furnace.plate.input_high")),
+        input_low: HeatRate(draw.get(&written.input_low, "furnace.plate.input_low")),
+        rise: (
+            get_step(&written.rise_min, "furnace.plate.rise_min"),
+            get_step(&written.rise_max, "furnace.plate.rise_max"),
+        ),
+        valve_max: Pressure(draw.get(&written.valve_max, "furnace.plate.valve_max")),
+    }
+}
+
+fn figures(draw: Draw, it: &Figures, path: &str) -> GasFigures {
+    let get = |value, name| draw.get(value, &format!("{path}.{name}"));
+    let orifice_m = draw.or(
+        it.orifice_size.as_ref(),
+        &format!("{path}.orifice_size"),
+        drill_diameter_m(&it.orifice).unwrap_or(FALLBACK_ORIFICE_M),
+    );
+    GasFigures {
+        fuel: it.fuel,
+        inlet_min_pa: get(&it.inlet_min, "inlet_min"),
+        inlet_max_pa: get(&it.inlet_max, "inlet_max"),
+        low: Target {
+            pa: get(&it.low, "low"),
+            tolerance_pa: get(&it.low_tolerance, "low_tolerance"),
+        },
+        high: Target {
+            pa: get(&it.high, "high"),
+            tolerance_pa: get(&it.high_tolerance, "high_tolerance"),
+        },
+        orifice_m,
+        orifice_stamp: it.orifice.clone(),
+        decimals: u8::try_from(draw.count(&it.decimals, &format!("{path}.decimals"))).unwrap_or(1),
+    }
+}
+
+/// Discharge coefficient with which the orifices of plate or label give the plate's input on high,
+/// in the fuel's gas as the tables have it, at sea level.
+fn coefficient(governing: &GasFigures, input_w: f64, burners: u32) -> f64 {
+    let gas = super::supply::plain_gas(governing.fuel);
+    let unit = OpeningLaw::new(&gas, T_STD_K)
+        .flow(governing.high.pa, governing.high.pa + SEA_LEVEL_PA, SEA_LEVEL_PA)
+        .flow;
+    let area_m2 = hole_area_m2(1.0, governing.orifice_m) * f64::from(burners.max(1));
+    input_w / gas.heating_value_j_m3 / (unit * area_m2).max(1e-12)
+}
+
+/// Diameter of each orifice that is fitted, in metres.
+fn orifices(draw: Draw, it: &Furnace, governing: &GasFigures, burners: u32) -> Vec<f64> {
+    let stamped_m = match &it.orifice_fitted {
+        Some(stamp) if *stamp != governing.orifice_stamp => {
+            let made_for = &it.plate.made_for;
+            let from_plate = (*stamp == made_for.orifice)
+                .then(|| figures(draw, made_for, "furnace.plate.made_for").orifice_m);
+            from_plate.or_else(|| drill_diameter_m(stamp)).unwrap_or(FALLBACK_ORIFICE_M)
+        }
+        Some(_) | None => governing.orifice_m,
+    };
+    match &it.orifice_sizes {
+        Some(sizes) => sizes
+            .iter()
+            .enumerate()
+            .map(|(i, size)| draw.get(size, &format!("furnace.orifice_sizes[{i}]")))
+            .collect(),
+        None => (0..burners.max(1)).map(|_| stamped_m).collect(),
+    }
+}
+
+fn valve(draw: Draw, it: &Furnace, plate: &plate::Plate, springs_for: Fuel) -> ValveSetup {
+    let written: &Valve = &it.valve;
+    let governing = plate.figures();
+    let gas = super::supply::plain_gas(governing.fuel);
+    // Inches of water lost; inches of water for one turn of the low and of the high screw.
+    let loss_inwc = match governing.fuel {
+        Fuel::Natural => 0.9,
+        Fuel::Propane => 0.6,
+    };
+    let per_turn_inwc = match springs_for {
+        Fuel::Natural => [0.4, 0.6],
+        Fuel::Propane => [1.2, 1.6],
+    };
+    let set = &it.settings;
+    let low_pa = draw.or(set.low.as_ref(), "furnace.settings.low", governing.low.pa);
+    let high_pa = draw.or(set.high.as_ref(), "furnace.settings.high", governing.high.pa);
+    let high_spring_pa = match written.stacking {
+        Stacking::Independent => high_pa,
+        Stacking::HighOnLow => high_pa - low_pa,
+    };
+    ValveSetup {
+        loss_pa: draw.or(written.loss.as_ref(), "furnace.valve.loss", loss_inwc * PA_PER_INWC),
+        loss_flow_m3_s: draw.or(
+            written.loss_flow.as_ref(),
+            "furnace.valve.loss_flow",
+            plate.input_high.si() / gas.heating_value_j_m3,
+        ),
+        low: spring(draw, &written.low, per_turn_inwc[0], low_pa, "furnace.valve.low"),
+        high: spring(draw, &written.high, per_turn_inwc[1], high_spring_pa, "furnace.valve.high"),
+        stacking: written.stacking,
+        settle_s: draw.get(&written.settle, "furnace.valve.settle"),
+    }
+}
+
+fn spring(draw: Draw, it: &Spring, per_turn_inwc: f64, set_pa: f64, path: &str) -> SpringSetup {
+    let pa_per_turn =
+        draw.or(it.per_turn.as_ref(), &format!("{path}.per_turn"), per_turn_inwc * PA_PER_INWC);
+    let turns = draw.get(&it.turns, &format!("{path}.turns"));
+    SpringSetup { pa_per_turn, turns, found_turns: (set_pa / pa_per_turn).clamp(0.0, turns) }
+}

@@ -1,0 +1,56 @@
+//! Version 1 of the format: every section and field, with units, limits and defaults.
+
+mod furnace;
+mod job;
+mod supply;
+
+pub use furnace::{Figures, Furnace, Plate, Settings, Spring, Valve};
+pub use job::{Card, Found, House, Manometer, Marking, RuleChange};
+pub use supply::{
+    Copper, Corrugated, Gas, Meter, Neighbor, Neighbors, Pipe, Site, Source, Steel, Supply, Tank,
+};
+
+use super::shape::section;
+use super::value::{Count, Vary};
+
+/// The version of the format that this program writes and reads.
+pub const VERSION: u32 = 1;
+
+section! {
+    /// A whole job: where it is, what stands there, in which state it is found, what the trainee
+    /// is told and which ways of ending it are right.
+    Scenario {
+        /// Version of the format.
+        version: Vary<Count> = required;
+        /// A few words for the list of jobs.
+        title: String = required;
+        /// What the job is about, in a sentence or two, for the list of jobs. Says nothing of the
+        /// faults.
+        about: String = required;
+        /// Where the house stands.
+        site: Site = "()";
+        /// The gas in the pipes.
+        gas: Gas = required;
+        /// Where the gas comes from.
+        supply: Supply = required;
+        /// Pipe from the supply regulator to the tee in the plant room, in the order of the flow.
+        trunk: Vec<Pipe> = required;
+        /// Pipe from the tee to the furnace, in the order of the flow. The furnace's manual valve
+        /// sits behind the first stretch.
+        branch: Vec<Pipe> = required;
+        /// The other gas appliances.
+        neighbors: Neighbors = required;
+        /// The furnace.
+        furnace: Furnace = required;
+        /// The house around it.
+        house: House = "()";
+        /// The manometer that the trainee carries.
+        manometer: Manometer = "()";
+        /// How switches, valves, caps and plugs are found.
+        found: Found = "()";
+        /// What the trainee is told.
+        card: Card = required;
+        /// How the job is marked.
+        marking: Marking = required;
+    }
+}

@@ -1,0 +1,252 @@
+//! How the format describes itself: one declaration gives a section's type, its reader, its
+//! limits and its page in the field reference.
+
+use super::reader::Reader;
+use ron2::ast::Expr;
+
+/// What a value of the format looks like.
+#[derive(Debug, Clone, Copy)]
+pub enum Kind {
+    /// Named fields in parentheses.
+    Section(&'static Section),
+    /// One of several named sections.
+    Variants(&'static [Section]),
+    /// One word of a list: name and meaning.
+    Choice(&'static [(&'static str, &'static str)]),
+    /// Values of one kind in square brackets.
+    List(&'static Kind, usize),
+    /// `true` or `false`.
+    Truth,
+    /// Text in quotes, with its greatest length in characters.
+    Text(usize),
+    /// A number with its unit in one text: what it is, and units that will do. May be a range.
+    Quantity(&'static str, &'static str),
+    /// A number. May be a range.
+    Number(&'static str),
+    /// A whole number. May be a range.
+    Whole(&'static str),
+}
+
+/// A group of fields.
+#[derive(Debug, Clone, Copy)]
+pub struct Section {
+    /// Its name, which may stand before the parenthesis.
+    pub name: &'static str,
+    /// What it is, line by line.
+    pub doc: &'static [&'static str],
+    /// Its fields.
+    pub fields: &'static [Field],
+}
+
+/// A field.
+#[derive(Debug, Clone, Copy)]
+pub struct Field {
+    /// Its name.
+    pub name: &'static str,
+    /// What it means, line by line.
+    pub doc: &'static [&'static str],
+    /// What its value looks like.
+    pub kind: Kind,
+    /// What it is when it is not written.
+    pub default: Default,
+    /// Lowest and highest value that the model takes.
+    pub limits: Option<(&'static str, &'static str)>,
+    /// Lowest and highest value that is published or common, and where that is from.
+    pub usual: Option<(&'static str, &'static str, &'static str)>,
+}
+
+/// What a field is when it is not written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Default {
+    /// It must be written.
+    Required,
+    /// This value, as it would be written.
+    Value(&'static str),
+    /// Found from other fields; in words.
+    Derived(&'static str),
+}
+
+/// A type that a value of the format is read into.
+pub(super) trait Shape: Sized {
+    /// What its value looks like.
+    const KIND: Kind;
+    /// Most of them in one list.
+    const MOST_IN_LIST: usize = 24;
+
+    /// Reads it; problems go to the reader, and with one there is no value.
+    fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self>;
+
+    /// Reads a default as the declaration has it.
+    fn from_default(text: &'static str) -> Option<Self>;
+}
+
+/// Turns a declaration's default into a [`Default`].
+macro_rules! default_of {
+    (required) => {
+        $crate::scenario::shape::Default::Required
+    };
+    ((derived $words:literal)) => {
+        $crate::scenario::shape::Default::Derived($words)
+    };
+    ($text:literal) => {
+        $crate::scenario::shape::Default::Value($text)
+    };
+}
+
+/// The sentence on the default for the documentation.
+macro_rules! default_words {
+    (required) => {
+        "Must be written."
+    };
+    ((derived $words:literal)) => {
+        concat!("Default: ", $words, ".")
+    };
+    ($text:literal) => {
+        concat!("Default: `", $text, "`.")
+    };
+}
+
+/// Declares a section: for each field its documentation, type, default (`required`, a value, or
+/// `(derived "words")`), and optionally the limits of the model and the usual range with its source.
+macro_rules! section {
+    ($(
+        $(#[doc = $doc:literal])+
+        $name:ident {
+            $(
+                $(#[doc = $field_doc:literal])+
+                $field:ident: $kind:ty = $default:tt
+                $(, limits $low:literal to $high:literal)?
+                $(, usual $usual_low:literal to $usual_high:literal ($source:literal))?;
+            )+
+        }
+    )+) => { $(
+        $(#[doc = $doc])+
+        #[derive(Debug, Clone, PartialEq)]
+        pub struct $name { $(
+            $(#[doc = $field_doc])+
+            ///
+            #[doc = $crate::scenario::shape::default_words!($default)]
+            $(#[doc = concat!("Limits: ", $low, " to ", $high, ".")])?
+            $(#[doc = concat!("Usual: ", $usual_low, " to ", $usual_high, " (", $source, ").")])?
+            pub $field: $kind,
+        )+ }
+
+        impl $name {
+            /// How the section describes itself.
+            pub const SECTION: $crate::scenario::shape::Section =
+                $crate::scenario::shape::Section {
+                    name: stringify!($name),
+                    doc: &[$($doc),+],
+                    fields: &[$(
+                        $crate::scenario::shape::Field {
+                            name: stringify!($field),
+                            doc: &[$($field_doc),+],
+                            kind: <$kind as $crate::scenario::shape::Shape>::KIND,
+                            default: $crate::scenario::shape::default_of!($default),
+                            limits: $crate::scenario::shape::maybe!($(($low, $high))?),
+                            usual: $crate::scenario::shape::maybe!(
+                                $(($usual_low, $usual_high, $source))?
+                            ),
+                        },
+                    )+],
+                };
+        }
+
+        impl $crate::scenario::shape::Shape for $name {
+            const KIND: $crate::scenario::shape::Kind =
+                $crate::scenario::shape::Kind::Section(&Self::SECTION);
+
+            fn read(
+                expr: &ron2::ast::Expr<'_>,
+                reader: &mut $crate::scenario::reader::Reader<'_>,
+            ) -> Option<Self> {
+                let opened = reader.open(&Self::SECTION, expr)?;
+                $( let $field = reader.field(&Self::SECTION, &opened, stringify!($field)); )+
+                Some(Self { $( $field: $field?, )+ })
+            }
+
+            fn from_default(text: &'static str) -> Option<Self> {
+                let _ = text;
+                Some(Self {
+                    $( $field: $crate::scenario::reader::default_value(
+                        &Self::SECTION,
+                        stringify!($field),
+                    )?, )+
+                })
+            }
+        }
+    )+ };
+}
+
+/// `Some` of what is given, or `None`.
+macro_rules! maybe {
+    () => {
+        None
+    };
+    ($it:expr) => {
+        Some($it)
+    };
+}
+
+/// Declares an enum of sections: the name before the parenthesis decides.
+macro_rules! variants {
+    ($(#[doc = $doc:literal])+ $name:ident { $( $variant:ident, )+ }) => {
+        $(#[doc = $doc])+
+        #[derive(Debug, Clone, PartialEq)]
+        pub enum $name { $(
+            #[doc = concat!("See [`", stringify!($variant), "`].")]
+            $variant($variant),
+        )+ }
+
+        impl $crate::scenario::shape::Shape for $name {
+            const KIND: $crate::scenario::shape::Kind =
+                $crate::scenario::shape::Kind::Variants(&[$( $variant::SECTION, )+]);
+
+            fn read(
+                expr: &ron2::ast::Expr<'_>,
+                reader: &mut $crate::scenario::reader::Reader<'_>,
+            ) -> Option<Self> {
+                match reader.variant(&[$( stringify!($variant), )+], expr)? {
+                    $( stringify!($variant) => {
+                        <$variant as $crate::scenario::shape::Shape>::read(expr, reader)
+                            .map(Self::$variant)
+                    } )+
+                    _ => None,
+                }
+            }
+
+            fn from_default(_: &'static str) -> Option<Self> {
+                None
+            }
+        }
+    };
+}
+
+/// Makes an enum readable as one of its words.
+macro_rules! choice {
+    ($( $kind:ty { $( $variant:ident = $words:literal, )+ } )+) => { $(
+        impl $crate::scenario::shape::Shape for $kind {
+            const KIND: $crate::scenario::shape::Kind =
+                $crate::scenario::shape::Kind::Choice(&[$( (stringify!($variant), $words), )+]);
+
+            fn read(
+                expr: &ron2::ast::Expr<'_>,
+                reader: &mut $crate::scenario::reader::Reader<'_>,
+            ) -> Option<Self> {
+                match reader.word(&[$( stringify!($variant), )+], expr)? {
+                    $( stringify!($variant) => Some(Self::$variant), )+
+                    _ => None,
+                }
+            }
+
+            fn from_default(text: &'static str) -> Option<Self> {
+                match text {
+                    $( stringify!($variant) => Some(Self::$variant), )+
+                    _ => None,
+                }
+            }
+        }
+    )+ };
+}
+
+pub(super) use {choice, default_of, default_words, maybe, section, variants};

@@ -1,0 +1,341 @@
+//! Values of the format: numbers that may be ranges, texts, lists, optional values.
+
+use core::marker::PhantomData;
+
+use ron2::ast::{Expr, NumberExpr, NumberKind, StructBody};
+
+use super::problem::{Code, Gravity, nearest};
+use super::reader::Reader;
+use super::shape::{Kind, Shape};
+use crate::rng::stream;
+use crate::units::{
+    Flow, HeatRate, HeatingValue, Length, Pressure, Temperature, TemperatureStep, TimeSpan, Volume,
+};
+
+/// Something that is measured or counted, as a number in SI.
+pub trait Measure {
+    /// What its value looks like.
+    const KIND: Kind;
+    /// Whether it is counted.
+    const WHOLE: bool = false;
+
+    /// Reads the value from the text between the quotes, or the bare number.
+    ///
+    /// # Errors
+    /// What is wrong with it, in words for the author.
+    fn parse(text: &str) -> Result<f64, String>;
+}
+
+macro_rules! measure {
+    ($( $kind:ident, $what:literal, $units:literal; )+) => { $(
+        impl Measure for $kind {
+            const KIND: Kind = Kind::Quantity($what, $units);
+
+            fn parse(text: &str) -> Result<f64, String> {
+                text.parse::<Self>().map(Self::si).map_err(|error| error.message)
+            }
+        }
+    )+ };
+}
+
+measure! {
+    Pressure, "pressure", "inH2O, kPa, mbar, psi, Pa";
+    Flow, "gas flow", "ft3/h, m3/h";
+    HeatRate, "heat rate", "Btu/h, kW, W";
+    HeatingValue, "heating value", "Btu/ft3, MJ/m3";
+    Length, "length", "ft, in, m, mm";
+    Volume, "volume", "ft3, L, m3, gal";
+    Temperature, "temperature", "degF, degC, K";
+    TemperatureStep, "temperature difference", "degF, degC, K";
+    TimeSpan, "time", "s, min, h";
+}
+
+/// A number without a unit.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Plain;
+
+impl Measure for Plain {
+    const KIND: Kind = Kind::Number("number");
+
+    fn parse(text: &str) -> Result<f64, String> {
+        text.parse::<f64>()
+            .ok()
+            .filter(|value| value.is_finite())
+            .ok_or_else(|| format!("`{text}` is not a plain number"))
+    }
+}
+
+/// A whole number from 0.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Count;
+
+impl Measure for Count {
+    const KIND: Kind = Kind::Whole("whole number");
+    const WHOLE: bool = true;
+
+    fn parse(text: &str) -> Result<f64, String> {
+        text.parse::<u32>()
+            .map(f64::from)
+            .map_err(|_| format!("`{text}` is not a whole number from 0"))
+    }
+}
+
+/// A number that is given, or drawn for each seed from a range written `Between(low, high)`.
+/// In SI; both ends are within the field's limits, the low one is not above the high one.
+#[derive(Debug, PartialEq)]
+pub struct Vary<M> {
+    low: f64,
+    high: f64,
+    measure: PhantomData<M>,
+}
+
+impl<M> Clone for Vary<M> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<M> Copy for Vary<M> {}
+
+impl<M: Measure> Vary<M> {
+    fn of(low: f64, high: f64) -> Self {
+        Self { low, high, measure: PhantomData }
+    }
+
+    /// Lowest value in SI.
+    #[must_use]
+    pub fn low(&self) -> f64 {
+        self.low
+    }
+
+    /// Highest value in SI.
+    #[must_use]
+    pub fn high(&self) -> f64 {
+        self.high
+    }
+
+    /// The value for a seed, in SI. `path` names the field; each field has a stream of its own.
+    #[must_use]
+    pub fn draw(&self, seed: u64, path: &str) -> f64 {
+        if self.low >= self.high {
+            return self.low;
+        }
+        let mut stream = stream(seed, path);
+        if M::WHOLE {
+            self.low + f64::from(stream.below(whole(self.high - self.low) + 1))
+        } else {
+            stream.between(self.low, self.high)
+        }
+    }
+}
+
+/// A whole number that is held as a double, from 0 to the largest `u32`.
+#[must_use]
+pub(super) fn whole(value: f64) -> u32 {
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a float cast saturates, and the value is rounded"
+    )]
+    let whole = value.round() as u32;
+    whole
+}
+
+impl<M: Measure> Shape for Vary<M> {
+    const KIND: Kind = M::KIND;
+
+    fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self> {
+        let (low, high) = match expr {
+            Expr::Struct(it) => {
+                let name: &str = &it.name.name;
+                if name != "Between" {
+                    let message = format!("`{name}` does not belong here.");
+                    reader.wrong(Code::UnknownName, expr, message, expected(M::KIND));
+                    reader.suggest(nearest(name, core::iter::once("Between")));
+                    return None;
+                }
+                match &it.body {
+                    Some(StructBody::Tuple(body)) if body.elements.len() == 2 => {
+                        let mut ends =
+                            body.elements.iter().map(|one| number::<M>(&one.expr, reader));
+                        (ends.next()??, ends.next()??)
+                    }
+                    _ => {
+                        let message = "A range has two ends.".to_owned();
+                        reader.wrong(Code::WrongKind, expr, message, "Between(low, high)");
+                        return None;
+                    }
+                }
+            }
+            _ => {
+                let value = number::<M>(expr, reader)?;
+                (value, value)
+            }
+        };
+        if low > high {
+            let message = "This range runs backwards.".to_owned();
+            reader.wrong(Code::Contradiction, expr, message, "Between(low, high)");
+            return None;
+        }
+        Some(Self::of(low, high))
+    }
+
+    fn from_default(text: &'static str) -> Option<Self> {
+        M::parse(text).ok().map(|value| Self::of(value, value))
+    }
+}
+
+/// One number, checked against the limits of the field that is being read.
+fn number<M: Measure>(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<f64> {
+    let parsed = match (M::KIND, expr) {
+        (_, Expr::Error(_)) => return None,
+        (Kind::Quantity(..), Expr::String(text)) => M::parse(&text.value),
+        (Kind::Number(_) | Kind::Whole(_), Expr::Number(number)) => bare::<M>(number),
+        _ => {
+            let message = "A number belongs here.".to_owned();
+            reader.wrong(Code::WrongKind, expr, message, expected(M::KIND));
+            return None;
+        }
+    };
+    match parsed {
+        Ok(value) => within::<M>(value, expr, reader).then_some(value),
+        Err(message) => {
+            reader.wrong(Code::BadQuantity, expr, sentence(&message), expected(M::KIND));
+            None
+        }
+    }
+}
+
+fn bare<M: Measure>(number: &NumberExpr<'_>) -> Result<f64, String> {
+    match number.kind {
+        NumberKind::Integer | NumberKind::NegativeInteger | NumberKind::Float => {
+            M::parse(&number.raw.replace('_', ""))
+        }
+        NumberKind::SpecialFloat => Err(format!("`{}` is not a finite number", number.raw)),
+    }
+}
+
+fn within<M: Measure>(value: f64, expr: &Expr<'_>, reader: &mut Reader<'_>) -> bool {
+    let Some(field) = reader.current() else { return true };
+    let outside = |low, high| {
+        // A limit that cannot be read would be a slip in the declaration; tests look for those.
+        M::parse(low).is_ok_and(|low| value < low - low.abs() * 1e-9)
+            || M::parse(high).is_ok_and(|high| value > high + high.abs() * 1e-9)
+    };
+    if let Some((low, high)) = field.limits.filter(|&(low, high)| outside(low, high)) {
+        let message = format!("`{}` is outside what the model takes.", field.name);
+        reader.wrong(Code::OutOfRange, expr, message, &format!("{low} to {high}"));
+        return false;
+    }
+    if let Some((low, high, source)) = field.usual.filter(|&(low, high, _)| outside(low, high)) {
+        let message = format!("`{}` is outside the usual range ({source}).", field.name);
+        reader.wrong(Code::Unusual, expr, message, &format!("{low} to {high}"));
+        if let Some(last) = reader.problems.last_mut() {
+            last.severity = Gravity::Warning;
+        }
+    }
+    true
+}
+
+fn expected(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Number(_) => "a number without quotes, or Between(low, high)",
+        Kind::Whole(_) => "a whole number without quotes, or Between(low, high)",
+        Kind::Quantity(..)
+        | Kind::Section(_)
+        | Kind::Variants(_)
+        | Kind::Choice(_)
+        | Kind::List(..)
+        | Kind::Truth
+        | Kind::Text(_) => "a text with number and unit, or Between(\"low\", \"high\")",
+    }
+}
+
+fn sentence(message: &str) -> String {
+    let mut text = message.trim_end_matches('.').to_owned();
+    text.push('.');
+    text
+}
+
+/// Longest text, in characters.
+const TEXT: usize = 2_000;
+
+impl Shape for String {
+    const KIND: Kind = Kind::Text(TEXT);
+
+    fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self> {
+        let Expr::String(text) = expr else {
+            if !matches!(expr, Expr::Error(_)) {
+                let message = "A text in quotes belongs here.".to_owned();
+                reader.wrong(Code::WrongKind, expr, message, "\"text\"");
+            }
+            return None;
+        };
+        if text.value.chars().any(|c| c.is_control() && c != '\n') {
+            let message = "A text has no control characters.".to_owned();
+            reader.wrong(Code::BadLength, expr, message, "printable characters and line ends");
+            return None;
+        }
+        let length = text.value.chars().count();
+        if length == 0 || length > TEXT {
+            let message = format!("This text has {length} characters.");
+            reader.wrong(Code::BadLength, expr, message, &format!("1 to {TEXT}"));
+            return None;
+        }
+        Some(text.value.clone())
+    }
+
+    fn from_default(text: &'static str) -> Option<Self> {
+        Some(text.to_owned())
+    }
+}
+
+impl Shape for bool {
+    const KIND: Kind = Kind::Truth;
+
+    fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self> {
+        match expr {
+            Expr::Bool(it) => Some(it.value),
+            Expr::Error(_) => None,
+            _ => {
+                let message = "Yes or no belongs here.".to_owned();
+                reader.wrong(Code::WrongKind, expr, message, "true or false");
+                None
+            }
+        }
+    }
+
+    fn from_default(text: &'static str) -> Option<Self> {
+        text.parse().ok()
+    }
+}
+
+impl<T: Shape> Shape for Option<T> {
+    const KIND: Kind = T::KIND;
+
+    fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self> {
+        match expr {
+            Expr::Option(it) => match &it.value {
+                Some(value) => T::read(&value.expr, reader).map(Some),
+                None => Some(None),
+            },
+            _ => T::read(expr, reader).map(Some),
+        }
+    }
+
+    fn from_default(_: &'static str) -> Option<Self> {
+        Some(None)
+    }
+}
+
+impl<T: Shape> Shape for Vec<T> {
+    const KIND: Kind = Kind::List(&T::KIND, T::MOST_IN_LIST);
+
+    fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self> {
+        reader.list(expr)
+    }
+
+    fn from_default(text: &'static str) -> Option<Self> {
+        (text == "[]").then(Self::new)
+    }
+}

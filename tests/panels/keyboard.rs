@@ -1,0 +1,137 @@
+//! The whole job by keyboard: Tab in the order of the job, keys for the list, places, pause.
+
+use egui::Key;
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use quarterturn::bench::action::{Action, OnOff};
+use quarterturn::bench::part::{Cock, Place};
+use quarterturn::panels::Wish;
+use quarterturn::panels::view::Running;
+
+use crate::fixture::{App, Which, seen, window};
+
+fn at(place: Place) -> Harness<'static, App> {
+    window(App::new(Which::Job, seen(place)), 1280.0, 720.0)
+}
+
+/// Tab to a part, Enter opens its ways with the first in focus, Enter does it.
+#[test]
+fn keyboard_alone_shuts_the_manual_valve() {
+    let mut harness = at(Place::PlantRoom);
+    let mut tabs = 0;
+    while !harness.get_by_label("Manual valve, open").is_focused() {
+        harness.key_press(Key::Tab);
+        harness.run();
+        tabs += 1;
+        assert!(tabs < 60, "Tab never came to the manual valve");
+    }
+    harness.key_press(Key::Enter);
+    harness.run();
+    harness.key_press(Key::Enter);
+    harness.run();
+    let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
+    assert_eq!(harness.state().wishes, [Wish::Act(shut)]);
+    harness.key_press(Key::Escape);
+    harness.run();
+    assert!(harness.get_by_label("Manual valve, open").is_focused(), "Escape lost the way back");
+}
+
+/// Tab meets parts in the order of the job: the air before the plate, the switch before the valve.
+#[test]
+fn tab_goes_in_the_order_of_the_job() {
+    let mut harness = at(Place::PlantRoom);
+    let wanted =
+        ["Air just above the floor", "Rating plate", "Furnace switch, on", "Manual valve, open"];
+    let mut met = Vec::new();
+    for _ in 0..60 {
+        harness.key_press(Key::Tab);
+        harness.run();
+        for name in wanted {
+            if harness.get_by_label(name).is_focused() && !met.contains(&name) {
+                met.push(name);
+            }
+        }
+    }
+    assert_eq!(met, wanted);
+}
+
+/// Digits walk, Space pauses, a letter does what the list says.
+#[test]
+fn single_keys_walk_pause_and_act() {
+    let mut harness = at(Place::Hall);
+    harness.key_press(Key::Num3);
+    harness.run();
+    harness.key_press(Key::Space);
+    harness.run();
+    // Nothing chosen, nothing in hand: A is the first way of the place.
+    harness.key_press(Key::A);
+    harness.run();
+    let wishes = &harness.state().wishes;
+    assert_eq!(wishes[0], Wish::Act(Action::Go(Place::GasValve)));
+    assert_eq!(wishes[1], Wish::Pause);
+    assert!(matches!(wishes[2], Wish::Act(Action::Sniff(_))), "{wishes:?}");
+    assert_eq!(wishes.len(), 3);
+
+    harness.state_mut().running = Running::Paused;
+    harness.run();
+    harness.key_press(Key::F5);
+    harness.run();
+    assert_eq!(harness.state().wishes.last(), Some(&Wish::Resume));
+}
+
+/// WCAG 2.2, 2.1.4: single keys can be switched off; and while a number is typed they are text.
+#[test]
+fn single_keys_can_be_switched_off_and_rest_while_typing() {
+    let mut harness = at(Place::Hall);
+    harness.state_mut().settings.single_keys = OnOff::Off;
+    harness.run();
+    harness.key_press(Key::Num3);
+    harness.key_press(Key::A);
+    harness.run();
+    assert_eq!(harness.state().wishes, []);
+
+    harness.state_mut().settings.single_keys = OnOff::On;
+    harness.get_by_label("Inlet, low, found: not written").click();
+    harness.run();
+    harness.key_press(Key::Num3);
+    harness.key_press(Key::Space);
+    harness.key_press(Key::A);
+    harness.run();
+    assert_eq!(harness.state().wishes, []);
+}
+
+/// F6 brings the keyboard into the drawing and from there to the sheet.
+#[test]
+fn f6_goes_from_drawing_to_sheet() {
+    let mut harness = at(Place::PlantRoom);
+    harness.key_press(Key::F6);
+    harness.run();
+    assert!(harness.get_by_label("Air at head height").is_focused());
+    harness.key_press(Key::F6);
+    harness.run();
+    assert!(harness.get_by_label("Inlet, at rest, found: not written").is_focused());
+}
+
+/// The opening by keyboard: caution, then start with the seed that is shown.
+#[test]
+fn keyboard_alone_starts_a_job() {
+    let mut harness = window(App::new(Which::Opening, seen(Place::Yard)), 1280.0, 720.0);
+    harness.key_press(Key::Tab);
+    harness.run();
+    assert!(harness.get_by_label("I have read this").is_focused());
+    harness.key_press(Key::Enter);
+    harness.run();
+    let mut tabs = 0;
+    while !harness.get_by_label("Start").is_focused() {
+        harness.key_press(Key::Tab);
+        harness.run();
+        tabs += 1;
+        assert!(tabs < 30, "Tab never came to Start");
+    }
+    harness.key_press(Key::Enter);
+    harness.run();
+    let [Wish::Start { scenario, seed, .. }] = harness.state().wishes.as_slice() else {
+        panic!("{:?}", harness.state().wishes);
+    };
+    assert_eq!((scenario.as_str(), *seed), ("cold", 41));
+}

@@ -1,0 +1,227 @@
+//! Every action of the bench can be reached from a list or a form.
+
+use std::collections::BTreeSet;
+
+use quarterturn::bench::action::{Action, Fitted, LowSide, OnOff, Opening, PlugStep, Push};
+use quarterturn::bench::part::{
+    Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window,
+};
+use quarterturn::bench::seen::{Burning, FluidSeen, PortFill, Seen};
+use quarterturn::panels::parts::job_order;
+use quarterturn::panels::sheet::ROWS;
+use quarterturn::panels::ways::{Form, forms, here, in_hand, ways};
+
+use crate::fixture::{seen, seen_open};
+
+/// The kind of an action; a new one does not compile until it is listed here.
+fn kind(action: &Action) -> &'static str {
+    match action {
+        Action::Go(_) => "go",
+        Action::Look(_) => "look",
+        Action::Sniff(_) => "sniff",
+        Action::Probe(_) => "probe",
+        Action::Take(_) => "take",
+        Action::PutDown => "put-down",
+        Action::Window { .. } => "window",
+        Action::Door { .. } => "door",
+        Action::FurnaceSwitch(_) => "furnace-switch",
+        Action::ThermostatMode(_) => "thermostat-mode",
+        Action::Setpoint(_) => "setpoint",
+        Action::StageJumper(_) => "stage-jumper",
+        Action::ValveSwitch(_) => "valve-switch",
+        Action::Cock { .. } => "cock",
+        Action::Neighbor { .. } => "neighbor",
+        Action::Cap { .. } => "cap",
+        Action::Turn { .. } => "turn",
+        Action::Plug { .. } => "plug",
+        Action::Adapter { .. } => "adapter",
+        Action::HoseOn { .. } => "hose-on",
+        Action::HoseOff => "hose-off",
+        Action::MeterPower(_) => "meter-power",
+        Action::MeterZero => "meter-zero",
+        Action::MeterUnit(_) => "meter-unit",
+        Action::MeterLowSide(_) => "meter-low-side",
+        Action::LeakFluid(_) => "leak-fluid",
+        Action::Wipe(_) => "wipe",
+        Action::ResetRollout => "reset-rollout",
+        Action::Write(_) => "write",
+        Action::WriteJoint { .. } => "write-joint",
+        Action::Tag(_) => "tag",
+        Action::Call(_) => "call",
+        Action::Tell(_) => "tell",
+        Action::HandOver(_) => "hand-over",
+    }
+}
+
+const KINDS: usize = 34;
+
+/// Situations that between them show every state of everything.
+fn situations() -> Vec<Seen> {
+    let fills = [
+        PortFill::Snug,
+        PortFill::HandTight,
+        PortFill::Started,
+        PortFill::Leaning,
+        PortFill::Open,
+        PortFill::BareAdapter,
+        PortFill::Hose(Push::Fully),
+        PortFill::Hose(Push::Halfway),
+    ];
+    let mut all: Vec<Seen> = Place::ALL.iter().map(|&place| seen(place)).collect();
+    all.extend(fills.map(seen_open));
+    let mut standing = seen_open(PortFill::Snug);
+    standing.place = Place::PlantRoom;
+    all.push(standing);
+    // The same with everything the other way round.
+    let flipped: Vec<Seen> = all.iter().cloned().map(flipped).collect();
+    all.extend(flipped);
+    let held = all.clone();
+    for &tool in Tool::ALL {
+        all.extend(held.iter().cloned().map(|mut seen| {
+            seen.hand = Some(tool);
+            seen
+        }));
+    }
+    all
+}
+
+fn flipped(mut seen: Seen) -> Seen {
+    seen.meter.low_side = LowSide::BurnerBox;
+    seen.meter.display = quarterturn::bench::seen::Display::OverRange;
+    if let Some(furnace) = seen.furnace.as_mut() {
+        furnace.blower_door = Fitted::Off;
+        furnace.switch = OnOff::Off;
+        furnace.cock_deg = 0;
+        furnace.water_heater = (0, Burning::Off);
+        furnace.window = Opening::Open;
+        furnace.stage_jumper = Fitted::On;
+        furnace.tag = Fitted::On;
+        if let Some(burners) = furnace.burners.as_mut() {
+            burners.valve_switch = OnOff::Off;
+            burners.caps = [Fitted::Off; 2];
+            burners.screw_eighths = [Some(0); 2];
+            burners.fluid = [FluidSeen::Quiet(3.0); 4];
+        }
+    }
+    if let Some(hall) = seen.hall.as_mut() {
+        hall.mode = OnOff::Off;
+        hall.window = Opening::Open;
+        hall.range = (0, Burning::Burning);
+    }
+    if let Some(yard) = seen.yard.as_mut() {
+        yard.cock_deg = 0;
+        yard.cap = Fitted::Off;
+        yard.screw_eighths = Some(3);
+    }
+    seen
+}
+
+fn parts_at(seen: &Seen) -> Vec<&'static str> {
+    let at_hand = Tool::ALL.iter().map(|tool| tool.id());
+    let meter = ["meter", "meter-power", "meter-zero", "meter-unit", "meter-minus"];
+    job_order(seen.place).iter().copied().chain(at_hand).chain(meter).chain(["job-sheet"]).collect()
+}
+
+/// Everything that the lists offer anywhere.
+fn offered() -> Vec<Action> {
+    let mut all = Vec::new();
+    for seen in situations() {
+        let lists = parts_at(&seen).into_iter().map(|part| ways(part, &seen));
+        for way in lists.chain([here(&seen), in_hand(&seen)]).flatten() {
+            assert!(way.label.chars().count() > 5, "{:?} says only {:?}", way.action, way.label);
+            all.push(way.action);
+        }
+    }
+    all
+}
+
+/// Every kind of action is in a list, but for the two that are forms: writing a reading and
+/// handing over.
+#[test]
+fn every_kind_of_action_can_be_reached() {
+    let mut kinds: BTreeSet<&str> = offered().iter().map(kind).collect();
+    let forms_at = |part: &str| forms(part, &seen(Place::Hall));
+    assert_eq!(forms_at("job-sheet"), [Form::Write]);
+    assert_eq!(forms_at("householder"), [Form::HandOver]);
+    kinds.extend(["write", "hand-over"]);
+    assert_eq!(kinds.len(), KINDS, "{kinds:?}");
+}
+
+/// And every value of the closed lists: every tool, cock, door, joint, port, step and so on.
+#[test]
+fn every_thing_can_be_reached() {
+    let all = offered();
+    let has = |wanted: &Action| assert!(all.contains(wanted), "no list offers {wanted:?}");
+    for &tool in Tool::ALL {
+        has(&Action::Take(tool));
+    }
+    for &place in Place::ALL {
+        has(&Action::Go(place));
+    }
+    for &subject in Subject::ALL {
+        has(&Action::Look(subject));
+    }
+    for &cock in Cock::ALL {
+        has(&Action::Cock { cock, degrees: 0 });
+        has(&Action::Cock { cock, degrees: 90 });
+    }
+    for to in [Fitted::On, Fitted::Off] {
+        for &door in Door::ALL {
+            has(&Action::Door { door, to });
+        }
+        for &screw in Screw::ALL {
+            has(&Action::Cap { screw, to });
+        }
+        for &port in Port::ALL {
+            has(&Action::Adapter { port, to });
+        }
+        has(&Action::StageJumper(to));
+        has(&Action::Tag(to));
+    }
+    for &window in Window::ALL {
+        has(&Action::Window { window, to: Opening::Open });
+        has(&Action::Window { window, to: Opening::Closed });
+    }
+    for to in [OnOff::On, OnOff::Off] {
+        for &neighbor in Neighbor::ALL {
+            has(&Action::Neighbor { neighbor, to });
+        }
+        has(&Action::MeterPower(to));
+        has(&Action::FurnaceSwitch(to));
+        has(&Action::ThermostatMode(to));
+        has(&Action::ValveSwitch(to));
+    }
+    for &joint in Joint::ALL {
+        has(&Action::LeakFluid(joint));
+        has(&Action::Wipe(joint));
+    }
+    for &port in Port::ALL {
+        for step in [
+            PlugStep::BreakLoose,
+            PlugStep::SpinOut,
+            PlugStep::StartByHand,
+            PlugStep::StartByKey,
+            PlugStep::SpinIn,
+            PlugStep::Tighten(1),
+        ] {
+            has(&Action::Plug { port, step });
+        }
+        for push in [Push::Fully, Push::Halfway] {
+            has(&Action::HoseOn { port, push });
+        }
+    }
+    has(&Action::MeterLowSide(LowSide::Air));
+    has(&Action::MeterLowSide(LowSide::BurnerBox));
+}
+
+/// Screws, cocks, plugs and the thermostat take a number.
+#[test]
+fn numbers_have_forms() {
+    let open = seen_open(PortFill::Snug);
+    assert_eq!(forms("low-screw", &open), [Form::Turn(Screw::Low)]);
+    assert_eq!(forms("high-cap@off", &open), [Form::Turn(Screw::High)]);
+    assert_eq!(forms("manual-valve", &open), [Form::Cock(Cock::Furnace)]);
+    assert_eq!(forms("inlet-port", &open), [Form::Tighten(Port::Inlet)]);
+    assert_eq!(forms("thermostat", &seen(Place::Hall)), [Form::Setpoint]);
+    assert_eq!(ROWS.len(), 7);
+}
