@@ -1,8 +1,6 @@
 //! Small widgets that the panels share.
 
-use egui::{
-    Button, Color32, CornerRadius, Key, Response, RichText, Stroke, Ui, vec2,
-};
+use egui::{Button, Color32, CornerRadius, Key, Response, RichText, Stroke, Ui, vec2};
 
 use super::theme;
 

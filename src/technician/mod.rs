@@ -8,6 +8,7 @@ pub mod plan;
 pub mod run_furnace;
 
 pub mod set;
+pub mod spoil;
 pub mod task;
 
 pub use drive::{Player, play};

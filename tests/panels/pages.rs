@@ -2,7 +2,7 @@
 
 use egui::accesskit::{Action, NodeId, Role, TreeUpdate};
 use egui::epaint::ClippedShape;
-use egui::{Pos2, Rect, Shape, vec2};
+use egui::{Event, Key, Modifiers, Pos2, Rect, Shape, vec2};
 use quarterturn::bench::action::Ending;
 use quarterturn::bench::part::Place;
 use quarterturn::bench::seen::{Over, PortFill};
@@ -34,15 +34,34 @@ fn apps() -> Vec<App> {
     apps
 }
 
-/// What one pass gives: the tree for assistive technology and the shapes.
+/// Keys that open whatever a page keeps folded: the list, the sheet, a part's slip; the choice of
+/// a job behind the caution.
+fn keys(which: Which, frame: usize) -> &'static [Key] {
+    match (which, frame) {
+        (Which::Job, 1) => &[Key::F2, Key::F3],
+        (Which::Job, 2) => &[Key::F6],
+        (Which::Opening, 2) => &[Key::Tab],
+        (Which::Job | Which::Opening, 3) => &[Key::Enter],
+        _ => &[],
+    }
+}
+
+fn press(key: Key) -> Event {
+    let modifiers = Modifiers::NONE;
+    Event::Key { key, physical_key: None, pressed: true, repeat: false, modifiers }
+}
+
+/// What the last of some passes gives: the tree for assistive technology and the shapes.
 fn pass(app: &mut App, width: f32, height: f32) -> (Vec<ClippedShape>, TreeUpdate) {
     let ctx = egui::Context::default();
     ctx.enable_accesskit();
     let mut last = None;
-    for frame in 0..5 {
+    for frame in 0..6 {
+        let events = keys(app.which, frame).iter().map(|&key| press(key)).collect();
         let input = egui::RawInput {
+            events,
             screen_rect: Some(Rect::from_min_size(Pos2::ZERO, vec2(width, height))),
-            time: Some(f64::from(frame) * 0.1),
+            time: Some(frame as f64 * 0.1),
             ..Default::default()
         };
         let mut output = ctx.run_ui(input, |ui| app.ui(ui));
@@ -53,7 +72,7 @@ fn pass(app: &mut App, width: f32, height: f32) -> (Vec<ClippedShape>, TreeUpdat
     last.unwrap()
 }
 
-/// Five frames of every page at every size, in both sizes of type: no panic, and no clash of ids
+/// Six frames of every page at every size, in both sizes of type: no panic, and no clash of ids
 /// (egui paints one in words).
 #[test]
 fn pages_stand_at_every_size() {

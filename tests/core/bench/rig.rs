@@ -85,7 +85,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
         }),
         furnace: FurnaceSetup {
             plate: Plate {
-                model: "Hearthstone Two".into(),
+                model: "QT 80-2".into(),
                 made_for: figures,
                 converted_to: None,
                 input_high: HeatRate(input),

@@ -11,6 +11,8 @@ use quarterturn::technician::{Technician, play};
 use quarterturn::marking::debrief::debrief;
 use quarterturn::marking::{Brief, Observer};
 
+use quarterturn::technician::spoil::{SPOILS, Spoiled};
+
 use super::rig;
 
 /// Prints what was done, for a failing test's reader.
@@ -75,4 +77,30 @@ fn full_marks_on_both_jobs_on_twenty_seeds() {
             assert!(bench.worst_imbalance() <= 1e-9);
         }
     }
+}
+
+/// Each spoiled run loses its own items and no others.
+#[test]
+fn spoiled_runs_lose_exactly_their_own_items() {
+    let book = quarterturn::rules::shared().unwrap();
+    let mut wrong = Vec::new();
+    for spoil in SPOILS {
+        let text = quarterturn::scenario::builtin::find(spoil.job).unwrap().text;
+        let scenario = quarterturn::scenario::load(text).unwrap();
+        let brief = Brief { right_endings: scenario.marking.endings.clone() };
+        let setup = scenario.draw(3);
+        let mut player = Spoiled::new(Technician::new(&setup.card), *spoil);
+        let mut bench = Bench::new(setup);
+        let mut observer = Observer::new(&bench);
+        let stopped = play(&mut bench, &mut player, 3 * 3600, &mut observer);
+        let marks = observer.marks(&book, &brief);
+        let mut found: Vec<&str> = marks.findings.iter().map(|f| f.rule.as_str()).collect();
+        found.sort_unstable();
+        if found != spoil.trips || stopped != Stopped::Over {
+            let text = debrief(&observer.ledger, marks.clone(), observer.trace.clone()).text();
+            let refused = player.refused();
+            wrong.push(format!("{}: {found:?}, {stopped:?}, {refused:?}\n{text}", spoil.name));
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join("\n\n"));
 }
