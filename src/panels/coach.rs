@@ -10,6 +10,7 @@ mod port;
 use crate::bench::action::{Action, Height, Phase, Stage};
 use crate::bench::part::{Place, Port, Subject};
 use crate::bench::seen::{Seen, Smell, Sound};
+use crate::panels::sheet::Cell;
 
 /// The next step.
 #[derive(Debug, Clone, PartialEq)]
@@ -20,19 +21,43 @@ pub struct Hint {
     pub part: Option<&'static str>,
     /// The action meant, where it is a single one; none where waiting or writing is meant.
     pub action: Option<Action>,
+    /// The cell of the sheet to write in, where writing is meant.
+    pub cell: Option<Cell>,
+    /// Seconds to let pass before it is done.
+    pub patience_s: u32,
 }
 
 impl Hint {
     fn act(text: impl Into<String>, part: &'static str, action: Action) -> Self {
-        Self { text: text.into(), part: Some(part), action: Some(action) }
+        Self {
+            text: text.into(),
+            part: Some(part),
+            action: Some(action),
+            cell: None,
+            patience_s: 0,
+        }
+    }
+
+    fn go(text: impl Into<String>, place: Place) -> Self {
+        Self {
+            text: text.into(),
+            part: None,
+            action: Some(Action::Go(place)),
+            cell: None,
+            patience_s: 0,
+        }
     }
 
     fn wait(text: impl Into<String>, part: &'static str) -> Self {
-        Self { text: text.into(), part: Some(part), action: None }
+        Self { text: text.into(), part: Some(part), action: None, cell: None, patience_s: 0 }
+    }
+
+    fn write(text: impl Into<String>, cell: Cell, patience_s: u32) -> Self {
+        Self { text: text.into(), part: Some("meter"), action: None, cell: Some(cell), patience_s }
     }
 
     fn say(text: impl Into<String>) -> Self {
-        Self { text: text.into(), part: None, action: None }
+        Self { text: text.into(), part: None, action: None, cell: None, patience_s: 0 }
     }
 }
 
@@ -75,13 +100,11 @@ fn danger(seen: &Seen) -> Option<Hint> {
             "You are out. Call the emergency number from here; nobody goes back in until it has \
              been cleared.",
         ),
-        Place::Yard | Place::PlantRoom | Place::GasValve | Place::Hall => Hint {
-            text: "Strong gas or an alarm: touch no switch, light nothing, do not call from \
-                   inside. Call everybody out and leave."
-                .into(),
-            part: None,
-            action: Some(Action::Go(Place::Away)),
-        },
+        Place::Yard | Place::PlantRoom | Place::GasValve | Place::Hall => Hint::go(
+            "Strong gas or an alarm: touch no switch, light nothing, do not call from inside. Call \
+             everybody out and leave.",
+            Place::Away,
+        ),
     })
 }
 
@@ -97,11 +120,9 @@ fn arrive(seen: &Seen) -> Option<Hint> {
             "floor-zone",
             Action::Sniff(Height::Floor),
         ),
-        Place::Yard | Place::GasValve | Place::Hall | Place::Away => Hint {
-            text: "You have arrived. Go to the plant room.".into(),
-            part: None,
-            action: Some(Action::Go(Place::PlantRoom)),
-        },
+        Place::Yard | Place::GasValve | Place::Hall | Place::Away => {
+            Hint::go("You have arrived. Go to the plant room.", Place::PlantRoom)
+        }
     })
 }
 
@@ -128,11 +149,7 @@ fn paper(seen: &Seen) -> Option<Hint> {
 }
 
 fn to_plant_room(text: &str) -> Hint {
-    Hint {
-        text: format!("{text} It is in the plant room."),
-        part: None,
-        action: Some(Action::Go(Place::PlantRoom)),
-    }
+    Hint::go(format!("{text} It is in the plant room."), Place::PlantRoom)
 }
 
 /// To one reading: the hose on its port, the furnace in its state, the number at rest.

@@ -32,9 +32,10 @@ pub fn coach_line_ui(root: &mut Ui, hint: &Hint, out: &mut Vec<Wish>) -> LineAft
             ui.horizontal_wrapped(|ui| {
                 ui.label(RichText::new("Next").family(theme::semibold()).color(theme::PEN));
                 kit::live(&ui.label(&hint.text));
-                if let Some(part) = hint.part {
+                let about = hint.cell.map(|cell| cell.name()).or(hint.part.map(parts::name));
+                if let Some(about) = about {
                     let show = ui.button("Show me");
-                    let name = format!("Show me: {}", parts::name(part));
+                    let name = format!("Show me: {about}");
                     kit::named(&show, egui::WidgetType::Button, name);
                     if show.clicked() {
                         after = LineAfter::Show;

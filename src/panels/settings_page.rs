@@ -33,7 +33,9 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, out: &mut Vec<Wish>) {
     set(kit::choice(ui, "Speed at the start", now.speed, &speeds), &mut now.speed);
     ui.horizontal_wrapped(|ui| {
         let label = ui.label("Loudness");
-        ui.add(Slider::new(&mut now.volume_percent, 0..=100).suffix(" %")).labelled_by(label.id);
+        let slider = Slider::new(&mut now.volume_percent, 0..=100).show_value(false);
+        ui.add(slider).labelled_by(label.id);
+        ui.label(format!("{} %", now.volume_percent));
     });
     kit::quiet(ui, "Captions are always on.");
     if now != *settings {

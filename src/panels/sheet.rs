@@ -1,6 +1,6 @@
 //! The job sheet: paper on a clipboard.
 
-pub(crate) mod grid;
+mod grid;
 mod joints;
 mod paper;
 
@@ -14,7 +14,7 @@ use super::theme;
 use super::view::{Job, View};
 use super::wish::Wish;
 
-pub use grid::{EntryState, ROWS};
+pub use grid::{Cell, EntryState, NextFocus, ROWS};
 
 /// Height below which paper and list scroll as one.
 const SPLIT_HEIGHT: f32 = 440.0;

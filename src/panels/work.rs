@@ -14,8 +14,7 @@ use super::kit;
 use super::offers::{Offer, offers};
 use super::popup::{PopupAfter, PopupFocus, PopupParts, popup_ui};
 use super::settings_page::settings_ui;
-use super::sheet::grid::{Cell, NextFocus};
-use super::sheet::{self, EntryState, ROWS, SheetParts, sheet_ui};
+use super::sheet::{self, Cell, EntryState, NextFocus, ROWS, SheetParts, sheet_ui};
 use super::sights::sights_ui;
 use super::strip::{Asked, strip_ui};
 use super::theme;
@@ -99,6 +98,19 @@ impl WorkState {
         self.popup = OnOff::Off;
     }
 
+    /// Shows what a hint is about: the cell to write in, or the part.
+    fn show(&mut self, hint: &Hint) {
+        match (hint.cell, hint.part) {
+            (Some(cell), _) => {
+                self.sheet = OnOff::On;
+                self.entry = EntryState { cell: Some(cell), ..EntryState::default() };
+                self.entry.focus = NextFocus::Field;
+            }
+            (None, Some(part)) => self.choose(part, By::Key),
+            (None, None) => {}
+        }
+    }
+
     fn choose(&mut self, part: &str, by: By) {
         self.chosen = Some(part.to_owned());
         self.popup = OnOff::On;
@@ -139,11 +151,7 @@ pub(super) fn work_ui(
     if let Some(hint) = &hint {
         match coach_line_ui(root, hint, out) {
             LineAfter::Stay => {}
-            LineAfter::Show => {
-                if let Some(part) = hint.part {
-                    state.choose(part, By::Key);
-                }
-            }
+            LineAfter::Show => state.show(hint),
             LineAfter::Skip => state.hinting = Hinting::Off,
         }
     }

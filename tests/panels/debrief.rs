@@ -16,7 +16,9 @@ fn essentials_come_first_and_findings_lead_to_their_moment() {
     let essential = harness.get_by_label("✗ Every disturbed joint leak-checked: missed").rect();
     let finding = harness.get_by_label("Manifold plug not checked under pressure").rect();
     assert!(essential.bottom() < finding.top());
-    assert!(harness.query_by_label_contains("Pressures over time. Inlet: 11.64 to 11.67").is_some());
+    assert!(
+        harness.query_by_label_contains("Pressures over time. Inlet: 11.64 to 11.67").is_some()
+    );
     harness
         .get_by_label("Manifold plug not checked under pressure: show 5:00 in the traces")
         .click();

@@ -24,7 +24,8 @@ fn hot_spots_are_large_enough() {
             assert!(scene.expand(0.1).contains_rect(spot.rect), "{spot:?}");
         }
     }
-    let corner = PartBox { id: "plate".into(), rect: Rect::from_min_size(scene.min, vec2(2.0, 2.0)) };
+    let corner =
+        PartBox { id: "plate".into(), rect: Rect::from_min_size(scene.min, vec2(2.0, 2.0)) };
     assert!(scene.contains_rect(spots(scene, Place::PlantRoom, &[corner])[0].rect));
 }
 

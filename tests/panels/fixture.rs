@@ -5,8 +5,9 @@ use egui_kittest::Harness;
 use quarterturn::bench::action::{Fitted, LowSide, OnOff, Opening};
 use quarterturn::bench::part::{Place, Subject};
 use quarterturn::bench::seen::{
-    Burning, BurnersSeen, Call, Condition, Cracked, Display, Finding, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
-    MeterSeen, Note, PortFill, PortSeen, Seen, SheetSeen, Smell, Sound, YardSeen,
+    BurnersSeen, Burning, Call, Condition, Cracked, Display, Finding, FlameSeen, FluidSeen,
+    FurnaceSeen, HallSeen, MeterSeen, Note, PortFill, PortSeen, Seen, SheetSeen, Smell, Sound,
+    YardSeen,
 };
 use quarterturn::bench::setup::SupplyRight;
 use quarterturn::panels::debrief::{
@@ -14,8 +15,8 @@ use quarterturn::panels::debrief::{
 };
 use quarterturn::panels::settings::Settings;
 use quarterturn::panels::view::{
-    Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running,
-    SecondChance, Unfinished, View,
+    Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running, SecondChance,
+    Unfinished, View,
 };
 use quarterturn::panels::{Layout, Shell, Wish, parts};
 use quarterturn::units::PressureUnit;
@@ -158,8 +159,7 @@ impl App {
             title: "No heat on cold mornings".into(),
             text: "12 minutes in".into(),
         }];
-        let opening =
-            OpeningPage { jobs: &jobs, unfinished: &unfinished, seed: 41, notice: None };
+        let opening = OpeningPage { jobs: &jobs, unfinished: &unfinished, seed: 41, notice: None };
         let captions = ["valve clicks".to_owned()];
         let job = Job {
             seen: &self.seen,
@@ -218,8 +218,8 @@ pub fn boxes(place: Place, scene: Rect) -> Vec<PartBox> {
     for (i, part) in listed.filter(|&&part| part != "furnace").enumerate() {
         let (row, column) = (i / 8, i % 8);
         #[expect(clippy::cast_precision_loss, reason = "small numbers")]
-        let at = scene.min
-            + vec2(0.03 + 0.12 * column as f32, 0.06 + 0.18 * row as f32) * scene.size();
+        let at =
+            scene.min + vec2(0.03 + 0.12 * column as f32, 0.06 + 0.18 * row as f32) * scene.size();
         // Some parts are drawn smaller than a finger.
         let side = if i % 3 == 0 { 9.0 } else { 0.06 * scene.width() };
         let rect = Rect::from_min_size(at, vec2(side, side));
@@ -233,8 +233,16 @@ pub fn boxes(place: Place, scene: Rect) -> Vec<PartBox> {
     boxes
 }
 
-const AT_HAND: &[&str] =
-    &["hex-key", "adapter", "hose", "slotted-driver", "meter-power", "meter-zero", "meter-unit", "meter"];
+const AT_HAND: &[&str] = &[
+    "hex-key",
+    "adapter",
+    "hose",
+    "slotted-driver",
+    "meter-power",
+    "meter-zero",
+    "meter-unit",
+    "meter",
+];
 
 /// A debrief with something of everything.
 pub fn debrief() -> DebriefView {

@@ -44,7 +44,7 @@ fn a_typed_number_is_written_with_its_unit() {
     assert_eq!(wishes, [Wish::Act(Action::Write(reading))]);
     assert!(!refused);
 
-    let (wishes, _) = type_into("Inlet, high, all others on, left: not written", "−0,25", 1);
+    let (wishes, _) = type_into("Inlet, all others on, left: not written", "−0,25", 1);
     let reading = Reading {
         port: Port::Inlet,
         stage: Stage::HighWithOthers,
@@ -68,12 +68,18 @@ fn what_is_no_number_is_refused_in_words() {
 /// Reading and writing of thousandths.
 #[test]
 fn numbers_read_as_typed() {
-    for (typed, wanted) in
-        [("4.9", 4_900), (" 13 ", 13_000), (".5", 500), ("4.", 4_000), ("0,001", 1), ("+1.70", 1_700)]
-    {
+    for (typed, wanted) in [
+        ("4.9", 4_900),
+        (" 13 ", 13_000),
+        (".5", 500),
+        ("4.", 4_000),
+        ("0,001", 1),
+        ("+1.70", 1_700),
+    ] {
         assert_eq!(thousandths(typed), Ok(wanted), "{typed}");
     }
-    for (value, wanted) in [(4_900, "4.9"), (4_870, "4.87"), (0, "0.0"), (-250, "−0.25"), (1, "0.001")]
+    for (value, wanted) in
+        [(4_900, "4.9"), (4_870, "4.87"), (0, "0.0"), (-250, "−0.25"), (1, "0.001")]
     {
         assert_eq!(written(value), wanted);
         assert_eq!(thousandths(wanted), Ok(value));

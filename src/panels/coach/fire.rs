@@ -4,12 +4,17 @@ use super::{Hint, to_plant_room};
 use crate::bench::action::{Action, Fitted, OnOff, Phase, Stage};
 use crate::bench::part::{Cock, Door, Neighbor, Place, Port};
 use crate::bench::seen::{BurnersSeen, Burning, Call, FurnaceSeen, HallSeen, Seen, Sound};
-use crate::panels::sheet::grid::Cell;
+use crate::panels::sheet::Cell;
 
 /// Above the room by this much the thermostat calls its first stage only, in half degrees.
 const FIRST_ABOVE_HALF_F: i16 = 3;
 /// And by this much its second stage too.
 const SECOND_ABOVE_HALF_F: i16 = 10;
+
+/// Patience before a reading while it burns, in seconds (common practice: until it stands still).
+const SETTLE_S: u32 = 45;
+/// And at rest, where a climb must have time to show (common practice: one to three minutes).
+const REST_HOLD_S: u32 = 90;
 
 /// The next step towards a reading, the hose being on its port.
 pub(super) fn to_stage(seen: &Seen, port: Port, stage: Stage) -> Option<Hint> {
@@ -113,9 +118,7 @@ fn light(seen: &Seen, furnace: &FurnaceSeen, burners: &BurnersSeen, stage: Stage
     let lit = burners.flames.iter().any(|flame| flame.height > 0.0);
     let high = seen.sounds.contains(&Sound::BurnersHigh);
     let high_wanted = stage != Stage::Low;
-    let to_hall = |text: &str| {
-        Some(Hint { text: text.into(), part: None, action: Some(Action::Go(Place::Hall)) })
-    };
+    let to_hall = |text: &str| Some(Hint::go(text, Place::Hall));
     if lit && high == high_wanted {
         return None;
     }
@@ -149,29 +152,41 @@ fn thermostat(hall: &HallSeen, stage: Stage) -> Hint {
             Action::ThermostatMode(OnOff::On),
         );
     }
-    let (wanted, above, text) = match stage {
-        Stage::Rest | Stage::Low => (
-            Call::First,
-            FIRST_ABOVE_HALF_F,
-            "Set it a degree or so above the room: then it calls the first stage only.",
-        ),
-        Stage::High | Stage::HighWithOthers => (
-            Call::Second,
-            SECOND_ABOVE_HALF_F,
-            "Set it well above the room, more than two degrees: then it calls both stages.",
-        ),
-    };
-    let range_wanted = stage == Stage::HighWithOthers && hall.range.1 != Burning::Burning;
-    if range_wanted {
+    if stage == Stage::HighWithOthers && hall.range.1 != Burning::Burning {
         return Hint::act(
             "Turn the range on full.",
             "range",
             Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On },
         );
     }
-    if hall.call != wanted {
+    let set = |text: &str, above: i16| {
         let to = hall.room_half_f.saturating_add(above);
-        return Hint::act(text, "thermostat", Action::Setpoint(to));
+        Hint::act(text, "thermostat", Action::Setpoint(to))
+    };
+    let above = hall.setpoint_half_f.saturating_sub(hall.room_half_f);
+    match (stage, hall.call) {
+        (Stage::High | Stage::HighWithOthers, Call::None | Call::First) => {
+            return set(
+                "Set it well above the room, more than two degrees: then it calls both stages.",
+                SECOND_ABOVE_HALF_F,
+            );
+        }
+        (Stage::Rest | Stage::Low, Call::Second) => {
+            let text = "It calls both stages. Set it to the room's temperature: the second stage \
+                        lets go, the first stays.";
+            return set(text, if above == 0 { -1 } else { 0 });
+        }
+        (Stage::Rest | Stage::Low, Call::None | Call::First) if above < FIRST_ABOVE_HALF_F - 1 => {
+            return set(
+                "Set it a degree or so above the room: then it calls the first stage only.",
+                FIRST_ABOVE_HALF_F,
+            );
+        }
+        (Stage::Rest | Stage::Low, Call::None) => {
+            return set("Nothing calls yet: a little higher.", above.saturating_add(1));
+        }
+        (Stage::Rest | Stage::Low, Call::First)
+        | (Stage::High | Stage::HighWithOthers, Call::Second) => {}
     }
     back("The thermostat calls. Back to the gas valve, and watch.")
 }
@@ -188,19 +203,25 @@ fn rest_in_hall(hall: &HallSeen) -> Hint {
 }
 
 fn back(text: &str) -> Hint {
-    Hint { text: text.into(), part: None, action: Some(Action::Go(Place::GasValve)) }
+    Hint::go(text, Place::GasValve)
 }
 
 fn write(port: Port, stage: Stage) -> Hint {
     let cell = Cell { port, stage, phase: Phase::Found };
-    let patience = match stage {
-        Stage::Rest => "Watch it for the hold the card asks for: a slow climb is a leaking seat.",
-        Stage::Low | Stage::High | Stage::HighWithOthers => {
-            "Wait until the number stands still, half a minute at least."
+    let (patience, patience_s) = match stage {
+        Stage::Rest => {
+            ("Watch it for as long as the card asks: a slow climb is a leaking seat.", REST_HOLD_S)
         }
+        Stage::Low | Stage::High => {
+            ("Wait until the number stands still, half a minute at least.", SETTLE_S)
+        }
+        Stage::HighWithOthers => (
+            "Every other appliance must burn now, the range in the kitchen too. Wait until the \
+             number stands still, half a minute at least.",
+            SETTLE_S,
+        ),
     };
-    Hint::wait(
-        format!("{patience} Then write it on the job sheet: {}, with its unit.", cell.name()),
-        "meter",
-    )
+    let text =
+        format!("{patience} Then write it on the job sheet: {}, with its unit.", cell.name());
+    Hint::write(text, cell, patience_s)
 }

@@ -3,10 +3,13 @@
 use super::{Hint, to_plant_room};
 use crate::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
 use crate::bench::part::{Cock, Door, Place, Port, Tool};
-use crate::bench::seen::{BurnersSeen, Display, FurnaceSeen, PortFill, Seen};
+use crate::bench::seen::{BurnersSeen, Display, FurnaceSeen, PortFill, Seen, Sound};
 
 /// Snug for a plug started by hand, in eighths past hand-tight: the middle of the band.
 const SNUG_EIGHTHS: i16 = 6;
+/// Pressure that counts as none when a hose comes off, in pascals (a tenth of an inch of water is
+/// 25).
+const NO_PRESSURE_PA: f64 = 20.0;
 
 fn part(port: Port) -> &'static str {
     port.id()
@@ -41,16 +44,48 @@ pub(super) fn push_fully(port: Port, push: Push) -> Option<Hint> {
 
 /// The next step towards a hose on `port`.
 pub(super) fn connect(seen: &Seen, port: Port) -> Option<Hint> {
+    let thermostat = seen.hall.as_ref().filter(|hall| hall.mode == OnOff::On);
+    if thermostat.is_some() {
+        return Some(Hint::act(
+            "Switch heat off at the thermostat: the furnace must stand while a port is open.",
+            "thermostat-mode",
+            Action::ThermostatMode(OnOff::Off),
+        ));
+    }
     let Some(furnace) = seen.furnace.as_ref() else {
         return Some(to_plant_room("Next the manometer goes onto the gas valve."));
     };
-    isolate(furnace).or_else(|| kneel(seen, furnace)).or_else(|| {
-        let burners = furnace.burners.as_ref()?;
-        valve_off(burners)
-            .or_else(|| close(seen, burners, other(port)))
-            .or_else(|| zero(seen))
-            .or_else(|| open(seen, burners, port))
-    })
+    stop(seen, furnace).or_else(|| isolate(furnace)).or_else(|| kneel(seen, furnace)).or_else(
+        || {
+            let burners = furnace.burners.as_ref()?;
+            valve_off(burners)
+                .or_else(|| close(seen, burners, other(port)))
+                .or_else(|| zero(seen))
+                .or_else(|| open(seen, burners, port))
+        },
+    )
+}
+
+/// A furnace that runs is stopped by its thermostat, so that it purges and cools.
+fn stop(seen: &Seen, furnace: &FurnaceSeen) -> Option<Hint> {
+    let fires = seen.sounds.iter().any(|s| matches!(s, Sound::BurnersLow | Sound::BurnersHigh));
+    let turns = furnace.inducer > 0.0 || furnace.blower > 0.0;
+    if furnace.switch == OnOff::Off {
+        None
+    } else if fires {
+        Some(Hint::go(
+            "It fires. Stop it by its thermostat, so that it purges and cools: go to the hall.",
+            Place::Hall,
+        ))
+    } else {
+        turns.then(|| {
+            Hint::wait(
+                "Let it purge and cool until inducer and blower stand. If it lights instead, the \
+                 thermostat still calls. You may speed time up.",
+                "status-lamp",
+            )
+        })
+    }
 }
 
 /// Power off and gas shut before a port is opened.
@@ -146,7 +181,8 @@ fn open(seen: &Seen, burners: &BurnersSeen, port: Port) -> Option<Hint> {
         }),
         PortFill::HandTight | PortFill::Started | PortFill::Leaning => {
             want(seen, Tool::HexKey, "the port plugs take it").or_else(|| {
-                Some(plug("Now spin it out with the long arm.".into(), PlugStep::SpinOut))
+                let out = plug(seep_text(port).into(), PlugStep::SpinOut);
+                Some(Hint { patience_s: seep_s(port), ..out })
             })
         }
         PortFill::Open => want(seen, Tool::Adapter, "the hose needs a barb").or_else(|| {
@@ -167,18 +203,62 @@ fn open(seen: &Seen, burners: &BurnersSeen, port: Port) -> Option<Hint> {
     }
 }
 
+/// The hose comes off when nothing presses in it any longer.
+fn hose_off(seen: &Seen, port: Port, push: Push) -> Hint {
+    match push {
+        Push::Fully if feels_pressure(seen) => Hint::act(
+            "The hose moves to the other port; this one is closed first. Gas is trapped in it: ease \
+             it back to the first barb and let it seep.",
+            part(port),
+            Action::HoseOn { port, push: Push::Halfway },
+        ),
+        Push::Halfway if feels_pressure(seen) => {
+            Hint::wait("Let it seep until the manometer shows next to nothing.", "meter")
+        }
+        Push::Fully | Push::Halfway => {
+            Hint::act("Nothing presses any longer: pull the hose off.", part(port), Action::HoseOff)
+        }
+    }
+}
+
+/// What to wait for before a loose plug comes out.
+fn seep_text(port: Port) -> &'static str {
+    match port {
+        Port::Inlet => {
+            "Gas is trapped between the shut valve and here. The plug is loose: let it seep away, \
+             a minute and a half, before you spin the plug out."
+        }
+        Port::Manifold => "Now spin it out with the long arm.",
+    }
+}
+
+/// How long trapped gas takes to seep past a loose plug, in seconds; the manifold has emptied
+/// itself through its orifices.
+fn seep_s(port: Port) -> u32 {
+    match port {
+        Port::Inlet => 95,
+        Port::Manifold => 0,
+    }
+}
+
+/// Whether the manometer feels pressure, more than the tenth of an inch of water that counts as
+/// none.
+fn feels_pressure(seen: &Seen) -> bool {
+    match seen.meter.display {
+        Display::Dark => false,
+        Display::Number(shown) => shown.pa() > NO_PRESSURE_PA,
+        Display::OverRange => true,
+    }
+}
+
 /// Closes a port: hose and adapter out, plug in, by hand first.
 fn close(seen: &Seen, burners: &BurnersSeen, port: Port) -> Option<Hint> {
     let plug = |text: &str, step| Some(Hint::act(text, part(port), Action::Plug { port, step }));
     match fill(burners, port) {
         PortFill::Snug => None,
-        PortFill::Hose(_) => match seen.hand {
+        PortFill::Hose(push) => match seen.hand {
             Some(held) => Some(empty(held)),
-            None => Some(Hint::act(
-                "The hose moves to the other port; this one is closed first. Pull the hose off.",
-                part(port),
-                Action::HoseOff,
-            )),
+            None => Some(hose_off(seen, port, push)),
         },
         PortFill::BareAdapter => match seen.hand {
             Some(held) => Some(empty(held)),

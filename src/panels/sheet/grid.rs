@@ -73,7 +73,11 @@ fn row_name(port: Port, stage: Stage) -> String {
         Port::Inlet => "Inlet",
         Port::Manifold => "Manifold",
     };
-    format!("{port}, {}", stage.label())
+    let stage = match stage {
+        Stage::Rest | Stage::Low | Stage::High => stage.label(),
+        Stage::HighWithOthers => "all others on",
+    };
+    format!("{port}, {stage}")
 }
 
 fn phase_name(phase: Phase) -> &'static str {
