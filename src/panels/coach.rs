@@ -61,6 +61,9 @@ impl Hint {
     }
 }
 
+/// Share of full speed or glow below which a wheel stands and an igniter is dark.
+const STILL: f64 = 0.02;
+
 /// Readings in the order in which the coach leads to them: the hose goes to the manifold port
 /// first, the inlet is read whole before any screw is touched.
 const ORDER: [(Port, Stage); 6] = [

@@ -21,13 +21,15 @@ struct Follower {
     bench: Bench,
     actions: u32,
     written: Vec<(Cell, u64, u32)>,
+    /// What was said, with the second at which it was said first.
+    said: Vec<String>,
 }
 
 impl Follower {
     fn new(id: &str, seed: u64) -> Self {
         let text = builtin::find(id).unwrap().text;
         let bench = Bench::new(load(text).unwrap().draw(seed));
-        Self { bench, actions: 0, written: Vec::new() }
+        Self { bench, actions: 0, written: Vec::new(), said: Vec::new() }
     }
 
     fn wait(&mut self, seconds: u64) {
@@ -41,6 +43,9 @@ impl Follower {
         while self.bench.tick() < limit_s * TICKS_PER_S {
             let seen = self.bench.seen();
             let hint = coach(&seen).expect("a next step");
+            if !self.said.last().is_some_and(|last| last.ends_with(&hint.text)) {
+                self.said.push(format!("{} s: {}", seen.tick / TICKS_PER_S, hint.text));
+            }
             match (&hint.action, hint.cell) {
                 (Some(action), _) => {
                     self.wait(u64::from(hint.patience_s));
@@ -85,17 +90,18 @@ fn the_coach_leads_to_true_readings() {
             let mut follower = Follower::new(id, seed);
             follower.follow(3_600);
             let written = &follower.written;
-            assert!(written.len() >= 6, "{id} {seed}: only {} readings", written.len());
+            let said = follower.said.join("\n");
+            assert!(written.len() >= 6, "{id} {seed}: only {} readings\n{said}", written.len());
             let (cell, at_s, actions) = written[0];
             assert_eq!(cell.phase, Phase::Found);
-            assert!(at_s < 240 && actions < 35, "{id} {seed}: {at_s} s, {actions} actions");
+            assert!(at_s < 240 && actions < 35, "{id} {seed}: {at_s} s, {actions} actions\n{said}");
             for event in follower.bench.take_events() {
                 match event.what {
                     Happening::OpenedUnderGas { .. }
                     | Happening::GasFromPort { .. }
                     | Happening::Ignition { .. }
                     | Happening::CrossThreaded { .. }
-                    | Happening::Cracked { .. } => panic!("{id} {seed}: {:?}", event.what),
+                    | Happening::Cracked { .. } => panic!("{id} {seed}: {:?}\n{said}", event.what),
                     Happening::Wrote(fact) => {
                         let meant = Some((fact.reading.port, fact.reading.stage));
                         assert_eq!(fact.actual, meant, "{id} {seed}");

@@ -1,6 +1,6 @@
 //! Bringing the furnace into the state at which a pressure is read, and reading.
 
-use super::{Hint, to_plant_room};
+use super::{Hint, STILL, to_plant_room};
 use crate::bench::action::{Action, Fitted, OnOff, Phase, Stage};
 use crate::bench::part::{Cock, Door, Neighbor, Place, Port};
 use crate::bench::seen::{BurnersSeen, Burning, Call, FurnaceSeen, HallSeen, Seen, Sound};
@@ -131,7 +131,7 @@ fn light(seen: &Seen, furnace: &FurnaceSeen, burners: &BurnersSeen, stage: Stage
     if lit {
         return to_hall("It fires on high. Go to the hall and ask for less, so that low remains.");
     }
-    if furnace.inducer > 0.0 || burners.glow > 0.0 {
+    if furnace.inducer > STILL || burners.glow > STILL {
         return Some(Hint::wait(
             "Watch it light: the inducer proves the draft, the igniter warms, gas, flame. Let \
              time run; you may speed it up.",

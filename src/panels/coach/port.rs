@@ -1,6 +1,6 @@
 //! Getting the hose onto a port: isolate, zero, open, adapter, hose; and closing the other port.
 
-use super::{Hint, to_plant_room};
+use super::{Hint, STILL, to_plant_room};
 use crate::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
 use crate::bench::part::{Cock, Door, Place, Port, Tool};
 use crate::bench::seen::{BurnersSeen, Display, FurnaceSeen, PortFill, Seen, Sound};
@@ -69,7 +69,7 @@ pub(super) fn connect(seen: &Seen, port: Port) -> Option<Hint> {
 /// A furnace that runs is stopped by its thermostat, so that it purges and cools.
 fn stop(seen: &Seen, furnace: &FurnaceSeen) -> Option<Hint> {
     let fires = seen.sounds.iter().any(|s| matches!(s, Sound::BurnersLow | Sound::BurnersHigh));
-    let turns = furnace.inducer > 0.0 || furnace.blower > 0.0;
+    let turns = furnace.inducer > STILL || furnace.blower > STILL;
     if furnace.switch == OnOff::Off {
         None
     } else if fires {

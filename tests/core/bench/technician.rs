@@ -11,7 +11,7 @@ use quarterturn::technician::{Technician, play};
 use quarterturn::marking::debrief::debrief;
 use quarterturn::marking::{Brief, Observer};
 
-use quarterturn::technician::spoil::{SPOILS, Spoiled};
+use quarterturn::technician::spoil::{Spoiled, spoils};
 
 use super::rig;
 
@@ -84,7 +84,7 @@ fn full_marks_on_both_jobs_on_twenty_seeds() {
 fn spoiled_runs_lose_exactly_their_own_items() {
     let book = quarterturn::rules::shared().unwrap();
     let mut wrong = Vec::new();
-    for spoil in SPOILS {
+    for spoil in spoils() {
         let text = quarterturn::scenario::builtin::find(spoil.job).unwrap().text;
         let scenario = quarterturn::scenario::load(text).unwrap();
         let brief = Brief { right_endings: scenario.marking.endings.clone() };
