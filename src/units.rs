@@ -36,7 +36,7 @@ pub const M3_S_PER_CFH: f64 = M3_PER_FT3 / 3_600.0;
 /// Joules per cubic metre in one Btu per cubic foot.
 pub const J_M3_PER_BTU_FT3: f64 = J_PER_BTU / M3_PER_FT3;
 /// Standard temperature of gas volumes, 60 °F in kelvins.
-pub const T_STD_K: f64 = 288.705_555_555_555_55;
+pub const T_STD_K: f64 = 288.705_555_555_555_6;
 /// Standard pressure of gas volumes, 14.696 psia in pascals.
 pub const P_STD_PA: f64 = 14.696 * PA_PER_PSI;
 /// Length of one step of the model, in seconds.

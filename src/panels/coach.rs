@@ -9,7 +9,7 @@ mod port;
 
 use crate::bench::action::{Action, Height, Phase, Stage};
 use crate::bench::part::{Place, Port, Subject};
-use crate::bench::seen::{Seen, Smell, Sound};
+use crate::bench::seen::{Burning, Seen, Smell, Sound};
 use crate::panels::sheet::Cell;
 
 /// The next step.
@@ -61,6 +61,23 @@ impl Hint {
     }
 }
 
+/// What was seen where one no longer stands, as far as the next step needs it. Empty after an
+/// attempt was resumed: the coach then sends one to look again.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Remembered {
+    /// How the kitchen range was seen last.
+    pub range: Option<Burning>,
+}
+
+impl Remembered {
+    /// Takes in what is seen now.
+    pub fn notice(&mut self, seen: &Seen) {
+        if let Some(hall) = &seen.hall {
+            self.range = Some(hall.range.1);
+        }
+    }
+}
+
 /// Share of full speed or glow below which a wheel stands and an igniter is dark.
 const STILL: f64 = 0.02;
 
@@ -77,7 +94,7 @@ const ORDER: [(Port, Stage); 6] = [
 
 /// The next step, or nothing once the job is over.
 #[must_use]
-pub fn coach(seen: &Seen) -> Option<Hint> {
+pub fn coach(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     if seen.over.is_some() {
         return None;
     }
@@ -88,7 +105,7 @@ pub fn coach(seen: &Seen) -> Option<Hint> {
             let wanted = ORDER
                 .iter()
                 .find(|&&(port, stage)| seen.sheet.reading(port, stage, Phase::Found).is_none());
-            wanted.and_then(|&(port, stage)| read(seen, port, stage))
+            wanted.and_then(|&(port, stage)| read(seen, remembered, port, stage))
         })
         .or_else(|| Some(judge(seen)))
 }
@@ -156,10 +173,10 @@ fn to_plant_room(text: &str) -> Hint {
 }
 
 /// To one reading: the hose on its port, the furnace in its state, the number at rest.
-fn read(seen: &Seen, port: Port, stage: Stage) -> Option<Hint> {
+fn read(seen: &Seen, remembered: &Remembered, port: Port, stage: Stage) -> Option<Hint> {
     match seen.meter.hose {
         Some((on, push)) if on == port => {
-            port::push_fully(port, push).or_else(|| fire::to_stage(seen, port, stage))
+            port::push_fully(port, push).or_else(|| fire::to_stage(seen, remembered, port, stage))
         }
         Some(_) | None => port::connect(seen, port),
     }

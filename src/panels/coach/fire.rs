@@ -1,6 +1,6 @@
 //! Bringing the furnace into the state at which a pressure is read, and reading.
 
-use super::{Hint, STILL, to_plant_room};
+use super::{Hint, Remembered, STILL, to_plant_room};
 use crate::bench::action::{Action, Fitted, OnOff, Phase, Stage};
 use crate::bench::part::{Cock, Door, Neighbor, Place, Port};
 use crate::bench::seen::{BurnersSeen, Burning, Call, FurnaceSeen, HallSeen, Seen, Sound};
@@ -17,7 +17,12 @@ const SETTLE_S: u32 = 45;
 const REST_HOLD_S: u32 = 90;
 
 /// The next step towards a reading, the hose being on its port.
-pub(super) fn to_stage(seen: &Seen, port: Port, stage: Stage) -> Option<Hint> {
+pub(super) fn to_stage(
+    seen: &Seen,
+    remembered: &Remembered,
+    port: Port,
+    stage: Stage,
+) -> Option<Hint> {
     if let Some(hall) = &seen.hall {
         return Some(thermostat(hall, stage));
     }
@@ -33,9 +38,9 @@ pub(super) fn to_stage(seen: &Seen, port: Port, stage: Stage) -> Option<Hint> {
     }
     let burners = furnace.burners.as_ref()?;
     match stage {
-        Stage::Rest => at_rest(furnace).or_else(|| Some(write(port, stage))),
+        Stage::Rest => at_rest(furnace, remembered).or_else(|| Some(write(port, stage))),
         Stage::Low | Stage::High | Stage::HighWithOthers => gas_and_power(furnace, burners)
-            .or_else(|| neighbors(furnace, stage))
+            .or_else(|| neighbors(furnace, remembered, stage))
             .or_else(|| light(seen, furnace, burners, stage))
             .or_else(|| Some(write(port, stage))),
     }

@@ -1,6 +1,5 @@
 //! Closing, restoring, handing over: spoiled.
 
-#[expect(clippy::wildcard_imports, reason = "the list and its helpers are one thing in two files")]
 use super::*;
 
 /// The ways.

@@ -1,6 +1,5 @@
 //! Arriving, opening, reading, setting: spoiled.
 
-#[expect(clippy::wildcard_imports, reason = "the list and its helpers are one thing in two files")]
 use super::*;
 
 /// The ways.
