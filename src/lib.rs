@@ -9,6 +9,7 @@ pub mod bench;
 pub mod instrument;
 pub mod marking;
 pub mod physics;
+pub mod record;
 pub mod rng;
 pub mod rules;
 pub mod scenario;

@@ -19,8 +19,9 @@ pub enum LineAfter {
     Skip,
 }
 
-/// Shows the hint. A press of `Do it` does what is meant, so that the first job can be watched.
-pub fn coach_line_ui(root: &mut Ui, hint: &Hint, out: &mut Vec<Wish>) -> LineAfter {
+/// Shows the hint. A press of `Do it` does what is meant, so that the first job can be watched;
+/// `left_s` are the seconds to wait before.
+pub fn coach_line_ui(root: &mut Ui, hint: &Hint, left_s: u32, out: &mut Vec<Wish>) -> LineAfter {
     let mut after = LineAfter::Stay;
     let frame = Frame::new()
         .fill(theme::SHADE)
@@ -41,7 +42,9 @@ pub fn coach_line_ui(root: &mut Ui, hint: &Hint, out: &mut Vec<Wish>) -> LineAft
                         after = LineAfter::Show;
                     }
                 }
-                if let Some(action) = &hint.action {
+                if left_s > 0 {
+                    ui.label(RichText::new(format!("{left_s} s to wait")).color(theme::PEN));
+                } else if let Some(action) = &hint.action {
                     let go = ui.button("Do it");
                     kit::named(&go, egui::WidgetType::Button, "Do the next step for me");
                     if go.clicked() {

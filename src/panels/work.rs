@@ -3,7 +3,7 @@
 use egui::{Align2, Area, Order, Rect, Ui, vec2};
 
 use super::captions::captions_ui;
-use super::coach::{Hint, coach};
+use super::coach::{Hint, Remembered, coach};
 use super::coach_line::{LineAfter, coach_line_ui};
 use super::end_card::end_card_ui;
 use super::forms::FormState;
@@ -22,6 +22,7 @@ use super::view::{Help, Job, Layout, View};
 use super::wish::Wish;
 use crate::bench::action::{OnOff, Phase};
 use crate::bench::part::Place;
+use crate::units::TICKS_PER_S;
 
 /// What the page remembers.
 #[derive(Debug)]
@@ -38,6 +39,9 @@ pub(super) struct WorkState {
     entry: EntryState,
     forms: FormState,
     hinting: Hinting,
+    remembered: Remembered,
+    /// The hint that shows and the tick at which it came.
+    hint_since: (String, u64),
     sheet: OnOff,
     sights: OnOff,
     settings: OnOff,
@@ -71,6 +75,8 @@ impl WorkState {
                 Help::Coached => Hinting::On,
                 Help::Solo => Hinting::Off,
             },
+            remembered: Remembered::default(),
+            hint_since: (String::new(), 0),
             sheet: OnOff::Off,
             sights: OnOff::Off,
             settings: OnOff::Off,
@@ -86,6 +92,7 @@ impl WorkState {
 
     fn follow(&mut self, job: &Job<'_>) {
         self.last_tick = job.seen.tick;
+        self.remembered.notice(job.seen);
         if self.place != job.seen.place {
             self.place = job.seen.place;
             self.let_go();
@@ -96,6 +103,15 @@ impl WorkState {
         self.chosen = None;
         self.anchor = None;
         self.popup = OnOff::Off;
+    }
+
+    /// Seconds that a hint still asks to wait.
+    fn patience_left_s(&mut self, hint: &Hint, tick: u64) -> u32 {
+        if self.hint_since.0 != hint.text {
+            self.hint_since = (hint.text.clone(), tick);
+        }
+        let passed_s = tick.saturating_sub(self.hint_since.1) / TICKS_PER_S;
+        hint.patience_s.saturating_sub(u32::try_from(passed_s).unwrap_or(u32::MAX))
     }
 
     /// Shows what a hint is about: the cell to write in, or the part.
@@ -149,7 +165,8 @@ pub(super) fn work_ui(
     }
     let hint = hint(job, state);
     if let Some(hint) = &hint {
-        match coach_line_ui(root, hint, out) {
+        let left_s = state.patience_left_s(hint, job.seen.tick);
+        match coach_line_ui(root, hint, left_s, out) {
             LineAfter::Stay => {}
             LineAfter::Show => state.show(hint),
             LineAfter::Skip => state.hinting = Hinting::Off,
@@ -343,7 +360,7 @@ fn hint(job: &Job<'_>, state: &mut WorkState) -> Option<Hint> {
     if state.hinting == Hinting::Off {
         return None;
     }
-    let hint = coach(job.seen);
+    let hint = coach(job.seen, &state.remembered);
     if let Hinting::Once(asked) = &state.hinting
         && hint.as_ref().is_none_or(|hint| hint.text != *asked)
     {
@@ -356,7 +373,7 @@ fn hint(job: &Job<'_>, state: &mut WorkState) -> Option<Hint> {
 fn ask_hint(job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Wish>) {
     state.hinting = match job.help {
         Help::Coached => Hinting::On,
-        Help::Solo => match coach(job.seen) {
+        Help::Solo => match coach(job.seen, &state.remembered) {
             Some(hint) => {
                 out.push(Wish::HintShown);
                 Hinting::Once(hint.text)

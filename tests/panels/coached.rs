@@ -7,7 +7,7 @@ use quarterturn::bench::event::Happening;
 use quarterturn::bench::part::Place;
 use quarterturn::bench::seen::{Display, Over, Smell};
 use quarterturn::panels::Wish;
-use quarterturn::panels::coach::coach;
+use quarterturn::panels::coach::{Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
 use quarterturn::scenario::{builtin, load};
@@ -19,6 +19,7 @@ use crate::fixture::{App, Which, seen, window};
 /// manometer shows after a patient while.
 struct Follower {
     bench: Bench,
+    remembered: Remembered,
     actions: u32,
     written: Vec<(Cell, u64, u32)>,
     /// What was said, with the second at which it was said first.
@@ -29,7 +30,13 @@ impl Follower {
     fn new(id: &str, seed: u64) -> Self {
         let text = builtin::find(id).unwrap().text;
         let bench = Bench::new(load(text).unwrap().draw(seed));
-        Self { bench, actions: 0, written: Vec::new(), said: Vec::new() }
+        Self {
+            bench,
+            remembered: Remembered::default(),
+            actions: 0,
+            written: Vec::new(),
+            said: Vec::new(),
+        }
     }
 
     fn wait(&mut self, seconds: u64) {
@@ -42,7 +49,8 @@ impl Follower {
     fn follow(&mut self, limit_s: u64) {
         while self.bench.tick() < limit_s * TICKS_PER_S {
             let seen = self.bench.seen();
-            let hint = coach(&seen).expect("a next step");
+            self.remembered.notice(&seen);
+            let hint = coach(&seen, &self.remembered).expect("a next step");
             if !self.said.last().is_some_and(|last| last.ends_with(&hint.text)) {
                 self.said.push(format!("{} s: {}", seen.tick / TICKS_PER_S, hint.text));
             }
@@ -64,7 +72,7 @@ impl Follower {
     fn write(&mut self, cell: Cell, patience_s: u64) {
         self.wait(patience_s);
         // What was lit may have gone out meanwhile; then there is something else to do first.
-        if coach(&self.bench.seen()).and_then(|hint| hint.cell) != Some(cell) {
+        if coach(&self.bench.seen(), &self.remembered).and_then(|hint| hint.cell) != Some(cell) {
             return;
         }
         let Display::Number(shown) = self.bench.seen().meter.display else {
@@ -119,11 +127,11 @@ fn the_coach_leads_to_true_readings() {
 fn danger_comes_first() {
     let mut strong = seen(Place::PlantRoom);
     strong.smell = Smell::Strong;
-    let hint = coach(&strong).unwrap();
+    let hint = coach(&strong, &Remembered::default()).unwrap();
     assert_eq!(hint.action, Some(Action::Go(Place::Away)));
     let mut over = seen(Place::PlantRoom);
     over.over = Some(Over::Ignition);
-    assert_eq!(coach(&over), None);
+    assert_eq!(coach(&over, &Remembered::default()), None);
 }
 
 /// Coached: the line is there from the start, does the step when asked, and can be skipped. Solo:

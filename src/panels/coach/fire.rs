@@ -57,7 +57,7 @@ fn open_cock(furnace: &FurnaceSeen) -> Option<Hint> {
 }
 
 /// No gas flows anywhere, and the supply stands at the port.
-fn at_rest(furnace: &FurnaceSeen) -> Option<Hint> {
+fn at_rest(furnace: &FurnaceSeen, remembered: &Remembered) -> Option<Hint> {
     open_cock(furnace)
         .or_else(|| {
             (furnace.switch == OnOff::On).then(|| {
@@ -71,10 +71,18 @@ fn at_rest(furnace: &FurnaceSeen) -> Option<Hint> {
         .or_else(|| {
             (furnace.water_heater.1 != Burning::Off).then(|| {
                 Hint::act(
-                    "At rest no gas may flow anywhere: turn the water heater off, and see that the \
-                 range in the kitchen is off too.",
+                    "At rest no gas may flow anywhere: turn the water heater off.",
                     "water-heater",
                     Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::Off },
+                )
+            })
+        })
+        .or_else(|| {
+            (remembered.range != Some(Burning::Off)).then(|| {
+                Hint::go(
+                    "At rest no gas may flow anywhere: see that the range in the kitchen is off. \
+                     Go to the hall.",
+                    Place::Hall,
                 )
             })
         })
@@ -107,15 +115,25 @@ fn gas_and_power(furnace: &FurnaceSeen, burners: &BurnersSeen) -> Option<Hint> {
     })
 }
 
-fn neighbors(furnace: &FurnaceSeen, stage: Stage) -> Option<Hint> {
-    (stage == Stage::HighWithOthers && furnace.water_heater.1 != Burning::Burning).then(|| {
-        Hint::act(
-            "The true test of a supply: everything on at once. Turn the water heater on full; the \
-             range in the kitchen too.",
+/// Every other appliance on.
+fn neighbors(furnace: &FurnaceSeen, remembered: &Remembered, stage: Stage) -> Option<Hint> {
+    if stage != Stage::HighWithOthers {
+        return None;
+    }
+    match furnace.water_heater.1 {
+        Burning::Off => Some(Hint::act(
+            "The true test of a supply: everything on at once. Turn the water heater on full.",
             "water-heater",
             Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On },
-        )
-    })
+        )),
+        Burning::NoGas if furnace.water_heater.0 < 90 => Some(Hint::act(
+            "The water heater has no gas: open its valve.",
+            "water-heater-cock",
+            Action::Cock { cock: Cock::WaterHeater, degrees: 90 },
+        )),
+        Burning::NoGas | Burning::Burning => (remembered.range != Some(Burning::Burning))
+            .then(|| Hint::go("And the range in the kitchen: go to the hall.", Place::Hall)),
+    }
 }
 
 /// Calls for heat and watches it light.

@@ -1,0 +1,145 @@
+//! Playing a record again.
+
+use super::line::What;
+use super::read::Record;
+use super::write::Writer;
+use crate::bench::Bench;
+use crate::bench::event::Event;
+use crate::scenario::{Problem, Scenario, load};
+
+/// A record played to its end.
+#[derive(Debug, Clone)]
+pub struct Replay {
+    /// The scenario that was in it.
+    pub scenario: Scenario,
+    /// The bench as it stands after the last line.
+    pub bench: Bench,
+    /// Digests that were compared.
+    pub compared: usize,
+    /// The first digest that came out differently. Nothing that this replay gives is proven then.
+    pub differs: Option<Difference>,
+}
+
+/// A digest that came out differently: the record was made with another model, or with other
+/// actions.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Difference {
+    /// Tick of the digest.
+    pub tick: u64,
+    /// Its line in the file, from 1.
+    pub line: usize,
+    /// The digest in the record.
+    pub recorded: u64,
+    /// The digest that came out.
+    pub replayed: u64,
+}
+
+/// A record that can go on.
+#[derive(Debug, Clone)]
+pub struct Resumed {
+    /// The scenario that was in it.
+    pub scenario: Scenario,
+    /// The bench at the last line: its tick's step is yet to come.
+    pub bench: Bench,
+    /// For the lines to come.
+    pub writer: Writer,
+}
+
+/// Why a record cannot be played.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ReplayError {
+    /// The scenario in it cannot be read by this program.
+    Scenario(Vec<Problem>),
+    /// The attempt ended; there is nothing to go on with.
+    Finished,
+    /// It comes out differently, so that what followed would not be the same attempt.
+    Differs(Difference),
+}
+
+impl core::fmt::Display for ReplayError {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        match self {
+            Self::Scenario(problems) => {
+                write!(f, "the scenario in the record cannot be read")?;
+                match problems.first() {
+                    Some(first) => write!(f, ": {}", first.message),
+                    None => Ok(()),
+                }
+            }
+            Self::Finished => f.write_str("the attempt has ended"),
+            Self::Differs(it) => write!(f, "{it}"),
+        }
+    }
+}
+
+impl core::error::Error for ReplayError {}
+
+impl core::fmt::Display for Difference {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(
+            f,
+            "tick {} (line {}) comes out differently: {:016x} recorded, {:016x} replayed",
+            self.tick, self.line, self.recorded, self.replayed
+        )
+    }
+}
+
+/// Told once a tick, after its actions and before its step, with what happened since the last
+/// time: as the observer of a running job is.
+pub type Ticked<'a> = dyn FnMut(&Bench, Vec<Event>) + 'a;
+
+/// Plays a record from its first tick to its last line and compares every digest.
+///
+/// # Errors
+/// [`ReplayError::Scenario`].
+pub fn replay(record: &Record, ticked: &mut Ticked<'_>) -> Result<Replay, ReplayError> {
+    let mut it = play(record, ticked)?;
+    let events = it.bench.take_events();
+    ticked(&it.bench, events);
+    Ok(it)
+}
+
+/// Plays an unfinished record to its last line and hands the bench back to go on with. The last
+/// tick is not told yet: whoever goes on tells it, with its further actions.
+///
+/// # Errors
+/// The scenario cannot be read, the attempt has ended, or it comes out differently.
+pub fn resume(record: &Record, ticked: &mut Ticked<'_>) -> Result<Resumed, ReplayError> {
+    if record.is_finished() {
+        return Err(ReplayError::Finished);
+    }
+    let it = play(record, ticked)?;
+    match it.differs {
+        Some(difference) => Err(ReplayError::Differs(difference)),
+        None => Ok(Resumed { scenario: it.scenario, bench: it.bench, writer: record.writer() }),
+    }
+}
+
+fn play(record: &Record, ticked: &mut Ticked<'_>) -> Result<Replay, ReplayError> {
+    let scenario = load(&record.header.scenario.text).map_err(ReplayError::Scenario)?;
+    let mut bench = Bench::new(scenario.draw(record.header.seed));
+    let mut compared = 0;
+    let mut differs = None;
+    for (i, line) in record.lines.iter().enumerate() {
+        while bench.tick() < line.tick {
+            let events = bench.take_events();
+            ticked(&bench, events);
+            bench.step();
+        }
+        match &line.what {
+            What::Do(action) => {
+                // A refusal is an event, and is refused again as it was the first time.
+                let _ = bench.apply(action);
+            }
+            What::Mark(recorded) | What::End { digest: recorded, .. } => {
+                compared += 1;
+                let (recorded, replayed) = (*recorded, bench.digest());
+                if recorded != replayed && differs.is_none() {
+                    differs = Some(Difference { tick: line.tick, line: i + 2, recorded, replayed });
+                }
+            }
+            What::Note(_) => {}
+        }
+    }
+    Ok(Replay { scenario, bench, compared, differs })
+}
