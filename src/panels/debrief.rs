@@ -1,5 +1,6 @@
 //! The page after the job: essentials first, pressures over time, findings.
 
+mod from_marking;
 mod page;
 pub mod trace;
 

@@ -111,12 +111,11 @@ impl Stepper<'_> {
     pub(crate) fn ui(&self, ui: &mut Ui, value: &mut i16, show: impl Fn(i16) -> String) {
         let (low, high) = self.range;
         let typing = ui.ctx().text_edit_focused();
-        let (less_key, more_key) = ui.input(|input| {
-            (
-                input.key_pressed(Key::Minus) && !typing,
-                (input.key_pressed(Key::Plus) || input.key_pressed(Key::Equals)) && !typing,
-            )
-        });
+        // Consumed, because the same form may stand in the slip and on the sheet.
+        let mut take =
+            |key| !typing && ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, key));
+        let less_key = take(Key::Minus);
+        let more_key = take(Key::Plus) || take(Key::Equals);
         let less = ui.add(Button::new("−").min_size(vec2(TARGET + 4.0, TARGET)));
         named(&less, egui::WidgetType::Button, format!("{}, less", self.name));
         let text = RichText::new(show(*value)).family(theme::semibold());

@@ -109,8 +109,8 @@ fn ink_button(ui: &mut Ui, text: RichText, fill: Color32, name: &str) -> egui::R
 fn time(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
     ui.label(RichText::new(clock(job.clock_s)).family(theme::semibold()));
     let (sign, name, wish) = match job.pace.running {
-        Running::Running => ("pause", "Pause", Wish::Pause),
-        Running::Paused => ("go on", "Paused, go on", Wish::Resume),
+        Running::Running => ("Pause", "Pause", Wish::Pause),
+        Running::Paused => ("Go on", "Paused, go on", Wish::Resume),
     };
     let (fill, color) = match job.pace.running {
         Running::Running => (theme::INK_RAISED, theme::PAPER),
@@ -150,16 +150,16 @@ pub fn weather(outside_f: i32) -> String {
 fn window(ui: &mut Ui, out: &mut Vec<Wish>) -> Option<Asked> {
     let mut asked = None;
     for (text, name, what) in [
-        ("hint", "Give me a hint, F1", Asked::Hint),
-        ("list", "What I can see, F3", Asked::Sights),
-        ("settings", "Settings", Asked::Settings),
+        ("Hint", "Give me a hint, F1", Asked::Hint),
+        ("List", "What I can see, F3", Asked::Sights),
+        ("Settings", "Settings", Asked::Settings),
     ] {
         let text = RichText::new(text).color(theme::PAPER);
         if ink_button(ui, text, theme::INK_RAISED, name).clicked() {
             asked = Some(what);
         }
     }
-    let text = RichText::new("leave").color(theme::PAPER);
+    let text = RichText::new("Leave").color(theme::PAPER);
     if ink_button(ui, text, theme::INK_RAISED, "Leave the job; it can go on later").clicked() {
         out.push(Wish::Leave);
     }

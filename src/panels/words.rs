@@ -46,11 +46,9 @@ fn at_hand(id: &str, seen: &Seen) -> Option<String> {
 
 fn tool_state(tool: Tool, seen: &Seen) -> String {
     if seen.hand == Some(tool) {
-        return match (tool, seen.detector) {
-            (Tool::GasDetector, Some(read)) => {
-                format!("in hand, {:.0} % of the lower limit", read.percent_lel)
-            }
-            _ => "in hand".into(),
+        return match seen.detector.filter(|_| tool == Tool::GasDetector) {
+            Some(read) => format!("in hand, {:.0} % of the lower limit", read.percent_lel),
+            None => "in hand".into(),
         };
     }
     if tool == Tool::Hose && seen.meter.hose.is_some() {

@@ -7,6 +7,7 @@ pub mod open;
 pub mod plan;
 pub mod run_furnace;
 
+pub mod script;
 pub mod set;
 pub mod spoil;
 pub mod task;

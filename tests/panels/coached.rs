@@ -89,8 +89,8 @@ impl Follower {
 
 /// On both jobs and five seeds: no refusal on the way, never gas out of an open port, no thread
 /// crossed, and each reading is taken at the port and stage that it is written for, settled. The
-/// first one stands after fewer than 35 actions and 240 s of waiting and burning, which leaves
-/// it inside about five minutes.
+/// first one stands inside five minutes at ordinary speed, an action taking five seconds (one of
+/// them simulated here).
 #[test]
 fn the_coach_leads_to_true_readings() {
     for id in ["propane-cold-morning", "natural-gas-busy-kitchen"] {
@@ -102,7 +102,10 @@ fn the_coach_leads_to_true_readings() {
             assert!(written.len() >= 6, "{id} {seed}: only {} readings\n{said}", written.len());
             let (cell, at_s, actions) = written[0];
             assert_eq!(cell.phase, Phase::Found);
-            assert!(at_s < 240 && actions < 35, "{id} {seed}: {at_s} s, {actions} actions\n{said}");
+            assert!(
+                at_s + 4 * u64::from(actions) <= 300,
+                "{id} {seed}: {at_s} s, {actions} actions\n{said}"
+            );
             for event in follower.bench.take_events() {
                 match event.what {
                     Happening::OpenedUnderGas { .. }

@@ -1,10 +1,16 @@
 //! The debrief: essentials first, traces that can be read, findings that explain.
 
 use egui_kittest::kittest::Queryable;
+use quarterturn::bench::Bench;
+use quarterturn::bench::action::{Action, Ending, HandOver};
 use quarterturn::bench::part::Place;
+use quarterturn::marking::evaluate::Brief;
+use quarterturn::marking::{Observer, debrief::debrief as put_together};
 use quarterturn::panels::Wish;
-use quarterturn::panels::debrief::TickView;
 use quarterturn::panels::debrief::trace::{minutes, nearest, round_step, value_at};
+use quarterturn::panels::debrief::{DebriefView, TickView, Verdict};
+use quarterturn::rules::shared;
+use quarterturn::scenario::{builtin, load};
 
 use crate::fixture::{App, Which, debrief, seen, window};
 
@@ -53,4 +59,40 @@ fn axes_have_round_steps() {
         let digit = step / libm::pow(10.0, libm::floor(libm::log10(step) + 1e-9));
         assert!([1.0, 2.0, 5.0].iter().any(|one| (digit - one).abs() < 1e-6), "{step}");
     }
+}
+
+/// A job handed over at once, as it really is marked, fills the page: essentials missed with their
+/// reasons in words, four curves, findings that name rule and version.
+#[test]
+fn a_real_job_fills_the_page() {
+    let text = builtin::find("propane-cold-morning").unwrap().text;
+    let mut bench = Bench::new(load(text).unwrap().draw(1));
+    let mut observer = Observer::new(&bench);
+    let leave = HandOver { ending: Ending::InService, not_done: Vec::new() };
+    for tick in 0..3_000 {
+        match tick {
+            1_000 => bench.apply(&Action::Go(Place::Hall)).unwrap(),
+            2_500 => bench.apply(&Action::HandOver(leave.clone())).unwrap(),
+            _ => {}
+        }
+        let events = bench.take_events();
+        observer.tick(&bench, events);
+        bench.step();
+    }
+    let brief = Brief { right_endings: vec![Ending::InService] };
+    let marks = observer.marks(&shared().unwrap(), &brief);
+    let rule = marks.findings[0].rule.clone();
+    let view = DebriefView::from(&put_together(&observer.ledger, marks, observer.trace));
+    assert!(view.result.starts_with("Not yet met"), "{}", view.result);
+    let missed = view.essentials.iter().filter(|one| one.verdict == Verdict::Missed);
+    assert!(missed.clone().count() > 0);
+    assert!(missed.clone().all(|one| one.why.contains(' ')), "{:?}", missed.collect::<Vec<_>>());
+    assert_eq!(view.traces.len(), 4);
+    assert!(view.traces.iter().all(|trace| trace.points.len() > 100));
+    assert!(view.findings[0].rule.starts_with(&format!("{rule}, version ")));
+
+    let mut app = App::new(Which::Debrief, seen(Place::Hall));
+    app.debrief = view;
+    let harness = window(app, 1280.0, 720.0);
+    assert!(harness.query_by_label_contains("Pressures over time. Supply:").is_some());
 }

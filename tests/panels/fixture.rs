@@ -39,7 +39,7 @@ pub fn seen(place: Place) -> Seen {
         smell: Smell::None,
         sniffed: None,
         detector: None,
-        yard: (place == Place::Yard).then(|| YardSeen {
+        yard: (place == Place::Yard).then_some(YardSeen {
             cock_deg: 90,
             cap: Fitted::On,
             screw_eighths: None,
@@ -48,7 +48,7 @@ pub fn seen(place: Place) -> Seen {
             frost: 0.0,
         }),
         furnace: at_furnace.then(furnace),
-        hall: (place == Place::Hall).then(|| HallSeen {
+        hall: (place == Place::Hall).then_some(HallSeen {
             room_half_f: 134,
             setpoint_half_f: 140,
             mode: OnOff::On,

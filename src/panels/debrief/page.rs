@@ -98,7 +98,7 @@ fn findings_ui(ui: &mut Ui, findings: &[FindingView], state: &mut TraceState) {
     }
     ui.heading("Findings");
     let mut sorted: Vec<&FindingView> = findings.iter().collect();
-    sorted.sort_by(|a, b| a.weight.cmp(&b.weight));
+    sorted.sort_by_key(|finding| finding.weight);
     for (i, finding) in sorted.into_iter().enumerate() {
         paper(ui, |ui| {
             ui.push_id(i, |ui| finding_ui(ui, finding, state));

@@ -1,5 +1,6 @@
 //! Tests of the whole bench.
 
 mod calibrated;
+mod clocking;
 pub mod rig;
 mod technician;

@@ -146,7 +146,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
 }
 
 /// Diameter of an orifice that gives an input at a pressure, by Q = Cd·A·√(2ΔP/ρ).
-fn orifice_for(gas: &Gas, input_w: f64, pa: f64, cd: f64) -> f64 {
+pub fn orifice_for(gas: &Gas, input_w: f64, pa: f64, cd: f64) -> f64 {
     let flow = input_w / gas.heating_value_j_m3;
     let speed = (2.0 * pa / gas.density_std_kg_m3()).sqrt();
     (4.0 * flow / (cd * std::f64::consts::PI * speed)).sqrt()

@@ -1,0 +1,99 @@
+//! The page's view of a debrief that the marking has put together.
+
+use super::{DebriefView, EssentialView, FindingView, TickView, TraceView, Verdict, Weight};
+use crate::marking::debrief::{Debrief, clock, seconds};
+use crate::marking::evaluate::{EssentialMark, Finding, Standing};
+use crate::marking::trace::{CURVES, Trace};
+use crate::rules::Severity;
+
+impl From<&Debrief> for DebriefView {
+    fn from(debrief: &Debrief) -> Self {
+        let marks = &debrief.marks;
+        let result = if marks.met { "Essentials met" } else { "Not yet met" };
+        Self {
+            title: debrief.title.clone(),
+            result: format!("{result}, after {} of simulated time.", clock(marks.seconds)),
+            points: Some((marks.points, 100.0)),
+            essentials: marks
+                .essentials
+                .iter()
+                .map(|mark| essential(mark, &marks.findings))
+                .collect(),
+            findings: marks.findings.iter().map(finding).collect(),
+            traces: traces(&debrief.trace),
+            ticks: debrief
+                .done
+                .iter()
+                .map(|(at_s, text)| TickView { at_s: *at_s, text: text.clone() })
+                .collect(),
+            night_after: Vec::new(),
+            care: vec![marks.standing.clone()],
+        }
+    }
+}
+
+fn essential(mark: &EssentialMark, findings: &[Finding]) -> EssentialView {
+    let titles: Vec<&str> = mark
+        .because
+        .iter()
+        .map(|rule| {
+            let found = findings.iter().find(|finding| finding.rule == *rule);
+            found.map_or(rule.as_str(), |finding| finding.title.as_str())
+        })
+        .collect();
+    EssentialView {
+        name: mark.essential.label().to_owned(),
+        verdict: match mark.standing {
+            Standing::Met => Verdict::Met,
+            Standing::NotMet => Verdict::Missed,
+            Standing::NotDue => Verdict::NotDue,
+        },
+        why: titles.join("; "),
+    }
+}
+
+fn finding(finding: &Finding) -> FindingView {
+    let often =
+        if finding.times > 1 { format!(" {} times.", finding.times) } else { String::new() };
+    FindingView {
+        rule: format!("{}, version {}", finding.rule, finding.version),
+        title: finding.title.clone(),
+        weight: match finding.severity {
+            Severity::Critical => Weight::Serious,
+            Severity::Major => Weight::Plain,
+            Severity::Minor => Weight::Slight,
+        },
+        lost: finding.lost,
+        at_s: Some(seconds(finding.tick)),
+        seen: format!("{}{often}", finding.seen),
+        truth: finding.truth.clone(),
+        why: finding.why.clone(),
+        practise: finding.practise.clone(),
+    }
+}
+
+/// Each curve; a stretch of time that holds more than one sample is drawn from its lowest to its
+/// highest.
+fn traces(trace: &Trace) -> Vec<TraceView> {
+    CURVES
+        .iter()
+        .enumerate()
+        .map(|(i, name)| TraceView {
+            name: sentence_case(name),
+            points: trace
+                .buckets()
+                .iter()
+                .filter_map(|bucket| bucket.span_pa.get(i).map(|span| (bucket.start_s, *span)))
+                .flat_map(|(s, (low, high))| {
+                    let top = (high > low).then_some((s, high));
+                    [Some((s, low)), top].into_iter().flatten()
+                })
+                .collect(),
+        })
+        .collect()
+}
+
+fn sentence_case(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}

@@ -1,0 +1,102 @@
+//! Where the job sheet is: beside the drawing, or behind a tab where room is scarce.
+
+use egui::{Area, Order, Rect, Ui, pos2, vec2};
+
+use super::flip;
+use super::state::WorkState;
+use crate::bench::action::OnOff;
+use crate::panels::kit;
+use crate::panels::offers::Offer;
+use crate::panels::sheet::{self, SheetParts, sheet_ui};
+use crate::panels::theme;
+use crate::panels::view::{Job, View};
+use crate::panels::wish::Wish;
+
+/// The drawing's part of the page and the sheet's; the sheet's is a tab where room is scarce.
+pub(super) fn split(window: f32, rest: Rect, view: &View<'_>) -> (Rect, Board) {
+    let width = sheet::width(view);
+    let tab = 74.0 * theme::text_factor(view.settings);
+    let folded = window < 3.4 * width;
+    let side = if folded { tab } else { width }.min(rest.width() * 0.5).max(0.0);
+    let (scene, side) = rest.split_left_right_at_x(rest.right() - side);
+    (scene, if folded { Board::Tab(side) } else { Board::Open(side) })
+}
+
+/// Where the sheet is.
+#[derive(Debug, Clone, Copy)]
+pub(super) enum Board {
+    /// Beside the drawing.
+    Open(Rect),
+    /// Behind a tab beside the drawing.
+    Tab(Rect),
+}
+
+/// Shows the sheet or its tab.
+pub(super) fn board_ui(
+    root: &mut Ui,
+    board: Board,
+    view: &View<'_>,
+    job: &Job<'_>,
+    state: &mut WorkState,
+    list: &[Offer],
+    out: &mut Vec<Wish>,
+) {
+    let tab = match board {
+        Board::Open(rect) => {
+            let parts = SheetParts {
+                chosen: state.chosen.as_deref(),
+                offers: list,
+                entry: &mut state.entry,
+                forms: &mut state.forms,
+            };
+            sheet_ui(root, rect, view, job, parts, out);
+            return;
+        }
+        Board::Tab(rect) => rect,
+    };
+    tab_ui(root, tab, state);
+    if state.sheet == OnOff::Off {
+        return;
+    }
+    let width = sheet::width(view).min(tab.left() - root.max_rect().left()).max(0.0);
+    let rect =
+        Rect::from_min_max(pos2(tab.left() - width, tab.top()), pos2(tab.left(), tab.bottom()));
+    if !rect.is_positive() {
+        return;
+    }
+    Area::new(kit::id("sheet-over")).order(Order::Middle).fixed_pos(rect.min).show(
+        root.ctx(),
+        |ui| {
+            ui.set_clip_rect(rect);
+            ui.set_min_size(rect.size());
+            let parts = SheetParts {
+                chosen: state.chosen.as_deref(),
+                offers: list,
+                entry: &mut state.entry,
+                forms: &mut state.forms,
+            };
+            sheet_ui(ui, rect, view, job, parts, out);
+        },
+    );
+}
+
+fn tab_ui(root: &mut Ui, tab: Rect, state: &mut WorkState) {
+    root.painter().rect_filled(tab, 0.0, theme::BOARD);
+    if tab.height() < 40.0 || tab.width() < 20.0 {
+        return;
+    }
+    let at = Rect::from_min_size(tab.min + vec2(3.0, 8.0), vec2(tab.width() - 6.0, 96.0));
+    let text = match state.sheet {
+        OnOff::Off => "Job\nsheet\nF2",
+        OnOff::On => "Fold\nsheet\nF2",
+    };
+    let button = root.put(at, egui::Button::new(text).fill(theme::SHEET).wrap());
+    let name = match state.sheet {
+        OnOff::Off => "Open the job sheet, F2",
+        OnOff::On => "Fold the job sheet, F2",
+    };
+    kit::named(&button, egui::WidgetType::Button, name);
+    if button.clicked() {
+        flip(&mut state.sheet);
+    }
+}

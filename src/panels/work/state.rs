@@ -1,0 +1,156 @@
+//! What the page at work remembers between frames.
+
+use egui::Rect;
+
+use crate::bench::action::OnOff;
+use crate::bench::part::Place;
+use crate::panels::coach::{Hint, Remembered, coach};
+use crate::panels::forms::FormState;
+use crate::panels::hotspots::By;
+use crate::panels::popup::PopupFocus;
+use crate::panels::sheet::{EntryState, NextFocus};
+use crate::panels::view::{Help, Job};
+use crate::panels::wish::Wish;
+use crate::units::TICKS_PER_S;
+
+/// What the page remembers.
+#[derive(Debug)]
+pub(in crate::panels) struct WorkState {
+    pub(super) seed: u64,
+    pub(super) title: String,
+    pub(super) last_tick: u64,
+    pub(super) place: Place,
+    pub(super) chosen: Option<String>,
+    /// The chosen part's box when it was last drawn.
+    pub(super) anchor: Option<Rect>,
+    pub(super) popup: OnOff,
+    pub(super) popup_focus: PopupFocus,
+    pub(super) entry: EntryState,
+    pub(super) forms: FormState,
+    pub(super) hinting: Hinting,
+    pub(super) remembered: Remembered,
+    /// The hint that shows and the tick at which it came.
+    pub(super) hint_since: (String, u64),
+    pub(super) sheet: OnOff,
+    pub(super) sights: OnOff,
+    pub(super) settings: OnOff,
+}
+
+/// Whether hints show.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum Hinting {
+    /// They do not.
+    Off,
+    /// They follow the job.
+    On,
+    /// This one does, until it is followed.
+    Once(String),
+}
+
+impl WorkState {
+    pub(in crate::panels) fn new(job: &Job<'_>) -> Self {
+        Self {
+            seed: job.seed,
+            title: job.card.title.to_owned(),
+            last_tick: job.seen.tick,
+            place: job.seen.place,
+            chosen: None,
+            anchor: None,
+            popup: OnOff::Off,
+            popup_focus: PopupFocus::Stay,
+            entry: EntryState::default(),
+            forms: FormState::default(),
+            hinting: match job.help {
+                Help::Coached => Hinting::On,
+                Help::Solo => Hinting::Off,
+            },
+            remembered: Remembered::default(),
+            hint_since: (String::new(), 0),
+            sheet: OnOff::Off,
+            sights: OnOff::Off,
+            settings: OnOff::Off,
+        }
+    }
+
+    /// Whether this state belongs to another job, or to this one before it was begun again.
+    pub(in crate::panels) fn is_of_another(&self, job: &Job<'_>) -> bool {
+        self.seed != job.seed
+            || self.title != job.card.title
+            || (job.seen.tick == 0 && self.last_tick > 0)
+    }
+
+    pub(super) fn follow(&mut self, job: &Job<'_>) {
+        self.last_tick = job.seen.tick;
+        self.remembered.notice(job.seen);
+        if self.place != job.seen.place {
+            self.place = job.seen.place;
+            self.let_go();
+        }
+    }
+
+    pub(super) fn let_go(&mut self) {
+        self.chosen = None;
+        self.anchor = None;
+        self.popup = OnOff::Off;
+    }
+
+    /// Seconds that a hint still asks to wait.
+    pub(super) fn patience_left_s(&mut self, hint: &Hint, tick: u64) -> u32 {
+        if self.hint_since.0 != hint.text {
+            self.hint_since = (hint.text.clone(), tick);
+        }
+        let passed_s = tick.saturating_sub(self.hint_since.1) / TICKS_PER_S;
+        hint.patience_s.saturating_sub(u32::try_from(passed_s).unwrap_or(u32::MAX))
+    }
+
+    /// Shows what a hint is about: the cell to write in, or the part.
+    pub(super) fn show(&mut self, hint: &Hint) {
+        match (hint.cell, hint.part) {
+            (Some(cell), _) => {
+                self.sheet = OnOff::On;
+                self.entry = EntryState { cell: Some(cell), ..EntryState::default() };
+                self.entry.focus = NextFocus::Field;
+            }
+            (None, Some(part)) => self.choose(part, By::Key),
+            (None, None) => {}
+        }
+    }
+
+    pub(super) fn choose(&mut self, part: &str, by: By) {
+        self.chosen = Some(part.to_owned());
+        self.popup = OnOff::On;
+        self.popup_focus = match by {
+            By::Pointer => PopupFocus::Stay,
+            By::Key => PopupFocus::First,
+        };
+    }
+}
+
+/// The hint to show, if any.
+pub(super) fn hint(job: &Job<'_>, state: &mut WorkState) -> Option<Hint> {
+    if state.hinting == Hinting::Off {
+        return None;
+    }
+    let hint = coach(job.seen, &state.remembered);
+    if let Hinting::Once(asked) = &state.hinting
+        && hint.as_ref().is_none_or(|hint| hint.text != *asked)
+    {
+        state.hinting = Hinting::Off;
+        return None;
+    }
+    hint
+}
+
+/// A hint was asked for.
+pub(super) fn ask_hint(job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Wish>) {
+    state.hinting = match job.help {
+        Help::Coached => Hinting::On,
+        Help::Solo => match coach(job.seen, &state.remembered) {
+            Some(hint) => {
+                out.push(Wish::HintShown);
+                Hinting::Once(hint.text)
+            }
+            None => Hinting::Off,
+        },
+    };
+}

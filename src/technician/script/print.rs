@@ -1,0 +1,90 @@
+//! From an action to its line in a script, and so from a record to a script.
+
+use super::verb::plug_word;
+use super::words::Word;
+use crate::bench::action::{Action, PlugStep, Reading};
+
+/// The line of an action; reading it gives the same action again.
+#[must_use]
+pub fn action_line(action: &Action) -> String {
+    match action {
+        Action::Go(it) => one("go", *it),
+        Action::Look(it) => one("look", *it),
+        Action::Sniff(it) => one("sniff", *it),
+        Action::Probe(it) => one("probe", *it),
+        Action::Take(it) => one("take", *it),
+        Action::PutDown => "put-down".to_owned(),
+        Action::Window { window, to } => two("window", *window, *to),
+        Action::Door { door, to } => two("door", *door, *to),
+        Action::FurnaceSwitch(it) => one("furnace-switch", *it),
+        Action::ThermostatMode(it) => one("thermostat-mode", *it),
+        Action::Setpoint(half_f) => format!("setpoint {} degF", f64::from(*half_f) / 2.0),
+        Action::StageJumper(it) => one("stage-jumper", *it),
+        Action::ValveSwitch(it) => one("valve-switch", *it),
+        Action::Cock { cock, degrees } => format!("{} {}", one("cock", *cock), angle(*degrees)),
+        Action::Neighbor { neighbor, to } => two("neighbor", *neighbor, *to),
+        Action::Cap { screw, to } => two("cap", *screw, *to),
+        Action::Turn { screw, eighths } => format!("{} {eighths}/8", one("turn", *screw)),
+        Action::Plug { port, step: PlugStep::Tighten(eighths) } => {
+            format!("{} tighten {eighths}/8", one("plug", *port))
+        }
+        Action::Plug { port, step } => format!("{} {}", one("plug", *port), plug_word(*step)),
+        Action::Adapter { port, to } => two("adapter", *port, *to),
+        Action::HoseOn { port, push } => two("hose-on", *port, *push),
+        Action::HoseOff => "hose-off".to_owned(),
+        Action::MeterPower(it) => one("meter-power", *it),
+        Action::MeterZero => "meter-zero".to_owned(),
+        Action::MeterUnit(it) => one("meter-unit", *it),
+        Action::MeterLowSide(it) => one("meter-low-side", *it),
+        Action::LeakFluid(it) => one("leak-fluid", *it),
+        Action::Wipe(it) => one("wipe", *it),
+        Action::ResetRollout => "reset-rollout".to_owned(),
+        Action::Write(reading) => write(reading),
+        Action::WriteJoint { joint, verdict } => two("write-joint", *joint, *verdict),
+        Action::Tag(it) => one("tag", *it),
+        Action::Call(it) => one("call", *it),
+        Action::Tell(it) => one("tell", *it),
+        Action::HandOver(said) => {
+            let mut line = one("hand-over", said.ending);
+            if !said.not_done.is_empty() {
+                line.push_str(" not-done");
+            }
+            for item in &said.not_done {
+                line.push(' ');
+                line.push_str(item.word());
+            }
+            line
+        }
+    }
+}
+
+fn one(verb: &str, it: impl Word) -> String {
+    format!("{verb} {}", it.word())
+}
+
+fn two(verb: &str, it: impl Word, to: impl Word) -> String {
+    format!("{verb} {} {}", it.word(), to.word())
+}
+
+fn angle(degrees: i16) -> String {
+    match degrees {
+        0 => "shut".to_owned(),
+        90 => "open".to_owned(),
+        other => format!("{other} deg"),
+    }
+}
+
+fn write(reading: &Reading) -> String {
+    let Reading { port, stage, phase, thousandths, unit } = reading;
+    let sign = if *thousandths < 0 { "-" } else { "" };
+    let size = thousandths.unsigned_abs();
+    format!(
+        "write {} {} {} {sign}{}.{:03} {}",
+        port.word(),
+        stage.word(),
+        phase.word(),
+        size / 1000,
+        size % 1000,
+        unit.word()
+    )
+}

@@ -1,0 +1,121 @@
+//! The words of a script and what they stand for.
+
+use crate::bench::action::{
+    Contact, Ending, Fitted, Height, JointVerdict, LowSide, NotDone, OnOff, Opening, Phase, Push,
+    Stage, Topic,
+};
+use crate::bench::part::{
+    Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window,
+};
+use crate::bench::seen::Sound;
+use crate::units::PressureUnit;
+
+/// Something with a word of its own.
+pub trait Word: Copy + PartialEq + 'static {
+    /// What it is, for messages.
+    const WHAT: &'static str;
+    /// All of them.
+    const ALL: &'static [Self];
+
+    /// Its word.
+    fn word(self) -> &'static str;
+}
+
+/// Words that the parts bring along as their ids.
+macro_rules! ids {
+    ($( $kind:ident $what:literal; )+) => { $(
+        impl Word for $kind {
+            const WHAT: &'static str = $what;
+            const ALL: &'static [Self] = <$kind>::ALL;
+            fn word(self) -> &'static str {
+                self.id()
+            }
+        }
+    )+ };
+}
+
+ids! {
+    Place "place";
+    Port "port";
+    Cock "hand valve";
+    Neighbor "appliance";
+    Screw "screw";
+    Door "door";
+    Window "window";
+    Tool "tool";
+    Joint "joint";
+    Subject "thing to look at";
+}
+
+/// Words that are given here. The match makes sure that none is forgotten.
+macro_rules! words {
+    ($( $kind:ident $what:literal { $( $variant:ident = $word:literal, )+ } )+) => { $(
+        impl Word for $kind {
+            const WHAT: &'static str = $what;
+            const ALL: &'static [Self] = &[ $( Self::$variant, )+ ];
+            fn word(self) -> &'static str {
+                match self { $( Self::$variant => $word, )+ }
+            }
+        }
+    )+ };
+}
+
+words! {
+    OnOff "position" { On = "on", Off = "off", }
+    Fitted "position" { On = "on", Off = "off", }
+    Opening "position" { Open = "open", Closed = "closed", }
+    Height "height" { Floor = "floor", Head = "head", }
+    Push "way of pushing" { Fully = "fully", Halfway = "halfway", }
+    LowSide "connection" { Air = "air", BurnerBox = "burner-box", }
+    Stage "stage" {
+        Rest = "rest",
+        Low = "low",
+        High = "high",
+        HighWithOthers = "high-with-others",
+    }
+    Phase "phase" { Found = "found", Left = "left", }
+    JointVerdict "verdict" { Tight = "tight", Leaking = "leaking", }
+    Contact "contact" { SupplyOwner = "supply-owner", Emergency = "emergency", }
+    Topic "topic" {
+        WorkStarts = "work-starts",
+        GasSmellDrill = "gas-smell-drill",
+        Unsafe = "unsafe",
+        GetOut = "get-out",
+    }
+    Ending "ending" {
+        InService = "in-service",
+        SupplyOwnerCalled = "supply-owner-called",
+        ShutOff = "shut-off",
+    }
+    NotDone "piece of work" {
+        Combustion = "combustion",
+        TemperatureRise = "temperature-rise",
+        GasRate = "gas-rate",
+        PipingLeakCheck = "piping-leak-check",
+    }
+    PressureUnit "unit" { InWc = "inH2O", KPa = "kPa", Mbar = "mbar", }
+    Sound "sound" {
+        Inducer = "inducer",
+        InducerHigh = "inducer-high",
+        Igniter = "igniter",
+        BurnersLow = "burners-low",
+        BurnersHigh = "burners-high",
+        Blower = "blower",
+        Hiss = "hiss",
+        Bang = "bang",
+        Alarm = "alarm",
+        Relief = "relief",
+        NeighborBurning = "neighbor-burning",
+    }
+}
+
+/// The word among `words` that is nearest to `found`, if one is near enough to be meant.
+pub(super) fn nearest<'a>(found: &str, words: impl Iterator<Item = &'a str>) -> Option<String> {
+    let lower = found.to_lowercase();
+    let likeness = |word: &str| strsim::jaro_winkler(&lower, &word.to_lowercase());
+    words
+        .map(|word| (likeness(word), word))
+        .filter(|(likeness, _)| *likeness >= 0.75)
+        .max_by(|a, b| a.0.total_cmp(&b.0))
+        .map(|(_, word)| word.to_owned())
+}
