@@ -112,7 +112,7 @@ impl Stepper<'_> {
         let (low, high) = self.range;
         let typing = ui.ctx().text_edit_focused();
         // Consumed, because the same form may stand in the slip and on the sheet.
-        let mut take =
+        let take =
             |key| !typing && ui.input_mut(|input| input.consume_key(egui::Modifiers::NONE, key));
         let less_key = take(Key::Minus);
         let more_key = take(Key::Plus) || take(Key::Equals);

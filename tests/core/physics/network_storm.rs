@@ -221,34 +221,3 @@ fn copies_go_the_same_way() {
     }
     assert_eq!(bits(&one.network), bits(&two));
 }
-
-/// Time of a step, printed: `cargo test --release … -- --ignored --nocapture step_time`.
-#[test]
-#[ignore = "prints timings"]
-fn step_time() {
-    let mut rig = rig();
-    rig.network.settle(600.0);
-    let steps = 200_000_u32;
-    let time = |rig: &mut Rig, what: &str, act: fn(&mut Rig, u32)| {
-        let start = std::time::Instant::now();
-        let mut iterations = 0;
-        for k in 0..steps {
-            act(rig, k);
-            iterations += rig.network.step(TICK_S).iterations;
-        }
-        let ns = start.elapsed().as_nanos() as f64 / f64::from(steps);
-        println!(
-            "{what}: {ns:.0} ns a step, {:.2} iterations",
-            f64::from(iterations) / f64::from(steps)
-        );
-    };
-    time(&mut rig, "at rest", |_, _| {});
-    time(&mut rig, "load wavering 0.1 %", |rig, k| {
-        let share = 1.0 + 1e-3 * f64::from(k % 7);
-        rig.network.set_opening(rig.openings[2].0, share * 6.5e-6);
-    });
-    time(&mut rig, "load switched every second", |rig, k| {
-        let share = if k / 50 % 2 == 0 { 1.0 } else { 0.0 };
-        rig.network.set_opening(rig.openings[3].0, share * 7e-6);
-    });
-}
