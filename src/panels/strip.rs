@@ -20,6 +20,9 @@ pub const PLACES: [(Place, Key); 4] = [
 /// Speeds to choose from.
 pub const SPEEDS: [u32; 3] = [1, 5, 20];
 
+/// Width of the window from which the strip carries the job's title, in points.
+const TITLE_WIDTH: f32 = 1200.0;
+
 /// What was asked of the window itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Asked {
@@ -35,15 +38,18 @@ pub enum Asked {
 pub fn strip_ui(root: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) -> Option<Asked> {
     let frame = Frame::new().fill(theme::INK).inner_margin(Margin::symmetric(12, 6));
     let mut asked = None;
+    let root_width = root.max_rect().width();
     Panel::top(kit::id("strip")).frame(frame).show_separator_line(false).resizable(false).show(
         root,
         |ui| {
             on_ink(ui);
             ui.horizontal_wrapped(|ui| {
-                ui.label(
-                    RichText::new(job.card.title).family(theme::semibold()).color(theme::PAPER),
-                );
-                ui.add_space(6.0);
+                // The sheet has the title too; a narrow window needs the room.
+                if root_width > TITLE_WIDTH * theme::factor_of(ui) {
+                    let title = RichText::new(job.card.title).family(theme::semibold());
+                    ui.label(title.color(theme::PAPER));
+                    ui.add_space(6.0);
+                }
                 places(ui, job, out);
                 ui.add_space(6.0);
                 time(ui, job, out);

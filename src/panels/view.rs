@@ -177,6 +177,6 @@ pub struct Layout {
     pub scene: Rect,
     /// Which place to draw, at work.
     pub place: Option<Place>,
-    /// Which part to mark in the drawing, if any is chosen, is the index into `Job::parts`.
+    /// The chosen part, to be marked in the drawing, as an index into `Job::parts`.
     pub marked: Option<usize>,
 }
