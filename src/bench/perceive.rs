@@ -89,6 +89,7 @@ impl Bench {
             status: self.furnace.status(),
             stage_jumper: things.stage_jumper,
             tag: things.tag,
+            conversion_label: fitted(self.setup.furnace.plate.converted_to.is_some()),
             inducer: self.furnace.inducer(),
             blower: self.furnace.blower(),
             burners: (things.doors[0] == Fitted::Off).then(|| self.burners_seen()),
@@ -101,6 +102,7 @@ impl Bench {
             glow: self.furnace.glow(),
             flames: self.furnace.flames(),
             valve_switch: things.valve_switch,
+            low_gas_switch: fitted(self.setup.furnace.low_gas_switch),
             caps: [things.caps[0], things.caps[1]],
             screw_eighths: [self.uncovered(Screw::Low), self.uncovered(Screw::High)],
             ports: [things.ports[0].seen(), things.ports[1].seen()],
@@ -332,6 +334,10 @@ impl Bench {
         let ticks = self.tick as f64;
         ticks * TICK_S
     }
+}
+
+fn fitted(there: bool) -> Fitted {
+    if there { Fitted::On } else { Fitted::Off }
 }
 
 #[expect(clippy::cast_possible_truncation, reason = "weather and rooms")]

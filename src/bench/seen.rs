@@ -187,6 +187,8 @@ pub struct FurnaceSeen {
     pub stage_jumper: Fitted,
     /// The warning tag.
     pub tag: Fitted,
+    /// Whether a conversion label sticks beside the plate.
+    pub conversion_label: Fitted,
     /// Fans: inducer and blower, 0 still, 1 full.
     pub inducer: f64,
     /// The blower, 0 still, 1 full.
@@ -215,6 +217,8 @@ pub struct BurnersSeen {
     pub flames: [FlameSeen; 4],
     /// The switch on the gas valve.
     pub valve_switch: OnOff,
+    /// Whether the low-gas switch of a propane kit is there.
+    pub low_gas_switch: Fitted,
     /// Low and high cap.
     pub caps: [Fitted; 2],
     /// Angle of the low and the high screw since the start in eighths of a turn, seen with the

@@ -80,6 +80,7 @@ fn furnace() -> FurnaceSeen {
         window: Opening::Closed,
         status: "standby",
         stage_jumper: Fitted::Off,
+        conversion_label: Fitted::On,
         tag: Fitted::Off,
         inducer: 0.0,
         blower: 0.0,
@@ -93,6 +94,7 @@ pub fn burners(fill: PortFill) -> BurnersSeen {
     BurnersSeen {
         glow: 0.0,
         flames: [FlameSeen::default(); 4],
+        low_gas_switch: Fitted::On,
         valve_switch: OnOff::On,
         caps: [Fitted::On; 2],
         screw_eighths: [None; 2],
