@@ -17,5 +17,10 @@ pub mod site;
 pub mod technician;
 pub mod units;
 
+#[cfg(feature = "cli")]
+pub mod cli;
 #[cfg(feature = "panels")]
 pub mod panels;
+
+#[cfg(feature = "app")]
+pub mod app;

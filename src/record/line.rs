@@ -37,11 +37,7 @@ impl ScenarioText {
     /// A scenario's text with its hash.
     #[must_use]
     pub fn new(id: &str, text: &str) -> Self {
-        Self {
-            id: id.to_owned(),
-            hash: crate::scenario::text_hash(text),
-            text: text.to_owned(),
-        }
+        Self { id: id.to_owned(), hash: crate::scenario::text_hash(text), text: text.to_owned() }
     }
 }
 

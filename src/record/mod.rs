@@ -16,9 +16,10 @@
 //! {"t":310,"end":"handed-over","digest":"fcde2b2edba56bf4","sum":"…"}
 //! ```
 //!
-//! Every line ends with a checksum of the line and of the checksum before it, so a torn or edited
-//! line is found with its number. That shows that a record is whole and consistent; it does not show
-//! who sat there.
+//! Every line ends with a checksum: the first 16 hexadecimal digits of BLAKE3 over the checksum
+//! before it (over the format's name on the first line), a line feed, and the line up to `,"sum"`.
+//! So a torn or edited line is found with its number. That shows that a record is whole and
+//! consistent; it does not show who sat there.
 //!
 //! Here lines are made and read; files are opened at the edge, through a [`Sink`].
 

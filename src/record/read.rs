@@ -2,7 +2,7 @@
 
 use super::chain::{Chain, Unsealed};
 use super::fault::{Fault, FaultCode};
-use super::line::{Header, Line, What};
+use super::line::{Header, Line};
 use super::write::{Full, Order, Writer};
 use super::{FORMAT, MAX_BYTES, MAX_HEADER_BYTES, MAX_LINE_BYTES, MAX_LINES, VERSION};
 
@@ -48,13 +48,6 @@ impl Record {
     #[must_use]
     pub fn writer(&self) -> Writer {
         Writer::after(self.chain.clone(), self.order.clone())
-    }
-
-    /// The lines before the last action: where an attempt stood before the step that went wrong.
-    #[must_use]
-    pub fn before_last_action(&self) -> &[Line] {
-        let last = self.lines.iter().rposition(|line| matches!(line.what, What::Do(_)));
-        self.lines.get(..last.unwrap_or(0)).unwrap_or_default()
     }
 }
 
@@ -158,7 +151,8 @@ fn other_version(version: Option<&serde_json::Value>) -> Fault {
         );
         (FaultCode::NewerVersion, message)
     } else {
-        let message = format!("There is no such version of the format; this program reads {VERSION}.");
+        let message =
+            format!("There is no such version of the format; this program reads {VERSION}.");
         (FaultCode::NoSuchVersion, message)
     };
     Fault::new(code, 1, message).at(1, "version")
@@ -219,13 +213,15 @@ fn malformed(error: &serde_json::Error, number: usize) -> Fault {
     }
     // What was found is shown, but not all of a megabyte.
     let short: String = message.chars().take(400).collect();
-    let field = quoted(&short);
+    let field = named(&short);
     Fault::new(code, number, format!("{short}.")).at(error.column(), &field)
 }
 
-/// The first word in backticks.
-fn quoted(message: &str) -> String {
-    message.split('`').nth(1).unwrap_or("").chars().take(60).collect()
+/// The field or word that a message is about: what it names in backticks at its beginning.
+fn named(message: &str) -> String {
+    let about = ["unknown ", "missing ", "duplicate "].iter().any(|word| message.starts_with(word));
+    let word = message.split('`').nth(1).filter(|_| about);
+    word.unwrap_or("").chars().take(60).collect()
 }
 
 fn misplaced(why: Full, line: &Line, order: &Order, number: usize) -> Fault {
@@ -238,7 +234,6 @@ fn misplaced(why: Full, line: &Line, order: &Order, number: usize) -> Fault {
         Full::Mark => FaultCode::BadMark,
         Full::Header => FaultCode::BadHeader,
     };
-    let message =
-        format!("At tick {} after tick {}: {why}.", line.tick, order.tick());
+    let message = format!("At tick {} after tick {}: {why}.", line.tick, order.tick());
     Fault::new(code, number, message).at(2, "t")
 }

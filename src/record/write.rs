@@ -141,7 +141,9 @@ impl Header {
     /// Whether its names are short and plain and the hash is that of the text.
     pub(super) fn is_sound(&self) -> bool {
         let plain = |name: &str| {
-            !name.is_empty() && name.chars().count() <= MAX_NAME && !name.chars().any(char::is_control)
+            !name.is_empty()
+                && name.chars().count() <= MAX_NAME
+                && !name.chars().any(char::is_control)
         };
         plain(&self.program)
             && plain(&self.scenario.id)

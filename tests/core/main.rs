@@ -5,6 +5,10 @@
 
 mod appliance;
 mod bench;
+#[cfg(feature = "cli")]
+mod cli;
 mod physics;
+mod record;
 mod scenario;
+mod script;
 mod tidy;

@@ -7,6 +7,7 @@ use crate::bench::action::{Action, Phase, Reading, Stage};
 use crate::bench::part::Port;
 use crate::bench::refusal::Refusal;
 use crate::bench::seen::{Display, Seen};
+use crate::units::TICK_S;
 
 /// Plays a script on what is seen.
 #[derive(Debug, Clone)]
@@ -77,7 +78,9 @@ impl Player for ScriptPlayer {
                     }
                 }
                 Order::Wait { until, limit_s } => {
-                    let wait = self.wait.get_or_insert_with(|| Wait::new(until, limit_s));
+                    // Half a tick less, so that a sum of ticks is not late by its last digit.
+                    let wait = || Wait::new(until, limit_s - 0.5 * TICK_S);
+                    let wait = self.wait.get_or_insert_with(wait);
                     match wait.look(seen) {
                         Waiting::On => return None,
                         Waiting::Met => {}

@@ -4,9 +4,7 @@ use crate::bench::action::{
     Contact, Ending, Fitted, Height, JointVerdict, LowSide, NotDone, OnOff, Opening, Phase, Push,
     Stage, Topic,
 };
-use crate::bench::part::{
-    Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window,
-};
+use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window};
 use crate::bench::seen::Sound;
 use crate::units::PressureUnit;
 

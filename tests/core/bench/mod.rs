@@ -2,5 +2,7 @@
 
 mod calibrated;
 mod clocking;
+pub mod random;
 pub mod rig;
+mod storm;
 mod technician;

@@ -1,0 +1,61 @@
+//! Time: the only system that moves the bench. Pause and speed are the session's own; the
+//! engine's time is never stopped, or its messages would pile up.
+
+use bevy::prelude::*;
+
+use super::session::Session;
+use crate::panels::debrief::DebriefView;
+use crate::panels::view::Running;
+
+/// What is in front.
+#[derive(Resource, Default)]
+pub enum Front {
+    /// The opening page.
+    #[default]
+    Opening,
+    /// A job.
+    Job(Box<Session>),
+    /// What came of it.
+    Debrief {
+        /// The job.
+        session: Box<Session>,
+        /// The page.
+        page: Box<DebriefView>,
+    },
+}
+
+impl Front {
+    /// The job at work.
+    #[must_use]
+    pub fn job(&self) -> Option<&Session> {
+        match self {
+            Self::Job(session) => Some(session),
+            Self::Opening | Self::Debrief { .. } => None,
+        }
+    }
+
+    /// Whether time runs.
+    #[must_use]
+    pub fn runs(&self) -> bool {
+        self.job().is_some_and(|job| {
+            job.over().is_none()
+                && match job.pace().running {
+                    Running::Running => true,
+                    Running::Paused => false,
+                }
+        })
+    }
+}
+
+pub(super) fn plugin(app: &mut App) {
+    app.init_resource::<Front>()
+        .insert_resource(Time::<Fixed>::from_hz(50.0))
+        .add_systems(FixedUpdate, run);
+}
+
+fn run(mut front: ResMut<Front>) {
+    match &mut *front {
+        Front::Job(session) => session.run(),
+        Front::Opening | Front::Debrief { .. } => {}
+    }
+}

@@ -1,0 +1,217 @@
+//! The manometer's hoses: drawn from its barbs to where their other ends are.
+
+use bevy::prelude::*;
+use lyon_tessellation::math::point;
+use lyon_tessellation::path::Path;
+use lyon_tessellation::{LineCap, LineJoin, StrokeOptions};
+use usvg::tiny_skia_path::Transform as Flat;
+
+use super::drawings::{MANOMETER, PAGE, Seat, Sheet, seat};
+use super::mirror::{OnPage, Sight};
+use super::redraw::Redraw;
+use super::scene::{Inks, Paint, Sheets};
+use super::svg::{self, Chunk, Edge, Triangles};
+use crate::bench::action::{Fitted, LowSide};
+use crate::bench::part::{Port, Tool};
+use crate::bench::seen::Seen;
+
+/// The hoses' meshes: what is solid, and their soft rims.
+#[derive(Component, Debug, Clone, Copy, PartialEq, Eq)]
+enum Hoses {
+    Solid,
+    Rims,
+}
+
+/// A hose from a barb of the meter to its other end, in the page's units.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Hose {
+    /// At the meter; it leaves downwards.
+    pub from: [f32; 2],
+    /// The other end.
+    pub to: [f32; 2],
+    /// The way it comes to the other end, out of the barb.
+    pub out: [f32; 2],
+    /// Its width.
+    pub width: f32,
+}
+
+/// A drawing where it lies.
+struct Laid<'a> {
+    sheet: &'a Sheet,
+    seat: Seat,
+}
+
+/// In front of the place and the tools, behind the meter.
+const DEPTH: f32 = 35.0;
+/// The ink around a hose.
+const INK: [f32; 4] = [0x1F as f32 / 255.0, 0x2D as f32 / 255.0, 0x3A as f32 / 255.0, 1.0];
+/// The hose itself: pale rubber.
+const RUBBER: [f32; 4] = [0xDB as f32 / 255.0, 0xDA as f32 / 255.0, 0xC2 as f32 / 255.0, 1.0];
+
+pub(super) fn plugin(app: &mut App) {
+    app.add_systems(Startup, spawn).add_systems(
+        Update,
+        draw.after(super::AppSystems::Mirror).before(super::AppSystems::Animate),
+    );
+}
+
+fn spawn(mut commands: Commands, inks: Res<Inks>) {
+    for (layer, ink) in [(Hoses::Solid, &inks.solid), (Hoses::Rims, &inks.clear)] {
+        commands.spawn((
+            Name::new("hoses"),
+            layer,
+            MeshMaterial2d(ink.clone()),
+            Transform::from_xyz(-PAGE[0] / 2.0, PAGE[1] / 2.0, DEPTH),
+            Visibility::Hidden,
+        ));
+    }
+}
+
+fn draw(
+    sight: Res<Sight>,
+    page: Res<OnPage>,
+    sheets: Res<Sheets>,
+    mut entities: Query<(Entity, &Hoses, &mut Visibility)>,
+    mut meshes: ResMut<Assets<Mesh>>,
+    mut last: Local<Vec<Hose>>,
+    mut redraw: ResMut<Redraw>,
+    mut commands: Commands,
+) {
+    if !sight.is_changed() && !page.is_changed() {
+        return;
+    }
+    let hoses = match (&sight.0, page.0) {
+        (Some(seen), Some(place)) => hoses(seen, place, &sheets.0),
+        _ => Vec::new(),
+    };
+    if *last == hoses {
+        return;
+    }
+    let (solid, rims) = paint(&hoses);
+    let (solid, rims) = (meshes.add(solid.mesh()), meshes.add(rims.mesh()));
+    for (entity, layer, mut visibility) in &mut entities {
+        *visibility = if hoses.is_empty() { Visibility::Hidden } else { Visibility::Inherited };
+        let mesh = match layer {
+            Hoses::Solid => &solid,
+            Hoses::Rims => &rims,
+        };
+        commands.entity(entity).insert(Mesh2d(mesh.clone()));
+    }
+    *last = hoses;
+    redraw.changed = true;
+}
+
+/// The hoses to draw in a place.
+#[must_use]
+pub fn hoses(seen: &Seen, place: &str, sheets: &[Sheet]) -> Vec<Hose> {
+    let laid = |name: &str| {
+        let sheet = sheets.iter().find(|sheet| sheet.name == name)?;
+        Some(Laid { sheet, seat: seat(name, place)? })
+    };
+    let (Some(meter), Some(here)) = (laid(MANOMETER), laid(place)) else { return Vec::new() };
+    let (meter, here) = (&meter, &here);
+    let mut hoses = Vec::new();
+    if let Some(from) = spot(meter, "meter-plus") {
+        let end = match seen.meter.hose {
+            Some((port, _)) => on_port(seen, here, port),
+            None if seen.hand == Some(Tool::Hose) => {
+                Some(([from[0] - 120.0, from[1] - 6.0], [-0.6, 0.8]))
+            }
+            None => None,
+        };
+        hoses.extend(end.map(|(to, out)| Hose { from, to, out, width: 8.0 }));
+    }
+    if let (LowSide::BurnerBox, Some(from)) = (seen.meter.low_side, spot(meter, "meter-minus")) {
+        let end = burners_in_view(seen).then(|| spot(here, "box-hose")).flatten();
+        hoses.extend(end.map(|to| Hose { from, to, out: [0.3, 0.9], width: 5.0 }));
+    }
+    hoses
+}
+
+fn burners_in_view(seen: &Seen) -> bool {
+    seen.furnace.as_ref().is_some_and(|f| f.burner_door == Fitted::Off)
+}
+
+/// Where a port's hose ends, and the way out of the barb.
+fn on_port(seen: &Seen, here: &Laid<'_>, port: Port) -> Option<([f32; 2], [f32; 2])> {
+    if !burners_in_view(seen) {
+        return None;
+    }
+    let adapter = match port {
+        Port::Inlet => "inlet-adapter",
+        Port::Manifold => "manifold-adapter",
+    };
+    let barb = marked(here, adapter).or_else(|| marked(here, port.id()));
+    match (barb, marked(here, port.id())) {
+        (Some(to), Some(boss)) => {
+            let (x, y) = (to[0] - boss[0], to[1] - boss[1]);
+            let length = (x * x + y * y).sqrt();
+            let out = if length > 1.0 { [x / length, y / length] } else { [0.0, 1.0] };
+            Some((to, out))
+        }
+        // Where the ports are too small to be drawn, it ends at the valve.
+        (Some(to), None) => Some((to, [0.0, 1.0])),
+        (None, _) => spot(here, "gas-valve").map(|to| (to, [0.0, 1.0])),
+    }
+}
+
+/// A part's marked spot, on the page.
+fn marked(laid: &Laid<'_>, part: &str) -> Option<[f32; 2]> {
+    let of_part = |id: &str| {
+        id.strip_prefix(part).is_some_and(|rest| rest.ends_with(".spot") && !rest.starts_with('-'))
+    };
+    let groups = &laid.sheet.drawing.groups;
+    groups.iter().find(|g| of_part(&g.id)).and_then(|g| g.spot).map(|at| laid.seat.place(at))
+}
+
+/// A part's marked spot or else its middle, on the page.
+fn spot(laid: &Laid<'_>, part: &str) -> Option<[f32; 2]> {
+    marked(laid, part).or_else(|| {
+        let group = laid.sheet.drawing.find(part)?;
+        let bounds = laid.sheet.drawing.bounds(group, |_| true)?;
+        Some(laid.seat.place(bounds.center()))
+    })
+}
+
+/// Hoses as triangles with soft edges: ink below, rubber above, each hanging in a curve.
+fn paint(hoses: &[Hose]) -> (Paint, Paint) {
+    let (mut solid, mut clear) = (Paint::default(), Paint::default());
+    for (layer, (extra, color)) in [(0.0, (3.0, INK)), (0.1, (0.0, RUBBER))] {
+        for hose in hoses {
+            let options = StrokeOptions::tolerance(0.1)
+                .with_line_width(svg::core_width(hose.width + extra, 1.0))
+                .with_line_cap(LineCap::Butt)
+                .with_line_join(LineJoin::Round);
+            let mut core = Triangles::default();
+            // A curve that cannot be cut into triangles is left out of the picture.
+            let _left_out = core.line(&curve(hose), &options, Flat::identity(), color);
+            if let Some(chunk) = Chunk::new(0, core, Edge::Soft) {
+                solid.add(&chunk.core, layer);
+                clear.add(&chunk.rim, layer);
+            }
+        }
+    }
+    (solid, clear)
+}
+
+fn hose_clearance(hose: &Hose) -> f32 {
+    hose.width / 2.0 + 2.0
+}
+
+fn curve(hose: &Hose) -> Path {
+    let [x0, y0] = hose.from;
+    let [x1, y1] = hose.to;
+    let (dx, dy) = (x1 - x0, y1 - y0);
+    let reach = (0.35 * (dx * dx + dy * dy).sqrt()).clamp(30.0, 150.0);
+    // It lies on the ground of the page rather than below it.
+    let floor = |y: f32| y.min(PAGE[1] - hose_clearance(hose));
+    let mut builder = Path::builder();
+    builder.begin(point(x0, y0));
+    builder.cubic_bezier_to(
+        point(x0 + dx.signum() * 0.4 * reach, floor(y0 + 0.6 * reach)),
+        point(x1 + hose.out[0] * reach, floor(y1 + hose.out[1] * reach)),
+        point(x1, y1),
+    );
+    builder.end(false);
+    builder.build()
+}

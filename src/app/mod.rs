@@ -1,0 +1,176 @@
+//! The window: the drawing of the bench with the panels around it. Knows the engine; decides
+//! nothing that a record would not know.
+
+mod access;
+pub mod boxes;
+pub mod camera;
+pub mod desk;
+mod display;
+pub mod drawings;
+pub mod drive;
+pub mod hose;
+pub mod mirror;
+pub mod motion;
+pub mod paper;
+pub mod pose;
+pub mod redraw;
+pub mod scene;
+pub mod session;
+pub mod svg;
+
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::process::ExitCode;
+
+use bevy::log::LogPlugin;
+use bevy::prelude::*;
+use bevy::window::{WindowResizeConstraints, WindowResolution};
+use bevy_egui::EguiPlugin;
+
+use crate::panels::settings::Settings;
+use crate::panels::view::Help;
+use desk::Desk;
+use drive::Front;
+use paper::AtDesk;
+use session::Session;
+
+/// What the window is opened with.
+pub struct WindowArgs {
+    /// Whoever keeps scenarios, records and results.
+    pub desk: Box<dyn Desk>,
+    /// A job to begin with, in place of the opening page.
+    pub start: Option<Start>,
+}
+
+/// A job to begin with.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Start {
+    /// Name of the scenario.
+    pub scenario: String,
+    /// The seed; the desk's proposal when none is given.
+    pub seed: Option<u64>,
+    /// How much help there is.
+    pub help: Help,
+}
+
+/// The trainee's choices.
+#[derive(Resource, Default)]
+pub struct Choices(pub Settings);
+
+/// The order of the window's own work in a frame.
+#[derive(SystemSet, Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum AppSystems {
+    /// What is seen goes into the scene.
+    Mirror,
+    /// The scene moves to where it shall stand.
+    Animate,
+}
+
+/// Exit code when there is no screen.
+const NO_SCREEN_CODE: u8 = 3;
+/// Smallest window, in points.
+const LEAST: [f32; 2] = [1024.0, 700.0];
+
+/// Opens the window and stays until it is closed.
+#[must_use]
+pub fn open(args: WindowArgs) -> ExitCode {
+    if !display::is_named() {
+        return give_up(display::NO_SCREEN);
+    }
+    let sheets = match scene::read() {
+        Ok(sheets) => sheets,
+        Err(error) => {
+            eprintln!("quarterturn: {error}");
+            return ExitCode::from(1);
+        }
+    };
+    let mut app = App::new();
+    // The engine panics when there is no server behind the variable. That is not a fault of the
+    // program, so nobody needs its trace.
+    let hook = std::panic::take_hook();
+    std::panic::set_hook(Box::new(|_| {}));
+    let built = catch_unwind(AssertUnwindSafe(|| {
+        app.add_plugins(engine());
+    }));
+    std::panic::set_hook(hook);
+    if let Err(panic) = built {
+        let said = panic
+            .downcast_ref::<String>()
+            .map(String::as_str)
+            .or_else(|| panic.downcast_ref::<&str>().copied());
+        return give_up(display::reason(said.unwrap_or_default()));
+    }
+    match assemble(&mut app, args, sheets) {
+        Ok(()) => match app.run() {
+            AppExit::Success => ExitCode::SUCCESS,
+            AppExit::Error(code) => ExitCode::from(code.get()),
+        },
+        Err(error) => {
+            eprintln!("quarterturn: {error}");
+            ExitCode::from(1)
+        }
+    }
+}
+
+fn give_up(why: &str) -> ExitCode {
+    eprintln!("{why}");
+    ExitCode::from(NO_SCREEN_CODE)
+}
+
+/// The engine's own plugins.
+fn engine() -> bevy::app::PluginGroupBuilder {
+    DefaultPlugins
+        .set(WindowPlugin { primary_window: Some(window()), ..default() })
+        .set(LogPlugin { filter: "error,wgpu_hal=off,wgpu_core=off".into(), ..default() })
+}
+
+/// The window as it opens.
+#[must_use]
+pub fn window() -> Window {
+    Window {
+        title: "Quarterturn".into(),
+        name: Some("quarterturn".into()),
+        resolution: WindowResolution::new(1280, 720),
+        resize_constraints: WindowResizeConstraints {
+            min_width: LEAST[0],
+            min_height: LEAST[1],
+            ..default()
+        },
+        ..default()
+    }
+}
+
+/// Adds everything of ours to an app that has the engine's plugins.
+///
+/// # Errors
+/// Why the job to begin with cannot begin.
+pub fn assemble(app: &mut App, args: WindowArgs, sheets: scene::Sheets) -> Result<(), String> {
+    let WindowArgs { mut desk, start } = args;
+    let choices = Choices(desk.settings());
+    let front = match start {
+        None => Front::Opening,
+        Some(Start { scenario, seed, help }) => {
+            let seed = seed.unwrap_or_else(|| desk.seed());
+            let attempt = desk.start(&scenario, seed, help)?;
+            Front::Job(Box::new(Session::new(attempt, choices.0.speed)))
+        }
+    };
+    app.add_plugins(EguiPlugin::default())
+        .insert_resource(choices)
+        .insert_resource(AtDesk(desk))
+        .insert_resource(sheets)
+        .insert_resource(front)
+        .configure_sets(Update, (AppSystems::Mirror, AppSystems::Animate).chain())
+        .add_plugins((
+            redraw::plugin,
+            drive::plugin,
+            scene::plugin,
+            mirror::plugin,
+            motion::plugin,
+            hose::plugin,
+            boxes::plugin,
+            camera::plugin,
+            paper::plugin,
+            access::plugin,
+        ));
+    Ok(())
+}

@@ -1,0 +1,180 @@
+//! How groups move to where they shall stand, in real time. Nothing flows back from here.
+
+use bevy::prelude::*;
+
+use super::drive::Front;
+use super::mirror::OnPage;
+use super::pose::{Pose, Shown};
+use super::redraw::{Moving, Redraw};
+use super::scene::{Part, Sheets, Veil};
+use super::{AppSystems, Choices};
+use crate::panels::settings::Motion;
+
+/// How a group shall stand.
+#[derive(Component, Debug, Clone, Copy, PartialEq, Default)]
+pub struct Aim(pub Pose);
+
+/// How a group stands.
+#[derive(Component, Debug, Clone, Copy, PartialEq)]
+pub struct Now {
+    turn_deg: f32,
+    scale: [f32; 2],
+    alpha: f32,
+    tint: [f32; 3],
+    /// Turns made by itself, 0–1.
+    spun: f32,
+    /// Factor on the height by flicker.
+    flare: f32,
+}
+
+impl Default for Now {
+    fn default() -> Self {
+        let Pose { turn_deg, scale, alpha, tint, .. } = Pose::default();
+        Self { turn_deg, scale, alpha, tint, spun: 0.0, flare: 1.0 }
+    }
+}
+
+/// Time constant with which a group follows, in seconds.
+const FOLLOW_S: f32 = 0.07;
+/// Shortest time between two pictures while something changes, in seconds.
+pub(super) const CHANGING_S: f32 = 0.033;
+
+#[derive(Resource, Default)]
+struct Clock {
+    since_s: f32,
+    total_s: f32,
+}
+
+pub(super) fn plugin(app: &mut App) {
+    app.init_resource::<Clock>().add_systems(Update, animate.in_set(AppSystems::Animate));
+}
+
+fn animate(
+    time: Res<Time<Real>>,
+    choices: Res<Choices>,
+    front: Res<Front>,
+    page: Res<OnPage>,
+    sheets: Res<Sheets>,
+    mut clock: ResMut<Clock>,
+    mut redraw: ResMut<Redraw>,
+    mut materials: ResMut<Assets<ColorMaterial>>,
+    mut parts: Query<(
+        &Part,
+        &Aim,
+        &mut Now,
+        &mut Transform,
+        &mut Visibility,
+        &InheritedVisibility,
+        Option<&Veil>,
+    )>,
+) {
+    clock.since_s += time.delta_secs();
+    let changed = page.is_changed() || parts.iter().any(|(_, aim, now, ..)| !settled(aim, now));
+    let pause = if changed { CHANGING_S } else { redraw.running_on.as_secs_f32() };
+    if clock.since_s < pause && !page.is_changed() {
+        return;
+    }
+    redraw.motion = Moving::Nothing;
+    let dt = clock.since_s.min(0.25);
+    clock.since_s = 0.0;
+    clock.total_s += dt;
+    let full = match choices.0.motion {
+        Motion::Full => true,
+        Motion::Reduced => false,
+    };
+    // What runs by itself stands while time stands.
+    let lively = full && front.runs();
+    for (part, aim, mut now, mut transform, mut visibility, inherited, veil) in &mut parts {
+        let shown = match aim.0.shown {
+            Shown::Yes => Visibility::Inherited,
+            Shown::No => Visibility::Hidden,
+        };
+        redraw.changed |= visibility.set_if_neq(shown);
+        if aim.0.shown == Shown::No || (!inherited.get() && *visibility != shown) {
+            continue;
+        }
+        let mut next = follow(&aim.0, &now, if full { dt } else { f32::INFINITY });
+        if lively && inherited.get() {
+            #[expect(clippy::cast_precision_loss, reason = "a small index as a phase")]
+            let phase = part.group as f32;
+            next.spun = (now.spun + aim.0.spin_rev_s * dt).fract();
+            next.flare = 1.0 + aim.0.flicker * flicker(clock.total_s, phase);
+            if aim.0.spin_rev_s != 0.0 || aim.0.flicker != 0.0 {
+                redraw.motion = redraw.motion.max(Moving::RunningOn);
+            }
+        }
+        if !settled(aim, &next) {
+            redraw.motion = Moving::Changing;
+        }
+        if now.set_if_neq(next) && inherited.get() {
+            redraw.changed = true;
+        }
+        let pivot = sheets
+            .0
+            .get(part.sheet)
+            .and_then(|sheet| sheet.drawing.groups.get(part.group))
+            .map_or([0.0; 2], |group| group.pivot);
+        transform.set_if_neq(about(pivot, &next));
+        if let Some(Veil(handle)) = veil {
+            let [r, g, b] = next.tint;
+            let color = Color::srgba(r, g, b, next.alpha);
+            if materials.get(handle).is_some_and(|m| m.color != color)
+                && let Some(mut material) = materials.get_mut(handle)
+            {
+                material.color = color;
+            }
+        }
+    }
+}
+
+fn settled(aim: &Aim, now: &Now) -> bool {
+    aim.0.shown == Shown::No
+        || (aim.0.turn_deg == now.turn_deg
+            && aim.0.scale == now.scale
+            && aim.0.alpha == now.alpha
+            && aim.0.tint == now.tint)
+}
+
+/// One stretch of time closer to the aim; there when it is near.
+fn follow(aim: &Pose, now: &Now, dt: f32) -> Now {
+    let share = if dt.is_finite() { 1.0 - (-dt / FOLLOW_S).exp() } else { 1.0 };
+    let toward = |from: f32, to: f32, near: f32| {
+        if (to - from).abs() <= near { to } else { from + (to - from) * share }
+    };
+    // A hand that goes round takes the short way.
+    let mut from = now.turn_deg;
+    if aim.turn_deg.rem_euclid(360.0) == aim.turn_deg && (aim.turn_deg - from).abs() > 180.0 {
+        from += 360.0 * (aim.turn_deg - from).signum();
+    }
+    Now {
+        turn_deg: toward(from, aim.turn_deg, 0.3),
+        scale: [
+            toward(now.scale[0], aim.scale[0], 0.004),
+            toward(now.scale[1], aim.scale[1], 0.004),
+        ],
+        alpha: toward(now.alpha, aim.alpha, 0.01),
+        tint: [
+            toward(now.tint[0], aim.tint[0], 0.01),
+            toward(now.tint[1], aim.tint[1], 0.01),
+            toward(now.tint[2], aim.tint[2], 0.01),
+        ],
+        spun: now.spun,
+        flare: now.flare,
+    }
+}
+
+/// Between −1 and 1, never the same for two flames; its fastest part swings under 2.5 times a
+/// second.
+fn flicker(t_s: f32, phase: f32) -> f32 {
+    let wave = |hz: f32, shift: f32| (std::f32::consts::TAU * (hz * t_s + shift * phase)).sin();
+    0.5 * wave(2.3, 0.37) + 0.3 * wave(1.4, 0.61) + 0.2 * wave(0.8, 0.13)
+}
+
+/// The transform that turns and scales about a pivot given in the drawing's units, y down.
+fn about(pivot: [f32; 2], now: &Now) -> Transform {
+    let at = Vec3::new(pivot[0], -pivot[1], 0.0);
+    let turn_deg = now.turn_deg + now.spun * 360.0;
+    let rotation = Quat::from_rotation_z(-turn_deg.to_radians());
+    let scale = Vec3::new(now.scale[0], now.scale[1] * now.flare, 1.0);
+    Transform { translation: at - rotation * (scale * at), rotation, scale }
+}

@@ -1,0 +1,174 @@
+//! How a part's pieces turn, scale and fade.
+
+use super::state::{burns, eighths, port_of};
+use super::{Pose, Shown, narrow};
+use crate::bench::action::OnOff;
+use crate::bench::part::{Cock, Joint, Neighbor, Screw};
+use crate::bench::seen::{BurnersSeen, FlameSeen, FluidSeen, PortFill, Seen};
+
+/// How far the valve switch's lever turns from off to on, in degrees.
+const VALVE_LEVER_DEG: f32 = 70.0;
+/// How far a service switch's lever swings from on to off, as a scale of its height.
+const SWITCH_FLIP: f32 = -1.0;
+/// How far a knob turns from off to full, in degrees.
+const KNOB_DEG: f32 = 90.0;
+/// Sweep of the tank gauge's needle from 5 % to 95 %, in degrees.
+const GAUGE_SWEEP_DEG: f32 = 270.0;
+/// Turns a second of a wheel at full speed as drawn: slow enough to follow with the eye.
+const WHEEL_REV_S: f32 = 1.5;
+/// Height of a flame under which it counts as out.
+const OUT: f64 = 0.02;
+
+/// How `part.piece` stands; `None` when it stays as drawn.
+pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
+    match piece {
+        "handle" => handle(part, seen),
+        "lever" => lever(part, seen),
+        "slot" => slot(part, seen),
+        "wheel" => wheel(part, seen),
+        "glow" => glow(part, seen),
+        "body" | "core" | "tip" => flame(part, piece, seen),
+        "bubbles" => Joint::from_id(part).and_then(|joint| bubbles(joint, seen)),
+        "needle" => seen
+            .yard
+            .as_ref()
+            .and_then(|y| y.tank_percent)
+            .map(|percent| Pose::turned((narrow(percent) - 50.0) / 90.0 * GAUGE_SWEEP_DEG)),
+        // The fraction alone, so that the hand stays exact after many turns.
+        "hand" => seen
+            .yard
+            .as_ref()
+            .and_then(|y| y.dial_turns)
+            .map(|turns| Pose::turned(narrow((turns - libm::floor(turns)) * 360.0))),
+        "flame" => neighbor(part).map(|n| Pose { flicker: 0.06, ..Pose::when(burns(n, seen)) }),
+        "knob" => neighbor(part).map(|n| knob(n, seen)),
+        "lamp" => seen.hall.as_ref().map(|_| Pose::default()),
+        _ => None,
+    }
+}
+
+fn handle(part: &str, seen: &Seen) -> Option<Pose> {
+    let furnace = seen.furnace.as_ref();
+    let degrees = match Cock::from_id(part)? {
+        Cock::Furnace => furnace?.cock_deg,
+        Cock::WaterHeater => furnace?.water_heater.0,
+        Cock::Range => seen.hall.as_ref()?.range.0,
+        Cock::Supply => seen.yard.as_ref()?.cock_deg,
+    };
+    Some(Pose::turned(90.0 - f32::from(degrees)))
+}
+
+fn lever(part: &str, seen: &Seen) -> Option<Pose> {
+    let furnace = seen.furnace.as_ref()?;
+    match part {
+        "valve-switch" => Some(Pose::turned(match furnace.burners.as_ref()?.valve_switch {
+            OnOff::On => VALVE_LEVER_DEG,
+            OnOff::Off => 0.0,
+        })),
+        "furnace-switch" => Some(Pose {
+            scale: [
+                1.0,
+                match furnace.switch {
+                    OnOff::On => 1.0,
+                    OnOff::Off => SWITCH_FLIP,
+                },
+            ],
+            ..Pose::default()
+        }),
+        "door-switch" => Some(Pose::turned(match furnace.blower_door {
+            crate::bench::action::Fitted::On => 0.0,
+            crate::bench::action::Fitted::Off => 25.0,
+        })),
+        _ => None,
+    }
+}
+
+fn slot(part: &str, seen: &Seen) -> Option<Pose> {
+    if let Some(screw) = Screw::from_id(part) {
+        let turned = eighths(screw, seen)?;
+        return Some(Pose::turned(narrow(f64::from(turned) * 45.0)));
+    }
+    let burners = seen.furnace.as_ref()?.burners.as_ref()?;
+    // The socket of a loosened plug stands askew to that of a seated one.
+    let turn = match port_of(part, Some(burners))?.fill {
+        PortFill::HandTight => 30.0,
+        PortFill::Started => 15.0,
+        PortFill::Snug
+        | PortFill::Leaning
+        | PortFill::Open
+        | PortFill::BareAdapter
+        | PortFill::Hose(_) => 0.0,
+    };
+    Some(Pose::turned(turn))
+}
+
+fn wheel(part: &str, seen: &Seen) -> Option<Pose> {
+    let furnace = seen.furnace.as_ref()?;
+    let speed = match part {
+        "inducer" => furnace.inducer,
+        "blower" => furnace.blower,
+        _ => return None,
+    };
+    Some(Pose { spin_rev_s: narrow(speed) * WHEEL_REV_S, ..Pose::default() })
+}
+
+fn glow(part: &str, seen: &Seen) -> Option<Pose> {
+    let furnace = seen.furnace.as_ref()?;
+    match part {
+        // From a dull red to a bright orange.
+        "igniter" => furnace.burners.as_ref().map(|b| Pose {
+            tint: [1.0, narrow(0.35 + 0.65 * b.glow), narrow(0.2 + 0.8 * b.glow)],
+            ..Pose::faded(b.glow)
+        }),
+        "status-lamp" => Some(Pose::when(furnace.switch == OnOff::On)),
+        _ => None,
+    }
+}
+
+fn flame(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
+    let number: usize = part.strip_prefix("flame-")?.parse().ok()?;
+    let burners = seen.furnace.as_ref()?.burners.as_ref()?;
+    let FlameSeen { height, yellow } = *burners.flames.get(number.checked_sub(1)?)?;
+    if height < OUT {
+        return Some(Pose::HIDDEN);
+    }
+    // A lazy flame stands longer, and its yellow tip grows at the cost of the blue core.
+    let yellow = yellow.clamp(0.0, 1.0);
+    let (share, shown) = match piece {
+        "tip" => (0.35 + 0.65 * yellow, yellow > 0.03),
+        "core" => (1.0 - 0.6 * yellow, true),
+        _ => (1.0, true),
+    };
+    let width = 0.75 + 0.25 * height.min(1.0);
+    Some(Pose {
+        shown: Shown::when(shown),
+        scale: [narrow(width), narrow(height * share)],
+        flicker: narrow(0.03 + 0.09 * yellow),
+        ..Pose::default()
+    })
+}
+
+fn bubbles(joint: Joint, seen: &Seen) -> Option<Pose> {
+    let burners: Option<&BurnersSeen> = seen.furnace.as_ref()?.burners.as_ref();
+    let index = Joint::ALL.iter().position(|&one| one == joint)?;
+    let fluid = burners.and_then(|b| b.fluid.get(index)).copied().unwrap_or_default();
+    Some(match fluid {
+        FluidSeen::Dry | FluidSeen::Quiet(_) => Pose::HIDDEN,
+        FluidSeen::Bubbles(size) => {
+            let scale = narrow(0.3 + 0.7 * size.clamp(0.0, 1.0));
+            Pose { scale: [scale, scale], ..Pose::default() }
+        }
+    })
+}
+
+fn neighbor(part: &str) -> Option<Neighbor> {
+    Neighbor::from_id(part)
+}
+
+fn knob(neighbor: Neighbor, seen: &Seen) -> Pose {
+    use crate::bench::seen::Burning;
+    Pose::turned(match super::burning(neighbor, seen) {
+        Some(Burning::Burning | Burning::NoGas) => KNOB_DEG,
+        Some(Burning::Off) | None => 0.0,
+    })
+}

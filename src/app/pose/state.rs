@@ -1,0 +1,142 @@
+//! Which of a part's states holds.
+
+use super::super::pose::burning;
+use crate::bench::action::{Fitted, Opening};
+use crate::bench::part::{Neighbor, Port, Screw, Subject, Tool};
+use crate::bench::seen::{
+    BurnersSeen, Burning, Condition, Cracked, Finding, PortFill, PortSeen, Seen,
+};
+
+/// Whether `part@state` holds; `None` for a part that is not known.
+pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
+    if let Some(tool) = Tool::from_id(part) {
+        return match state {
+            "taken" => Some(!in_roll(tool, seen)),
+            _ => None,
+        };
+    }
+    let furnace = seen.furnace.as_ref();
+    let yard = seen.yard.as_ref();
+    let burners = furnace.and_then(|f| f.burners.as_ref());
+    match part {
+        "burner-door" => furnace.map(|f| fitted(f.burner_door, state)),
+        "blower-door" => furnace.map(|f| fitted(f.blower_door, state)),
+        "stage-jumper" => furnace.map(|f| fitted(f.stage_jumper, state)),
+        "tag" => furnace.map(|f| fitted(f.tag, state)),
+        "plant-window" => furnace.map(|f| opening(f.window, state)),
+        "hall-window" => seen.hall.as_ref().map(|h| opening(h.window, state)),
+        "low-cap" => burners.map(|b| fitted(b.caps[0], state)),
+        "high-cap" => burners.map(|b| fitted(b.caps[1], state)),
+        "supply-cap" => yard.map(|y| fitted(y.cap, state)),
+        "inlet-plug" | "manifold-plug" => port_of(part, burners).map(|port| plug(port, state)),
+        "inlet-adapter" | "manifold-adapter" => {
+            port_of(part, burners).map(|port| has_adapter(port) == (state == "on"))
+        }
+        "conversion-label" => Some((state == "on") == found(seen, Subject::ConversionLabel)),
+        "supply-vent" => Some((state == "blocked") == bad(seen, Subject::SupplyVent)),
+        "air-opening" => Some((state == "blocked") == bad(seen, Subject::AirOpening)),
+        "tank" => yard.map(|y| state != "frost" || y.frost > 0.01),
+        _ => None,
+    }
+}
+
+/// Whether a whole part is there at all; `None` for parts that always are.
+pub(super) fn whole(part: &str, seen: &Seen) -> Option<bool> {
+    if let Some(tool) = Tool::from_id(part) {
+        return Some(in_roll(tool, seen));
+    }
+    match part {
+        "low-gas-switch" => Some(!absent(seen, Subject::LowGasSwitch)),
+        _ => None,
+    }
+}
+
+/// Whether a tool lies in the roll: not in the hand and not on a port.
+pub(super) fn in_roll(tool: Tool, seen: &Seen) -> bool {
+    if seen.hand == Some(tool) {
+        return false;
+    }
+    match tool {
+        Tool::Hose => seen.meter.hose.is_none(),
+        Tool::Adapter => {
+            let ports = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()).map(|b| b.ports);
+            seen.meter.hose.is_none() && !ports.is_some_and(|ports| ports.iter().any(has_adapter))
+        }
+        Tool::HexKey | Tool::SlottedDriver | Tool::LeakFluid | Tool::GasDetector => true,
+    }
+}
+
+/// The screw's angle since the start, in eighths of a turn, where it is seen.
+pub(super) fn eighths(screw: Screw, seen: &Seen) -> Option<i32> {
+    let burners = || seen.furnace.as_ref().and_then(|f| f.burners.as_ref());
+    match screw {
+        Screw::Low => burners().and_then(|b| b.screw_eighths[0]),
+        Screw::High => burners().and_then(|b| b.screw_eighths[1]),
+        Screw::Supply => seen.yard.as_ref().and_then(|y| y.screw_eighths),
+    }
+}
+
+/// Whether a neighbour burns where it can be seen.
+pub(super) fn burns(neighbor: Neighbor, seen: &Seen) -> bool {
+    burning(neighbor, seen) == Some(Burning::Burning)
+}
+
+/// The port that a plug's or an adapter's id belongs to.
+pub(super) fn port_of<'a>(part: &str, burners: Option<&'a BurnersSeen>) -> Option<&'a PortSeen> {
+    let port = if part.starts_with("inlet") { Port::Inlet } else { Port::Manifold };
+    burners.map(|b| match port {
+        Port::Inlet => &b.ports[0],
+        Port::Manifold => &b.ports[1],
+    })
+}
+
+fn plug(port: &PortSeen, state: &str) -> bool {
+    match state {
+        "cracked" => port.cracked == Cracked::Cracked,
+        "in" => port.fill == PortFill::Snug,
+        "proud" => matches!(port.fill, PortFill::HandTight | PortFill::Started),
+        "leaning" => port.fill == PortFill::Leaning,
+        "out" => match port.fill {
+            PortFill::Open | PortFill::BareAdapter | PortFill::Hose(_) => true,
+            PortFill::Snug | PortFill::HandTight | PortFill::Started | PortFill::Leaning => false,
+        },
+        _ => false,
+    }
+}
+
+fn has_adapter(port: &PortSeen) -> bool {
+    match port.fill {
+        PortFill::BareAdapter | PortFill::Hose(_) => true,
+        PortFill::Snug
+        | PortFill::HandTight
+        | PortFill::Started
+        | PortFill::Leaning
+        | PortFill::Open => false,
+    }
+}
+
+fn fitted(now: Fitted, state: &str) -> bool {
+    match now {
+        Fitted::On => state == "on",
+        Fitted::Off => state == "off",
+    }
+}
+
+fn opening(now: Opening, state: &str) -> bool {
+    match now {
+        Opening::Open => state == "open",
+        Opening::Closed => state == "closed",
+    }
+}
+
+fn found(seen: &Seen, subject: Subject) -> bool {
+    seen.sheet.note(subject).is_some_and(|note| note.finding != Finding::Absent)
+}
+
+fn absent(seen: &Seen, subject: Subject) -> bool {
+    seen.sheet.note(subject).is_some_and(|note| note.finding == Finding::Absent)
+}
+
+fn bad(seen: &Seen, subject: Subject) -> bool {
+    seen.sheet.note(subject).is_some_and(|note| note.finding == Finding::Condition(Condition::Bad))
+}

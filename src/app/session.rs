@@ -1,0 +1,333 @@
+//! An attempt in the window: the bench, how time runs, and what was done.
+
+use std::collections::VecDeque;
+
+use crate::bench::Bench;
+use crate::bench::action::Action;
+use crate::bench::event::{Event, Happening};
+use crate::bench::seen::{Over, Seen, Smell, Sound};
+use crate::panels::view::{Help, Pace, Running, SecondChance};
+use crate::units::TICK_S;
+
+use super::desk::{Attempt, Finished, Journal};
+
+/// How long a short happening's caption stays, in ticks.
+const CAPTION_TICKS: u64 = 150;
+/// Most captions at once.
+const CAPTIONS_MAX: usize = 3;
+/// Time of day at which every job begins, in seconds after midnight.
+const MORNING_S: f64 = 7.5 * 3600.0;
+
+/// An attempt at work.
+pub struct Session {
+    bench: Bench,
+    scenario: String,
+    seed: u64,
+    help: Help,
+    pace: Pace,
+    waiting: VecDeque<Action>,
+    done: Vec<(u64, Action)>,
+    journal: Box<dyn Journal>,
+    refusal: Option<String>,
+    captions: Vec<(u64, String)>,
+    closed: Closed,
+    trouble: Told,
+}
+
+/// Whether the end was written down.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Closed {
+    No,
+    Yes,
+}
+
+/// Whether trouble with the record was told.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Told {
+    Not,
+    Once,
+}
+
+impl Session {
+    /// Takes an attempt up, running at `speed`.
+    #[must_use]
+    pub fn new(attempt: Attempt, speed: u32) -> Self {
+        Self {
+            bench: attempt.bench,
+            scenario: attempt.scenario,
+            seed: attempt.seed,
+            help: attempt.help,
+            pace: Pace { running: Running::Running, speed: speed.clamp(1, 20) },
+            waiting: VecDeque::new(),
+            done: attempt.done,
+            journal: attempt.journal,
+            refusal: None,
+            captions: Vec::new(),
+            closed: Closed::No,
+            trouble: Told::Not,
+        }
+    }
+
+    /// What the person perceives.
+    #[must_use]
+    pub fn seen(&self) -> Seen {
+        self.bench.seen()
+    }
+
+    /// The paper that came with the job.
+    #[must_use]
+    pub fn card(&self) -> &crate::bench::setup::JobCard {
+        &self.bench.setup().card
+    }
+
+    /// How time runs.
+    #[must_use]
+    pub fn pace(&self) -> Pace {
+        self.pace
+    }
+
+    /// How much help there is.
+    #[must_use]
+    pub fn help(&self) -> Help {
+        self.help
+    }
+
+    /// Name of the scenario.
+    #[must_use]
+    pub fn scenario(&self) -> &str {
+        &self.scenario
+    }
+
+    /// The seed.
+    #[must_use]
+    pub fn seed(&self) -> u64 {
+        self.seed
+    }
+
+    /// Why the last action was refused, until it was read.
+    #[must_use]
+    pub fn refusal(&self) -> Option<&str> {
+        self.refusal.as_deref()
+    }
+
+    /// Short happenings to caption now.
+    #[must_use]
+    pub fn captions(&self) -> Vec<String> {
+        self.captions.iter().map(|(_, text)| text.clone()).collect()
+    }
+
+    /// Time of day in the house, in seconds after midnight.
+    #[must_use]
+    pub fn clock_s(&self) -> f64 {
+        #[expect(clippy::cast_precision_loss, reason = "ticks of a job stay far below 2^52")]
+        let since = self.bench.tick() as f64 * TICK_S;
+        MORNING_S + since
+    }
+
+    /// Whether practice can go back to the step before a stop for danger.
+    #[must_use]
+    pub fn second_chance(&self) -> SecondChance {
+        match self.bench.over() {
+            Some(Over::Ignition) if !self.done.is_empty() => SecondChance::Offered,
+            Some(Over::Ignition | Over::HandedOver(_)) | None => SecondChance::None,
+        }
+    }
+
+    /// How the job ended, if it did.
+    #[must_use]
+    pub fn over(&self) -> Option<Over> {
+        self.bench.over()
+    }
+
+    /// The attempt as its marking wants it.
+    #[must_use]
+    pub fn finished(&self) -> Finished<'_> {
+        Finished {
+            scenario: &self.scenario,
+            seed: self.seed,
+            help: self.help,
+            done: &self.done,
+            bench: &self.bench,
+        }
+    }
+
+    /// Asks for something to be done at the next tick. While time stands it waits there.
+    pub fn ask(&mut self, action: Action) {
+        self.waiting.push_back(action);
+    }
+
+    /// Lets time run or stand.
+    pub fn set_running(&mut self, running: Running) {
+        self.pace.running = running;
+    }
+
+    /// Sets how many times faster than a clock time runs; never faster than 1 in a hazard.
+    pub fn set_speed(&mut self, speed: u32) {
+        self.pace.speed = if self.hazard() { 1 } else { speed.clamp(1, 20) };
+    }
+
+    /// The refusal was read.
+    pub fn read_refusal(&mut self) {
+        self.refusal = None;
+    }
+
+    /// One fiftieth of a second of the clock: as many ticks as the speed says, actions first.
+    pub fn run(&mut self) {
+        match self.pace.running {
+            Running::Paused => {}
+            Running::Running => {
+                for _ in 0..self.pace.speed {
+                    self.tick();
+                }
+            }
+        }
+    }
+
+    fn tick(&mut self) {
+        if self.closed == Closed::Yes {
+            self.waiting.clear();
+            return;
+        }
+        let tick = self.bench.tick();
+        while let Some(action) = self.waiting.pop_front() {
+            self.refusal = self.bench.apply(&action).err().map(|why| why.text());
+            self.journal.acted(&self.bench, &action);
+            self.done.push((tick, action));
+        }
+        self.journal.ticked(&self.bench);
+        if self.bench.over().is_some() {
+            self.journal.ended(&self.bench);
+            self.closed = Closed::Yes;
+        } else {
+            self.bench.step();
+        }
+        let events = self.bench.take_events();
+        self.note(&events);
+        let now = self.bench.tick();
+        self.captions.retain(|(since, _)| now.saturating_sub(*since) < CAPTION_TICKS);
+        if let Some(trouble) = self.journal.trouble().filter(|_| self.trouble == Told::Not) {
+            self.trouble = Told::Once;
+            self.refusal = Some(format!("This attempt is not being recorded: {trouble}"));
+        }
+    }
+
+    /// A hint was shown.
+    pub fn hinted(&mut self) {
+        self.journal.hinted(&self.bench);
+    }
+
+    fn note(&mut self, events: &[Event]) {
+        for event in events {
+            if danger(&event.what) {
+                self.pace.speed = 1;
+            }
+            if let Some(text) = caption(&event.what) {
+                self.captions.retain(|(_, other)| other != text);
+                self.captions.push((event.tick, text.to_owned()));
+            }
+        }
+        let surplus = self.captions.len().saturating_sub(CAPTIONS_MAX);
+        self.captions.drain(..surplus);
+        if self.pace.speed > 1 && self.hazard() {
+            self.pace.speed = 1;
+        }
+    }
+
+    /// Whether something is going on that must not be rushed through.
+    #[must_use]
+    pub fn hazard(&self) -> bool {
+        let seen = self.bench.seen();
+        seen.smell >= Smell::Clear
+            || seen.sounds.iter().any(|s| matches!(s, Sound::Hiss | Sound::Alarm))
+    }
+
+    /// Goes back to right before the last thing done, by running the job again up to there.
+    pub fn step_back(&mut self) {
+        let Some((tick, _)) = self.done.pop() else { return };
+        // Everything done in the same instant belongs to the same step.
+        while self.done.last().is_some_and(|(other, _)| *other == tick) {
+            self.done.pop();
+        }
+        self.bench = replay(self.bench.setup().clone(), &self.done, tick);
+        self.closed = Closed::No;
+        self.journal.went_back(&self.bench, &self.done);
+        self.waiting.clear();
+        self.captions.clear();
+        self.refusal = None;
+        self.pace = Pace { running: Running::Paused, speed: 1 };
+    }
+}
+
+/// The bench after `done`, at `tick`.
+#[must_use]
+pub fn replay(setup: crate::bench::setup::Setup, done: &[(u64, Action)], tick: u64) -> Bench {
+    let mut bench = Bench::new(setup);
+    let mut next = done.iter().peekable();
+    while bench.tick() < tick {
+        while let Some((_, action)) = next.next_if(|(at, _)| *at <= bench.tick()) {
+            // A refusal belongs to the record as it was.
+            let _refused = bench.apply(action);
+        }
+        bench.step();
+    }
+    bench.take_events();
+    bench
+}
+
+/// Whether a happening must not be rushed past.
+fn danger(what: &Happening) -> bool {
+    match what {
+        Happening::OpenedUnderGas { .. }
+        | Happening::GasFromPort { .. }
+        | Happening::Ignition { .. }
+        | Happening::Cracked { .. }
+        | Happening::Alarm
+        | Happening::ValveOverPressure { .. } => true,
+        Happening::Did { .. }
+        | Happening::Refused { .. }
+        | Happening::Control { .. }
+        | Happening::Fired { .. }
+        | Happening::Zeroed { .. }
+        | Happening::Wrote(_)
+        | Happening::Turned { .. }
+        | Happening::CrossThreaded { .. }
+        | Happening::FluidJudged { .. }
+        | Happening::Cycle
+        | Happening::MeterOverRange
+        | Happening::Held { .. }
+        | Happening::Ended { .. }
+        | Happening::NotConverged => false,
+    }
+}
+
+/// What a happening sounds or feels like for a moment, in words. Nothing that only a gauge or the
+/// model knows.
+fn caption(what: &Happening) -> Option<&'static str> {
+    use crate::bench::truth::Firing;
+    match what {
+        Happening::Fired { from: Firing::Out, .. } => Some("valve clicks, burners light"),
+        Happening::Fired { to: Firing::Out, .. } => Some("valve clicks, burners go out"),
+        Happening::Fired { to: Firing::High, .. } => Some("flames grow"),
+        Happening::Fired { to: Firing::Low, .. } => Some("flames shrink"),
+        Happening::OpenedUnderGas { .. } => Some("a puff from the port"),
+        Happening::GasFromPort { .. } => Some("gas hisses from the port"),
+        Happening::Ignition { .. } => Some("gas ignites"),
+        Happening::CrossThreaded { .. } => Some("the plug leans and grates"),
+        Happening::Cracked { .. } => Some("the boss gives with a crack"),
+        Happening::Turned { bottomed: true, .. } => Some("the screw comes to its stop"),
+        Happening::Turned { bottomed: false, .. }
+        | Happening::Did { .. }
+        | Happening::Refused { .. }
+        | Happening::Control { .. }
+        | Happening::Zeroed { .. }
+        | Happening::Wrote(_)
+        | Happening::FluidJudged { .. }
+        | Happening::Alarm
+        | Happening::Cycle
+        | Happening::ValveOverPressure { .. }
+        | Happening::MeterOverRange
+        | Happening::Held { .. }
+        | Happening::Ended { .. }
+        | Happening::NotConverged => None,
+    }
+}

@@ -1,0 +1,205 @@
+//! `mark`: replays records, verifies them and marks them.
+
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+
+use serde::Serialize;
+
+use super::exit::{Exit, Trouble, data, json, talk};
+use super::{files, marks};
+use crate::marking::debrief::debrief;
+use crate::marking::{Marks, Observer};
+use crate::record::{self, Difference, Ended, Fault, Help, Note, Record, Replay, What};
+use crate::scenario::builtin;
+
+/// Replay records, verify them and mark them.
+#[derive(Debug, clap::Args)]
+pub(super) struct Args {
+    /// Records.
+    #[arg(required = true, value_name = "RECORD")]
+    records: Vec<PathBuf>,
+    /// Print one JSON array.
+    #[arg(long)]
+    json: bool,
+}
+
+/// What stands under every verified record.
+const PROOF: &str = "A replay shows that a record is whole and consistent; it does not show who \
+sat there.";
+
+/// What a record gave.
+#[derive(Debug, Serialize)]
+#[serde(untagged)]
+enum Result_ {
+    Marked(Box<Marked>),
+    Faulty(Faulty),
+}
+
+#[derive(Debug, Serialize)]
+struct Faulty {
+    file: String,
+    fault: Fault,
+}
+
+#[derive(Debug, Serialize)]
+struct Marked {
+    file: String,
+    scenario: String,
+    scenario_hash: String,
+    /// Whether the scenario's text is the one that comes with this program under its id.
+    scenario_text: &'static str,
+    seed: u64,
+    learner: Option<String>,
+    help: Option<Help>,
+    program: String,
+    ended: Option<Ended>,
+    /// Whether a torn last line was dropped.
+    torn: bool,
+    hints: usize,
+    went_back: usize,
+    /// Digests that were compared, and the first that came out differently.
+    digests: usize,
+    differs: Option<Differs>,
+    marks: Marks,
+    #[serde(skip)]
+    debrief: String,
+}
+
+#[derive(Debug, Serialize)]
+struct Differs {
+    tick: u64,
+    line: usize,
+}
+
+pub(super) fn mark(args: &Args) -> Result<Exit, Trouble> {
+    let mut worst = Exit::Fine;
+    let mut results = Vec::new();
+    for path in &args.records {
+        match one(path) {
+            Ok((result, exit)) => {
+                worst = worst.max(exit);
+                if args.json {
+                    results.push(result);
+                } else {
+                    data(&text(&result))?;
+                }
+            }
+            Err(trouble) => {
+                talk(&trouble.message);
+                worst = worst.max(trouble.exit);
+            }
+        }
+    }
+    if args.json {
+        json(&results)?;
+    }
+    Ok(worst)
+}
+
+fn one(path: &Path) -> Result<(Result_, Exit), Trouble> {
+    let file = path.display().to_string();
+    let bytes = files::read(path, record::MAX_BYTES)?;
+    let record = match record::read(&bytes) {
+        Ok(record) => record,
+        Err(fault) => {
+            let exit = Exit::from_code(fault.exit_code());
+            return Ok((Result_::Faulty(Faulty { file, fault }), exit));
+        }
+    };
+    let mut observer: Option<Observer> = None;
+    let replay = record::replay(&record, &mut |bench, events| {
+        observer.get_or_insert_with(|| Observer::new(bench)).tick(bench, events);
+    })
+    .map_err(|error| match &error {
+        record::ReplayError::Scenario(problems) => {
+            let exit = Exit::from_code(crate::scenario::exit_code(problems));
+            Trouble::new(exit.max(Exit::Findings), format!("{file}: {error}"))
+        }
+        record::ReplayError::Finished | record::ReplayError::Differs(_) => {
+            Trouble::new(Exit::Findings, format!("{file}: {error}"))
+        }
+    })?;
+    let observer = observer.unwrap_or_else(|| Observer::new(&replay.bench));
+    let marks = marks::marks(&observer, &replay.scenario)?;
+    let mut exit = marks::exit(&marks);
+    if replay.differs.is_some() || !record.is_finished() {
+        exit = Exit::Findings;
+    }
+    let debrief = debrief(&observer.ledger, marks.clone(), observer.trace).text();
+    let marked = marked(file, &record, &replay, marks, debrief);
+    Ok((Result_::Marked(Box::new(marked)), exit))
+}
+
+fn marked(file: String, record: &Record, replay: &Replay, marks: Marks, debrief: String) -> Marked {
+    let header = &record.header;
+    let notes =
+        |note: Note| record.lines.iter().filter(|line| line.what == What::Note(note)).count();
+    let scenario_text = match builtin::find(&header.scenario.id) {
+        Some(one) if one.text == header.scenario.text => "as it comes with this program",
+        Some(_) => "not the one that comes with this program under this name",
+        None => "the author's own",
+    };
+    Marked {
+        file,
+        scenario: header.scenario.id.clone(),
+        scenario_hash: header.scenario.hash.clone(),
+        scenario_text,
+        seed: header.seed,
+        learner: header.learner.clone(),
+        help: header.help,
+        program: header.program.clone(),
+        ended: record.lines.iter().find_map(|line| match line.what {
+            What::End { how, .. } => Some(how),
+            What::Do(_) | What::Mark(_) | What::Note(_) => None,
+        }),
+        torn: record.torn.is_some(),
+        hints: notes(Note::Hint),
+        went_back: notes(Note::WentBack),
+        digests: replay.compared,
+        differs: replay.differs.map(|Difference { tick, line, .. }| Differs { tick, line }),
+        marks,
+        debrief,
+    }
+}
+
+fn text(result: &Result_) -> String {
+    match result {
+        Result_::Faulty(it) => format!("{}: {}\n", it.file, it.fault),
+        Result_::Marked(it) => marked_text(it),
+    }
+}
+
+fn marked_text(it: &Marked) -> String {
+    let mut out = String::new();
+    let learner = it.learner.as_deref().unwrap_or("nobody named");
+    let help = it.help.map_or("no help recorded", Help::label);
+    let _ = writeln!(out, "{}", it.file);
+    let _ = writeln!(out, "  job       {}, seed {}", it.scenario, it.seed);
+    let _ = writeln!(out, "  scenario  {}", it.scenario_text);
+    let _ = writeln!(out, "  learner   {learner}, {help}");
+    if it.hints + it.went_back > 0 {
+        let _ = writeln!(out, "  on the way {} hints, {} times back", it.hints, it.went_back);
+    }
+    let _ = writeln!(out, "  ended     {}", it.ended.map_or("not finished", Ended::label));
+    if it.torn {
+        let _ = writeln!(out, "  torn      the last line was not finished and does not count");
+    }
+    match &it.differs {
+        None => {
+            let _ = writeln!(out, "  verified  all {} digests agree", it.digests);
+        }
+        Some(at) => {
+            let _ = writeln!(
+                out,
+                "  NOT VERIFIED: comes out differently from tick {} (line {}) on; recorded with \
+                 program {}, replayed with {}",
+                at.tick,
+                at.line,
+                it.program,
+                env!("CARGO_PKG_VERSION")
+            );
+        }
+    }
+    let _ = writeln!(out, "  {PROOF}\n\n{}", it.debrief);
+    out
+}

@@ -1,0 +1,19 @@
+//! Marking what was watched, for `run` and `mark`.
+
+use super::exit::{Exit, Trouble};
+use crate::marking::{Brief, Marks, Observer};
+use crate::scenario::Scenario;
+
+/// The marks of a job as it stands.
+pub(super) fn marks(observer: &Observer, scenario: &Scenario) -> Result<Marks, Trouble> {
+    let book = scenario.marking.rule_book().map_err(|error| {
+        Trouble::new(Exit::Findings, format!("the rules are broken: {error:?}"))
+    })?;
+    let brief = Brief { right_endings: scenario.marking.endings.clone() };
+    Ok(observer.marks(&book, &brief))
+}
+
+/// 0 when every essential is met and nothing else was found.
+pub(super) fn exit(marks: &Marks) -> Exit {
+    if marks.met && marks.findings.is_empty() { Exit::Fine } else { Exit::Findings }
+}

@@ -1,0 +1,79 @@
+//! The command line: data on standard output, talk on standard error, `--json` for programs.
+
+mod check;
+mod exit;
+mod explain;
+mod files;
+mod job;
+mod mark;
+mod marks;
+mod play;
+mod preview;
+mod run;
+mod script;
+mod window;
+
+use std::process::ExitCode;
+
+use clap::{Parser, Subcommand};
+
+pub use exit::{Exit, Trouble};
+pub use files::write_whole;
+pub use job::Job;
+
+/// A practice simulator for setting gas pressures on a two-stage furnace.
+///
+/// Without a command it opens the window. The appliance's own plate and instructions, the local code
+/// and a licensed technician decide on real gas.
+///
+/// Exit codes: 0 fine, 1 findings, 2 usage, 3 files, 4 a file of a newer format.
+#[derive(Debug, Parser)]
+#[command(name = "quarterturn", version, arg_required_else_help = false)]
+struct Cli {
+    #[command(subcommand)]
+    command: Option<Command>,
+}
+
+#[derive(Debug, Subcommand)]
+enum Command {
+    Play(play::Args),
+    Run(run::Args),
+    Mark(mark::Args),
+    Script(script::Args),
+    Preview(preview::Args),
+    Check(check::Args),
+    Explain(explain::Args),
+}
+
+/// Runs the program with the arguments it was started with.
+#[must_use]
+pub fn main() -> ExitCode {
+    let cli = match Cli::try_parse() {
+        Ok(cli) => cli,
+        Err(error) => {
+            // Help and version come this way too, with exit code 0. A closed pipe is nobody's fault.
+            let _ = error.print();
+            return u8::try_from(error.exit_code()).map_or(ExitCode::FAILURE, ExitCode::from);
+        }
+    };
+    let result = match &cli.command {
+        None => return window::open(None),
+        Some(Command::Play(args)) => match play::start(args) {
+            Ok(start) => return window::open(Some(start)),
+            Err(trouble) => Err(trouble),
+        },
+        Some(Command::Run(args)) => run::run(args),
+        Some(Command::Mark(args)) => mark::mark(args),
+        Some(Command::Script(args)) => script::script(args),
+        Some(Command::Preview(args)) => preview::preview(args),
+        Some(Command::Check(args)) => check::check(args),
+        Some(Command::Explain(args)) => explain::explain(args),
+    };
+    match result {
+        Ok(exit) => exit.into(),
+        Err(trouble) => {
+            exit::talk(&trouble.message);
+            trouble.exit.into()
+        }
+    }
+}

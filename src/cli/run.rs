@@ -1,0 +1,207 @@
+//! `run`: a whole job without a window, played by a script or by the reference technician.
+
+use std::fmt::Write as _;
+use std::path::{Path, PathBuf};
+
+use serde::Serialize;
+
+use super::exit::{Exit, Trouble, data, json, talk};
+use super::files::{self, write_whole};
+use super::job::Job;
+use super::marks;
+use crate::bench::Bench;
+use crate::bench::action::Action;
+use crate::bench::event::Event;
+use crate::bench::refusal::Refusal;
+use crate::marking::debrief::{clock, severity_word};
+use crate::marking::{Marks, Observer};
+use crate::record::{Ended, Recorder};
+use crate::scenario::to_text;
+use crate::technician::drive::{Stopped, Witness};
+use crate::technician::script::{self, Script, ScriptPlayer};
+use crate::technician::{Technician, play};
+
+/// Longest job, in simulated seconds.
+const LIMIT_S: u64 = 12 * 3600;
+
+/// Play a job without a window and mark it.
+#[derive(Debug, clap::Args)]
+#[command(group(clap::ArgGroup::new("player").required(true).args(["script", "technician"])))]
+pub(super) struct Args {
+    /// A scenario that comes with the program, by its id, or a scenario's file.
+    scenario: String,
+    /// Play this script.
+    #[arg(long, value_name = "FILE")]
+    script: Option<PathBuf>,
+    /// Let the reference technician play.
+    #[arg(long)]
+    technician: bool,
+    /// The seed that the job's numbers are drawn with.
+    #[arg(long, default_value_t = 1)]
+    seed: u64,
+    /// Who plays, for the record: an id that a class agrees on, not a secret.
+    #[arg(long, value_name = "ID", value_parser = super::job::learner)]
+    learner: Option<String>,
+    /// Write the record to this file.
+    #[arg(long, value_name = "OUT")]
+    record: Option<PathBuf>,
+    /// Print one JSON object.
+    #[arg(long)]
+    json: bool,
+}
+
+/// What a run gave.
+#[derive(Debug, Serialize)]
+struct Report {
+    scenario: String,
+    seed: u64,
+    player: &'static str,
+    ended: Ended,
+    simulated_s: f64,
+    /// Actions that were refused.
+    refused: usize,
+    /// Where and why the player stopped before its end.
+    stopped: Option<Halt>,
+    record: Option<String>,
+    marks: Marks,
+}
+
+#[derive(Debug, Serialize)]
+struct Halt {
+    /// Line of the script, from 1; none when the time was up.
+    line: Option<usize>,
+    text: String,
+    reason: String,
+}
+
+/// Watches a run for the marks and for the record.
+struct Watcher {
+    observer: Observer,
+    recorder: Recorder<String>,
+    refused: usize,
+}
+
+impl Witness for Watcher {
+    fn acted(&mut self, bench: &Bench, action: &Action, result: Result<(), Refusal>) {
+        self.recorder.acted(bench, action);
+        self.refused += usize::from(result.is_err());
+    }
+
+    fn ticked(&mut self, bench: &Bench, events: Vec<Event>) {
+        self.observer.tick(bench, events);
+        self.recorder.ticked(bench);
+    }
+}
+
+pub(super) fn run(args: &Args) -> Result<Exit, Trouble> {
+    let job = Job::find(&args.scenario)?;
+    let script = args.script.as_deref().map(read_script).transpose()?;
+    let mut bench = Bench::new(job.scenario.draw(args.seed));
+    let header = job.header(args.seed, args.learner.clone());
+    let recorder = Recorder::begin(&header, String::new()).map_err(record_trouble)?;
+    let mut watcher = Watcher { observer: Observer::new(&bench), recorder, refused: 0 };
+    let player = if script.is_some() { "script" } else { "technician" };
+    let stopped = match script {
+        Some(script) => play_script(script, &mut bench, &mut watcher),
+        None => play_technician(&mut bench, &mut watcher),
+    };
+    let ended = Ended::of(bench.over());
+    let record = watcher.recorder.end(&bench, ended);
+    if let Some(out) = &args.record {
+        write_whole(out, &record.map_err(record_trouble)?)?;
+    }
+    let report = Report {
+        scenario: job.id.clone(),
+        seed: args.seed,
+        player,
+        ended,
+        simulated_s: bench.seconds(),
+        refused: watcher.refused,
+        stopped,
+        record: args.record.as_ref().map(|out| out.display().to_string()),
+        marks: marks::marks(&watcher.observer, &job.scenario)?,
+    };
+    tell(args, &report)?;
+    let exit = marks::exit(&report.marks);
+    Ok(if report.stopped.is_some() { Exit::Findings } else { exit })
+}
+
+fn record_trouble(error: crate::record::SinkError) -> Trouble {
+    Trouble::new(Exit::Files, format!("the record cannot be written: {error}"))
+}
+
+fn read_script(path: &Path) -> Result<Script, Trouble> {
+    let bytes = files::read(path, script::MAX_BYTES)?;
+    script::read_bytes(&path.display().to_string(), &bytes).map_err(|problems| {
+        let text = String::from_utf8_lossy(&bytes);
+        Trouble::new(Exit::Findings, to_text(&problems, &text))
+    })
+}
+
+fn play_script(script: Script, bench: &mut Bench, watcher: &mut Watcher) -> Option<Halt> {
+    let mut player = ScriptPlayer::new(script);
+    let stopped = play(bench, &mut player, LIMIT_S, watcher);
+    if let Some(stop) = player.stop() {
+        return Some(Halt {
+            line: Some(stop.line),
+            text: stop.text.clone(),
+            reason: stop.reason.clone(),
+        });
+    }
+    let reason = match stopped {
+        Stopped::Over => "The job was over before the script was.",
+        Stopped::TimeUp => "Twelve simulated hours were over before the script was.",
+        Stopped::PlayerFinished => return None,
+    };
+    player.left_over().map(|step| Halt {
+        line: Some(step.line),
+        text: step.text.clone(),
+        reason: reason.to_owned(),
+    })
+}
+
+fn play_technician(bench: &mut Bench, watcher: &mut Watcher) -> Option<Halt> {
+    let mut player = Technician::new(&bench.setup().card);
+    let reason = match play(bench, &mut player, LIMIT_S, watcher) {
+        Stopped::Over => return None,
+        Stopped::TimeUp => "Twelve simulated hours passed.",
+        Stopped::PlayerFinished => "The technician had no more to do, but the job was not over.",
+    };
+    Some(Halt { line: None, text: String::new(), reason: reason.to_owned() })
+}
+
+fn tell(args: &Args, report: &Report) -> Result<(), Trouble> {
+    if let Some(halt) = &report.stopped {
+        let file = args.script.as_ref().map(|path| path.display().to_string());
+        match (halt.line, file) {
+            (Some(line), Some(file)) => {
+                talk(&format!(
+                    "{file}:{line}: `{}` stopped the script: {}",
+                    halt.text, halt.reason
+                ));
+            }
+            _ => talk(&halt.reason),
+        }
+    }
+    if args.json {
+        return json(report);
+    }
+    let marks = &report.marks;
+    let mut out = String::new();
+    let _ = writeln!(out, "job       {}, seed {}", report.scenario, report.seed);
+    let _ = writeln!(out, "played by {}", report.player);
+    let _ = writeln!(out, "ended     {}", report.ended.label());
+    let _ = writeln!(out, "time      {} simulated", clock(report.simulated_s));
+    let _ = writeln!(out, "refused   {}", report.refused);
+    let met = if marks.met { "essentials met" } else { "not yet met" };
+    let _ = writeln!(out, "result    {met}, {:.0} of 100 points", marks.points);
+    for finding in &marks.findings {
+        let word = severity_word(finding.severity);
+        let _ = writeln!(out, "  {word}: {} [{}]", finding.title, finding.rule);
+    }
+    if let Some(record) = &report.record {
+        let _ = writeln!(out, "record    {record}");
+    }
+    let _ = writeln!(out, "{}", marks.standing);
+    data(&out)
+}

@@ -1,0 +1,69 @@
+//! `script`: from a record to the script that plays it again.
+
+use std::fmt::Write as _;
+use std::path::PathBuf;
+
+use super::exit::{Exit, Trouble, data};
+use super::files;
+use crate::bench::event::{Event, Happening};
+use crate::record;
+use crate::technician::script::action_line;
+use crate::units::TICKS_PER_S;
+
+/// Longest waiting on one line, in ticks: ten hours.
+const MAX_WAIT_TICKS: u64 = 10 * 3600 * TICKS_PER_S;
+
+/// Print the script that does what a record tells, tick for tick.
+#[derive(Debug, clap::Args)]
+pub(super) struct Args {
+    /// The record.
+    record: PathBuf,
+}
+
+pub(super) fn script(args: &Args) -> Result<Exit, Trouble> {
+    let file = args.record.display().to_string();
+    let bytes = files::read(&args.record, record::MAX_BYTES)?;
+    let record = record::read(&bytes).map_err(|fault| {
+        Trouble::new(Exit::from_code(fault.exit_code()), format!("{file}: {fault}"))
+    })?;
+    let mut all: Vec<Event> = Vec::new();
+    let replay = record::replay(&record, &mut |_, events| {
+        all.extend(events.into_iter().filter(|event| is_action(&event.what)));
+    })
+    .map_err(|error| Trouble::new(Exit::Findings, format!("{file}: {error}")))?;
+    if let Some(difference) = replay.differs {
+        return Err(Trouble::new(Exit::Findings, format!("{file}: {difference}")));
+    }
+    let header = &record.header;
+    let mut out = format!("# {}, seed {}\n", header.scenario.id, header.seed);
+    let mut tick = 0;
+    for event in &all {
+        wait(&mut out, event.tick - tick);
+        tick = event.tick;
+        match &event.what {
+            Happening::Did { action, .. } => {
+                let _ = writeln!(out, "{}", action_line(action));
+            }
+            Happening::Refused { action, why } => {
+                let _ = writeln!(out, "try {}  # {}", action_line(action), why.text());
+            }
+            _ => {}
+        }
+    }
+    wait(&mut out, record.last_tick() - tick);
+    data(&out).map(|()| Exit::Fine)
+}
+
+fn is_action(what: &Happening) -> bool {
+    matches!(what, Happening::Did { .. } | Happening::Refused { .. })
+}
+
+/// Lets so many ticks pass.
+fn wait(out: &mut String, mut ticks: u64) {
+    while ticks > 0 {
+        let now = ticks.min(MAX_WAIT_TICKS);
+        let hundredths = now % TICKS_PER_S * (100 / TICKS_PER_S);
+        let _ = writeln!(out, "wait {}.{hundredths:02} s", now / TICKS_PER_S);
+        ticks -= now;
+    }
+}

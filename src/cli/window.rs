@@ -1,0 +1,56 @@
+//! Opening the window.
+
+use std::process::ExitCode;
+
+use super::job::Job;
+use crate::record::Help;
+
+/// A job to open the window on.
+pub(super) struct Start {
+    /// Which.
+    pub job: Job,
+    /// With which seed.
+    pub seed: u64,
+    /// With how much help.
+    pub help: Help,
+    /// Who plays, for the record.
+    pub learner: Option<String>,
+}
+
+/// Opens the window, on a job if one is given.
+#[cfg(feature = "app")]
+pub(super) fn open(start: Option<Start>) -> ExitCode {
+    use crate::app::desk::HomeDesk;
+    use crate::app::{self, WindowArgs};
+    use crate::panels::view;
+
+    let Some(Start { job, seed, help, learner }) = start else {
+        return app::open(WindowArgs { desk: Box::new(HomeDesk::usual()), start: None });
+    };
+    let help = match help {
+        Help::Coached => view::Help::Coached,
+        Help::Solo => view::Help::Solo,
+    };
+    let start = app::Start { scenario: job.id.clone(), seed: Some(seed), help };
+    let desk = HomeDesk::usual().of(learner);
+    // A scenario from a file is known by its text; one that comes with the program is known anyway.
+    let desk = if job.is_builtin() { desk } else { desk.knowing(job.id, job.text) };
+    app::open(WindowArgs { desk: Box::new(desk), start: Some(start) })
+}
+
+/// Says that there is no window, and what works without one.
+#[cfg(not(feature = "app"))]
+pub(super) fn open(start: Option<Start>) -> ExitCode {
+    let what = match start {
+        Some(Start { job, seed, help, learner }) => {
+            let learner = learner.map(|id| format!(", {id}")).unwrap_or_default();
+            format!("playing {} (seed {seed}, {}{learner})", job.id, help.label())
+        }
+        None => "this".to_owned(),
+    };
+    super::exit::talk(&format!(
+        "quarterturn: {what} needs a window, and this program was built without one; without one, \
+         use `quarterturn run`, `mark`, `script`, `preview`, `check` or `explain`"
+    ));
+    super::exit::Exit::Files.into()
+}

@@ -1,0 +1,4 @@
+//! Tests of scripts.
+
+mod playing;
+mod reading;

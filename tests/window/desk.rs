@@ -1,0 +1,79 @@
+//! A desk for tests: the scenarios that come with the program, nothing kept.
+
+use quarterturn::app::desk::{Attempt, Desk, Finished, NoJournal};
+use quarterturn::bench::Bench;
+use quarterturn::bench::action::Action;
+use quarterturn::panels::debrief::DebriefView;
+use quarterturn::panels::settings::{Motion, Settings};
+use quarterturn::panels::view::{Help, JobChoice, Unfinished};
+use quarterturn::scenario;
+
+/// The desk. What is done before the window opens is in `before`.
+#[derive(Default)]
+pub struct TestDesk {
+    /// Actions with their tick, and the tick to come to.
+    pub before: (Vec<(u64, Action)>, u64),
+    /// Whether things move smoothly.
+    pub moving: bool,
+}
+
+impl Desk for TestDesk {
+    fn jobs(&self) -> Vec<JobChoice> {
+        scenario::builtin::JOBS
+            .iter()
+            .map(|job| JobChoice {
+                id: job.id.into(),
+                title: job.id.into(),
+                text: "A job.".into(),
+                fuel: "propane".into(),
+            })
+            .collect()
+    }
+
+    fn unfinished(&self) -> Vec<Unfinished> {
+        Vec::new()
+    }
+
+    fn seed(&mut self) -> u64 {
+        7
+    }
+
+    fn settings(&self) -> Settings {
+        let motion = if self.moving { Motion::Full } else { Motion::Reduced };
+        Settings { motion, ..Settings::default() }
+    }
+
+    fn keep_settings(&mut self, _settings: &Settings) {}
+
+    fn start(&mut self, id: &str, seed: u64, help: Help) -> Result<Attempt, String> {
+        let found = scenario::builtin::find(id).ok_or_else(|| format!("no job `{id}`"))?;
+        let scenario = scenario::load(found.text)
+            .map_err(|problems| scenario::to_text(&problems, found.text))?;
+        let mut bench = Bench::new(scenario.draw(seed));
+        let (before, until) = &self.before;
+        let mut next = before.iter().peekable();
+        while bench.tick() < *until {
+            while let Some((_, action)) = next.next_if(|(tick, _)| *tick <= bench.tick()) {
+                bench.apply(action).map_err(|why| format!("{action:?}: {}", why.text()))?;
+            }
+            bench.step();
+        }
+        bench.take_events();
+        Ok(Attempt {
+            scenario: id.into(),
+            seed,
+            help,
+            bench,
+            done: before.clone(),
+            journal: Box::new(NoJournal),
+        })
+    }
+
+    fn resume(&mut self, id: &str) -> Result<Attempt, String> {
+        Err(format!("no attempt `{id}`"))
+    }
+
+    fn debrief(&mut self, finished: &Finished<'_>) -> DebriefView {
+        DebriefView { title: finished.scenario.into(), ..DebriefView::default() }
+    }
+}

@@ -1,0 +1,120 @@
+//! The drawings against their contract: sound, light, and every part that the program knows.
+
+use quarterturn::app::boxes::on_sheet;
+use quarterturn::app::drawings::{PAGE, Sheet, all};
+use quarterturn::app::pose;
+use quarterturn::bench::part::{Cock, Door, Neighbor, Place, Screw, Subject, Tool, Window};
+
+fn sheets() -> Vec<Sheet> {
+    all().expect("the drawings are sound")
+}
+
+/// The drawings that show a place.
+fn drawings_of(place: Place) -> &'static [&'static str] {
+    match place {
+        Place::Yard => &["yard_propane", "yard_natural"],
+        Place::PlantRoom => &["plant_room"],
+        Place::GasValve => &["gas_valve"],
+        Place::Hall => &["hall"],
+        Place::Away => &[],
+    }
+}
+
+/// Every part that can be touched or looked at somewhere is drawn there.
+#[test]
+fn every_part_is_drawn_where_it_can_be_reached() {
+    let sheets = sheets();
+    let mut wanted: Vec<(&str, &str)> = Vec::new();
+    let mut want = |place: Place, id: &'static str| {
+        wanted.extend(drawings_of(place).iter().map(|drawing| (*drawing, id)));
+    };
+    for &subject in Subject::ALL {
+        match subject {
+            Subject::TankGauge => {}
+            Subject::MeterDial => {}
+            _ => want(subject.place(), subject.id()),
+        }
+    }
+    want(Place::PlantRoom, Cock::Furnace.id());
+    want(Place::PlantRoom, Cock::WaterHeater.id());
+    want(Place::Hall, Cock::Range.id());
+    want(Place::Yard, Cock::Supply.id());
+    want(Place::PlantRoom, Neighbor::WaterHeater.id());
+    want(Place::Hall, Neighbor::Range.id());
+    want(Place::GasValve, Screw::Low.id());
+    want(Place::GasValve, Screw::High.id());
+    want(Place::Yard, Screw::Supply.id());
+    want(Place::PlantRoom, Door::Burner.id());
+    want(Place::PlantRoom, Door::Blower.id());
+    want(Place::PlantRoom, Window::PlantRoom.id());
+    want(Place::Hall, Window::Hall.id());
+    want(Place::GasValve, "inlet-port");
+    want(Place::GasValve, "manifold-port");
+    wanted.push(("yard_propane", "tank-gauge"));
+    wanted.push(("yard_natural", "meter-dial"));
+    wanted.extend(Tool::ALL.iter().map(|tool| ("tools", tool.id())));
+    for id in ["meter-power", "meter-zero", "meter-unit", "meter.display"] {
+        wanted.push(("manometer", id));
+    }
+    for (drawing, id) in wanted {
+        let sheet = sheets.iter().find(|s| s.name == drawing).expect("the drawing");
+        let shown = vec![true; sheet.drawing.groups.len()];
+        let parts = on_sheet(sheet, &shown);
+        let uncovered = parts.iter().any(|(part, _)| part == id);
+        let drawn = sheet.drawing.groups.iter().any(|g| g.id.split('@').next() == Some(id));
+        assert!(uncovered || drawn, "{drawing}.svg has no `{id}`");
+    }
+}
+
+/// Every drawing stays on its page, and light enough to be drawn without a graphics card.
+#[test]
+fn every_drawing_fits_its_page_and_stays_light() {
+    for sheet in sheets() {
+        let triangles: usize = sheet
+            .drawing
+            .chunks
+            .iter()
+            .map(|chunk| (chunk.core.indices.len() + chunk.rim.indices.len()) / 3)
+            .sum();
+        assert!(triangles < 40_000, "{}: {triangles} triangles", sheet.name);
+        let whole = sheet.drawing.bounds(0, |_| true).expect("something is drawn");
+        let (w, h) = (sheet.drawing.size[0], sheet.drawing.size[1]);
+        for (i, most) in [w, h].into_iter().enumerate() {
+            assert!(
+                whole.min[i] > -22.0 && whole.max[i] < most + 22.0,
+                "{}: {whole:?}",
+                sheet.name
+            );
+        }
+        if !matches!(sheet.name, "tools" | "manometer") {
+            assert_eq!(sheet.drawing.size, PAGE, "{}", sheet.name);
+        }
+    }
+}
+
+/// An id stands for one thing in a drawing.
+#[test]
+fn no_id_is_used_twice() {
+    for sheet in sheets() {
+        let mut ids: Vec<&str> =
+            sheet.drawing.groups.iter().skip(1).map(|g| g.id.as_str()).collect();
+        let count = ids.len();
+        ids.sort_unstable();
+        ids.dedup();
+        assert_eq!(ids.len(), count, "{}", sheet.name);
+    }
+}
+
+/// What is painted as a piece or a state is one that the program can pose.
+#[test]
+fn every_state_and_piece_is_known() {
+    let places = ["display", "spot", "1", "2", "3", "4", "handwheel"];
+    for sheet in sheets() {
+        for group in &sheet.drawing.groups {
+            let piece = group.id.split_once('.').map(|(_, piece)| piece);
+            if piece.is_some_and(|piece| !places.contains(&piece)) {
+                assert!(pose::moves(&group.id), "{}: `{}`", sheet.name, group.id);
+            }
+        }
+    }
+}

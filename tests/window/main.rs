@@ -1,0 +1,12 @@
+//! The window: the whole program without a screen, its pictures, and one run of the real thing.
+
+#![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may stop at once")]
+
+mod desk;
+mod drawings;
+mod journeys;
+mod pictures;
+mod poses;
+mod records;
+mod rig;
+mod screen;

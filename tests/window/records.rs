@@ -1,0 +1,126 @@
+//! What is done in the window stands in a record that replays to the same bench, also after a way
+//! back and after the program was stopped in the middle.
+
+use std::path::Path;
+
+use quarterturn::app::desk::{Desk, HomeDesk};
+use quarterturn::app::session::Session;
+use quarterturn::bench::action::{Action, Ending, Fitted, HandOver, OnOff};
+use quarterturn::bench::part::{Cock, Door, Place};
+use quarterturn::panels::view::Help;
+use quarterturn::record::{self, Ended, What};
+
+const JOB: &str = "propane-cold-morning";
+
+fn desk(folder: &Path) -> HomeDesk {
+    HomeDesk::bare().recording_in(folder.to_owned())
+}
+
+fn play(session: &mut Session, action: Action, ticks: u32) {
+    session.ask(action);
+    for _ in 0..ticks {
+        session.run();
+    }
+}
+
+fn records(folder: &Path) -> Vec<record::Record> {
+    let mut files: Vec<_> = std::fs::read_dir(folder)
+        .expect("a folder")
+        .map(|entry| entry.expect("an entry").path())
+        .collect();
+    files.sort();
+    files
+        .iter()
+        .map(|file| record::read(&std::fs::read(file).expect("a file")).expect("a record"))
+        .collect()
+}
+
+/// A whole attempt: its record ends as the job did and comes out the same when played again.
+#[test]
+fn a_finished_attempt_replays() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let attempt = desk(folder.path()).start(JOB, 7, Help::Coached).expect("it starts");
+    let mut session = Session::new(attempt, 1);
+    play(&mut session, Action::Go(Place::PlantRoom), 400);
+    play(&mut session, Action::Cock { cock: Cock::Range, degrees: 0 }, 10);
+    assert!(session.refusal().is_some(), "the range is in the kitchen");
+    play(&mut session, Action::Go(Place::Hall), 100);
+    play(&mut session, Action::HandOver(said()), 10);
+    assert!(session.over().is_some());
+    let digest = session.finished().bench.digest();
+    drop(session);
+    let all = records(folder.path());
+    assert_eq!(all.len(), 1);
+    let again = record::replay(&all[0], &mut |_, _| {}).expect("it can be played");
+    assert_eq!(again.differs, None);
+    assert_eq!(again.bench.digest(), digest);
+    let last = all[0].lines.last().map(|line| line.what.clone());
+    assert_eq!(last, Some(What::End { how: Ended::HandedOver, digest }));
+}
+
+fn said() -> HandOver {
+    HandOver { ending: Ending::InService, not_done: Vec::new() }
+}
+
+/// The program is stopped in the middle: the attempt is offered, and goes on at the last line.
+#[test]
+fn a_stopped_attempt_goes_on() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut desk = desk(folder.path());
+    let mut session = Session::new(desk.start(JOB, 7, Help::Solo).expect("it starts"), 1);
+    play(&mut session, Action::Go(Place::PlantRoom), 900);
+    drop(session);
+    let offered = desk.unfinished();
+    assert_eq!(offered.len(), 1, "{offered:?}");
+    let mut session = Session::new(desk.resume(&offered[0].id).expect("it goes on"), 1);
+    assert_eq!(session.seen().place, Place::PlantRoom);
+    assert!(session.seen().tick >= 750, "{}", session.seen().tick);
+    play(&mut session, Action::Go(Place::Hall), 100);
+    play(&mut session, Action::HandOver(said()), 10);
+    drop(session);
+    let all = records(folder.path());
+    let again = record::replay(&all[0], &mut |_, _| {}).expect("it can be played");
+    assert!(all[0].is_finished() && again.differs.is_none());
+    assert!(desk.unfinished().is_empty());
+}
+
+/// A way back opens another record with the same beginning; both replay.
+#[test]
+fn a_way_back_is_another_record() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut desk = desk(folder.path());
+    let mut session = Session::new(desk.start(JOB, 7, Help::Solo).expect("it starts"), 1);
+    play(&mut session, Action::Go(Place::PlantRoom), 300);
+    play(&mut session, Action::Door { door: Door::Burner, to: Fitted::Off }, 300);
+    play(&mut session, Action::FurnaceSwitch(OnOff::Off), 300);
+    session.step_back();
+    assert_eq!(session.seen().tick, 600);
+    let digest = session.finished().bench.digest();
+    drop(session);
+    let all = records(folder.path());
+    assert_eq!(all.len(), 2);
+    let acts: Vec<usize> = all
+        .iter()
+        .map(|r| r.lines.iter().filter(|l| matches!(l.what, What::Do(_))).count())
+        .collect();
+    assert!(acts.contains(&3) && acts.contains(&2), "{acts:?}");
+    for record in &all {
+        let again = record::resume(record, &mut |_, _| {}).expect("it replays");
+        if record.lines.iter().any(|l| l.what == What::Note(record::Note::WentBack)) {
+            assert_eq!(again.bench.digest(), digest);
+        }
+    }
+}
+
+/// A folder that cannot be written is told, and the job goes on.
+#[test]
+fn trouble_with_the_record_is_told() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let file = folder.path().join("not-a-folder");
+    std::fs::write(&file, "").expect("a file");
+    let attempt = desk(&file).start(JOB, 7, Help::Solo).expect("it starts");
+    let mut session = Session::new(attempt, 1);
+    play(&mut session, Action::Go(Place::PlantRoom), 5);
+    assert!(session.refusal().is_some_and(|said| said.contains("not being recorded")));
+    assert_eq!(session.seen().place, Place::PlantRoom);
+}

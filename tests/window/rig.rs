@@ -1,0 +1,279 @@
+//! The whole program without a window system: window messages go in, frames come out.
+
+use std::time::Duration;
+
+use bevy::camera::RenderTarget;
+use bevy::input::ButtonState;
+use bevy::input::keyboard::{Key, KeyboardInput};
+use bevy::input::mouse::MouseButtonInput;
+use bevy::log::LogPlugin;
+use bevy::prelude::*;
+use bevy::render::RenderPlugin;
+use bevy::render::pipelined_rendering::PipelinedRenderingPlugin;
+use bevy::render::render_resource::{PollType, TextureFormat, TextureUsages};
+use bevy::render::renderer::RenderDevice;
+use bevy::render::settings::WgpuSettings;
+use bevy::render::view::screenshot::{Screenshot, ScreenshotCaptured};
+use bevy::time::TimeUpdateStrategy;
+use bevy::window::{
+    CursorMoved, ExitCondition, PrimaryWindow, WindowEvent, WindowResized, WindowResolution,
+};
+use bevy::winit::WinitPlugin;
+use bevy_egui::egui::accesskit::NodeId;
+use bevy_egui::{EguiContext, EguiOutput};
+use quarterturn::app::camera::TheCamera;
+use quarterturn::app::drive::Front;
+use quarterturn::app::redraw::Redraw;
+use quarterturn::app::scene::{PartEntities, Sheets};
+use quarterturn::app::session::Session;
+use quarterturn::app::{Start, WindowArgs, assemble, scene, window};
+use quarterturn::bench::seen::Seen;
+use quarterturn::panels::view::Help;
+
+use super::desk::TestDesk;
+
+/// Whether pixels are drawn.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Pixels {
+    /// Not at all: no renderer.
+    None,
+    /// Into a picture.
+    Drawn,
+}
+
+/// The program under test.
+pub struct Rig {
+    pub app: App,
+    window: Entity,
+    picture: Option<Handle<Image>>,
+}
+
+#[derive(Resource, Default)]
+struct Caught(Option<Image>);
+
+impl Rig {
+    /// Opens the program on a job, or on the opening page, in a window of this size.
+    pub fn open(desk: TestDesk, job: Option<&str>, size: (u32, u32), pixels: Pixels) -> Self {
+        let mut app = App::new();
+        let render_creation = match pixels {
+            Pixels::None => WgpuSettings { backends: None, ..default() }.into(),
+            // The same driver everywhere, whatever cards are there.
+            Pixels::Drawn => WgpuSettings { force_fallback_adapter: true, ..default() }.into(),
+        };
+        let primary = Window { resolution: WindowResolution::new(size.0, size.1), ..window() };
+        app.add_plugins(
+            DefaultPlugins
+                .set(WindowPlugin {
+                    primary_window: Some(primary),
+                    exit_condition: ExitCondition::DontExit,
+                    ..default()
+                })
+                .set(RenderPlugin {
+                    synchronous_pipeline_compilation: true,
+                    render_creation,
+                    ..default()
+                })
+                .disable::<LogPlugin>()
+                .disable::<WinitPlugin>()
+                .disable::<PipelinedRenderingPlugin>(),
+        );
+        app.insert_resource(TimeUpdateStrategy::ManualDuration(Duration::from_millis(20)))
+            .init_resource::<Caught>();
+        let start = job.map(|id| Start { scenario: id.into(), seed: Some(7), help: Help::Solo });
+        let sheets = scene::read().expect("the drawings are sound");
+        assemble(&mut app, WindowArgs { desk: Box::new(desk), start }, sheets).expect("it opens");
+        app.finish();
+        app.cleanup();
+        let window = app
+            .world_mut()
+            .query_filtered::<Entity, With<PrimaryWindow>>()
+            .single(app.world())
+            .expect("one window");
+        let picture = (pixels == Pixels::Drawn).then(|| {
+            let mut image =
+                Image::new_target_texture(size.0, size.1, TextureFormat::Rgba8UnormSrgb, None);
+            image.texture_descriptor.usage |= TextureUsages::COPY_SRC;
+            app.world_mut().resource_mut::<Assets<Image>>().add(image)
+        });
+        let mut rig = Self { app, window, picture };
+        rig.frames(1);
+        rig.aim_cameras();
+        rig.frames(4);
+        rig
+    }
+
+    fn aim_cameras(&mut self) {
+        let Some(picture) = self.picture.clone() else { return };
+        let world = self.app.world_mut();
+        let cameras: Vec<Entity> =
+            world.query_filtered::<Entity, With<TheCamera>>().iter(world).collect();
+        for camera in cameras {
+            world.entity_mut(camera).insert(RenderTarget::Image(picture.clone().into()));
+        }
+    }
+
+    /// Lets some frames pass, 20 ms each.
+    pub fn frames(&mut self, count: u32) {
+        for _ in 0..count {
+            self.app.update();
+            if self.picture.is_some() {
+                self.app
+                    .world()
+                    .resource::<RenderDevice>()
+                    .wgpu_device()
+                    .poll(PollType::Wait { submission_index: None, timeout: None })
+                    .expect("the device answers");
+            }
+        }
+    }
+
+    /// The picture as it is now.
+    pub fn picture(&mut self) -> Image {
+        let handle = self.picture.clone().expect("pixels are drawn");
+        self.app.world_mut().resource_mut::<Redraw>().forced = 8;
+        self.frames(2);
+        self.app.world_mut().spawn(Screenshot::image(handle)).observe(
+            |shot: On<ScreenshotCaptured>, mut caught: ResMut<Caught>| {
+                caught.0 = Some(shot.image.clone());
+            },
+        );
+        for _ in 0..60 {
+            self.frames(1);
+            if let Some(image) = self.app.world_mut().resource_mut::<Caught>().0.take() {
+                return image;
+            }
+        }
+        panic!("no picture came");
+    }
+
+    /// Everything that a screen reader could name now: label and box.
+    pub fn named(&mut self) -> Vec<(String, NodeId, bevy_egui::egui::Rect)> {
+        let world = self.app.world_mut();
+        let mut contexts = world.query::<&mut EguiContext>();
+        for mut context in contexts.iter_mut(world) {
+            context.get_mut().enable_accesskit();
+        }
+        for _ in 0..4 {
+            self.frames(1);
+            let world = self.app.world_mut();
+            let output = world.query::<&EguiOutput>().single(world).expect("one context");
+            if let Some(update) = &output.platform_output.accesskit_update {
+                return update
+                    .nodes
+                    .iter()
+                    .filter_map(|(id, node)| {
+                        let label = node.label().or(node.value())?.to_owned();
+                        let b = node.bounds()?;
+                        let min = bevy_egui::egui::pos2(b.x0 as f32, b.y0 as f32);
+                        let max = bevy_egui::egui::pos2(b.x1 as f32, b.y1 as f32);
+                        Some((label, *id, bevy_egui::egui::Rect::from_min_max(min, max)))
+                    })
+                    .collect();
+            }
+        }
+        Vec::new()
+    }
+
+    /// The middle of the first thing whose name begins like this.
+    pub fn find(&mut self, name: &str) -> Vec2 {
+        let named = self.named();
+        let found = named.iter().find(|(label, ..)| label.starts_with(name));
+        let Some((_, _, rect)) = found else {
+            let labels: Vec<&String> = named.iter().map(|(label, ..)| label).collect();
+            panic!("nothing is called `{name}…` among {labels:#?}");
+        };
+        Vec2::new(rect.center().x, rect.center().y)
+    }
+
+    /// Clicks on the first thing whose name begins like this.
+    pub fn click_on(&mut self, name: &str) {
+        let at = self.find(name);
+        self.click(at);
+    }
+
+    /// What is seen in the job in front.
+    pub fn seen(&self) -> Seen {
+        self.job().seen()
+    }
+
+    /// The job in front.
+    pub fn job(&self) -> &Session {
+        self.app.world().resource::<Front>().job().expect("a job is in front")
+    }
+
+    /// How a group of a drawing stands: its transform, and whether it is shown.
+    pub fn group(&mut self, sheet: &str, id: &str) -> (Transform, bool) {
+        let world = self.app.world_mut();
+        let sheets = world.resource::<Sheets>();
+        let at = sheets.0.iter().position(|s| s.name == sheet).expect("the drawing");
+        let group = sheets.0[at].drawing.find(id).expect("the group");
+        let entity = world.resource::<PartEntities>().0[at][group].expect("it moves");
+        let shown = world.get::<InheritedVisibility>(entity).expect("shown or not").get();
+        (*world.get::<Transform>(entity).expect("a transform"), shown)
+    }
+
+    /// Moves the mouse to a point of the window.
+    pub fn point(&mut self, at: Vec2) {
+        let moved = CursorMoved { window: self.window, position: at, delta: None };
+        let world = self.app.world_mut();
+        world.write_message(moved.clone());
+        world.write_message(WindowEvent::CursorMoved(moved));
+        world
+            .entity_mut(self.window)
+            .get_mut::<Window>()
+            .expect("a window")
+            .set_cursor_position(Some(at));
+        self.frames(2);
+    }
+
+    /// Clicks where the mouse is.
+    pub fn click(&mut self, at: Vec2) {
+        self.point(at);
+        for state in [ButtonState::Pressed, ButtonState::Released] {
+            let button = MouseButtonInput { button: MouseButton::Left, state, window: self.window };
+            let world = self.app.world_mut();
+            world.write_message(button);
+            world.write_message(WindowEvent::MouseButtonInput(button));
+            self.frames(2);
+        }
+        self.frames(2);
+    }
+
+    /// Presses and releases a key.
+    pub fn key(&mut self, key_code: KeyCode, logical_key: Key) {
+        for state in [ButtonState::Pressed, ButtonState::Released] {
+            let text = match (&logical_key, state) {
+                (Key::Character(text), ButtonState::Pressed) => Some(text.clone()),
+                _ => None,
+            };
+            let key = KeyboardInput {
+                key_code,
+                logical_key: logical_key.clone(),
+                state,
+                text,
+                repeat: false,
+                window: self.window,
+            };
+            let world = self.app.world_mut();
+            world.write_message(key.clone());
+            world.write_message(WindowEvent::KeyboardInput(key));
+            self.frames(2);
+        }
+    }
+
+    /// Gives the window another size.
+    pub fn resize(&mut self, width: u32, height: u32) {
+        let world = self.app.world_mut();
+        world
+            .entity_mut(self.window)
+            .get_mut::<Window>()
+            .expect("a window")
+            .resolution
+            .set_physical_resolution(width, height);
+        let resized =
+            WindowResized { window: self.window, width: width as f32, height: height as f32 };
+        world.write_message(resized.clone());
+        world.write_message(WindowEvent::WindowResized(resized));
+        self.frames(4);
+    }
+}
