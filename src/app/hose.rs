@@ -67,6 +67,7 @@ fn spawn(mut commands: Commands, inks: Res<Inks>) {
     }
 }
 
+#[expect(clippy::too_many_arguments, reason = "a system names all that it reads and writes")]
 fn draw(
     sight: Res<Sight>,
     page: Res<OnPage>,

@@ -6,7 +6,7 @@ use bevy::prelude::*;
 use super::drawings::seat;
 use super::drive::Front;
 use super::motion::Aim;
-use super::pose::{self, Pose};
+use super::pose;
 use super::scene::{Part, SheetRoot, Sheets, seated};
 use crate::bench::seen::Seen;
 
@@ -67,6 +67,6 @@ fn mirror(
             continue;
         };
         let Some(group) = sheet.drawing.groups.get(part.group) else { continue };
-        aim.set_if_neq(Aim(pose::pose(&group.id, seen).unwrap_or(Pose::default())));
+        aim.set_if_neq(Aim(pose::pose(&group.id, seen).unwrap_or_default()));
     }
 }

@@ -49,6 +49,11 @@ pub(super) fn plugin(app: &mut App) {
     app.init_resource::<Clock>().add_systems(Update, animate.in_set(AppSystems::Animate));
 }
 
+#[expect(
+    clippy::too_many_arguments,
+    clippy::type_complexity,
+    reason = "a system names all that it reads and writes"
+)]
 fn animate(
     time: Res<Time<Real>>,
     choices: Res<Choices>,
@@ -72,6 +77,9 @@ fn animate(
     let changed = page.is_changed() || parts.iter().any(|(_, aim, now, ..)| !settled(aim, now));
     let pause = if changed { CHANGING_S } else { redraw.running_on.as_secs_f32() };
     if clock.since_s < pause && !page.is_changed() {
+        if changed {
+            redraw.motion = Moving::Changing;
+        }
         return;
     }
     redraw.motion = Moving::Nothing;
@@ -109,21 +117,23 @@ fn animate(
         if now.set_if_neq(next) && inherited.get() {
             redraw.changed = true;
         }
-        let pivot = sheets
-            .0
-            .get(part.sheet)
-            .and_then(|sheet| sheet.drawing.groups.get(part.group))
-            .map_or([0.0; 2], |group| group.pivot);
-        transform.set_if_neq(about(pivot, &next));
-        if let Some(Veil(handle)) = veil {
-            let [r, g, b] = next.tint;
-            let color = Color::srgba(r, g, b, next.alpha);
-            if materials.get(handle).is_some_and(|m| m.color != color)
-                && let Some(mut material) = materials.get_mut(handle)
-            {
-                material.color = color;
-            }
+        let drawing = sheets.0.get(part.sheet).map(|sheet| &sheet.drawing);
+        let group = drawing.and_then(|drawing| drawing.groups.get(part.group));
+        transform.set_if_neq(about(group.map_or([0.0; 2], |group| group.pivot), &next));
+        if let Some(veil) = veil {
+            tint(&mut materials, veil, &next);
         }
+    }
+}
+
+/// Colours a veil, if it is not so already.
+fn tint(materials: &mut Assets<ColorMaterial>, veil: &Veil, now: &Now) {
+    let [r, g, b] = now.tint;
+    let color = Color::srgba(r, g, b, now.alpha);
+    if materials.get(&veil.0).is_some_and(|material| material.color != color)
+        && let Some(mut material) = materials.get_mut(&veil.0)
+    {
+        material.color = color;
     }
 }
 

@@ -69,6 +69,7 @@ fn read_offer(mut desk: ResMut<AtDesk>, mut offer: ResMut<Offer>) {
     offer.seed = desk.0.seed();
 }
 
+#[expect(clippy::too_many_arguments, reason = "a system names all that it reads and writes")]
 fn show(
     mut contexts: EguiContexts,
     front: Res<Front>,
