@@ -168,6 +168,15 @@ fn what_hands_set_is_drawn() {
     assert!(shown("water-heater.flame", &seen));
 }
 
+/// The label and the switch of a propane kit are drawn where they are, and only there.
+#[test]
+fn a_propane_kit_is_drawn_where_it_is() {
+    let converted = kneeling(&[]);
+    assert!(shown("conversion-label@on", &converted) && shown("low-gas-switch", &converted));
+    let natural = after("natural-gas-busy-kitchen", &KNEEL);
+    assert!(!shown("conversion-label@on", &natural) && !shown("low-gas-switch", &natural));
+}
+
 /// The hand of the gas meter turns with the gas, the tank gauge shows its level.
 #[test]
 fn dials_follow_the_supply() {

@@ -32,7 +32,7 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
         "inlet-adapter" | "manifold-adapter" => {
             port_of(part, burners).map(|port| has_adapter(port) == (state == "on"))
         }
-        "conversion-label" => Some((state == "on") == found(seen, Subject::ConversionLabel)),
+        "conversion-label" => furnace.map(|f| fitted(f.conversion_label, state)),
         "supply-vent" => Some((state == "blocked") == bad(seen, Subject::SupplyVent)),
         "air-opening" => Some((state == "blocked") == bad(seen, Subject::AirOpening)),
         "tank" => yard.map(|y| state != "frost" || y.frost > 0.01),
@@ -46,7 +46,10 @@ pub(super) fn whole(part: &str, seen: &Seen) -> Option<bool> {
         return Some(in_roll(tool, seen));
     }
     match part {
-        "low-gas-switch" => Some(!absent(seen, Subject::LowGasSwitch)),
+        "low-gas-switch" => {
+            let burners = seen.furnace.as_ref().and_then(|f| f.burners.as_ref());
+            burners.map(|b| b.low_gas_switch == Fitted::On)
+        }
         _ => None,
     }
 }
@@ -127,14 +130,6 @@ fn opening(now: Opening, state: &str) -> bool {
         Opening::Open => state == "open",
         Opening::Closed => state == "closed",
     }
-}
-
-fn found(seen: &Seen, subject: Subject) -> bool {
-    seen.sheet.note(subject).is_some_and(|note| note.finding != Finding::Absent)
-}
-
-fn absent(seen: &Seen, subject: Subject) -> bool {
-    seen.sheet.note(subject).is_some_and(|note| note.finding == Finding::Absent)
 }
 
 fn bad(seen: &Seen, subject: Subject) -> bool {

@@ -13,7 +13,7 @@ use crate::units::{PressureUnit, TICK_S};
 /// Pressure from which an opened port is felt to be under gas, in pascals (0.1 in. w.c.).
 const FELT_PA: f64 = 25.0;
 /// Most that one action turns a screw, in eighths.
-const MOST_EIGHTHS: i16 = 16;
+const MOST_EIGHTHS: u16 = 16;
 
 pub(crate) fn port_index(port: Port) -> usize {
     match port {
@@ -90,7 +90,7 @@ impl Bench {
     pub(super) fn turn(&mut self, screw: Screw, eighths: i16) -> Done {
         self.need_screw(screw)?;
         self.need_tool(Tool::SlottedDriver)?;
-        if eighths == 0 || eighths.abs() > MOST_EIGHTHS {
+        if eighths == 0 || eighths.unsigned_abs() > MOST_EIGHTHS {
             return Err(Refusal::Absurd);
         }
         let i = cap_index(screw);

@@ -9,11 +9,11 @@ use crate::bench::refusal::Refusal;
 use crate::bench::seen::{DetectorSeen, Smell};
 
 /// Largest number that can be written, in thousandths.
-const MOST_THOUSANDTHS: i32 = 9_999_999;
+const MOST_THOUSANDTHS: u32 = 9_999_999;
 
 impl Bench {
     pub(super) fn write(&mut self, reading: Reading) -> Done {
-        if reading.thousandths.abs() > MOST_THOUSANDTHS {
+        if reading.thousandths.unsigned_abs() > MOST_THOUSANDTHS {
             return Err(Refusal::Absurd);
         }
         self.sheet.readings.push(reading);
