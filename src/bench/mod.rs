@@ -104,6 +104,23 @@ struct Sheet {
     notes: Vec<Note>,
 }
 
+impl Sheet {
+    /// What is written, for a digest.
+    fn digest(&self, sink: &mut impl FnMut(u64)) {
+        for reading in &self.readings {
+            let place = (reading.port as u64) << 8 | (reading.stage as u64) << 4;
+            sink(place | (reading.phase as u64) << 2 | reading.unit as u64);
+            sink(u64::from(reading.thousandths.unsigned_abs()) << 1);
+        }
+        for (joint, verdict) in &self.joints {
+            sink((*joint as u64) << 1 | *verdict as u64);
+        }
+        for note in &self.notes {
+            sink((note.subject as u64) << 48 | note.tick);
+        }
+    }
+}
+
 /// Which alarms stand, so that each is told once.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 struct Alerts {

@@ -1,7 +1,7 @@
 //! From the state to what a person perceives, and to what is true.
 
 use super::Bench;
-use super::action::{Fitted, Height, OnOff};
+use super::action::{Fitted, Height, LowSide, OnOff, Opening};
 use super::apply::joint_index;
 use super::part::{Joint, Neighbor, Place, Port, Screw};
 use super::seen::{
@@ -295,6 +295,13 @@ impl Bench {
         }
         sink(self.things_word());
         sink(u64::from(self.things.setpoint_half_f.unsigned_abs()));
+        for (i, brushed) in self.things.fluid.iter().enumerate() {
+            sink((i as u64) << 1 | u64::from(brushed.is_some()));
+        }
+        for turned in self.things.turned_eighths {
+            sink(u64::from(turned.unsigned_abs()) << 1 | u64::from(turned < 0));
+        }
+        self.sheet.digest(&mut sink);
         hash
     }
 
@@ -309,6 +316,11 @@ impl Bench {
         }
         word = word << 1 | on(things.stage_jumper);
         word = word << 1 | on(things.tag);
+        for window in things.windows {
+            word = word << 1 | u64::from(window == Opening::Open);
+        }
+        word = word << 1 | u64::from(self.low_side == LowSide::BurnerBox);
+        word = word << 1 | u64::from(self.over.is_some());
         for switch in things.neighbors.iter().chain([
             &things.valve_switch,
             &things.furnace_switch,

@@ -148,7 +148,9 @@ pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn big_jumps(l: &Ledger, least_s: f64) -> Vec<Hit> {
     turns(l)
-        .filter(|turn| turn.eighths.unsigned_abs() > 4 || turn.since_turn_s.is_some_and(|s| s < least_s))
+        .filter(|turn| {
+            turn.eighths.unsigned_abs() > 4 || turn.since_turn_s.is_some_and(|s| s < least_s)
+        })
         .map(|turn| {
             let since = turn.since_turn_s.map_or(String::from("the first turn"), |s| {
                 format!("{s:.1} s after the last turn")

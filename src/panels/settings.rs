@@ -22,8 +22,6 @@ pub struct Settings {
     pub labels: OnOff,
     /// Single letters and digits as keys. Off for those who dictate or use a screen reader.
     pub single_keys: OnOff,
-    /// Loudness, 0–100. Captions show either way.
-    pub volume_percent: u32,
     /// Speed at which a job starts: 1, 5 or 20.
     pub speed: u32,
 }
@@ -37,7 +35,6 @@ impl Default for Settings {
             motion: Motion::Full,
             labels: OnOff::On,
             single_keys: OnOff::On,
-            volume_percent: 60,
             speed: 1,
         }
     }

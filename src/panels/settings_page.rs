@@ -1,6 +1,6 @@
 //! The settings as a list.
 
-use egui::{Slider, Ui};
+use egui::Ui;
 
 use super::kit;
 use super::settings::{Motion, Settings, TextSize};
@@ -31,13 +31,7 @@ pub fn settings_ui(ui: &mut Ui, settings: &Settings, out: &mut Vec<Wish>) {
     );
     let speeds = [(1, "×1"), (5, "×5"), (20, "×20")];
     set(kit::choice(ui, "Speed at the start", now.speed, &speeds), &mut now.speed);
-    ui.horizontal_wrapped(|ui| {
-        let label = ui.label("Loudness");
-        let slider = Slider::new(&mut now.volume_percent, 0..=100).show_value(false);
-        ui.add(slider).labelled_by(label.id);
-        ui.label(format!("{} %", now.volume_percent));
-    });
-    kit::quiet(ui, "Captions are always on.");
+    kit::quiet(ui, "Everything heard is written as a caption.");
     if now != *settings {
         out.push(Wish::Settings(now));
     }

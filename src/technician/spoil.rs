@@ -203,10 +203,8 @@ fn joint_work(action: &Action, joint: Joint) -> bool {
         || matches!(action, Action::WriteJoint { joint: at, .. } if *at == joint)
 }
 
-const TIGHTEN_INLET: Action =
-    Action::Plug { port: Port::Inlet, step: PlugStep::Tighten(6) };
-const START_INLET: Action =
-    Action::Plug { port: Port::Inlet, step: PlugStep::StartByHand };
+const TIGHTEN_INLET: Action = Action::Plug { port: Port::Inlet, step: PlugStep::Tighten(6) };
+const START_INLET: Action = Action::Plug { port: Port::Inlet, step: PlugStep::StartByHand };
 const BURNER_DOOR_ON: Action = Action::Door { door: Door::Burner, to: Fitted::On };
 
 /// No wait at all.

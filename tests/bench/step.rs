@@ -66,9 +66,8 @@ fn whole_job(id: &str) -> (f64, f64) {
 
 fn main() {
     let args: Vec<String> = std::env::args().collect();
-    let value = |name: &str| {
-        args.iter().position(|arg| arg == name).and_then(|i| args.get(i + 1)).cloned()
-    };
+    let value =
+        |name: &str| args.iter().position(|arg| arg == name).and_then(|i| args.get(i + 1)).cloned();
     if let Some(case) = value("--case") {
         let steps = value("--steps").and_then(|n| n.parse().ok()).unwrap_or(1000);
         println!("{case}: {:.0} ns a step", 1e9 * time_steps(&case, steps));
