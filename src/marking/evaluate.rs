@@ -6,7 +6,7 @@ use serde::{Deserialize, Serialize};
 
 use super::ledger::{Caught, Hit, Ledger};
 use super::{adjusting, control, joints, measuring, safety};
-use crate::bench::action::Ending;
+use crate::bench::action::{Action, Ending};
 use crate::bench::event::Happening;
 use crate::rules::{Essential, Evidence, Family, Rule, RuleBook, Severity};
 use crate::units::TICK_S;
@@ -118,7 +118,8 @@ pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
     for (family, points) in &mut lost {
         *points = points.min(book.caps.get(family).copied().unwrap_or(100.0));
     }
-    let essentials = essentials(book, ledger, &all);
+    let charged: Vec<&str> = findings.iter().map(|finding| finding.rule.as_str()).collect();
+    let essentials = essentials(ledger, &all, &charged);
     let ended = ledger.end().is_some_and(|(_, said, _)| said.is_some());
     let met = ended && essentials.iter().all(|mark| mark.standing != Standing::NotMet);
     #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
@@ -162,12 +163,13 @@ fn finding(rule: &Rule, hits: &[Hit]) -> Option<Finding> {
     })
 }
 
-fn essentials(book: &RuleBook, l: &Ledger, all: &[(&Rule, Vec<Hit>)]) -> Vec<EssentialMark> {
-    let _ = book;
+/// What gates each essential: the causes that are charged, and only where there is none of them in
+/// it the consequences.
+fn essentials(l: &Ledger, all: &[(&Rule, Vec<Hit>)], charged: &[&str]) -> Vec<EssentialMark> {
     Essential::ALL
         .into_iter()
         .map(|essential| {
-            let because: Vec<String> = all
+            let mut because: Vec<String> = all
                 .iter()
                 .filter(|(rule, hits)| {
                     rule.essential == Some(essential)
@@ -175,6 +177,9 @@ fn essentials(book: &RuleBook, l: &Ledger, all: &[(&Rule, Vec<Hit>)]) -> Vec<Ess
                 })
                 .map(|(rule, _)| rule.id.clone())
                 .collect();
+            if because.iter().any(|id| charged.contains(&id.as_str())) {
+                because.retain(|id| charged.contains(&id.as_str()));
+            }
             let standing = if !because.is_empty() {
                 Standing::NotMet
             } else if is_due(essential, l) {
@@ -187,20 +192,25 @@ fn essentials(book: &RuleBook, l: &Ledger, all: &[(&Rule, Vec<Hit>)]) -> Vec<Ess
         .collect()
 }
 
+/// Whether the job gave occasion for an essential. One that every job asks for is always due: not
+/// to have tried is not to have met it.
 fn is_due(essential: Essential, l: &Ledger) -> bool {
+    let opened = || {
+        l.did().any(|did| matches!(did.action, Action::Plug { .. } | Action::Adapter { .. }))
+    };
     match essential {
         Essential::AlarmResponse => {
             l.events.iter().any(|event| matches!(event.what, Happening::Alarm))
         }
         Essential::Isolation
         | Essential::NoGasToOpenPort
-        | Essential::MeterTrue
-        | Essential::BothStagesRead
+        | Essential::JointsChecked
+        | Essential::PortsSealed => opened(),
+        Essential::MeterTrue => l.wrote().next().is_some(),
+        Essential::BothStagesRead
         | Essential::InletWithOthers
         | Essential::SettingsInPlate
         | Essential::SupplyInLimits
-        | Essential::JointsChecked
-        | Essential::PortsSealed
         | Essential::Restored
         | Essential::NothingBypassed
         | Essential::ConversionProven

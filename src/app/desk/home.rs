@@ -217,7 +217,7 @@ impl Desk for HomeDesk {
 
     fn debrief(&mut self, finished: &Finished<'_>) -> DebriefView {
         match self.text_of(finished.scenario).and_then(parse) {
-            Ok(scenario) => marked(finished, scenario.marking.endings),
+            Ok(scenario) => marked(finished, &scenario.marking),
             Err(why) => DebriefView { result: why, ..DebriefView::default() },
         }
     }
