@@ -58,7 +58,7 @@ impl CycleWatch {
 
     /// The control changed state; returns whether a cycle is complete.
     pub(crate) fn control(&mut self, from: ControlState, to: ControlState) -> bool {
-        if from == ControlState::Standby {
+        if from == ControlState::Standby || to == ControlState::InducerStart {
             *self = Self { begun: true, low: false, high: false };
         }
         match to {

@@ -15,6 +15,8 @@ use crate::units::{TICK_S, f_from_k};
 
 /// Flow below which nothing flows for a reading at rest, in standard m³/s (0.1 ft³/h).
 const NO_FLOW_M3_S: f64 = 8e-7;
+/// Angle from which a hand valve joins both sides, in degrees.
+const FED_DEG: i16 = 45;
 /// Share of its rate at which a neighbour burns.
 const BURNING_SHARE: f64 = 0.3;
 /// Liquid chill at which frost covers the whole tank, in kelvins.
@@ -183,6 +185,7 @@ impl Bench {
             firing: self.firing(),
             burning: u8::try_from(burning).unwrap_or(u8::MAX),
             any_flow: flow > NO_FLOW_M3_S,
+            fed: self.things.furnace_cock_deg >= FED_DEG && self.things.supply_cock_deg >= FED_DEG,
         }
     }
 

@@ -223,7 +223,7 @@ impl PortState {
     /// As the eye and the fingers find it.
     pub(crate) fn seen(&self) -> PortSeen {
         let fill = match self.fill {
-            Fill::Seated(past) if past > 0.0 => PortFill::Snug,
+            Fill::Seated(past) if past >= SNUG_TURNS => PortFill::Snug,
             Fill::Seated(_) => PortFill::HandTight,
             Fill::Started => PortFill::Started,
             Fill::Leaning(_) => PortFill::Leaning,

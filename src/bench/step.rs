@@ -138,7 +138,7 @@ impl Bench {
         for port in [Port::Inlet, Port::Manifold] {
             let i = port_index(port);
             let escapes = self.things.ports[i].is_wide_open() && leaks[i] > ESCAPE_M3_S;
-            if escapes && !self.alerts.from_port[i] {
+            if escapes && self.is_fed(port) && !self.alerts.from_port[i] {
                 self.tell(Happening::GasFromPort { port });
             }
             self.alerts.from_port[i] = escapes;
@@ -155,6 +155,15 @@ impl Bench {
         }
         self.notice_limits();
         self.notice_alarm();
+    }
+
+    /// Whether a port is joined to the supply, so that what escapes is more than a trapped puff.
+    fn is_fed(&self, port: Port) -> bool {
+        let joined = self.things.furnace_cock_deg >= 6 && self.things.supply_cock_deg >= 6;
+        match port {
+            Port::Inlet => joined,
+            Port::Manifold => joined && self.furnace.seats() != super::gas::ValveSeats::Closed,
+        }
     }
 
     fn notice_limits(&mut self) {

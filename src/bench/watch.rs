@@ -28,18 +28,20 @@ pub(crate) struct Draw {
     pub burning: u8,
     /// Whether gas flows anywhere.
     pub any_flow: bool,
+    /// Whether the inlet is joined to the supply: shut-off and manual valve open.
+    pub fed: bool,
 }
 
 impl Draw {
-    /// Whether a reading of `stage` at `port` can be taken in this state. What the neighbours do
-    /// matters at the inlet only.
+    /// Whether a reading of `stage` at `port` can be taken in this state. Low and high may be read
+    /// with a neighbour burning as it was found; at rest the inlet must feel the supply, not gas
+    /// shut in behind a valve.
     pub(crate) fn is(self, port: Port, stage: Stage) -> bool {
         match (stage, port) {
-            (Stage::Rest, _) => !self.any_flow && self.firing == Firing::Out,
-            (Stage::Low, Port::Manifold) => self.firing == Firing::Low,
-            (Stage::Low, Port::Inlet) => self.firing == Firing::Low && self.burning == 0,
-            (Stage::High, Port::Manifold) => self.firing == Firing::High,
-            (Stage::High, Port::Inlet) => self.firing == Firing::High && self.burning == 0,
+            (Stage::Rest, Port::Inlet) => self.fed && !self.any_flow && self.firing == Firing::Out,
+            (Stage::Rest, Port::Manifold) => !self.any_flow && self.firing == Firing::Out,
+            (Stage::Low, _) => self.firing == Firing::Low,
+            (Stage::High, _) => self.firing == Firing::High,
             (Stage::HighWithOthers, _) => self.firing == Firing::High && self.burning == 2,
         }
     }

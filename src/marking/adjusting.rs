@@ -98,7 +98,7 @@ pub(super) fn turned_before_inlet(l: &Ledger) -> Vec<Hit> {
 
 /// Stages left set above their band while the supply was too low to show it.
 pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, left)) = l.end() else { return Vec::new() };
+    let Some((tick, _, left)) = l.left() else { return Vec::new() };
     let sets = [left.low_set_pa, left.high_set_pa];
     let mut hits = Vec::new();
     for (screw, i, name) in STAGES {
@@ -108,7 +108,7 @@ pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
         let Some(last) = last else { continue };
         // With the inlet less than an inch of water above the setting, the spring cannot show.
         let hidden = last.inlet_pa - sets[i] < crate::units::PA_PER_INWC;
-        if sets[i] > top && hidden {
+        if sets[i] > top && hidden && !left.bottomed[i] {
             hits.push(Hit::new(
                 tick,
                 format!("{name} stage screwed up with the inlet at {}", inwc(last.inlet_pa)),
@@ -120,16 +120,15 @@ pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, left)) = l.end() else { return Vec::new() };
-    if l.left_shut_off() {
-        return Vec::new();
-    }
+    let Some((tick, _, left)) = l.left() else { return Vec::new() };
     let sets = [left.low_set_pa, left.high_set_pa];
     STAGES
         .into_iter()
         .filter_map(|(screw, i, name)| {
             let target = target(l, screw)?;
-            let off = !target.holds(sets[i]);
+            // Left shut off, a stage that nobody touched is somebody else's to set.
+            let touched = turns(l).any(|turn| turn.screw == screw);
+            let off = !target.holds(sets[i]) && (touched || !l.left_shut_off());
             off.then(|| {
                 Hit::new(
                     tick,
@@ -222,7 +221,7 @@ pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn cap_off(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, left)) = l.end() else { return Vec::new() };
+    let Some((tick, _, left)) = l.left() else { return Vec::new() };
     ["low stage", "high stage", "supply regulator"]
         .into_iter()
         .zip(left.caps)
@@ -277,8 +276,25 @@ pub(super) fn supply_not_yours(l: &Ledger) -> Vec<Hit> {
         .collect()
 }
 
+/// A supply that the trainee may set, left below what it must deliver.
+pub(super) fn supply_left_low(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, left)) = l.left() else { return Vec::new() };
+    let least = l.setup.supply.delivery_limits_pa.0;
+    if l.setup.card.supply == SupplyRight::OwnerOnly
+        || l.said_shut_off()
+        || left.supply_set_pa >= least
+    {
+        return Vec::new();
+    }
+    vec![Hit::new(
+        tick,
+        "supply regulator as left",
+        format!("it is set to {}; it must deliver {}", inwc(left.supply_set_pa), inwc(least)),
+    )]
+}
+
 pub(super) fn supply_over_maximum(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, left)) = l.end() else { return Vec::new() };
+    let Some((tick, _, left)) = l.left() else { return Vec::new() };
     let turned = turns(l).any(|turn| turn.screw == Screw::Supply);
     let most = l.setup.supply.delivery_limits_pa.1;
     let mut hits = Vec::new();

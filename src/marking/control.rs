@@ -11,7 +11,7 @@ use crate::bench::part::Subject;
 const OPEN_DEG: i16 = 85;
 
 pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    let Some((tick, _, end)) = l.left() else { return Vec::new() };
     if end.stage_jumper == Fitted::Off {
         return Vec::new();
     }
@@ -19,16 +19,16 @@ pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn valve_switch_off(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, end)) = l.end() else { return Vec::new() };
-    if l.left_shut_off() || end.valve_switch == OnOff::On {
+    let Some((tick, _, end)) = l.left() else { return Vec::new() };
+    if l.said_shut_off() || end.valve_switch == OnOff::On {
         return Vec::new();
     }
     vec![Hit::new(tick, "valve switch: off", "no gas reaches the burners")]
 }
 
 pub(super) fn cock_not_open(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, end)) = l.end() else { return Vec::new() };
-    if l.left_shut_off() {
+    let Some((tick, _, end)) = l.left() else { return Vec::new() };
+    if l.said_shut_off() {
         return Vec::new();
     }
     let mut hits = Vec::new();
@@ -48,14 +48,17 @@ pub(super) fn cock_not_open(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn controls_not_restored(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    let Some((tick, _, end)) = l.left() else { return Vec::new() };
     let found = &l.setup.found;
     let mut hits = Vec::new();
-    if !l.left_shut_off() && end.furnace_switch != found.furnace_switch {
+    if !l.said_shut_off() && end.tag == Fitted::On {
+        hits.push(Hit::new(tick, "the warning tag still hangs there", "the furnace is in service"));
+    }
+    if !l.said_shut_off() && end.furnace_switch != found.furnace_switch {
         hits.push(Hit::new(tick, "service switch not as found", "the furnace has no power"));
     }
     let wanted = (l.setup.house.setpoint_half_f, found.thermostat_mode);
-    if end.thermostat != wanted && !l.left_shut_off() {
+    if end.thermostat != wanted && !l.said_shut_off() {
         hits.push(Hit::new(
             tick,
             format!("thermostat at {} °F", f64::from(end.thermostat.0) / 2.0),
@@ -66,7 +69,7 @@ pub(super) fn controls_not_restored(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn door_off(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    let Some((tick, _, end)) = l.left() else { return Vec::new() };
     ["burner door", "blower door"]
         .into_iter()
         .zip(end.doors)
@@ -76,7 +79,7 @@ pub(super) fn door_off(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    let Some((tick, _, end)) = l.left() else { return Vec::new() };
     ["water heater", "kitchen range"]
         .into_iter()
         .zip(end.neighbors)
@@ -87,7 +90,7 @@ pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
-    if l.left_shut_off() {
+    if l.said_shut_off() || l.left().is_none() {
         return Vec::new();
     }
     let touched = l
@@ -153,8 +156,7 @@ pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
 }
 
 pub(super) fn wrong_ending(l: &Ledger, brief: &Brief) -> Vec<Hit> {
-    let Some((tick, said, _)) = l.end() else { return Vec::new() };
-    let Some(said) = said else { return Vec::new() };
+    let Some((tick, said, _)) = l.left() else { return Vec::new() };
     if brief.right_endings.contains(&said.ending) {
         return Vec::new();
     }
@@ -172,8 +174,8 @@ pub(super) fn wrong_ending(l: &Ledger, brief: &Brief) -> Vec<Hit> {
 }
 
 pub(super) fn not_tagged(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, end)) = l.end() else { return Vec::new() };
-    if !l.left_shut_off() || (end.tag == Fitted::On && end.cock_deg == 0) {
+    let Some((tick, _, end)) = l.left() else { return Vec::new() };
+    if !l.said_shut_off() || l.left_shut_off() {
         return Vec::new();
     }
     let tag = if end.tag == Fitted::On { "tag on" } else { "no tag" };
@@ -182,14 +184,14 @@ pub(super) fn not_tagged(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn householder_not_told(l: &Ledger) -> Vec<Hit> {
     let told = l.did().any(|did| *did.action == Action::Tell(Topic::Unsafe));
-    if !l.left_shut_off() || told {
+    if !l.said_shut_off() || told {
         return Vec::new();
     }
     vec![Hit::new(l.last_tick(), "nothing was said about the shut-off", "the house has no heat")]
 }
 
 pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, Some(said), _)) = l.end() else { return Vec::new() };
+    let Some((tick, said, _)) = l.left() else { return Vec::new() };
     if said.ending == Ending::ShutOff {
         return Vec::new();
     }

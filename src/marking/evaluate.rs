@@ -195,9 +195,8 @@ fn essentials(l: &Ledger, all: &[(&Rule, Vec<Hit>)], charged: &[&str]) -> Vec<Es
 /// Whether the job gave occasion for an essential. One that every job asks for is always due: not
 /// to have tried is not to have met it.
 fn is_due(essential: Essential, l: &Ledger) -> bool {
-    let opened = || {
-        l.did().any(|did| matches!(did.action, Action::Plug { .. } | Action::Adapter { .. }))
-    };
+    let opened =
+        || l.did().any(|did| matches!(did.action, Action::Plug { .. } | Action::Adapter { .. }));
     match essential {
         Essential::AlarmResponse => {
             l.events.iter().any(|event| matches!(event.what, Happening::Alarm))
@@ -207,14 +206,15 @@ fn is_due(essential: Essential, l: &Ledger) -> bool {
         | Essential::JointsChecked
         | Essential::PortsSealed => opened(),
         Essential::MeterTrue => l.wrote().next().is_some(),
-        Essential::BothStagesRead
-        | Essential::InletWithOthers
-        | Essential::SettingsInPlate
+        Essential::BothStagesRead | Essential::InletWithOthers | Essential::ConversionProven => {
+            true
+        }
+        // How it was left is not shown by a job that was not handed over.
+        Essential::SettingsInPlate
         | Essential::SupplyInLimits
         | Essential::Restored
         | Essential::NothingBypassed
-        | Essential::ConversionProven
-        | Essential::RightEnding => true,
+        | Essential::RightEnding => l.left().is_some(),
     }
 }
 
@@ -274,6 +274,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::CapOff => adjusting::cap_off(l),
         Evidence::NotReadWithCap => adjusting::not_read_with_cap(l),
         Evidence::SupplyNotYours => adjusting::supply_not_yours(l),
+        Evidence::SupplyLeftLow => adjusting::supply_left_low(l),
         Evidence::SupplyOverMaximum => adjusting::supply_over_maximum(l),
         Evidence::PlugLoose => joints::plug_loose(l),
         Evidence::AdapterLeft => joints::adapter_left(l),

@@ -20,7 +20,7 @@ fn name(port: Port) -> String {
 
 /// Ports as they were left, where something is wrong with them.
 fn left(l: &Ledger, when: fn(PortFill) -> bool, seen: &str, truth: &str) -> Vec<Hit> {
-    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    let Some((tick, _, end)) = l.left() else { return Vec::new() };
     Port::ALL
         .iter()
         .filter(|&&port| when(end.port(port).fill))
@@ -38,7 +38,7 @@ pub(super) fn adapter_left(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn plug_loose(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, end)) = l.end() else { return Vec::new() };
+    let Some((tick, _, end)) = l.left() else { return Vec::new() };
     Port::ALL
         .iter()
         .filter(|&&port| {
@@ -145,8 +145,7 @@ pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
 }
 
 pub(super) fn bubbles_left(l: &Ledger) -> Vec<Hit> {
-    let Some((_, _, end)) = l.end() else { return Vec::new() };
-    if l.left_shut_off() && end.cock_deg == 0 {
+    if l.left().is_none() || l.left_shut_off() {
         return Vec::new();
     }
     Port::ALL
@@ -154,7 +153,7 @@ pub(super) fn bubbles_left(l: &Ledger) -> Vec<Hit> {
         .filter_map(|&port| {
             let last = disturbed(l, port)?;
             let checks = checks(l, port.joint(), last);
-            let check = checks.iter().find(|check| check.bubbles)?;
+            let check = checks.last().filter(|check| check.bubbles)?;
             Some(Hit::new(
                 check.tick,
                 format!("{}: bubbles grew", name(port)),

@@ -1,6 +1,6 @@
 //! What a job left behind for judging: the events in order, the setup, the end.
 
-use crate::bench::action::{Action, Ending, HandOver};
+use crate::bench::action::{Action, Ending, Fitted, HandOver};
 use crate::bench::event::{Event, Happening, ReadingFact};
 use crate::bench::setup::Setup;
 use crate::bench::truth::Truth;
@@ -104,10 +104,25 @@ impl Ledger {
         self.end().and_then(|(_, said, _)| said).map(|said| said.ending)
     }
 
-    /// Whether it was really left shut off: valve shut and tag on.
+    /// How a job that was handed over was left. A job that was stopped was not left at all.
+    #[must_use]
+    pub fn left(&self) -> Option<(u64, &HandOver, &Truth)> {
+        self.end().and_then(|(tick, said, left)| Some((tick, said?, left)))
+    }
+
+    /// Whether it was handed over as shut off.
+    #[must_use]
+    pub fn said_shut_off(&self) -> bool {
+        self.ending() == Some(Ending::ShutOff)
+    }
+
+    /// Whether it was really left shut off: said so, valve shut, tag on.
     #[must_use]
     pub fn left_shut_off(&self) -> bool {
-        self.ending() == Some(Ending::ShutOff)
+        self.left().is_some_and(|(_, said, left)| {
+            let shut = left.cock_deg == 0 && left.tag == Fitted::On;
+            said.ending == Ending::ShutOff && shut
+        })
     }
 
     /// The last tick.

@@ -16,7 +16,7 @@ fn rounded(l: &Ledger, pa: f64, unit: PressureUnit) -> f64 {
     let places = i32::from(l.setup.furnace.plate.figures().decimals)
         + match unit {
             PressureUnit::InWc | PressureUnit::Mbar => 0,
-            PressureUnit::KPa => 2,
+            PressureUnit::KPa => 1,
         };
     let step = (0..places).fold(1.0, |step, _| step * 10.0);
     (pa / unit.pa() * step).round() / step
@@ -38,7 +38,7 @@ pub(super) fn is_right(l: &Ledger, fact: &ReadingFact) -> bool {
 }
 
 fn is_unsettled(l: &Ledger, fact: &ReadingFact) -> bool {
-    !is_right(l, fact) && within(l, fact, fact.shown_unsettled_pa)
+    fact.shown_pa.is_none() && within(l, fact, fact.shown_unsettled_pa)
 }
 
 /// The number is right if read in another unit than the one that was written.
@@ -85,8 +85,35 @@ fn shown_text(fact: &ReadingFact) -> String {
 
 fn facts(l: &Ledger, when: impl Fn(&ReadingFact) -> Option<String>) -> Vec<Hit> {
     l.wrote()
-        .filter_map(|(_, tick, fact)| when(fact).map(|truth| Hit::new(tick, number(fact), truth)))
+        .filter_map(|(index, tick, fact)| {
+            let mut hit = Hit::new(tick, number(fact), when(fact)?);
+            if mended(l, index, fact) {
+                hit.caught = Caught::InTime;
+            }
+            Some(hit)
+        })
         .collect()
+}
+
+/// Whether a right reading of the same place was written later, before any screw was turned on
+/// the strength of the wrong one.
+fn mended(l: &Ledger, index: usize, wrong: &ReadingFact) -> bool {
+    for event in &l.events[index + 1..] {
+        match &event.what {
+            Happening::Turned { .. } => return false,
+            Happening::Wrote(fact) => {
+                let same = fact.reading.port == wrong.reading.port
+                    && fact.reading.stage == wrong.reading.stage
+                    && fact.reading.phase == wrong.reading.phase;
+                let true_meter = fact.meter_error_pa.abs() <= wrong.meter_error_pa.abs();
+                if same && is_right(l, fact) && true_meter {
+                    return true;
+                }
+            }
+            _ => {}
+        }
+    }
+    false
 }
 
 pub(super) fn wrong_port(l: &Ledger) -> Vec<Hit> {
@@ -126,7 +153,8 @@ pub(super) fn invented(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn meter_off(l: &Ledger, most_pa: f64) -> Vec<Hit> {
     facts(l, |fact| {
-        (fact.actual.is_some() && fact.meter_error_pa.abs() > most_pa)
+        let measured = fact.actual.is_some() || fact.shown_unsettled_pa.is_some();
+        (measured && fact.meter_error_pa.abs() > most_pa)
             .then(|| format!("the meter read {} off", inwc(fact.meter_error_pa)))
     })
 }
@@ -172,7 +200,10 @@ pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
         .filter(|(_, stages)| !has_right(l, Port::Manifold, stages, None))
         .map(|(name, _)| name)
         .collect();
-    if missing.is_empty() {
+    // Found unfit at the inlet and left shut off: it need not be fired any further.
+    let stopped_early = l.left_shut_off()
+        && has_right(l, Port::Inlet, &[Stage::Low, Stage::High, Stage::HighWithOthers], None);
+    if missing.is_empty() || stopped_early {
         return Vec::new();
     }
     vec![Hit::new(

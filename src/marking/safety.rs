@@ -4,7 +4,7 @@ use super::ledger::{Caught, Did, Hit, Ledger, inwc};
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Topic};
 use crate::bench::event::Happening;
-use crate::bench::part::{Cock, Place, Port};
+use crate::bench::part::{Cock, Place, Port, Screw};
 use crate::bench::seen::PortFill;
 use crate::bench::truth::{Firing, Truth};
 
@@ -16,14 +16,14 @@ fn touches(action: &Action) -> bool {
     matches!(
         action,
         Action::FurnaceSwitch(_)
-            | Action::Cock { .. }
+            | Action::Cock { cock: Cock::Furnace | Cock::WaterHeater | Cock::Range, .. }
             | Action::ThermostatMode(_)
             | Action::Setpoint(_)
             | Action::ValveSwitch(_)
             | Action::Plug { .. }
             | Action::Neighbor { .. }
             | Action::StageJumper(_)
-            | Action::Turn { .. }
+            | Action::Turn { screw: Screw::Low | Screw::High, .. }
             | Action::Door { .. }
     )
 }
@@ -33,7 +33,7 @@ fn gas_work(action: &Action) -> bool {
     matches!(
         action,
         Action::Plug { .. }
-            | Action::Turn { .. }
+            | Action::Turn { screw: Screw::Low | Screw::High, .. }
             | Action::FurnaceSwitch(OnOff::On)
             | Action::ThermostatMode(OnOff::On)
     )
@@ -93,12 +93,24 @@ pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
         .collect()
 }
 
+/// Whether nose or detector were used inside the house before an event, and where.
+fn smelt_inside(l: &Ledger, before: usize, when: fn(&Action) -> bool) -> bool {
+    let mut inside = false;
+    for did in l.did().take_while(|did| did.index < before) {
+        if let Action::Go(place) = did.action {
+            inside = !matches!(place, Place::Yard | Place::Away);
+        }
+        if inside && when(did.action) {
+            return true;
+        }
+    }
+    false
+}
+
 pub(super) fn no_sniff_on_arrival(l: &Ledger) -> Vec<Hit> {
     let Some(first) = l.did().find(|did| touches(did.action)) else { return Vec::new() };
-    let smelt = l
-        .did()
-        .take_while(|did| did.index < first.index)
-        .any(|did| matches!(did.action, Action::Sniff(_) | Action::Probe(_)));
+    let nose = |action: &Action| matches!(action, Action::Sniff(_) | Action::Probe(_));
+    let smelt = smelt_inside(l, first.index, nose);
     if smelt {
         return Vec::new();
     }
@@ -111,8 +123,8 @@ pub(super) fn head_height_only(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     let Some(first) = l.did().find(|did| gas_work(did.action)) else { return Vec::new() };
-    let low = l.did().take_while(|did| did.index < first.index).any(|did| {
-        matches!(did.action, Action::Sniff(Height::Floor) | Action::Probe(Height::Floor))
+    let low = smelt_inside(l, first.index, |action| {
+        matches!(action, Action::Sniff(Height::Floor) | Action::Probe(Height::Floor))
     });
     if low {
         return Vec::new();
@@ -228,14 +240,41 @@ pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
-    plug_out(l, PlugStep::BreakLoose, cock_open, "the manual valve was open")
+    let loosens = |step: PlugStep| match step {
+        PlugStep::BreakLoose | PlugStep::SpinOut => true,
+        PlugStep::Tighten(eighths) => eighths <= -4,
+        PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn => false,
+    };
+    // A plug on its way in that is taken out again to start it anew lets nothing new out.
+    let seated = |truth: &Truth, port: Port| truth.port(port).past_hand_turns > 0.0;
+    l.did()
+        .filter(|did| match did.action {
+            Action::Plug { port, step } => {
+                let first = *step != PlugStep::SpinOut || !seated_since(l, did, *port);
+                loosens(*step)
+                    && cock_open(did.before)
+                    && (seated(did.before, *port) || *step == PlugStep::SpinOut && first)
+            }
+            _ => false,
+        })
+        .map(|did| Hit::new(did.tick, describe(did.action), "the manual valve was open"))
+        .collect()
+}
+
+/// Whether a plug has been started anew in a port before this, so that it is not sealing yet.
+fn seated_since(l: &Ledger, at: &Did<'_>, port: Port) -> bool {
+    let last = l.did().take_while(|did| did.index < at.index).filter_map(|did| match did.action {
+        Action::Plug { port: on, step } if *on == port => Some(*step),
+        _ => None,
+    });
+    matches!(last.last(), Some(PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn))
 }
 
 pub(super) fn power_left_on(l: &Ledger) -> Vec<Hit> {
     plug_out(
         l,
         PlugStep::SpinOut,
-        |truth| truth.furnace_switch == OnOff::On,
+        |truth| truth.furnace_switch == OnOff::On && truth.doors[1] == Fitted::On,
         "the furnace had power",
     )
 }
@@ -243,7 +282,6 @@ pub(super) fn power_left_on(l: &Ledger) -> Vec<Hit> {
 fn plug_out(l: &Ledger, wanted: PlugStep, when: fn(&Truth) -> bool, truth: &str) -> Vec<Hit> {
     l.did()
         .filter(|did| match did.action {
-            // A plug that never left its hole since it was closed is being tightened again.
             Action::Plug { step, .. } => *step == wanted && when(did.before),
             _ => false,
         })

@@ -77,6 +77,8 @@ pub enum Evidence {
     SupplyNotYours,
     /// The inlet was not read again at rest and under full load after the supply was set.
     SupplyNotRechecked,
+    /// A supply that the trainee may set is left below what it must deliver.
+    SupplyLeftLow,
     /// The supply was set above its limits.
     SupplyOverMaximum,
     /// Label, springs, orifices or low-gas switch were not looked at.

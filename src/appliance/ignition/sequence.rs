@@ -68,6 +68,7 @@ impl Control {
             S::RolloutOpen => return S::PostPurge,
             S::LimitOpen => return if self.in_state_s < 1.0 { S::LimitOpen } else { S::PostPurge },
             S::Lockout if self.in_state_s < self.timings.lockout_s => return S::Lockout,
+            S::Lockout => self.tries = 0,
             _ => {}
         }
         if !i.first {

@@ -148,6 +148,8 @@ impl Bench {
         plug_tool(step, self.person.hand)?;
         let gauge_pa = self.gas.pressure_pa(port);
         let result = self.things.ports[port_index(port)].plug(step)?;
+        // What the fluid showed before the joint was moved says nothing about it afterwards.
+        self.things.fluid[joint_index(port.joint())] = None;
         Ok(match result {
             PlugResult::Moved => Vec::new(),
             PlugResult::Opened => opened(port, gauge_pa),
@@ -158,10 +160,12 @@ impl Bench {
 
     pub(super) fn set_adapter(&mut self, port: Port, to: Fitted) -> Done {
         self.need_valve()?;
+        let wet = joint_index(port.joint());
         match to {
             Fitted::On => {
                 self.need_tool(Tool::Adapter)?;
                 self.things.ports[port_index(port)].fit_adapter()?;
+                self.things.fluid[wet] = None;
                 self.person.hand = None;
                 plain()
             }
@@ -171,6 +175,7 @@ impl Bench {
                 }
                 let gauge_pa = self.gas.pressure_pa(port);
                 self.things.ports[port_index(port)].remove_adapter()?;
+                self.things.fluid[wet] = None;
                 self.person.hand = Some(Tool::Adapter);
                 Ok(opened(port, gauge_pa))
             }
@@ -261,7 +266,6 @@ impl Bench {
 
     pub(super) fn wipe(&mut self, joint: Joint) -> Done {
         self.need_joint(joint)?;
-        self.need_tool(Tool::LeakFluid)?;
         match self.judge_fluid(joint) {
             Some(judged) => Ok(vec![judged]),
             None => Err(Refusal::NotWet),

@@ -40,6 +40,13 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
+        name: "own supply left too low",
+        job: NATURAL,
+        trips: &["supply-left-low"],
+        change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::Supply, .. })),
+        hurry: never,
+    },
+    Spoil {
         name: "supply not written again at rest after it was set",
         job: NATURAL,
         trips: &["supply-not-rechecked"],
