@@ -92,8 +92,19 @@ struct Things {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Brushed {
     fluid: LeakFluid,
-    lowest_pa: f64,
+    /// The stretch of time that goes on now.
+    now: Stretch,
+    /// The best one before it.
+    best: Option<Stretch>,
+}
+
+/// A stretch of time in which burners and manual valve stayed as they were.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Stretch {
     firing: truth::Firing,
+    cock_deg: i16,
+    lowest_pa: f64,
+    dwell_s: f64,
 }
 
 /// What is written down.

@@ -108,18 +108,24 @@ impl Bench {
             return;
         }
         let leaks = self.gas.leaks();
-        let firing = self.firing();
         for &joint in Joint::ALL {
-            let pa = self.joint_pa(joint);
             let leak = match joint {
                 Joint::InletPort => leaks[0] + self.hose_leak(Port::Inlet, leaks[2]),
                 Joint::ManifoldPort => leaks[1] + self.hose_leak(Port::Manifold, leaks[2]),
                 Joint::Union | Joint::Connector => 0.0,
             };
-            if let Some(brushed) = &mut self.things.fluid[joint_index(joint)] {
-                brushed.fluid.step(TICK_S, leak);
-                brushed.lowest_pa = brushed.lowest_pa.min(pa);
-                brushed.firing = lowest(brushed.firing, firing);
+            let fresh = self.stretch(joint);
+            let Some(brushed) = &mut self.things.fluid[joint_index(joint)] else { continue };
+            brushed.fluid.step(TICK_S, leak);
+            let same = brushed.now.firing == fresh.firing && brushed.now.cock_deg == fresh.cock_deg;
+            if same {
+                brushed.now.lowest_pa = brushed.now.lowest_pa.min(fresh.lowest_pa);
+                brushed.now.dwell_s += TICK_S;
+            } else {
+                if brushed.best.is_none_or(|best| brushed.now.beats(&best)) {
+                    brushed.best = Some(brushed.now);
+                }
+                brushed.now = fresh;
             }
         }
     }
@@ -192,14 +198,5 @@ impl Bench {
             let percent_lel = self.percent_lel_at(seen.height);
             self.person.detector = Some(super::seen::DetectorSeen { percent_lel, ..seen });
         }
-    }
-}
-
-fn lowest(a: super::truth::Firing, b: super::truth::Firing) -> super::truth::Firing {
-    use super::truth::Firing;
-    match (a, b) {
-        (Firing::Out, _) | (_, Firing::Out) => Firing::Out,
-        (Firing::Low, _) | (_, Firing::Low) => Firing::Low,
-        (Firing::High, Firing::High) => Firing::High,
     }
 }

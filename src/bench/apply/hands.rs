@@ -6,12 +6,15 @@ use crate::bench::event::Happening;
 use crate::bench::part::{Joint, Port, Screw, Tool};
 use crate::bench::port::{PlugResult, plug_tool};
 use crate::bench::refusal::Refusal;
-use crate::bench::{Bench, Brushed};
+use crate::bench::truth::Firing;
+use crate::bench::{Bench, Brushed, Stretch};
 use crate::instrument::leak_fluid::LeakFluid;
 use crate::units::{PressureUnit, TICK_S};
 
 /// Pressure from which an opened port is felt to be under gas, in pascals (0.1 in. w.c.).
 const FELT_PA: f64 = 25.0;
+/// Seconds that fluid must be watched to judge a joint (common practice).
+const JUDGED_S: f64 = 10.0;
 /// Most that one action turns a screw, in eighths.
 const MOST_EIGHTHS: u16 = 16;
 
@@ -256,11 +259,9 @@ impl Bench {
         self.need_joint(joint)?;
         self.need_tool(Tool::LeakFluid)?;
         let judged = self.judge_fluid(joint);
-        self.things.fluid[joint_index(joint)] = Some(Brushed {
-            fluid: LeakFluid::default(),
-            lowest_pa: self.joint_pa(joint),
-            firing: self.firing(),
-        });
+        let now = self.stretch(joint);
+        self.things.fluid[joint_index(joint)] =
+            Some(Brushed { fluid: LeakFluid::default(), now, best: None });
         Ok(judged.into_iter().collect())
     }
 
@@ -272,16 +273,37 @@ impl Bench {
         }
     }
 
+    /// A stretch of watching that begins now.
+    pub(in crate::bench) fn stretch(&self, joint: Joint) -> Stretch {
+        Stretch {
+            firing: self.firing(),
+            cock_deg: self.things.furnace_cock_deg,
+            lowest_pa: self.joint_pa(joint),
+            dwell_s: 0.0,
+        }
+    }
+
     /// Takes the fluid off a joint and says what it could show.
     pub(crate) fn judge_fluid(&mut self, joint: Joint) -> Option<Happening> {
-        let brushed = self.things.fluid[joint_index(joint)].take()?;
+        let judged = self.look_at_fluid(joint);
+        self.things.fluid[joint_index(joint)] = None;
+        judged
+    }
+
+    /// What the fluid on a joint could show so far, from the best stretch of watching.
+    pub(crate) fn look_at_fluid(&self, joint: Joint) -> Option<Happening> {
+        let brushed = self.things.fluid[joint_index(joint)]?;
+        let it = match brushed.best {
+            Some(best) if best.beats(&brushed.now) => best,
+            Some(_) | None => brushed.now,
+        };
         Some(Happening::FluidJudged {
             joint,
-            lowest_pa: brushed.lowest_pa,
-            dwell_s: brushed.fluid.wet_s,
-            firing: brushed.firing,
+            lowest_pa: it.lowest_pa,
+            dwell_s: it.dwell_s,
+            firing: it.firing,
             bubbles: brushed.fluid.shows(),
-            cock_deg: self.things.furnace_cock_deg,
+            cock_deg: it.cock_deg,
         })
     }
 
@@ -291,6 +313,26 @@ impl Bench {
             if let Some(judged) = self.judge_fluid(joint) {
                 self.tell(judged);
             }
+        }
+    }
+}
+
+impl Stretch {
+    /// Whether this stretch proves more: first long enough to judge, then burners on, then the
+    /// manual valve open, then longer.
+    pub(in crate::bench) fn beats(&self, other: &Self) -> bool {
+        let rank = |it: &Self| {
+            let firing = match it.firing {
+                Firing::Out => 0_u8,
+                Firing::Low => 1,
+                Firing::High => 2,
+            };
+            (it.dwell_s >= JUDGED_S, firing, it.cock_deg)
+        };
+        match rank(self).cmp(&rank(other)) {
+            core::cmp::Ordering::Greater => true,
+            core::cmp::Ordering::Equal => self.dwell_s > other.dwell_s,
+            core::cmp::Ordering::Less => false,
         }
     }
 }

@@ -41,8 +41,8 @@ impl Bench {
 
     pub(super) fn write_joint(&mut self, joint: Joint, verdict: JointVerdict) -> Done {
         self.sheet.joints.push((joint, verdict));
-        // Fluid that was on long enough has told what it can.
-        plain()
+        // Writing it down is the moment of judging, whether the joint is wiped afterwards or not.
+        Ok(self.look_at_fluid(joint).into_iter().collect())
     }
 
     pub(super) fn call(&mut self, contact: Contact) -> Done {
