@@ -1,48 +1,110 @@
-//! Four burners in a row: lighting from the first to the last, flames, flame current, and gas that
+//! Burners in a row: lighting from the first to the last, flames, flame current, and gas that
 //! gathers when it does not light.
 //!
-//! **Equation.** Heat = flow × heating value × burned share; igniter temperature first-order; a
-//! burner lights when its neighbour burns (or the igniter is hot enough, at the first) and gas
-//! comes; unburned gas gathers in the box and is carried off by the inducer.
-//! **Assumptions.** Equal burners but for their orifices; air goes with the inducer's speed.
+//! **Equation.** Each burner's gas is its orifice's share of the flow; each tube gets an equal part
+//! of the air. Heat = flow × heating value × burned share. Igniter temperature first-order. The
+//! first burner lights when the igniter is hot enough and a flammable mixture is there, the others
+//! from the nearest burning neighbour. Unburned gas gathers in the box and is carried off by the
+//! inducer; lit late, it goes off at once.
+//! **Assumptions.** Equal tubes; air goes with the inducer's speed and the free way ([`Draft`]).
+//! **Valid range.** 1 to 8 burners, up to about three times the rated input.
+//! **Regularisation.** Flows under 2 % of rated count as none for the air's arithmetic. Flames are
+//! worked out anew when gas or air has changed by a thousandth; heat follows the flow at once.
 //! **Source.** Hot-surface igniter warm-up 7–20 s (trade practice); flame current 1.8–4 µA typical
-//! (a furnace manual); excess air of a natural-draft-free induced furnace 30–60 % (common
-//! practice). Lighting limits and carry-over times: from memory.
-//! **Left out.** Flash-back, noise, wind.
-//! **Checked.** Tests below.
+//! (a furnace manual), its fall with a dirty rod or a poor ground: trade practice; excess air of an
+//! induced-draft furnace 30–60 % (common practice). Lighting temperature, carry-over times and the
+//! rod's reach: from memory.
+//! **Left out.** Noise, wind, a flame that wanders when the blower starts.
+//! **Checked.** `tests/core/appliance/burner.rs`.
 
-use crate::physics::combustion::{efficiency, flue_gas};
+use super::draft::Draft;
+use crate::physics::combustion::flame::{Flammable, Jet, Look, Stand};
+use crate::physics::combustion::{burned_share, efficiency, flue_gas, weak_jet_co_ppm};
 use crate::physics::fluid::Gas;
 
-/// Number of burners.
+/// Number of burners that a drawing shows.
 pub const BURNERS: usize = 4;
-/// Igniter temperature that lights gas, and at full heat, in kelvins (from memory).
+/// Most burners; more orifices than that are taken as none.
+const MOST_BURNERS: usize = 24;
+/// Inducer speed on low, against high.
+pub const INDUCER_LOW: f64 = 0.7;
+/// Igniter temperature that lights gas, at full heat, and in a cold box, in kelvins (from memory).
 const LIGHTS_K: f64 = 1150.0;
 const HOT_K: f64 = 1600.0;
-/// Time from burner to burner, in seconds (from memory).
+const COLD_K: f64 = 300.0;
+/// Igniter temperature from which it glows visibly, in kelvins.
+const GLOWS_K: f64 = 850.0;
+/// Time from a burning burner to its neighbour, and across one that does not burn, in seconds
+/// (from memory).
 const CARRY_S: f64 = 0.25;
+const CARRY_ACROSS_S: f64 = 1.2;
 /// Share of a burner's rated flow below which it cannot burn.
 const LEAST: f64 = 0.12;
+/// Share of a burner's rated flow from which its flame bathes the rod.
+const REACHES_ROD: f64 = 0.35;
+/// Throat of a burner tube, in metres (our own appliance).
+const THROAT_M: f64 = 0.016;
 /// Volume in which unburned gas gathers, in m³.
 const BOX_M3: f64 = 0.012;
 /// Air changes of that volume with the inducer on low, per second.
 const BOX_CHANGES_S: f64 = 0.4;
 /// Gathered gas that makes a hard light, as a share of the lower flammable limit.
 const HARD_LIGHT: f64 = 0.9;
+/// How long a hard light is heard, in seconds.
+const BANG_S: f64 = 1.5;
 /// Flame current of a clean rod in a full flame, in microamperes.
 const FULL_UA: f64 = 3.2;
 /// Excess air at rated input with the inducer on high.
 const RATED_EXCESS: f64 = 0.42;
 /// Excess air at rated low input with the inducer on low.
 const RATED_LOW_EXCESS: f64 = 0.55;
+/// Shortage of air from which a flame comes out of its tube.
+const ROLLS_OUT_BELOW: f64 = -0.3;
+/// Change of gas or air, against rated gas, from which the flames are worked out anew.
+const NOTICED: f64 = 1e-3;
 
 /// One burner.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 struct Burner {
+    hole_m: f64,
+    /// Its orifice's share of the flow.
+    share: f64,
     lit: bool,
-    waited_s: f64,
-    /// Share of the rated flow.
-    load: f64,
+    /// How long it has been about to light from beside, and from across a dark one.
+    waited_s: [f64; 2],
+    excess_air: f64,
+    lights: bool,
+    co_air_free_ppm: f64,
+    look: Look,
+}
+
+/// All burners together.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct Sum {
+    /// Share of the gas that goes to burners that are lit.
+    lit: f64,
+    /// Share of the gas that burns.
+    burned: f64,
+    co_air_free_ppm: f64,
+}
+
+impl Sum {
+    fn of(burners: &[Burner]) -> Self {
+        let mut sum = Self::default();
+        for burner in burners.iter().filter(|burner| burner.lit) {
+            sum.lit += burner.share;
+            sum.burned += burner.share * burned_share(burner.excess_air);
+            sum.co_air_free_ppm += burner.share * burner.co_air_free_ppm;
+        }
+        if sum.lit > 0.0 {
+            sum.co_air_free_ppm /= sum.lit;
+        }
+        if burners.iter().all(|burner| burner.lit) {
+            // The shares add up to one but for the last digit.
+            sum.lit = 1.0;
+        }
+        sum
+    }
 }
 
 /// What the burners get.
@@ -56,20 +118,54 @@ pub struct BurnerIn {
     pub inducer: f64,
 }
 
+/// The condition that the burners are in.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Condition {
+    /// The way of the combustion air.
+    pub draft: Draft,
+    /// Share of the flame current that a dirty rod lets through, 1 when clean.
+    pub rod: f64,
+    /// Share of the flame current that the burners' ground lets through, 1 when good.
+    pub ground: f64,
+    /// Share of its heat that the igniter still makes, 1 when new, 0 when cracked.
+    pub igniter: f64,
+}
+
+impl Default for Condition {
+    fn default() -> Self {
+        Self { draft: Draft::default(), rod: 1.0, ground: 1.0, igniter: 1.0 }
+    }
+}
+
+/// A late light of gathered gas.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct HardLight {
+    /// Gas that went off at once, in standard m³.
+    pub gas_m3: f64,
+    /// Its heat, in joules.
+    pub heat_j: f64,
+}
+
 /// The burners.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Burners {
-    burners: [Burner; BURNERS],
-    /// Each orifice's share of the flow.
-    shares: [f64; BURNERS],
+    burners: Vec<Burner>,
     rated_m3_s: f64,
     low_share: f64,
     warm_up_s: f64,
+    condition: Condition,
+    /// Gas and air that the flames were last worked out for, in standard m³/s.
+    worked_out: (f64, f64),
+    sum: Sum,
+    /// From the condition: air against the clean way's, flame current against a clean rod's.
+    air_share: f64,
+    rod_share: f64,
     igniter_k: f64,
     gathered_m3: f64,
     excess_air: f64,
     input_w: f64,
     bang_s: f64,
+    hard_light: HardLight,
 }
 
 impl Burners {
@@ -77,98 +173,170 @@ impl Burners {
     /// share of high, and the igniter's warm-up.
     #[must_use]
     pub fn new(orifices_m: &[f64], rated_m3_s: f64, low_share: f64, warm_up_s: f64) -> Self {
+        let orifices_m = orifices_m.get(..MOST_BURNERS).unwrap_or(orifices_m);
         let area: f64 = orifices_m.iter().map(|d| d * d).sum::<f64>().max(1e-12);
-        let mut shares = [0.0; BURNERS];
-        for (share, d) in shares.iter_mut().zip(orifices_m) {
-            *share = d * d / area;
-        }
+        let burner = |&hole_m: &f64| Burner {
+            hole_m,
+            share: hole_m * hole_m / area,
+            lit: false,
+            waited_s: [0.0; 2],
+            excess_air: RATED_EXCESS,
+            lights: false,
+            co_air_free_ppm: 0.0,
+            look: Look::default(),
+        };
         Self {
-            burners: [Burner::default(); BURNERS],
-            shares,
+            burners: orifices_m.iter().map(burner).collect(),
             rated_m3_s,
             low_share,
             warm_up_s,
-            igniter_k: 300.0,
+            condition: Condition::default(),
+            worked_out: (-1.0, -1.0),
+            sum: Sum::default(),
+            air_share: 1.0,
+            rod_share: 1.0,
+            igniter_k: COLD_K,
             gathered_m3: 0.0,
             excess_air: RATED_EXCESS,
             input_w: 0.0,
             bang_s: 0.0,
+            hard_light: HardLight { gas_m3: 0.0, heat_j: 0.0 },
         }
+    }
+
+    /// Sets the condition that the burners are in.
+    pub fn set_condition(&mut self, condition: Condition) {
+        self.condition = condition;
+        self.air_share = condition.draft.air_share();
+        self.rod_share = condition.rod.clamp(0.0, 1.0) * condition.ground.clamp(0.0, 1.0);
     }
 
     /// Goes on by `dt_s`.
     pub fn step(&mut self, dt_s: f64, gas: &Gas, input: &BurnerIn) {
         self.step_igniter(dt_s, input.igniter);
         let flow = input.flow_m3_s.max(0.0);
-        self.step_air(gas, flow, input.inducer);
-        let mut unlit_m3_s = 0.0;
-        let mut neighbor_lit = self.igniter_k >= LIGHTS_K;
-        let mut newly_lit = false;
-        for (burner, share) in self.burners.iter_mut().zip(self.shares) {
-            let own = flow * share;
-            burner.load = own * BURNERS_F / self.rated_m3_s;
-            let burns = burner.load > LEAST;
-            if !burns {
-                burner.lit = false;
-                burner.waited_s = 0.0;
-            } else if !burner.lit && neighbor_lit {
-                burner.waited_s += dt_s;
-                if burner.waited_s >= CARRY_S {
-                    burner.lit = true;
-                    newly_lit = true;
-                }
-            }
-            if !burner.lit {
-                unlit_m3_s += own;
-            }
-            neighbor_lit = burner.lit;
+        let air = self.air_m3_s(gas, input.inducer);
+        self.excess_air = excess(gas, air, flow, self.rated_m3_s);
+        let noticed = NOTICED * self.rated_m3_s;
+        let (gas_then, air_then) = self.worked_out;
+        let changed =
+            (flow - gas_then).abs() > noticed || (air - air_then).abs() > noticed * gas.air_per_gas;
+        if changed {
+            self.work_out_flames(gas, flow, air);
         }
-        self.step_box(dt_s, gas, unlit_m3_s, input.inducer, newly_lit);
-        let burned = flue_gas(gas, self.excess_air).burned;
-        self.input_w = (flow - unlit_m3_s).max(0.0) * gas.heating_value_j_m3 * burned;
+        // With nothing changed, only burners that have gas and do not burn yet need a look.
+        let waiting = flow > noticed && self.sum.lit < 1.0;
+        let newly_lit = (changed || waiting) && self.step_lights(dt_s);
+        self.step_box(dt_s, gas, flow * (1.0 - self.sum.lit), input.inducer, newly_lit);
+        self.input_w = flow * self.sum.burned * gas.heating_value_j_m3;
     }
 
     fn step_igniter(&mut self, dt_s: f64, on: bool) {
         // Four time constants within the warm-up.
         let tau = 0.25 * self.warm_up_s;
-        let end = if on { HOT_K } else { 300.0 };
+        let rise = self.condition.igniter.clamp(0.0, 1.0) * (HOT_K - COLD_K);
+        let end = if on { COLD_K + rise } else { COLD_K };
         self.igniter_k += (end - self.igniter_k) * dt_s / (tau + dt_s);
     }
 
-    fn step_air(&mut self, gas: &Gas, flow: f64, inducer: f64) {
+    /// Air to all burners, in standard m³/s.
+    fn air_m3_s(&self, gas: &Gas, inducer: f64) -> f64 {
         let rated_air = self.rated_m3_s * gas.air_per_gas * (1.0 + RATED_EXCESS);
         let low_air = self.rated_m3_s * self.low_share * gas.air_per_gas * (1.0 + RATED_LOW_EXCESS);
         // Between still, low (0.7 of the speed) and high the air goes with the speed.
-        let air = if inducer <= INDUCER_LOW {
+        let clean = if inducer <= INDUCER_LOW {
             low_air * inducer / INDUCER_LOW
         } else {
             low_air + (rated_air - low_air) * (inducer - INDUCER_LOW) / (1.0 - INDUCER_LOW)
         };
-        self.excess_air = if flow > 0.02 * self.rated_m3_s {
-            (air / (flow * gas.air_per_gas) - 1.0).clamp(-0.9, 5.0)
-        } else {
-            RATED_EXCESS
-        };
+        clean * self.air_share
+    }
+
+    fn work_out_flames(&mut self, gas: &Gas, flow: f64, air: f64) {
+        self.worked_out = (flow, air);
+        let tubes = self.tubes();
+        let rated = self.rated_m3_s / tubes;
+        for burner in &mut self.burners {
+            let own = flow * burner.share;
+            burner.excess_air = excess(gas, air / tubes, own, rated);
+            let jet = Jet {
+                hole_m: burner.hole_m,
+                throat_m: THROAT_M,
+                flow_m3_s: own,
+                rated_m3_s: rated,
+                excess_air: burner.excess_air,
+            };
+            burner.look = jet.look(gas);
+            burner.lights = jet.lights(gas) == Flammable::Yes;
+            burner.co_air_free_ppm = flue_gas(gas, burner.excess_air).co_air_free_ppm
+                + weak_jet_co_ppm(jet.head_pa(gas));
+        }
+    }
+
+    /// Lights and puts out; says whether one lit just now.
+    fn step_lights(&mut self, dt_s: f64) -> bool {
+        let igniter = self.igniter_k >= LIGHTS_K;
+        // One bit a burner, shifted by two so that neighbours beyond the ends are out.
+        let lit: u32 =
+            self.burners.iter().rev().fold(0, |bits, b| bits << 1 | u32::from(b.lit)) << 2;
+        let mut newly_lit = false;
+        for (i, burner) in self.burners.iter_mut().enumerate() {
+            if burner.look.height <= LEAST || burner.look.stand == Stand::BlownOff {
+                burner.lit = false;
+                burner.waited_s = [0.0; 2];
+                continue;
+            }
+            let around = lit >> i;
+            let beside = around & 0b01010 != 0 || (i == 0 && igniter);
+            let across = around & 0b10001 != 0;
+            if burner.lit || !burner.lights || !(beside || across) {
+                continue;
+            }
+            let [from_beside, from_across] = &mut burner.waited_s;
+            *from_beside = if beside { *from_beside + dt_s } else { 0.0 };
+            *from_across = if across { *from_across + dt_s } else { 0.0 };
+            if *from_beside >= CARRY_S || *from_across >= CARRY_ACROSS_S {
+                burner.lit = true;
+                newly_lit = true;
+            }
+        }
+        self.sum = Sum::of(&self.burners);
+        newly_lit
     }
 
     fn step_box(&mut self, dt_s: f64, gas: &Gas, unlit: f64, inducer: f64, newly_lit: bool) {
         let changes = BOX_CHANGES_S * inducer / INDUCER_LOW;
         self.gathered_m3 = (self.gathered_m3 + unlit * dt_s) / (1.0 + changes * dt_s);
         self.bang_s = (self.bang_s - dt_s).max(0.0);
-        let share = self.gathered_m3 / BOX_M3 / gas.lower_limit;
-        if newly_lit && share > HARD_LIGHT {
-            self.bang_s = 1.5;
+        if !newly_lit {
+            return;
         }
-        if newly_lit {
-            self.gathered_m3 = 0.0;
+        if self.gathered_m3 / BOX_M3 / gas.lower_limit > HARD_LIGHT {
+            self.bang_s = BANG_S;
+            let gas_m3 = self.gathered_m3;
+            self.hard_light = HardLight { gas_m3, heat_j: gas_m3 * gas.heating_value_j_m3 };
         }
+        self.gathered_m3 = 0.0;
+    }
+
+    #[expect(clippy::cast_precision_loss, reason = "a handful of burners")]
+    fn tubes(&self) -> f64 {
+        self.burners.len().max(1) as f64
     }
 
     /// Flame current at the rod in the last burner, in microamperes.
     #[must_use]
     pub fn flame_ua(&self) -> f64 {
-        let last = self.burners[BURNERS - 1];
-        if last.lit { FULL_UA * last.load.clamp(0.0, 1.3).sqrt() } else { 0.0 }
+        let Some(last) = self.burners.last().filter(|last| last.lit) else { return 0.0 };
+        let load = last.look.height;
+        let reach = ((load - LEAST) / (REACHES_ROD - LEAST)).clamp(0.0, 1.0);
+        let contact = match last.look.stand {
+            Stand::Steady => 1.0,
+            Stand::Lifting => 0.5,
+            Stand::BurningBack => 0.3,
+            Stand::BlownOff => 0.0,
+        };
+        FULL_UA * load.clamp(0.0, 1.3).sqrt() * reach * contact * self.rod_share
     }
 
     /// Heat input that burns, in watts.
@@ -177,7 +345,7 @@ impl Burners {
         self.input_w
     }
 
-    /// Excess air, as a fraction of the air for complete burning.
+    /// Excess air over all burners, as a fraction of the air for complete burning.
     #[must_use]
     pub fn excess_air(&self) -> f64 {
         self.excess_air
@@ -191,14 +359,14 @@ impl Burners {
 
     /// Carbon monoxide in the flue, air-free, in parts per million; 0 with no flame.
     #[must_use]
-    pub fn co_air_free_ppm(&self, gas: &Gas) -> f64 {
-        if self.any_lit() { flue_gas(gas, self.excess_air).co_air_free_ppm } else { 0.0 }
+    pub fn co_air_free_ppm(&self) -> f64 {
+        self.sum.co_air_free_ppm
     }
 
     /// Whether any burner burns.
     #[must_use]
     pub fn any_lit(&self) -> bool {
-        self.burners.iter().any(|burner| burner.lit)
+        self.sum.lit > 0.0
     }
 
     /// Whether gas would be lit here: a flame or a hot igniter.
@@ -207,23 +375,31 @@ impl Burners {
         self.any_lit() || self.igniter_k >= LIGHTS_K
     }
 
-    /// Height (1 at rated input) and yellowness of each flame.
+    /// Height (1 at rated input) and yellowness of each flame that a drawing shows.
     #[must_use]
     pub fn flames(&self) -> [(f64, f64); BURNERS] {
-        let yellow = ((0.22 - self.excess_air) / 0.3).clamp(0.0, 1.0);
-        self.burners.map(|burner| if burner.lit { (burner.load, yellow) } else { (0.0, 0.0) })
+        let mut flames = [(0.0, 0.0); BURNERS];
+        for (flame, look) in flames.iter_mut().zip(self.looks()) {
+            *flame = look.map_or((0.0, 0.0), |look| (look.height, look.yellow));
+        }
+        flames
+    }
+
+    /// How each burner's flame looks; `None` where none burns.
+    pub fn looks(&self) -> impl Iterator<Item = Option<Look>> {
+        self.burners.iter().map(|burner| burner.lit.then_some(burner.look))
     }
 
     /// Flames too large for their air reach out of the tubes.
     #[must_use]
     pub fn rolls_out(&self) -> bool {
-        self.any_lit() && self.excess_air < -0.3
+        self.burners.iter().any(|burner| burner.lit && burner.excess_air < ROLLS_OUT_BELOW)
     }
 
     /// Brightness of the igniter, 0–1.
     #[must_use]
     pub fn glow(&self) -> f64 {
-        ((self.igniter_k - 850.0) / (HOT_K - 850.0)).clamp(0.0, 1.0)
+        ((self.igniter_k - GLOWS_K) / (HOT_K - GLOWS_K)).clamp(0.0, 1.0)
     }
 
     /// Whether a hard light was heard just now.
@@ -232,79 +408,48 @@ impl Burners {
         self.bang_s > 0.0
     }
 
+    /// The hard light of just now.
+    #[must_use]
+    pub fn hard_light(&self) -> Option<HardLight> {
+        self.banged().then_some(self.hard_light)
+    }
+
     /// Every number that changes.
     pub fn digest(&self, sink: &mut impl FnMut(u64)) {
         for burner in &self.burners {
             sink(u64::from(burner.lit));
-            sink(burner.waited_s.to_bits());
+            for value in burner.waited_s.into_iter().chain([burner.excess_air, burner.look.height])
+            {
+                sink(value.to_bits());
+            }
         }
-        for value in [self.igniter_k, self.gathered_m3, self.excess_air, self.input_w, self.bang_s]
-        {
+        let Condition { draft, rod, ground, igniter } = self.condition;
+        for value in [
+            draft.intake_blocked,
+            draft.vent_blocked,
+            draft.air_density,
+            rod,
+            ground,
+            igniter,
+            self.worked_out.0,
+            self.worked_out.1,
+            self.igniter_k,
+            self.gathered_m3,
+            self.excess_air,
+            self.input_w,
+            self.bang_s,
+            self.hard_light.gas_m3,
+        ] {
             sink(value.to_bits());
         }
     }
 }
 
-/// Inducer speed on low, against high.
-pub const INDUCER_LOW: f64 = 0.7;
-const BURNERS_F: f64 = 4.0;
-
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::units::W_PER_BTU_H;
-
-    fn burners() -> (Burners, Gas, f64) {
-        let gas = Gas::natural();
-        let rated = 80_000.0 * W_PER_BTU_H / gas.heating_value_j_m3;
-        (Burners::new(&[2.3e-3; 4], rated, 0.7, 17.0), gas, rated)
-    }
-
-    /// With a hot igniter all four light within two seconds; without one none does, and the gas
-    /// gathers to a hard light when the igniter comes late.
-    #[test]
-    fn burners_light_in_turn_and_a_late_light_is_hard() {
-        let (mut good, gas, rated) = burners();
-        let run = |b: &mut Burners, seconds: f64, flow: f64, igniter: bool| {
-            for _ in 0..(seconds * 50.0) as u32 {
-                b.step(0.02, &gas, &BurnerIn { flow_m3_s: flow, igniter, inducer: 0.7 });
-            }
-        };
-        run(&mut good, 17.0, 0.0, true);
-        run(&mut good, 2.0, 0.7 * rated, true);
-        assert!(good.flames().iter().all(|flame| flame.0 > 0.6));
-        assert!(good.flame_ua() > 2.0 && !good.banged());
-
-        let (mut late, ..) = burners();
-        run(&mut late, 4.0, 0.7 * rated, false);
-        assert!(!late.any_lit() && late.flame_ua() == 0.0);
-        for _ in 0..1000 {
-            late.step(
-                0.02,
-                &gas,
-                &BurnerIn { flow_m3_s: 0.7 * rated, igniter: true, inducer: 0.7 },
-            );
-            if late.any_lit() {
-                break;
-            }
-        }
-        assert!(late.banged());
-    }
-
-    /// Over-firing shortens the air: more carbon monoxide and yellow flames; input follows flow.
-    #[test]
-    fn over_firing_shows_in_flame_and_flue() {
-        let (mut b, gas, rated) = burners();
-        let at = |b: &mut Burners, flow: f64| {
-            for _ in 0..2000 {
-                b.step(0.02, &gas, &BurnerIn { flow_m3_s: flow, igniter: true, inducer: 1.0 });
-            }
-            (b.input_w() / W_PER_BTU_H, b.co_air_free_ppm(&gas), b.flames()[0].1)
-        };
-        let (input, co, yellow) = at(&mut b, rated);
-        approx::assert_relative_eq!(input, 80_000.0, max_relative = 1e-9);
-        assert!(co < 100.0 && yellow == 0.0);
-        let (_, co_over, yellow_over) = at(&mut b, 1.35 * rated);
-        assert!(co_over > 5.0 * co && yellow_over > 0.3);
+/// Excess air of a gas flow; with next to no flow that of rated input.
+fn excess(gas: &Gas, air_m3_s: f64, gas_m3_s: f64, rated_m3_s: f64) -> f64 {
+    if gas_m3_s > 0.02 * rated_m3_s {
+        (air_m3_s / (gas_m3_s * gas.air_per_gas) - 1.0).clamp(-0.9, 5.0)
+    } else {
+        RATED_EXCESS
     }
 }

@@ -4,18 +4,26 @@
 //! 1. Without power everything is off and forgotten.
 //! 2. An open roll-out switch shuts the gas and keeps the fans on until it is reset by hand.
 //! 3. An open limit shuts the gas and runs the blower until it closes.
-//! 4. A lockout waits for its time or for the power to be cut.
-//! 5. Without a first-stage call the gas is shut, then the flue is purged, then the blower coasts.
-//! 6. An open low pressure switch or low-gas switch shuts the gas and goes back to proving.
-//! 7. A lost flame shuts the gas at once and costs a try.
-//! 8. Otherwise the sequence goes on.
+//! 4. A flame that is felt while the gas is shut locks out, with the fans on while it lasts.
+//! 5. A lockout waits for its time or for the power to be cut; it outlasts a limit or roll-out.
+//! 6. Without a first-stage call the gas is shut, then the flue is purged, then the blower coasts.
+//! 7. An open low pressure switch or low-gas switch shuts the gas and goes back to proving.
+//! 8. A lost flame shuts the gas at once and costs a try; too many in one call lock out.
+//! 9. Otherwise the sequence goes on. It does not start with the low pressure switch closed at
+//!    rest, nor with a flame felt.
 //!
-//! Timings are the appliance's; the defaults lie in published ranges (pre-purge 15 s, igniter 17–20
-//! s, trial 4–7 s, stabilisation 10 s, blower on 30–45 s and off 90–180 s, five trials, then an hour:
-//! furnace service manuals).
+//! **Source.** Timings are the appliance's; the defaults lie in published ranges: pre-purge 15 s,
+//! igniter 17–20 s, stabilisation 10 s, blower on 30–45 s, five trials, then an hour, flame failure
+//! 0.8–1 s (furnace and control manuals); trial 4–7 s, blower off 60–180 s, post-purge 5–30 s
+//! (common practice). Flame currents: 1.5 µA and more normal (one furnace manual), 1.0 µA the least
+//! (another). A false flame at start leads to lockout (EN 298). The patience with a stray flame and
+//! the number of flame losses allowed in one call are from memory.
+//! **Left out.** Fuses, wiring, the control's own failures.
 
 mod sequence;
 mod status;
+
+pub use status::{Flash, Sign};
 
 /// State of the control, by the trade's names.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -58,6 +66,31 @@ pub enum ControlState {
     Retry,
     /// Tries used up.
     Lockout,
+}
+
+impl ControlState {
+    /// Every state.
+    pub const ALL: [Self; 19] = [
+        Self::Standby,
+        Self::InducerStart,
+        Self::PressureSwitchProving,
+        Self::PrePurge,
+        Self::IgniterWarmUp,
+        Self::TrialForIgnition,
+        Self::FlameProving,
+        Self::BlowerOnDelay,
+        Self::LowStage,
+        Self::HighStageCall,
+        Self::HighInducer,
+        Self::HighPressureSwitchProving,
+        Self::HighStage,
+        Self::LimitOpen,
+        Self::RolloutOpen,
+        Self::PostPurge,
+        Self::BlowerOffDelay,
+        Self::Retry,
+        Self::Lockout,
+    ];
 }
 
 /// Speed of a fan.
@@ -148,8 +181,14 @@ pub struct Timings {
     pub lockout_s: f64,
     /// Flame current that counts as a flame, in microamperes.
     pub flame_min_ua: f64,
+    /// Flame current below which the status says that it is weak, in microamperes.
+    pub flame_weak_ua: f64,
     /// Longest gas flow without a sensed flame in a run.
     pub flame_response_s: f64,
+    /// Flame losses of a proved flame in one call before lockout.
+    pub flame_losses: u32,
+    /// How long a flame may be felt while the gas is shut.
+    pub stray_flame_s: f64,
 }
 
 impl Default for Timings {
@@ -173,9 +212,24 @@ impl Default for Timings {
             tries: 5,
             lockout_s: 3600.0,
             flame_min_ua: 1.0,
+            flame_weak_ua: 1.5,
             flame_response_s: 0.8,
+            flame_losses: 5,
+            stray_flame_s: 4.0,
         }
     }
+}
+
+/// Why the control does not go on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Cause {
+    Nothing,
+    SwitchClosedAtRest,
+    SwitchOpen,
+    LowGas,
+    NoFlame,
+    FlameLost,
+    StrayFlame,
 }
 
 /// The control.
@@ -189,12 +243,19 @@ pub struct Control {
     gas_s: f64,
     /// Time without a sensed flame while gas flows in a run.
     no_flame_s: f64,
+    /// Time with a sensed flame while the gas is shut.
+    stray_s: f64,
     /// Time on low.
     low_s: f64,
-    tries: u32,
-    blower_ran: bool,
+    /// Time until a lockout ends.
+    lockout_left_s: f64,
     /// Set after the high pressure switch did not close: when to try again.
     high_again_s: f64,
+    tries: u32,
+    losses: u32,
+    blower_ran: bool,
+    weak_flame: bool,
+    cause: Cause,
 }
 
 impl Control {
@@ -207,10 +268,15 @@ impl Control {
             in_state_s: 0.0,
             gas_s: 0.0,
             no_flame_s: 0.0,
+            stray_s: 0.0,
             low_s: 0.0,
-            tries: 0,
-            blower_ran: false,
+            lockout_left_s: 0.0,
             high_again_s: 0.0,
+            tries: 0,
+            losses: 0,
+            blower_ran: false,
+            weak_flame: false,
+            cause: Cause::Nothing,
         }
     }
 
@@ -228,8 +294,18 @@ impl Control {
 
     /// Every number that changes.
     pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        sink(self.state as u64 | u64::from(self.tries) << 8 | u64::from(self.blower_ran) << 40);
-        for value in [self.in_state_s, self.gas_s, self.no_flame_s, self.low_s, self.high_again_s] {
+        sink(self.state as u64 | (self.cause as u64) << 8);
+        sink(u64::from(self.tries) | u64::from(self.losses) << 32);
+        sink(u64::from(self.blower_ran) | u64::from(self.weak_flame) << 1);
+        for value in [
+            self.in_state_s,
+            self.gas_s,
+            self.no_flame_s,
+            self.stray_s,
+            self.low_s,
+            self.lockout_left_s,
+            self.high_again_s,
+        ] {
             sink(value.to_bits());
         }
     }

@@ -2,6 +2,7 @@
 
 pub mod airside;
 pub mod burner;
+pub mod draft;
 pub mod ignition;
 pub mod plate;
 pub mod safety;

@@ -159,6 +159,10 @@ impl Bench {
         match subject {
             Subject::Orifices | Subject::SpringMark | Subject::LowGasSwitch => self.need_valve(),
             Subject::Flames | Subject::StatusLamp => self.need_burner_door_off(),
+            Subject::Filter => match self.things.doors[1] {
+                action::Fitted::Off => Ok(()),
+                action::Fitted::On => Err(Refusal::DoorInTheWay),
+            },
             Subject::Plate
             | Subject::ConversionLabel
             | Subject::SupplyVent
@@ -166,7 +170,6 @@ impl Bench {
             | Subject::AirOpening
             | Subject::Connector
             | Subject::DripLeg
-            | Subject::Filter
             | Subject::TankGauge
             | Subject::MeterDial
             | Subject::CoAlarm

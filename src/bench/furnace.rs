@@ -8,12 +8,14 @@ use super::part::Place;
 use super::seen::{Condition, FlameSeen, Smell, Sound};
 use super::setup::Setup;
 use super::truth::Firing;
-use crate::appliance::airside::AirSide;
-use crate::appliance::burner::{BurnerIn, Burners};
+use crate::appliance::airside::{AirPath, AirSide};
+use crate::appliance::burner::{self, BurnerIn, Burners};
+use crate::appliance::draft::Draft;
 use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
 use crate::appliance::safety::Safety;
 use crate::physics::room::Room;
 use crate::site::house::{House, Thermostat};
+use crate::units::P_STD_PA;
 
 /// Share of the gross input that the exchanger keeps, for sizing the blower (common practice).
 const SIZING_EFFICIENCY: f64 = 0.80;
@@ -65,7 +67,7 @@ impl Furnace {
             auto_high_min: furnace.auto_high_min,
             ..Timings::default()
         };
-        Self {
+        let mut made = Self {
             control: Control::new(timings),
             safety: Safety::new(furnace.low_gas_switch),
             burners: Burners::new(&furnace.orifices_m, rated, low_share, furnace.igniter_warm_up_s),
@@ -84,7 +86,14 @@ impl Furnace {
             seats: ValveSeats::Closed,
             box_full_pa: furnace.box_suction_pa,
             co_ppm: 0.0,
-        }
+        };
+        // Thin air: less draft, less air for the flames and over the exchanger.
+        let air_density = setup.ambient_abs_pa / P_STD_PA;
+        let draft = Draft { air_density, ..Draft::default() };
+        made.safety.set_draft(draft);
+        made.burners.set_condition(burner::Condition { draft, ..burner::Condition::default() });
+        made.air.set_path(AirPath { air_density, ..AirPath::default() });
+        made
     }
 
     pub(super) fn step(&mut self, dt_s: f64, input: &FurnaceIn, setup: &Setup) {
@@ -120,7 +129,7 @@ impl Furnace {
         let heat_w = self.burners.useful_w(&setup.gas, self.air.flue_k());
         let (inducer, blower) = (self.outputs.inducer, self.outputs.blower);
         self.air.step(dt_s, inducer, blower, heat_w, input.return_air_k);
-        self.co_ppm = self.burners.co_air_free_ppm(&setup.gas);
+        self.co_ppm = self.burners.co_air_free_ppm();
     }
 
     pub(super) fn seats(&self) -> ValveSeats {

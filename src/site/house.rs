@@ -1,11 +1,14 @@
 //! A lumped house and its thermostat.
 //!
-//! **Equation.** `C·dT/dt = q − U·(T − T_outside)`, implicit; hysteresis for the two stages.
+//! **Equation.** `C·dT/dt = q − U·(T − T_outside)`, implicit; hysteresis for the two stages, and the
+//! second stage also after a time on the first, where the thermostat has that.
 //! **Assumptions.** One indoor temperature; the thermostat feels it at once.
+//! **Valid range.** Any; the step is stable at any length.
+//! **Regularisation.** None; hysteresis keeps the stages from chattering.
 //! **Source.** Differentials are common practice: half a degree Fahrenheit each way for the first
 //! stage, two degrees for the second.
 //! **Left out.** Sun, people, night set-back.
-//! **Checked.** Tests below.
+//! **Checked.** Tests below; `tests/core/appliance/house.rs`.
 
 /// First stage comes this far below the setpoint and goes this far above it, in kelvins (0.5 °F).
 const FIRST_K: f64 = 0.5 / 1.8;
@@ -48,23 +51,39 @@ impl House {
 }
 
 /// A two-stage heating thermostat.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Thermostat {
     first: bool,
     second: bool,
+    second_after_s: Option<f64>,
+    first_s: f64,
 }
 
 impl Thermostat {
-    /// Compares room and setpoint, in kelvins.
+    /// A thermostat that also calls the second stage after `second_after_s` on the first.
+    #[must_use]
+    pub fn with_timer(second_after_s: f64) -> Self {
+        Self { second_after_s: Some(second_after_s), ..Self::default() }
+    }
+
+    /// Compares room and setpoint, in kelvins, at once.
     pub fn step(&mut self, inside_k: f64, setpoint_k: f64) {
+        self.step_timed(0.0, inside_k, setpoint_k);
+    }
+
+    /// Goes on by `dt_s` and compares room and setpoint, in kelvins.
+    pub fn step_timed(&mut self, dt_s: f64, inside_k: f64, setpoint_k: f64) {
         let below = setpoint_k - inside_k;
         self.first = if self.first { below > -FIRST_K } else { below > FIRST_K };
-        self.second = self.first && if self.second { below > FIRST_K } else { below > SECOND_K };
+        self.first_s = if self.first { self.first_s + dt_s } else { 0.0 };
+        let timed = self.second_after_s.is_some_and(|after_s| self.first_s >= after_s);
+        let cold = if self.second { below > FIRST_K } else { below > SECOND_K };
+        self.second = self.first && (cold || timed);
     }
 
     /// Heat switched off: no calls, and none remembered.
     pub fn reset(&mut self) {
-        *self = Self::default();
+        *self = Self { second_after_s: self.second_after_s, ..Self::default() };
     }
 
     /// First-stage and second-stage call.
@@ -76,6 +95,7 @@ impl Thermostat {
     /// Its state.
     pub fn digest(&self, sink: &mut impl FnMut(u64)) {
         sink(u64::from(self.first) << 1 | u64::from(self.second));
+        sink(self.first_s.to_bits());
     }
 }
 

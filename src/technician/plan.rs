@@ -177,7 +177,6 @@ fn arrival() -> Vec<Step> {
         Subject::AirOpening,
         Subject::Connector,
         Subject::DripLeg,
-        Subject::Filter,
     ] {
         steps.push(act(Action::Look(subject)));
     }

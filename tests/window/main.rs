@@ -10,3 +10,4 @@ mod poses;
 mod records;
 mod rig;
 mod screen;
+mod whole_job;

@@ -1,10 +1,14 @@
-//! One step of the control.
+//! One step of the control. The order of [`Control::decide`] is that of the module page.
 
-use super::{Control, ControlState, Inputs, Outputs, Speed};
+use super::{Cause, Control, ControlState, Inputs, Outputs, Speed};
 use ControlState as S;
 
 /// Wait before the high stage is tried again after its switch did not close, in seconds.
 const HIGH_AGAIN_S: f64 = 300.0;
+/// Shortest stay with the limit open, in seconds: a contact that chatters must not pulse the gas.
+const LIMIT_LEAST_S: f64 = 1.0;
+/// The inducer has certainly stopped after this time at rest, in seconds.
+const COASTED_S: f64 = 5.0;
 
 impl ControlState {
     /// Whether the main gas valve is energised in this state.
@@ -41,19 +45,30 @@ impl Control {
 
     fn count(&mut self, dt_s: f64, inputs: &Inputs) {
         self.in_state_s += dt_s;
-        let flame = inputs.flame_ua >= self.timings.flame_min_ua;
+        let flame = self.felt(inputs);
         if self.state.gas() {
             self.gas_s += dt_s;
             self.no_flame_s = if flame { 0.0 } else { self.no_flame_s + dt_s };
         }
+        self.stray_s = if flame && !self.state.gas() { self.stray_s + dt_s } else { 0.0 };
         if self.state.burning() && self.state != S::HighStage {
             self.low_s += dt_s;
         }
+        self.weak_flame =
+            self.state.burning() && flame && inputs.flame_ua < self.timings.flame_weak_ua;
         self.high_again_s = (self.high_again_s - dt_s).max(0.0);
+        self.lockout_left_s = (self.lockout_left_s - dt_s).max(0.0);
     }
 
-    /// The state that follows, by the order of the module page.
+    fn felt(&self, inputs: &Inputs) -> bool {
+        inputs.flame_ua >= self.timings.flame_min_ua
+    }
+
+    /// The state that follows.
     fn decide(&mut self, i: &Inputs) -> S {
+        if self.state == S::Standby {
+            self.cause = Cause::Nothing;
+        }
         if !i.powered {
             *self = Self::new(self.timings);
             return S::Standby;
@@ -61,42 +76,44 @@ impl Control {
         if !i.rollout {
             return S::RolloutOpen;
         }
-        if !i.limit && self.state != S::RolloutOpen {
+        if !i.limit || (self.state == S::LimitOpen && self.in_state_s < LIMIT_LEAST_S) {
             return S::LimitOpen;
         }
-        match self.state {
-            S::RolloutOpen => return S::PostPurge,
-            S::LimitOpen => return if self.in_state_s < 1.0 { S::LimitOpen } else { S::PostPurge },
-            S::Lockout if self.in_state_s < self.timings.lockout_s => return S::Lockout,
-            S::Lockout => self.tries = 0,
-            _ => {}
+        if self.stray_s >= self.timings.stray_flame_s {
+            return self.lock_out(Cause::StrayFlame);
+        }
+        if self.lockout_left_s > 0.0 {
+            return S::Lockout;
+        }
+        if matches!(self.state, S::RolloutOpen | S::LimitOpen) {
+            return S::PostPurge;
+        }
+        if self.state == S::Lockout {
+            return S::Standby;
         }
         if !i.first {
             return self.without_call();
         }
         if self.state.gas() || matches!(self.state, S::PrePurge | S::IgniterWarmUp) {
             if !i.low_switch || !i.low_gas {
+                self.cause = open_contact(i);
                 return S::PressureSwitchProving;
             }
             if self.flame_lost() {
-                return self.another_try();
+                return self.after_flame_loss();
             }
         }
         self.go_on(i)
     }
 
-    fn without_call(&mut self) -> S {
+    fn without_call(&self) -> S {
         let t = &self.timings;
         match self.state {
             S::Standby => S::Standby,
             S::PostPurge if self.in_state_s < t.post_purge_s => S::PostPurge,
             S::PostPurge if self.blower_ran => S::BlowerOffDelay,
             S::BlowerOffDelay if self.in_state_s < t.blower_off_s => S::BlowerOffDelay,
-            S::PostPurge | S::BlowerOffDelay | S::Lockout => {
-                self.tries = 0;
-                self.blower_ran = false;
-                S::Standby
-            }
+            S::PostPurge | S::BlowerOffDelay => S::Standby,
             _ if self.gas_s > 0.0 => S::PostPurge,
             _ => S::Standby,
         }
@@ -112,23 +129,53 @@ impl Control {
         }
     }
 
-    fn another_try(&mut self) -> S {
+    fn after_flame_loss(&mut self) -> S {
+        if !self.state.burning() {
+            return self.another_try(Cause::NoFlame);
+        }
+        self.losses += 1;
+        if self.losses >= self.timings.flame_losses {
+            return self.lock_out(Cause::FlameLost);
+        }
+        self.another_try(Cause::FlameLost)
+    }
+
+    fn another_try(&mut self, cause: Cause) -> S {
         self.tries += 1;
-        if self.tries >= self.timings.tries { S::Lockout } else { S::Retry }
+        if self.tries >= self.timings.tries {
+            return self.lock_out(cause);
+        }
+        self.cause = cause;
+        S::Retry
+    }
+
+    fn lock_out(&mut self, cause: Cause) -> S {
+        self.cause = cause;
+        self.lockout_left_s = self.timings.lockout_s;
+        S::Lockout
     }
 
     fn go_on(&mut self, i: &Inputs) -> S {
         let t = self.timings;
         let past = |limit_s: f64| self.in_state_s >= limit_s;
-        let flame = i.flame_ua >= t.flame_min_ua;
+        let flame = self.felt(i);
         match self.state {
-            // A pressure switch that is closed with the inducer still, or a flame without gas,
-            // must not start anything.
-            S::Standby if i.low_switch || flame => S::Standby,
-            S::Standby | S::Lockout => S::InducerStart,
+            S::Standby if i.low_switch => {
+                if past(COASTED_S) {
+                    self.cause = Cause::SwitchClosedAtRest;
+                }
+                S::Standby
+            }
+            S::BlowerOffDelay if i.low_switch && past(t.blower_off_s) => S::Standby,
+            S::BlowerOffDelay if i.low_switch => S::BlowerOffDelay,
+            S::Standby | S::BlowerOffDelay if flame => self.state,
+            S::Standby | S::BlowerOffDelay => S::InducerStart,
             S::InducerStart if past(t.inducer_start_s) => S::PressureSwitchProving,
             S::PressureSwitchProving if i.low_switch && i.low_gas => S::PrePurge,
-            S::PressureSwitchProving if past(t.switch_wait_s) => self.another_try(),
+            S::PressureSwitchProving => {
+                self.cause = open_contact(i);
+                if past(t.switch_wait_s) { self.another_try(self.cause) } else { self.state }
+            }
             S::PrePurge if past(t.pre_purge_s) => S::IgniterWarmUp,
             S::IgniterWarmUp if past(t.igniter_s) => S::TrialForIgnition,
             S::TrialForIgnition if flame => S::FlameProving,
@@ -136,10 +183,7 @@ impl Control {
                 self.tries = 0;
                 if self.blower_ran { S::LowStage } else { S::BlowerOnDelay }
             }
-            S::BlowerOnDelay if self.gas_s >= t.blower_on_s => {
-                self.blower_ran = true;
-                S::LowStage
-            }
+            S::BlowerOnDelay if self.gas_s >= t.blower_on_s => S::LowStage,
             S::LowStage if self.wants_high(i) && past(t.stage_hold_s) => S::HighStageCall,
             S::HighStageCall => S::HighInducer,
             S::HighInducer if past(t.high_inducer_s) => S::HighPressureSwitchProving,
@@ -156,7 +200,6 @@ impl Control {
             }
             S::Retry if past(t.retry_s) => S::PressureSwitchProving,
             S::PostPurge if past(t.post_purge_s) => S::PressureSwitchProving,
-            S::BlowerOffDelay => S::InducerStart,
             stay => stay,
         }
     }
@@ -170,45 +213,79 @@ impl Control {
         let was = self.state;
         self.state = next;
         self.in_state_s = 0.0;
-        if !next.gas() {
+        match next {
+            S::TrialForIgnition => self.gas_s = 0.0,
+            S::Standby => {
+                self.gas_s = 0.0;
+                self.low_s = 0.0;
+                self.tries = 0;
+                self.losses = 0;
+                self.blower_ran = false;
+            }
+            S::LowStage if was != S::HighStage => self.low_s = 0.0,
+            _ => {}
+        }
+        // Wherever the blower runs for the first time, there is heat to take away afterwards.
+        self.blower_ran |= matches!(next, S::LowStage | S::LimitOpen | S::RolloutOpen);
+        if !next.gas() || next == S::TrialForIgnition {
             self.no_flame_s = 0.0;
         }
-        if next == S::TrialForIgnition {
-            self.gas_s = 0.0;
-            self.no_flame_s = 0.0;
-        }
-        if next == S::Standby {
-            self.gas_s = 0.0;
-            self.low_s = 0.0;
-        }
-        if next == S::LowStage && was != S::HighStage {
-            self.low_s = 0.0;
+        // A lockout remembers its reason through a limit or roll-out that comes between.
+        let tells_why = matches!(next, S::Retry | S::PressureSwitchProving);
+        if !tells_why && self.lockout_left_s <= 0.0 {
+            self.cause = Cause::Nothing;
         }
     }
 
     fn drive(&self, i: &Inputs) -> Outputs {
-        let t = &self.timings;
-        let state = self.state;
-        let fast = matches!(
-            state,
-            S::HighInducer | S::HighPressureSwitchProving | S::HighStage | S::InducerStart
-        );
-        let inducer = match state {
-            S::Standby | S::Lockout | S::BlowerOffDelay => Speed::Off,
-            _ if fast => Speed::High,
-            _ => Speed::Low,
-        };
-        let igniter = state == S::IgniterWarmUp
-            || (matches!(state, S::TrialForIgnition | S::FlameProving)
-                && self.gas_s < t.igniter_overlap_s);
-        let high = state == S::HighStage && i.high_switch;
-        let blower = match state {
+        let igniter = self.state == S::IgniterWarmUp
+            || (matches!(self.state, S::TrialForIgnition | S::FlameProving)
+                && self.gas_s < self.timings.igniter_overlap_s);
+        let safe = i.powered && i.limit && i.rollout && i.low_switch && i.low_gas && i.first;
+        Outputs {
+            inducer: self.drive_inducer(),
+            igniter: igniter && safe,
+            main: self.state.gas() && safe,
+            high: self.state == S::HighStage && i.high_switch && safe,
+            blower: self.drive_blower(),
+        }
+    }
+
+    fn drive_inducer(&self) -> Speed {
+        match self.state {
+            S::Standby | S::BlowerOffDelay => Speed::Off,
+            S::Lockout if self.stray() || self.in_state_s < self.timings.post_purge_s => Speed::Low,
+            S::Lockout => Speed::Off,
+            S::HighInducer | S::HighPressureSwitchProving | S::HighStage | S::InducerStart => {
+                Speed::High
+            }
+            S::PressureSwitchProving
+            | S::PrePurge
+            | S::IgniterWarmUp
+            | S::TrialForIgnition
+            | S::FlameProving
+            | S::BlowerOnDelay
+            | S::LowStage
+            | S::HighStageCall
+            | S::LimitOpen
+            | S::RolloutOpen
+            | S::PostPurge
+            | S::Retry => Speed::Low,
+        }
+    }
+
+    fn drive_blower(&self) -> Speed {
+        let if_ran = if self.blower_ran { Speed::Low } else { Speed::Off };
+        match self.state {
             S::LimitOpen | S::RolloutOpen | S::HighStage => Speed::High,
             S::LowStage
             | S::HighStageCall
             | S::HighInducer
             | S::HighPressureSwitchProving
             | S::BlowerOffDelay => Speed::Low,
+            S::Lockout if self.stray() => Speed::Low,
+            S::Lockout if self.in_state_s < self.timings.blower_off_s => if_ran,
+            S::Standby | S::BlowerOnDelay | S::Lockout => Speed::Off,
             S::PostPurge
             | S::Retry
             | S::PressureSwitchProving
@@ -216,14 +293,17 @@ impl Control {
             | S::IgniterWarmUp
             | S::TrialForIgnition
             | S::FlameProving
-            | S::InducerStart
-                if self.blower_ran =>
-            {
-                Speed::Low
-            }
-            _ => Speed::Off,
-        };
-        let safe = i.powered && i.limit && i.rollout && i.low_switch && i.low_gas && i.first;
-        Outputs { inducer, igniter, main: state.gas() && safe, high: high && safe, blower }
+            | S::InducerStart => if_ran,
+        }
     }
+
+    /// A flame is felt that should not be there.
+    fn stray(&self) -> bool {
+        self.cause == Cause::StrayFlame && self.stray_s > 0.0
+    }
+}
+
+/// Which of the two contacts that are proved before the purge is open.
+fn open_contact(i: &Inputs) -> Cause {
+    if i.low_switch { Cause::LowGas } else { Cause::SwitchOpen }
 }

@@ -113,8 +113,14 @@ fn port_ways(port: Port, seen: &Seen, list: &mut List) {
         }
         PortFill::Hose(push) => {
             list.need_free_hand(seen);
-            if push == Push::Halfway {
-                list.add("Push the hose fully on", Action::HoseOn { port, push: Push::Fully });
+            match push {
+                Push::Halfway => {
+                    list.add("Push the hose fully on", Action::HoseOn { port, push: Push::Fully });
+                }
+                Push::Fully => list.add(
+                    "Pull the hose half off, to let it bleed",
+                    Action::HoseOn { port, push: Push::Halfway },
+                ),
             }
             list.add("Pull the hose off", Action::HoseOff);
         }

@@ -1,9 +1,13 @@
 //! The ignition control in every small world: whatever its inputs do, these things never happen.
 
-use quarterturn::appliance::ignition::{Control, ControlState, Inputs, Outputs, Timings};
+use std::collections::BTreeMap;
+
+use quarterturn::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
 use quarterturn::rng;
 
 const DT_S: f64 = 0.05;
+/// Kinds of inputs: nine contacts and the flame, each there or not.
+const WORLDS: u32 = 512;
 
 fn inputs(bits: u32) -> Inputs {
     let bit = |n: u32| bits >> n & 1 == 1;
@@ -20,72 +24,95 @@ fn inputs(bits: u32) -> Inputs {
     }
 }
 
-/// Seconds of gas without a flame so far.
-#[derive(Default)]
+/// Follows one control and knows what must never be.
+#[derive(Default, Clone)]
 struct Watch {
     unlit_s: f64,
+    stray_s: f64,
 }
 
 impl Watch {
     fn check(&mut self, i: &Inputs, out: &Outputs, state: ControlState, t: &Timings) {
-        let context = format!("{i:?} {out:?} {state:?}");
+        let context = || format!("{i:?} {out:?} {state:?}");
         let safe = i.powered && i.first && i.low_switch && i.limit && i.rollout && i.low_gas;
-        assert!(!out.main || safe, "gas with a safety open: {context}");
-        assert!(!out.high || (out.main && i.high_switch), "high coil alone: {context}");
-        assert!(!out.igniter || i.powered, "igniter without power: {context}");
+        assert!(!out.main || safe, "gas with a safety open: {}", context());
+        assert!(!out.main || out.inducer != Speed::Off, "gas without inducer: {}", context());
+        assert!(!out.high || (out.main && i.high_switch), "high coil alone: {}", context());
+        assert!(!out.high || out.inducer == Speed::High, "high on a slow fan: {}", context());
+        assert!(!out.igniter || safe, "igniter with a safety open: {}", context());
         let quiet = matches!(state, ControlState::Lockout | ControlState::Standby);
-        assert!(!quiet || (!out.main && !out.igniter), "gas or igniter at rest: {context}");
-        let unlit = out.main && i.flame_ua < t.flame_min_ua;
+        assert!(!quiet || (!out.main && !out.igniter), "gas or igniter at rest: {}", context());
+        let hot = matches!(state, ControlState::LimitOpen | ControlState::RolloutOpen);
+        assert!(!hot || out.blower == Speed::High, "overheated and no air: {}", context());
+        if !i.powered {
+            let off = out.inducer == Speed::Off && out.blower == Speed::Off;
+            assert!(off && !out.main && !out.igniter, "driven without power: {}", context());
+        }
+        let felt = i.flame_ua >= t.flame_min_ua;
+        let unlit = out.main && !felt;
         self.unlit_s = if unlit { self.unlit_s + DT_S } else { 0.0 };
         let most = t.trial_s + t.flame_response_s + 2.0 * DT_S;
-        assert!(self.unlit_s <= most, "{:.2} s of gas without flame: {context}", self.unlit_s);
+        assert!(self.unlit_s <= most, "{:.2} s of gas unlit: {}", self.unlit_s, context());
+        let stray = felt && !out.main && i.powered;
+        self.stray_s = if stray { self.stray_s + DT_S } else { 0.0 };
+        let patience = t.stray_flame_s + 2.0 * DT_S;
+        let fan = out.inducer != Speed::Off;
+        assert!(self.stray_s <= patience || fan, "a stray flame without a fan: {}", context());
     }
 }
 
-/// From every state that a sound run passes through, every combination of inputs for a minute.
-#[test]
-fn every_input_from_every_state_of_a_run() {
-    let t = Timings { lockout_s: 60.0, ..Timings::default() };
-    let good = 0b0_1110_0011;
-    let mut control = Control::new(t);
-    let mut seen = Vec::new();
-    let mut starts = Vec::new();
-    for tick in 0..4000 {
-        let second_s = f64::from(tick) * DT_S;
-        let mut bits = good;
-        if second_s > 3.0 {
-            bits |= 1 << 3;
-        }
-        if second_s > 36.0 {
-            bits |= 1 << 8;
-        }
-        if second_s > 80.0 {
-            bits |= 1 << 2;
-        }
-        if second_s > 95.0 {
-            bits |= 1 << 4;
-        }
-        control.step(DT_S, &inputs(bits));
-        if !seen.contains(&control.state()) {
-            seen.push(control.state());
-            starts.push(control.clone());
+/// Controls in every state, found by trying every combination of inputs from each state in turn.
+fn one_of_each(t: &Timings) -> BTreeMap<ControlState, Control> {
+    let mut found = BTreeMap::new();
+    let rest = Control::new(*t);
+    found.insert(rest.state(), rest.clone());
+    let mut open = vec![rest];
+    while let Some(start) = open.pop() {
+        for bits in 0..WORLDS {
+            let mut control = start.clone();
+            for _ in 0..1200 {
+                control.step(DT_S, &inputs(bits));
+                if let std::collections::btree_map::Entry::Vacant(slot) =
+                    found.entry(control.state())
+                {
+                    slot.insert(control.clone());
+                    open.push(control.clone());
+                }
+            }
         }
     }
-    assert!(seen.contains(&ControlState::HighStage), "{seen:?}");
-    for start in &starts {
-        for bits in 0..512 {
+    found
+}
+
+/// From every state that there is, every combination of inputs for a minute, and from where that
+/// leads every single change of one input for half a minute more.
+#[test]
+fn every_input_from_every_state() {
+    let t = Timings { lockout_s: 60.0, ..Timings::default() };
+    let starts = one_of_each(&t);
+    for state in ControlState::ALL {
+        assert!(starts.contains_key(&state), "{state:?} is never reached");
+    }
+    for start in starts.values() {
+        for bits in 0..WORLDS {
             let mut control = start.clone();
             let mut watch = Watch::default();
-            let i = inputs(bits);
-            for _ in 0..1200 {
-                let out = control.step(DT_S, &i);
-                watch.check(&i, &out, control.state(), &t);
+            let run = |control: &mut Control, watch: &mut Watch, bits: u32, steps: u32| {
+                let i = inputs(bits);
+                for _ in 0..steps {
+                    let out = control.step(DT_S, &i);
+                    watch.check(&i, &out, control.state(), &t);
+                }
+            };
+            run(&mut control, &mut watch, bits, 1200);
+            for changed in 0..9 {
+                run(&mut control.clone(), &mut watch.clone(), bits ^ 1 << changed, 600);
             }
         }
     }
 }
 
-/// A million steps of inputs that change at random.
+/// A million steps of inputs that change at random, a few seconds apart and some within a step.
 #[test]
 fn random_inputs_never_break_the_rules() {
     let t = Timings { lockout_s: 30.0, retry_s: 5.0, ..Timings::default() };

@@ -1,67 +1,6 @@
-//! The ignition control by tables: what it feels, and what it then is and drives.
-//!
-//! Columns: time in seconds; inputs as letters (P power, 1 first stage, 2 second stage, l low
-//! pressure switch, h high pressure switch, L limit, R roll-out, g low-gas switch, f flame); state;
-//! outputs as letters (i inducer low, I inducer high, w igniter, m main valve, c high coil, b blower
-//! low, B blower high). Inputs hold from one row to the next; the state is looked at right after the
-//! row's time.
+//! The ignition control by tables: the whole sequence, high, tries, flame loss, safeties.
 
-use quarterturn::appliance::ignition::{Control, Inputs, Outputs, Speed, Timings};
-
-const DT_S: f64 = 0.02;
-
-fn inputs(letters: &str) -> Inputs {
-    let has = |letter: char| letters.contains(letter);
-    Inputs {
-        powered: has('P'),
-        first: has('1'),
-        second: has('2'),
-        low_switch: has('l'),
-        high_switch: has('h'),
-        limit: has('L'),
-        rollout: has('R'),
-        low_gas: has('g'),
-        flame_ua: if has('f') { 3.0 } else { 0.0 },
-    }
-}
-
-fn outputs(out: &Outputs) -> String {
-    let fan = |speed: Speed, low: &'static str, high: &'static str| match speed {
-        Speed::Off => "",
-        Speed::Low => low,
-        Speed::High => high,
-    };
-    let lit = |on: bool, letter: &'static str| if on { letter } else { "" };
-    let all = [
-        fan(out.inducer, "i", "I"),
-        lit(out.igniter, "w"),
-        lit(out.main, "m"),
-        lit(out.high, "c"),
-        fan(out.blower, "b", "B"),
-    ]
-    .concat();
-    if all.is_empty() { "-".into() } else { all }
-}
-
-fn check(table: &str) {
-    let mut control = Control::new(Timings::default());
-    let mut ticks = 0_u64;
-    let mut now = inputs("");
-    for (number, line) in table.lines().enumerate() {
-        let cells: Vec<&str> = line.split('|').map(str::trim).collect();
-        let [time, given, state, driven] = cells[..] else { continue };
-        let time_s: f64 = time.parse().unwrap_or_else(|_| panic!("line {number}: `{time}`"));
-        while (ticks as f64) * DT_S < time_s - 1e-9 {
-            control.step(DT_S, &now);
-            ticks += 1;
-        }
-        now = inputs(given);
-        let out = control.step(DT_S, &now);
-        ticks += 1;
-        assert_eq!(format!("{:?}", control.state()), state, "line {number}: {line}");
-        assert_eq!(outputs(&out), driven, "line {number}: {line}");
-    }
-}
+use super::table::check;
 
 /// A call for heat lights on low, in published times: pre-purge 15 s, igniter 17 s, blower 30 s
 /// after the gas; satisfied, it purges and lets the blower coast.
@@ -122,12 +61,15 @@ fn five_tries_then_lockout() {
         // Pre-purge 15 s, igniter 17 s, trial 5 s.
         table += &format!("{:.1} | P1lLRg | TrialForIgnition | iwm\n", start + 32.3);
         table += &format!("{:.1} | P1lLRg | TrialForIgnition | im\n", start + 36.7);
-        let state = if number < 5 { "Retry | i" } else { "Lockout | -" };
+        let state = if number < 5 { "Retry | i" } else { "Lockout | i" };
         table += &format!("{:.1} | P1lLRg | {state}\n", start + 37.3);
         locked = start + 37.3;
         // 15 + 17 + 5 + 30 s, and a few ticks between the states.
         start += 67.1;
     }
+    // The gas of the last try is purged.
+    table += &format!("{:.1} | P1lLRg | Lockout | i\n", locked + 14.0);
+    table += &format!("{:.1} | P1lLRg | Lockout | -\n", locked + 16.0);
     table += &format!("{:.1} | P1lLRg | Lockout | -\n", locked + 3590.0);
     table += &format!("{:.1} | 1LRg | Standby | -\n", locked + 3595.0);
     table += &format!("{:.1} | P1LRg | InducerStart | I\n", locked + 3596.0);
@@ -171,10 +113,12 @@ fn safeties_shut_the_gas_at_once() {
          290  | P1lLRgf | FlameProving | iwmb
          300  | P1lLRgf | LowStage     | imb
          310  | P1LRgf  | PressureSwitchProving | ib
+         310.5| P1LRg   | PressureSwitchProving | ib
          320  | P1lLRg  | PrePurge     | ib
          353  | P1lLRgf | FlameProving | iwmb
          365  | P1lLRgf | LowStage     | imb
          370  | P1lLRf  | PressureSwitchProving | ib
+         370.5| P1lLR   | PressureSwitchProving | ib | waiting for gas pressure, low-gas switch open
          380  | lLRg    | Standby      | -",
     );
 }
