@@ -6,6 +6,7 @@
 
 pub mod appliance;
 pub mod bench;
+pub mod fidelity;
 pub mod instrument;
 pub mod marking;
 pub mod physics;

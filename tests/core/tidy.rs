@@ -44,6 +44,7 @@ const LAYERS: &[&[&str]] = &[
     &["record"],
     &["marking"],
     &["technician"],
+    &["fidelity"],
     &["practice", "classroom"],
     &["panels"],
     &["app", "cli"],
