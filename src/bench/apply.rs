@@ -11,6 +11,7 @@ use super::event::Happening;
 use super::part::{Cock, Joint, Place, Screw, Subject, Tool};
 use super::refusal::Refusal;
 use super::seen::Over;
+use super::watch::Since;
 use super::{Bench, action};
 
 /// What an action leads to beside being done.
@@ -66,12 +67,13 @@ impl Bench {
     pub(super) fn after_act(&mut self, action: &Action) {
         self.push_paths();
         match action {
-            Action::Turn { .. }
+            Action::Turn { .. } => self.watch.forget(Since::PressureMoved),
+            Action::MeterZero | Action::MeterLowSide(_) => self.watch.forget(Since::MeterMoved),
+            Action::HoseOn { .. }
+            | Action::HoseOff
+            | Action::Plug { .. }
             | Action::Cap { .. }
-            | Action::MeterZero
-            | Action::MeterLowSide(_)
-            | Action::Cock { cock: Cock::Furnace | Cock::Supply, .. } => self.watch.forget(),
-            Action::HoseOn { .. } | Action::HoseOff | Action::Plug { .. } => self.watch.unsettle(),
+            | Action::Cock { cock: Cock::Furnace | Cock::Supply, .. } => self.watch.unsettle(),
             _ => {}
         }
         self.cycle.touched(action);
@@ -94,7 +96,7 @@ impl Bench {
         self.gas.set_furnace_cock(things.furnace_cock_deg);
         self.gas.set_supply_cock(things.supply_cock_deg);
         for (i, neighbor) in super::part::Neighbor::ALL.iter().enumerate() {
-            let on = things.neighbors[i] == action::OnOff::On;
+            let on = things.neighbors[i] == action::OnOff::On && !self.guard_dropped(i);
             self.gas.set_neighbor(*neighbor, things.neighbor_cock_deg[i], on);
         }
         self.gas.set_ports([things.ports[0].path(), things.ports[1].path()]);
@@ -180,13 +182,14 @@ impl Bench {
     /// Whether gas is plainly smelt where the person stands, or the ending asked for is at odds
     /// with where the person stands.
     pub(super) fn ending_place(&self, ending: Ending) -> Result<(), Refusal> {
-        match ending {
+        let here = match ending {
             Ending::InService | Ending::SupplyOwnerCalled => {
                 self.need_place(&[Place::Hall, Place::PlantRoom])
             }
             Ending::ShutOff => {
                 self.need_place(&[Place::Hall, Place::PlantRoom, Place::Yard, Place::Away])
             }
-        }
+        };
+        here.map_err(|_| Refusal::HandOverInside)
     }
 }

@@ -59,6 +59,13 @@ pub enum Happening {
         /// Which port.
         port: Port,
     },
+    /// The control took up a call while a port stood open with nothing on it.
+    CalledOnOpenPort {
+        /// Which port.
+        port: Port,
+        /// Whether a shut valve or the valve switch kept the gas from coming.
+        barred: bool,
+    },
     /// A jet or gathered gas met a source of ignition.
     Ignition {
         /// From which port, or none for gas that had gathered in a zone.
@@ -157,6 +164,11 @@ pub struct ReadingFact {
     pub shown_unsettled_pa: Option<(f64, f64)>,
     /// Mean true pressure at that port while it was settled there, in pascals.
     pub true_pa: Option<f64>,
-    /// The meter's error then, in pascals.
+    /// The meter's error when it showed that, in pascals.
     pub meter_error_pa: f64,
+    /// When it was settled there last since the last change, in ticks.
+    pub settled_tick: Option<u64>,
+    /// Lowest and highest number settled there before the last change, and whether that change
+    /// moved the pressure itself (a screw) rather than the meter (its zero, its low side).
+    pub before_pa: Option<((f64, f64), bool)>,
 }

@@ -72,6 +72,8 @@ struct Things {
     supply_cock_deg: i16,
     neighbor_cock_deg: [i16; 2],
     neighbors: [OnOff; 2],
+    /// Seconds that a neighbour has been turned on without gas to burn.
+    starved_s: [f64; 2],
     valve_switch: OnOff,
     furnace_switch: OnOff,
     doors: [Fitted; 2],

@@ -153,10 +153,7 @@ impl Bench {
     }
 
     fn burning(&self, neighbor: Neighbor) -> Burning {
-        let i = match neighbor {
-            Neighbor::WaterHeater => 0,
-            Neighbor::Range => 1,
-        };
+        let i = neighbor_index(neighbor);
         if self.things.neighbors[i] == OnOff::Off {
             Burning::Off
         } else if self.neighbor_burns(neighbor) {
@@ -166,11 +163,8 @@ impl Bench {
         }
     }
 
-    fn neighbor_burns(&self, neighbor: Neighbor) -> bool {
-        let i = match neighbor {
-            Neighbor::WaterHeater => 0,
-            Neighbor::Range => 1,
-        };
+    pub(super) fn neighbor_burns(&self, neighbor: Neighbor) -> bool {
+        let i = neighbor_index(neighbor);
         let rate = self.setup.neighbors[i].input_w / self.setup.gas.heating_value_j_m3;
         self.gas.neighbor_flow(neighbor) > BURNING_SHARE * rate
     }
@@ -265,6 +259,9 @@ impl Bench {
             furnace_switch: things.furnace_switch,
             supply_cock_deg: things.supply_cock_deg,
             neighbors: [0, 1].map(|i| (things.neighbors[i], things.neighbor_cock_deg[i])),
+            gone_out: [0, 1].map(|i| self.guard_dropped(i)),
+            windows: things.windows,
+            low_side: self.low_side,
             caps: things.caps,
             ports: [things.ports[0].truth(), things.ports[1].truth()],
             doors: things.doors,
@@ -295,6 +292,9 @@ impl Bench {
         for brushed in self.things.fluid.iter().flatten() {
             sink(brushed.fluid.bubbles.to_bits());
             sink(brushed.fluid.wet_s.to_bits());
+        }
+        for starved_s in self.things.starved_s {
+            sink(starved_s.to_bits());
         }
         sink(self.things_word());
         sink(u64::from(self.things.setpoint_half_f.unsigned_abs()));
@@ -348,6 +348,14 @@ impl Bench {
         #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
         let ticks = self.tick as f64;
         ticks * TICK_S
+    }
+}
+
+/// Place of a neighbour in lists.
+pub(super) fn neighbor_index(neighbor: Neighbor) -> usize {
+    match neighbor {
+        Neighbor::WaterHeater => 0,
+        Neighbor::Range => 1,
     }
 }
 

@@ -41,6 +41,10 @@ pub enum Refusal {
     NotOnThisJob,
     /// A number that makes no sense.
     Absurd,
+    /// The port stands open: there is no joint to brush.
+    NothingToBrush,
+    /// A job is handed over to the householder, or after stepping back from the furnace.
+    HandOverInside,
     /// Nothing to be seen with the dauber: the joint is dry.
     NotWet,
     /// The screw is at its stop.
@@ -77,6 +81,11 @@ impl Refusal {
             Self::AlreadySo => "It is that way already.".into(),
             Self::NotOnThisJob => "There is no such thing on this job.".into(),
             Self::Absurd => "No such number can be read here.".into(),
+            Self::NothingToBrush => "The port is open: there is no joint to brush yet.".into(),
+            Self::HandOverInside => {
+                "Hand over to the householder: go to the hall, or stand up in the plant room."
+                    .into()
+            }
             Self::NotWet => "There is no leak fluid on that joint.".into(),
             Self::AtStop => "The screw is at its stop.".into(),
             Self::CallFromOutside => "Not from in here: go outside first, then call.".into(),

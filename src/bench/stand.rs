@@ -15,6 +15,7 @@ pub(super) fn bench(setup: Setup) -> Bench {
         supply_cock_deg: 90,
         neighbor_cock_deg: [90, 90],
         neighbors: found.neighbors,
+        starved_s: [0.0; 2],
         valve_switch: found.valve_switch,
         furnace_switch: found.furnace_switch,
         doors: [Fitted::On, Fitted::On],

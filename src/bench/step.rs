@@ -5,14 +5,22 @@ use super::action::{Height, LowSide, OnOff, Opening};
 use super::apply::{joint_index, port_index};
 use super::event::Happening;
 use super::furnace::FurnaceIn;
-use super::part::{Joint, Place, Port};
+use super::part::{Joint, Neighbor, Place, Port};
+use super::perceive::neighbor_index;
 use super::seen::{Over, Smell};
+use super::watch::Sight;
+use crate::appliance::ignition::ControlState;
 use crate::units::TICK_S;
 
 /// Ticks between two steps of what changes slowly (house, room, tank): 5 Hz.
 const SLOW_TICKS: u64 = 10;
 /// Flow from an open port that counts as gas escaping, in standard m³/s (0.5 ft³/h).
 const ESCAPE_M3_S: f64 = 4e-6;
+/// Seconds after which a flame guard has cooled and shut (a thermocouple takes up to a minute;
+/// common practice).
+const GUARD_S: f64 = 30.0;
+/// A valve opened less than this counts as shut, in degrees.
+const SHUT_DEG: i16 = 6;
 /// Detector reading that counts as an alarm, in per cent of the lower limit.
 const ALARM_PERCENT: f64 = 10.0;
 
@@ -55,6 +63,9 @@ impl Bench {
         let control = self.furnace.control_state();
         if control != control_before {
             self.tell(Happening::Control { from: control_before, to: control });
+            if control == ControlState::InducerStart {
+                self.notice_call_on_open_port();
+            }
             if self.cycle.control(control_before, control) {
                 self.tell(Happening::Cycle);
             }
@@ -62,6 +73,16 @@ impl Bench {
         let firing = self.furnace.firing();
         if firing != firing_before {
             self.tell(Happening::Fired { from: firing_before, to: firing });
+        }
+    }
+
+    fn notice_call_on_open_port(&mut self) {
+        let things = &self.things;
+        let shut = things.furnace_cock_deg < SHUT_DEG || things.supply_cock_deg < SHUT_DEG;
+        let barred = shut || things.valve_switch == OnOff::Off;
+        let open = Port::ALL.iter().find(|&&port| things.ports[port_index(port)].is_wide_open());
+        if let Some(&port) = open {
+            self.tell(Happening::CalledOnOpenPort { port, barred });
         }
     }
 
@@ -85,9 +106,30 @@ impl Bench {
         } else {
             self.thermostat.reset();
         }
+        self.step_guards(dt_s);
         let escaping: f64 = self.gas.leaks().iter().sum();
         let open = self.things.windows[0] == Opening::Open;
         self.room.step(dt_s, escaping, open);
+    }
+
+    /// A neighbour's flame guard shuts its gas when the flame has gone out; whoever wants it
+    /// burning turns it off and lights it again.
+    fn step_guards(&mut self, dt_s: f64) {
+        for &neighbor in Neighbor::ALL {
+            let i = neighbor_index(neighbor);
+            let starved = self.things.neighbors[i] == OnOff::On && !self.neighbor_burns(neighbor);
+            let before = self.guard_dropped(i);
+            self.things.starved_s[i] =
+                if before || starved { self.things.starved_s[i] + dt_s } else { 0.0 };
+            if self.guard_dropped(i) != before {
+                self.push_paths();
+            }
+        }
+    }
+
+    /// Whether a neighbour's flame guard has shut its gas.
+    pub(super) fn guard_dropped(&self, neighbor: usize) -> bool {
+        self.things.starved_s[neighbor] >= GUARD_S
     }
 
     fn step_meter(&mut self) {
@@ -97,8 +139,14 @@ impl Bench {
         };
         let difference_pa = self.gas.hose_pa() - low_pa;
         self.meter.step(self.tick, TICK_S, difference_pa);
+        let sight = Sight {
+            shown_pa: self.meter.shown_pa(),
+            true_pa: difference_pa,
+            error_pa: self.meter.error_pa(),
+            tick: self.tick,
+        };
         let at = self.metered_port().map(|port| (port, self.draw()));
-        if let Some(hold) = self.watch.step(at, self.meter.shown_pa(), difference_pa) {
+        if let Some(hold) = self.watch.step(at, sight) {
             self.tell(Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
         }
     }
@@ -165,7 +213,8 @@ impl Bench {
 
     /// Whether a port is joined to the supply, so that what escapes is more than a trapped puff.
     fn is_fed(&self, port: Port) -> bool {
-        let joined = self.things.furnace_cock_deg >= 6 && self.things.supply_cock_deg >= 6;
+        let joined =
+            self.things.furnace_cock_deg >= SHUT_DEG && self.things.supply_cock_deg >= SHUT_DEG;
         match port {
             Port::Inlet => joined,
             Port::Manifold => joined && self.furnace.seats() != super::gas::ValveSeats::Closed,

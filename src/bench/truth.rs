@@ -1,7 +1,7 @@
 //! The other half of the way out: what is really so. For marking, debrief, preview and the
 //! teaching view; never for the window's hands, scripts or the technician.
 
-use super::action::{Fitted, OnOff};
+use super::action::{Fitted, LowSide, OnOff, Opening};
 use super::part::Port;
 
 /// The state of the model, in SI; gauge pressures.
@@ -65,6 +65,12 @@ pub struct Truth {
     pub ports: [PortTruth; 2],
     /// Furnace doors: burner, blower.
     pub doors: [Fitted; 2],
+    /// Neighbours: whether the flame guard has shut the gas because the flame went out.
+    pub gone_out: [bool; 2],
+    /// Windows: plant room, hall.
+    pub windows: [Opening; 2],
+    /// What the manometer's low side feels.
+    pub low_side: LowSide,
     /// Setpoint in half degrees Fahrenheit and the heat switch.
     pub thermostat: (i16, OnOff),
     /// The wire between R and W2.

@@ -62,20 +62,51 @@ struct Span {
     high_pa: f64,
     true_sum_pa: f64,
     count: u32,
+    /// The meter's error when it was last shown.
+    error_pa: f64,
+    /// When it was last shown, in ticks.
+    tick: u64,
+}
+
+/// What the meter does in one tick.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct Sight {
+    /// The number on the display, in pascals.
+    pub shown_pa: f64,
+    /// The true difference, in pascals.
+    pub true_pa: f64,
+    /// What the meter reads too high, in pascals.
+    pub error_pa: f64,
+    /// When, in ticks.
+    pub tick: u64,
+}
+
+/// Why what was shown before no longer holds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Since {
+    /// The meter was zeroed or its low side moved: what it showed stays shown.
+    MeterMoved,
+    /// A screw was turned: the pressure itself is another one.
+    PressureMoved,
 }
 
 impl Span {
-    fn add(slot: &mut Option<Self>, shown_pa: f64, true_pa: f64) {
+    fn add(slot: &mut Option<Self>, sight: Sight) {
+        let Sight { shown_pa, true_pa, error_pa, tick } = sight;
         let span = slot.get_or_insert(Self {
             low_pa: shown_pa,
             high_pa: shown_pa,
             true_sum_pa: 0.0,
             count: 0,
+            error_pa,
+            tick,
         });
         span.low_pa = span.low_pa.min(shown_pa);
         span.high_pa = span.high_pa.max(shown_pa);
         span.true_sum_pa += true_pa;
         span.count += 1;
+        span.error_pa = error_pa;
+        span.tick = tick;
     }
 }
 
@@ -85,6 +116,8 @@ pub(crate) struct Watch {
     settle_s: f64,
     settled: [[Option<Span>; 4]; 2],
     any: [[Option<Span>; 4]; 2],
+    /// What was settled before the last change, and what changed since then.
+    before: [[Option<(Span, Since)>; 4]; 2],
     draw: Option<(Port, Draw)>,
     since_s: f64,
     smooth_pa: f64,
@@ -118,6 +151,12 @@ pub(crate) struct Shown {
     pub any_pa: Option<(f64, f64)>,
     /// Mean true pressure while settled, in pascals.
     pub true_pa: Option<f64>,
+    /// The meter's error when it was settled there last, in pascals.
+    pub error_pa: Option<f64>,
+    /// When it was settled there last, in ticks.
+    pub tick: Option<u64>,
+    /// Lowest and highest number while settled before the last change, its error, and what changed.
+    pub before: Option<((f64, f64), f64, Since)>,
 }
 
 impl Watch {
@@ -126,6 +165,7 @@ impl Watch {
             settle_s,
             settled: [[None; 4]; 2],
             any: [[None; 4]; 2],
+            before: [[None; 4]; 2],
             draw: None,
             since_s: 0.0,
             smooth_pa: 0.0,
@@ -133,8 +173,17 @@ impl Watch {
         }
     }
 
-    /// Forgets what was shown: something was done that can move it.
-    pub(crate) fn forget(&mut self) {
+    /// Begins anew: something was done that can move what is shown. What was settled stays known
+    /// as what was shown before.
+    pub(crate) fn forget(&mut self, since: Since) {
+        for (before, settled) in self.before.iter_mut().flatten().zip(self.settled.iter().flatten())
+        {
+            *before = match (*settled, *before) {
+                (Some(span), _) => Some((span, since)),
+                (None, Some((span, Since::MeterMoved))) => Some((span, since)),
+                (None, old) => old,
+            };
+        }
         self.settled = [[None; 4]; 2];
         self.any = [[None; 4]; 2];
         self.since_s = 0.0;
@@ -147,12 +196,8 @@ impl Watch {
 
     /// One tick with the hose on `port`, the meter on and in range; `None` when it is not.
     /// Returns the hold that this tick ended, if it did.
-    pub(crate) fn step(
-        &mut self,
-        at: Option<(Port, Draw)>,
-        shown_pa: f64,
-        true_pa: f64,
-    ) -> Option<Hold> {
+    pub(crate) fn step(&mut self, at: Option<(Port, Draw)>, sight: Sight) -> Option<Hold> {
+        let true_pa = sight.true_pa;
         if at != self.draw {
             self.draw = at;
             self.since_s = 0.0;
@@ -166,9 +211,9 @@ impl Watch {
             for (i, stage) in Stage::ALL.into_iter().enumerate() {
                 if draw.is(port, stage) {
                     let p = port_index(port);
-                    Span::add(&mut self.any[p][i], shown_pa, true_pa);
+                    Span::add(&mut self.any[p][i], sight);
                     if settled {
-                        Span::add(&mut self.settled[p][i], shown_pa, true_pa);
+                        Span::add(&mut self.settled[p][i], sight);
                     }
                 }
             }
@@ -212,6 +257,9 @@ impl Watch {
             settled_pa: range(self.settled[p][i]),
             any_pa: range(self.any[p][i]),
             true_pa: self.settled[p][i].map(|s| s.true_sum_pa / f64::from(s.count.max(1))),
+            error_pa: self.settled[p][i].map(|s| s.error_pa),
+            tick: self.settled[p][i].map(|s| s.tick),
+            before: self.before[p][i].map(|(s, since)| ((s.low_pa, s.high_pa), s.error_pa, since)),
         }
     }
 
@@ -223,6 +271,11 @@ impl Watch {
             sink(span.low_pa.to_bits());
             sink(span.high_pa.to_bits());
             sink(u64::from(span.count));
+        }
+        for (span, since) in self.before.iter().flatten().flatten() {
+            sink(span.low_pa.to_bits());
+            sink(span.high_pa.to_bits());
+            sink(u64::from(*since == Since::PressureMoved));
         }
         if let Some(hold) = self.hold {
             sink(hold.seconds.to_bits());

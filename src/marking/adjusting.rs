@@ -146,21 +146,32 @@ pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn big_jumps(l: &Ledger, least_s: f64) -> Vec<Hit> {
-    turns(l)
-        .filter(|turn| {
-            turn.eighths.unsigned_abs() > 4 || turn.since_turn_s.is_some_and(|s| s < least_s)
-        })
-        .map(|turn| {
-            let since = turn.since_turn_s.map_or(String::from("the first turn"), |s| {
-                format!("{s:.1} s after the last turn")
-            });
-            Hit::new(
-                turn.tick,
-                format!("{} by {:+} eighths", turn.screw.label().to_lowercase(), turn.eighths),
-                since,
-            )
-        })
-        .collect()
+    // Turns that follow each other without a wait are one: two quick eighths are a quarter turn.
+    let mut together: Option<(Screw, i16)> = None;
+    let mut hits = Vec::new();
+    for turn in turns(l) {
+        let sum = match together {
+            Some((screw, so_far))
+                if screw == turn.screw && turn.since_turn_s.is_some_and(|s| s < least_s) =>
+            {
+                so_far.saturating_add(turn.eighths)
+            }
+            _ => turn.eighths,
+        };
+        together = Some((turn.screw, sum));
+        if sum.unsigned_abs() <= 4 {
+            continue;
+        }
+        // What goes on from here is a new jump.
+        together = None;
+        let since = match turn.since_turn_s {
+            Some(s) => format!("{s:.1} s after the last turn"),
+            None => "the first turn".into(),
+        };
+        let screw = turn.screw.label().to_lowercase();
+        hits.push(Hit::new(turn.tick, format!("{screw} by {sum:+} eighths in one go"), since));
+    }
+    hits
 }
 
 pub(super) fn bottomed(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
@@ -247,6 +258,7 @@ pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
             index > capped.index
                 && fact.reading.port == Port::Manifold
                 && stages.contains(&fact.reading.stage)
+                && fact.settled_tick.is_some_and(|tick| tick > capped.tick)
                 && is_right(l, fact)
         });
         if !read {

@@ -3,9 +3,9 @@
 use super::evaluate::Brief;
 use super::ledger::{Hit, Ledger};
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Contact, Ending, Fitted, NotDone, OnOff, Topic};
+use crate::bench::action::{Action, Contact, Ending, Fitted, NotDone, OnOff, Opening, Topic};
 use crate::bench::event::Happening;
-use crate::bench::part::Subject;
+use crate::bench::part::{Port, Subject};
 
 /// Manual valve open enough, in degrees.
 const OPEN_DEG: i16 = 85;
@@ -57,6 +57,12 @@ pub(super) fn controls_not_restored(l: &Ledger) -> Vec<Hit> {
     if !l.said_shut_off() && end.furnace_switch != found.furnace_switch {
         hits.push(Hit::new(tick, "service switch not as found", "the furnace has no power"));
     }
+    for (name, window) in ["plant room", "hall"].into_iter().zip(end.windows) {
+        if window == Opening::Open {
+            let seen = format!("the window of the {name} stands open");
+            hits.push(Hit::new(tick, seen, "it was closed as found"));
+        }
+    }
     let wanted = (l.setup.house.setpoint_half_f, found.thermostat_mode);
     if end.thermostat != wanted && !l.said_shut_off() {
         hits.push(Hit::new(
@@ -84,8 +90,15 @@ pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
         .into_iter()
         .zip(end.neighbors)
         .zip(l.setup.found.neighbors)
-        .filter(|((_, (now, degrees)), found)| now != found || *degrees < OPEN_DEG)
-        .map(|((name, _), _)| Hit::new(tick, format!("{name} not as found"), "it is theirs"))
+        .zip(end.gone_out)
+        .filter_map(|(((name, (now, degrees)), found), out)| {
+            let moved = now != found || degrees < OPEN_DEG;
+            let went_out = found == OnOff::On && out;
+            (moved || went_out).then(|| {
+                let truth = if moved { "it is theirs" } else { "its flame went out" };
+                Hit::new(tick, format!("{name} not as found"), truth)
+            })
+        })
         .collect()
 }
 
@@ -123,7 +136,8 @@ pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn conversion_not_proven(l: &Ledger) -> Vec<Hit> {
-    let mut needed = vec![Subject::ConversionLabel, Subject::SpringMark, Subject::Orifices];
+    let mut needed =
+        vec![Subject::Plate, Subject::ConversionLabel, Subject::SpringMark, Subject::Orifices];
     if l.setup.fuel == Fuel::Propane {
         needed.push(Subject::LowGasSwitch);
     }
@@ -143,15 +157,28 @@ pub(super) fn conversion_not_proven(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
-    let due = !brief.right_endings.contains(&Ending::InService);
-    let called = l.did().any(|did| *did.action == Action::Call(Contact::SupplyOwner));
-    if !due || called {
+    if brief.right_endings.contains(&Ending::InService) {
+        return Vec::new();
+    }
+    let owner = &l.setup.card.supply_owner;
+    let call = l.did().filter(|did| *did.action == Action::Call(Contact::SupplyOwner)).last();
+    let Some(call) = call else {
+        return vec![Hit::new(
+            l.last_tick(),
+            format!("{owner} was not called"),
+            "the supply is out of its limits, and theirs",
+        )];
+    };
+    // A call with nothing read has nothing to say.
+    let known =
+        l.wrote().any(|(index, _, fact)| index < call.index && fact.reading.port == Port::Inlet);
+    if known || super::safety::alarm_before(l, call.index) {
         return Vec::new();
     }
     vec![Hit::new(
-        l.last_tick(),
-        format!("{} was not called", l.setup.card.supply_owner),
-        "the supply is out of its limits, and theirs",
+        call.tick,
+        format!("{owner} was called"),
+        "no inlet pressure stood on the sheet yet: there was nothing to tell them",
     )]
 }
 

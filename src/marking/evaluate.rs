@@ -252,6 +252,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::BossCracked => safety::boss_cracked(l),
         Evidence::WrongPort => measuring::wrong_port(l),
         Evidence::MeterOff(most) => measuring::meter_off(l, most.si()),
+        Evidence::HoseHalfOn => measuring::hose_half_on(l),
         Evidence::ZeroedUnderPressure(most) => measuring::zeroed_under_pressure(l, most.si()),
         Evidence::WrongUnit => measuring::wrong_unit(l),
         Evidence::ReadUnsettled => measuring::unsettled(l),

@@ -1,7 +1,7 @@
 //! Evidence of ports and joints as they were left.
 
 use super::ledger::{Hit, Ledger, inwc};
-use crate::bench::action::Action;
+use crate::bench::action::{Action, LowSide};
 use crate::bench::event::Happening;
 use crate::bench::part::{Joint, Port};
 use crate::bench::seen::PortFill;
@@ -34,7 +34,17 @@ pub(super) fn port_left_open(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn adapter_left(l: &Ledger) -> Vec<Hit> {
     let fitted = |fill| matches!(fill, PortFill::BareAdapter | PortFill::Hose(_));
-    left(l, fitted, "the adapter is still in it", "gas jets out at the next call")
+    let mut hits = left(l, fitted, "the adapter is still in it", "gas jets out at the next call");
+    if let Some((tick, _, end)) = l.left()
+        && end.low_side == LowSide::BurnerBox
+    {
+        hits.push(Hit::new(
+            tick,
+            "the manometer's second tube is still on the burner box",
+            "the box is open there, and its pressure is not what the valve refers to",
+        ));
+    }
+    hits
 }
 
 pub(super) fn plug_loose(l: &Ledger) -> Vec<Hit> {
@@ -110,6 +120,10 @@ pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     let mut wrongly = Vec::new();
     for &port in Port::ALL {
         let Some(last) = disturbed(l, port) else { continue };
+        // Rightly shut off, it is not lit any more to try a joint behind the closed valve.
+        if port == Port::Manifold && l.left_shut_off() {
+            continue;
+        }
         let checks = checks(l, port.joint(), last);
         let good = checks
             .iter()

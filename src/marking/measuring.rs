@@ -1,9 +1,10 @@
 //! Evidence of what was read and written.
 
-use super::ledger::{Caught, Hit, Ledger, inwc};
-use crate::bench::action::{Phase, Stage};
+use super::ledger::{Caught, Did, Hit, Ledger, inwc};
+use crate::bench::action::{Action, Phase, Push, Stage};
 use crate::bench::event::{Happening, ReadingFact};
 use crate::bench::part::{Port, Screw};
+use crate::bench::seen::PortFill;
 use crate::units::PressureUnit;
 
 /// A written number as pascals.
@@ -34,11 +35,17 @@ fn within(l: &Ledger, fact: &ReadingFact, span: Option<(f64, f64)>) -> bool {
 /// Whether a written reading is right.
 #[must_use]
 pub(super) fn is_right(l: &Ledger, fact: &ReadingFact) -> bool {
-    within(l, fact, fact.shown_pa)
+    // A number may be written a little later. As found it stays true whatever is turned since;
+    // as left it must be newer than the last turn.
+    let before = fact
+        .before_pa
+        .filter(|(_, turned)| !turned || fact.reading.phase == Phase::Found)
+        .map(|(span, _)| span);
+    within(l, fact, fact.shown_pa) || within(l, fact, before)
 }
 
 fn is_unsettled(l: &Ledger, fact: &ReadingFact) -> bool {
-    fact.shown_pa.is_none() && within(l, fact, fact.shown_unsettled_pa)
+    fact.shown_pa.is_none() && !is_right(l, fact) && within(l, fact, fact.shown_unsettled_pa)
 }
 
 /// The number is right if read in another unit than the one that was written.
@@ -159,6 +166,19 @@ pub(super) fn meter_off(l: &Ledger, most_pa: f64) -> Vec<Hit> {
     })
 }
 
+pub(super) fn hose_half_on(l: &Ledger) -> Vec<Hit> {
+    let half =
+        |port: &Port, did: &Did<'_>| did.before.port(*port).fill == PortFill::Hose(Push::Halfway);
+    l.did()
+        .filter(|did| matches!(did.action, Action::Write(_)))
+        .filter_map(|did| {
+            let port = Port::ALL.iter().find(|port| half(port, &did))?;
+            let seen = format!("{}: hose over the first barb only", port.label().to_lowercase());
+            Some(Hit::new(did.tick, seen, "gas came out beside it"))
+        })
+        .collect()
+}
+
 pub(super) fn zeroed_under_pressure(l: &Ledger, most_pa: f64) -> Vec<Hit> {
     let mut hits = Vec::new();
     for (index, event) in l.events.iter().enumerate() {
@@ -270,17 +290,30 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
                 && is_right(l, fact)
         })
     };
-    let missing: Vec<&str> = [Stage::Rest, Stage::HighWithOthers]
+    let mut missing: Vec<&str> = [Stage::Rest, Stage::HighWithOthers]
         .into_iter()
         .filter(|&stage| !after(stage))
-        .map(Stage::label)
+        .map(|stage| match stage {
+            Stage::Rest => "inlet at rest",
+            Stage::Low | Stage::High | Stage::HighWithOthers => "inlet on high, all others on",
+        })
         .collect();
+    let high = [Stage::High, Stage::HighWithOthers];
+    let manifold = l.wrote().any(|(at, _, fact)| {
+        at > index
+            && fact.reading.port == Port::Manifold
+            && high.contains(&fact.reading.stage)
+            && is_right(l, fact)
+    });
+    if !manifold && !l.left_shut_off() {
+        missing.push("manifold on high");
+    }
     if missing.is_empty() {
         return Vec::new();
     }
     vec![Hit::new(
         event.tick,
-        format!("inlet not read afterwards: {}", missing.join("; ")),
+        format!("not read afterwards: {}", missing.join("; ")),
         "everything behind the regulator moved",
     )]
 }

@@ -1,6 +1,7 @@
 //! Evidence of hazards, isolation and gas at open ports.
 
 use super::ledger::{Caught, Did, Hit, Ledger, inwc};
+use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Topic};
 use crate::bench::event::Happening;
@@ -41,12 +42,31 @@ fn gas_work(action: &Action) -> bool {
 
 pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
     let mut inside_alarm = false;
+    let mut answer = Answer::default();
     let mut hits = Vec::new();
     for event in &l.events {
         match &event.what {
-            Happening::Alarm => inside_alarm = true,
+            Happening::Alarm => {
+                inside_alarm = true;
+                answer = Answer::default();
+            }
             Happening::Did { action: Action::Go(Place::Yard | Place::Away), .. } => {
+                answer.out |= inside_alarm;
                 inside_alarm = false;
+            }
+            Happening::Did { action: Action::Tell(Topic::GetOut), .. } => answer.told = true,
+            Happening::Did { action: Action::Call(_), .. } => answer.called = true,
+            Happening::Did { action: Action::Cock { cock: Cock::Supply, degrees: 0 }, .. } => {
+                answer.shut = true;
+            }
+            Happening::Did { action: Action::Go(_), .. } if answer.missing().is_some() => {
+                let missing = answer.missing().unwrap_or_default();
+                hits.push(Hit::new(
+                    event.tick,
+                    "went back in after the alarm",
+                    format!("gas had stood in the air, and {missing}"),
+                ));
+                answer = Answer::default();
             }
             Happening::Did { action, .. } if inside_alarm && !allowed_in_alarm(action) => {
                 hits.push(Hit::new(
@@ -59,6 +79,31 @@ pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
         }
     }
     hits
+}
+
+/// How an alarm was answered.
+#[derive(Debug, Clone, Copy, Default)]
+struct Answer {
+    out: bool,
+    told: bool,
+    called: bool,
+    shut: bool,
+}
+
+impl Answer {
+    /// What is missing before anybody may go in again; none before everybody went out.
+    fn missing(self) -> Option<&'static str> {
+        match (self.out, self.told, self.called || self.shut) {
+            (false, _, _) | (true, true, true) => None,
+            (true, false, _) => Some("nobody was told to get out"),
+            (true, true, false) => Some("neither the supply was shut nor anybody called"),
+        }
+    }
+}
+
+/// Whether the alarm was on before an event.
+pub(super) fn alarm_before(l: &Ledger, index: usize) -> bool {
+    l.events[..index].iter().any(|event| matches!(event.what, Happening::Alarm))
 }
 
 fn allowed_in_alarm(action: &Action) -> bool {
@@ -214,27 +259,34 @@ pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
         .collect()
 }
 
-fn has_open_port(truth: &Truth) -> bool {
-    truth.ports.iter().any(|port| matches!(port.fill, PortFill::Open | PortFill::BareAdapter))
+/// The control came to rest again.
+fn ends_call(what: &Happening) -> bool {
+    matches!(what, Happening::Control { to: ControlState::Standby, .. })
 }
 
 pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
-    l.did()
-        .filter(|did| {
-            let powered = did.before.furnace_switch == OnOff::On;
-            matches!(did.action, Action::ThermostatMode(OnOff::On))
-                && has_open_port(did.before)
-                && powered
-        })
-        .map(|did| {
-            let mut hit =
-                Hit::new(did.tick, "heat was called", "a port stood open with nothing on it");
-            // Shut cock or switch: no gas could come yet.
-            let barred = !cock_open(did.before) || did.before.valve_switch == OnOff::Off;
-            if barred {
-                hit.caught = Caught::InTime;
+    l.events
+        .iter()
+        .enumerate()
+        .filter_map(|(index, event)| match &event.what {
+            Happening::CalledOnOpenPort { port, barred } => {
+                let mut hit = Hit::new(
+                    event.tick,
+                    "heat was called",
+                    format!("the {} stood open with nothing on it", port.label().to_lowercase()),
+                );
+                // No gas could come yet, or the call was ended before any came.
+                let later = &l.events[index + 1..];
+                let came = later
+                    .iter()
+                    .take_while(|event| !ends_call(&event.what))
+                    .any(|event| matches!(event.what, Happening::GasFromPort { .. }));
+                if *barred || !came {
+                    hit.caught = Caught::InTime;
+                }
+                Some(hit)
             }
-            hit
+            _ => None,
         })
         .collect()
 }

@@ -33,6 +33,8 @@ pub enum Evidence {
     WrongPort,
     /// A reading was written with a meter that was off by more than this.
     MeterOff(Pressure),
+    /// A reading was written with the hose over the first barb only.
+    HoseHalfOn,
     /// The meter was zeroed with more than this on it.
     ZeroedUnderPressure(Pressure),
     /// A number was written in a unit that the meter did not show it in.
@@ -59,7 +61,8 @@ pub enum Evidence {
     Cranked,
     /// A stage is left outside its band.
     LeftOutsideBand,
-    /// A screw was turned more than half a turn at once, or again within this time.
+    /// A screw was turned more than half a turn at once; turns within this time of each other count
+    /// as one.
     BigJumps(TimeSpan),
     /// A stage screw is left at its bottom.
     BottomedLeft,

@@ -7,7 +7,8 @@ mod reading;
 use super::drive::Player;
 use super::plan::Technician;
 use crate::bench::action::{
-    Action, Contact, Ending, Fitted, HandOver, Height, OnOff, Phase, PlugStep, Reading, Stage,
+    Action, Contact, Ending, Fitted, HandOver, Height, OnOff, Opening, Phase, PlugStep, Push,
+    Reading, Stage,
 };
 use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool};
 use crate::bench::refusal::Refusal;

@@ -258,6 +258,12 @@ impl Bench {
     pub(super) fn brush(&mut self, joint: Joint) -> Done {
         self.need_joint(joint)?;
         self.need_tool(Tool::LeakFluid)?;
+        let open = Port::ALL.iter().any(|port| {
+            port.joint() == joint && self.things.ports[port_index(*port)].is_wide_open()
+        });
+        if open {
+            return Err(Refusal::NothingToBrush);
+        }
         let judged = self.judge_fluid(joint);
         let now = self.stretch(joint);
         self.things.fluid[joint_index(joint)] =

@@ -7,6 +7,7 @@ use crate::bench::event::{Happening, ReadingFact};
 use crate::bench::part::{Joint, Place, Tool};
 use crate::bench::refusal::Refusal;
 use crate::bench::seen::{DetectorSeen, Smell};
+use crate::bench::watch::Since;
 
 /// Largest number that can be written, in thousandths.
 const MOST_THOUSANDTHS: u32 = 9_999_999;
@@ -31,7 +32,12 @@ impl Bench {
             shown_pa: shown.settled_pa,
             shown_unsettled_pa: shown.any_pa,
             true_pa: shown.true_pa,
-            meter_error_pa: self.meter.error_pa(),
+            meter_error_pa: shown
+                .error_pa
+                .or(shown.before.map(|(_, error_pa, _)| error_pa))
+                .unwrap_or_else(|| self.meter.error_pa()),
+            settled_tick: shown.tick,
+            before_pa: shown.before.map(|(span, _, since)| (span, since == Since::PressureMoved)),
         })];
         if let Some(hold) = self.watch.holding() {
             follow.insert(0, Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });

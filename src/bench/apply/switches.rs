@@ -103,11 +103,15 @@ impl Bench {
         match neighbor {
             Neighbor::WaterHeater => {
                 self.need_place(&[Place::PlantRoom, Place::GasValve])?;
-                put(&mut self.things.neighbors[0], to)
+                put(&mut self.things.neighbors[0], to)?;
+                self.things.starved_s[0] = 0.0;
+                plain()
             }
             Neighbor::Range => {
                 self.need_place(&[Place::Hall])?;
-                put(&mut self.things.neighbors[1], to)
+                put(&mut self.things.neighbors[1], to)?;
+                self.things.starved_s[1] = 0.0;
+                plain()
             }
         }
     }

@@ -131,7 +131,12 @@ fn neighbors(furnace: &FurnaceSeen, remembered: &Remembered, stage: Stage) -> Op
             "water-heater-cock",
             Action::Cock { cock: Cock::WaterHeater, degrees: 90 },
         )),
-        Burning::NoGas | Burning::Burning => (remembered.range != Some(Burning::Burning))
+        Burning::NoGas => Some(Hint::act(
+            "The water heater's flame has gone out: turn it off, then light it again.",
+            "water-heater",
+            Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::Off },
+        )),
+        Burning::Burning => (remembered.range != Some(Burning::Burning))
             .then(|| Hint::go("And the range in the kitchen: go to the hall.", Place::Hall)),
     }
 }

@@ -54,6 +54,27 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
+        name: "window left open",
+        job: PROPANE,
+        trips: &["controls-not-restored"],
+        change: |_, a| drop_if(matches!(a, Action::Window { to: Opening::Closed, .. })),
+        hurry: never,
+    },
+    Spoil {
+        name: "owner called before anything was read",
+        job: PROPANE,
+        trips: &["owner-not-called"],
+        change: |p, a| {
+            let call = Action::Call(Contact::SupplyOwner);
+            if *a == Action::Look(Subject::SupplyVent) {
+                Change::After(vec![call])
+            } else {
+                drop_if(*a == call && !p.done.is_empty())
+            }
+        },
+        hurry: never,
+    },
+    Spoil {
         name: "low gas switch not looked at",
         job: PROPANE,
         trips: &["conversion-not-proven"],

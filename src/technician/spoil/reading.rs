@@ -56,6 +56,36 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
+        name: "hose half on at the manifold",
+        job: NATURAL,
+        trips: &["hose-half-on"],
+        change: |_, a| match a {
+            Action::HoseOn { port: Port::Manifold, .. } => {
+                Change::Instead(vec![Action::HoseOn { port: Port::Manifold, push: Push::Halfway }])
+            }
+            _ => Change::Keep,
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "a right number written only when the hose is off again",
+        job: PROPANE,
+        trips: &[],
+        change: |p, a| {
+            let late = |a: &Action| is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found);
+            if late(a) {
+                return Change::Drop;
+            }
+            match p.done.iter().find(|one| late(one)) {
+                Some(write) if *a == Action::HoseOff && p.count(&Action::HoseOff) == 0 => {
+                    Change::After(vec![write.clone()])
+                }
+                _ => Change::Keep,
+            }
+        },
+        hurry: never,
+    },
+    Spoil {
         name: "zeroed with the manifold pressure on it",
         job: PROPANE,
         trips: &["zeroed-under-pressure"],

@@ -9,18 +9,18 @@ use quarterturn::technician::{Technician, play};
 
 /// Scenario, seed, last tick and digest.
 const GOLDEN: &[(&str, u64, u64, u64)] = &[
-    ("propane-cold-morning", 1, 78396, 0xdc57_be87_4f95_28fb),
-    ("propane-cold-morning", 2, 78396, 0xd4d7_9886_ffa2_e54f),
-    ("propane-cold-morning", 3, 78396, 0x2eac_ce18_f27e_885f),
-    ("natural-gas-busy-kitchen", 1, 101456, 0x48b3_b66a_d646_db39),
-    ("natural-gas-busy-kitchen", 2, 101456, 0x8d53_8906_5422_9300),
-    ("natural-gas-busy-kitchen", 3, 101606, 0x1f76_ce5a_7594_2f61),
-    ("healthy-natural", 1, 70886, 0x94fa_3ed7_bbe0_64f2),
-    ("healthy-natural", 2, 70886, 0x94fa_3ed7_bbe0_64f2),
-    ("healthy-natural", 3, 70886, 0x94fa_3ed7_bbe0_64f2),
-    ("healthy-propane", 1, 71906, 0xae92_8b3d_4119_0058),
-    ("healthy-propane", 2, 71906, 0xae92_8b3d_4119_0058),
-    ("healthy-propane", 3, 71906, 0xae92_8b3d_4119_0058),
+    ("propane-cold-morning", 1, 78396, 0x1e5046cf14dde21f),
+    ("propane-cold-morning", 2, 78396, 0x4e8ea5a765bc7e4d),
+    ("propane-cold-morning", 3, 78396, 0x0b8b245ec1d92040),
+    ("natural-gas-busy-kitchen", 1, 101456, 0xbbe6a80cbf528ed0),
+    ("natural-gas-busy-kitchen", 2, 101456, 0xc6b9bea1049981b4),
+    ("natural-gas-busy-kitchen", 3, 101606, 0x44666f778974a611),
+    ("healthy-natural", 1, 70886, 0xf411a7a37e02a176),
+    ("healthy-natural", 2, 70886, 0xf411a7a37e02a176),
+    ("healthy-natural", 3, 70886, 0xf411a7a37e02a176),
+    ("healthy-propane", 1, 71906, 0x5b61826e03774a08),
+    ("healthy-propane", 2, 71906, 0x5b61826e03774a08),
+    ("healthy-propane", 3, 71906, 0x5b61826e03774a08),
 ];
 
 #[test]

@@ -1,5 +1,6 @@
 //! Tests of the whole bench.
 
+mod answers;
 mod calibrated;
 mod clocking;
 mod golden;

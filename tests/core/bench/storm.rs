@@ -132,6 +132,9 @@ fn check(truth: &Truth) {
         thermostat: _,
         stage_jumper: _,
         tag: _,
+        gone_out: _,
+        windows: _,
+        low_side: _,
     } = truth;
     let plain = [
         supply_pa,
