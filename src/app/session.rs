@@ -286,6 +286,7 @@ fn danger(what: &Happening) -> bool {
         Happening::Did { .. }
         | Happening::Refused { .. }
         | Happening::Control { .. }
+        | Happening::CalledOnOpenPort { .. }
         | Happening::Fired { .. }
         | Happening::Zeroed { .. }
         | Happening::Wrote(_)
@@ -319,6 +320,7 @@ fn caption(what: &Happening) -> Option<&'static str> {
         | Happening::Did { .. }
         | Happening::Refused { .. }
         | Happening::Control { .. }
+        | Happening::CalledOnOpenPort { .. }
         | Happening::Zeroed { .. }
         | Happening::Wrote(_)
         | Happening::FluidJudged { .. }

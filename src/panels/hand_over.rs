@@ -69,18 +69,20 @@ pub fn hand_over_ui(ui: &mut Ui, state: &mut HandOverState, out: &mut Vec<Wish>)
             }
         }
     }
-    if ui.button("Hand over and leave").clicked() {
-        match said(state) {
-            Some(said) => out.push(Wish::Act(Action::HandOver(said))),
-            None => state.lacking = Lacking::Ending,
-        }
-    }
     match state.lacking {
         Lacking::Nothing => {}
         Lacking::Ending => {
             let text =
                 egui::RichText::new("Choose how the job ends first.").color(super::theme::DANGER);
-            kit::live(&ui.label(text));
+            let said = ui.label(text);
+            kit::live(&said);
+            said.scroll_to_me(None);
+        }
+    }
+    if ui.button("Hand over and leave").clicked() {
+        match said(state) {
+            Some(said) => out.push(Wish::Act(Action::HandOver(said))),
+            None => state.lacking = Lacking::Ending,
         }
     }
 }
