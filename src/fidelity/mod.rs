@@ -4,5 +4,7 @@
 //! A claim that is not here is not made. What the model leaves out is listed in the guide too.
 
 pub mod check;
+#[cfg(feature = "reports")]
+pub mod tables;
 
 pub use check::{Check, Row, Tolerance, Truth, Verdict};

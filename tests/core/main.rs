@@ -5,6 +5,7 @@
 
 mod appliance;
 mod bench;
+mod fidelity;
 #[cfg(feature = "cli")]
 mod cli;
 mod physics;
