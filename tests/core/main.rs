@@ -5,9 +5,9 @@
 
 mod appliance;
 mod bench;
-mod fidelity;
 #[cfg(feature = "cli")]
 mod cli;
+mod fidelity;
 mod physics;
 mod record;
 mod scenario;

@@ -20,7 +20,8 @@ const TRUST: Tolerance = Tolerance::Relative(-0.02, 0.02);
 const STRAYS: &str = "single cells stray from their own column: the transcription has slips of single \
     digits, and the print has some of its own; tried: other editions and the sister table of the \
     other gas, which give the model's figure where they could be compared";
-const TRUST_REASON: &str = "what is left of a transcription after the slips that were found: 2 % a cell";
+const TRUST_REASON: &str =
+    "what is left of a transcription after the slips that were found: 2 % a cell";
 
 /// Adds to the check `id` what stays hard where it may miss: its columns' medians always, and every
 /// cell within a wider band if a cell lies outside the narrow one.

@@ -6,6 +6,7 @@ use super::gather::{Gather, Head};
 use super::sheet::{Line, Sheet, TableError, half_unit};
 use super::stream::{Drive, Stream};
 use crate::fidelity::{Row, Tolerance};
+use crate::physics::fluid::Gas;
 use crate::physics::pipe::{TubingSpec, ehd_constants};
 use crate::units::{M_PER_FT, M3_S_PER_CFH, PA_PER_INWC, T_STD_K};
 
@@ -119,11 +120,8 @@ impl Cell {
     }
 
     fn row(&self, drive_pa: f64) -> Row {
-        let spec = TubingSpec {
-            ehd: self.ehd,
-            length_m: self.length_ft * M_PER_FT,
-            extra_fittings: 0,
-        };
+        let spec =
+            TubingSpec { ehd: self.ehd, length_m: self.length_ft * M_PER_FT, extra_fittings: 0 };
         let per_cfh = if self.stream.unit == "kBtu/h" { PROPANE_KBTU_FT3 } else { 1.0 };
         let flow = spec.curve(&self.stream.gas, T_STD_K).map_or(f64::NAN, |c| c.flow(drive_pa).0);
         let label = format!("EHD {}, {} ft", self.ehd, self.length_ft);
@@ -154,9 +152,13 @@ impl Cell {
                  but falls from 1.59 to 1.23 times",
             )
         } else if self.ehd == 37 && self.length_ft == last {
-            Some("EHD 37, last row (300 ft, 500 ft at psi): printed 18 to 35 % under its own column")
+            Some(
+                "EHD 37, last row (300 ft, 500 ft at psi): printed 18 to 35 % under its own column",
+            )
         } else if half_inch && self.length_ft == 150.0 && self.ehd <= 31 {
-            Some("the 150 ft row up to EHD 31 at 0.5 in. w.c.: printed 4 to 7 % under its own columns")
+            Some(
+                "the 150 ft row up to EHD 31 at 0.5 in. w.c.: printed 4 to 7 % under its own columns",
+            )
         } else if line.text("note").contains("do not test") {
             Some("marked in the table as not to be tested")
         } else {
@@ -178,7 +180,7 @@ pub(super) fn fit(sheet: &Sheet) -> Result<Outcome, TableError> {
             continue;
         }
         let spec = TubingSpec { ehd: ehd as u16, length_m: 60.0 * M_PER_FT, extra_fittings: 0 };
-        let gas = crate::physics::fluid::Gas::natural();
+        let gas = Gas::natural();
         for drop_inwc in [0.1, 0.5, 3.0] {
             let want = c * libm::pow(drop_inwc / 60.0, n);
             let flow = spec
@@ -196,6 +198,47 @@ pub(super) fn fit(sheet: &Sheet) -> Result<Outcome, TableError> {
                      model's own, so this guards the curve and not the law",
                 )
             });
+        }
+    }
+    Ok(gather.done())
+}
+
+/// Rules of the tables' footnotes that have figures.
+pub(super) fn rules(sheet: &Sheet) -> Result<Outcome, TableError> {
+    sheet.needs(&["item", "value", "source", "confidence"])?;
+    let flow = |gas: &Gas, feet: f64, extra: u32| {
+        let spec = TubingSpec { ehd: 25, length_m: feet * M_PER_FT, extra_fittings: extra };
+        spec.curve(gas, T_STD_K).map_or(f64::NAN, |curve| curve.flow(0.5 * PA_PER_INWC).0)
+    };
+    let natural = Gas::natural();
+    let mut gather = Gather::new(sheet);
+    for line in sheet.lines() {
+        match line.text("item") {
+            "extra fittings" => {
+                let feet = line.figure("value", 0, (0.01, 100.0))?;
+                let (with, without) =
+                    (flow(&natural, 20.0, 5), flow(&natural, 20.0 + 5.0 * feet, 0));
+                let row = Row::new("five more in 20 ft, EHD 25", without, with);
+                gather.row("csst.extra-fittings", line, row, || {
+                    let reason = "the same length, reached in two ways";
+                    let claim = "Each bend or fitting beyond the table's own adds its length.";
+                    let band = Tolerance::Relative(-1e-9, 1e-9);
+                    Head::new(CHAPTER, "m³/s", band, claim, "natural gas, 0.5 in. w.c.", reason)
+                });
+            }
+            "propane from natural gas" => {
+                let printed = line.figure("value", 0, (0.1, 10.0))?;
+                let propane = Gas { specific_gravity: 1.50, ..Gas::propane() };
+                let got = PROPANE_KBTU_FT3 * flow(&propane, 20.0, 0) / flow(&natural, 20.0, 0);
+                let row = Row::new("kBtu/h of propane over ft³/h of natural gas", printed, got);
+                gather.row("csst.propane-factor", line, row.rounded(0.005), || {
+                    let reason = "printed to three digits";
+                    let claim = "Propane's tables are the natural-gas ones times one factor.";
+                    let band = Tolerance::Absolute(0.001);
+                    Head::new(CHAPTER, "kBtu/ft³", band, claim, "same EHD, length and drop", reason)
+                });
+            }
+            _ => gather.set_aside("a definition or a note without a figure that the model gives"),
         }
     }
     Ok(gather.done())

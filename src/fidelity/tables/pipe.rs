@@ -23,7 +23,6 @@ const BAND: Tolerance = Tolerance::Relative(-0.005, 0.008);
 const REASON: &str = "the printed tables stand a steady 0.5 to 1 % under the code's own equation; \
     the model follows that equation within 0.3 %, less where the roughness of steel tells";
 
-
 /// Where the model lies about a table that itself stands from `least` to `most` about the code's
 /// equation.
 const fn about(least: f64, most: f64) -> Tolerance {
@@ -171,8 +170,7 @@ impl Cell {
     fn reynolds(&self, flow_m3_s: f64) -> f64 {
         let Gas { viscosity_pa_s, .. } = self.stream.gas;
         let density = self.stream.gas.density_std_kg_m3();
-        4.0 * density * flow_m3_s
-            / (core::f64::consts::PI * self.id_in * M_PER_IN * viscosity_pa_s)
+        4.0 * density * flow_m3_s / (core::f64::consts::PI * self.id_in * M_PER_IN * viscosity_pa_s)
     }
 
     fn what(&self) -> &'static str {

@@ -66,8 +66,10 @@ impl Sheet {
             let (line, column) = place(text.as_bytes().get(..at).unwrap_or_default());
             return Err(error(line, column, "a zero byte has no place in a table".to_owned()));
         }
-        let mut reader =
-            csv::ReaderBuilder::new().has_headers(false).flexible(true).from_reader(text.as_bytes());
+        let mut reader = csv::ReaderBuilder::new()
+            .has_headers(false)
+            .flexible(true)
+            .from_reader(text.as_bytes());
         let mut sheet = Self { file: file.to_owned(), header: Vec::new(), lines: Vec::new() };
         for record in reader.records() {
             let record = record.map_err(|bad| {
@@ -79,7 +81,11 @@ impl Sheet {
             sheet.take(number, cells)?;
         }
         if sheet.header.is_empty() {
-            return Err(error(1, 1, "the file is empty; a header with column names is needed".into()));
+            return Err(error(
+                1,
+                1,
+                "the file is empty; a header with column names is needed".into(),
+            ));
         }
         if sheet.lines.is_empty() {
             return Err(error(2, 1, "the table has a header and no row".into()));
@@ -89,7 +95,8 @@ impl Sheet {
 
     fn take(&mut self, number: u64, cells: Vec<String>) -> Result<(), TableError> {
         let width = self.header.len();
-        let error = |column, message| TableError { file: self.file.clone(), line: number, column, message };
+        let error =
+            |column, message| TableError { file: self.file.clone(), line: number, column, message };
         if width == 0 {
             for (k, name) in cells.iter().enumerate() {
                 if cells.iter().take(k).any(|earlier| earlier == name) {
@@ -149,14 +156,19 @@ impl<'a> Line<'a> {
     /// A number, finite and within the range.
     pub(crate) fn number(self, column: &str, range: (f64, f64)) -> Result<f64, TableError> {
         let text = self.text(column);
-        let value: f64 = text.parse().map_err(|_| {
-            self.error(column, format!("`{}` is not a number", shorten(text)))
-        })?;
+        let value: f64 = text
+            .parse()
+            .map_err(|_| self.error(column, format!("`{}` is not a number", shorten(text))))?;
         self.within(column, value, range)
     }
 
     /// The `k`-th number, from 0, among the words of a column, within the range.
-    pub(crate) fn figure(self, column: &str, k: usize, range: (f64, f64)) -> Result<f64, TableError> {
+    pub(crate) fn figure(
+        self,
+        column: &str,
+        k: usize,
+        range: (f64, f64),
+    ) -> Result<f64, TableError> {
         let text = self.text(column);
         let value = figures(text).get(k).copied().ok_or_else(|| {
             let count = k + 1;
@@ -165,7 +177,12 @@ impl<'a> Line<'a> {
         self.within(column, value, range)
     }
 
-    fn within(self, column: &str, value: f64, (least, most): (f64, f64)) -> Result<f64, TableError> {
+    fn within(
+        self,
+        column: &str,
+        value: f64,
+        (least, most): (f64, f64),
+    ) -> Result<f64, TableError> {
         // A value that is no number is in no range.
         if value >= least && value <= most {
             return Ok(value);
