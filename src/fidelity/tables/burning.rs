@@ -1,7 +1,7 @@
 //! Flue gas, losses and carbon monoxide.
 
 use super::Outcome;
-use super::gather::{Gather, Head};
+use super::gather::{Gather, Head, Miss};
 use super::sheet::{Line, Sheet, TableError, figures, half_unit};
 use crate::fidelity::{Row, Tolerance};
 use crate::physics::combustion::{co_air_free_ppm, efficiency, excess_air_from_o2, flue_gas};
@@ -35,70 +35,78 @@ pub(super) fn products(sheet: &Sheet) -> Result<Outcome, TableError> {
         };
         let excess = line.number("excess_air_pct", (0.0, 200.0))?;
         let flue = flue_gas(&gas, excess / 100.0);
-        let band = if fuel == "NGmix" { 0.025 } else { 0.01 };
-        let mut add = |id: &str, column: &str, got: f64, band: f64, claim: &str, reason: &str| {
-            let printed = line.number(column, (0.0, 100.0))?;
-            let row = Row::new(format!("{fuel}, {excess} % excess air"), printed, got)
-                .rounded(half_unit(line.text(column), None))
-                .on(fuel, excess);
-            gather.row(id, line, row, || {
-                Head::new(
-                    CHAPTER,
-                    "%",
-                    Tolerance::Absolute(band),
-                    claim,
-                    "complete burning, dry air at 25 °C, 1 atm",
-                    reason,
-                )
-            });
-            Ok::<(), TableError>(())
-        };
-        let id = |what: &str| {
-            let fuel = if fuel == "NGmix" { "mix" } else { "pure" };
-            format!("burning.{what}.{fuel}")
-        };
-        let stoichiometry = "stoichiometry; the mix's dry flue gas is rounded to three digits";
-        add(
-            &id("oxygen"),
-            "O2_dry_pct",
-            100.0 * flue.o2,
-            band,
-            "Oxygen in dry flue gas.",
-            stoichiometry,
-        )?;
-        add(
-            &id("carbon-dioxide"),
-            "CO2_dry_pct",
-            100.0 * flue.co2,
-            band,
-            "Carbon dioxide in dry flue gas.",
-            stoichiometry,
-        )?;
+        let kind = if fuel == "NGmix" { "mix" } else { "pure" };
+        for (what, column, share) in
+            [("oxygen", "O2_dry_pct", flue.o2), ("carbon-dioxide", "CO2_dry_pct", flue.co2)]
+        {
+            let row = percent(line, column, share)?;
+            let id = format!("burning.{what}.{kind}");
+            gather.row(&id, line, row, || dry_head(what, kind));
+        }
         if fuel != "CH4" {
             for (column, celsius) in [("gross_eff_177C_pct", 177.0), ("gross_eff_232C_pct", 232.0)]
             {
-                let got = 100.0 * efficiency(&gas, excess / 100.0, celsius + 273.15);
+                let share = efficiency(&gas, excess / 100.0, celsius + 273.15);
+                let row = percent(line, column, share)?;
                 let id = format!("burning.efficiency.{celsius}-c");
-                add(
-                    &id,
-                    column,
-                    got,
-                    0.1,
-                    "Share of the gross heat that does not go up the flue.",
-                    "linear in excess air and flue temperature; printed to a tenth",
-                )?;
+                gather.row(&id, line, row, || efficiency_head(celsius));
             }
         }
         if !line.text(AIR_FREE).is_empty() {
             let o2 = line.number("O2_dry_pct", (0.0, 20.0))?;
             let printed = line.number(AIR_FREE, (0.5, 100.0))?;
-            let row =
-                Row::new(format!("{fuel}, {o2} % O₂"), printed, co_air_free_ppm(1.0, o2 / 100.0))
-                    .rounded(5e-4);
+            let got = co_air_free_ppm(1.0, o2 / 100.0);
+            let row = Row::new(format!("{fuel}, {o2} % O₂"), printed, got).rounded(5e-4);
             gather.row("burning.air-free.multiplier", line, row, air_free_head);
         }
     }
     Ok(gather.done())
+}
+
+/// A printed percentage beside a share of the model.
+fn percent(line: Line<'_>, column: &str, share: f64) -> Result<Row, TableError> {
+    let printed = line.number(column, (0.0, 100.0))?;
+    let (fuel, excess) = (line.text("fuel"), line.number("excess_air_pct", (0.0, 200.0))?);
+    Ok(Row::new(format!("{fuel}, {excess} % excess air"), printed, 100.0 * share)
+        .rounded(half_unit(line.text(column), None))
+        .on(fuel, excess))
+}
+
+const CONDITION: &str = "complete burning, dry air at 25 °C, 1 atm";
+
+fn dry_head(what: &str, kind: &str) -> Head {
+    let claim = if what == "oxygen" {
+        "Oxygen in dry flue gas."
+    } else {
+        "Carbon dioxide in dry flue gas."
+    };
+    let (band, reason) = if kind == "mix" {
+        (0.025, "stoichiometry; the mix's dry flue gas is rounded to three digits")
+    } else {
+        (0.01, "stoichiometry; printed to a hundredth")
+    };
+    Head::new(CHAPTER, "%", Tolerance::Absolute(band), claim, CONDITION, reason)
+}
+
+fn efficiency_head(celsius: f64) -> Head {
+    let mut head = Head::new(
+        CHAPTER,
+        "%",
+        Tolerance::Absolute(0.01),
+        &format!("Share of the gross heat that does not go up the flue at {celsius} °C."),
+        CONDITION,
+        "the loss is fitted at 177 °C; printed to a tenth",
+    );
+    if celsius > 177.0 {
+        head.known_miss = Some(Miss {
+            why: "the model's sensible loss is linear in the flue's temperature from 25 °C through \
+                177 °C; the heat capacity of flue gas grows a little with temperature. Left standing: \
+                it is a tenth of a point",
+            bound: Tolerance::Absolute(0.15),
+            reason: "a straight line against thermochemistry, 55 °C beyond the point it is fitted at",
+        });
+    }
+    head
 }
 
 fn air_free_head() -> Head {

@@ -39,7 +39,7 @@ pub(super) fn judge(checks: &mut Vec<Check>, id: &str, known: Option<Known>) {
     let band = known.map_or(check.tolerance, |known| known.columns);
     let rows = medians(&check);
     let mut more = Vec::new();
-    more.push(Check {
+    more.extend((!rows.is_empty()).then(|| Check {
         id: format!("{id}.columns"),
         claim: format!("{} Median of each column, model over table.", check.claim),
         tolerance: band,
@@ -48,7 +48,7 @@ pub(super) fn judge(checks: &mut Vec<Check>, id: &str, known: Option<Known>) {
         rows,
         known_miss: None,
         ..check.clone()
-    });
+    }));
     if missed && (known.is_some() || transcribed) {
         more.push(Check {
             id: format!("{id}.cells"),
@@ -61,6 +61,9 @@ pub(super) fn judge(checks: &mut Vec<Check>, id: &str, known: Option<Known>) {
     }
     checks.splice(at + 1..at + 1, more);
 }
+
+/// Fewest cells that have a median worth the name.
+const FEWEST: usize = 5;
 
 /// One row a column: the median of model over table, rounding taken off.
 fn medians(check: &Check) -> Vec<Row> {
@@ -75,7 +78,7 @@ fn medians(check: &Check) -> Vec<Row> {
     let mut rows = Vec::new();
     for (name, mut ratios) in columns {
         ratios.sort_by(f64::total_cmp);
-        if let Some(median) = ratios.get(ratios.len() / 2) {
+        if let Some(median) = ratios.get(ratios.len() / 2).filter(|_| ratios.len() >= FEWEST) {
             rows.push(Row::new(format!("{name}, {} cells", ratios.len()), 1.0, *median));
         }
     }

@@ -13,7 +13,15 @@ pub(super) struct Head {
     pub tolerance: Tolerance,
     pub reason: String,
     pub unit: &'static str,
-    pub known_miss: Option<String>,
+    pub known_miss: Option<Miss>,
+}
+
+/// A miss that is known: why, and the band that holds all the same.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Miss {
+    pub why: &'static str,
+    pub bound: Tolerance,
+    pub reason: &'static str,
 }
 
 impl Head {
@@ -43,11 +51,12 @@ impl Head {
 pub(super) struct Gather {
     file: String,
     out: Outcome,
+    misses: Vec<(String, Miss)>,
 }
 
 impl Gather {
     pub(super) fn new(sheet: &Sheet) -> Self {
-        Self { file: sheet.file().to_owned(), out: Outcome::default() }
+        Self { file: sheet.file().to_owned(), out: Outcome::default(), misses: Vec::new() }
     }
 
     /// Adds a row to the check `id`, which is begun with `head` when it is its first. Rows from
@@ -62,7 +71,8 @@ impl Gather {
             | Truth::Invariant
             | Truth::Practice => id.to_owned(),
         };
-        let source = if line.text("source").is_empty() { &self.file } else { line.text("source") };
+        let named = ["source", "where"].into_iter().map(|column| line.text(column));
+        let source = named.into_iter().find(|text| !text.is_empty()).unwrap_or(&self.file);
         if let Some(check) = self.out.checks.iter_mut().find(|check| check.id == id) {
             if !check.source.split(" | ").any(|known| known == source) {
                 check.source = format!("{} | {source}", check.source);
@@ -71,6 +81,9 @@ impl Gather {
             return;
         }
         let head = head();
+        if let Some(miss) = head.known_miss {
+            self.misses.push((id.clone(), miss));
+        }
         self.out.checks.push(Check {
             id,
             chapter: head.chapter,
@@ -82,7 +95,7 @@ impl Gather {
             reason: head.reason,
             unit: head.unit,
             rows: vec![row],
-            known_miss: head.known_miss,
+            known_miss: head.known_miss.map(|miss| miss.why.to_owned()),
         });
     }
 
@@ -112,7 +125,23 @@ impl Gather {
         &mut self.out.checks
     }
 
-    pub(super) fn done(self) -> Outcome {
+    /// What came of the table; beside each known miss stands the band that holds all the same.
+    pub(super) fn done(mut self) -> Outcome {
+        for (id, miss) in self.misses {
+            let Some(at) = self.out.checks.iter().position(|check| check.id == id) else {
+                continue;
+            };
+            let Some(check) = self.out.checks.get(at).cloned() else { continue };
+            let bound = Check {
+                id: format!("{id}.bound"),
+                claim: format!("{} The miss is no larger.", check.claim),
+                tolerance: miss.bound,
+                reason: miss.reason.to_owned(),
+                known_miss: None,
+                ..check
+            };
+            self.out.checks.insert(at + 1, bound);
+        }
         self.out
     }
 }
@@ -122,10 +151,10 @@ fn truth(confidence: &str) -> Truth {
     let from_memory = confidence.starts_with("memory") || confidence.contains("/ memory");
     if from_memory {
         Truth::Memory
-    } else if confidence.contains("found") {
-        Truth::Published
     } else if confidence.starts_with("computed") {
         Truth::ClosedForm
+    } else if confidence.contains("found") {
+        Truth::Published
     } else {
         // A row that does not say is worth no more.
         Truth::Memory

@@ -39,7 +39,7 @@ pub struct Outcome {
 }
 
 /// Rows of a table that were not used.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
 pub struct SetAside {
     /// The table.
     pub file: String,
