@@ -46,6 +46,7 @@ const OFFS: (f64, f64) = (452.0, 580.0);
 const PAPER: &str = "#fbf9f3";
 const INK: &str = "#2c2a27";
 const PALE: &str = "#d9d4c8";
+const WASH: &str = "#dfe9ee";
 const TINTS: [&str; 6] = ["#2f6f9f", "#b5651d", "#4d7f4a", "#8a4f7d", "#a08a1e", "#5f6b76"];
 
 /// Draws a figure from the checks that are there; `None` when none of its rows has a place.
@@ -72,10 +73,10 @@ pub fn draw(figure: &Figure, number: usize, all: &[Check]) -> Option<String> {
     for (k, check) in checks.iter().enumerate() {
         points(&mut svg, check, tint(k), &x, &y);
     }
-    frame(&mut svg, &x, &offs, figure, OFFS, "model over reference, %");
     if let Some(check) = checks.first() {
         band(&mut svg, check.tolerance, &offs);
     }
+    frame(&mut svg, &x, &offs, figure, OFFS, "model over reference, %");
     for (k, check) in checks.iter().enumerate() {
         marks(&mut svg, check, tint(k), &x, &offs);
     }
@@ -113,11 +114,7 @@ fn open(svg: &mut String, figure: &Figure, number: usize) {
     put!(svg, "<title>{}</title>", escape(figure.title));
     put!(svg, "<rect width=\"{WIDTH}\" height=\"{HEIGHT}\" fill=\"{PAPER}\"/>");
     let title = escape(figure.title);
-    put!(
-        svg,
-        "<text x=\"{LEFT}\" y=\"28\" font-size=\"15\"><tspan font-weight=\"bold\">Fig. {number}</tspan>  \
-         {title}</text>"
-    );
+    put!(svg, "<text x=\"{LEFT}\" y=\"28\" font-size=\"15\">Fig. {number}. {title}</text>");
 }
 
 fn frame(
@@ -199,12 +196,9 @@ fn lines(svg: &mut String, check: &Check, tint: &str, x: &Axis, y: &Axis, labell
             let high = y.at(*value) + 4.0;
             // Two labels on one another say nothing.
             if taken.iter().all(|other| (other - high).abs() >= 11.0) {
-                put!(
-                    svg,
-                    "<text x=\"{:.2}\" y=\"{high:.2}\">{}</text>",
-                    x.at(*at) + 7.0,
-                    escape(name)
-                );
+                let end = x.at(*at);
+                let place = if end > RIGHT - 90.0 { RIGHT } else { end };
+                put!(svg, "<text x=\"{:.2}\" y=\"{high:.2}\">{}</text>", place + 7.0, escape(name));
                 taken.push(high);
             }
         }
@@ -221,7 +215,7 @@ fn points(svg: &mut String, check: &Check, tint: &str, x: &Axis, y: &Axis) {
 }
 
 fn marks(svg: &mut String, check: &Check, tint: &str, x: &Axis, offs: &Axis) {
-    put!(svg, "<g fill=\"{tint}\" fill-opacity=\"0.75\">");
+    put!(svg, "<g fill=\"{tint}\">");
     for row in check.rows.iter().filter(|row| row.reference != 0.0) {
         let Some(at) = row.at else { continue };
         let off = 100.0 * (row.judged() / row.reference - 1.0);
@@ -234,19 +228,18 @@ fn marks(svg: &mut String, check: &Check, tint: &str, x: &Axis, offs: &Axis) {
 
 /// The band of the first check, where it is one of per cent.
 fn band(svg: &mut String, tolerance: Tolerance, offs: &Axis) {
-    let zero = offs.at(0.0);
-    put!(svg, "<path d=\"M{LEFT} {zero:.2}H{RIGHT}\" stroke=\"{INK}\" stroke-width=\"0.8\"/>");
     if let Tolerance::Relative(below, above) = tolerance {
-        let (top, bottom) = (offs.at(100.0 * above), offs.at(100.0 * below));
+        let top = offs.at(100.0 * above).clamp(OFFS.0, OFFS.1);
+        let bottom = offs.at(100.0 * below).clamp(OFFS.0, OFFS.1);
         put!(
             svg,
-            "<rect x=\"{LEFT}\" y=\"{top:.2}\" width=\"{}\" height=\"{:.2}\" fill=\"{}\" \
-             fill-opacity=\"0.12\"/>",
+            "<rect x=\"{LEFT}\" y=\"{top:.2}\" width=\"{}\" height=\"{:.2}\" fill=\"{WASH}\"/>",
             RIGHT - LEFT,
-            bottom - top,
-            tint(0)
+            bottom - top
         );
     }
+    let zero = offs.at(0.0);
+    put!(svg, "<path d=\"M{LEFT} {zero:.2}H{RIGHT}\" stroke=\"{INK}\" stroke-width=\"0.8\"/>");
 }
 
 fn legend(svg: &mut String, checks: &[&Check]) {
