@@ -17,9 +17,9 @@ pub(super) struct Known {
 
 /// Most that a cell of a transcribed table is trusted to.
 const TRUST: Tolerance = Tolerance::Relative(-0.02, 0.02);
-const STRAYS: &str = "single cells stray from their own column: the transcription has slips of single \
-    digits, and the print has some of its own; tried: other editions and the sister table of the \
-    other gas, which give the model's figure where they could be compared";
+const STRAYS: &str = "single cells lie outside: the transcription has slips of single digits, and the \
+    print some scatter of its own. Tried: the columns' medians, which hold within the band, and every \
+    cell within what the transcription is worth, which holds too";
 const TRUST_REASON: &str =
     "what is left of a transcription after the slips that were found: 2 % a cell";
 

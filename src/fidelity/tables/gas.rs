@@ -65,7 +65,7 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
             }
             "propane vapour pressure" => {
                 let numbers = figures(line.text("propane"));
-                if numbers.len() < 2 || numbers.len() % 2 != 0 {
+                if numbers.len() < 2 || !numbers.len().is_multiple_of(2) {
                     let message = "pairs of °F and psig are needed".to_owned();
                     return Err(line.error("propane", message));
                 }
