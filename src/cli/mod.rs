@@ -3,6 +3,7 @@
 mod check;
 mod exit;
 mod explain;
+mod fidelity;
 mod files;
 mod job;
 mod mark;
@@ -43,6 +44,7 @@ enum Command {
     Preview(preview::Args),
     Check(check::Args),
     Explain(explain::Args),
+    Fidelity(fidelity::Args),
 }
 
 /// Runs the program with the arguments it was started with.
@@ -68,6 +70,7 @@ pub fn main() -> ExitCode {
         Some(Command::Preview(args)) => preview::preview(args),
         Some(Command::Check(args)) => check::check(args),
         Some(Command::Explain(args)) => explain::explain(args),
+        Some(Command::Fidelity(args)) => fidelity::fidelity(args),
     };
     match result {
         Ok(exit) => exit.into(),

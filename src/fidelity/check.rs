@@ -50,6 +50,10 @@ pub struct Row {
     pub reference: f64,
     /// The model's figure, in the check's unit.
     pub result: f64,
+    /// How far the source's figure may be off by its own rounding (half a unit of its last printed
+    /// digit); taken off the difference before it is judged. 0 where the figure is exact.
+    #[serde(skip_serializing_if = "is_zero")]
+    pub rounding: f64,
     /// Where the row stands on the horizontal axis of the check's plot, if it has one.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub at: Option<f64>,
@@ -118,11 +122,30 @@ impl Tolerance {
     }
 }
 
+fn is_zero(value: &f64) -> bool {
+    *value == 0.0
+}
+
 impl Row {
     /// A row without a place on a plot.
     #[must_use]
     pub fn new(label: impl Into<String>, reference: f64, result: f64) -> Self {
-        Self { label: label.into(), reference, result, at: None, line: String::new() }
+        let label = label.into();
+        Self { label, reference, result, rounding: 0.0, at: None, line: String::new() }
+    }
+
+    /// The same row with a reference that is rounded to twice `half_unit`.
+    #[must_use]
+    pub fn rounded(mut self, half_unit: f64) -> Self {
+        self.rounding = half_unit;
+        self
+    }
+
+    /// The result as it is judged: brought nearer to the reference by the reference's rounding.
+    #[must_use]
+    pub fn judged(&self) -> f64 {
+        let off = self.result - self.reference;
+        self.reference + off.signum() * (off.abs() - self.rounding).max(0.0)
     }
 
     /// The same row at `x` on the named line of the check's plot.
@@ -138,7 +161,7 @@ impl Check {
     /// Whether one of its rows holds.
     #[must_use]
     pub fn holds(&self, row: &Row) -> bool {
-        self.tolerance.holds(row.reference, row.result)
+        self.tolerance.holds(row.reference, row.judged())
     }
 
     /// How it came out.
@@ -153,18 +176,22 @@ impl Check {
         }
     }
 
-    /// The row farthest from its reference: by fraction for a relative band, else by difference.
+    /// The row nearest to the edge of its band or farthest beyond it, rounding taken off.
     #[must_use]
     pub fn worst(&self) -> Option<&Row> {
         let far = |row: &Row| match self.tolerance {
-            Tolerance::Relative(..) => (row.result / row.reference - 1.0).abs(),
+            Tolerance::Relative(below, above) => {
+                let off = row.judged() / row.reference - 1.0;
+                // How far from the middle of the band.
+                (off - 0.5 * (below + above)).abs()
+            }
             Tolerance::Either { absolute, relative } => {
-                let off = (row.result - row.reference).abs();
+                let off = (row.judged() - row.reference).abs();
                 (off / absolute).min(off / (relative * row.reference.abs()))
             }
-            Tolerance::Absolute(_) => (row.result - row.reference).abs(),
-            Tolerance::AtMost => row.result - row.reference,
-            Tolerance::AtLeast => row.reference - row.result,
+            Tolerance::Absolute(_) => (row.judged() - row.reference).abs(),
+            Tolerance::AtMost => row.judged() - row.reference,
+            Tolerance::AtLeast => row.reference - row.judged(),
         };
         self.rows.iter().max_by(|a, b| {
             let (a, b) = (far(a), far(b));

@@ -1,0 +1,143 @@
+//! `fidelity`: what the model claims, held against its references.
+
+use std::path::{Path, PathBuf};
+
+use serde::Serialize;
+
+use super::exit::{Exit, Trouble, data, json, talk};
+use super::files;
+use crate::fidelity::tables::{self, Found, Outcome, SetAside};
+use crate::fidelity::words::{self, Count, count};
+use crate::fidelity::{Check, Verdict, all, guide};
+
+/// Hold the model against tables, laws and solvers, and tell how near it comes.
+///
+/// Exit code 1 when a check fails; a known miss is told and is no failure.
+#[derive(Debug, clap::Args)]
+pub(super) struct Args {
+    /// Print one JSON object with every check, every row and every verdict.
+    #[arg(long)]
+    json: bool,
+    /// Check the tables (`.csv`) of this folder instead of the project's own references; their layout
+    /// is in docs/reference-tables.md.
+    #[arg(long, value_name = "FOLDER")]
+    tables: Option<PathBuf>,
+    /// Write the guide, fidelity.md and its figures, into this folder.
+    #[arg(long, value_name = "FOLDER", conflicts_with = "tables")]
+    write: Option<PathBuf>,
+}
+
+/// A check with its verdict, for programs.
+#[derive(Debug, Serialize)]
+struct Judged<'a> {
+    verdict: Verdict,
+    #[serde(flatten)]
+    check: &'a Check,
+}
+
+/// All of it, for programs.
+#[derive(Debug, Serialize)]
+struct Report<'a> {
+    count: Count,
+    checks: Vec<Judged<'a>>,
+    not_used: &'a [SetAside],
+}
+
+pub(super) fn fidelity(args: &Args) -> Result<Exit, Trouble> {
+    let (outcome, worst) = match &args.tables {
+        Some(folder) => of_folder(folder)?,
+        None => {
+            let set_aside = tables::own().map(|own| own.set_aside).map_err(|error| {
+                Trouble::new(Exit::Files, format!("a table of the project is broken: {error}"))
+            })?;
+            (Outcome { checks: all(), set_aside }, Exit::Fine)
+        }
+    };
+    let count = count(&outcome.checks);
+    if args.json {
+        let judged = |check| Judged { verdict: Check::verdict(check), check };
+        let checks = outcome.checks.iter().map(judged).collect();
+        json(&Report { count, checks, not_used: &outcome.set_aside })?;
+    } else {
+        for check in &outcome.checks {
+            data(&words::text(check))?;
+        }
+        for class in &outcome.set_aside {
+            data(&format!("not used   {}: {} rows: {}\n", class.file, class.rows, class.reason))?;
+        }
+        let Count { checks, rows, pass, known_miss, fail } = count;
+        data(&format!(
+            "{checks} checks, {rows} rows: {pass} pass, {known_miss} known misses, {fail} fail\n"
+        ))?;
+    }
+    if let Some(folder) = &args.write {
+        write(folder, &outcome)?;
+    }
+    let found = if count.fail > 0 || count.checks == 0 { Exit::Findings } else { Exit::Fine };
+    Ok(worst.max(found))
+}
+
+/// Every table of a folder, by name; what cannot be read is told and the rest goes on.
+fn of_folder(folder: &Path) -> Result<(Outcome, Exit), Trouble> {
+    let trouble =
+        |error: std::io::Error| Trouble::new(Exit::Files, format!("{}: {error}", folder.display()));
+    let mut paths = Vec::new();
+    for entry in std::fs::read_dir(folder).map_err(trouble)? {
+        let path = entry.map_err(trouble)?.path();
+        if path.extension().is_some_and(|ending| ending.eq_ignore_ascii_case("csv")) {
+            paths.push(path);
+        }
+    }
+    paths.sort();
+    if paths.is_empty() {
+        let message = format!("{}: there is no table (.csv) in this folder", folder.display());
+        return Err(Trouble::new(Exit::Files, message));
+    }
+    let (mut all, mut worst) = (Outcome::default(), Exit::Fine);
+    for path in paths {
+        match of_file(&path) {
+            Ok(Some(outcome)) => {
+                all.checks.extend(outcome.checks);
+                all.set_aside.extend(outcome.set_aside);
+            }
+            Ok(None) => {}
+            Err(trouble) => {
+                talk(&trouble.message);
+                worst = worst.max(trouble.exit);
+            }
+        }
+    }
+    Ok((all, worst))
+}
+
+fn of_file(path: &Path) -> Result<Option<Outcome>, Trouble> {
+    let name = path.file_name().unwrap_or_default().to_string_lossy();
+    let bytes = files::read(path, tables::MAX_BYTES)?;
+    match tables::read(&name, &bytes) {
+        Ok(Found::Table(outcome)) => Ok(Some(outcome)),
+        Ok(Found::NotUsed(why)) => {
+            talk(&format!("{name}: not used: {why}"));
+            Ok(None)
+        }
+        Ok(Found::Unknown) => {
+            talk(&format!(
+                "{name}: passed over: neither its name nor its columns say what it is (see \
+                 docs/reference-tables.md)"
+            ));
+            Ok(None)
+        }
+        Err(error) => Err(Trouble::new(Exit::Files, error.to_string())),
+    }
+}
+
+fn write(folder: &Path, outcome: &Outcome) -> Result<(), Trouble> {
+    let inner = folder.join("fidelity");
+    std::fs::create_dir_all(&inner)
+        .map_err(|error| Trouble::new(Exit::Files, format!("{}: {error}", inner.display())))?;
+    let pages = guide::pages(&outcome.checks, &outcome.set_aside);
+    for page in &pages {
+        files::write_whole(&folder.join(&page.name), &page.text)?;
+    }
+    talk(&format!("{} files written to {}", pages.len(), folder.display()));
+    Ok(())
+}

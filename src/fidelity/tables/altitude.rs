@@ -1,0 +1,110 @@
+//! Thin air.
+
+use super::Outcome;
+use super::gather::{Gather, Head};
+use super::sheet::{Sheet, TableError, figures, half_unit};
+use crate::fidelity::{Row, Tolerance};
+use crate::physics::fluid::Gas;
+use crate::physics::orifice::{OpeningLaw, drill_diameter_m};
+use crate::scenario::{builtin, load};
+use crate::units::{P_STD_PA, PA_PER_INWC, T_STD_K};
+
+/// Columns of a table by altitude.
+pub(super) const COLUMNS: &[&str] = &["altitude_ft", "pressure_ratio_ISA", ENERGY];
+/// Columns of examples.
+pub(super) const EXAMPLE_COLUMNS: &[&str] = &["item", "value", "source", "confidence", "check"];
+const ENERGY: &str = "energy_fraction_same_orifice_same_gauge_pressure = sqrt(density ratio)";
+
+const CHAPTER: &str = "Altitude";
+/// The standard atmosphere's temperature falls by 6.8756e-6 of its sea-level value a foot.
+const COOLS_PER_FT: f64 = 6.875_6e-6;
+
+pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
+    sheet.needs(COLUMNS)?;
+    let mut gather = Gather::new(sheet);
+    for line in sheet.lines() {
+        let feet = line.number("altitude_ft", (-1_000.0, 12_000.0))?;
+        let ratio = line.number("pressure_ratio_ISA", (0.3, 1.1))?;
+        let energy = line.number(ENERGY, (0.3, 1.1))?;
+        if let Some(got) = ambient_ratio(feet) {
+            let row = Row::new(format!("{feet} ft"), ratio, got).rounded(5e-5).on("pressure", feet);
+            gather.row("altitude.pressure", line, row, || {
+                Head::new(
+                    CHAPTER,
+                    "1",
+                    Tolerance::Absolute(2e-4),
+                    "A site's air pressure against sea level.",
+                    "standard atmosphere, from a scenario's altitude",
+                    "printed to four digits; the model counts from the same sea-level pressure",
+                )
+            });
+        }
+        let law = OpeningLaw::new(&Gas::natural(), T_STD_K * (1.0 - COOLS_PER_FT * feet));
+        let drop = 3.5 * PA_PER_INWC;
+        let at = |law: &OpeningLaw, p: f64| law.flow(drop, p + drop, p).flow;
+        let sea = OpeningLaw::new(&Gas::natural(), T_STD_K);
+        let got = at(&law, ratio * P_STD_PA) / at(&sea, P_STD_PA);
+        let row = Row::new(format!("{feet} ft"), energy, got)
+            .rounded(half_unit(line.text(ENERGY), None))
+            .on("input", feet);
+        gather.row("altitude.input", line, row, || {
+            Head::new(
+                CHAPTER,
+                "1",
+                Tolerance::Relative(-0.003, 0.003),
+                "Input of the same orifice at the same gauge pressure against sea level.",
+                "natural gas at 3.5 in. w.c., gas as cold as the standard atmosphere",
+                "√(density ratio) of the surroundings; the model takes the density under manifold \
+                 pressure and the gas's expansion, 0.2 % at 10,000 ft",
+            )
+        });
+    }
+    Ok(gather.done())
+}
+
+/// Air pressure that a scenario at this altitude gets, against sea level.
+fn ambient_ratio(feet: f64) -> Option<f64> {
+    let at = |feet: f64| {
+        let text = builtin::JOBS.first()?.text;
+        let (before, rest) = text.split_once("altitude: \"")?;
+        let (_, after) = rest.split_once('"')?;
+        let scenario = load(&format!("{before}altitude: \"{feet} ft\"{after}")).ok()?;
+        Some(scenario.draw(0).ambient_abs_pa)
+    };
+    Some(at(feet)? / at(0.0)?)
+}
+
+/// Examples: areas of drills, and flows through them.
+pub(super) fn examples(sheet: &Sheet) -> Result<Outcome, TableError> {
+    sheet.needs(EXAMPLE_COLUMNS)?;
+    let mut gather = Gather::new(sheet);
+    for line in sheet.lines() {
+        let text = line.text("check");
+        let Some(ratio) = text.split(';').find(|part| part.contains("area =")) else {
+            gather
+                .set_aside("a derating rule or a formula of the orifice table: the plate governs");
+            continue;
+        };
+        let numbers = figures(ratio);
+        let [first, second, printed] = numbers.as_slice() else {
+            return Err(line.error("check", "`#a/#b area = ratio` is needed".to_owned()));
+        };
+        let diameter = |number: f64| drill_diameter_m(&format!("#{number}"));
+        let (Some(a), Some(b)) = (diameter(*first), diameter(*second)) else {
+            return Err(line.error("check", "a drill outside #1 to #80".to_owned()));
+        };
+        let row =
+            Row::new(format!("#{first} for #{second}"), *printed, a * a / (b * b)).rounded(5e-4);
+        gather.row("altitude.drills", line, row, || {
+            Head::new(
+                CHAPTER,
+                "1",
+                Tolerance::Absolute(1e-4),
+                "Area of the orifice that a manual takes at altitude against the sea-level one.",
+                "number drills, 5,000 and 8,000 ft",
+                "printed to three digits",
+            )
+        });
+    }
+    Ok(gather.done())
+}

@@ -1,0 +1,80 @@
+//! Units of pressure.
+
+use super::Outcome;
+use super::gather::{Gather, Head, Miss};
+use super::sheet::{Sheet, TableError, figures, half_unit};
+use crate::fidelity::{Row, Tolerance};
+use crate::units::{PA_PER_INWC, PA_PER_PSI, PressureUnit};
+
+/// Columns of a table of conversions.
+pub(super) const COLUMNS: &[&str] = &["from", "to", "factor"];
+
+const CHAPTER: &str = "Instruments";
+
+/// Pascals in a unit that the model has.
+fn pascals(unit: &str) -> Option<f64> {
+    match unit {
+        "Pa" => Some(1.0),
+        "kPa" => Some(PressureUnit::KPa.pa()),
+        "mbar" => Some(PressureUnit::Mbar.pa()),
+        "psi" => Some(PA_PER_PSI),
+        "in w.c." => Some(PA_PER_INWC),
+        _ => None,
+    }
+}
+
+fn head(inch_and_psi: bool) -> Head {
+    let mut head = Head::new(
+        CHAPTER,
+        "by row",
+        Tolerance::Relative(-1e-6, 1e-6),
+        "Units of pressure.",
+        "conventional inch of water (4 °C, 9.80665 m/s²)",
+        "the printed digits",
+    );
+    if inch_and_psi {
+        head.known_miss = Some(Miss {
+            why: "the table's rows between psi and inches take the inch of 60 °F (27.7076 to the psi), \
+                against its own first row; the model's inch is the conventional one (27.6799)",
+            bound: Tolerance::Relative(-0.001, 0.001),
+            reason: "248.84 Pa against 249.089 Pa is 0.1 %",
+        });
+    }
+    head
+}
+
+pub(super) fn conversions(sheet: &Sheet) -> Result<Outcome, TableError> {
+    sheet.needs(COLUMNS)?;
+    let mut gather = Gather::new(sheet);
+    for line in sheet.lines() {
+        let from = line.text("from").replace(" conventional (4 C, 9.80665)", "");
+        let amount = line.figure("from", 0, (1e-6, 1e6))?;
+        let unit = from.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.').trim();
+        let Some(from_pa) = pascals(unit) else {
+            gather.set_aside(
+                "a unit the model does not show, or an inch of water at another temperature (39.2 or \
+                 60 °F); the model's inch is the conventional one",
+            );
+            continue;
+        };
+        let texts: Vec<&str> = line.text("factor").split('/').collect();
+        let units: Vec<&str> = line.text("to").split('/').map(str::trim).collect();
+        for (unit, text) in units.iter().zip(texts) {
+            let Some(to_pa) = pascals(unit) else {
+                gather.set_aside("a unit the model does not show");
+                continue;
+            };
+            let number = text.split_whitespace().next().unwrap_or_default();
+            let Some(printed) = figures(number).first().copied().filter(|f| *f > 0.0) else {
+                return Err(line.error("factor", "a number above zero is needed".to_owned()));
+            };
+            let row = Row::new(format!("{from} in {unit}"), printed, amount * from_pa / to_pa)
+                .rounded(half_unit(number, None) * 1.001);
+            let inch = from.contains("w.c.") || unit.contains("w.c.");
+            let psi = inch && (from.contains("psi") || *unit == "psi");
+            let id = if psi { "instruments.units.psi" } else { "instruments.units" };
+            gather.row(id, line, row, || head(psi));
+        }
+    }
+    Ok(gather.done())
+}

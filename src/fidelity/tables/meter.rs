@@ -1,0 +1,86 @@
+//! Clocking the meter.
+
+use super::Outcome;
+use super::gather::{Gather, Head};
+use super::sheet::{Sheet, TableError, half_unit};
+use crate::fidelity::{Row, Tolerance};
+use crate::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, M3_S_PER_CFH, W_PER_BTU_H};
+
+/// Columns of a computed clocking chart that must be there.
+pub(super) const COMPUTED_COLUMNS: &[&str] = &["seconds_per_rev", "cfh_1_ft3_dial"];
+/// Columns of a published clocking chart.
+pub(super) const CHART_COLUMNS: &[&str] =
+    &["rated_input_kBtuh", "gas", "heating_value", "seconds_1ft3", "seconds_2ft3"];
+
+const CHAPTER: &str = "Meter and gas";
+
+pub(super) fn computed(sheet: &Sheet) -> Result<Outcome, TableError> {
+    sheet.needs(COMPUTED_COLUMNS)?;
+    let dials = [
+        ("cfh_half_ft3_dial", 0.5 * M3_PER_FT3),
+        ("cfh_1_ft3_dial", M3_PER_FT3),
+        ("cfh_2_ft3_dial", 2.0 * M3_PER_FT3),
+        ("cfh_5_ft3_dial", 5.0 * M3_PER_FT3),
+        ("cfh_0.01m3_dial", 0.01),
+    ];
+    let mut gather = Gather::new(sheet);
+    for line in sheet.lines() {
+        let seconds = line.number("seconds_per_rev", (0.1, 1e5))?;
+        for (column, dial_m3) in dials {
+            if line.text(column).is_empty() {
+                continue;
+            }
+            let printed = line.number(column, (1e-3, 1e7))?;
+            let got = dial_m3 / seconds / M3_S_PER_CFH;
+            let row = Row::new(format!("{seconds} s, {column}"), printed, got)
+                .rounded(half_unit(line.text(column), None) * 1.000_001);
+            gather.row("meter.formula", line, row, || {
+                Head::new(
+                    CHAPTER,
+                    "ft³/h",
+                    Tolerance::Relative(-1e-6, 1e-6),
+                    "The model's volume of a dial over its seconds a turn is the trade's ft³/h.",
+                    "dials of 1/2 to 5 ft³ and 0.01 m³",
+                    "units alone; the printed digits",
+                )
+            });
+        }
+    }
+    Ok(gather.done())
+}
+
+pub(super) fn chart(sheet: &Sheet) -> Result<Outcome, TableError> {
+    sheet.needs(CHART_COLUMNS)?;
+    let mut gather = Gather::new(sheet);
+    for line in sheet.lines() {
+        let input = line.number("rated_input_kBtuh", (1.0, 1e5))?;
+        let value = line.number("heating_value", (100.0, 5_000.0))?;
+        for (column, feet) in [("seconds_1ft3", 1.0), ("seconds_2ft3", 2.0)] {
+            let printed = line.number(column, (0.1, 1e5))?;
+            let implied = 3.6 * feet * value / printed;
+            if (implied / input - 1.0).abs() > 0.03 {
+                gather.set_aside(
+                    "a size label that its own seconds contradict by more than 3 % (70 kBtu/h: 55 s \
+                     is 65.5 kBtu/h): the label is nominal",
+                );
+                continue;
+            }
+            let flow = 1e3 * input * W_PER_BTU_H / (value * J_M3_PER_BTU_FT3);
+            let got = feet * M3_PER_FT3 / flow;
+            let row =
+                Row::new(format!("{input} kBtu/h, {}, {feet} ft³", line.text("gas")), printed, got)
+                    .on(line.text("gas"), input);
+            gather.row("meter.chart", line, row, || {
+                Head::new(
+                    CHAPTER,
+                    "s",
+                    Tolerance::Absolute(1.0),
+                    "Seconds for a turn of the dial at rated input.",
+                    "1,000 Btu/ft³ natural gas, 2,500 Btu/ft³ propane",
+                    "printed to whole seconds, doubled for the larger dial",
+                )
+            });
+        }
+    }
+    Ok(gather.done())
+}

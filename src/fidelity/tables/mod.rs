@@ -1,0 +1,123 @@
+//! Published tables, read as CSV, against the model.
+//!
+//! `assets/reference` holds the tables; the layout of each kind is in `docs/reference-tables.md`.
+//! Any other folder of tables in the same layout can be checked the same way ([`read`]).
+
+mod air;
+mod altitude;
+mod burning;
+mod cells;
+mod csst;
+mod fittings;
+mod gas;
+mod gather;
+mod instruments;
+mod kind;
+mod manifold;
+mod meter;
+mod orifice;
+mod own;
+mod pipe;
+mod regulator;
+mod room;
+mod sheet;
+mod stream;
+mod vectors;
+
+use super::Check;
+
+pub use own::TABLES;
+pub use sheet::{MAX_BYTES, TableError};
+
+/// What came of one table.
+#[derive(Debug, Clone, Default)]
+pub struct Outcome {
+    /// Its checks.
+    pub checks: Vec<Check>,
+    /// Rows that were not used.
+    pub set_aside: Vec<SetAside>,
+}
+
+/// Rows of a table that were not used.
+#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
+pub struct SetAside {
+    /// The table.
+    pub file: String,
+    /// How many.
+    pub rows: usize,
+    /// Why.
+    pub reason: String,
+}
+
+/// What a file turned out to be.
+#[derive(Debug, Clone)]
+pub enum Found {
+    /// A table that the model was held against.
+    Table(Outcome),
+    /// A table that is known and not used, and why.
+    NotUsed(&'static str),
+    /// Neither its name nor its columns say what it is.
+    Unknown,
+}
+
+/// Reads a table and holds the model against it; `file` is its name without folders.
+///
+/// # Errors
+/// With file, line and field, for anything that is not a table, or is one of a known kind with a
+/// column missing or a cell that makes no sense.
+pub fn read(file: &str, bytes: &[u8]) -> Result<Found, TableError> {
+    if let Some((_, why)) = kind::NOT_USED.iter().find(|(name, _)| *name == file) {
+        return Ok(Found::NotUsed(why));
+    }
+    let sheet = sheet::Sheet::read(file, bytes)?;
+    match kind::checker(&sheet) {
+        Some(run) => run(&sheet).map(Found::Table),
+        None => Ok(Found::Unknown),
+    }
+}
+
+/// Every table of the project.
+///
+/// # Errors
+/// If one of them is broken; the tests see to it that none is.
+pub fn own() -> Result<Outcome, TableError> {
+    let mut all = Outcome::default();
+    for (file, text) in TABLES {
+        if let Found::Table(outcome) = read(file, text.as_bytes())? {
+            all.join(outcome);
+        }
+    }
+    Ok(all)
+}
+
+/// The checks of every table of the project.
+#[must_use]
+pub fn checks() -> Vec<Check> {
+    own().map(|outcome| outcome.checks).unwrap_or_default()
+}
+
+/// Tables that are known and not used, with the reason.
+#[must_use]
+pub fn not_used() -> &'static [(&'static str, &'static str)] {
+    kind::NOT_USED
+}
+
+impl Outcome {
+    /// Takes over what came of another table; rows of a check that both have are put together.
+    pub fn join(&mut self, other: Outcome) {
+        for check in other.checks {
+            let Some(mine) = self.checks.iter_mut().find(|mine| mine.id == check.id) else {
+                self.checks.push(check);
+                continue;
+            };
+            for row in check.rows {
+                let same =
+                    |mine: &super::Row| mine.label == row.label && mine.reference == row.reference;
+                if !mine.rows.iter().any(same) {
+                    mine.rows.push(row);
+                }
+            }
+        }
+        self.set_aside.extend(other.set_aside);
+    }
+}

@@ -1,0 +1,106 @@
+//! Gas in the air of a room.
+
+use super::Outcome;
+use super::gather::{Gather, Head};
+use super::sheet::{Line, Sheet, TableError, half_unit};
+use crate::fidelity::{Row, Tolerance};
+use crate::physics::room::dilute;
+
+/// Columns of a dilution table.
+pub(super) const COLUMNS: &[&str] =
+    &["air_changes_per_h", "minutes", "source_m3_per_h", "volume_m3", "concentration_published"];
+
+const CHAPTER: &str = "Room";
+
+pub(super) fn vectors(sheet: &Sheet) -> Result<Outcome, TableError> {
+    sheet.needs(COLUMNS)?;
+    let mut gather = Gather::new(sheet);
+    for line in sheet.lines() {
+        let changes = line.number("air_changes_per_h", (0.0, 1_000.0))?;
+        let minutes = line.number("minutes", (0.0, 1e5))?;
+        let leak = line.number("source_m3_per_h", (0.0, 1e6))?;
+        let volume = line.number("volume_m3", (1e-3, 1e7))?;
+        let printed = line.number("concentration_published", (0.0, 1e6))?;
+        // In ten-second steps, as the bench goes.
+        let steps = (6.0 * minutes).ceil().max(1.0);
+        let dt_s = 60.0 * minutes / steps;
+        let mut got = 0.0;
+        for _ in 0..steps as u32 {
+            got = dilute(got, 0.0, leak / volume / 3600.0, changes / 3600.0, dt_s);
+        }
+        let row = Row::new(format!("{changes}/h, {minutes} min"), printed, got)
+            .rounded(half_unit("0.0001", None))
+            .on(format!("{changes}/h"), minutes);
+        gather.row("room.dilution", line, row, || {
+            Head::new(
+                CHAPTER,
+                "m³/m³",
+                Tolerance::Absolute(1e-6),
+                "Build-up of gas in a ventilated room, step upon step.",
+                "1 m³/h into 1 m³ of well-mixed air, ten-second steps",
+                "the table's four decimals",
+            )
+        });
+    }
+    Ok(gather.done())
+}
+
+/// Worked examples among the dilution equations.
+pub(super) fn equations(sheet: &Sheet) -> Result<Outcome, TableError> {
+    sheet.needs(&["item", "value", "source", "confidence"])?;
+    let mut gather = Gather::new(sheet);
+    let mut room = None;
+    for line in sheet.lines() {
+        match line.text("item") {
+            "time to 1/5 LFL (worked)" => {
+                // 30 m³ …, 0.35 ACH, … leak 0.10 m³/h -> steady 0.95 %
+                let volume = line.figure("value", 0, (1.0, 1e4))?;
+                let changes = line.figure("value", 1, (0.01, 100.0))?;
+                let leak = line.figure("value", 2, (1e-4, 100.0))?;
+                let steady = line.figure("value", 3, (1e-3, 100.0))?;
+                room = Some((volume, changes));
+                add_steady(&mut gather, line, volume, changes, leak, steady);
+            }
+            "worked 2" => {
+                let Some((volume, changes)) = room else {
+                    let message = "it names `same room`, and no row before it gives one";
+                    return Err(line.error("value", message.to_owned()));
+                };
+                let leak = line.figure("value", 0, (1e-4, 100.0))?;
+                let steady = line.figure("value", 1, (1e-3, 100.0))?;
+                add_steady(&mut gather, line, volume, changes, leak, steady);
+                let share = line.figure("value", 2, (1e-3, 100.0))?;
+                let minutes = line.figure("value", 3, (0.1, 1e4))?;
+                let got = dilute(0.0, 0.0, leak / volume / 60.0, changes / 60.0, minutes);
+                let row = Row::new(format!("{leak} m³/h, {minutes} min"), share, 100.0 * got);
+                gather.row("room.worked", line, row, head);
+            }
+            _ => gather.set_aside("an equation without figures, or a recalled practice"),
+        }
+    }
+    Ok(gather.done())
+}
+
+fn add_steady(
+    gather: &mut Gather,
+    line: Line<'_>,
+    volume: f64,
+    changes: f64,
+    leak: f64,
+    steady: f64,
+) {
+    let got = dilute(0.0, 0.0, leak / volume, changes, 100.0 / changes);
+    let row = Row::new(format!("{leak} m³/h, at last"), steady, 100.0 * got).rounded(0.005);
+    gather.row("room.worked", line, row, head);
+}
+
+fn head() -> Head {
+    Head::new(
+        CHAPTER,
+        "%",
+        Tolerance::Absolute(0.003),
+        "A leak into a small closed room, worked through.",
+        "30 m³, 0.35 air changes an hour",
+        "minutes printed to a tenth, shares to a hundredth",
+    )
+}

@@ -1,0 +1,158 @@
+//! What a capacity table says of its gas, its inlet, its drop and its unit.
+
+use super::sheet::{Line, Sheet, TableError, figures};
+use crate::physics::fluid::Gas;
+use crate::units::{PA_PER_INWC, PA_PER_PSI};
+
+/// Heating value behind the propane pipe tables, thousands of Btu/ft³ (from the unrounded table).
+const PROPANE_KBTU_FT3: f64 = 2.488;
+/// The code's atmosphere, psi.
+const CODE_ATM_PSI: f64 = 14.7;
+/// Most driving pressure that the model is made for, in psi.
+const MOST_PSI: f64 = 20.0;
+
+/// What drives the gas.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Drive {
+    /// Under 1.5 psi: the drop itself, in. w.c.
+    Low { drop_inwc: f64 },
+    /// From there on: `P₁² − P₂²`.
+    High { inlet_psi: f64, drop_psi: f64 },
+}
+
+/// Gas, pressures and unit of a row.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Stream {
+    pub gas: Gas,
+    pub drive: Drive,
+    /// Driving term `(P₁² − P₂²)/(2·p_std)`, in Pa.
+    pub drive_pa: f64,
+    /// Figures of the table per ft³/h.
+    pub per_cfh: f64,
+    pub unit: &'static str,
+}
+
+impl Stream {
+    /// Reads the columns `gas`, `inlet`, `drop` and `unit`.
+    pub(super) fn read(line: Line<'_>) -> Result<Self, TableError> {
+        let gas = gas(line)?;
+        let drive = drive(line)?;
+        let drive_pa = match drive {
+            Drive::Low { drop_inwc } => drop_inwc * PA_PER_INWC,
+            Drive::High { inlet_psi, drop_psi } => {
+                let high = inlet_psi + CODE_ATM_PSI;
+                let low = high - drop_psi;
+                (high * high - low * low) / (2.0 * 14.696) * PA_PER_PSI
+            }
+        };
+        let propane = gas.specific_gravity > 1.0;
+        let (per_cfh, unit) = match line.text("unit") {
+            "ft3/h" => (1.0, "ft³/h"),
+            "kBtu/h" if propane => (PROPANE_KBTU_FT3, "kBtu/h"),
+            "kBtu/h" => {
+                let message = "natural gas is tabled in ft3/h; its heating value is not fixed";
+                return Err(line.error("unit", message.to_owned()));
+            }
+            other => {
+                return Err(line.error("unit", format!("`{other}` is neither ft3/h nor kBtu/h")));
+            }
+        };
+        Ok(Self { gas, drive, drive_pa, per_cfh, unit })
+    }
+
+    /// The drop itself, in Pa.
+    pub(super) fn drop_pa(&self) -> f64 {
+        match self.drive {
+            Drive::Low { drop_inwc } => drop_inwc * PA_PER_INWC,
+            Drive::High { drop_psi, .. } => drop_psi * PA_PER_PSI,
+        }
+    }
+
+    /// The gas by name.
+    pub(super) fn name(&self) -> &'static str {
+        if self.gas.specific_gravity > 1.0 { "propane" } else { "natural gas" }
+    }
+
+    /// Part of a check's id: gas and pressures.
+    pub(super) fn id(&self) -> String {
+        let gas = if self.gas.specific_gravity > 1.0 { "propane" } else { "natural" };
+        match self.drive {
+            Drive::Low { drop_inwc } => format!("{gas}.drop-{drop_inwc}-inwc"),
+            Drive::High { inlet_psi, drop_psi } => {
+                format!("{gas}.{inlet_psi}-psi.drop-{drop_psi}-psi")
+            }
+        }
+    }
+
+    /// Gas and pressures in words.
+    pub(super) fn condition(&self) -> String {
+        let gravity = self.gas.specific_gravity;
+        let drive = match self.drive {
+            Drive::Low { drop_inwc } => format!("low pressure, drop {drop_inwc} in. w.c."),
+            Drive::High { inlet_psi, drop_psi } => {
+                format!("inlet {inlet_psi} psi, drop {drop_psi} psi")
+            }
+        };
+        format!("{} of specific gravity {gravity:.2}, {drive}, 60 °F", self.name())
+    }
+}
+
+fn gas(line: Line<'_>) -> Result<Gas, TableError> {
+    let text = line.text("gas").to_lowercase();
+    let gas = if text.contains("propane") {
+        Gas { specific_gravity: 1.50, ..Gas::propane() }
+    } else if text.contains("natural") {
+        Gas::natural()
+    } else {
+        return Err(line.error("gas", format!("`{text}` is neither natural gas nor propane")));
+    };
+    let Some(gravity) = text.split("sg").nth(1).and_then(|rest| figures(rest).first().copied())
+    else {
+        return Ok(gas);
+    };
+    if (0.3..=2.5).contains(&gravity) {
+        Ok(Gas { specific_gravity: gravity, ..gas })
+    } else {
+        Err(line.error("gas", format!("a specific gravity of {gravity} lies outside 0.3 to 2.5")))
+    }
+}
+
+fn drive(line: Line<'_>) -> Result<Drive, TableError> {
+    let inches = |column: &str| line.text(column).contains("w.c");
+    if !inches("drop") && !line.text("drop").contains("psi") {
+        return Err(line.error("drop", "a pressure in `in w.c.` or `psi` is needed".to_owned()));
+    }
+    let inlet = line.text("inlet");
+    if !inches("inlet") && !inlet.contains("psi") {
+        return Err(line.error("inlet", "a pressure in `in w.c.` or `psi` is needed".to_owned()));
+    }
+    if inches("drop") {
+        // The code's tables with a drop in inches are low-pressure ones, whatever their inlet.
+        let drop_inwc = line.figure("drop", 0, (0.01, MOST_PSI * PA_PER_PSI / PA_PER_INWC))?;
+        return Ok(Drive::Low { drop_inwc });
+    }
+    let drop_psi = line.figure("drop", 0, (0.01, MOST_PSI))?;
+    let inlet_psi = line.figure("inlet", 0, (0.01, MOST_PSI))?;
+    if inches("inlet") || inlet.contains('<') || inlet.contains("less") || inlet_psi < 1.5 {
+        return Ok(Drive::Low { drop_inwc: drop_psi * PA_PER_PSI / PA_PER_INWC });
+    }
+    if drop_psi > inlet_psi {
+        let message = format!("a drop of {drop_psi} psi is more than the inlet of {inlet_psi} psi");
+        return Err(line.error("drop", message));
+    }
+    Ok(Drive::High { inlet_psi, drop_psi })
+}
+
+/// How many digits of a capacity count: three, as the code prints, unless most figures of four or more
+/// digits show more.
+pub(super) fn significant(sheet: &Sheet) -> Option<usize> {
+    let (mut large, mut fine) = (0_usize, 0_usize);
+    for line in sheet.lines() {
+        let text = line.text("capacity");
+        if text.len() > 3 && text.bytes().all(|byte| byte.is_ascii_digit()) {
+            large += 1;
+            fine += usize::from(text.trim_end_matches('0').len() > 3);
+        }
+    }
+    (2 * fine <= large).then_some(3)
+}
