@@ -1,0 +1,3 @@
+//! Closed forms, behaviour of parts, invariants.
+
+mod checks;
