@@ -153,7 +153,7 @@ fn parallel() -> Check {
             .sum();
         let whole =
             flow_between(Gas::natural(), ends, |b, from, to| b.opening(from, to, first + second));
-        let label = format!("holes of {} and {} mm²", first * 1e6, second * 1e6);
+        let label = format!("holes of {:.1} and {:.1} mm²", first * 1e6, second * 1e6);
         rows.push(Row::new(label, apart * 1e6, whole * 1e6));
     }
     Check {

@@ -111,8 +111,4 @@ impl RegulatorRig {
     pub(in crate::fidelity) fn lift_m(&self) -> f64 {
         self.network.regulator(self.regulator).map_or(f64::NAN, |it| it.lift_m())
     }
-
-    pub(in crate::fidelity) fn flow_std_m3_s(&self) -> f64 {
-        self.network.flow_std_m3_s(self.load)
-    }
 }

@@ -102,7 +102,7 @@ fn balance() -> Check {
         truth: Truth::ClosedForm,
         source: "Conservation of gas".into(),
         condition: "30 m³, 0.02 L/s for half an hour, steps of 0.2 s".into(),
-        tolerance: Tolerance::Relative(-0.001, 0.001),
+        tolerance: Tolerance::Relative(-0.0002, 0.0002),
         reason: "Floor and breathing zone exchange through values held over a step.".into(),
         unit: "L",
         rows,

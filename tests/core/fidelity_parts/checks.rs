@@ -32,3 +32,16 @@ fn show_all() {
         println!("{}", table(&check));
     }
 }
+
+#[test]
+fn time_all() {
+    let t = std::time::Instant::now();
+    closed::checks();
+    println!("closed {:?}", t.elapsed());
+    let t = std::time::Instant::now();
+    parts::checks();
+    println!("parts {:?}", t.elapsed());
+    let t = std::time::Instant::now();
+    invariants::checks();
+    println!("invariants {:?}", t.elapsed());
+}
