@@ -59,7 +59,7 @@ proptest! {
         prop_assert!(found <= 1e-3, "{found:e} Pa");
     }
 
-    /// An opening that is opened more never passes less.
+    /// An opening that is opened more never passes less (regulators fed from behind apart).
     #[test]
     fn opening_more_never_passes_less(shape in shape()) {
         let found = fall_on_opening(&shape);
