@@ -134,10 +134,11 @@ fn healthy_co() -> Check {
 }
 
 fn air_free() -> Check {
-    let rows = [(50.0, 7.0, 75.0), (1_200.0, 6.0, 1_680.0)]
+    let rows = [(50.0, 7.0), (1_200.0, 6.0), (100.0, 11.05)]
         .into_iter()
-        .map(|(ppm, o2, reference)| {
-            Row::new(format!("{ppm} ppm at {o2} % O₂"), reference, co_air_free_ppm(ppm, o2 / 100.0))
+        .map(|(ppm, o2)| {
+            let by_hand = ppm * 20.9 / (20.9 - o2);
+            Row::new(format!("{ppm} ppm at {o2} % O₂"), by_hand, co_air_free_ppm(ppm, o2 / 100.0))
         })
         .collect();
     Check {
@@ -147,9 +148,10 @@ fn air_free() -> Check {
         truth: Truth::Published,
         source: "Trade article on air-free carbon monoxide (hvactoday.com), 20.9/(20.9 − O₂)"
             .into(),
-        condition: "two worked examples".into(),
-        tolerance: Tolerance::Relative(-0.003, 0.003),
-        reason: "The article rounds 75.2 and 1,683.".into(),
+        condition: "two worked examples of the article (75 and 1,680 ppm) and one lean flame"
+            .into(),
+        tolerance: Tolerance::Relative(-1e-9, 1e-9),
+        reason: "The same sum; the article rounds 75.2 and 1,683.".into(),
         unit: "ppm air-free",
         rows,
         known_miss: None,

@@ -56,6 +56,16 @@ fn accuracy() -> Check {
             }
         }
     }
+    // A poor one: an inch of water off before it is zeroed.
+    if let Some(setup) = setup("healthy-natural") {
+        let mut held = Held::new(&MeterSetup { zero_error_pa: PA_PER_INWC, ..setup.meter });
+        rows.push(Row::new("1 in. w.c. off, before zeroing", 1.0, held.read_inwc(10, 0.0)));
+        held.meter.zero();
+        for inwc in [0.0, 3.5, 10.0] {
+            let found = held.read_inwc(10, inwc);
+            rows.push(Row::new(format!("1 in. w.c. off, zeroed, {inwc} in. w.c."), inwc, found));
+        }
+    }
     Check {
         id: "parts.manometer.accuracy".into(),
         chapter: CHAPTER,
