@@ -7,10 +7,13 @@
 //! function that returns [`Check`]s and put it on the list in [`all`].
 
 pub mod check;
+pub mod closed;
 #[cfg(feature = "reports")]
 pub mod guide;
+pub mod invariants;
 #[cfg(feature = "reports")]
 pub mod left_out;
+pub mod parts;
 #[cfg(feature = "reports")]
 pub mod plot;
 #[cfg(feature = "reports")]
@@ -25,6 +28,9 @@ pub fn all() -> Vec<Check> {
     let families: &[fn() -> Vec<Check>] = &[
         #[cfg(feature = "reports")]
         tables::checks,
+        closed::checks,
+        parts::checks,
+        invariants::checks,
     ];
     families.iter().flat_map(|checks| checks()).collect()
 }

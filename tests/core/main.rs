@@ -8,6 +8,7 @@ mod bench;
 #[cfg(feature = "cli")]
 mod cli;
 mod fidelity;
+mod fidelity_parts;
 mod physics;
 mod record;
 mod scenario;

@@ -1,0 +1,256 @@
+//! Openings one behind the other and side by side, capillaries, no flow, flow reversed.
+
+use core::f64::consts::PI;
+
+use super::CHAPTER;
+use super::rig::flow_between;
+use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::physics::fluid::Gas;
+use crate::physics::network::{ElementId, NetworkBuilder, NodeId};
+use crate::physics::pipe::{PipeMaterial, PipeSpec, TubingSpec, schedule_40_id_m};
+use crate::units::{M_PER_IN, P_STD_PA, PA_PER_INWC, PA_PER_PSI, T_STD_K};
+
+pub(super) fn checks() -> Vec<Check> {
+    vec![hagen_poiseuille(), series(), parallel(), no_flow(), reversal(), smoothing()]
+}
+
+/// An element to be put between two nodes.
+#[derive(Clone, Copy)]
+pub(super) enum Way {
+    Hole(f64),
+    Pipe(PipeSpec),
+    Tubing(TubingSpec),
+}
+
+impl Way {
+    pub(super) fn add(self, b: &mut NetworkBuilder, from: NodeId, to: NodeId) -> ElementId {
+        match self {
+            Self::Hole(area_m2) => b.opening(from, to, area_m2),
+            Self::Pipe(spec) => b.pipe(from, to, &spec),
+            Self::Tubing(spec) => b.tubing(from, to, &spec),
+        }
+    }
+}
+
+/// A hole, steel pipe and corrugated tubing.
+fn ways() -> [(&'static str, Way); 3] {
+    let steel = schedule_40_id_m("1/2").unwrap_or(0.622 * M_PER_IN);
+    [
+        ("hole of 10 mm²", Way::Hole(1e-5)),
+        ("1/2 in. steel, 10 m", Way::Pipe(PipeSpec::new(PipeMaterial::Steel, steel, 10.0))),
+        (
+            "tubing EHD 18, 10 m",
+            Way::Tubing(TubingSpec { ehd: 18, length_m: 10.0, extra_fittings: 0 }),
+        ),
+    ]
+}
+
+/// Laminar flow against the law of Hagen and Poiseuille.
+fn hagen_poiseuille() -> Check {
+    let mut rows = Vec::new();
+    for (name, gas) in [("natural gas", Gas::natural()), ("propane", Gas::propane())] {
+        for (bore_m, length_m) in [(5e-4, 0.1), (2e-3, 3.0), (1.58e-2, 20.0)] {
+            for re in [10.0, 300.0, 800.0] {
+                // Q = Re·π·d·μ/(4·ρ), ΔP = 128·μ·L·Q/(π·d⁴).
+                let flow = re * PI * bore_m * gas.viscosity_pa_s / (4.0 * gas.density_std_kg_m3());
+                let drop_pa = 128.0 * gas.viscosity_pa_s * length_m * flow
+                    / (PI * bore_m * bore_m * bore_m * bore_m);
+                let pipe = PipeSpec::new(PipeMaterial::Copper, bore_m, length_m);
+                // Half above and half below standard pressure, so that P₁² − P₂² is 2·p·ΔP.
+                let found = flow_between(gas, [0.5 * drop_pa, -0.5 * drop_pa], |b, from, to| {
+                    b.pipe(from, to, &pipe)
+                });
+                let label = format!("{name}, {:.1} mm, Re {re:.0}", bore_m * 1e3);
+                rows.push(Row::new(label, flow * 1e6, found * 1e6).on(name, re));
+            }
+        }
+    }
+    Check {
+        id: "closed.pipe.hagen-poiseuille".into(),
+        chapter: CHAPTER,
+        claim: "Slow flow in a smooth pipe follows Hagen and Poiseuille.".into(),
+        truth: Truth::ClosedForm,
+        source: "Hagen–Poiseuille law, Q = π·d⁴·ΔP/(128·μ·L)".into(),
+        condition: "bores of 0.5, 2 and 15.8 mm, Re 10 to 800, isothermal".into(),
+        tolerance: Tolerance::Relative(-0.0005, 1e-5),
+        reason: "One friction formula joins laminar and turbulent law; at Re 800 its turbulent part takes a few parts in 10⁵ already.".into(),
+        unit: "cm³/s",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Two holes in a row: `1/A² = 1/A₁² + 1/A₂²`, and the pressure between them.
+fn series() -> Check {
+    let gas = Gas::natural();
+    let mut rows = Vec::new();
+    for (first_mm2, second_mm2) in [(5.0, 5.0), (5.0, 10.0), (10.0, 5.0), (5.0, 15.0)] {
+        let mut b = NetworkBuilder::new(gas, P_STD_PA);
+        let drop_pa = PA_PER_INWC;
+        let (from, to) = (b.fixed(0.5 * drop_pa), b.fixed(-0.5 * drop_pa));
+        let middle = b.node(1e-5, T_STD_K, 0.0);
+        b.opening(from, middle, first_mm2 * 1e-6);
+        let last = b.opening(middle, to, second_mm2 * 1e-6);
+        let mut network = b.build();
+        network.settle(100.0);
+        let inverse = 1.0 / (first_mm2 * first_mm2) + 1.0 / (second_mm2 * second_mm2);
+        let area_m2 = 1e-6 / f64::sqrt(inverse);
+        let flow = area_m2 * (2.0 * drop_pa / gas.density_std_kg_m3()).sqrt();
+        let label = format!("{first_mm2} mm² then {second_mm2} mm²");
+        rows.push(Row::new(
+            label.clone() + ", flow in cm³/s",
+            flow * 1e6,
+            network.flow_std_m3_s(last) * 1e6,
+        ));
+        let drop_share = 1.0 / (first_mm2 * first_mm2) / inverse;
+        let between = drop_pa * (0.5 - drop_share);
+        let found = network.pressure_pa(middle);
+        rows.push(Row::new(
+            label + ", Pa above the outlet",
+            between + 0.5 * drop_pa,
+            found + 0.5 * drop_pa,
+        ));
+    }
+    Check {
+        id: "closed.opening.series".into(),
+        chapter: CHAPTER,
+        claim: "Holes in a row act as one of 1/A² = Σ 1/Aᵢ², and share the drop as 1/Aᵢ².".into(),
+        truth: Truth::ClosedForm,
+        source: "Square-root law of orifices, solved for two in series".into(),
+        condition: "natural gas, 1 in. w.c. across both".into(),
+        tolerance: Tolerance::Relative(-0.002, 0.002),
+        reason: "The closed form takes density as constant; over 1 in. w.c. it changes by 0.25 %, and the expansion factor by 0.1 %.".into(),
+        unit: "cm³/s or Pa",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Side by side, flows add up.
+fn parallel() -> Check {
+    let mut rows = Vec::new();
+    let ends = [7.0 * PA_PER_INWC, 6.5 * PA_PER_INWC];
+    for (name, way) in ways() {
+        let one = flow_between(Gas::natural(), ends, |b, from, to| way.add(b, from, to));
+        let mut b = NetworkBuilder::new(Gas::natural(), P_STD_PA);
+        let (from, to) = (b.fixed(ends[0]), b.fixed(ends[1]));
+        // Joined before and behind by nodes that the three must share.
+        let (start, end) = (b.node(1e-4, T_STD_K, 0.0), b.node(1e-4, T_STD_K, 0.0));
+        let feed = b.opening(from, start, 1e3);
+        b.opening(end, to, 1e3);
+        for _ in 0..3 {
+            way.add(&mut b, start, end);
+        }
+        let mut network = b.build();
+        network.settle(100.0);
+        let found = network.flow_std_m3_s(feed);
+        rows.push(Row::new(format!("three of: {name}"), 3.0 * one * 1e6, found * 1e6));
+    }
+    for (first, second) in [(2e-6, 3e-6), (1e-7, 1e-5)] {
+        let apart: f64 = [first, second]
+            .map(|area| flow_between(Gas::natural(), ends, |b, from, to| b.opening(from, to, area)))
+            .iter()
+            .sum();
+        let whole =
+            flow_between(Gas::natural(), ends, |b, from, to| b.opening(from, to, first + second));
+        let label = format!("holes of {:.1} and {:.1} mm²", first * 1e6, second * 1e6);
+        rows.push(Row::new(label, apart * 1e6, whole * 1e6));
+    }
+    Check {
+        id: "closed.opening.parallel".into(),
+        chapter: CHAPTER,
+        claim: "Ways side by side add up: three of them carry three times the flow of one.".into(),
+        truth: Truth::ClosedForm,
+        source: "Addition of flows at equal pressures".into(),
+        condition: "natural gas, 7.0 to 6.5 in. w.c., headers wide open".into(),
+        tolerance: Tolerance::Relative(-1e-6, 1e-6),
+        reason: "The headers are not infinitely wide: they take some 10⁻⁸ of the drop.".into(),
+        unit: "cm³/s",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Without a difference of pressure nothing flows, and next to none makes next to nothing.
+fn no_flow() -> Check {
+    let mut rows = Vec::new();
+    for (name, way) in ways() {
+        for pa in [0.0, 1_743.6, 10.0 * PA_PER_PSI] {
+            let still = flow_between(Gas::natural(), [pa, pa], |b, from, to| way.add(b, from, to));
+            rows.push(Row::new(format!("{name}, both ends at {pa:.0} Pa"), 0.0, still * 1e6));
+        }
+        let breath = flow_between(Gas::natural(), [1e-9, 0.0], |b, from, to| way.add(b, from, to));
+        rows.push(Row::new(format!("{name}, 1 nPa"), 0.0, breath * 1e6));
+    }
+    Check {
+        id: "closed.flow.none".into(),
+        chapter: CHAPTER,
+        claim: "Equal pressures move nothing, and the flow dies away smoothly with the difference.".into(),
+        truth: Truth::ClosedForm,
+        source: "Limit of every flow law at zero difference".into(),
+        condition: "natural gas; hole, steel pipe, corrugated tubing".into(),
+        tolerance: Tolerance::Absolute(1e-3),
+        reason: "Equal ends give nothing at all; a nanopascal gives less than a thousandth of a cubic centimetre a second, below any leak that fluid shows.".into(),
+        unit: "cm³/s",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Turned round, an element carries the same flow the other way.
+fn reversal() -> Check {
+    let mut rows = Vec::new();
+    for (name, way) in ways() {
+        for (high, low) in [(5.0, 0.0), (1_743.6, 1_700.0), (2_500.0, 0.0), (69_000.0, 2_500.0)] {
+            let ahead =
+                flow_between(Gas::propane(), [high, low], |b, from, to| way.add(b, from, to));
+            let back =
+                flow_between(Gas::propane(), [low, high], |b, from, to| way.add(b, from, to));
+            let turned =
+                flow_between(Gas::propane(), [high, low], |b, from, to| way.add(b, to, from));
+            let label = format!("{name}, {high:.0} to {low:.0} Pa");
+            rows.push(Row::new(label.clone() + ", ends exchanged", -ahead * 1e6, back * 1e6));
+            rows.push(Row::new(label + ", element turned", -ahead * 1e6, turned * 1e6));
+        }
+    }
+    Check {
+        id: "closed.flow.reversal".into(),
+        chapter: CHAPTER,
+        claim: "Reversed pressures drive the same flow the other way.".into(),
+        truth: Truth::ClosedForm,
+        source: "Antisymmetry of the flow laws, Q(a, b) = −Q(b, a)".into(),
+        condition: "propane; hole, steel pipe, corrugated tubing; 5 Pa to 10 psi".into(),
+        tolerance: Tolerance::Relative(-1e-12, 1e-12),
+        reason: "The same arithmetic with the sign changed.".into(),
+        unit: "cm³/s",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// How far the law keeps to the square root on its way to nothing.
+fn smoothing() -> Check {
+    let gas = Gas::natural();
+    let rows = [5.0, 10.0, 25.0, 100.0, 500.0]
+        .into_iter()
+        .map(|drop_pa: f64| {
+            let by_hand = 1e-5 * (2.0 * drop_pa / gas.density_std_kg_m3()).sqrt();
+            let ends = [0.5 * drop_pa, -0.5 * drop_pa];
+            let found = flow_between(gas, ends, |b, from, to| b.opening(from, to, 1e-5));
+            Row::new(format!("{drop_pa} Pa"), by_hand * 1e6, found * 1e6).on("", drop_pa)
+        })
+        .collect();
+    Check {
+        id: "closed.opening.smoothing".into(),
+        chapter: CHAPTER,
+        claim: "An opening keeps to the square-root law down to 5 Pa (0.02 in. w.c.); below that it turns linear.".into(),
+        truth: Truth::ClosedForm,
+        source: "Square-root law of orifices, Q = CdA·√(2ΔP/ρ)".into(),
+        condition: "natural gas, 10 mm², about standard pressure".into(),
+        tolerance: Tolerance::Relative(-0.0105, 0.0005),
+        reason: "The law is rounded off over 1 Pa so that its slope stays finite at zero: 1 % low at 5 Pa; the expansion factor takes 0.13 % at 500 Pa.".into(),
+        unit: "cm³/s",
+        rows,
+        known_miss: None,
+    }
+}

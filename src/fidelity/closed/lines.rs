@@ -1,0 +1,127 @@
+//! Pipes in a row.
+
+use super::CHAPTER;
+use super::rig::flow_between;
+use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::physics::fluid::Gas;
+use crate::physics::network::NetworkBuilder;
+use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec};
+use crate::units::{M_PER_FT, M_PER_IN, M3_S_PER_CFH, P_STD_PA, PA_PER_INWC, PA_PER_PSI, T_STD_K};
+
+pub(super) fn checks() -> Vec<Check> {
+    vec![cut_in_two(), two_bores(), fittings()]
+}
+
+fn steel(id_in: f64, feet: f64) -> PipeSpec {
+    PipeSpec::new(PipeMaterial::Steel, id_in * M_PER_IN, feet * M_PER_FT)
+}
+
+/// What two pipes in a row lose in the first, in pascals.
+fn lost_in_first(ends: [f64; 2], pipes: [PipeSpec; 2]) -> f64 {
+    let mut b = NetworkBuilder::new(Gas::natural(), P_STD_PA);
+    let (from, to) = (b.fixed(ends[0]), b.fixed(ends[1]));
+    let joint = b.node(1e-4, T_STD_K, ends[0]);
+    b.pipe(from, joint, &pipes[0]);
+    b.pipe(joint, to, &pipes[1]);
+    let mut network = b.build();
+    network.settle(2_000.0);
+    ends[0] - network.pressure_pa(joint)
+}
+
+/// A pipe cut anywhere carries what the whole one carries.
+fn cut_in_two() -> Check {
+    let mut rows = Vec::new();
+    for (name, ends) in [
+        ("0.5 in. w.c.", [7.0 * PA_PER_INWC, 6.5 * PA_PER_INWC]),
+        ("10 to 5 psi", [10.0 * PA_PER_PSI, 5.0 * PA_PER_PSI]),
+    ] {
+        for share in [0.5, 0.2] {
+            let squares = ends.map(|pa| (pa + P_STD_PA) * (pa + P_STD_PA));
+            let middle = squares[0] + share * (squares[1] - squares[0]);
+            let by_hand = middle.sqrt() - P_STD_PA;
+            let pipes = [steel(0.824, 50.0 * share), steel(0.824, 50.0 * (1.0 - share))];
+            let label = format!("{name}, cut at {:.0} %", 100.0 * share);
+            let found = lost_in_first(ends, pipes);
+            rows.push(Row::new(label, (ends[0] - by_hand) / PA_PER_INWC, found / PA_PER_INWC));
+        }
+    }
+    Check {
+        id: "closed.pipe.cut-in-two".into(),
+        chapter: CHAPTER,
+        claim: "Along one pipe the square of the absolute pressure falls in a straight line."
+            .into(),
+        truth: Truth::ClosedForm,
+        source: "Isothermal Darcy–Weisbach flow, P₁² − P² ∝ x".into(),
+        condition: "natural gas, 50 ft of 3/4 in. steel, joined at a half and at a fifth".into(),
+        tolerance: Tolerance::Relative(-1e-9, 1e-9),
+        reason: "Both lengths have the same curve against w/L; what is left is how far the network has come to rest."
+            .into(),
+        unit: "in. w.c. lost up to the cut",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Two bores in a row share the drop as the code's equation says.
+fn two_bores() -> Check {
+    let mut rows = Vec::new();
+    for ([first_in, first_ft], [second_in, second_ft]) in [
+        ([1.049, 40.0], [0.824, 20.0]),
+        ([0.824, 20.0], [0.622, 10.0]),
+        ([0.622, 10.0], [1.049, 60.0]),
+    ] {
+        let ends = [7.0 * PA_PER_INWC, 6.5 * PA_PER_INWC];
+        // ΔH ∝ L·D^(−1/0.206) at equal flow.
+        let weight = |id: f64, feet: f64| feet * libm::pow(id, -1.0 / 0.206);
+        let (first, second) = (weight(first_in, first_ft), weight(second_in, second_ft));
+        let by_hand = 0.5 * first / (first + second);
+        let pipes = [steel(first_in, first_ft), steel(second_in, second_ft)];
+        let lost = lost_in_first(ends, pipes);
+        let label =
+            format!("{first_ft} ft of {first_in} in. before {second_ft} ft of {second_in} in.");
+        rows.push(Row::new(label, by_hand, lost / PA_PER_INWC));
+    }
+    Check {
+        id: "closed.pipe.two-bores".into(),
+        chapter: CHAPTER,
+        claim: "Two bores in a row share a small drop as L·D^−4.854.".into(),
+        truth: Truth::ClosedForm,
+        source: "IFGC 402.4 Eq. 4-1 (low pressure), solved for two lengths at one flow".into(),
+        condition: "natural gas, Schedule 40 steel, 0.5 in. w.c. across both".into(),
+        tolerance: Tolerance::Absolute(0.002),
+        reason: "Friction after the equation is met within 0.3 %, and steel's own roughness adds a little more to one bore than to the other.".into(),
+        unit: "in. w.c. lost in the first",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Fittings count as the length that the code gives them.
+fn fittings() -> Check {
+    let ends = [7.0 * PA_PER_INWC, 6.5 * PA_PER_INWC];
+    let carried = |pipe: PipeSpec| {
+        flow_between(Gas::natural(), ends, |b, from, to| b.pipe(from, to, &pipe)) / M3_S_PER_CFH
+    };
+    // Equivalent feet of IFGC Table A.2.2 for 1 in. screwed fittings.
+    let rows = [
+        ("ten 90° elbows", steel(1.049, 40.0).with(Fitting::Elbow90, 10), 10.0 * 2.62),
+        ("ten 45° elbows", steel(1.049, 40.0).with(Fitting::Elbow45, 10), 10.0 * 1.22),
+        ("ten tees by the branch", steel(1.049, 40.0).with(Fitting::TeeBranch, 10), 10.0 * 5.24),
+    ]
+    .into_iter()
+    .map(|(name, with, feet)| Row::new(name, carried(steel(1.049, 40.0 + feet)), carried(with)))
+    .collect();
+    Check {
+        id: "closed.pipe.fittings".into(),
+        chapter: CHAPTER,
+        claim: "A fitting takes as much as its equivalent length of straight pipe.".into(),
+        truth: Truth::Published,
+        source: "IFGC 2018 Table A.2.2 (1 in. screwed fittings)".into(),
+        condition: "natural gas, 40 ft of 1 in. steel, 0.5 in. w.c.".into(),
+        tolerance: Tolerance::Relative(-0.003, 0.003),
+        reason: "The table's lengths are rounded to 0.01 ft.".into(),
+        unit: "ft³/h",
+        rows,
+        known_miss: None,
+    }
+}

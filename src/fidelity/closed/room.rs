@@ -1,0 +1,170 @@
+//! Gas in the air of a room, and the house's temperature.
+
+use super::CHAPTER;
+use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::physics::fluid::Gas;
+use crate::physics::room::{Leaks, Room, Ventilation, dilute};
+use crate::site::house::House;
+
+pub(super) fn checks() -> Vec<Check> {
+    vec![table(), worked_leaks(), balance(), decay(), level()]
+}
+
+/// Concentration for a source of 1 m³/h in 1 m³, by air changes an hour, after these minutes.
+const MINUTES: [f64; 7] = [10.0, 20.0, 40.0, 80.0, 160.0, 320.0, 640.0];
+const PUBLISHED: [(f64, [f64; 7]); 5] = [
+    (0.5, [0.1599, 0.307, 0.5669, 0.9732, 1.4728, 1.861, 1.9903]),
+    (1.0, [0.1535, 0.2835, 0.4866, 0.7364, 0.9305, 0.9952, 1.0]),
+    (2.0, [0.1417, 0.2433, 0.3682, 0.4653, 0.4976, 0.5, 0.5]),
+    (4.0, [0.1216, 0.1841, 0.2326, 0.2488, 0.25, 0.25, 0.25]),
+    (8.0, [0.0921, 0.1163, 0.1244, 0.125, 0.125, 0.125, 0.125]),
+];
+
+fn table() -> Check {
+    let mut rows = Vec::new();
+    for (changes_h, published) in PUBLISHED {
+        let mut stepped = 0.0;
+        let mut passed_s = 0.0;
+        for (minutes, reference) in MINUTES.into_iter().zip(published) {
+            while passed_s < 60.0 * minutes {
+                stepped = dilute(stepped, 0.0, 1.0 / 3_600.0, changes_h / 3_600.0, 20.0);
+                passed_s += 20.0;
+            }
+            let label = format!("{changes_h} changes/h, {minutes} min");
+            rows.push(Row::new(label, reference, stepped).on(format!("{changes_h}/h"), minutes));
+        }
+    }
+    Check {
+        id: "closed.room.dilution-table".into(),
+        chapter: CHAPTER,
+        claim: "Gas builds up in a ventilated room as q/(nV)·(1 − e^(−nt)).".into(),
+        truth: Truth::Published,
+        source: "Engineering ToolBox, Pollution Concentration in Rooms (table)".into(),
+        condition: "source of 1 m³/h in 1 m³, steps of 20 s".into(),
+        tolerance: Tolerance::Absolute(6e-5),
+        reason: "The table has four decimals, some of them cut rather than rounded.".into(),
+        unit: "m³/m³",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Two leaks in a closet-size room, worked by hand.
+fn worked_leaks() -> Check {
+    let n = 0.35 / 3_600.0;
+    let leak = |m3_h: f64| m3_h / 3_600.0 / 30.0;
+    let after = |m3_h: f64, minutes: f64| 100.0 * dilute(0.0, 0.0, leak(m3_h), n, 60.0 * minutes);
+    let purge_min = libm::log(4.76 / 1.0) / 0.35 * 60.0;
+    let purged = 100.0 * dilute(0.0476, 0.0, 0.0, n, 60.0 * purge_min);
+    let rows = vec![
+        Row::new("0.10 m³/h for good", 100.0 * 0.10 / (0.35 * 30.0), after(0.10, 1e5)),
+        Row::new("0.50 m³/h for good", 100.0 * 0.50 / (0.35 * 30.0), after(0.50, 1e5)),
+        Row::new("0.50 m³/h for 40.4 min", 1.0, after(0.50, 40.4)),
+        Row::new("aired from 4.76 % for (V/Q)·ln 4.76", 1.0, purged),
+    ];
+    Check {
+        id: "closed.room.worked-leaks".into(),
+        chapter: CHAPTER,
+        claim: "A leak levels off at q/(nV), and a purge takes (V/Q)·ln(c₀/c).".into(),
+        truth: Truth::ClosedForm,
+        source: "Dilution equations of industrial hygiene".into(),
+        condition: "30 m³, 0.35 changes an hour, well mixed".into(),
+        tolerance: Tolerance::Absolute(0.002),
+        reason: "40.4 min is rounded to 0.1 min, which is 0.002 %.".into(),
+        unit: "% gas in air",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Without air changes all that leaked is still there.
+fn balance() -> Check {
+    let mut rows = Vec::new();
+    for (name, gas) in [("natural gas", Gas::natural()), ("propane", Gas::propane())] {
+        for (place, vestibule_m3_s, floor_m3_s, breathing_m3_s) in [
+            ("vestibule", 2e-5, 0.0, 0.0),
+            ("floor", 0.0, 2e-5, 0.0),
+            ("breathing height", 0.0, 0.0, 2e-5),
+        ] {
+            let mut room = Room::new(&gas, 30.0, 0.0);
+            for _ in 0..9_000 {
+                let leaks = Leaks { vestibule_m3_s, floor_m3_s, breathing_m3_s };
+                room.step(0.2, leaks, Ventilation::default());
+            }
+            let label = format!("{name}, leak in the {place}");
+            rows.push(Row::new(label, 2e-5 * 1_800.0 * 1e3, room.gas_m3() * 1e3));
+        }
+    }
+    Check {
+        id: "closed.room.balance".into(),
+        chapter: CHAPTER,
+        claim: "In a room without air changes all the gas that leaked is still there, wherever it came out.".into(),
+        truth: Truth::ClosedForm,
+        source: "Conservation of gas".into(),
+        condition: "30 m³, 0.02 L/s for half an hour, steps of 0.2 s".into(),
+        tolerance: Tolerance::Relative(-0.0002, 0.0002),
+        reason: "Floor and breathing zone exchange through values held over a step.".into(),
+        unit: "L",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// The house cools as an exponential.
+fn decay() -> Check {
+    let (loss_w_k, mass_j_k, outside_k) = (350.0, 2.5e7, 264.0);
+    let mut house = House::new(294.0, loss_w_k, mass_j_k);
+    let rows = (1..=6_u32)
+        .map(|k| {
+            for _ in 0..18_000 {
+                house.step(0.2, 0.0, outside_k);
+            }
+            let hours = f64::from(k);
+            let by_hand = outside_k + 30.0 * libm::exp(-loss_w_k * hours * 3_600.0 / mass_j_k);
+            Row::new(format!("{hours:.0} h"), by_hand - 273.15, house.inside_k() - 273.15)
+                .on("", hours)
+        })
+        .collect();
+    Check {
+        id: "closed.house.decay".into(),
+        chapter: CHAPTER,
+        claim: "With the heat off the house cools as T_out + (T₀ − T_out)·e^(−Ut/C).".into(),
+        truth: Truth::ClosedForm,
+        source: "Newton's law of cooling, lumped mass".into(),
+        condition: "350 W/K, 25 MJ/K, 30 K above outside, steps of 0.2 s".into(),
+        tolerance: Tolerance::Absolute(0.001),
+        reason: "Implicit steps of 0.2 s lag by half a step, 0.00004 K.".into(),
+        unit: "°C",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Heat and loss balance where the temperature levels off.
+fn level() -> Check {
+    let rows = [(56_000.0, 350.0), (80_000.0, 600.0)]
+        .into_iter()
+        .map(|(btu_h, loss_w_k)| {
+            let heat_w = 0.8 * btu_h * crate::units::W_PER_BTU_H;
+            let mut house = House::new(294.0, loss_w_k, 2.5e7);
+            for _ in 0..2_000 {
+                house.step(3_600.0, heat_w, 264.0);
+            }
+            let label = format!("{btu_h} Btu/h into {loss_w_k} W/K");
+            Row::new(label, heat_w / loss_w_k, house.inside_k() - 264.0)
+        })
+        .collect();
+    Check {
+        id: "closed.house.level".into(),
+        chapter: CHAPTER,
+        claim: "Steady heat holds the house at T_out + q/U.".into(),
+        truth: Truth::ClosedForm,
+        source: "Heat balance at rest".into(),
+        condition: "80 % of the input to the house, 264 K outside, long steps".into(),
+        tolerance: Tolerance::Absolute(1e-6),
+        reason: "The same sum once nothing moves any more.".into(),
+        unit: "K above outside",
+        rows,
+        known_miss: None,
+    }
+}

@@ -1,0 +1,120 @@
+//! The square-root law between manifold pressure and rate.
+
+use super::CHAPTER;
+use super::rig::flow_between;
+use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::physics::fluid::Gas;
+use crate::physics::orifice::hole_area_m2;
+use crate::units::PA_PER_INWC;
+
+pub(super) fn checks() -> Vec<Check> {
+    vec![square_root(), published_pairs(), gravity()]
+}
+
+/// Discharge coefficient and diameter of a burner orifice; neither matters for a ratio.
+fn orifice_m2() -> f64 {
+    hole_area_m2(0.87, 2.2e-3)
+}
+
+fn rate(gas: Gas, inwc: f64) -> f64 {
+    flow_between(gas, [inwc * PA_PER_INWC, 0.0], |b, from, to| b.opening(from, to, orifice_m2()))
+}
+
+/// Twice the rate needs four times the pressure.
+fn square_root() -> Check {
+    let mut rows = Vec::new();
+    for (name, gas, rated) in
+        [("natural gas", Gas::natural(), 3.5), ("propane", Gas::propane(), 10.0)]
+    {
+        let at_rated = rate(gas, rated);
+        for part in [0.1, 0.25, 0.5, 0.75, 0.9, 1.1, 1.25, 1.4] {
+            let pressure: f64 = part * rated;
+            let by_hand = 100.0 * part.sqrt();
+            let found = 100.0 * rate(gas, pressure) / at_rated;
+            let row = Row::new(format!("{name}, {pressure:.2} in. w.c."), by_hand, found);
+            rows.push(row.on(name, pressure));
+        }
+    }
+    Check {
+        id: "closed.orifice.square-root".into(),
+        chapter: CHAPTER,
+        claim: "The rate goes with the square root of the manifold pressure: twice the rate needs four times the pressure.".into(),
+        truth: Truth::ClosedForm,
+        source: "Square-root law of orifices (NFPA 54 Annex E)".into(),
+        condition: "burner orifice into air, rated 3.5 in. w.c. natural gas and 10 in. w.c. propane".into(),
+        tolerance: Tolerance::Relative(-0.002, 0.002),
+        reason: "The law takes density as constant; over 14 in. w.c. the gas gets 3 % denser and the expansion factor takes nearly all of it back.".into(),
+        unit: "% of the rated flow",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Pairs of pressures that manuals print, and the ratio of rates that goes with them.
+fn published_pairs() -> Check {
+    let rows = [
+        (
+            "natural gas, 1.5 of 3.5 in. w.c., rated 14,500 of 22,000 Btu/h",
+            Gas::natural(),
+            1.5,
+            3.5,
+            65.9,
+        ),
+        ("natural gas, 1.7 of 3.5 in. w.c., the 70 % class", Gas::natural(), 1.7, 3.5, 70.0),
+        ("propane, 4.9 of 10 in. w.c., the 70 % class", Gas::propane(), 4.9, 10.0, 70.0),
+    ]
+    .into_iter()
+    .map(|(name, gas, low, high, percent)| {
+        Row::new(name, percent, 100.0 * rate(gas, low) / rate(gas, high))
+    })
+    .collect();
+    Check {
+        id: "closed.orifice.published-ratios".into(),
+        chapter: CHAPTER,
+        claim: "Low-stage pressures of manuals give the low-stage rates that the manuals state.".into(),
+        truth: Truth::Published,
+        source: "Product manual of a two-stage furnace (maker withheld): 14,500 and 22,000 Btu/h a burner at 1.5 and 3.5 in. w.c.; the 70 % class is common practice".into(),
+        condition: "ratio of flows through one burner orifice".into(),
+        tolerance: Tolerance::Absolute(0.5),
+        reason: "Pressures are printed to 0.1 in. w.c., which is 2 % of the rate at 1.5 in.; the pairs agree better than that.".into(),
+        unit: "% of the high rate",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Against specific gravity the flow goes as its inverse square root.
+fn gravity() -> Check {
+    let of = |specific_gravity: f64| Gas { specific_gravity, ..Gas::natural() };
+    let table_gas = rate(of(0.60), 3.5);
+    // Multipliers of IFGC Table A.2.4, for specific gravities against 0.60.
+    let rows = [
+        (0.50, 1.10),
+        (0.55, 1.04),
+        (0.65, 0.96),
+        (0.70, 0.93),
+        (1.00, 0.78),
+        (1.50, 0.63),
+        (2.00, 0.55),
+    ]
+    .into_iter()
+    .map(|(gravity, multiplier)| {
+        Row::new(format!("{gravity:.2}"), multiplier, rate(of(gravity), 3.5) / table_gas)
+            .on("", gravity)
+    })
+    .collect();
+    Check {
+        id: "closed.orifice.specific-gravity".into(),
+        chapter: CHAPTER,
+        claim: "A heavier gas flows less, as the square root of 0.60 over its specific gravity."
+            .into(),
+        truth: Truth::Published,
+        source: "IFGC 2018 Table A.2.4".into(),
+        condition: "burner orifice at 3.5 in. w.c.".into(),
+        tolerance: Tolerance::Absolute(0.0055),
+        reason: "The table is rounded to 0.01.".into(),
+        unit: "share of the flow at 0.60",
+        rows,
+        known_miss: None,
+    }
+}

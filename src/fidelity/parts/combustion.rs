@@ -1,0 +1,252 @@
+//! Excess air, carbon monoxide and flame current of the shipped burners.
+
+use super::{CHAPTER, RANGE, in_range, setup};
+use crate::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_LOW};
+use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::physics::combustion::{co_air_free_ppm, flue_gas};
+use crate::physics::fluid::Gas;
+use crate::units::TICK_S;
+
+pub(super) fn checks() -> Vec<Check> {
+    vec![excess_air(), over_firing(), healthy_co(), air_free(), co_order(), flame_current(), rod()]
+}
+
+/// Burners of a healthy bench, lit.
+struct Lit {
+    burners: Burners,
+    gas: Gas,
+    rated_m3_s: f64,
+    low_share: f64,
+}
+
+impl Lit {
+    fn new(id: &str, condition: Condition) -> Option<Self> {
+        let setup = setup(id)?;
+        let furnace = &setup.furnace;
+        let rated_m3_s = furnace.plate.input_high.si() / setup.gas.heating_value_j_m3;
+        let low_share = furnace.plate.input_low.si() / furnace.plate.input_high.si();
+        let mut burners = Burners::new(&furnace.orifices_m, rated_m3_s, low_share, 17.0);
+        burners.set_condition(condition);
+        let mut lit = Self { burners, gas: setup.gas, rated_m3_s, low_share };
+        lit.run(850, 0.0, INDUCER_LOW, true);
+        lit.run(250, low_share, INDUCER_LOW, true);
+        Some(lit)
+    }
+
+    fn run(&mut self, ticks: u32, load: f64, inducer: f64, igniter: bool) {
+        let flow_m3_s = load * self.rated_m3_s;
+        for _ in 0..ticks {
+            self.burners.step(TICK_S, &self.gas, &BurnerIn { flow_m3_s, igniter, inducer });
+        }
+    }
+
+    /// Burns at a share of the rated flow with the inducer on high.
+    fn at(&mut self, load: f64) -> &Burners {
+        self.run(50, load, 1.0, false);
+        &self.burners
+    }
+
+    /// Burns at the low rate with the inducer on low.
+    fn low(&mut self) -> &Burners {
+        self.run(50, self.low_share, INDUCER_LOW, false);
+        &self.burners
+    }
+}
+
+const BENCHES: [&str; 2] = ["healthy-natural", "healthy-propane"];
+
+fn benches() -> impl Iterator<Item = (&'static str, Lit)> {
+    BENCHES.into_iter().filter_map(|id| Some((id, Lit::new(id, Condition::default())?)))
+}
+
+fn excess_air() -> Check {
+    let mut rows = Vec::new();
+    for (id, mut lit) in benches() {
+        let low = 100.0 * lit.low().excess_air();
+        let high = 100.0 * lit.at(1.0).excess_air();
+        rows.push(in_range(&format!("{id}, low"), [30.0, 60.0], low));
+        rows.push(in_range(&format!("{id}, high"), [30.0, 60.0], high));
+    }
+    Check {
+        id: "parts.burner.excess-air".into(),
+        chapter: CHAPTER,
+        claim: "At plate input the burners get the excess air of an induced-draft furnace on both stages.".into(),
+        truth: Truth::Practice,
+        source: "Common practice: 30 to 60 % for induced-draft furnaces".into(),
+        condition: "clean air way, sea level".into(),
+        tolerance: Tolerance::Absolute(0.0),
+        reason: RANGE.into(),
+        unit: "% excess air",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// The inducer's air is fixed: more gas leaves less of it over.
+fn over_firing() -> Check {
+    let mut rows = Vec::new();
+    for (id, mut lit) in benches() {
+        let rated = 1.0 + lit.at(1.0).excess_air();
+        for load in [0.8, 0.9, 1.1, 1.2, 1.3] {
+            let by_hand = 100.0 * (rated / load - 1.0);
+            let found = 100.0 * lit.at(load).excess_air();
+            let label = format!("{id}, {:.0} % of rated gas", 100.0 * load);
+            rows.push(Row::new(label, by_hand, found).on(id, 100.0 * load));
+        }
+    }
+    Check {
+        id: "parts.burner.over-firing".into(),
+        chapter: CHAPTER,
+        claim:
+            "With the same air, excess air falls as gas rises: (1 + e) goes with one over the rate."
+                .into(),
+        truth: Truth::ClosedForm,
+        source: "Stoichiometry at fixed air".into(),
+        condition: "inducer on high".into(),
+        tolerance: Tolerance::Absolute(0.2),
+        reason: "Flames are worked out anew at a thousandth of change of the rated gas.".into(),
+        unit: "% excess air",
+        rows,
+        known_miss: None,
+    }
+}
+
+fn healthy_co() -> Check {
+    let mut rows = Vec::new();
+    for (id, mut lit) in benches() {
+        rows.push(Row::new(format!("{id}, low"), 100.0, lit.low().co_air_free_ppm()));
+        rows.push(Row::new(format!("{id}, high"), 100.0, lit.at(1.0).co_air_free_ppm()));
+        rows.push(Row::new(format!("{id}, 110 % of rated"), 100.0, lit.at(1.1).co_air_free_ppm()));
+    }
+    Check {
+        id: "parts.burner.healthy-co".into(),
+        chapter: CHAPTER,
+        claim: "A healthy furnace stays below the field's alert for carbon monoxide, also a tenth over its input.".into(),
+        truth: Truth::Published,
+        source: "NFPA 54 field practice as quoted in a trade journal: 100 ppm air-free; ANSI Z21.47 allows 400".into(),
+        condition: "clean air way, sea level".into(),
+        tolerance: Tolerance::AtMost,
+        reason: "A limit.".into(),
+        unit: "ppm air-free",
+        rows,
+        known_miss: None,
+    }
+}
+
+fn air_free() -> Check {
+    let rows = [(50.0, 7.0), (1_200.0, 6.0), (100.0, 11.05)]
+        .into_iter()
+        .map(|(ppm, o2)| {
+            let by_hand = ppm * 20.9 / (20.9 - o2);
+            Row::new(format!("{ppm} ppm at {o2} % O₂"), by_hand, co_air_free_ppm(ppm, o2 / 100.0))
+        })
+        .collect();
+    Check {
+        id: "parts.burner.co-air-free".into(),
+        chapter: CHAPTER,
+        claim: "Measured carbon monoxide is made air-free as the trade does.".into(),
+        truth: Truth::Published,
+        source: "Trade article on air-free carbon monoxide (hvactoday.com), 20.9/(20.9 − O₂)"
+            .into(),
+        condition: "two worked examples of the article (75 and 1,680 ppm) and one lean flame"
+            .into(),
+        tolerance: Tolerance::Relative(-1e-9, 1e-9),
+        reason: "The same sum; the article rounds 75.2 and 1,683.".into(),
+        unit: "ppm air-free",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Order and size of carbon monoxide as air runs short.
+fn co_order() -> Check {
+    let mut rows = Vec::new();
+    for (id, mut lit) in benches() {
+        let co = [0.9, 1.0, 1.1, 1.2, 1.3, 1.4].map(|load| lit.at(load).co_air_free_ppm());
+        let least = co.windows(2).map(|pair| pair[1] - pair[0]).fold(f64::INFINITY, f64::min);
+        rows.push(Row::new(format!("{id}, least rise from 90 to 140 % of rated gas"), 0.0, least));
+        let rise = 10.0 * co[1];
+        rows.push(Row::new(
+            format!("{id}, 140 % against ten times the healthy value"),
+            rise,
+            co[5],
+        ));
+    }
+    let short = flue_gas(&Gas::natural(), 0.0).co_air_free_ppm;
+    rows.push(Row::new("no excess air, against the 400 ppm of ANSI Z21.47", 400.0, short));
+    let blocked = Condition {
+        draft: crate::appliance::draft::Draft { vent_blocked: 0.75, ..Default::default() },
+        ..Condition::default()
+    };
+    if let Some(mut lit) = Lit::new(BENCHES[0], blocked) {
+        let ppm = lit.at(1.0).co_air_free_ppm();
+        rows.push(Row::new("three quarters of the vent blocked, against 100 ppm", 100.0, ppm));
+    }
+    Check {
+        id: "parts.burner.co-order".into(),
+        chapter: CHAPTER,
+        claim: "Carbon monoxide rises with over-firing and with blocked air, tenfold and more, and passes the limit when no excess air is left.".into(),
+        truth: Truth::Memory,
+        source: "Order and steepness from memory; limits of ANSI Z21.47 and NFPA 54 field practice as marks of size".into(),
+        condition: "inducer on high".into(),
+        tolerance: Tolerance::AtLeast,
+        reason: "Each row is a lower bound.".into(),
+        unit: "ppm air-free",
+        rows,
+        known_miss: None,
+    }
+}
+
+fn flame_current() -> Check {
+    let mut rows = Vec::new();
+    for (id, mut lit) in benches() {
+        rows.push(in_range(&format!("{id}, low"), [1.8, 4.0], lit.low().flame_ua()));
+        rows.push(in_range(&format!("{id}, high"), [1.8, 4.0], lit.at(1.0).flame_ua()));
+        rows.push(in_range(&format!("{id}, gas off"), [0.0, 0.4], lit.at(0.0).flame_ua()));
+    }
+    Check {
+        id: "parts.flame.current".into(),
+        chapter: CHAPTER,
+        claim: "A clean rod in a healthy flame gives the current that manuals call typical, and none without a flame.".into(),
+        truth: Truth::Published,
+        source: "Product manuals of furnaces (makers withheld): 1.8 to 4 µA typical; 1.5 µA and more normal, 0.4 µA and less drops out".into(),
+        condition: "clean rod, good ground, plate input".into(),
+        tolerance: Tolerance::Absolute(0.0),
+        reason: RANGE.into(),
+        unit: "µA",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// A dirty rod's current is weak first, then too little.
+fn rod() -> Check {
+    let mut rows = Vec::new();
+    for (name, share, range) in [
+        ("clean", 1.0, [1.5, 4.0]),
+        ("dirty, half the current left", 0.5, [0.5, 1.5]),
+        ("filthy, a tenth left", 0.1, [0.0, 0.4]),
+    ] {
+        for (what, condition) in [
+            ("rod", Condition { rod: share, ..Condition::default() }),
+            ("ground", Condition { ground: share, ..Condition::default() }),
+        ] {
+            if let Some(mut lit) = Lit::new(BENCHES[0], condition) {
+                rows.push(in_range(&format!("{what}, {name}"), range, lit.low().flame_ua()));
+            }
+        }
+    }
+    Check {
+        id: "parts.flame.dirty-rod".into(),
+        chapter: CHAPTER,
+        claim: "A dirty rod or a poor ground takes the current from normal to low to drop-out.".into(),
+        truth: Truth::Published,
+        source: "Product manual of a furnace (maker withheld): normal 1.5 µA and more, low 0.5 to 1.4, drop-out 0.4 and less".into(),
+        condition: "natural gas, low stage".into(),
+        tolerance: Tolerance::Absolute(0.0),
+        reason: RANGE.into(),
+        unit: "µA",
+        rows,
+        known_miss: None,
+    }
+}

@@ -1,0 +1,180 @@
+//! The shipped manometers.
+
+use super::{CHAPTER, setup};
+use crate::bench::setup::MeterSetup;
+use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::instrument::manometer::Manometer;
+use crate::units::{PA_PER_INWC, PressureUnit, TICK_S};
+
+pub(super) fn checks() -> Vec<Check> {
+    vec![accuracy(), resolution(), range(), wrong_zero()]
+}
+
+const SHIPPED: [&str; 4] =
+    ["healthy-natural", "healthy-propane", "natural-gas-busy-kitchen", "propane-cold-morning"];
+
+/// A meter that is on, and its clock.
+struct Held {
+    meter: Manometer,
+    tick: u64,
+}
+
+impl Held {
+    fn new(setup: &MeterSetup) -> Self {
+        let mut meter = Manometer::new(
+            setup.range_pa,
+            setup.zero_error_pa,
+            setup.drift_pa,
+            setup.drift_s,
+            setup.lag_s,
+        );
+        meter.set_on(true);
+        Self { meter, tick: 0 }
+    }
+
+    fn read_inwc(&mut self, seconds: u32, inwc: f64) -> f64 {
+        for _ in 0..50 * seconds {
+            self.meter.step(self.tick, TICK_S, inwc * PA_PER_INWC);
+            self.tick += 1;
+        }
+        self.meter.shown_pa() / PA_PER_INWC
+    }
+}
+
+fn accuracy() -> Check {
+    let mut rows = Vec::new();
+    for id in SHIPPED {
+        let Some(setup) = setup(id) else { continue };
+        for warm in [false, true] {
+            let mut held = Held::new(&setup.meter);
+            held.read_inwc(if warm { 3_600 } else { 10 }, 0.0);
+            held.meter.zero();
+            for inwc in [1.7, 3.5, 7.0, 11.0] {
+                let state = if warm { "warm" } else { "cold" };
+                let found = held.read_inwc(10, inwc);
+                rows.push(Row::new(format!("{id}, zeroed {state}, {inwc} in. w.c."), inwc, found));
+            }
+        }
+    }
+    // A poor one: an inch of water off before it is zeroed.
+    if let Some(setup) = setup("healthy-natural") {
+        let mut held = Held::new(&MeterSetup { zero_error_pa: PA_PER_INWC, ..setup.meter });
+        rows.push(Row::new("1 in. w.c. off, before zeroing", 1.0, held.read_inwc(10, 0.0)));
+        held.meter.zero();
+        for inwc in [0.0, 3.5, 10.0] {
+            let found = held.read_inwc(10, inwc);
+            rows.push(Row::new(format!("1 in. w.c. off, zeroed, {inwc} in. w.c."), inwc, found));
+        }
+    }
+    Check {
+        id: "parts.manometer.accuracy".into(),
+        chapter: CHAPTER,
+        claim: "A manometer zeroed with both ports vented reads true within what digital manometers claim.".into(),
+        truth: Truth::Memory,
+        source: "Instrument practice (from memory): ±1 % of reading and two counts of 0.01 in. w.c.".into(),
+        condition: "shipped meters, zeroed after 10 s and after an hour".into(),
+        tolerance: Tolerance::Either { absolute: 0.03, relative: 0.01 },
+        reason: "1 % of reading, or two counts and the half that rounding takes.".into(),
+        unit: "in. w.c.",
+        rows,
+        known_miss: None,
+    }
+}
+
+fn resolution() -> Check {
+    let mut rows = Vec::new();
+    if let Some(setup) = setup("healthy-natural") {
+        for (unit, step_pa) in [
+            (PressureUnit::InWc, 0.01 * PA_PER_INWC),
+            (PressureUnit::KPa, 1.0),
+            (PressureUnit::Mbar, 1.0),
+        ] {
+            let mut held = Held::new(&setup.meter);
+            held.meter.set_unit(unit);
+            held.read_inwc(10, 0.0);
+            held.meter.zero();
+            // Climb slowly and note the smallest change that the display makes.
+            let mut smallest = f64::INFINITY;
+            let mut last = held.meter.shown_pa();
+            for k in 1..=40_u32 {
+                held.read_inwc(5, 3.5 + 1e-3 * f64::from(k));
+                let change = (held.meter.shown_pa() - last).abs();
+                if k > 1 && change > 1e-9 {
+                    smallest = smallest.min(change);
+                }
+                last = held.meter.shown_pa();
+            }
+            rows.push(Row::new(unit.label(), step_pa / PA_PER_INWC, smallest / PA_PER_INWC));
+        }
+    }
+    Check {
+        id: "parts.manometer.resolution".into(),
+        chapter: CHAPTER,
+        claim: "The display steps by 0.01 in. w.c., 0.001 kPa or 0.01 mbar.".into(),
+        truth: Truth::Memory,
+        source: "Instrument practice (from memory): resolution 0.01 in. w.c.".into(),
+        condition: "pressure rising by thousandths of an inch about 3.5 in. w.c.".into(),
+        tolerance: Tolerance::Absolute(1e-6),
+        reason: "Rounding in floating point.".into(),
+        unit: "in. w.c.",
+        rows,
+        known_miss: None,
+    }
+}
+
+fn range() -> Check {
+    let rows = SHIPPED
+        .into_iter()
+        .filter_map(|id| Some((id, setup(id)?)))
+        .map(|(id, setup)| {
+            let highest = setup.supply.lockup_pa.max(setup.furnace.plate.valve_max.si());
+            Row::new(id, highest / PA_PER_INWC, setup.meter.range_pa / PA_PER_INWC)
+        })
+        .collect();
+    Check {
+        id: "parts.manometer.range".into(),
+        chapter: CHAPTER,
+        claim: "The shipped meters can read every pressure that a sound job has, up to the gas valve's limit.".into(),
+        truth: Truth::Practice,
+        source: "Common practice: scales of 0–12 or 0–15 in. w.c. and wider are used for gas pressures".into(),
+        condition: "shipped benches at seed 1".into(),
+        tolerance: Tolerance::AtLeast,
+        reason: "A limit.".into(),
+        unit: "in. w.c.",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Zeroed under pressure, a meter carries that pressure along.
+fn wrong_zero() -> Check {
+    let mut rows = Vec::new();
+    if let Some(setup) = setup("healthy-natural") {
+        for trapped in [0.5, 3.5, 7.6] {
+            let mut held = Held::new(&setup.meter);
+            held.read_inwc(10, trapped);
+            held.meter.zero();
+            let found = held.read_inwc(10, 7.0);
+            rows.push(Row::new(
+                format!("zeroed at {trapped} in. w.c., put to 7.0"),
+                7.0 - trapped,
+                found,
+            ));
+        }
+    }
+    Check {
+        id: "parts.manometer.wrong-zero".into(),
+        chapter: CHAPTER,
+        claim: "A meter zeroed with pressure at its port reads low by that pressure ever after."
+            .into(),
+        truth: Truth::Practice,
+        source: "Common practice: vent both ports before zeroing".into(),
+        condition: "healthy bench's meter".into(),
+        tolerance: Tolerance::Absolute(0.015),
+        reason: "Half a step of the display, and 0.02 in. w.c. of drift that has only begun."
+            .into(),
+        unit: "in. w.c.",
+        rows,
+        known_miss: None,
+    }
+}

@@ -1,0 +1,250 @@
+//! Regulators of the supply and of appliances: droop, lock-up, inlet effect, starvation, springs at
+//! their ends.
+
+use super::CHAPTER;
+use crate::fidelity::closed::rig::RegulatorRig;
+use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::physics::fluid::Gas;
+use crate::physics::orifice::{OpeningLaw, area_for_flow_m2};
+use crate::physics::regulator::{Behaviour, RegulatorSpec};
+use crate::units::{P_STD_PA, PA_PER_INWC, PA_PER_PSI, T_STD_K};
+
+pub(super) fn checks() -> Vec<Check> {
+    vec![droop(), droop_line(), lock_up(), inlet_effect(), starved(), screw_ends()]
+}
+
+/// Rated flow of the second stage, in standard m³/s (about 380,000 Btu/h of propane).
+const RATED: f64 = 1.2e-3;
+
+/// The usual propane second stage: 11 in. w.c. at little flow and 10 psi, 9 in. at rated flow.
+fn second_stage() -> Behaviour {
+    let inwc = PA_PER_INWC;
+    let usual = Behaviour::new(11.0 * inwc, 12.6 * inwc, 2.0 * inwc, 10.0 * PA_PER_PSI, RATED);
+    Behaviour { seat_area_m2: 0.0025 * usual.diaphragm_area_m2, ..usual }
+}
+
+/// A line regulator for natural gas, 2 psi to 7 in. w.c.
+fn line() -> Behaviour {
+    let inwc = PA_PER_INWC;
+    let usual = Behaviour::new(7.0 * inwc, 8.0 * inwc, 0.8 * inwc, 2.0 * PA_PER_PSI, RATED);
+    Behaviour { seat_area_m2: 0.0025 * usual.diaphragm_area_m2, ..usual }
+}
+
+/// An appliance regulator, 7 to 3.5 in. w.c.
+fn appliance() -> Behaviour {
+    let inwc = PA_PER_INWC;
+    let usual = Behaviour::new(3.5 * inwc, 4.0 * inwc, 0.15 * inwc, 7.0 * inwc, 6e-4);
+    Behaviour { wide_open_drop_pa: 0.9 * inwc, ..usual }
+}
+
+fn kinds() -> [(&'static str, Gas, Behaviour); 3] {
+    [
+        ("second stage, propane, 11 in. w.c.", Gas::propane(), second_stage()),
+        ("line regulator, natural gas, 7 in. w.c.", Gas::natural(), line()),
+        ("appliance regulator, natural gas, 3.5 in. w.c.", Gas::natural(), appliance()),
+    ]
+}
+
+fn droop() -> Check {
+    let mut rows = Vec::new();
+    if let Some(mut rig) = RegulatorRig::behaving(Gas::propane(), &second_stage()) {
+        for (share, inwc) in [(0.1, 11.0), (1.0, 9.0)] {
+            let found = rig.draw(share * RATED, inwc * PA_PER_INWC) / PA_PER_INWC;
+            let label = format!("{:.0} % of the rated flow", 100.0 * share);
+            rows.push(Row::new(label, inwc, found).on("", 100.0 * share));
+        }
+    }
+    Check {
+        id: "parts.regulator.second-stage-droop".into(),
+        chapter: CHAPTER,
+        claim: "A propane second stage set to 11 in. w.c. at little flow delivers 9 in. w.c. at its rated flow.".into(),
+        truth: Truth::Practice,
+        source: "Common practice of LP-gas catalogues: capacity is stated at 2 in. w.c. below an 11 in. w.c. set point, 10 psi inlet".into(),
+        condition: "propane, 10 psi inlet, load settled in a network".into(),
+        tolerance: Tolerance::Absolute(0.02),
+        reason: "Set point and droop are what the parts are made from; the band is two steps of a usual display.".into(),
+        unit: "in. w.c.",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Between set point and rated flow the outlet falls in a straight line.
+fn droop_line() -> Check {
+    let mut rows = Vec::new();
+    for (name, gas, wanted) in kinds() {
+        let Some(mut rig) = RegulatorRig::behaving(gas, &wanted) else { continue };
+        for share in [0.25, 0.5, 0.75, 1.0] {
+            let fall = (share - 0.1) / 0.9 * wanted.droop_pa;
+            let line = wanted.set_pa - fall;
+            let found = rig.draw(share * wanted.rated_flow_std_m3_s, line);
+            let label = format!("{name}, {:.0} % of rated flow", 100.0 * share);
+            let percent = |pa: f64| 100.0 * (wanted.set_pa - pa) / wanted.droop_pa;
+            rows.push(Row::new(label, percent(line), percent(found)).on(name, 100.0 * share));
+        }
+    }
+    Check {
+        id: "parts.regulator.droop-line".into(),
+        chapter: CHAPTER,
+        claim: "The outlet droops in nearly a straight line as the flow rises.".into(),
+        truth: Truth::ClosedForm,
+        source: "Linear spring on a seat whose area grows with its lift (force balance)".into(),
+        condition: "three regulators at their normal inlet".into(),
+        tolerance: Tolerance::Absolute(4.0),
+        reason: "The drop across the seat grows as the outlet falls, which bends the line by a few per cent of the droop.".into(),
+        unit: "% of the droop",
+        rows,
+        known_miss: None,
+    }
+}
+
+fn lock_up() -> Check {
+    let mut rows = Vec::new();
+    for (name, gas, wanted) in kinds() {
+        // Limits of the kinds, in per cent of the set point.
+        let limit = if wanted.set_pa < 4.0 * PA_PER_INWC { 150.0 } else { 120.0 };
+        for inlet in [1.0, 1.3] {
+            let Some(mut rig) = RegulatorRig::behaving(gas, &wanted) else { continue };
+            rig.set_inlet(inlet * wanted.inlet_pa);
+            rig.draw(wanted.rated_flow_std_m3_s, wanted.set_pa - wanted.droop_pa);
+            let found = 100.0 * rig.lock_up() / wanted.set_pa;
+            let label = format!("{name}, inlet {:.0} % of normal", 100.0 * inlet);
+            rows.push(Row::new(label, limit, found));
+        }
+    }
+    for (id, name) in [
+        ("healthy-natural", "healthy bench, natural gas"),
+        ("healthy-propane", "healthy bench, propane"),
+    ] {
+        if let Some(setup) = super::setup(id) {
+            let found = 100.0 * setup.supply.lockup_pa / setup.supply.set_pa;
+            rows.push(Row::new(format!("{name}, supply as set"), 120.0, found));
+        }
+    }
+    Check {
+        id: "parts.regulator.lock-up".into(),
+        chapter: CHAPTER,
+        claim: "When the load shuts from rated flow the outlet rises above its set point, but not past what is usual for the kind.".into(),
+        truth: Truth::Memory,
+        source: "UL 144 as commonly quoted, 120 % of set for a second stage (from memory, clause not seen); ANSI Z21.18 as summarised by a third party, 150 % for an appliance regulator".into(),
+        condition: "load shut from rated flow, at normal inlet and 30 % above".into(),
+        tolerance: Tolerance::AtMost,
+        reason: "A limit.".into(),
+        unit: "% of the set point",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// How much the outlet moves with the inlet, at a steady load.
+fn inlet_effect() -> Check {
+    let mut rows = Vec::new();
+    for (name, gas, wanted, inlets) in [
+        ("second stage, 5 to 10 psi", Gas::propane(), second_stage(), [5.0, 10.0]),
+        ("line regulator, 1 to 2 psi", Gas::natural(), line(), [1.0, 2.0]),
+        ("appliance regulator, 5 to 10.5 in. w.c.", Gas::natural(), appliance(), [0.1804, 0.3790]),
+    ] {
+        let Some(mut rig) = RegulatorRig::behaving(gas, &wanted) else { continue };
+        let outlets = inlets.map(|psi| {
+            rig.set_inlet(psi * PA_PER_PSI);
+            rig.draw(0.6 * wanted.rated_flow_std_m3_s, wanted.set_pa)
+        });
+        let moved = 100.0 * (outlets[1] - outlets[0]).abs() / wanted.set_pa;
+        rows.push(Row::new(name, 10.0, moved));
+    }
+    Check {
+        id: "parts.regulator.inlet-effect".into(),
+        chapter: CHAPTER,
+        claim: "A change of inlet pressure by half moves the outlet by less than a tenth of its set point.".into(),
+        truth: Truth::Memory,
+        source: "EN 88-1 and EN 334 class AC 10 allow ±10 % of set (from memory, clauses not seen)".into(),
+        condition: "load of 60 % of the rated flow".into(),
+        tolerance: Tolerance::AtMost,
+        reason: "A limit.".into(),
+        unit: "% of the set point",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Outlet behind a wide-open seat: two holes in a row.
+fn behind_open_seat(spec: &RegulatorSpec, load_m2: f64, inlet_pa: f64) -> f64 {
+    let seat_m2 = spec.seat.area(spec.seat.max_lift_m).0;
+    let (seat, load) = (seat_m2 * seat_m2, load_m2 * load_m2);
+    inlet_pa * seat / (seat + load)
+}
+
+/// The load that draws `flow` at `pa`, in m².
+fn load_m2(gas: &Gas, flow: f64, pa: f64) -> f64 {
+    area_for_flow_m2(&OpeningLaw::new(gas, T_STD_K), flow, pa, 0.0, P_STD_PA)
+}
+
+fn starved() -> Check {
+    let wanted = appliance();
+    let mut rows = Vec::new();
+    if let Ok(spec) = RegulatorSpec::from_behaviour(&wanted, &Gas::natural(), P_STD_PA) {
+        let mut rig = RegulatorRig::new(Gas::natural(), wanted.inlet_pa, spec);
+        let outlet = wanted.set_pa - wanted.droop_pa;
+        let load = load_m2(&Gas::natural(), wanted.rated_flow_std_m3_s, outlet);
+        for inwc in [3.5, 3.0, 2.0, 1.0] {
+            rig.set_inlet(inwc * PA_PER_INWC);
+            let found = rig.draw(wanted.rated_flow_std_m3_s, outlet) / PA_PER_INWC;
+            let by_hand = behind_open_seat(&spec, load, inwc);
+            rows.push(Row::new(format!("inlet {inwc} in. w.c."), by_hand, found).on("", inwc));
+        }
+    }
+    Check {
+        id: "parts.regulator.starved".into(),
+        chapter: CHAPTER,
+        claim:
+            "With too little inlet the seat stands wide open and the outlet follows the inlet down."
+                .into(),
+        truth: Truth::ClosedForm,
+        source: "Two holes in a row, P_out = P_in·A_s²/(A_s² + A_l²)".into(),
+        condition: "appliance regulator set to 3.5 in. w.c., full load, inlet 1 to 3.5 in. w.c."
+            .into(),
+        tolerance: Tolerance::Relative(-0.005, 0.005),
+        reason: "The closed form takes density as constant.".into(),
+        unit: "in. w.c.",
+        rows,
+        known_miss: None,
+    }
+}
+
+fn screw_ends() -> Check {
+    let wanted = appliance();
+    let mut rows = Vec::new();
+    if let Ok(spec) = RegulatorSpec::from_behaviour(&wanted, &Gas::natural(), P_STD_PA) {
+        let outlet = wanted.set_pa - wanted.droop_pa;
+        let load = load_m2(&Gas::natural(), wanted.rated_flow_std_m3_s, outlet);
+        for inwc in [7.0, 9.0, 10.5] {
+            let mut rig = RegulatorRig::new(Gas::natural(), inwc * PA_PER_INWC, spec);
+            if let Some(regulator) = rig.network.regulator_mut(rig.regulator) {
+                regulator.set_turns(spec.spring.max_turns);
+                regulator.settle_preload();
+            }
+            let found = rig.draw(wanted.rated_flow_std_m3_s, outlet) / PA_PER_INWC;
+            let by_hand = behind_open_seat(&spec, load, inwc);
+            rows.push(Row::new(format!("bottomed, inlet {inwc} in. w.c."), by_hand, found));
+            if let Some(regulator) = rig.network.regulator_mut(rig.regulator) {
+                regulator.set_turns(0.0);
+                regulator.settle_preload();
+            }
+            let found = rig.draw(wanted.rated_flow_std_m3_s, outlet) / PA_PER_INWC;
+            rows.push(Row::new(format!("fully out, inlet {inwc} in. w.c."), 0.0, found));
+        }
+    }
+    Check {
+        id: "parts.regulator.screw-ends".into(),
+        chapter: CHAPTER,
+        claim: "A spring screwed down until its coils touch regulates no more, and the outlet follows the inlet; one screwed out gives next to nothing.".into(),
+        truth: Truth::Practice,
+        source: "Common practice of the trade; two holes in a row for the wide-open seat".into(),
+        condition: "appliance regulator under full load".into(),
+        tolerance: Tolerance::Either { absolute: 0.05, relative: 0.005 },
+        reason: "The closed form takes density as constant; the inlet's push on the seat leaves a few hundredths with the spring out.".into(),
+        unit: "in. w.c.",
+        rows,
+        known_miss: None,
+    }
+}

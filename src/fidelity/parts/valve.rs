@@ -1,0 +1,83 @@
+//! The gas valve on the bench: settling, and its manifold against the inlet.
+
+use super::run::Run;
+use super::{CHAPTER, RANGE, in_range, setup};
+use crate::bench::truth::Firing;
+use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::units::{PA_PER_INWC, TICK_S};
+
+pub(super) fn checks() -> Vec<Check> {
+    vec![settling(), inlet()]
+}
+
+/// Seconds until a trace stays within `share` of its last value.
+fn settled_s(trace: &[f64], share: f64) -> f64 {
+    let Some(&last) = trace.last() else { return f64::NAN };
+    let outside = trace.iter().rposition(|pa| (pa / last - 1.0).abs() > share);
+    #[expect(clippy::cast_precision_loss, reason = "a few hundred ticks")]
+    outside.map_or(0.0, |tick| (tick + 1) as f64 * TICK_S)
+}
+
+fn settling() -> Check {
+    let mut rows = Vec::new();
+    for id in ["healthy-natural", "healthy-propane"] {
+        let Some(setup) = setup(id) else { continue };
+        let mut run = Run::at_rest(setup);
+        run.jump_to_high();
+        run.until(Firing::Low, 120);
+        let trace = run.manifold_from(Firing::High, 700);
+        let tenth = settled_s(&trace, 0.10);
+        rows.push(in_range(&format!("{id}, low to high, within a tenth"), [0.5, 5.0], tenth));
+        let hundredth = settled_s(&trace, 0.01);
+        rows.push(in_range(&format!("{id}, low to high, within 1 %"), [1.0, 10.0], hundredth));
+    }
+    Check {
+        id: "parts.valve.settling".into(),
+        chapter: CHAPTER,
+        claim: "After a change of stage the manifold settles within seconds.".into(),
+        truth: Truth::Practice,
+        source: "Common practice: a slow-opening two-stage valve changes over in a second or two and reads steady within ten".into(),
+        condition: "healthy benches, high stage called while low burns".into(),
+        tolerance: Tolerance::Absolute(0.0),
+        reason: RANGE.into(),
+        unit: "s",
+        rows,
+        known_miss: None,
+    }
+}
+
+/// Over the plate's inlet range the manifold stays within the makers' tolerance.
+fn inlet() -> Check {
+    let mut rows = Vec::new();
+    for (id, offsets) in
+        [("healthy-natural", [-1.5, 2.0, 3.3]), ("healthy-propane", [-0.5, 0.5, 1.8])]
+    {
+        for offset in offsets {
+            let Some(mut setup) = setup(id) else { continue };
+            setup.supply.set_pa += offset * PA_PER_INWC;
+            setup.supply.lockup_pa += offset * PA_PER_INWC;
+            let wanted = setup.furnace.plate.figures().high.pa / PA_PER_INWC;
+            let mut run = Run::at_rest(setup);
+            let state = run.high();
+            let found = state.manifold_pa / PA_PER_INWC;
+            let inlet = state.inlet_pa / PA_PER_INWC;
+            let label = format!("{id}, inlet {inlet:.1} in. w.c.");
+            rows.push(
+                Row::new(label, wanted, if run.refused { f64::NAN } else { found }).on(id, inlet),
+            );
+        }
+    }
+    Check {
+        id: "parts.valve.inlet-range".into(),
+        chapter: CHAPTER,
+        claim: "Over the plate's range of inlet pressures the manifold on high stays within 0.3 in. w.c. of its figure.".into(),
+        truth: Truth::Published,
+        source: "Product manuals of furnaces (makers withheld): manifold tolerance ±0.3 in. w.c. over inlets of 5.0 to 10.5 (natural gas) and 11.0 to 14.0 in. w.c. (propane)".into(),
+        condition: "healthy benches on high, supply regulator set up and down".into(),
+        tolerance: Tolerance::Absolute(0.3),
+        reason: "The manuals' own band.".into(),
+        unit: "in. w.c.",
+        rows,
+        known_miss: None,
+    }
+}

@@ -1,0 +1,4 @@
+//! Closed forms, behaviour of parts, invariants.
+
+mod checks;
+mod properties;

@@ -1,0 +1,82 @@
+//! The invariants on networks that nobody chose.
+
+use proptest::prelude::*;
+use quarterturn::fidelity::invariants::nets::{
+    fall_on_opening, imbalance, order_effect, overshoot_pa, turning_effect,
+};
+use quarterturn::fidelity::invariants::shape::{Link, Shape, Volume, Way};
+
+fn way() -> impl Strategy<Value = Way> {
+    prop_oneof![
+        4 => (-8.0..-4.0_f64).prop_map(|power| Way::Hole(10_f64.powf(power))),
+        2 => (0.006..0.06_f64, 0.2..40.0_f64).prop_map(|(id_m, length_m)| Way::Pipe(id_m, length_m)),
+        1 => (prop::sample::select(vec![13_u16, 15, 18, 19, 23, 25, 30, 37]), 0.3..30.0_f64)
+            .prop_map(|(ehd, length_m)| Way::Tubing(ehd, length_m)),
+        1 => (250.0..3_000.0_f64, 1e-4..2e-3_f64).prop_map(|(set_pa, flow)| Way::Regulator(set_pa, flow)),
+    ]
+}
+
+/// Any network of up to nine volumes; volumes may hang together anyhow, or on nothing.
+fn shape() -> impl Strategy<Value = Shape> {
+    (prop::collection::vec(0.0..7e4_f64, 1..4), 1..10_usize).prop_flat_map(|(sources, count)| {
+        let places = sources.len() + count;
+        let first = sources.len();
+        let volume = (-5.5..-1.5_f64, -500.0..7e4_f64)
+            .prop_map(|(power, start_pa)| Volume { m3: 10_f64.powf(power), start_pa });
+        let link = (0..places, 0..places, way())
+            .prop_filter("two sources need no way", move |&(from, to, _)| {
+                from != to && (from >= first || to >= first)
+            })
+            .prop_map(|(from, to, way)| Link { from, to, way });
+        (Just(sources), prop::collection::vec(volume, count), prop::collection::vec(link, 1..16))
+            .prop_map(|(sources, volumes, links)| Shape { sources, volumes, links })
+    })
+}
+
+/// A shape and another order of its places and links.
+fn shape_and_order() -> impl Strategy<Value = (Shape, Vec<usize>, Vec<usize>)> {
+    shape().prop_flat_map(|shape| {
+        let places: Vec<usize> = (0..shape.places()).collect();
+        let links: Vec<usize> = (0..shape.links.len()).collect();
+        (Just(shape), Just(places).prop_shuffle(), Just(links).prop_shuffle())
+    })
+}
+
+proptest! {
+    #![proptest_config(ProptestConfig { cases: 64, failure_persistence: None, ..ProptestConfig::default() })]
+
+    /// Gas is conserved within 1e-9 of the throughput.
+    #[test]
+    fn gas_is_conserved(shape in shape()) {
+        let found = imbalance(&shape);
+        prop_assert!(found <= 1e-9, "{found:e}");
+    }
+
+    /// Pressures stay between their own past and their neighbours' present.
+    #[test]
+    fn pressures_stay_between(shape in shape()) {
+        let found = overshoot_pa(&shape);
+        prop_assert!(found <= 1e-3, "{found:e} Pa");
+    }
+
+    /// An opening that is opened more never passes less (regulators fed from behind apart).
+    #[test]
+    fn opening_more_never_passes_less(shape in shape()) {
+        let found = fall_on_opening(&shape);
+        prop_assert!(found <= 1e-9, "{found:e}");
+    }
+
+    /// Numbering changes nothing.
+    #[test]
+    fn order_changes_nothing((shape, places, links) in shape_and_order()) {
+        let found = order_effect(&shape, &places, &links);
+        prop_assert!(found <= 1e-9, "{found:e}");
+    }
+
+    /// Ways turned round carry the same flow.
+    #[test]
+    fn turning_changes_the_sign_only(shape in shape()) {
+        let found = turning_effect(&shape);
+        prop_assert!(found <= 1e-9, "{found:e}");
+    }
+}
