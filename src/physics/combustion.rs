@@ -1,20 +1,24 @@
 //! Burning: excess air, flue gas, carbon monoxide, efficiency.
 //!
 //! **Equation.** Dry flue gas per air for complete burning `v`, excess air `e`:
-//! `O₂ = 0.2095·e/(v + e)`, `CO₂ = CO₂max·v/(v + e)`. Loss on gross heating value: latent heat of the
-//! water formed, and `(a + b·e)·(T_flue − 25 °C)/152 K` sensible. Air-free carbon monoxide:
-//! measured · 20.9/(20.9 − O₂).
+//! `O₂ = 0.2095·e/(v + e)`, `CO₂ = CO₂max·v/(v + e)`, back `e = v·O₂/(0.2095 − O₂)`. Efficiency on
+//! gross heating value `1 − latent − (a + b·e)·(T_flue − 25 °C)/152 K`. Air-free carbon monoxide:
+//! measured · 20.9/(20.9 − O₂). Formed: `12 + 4000·e^(−e_x/0.06)` ppm at excess air `e_x`, and
+//! `250·e^(−p/40 Pa)` ppm more for a jet of velocity head `p`.
 //! **Assumptions.** Complete burning but for carbon monoxide; non-condensing flue; air at 25 °C.
 //! **Valid range.** Excess air from −20 % to 200 %, flue 60–350 °C.
-//! **Regularisation.** Shortage of air burns what the air allows; carbon monoxide stops rising at
-//! 15 % shortage.
-//! **Source.** Stoichiometry; loss figures 5.97 % + 5.08 % per 100 % excess air at 177 °C and 9.9 %
-//! latent for natural gas, 5.87/5.10/8.0 % for propane (computed from ideal-gas thermochemistry).
-//! Air-free rule: the trade's (trade article; 50 ppm at 7 % gives 75). Carbon monoxide against
-//! excess air, and against a weak jet: the order and the steep rise are from memory.
+//! **Regularisation.** Shortage of air burns what the air allows, `1 + e` of the gas; carbon
+//! monoxide stops rising at 15 % shortage. Shares are kept within 0–1.
+//! **Source.** Stoichiometry. Loss at 177 °C, natural gas 5.97 % + 5.08 % per 100 % excess air and
+//! 9.89 % latent, propane 5.87/5.10/8.0 %: computed from ideal-gas thermochemistry (GRI-Mech 3.0
+//! species data). Air-free rule: a trade article (50 ppm at 7 % gives 75). Carbon monoxide against
+//! excess air and against a weak jet: the order and the steep rise are from memory.
 //! **Left out.** Quenching on cold metal, humidity of the air, condensation.
-//! **Checked.** `tests/core/appliance/combustion.rs`: flue gas and efficiency against
-//! thermochemistry, the trade's example, the excess-air formula.
+//! **Checked.** `tests/core/appliance/combustion.rs`: thermochemistry table in
+//! `flue_gas_and_efficiency_match_thermochemistry()`, 1. BImSchV in
+//! `sensible_loss_agrees_with_the_siegert_rule()`, `excess_air_follows_from_oxygen()`,
+//! `air_free_carbon_monoxide_matches_the_trade_examples()`; limits of NFPA 54 practice and ANSI
+//! Z21.47 in `carbon_monoxide_rises_steeply_as_air_runs_short()`.
 
 pub mod flame;
 

@@ -1,16 +1,25 @@
 //! Gas in a room: the burner vestibule, the air above the floor, the air at breathing height.
 //!
-//! **Equation.** Each zone is diluted: `dc/dt = q/V − n·(c − c_in)`, solved exactly over a step with
-//! its neighbours held; what leaves a zone goes, by its exact mean over the step, to the next.
-//! **Assumptions.** Well-mixed zones; fresh gas of a heavy kind goes to the floor, of a light kind up
-//! (nine parts in ten); once mixed it does not part again; zones exchange slowly.
+//! **Equation.** Each zone is diluted: `dc/dt = q/V − n·(c − c_in)`, `c` a volume fraction, `q` in
+//! m³/s, `n` in 1/s, solved exactly over a step with its neighbours held; what leaves a zone goes,
+//! by its exact mean over the step, to the next. The vestibule (0.12 m³) draws 0.012 m³/s and the
+//! flue's share from floor and head alike; floor zone 15 % of the room, turned over with the head
+//! every 900 s.
+//! **Assumptions.** Well-mixed zones; fresh gas of a heavy kind goes to the floor, of a light kind
+//! up (nine parts in ten); once mixed it does not part again; make-up air is clean. A window adds 8
+//! air changes an hour, an open outside door 15.
 //! **Valid range.** Any leak; fractions are kept within 0–1. Steps well below 10 s (the vestibule's
 //! time constant); the bench uses 0.2 s.
 //! **Regularisation.** None needed; no ventilation is the limit of little.
-//! **Source.** Dilution law as in any ventilation handbook (build-up `q/(nV)·(1 − e^{−nt})`); limits
-//! NFPA 325 / NFPA 58. Mixing, vestibule air and the parting of nine in ten: from memory.
-//! **Left out.** Plumes, stairs, wind; a house's other rooms. Outdoors gas is taken as gone.
-//! **Checked.** `tests/core/appliance/room.rs`: a published dilution table, the gas balance, pooling.
+//! **Source.** Dilution law as in any ventilation handbook (build-up `q/(nV)·(1 − e^{−nt})`);
+//! limits NFPA 325 / NFPA 58. Zone volumes, mixing, vestibule air, air changes of window and door,
+//! and the parting of nine in ten: from memory.
+//! **Left out.** Plumes, stairs, wind; a house's other rooms; the room air that a leak itself
+//! pushes out. Outdoors gas is taken as gone.
+//! **Checked.** `tests/core/appliance/room.rs`: Engineering ToolBox, "Pollution Concentration in
+//! Rooms", in `dilution_matches_the_published_table()`; `no_gas_is_lost_or_made()`,
+//! `a_long_leak_settles_at_its_steady_state()`,
+//! `heavy_gas_pools_light_gas_rises_and_air_clears_both()`.
 
 mod odor;
 

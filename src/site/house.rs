@@ -1,14 +1,18 @@
 //! A lumped house and its thermostat.
 //!
-//! **Equation.** `C·dT/dt = q − U·(T − T_outside)`, implicit; hysteresis for the two stages, and the
-//! second stage also after a time on the first, where the thermostat has that.
+//! **Equation.** `C·dT/dt = q − U·(T − T_outside)`, implicit, in W, J/K and W/K. First stage on
+//! below setpoint − 0.5 °F, off above setpoint + 0.5 °F; second on below setpoint − 2 °F, off above
+//! setpoint − 0.5 °F, and also on after a time on the first, where the thermostat has that; never
+//! without the first.
 //! **Assumptions.** One indoor temperature; the thermostat feels it at once.
 //! **Valid range.** Any; the step is stable at any length.
 //! **Regularisation.** None; hysteresis keeps the stages from chattering.
 //! **Source.** Differentials are common practice: half a degree Fahrenheit each way for the first
-//! stage, two degrees for the second.
+//! stage, two degrees for the second. Loss and mass: the scenario's.
 //! **Left out.** Sun, people, night set-back.
-//! **Checked.** Tests below; `tests/core/appliance/house.rs`.
+//! **Checked.** Closed form in `cooling_follows_the_closed_form()` and
+//! `stages_come_and_go_in_order()`, `src/site/house.rs`; `a_house_is_held_at_its_setpoint()` and
+//! `a_timer_calls_the_second_stage()`, `tests/core/appliance/house.rs`.
 
 /// First stage comes this far below the setpoint and goes this far above it, in kelvins (0.5 °F).
 const FIRST_K: f64 = 0.5 / 1.8;

@@ -7,6 +7,7 @@ mod appliance;
 mod bench;
 #[cfg(feature = "cli")]
 mod cli;
+mod component_docs;
 mod physics;
 mod record;
 mod scenario;
