@@ -88,7 +88,8 @@ pub struct AirSide {
 }
 
 impl AirSide {
-    /// An air side whose blower on high gives `rise_k` at `useful_w`.
+    /// An air side whose blower on high gives a rise of `rise_k` (K, at least 5) at `useful_w` (W) in
+    /// the clean way at sea level, all of it at `start_k` (K), fans still.
     #[must_use]
     pub fn new(useful_w: f64, rise_k: f64, start_k: f64) -> Self {
         Self {
@@ -111,7 +112,7 @@ impl AirSide {
         self.air_share = path.air_share();
     }
 
-    /// Goes on by `dt_s` with the fans driven so and heat from the flame.
+    /// Goes on by `dt_s` with the fans driven so, heat from the flame (W) and return air (K).
     pub fn step(&mut self, dt_s: f64, inducer: Speed, blower: Speed, heat_w: f64, return_k: f64) {
         let approach = |now: f64, end: f64, tau: f64| now + (end - now) * dt_s / (tau + dt_s);
         self.inducer = approach(self.inducer, speed(inducer, INDUCER_LOW), INDUCER_S);

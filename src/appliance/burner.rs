@@ -6,8 +6,8 @@
 //! speed, in two straight lines through 55 % excess at rated low and 42 % at rated high, times the
 //! free way ([`Draft`]). Igniter temperature first-order, a quarter of the warm-up as time
 //! constant. The first burner lights when the igniter is at 1,150 K and a flammable mixture is
-//! there, the others from the nearest burning neighbour after 0.25 s, across a dark one after 1.2
-//! s. Flame current `3.2 µA·√load` × reach × contact × rod × ground, the reach full from 35 % of
+//! there, the others from a burning neighbour, each after 0.25 s, across a dark one after 1.2 s.
+//! Flame current `3.2 µA·√load` × reach × contact × rod × ground, the reach full from 35 % of
 //! rated, none below 12 %. Unburned gas gathers in a box of 12 l and is carried off by the inducer,
 //! 0.4 changes a second on low; lit late, it goes off at once.
 //! **Assumptions.** Equal tubes, each of them with the jet of [`Jet`]; the last burner bears the
@@ -177,8 +177,8 @@ pub struct Burners {
 }
 
 impl Burners {
-    /// Burners with the orifices that are fitted, the rated flow on high (standard m³/s), low as a
-    /// share of high, and the igniter's warm-up.
+    /// Burners with the orifices that are fitted (diameters in m, 24 at most), the rated flow on high
+    /// of all together (standard m³/s), low as a share of high, and the igniter's warm-up (s).
     #[must_use]
     pub fn new(orifices_m: &[f64], rated_m3_s: f64, low_share: f64, warm_up_s: f64) -> Self {
         let orifices_m = orifices_m.get(..MOST_BURNERS).unwrap_or(orifices_m);

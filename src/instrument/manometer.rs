@@ -49,7 +49,8 @@ pub enum MeterFace {
 }
 
 impl Manometer {
-    /// A manometer that is off, with its errors, in pascals and seconds.
+    /// A manometer that is off: range, zero error and final drift in pascals, time constants of drift
+    /// and of hose with sensor in seconds.
     #[must_use]
     pub fn new(range_pa: f64, zero_error_pa: f64, drift_pa: f64, drift_s: f64, lag_s: f64) -> Self {
         Self {

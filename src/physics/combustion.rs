@@ -66,7 +66,8 @@ pub fn flue_gas(gas: &Gas, excess_air: f64) -> FlueGas {
     }
 }
 
-/// Share of the gas that burns with the air there is.
+/// Share of the gas that burns with the air there is, by excess air as a fraction (−0.2 is a shortage
+/// of 20 %).
 #[must_use]
 pub fn burned_share(excess_air: f64) -> Fraction {
     (1.0 + excess_air).clamp(0.0, 1.0)
@@ -79,20 +80,22 @@ pub fn weak_jet_co_ppm(jet_pa: f64) -> f64 {
     250.0 * libm::exp(-jet_pa.max(0.0) / 40.0)
 }
 
-/// Air-free carbon monoxide from a measured value (ppm) and oxygen (fraction).
+/// Air-free carbon monoxide, in ppm, from a measured value (ppm) and oxygen (fraction, taken as 0.2 at
+/// most).
 #[must_use]
 pub fn co_air_free_ppm(measured_ppm: f64, o2: Fraction) -> f64 {
     measured_ppm * O2_IN_AIR_RULE / (O2_IN_AIR_RULE - o2.min(0.2))
 }
 
-/// Excess air from oxygen in dry flue gas.
+/// Excess air, as a fraction, from oxygen in dry flue gas (fraction, taken as 0–0.20).
 #[must_use]
 pub fn excess_air_from_o2(gas: &Gas, o2: Fraction) -> f64 {
     let o2 = o2.clamp(0.0, 0.2);
     gas.dry_flue_per_air * o2 / (O2_IN_AIR - o2)
 }
 
-/// Share of the gross heat that does not go up the flue.
+/// Share of the gross heat that does not go up the flue, with flue gas at `flue_k` (K, above its dew
+/// point: 330 K and more) and combustion air at 25 °C.
 #[must_use]
 pub fn efficiency(gas: &Gas, excess_air: f64, flue_k: f64) -> Fraction {
     let propane = gas.specific_gravity > 1.0;

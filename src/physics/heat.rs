@@ -38,7 +38,7 @@ pub struct Exchanger {
 }
 
 impl Exchanger {
-    /// An exchanger at a temperature.
+    /// An exchanger of a heat capacity (J/K, above zero) at a temperature (K).
     #[must_use]
     pub fn new(capacity_j_k: f64, start_k: f64) -> Self {
         Self { capacity_j_k, metal_k: start_k, supply_air_k: start_k }

@@ -46,7 +46,7 @@ pub struct StepReport {
     pub parts: u32,
     /// Times a Newton step was shortened.
     pub shortened: u32,
-    /// Whether every part balanced within 1e-9 (it should within 1e-11).
+    /// Whether every part balanced within 3e-10 of its throughput (1e-11 where rounding allows).
     pub converged: bool,
     /// Largest Σ|residual| of any part over its throughput: the largest flow through any element,
     /// or 1e-8 m³/s (0.01 cm³/s) if that is more.

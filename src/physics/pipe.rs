@@ -86,7 +86,7 @@ pub enum Fitting {
     ReturnBend,
     /// Tee with the flow through the branch.
     TeeBranch,
-    /// Tee with the flow straight through (common practice, as a straight coupling).
+    /// Tee with the flow straight through (20 diameters, Crane TP-410, from memory).
     TeeRun,
 }
 
@@ -151,7 +151,8 @@ impl PipeSpec {
     }
 }
 
-/// Darcy friction factor at Reynolds number `re` and relative roughness `roughness_ratio` (ε/D).
+/// Darcy friction factor at Reynolds number `re` (above zero) and relative roughness `roughness_ratio`
+/// (ε/D, 0 for smooth, taken as 0.1 at most).
 #[must_use]
 pub fn friction_factor(re: f64, roughness_ratio: f64) -> f64 {
     friction(re, rough_friction(roughness_ratio)).0

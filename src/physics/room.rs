@@ -117,7 +117,9 @@ pub struct Room {
     fraction: [f64; 3],
 }
 
-/// One zone over a step: leak per volume and air changes, exact.
+/// Fraction of gas in one zone after `dt_s`, exact: from `start`, with air of fraction `incoming` at
+/// `changes_per_s` (1/s) and a leak of `leak_per_s` zone volumes a second. Without air changes it only
+/// builds up; it is not kept below 1.
 #[must_use]
 pub fn dilute(start: f64, incoming: f64, leak_per_s: f64, changes_per_s: f64, dt_s: f64) -> f64 {
     if changes_per_s <= 0.0 {
@@ -138,7 +140,8 @@ fn dilute_mean(start: f64, incoming: f64, leak_per_s: f64, changes_per_s: f64, d
 }
 
 impl Room {
-    /// A clean room.
+    /// A clean room of `volume_m3`, the vestibule not counted, with its own air changes per hour. It
+    /// takes over the gas's limits and heating value, and whether it is heavier than air.
     #[must_use]
     pub fn new(gas: &Gas, volume_m3: f64, air_changes_h: f64) -> Self {
         let floor_m3 = FLOOR_SHARE * volume_m3;
@@ -153,7 +156,7 @@ impl Room {
         }
     }
 
-    /// Goes on by `dt_s`.
+    /// Goes on by `dt_s`, well below 10 s; 0.2 s in use.
     pub fn step(&mut self, dt_s: f64, leaks: impl Into<Leaks>, air: impl Into<Ventilation>) {
         let (leaks, air) = (leaks.into(), air.into());
         let [vestibule, floor, head] = self.fraction;
@@ -211,7 +214,7 @@ impl Room {
         self.fraction.iter().zip(self.volumes_m3).map(|(c, volume)| c * volume).sum()
     }
 
-    /// A fraction as a share of the lower flammable limit.
+    /// A volume fraction as a share of the lower flammable limit; 1 at the limit.
     #[must_use]
     pub fn of_lower_limit(&self, fraction: f64) -> f64 {
         fraction / self.lower_limit

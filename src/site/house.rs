@@ -29,13 +29,13 @@ pub struct House {
 }
 
 impl House {
-    /// A house at a temperature, with its heat loss (W/K) and thermal mass (J/K).
+    /// A house at a temperature (K), with its heat loss (W/K) and thermal mass (J/K).
     #[must_use]
     pub fn new(inside_k: f64, loss_w_k: f64, mass_j_k: f64) -> Self {
         Self { loss_w_k, mass_j_k, inside_k }
     }
 
-    /// Goes on by `dt_s` with heat from the furnace, in watts.
+    /// Goes on by `dt_s` with heat from the furnace (W) and the temperature outside (K).
     pub fn step(&mut self, dt_s: f64, heat_w: f64, outside_k: f64) {
         let loss = self.loss_w_k;
         self.inside_k = (self.mass_j_k * self.inside_k + dt_s * (heat_w + loss * outside_k))

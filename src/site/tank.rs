@@ -45,7 +45,8 @@ pub struct Tank {
 }
 
 impl Tank {
-    /// A tank at the temperature outside.
+    /// A tank of `capacity_m3` (m³ of water), liquid up to `level` (fraction, 0.85 at most), at the
+    /// temperature outside (K) and an absolute ambient pressure (Pa).
     #[must_use]
     pub fn new(capacity_m3: f64, level: f64, outside_k: f64, ambient_abs_pa: f64) -> Self {
         Self {
@@ -77,7 +78,7 @@ impl Tank {
         (outside_k - self.liquid_k).max(0.0)
     }
 
-    /// Goes on by `dt_s` with a draw of `flow_std_m3_s`.
+    /// Goes on by `dt_s` with a draw of vapour (standard m³/s) and the temperature outside (K).
     pub fn step(&mut self, dt_s: f64, flow_std_m3_s: f64, outside_k: f64) {
         let drawn_kg = (flow_std_m3_s.max(0.0) * VAPOUR_KG_M3 * dt_s).min(self.liquid_kg);
         let size = libm::cbrt(self.capacity_m3);
@@ -95,7 +96,8 @@ impl Tank {
     }
 }
 
-/// Vapour pressure of commercial propane, absolute, in pascals.
+/// Vapour pressure of commercial propane, absolute, in pascals, over liquid at `liquid_k` (−50 °F to
+/// 130 °F; NFPA 58 Annex B).
 #[must_use]
 pub fn vapour_abs_pa(liquid_k: f64) -> f64 {
     let psia = |psig: f64| (psig + 14.696) * PA_PER_PSI;

@@ -94,6 +94,7 @@ impl std::error::Error for CalibrationError {}
 impl Behaviour {
     /// A regulator with usual parts: a two-square-inch diaphragm, 0.8 mm pitch, 14 turns of which
     /// the last two are coil-bound, inlet opening the seat, a seat lag of 30 ms (common practice).
+    /// Pressures in Pa gauge, `flow` the rated one in standard m³/s; set at a tenth of it.
     #[must_use]
     pub fn new(set_pa: f64, lockup_pa: f64, droop_pa: f64, inlet_pa: f64, flow: f64) -> Self {
         Self {

@@ -39,7 +39,7 @@ pub struct SeatProfile {
 }
 
 impl SeatProfile {
-    /// Effective area and its slope at a lift.
+    /// Effective area (m²) and its slope (m²/m) at a lift (m).
     #[inline]
     #[must_use]
     pub fn area(&self, lift_m: f64) -> (f64, f64) {

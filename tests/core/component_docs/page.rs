@@ -1,6 +1,6 @@
 //! The page: the heads one after the other.
 
-use super::list::{CHAPTERS, Kind, Module};
+use super::list::{CHAPTERS, Chapter, Kind, Module};
 use super::{Head, friction};
 
 const OPENING: &str = "\
@@ -28,24 +28,24 @@ pub fn write() -> String {
     let mut page = String::from(OPENING);
     page += "\n## Contents\n\n";
     page += &format!("- [{}](#{})\n", friction::TITLE, anchor(friction::TITLE));
-    for chapter in CHAPTERS {
+    for (title, chapter) in numbered() {
         let shown = chapter.modules.iter().filter(|module| module.kind != Kind::Folder);
         let titles: Vec<&str> = shown.map(|module| module.title).collect();
-        page += &format!(
-            "- [{}](#{}): {}\n",
-            chapter.title,
-            anchor(&format!("{} chapter", chapter.title)),
-            titles.join(", ")
-        );
+        page += &format!("- [{title}](#{}): {}\n", anchor(&title), titles.join(", "));
     }
     page += &friction::write();
-    for chapter in CHAPTERS {
-        page += &format!("\n## {} chapter\n", chapter.title);
+    for (title, chapter) in numbered() {
+        page += &format!("\n## {title}\n");
         for module in chapter.modules.iter().filter(|module| module.kind != Kind::Folder) {
             page += &part(module);
         }
     }
     page
+}
+
+/// Chapters with their headings.
+fn numbered() -> impl Iterator<Item = (String, &'static Chapter)> {
+    (1..).zip(CHAPTERS).map(|(number, chapter)| (format!("{number}. {}", chapter.title), chapter))
 }
 
 /// The name that a heading can be linked by.
