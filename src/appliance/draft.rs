@@ -3,14 +3,17 @@
 //! **Equation.** The inducer makes a head that goes with the square of its speed and with the air's
 //! density; flow and pressure across the exchanger follow from three resistances in a row,
 //! `flow² = head/(Rₓ + Rᵥ/(1 − v)² + Rᵢ/(1 − i)²)`, where `v` and `i` are the blocked shares of the
-//! vent's and the intake's area. The pressure switches feel the exchanger's share.
+//! vent's and the intake's area. The pressure switches feel the exchanger's share,
+//! `400 Pa·(ρ/ρ₀)·(flow/clean flow)²`.
 //! **Assumptions.** Square-law resistances; the fan's head does not depend on its flow.
 //! **Valid range.** Blocked shares 0 to 0.99, speed 0–1.2.
 //! **Regularisation.** A wholly blocked opening keeps a hundredth of its area.
-//! **Source.** Square law: any fan handbook. The three shares of resistance and the full draft
-//! (1.6 in. w.c.): our own appliance.
+//! **Source.** Square law: any fan handbook. The three shares of resistance (0.75, 0.15, 0.10) and
+//! the full draft (1.6 in. w.c.): our own appliance.
 //! **Left out.** Wind, stack effect, flue-gas temperature, condensate that gathers by itself.
-//! **Checked.** `tests/core/appliance/safety.rs`: law of squares, order of the faults' effects.
+//! **Checked.** `tests/core/appliance/safety.rs`: law of squares in
+//! `switches_follow_the_inducer()`, order of the faults' effects in
+//! `a_blocked_vent_opens_the_high_switch_first()`, ISA density in `altitude_takes_draft_away()`.
 
 use crate::units::PA_PER_INWC;
 

@@ -1,6 +1,6 @@
 //! The ignition control of a two-stage furnace with a hot-surface igniter, as a state machine.
 //!
-//! What rules, in this order; the code follows it line by line:
+//! **Equation.** What rules, in this order; the code follows it line by line:
 //! 1. Without power everything is off and forgotten.
 //! 2. An open roll-out switch shuts the gas and keeps the fans on until it is reset by hand.
 //! 3. An open limit shuts the gas and runs the blower until it closes.
@@ -12,6 +12,11 @@
 //! 9. Otherwise the sequence goes on. It does not start with the low pressure switch closed at
 //!    rest, nor with a flame felt.
 //!
+//! **Assumptions.** The control reads its contacts and the flame current once a step and acts at
+//! once.
+//! **Valid range.** Any inputs in any order; times of [`Timings`] above zero, steps of 20 to 50 ms
+//! tested.
+//! **Regularisation.** None; times are counted in steps, so each state ends up to one step late.
 //! **Source.** Timings are the appliance's; the defaults lie in published ranges: pre-purge 15 s,
 //! igniter 17–20 s, stabilisation 10 s, blower on 30–45 s, five trials, then an hour, flame failure
 //! 0.8–1 s (furnace and control manuals); trial 4–7 s, blower off 60–180 s, post-purge 5–30 s
@@ -19,6 +24,10 @@
 //! (another). A false flame at start leads to lockout (EN 298). The patience with a stray flame and
 //! the number of flame losses allowed in one call are from memory.
 //! **Left out.** Fuses, wiring, the control's own failures.
+//! **Checked.** `tests/core/appliance/ignition_tables.rs` (`lights_on_low_and_comes_to_rest()`,
+//! `five_tries_then_lockout()`, `a_lost_flame_shuts_the_gas_within_a_second()`),
+//! `tests/core/appliance/ignition_refusals.rs` and `tests/core/appliance/ignition_safety.rs` (what
+//! never happens, whatever the inputs do).
 
 mod sequence;
 mod status;

@@ -1,4 +1,9 @@
 //! The rating plate, and the label that a fuel conversion leaves behind.
+//!
+//! **Source.** No figures of its own: the scenario gives them. Which figures a plate carries, and
+//! that a conversion label replaces them: installation manuals of two-stage furnaces (makers
+//! withheld).
+//! **Checked.** A plate's figures against readings: `tests/core/bench/calibrated.rs`.
 
 use crate::units::{HeatRate, Pressure, TemperatureStep};
 

@@ -1,14 +1,20 @@
 //! Safety devices: pressure switches, limit, roll-out, low-gas switch.
 //!
-//! **Equation.** Contacts with hysteresis. The pressure switches feel the draft across the
-//! exchanger ([`Draft`]) through a hose, less the water that stands in it.
+//! **Equation.** Contacts with hysteresis: closed from one value on, open below another. The
+//! pressure switches feel `max(0, t·Δp − w)` in Pa, `Δp` the draft across the exchanger
+//! ([`Draft`]), `t` what the hose lets through (1, split 0.4, off 0), `w` the head of the water
+//! that stands in it. The limit opens above one supply-air temperature and closes below another;
+//! roll-out switches stay open until reset.
 //! **Assumptions.** A split hose lets through a fixed share; contacts act at once.
 //! **Valid range.** Any pressure and temperature.
 //! **Regularisation.** None; hysteresis keeps contacts from chattering.
-//! **Source.** Low-gas switch: closes at 8.0 in. w.c. rising, opens at 6.0 ± 0.6 falling (a two-stage
-//! furnace service manual). Draft and limit set points: the appliance's, of our own world.
+//! **Source.** Low-gas switch: closes at 8.0 in. w.c. rising, opens at 6.0 ± 0.6 falling (a
+//! two-stage furnace service manual). Draft set points (low 0.45/0.35, high 1.15/1.00 in. w.c.) and
+//! limit (190/150 °F): the appliance's, of our own world. Split hose: from memory.
 //! **Left out.** Contact bounce, ageing.
-//! **Checked.** `tests/core/appliance/safety.rs`.
+//! **Checked.** `tests/core/appliance/safety.rs`:
+//! `the_low_gas_switch_has_its_published_hysteresis()`, `what_spoils_a_pressure_switch()`,
+//! `the_limit_resets_itself_and_the_rollout_does_not()`.
 
 use super::draft::Draft;
 use crate::units::{PA_PER_INWC, k_from_f};

@@ -1,9 +1,16 @@
 //! Leak fluid on a joint: bubbles that grow with the leak and with the time they are given.
 //!
-//! **Equation.** Bubble size approaches `q/(q + q½)` with a time constant of a few seconds.
+//! **Equation.** Above the smallest leak, bubble size grows first-order in 4 s towards
+//! `0.15 + 0.85·q/(q + q½)`, q½ = 3·10⁻⁷ m³/s (0.3 cm³/s); it never shrinks. From 0.05 on it is
+//! seen.
+//! **Assumptions.** One patch of fluid a joint; gas comes out evenly.
+//! **Valid range.** Any leak; below 1e-10 m³/s (1e-4 cm³/s) nothing shows.
+//! **Regularisation.** None: a bubble test does have a threshold.
 //! **Source.** A bubble test shows leaks from about 1e-4 std cm³/s on (ASTM E515); growth time is
-//! common practice (watch at least ten seconds).
-//! **Left out.** Drying out, spray that mimics bubbles.
+//! common practice (watch at least ten seconds). q½ and the size of the smallest bubbles: from
+//! memory.
+//! **Left out.** Drying out, spray that mimics bubbles, a large leak that blows the fluid away.
+//! **Checked.** `bubbles_follow_the_leak()` in `src/instrument/leak_fluid.rs`.
 
 /// Smallest leak that makes a bubble, in standard m³/s (1e-4 cm³/s, ASTM E515).
 pub const SMALLEST_LEAK_M3_S: f64 = 1e-10;

@@ -1,20 +1,24 @@
 //! Burning: excess air, flue gas, carbon monoxide, efficiency.
 //!
 //! **Equation.** Dry flue gas per air for complete burning `v`, excess air `e`:
-//! `O₂ = 0.2095·e/(v + e)`, `CO₂ = CO₂max·v/(v + e)`. Loss on gross heating value: latent heat of the
-//! water formed, and `(a + b·e)·(T_flue − 25 °C)/152 K` sensible. Air-free carbon monoxide:
-//! measured · 20.9/(20.9 − O₂).
+//! `O₂ = 0.2095·e/(v + e)`, `CO₂ = CO₂max·v/(v + e)`, back `e = v·O₂/(0.2095 − O₂)`. Efficiency on
+//! gross heating value `1 − latent − (a + b·e)·(T_flue − 25 °C)/152 K`. Air-free carbon monoxide:
+//! measured · 20.9/(20.9 − O₂). Formed: `12 + 4000·e^(−e_x/0.06)` ppm at excess air `e_x`, and
+//! `250·e^(−p/40 Pa)` ppm more for a jet of velocity head `p`.
 //! **Assumptions.** Complete burning but for carbon monoxide; non-condensing flue; air at 25 °C.
 //! **Valid range.** Excess air from −20 % to 200 %, flue 60–350 °C.
-//! **Regularisation.** Shortage of air burns what the air allows; carbon monoxide stops rising at
-//! 15 % shortage.
-//! **Source.** Stoichiometry; loss figures 5.97 % + 5.08 % per 100 % excess air at 177 °C and 9.9 %
-//! latent for natural gas, 5.87/5.10/8.0 % for propane (computed from ideal-gas thermochemistry).
-//! Air-free rule: the trade's (trade article; 50 ppm at 7 % gives 75). Carbon monoxide against
-//! excess air, and against a weak jet: the order and the steep rise are from memory.
+//! **Regularisation.** Shortage of air burns what the air allows, `1 + e` of the gas; carbon
+//! monoxide stops rising at 15 % shortage. Shares are kept within 0–1.
+//! **Source.** Stoichiometry. Loss at 177 °C, natural gas 5.97 % + 5.08 % per 100 % excess air and
+//! 9.89 % latent, propane 5.87/5.10/8.0 %: computed from ideal-gas thermochemistry (GRI-Mech 3.0
+//! species data). Air-free rule: a trade article (50 ppm at 7 % gives 75). Carbon monoxide against
+//! excess air and against a weak jet: the order and the steep rise are from memory.
 //! **Left out.** Quenching on cold metal, humidity of the air, condensation.
-//! **Checked.** `tests/core/appliance/combustion.rs`: flue gas and efficiency against
-//! thermochemistry, the trade's example, the excess-air formula.
+//! **Checked.** `tests/core/appliance/combustion.rs`: thermochemistry table in
+//! `flue_gas_and_efficiency_match_thermochemistry()`, 1. BImSchV in
+//! `sensible_loss_agrees_with_the_siegert_rule()`, `excess_air_follows_from_oxygen()`,
+//! `air_free_carbon_monoxide_matches_the_trade_examples()`; limits of NFPA 54 practice and ANSI
+//! Z21.47 in `carbon_monoxide_rises_steeply_as_air_runs_short()`.
 
 pub mod flame;
 
@@ -62,7 +66,8 @@ pub fn flue_gas(gas: &Gas, excess_air: f64) -> FlueGas {
     }
 }
 
-/// Share of the gas that burns with the air there is.
+/// Share of the gas that burns with the air there is, by excess air as a fraction (−0.2 is a shortage
+/// of 20 %).
 #[must_use]
 pub fn burned_share(excess_air: f64) -> Fraction {
     (1.0 + excess_air).clamp(0.0, 1.0)
@@ -75,20 +80,22 @@ pub fn weak_jet_co_ppm(jet_pa: f64) -> f64 {
     250.0 * libm::exp(-jet_pa.max(0.0) / 40.0)
 }
 
-/// Air-free carbon monoxide from a measured value (ppm) and oxygen (fraction).
+/// Air-free carbon monoxide, in ppm, from a measured value (ppm) and oxygen (fraction, taken as 0.2 at
+/// most).
 #[must_use]
 pub fn co_air_free_ppm(measured_ppm: f64, o2: Fraction) -> f64 {
     measured_ppm * O2_IN_AIR_RULE / (O2_IN_AIR_RULE - o2.min(0.2))
 }
 
-/// Excess air from oxygen in dry flue gas.
+/// Excess air, as a fraction, from oxygen in dry flue gas (fraction, taken as 0–0.20).
 #[must_use]
 pub fn excess_air_from_o2(gas: &Gas, o2: Fraction) -> f64 {
     let o2 = o2.clamp(0.0, 0.2);
     gas.dry_flue_per_air * o2 / (O2_IN_AIR - o2)
 }
 
-/// Share of the gross heat that does not go up the flue.
+/// Share of the gross heat that does not go up the flue, with flue gas at `flue_k` (K, above its dew
+/// point: 330 K and more) and combustion air at 25 °C.
 #[must_use]
 pub fn efficiency(gas: &Gas, excess_air: f64, flue_k: f64) -> Fraction {
     let propane = gas.specific_gravity > 1.0;

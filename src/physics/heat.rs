@@ -1,15 +1,22 @@
 //! A lumped heat exchanger between hot gas and blown air.
 //!
-//! **Equation.** `C·dT/dt = q_in − q_air`, `q_air = √((ε·ṁc)² + h²)·(T − T_return)` with free
-//! convection `h`, supply air `T_return + q_air/ṁc`, never warmer than the metal. Flue gas leaves
-//! above the metal by `ΔT₀·e^(−N)`, `N = N_rated·(firing share)^(−0.3)`.
-//! **Assumptions.** One metal temperature, constant effectiveness; turbulent gas side (the exponent).
+//! **Equation.** `C·dT/dt = q_in − q_air`, `q_air = √((ε·ṁc)² + h²)·(T − T_return)` in W, `ṁc`
+//! 1,207 J/K per m³ of standard air, ε = 0.5, free convection `h` = 12 W/K; supply air
+//! `T_return + q_air/ṁc`, never warmer than the metal. Flue gas leaves above the metal by
+//! `ΔT₀·e^(−N)`, ΔT₀ = 1,500 K, `N = N_rated·(firing share)^(−0.3)`.
+//! **Assumptions.** One metal temperature, constant effectiveness. Standard air here is the
+//! handbook's, 0.075 lb/ft³ (70 °F), not that of the gas volumes. Flue gas flow goes with firing.
 //! **Valid range.** Any flow; steps up to a few seconds; firing 0.2–2 of rated.
-//! **Regularisation.** The root joins forced and free convection smoothly.
+//! **Regularisation.** The root joins forced and free convection smoothly; the step is implicit.
 //! **Source.** Sensible heat 1.08 Btu/(h·cfm·°F): 0.075 lb/ft³ × 0.24 Btu/(lb·°F) × 60 (handbook);
-//! number of transfer units against flow as in any heat-exchanger text.
-//! **Left out.** Radiation to a probe, duct losses.
-//! **Checked.** `tests/core/appliance/airside.rs`: the trade's worked example of temperature rise.
+//! number of transfer units against flow as in any heat-exchanger text. Exponent −0.3 from memory
+//! (fully turbulent flow would have −0.2, laminar more); ΔT₀ is a flame with 40 % excess air
+//! (1,858 K, thermochemistry) less a metal at 350 K; ε and `h` from memory.
+//! **Left out.** Radiation to a probe, duct losses, excess air's part in the flue gas's heat
+//! transfer.
+//! **Checked.** `tests/core/appliance/airside.rs`: the trade's worked example in
+//! `temperature_rise_follows_the_sensible_heat_rule()`, `heat_is_conserved()`,
+//! `flue_gas_cools_better_on_low()`.
 
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
 
@@ -31,7 +38,7 @@ pub struct Exchanger {
 }
 
 impl Exchanger {
-    /// An exchanger at a temperature.
+    /// An exchanger of a heat capacity (J/K, above zero) at a temperature (K).
     #[must_use]
     pub fn new(capacity_j_k: f64, start_k: f64) -> Self {
         Self { capacity_j_k, metal_k: start_k, supply_air_k: start_k }

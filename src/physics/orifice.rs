@@ -1,17 +1,26 @@
 //! Openings: orifices, open ports, leaks, valves part open.
 //!
-//! **Equation.** `Q = CdA·Y·√(2·ρ₁·ΔP)/ρ_std`, density from the upstream side;
-//! `Y = 1 − x/(3·x_c)`, `x = ΔP/P₁`, `x_c = 0.72·γ/1.40`; choked from `x = x_c` on.
-//! **Assumptions.** Ideal gas, temperature of the upstream node at build time, Cd independent of Re.
+//! **Equation.** `Q = CdA·Y·√(2·ρ₁·ΔP)/ρ_std` in standard m³/s, `ρ₁` the density on the upstream
+//! side; `Y = 1 − x/(3·x_c)`, `x = ΔP/P₁` (absolute), `x_c = 0.72·γ/1.40`; choked from `x = x_c`
+//! on. Openings in a row: `1/A² = Σ 1/Aᵢ²`. Effective area of a hole `K·π/4·d²`, of a part with
+//! flow coefficient Cv `Cv·6.309·10⁻⁵/√(2·6,894.757/999)` m².
+//! **Assumptions.** Ideal gas at the temperature that the node `from` was built with; Cd
+//! independent of Reynolds number; the velocity of approach is part of Cd.
 //! **Valid range.** Any pressures above −100 kPa gauge; 0 ≤ CdA.
 //! **Regularisation.** `√ΔP` is taken as `ΔP/(ΔP² + ε²)^¼`, ε = 1 Pa (0.004 in. w.c.): smooth, odd,
 //! linear through zero; 1 % low at 5 Pa, 25 ppm low at 100 Pa. Value continuous everywhere, slope
-//! too (to 1 part in 10⁹ at the choked limit).
+//! too (to 1 part in 10⁹ at the choked limit). Absolute pressures are not taken below 1 kPa.
 //! **Source.** Expansion factor and choking after IEC 60534-2-1; x_T = 0.72 (from memory, a usual
-//! trim). Gas orifices: NFPA 54 Annex E, `Q = 1658.5·K·A·√(H/SG)`, which differs from this law
-//! by 0.2 % in its constant.
-//! **Left out.** Laminar seepage through threads (use an equivalent hole), jet reaction, heat.
-//! **Checked.** `tests/core/physics/orifice.rs`.
+//! trim). Gas orifices: NFPA 54 Annex E, `Q = 1658.5·K·A·√(H/SG)`, which differs from this law by
+//! 0.2 % in its constant.
+//! **Left out.** Laminar seepage through threads (use an equivalent hole), jet reaction, heat. A
+//! sharp-edged hole expands less than a valve: by ISO 5167-2 (from memory) it would pass 0.2 % more
+//! at 3.5 in. w.c., 0.6 % more at 10 in. w.c. of propane and about a tenth more at 10 psi into the
+//! open.
+//! **Checked.** `tests/core/physics/orifice.rs`: NFPA 54 Table E.1.1(a) in `utility_gas_rows()`,
+//! its formula in `agrees_with_the_annex_e_formula()`, a product manual's 28 pairs in
+//! `two_stage_pairs_follow_the_square_root()`, `altitude_thins_the_flow()`, `choking_and_slopes()`,
+//! `regular_through_zero()`, `openings_in_series()`.
 
 mod drill;
 

@@ -1,23 +1,29 @@
 //! Spring-loaded pressure regulator.
 //!
-//! **Equation.** Balance on the diaphragm: `F(s − z) = A_d·(P_out − P_ref) − σ·A_s·(P_in − P_out)`,
-//! `s` the screwed-in spring compression, `z` the lift, `F` the spring's force: nothing up to a rate
-//! `k`, nearly rigid (`k·400`) once the coils touch. The seat passes `CdA(z)`, flow by [`OpeningLaw`].
-//! The lift follows the balance with a lag τ, solved inside the implicit step:
-//! `z' = (z + (dt/τ)·z*(P'))/(1 + dt/τ)`. The preload follows its setting with a lag of its own.
+//! **Equation.** Balance on the diaphragm, in N:
+//! `F(s − z) = A_d·(P_out − P_ref) − σ·A_s·(P_in − P_out)`, `s` the screwed-in spring compression,
+//! `z` the lift, σ = +1 where the inlet opens the seat, −1 where it closes it, 0 for a balanced
+//! seat; `F` the spring's force (`spring`) with a stacked spring or weight. The seat passes
+//! `CdA(z)` and a leak, flow by [`OpeningLaw`]. The lift follows the balance with a lag τ, solved
+//! inside the implicit step: `z' = (z + (dt/τ)·z*(P'))/(1 + dt/τ)`. The preload follows its setting
+//! with a lag of its own.
 //! **Assumptions.** Massless moving parts, constant areas, outlet sensed at the outlet node; the
-//! inlet's push on the seat is that of the step's start (its effect is a fraction of a percent).
+//! inlet's push on the seat is that of the step's start (its effect is a fraction of a percent). A
+//! spring let off beyond its free length pulls; that matters only with the outlet below the
+//! reference.
 //! **Valid range.** Any pressures; `A_d > |σ·A_s|`.
-//! **Regularisation.** Seat area: exactly closed at the seal's compression −c, a thin quadratic toe
-//! to −b, quadratic growth of slope to +b, then linear in lift ([`SeatProfile`]); travel stops and
-//! the onset of coil bind are rounded by quadratics: value and slope continuous. Backward flow
-//! (outlet above inlet) sees the lift that follows from the step's start, so `∂Q/∂P_out ≤ 0` and
-//! `∂Q/∂P_in ≥ 0` hold always.
+//! **Regularisation.** Seat toe and travel stops: [`SeatProfile`]. Onset of coil bind: [`Spring`].
+//! Backward flow (outlet above inlet) sees the lift that follows from the step's start, so
+//! `∂Q/∂P_out ≤ 0` and `∂Q/∂P_in ≥ 0` hold always.
 //! **Source.** Force balance as in any text on self-operated regulators (e.g. Zafer and Luecke,
 //! Applied Mathematical Modelling 32 (2008) 61–82). Set point, lock-up and droop are inputs of
 //! [`RegulatorSpec::from_behaviour`].
-//! **Left out.** Mass and hum, diaphragm area change over travel, hysteresis.
-//! **Checked.** `tests/core/physics/regulator.rs`.
+//! **Left out.** Mass and hum, diaphragm area change over travel, hysteresis, the boost of a
+//! sensing point in fast flow.
+//! **Checked.** `tests/core/physics/regulator.rs`: `calibration_is_met()`, `locked_up_gas_stays()`,
+//! `droop_is_linear_in_flow()`, `starved_outlet_follows_the_inlet()` and `nicked_seat_creeps()`
+//! against closed forms, `inlet_effect_has_its_size_and_sign()`, `screw_from_end_to_end()`,
+//! `reference_pressure_shifts_the_outlet()`, `lift_lags_in_first_order()`.
 
 mod calibrate;
 mod seat;

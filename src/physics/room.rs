@@ -1,16 +1,25 @@
 //! Gas in a room: the burner vestibule, the air above the floor, the air at breathing height.
 //!
-//! **Equation.** Each zone is diluted: `dc/dt = q/V − n·(c − c_in)`, solved exactly over a step with
-//! its neighbours held; what leaves a zone goes, by its exact mean over the step, to the next.
-//! **Assumptions.** Well-mixed zones; fresh gas of a heavy kind goes to the floor, of a light kind up
-//! (nine parts in ten); once mixed it does not part again; zones exchange slowly.
+//! **Equation.** Each zone is diluted: `dc/dt = q/V − n·(c − c_in)`, `c` a volume fraction, `q` in
+//! m³/s, `n` in 1/s, solved exactly over a step with its neighbours held; what leaves a zone goes,
+//! by its exact mean over the step, to the next. The vestibule (0.12 m³) draws 0.012 m³/s and the
+//! flue's share from floor and head alike; floor zone 15 % of the room, turned over with the head
+//! every 900 s.
+//! **Assumptions.** Well-mixed zones; fresh gas of a heavy kind goes to the floor, of a light kind
+//! up (nine parts in ten); once mixed it does not part again; make-up air is clean. A window adds 8
+//! air changes an hour, an open outside door 15.
 //! **Valid range.** Any leak; fractions are kept within 0–1. Steps well below 10 s (the vestibule's
 //! time constant); the bench uses 0.2 s.
 //! **Regularisation.** None needed; no ventilation is the limit of little.
-//! **Source.** Dilution law as in any ventilation handbook (build-up `q/(nV)·(1 − e^{−nt})`); limits
-//! NFPA 325 / NFPA 58. Mixing, vestibule air and the parting of nine in ten: from memory.
-//! **Left out.** Plumes, stairs, wind; a house's other rooms. Outdoors gas is taken as gone.
-//! **Checked.** `tests/core/appliance/room.rs`: a published dilution table, the gas balance, pooling.
+//! **Source.** Dilution law as in any ventilation handbook (build-up `q/(nV)·(1 − e^{−nt})`);
+//! limits NFPA 325 / NFPA 58. Zone volumes, mixing, vestibule air, air changes of window and door,
+//! and the parting of nine in ten: from memory.
+//! **Left out.** Plumes, stairs, wind; a house's other rooms; the room air that a leak itself
+//! pushes out. Outdoors gas is taken as gone.
+//! **Checked.** `tests/core/appliance/room.rs`: Engineering ToolBox, "Pollution Concentration in
+//! Rooms", in `dilution_matches_the_published_table()`; `no_gas_is_lost_or_made()`,
+//! `a_long_leak_settles_at_its_steady_state()`,
+//! `heavy_gas_pools_light_gas_rises_and_air_clears_both()`.
 
 mod odor;
 
@@ -108,7 +117,9 @@ pub struct Room {
     fraction: [f64; 3],
 }
 
-/// One zone over a step: leak per volume and air changes, exact.
+/// Fraction of gas in one zone after `dt_s`, exact: from `start`, with air of fraction `incoming` at
+/// `changes_per_s` (1/s) and a leak of `leak_per_s` zone volumes a second. Without air changes it only
+/// builds up; it is not kept below 1.
 #[must_use]
 pub fn dilute(start: f64, incoming: f64, leak_per_s: f64, changes_per_s: f64, dt_s: f64) -> f64 {
     if changes_per_s <= 0.0 {
@@ -129,7 +140,8 @@ fn dilute_mean(start: f64, incoming: f64, leak_per_s: f64, changes_per_s: f64, d
 }
 
 impl Room {
-    /// A clean room.
+    /// A clean room of `volume_m3`, the vestibule not counted, with its own air changes per hour. It
+    /// takes over the gas's limits and heating value, and whether it is heavier than air.
     #[must_use]
     pub fn new(gas: &Gas, volume_m3: f64, air_changes_h: f64) -> Self {
         let floor_m3 = FLOOR_SHARE * volume_m3;
@@ -144,7 +156,7 @@ impl Room {
         }
     }
 
-    /// Goes on by `dt_s`.
+    /// Goes on by `dt_s`, well below 10 s; 0.2 s in use.
     pub fn step(&mut self, dt_s: f64, leaks: impl Into<Leaks>, air: impl Into<Ventilation>) {
         let (leaks, air) = (leaks.into(), air.into());
         let [vestibule, floor, head] = self.fraction;
@@ -202,7 +214,7 @@ impl Room {
         self.fraction.iter().zip(self.volumes_m3).map(|(c, volume)| c * volume).sum()
     }
 
-    /// A fraction as a share of the lower flammable limit.
+    /// A volume fraction as a share of the lower flammable limit; 1 at the limit.
     #[must_use]
     pub fn of_lower_limit(&self, fraction: f64) -> f64 {
         fraction / self.lower_limit

@@ -1,14 +1,18 @@
 //! A lumped house and its thermostat.
 //!
-//! **Equation.** `C·dT/dt = q − U·(T − T_outside)`, implicit; hysteresis for the two stages, and the
-//! second stage also after a time on the first, where the thermostat has that.
+//! **Equation.** `C·dT/dt = q − U·(T − T_outside)`, implicit, in W, J/K and W/K. First stage on
+//! below setpoint − 0.5 °F, off above setpoint + 0.5 °F; second on below setpoint − 2 °F, off above
+//! setpoint − 0.5 °F, and also on after a time on the first, where the thermostat has that; never
+//! without the first.
 //! **Assumptions.** One indoor temperature; the thermostat feels it at once.
 //! **Valid range.** Any; the step is stable at any length.
 //! **Regularisation.** None; hysteresis keeps the stages from chattering.
 //! **Source.** Differentials are common practice: half a degree Fahrenheit each way for the first
-//! stage, two degrees for the second.
+//! stage, two degrees for the second. Loss and mass: the scenario's.
 //! **Left out.** Sun, people, night set-back.
-//! **Checked.** Tests below; `tests/core/appliance/house.rs`.
+//! **Checked.** Closed form in `cooling_follows_the_closed_form()` and
+//! `stages_come_and_go_in_order()`, `src/site/house.rs`; `a_house_is_held_at_its_setpoint()` and
+//! `a_timer_calls_the_second_stage()`, `tests/core/appliance/house.rs`.
 
 /// First stage comes this far below the setpoint and goes this far above it, in kelvins (0.5 °F).
 const FIRST_K: f64 = 0.5 / 1.8;
@@ -25,13 +29,13 @@ pub struct House {
 }
 
 impl House {
-    /// A house at a temperature, with its heat loss (W/K) and thermal mass (J/K).
+    /// A house at a temperature (K), with its heat loss (W/K) and thermal mass (J/K).
     #[must_use]
     pub fn new(inside_k: f64, loss_w_k: f64, mass_j_k: f64) -> Self {
         Self { loss_w_k, mass_j_k, inside_k }
     }
 
-    /// Goes on by `dt_s` with heat from the furnace, in watts.
+    /// Goes on by `dt_s` with heat from the furnace (W) and the temperature outside (K).
     pub fn step(&mut self, dt_s: f64, heat_w: f64, outside_k: f64) {
         let loss = self.loss_w_k;
         self.inside_k = (self.mass_j_k * self.inside_k + dt_s * (heat_w + loss * outside_k))

@@ -9,6 +9,7 @@ mod bench;
 mod cli;
 mod fidelity;
 mod fidelity_parts;
+mod component_docs;
 mod physics;
 mod record;
 mod scenario;

@@ -1,4 +1,9 @@
 //! One step of the control. The order of [`Control::decide`] is that of the module page.
+//!
+//! **Source.** High is tried again 300 s after its switch did not close, an inducer has stopped
+//! after 5 s, an open limit holds the gas for at least 1 s: from memory, our own control.
+//! **Checked.** `high_needs_its_pressure_switch()` in `tests/core/appliance/ignition_tables.rs`,
+//! `a_switch_closed_at_rest_starts_nothing()` in `tests/core/appliance/ignition_refusals.rs`.
 
 use super::{Cause, Control, ControlState, Inputs, Outputs, Speed};
 use ControlState as S;

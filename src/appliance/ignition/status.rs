@@ -1,5 +1,8 @@
 //! What the control says: a line in plain words, and the flashes of its lamp. The signs with their
-//! flashes are what is printed inside the panel door. The flashes are our own.
+//! flashes are what is printed inside the panel door.
+//!
+//! **Source.** Flashes, their lengths and the words are our own; no maker's code is behind them.
+//! **Checked.** `tests/core/appliance/ignition_refusals.rs`.
 
 use super::{Cause, Control, ControlState as S};
 

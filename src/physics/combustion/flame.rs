@@ -4,17 +4,21 @@
 //! primary air, `r = √s·(D/d − 1)` volumes per volume of gas of specific gravity `s`; as a share of
 //! the air for complete burning, `λ = r/air_per_gas · p/(p + p₀)` with the jet's velocity head `p`.
 //! Burning speed against its best: `S = 1 − ((λ − 1)/0.8)²`. Loading `U`: mixture flow at the ports
-//! against that at rated input. A flame lifts off where `U/S` is large; it burns back where `U/S` is
-//! small and the primary mixture is flammable by itself.
+//! against that at rated input. `U/S` above 3 lifts the flame, above 5 blows it off; below 0.30 it
+//! burns back, if the primary mixture lies below the upper flammable limit. A mixture lights where
+//! the limits overlap what lies between the primary mixture and the fully diluted one.
 //! **Assumptions.** Cold hole and throat; ports sized for a rated flame with λ = 0.55.
 //! **Valid range.** Primary air 0.1–1.2; loads 0.1–2.5 of rated.
 //! **Regularisation.** `S` is kept at or above 0.5: a rich flame holds on by the air around it.
-//! `p₀` = 20 Pa takes the primary air away smoothly as the jet dies.
+//! `p₀` = 20 Pa takes the primary air away smoothly as the jet dies. Yellow rises over 0.25 of
+//! primary or 0.3 of excess air.
 //! **Source.** Entrainment after Prigg's formula (from memory); flammable limits NFPA 325 and NFPA
 //! 58. Yellow tips below about 0.40 (natural) and 0.45 (propane) of primary air, limits of lifting
-//! and burning back: trend and order from memory.
+//! and burning back, `p₀`: trend and order from memory.
 //! **Left out.** Port cooling, hydrogen, burner materials, noise.
-//! **Checked.** `tests/core/appliance/burner.rs`: what each fuel's wrong orifice looks like.
+//! **Checked.** `tests/core/appliance/burner.rs`: `wrong_orifices_look_wrong()`,
+//! `far_too_much_pressure_blows_flames_off()`, `a_slow_rich_in_air_mixture_burns_back()`, NFPA 325
+//! in `only_a_flammable_mixture_lights()`.
 
 use super::super::fluid::Gas;
 use super::Fraction;

@@ -1,4 +1,8 @@
 //! Putting a network together.
+//!
+//! **Source.** No physical figures. Most nodes and the least volume are bounds of the program.
+//! **Checked.** `bad_numbers_change_nothing()` in `tests/core/physics/network.rs`,
+//! `any_shape_balances()` in `tests/core/physics/network_shapes.rs`.
 
 use super::super::fluid::Gas;
 use super::super::orifice::OpeningLaw;

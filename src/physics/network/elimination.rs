@@ -2,7 +2,11 @@
 //!
 //! The network's shape never changes, so the order of elimination (fewest neighbours first, which
 //! strips a tree from its leaves to its root and leaves a small block for loops) and every entry it
-//! touches, fill included, are worked out once. No pivoting: see [`super`].
+//! touches, fill included, are worked out once. No pivoting: the matrix is an M-matrix, see
+//! `solve`.
+//!
+//! **Source.** No physical figures. Minimum-degree ordering: any text on sparse matrices.
+//! **Checked.** `solves_random_m_matrices()` in `src/physics/network/elimination.rs`.
 
 /// The program, for `size` unknowns. Matrix entries `0..size` are the diagonal, the last entry takes
 /// what concerns boundaries and is never read.

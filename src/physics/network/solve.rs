@@ -1,4 +1,24 @@
 //! One implicit step: residual and slopes, Newton, halving, splitting.
+//!
+//! **Equation.** Residual of node `i`: `rᵢ = Cᵢ·(Pᵢ − Pᵢ⁰)/dt + Σ Q(P)` with
+//! `C = V·T_std/(T·p_std)` in standard m³/Pa; Newton `J·ΔP = −r` with analytic slopes. `J` has a
+//! positive diagonal, no positive entry off it and column sums `C/dt > 0` (an M-matrix). It starts
+//! from the last pressures and leaves at once when they still balance.
+//! **Assumptions.** Flow falls with the pressure ahead and rises with that behind, in every
+//! element.
+//! **Valid range.** Any finite step above zero; others change nothing.
+//! **Regularisation.** Iterates are kept between the lowest and the highest pressure there is (gas
+//! flows from high to low, so the answer lies there). A Newton step that does not lower Σ|r| is
+//! halved, up to 14 times; if 40 iterations do not balance, the time step is split in two, and
+//! again, up to 20 times or 4,096 parts. Balanced means Σ|r| within 1e-11 of the largest flow
+//! (3e-10 where rounding allows no better), that flow taken as at least 1e-8 m³/s.
+//! **Source.** Damped Newton on an M-matrix, as in any text on numerical analysis; two-sum after
+//! Knuth (from memory).
+//! **Left out.** Error of the time step: first order, 20 ms; fast events are smeared over a step.
+//! **Checked.** `parts_of_a_step_add_up()` in `src/physics/network/solve.rs`;
+//! `twenty_thousand_blows()` and `copies_go_the_same_way()` in
+//! `tests/core/physics/network_storm.rs`; `any_shape_balances()` in
+//! `tests/core/physics/network_shapes.rs`.
 
 use super::super::orifice::FlowSlopes;
 use super::super::pipe::drive_pa;

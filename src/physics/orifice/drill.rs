@@ -1,4 +1,8 @@
 //! Twist drills by name: how gas orifices are stamped.
+//!
+//! **Source.** Number drills #80 to #1: ASME B94.11M; #29 to #1 from memory of the same standard.
+//! **Checked.** `names_are_read()` and `table_is_whole()` in `src/physics/orifice/drill.rs`; flows
+//! of drilled holes in `tests/core/physics/orifice.rs`.
 
 use crate::units::M_PER_IN;
 

@@ -1,4 +1,9 @@
 //! Inside diameters of pipe and tube by their trade size.
+//!
+//! **Source.** Schedule 40 steel: ASME B36.10M, as printed in IFGC 2018 Table 402.4(2). Semirigid
+//! copper K/L: IFGC 2018 Table 402.4(9).
+//! **Checked.** Through the capacity tables in `tests/core/physics/pipe.rs`, which a wrong diameter
+//! would leave.
 
 use crate::units::M_PER_IN;
 

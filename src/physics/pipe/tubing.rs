@@ -1,17 +1,20 @@
 //! Corrugated stainless steel tubing.
 //!
-//! **Equation.** `Q = C·(ΔH/L)^n·√(0.60/SG)`, Q in ft³/h, ΔH in in. w.c., L in ft; C and n by
-//! equivalent hydraulic diameter (EHD). `ΔH` is the driving term `w` of [`super`], so the law also
-//! serves at 2 and 5 psi.
+//! **Equation.** `Q = C·(ΔH/L)^n·√(0.60/SG)·√(T_std/T)`, Q in ft³/h, ΔH in in. w.c., L in ft; C and
+//! n by equivalent hydraulic diameter (EHD). `ΔH` is the driving term `w` of `pipe`, so the law
+//! also serves at 2 and 5 psi.
 //! **Assumptions.** The published tables hold four 90° bends and two end fittings in the length;
-//! each further one adds 1.3 ft (table footnote, from memory).
-//! **Valid range.** EHD 13–62, 5–300 ft.
-//! **Regularisation.** `w^n` is taken as `w·(w² + w₀²)^((n−1)/2)` with `w₀` = 0.25 Pa
-//! (0.001 in. w.c.) over the run: linear through zero, smooth, within 0.3 % of the law from 2.5 Pa.
+//! each further one adds 1.3 ft (table footnote, from memory). Gases differ by density alone.
+//! **Valid range.** EHD 13–62, 5–300 ft, drops as in the tables (0.5 in. w.c. to 3.5 psi); an EHD
+//! without published figures has no curve.
+//! **Regularisation.** `w^n` is taken as `w·(w² + w₀²)^((n−1)/2)` with `w₀` = 0.25 Pa (0.001 in.
+//! w.c.) over the run: linear through zero, smooth, within 0.3 % of the law from 2.5 Pa.
 //! **Source.** Least-squares fit to the natural-gas tables of IFGC 402.4 for 0.5, 3 and 6 in. w.c.
-//! drop (2018 edition, tables (15) to (17)).
-//! **Left out.** Viscosity (the tables scale with density alone), bends tighter than the tables'.
-//! **Checked.** `tests/core/physics/tubing.rs`, natural gas and propane rows.
+//! drop (2018 edition, tables (15) to (17)); scatter 0.1–0.8 %.
+//! **Left out.** Viscosity, so laminar flow too: below the smallest printed drop per foot the power
+//! law simply goes on. Bends tighter than the tables'.
+//! **Checked.** `tests/core/physics/tubing.rs`: `natural_gas_rows()` against IFGC 2018 Table
+//! 402.4(15), `propane_rows()` against IRC 2018 Table G2413.4(16), `odd_and_smooth_through_zero()`.
 
 use super::{FlowCurve, Gas};
 use crate::units::{M_PER_FT, M3_S_PER_CFH, PA_PER_INWC, T_STD_K};

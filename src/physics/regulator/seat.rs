@@ -1,4 +1,20 @@
 //! Seat geometry: effective area against lift.
+//!
+//! **Equation.** With lift `z`, seal compression `c`, half width `b` of the transition, width `W`
+//! (Cd times circumference, m): `CdA = 0` for `z ≤ −c`; a toe `W·t·(z + c)²/(2·(c − b))` up to
+//! `−b`, `t` the share of the full slope that it reaches; a quadratic on which the slope grows from
+//! `t·W` to `W`, up to `+b`; then `W` per metre of lift up to the stop.
+//! **Assumptions.** Flat soft disc on a round seat: area in proportion to lift. The soft face
+//! passes a little while it is still pressed on.
+//! **Valid range.** `0 < b ≤ c`, `0 ≤ t ≤ 1`; any lift.
+//! **Regularisation.** Toe and transition as above, value and slope continuous. Upper stop rounded
+//! by a quadratic over ±5 % of the travel; lower stop at 1.5 `c`, rounded over ±0.25 `c`.
+//! **Source.** Curtain area of a lifted disc, common practice; toe and roundings are our own,
+//! fitted to set point, lock-up and droop by `calibrate`.
+//! **Left out.** Shaped plugs; that the area levels off at a quarter of the seat's diameter (the
+//! stop stands for it).
+//! **Checked.** `seat_is_smooth_and_monotone()` in `src/physics/regulator/seat.rs`;
+//! `locked_up_gas_stays()` and `droop_is_linear_in_flow()` in `tests/core/physics/regulator.rs`.
 
 /// Rounding of the upper travel stop, as a share of the travel.
 const STOP_ROUNDING: f64 = 0.05;
@@ -23,7 +39,7 @@ pub struct SeatProfile {
 }
 
 impl SeatProfile {
-    /// Effective area and its slope at a lift.
+    /// Effective area (m²) and its slope (m²/m) at a lift (m).
     #[inline]
     #[must_use]
     pub fn area(&self, lift_m: f64) -> (f64, f64) {

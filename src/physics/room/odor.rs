@@ -1,7 +1,8 @@
 //! What a nose makes of gas in the air.
 //!
-//! **Equation.** Felt share of the lower limit `x = c/LFL · odorant · (1 − tired)`; tiredness goes
-//! first-order to `0.9·y/(y + 0.1)` with `y = c/LFL · odorant`, faster than it goes back.
+//! **Equation.** Felt share of the lower limit `x = y·(1 − tired)` with `y = c/LFL · odorant`;
+//! tiredness goes first-order to `0.9·y/(y + 0.1)`, in 180 s, and back in 600 s. Faint, clear and
+//! strong from `x` = 0.02, 0.08 and 0.2.
 //! **Assumptions.** Smell goes with concentration; one nose stands for all.
 //! **Valid range.** Any concentration.
 //! **Regularisation.** None; tiredness stays below 0.9.
@@ -9,7 +10,8 @@
 //! 192.625; LP-gas 46 CFR 58.16-25 and NFPA 58). A fresh nose smells about a fiftieth: from memory,
 //! a parameter. Noses tire within minutes and recover more slowly: from memory.
 //! **Left out.** Masking smells, colds, age, the odorant's own chemistry.
-//! **Checked.** `tests/core/appliance/room.rs`: the legal bound, order, tiring and recovery.
+//! **Checked.** `tests/core/appliance/room.rs`: the legal bound in
+//! `a_fresh_nose_keeps_the_legal_bound()`, `a_nose_tires_and_recovers()`.
 
 /// How strongly it smells.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default)]
