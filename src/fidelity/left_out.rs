@@ -8,12 +8,18 @@ macro_rules! heads {
 }
 
 heads!(
+    "physics/fluid.rs",
     "physics/pipe.rs",
+    "physics/pipe/curve.rs",
     "physics/pipe/tubing.rs",
     "physics/orifice.rs",
     "physics/valve.rs",
     "physics/regulator.rs",
+    "physics/regulator/calibrate.rs",
+    "physics/regulator/seat.rs",
+    "physics/regulator/spring.rs",
     "physics/network.rs",
+    "physics/network/solve.rs",
     "physics/combustion.rs",
     "physics/combustion/flame.rs",
     "physics/heat.rs",

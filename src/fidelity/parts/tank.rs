@@ -155,9 +155,9 @@ fn withdrawal() -> [Check; 2] {
     }
     };
     [
-        check("parts.tank.withdrawal", rows(false), None),
+        check("parts.tank.withdrawal.to-minus-30", rows(false), None),
         check(
-            "parts.tank.withdrawal-arctic",
+            "parts.tank.withdrawal",
             rows(true),
             Some("At −40 °F the liquid stands 4 °F above its boiling point at the start, so that any steady draw takes the pressure away within hours; the chart must mean a draw with pauses. Tried: a wall that passes four times the heat leaves at most 0.3 psi, and pure propane's curve with it at most 0.6.".into()),
         ),

@@ -36,7 +36,7 @@ fn known_misses_are_few() {
         .filter(|check| check.known_miss.is_some())
         .map(|check| format!("{} {:?}", check.id, check.verdict()))
         .collect();
-    assert_eq!(misses, ["parts.tank.withdrawal-arctic KnownMiss"]);
+    assert_eq!(misses, ["parts.tank.withdrawal KnownMiss"]);
 }
 
 /// Ids are unique, every check has rows and says what, whence, when and why.
