@@ -88,7 +88,7 @@ impl Bench {
             cock_deg: things.furnace_cock_deg,
             water_heater: (things.neighbor_cock_deg[0], self.burning(Neighbor::WaterHeater)),
             window: things.windows[0],
-            status: self.furnace.status(),
+            status: if self.powered() { self.furnace.status() } else { NO_POWER },
             stage_jumper: things.stage_jumper,
             tag: things.tag,
             conversion_label: fitted(self.setup.furnace.plate.converted_to.is_some()),
@@ -358,6 +358,9 @@ pub(super) fn neighbor_index(neighbor: Neighbor) -> usize {
         Neighbor::Range => 1,
     }
 }
+
+/// What the status lamp says without power.
+const NO_POWER: &str = "dark, no power";
 
 fn fitted(there: bool) -> Fitted {
     if there { Fitted::On } else { Fitted::Off }

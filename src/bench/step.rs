@@ -44,8 +44,7 @@ impl Bench {
     fn drive_furnace(&mut self) {
         let (first, second) = self.thermostat_calls();
         let things = &self.things;
-        let powered =
-            things.furnace_switch == OnOff::On && things.doors[1] == super::action::Fitted::On;
+        let powered = self.powered();
         let input = FurnaceIn {
             powered,
             first,
@@ -74,6 +73,12 @@ impl Bench {
         if firing != firing_before {
             self.tell(Happening::Fired { from: firing_before, to: firing });
         }
+    }
+
+    /// Whether the furnace has power: its switch, and the blower door's.
+    pub(super) fn powered(&self) -> bool {
+        let door = self.things.doors[1] == super::action::Fitted::On;
+        self.things.furnace_switch == OnOff::On && door
     }
 
     fn notice_call_on_open_port(&mut self) {

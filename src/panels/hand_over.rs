@@ -69,14 +69,13 @@ pub fn hand_over_ui(ui: &mut Ui, state: &mut HandOverState, out: &mut Vec<Wish>)
             }
         }
     }
+    // What is missing stands above the button, where it is in view when the button is.
     match state.lacking {
         Lacking::Nothing => {}
         Lacking::Ending => {
             let text =
                 egui::RichText::new("Choose how the job ends first.").color(super::theme::DANGER);
-            let said = ui.label(text);
-            kit::live(&said);
-            said.scroll_to_me(None);
+            kit::live(&ui.label(text));
         }
     }
     if ui.button("Hand over and leave").clicked() {

@@ -8,7 +8,7 @@ use super::parts;
 use super::theme;
 use super::view::{Job, PartBox};
 use super::words;
-use crate::bench::action::OnOff;
+use crate::bench::action::{Fitted, OnOff};
 use crate::bench::part::Place;
 
 /// Parts of the drawing that are there to look at only.
@@ -107,7 +107,7 @@ pub fn hotspots_ui(
     }
     let hovered = point(&ui, &spots, &mut touched);
     if labels == OnOff::On {
-        names(&ui, scene, &spots);
+        names(&ui, scene, &spots, job);
     }
     let painter = ui.painter().clone();
     let font = TextStyle::Body.resolve(ui.style());
@@ -174,12 +174,15 @@ fn point<'a>(ui: &Ui, spots: &'a [Spot], touched: &mut Touched) -> Option<&'a Sp
     hovered
 }
 
-fn names(ui: &Ui, scene: Rect, spots: &[Spot]) {
+fn names(ui: &Ui, scene: Rect, spots: &[Spot], job: &Job<'_>) {
     // A name fits beside a part, not beside what fills half the drawing.
     let small = |spot: &&Spot| spot.rect.area() < 0.12 * scene.area();
     let at_hand = |spot: &&Spot| !parts::AT_HAND.contains(&spot.part.as_str());
+    // A tag that does not hang has a place, but there is nothing to name.
+    let hangs = job.seen.furnace.as_ref().is_some_and(|furnace| furnace.tag == Fitted::On);
     let names: Vec<(String, Rect)> = spots
         .iter()
+        .filter(|spot| hangs || spot.part != "tag")
         .filter(small)
         .filter(at_hand)
         .map(|spot| (parts::name(&spot.part), spot.drawn))
