@@ -8,6 +8,7 @@ use super::furnace::FurnaceIn;
 use super::part::{Joint, Neighbor, Place, Port};
 use super::perceive::neighbor_index;
 use super::seen::{Over, Smell};
+use super::setup::Wire;
 use super::watch::Sight;
 use crate::appliance::ignition::ControlState;
 use crate::units::TICK_S;
@@ -51,7 +52,7 @@ impl Bench {
             first,
             second: second || (first && things.stage_jumper == super::action::Fitted::On),
             valve_switch: things.valve_switch == OnOff::On,
-            burner_flow_m3_s: self.gas.burner_flow(),
+            burner_flow_m3_s: self.gas.burner_gas(),
             inlet_pa: self.gas.pressure_pa(Port::Inlet),
             return_air_k: self.house.inside_k(),
         };
@@ -88,10 +89,12 @@ impl Bench {
 
     /// What the thermostat calls for: first and second stage.
     pub(super) fn thermostat_calls(&self) -> (bool, bool) {
-        match self.things.heating {
-            OnOff::On => self.thermostat.calls(),
-            OnOff::Off => (false, false),
-        }
+        let wires = &self.setup.condition.control;
+        let (first, second) = match (self.things.heating, wires.thermostat) {
+            (OnOff::On, Wire::Whole) => self.thermostat.calls(),
+            (OnOff::On, Wire::Open) | (OnOff::Off, _) => (false, false),
+        };
+        (first, second && wires.second_call == Wire::Whole)
     }
 
     fn step_slow(&mut self) {
@@ -107,9 +110,12 @@ impl Bench {
             self.thermostat.reset();
         }
         self.step_guards(dt_s);
-        let escaping: f64 = self.gas.leaks().iter().sum();
+        let unburned = self.gas.burner_gas().max(0.0) * self.furnace.spills();
+        let lit = self.furnace.input_w() > 0.0;
+        let escaping = self.gas.leaks().iter().sum::<f64>() + if lit { 0.0 } else { unburned };
         let open = self.things.windows[0] == Opening::Open;
         self.room.step(dt_s, escaping, open);
+        self.breathe(dt_s);
     }
 
     /// A neighbour's flame guard shuts its gas when the flame has gone out; whoever wants it

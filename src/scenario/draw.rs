@@ -56,6 +56,8 @@ impl Scenario {
             house: house(draw, &self.house),
             meter: manometer(draw, &self.manometer),
             found: found(draw, self, &self.found),
+            condition: setup::Condition::default(),
+            faults: Vec::new(),
             card: card(draw, self, &self.card),
         }
     }

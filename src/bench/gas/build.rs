@@ -1,13 +1,16 @@
 //! From a setup to a network.
 
-use super::super::setup::{Bore, Run, Setup, SupplyKind, SupplySetup};
+use super::super::setup::{
+    Bore, HoseState, PortCondition, Run, SeatState, Setup, SupplyKind, SupplySetup,
+};
 use super::valve::{StageFlow, StageSprings};
-use super::{Elements, GasSide, HOSE_END_M2, HOSE_M3, Nodes, ball};
+use super::wear::{Air, Gate, Relief, Sag, Swing, Torn, Wear};
+use super::{Elements, GasSide, HOSE_END_M2, HOSE_M3, Later, Nodes, SHARP_CD, ball};
 use crate::physics::network::{ElementId, NetworkBuilder, NodeId};
-use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2};
+use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2, series_area};
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
-use crate::physics::regulator::{Behaviour, RegulatorSpec};
-use crate::site::tank::Tank;
+use crate::physics::regulator::{Behaviour, Bonnet, RegulatorSpec};
+use crate::site::tank::{Tank, vapour_abs_pa};
 use crate::units::{M_PER_IN, PA_PER_INWC, PA_PER_PSI, T_STD_K};
 
 /// Volume of a part without one of its own (a valve body, a tee), in m³.
@@ -29,20 +32,37 @@ const NEIGHBOR_CD: f64 = 0.85;
 /// Outlet pressure of a first-stage regulator, in psi (UL 144: nominal 10).
 const FIRST_STAGE_PSI: f64 = 10.0;
 
+/// Volume of the supply regulator's bonnet, in m³ (our own regulator).
+const BONNET_M3: f64 = 6.0e-5;
+/// Time constant in which its bonnet breathes through a free vent, in seconds (from memory).
+const BREATHES_S: f64 = 0.05;
+/// Bore of its vent, in metres (our own regulator).
+const VENT_M: f64 = 5.0e-3;
+/// Pressure at which its relief opens, against its set pressure.
+const RELIEF_AT: f64 = 1.7;
+/// Area of that relief, fully open, in m².
+const RELIEF_M2: f64 = 3.0e-6;
+/// Area of the opening before the regulators, in m².
+const GATE_M2: f64 = 6.0e-6;
+/// Bore of the connector behind the furnace, in metres (1/2 in. tubing).
+const CONNECTOR_M: f64 = 0.5 * M_PER_IN;
+
 pub(super) fn gas_side(setup: &Setup) -> GasSide {
     let mut b = NetworkBuilder::new(setup.gas, setup.ambient_abs_pa);
+    let mut wear = Wear::default();
     let air = b.fixed(0.0);
     let burner_box = b.fixed(0.0);
-    let (upstream, first, tank) = supply_source(&mut b, setup);
-    let supply = b.node(SUPPLY_M3, T_STD_K, setup.supply.lockup_pa);
+    let (upstream, first, tank) = supply_source(&mut b, setup, &mut wear);
+    let start_pa = setup.supply.lockup_pa.min(before_pa(setup));
+    let supply = b.node(SUPPLY_M3, T_STD_K, start_pa);
     let spec = supply_regulator(&setup.supply, setup);
     let supply_regulator = b.regulator(first, supply, spec);
-    let trunk_start = b.node(BODY_M3, T_STD_K, setup.supply.lockup_pa);
+    let trunk_start = b.node(BODY_M3, T_STD_K, start_pa);
     let cock_area = ball(MAIN_BORE_M);
     let supply_cock = b.opening(supply, trunk_start, cock_area.full_cd_area_m2);
-    let start_pa = setup.supply.lockup_pa;
     let tee = runs(&mut b, trunk_start, &setup.trunk, start_pa);
-    let (inlet, furnace_cock) = branch(&mut b, tee, &setup.branch, start_pa);
+    let (end, furnace_cock) = branch(&mut b, tee, &setup.branch, start_pa);
+    let inlet = line_faults(&mut b, setup, end, start_pa, &mut wear);
     let neighbors = [0, 1].map(|i| neighbor(&mut b, tee, air, setup, i));
     let (elements_valve, manifold, springs, seats_open_m2) =
         valve(&mut b, setup, inlet, burner_box);
@@ -50,12 +70,29 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
     let port_to_air = [b.opening(inlet, air, 0.0), b.opening(manifold, air, 0.0)];
     let port_to_hose = [b.opening(inlet, hose, 0.0), b.opening(manifold, hose, 0.0)];
     let hose_to_air = b.opening(hose, air, HOSE_END_M2);
+    supply_faults(&mut b, setup, (supply, air, supply_regulator), &mut wear);
+    let rated_m3_s = setup.furnace.plate.input_high.si() / setup.gas.heating_value_j_m3;
+    let condition = &setup.condition;
+    if condition.valve.swing_pa > 0.0 {
+        let (burners, most_pa) = (elements_valve[2], condition.valve.swing_pa);
+        wear.swing = Some(Swing { burners, rated_m3_s, most_pa, at: 0.05, speed: 0.0 });
+    }
+    if condition.line.air_m3 > 0.0 {
+        let first_m3 = condition.line.air_m3;
+        wear.air = Some(Air { first_m3, left_m3: first_m3 });
+    }
     let dial_m3 = match setup.supply.kind {
         SupplyKind::Tank { .. } => 0.0,
         SupplyKind::Meter { dial_m3 } => dial_m3,
     };
+    let mut network = b.build();
+    if condition.supply.seat == SeatState::WideOpen
+        && let Some(regulator) = network.regulator_mut(supply_regulator)
+    {
+        regulator.set_leak_cd_area_m2(supply_area(setup, setup.supply.capacity_m3_s));
+    }
     GasSide {
-        network: b.build(),
+        network,
         nodes: Nodes { upstream, supply, tee, inlet, manifold, hose, burner_box },
         elements: Elements {
             supply_regulator,
@@ -79,6 +116,19 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
         neighbor_cock: ball(NEIGHBOR_BORE_M),
         neighbor_orifice_m2: neighbors.map(|(_, area)| area),
         seats_open_m2,
+        seats_leak_m2: seats_leak_m2(setup),
+        lifts_against_pa: super::LIFTS_AGAINST * setup.furnace.plate.valve_max.si(),
+        box_share: match condition.valve.box_hose {
+            HoseState::On => 1.0,
+            HoseState::Off => 0.0,
+        },
+        cap_share: 1.0,
+        taps_m2: condition.ports.map(|port: PortCondition| {
+            port.tap_free_m.map(|free_m| hole_area_m2(SHARP_CD, free_m))
+        }),
+        hose_hole_m2: hole_area_m2(SHARP_CD, condition.meter.hose_hole_m),
+        wear,
+        later: later(setup),
         tank,
         dial_turns: 0.0,
         dial_m3,
@@ -87,37 +137,180 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
 }
 
 /// Main or tank: the boundary, the node that the supply regulator draws from, and the tank.
-fn supply_source(b: &mut NetworkBuilder, setup: &Setup) -> (NodeId, NodeId, Option<Tank>) {
+fn supply_source(
+    b: &mut NetworkBuilder,
+    setup: &Setup,
+    wear: &mut Wear,
+) -> (NodeId, NodeId, Option<Tank>) {
+    let worn = &setup.condition.supply;
+    let line_pa = worn.upstream_pa.unwrap_or(setup.supply.upstream_pa);
     match setup.supply.kind {
         SupplyKind::Meter { .. } => {
-            let main = b.fixed(setup.supply.upstream_pa);
-            (main, main, None)
+            let main = b.fixed(line_pa);
+            (main, gate(b, setup, main, line_pa, wear), None)
         }
         SupplyKind::Tank { level, capacity_m3 } => {
-            let tank = Tank::new(capacity_m3, level, setup.outside_k, setup.ambient_abs_pa);
+            let liquid_k = worn.liquid_k.unwrap_or(setup.outside_k);
+            let tank = Tank::new(capacity_m3, level, liquid_k, setup.ambient_abs_pa);
             let vapour = b.fixed(tank.pressure_pa());
-            let between = b.node(BETWEEN_M3, T_STD_K, setup.supply.upstream_pa);
+            let start = gate(b, setup, vapour, tank.pressure_pa(), wear);
+            if worn.single_stage_set_k.is_some() {
+                return (vapour, start, Some(tank));
+            }
             let wanted = Behaviour::new(
-                setup.supply.upstream_pa,
-                setup.supply.upstream_pa * 1.1,
-                setup.supply.upstream_pa * 0.1,
-                setup.supply.upstream_pa + 6.0 * FIRST_STAGE_PSI * PA_PER_PSI,
+                line_pa,
+                line_pa * 1.1,
+                line_pa * 0.1,
+                line_pa + 6.0 * FIRST_STAGE_PSI * PA_PER_PSI,
                 2.0 * setup.supply.capacity_m3_s,
             );
             let spec =
                 RegulatorSpec::from_behaviour(&wanted, &setup.gas, setup.ambient_abs_pa).ok();
             match spec {
                 Some(spec) => {
-                    b.regulator(vapour, between, spec);
+                    let start_pa = line_pa.min(tank.pressure_pa());
+                    let between = b.node(BETWEEN_M3, T_STD_K, start_pa);
+                    b.regulator(start, between, spec);
                     (vapour, between, Some(tank))
                 }
                 None => {
-                    let line = b.fixed(setup.supply.upstream_pa);
+                    let line = b.fixed(line_pa);
                     (vapour, line, Some(tank))
                 }
             }
         }
     }
+}
+
+/// The opening before the regulators, where an excess-flow valve or ice can shut it.
+fn gate(
+    b: &mut NetworkBuilder,
+    setup: &Setup,
+    from: NodeId,
+    start_pa: f64,
+    wear: &mut Wear,
+) -> NodeId {
+    let worn = &setup.condition.supply;
+    if worn.excess_flow_m3_s.is_none() && worn.ices_up_s.is_none() {
+        return from;
+    }
+    let to = b.node(BODY_M3, T_STD_K, start_pa);
+    // Before the regulators the gas is dense behind a tank, and thin behind a low-pressure main.
+    let open_m2 = GATE_M2.max(2.0 * supply_area(setup, setup.supply.capacity_m3_s));
+    wear.gate = Some(Gate {
+        element: b.opening(from, to, open_m2),
+        ends: [from, to],
+        open_m2,
+        shuts_at: worn.excess_flow_m3_s,
+        shut: false,
+        ices_up: worn.ices_up_s.map(|time_s| (setup.supply.droop_flow_m3_s, time_s)),
+        ice: 0.0,
+    });
+    to
+}
+
+/// Pressure that the supply regulator is laid out for, in pascals.
+fn design_pa(setup: &Setup) -> f64 {
+    match setup.condition.supply.single_stage_set_k {
+        Some(set_k) => vapour_abs_pa(set_k) - setup.ambient_abs_pa,
+        None => setup.supply.upstream_pa,
+    }
+}
+
+/// Highest pressure that can stand behind the supply regulator at rest.
+fn before_pa(setup: &Setup) -> f64 {
+    setup.condition.supply.upstream_pa.unwrap_or(f64::INFINITY)
+}
+
+/// Effective area that passes a flow from the pressure before the supply regulator to its own.
+fn supply_area(setup: &Setup, flow_m3_s: f64) -> f64 {
+    let law = OpeningLaw::new(&setup.gas, T_STD_K);
+    area_for_flow_m2(&law, flow_m3_s, design_pa(setup), setup.supply.set_pa, setup.ambient_abs_pa)
+}
+
+/// What sets in once everything has come to rest.
+fn later(setup: &Setup) -> Later {
+    let worn = &setup.condition.supply;
+    let seat_leak_m2 =
+        if worn.lets_by_m3_s > 0.0 { supply_area(setup, worn.lets_by_m3_s) } else { 0.0 };
+    let bonnet = (worn.vent_blocked > 0.0).then(|| Bonnet {
+        volume_m3: BONNET_M3,
+        air_abs_pa: setup.ambient_abs_pa,
+        breathes_s: BREATHES_S / (1.0 - worn.vent_blocked).max(0.0),
+    });
+    Later { seat_leak_m2, bonnet }
+}
+
+/// What goes wrong at the supply regulator: relief and torn diaphragm.
+fn supply_faults(
+    b: &mut NetworkBuilder,
+    setup: &Setup,
+    (supply, air, regulator): (NodeId, NodeId, ElementId),
+    wear: &mut Wear,
+) {
+    let worn = &setup.condition.supply;
+    if worn.lets_by_m3_s > 0.0 || worn.vent_blocked > 0.0 {
+        wear.relief = Some(Relief {
+            element: b.opening(supply, air, 0.0),
+            node: supply,
+            opens_pa: RELIEF_AT * setup.supply.set_pa,
+            full_m2: RELIEF_M2,
+            area_m2: 0.0,
+        });
+    }
+    if worn.diaphragm_hole_m > 0.0 {
+        let hole = hole_area_m2(SHARP_CD, worn.diaphragm_hole_m);
+        let vent = hole_area_m2(SHARP_CD, VENT_M);
+        let share = hole * hole / (hole * hole + vent * vent);
+        let element = b.opening(supply, air, series_area(&[hole, vent]));
+        wear.torn = Some(Torn { element, regulator, node: supply, share });
+    }
+}
+
+/// A kink in the connector and water in a sag: one opening at the branch's end.
+fn line_faults(
+    b: &mut NetworkBuilder,
+    setup: &Setup,
+    end: NodeId,
+    start_pa: f64,
+    wear: &mut Wear,
+) -> NodeId {
+    let worn = &setup.condition.line;
+    let mut at = end;
+    if worn.connector_kinked > 0.0 {
+        let free = hole_area_m2(SHARP_CD, CONNECTOR_M) * (1.0 - worn.connector_kinked).max(0.0);
+        at = b.node(BODY_M3, T_STD_K, start_pa);
+        b.opening(end, at, free);
+    }
+    if worn.water_pa > 0.0 {
+        let from = at;
+        at = b.node(BODY_M3, T_STD_K, start_pa);
+        let open_m2 = ball(MAIN_BORE_M).full_cd_area_m2;
+        let law = OpeningLaw::new(&setup.gas, T_STD_K);
+        let rated_m3_s = setup.furnace.plate.input_high.si() / setup.gas.heating_value_j_m3;
+        let least_m2 = area_for_flow_m2(&law, rated_m3_s, worn.water_pa, 0.0, setup.ambient_abs_pa);
+        wear.sag = Some(Sag {
+            element: b.opening(from, at, open_m2),
+            ends: [from, at],
+            open_m2,
+            least_m2,
+            head_pa: worn.water_pa,
+            water: 1.0,
+            thrown: false,
+        });
+    }
+    at
+}
+
+/// What the shut seats of the gas valve let by, as an area.
+fn seats_leak_m2(setup: &Setup) -> f64 {
+    let law = OpeningLaw::new(&setup.gas, T_STD_K);
+    let lets_by = setup.condition.valve.lets_by_m3_s;
+    let inlet_pa = setup.furnace.plate.figures().inlet_min_pa;
+    if lets_by <= 0.0 {
+        return 0.0;
+    }
+    area_for_flow_m2(&law, lets_by, inlet_pa, 0.0, setup.ambient_abs_pa)
 }
 
 /// The supply regulator's parts from its behaviour; where no parts fit the numbers exactly, the
@@ -127,7 +320,7 @@ fn supply_regulator(supply: &SupplySetup, setup: &Setup) -> RegulatorSpec {
         supply.set_pa,
         supply.lockup_pa,
         supply.droop_pa,
-        supply.upstream_pa,
+        design_pa(setup),
         supply.droop_flow_m3_s,
     );
     wanted.pa_per_turn = supply.pa_per_turn;
@@ -139,7 +332,7 @@ fn supply_regulator(supply: &SupplySetup, setup: &Setup) -> RegulatorSpec {
     let open = area_for_flow_m2(
         &law,
         supply.capacity_m3_s,
-        supply.upstream_pa,
+        design_pa(setup),
         supply.set_pa - supply.droop_pa,
         setup.ambient_abs_pa,
     );
@@ -151,7 +344,7 @@ fn supply_regulator(supply: &SupplySetup, setup: &Setup) -> RegulatorSpec {
             let rated = spec.seat.lift_for_area(area_for_flow_m2(
                 &law,
                 supply.droop_flow_m3_s,
-                supply.upstream_pa,
+                design_pa(setup),
                 supply.set_pa - supply.droop_pa,
                 setup.ambient_abs_pa,
             ));
@@ -223,7 +416,7 @@ fn neighbor(
     i: usize,
 ) -> (ElementId, f64) {
     let it = &setup.neighbors[i];
-    let start_pa = setup.supply.lockup_pa;
+    let start_pa = setup.supply.lockup_pa.min(before_pa(setup));
     let end = runs(b, tee, &it.line, start_pa);
     let manifold = b.node(BODY_M3, T_STD_K, it.manifold_pa);
     let flow = it.input_w / setup.gas.heating_value_j_m3;
@@ -267,13 +460,14 @@ fn valve(b: &mut NetworkBuilder, setup: &Setup, inlet: NodeId, burner_box: NodeI
         setup.ambient_abs_pa,
     );
     let half_loss = 0.5 * furnace.valve.loss_pa.max(1.0);
-    let seats_open_m2 = area_for_flow_m2(
+    let clean_m2 = area_for_flow_m2(
         &law,
         furnace.valve.loss_flow_m3_s,
         figures.high.pa + 2.0 * half_loss,
         figures.high.pa + half_loss,
         setup.ambient_abs_pa,
     );
+    let seats_open_m2 = clean_m2 * (1.0 - setup.condition.valve.screen_blocked);
     let mid = b.node(CHAMBER_M3, T_STD_K, 0.0);
     let manifold = b.node(MANIFOLD_M3, T_STD_K, 0.0);
     let seats = b.opening(inlet, mid, 0.0);

@@ -121,6 +121,11 @@ fn check(truth: &Truth) {
         control: _,
         gas_fraction,
         co_air_free_ppm,
+        flame_ua,
+        excess_air,
+        rise_k,
+        draft_pa,
+        vented_m3_s,
         cock_deg: _,
         valve_switch: _,
         furnace_switch: _,
@@ -151,7 +156,12 @@ fn check(truth: &Truth) {
         input_w,
         neighbor_flow_m3_s,
         co_air_free_ppm,
+        flame_ua,
+        rise_k,
+        draft_pa,
+        vented_m3_s,
     ];
+    assert!(excess_air.is_none_or(f64::is_finite), "{truth:?}");
     let lists = screw_turns.iter().chain(leak_m3_s).chain(gas_fraction);
     let of_ports = ports.iter().flat_map(|port| [&port.past_hand_turns, &port.leak_area_m2]);
     let all = plain.into_iter().chain(lists).chain(of_ports);
