@@ -69,7 +69,7 @@ pub(super) const BLOCKED_REGULATOR_VENT: Entry = Entry {
     number: 4,
     name: "blocked_regulator_vent",
     family: FAMILY,
-    severity: Severity::new(Scale::Share, "of the vent blocked", ("0.9", "1"), "1"),
+    severity: Severity::new(Scale::Share, "of the vent blocked", ("0.9", "1"), "0.999"),
     cause: "Ice, an insect's nest or paint in the vent shuts the air in the bonnet in, so that it \
             works as a second, stiff spring on the diaphragm.",
     misfit: anywhere,
@@ -153,7 +153,8 @@ pub(super) const PARTLY_OPEN_MANUAL_VALVE: Entry = Entry {
     number: 9,
     name: "partly_open_manual_valve",
     family: FAMILY,
-    severity: Severity::new(Scale::Angle, "degrees from shut", ("8", "60"), "19").on_propane("15"),
+    severity: Severity::new(Scale::Angle, "degrees from shut", ("7", "60"), "9.7")
+        .on_propane("8.7"),
     cause: "The handle of the furnace's manual valve was not turned all the way in line with the \
             pipe.",
     misfit: anywhere,
@@ -218,7 +219,7 @@ pub(super) const NEARLY_EMPTY_TANK: Entry = Entry {
     number: 14,
     name: "nearly_empty_tank",
     family: FAMILY,
-    severity: Severity::new(Scale::Share, "of the tank filled", ("0.0002", "0.1"), "0.002"),
+    severity: Severity::new(Scale::Share, "of the tank filled", ("0.00005", "0.1"), "0.0001"),
     cause: "What little liquid is left touches little of the tank's wall, so that it cools as it \
             boils and its pressure falls away.",
     misfit: tank,
@@ -239,7 +240,7 @@ pub(super) const COLD_TANK: Entry = Entry {
         Scale::Temperature,
         "of the liquid",
         ("-43.5 degF", "-20 degF"),
-        "-41.5 degF",
+        "-39.5 degF",
     ),
     cause: "In hard cold and at a high draw the liquid boils its own warmth away, and its vapour \
             pressure falls towards nothing.",
@@ -259,7 +260,7 @@ pub(super) const FREEZING_REGULATOR: Entry = Entry {
         Scale::Time,
         "of full flow until the orifice is shut",
         ("60 s", "1800 s"),
-        "240 s",
+        "130 s",
     ),
     cause: "Moisture in the gas freezes in the regulator's orifice while gas flows, and thaws when \
             it rests.",
@@ -275,7 +276,7 @@ pub(super) const WEAK_FIRST_STAGE: Entry = Entry {
         Scale::Pressure,
         "between the stages",
         ("0.55 psi", "5 psi"),
-        "0.95 psi",
+        "1.35 psi",
     ),
     cause: "The first-stage regulator gives so little that the second stage stands wide open and \
             starves under the whole load.",
@@ -307,9 +308,9 @@ pub(super) const EARLY_EXCESS_FLOW_VALVE: Entry = Entry {
         Scale::Flow,
         "at which it shuts",
         ("10 ft3/h", "300 ft3/h"),
-        "65 ft3/h",
+        "110 ft3/h",
     )
-    .on_propane("27 ft3/h"),
+    .on_propane("45 ft3/h"),
     cause: "The excess-flow valve has a weak spring or was chosen too small, slams shut at a flow \
             that the house draws, and bleeds until both sides are equal.",
     misfit: anywhere,

@@ -33,7 +33,7 @@ const NEIGHBOR_CD: f64 = 0.85;
 const FIRST_STAGE_PSI: f64 = 10.0;
 
 /// Volume of the supply regulator's bonnet, in m³ (our own regulator).
-const BONNET_M3: f64 = 6.0e-5;
+const BONNET_M3: f64 = 1.5e-4;
 /// Time constant in which its bonnet breathes through a free vent, in seconds (from memory).
 const BREATHES_S: f64 = 0.05;
 /// Bore of its vent, in metres (our own regulator).
@@ -53,7 +53,7 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
     let air = b.fixed(0.0);
     let burner_box = b.fixed(0.0);
     let (upstream, first, tank) = supply_source(&mut b, setup, &mut wear);
-    let start_pa = setup.supply.lockup_pa.min(before_pa(setup));
+    let start_pa = start_pa(setup);
     let supply = b.node(SUPPLY_M3, T_STD_K, start_pa);
     let spec = supply_regulator(&setup.supply, setup);
     let supply_regulator = b.regulator(first, supply, spec);
@@ -217,9 +217,14 @@ fn design_pa(setup: &Setup) -> f64 {
     }
 }
 
-/// Highest pressure that can stand behind the supply regulator at rest.
-fn before_pa(setup: &Setup) -> f64 {
-    setup.condition.supply.upstream_pa.unwrap_or(f64::INFINITY)
+/// Pressure behind the supply regulator before all comes to rest: what is trapped there stays.
+fn start_pa(setup: &Setup) -> f64 {
+    let worn = &setup.condition.supply;
+    match (worn.upstream_pa, worn.single_stage_set_k) {
+        (_, Some(_)) => 0.0,
+        (Some(upstream_pa), None) => setup.supply.lockup_pa.min(upstream_pa),
+        (None, None) => setup.supply.lockup_pa,
+    }
 }
 
 /// Effective area that passes a flow from the pressure before the supply regulator to its own.
@@ -416,7 +421,7 @@ fn neighbor(
     i: usize,
 ) -> (ElementId, f64) {
     let it = &setup.neighbors[i];
-    let start_pa = setup.supply.lockup_pa.min(before_pa(setup));
+    let start_pa = start_pa(setup);
     let end = runs(b, tee, &it.line, start_pa);
     let manifold = b.node(BODY_M3, T_STD_K, it.manifold_pa);
     let flow = it.input_w / setup.gas.heating_value_j_m3;

@@ -1,0 +1,3 @@
+//! The catalogue of faults.
+
+mod probe;
