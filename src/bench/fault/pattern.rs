@@ -45,6 +45,8 @@ pub struct Point {
     pub stage: Stage,
     /// What was true.
     pub truth: Truth,
+    /// The plate's input on high, in watts.
+    pub rated_w: f64,
     /// What the manometer showed, when its hose was on a port.
     pub display: Display,
     /// What the burners did not come to, if so: the state of the control then.
@@ -243,6 +245,7 @@ impl Driver {
         let truth = self.bench.truth();
         Point {
             stage,
+            rated_w: self.bench.setup().furnace.plate.input_high.si(),
             missed: (truth.firing != wanted).then_some(truth.control),
             display: self.bench.seen().meter.display,
             truth,
