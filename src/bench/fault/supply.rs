@@ -141,7 +141,7 @@ pub(super) const KINKED_CONNECTOR: Entry = Entry {
     number: 8,
     name: "kinked_connector",
     family: FAMILY,
-    severity: Severity::new(Scale::Share, "of the bore shut by the kink", ("0.3", "0.97"), "0.78")
+    severity: Severity::new(Scale::Share, "of the bore shut by the kink", ("0.3", "0.97"), "0.81")
         .on_propane("0.87"),
     cause: "The flexible connector behind the furnace was bent too sharply, and the kink leaves a \
             slit for the gas.",

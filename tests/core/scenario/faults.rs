@@ -105,7 +105,7 @@ fn bad_faults_are_told() {
     let problem = only(AT, &new("kinked_connector(1.2)"), "1.2", Code::OutOfRange);
     assert_eq!(problem.expected, "0.3 to 0.97");
     only(AT, &new("kinked_connector(\"0.8\")"), "\"0.8\"", Code::WrongKind);
-    only(AT, &new("supply_set_low(3)"), "3)],", Code::WrongKind);
+    only(AT, &new("supply_set_low(2.75)"), "2.75", Code::WrongKind);
     only(AT, &new("supply_set_low(\"3 ft\")"), "\"3 ft\"", Code::BadQuantity);
     let backwards = "supply_set_low(Between(\"3 inH2O\", \"2 inH2O\"))";
     only(AT, &new(backwards), "Between(\"3 inH2O\", \"2", Code::Contradiction);
