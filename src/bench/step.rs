@@ -11,6 +11,7 @@ use super::seen::{Over, Smell};
 use super::setup::Wire;
 use super::watch::Sight;
 use crate::appliance::ignition::ControlState;
+use crate::physics::room::Zone;
 use crate::units::TICK_S;
 
 /// Ticks between two steps of what changes slowly (house, room, tank): 5 Hz.
@@ -110,12 +111,18 @@ impl Bench {
             self.thermostat.reset();
         }
         self.step_guards(dt_s);
-        let unburned = self.gas.burner_gas().max(0.0) * self.furnace.spills();
-        let lit = self.furnace.input_w() > 0.0;
-        let escaping = self.gas.leaks().iter().sum::<f64>() + if lit { 0.0 } else { unburned };
+        let escaping = self.gas.leaks().iter().sum::<f64>() + self.unburned_into_room();
         let open = self.things.windows[0] == Opening::Open;
         self.room.step(dt_s, escaping, open);
         self.breathe(dt_s);
+    }
+
+    /// Gas from burners that are not lit, while the inducer does not carry it off, in standard m³/s.
+    fn unburned_into_room(&self) -> f64 {
+        if self.furnace.input_w() > 0.0 {
+            return 0.0;
+        }
+        self.gas.burner_gas().max(0.0) * self.furnace.spills()
     }
 
     /// A neighbour's flame guard shuts its gas when the flame has gone out; whoever wants it
@@ -208,13 +215,24 @@ impl Bench {
                 return;
             }
         }
-        if self.furnace.ignites() && self.room.vestibule_flammable() {
+        if self.lights_gathered_gas() {
             self.tell(Happening::Ignition { port: None });
             self.end(Over::Ignition, None);
             return;
         }
         self.notice_limits();
         self.notice_alarm();
+    }
+
+    /// Whether gas that has gathered meets a flame or the hot igniter: in the vestibule the
+    /// furnace's own, above the floor those of furnace and water heater.
+    fn lights_gathered_gas(&self) -> bool {
+        let furnace = self.furnace.ignites();
+        if furnace && self.room.vestibule_flammable() {
+            return true;
+        }
+        let low_flame = furnace || self.neighbor_burns(Neighbor::WaterHeater);
+        low_flame && self.room.flammable(Zone::Floor)
     }
 
     /// Whether a port is joined to the supply, so that what escapes is more than a trapped puff.

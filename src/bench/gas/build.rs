@@ -1,17 +1,23 @@
 //! From a setup to a network.
 
+mod worn;
+
 use super::super::setup::{
     Bore, HoseState, PortCondition, Run, SeatState, Setup, SupplyKind, SupplySetup,
 };
 use super::valve::{StageFlow, StageSprings};
-use super::wear::{Air, Gate, Relief, Sag, Swing, Torn, Wear};
-use super::{Elements, GasSide, HOSE_END_M2, HOSE_M3, Later, Nodes, SHARP_CD, ball};
+use super::wear::Wear;
+use super::{Elements, GasSide, HOSE_END_M2, HOSE_M3, Nodes, SHARP_CD, ball};
 use crate::physics::network::{ElementId, NetworkBuilder, NodeId};
-use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2, series_area};
+use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2};
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
-use crate::physics::regulator::{Behaviour, Bonnet, RegulatorSpec};
-use crate::site::tank::{Tank, vapour_abs_pa};
+use crate::physics::regulator::{Behaviour, RegulatorSpec};
+use crate::site::tank::Tank;
 use crate::units::{M_PER_IN, PA_PER_INWC, PA_PER_PSI, T_STD_K};
+use worn::{
+    design_pa, gate, later, line_faults, seats_leak_m2, start_pa, supply_area, supply_faults,
+    valve_faults,
+};
 
 /// Volume of a part without one of its own (a valve body, a tee), in m³.
 const BODY_M3: f64 = 5.0e-5;
@@ -31,21 +37,6 @@ const NEIGHBOR_BORE_M: f64 = 0.622 * M_PER_IN;
 const NEIGHBOR_CD: f64 = 0.85;
 /// Outlet pressure of a first-stage regulator, in psi (UL 144: nominal 10).
 const FIRST_STAGE_PSI: f64 = 10.0;
-
-/// Volume of the supply regulator's bonnet, in m³ (our own regulator).
-const BONNET_M3: f64 = 1.5e-4;
-/// Time constant in which its bonnet breathes through a free vent, in seconds (from memory).
-const BREATHES_S: f64 = 0.05;
-/// Bore of its vent, in metres (our own regulator).
-const VENT_M: f64 = 5.0e-3;
-/// Pressure at which its relief opens, against its set pressure.
-const RELIEF_AT: f64 = 1.7;
-/// Area of that relief, fully open, in m².
-const RELIEF_M2: f64 = 3.0e-6;
-/// Area of the opening before the regulators, in m².
-const GATE_M2: f64 = 6.0e-6;
-/// Bore of the connector behind the furnace, in metres (1/2 in. tubing).
-const CONNECTOR_M: f64 = 0.5 * M_PER_IN;
 
 pub(super) fn gas_side(setup: &Setup) -> GasSide {
     let mut b = NetworkBuilder::new(setup.gas, setup.ambient_abs_pa);
@@ -71,16 +62,8 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
     let port_to_hose = [b.opening(inlet, hose, 0.0), b.opening(manifold, hose, 0.0)];
     let hose_to_air = b.opening(hose, air, HOSE_END_M2);
     supply_faults(&mut b, setup, (supply, air, supply_regulator), &mut wear);
-    let rated_m3_s = setup.furnace.plate.input_high.si() / setup.gas.heating_value_j_m3;
+    valve_faults(setup, elements_valve[2], &mut wear);
     let condition = &setup.condition;
-    if condition.valve.swing_pa > 0.0 {
-        let (burners, most_pa) = (elements_valve[2], condition.valve.swing_pa);
-        wear.swing = Some(Swing { burners, rated_m3_s, most_pa, at: 0.05, speed: 0.0 });
-    }
-    if condition.line.air_m3 > 0.0 {
-        let first_m3 = condition.line.air_m3;
-        wear.air = Some(Air { first_m3, left_m3: first_m3 });
-    }
     let dial_m3 = match setup.supply.kind {
         SupplyKind::Tank { .. } => 0.0,
         SupplyKind::Meter { dial_m3 } => dial_m3,
@@ -180,142 +163,6 @@ fn supply_source(
             }
         }
     }
-}
-
-/// The opening before the regulators, where an excess-flow valve or ice can shut it.
-fn gate(
-    b: &mut NetworkBuilder,
-    setup: &Setup,
-    from: NodeId,
-    start_pa: f64,
-    wear: &mut Wear,
-) -> NodeId {
-    let worn = &setup.condition.supply;
-    if worn.excess_flow_m3_s.is_none() && worn.ices_up_s.is_none() {
-        return from;
-    }
-    let to = b.node(BODY_M3, T_STD_K, start_pa);
-    // Before the regulators the gas is dense behind a tank, and thin behind a low-pressure main.
-    let open_m2 = GATE_M2.max(2.0 * supply_area(setup, setup.supply.capacity_m3_s));
-    wear.gate = Some(Gate {
-        element: b.opening(from, to, open_m2),
-        ends: [from, to],
-        open_m2,
-        shuts_at: worn.excess_flow_m3_s,
-        shut: false,
-        ices_up: worn.ices_up_s.map(|time_s| (setup.supply.droop_flow_m3_s, time_s)),
-        ice: 0.0,
-    });
-    to
-}
-
-/// Pressure that the supply regulator is laid out for, in pascals.
-fn design_pa(setup: &Setup) -> f64 {
-    match setup.condition.supply.single_stage_set_k {
-        Some(set_k) => vapour_abs_pa(set_k) - setup.ambient_abs_pa,
-        None => setup.supply.upstream_pa,
-    }
-}
-
-/// Pressure behind the supply regulator before all comes to rest: what is trapped there stays.
-fn start_pa(setup: &Setup) -> f64 {
-    let worn = &setup.condition.supply;
-    match (worn.upstream_pa, worn.single_stage_set_k) {
-        (_, Some(_)) => 0.0,
-        (Some(upstream_pa), None) => setup.supply.lockup_pa.min(upstream_pa),
-        (None, None) => setup.supply.lockup_pa,
-    }
-}
-
-/// Effective area that passes a flow from the pressure before the supply regulator to its own.
-fn supply_area(setup: &Setup, flow_m3_s: f64) -> f64 {
-    let law = OpeningLaw::new(&setup.gas, T_STD_K);
-    area_for_flow_m2(&law, flow_m3_s, design_pa(setup), setup.supply.set_pa, setup.ambient_abs_pa)
-}
-
-/// What sets in once everything has come to rest.
-fn later(setup: &Setup) -> Later {
-    let worn = &setup.condition.supply;
-    let seat_leak_m2 =
-        if worn.lets_by_m3_s > 0.0 { supply_area(setup, worn.lets_by_m3_s) } else { 0.0 };
-    let bonnet = (worn.vent_blocked > 0.0).then(|| Bonnet {
-        volume_m3: BONNET_M3,
-        air_abs_pa: setup.ambient_abs_pa,
-        breathes_s: BREATHES_S / (1.0 - worn.vent_blocked).max(0.0),
-    });
-    Later { seat_leak_m2, bonnet }
-}
-
-/// What goes wrong at the supply regulator: relief and torn diaphragm.
-fn supply_faults(
-    b: &mut NetworkBuilder,
-    setup: &Setup,
-    (supply, air, regulator): (NodeId, NodeId, ElementId),
-    wear: &mut Wear,
-) {
-    let worn = &setup.condition.supply;
-    if worn.lets_by_m3_s > 0.0 || worn.vent_blocked > 0.0 {
-        wear.relief = Some(Relief {
-            element: b.opening(supply, air, 0.0),
-            node: supply,
-            opens_pa: RELIEF_AT * setup.supply.set_pa,
-            full_m2: RELIEF_M2,
-            area_m2: 0.0,
-        });
-    }
-    if worn.diaphragm_hole_m > 0.0 {
-        let hole = hole_area_m2(SHARP_CD, worn.diaphragm_hole_m);
-        let vent = hole_area_m2(SHARP_CD, VENT_M);
-        let share = hole * hole / (hole * hole + vent * vent);
-        let element = b.opening(supply, air, series_area(&[hole, vent]));
-        wear.torn = Some(Torn { element, regulator, node: supply, share });
-    }
-}
-
-/// A kink in the connector and water in a sag: one opening at the branch's end.
-fn line_faults(
-    b: &mut NetworkBuilder,
-    setup: &Setup,
-    end: NodeId,
-    start_pa: f64,
-    wear: &mut Wear,
-) -> NodeId {
-    let worn = &setup.condition.line;
-    let mut at = end;
-    if worn.connector_kinked > 0.0 {
-        let free = hole_area_m2(SHARP_CD, CONNECTOR_M) * (1.0 - worn.connector_kinked).max(0.0);
-        at = b.node(BODY_M3, T_STD_K, start_pa);
-        b.opening(end, at, free);
-    }
-    if worn.water_pa > 0.0 {
-        let from = at;
-        at = b.node(BODY_M3, T_STD_K, start_pa);
-        let open_m2 = ball(MAIN_BORE_M).full_cd_area_m2;
-        let law = OpeningLaw::new(&setup.gas, T_STD_K);
-        let rated_m3_s = setup.furnace.plate.input_high.si() / setup.gas.heating_value_j_m3;
-        let least_m2 = area_for_flow_m2(&law, rated_m3_s, worn.water_pa, 0.0, setup.ambient_abs_pa);
-        wear.sag = Some(Sag {
-            element: b.opening(from, at, open_m2),
-            ends: [from, at],
-            open_m2,
-            least_m2,
-            head_pa: worn.water_pa,
-            water: 1.0,
-            thrown: false,
-        });
-    }
-    at
-}
-
-/// What the shut seats of the gas valve let by, as an area.
-fn seats_leak_m2(setup: &Setup) -> f64 {
-    let law = OpeningLaw::new(&setup.gas, T_STD_K);
-    let lets_by = setup.condition.valve.lets_by_m3_s;
-    let inlet_pa = setup.furnace.plate.figures().inlet_min_pa;
-    if lets_by <= 0.0 {
-        return 0.0;
-    }
-    area_for_flow_m2(&law, lets_by, inlet_pa, 0.0, setup.ambient_abs_pa)
 }
 
 /// The supply regulator's parts from its behaviour; where no parts fit the numbers exactly, the

@@ -11,7 +11,9 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::bench::action::*;
 use quarterturn::bench::event::Happening;
+use quarterturn::bench::fault::Fault;
 use quarterturn::bench::part::*;
+use quarterturn::bench::setup::Setup;
 use quarterturn::bench::truth::{Firing, Truth};
 use quarterturn::rng::{Stream, stream};
 
@@ -283,11 +285,25 @@ fn ticks(stream: &mut Stream) -> u32 {
     }
 }
 
+/// The rig with up to three faults of any severity, in every other pair of lives.
+fn beset(seed: u64, mut setup: Setup) -> Setup {
+    let mut stream = stream(seed, "storm faults");
+    if seed % 4 < 2 {
+        return setup;
+    }
+    for _ in 0..=stream.below(3) {
+        let fault = one_of(&mut stream, Fault::ALL);
+        let (low, high) = fault.entry().severity.range();
+        fault.apply(&mut setup, stream.between(low, high));
+    }
+    setup
+}
+
 /// The life of one bench, at most `most` actions long.
 fn life(seed: u64, most: u64) -> Tally {
     let mut stream = stream(seed, "storm");
     let fuel = if seed.is_multiple_of(2) { Fuel::Natural } else { Fuel::Propane };
-    let mut bench = Bench::new(rig::healthy(fuel));
+    let mut bench = Bench::new(beset(seed, rig::healthy(fuel)));
     let mut work: VecDeque<Action> = VecDeque::new();
     let mut tally = Tally::default();
     while tally.actions < most && bench.over().is_none() {
