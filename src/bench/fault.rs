@@ -110,6 +110,8 @@ faults! {
     MissingStageCap = valve::MISSING_STAGE_CAP;
     /// The gas valve lets gas by.
     LeakingGasValve = valve::LEAKING_GAS_VALVE;
+    /// The gas valve shuts slowly.
+    SlowClosingGasValve = valve::SLOW_CLOSING_GAS_VALVE;
     /// The hose from the burner box is off.
     BurnerBoxHoseOff = valve::BURNER_BOX_HOSE_OFF;
     /// The gas valve's regulator hunts.

@@ -13,6 +13,7 @@ use crate::physics::orifice::{hole_area_m2, series_area};
 use crate::physics::regulator::{Bonnet, Regulator};
 use crate::physics::valve::{HandValve, HandValveKind};
 use crate::site::tank::Tank;
+use crate::units::TICK_S;
 
 pub(crate) use valve::StageSprings;
 
@@ -31,6 +32,8 @@ const SHARP_CD: f64 = 0.6;
 /// Share of the burner box's pressure that is left in the bonnet with a stage cap off (our own
 /// valve).
 const CAP_OFF: f64 = 0.7;
+/// Share of their open area from which slow seats count as shut.
+const SHUT_SHARE: f64 = 0.002;
 /// Inlet pressure against which the coil no longer lifts the seats, against the most that the valve
 /// may see (our own valve).
 const LIFTS_AGAINST: f64 = 1.4;
@@ -108,6 +111,8 @@ pub(crate) struct GasSide {
     neighbor_orifice_m2: [f64; 2],
     seats_open_m2: f64,
     seats_leak_m2: f64,
+    /// Time in which the seats fall shut, in seconds; none where they do so at once.
+    closes_s: f64,
     lifts_against_pa: f64,
     /// Share of the burner box's pressure that the valve's bonnet feels.
     box_share: f64,
@@ -185,7 +190,7 @@ impl GasSide {
         let inlet_pa = self.pressure_pa(Port::Inlet);
         let lifted = self.network.opening_m2(self.elements.seats) > self.seats_leak_m2;
         let open = match seats {
-            ValveSeats::Closed => self.seats_leak_m2,
+            ValveSeats::Closed => self.closing_m2(),
             ValveSeats::Low | ValveSeats::High if lifted || inlet_pa <= self.lifts_against_pa => {
                 self.seats_open_m2
             }
@@ -195,6 +200,16 @@ impl GasSide {
         if let Some(regulator) = self.network.regulator_mut(self.elements.valve_regulator) {
             self.springs.load(regulator, seats == ValveSeats::High);
         }
+    }
+
+    /// Area of the seats on their way shut.
+    fn closing_m2(&self) -> f64 {
+        if self.closes_s <= 0.0 {
+            return self.seats_leak_m2;
+        }
+        let now = self.network.opening_m2(self.elements.seats);
+        let next = now * self.closes_s / (self.closes_s + TICK_S);
+        if next > SHUT_SHARE * self.seats_open_m2 { next } else { self.seats_leak_m2 }
     }
 
     /// Sets the suction of the burner box, in pascals below the room.

@@ -266,6 +266,21 @@ pub(super) const LEAKING_GAS_VALVE: Entry = Entry {
     apply: |setup, flow| setup.condition.valve.lets_by_m3_s = flow,
 };
 
+pub(super) const SLOW_CLOSING_GAS_VALVE: Entry = Entry {
+    number: 36,
+    name: "slow_closing_gas_valve",
+    family: FAMILY,
+    severity: Severity::new(
+        Scale::Time,
+        "in which the seats fall most of their way",
+        ("0.3 s", "20 s"),
+        "5 s",
+    ),
+    cause: "Gum on the stem of the gas valve lets its seats fall shut slowly when the call ends.",
+    misfit: anywhere,
+    apply: |setup, time_s| setup.condition.valve.closes_s = time_s,
+};
+
 pub(super) const BURNER_BOX_HOSE_OFF: Entry = Entry {
     number: 37,
     name: "burner_box_hose_off",

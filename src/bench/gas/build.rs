@@ -100,6 +100,7 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
         neighbor_orifice_m2: neighbors.map(|(_, area)| area),
         seats_open_m2,
         seats_leak_m2: seats_leak_m2(setup),
+        closes_s: condition.valve.closes_s,
         lifts_against_pa: super::LIFTS_AGAINST * setup.furnace.plate.valve_max.si(),
         box_share: match condition.valve.box_hose {
             HoseState::On => 1.0,

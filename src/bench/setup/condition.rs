@@ -87,6 +87,8 @@ pub struct ValveCondition {
     pub high_coil: Coil,
     /// Flow that the shut seats let by at the plate's lowest inlet pressure, in standard m³/s.
     pub lets_by_m3_s: f64,
+    /// Time in which the seats fall shut, in seconds, where they do not do so at once.
+    pub closes_s: f64,
     /// Whether the hose from the burner box to the regulator's bonnet is on.
     pub box_hose: HoseState,
     /// Swing of the regulator with a worn guide, in pascals either way at full rate.

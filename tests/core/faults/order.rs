@@ -86,6 +86,15 @@ fn a_leaking_valve_leaves_pressure_at_rest() {
     }
 }
 
+/// A worn guide swings by as much as its severity says: the limit cycle of van der Pol's oscillator
+/// has an amplitude of 2 in its own measure (any text on nonlinear vibration).
+#[test]
+fn a_hunting_regulator_swings_by_its_severity() {
+    let high = &faulty(HuntingValveRegulator, Fuel::Natural).points[2];
+    let swing = (high.swing_pa[1].1 - high.swing_pa[1].0) / PA_PER_INWC;
+    assert!((swing / 0.7 - 1.0).abs() < 0.1, "{swing} for 0.35 in. w.c. either way");
+}
+
 /// One regulator on the tank: low on a cold morning, high at a warm noon.
 #[test]
 fn one_regulator_follows_the_weather() {

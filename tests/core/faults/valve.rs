@@ -42,6 +42,10 @@ const VALVE: &[Row] = &[
     // The manifold is above nothing at rest (see `order`), and the inlet never locks up.
     (LeakingGasValve, Natural, "-=== ===", &[Gathers]),
     (LeakingGasValve, Propane, "-=== ===", &[Gathers]),
+    // Right while it burns; when the call ends the flames linger, until the control locks out for a
+    // flame with the gas shut.
+    (SlowClosingGasValve, Natural, "==== ===", &[Lockout]),
+    (SlowClosingGasValve, Propane, "==== ===", &[Lockout]),
     (BurnerBoxHoseOff, Natural, "==== +++", &[MeterFast]),
     (BurnerBoxHoseOff, Propane, "==== +++", &[]),
     (HuntingValveRegulator, Natural, "==== ...", &[ManifoldSwings]),
