@@ -148,6 +148,8 @@ faults! {
     LowPressureSwitchClosed = control::LOW_PRESSURE_SWITCH_CLOSED;
     /// Water stands in trap and draft hose.
     BlockedCondensateTrap = control::BLOCKED_CONDENSATE_TRAP;
+    /// The condensate trap is dry.
+    DryCondensateTrap = control::DRY_CONDENSATE_TRAP;
     /// The high pressure switch does not close.
     HighPressureSwitchOpen = control::HIGH_PRESSURE_SWITCH_OPEN;
     /// The filter is blocked.

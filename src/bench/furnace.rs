@@ -98,6 +98,7 @@ impl Furnace {
         let draft = Draft {
             intake_blocked: condition.air.intake_blocked,
             vent_blocked: condition.air.vent_blocked,
+            trap_leak: condition.air.trap_leak,
             air_density,
         };
         self.safety.set_draft(draft);

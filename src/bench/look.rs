@@ -26,7 +26,8 @@ impl Bench {
             Subject::ConversionLabel => self.label(),
             Subject::Orifices => {
                 let stamp = &self.setup.furnace.orifice_stamp;
-                (format!("Orifices stamped {stamp}."), Finding::Stamp(stamp.clone()))
+                let text = format!("Orifices stamped {stamp}.{}", self.plugged());
+                (text, Finding::Stamp(stamp.clone()))
             }
             Subject::SpringMark => {
                 let fuel = self.setup.furnace.springs_for;
@@ -67,6 +68,17 @@ impl Bench {
             ),
             Subject::SupplyRegulator => self.nameplate(),
         })
+    }
+
+    /// What is seen of an orifice that is narrower than the others.
+    fn plugged(&self) -> &'static str {
+        let holes_m = &self.setup.furnace.orifices_m;
+        let widest_m = holes_m.iter().copied().fold(0.0, f64::max);
+        if holes_m.iter().any(|&hole_m| hole_m < 0.9 * widest_m) {
+            " Something sits in one of them."
+        } else {
+            ""
+        }
     }
 
     /// What a look at a passage for gas or air tells: what blocks it can be seen.

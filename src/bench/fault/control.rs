@@ -95,6 +95,22 @@ pub(super) const BLOCKED_CONDENSATE_TRAP: Entry = Entry {
     apply: |setup, pa| setup.condition.sensing.water_pa = pa,
 };
 
+pub(super) const DRY_CONDENSATE_TRAP: Entry = Entry {
+    number: 51,
+    name: "dry_condensate_trap",
+    family: FAMILY,
+    severity: Severity::new(
+        Scale::Share,
+        "of the inducer's air let in by the trap",
+        ("0.05", "0.7"),
+        "0.2",
+    ),
+    cause: "The trap was never primed or has dried out, and the inducer draws room air through it \
+            instead of air past the burners.",
+    misfit: anywhere,
+    apply: |setup, share| setup.condition.air.trap_leak = share,
+};
+
 pub(super) const HIGH_PRESSURE_SWITCH_OPEN: Entry = Entry {
     number: 52,
     name: "high_pressure_switch_open",

@@ -138,6 +138,8 @@ pub struct AirCondition {
     pub intake_blocked: f64,
     /// Blocked share of the vent's area, 0–1.
     pub vent_blocked: f64,
+    /// Share of the inducer's air that a dry trap lets in beside the exchanger, 0–1.
+    pub trap_leak: f64,
     /// Blocked share of the filter, 0–1.
     pub filter_blocked: f64,
     /// Share of the registers that is closed, 0–1.

@@ -39,8 +39,8 @@ const LEFT_OUT: &str = "
 - Hose on the wrong port (63): something a person does. The bench lets it happen, and the written
   reading shows it.
 - Reading one leg of a U-tube, or at a slant (66): the bench has a digital manometer only.
-- A dry condensate trap (half of 51), a thermostat timer set wrong (part of 26): not modelled yet;
-  the rest of each is.
+- A thermostat timer set wrong (part of 26): the bench's thermostat has no timer; a second stage that
+  is never called is modelled.
 - Carbon monoxide at the registers from a holed exchanger (part of 44): the exchanger of this
   furnace is under suction, so that house air goes in and no flue gas comes out. The flue's carbon
   monoxide, the flames that change when the blower starts, and the roll-out are modelled.

@@ -23,6 +23,9 @@ const ROWS: &[Row] = &[
     (DraftHoseOff, Propane, "=++. 000", &[Retry, Lockout]),
     (BlockedCondensateTrap, Natural, "=++. 000", &[Retry, Lockout]),
     (BlockedCondensateTrap, Propane, "=++. 000", &[Retry, Lockout]),
+    // The low switch still makes, the high one does not.
+    (DryCondensateTrap, Natural, "==++ =--", &[HighInVain, LessDraft, LessAir]),
+    (DryCondensateTrap, Propane, "==++ =--", &[HighInVain, LessDraft, LessAir]),
     // The control refuses to start, and does not count that as a try.
     (LowPressureSwitchClosed, Natural, "=++. 000", &[Quiet]),
     (LowPressureSwitchClosed, Propane, "=++. 000", &[Quiet]),
