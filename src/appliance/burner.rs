@@ -137,11 +137,14 @@ pub struct Condition {
     pub ground: f64,
     /// Share of its heat that the igniter still makes, 1 when new, 0 when cracked.
     pub igniter: f64,
+    /// Time by which gas reaches the igniter late, in seconds: an igniter out of place, a dirty
+    /// first burner.
+    pub late_s: f64,
 }
 
 impl Default for Condition {
     fn default() -> Self {
-        Self { draft: Draft::default(), rod: 1.0, ground: 1.0, igniter: 1.0 }
+        Self { draft: Draft::default(), rod: 1.0, ground: 1.0, igniter: 1.0, late_s: 0.0 }
     }
 }
 
@@ -168,6 +171,8 @@ pub struct Burners {
     /// From the condition: air against the clean way's, flame current against a clean rod's.
     air_share: f64,
     rod_share: f64,
+    /// Share of the air that comes through a hole in the exchanger instead of past the burners.
+    blown_in: f64,
     igniter_k: f64,
     gathered_m3: f64,
     excess_air: f64,
@@ -203,6 +208,7 @@ impl Burners {
             sum: Sum::default(),
             air_share: 1.0,
             rod_share: 1.0,
+            blown_in: 0.0,
             igniter_k: COLD_K,
             gathered_m3: 0.0,
             excess_air: RATED_EXCESS,
@@ -217,6 +223,12 @@ impl Burners {
         self.condition = condition;
         self.air_share = condition.draft.air_share();
         self.rod_share = condition.rod.clamp(0.0, 1.0) * condition.ground.clamp(0.0, 1.0);
+    }
+
+    /// Sets the share of the inducer's air that the blower pushes in through a hole in the
+    /// exchanger, 0–1: the burners go without it.
+    pub fn set_blown_in(&mut self, share: f64) {
+        self.blown_in = share.clamp(0.0, 0.95);
     }
 
     /// Goes on by `dt_s`.
@@ -257,7 +269,7 @@ impl Burners {
         } else {
             low_air + (rated_air - low_air) * (inducer - INDUCER_LOW) / (1.0 - INDUCER_LOW)
         };
-        clean * self.air_share
+        clean * self.air_share * (1.0 - self.blown_in)
     }
 
     fn work_out_flames(&mut self, gas: &Gas, flow: f64, air: f64) {
@@ -303,7 +315,8 @@ impl Burners {
             let [from_beside, from_across] = &mut burner.waited_s;
             *from_beside = if beside { *from_beside + dt_s } else { 0.0 };
             *from_across = if across { *from_across + dt_s } else { 0.0 };
-            if *from_beside >= CARRY_S || *from_across >= CARRY_ACROSS_S {
+            let carry_s = if i == 0 { CARRY_S + self.condition.late_s } else { CARRY_S };
+            if *from_beside >= carry_s || *from_across >= CARRY_ACROSS_S {
                 burner.lit = true;
                 newly_lit = true;
             }
@@ -431,7 +444,7 @@ impl Burners {
                 sink(value.to_bits());
             }
         }
-        let Condition { draft, rod, ground, igniter } = self.condition;
+        let Condition { draft, rod, ground, igniter, late_s: _ } = self.condition;
         for value in [
             draft.intake_blocked,
             draft.vent_blocked,

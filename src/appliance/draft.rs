@@ -4,7 +4,8 @@
 //! density; flow and pressure across the exchanger follow from three resistances in a row,
 //! `flow² = head/(Rₓ + Rᵥ/(1 − v)² + Rᵢ/(1 − i)²)`, where `v` and `i` are the blocked shares of the
 //! vent's and the intake's area. The pressure switches feel the exchanger's share,
-//! `400 Pa·(ρ/ρ₀)·(flow/clean flow)²`.
+//! `400 Pa·(ρ/ρ₀)·(flow/clean flow)²`. Room air that a dry trap lets into the inducer's housing does
+//! not come through the exchanger: its share of the flow is lost there.
 //! **Assumptions.** Square-law resistances; the fan's head does not depend on its flow.
 //! **Valid range.** Blocked shares 0 to 0.99, speed 0–1.2.
 //! **Regularisation.** A wholly blocked opening keeps a hundredth of its area.
@@ -33,13 +34,15 @@ pub struct Draft {
     pub intake_blocked: f64,
     /// Blocked share of the vent's area, 0–1.
     pub vent_blocked: f64,
+    /// Share of the inducer's air that a dry trap lets in beside the exchanger, 0–1.
+    pub trap_leak: f64,
     /// Density of the air against standard air (altitude; 1 at sea level).
     pub air_density: f64,
 }
 
 impl Default for Draft {
     fn default() -> Self {
-        Self { intake_blocked: 0.0, vent_blocked: 0.0, air_density: 1.0 }
+        Self { intake_blocked: 0.0, vent_blocked: 0.0, trap_leak: 0.0, air_density: 1.0 }
     }
 }
 
@@ -51,13 +54,14 @@ impl Draft {
             let free = (1.0 - blocked).clamp(LEAST_AREA, 1.0);
             1.0 / (free * free)
         };
+        let through = 1.0 - self.trap_leak.clamp(0.0, 1.0);
         let clean = self.vent_blocked <= 0.0 && self.intake_blocked <= 0.0;
         if clean {
-            return 1.0;
+            return through;
         }
         let resistance =
             EXCHANGER + VENT * opened(self.vent_blocked) + INTAKE * opened(self.intake_blocked);
-        1.0 / resistance.sqrt()
+        through / resistance.sqrt()
     }
 
     /// Standard volume (that is, mass) of air against the clean way's at sea level.

@@ -281,7 +281,8 @@ impl Safety {
         sink(bits.iter().fold(0, |word, &bit| word << 1 | u64::from(bit)));
         let Sensing { hose, water_pa, low, high } = self.sensing;
         sink(hose as u64 | (low as u64) << 8 | (high as u64) << 16);
-        let Draft { intake_blocked, vent_blocked, air_density } = self.draft;
+        // A sound trap leaves the digest as it was; a dry one changes what is felt.
+        let Draft { intake_blocked, vent_blocked, trap_leak: _, air_density } = self.draft;
         for value in [water_pa, intake_blocked, vent_blocked, air_density, self.felt_pa] {
             sink(value.to_bits());
         }

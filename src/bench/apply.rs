@@ -99,6 +99,7 @@ impl Bench {
             let on = things.neighbors[i] == action::OnOff::On && !self.guard_dropped(i);
             self.gas.set_neighbor(*neighbor, things.neighbor_cock_deg[i], on);
         }
+        self.gas.set_caps([things.caps[0], things.caps[1]]);
         self.gas.set_ports([things.ports[0].path(), things.ports[1].path()]);
     }
 

@@ -6,25 +6,22 @@ use super::action::{Height, OnOff};
 use super::gas::ValveSeats;
 use super::part::Place;
 use super::seen::{Condition, FlameSeen, Smell, Sound};
-use super::setup::Setup;
+use super::setup::{Coil, Contact, Setup, Tripped};
 use super::truth::Firing;
 use crate::appliance::airside::{AirPath, AirSide};
 use crate::appliance::burner::{self, BurnerIn, Burners};
 use crate::appliance::draft::Draft;
 use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
-use crate::appliance::safety::Safety;
-use crate::physics::room::Room;
+use crate::appliance::safety::{LowGasSwitch, Safety};
+use crate::physics::room::{Room, Strength};
 use crate::site::house::{House, Thermostat};
 use crate::units::P_STD_PA;
 
 /// Share of the gross input that the exchanger keeps, for sizing the blower (common practice).
 const SIZING_EFFICIENCY: f64 = 0.80;
-/// Smells as shares of the lower flammable limit: a whiff for a fresh nose (about a fiftieth, from
-/// memory), plain to anyone, and strong (a fifth is the legal bound at which it must be readily
-/// smelt).
-const FAINT: f64 = 0.02;
-const CLEAR: f64 = 0.08;
-const STRONG: f64 = 0.2;
+/// Air that passes a supply regulator outdoors, in m³/s (light air in a sheltered corner, from
+/// memory).
+const OUTDOOR_AIR_M3_S: f64 = 0.05;
 /// Speed from which a fan is heard.
 const HEARD: f64 = 0.15;
 /// Inducer speed between low and high.
@@ -69,7 +66,10 @@ impl Furnace {
         };
         let mut made = Self {
             control: Control::new(timings),
-            safety: Safety::new(furnace.low_gas_switch),
+            safety: Safety::new(match setup.condition.control.low_gas {
+                Some(off_its_points) if furnace.low_gas_switch => off_its_points,
+                Some(_) | None => LowGasSwitch::from(furnace.low_gas_switch),
+            }),
             burners: Burners::new(&furnace.orifices_m, rated, low_share, furnace.igniter_warm_up_s),
             air: AirSide::new(
                 SIZING_EFFICIENCY * plate.input_high.si(),
@@ -87,23 +87,53 @@ impl Furnace {
             box_full_pa: furnace.box_suction_pa,
             co_ppm: 0.0,
         };
-        // Thin air: less draft, less air for the flames and over the exchanger.
-        let air_density = setup.ambient_abs_pa / P_STD_PA;
-        let draft = Draft { air_density, ..Draft::default() };
-        made.safety.set_draft(draft);
-        made.burners.set_condition(burner::Condition { draft, ..burner::Condition::default() });
-        made.air.set_path(AirPath { air_density, ..AirPath::default() });
+        made.set_condition(setup);
         made
     }
 
+    fn set_condition(&mut self, setup: &Setup) {
+        let condition = &setup.condition;
+        // Thin air: less draft, less air for the flames and over the exchanger.
+        let air_density = setup.ambient_abs_pa / P_STD_PA;
+        let draft = Draft {
+            intake_blocked: condition.air.intake_blocked,
+            vent_blocked: condition.air.vent_blocked,
+            trap_leak: condition.air.trap_leak,
+            air_density,
+        };
+        self.safety.set_draft(draft);
+        self.safety.set_sensing(condition.sensing);
+        if condition.control.rollout == Tripped::Yes {
+            self.safety.roll_out();
+        }
+        let worn = condition.burners;
+        self.burners.set_condition(burner::Condition {
+            draft,
+            rod: 1.0 - worn.rod_dirty,
+            ground: 1.0 - worn.ground_poor,
+            igniter: 1.0 - worn.igniter_weak,
+            late_s: worn.late_s,
+        });
+        self.air.set_path(AirPath {
+            filter_blocked: condition.air.filter_blocked,
+            registers_closed: condition.air.registers_closed,
+            air_density,
+        });
+    }
+
     pub(super) fn step(&mut self, dt_s: f64, input: &FurnaceIn, setup: &Setup) {
+        let condition = &setup.condition;
+        let second = match condition.control.second_contact {
+            Contact::Works => input.second,
+            Contact::Closed => input.first,
+        };
         self.safety.feel(self.air.inducer(), self.air.supply_air_k(), input.inlet_pa);
         self.outputs = self.control.step(
             dt_s,
             &Inputs {
                 powered: input.powered,
                 first: input.first,
-                second: input.second,
+                second,
                 low_switch: self.safety.low_switch(),
                 high_switch: self.safety.high_switch(),
                 limit: self.safety.limit(),
@@ -112,7 +142,8 @@ impl Furnace {
                 flame_ua: self.burners.flame_ua(),
             },
         );
-        self.seats = match (self.outputs.main && input.valve_switch, self.outputs.high) {
+        let high = self.outputs.high && condition.valve.high_coil == Coil::Works;
+        self.seats = match (self.outputs.main && input.valve_switch, high) {
             (false, _) => ValveSeats::Closed,
             (true, false) => ValveSeats::Low,
             (true, true) => ValveSeats::High,
@@ -122,6 +153,9 @@ impl Furnace {
             igniter: self.outputs.igniter,
             inducer: self.air.inducer(),
         };
+        if condition.burners.exchanger_hole > 0.0 {
+            self.burners.set_blown_in(condition.burners.exchanger_hole * self.air.blower());
+        }
         self.burners.step(dt_s, &setup.gas, &burner_in);
         if self.burners.rolls_out() {
             self.safety.roll_out();
@@ -192,6 +226,31 @@ impl Furnace {
 
     pub(super) fn input_w(&self) -> f64 {
         self.burners.input_w()
+    }
+
+    /// Flame current, in microamperes.
+    pub(super) fn flame_ua(&self) -> f64 {
+        self.burners.flame_ua()
+    }
+
+    /// Excess air over all burners; none without a flame.
+    pub(super) fn excess_air(&self) -> Option<f64> {
+        self.burners.any_lit().then(|| self.burners.excess_air())
+    }
+
+    /// Temperature rise of the house air, in kelvins.
+    pub(super) fn rise_k(&self) -> f64 {
+        self.air.rise_k()
+    }
+
+    /// Draft that the pressure switches feel, in pascals.
+    pub(super) fn draft_pa(&self) -> f64 {
+        self.safety.felt_pa()
+    }
+
+    /// Share of unburned gas that comes back into the room: none while the inducer carries it off.
+    pub(super) fn spills(&self) -> f64 {
+        (1.0 - self.air.inducer() / HEARD).clamp(0.0, 1.0)
     }
 
     pub(super) fn co_air_free_ppm(&self) -> f64 {
@@ -270,22 +329,29 @@ impl Bench {
             (Place::GasValve, Height::Floor) => floor,
             (Place::GasValve, Height::Head) => vestibule,
             (Place::Hall, _) => 0.3 * head,
-            (Place::Yard | Place::Away, _) => 0.0,
+            (Place::Yard, _) => {
+                let vented = self.gas.vented();
+                vented / (vented + OUTDOOR_AIR_M3_S)
+            }
+            (Place::Away, _) => 0.0,
         }
     }
 
     /// How gas smells at a height here.
     pub(super) fn smell_at(&self, height: Height) -> Smell {
         let share = self.room.of_lower_limit(self.fraction_at(height));
-        if share >= STRONG {
-            Smell::Strong
-        } else if share >= CLEAR {
-            Smell::Clear
-        } else if share >= FAINT {
-            Smell::Faint
-        } else {
-            Smell::None
+        match self.person.nose.smells(share, &self.setup.condition.odorant) {
+            Strength::None => Smell::None,
+            Strength::Faint => Smell::Faint,
+            Strength::Clear => Smell::Clear,
+            Strength::Strong => Smell::Strong,
         }
+    }
+
+    /// The nose breathes for `dt_s` what is at its height, and tires.
+    pub(super) fn breathe(&mut self, dt_s: f64) {
+        let share = self.room.of_lower_limit(self.fraction_at(Height::Head));
+        self.person.nose.breathe(dt_s, share, &self.setup.condition.odorant);
     }
 
     /// What the detector shows at a height here, in per cent of the lower limit.

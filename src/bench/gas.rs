@@ -3,13 +3,17 @@
 
 mod build;
 mod valve;
+mod wear;
 
+use super::action::Fitted;
 use super::part::{Neighbor, Port};
 use super::setup::Setup;
 use crate::physics::network::{ElementId, Network, NodeId, StepReport};
 use crate::physics::orifice::{hole_area_m2, series_area};
+use crate::physics::regulator::{Bonnet, Regulator};
 use crate::physics::valve::{HandValve, HandValveKind};
 use crate::site::tank::Tank;
+use crate::units::TICK_S;
 
 pub(crate) use valve::StageSprings;
 
@@ -23,6 +27,16 @@ const HOLE_CD: f64 = 0.8;
 const HOSE_END_M2: f64 = 1.5e-5;
 /// Gas volume of hose and manometer, in m³.
 const HOSE_M3: f64 = 2.5e-5;
+/// Discharge coefficient of a hole with sharp edges (common practice).
+const SHARP_CD: f64 = 0.6;
+/// Share of the burner box's pressure that is left in the bonnet with a stage cap off (our own
+/// valve).
+const CAP_OFF: f64 = 0.7;
+/// Share of their open area from which slow seats count as shut.
+const SHUT_SHARE: f64 = 0.002;
+/// Inlet pressure against which the coil no longer lifts the seats, against the most that the valve
+/// may see (our own valve).
+const LIFTS_AGAINST: f64 = 1.4;
 
 /// Nodes that are read or set.
 #[derive(Debug, Clone, Copy)]
@@ -71,6 +85,15 @@ pub(crate) enum PortPath {
     },
 }
 
+/// What sets in at rest: the job begins after a run has just ended.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct Later {
+    /// What the supply regulator's shut seat lets by, in m².
+    seat_leak_m2: f64,
+    /// The shut-in air of its bonnet.
+    bonnet: Option<Bonnet>,
+}
+
 /// The gas side.
 #[derive(Debug, Clone)]
 pub(crate) struct GasSide {
@@ -87,6 +110,19 @@ pub(crate) struct GasSide {
     neighbor_cock: HandValve,
     neighbor_orifice_m2: [f64; 2],
     seats_open_m2: f64,
+    seats_leak_m2: f64,
+    /// Time in which the seats fall shut, in seconds; none where they do so at once.
+    closes_s: f64,
+    lifts_against_pa: f64,
+    /// Share of the burner box's pressure that the valve's bonnet feels.
+    box_share: f64,
+    cap_share: f64,
+    /// Free area of the tapped hole at each port, in m², where it is not free.
+    taps_m2: [Option<f64>; 2],
+    hose_hole_m2: f64,
+    wear: wear::Wear,
+    /// What sets in once the bench has come to rest.
+    later: Later,
     tank: Option<Tank>,
     dial_turns: f64,
     dial_m3: f64,
@@ -122,6 +158,19 @@ impl GasSide {
         self.network.flow_std_m3_s(self.elements.burners)
     }
 
+    /// Gas, without what air there is before it, to the burners, in standard m³/s.
+    pub(crate) fn burner_gas(&self) -> f64 {
+        match &self.wear.air {
+            Some(air) => self.burner_flow() * air.gas_share(),
+            None => self.burner_flow(),
+        }
+    }
+
+    /// Gas that the supply regulator lets out by itself, in standard m³/s.
+    pub(crate) fn vented(&self) -> f64 {
+        self.wear.vented(&self.network)
+    }
+
     pub(crate) fn neighbor_flow(&self, neighbor: Neighbor) -> f64 {
         self.network.flow_std_m3_s(self.elements.neighbors[index(neighbor)])
     }
@@ -138,9 +187,14 @@ impl GasSide {
 
     /// Turns the seats of the gas valve and loads its spring: which stage the control gives it.
     pub(crate) fn drive_valve(&mut self, seats: ValveSeats) {
+        let inlet_pa = self.pressure_pa(Port::Inlet);
+        let lifted = self.network.opening_m2(self.elements.seats) > self.seats_leak_m2;
         let open = match seats {
-            ValveSeats::Closed => 0.0,
-            ValveSeats::Low | ValveSeats::High => self.seats_open_m2,
+            ValveSeats::Closed => self.closing_m2(),
+            ValveSeats::Low | ValveSeats::High if lifted || inlet_pa <= self.lifts_against_pa => {
+                self.seats_open_m2
+            }
+            ValveSeats::Low | ValveSeats::High => self.seats_leak_m2,
         };
         self.network.set_opening(self.elements.seats, open);
         if let Some(regulator) = self.network.regulator_mut(self.elements.valve_regulator) {
@@ -148,12 +202,30 @@ impl GasSide {
         }
     }
 
+    /// Area of the seats on their way shut.
+    fn closing_m2(&self) -> f64 {
+        if self.closes_s <= 0.0 {
+            return self.seats_leak_m2;
+        }
+        let now = self.network.opening_m2(self.elements.seats);
+        let next = now * self.closes_s / (self.closes_s + TICK_S);
+        if next > SHUT_SHARE * self.seats_open_m2 { next } else { self.seats_leak_m2 }
+    }
+
     /// Sets the suction of the burner box, in pascals below the room.
     pub(crate) fn set_box_suction(&mut self, suction_pa: f64) {
         self.network.set_pressure_pa(self.nodes.burner_box, -suction_pa);
         if let Some(regulator) = self.network.regulator_mut(self.elements.valve_regulator) {
-            regulator.set_reference_pa(-suction_pa);
+            let felt_pa = -suction_pa * (self.box_share * self.cap_share);
+            let swing_pa = self.wear.swing_pa();
+            // Adding nothing would still turn a negative zero into a positive one.
+            regulator.set_reference_pa(swing_pa.map_or(felt_pa, |swing_pa| felt_pa + swing_pa));
         }
+    }
+
+    /// Says whether the stage caps are on: they shut the valve's bonnet.
+    pub(crate) fn set_caps(&mut self, caps: [Fitted; 2]) {
+        self.cap_share = if caps.contains(&Fitted::Off) { CAP_OFF } else { 1.0 };
     }
 
     pub(crate) fn set_furnace_cock(&mut self, degrees: i16) {
@@ -178,13 +250,17 @@ impl GasSide {
     pub(crate) fn set_ports(&mut self, paths: [PortPath; 2]) {
         let mut hose_end = HOSE_END_M2;
         for (i, path) in paths.into_iter().enumerate() {
+            let tap = |area_m2: f64| match self.taps_m2[i] {
+                Some(free_m2) => series_area(&[area_m2, free_m2]),
+                None => area_m2,
+            };
             let (air, hose) = match path {
                 PortPath::Closed(leak) => (leak, 0.0),
-                PortPath::Open => (hole_area_m2(HOLE_CD, PORT_BORE_M), 0.0),
-                PortPath::Barb => (hole_area_m2(HOLE_CD, BARB_BORE_M), 0.0),
+                PortPath::Open => (tap(hole_area_m2(HOLE_CD, PORT_BORE_M)), 0.0),
+                PortPath::Barb => (tap(hole_area_m2(HOLE_CD, BARB_BORE_M)), 0.0),
                 PortPath::Hose { barb_m2, boss_m2 } => {
-                    hose_end = barb_m2;
-                    (boss_m2, hole_area_m2(HOLE_CD, BARB_BORE_M))
+                    hose_end = barb_m2 + self.hose_hole_m2;
+                    (boss_m2, tap(hole_area_m2(HOLE_CD, BARB_BORE_M)))
                 }
             };
             self.network.set_opening(self.elements.port_to_air[i], air);
@@ -241,7 +317,12 @@ impl GasSide {
 
     /// One step of the network.
     pub(crate) fn step(&mut self, dt_s: f64) -> StepReport {
+        self.wear.step(dt_s, &mut self.network);
         let report = self.network.step(dt_s);
+        if self.wear.air.is_some() {
+            let out = self.burner_flow().max(0.0) + self.leaks().iter().sum::<f64>();
+            self.wear.air.iter_mut().for_each(|air| air.pass(out * dt_s));
+        }
         self.worst_imbalance = self.worst_imbalance.max(report.imbalance);
         if self.dial_m3 > 0.0 {
             let flow = self.network.flow_std_m3_s(self.elements.supply_cock);
@@ -268,6 +349,11 @@ impl GasSide {
             sink(value.to_bits());
         }
         sink(self.dial_turns.to_bits());
+        self.wear.digest(sink);
+        let supply = self.network.regulator(self.elements.supply_regulator);
+        if let Some(rest_m) = supply.and_then(Regulator::bonnet_rest_m) {
+            sink(rest_m.to_bits());
+        }
         if let Some(tank) = &self.tank {
             tank.digest(sink);
         }
@@ -305,5 +391,14 @@ impl GasSide {
     /// Marches until nothing moves any more.
     pub(crate) fn settle(&mut self) {
         self.network.settle(600.0);
+        let Later { seat_leak_m2, bonnet } = self.later;
+        if let Some(regulator) = self.network.regulator_mut(self.elements.supply_regulator) {
+            if seat_leak_m2 > 0.0 {
+                regulator.set_leak_cd_area_m2(seat_leak_m2);
+            }
+            if let Some(bonnet) = bonnet {
+                regulator.set_bonnet(bonnet);
+            }
+        }
     }
 }

@@ -26,7 +26,8 @@ impl Bench {
             Subject::ConversionLabel => self.label(),
             Subject::Orifices => {
                 let stamp = &self.setup.furnace.orifice_stamp;
-                (format!("Orifices stamped {stamp}."), Finding::Stamp(stamp.clone()))
+                let text = format!("Orifices stamped {stamp}.{}", self.plugged());
+                (text, Finding::Stamp(stamp.clone()))
             }
             Subject::SpringMark => {
                 let fuel = self.setup.furnace.springs_for;
@@ -39,13 +40,13 @@ impl Bench {
                     ("No low gas switch here.".into(), Finding::Absent)
                 }
             }
-            Subject::SupplyVent => good("The regulator's vent is open and points down."),
-            Subject::Vent => good("The flue runs outside by itself, joints closed."),
-            Subject::AirOpening => good("The air opening is free."),
-            Subject::Connector => good("The connector is whole, not kinked, outside the cabinet."),
-            Subject::DripLeg => good("The drip leg hangs below the tee, capped."),
+            Subject::SupplyVent
+            | Subject::Vent
+            | Subject::AirOpening
+            | Subject::Connector
+            | Subject::DripLeg
+            | Subject::Filter => self.by_eye(subject)?,
             Subject::Flames => self.flames_note(),
-            Subject::Filter => good("The filter is clean and in place."),
             Subject::TankGauge => {
                 let level = 100.0 * self.gas.tank()?.level();
                 let level = (level / 5.0).round() * 5.0;
@@ -66,6 +67,70 @@ impl Bench {
                 Finding::Condition(self.furnace.condition()),
             ),
             Subject::SupplyRegulator => self.nameplate(),
+        })
+    }
+
+    /// What is seen of an orifice that is narrower than the others.
+    fn plugged(&self) -> &'static str {
+        let holes_m = &self.setup.furnace.orifices_m;
+        let widest_m = holes_m.iter().copied().fold(0.0, f64::max);
+        if holes_m.iter().any(|&hole_m| hole_m < 0.9 * widest_m) {
+            " Something sits in one of them."
+        } else {
+            ""
+        }
+    }
+
+    /// What a look at a passage for gas or air tells: what blocks it can be seen.
+    fn by_eye(&self, subject: Subject) -> Option<(String, Finding)> {
+        let condition = &self.setup.condition;
+        let (blocked, bad, good) = match subject {
+            Subject::SupplyVent => (
+                condition.supply.vent_blocked,
+                "The regulator's vent is closed up: ice, mud or paint sits in it.",
+                "The regulator's vent is open and points down.",
+            ),
+            Subject::Vent => (
+                condition.air.vent_blocked,
+                "Something sits in the end of the flue.",
+                "The flue runs outside by itself, joints closed.",
+            ),
+            Subject::AirOpening => (
+                condition.air.intake_blocked,
+                "The air opening is partly covered.",
+                "The air opening is free.",
+            ),
+            Subject::Connector => (
+                condition.line.connector_kinked,
+                "The connector has a kink behind the furnace.",
+                "The connector is whole, not kinked, outside the cabinet.",
+            ),
+            Subject::DripLeg => (
+                condition.line.water_pa,
+                "There is no drip leg, and the branch sags.",
+                "The drip leg hangs below the tee, capped.",
+            ),
+            Subject::Filter => (
+                condition.air.filter_blocked,
+                "The filter is grey and matted with dust.",
+                "The filter is clean and in place.",
+            ),
+            Subject::Plate
+            | Subject::ConversionLabel
+            | Subject::Orifices
+            | Subject::SpringMark
+            | Subject::LowGasSwitch
+            | Subject::Flames
+            | Subject::TankGauge
+            | Subject::MeterDial
+            | Subject::CoAlarm
+            | Subject::StatusLamp
+            | Subject::SupplyRegulator => return None,
+        };
+        Some(if blocked > 0.0 {
+            (bad.to_owned(), Finding::Condition(Condition::Bad))
+        } else {
+            (good.to_owned(), Finding::Condition(Condition::Good))
         })
     }
 

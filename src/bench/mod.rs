@@ -8,6 +8,7 @@ pub mod action;
 mod apply;
 mod cycle;
 pub mod event;
+pub mod fault;
 mod furnace;
 mod gas;
 mod look;
@@ -31,7 +32,7 @@ use setup::Setup;
 
 use crate::instrument::leak_fluid::LeakFluid;
 use crate::instrument::manometer::Manometer;
-use crate::physics::room::Room;
+use crate::physics::room::{Nose, Room};
 use crate::site::house::{House, Thermostat};
 
 /// The bench. Its state is private: it changes through `apply` and `step` only.
@@ -63,6 +64,7 @@ struct Person {
     hand: Option<Tool>,
     detector: Option<DetectorSeen>,
     sniffed: Option<(action::Height, seen::Smell)>,
+    nose: Nose,
 }
 
 /// Things that hands have put into a state.

@@ -199,6 +199,9 @@ impl Bench {
         if self.alerts.alarm {
             sounds.push(Sound::Alarm);
         }
+        if self.person.place == Place::Yard && self.gas.vented() > HISS_M3_S {
+            sounds.push(Sound::Relief);
+        }
         if matches!(self.person.place, Place::Away | Place::Yard) {
             return sounds;
         }
@@ -254,6 +257,11 @@ impl Bench {
             control: self.furnace.control_state(),
             gas_fraction: self.gas_fractions(),
             co_air_free_ppm: self.furnace.co_air_free_ppm(),
+            flame_ua: self.furnace.flame_ua(),
+            excess_air: self.furnace.excess_air(),
+            rise_k: self.furnace.rise_k(),
+            draft_pa: self.furnace.draft_pa(),
+            vented_m3_s: self.gas.vented(),
             cock_deg: things.furnace_cock_deg,
             valve_switch: things.valve_switch,
             furnace_switch: things.furnace_switch,

@@ -5,6 +5,7 @@ use super::gas::PortPath;
 use super::part::Tool;
 use super::refusal::Refusal;
 use super::seen::{Cracked, PortFill, PortSeen};
+use super::setup::PlugFound;
 use super::truth::PortTruth;
 use crate::physics::orifice::hole_area_m2;
 
@@ -57,9 +58,15 @@ pub(crate) enum PlugResult {
 }
 
 impl PortState {
-    /// A port with a plug this many turns past hand-tight.
-    pub(crate) fn plugged(past_hand_turns: f64) -> Self {
-        Self { fill: Fill::Seated(past_hand_turns.max(0.0)), cracked: false }
+    /// A port with a plug this many turns past hand-tight, or what else is found in it.
+    pub(crate) fn found(past_hand_turns: f64, plug: PlugFound) -> Self {
+        let past = past_hand_turns.max(0.0);
+        let fill = match plug {
+            PlugFound::Straight | PlugFound::Cracked => Fill::Seated(past),
+            PlugFound::Leaning => Fill::Leaning(past.min(LEANING_STOP_TURNS)),
+            PlugFound::Adapter => Fill::Adapter(None),
+        };
+        Self { fill, cracked: plug == PlugFound::Cracked }
     }
 
     /// One step with the plug.

@@ -3,6 +3,15 @@
 //! A scenario with its seed becomes one `Setup`. Faults are changes to these numbers, never to a
 //! reading.
 
+mod condition;
+
+pub use condition::{
+    AirCondition, BurnerCondition, Coil, Condition, Contact, ControlCondition, HoseState,
+    LineCondition, MeterCondition, PlugFound, PortCondition, SeatState, SupplyCondition, Tripped,
+    ValveCondition, Wire,
+};
+
+use super::fault::Fault;
 use crate::appliance::plate::{Fuel, Plate};
 use crate::physics::fluid::Gas;
 
@@ -33,6 +42,10 @@ pub struct Setup {
     pub meter: MeterSetup,
     /// How everything is found.
     pub found: Found,
+    /// What is worn, blocked, loose or out of place.
+    pub condition: Condition,
+    /// The faults that were put in, with their severity, in order.
+    pub faults: Vec<(Fault, f64)>,
     /// What the trainee is told.
     pub card: JobCard,
 }

@@ -6,6 +6,7 @@ use super::port::PortState;
 use super::setup::Setup;
 use super::{Alerts, Bench, Person, Sheet, Things, cycle, furnace, gas, watch};
 use crate::instrument::manometer::Manometer;
+use crate::physics::room::Nose;
 
 /// The bench as found.
 pub(super) fn bench(setup: Setup) -> Bench {
@@ -20,7 +21,8 @@ pub(super) fn bench(setup: Setup) -> Bench {
         furnace_switch: found.furnace_switch,
         doors: [Fitted::On, Fitted::On],
         caps: [found.caps[0], found.caps[1], Fitted::On],
-        ports: found.plugs_past_hand.map(PortState::plugged),
+        ports: [0, 1]
+            .map(|i| PortState::found(found.plugs_past_hand[i], setup.condition.ports[i].plug)),
         windows: [Opening::Closed, Opening::Closed],
         stage_jumper: Fitted::Off,
         setpoint_half_f: setup.house.setpoint_half_f,
@@ -44,9 +46,16 @@ pub(super) fn bench(setup: Setup) -> Bench {
             meter.drift_pa,
             meter.drift_s,
             meter.lag_s,
-        ),
+        )
+        .worn(setup.condition.meter.wear),
         low_side: LowSide::Air,
-        person: Person { place: Place::Yard, hand: None, detector: None, sniffed: None },
+        person: Person {
+            place: Place::Yard,
+            hand: None,
+            detector: None,
+            sniffed: None,
+            nose: Nose::default(),
+        },
         things,
         sheet: Sheet::default(),
         watch: watch::Watch::new(setup.card.settle_s),

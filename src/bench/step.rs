@@ -8,8 +8,10 @@ use super::furnace::FurnaceIn;
 use super::part::{Joint, Neighbor, Place, Port};
 use super::perceive::neighbor_index;
 use super::seen::{Over, Smell};
+use super::setup::Wire;
 use super::watch::Sight;
 use crate::appliance::ignition::ControlState;
+use crate::physics::room::Zone;
 use crate::units::TICK_S;
 
 /// Ticks between two steps of what changes slowly (house, room, tank): 5 Hz.
@@ -50,7 +52,7 @@ impl Bench {
             first,
             second: second || (first && things.stage_jumper == super::action::Fitted::On),
             valve_switch: things.valve_switch == OnOff::On,
-            burner_flow_m3_s: self.gas.burner_flow(),
+            burner_flow_m3_s: self.gas.burner_gas(),
             inlet_pa: self.gas.pressure_pa(Port::Inlet),
             return_air_k: self.house.inside_k(),
         };
@@ -93,10 +95,12 @@ impl Bench {
 
     /// What the thermostat calls for: first and second stage.
     pub(super) fn thermostat_calls(&self) -> (bool, bool) {
-        match self.things.heating {
-            OnOff::On => self.thermostat.calls(),
-            OnOff::Off => (false, false),
-        }
+        let wires = &self.setup.condition.control;
+        let (first, second) = match (self.things.heating, wires.thermostat) {
+            (OnOff::On, Wire::Whole) => self.thermostat.calls(),
+            (OnOff::On, Wire::Open) | (OnOff::Off, _) => (false, false),
+        };
+        (first, second && wires.second_call == Wire::Whole)
     }
 
     fn step_slow(&mut self) {
@@ -112,9 +116,18 @@ impl Bench {
             self.thermostat.reset();
         }
         self.step_guards(dt_s);
-        let escaping: f64 = self.gas.leaks().iter().sum();
+        let escaping = self.gas.leaks().iter().sum::<f64>() + self.unburned_into_room();
         let open = self.things.windows[0] == Opening::Open;
         self.room.step(dt_s, escaping, open);
+        self.breathe(dt_s);
+    }
+
+    /// Gas from burners that are not lit, while the inducer does not carry it off, in standard m³/s.
+    fn unburned_into_room(&self) -> f64 {
+        if self.furnace.input_w() > 0.0 {
+            return 0.0;
+        }
+        self.gas.burner_gas().max(0.0) * self.furnace.spills()
     }
 
     /// A neighbour's flame guard shuts its gas when the flame has gone out; whoever wants it
@@ -207,13 +220,24 @@ impl Bench {
                 return;
             }
         }
-        if self.furnace.ignites() && self.room.vestibule_flammable() {
+        if self.lights_gathered_gas() {
             self.tell(Happening::Ignition { port: None });
             self.end(Over::Ignition, None);
             return;
         }
         self.notice_limits();
         self.notice_alarm();
+    }
+
+    /// Whether gas that has gathered meets a flame or the hot igniter: in the vestibule the
+    /// furnace's own, above the floor those of furnace and water heater.
+    fn lights_gathered_gas(&self) -> bool {
+        let furnace = self.furnace.ignites();
+        if furnace && self.room.vestibule_flammable() {
+            return true;
+        }
+        let low_flame = furnace || self.neighbor_burns(Neighbor::WaterHeater);
+        low_flame && self.room.flammable(Zone::Floor)
     }
 
     /// Whether a port is joined to the supply, so that what escapes is more than a trapped puff.

@@ -49,6 +49,16 @@ pub struct Truth {
     pub gas_fraction: [f64; 3],
     /// Carbon monoxide in the flue, air-free, in parts per million.
     pub co_air_free_ppm: f64,
+    /// Flame current, in microamperes.
+    pub flame_ua: f64,
+    /// Excess air over all burners, as a fraction; none without a flame.
+    pub excess_air: Option<f64>,
+    /// Temperature rise of the house air, in kelvins.
+    pub rise_k: f64,
+    /// Draft that the pressure switches feel, in pascals.
+    pub draft_pa: f64,
+    /// Gas that the supply regulator lets out by itself, in standard m³/s.
+    pub vented_m3_s: f64,
     /// Angle of the manual valve, degrees.
     pub cock_deg: i16,
     /// The valve switch.

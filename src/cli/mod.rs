@@ -3,6 +3,7 @@
 mod check;
 mod exit;
 mod explain;
+mod faults;
 mod fidelity;
 mod files;
 mod job;
@@ -44,6 +45,7 @@ enum Command {
     Preview(preview::Args),
     Check(check::Args),
     Explain(explain::Args),
+    Faults(faults::Args),
     Fidelity(fidelity::Args),
 }
 
@@ -70,6 +72,7 @@ pub fn main() -> ExitCode {
         Some(Command::Preview(args)) => preview::preview(args),
         Some(Command::Check(args)) => check::check(args),
         Some(Command::Explain(args)) => explain::explain(args),
+        Some(Command::Faults(args)) => faults::faults(args),
         Some(Command::Fidelity(args)) => fidelity::fidelity(args),
     };
     match result {

@@ -7,20 +7,8 @@ use serde::Serialize;
 use super::exit::{Exit, Trouble, data, json};
 use super::job::Job;
 use crate::appliance::plate::{GasFigures, Plate};
-use crate::bench::Bench;
-use crate::bench::action::{Action, Fitted, OnOff};
-use crate::bench::part::{Cock, Door, Neighbor, Place};
-use crate::bench::truth::{Firing, Truth};
-use crate::units::{PA_PER_INWC, TICKS_PER_S, W_PER_BTU_H};
-
-/// Longest time from a call to a lit stage, in seconds; one more try fits in.
-const LIGHT_UP_S: u64 = 300;
-/// Time from a lit stage to a reading, in seconds.
-const SETTLE_S: u64 = 60;
-/// How far above the room the setpoint stands for a first-stage call, in half degrees.
-const FIRST_STAGE_HALF_F: i16 = 3;
-/// The same for both stages.
-const BOTH_STAGES_HALF_F: i16 = 12;
+use crate::bench::fault::pattern::{Hands, Pattern, Point, measure};
+use crate::units::{PA_PER_INWC, W_PER_BTU_H};
 
 /// Print what a correct meter would show at rest, on low, on high and on high with the others, as
 /// the job is found. For authors: it tells the faults.
@@ -42,7 +30,15 @@ struct Report {
     scenario: String,
     seed: u64,
     plate: PlateReport,
+    faults: Vec<FaultReport>,
     states: Vec<State>,
+}
+
+/// A fault that the seed drew, with its severity as an author writes it.
+#[derive(Debug, Serialize)]
+struct FaultReport {
+    name: &'static str,
+    severity: String,
 }
 
 #[derive(Debug, Serialize)]
@@ -80,8 +76,14 @@ pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
     let job = Job::find(&args.scenario)?;
     let setup = job.scenario.draw(args.seed);
     let plate = plate_report(&setup.furnace.plate);
-    let states = Driver::new(Bench::new(setup)).states();
-    let report = Report { scenario: job.id, seed: args.seed, plate, states };
+    let heating_value_j_m3 = setup.gas.heating_value_j_m3;
+    let faults = setup.faults.iter().map(|(fault, severity)| FaultReport {
+        name: fault.name(),
+        severity: fault.entry().severity.show(*severity),
+    });
+    let faults = faults.collect();
+    let states = states(&measure(setup, Hands::OpenUp, None), heating_value_j_m3);
+    let report = Report { scenario: job.id, seed: args.seed, plate, faults, states };
     if args.json {
         json(&report)?
     } else {
@@ -114,101 +116,27 @@ fn inwc(pa: f64) -> f64 {
     if value == 0.0 { 0.0 } else { value }
 }
 
-/// Brings a bench to the four states through actions, and reads what is true.
-struct Driver {
-    bench: Bench,
+/// The four states of a pattern.
+fn states(pattern: &Pattern, heating_value_j_m3: f64) -> Vec<State> {
+    const NAMES: [&str; 4] = ["at rest", "low", "high", "high, all others on"];
+    NAMES
+        .into_iter()
+        .zip(&pattern.points)
+        .map(|(name, it)| state(name, it, heating_value_j_m3))
+        .collect()
 }
 
-impl Driver {
-    fn new(bench: Bench) -> Self {
-        Self { bench }
-    }
-
-    /// Does something; what is so already is refused and is no trouble.
-    fn act(&mut self, action: Action) {
-        let _ = self.bench.apply(&action);
-    }
-
-    fn wait(&mut self, seconds: u64) {
-        for _ in 0..seconds * TICKS_PER_S {
-            self.bench.step();
-        }
-    }
-
-    fn call(&mut self, above_half_f: i16) {
-        self.act(Action::Go(Place::Hall));
-        if let Some(hall) = self.bench.seen().hall {
-            self.act(Action::Setpoint((hall.room_half_f + above_half_f).clamp(90, 180)));
-        }
-        self.act(Action::ThermostatMode(OnOff::On));
-    }
-
-    fn others(&mut self, to: OnOff) {
-        self.act(Action::Go(Place::PlantRoom));
-        self.act(Action::Neighbor { neighbor: Neighbor::WaterHeater, to });
-        self.act(Action::Go(Place::Hall));
-        self.act(Action::Neighbor { neighbor: Neighbor::Range, to });
-    }
-
-    /// Waits until the burners are at a stage, and then until all has settled.
-    fn fire(&mut self, stage: Firing) -> Option<String> {
-        for _ in 0..LIGHT_UP_S {
-            if self.bench.truth().firing == stage {
-                self.wait(SETTLE_S);
-                break;
-            }
-            self.wait(1);
-        }
-        let truth = self.bench.truth();
-        (truth.firing != stage).then(|| format!("the control is at {:?}", truth.control))
-    }
-
-    fn states(mut self) -> Vec<State> {
-        self.act(Action::Go(Place::Yard));
-        self.act(Action::Cock { cock: Cock::Supply, degrees: 90 });
-        self.act(Action::Go(Place::Hall));
-        self.act(Action::ThermostatMode(OnOff::Off));
-        self.others(OnOff::Off);
-        self.act(Action::Go(Place::PlantRoom));
-        self.act(Action::Door { door: Door::Burner, to: Fitted::Off });
-        self.act(Action::Door { door: Door::Blower, to: Fitted::On });
-        self.act(Action::FurnaceSwitch(OnOff::On));
-        self.act(Action::Cock { cock: Cock::Furnace, degrees: 90 });
-        self.act(Action::StageJumper(Fitted::Off));
-        self.act(Action::Go(Place::GasValve));
-        self.act(Action::ValveSwitch(OnOff::On));
-        self.wait(LIGHT_UP_S);
-        let out = self.fire(Firing::Out);
-        let rest = self.state("at rest", out);
-        self.call(FIRST_STAGE_HALF_F);
-        let missed = self.fire(Firing::Low);
-        let low = self.state("low", missed);
-        self.call(BOTH_STAGES_HALF_F);
-        self.act(Action::Go(Place::PlantRoom));
-        self.act(Action::StageJumper(Fitted::On));
-        let missed = self.fire(Firing::High);
-        let high = self.state("high", missed);
-        self.others(OnOff::On);
-        self.wait(SETTLE_S);
-        let missed = self.fire(Firing::High);
-        let others = self.state("high, all others on", missed);
-        vec![rest, low, high, others]
-    }
-
-    fn state(&self, state: &'static str, missed: Option<String>) -> State {
-        let truth: Truth = self.bench.truth();
-        let setup = self.bench.setup();
-        let btu_h = |watts: f64| (watts / W_PER_BTU_H).round();
-        let others_w = truth.neighbor_flow_m3_s * setup.gas.heating_value_j_m3;
-        State {
-            state,
-            missed,
-            inlet_inwc: inwc(truth.inlet_pa),
-            manifold_inwc: inwc(truth.manifold_pa),
-            input_btu_h: btu_h(truth.input_w),
-            percent: (1000.0 * truth.input_w / setup.furnace.plate.input_high.si()).round() / 10.0,
-            others_btu_h: btu_h(others_w),
-        }
+fn state(state: &'static str, point: &Point, heating_value_j_m3: f64) -> State {
+    let truth = &point.truth;
+    let btu_h = |watts: f64| (watts / W_PER_BTU_H).round();
+    State {
+        state,
+        missed: point.missed.map(|control| format!("the control is at {control:?}")),
+        inlet_inwc: inwc(truth.inlet_pa),
+        manifold_inwc: inwc(truth.manifold_pa),
+        input_btu_h: btu_h(truth.input_w),
+        percent: (1000.0 * truth.input_w / point.rated_w).round() / 10.0,
+        others_btu_h: btu_h(truth.neighbor_flow_m3_s * heating_value_j_m3),
     }
 }
 
@@ -232,6 +160,9 @@ fn text(report: &Report) -> String {
         plate.input_low_btu_h,
         plate.input_high_btu_h
     );
+    for it in &report.faults {
+        let _ = writeln!(out, "  fault: {} {}", it.name, it.severity);
+    }
     let _ = writeln!(
         out,
         "\n{:<20} {:>8} {:>9} {:>10} {:>7} {:>10}",

@@ -34,6 +34,7 @@ heads!(
     "site/house.rs",
     "instrument/manometer.rs",
     "instrument/leak_fluid.rs",
+    "bench/gas/wear.rs",
 );
 
 /// What a module is and leaves out.

@@ -3,7 +3,9 @@
 //!
 //! **Equation.** `shown = lag₁(high − low) + e₀ + e_d·(1 − exp(−t/τ_d)) − z` in Pa, `z` what the
 //! zero button learned; a new number every 20 ticks (0.4 s), rounded to the display (0.01 in. w.c.,
-//! 0.001 kPa, 0.01 mbar).
+//! 0.001 kPa, 0.01 mbar). Water in the hose lets the sensor feel a change only beyond the head
+//! that a drop holds back (play of `± h`, in Pa). A battery near its end lets the display stand
+//! still before it goes out.
 //! **Assumptions.** One first-order lag for hose and sensor; drift runs from the start of the job,
 //! whether it is on or not. The zero button takes all that is felt and in error at that moment.
 //! **Valid range.** Up to its range, by the pressure felt; beyond it the display says so. Lags well
@@ -11,7 +13,7 @@
 //! **Regularisation.** Lag and drift by one rational step each (`dt/(τ + dt)`, error below 1 %).
 //! **Source.** Resolution 0.01 in. w.c., zeroing with both ports vented and again after warm-up:
 //! common practice. Size and time of drift: the scenario's.
-//! **Left out.** Span error, tilt, battery.
+//! **Left out.** Span error, tilt.
 //! **Checked.** `src/instrument/manometer.rs`: `zero_learns_whatever_presses_on_it()`,
 //! `over_range_shows_no_number()`, `display_lags_first_order()` (closed form); readings on the
 //! healthy rigs in `tests/core/bench/calibrated.rs`.
@@ -20,6 +22,22 @@ use crate::units::{PA_PER_INWC, PressureUnit, Shown};
 
 /// Ticks between two numbers on the display.
 const DISPLAY_TICKS: u64 = 20;
+
+/// How long the display stands still before a flat battery lets it go out, in seconds (from memory).
+const FROZEN_S: f64 = 240.0;
+
+/// What is wrong inside a manometer or its hose, or with how it is found set.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Wear {
+    /// What the zero button learned the last time somebody pressed it, in pascals.
+    pub learned_pa: f64,
+    /// Head that water in the hose holds back either way, in pascals.
+    pub water_pa: f64,
+    /// Time that its battery still drives the display, in seconds; none for a good battery.
+    pub battery_s: Option<f64>,
+    /// The unit that it is found set to, if not inches of water.
+    pub unit: Option<PressureUnit>,
+}
 
 /// A digital manometer.
 #[derive(Debug, Clone, PartialEq)]
@@ -35,6 +53,10 @@ pub struct Manometer {
     felt_pa: f64,
     shown_pa: f64,
     warm: f64,
+    water_pa: f64,
+    /// What is felt behind the water, in pascals.
+    behind_pa: f64,
+    battery_s: Option<f64>,
 }
 
 /// What a manometer shows.
@@ -65,13 +87,31 @@ impl Manometer {
             felt_pa: 0.0,
             shown_pa: 0.0,
             warm: 0.0,
+            water_pa: 0.0,
+            behind_pa: 0.0,
+            battery_s: None,
         }
     }
 
-    /// Whether it is on.
+    /// The same manometer with this wear.
+    #[must_use]
+    pub fn worn(mut self, wear: Wear) -> Self {
+        self.learned_pa = wear.learned_pa;
+        self.water_pa = wear.water_pa.max(0.0);
+        self.battery_s = wear.battery_s;
+        self.unit = wear.unit.unwrap_or(self.unit);
+        self
+    }
+
+    /// Whether it is on; with a flat battery it is not.
     #[must_use]
     pub fn is_on(&self) -> bool {
-        self.on
+        self.on && !self.is_flat()
+    }
+
+    /// Whether its battery is flat.
+    fn is_flat(&self) -> bool {
+        self.battery_s.is_some_and(|left_s| left_s <= -FROZEN_S)
     }
 
     /// Turns it on or off. What the zero button learned is kept.
@@ -105,11 +145,28 @@ impl Manometer {
     /// Goes on by `dt_s` with a true difference between its ports, in pascals.
     pub fn step(&mut self, tick: u64, dt_s: f64, difference_pa: f64) {
         // Both lags are far longer than a step, so one rational step serves (error below 1 %).
-        self.felt_pa += (difference_pa - self.felt_pa) * dt_s / (self.lag_s + dt_s);
+        let reaches_pa = self.behind_water(difference_pa);
+        self.felt_pa += (reaches_pa - self.felt_pa) * dt_s / (self.lag_s + dt_s);
         self.warm += (1.0 - self.warm) * dt_s / (self.drift_s + dt_s);
-        if tick.is_multiple_of(DISPLAY_TICKS) {
+        if let Some(left_s) = &mut self.battery_s
+            && self.on
+        {
+            *left_s -= dt_s;
+        }
+        let frozen = self.battery_s.is_some_and(|left_s| left_s <= 0.0);
+        if tick.is_multiple_of(DISPLAY_TICKS) && !frozen {
             self.shown_pa = self.felt_pa + self.error_pa();
         }
+    }
+
+    /// What gets past the water in the hose, in pascals.
+    fn behind_water(&mut self, difference_pa: f64) -> f64 {
+        if self.water_pa <= 0.0 {
+            return difference_pa;
+        }
+        let slack = difference_pa - self.behind_pa;
+        self.behind_pa += (slack.abs() - self.water_pa).max(0.0).copysign(slack);
+        self.behind_pa
     }
 
     /// The number on the display in pascals, rounded as the display rounds.
@@ -143,7 +200,7 @@ impl Manometer {
     /// The face.
     #[must_use]
     pub fn face(&self) -> MeterFace {
-        if !self.on {
+        if !self.is_on() {
             MeterFace::Dark
         } else if self.over_range() {
             MeterFace::OverRange
@@ -158,6 +215,13 @@ impl Manometer {
             sink(value.to_bits());
         }
         sink(u64::from(self.on) << 8 | self.unit as u64);
+        // A sound manometer has neither: its digest stays what it was.
+        if self.water_pa > 0.0 {
+            sink(self.behind_pa.to_bits());
+        }
+        if let Some(left_s) = self.battery_s {
+            sink(left_s.to_bits());
+        }
     }
 }
 

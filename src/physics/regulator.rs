@@ -6,7 +6,9 @@
 //! seat; `F` the spring's force (`spring`) with a stacked spring or weight. The seat passes
 //! `CdA(z)` and a leak, flow by [`OpeningLaw`]. The lift follows the balance with a lag τ, solved
 //! inside the implicit step: `z' = (z + (dt/τ)·z*(P'))/(1 + dt/τ)`. The preload follows its setting
-//! with a lag of its own.
+//! with a lag of its own. A bonnet whose vent is blocked is an air spring beside the coil spring:
+//! `K = p·A_d²/V` in N/m, around a rest that follows the lift with the time in which the vent lets
+//! air by ([`Bonnet`]).
 //! **Assumptions.** Massless moving parts, constant areas, outlet sensed at the outlet node; the
 //! inlet's push on the seat is that of the step's start (its effect is a fraction of a percent). A
 //! spring let off beyond its free length pulls; that matters only with the outlet below the
@@ -67,6 +69,27 @@ pub struct RegulatorSpec {
     pub preload_lag_s: f64,
 }
 
+/// The air on the spring side of the diaphragm, where the vent does not let it go freely.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Bonnet {
+    /// Its volume, in m³.
+    pub volume_m3: f64,
+    /// Absolute pressure of the air in it, in Pa.
+    pub air_abs_pa: f64,
+    /// Time constant in which the vent lets it breathe, in seconds; infinite when it is shut.
+    pub breathes_s: f64,
+}
+
+/// A bonnet at work.
+#[derive(Debug, Clone, Copy, Default)]
+struct AirSpring {
+    /// Stiffness over that of coil spring and air together.
+    share: f64,
+    breathes_s: f64,
+    /// Lift at which the air stands at ambient pressure, in m.
+    rest_m: f64,
+}
+
 /// A regulator in a network: its spec, its settings and its moving parts.
 #[derive(Debug, Clone)]
 pub struct Regulator {
@@ -78,6 +101,7 @@ pub struct Regulator {
     lift_m: f64,
     spring_n: f64,
     extra_n: f64,
+    bonnet: AirSpring,
     step: StepConstants,
 }
 
@@ -94,6 +118,8 @@ struct StepConstants {
     offset_m: f64,
     /// Share of the way to the balance made in this step.
     share: f64,
+    /// Share of the way to the present lift that the bonnet's rest makes in this step.
+    breathed: f64,
     /// Lift for backward flow, in m.
     frozen_lift_m: f64,
     /// Effective area at that lift, in m².
@@ -116,6 +142,7 @@ impl Regulator {
             lift_m: 0.0,
             spring_n: 0.0,
             extra_n: 0.0,
+            bonnet: AirSpring::default(),
             step: StepConstants::default(),
             spec,
         };
@@ -187,6 +214,24 @@ impl Regulator {
     #[must_use]
     pub fn leak_cd_area_m2(&self) -> f64 {
         self.leak_cd_area_m2
+    }
+
+    /// Shuts the air in the bonnet in as the diaphragm stands now.
+    pub fn set_bonnet(&mut self, bonnet: Bonnet) {
+        let area = self.spec.diaphragm_area_m2;
+        let air_n_m = bonnet.air_abs_pa * area * area / bonnet.volume_m3.max(1e-9);
+        self.bonnet = AirSpring {
+            share: air_n_m / (air_n_m + self.spec.spring.rate_n_m),
+            breathes_s: bonnet.breathes_s.max(0.0),
+            rest_m: self.lift_m,
+        };
+    }
+
+    /// Lift at which the air in a bonnet with a blocked vent is at ambient pressure, in m; none
+    /// where the vent is free.
+    #[must_use]
+    pub fn bonnet_rest_m(&self) -> Option<f64> {
+        (self.bonnet.share > 0.0).then_some(self.bonnet.rest_m)
     }
 
     /// Lift of the seat, in m; negative while the seal is compressed.
@@ -270,6 +315,7 @@ impl Regulator {
             bind_margin_n,
             offset_m: self.spec.spring.shortening(0.0, bind_margin_n).0,
             share: share_of_lag(dt_s, self.spec.seat_lag_s),
+            breathed: share_of_lag(dt_s, self.bonnet.breathes_s),
             spring_n,
             extra_n,
             ..StepConstants::default()
@@ -285,9 +331,12 @@ impl Regulator {
     fn lift_at(&self, error_pa: f64) -> (f64, f64) {
         let area = self.step.outlet_area_m2;
         let (u, u_slope) = self.spec.spring.shortening(area * error_pa, self.step.bind_margin_n);
-        let (wanted, stop_slope) = self.spec.seat.within_stops(self.step.offset_m - u);
+        let free = self.step.offset_m - u;
+        let held = free + self.bonnet.share * (self.bonnet.rest_m - free);
+        let (wanted, stop_slope) = self.spec.seat.within_stops(held);
         let lift = self.lift_m + self.step.share * (wanted - self.lift_m);
-        (lift, -self.step.share * stop_slope * u_slope * area)
+        let slope = self.step.share * stop_slope * u_slope * (1.0 - self.bonnet.share);
+        (lift, -slope * area)
     }
 
     /// Flow and slopes.
@@ -313,6 +362,9 @@ impl Regulator {
         };
         self.spring_n = self.step.spring_n;
         self.extra_n = self.step.extra_n;
+        if self.bonnet.share > 0.0 {
+            self.bonnet.rest_m += self.step.breathed * (self.lift_m - self.bonnet.rest_m);
+        }
     }
 }
 

@@ -1,5 +1,10 @@
 //! The scenarios that come with the program.
 
+use crate::appliance::plate::Fuel;
+use crate::bench::fault::Fault;
+use crate::bench::setup::Setup;
+use crate::units::PA_PER_INWC;
+
 /// A scenario that comes with the program.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Builtin {
@@ -31,4 +36,26 @@ pub const HEALTHY: [Builtin; 2] = [
 #[must_use]
 pub fn find(id: &str) -> Option<&'static Builtin> {
     JOBS.iter().chain(&HEALTHY).find(|one| one.id == id)
+}
+
+/// Suction of the sealed burner box on which faults of that box are shown, in inches of water.
+const SEALED_BOX_INWC: f64 = 0.4;
+
+/// The healthy bench of a fuel with a manometer without error: what a fault's pattern is held
+/// against. Faults of a sealed burner box get a furnace that has one. None where the fault does not
+/// fit the fuel.
+#[must_use]
+pub fn healthy_for(fault: Fault, fuel: Fuel) -> Option<Setup> {
+    let [natural, propane] = HEALTHY;
+    let text = match fuel {
+        Fuel::Natural => natural.text,
+        Fuel::Propane => propane.text,
+    };
+    let mut setup = super::load(text).ok()?.draw(0);
+    setup.meter.zero_error_pa = 0.0;
+    setup.meter.drift_pa = 0.0;
+    if matches!(fault, Fault::BurnerBoxHoseOff | Fault::MissingStageCap) {
+        setup.furnace.box_suction_pa = SEALED_BOX_INWC * PA_PER_INWC;
+    }
+    fault.misfit(&setup).is_none().then_some(setup)
 }

@@ -66,6 +66,7 @@ pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
     supply::check(scenario, &mut cross);
     furnace::check(scenario, &mut cross);
     instruments(scenario, &mut cross);
+    faults(scenario, &mut cross);
     marking(scenario, &mut cross);
 }
 
@@ -141,6 +142,29 @@ fn instruments(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             most_pa / PA_PER_INWC
         );
         cross.warn("manometer.range", message);
+    }
+}
+
+/// Seeds for which faults are tried.
+const TRIED_SEEDS: u64 = 8;
+
+/// Whether each fault can be there at all, and is not put in twice.
+fn faults(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
+    for (i, affliction) in scenario.faults.iter().enumerate() {
+        let path = format!("faults[{i}]");
+        for choice in &affliction.choices {
+            let fault = choice.fault;
+            let misfit = (0..TRIED_SEEDS).find_map(|seed| fault.misfit(&scenario.draw_sound(seed)));
+            if let Some(why) = misfit {
+                let message = format!("`{}` does not fit here: {why}.", fault.name());
+                cross.error(&path, message);
+            }
+            let before = scenario.faults.iter().take(i).flat_map(|it| &it.choices);
+            if before.filter(|it| it.fault == fault).count() > 0 {
+                let message = format!("`{}` is put in twice.", fault.name());
+                cross.warn(&path, message);
+            }
+        }
     }
 }
 

@@ -41,6 +41,16 @@ impl Scenario {
     /// changes nothing here.
     #[must_use]
     pub fn draw(&self, seed: u64) -> Setup {
+        let mut setup = self.draw_sound(seed);
+        for (i, affliction) in self.faults.iter().enumerate() {
+            let (fault, severity) = affliction.draw(seed, &format!("faults[{i}]"), setup.fuel);
+            fault.apply(&mut setup, severity);
+        }
+        setup
+    }
+
+    /// The bench of a seed without its faults.
+    pub(super) fn draw_sound(&self, seed: u64) -> Setup {
         let draw = Draw { seed };
         let gas = supply::gas(draw, &self.gas);
         Setup {
@@ -56,6 +66,8 @@ impl Scenario {
             house: house(draw, &self.house),
             meter: manometer(draw, &self.manometer),
             found: found(draw, self, &self.found),
+            condition: setup::Condition::default(),
+            faults: Vec::new(),
             card: card(draw, self, &self.card),
         }
     }

@@ -71,7 +71,8 @@ fn inner(kind: Kind) -> &'static [Section] {
         | Kind::Text(_)
         | Kind::Quantity(..)
         | Kind::Number(_)
-        | Kind::Whole(_) => &[],
+        | Kind::Whole(_)
+        | Kind::Fault => &[],
     }
 }
 
@@ -134,6 +135,12 @@ fn looks(kind: Kind) -> String {
         Kind::Text(most) => format!("a text of at most {most} characters"),
         Kind::Quantity(what, units) => {
             format!("a {what} with its unit ({units}), or a range `Between(\"low\", \"high\")`")
+        }
+        Kind::Fault => {
+            "a fault by its name with its severity, as `kinked_connector(0.8)`, its name \
+                        alone for the typical severity, a range `name(Between(low, high))`, or \
+                        `OneOf([first, second])`; `quarterturn faults` lists them"
+                .to_owned()
         }
         Kind::Number(what) | Kind::Whole(what) => {
             format!("a {what}, or a range `Between(low, high)`")

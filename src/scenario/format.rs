@@ -1,9 +1,11 @@
 //! Version 1 of the format: every section and field, with units, limits and defaults.
 
+mod fault;
 mod furnace;
 mod job;
 mod supply;
 
+pub use fault::{Affliction, Choice};
 pub use furnace::{Figures, Furnace, Plate, Settings, Spring, Valve};
 pub use job::{Card, Found, House, Manometer, Marking, RuleChange};
 pub use supply::{
@@ -48,6 +50,8 @@ section! {
         manometer: Manometer = "()";
         /// How switches, valves, caps and plugs are found.
         found: Found = "()";
+        /// What is wrong: faults of the catalogue, put in one after the other.
+        faults: Vec<Affliction> = "[]";
         /// What the trainee is told.
         card: Card = required;
         /// How the job is marked.

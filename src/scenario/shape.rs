@@ -25,6 +25,8 @@ pub enum Kind {
     Number(&'static str),
     /// A whole number. May be a range.
     Whole(&'static str),
+    /// A fault of the catalogue with its severity, or one of several.
+    Fault,
 }
 
 /// A group of fields.

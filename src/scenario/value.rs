@@ -247,7 +247,8 @@ fn expected(kind: Kind) -> &'static str {
         | Kind::Choice(_)
         | Kind::List(..)
         | Kind::Truth
-        | Kind::Text(_) => "a text with number and unit, or Between(\"low\", \"high\")",
+        | Kind::Text(_)
+        | Kind::Fault => "a text with number and unit, or Between(\"low\", \"high\")",
     }
 }
 

@@ -1,14 +1,23 @@
 //! From a setup to a network.
 
-use super::super::setup::{Bore, Run, Setup, SupplyKind, SupplySetup};
+mod worn;
+
+use super::super::setup::{
+    Bore, HoseState, PortCondition, Run, SeatState, Setup, SupplyKind, SupplySetup,
+};
 use super::valve::{StageFlow, StageSprings};
-use super::{Elements, GasSide, HOSE_END_M2, HOSE_M3, Nodes, ball};
+use super::wear::Wear;
+use super::{Elements, GasSide, HOSE_END_M2, HOSE_M3, Nodes, SHARP_CD, ball};
 use crate::physics::network::{ElementId, NetworkBuilder, NodeId};
 use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2};
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
 use crate::physics::regulator::{Behaviour, RegulatorSpec};
 use crate::site::tank::Tank;
 use crate::units::{M_PER_IN, PA_PER_INWC, PA_PER_PSI, T_STD_K};
+use worn::{
+    design_pa, gate, later, line_faults, seats_leak_m2, start_pa, supply_area, supply_faults,
+    valve_faults,
+};
 
 /// Volume of a part without one of its own (a valve body, a tee), in m³.
 const BODY_M3: f64 = 5.0e-5;
@@ -31,18 +40,20 @@ const FIRST_STAGE_PSI: f64 = 10.0;
 
 pub(super) fn gas_side(setup: &Setup) -> GasSide {
     let mut b = NetworkBuilder::new(setup.gas, setup.ambient_abs_pa);
+    let mut wear = Wear::default();
     let air = b.fixed(0.0);
     let burner_box = b.fixed(0.0);
-    let (upstream, first, tank) = supply_source(&mut b, setup);
-    let supply = b.node(SUPPLY_M3, T_STD_K, setup.supply.lockup_pa);
+    let (upstream, first, tank) = supply_source(&mut b, setup, &mut wear);
+    let start_pa = start_pa(setup);
+    let supply = b.node(SUPPLY_M3, T_STD_K, start_pa);
     let spec = supply_regulator(&setup.supply, setup);
     let supply_regulator = b.regulator(first, supply, spec);
-    let trunk_start = b.node(BODY_M3, T_STD_K, setup.supply.lockup_pa);
+    let trunk_start = b.node(BODY_M3, T_STD_K, start_pa);
     let cock_area = ball(MAIN_BORE_M);
     let supply_cock = b.opening(supply, trunk_start, cock_area.full_cd_area_m2);
-    let start_pa = setup.supply.lockup_pa;
     let tee = runs(&mut b, trunk_start, &setup.trunk, start_pa);
-    let (inlet, furnace_cock) = branch(&mut b, tee, &setup.branch, start_pa);
+    let (end, furnace_cock) = branch(&mut b, tee, &setup.branch, start_pa);
+    let inlet = line_faults(&mut b, setup, end, start_pa, &mut wear);
     let neighbors = [0, 1].map(|i| neighbor(&mut b, tee, air, setup, i));
     let (elements_valve, manifold, springs, seats_open_m2) =
         valve(&mut b, setup, inlet, burner_box);
@@ -50,12 +61,21 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
     let port_to_air = [b.opening(inlet, air, 0.0), b.opening(manifold, air, 0.0)];
     let port_to_hose = [b.opening(inlet, hose, 0.0), b.opening(manifold, hose, 0.0)];
     let hose_to_air = b.opening(hose, air, HOSE_END_M2);
+    supply_faults(&mut b, setup, (supply, air, supply_regulator), &mut wear);
+    valve_faults(setup, elements_valve[2], &mut wear);
+    let condition = &setup.condition;
     let dial_m3 = match setup.supply.kind {
         SupplyKind::Tank { .. } => 0.0,
         SupplyKind::Meter { dial_m3 } => dial_m3,
     };
+    let mut network = b.build();
+    if condition.supply.seat == SeatState::WideOpen
+        && let Some(regulator) = network.regulator_mut(supply_regulator)
+    {
+        regulator.set_leak_cd_area_m2(supply_area(setup, setup.supply.capacity_m3_s));
+    }
     GasSide {
-        network: b.build(),
+        network,
         nodes: Nodes { upstream, supply, tee, inlet, manifold, hose, burner_box },
         elements: Elements {
             supply_regulator,
@@ -79,6 +99,20 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
         neighbor_cock: ball(NEIGHBOR_BORE_M),
         neighbor_orifice_m2: neighbors.map(|(_, area)| area),
         seats_open_m2,
+        seats_leak_m2: seats_leak_m2(setup),
+        closes_s: condition.valve.closes_s,
+        lifts_against_pa: super::LIFTS_AGAINST * setup.furnace.plate.valve_max.si(),
+        box_share: match condition.valve.box_hose {
+            HoseState::On => 1.0,
+            HoseState::Off => 0.0,
+        },
+        cap_share: 1.0,
+        taps_m2: condition.ports.map(|port: PortCondition| {
+            port.tap_free_m.map(|free_m| hole_area_m2(SHARP_CD, free_m))
+        }),
+        hose_hole_m2: hole_area_m2(SHARP_CD, condition.meter.hose_hole_m),
+        wear,
+        later: later(setup),
         tank,
         dial_turns: 0.0,
         dial_m3,
@@ -87,32 +121,44 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
 }
 
 /// Main or tank: the boundary, the node that the supply regulator draws from, and the tank.
-fn supply_source(b: &mut NetworkBuilder, setup: &Setup) -> (NodeId, NodeId, Option<Tank>) {
+fn supply_source(
+    b: &mut NetworkBuilder,
+    setup: &Setup,
+    wear: &mut Wear,
+) -> (NodeId, NodeId, Option<Tank>) {
+    let worn = &setup.condition.supply;
+    let line_pa = worn.upstream_pa.unwrap_or(setup.supply.upstream_pa);
     match setup.supply.kind {
         SupplyKind::Meter { .. } => {
-            let main = b.fixed(setup.supply.upstream_pa);
-            (main, main, None)
+            let main = b.fixed(line_pa);
+            (main, gate(b, setup, main, line_pa, wear), None)
         }
         SupplyKind::Tank { level, capacity_m3 } => {
-            let tank = Tank::new(capacity_m3, level, setup.outside_k, setup.ambient_abs_pa);
+            let liquid_k = worn.liquid_k.unwrap_or(setup.outside_k);
+            let tank = Tank::new(capacity_m3, level, liquid_k, setup.ambient_abs_pa);
             let vapour = b.fixed(tank.pressure_pa());
-            let between = b.node(BETWEEN_M3, T_STD_K, setup.supply.upstream_pa);
+            let start = gate(b, setup, vapour, tank.pressure_pa(), wear);
+            if worn.single_stage_set_k.is_some() {
+                return (vapour, start, Some(tank));
+            }
             let wanted = Behaviour::new(
-                setup.supply.upstream_pa,
-                setup.supply.upstream_pa * 1.1,
-                setup.supply.upstream_pa * 0.1,
-                setup.supply.upstream_pa + 6.0 * FIRST_STAGE_PSI * PA_PER_PSI,
+                line_pa,
+                line_pa * 1.1,
+                line_pa * 0.1,
+                line_pa + 6.0 * FIRST_STAGE_PSI * PA_PER_PSI,
                 2.0 * setup.supply.capacity_m3_s,
             );
             let spec =
                 RegulatorSpec::from_behaviour(&wanted, &setup.gas, setup.ambient_abs_pa).ok();
             match spec {
                 Some(spec) => {
-                    b.regulator(vapour, between, spec);
+                    let start_pa = line_pa.min(tank.pressure_pa());
+                    let between = b.node(BETWEEN_M3, T_STD_K, start_pa);
+                    b.regulator(start, between, spec);
                     (vapour, between, Some(tank))
                 }
                 None => {
-                    let line = b.fixed(setup.supply.upstream_pa);
+                    let line = b.fixed(line_pa);
                     (vapour, line, Some(tank))
                 }
             }
@@ -127,7 +173,7 @@ fn supply_regulator(supply: &SupplySetup, setup: &Setup) -> RegulatorSpec {
         supply.set_pa,
         supply.lockup_pa,
         supply.droop_pa,
-        supply.upstream_pa,
+        design_pa(setup),
         supply.droop_flow_m3_s,
     );
     wanted.pa_per_turn = supply.pa_per_turn;
@@ -139,7 +185,7 @@ fn supply_regulator(supply: &SupplySetup, setup: &Setup) -> RegulatorSpec {
     let open = area_for_flow_m2(
         &law,
         supply.capacity_m3_s,
-        supply.upstream_pa,
+        design_pa(setup),
         supply.set_pa - supply.droop_pa,
         setup.ambient_abs_pa,
     );
@@ -151,7 +197,7 @@ fn supply_regulator(supply: &SupplySetup, setup: &Setup) -> RegulatorSpec {
             let rated = spec.seat.lift_for_area(area_for_flow_m2(
                 &law,
                 supply.droop_flow_m3_s,
-                supply.upstream_pa,
+                design_pa(setup),
                 supply.set_pa - supply.droop_pa,
                 setup.ambient_abs_pa,
             ));
@@ -223,7 +269,7 @@ fn neighbor(
     i: usize,
 ) -> (ElementId, f64) {
     let it = &setup.neighbors[i];
-    let start_pa = setup.supply.lockup_pa;
+    let start_pa = start_pa(setup);
     let end = runs(b, tee, &it.line, start_pa);
     let manifold = b.node(BODY_M3, T_STD_K, it.manifold_pa);
     let flow = it.input_w / setup.gas.heating_value_j_m3;
@@ -267,13 +313,14 @@ fn valve(b: &mut NetworkBuilder, setup: &Setup, inlet: NodeId, burner_box: NodeI
         setup.ambient_abs_pa,
     );
     let half_loss = 0.5 * furnace.valve.loss_pa.max(1.0);
-    let seats_open_m2 = area_for_flow_m2(
+    let clean_m2 = area_for_flow_m2(
         &law,
         furnace.valve.loss_flow_m3_s,
         figures.high.pa + 2.0 * half_loss,
         figures.high.pa + half_loss,
         setup.ambient_abs_pa,
     );
+    let seats_open_m2 = clean_m2 * (1.0 - setup.condition.valve.screen_blocked);
     let mid = b.node(CHAMBER_M3, T_STD_K, 0.0);
     let manifold = b.node(MANIFOLD_M3, T_STD_K, 0.0);
     let seats = b.opening(inlet, mid, 0.0);

@@ -126,7 +126,7 @@ fn coefficient(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     if scenario.furnace.orifice_coefficient.is_some() {
         return;
     }
-    let setup = scenario.draw(0);
+    let setup = scenario.draw_sound(0);
     let found = setup.furnace.orifice_cd;
     let path = match scenario.furnace.conversion {
         Some(_) => "furnace.conversion.orifice",
@@ -150,7 +150,7 @@ fn coefficient(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
 fn screws(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let mut told = [false; 2];
     for seed in 0..TRIED_SEEDS {
-        let valve = scenario.draw(seed).furnace.valve;
+        let valve = scenario.draw_sound(seed).furnace.valve;
         let stages = [("low", &valve.low), ("high", &valve.high)];
         for (i, (name, spring)) in stages.into_iter().enumerate() {
             if told[i] {

@@ -119,7 +119,7 @@ fn flows(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         let message = "A wide-open seat passes clearly more than the flow of the droop.";
         cross.error("supply.capacity", message.into());
     }
-    let setup = scenario.draw(0);
+    let setup = scenario.draw_sound(0);
     let neighbors_w: f64 = setup.neighbors.iter().map(|it| it.input_w).sum();
     let load_w = neighbors_w + setup.furnace.plate.input_high.si();
     let load_m3_s = load_w / setup.gas.heating_value_j_m3;
@@ -136,7 +136,7 @@ fn flows(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
 /// Whether there are parts that make the supply regulator behave as written.
 fn regulator(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let why = (0..TRIED_SEEDS).find_map(|seed| {
-        let setup = scenario.draw(seed);
+        let setup = scenario.draw_sound(seed);
         let it = &setup.supply;
         let mut wanted = Behaviour::new(
             it.set_pa,

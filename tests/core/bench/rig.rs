@@ -134,6 +134,8 @@ pub fn healthy(fuel: Fuel) -> Setup {
             caps: [Fitted::On, Fitted::On],
             plugs_past_hand: [0.75, 0.75],
         },
+        condition: Condition::default(),
+        faults: Vec::new(),
         card: JobCard {
             title: "Healthy rig".into(),
             text: "Check the gas pressures of the furnace.".into(),

@@ -11,7 +11,9 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::bench::action::*;
 use quarterturn::bench::event::Happening;
+use quarterturn::bench::fault::Fault;
 use quarterturn::bench::part::*;
+use quarterturn::bench::setup::Setup;
 use quarterturn::bench::truth::{Firing, Truth};
 use quarterturn::rng::{Stream, stream};
 
@@ -121,6 +123,11 @@ fn check(truth: &Truth) {
         control: _,
         gas_fraction,
         co_air_free_ppm,
+        flame_ua,
+        excess_air,
+        rise_k,
+        draft_pa,
+        vented_m3_s,
         cock_deg: _,
         valve_switch: _,
         furnace_switch: _,
@@ -151,7 +158,12 @@ fn check(truth: &Truth) {
         input_w,
         neighbor_flow_m3_s,
         co_air_free_ppm,
+        flame_ua,
+        rise_k,
+        draft_pa,
+        vented_m3_s,
     ];
+    assert!(excess_air.is_none_or(f64::is_finite), "{truth:?}");
     let lists = screw_turns.iter().chain(leak_m3_s).chain(gas_fraction);
     let of_ports = ports.iter().flat_map(|port| [&port.past_hand_turns, &port.leak_area_m2]);
     let all = plain.into_iter().chain(lists).chain(of_ports);
@@ -273,11 +285,25 @@ fn ticks(stream: &mut Stream) -> u32 {
     }
 }
 
+/// The rig with up to three faults of any severity, in every other pair of lives.
+fn beset(seed: u64, mut setup: Setup) -> Setup {
+    let mut stream = stream(seed, "storm faults");
+    if seed % 4 < 2 {
+        return setup;
+    }
+    for _ in 0..=stream.below(3) {
+        let fault = one_of(&mut stream, Fault::ALL);
+        let (low, high) = fault.entry().severity.range();
+        fault.apply(&mut setup, stream.between(low, high));
+    }
+    setup
+}
+
 /// The life of one bench, at most `most` actions long.
 fn life(seed: u64, most: u64) -> Tally {
     let mut stream = stream(seed, "storm");
     let fuel = if seed.is_multiple_of(2) { Fuel::Natural } else { Fuel::Propane };
-    let mut bench = Bench::new(rig::healthy(fuel));
+    let mut bench = Bench::new(beset(seed, rig::healthy(fuel)));
     let mut work: VecDeque<Action> = VecDeque::new();
     let mut tally = Tally::default();
     while tally.actions < most && bench.over().is_none() {

@@ -1,5 +1,6 @@
 //! Tests of the program as it is run from a shell.
 
+mod faults;
 mod files;
 mod jobs;
 mod records;

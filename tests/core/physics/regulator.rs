@@ -4,7 +4,7 @@ use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::network::{ElementId, Network, NetworkBuilder, NodeId};
 use quarterturn::physics::orifice::{OpeningLaw, area_for_flow_m2};
 use quarterturn::physics::regulator::{
-    Behaviour, CalibrationError, InletEffect, Regulator, RegulatorSpec,
+    Behaviour, Bonnet, CalibrationError, InletEffect, Regulator, RegulatorSpec,
 };
 use quarterturn::units::{P_STD_PA, PA_PER_INWC, PA_PER_PSI, T_STD_K, TICK_S};
 
@@ -301,4 +301,40 @@ fn impossible_behaviour_is_refused() {
     assert_eq!(bad(small), CalibrationError::FlowOrder);
     let stiff = Behaviour { pa_per_turn: 50.0, ..good };
     assert_eq!(bad(stiff), CalibrationError::OutOfScrewTravel);
+}
+
+/// A bonnet whose vent is shut is an air spring beside the coil spring: between two flows the outlet
+/// falls by `(k + p·A²/V)·Δz/A` (isothermal closed form), and without it by `k·Δz/A`. A vent that
+/// still breathes lets the outlet come back to where it was.
+#[test]
+fn a_shut_bonnet_is_an_air_spring() {
+    let spec = spec(&second_stage());
+    let bonnet = |breathes_s| Bonnet { volume_m3: 2e-4, air_abs_pa: P_STD_PA, breathes_s };
+    let area = spec.diaphragm_area_m2;
+    let outlet_area = area + spec.seat_area_m2;
+    let air_n_m = P_STD_PA * area * area / 2e-4;
+    let fall = |bonnet: Option<Bonnet>| {
+        let mut it = bench(Gas::propane(), 10.0 * PA_PER_PSI, spec, 1e-3);
+        let first_pa = it.draw(0.3 * FLOW, 11.0 * PA_PER_INWC);
+        let regulator = it.network.regulator_mut(it.regulator).unwrap();
+        let first_m = regulator.lift_m();
+        if let Some(bonnet) = bonnet {
+            regulator.set_bonnet(bonnet);
+        }
+        let second_pa = it.draw(0.8 * FLOW, 9.0 * PA_PER_INWC);
+        let second_m = it.network.regulator(it.regulator).unwrap().lift_m();
+        (first_pa - second_pa, second_m - first_m)
+    };
+    let (free_pa, free_m) = fall(None);
+    approx::assert_relative_eq!(
+        free_pa,
+        spec.spring.rate_n_m * free_m / outlet_area,
+        max_relative = 0.01
+    );
+    let (shut_pa, shut_m) = fall(Some(bonnet(f64::INFINITY)));
+    let stiff = spec.spring.rate_n_m + air_n_m;
+    approx::assert_relative_eq!(shut_pa, stiff * shut_m / outlet_area, max_relative = 0.01);
+    assert!(shut_pa > 1.5 * free_pa, "{shut_pa} {free_pa}");
+    let (slow_pa, _) = fall(Some(bonnet(20.0)));
+    approx::assert_relative_eq!(slow_pa, free_pa, max_relative = 0.01);
 }

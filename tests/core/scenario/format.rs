@@ -23,7 +23,8 @@ fn inner(kind: Kind, visit: &mut impl FnMut(&'static Section, &'static Field)) {
         | Kind::Text(_)
         | Kind::Quantity(..)
         | Kind::Number(_)
-        | Kind::Whole(_) => {}
+        | Kind::Whole(_)
+        | Kind::Fault => {}
     }
 }
 

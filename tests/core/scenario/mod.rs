@@ -2,6 +2,7 @@
 
 mod bad_input;
 mod contradictions;
+mod faults;
 mod format;
 mod readings;
 mod rule_changes;

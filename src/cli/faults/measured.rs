@@ -1,0 +1,90 @@
+//! Measuring faults, on as many threads as there are.
+
+use std::sync::Mutex;
+
+use crate::appliance::plate::Fuel;
+use crate::bench::fault::pattern::{Hands, Pattern, measure};
+use crate::bench::fault::{Family, Fault};
+use crate::bench::part::Port;
+use crate::bench::seen::Display;
+use crate::bench::setup::Setup;
+use crate::scenario::builtin::healthy_for;
+
+/// A fault with what it does on each fuel that it fits.
+pub(super) struct Measured {
+    pub fault: Fault,
+    pub cases: Vec<Case>,
+}
+
+/// A healthy and a faulty bench of one fuel.
+pub(super) struct Case {
+    pub fuel: Fuel,
+    /// In SI.
+    pub severity: f64,
+    /// The setup with the fault.
+    pub setup: Setup,
+    pub healthy: Pattern,
+    pub faulty: Pattern,
+    /// What the manometer shows on the inlet port and on the manifold port, for faults of the
+    /// measuring chain.
+    pub shown: Option<[Vec<Display>; 2]>,
+}
+
+/// Patterns of healthy benches, each measured once.
+type Known = Mutex<Vec<(Setup, Pattern)>>;
+
+/// Measures faults; the order stays.
+pub(super) fn measure_all(faults: &[Fault]) -> Vec<Measured> {
+    let threads = std::thread::available_parallelism().map_or(1, usize::from);
+    let share = faults.len().div_ceil(threads).max(1);
+    let known = &Known::default();
+    std::thread::scope(|scope| {
+        let running: Vec<_> = faults
+            .chunks(share)
+            .map(|chunk| {
+                scope.spawn(move || chunk.iter().map(|&it| one(it, known)).collect::<Vec<_>>())
+            })
+            .collect();
+        running.into_iter().filter_map(|thread| thread.join().ok()).flatten().collect()
+    })
+}
+
+fn one(fault: Fault, known: &Known) -> Measured {
+    let cases = [Fuel::Natural, Fuel::Propane].into_iter().filter_map(|fuel| {
+        let healthy = healthy_for(fault, fuel)?;
+        let mut setup = healthy.clone();
+        let severity = fault.entry().severity.typical(fuel);
+        fault.apply(&mut setup, severity);
+        let shown = (fault.entry().family == Family::Measuring && fault.entry().number <= 65)
+            .then(|| [Port::Inlet, Port::Manifold].map(|port| shown(&setup, port)));
+        Some(Case {
+            fuel,
+            severity,
+            healthy: measured_once(healthy, known),
+            faulty: measure(setup.clone(), Hands::AsFound, None),
+            shown,
+            setup,
+        })
+    });
+    Measured { fault, cases: cases.collect() }
+}
+
+fn measured_once(setup: Setup, known: &Known) -> Pattern {
+    let find = |list: &[(Setup, Pattern)]| {
+        list.iter().find(|(it, _)| *it == setup).map(|(_, pattern)| pattern.clone())
+    };
+    if let Some(pattern) = known.lock().ok().and_then(|list| find(&list)) {
+        return pattern;
+    }
+    // Two threads may measure the same one; they come to the same.
+    let pattern = measure(setup.clone(), Hands::AsFound, None);
+    if let Ok(mut list) = known.lock() {
+        list.push((setup, pattern.clone()));
+    }
+    pattern
+}
+
+fn shown(setup: &Setup, port: Port) -> Vec<Display> {
+    let pattern = measure(setup.clone(), Hands::AsFound, Some(port));
+    pattern.points.into_iter().map(|point| point.display).collect()
+}

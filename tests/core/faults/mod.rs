@@ -1,0 +1,10 @@
+//! The catalogue of faults: each is put into a healthy bench, and what is read and seen must differ
+//! in the direction and the order that the trade knows.
+
+mod catalogue;
+mod control;
+mod measuring;
+mod order;
+mod row;
+mod supply;
+mod valve;
