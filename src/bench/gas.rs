@@ -88,6 +88,9 @@ pub(crate) struct GasSide {
     neighbor_orifice_m2: [f64; 2],
     seats_open_m2: f64,
     tank: Option<Tank>,
+    /// How far the tank's pressure moves in one second, in pascals: between two slow steps it goes
+    /// straight, so that the lines behind it are not knocked five times a second.
+    tank_pa_per_s: f64,
     dial_turns: f64,
     dial_m3: f64,
     /// Total of Σ|residual| against throughput, the largest seen.
@@ -241,6 +244,10 @@ impl GasSide {
 
     /// One step of the network.
     pub(crate) fn step(&mut self, dt_s: f64) -> StepReport {
+        if self.tank.is_some() {
+            let pa = self.network.pressure_pa(self.nodes.upstream) + self.tank_pa_per_s * dt_s;
+            self.network.set_pressure_pa(self.nodes.upstream, pa);
+        }
         let report = self.network.step(dt_s);
         self.worst_imbalance = self.worst_imbalance.max(report.imbalance);
         if self.dial_m3 > 0.0 {
@@ -255,7 +262,8 @@ impl GasSide {
         if let Some(tank) = &mut self.tank {
             let flow = self.network.flow_std_m3_s(self.elements.supply_cock);
             tank.step(dt_s, flow.max(0.0), outside_k);
-            self.network.set_pressure_pa(self.nodes.upstream, tank.pressure_pa());
+            let now_pa = self.network.pressure_pa(self.nodes.upstream);
+            self.tank_pa_per_s = (tank.pressure_pa() - now_pa) / dt_s;
         }
     }
 
@@ -269,6 +277,7 @@ impl GasSide {
         }
         sink(self.dial_turns.to_bits());
         if let Some(tank) = &self.tank {
+            sink(self.tank_pa_per_s.to_bits());
             tank.digest(sink);
         }
     }

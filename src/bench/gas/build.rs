@@ -80,6 +80,7 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
         neighbor_orifice_m2: neighbors.map(|(_, area)| area),
         seats_open_m2,
         tank,
+        tank_pa_per_s: 0.0,
         dial_turns: 0.0,
         dial_m3,
         worst_imbalance: 0.0,
