@@ -7,9 +7,9 @@ mod appliance;
 mod bench;
 #[cfg(feature = "cli")]
 mod cli;
+mod component_docs;
 mod fidelity;
 mod fidelity_parts;
-mod component_docs;
 mod physics;
 mod record;
 mod scenario;
