@@ -124,6 +124,9 @@ pub(crate) struct GasSide {
     /// What sets in once the bench has come to rest.
     later: Later,
     tank: Option<Tank>,
+    /// How far the tank's pressure moves in one second, in pascals: between two slow steps it goes
+    /// straight, so that the lines behind it are not knocked five times a second.
+    tank_pa_per_s: f64,
     dial_turns: f64,
     dial_m3: f64,
     /// Total of Σ|residual| against throughput, the largest seen.
@@ -318,6 +321,10 @@ impl GasSide {
     /// One step of the network.
     pub(crate) fn step(&mut self, dt_s: f64) -> StepReport {
         self.wear.step(dt_s, &mut self.network);
+        if self.tank.is_some() {
+            let pa = self.network.pressure_pa(self.nodes.upstream) + self.tank_pa_per_s * dt_s;
+            self.network.set_pressure_pa(self.nodes.upstream, pa);
+        }
         let report = self.network.step(dt_s);
         if self.wear.air.is_some() {
             let out = self.burner_flow().max(0.0) + self.leaks().iter().sum::<f64>();
@@ -336,7 +343,8 @@ impl GasSide {
         if let Some(tank) = &mut self.tank {
             let flow = self.network.flow_std_m3_s(self.elements.supply_cock);
             tank.step(dt_s, flow.max(0.0), outside_k);
-            self.network.set_pressure_pa(self.nodes.upstream, tank.pressure_pa());
+            let now_pa = self.network.pressure_pa(self.nodes.upstream);
+            self.tank_pa_per_s = (tank.pressure_pa() - now_pa) / dt_s;
         }
     }
 
@@ -355,6 +363,7 @@ impl GasSide {
             sink(rest_m.to_bits());
         }
         if let Some(tank) = &self.tank {
+            sink(self.tank_pa_per_s.to_bits());
             tank.digest(sink);
         }
     }

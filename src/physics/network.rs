@@ -19,13 +19,14 @@
 
 mod build;
 mod elimination;
+mod guess;
 mod solve;
 
 use super::fluid::Gas;
 use super::orifice::OpeningLaw;
 use super::pipe::FlowCurve;
 use super::regulator::Regulator;
-use elimination::Elimination;
+use elimination::{Elimination, Factors};
 
 pub use build::NetworkBuilder;
 
@@ -60,20 +61,27 @@ pub struct Network {
     p_atm_abs_pa: f64,
     nodes: Vec<NodeSpec>,
     /// Where each node's pressure stands; nodes with a volume come first.
-    slots: Vec<u16>,
+    slots: Vec<u8>,
     free: usize,
     /// Standard m³ per Pa of each free node.
     capacity: Vec<f64>,
-    heads: Vec<Head>,
+    heads: Box<Slots<Head>>,
     elements: Vec<ElementSpec>,
     /// Where each element stands in its kind's list.
     places: Vec<Place>,
     curves: Vec<CurveLink>,
     openings: Vec<OpeningLink>,
     regulators: Vec<RegulatorLink>,
+    /// Whether the last step was taken in one part, so that its last flows are its mean flows.
+    whole: bool,
     program: Elimination,
     work: Work,
 }
+
+/// Slots of a network: as many as a byte can name, so that no index needs a check.
+const SLOTS: usize = 256;
+/// A number for each slot; nodes with a volume come first, then boundaries, the rest is unused.
+type Slots<T> = [T; SLOTS];
 
 /// The gauge pressure in a slot.
 #[derive(Debug, Clone, Copy, Default)]
@@ -107,22 +115,21 @@ enum Place {
     Regulator(usize),
 }
 
-/// The two ends of an element as slots, and the matrix entries they meet in.
+/// The two ends of an element as slots.
 #[derive(Debug, Clone, Copy)]
 struct Ends {
-    from: u16,
-    to: u16,
-    from_from: u16,
-    to_to: u16,
+    from: u8,
+    to: u8,
+    /// Matrix entries (from, to) and (to, from).
     from_to: u16,
     to_from: u16,
-    /// Temperature at `from`, in K.
-    t_k: f64,
 }
 
 #[derive(Debug, Clone)]
 struct CurveLink {
     ends: Ends,
+    /// Temperature at `from`, in K.
+    t_k: f64,
     curve: FlowCurve,
     flow: f64,
     mean: f64,
@@ -131,6 +138,8 @@ struct CurveLink {
 #[derive(Debug, Clone)]
 struct OpeningLink {
     ends: Ends,
+    /// Temperature at `from`, in K.
+    t_k: f64,
     law: OpeningLaw,
     cd_area_m2: f64,
     flow: f64,
@@ -140,23 +149,55 @@ struct OpeningLink {
 #[derive(Debug, Clone)]
 struct RegulatorLink {
     ends: Ends,
+    /// Temperature at `from`, in K.
+    t_k: f64,
     law: OpeningLaw,
     regulator: Regulator,
     flow: f64,
     mean: f64,
 }
 
-/// Room for one step, allocated once.
+/// Room for one step, allocated once, and what is remembered from one step to the next.
 #[derive(Debug, Clone)]
 struct Work {
-    start: Vec<Head>,
-    trial: Vec<Head>,
+    start: Box<Slots<Head>>,
+    trial: Box<Slots<Head>>,
     /// Bounds that the pressures at the end of the step cannot leave.
     low_pa: f64,
     high_pa: f64,
-    residual: Vec<f64>,
-    change: Vec<f64>,
+    /// Σ|residual| over throughput at the pressures that the step began with.
+    first_share: f64,
+    residual: Box<Slots<f64>>,
+    change: Box<Slots<f64>>,
+    diagonal: Box<Slots<f64>>,
+    /// Entries off the diagonal, as the program numbers them.
     matrix: Vec<f64>,
+    factors: Factors,
+    /// One over the step that the factors are for; zero when they are of no use.
+    factors_per_dt: f64,
+    /// Steps since they were made.
+    factors_age: u32,
+    guess: Guess,
+}
+
+/// How the pressures are expected to move on.
+#[derive(Debug, Clone)]
+struct Guess {
+    /// How far each pressure moved in the last three steps, the last first, in Pa.
+    moved_pa: [Box<Slots<f64>>; 3],
+    /// What would have been best last time.
+    kind: GuessKind,
+}
+
+/// What to expect of a step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum GuessKind {
+    /// No move.
+    Rest,
+    /// Moves that change as they changed last.
+    Straight,
+    /// Moves whose change changes as it did last.
+    Bent,
 }
 
 impl Network {
@@ -206,9 +247,15 @@ impl Network {
     #[must_use]
     pub fn flow_std_m3_s(&self, element: ElementId) -> f64 {
         match self.places.get(usize::from(element.0)) {
-            Some(&Place::Curve(k)) => self.curves.get(k).map_or(0.0, |link| link.mean),
-            Some(&Place::Opening(k)) => self.openings.get(k).map_or(0.0, |link| link.mean),
-            Some(&Place::Regulator(k)) => self.regulators.get(k).map_or(0.0, |link| link.mean),
+            Some(&Place::Curve(k)) => {
+                self.curves.get(k).map_or(0.0, |link| self.mean_of(link.flow, link.mean))
+            }
+            Some(&Place::Opening(k)) => {
+                self.openings.get(k).map_or(0.0, |link| self.mean_of(link.flow, link.mean))
+            }
+            Some(&Place::Regulator(k)) => {
+                self.regulators.get(k).map_or(0.0, |link| self.mean_of(link.flow, link.mean))
+            }
             None => 0.0,
         }
     }
@@ -275,10 +322,20 @@ impl Network {
 
     /// Every number that the next step depends on, in a fixed order, for a digest.
     pub fn state(&self) -> impl Iterator<Item = f64> + '_ {
-        let pressures = self.heads.iter().flat_map(|head| [head.pa, head.rest_pa]);
+        let heads = self.heads.iter().take(self.nodes.len());
+        let pressures = heads.flat_map(|head| [head.pa, head.rest_pa]);
         let areas = self.openings.iter().map(|link| link.cd_area_m2);
         let regulators = self.regulators.iter().flat_map(|link| link.regulator.state());
-        pressures.chain(areas).chain(regulators)
+        let Work { guess, factors, factors_per_dt, factors_age, .. } = &self.work;
+        let moved = guess.moved_pa.iter().flat_map(|moved| moved.iter().take(self.free).copied());
+        let kind = f64::from(guess.kind as u8);
+        let remembered =
+            moved.chain([kind, *factors_per_dt, f64::from(*factors_age)]).chain(factors.numbers());
+        pressures.chain(areas).chain(regulators).chain(remembered)
+    }
+
+    fn mean_of(&self, flow: f64, mean: f64) -> f64 {
+        if self.whole { flow } else { mean }
     }
 
     fn slot(&self, node: NodeId) -> Option<usize> {

@@ -100,34 +100,52 @@ pub struct Regulator {
     leak_cd_area_m2: f64,
     lift_m: f64,
     spring_n: f64,
+    /// Force that the spring is moving to, from screw and spec.
+    target_spring_n: f64,
     extra_n: f64,
     bonnet: AirSpring,
+    fixed: Fixed,
     step: StepConstants,
 }
 
-/// What stays the same within one implicit step.
+/// What stays the same from step to step of one length, worked out once.
 #[derive(Debug, Clone, Copy, Default)]
-struct StepConstants {
-    /// Outlet pressure at which the balance puts the lift at zero, in Pa gauge.
-    zero_pa: f64,
+struct Fixed {
+    /// The length that it is for, in s; zero when it is of no use.
+    dt_s: f64,
+    /// Shares of the ways to balance and target that are made in one step.
+    lift_share: f64,
+    preload_share: f64,
+    give: spring::Give,
+    bind_force_n: f64,
     /// Diaphragm and seat area that the outlet acts on, in m².
     outlet_area_m2: f64,
+    /// Rise of the balance per rise of the inlet.
+    by_inlet: f64,
+    /// Share of the way to the present lift that the bonnet's rest makes in one step.
+    breathed: f64,
+}
+
+/// What stays the same within one implicit step, and the lift that it comes to.
+#[derive(Debug, Clone, Copy, Default)]
+struct StepConstants {
+    /// Outlet pressure at which the balance puts the lift at zero without an inlet pressure, in Pa
+    /// gauge, and what the inlet adds to it: apart, so that a drifting inlet moves the balance
+    /// smoothly and not by the last digit of their sum.
+    zero_pa: f64,
+    zero_by_inlet_pa: f64,
     /// Force from the balance point to coil bind, in N.
     bind_margin_n: f64,
     /// Lift offset that puts the balance at zero lift, in m.
     offset_m: f64,
-    /// Share of the way to the balance made in this step.
-    share: f64,
-    /// Share of the way to the present lift that the bonnet's rest makes in this step.
-    breathed: f64,
-    /// Lift for backward flow, in m.
-    frozen_lift_m: f64,
-    /// Effective area at that lift, in m².
-    frozen_area_m2: f64,
+    /// Outlet pressure at the start, in Pa gauge: backward flow sees the lift that follows from it.
+    start_pa: f64,
     /// Spring force at the end of the step, in N.
     spring_n: f64,
     /// Stacked force at the end of the step, in N.
     extra_n: f64,
+    /// Lift at the pressures looked at last, in m.
+    lift_m: f64,
 }
 
 impl Regulator {
@@ -141,8 +159,10 @@ impl Regulator {
             leak_cd_area_m2: 0.0,
             lift_m: 0.0,
             spring_n: 0.0,
+            target_spring_n: 0.0,
             extra_n: 0.0,
             bonnet: AirSpring::default(),
+            fixed: Fixed::default(),
             step: StepConstants::default(),
             spec,
         };
@@ -161,6 +181,7 @@ impl Regulator {
     /// it is within the new spring's travel.
     pub fn set_spec(&mut self, spec: RegulatorSpec) {
         self.spec = spec;
+        self.fixed = Fixed::default();
         self.set_turns(self.turns);
     }
 
@@ -175,6 +196,7 @@ impl Regulator {
         if turns.is_finite() {
             self.turns = turns.clamp(0.0, self.spec.spring.max_turns.max(0.0));
         }
+        self.target_spring_n = self.spec.spring.force_n(self.turns * self.spec.spring.pitch_m);
     }
 
     /// Sets the force of a second spring or weight stacked on the main one, in N.
@@ -225,6 +247,7 @@ impl Regulator {
             breathes_s: bonnet.breathes_s.max(0.0),
             rest_m: self.lift_m,
         };
+        self.fixed.dt_s = 0.0;
     }
 
     /// Lift at which the air in a bonnet with a blocked vent is at ambient pressure, in m; none
@@ -255,11 +278,7 @@ impl Regulator {
     /// Force that the preload is moving to, in N.
     #[must_use]
     pub fn target_preload_n(&self) -> f64 {
-        self.target_spring_n() + self.extra_preload_n
-    }
-
-    fn target_spring_n(&self) -> f64 {
-        self.spec.spring.force_n(self.turns * self.spec.spring.pitch_m)
+        self.target_spring_n + self.extra_preload_n
     }
 
     /// Outlet pressure at which the seat stands at zero lift with inlet pressure `inlet_pa` and the
@@ -271,7 +290,7 @@ impl Regulator {
 
     /// Puts the preload at its target at once.
     pub fn settle_preload(&mut self) {
-        self.spring_n = self.target_spring_n();
+        self.spring_n = self.target_spring_n;
         self.extra_n = self.extra_preload_n;
     }
 
@@ -305,65 +324,101 @@ impl Regulator {
 
     /// Fixes what stays the same during one implicit step of `dt_s` from the given pressures.
     pub(crate) fn begin_step(&mut self, dt_s: f64, inlet_pa: f64, outlet_pa: f64) {
-        let settled = share_of_lag(dt_s, self.spec.preload_lag_s);
-        let spring_n = self.spring_n + settled * (self.target_spring_n() - self.spring_n);
+        #[expect(clippy::float_cmp, reason = "the same length or another")]
+        if self.fixed.dt_s != dt_s {
+            self.fix(dt_s);
+        }
+        let fixed = &self.fixed;
+        let settled = fixed.preload_share;
+        let spring_n = self.spring_n + settled * (self.target_spring_n - self.spring_n);
         let extra_n = self.extra_n + settled * (self.extra_preload_n - self.extra_n);
-        let bind_margin_n = self.spec.spring.bind_force_n() - spring_n;
+        let bind_margin_n = fixed.bind_force_n - spring_n;
+        let reference_n = self.spec.diaphragm_area_m2 * self.reference_pa;
         self.step = StepConstants {
-            zero_pa: self.zero_lift_pa(spring_n + extra_n, inlet_pa),
-            outlet_area_m2: self.spec.diaphragm_area_m2 + self.seat_push_m2(),
+            zero_pa: (spring_n + extra_n + reference_n) / fixed.outlet_area_m2,
+            zero_by_inlet_pa: fixed.by_inlet * inlet_pa,
             bind_margin_n,
-            offset_m: self.spec.spring.shortening(0.0, bind_margin_n).0,
-            share: share_of_lag(dt_s, self.spec.seat_lag_s),
-            breathed: share_of_lag(dt_s, self.bonnet.breathes_s),
+            offset_m: fixed.give.shortening(0.0, bind_margin_n).0,
+            start_pa: outlet_pa,
             spring_n,
             extra_n,
-            ..StepConstants::default()
+            lift_m: self.lift_m,
         };
-        let frozen = self.lift_at(outlet_pa - self.step.zero_pa).0;
-        self.step.frozen_lift_m = frozen;
-        self.step.frozen_area_m2 = self.spec.seat.area(frozen).0 + self.leak_cd_area_m2;
+    }
+
+    fn fix(&mut self, dt_s: f64) {
+        let push_m2 = self.seat_push_m2();
+        let outlet_area_m2 = self.spec.diaphragm_area_m2 + push_m2;
+        self.fixed = Fixed {
+            dt_s,
+            lift_share: share_of_lag(dt_s, self.spec.seat_lag_s),
+            preload_share: share_of_lag(dt_s, self.spec.preload_lag_s),
+            give: self.spec.spring.give(),
+            bind_force_n: self.spec.spring.bind_force_n(),
+            outlet_area_m2,
+            by_inlet: push_m2 / outlet_area_m2,
+            breathed: share_of_lag(dt_s, self.bonnet.breathes_s),
+        };
     }
 
     /// Lift at the end of the step and its slope by the outlet pressure, for an outlet `error_pa`
     /// above the balance.
     #[inline(always)]
     fn lift_at(&self, error_pa: f64) -> (f64, f64) {
-        let area = self.step.outlet_area_m2;
-        let (u, u_slope) = self.spec.spring.shortening(area * error_pa, self.step.bind_margin_n);
+        let Fixed { give, outlet_area_m2: area, lift_share: share, .. } = &self.fixed;
+        let (u, u_slope) = give.shortening(area * error_pa, self.step.bind_margin_n);
         let free = self.step.offset_m - u;
         let held = free + self.bonnet.share * (self.bonnet.rest_m - free);
         let (wanted, stop_slope) = self.spec.seat.within_stops(held);
-        let lift = self.lift_m + self.step.share * (wanted - self.lift_m);
-        let slope = self.step.share * stop_slope * u_slope * (1.0 - self.bonnet.share);
+        let lift = self.lift_m + share * (wanted - self.lift_m);
+        let slope = share * stop_slope * u_slope * (1.0 - self.bonnet.share);
         (lift, -slope * area)
     }
 
-    /// Flow and slopes.
+    /// Flow and slopes; `None` with the seat shut and tight.
     #[inline(always)]
-    pub(crate) fn flow(&self, law: &OpeningLaw, at: &Terminals) -> FlowSlopes {
-        let unit = law.flow(at.diff_pa, at.inlet_abs_pa, at.outlet_abs_pa);
+    pub(crate) fn flow(&mut self, law: &OpeningLaw, at: &Terminals) -> Option<FlowSlopes> {
         if at.diff_pa < 0.0 {
-            return unit.times(self.step.frozen_area_m2);
+            return self.backward(law, at);
         }
-        let (lift, lift_slope) = self.lift_at((at.outlet_pa - self.step.zero_pa) + at.rest_pa);
+        let (lift, lift_slope) = self.follow(at);
         let (area, area_slope) = self.spec.seat.area(lift);
-        let mut flow = unit.times(area + self.leak_cd_area_m2);
+        let open = area + self.leak_cd_area_m2;
+        if open <= 0.0 {
+            return None;
+        }
+        let unit = law.flow(at.diff_pa, at.inlet_abs_pa, at.outlet_abs_pa);
+        let mut flow = unit.times(open);
         flow.by_to += unit.flow * area_slope * lift_slope;
-        flow
+        Some(flow)
     }
 
-    /// Takes over the end of the step.
-    pub(crate) fn end_step(&mut self, at: &Terminals) {
-        self.lift_m = if at.diff_pa < 0.0 {
-            self.step.frozen_lift_m
-        } else {
-            self.lift_at((at.outlet_pa - self.step.zero_pa) + at.rest_pa).0
-        };
+    /// Lets the lift follow an outlet pressure that is below the inlet's; lift and slope.
+    #[inline(always)]
+    pub(crate) fn follow(&mut self, at: &Terminals) -> (f64, f64) {
+        let error_pa = (at.outlet_pa - self.step.zero_pa) + at.rest_pa;
+        let (lift, slope) = self.lift_at(error_pa - self.step.zero_by_inlet_pa);
+        self.step.lift_m = lift;
+        (lift, slope)
+    }
+
+    /// Flow from outlet to inlet.
+    #[inline(never)]
+    fn backward(&mut self, law: &OpeningLaw, at: &Terminals) -> Option<FlowSlopes> {
+        let error_pa = self.step.start_pa - self.step.zero_pa;
+        self.step.lift_m = self.lift_at(error_pa - self.step.zero_by_inlet_pa).0;
+        let open = self.spec.seat.area(self.step.lift_m).0 + self.leak_cd_area_m2;
+        let unit = law.flow(at.diff_pa, at.inlet_abs_pa, at.outlet_abs_pa);
+        (open > 0.0).then(|| unit.times(open))
+    }
+
+    /// Takes over the end of the step: the pressures looked at last.
+    pub(crate) fn end_step(&mut self) {
+        self.lift_m = self.step.lift_m;
         self.spring_n = self.step.spring_n;
         self.extra_n = self.step.extra_n;
         if self.bonnet.share > 0.0 {
-            self.bonnet.rest_m += self.step.breathed * (self.lift_m - self.bonnet.rest_m);
+            self.bonnet.rest_m += self.fixed.breathed * (self.lift_m - self.bonnet.rest_m);
         }
     }
 }

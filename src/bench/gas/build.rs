@@ -114,6 +114,7 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
         wear,
         later: later(setup),
         tank,
+        tank_pa_per_s: 0.0,
         dial_turns: 0.0,
         dial_m3,
         worst_imbalance: 0.0,

@@ -10,12 +10,12 @@ use super::super::pipe::{FlowCurve, PipeSpec, TubingSpec};
 use super::super::regulator::{Regulator, RegulatorSpec};
 use super::elimination::Elimination;
 use super::{
-    CurveLink, ElementId, ElementSpec, Ends, Head, Network, NodeId, NodeSpec, OpeningLink, Place,
-    RegulatorLink, Work,
+    CurveLink, ElementId, ElementSpec, Ends, Guess, GuessKind, Head, Network, NodeId, NodeSpec,
+    OpeningLink, Place, RegulatorLink, SLOTS, Slots, Work,
 };
 use crate::units::{P_STD_PA, T_STD_K};
 
-/// Most nodes in one network; further ones are joined to the last.
+/// Most nodes in one network (at most [`SLOTS`]); further ones are joined to the last.
 pub const MAX_NODES: usize = 200;
 /// Smallest gas volume of a node, in m³.
 const MIN_VOLUME_M3: f64 = 1e-7;
@@ -87,12 +87,12 @@ impl NetworkBuilder {
     #[must_use]
     pub fn build(self) -> Network {
         let (slots, free) = order_slots(&self.nodes);
-        let count = self.nodes.len();
-        let slot = |node: NodeId| slots.get(usize::from(node.0)).copied().unwrap_or(u16::MAX);
+        let slot =
+            |node: NodeId| slots.get(usize::from(node.0)).map_or(u16::MAX, |&s| u16::from(s));
         let links: Vec<(u16, u16)> =
             self.elements.iter().map(|e| (slot(e.from), slot(e.to))).collect();
         let program = Elimination::compile(free, &links);
-        let mut heads = vec![Head::default(); count];
+        let mut heads = Box::new([Head::default(); SLOTS]);
         let mut capacity = vec![0.0; free];
         for ((&at, node), &p_pa) in slots.iter().zip(&self.nodes).zip(&self.start_pa) {
             heads[usize::from(at)].pa = p_pa;
@@ -101,13 +101,19 @@ impl NetworkBuilder {
             }
         }
         let work = Work {
-            start: vec![Head::default(); free],
-            trial: vec![Head::default(); free],
+            start: Box::new([Head::default(); SLOTS]),
+            trial: Box::new([Head::default(); SLOTS]),
             low_pa: 0.0,
             high_pa: 0.0,
-            residual: vec![0.0; count],
-            change: vec![0.0; free],
+            first_share: 0.0,
+            residual: zeros(),
+            change: zeros(),
+            diagonal: zeros(),
             matrix: vec![0.0; program.entries()],
+            factors: program.factors(),
+            factors_per_dt: 0.0,
+            factors_age: 0,
+            guess: Guess { moved_pa: [zeros(), zeros(), zeros()], kind: GuessKind::Rest },
         };
         let mut network = Network {
             gas: self.gas,
@@ -121,6 +127,7 @@ impl NetworkBuilder {
             curves: Vec::new(),
             openings: Vec::new(),
             regulators: Vec::new(),
+            whole: true,
             program,
             work,
             nodes: self.nodes,
@@ -153,7 +160,7 @@ impl NetworkBuilder {
 }
 
 /// Slots of all nodes, those with a volume first, and how many these are.
-fn order_slots(nodes: &[NodeSpec]) -> (Vec<u16>, usize) {
+fn order_slots(nodes: &[NodeSpec]) -> (Vec<u8>, usize) {
     let free = nodes.iter().filter(|node| node.volume_m3.is_some()).count();
     let (mut next_free, mut next_fixed) = (0, free);
     let slots = nodes
@@ -161,7 +168,7 @@ fn order_slots(nodes: &[NodeSpec]) -> (Vec<u16>, usize) {
         .map(|node| {
             let next = if node.volume_m3.is_some() { &mut next_free } else { &mut next_fixed };
             *next += 1;
-            u16::try_from(*next - 1).unwrap_or(u16::MAX)
+            u8::try_from(*next - 1).unwrap_or(u8::MAX)
         })
         .collect();
     (slots, free)
@@ -185,17 +192,17 @@ impl Network {
         match *place {
             Place::Curve(k) => {
                 if let Some(link) = self.curves.get_mut(k) {
-                    link.curve = curve_of(spec, gas, link.ends.t_k);
+                    link.curve = curve_of(spec, gas, link.t_k);
                 }
             }
             Place::Opening(k) => {
                 if let Some(link) = self.openings.get_mut(k) {
-                    link.law = OpeningLaw::new(gas, link.ends.t_k);
+                    link.law = OpeningLaw::new(gas, link.t_k);
                 }
             }
             Place::Regulator(k) => {
                 if let Some(link) = self.regulators.get_mut(k) {
-                    link.law = OpeningLaw::new(gas, link.ends.t_k);
+                    link.law = OpeningLaw::new(gas, link.t_k);
                 }
             }
         }
@@ -203,18 +210,20 @@ impl Network {
 
     fn place(&mut self, wanted: Wanted) {
         let ends = self.ends(wanted.from, wanted.to);
-        let law = OpeningLaw::new(&self.gas, ends.t_k);
-        let opening = |cd_area_m2| OpeningLink { ends, law, cd_area_m2, flow: 0.0, mean: 0.0 };
+        let t_k = self.nodes.get(usize::from(wanted.from.0)).map_or(T_STD_K, |node| node.t_k);
+        let law = OpeningLaw::new(&self.gas, t_k);
+        let opening = |cd_area_m2| OpeningLink { ends, t_k, law, cd_area_m2, flow: 0.0, mean: 0.0 };
         let known = ends.from != ends.to;
         let place = match (&wanted.spec, wanted.regulator) {
             (ElementSpec::Pipe(_) | ElementSpec::Tubing(_), _) => {
-                let curve = curve_of(&wanted.spec, &self.gas, ends.t_k);
-                self.curves.push(CurveLink { ends, curve, flow: 0.0, mean: 0.0 });
+                let curve = curve_of(&wanted.spec, &self.gas, t_k);
+                self.curves.push(CurveLink { ends, t_k, curve, flow: 0.0, mean: 0.0 });
                 Place::Curve(self.curves.len() - 1)
             }
             (ElementSpec::Regulator, Some(spec)) => {
                 let regulator = Regulator::new(spec);
-                self.regulators.push(RegulatorLink { ends, law, regulator, flow: 0.0, mean: 0.0 });
+                let (flow, mean) = (0.0, 0.0);
+                self.regulators.push(RegulatorLink { ends, t_k, law, regulator, flow, mean });
                 Place::Regulator(self.regulators.len() - 1)
             }
             (ElementSpec::Opening | ElementSpec::Regulator, _) => {
@@ -230,16 +239,19 @@ impl Network {
         let find = |node: NodeId| self.slots.get(usize::from(node.0)).copied();
         let from_slot = find(from).unwrap_or(0);
         let to_slot = find(to).unwrap_or(from_slot);
+        let entry = |row: u8, column: u8| self.program.entry(u16::from(row), u16::from(column));
         Ends {
             from: from_slot,
             to: to_slot,
-            from_from: self.program.entry(from_slot, from_slot),
-            to_to: self.program.entry(to_slot, to_slot),
-            from_to: self.program.entry(from_slot, to_slot),
-            to_from: self.program.entry(to_slot, from_slot),
-            t_k: self.nodes.get(usize::from(from.0)).map_or(T_STD_K, |node| node.t_k),
+            from_to: entry(from_slot, to_slot),
+            to_from: entry(to_slot, from_slot),
         }
     }
+}
+
+/// A zero for each slot.
+fn zeros() -> Box<Slots<f64>> {
+    Box::new([0.0; SLOTS])
 }
 
 /// The curve of a pipe or of tubing; a curve that carries nothing for anything else.

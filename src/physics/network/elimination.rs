@@ -3,10 +3,12 @@
 //! The network's shape never changes, so the order of elimination (fewest neighbours first, which
 //! strips a tree from its leaves to its root and leaves a small block for loops) and every entry it
 //! touches, fill included, are worked out once. No pivoting: the matrix is an M-matrix, see
-//! `solve`.
+//! `solve`. Factors are kept, so that one factorisation serves many right-hand sides.
 //!
 //! **Source.** No physical figures. Minimum-degree ordering: any text on sparse matrices.
 //! **Checked.** `solves_random_m_matrices()` in `src/physics/network/elimination.rs`.
+
+use super::Slots;
 
 /// The program, for `size` unknowns. Matrix entries `0..size` are the diagonal, the last entry takes
 /// what concerns boundaries and is never read.
@@ -41,6 +43,34 @@ struct Row {
     right: u16,
     /// End of its updates.
     updates_end: u16,
+}
+
+/// A factored system, for many right-hand sides.
+#[derive(Debug, Clone)]
+pub(super) struct Factors {
+    leaves: Vec<LeafFactor>,
+    /// The whole matrix, eliminated; the part with loops is read from it.
+    matrix: Vec<f64>,
+}
+
+impl Factors {
+    /// Every number, in a fixed order.
+    pub(super) fn numbers(&self) -> impl Iterator<Item = f64> + '_ {
+        let leaves = self.leaves.iter().flat_map(|leaf| [leaf.inverse, leaf.below, leaf.right]);
+        leaves.chain(self.matrix.iter().copied())
+    }
+}
+
+/// One stripped pivot.
+#[derive(Debug, Clone, Copy)]
+struct LeafFactor {
+    pivot: u8,
+    node: u8,
+    /// One over the pivot.
+    inverse: f64,
+    below: f64,
+    /// Entry (pivot, neighbour) over the pivot.
+    right: f64,
 }
 
 /// `matrix[target] -= factor · matrix[source]`.
@@ -107,46 +137,74 @@ impl Elimination {
         self.entries
     }
 
-    /// Solves in place: `matrix` is destroyed, `x` goes from right-hand side to solution.
-    pub(super) fn solve(&self, matrix: &mut [f64], x: &mut [f64]) {
-        for leaf in &self.leaves {
-            let (p, n) = (usize::from(leaf.pivot), usize::from(leaf.node));
-            let inverse = 1.0 / matrix[p];
-            let scaled = x[p] * inverse;
-            let below = matrix[usize::from(leaf.below)];
-            let right = matrix[usize::from(leaf.right)] * inverse;
-            matrix[usize::from(leaf.right)] = right;
-            x[p] = scaled;
-            x[n] -= below * scaled;
-            matrix[n] -= below * right;
-        }
-        self.solve_core(matrix, x);
-        for leaf in self.leaves.iter().rev() {
-            let right = matrix[usize::from(leaf.right)];
-            x[usize::from(leaf.pivot)] -= right * x[usize::from(leaf.node)];
-        }
+    /// Room for the factors of one system.
+    pub(super) fn factors(&self) -> Factors {
+        let leaf = |row: &Row| LeafFactor {
+            pivot: slot(row.pivot),
+            node: slot(row.node),
+            inverse: 0.0,
+            below: 0.0,
+            right: 0.0,
+        };
+        Factors { leaves: self.leaves.iter().map(leaf).collect(), matrix: vec![0.0; self.entries] }
     }
 
-    /// The part with loops.
-    fn solve_core(&self, matrix: &mut [f64], x: &mut [f64]) {
+    /// Factors the matrix of this diagonal and these entries off it.
+    pub(super) fn factor(&self, diagonal: &Slots<f64>, matrix: &[f64], factors: &mut Factors) {
+        factors.matrix.copy_from_slice(matrix);
+        let matrix = &mut factors.matrix;
+        for (entry, diagonal) in matrix.iter_mut().zip(diagonal.iter().take(self.size)) {
+            *entry = *diagonal;
+        }
+        for (leaf, row) in factors.leaves.iter_mut().zip(&self.leaves) {
+            leaf.inverse = 1.0 / matrix[usize::from(row.pivot)];
+            leaf.below = matrix[usize::from(row.below)];
+            leaf.right = matrix[usize::from(row.right)] * leaf.inverse;
+            matrix[usize::from(row.node)] -= leaf.below * leaf.right;
+        }
         let (mut row_at, mut update_at) = (0, 0);
         for pivot in &self.pivots {
             let p = usize::from(pivot.node);
             let rows_end = usize::from(pivot.rows_end);
             let inverse = 1.0 / matrix[p];
             matrix[p] = inverse;
-            let scaled = x[p] * inverse;
-            x[p] = scaled;
             for row in &self.rows[row_at..rows_end] {
-                let below = matrix[usize::from(row.below)];
-                x[usize::from(row.node)] -= below * scaled;
-                let factor = below * inverse;
+                let factor = matrix[usize::from(row.below)] * inverse;
                 let updates_end = usize::from(row.updates_end);
                 for update in &self.updates[update_at..updates_end] {
                     let source = matrix[usize::from(update.source)];
                     matrix[usize::from(update.target)] -= factor * source;
                 }
                 update_at = updates_end;
+            }
+            row_at = rows_end;
+        }
+    }
+
+    /// Solves: `x` goes from right-hand side to solution.
+    #[inline]
+    pub(super) fn solve(&self, factors: &Factors, x: &mut Slots<f64>) {
+        for leaf in &factors.leaves {
+            let scaled = x[usize::from(leaf.pivot)] * leaf.inverse;
+            x[usize::from(leaf.pivot)] = scaled;
+            x[usize::from(leaf.node)] -= leaf.below * scaled;
+        }
+        self.solve_core(&factors.matrix, x);
+        for leaf in factors.leaves.iter().rev() {
+            x[usize::from(leaf.pivot)] -= leaf.right * x[usize::from(leaf.node)];
+        }
+    }
+
+    /// The part with loops.
+    fn solve_core(&self, matrix: &[f64], x: &mut Slots<f64>) {
+        let mut row_at = 0;
+        for pivot in &self.pivots {
+            let p = usize::from(pivot.node);
+            let scaled = x[p] * matrix[p];
+            x[p] = scaled;
+            let rows_end = usize::from(pivot.rows_end);
+            for row in &self.rows[row_at..rows_end] {
+                x[usize::from(row.node)] -= matrix[usize::from(row.below)] * scaled;
             }
             row_at = rows_end;
         }
@@ -200,8 +258,14 @@ fn small(k: usize) -> u16 {
     u16::try_from(k).unwrap_or(u16::MAX)
 }
 
+/// Node indices fit 8 bits for the same reason.
+fn slot(k: u16) -> u8 {
+    u8::try_from(k).unwrap_or(u8::MAX)
+}
+
 #[cfg(test)]
 mod tests {
+    use super::super::SLOTS;
     use super::*;
 
     /// On random M-matrices with loops the program solves what a dense product poses.
@@ -230,13 +294,17 @@ mod tests {
                 }
             }
             let want: Vec<f64> = (0..size).map(|_| random() - 0.5).collect();
-            let mut x = vec![0.0; size];
+            let mut x = [0.0; SLOTS];
             for (sum, row) in x.iter_mut().zip(program.table.chunks(size)) {
                 for (entry, want) in row.iter().zip(&want) {
                     *sum += entry.map_or(0.0, |e| matrix[usize::from(e)]) * want;
                 }
             }
-            program.solve(&mut matrix, &mut x);
+            let mut factors = program.factors();
+            let mut diagonal = [0.0; SLOTS];
+            diagonal[..size].copy_from_slice(&matrix[..size]);
+            program.factor(&diagonal, &matrix, &mut factors);
+            program.solve(&factors, &mut x);
             for (got, want) in x.iter().zip(&want) {
                 approx::assert_relative_eq!(got, want, epsilon = 1e-9);
             }

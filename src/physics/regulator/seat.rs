@@ -97,20 +97,20 @@ impl SeatProfile {
         let low = -1.5 * self.seal_m;
         let low_half = 0.25 * self.seal_m;
         let (over, under) = (wanted_m - self.max_lift_m, wanted_m - low);
-        if over > -high_half {
+        if over <= -high_half && under >= low_half {
+            (wanted_m, 1.0)
+        } else if over > -high_half {
             if over >= high_half {
                 return (self.max_lift_m, 0.0);
             }
             let rest = high_half - over;
             (self.max_lift_m - rest * rest / (4.0 * high_half), rest / (2.0 * high_half))
-        } else if under < low_half {
+        } else {
             if under <= -low_half {
                 return (low, 0.0);
             }
             let rest = low_half + under;
             (low + rest * rest / (4.0 * low_half), rest / (2.0 * low_half))
-        } else {
-            (wanted_m, 1.0)
         }
     }
 }

@@ -46,23 +46,40 @@ impl Spring {
         self.rate_n_m * self.bind_m
     }
 
+    /// How it gives way near its present preload.
+    pub(crate) fn give(&self) -> Give {
+        let soft = 1.0 / self.rate_n_m;
+        let hard = soft / BOUND_RATIO;
+        let half = BIND_ROUNDING * self.bind_force_n();
+        Give { soft, hard, half, bend: (hard - soft) / (4.0 * half) }
+    }
+}
+
+/// A spring's answer to force: worked out once, for many forces.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Give {
+    /// Shortening per newton, free and with the coils touching.
+    soft: f64,
+    hard: f64,
+    /// Half width of the rounding between the two, in N.
+    half: f64,
+    bend: f64,
+}
+
+impl Give {
     /// How much further the spring is pressed together by `force_n` more than a preload that stands
     /// `bind_margin_n` short of coil bind, and the slope of that by the force (in m and m/N).
     /// Measured so that a spring far from binding gives zero at zero; rounded at the onset.
     #[inline]
     pub(crate) fn shortening(&self, force_n: f64, bind_margin_n: f64) -> (f64, f64) {
-        let soft = 1.0 / self.rate_n_m;
-        let hard = soft / BOUND_RATIO;
-        let half = BIND_ROUNDING * self.bind_force_n();
         let past = force_n - bind_margin_n;
-        if past <= -half {
-            (soft * force_n, soft)
-        } else if past >= half {
-            (soft * bind_margin_n + hard * past, hard)
+        if past <= -self.half {
+            (self.soft * force_n, self.soft)
+        } else if past >= self.half {
+            (self.soft * bind_margin_n + self.hard * past, self.hard)
         } else {
-            let t = past + half;
-            let bend = (hard - soft) / (4.0 * half);
-            (soft * force_n + bend * t * t, soft + 2.0 * bend * t)
+            let t = past + self.half;
+            (self.soft * force_n + self.bend * t * t, self.soft + 2.0 * self.bend * t)
         }
     }
 }
@@ -75,9 +92,10 @@ mod tests {
     #[test]
     fn shortening_is_smooth_and_monotone() {
         let spring = Spring { rate_n_m: 300.0, pitch_m: 8e-4, bind_m: 0.01, max_turns: 14.0 };
-        let mut last = spring.shortening(-1.0, 0.5);
+        let give = spring.give();
+        let mut last = give.shortening(-1.0, 0.5);
         for k in 1..=200_000 {
-            let next = spring.shortening(-1.0 + 2e-5 * f64::from(k), 0.5);
+            let next = give.shortening(-1.0 + 2e-5 * f64::from(k), 0.5);
             assert!(next.0 > last.0 && next.0 - last.0 < 1e-7);
             assert!((next.1 - last.1).abs() <= 1.3e-6, "slope jumps at step {k}");
             last = next;

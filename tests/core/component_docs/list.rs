@@ -68,6 +68,7 @@ pub const CHAPTERS: &[Chapter] = &[
             law("src/physics/network/solve.rs", "One step"),
             figures("src/physics/network/build.rs", "Building"),
             figures("src/physics/network/elimination.rs", "Elimination"),
+            figures("src/physics/network/guess.rs", "First guess"),
         ],
     },
     Chapter {
