@@ -8,6 +8,7 @@ use super::ledger::{Caught, Hit, Ledger};
 use super::{adjusting, control, joints, measuring, safety};
 use crate::bench::action::{Action, Ending};
 use crate::bench::event::Happening;
+use crate::bench::setup::SupplyRight;
 use crate::rules::{Essential, Evidence, Family, Rule, RuleBook, Severity};
 use crate::units::TICK_S;
 
@@ -210,11 +211,15 @@ fn is_due(essential: Essential, l: &Ledger) -> bool {
             true
         }
         // How it was left is not shown by a job that was not handed over.
-        Essential::SettingsInPlate
-        | Essential::SupplyInLimits
-        | Essential::Restored
-        | Essential::NothingBypassed
-        | Essential::RightEnding => l.left().is_some(),
+        // Shut off, nothing is left set; and a supply that is somebody else's is theirs to set.
+        Essential::SettingsInPlate => l.left().is_some() && !l.left_shut_off(),
+        Essential::SupplyInLimits => {
+            let mine = l.setup.card.supply == SupplyRight::Trainee;
+            l.left().is_some() && !l.left_shut_off() && mine
+        }
+        Essential::Restored | Essential::NothingBypassed | Essential::RightEnding => {
+            l.left().is_some()
+        }
     }
 }
 
