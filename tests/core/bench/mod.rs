@@ -2,7 +2,7 @@
 
 mod calibrated;
 mod clocking;
-mod golden;
+pub mod golden;
 pub mod random;
 pub mod rig;
 mod storm;
