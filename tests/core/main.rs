@@ -7,6 +7,7 @@ mod appliance;
 mod bench;
 #[cfg(feature = "cli")]
 mod cli;
+mod corpora;
 mod physics;
 mod record;
 mod scenario;

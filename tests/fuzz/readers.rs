@@ -232,9 +232,8 @@ pub fn sealed<T: AsRef<str>>(bodies: impl Iterator<Item = T>) -> String {
 
 /// A header's line whose scenario's hash is that of its text.
 fn with_its_hash(line: &str) -> String {
-    let told = |value: &serde_json::Value, name: &str| {
-        value["scenario"][name].as_str().map(str::to_owned)
-    };
+    let told =
+        |value: &serde_json::Value, name: &str| value["scenario"][name].as_str().map(str::to_owned);
     let whole: Result<serde_json::Value, _> = serde_json::from_str(&format!("{line}}}"));
     match whole.map(|it| (told(&it, "text"), told(&it, "hash"))) {
         Ok((Some(text), Some(hash))) if !hash.is_empty() => {
