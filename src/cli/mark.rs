@@ -9,7 +9,9 @@ use super::exit::{Exit, Trouble, data, json, talk};
 use super::{files, marks};
 use crate::marking::debrief::debrief;
 use crate::marking::{Marks, Observer};
-use crate::record::{self, Difference, Ended, Fault, Help, Note, Record, Replay, What};
+use crate::record::{
+    self, Difference, Ended, Fault, Help, MODEL_VERSION, Note, Record, Replay, What,
+};
 use crate::scenario::builtin;
 
 /// Replay records, verify them and mark them.
@@ -52,6 +54,9 @@ struct Marked {
     learner: Option<String>,
     help: Option<Help>,
     program: String,
+    /// The version of the model that the record tells, and the one that replayed it.
+    model: Option<u32>,
+    replayed_with_model: u32,
     ended: Option<Ended>,
     /// Whether a torn last line was dropped.
     torn: bool,
@@ -148,6 +153,8 @@ fn marked(file: String, record: &Record, replay: &Replay, marks: Marks, debrief:
         learner: header.learner.clone(),
         help: header.help,
         program: header.program.clone(),
+        model: record.model,
+        replayed_with_model: MODEL_VERSION,
         ended: record.lines.iter().find_map(|line| match line.what {
             What::End { how, .. } => Some(how),
             What::Do(_) | What::Mark(_) | What::Note(_) => None,
@@ -183,6 +190,14 @@ fn marked_text(it: &Marked) -> String {
     let _ = writeln!(out, "  ended     {}", it.ended.map_or("not finished", Ended::label));
     if it.torn {
         let _ = writeln!(out, "  torn      the last line was not finished and does not count");
+    }
+    if it.model != Some(MODEL_VERSION) {
+        let told = it.model.map_or("an early version".to_owned(), |it| format!("version {it}"));
+        let _ = writeln!(
+            out,
+            "  model     recorded with {told} of the model; this program has version \
+             {MODEL_VERSION}"
+        );
     }
     match &it.differs {
         None => {

@@ -2,8 +2,8 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use super::FORMAT;
 use super::chain::is_lower_hex;
-use super::{FORMAT, VERSION};
 use crate::bench::action::Action;
 
 /// The first line.
@@ -162,6 +162,8 @@ struct HeaderObject {
     format: String,
     version: u32,
     program: String,
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    model: Option<u32>,
     scenario: ScenarioText,
     seed: u64,
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -193,12 +195,13 @@ fn json<T: Serialize>(value: &T) -> String {
 }
 
 impl Header {
-    /// The header's JSON object.
-    pub(super) fn encode(&self) -> String {
+    /// The header's JSON object. Version 1 of the format did not tell the model's version.
+    pub(super) fn encode(&self, model: Option<u32>) -> String {
         json(&HeaderObject {
             format: FORMAT.to_owned(),
-            version: VERSION,
+            version: if model.is_some() { 2 } else { 1 },
             program: self.program.clone(),
+            model,
             scenario: self.scenario.clone(),
             seed: self.seed,
             learner: self.learner.clone(),
@@ -206,16 +209,18 @@ impl Header {
         })
     }
 
-    /// The header from its JSON object, whose format and version have been looked at.
-    pub(super) fn decode(object: &str) -> Result<Self, serde_json::Error> {
+    /// The header and the model's version from their JSON object, whose format and version have
+    /// been looked at.
+    pub(super) fn decode(object: &str) -> Result<(Self, Option<u32>), serde_json::Error> {
         let it: HeaderObject = serde_json::from_str(object)?;
-        Ok(Self {
+        let header = Self {
             program: it.program,
             scenario: it.scenario,
             seed: it.seed,
             learner: it.learner,
             help: it.help,
-        })
+        };
+        Ok((header, it.model))
     }
 }
 

@@ -1,15 +1,15 @@
 //! Records: one append-only JSON Lines file per attempt, from which the attempt can be replayed to
 //! the last bit, marked again, and gone on with after a crash.
 //!
-//! The first line is the header: format, version, program, the scenario with its whole text (so that
-//! a record can always be replayed, whatever becomes of the scenario's file), the seed, and who
-//! played with how much help. Then comes one line for each action that was tried, done or refused,
-//! and a tick mark every five simulated seconds with the digest of the whole bench. The last line of
-//! a finished attempt says how it ended. A tick's lines stand in the order of the play: its actions,
-//! its mark, then the step.
+//! The first line is the header: format, version, program, version of the model, the scenario with
+//! its whole text (so that a record can always be replayed, whatever becomes of the scenario's
+//! file), the seed, and who played with how much help. Then comes one line for each action that was
+//! tried, done or refused, and a tick mark every five simulated seconds with the digest of the whole
+//! bench. The last line of a finished attempt says how it ended. A tick's lines stand in the order
+//! of the play: its actions, its mark, then the step.
 //!
 //! ```text
-//! {"format":"quarterturn-record","version":1,"program":"0.1.0","scenario":{…},"seed":7,"sum":"…"}
+//! {"format":"quarterturn-record","version":2,"program":"0.1.0","model":1,"scenario":{…},"seed":7,"sum":"…"}
 //! {"t":0,"mark":"9f86d081884c7d65","sum":"…"}
 //! {"t":103,"do":{"go":"plant-room"},"sum":"…"}
 //! {"t":250,"mark":"2c26b46b68ffc68f","sum":"…"}
@@ -42,8 +42,13 @@ use crate::units::TICKS_PER_S;
 
 /// The word that every record begins with.
 pub const FORMAT: &str = "quarterturn-record";
-/// The version of the format that this program writes and reads.
-pub const VERSION: u32 = 1;
+/// The version of the format that this program writes. It reads all from 1 on; in version 1 a record
+/// did not tell the version of the model.
+pub const VERSION: u32 = 2;
+/// The version of the model: of everything that decides what a bench does with the same setup and
+/// the same actions. Whatever changes a digest raises it, with its reason in
+/// `docs/model-versions.md`; tests hold the two together.
+pub const MODEL_VERSION: u32 = 2;
 /// Ticks between two marks: five simulated seconds.
 pub const MARK_TICKS: u64 = 5 * TICKS_PER_S;
 /// Longest attempt, in ticks: a day.

@@ -11,6 +11,8 @@ use super::{FORMAT, MAX_BYTES, MAX_HEADER_BYTES, MAX_LINE_BYTES, MAX_LINES, VERS
 pub struct Record {
     /// Its header.
     pub header: Header,
+    /// The version of the model that it was played with; none in version 1 of the format.
+    pub model: Option<u32>,
     /// Its lines after the header; line `i` here stands on line `i + 2` of the file.
     pub lines: Vec<Line>,
     /// What was torn off at its end.
@@ -85,12 +87,12 @@ pub fn read(bytes: &[u8]) -> Result<Record, Fault> {
         }
         number += 1;
     }
-    let Some(header) = header else {
+    let Some((header, model)) = header else {
         return Err(no_header(bytes));
     };
     let torn = (!rest.is_empty()).then_some(Torn { line: number, bytes: rest.len() });
     let whole_bytes = bytes.len() - rest.len();
-    Ok(Record { header, lines, torn, whole_bytes, chain, order })
+    Ok(Record { header, model, lines, torn, whole_bytes, chain, order })
 }
 
 fn no_header(bytes: &[u8]) -> Fault {
@@ -116,7 +118,7 @@ fn text(raw: &[u8], number: usize) -> Result<&str, Fault> {
 }
 
 /// The header, once its format and version are known.
-fn first(text: &str, chain: &mut Chain) -> Result<Header, Fault> {
+fn first(text: &str, chain: &mut Chain) -> Result<(Header, Option<u32>), Fault> {
     let bare: serde_json::Value =
         serde_json::from_str(text).map_err(|error| malformed(&error, 1))?;
     if bare.get("format").and_then(serde_json::Value::as_str) != Some(FORMAT) {
@@ -124,35 +126,37 @@ fn first(text: &str, chain: &mut Chain) -> Result<Header, Fault> {
         return Err(Fault::new(FaultCode::NotARecord, 1, message).at(1, "format"));
     }
     let version = bare.get("version");
-    if version.and_then(serde_json::Value::as_u64) != Some(u64::from(VERSION)) {
+    let known = 1..=u64::from(VERSION);
+    if !version.and_then(serde_json::Value::as_u64).is_some_and(|it| known.contains(&it)) {
         return Err(other_version(version));
     }
     let (body, sum) = split(text, 1)?;
     let object = format!("{body}}}");
-    let header = Header::decode(&object).map_err(|error| malformed(&error, 1))?;
+    let (header, model) = Header::decode(&object).map_err(|error| malformed(&error, 1))?;
     sealed(chain, body, sum, 1)?;
-    if header.encode() != object {
-        return Err(unusual(&header.encode(), &object, 1));
+    let ours = header.encode(model);
+    if ours != object {
+        return Err(unusual(&ours, &object, 1));
     }
     if !header.is_sound() {
         let message = "The scenario's hash is not that of its text, or a name is too long or not \
                        plain.";
         return Err(Fault::new(FaultCode::BadHeader, 1, message).at(1, "scenario"));
     }
-    Ok(header)
+    Ok((header, model))
 }
 
 fn other_version(version: Option<&serde_json::Value>) -> Fault {
     let newer = version.and_then(serde_json::Value::as_u64).filter(|&it| it > u64::from(VERSION));
     let (code, message) = if let Some(newer) = newer {
         let message = format!(
-            "The record has version {newer} of the format; this program reads version {VERSION}. \
-             A newer program is needed."
+            "The record has version {newer} of the format; this program reads versions up to \
+             {VERSION}. A newer program is needed."
         );
         (FaultCode::NewerVersion, message)
     } else {
         let message =
-            format!("There is no such version of the format; this program reads {VERSION}.");
+            format!("There is no such version of the format; this program reads 1 to {VERSION}.");
         (FaultCode::NoSuchVersion, message)
     };
     Fault::new(code, 1, message).at(1, "version")

@@ -1,5 +1,6 @@
 //! Playing a record again.
 
+use super::MODEL_VERSION;
 use super::line::What;
 use super::read::Record;
 use super::write::Writer;
@@ -32,6 +33,8 @@ pub struct Difference {
     pub recorded: u64,
     /// The digest that came out.
     pub replayed: u64,
+    /// The version of the model that the record tells.
+    pub model: Option<u32>,
 }
 
 /// A record that can go on.
@@ -80,7 +83,18 @@ impl core::fmt::Display for Difference {
             f,
             "tick {} (line {}) comes out differently: {:016x} recorded, {:016x} replayed",
             self.tick, self.line, self.recorded, self.replayed
-        )
+        )?;
+        match self.model {
+            Some(MODEL_VERSION) => Ok(()),
+            Some(other) => write!(
+                f,
+                " (version {other} of the model wrote it, this is version {MODEL_VERSION})"
+            ),
+            None => write!(
+                f,
+                " (an early version of the model wrote it, this is version {MODEL_VERSION})"
+            ),
+        }
     }
 }
 
@@ -135,7 +149,8 @@ fn play(record: &Record, ticked: &mut Ticked<'_>) -> Result<Replay, ReplayError>
                 compared += 1;
                 let (recorded, replayed) = (*recorded, bench.digest());
                 if recorded != replayed && differs.is_none() {
-                    differs = Some(Difference { tick: line.tick, line: i + 2, recorded, replayed });
+                    let (tick, line, model) = (line.tick, i + 2, record.model);
+                    differs = Some(Difference { tick, line, recorded, replayed, model });
                 }
             }
             What::Note(_) => {}

@@ -2,7 +2,9 @@
 
 use super::chain::Chain;
 use super::line::{Ended, Header, Line, Note, What};
-use super::{MARK_TICKS, MAX_HEADER_BYTES, MAX_LINE_BYTES, MAX_LINES, MAX_NAME, MAX_TICKS};
+use super::{
+    MARK_TICKS, MAX_HEADER_BYTES, MAX_LINE_BYTES, MAX_LINES, MAX_NAME, MAX_TICKS, MODEL_VERSION,
+};
 use crate::bench::action::Action;
 
 /// Why a line cannot be written: it could not be read again.
@@ -55,7 +57,7 @@ pub struct Writer {
 }
 
 impl Writer {
-    /// Begins a record: the writer and the header's line.
+    /// Begins a record of the present model: the writer and the header's line.
     ///
     /// # Errors
     /// [`Full::Header`] or [`Full::TooLong`].
@@ -64,7 +66,7 @@ impl Writer {
             return Err(Full::Header);
         }
         let mut chain = Chain::start();
-        let line = finished(&mut chain, &header.encode());
+        let line = finished(&mut chain, &header.encode(Some(MODEL_VERSION)));
         if line.len() > MAX_HEADER_BYTES {
             return Err(Full::TooLong);
         }
@@ -153,7 +155,7 @@ impl Header {
     }
 }
 
-/// A whole record as text.
+/// A whole record of the present model as text.
 ///
 /// # Errors
 /// See [`Full`].

@@ -1,6 +1,9 @@
 //! Golden runs: the reference technician's jobs end in exactly these states, in any profile and on
-//! any machine. A changed number means that old records no longer replay: raise the version in
-//! `Cargo.toml`, say why in the commit, and write the new number here.
+//! any machine (`tests/wasm/run` plays them in WebAssembly).
+//!
+//! When a number changes, look at the kept records (`record::kept`). If they come out differently
+//! too, the model has changed: `docs/model-versions.md` says what to do. If not, the technician or a
+//! scenario has changed: say why in the commit. Then write the new numbers here.
 
 use quarterturn::bench::Bench;
 use quarterturn::scenario::{builtin, load};
@@ -8,7 +11,7 @@ use quarterturn::technician::drive::Nobody;
 use quarterturn::technician::{Technician, play};
 
 /// Scenario, seed, last tick and digest.
-const GOLDEN: &[(&str, u64, u64, u64)] = &[
+pub const GOLDEN: &[(&str, u64, u64, u64)] = &[
     ("propane-cold-morning", 1, 78396, 0x3312_a656_2a80_280a),
     ("propane-cold-morning", 2, 78396, 0x2473_3a2a_abec_9dd5),
     ("propane-cold-morning", 3, 78396, 0x7ccc_1c39_ca4d_1b00),

@@ -3,7 +3,7 @@
 mod answers;
 mod calibrated;
 mod clocking;
-mod golden;
+pub mod golden;
 pub mod random;
 pub mod rig;
 mod storm;

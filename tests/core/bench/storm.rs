@@ -1,8 +1,11 @@
-//! Two million random actions, sensible and absurd, on both fuels: no panic, no number that is none,
-//! no step that does not converge, no gas made or lost.
+//! Two million random actions, sensible and absurd, on sound benches and on the shipped jobs with
+//! their faults, both fuels: no panic, no number that is none, no step that does not converge, no
+//! gas made or lost.
 //!
-//! `QUARTERTURN_STORM=10000000` changes the number of actions; `QUARTERTURN_STORM_SEED=123` plays one
-//! bench life again.
+//! Everything is drawn from the seeds 0, 1, 2 and so on, one for the life of each bench, so that a
+//! run can be had again. `QUARTERTURN_STORM=10000000` changes the number of actions;
+//! `QUARTERTURN_STORM_FROM=5000` begins with another seed; `QUARTERTURN_STORM_SEED=123` plays one
+//! life again. A life that fails prints its command.
 
 use std::collections::VecDeque;
 use std::fmt::Write as _;
@@ -16,6 +19,7 @@ use quarterturn::bench::part::*;
 use quarterturn::bench::setup::Setup;
 use quarterturn::bench::truth::{Firing, Truth};
 use quarterturn::rng::{Stream, stream};
+use quarterturn::scenario::{builtin, load};
 
 use super::random::{action, one_of};
 use super::rig;
@@ -44,6 +48,8 @@ struct Tally {
     written: u64,
     judged: u64,
     worst_imbalance: f64,
+    /// Whose life it was.
+    worst_seed: u64,
 }
 
 impl Tally {
@@ -61,7 +67,10 @@ impl Tally {
         self.bottomed += other.bottomed;
         self.written += other.written;
         self.judged += other.judged;
-        self.worst_imbalance = self.worst_imbalance.max(other.worst_imbalance);
+        if other.worst_imbalance > self.worst_imbalance {
+            self.worst_imbalance = other.worst_imbalance;
+            self.worst_seed = other.worst_seed;
+        }
     }
 
     fn note(&mut self, what: &Happening) {
@@ -285,10 +294,10 @@ fn ticks(stream: &mut Stream) -> u32 {
     }
 }
 
-/// The rig with up to three faults of any severity, in every other pair of lives.
+/// A bench with up to three faults of any severity, in four of eight lives.
 fn beset(seed: u64, mut setup: Setup) -> Setup {
     let mut stream = stream(seed, "storm faults");
-    if seed % 4 < 2 {
+    if seed % 8 < 4 {
         return setup;
     }
     for _ in 0..=stream.below(3) {
@@ -299,13 +308,23 @@ fn beset(seed: u64, mut setup: Setup) -> Setup {
     setup
 }
 
+/// A bench of each kind in turn: sound ones, and the jobs with their faults drawn anew.
+fn setup(seed: u64) -> Setup {
+    let job = |at: usize| load(builtin::JOBS[at].text).expect("a sound job").draw(seed);
+    match seed % 4 {
+        0 => rig::healthy(Fuel::Natural),
+        1 => rig::healthy(Fuel::Propane),
+        2 => job(0),
+        _ => job(1),
+    }
+}
+
 /// The life of one bench, at most `most` actions long.
 fn life(seed: u64, most: u64) -> Tally {
     let mut stream = stream(seed, "storm");
-    let fuel = if seed.is_multiple_of(2) { Fuel::Natural } else { Fuel::Propane };
-    let mut bench = Bench::new(beset(seed, rig::healthy(fuel)));
+    let mut bench = Bench::new(beset(seed, setup(seed)));
     let mut work: VecDeque<Action> = VecDeque::new();
-    let mut tally = Tally::default();
+    let mut tally = Tally { worst_seed: seed, ..Tally::default() };
     while tally.actions < most && bench.over().is_none() {
         if work.is_empty() && stream.below(4) == 0 {
             work = ploy(&mut stream).into();
@@ -363,12 +382,13 @@ fn storm_of_random_actions() {
         return;
     }
     let actions = number("QUARTERTURN_STORM").unwrap_or(ACTIONS);
+    let from = number("QUARTERTURN_STORM_FROM").unwrap_or(0);
     let threads: Vec<_> = (0..THREADS)
         .map(|thread| {
             std::thread::spawn(move || {
                 let share = actions.div_ceil(THREADS);
                 let mut tally = Tally::default();
-                let mut seed = thread;
+                let mut seed = from + thread;
                 while tally.actions < share {
                     tally.add(&guarded(seed, LIFE.min(share - tally.actions)));
                     seed += THREADS;

@@ -22,7 +22,7 @@ fn lay_out(at: &Path) {
         fs::write(at.join(name), "").unwrap();
     }
     fs::write(at.join("empty.script"), "").unwrap();
-    fs::write(at.join("newer.jsonl"), "{\"format\":\"quarterturn-record\",\"version\":2}\n")
+    fs::write(at.join("newer.jsonl"), "{\"format\":\"quarterturn-record\",\"version\":3}\n")
         .unwrap();
 }
 

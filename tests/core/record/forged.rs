@@ -6,7 +6,7 @@ use quarterturn::record::{FaultCode, MAX_LINE_BYTES, read};
 use super::small;
 
 /// Seals JSON objects (without their closing brace) as the format says.
-fn seal(bodies: &[String]) -> String {
+pub fn seal(bodies: &[String]) -> String {
     let mut sum = "quarterturn-record".to_owned();
     let mut text = String::new();
     for body in bodies {
@@ -18,7 +18,7 @@ fn seal(bodies: &[String]) -> String {
 }
 
 /// The bodies of the small record.
-fn bodies() -> Vec<String> {
+pub fn bodies() -> Vec<String> {
     small().lines().map(|line| line.split(",\"sum\":").next().unwrap().to_owned()).collect()
 }
 
@@ -91,10 +91,10 @@ fn other_versions_and_formats_are_told_apart() {
         assert_ne!(body, header);
         read(seal(&[body]).as_bytes()).unwrap_err()
     };
-    let newer = changed("\"version\":1", "\"version\":2,\"new\":[]");
+    let newer = changed("\"version\":2", "\"version\":3,\"new\":[]");
     assert_eq!((newer.code, newer.exit_code()), (FaultCode::NewerVersion, 4));
-    assert_eq!(changed("\"version\":1", "\"version\":0").code, FaultCode::NoSuchVersion);
-    assert_eq!(changed("\"version\":1", "\"version\":\"1\"").code, FaultCode::NoSuchVersion);
+    assert_eq!(changed("\"version\":2", "\"version\":0").code, FaultCode::NoSuchVersion);
+    assert_eq!(changed("\"version\":2", "\"version\":\"2\"").code, FaultCode::NoSuchVersion);
     assert_eq!(changed("quarterturn-record", "other").code, FaultCode::NotARecord);
     assert_eq!(changed("\"seed\":3", "\"seed\":-3").code, FaultCode::BadField);
     assert_eq!(changed("Healthy", "Healthful").code, FaultCode::BadHeader);

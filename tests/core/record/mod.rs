@@ -2,6 +2,9 @@
 
 mod damage;
 mod forged;
+mod kept;
+mod killed;
+mod model;
 mod play_again;
 mod round_trip;
 mod wild;
@@ -83,9 +86,13 @@ pub fn small() -> String {
     recorder.end(&bench, Ended::of(bench.over())).unwrap()
 }
 
-/// A whole job by the technician, and the digest of the bench at its end.
+/// The first job, whole, by the technician, and the digest of the bench at its end.
 pub fn whole_job(seed: u64) -> (String, u64) {
-    let job = &JOBS[0];
+    whole_of(&JOBS[0], seed)
+}
+
+/// A whole job by the technician, and the digest of the bench at its end.
+pub fn whole_of(job: &Builtin, seed: u64) -> (String, u64) {
     let mut bench = bench(job, seed);
     let mut technician = Technician::new(&bench.setup().card);
     let mut taking = Taking(Recorder::begin(&header(job, seed), String::new()).unwrap());

@@ -1,11 +1,7 @@
 //! Replay and resume.
 
 use quarterturn::bench::event::Event;
-use quarterturn::marking::Observer;
-use quarterturn::record::{
-    Ended, Recorder, ReplayError, What, Writer, read, replay, resume, whole,
-};
-use quarterturn::rng::stream;
+use quarterturn::record::{ReplayError, What, Writer, read, replay, resume, whole};
 use quarterturn::scenario::builtin::JOBS;
 use quarterturn::technician::drive::Witness;
 use quarterturn::technician::{Technician, play};
@@ -62,57 +58,6 @@ fn another_action_comes_out_differently() {
     header.scenario = quarterturn::record::ScenarioText::new(JOBS[0].id, JOBS[0].text);
     let forged = read(whole(&header, &record.lines).unwrap().as_bytes()).unwrap();
     assert_eq!(replay(&forged, &mut |_, _| {}).unwrap().differs.unwrap().tick, 0);
-}
-
-/// Killed at any byte, resumed and played on as before, the attempt ends as if nothing had
-/// happened: same file to the byte, same bench to the bit, same marks.
-#[test]
-fn killed_anywhere_and_resumed_it_ends_the_same() {
-    let (text, digest) = whole_job(4);
-    let full = read(text.as_bytes()).unwrap();
-    let header_bytes = text.find('\n').unwrap() + 1;
-    let book = quarterturn::rules::shared().unwrap();
-    let brief = quarterturn::marking::Brief { right_endings: Vec::new() };
-    let mut all: Option<Observer> = None;
-    replay(&full, &mut |bench, events| {
-        all.get_or_insert_with(|| Observer::new(bench)).tick(bench, events);
-    })
-    .unwrap();
-    let wanted = all.unwrap();
-    let mut stream = stream(1, "kill");
-    let span = u32::try_from(text.len() - header_bytes).unwrap();
-    for _ in 0..12 {
-        let cut = header_bytes + stream.below(span) as usize;
-        let half = read(&text.as_bytes()[..cut]).unwrap();
-        let mut observer: Option<Observer> = None;
-        let resumed = resume(&half, &mut |bench, events| {
-            observer.get_or_insert_with(|| Observer::new(bench)).tick(bench, events);
-        })
-        .unwrap();
-        let mut bench = resumed.bench;
-        let mut observer = observer.unwrap_or_else(|| Observer::new(&bench));
-        let kept = text[..half.whole_bytes].to_owned();
-        let mut recorder = Recorder::go_on(resumed.writer, kept);
-        let mut to_come = full.lines[half.lines.len()..].iter().peekable();
-        while bench.over().is_none() {
-            while let Some(line) = to_come.next_if(|line| line.tick == bench.tick()) {
-                if let What::Do(action) = &line.what {
-                    let _ = bench.apply(action);
-                    recorder.acted(&bench, action);
-                }
-            }
-            recorder.ticked(&bench);
-            let events = bench.take_events();
-            observer.tick(&bench, events);
-            if bench.over().is_none() {
-                bench.step();
-            }
-        }
-        assert_eq!(bench.digest(), digest, "cut at {cut}");
-        assert!(recorder.end(&bench, Ended::of(bench.over())).unwrap() == text, "cut at {cut}");
-        assert_eq!(observer.ledger.events, wanted.ledger.events);
-        assert_eq!(observer.marks(&book, &brief), wanted.marks(&book, &brief));
-    }
 }
 
 /// A finished attempt, and one that comes out differently, do not go on.
