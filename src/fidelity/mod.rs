@@ -3,6 +3,7 @@
 //!
 //! A claim that is not here is not made. What the model leaves out is listed in the guide too.
 
+pub mod cases;
 pub mod check;
 
 pub use check::{Check, Row, Tolerance, Truth, Verdict};

@@ -7,6 +7,7 @@ mod appliance;
 mod bench;
 #[cfg(feature = "cli")]
 mod cli;
+mod fidelity_cases;
 mod physics;
 mod record;
 mod scenario;

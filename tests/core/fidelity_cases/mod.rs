@@ -1,0 +1,3 @@
+//! Reference cases: the kept ones hold, there are enough of them, and a bad file is told where.
+
+mod kept;
