@@ -1,7 +1,7 @@
 //! From rows to checks: one for each kind of figure in a group of steady cases, one for each
 //! transient.
 
-use super::super::check::{Check, Row, Tolerance, Truth};
+use super::super::check::{Check, Row, Tolerance, Truth, Verdict};
 use super::model::{Case, CaseFile, Group, Task};
 use super::problem::CaseProblem;
 use super::solve::{self, Kind};
@@ -24,6 +24,10 @@ pub(super) fn checks(file: &CaseFile, prefix: &str) -> Vec<Check> {
                 checks.push(new_check(file, group, case, kind, id, row));
             }
         }
+    }
+    // A miss is known of the checks of a group that do miss.
+    for check in checks.iter_mut().filter(|check| check.verdict() == Verdict::Pass) {
+        check.known_miss = None;
     }
     checks
 }

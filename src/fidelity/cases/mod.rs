@@ -36,8 +36,12 @@ pub fn run(text: &str) -> Result<Vec<Check>, CaseProblem> {
 }
 
 /// The cases kept with the program.
-const KEPT: [(&str, &str); 1] =
-    [("networks", include_str!("../../../tests/reference/networks.json"))];
+const KEPT: [(&str, &str); 4] = [
+    ("networks", include_str!("../../../tests/reference/networks.json")),
+    ("transients", include_str!("../../../tests/reference/transients.json")),
+    ("lines", include_str!("../../../tests/reference/lines.json")),
+    ("properties", include_str!("../../../tests/reference/properties.json")),
+];
 
 /// Runs the cases kept with the program.
 #[must_use]

@@ -227,7 +227,7 @@ fn line(fields: &mut Fields<'_>, setting: &Setting) -> Result<Line, CaseProblem>
 
 fn transient(fields: &mut Fields<'_>, setting: &Setting) -> Result<Transient, CaseProblem> {
     let net = element::net(fields, setting)?;
-    let step_s = fields.opt_measured("step", Measure::Time, 1e-3, 60.0)?.unwrap_or(TICK_S);
+    let step_s = fields.opt_measured("step", Measure::Time, 1e-4, 60.0)?.unwrap_or(TICK_S);
     let start = match fields.opt("start") {
         None => Start::AsGiven,
         Some(spot) if spot.word(&["as-given", "settled"])? == 0 => Start::AsGiven,
