@@ -6,6 +6,7 @@
 //! Nothing here reads a file or a clock: text goes in, checks come out. To add a claim, write a
 //! function that returns [`Check`]s and put it on the list in [`all`].
 
+pub mod cases;
 pub mod check;
 pub mod closed;
 #[cfg(feature = "reports")]

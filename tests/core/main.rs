@@ -11,6 +11,7 @@ mod component_docs;
 mod faults;
 mod fidelity;
 mod fidelity_parts;
+mod fidelity_cases;
 mod physics;
 mod record;
 mod scenario;

@@ -1,0 +1,89 @@
+//! What is wrong with a file of reference cases.
+
+use serde::Serialize;
+
+/// What kind of problem it is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum CaseFault {
+    /// Larger than a file of cases may be, in bytes, cases, nodes, elements or work.
+    TooLarge,
+    /// Not JSON, or brackets too deep.
+    Syntax,
+    /// Not a file of cases at all.
+    NotCases,
+    /// Written for a newer version of the layout.
+    Newer,
+    /// A field that must be there is not.
+    Missing,
+    /// A field that the layout does not have.
+    Unknown,
+    /// A value of another kind than the field's.
+    WrongKind,
+    /// A number outside its range, or none at all.
+    OutOfRange,
+    /// A name that nothing bears, or that two things bear.
+    Name,
+    /// Values that do not go together.
+    Contradiction,
+}
+
+/// Why a file of cases cannot be run: the first problem met.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct CaseProblem {
+    /// What kind of problem it is.
+    pub fault: CaseFault,
+    /// Where in the layout: `cases[3].elements[1].length_m`; empty for the file as a whole.
+    pub path: String,
+    /// Line in the text, from 1.
+    pub line: usize,
+    /// Column in characters, from 1.
+    pub column: usize,
+    /// What is wrong and what would do, one sentence.
+    pub message: String,
+}
+
+impl CaseProblem {
+    /// The code a command ends with: 4 for a file of a newer version, 3 for any other problem.
+    #[must_use]
+    pub fn exit_code(&self) -> u8 {
+        match self.fault {
+            CaseFault::Newer => 4,
+            CaseFault::TooLarge
+            | CaseFault::Syntax
+            | CaseFault::NotCases
+            | CaseFault::Missing
+            | CaseFault::Unknown
+            | CaseFault::WrongKind
+            | CaseFault::OutOfRange
+            | CaseFault::Name
+            | CaseFault::Contradiction => 3,
+        }
+    }
+
+    /// A problem at a byte of the text.
+    pub(super) fn at(
+        fault: CaseFault,
+        text: &str,
+        byte: usize,
+        path: &str,
+        message: impl Into<String>,
+    ) -> Self {
+        let before = text.get(..byte).unwrap_or(text);
+        let line = before.matches('\n').count() + 1;
+        let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
+        Self { fault, path: path.to_owned(), line, column, message: message.into() }
+    }
+}
+
+impl core::fmt::Display for CaseProblem {
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "line {}, column {}", self.line, self.column)?;
+        if !self.path.is_empty() {
+            write!(f, ", {}", self.path)?;
+        }
+        write!(f, ": {}", self.message)
+    }
+}
+
+impl core::error::Error for CaseProblem {}
