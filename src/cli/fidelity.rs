@@ -6,6 +6,7 @@ use serde::Serialize;
 
 use super::exit::{Exit, Trouble, data, json, talk};
 use super::files;
+use crate::fidelity::cases::{self, CaseFault};
 use crate::fidelity::tables::{self, Found, Outcome, SetAside};
 use crate::fidelity::words::{self, Count, count};
 use crate::fidelity::{Check, Verdict, all, guide};
@@ -22,8 +23,12 @@ pub(super) struct Args {
     /// is in docs/reference-tables.md.
     #[arg(long, value_name = "FOLDER")]
     tables: Option<PathBuf>,
+    /// Run the networks, lines, transients and properties of these files instead; their layout is in
+    /// docs/reference-cases.md.
+    #[arg(long, value_name = "FILE.json", num_args = 1..)]
+    cases: Vec<PathBuf>,
     /// Write the guide, fidelity.md and its figures, into this folder.
-    #[arg(long, value_name = "FOLDER", conflicts_with = "tables")]
+    #[arg(long, value_name = "FOLDER", conflicts_with_all = ["tables", "cases"])]
     write: Option<PathBuf>,
 }
 
@@ -44,14 +49,26 @@ struct Report<'a> {
 }
 
 pub(super) fn fidelity(args: &Args) -> Result<Exit, Trouble> {
-    let (outcome, worst) = match &args.tables {
-        Some(folder) => of_folder(folder)?,
-        None => {
-            let set_aside = tables::own().map(|own| own.set_aside).map_err(|error| {
-                Trouble::new(Exit::Files, format!("a table of the project is broken: {error}"))
-            })?;
-            (Outcome { checks: all(), set_aside }, Exit::Fine)
+    let (outcome, worst) = if args.tables.is_none() && args.cases.is_empty() {
+        let set_aside = tables::own().map(|own| own.set_aside).map_err(|error| {
+            Trouble::new(Exit::Files, format!("a table of the project is broken: {error}"))
+        })?;
+        (Outcome { checks: all(), set_aside }, Exit::Fine)
+    } else {
+        let (mut outcome, mut worst) = match &args.tables {
+            Some(folder) => of_folder(folder)?,
+            None => (Outcome::default(), Exit::Fine),
+        };
+        for path in &args.cases {
+            match of_cases(path) {
+                Ok(checks) => outcome.checks.extend(checks),
+                Err(trouble) => {
+                    talk(&trouble.message);
+                    worst = worst.max(trouble.exit);
+                }
+            }
         }
+        (outcome, worst)
     };
     let count = count(&outcome.checks);
     if args.json {
@@ -108,6 +125,17 @@ fn of_folder(folder: &Path) -> Result<(Outcome, Exit), Trouble> {
         }
     }
     Ok((all, worst))
+}
+
+/// The cases of one file.
+fn of_cases(path: &Path) -> Result<Vec<Check>, Trouble> {
+    let bytes = files::read(path, tables::MAX_BYTES)?;
+    // What is no UTF-8 is no JSON either, and is told as such with its place.
+    cases::run(&String::from_utf8_lossy(&bytes)).map_err(|problem| {
+        let newer = problem.fault == CaseFault::Newer;
+        let exit = if newer { Exit::Newer } else { Exit::Files };
+        Trouble::new(exit, format!("{}: {problem}", path.display()))
+    })
 }
 
 fn of_file(path: &Path) -> Result<Option<Outcome>, Trouble> {

@@ -32,6 +32,7 @@ pub fn all() -> Vec<Check> {
         closed::checks,
         parts::checks,
         invariants::checks,
+        cases::checks,
     ];
     families.iter().flat_map(|checks| checks()).collect()
 }

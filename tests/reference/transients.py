@@ -260,6 +260,7 @@ def main(folder):
             grid = 0.1 if end > 1 else 0.02
             times = sorted({round(grid * max(1, round(end * (k / 24) ** 1.5 / grid)), 6) for k in range(1, 25)})
             case["expect"] = integrate(case, gas, times)
+            case["step_s"] = 0.02
             cases.append(case)
             if case["group"] in FINE:
                 step = FINE[case["group"]]

@@ -38,7 +38,6 @@ pub(super) fn parse(text: &str) -> Result<Value<'_>, CaseProblem> {
             format!("the file has {} bytes; {MAX_BYTES} are the most that are read", text.len());
         return Err(CaseProblem::at(CaseFault::TooLarge, text, 0, "", message));
     }
-    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     check_depth(text)?;
     if let Err(error) = serde_json::from_str::<serde::de::IgnoredAny>(text) {
         let (line, column) = (error.line().max(1), error.column().max(1));

@@ -131,7 +131,8 @@ pub(super) enum Ask {
 #[derive(Debug, Clone)]
 pub(super) struct Transient {
     pub net: Net,
-    pub step_s: f64,
+    /// None: as fine as the course asks for.
+    pub step_s: Option<f64>,
     pub start: Start,
     pub changes: Vec<Change>,
     pub expect: Vec<Expected>,

@@ -25,6 +25,7 @@ const MAX_WORK: f64 = 2e7;
 
 /// Reads a file.
 pub(super) fn read(text: &str) -> Result<CaseFile, CaseProblem> {
+    let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let root = json::parse(text)?;
     let spot = Spot { text, path: String::new(), value: &root };
     let mut fields = spot.map()?;
@@ -227,7 +228,7 @@ fn line(fields: &mut Fields<'_>, setting: &Setting) -> Result<Line, CaseProblem>
 
 fn transient(fields: &mut Fields<'_>, setting: &Setting) -> Result<Transient, CaseProblem> {
     let net = element::net(fields, setting)?;
-    let step_s = fields.opt_measured("step", Measure::Time, 1e-4, 60.0)?.unwrap_or(TICK_S);
+    let step_s = fields.opt_measured("step", Measure::Time, 1e-4, 60.0)?;
     let start = match fields.opt("start") {
         None => Start::AsGiven,
         Some(spot) if spot.word(&["as-given", "settled"])? == 0 => Start::AsGiven,
@@ -283,6 +284,7 @@ fn change(spot: &Spot<'_>, net: &Net, setting: &Setting) -> Result<Change, CaseP
 
 fn case_work(case: &Case) -> f64 {
     let Task::Transient(transient) = &case.task else { return 0.0 };
-    let steps = transient.expect.last().map_or(0.0, |last| last.at_s / transient.step_s);
+    let steps =
+        transient.expect.last().map_or(0.0, |last| last.at_s / transient.step_s.unwrap_or(TICK_S));
     steps * (transient.net.nodes.len() + transient.net.elements.len()) as f64
 }

@@ -22,6 +22,10 @@ fn lay_out(at: &Path) {
         fs::write(at.join(name), "").unwrap();
     }
     fs::write(at.join("empty.script"), "").unwrap();
+    let lines = include_str!("../../reference/lines.json");
+    fs::write(at.join("cases.json"), lines).unwrap();
+    let newer = lines.replace("\"version\": 1", "\"version\": 2");
+    fs::write(at.join("newer.json"), newer).unwrap();
     fs::write(at.join("newer.jsonl"), "{\"format\":\"quarterturn-record\",\"version\":3}\n")
         .unwrap();
 }
@@ -31,7 +35,7 @@ fn lay_out(at: &Path) {
 fn exit_codes_of_bad_files() {
     let folder = tempfile::tempdir().unwrap();
     lay_out(folder.path());
-    let cases: [(&[&str], i32); 27] = [
+    let cases: [(&[&str], i32); 30] = [
         (&["check", "good.ron"], 0),
         (&["check", "empty.script"], 0),
         (&["check", "missing.ron"], 3),
@@ -45,6 +49,9 @@ fn exit_codes_of_bad_files() {
         (&["check", "newer.jsonl"], 4),
         (&["check", "good.ron", "garbage.ron", "newer.ron"], 4),
         (&["check", "missing.ron", "garbage.ron", "newer.ron"], 3),
+        (&["fidelity", "--cases", "cases.json"], 0),
+        (&["fidelity", "--cases", "garbage.ron"], 3),
+        (&["fidelity", "--cases", "newer.json"], 4),
         (&["mark", "missing.jsonl"], 3),
         (&["mark", "folder"], 3),
         (&["mark", "garbage.jsonl"], 1),

@@ -4,7 +4,7 @@ use std::fs;
 use std::path::Path;
 
 use quarterturn::fidelity::left_out::left_out;
-use quarterturn::fidelity::{Verdict, all, guide, tables};
+use quarterturn::fidelity::{Truth, Verdict, all, guide, tables};
 
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
@@ -24,11 +24,24 @@ fn every_check_holds_and_says_why() {
         assert!(checks.iter().take(k).all(|other| other.id != check.id), "{} twice", check.id);
         if let Some(why) = &check.known_miss {
             assert!(why.len() > 40, "{}: {why}", check.id);
+            // A bound beside it, or the same course with finer steps.
             let stem = format!("{}.", check.id);
-            let bound = checks.iter().any(|c| c.id.starts_with(&stem) && c.known_miss.is_none());
-            assert!(bound, "{}: nothing holds beside the miss", check.id);
+            let fine = fine_steps(&check.id);
+            let bound = checks.iter().any(|c| {
+                (c.id.starts_with(&stem) || Some(&c.id) == fine.as_ref()) && c.known_miss.is_none()
+            });
+            // Another program's law or property differs as a whole: the text says by how much.
+            let other = check.truth == Truth::Solver && fine.is_none() && why.len() > 120;
+            assert!(bound || other, "{}: nothing holds beside the miss", check.id);
         }
     }
+}
+
+/// The id of the same transient with finer steps.
+fn fine_steps(id: &str) -> Option<String> {
+    let mut parts = id.strip_prefix("transients.")?.splitn(2, '.');
+    let (group, case) = (parts.next()?, parts.next()?);
+    Some(format!("transients.{group}-fine.{case}-fine"))
 }
 
 /// The committed pages are those of a fresh run; written by

@@ -29,20 +29,86 @@ fn faults_are_told() {
         ("\"version\": 1", "\"version\": 0", CaseFault::OutOfRange, "version", "1"),
         ("\"version\": 1", "\"version\": 1.5", CaseFault::OutOfRange, "version", "whole"),
         ("quarterturn-reference-cases", "cases", CaseFault::NotCases, "format", "has `quarter"),
-        ("\"from\": \"meter\"", "\"from\": \"metre\"", CaseFault::Name, "cases[0].elements[0].from", "metre"),
-        ("{\"end\": 1600}", "{\"ende\": 1600}", CaseFault::Name, "cases[0].expect.pressures_pa.ende", "ende"),
-        ("{\"id\": \"end\"", "{\"id\": \"meter\"", CaseFault::Name, "cases[0].nodes[1]", "two nodes"),
-        ("\"demand_m3_s\"", "\"demmand_m3_s\"", CaseFault::Unknown, "cases[0].nodes[1].demmand_m3_s", "demand_m3_s"),
+        (
+            "\"from\": \"meter\"",
+            "\"from\": \"metre\"",
+            CaseFault::Name,
+            "cases[0].elements[0].from",
+            "metre",
+        ),
+        (
+            "{\"end\": 1600}",
+            "{\"ende\": 1600}",
+            CaseFault::Name,
+            "cases[0].expect.pressures_pa.ende",
+            "ende",
+        ),
+        (
+            "{\"id\": \"end\"",
+            "{\"id\": \"meter\"",
+            CaseFault::Name,
+            "cases[0].nodes[1]",
+            "two nodes",
+        ),
+        (
+            "\"demand_m3_s\"",
+            "\"demmand_m3_s\"",
+            CaseFault::Unknown,
+            "cases[0].nodes[1].demmand_m3_s",
+            "demand_m3_s",
+        ),
         ("\"1/2\"", "\"7/16\"", CaseFault::Name, "cases[0].elements[0].nominal", "7/16"),
-        ("\"length_m\": 15.0", "\"length_m\": 15.0, \"length\": \"3 m\"", CaseFault::Contradiction, "cases[0].elements[0].length_m", "twice"),
-        ("\"length_m\": 15.0", "\"length\": 15.0", CaseFault::WrongKind, "cases[0].elements[0].length", "length_m"),
-        ("\"length_m\": 15.0", "\"length\": \"15 yd\"", CaseFault::OutOfRange, "cases[0].elements[0].length", "yd"),
+        (
+            "\"length_m\": 15.0",
+            "\"length_m\": 15.0, \"length\": \"3 m\"",
+            CaseFault::Contradiction,
+            "cases[0].elements[0].length_m",
+            "twice",
+        ),
+        (
+            "\"length_m\": 15.0",
+            "\"length\": 15.0",
+            CaseFault::WrongKind,
+            "cases[0].elements[0].length",
+            "length_m",
+        ),
+        (
+            "\"length_m\": 15.0",
+            "\"length\": \"15 yd\"",
+            CaseFault::OutOfRange,
+            "cases[0].elements[0].length",
+            "yd",
+        ),
         (", \"length_m\": 15.0", "", CaseFault::Missing, "cases[0].elements[0]", "length_m"),
-        ("\"material\": \"steel\", ", "", CaseFault::Missing, "cases[0].elements[0].nominal", "material"),
-        ("\"to\": \"end\"", "\"to\": \"meter\"", CaseFault::Contradiction, "cases[0].elements[0]", "one node"),
-        ("\"kind\": \"network\"", "\"kind\": \"web\"", CaseFault::Name, "cases[0].kind", "transient"),
+        (
+            "\"material\": \"steel\", ",
+            "",
+            CaseFault::Missing,
+            "cases[0].elements[0].nominal",
+            "material",
+        ),
+        (
+            "\"to\": \"end\"",
+            "\"to\": \"meter\"",
+            CaseFault::Contradiction,
+            "cases[0].elements[0]",
+            "one node",
+        ),
+        (
+            "\"kind\": \"network\"",
+            "\"kind\": \"web\"",
+            CaseFault::Name,
+            "cases[0].kind",
+            "transient",
+        ),
         ("\"id\": \"a\"", "\"id\": \"a\", \"id\": \"b\"", CaseFault::Name, "cases[0]", "twice"),
-        ("{\"pressures_pa\": {\"end\": 1600}}", "{}", CaseFault::Missing, "cases[0].expect", "no pressure"),
+        (
+            "{\"pressures_pa\": {\"end\": 1600}}",
+            "{}",
+            CaseFault::Missing,
+            "cases[0].expect",
+            "no pressure",
+        ),
     ];
     for (from, to, fault, path, words) in table {
         let problem = problem(from, to);
@@ -68,9 +134,22 @@ fn places_are_right() {
 /// What is no JSON is said to be none.
 #[test]
 fn syntax_is_told() {
-    for text in ["", "{", "[", "nonsense", "{\"a\": }", "{\"a\": 1,}", "{\"a\": NaN}", "\u{0}", "{\"a\": \"\\ud800\"}"] {
+    for text in [
+        "",
+        "{",
+        "[",
+        "nonsense",
+        "{\"a\": }",
+        "{\"a\": 1,}",
+        "{\"a\": NaN}",
+        "\u{0}",
+        "{\"a\": \"\\ud800\"}",
+    ] {
         let problem = run(text).unwrap_err();
-        assert!(matches!(problem.fault, CaseFault::Syntax | CaseFault::Unknown | CaseFault::Missing), "{text}: {problem}");
+        assert!(
+            matches!(problem.fault, CaseFault::Syntax | CaseFault::Unknown | CaseFault::Missing),
+            "{text}: {problem}"
+        );
         assert_eq!(problem.exit_code(), 3);
     }
     for text in ["null", "3", "[]", "\"x\""] {

@@ -39,8 +39,10 @@ fn units_are_interchangeable() {
         "expect": {"flow": "72 ft3/h"}}"#;
     let (si, trade) = (run(&file(si)).unwrap(), run(&file(trade)).unwrap());
     assert!((si[0].rows[0].result / trade[0].rows[0].result - 1.0).abs() < 1e-8);
-    // IFGC 2018 Table 402.4(2): 72 ft³/h at 0.5 in. w.c. through 50 ft of 1/2 in.
-    assert!((trade[0].rows[0].result - 72.0).abs() < 0.8, "{:?}", trade[0].rows[0]);
+    // IFGC 2018 Table 402.4(2): 72 ft³/h at 0.5 in. w.c. through 50 ft of 1/2 in. The printed cells
+    // are whole ft³/h (0.7 % here) and stand 0.5 to 1 % under their equation; 7 in. w.c. of inlet
+    // pressure adds 0.9 %.
+    assert!((trade[0].rows[0].result / 72.0 - 1.0).abs() < 0.025, "{:?}", trade[0].rows[0]);
 }
 
 /// A node can be fed, a network without a source of gas but that feed has a steady state, and what
@@ -106,6 +108,12 @@ fn groups_carry_their_texts() {
     let checks = run(&text).unwrap();
     assert_eq!(checks.len(), 1);
     let check = &checks[0];
-    assert_eq!((check.rows.len(), check.truth, check.verdict()), (2, Truth::Published, Verdict::Pass));
-    assert_eq!((check.id.as_str(), check.claim.as_str(), check.reason.as_str()), ("cases.g", "c", "r"));
+    assert_eq!(
+        (check.rows.len(), check.truth, check.verdict()),
+        (2, Truth::Published, Verdict::Pass)
+    );
+    assert_eq!(
+        (check.id.as_str(), check.claim.as_str(), check.reason.as_str()),
+        ("cases.g", "c", "r")
+    );
 }
