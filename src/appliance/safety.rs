@@ -216,11 +216,16 @@ impl Safety {
         if let Some(low_gas) = &mut self.low_gas {
             low_gas.feel(inlet_pa);
         }
-        self.limit_open = if self.limit_open {
-            supply_air_k > self.points.limit_closes_k
-        } else {
-            supply_air_k > self.points.limit_opens_k
-        };
+        self.limit_open = self.limit_opens_at(supply_air_k);
+    }
+
+    /// Whether the limit, as it stands, would be open with supply air at this temperature, in
+    /// kelvins.
+    #[must_use]
+    pub fn limit_opens_at(&self, supply_air_k: f64) -> bool {
+        let point_k =
+            if self.limit_open { self.points.limit_closes_k } else { self.points.limit_opens_k };
+        supply_air_k > point_k
     }
 
     /// Draft that the pressure switches feel, in pascals: what a draft gauge at the switch reads.

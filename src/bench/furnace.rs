@@ -121,7 +121,8 @@ impl Furnace {
         });
     }
 
-    pub(super) fn step(&mut self, dt_s: f64, input: &FurnaceIn, setup: &Setup) {
+    /// Safety devices, control and burners go on by `dt_s`.
+    pub(super) fn step_fire(&mut self, dt_s: f64, input: &FurnaceIn, setup: &Setup) {
         let condition = &setup.condition;
         let second = match condition.control.second_contact {
             Contact::Works => input.second,
@@ -160,9 +161,13 @@ impl Furnace {
         if self.burners.rolls_out() {
             self.safety.roll_out();
         }
+    }
+
+    /// Fans and heat exchanger go on by `dt_s`.
+    pub(super) fn step_air(&mut self, dt_s: f64, return_air_k: f64, setup: &Setup) {
         let heat_w = self.burners.useful_w(&setup.gas, self.air.flue_k());
         let (inducer, blower) = (self.outputs.inducer, self.outputs.blower);
-        self.air.step(dt_s, inducer, blower, heat_w, input.return_air_k);
+        self.air.step(dt_s, inducer, blower, heat_w, return_air_k);
         self.co_ppm = self.burners.co_air_free_ppm();
     }
 
@@ -283,6 +288,33 @@ impl Furnace {
             sounds.push(Sound::Bang);
         }
         sounds
+    }
+
+    /// Contacts: low and high pressure switch, limit, roll-out, low gas.
+    pub(super) fn contacts(&self) -> [bool; 5] {
+        let safety = &self.safety;
+        [
+            safety.low_switch(),
+            safety.high_switch(),
+            safety.limit(),
+            safety.rollout(),
+            safety.low_gas(),
+        ]
+    }
+
+    /// Whether the limit is about to open or close.
+    pub(super) fn limit_moves(&self) -> bool {
+        self.safety.limit_opens_at(self.air.supply_air_k()) == self.safety.limit()
+    }
+
+    /// How many burners burn.
+    pub(super) fn lit(&self) -> usize {
+        self.burners.looks().flatten().count()
+    }
+
+    /// Whether the igniter is on.
+    pub(super) fn igniter(&self) -> bool {
+        self.outputs.igniter
     }
 
     pub(super) fn digest(&self, sink: &mut impl FnMut(u64)) {

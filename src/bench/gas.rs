@@ -343,9 +343,21 @@ impl GasSide {
         if let Some(tank) = &mut self.tank {
             let flow = self.network.flow_std_m3_s(self.elements.supply_cock);
             tank.step(dt_s, flow.max(0.0), outside_k);
+        }
+        self.catch_up(dt_s);
+    }
+
+    /// Lets the tank's pressure at the lines reach the tank's own within the next `dt_s`.
+    pub(crate) fn catch_up(&mut self, dt_s: f64) {
+        if let Some(tank) = &self.tank {
             let now_pa = self.network.pressure_pa(self.nodes.upstream);
             self.tank_pa_per_s = (tank.pressure_pa() - now_pa) / dt_s;
         }
+    }
+
+    /// Gas from the supply to all appliances and leaks, in standard m³/s.
+    pub(crate) fn supply_flow(&self) -> f64 {
+        self.network.flow_std_m3_s(self.elements.supply_cock)
     }
 
     /// Every number that the next step depends on.

@@ -12,6 +12,7 @@ pub mod fault;
 mod furnace;
 mod gas;
 mod look;
+pub mod night;
 pub mod part;
 mod perceive;
 mod port;

@@ -9,13 +9,16 @@ use super::part::{Joint, Neighbor, Place, Port};
 use super::perceive::neighbor_index;
 use super::seen::{Over, Smell};
 use super::setup::Wire;
+use super::truth::Firing;
 use super::watch::Sight;
 use crate::appliance::ignition::ControlState;
 use crate::physics::room::Zone;
 use crate::units::TICK_S;
 
 /// Ticks between two steps of what changes slowly (house, room, tank): 5 Hz.
-const SLOW_TICKS: u64 = 10;
+pub(super) const SLOW_TICKS: u64 = 10;
+/// The same in seconds.
+pub(super) const SLOW_S: f64 = 10.0 * TICK_S;
 /// Flow from an open port that counts as gas escaping, in standard m³/s (0.5 ft³/h).
 const ESCAPE_M3_S: f64 = 4e-6;
 /// Seconds after which a flame guard has cooled and shut (a thermocouple takes up to a minute;
@@ -29,13 +32,13 @@ const ALARM_PERCENT: f64 = 10.0;
 impl Bench {
     /// One tick of 20 ms. A job that is over goes on physically, but tells no more.
     pub fn step(&mut self) {
-        self.drive_furnace();
+        self.drive_furnace(TICK_S);
         let report = self.gas.step(TICK_S);
         if !report.converged {
             self.tell(Happening::NotConverged);
         }
         if self.tick.is_multiple_of(SLOW_TICKS) {
-            self.step_slow();
+            self.step_slow(SLOW_S);
         }
         self.step_meter();
         self.step_fluid();
@@ -43,11 +46,20 @@ impl Bench {
         self.tick += 1;
     }
 
-    fn drive_furnace(&mut self) {
+    fn drive_furnace(&mut self, dt_s: f64) {
+        let input = self.furnace_in();
+        let before = (self.furnace.control_state(), self.furnace.firing());
+        self.furnace.step_fire(dt_s, &input, &self.setup);
+        self.furnace.step_air(dt_s, input.return_air_k, &self.setup);
+        self.command_gas(before);
+    }
+
+    /// What the furnace gets at a tick.
+    pub(super) fn furnace_in(&self) -> FurnaceIn {
         let (first, second) = self.thermostat_calls();
         let things = &self.things;
         let powered = self.powered();
-        let input = FurnaceIn {
+        FurnaceIn {
             powered,
             first,
             second: second || (first && things.stage_jumper == super::action::Fitted::On),
@@ -55,10 +67,13 @@ impl Bench {
             burner_flow_m3_s: self.gas.burner_gas(),
             inlet_pa: self.gas.pressure_pa(Port::Inlet),
             return_air_k: self.house.inside_k(),
-        };
-        let control_before = self.furnace.control_state();
-        let firing_before = self.furnace.firing();
-        self.furnace.step(TICK_S, &input, &self.setup);
+        }
+    }
+
+    /// Lets the furnace work the gas side, and tells what changed since control and burners stood
+    /// as before.
+    pub(super) fn command_gas(&mut self, before: (ControlState, Firing)) {
+        let (control_before, firing_before) = before;
         self.gas.drive_valve(self.furnace.seats());
         self.gas.set_box_suction(self.furnace.box_suction_pa());
         let control = self.furnace.control_state();
@@ -103,9 +118,7 @@ impl Bench {
         (first, second && wires.second_call == Wire::Whole)
     }
 
-    fn step_slow(&mut self) {
-        #[expect(clippy::cast_precision_loss, reason = "ten ticks")]
-        let dt_s = SLOW_TICKS as f64 * TICK_S;
+    pub(super) fn step_slow(&mut self, dt_s: f64) {
         let outside_k = self.setup.outside_k;
         self.gas.step_slow(dt_s, outside_k);
         self.house.step(dt_s, self.furnace.heat_to_air_w(), outside_k);
@@ -206,10 +219,9 @@ impl Bench {
         if self.over.is_some() {
             return;
         }
-        let leaks = self.gas.leaks();
         for port in [Port::Inlet, Port::Manifold] {
             let i = port_index(port);
-            let escapes = self.things.ports[i].is_wide_open() && leaks[i] > ESCAPE_M3_S;
+            let escapes = self.escapes(port);
             if escapes && self.is_fed(port) && !self.alerts.from_port[i] {
                 self.tell(Happening::GasFromPort { port });
             }
@@ -227,6 +239,18 @@ impl Bench {
         }
         self.notice_limits();
         self.notice_alarm();
+    }
+
+    /// Whether gas escapes from an open port.
+    fn escapes(&self, port: Port) -> bool {
+        let i = port_index(port);
+        self.things.ports[i].is_wide_open() && self.gas.leaks()[i] > ESCAPE_M3_S
+    }
+
+    /// Whether gas that escapes or has gathered would take fire now.
+    pub(super) fn would_ignite(&self) -> bool {
+        let jet = self.furnace.ignites() && Port::ALL.iter().any(|&port| self.escapes(port));
+        jet || self.lights_gathered_gas()
     }
 
     /// Whether gas that has gathered meets a flame or the hot igniter: in the vestibule the

@@ -4,6 +4,7 @@ mod answers;
 mod calibrated;
 mod clocking;
 pub mod golden;
+mod night;
 pub mod random;
 pub mod rig;
 mod storm;

@@ -1,0 +1,162 @@
+//! The night after: strides from event to event against single ticks, from several states in which
+//! a job may be left.
+
+use quarterturn::appliance::ignition::ControlState;
+use quarterturn::appliance::plate::Fuel;
+use quarterturn::bench::Bench;
+use quarterturn::bench::action::OnOff;
+use quarterturn::bench::night::{Night, Pace, Span};
+use quarterturn::bench::setup::Setup;
+use quarterturn::units::k_from_f;
+
+use super::rig::healthy;
+
+/// How long the two are compared here, in seconds: three hours. The benchmark compares a day.
+const COMPARED_S: f64 = 3.0 * 3600.0;
+
+/// Ways to leave a job.
+pub fn left_behind() -> Vec<(&'static str, Setup)> {
+    let natural = || healthy(Fuel::Natural);
+    let propane = || healthy(Fuel::Propane);
+    let with = |mut setup: Setup, change: &dyn Fn(&mut Setup)| {
+        change(&mut setup);
+        setup
+    };
+    vec![
+        ("healthy, natural gas", natural()),
+        ("healthy, propane", propane()),
+        ("inlet plug loose", with(natural(), &|s| s.found.plugs_past_hand[0] = 0.1)),
+        ("inlet plug loose, propane", with(propane(), &|s| s.found.plugs_past_hand[0] = 0.0)),
+        ("manifold plug loose", with(natural(), &|s| s.found.plugs_past_hand[1] = 0.0)),
+        ("high screw far in", with(natural(), &|s| s.furnace.valve.high.found_turns += 4.0)),
+        ("low screw far out", with(propane(), &|s| s.furnace.valve.low.found_turns = 0.5)),
+        ("manual valve shut", with(natural(), &|s| s.found.cock_deg = 0)),
+        (
+            "supply set low",
+            with(propane(), &|s| {
+                s.supply.set_pa *= 0.35;
+                s.supply.lockup_pa *= 0.35;
+            }),
+        ),
+        ("others on", with(natural(), &|s| s.found.neighbors = [OnOff::On; 2])),
+        ("both stages by time", with(natural(), &|s| s.furnace.auto_high_min = Some(8.0))),
+        ("heat off", with(natural(), &|s| s.found.thermostat_mode = OnOff::Off)),
+        (
+            "tank nearly empty, bitter cold",
+            with(propane(), &|s| {
+                s.outside_k = k_from_f(-25.0);
+                s.supply.kind =
+                    quarterturn::bench::setup::SupplyKind::Tank { level: 0.05, capacity_m3: 0.45 };
+            }),
+        ),
+    ]
+}
+
+fn close(name: &str, what: &str, a: f64, b: f64, relative: f64, absolute: f64) {
+    let bound = absolute + relative * a.abs().max(b.abs());
+    assert!((a - b).abs() <= bound, "{name}: {what} {a} by strides, {b} by ticks");
+}
+
+fn close_span(name: &str, what: &str, a: Span, b: Span, bound_pa: f64) {
+    assert_eq!(a.is_seen(), b.is_seen(), "{name}: {what}");
+    if a.is_seen() {
+        close(name, what, a.low, b.low, 0.0, bound_pa);
+        close(name, what, a.high, b.high, 0.0, bound_pa);
+    }
+}
+
+fn close_time(name: &str, what: &str, a: Option<f64>, b: Option<f64>, bound_s: f64) {
+    assert_eq!(a.is_some(), b.is_some(), "{name}: {what} {a:?} by strides, {b:?} by ticks");
+    if let (Some(a), Some(b)) = (a, b) {
+        close(name, what, a, b, 0.0, bound_s);
+    }
+}
+
+/// The same findings: counts equal, changes of the control in the same order and within a second,
+/// totals within half a percent, pressures within 2 Pa (0.008 in. w.c.).
+pub fn assert_same(name: &str, strides: &Night, ticks: &Night) {
+    let (a, b) = (strides, ticks);
+    close(name, "length", a.seconds, b.seconds, 0.0, 1.0);
+    let counts = |n: &Night| {
+        let f = n.furnace;
+        [f.runs, f.cycles, f.retries, f.lockouts, f.limits, f.rollouts]
+    };
+    assert_eq!(counts(a), counts(b), "{name}");
+    let states = |n: &Night| n.changes.iter().map(|(_, state)| *state).collect::<Vec<_>>();
+    assert_eq!(states(a), states(b), "{name}");
+    for ((at_a, state), (at_b, _)) in a.changes.iter().zip(&b.changes) {
+        close(name, &format!("{state:?}"), *at_a, *at_b, 0.0, 1.0);
+    }
+    let (fa, fb) = (a.furnace, b.furnace);
+    close(name, "time lit", fa.lit_s, fb.lit_s, 0.0, 2.0);
+    close(name, "time on high", fa.high_s, fb.high_s, 0.0, 2.0);
+    close(name, "heat", fa.heat_j, fb.heat_j, 5e-3, 1e3);
+    close(name, "carbon monoxide", fa.co_air_free_ppm, fb.co_air_free_ppm, 5e-3, 0.5);
+    close(name, "gas drawn", a.gas.drawn_m3, b.gas.drawn_m3, 5e-3, 1e-5);
+    close(name, "gas escaped", a.gas.escaped_m3, b.gas.escaped_m3, 5e-3, 1e-6);
+    close_span(name, "supply", a.gas.supply_pa, b.gas.supply_pa, 2.0);
+    close_span(name, "inlet", a.gas.inlet_pa, b.gas.inlet_pa, 2.0);
+    close_span(name, "low", a.gas.low_pa, b.gas.low_pa, 2.0);
+    close_span(name, "high", a.gas.high_pa, b.gas.high_pa, 2.0);
+    assert_eq!(a.gas.went_out, b.gas.went_out, "{name}");
+    for zone in 0..3 {
+        let most = |n: &Night| n.room.most_of_lower_limit[zone];
+        close(name, "gas in the air", most(a), most(b), 5e-3, 1e-5);
+    }
+    close_time(name, "smelt", a.room.smelt_s, b.room.smelt_s, 5.0);
+    close_time(name, "alarm", a.room.alarm_s, b.room.alarm_s, 5.0);
+    close_time(name, "ignition", a.room.ignition_s, b.room.ignition_s, 5.0);
+    close_span(name, "house", a.house.inside_k, b.house.inside_k, 0.01);
+    close(name, "house at the end", a.house.end_k, b.house.end_k, 0.0, 0.01);
+    close(name, "time cold", a.house.cold_s, b.house.cold_s, 1e-3, 2.0);
+    assert_eq!(a.tank.is_some(), b.tank.is_some());
+    if let (Some(a), Some(b)) = (a.tank, b.tank) {
+        close(name, "level", a.level[1], b.level[1], 1e-4, 0.0);
+        close(name, "tank", a.lowest_pa, b.lowest_pa, 1e-3, 0.0);
+    }
+}
+
+#[test]
+fn strides_find_what_ticks_find() {
+    for (name, setup) in left_behind() {
+        let bench = Bench::new(setup);
+        let strides = bench.night(COMPARED_S, Pace::Strides);
+        let ticks = bench.night(COMPARED_S, Pace::Ticks);
+        assert_same(name, &strides, &ticks);
+    }
+}
+
+/// What the states left behind are about does come about in a day: a healthy house is kept warm by
+/// cycles; a loose plug fills the room; a shut valve and an empty tank lock the furnace out and let
+/// the house go cold. And the bench itself stays where it was.
+#[test]
+fn a_day_tells_what_was_left_wrong() {
+    let day = 24.0 * 3600.0;
+    for (name, setup) in left_behind() {
+        let bench = Bench::new(setup);
+        let before = bench.digest();
+        let night = bench.night(day, Pace::Strides);
+        assert_eq!(bench.digest(), before);
+        let cold = night.house.end_k < k_from_f(60.0);
+        match name {
+            "healthy, natural gas" | "healthy, propane" | "others on" => {
+                assert!(night.furnace.cycles > 10 && night.furnace.lockouts == 0, "{night:?}");
+                assert!(!cold && night.room.most_of_lower_limit[2] < 1e-6, "{night:?}");
+            }
+            "inlet plug loose" | "inlet plug loose, propane" => {
+                assert!(night.gas.escaped_m3 > 0.1, "{night:?}");
+                assert!(night.room.most_of_lower_limit[0] > 0.01, "{night:?}");
+            }
+            "manual valve shut" => {
+                assert!(night.furnace.lockouts > 5 && cold, "{night:?}");
+                assert!(night.changes.iter().any(|(_, to)| *to == ControlState::Retry));
+            }
+            "supply set low" => {
+                assert!(night.furnace.runs == 0 && cold, "{night:?}");
+            }
+            "tank nearly empty, bitter cold" => assert!(cold, "{night:?}"),
+            "heat off" => assert!(night.furnace.runs == 0 && cold, "{night:?}"),
+            _ => {}
+        }
+    }
+}
