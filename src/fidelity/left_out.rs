@@ -34,6 +34,7 @@ heads!(
     "site/house.rs",
     "instrument/manometer.rs",
     "instrument/leak_fluid.rs",
+    "bench/night.rs",
     "bench/gas/wear.rs",
 );
 
