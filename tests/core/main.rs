@@ -8,6 +8,7 @@ mod bench;
 #[cfg(feature = "cli")]
 mod cli;
 mod component_docs;
+mod corpora;
 mod faults;
 mod fidelity;
 mod fidelity_cases;
