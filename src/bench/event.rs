@@ -164,11 +164,22 @@ pub struct ReadingFact {
     pub shown_unsettled_pa: Option<(f64, f64)>,
     /// Mean true pressure at that port while it was settled there, in pascals.
     pub true_pa: Option<f64>,
-    /// The meter's error when it showed that, in pascals.
+    /// The meter's error when it showed `shown_pa`, in pascals; now, if it never settled there.
     pub meter_error_pa: f64,
     /// When it was settled there last since the last change, in ticks.
     pub settled_tick: Option<u64>,
-    /// Lowest and highest number settled there before the last change, and whether that change
-    /// moved the pressure itself (a screw) rather than the meter (its zero, its low side).
-    pub before_pa: Option<((f64, f64), bool)>,
+    /// What was settled there before the last change.
+    pub before: Option<ShownBefore>,
+}
+
+/// What the meter showed before something moved it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ShownBefore {
+    /// Lowest and highest number, as pascals.
+    pub shown_pa: (f64, f64),
+    /// The meter's error then, in pascals.
+    pub meter_error_pa: f64,
+    /// Whether a screw moved the pressure itself since then; else the meter's zero or its low side
+    /// was changed.
+    pub turned: bool,
 }

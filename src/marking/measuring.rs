@@ -2,7 +2,7 @@
 
 use super::ledger::{Caught, Did, Hit, Ledger, inwc};
 use crate::bench::action::{Action, Phase, Push, Stage};
-use crate::bench::event::{Happening, ReadingFact};
+use crate::bench::event::{Happening, ReadingFact, ShownBefore};
 use crate::bench::part::{Port, Screw};
 use crate::bench::seen::PortFill;
 use crate::units::PressureUnit;
@@ -35,13 +35,23 @@ fn within(l: &Ledger, fact: &ReadingFact, span: Option<(f64, f64)>) -> bool {
 /// Whether a written reading is right.
 #[must_use]
 pub(super) fn is_right(l: &Ledger, fact: &ReadingFact) -> bool {
-    // A number may be written a little later. As found it stays true whatever is turned since;
-    // as left it must be newer than the last turn.
-    let before = fact
-        .before_pa
-        .filter(|(_, turned)| !turned || fact.reading.phase == Phase::Found)
-        .map(|(span, _)| span);
-    within(l, fact, fact.shown_pa) || within(l, fact, before)
+    within(l, fact, fact.shown_pa) || is_from_before(l, fact)
+}
+
+/// Whether a written number is one from before the last change. It may be written a little later:
+/// as found it stays true whatever is turned since; as left it must be newer than the last turn.
+fn is_from_before(l: &Ledger, fact: &ReadingFact) -> bool {
+    let counts = |before: &ShownBefore| !before.turned || fact.reading.phase == Phase::Found;
+    let before = fact.before.filter(counts).map(|before| before.shown_pa);
+    !within(l, fact, fact.shown_pa) && within(l, fact, before)
+}
+
+/// The meter's error when it showed the number that was written, in pascals.
+fn error_pa(l: &Ledger, fact: &ReadingFact) -> f64 {
+    match fact.before {
+        Some(before) if is_from_before(l, fact) => before.meter_error_pa,
+        Some(_) | None => fact.meter_error_pa,
+    }
 }
 
 fn is_unsettled(l: &Ledger, fact: &ReadingFact) -> bool {
@@ -112,7 +122,7 @@ fn mended(l: &Ledger, index: usize, wrong: &ReadingFact) -> bool {
                 let same = fact.reading.port == wrong.reading.port
                     && fact.reading.stage == wrong.reading.stage
                     && fact.reading.phase == wrong.reading.phase;
-                let true_meter = fact.meter_error_pa.abs() <= wrong.meter_error_pa.abs();
+                let true_meter = error_pa(l, fact).abs() <= error_pa(l, wrong).abs();
                 if same && is_right(l, fact) && true_meter {
                     return true;
                 }
@@ -161,8 +171,10 @@ pub(super) fn invented(l: &Ledger) -> Vec<Hit> {
 pub(super) fn meter_off(l: &Ledger, most_pa: f64) -> Vec<Hit> {
     facts(l, |fact| {
         let measured = fact.actual.is_some() || fact.shown_unsettled_pa.is_some();
-        (measured && fact.meter_error_pa.abs() > most_pa)
-            .then(|| format!("the meter read {} off", inwc(fact.meter_error_pa)))
+        let measured = measured || is_right(l, fact);
+        let error_pa = error_pa(l, fact);
+        (measured && error_pa.abs() > most_pa)
+            .then(|| format!("the meter read {} off", inwc(error_pa)))
     })
 }
 

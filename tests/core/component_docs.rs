@@ -23,7 +23,7 @@ const SHORT: [&str; 2] = ["Source", "Checked"];
 const LENGTH: std::ops::RangeInclusive<usize> = 12..=45;
 
 fn root() -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+    PathBuf::from(".")
 }
 
 fn read(path: &str) -> String {

@@ -5,7 +5,7 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 fn root() -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR"))
+    PathBuf::from(".")
 }
 
 fn files(folder: &Path, ending: &str, found: &mut Vec<PathBuf>) {

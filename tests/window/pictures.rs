@@ -24,7 +24,7 @@ const CHANNEL: u8 = 12;
 const SHARE: f64 = 0.001;
 
 fn folder() -> PathBuf {
-    Path::new(env!("CARGO_MANIFEST_DIR")).join("tests/window/pictures")
+    Path::new(".").join("tests/window/pictures")
 }
 
 /// Whether there is a software driver; says so if not.

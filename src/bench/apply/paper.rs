@@ -3,7 +3,7 @@
 use super::{Done, plain};
 use crate::bench::Bench;
 use crate::bench::action::{Contact, HandOver, Height, JointVerdict, Reading, Topic};
-use crate::bench::event::{Happening, ReadingFact};
+use crate::bench::event::{Happening, ReadingFact, ShownBefore};
 use crate::bench::part::{Joint, Place, Tool};
 use crate::bench::refusal::Refusal;
 use crate::bench::seen::{DetectorSeen, Smell};
@@ -32,12 +32,13 @@ impl Bench {
             shown_pa: shown.settled_pa,
             shown_unsettled_pa: shown.any_pa,
             true_pa: shown.true_pa,
-            meter_error_pa: shown
-                .error_pa
-                .or(shown.before.map(|(_, error_pa, _)| error_pa))
-                .unwrap_or_else(|| self.meter.error_pa()),
+            meter_error_pa: shown.error_pa.unwrap_or_else(|| self.meter.error_pa()),
             settled_tick: shown.tick,
-            before_pa: shown.before.map(|(span, _, since)| (span, since == Since::PressureMoved)),
+            before: shown.before.map(|(shown_pa, meter_error_pa, since)| ShownBefore {
+                shown_pa,
+                meter_error_pa,
+                turned: since == Since::PressureMoved,
+            }),
         })];
         if let Some(hold) = self.watch.holding() {
             follow.insert(0, Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });

@@ -294,7 +294,7 @@ fn ticks(stream: &mut Stream) -> u32 {
     }
 }
 
-/// A bench with up to three faults of any severity, in four of eight lives.
+/// A bench with one to three faults of any severity, in four of eight lives.
 fn beset(seed: u64, mut setup: Setup) -> Setup {
     let mut stream = stream(seed, "storm faults");
     if seed % 8 < 4 {

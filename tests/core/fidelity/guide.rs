@@ -4,10 +4,10 @@ use std::fs;
 use std::path::Path;
 
 use quarterturn::fidelity::left_out::left_out;
-use quarterturn::fidelity::{Truth, Verdict, all, guide, tables};
+use quarterturn::fidelity::{Verdict, all, guide, tables};
 
 fn root() -> &'static Path {
-    Path::new(env!("CARGO_MANIFEST_DIR"))
+    Path::new(".")
 }
 
 /// Every check passes, or misses for a reason that is told; each has a source, a reason and rows.
@@ -30,12 +30,25 @@ fn every_check_holds_and_says_why() {
             let bound = checks.iter().any(|c| {
                 (c.id.starts_with(&stem) || Some(&c.id) == fine.as_ref()) && c.known_miss.is_none()
             });
-            // Another program's law or property differs as a whole: the text says by how much.
-            let other = check.truth == Truth::Solver && fine.is_none() && why.len() > 120;
-            assert!(bound || other, "{}: nothing holds beside the miss", check.id);
+            let alone = ALONE.contains(&check.id.as_str());
+            assert!(
+                bound != alone,
+                "{}: nothing holds beside the miss, or it is on the list",
+                check.id
+            );
         }
     }
 }
+
+/// Misses that stand alone: another program's law or property is another one as a whole, and the
+/// text says by how much.
+const ALONE: [&str; 5] = [
+    "lines.friction-transition",
+    "lines.friction-turbulent",
+    "properties.propane-density",
+    "properties.natural-viscosity",
+    "properties.propane-vapour-pure",
+];
 
 /// The id of the same transient with finer steps.
 fn fine_steps(id: &str) -> Option<String> {

@@ -11,7 +11,7 @@ use serde_json::Value;
 const FILES: [&str; 4] = ["networks", "transients", "lines", "properties"];
 
 fn kept(name: &str) -> String {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/reference");
+    let path = PathBuf::from(".").join("tests/reference");
     fs::read_to_string(path.join(format!("{name}.json"))).unwrap()
 }
 

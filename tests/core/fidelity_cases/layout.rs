@@ -13,7 +13,7 @@ fn file(cases: &str) -> String {
 /// Every example of the page is read and holds.
 #[test]
 fn examples_of_the_page_hold() {
-    let page = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("docs/reference-cases.md");
+    let page = PathBuf::from(".").join("docs/reference-cases.md");
     let page = fs::read_to_string(page).unwrap();
     let mut found = 0;
     for block in page.split("```json\n").skip(1) {
@@ -31,18 +31,16 @@ fn examples_of_the_page_hold() {
 /// Trade units in a text and SI in a bare number are the same case.
 #[test]
 fn units_are_interchangeable() {
-    let si = r#"{"id": "a", "kind": "line", "inlet_pa": 1743.62237, "outlet_pa": 1618.067915,
+    let si = r#"{"id": "a", "kind": "line", "inlet_pa": 124.544455, "outlet_pa": 0,
         "element": {"type": "pipe", "nominal": "1/2", "material": "steel", "length_m": 15.24},
         "expect": {"flow_m3_s": 5.6633693e-4}}"#;
-    let trade = r#"{"id": "a", "kind": "line", "inlet": "7 inH2O", "drop": "125.554455 Pa",
+    let trade = r#"{"id": "a", "kind": "line", "inlet": "0.5 inH2O", "drop": "124.544455 Pa",
         "element": {"type": "pipe", "nominal": "1/2", "material": "steel", "length": "50 ft"},
         "expect": {"flow": "72 ft3/h"}}"#;
     let (si, trade) = (run(&file(si)).unwrap(), run(&file(trade)).unwrap());
     assert!((si[0].rows[0].result / trade[0].rows[0].result - 1.0).abs() < 1e-8);
-    // IFGC 2018 Table 402.4(2): 72 ft³/h at 0.5 in. w.c. through 50 ft of 1/2 in. The printed cells
-    // are whole ft³/h (0.7 % here) and stand 0.5 to 1 % under their equation; 7 in. w.c. of inlet
-    // pressure adds 0.9 %.
-    assert!((trade[0].rows[0].result / 72.0 - 1.0).abs() < 0.025, "{:?}", trade[0].rows[0]);
+    // IFGC 2018 Table 402.4(2): 72 ft³/h at 0.5 in. w.c. through 50 ft of 1/2 in.
+    assert!((trade[0].rows[0].result - 72.0).abs() < 0.8, "{:?}", trade[0].rows[0]);
 }
 
 /// A node can be fed, a network without a source of gas but that feed has a steady state, and what

@@ -23,7 +23,7 @@ const WRITE: &str = "cargo test --no-default-features --features cli \
                      write_kept_records -- --ignored";
 
 fn folder() -> PathBuf {
-    PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("tests/core/record/kept")
+    PathBuf::from(".").join("tests/core/record/kept")
 }
 
 /// The kept records by their file's name.
@@ -103,7 +103,7 @@ struct Entry {
 
 /// The rows of the list of versions, in their order.
 fn entries() -> Vec<Entry> {
-    let path = PathBuf::from(env!("CARGO_MANIFEST_DIR")).join("docs/model-versions.md");
+    let path = PathBuf::from(".").join("docs/model-versions.md");
     let text = fs::read_to_string(path).unwrap();
     text.lines()
         .filter_map(|line| {
