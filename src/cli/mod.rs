@@ -11,6 +11,7 @@ mod mark;
 mod marks;
 mod play;
 mod preview;
+mod prove;
 mod run;
 mod script;
 mod window;
@@ -43,6 +44,7 @@ enum Command {
     Mark(mark::Args),
     Script(script::Args),
     Preview(preview::Args),
+    Prove(prove::Args),
     Check(check::Args),
     Explain(explain::Args),
     Faults(faults::Args),
@@ -70,6 +72,7 @@ pub fn main() -> ExitCode {
         Some(Command::Mark(args)) => mark::mark(args),
         Some(Command::Script(args)) => script::script(args),
         Some(Command::Preview(args)) => preview::preview(args),
+        Some(Command::Prove(args)) => prove::prove(args),
         Some(Command::Check(args)) => check::check(args),
         Some(Command::Explain(args)) => explain::explain(args),
         Some(Command::Faults(args)) => faults::faults(args),

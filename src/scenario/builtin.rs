@@ -32,10 +32,15 @@ pub const HEALTHY: [Builtin; 2] = [
     Builtin { id: "healthy-propane", text: include_str!("../../scenarios/healthy-propane.ron") },
 ];
 
+/// All that come with the program: jobs and healthy benches.
+pub fn all() -> impl Iterator<Item = &'static Builtin> {
+    JOBS.iter().chain(&HEALTHY)
+}
+
 /// The one with this id, jobs and healthy benches alike.
 #[must_use]
 pub fn find(id: &str) -> Option<&'static Builtin> {
-    JOBS.iter().chain(&HEALTHY).find(|one| one.id == id)
+    all().find(|one| one.id == id)
 }
 
 /// Suction of the sealed burner box on which faults of that box are shown, in inches of water.

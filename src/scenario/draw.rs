@@ -50,7 +50,8 @@ impl Scenario {
     }
 
     /// The bench of a seed without its faults.
-    pub(super) fn draw_sound(&self, seed: u64) -> Setup {
+    #[must_use]
+    pub fn draw_sound(&self, seed: u64) -> Setup {
         let draw = Draw { seed };
         let gas = supply::gas(draw, &self.gas);
         Setup {

@@ -5,6 +5,7 @@ pub mod close;
 pub mod drive;
 pub mod open;
 pub mod plan;
+pub mod proof;
 pub mod run_furnace;
 
 pub mod script;

@@ -49,6 +49,8 @@ pub(super) struct Know {
     pub manifold: [Option<f64>; 2],
     pub tries: u32,
     pub leave_shut_off: bool,
+    /// What is wrong, in words.
+    pub diagnosis: Vec<String>,
 }
 
 impl Technician {
@@ -68,6 +70,12 @@ impl Technician {
     #[must_use]
     pub fn refused(&self) -> &[(Action, Refusal)] {
         &self.refused
+    }
+
+    /// What it took the job's faults for, in words, in the order in which it found them.
+    #[must_use]
+    pub fn diagnosis(&self) -> Vec<String> {
+        self.know.diagnosis.clone()
     }
 
     fn push_front(&mut self, steps: Vec<Step>) {

@@ -1,8 +1,14 @@
 //! Good work spoiled in one place: a step dropped, swapped, hurried or botched. Each way names the
 //! rules that it must trip, and no others.
 
+mod good;
 mod leaving;
 mod reading;
+
+pub use good::Good;
+
+use std::collections::VecDeque;
+use std::sync::Arc;
 
 use super::drive::Player;
 use super::plan::Technician;
@@ -13,6 +19,7 @@ use crate::bench::action::{
 use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool};
 use crate::bench::refusal::Refusal;
 use crate::bench::seen::Seen;
+use crate::bench::setup::SupplyRight;
 use crate::units::PressureUnit;
 
 /// One way of spoiling good work.
@@ -20,8 +27,8 @@ use crate::units::PressureUnit;
 pub struct Spoil {
     /// Its name.
     pub name: &'static str,
-    /// Scenario on which it is tried.
-    pub job: &'static str,
+    /// Whether a good run gives occasion for it.
+    occasion: fn(&Good) -> bool,
     /// Rules that it must trip, sorted.
     pub trips: &'static [&'static str],
     /// What becomes of an action of the good run.
@@ -43,8 +50,10 @@ enum Change {
 }
 
 /// How far the good run has come.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone)]
 struct Progress {
+    /// The whole of it.
+    good: Arc<Good>,
     /// Actions of the good run so far.
     done: Vec<Action>,
     place: Option<Place>,
@@ -65,21 +74,98 @@ impl Progress {
     }
 }
 
+impl Progress {
+    fn new(good: &Arc<Good>) -> Self {
+        Self { good: Arc::clone(good), done: Vec::new(), place: None }
+    }
+
+    fn add(&mut self, action: &Action) {
+        if let Action::Go(place) = action {
+            self.place = Some(*place);
+        }
+        self.done.push(action.clone());
+    }
+}
+
+/// Follows the good run, and finds where each way of spoiling it leaves it.
+#[derive(Debug, Clone)]
+pub struct Forks {
+    progress: Progress,
+    waiting: Vec<Spoil>,
+}
+
+impl Forks {
+    /// All ways for which the good run gives occasion.
+    #[must_use]
+    pub fn new(good: &Arc<Good>) -> Self {
+        let waiting = spoils().filter(|spoil| (spoil.occasion)(good)).copied().collect();
+        Self { progress: Progress::new(good), waiting }
+    }
+
+    /// The good run is about to do `action`: those who do otherwise from here on. `after` is the
+    /// good technician, who has decided on it.
+    pub fn at(&mut self, action: &Action, after: &Technician) -> Vec<Spoiled> {
+        let progress = &self.progress;
+        let (leave, stay) = self
+            .waiting
+            .iter()
+            .partition(|spoil| !matches!((spoil.change)(progress, action), Change::Keep));
+        self.waiting = stay;
+        let leave: Vec<Spoil> = leave;
+        let made = leave.into_iter().map(|spoil| {
+            let mut spoiled = Spoiled {
+                good: after.clone(),
+                spoil,
+                progress: progress.clone(),
+                queue: VecDeque::new(),
+                refused: Vec::new(),
+            };
+            spoiled.change(action.clone());
+            spoiled
+        });
+        let made = made.collect();
+        self.progress.add(action);
+        made
+    }
+
+    /// The good run has done something: those who hurry from here on.
+    pub fn hurried(&mut self, good: &Technician) -> Vec<Spoiled> {
+        let progress = &self.progress;
+        let (leave, stay): (Vec<Spoil>, Vec<Spoil>) =
+            self.waiting.iter().partition(|spoil| (spoil.hurry)(progress) > 0);
+        self.waiting = stay;
+        let made = leave.into_iter().map(|spoil| Spoiled {
+            good: good.clone(),
+            spoil,
+            progress: progress.clone(),
+            queue: VecDeque::new(),
+            refused: Vec::new(),
+        });
+        made.collect()
+    }
+
+    /// Ways that had occasion and were never taken.
+    #[must_use]
+    pub fn left(&self) -> &[Spoil] {
+        &self.waiting
+    }
+}
+
 /// A technician who spoils one thing.
 #[derive(Debug, Clone)]
 pub struct Spoiled {
     good: Technician,
     spoil: Spoil,
     progress: Progress,
-    queue: Vec<Action>,
+    queue: VecDeque<Action>,
     refused: Vec<(Action, Refusal)>,
 }
 
 impl Spoiled {
-    /// A technician who spoils one thing.
+    /// What is spoiled.
     #[must_use]
-    pub fn new(good: Technician, spoil: Spoil) -> Self {
-        Self { good, spoil, progress: Progress::default(), queue: Vec::new(), refused: Vec::new() }
+    pub fn spoil(&self) -> &Spoil {
+        &self.spoil
     }
 
     /// What was refused.
@@ -87,14 +173,33 @@ impl Spoiled {
     pub fn refused(&self) -> &[(Action, Refusal)] {
         &self.refused
     }
+
+    /// Takes an action of the good run and lines up what becomes of it.
+    fn change(&mut self, action: Action) {
+        let change = (self.spoil.change)(&self.progress, &action);
+        self.progress.add(&action);
+        match change {
+            Change::Keep => self.queue.push_back(action),
+            Change::Drop => {}
+            Change::Instead(others) => self.queue.extend(others),
+            Change::Before(others) => {
+                self.queue.extend(others);
+                self.queue.push_back(action);
+            }
+            Change::After(others) => {
+                self.queue.push_back(action);
+                self.queue.extend(others);
+            }
+        }
+    }
 }
 
 impl Player for Spoiled {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
-        if !self.queue.is_empty() {
-            return Some(self.queue.remove(0));
-        }
         loop {
+            if let Some(action) = self.queue.pop_front() {
+                return Some(action);
+            }
             let mut action = self.good.next(seen);
             // The same sight, looked at more than once a tick: the wait runs out early.
             let mut looks = (self.spoil.hurry)(&self.progress);
@@ -102,32 +207,7 @@ impl Player for Spoiled {
                 action = self.good.next(seen);
                 looks -= 1;
             }
-            let action = action?;
-            let change = (self.spoil.change)(&self.progress, &action);
-            if let Action::Go(place) = action {
-                self.progress.place = Some(place);
-            }
-            self.progress.done.push(action.clone());
-            let mut actions = match change {
-                Change::Keep => vec![action],
-                Change::Drop => continue,
-                Change::Instead(others) => others,
-                Change::Before(mut others) => {
-                    others.push(action);
-                    others
-                }
-                Change::After(others) => {
-                    let mut all = vec![action];
-                    all.extend(others);
-                    all
-                }
-            };
-            if actions.is_empty() {
-                continue;
-            }
-            let first = actions.remove(0);
-            self.queue = actions;
-            return Some(first);
+            self.change(action?);
         }
     }
 
@@ -147,7 +227,7 @@ impl Progress {
             .iter()
             .rev()
             .take_while(|a| **a != BURNER_DOOR_ON)
-            .any(|a| *a == Action::Setpoint(136))
+            .any(|a| matches!(a, Action::Setpoint(half_f) if Some(*half_f) == self.good.setpoint()))
     }
 }
 
@@ -155,9 +235,6 @@ impl Progress {
 pub fn spoils() -> impl Iterator<Item = &'static Spoil> {
     reading::SPOILS.iter().chain(leaving::SPOILS)
 }
-
-const PROPANE: &str = "propane-cold-morning";
-const NATURAL: &str = "natural-gas-busy-kitchen";
 
 fn never(_: &Progress) -> u32 {
     0

@@ -6,21 +6,24 @@ use super::*;
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "low cap left off",
-        job: PROPANE,
+        occasion: |g| g.turns(Screw::Low) && g.in_use(),
         trips: &["cap-off"],
         change: |_, a| drop_if(*a == Action::Cap { screw: Screw::Low, to: Fitted::On }),
         hurry: never,
     },
     Spoil {
         name: "low not written again with the cap on",
-        job: PROPANE,
+        occasion: |g| g.turns(Screw::Low) && g.in_use(),
         trips: &["not-read-with-cap"],
         change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Low, Phase::Left)),
         hurry: never,
     },
     Spoil {
         name: "the supplier's regulator turned",
-        job: PROPANE,
+        occasion: |g| {
+            g.card.supply == SupplyRight::OwnerOnly
+                && g.does(|a| *a == Action::Look(Subject::SupplyVent))
+        },
         trips: &["supply-not-yours"],
         change: |_, a| {
             if *a == Action::Look(Subject::SupplyVent) {
@@ -41,28 +44,28 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "own supply left too low",
-        job: NATURAL,
+        occasion: |g| g.raises_supply(),
         trips: &["supply-left-low"],
         change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::Supply, .. })),
         hurry: never,
     },
     Spoil {
         name: "supply not written again at rest after it was set",
-        job: NATURAL,
+        occasion: |g| g.turns(Screw::Supply),
         trips: &["supply-not-rechecked"],
         change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::Rest, Phase::Left)),
         hurry: never,
     },
     Spoil {
         name: "window left open",
-        job: PROPANE,
+        occasion: |g| g.does(|a| matches!(a, Action::Window { to: Opening::Closed, .. })),
         trips: &["controls-not-restored"],
         change: |_, a| drop_if(matches!(a, Action::Window { to: Opening::Closed, .. })),
         hurry: never,
     },
     Spoil {
         name: "owner called before anything was read",
-        job: PROPANE,
+        occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["owner-not-called"],
         change: |p, a| {
             let call = Action::Call(Contact::SupplyOwner);
@@ -76,14 +79,14 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low gas switch not looked at",
-        job: PROPANE,
+        occasion: |g| g.propane && g.does(|a| *a == Action::Look(Subject::LowGasSwitch)),
         trips: &["conversion-not-proven"],
         change: |_, a| drop_if(*a == Action::Look(Subject::LowGasSwitch)),
         hurry: never,
     },
     Spoil {
         name: "inlet plug started with the key",
-        job: NATURAL,
+        occasion: |g| g.refits(Port::Inlet),
         trips: &["cross-thread-left"],
         change: |_, a| match a {
             a if *a == START_INLET => Change::Instead(vec![Action::Plug {
@@ -97,7 +100,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet plug cross-threaded, taken out and started again",
-        job: NATURAL,
+        occasion: |g| g.refits(Port::Inlet),
         trips: &["cross-thread-caught"],
         change: |_, a| {
             if *a == START_INLET {
@@ -111,7 +114,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet plug left short of snug, bubbles ignored",
-        job: NATURAL,
+        occasion: |g| g.refits(Port::Inlet),
         trips: &["bubbles-left", "plug-loose"],
         change: |_, a| {
             if *a == TIGHTEN_INLET {
@@ -127,7 +130,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet boss cracked, bubbles ignored",
-        job: NATURAL,
+        occasion: |g| g.refits(Port::Inlet),
         trips: &["boss-cracked", "bubbles-left"],
         change: |_, a| {
             if *a == TIGHTEN_INLET { Change::After(vec![TIGHTEN_INLET]) } else { Change::Keep }
@@ -136,14 +139,14 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet plug not leak-checked",
-        job: NATURAL,
+        occasion: |g| g.refits(Port::Inlet),
         trips: &["joint-unchecked"],
         change: |p, a| drop_if(p.count(&TIGHTEN_INLET) > 0 && joint_work(a, Joint::InletPort)),
         hurry: never,
     },
     Spoil {
         name: "manifold plug wiped at once",
-        job: NATURAL,
+        occasion: |g| g.refits(Port::Manifold),
         trips: &["joint-checked-wrongly"],
         change: keep,
         hurry: |p| {
@@ -153,7 +156,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "wire between R and W2 left on",
-        job: NATURAL,
+        occasion: |g| g.refits(Port::Manifold) && g.in_use(),
         trips: &["jumper-left"],
         change: |p, a| {
             let closed =
@@ -164,7 +167,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "valve switch left off",
-        job: NATURAL,
+        occasion: Good::in_use,
         trips: &["valve-switch-off"],
         change: |p, a| {
             if *a == BURNER_DOOR_ON {
@@ -177,7 +180,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "manual valve left part open",
-        job: NATURAL,
+        occasion: Good::in_use,
         trips: &["cock-not-open"],
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
@@ -190,7 +193,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "manual valve left closed",
-        job: NATURAL,
+        occasion: Good::in_use,
         trips: &["cock-not-open"],
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
@@ -203,14 +206,14 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "burner door left off",
-        job: NATURAL,
+        occasion: |g| g.does(|a| *a == BURNER_DOOR_ON),
         trips: &["door-off"],
         change: |_, a| drop_if(*a == BURNER_DOOR_ON),
         hurry: never,
     },
     Spoil {
         name: "range left off",
-        job: NATURAL,
+        occasion: |g| g.last_for(Neighbor::Range) == Some(OnOff::On),
         trips: &["others-not-restored"],
         change: |p, a| {
             let on = Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On };
@@ -220,20 +223,21 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "thermostat not set back",
-        job: PROPANE,
+        occasion: |g| g.in_use() && g.setpoint().is_some(),
         trips: &["controls-not-restored"],
         change: |p, a| {
-            // The found setpoint of this job is 68 °F.
-            drop_if(p.closing() && *a == Action::Setpoint(136))
+            let found = p.good.setpoint().map(Action::Setpoint);
+            drop_if(p.closing() && Some(a) == found.as_ref())
         },
         hurry: never,
     },
     Spoil {
         name: "no final cycle",
-        job: PROPANE,
+        occasion: |g| g.in_use() && g.setpoint().is_some(),
         trips: &["no-final-cycle"],
         change: |p, a| {
-            let call = matches!(a, Action::Setpoint(half_f) if *half_f != 136)
+            let found = p.good.setpoint();
+            let call = matches!(a, Action::Setpoint(half_f) if Some(*half_f) != found)
                 || (*a == Action::ThermostatMode(OnOff::On) && !p.closing_restores());
             drop_if(p.closing() && call)
         },
@@ -241,14 +245,14 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "supplier not called",
-        job: PROPANE,
+        occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["owner-not-called"],
         change: |_, a| drop_if(*a == Action::Call(Contact::SupplyOwner)),
         hurry: never,
     },
     Spoil {
         name: "handed over as if all were well",
-        job: PROPANE,
+        occasion: |g| !g.ends(Ending::InService),
         trips: &["wrong-ending"],
         change: |_, a| match a {
             Action::HandOver(said) => Change::Instead(vec![Action::HandOver(HandOver {
@@ -261,7 +265,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "work not done not named",
-        job: NATURAL,
+        occasion: |g| g.does(|a| matches!(a, Action::HandOver(said) if !said.not_done.is_empty())),
         trips: &["not-done-unsaid"],
         change: |_, a| match a {
             Action::HandOver(said) => Change::Instead(vec![Action::HandOver(HandOver {

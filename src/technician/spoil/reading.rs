@@ -6,14 +6,14 @@ use super::*;
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "nothing smelt or probed",
-        job: PROPANE,
+        occasion: Good::is_quiet,
         trips: &["no-sniff-on-arrival"],
         change: |_, a| drop_if(matches!(a, Action::Sniff(_) | Action::Probe(_))),
         hurry: never,
     },
     Spoil {
         name: "smelt and probed at head height only",
-        job: PROPANE,
+        occasion: |g| g.propane && g.is_quiet(),
         trips: &["head-height-only"],
         change: |_, a| {
             drop_if(matches!(a, Action::Sniff(Height::Floor) | Action::Probe(Height::Floor)))
@@ -22,7 +22,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "manual valve not shut before the inlet port",
-        job: NATURAL,
+        occasion: |g| g.opens(Port::Inlet),
         trips: &["opened-inlet-under-gas"],
         change: |p, a| {
             let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
@@ -32,7 +32,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "no wait after breaking the inlet plug loose",
-        job: NATURAL,
+        occasion: |g| g.opens(Port::Inlet),
         trips: &["opened-on-trapped-gas"],
         change: keep,
         hurry: |p| {
@@ -43,21 +43,21 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "power left on",
-        job: NATURAL,
+        occasion: |g| g.opens(Port::Inlet),
         trips: &["power-left-on"],
         change: |_, a| drop_if(*a == Action::FurnaceSwitch(OnOff::Off)),
         hurry: never,
     },
     Spoil {
         name: "meter never zeroed",
-        job: NATURAL,
+        occasion: |g| g.writes(Port::Inlet, Stage::Low),
         trips: &["meter-off"],
         change: |_, a| drop_if(*a == Action::MeterZero),
         hurry: never,
     },
     Spoil {
         name: "hose half on at the manifold",
-        job: NATURAL,
+        occasion: |g| g.writes(Port::Manifold, Stage::High),
         trips: &["hose-half-on"],
         change: |_, a| match a {
             Action::HoseOn { port: Port::Manifold, .. } => {
@@ -69,7 +69,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a right number written only when the hose is off again",
-        job: PROPANE,
+        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.turns(Screw::Supply),
         trips: &[],
         change: |p, a| {
             let late = |a: &Action| is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found);
@@ -87,7 +87,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "zeroed with the manifold pressure on it",
-        job: PROPANE,
+        occasion: |g| g.turns(Screw::Low),
         trips: &["zeroed-under-pressure"],
         change: |_, a| {
             if is_write(a, Port::Manifold, Stage::Low, Phase::Left) {
@@ -100,14 +100,14 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet with the others on not written",
-        job: PROPANE,
+        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.turns(Screw::Supply),
         trips: &["never-read-with-others"],
         change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found)),
         hurry: never,
     },
     Spoil {
         name: "inlet at rest only",
-        job: PROPANE,
+        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && g.turns(Screw::Low),
         trips: &["never-read-running", "turned-before-inlet"],
         change: |_, a| {
             drop_if(matches!(a, Action::Write(r)
@@ -117,7 +117,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "high never written",
-        job: PROPANE,
+        occasion: |g| {
+            let turned = g.turns(Screw::High) || g.turns(Screw::Supply);
+            g.writes(Port::Manifold, Stage::High) && !turned
+        },
         trips: &["stage-never-read"],
         change: |_, a| {
             drop_if(matches!(a, Action::Write(r)
@@ -127,7 +130,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "hold at rest cut short",
-        job: PROPANE,
+        occasion: |g| g.writes(Port::Inlet, Stage::Rest) && !g.turns(Screw::Supply),
         trips: &["hold-too-short"],
         change: keep,
         hurry: |p| {
@@ -143,7 +146,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a number for the wrong port",
-        job: NATURAL,
+        occasion: |g| g.writes(Port::Inlet, Stage::Low),
         trips: &["wrong-port"],
         change: |_, a| {
             if is_write(a, Port::Inlet, Stage::Low, Phase::Found) {
@@ -159,7 +162,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a low number written for high",
-        job: PROPANE,
+        occasion: |g| g.writes(Port::Manifold, Stage::High),
         trips: &["wrong-stage"],
         change: |_, a| {
             if is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
@@ -172,7 +175,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "the number in the wrong unit",
-        job: NATURAL,
+        occasion: |g| g.writes(Port::Inlet, Stage::High),
         trips: &["wrong-unit"],
         change: |_, a| {
             if is_write(a, Port::Inlet, Stage::High, Phase::Found) {
@@ -185,7 +188,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a number that no meter showed",
-        job: NATURAL,
+        occasion: |g| g.writes(Port::Inlet, Stage::Low),
         trips: &["invented"],
         change: |_, a| {
             if is_write(a, Port::Inlet, Stage::Low, Phase::Found) {
@@ -198,14 +201,14 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low turned before it was written as found",
-        job: PROPANE,
+        occasion: |g| g.turns(Screw::Low),
         trips: &["turned-before-found"],
         change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Low, Phase::Found)),
         hurry: never,
     },
     Spoil {
         name: "a big jump there and back",
-        job: PROPANE,
+        occasion: |g| g.turns(Screw::Low),
         trips: &["big-jumps"],
         change: |p, a| {
             let first = !p.done.iter().any(|a| matches!(a, Action::Turn { .. }));
@@ -222,7 +225,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "the high screw cranked against a low supply",
-        job: PROPANE,
+        occasion: |g| g.writes(Port::Manifold, Stage::High) && g.high_is_starved,
         trips: &["big-jumps", "cranked"],
         change: |p, a| {
             if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
@@ -245,7 +248,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "the low screw turned while high burns",
-        job: PROPANE,
+        occasion: |g| g.turns(Screw::Low),
         trips: &["wrong-screw"],
         change: |p, a| {
             if is_write(a, Port::Manifold, Stage::High, Phase::Found) {

@@ -1,0 +1,117 @@
+//! The good run that is to be spoiled: what it did, and so which ways of spoiling it have occasion.
+
+use crate::appliance::plate::Fuel;
+use crate::bench::action::{Action, Ending, OnOff, PlugStep, Stage};
+use crate::bench::event::Happening;
+use crate::bench::part::{Neighbor, Port, Screw};
+use crate::bench::setup::JobCard;
+use crate::marking::Ledger;
+use crate::units::PA_PER_INWC;
+
+/// What a good run did.
+#[derive(Debug, Clone)]
+pub struct Good {
+    /// Its actions, in order.
+    pub actions: Vec<Action>,
+    /// The job card.
+    pub card: JobCard,
+    /// Whether propane is in the pipes.
+    pub propane: bool,
+    /// How it ended.
+    pub ending: Option<Ending>,
+    /// Whether an alarm called.
+    pub alarmed: bool,
+    /// Whether the inlet held the high stage down when it was written last.
+    pub high_is_starved: bool,
+}
+
+impl Good {
+    /// Of a run that has ended.
+    #[must_use]
+    pub fn of(ledger: &Ledger) -> Self {
+        let high = ledger
+            .did()
+            .filter(|did| {
+                matches!(did.action, Action::Write(r)
+                    if r.port == Port::Manifold && r.stage == Stage::High)
+            })
+            .last()
+            .map(|did| did.before.inlet_pa - did.before.high_set_pa < PA_PER_INWC);
+        Self {
+            actions: ledger.did().map(|did| did.action.clone()).collect(),
+            card: ledger.setup.card.clone(),
+            propane: ledger.setup.fuel == Fuel::Propane,
+            ending: ledger.ending(),
+            alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
+            high_is_starved: high == Some(true),
+        }
+    }
+
+    /// Whether it did such a thing.
+    pub(super) fn does(&self, when: impl Fn(&Action) -> bool) -> bool {
+        self.actions.iter().any(when)
+    }
+
+    pub(super) fn turns(&self, wanted: Screw) -> bool {
+        self.does(|a| matches!(a, Action::Turn { screw, .. } if *screw == wanted))
+    }
+
+    /// Whether it left the supply turned up.
+    pub(super) fn raises_supply(&self) -> bool {
+        let total: i32 = self
+            .actions
+            .iter()
+            .map(|a| match a {
+                Action::Turn { screw: Screw::Supply, eighths } => i32::from(*eighths),
+                _ => 0,
+            })
+            .sum();
+        total > 0
+    }
+
+    pub(super) fn ends(&self, ending: Ending) -> bool {
+        self.ending == Some(ending)
+    }
+
+    /// Whether the furnace was left to burn.
+    pub(super) fn in_use(&self) -> bool {
+        !self.ends(Ending::ShutOff)
+    }
+
+    pub(super) fn opens(&self, wanted: Port) -> bool {
+        self.does(
+            |a| matches!(a, Action::Plug { port, step: PlugStep::SpinOut } if *port == wanted),
+        )
+    }
+
+    pub(super) fn refits(&self, wanted: Port) -> bool {
+        self.does(
+            |a| matches!(a, Action::Plug { port, step: PlugStep::Tighten(6) } if *port == wanted),
+        )
+    }
+
+    pub(super) fn writes(&self, port: Port, stage: Stage) -> bool {
+        self.does(|a| matches!(a, Action::Write(r) if r.port == port && r.stage == stage))
+    }
+
+    /// Whether neither nose nor detector found anything.
+    pub(super) fn is_quiet(&self) -> bool {
+        !self.alarmed
+    }
+
+    /// What a neighbour was turned to last.
+    pub(super) fn last_for(&self, wanted: Neighbor) -> Option<OnOff> {
+        self.actions.iter().rev().find_map(|a| match a {
+            Action::Neighbor { neighbor, to } if *neighbor == wanted => Some(*to),
+            _ => None,
+        })
+    }
+
+    /// The setpoint that the thermostat was put back to.
+    pub(super) fn setpoint(&self) -> Option<i16> {
+        self.actions.iter().rev().find_map(|a| match a {
+            Action::Setpoint(half_f) => Some(*half_f),
+            _ => None,
+        })
+    }
+}
