@@ -218,6 +218,13 @@ impl Burners {
         }
     }
 
+    /// Puts other orifices in (diameters in m); the flames are out then.
+    pub fn set_orifices(&mut self, orifices_m: &[f64]) {
+        let Self { rated_m3_s, low_share, warm_up_s, .. } = *self;
+        self.burners = Self::new(orifices_m, rated_m3_s, low_share, warm_up_s).burners;
+        self.worked_out = (-1.0, -1.0);
+    }
+
     /// Sets the condition that the burners are in.
     pub fn set_condition(&mut self, condition: Condition) {
         self.condition = condition;

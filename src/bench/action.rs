@@ -3,6 +3,7 @@
 use serde::{Deserialize, Serialize};
 
 use super::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window};
+use super::repair::Repair;
 use crate::units::PressureUnit;
 
 /// One thing done by hand, by eye or by voice. Plain data; numbers are whole, so that a record
@@ -111,6 +112,8 @@ pub enum Action {
     Wipe(Joint),
     /// Reset the roll-out switches.
     ResetRollout,
+    /// Mend, replace or clean something.
+    Mend(Repair),
     /// Write a reading on the job sheet.
     Write(Reading),
     /// Write on the job sheet what a leak check showed.

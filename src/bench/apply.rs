@@ -1,6 +1,7 @@
 //! Doing things: what can be done, what is refused, and what it changes at once.
 
 pub(super) mod hands;
+mod mend;
 mod paper;
 mod switches;
 
@@ -54,6 +55,7 @@ impl Bench {
             Action::LeakFluid(joint) => self.brush(*joint),
             Action::Wipe(joint) => self.wipe(*joint),
             Action::ResetRollout => self.reset_rollout(),
+            Action::Mend(repair) => self.mend(*repair),
             Action::Write(reading) => self.write(*reading),
             Action::WriteJoint { joint, verdict } => self.write_joint(*joint, *verdict),
             Action::Tag(to) => self.set_tag(*to),
@@ -67,7 +69,7 @@ impl Bench {
     pub(super) fn after_act(&mut self, action: &Action) {
         self.push_paths();
         match action {
-            Action::Turn { .. } => self.watch.forget(Since::PressureMoved),
+            Action::Turn { .. } | Action::Mend(_) => self.watch.forget(Since::PressureMoved),
             Action::MeterZero | Action::MeterLowSide(_) => self.watch.forget(Since::MeterMoved),
             Action::HoseOn { .. }
             | Action::HoseOff

@@ -26,6 +26,7 @@ impl CycleWatch {
             | Action::Adapter { .. }
             | Action::HoseOn { .. }
             | Action::HoseOff
+            | Action::Mend(_)
             | Action::ResetRollout => true,
             Action::Go(_)
             | Action::Look(_)

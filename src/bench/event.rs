@@ -4,8 +4,10 @@
 use super::action::{Action, HandOver, Reading, Stage};
 use super::part::{Joint, Port, Screw};
 use super::refusal::Refusal;
+use super::repair::Repair;
 use super::truth::{Firing, Truth};
 use crate::appliance::ignition::ControlState;
+use crate::appliance::plate::Plate;
 
 /// Something that happened at a tick.
 #[derive(Debug, Clone, PartialEq)]
@@ -95,6 +97,15 @@ pub enum Happening {
         /// Seconds since the last turn of any screw, if any.
         since_turn_s: Option<f64>,
     },
+    /// Something was mended, replaced or cleaned.
+    Mended {
+        /// What was done.
+        repair: Repair,
+        /// What it changed.
+        outcome: Outcome,
+        /// The plate with its label as it stands now, where the repair changed it.
+        plate: Option<Box<Plate>>,
+    },
     /// A plug began across its thread.
     CrossThreaded {
         /// Which port.
@@ -148,6 +159,15 @@ pub enum Happening {
     },
     /// The solver did not converge. Tests forbid it.
     NotConverged,
+}
+
+/// What a repair changed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Outcome {
+    /// Something about the installation is another now.
+    Changed,
+    /// Nothing: what was worked on was sound.
+    Nothing,
 }
 
 /// A written reading with everything needed to judge it.

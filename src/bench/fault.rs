@@ -12,6 +12,7 @@ mod supply;
 mod valve;
 
 pub use entry::{Entry, Family, Scale, Severity};
+pub(super) use valve::fit_springs;
 
 use super::setup::Setup;
 
@@ -224,6 +225,9 @@ impl Fault {
     pub fn apply(self, setup: &mut Setup, severity: f64) {
         if self.misfit(setup).is_some() {
             return;
+        }
+        if setup.sound.is_none() {
+            setup.sound = Some(Box::new(setup.clone()));
         }
         let severity = self.entry().severity.within(severity);
         (self.entry().apply)(setup, severity);

@@ -66,10 +66,7 @@ impl Furnace {
         };
         let mut made = Self {
             control: Control::new(timings),
-            safety: Safety::new(match setup.condition.control.low_gas {
-                Some(off_its_points) if furnace.low_gas_switch => off_its_points,
-                Some(_) | None => LowGasSwitch::from(furnace.low_gas_switch),
-            }),
+            safety: Safety::new(low_gas(setup)),
             burners: Burners::new(&furnace.orifices_m, rated, low_share, furnace.igniter_warm_up_s),
             air: AirSide::new(
                 SIZING_EFFICIENCY * plate.input_high.si(),
@@ -91,6 +88,17 @@ impl Furnace {
         made
     }
 
+    /// After a repair: what changed between two setups. A roll-out switch stays as it is.
+    pub(super) fn refit(&mut self, before: &Setup, setup: &Setup) {
+        if low_gas(before) != low_gas(setup) {
+            self.safety.set_low_gas(low_gas(setup));
+        }
+        if before.furnace.orifices_m != setup.furnace.orifices_m {
+            self.burners.set_orifices(&setup.furnace.orifices_m);
+        }
+        self.set_condition(setup);
+    }
+
     fn set_condition(&mut self, setup: &Setup) {
         let condition = &setup.condition;
         // Thin air: less draft, less air for the flames and over the exchanger.
@@ -103,6 +111,7 @@ impl Furnace {
         };
         self.safety.set_draft(draft);
         self.safety.set_sensing(condition.sensing);
+        self.safety.set_jumpers(condition.control.jumpers);
         if condition.control.rollout == Tripped::Yes {
             self.safety.roll_out();
         }
@@ -322,6 +331,14 @@ impl Furnace {
         self.safety.digest(sink);
         self.burners.digest(sink);
         self.air.digest(sink);
+    }
+}
+
+/// The low-gas switch of a setup.
+fn low_gas(setup: &Setup) -> LowGasSwitch {
+    match setup.condition.control.low_gas {
+        Some(off_its_points) if setup.furnace.low_gas_switch => off_its_points,
+        Some(_) | None => LowGasSwitch::from(setup.furnace.low_gas_switch),
     }
 }
 

@@ -2,6 +2,7 @@
 //! hands and faults reach into it.
 
 mod build;
+mod refit;
 mod valve;
 mod wear;
 
@@ -15,6 +16,7 @@ use crate::physics::valve::{HandValve, HandValveKind};
 use crate::site::tank::Tank;
 use crate::units::TICK_S;
 
+pub(crate) use refit::SupplyRegulator;
 pub(crate) use valve::StageSprings;
 
 /// Bore of a port's tapped hole behind the plug, in metres (a 1/8 in. tap; from memory).
@@ -121,6 +123,8 @@ pub(crate) struct GasSide {
     taps_m2: [Option<f64>; 2],
     hose_hole_m2: f64,
     wear: wear::Wear,
+    /// Numbers of the first node behind supply, branch, worn places of the line, and of all nodes.
+    marks: [u16; 4],
     /// What sets in once the bench has come to rest.
     later: Later,
     tank: Option<Tank>,
@@ -186,6 +190,11 @@ impl GasSide {
             flow(self.elements.port_to_air[1]),
             flow(self.elements.hose_to_air),
         ]
+    }
+
+    /// Gas out of a crack in the connector, in standard m³/s; none without one.
+    pub(crate) fn connector_leak(&self) -> Option<f64> {
+        self.wear.cracked(&self.network)
     }
 
     /// Turns the seats of the gas valve and loads its spring: which stage the control gives it.
@@ -412,6 +421,11 @@ impl GasSide {
     /// Marches until nothing moves any more.
     pub(crate) fn settle(&mut self) {
         self.network.settle(600.0);
+        self.set_in();
+    }
+
+    /// What waits until the bench has come to rest sets in.
+    fn set_in(&mut self) {
         let Later { seat_leak_m2, bonnet } = self.later;
         if let Some(regulator) = self.network.regulator_mut(self.elements.supply_regulator) {
             if seat_leak_m2 > 0.0 {

@@ -17,6 +17,7 @@ pub mod part;
 mod perceive;
 mod port;
 pub mod refusal;
+pub mod repair;
 pub mod seen;
 pub mod setup;
 mod stand;
@@ -40,6 +41,10 @@ use crate::site::house::{House, Thermostat};
 #[derive(Debug, Clone)]
 pub struct Bench {
     setup: Setup,
+    /// What it was built from, once a repair has changed `setup`.
+    built_from: Option<Box<Setup>>,
+    /// The repairs done, in order.
+    mended: Vec<repair::Repair>,
     tick: u64,
     gas: gas::GasSide,
     furnace: furnace::Furnace,
@@ -156,7 +161,19 @@ impl Bench {
     /// What it was built from. For marking, preview and reports; players get [`Bench::seen`].
     #[must_use]
     pub fn setup(&self) -> &Setup {
+        self.built_from.as_deref().unwrap_or(&self.setup)
+    }
+
+    /// The setup as repairs have left it. For tests, reports and the debrief.
+    #[must_use]
+    pub fn setup_now(&self) -> &Setup {
         &self.setup
+    }
+
+    /// The repairs done so far, in order.
+    #[must_use]
+    pub fn mended(&self) -> &[repair::Repair] {
+        &self.mended
     }
 
     /// Steps since the job began; 50 a second.

@@ -276,6 +276,8 @@ impl Bench {
             thermostat: (self.things.setpoint_half_f, self.things.heating),
             stage_jumper: things.stage_jumper,
             tag: things.tag,
+            jumpers: self.setup.condition.control.jumpers,
+            connector_leak_m3_s: self.gas.connector_leak().unwrap_or(0.0),
         }
     }
 
@@ -313,6 +315,9 @@ impl Bench {
             sink(u64::from(turned.unsigned_abs()) << 1 | u64::from(turned < 0));
         }
         self.sheet.digest(&mut sink);
+        for repair in &self.mended {
+            sink(*repair as u64);
+        }
         hash
     }
 

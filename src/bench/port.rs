@@ -174,6 +174,16 @@ impl PortState {
         }
     }
 
+    /// Somebody drills it: its boss has a crack.
+    pub(crate) fn crack(&mut self) {
+        self.cracked = true;
+    }
+
+    /// Whether nothing is in it.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.fill == Fill::Open
+    }
+
     /// Whether gas can flow freely out of it.
     pub(crate) fn is_wide_open(&self) -> bool {
         matches!(self.fill, Fill::Open | Fill::Adapter(None))

@@ -51,6 +51,14 @@ pub enum Refusal {
     AtStop,
     /// From inside, with gas in the air: go outside first.
     CallFromOutside,
+    /// A valve upstream of the work is open.
+    ShutFirst(super::part::Cock),
+    /// Gas pressure is left in what is to be opened.
+    PressureLeft,
+    /// The furnace has power.
+    PowerOn,
+    /// There is no such part on this job.
+    NotFitted,
     /// The job is over.
     Over,
 }
@@ -89,6 +97,16 @@ impl Refusal {
             Self::NotWet => "There is no leak fluid on that joint.".into(),
             Self::AtStop => "The screw is at its stop.".into(),
             Self::CallFromOutside => "Not from in here: go outside first, then call.".into(),
+            Self::ShutFirst(cock) => {
+                format!("Gas stands at this joint: shut the {} first.", cock.label().to_lowercase())
+            }
+            Self::PressureLeft => {
+                "Gas pressure is left behind the shut valve: let it off at the opened inlet port \
+                 first."
+                    .into()
+            }
+            Self::PowerOn => "Switch the furnace off first: this part carries voltage.".into(),
+            Self::NotFitted => "Nothing like that is fitted here.".into(),
             Self::Over => "The job is over.".into(),
         }
     }

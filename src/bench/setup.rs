@@ -46,6 +46,9 @@ pub struct Setup {
     pub condition: Condition,
     /// The faults that were put in, with their severity, in order.
     pub faults: Vec<(Fault, f64)>,
+    /// The same before the first fault: what a replaced part takes its numbers from. None without
+    /// a fault; it has none of its own.
+    pub sound: Option<Box<Setup>>,
     /// What the trainee is told.
     pub card: JobCard,
 }

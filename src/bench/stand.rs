@@ -34,6 +34,8 @@ pub(super) fn bench(setup: Setup) -> Bench {
     };
     let meter = &setup.meter;
     let mut bench = Bench {
+        built_from: None,
+        mended: Vec::new(),
         tick: 0,
         gas: gas::GasSide::new(&setup),
         furnace: furnace::Furnace::new(&setup),

@@ -129,7 +129,10 @@ impl Bench {
             self.thermostat.reset();
         }
         self.step_guards(dt_s);
-        let escaping = self.gas.leaks().iter().sum::<f64>() + self.unburned_into_room();
+        let mut escaping = self.gas.leaks().iter().sum::<f64>() + self.unburned_into_room();
+        if let Some(leak) = self.gas.connector_leak() {
+            escaping += leak;
+        }
         let open = self.things.windows[0] == Opening::Open;
         self.room.step(dt_s, escaping, open);
         self.breathe(dt_s);
@@ -191,7 +194,8 @@ impl Bench {
             let leak = match joint {
                 Joint::InletPort => leaks[0] + self.hose_leak(Port::Inlet, leaks[2]),
                 Joint::ManifoldPort => leaks[1] + self.hose_leak(Port::Manifold, leaks[2]),
-                Joint::Union | Joint::Connector => 0.0,
+                Joint::Union => 0.0,
+                Joint::Connector => self.gas.connector_leak().unwrap_or(0.0),
             };
             let fresh = self.stretch(joint);
             let Some(brushed) = &mut self.things.fluid[joint_index(joint)] else { continue };

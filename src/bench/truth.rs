@@ -3,6 +3,7 @@
 
 use super::action::{Fitted, LowSide, OnOff, Opening};
 use super::part::Port;
+use crate::appliance::safety::Jumpers;
 
 /// The state of the model, in SI; gauge pressures.
 #[derive(Debug, Clone, PartialEq)]
@@ -87,6 +88,10 @@ pub struct Truth {
     pub stage_jumper: Fitted,
     /// The warning tag.
     pub tag: Fitted,
+    /// Wires across the contacts of safety devices.
+    pub jumpers: Jumpers,
+    /// Gas out of a crack in the connector, in standard m³/s.
+    pub connector_leak_m3_s: f64,
 }
 
 /// What the furnace does.

@@ -103,6 +103,19 @@ impl Manometer {
         self
     }
 
+    /// Takes water and battery of `wear`, and this lag (s), as after work on hose or battery; what
+    /// the zero button learned and the unit stay.
+    pub fn refit(&mut self, wear: Wear, lag_s: f64) {
+        if self.water_pa != wear.water_pa.max(0.0) {
+            self.water_pa = wear.water_pa.max(0.0);
+            self.behind_pa = 0.0;
+        }
+        if wear.battery_s.is_none() {
+            self.battery_s = None;
+        }
+        self.lag_s = lag_s;
+    }
+
     /// Whether it is on; with a flat battery it is not.
     #[must_use]
     pub fn is_on(&self) -> bool {

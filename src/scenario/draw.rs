@@ -69,6 +69,7 @@ impl Scenario {
             found: found(draw, self, &self.found),
             condition: setup::Condition::default(),
             faults: Vec::new(),
+            sound: None,
             card: card(draw, self, &self.card),
         }
     }

@@ -170,7 +170,7 @@ pub(super) const PROPANE_SPRINGS_ON_NATURAL: Entry = Entry {
             propane springs at their propane setting.",
     misfit: on_natural,
     apply: |setup, _| {
-        springs(setup, Fuel::Propane, [4.9 * PA_PER_INWC, 10.0 * PA_PER_INWC], [1.2, 1.6]);
+        fit_springs(setup, Fuel::Propane, [4.9 * PA_PER_INWC, 10.0 * PA_PER_INWC]);
     },
 };
 
@@ -192,11 +192,16 @@ fn on_natural(setup: &Setup) -> Option<&'static str> {
 fn natural_springs(setup: &mut Setup) {
     let made_for = &setup.furnace.plate.made_for;
     let set_pa = [made_for.low.pa, made_for.high.pa];
-    springs(setup, Fuel::Natural, set_pa, [0.4, 0.6]);
+    fit_springs(setup, Fuel::Natural, set_pa);
 }
 
-/// Other springs, set to these pressures, with these inches of water for a turn.
-fn springs(setup: &mut Setup, fuel: Fuel, [low_pa, high_pa]: [f64; 2], per_turn_inwc: [f64; 2]) {
+/// Other springs, for this fuel, set to these pressures on low and on high, in pascals.
+pub(in crate::bench) fn fit_springs(setup: &mut Setup, fuel: Fuel, [low_pa, high_pa]: [f64; 2]) {
+    // Inches of water for a turn (our own valve).
+    let per_turn_inwc = match fuel {
+        Fuel::Natural => [0.4, 0.6],
+        Fuel::Propane => [1.2, 1.6],
+    };
     setup.furnace.springs_for = fuel;
     let valve = &mut setup.furnace.valve;
     let high_pa = match valve.stacking {

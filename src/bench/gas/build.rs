@@ -44,6 +44,7 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
     let air = b.fixed(0.0);
     let burner_box = b.fixed(0.0);
     let (upstream, first, tank) = supply_source(&mut b, setup, &mut wear);
+    let source_end = b.node_count();
     let start_pa = start_pa(setup);
     let supply = b.node(SUPPLY_M3, T_STD_K, start_pa);
     let spec = supply_regulator(&setup.supply, setup);
@@ -53,7 +54,9 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
     let supply_cock = b.opening(supply, trunk_start, cock_area.full_cd_area_m2);
     let tee = runs(&mut b, trunk_start, &setup.trunk, start_pa);
     let (end, furnace_cock) = branch(&mut b, tee, &setup.branch, start_pa);
-    let inlet = line_faults(&mut b, setup, end, start_pa, &mut wear);
+    let branch_end = b.node_count();
+    let inlet = line_faults(&mut b, setup, end, (start_pa, air), &mut wear);
+    let line_end = b.node_count();
     let neighbors = [0, 1].map(|i| neighbor(&mut b, tee, air, setup, i));
     let (elements_valve, manifold, springs, seats_open_m2) =
         valve(&mut b, setup, inlet, burner_box);
@@ -68,6 +71,7 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
         SupplyKind::Tank { .. } => 0.0,
         SupplyKind::Meter { dial_m3 } => dial_m3,
     };
+    let marks = [source_end, branch_end, line_end, b.node_count()];
     let mut network = b.build();
     if condition.supply.seat == SeatState::WideOpen
         && let Some(regulator) = network.regulator_mut(supply_regulator)
@@ -112,6 +116,7 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
         }),
         hose_hole_m2: hole_area_m2(SHARP_CD, condition.meter.hose_hole_m),
         wear,
+        marks,
         later: later(setup),
         tank,
         tank_pa_per_s: 0.0,

@@ -47,6 +47,8 @@ pub(super) struct Wear {
     pub torn: Option<Torn>,
     pub swing: Option<Swing>,
     pub air: Option<Air>,
+    /// A crack in the connector.
+    pub crack: Option<ElementId>,
 }
 
 /// An opening before the regulators.
@@ -149,6 +151,42 @@ impl Wear {
             self.torn.as_ref().map(|torn| torn.element),
         ];
         elements.into_iter().flatten().map(|it| network.flow_std_m3_s(it).max(0.0)).sum()
+    }
+
+    /// Gas out of a crack in the connector, in standard m³/s; none without one.
+    pub(super) fn cracked(&self, network: &Network) -> Option<f64> {
+        self.crack.map(|crack| network.flow_std_m3_s(crack).max(0.0))
+    }
+
+    /// Share of its opening that ice shuts before the regulators; 0 without ice.
+    pub(super) fn ice(&self) -> f64 {
+        self.gate.as_ref().map_or(0.0, |gate| gate.ice)
+    }
+
+    /// Sets how much of that opening ice shuts.
+    pub(super) fn set_ice(&mut self, ice: f64) {
+        if let Some(gate) = &mut self.gate {
+            gate.ice = ice;
+        }
+    }
+
+    /// Takes over how everything stands from before a repair, where it is still there.
+    pub(super) fn carry(&mut self, old: &Self) {
+        if let (Some(gate), Some(old)) = (&mut self.gate, &old.gate) {
+            (gate.shut, gate.ice) = (old.shut, old.ice);
+        }
+        if let (Some(sag), Some(old)) = (&mut self.sag, &old.sag) {
+            (sag.water, sag.thrown) = (old.water, old.thrown);
+        }
+        if let (Some(relief), Some(old)) = (&mut self.relief, &old.relief) {
+            relief.area_m2 = old.area_m2;
+        }
+        if let (Some(swing), Some(old)) = (&mut self.swing, &old.swing) {
+            (swing.at, swing.speed) = (old.at, old.speed);
+        }
+        if let (Some(air), Some(old)) = (&mut self.air, &old.air) {
+            air.left_m3 = old.left_m3;
+        }
     }
 
     /// Every number that changes; none without wear.

@@ -3,7 +3,7 @@
 //! The default is a bench without a fault. Each number is a change to a part of the model; readings
 //! follow from it.
 
-use crate::appliance::safety::{LowGasSwitch, Sensing};
+use crate::appliance::safety::{Jumpers, LowGasSwitch, Sensing};
 use crate::instrument::manometer::Wear;
 use crate::physics::room::Odorant;
 
@@ -72,6 +72,8 @@ pub enum SeatState {
 pub struct LineCondition {
     /// Share of the connector's bore (by area) that a kink shuts, 0–1.
     pub connector_kinked: f64,
+    /// Diameter of a hole that stands for a crack in the connector, in metres.
+    pub connector_crack_m: f64,
     /// Head of water that stands in a sag of the branch, in pascals.
     pub water_pa: f64,
     /// Air in the branch, in m³.
@@ -159,6 +161,8 @@ pub struct ControlCondition {
     pub rollout: Tripped,
     /// The low-gas switch, where it does not stand at its published points.
     pub low_gas: Option<LowGasSwitch>,
+    /// Wires across the contacts of safety devices.
+    pub jumpers: Jumpers,
 }
 
 /// A wire.

@@ -53,6 +53,12 @@ impl NetworkBuilder {
         self.add_node(Some(volume_m3.max(MIN_VOLUME_M3)), t_k, p_pa)
     }
 
+    /// How many nodes there are so far: the next one has this number.
+    #[must_use]
+    pub fn node_count(&self) -> u16 {
+        u16::try_from(self.nodes.len()).unwrap_or(u16::MAX)
+    }
+
     /// A boundary at a given gauge pressure, its gas at 60 °F.
     pub fn fixed(&mut self, p_pa: f64) -> NodeId {
         self.add_node(None, T_STD_K, p_pa)

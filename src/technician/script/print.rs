@@ -39,6 +39,7 @@ pub fn action_line(action: &Action) -> String {
         Action::LeakFluid(it) => one("leak-fluid", *it),
         Action::Wipe(it) => one("wipe", *it),
         Action::ResetRollout => "reset-rollout".to_owned(),
+        Action::Mend(it) => one("mend", *it),
         Action::Write(reading) => write(reading),
         Action::WriteJoint { joint, verdict } => two("write-joint", *joint, *verdict),
         Action::Tag(it) => one("tag", *it),

@@ -5,6 +5,7 @@ use crate::bench::action::{
     Stage, Topic,
 };
 use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window};
+use crate::bench::repair::Repair;
 use crate::bench::seen::Sound;
 use crate::units::PressureUnit;
 
@@ -43,6 +44,7 @@ ids! {
     Tool "tool";
     Joint "joint";
     Subject "thing to look at";
+    Repair "repair";
 }
 
 /// Words that are given here. The match makes sure that none is forgotten.

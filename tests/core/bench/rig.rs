@@ -136,6 +136,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
         },
         condition: Condition::default(),
         faults: Vec::new(),
+        sound: None,
         card: JobCard {
             title: "Healthy rig".into(),
             text: "Check the gas pressures of the furnace.".into(),

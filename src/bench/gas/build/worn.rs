@@ -120,11 +120,15 @@ pub(super) fn line_faults(
     b: &mut NetworkBuilder,
     setup: &Setup,
     end: NodeId,
-    start_pa: f64,
+    (start_pa, air): (f64, NodeId),
     wear: &mut Wear,
 ) -> NodeId {
     let worn = &setup.condition.line;
     let mut at = end;
+    if worn.connector_crack_m > 0.0 {
+        let crack = hole_area_m2(SHARP_CD, worn.connector_crack_m);
+        wear.crack = Some(b.opening(end, air, crack));
+    }
     if worn.connector_kinked > 0.0 {
         let free = hole_area_m2(SHARP_CD, CONNECTOR_M) * (1.0 - worn.connector_kinked).max(0.0);
         at = b.node(BODY_M3, T_STD_K, start_pa);
