@@ -236,7 +236,8 @@ impl Repair {
     }
 
     /// What must be so before it is done.
-    pub(super) fn needs(self) -> &'static [Need] {
+    #[must_use]
+    pub fn needs(self) -> &'static [Need] {
         self.work().needs
     }
 
@@ -271,7 +272,7 @@ pub enum Nature {
 
 /// What must be so before a repair is done.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Need {
+pub enum Need {
     /// A hand valve is shut.
     Shut(Cock),
     /// No gas pressure is left between the manual valve and the gas valve.

@@ -1,11 +1,12 @@
 //! Closing a port, and proving it tight at its own working pressure.
 
 use super::open::{check_joint, give_gas, hose_off, isolate};
-use super::plan::{Step, act, go, think, with};
+use super::plan::{Step, Technician, act, go, think, with};
 use super::run_furnace;
 use super::task::pause;
 use crate::bench::action::{Action, Fitted, PlugStep};
 use crate::bench::part::{Place, Port, Tool};
+use crate::bench::seen::{PortFill, Seen};
 
 /// Isolates, takes hose and adapter off, starts the plug by hand, snugs it, gives gas back and
 /// checks the joint: the inlet plug with the manual valve on, the manifold plug while the burners
@@ -38,4 +39,24 @@ pub(super) fn close_port(port: Port) -> Vec<Step> {
         }
     }
     steps
+}
+
+/// Closes the port that the hose or the adapter is in, if any; seen from the gas valve.
+pub(super) fn close_open(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let Some(burners) = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) else {
+        return Vec::new();
+    };
+    let open = |i: usize| {
+        burners
+            .ports
+            .get(i)
+            .is_some_and(|port| matches!(port.fill, PortFill::Hose(_) | PortFill::BareAdapter))
+    };
+    if open(0) {
+        close_port(Port::Inlet)
+    } else if open(1) {
+        close_port(Port::Manifold)
+    } else {
+        Vec::new()
+    }
 }

@@ -1,8 +1,13 @@
 //! The reference technician: does the job properly, seeing only what a person sees and acting only
 //! through actions. And scripts, which do what they are told through the same two doors.
 
+mod burn;
 pub mod close;
 pub mod drive;
+mod judge;
+mod know;
+mod mend;
+mod no_fire;
 pub mod open;
 pub mod plan;
 pub mod proof;

@@ -1,11 +1,13 @@
 //! Isolating, and opening a port.
 
+use super::mend::{check, check_opened, mend_open};
 use super::plan::{Step, Technician, act, go, think, until_at_rest, with};
 use super::run_furnace;
 use super::task::{Until, pause, wait};
 use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Push};
-use crate::bench::part::{Cock, Door, Place, Port, Tool};
-use crate::bench::seen::{Display, Seen};
+use crate::bench::part::{Cock, Door, Joint, Place, Port, Tool};
+use crate::bench::seen::{Display, PortFill, Seen};
+use crate::units::PressureUnit;
 
 /// Thermostat off, furnace at rest, power off, manual valve shut, burner door off, valve switch
 /// off: three barriers, each tried.
@@ -49,25 +51,23 @@ pub(super) fn switch(seen: &Seen, to: OnOff) -> Vec<Step> {
     if stands == Some(to) { Vec::new() } else { vec![act(Action::ValveSwitch(to))] }
 }
 
-/// Zero the meter in open air, open the isolated port, put adapter and hose on, give gas back.
+/// Zero the meter in open air, open the isolated port, mend what waits for that, put adapter and
+/// hose on, give gas back.
 pub(super) fn open_port(port: Port) -> Vec<Step> {
-    let mut steps = vec![think(|_, seen| match seen.meter.display {
-        Display::Dark => vec![act(Action::MeterPower(OnOff::On)), pause(20.0)],
-        Display::Number(_) | Display::OverRange => Vec::new(),
-    })];
-    steps.extend([pause(4.0), act(Action::MeterZero), pause(2.0), go(Place::GasValve)]);
-    steps.extend(with(
-        Tool::HexKey,
-        vec![
-            act(Action::Plug { port, step: PlugStep::BreakLoose }),
-            // Let what is trapped behind the plug seep away before it comes out.
-            pause(90.0),
-            act(Action::Plug { port, step: PlugStep::SpinOut }),
-        ],
-    ));
+    let mut steps = meter_ready();
+    steps.push(go(Place::GasValve));
+    steps.push(think(match port {
+        Port::Inlet => |_, seen| plug_out(seen, Port::Inlet),
+        Port::Manifold => |_, seen| plug_out(seen, Port::Manifold),
+    }));
+    if port == Port::Inlet {
+        steps.push(mend_open());
+    }
     steps.extend([
-        act(Action::Take(Tool::Adapter)),
-        act(Action::Adapter { port, to: Fitted::On }),
+        think(match port {
+            Port::Inlet => |_, seen| adapter_in(seen, Port::Inlet),
+            Port::Manifold => |_, seen| adapter_in(seen, Port::Manifold),
+        }),
         act(Action::Take(Tool::Hose)),
         act(Action::HoseOn { port, push: Push::Fully }),
         pause(3.0),
@@ -75,8 +75,63 @@ pub(super) fn open_port(port: Port) -> Vec<Step> {
     steps.extend(give_gas());
     if port == Port::Inlet {
         steps.extend(check_joint(port));
+        steps.push(check_opened());
     }
     steps
+}
+
+/// On, in inches of water, warm, and zeroed in open air.
+fn meter_ready() -> Vec<Step> {
+    vec![
+        think(|_, seen| match seen.meter.display {
+            Display::Dark => vec![act(Action::MeterPower(OnOff::On)), pause(20.0)],
+            Display::Number(_) | Display::OverRange => Vec::new(),
+        }),
+        think(|_, seen| {
+            if seen.meter.unit == PressureUnit::InWc {
+                Vec::new()
+            } else {
+                vec![act(Action::MeterUnit(PressureUnit::InWc))]
+            }
+        }),
+        pause(4.0),
+        // A zero that still drifts is no zero.
+        wait(Until::MeterSteady { within_pa: 3.0, for_s: 60.0 }, 1800.0),
+        act(Action::MeterZero),
+        pause(2.0),
+    ]
+}
+
+/// What is in a port.
+fn fill(seen: &Seen, port: Port) -> Option<PortFill> {
+    let burners = seen.furnace.as_ref()?.burners.as_ref()?;
+    Some(burners.ports.get(usize::from(port == Port::Manifold))?.fill)
+}
+
+/// The plug out, as it stands.
+fn plug_out(seen: &Seen, port: Port) -> Vec<Step> {
+    let loose = match fill(seen, port) {
+        None | Some(PortFill::Open | PortFill::BareAdapter | PortFill::Hose(_)) => {
+            return Vec::new();
+        }
+        Some(PortFill::HandTight | PortFill::Started) => true,
+        Some(PortFill::Snug | PortFill::Leaning) => false,
+    };
+    let mut turns = Vec::new();
+    if !loose {
+        turns.push(act(Action::Plug { port, step: PlugStep::BreakLoose }));
+    }
+    // Let what is trapped behind the plug seep away before it comes out.
+    turns.push(pause(90.0));
+    turns.push(act(Action::Plug { port, step: PlugStep::SpinOut }));
+    with(Tool::HexKey, turns)
+}
+
+fn adapter_in(seen: &Seen, port: Port) -> Vec<Step> {
+    if fill(seen, port) == Some(PortFill::BareAdapter) {
+        return Vec::new();
+    }
+    vec![act(Action::Take(Tool::Adapter)), act(Action::Adapter { port, to: Fitted::On })]
 }
 
 /// Manual valve slowly on, valve switch on, power on.
@@ -97,40 +152,10 @@ pub(super) fn give_gas() -> Vec<Step> {
 
 /// Leak fluid on a port's joint, long enough to judge, wiped, written down.
 pub(super) fn check_joint(port: Port) -> Vec<Step> {
-    let joint = port.joint();
-    let mut steps = vec![go(Place::GasValve)];
-    steps.extend(with(
-        Tool::LeakFluid,
-        vec![
-            act(Action::LeakFluid(joint)),
-            pause(15.0),
-            think(match port {
-                Port::Inlet => |_, seen| write_verdict(seen, Port::Inlet),
-                Port::Manifold => |_, seen| write_verdict(seen, Port::Manifold),
-            }),
-            act(Action::Wipe(joint)),
-        ],
-    ));
-    steps
-}
-
-fn write_verdict(seen: &Seen, port: Port) -> Vec<Step> {
-    use crate::bench::action::JointVerdict;
-    use crate::bench::part::Joint;
-    use crate::bench::seen::FluidSeen;
-    let joint = port.joint();
-    let i = Joint::ALL.iter().position(|&one| one == joint).unwrap_or(0);
-    let fluid = seen
-        .furnace
-        .as_ref()
-        .and_then(|f| f.burners.as_ref())
-        .and_then(|b| b.fluid.get(i).copied())
-        .unwrap_or_default();
-    let verdict = match fluid {
-        FluidSeen::Bubbles(_) => JointVerdict::Leaking,
-        FluidSeen::Quiet(_) | FluidSeen::Dry => JointVerdict::Tight,
-    };
-    vec![act(Action::WriteJoint { joint, verdict })]
+    vec![think(match port {
+        Port::Inlet => |me, _| check(me, Joint::InletPort),
+        Port::Manifold => |me, _| check(me, Joint::ManifoldPort),
+    })]
 }
 
 /// Lets the gas trapped in the hose seep out at a barb that is only half on, then takes it off.

@@ -3,16 +3,19 @@
 use std::collections::VecDeque;
 
 use super::drive::Player;
+use super::know::{Know, turned_on};
+use super::mend::mend_all;
 use super::task::{Task, Until, Wait, Waiting, pause, wait};
-use super::{close, open, run_furnace, set};
-use crate::appliance::plate::{Fuel, GasFigures};
+use super::{close, judge, no_fire, open, run_furnace, set};
+use crate::appliance::plate::Fuel;
 use crate::bench::action::{
     Action, Contact, Ending, Fitted, HandOver, Height, NotDone, OnOff, Opening, Topic,
 };
 use crate::bench::part::{Cock, Door, Neighbor, Place, Port, Subject, Tool, Window};
 use crate::bench::refusal::Refusal;
-use crate::bench::seen::{Burning, Finding, Seen, Sound};
-use crate::bench::setup::{JobCard, SupplyRight};
+use crate::bench::repair::Repair;
+use crate::bench::seen::{Condition, Finding, Seen, Sound};
+use crate::bench::setup::JobCard;
 
 /// A piece of the technician's plan.
 pub type Step = Task<Technician>;
@@ -25,32 +28,6 @@ pub struct Technician {
     pub(super) know: Know,
     refused: Vec<(Action, Refusal)>,
     pub(super) too_long: bool,
-}
-
-/// What the technician has learned by looking.
-#[derive(Debug, Clone, Default)]
-pub(super) struct Know {
-    /// Figures that govern: the label's, else the plate's.
-    pub figures: Option<GasFigures>,
-    pub plate_fuel: Option<Fuel>,
-    pub supply_is_propane: bool,
-    pub delivery: Option<(f64, f64, f64)>,
-    pub setpoint: Option<i16>,
-    pub mode: Option<OnOff>,
-    pub neighbors: [Option<OnOff>; 2],
-    pub conversion_wrong: bool,
-    /// Inlet with the others on, lowest of the running values, in pascals.
-    pub inlet_low_pa: Option<f64>,
-    pub inlet_high_pa: Option<f64>,
-    pub inlet_rest_pa: Option<f64>,
-    pub supply_turned: bool,
-    /// Whether low and high screw have been turned.
-    pub turned: [bool; 2],
-    pub manifold: [Option<f64>; 2],
-    pub tries: u32,
-    pub leave_shut_off: bool,
-    /// What is wrong, in words.
-    pub diagnosis: Vec<String>,
 }
 
 impl Technician {
@@ -78,6 +55,11 @@ impl Technician {
         self.know.diagnosis.clone()
     }
 
+    /// Drops the rest of the plan for another.
+    pub(super) fn start_over(&mut self, steps: Vec<Step>) {
+        self.queue = steps.into();
+    }
+
     fn push_front(&mut self, steps: Vec<Step>) {
         for step in steps.into_iter().rev() {
             self.queue.push_front(step);
@@ -87,6 +69,7 @@ impl Technician {
 
 impl Player for Technician {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
+        self.know.watch.look(seen);
         loop {
             match self.queue.pop_front()? {
                 Task::Do(action) => return Some(action),
@@ -190,6 +173,7 @@ fn arrival() -> Vec<Step> {
     }
     steps.push(think(note_furnace));
     steps.extend(open::isolate());
+    steps.extend(look_at_filter());
     steps.extend([
         go(Place::GasValve),
         act(Action::Look(Subject::Orifices)),
@@ -203,7 +187,8 @@ fn arrival() -> Vec<Step> {
 fn look_at_supply(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let propane = seen.yard.as_ref().is_some_and(|yard| yard.tank_percent.is_some());
     me.know.supply_is_propane = propane;
-    vec![act(Action::Look(if propane { Subject::TankGauge } else { Subject::MeterDial }))]
+    let subject = if propane { Subject::TankGauge } else { Subject::MeterDial };
+    vec![act(Action::Look(subject)), think(judge::yard)]
 }
 
 fn note_hall(me: &mut Technician, seen: &Seen) -> Vec<Step> {
@@ -213,13 +198,6 @@ fn note_hall(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         me.know.neighbors[1] = Some(turned_on(hall.range.1));
     }
     run_furnace::call_off(seen)
-}
-
-fn turned_on(burning: Burning) -> OnOff {
-    match burning {
-        Burning::Burning | Burning::NoGas => OnOff::On,
-        Burning::Off => OnOff::Off,
-    }
 }
 
 fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
@@ -241,12 +219,47 @@ fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
             _ => {}
         }
     }
+    find_by_eye(me, seen);
     // Propane pools: air the room before anything is lit.
     if me.know.supply_is_propane {
         vec![act(Action::Window { window: Window::PlantRoom, to: Opening::Open }), pause(20.0)]
     } else {
         Vec::new()
     }
+}
+
+/// What is plainly wrong goes on the list of repairs.
+fn find_by_eye(me: &mut Technician, seen: &Seen) {
+    const BY_EYE: [(Subject, &str, Repair); 5] = [
+        (Subject::Vent, "flue blocked", Repair::ClearVent),
+        (Subject::AirOpening, "air opening covered", Repair::ClearIntake),
+        (Subject::Connector, "connector kinked", Repair::ReplaceConnector),
+        (Subject::DripLeg, "water in the line, no drip leg", Repair::EmptyDripLeg),
+        (Subject::Filter, "filter blocked", Repair::ReplaceFilter),
+    ];
+    for (subject, words, repair) in BY_EYE {
+        let bad = Finding::Condition(Condition::Bad);
+        if seen.sheet.note(subject).is_some_and(|note| note.finding == bad)
+            && !me.know.has_mended(repair)
+        {
+            me.plan_repair(words, repair);
+        }
+    }
+}
+
+/// The filter behind the blower door; the power is off.
+fn look_at_filter() -> Vec<Step> {
+    vec![
+        go(Place::PlantRoom),
+        act(Action::Door { door: Door::Blower, to: Fitted::Off }),
+        act(Action::Look(Subject::Filter)),
+        act(Action::Door { door: Door::Blower, to: Fitted::On }),
+        think(|me, seen| {
+            find_by_eye(me, seen);
+            Vec::new()
+        }),
+        mend_all(),
+    ]
 }
 
 /// Fuel, label, orifices, springs and, on propane, the low-gas switch must agree.
@@ -263,18 +276,21 @@ fn judge_conversion(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         .is_some_and(|note| note.finding == Finding::SpringsFor(fuel));
     let figures_right = figures.as_ref().is_some_and(|figures| figures.fuel == fuel);
     me.know.conversion_wrong = !(stamp_right && springs_right && figures_right);
+    if seen.sheet.note(Subject::Orifices).is_some_and(|note| note.text.contains("sits in one")) {
+        me.plan_repair("an orifice is plugged", Repair::CleanOrifices);
+    }
     if me.know.conversion_wrong {
         me.know.leave_shut_off = true;
         return leave_shut_off();
     }
-    vec![think(|_, _| inlet_as_found())]
+    vec![mend_all(), think(|_, _| inlet_as_found())]
 }
 
 /// Inlet port: at rest, low, high, high with the others; then decide about the supply.
-fn inlet_as_found() -> Vec<Step> {
+pub(super) fn inlet_as_found() -> Vec<Step> {
     let mut steps = open::open_port(Port::Inlet);
     steps.extend(run_furnace::inlet_series(crate::bench::action::Phase::Found));
-    steps.push(think(set::judge_supply));
+    steps.push(think(judge::supply));
     steps
 }
 
@@ -282,6 +298,13 @@ fn inlet_as_found() -> Vec<Step> {
 pub(super) fn on_to_manifold() -> Vec<Step> {
     let mut steps = close::close_port(Port::Inlet);
     steps.extend(open::isolate());
+    steps.push(think(|me, _| {
+        if me.know.watch.bang && !me.know.has_mended(Repair::CleanBurners) {
+            me.plan_repair("gas lights late", Repair::CleanBurners);
+        }
+        Vec::new()
+    }));
+    steps.push(mend_all());
     steps.extend(open::open_port(Port::Manifold));
     steps.extend(run_furnace::manifold_found());
     steps.push(think(set::set_stages));
@@ -293,6 +316,9 @@ pub(super) fn finish() -> Vec<Step> {
     let mut steps = close::close_port(Port::Manifold);
     steps.extend([
         go(Place::PlantRoom),
+        go(Place::GasValve),
+        think(caps_on),
+        go(Place::PlantRoom),
         act(Action::Door { door: Door::Burner, to: Fitted::On }),
         think(close_window),
     ]);
@@ -300,6 +326,16 @@ pub(super) fn finish() -> Vec<Step> {
     steps.push(think(restore));
     steps.push(think(hand_over));
     steps
+}
+
+/// Every cap that is missing.
+fn caps_on(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let missing = no_fire::caps_missing(seen);
+    if missing.is_empty() {
+        return Vec::new();
+    }
+    let cap = |screw| act(Action::Cap { screw, to: Fitted::On });
+    with(Tool::SlottedDriver, missing.into_iter().map(cap).collect())
 }
 
 fn close_window(_: &mut Technician, seen: &Seen) -> Vec<Step> {
@@ -344,7 +380,7 @@ fn hand_over(me: &mut Technician, _: &Seen) -> Vec<Step> {
         NotDone::GasRate,
         NotDone::PipingLeakCheck,
     ];
-    let supply_bad = me.supply_is_bad();
+    let supply_bad = me.supply_is_bad() || me.know.owner_needed;
     let mut steps = vec![go(Place::Hall), act(Action::Tell(Topic::GasSmellDrill))];
     let ending = if me.know.leave_shut_off {
         Ending::ShutOff
@@ -356,22 +392,6 @@ fn hand_over(me: &mut Technician, _: &Seen) -> Vec<Step> {
     };
     steps.push(act(Action::HandOver(HandOver { ending, not_done })));
     steps
-}
-
-impl Technician {
-    /// Whether the supply is outside what the plate and the regulator's nameplate allow and was
-    /// not put right.
-    pub(super) fn supply_is_bad(&self) -> bool {
-        let Some(figures) = &self.know.figures else { return false };
-        let low = self.know.inlet_low_pa.is_some_and(|pa| pa < figures.inlet_min_pa);
-        let high = self.know.inlet_rest_pa.is_some_and(|pa| pa > figures.inlet_max_pa);
-        low || high
-    }
-
-    /// Whether the supply may be set on this job.
-    pub(super) fn may_set_supply(&self) -> bool {
-        self.card.supply == SupplyRight::Trainee
-    }
 }
 
 /// Shut off, tagged, told.

@@ -1,5 +1,7 @@
 //! Running the furnace on each stage, and writing what the meter shows.
 
+use super::burn::look_at_flames;
+use super::no_fire::{if_not_high, if_not_low};
 use super::open::switch;
 use super::plan::{
     Step, Technician, act, go, restore_thermostat, think, until_at_rest, until_steady,
@@ -69,7 +71,7 @@ pub(super) fn neighbor(seen: &Seen, which: Neighbor, to: OnOff) -> Vec<Step> {
     }
 }
 
-fn others(to: OnOff) -> Vec<Step> {
+pub(super) fn others(to: OnOff) -> Vec<Step> {
     match to {
         OnOff::On => vec![
             go(Place::PlantRoom),
@@ -103,6 +105,11 @@ pub(super) fn run_low() -> Vec<Step> {
 /// Forces high by the wire at the control, with a call for heat.
 pub(super) fn run_high() -> Vec<Step> {
     let mut steps = vec![
+        think(|me, _| {
+            me.know.watch.high_switch_ticks = 0;
+            me.know.watch.limit = false;
+            Vec::new()
+        }),
         go(Place::Hall),
         think(|_, seen| call(seen, BOTH_STAGES_HALF_F)),
         go(Place::PlantRoom),
@@ -138,9 +145,11 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     steps.push(think(|me, _| vec![pause(me.card.hold_s + 5.0)]));
     steps.push(remember(Stage::Rest, phase));
     steps.extend(run_low());
+    steps.push(if_not_low());
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(remember(Stage::Low, phase));
     steps.extend(run_high());
+    steps.push(if_not_high());
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(remember(Stage::High, phase));
     steps.extend(others(OnOff::On));
@@ -169,13 +178,7 @@ fn remember(stage: Stage, phase: Phase) -> Step {
 }
 
 fn keep(me: &mut Technician, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
-    let pa = number(seen);
-    match stage {
-        Stage::Rest => me.know.inlet_rest_pa = pa,
-        Stage::Low => {}
-        Stage::High => me.know.inlet_high_pa = pa,
-        Stage::HighWithOthers => me.know.inlet_low_pa = pa,
-    }
+    me.know.inlet[stage as usize] = number(seen);
     write(Port::Inlet, stage, phase, seen)
 }
 
@@ -190,6 +193,7 @@ pub(super) fn manifold_found() -> Vec<Step> {
     steps.extend(run_high());
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(think(|me, seen| keep_manifold(me, seen, Stage::High, Phase::Found)));
+    steps.extend(look_at_flames());
     steps
 }
 

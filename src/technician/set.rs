@@ -1,69 +1,41 @@
 //! Deciding about the supply, and setting the two stages: a little, wait, look.
 
-use super::plan::{Step, Technician, act, finish, go, on_to_manifold, think, until_steady, with};
-use super::run_furnace::{inlet_series, keep_manifold, run_high, run_low, stop};
+use super::burn::{look_at_flames, mend_at_manifold, valve_shuts};
+use super::no_fire::give_up;
+use super::plan::{Step, Technician, act, finish, go, think, until_steady, with};
+use super::run_furnace::{keep_manifold, others, run_high, run_low, stop};
 use super::task::{number, pause};
-use crate::bench::action::{Action, Fitted, Phase, Stage};
+use crate::appliance::plate::{GasFigures, Target};
+use crate::bench::action::{Action, Fitted, OnOff, Phase, Stage};
 use crate::bench::part::{Place, Screw, Tool};
+use crate::bench::repair::Repair;
 use crate::bench::seen::{Seen, Sound};
 use crate::units::PA_PER_INWC;
 
 /// How near to the target a stage is set, as a share of the plate's tolerance.
 const NEAR: f64 = 0.4;
 /// Most turns of the driver for one setting.
-const MOST_TRIES: u32 = 40;
+pub(super) const MOST_TRIES: u32 = 40;
 /// Head over the manifold below which the supply, not the spring, holds the pressure down: in
 /// pascals (1 in. w.c.; the valve itself needs most of that).
 const STARVED_PA: f64 = PA_PER_INWC;
-/// Margin over the plate's minimum that the supply is set to, in pascals (0.3 in. w.c.).
-const SUPPLY_MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
-
-/// After the inlet series: set the supply where that is allowed and needed, else go on.
-pub(super) fn judge_supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    let mut steps = Vec::new();
-    if me.supply_is_bad() && me.may_set_supply() {
-        me.know.tries = 0;
-        me.know.supply_turned = true;
-        steps.push(go(Place::Yard));
-        steps.extend(with(
-            Tool::SlottedDriver,
-            vec![
-                act(Action::Cap { screw: Screw::Supply, to: Fitted::Off }),
-                think(turn_supply),
-                act(Action::Cap { screw: Screw::Supply, to: Fitted::On }),
-            ],
-        ));
-        steps.extend(stop());
-        steps.extend(inlet_series(Phase::Left));
-    }
-    steps.extend(stop());
-    steps.push(think(|_, _| on_to_manifold()));
-    steps
-}
-
-/// One small turn at the supply, with everything burning, until the plate's minimum is passed.
-fn turn_supply(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    let Some(figures) = &me.know.figures else { return Vec::new() };
-    let wanted = figures.inlet_min_pa + SUPPLY_MARGIN_PA;
-    me.know.tries += 1;
-    match number(seen) {
-        Some(pa) if pa < wanted && me.know.tries < MOST_TRIES => vec![
-            act(Action::Turn { screw: Screw::Supply, eighths: 2 }),
-            pause(12.0),
-            think(turn_supply),
-        ],
-        Some(_) | None => Vec::new(),
-    }
-}
+/// Fall of the manifold with the others on that tells of something in its way, in pascals (0.1 in.
+/// w.c.).
+const FOLLOWS_PA: f64 = 0.1 * PA_PER_INWC;
 
 /// After the manifold was read as found, on high: set what is out of its band and can be set.
-pub(super) fn set_stages(me: &mut Technician, _: &Seen) -> Vec<Step> {
+pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    if me.needs(Stage::High) && me.is_under(Stage::High) && !me.know.loaded {
+        return with_a_load(me, seen);
+    }
     let mut steps = Vec::new();
     if me.needs(Stage::High) {
+        me.know.note("high stage out of its band");
         steps.extend(run_high());
         steps.extend(adjust(Screw::High));
     }
     if me.needs(Stage::Low) {
+        me.know.note("low stage out of its band");
         steps.extend(run_low());
         steps.extend(adjust(Screw::Low));
     }
@@ -78,30 +50,78 @@ pub(super) fn set_stages(me: &mut Technician, _: &Seen) -> Vec<Step> {
         steps.extend(run_high());
         steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
         steps.push(think(|me, seen| keep_manifold(me, seen, Stage::High, Phase::Left)));
+        steps.extend(look_at_flames());
         steps
     }));
     steps.extend(stop());
+    steps.extend(valve_shuts());
     steps.push(think(|_, _| finish()));
     steps
 }
 
+/// High is too low with the inlet in order: a regulated pressure does not care about the others; one
+/// that follows the inlet is held down between inlet port and spring.
+fn with_a_load(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    me.know.loaded = true;
+    let mut steps = run_high();
+    steps.extend(others(OnOff::On));
+    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
+    steps.push(think(|me, seen| {
+        let (Some(loaded), Some(alone)) = (number(seen), me.know.manifold[1]) else {
+            return Vec::new();
+        };
+        let falls = alone - loaded > FOLLOWS_PA;
+        let mut steps = others(OnOff::Off);
+        if falls {
+            if me.know.has_mended(Repair::CleanInletScreen) {
+                return give_up(me, "manifold follows the inlet");
+            }
+            me.plan_repair("inlet right, manifold low and following", Repair::CleanInletScreen);
+            steps.extend(mend_at_manifold());
+        } else {
+            steps.push(pause(10.0));
+            steps.push(think(set_stages));
+        }
+        steps
+    }));
+    steps
+}
+
 impl Technician {
+    /// Whether a stage was read below its band.
+    fn is_under(&self, stage: Stage) -> bool {
+        let Some(figures) = &self.know.figures else { return false };
+        let (target, i) = Self::of(figures, stage);
+        self.know.manifold[i].is_some_and(|pa| pa < target.pa - target.tolerance_pa)
+    }
+
+    /// Whether a stage was read above its band.
+    pub(super) fn is_over(&self, stage: Stage) -> bool {
+        let Some(figures) = &self.know.figures else { return false };
+        let (target, i) = Self::of(figures, stage);
+        self.know.manifold[i].is_some_and(|pa| pa > target.pa + target.tolerance_pa)
+    }
+
+    fn of(figures: &GasFigures, stage: Stage) -> (Target, usize) {
+        match stage {
+            Stage::Low => (figures.low, 0),
+            Stage::Rest | Stage::High | Stage::HighWithOthers => (figures.high, 1),
+        }
+    }
+
     /// Whether a stage is out of its band for a reason that its screw can mend.
     fn needs(&self, stage: Stage) -> bool {
         let Some(figures) = &self.know.figures else { return false };
-        let (target, i) = match stage {
-            Stage::Low => (figures.low, 0),
-            Stage::Rest | Stage::High | Stage::HighWithOthers => (figures.high, 1),
-        };
+        let (target, i) = Self::of(figures, stage);
         let Some(pa) = self.know.manifold[i] else { return false };
         // A high stage that the supply holds down is the supply's fault, not the spring's.
         let starved = i == 1
             && pa < target.pa
-            && self.know.inlet_high_pa.is_some_and(|inlet| inlet - pa < STARVED_PA);
+            && self.know.inlet[2].is_some_and(|inlet| inlet - pa < STARVED_PA);
         !target.holds(pa) && !starved
     }
 
-    fn target(&self, screw: Screw) -> Option<crate::appliance::plate::Target> {
+    fn target(&self, screw: Screw) -> Option<Target> {
         let figures = self.know.figures.as_ref()?;
         Some(match screw {
             Screw::Low => figures.low,
@@ -126,7 +146,7 @@ fn adjust(screw: Screw) -> Vec<Step> {
             think(match screw {
                 Screw::Low => |me, seen| nudge(me, seen, Screw::Low),
                 Screw::High => |me, seen| nudge(me, seen, Screw::High),
-                Screw::Supply => |me, seen| turn_supply(me, seen),
+                Screw::Supply => |_, _| Vec::new(),
             }),
             act(Action::Cap { screw, to: Fitted::On }),
         ],

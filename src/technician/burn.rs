@@ -1,0 +1,92 @@
+//! What the burners and the shut valve tell, with the hose on the manifold port.
+
+use super::close::close_open;
+use super::mend::mend_all;
+use super::no_fire::give_up;
+use super::open::{give_gas, isolate};
+use super::plan::{Step, Technician, act, go, inlet_as_found, think, until_at_rest};
+use super::run_furnace::{manifold_found, stop};
+use super::set::set_stages;
+use super::task::{number, pause};
+use crate::bench::action::{Action, Stage};
+use crate::bench::part::{Place, Subject};
+use crate::bench::repair::{Need, Repair};
+use crate::bench::seen::{Condition, Finding, Seen};
+use crate::units::PA_PER_INWC;
+
+/// Manifold pressure at rest from which a valve lets gas by, in pascals (0.2 in. w.c.).
+const LETS_BY_PA: f64 = 0.2 * PA_PER_INWC;
+
+/// A look at the flames while high burns.
+pub(super) fn look_at_flames() -> Vec<Step> {
+    vec![go(Place::GasValve), act(Action::Look(Subject::Flames)), think(judge_flames)]
+}
+
+fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let bad = Finding::Condition(Condition::Bad);
+    if seen.sheet.note(Subject::Flames).is_none_or(|note| note.finding != bad) {
+        return Vec::new();
+    }
+    let lit = seen
+        .furnace
+        .as_ref()
+        .and_then(|f| f.burners.as_ref())
+        .map_or(0, |burners| burners.flames.iter().filter(|flame| flame.height > 0.0).count());
+    let (words, repairs): (_, &[Repair]) = if lit < 4 {
+        ("a burner is dark", &[Repair::CleanOrifices, Repair::CleanBurners])
+    } else if me.is_over(Stage::High) {
+        // Too much gas burns yellow: the screw comes first.
+        return Vec::new();
+    } else {
+        ("yellow flames at the right pressure", &[Repair::FitOrifices])
+    };
+    match me.know.next_of(repairs) {
+        Some(repair) => {
+            me.plan_repair(words, repair);
+            mend_at_manifold()
+        }
+        None => give_up(me, "flames stay wrong"),
+    }
+}
+
+/// Mends, and reads the manifold again from the beginning.
+pub(super) fn mend_at_manifold() -> Vec<Step> {
+    vec![think(|me, _| {
+        if me.know.to_mend_open.is_empty() {
+            let mut steps = stop();
+            steps.extend(isolate());
+            steps.push(mend_all());
+            steps.extend(give_gas());
+            steps.push(super::mend::check_opened());
+            steps.extend(manifold_found());
+            steps.push(think(set_stages));
+            me.start_over(steps);
+        } else {
+            // The line has to be without pressure: that takes an open inlet port.
+            let mut steps = stop();
+            steps.extend([go(Place::GasValve), think(close_open)]);
+            steps.extend(isolate());
+            steps.push(think(|_, _| inlet_as_found()));
+            me.start_over(steps);
+        }
+        Vec::new()
+    })]
+}
+
+/// At rest, with the manual valve open: the manifold must be without pressure.
+pub(super) fn valve_shuts() -> Vec<Step> {
+    vec![until_at_rest(), pause(20.0), think(judge_valve)]
+}
+
+fn judge_valve(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let lets_by = number(seen).is_some_and(|pa| pa > LETS_BY_PA);
+    if !lets_by {
+        return Vec::new();
+    }
+    if me.know.has_mended(Repair::ReplaceGasValve) {
+        return give_up(me, "gas valve lets gas by");
+    }
+    me.plan_repair("gas valve lets gas by", Repair::ReplaceGasValve);
+    debug_assert!(Repair::ReplaceGasValve.needs().contains(&Need::NoPressure));
+    mend_at_manifold()
+}

@@ -1,0 +1,236 @@
+//! Judging the supply by the pattern of the inlet: at rest, low, high, high with the others on.
+
+use super::mend::mend_all;
+use super::no_fire::{HEAD_PA, give_up, mend_and_read_again};
+use super::open::{give_gas, isolate};
+use super::plan::{Step, Technician, act, go, leave_shut_off, on_to_manifold, think, with};
+use super::run_furnace::{inlet_series, stop};
+use super::task::{number, pause};
+use super::{close, set};
+use crate::bench::action::{Action, Fitted, Phase};
+use crate::bench::part::{Place, Screw, Subject, Tool};
+use crate::bench::repair::Repair;
+use crate::bench::seen::{Condition, Finding, Seen};
+use crate::bench::setup::SupplyRight;
+use crate::units::PA_PER_INWC;
+
+/// Share of the pressure at rest by which a sound supply falls with everything on, and what the
+/// pipes may take on top, in pascals (lock-up and droop of ordinary regulators, and the half inch
+/// that pipes are sized for; common practice).
+const SOUND_DROP: (f64, f64) = (0.2, 0.5 * PA_PER_INWC);
+/// Share of the pressure at rest by which it falls from rest to low when a seat creeps.
+const CREEP_DROP: f64 = 0.25;
+/// Margin that the supply is set inside its limits, in pascals (0.3 in. w.c.).
+const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
+/// Tank gauge, in per cent, from which the supplier has to fill (common practice).
+const TANK_LOW: f64 = 10.0;
+
+/// What is wrong with the supply.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Supply {
+    Sound,
+    SetLow,
+    SetHigh,
+    Creeps,
+    /// Right at rest, too low under load.
+    Weak,
+}
+
+impl Technician {
+    /// Whether the supply is outside what the plate and the regulator's nameplate allow and was
+    /// not put right.
+    pub(super) fn supply_is_bad(&self) -> bool {
+        self.supply() != Supply::Sound
+    }
+
+    /// Whether the supply may be worked on here.
+    pub(super) fn may_set_supply(&self) -> bool {
+        self.card.supply == SupplyRight::Trainee
+    }
+
+    /// Highest pressure at rest that plate and nameplate allow, in pascals.
+    fn most_at_rest_pa(&self) -> Option<f64> {
+        let plate = self.know.figures.as_ref()?.inlet_max_pa;
+        Some(self.know.delivery.map_or(plate, |(_, _, rest)| plate.min(rest)))
+    }
+
+    fn supply(&self) -> Supply {
+        let (Some(figures), Some(most)) = (&self.know.figures, self.most_at_rest_pa()) else {
+            return Supply::Sound;
+        };
+        let [rest, low, _, others] = self.know.inlet;
+        if let (Some(rest), Some(low)) = (rest, low)
+            && rest > most
+        {
+            let creeps = rest - low > CREEP_DROP * rest;
+            return if creeps { Supply::Creeps } else { Supply::SetHigh };
+        }
+        let (Some(rest), Some(others)) = (rest, others) else { return Supply::Sound };
+        if others >= figures.inlet_min_pa {
+            return Supply::Sound;
+        }
+        if rest - others > SOUND_DROP.0 * rest + SOUND_DROP.1 {
+            Supply::Weak
+        } else {
+            Supply::SetLow
+        }
+    }
+}
+
+/// After the inlet series: puts the supply right where that can be done here, else goes on or
+/// leaves the furnace shut off.
+pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    me.know.tries = 0;
+    let mine = me.may_set_supply();
+    let again = me.know.supply_turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
+    match me.supply() {
+        Supply::Sound => go_on(),
+        Supply::SetLow if mine && !again => {
+            me.know.note("supply set low");
+            turn(think(raise))
+        }
+        Supply::SetHigh if mine && !again => {
+            me.know.note("supply set high");
+            turn(think(lower))
+        }
+        Supply::Creeps if mine && !again => {
+            me.plan_repair("supply creeps at rest", Repair::ReplaceSupplyRegulator);
+            let mut steps = stop();
+            steps.extend(isolate());
+            steps.push(mend_all());
+            steps.extend(give_gas());
+            steps.extend(read_left());
+            steps
+        }
+        Supply::SetLow => {
+            me.know.note("supply set low");
+            go_on()
+        }
+        Supply::Weak => {
+            me.know.note("supply too weak for the load");
+            go_on()
+        }
+        Supply::SetHigh | Supply::Creeps => {
+            me.know.note("supply too high at rest");
+            // More than the plate allows: nothing burns on it.
+            give_up_supply(me)
+        }
+    }
+}
+
+fn give_up_supply(me: &mut Technician) -> Vec<Step> {
+    me.know.leave_shut_off = true;
+    let mut steps = stop();
+    steps.extend(close_and_leave());
+    steps
+}
+
+fn go_on() -> Vec<Step> {
+    let mut steps = stop();
+    steps.push(think(|_, _| on_to_manifold()));
+    steps
+}
+
+fn read_left() -> Vec<Step> {
+    let mut steps = inlet_series(Phase::Left);
+    steps.push(think(supply));
+    steps
+}
+
+/// Turns the supply's screw, with everything burning, and reads again.
+fn turn(how: Step) -> Vec<Step> {
+    let mut steps = vec![
+        think(|me, _| {
+            me.know.tries = 0;
+            me.know.supply_turned = true;
+            Vec::new()
+        }),
+        go(Place::Yard),
+    ];
+    steps.extend(with(
+        Tool::SlottedDriver,
+        vec![
+            act(Action::Cap { screw: Screw::Supply, to: Fitted::Off }),
+            how,
+            act(Action::Cap { screw: Screw::Supply, to: Fitted::On }),
+        ],
+    ));
+    steps.extend(stop());
+    steps.extend(read_left());
+    steps
+}
+
+/// A small turn in until the plate's minimum is passed.
+fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let Some(figures) = &me.know.figures else { return Vec::new() };
+    let wanted = figures.inlet_min_pa + MARGIN_PA;
+    me.know.tries += 1;
+    match number(seen) {
+        Some(pa) if pa < wanted && me.know.tries < set::MOST_TRIES => {
+            vec![act(Action::Turn { screw: Screw::Supply, eighths: 2 }), pause(12.0), think(raise)]
+        }
+        Some(_) | None => Vec::new(),
+    }
+}
+
+/// A small turn out until the pressure at rest will be inside its limit: what it was too high there
+/// is taken off here.
+fn lower(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let (Some(most), Some(rest), Some(others)) =
+        (me.most_at_rest_pa(), me.know.inlet[0], me.know.inlet[3])
+    else {
+        return Vec::new();
+    };
+    let wanted = others - (rest - most) - MARGIN_PA;
+    me.know.tries += 1;
+    match number(seen) {
+        Some(pa) if pa > wanted && me.know.tries < set::MOST_TRIES => {
+            vec![act(Action::Turn { screw: Screw::Supply, eighths: -2 }), pause(12.0), think(lower)]
+        }
+        Some(_) | None => Vec::new(),
+    }
+}
+
+/// No flame: whether it is the gas that is missing, or too much of it.
+pub(super) fn no_gas(me: &mut Technician, seen: &Seen) -> Option<Vec<Step>> {
+    let most = me.most_at_rest_pa()?;
+    let pa = number(seen)?;
+    if me.know.inlet[0].is_some_and(|rest| rest > most) {
+        me.know.note("supply too high at rest");
+        if me.may_set_supply() && !me.know.has_mended(Repair::ReplaceSupplyRegulator) {
+            me.plan_repair("supply creeps at rest", Repair::ReplaceSupplyRegulator);
+            return Some(mend_and_read_again(me));
+        }
+        return Some(give_up(me, "supply above the plate"));
+    }
+    if pa < HEAD_PA {
+        me.know.owner_needed = true;
+        return Some(give_up(me, "no gas from the supply"));
+    }
+    None
+}
+
+/// What the tank's gauge and the regulator's vent tell on arrival.
+pub(super) fn yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let note = |subject| seen.sheet.note(subject).map(|note| note.finding.clone());
+    if let Some(Finding::Number(percent)) = note(Subject::TankGauge)
+        && percent <= TANK_LOW
+    {
+        me.know.note("tank nearly empty");
+        me.know.owner_needed = true;
+    }
+    if note(Subject::SupplyVent) == Some(Finding::Condition(Condition::Bad)) {
+        if me.may_set_supply() {
+            me.plan_repair("regulator's vent blocked", Repair::ClearRegulatorVent);
+        } else {
+            me.know.note("regulator's vent blocked");
+            me.know.owner_needed = true;
+        }
+    }
+    Vec::new()
+}
+
+/// Closes whichever port is open and leaves the furnace shut off and tagged.
+pub(super) fn close_and_leave() -> Vec<Step> {
+    vec![go(Place::GasValve), think(close::close_open), think(|_, _| leave_shut_off())]
+}

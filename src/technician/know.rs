@@ -1,0 +1,114 @@
+//! What the technician has learned by looking, reading and listening.
+
+use std::collections::VecDeque;
+
+use crate::appliance::plate::{Fuel, GasFigures};
+use crate::bench::action::OnOff;
+use crate::bench::part::Joint;
+use crate::bench::repair::Repair;
+use crate::bench::seen::{Burning, Seen, Sound};
+
+/// Everything that is remembered.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Know {
+    /// Figures that govern: the label's, else the plate's.
+    pub figures: Option<GasFigures>,
+    pub plate_fuel: Option<Fuel>,
+    pub supply_is_propane: bool,
+    pub delivery: Option<(f64, f64, f64)>,
+    pub setpoint: Option<i16>,
+    pub mode: Option<OnOff>,
+    pub neighbors: [Option<OnOff>; 2],
+    pub conversion_wrong: bool,
+    /// Inlet at rest, low, high, and high with the others on, as read last, in pascals.
+    pub inlet: [Option<f64>; 4],
+    pub supply_turned: bool,
+    /// Whether low and high screw have been turned.
+    pub turned: [bool; 2],
+    /// Manifold on low and on high, as read last, in pascals.
+    pub manifold: [Option<f64>; 2],
+    /// Whether high was tried with the others on.
+    pub loaded: bool,
+    pub tries: u32,
+    pub leave_shut_off: bool,
+    /// Whether the owner of the supply has to come, whatever the pressures say.
+    pub owner_needed: bool,
+    /// What is wrong, in words.
+    pub diagnosis: Vec<String>,
+    /// Repairs that can be done once the furnace is isolated.
+    pub to_mend: VecDeque<Repair>,
+    /// Repairs that wait until the inlet port is open and the pressure gone.
+    pub to_mend_open: VecDeque<Repair>,
+    /// What has been mended.
+    pub mended: Vec<Repair>,
+    /// Joints that a repair has opened, to be checked with gas on them.
+    pub to_check: Vec<Joint>,
+    /// The joint that is being checked.
+    pub checking: Option<Joint>,
+    /// What was noticed since the last call for heat.
+    pub watch: Watch,
+}
+
+impl Know {
+    /// Notes a finding once.
+    pub(super) fn note(&mut self, words: &str) {
+        if !self.diagnosis.iter().any(|one| one == words) {
+            self.diagnosis.push(words.to_owned());
+        }
+    }
+
+    /// Whether a repair was done already.
+    pub(super) fn has_mended(&self, repair: Repair) -> bool {
+        self.mended.contains(&repair)
+    }
+
+    /// The first of these repairs that was not done yet.
+    pub(super) fn next_of(&self, repairs: &[Repair]) -> Option<Repair> {
+        repairs.iter().copied().find(|&repair| !self.has_mended(repair))
+    }
+}
+
+/// What eyes and ears notice in passing.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Watch {
+    /// Brightest glow of the igniter.
+    pub glow: f64,
+    /// Most burners lit at once.
+    pub lit: usize,
+    /// Whether a hard light was heard.
+    pub bang: bool,
+    /// Whether the limit has opened.
+    pub limit: bool,
+    /// Ticks for which the control waited for its high pressure switch.
+    pub high_switch_ticks: u32,
+    /// Whether the control said that it burns on high.
+    pub says_high: bool,
+    /// Whether the burners burned full.
+    pub full: bool,
+}
+
+impl Watch {
+    /// Notices what there is.
+    pub(super) fn look(&mut self, seen: &Seen) {
+        self.bang |= seen.sounds.contains(&Sound::Bang);
+        self.full |= seen.sounds.contains(&Sound::BurnersHigh);
+        let Some(furnace) = &seen.furnace else { return };
+        self.limit |= furnace.status.starts_with("limit open");
+        self.says_high |= furnace.status.starts_with("burning on high");
+        if furnace.status.starts_with("waiting for the high pressure switch") {
+            self.high_switch_ticks += 1;
+        }
+        let Some(burners) = &furnace.burners else { return };
+        self.glow = self.glow.max(burners.glow);
+        let lit = burners.flames.iter().filter(|flame| flame.height > 0.0).count();
+        self.lit = self.lit.max(lit);
+    }
+}
+
+/// Whether a neighbour is turned on.
+pub(super) fn turned_on(burning: Burning) -> OnOff {
+    match burning {
+        Burning::Burning | Burning::NoGas => OnOff::On,
+        Burning::Off => OnOff::Off,
+    }
+}

@@ -1,0 +1,182 @@
+//! Mending: what has to be so first, the repair, the joint that it opened checked afterwards.
+
+use super::plan::{Step, Technician, act, go, think, with};
+use super::task::pause;
+use crate::bench::action::{Action, Fitted, JointVerdict, OnOff};
+use crate::bench::part::{Cock, Door, Joint, Place, Tool};
+use crate::bench::repair::{Need, Repair};
+use crate::bench::seen::{FluidSeen, Seen};
+
+impl Technician {
+    /// Puts a repair on the list, with what it is for. One that needs the line without pressure
+    /// waits for the open inlet port.
+    pub(super) fn plan_repair(&mut self, words: &str, repair: Repair) {
+        self.know.note(words);
+        let list = if repair.needs().contains(&Need::NoPressure) {
+            &mut self.know.to_mend_open
+        } else {
+            &mut self.know.to_mend
+        };
+        if !list.contains(&repair) {
+            list.push_back(repair);
+        }
+    }
+}
+
+/// Does every repair on the list that can be done with the furnace isolated.
+pub(super) fn mend_all() -> Step {
+    think(next_isolated)
+}
+
+/// Does every repair on the list that waits for the open inlet port.
+pub(super) fn mend_open() -> Step {
+    think(next_open)
+}
+
+fn next_isolated(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    let Some(repair) = me.know.to_mend.pop_front() else { return Vec::new() };
+    let mut steps = mend(me, repair);
+    steps.push(think(next_isolated));
+    steps
+}
+
+fn next_open(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    let Some(repair) = me.know.to_mend_open.pop_front() else {
+        return vec![go(Place::GasValve)];
+    };
+    let mut steps = mend(me, repair);
+    steps.push(think(next_open));
+    steps
+}
+
+/// One repair with what it needs before and leaves to be put back.
+pub(super) fn mend(me: &mut Technician, repair: Repair) -> Vec<Step> {
+    me.know.mended.push(repair);
+    me.know.to_check.extend(repair.disturbs());
+    let mut steps = vec![think(hands_free)];
+    for need in repair.needs() {
+        steps.extend(prepare(*need));
+    }
+    steps.push(go(repair.place()));
+    steps.push(act(Action::Mend(repair)));
+    if repair.needs().contains(&Need::BlowerDoorOff) {
+        steps.push(act(Action::Door { door: Door::Blower, to: Fitted::On }));
+    }
+    if repair.needs().contains(&Need::Shut(Cock::Supply)) {
+        steps.extend([
+            go(Place::Yard),
+            act(Action::Cock { cock: Cock::Supply, degrees: 20 }),
+            pause(3.0),
+            act(Action::Cock { cock: Cock::Supply, degrees: 90 }),
+        ]);
+    }
+    steps
+}
+
+fn hands_free(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+    if seen.hand.is_some() { vec![act(Action::PutDown)] } else { Vec::new() }
+}
+
+fn prepare(need: Need) -> Vec<Step> {
+    match need {
+        Need::PowerOff => vec![go(Place::PlantRoom), think(power_off)],
+        Need::BurnerDoorOff => vec![go(Place::PlantRoom), think(burner_door_off)],
+        Need::BlowerDoorOff => vec![go(Place::PlantRoom), think(blower_door_off)],
+        Need::Shut(Cock::Supply) => vec![
+            go(Place::Yard),
+            think(|_, seen| {
+                let open = seen.yard.as_ref().is_some_and(|yard| yard.cock_deg != 0);
+                if open {
+                    vec![act(Action::Cock { cock: Cock::Supply, degrees: 0 })]
+                } else {
+                    Vec::new()
+                }
+            }),
+        ],
+        Need::Shut(Cock::Furnace | Cock::WaterHeater | Cock::Range) => {
+            vec![go(Place::PlantRoom), think(cock_shut)]
+        }
+        // What these ask for is so where the repair is called for.
+        Need::NoPressure | Need::Open(_) | Need::HoseFree => Vec::new(),
+    }
+}
+
+fn power_off(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+    match &seen.furnace {
+        Some(furnace) if furnace.switch == OnOff::On => {
+            vec![act(Action::FurnaceSwitch(OnOff::Off))]
+        }
+        Some(_) | None => Vec::new(),
+    }
+}
+
+fn burner_door_off(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+    match &seen.furnace {
+        Some(furnace) if furnace.burner_door == Fitted::On => {
+            vec![act(Action::Door { door: Door::Burner, to: Fitted::Off })]
+        }
+        Some(_) | None => Vec::new(),
+    }
+}
+
+fn blower_door_off(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+    match &seen.furnace {
+        Some(furnace) if furnace.blower_door == Fitted::On => {
+            vec![act(Action::Door { door: Door::Blower, to: Fitted::Off })]
+        }
+        Some(_) | None => Vec::new(),
+    }
+}
+
+fn cock_shut(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+    match &seen.furnace {
+        Some(furnace) if furnace.cock_deg != 0 => {
+            vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })]
+        }
+        Some(_) | None => Vec::new(),
+    }
+}
+
+/// Checks every joint that a repair has opened; gas stands on them.
+pub(super) fn check_opened() -> Step {
+    think(next_check)
+}
+
+fn next_check(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    let Some(joint) = me.know.to_check.pop() else { return Vec::new() };
+    let mut steps = check(me, joint);
+    steps.push(think(next_check));
+    steps
+}
+
+/// Leak fluid on a joint, long enough to judge, written down, wiped.
+pub(super) fn check(me: &mut Technician, joint: Joint) -> Vec<Step> {
+    me.know.checking = Some(joint);
+    let mut steps = vec![go(Place::GasValve)];
+    steps.extend(with(
+        Tool::LeakFluid,
+        vec![
+            act(Action::LeakFluid(joint)),
+            pause(15.0),
+            think(write_verdict),
+            act(Action::Wipe(joint)),
+        ],
+    ));
+    steps
+}
+
+fn write_verdict(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let Some(joint) = me.know.checking else { return Vec::new() };
+    let i = Joint::ALL.iter().position(|&one| one == joint).unwrap_or(0);
+    let fluid = seen
+        .furnace
+        .as_ref()
+        .and_then(|f| f.burners.as_ref())
+        .and_then(|b| b.fluid.get(i).copied())
+        .unwrap_or_default();
+    let verdict = match fluid {
+        FluidSeen::Bubbles(_) => JointVerdict::Leaking,
+        FluidSeen::Quiet(_) | FluidSeen::Dry => JointVerdict::Tight,
+    };
+    vec![act(Action::WriteJoint { joint, verdict })]
+}
