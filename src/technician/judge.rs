@@ -4,10 +4,10 @@ use super::mend::mend_all;
 use super::no_fire::{HEAD_PA, give_up, mend_and_read_again};
 use super::open::{give_gas, isolate};
 use super::plan::{Step, Technician, act, go, leave_shut_off, on_to_manifold, think, with};
-use super::run_furnace::{inlet_series, stop};
+use super::run_furnace::{inlet_series, others, stop};
 use super::task::{number, pause};
 use super::{close, set};
-use crate::bench::action::{Action, Fitted, Phase};
+use crate::bench::action::{Action, Fitted, OnOff, Phase};
 use crate::bench::part::{Place, Screw, Subject, Tool};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Condition, Finding, Seen};
@@ -34,6 +34,8 @@ enum Supply {
     Creeps,
     /// Right at rest, too low under load.
     Weak,
+    /// The burners go out under load.
+    Collapses,
 }
 
 impl Technician {
@@ -64,6 +66,9 @@ impl Technician {
         {
             let creeps = rest - low > CREEP_DROP * rest;
             return if creeps { Supply::Creeps } else { Supply::SetHigh };
+        }
+        if self.know.collapsed {
+            return Supply::Collapses;
         }
         let (Some(rest), Some(others)) = (rest, others) else { return Supply::Sound };
         if others >= figures.inlet_min_pa {
@@ -106,6 +111,11 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
             me.know.note("supply set low");
             go_on()
         }
+        Supply::Collapses => {
+            me.know.note("supply fails under load");
+            me.know.owner_needed = true;
+            give_up_supply(me)
+        }
         Supply::Weak => {
             me.know.note("supply too weak for the load");
             go_on()
@@ -121,12 +131,15 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
 fn give_up_supply(me: &mut Technician) -> Vec<Step> {
     me.know.leave_shut_off = true;
     let mut steps = stop();
+    steps.extend(others(OnOff::Off));
     steps.extend(close_and_leave());
     steps
 }
 
 fn go_on() -> Vec<Step> {
     let mut steps = stop();
+    // The joint is proven at its own pressure, which the others would take away.
+    steps.extend(others(OnOff::Off));
     steps.push(think(|_, _| on_to_manifold()));
     steps
 }

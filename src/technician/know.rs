@@ -27,6 +27,10 @@ pub(super) struct Know {
     pub turned: [bool; 2],
     /// Manifold on low and on high, as read last, in pascals.
     pub manifold: [Option<f64>; 2],
+    /// Whether the manometer has warmed up.
+    pub meter_warm: bool,
+    /// Whether the burners went out under load: the supply does not carry it.
+    pub collapsed: bool,
     /// Whether high was tried with the others on.
     pub loaded: bool,
     pub tries: u32,
@@ -83,18 +87,28 @@ pub(super) struct Watch {
     pub high_switch_ticks: u32,
     /// Whether the control said that it burns on high.
     pub says_high: bool,
-    /// Whether the burners burned full.
-    pub full: bool,
+    /// Whether it waited for gas pressure.
+    pub low_gas: bool,
+    /// Whether its low pressure switch was waited for in vain.
+    pub low_switch: bool,
+    /// Whether it felt a flame with the gas shut.
+    pub stray: bool,
+    /// Whether a roll-out switch was open.
+    pub rolled_out: bool,
 }
 
 impl Watch {
     /// Notices what there is.
     pub(super) fn look(&mut self, seen: &Seen) {
         self.bang |= seen.sounds.contains(&Sound::Bang);
-        self.full |= seen.sounds.contains(&Sound::BurnersHigh);
         let Some(furnace) = &seen.furnace else { return };
         self.limit |= furnace.status.starts_with("limit open");
         self.says_high |= furnace.status.starts_with("burning on high");
+        self.low_gas |=
+            furnace.status.contains("low-gas") || furnace.status.contains("gas pressure too low");
+        self.low_switch |= furnace.status.contains("pressure switch did not close");
+        self.stray |= furnace.status.contains("with the gas shut");
+        self.rolled_out |= furnace.status.contains("roll-out");
         if furnace.status.starts_with("waiting for the high pressure switch") {
             self.high_switch_ticks += 1;
         }

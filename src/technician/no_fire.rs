@@ -1,6 +1,7 @@
 //! When the burners do not light, or not on the stage that is called: what the control says, what is
 //! seen and heard, and what may mend it. What does no harm comes before a part is swapped.
 
+use super::burn::mend_at_manifold;
 use super::judge;
 use super::mend::mend_all;
 use super::open::{give_gas, isolate};
@@ -8,9 +9,9 @@ use super::plan::{Step, Technician, act, go, think};
 use super::run_furnace;
 use super::task::{Until, pause, wait};
 use crate::bench::action::{Action, Fitted, OnOff};
-use crate::bench::part::{Place, Screw};
+use crate::bench::part::{Place, Port, Screw};
 use crate::bench::repair::Repair;
-use crate::bench::seen::Seen;
+use crate::bench::seen::{Display, Seen};
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
 /// Longest time that a whole try to light is watched, in seconds.
@@ -24,16 +25,18 @@ const SWITCH_S: u32 = 20;
 
 /// After a first-stage call: goes on when low burns, else looks for the reason.
 pub(super) fn if_not_low() -> Step {
-    think(|me, seen| {
+    think(|me, _| {
         if !me.too_long {
             return Vec::new();
         }
         me.too_long = false;
-        let _ = seen;
-        let mut steps = vec![go(Place::PlantRoom), go(Place::GasValve)];
-        steps.push(think(stuck_in_high));
-        steps
+        look_for_reason()
     })
+}
+
+/// From the gas valve: what the control does and says.
+pub(super) fn look_for_reason() -> Vec<Step> {
+    vec![go(Place::PlantRoom), go(Place::GasValve), think(stuck_in_high)]
 }
 
 /// The second stage burns at a first-stage call.
@@ -86,13 +89,13 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         Some(("no call at the control", &[Repair::MendThermostatWire][..]))
     } else if says.contains("closed at rest") {
         Some(("pressure switch stuck closed", &[Repair::ReplaceLowSwitch][..]))
-    } else if says.contains("low-gas") || says.contains("gas pressure too low") {
+    } else if me.know.watch.low_gas {
         Some(("low-gas switch open with gas there", &[Repair::ReplaceLowGasSwitch][..]))
-    } else if says.contains("pressure switch") {
+    } else if me.know.watch.low_switch || says.contains("waiting for the pressure switch") {
         Some(("low pressure switch does not close", PRESSURE_SWITCH))
-    } else if says.contains("roll-out") {
+    } else if me.know.watch.rolled_out {
         return rolled_out(me);
-    } else if says.contains("gas shut") {
+    } else if me.know.watch.stray {
         return give_up(me, "gas valve does not shut");
     } else if me.know.watch.lit > 0 {
         Some(("flame is lost again", FLAME_LOST))
@@ -119,6 +122,8 @@ const PRESSURE_SWITCH: &[Repair] = &[
     Repair::ReplaceDraftHose,
     Repair::ReplaceLowSwitch,
 ];
+const HIGH_SWITCH: &[Repair] =
+    &[Repair::PrimeTrap, Repair::ReplaceDraftHose, Repair::ReplaceHighSwitch];
 const FLAME_LOST: &[Repair] =
     &[Repair::CleanFlameRod, Repair::MendBurnerGround, Repair::CleanBurners];
 const NO_LIGHT: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::ReplaceIgniter];
@@ -143,6 +148,13 @@ pub(super) fn give_up(me: &mut Technician, words: &str) -> Vec<Step> {
 
 /// Isolates, mends, gives gas back and reads the inlet from the beginning.
 pub(super) fn mend_and_read_again(_: &Technician) -> Vec<Step> {
+    vec![think(|_, seen| match seen.meter.hose {
+        Some((Port::Manifold, _)) => mend_at_manifold(),
+        Some((Port::Inlet, _)) | None => mend_at_inlet(),
+    })]
+}
+
+fn mend_at_inlet() -> Vec<Step> {
     let mut steps = isolate();
     steps.push(mend_all());
     steps.extend(give_gas());
@@ -181,7 +193,10 @@ pub(super) fn if_not_high() -> Step {
         if says.starts_with("burning on high") {
             me.plan_repair("control gives high, burners stay low", Repair::ReplaceHighCoil);
         } else if me.know.watch.high_switch_ticks > SWITCH_S * ticks {
-            me.plan_repair("high pressure switch does not close", Repair::ReplaceHighSwitch);
+            let Some(repair) = me.know.next_of(HIGH_SWITCH) else {
+                return give_up(me, "high pressure switch stays open");
+            };
+            me.plan_repair("high pressure switch does not close", repair);
         } else {
             let mut steps = vec![go(Place::GasValve)];
             steps.push(think(no_flame_on_high));
@@ -208,6 +223,30 @@ pub(super) fn limit(me: &mut Technician) -> Vec<Step> {
     }
     me.plan_repair("limit opens with the filter clean", Repair::OpenRegisters);
     mend_and_read_again(me)
+}
+
+/// The manometer is dark, or shows more than it can: a fresh battery, or one of greater range.
+pub(super) fn another_meter(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let (words, repair) = match seen.meter.display {
+        Display::Dark => ("manometer's battery flat", Repair::ReplaceMeterBattery),
+        Display::OverRange | Display::Number(_) => {
+            ("manometer's range too small", Repair::BorrowMeter)
+        }
+    };
+    if me.know.has_mended(repair) {
+        return give_up(me, "manometer of no use here");
+    }
+    me.know.note(words);
+    me.know.mended.push(repair);
+    me.know.meter_warm = false;
+    let mut steps = run_furnace::stop();
+    steps.extend(isolate());
+    steps.push(go(Place::GasValve));
+    steps.extend(super::open::hose_off(Port::Inlet));
+    steps.push(act(Action::Mend(repair)));
+    steps.extend(super::open::hose_back_on(Port::Inlet));
+    steps.extend(read_again());
+    steps
 }
 
 /// Whether a cap is off that should be on.

@@ -6,7 +6,7 @@ use super::run_furnace;
 use super::task::{Until, pause, wait};
 use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Push};
 use crate::bench::part::{Cock, Door, Joint, Place, Port, Tool};
-use crate::bench::seen::{Display, PortFill, Seen};
+use crate::bench::seen::{Display, PortFill, Seen, Sound};
 use crate::units::PressureUnit;
 
 /// Thermostat off, furnace at rest, power off, manual valve shut, burner door off, valve switch
@@ -96,7 +96,13 @@ fn meter_ready() -> Vec<Step> {
         }),
         pause(4.0),
         // A zero that still drifts is no zero.
-        wait(Until::MeterSteady { within_pa: 3.0, for_s: 60.0 }, 1800.0),
+        think(|me, _| {
+            if me.know.meter_warm {
+                return Vec::new();
+            }
+            me.know.meter_warm = true;
+            vec![wait(Until::MeterSteady { within_pa: 2.6, for_s: 300.0 }, 3600.0)]
+        }),
         act(Action::MeterZero),
         pause(2.0),
     ]
@@ -114,17 +120,40 @@ fn plug_out(seen: &Seen, port: Port) -> Vec<Step> {
         None | Some(PortFill::Open | PortFill::BareAdapter | PortFill::Hose(_)) => {
             return Vec::new();
         }
-        Some(PortFill::HandTight | PortFill::Started) => true,
-        Some(PortFill::Snug | PortFill::Leaning) => false,
+        Some(PortFill::Started) => true,
+        Some(PortFill::HandTight | PortFill::Snug | PortFill::Leaning) => false,
     };
     let mut turns = Vec::new();
+    if fill(seen, port) == Some(PortFill::HandTight) {
+        // Nipped up first, so that it is felt coming loose.
+        turns.push(act(Action::Plug { port, step: PlugStep::Tighten(1) }));
+    }
     if !loose {
         turns.push(act(Action::Plug { port, step: PlugStep::BreakLoose }));
     }
     // Let what is trapped behind the plug seep away before it comes out.
     turns.push(pause(90.0));
+    turns.push(wait(Until::Quiet(vec![Sound::Hiss]), 600.0));
     turns.push(act(Action::Plug { port, step: PlugStep::SpinOut }));
     with(Tool::HexKey, turns)
+}
+
+/// An adapter that somebody has left in the manifold port: out, and a plug in.
+pub(super) fn bare_adapter_out(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let port = Port::Manifold;
+    if fill(seen, port) != Some(PortFill::BareAdapter) {
+        return Vec::new();
+    }
+    let mut steps = vec![act(Action::Adapter { port, to: Fitted::Off }), act(Action::PutDown)];
+    steps.extend(with(
+        Tool::HexKey,
+        vec![
+            act(Action::Plug { port, step: PlugStep::StartByHand }),
+            act(Action::Plug { port, step: PlugStep::SpinIn }),
+            act(Action::Plug { port, step: PlugStep::Tighten(6) }),
+        ],
+    ));
+    steps
 }
 
 fn adapter_in(seen: &Seen, port: Port) -> Vec<Step> {
@@ -138,9 +167,13 @@ fn adapter_in(seen: &Seen, port: Port) -> Vec<Step> {
 pub(super) fn give_gas() -> Vec<Step> {
     vec![
         go(Place::GasValve),
-        act(Action::Cock { cock: Cock::Furnace, degrees: 20 }),
-        pause(3.0),
-        act(Action::Cock { cock: Cock::Furnace, degrees: 90 }),
+        think(|_, seen| {
+            if seen.furnace.as_ref().is_some_and(|f| f.cock_deg == 90) {
+                return Vec::new();
+            }
+            let cock = |degrees| act(Action::Cock { cock: Cock::Furnace, degrees });
+            vec![cock(20), pause(3.0), cock(90)]
+        }),
         think(|_, seen| switch(seen, OnOff::On)),
         think(|_, seen| {
             let off = seen.furnace.as_ref().is_some_and(|f| f.switch == OnOff::Off);
@@ -156,6 +189,20 @@ pub(super) fn check_joint(port: Port) -> Vec<Step> {
         Port::Inlet => |me, _| check(me, Joint::InletPort),
         Port::Manifold => |me, _| check(me, Joint::ManifoldPort),
     })]
+}
+
+/// Zeroes the meter again and puts its hose back on the adapter, with the furnace isolated.
+pub(super) fn hose_back_on(port: Port) -> Vec<Step> {
+    let mut steps = meter_ready();
+    steps.extend([
+        go(Place::GasValve),
+        act(Action::Take(Tool::Hose)),
+        act(Action::HoseOn { port, push: Push::Fully }),
+        pause(3.0),
+    ]);
+    steps.extend(give_gas());
+    steps.extend(check_joint(port));
+    steps
 }
 
 /// Lets the gas trapped in the hose seep out at a barb that is only half on, then takes it off.

@@ -14,7 +14,7 @@ use crate::bench::action::{
 use crate::bench::part::{Cock, Door, Neighbor, Place, Port, Subject, Tool, Window};
 use crate::bench::refusal::Refusal;
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen, Sound};
+use crate::bench::seen::{Condition, Cracked, Finding, Seen, Sound};
 use crate::bench::setup::JobCard;
 
 /// A piece of the technician's plan.
@@ -279,11 +279,24 @@ fn judge_conversion(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if seen.sheet.note(Subject::Orifices).is_some_and(|note| note.text.contains("sits in one")) {
         me.plan_repair("an orifice is plugged", Repair::CleanOrifices);
     }
+    let cracked = seen
+        .furnace
+        .as_ref()
+        .and_then(|f| f.burners.as_ref())
+        .is_some_and(|b| b.ports.iter().any(|port| port.cracked == Cracked::Cracked));
+    if cracked {
+        me.plan_repair("boss cracked", Repair::ReplaceGasValve);
+    }
     if me.know.conversion_wrong {
         me.know.leave_shut_off = true;
         return leave_shut_off();
     }
-    vec![mend_all(), think(|_, _| inlet_as_found())]
+    vec![
+        mend_all(),
+        go(Place::GasValve),
+        think(open::bare_adapter_out),
+        think(|_, _| inlet_as_found()),
+    ]
 }
 
 /// Inlet port: at rest, low, high, high with the others; then decide about the supply.
@@ -314,6 +327,13 @@ pub(super) fn on_to_manifold() -> Vec<Step> {
 /// After the stages are set: close the manifold port, see a cycle, put everything back.
 pub(super) fn finish() -> Vec<Step> {
     let mut steps = close::close_port(Port::Manifold);
+    steps.extend(finish_again());
+    steps
+}
+
+/// The last steps once the ports are closed.
+pub(super) fn finish_again() -> Vec<Step> {
+    let mut steps = open::give_gas();
     steps.extend([
         go(Place::PlantRoom),
         go(Place::GasValve),
@@ -350,13 +370,21 @@ fn close_window(_: &mut Technician, seen: &Seen) -> Vec<Step> {
 /// Neighbours and thermostat as they were found.
 fn restore(me: &mut Technician, _: &Seen) -> Vec<Step> {
     let mut steps = vec![go(Place::PlantRoom)];
-    if me.know.neighbors[0] == Some(OnOff::On) {
-        steps.push(think(|_, seen| run_furnace::neighbor(seen, Neighbor::WaterHeater, OnOff::On)));
-    }
+    steps.push(match me.know.neighbors[0] {
+        Some(OnOff::On) => {
+            think(|_, seen| run_furnace::neighbor(seen, Neighbor::WaterHeater, OnOff::On))
+        }
+        Some(OnOff::Off) | None => {
+            think(|_, seen| run_furnace::neighbor(seen, Neighbor::WaterHeater, OnOff::Off))
+        }
+    });
     steps.push(go(Place::Hall));
-    if me.know.neighbors[1] == Some(OnOff::On) {
-        steps.push(think(|_, seen| run_furnace::neighbor(seen, Neighbor::Range, OnOff::On)));
-    }
+    steps.push(match me.know.neighbors[1] {
+        Some(OnOff::On) => think(|_, seen| run_furnace::neighbor(seen, Neighbor::Range, OnOff::On)),
+        Some(OnOff::Off) | None => {
+            think(|_, seen| run_furnace::neighbor(seen, Neighbor::Range, OnOff::Off))
+        }
+    });
     steps.push(think(restore_thermostat));
     steps
 }

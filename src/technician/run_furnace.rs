@@ -1,19 +1,23 @@
 //! Running the furnace on each stage, and writing what the meter shows.
 
 use super::burn::look_at_flames;
-use super::no_fire::{if_not_high, if_not_low};
+use super::mend::mend_all;
+use super::no_fire::{another_meter, give_up, if_not_high, if_not_low, look_for_reason};
 use super::open::switch;
 use super::plan::{
-    Step, Technician, act, go, restore_thermostat, think, until_at_rest, until_steady,
+    Step, Technician, act, finish_again, go, restore_thermostat, think, until_at_rest, until_steady,
 };
 use super::task::{Task, Until, number, pause, wait};
 use crate::bench::action::{Action, Fitted, OnOff, Phase, Reading, Stage};
 use crate::bench::part::{Neighbor, Place, Port};
-use crate::bench::seen::{Burning, Call, Seen, Sound};
+use crate::bench::repair::Repair;
+use crate::bench::seen::{Burning, Call, Display, Seen, Sound};
 use crate::units::PressureUnit;
 
 /// Longest time from a call to a lit stage, in seconds.
 const LIGHT_UP_S: f64 = 240.0;
+/// How long the furnace runs on high before it is left, in seconds: time enough for the limit.
+const FULL_S: f64 = 240.0;
 /// How far above the room the setpoint stands for a first-stage call, in half degrees.
 const FIRST_STAGE_HALF_F: i16 = 3;
 /// How far above the room for both stages, in half degrees.
@@ -99,6 +103,7 @@ pub(super) fn run_low() -> Vec<Step> {
         think(|_, seen| drop_second_stage(seen)),
         think(|_, seen| call(seen, FIRST_STAGE_HALF_F)),
         wait(Until::Heard(Sound::BurnersLow), LIGHT_UP_S),
+        if_not_low(),
     ]
 }
 
@@ -116,6 +121,7 @@ pub(super) fn run_high() -> Vec<Step> {
         think(|_, seen| jumper(seen, Fitted::On)),
     ];
     steps.push(wait(Until::Heard(Sound::BurnersHigh), LIGHT_UP_S));
+    steps.push(if_not_high());
     steps.push(pause(5.0));
     steps
 }
@@ -145,11 +151,9 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     steps.push(think(|me, _| vec![pause(me.card.hold_s + 5.0)]));
     steps.push(remember(Stage::Rest, phase));
     steps.extend(run_low());
-    steps.push(if_not_low());
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(remember(Stage::Low, phase));
     steps.extend(run_high());
-    steps.push(if_not_high());
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(remember(Stage::High, phase));
     steps.extend(others(OnOff::On));
@@ -178,8 +182,29 @@ fn remember(stage: Stage, phase: Phase) -> Step {
 }
 
 fn keep(me: &mut Technician, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
+    if matches!(seen.meter.display, Display::OverRange | Display::Dark) {
+        return another_meter(me, seen);
+    }
     me.know.inlet[stage as usize] = number(seen);
+    if !burns(seen, stage) {
+        if stage == Stage::HighWithOthers {
+            // With the others on there is no gas left for it.
+            me.know.collapsed = true;
+            return Vec::new();
+        }
+        return look_for_reason();
+    }
     write(Port::Inlet, stage, phase, seen)
+}
+
+/// Whether what is heard fits the stage.
+fn burns(seen: &Seen, stage: Stage) -> bool {
+    let heard = |sound| seen.sounds.contains(&sound);
+    match stage {
+        Stage::Rest => !heard(Sound::BurnersLow) && !heard(Sound::BurnersHigh),
+        Stage::Low => heard(Sound::BurnersLow),
+        Stage::High | Stage::HighWithOthers => heard(Sound::BurnersHigh),
+    }
 }
 
 /// Low and high at the manifold port, as found; the joint is checked in the first minute of
@@ -204,6 +229,9 @@ pub(super) fn keep_manifold(
     stage: Stage,
     phase: Phase,
 ) -> Vec<Step> {
+    if !burns(seen, stage) {
+        return look_for_reason();
+    }
     let i = usize::from(stage != Stage::Low);
     me.know.manifold[i] = number(seen);
     write(Port::Manifold, stage, phase, seen)
@@ -216,8 +244,12 @@ pub(super) fn final_cycle() -> Vec<Step> {
         think(|_, seen| call_off(seen)),
         until_at_rest(),
         think(|_, seen| call(seen, BOTH_STAGES_HALF_F)),
+        go(Place::PlantRoom),
         wait(Until::Heard(Sound::BurnersHigh), 2.0 * LIGHT_UP_S),
-        pause(60.0),
+        think(no_second_stage),
+        pause(FULL_S),
+        think(went_out),
+        go(Place::Hall),
         think(|_, seen| {
             // Satisfied: the setpoint goes below the room, as a warm room would have it.
             let Some(hall) = &seen.hall else { return Vec::new() };
@@ -226,4 +258,44 @@ pub(super) fn final_cycle() -> Vec<Step> {
         until_at_rest(),
         think(restore_thermostat),
     ]
+}
+
+/// The thermostat calls for both stages and the furnace stays on low: its wire, or its set-up.
+fn no_second_stage(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    if !me.too_long {
+        return Vec::new();
+    }
+    me.too_long = false;
+    if me.know.watch.limit {
+        return limit_again(me);
+    }
+    if me.know.has_mended(Repair::MendSecondStageWire) {
+        return give_up(me, "no second stage from the thermostat");
+    }
+    me.plan_repair("second stage never called", Repair::MendSecondStageWire);
+    cycle_again(me)
+}
+
+/// The burners went out in the middle of the call.
+fn went_out(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    if me.know.watch.limit { limit_again(me) } else { Vec::new() }
+}
+
+/// The limit has opened: too little air over the exchanger.
+fn limit_again(me: &mut Technician) -> Vec<Step> {
+    me.know.watch.limit = false;
+    if me.know.has_mended(Repair::OpenRegisters) {
+        return give_up(me, "limit opens again");
+    }
+    me.plan_repair("limit opens with the filter clean", Repair::OpenRegisters);
+    cycle_again(me)
+}
+
+/// Mends with all closed up already, and sees the cycle again.
+fn cycle_again(me: &mut Technician) -> Vec<Step> {
+    let mut steps = vec![go(Place::Hall), think(|_, seen| call_off(seen)), until_at_rest()];
+    steps.push(mend_all());
+    steps.push(think(|_, _| finish_again()));
+    me.start_over(steps);
+    Vec::new()
 }
