@@ -8,6 +8,7 @@ mod control;
 mod entry;
 mod measuring;
 pub mod pattern;
+pub mod remedy;
 mod supply;
 mod valve;
 

@@ -1,6 +1,13 @@
 //! Faults of burners, air and altitude.
 
+use super::super::part::Screw;
+use super::super::repair::Repair::{
+    BypassLowSwitch, BypassRollout, CleanBurners, CleanOrifices, ClearIntake, ClearVent,
+    DrillOrifices, FitAltitudeOrifices, FitOrifices,
+};
 use super::entry::{Entry, Family, Scale, Severity, anywhere, meter};
+use super::remedy::Remedy::{CallOwner, Mend, ShutOffAndTag, Turn};
+use super::remedy::wrong;
 use crate::units::P_STD_PA;
 
 const FAMILY: Family = Family::Burner;
@@ -11,6 +18,17 @@ pub(super) const PLUGGED_ORIFICE: Entry = Entry {
     family: FAMILY,
     severity: Severity::new(Scale::Share, "of the third orifice blocked", ("0.2", "1"), "1"),
     cause: "A spider's web or scale sits in one orifice.",
+    right: &[Mend(CleanOrifices), Mend(FitOrifices)],
+    wrong: &[
+        wrong(
+            Turn(Screw::High),
+            "The burners that are free are overfired to make up for the one that is not.",
+        ),
+        wrong(
+            Mend(DrillOrifices),
+            "No drilled hole is the size that is stamped, and all of them pass too much.",
+        ),
+    ],
     misfit: |setup| {
         (setup.furnace.orifices_m.len() < 4).then_some("this furnace has fewer than four burners")
     },
@@ -27,6 +45,8 @@ pub(super) const OVERSIZE_ORIFICES: Entry = Entry {
     family: FAMILY,
     severity: Severity::new(Scale::Share, "more area than right", ("0.03", "0.8"), "0.15"),
     cause: "The orifices were drilled out, or are a size too large.",
+    right: &[Mend(FitOrifices)],
+    wrong: &[wrong(Turn(Screw::High), "Lower pressure draws in too little air for the flame.")],
     misfit: anywhere,
     apply: |setup, share| {
         for hole_m in &mut setup.furnace.orifices_m {
@@ -46,6 +66,8 @@ pub(super) const LEAN_GAS: Entry = Entry {
         "930 Btu/ft3",
     ),
     cause: "The utility sends a leaner gas than usual, as at the peak of winter.",
+    right: &[CallOwner],
+    wrong: &[wrong(Turn(Screw::High), "When the usual gas is back, the furnace is overfired.")],
     misfit: meter,
     apply: |setup, heating_value| {
         let gas = &mut setup.gas;
@@ -68,6 +90,8 @@ pub(super) const NOT_DERATED_FOR_ALTITUDE: Entry = Entry {
     severity: Severity::new(Scale::Height, "above the sea", ("2000 ft", "10000 ft"), "6500 ft"),
     cause: "High above the sea the fans move less air by mass, and nothing was changed for it at \
             orifices or pressure switches.",
+    right: &[Mend(FitAltitudeOrifices), ShutOffAndTag],
+    wrong: &[wrong(Turn(Screw::High), "Below its pressure the flame yellows and burns back.")],
     misfit: anywhere,
     // ICAO standard atmosphere (Doc 7488).
     apply: |setup, height_m| {
@@ -87,6 +111,11 @@ pub(super) const DELAYED_IGNITION: Entry = Entry {
     ),
     cause: "The igniter stands out of place, or the first burner is dirty, so that gas gathers \
             before it meets the hot surface.",
+    right: &[Mend(CleanBurners)],
+    wrong: &[wrong(
+        Turn(Screw::Low),
+        "More gas gathers before it meets the igniter, and the light is harder.",
+    )],
     misfit: anywhere,
     apply: |setup, late_s| setup.condition.burners.late_s = late_s,
 };
@@ -103,6 +132,11 @@ pub(super) const HOLED_EXCHANGER: Entry = Entry {
     ),
     cause: "A crack in the heat exchanger lets the blower push house air in, which the inducer then \
             does not draw past the burners.",
+    right: &[ShutOffAndTag],
+    wrong: &[wrong(
+        Mend(BypassRollout),
+        "Nothing stops the burners any more when the flames come out.",
+    )],
     misfit: anywhere,
     apply: |setup, share| setup.condition.burners.exchanger_hole = share,
 };
@@ -113,6 +147,14 @@ pub(super) const BLOCKED_VENT: Entry = Entry {
     family: FAMILY,
     severity: Severity::new(Scale::Share, "of the vent's area blocked", ("0.2", "0.98"), "0.42"),
     cause: "Leaves, a nest or ice sit in the vent, and the inducer moves less air.",
+    right: &[Mend(ClearVent)],
+    wrong: &[
+        wrong(
+            Turn(Screw::High),
+            "Less gas suits the little air, and the flue is as blocked as before.",
+        ),
+        wrong(Mend(BypassLowSwitch), "The burners light with no draft, and make carbon monoxide."),
+    ],
     misfit: anywhere,
     apply: |setup, share| setup.condition.air.vent_blocked = share,
 };
@@ -123,6 +165,11 @@ pub(super) const BLOCKED_INTAKE: Entry = Entry {
     family: FAMILY,
     severity: Severity::new(Scale::Share, "of the intake's area blocked", ("0.2", "0.98"), "0.5"),
     cause: "The opening that brings air for burning is covered, and the inducer moves less air.",
+    right: &[Mend(ClearIntake)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "Less gas suits the little air, and the opening is as covered as before.",
+    )],
     misfit: anywhere,
     apply: |setup, share| setup.condition.air.intake_blocked = share,
 };

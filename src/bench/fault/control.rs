@@ -1,8 +1,18 @@
 //! Faults of control, safety devices and house air: many look like faults of the gas.
 
 use super::super::action::OnOff;
+use super::super::part::Screw;
+use super::super::repair::Repair::{
+    BypassHighSwitch, BypassLimit, BypassLowSwitch, BypassRollout, CleanFlameRod, ClearTrap,
+    MendBurnerGround, MendThermostatWire, OpenRegisters, PrimeTrap, RefitDraftHose,
+    ReplaceControlBoard, ReplaceDraftHose, ReplaceFilter, ReplaceGasValve, ReplaceHighSwitch,
+    ReplaceIgniter, ReplaceLowSwitch,
+};
 use super::super::setup::{Tripped, Wire};
 use super::entry::{Entry, Family, Scale, Severity, anywhere};
+use super::remedy::Operation::{ResetAndLeave, ResetRollout, ValveSwitchOn};
+use super::remedy::Remedy::{Mend, Operate, Turn};
+use super::remedy::wrong;
 use crate::appliance::safety::{Hose, SwitchState};
 
 const FAMILY: Family = Family::Control;
@@ -13,6 +23,11 @@ pub(super) const DIRTY_FLAME_ROD: Entry = Entry {
     family: FAMILY,
     severity: Severity::new(Scale::Share, "of the flame current lost", ("0.2", "1"), "0.8"),
     cause: "A film of oxide on the flame rod holds the flame current back.",
+    right: &[Mend(CleanFlameRod)],
+    wrong: &[
+        wrong(Turn(Screw::High), "More gas is to reach the rod, and overfires the furnace."),
+        wrong(Mend(ReplaceGasValve), "A sound valve is swapped, and the flame is still not seen."),
+    ],
     misfit: anywhere,
     apply: |setup, share| setup.condition.burners.rod_dirty = share,
 };
@@ -24,6 +39,11 @@ pub(super) const POOR_BURNER_GROUND: Entry = Entry {
     severity: Severity::new(Scale::Share, "of the flame current lost", ("0.2", "1"), "0.75"),
     cause: "Rust between burners and cabinet, or a crack in the rod's porcelain, keeps the flame \
             current from its way to ground.",
+    right: &[Mend(MendBurnerGround)],
+    wrong: &[wrong(
+        Mend(ReplaceGasValve),
+        "A sound valve is swapped, and the flame is still not seen.",
+    )],
     misfit: anywhere,
     apply: |setup, share| setup.condition.burners.ground_poor = share,
 };
@@ -34,6 +54,11 @@ pub(super) const WEAK_IGNITER: Entry = Entry {
     family: FAMILY,
     severity: Severity::new(Scale::Share, "of its heat lost", ("0.1", "1"), "0.5"),
     cause: "The igniter has aged or is cracked, and does not get hot enough to light gas.",
+    right: &[Mend(ReplaceIgniter)],
+    wrong: &[wrong(
+        Turn(Screw::Low),
+        "More gas gathers in front of an igniter that cannot light it.",
+    )],
     misfit: anywhere,
     apply: |setup, share| setup.condition.burners.igniter_weak = share,
 };
@@ -44,6 +69,11 @@ pub(super) const LOW_PRESSURE_SWITCH_OPEN: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The contact of the low pressure switch does not close, whatever the draft.",
+    right: &[Mend(ReplaceLowSwitch)],
+    wrong: &[wrong(
+        Mend(BypassLowSwitch),
+        "Nothing stops the burners any more when the flue is blocked.",
+    )],
     misfit: anywhere,
     apply: |setup, _| setup.condition.sensing.low = SwitchState::StuckOpen,
 };
@@ -55,6 +85,11 @@ pub(super) const SPLIT_DRAFT_HOSE: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "The hose from the exchanger to the pressure switches is split, and part of the draft is \
             lost on the way.",
+    right: &[Mend(ReplaceDraftHose)],
+    wrong: &[wrong(
+        Mend(BypassHighSwitch),
+        "High burns its gas whether or not the inducer brings its air.",
+    )],
     misfit: anywhere,
     apply: |setup, _| setup.condition.sensing.hose = Hose::Split,
 };
@@ -65,6 +100,11 @@ pub(super) const DRAFT_HOSE_OFF: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The hose to the pressure switches has come off, and they feel nothing.",
+    right: &[Mend(RefitDraftHose), Mend(ReplaceDraftHose)],
+    wrong: &[wrong(
+        Mend(BypassLowSwitch),
+        "Nothing stops the burners any more when the flue is blocked.",
+    )],
     misfit: anywhere,
     apply: |setup, _| setup.condition.sensing.hose = Hose::Off,
 };
@@ -75,6 +115,8 @@ pub(super) const LOW_PRESSURE_SWITCH_CLOSED: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The contact of the low pressure switch has welded and never opens.",
+    right: &[Mend(ReplaceLowSwitch)],
+    wrong: &[wrong(Mend(BypassLowSwitch), "A wire across a welded contact welds it for good.")],
     misfit: anywhere,
     apply: |setup, _| setup.condition.sensing.low = SwitchState::StuckClosed,
 };
@@ -91,6 +133,12 @@ pub(super) const BLOCKED_CONDENSATE_TRAP: Entry = Entry {
     ),
     cause: "The trap is blocked, and condensate stands in the inducer housing and in the draft \
             hose.",
+    right: &[Mend(ClearTrap)],
+    wrong: &[wrong(
+        Mend(BypassLowSwitch),
+        "The water rises on, and the burners run without the draft that the switch \
+            asks for.",
+    )],
     misfit: anywhere,
     apply: |setup, pa| setup.condition.sensing.water_pa = pa,
 };
@@ -107,6 +155,11 @@ pub(super) const DRY_CONDENSATE_TRAP: Entry = Entry {
     ),
     cause: "The trap was never primed or has dried out, and the inducer draws room air through it \
             instead of air past the burners.",
+    right: &[Mend(PrimeTrap)],
+    wrong: &[wrong(
+        Mend(BypassHighSwitch),
+        "High burns its gas with the air that the trap takes away.",
+    )],
     misfit: anywhere,
     apply: |setup, share| setup.condition.air.trap_leak = share,
 };
@@ -117,6 +170,11 @@ pub(super) const HIGH_PRESSURE_SWITCH_OPEN: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The contact of the high pressure switch does not close, whatever the draft.",
+    right: &[Mend(ReplaceHighSwitch)],
+    wrong: &[wrong(
+        Mend(BypassHighSwitch),
+        "High burns its gas whether or not the inducer brings its air.",
+    )],
     misfit: anywhere,
     apply: |setup, _| setup.condition.sensing.high = SwitchState::StuckOpen,
 };
@@ -127,6 +185,8 @@ pub(super) const BLOCKED_FILTER: Entry = Entry {
     family: FAMILY,
     severity: Severity::new(Scale::Share, "of the filter blocked", ("0.3", "0.98"), "0.88"),
     cause: "The filter is full of dust, and too little air takes the heat away.",
+    right: &[Mend(ReplaceFilter)],
+    wrong: &[wrong(Mend(BypassLimit), "The exchanger overheats with nothing to stop it.")],
     misfit: anywhere,
     apply: |setup, share| setup.condition.air.filter_blocked = share,
 };
@@ -137,6 +197,8 @@ pub(super) const CLOSED_REGISTERS: Entry = Entry {
     family: FAMILY,
     severity: Severity::new(Scale::Share, "of the registers closed", ("0.2", "0.95"), "0.88"),
     cause: "Too many registers are closed, and too little air takes the heat away.",
+    right: &[Mend(OpenRegisters)],
+    wrong: &[wrong(Mend(BypassLimit), "The exchanger overheats with nothing to stop it.")],
     misfit: anywhere,
     apply: |setup, share| setup.condition.air.registers_closed = share,
 };
@@ -148,6 +210,11 @@ pub(super) const TRIPPED_ROLL_OUT: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "Flames came out of the burners once and opened a roll-out switch, which waits for a \
             hand.",
+    right: &[Operate(ResetRollout)],
+    wrong: &[
+        wrong(Mend(BypassRollout), "The next flame that comes out burns on."),
+        wrong(Operate(ResetAndLeave), "What drove the flames out is still there."),
+    ],
     misfit: anywhere,
     apply: |setup, _| setup.condition.control.rollout = Tripped::Yes,
 };
@@ -158,6 +225,14 @@ pub(super) const VALVE_SWITCH_OFF: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The switch on the gas valve was left off.",
+    right: &[Operate(ValveSwitchOn)],
+    wrong: &[
+        wrong(Mend(ReplaceIgniter), "A sound part is swapped for want of a look at the switch."),
+        wrong(
+            Mend(ReplaceControlBoard),
+            "A sound part is swapped for want of a look at the switch.",
+        ),
+    ],
     misfit: anywhere,
     apply: |setup, _| setup.found.valve_switch = OnOff::Off,
 };
@@ -168,6 +243,8 @@ pub(super) const DEAD_THERMOSTAT_CIRCUIT: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The 24 volts do not come through: a broken wire or a dead thermostat.",
+    right: &[Mend(MendThermostatWire)],
+    wrong: &[wrong(Mend(ReplaceGasValve), "Work on gas cannot mend a wire.")],
     misfit: anywhere,
     apply: |setup, _| setup.condition.control.thermostat = Wire::Open,
 };

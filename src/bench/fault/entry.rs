@@ -1,6 +1,7 @@
 //! What the catalogue says of a fault.
 
 use super::super::setup::Setup;
+use super::remedy::{Remedy, Wrong};
 use crate::appliance::plate::Fuel;
 use crate::units::{
     Flow, HeatingValue, Length, PA_PER_INWC, Pressure, Temperature, TimeSpan, Volume,
@@ -20,6 +21,10 @@ pub struct Entry {
     pub severity: Severity,
     /// What changed, and why, in a sentence.
     pub cause: &'static str,
+    /// What helps: each by itself, or, where it is not enough, in this order.
+    pub right: &'static [Remedy],
+    /// What tempts and harms.
+    pub wrong: &'static [Wrong],
     /// Why it cannot be put into a setup, if it cannot.
     pub misfit: fn(&Setup) -> Option<&'static str>,
     /// Changes the setup.

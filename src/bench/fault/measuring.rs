@@ -1,7 +1,17 @@
 //! Faults of manometer, hose and ports, and leaks.
 
+use super::super::part::Screw;
+use super::super::repair::Repair::{
+    BorrowMeter, CleanInletTap, CleanManifoldTap, DrillInletTap, DrillManifoldTap, ReplaceGasValve,
+    ReplaceMeterBattery, ReplaceSupplyRegulator, SwapMeterHose,
+};
 use super::super::setup::PlugFound;
 use super::entry::{Entry, Family, Scale, Severity, anywhere};
+use super::remedy::Operation::{
+    ChangeUnit, RefitPlug, TightenPlug, TryAgain, WarmAndZero, ZeroMeter,
+};
+use super::remedy::Remedy::{CallOwner, Mend, Operate, Turn};
+use super::remedy::wrong;
 use crate::units::PressureUnit;
 
 const FAMILY: Family = Family::Measuring;
@@ -19,6 +29,8 @@ pub(super) const METER_ZERO_OFF: Entry = Entry {
         "-0.4 inH2O",
     ),
     cause: "The manometer's zero has moved, and nobody has set it.",
+    right: &[Operate(ZeroMeter)],
+    wrong: &[wrong(Turn(Screw::High), "Every stage is set wrong by as much as the zero is off.")],
     misfit: anywhere,
     apply: |setup, pa| setup.meter.zero_error_pa = pa,
 };
@@ -34,6 +46,8 @@ pub(super) const METER_ZERO_DRIFTS: Entry = Entry {
         "0.5 inH2O",
     ),
     cause: "The manometer came from a cold van into a warm room, and its zero moves while it warms.",
+    right: &[Operate(WarmAndZero)],
+    wrong: &[wrong(Turn(Screw::High), "The screw chases the meter, and the flame pays.")],
     misfit: anywhere,
     apply: |setup, pa| {
         setup.meter.drift_pa = pa;
@@ -53,6 +67,12 @@ pub(super) const METER_ZEROED_UNDER_PRESSURE: Entry = Entry {
     ),
     cause: "Somebody pressed the zero button with gas on the hose, and the manometer learned that \
             pressure as nothing.",
+    right: &[Operate(ZeroMeter)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "Set to what the meter shows, the furnace gets as much too much as the meter \
+            learned.",
+    )],
     misfit: anywhere,
     apply: |setup, pa| {
         // It learned what it felt, its own error with it.
@@ -67,6 +87,11 @@ pub(super) const HOLED_METER_HOSE: Entry = Entry {
     severity: Severity::new(Scale::Diameter, "of the hole", ("0.2 mm", "4 mm"), "2 mm"),
     cause: "The manometer's hose is cracked: gas flows through the barb to the hole, and the meter \
             feels what is left.",
+    right: &[Mend(SwapMeterHose)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "What reads right in a leaking hose is too much at the burners.",
+    )],
     misfit: anywhere,
     apply: |setup, hole_m| setup.condition.meter.hose_hole_m = hole_m,
 };
@@ -83,6 +108,11 @@ pub(super) const WATER_IN_METER_HOSE: Entry = Entry {
     ),
     cause: "Drops of water in the manometer's hose stick, and let a change of pressure by only when \
             it is large enough to move them.",
+    right: &[Mend(SwapMeterHose)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "The drops hold the reading back, and the stage is set past it.",
+    )],
     misfit: anywhere,
     apply: |setup, pa| setup.condition.meter.wear.water_pa = pa,
 };
@@ -98,6 +128,11 @@ pub(super) const PINCHED_METER_HOSE: Entry = Entry {
         "20 s",
     ),
     cause: "The manometer's hose is pinched, and the pressure comes through slowly.",
+    right: &[Mend(SwapMeterHose)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "The early number is not the pressure, and the stage is set past it.",
+    )],
     misfit: anywhere,
     apply: |setup, time_s| setup.meter.lag_s = setup.meter.lag_s.max(time_s),
 };
@@ -111,6 +146,14 @@ pub(super) const BLOCKED_INLET_TAP: Entry = Entry {
     family: FAMILY,
     severity: TAP,
     cause: "Sealant, paint or scale sits in the tapped hole of the inlet port.",
+    right: &[Mend(CleanInletTap)],
+    wrong: &[
+        wrong(Mend(DrillInletTap), "The boss cracks and leaks."),
+        wrong(
+            Mend(ReplaceSupplyRegulator),
+            "A sound regulator is swapped for want of a second place to measure.",
+        ),
+    ],
     misfit: anywhere,
     apply: |setup, free_m| setup.condition.ports[INLET].tap_free_m = Some(free_m),
 };
@@ -121,6 +164,11 @@ pub(super) const BLOCKED_MANIFOLD_TAP: Entry = Entry {
     family: FAMILY,
     severity: TAP,
     cause: "Sealant, paint or scale sits in the tapped hole of the manifold port.",
+    right: &[Mend(CleanManifoldTap)],
+    wrong: &[
+        wrong(Mend(DrillManifoldTap), "The boss cracks and leaks."),
+        wrong(Mend(ReplaceGasValve), "A sound valve is swapped for want of a clean hole."),
+    ],
     misfit: anywhere,
     apply: |setup, free_m| setup.condition.ports[MANIFOLD].tap_free_m = Some(free_m),
 };
@@ -131,6 +179,12 @@ pub(super) const METER_SET_TO_KILOPASCALS: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The manometer was left at kilopascals: a quarter of the number in inches of water.",
+    right: &[Operate(ChangeUnit)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "A quarter of the number is read as too little gas, and the screw ends at \
+            its bottom.",
+    )],
     misfit: anywhere,
     apply: |setup, _| setup.condition.meter.wear.unit = Some(PressureUnit::KPa),
 };
@@ -141,6 +195,12 @@ pub(super) const METER_SET_TO_MILLIBARS: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The manometer was left at millibars: two and a half times the number in inches of water.",
+    right: &[Operate(ChangeUnit)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "Two and a half times the number is read as too much gas, and the furnace is \
+            starved.",
+    )],
     misfit: anywhere,
     apply: |setup, _| setup.condition.meter.wear.unit = Some(PressureUnit::Mbar),
 };
@@ -156,6 +216,11 @@ pub(super) const LOW_METER_BATTERY: Entry = Entry {
         "300 s",
     ),
     cause: "The manometer's battery is nearly flat: the display stands still, and then goes out.",
+    right: &[Mend(ReplaceMeterBattery), Mend(BorrowMeter)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "A number that stands still is trusted, and the screw goes on turning.",
+    )],
     misfit: anywhere,
     apply: |setup, time_s| setup.condition.meter.wear.battery_s = Some(time_s),
 };
@@ -172,6 +237,8 @@ pub(super) const SMALL_METER_RANGE: Entry = Entry {
     )
     .on_propane("10.5 inH2O"),
     cause: "The wrong manometer was brought: its range ends below the pressures of this job.",
+    right: &[Mend(BorrowMeter)],
+    wrong: &[wrong(Turn(Screw::High), "Turned down until a number shows, it is off the plate.")],
     misfit: anywhere,
     apply: |setup, pa| setup.meter.range_pa = pa,
 };
@@ -182,6 +249,8 @@ pub(super) const CROSS_THREADED_PLUG: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The plug of the manifold port was started with the key, across its thread.",
+    right: &[Operate(RefitPlug), Mend(ReplaceGasValve)],
+    wrong: &[wrong(Operate(TightenPlug), "More force strips the thread or cracks the boss.")],
     misfit: anywhere,
     apply: |setup, _| setup.condition.ports[MANIFOLD].plug = PlugFound::Leaning,
 };
@@ -196,6 +265,11 @@ pub(super) const LOOSE_INLET_PLUG: Entry = Entry {
     family: FAMILY,
     severity: LOOSE,
     cause: "The plug of the inlet port was not tightened, or has no sealant on its thread.",
+    right: &[Operate(TightenPlug)],
+    wrong: &[wrong(
+        Mend(ReplaceGasValve),
+        "A sound valve is swapped for want of a turn with the key.",
+    )],
     misfit: anywhere,
     apply: |setup, turns| setup.found.plugs_past_hand[INLET] = turns,
 };
@@ -206,6 +280,11 @@ pub(super) const LOOSE_MANIFOLD_PLUG: Entry = Entry {
     family: FAMILY,
     severity: LOOSE,
     cause: "The plug of the manifold port was not tightened, or has no sealant on its thread.",
+    right: &[Operate(TightenPlug)],
+    wrong: &[wrong(
+        Mend(ReplaceGasValve),
+        "A sound valve is swapped for want of a turn with the key.",
+    )],
     misfit: anywhere,
     apply: |setup, turns| setup.found.plugs_past_hand[MANIFOLD] = turns,
 };
@@ -216,6 +295,8 @@ pub(super) const CRACKED_BOSS: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The plug of the manifold port was driven in so hard that the boss has a crack.",
+    right: &[Mend(ReplaceGasValve)],
+    wrong: &[wrong(Operate(TightenPlug), "Each turn opens the crack further.")],
     misfit: anywhere,
     apply: |setup, _| {
         setup.condition.ports[MANIFOLD].plug = PlugFound::Cracked;
@@ -229,6 +310,8 @@ pub(super) const ADAPTER_LEFT_IN: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The barbed adapter was left in the manifold port instead of the plug, open to the room.",
+    right: &[Operate(RefitPlug)],
+    wrong: &[wrong(Operate(TryAgain), "Gas jets out of the bare adapter at every call.")],
     misfit: anywhere,
     apply: |setup, _| setup.condition.ports[MANIFOLD].plug = PlugFound::Adapter,
 };
@@ -240,6 +323,11 @@ pub(super) const FADED_ODORANT: Entry = Entry {
     severity: Severity::new(Scale::Share, "of the odour left", ("0", "0.6"), "0.15"),
     cause: "New pipe, soil or a long time in a steel tank has taken most of the odour out of the \
             gas.",
+    right: &[CallOwner],
+    wrong: &[wrong(
+        Mend(ReplaceSupplyRegulator),
+        "No part gives gas its smell back, and nose alone finds no leak meanwhile.",
+    )],
     misfit: anywhere,
     apply: |setup, share| setup.condition.odorant.left = share,
 };

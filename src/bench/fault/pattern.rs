@@ -89,10 +89,18 @@ pub struct Pattern {
 /// zero button is not touched.
 #[must_use]
 pub fn measure(setup: Setup, hands: Hands, hose_on: Option<Port>) -> Pattern {
-    let mut driver = Driver { bench: Bench::new(setup), signs: Signs::default() };
+    measure_on(Bench::new(setup), hands, hose_on).0
+}
+
+/// The same on a bench on which something has been done already; gives the bench back as the
+/// measuring leaves it.
+#[must_use]
+pub fn measure_on(bench: Bench, hands: Hands, hose_on: Option<Port>) -> (Pattern, Bench) {
+    let mut driver = Driver { bench, signs: Signs::default() };
+    driver.bench.take_events();
     driver.prepare(hands, hose_on);
     let points = driver.points();
-    Pattern { points, signs: driver.signs }
+    (Pattern { points, signs: driver.signs }, driver.bench)
 }
 
 /// Brings a bench to its states through actions.

@@ -1,7 +1,18 @@
 //! Faults from tank or main to the inlet port.
 
+use super::super::part::Screw;
+use super::super::repair::Repair::{
+    BypassLowGasSwitch, ClearRegulatorVent, DrillRegulatorVent, EmptyDripLeg,
+    FitTwoStageRegulators, FlameOnRegulator, PlugRegulatorVent, PurgeLine, RemoveInletScreen,
+    ReplaceConnector, ReplaceControlBoard, ReplaceExcessFlowValve, ReplaceFirstStage,
+    ReplaceGasValve, ReplaceIgniter, ReplaceLowGasSwitch, ReplaceSupplyRegulator, ReplaceTrunk,
+    StraightenConnector, ThawRegulator,
+};
 use super::super::setup::{Bore, SeatState, Setup, SupplyKind};
 use super::entry::{Entry, Family, Scale, Severity, anywhere, meter, tank};
+use super::remedy::Operation::{OpenManualValve, OpenSlowly, TryAgain};
+use super::remedy::Remedy::{CallOwner, Mend, Operate, ShutOffAndTag, Turn};
+use super::remedy::wrong;
 use crate::appliance::safety::{LowGasSwitch, Points};
 use crate::physics::pipe::ehd_constants;
 use crate::units::PA_PER_INWC;
@@ -20,6 +31,12 @@ pub(super) const SUPPLY_SET_LOW: Entry = Entry {
     ),
     cause: "The spring of the supply regulator is backed off, so that less pressure lifts the \
             diaphragm and shuts the seat.",
+    right: &[Turn(Screw::Supply), CallOwner],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "The manifold reads no higher, the screw ends at its bottom, and the furnace \
+            is overfired the day the supply is put right.",
+    )],
     misfit: anywhere,
     apply: |setup, pa| move_supply(setup, -pa),
 };
@@ -37,6 +54,12 @@ pub(super) const SUPPLY_SET_HIGH: Entry = Entry {
     .on_propane("2.5 inH2O"),
     cause: "The spring of the supply regulator is screwed in too far, or is the wrong one, so that \
             the seat stays open up to a higher pressure.",
+    right: &[Turn(Screw::Supply), CallOwner],
+    wrong: &[wrong(
+        Mend(ReplaceGasValve),
+        "A sound valve is swapped, and the next one sees the same pressure beyond \
+            what it may.",
+    )],
     misfit: anywhere,
     apply: move_supply,
 };
@@ -61,6 +84,12 @@ pub(super) const CREEPING_SUPPLY_SEAT: Entry = Entry {
     ),
     cause: "A nick or grit in the seat of the supply regulator lets gas by when it should be \
             shut, so that the pressure climbs while nothing burns.",
+    right: &[Mend(ReplaceSupplyRegulator), CallOwner],
+    wrong: &[wrong(
+        Turn(Screw::Supply),
+        "Set down until it looks right at rest, it starves everything while gas \
+            flows, and the seat goes on failing.",
+    )],
     misfit: anywhere,
     apply: |setup, flow| setup.condition.supply.lets_by_m3_s = flow,
 };
@@ -72,6 +101,18 @@ pub(super) const BLOCKED_REGULATOR_VENT: Entry = Entry {
     severity: Severity::new(Scale::Share, "of the vent blocked", ("0.9", "1"), "0.999"),
     cause: "Ice, an insect's nest or paint in the vent shuts the air in the bonnet in, so that it \
             works as a second, stiff spring on the diaphragm.",
+    right: &[Mend(ClearRegulatorVent), Mend(ReplaceSupplyRegulator), CallOwner],
+    wrong: &[
+        wrong(
+            Mend(DrillRegulatorVent),
+            "The drill goes on into the diaphragm, and gas comes out of the vent.",
+        ),
+        wrong(
+            Mend(PlugRegulatorVent),
+            "With no breath left the regulator shuts late, and too much pressure reaches \
+            the appliances.",
+        ),
+    ],
     misfit: anywhere,
     apply: |setup, share| setup.condition.supply.vent_blocked = share,
 };
@@ -83,6 +124,12 @@ pub(super) const TORN_REGULATOR_DIAPHRAGM: Entry = Entry {
     severity: Severity::new(Scale::Diameter, "of the hole", ("0.3 mm", "4 mm"), "2 mm"),
     cause: "A split in the diaphragm lets gas into the bonnet and out of the vent, and the bonnet's \
             pressure helps the spring to hold the seat open.",
+    right: &[ShutOffAndTag, Mend(ReplaceSupplyRegulator), CallOwner],
+    wrong: &[wrong(
+        Mend(PlugRegulatorVent),
+        "The gas that came out of the vent now pushes the seat open, and the line's \
+            pressure reaches the appliances.",
+    )],
     misfit: anywhere,
     apply: |setup, hole_m| setup.condition.supply.diaphragm_hole_m = hole_m,
 };
@@ -100,6 +147,12 @@ pub(super) const UNDERSIZED_REGULATOR: Entry = Entry {
     .on_propane("4 inH2O"),
     cause: "A regulator made for less gas than the house draws has to open far, and gives up \
             pressure for that.",
+    right: &[Mend(ReplaceSupplyRegulator), CallOwner],
+    wrong: &[wrong(
+        Turn(Screw::Supply),
+        "Set up until it holds under load, it stands too high whenever little is \
+            drawn.",
+    )],
     misfit: anywhere,
     apply: |setup, droop_pa| {
         let supply = &mut setup.supply;
@@ -115,6 +168,12 @@ pub(super) const UNDERSIZED_TRUNK: Entry = Entry {
     severity: Severity::new(Scale::Share, "of the right diameter", ("0.5", "0.9"), "0.62"),
     cause: "The pipe that all appliances share is too narrow for their load; the drop goes with \
             about the fifth power of the diameter.",
+    right: &[Mend(ReplaceTrunk)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "Set to the plate with everything on, it overfires as soon as the others are \
+            off.",
+    )],
     misfit: anywhere,
     apply: |setup, share| {
         for run in &mut setup.trunk {
@@ -145,6 +204,17 @@ pub(super) const KINKED_CONNECTOR: Entry = Entry {
         .on_propane("0.87"),
     cause: "The flexible connector behind the furnace was bent too sharply, and the kink leaves a \
             slit for the gas.",
+    right: &[Mend(ReplaceConnector)],
+    wrong: &[
+        wrong(
+            Mend(StraightenConnector),
+            "The tube cracks where it was bent twice, and gas leaks behind the furnace.",
+        ),
+        wrong(
+            Turn(Screw::High),
+            "The screw comes to its bottom, and a new connector later makes it overfire.",
+        ),
+    ],
     misfit: anywhere,
     apply: |setup, share| setup.condition.line.connector_kinked = share,
 };
@@ -157,6 +227,12 @@ pub(super) const PARTLY_OPEN_MANUAL_VALVE: Entry = Entry {
         .on_propane("8.7"),
     cause: "The handle of the furnace's manual valve was not turned all the way in line with the \
             pipe.",
+    right: &[Operate(OpenManualValve)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "The screw comes to its bottom, and whoever opens the handle overfires the \
+            furnace.",
+    )],
     misfit: anywhere,
     apply: |setup, degrees| setup.found.cock_deg = degrees_i16(degrees),
 };
@@ -167,6 +243,14 @@ pub(super) const SHUT_MANUAL_VALVE: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The furnace's manual valve was left shut.",
+    right: &[Operate(OpenManualValve)],
+    wrong: &[
+        wrong(Mend(ReplaceIgniter), "A sound part is swapped for want of a look at the handle."),
+        wrong(
+            Mend(ReplaceControlBoard),
+            "A sound part is swapped for want of a look at the handle.",
+        ),
+    ],
     misfit: anywhere,
     apply: |setup, _| setup.found.cock_deg = 0,
 };
@@ -189,6 +273,12 @@ pub(super) const WATER_IN_LINE: Entry = Entry {
     ),
     cause: "Without a drip leg, water has gathered in a sag of the branch; the gas throws it aside \
             and it runs back.",
+    right: &[Mend(EmptyDripLeg)],
+    wrong: &[wrong(
+        Mend(RemoveInletScreen),
+        "What the screen held back goes to the valve's seats, and they no longer \
+            shut.",
+    )],
     misfit: anywhere,
     apply: |setup, head_pa| setup.condition.line.water_pa = head_pa,
 };
@@ -200,6 +290,12 @@ pub(super) const LOW_MAIN_PRESSURE: Entry = Entry {
     severity: Severity::new(Scale::Pressure, "in the main", ("2 inH2O", "12 inH2O"), "6.5 inH2O"),
     cause: "The pressure in the utility's main is down, and the regulator cannot give more than it \
             gets.",
+    right: &[CallOwner],
+    wrong: &[wrong(
+        Turn(Screw::Supply),
+        "It is not the trainee's to turn, and once the main is right again \
+            everything stands too high.",
+    )],
     misfit: meter,
     apply: |setup, pa| setup.condition.supply.upstream_pa = Some(pa),
 };
@@ -211,6 +307,12 @@ pub(super) const LINE_REGULATOR_WIDE_OPEN: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "The regulator that should bring pounds down to inches has failed open or was left \
             out, and the line's whole pressure stands at the appliances.",
+    right: &[ShutOffAndTag, CallOwner, Mend(ReplaceSupplyRegulator)],
+    wrong: &[wrong(
+        Turn(Screw::Low),
+        "The screw has nothing to do with it, and the furnace stays under the line's \
+            whole pressure.",
+    )],
     misfit: meter,
     apply: |setup, _| setup.condition.supply.seat = SeatState::WideOpen,
 };
@@ -222,6 +324,11 @@ pub(super) const NEARLY_EMPTY_TANK: Entry = Entry {
     severity: Severity::new(Scale::Share, "of the tank filled", ("0.00005", "0.1"), "0.0001"),
     cause: "What little liquid is left touches little of the tank's wall, so that it cools as it \
             boils and its pressure falls away.",
+    right: &[CallOwner],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "What is turned in to live with a low tank overfires after the next filling.",
+    )],
     misfit: tank,
     apply: |setup, share| {
         if let SupplyKind::Tank { level, .. } = &mut setup.supply.kind {
@@ -244,6 +351,17 @@ pub(super) const COLD_TANK: Entry = Entry {
     ),
     cause: "In hard cold and at a high draw the liquid boils its own warmth away, and its vapour \
             pressure falls towards nothing.",
+    right: &[CallOwner],
+    wrong: &[
+        wrong(
+            Mend(FlameOnRegulator),
+            "A flame at a tank or its regulator can start what nobody can stop.",
+        ),
+        wrong(
+            Turn(Screw::High),
+            "What is turned in on the coldest morning overfires on a mild day.",
+        ),
+    ],
     misfit: tank,
     apply: |setup, liquid_k| {
         setup.condition.supply.liquid_k = Some(liquid_k);
@@ -264,6 +382,11 @@ pub(super) const FREEZING_REGULATOR: Entry = Entry {
     ),
     cause: "Moisture in the gas freezes in the regulator's orifice while gas flows, and thaws when \
             it rests.",
+    right: &[Mend(ThawRegulator), CallOwner],
+    wrong: &[wrong(
+        Mend(FlameOnRegulator),
+        "The flame splits the diaphragm, and gas comes out beside it.",
+    )],
     misfit: tank,
     apply: |setup, time_s| setup.condition.supply.ices_up_s = Some(time_s),
 };
@@ -280,6 +403,12 @@ pub(super) const WEAK_FIRST_STAGE: Entry = Entry {
     ),
     cause: "The first-stage regulator gives so little that the second stage stands wide open and \
             starves under the whole load.",
+    right: &[Mend(ReplaceFirstStage), CallOwner],
+    wrong: &[wrong(
+        Turn(Screw::Supply),
+        "The second stage stands wide open as it is; set up, it only stands too high \
+            at rest.",
+    )],
     misfit: tank,
     apply: |setup, pa| setup.condition.supply.upstream_pa = Some(pa),
 };
@@ -296,6 +425,8 @@ pub(super) const SINGLE_STAGE_REGULATOR: Entry = Entry {
     ),
     cause: "One regulator stands straight on the tank; the tank's pressure, which goes with the \
             weather, pushes on its seat.",
+    right: &[Mend(FitTwoStageRegulators), CallOwner],
+    wrong: &[wrong(Turn(Screw::Supply), "Set for today's weather, it is wrong in the next.")],
     misfit: tank,
     apply: |setup, set_k| setup.condition.supply.single_stage_set_k = Some(set_k),
 };
@@ -313,6 +444,12 @@ pub(super) const EARLY_EXCESS_FLOW_VALVE: Entry = Entry {
     .on_propane("45 ft3/h"),
     cause: "The excess-flow valve has a weak spring or was chosen too small, slams shut at a flow \
             that the house draws, and bleeds until both sides are equal.",
+    right: &[Operate(OpenSlowly), Mend(ReplaceExcessFlowValve), CallOwner],
+    wrong: &[wrong(
+        Turn(Screw::Supply),
+        "The regulator is sound; set up it stands too high as soon as the valve \
+            before it opens.",
+    )],
     misfit: anywhere,
     apply: |setup, flow| setup.condition.supply.excess_flow_m3_s = Some(flow),
 };
@@ -328,6 +465,11 @@ pub(super) const EARLY_LOW_GAS_SWITCH: Entry = Entry {
         "12 inH2O",
     ),
     cause: "The propane kit's low-gas switch has drifted and opens at a pressure that is right.",
+    right: &[Mend(ReplaceLowGasSwitch)],
+    wrong: &[wrong(
+        Mend(BypassLowGasSwitch),
+        "Nothing stops the burners any more when the gas really runs short.",
+    )],
     misfit: |setup| {
         (!setup.furnace.low_gas_switch).then_some("there is no low-gas switch on this furnace")
     },
@@ -344,6 +486,15 @@ pub(super) const AIR_IN_LINE: Entry = Entry {
     family: FAMILY,
     severity: Severity::new(Scale::Volume, "of air", ("0.5 L", "60 L"), "8 L").on_propane("4 L"),
     cause: "After the line was open, air stands in it and must pass the burners before gas does.",
+    right: &[Mend(PurgeLine)],
+    wrong: &[
+        wrong(
+            Operate(TryAgain),
+            "Air and gas are pushed into the burner chamber, and the light that comes at \
+            last is a hard one.",
+        ),
+        wrong(Mend(ReplaceIgniter), "A sound part is swapped, and the air is still in the line."),
+    ],
     misfit: anywhere,
     apply: |setup, m3| setup.condition.line.air_m3 = m3,
 };

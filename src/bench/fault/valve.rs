@@ -1,8 +1,16 @@
 //! Faults of the gas valve, of staging and of fuel conversion.
 
 use super::super::action::Fitted;
+use super::super::part::Screw;
+use super::super::repair::Repair::{
+    CleanInletScreen, FitConversionKit, FitOrifices, FitSprings, MendSecondStageWire, RefitBoxHose,
+    RemoveInletScreen, ReplaceControlBoard, ReplaceGasValve, ReplaceHighCoil,
+};
 use super::super::setup::{Coil, Contact, HoseState, Setup, SpringSetup, Stacking, Wire};
 use super::entry::{Entry, Family, Scale, Severity, anywhere};
+use super::remedy::Operation::{FitCap, LeaveStageJumper};
+use super::remedy::Remedy::{Mend, Operate, ShutOffAndTag, Turn};
+use super::remedy::wrong;
 use crate::appliance::plate::Fuel;
 use crate::physics::fluid::Gas;
 use crate::units::PA_PER_INWC;
@@ -20,6 +28,8 @@ pub(super) const LOW_STAGE_SET_LOW: Entry = Entry {
     family: FAMILY,
     severity: off("0.6 inH2O").on_propane("1.5 inH2O"),
     cause: "The screw over the low spring of the gas valve is turned out too far.",
+    right: &[Turn(Screw::Low)],
+    wrong: &[wrong(Turn(Screw::High), "High leaves its plate, and low is as lazy as before.")],
     misfit: anywhere,
     apply: |setup, pa| move_screw(&mut setup.furnace.valve.low, -pa),
 };
@@ -30,6 +40,8 @@ pub(super) const LOW_STAGE_SET_HIGH: Entry = Entry {
     family: FAMILY,
     severity: off("0.7 inH2O").on_propane("1.5 inH2O"),
     cause: "The screw over the low spring of the gas valve is turned in too far.",
+    right: &[Turn(Screw::Low)],
+    wrong: &[wrong(Turn(Screw::High), "High leaves its plate, and low goes on overfiring.")],
     misfit: anywhere,
     apply: |setup, pa| move_screw(&mut setup.furnace.valve.low, pa),
 };
@@ -40,6 +52,8 @@ pub(super) const HIGH_STAGE_SET_HIGH: Entry = Entry {
     family: FAMILY,
     severity: off("0.7 inH2O").on_propane("1 inH2O"),
     cause: "The screw over the high spring of the gas valve is turned in too far.",
+    right: &[Turn(Screw::High)],
+    wrong: &[wrong(Turn(Screw::Low), "Low leaves its plate, and high goes on overfiring.")],
     misfit: anywhere,
     apply: |setup, pa| move_screw(&mut setup.furnace.valve.high, pa),
 };
@@ -50,6 +64,12 @@ pub(super) const HIGH_STAGE_SET_LOW: Entry = Entry {
     family: FAMILY,
     severity: off("0.7 inH2O").on_propane("2 inH2O"),
     cause: "The screw over the high spring of the gas valve is turned out too far.",
+    right: &[Turn(Screw::High)],
+    wrong: &[wrong(
+        Turn(Screw::Supply),
+        "The manifold does not follow the supply, and everything before it stands \
+            too high.",
+    )],
     misfit: anywhere,
     apply: |setup, pa| move_screw(&mut setup.furnace.valve.high, -pa),
 };
@@ -66,6 +86,15 @@ pub(super) const DEAD_HIGH_COIL: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "The coil that loads the high spring is burned out or unplugged, so that the valve stays \
             on its low spring.",
+    right: &[Mend(ReplaceHighCoil)],
+    wrong: &[
+        wrong(
+            Turn(Screw::High),
+            "The spring under that screw is never loaded; once the coil works, the \
+            furnace is overfired.",
+        ),
+        wrong(Turn(Screw::Low), "Low set up to high's pressure burns a full fire on low's air."),
+    ],
     misfit: anywhere,
     apply: |setup, _| setup.condition.valve.high_coil = Coil::Dead,
 };
@@ -77,6 +106,11 @@ pub(super) const NO_SECOND_STAGE_CALL: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "The thermostat is set up for one stage, or its wire to W2 is open, so that the control \
             never hears of a second stage.",
+    right: &[Mend(MendSecondStageWire)],
+    wrong: &[wrong(
+        Operate(LeaveStageJumper),
+        "The furnace then runs on high at every call, however mild the day.",
+    )],
     misfit: anywhere,
     apply: |setup, _| setup.condition.control.second_call = Wire::Open,
 };
@@ -88,6 +122,11 @@ pub(super) const STUCK_IN_HIGH: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "A wire from W1 to W2 or a welded relay calls the second stage whenever the first is \
             called.",
+    right: &[Mend(ReplaceControlBoard)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "High set down to pass for low leaves the house cold when it needs high.",
+    )],
     misfit: anywhere,
     apply: |setup, _| setup.condition.control.second_contact = Contact::Closed,
 };
@@ -103,6 +142,17 @@ pub(super) const BLOCKED_INLET_SCREEN: Entry = Entry {
         "0.62",
     ),
     cause: "Scale and dirt lie on the screen in the gas valve, behind the inlet port.",
+    right: &[Mend(CleanInletScreen), Mend(ReplaceGasValve)],
+    wrong: &[
+        wrong(
+            Mend(RemoveInletScreen),
+            "The dirt goes to the seats, and they let gas by with no call for heat.",
+        ),
+        wrong(
+            Turn(Screw::High),
+            "The screw has no effect until the screen is clean, and then overfires.",
+        ),
+    ],
     misfit: anywhere,
     apply: |setup, share| setup.condition.valve.screen_blocked = share,
 };
@@ -114,6 +164,12 @@ pub(super) const NATURAL_SPRINGS_ON_PROPANE: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "The propane orifices are in, but the gas valve kept its natural-gas springs at their \
             natural-gas setting.",
+    right: &[Mend(FitSprings)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "Driven to propane's pressure a natural-gas spring comes coil to coil, and \
+            the valve regulates no more.",
+    )],
     misfit: converted_to_propane,
     apply: |setup, _| natural_springs(setup),
 };
@@ -124,6 +180,12 @@ pub(super) const NATURAL_ORIFICES_ON_PROPANE: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The propane springs are in, but the natural-gas orifices stayed.",
+    right: &[ShutOffAndTag, Mend(FitOrifices)],
+    wrong: &[wrong(
+        Turn(Screw::Supply),
+        "Turned down until the flames look better, the air is still wrong and the \
+            other appliances starve.",
+    )],
     misfit: converted_to_propane,
     apply: |setup, _| natural_orifices(setup),
 };
@@ -135,6 +197,12 @@ pub(super) const UNCONVERTED_ON_PROPANE: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "The furnace was moved to propane with nothing changed: natural-gas springs, orifices \
             and plate, no low-gas switch, no label.",
+    right: &[ShutOffAndTag, Mend(FitConversionKit)],
+    wrong: &[wrong(
+        Turn(Screw::Low),
+        "The manifold reads what the plate says, and the furnace burns half as much \
+            again as it may.",
+    )],
     misfit: converted_to_propane,
     apply: |setup, _| {
         natural_springs(setup);
@@ -150,6 +218,8 @@ pub(super) const PROPANE_ORIFICES_ON_NATURAL: Entry = Entry {
     family: FAMILY,
     severity: Severity::PLAIN,
     cause: "The furnace came back to natural gas, but the propane orifices stayed.",
+    right: &[Mend(FitOrifices)],
+    wrong: &[wrong(Turn(Screw::High), "No pressure makes up for a hole of the wrong size.")],
     misfit: on_natural,
     apply: |setup, _| {
         let share = propane_hole_share();
@@ -168,6 +238,11 @@ pub(super) const PROPANE_SPRINGS_ON_NATURAL: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "The furnace came back to natural gas with its own orifices, but the gas valve kept its \
             propane springs at their propane setting.",
+    right: &[Mend(FitSprings)],
+    wrong: &[wrong(
+        Turn(Screw::Supply),
+        "Trimmed down until the manifold reads right, every other appliance starves.",
+    )],
     misfit: on_natural,
     apply: |setup, _| {
         fit_springs(setup, Fuel::Propane, [4.9 * PA_PER_INWC, 10.0 * PA_PER_INWC]);
@@ -237,6 +312,11 @@ pub(super) const BOTTOMED_HIGH_SCREW: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "Somebody drove the high screw to its stop; the coils of the spring touch, and the valve \
             no longer regulates.",
+    right: &[Turn(Screw::High), Mend(ReplaceGasValve)],
+    wrong: &[wrong(
+        Turn(Screw::Supply),
+        "The manifold then follows the supply, and the other appliances with it.",
+    )],
     misfit: anywhere,
     apply: |setup, _| {
         let high = &mut setup.furnace.valve.high;
@@ -251,6 +331,11 @@ pub(super) const MISSING_STAGE_CAP: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "The cap over the high screw is gone, so that the bonnet feels the room beside the \
             burner box, and dirt and hands reach the screw.",
+    right: &[Operate(FitCap)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "Set with the cap off, it is off the plate with the cap on.",
+    )],
     misfit: anywhere,
     apply: |setup, _| setup.found.caps[1] = Fitted::Off,
 };
@@ -267,6 +352,11 @@ pub(super) const LEAKING_GAS_VALVE: Entry = Entry {
     )
     .on_propane("1.6 ft3/h"),
     cause: "Dirt or wear on the gas valve's seats lets gas into the manifold with no call for heat.",
+    right: &[Mend(ReplaceGasValve)],
+    wrong: &[wrong(
+        Mend(CleanInletScreen),
+        "What keeps the seats open lies behind the screen, and gas goes on passing.",
+    )],
     misfit: anywhere,
     apply: |setup, flow| setup.condition.valve.lets_by_m3_s = flow,
 };
@@ -282,6 +372,8 @@ pub(super) const SLOW_CLOSING_GAS_VALVE: Entry = Entry {
         "5 s",
     ),
     cause: "Gum on the stem of the gas valve lets its seats fall shut slowly when the call ends.",
+    right: &[Mend(ReplaceGasValve)],
+    wrong: &[wrong(Turn(Screw::Low), "A lower flame burns on just as long after the call.")],
     misfit: anywhere,
     apply: |setup, time_s| setup.condition.valve.closes_s = time_s,
 };
@@ -293,6 +385,11 @@ pub(super) const BURNER_BOX_HOSE_OFF: Entry = Entry {
     severity: Severity::PLAIN,
     cause: "The hose that brings the pressure of a sealed burner box to the gas valve's bonnet is \
             off or cracked, and the valve regulates against the room instead.",
+    right: &[Mend(RefitBoxHose)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "Set with the hose off, both stages are wrong the day it is put back.",
+    )],
     misfit: |setup| {
         (setup.furnace.box_suction_pa < 10.0)
             .then_some("this furnace has no sealed burner box (`furnace.box_suction`)")
@@ -312,6 +409,11 @@ pub(super) const HUNTING_VALVE_REGULATOR: Entry = Entry {
     ),
     cause: "The guide of the gas valve's regulator is worn; the flow shakes it, and it swings by \
             itself.",
+    right: &[Mend(ReplaceGasValve)],
+    wrong: &[wrong(
+        Turn(Screw::High),
+        "It swings around the new setting as it did around the old one.",
+    )],
     misfit: anywhere,
     apply: |setup, pa| setup.condition.valve.swing_pa = pa,
 };

@@ -39,7 +39,11 @@ impl GasSide {
                 new.turn_supply(self.supply_turned);
                 new.set_in();
             }
-            SupplyRegulator::New => new.set_in(),
+            SupplyRegulator::New => {
+                // What stood between regulator and shut-off is gone when its joint is opened.
+                new.network.set_pressure_pa(new.nodes.supply, 0.0);
+                new.set_in();
+            }
         }
         *self = new;
     }

@@ -48,7 +48,9 @@ pub(super) const FIT_ALTITUDE_ORIFICES: Work = Work::new(Place::GasValve, Nature
     fit_orifices(bay);
     let height_ft = height_m(bay.setup.ambient_abs_pa) / M_PER_FT;
     if height_ft > UNCHANGED_FT {
-        let share = (1.0 - LESS_PER_1000_FT * height_ft / 1000.0).clamp(0.3, 1.0);
+        let input = (1.0 - LESS_PER_1000_FT * height_ft / 1000.0).clamp(0.3, 1.0);
+        // Part of it is gone by itself: thin gas passes the same hole as the root of its density.
+        let share = input / (bay.setup.ambient_abs_pa / P_STD_PA).sqrt();
         for hole_m in &mut bay.setup.furnace.orifices_m {
             *hole_m *= share.sqrt();
         }

@@ -10,7 +10,7 @@ use super::{Bay, Nature, Need, Work};
 
 const BRANCH: &[Need] = &[Need::Shut(Cock::Furnace), Need::NoPressure];
 /// Crack in a tube that was bent twice, as the diameter of a hole, in metres.
-const CRACK_M: f64 = 0.8e-3;
+const CRACK_M: f64 = 1.5e-3;
 /// Share of a kink that bending back leaves.
 const KINK_LEFT: f64 = 0.5;
 

@@ -72,6 +72,11 @@ pub(super) fn entry(it: &Measured) -> String {
     if entry.number > 0 {
         let _ = writeln!(text, "- number: {}", entry.number);
     }
+    let right: Vec<String> = entry.right.iter().map(|remedy| remedy.label()).collect();
+    let _ = writeln!(text, "- remedy: {}", right.join("; "));
+    for wrong in entry.wrong {
+        let _ = writeln!(text, "- wrong: {}. {}", wrong.remedy.label(), wrong.danger);
+    }
     for case in &it.cases {
         let signs = signs(case);
         if !signs.is_empty() {
@@ -247,7 +252,15 @@ pub(super) struct Report {
     family: &'static str,
     cause: &'static str,
     severity: Option<SeverityReport>,
+    right: Vec<String>,
+    wrong: Vec<WrongReport>,
     cases: Vec<CaseReport>,
+}
+
+#[derive(Debug, Serialize)]
+struct WrongReport {
+    remedy: String,
+    danger: &'static str,
 }
 
 #[derive(Debug, Serialize)]
@@ -294,6 +307,12 @@ pub(super) fn report(it: &Measured) -> Report {
             typical,
             typical_on_propane,
         }),
+        right: entry.right.iter().map(|remedy| remedy.id()).collect(),
+        wrong: entry
+            .wrong
+            .iter()
+            .map(|wrong| WrongReport { remedy: wrong.remedy.id(), danger: wrong.danger })
+            .collect(),
         cases: it.cases.iter().map(|case| case_report(entry, case)).collect(),
     }
 }

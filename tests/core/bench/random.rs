@@ -59,7 +59,7 @@ fn plug_step(stream: &mut Stream) -> PlugStep {
 /// Any action.
 pub fn action(stream: &mut Stream) -> Action {
     let port = word::<Port>(stream);
-    match stream.below(40) {
+    match stream.below(41) {
         0..3 => Action::Go(word(stream)),
         3 => Action::Look(word(stream)),
         4 => Action::Sniff(word(stream)),
@@ -94,6 +94,7 @@ pub fn action(stream: &mut Stream) -> Action {
         36 => Action::Tag(word(stream)),
         37 => Action::Call(word(stream)),
         38 => Action::Tell(word(stream)),
+        39 => Action::Mend(word(stream)),
         _ => {
             let not_done = (0..stream.below(6)).map(|_| word(stream)).collect();
             Action::HandOver(HandOver { ending: word(stream), not_done })

@@ -151,6 +151,8 @@ fn check(truth: &Truth) {
         gone_out: _,
         windows: _,
         low_side: _,
+        jumpers: _,
+        connector_leak_m3_s,
     } = truth;
     let plain = [
         supply_pa,
@@ -171,6 +173,7 @@ fn check(truth: &Truth) {
         rise_k,
         draft_pa,
         vented_m3_s,
+        connector_leak_m3_s,
     ];
     assert!(excess_air.is_none_or(f64::is_finite), "{truth:?}");
     let lists = screw_turns.iter().chain(leak_m3_s).chain(gas_fraction);

@@ -3,7 +3,11 @@
 
 mod catalogue;
 mod control;
+mod hand;
+mod made_worse;
 mod measuring;
+mod mended;
+mod mending;
 mod order;
 mod row;
 mod supply;
