@@ -120,7 +120,7 @@ pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
         *points = points.min(book.caps.get(family).copied().unwrap_or(100.0));
     }
     let charged: Vec<&str> = findings.iter().map(|finding| finding.rule.as_str()).collect();
-    let essentials = essentials(ledger, &all, &charged);
+    let essentials = essentials(ledger, brief, &all, &charged);
     let ended = ledger.end().is_some_and(|(_, said, _)| said.is_some());
     let met = ended && essentials.iter().all(|mark| mark.standing != Standing::NotMet);
     #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
@@ -166,7 +166,12 @@ fn finding(rule: &Rule, hits: &[Hit]) -> Option<Finding> {
 
 /// What gates each essential: the causes that are charged, and only where there is none of them in
 /// it the consequences.
-fn essentials(l: &Ledger, all: &[(&Rule, Vec<Hit>)], charged: &[&str]) -> Vec<EssentialMark> {
+fn essentials(
+    l: &Ledger,
+    brief: &Brief,
+    all: &[(&Rule, Vec<Hit>)],
+    charged: &[&str],
+) -> Vec<EssentialMark> {
     Essential::ALL
         .into_iter()
         .map(|essential| {
@@ -183,7 +188,7 @@ fn essentials(l: &Ledger, all: &[(&Rule, Vec<Hit>)], charged: &[&str]) -> Vec<Es
             }
             let standing = if !because.is_empty() {
                 Standing::NotMet
-            } else if is_due(essential, l) {
+            } else if is_due(essential, l, brief) {
                 Standing::Met
             } else {
                 Standing::NotDue
@@ -195,7 +200,7 @@ fn essentials(l: &Ledger, all: &[(&Rule, Vec<Hit>)], charged: &[&str]) -> Vec<Es
 
 /// Whether the job gave occasion for an essential. One that every job asks for is always due: not
 /// to have tried is not to have met it.
-fn is_due(essential: Essential, l: &Ledger) -> bool {
+fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
     let opened =
         || l.did().any(|did| matches!(did.action, Action::Plug { .. } | Action::Adapter { .. }));
     match essential {
@@ -207,9 +212,8 @@ fn is_due(essential: Essential, l: &Ledger) -> bool {
         | Essential::JointsChecked
         | Essential::PortsSealed => opened(),
         Essential::MeterTrue => l.wrote().next().is_some(),
-        Essential::BothStagesRead | Essential::InletWithOthers | Essential::ConversionProven => {
-            true
-        }
+        Essential::BothStagesRead | Essential::InletWithOthers => !rightly_shut_off(l, brief),
+        Essential::ConversionProven => true,
         // How it was left is not shown by a job that was not handed over.
         // Shut off, nothing is left set; and a supply that is somebody else's is theirs to set.
         Essential::SettingsInPlate => l.left().is_some() && !l.left_shut_off(),
@@ -238,6 +242,11 @@ fn claims(book: &RuleBook, findings: &[Finding]) -> BTreeMap<String, bool> {
     claims
 }
 
+/// Whether it was left shut off, and that is the usual right end of this job.
+fn rightly_shut_off(l: &Ledger, brief: &Brief) -> bool {
+    brief.right_endings.first() == Some(&Ending::ShutOff) && l.left_shut_off()
+}
+
 /// What the evidence of a rule gives.
 fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
     match evidence {
@@ -263,6 +272,15 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::ReadUnsettled => measuring::unsettled(l),
         Evidence::WrongStage => measuring::wrong_stage(l),
         Evidence::Invented => measuring::invented(l),
+        // What is rightly shut off need not be fired for a reading.
+        Evidence::StageNeverRead
+        | Evidence::NeverReadRunning
+        | Evidence::NeverReadWithOthers
+        | Evidence::HoldTooShort
+            if rightly_shut_off(l, brief) =>
+        {
+            Vec::new()
+        }
         Evidence::StageNeverRead => measuring::stage_never_read(l),
         Evidence::NeverReadRunning => measuring::never_read_running(l),
         Evidence::NeverReadWithOthers => measuring::never_read_with_others(l),

@@ -269,6 +269,12 @@ pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
         .iter()
         .enumerate()
         .filter_map(|(index, event)| match &event.what {
+            // A port that stood open on arrival was called on by whoever left it so.
+            Happening::CalledOnOpenPort { port, .. }
+                if !l.did().any(|did| did.index < index && works_on(did.action, *port)) =>
+            {
+                None
+            }
             Happening::CalledOnOpenPort { port, barred } => {
                 let mut hit = Hit::new(
                     event.tick,
@@ -289,6 +295,13 @@ pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
             _ => None,
         })
         .collect()
+}
+
+fn works_on(action: &Action, wanted: Port) -> bool {
+    match action {
+        Action::Plug { port, .. } | Action::Adapter { port, .. } => *port == wanted,
+        _ => false,
+    }
 }
 
 pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {

@@ -1,5 +1,6 @@
 //! Closing a port, and proving it tight at its own working pressure.
 
+use super::hose::back_to_zero;
 use super::open::{check_joint, give_gas, hose_off, isolate};
 use super::plan::{Step, Technician, act, go, think, with};
 use super::run_furnace;
@@ -15,6 +16,7 @@ pub(super) fn close_port(port: Port) -> Vec<Step> {
     let mut steps = isolate();
     steps.push(go(Place::GasValve));
     steps.extend(hose_off(port));
+    steps.extend(back_to_zero(port));
     steps.extend([act(Action::Adapter { port, to: Fitted::Off }), act(Action::PutDown)]);
     steps.extend(with(
         Tool::HexKey,
@@ -25,6 +27,14 @@ pub(super) fn close_port(port: Port) -> Vec<Step> {
         ],
     ));
     steps.extend(give_gas());
+    steps.extend(prove(port));
+    steps
+}
+
+/// Checks a closed port's joint: the inlet's with the manual valve on, the manifold's while the
+/// burners fire on high.
+pub(super) fn prove(port: Port) -> Vec<Step> {
+    let mut steps = Vec::new();
     match port {
         Port::Inlet => {
             steps.push(pause(5.0));

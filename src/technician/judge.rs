@@ -6,7 +6,7 @@ use super::open::{give_gas, isolate};
 use super::plan::{Step, Technician, act, go, leave_shut_off, on_to_manifold, think, with};
 use super::run_furnace::{inlet_series, others, stop};
 use super::task::{number, pause};
-use super::{close, set};
+use super::{close, hose, set};
 use crate::bench::action::{Action, Fitted, OnOff, Phase};
 use crate::bench::part::{Place, Screw, Subject, Tool};
 use crate::bench::repair::Repair;
@@ -89,6 +89,10 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
     let mine = me.may_set_supply();
     let again = me.know.supply_turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
     match me.supply() {
+        Supply::Sound if me.know.watch.stray && !me.know.has_mended(Repair::ReplaceGasValve) => {
+            me.plan_repair("gas valve does not shut", Repair::ReplaceGasValve);
+            hose::mend_in_open_line()
+        }
         Supply::Sound => go_on(),
         Supply::SetLow if mine && !again => {
             me.know.note("supply set low");

@@ -1,9 +1,10 @@
 //! Mending: what has to be so first, the repair, the joint that it opened checked afterwards.
 
+use super::open::{hose_back_on, hose_off, isolate};
 use super::plan::{Step, Technician, act, go, think, with};
 use super::task::pause;
 use crate::bench::action::{Action, Fitted, JointVerdict, OnOff};
-use crate::bench::part::{Cock, Door, Joint, Place, Tool};
+use crate::bench::part::{Cock, Door, Joint, Place, Port, Tool};
 use crate::bench::repair::{Need, Repair};
 use crate::bench::seen::{FluidSeen, Seen};
 
@@ -178,5 +179,47 @@ fn write_verdict(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         FluidSeen::Bubbles(_) => JointVerdict::Leaking,
         FluidSeen::Quiet(_) | FluidSeen::Dry => JointVerdict::Tight,
     };
-    vec![act(Action::WriteJoint { joint, verdict })]
+    let written = act(Action::WriteJoint { joint, verdict });
+    let port = Port::ALL.iter().copied().find(|port| port.joint() == joint);
+    match (verdict, port, seen.meter.hose) {
+        // With the hose on, what leaks is hose, barb or boss.
+        (JointVerdict::Leaking, Some(port), Some((on, _))) if port == on && !me.careless => {
+            let mut steps = vec![written];
+            steps.push(think(match port {
+                Port::Inlet => |me, _| leaks_with_hose(me, Port::Inlet),
+                Port::Manifold => |me, _| leaks_with_hose(me, Port::Manifold),
+            }));
+            steps
+        }
+        _ => vec![written],
+    }
+}
+
+/// The manual valve shut at once, another hose, and the joint checked again.
+fn leaks_with_hose(me: &mut Technician, port: Port) -> Vec<Step> {
+    let repair = Repair::SwapMeterHose;
+    if me.know.has_mended(repair) {
+        return Vec::new();
+    }
+    me.know.note("manometer's hose leaks");
+    let mut steps = vec![
+        act(Action::Cock { cock: Cock::Furnace, degrees: 0 }),
+        act(Action::Wipe(port.joint())),
+        think(hands_free),
+    ];
+    steps.extend(another_hose(me, port));
+    steps.push(act(Action::Take(Tool::LeakFluid)));
+    steps.push(act(Action::LeakFluid(port.joint())));
+    steps
+}
+
+/// Another hose on the manometer: off, swapped, zeroed, on again; the furnace is isolated.
+pub(super) fn another_hose(me: &mut Technician, port: Port) -> Vec<Step> {
+    me.know.mended.push(Repair::SwapMeterHose);
+    let mut steps = isolate();
+    steps.push(go(Place::GasValve));
+    steps.extend(hose_off(port));
+    steps.push(act(Action::Mend(Repair::SwapMeterHose)));
+    steps.extend(hose_back_on(port));
+    steps
 }

@@ -26,7 +26,7 @@ const SWITCH_S: u32 = 20;
 /// After a first-stage call: goes on when low burns, else looks for the reason.
 pub(super) fn if_not_low() -> Step {
     think(|me, _| {
-        if !me.too_long {
+        if !me.too_long || me.careless {
             return Vec::new();
         }
         me.too_long = false;
@@ -41,6 +41,9 @@ pub(super) fn look_for_reason() -> Vec<Step> {
 
 /// The second stage burns at a first-stage call.
 fn stuck_in_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    if me.know.watch.limit {
+        return limit(me);
+    }
     if status(seen).starts_with("burning on high") {
         me.plan_repair("second stage always called", Repair::ReplaceControlBoard);
         return mend_and_read_again(me);
@@ -150,7 +153,9 @@ pub(super) fn give_up(me: &mut Technician, words: &str) -> Vec<Step> {
 pub(super) fn mend_and_read_again(_: &Technician) -> Vec<Step> {
     vec![think(|_, seen| match seen.meter.hose {
         Some((Port::Manifold, _)) => mend_at_manifold(),
-        Some((Port::Inlet, _)) | None => mend_at_inlet(),
+        Some((Port::Inlet, _)) => mend_at_inlet(),
+        // All is closed up already.
+        None => super::plan::mend_closed(),
     })]
 }
 
@@ -163,21 +168,30 @@ fn mend_at_inlet() -> Vec<Step> {
     steps
 }
 
-/// The inlet series from the beginning, with the hose where it is.
+/// The series from its beginning, with the hose where it is.
 pub(super) fn read_again() -> Vec<Step> {
-    vec![think(|me, _| {
-        me.start_over(Vec::new());
+    vec![think(|me, seen| {
         let mut steps = run_furnace::stop();
-        steps.extend(run_furnace::inlet_series(crate::bench::action::Phase::Found));
-        steps.push(think(judge::supply));
-        steps
+        match seen.meter.hose {
+            Some((Port::Inlet, _)) => {
+                steps.extend(run_furnace::inlet_series(crate::bench::action::Phase::Found));
+                steps.push(think(judge::supply));
+            }
+            Some((Port::Manifold, _)) => {
+                steps.extend(run_furnace::manifold_found());
+                steps.push(think(super::set::set_stages));
+            }
+            None => steps.extend(super::plan::mend_closed()),
+        }
+        me.start_over(steps);
+        Vec::new()
     })]
 }
 
 /// After high was forced: goes on when it burns, else looks for the reason.
 pub(super) fn if_not_high() -> Step {
     think(|me, seen| {
-        if !me.too_long {
+        if !me.too_long || me.careless {
             return Vec::new();
         }
         me.too_long = false;

@@ -2,8 +2,8 @@
 
 use super::mend::{check, check_opened, mend_open};
 use super::plan::{Step, Technician, act, go, think, until_at_rest, with};
-use super::run_furnace;
 use super::task::{Until, pause, wait};
+use super::{hose, run_furnace};
 use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Push};
 use crate::bench::part::{Cock, Door, Joint, Place, Port, Tool};
 use crate::bench::seen::{Display, PortFill, Seen, Sound};
@@ -62,6 +62,8 @@ pub(super) fn open_port(port: Port) -> Vec<Step> {
     }));
     if port == Port::Inlet {
         steps.push(mend_open());
+        // A new gas valve brings a plug of its own.
+        steps.push(think(|_, seen| plug_out(seen, Port::Inlet)));
     }
     steps.extend([
         think(match port {
@@ -74,8 +76,10 @@ pub(super) fn open_port(port: Port) -> Vec<Step> {
     ]);
     steps.extend(give_gas());
     if port == Port::Inlet {
+        steps.push(think(hose::hisses));
         steps.extend(check_joint(port));
         steps.push(check_opened());
+        steps.extend(hose::quick(port));
     }
     steps
 }

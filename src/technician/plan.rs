@@ -4,7 +4,7 @@ use std::collections::VecDeque;
 
 use super::drive::Player;
 use super::know::{Know, turned_on};
-use super::mend::mend_all;
+use super::mend::{check_opened, mend_all};
 use super::task::{Task, Until, Wait, Waiting, pause, wait};
 use super::{close, judge, no_fire, open, run_furnace, set};
 use crate::appliance::plate::Fuel;
@@ -28,6 +28,8 @@ pub struct Technician {
     pub(super) know: Know,
     refused: Vec<(Action, Refusal)>,
     pub(super) too_long: bool,
+    /// Whether it no longer heeds what is wrong.
+    pub(super) careless: bool,
 }
 
 impl Technician {
@@ -40,6 +42,7 @@ impl Technician {
             know: Know::default(),
             refused: Vec::new(),
             too_long: false,
+            careless: false,
         }
     }
 
@@ -53,6 +56,11 @@ impl Technician {
     #[must_use]
     pub fn diagnosis(&self) -> Vec<String> {
         self.know.diagnosis.clone()
+    }
+
+    /// From now on it goes on with its plan, whatever shows.
+    pub(super) fn close_eyes(&mut self) {
+        self.careless = true;
     }
 
     /// Drops the rest of the plan for another.
@@ -331,6 +339,21 @@ pub(super) fn finish() -> Vec<Step> {
     steps
 }
 
+/// Mends with both ports closed already, proves the manifold joint again and sees the cycle.
+pub(super) fn mend_closed() -> Vec<Step> {
+    vec![think(|me, _| {
+        let mut steps = run_furnace::stop();
+        steps.push(until_at_rest());
+        steps.push(mend_all());
+        steps.extend(open::give_gas());
+        steps.push(check_opened());
+        steps.extend(close::prove(Port::Manifold));
+        steps.extend(finish_again());
+        me.start_over(steps);
+        Vec::new()
+    })]
+}
+
 /// The last steps once the ports are closed.
 pub(super) fn finish_again() -> Vec<Step> {
     let mut steps = open::give_gas();
@@ -339,7 +362,14 @@ pub(super) fn finish_again() -> Vec<Step> {
         go(Place::GasValve),
         think(caps_on),
         go(Place::PlantRoom),
-        act(Action::Door { door: Door::Burner, to: Fitted::On }),
+        think(|_, seen| {
+            let off = seen.furnace.as_ref().is_some_and(|f| f.burner_door == Fitted::Off);
+            if off {
+                vec![act(Action::Door { door: Door::Burner, to: Fitted::On })]
+            } else {
+                Vec::new()
+            }
+        }),
         think(close_window),
     ]);
     steps.extend(run_furnace::final_cycle());
@@ -426,6 +456,7 @@ fn hand_over(me: &mut Technician, _: &Seen) -> Vec<Step> {
 pub(super) fn leave_shut_off() -> Vec<Step> {
     vec![
         go(Place::PlantRoom),
+        think(|_, seen| run_furnace::jumper(seen, Fitted::Off)),
         think(|_, seen| {
             let open = seen.furnace.as_ref().is_some_and(|f| f.cock_deg != 0);
             if open {
@@ -434,7 +465,14 @@ pub(super) fn leave_shut_off() -> Vec<Step> {
                 Vec::new()
             }
         }),
-        act(Action::Door { door: Door::Burner, to: Fitted::On }),
+        think(|_, seen| {
+            let off = seen.furnace.as_ref().is_some_and(|f| f.burner_door == Fitted::Off);
+            if off {
+                vec![act(Action::Door { door: Door::Burner, to: Fitted::On })]
+            } else {
+                Vec::new()
+            }
+        }),
         act(Action::Tag(Fitted::On)),
         think(close_window),
         think(restore),
@@ -459,5 +497,5 @@ pub(super) fn until_at_rest() -> Step {
 
 /// Waits until the manometer has come to rest.
 pub(super) fn until_steady(settle_s: f64) -> Vec<Step> {
-    vec![pause(settle_s), wait(Until::MeterSteady { within_pa: 8.0, for_s: 5.0 }, 60.0)]
+    vec![pause(settle_s), wait(Until::MeterSteady { within_pa: 4.0, for_s: 15.0 }, 180.0)]
 }

@@ -1,11 +1,10 @@
 //! Running the furnace on each stage, and writing what the meter shows.
 
 use super::burn::look_at_flames;
-use super::mend::mend_all;
 use super::no_fire::{another_meter, give_up, if_not_high, if_not_low, look_for_reason};
 use super::open::switch;
 use super::plan::{
-    Step, Technician, act, finish_again, go, restore_thermostat, think, until_at_rest, until_steady,
+    Step, Technician, act, go, mend_closed, restore_thermostat, think, until_at_rest, until_steady,
 };
 use super::task::{Task, Until, number, pause, wait};
 use crate::bench::action::{Action, Fitted, OnOff, Phase, Reading, Stage};
@@ -186,7 +185,7 @@ fn keep(me: &mut Technician, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Ste
         return another_meter(me, seen);
     }
     me.know.inlet[stage as usize] = number(seen);
-    if !burns(seen, stage) {
+    if !burns(seen, stage) && !me.careless {
         if stage == Stage::HighWithOthers {
             // With the others on there is no gas left for it.
             me.know.collapsed = true;
@@ -213,6 +212,7 @@ pub(super) fn manifold_found() -> Vec<Step> {
     let mut steps = others(OnOff::Off);
     steps.extend(run_low());
     steps.extend(super::open::check_joint(Port::Manifold));
+    steps.extend(super::hose::quick(Port::Manifold));
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Low, Phase::Found)));
     steps.extend(run_high());
@@ -229,7 +229,7 @@ pub(super) fn keep_manifold(
     stage: Stage,
     phase: Phase,
 ) -> Vec<Step> {
-    if !burns(seen, stage) {
+    if !burns(seen, stage) && !me.careless {
         return look_for_reason();
     }
     let i = usize::from(stage != Stage::Low);
@@ -262,7 +262,7 @@ pub(super) fn final_cycle() -> Vec<Step> {
 
 /// The thermostat calls for both stages and the furnace stays on low: its wire, or its set-up.
 fn no_second_stage(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    if !me.too_long {
+    if !me.too_long || me.careless {
         return Vec::new();
     }
     me.too_long = false;
@@ -273,12 +273,12 @@ fn no_second_stage(me: &mut Technician, _: &Seen) -> Vec<Step> {
         return give_up(me, "no second stage from the thermostat");
     }
     me.plan_repair("second stage never called", Repair::MendSecondStageWire);
-    cycle_again(me)
+    mend_closed()
 }
 
 /// The burners went out in the middle of the call.
 fn went_out(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    if me.know.watch.limit { limit_again(me) } else { Vec::new() }
+    if me.know.watch.limit && !me.careless { limit_again(me) } else { Vec::new() }
 }
 
 /// The limit has opened: too little air over the exchanger.
@@ -288,14 +288,5 @@ fn limit_again(me: &mut Technician) -> Vec<Step> {
         return give_up(me, "limit opens again");
     }
     me.plan_repair("limit opens with the filter clean", Repair::OpenRegisters);
-    cycle_again(me)
-}
-
-/// Mends with all closed up already, and sees the cycle again.
-fn cycle_again(me: &mut Technician) -> Vec<Step> {
-    let mut steps = vec![go(Place::Hall), think(|_, seen| call_off(seen)), until_at_rest()];
-    steps.push(mend_all());
-    steps.push(think(|_, _| finish_again()));
-    me.start_over(steps);
-    Vec::new()
+    mend_closed()
 }

@@ -31,10 +31,21 @@ pub struct Spoil {
     occasion: fn(&Good) -> bool,
     /// Rules that it must trip, sorted.
     pub trips: &'static [&'static str],
+    /// Whether it still sees what is wrong.
+    heeds: Heeds,
     /// What becomes of an action of the good run.
     change: fn(&Progress, &Action) -> Change,
     /// How many times faster the wait before the next action passes for the one who waits.
     hurry: fn(&Progress) -> u32,
+}
+
+/// What the one who spoils it still heeds.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Heeds {
+    /// As the good technician does.
+    Faults,
+    /// Goes on with the plan, whatever shows.
+    Nothing,
 }
 
 /// What becomes of an action.
@@ -113,13 +124,7 @@ impl Forks {
         self.waiting = stay;
         let leave: Vec<Spoil> = leave;
         let made = leave.into_iter().map(|spoil| {
-            let mut spoiled = Spoiled {
-                good: after.clone(),
-                spoil,
-                progress: progress.clone(),
-                queue: VecDeque::new(),
-                refused: Vec::new(),
-            };
+            let mut spoiled = Spoiled::new(after, spoil, progress);
             spoiled.change(action.clone());
             spoiled
         });
@@ -134,14 +139,7 @@ impl Forks {
         let (leave, stay): (Vec<Spoil>, Vec<Spoil>) =
             self.waiting.iter().partition(|spoil| (spoil.hurry)(progress) > 0);
         self.waiting = stay;
-        let made = leave.into_iter().map(|spoil| Spoiled {
-            good: good.clone(),
-            spoil,
-            progress: progress.clone(),
-            queue: VecDeque::new(),
-            refused: Vec::new(),
-        });
-        made.collect()
+        leave.into_iter().map(|spoil| Spoiled::new(good, spoil, progress)).collect()
     }
 
     /// Ways that had occasion and were never taken.
@@ -162,6 +160,20 @@ pub struct Spoiled {
 }
 
 impl Spoiled {
+    fn new(good: &Technician, spoil: Spoil, progress: &Progress) -> Self {
+        let mut good = good.clone();
+        if spoil.heeds == Heeds::Nothing {
+            good.close_eyes();
+        }
+        Self {
+            good,
+            spoil,
+            progress: progress.clone(),
+            queue: VecDeque::new(),
+            refused: Vec::new(),
+        }
+    }
+
     /// What is spoiled.
     #[must_use]
     pub fn spoil(&self) -> &Spoil {

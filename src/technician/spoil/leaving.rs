@@ -8,6 +8,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "low cap left off",
         occasion: |g| g.turns(Screw::Low) && g.in_use(),
         trips: &["cap-off"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Cap { screw: Screw::Low, to: Fitted::On }),
         hurry: never,
     },
@@ -15,6 +16,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "low not written again with the cap on",
         occasion: |g| g.turns(Screw::Low) && g.in_use(),
         trips: &["not-read-with-cap"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Low, Phase::Left)),
         hurry: never,
     },
@@ -25,6 +27,7 @@ pub(super) const SPOILS: &[Spoil] = &[
                 && g.does(|a| *a == Action::Look(Subject::SupplyVent))
         },
         trips: &["supply-not-yours"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             if *a == Action::Look(Subject::SupplyVent) {
                 Change::After(vec![
@@ -46,6 +49,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "own supply left too low",
         occasion: |g| g.raises_supply(),
         trips: &["supply-left-low"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::Supply, .. })),
         hurry: never,
     },
@@ -53,6 +57,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "supply not written again at rest after it was set",
         occasion: |g| g.turns(Screw::Supply),
         trips: &["supply-not-rechecked"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::Rest, Phase::Left)),
         hurry: never,
     },
@@ -60,6 +65,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "window left open",
         occasion: |g| g.does(|a| matches!(a, Action::Window { to: Opening::Closed, .. })),
         trips: &["controls-not-restored"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Window { to: Opening::Closed, .. })),
         hurry: never,
     },
@@ -67,6 +73,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "owner called before anything was read",
         occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["owner-not-called"],
+        heeds: Heeds::Faults,
         change: |p, a| {
             let call = Action::Call(Contact::SupplyOwner);
             if *a == Action::Look(Subject::SupplyVent) {
@@ -81,6 +88,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "low gas switch not looked at",
         occasion: |g| g.propane && g.does(|a| *a == Action::Look(Subject::LowGasSwitch)),
         trips: &["conversion-not-proven"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Look(Subject::LowGasSwitch)),
         hurry: never,
     },
@@ -88,6 +96,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "inlet plug started with the key",
         occasion: |g| g.refits(Port::Inlet),
         trips: &["cross-thread-left"],
+        heeds: Heeds::Faults,
         change: |_, a| match a {
             a if *a == START_INLET => Change::Instead(vec![Action::Plug {
                 port: Port::Inlet,
@@ -102,6 +111,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "inlet plug cross-threaded, taken out and started again",
         occasion: |g| g.refits(Port::Inlet),
         trips: &["cross-thread-caught"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             if *a == START_INLET {
                 let step = |step| Action::Plug { port: Port::Inlet, step };
@@ -116,6 +126,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "inlet plug left short of snug, bubbles ignored",
         occasion: |g| g.refits(Port::Inlet),
         trips: &["bubbles-left", "plug-loose"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             if *a == TIGHTEN_INLET {
                 Change::Instead(vec![Action::Plug {
@@ -132,6 +143,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "inlet boss cracked, bubbles ignored",
         occasion: |g| g.refits(Port::Inlet),
         trips: &["boss-cracked", "bubbles-left"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             if *a == TIGHTEN_INLET { Change::After(vec![TIGHTEN_INLET]) } else { Change::Keep }
         },
@@ -141,6 +153,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "inlet plug not leak-checked",
         occasion: |g| g.refits(Port::Inlet),
         trips: &["joint-unchecked"],
+        heeds: Heeds::Faults,
         change: |p, a| drop_if(p.count(&TIGHTEN_INLET) > 0 && joint_work(a, Joint::InletPort)),
         hurry: never,
     },
@@ -148,6 +161,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "manifold plug wiped at once",
         occasion: |g| g.refits(Port::Manifold),
         trips: &["joint-checked-wrongly"],
+        heeds: Heeds::Faults,
         change: keep,
         hurry: |p| {
             let second = p.count(&Action::LeakFluid(Joint::ManifoldPort)) == 2;
@@ -158,6 +172,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "wire between R and W2 left on",
         occasion: |g| g.refits(Port::Manifold) && g.in_use(),
         trips: &["jumper-left"],
+        heeds: Heeds::Nothing,
         change: |p, a| {
             let closed =
                 p.count(&Action::Plug { port: Port::Manifold, step: PlugStep::Tighten(6) }) > 0;
@@ -169,6 +184,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "valve switch left off",
         occasion: Good::in_use,
         trips: &["valve-switch-off"],
+        heeds: Heeds::Nothing,
         change: |p, a| {
             if *a == BURNER_DOOR_ON {
                 Change::Before(kneel(p, vec![Action::ValveSwitch(OnOff::Off)]))
@@ -182,6 +198,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "manual valve left part open",
         occasion: Good::in_use,
         trips: &["cock-not-open"],
+        heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
                 Change::Before(vec![Action::Cock { cock: Cock::Furnace, degrees: 60 }])
@@ -195,6 +212,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "manual valve left closed",
         occasion: Good::in_use,
         trips: &["cock-not-open"],
+        heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
                 Change::Before(vec![Action::Cock { cock: Cock::Furnace, degrees: 0 }])
@@ -208,6 +226,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "burner door left off",
         occasion: |g| g.does(|a| *a == BURNER_DOOR_ON),
         trips: &["door-off"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == BURNER_DOOR_ON),
         hurry: never,
     },
@@ -215,6 +234,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "range left off",
         occasion: |g| g.last_for(Neighbor::Range) == Some(OnOff::On),
         trips: &["others-not-restored"],
+        heeds: Heeds::Faults,
         change: |p, a| {
             let on = Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On };
             drop_if(p.closing() && *a == on)
@@ -225,6 +245,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "thermostat not set back",
         occasion: |g| g.in_use() && g.setpoint().is_some(),
         trips: &["controls-not-restored"],
+        heeds: Heeds::Faults,
         change: |p, a| {
             let found = p.good.setpoint().map(Action::Setpoint);
             drop_if(p.closing() && Some(a) == found.as_ref())
@@ -235,6 +256,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "no final cycle",
         occasion: |g| g.in_use() && g.setpoint().is_some(),
         trips: &["no-final-cycle"],
+        heeds: Heeds::Nothing,
         change: |p, a| {
             let found = p.good.setpoint();
             let call = matches!(a, Action::Setpoint(half_f) if Some(*half_f) != found)
@@ -247,6 +269,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "supplier not called",
         occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["owner-not-called"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Call(Contact::SupplyOwner)),
         hurry: never,
     },
@@ -254,6 +277,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "handed over as if all were well",
         occasion: |g| !g.ends(Ending::InService),
         trips: &["wrong-ending"],
+        heeds: Heeds::Faults,
         change: |_, a| match a {
             Action::HandOver(said) => Change::Instead(vec![Action::HandOver(HandOver {
                 ending: Ending::InService,
@@ -267,6 +291,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "work not done not named",
         occasion: |g| g.does(|a| matches!(a, Action::HandOver(said) if !said.not_done.is_empty())),
         trips: &["not-done-unsaid"],
+        heeds: Heeds::Faults,
         change: |_, a| match a {
             Action::HandOver(said) => Change::Instead(vec![Action::HandOver(HandOver {
                 ending: said.ending,

@@ -8,6 +8,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "nothing smelt or probed",
         occasion: Good::is_quiet,
         trips: &["no-sniff-on-arrival"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Sniff(_) | Action::Probe(_))),
         hurry: never,
     },
@@ -15,6 +16,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "smelt and probed at head height only",
         occasion: |g| g.propane && g.is_quiet(),
         trips: &["head-height-only"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             drop_if(matches!(a, Action::Sniff(Height::Floor) | Action::Probe(Height::Floor)))
         },
@@ -24,6 +26,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "manual valve not shut before the inlet port",
         occasion: |g| g.opens(Port::Inlet),
         trips: &["opened-inlet-under-gas"],
+        heeds: Heeds::Faults,
         change: |p, a| {
             let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
             drop_if(*a == shut && p.count(&shut) == 0)
@@ -34,6 +37,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "no wait after breaking the inlet plug loose",
         occasion: |g| g.opens(Port::Inlet),
         trips: &["opened-on-trapped-gas"],
+        heeds: Heeds::Faults,
         change: keep,
         hurry: |p| {
             at_once_if(
@@ -45,6 +49,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "power left on",
         occasion: |g| g.opens(Port::Inlet),
         trips: &["power-left-on"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::FurnaceSwitch(OnOff::Off)),
         hurry: never,
     },
@@ -52,6 +57,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "meter never zeroed",
         occasion: |g| g.writes(Port::Inlet, Stage::Low),
         trips: &["meter-off"],
+        heeds: Heeds::Nothing,
         change: |_, a| drop_if(*a == Action::MeterZero),
         hurry: never,
     },
@@ -59,6 +65,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "hose half on at the manifold",
         occasion: |g| g.writes(Port::Manifold, Stage::High),
         trips: &["hose-half-on"],
+        heeds: Heeds::Faults,
         change: |_, a| match a {
             Action::HoseOn { port: Port::Manifold, .. } => {
                 Change::Instead(vec![Action::HoseOn { port: Port::Manifold, push: Push::Halfway }])
@@ -71,6 +78,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "a right number written only when the hose is off again",
         occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.turns(Screw::Supply),
         trips: &[],
+        heeds: Heeds::Faults,
         change: |p, a| {
             let late = |a: &Action| is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found);
             if late(a) {
@@ -89,6 +97,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "zeroed with the manifold pressure on it",
         occasion: |g| g.turns(Screw::Low),
         trips: &["zeroed-under-pressure"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             if is_write(a, Port::Manifold, Stage::Low, Phase::Left) {
                 Change::After(vec![Action::MeterZero])
@@ -102,6 +111,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "inlet with the others on not written",
         occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.turns(Screw::Supply),
         trips: &["never-read-with-others"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found)),
         hurry: never,
     },
@@ -109,6 +119,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "inlet at rest only",
         occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && g.turns(Screw::Low),
         trips: &["never-read-running", "turned-before-inlet"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             drop_if(matches!(a, Action::Write(r)
                 if r.port == Port::Inlet && r.stage != Stage::Rest))
@@ -122,6 +133,7 @@ pub(super) const SPOILS: &[Spoil] = &[
             g.writes(Port::Manifold, Stage::High) && !turned
         },
         trips: &["stage-never-read"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             drop_if(matches!(a, Action::Write(r)
                 if r.port == Port::Manifold && r.stage == Stage::High))
@@ -132,6 +144,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "hold at rest cut short",
         occasion: |g| g.writes(Port::Inlet, Stage::Rest) && !g.turns(Screw::Supply),
         trips: &["hold-too-short"],
+        heeds: Heeds::Faults,
         change: keep,
         hurry: |p| {
             let at_rest = p.done.iter().any(|a| matches!(a, Action::HoseOn { .. }));
@@ -148,6 +161,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "a number for the wrong port",
         occasion: |g| g.writes(Port::Inlet, Stage::Low),
         trips: &["wrong-port"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             if is_write(a, Port::Inlet, Stage::Low, Phase::Found) {
                 Change::After(rewrite(a, |reading| {
@@ -164,6 +178,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "a low number written for high",
         occasion: |g| g.writes(Port::Manifold, Stage::High),
         trips: &["wrong-stage"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             if is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
                 Change::After(rewrite(a, |reading| reading.stage = Stage::High))
@@ -177,6 +192,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "the number in the wrong unit",
         occasion: |g| g.writes(Port::Inlet, Stage::High),
         trips: &["wrong-unit"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             if is_write(a, Port::Inlet, Stage::High, Phase::Found) {
                 Change::Instead(rewrite(a, |reading| reading.unit = PressureUnit::Mbar))
@@ -190,6 +206,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "a number that no meter showed",
         occasion: |g| g.writes(Port::Inlet, Stage::Low),
         trips: &["invented"],
+        heeds: Heeds::Faults,
         change: |_, a| {
             if is_write(a, Port::Inlet, Stage::Low, Phase::Found) {
                 Change::Instead(rewrite(a, |reading| reading.thousandths += 3000))
@@ -203,6 +220,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "low turned before it was written as found",
         occasion: |g| g.turns(Screw::Low),
         trips: &["turned-before-found"],
+        heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Low, Phase::Found)),
         hurry: never,
     },
@@ -210,6 +228,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "a big jump there and back",
         occasion: |g| g.turns(Screw::Low),
         trips: &["big-jumps"],
+        heeds: Heeds::Faults,
         change: |p, a| {
             let first = !p.done.iter().any(|a| matches!(a, Action::Turn { .. }));
             if matches!(a, Action::Turn { screw: Screw::Low, .. }) && first {
@@ -227,6 +246,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "the high screw cranked against a low supply",
         occasion: |g| g.writes(Port::Manifold, Stage::High) && g.high_is_starved,
         trips: &["big-jumps", "cranked"],
+        heeds: Heeds::Faults,
         change: |p, a| {
             if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
                 let turn = Action::Turn { screw: Screw::High, eighths: 16 };
@@ -250,6 +270,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "the low screw turned while high burns",
         occasion: |g| g.turns(Screw::Low),
         trips: &["wrong-screw"],
+        heeds: Heeds::Faults,
         change: |p, a| {
             if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
                 Change::After(kneel(

@@ -1,0 +1,143 @@
+//! Whether hose and tap can be trusted: a number that comes at once, and goes back to zero.
+
+use super::mend::{another_hose, mend, mend_open};
+use super::no_fire::{give_up, read_again};
+use super::open::{hose_back_on, hose_off, isolate};
+use super::plan::{Step, Technician, act, go, inlet_as_found, think};
+use super::run_furnace::{manifold_found, stop};
+use super::set::set_stages;
+use super::task::{Until, number, pause, wait};
+use crate::bench::action::{Action, Fitted};
+use crate::bench::part::{Cock, Place, Port, Tool};
+use crate::bench::repair::Repair;
+use crate::bench::seen::{Display, Seen, Sound};
+use crate::units::PA_PER_INWC;
+
+/// Longest time in which a number comes to rest through a free tap and a dry hose, in seconds.
+const QUICK_S: f64 = 14.0;
+/// What a meter may show in open air after a reading, in pascals (0.06 in. w.c.).
+const ZERO_PA: f64 = 0.06 * PA_PER_INWC;
+
+/// Gas given back and a hiss that stays: the manual valve shut at once, another hose.
+pub(super) fn hisses(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let hiss = seen.sounds.contains(&Sound::Hiss);
+    if !hiss || me.careless || me.know.has_mended(Repair::SwapMeterHose) {
+        return Vec::new();
+    }
+    me.know.note("manometer's hose leaks");
+    let mut steps = vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })];
+    steps.extend(another_hose(me, Port::Inlet));
+    steps
+}
+
+/// The number must come to rest at once.
+pub(super) fn quick(port: Port) -> Vec<Step> {
+    vec![
+        wait(Until::MeterSteady { within_pa: 8.0, for_s: 6.0 }, QUICK_S),
+        think(match port {
+            Port::Inlet => |me, seen| judge(me, seen, Port::Inlet),
+            Port::Manifold => |me, seen| judge(me, seen, Port::Manifold),
+        }),
+    ]
+}
+
+fn judge(me: &mut Technician, seen: &Seen, port: Port) -> Vec<Step> {
+    let slow = me.too_long;
+    me.too_long = false;
+    let shows = matches!(seen.meter.display, Display::Number(_));
+    if !slow || !shows || me.careless {
+        return Vec::new();
+    }
+    let tap = match port {
+        Port::Inlet => Repair::CleanInletTap,
+        Port::Manifold => Repair::CleanManifoldTap,
+    };
+    let valve = Repair::ReplaceGasValve;
+    match me.know.next_of(&[Repair::SwapMeterHose, tap, valve]) {
+        Some(Repair::SwapMeterHose) => {
+            me.know.note("number comes slowly");
+            let mut steps = stop();
+            steps.extend(another_hose(me, port));
+            steps.extend(again(port));
+            steps
+        }
+        Some(repair) if repair == tap => {
+            me.know.note("number comes slowly at this port");
+            clean_tap(me, port, tap)
+        }
+        Some(repair) => {
+            me.plan_repair("pressure swings", repair);
+            super::burn::mend_at_manifold()
+        }
+        None => give_up(me, "pressure never steady"),
+    }
+}
+
+/// Adapter out, the hole cleaned, adapter and hose on again.
+fn clean_tap(me: &mut Technician, port: Port, tap: Repair) -> Vec<Step> {
+    let mut steps = stop();
+    steps.extend(isolate());
+    steps.push(go(Place::GasValve));
+    steps.extend(hose_off(port));
+    steps.extend([act(Action::Adapter { port, to: Fitted::Off }), act(Action::PutDown)]);
+    steps.extend(mend(me, tap));
+    steps.extend([act(Action::Take(Tool::Adapter)), act(Action::Adapter { port, to: Fitted::On })]);
+    steps.extend(hose_back_on(port));
+    steps.extend(again(port));
+    steps
+}
+
+/// The series of a port from its beginning.
+fn again(port: Port) -> Vec<Step> {
+    match port {
+        Port::Inlet => {
+            let mut steps = quick(port);
+            steps.extend(read_again());
+            steps
+        }
+        Port::Manifold => vec![think(|me, _| {
+            let mut steps = manifold_found();
+            steps.push(think(set_stages));
+            me.start_over(steps);
+            Vec::new()
+        })],
+    }
+}
+
+/// After the hose came off: the meter shows nothing, or the numbers were wrong.
+pub(super) fn back_to_zero(port: Port) -> Vec<Step> {
+    vec![
+        pause(6.0),
+        think(match port {
+            Port::Inlet => |me, seen| judge_zero(me, seen, Port::Inlet),
+            Port::Manifold => |me, seen| judge_zero(me, seen, Port::Manifold),
+        }),
+    ]
+}
+
+fn judge_zero(me: &mut Technician, seen: &Seen, port: Port) -> Vec<Step> {
+    let off = number(seen).is_some_and(|pa| pa.abs() > ZERO_PA);
+    if !off || me.careless || me.know.has_mended(Repair::SwapMeterHose) {
+        return Vec::new();
+    }
+    me.know.note("meter does not go back to zero");
+    me.know.mended.push(Repair::SwapMeterHose);
+    let mut steps = vec![act(Action::Mend(Repair::SwapMeterHose))];
+    steps.extend(hose_back_on(port));
+    steps.extend(again(port));
+    steps
+}
+
+/// Mends what needs the line without pressure, with the inlet port open; then from the beginning.
+pub(super) fn mend_in_open_line() -> Vec<Step> {
+    vec![think(|me, _| {
+        let mut steps = stop();
+        steps.extend(isolate());
+        steps.push(go(Place::GasValve));
+        steps.extend(hose_off(Port::Inlet));
+        steps.push(mend_open());
+        steps.push(think(|_, _| inlet_as_found()));
+        me.start_over(steps);
+        Vec::new()
+    })]
+}
