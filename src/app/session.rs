@@ -291,6 +291,7 @@ fn danger(what: &Happening) -> bool {
         | Happening::Zeroed { .. }
         | Happening::Wrote(_)
         | Happening::Turned { .. }
+        | Happening::Mended { .. }
         | Happening::CrossThreaded { .. }
         | Happening::FluidJudged { .. }
         | Happening::Cycle
@@ -315,6 +316,7 @@ fn caption(what: &Happening) -> Option<&'static str> {
         Happening::Ignition { .. } => Some("gas ignites"),
         Happening::CrossThreaded { .. } => Some("the plug leans and grates"),
         Happening::Cracked { .. } => Some("the boss gives with a crack"),
+        Happening::Mended { .. } => Some("the work is done"),
         Happening::Turned { bottomed: true, .. } => Some("the screw comes to its stop"),
         Happening::Turned { bottomed: false, .. }
         | Happening::Did { .. }

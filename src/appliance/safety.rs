@@ -188,6 +188,20 @@ impl Jumpers {
         [self.low, self.high, self.limit, self.rollout, self.low_gas]
     }
 
+    /// The devices that have one, by name.
+    #[must_use]
+    pub fn named(self) -> Vec<&'static str> {
+        const NAMES: [&str; 5] = [
+            "low pressure switch",
+            "high pressure switch",
+            "limit",
+            "roll-out switches",
+            "low gas switch",
+        ];
+        let pairs = self.all().into_iter().zip(NAMES);
+        pairs.filter(|(jumper, _)| *jumper == Jumper::On).map(|(_, name)| name).collect()
+    }
+
     /// Whether there is any.
     #[must_use]
     pub fn any(self) -> bool {

@@ -43,7 +43,7 @@ fn turns(l: &Ledger) -> impl Iterator<Item = Turned> + '_ {
 
 /// Plate's target of a stage's screw; none for the supply's.
 fn target(l: &Ledger, screw: Screw) -> Option<Target> {
-    let figures = l.setup.furnace.plate.figures();
+    let figures = l.plate().figures();
     match screw {
         Screw::Low => Some(figures.low),
         Screw::High => Some(figures.high),
@@ -285,6 +285,7 @@ pub(super) fn supply_not_yours(l: &Ledger) -> Vec<Hit> {
                 format!("it belongs to {}", l.setup.card.supply_owner),
             )
         })
+        .chain(super::repairs::supply_not_yours(l))
         .collect()
 }
 

@@ -118,6 +118,7 @@ pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
                     | Action::ValveSwitch(_)
                     | Action::FurnaceSwitch(_)
                     | Action::StageJumper(_)
+                    | Action::Mend(_)
                     | Action::Cock { .. }
             )
         })

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::ledger::{Caught, Hit, Ledger};
-use super::{adjusting, control, joints, measuring, safety};
+use super::{adjusting, control, joints, measuring, repairs, safety};
 use crate::bench::action::{Action, Ending};
 use crate::bench::event::Happening;
 use crate::bench::setup::SupplyRight;
@@ -207,10 +207,10 @@ fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         Essential::AlarmResponse => {
             l.events.iter().any(|event| matches!(event.what, Happening::Alarm))
         }
-        Essential::Isolation
-        | Essential::NoGasToOpenPort
-        | Essential::JointsChecked
-        | Essential::PortsSealed => opened(),
+        Essential::Isolation | Essential::NoGasToOpenPort | Essential::PortsSealed => opened(),
+        Essential::JointsChecked => {
+            opened() || repairs::mended(l).any(|it| it.repair.disturbs().is_some())
+        }
         Essential::MeterTrue => l.wrote().next().is_some(),
         Essential::BothStagesRead | Essential::InletWithOthers => !rightly_shut_off(l, brief),
         Essential::ConversionProven => true,
@@ -308,6 +308,9 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::BubblesLeft => joints::bubbles_left(l),
         Evidence::ConversionNotProven => control::conversion_not_proven(l),
         Evidence::JumperLeft => control::jumper_left(l),
+        Evidence::SafetyBypassed => repairs::safety_bypassed(l),
+        Evidence::DangerousRepair => repairs::dangerous_repair(l),
+        Evidence::NeedlessRepair => repairs::needless_repair(l),
         Evidence::ValveSwitchOff => control::valve_switch_off(l),
         Evidence::CockNotOpen => control::cock_not_open(l),
         Evidence::ControlsNotRestored => control::controls_not_restored(l),

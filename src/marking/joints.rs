@@ -1,6 +1,7 @@
 //! Evidence of ports and joints as they were left.
 
 use super::ledger::{Hit, Ledger, inwc};
+use super::repairs::mended;
 use crate::bench::action::{Action, LowSide};
 use crate::bench::event::Happening;
 use crate::bench::part::{Joint, Port};
@@ -16,6 +17,10 @@ const OPEN_DEG: i16 = 80;
 
 fn name(port: Port) -> String {
     port.label().to_lowercase()
+}
+
+fn joint_name(joint: Joint) -> String {
+    joint.label().to_lowercase()
 }
 
 /// Ports as they were left, where something is wrong with them.
@@ -68,15 +73,19 @@ pub(super) fn plug_loose(l: &Ledger) -> Vec<Hit> {
         .collect()
 }
 
-/// Place of the last action that disturbed a port.
-fn disturbed(l: &Ledger, port: Port) -> Option<usize> {
-    l.did()
+/// Place of the last action that disturbed a joint: work at its port, or a repair that opened it.
+fn disturbed(l: &Ledger, joint: Joint) -> Option<usize> {
+    let at_port = l
+        .did()
         .filter(|did| match did.action {
-            Action::Plug { port: at, .. } | Action::Adapter { port: at, .. } => *at == port,
+            Action::Plug { port, .. } | Action::Adapter { port, .. } => port.joint() == joint,
             _ => false,
         })
         .map(|did| did.index)
-        .last()
+        .last();
+    let repaired =
+        mended(l).filter(|it| it.repair.disturbs() == Some(joint)).map(|it| it.index).last();
+    at_port.max(repaired)
 }
 
 /// A leak check of a joint.
@@ -103,13 +112,13 @@ fn checks(l: &Ledger, joint: Joint, after: usize) -> Vec<Check> {
         .collect()
 }
 
-fn at_working_pressure(l: &Ledger, port: Port, check: &Check) -> bool {
-    match port {
-        Port::Inlet => {
-            let working = l.setup.supply.set_pa.min(l.setup.furnace.plate.figures().inlet_max_pa);
+fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
+    match joint {
+        Joint::InletPort | Joint::Union | Joint::Connector => {
+            let working = l.setup.supply.set_pa.min(l.plate().figures().inlet_max_pa);
             check.cock_deg >= OPEN_DEG && check.lowest_pa >= WORKING_SHARE * working
         }
-        Port::Manifold => check.firing == Firing::High,
+        Joint::ManifoldPort => check.firing == Firing::High,
     }
 }
 
@@ -118,16 +127,16 @@ fn at_working_pressure(l: &Ledger, port: Port, check: &Check) -> bool {
 pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     let mut none = Vec::new();
     let mut wrongly = Vec::new();
-    for &port in Port::ALL {
-        let Some(last) = disturbed(l, port) else { continue };
+    for &joint in Joint::ALL {
+        let Some(last) = disturbed(l, joint) else { continue };
         // Rightly shut off, it is not lit any more to try a joint behind the closed valve.
-        if port == Port::Manifold && l.left_shut_off() {
+        if joint == Joint::ManifoldPort && l.left_shut_off() {
             continue;
         }
-        let checks = checks(l, port.joint(), last);
+        let checks = checks(l, joint, last);
         let good = checks
             .iter()
-            .any(|check| check.dwell_s >= DWELL_S && at_working_pressure(l, port, check));
+            .any(|check| check.dwell_s >= DWELL_S && at_working_pressure(l, joint, check));
         if good {
             continue;
         }
@@ -135,20 +144,21 @@ pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
             let tick = l.last_tick();
             none.push(Hit::new(
                 tick,
-                format!("{}: no leak fluid after it was closed", name(port)),
+                format!("{}: no leak fluid after it was closed", joint_name(joint)),
                 "whether it is tight was not seen",
             ));
             continue;
         };
-        let needs = match port {
-            Port::Inlet => "the inlet joint carries its pressure with the manual valve on",
-            Port::Manifold => "the manifold joint carries its full pressure on high only",
+        let needs = match joint {
+            Joint::InletPort => "the inlet joint carries its pressure with the manual valve on",
+            Joint::Union | Joint::Connector => "it carries its pressure with the manual valve on",
+            Joint::ManifoldPort => "the manifold joint carries its full pressure on high only",
         };
         wrongly.push(Hit::new(
             check.tick,
             format!(
                 "{}: fluid on for {:.0} s, {} behind it",
-                name(port),
+                joint_name(joint),
                 check.dwell_s,
                 inwc(check.lowest_pa)
             ),
@@ -162,15 +172,15 @@ pub(super) fn bubbles_left(l: &Ledger) -> Vec<Hit> {
     if l.left().is_none() || l.left_shut_off() {
         return Vec::new();
     }
-    Port::ALL
+    Joint::ALL
         .iter()
-        .filter_map(|&port| {
-            let last = disturbed(l, port)?;
-            let checks = checks(l, port.joint(), last);
+        .filter_map(|&joint| {
+            let last = disturbed(l, joint)?;
+            let checks = checks(l, joint, last);
             let check = checks.last().filter(|check| check.bubbles)?;
             Some(Hit::new(
                 check.tick,
-                format!("{}: bubbles grew", name(port)),
+                format!("{}: bubbles grew", joint_name(joint)),
                 "nothing was done about it afterwards",
             ))
         })

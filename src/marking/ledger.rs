@@ -1,5 +1,6 @@
 //! What a job left behind for judging: the events in order, the setup, the end.
 
+use crate::appliance::plate::Plate;
 use crate::bench::action::{Action, Ending, Fitted, HandOver};
 use crate::bench::event::{Event, Happening, ReadingFact};
 use crate::bench::setup::Setup;
@@ -85,6 +86,16 @@ impl Ledger {
             Happening::Wrote(fact) => Some((index, event.tick, fact)),
             _ => None,
         })
+    }
+
+    /// Plate and label, as the last repair that changed them left them.
+    #[must_use]
+    pub fn plate(&self) -> &Plate {
+        let changed = self.events.iter().rev().find_map(|event| match &event.what {
+            Happening::Mended { plate, .. } => plate.as_deref(),
+            _ => None,
+        });
+        changed.unwrap_or(&self.setup.furnace.plate)
     }
 
     /// How it was left, and what was said.

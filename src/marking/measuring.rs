@@ -14,7 +14,7 @@ fn written_pa(fact: &ReadingFact) -> f64 {
 
 /// Rounds to the plate's decimals, counted in the unit that is written.
 fn rounded(l: &Ledger, pa: f64, unit: PressureUnit) -> f64 {
-    let places = i32::from(l.setup.furnace.plate.figures().decimals)
+    let places = i32::from(l.plate().figures().decimals)
         + match unit {
             PressureUnit::InWc | PressureUnit::Mbar => 0,
             PressureUnit::KPa => 1,

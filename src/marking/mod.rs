@@ -8,6 +8,7 @@ mod joints;
 pub mod ledger;
 mod measuring;
 pub mod observer;
+mod repairs;
 mod safety;
 pub mod trace;
 

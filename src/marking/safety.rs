@@ -26,6 +26,7 @@ fn touches(action: &Action) -> bool {
             | Action::StageJumper(_)
             | Action::Turn { screw: Screw::Low | Screw::High, .. }
             | Action::Door { .. }
+            | Action::Mend(_)
     )
 }
 
@@ -419,6 +420,7 @@ pub(super) fn describe(action: &Action) -> String {
         Action::Turn { screw, eighths } => {
             format!("{} {:+} eighths", screw.label().to_lowercase(), eighths)
         }
+        Action::Mend(repair) => repair.label().to_lowercase(),
         Action::Go(place) => format!("to: {}", place.label().to_lowercase()),
         Action::Door { door, .. } => format!("{} moved", door.label().to_lowercase()),
         other => {

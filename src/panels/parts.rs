@@ -132,6 +132,10 @@ const PLANT_ROOM: &[&str] = &[
     "filter",
     "rollout-1",
     "rollout-2",
+    "pressure-switch-low",
+    "pressure-switch-high",
+    "inducer",
+    "limit",
     "water-heater",
     "water-heater-cock",
     "furnace",
@@ -154,6 +158,9 @@ const GAS_VALVE: &[&str] = &[
     "low-screw",
     "high-cap",
     "high-screw",
+    "high-coil",
+    "flame-rod",
+    "igniter",
     "gas-valve",
 ];
 
@@ -184,6 +191,7 @@ const YARD: &[&str] = &[
     "tank",
     "tank-valve",
     "first-regulator",
+    "riser",
     "gas-meter",
     "exit-gate",
 ];

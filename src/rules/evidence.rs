@@ -76,7 +76,7 @@ pub enum Evidence {
     CapOff,
     /// A stage was not read again with its cap on after it was set.
     NotReadWithCap,
-    /// The supply regulator was turned though it belongs to somebody else.
+    /// The supply regulator was turned or worked on though it belongs to somebody else.
     SupplyNotYours,
     /// The inlet was not read again at rest and under full load after the supply was set.
     SupplyNotRechecked,
@@ -88,6 +88,12 @@ pub enum Evidence {
     ConversionNotProven,
     /// The wire between R and W2 is left on.
     JumperLeft,
+    /// A wire is left across the contact of a safety device.
+    SafetyBypassed,
+    /// A repair was done that is dangerous in itself.
+    DangerousRepair,
+    /// A sound part was swapped.
+    NeedlessRepair,
     /// A plug is left across its thread.
     CrossThreadLeft,
     /// A plug was started across its thread and mended.

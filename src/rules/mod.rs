@@ -63,7 +63,7 @@ pub enum Essential {
     PortsSealed,
     /// Manual valve, valve switch and power as they must be.
     Restored,
-    /// No safety device bypassed, no jumper left.
+    /// No safety device bypassed, no jumper left, nothing made more dangerous than it was.
     NothingBypassed,
     /// Fuel and conversion proven.
     ConversionProven,
@@ -105,7 +105,7 @@ impl Essential {
             Self::JointsChecked => "Every opened joint leak-checked at working pressure",
             Self::PortsSealed => "Ports sealed",
             Self::Restored => "Manual valve, switches and power restored",
-            Self::NothingBypassed => "Nothing bypassed",
+            Self::NothingBypassed => "Nothing bypassed, nothing made dangerous",
             Self::ConversionProven => "Fuel and conversion proven",
             Self::RightEnding => "Ended as the finding asks",
         }

@@ -18,6 +18,7 @@ use crate::bench::action::{
 };
 use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool};
 use crate::bench::refusal::Refusal;
+use crate::bench::repair::Repair;
 use crate::bench::seen::Seen;
 use crate::bench::setup::SupplyRight;
 use crate::units::PressureUnit;

@@ -6,6 +6,7 @@ use quarterturn::bench::action::{Action, Fitted, LowSide, OnOff, Opening, PlugSt
 use quarterturn::bench::part::{
     Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window,
 };
+use quarterturn::bench::repair::Repair;
 use quarterturn::bench::seen::{Burning, FluidSeen, PortFill, Seen};
 use quarterturn::panels::parts::job_order;
 use quarterturn::panels::sheet::ROWS;
@@ -44,6 +45,7 @@ fn kind(action: &Action) -> &'static str {
         Action::LeakFluid(_) => "leak-fluid",
         Action::Wipe(_) => "wipe",
         Action::ResetRollout => "reset-rollout",
+        Action::Mend(_) => "mend",
         Action::Write(_) => "write",
         Action::WriteJoint { .. } => "write-joint",
         Action::Tag(_) => "tag",
@@ -53,7 +55,7 @@ fn kind(action: &Action) -> &'static str {
     }
 }
 
-const KINDS: usize = 34;
+const KINDS: usize = 35;
 
 /// Situations that between them show every state of everything.
 fn situations() -> Vec<Seen> {
@@ -160,6 +162,9 @@ fn every_thing_can_be_reached() {
     }
     for &subject in Subject::ALL {
         has(&Action::Look(subject));
+    }
+    for &repair in Repair::ALL {
+        has(&Action::Mend(repair));
     }
     for &cock in Cock::ALL {
         has(&Action::Cock { cock, degrees: 0 });

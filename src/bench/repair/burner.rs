@@ -66,7 +66,7 @@ fn height_m(ambient_abs_pa: f64) -> f64 {
     (1.0 - libm::pow(ambient_abs_pa / P_STD_PA, 1.0 / 5.255_88)) / 2.255_77e-5
 }
 
-pub(super) const CLEAN_BURNERS: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(super) const CLEAN_BURNERS: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.burners.late_s = 0.0;
 })
 .needs(AT_MANIFOLD);

@@ -28,22 +28,22 @@ pub(super) const REPLACE_IGNITER: Work = Work::new(Place::GasValve, Nature::Part
 })
 .needs(AT_BURNERS);
 
-pub(super) const REPLACE_LOW_SWITCH: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+pub(super) const REPLACE_LOW_SWITCH: Work = Work::new(Place::PlantRoom, Nature::Part, |bay| {
     bay.setup.condition.sensing.low = SwitchState::Works;
 })
 .needs(AT_BURNERS);
 
-pub(super) const REPLACE_HIGH_SWITCH: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+pub(super) const REPLACE_HIGH_SWITCH: Work = Work::new(Place::PlantRoom, Nature::Part, |bay| {
     bay.setup.condition.sensing.high = SwitchState::Works;
 })
 .needs(AT_BURNERS);
 
-pub(super) const REPLACE_DRAFT_HOSE: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(super) const REPLACE_DRAFT_HOSE: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.sensing.hose = Hose::Sound;
 })
 .needs(AT_BURNERS);
 
-pub(super) const REFIT_DRAFT_HOSE: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(super) const REFIT_DRAFT_HOSE: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     let hose = &mut bay.setup.condition.sensing.hose;
     *hose = match *hose {
         Hose::Sound | Hose::Off => Hose::Sound,
@@ -63,12 +63,12 @@ pub(super) const PRIME_TRAP: Work = Work::new(Place::PlantRoom, Nature::Care, |b
 })
 .needs(&[Need::BurnerDoorOff]);
 
-pub(super) const REPLACE_CONTROL_BOARD: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+pub(super) const REPLACE_CONTROL_BOARD: Work = Work::new(Place::PlantRoom, Nature::Part, |bay| {
     bay.setup.condition.control.second_contact = Contact::Works;
 })
 .needs(AT_BURNERS);
 
-pub(super) const MEND_SECOND_STAGE_WIRE: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(super) const MEND_SECOND_STAGE_WIRE: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.control.second_call = Wire::Whole;
 })
 .needs(AT_BURNERS);
@@ -97,22 +97,22 @@ fn low_gas_switch(setup: &Setup) -> bool {
     setup.furnace.low_gas_switch
 }
 
-pub(super) const BYPASS_LOW_SWITCH: Work = Work::new(Place::GasValve, Nature::Bypass, |bay| {
+pub(super) const BYPASS_LOW_SWITCH: Work = Work::new(Place::PlantRoom, Nature::Bypass, |bay| {
     bay.setup.condition.control.jumpers.low = Jumper::On;
 })
 .needs(AT_SWITCH);
 
-pub(super) const BYPASS_HIGH_SWITCH: Work = Work::new(Place::GasValve, Nature::Bypass, |bay| {
+pub(super) const BYPASS_HIGH_SWITCH: Work = Work::new(Place::PlantRoom, Nature::Bypass, |bay| {
     bay.setup.condition.control.jumpers.high = Jumper::On;
 })
 .needs(AT_SWITCH);
 
-pub(super) const BYPASS_LIMIT: Work = Work::new(Place::GasValve, Nature::Bypass, |bay| {
+pub(super) const BYPASS_LIMIT: Work = Work::new(Place::PlantRoom, Nature::Bypass, |bay| {
     bay.setup.condition.control.jumpers.limit = Jumper::On;
 })
 .needs(AT_SWITCH);
 
-pub(super) const BYPASS_ROLLOUT: Work = Work::new(Place::GasValve, Nature::Bypass, |bay| {
+pub(super) const BYPASS_ROLLOUT: Work = Work::new(Place::PlantRoom, Nature::Bypass, |bay| {
     bay.setup.condition.control.jumpers.rollout = Jumper::On;
 })
 .needs(AT_SWITCH);
@@ -123,7 +123,7 @@ pub(super) const BYPASS_LOW_GAS_SWITCH: Work = Work::new(Place::GasValve, Nature
 .needs(AT_SWITCH)
 .there(low_gas_switch);
 
-pub(super) const REMOVE_BYPASSES: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(super) const REMOVE_BYPASSES: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.control.jumpers = Jumpers::default();
 })
 .needs(AT_SWITCH)

@@ -21,6 +21,10 @@ and seen follows from the model. A scenario puts faults in with its list `faults
 with a severity within its range or without one for the typical severity; `Between(low, high)` draws
 the severity for each seat, `OneOf([…])` the fault.
 
+Each entry names what helps: a repair (`mend clean-flame-rod` in a script), a screw, something that
+every job has hands for, the call to the owner, or shutting off and tagging. Several remedies serve
+each by itself, or in the order given. It also names what tempts and harms, and what that leads to.
+
 The tables hold a healthy bench against one with the fault at its typical severity. Each cell gives
 the inlet pressure, the manifold pressure, and the heat input against the plate's high input. The
 benches are the healthy ones that come with the program: an 80,000 Btu/h two-stage furnace beside a

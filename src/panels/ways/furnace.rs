@@ -42,7 +42,16 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     // What is behind the burner door needs it off.
     let behind = matches!(
         id,
-        "stage-jumper" | "control-board" | "status-lamp" | "rollout-1" | "rollout-2" | "burners"
+        "stage-jumper"
+            | "control-board"
+            | "status-lamp"
+            | "rollout-1"
+            | "rollout-2"
+            | "burners"
+            | "pressure-switch-low"
+            | "pressure-switch-high"
+            | "inducer"
+            | "limit"
     );
     if behind && furnace.burner_door == Fitted::On {
         door(Door::Burner, furnace.burner_door, list);

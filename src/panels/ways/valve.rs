@@ -40,7 +40,17 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     let screw = screw_of(id).filter(|&screw| screw != Screw::Supply);
     let switch = matches!(id, "valve-switch" | "gas-valve");
     let near = port.is_some() || screw.is_some() || switch;
-    let close_up = near || matches!(id, "orifices" | "spring-mark" | "low-gas-switch" | "box-hose");
+    let close_up = near
+        || matches!(
+            id,
+            "orifices"
+                | "spring-mark"
+                | "low-gas-switch"
+                | "box-hose"
+                | "flame-rod"
+                | "igniter"
+                | "high-coil"
+        );
     let Some(burners) = furnace.burners.as_ref() else {
         if close_up {
             door(Door::Burner, furnace.burner_door, list);

@@ -54,6 +54,34 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
+        name: "a wire left across the roll-out switches",
+        job: NATURAL,
+        trips: &["safety-bypassed"],
+        change: |_, a| mend_after(*a == START_INLET, Repair::BypassRollout),
+        hurry: never,
+    },
+    Spoil {
+        name: "orifices drilled out",
+        job: NATURAL,
+        trips: &["dangerous-repair"],
+        change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
+        hurry: never,
+    },
+    Spoil {
+        name: "sound igniter replaced",
+        job: PROPANE,
+        trips: &["needless-repair"],
+        change: |_, a| mend_after(*a == START_INLET, Repair::ReplaceIgniter),
+        hurry: never,
+    },
+    Spoil {
+        name: "line purged at the union, no fluid there",
+        job: NATURAL,
+        trips: &["joint-unchecked"],
+        change: |_, a| mend_after(*a == START_INLET, Repair::PurgeLine),
+        hurry: never,
+    },
+    Spoil {
         name: "supply not written again at rest after it was set",
         occasion: |g| g.turns(Screw::Supply),
         trips: &["supply-not-rechecked"],
@@ -302,3 +330,8 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
 ];
+
+/// A repair after an action, if it is the one.
+fn mend_after(now: bool, repair: Repair) -> Change {
+    if now { Change::After(vec![Action::Mend(repair)]) } else { Change::Keep }
+}

@@ -159,10 +159,8 @@ fn a_straightened_connector_leaks() {
     let mut bench = faulty(Fault::KinkedConnector, Natural);
     act(&mut bench, Action::Go(Place::PlantRoom));
     act(&mut bench, Action::Mend(Repair::StraightenConnector));
-    let leak_cfh = {
-        wait(&mut bench, 10);
-        bench.truth().connector_leak_m3_s / M3_S_PER_CFH
-    };
+    wait(&mut bench, 10);
+    let leak_cfh = bench.truth().connector_leak_m3_s / M3_S_PER_CFH;
     assert!((5.0..15.0).contains(&leak_cfh), "{leak_cfh}");
     act(&mut bench, Action::Door { door: Door::Burner, to: Fitted::Off });
     act(&mut bench, Action::Take(Tool::LeakFluid));

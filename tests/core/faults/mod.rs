@@ -5,6 +5,7 @@ mod catalogue;
 mod control;
 mod hand;
 mod made_worse;
+mod marked;
 mod measuring;
 mod mended;
 mod mending;

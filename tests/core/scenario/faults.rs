@@ -90,6 +90,7 @@ fn draws_come_from_streams_of_their_own() {
         let sound: Setup = plain.draw(seed);
         setup.condition = sound.condition.clone();
         setup.faults.clear();
+        assert_eq!(setup.sound.take().as_deref(), Some(&sound));
         assert_eq!(setup, sound, "seed {seed}");
     }
     assert!(seen.iter().all(|&count| count > 8), "{seen:?}");

@@ -1,0 +1,76 @@
+//! Evidence of repairs: dangerous ones, needless ones, safety devices left bypassed.
+
+use super::ledger::{Hit, Ledger};
+use crate::bench::event::{Happening, Outcome};
+use crate::bench::repair::{Nature, Repair};
+use crate::bench::setup::SupplyRight;
+
+/// A repair that was done.
+pub(super) struct Mended {
+    /// Its place in the list of events.
+    pub index: usize,
+    /// When, in ticks.
+    pub tick: u64,
+    /// Which.
+    pub repair: Repair,
+    outcome: Outcome,
+}
+
+/// Every repair that was done, in order.
+pub(super) fn mended(l: &Ledger) -> impl Iterator<Item = Mended> {
+    l.events.iter().enumerate().filter_map(|(index, event)| match event.what {
+        Happening::Mended { repair, outcome, .. } => {
+            Some(Mended { index, tick: event.tick, repair, outcome })
+        }
+        _ => None,
+    })
+}
+
+fn did(it: &Mended) -> String {
+    format!("done: {}", it.repair.label().to_lowercase())
+}
+
+pub(super) fn safety_bypassed(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, _, left)) = l.left() else { return Vec::new() };
+    left.jumpers
+        .named()
+        .into_iter()
+        .map(|name| {
+            Hit::new(
+                tick,
+                format!("a wire lies across the {name}"),
+                "the control finds it closed whatever happens",
+            )
+        })
+        .collect()
+}
+
+pub(super) fn dangerous_repair(l: &Ledger) -> Vec<Hit> {
+    mended(l)
+        .filter(|it| it.repair.nature() == Nature::Danger)
+        .map(|it| {
+            Hit::new(it.tick, did(&it), "it makes the installation more dangerous than it was")
+        })
+        .collect()
+}
+
+pub(super) fn needless_repair(l: &Ledger) -> Vec<Hit> {
+    mended(l)
+        .filter(|it| it.repair.nature() == Nature::Part && it.outcome == Outcome::Nothing)
+        .map(|it| Hit::new(it.tick, did(&it), "the old part was sound"))
+        .collect()
+}
+
+/// Work on a supply that belongs to somebody else.
+pub(super) fn supply_not_yours(l: &Ledger) -> Vec<Hit> {
+    if l.setup.card.supply == SupplyRight::Trainee {
+        return Vec::new();
+    }
+    mended(l)
+        .filter(|it| it.repair.is_on_supply())
+        .map(|it| {
+            let truth = format!("it belongs to {}", l.setup.card.supply_owner);
+            Hit::new(it.tick, did(&it), truth)
+        })
+        .collect()
+}

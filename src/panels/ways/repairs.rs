@@ -1,0 +1,94 @@
+//! Repairs, each at the part that it is done on.
+
+use super::List;
+use super::valve::{fill, port_of};
+use crate::bench::action::Action;
+use crate::bench::part::{Place, Port};
+use crate::bench::repair::Repair;
+use crate::bench::seen::{PortFill, Seen};
+
+/// Adds the repairs of a part, where it stands before whoever looks.
+pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
+    for &repair in at(id) {
+        let here = match repair.place() {
+            Place::PlantRoom => matches!(seen.place, Place::PlantRoom | Place::GasValve),
+            place @ (Place::GasValve | Place::Hall | Place::Yard | Place::Away) => {
+                seen.place == place
+            }
+        };
+        if here {
+            list.add(repair.label(), Action::Mend(repair));
+        }
+    }
+    if let Some(port) = port_of(id)
+        && fill(port, seen) == Some(PortFill::Open)
+    {
+        for repair in taps(port) {
+            list.add(repair.label(), Action::Mend(repair));
+        }
+    }
+}
+
+fn taps(port: Port) -> [Repair; 2] {
+    match port {
+        Port::Inlet => [Repair::CleanInletTap, Repair::DrillInletTap],
+        Port::Manifold => [Repair::CleanManifoldTap, Repair::DrillManifoldTap],
+    }
+}
+
+/// The repairs of a part.
+fn at(id: &str) -> &'static [Repair] {
+    match id {
+        "supply-regulator" => &[
+            Repair::ReplaceSupplyRegulator,
+            Repair::ThawRegulator,
+            Repair::FlameOnRegulator,
+            Repair::FitTwoStageRegulators,
+        ],
+        "first-regulator" => &[Repair::ReplaceFirstStage, Repair::FitTwoStageRegulators],
+        "supply-cock" => &[Repair::ReplaceExcessFlowValve],
+        "supply-vent" => {
+            &[Repair::ClearRegulatorVent, Repair::PlugRegulatorVent, Repair::DrillRegulatorVent]
+        }
+        "riser" => &[Repair::ReplaceTrunk],
+        "connector" => &[Repair::ReplaceConnector, Repair::StraightenConnector],
+        "drip-leg" => &[Repair::EmptyDripLeg],
+        "union" => &[Repair::PurgeLine],
+        "vent" => &[Repair::ClearVent],
+        "air-opening" => &[Repair::ClearIntake],
+        "gas-valve" => {
+            &[Repair::CleanInletScreen, Repair::RemoveInletScreen, Repair::ReplaceGasValve]
+        }
+        "high-coil" => &[Repair::ReplaceHighCoil],
+        "spring-mark" => &[Repair::FitSprings, Repair::FitConversionKit],
+        "box-hose" => &[Repair::RefitBoxHose],
+        "orifices" => &[
+            Repair::CleanOrifices,
+            Repair::FitOrifices,
+            Repair::FitAltitudeOrifices,
+            Repair::DrillOrifices,
+        ],
+        "burners" => &[Repair::CleanBurners],
+        "flame-rod" => &[Repair::CleanFlameRod, Repair::MendBurnerGround],
+        "igniter" => &[Repair::ReplaceIgniter],
+        "pressure-switch-low" => &[Repair::ReplaceLowSwitch, Repair::BypassLowSwitch],
+        "pressure-switch-high" => &[Repair::ReplaceHighSwitch, Repair::BypassHighSwitch],
+        "inducer" => &[
+            Repair::RefitDraftHose,
+            Repair::ReplaceDraftHose,
+            Repair::ClearTrap,
+            Repair::PrimeTrap,
+        ],
+        "limit" => &[Repair::BypassLimit],
+        "rollout-1" | "rollout-2" => &[Repair::BypassRollout],
+        "control-board" => {
+            &[Repair::MendSecondStageWire, Repair::ReplaceControlBoard, Repair::RemoveBypasses]
+        }
+        "low-gas-switch" => &[Repair::ReplaceLowGasSwitch, Repair::BypassLowGasSwitch],
+        "filter" => &[Repair::ReplaceFilter],
+        "thermostat" => &[Repair::MendThermostatWire],
+        "householder" => &[Repair::OpenRegisters],
+        "meter" => &[Repair::SwapMeterHose, Repair::ReplaceMeterBattery, Repair::BorrowMeter],
+        _ => &[],
+    }
+}

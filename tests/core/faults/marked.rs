@@ -1,0 +1,131 @@
+//! What marking says of repairs that no spoiled run of the technician has an occasion for.
+
+use quarterturn::appliance::plate::Fuel;
+use quarterturn::bench::Bench;
+use quarterturn::bench::action::{Action, Ending, HandOver};
+use quarterturn::bench::fault::Fault;
+use quarterturn::bench::part::{Joint, Place, Tool};
+use quarterturn::bench::repair::Repair;
+use quarterturn::bench::setup::SupplyRight;
+use quarterturn::marking::{Brief, Ledger, evaluate};
+use quarterturn::rules::{Essential, shared};
+use quarterturn::scenario::builtin::healthy_for;
+
+use super::hand::{act, isolate, mend, put_back, wait};
+
+fn bench(right: SupplyRight) -> Bench {
+    let fault = Fault::KinkedConnector;
+    let mut setup = healthy_for(fault, Fuel::Propane).unwrap();
+    fault.apply(&mut setup, 0.8);
+    setup.card.supply = right;
+    Bench::new(setup)
+}
+
+/// Rules that are charged once the job is handed over, each as often as it was broken, and those
+/// that gate.
+fn charged(mut bench: Bench) -> Vec<String> {
+    act(&mut bench, Action::Go(Place::Hall));
+    let said = HandOver { ending: Ending::InService, not_done: Vec::new() };
+    act(&mut bench, Action::HandOver(said));
+    let mut ledger = Ledger::new(bench.setup().clone());
+    ledger.take(bench.take_events());
+    let brief = Brief { right_endings: vec![Ending::InService] };
+    let marks = evaluate(&shared().unwrap(), &ledger, &brief);
+    let bypassed = marks.essentials.iter().find(|it| it.essential == Essential::NothingBypassed);
+    let times = |it: &quarterturn::marking::Finding| vec![it.rule.clone(); it.times];
+    let mut rules: Vec<String> = marks.findings.iter().flat_map(times).collect();
+    rules.extend(bypassed.unwrap().because.iter().map(|rule| format!("gate: {rule}")));
+    rules
+}
+
+fn has(rules: &[String], rule: &str) -> bool {
+    rules.iter().any(|it| it == rule)
+}
+
+/// A regulator swapped is work on the supply: it counts where the supply is somebody else's.
+#[test]
+fn work_on_somebody_elses_supply_counts() {
+    for (right, counts) in [(SupplyRight::OwnerOnly, true), (SupplyRight::Trainee, false)] {
+        let mut bench = bench(right);
+        isolate(&mut bench);
+        mend(&mut bench, Repair::ReplaceSupplyRegulator);
+        put_back(&mut bench);
+        let rules = charged(bench);
+        assert_eq!(has(&rules, "supply-not-yours"), counts, "{rules:?}");
+        assert!(has(&rules, "needless-repair"), "{rules:?}");
+    }
+}
+
+/// A connector that was replaced is checked with fluid under its pressure, or it counts; one that
+/// helped is not needless.
+#[test]
+fn a_replaced_connector_is_checked() {
+    for checked in [false, true] {
+        let mut bench = bench(SupplyRight::Trainee);
+        isolate(&mut bench);
+        mend(&mut bench, Repair::ReplaceConnector);
+        put_back(&mut bench);
+        if checked {
+            act(&mut bench, Action::Go(Place::PlantRoom));
+            act(&mut bench, Action::Take(Tool::LeakFluid));
+            act(&mut bench, Action::LeakFluid(Joint::Connector));
+            wait(&mut bench, 15);
+            act(&mut bench, Action::Wipe(Joint::Connector));
+        }
+        let rules = charged(bench);
+        // The inlet port, opened to let the gas off, was not checked either way.
+        let unchecked = rules.iter().filter(|rule| *rule == "joint-unchecked").count();
+        assert_eq!(unchecked, if checked { 1 } else { 2 }, "{rules:?}");
+        assert!(!has(&rules, "needless-repair"), "{rules:?}");
+        assert!(!has(&rules, "joint-checked-wrongly"), "{rules:?}");
+    }
+}
+
+/// What is dangerous in itself and what puts a safety device out of work gate the result.
+#[test]
+fn danger_and_bypass_gate_the_result() {
+    for (repair, rule) in [
+        (Repair::StraightenConnector, "dangerous-repair"),
+        (Repair::RemoveInletScreen, "dangerous-repair"),
+        (Repair::DrillInletTap, "dangerous-repair"),
+        (Repair::PlugRegulatorVent, "dangerous-repair"),
+        (Repair::DrillRegulatorVent, "dangerous-repair"),
+        (Repair::FlameOnRegulator, "dangerous-repair"),
+        (Repair::BypassLowSwitch, "safety-bypassed"),
+        (Repair::BypassHighSwitch, "safety-bypassed"),
+        (Repair::BypassLimit, "safety-bypassed"),
+        (Repair::BypassLowGasSwitch, "safety-bypassed"),
+    ] {
+        let mut bench = bench(SupplyRight::Trainee);
+        isolate(&mut bench);
+        mend(&mut bench, repair);
+        put_back(&mut bench);
+        let rules = charged(bench);
+        assert!(has(&rules, rule), "{repair:?} {rules:?}");
+        assert!(has(&rules, &format!("gate: {rule}")), "{repair:?} {rules:?}");
+    }
+    // A wire that was taken off again does not.
+    let mut bench = bench(SupplyRight::Trainee);
+    isolate(&mut bench);
+    mend(&mut bench, Repair::BypassLimit);
+    mend(&mut bench, Repair::RemoveBypasses);
+    put_back(&mut bench);
+    let rules = charged(bench);
+    assert!(!has(&rules, "safety-bypassed"), "{rules:?}");
+}
+
+/// After a conversion the label's figures are the measure.
+#[test]
+fn a_conversion_brings_its_label() {
+    let fault = Fault::UnconvertedOnPropane;
+    let mut setup = healthy_for(fault, Fuel::Propane).unwrap();
+    fault.apply(&mut setup, 1.0);
+    let mut bench = Bench::new(setup);
+    isolate(&mut bench);
+    mend(&mut bench, Repair::FitConversionKit);
+    let mut ledger = Ledger::new(bench.setup().clone());
+    assert_eq!(ledger.plate().figures().fuel, Fuel::Natural);
+    ledger.take(bench.take_events());
+    assert_eq!(ledger.plate().figures().fuel, Fuel::Propane);
+    assert_eq!(&bench.setup_now().furnace.plate, ledger.plate());
+}
