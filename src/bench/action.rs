@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window};
+use super::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Spot, Subject, Tool, Window};
 use super::repair::Repair;
 use crate::units::PressureUnit;
 
@@ -114,6 +114,18 @@ pub enum Action {
     ResetRollout,
     /// Mend, replace or clean something.
     Mend(Repair),
+    /// Hold the instrument in hand to a spot. The microammeter is clipped in there.
+    Measure(Spot),
+    /// Take the microammeter's clips off the flame rod's wire.
+    Unclip,
+    /// Press the stopwatch.
+    Stopwatch(StartStop),
+    /// Write on the job sheet what the instrument at a spot shows.
+    WriteMeasured(Spot),
+    /// Put the hose to another instrument for pressure.
+    Gauge(Gauge),
+    /// Fill the water column to its zero again.
+    FillColumn,
     /// Write a reading on the job sheet.
     Write(Reading),
     /// Write on the job sheet what a leak check showed.
@@ -141,6 +153,44 @@ pub enum OnOff {
     On,
     /// Off.
     Off,
+}
+
+/// A press of the stopwatch.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum StartStop {
+    /// Start from nought.
+    Start,
+    /// Stop.
+    Stop,
+}
+
+/// An instrument for pressure, at the near end of the hose.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Gauge {
+    /// The digital manometer.
+    #[default]
+    Digital,
+    /// The water column: a tube bent to a U, half full of water.
+    WaterColumn,
+    /// The round gauge with a spring and a needle.
+    SpringGauge,
+}
+
+impl Gauge {
+    /// All.
+    pub const ALL: [Self; 3] = [Self::Digital, Self::WaterColumn, Self::SpringGauge];
+
+    /// Its name for a person.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::Digital => "Manometer",
+            Self::WaterColumn => "Water column",
+            Self::SpringGauge => "Spring gauge",
+        }
+    }
 }
 
 /// Whether something is in its place.

@@ -1,6 +1,7 @@
 //! Doing things: what can be done, what is refused, and what it changes at once.
 
 pub(super) mod hands;
+mod measure;
 mod mend;
 mod paper;
 mod switches;
@@ -56,6 +57,12 @@ impl Bench {
             Action::Wipe(joint) => self.wipe(*joint),
             Action::ResetRollout => self.reset_rollout(),
             Action::Mend(repair) => self.mend(*repair),
+            Action::Measure(spot) => self.measure(*spot),
+            Action::Unclip => self.unclip(),
+            Action::Stopwatch(press) => self.press_stopwatch(*press),
+            Action::WriteMeasured(spot) => self.write_measured(*spot),
+            Action::Gauge(gauge) => self.set_gauge(*gauge),
+            Action::FillColumn => self.fill_column(),
             Action::Write(reading) => self.write(*reading),
             Action::WriteJoint { joint, verdict } => self.write_joint(*joint, *verdict),
             Action::Tag(to) => self.set_tag(*to),
@@ -70,7 +77,9 @@ impl Bench {
         self.push_paths();
         match action {
             Action::Turn { .. } | Action::Mend(_) => self.watch.forget(Since::PressureMoved),
-            Action::MeterZero | Action::MeterLowSide(_) => self.watch.forget(Since::MeterMoved),
+            Action::MeterZero | Action::MeterLowSide(_) | Action::Gauge(_) => {
+                self.watch.forget(Since::MeterMoved)
+            }
             Action::HoseOn { .. }
             | Action::HoseOff
             | Action::Plug { .. }
@@ -78,6 +87,7 @@ impl Bench {
             | Action::Cock { cock: Cock::Furnace | Cock::Supply, .. } => self.watch.unsettle(),
             _ => {}
         }
+        self.let_go_of_spot();
         self.cycle.touched(action);
         if let Action::HandOver(said) = action {
             self.end(Over::HandedOver(said.ending), Some(said.clone()));

@@ -47,6 +47,12 @@ impl CycleWatch {
             | Action::Wipe(_)
             | Action::Write(_)
             | Action::WriteJoint { .. }
+            | Action::Measure(_)
+            | Action::Unclip
+            | Action::Stopwatch(_)
+            | Action::WriteMeasured(_)
+            | Action::Gauge(_)
+            | Action::FillColumn
             | Action::Tag(_)
             | Action::Call(_)
             | Action::Tell(_)

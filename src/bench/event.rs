@@ -5,6 +5,7 @@ use super::action::{Action, HandOver, Reading, Stage};
 use super::part::{Joint, Port, Screw};
 use super::refusal::Refusal;
 use super::repair::Repair;
+use super::seen::WrittenMeasured;
 use super::truth::{Firing, Truth};
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Plate;
@@ -143,6 +144,17 @@ pub enum Happening {
     },
     /// The manometer saw more than its range.
     MeterOverRange,
+    /// Something was written from an instrument other than the manometer.
+    WroteMeasured {
+        /// What.
+        written: WrittenMeasured,
+        /// What the burners did.
+        firing: Firing,
+    },
+    /// The water column's water was blown out.
+    ColumnBlownOut,
+    /// The spring gauge saw so much that its spring has set.
+    SpringGaugeStrained,
     /// A no-flow hold lasted this long, in seconds, with this rise, in pascals.
     Held {
         /// Seconds at rest with the hose on the inlet port.
@@ -190,6 +202,9 @@ pub struct ReadingFact {
     pub settled_tick: Option<u64>,
     /// What was settled there before the last change.
     pub before: Option<ShownBefore>,
+    /// With the hose on the water column: how far its scale's zero stands off, as a pressure on one
+    /// leg, in pascals.
+    pub scale_off_pa: Option<f64>,
 }
 
 /// What the meter showed before something moved it.

@@ -257,6 +257,21 @@ impl Furnace {
         self.air.rise_k()
     }
 
+    /// Supply air past the exchanger, in kelvins.
+    pub(super) fn supply_air_k(&self) -> f64 {
+        self.air.supply_air_k()
+    }
+
+    /// Flue gas, in kelvins.
+    pub(super) fn flue_k(&self) -> f64 {
+        self.air.flue_k()
+    }
+
+    /// Whether the control gives volts to the main coil and to the coil of the high stage.
+    pub(super) fn coils(&self) -> [bool; 2] {
+        [self.outputs.main, self.outputs.high]
+    }
+
     /// Draft that the pressure switches feel, in pascals.
     pub(super) fn draft_pa(&self) -> f64 {
         self.safety.felt_pa()

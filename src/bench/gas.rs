@@ -122,6 +122,8 @@ pub(crate) struct GasSide {
     /// Free area of the tapped hole at each port, in m², where it is not free.
     taps_m2: [Option<f64>; 2],
     hose_hole_m2: f64,
+    /// Open end at the instrument that the hose goes to, in m².
+    hose_open_m2: f64,
     wear: wear::Wear,
     /// Numbers of the first node behind supply, branch, worn places of the line, and of all nodes.
     marks: [u16; 4],
@@ -271,7 +273,7 @@ impl GasSide {
                 PortPath::Open => (tap(hole_area_m2(HOLE_CD, PORT_BORE_M)), 0.0),
                 PortPath::Barb => (tap(hole_area_m2(HOLE_CD, BARB_BORE_M)), 0.0),
                 PortPath::Hose { barb_m2, boss_m2 } => {
-                    hose_end = barb_m2 + self.hose_hole_m2;
+                    hose_end = barb_m2 + self.hose_hole_m2 + self.hose_open_m2;
                     (boss_m2, tap(hole_area_m2(HOLE_CD, BARB_BORE_M)))
                 }
             };
@@ -279,6 +281,12 @@ impl GasSide {
             self.network.set_opening(self.elements.port_to_hose[i], hose);
         }
         self.network.set_opening(self.elements.hose_to_air, hose_end);
+    }
+
+    /// Sets what stands open at the instrument's end of the hose, in m²; says whether it changed.
+    pub(crate) fn set_hose_open_m2(&mut self, open_m2: f64) -> bool {
+        let before = core::mem::replace(&mut self.hose_open_m2, open_m2);
+        before.to_bits() != open_m2.to_bits()
     }
 
     /// The stage screws.

@@ -11,6 +11,7 @@ pub mod event;
 pub mod fault;
 mod furnace;
 mod gas;
+mod kit;
 mod look;
 pub mod night;
 pub mod part;
@@ -53,6 +54,7 @@ pub struct Bench {
     room: Room,
     meter: Manometer,
     low_side: LowSide,
+    kit: kit::Kit,
     person: Person,
     things: Things,
     sheet: Sheet,
@@ -123,6 +125,7 @@ struct Sheet {
     readings: Vec<Reading>,
     joints: Vec<(Joint, JointVerdict)>,
     notes: Vec<Note>,
+    measured: Vec<seen::WrittenMeasured>,
 }
 
 impl Sheet {
@@ -138,6 +141,12 @@ impl Sheet {
         }
         for note in &self.notes {
             sink((note.subject as u64) << 48 | note.tick);
+        }
+        for written in &self.measured {
+            sink((written.spot as u64) << 48 | written.tick);
+            for figure in &written.figures {
+                sink(u64::from(figure.steps.map_or(u32::MAX, i32::cast_unsigned)));
+            }
         }
     }
 }

@@ -36,6 +36,10 @@ macro_rules! named {
     };
 }
 
+mod spot;
+
+pub use spot::{Range, Spot};
+
 named! {
     /// Where a person stands.
     Place {
@@ -133,6 +137,16 @@ named! {
         LeakFluid = "leak-fluid", "Leak fluid";
         /// The combustible gas detector.
         GasDetector = "gas-detector", "Gas detector";
+        /// Thermometer with a bead on a wire.
+        Thermometer = "thermometer", "Thermometer";
+        /// Flue gas analyser with its probe.
+        FlueAnalyser = "flue-analyser", "Flue analyser";
+        /// Meter for the flame current, with two clips.
+        Microammeter = "microammeter", "Microammeter";
+        /// Meter for volts and ohms, with two leads.
+        ElectricalMeter = "electrical-meter", "Electrical meter";
+        /// Stopwatch.
+        Stopwatch = "stopwatch", "Stopwatch";
     }
 }
 

@@ -1,12 +1,12 @@
 //! From the state to what a person perceives, and to what is true.
 
 use super::Bench;
-use super::action::{Fitted, Height, LowSide, OnOff, Opening};
+use super::action::{Fitted, Gauge, Height, LowSide, OnOff, Opening};
 use super::apply::joint_index;
 use super::part::{Joint, Neighbor, Place, Port, Screw};
 use super::seen::{
-    BurnersSeen, Burning, Call, Display, FluidSeen, FurnaceSeen, HallSeen, MeterSeen, Seen,
-    SheetSeen, Smell, Sound, YardSeen,
+    BurnersSeen, Burning, Call, Display, FluidSeen, FurnaceSeen, GaugeSeen, HallSeen, MeterSeen,
+    Seen, SheetSeen, Smell, Sound, YardSeen,
 };
 use super::truth::{Firing, Truth};
 use super::watch::Draw;
@@ -35,6 +35,9 @@ impl Bench {
             hand: self.person.hand,
             outside_f: whole(f_from_k(self.setup.outside_k)),
             meter: self.meter_seen(),
+            gauge: self.gauge_seen(),
+            measured: self.measured(),
+            clipped: self.kit.clipped,
             sounds: self.sounds(),
             smell: self.smell_here(),
             sniffed: self.person.sniffed,
@@ -46,6 +49,7 @@ impl Bench {
                 readings: self.sheet.readings.clone(),
                 joints: self.sheet.joints.clone(),
                 notes: self.sheet.notes.clone(),
+                measured: self.sheet.measured.clone(),
             },
             over: self.over,
         }
@@ -62,6 +66,14 @@ impl Bench {
             unit: self.meter.unit(),
             hose: self.hose_port(),
             low_side: self.low_side,
+        }
+    }
+
+    fn gauge_seen(&self) -> GaugeSeen {
+        match self.kit.gauge {
+            Gauge::Digital => GaugeSeen::Digital,
+            Gauge::WaterColumn => GaugeSeen::WaterColumn(self.kit.column.legs()),
+            Gauge::SpringGauge => GaugeSeen::Spring(self.kit.spring.shown_tenths()),
         }
     }
 
@@ -185,7 +197,11 @@ impl Bench {
 
     /// The port that the meter measures, while it is on, zeroed or not, and in range.
     pub(super) fn metered_port(&self) -> Option<Port> {
-        let in_range = self.meter.is_on() && !self.meter.over_range();
+        let in_range = match self.kit.gauge {
+            Gauge::Digital => self.meter.is_on() && !self.meter.over_range(),
+            Gauge::WaterColumn => self.kit.column.shown_pa().is_some(),
+            Gauge::SpringGauge => self.kit.spring.shown_pa().is_some(),
+        };
         self.hose_port().map(|(port, _)| port).filter(|_| in_range)
     }
 
@@ -315,6 +331,7 @@ impl Bench {
             sink(u64::from(turned.unsigned_abs()) << 1 | u64::from(turned < 0));
         }
         self.sheet.digest(&mut sink);
+        self.kit.digest(self.person.hand, &mut sink);
         for repair in &self.mended {
             sink(*repair as u64);
         }
@@ -326,7 +343,7 @@ impl Bench {
         let things = &self.things;
         let on = |fitted: Fitted| u64::from(fitted == Fitted::On);
         let mut word = self.person.place as u64;
-        word = word << 3 | self.person.hand.map_or(7, |tool| tool as u64);
+        word = word << 3 | self.person.hand.map_or(7, |tool| (tool as u64).min(7));
         for cap in things.caps.iter().chain(&things.doors) {
             word = word << 1 | on(*cap);
         }

@@ -59,6 +59,18 @@ pub enum Refusal {
     PowerOn,
     /// There is no such part on this job.
     NotFitted,
+    /// The instrument is clipped in.
+    ClippedIn,
+    /// The instrument's leads are in the way.
+    LeadsInTheWay,
+    /// The instrument is not clipped in.
+    NotClipped,
+    /// The instrument shows nothing that could be written there.
+    NothingShown,
+    /// The stopwatch is not held to the dial, or does not run.
+    WatchNotRunning,
+    /// Gas pressure stands in the hose.
+    HoseUnderPressure,
     /// The job is over.
     Over,
 }
@@ -107,6 +119,18 @@ impl Refusal {
             }
             Self::PowerOn => "Switch the furnace off first: this part carries voltage.".into(),
             Self::NotFitted => "Nothing like that is fitted here.".into(),
+            Self::ClippedIn => "It is clipped in at the flame rod: unclip it first.".into(),
+            Self::LeadsInTheWay => {
+                "The microammeter's leads are in the way: unclip it first.".into()
+            }
+            Self::NotClipped => "The microammeter is not clipped in.".into(),
+            Self::NothingShown => "The instrument shows no number there to write.".into(),
+            Self::WatchNotRunning => "Start the stopwatch at the dial first.".into(),
+            Self::HoseUnderPressure => {
+                "Gas stands in the hose: shut the valve and let it off, or pull the hose off the \
+                 port, before another instrument is put on."
+                    .into()
+            }
             Self::Over => "The job is over.".into(),
         }
     }

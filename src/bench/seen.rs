@@ -4,9 +4,11 @@
 //! where one stands is `None`.
 
 use super::action::{
-    Ending, Fitted, Height, JointVerdict, LowSide, OnOff, Opening, Push, Reading, Stage,
+    Ending, Fitted, Gauge, Height, JointVerdict, LowSide, OnOff, Opening, Push, Reading, Stage,
 };
-use super::part::{Joint, Place, Port, Subject, Tool};
+use super::part::{Joint, Place, Port, Spot, Subject, Tool};
+use crate::instrument::figure::Figure;
+use crate::instrument::water_column::Legs;
 use crate::units::{PressureUnit, Shown};
 
 /// What a person perceives now.
@@ -22,6 +24,13 @@ pub struct Seen {
     pub outside_f: i32,
     /// The manometer.
     pub meter: MeterSeen,
+    /// The instrument that the hose goes to, where it is not the manometer.
+    pub gauge: GaugeSeen,
+    /// What another instrument shows: the one in hand while it is held to a spot, or the
+    /// microammeter while it is clipped in and in view.
+    pub measured: Option<Measured>,
+    /// Whether the microammeter is clipped in at the flame rod.
+    pub clipped: Fitted,
     /// What is heard here.
     pub sounds: Vec<Sound>,
     /// What the nose gets from breathing here, without bending down.
@@ -53,6 +62,49 @@ pub struct MeterSeen {
     pub hose: Option<(Port, Push)>,
     /// What its low side feels.
     pub low_side: LowSide,
+}
+
+/// An instrument for pressure at the near end of the hose.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GaugeSeen {
+    /// The digital manometer: see [`Seen::meter`].
+    Digital,
+    /// The water column.
+    WaterColumn(Legs),
+    /// The spring gauge: what the needle reads in tenths of an inch of water; none past its range.
+    Spring(Option<i32>),
+}
+
+impl GaugeSeen {
+    /// Which instrument it is.
+    #[must_use]
+    pub fn gauge(self) -> Gauge {
+        match self {
+            Self::Digital => Gauge::Digital,
+            Self::WaterColumn(_) => Gauge::WaterColumn,
+            Self::Spring(_) => Gauge::SpringGauge,
+        }
+    }
+}
+
+/// What an instrument shows at a spot.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Measured {
+    /// Where it is held.
+    pub spot: Spot,
+    /// Its face.
+    pub figures: Vec<Figure>,
+}
+
+/// What was written down from an instrument.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct WrittenMeasured {
+    /// Where it was held.
+    pub spot: Spot,
+    /// When, in ticks.
+    pub tick: u64,
+    /// What it showed.
+    pub figures: Vec<Figure>,
 }
 
 /// A display.
@@ -327,6 +379,26 @@ pub struct SheetSeen {
     pub joints: Vec<(Joint, JointVerdict)>,
     /// What was noted from looking closely.
     pub notes: Vec<Note>,
+    /// What was written from other instruments, in order.
+    pub measured: Vec<WrittenMeasured>,
+}
+
+impl Seen {
+    /// The pressure that the instrument at the hose reads now, if it reads one. Of a water column
+    /// that is both legs together.
+    #[must_use]
+    pub fn pressure_shown(&self) -> Option<Shown> {
+        let inches =
+            |tenths: i32| Shown { value: f64::from(tenths) / 10.0, unit: PressureUnit::InWc };
+        match self.gauge {
+            GaugeSeen::Digital => match self.meter.display {
+                Display::Number(shown) => Some(shown),
+                Display::Dark | Display::OverRange => None,
+            },
+            GaugeSeen::WaterColumn(legs) => legs.sum_tenths().map(inches),
+            GaugeSeen::Spring(tenths) => tenths.map(inches),
+        }
+    }
 }
 
 impl SheetSeen {

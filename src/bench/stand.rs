@@ -4,7 +4,7 @@ use super::action::{Fitted, LowSide, Opening};
 use super::part::Place;
 use super::port::PortState;
 use super::setup::Setup;
-use super::{Alerts, Bench, Person, Sheet, Things, cycle, furnace, gas, watch};
+use super::{Alerts, Bench, Person, Sheet, Things, cycle, furnace, gas, kit, watch};
 use crate::instrument::manometer::Manometer;
 use crate::physics::room::Nose;
 
@@ -51,6 +51,7 @@ pub(super) fn bench(setup: Setup) -> Bench {
         )
         .worn(setup.condition.meter.wear),
         low_side: LowSide::Air,
+        kit: kit::Kit::new(setup.house.inside_k, setup.condition.meter.column_off_m),
         person: Person {
             place: Place::Yard,
             hand: None,

@@ -1,7 +1,7 @@
 //! One tick: control, valve, gas, flames, house, instruments, and what came of it.
 
 use super::Bench;
-use super::action::{Height, LowSide, OnOff, Opening};
+use super::action::{Gauge, Height, LowSide, OnOff, Opening};
 use super::apply::{joint_index, port_index};
 use super::event::Happening;
 use super::furnace::FurnaceIn;
@@ -12,6 +12,7 @@ use super::setup::Wire;
 use super::truth::Firing;
 use super::watch::Sight;
 use crate::appliance::ignition::ControlState;
+use crate::instrument::water_column::TUBE_CD_M2;
 use crate::physics::room::Zone;
 use crate::units::TICK_S;
 
@@ -41,6 +42,7 @@ impl Bench {
             self.step_slow(SLOW_S);
         }
         self.step_meter();
+        self.step_kit();
         self.step_fluid();
         self.notice();
         self.tick += 1;
@@ -172,16 +174,47 @@ impl Bench {
             LowSide::BurnerBox => self.gas.box_pa(),
         };
         let difference_pa = self.gas.hose_pa() - low_pa;
-        self.meter.step(self.tick, TICK_S, difference_pa);
-        let sight = Sight {
-            shown_pa: self.meter.shown_pa(),
-            true_pa: difference_pa,
-            error_pa: self.meter.error_pa(),
-            tick: self.tick,
+        let at_manometer_pa = match self.kit.gauge {
+            Gauge::Digital => difference_pa,
+            Gauge::WaterColumn | Gauge::SpringGauge => 0.0,
         };
+        self.meter.step(self.tick, TICK_S, at_manometer_pa);
+        if self.kit.gauges_used {
+            self.step_gauges(difference_pa);
+        }
+        let (shown_pa, error_pa) = self.reads();
+        let sight = Sight { shown_pa, true_pa: difference_pa, error_pa, tick: self.tick };
         let at = self.metered_port().map(|port| (port, self.draw()));
         if let Some(hold) = self.watch.step(at, sight) {
             self.tell(Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
+        }
+    }
+
+    /// Water column and spring gauge: the one that the hose goes to feels it, the other the air.
+    fn step_gauges(&mut self, difference_pa: f64) {
+        let gauge = self.kit.gauge;
+        let felt_pa = |it: Gauge| if it == gauge { difference_pa } else { 0.0 };
+        if self.kit.column.step(TICK_S, felt_pa(Gauge::WaterColumn)) {
+            self.tell(Happening::ColumnBlownOut);
+        }
+        if self.kit.spring.step(TICK_S, felt_pa(Gauge::SpringGauge)) {
+            self.tell(Happening::SpringGaugeStrained);
+        }
+        // A tube without its water is an open end.
+        let open = gauge == Gauge::WaterColumn && self.kit.column.is_blown();
+        if self.gas.set_hose_open_m2(if open { TUBE_CD_M2 } else { 0.0 }) {
+            self.push_paths();
+        }
+    }
+
+    /// What the instrument at the hose reads, and what it reads too high, in pascals.
+    pub(super) fn reads(&self) -> (f64, f64) {
+        match self.kit.gauge {
+            Gauge::Digital => (self.meter.shown_pa(), self.meter.error_pa()),
+            Gauge::WaterColumn => (self.kit.column.shown_pa().unwrap_or(0.0), 0.0),
+            Gauge::SpringGauge => {
+                (self.kit.spring.shown_pa().unwrap_or(0.0), self.kit.spring.error_pa())
+            }
         }
     }
 

@@ -58,13 +58,20 @@ impl Bench {
         }
         match tool {
             Tool::Adapter if self.adapter_port().is_some() => Err(Refusal::AdapterElsewhere),
+            Tool::Microammeter if self.kit.clipped == Fitted::On => Err(Refusal::ClippedIn),
             Tool::Hose if self.hose_port().is_some() => Err(Refusal::HoseInUse),
             Tool::HexKey
             | Tool::SlottedDriver
             | Tool::Adapter
             | Tool::Hose
             | Tool::LeakFluid
-            | Tool::GasDetector => {
+            | Tool::GasDetector
+            | Tool::Thermometer
+            | Tool::FlueAnalyser
+            | Tool::Microammeter
+            | Tool::ElectricalMeter
+            | Tool::Stopwatch => {
+                self.ready(tool);
                 self.person.hand = Some(tool);
                 plain()
             }

@@ -2,7 +2,7 @@
 
 use super::{Done, plain};
 use crate::bench::Bench;
-use crate::bench::action::{Contact, HandOver, Height, JointVerdict, Reading, Topic};
+use crate::bench::action::{Contact, Gauge, HandOver, Height, JointVerdict, Reading, Topic};
 use crate::bench::event::{Happening, ReadingFact, ShownBefore};
 use crate::bench::part::{Joint, Place, Tool};
 use crate::bench::refusal::Refusal;
@@ -32,13 +32,15 @@ impl Bench {
             shown_pa: shown.settled_pa,
             shown_unsettled_pa: shown.any_pa,
             true_pa: shown.true_pa,
-            meter_error_pa: shown.error_pa.unwrap_or_else(|| self.meter.error_pa()),
+            meter_error_pa: shown.error_pa.unwrap_or_else(|| self.reads().1),
             settled_tick: shown.tick,
             before: shown.before.map(|(shown_pa, meter_error_pa, since)| ShownBefore {
                 shown_pa,
                 meter_error_pa,
                 turned: since == Since::PressureMoved,
             }),
+            scale_off_pa: (self.kit.gauge == Gauge::WaterColumn)
+                .then(|| self.kit.column.scale_off_pa()),
         })];
         if let Some(hold) = self.watch.holding() {
             follow.insert(0, Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });

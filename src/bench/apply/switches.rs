@@ -39,6 +39,9 @@ impl Bench {
                 if to == Fitted::On && self.hose_port().is_some() {
                     return Err(Refusal::HoseInTheWay);
                 }
+                if to == Fitted::On && self.kit.clipped == Fitted::On {
+                    return Err(Refusal::LeadsInTheWay);
+                }
                 put(&mut self.things.doors[0], to)
             }
             Door::Blower => put(&mut self.things.doors[1], to),

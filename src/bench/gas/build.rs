@@ -115,6 +115,7 @@ pub(super) fn gas_side(setup: &Setup) -> GasSide {
             port.tap_free_m.map(|free_m| hole_area_m2(SHARP_CD, free_m))
         }),
         hose_hole_m2: hole_area_m2(SHARP_CD, condition.meter.hose_hole_m),
+        hose_open_m2: 0.0,
         wear,
         marks,
         later: later(setup),

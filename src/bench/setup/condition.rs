@@ -202,6 +202,8 @@ pub struct MeterCondition {
     pub wear: Wear,
     /// Diameter of a hole in the hose, in metres.
     pub hose_hole_m: f64,
+    /// How far the zero of the water column's scale stands above its water at rest, in metres.
+    pub column_off_m: f64,
 }
 
 /// A port as found, beyond how far its plug stands in.

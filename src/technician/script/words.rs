@@ -1,10 +1,12 @@
 //! The words of a script and what they stand for.
 
 use crate::bench::action::{
-    Contact, Ending, Fitted, Height, JointVerdict, LowSide, NotDone, OnOff, Opening, Phase, Push,
-    Stage, Topic,
+    Contact, Ending, Fitted, Gauge, Height, JointVerdict, LowSide, NotDone, OnOff, Opening, Phase,
+    Push, Stage, StartStop, Topic,
 };
-use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window};
+use crate::bench::part::{
+    Cock, Door, Joint, Neighbor, Place, Port, Screw, Spot, Subject, Tool, Window,
+};
 use crate::bench::repair::Repair;
 use crate::bench::seen::Sound;
 use crate::units::PressureUnit;
@@ -43,6 +45,7 @@ ids! {
     Window "window";
     Tool "tool";
     Joint "joint";
+    Spot "spot to measure at";
     Subject "thing to look at";
     Repair "repair";
 }
@@ -63,6 +66,12 @@ macro_rules! words {
 words! {
     OnOff "position" { On = "on", Off = "off", }
     Fitted "position" { On = "on", Off = "off", }
+    StartStop "press" { Start = "start", Stop = "stop", }
+    Gauge "instrument" {
+        Digital = "digital",
+        WaterColumn = "water-column",
+        SpringGauge = "spring-gauge",
+    }
     Opening "position" { Open = "open", Closed = "closed", }
     Height "height" { Floor = "floor", Head = "head", }
     Push "way of pushing" { Fully = "fully", Halfway = "halfway", }

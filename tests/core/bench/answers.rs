@@ -180,6 +180,7 @@ fn an_old_number_carries_the_meters_old_error() {
                     meter_error_pa: before_pa,
                     turned: false,
                 }),
+                scale_off_pa: None,
             }),
         });
         assert_eq!(job.hit("meter-off").is_some(), found);

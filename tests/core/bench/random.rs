@@ -59,7 +59,7 @@ fn plug_step(stream: &mut Stream) -> PlugStep {
 /// Any action.
 pub fn action(stream: &mut Stream) -> Action {
     let port = word::<Port>(stream);
-    match stream.below(41) {
+    match stream.below(47) {
         0..3 => Action::Go(word(stream)),
         3 => Action::Look(word(stream)),
         4 => Action::Sniff(word(stream)),
@@ -95,6 +95,12 @@ pub fn action(stream: &mut Stream) -> Action {
         37 => Action::Call(word(stream)),
         38 => Action::Tell(word(stream)),
         39 => Action::Mend(word(stream)),
+        40 => Action::Measure(word(stream)),
+        41 => Action::Unclip,
+        42 => Action::Stopwatch(word(stream)),
+        43 => Action::WriteMeasured(word(stream)),
+        44 => Action::Gauge(word(stream)),
+        45 => Action::FillColumn,
         _ => {
             let not_done = (0..stream.below(6)).map(|_| word(stream)).collect();
             Action::HandOver(HandOver { ending: word(stream), not_done })
