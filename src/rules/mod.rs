@@ -1,6 +1,7 @@
 //! What a rule is: plain data with an id, a version and an explanation. Nothing is judged here.
 
 mod book;
+pub mod competency;
 mod evidence;
 
 pub use book::{RuleBook, RuleBookError, shared};

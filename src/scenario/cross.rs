@@ -2,6 +2,7 @@
 
 mod furnace;
 mod supply;
+mod teaching;
 
 use super::format::{RuleChange, Scenario, VERSION};
 use super::problem::{Code, Gravity, nearest};
@@ -62,6 +63,7 @@ pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
     let mut cross = Cross { reader };
     version(scenario, &mut cross);
     texts(scenario, &mut cross);
+    teaching::check(scenario, &mut cross);
     fuels(scenario, &mut cross);
     supply::check(scenario, &mut cross);
     furnace::check(scenario, &mut cross);

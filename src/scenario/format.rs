@@ -29,6 +29,18 @@ section! {
         /// What the job is about, in a sentence or two, for the list of jobs. Says nothing of the
         /// faults.
         about: String = required;
+        /// Its step in the ladder of jobs: 1 to read, 2 to set, 3 to find, 4 to judge.
+        step: Vary<Count> = "1", limits "1" to "4";
+        /// What the job teaches, in one sentence, for the list of jobs. Says nothing of the faults.
+        aim: Option<String> = (derived "none");
+        /// Ids of the competencies that the job is for, `C01` to `C22`.
+        competencies: Vec<String> = "[]";
+        /// Hints on this job in the order in which they are given, from a gentle one to a plain
+        /// one; at most six.
+        hints: Vec<String> = "[]";
+        /// A note that is shown after the job only: what was wrong, what showed it, and what the
+        /// tempting mistake would have been.
+        debrief: Option<String> = (derived "none");
         /// Where the house stands.
         site: Site = "()";
         /// The gas in the pipes.

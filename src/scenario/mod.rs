@@ -14,6 +14,7 @@ mod reader;
 mod rule_book;
 mod shape;
 mod source;
+mod step;
 mod value;
 
 pub use explain::{explain, reference};
@@ -21,6 +22,7 @@ pub use format::{Scenario, VERSION};
 pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text};
 pub use shape::{Default, Field, Kind, Section};
 pub use source::{MAX_BYTES, MAX_DEPTH};
+pub use step::Step;
 pub use value::{Count, Measure, Plain, Vary};
 
 use ron2::ast::{Document, Expr, StructBody};

@@ -7,6 +7,7 @@ mod format;
 mod readings;
 mod rule_changes;
 mod shipped;
+mod teaching;
 mod wild_input;
 
 use quarterturn::scenario::{Code, Problem, builtin, check};

@@ -1,0 +1,89 @@
+//! What an author says about a job beside its bench.
+
+use quarterturn::rules::{competency, shared};
+use quarterturn::scenario::{Code, Gravity, Step, check, load};
+
+use super::{natural, problems, spoiled};
+
+/// Each slip is told at its place.
+#[test]
+fn slips_are_told() {
+    let long = |count: usize| "x".repeat(count);
+    let aim = format!("aim: \"{}\", about: ", long(241));
+    let hint = format!("hints: [\"a\", \"{}\"], about: ", long(401));
+    let note = format!("debrief: \"{}\", about: ", long(1601));
+    let cases = [
+        ("step: 2,", "step: 0,", "step", Code::OutOfRange),
+        ("step: 2,", "step: 5,", "step", Code::OutOfRange),
+        ("step: 2,", "step: Between(1, 2),", "step", Code::Contradiction),
+        ("\"C04\"", "\"C23\"", "competencies[0]", Code::UnknownName),
+        ("\"C04\"", "\"C05\"", "competencies[1]", Code::Contradiction),
+    ];
+    for (from, to, path, code) in cases {
+        let found = problems(from, to);
+        let told = found
+            .iter()
+            .any(|p| (p.path.as_str(), p.code, p.severity) == (path, code, Gravity::Error));
+        assert!(told, "{to}: {found:#?}");
+    }
+    for (new, path) in [(&aim, "aim"), (&hint, "hints[1]"), (&note, "debrief")] {
+        let found = check("job.ron", &spoiled(&bare(), "about: ", new));
+        let told = found.iter().any(|p| (p.path.as_str(), p.code) == (path, Code::BadLength));
+        assert!(told, "{path}: {found:#?}");
+    }
+    let seven = "hints: [\"a\", \"b\", \"c\", \"d\", \"e\", \"f\", \"g\"], about: ";
+    let found = check("job.ron", &spoiled(&bare(), "about: ", seven));
+    assert!(found.iter().any(|p| (p.path.as_str(), p.code) == ("hints", Code::BadLength)));
+}
+
+/// The natural-gas job without its teaching fields, as an older author wrote it.
+fn bare() -> String {
+    let text = natural();
+    let from = text.find("    step: 2,").unwrap();
+    let to = text.find("    site:").unwrap();
+    format!("{}{}", &text[..from], &text[to..])
+}
+
+/// A scenario without the teaching fields reads as before, on the first step.
+#[test]
+fn older_scenarios_still_read() {
+    let scenario = load(&bare()).unwrap();
+    assert_eq!(scenario.step_of_ladder(), Step::Read);
+    assert_eq!((scenario.aim, scenario.debrief), (None, None));
+    assert!(scenario.competencies.is_empty() && scenario.hints.is_empty());
+    let [with, without] = [natural(), bare()].map(|text| load(&text).unwrap().draw(5));
+    assert_eq!(with, without, "what is said of a job changes nothing on its bench");
+}
+
+/// A fault's name in what is read before the job is warned of; in the note for after it is not.
+#[test]
+fn a_fault_given_away_is_warned_of() {
+    for (from, path) in
+        [("aim: \"", "aim"), ("hints: [\n        \"", "hints[0]"), ("text: \"", "card.text")]
+    {
+        let text = spoiled(&natural(), from, &format!("{from}A kinked connector. "));
+        let text =
+            spoiled(&text, "    card: (", "    faults: [kinked_connector(0.8)],\n    card: (");
+        let found = check("job.ron", &text);
+        let told = found.iter().any(|p| p.path == path && p.severity == Gravity::Warning);
+        assert!(told, "{path}: {found:#?}");
+    }
+    let text = spoiled(&natural(), "debrief: \"", "debrief: \"A kinked connector. ");
+    let text = spoiled(&text, "    card: (", "    faults: [kinked_connector(0.8)],\n    card: (");
+    assert!(check("job.ron", &text).is_empty());
+}
+
+/// Every rule speaks for competencies of the table, and each has a name and a sentence.
+#[test]
+fn rules_name_competencies_of_the_table() {
+    let ids: Vec<String> = (1..=22).map(|number| format!("C{number:02}")).collect();
+    assert!(competency::ALL.iter().map(|one| one.id).eq(ids.iter().map(String::as_str)));
+    for one in &competency::ALL {
+        assert!(one.criterion.ends_with('.') && one.criterion.len() > 40 && !one.name.is_empty());
+    }
+    for rule in shared().unwrap().rules {
+        for claim in &rule.claims {
+            assert!(competency::find(claim).is_some(), "{}: {claim}", rule.id);
+        }
+    }
+}
