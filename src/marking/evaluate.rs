@@ -310,6 +310,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::JumperLeft => control::jumper_left(l),
         Evidence::SafetyBypassed => repairs::safety_bypassed(l),
         Evidence::DangerousRepair => repairs::dangerous_repair(l),
+        Evidence::FaultLeft => repairs::fault_left(l),
         Evidence::NeedlessRepair => repairs::needless_repair(l),
         Evidence::ValveSwitchOff => control::valve_switch_off(l),
         Evidence::CockNotOpen => control::cock_not_open(l),

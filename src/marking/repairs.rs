@@ -1,7 +1,9 @@
 //! Evidence of repairs: dangerous ones, needless ones, safety devices left bypassed.
 
 use super::ledger::{Hit, Ledger};
+use crate::bench::action::{Action, Contact, Ending};
 use crate::bench::event::{Happening, Outcome};
+use crate::bench::fault::remedy::Remedy;
 use crate::bench::repair::{Nature, Repair};
 use crate::bench::setup::SupplyRight;
 
@@ -52,6 +54,33 @@ pub(super) fn dangerous_repair(l: &Ledger) -> Vec<Hit> {
             Hit::new(it.tick, did(&it), "it makes the installation more dangerous than it was")
         })
         .collect()
+}
+
+/// Faults that are still there with the furnace in use, and that a repair would have mended.
+pub(super) fn fault_left(l: &Ledger) -> Vec<Hit> {
+    let Some((tick, said, _)) = l.left() else { return Vec::new() };
+    if said.ending == Ending::ShutOff {
+        return Vec::new();
+    }
+    l.setup
+        .faults
+        .iter()
+        .filter(|(fault, _)| !answered(l, fault.entry().right))
+        .map(|(fault, _)| Hit::new(tick, "handed over in use", fault.entry().cause))
+        .collect()
+}
+
+/// Whether one of these remedies was taken. Screws and what every job has hands for are judged by
+/// how they were left.
+fn answered(l: &Ledger, right: &[Remedy]) -> bool {
+    right.iter().any(|remedy| match remedy {
+        Remedy::Mend(repair) => {
+            mended(l).any(|it| it.repair == *repair && it.outcome == Outcome::Changed)
+        }
+        Remedy::Turn(_) | Remedy::Operate(_) => true,
+        Remedy::CallOwner => l.did().any(|did| *did.action == Action::Call(Contact::SupplyOwner)),
+        Remedy::ShutOffAndTag => l.left_shut_off(),
+    })
 }
 
 pub(super) fn needless_repair(l: &Ledger) -> Vec<Hit> {

@@ -94,6 +94,8 @@ pub enum Evidence {
     DangerousRepair,
     /// A sound part was swapped.
     NeedlessRepair,
+    /// The furnace was handed over in use with a fault that a repair would have mended.
+    FaultLeft,
     /// A plug is left across its thread.
     CrossThreadLeft,
     /// A plug was started across its thread and mended.

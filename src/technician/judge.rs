@@ -86,6 +86,9 @@ impl Technician {
 /// leaves the furnace shut off.
 pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
     me.know.tries = 0;
+    if me.careless {
+        return go_on();
+    }
     let mine = me.may_set_supply();
     let again = me.know.supply_turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
     match me.supply() {

@@ -478,7 +478,14 @@ pub(super) fn leave_shut_off() -> Vec<Step> {
         think(restore),
         go(Place::Hall),
         act(Action::Tell(Topic::Unsafe)),
-        act(Action::Call(Contact::SupplyOwner)),
+        think(|me, _| {
+            // Whose the fault is has to come.
+            if me.supply_is_bad() || me.know.owner_needed {
+                vec![act(Action::Call(Contact::SupplyOwner))]
+            } else {
+                Vec::new()
+            }
+        }),
         think(hand_over),
     ]
 }

@@ -3,6 +3,7 @@
 
 mod good;
 mod leaving;
+mod more;
 mod reading;
 
 pub use good::Good;
@@ -14,8 +15,9 @@ use super::drive::Player;
 use super::plan::Technician;
 use crate::bench::action::{
     Action, Contact, Ending, Fitted, HandOver, Height, OnOff, Opening, Phase, PlugStep, Push,
-    Reading, Stage,
+    Reading, Stage, Topic,
 };
+use crate::bench::fault::Fault;
 use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool};
 use crate::bench::refusal::Refusal;
 use crate::bench::repair::Repair;
@@ -246,7 +248,7 @@ impl Progress {
 
 /// All ways of spoiling.
 pub fn spoils() -> impl Iterator<Item = &'static Spoil> {
-    reading::SPOILS.iter().chain(leaving::SPOILS)
+    reading::SPOILS.iter().chain(leaving::SPOILS).chain(more::SPOILS)
 }
 
 fn never(_: &Progress) -> u32 {

@@ -3,6 +3,7 @@
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Ending, OnOff, PlugStep, Stage};
 use crate::bench::event::Happening;
+use crate::bench::fault::Fault;
 use crate::bench::part::{Neighbor, Port, Screw};
 use crate::bench::setup::JobCard;
 use crate::marking::Ledger;
@@ -17,6 +18,8 @@ pub struct Good {
     pub card: JobCard,
     /// Whether propane is in the pipes.
     pub propane: bool,
+    /// Faults that were in the job.
+    pub faults: Vec<Fault>,
     /// How it ended.
     pub ending: Option<Ending>,
     /// Whether an alarm called.
@@ -41,10 +44,16 @@ impl Good {
             actions: ledger.did().map(|did| did.action.clone()).collect(),
             card: ledger.setup.card.clone(),
             propane: ledger.setup.fuel == Fuel::Propane,
+            faults: ledger.setup.faults.iter().map(|(fault, _)| *fault).collect(),
             ending: ledger.ending(),
             alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
             high_is_starved: high == Some(true),
         }
+    }
+
+    /// Whether a fault was in the job.
+    pub(super) fn has_fault(&self, fault: Fault) -> bool {
+        self.faults.contains(&fault)
     }
 
     /// Whether it did such a thing.

@@ -65,7 +65,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "hose half on at the manifold",
         occasion: |g| g.writes(Port::Manifold, Stage::High),
         trips: &["hose-half-on"],
-        heeds: Heeds::Faults,
+        heeds: Heeds::Nothing,
         change: |_, a| match a {
             Action::HoseOn { port: Port::Manifold, .. } => {
                 Change::Instead(vec![Action::HoseOn { port: Port::Manifold, push: Push::Halfway }])

@@ -1,0 +1,137 @@
+//! Turning what was right, opening under gas, leaving ports unfit, leaving unsafe: spoiled.
+
+use super::*;
+
+/// The ways.
+pub(super) const SPOILS: &[Spoil] = &[
+    Spoil {
+        name: "warning tag not hung",
+        occasion: |g| g.ends(Ending::ShutOff),
+        trips: &["not-tagged"],
+        heeds: Heeds::Faults,
+        change: |_, a| drop_if(*a == Action::Tag(Fitted::On)),
+        hurry: never,
+    },
+    Spoil {
+        name: "householder not told that it is unsafe",
+        occasion: |g| g.ends(Ending::ShutOff),
+        trips: &["householder-not-told"],
+        heeds: Heeds::Faults,
+        change: |_, a| drop_if(*a == Action::Tell(Topic::Unsafe)),
+        hurry: never,
+    },
+    Spoil {
+        name: "low turned there and back, though right",
+        occasion: |g| g.writes(Port::Manifold, Stage::Low) && !g.turns(Screw::Low),
+        trips: &["needless-turn", "not-read-with-cap"],
+        heeds: Heeds::Nothing,
+        change: |p, a| turn_after_low(p, a, &[1, -1]),
+        hurry: never,
+    },
+    Spoil {
+        name: "low turned up and left so",
+        occasion: |g| g.writes(Port::Manifold, Stage::Low) && !g.turns(Screw::Low),
+        trips: &["left-outside-band", "needless-turn", "not-read-with-cap"],
+        heeds: Heeds::Nothing,
+        change: |p, a| turn_after_low(p, a, &[2, 2]),
+        hurry: never,
+    },
+    Spoil {
+        name: "own supply turned up two turns too far",
+        occasion: |g| g.raises_supply(),
+        trips: &["big-jumps", "supply-over-maximum"],
+        heeds: Heeds::Nothing,
+        change: |p, a| {
+            if *a == (Action::Cap { screw: Screw::Supply, to: Fitted::On }) && p.place.is_some() {
+                let turn = Action::Turn { screw: Screw::Supply, eighths: 16 };
+                Change::Before(vec![turn.clone(), turn])
+            } else {
+                Change::Keep
+            }
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "manual valve open while the manifold plug is loosened",
+        occasion: |g| g.opens(Port::Manifold) && g.refits(Port::Inlet),
+        trips: &["loosened-with-cock-open"],
+        heeds: Heeds::Faults,
+        change: |p, a| {
+            let closed = p.count(&TIGHTEN_INLET) > 0;
+            let loose = p.count(&Action::Plug { port: Port::Manifold, step: PlugStep::BreakLoose });
+            drop_if(closed && loose == 0 && *a == Action::Cock { cock: Cock::Furnace, degrees: 0 })
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "hose pulled off the manifold while high burns",
+        occasion: |g| g.writes(Port::Manifold, Stage::High),
+        trips: &["opened-manifold-firing"],
+        heeds: Heeds::Nothing,
+        change: |p, a| {
+            if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
+                let on = Action::HoseOn { port: Port::Manifold, push: Push::Fully };
+                Change::After(kneel(p, vec![Action::HoseOff, on]))
+            } else {
+                Change::Keep
+            }
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "adapter left in the manifold port",
+        occasion: |g| g.refits(Port::Manifold) && g.ends(Ending::InService),
+        trips: &["gas-from-open-port", "joint-checked-wrongly"],
+        heeds: Heeds::Nothing,
+        change: |_, a| match a {
+            Action::Adapter { port: Port::Manifold, to: Fitted::Off } => Change::Drop,
+            Action::Plug { port: Port::Manifold, step } => drop_if(closes(*step)),
+            _ => Change::Keep,
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "no plug in the manifold port",
+        occasion: |g| g.refits(Port::Manifold) && g.ends(Ending::InService),
+        trips: &["gas-from-open-port", "joint-unchecked"],
+        heeds: Heeds::Nothing,
+        change: |_, a| match a {
+            Action::Plug { port: Port::Manifold, step } => drop_if(closes(*step)),
+            _ => Change::Keep,
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "a number written while it still moves",
+        occasion: |g| g.writes(Port::Inlet, Stage::Low),
+        trips: &["read-unsettled"],
+        heeds: Heeds::Nothing,
+        change: keep,
+        hurry: |p| {
+            let now = p.last_is(|a| {
+                matches!(a, Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On })
+            });
+            if now { 15 } else { 0 }
+        },
+    },
+];
+
+/// After low was written as found: cap off, these turns, cap on.
+fn turn_after_low(p: &Progress, a: &Action, eighths: &[i16]) -> Change {
+    if !is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
+        return Change::Keep;
+    }
+    let mut actions =
+        vec![Action::Take(Tool::SlottedDriver), Action::Cap { screw: Screw::Low, to: Fitted::Off }];
+    actions.extend(eighths.iter().map(|&eighths| Action::Turn { screw: Screw::Low, eighths }));
+    actions.extend([Action::Cap { screw: Screw::Low, to: Fitted::On }, Action::PutDown]);
+    Change::After(kneel(p, actions))
+}
+
+fn closes(step: PlugStep) -> bool {
+    match step {
+        PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn => true,
+        PlugStep::Tighten(eighths) => eighths > 0,
+        PlugStep::BreakLoose | PlugStep::SpinOut => false,
+    }
+}
