@@ -166,7 +166,8 @@ mod tests {
     #[test]
     fn it_swings_in_its_own_time() {
         let mut it = rested(0.0, 4.0);
-        let mut ticks = 0_u32;
+        it.step(0.02, 0.0);
+        let mut ticks = 1_u32;
         while it.speed_m_s <= 0.0 {
             it.step(0.02, 0.0);
             ticks += 1;

@@ -269,6 +269,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::HoseHalfOn => measuring::hose_half_on(l),
         Evidence::ZeroedUnderPressure(most) => measuring::zeroed_under_pressure(l, most.si()),
         Evidence::WrongUnit => measuring::wrong_unit(l),
+        Evidence::OneLegRead => measuring::one_leg(l),
         Evidence::ReadUnsettled => measuring::unsettled(l),
         Evidence::WrongStage => measuring::wrong_stage(l),
         Evidence::Invented => measuring::invented(l),

@@ -58,9 +58,23 @@ fn is_unsettled(l: &Ledger, fact: &ReadingFact) -> bool {
     fact.shown_pa.is_none() && !is_right(l, fact) && within(l, fact, fact.shown_unsettled_pa)
 }
 
+/// The number is that of one leg of the water column: half of the pressure, more or less by how far
+/// the scale's zero stands off.
+fn is_one_leg(l: &Ledger, fact: &ReadingFact) -> bool {
+    let Some(off_pa) = fact.scale_off_pa else { return false };
+    // The legs are read to a tenth of an inch, each for itself.
+    let reading_pa = 0.05 * crate::units::PA_PER_INWC;
+    let leg = |(low, high): (f64, f64), off_pa: f64| {
+        (low / 2.0 + off_pa - reading_pa, high / 2.0 + off_pa + reading_pa)
+    };
+    let shown = fact.shown_pa.or(fact.shown_unsettled_pa);
+    let on_leg = |off_pa: f64| within(l, fact, shown.map(|span| leg(span, off_pa)));
+    !is_right(l, fact) && !is_unsettled(l, fact) && (on_leg(off_pa) || on_leg(-off_pa))
+}
+
 /// The number is right if read in another unit than the one that was written.
 fn other_unit(l: &Ledger, fact: &ReadingFact) -> Option<PressureUnit> {
-    if is_right(l, fact) || is_unsettled(l, fact) {
+    if is_right(l, fact) || is_unsettled(l, fact) || is_one_leg(l, fact) {
         return None;
     }
     PressureUnit::ALL.into_iter().filter(|&unit| unit != fact.reading.unit).find(|&unit| {
@@ -153,6 +167,12 @@ pub(super) fn wrong_unit(l: &Ledger) -> Vec<Hit> {
     })
 }
 
+pub(super) fn one_leg(l: &Ledger) -> Vec<Hit> {
+    facts(l, |fact| {
+        is_one_leg(l, fact).then(|| format!("{}, both legs together", shown_text(fact)))
+    })
+}
+
 pub(super) fn unsettled(l: &Ledger) -> Vec<Hit> {
     facts(l, |fact| is_unsettled(l, fact).then(|| shown_text(fact)))
 }
@@ -163,6 +183,7 @@ pub(super) fn invented(l: &Ledger) -> Vec<Hit> {
             || is_unsettled(l, fact)
             || wrong_place(fact)
             || stage_differs(fact)
+            || is_one_leg(l, fact)
             || other_unit(l, fact).is_some();
         (!explained).then(|| shown_text(fact))
     })

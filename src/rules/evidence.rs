@@ -39,6 +39,8 @@ pub enum Evidence {
     ZeroedUnderPressure(Pressure),
     /// A number was written in a unit that the meter did not show it in.
     WrongUnit,
+    /// A number was written that stands at one leg of the water column alone.
+    OneLegRead,
     /// A number was written before it had settled.
     ReadUnsettled,
     /// A reading was written for a stage that did not burn.

@@ -1,7 +1,7 @@
 //! What a plan is made of: things to do, things to wait for, and decisions on what was seen.
 
 use crate::bench::action::Action;
-use crate::bench::seen::{Display, Seen, Sound};
+use crate::bench::seen::{Seen, Sound};
 use crate::units::TICK_S;
 
 /// Something to wait for, by what is perceived.
@@ -107,13 +107,10 @@ impl Wait {
     }
 }
 
-/// The number on the manometer, in pascals.
+/// The number on the instrument at the hose, in pascals.
 #[must_use]
 pub fn number(seen: &Seen) -> Option<f64> {
-    match seen.meter.display {
-        Display::Number(shown) => Some(shown.pa()),
-        Display::Dark | Display::OverRange => None,
-    }
+    seen.pressure_shown().map(|shown| shown.pa())
 }
 
 /// One piece of a plan.

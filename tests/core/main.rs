@@ -13,6 +13,7 @@ mod faults;
 mod fidelity;
 mod fidelity_cases;
 mod fidelity_parts;
+mod instruments;
 mod physics;
 mod record;
 mod scenario;

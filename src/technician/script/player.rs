@@ -6,7 +6,7 @@ use super::{Order, Otherwise, Script, Step};
 use crate::bench::action::{Action, Phase, Reading, Stage};
 use crate::bench::part::Port;
 use crate::bench::refusal::Refusal;
-use crate::bench::seen::{Display, Seen};
+use crate::bench::seen::Seen;
 use crate::units::TICK_S;
 
 /// Plays a script on what is seen.
@@ -111,7 +111,7 @@ impl Player for ScriptPlayer {
 
 /// What the manometer shows, as a reading in its unit.
 fn shown(seen: &Seen, port: Port, stage: Stage, phase: Phase) -> Option<Action> {
-    let Display::Number(shown) = seen.meter.display else { return None };
+    let shown = seen.pressure_shown()?;
     #[expect(clippy::cast_possible_truncation, reason = "a display's number; a cast saturates")]
     let thousandths = (shown.value * 1000.0).round() as i32;
     Some(Action::Write(Reading { port, stage, phase, thousandths, unit: shown.unit }))
