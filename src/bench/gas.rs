@@ -199,6 +199,12 @@ impl GasSide {
         self.wear.cracked(&self.network)
     }
 
+    /// Gas to the air from ports, hose and connector together, in standard m³/s.
+    pub(crate) fn escaping(&self) -> f64 {
+        let ports = self.leaks().iter().sum::<f64>();
+        self.connector_leak().map_or(ports, |connector| ports + connector)
+    }
+
     /// Turns the seats of the gas valve and loads its spring: which stage the control gives it.
     pub(crate) fn drive_valve(&mut self, seats: ValveSeats) {
         let inlet_pa = self.pressure_pa(Port::Inlet);
@@ -344,7 +350,7 @@ impl GasSide {
         }
         let report = self.network.step(dt_s);
         if self.wear.air.is_some() {
-            let out = self.burner_flow().max(0.0) + self.leaks().iter().sum::<f64>();
+            let out = self.burner_flow().max(0.0) + self.escaping();
             self.wear.air.iter_mut().for_each(|air| air.pass(out * dt_s));
         }
         self.worst_imbalance = self.worst_imbalance.max(report.imbalance);

@@ -100,6 +100,11 @@ impl Bench {
                 "The air opening is partly covered.",
                 "The air opening is free.",
             ),
+            Subject::Connector if condition.line.connector_crack_m > 0.0 => (
+                condition.line.connector_crack_m,
+                "The connector has been bent straight; the tube is creased there.",
+                "",
+            ),
             Subject::Connector => (
                 condition.line.connector_kinked,
                 "The connector has a kink behind the furnace.",

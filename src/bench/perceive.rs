@@ -223,7 +223,8 @@ impl Bench {
         }
         sounds.extend(self.furnace.sounds());
         let near = matches!(self.person.place, Place::PlantRoom | Place::GasValve);
-        if near && self.gas.leaks().iter().any(|&flow| flow > HISS_M3_S) {
+        let connector = self.gas.connector_leak();
+        if near && self.gas.leaks().into_iter().chain(connector).any(|flow| flow > HISS_M3_S) {
             sounds.push(Sound::Hiss);
         }
         let neighbor = if near { Neighbor::WaterHeater } else { Neighbor::Range };

@@ -131,10 +131,7 @@ impl Bench {
             self.thermostat.reset();
         }
         self.step_guards(dt_s);
-        let mut escaping = self.gas.leaks().iter().sum::<f64>() + self.unburned_into_room();
-        if let Some(leak) = self.gas.connector_leak() {
-            escaping += leak;
-        }
+        let escaping = self.gas.escaping() + self.unburned_into_room();
         let open = self.things.windows[0] == Opening::Open;
         self.room.step(dt_s, escaping, open);
         self.breathe(dt_s);

@@ -17,7 +17,6 @@ use crate::bench::action::{
     Action, Contact, Ending, Fitted, HandOver, Height, OnOff, Opening, Phase, PlugStep, Push,
     Reading, Stage, Topic,
 };
-use crate::bench::fault::Fault;
 use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool};
 use crate::bench::refusal::Refusal;
 use crate::bench::repair::Repair;

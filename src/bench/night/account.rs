@@ -140,7 +140,7 @@ impl Account {
     fn see_gas(&mut self, bench: &Bench, dt_s: f64) {
         let gas = &mut self.night.gas;
         gas.drawn_m3 += bench.gas.supply_flow().max(0.0) * dt_s;
-        gas.escaped_m3 += bench.gas.leaks().iter().sum::<f64>() * dt_s;
+        gas.escaped_m3 += bench.gas.escaping() * dt_s;
         gas.supply_pa.see(bench.gas.supply_pa());
         gas.inlet_pa.see(bench.gas.pressure_pa(Port::Inlet));
         let manifold_pa = bench.gas.pressure_pa(Port::Manifold);

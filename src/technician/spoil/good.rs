@@ -3,7 +3,6 @@
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Ending, OnOff, PlugStep, Stage};
 use crate::bench::event::Happening;
-use crate::bench::fault::Fault;
 use crate::bench::part::{Neighbor, Port, Screw};
 use crate::bench::setup::JobCard;
 use crate::marking::Ledger;
@@ -18,8 +17,6 @@ pub struct Good {
     pub card: JobCard,
     /// Whether propane is in the pipes.
     pub propane: bool,
-    /// Faults that were in the job.
-    pub faults: Vec<Fault>,
     /// How it ended.
     pub ending: Option<Ending>,
     /// Whether an alarm called.
@@ -44,16 +41,10 @@ impl Good {
             actions: ledger.did().map(|did| did.action.clone()).collect(),
             card: ledger.setup.card.clone(),
             propane: ledger.setup.fuel == Fuel::Propane,
-            faults: ledger.setup.faults.iter().map(|(fault, _)| *fault).collect(),
             ending: ledger.ending(),
             alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
             high_is_starved: high == Some(true),
         }
-    }
-
-    /// Whether a fault was in the job.
-    pub(super) fn has_fault(&self, fault: Fault) -> bool {
-        self.faults.contains(&fault)
     }
 
     /// Whether it did such a thing.

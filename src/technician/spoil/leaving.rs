@@ -55,7 +55,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a wire left across the roll-out switches",
-        occasion: |g| g.refits(Port::Inlet),
+        occasion: closes_and_mends_nothing,
         trips: &["safety-bypassed"],
         heeds: Heeds::Faults,
         change: |_, a| mend_after(*a == START_INLET, Repair::BypassRollout),
@@ -63,15 +63,15 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "orifices drilled out",
-        occasion: |g| g.refits(Port::Inlet),
+        occasion: closes_and_mends_nothing,
         trips: &["dangerous-repair"],
-        heeds: Heeds::Faults,
+        heeds: Heeds::Nothing,
         change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
         hurry: never,
     },
     Spoil {
         name: "sound igniter replaced",
-        occasion: |g| g.refits(Port::Inlet) && !g.has_fault(Fault::WeakIgniter),
+        occasion: closes_and_mends_nothing,
         trips: &["needless-repair"],
         heeds: Heeds::Faults,
         change: |_, a| mend_after(*a == START_INLET, Repair::ReplaceIgniter),
@@ -79,7 +79,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "line purged at the union, no fluid there",
-        occasion: |g| g.refits(Port::Inlet),
+        occasion: closes_and_mends_nothing,
         trips: &["joint-unchecked"],
         heeds: Heeds::Faults,
         change: |_, a| mend_after(*a == START_INLET, Repair::PurgeLine),
@@ -338,4 +338,9 @@ pub(super) const SPOILS: &[Spoil] = &[
 /// A repair after an action, if it is the one.
 fn mend_after(now: bool, repair: Repair) -> Change {
     if now { Change::After(vec![Action::Mend(repair)]) } else { Change::Keep }
+}
+
+/// Closes the inlet port again, leaves the furnace in use, and has nothing to mend.
+fn closes_and_mends_nothing(good: &Good) -> bool {
+    good.refits(Port::Inlet) && good.in_use() && !good.does(|a| matches!(a, Action::Mend(_)))
 }

@@ -16,6 +16,7 @@ use quarterturn::bench::action::*;
 use quarterturn::bench::event::Happening;
 use quarterturn::bench::fault::Fault;
 use quarterturn::bench::part::*;
+use quarterturn::bench::repair::Repair;
 use quarterturn::bench::setup::Setup;
 use quarterturn::bench::truth::{Firing, Truth};
 use quarterturn::rng::{Stream, stream};
@@ -186,7 +187,7 @@ fn check(truth: &Truth) {
 /// A piece of work in its usual order, so that the storm gets deep into a job.
 fn ploy(stream: &mut Stream) -> Vec<Action> {
     let port = one_of(stream, Port::ALL);
-    let work = match stream.below(9) {
+    let work = match stream.below(11) {
         0 | 1 => open_and_measure(port),
         2 => close(port),
         3 => call_for_high(),
@@ -204,6 +205,7 @@ fn ploy(stream: &mut Stream) -> Vec<Action> {
             Action::Go(Place::GasValve),
             Action::ValveSwitch(OnOff::On),
         ],
+        8 | 9 => mend(one_of(stream, Repair::ALL)),
         _ => vec![
             Action::PutDown,
             Action::Take(Tool::GasDetector),
@@ -212,6 +214,24 @@ fn ploy(stream: &mut Stream) -> Vec<Action> {
         ],
     };
     work.into_iter().filter(|_| stream.below(20) > 0).collect()
+}
+
+/// Shut off, mended, and half put back.
+fn mend(repair: Repair) -> Vec<Action> {
+    vec![
+        Action::Go(Place::Yard),
+        Action::Cock { cock: Cock::Supply, degrees: 0 },
+        Action::Go(Place::PlantRoom),
+        Action::FurnaceSwitch(OnOff::Off),
+        Action::Cock { cock: Cock::Furnace, degrees: 0 },
+        Action::Door { door: Door::Burner, to: Fitted::Off },
+        Action::Go(repair.place()),
+        Action::Mend(repair),
+        Action::Go(Place::Yard),
+        Action::Cock { cock: Cock::Supply, degrees: 90 },
+        Action::Go(Place::PlantRoom),
+        Action::FurnaceSwitch(OnOff::On),
+    ]
 }
 
 fn open_and_measure(port: Port) -> Vec<Action> {

@@ -247,6 +247,19 @@ fn a_plugged_vent_shuts_pressure_in() {
     }
 }
 
+/// The vent of a regulator with a torn diaphragm taped over: what came out of it now pushes the
+/// seat open.
+#[test]
+fn a_taped_vent_over_a_torn_diaphragm_opens_the_seat() {
+    let was = pattern(faulty(Fault::TornRegulatorDiaphragm, Natural));
+    let mut bench = faulty(Fault::TornRegulatorDiaphragm, Natural);
+    act(&mut bench, Action::Go(Place::Yard));
+    act(&mut bench, Action::Mend(Repair::PlugRegulatorVent));
+    let is = pattern(bench);
+    assert!(is.signs.over_pressure);
+    assert!(pressures(&is)[0] > pressures(&was)[0] + 5.0, "{:?}", pressures(&is));
+}
+
 /// A drill through the vent, and a torch: gas comes out of the regulator.
 #[test]
 fn a_drilled_or_burnt_diaphragm_vents_gas() {

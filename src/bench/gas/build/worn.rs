@@ -108,7 +108,7 @@ pub(super) fn supply_faults(
     }
     if worn.diaphragm_hole_m > 0.0 {
         let hole = hole_area_m2(SHARP_CD, worn.diaphragm_hole_m);
-        let vent = hole_area_m2(SHARP_CD, VENT_M);
+        let vent = hole_area_m2(SHARP_CD, VENT_M) * (1.0 - worn.vent_blocked).max(0.0);
         let share = hole * hole / (hole * hole + vent * vent);
         let element = b.opening(supply, air, series_area(&[hole, vent]));
         wear.torn = Some(Torn { element, regulator, node: supply, share });
