@@ -11,7 +11,7 @@ use super::seen::{
 use super::truth::{Firing, Truth};
 use super::watch::Draw;
 use crate::instrument::manometer::MeterFace;
-use crate::units::{TICK_S, f_from_k};
+use crate::units::{M_PER_FT, P_STD_PA, TICK_S, f_from_k};
 
 /// Flow below which nothing flows for a reading at rest, in standard m³/s (0.1 ft³/h).
 const NO_FLOW_M3_S: f64 = 8e-7;
@@ -34,6 +34,7 @@ impl Bench {
             place: self.person.place,
             hand: self.person.hand,
             outside_f: whole(f_from_k(self.setup.outside_k)),
+            altitude_ft: altitude_ft(self.setup.ambient_abs_pa),
             meter: self.meter_seen(),
             gauge: self.gauge_seen(),
             measured: self.measured(),
@@ -405,4 +406,11 @@ fn whole(value: f64) -> i32 {
 #[expect(clippy::cast_possible_truncation, reason = "weather and rooms")]
 pub(super) fn half_f(kelvin: f64) -> i16 {
     (2.0 * f_from_k(kelvin)).round() as i16
+}
+
+/// Height above the sea at which the air has this pressure (ICAO standard atmosphere, Doc 7488), in
+/// feet, to the hundred.
+fn altitude_ft(ambient_abs_pa: f64) -> i32 {
+    let height_m = (1.0 - libm::pow(ambient_abs_pa / P_STD_PA, 1.0 / 5.255_88)) / 2.255_77e-5;
+    100 * whole(height_m / M_PER_FT / 100.0)
 }

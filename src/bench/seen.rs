@@ -22,6 +22,8 @@ pub struct Seen {
     pub hand: Option<Tool>,
     /// Temperature outside, in degrees Fahrenheit, to the degree.
     pub outside_f: i32,
+    /// How high the place lies above the sea, in feet, to the hundred: people here know it.
+    pub altitude_ft: i32,
     /// The manometer.
     pub meter: MeterSeen,
     /// The instrument that the hose goes to, where it is not the manometer.

@@ -5,6 +5,7 @@ use super::ledger::{Hit, Ledger};
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Contact, Ending, Fitted, NotDone, OnOff, Opening, Topic};
 use crate::bench::event::Happening;
+use crate::bench::fault::remedy::Remedy;
 use crate::bench::part::{Port, Subject};
 
 /// Manual valve open enough, in degrees.
@@ -158,7 +159,10 @@ pub(super) fn conversion_not_proven(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
-    if brief.right_endings.contains(&Ending::InService) {
+    // Shut off for a reason of the furnace's own, the supply has nothing to do with it.
+    let theirs = brief.right_endings.contains(&Ending::SupplyOwnerCalled)
+        || l.setup.faults.iter().any(|(fault, _)| fault.entry().right.contains(&Remedy::CallOwner));
+    if brief.right_endings.contains(&Ending::InService) || !theirs {
         return Vec::new();
     }
     let owner = &l.setup.card.supply_owner;

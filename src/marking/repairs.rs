@@ -3,6 +3,7 @@
 use super::ledger::{Hit, Ledger};
 use crate::bench::action::{Action, Contact, Ending};
 use crate::bench::event::{Happening, Outcome};
+use crate::bench::fault::Fault;
 use crate::bench::fault::remedy::Remedy;
 use crate::bench::repair::{Nature, Repair};
 use crate::bench::setup::SupplyRight;
@@ -65,6 +66,8 @@ pub(super) fn fault_left(l: &Ledger) -> Vec<Hit> {
     l.setup
         .faults
         .iter()
+        // Air that stood in the line has burned away by the first cycle.
+        .filter(|(fault, _)| *fault != Fault::AirInLine)
         .filter(|(fault, _)| !answered(l, fault.entry().right))
         .map(|(fault, _)| Hit::new(tick, "handed over in use", fault.entry().cause))
         .collect()

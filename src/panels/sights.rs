@@ -53,7 +53,7 @@ fn place_line(seen: &Seen) -> String {
         Place::Hall => "You stand in the hall.",
         Place::Away => "You are off the premises, at a safe distance.",
     };
-    format!("{place} {}.", super::strip::weather(seen.outside_f))
+    format!("{place} {}.", super::strip::weather(seen))
 }
 
 /// Whether a part is only there with the other fuel, or is not in view at all.

@@ -53,7 +53,7 @@ pub fn strip_ui(root: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) -> Option<Ask
                 places(ui, job, out);
                 ui.add_space(6.0);
                 time(ui, job, out);
-                ui.label(weather(job.seen.outside_f));
+                ui.label(weather(job.seen));
                 asked = window(ui, out);
             });
         },
@@ -148,9 +148,14 @@ pub fn clock(seconds: f64) -> String {
 
 /// Temperature outside, with a real minus.
 #[must_use]
-pub fn weather(outside_f: i32) -> String {
+pub fn weather(seen: &Seen) -> String {
+    let outside_f = seen.outside_f;
+    let height = match seen.altitude_ft {
+        ..1000 => String::new(),
+        feet => format!(", {},{:03} ft above the sea", feet / 1000, feet % 1000),
+    };
     let sign = if outside_f < 0 { "−" } else { "" };
-    format!("{sign}{} °F outside", outside_f.unsigned_abs())
+    format!("{sign}{} °F outside{height}", outside_f.unsigned_abs())
 }
 
 fn window(ui: &mut Ui, out: &mut Vec<Wish>) -> Option<Asked> {

@@ -1,14 +1,14 @@
 //! What the burners and the shut valve tell, with the hose on the manifold port.
 
 use super::close::close_open;
-use super::mend::mend_all;
+use super::mend::{hands_free, mend_all};
 use super::no_fire::give_up;
 use super::open::{give_gas, isolate};
 use super::plan::{Step, Technician, act, go, inlet_as_found, think, until_at_rest};
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
 use super::task::{number, pause};
-use crate::bench::action::{Action, Stage};
+use crate::bench::action::Action;
 use crate::bench::part::{Place, Subject};
 use crate::bench::repair::{Need, Repair};
 use crate::bench::seen::{Condition, Finding, Seen};
@@ -24,6 +24,9 @@ pub(super) fn look_at_flames() -> Vec<Step> {
 
 fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let bad = Finding::Condition(Condition::Bad);
+    if me.careless {
+        return Vec::new();
+    }
     if seen.sheet.note(Subject::Flames).is_none_or(|note| note.finding != bad) {
         return Vec::new();
     }
@@ -34,11 +37,9 @@ fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         .map_or(0, |burners| burners.flames.iter().filter(|flame| flame.height > 0.0).count());
     let (words, repairs): (_, &[Repair]) = if lit < 4 {
         ("a burner is dark", &[Repair::CleanOrifices, Repair::CleanBurners])
-    } else if me.is_over(Stage::High) {
-        // Too much gas burns yellow: the screw comes first.
-        return Vec::new();
     } else {
-        ("yellow flames at the right pressure", &[Repair::FitOrifices])
+        // The flue gas says more.
+        return Vec::new();
     };
     match me.know.next_of(repairs) {
         Some(repair) => {
@@ -53,7 +54,8 @@ fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 pub(super) fn mend_at_manifold() -> Vec<Step> {
     vec![think(|me, _| {
         if me.know.to_mend_open.is_empty() {
-            let mut steps = stop();
+            let mut steps = vec![think(hands_free)];
+            steps.extend(stop());
             steps.extend(isolate());
             steps.push(mend_all());
             steps.extend(give_gas());
@@ -63,7 +65,8 @@ pub(super) fn mend_at_manifold() -> Vec<Step> {
             me.start_over(steps);
         } else {
             // The line has to be without pressure: that takes an open inlet port.
-            let mut steps = stop();
+            let mut steps = vec![think(hands_free)];
+            steps.extend(stop());
             steps.extend([go(Place::GasValve), think(close_open)]);
             steps.extend(isolate());
             steps.push(think(|_, _| inlet_as_found()));
@@ -79,6 +82,9 @@ pub(super) fn valve_shuts() -> Vec<Step> {
 }
 
 fn judge_valve(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    if me.careless {
+        return Vec::new();
+    }
     let lets_by = number(seen).is_some_and(|pa| pa > LETS_BY_PA);
     if !lets_by {
         return Vec::new();

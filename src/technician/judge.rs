@@ -1,16 +1,18 @@
 //! Judging the supply by the pattern of the inlet: at rest, low, high, high with the others on.
 
-use super::mend::mend_all;
+use super::mend::{hands_free, mend_all};
 use super::no_fire::{HEAD_PA, give_up, mend_and_read_again};
 use super::open::{give_gas, isolate};
-use super::plan::{Step, Technician, act, go, leave_shut_off, on_to_manifold, think, with};
+use super::plan::{
+    Step, Technician, act, go, leave_shut_off, on_to_manifold, think, until_at_rest, with,
+};
 use super::run_furnace::{inlet_series, others, stop};
 use super::task::{number, pause};
 use super::{close, hose, set};
 use crate::bench::action::{Action, Fitted, OnOff, Phase};
 use crate::bench::part::{Place, Screw, Subject, Tool};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen};
+use crate::bench::seen::{Condition, Finding, Seen, Smell};
 use crate::bench::setup::SupplyRight;
 use crate::units::PA_PER_INWC;
 
@@ -22,6 +24,9 @@ const SOUND_DROP: (f64, f64) = (0.2, 0.5 * PA_PER_INWC);
 const CREEP_DROP: f64 = 0.25;
 /// Margin that the supply is set inside its limits, in pascals (0.3 in. w.c.).
 const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
+/// Share of the falls between stages from which a regulator is too small, not a pipe too narrow
+/// (furnace on 70 and 100 %, others of a little more than its rate).
+const PIPE_SHARE: f64 = 0.26;
 /// Tank gauge, in per cent, from which the supplier has to fill (common practice).
 const TANK_LOW: f64 = 10.0;
 
@@ -107,12 +112,7 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
         }
         Supply::Creeps if mine && !again => {
             me.plan_repair("supply creeps at rest", Repair::ReplaceSupplyRegulator);
-            let mut steps = stop();
-            steps.extend(isolate());
-            steps.push(mend_all());
-            steps.extend(give_gas());
-            steps.extend(read_left());
-            steps
+            mend_and_read_left()
         }
         Supply::SetLow => {
             me.know.note("supply set low");
@@ -122,6 +122,16 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
             me.know.note("supply fails under load");
             me.know.owner_needed = true;
             give_up_supply(me)
+        }
+        Supply::Weak
+            if self_made(me) == Narrow::Trunk && !me.know.has_mended(Repair::ReplaceTrunk) =>
+        {
+            me.plan_repair("trunk too narrow for the load", Repair::ReplaceTrunk);
+            mend_and_read_left()
+        }
+        Supply::Weak if mine && !me.know.has_mended(Repair::ReplaceSupplyRegulator) => {
+            me.plan_repair("regulator too small for the load", Repair::ReplaceSupplyRegulator);
+            mend_and_read_left()
         }
         Supply::Weak => {
             me.know.note("supply too weak for the load");
@@ -148,6 +158,32 @@ fn go_on() -> Vec<Step> {
     // The joint is proven at its own pressure, which the others would take away.
     steps.extend(others(OnOff::Off));
     steps.push(think(|_, _| on_to_manifold()));
+    steps
+}
+
+/// What is too narrow for the load.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Narrow {
+    Regulator,
+    Trunk,
+}
+
+/// A regulator gives way in proportion to the flow, a pipe with its square: against the fall from
+/// high to high with the others, the fall from low to high is large for the one, small for the other.
+fn self_made(me: &Technician) -> Narrow {
+    let [_, Some(low), Some(high), Some(others)] = me.know.inlet else { return Narrow::Regulator };
+    let share = (low - high) / (high - others).max(1.0);
+    if share > PIPE_SHARE { Narrow::Regulator } else { Narrow::Trunk }
+}
+
+fn mend_and_read_left() -> Vec<Step> {
+    let mut steps = stop();
+    steps.extend(others(OnOff::Off));
+    steps.push(until_at_rest());
+    steps.extend(isolate());
+    steps.push(mend_all());
+    steps.extend(give_gas());
+    steps.extend(read_left());
     steps
 }
 
@@ -250,7 +286,21 @@ pub(super) fn yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     Vec::new()
 }
 
+/// Gas is smelt at the supply regulator: it comes out of the vent.
+pub(super) fn smell_in_yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    if seen.smell == Smell::None && seen.sniffed.is_none_or(|(_, smell)| smell == Smell::None) {
+        return Vec::new();
+    }
+    if me.may_set_supply() {
+        me.plan_repair("gas comes out of the regulator's vent", Repair::ReplaceSupplyRegulator);
+    } else {
+        me.know.note("gas comes out of the regulator's vent");
+        me.know.owner_needed = true;
+    }
+    Vec::new()
+}
+
 /// Closes whichever port is open and leaves the furnace shut off and tagged.
 pub(super) fn close_and_leave() -> Vec<Step> {
-    vec![go(Place::GasValve), think(close::close_open), think(|_, _| leave_shut_off())]
+    vec![think(hands_free), go(Place::GasValve), think(close::close_open), think(|_, _| leave_shut_off())]
 }

@@ -74,7 +74,7 @@ pub(super) fn mend(me: &mut Technician, repair: Repair) -> Vec<Step> {
     steps
 }
 
-fn hands_free(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+pub(super) fn hands_free(_: &mut Technician, seen: &Seen) -> Vec<Step> {
     if seen.hand.is_some() { vec![act(Action::PutDown)] } else { Vec::new() }
 }
 

@@ -4,6 +4,7 @@
 mod burn;
 pub mod close;
 pub mod drive;
+mod flue;
 mod hose;
 mod judge;
 mod know;

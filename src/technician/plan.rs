@@ -154,6 +154,7 @@ fn arrival() -> Vec<Step> {
             act(Action::Look(Subject::SupplyRegulator)),
             act(Action::Look(Subject::SupplyVent)),
             think(look_at_supply),
+            think(judge::smell_in_yard),
             go(Place::Hall),
             act(Action::Sniff(Height::Floor)),
             act(Action::Probe(Height::Head)),

@@ -15,6 +15,8 @@ use crate::units::PressureUnit;
 
 /// Longest time from a call to a lit stage, in seconds.
 const LIGHT_UP_S: f64 = 240.0;
+/// How long everything burns on propane before it is read, in seconds.
+const LASTING_S: f64 = 150.0;
 /// How long the furnace runs on high before it is left, in seconds: time enough for the limit.
 const FULL_S: f64 = 240.0;
 /// How far above the room the setpoint stands for a first-stage call, in half degrees.
@@ -156,6 +158,12 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(remember(Stage::High, phase));
     steps.extend(others(OnOff::On));
+    // A tank or an icing regulator shows under a load that lasts.
+    steps.push(think(
+        |me, _| {
+            if me.know.supply_is_propane { vec![pause(LASTING_S)] } else { Vec::new() }
+        },
+    ));
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(remember(Stage::HighWithOthers, phase));
     steps

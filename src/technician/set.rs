@@ -1,6 +1,7 @@
 //! Deciding about the supply, and setting the two stages: a little, wait, look.
 
 use super::burn::{look_at_flames, mend_at_manifold, valve_shuts};
+use super::flue;
 use super::no_fire::give_up;
 use super::plan::{Step, Technician, act, finish, go, think, until_steady, with};
 use super::run_furnace::{keep_manifold, others, run_high, run_low, stop};
@@ -25,7 +26,8 @@ const FOLLOWS_PA: f64 = 0.1 * PA_PER_INWC;
 
 /// After the manifold was read as found, on high: set what is out of its band and can be set.
 pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    if me.needs(Stage::High) && me.is_under(Stage::High) && !me.know.loaded {
+    let held_down = me.needs(Stage::High) && me.is_under(Stage::High);
+    if held_down && !me.know.loaded && !me.careless {
         return with_a_load(me, seen);
     }
     let mut steps = Vec::new();
@@ -53,6 +55,7 @@ pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         steps.extend(look_at_flames());
         steps
     }));
+    steps.extend(flue::check());
     steps.extend(stop());
     steps.extend(valve_shuts());
     steps.push(think(|_, _| finish()));
@@ -88,6 +91,11 @@ fn with_a_load(me: &mut Technician, _: &Seen) -> Vec<Step> {
 }
 
 impl Technician {
+    /// Whether high could not be brought to its plate, so that its flue gas tells nothing.
+    pub(super) fn set_aside(&self) -> bool {
+        self.is_under(Stage::High) || self.is_over(Stage::High)
+    }
+
     /// Whether a stage was read below its band.
     fn is_under(&self, stage: Stage) -> bool {
         let Some(figures) = &self.know.figures else { return false };

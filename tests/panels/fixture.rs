@@ -29,6 +29,7 @@ pub fn seen(place: Place) -> Seen {
         place,
         hand: None,
         outside_f: -7,
+        altitude_ft: 300,
         meter: MeterSeen {
             display: Display::Dark,
             unit: PressureUnit::InWc,

@@ -56,6 +56,10 @@ impl Good {
         self.does(|a| matches!(a, Action::Turn { screw, .. } if *screw == wanted))
     }
 
+    pub(super) fn turns_no_stage(&self) -> bool {
+        !self.turns(Screw::Low) && !self.turns(Screw::High)
+    }
+
     /// Whether it left the supply turned up.
     pub(super) fn raises_supply(&self) -> bool {
         let total: i32 = self

@@ -22,7 +22,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low turned there and back, though right",
-        occasion: |g| g.writes(Port::Manifold, Stage::Low) && !g.turns(Screw::Low),
+        occasion: |g| g.writes(Port::Manifold, Stage::Low) && g.turns_no_stage(),
         trips: &["needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[1, -1]),
@@ -30,7 +30,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low turned up and left so",
-        occasion: |g| g.writes(Port::Manifold, Stage::Low) && !g.turns(Screw::Low),
+        occasion: |g| g.writes(Port::Manifold, Stage::Low) && g.turns_no_stage(),
         trips: &["left-outside-band", "needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[2, 2]),
@@ -39,7 +39,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "own supply turned up two turns too far",
         occasion: |g| g.raises_supply(),
-        trips: &["big-jumps", "supply-over-maximum"],
+        trips: &["big-jumps", "supply-over-maximum", "wrong-ending"],
         heeds: Heeds::Nothing,
         change: |p, a| {
             if *a == (Action::Cap { screw: Screw::Supply, to: Fitted::On }) && p.place.is_some() {
@@ -103,7 +103,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a number written while it still moves",
-        occasion: |g| g.writes(Port::Inlet, Stage::Low),
+        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.turns(Screw::Supply),
         trips: &["read-unsettled"],
         heeds: Heeds::Nothing,
         change: keep,
