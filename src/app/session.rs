@@ -282,6 +282,7 @@ fn danger(what: &Happening) -> bool {
         | Happening::Ignition { .. }
         | Happening::Cracked { .. }
         | Happening::Alarm
+        | Happening::ColumnBlownOut
         | Happening::ValveOverPressure { .. } => true,
         Happening::Did { .. }
         | Happening::Refused { .. }
@@ -296,6 +297,8 @@ fn danger(what: &Happening) -> bool {
         | Happening::FluidJudged { .. }
         | Happening::Cycle
         | Happening::MeterOverRange
+        | Happening::WroteMeasured { .. }
+        | Happening::SpringGaugeStrained
         | Happening::Held { .. }
         | Happening::Ended { .. }
         | Happening::NotConverged => false,
@@ -315,6 +318,7 @@ fn caption(what: &Happening) -> Option<&'static str> {
         Happening::GasFromPort { .. } => Some("gas hisses from the port"),
         Happening::Ignition { .. } => Some("gas ignites"),
         Happening::CrossThreaded { .. } => Some("the plug leans and grates"),
+        Happening::ColumnBlownOut => Some("water spurts out of the tube, gas hisses after it"),
         Happening::Cracked { .. } => Some("the boss gives with a crack"),
         Happening::Mended { .. } => Some("the work is done"),
         Happening::Turned { bottomed: true, .. } => Some("the screw comes to its stop"),
@@ -330,6 +334,8 @@ fn caption(what: &Happening) -> Option<&'static str> {
         | Happening::Cycle
         | Happening::ValveOverPressure { .. }
         | Happening::MeterOverRange
+        | Happening::WroteMeasured { .. }
+        | Happening::SpringGaugeStrained
         | Happening::Held { .. }
         | Happening::Ended { .. }
         | Happening::NotConverged => None,

@@ -6,7 +6,8 @@ use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Contact, Ending, Fitted, NotDone, OnOff, Opening, Topic};
 use crate::bench::event::Happening;
 use crate::bench::fault::remedy::Remedy;
-use crate::bench::part::{Port, Subject};
+use crate::bench::part::{Port, Spot, Subject};
+use crate::bench::truth::Firing;
 
 /// Manual valve open enough, in degrees.
 const OPEN_DEG: i16 = 85;
@@ -227,17 +228,44 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
     if said.ending == Ending::ShutOff {
         return Vec::new();
     }
+    let measured = measured_work(l);
     let unsaid: Vec<&str> = [
         (NotDone::Combustion, "combustion"),
         (NotDone::TemperatureRise, "temperature rise"),
         (NotDone::GasRate, "gas rate"),
     ]
     .into_iter()
-    .filter(|(what, _)| !said.not_done.contains(what))
+    .filter(|(what, _)| !said.not_done.contains(what) && !measured.contains(what))
     .map(|(_, name)| name)
     .collect();
     if unsaid.is_empty() {
         return Vec::new();
     }
     vec![Hit::new(tick, format!("not named: {}", unsaid.join(", ")), "none of it was done here")]
+}
+
+/// Work beyond the pressures that was really done, as what was written from instruments shows: the
+/// flue analysed with the burners on high, both temperatures of the air on low and on high, the dial
+/// timed on high.
+fn measured_work(l: &Ledger) -> Vec<NotDone> {
+    let wrote = |spot: Spot, stage: Firing| {
+        l.events.iter().any(|event| match &event.what {
+            Happening::WroteMeasured { written, firing } => {
+                written.spot == spot && *firing == stage
+            }
+            _ => false,
+        })
+    };
+    let air = |stage| wrote(Spot::ReturnAir, stage) && wrote(Spot::SupplyAir, stage);
+    let mut done = Vec::new();
+    if wrote(Spot::Flue, Firing::High) {
+        done.push(NotDone::Combustion);
+    }
+    if air(Firing::Low) && air(Firing::High) {
+        done.push(NotDone::TemperatureRise);
+    }
+    if wrote(Spot::MeterDial, Firing::High) {
+        done.push(NotDone::GasRate);
+    }
+    done
 }

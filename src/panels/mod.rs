@@ -10,6 +10,7 @@ mod coach_line;
 pub mod debrief;
 mod end_card;
 pub mod entry;
+pub mod face;
 pub mod forms;
 pub mod glass;
 pub mod ground;

@@ -199,6 +199,11 @@ const YARD: &[&str] = &[
 /// Tools and the manometer, which are at hand everywhere; they come after the place's parts.
 pub(crate) const AT_HAND: &[&str] = &[
     "gas-detector",
+    "thermometer",
+    "flue-analyser",
+    "microammeter",
+    "electrical-meter",
+    "stopwatch",
     "hex-key",
     "adapter",
     "hose",

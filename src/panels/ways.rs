@@ -8,6 +8,7 @@ mod at_hand;
 mod furnace;
 mod hall;
 mod here;
+mod measure;
 mod repairs;
 mod valve;
 mod yard;
@@ -55,6 +56,7 @@ pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
     valve::add(id, seen, &mut list);
     hall::add(id, seen, &mut list);
     yard::add(id, seen, &mut list);
+    measure::add(id, seen, &mut list);
     repairs::add(id, seen, &mut list);
     if let Some(subject) = Subject::from_id(id) {
         list.add(look_label(subject), Action::Look(subject));

@@ -1,5 +1,6 @@
 //! States in words: what the eye finds at a part, for names of hot-spots and for lists.
 
+use super::face;
 use super::parts::canonical;
 use crate::bench::action::{Fitted, LowSide, OnOff, Opening, Push};
 use crate::bench::part::{Joint, Tool};
@@ -23,7 +24,10 @@ fn at_hand(id: &str, seen: &Seen) -> Option<String> {
         return Some(tool_state(tool, seen));
     }
     Some(match id {
-        "meter" => format!("shows {}", display(seen)),
+        "meter" => match face::gauge_line(seen.gauge) {
+            Some(gauge) => format!("shows {}; the hose goes elsewhere. {gauge}", display(seen)),
+            None => format!("shows {}", display(seen)),
+        },
         "meter-power" => match seen.meter.display {
             Display::Dark => "off".into(),
             Display::Number(_) | Display::OverRange => "on".into(),
@@ -50,6 +54,9 @@ fn tool_state(tool: Tool, seen: &Seen) -> String {
             Some(read) => format!("in hand, {:.0} % of the lower limit", read.percent_lel),
             None => "in hand".into(),
         };
+    }
+    if tool == Tool::Microammeter && seen.clipped == Fitted::On {
+        return "clipped in at the flame rod".into();
     }
     if tool == Tool::Hose && seen.meter.hose.is_some() {
         return "on a port".into();

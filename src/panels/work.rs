@@ -8,6 +8,7 @@ use egui::{Align2, Area, Order, Rect, Ui, vec2};
 use super::captions::captions_ui;
 use super::coach_line::{LineAfter, coach_line_ui};
 use super::end_card::end_card_ui;
+use super::face::face_ui;
 use super::glass::glass_ui;
 use super::hotspots::{self, By, hotspots_ui, spot_id};
 use super::keys::{Pressed, keys};
@@ -90,6 +91,7 @@ fn drawing_ui(
         return;
     }
     glass_ui(root, scene, job);
+    face_ui(root, scene, job);
     let labels = view.settings.labels;
     let touched = hotspots_ui(root, scene, job, labels, state.chosen.as_deref(), hinted);
     if let Some(part) = touched.pressed {

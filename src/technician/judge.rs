@@ -302,5 +302,10 @@ pub(super) fn smell_in_yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 
 /// Closes whichever port is open and leaves the furnace shut off and tagged.
 pub(super) fn close_and_leave() -> Vec<Step> {
-    vec![think(hands_free), go(Place::GasValve), think(close::close_open), think(|_, _| leave_shut_off())]
+    vec![
+        think(hands_free),
+        go(Place::GasValve),
+        think(close::close_open),
+        think(|_, _| leave_shut_off()),
+    ]
 }

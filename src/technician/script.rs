@@ -27,6 +27,13 @@
 //! until room at-least 68 degF within 30 min
 //! write manifold-port low found                # what the manometer shows
 //! write manifold-port low found 1.7 inH2O      # this number
+//! take flue-analyser
+//! measure flue                                 # hold the instrument there
+//! write-measured flue                          # what it shows
+//! take stopwatch
+//! measure meter-dial
+//! stopwatch start
+//! gauge water-column                           # the hose goes to it
 //! hand-over in-service not-done combustion temperature-rise gas-rate piping-leak-check
 //! ```
 //!

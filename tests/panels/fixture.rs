@@ -6,8 +6,8 @@ use quarterturn::bench::action::{Fitted, LowSide, OnOff, Opening};
 use quarterturn::bench::part::{Place, Subject};
 use quarterturn::bench::seen::{
     BurnersSeen, Burning, Call, Condition, Cracked, Display, Finding, FlameSeen, FluidSeen,
-    FurnaceSeen, HallSeen, MeterSeen, Note, PortFill, PortSeen, Seen, SheetSeen, Smell, Sound,
-    YardSeen,
+    FurnaceSeen, GaugeSeen, HallSeen, MeterSeen, Note, PortFill, PortSeen, Seen, SheetSeen, Smell,
+    Sound, YardSeen,
 };
 use quarterturn::bench::setup::SupplyRight;
 use quarterturn::panels::debrief::{
@@ -36,6 +36,9 @@ pub fn seen(place: Place) -> Seen {
             hose: None,
             low_side: LowSide::Air,
         },
+        gauge: GaugeSeen::Digital,
+        measured: None,
+        clipped: Fitted::Off,
         sounds: vec![Sound::Inducer],
         smell: Smell::None,
         sniffed: None,

@@ -2,12 +2,16 @@
 
 use std::collections::BTreeSet;
 
-use quarterturn::bench::action::{Action, Fitted, LowSide, OnOff, Opening, PlugStep, Push};
+use quarterturn::bench::action::{
+    Action, Fitted, Gauge, LowSide, OnOff, Opening, PlugStep, Push, StartStop,
+};
 use quarterturn::bench::part::{
-    Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window,
+    Cock, Door, Joint, Neighbor, Place, Port, Screw, Spot, Subject, Tool, Window,
 };
 use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{Burning, FluidSeen, PortFill, Seen};
+use quarterturn::bench::seen::{Burning, FluidSeen, GaugeSeen, Measured, PortFill, Seen};
+use quarterturn::instrument::figure::{Figure, Quantity};
+use quarterturn::instrument::water_column::Legs;
 use quarterturn::panels::parts::job_order;
 use quarterturn::panels::sheet::ROWS;
 use quarterturn::panels::ways::{Form, forms, here, in_hand, ways};
@@ -46,6 +50,12 @@ fn kind(action: &Action) -> &'static str {
         Action::Wipe(_) => "wipe",
         Action::ResetRollout => "reset-rollout",
         Action::Mend(_) => "mend",
+        Action::Measure(_) => "measure",
+        Action::Unclip => "unclip",
+        Action::Stopwatch(_) => "stopwatch",
+        Action::WriteMeasured(_) => "write-measured",
+        Action::Gauge(_) => "gauge",
+        Action::FillColumn => "fill-column",
         Action::Write(_) => "write",
         Action::WriteJoint { .. } => "write-joint",
         Action::Tag(_) => "tag",
@@ -55,7 +65,7 @@ fn kind(action: &Action) -> &'static str {
     }
 }
 
-const KINDS: usize = 35;
+const KINDS: usize = 41;
 
 /// Situations that between them show every state of everything.
 fn situations() -> Vec<Seen> {
@@ -89,6 +99,12 @@ fn situations() -> Vec<Seen> {
 
 fn flipped(mut seen: Seen) -> Seen {
     seen.meter.low_side = LowSide::BurnerBox;
+    seen.gauge = GaugeSeen::WaterColumn(Legs::Empty);
+    seen.clipped = Fitted::On;
+    seen.measured = Some(Measured {
+        spot: Spot::FlameRod,
+        figures: vec![Figure::new(Quantity::FlameCurrent, 2.3)],
+    });
     seen.meter.display = quarterturn::bench::seen::Display::OverRange;
     if let Some(furnace) = seen.furnace.as_mut() {
         furnace.blower_door = Fitted::Off;
@@ -159,6 +175,15 @@ fn every_thing_can_be_reached() {
     }
     for &place in Place::ALL {
         has(&Action::Go(place));
+    }
+    for &spot in Spot::ALL {
+        has(&Action::Measure(spot));
+    }
+    for gauge in Gauge::ALL {
+        has(&Action::Gauge(gauge));
+    }
+    for press in [StartStop::Start, StartStop::Stop] {
+        has(&Action::Stopwatch(press));
     }
     for &subject in Subject::ALL {
         has(&Action::Look(subject));

@@ -65,7 +65,15 @@ pub(super) fn in_roll(tool: Tool, seen: &Seen) -> bool {
             let ports = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()).map(|b| b.ports);
             seen.meter.hose.is_none() && !ports.is_some_and(|ports| ports.iter().any(has_adapter))
         }
-        Tool::HexKey | Tool::SlottedDriver | Tool::LeakFluid | Tool::GasDetector => true,
+        Tool::Microammeter => seen.clipped == Fitted::Off,
+        Tool::HexKey
+        | Tool::SlottedDriver
+        | Tool::LeakFluid
+        | Tool::GasDetector
+        | Tool::Thermometer
+        | Tool::FlueAnalyser
+        | Tool::ElectricalMeter
+        | Tool::Stopwatch => true,
     }
 }
 

@@ -4,9 +4,10 @@ use egui::Ui;
 
 use crate::appliance::plate::GasFigures;
 use crate::bench::part::Subject;
-use crate::bench::seen::{Finding, SheetSeen};
+use crate::bench::seen::{Finding, Measured, SheetSeen, WrittenMeasured};
 use crate::bench::setup::SupplyRight;
 use crate::panels::entry::pressure;
+use crate::panels::face;
 use crate::panels::kit;
 use crate::panels::view::{Job, View};
 use crate::units::PressureUnit;
@@ -90,5 +91,10 @@ pub(super) fn notes_ui(ui: &mut Ui, sheet: &SheetSeen) {
     for note in &sheet.notes {
         ui.label(kit::pen(note.subject.label()));
         ui.label(&note.text);
+    }
+    for written in &sheet.measured {
+        let WrittenMeasured { spot, figures, .. } = written;
+        let measured = Measured { spot: *spot, figures: figures.clone() };
+        ui.label(kit::pen(face::line(&measured)));
     }
 }

@@ -9,6 +9,7 @@ use crate::bench::seen::Seen;
 #[must_use]
 pub fn here(seen: &Seen) -> Vec<Way> {
     let mut list = List::default();
+    super::measure::shown(seen, &mut list);
     smell(seen, &mut list);
     walks(seen, &mut list);
     calls(&mut list);
@@ -24,6 +25,7 @@ pub fn in_hand(seen: &Seen) -> Vec<Way> {
         if held == Tool::GasDetector {
             probe(seen, &mut list);
         }
+        super::measure::held(held, seen, &mut list);
         list.add(put_down_label(held), Action::PutDown);
     }
     list.ways

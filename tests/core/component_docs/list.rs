@@ -108,6 +108,13 @@ pub const CHAPTERS: &[Chapter] = &[
         modules: &[
             folder("src/instrument/mod.rs"),
             law("src/instrument/manometer.rs", "Manometer"),
+            law("src/instrument/water_column.rs", "Water column"),
+            law("src/instrument/spring_gauge.rs", "Spring gauge"),
+            law("src/instrument/thermometer.rs", "Thermometer"),
+            law("src/instrument/flue_analyser.rs", "Flue analyser"),
+            law("src/instrument/electrical.rs", "Microammeter and electrical meter"),
+            law("src/instrument/stopwatch.rs", "Stopwatch"),
+            figures("src/instrument/figure.rs", "Figures on a face"),
             law("src/instrument/leak_fluid.rs", "Leak fluid"),
         ],
     },

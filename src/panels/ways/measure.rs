@@ -1,0 +1,114 @@
+//! Instruments: held to their spots, written down, and the hose put to another gauge.
+
+use super::List;
+use crate::bench::action::{Action, Fitted, Gauge, StartStop};
+use crate::bench::part::{Place, Spot, Tool};
+use crate::bench::seen::{GaugeSeen, Seen};
+use crate::instrument::water_column::Legs;
+use crate::panels::face;
+
+/// At a part: the spots that belong to it, and how their instrument comes into the hand.
+pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
+    for &spot in spots_at(id) {
+        if spot.places().contains(&seen.place) {
+            if !(spot == Spot::FlameRod && seen.clipped == Fitted::On) {
+                list.need(spot.tool(), seen);
+            }
+            at_spot(spot, seen, list);
+        }
+    }
+    if matches!(id, "meter" | "hose" | "meter-plus") {
+        gauges(seen, list);
+    }
+}
+
+/// With an instrument in hand: every spot of it that this place has.
+pub(super) fn held(tool: Tool, seen: &Seen, list: &mut List) {
+    for &spot in Spot::ALL {
+        if spot.tool() == tool && spot.places().contains(&seen.place) {
+            at_spot(spot, seen, list);
+        }
+    }
+}
+
+/// What is shown now can be written; the microammeter can be taken out.
+pub(super) fn shown(seen: &Seen, list: &mut List) {
+    if let Some(measured) = &seen.measured {
+        list.add(format!("Write: {}", face::line(measured)), Action::WriteMeasured(measured.spot));
+    }
+    let at_furnace = matches!(seen.place, Place::PlantRoom | Place::GasValve);
+    if seen.clipped == Fitted::On && at_furnace {
+        list.add("Unclip the microammeter", Action::Unclip);
+    }
+}
+
+fn at_spot(spot: Spot, seen: &Seen, list: &mut List) {
+    if spot == Spot::FlameRod && seen.clipped == Fitted::On {
+        list.add("Unclip the microammeter", Action::Unclip);
+        return;
+    }
+    let there = seen.measured.as_ref().is_some_and(|measured| measured.spot == spot);
+    if !there {
+        list.add(hold_label(spot), Action::Measure(spot));
+    }
+    if spot == Spot::MeterDial {
+        list.add("Start the stopwatch", Action::Stopwatch(StartStop::Start));
+        list.add("Stop the stopwatch", Action::Stopwatch(StartStop::Stop));
+    }
+}
+
+fn hold_label(spot: Spot) -> String {
+    let name = spot.label();
+    match spot.tool() {
+        Tool::Thermometer => format!("Hold the thermometer: {}", name.to_lowercase()),
+        Tool::FlueAnalyser => "Put the analyser's probe into the flue".into(),
+        Tool::Microammeter => "Clip the microammeter in at the flame rod".into(),
+        Tool::Stopwatch => "Hold the stopwatch beside the dial".into(),
+        Tool::ElectricalMeter
+        | Tool::HexKey
+        | Tool::SlottedDriver
+        | Tool::Adapter
+        | Tool::Hose
+        | Tool::LeakFluid
+        | Tool::GasDetector => format!("Meter leads: {name}"),
+    }
+}
+
+/// The instruments that the hose can go to.
+fn gauges(seen: &Seen, list: &mut List) {
+    for gauge in Gauge::ALL {
+        if gauge != seen.gauge.gauge() {
+            let name = gauge.label().to_lowercase();
+            list.add(format!("Put the hose to the {name}"), Action::Gauge(gauge));
+        }
+    }
+    if seen.gauge == GaugeSeen::WaterColumn(Legs::Empty) {
+        list.add("Fill the water column to its zero", Action::FillColumn);
+    }
+}
+
+/// The spots that belong to a part of a drawing.
+fn spots_at(id: &str) -> &'static [Spot] {
+    match id {
+        "furnace" => &[Spot::SupplyAir, Spot::ReturnAir],
+        "filter" | "blower-door" => &[Spot::ReturnAir],
+        "vent" => &[Spot::Flue],
+        "flame-rod" => &[Spot::FlameRod],
+        "control-board" | "stage-jumper" => &[Spot::RToC, Spot::W1ToC, Spot::W2ToC],
+        "pressure-switch-low" => &[Spot::LowSwitch],
+        "pressure-switch-high" => &[Spot::HighSwitch],
+        "limit" => &[Spot::LimitSwitch],
+        "rollout-1" | "rollout-2" => &[Spot::RolloutSwitch],
+        "low-gas-switch" => &[Spot::LowGasVolts],
+        "main-coil" => &[Spot::MainCoil],
+        "high-coil" => &[Spot::HighCoil, Spot::HighCoilOhms],
+        "gas-valve" => &[Spot::MainCoil, Spot::HighCoil, Spot::HighCoilOhms],
+        "igniter" => &[Spot::IgniterOhms],
+        "burners" => &[Spot::FlameRod, Spot::IgniterOhms, Spot::BurnerGroundOhms],
+        "thermostat" => &[Spot::RoomAir],
+        "yard-air" => &[Spot::OutsideAir],
+        "tank" => &[Spot::TankSkin],
+        "meter-dial" | "meter-index" | "gas-meter" => &[Spot::MeterDial],
+        _ => &[],
+    }
+}
