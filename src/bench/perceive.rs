@@ -3,6 +3,7 @@
 use super::Bench;
 use super::action::{Fitted, Gauge, Height, LowSide, OnOff, Opening};
 use super::apply::joint_index;
+use super::gas::ValveSeats;
 use super::part::{Joint, Neighbor, Place, Port, Screw};
 use super::seen::{
     BurnersSeen, Burning, Call, Display, FluidSeen, FurnaceSeen, GaugeSeen, HallSeen, MeterSeen,
@@ -186,8 +187,13 @@ impl Bench {
     pub(super) fn draw(&self) -> Draw {
         let burning =
             Neighbor::ALL.iter().filter(|&&neighbor| self.neighbor_burns(neighbor)).count();
-        let flow = self.gas.burner_flow().abs()
-            + Neighbor::ALL.iter().map(|&n| self.gas.neighbor_flow(n).abs()).sum::<f64>();
+        // What shut seats let by is at rest for everybody who looks.
+        let burners = match self.furnace.seats() {
+            ValveSeats::Closed => 0.0,
+            ValveSeats::Low | ValveSeats::High => self.gas.burner_flow().abs(),
+        };
+        let flow =
+            burners + Neighbor::ALL.iter().map(|&n| self.gas.neighbor_flow(n).abs()).sum::<f64>();
         Draw {
             firing: self.firing(),
             burning: u8::try_from(burning).unwrap_or(u8::MAX),

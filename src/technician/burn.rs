@@ -4,12 +4,12 @@ use super::close::close_open;
 use super::mend::{hands_free, mend_all};
 use super::no_fire::give_up;
 use super::open::{give_gas, isolate};
-use super::plan::{Step, Technician, act, go, inlet_as_found, think, until_at_rest};
+use super::plan::{Step, Technician, act, go, inlet_as_found, think, until_at_rest, with};
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
 use super::task::{number, pause};
-use crate::bench::action::Action;
-use crate::bench::part::{Place, Subject};
+use crate::bench::action::{Action, Height};
+use crate::bench::part::{Place, Subject, Tool};
 use crate::bench::repair::{Need, Repair};
 use crate::bench::seen::{Condition, Finding, Seen};
 use crate::units::PA_PER_INWC;
@@ -21,6 +21,10 @@ const LETS_BY_PA: f64 = 0.2 * PA_PER_INWC;
 pub(super) fn look_at_flames() -> Vec<Step> {
     vec![go(Place::GasValve), act(Action::Look(Subject::Flames)), think(judge_flames)]
 }
+
+/// Gas in front of the burners at rest that tells of a valve that lets by, in per cent of the lower
+/// flammable limit.
+const GAS_LEL: f64 = 3.0;
 
 fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let bad = Finding::Condition(Condition::Bad);
@@ -38,7 +42,7 @@ fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let (words, repairs): (_, &[Repair]) = if lit < 4 {
         ("a burner is dark", &[Repair::CleanOrifices, Repair::CleanBurners])
     } else {
-        // The flue gas says more.
+        // The flue gas says more, once the stages are set.
         return Vec::new();
     };
     match me.know.next_of(repairs) {
@@ -78,14 +82,21 @@ pub(super) fn mend_at_manifold() -> Vec<Step> {
 
 /// At rest, with the manual valve open: the manifold must be without pressure.
 pub(super) fn valve_shuts() -> Vec<Step> {
-    vec![until_at_rest(), pause(20.0), think(judge_valve)]
+    let mut steps = vec![until_at_rest(), go(Place::GasValve)];
+    steps.extend(with(
+        Tool::GasDetector,
+        vec![act(Action::Probe(Height::Head)), pause(20.0), think(judge_valve)],
+    ));
+    steps
 }
 
 fn judge_valve(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if me.careless {
         return Vec::new();
     }
-    let lets_by = number(seen).is_some_and(|pa| pa > LETS_BY_PA);
+    // Joints are tight and burners are out: gas in front of them comes through the valve.
+    let gas = seen.detector.is_some_and(|it| it.percent_lel >= GAS_LEL);
+    let lets_by = gas || number(seen).is_some_and(|pa| pa > LETS_BY_PA);
     if !lets_by {
         return Vec::new();
     }

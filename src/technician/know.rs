@@ -6,7 +6,7 @@ use crate::appliance::plate::{Fuel, GasFigures};
 use crate::bench::action::OnOff;
 use crate::bench::part::Joint;
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Burning, Condition, Seen, Sound};
+use crate::bench::seen::{Burning, Seen, Sound};
 
 /// Everything that is remembered.
 #[derive(Debug, Clone, Default)]
@@ -27,8 +27,6 @@ pub(super) struct Know {
     pub turned: [bool; 2],
     /// Manifold on low and on high, as read last, in pascals.
     pub manifold: [Option<f64>; 2],
-    /// How the flames looked before the blower started.
-    pub flames_before: Option<Condition>,
     /// Whether the manometer has warmed up.
     pub meter_warm: bool,
     /// Whether the burners went out under load: the supply does not carry it.

@@ -1,7 +1,7 @@
 //! Running the furnace on each stage, and writing what the meter shows.
 
 use super::burn::look_at_flames;
-use super::no_fire::{another_meter, give_up, if_not_high, if_not_low, look_for_reason};
+use super::no_fire::{another_meter, give_up, if_not_high, if_not_low, limit, look_for_reason};
 use super::open::switch;
 use super::plan::{
     Step, Technician, act, go, mend_closed, restore_thermostat, think, until_at_rest, until_steady,
@@ -159,11 +159,13 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     steps.push(remember(Stage::High, phase));
     steps.extend(others(OnOff::On));
     // A tank or an icing regulator shows under a load that lasts.
-    steps.push(think(
-        |me, _| {
-            if me.know.supply_is_propane { vec![pause(LASTING_S)] } else { Vec::new() }
-        },
-    ));
+    steps.push(think(|me, _| {
+        if me.know.supply_is_propane {
+            vec![go(Place::PlantRoom), pause(LASTING_S)]
+        } else {
+            Vec::new()
+        }
+    }));
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(remember(Stage::HighWithOthers, phase));
     steps
@@ -195,13 +197,20 @@ fn keep(me: &mut Technician, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Ste
     me.know.inlet[stage as usize] = number(seen);
     if !burns(seen, stage) && !me.careless {
         if stage == Stage::HighWithOthers {
-            // With the others on there is no gas left for it.
-            me.know.collapsed = true;
-            return Vec::new();
+            return vec![go(Place::PlantRoom), think(out_with_others)];
         }
         return look_for_reason();
     }
     write(Port::Inlet, stage, phase, seen)
+}
+
+/// With the others on the burners are out: the limit, or there is no gas left for them.
+fn out_with_others(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    if me.know.watch.limit {
+        return limit(me);
+    }
+    me.know.collapsed = true;
+    Vec::new()
 }
 
 /// Whether what is heard fits the stage.

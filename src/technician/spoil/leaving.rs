@@ -342,5 +342,6 @@ fn mend_after(now: bool, repair: Repair) -> Change {
 
 /// Closes the inlet port again, leaves the furnace in use, and has nothing to mend.
 fn closes_and_mends_nothing(good: &Good) -> bool {
-    good.refits(Port::Inlet) && good.in_use() && !good.does(|a| matches!(a, Action::Mend(_)))
+    let mends = good.does(|a| matches!(a, Action::Mend(_)));
+    good.refits(Port::Inlet) && good.in_use() && !mends && good.turns_no_stage()
 }

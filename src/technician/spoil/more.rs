@@ -103,7 +103,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a number written while it still moves",
-        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.turns(Screw::Supply),
+        occasion: |g| {
+            let once = !g.propane && !g.turns(Screw::Supply);
+            g.writes(Port::Inlet, Stage::HighWithOthers) && once
+        },
         trips: &["read-unsettled"],
         heeds: Heeds::Nothing,
         change: keep,
