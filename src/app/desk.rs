@@ -4,6 +4,7 @@
 mod home;
 mod journal;
 mod marked;
+mod results;
 
 pub use home::HomeDesk;
 pub use journal::RecordJournal;
@@ -60,6 +61,8 @@ pub struct Attempt {
     pub bench: Bench,
     /// What was done so far.
     pub done: Vec<(u64, Action)>,
+    /// The author's hints on the job, in their order.
+    pub hints: Vec<String>,
     /// Where what is done from now on is written down.
     pub journal: Box<dyn Journal>,
 }
@@ -77,6 +80,8 @@ pub struct Finished<'a> {
     pub done: &'a [(u64, Action)],
     /// The bench as it was left.
     pub bench: &'a Bench,
+    /// How many of the author's hints were taken since the attempt was begun or gone on with.
+    pub hints_taken: usize,
 }
 
 /// Writes an attempt down as it goes. It must not block: the drawing thread calls it. A tick is

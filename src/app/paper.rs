@@ -119,6 +119,7 @@ fn at_work<'a>(
     captions: &'a [String],
 ) -> Job<'a> {
     let card = session.card();
+    let (hints, hints_left) = session.hints();
     Job {
         seen,
         card: Card {
@@ -128,6 +129,8 @@ fn at_work<'a>(
             supply: card.supply,
             hold_s: card.hold_s,
             settle_s: card.settle_s,
+            hints,
+            hints_left,
         },
         help: session.help(),
         seed: session.seed(),
@@ -180,6 +183,7 @@ fn carry_out(
             }
             Wish::Leave => {
                 *front = Front::Opening;
+                offer.jobs = desk.0.jobs();
                 offer.unfinished = desk.0.unfinished();
                 offer.seed = desk.0.seed();
                 offer.notice = None;
@@ -196,7 +200,8 @@ fn carry_out(
             | Wish::Speed(_)
             | Wish::StepBack
             | Wish::RefusalRead
-            | Wish::HintShown => {
+            | Wish::HintShown
+            | Wish::NextHint => {
                 if let Front::Job(session) = &mut *front {
                     at_the_job(session, wish);
                 }
@@ -214,6 +219,7 @@ fn at_the_job(session: &mut Session, wish: Wish) {
         Wish::StepBack => session.step_back(),
         Wish::RefusalRead => session.read_refusal(),
         Wish::HintShown => session.hinted(),
+        Wish::NextHint => session.take_hint(),
         Wish::Start { .. }
         | Wish::ResumeAttempt(_)
         | Wish::Settings(_)

@@ -32,6 +32,8 @@ pub struct Session {
     captions: Vec<(u64, String)>,
     closed: Closed,
     trouble: Told,
+    hints: Vec<String>,
+    hints_taken: usize,
 }
 
 /// Whether the end was written down.
@@ -65,6 +67,8 @@ impl Session {
             captions: Vec::new(),
             closed: Closed::No,
             trouble: Told::Not,
+            hints: attempt.hints,
+            hints_taken: 0,
         }
     }
 
@@ -148,6 +152,7 @@ impl Session {
             help: self.help,
             done: &self.done,
             bench: &self.bench,
+            hints_taken: self.hints_taken,
         }
     }
 
@@ -208,6 +213,21 @@ impl Session {
         if let Some(trouble) = self.journal.trouble().filter(|_| self.trouble == Told::Not) {
             self.trouble = Told::Once;
             self.refusal = Some(format!("This attempt is not being recorded: {trouble}"));
+        }
+    }
+
+    /// The author's hints that were taken, and how many more there are.
+    #[must_use]
+    pub fn hints(&self) -> (&[String], usize) {
+        let (taken, left) = self.hints.split_at(self.hints_taken.min(self.hints.len()));
+        (taken, left.len())
+    }
+
+    /// Takes the author's next hint, if there is one. It is noted like any hint.
+    pub fn take_hint(&mut self) {
+        if self.hints_taken < self.hints.len() {
+            self.hints_taken += 1;
+            self.hinted();
         }
     }
 

@@ -78,7 +78,7 @@ pub(super) fn learner(text: &str) -> Result<String, String> {
 fn from_file(name: &str) -> Result<(String, String), Trouble> {
     let path = Path::new(name);
     if !path.exists() {
-        let ids: Vec<_> = builtin::JOBS.iter().chain(&builtin::HEALTHY).map(id).collect();
+        let ids: Vec<_> = builtin::LADDER.iter().map(id).collect();
         let message = format!(
             "{name}: there is no such file, and no scenario of this name comes with the program \
              (those are: {})",

@@ -23,6 +23,13 @@ pub struct DebriefView {
     pub traces: Vec<TraceView>,
     /// What was done when.
     pub ticks: Vec<TickView>,
+    /// What was wrong in this job and what was found otherwise than it should be, a sentence each;
+    /// none where it was not looked up.
+    pub in_this_job: Option<Vec<String>>,
+    /// The author's note for after the job; may be empty.
+    pub note: String,
+    /// How many of the author's hints were taken, in words; may be empty.
+    pub hints: String,
     /// What would have happened in the night after, a sentence each.
     pub night_after: Vec<String>,
     /// What this result is and is not, a sentence each.

@@ -1,7 +1,10 @@
 //! The opening pages: the caution, then the choice of a job.
 
+mod list;
+
 use egui::{
-    CentralPanel, Frame, Margin, RichText, ScrollArea, TextEdit, Ui, WidgetInfo, WidgetType,
+    Align, CentralPanel, Frame, Layout, Margin, Rect, RichText, ScrollArea, TextEdit, Ui,
+    UiBuilder, pos2,
 };
 
 use super::kit;
@@ -54,16 +57,25 @@ pub fn opening_ui(
     let frame = Frame::new().fill(theme::PAPER).inner_margin(Margin::symmetric(32, 20));
     CentralPanel::no_frame().frame(frame).show(root, |ui| {
         super::ground::grid(ui.painter(), ui.max_rect().expand(40.0));
-        ScrollArea::vertical().id_salt("opening").auto_shrink(false).show(ui, |ui| {
-            ui.label(RichText::new("Quarterturn").text_style(theme::digits()));
-            ui.label("Gas pressures on a two-stage furnace, from arrival to handing over.");
-            ui.add_space(10.0);
-            match state.caution {
-                Caution::Unread => caution_ui(ui, state),
-                Caution::Read => choose_ui(ui, view, opening, state, out),
+        match state.caution {
+            Caution::Unread => {
+                ScrollArea::vertical().id_salt("opening").auto_shrink(false).show(ui, |ui| {
+                    title_ui(ui);
+                    caution_ui(ui, state);
+                });
             }
-        });
+            Caution::Read => {
+                title_ui(ui);
+                choose_ui(ui, view, opening, state, out);
+            }
+        }
     });
+}
+
+fn title_ui(ui: &mut Ui) {
+    ui.label(RichText::new("Quarterturn").text_style(theme::digits()));
+    ui.label("Gas pressures on a two-stage furnace, from arrival to handing over.");
+    ui.add_space(10.0);
 }
 
 fn caution_ui(ui: &mut Ui, state: &mut OpeningState) {
@@ -91,27 +103,59 @@ fn choose_ui(
     if let Some(notice) = opening.notice {
         kit::live(&ui.label(RichText::new(format!("✗ {notice}")).color(theme::DANGER)));
     }
-    let wide = ui.available_width() > 820.0 * theme::factor_of(ui);
-    if wide {
-        ui.columns_const(|[left, right]| {
-            jobs_ui(left, opening, state, out);
-            side_ui(right, view, opening, out);
-        });
-    } else {
-        jobs_ui(ui, opening, state, out);
-        ui.add_space(12.0);
-        side_ui(ui, view, opening, out);
+    let factor = theme::factor_of(ui);
+    let (width, height) = (ui.available_width(), ui.available_height());
+    if width > 860.0 * factor && height > 380.0 * factor {
+        two_columns(ui, view, opening, state, out);
+        return;
     }
+    ScrollArea::vertical().id_salt("opening-all").auto_shrink(false).show(ui, |ui| {
+        chosen_ui(ui, opening, state, out);
+        ui.add_space(10.0);
+        list::list_ui(ui, opening, state, out);
+        ui.add_space(10.0);
+        side_ui(ui, view, opening, out);
+    });
 }
 
-fn jobs_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: &mut Vec<Wish>) {
-    kit::slip().show(ui, |ui| {
+/// The chosen job at the right, the list at the left, each scrolling by itself. The chosen one comes
+/// first for the keyboard: from the caution Tab leads to help, seed and start, and then to the list.
+fn two_columns(
+    ui: &mut Ui,
+    view: &View<'_>,
+    opening: &Opening<'_>,
+    state: &mut OpeningState,
+    out: &mut Vec<Wish>,
+) {
+    let whole = ui.available_rect_before_wrap();
+    let gap = 14.0;
+    let middle = whole.left() + (whole.width() - gap) * 0.54;
+    let left = Rect::from_min_max(whole.min, pos2(middle, whole.bottom()));
+    let right = Rect::from_min_max(pos2(middle + gap, whole.top()), whole.max);
+    // Not egui's columns: those stretch the lines of every text to the full width.
+    let column = |rect: Rect| UiBuilder::new().max_rect(rect).layout(Layout::top_down(Align::LEFT));
+    ui.scope_builder(column(right).id_salt("chosen"), |ui| {
+        ScrollArea::vertical().id_salt("opening-side").auto_shrink(false).show(ui, |ui| {
+            chosen_ui(ui, opening, state, out);
+            ui.add_space(10.0);
+            side_ui(ui, view, opening, out);
+        });
+    });
+    ui.scope_builder(column(left).id_salt("list"), |ui| {
+        ScrollArea::vertical().id_salt("opening-list").auto_shrink(false).show(ui, |ui| {
+            list::list_ui(ui, opening, state, out);
+        });
+    });
+}
+
+/// The chosen job: what it is, how it is begun, what it is practice for.
+fn chosen_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: &mut Vec<Wish>) {
+    let Some(job) = chosen(opening, state) else { return };
+    kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
         ui.set_width(ui.available_width());
-        ui.heading("Choose a job");
-        let chosen = chosen(opening, state).map(|job| job.id.clone());
-        for job in opening.jobs {
-            job_ui(ui, job, chosen.as_deref() == Some(job.id.as_str()), state);
-        }
+        ui.heading(&job.title);
+        kit::quiet(ui, format!("{}, {}. {}", job.step.label(), job.fuel, job.standing.words()));
+        ui.label(&job.text);
         ui.add_space(6.0);
         let helps = Help::ALL.map(|help| (help, help.label()));
         if let Some(help) = kit::choice(ui, "Help", state.help, &helps) {
@@ -129,11 +173,29 @@ fn jobs_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: &m
         let seed = seed_ui(ui, opening, state);
         ui.add_space(6.0);
         let start = ui.horizontal(|ui| kit::main_button(ui, "Start")).inner;
-        if let (true, Some(job), Ok(seed)) = (start.clicked(), self::chosen(opening, state), &seed)
-        {
-            out.push(Wish::Start { scenario: job.id.clone(), seed: *seed, help: state.help });
+        if let (true, Ok(seed)) = (start.clicked(), seed) {
+            out.push(Wish::Start { scenario: job.id.clone(), seed, help: state.help });
         }
+        practice_ui(ui, job);
     });
+}
+
+fn practice_ui(ui: &mut Ui, job: &JobChoice) {
+    if !job.aim.is_empty() {
+        ui.add_space(8.0);
+        kit::section(ui, "What it teaches");
+        ui.label(&job.aim);
+    }
+    if !job.competencies.is_empty() {
+        ui.add_space(4.0);
+        kit::section(ui, "Practice for");
+        for one in &job.competencies {
+            let name = format!("{} {}", one.id, one.name);
+            ui.label(RichText::new(name).family(theme::semibold()));
+            ui.label(one.criterion);
+        }
+        kit::quiet(ui, "Evidence of practice only; it confers no qualification.");
+    }
 }
 
 fn chosen<'a>(opening: &Opening<'a>, state: &OpeningState) -> Option<&'a JobChoice> {
@@ -142,18 +204,11 @@ fn chosen<'a>(opening: &Opening<'a>, state: &OpeningState) -> Option<&'a JobChoi
     found.or_else(|| opening.jobs.first())
 }
 
-fn job_ui(ui: &mut Ui, job: &JobChoice, now: bool, state: &mut OpeningState) {
-    let title = RichText::new(&job.title).family(theme::semibold());
-    let button = ui.radio(now, title);
-    let name = format!("{}, {}", job.title, job.fuel);
-    button.widget_info(|| WidgetInfo::selected(WidgetType::RadioButton, true, now, &name));
-    if button.clicked() {
-        state.job = Some(job.id.clone());
+fn seed_of(opening: &Opening<'_>, state: &OpeningState) -> Result<u64, ()> {
+    match &state.seed {
+        Some(text) => text.trim().parse().map_err(|_| ()),
+        None => Ok(opening.seed),
     }
-    ui.indent(&job.id, |ui| {
-        ui.label(&job.text);
-        kit::quiet(ui, &job.fuel);
-    });
 }
 
 fn seed_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState) -> Result<u64, ()> {
@@ -167,7 +222,7 @@ fn seed_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState) -> Resu
         }
         kit::quiet(ui, "The same job with the same seed is the same house.");
     });
-    let seed = text.trim().parse().map_err(|_| ());
+    let seed = seed_of(opening, state);
     if seed.is_err() {
         let words = "✗ A seed is a whole number, 0 to 18446744073709551615.";
         kit::live(&ui.label(RichText::new(words).color(theme::DANGER)));

@@ -84,7 +84,7 @@ fn upper_ui(
     entry: &mut EntryState,
     out: &mut Vec<Wish>,
 ) {
-    paper::paper_ui(ui, view, job);
+    paper::paper_ui(ui, view, job, out);
     ui.separator();
     grid::grid_ui(ui, view.settings.unit, &job.seen.sheet, entry, out);
     ui.separator();

@@ -7,6 +7,8 @@ use super::settings::Settings;
 use crate::bench::part::Place;
 use crate::bench::seen::Seen;
 use crate::bench::setup::SupplyRight;
+use crate::rules::competency::Competency;
+use crate::scenario::Step;
 
 /// Everything to show now.
 #[derive(Debug, Clone, Copy)]
@@ -52,6 +54,43 @@ pub struct JobChoice {
     pub text: String,
     /// Fuel, in words.
     pub fuel: String,
+    /// Its step of the ladder.
+    pub step: Step,
+    /// What it teaches, in a sentence; may be empty.
+    pub aim: String,
+    /// What it is practice for.
+    pub competencies: Vec<&'static Competency>,
+    /// What has become of it so far.
+    pub standing: Tried,
+}
+
+/// What the attempts that were kept say of a job.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Tried {
+    /// There is no attempt.
+    #[default]
+    Never,
+    /// So many attempts, none with the essentials met.
+    Tried(u32),
+    /// Once or more with the essentials met, of so many attempts.
+    Passed(u32),
+}
+
+impl Tried {
+    /// With its mark, in words.
+    #[must_use]
+    pub fn words(self) -> String {
+        let times = |count: u32| match count {
+            0 | 1 => "once".to_owned(),
+            2 => "twice".to_owned(),
+            more => format!("{more} times"),
+        };
+        match self {
+            Self::Never => "– not tried".to_owned(),
+            Self::Tried(count) => format!("✗ tried {}, not yet met", times(count)),
+            Self::Passed(count) => format!("✓ essentials met, tried {}", times(count)),
+        }
+    }
 }
 
 /// An attempt that can go on.
@@ -139,6 +178,10 @@ pub struct Card<'a> {
     pub hold_s: f64,
     /// Seconds after a change before a reading counts.
     pub settle_s: f64,
+    /// The author's hints that were taken so far, in their order.
+    pub hints: &'a [String],
+    /// How many more there are.
+    pub hints_left: usize,
 }
 
 /// How time runs.

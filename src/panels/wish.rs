@@ -40,6 +40,8 @@ pub enum Wish {
     AgainOtherSeed,
     /// A hint was asked for and shown.
     HintShown,
+    /// The author's next hint on this job.
+    NextHint,
     /// The refusal was read; it need not be shown any longer.
     RefusalRead,
     /// Close the program.

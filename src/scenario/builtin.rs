@@ -14,26 +14,54 @@ pub struct Builtin {
     pub text: &'static str,
 }
 
+/// A scenario of the folder `scenarios`, by its file's name.
+macro_rules! ship {
+    ($id:literal) => {
+        Builtin { id: $id, text: include_str!(concat!("../../scenarios/", $id, ".ron")) }
+    };
+}
+
 /// The two jobs on which the model and the marking were first tried.
-pub const JOBS: [Builtin; 2] = [
-    Builtin {
-        id: "propane-cold-morning",
-        text: include_str!("../../scenarios/propane-cold-morning.ron"),
-    },
-    Builtin {
-        id: "natural-gas-busy-kitchen",
-        text: include_str!("../../scenarios/natural-gas-busy-kitchen.ron"),
-    },
-];
+pub const JOBS: [Builtin; 2] = [ship!("propane-cold-morning"), ship!("natural-gas-busy-kitchen")];
 
 /// Two benches without a fault, against which the model is calibrated.
-pub const HEALTHY: [Builtin; 2] = [
-    Builtin { id: "healthy-natural", text: include_str!("../../scenarios/healthy-natural.ron") },
-    Builtin { id: "healthy-propane", text: include_str!("../../scenarios/healthy-propane.ron") },
-];
+pub const HEALTHY: [Builtin; 2] = [ship!("healthy-natural"), ship!("healthy-propane")];
 
 /// Everything that ships, in the order in which it is offered: by step, the easier first.
-pub const LADDER: [Builtin; 4] = [HEALTHY[0], HEALTHY[1], JOBS[0], JOBS[1]];
+pub const LADDER: [Builtin; 32] = [
+    ship!("healthy-natural"),
+    ship!("healthy-propane"),
+    ship!("borrowed-bag"),
+    ship!("first-call-of-the-day"),
+    ship!("after-the-painters"),
+    ship!("no-heat-after-cleaning"),
+    ship!("propane-cold-morning"),
+    ship!("natural-gas-busy-kitchen"),
+    ship!("short-spells"),
+    ship!("a-label-of-its-own"),
+    ship!("a-roar-at-night"),
+    ship!("slow-half-of-winter"),
+    ship!("a-hard-light"),
+    ship!("two-meters-two-numbers"),
+    ship!("needle-in-no-hurry"),
+    ship!("behind-the-cupboard"),
+    ship!("the-new-dial"),
+    ship!("lukewarm-at-dawn"),
+    ship!("stops-when-warm"),
+    ship!("lights-and-quits"),
+    ship!("hums-and-clicks"),
+    ship!("no-bite-on-high"),
+    ship!("after-a-quiet-summer"),
+    ship!("leaves-on-the-lawn"),
+    ship!("house-on-the-pass"),
+    ship!("thaw-week"),
+    ship!("the-helpful-cousin"),
+    ship!("the-second-kitchen"),
+    ship!("a-letter-about-the-yard"),
+    ship!("end-of-the-month"),
+    ship!("a-trace-by-the-door"),
+    ship!("moved-with-the-house"),
+];
 
 /// The one with this id.
 #[must_use]

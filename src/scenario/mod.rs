@@ -15,6 +15,7 @@ mod rule_book;
 mod shape;
 mod source;
 mod step;
+mod told;
 mod value;
 
 pub use explain::{explain, reference};
@@ -23,6 +24,7 @@ pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text};
 pub use shape::{Default, Field, Kind, Section};
 pub use source::{MAX_BYTES, MAX_DEPTH};
 pub use step::Step;
+pub use told::in_this_job;
 pub use value::{Count, Measure, Plain, Vary};
 
 use ron2::ast::{Document, Expr, StructBody};

@@ -16,9 +16,11 @@ use quarterturn::panels::debrief::{
 use quarterturn::panels::settings::Settings;
 use quarterturn::panels::view::{
     Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running, SecondChance,
-    Unfinished, View,
+    Tried, Unfinished, View,
 };
 use quarterturn::panels::{Layout, Shell, Wish, parts};
+use quarterturn::rules::competency;
+use quarterturn::scenario::Step;
 use quarterturn::units::PressureUnit;
 
 /// A sound furnace, everything as found, seen from `place`.
@@ -138,6 +140,7 @@ pub struct App {
     pub wishes: Vec<Wish>,
     pub layout: Option<Layout>,
     pub debrief: DebriefView,
+    pub hints: Vec<String>,
 }
 
 impl App {
@@ -155,6 +158,7 @@ impl App {
             wishes: Vec::new(),
             layout: None,
             debrief: debrief(),
+            hints: Vec::new(),
         }
     }
 
@@ -176,6 +180,8 @@ impl App {
                 supply: SupplyRight::OwnerOnly,
                 hold_s: 60.0,
                 settle_s: 20.0,
+                hints: &self.hints,
+                hints_left: 2,
             },
             help: self.help,
             seed: 41,
@@ -213,6 +219,10 @@ fn jobs() -> [JobChoice; 2] {
         title: title.into(),
         text: "Measure, find out why, set it right or call.".into(),
         fuel: fuel.into(),
+        step: if id == "cold" { Step::Read } else { Step::Judge },
+        aim: "Tell a supply that gives too little from a stage that is set wrong.".into(),
+        competencies: competency::find("C07").into_iter().collect(),
+        standing: if id == "cold" { Tried::Never } else { Tried::Passed(3) },
     };
     [job("cold", "No heat on cold mornings", "propane"), job("new", "A new furnace", "natural gas")]
 }
@@ -283,6 +293,9 @@ pub fn debrief() -> DebriefView {
         }],
         traces: vec![trace("Inlet", 2900.0), trace("Manifold", 1220.0), trace("Supply", 3100.0)],
         ticks: vec![TickView { at_s: 300.0, text: "brushed leak fluid".into() }],
+        in_this_job: Some(vec!["The manual valve was found 10° open of 90°.".into()]),
+        note: "The tempting mistake is to turn a screw first.".into(),
+        hints: "1 of the 3 hints on this job taken.".into(),
         night_after: vec!["The furnace ran all night.".into()],
         care: vec!["Practice evidence; it confers no qualification.".into()],
     }

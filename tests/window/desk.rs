@@ -5,7 +5,7 @@ use quarterturn::bench::Bench;
 use quarterturn::bench::action::Action;
 use quarterturn::panels::debrief::DebriefView;
 use quarterturn::panels::settings::{Motion, Settings};
-use quarterturn::panels::view::{Help, JobChoice, Unfinished};
+use quarterturn::panels::view::{Help, JobChoice, Tried, Unfinished};
 use quarterturn::scenario;
 
 /// The desk. What is done before the window opens is in `before`.
@@ -26,6 +26,10 @@ impl Desk for TestDesk {
                 title: job.id.into(),
                 text: "A job.".into(),
                 fuel: "propane".into(),
+                step: scenario::Step::Read,
+                aim: String::new(),
+                competencies: Vec::new(),
+                standing: Tried::Never,
             })
             .collect()
     }
@@ -65,6 +69,7 @@ impl Desk for TestDesk {
             help,
             bench,
             done: before.clone(),
+            hints: Vec::new(),
             journal: Box::new(NoJournal),
         })
     }

@@ -4,12 +4,14 @@
 use std::path::{Path, PathBuf};
 use std::time::{SystemTime, UNIX_EPOCH};
 
+use super::results::{self, Kept};
 use super::{Attempt, Desk, Finished, Journal, NoJournal, RecordJournal, marked};
 use crate::bench::Bench;
 use crate::panels::debrief::DebriefView;
 use crate::panels::settings::Settings;
 use crate::panels::view::{Help, JobChoice, Unfinished};
 use crate::record::{self, Header, MAX_BYTES, Record, ScenarioText, What};
+use crate::rules::competency;
 use crate::scenario::{self, Scenario, builtin};
 use crate::units::TICKS_PER_S;
 
@@ -112,7 +114,8 @@ fn recorded(help: Help) -> record::Help {
 impl Desk for HomeDesk {
     fn jobs(&self) -> Vec<JobChoice> {
         let others = self.others.iter().map(|(id, text)| (id.as_str(), text.as_str()));
-        let listed = builtin::JOBS.iter().map(|job| (job.id, job.text));
+        let listed = builtin::LADDER.iter().map(|job| (job.id, job.text));
+        let kept = self.records.as_deref().map(Kept::read).unwrap_or_default();
         others
             .chain(listed)
             .filter_map(|(id, text)| {
@@ -120,6 +123,14 @@ impl Desk for HomeDesk {
                 Some(JobChoice {
                     id: id.to_owned(),
                     fuel: scenario.gas.fuel.label().to_owned(),
+                    step: scenario.step_of_ladder(),
+                    aim: scenario.aim.unwrap_or_default(),
+                    competencies: scenario
+                        .competencies
+                        .iter()
+                        .filter_map(|one| competency::find(one))
+                        .collect(),
+                    standing: kept.standing(id, text),
                     title: scenario.title,
                     text: scenario.about,
                 })
@@ -163,7 +174,8 @@ impl Desk for HomeDesk {
 
     fn start(&mut self, id: &str, seed: u64, help: Help) -> Result<Attempt, String> {
         let text = self.text_of(id)?;
-        let bench = Bench::new(parse(text)?.draw(seed));
+        let scenario = parse(text)?;
+        let bench = Bench::new(scenario.draw(seed));
         let header = Header {
             program: env!("CARGO_PKG_VERSION").to_owned(),
             scenario: ScenarioText::new(id, text),
@@ -172,7 +184,8 @@ impl Desk for HomeDesk {
             help: Some(recorded(help)),
         };
         let journal = self.journal(header);
-        Ok(Attempt { scenario: id.to_owned(), seed, help, bench, done: Vec::new(), journal })
+        let hints = scenario.hints;
+        Ok(Attempt { scenario: id.to_owned(), seed, help, bench, done: Vec::new(), hints, journal })
     }
 
     fn resume(&mut self, id: &str) -> Result<Attempt, String> {
@@ -203,12 +216,13 @@ impl Desk for HomeDesk {
             self.others.push((id.clone(), text));
         }
         Ok(Attempt {
-            scenario: id,
             seed: header.seed,
             help: match header.help {
                 Some(record::Help::Coached) => Help::Coached,
                 Some(record::Help::Solo) | None => Help::Solo,
             },
+            hints: self.text_of(&id).and_then(parse).map(|it| it.hints).unwrap_or_default(),
+            scenario: id,
             bench: resumed.bench,
             done,
             journal: Box::new(journal),
@@ -217,7 +231,17 @@ impl Desk for HomeDesk {
 
     fn debrief(&mut self, finished: &Finished<'_>) -> DebriefView {
         match self.text_of(finished.scenario).and_then(parse) {
-            Ok(scenario) => marked(finished, &scenario.marking),
+            Ok(scenario) => {
+                let (view, marks) = marked(finished, &scenario);
+                if let (Some(folder), Some(marks), Ok(text)) =
+                    (&self.records, marks, self.text_of(finished.scenario))
+                    && let Err(error) =
+                        results::add(folder, finished.scenario, text, finished.seed, &marks)
+                {
+                    eprintln!("quarterturn: the result could not be kept: {error}");
+                }
+                view
+            }
             Err(why) => DebriefView { result: why, ..DebriefView::default() },
         }
     }

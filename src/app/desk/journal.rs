@@ -150,8 +150,7 @@ impl Drop for RecordJournal {
 fn new_file(folder: &Path, header: &Header) -> std::io::Result<File> {
     std::fs::create_dir_all(folder)?;
     let since = SystemTime::now().duration_since(UNIX_EPOCH).unwrap_or_default().as_secs();
-    let safe = |c: char| if c.is_ascii_alphanumeric() || c == '-' { c } else { '_' };
-    let id: String = header.scenario.id.chars().map(safe).collect();
+    let id = super::results::safe(&header.scenario.id);
     let mut last = None;
     for attempt in 0..100 {
         let name = format!("{id}-{}-{since}-{attempt}.jsonl", header.seed);

@@ -6,25 +6,28 @@ use crate::bench::action::Action;
 use crate::bench::seen::Over;
 use crate::bench::setup::Setup;
 use crate::marking::debrief::debrief;
+use crate::marking::evaluate::Marks;
 use crate::marking::{Brief, Observer};
 use crate::panels::debrief::DebriefView;
-use crate::scenario::format::Marking;
+use crate::scenario::{Scenario, in_this_job};
 
-/// Marks an attempt by what its scenario says about marking.
+/// Marks an attempt by what its scenario says about marking: the page, and the marks unless the
+/// rules cannot be read.
 #[must_use]
-pub fn marked(finished: &Finished<'_>, marking: &Marking) -> DebriefView {
+pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Option<Marks>) {
+    let marking = &scenario.marking;
     let book = match marking.rule_book() {
         Ok(book) => book,
         Err(error) => {
             let result = format!("The rules cannot be read: {error}.");
             let title = finished.bench.setup().card.title.clone();
-            return DebriefView { title, result, ..DebriefView::default() };
+            return (DebriefView { title, result, ..DebriefView::default() }, None);
         }
     };
     let observer = observed(finished.bench.setup().clone(), finished.done, finished.bench.tick());
     let brief = Brief { right_endings: marking.endings.clone() };
     let marks = observer.marks(&book, &brief);
-    let shown = debrief(&observer.ledger, marks, observer.trace);
+    let shown = debrief(&observer.ledger, marks.clone(), observer.trace);
     let mut view = DebriefView::from(&shown);
     match finished.bench.over() {
         Some(Over::HandedOver(_)) => {}
@@ -33,7 +36,13 @@ pub fn marked(finished: &Finished<'_>, marking: &Marking) -> DebriefView {
         }
         None => view.result = format!("Not ended. {}", view.result),
     }
-    view
+    view.in_this_job = Some(in_this_job(finished.bench.setup()));
+    view.note = scenario.debrief.clone().unwrap_or_default();
+    view.hints = match (finished.hints_taken, scenario.hints.len()) {
+        (_, 0) => String::new(),
+        (taken, all) => format!("{taken} of the {all} hints on this job taken."),
+    };
+    (view, Some(marks))
 }
 
 /// The whole attempt as the marking sees it.

@@ -159,6 +159,24 @@ impl Severity {
         }
     }
 
+    /// What is measured, in words: `share of the filter blocked`.
+    #[must_use]
+    pub fn words(&self) -> String {
+        let quantity = match self.scale {
+            Scale::Plain | Scale::Angle | Scale::Turns => return self.what.to_owned(),
+            Scale::Share => "share",
+            Scale::Temperature => "temperature",
+            Scale::Time => "time",
+            Scale::HeatingValue => "heating value",
+            Scale::Diameter => "diameter",
+            Scale::Height => "height",
+            Scale::Volume => "volume",
+            Scale::Flow => "flow",
+            Scale::Pressure => "pressure",
+        };
+        format!("{quantity} {}", self.what)
+    }
+
     /// Whether an author writes it as a bare number.
     #[must_use]
     pub fn is_bare(&self) -> bool {

@@ -115,18 +115,7 @@ fn severity(entry: &Entry) -> String {
     } else {
         format!("{natural}, on propane {propane}")
     };
-    let what = match it.scale {
-        Scale::Share => format!("share {}", it.what),
-        Scale::Temperature => format!("temperature {}", it.what),
-        Scale::Time => format!("time {}", it.what),
-        Scale::HeatingValue => format!("heating value {}", it.what),
-        Scale::Diameter => format!("diameter {}", it.what),
-        Scale::Height => format!("height {}", it.what),
-        Scale::Volume => format!("volume {}", it.what),
-        Scale::Flow => format!("flow {}", it.what),
-        Scale::Pressure => format!("pressure {}", it.what),
-        Scale::Plain | Scale::Angle | Scale::Turns => it.what.to_owned(),
-    };
+    let what = it.words();
     format!("{what}, {} to {}, typical {typical}", it.low, it.high)
 }
 

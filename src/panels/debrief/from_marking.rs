@@ -26,6 +26,9 @@ impl From<&Debrief> for DebriefView {
                 .iter()
                 .map(|(at_s, text)| TickView { at_s: *at_s, text: text.clone() })
                 .collect(),
+            in_this_job: None,
+            note: String::new(),
+            hints: String::new(),
             night_after: Vec::new(),
             care: vec![marks.standing.clone()],
         }

@@ -24,6 +24,7 @@ pub fn debrief_ui(
         ScrollArea::vertical().id_salt("debrief").auto_shrink(false).show(ui, |ui| {
             head_ui(ui, debrief, out);
             essentials_ui(ui, &debrief.essentials);
+            job_ui(ui, debrief);
             if !debrief.traces.is_empty() {
                 paper(ui, |ui| {
                     ui.heading("Pressures");
@@ -57,6 +58,9 @@ fn head_ui(ui: &mut Ui, debrief: &DebriefView, out: &mut Vec<Wish>) {
     if let Some((reached, possible)) = debrief.points {
         ui.label(format!("{reached:.0} of {possible:.0} points."));
     }
+    if !debrief.hints.is_empty() {
+        ui.label(&debrief.hints);
+    }
     ui.horizontal_wrapped(|ui| {
         for (text, wish) in [
             ("The same job again", Wish::Again),
@@ -88,6 +92,24 @@ fn essentials_ui(ui: &mut Ui, essentials: &[EssentialView]) {
             if !essential.why.is_empty() {
                 ui.label(&essential.why);
             }
+        }
+    });
+}
+
+/// What was in the job, and what its author says of it.
+fn job_ui(ui: &mut Ui, debrief: &DebriefView) {
+    let Some(lines) = &debrief.in_this_job else { return };
+    paper(ui, |ui| {
+        ui.heading("What was in this job");
+        if lines.is_empty() {
+            ui.label("Nothing was wrong here, and everything was found as it should be.");
+        }
+        for line in lines {
+            ui.label(format!("• {line}"));
+        }
+        if !debrief.note.is_empty() {
+            ui.add_space(4.0);
+            ui.label(&debrief.note);
         }
     });
 }

@@ -10,10 +10,11 @@ use crate::panels::entry::pressure;
 use crate::panels::face;
 use crate::panels::kit;
 use crate::panels::view::{Job, View};
+use crate::panels::wish::Wish;
 use crate::units::PressureUnit;
 
 /// The job and the figures that were read.
-pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>) {
+pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Vec<Wish>) {
     kit::section(ui, "Job sheet");
     // Open on arrival; folded once the work has begun, unless it is opened again.
     let arrived = job.seen.sheet.notes.is_empty();
@@ -35,6 +36,25 @@ pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>) {
     });
     for line in figure_lines(&job.seen.sheet, view.settings.unit) {
         ui.label(line);
+    }
+    hints_ui(ui, job, out);
+}
+
+/// The author's hints that were taken, and the next one for the asking.
+fn hints_ui(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
+    let (given, left) = (job.card.hints, job.card.hints_left);
+    for (i, hint) in given.iter().enumerate() {
+        let said = ui.label(kit::pen(format!("Hint {}: {hint}", i + 1)));
+        if i + 1 == given.len() {
+            kit::live(&said);
+        }
+    }
+    if left > 0 {
+        let all = given.len() + left;
+        let text = format!("Hint {} of {all} on this job", given.len() + 1);
+        if kit::list_button(ui, &text, None).clicked() {
+            out.push(Wish::NextHint);
+        }
     }
 }
 

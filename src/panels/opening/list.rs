@@ -1,0 +1,71 @@
+//! The list of jobs, by the steps of the ladder. It never names a fault.
+
+use egui::{Key, Margin, Modifiers, RichText, Ui, WidgetInfo, WidgetType};
+
+use super::{OpeningState, chosen, seed_of};
+use crate::panels::kit;
+use crate::panels::theme;
+use crate::panels::view::{JobChoice, Opening, Tried};
+use crate::panels::wish::Wish;
+use crate::scenario::Step;
+
+/// Shows the list. Arrows go from job to job and choose as they go; Enter on the chosen one starts
+/// it.
+pub(super) fn list_ui(
+    ui: &mut Ui,
+    opening: &Opening<'_>,
+    state: &mut OpeningState,
+    out: &mut Vec<Wish>,
+) {
+    kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        ui.heading("Choose a job");
+        kit::quiet(ui, "Arrow keys go through the list; Enter starts the job that is chosen.");
+        let now = chosen(opening, state).map(|job| job.id.clone());
+        for step in Step::ALL {
+            let mut jobs = opening.jobs.iter().filter(|job| job.step == step).peekable();
+            if jobs.peek().is_none() {
+                continue;
+            }
+            ui.add_space(8.0);
+            kit::section(ui, step.label());
+            kit::quiet(ui, step.asks());
+            for job in jobs {
+                job_ui(ui, opening, job, now.as_deref() == Some(job.id.as_str()), state, out);
+            }
+        }
+    });
+}
+
+fn job_ui(
+    ui: &mut Ui,
+    opening: &Opening<'_>,
+    job: &JobChoice,
+    now: bool,
+    state: &mut OpeningState,
+    out: &mut Vec<Wish>,
+) {
+    let title = RichText::new(&job.title).family(theme::semibold());
+    let button = kit::seen_when_focused(ui.radio(now, title));
+    let name = format!("{}, {}, {}", job.title, job.fuel, job.standing.words());
+    button.widget_info(|| WidgetInfo::selected(WidgetType::RadioButton, true, now, &name));
+    let start = now
+        && button.has_focus()
+        && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Enter));
+    if start && let Ok(seed) = seed_of(opening, state) {
+        out.push(Wish::Start { scenario: job.id.clone(), seed, help: state.help });
+    } else if button.clicked() || button.gained_focus() {
+        state.job = Some(job.id.clone());
+    }
+    ui.indent(&job.id, |ui| {
+        let line = if job.aim.is_empty() { &job.text } else { &job.aim };
+        ui.label(line);
+        let color = match job.standing {
+            Tried::Never => theme::QUIET,
+            Tried::Tried(_) => theme::INK,
+            Tried::Passed(_) => theme::SETTLED,
+        };
+        let words = format!("{}  ·  {}", job.fuel, job.standing.words());
+        ui.label(RichText::new(words).small().color(color));
+    });
+}

@@ -1,0 +1,120 @@
+//! What was in a job, in words, for after it.
+
+use crate::bench::action::{Fitted, OnOff};
+use crate::bench::setup::{Setup, SpringSetup};
+use crate::units::PA_PER_INWC;
+
+/// A zero error below this is no finding, in pascals (0.05 in. w.c., as the marking has it).
+const ZERO_PA: f64 = 0.05 * PA_PER_INWC;
+/// A plug stands snug from here, in turns past finger-tight.
+const SNUG_TURNS: f64 = 0.5;
+
+/// The faults that a seed drew, with cause and severity, and what else was not found as it should
+/// be; a sentence each. Empty for a sound job.
+#[must_use]
+pub fn in_this_job(setup: &Setup) -> Vec<String> {
+    let mut lines: Vec<String> = setup
+        .faults
+        .iter()
+        .map(|(fault, severity)| {
+            let entry = fault.entry();
+            let name = sentence_case(&entry.name.replace('_', " "));
+            let how = entry.severity.words();
+            let severe = match entry.severity.show(*severity) {
+                none if none.is_empty() => String::new(),
+                value => format!(" Here: {how}, {}.", in_trade(&value)),
+            };
+            format!("{name}. {}{severe}", entry.cause)
+        })
+        .collect();
+    lines.extend(supply(setup));
+    lines.extend(stages(setup));
+    lines.extend(hands(setup));
+    lines
+}
+
+/// Units as people write them.
+fn in_trade(value: &str) -> String {
+    value.replace("inH2O", "in. w.c.").replace("degF", "°F").replace("ft3", "ft³")
+}
+
+fn inwc(pa: f64) -> String {
+    format!("{:.2} in. w.c.", pa / PA_PER_INWC)
+}
+
+fn supply(setup: &Setup) -> Option<String> {
+    let (least, most) = setup.supply.delivery_limits_pa;
+    let set = setup.supply.set_pa;
+    (set < least || set > most).then(|| {
+        format!(
+            "The supply regulator was found set to {}; its limits are {} to {}.",
+            inwc(set),
+            inwc(least),
+            inwc(most)
+        )
+    })
+}
+
+fn stages(setup: &Setup) -> Vec<String> {
+    let figures = setup.furnace.plate.figures();
+    let set = |spring: &SpringSetup| spring.found_turns * spring.pa_per_turn;
+    let valve = &setup.furnace.valve;
+    let low = set(&valve.low);
+    let high = match valve.stacking {
+        crate::bench::setup::Stacking::Independent => set(&valve.high),
+        crate::bench::setup::Stacking::HighOnLow => low + set(&valve.high),
+    };
+    [("low", low, figures.low), ("high", high, figures.high)]
+        .into_iter()
+        .filter(|(_, pa, target)| !target.holds(*pa))
+        .map(|(name, pa, target)| {
+            format!(
+                "The {name} stage was found set to {}; {} ± {} is right.",
+                inwc(pa),
+                inwc(target.pa),
+                inwc(target.tolerance_pa)
+            )
+        })
+        .collect()
+}
+
+/// Switches, valves, caps and plugs as found, and the manometer's zero.
+fn hands(setup: &Setup) -> Vec<String> {
+    let found = &setup.found;
+    let mut lines = Vec::new();
+    if found.cock_deg < 90 {
+        lines.push(format!("The manual valve was found {}° open of 90°.", found.cock_deg));
+    }
+    let switches = [
+        ("The switch on the gas valve", found.valve_switch),
+        ("The furnace's service switch", found.furnace_switch),
+        ("The thermostat's heat switch", found.thermostat_mode),
+    ];
+    for (name, state) in switches {
+        if state == OnOff::Off {
+            lines.push(format!("{name} was found off."));
+        }
+    }
+    for (name, cap) in ["low", "high"].into_iter().zip(found.caps) {
+        if cap == Fitted::Off {
+            lines.push(format!("The cap over the {name} screw was found off."));
+        }
+    }
+    for (name, turns) in ["inlet", "manifold"].into_iter().zip(found.plugs_past_hand) {
+        if turns < SNUG_TURNS {
+            lines.push(format!("The plug of the {name} port was found short of snug."));
+        }
+    }
+    if setup.meter.zero_error_pa.abs() >= ZERO_PA {
+        lines.push(format!(
+            "The manometer showed {} before it was zeroed.",
+            inwc(setup.meter.zero_error_pa)
+        ));
+    }
+    lines
+}
+
+fn sentence_case(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
