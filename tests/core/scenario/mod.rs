@@ -4,6 +4,7 @@ mod bad_input;
 mod contradictions;
 mod faults;
 mod format;
+mod plausible;
 mod readings;
 mod rule_changes;
 mod shipped;
