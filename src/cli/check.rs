@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::exit::{Exit, Trouble, data, json, talk};
 use super::files;
 use crate::record::{self, Fault};
-use crate::scenario::{self, Problem, exit_code, to_text};
+use crate::scenario::{self, Problem, exit_code, to_text, warns};
 use crate::technician::script;
 
 /// Tell everything that is wrong with scenarios, scripts (`.script`) and records (`.jsonl`).
@@ -16,6 +16,9 @@ pub(super) struct Args {
     /// Files; what is neither `.script` nor `.jsonl` is read as a scenario.
     #[arg(required = true, value_name = "FILE")]
     files: Vec<PathBuf>,
+    /// Let warnings count as findings: exit code 1.
+    #[arg(long)]
+    strict: bool,
     /// Print one JSON array of files with what is wrong with each.
     #[arg(long)]
     json: bool,
@@ -41,6 +44,9 @@ pub(super) fn check(args: &Args) -> Result<Exit, Trouble> {
         match one(path) {
             Ok(checked) => {
                 worst = worst.max(checked.exit);
+                if args.strict && warns(&checked.problems) {
+                    worst = worst.max(Exit::Findings);
+                }
                 if args.json {
                     all.push(checked);
                 } else {

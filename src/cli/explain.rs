@@ -1,25 +1,53 @@
 //! `explain`: the field reference of scenarios.
 
-use super::exit::{Exit, Trouble, data};
-use crate::scenario;
+use std::path::PathBuf;
 
-/// Explain a field of a scenario, or all of them.
+use super::exit::{Exit, Trouble, data, json};
+use super::files::write_whole;
+use crate::scenario::{self, guide};
+
+/// Explain a field of a scenario, a fault, or all fields.
 #[derive(Debug, clap::Args)]
 pub(super) struct Args {
-    /// A field by its path, as in `furnace.plate.made_for.high`, or by its name alone; without it,
-    /// the whole reference is printed.
+    /// A field by its path, as in `furnace.plate.made_for.high`, or by its name alone; a fault as
+    /// `faults.plugged_orifice`. Without it, the whole reference is printed.
     field: Option<String>,
+    /// Print one JSON array.
+    #[arg(long, conflicts_with = "write")]
+    json: bool,
+    /// Write the page on the format to `scenario-format.md` in this folder instead of printing.
+    #[arg(long, value_name = "FOLDER", conflicts_with = "field")]
+    write: Option<PathBuf>,
 }
 
+/// Characters of an unknown name that are repeated at most.
+const REPEATED: usize = 60;
+
 pub(super) fn explain(args: &Args) -> Result<Exit, Trouble> {
-    let Some(field) = &args.field else {
-        return data(&scenario::reference()).map(|()| Exit::Fine);
-    };
-    match scenario::explain(field) {
-        Ok(text) => data(&text).map(|()| Exit::Fine),
-        Err(nearest) => {
-            let near = nearest.map(|name| format!("; nearest: {name}")).unwrap_or_default();
-            Err(Trouble::new(Exit::Usage, format!("A scenario has no field `{field}`{near}.")))
-        }
+    if let Some(folder) = &args.write {
+        write_whole(&folder.join("scenario-format.md"), &guide::page())?;
+        return Ok(Exit::Fine);
     }
+    match &args.field {
+        None if args.json => json(&scenario::all_fields())?,
+        None => data(&scenario::reference())?,
+        Some(field) if args.json => json(&scenario::find(field).map_err(|it| unknown(field, it))?)?,
+        Some(field) => data(&scenario::explain(field).map_err(|it| unknown(field, it))?)?,
+    }
+    Ok(Exit::Fine)
+}
+
+fn unknown(field: &str, nearest: Option<String>) -> Trouble {
+    let near = nearest.map(|name| format!("; nearest: {name}")).unwrap_or_default();
+    let short = shortened(field);
+    Trouble::new(Exit::Usage, format!("A scenario has no field `{short}`{near}."))
+}
+
+/// A name as it may be repeated: printable, and not endless.
+pub(super) fn shortened(name: &str) -> String {
+    let mut short: String = name.chars().filter(|c| !c.is_control()).take(REPEATED).collect();
+    if name.chars().count() > REPEATED {
+        short.push('…');
+    }
+    short
 }

@@ -6,8 +6,10 @@ mod page;
 use std::path::PathBuf;
 
 use super::exit::{Exit, Trouble, data, json};
+use super::explain::shortened;
 use super::files::write_whole;
 use crate::bench::fault::Fault;
+use crate::scenario;
 
 /// Print the catalogue of faults: cause, severity, and what is read and seen beside a healthy bench.
 #[derive(Debug, clap::Args)]
@@ -28,8 +30,12 @@ pub(super) fn faults(args: &Args) -> Result<Exit, Trouble> {
         Some(name) => match Fault::from_name(name) {
             Some(fault) => vec![fault],
             None => {
+                let near = scenario::find(&format!("faults.{name}")).err().flatten();
+                let near = near.as_deref().and_then(|path| path.strip_prefix("faults."));
+                let near = near.map(|name| format!("; nearest: {name}")).unwrap_or_default();
+                let name = shortened(name);
                 let message =
-                    format!("There is no fault `{name}`; `quarterturn faults` lists them.");
+                    format!("There is no fault `{name}`{near}; `quarterturn faults` lists them.");
                 return Err(Trouble::new(Exit::Usage, message));
             }
         },

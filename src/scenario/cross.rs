@@ -1,6 +1,7 @@
 //! Problems that show only when several values are looked at together.
 
 mod furnace;
+mod plausible;
 mod supply;
 mod teaching;
 
@@ -67,6 +68,7 @@ pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
     fuels(scenario, &mut cross);
     supply::check(scenario, &mut cross);
     furnace::check(scenario, &mut cross);
+    plausible::check(scenario, &mut cross);
     instruments(scenario, &mut cross);
     faults(scenario, &mut cross);
     marking(scenario, &mut cross);

@@ -2,37 +2,175 @@
 
 use core::fmt::Write as _;
 
+use serde::Serialize;
+
 use super::format::Scenario;
 use super::problem::nearest;
 use super::shape::{Default, Field, Kind, Section};
+use crate::bench::fault::{Fault, Severity};
 
-/// Explains a field by its path (`furnace.plate.made_for.high`) or by its name alone, in plain text.
+/// A field, or a fault, as it is told.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Told {
+    /// Its path, as in `furnace.plate.made_for.high`; a fault's is `faults.` and its name.
+    pub path: String,
+    /// What it means.
+    pub meaning: String,
+    /// What its value looks like.
+    pub value: String,
+    /// Whether it must be written.
+    pub required: bool,
+    /// What it is when it is not written; none where it must be written.
+    pub default: Option<String>,
+    /// Lowest and highest value that the model takes.
+    pub limits: Option<[&'static str; 2]>,
+    /// Lowest and highest value that is published or common, and where that is from.
+    pub usual: Option<[&'static str; 3]>,
+}
+
+/// Finds fields by their path (`furnace.plate.made_for.high`, `trunk[0].length`) or by the name alone,
+/// and faults of the catalogue (`faults.plugged_orifice`, or the name alone).
 ///
 /// # Errors
-/// The nearest path, if any, when there is no such field.
-pub fn explain(wanted: &str) -> Result<String, Option<String>> {
+/// The nearest path or name, if any, when there is no such field and no such fault.
+pub fn find(wanted: &str) -> Result<Vec<Told>, Option<String>> {
+    let wanted = &without_indices(wanted.trim());
     let fields = catalogue();
-    let wanted = wanted.trim();
-    let named = |path: &str| path.rsplit('.').next() == Some(wanted);
-    let matching: Vec<_> = fields.iter().filter(|(path, _)| path == wanted).collect();
-    let matching = if matching.is_empty() {
-        fields.iter().filter(|(path, _)| named(path)).collect()
+    let last = |path: &str| path.rsplit('.').next() == Some(wanted);
+    let at_path: Vec<_> = fields.iter().filter(|(path, _)| path == wanted).collect();
+    let found: Vec<_> = if at_path.is_empty() {
+        fields.iter().filter(|(path, _)| last(path)).collect()
     } else {
-        matching
+        at_path
     };
-    if matching.is_empty() {
-        let names = fields
-            .iter()
-            .map(|(path, field)| if wanted.contains('.') { path.as_str() } else { field.name });
-        return Err(nearest(wanted, names));
+    if !found.is_empty() {
+        return Ok(found.into_iter().map(|(path, field)| told(path, field)).collect());
     }
+    let name = wanted.strip_prefix("faults.").unwrap_or(wanted);
+    if let Some(fault) = Fault::from_name(name) {
+        return Ok(vec![told_fault(fault)]);
+    }
+    let faults = || Fault::ALL.iter().map(|fault| fault.name());
+    if wanted.starts_with("faults.") {
+        return Err(nearest(name, faults()).map(|name| format!("faults.{name}")));
+    }
+    let names = fields
+        .iter()
+        .map(|(path, field)| if wanted.contains('.') { path.as_str() } else { field.name });
+    Err(nearest(wanted, names).or_else(|| nearest(wanted, faults())))
+}
+
+/// What [`find`] finds, in plain text.
+///
+/// # Errors
+/// As [`find`].
+pub fn explain(wanted: &str) -> Result<String, Option<String>> {
     let mut text = String::new();
-    for (path, field) in matching {
-        let _ = writeln!(text, "{path}");
-        entry(&mut text, field, "    ");
+    for it in find(wanted)? {
+        let _ = writeln!(text, "{}", it.path);
+        entry(&mut text, &it, "    ");
         text.push('\n');
     }
     Ok(text)
+}
+
+/// Every field, in the order of the format.
+#[must_use]
+pub fn all_fields() -> Vec<Told> {
+    catalogue().iter().map(|(path, field)| told(path, field)).collect()
+}
+
+/// `trunk[0].length` as `trunk.length`.
+fn without_indices(path: &str) -> String {
+    let mut out = String::new();
+    let mut inside = false;
+    for c in path.chars() {
+        match c {
+            '[' => inside = true,
+            ']' => inside = false,
+            _ if !inside => out.push(c),
+            _ => {}
+        }
+    }
+    out
+}
+
+fn told(path: &str, field: &Field) -> Told {
+    Told {
+        path: path.to_owned(),
+        meaning: joined(field.doc),
+        value: looks(field.kind),
+        required: field.default == Default::Required,
+        default: match field.default {
+            Default::Required => None,
+            Default::Value(value) => Some(format!("`{value}`{}", all_of(field.kind, value))),
+            Default::Derived(words) => Some(words.to_owned()),
+        },
+        limits: field.limits.map(|(low, high)| [low, high]),
+        usual: field.usual.map(|(low, high, source)| [low, high, source]),
+    }
+}
+
+/// What an empty section or list means as a default.
+fn all_of(kind: Kind, default: &str) -> &'static str {
+    match (kind, default) {
+        (Kind::Section(_), "()") => ", the defaults of its fields",
+        (Kind::List(..), "[]") => ", none",
+        _ => "",
+    }
+}
+
+fn told_fault(fault: Fault) -> Told {
+    let entry = fault.entry();
+    let severity = &entry.severity;
+    let plain = *severity == Severity::PLAIN;
+    let [natural, propane] = severity.typical;
+    let quoted =
+        |text: &str| if severity.is_bare() { text.to_owned() } else { format!("\"{text}\"") };
+    let typical = if natural == propane {
+        format!("{natural}, typical")
+    } else {
+        format!("{natural}, on propane {propane}, typical")
+    };
+    let value = if plain {
+        format!("`{}`; it is there or not", entry.name)
+    } else {
+        format!("`{}({})`: {}", entry.name, quoted(natural), severity.what)
+    };
+    Told {
+        path: format!("faults.{}", entry.name),
+        meaning: format!("{} (Family: {}.)", entry.cause, entry.family.label()),
+        value,
+        required: false,
+        default: (!plain).then_some(typical),
+        limits: (!plain).then_some([severity.low, severity.high]),
+        usual: None,
+    }
+}
+
+/// Each kind of number with a unit, with its units.
+pub(super) fn quantities() -> Vec<(&'static str, &'static str)> {
+    fn of(kind: Kind) -> Option<(&'static str, &'static str)> {
+        match kind {
+            Kind::Quantity(what, units) => Some((what, units)),
+            Kind::List(kind, _) => of(*kind),
+            Kind::Section(_)
+            | Kind::Variants(_)
+            | Kind::Choice(_)
+            | Kind::Truth
+            | Kind::Text(_)
+            | Kind::Number(_)
+            | Kind::Whole(_)
+            | Kind::Fault => None,
+        }
+    }
+    let mut all = Vec::new();
+    for (_, field) in catalogue() {
+        if let Some(it) = of(field.kind).filter(|it| !all.contains(it)) {
+            all.push(it);
+        }
+    }
+    all
 }
 
 /// The whole field reference, in Markdown.
@@ -50,9 +188,17 @@ fn sections(text: &mut String, section: &'static Section, done: &mut Vec<&'stati
     }
     done.push(section.name);
     let _ = write!(text, "\n## {}\n\n{}\n", section.name, joined(section.doc));
+    let places: Vec<_> = catalogue()
+        .into_iter()
+        .filter(|(_, field)| inner(field.kind).iter().any(|it| it.name == section.name))
+        .map(|(path, _)| format!("`{path}`"))
+        .collect();
+    if !places.is_empty() {
+        let _ = write!(text, "\nStands at {}.\n", places.join(", "));
+    }
     for field in section.fields {
         let _ = write!(text, "\n### {}\n\n", field.name);
-        entry(text, field, "");
+        entry(text, &told(field.name, field), "");
     }
     for field in section.fields {
         for inner in inner(field.kind) {
@@ -96,24 +242,19 @@ fn catalogue() -> Vec<(String, &'static Field)> {
     all
 }
 
-fn entry(text: &mut String, field: &Field, indent: &str) {
-    let _ = writeln!(text, "{indent}{}", joined(field.doc));
-    let _ = writeln!(text, "{indent}- value: {}", looks(field.kind));
-    match field.default {
-        Default::Required => {
-            let _ = writeln!(text, "{indent}- must be written");
-        }
-        Default::Value(value) => {
-            let _ = writeln!(text, "{indent}- default: `{value}`");
-        }
-        Default::Derived(words) => {
-            let _ = writeln!(text, "{indent}- default: {words}");
-        }
+fn entry(text: &mut String, it: &Told, indent: &str) {
+    let _ = writeln!(text, "{indent}{}", it.meaning);
+    let _ = writeln!(text, "{indent}- value: {}", it.value);
+    if it.required {
+        let _ = writeln!(text, "{indent}- must be written");
     }
-    if let Some((low, high)) = field.limits {
+    if let Some(default) = &it.default {
+        let _ = writeln!(text, "{indent}- default: {default}");
+    }
+    if let Some([low, high]) = it.limits {
         let _ = writeln!(text, "{indent}- limits: {low} to {high}");
     }
-    if let Some((low, high, source)) = field.usual {
+    if let Some([low, high, source]) = it.usual {
         let _ = writeln!(text, "{indent}- usual: {low} to {high} ({source})");
     }
 }

@@ -9,6 +9,7 @@ mod cross;
 mod draw;
 mod explain;
 pub mod format;
+pub mod guide;
 mod problem;
 mod reader;
 mod rule_book;
@@ -18,9 +19,9 @@ mod step;
 mod told;
 mod value;
 
-pub use explain::{explain, reference};
+pub use explain::{Told, all_fields, explain, find, reference};
 pub use format::{Scenario, VERSION};
-pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text};
+pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text, warns};
 pub use shape::{Default, Field, Kind, Section};
 pub use source::{MAX_BYTES, MAX_DEPTH};
 pub use step::Step;
@@ -152,6 +153,7 @@ fn newer_version(document: &Document<'_>, source: &Source<'_>) -> Option<Problem
         let mut problem = source.problem(Code::NewerVersion, number.span.start_offset, message);
         problem.path = "version".to_owned();
         problem.found = raw.chars().take(40).collect();
+        problem.width = problem.found.chars().count();
         problem.expected = VERSION.to_string();
         problem
     })

@@ -93,6 +93,8 @@ pub struct Problem {
     pub line: usize,
     /// Column in characters, from 1.
     pub column: usize,
+    /// Characters from there that are meant, on that line; 0 where nothing stands.
+    pub width: usize,
     /// Where in the scenario, as in `furnace.plate.made_for.high` or `trunk[0].length`; empty for
     /// the whole file.
     pub path: String,
@@ -117,7 +119,13 @@ pub fn exit_code(problems: &[Problem]) -> u8 {
     }
 }
 
-/// The problems as text for a terminal, each with the line it stands in. `source` is the text that
+/// Whether there is a warning among these problems.
+#[must_use]
+pub fn warns(problems: &[Problem]) -> bool {
+    problems.iter().any(|problem| problem.severity == Gravity::Warning)
+}
+
+/// The problems as text for a terminal, each with the line it stands in and its place underlined. `source` is the text that
 /// was checked.
 #[must_use]
 pub fn to_text(problems: &[Problem], source: &str) -> String {
@@ -173,7 +181,9 @@ fn excerpt(out: &mut String, problem: &Problem, source: &str) {
     let number = problem.line.to_string();
     let margin = " ".repeat(number.len());
     let _ = writeln!(out, "  {number} | {shown}");
-    let _ = writeln!(out, "  {margin} | {}^", " ".repeat(column - skip));
+    let room = EXCERPT.saturating_sub(column - skip).max(1);
+    let marks = "^".repeat(problem.width.clamp(1, room));
+    let _ = writeln!(out, "  {margin} | {}{marks}", " ".repeat(column - skip));
 }
 
 /// The name among `names` nearest to `found`, if one is near enough to be meant.

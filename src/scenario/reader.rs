@@ -54,6 +54,7 @@ impl<'a> Reader<'a> {
         }
         let mut problem = self.source.problem(code, at.0, text);
         problem.found = self.source.snippet(at.0, at.1);
+        problem.width = self.source.width(at.0, at.1);
         expected.clone_into(&mut problem.expected);
         problem.path = path;
         self.problems.push(problem);

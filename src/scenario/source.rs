@@ -51,6 +51,12 @@ impl<'a> Source<'a> {
         short
     }
 
+    /// Characters between two offsets, to the end of the line at most.
+    pub(super) fn width(&self, from: usize, to: usize) -> usize {
+        let text = self.text.get(from..to.max(from)).unwrap_or("");
+        text.lines().next().unwrap_or("").chars().count()
+    }
+
     pub(super) fn problem(&self, code: Code, offset: usize, message: String) -> Problem {
         let (line, column) = self.place(offset);
         Problem {
@@ -59,6 +65,7 @@ impl<'a> Source<'a> {
             file: String::new(),
             line,
             column,
+            width: 0,
             path: String::new(),
             found: String::new(),
             expected: String::new(),
@@ -91,6 +98,7 @@ impl<'a> Source<'a> {
             let message = format!("This is not RON: {}.", lower_first(&error.kind().to_string()));
             let mut problem = self.problem(Code::Syntax, span.start_offset, message);
             problem.found = self.snippet(span.start_offset, span.end_offset);
+            problem.width = self.width(span.start_offset, span.end_offset);
             if !problems.contains(&problem) {
                 problems.push(problem);
             }

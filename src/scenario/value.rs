@@ -228,7 +228,7 @@ fn within<M: Measure>(value: f64, expr: &Expr<'_>, reader: &mut Reader<'_>) -> b
         return false;
     }
     if let Some((low, high, source)) = field.usual.filter(|&(low, high, _)| outside(low, high)) {
-        let message = format!("`{}` is outside the usual range ({source}).", field.name);
+        let message = format!("The usual `{}` is {low} to {high} ({source}).", field.name);
         reader.wrong(Code::Unusual, expr, message, &format!("{low} to {high}"));
         if let Some(last) = reader.problems.last_mut() {
             last.severity = Gravity::Warning;

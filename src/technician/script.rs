@@ -195,6 +195,7 @@ fn located(slip: Slip, name: &str, line: usize) -> Problem {
         file: name.to_owned(),
         line,
         column: slip.column,
+        width: slip.found.chars().count(),
         path: String::new(),
         found: slip.found,
         expected: slip.expected,

@@ -40,9 +40,9 @@ section! {
         /// Time in which an unheated house loses 63 % of its difference to outside.
         cooling_time: Vary<TimeSpan> = "8 h", limits "0.5 h" to "200 h";
         /// Volume of the plant room.
-        plant_room: Vary<Volume> = "1000 ft3", limits "50 ft3" to "20000 ft3";
+        plant_room: Vary<Volume> = "1000 ft3", limits "50 ft3" to "20000 ft3", usual "200 ft3" to "10000 ft3" ("common practice; below 50 ft3 for 1,000 Btu/h it needs openings for air, NFPA 54");
         /// Air changes of the plant room in an hour, window closed.
-        air_changes: Vary<Plain> = "0.5", limits "0.05" to "20";
+        air_changes: Vary<Plain> = "0.5", limits "0.05" to "20", usual "0.1" to "4" ("common practice; NFPA 54 reckons with 0.4 or more");
     }
 
     /// The manometer.

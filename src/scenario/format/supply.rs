@@ -96,7 +96,7 @@ section! {
         /// Nominal size, as "1/2", "3/4", "1" or "1-1/4".
         size: String = required;
         /// Length along the pipe.
-        length: Vary<Length> = required, limits "0.5 ft" to "500 ft";
+        length: Vary<Length> = required, limits "0.5 ft" to "500 ft", usual "1 ft" to "200 ft" ("common practice; most houses");
         /// Screwed 90° elbows.
         elbows: Vary<Count> = "0", limits "0" to "40";
         /// Tees that the gas passes through their branch.
@@ -108,7 +108,7 @@ section! {
         /// Nominal size, as "1/2", "5/8" or "3/4".
         size: String = required;
         /// Length along the tube.
-        length: Vary<Length> = required, limits "0.5 ft" to "500 ft";
+        length: Vary<Length> = required, limits "0.5 ft" to "500 ft", usual "1 ft" to "200 ft" ("common practice; most houses");
         /// 90° elbows.
         elbows: Vary<Count> = "0", limits "0" to "40";
         /// Tees that the gas passes through their branch.
@@ -121,7 +121,7 @@ section! {
         /// 46, 48, 60 or 62.
         ehd: Vary<Count> = required, limits "13" to "62";
         /// Length along the tubing.
-        length: Vary<Length> = required, limits "0.5 ft" to "300 ft";
+        length: Vary<Length> = required, limits "0.5 ft" to "300 ft", usual "1 ft" to "200 ft" ("common practice; most houses");
         /// Bends and fittings beyond those in the table.
         extra_fittings: Vary<Count> = "0", limits "0" to "40";
     }

@@ -2,6 +2,7 @@
 
 mod faults;
 mod files;
+mod format;
 mod jobs;
 mod records;
 mod window;

@@ -255,7 +255,7 @@ fn reports_carry_everything() {
     assert!(shown.contains("error[unknown-field]"), "{shown}");
     assert!(shown.contains(&format!("jobs/kitchen.ron:{line}:{column}")), "{shown}");
     assert!(shown.contains("nearest:  altitude"), "{shown}");
-    let caret = shown.lines().find(|l| l.ends_with('^')).unwrap().chars().count();
+    let caret = shown.lines().find(|l| l.ends_with('^')).unwrap().find('^').unwrap() + 1;
     let source = shown.lines().find(|l| l.contains("site: (altitde")).unwrap();
     assert_eq!(source.find("altitde").unwrap() + 1, caret, "{shown}");
     let json: serde_json::Value = serde_json::from_str(&to_json(&found)).unwrap();

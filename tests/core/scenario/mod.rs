@@ -5,6 +5,7 @@ mod contradictions;
 mod faults;
 mod format;
 mod ladder;
+mod plausible;
 mod readings;
 mod rule_changes;
 mod shipped;

@@ -1,0 +1,202 @@
+//! What is possible but not usual: each warning names the range that is published or common.
+
+use super::Cross;
+use crate::appliance::plate::Fuel;
+use crate::bench::setup::{Bore, Run, Setup, SupplyKind};
+use crate::physics::fluid::Gas;
+use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
+use crate::scenario::format::Scenario;
+use crate::site::tank::Tank;
+use crate::units::{
+    J_M3_PER_BTU_FT3, M_PER_FT, M3_S_PER_CFH, P_STD_PA, PA_PER_INWC, T_STD_K, k_from_f,
+};
+
+/// Drop for which the code's low-pressure tables are made, in inches of water.
+const DESIGN_DROP_INWC: f64 = 0.5;
+/// Height above which the code takes input off, in feet.
+const DERATED_FT: f64 = 2_000.0;
+/// Share of the input that it takes off for each thousand feet.
+const DERATED_EACH: f64 = 0.04;
+/// Lock-up against set pressure that is still common.
+const LOCKUP_SHARE: f64 = 1.3;
+/// Latent heat of propane by its vapour's standard volume, in J/m³ (from memory).
+const LATENT_J_M3: f64 = 356e3 * 1.86;
+/// Heat through the wall of a full tank of 1 m³, in W/K; see the tank's own page.
+const WALL_W_K: f64 = 25.0;
+
+pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
+    // The middle of things: one seed will do for what is only unusual.
+    let setup = scenario.draw_sound(0);
+    gas(scenario, &setup, cross);
+    set(scenario, &setup, cross);
+    lockup(&setup, cross);
+    drops(&setup, cross);
+    tank(&setup, cross);
+    altitude(scenario, &setup, cross);
+}
+
+fn gas(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
+    let (heat, gravity, from) = match setup.fuel {
+        Fuel::Natural => ((950.0, 1_150.0), (0.55, 0.70), "common practice"),
+        Fuel::Propane => ((2_400.0, 2_600.0), (1.50, 1.56), "NFPA 58 gives 2,516 and 1.52"),
+    };
+    let fuel = scenario.gas.fuel.label();
+    let heating_value = setup.gas.heating_value_j_m3 / J_M3_PER_BTU_FT3;
+    if !(heat.0..=heat.1).contains(&heating_value) {
+        let message = format!(
+            "The heating value of {fuel} is usually {} to {} Btu/ft3 ({from}).",
+            heat.0, heat.1
+        );
+        cross.warn("gas.heating_value", message);
+    }
+    if !(gravity.0..=gravity.1).contains(&setup.gas.specific_gravity) {
+        let message = format!(
+            "The specific gravity of {fuel} is usually {} to {} ({from}).",
+            gravity.0, gravity.1
+        );
+        cross.warn("gas.specific_gravity", message);
+    }
+}
+
+/// The supply regulator against what is usual for the fuel, and against plate or label.
+fn set(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
+    let set_inwc =
+        [scenario.supply.set.low(), scenario.supply.set.high()].map(|pa| pa / PA_PER_INWC);
+    let (low, high, what) = match setup.fuel {
+        Fuel::Natural => (5.0, 8.0, "low-pressure natural gas"),
+        Fuel::Propane => (10.5, 13.0, "propane behind a second-stage regulator"),
+    };
+    if set_inwc[0] < low || set_inwc[1] > high {
+        let message = format!("Usual are {low} to {high} inH2O for {what} (common practice).");
+        cross.warn("supply.set", message);
+    }
+    let figures = setup.furnace.plate.figures();
+    let band = [figures.inlet_min_pa, figures.inlet_max_pa].map(|pa| pa / PA_PER_INWC);
+    if figures.fuel == setup.fuel && (set_inwc[0] < band[0] || set_inwc[1] > band[1]) {
+        let message = format!(
+            "The regulator is meant to be set outside what the furnace wants at its inlet, {:.1} to \
+             {:.1} inH2O (plate or label of this scenario).",
+            band[0], band[1]
+        );
+        cross.warn("supply.set", message);
+    }
+}
+
+fn lockup(setup: &Setup, cross: &mut Cross<'_, '_>) {
+    let share = setup.supply.lockup_pa / setup.supply.set_pa;
+    // Above its own limit it has been told of already.
+    if share > LOCKUP_SHARE && setup.supply.lockup_pa <= setup.supply.lockup_max_pa {
+        let message = format!(
+            "The lock-up is {:.0} % of the set pressure; usual is at most 120 to 130 % (common \
+             practice).",
+            100.0 * share
+        );
+        cross.warn("supply.lockup", message);
+    }
+}
+
+/// Trunk at the load of all appliances, branch at the furnace's.
+fn drops(setup: &Setup, cross: &mut Cross<'_, '_>) {
+    let furnace_w = setup.furnace.plate.input_high.si();
+    let all_w = furnace_w + setup.neighbors.iter().map(|it| it.input_w).sum::<f64>();
+    for (path, runs, load_w) in
+        [("trunk", &setup.trunk, all_w), ("branch", &setup.branch, furnace_w)]
+    {
+        let flow_m3_s = load_w / setup.gas.heating_value_j_m3;
+        let drop_inwc: f64 =
+            runs.iter().map(|run| drop_pa(run, &setup.gas, flow_m3_s) / PA_PER_INWC).sum();
+        if drop_inwc > DESIGN_DROP_INWC {
+            let message = format!(
+                "At {:.0} ft3/h, the full load, the {path} loses {drop_inwc:.2} inH2O; usual is at \
+                 most {DESIGN_DROP_INWC} (IFGC 402.4). Right only if this is the fault.",
+                flow_m3_s / M3_S_PER_CFH
+            );
+            cross.warn(path, message);
+        }
+    }
+}
+
+/// Pressure that a run loses at a flow, in pascals; never more than a psi or so.
+fn drop_pa(run: &Run, gas: &Gas, flow_m3_s: f64) -> f64 {
+    let smooth = |material, id_m| {
+        PipeSpec::new(material, id_m, run.length_m)
+            .with(Fitting::Elbow90, run.elbows)
+            .with(Fitting::TeeBranch, run.tees)
+            .curve(gas, T_STD_K)
+    };
+    let curve = match run.bore {
+        Bore::Steel(id_m) => smooth(PipeMaterial::Steel, id_m),
+        Bore::Copper(id_m) => smooth(PipeMaterial::Copper, id_m),
+        Bore::Corrugated(ehd) => {
+            let tubing = TubingSpec {
+                ehd: u16::try_from(ehd).unwrap_or(u16::MAX),
+                length_m: run.length_m,
+                extra_fittings: run.elbows + run.tees,
+            };
+            // A size without figures has been told of already.
+            let Some(curve) = tubing.curve(gas, T_STD_K) else { return 0.0 };
+            curve
+        }
+    };
+    let (mut low, mut high) = (0.0, 1e4);
+    for _ in 0..50 {
+        let middle = 0.5 * (low + high);
+        if curve.flow(middle).0 < flow_m3_s { low = middle } else { high = middle }
+    }
+    high
+}
+
+/// Whether the tank boils as much as all appliances burn, for as long as they burn.
+fn tank(setup: &Setup, cross: &mut Cross<'_, '_>) {
+    let SupplyKind::Tank { level, capacity_m3 } = setup.supply.kind else { return };
+    let pressure_pa =
+        |liquid_k| Tank::new(capacity_m3, level, liquid_k, setup.ambient_abs_pa).pressure_pa();
+    let (mut low, mut high) = (k_from_f(-60.0), setup.outside_k);
+    if pressure_pa(high) <= setup.supply.upstream_pa {
+        let message = "At this temperature the tank does not reach the pressure wanted before the \
+                       supply regulator.";
+        cross.warn("site.outside", message.into());
+        return;
+    }
+    for _ in 0..40 {
+        let middle = 0.5 * (low + high);
+        if pressure_pa(middle) < setup.supply.upstream_pa { low = middle } else { high = middle }
+    }
+    let wall_w_k = WALL_W_K * libm::cbrt(capacity_m3 * capacity_m3) * level.sqrt();
+    let boils_m3_s = wall_w_k * (setup.outside_k - high) / LATENT_J_M3;
+    let load_w = setup.furnace.plate.input_high.si()
+        + setup.neighbors.iter().map(|it| it.input_w).sum::<f64>();
+    let load_m3_s = load_w / setup.gas.heating_value_j_m3;
+    if load_m3_s > boils_m3_s {
+        let message = format!(
+            "All appliances burn {:.0} ft3/h; at this temperature and level the tank boils about \
+             {:.0} without end (model of the tank, fitted to a published withdrawal table). Right \
+             only if this is the fault.",
+            load_m3_s / M3_S_PER_CFH,
+            boils_m3_s / M3_S_PER_CFH
+        );
+        cross.warn("supply.source.capacity", message);
+    }
+}
+
+/// The orifices fitted against the input that the code allows at the height.
+fn altitude(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
+    let height_ft = scenario.site.altitude.high() / M_PER_FT;
+    if height_ft <= DERATED_FT {
+        return;
+    }
+    let allowed = 1.0 - DERATED_EACH * height_ft / 1_000.0;
+    let fitted: f64 = setup.furnace.orifices_m.iter().map(|d| d * d).sum();
+    let plate_m = setup.furnace.plate.figures().orifice_m;
+    let count = f64::from(u32::try_from(setup.furnace.orifices_m.len()).unwrap_or(1));
+    let given = fitted / (count * plate_m * plate_m) * (setup.ambient_abs_pa / P_STD_PA).sqrt();
+    if given > allowed + DERATED_EACH {
+        let message = format!(
+            "At {height_ft:.0} ft these orifices give {:.0} % of the plate's input; usual is {:.0} %, \
+             4 % less for each 1,000 ft (IFGC, NFPA 54).",
+            100.0 * given,
+            100.0 * allowed
+        );
+        cross.warn("site.altitude", message);
+    }
+}
