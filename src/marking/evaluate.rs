@@ -244,7 +244,7 @@ fn claims(book: &RuleBook, findings: &[Finding]) -> BTreeMap<String, bool> {
 
 /// Whether it was left shut off, and that is the usual right end of this job.
 fn rightly_shut_off(l: &Ledger, brief: &Brief) -> bool {
-    brief.right_endings.first() == Some(&Ending::ShutOff) && l.left_shut_off()
+    brief.right_endings.first() == Some(&Ending::ShutOff) && l.said_shut_off()
 }
 
 /// What the evidence of a rule gives.

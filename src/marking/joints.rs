@@ -12,6 +12,8 @@ use crate::bench::truth::Firing;
 const DWELL_S: f64 = 10.0;
 /// Least share of the working pressure behind the joint.
 const WORKING_SHARE: f64 = 0.8;
+/// Supply pressure below which there is no gas to check with, in pascals (1 in. w.c.).
+const NO_SUPPLY_PA: f64 = crate::units::PA_PER_INWC;
 /// Manual valve open enough to carry its pressure, in degrees.
 const OPEN_DEG: i16 = 80;
 
@@ -137,7 +139,9 @@ pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
         let good = checks
             .iter()
             .any(|check| check.dwell_s >= DWELL_S && at_working_pressure(l, joint, check));
-        if good {
+        // With no gas left in the supply there is nothing to check with; whoever fills it does.
+        let empty = l.left().is_some_and(|(_, _, left)| left.supply_pa < NO_SUPPLY_PA);
+        if good || (empty && l.said_shut_off() && !checks.is_empty()) {
             continue;
         }
         let Some(check) = checks.last() else {

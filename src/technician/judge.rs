@@ -124,7 +124,7 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
             give_up_supply(me)
         }
         Supply::Weak
-            if self_made(me) == Narrow::Trunk && !me.know.has_mended(Repair::ReplaceTrunk) =>
+            if mine && narrow(me) == Narrow::Trunk && !me.know.has_mended(Repair::ReplaceTrunk) =>
         {
             me.plan_repair("trunk too narrow for the load", Repair::ReplaceTrunk);
             mend_and_read_left()
@@ -170,7 +170,7 @@ enum Narrow {
 
 /// A regulator gives way in proportion to the flow, a pipe with its square: against the fall from
 /// high to high with the others, the fall from low to high is large for the one, small for the other.
-fn self_made(me: &Technician) -> Narrow {
+fn narrow(me: &Technician) -> Narrow {
     let [_, Some(low), Some(high), Some(others)] = me.know.inlet else { return Narrow::Regulator };
     let share = (low - high) / (high - others).max(1.0);
     if share > PIPE_SHARE { Narrow::Regulator } else { Narrow::Trunk }
@@ -253,6 +253,7 @@ pub(super) fn no_gas(me: &mut Technician, seen: &Seen) -> Option<Vec<Step>> {
     let pa = number(seen)?;
     if me.know.inlet[0].is_some_and(|rest| rest > most) {
         me.know.note("supply too high at rest");
+        me.know.owner_needed = !me.may_set_supply();
         if me.may_set_supply() && !me.know.has_mended(Repair::ReplaceSupplyRegulator) {
             me.plan_repair("supply creeps at rest", Repair::ReplaceSupplyRegulator);
             return Some(mend_and_read_again(me));

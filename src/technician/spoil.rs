@@ -119,6 +119,12 @@ impl Forks {
     /// good technician, who has decided on it.
     pub fn at(&mut self, action: &Action, after: &Technician) -> Vec<Spoiled> {
         let progress = &self.progress;
+        // Who heeds nothing mends nothing: not before all is mended.
+        let mending = progress.good.mends_after(progress.done.len());
+        self.waiting.retain(|spoil| {
+            let forks = !matches!((spoil.change)(progress, action), Change::Keep);
+            !(forks && mending && spoil.heeds == Heeds::Nothing)
+        });
         let (leave, stay) = self
             .waiting
             .iter()
@@ -138,6 +144,11 @@ impl Forks {
     /// The good run has done something: those who hurry from here on.
     pub fn hurried(&mut self, good: &Technician) -> Vec<Spoiled> {
         let progress = &self.progress;
+        let mending = progress.good.mends_after(progress.done.len());
+        self.waiting.retain(|spoil| {
+            let forks = (spoil.hurry)(progress) > 0;
+            !(forks && mending && spoil.heeds == Heeds::Nothing)
+        });
         let (leave, stay): (Vec<Spoil>, Vec<Spoil>) =
             self.waiting.iter().partition(|spoil| (spoil.hurry)(progress) > 0);
         self.waiting = stay;
@@ -192,6 +203,13 @@ impl Spoiled {
     fn change(&mut self, action: Action) {
         let change = (self.spoil.change)(&self.progress, &action);
         self.progress.add(&action);
+        let action = match (action, self.spoil.heeds, self.progress.good.ending) {
+            // Said as in the good run, whatever was misread on the way.
+            (Action::HandOver(said), Heeds::Nothing, Some(ending)) => {
+                Action::HandOver(HandOver { ending, ..said })
+            }
+            (action, _, _) => action,
+        };
         match change {
             Change::Keep => self.queue.push_back(action),
             Change::Drop => {}

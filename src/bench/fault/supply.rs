@@ -168,7 +168,7 @@ pub(super) const UNDERSIZED_TRUNK: Entry = Entry {
     severity: Severity::new(Scale::Share, "of the right diameter", ("0.5", "0.9"), "0.62"),
     cause: "The pipe that all appliances share is too narrow for their load; the drop goes with \
             about the fifth power of the diameter.",
-    right: &[Mend(ReplaceTrunk)],
+    right: &[Mend(ReplaceTrunk), CallOwner],
     wrong: &[wrong(
         Turn(Screw::High),
         "Set to the plate with everything on, it overfires as soon as the others are \

@@ -3,7 +3,7 @@
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Ending, OnOff, PlugStep, Stage};
 use crate::bench::event::Happening;
-use crate::bench::part::{Neighbor, Port, Screw};
+use crate::bench::part::{Cock, Neighbor, Port, Screw};
 use crate::bench::setup::JobCard;
 use crate::marking::Ledger;
 use crate::units::PA_PER_INWC;
@@ -50,6 +50,36 @@ impl Good {
     /// Whether it did such a thing.
     pub(super) fn does(&self, when: impl Fn(&Action) -> bool) -> bool {
         self.actions.iter().any(when)
+    }
+
+    pub(super) fn mends_nothing(&self) -> bool {
+        !self.does(|a| matches!(a, Action::Mend(_)))
+    }
+
+    /// Whether anything is still to be mended after so many actions.
+    pub(super) fn mends_after(&self, done: usize) -> bool {
+        self.actions.iter().skip(done).any(|a| matches!(a, Action::Mend(_)))
+    }
+
+    pub(super) fn times(&self, wanted: &Action) -> usize {
+        self.actions.iter().filter(|a| *a == wanted).count()
+    }
+
+    pub(super) fn times_written(&self, port: Port, stage: Stage) -> usize {
+        let there =
+            |a: &&Action| matches!(a, Action::Write(r) if r.port == port && r.stage == stage);
+        self.actions.iter().filter(there).count()
+    }
+
+    /// Whether the manual valve was found open and shut for the inlet port, with nothing mended
+    /// before.
+    pub(super) fn shuts_first(&self) -> bool {
+        let first = self.actions.iter().find_map(|a| match a {
+            Action::Cock { cock: Cock::Furnace, degrees } => Some(*degrees),
+            Action::Plug { .. } | Action::Mend(_) => Some(-1),
+            _ => None,
+        });
+        first == Some(0) && self.opens(Port::Inlet) && self.mends_nothing()
     }
 
     pub(super) fn turns(&self, wanted: Screw) -> bool {

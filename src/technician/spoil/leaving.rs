@@ -23,8 +23,8 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "the supplier's regulator turned",
         occasion: |g| {
-            g.card.supply == SupplyRight::OwnerOnly
-                && g.does(|a| *a == Action::Look(Subject::SupplyVent))
+            let theirs = g.card.supply == SupplyRight::OwnerOnly;
+            theirs && g.in_use() && g.writes(Port::Inlet, Stage::Rest)
         },
         trips: &["supply-not-yours"],
         heeds: Heeds::Faults,
@@ -126,9 +126,9 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet plug started with the key",
-        occasion: |g| g.refits(Port::Inlet),
+        occasion: |g| g.refits(Port::Inlet) && g.in_use(),
         trips: &["cross-thread-left"],
-        heeds: Heeds::Faults,
+        heeds: Heeds::Nothing,
         change: |_, a| match a {
             a if *a == START_INLET => Change::Instead(vec![Action::Plug {
                 port: Port::Inlet,
@@ -156,7 +156,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet plug left short of snug, bubbles ignored",
-        occasion: |g| g.refits(Port::Inlet),
+        occasion: |g| g.refits(Port::Inlet) && g.in_use(),
         trips: &["bubbles-left", "plug-loose"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -173,7 +173,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet boss cracked, bubbles ignored",
-        occasion: |g| g.refits(Port::Inlet),
+        occasion: |g| g.refits(Port::Inlet) && g.in_use() && g.mends_nothing(),
         trips: &["boss-cracked", "bubbles-left"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -191,7 +191,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "manifold plug wiped at once",
-        occasion: |g| g.refits(Port::Manifold),
+        occasion: |g| g.times(&Action::LeakFluid(Joint::ManifoldPort)) == 2,
         trips: &["joint-checked-wrongly"],
         heeds: Heeds::Faults,
         change: keep,
@@ -307,7 +307,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "handed over as if all were well",
-        occasion: |g| !g.ends(Ending::InService),
+        occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["wrong-ending"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
@@ -321,7 +321,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "work not done not named",
-        occasion: |g| g.does(|a| matches!(a, Action::HandOver(said) if !said.not_done.is_empty())),
+        occasion: Good::in_use,
         trips: &["not-done-unsaid"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
@@ -342,6 +342,5 @@ fn mend_after(now: bool, repair: Repair) -> Change {
 
 /// Closes the inlet port again, leaves the furnace in use, and has nothing to mend.
 fn closes_and_mends_nothing(good: &Good) -> bool {
-    let mends = good.does(|a| matches!(a, Action::Mend(_)));
-    good.refits(Port::Inlet) && good.in_use() && !mends && good.turns_no_stage()
+    good.refits(Port::Inlet) && good.in_use() && good.mends_nothing() && good.turns_no_stage()
 }

@@ -39,7 +39,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "own supply turned up two turns too far",
         occasion: |g| g.raises_supply(),
-        trips: &["big-jumps", "supply-over-maximum", "wrong-ending"],
+        trips: &["big-jumps", "supply-over-maximum"],
         heeds: Heeds::Nothing,
         change: |p, a| {
             if *a == (Action::Cap { screw: Screw::Supply, to: Fitted::On }) && p.place.is_some() {
@@ -104,7 +104,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "a number written while it still moves",
         occasion: |g| {
-            let once = !g.propane && !g.turns(Screw::Supply);
+            let once = !g.propane && !g.turns(Screw::Supply) && g.mends_nothing();
             g.writes(Port::Inlet, Stage::HighWithOthers) && once
         },
         trips: &["read-unsettled"],

@@ -24,7 +24,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "manual valve not shut before the inlet port",
-        occasion: |g| g.opens(Port::Inlet),
+        occasion: Good::shuts_first,
         trips: &["opened-inlet-under-gas"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -47,7 +47,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "power left on",
-        occasion: |g| g.opens(Port::Inlet),
+        occasion: |g| g.opens(Port::Inlet) && g.mends_nothing(),
         trips: &["power-left-on"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::FurnaceSwitch(OnOff::Off)),
@@ -55,7 +55,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "meter never zeroed",
-        occasion: |g| g.writes(Port::Inlet, Stage::Low),
+        occasion: |g| g.writes(Port::Inlet, Stage::Low) && g.in_use(),
         trips: &["meter-off"],
         heeds: Heeds::Nothing,
         change: |_, a| drop_if(*a == Action::MeterZero),
@@ -142,7 +142,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "hold at rest cut short",
-        occasion: |g| g.writes(Port::Inlet, Stage::Rest) && !g.turns(Screw::Supply),
+        occasion: |g| g.times_written(Port::Inlet, Stage::Rest) == 1 && g.in_use(),
         trips: &["hold-too-short"],
         heeds: Heeds::Faults,
         change: keep,
