@@ -5,6 +5,7 @@ mod dial;
 mod electrical;
 mod flue;
 mod gauges;
+mod hand_over;
 mod refusals;
 
 use quarterturn::appliance::plate::Fuel;

@@ -1,0 +1,72 @@
+//! Work that was really measured need not be named as not done.
+
+use quarterturn::appliance::plate::Fuel;
+use quarterturn::bench::action::{Action, Ending, Fitted, HandOver, NotDone, StartStop};
+use quarterturn::bench::part::{Place, Spot};
+use quarterturn::bench::truth::Firing;
+use quarterturn::marking::{Brief, Observer};
+
+use super::Hand;
+use crate::bench::rig;
+
+/// Measures on high, or before that on low too, hands over naming `not_done`, and says what the rule
+/// finds missing.
+fn unsaid(stages: &[Firing], spots: &[Spot], not_done: Vec<NotDone>) -> Option<String> {
+    let mut hand = Hand::at(rig::healthy(Fuel::Natural));
+    let mut observer = Observer::new(&hand.bench);
+    for &stage in stages {
+        if stage == Firing::High && stages.len() > 1 {
+            hand.go(Place::PlantRoom);
+            hand.act(Action::StageJumper(Fitted::On));
+            hand.wait(60);
+        } else {
+            hand.fire(stage);
+        }
+        for &spot in spots {
+            hand.go(spot.places()[0]);
+            hand.hold(spot, 60);
+            if spot == Spot::MeterDial {
+                hand.act(Action::Stopwatch(StartStop::Start));
+                hand.wait(120);
+                hand.act(Action::Stopwatch(StartStop::Stop));
+            }
+            hand.act(Action::WriteMeasured(spot));
+        }
+        assert_eq!(hand.bench.truth().firing, stage);
+    }
+    hand.go(Place::Hall);
+    hand.act(Action::HandOver(HandOver { ending: Ending::InService, not_done }));
+    let events = hand.bench.take_events();
+    observer.tick(&hand.bench, events);
+    let book = quarterturn::rules::shared().unwrap();
+    let brief = Brief { right_endings: vec![Ending::InService] };
+    let marks = observer.marks(&book, &brief);
+    marks.findings.into_iter().find(|it| it.rule == "not-done-unsaid").map(|it| it.seen)
+}
+
+const ALL: [Spot; 4] = [Spot::ReturnAir, Spot::SupplyAir, Spot::Flue, Spot::MeterDial];
+
+/// Everything measured on both stages: nothing need be named. Nothing measured: all three.
+#[test]
+fn measured_work_need_not_be_named() {
+    assert_eq!(unsaid(&[Firing::Low, Firing::High], &ALL, vec![]), None);
+    let nothing = unsaid(&[Firing::High], &[], vec![]).unwrap();
+    for work in ["combustion", "temperature rise", "gas rate"] {
+        assert!(nothing.contains(work), "{nothing}");
+    }
+}
+
+/// The rise on high alone is not the rise on both stages; named as not done, it is not found.
+#[test]
+fn a_rise_on_one_stage_is_not_done() {
+    let one = unsaid(&[Firing::High], &ALL, vec![]).unwrap();
+    assert_eq!(one, "not named: temperature rise");
+    assert_eq!(unsaid(&[Firing::High], &ALL, vec![NotDone::TemperatureRise]), None);
+}
+
+/// The flue analysed on low alone does not stand for combustion on high.
+#[test]
+fn analysed_on_low_alone_is_not_done() {
+    let low = unsaid(&[Firing::Low], &[Spot::Flue], vec![NotDone::GasRate]).unwrap();
+    assert!(low.contains("combustion") && low.contains("temperature rise"), "{low}");
+}
