@@ -1,17 +1,22 @@
-//! `preview`: what a correct meter would show on a job as it is found, beside the plate.
+//! `preview`: what a correct meter would show on a job as it is found, beside the healthy bench.
+
+mod picture;
 
 use std::fmt::Write as _;
+use std::path::PathBuf;
 
 use serde::Serialize;
 
 use super::exit::{Exit, Trouble, data, json};
+use super::files::write_whole;
 use super::job::Job;
 use crate::appliance::plate::{GasFigures, Plate};
 use crate::bench::fault::pattern::{Hands, Pattern, Point, measure};
 use crate::units::{PA_PER_INWC, W_PER_BTU_H};
 
 /// Print what a correct meter would show at rest, on low, on high and on high with the others, as
-/// the job is found. For authors: it tells the faults.
+/// the job is found, beside the same house without faults and with everything set as it should be.
+/// A star marks what differs. For authors: it tells the faults.
 #[derive(Debug, clap::Args)]
 pub(super) struct Args {
     /// A scenario that comes with the program, by its id, or a scenario's file.
@@ -22,6 +27,9 @@ pub(super) struct Args {
     /// Print one JSON object.
     #[arg(long)]
     json: bool,
+    /// Draw the pressures into this file too.
+    #[arg(long, value_name = "FILE.svg")]
+    svg: Option<PathBuf>,
 }
 
 /// What a preview gave; pressures in inches of water column, rates in Btu/h.
@@ -31,7 +39,12 @@ struct Report {
     seed: u64,
     plate: PlateReport,
     faults: Vec<FaultReport>,
+    /// As the job is found.
     states: Vec<State>,
+    /// The same house without faults, and with everything set as it should be.
+    healthy: Vec<State>,
+    /// For each state, the keys of what differs between the two.
+    differs: Vec<Vec<&'static str>>,
 }
 
 /// A fault that the seed drew, with its severity as an author writes it.
@@ -64,6 +77,8 @@ struct State {
     state: &'static str,
     /// What is in the way, when the furnace does not come to this state.
     missed: Option<String>,
+    /// At the outlet of the supply regulator.
+    supply_inwc: f64,
     inlet_inwc: f64,
     manifold_inwc: f64,
     input_btu_h: f64,
@@ -83,13 +98,38 @@ pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
     });
     let faults = faults.collect();
     let states = states(&measure(setup, Hands::OpenUp, None), heating_value_j_m3);
-    let report = Report { scenario: job.id, seed: args.seed, plate, faults, states };
+    let right = job.scenario.draw_healthy(args.seed);
+    let heating_value_j_m3 = right.gas.heating_value_j_m3;
+    let healthy = self::states(&measure(right, Hands::OpenUp, None), heating_value_j_m3);
+    let differs = states.iter().zip(&healthy).map(|(it, right)| differs(it, right)).collect();
+    let report =
+        Report { scenario: job.id, seed: args.seed, plate, faults, states, healthy, differs };
+    if let Some(path) = &args.svg {
+        write_whole(path, &picture::draw(&report))?;
+    }
     if args.json {
         json(&report)?
     } else {
         data(&text(&report))?
     }
     Ok(Exit::Fine)
+}
+
+/// Pressures differ from half of a manometer's last digit on, rates from one in a hundred.
+fn differs(it: &State, right: &State) -> Vec<&'static str> {
+    let rate = |a: f64, b: f64| (a - b).abs() > 0.01 * a.abs().max(b.abs());
+    let pressure = |a: f64, b: f64| (a - b).abs() >= 0.05;
+    [
+        ("missed", it.missed != right.missed),
+        ("supply_inwc", pressure(it.supply_inwc, right.supply_inwc)),
+        ("inlet_inwc", pressure(it.inlet_inwc, right.inlet_inwc)),
+        ("manifold_inwc", pressure(it.manifold_inwc, right.manifold_inwc)),
+        ("input_btu_h", rate(it.input_btu_h, right.input_btu_h)),
+        ("others_btu_h", rate(it.others_btu_h, right.others_btu_h)),
+    ]
+    .into_iter()
+    .filter_map(|(key, so)| so.then_some(key))
+    .collect()
 }
 
 fn plate_report(plate: &Plate) -> PlateReport {
@@ -132,6 +172,7 @@ fn state(state: &'static str, point: &Point, heating_value_j_m3: f64) -> State {
     State {
         state,
         missed: point.missed.map(|control| format!("the control is at {control:?}")),
+        supply_inwc: inwc(truth.supply_pa),
         inlet_inwc: inwc(truth.inlet_pa),
         manifold_inwc: inwc(truth.manifold_pa),
         input_btu_h: btu_h(truth.input_w),
@@ -165,24 +206,43 @@ fn text(report: &Report) -> String {
     }
     let _ = writeln!(
         out,
-        "\n{:<20} {:>8} {:>9} {:>10} {:>7} {:>10}",
-        "state", "inlet", "manifold", "input", "of high", "others"
+        "\n{:<20} {:<8} {:>9} {:>9} {:>9} {:>10} {:>8} {:>10}",
+        "state", "", "supply", "inlet", "manifold", "input", "of high", "others"
     );
     let _ = writeln!(
         out,
-        "{:<20} {:>8} {:>9} {:>10} {:>7} {:>10}",
-        "", "in. w.c.", "in. w.c.", "Btu/h", "%", "Btu/h"
+        "{:<20} {:<8} {:>9} {:>9} {:>9} {:>10} {:>8} {:>10}",
+        "", "", "in. w.c.", "in. w.c.", "in. w.c.", "Btu/h", "%", "Btu/h"
     );
-    for it in &report.states {
-        let _ = write!(
-            out,
-            "{:<20} {:>8.2} {:>9.2} {:>10.0} {:>7.1} {:>10.0}",
-            it.state, it.inlet_inwc, it.manifold_inwc, it.input_btu_h, it.percent, it.others_btu_h
-        );
-        if let Some(missed) = &it.missed {
-            let _ = write!(out, "  not reached: {missed}");
-        }
-        out.push('\n');
+    for ((it, right), keys) in report.states.iter().zip(&report.healthy).zip(&report.differs) {
+        row(&mut out, it.state, "found", it, keys);
+        row(&mut out, "", "healthy", right, &[]);
     }
+    out.push_str("\n* differs from the healthy bench: 0.05 in. w.c. or 1 % of a rate, or more\n");
     out
+}
+
+/// One line of the table; a star stands behind what differs.
+fn row(out: &mut String, state: &str, which: &str, it: &State, differ: &[&str]) {
+    let star = |key: &str| if differ.contains(&key) { '*' } else { ' ' };
+    let rate = star("input_btu_h");
+    let _ = write!(
+        out,
+        "{state:<20} {which:<8} {:>8.2}{} {:>8.2}{} {:>8.2}{} {:>9.0}{rate} {:>7.1}{rate} {:>9.0}{}",
+        it.supply_inwc,
+        star("supply_inwc"),
+        it.inlet_inwc,
+        star("inlet_inwc"),
+        it.manifold_inwc,
+        star("manifold_inwc"),
+        it.input_btu_h,
+        it.percent,
+        it.others_btu_h,
+        star("others_btu_h")
+    );
+    if let Some(missed) = &it.missed {
+        let _ = write!(out, "  not reached: {missed}");
+    }
+    out.truncate(out.trim_end_matches(' ').len());
+    out.push('\n');
 }

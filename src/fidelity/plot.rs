@@ -2,7 +2,7 @@
 //!
 //! Plain text with two decimals everywhere, so that the same rows give the same bytes.
 
-mod axis;
+pub(crate) mod axis;
 
 use std::fmt::Write;
 
@@ -43,10 +43,14 @@ const RIGHT: f64 = 670.0;
 const VALUES: (f64, f64) = (76.0, 390.0);
 const OFFS: (f64, f64) = (452.0, 580.0);
 
-const PAPER: &str = "#fbf9f3";
-const INK: &str = "#2c2a27";
-const PALE: &str = "#d9d4c8";
-const WASH: &str = "#dfe9ee";
+/// The colour of the paper.
+pub(crate) const PAPER: &str = "#fbf9f3";
+/// The colour of what is drawn and written.
+pub(crate) const INK: &str = "#2c2a27";
+/// The colour of lines that guide the eye.
+pub(crate) const PALE: &str = "#d9d4c8";
+/// The colour of bands.
+pub(crate) const WASH: &str = "#dfe9ee";
 const TINTS: [&str; 6] = ["#2f6f9f", "#b5651d", "#4d7f4a", "#8a4f7d", "#a08a1e", "#5f6b76"];
 
 /// Draws a figure from the checks that are there; `None` when none of its rows has a place.
@@ -272,6 +276,7 @@ fn legend(svg: &mut String, checks: &[&Check]) {
     );
 }
 
-fn escape(text: &str) -> String {
+/// Text as it may stand in a picture.
+pub(crate) fn escape(text: &str) -> String {
     text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }

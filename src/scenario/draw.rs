@@ -5,8 +5,9 @@ mod supply;
 
 use super::format::{Card, Found, House, Manometer, Scenario};
 use super::value::{Measure, Vary, whole};
+use crate::bench::action::{Fitted, OnOff};
 use crate::bench::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
-use crate::units::f_from_k;
+use crate::units::{M_PER_FT, f_from_k};
 
 /// Kelvins in 70 °F.
 const LOSS_STEP_K: f64 = 70.0 / 1.8;
@@ -35,6 +36,9 @@ impl Draw {
     }
 }
 
+/// Height up to which the plate's orifices are right: 2,000 ft (IFGC, NFPA 54).
+const PLATE_ORIFICES_M: f64 = 2_000.0 * M_PER_FT;
+
 impl Scenario {
     /// The bench of a seed. The same scenario and seed give the same bench to the last bit; each
     /// range draws from a stream named after its field, so that a field more or less elsewhere
@@ -46,6 +50,28 @@ impl Scenario {
             let (fault, severity) = affliction.draw(seed, &format!("faults[{i}]"), setup.fuel);
             fault.apply(&mut setup, severity);
         }
+        setup
+    }
+
+    /// The healthy bench beside the one of a seed: the same draws, without faults, with the supply
+    /// regulator, springs, screws, switches and valves as they should be. Orifices are those of plate
+    /// or label, but for heights above 2,000 ft, where others may be right.
+    #[must_use]
+    pub fn draw_healthy(&self, seed: u64) -> Setup {
+        let mut right = self.clone();
+        right.supply.found = None;
+        right.furnace.settings.low = None;
+        right.furnace.settings.high = None;
+        right.furnace.springs_fitted = None;
+        if right.site.altitude.high() <= PLATE_ORIFICES_M {
+            right.furnace.orifice_fitted = None;
+            right.furnace.orifice_sizes = None;
+        }
+        let mut setup = right.draw_sound(seed);
+        setup.found.cock_deg = 90;
+        setup.found.valve_switch = OnOff::On;
+        setup.found.furnace_switch = OnOff::On;
+        setup.found.caps = [Fitted::On; 2];
         setup
     }
 

@@ -5,7 +5,7 @@ use crate::fidelity::words::figure;
 
 /// From values to places on paper.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Axis {
+pub(crate) struct Axis {
     scale: Scale,
     low: f64,
     high: f64,
@@ -16,7 +16,7 @@ pub(super) struct Axis {
 impl Axis {
     /// An axis that holds all values, from one place on paper to another. `None` without values, or
     /// by decades with none above zero.
-    pub(super) fn new(values: &[f64], scale: Scale, from: f64, to: f64) -> Option<Self> {
+    pub(crate) fn new(values: &[f64], scale: Scale, from: f64, to: f64) -> Option<Self> {
         let sound = |value: &&f64| value.is_finite() && (scale == Scale::Even || **value > 0.0);
         let low = values.iter().filter(sound).copied().reduce(f64::min)?;
         let high = values.iter().filter(sound).copied().reduce(f64::max)?;
@@ -31,7 +31,7 @@ impl Axis {
     }
 
     /// An even axis with zero inside that holds all values.
-    pub(super) fn about_zero(values: &[f64], from: f64, to: f64) -> Self {
+    pub(crate) fn about_zero(values: &[f64], from: f64, to: f64) -> Self {
         let low = values.iter().copied().fold(-1.0, f64::min);
         let high = values.iter().copied().fold(1.0, f64::max);
         let margin = 0.08 * (high - low);
@@ -39,7 +39,7 @@ impl Axis {
     }
 
     /// The place of a value.
-    pub(super) fn at(&self, value: f64) -> f64 {
+    pub(crate) fn at(&self, value: f64) -> f64 {
         let share = match self.scale {
             Scale::Even => (value - self.low) / (self.high - self.low),
             Scale::Decades => {
@@ -50,7 +50,7 @@ impl Axis {
     }
 
     /// Ticks with their labels.
-    pub(super) fn ticks(&self) -> Vec<(f64, String)> {
+    pub(crate) fn ticks(&self) -> Vec<(f64, String)> {
         let values = match self.scale {
             Scale::Even => self.even(),
             Scale::Decades => self.decades(),

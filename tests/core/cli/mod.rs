@@ -4,6 +4,7 @@ mod faults;
 mod files;
 mod format;
 mod jobs;
+mod previews;
 mod records;
 mod window;
 

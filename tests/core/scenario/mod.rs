@@ -11,6 +11,7 @@ mod rule_changes;
 mod shipped;
 mod teaching;
 mod wild_input;
+mod wild_previews;
 
 use quarterturn::scenario::{Code, Problem, builtin, check};
 

@@ -1,0 +1,182 @@
+//! A preview as SVG: a panel for each test point, the job as found over the healthy bench.
+//!
+//! Squares on a full line are the job as found, rings on a broken line the healthy bench, so that the
+//! picture reads without colour.
+
+use std::fmt::Write;
+
+use super::{Report, State};
+use crate::fidelity::plot::axis::Axis;
+use crate::fidelity::plot::{INK, PALE, PAPER, Scale, WASH, escape};
+
+const WIDTH: f64 = 640.0;
+const LEFT: f64 = 84.0;
+const RIGHT: f64 = 616.0;
+/// Top of the first panel, height of one, and from one top to the next.
+const TOP: f64 = 78.0;
+const TALL: f64 = 130.0;
+const PITCH: f64 = 172.0;
+
+/// Writing into a string cannot fail.
+macro_rules! put {
+    ($svg:expr, $($arg:tt)*) => {
+        let _ = writeln!($svg, $($arg)*);
+    };
+}
+
+/// A test point: its words, its pressure, its key among what differs, bands of the plate by state.
+struct Panel {
+    words: &'static str,
+    key: &'static str,
+    pressure: fn(&State) -> f64,
+    bands: Vec<(usize, usize, f64, f64)>,
+}
+
+/// The picture.
+pub(super) fn draw(report: &Report) -> String {
+    let plate = &report.plate;
+    let [low, high] = [plate.low_inwc, plate.high_inwc]
+        .map(|band| (band.target - band.tolerance, band.target + band.tolerance));
+    let inlet = (1, 3, plate.inlet_inwc[0], plate.inlet_inwc[1]);
+    let panels = [
+        Panel {
+            words: "behind the supply regulator",
+            key: "supply_inwc",
+            pressure: |it| it.supply_inwc,
+            bands: Vec::new(),
+        },
+        Panel {
+            words: "inlet",
+            key: "inlet_inwc",
+            pressure: |it| it.inlet_inwc,
+            bands: vec![inlet],
+        },
+        Panel {
+            words: "manifold",
+            key: "manifold_inwc",
+            pressure: |it| it.manifold_inwc,
+            bands: vec![(1, 1, low.0, low.1), (2, 3, high.0, high.1)],
+        },
+    ];
+    let tall = TOP + PITCH * 3.0 + 14.0;
+    let mut svg = String::new();
+    put!(
+        svg,
+        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {tall}\" \
+         font-family=\"Georgia, 'Times New Roman', serif\" font-size=\"12\" fill=\"{INK}\">"
+    );
+    let title = escape(&format!("{}, seed {}", report.scenario, report.seed));
+    put!(svg, "<title>{title}</title>");
+    put!(svg, "<rect width=\"{WIDTH}\" height=\"{tall}\" fill=\"{PAPER}\"/>");
+    put!(svg, "<text x=\"{LEFT}\" y=\"26\" font-size=\"15\">{title}</text>");
+    key(&mut svg);
+    for (k, panel) in panels.iter().enumerate() {
+        one(&mut svg, report, panel, TOP + PITCH * k as f64);
+    }
+    svg.push_str("</svg>\n");
+    svg
+}
+
+fn key(svg: &mut String) {
+    square(svg, LEFT + 6.0, 44.0);
+    put!(svg, "<text x=\"{}\" y=\"48\">as found</text>", LEFT + 18.0);
+    ring(svg, LEFT + 96.0, 44.0);
+    put!(
+        svg,
+        "<text x=\"{}\" y=\"48\">healthy; shaded: the plate; a star: differs; in. w.c.</text>",
+        LEFT + 108.0
+    );
+}
+
+/// The middle of a state's column.
+fn column(state: usize) -> f64 {
+    LEFT + (RIGHT - LEFT) * (state as f64 + 0.5) / 4.0
+}
+
+fn one(svg: &mut String, report: &Report, panel: &Panel, top: f64) {
+    let bottom = top + TALL;
+    let pairs = || report.states.iter().zip(&report.healthy);
+    let mut values: Vec<f64> =
+        pairs().flat_map(|(it, right)| [it, right]).map(panel.pressure).collect();
+    values.extend(panel.bands.iter().flat_map(|band| [band.2, band.3]));
+    let Some(axis) = Axis::new(&values, Scale::Even, bottom, top) else { return };
+    let half = (RIGHT - LEFT) / 8.0;
+    for &(from, to, low, high) in &panel.bands {
+        put!(
+            svg,
+            "<rect x=\"{:.2}\" y=\"{:.2}\" width=\"{:.2}\" height=\"{:.2}\" fill=\"{WASH}\" \
+             stroke=\"{INK}\" stroke-width=\"0.5\" stroke-dasharray=\"1 3\"/>",
+            column(from) - half,
+            axis.at(high),
+            column(to) - column(from) + 2.0 * half,
+            axis.at(low) - axis.at(high)
+        );
+    }
+    for (value, text) in axis.ticks() {
+        let at = axis.at(value);
+        put!(svg, "<path d=\"M{LEFT} {at:.2}H{RIGHT}\" stroke=\"{PALE}\" stroke-width=\"0.6\"/>");
+        put!(
+            svg,
+            "<text x=\"{}\" y=\"{:.2}\" text-anchor=\"end\">{text}</text>",
+            LEFT - 6.0,
+            at + 4.0
+        );
+    }
+    put!(
+        svg,
+        "<rect x=\"{LEFT}\" y=\"{top}\" width=\"{}\" height=\"{TALL}\" fill=\"none\" \
+         stroke=\"{INK}\"/>",
+        RIGHT - LEFT
+    );
+    put!(
+        svg,
+        "<text x=\"{LEFT}\" y=\"{}\" font-style=\"italic\">{}</text>",
+        top - 6.0,
+        panel.words
+    );
+    line(svg, &report.healthy, panel, &axis, " stroke-dasharray=\"5 4\"");
+    line(svg, &report.states, panel, &axis, "");
+    for (i, (it, right)) in pairs().enumerate() {
+        ring(svg, column(i), axis.at((panel.pressure)(right)));
+        let at = axis.at((panel.pressure)(it));
+        square(svg, column(i), at);
+        let keys = report.differs.get(i);
+        if keys.is_some_and(|keys| keys.contains(&panel.key)) {
+            put!(
+                svg,
+                "<text x=\"{:.2}\" y=\"{:.2}\">* {:.2}</text>",
+                column(i) + 9.0,
+                at - 6.0,
+                (panel.pressure)(it)
+            );
+        }
+        put!(
+            svg,
+            "<text x=\"{:.2}\" y=\"{:.2}\" text-anchor=\"middle\">{}</text>",
+            column(i),
+            bottom + 16.0,
+            escape(it.state)
+        );
+    }
+}
+
+fn line(svg: &mut String, states: &[State], panel: &Panel, axis: &Axis, dashes: &str) {
+    let mut path = String::new();
+    for (i, it) in states.iter().enumerate() {
+        let letter = if i == 0 { 'M' } else { 'L' };
+        let _ = write!(path, "{letter}{:.2} {:.2}", column(i), axis.at((panel.pressure)(it)));
+    }
+    put!(svg, "<path d=\"{path}\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.1\"{dashes}/>");
+}
+
+fn square(svg: &mut String, x: f64, y: f64) {
+    put!(svg, "<rect x=\"{:.2}\" y=\"{:.2}\" width=\"6\" height=\"6\"/>", x - 3.0, y - 3.0);
+}
+
+fn ring(svg: &mut String, x: f64, y: f64) {
+    put!(
+        svg,
+        "<circle cx=\"{x:.2}\" cy=\"{y:.2}\" r=\"5\" fill=\"none\" stroke=\"{INK}\" \
+         stroke-width=\"1.2\"/>"
+    );
+}

@@ -1,0 +1,110 @@
+//! Shipped scenarios with numbers put out of joint and faults put in: each is refused with a place, or
+//! previews to numbers, in good time.
+
+use std::time::{Duration, Instant};
+
+use quarterturn::bench::fault::Fault;
+use quarterturn::bench::fault::pattern::{Hands, measure};
+use quarterturn::rng::stream;
+use quarterturn::scenario::{builtin, check, load};
+
+/// Variants tried.
+const TRIED: u64 = 240;
+/// Longest that one may take, with room for a slow machine.
+const LONGEST: Duration = Duration::from_secs(5);
+/// What a number is multiplied by, or replaced with.
+const FACTORS: [f64; 6] = [0.0, 0.5, 0.9, 1.1, 2.0, 10.0];
+const WILD: [&str; 5] = ["NaN", "1e308", "-1", "inf", "1e-300"];
+
+/// Where numbers that may vary stand in a text.
+fn numbers(text: &str) -> Vec<(usize, usize)> {
+    let bytes = text.as_bytes();
+    let mut found = Vec::new();
+    let mut i = 0;
+    while i < bytes.len() {
+        let starts = bytes[i].is_ascii_digit() && matches!(bytes[i - 1], b' ' | b'"' | b'(');
+        if !starts {
+            i += 1;
+            continue;
+        }
+        let length = bytes[i..].iter().take_while(|b| b.is_ascii_digit() || **b == b'.').count();
+        found.push((i, i + length));
+        i += length;
+    }
+    found
+}
+
+fn variant(seed: u64) -> String {
+    let mut chance = stream(seed, "wild previews");
+    let all: Vec<_> = builtin::JOBS.iter().chain(&builtin::HEALTHY).collect();
+    let mut text = all[chance.below(all.len() as u32) as usize].text.to_owned();
+    // Remarks and the card hold numbers too, which change nothing.
+    text = text[text.find("    site:").or(text.find("    gas:")).unwrap()..].to_owned();
+    for _ in 0..=chance.below(3) {
+        let found = numbers(&text);
+        let (from, to) = found[chance.below(found.len() as u32) as usize];
+        let new = if chance.below(12) == 0 {
+            WILD[chance.below(WILD.len() as u32) as usize].to_owned()
+        } else {
+            let value: f64 = text[from..to].parse().unwrap_or(1.0);
+            format!("{}", value * FACTORS[chance.below(FACTORS.len() as u32) as usize])
+        };
+        text.replace_range(from..to, &new);
+    }
+    let mut faults = Vec::new();
+    for _ in 0..chance.below(4) {
+        faults.push(Fault::ALL[chance.below(Fault::ALL.len() as u32) as usize].name());
+    }
+    let list = faults.join(", ");
+    let head = "(\n    version: 1,\n    title: \"A\",\n    about: \"B\",\n";
+    format!(
+        "{head}{}",
+        text.replacen("    card: (", &format!("    faults: [{list}],\n    card: ("), 1)
+    )
+}
+
+/// Nothing panics, nothing hangs, no reading is without a number.
+#[test]
+fn variants_preview_or_are_refused() {
+    let (mut previewed, mut worst) = (0, Duration::ZERO);
+    for seed in 0..TRIED {
+        let text = variant(seed);
+        let start = Instant::now();
+        let found = check("wild.ron", &text);
+        match load(&text) {
+            Err(_) => assert!(found.iter().all(|it| it.line >= 1), "seed {seed}: {found:#?}"),
+            Ok(scenario) => {
+                previewed += 1;
+                for setup in [scenario.draw(seed), scenario.draw_healthy(seed)] {
+                    let pattern = measure(setup, Hands::OpenUp, None);
+                    for point in &pattern.points {
+                        let it = &point.truth;
+                        let all = [it.supply_pa, it.inlet_pa, it.manifold_pa, it.input_w];
+                        assert!(all.iter().all(|it| it.is_finite()), "seed {seed}: {all:?}");
+                    }
+                }
+            }
+        }
+        let took = start.elapsed();
+        assert!(took < LONGEST, "seed {seed}: {took:?}");
+        worst = worst.max(took);
+    }
+    println!("{previewed} of {TRIED} previewed, the worst in {worst:?}");
+    assert!(previewed > TRIED / 5 && previewed < TRIED, "{previewed} of {TRIED}");
+}
+
+/// As many faults as a list holds, and one more.
+#[test]
+fn very_many_faults_have_an_end() {
+    let healthy = builtin::HEALTHY[0].text;
+    let with = |count: usize| {
+        let list = "kinked_connector(0.5), ".repeat(count);
+        check(
+            "many.ron",
+            &healthy.replacen("    card: (", &format!("    faults: [{list}],\n    card: ("), 1),
+        )
+    };
+    assert!(with(24).iter().all(|it| it.message.contains("twice")));
+    assert!(with(25).iter().any(|it| it.expected == "at most 24"));
+    assert!(with(9_000).iter().any(|it| it.expected == "at most 24"));
+}
