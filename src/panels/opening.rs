@@ -34,6 +34,18 @@ pub struct OpeningState {
     pub seed: Option<String>,
     /// How much help.
     pub help: Help,
+    /// Whether the keyboard goes to the chosen job in the list.
+    to_chosen: ToChosen,
+}
+
+/// Whether the keyboard goes to the chosen job.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+enum ToChosen {
+    /// It stays.
+    #[default]
+    No,
+    /// It does.
+    Yes,
 }
 
 /// Whether the caution was read.
