@@ -1,6 +1,8 @@
 //! The list of jobs, by the steps of the ladder. It never names a fault.
 
-use egui::{EventFilter, Key, Margin, Modifiers, Response, RichText, Ui, WidgetInfo, WidgetType};
+use egui::{
+    EventFilter, Frame, Key, Margin, Modifiers, Response, RichText, Ui, WidgetInfo, WidgetType,
+};
 
 use super::{OpeningState, ToChosen, chosen, seed_of};
 use crate::panels::kit;
@@ -73,8 +75,21 @@ fn job_ui(
     state: &mut OpeningState,
     out: &mut Vec<Wish>,
 ) {
+    ui.add_space(2.0);
     let title = RichText::new(&job.title).family(theme::semibold());
-    let button = kit::seen_when_focused(ui.radio(now, title));
+    let button = ui
+        .horizontal_wrapped(|ui| {
+            let button = kit::seen_when_focused(ui.radio(now, title));
+            let color = match job.standing {
+                Tried::Never => theme::QUIET,
+                Tried::Tried(_) => theme::INK,
+                Tried::Passed(_) => theme::SETTLED,
+            };
+            let words = format!("{}, {}", job.fuel, job.standing.words());
+            ui.label(RichText::new(words).small().color(color));
+            button
+        })
+        .inner;
     let name = format!("{}, {}, {}", job.title, job.fuel, job.standing.words());
     button.widget_info(|| WidgetInfo::selected(WidgetType::RadioButton, true, now, &name));
     if now && core::mem::take(&mut state.to_chosen) == ToChosen::Yes {
@@ -91,15 +106,7 @@ fn job_ui(
     } else if button.clicked() || button.gained_focus() {
         state.job = Some(job.id.clone());
     }
-    ui.indent(&job.id, |ui| {
-        let line = if job.aim.is_empty() { &job.text } else { &job.aim };
-        ui.label(line);
-        let color = match job.standing {
-            Tried::Never => theme::QUIET,
-            Tried::Tried(_) => theme::INK,
-            Tried::Passed(_) => theme::SETTLED,
-        };
-        let words = format!("{}  ·  {}", job.fuel, job.standing.words());
-        ui.label(RichText::new(words).small().color(color));
-    });
+    let line = if job.aim.is_empty() { &job.text } else { &job.aim };
+    let inside = Margin { left: 24, ..Margin::ZERO };
+    Frame::new().inner_margin(inside).show(ui, |ui| ui.label(line));
 }
