@@ -10,7 +10,7 @@ use egui::{
 use super::kit;
 use super::settings_page::settings_ui;
 use super::theme;
-use super::view::{Help, JobChoice, Opening, View};
+use super::view::{Help, JobChoice, Opening, Unfinished, View};
 use super::wish::Wish;
 
 /// The caution that stands before everything, a sentence each.
@@ -34,6 +34,18 @@ pub struct OpeningState {
     pub seed: Option<String>,
     /// How much help.
     pub help: Help,
+    /// Whether the keyboard goes to the chosen job in the list.
+    to_chosen: ToChosen,
+}
+
+/// Whether the keyboard goes to the chosen job.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+enum ToChosen {
+    /// It stays.
+    #[default]
+    No,
+    /// It does.
+    Yes,
 }
 
 /// Whether the caution was read.
@@ -150,6 +162,8 @@ fn two_columns(
 
 /// The chosen job: what it is, how it is begun, what it is practice for.
 fn chosen_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: &mut Vec<Wish>) {
+    let (newest, _) = in_front(opening.unfinished);
+    unfinished_ui(ui, "Go on where you stopped", newest, out);
     let Some(job) = chosen(opening, state) else { return };
     kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
         ui.set_width(ui.available_width());
@@ -230,20 +244,31 @@ fn seed_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState) -> Resu
     seed
 }
 
-fn side_ui(ui: &mut Ui, view: &View<'_>, opening: &Opening<'_>, out: &mut Vec<Wish>) {
-    if !opening.unfinished.is_empty() {
-        kit::slip().show(ui, |ui| {
-            ui.set_width(ui.available_width());
-            ui.heading("Go on where you stopped");
-            for attempt in opening.unfinished {
-                let text = format!("{}, {}", attempt.title, attempt.text);
-                if kit::list_button(ui, &text, None).clicked() {
-                    out.push(Wish::ResumeAttempt(attempt.id.clone()));
-                }
-            }
-        });
-        ui.add_space(10.0);
+/// Unfinished attempts that stand before the chosen job, and those after it.
+fn in_front(unfinished: &[Unfinished]) -> (&[Unfinished], &[Unfinished]) {
+    unfinished.split_at(unfinished.len().min(2))
+}
+
+fn unfinished_ui(ui: &mut Ui, title: &str, attempts: &[Unfinished], out: &mut Vec<Wish>) {
+    if attempts.is_empty() {
+        return;
     }
+    kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
+        ui.set_width(ui.available_width());
+        ui.heading(title);
+        for attempt in attempts {
+            let text = format!("{}, {}", attempt.title, attempt.text);
+            if kit::list_button(ui, &text, None).clicked() {
+                out.push(Wish::ResumeAttempt(attempt.id.clone()));
+            }
+        }
+    });
+    ui.add_space(10.0);
+}
+
+fn side_ui(ui: &mut Ui, view: &View<'_>, opening: &Opening<'_>, out: &mut Vec<Wish>) {
+    let (_, older) = in_front(opening.unfinished);
+    unfinished_ui(ui, "Older attempts", older, out);
     kit::slip().show(ui, |ui| {
         ui.set_width(ui.available_width());
         settings_ui(ui, view.settings, out);

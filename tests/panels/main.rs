@@ -8,6 +8,7 @@ mod drawing;
 mod fixture;
 mod keyboard;
 mod look;
+mod opening;
 mod pages;
 mod reach;
 mod writing;

@@ -1,11 +1,11 @@
 //! A desk for tests: the scenarios that come with the program, nothing kept.
 
-use quarterturn::app::desk::{Attempt, Desk, Finished, NoJournal};
+use quarterturn::app::desk::{Attempt, Desk, Finished, HomeDesk, NoJournal};
 use quarterturn::bench::Bench;
 use quarterturn::bench::action::Action;
 use quarterturn::panels::debrief::DebriefView;
 use quarterturn::panels::settings::{Motion, Settings};
-use quarterturn::panels::view::{Help, JobChoice, Tried, Unfinished};
+use quarterturn::panels::view::{Help, JobChoice, Unfinished};
 use quarterturn::scenario;
 
 /// The desk. What is done before the window opens is in `before`.
@@ -19,19 +19,7 @@ pub struct TestDesk {
 
 impl Desk for TestDesk {
     fn jobs(&self) -> Vec<JobChoice> {
-        scenario::builtin::JOBS
-            .iter()
-            .map(|job| JobChoice {
-                id: job.id.into(),
-                title: job.id.into(),
-                text: "A job.".into(),
-                fuel: "propane".into(),
-                step: scenario::Step::Read,
-                aim: String::new(),
-                competencies: Vec::new(),
-                standing: Tried::Never,
-            })
-            .collect()
+        HomeDesk::bare().jobs()
     }
 
     fn unfinished(&self) -> Vec<Unfinished> {

@@ -1,4 +1,4 @@
-//! Five reference pictures, drawn off-screen by the software renderer, and beside each what must
+//! Seven reference pictures, drawn off-screen by the software renderer, and beside each what must
 //! be in it whatever the pixels are.
 //!
 //! `UPDATE_PICTURES=1` writes them anew and fails, so that it cannot be left on. Without a Vulkan
@@ -42,8 +42,12 @@ fn has_driver() -> bool {
 }
 
 fn open(job: Option<&str>, before: Vec<(u64, Action)>, until: u64) -> Rig {
+    open_at((1280, 720), job, before, until)
+}
+
+fn open_at(size: (u32, u32), job: Option<&str>, before: Vec<(u64, Action)>, until: u64) -> Rig {
     let desk = TestDesk { before: (before, until), ..TestDesk::default() };
-    let mut rig = Rig::open(desk, job, (1280, 720), Pixels::Drawn);
+    let mut rig = Rig::open(desk, job, size, Pixels::Drawn);
     let adapter = &rig.app.world().resource::<RenderAdapterInfo>().name;
     eprintln!("drawn by {adapter}");
     rig.frames(30);
@@ -118,6 +122,28 @@ fn opening_page() {
     assert_eq!(page(&rig), None);
     compare(&mut rig, "opening");
     assert!(rig.named().iter().any(|(label, ..)| label.contains("practice simulator")));
+}
+
+/// The choice of a job, with everything that ships.
+#[test]
+fn choosing_a_job() {
+    choosing((1280, 720), "choosing");
+}
+
+/// The same in the smallest window.
+#[test]
+fn choosing_a_job_at_1024() {
+    choosing((1024, 768), "choosing_1024");
+}
+
+fn choosing(size: (u32, u32), name: &str) {
+    if !has_driver() {
+        return;
+    }
+    let mut rig = open_at(size, None, Vec::new(), 0);
+    rig.click_on("I have read this");
+    rig.frames(10);
+    compare(&mut rig, name);
 }
 
 /// The yard on arrival.

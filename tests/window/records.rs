@@ -7,7 +7,7 @@ use quarterturn::app::desk::{Desk, HomeDesk};
 use quarterturn::app::session::Session;
 use quarterturn::bench::action::{Action, Ending, Fitted, HandOver, OnOff};
 use quarterturn::bench::part::{Cock, Door, Place};
-use quarterturn::panels::view::Help;
+use quarterturn::panels::view::{Help, Tried};
 use quarterturn::record::{self, Ended, What};
 
 const JOB: &str = "propane-cold-morning";
@@ -27,6 +27,7 @@ fn records(folder: &Path) -> Vec<record::Record> {
     let mut files: Vec<_> = std::fs::read_dir(folder)
         .expect("a folder")
         .map(|entry| entry.expect("an entry").path())
+        .filter(|file| file.extension().is_some_and(|ending| ending == "jsonl"))
         .collect();
     files.sort();
     files
@@ -123,4 +124,38 @@ fn trouble_with_the_record_is_told() {
     play(&mut session, Action::Go(Place::PlantRoom), 5);
     assert!(session.refusal().is_some_and(|said| said.contains("not being recorded")));
     assert_eq!(session.seen().place, Place::PlantRoom);
+}
+
+/// What became of a job is read from the folder: tried after a record, not passed by a result that
+/// was not met, passed by one that was, for the text that was played only.
+#[test]
+fn the_list_says_what_became_of_a_job() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let standing = || {
+        let jobs = desk(folder.path()).jobs();
+        jobs.iter().find(|job| job.id == JOB).expect("it ships").standing
+    };
+    assert_eq!(standing(), Tried::Never);
+    let mut desk = desk(folder.path());
+    let mut session = Session::new(desk.start(JOB, 7, Help::Solo).expect("it starts"), 1);
+    let (taken, left) = session.hints();
+    assert_eq!((taken.len(), left), (0, 3));
+    session.take_hint();
+    play(&mut session, Action::Go(Place::Hall), 100);
+    play(&mut session, Action::HandOver(said()), 10);
+    let view = desk.debrief(&session.finished());
+    assert_eq!(view.hints, "1 of the 3 hints on this job taken.");
+    assert!(view.in_this_job.is_some_and(|lines| lines.len() == 3) && !view.note.is_empty());
+    drop(session);
+    assert_eq!(standing(), Tried::Tried(1));
+    let results = folder.path().join("results.log");
+    let line = std::fs::read_to_string(&results).expect("a result");
+    let met = line.replace("\"met\":false", "\"met\":true");
+    std::fs::write(&results, format!("{line}torn{met}")).expect("written");
+    assert_eq!(standing(), Tried::Tried(1), "a torn line is no result");
+    std::fs::write(&results, format!("{line}{}", met.replace("\"hash\":\"", "\"hash\":\"0")))
+        .expect("written");
+    assert_eq!(standing(), Tried::Tried(1), "another text was passed");
+    std::fs::write(&results, format!("{line}{met}")).expect("written");
+    assert_eq!(standing(), Tried::Passed(1));
 }

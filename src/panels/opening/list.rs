@@ -1,8 +1,10 @@
 //! The list of jobs, by the steps of the ladder. It never names a fault.
 
-use egui::{Key, Margin, Modifiers, RichText, Ui, WidgetInfo, WidgetType};
+use egui::{
+    EventFilter, Frame, Key, Margin, Modifiers, Response, RichText, Ui, WidgetInfo, WidgetType,
+};
 
-use super::{OpeningState, chosen, seed_of};
+use super::{OpeningState, ToChosen, chosen, seed_of};
 use crate::panels::kit;
 use crate::panels::theme;
 use crate::panels::view::{JobChoice, Opening, Tried};
@@ -37,6 +39,34 @@ pub(super) fn list_ui(
     });
 }
 
+/// Up and down choose the job before and after, and take the keyboard along.
+fn arrows(
+    ui: &Ui,
+    button: &Response,
+    opening: &Opening<'_>,
+    job: &JobChoice,
+    state: &mut OpeningState,
+) {
+    let filter = EventFilter { vertical_arrows: true, ..EventFilter::default() };
+    ui.memory_mut(|memory| memory.set_focus_lock_filter(button.id, filter));
+    let pressed = |key| ui.input_mut(|input| input.consume_key(Modifiers::NONE, key));
+    let (up, down) = (pressed(Key::ArrowUp), pressed(Key::ArrowDown));
+    // In the order of the page: by step.
+    let mut order: Vec<&JobChoice> = opening.jobs.iter().collect();
+    order.sort_by_key(|one| one.step);
+    let at = order.iter().position(|one| one.id == job.id);
+    let to = match (at, up, down) {
+        (Some(at), true, false) => at.checked_sub(1),
+        (Some(at), false, true) => at.checked_add(1),
+        _ => None,
+    };
+    if let Some(other) = to.and_then(|to| order.get(to)) {
+        state.job = Some(other.id.clone());
+        state.to_chosen = ToChosen::Yes;
+        ui.ctx().request_repaint();
+    }
+}
+
 fn job_ui(
     ui: &mut Ui,
     opening: &Opening<'_>,
@@ -45,10 +75,29 @@ fn job_ui(
     state: &mut OpeningState,
     out: &mut Vec<Wish>,
 ) {
+    ui.add_space(2.0);
     let title = RichText::new(&job.title).family(theme::semibold());
-    let button = kit::seen_when_focused(ui.radio(now, title));
+    let button = ui
+        .horizontal_wrapped(|ui| {
+            let button = kit::seen_when_focused(ui.radio(now, title));
+            let color = match job.standing {
+                Tried::Never => theme::QUIET,
+                Tried::Tried(_) => theme::INK,
+                Tried::Passed(_) => theme::SETTLED,
+            };
+            let words = format!("{}, {}", job.fuel, job.standing.words());
+            ui.label(RichText::new(words).small().color(color));
+            button
+        })
+        .inner;
     let name = format!("{}, {}, {}", job.title, job.fuel, job.standing.words());
     button.widget_info(|| WidgetInfo::selected(WidgetType::RadioButton, true, now, &name));
+    if now && core::mem::take(&mut state.to_chosen) == ToChosen::Yes {
+        button.request_focus();
+    }
+    if button.has_focus() {
+        arrows(ui, &button, opening, job, state);
+    }
     let start = now
         && button.has_focus()
         && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Enter));
@@ -57,15 +106,7 @@ fn job_ui(
     } else if button.clicked() || button.gained_focus() {
         state.job = Some(job.id.clone());
     }
-    ui.indent(&job.id, |ui| {
-        let line = if job.aim.is_empty() { &job.text } else { &job.aim };
-        ui.label(line);
-        let color = match job.standing {
-            Tried::Never => theme::QUIET,
-            Tried::Tried(_) => theme::INK,
-            Tried::Passed(_) => theme::SETTLED,
-        };
-        let words = format!("{}  ·  {}", job.fuel, job.standing.words());
-        ui.label(RichText::new(words).small().color(color));
-    });
+    let line = if job.aim.is_empty() { &job.text } else { &job.aim };
+    let inside = Margin { left: 24, ..Margin::ZERO };
+    Frame::new().inner_margin(inside).show(ui, |ui| ui.label(line));
 }

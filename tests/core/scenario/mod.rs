@@ -10,6 +10,7 @@ mod readings;
 mod rule_changes;
 mod shipped;
 mod teaching;
+mod told;
 mod wild_input;
 mod wild_previews;
 
