@@ -117,7 +117,10 @@ fn checks(l: &Ledger, joint: Joint, after: usize) -> Vec<Check> {
 fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
     match joint {
         Joint::InletPort | Joint::Union | Joint::Connector => {
-            let working = l.setup.supply.set_pa.min(l.plate().figures().inlet_max_pa);
+            // As found, or as it was set here.
+            let set = l.end().map_or(f64::INFINITY, |(_, _, end)| end.supply_set_pa);
+            let found = l.setup.supply.set_pa;
+            let working = found.min(set).min(l.plate().figures().inlet_max_pa);
             check.cock_deg >= OPEN_DEG && check.lowest_pa >= WORKING_SHARE * working
         }
         Joint::ManifoldPort => check.firing == Firing::High,
