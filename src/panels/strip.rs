@@ -8,6 +8,7 @@ use super::view::{Job, Running};
 use super::wish::Wish;
 use crate::bench::action::Action;
 use crate::bench::part::Place;
+use crate::bench::seen::Seen;
 
 /// Places to stand, with their keys.
 pub const PLACES: [(Place, Key); 4] = [
