@@ -1,4 +1,4 @@
-//! Golden runs: the reference technician's jobs end in exactly these states, in any profile and on
+//! Golden runs: the reference technician's jobs, every shipped one on two seeds, end in exactly these states, in any profile and on
 //! any machine (`tests/wasm/run` plays them in WebAssembly).
 //!
 //! When a number changes, look at the kept records (`record::kept`). If they come out differently
@@ -8,34 +8,87 @@
 use quarterturn::bench::Bench;
 use quarterturn::scenario::{builtin, load};
 use quarterturn::technician::drive::Nobody;
+use quarterturn::technician::proof::LIMIT_S;
 use quarterturn::technician::{Technician, play};
 
 /// Scenario, seed, last tick and digest.
 pub const GOLDEN: &[(&str, u64, u64, u64)] = &[
-    ("propane-cold-morning", 1, 78396, 0x3312_a656_2a80_280a),
-    ("propane-cold-morning", 2, 78396, 0x2473_3a2a_abec_9dd5),
-    ("propane-cold-morning", 3, 78396, 0x7ccc_1c39_ca4d_1b00),
-    ("natural-gas-busy-kitchen", 1, 101456, 0x3863_5c78_24df_2dcc),
-    ("natural-gas-busy-kitchen", 2, 101456, 0xfb5f_35c4_3c01_1d58),
-    ("natural-gas-busy-kitchen", 3, 101606, 0x0a36_1f8f_a878_dddb),
-    ("healthy-natural", 1, 70886, 0x8753_9cc7_bb84_a645),
-    ("healthy-natural", 2, 70886, 0x8753_9cc7_bb84_a645),
-    ("healthy-natural", 3, 70886, 0x8753_9cc7_bb84_a645),
-    ("healthy-propane", 1, 71906, 0x531b_424a_057f_ba0b),
-    ("healthy-propane", 2, 71906, 0x531b_424a_057f_ba0b),
-    ("healthy-propane", 3, 71906, 0x531b_424a_057f_ba0b),
+    ("healthy-natural", 1, 113806, 0x09fc_94c3_cbd6_5f7e),
+    ("healthy-natural", 2, 113806, 0x09fc_94c3_cbd6_5f7e),
+    ("healthy-propane", 1, 114466, 0x838c_7cd6_e233_a0ad),
+    ("healthy-propane", 2, 114466, 0x838c_7cd6_e233_a0ad),
+    ("borrowed-bag", 1, 105946, 0xab91_9b7d_9fcc_4a77),
+    ("borrowed-bag", 2, 119206, 0x4f2c_aa8d_6aa6_3cdb),
+    ("first-call-of-the-day", 1, 174626, 0x5038_e3a6_c3f6_c546),
+    ("first-call-of-the-day", 2, 165906, 0x4731_409a_fb7b_b7fc),
+    ("after-the-painters", 1, 105946, 0xd249_22ca_1c9b_d7a5),
+    ("after-the-painters", 2, 119206, 0x67d9_343d_1a71_87b0),
+    ("no-heat-after-cleaning", 1, 114446, 0xe728_15c0_af06_9c00),
+    ("no-heat-after-cleaning", 2, 126726, 0x3170_17dc_2ceb_74e0),
+    ("propane-cold-morning", 1, 124686, 0xadad_dd62_34f6_6da3),
+    ("propane-cold-morning", 2, 136946, 0x3aa6_f105_7017_d4a2),
+    ("natural-gas-busy-kitchen", 1, 141646, 0x770d_6cf9_389e_d547),
+    ("natural-gas-busy-kitchen", 2, 154906, 0x3fe9_a0d5_d5b6_2ab9),
+    ("short-spells", 1, 121166, 0x6f73_8d63_f973_ebb9),
+    ("short-spells", 2, 135676, 0x0321_7344_4c4a_06dd),
+    ("a-label-of-its-own", 1, 125916, 0x5a78_ab79_90cd_4abb),
+    ("a-label-of-its-own", 2, 138196, 0x89c7_e677_f0ee_2dcb),
+    ("a-roar-at-night", 1, 120066, 0xb907_7816_ae04_363e),
+    ("a-roar-at-night", 2, 133326, 0x8961_cbc0_8b99_3ce1),
+    ("slow-half-of-winter", 1, 129816, 0xfeed_8edf_e1bd_d8b2),
+    ("slow-half-of-winter", 2, 140846, 0xa1c5_6f84_0cdd_1674),
+    ("a-hard-light", 1, 134806, 0xdd83_8a7b_c609_d080),
+    ("a-hard-light", 2, 147466, 0xe46f_96f3_908f_5b8b),
+    ("two-meters-two-numbers", 1, 136866, 0x9375_8fdd_01d2_9ce6),
+    ("two-meters-two-numbers", 2, 121316, 0x5b1e_32a4_bfca_e4bf),
+    ("needle-in-no-hurry", 1, 142646, 0x7671_2503_5c0e_7fa7),
+    ("needle-in-no-hurry", 2, 155926, 0xbf19_28b0_08af_9c2e),
+    ("behind-the-cupboard", 1, 106886, 0x2757_37c4_df7a_0b69),
+    ("behind-the-cupboard", 2, 120166, 0x2262_13e9_10de_de44),
+    ("the-new-dial", 1, 155096, 0x2836_2d22_6fb9_6468),
+    ("the-new-dial", 2, 167376, 0xcb00_9ab4_9cd1_b0e8),
+    ("lukewarm-at-dawn", 1, 137206, 0x5fc5_3542_92e7_21cc),
+    ("lukewarm-at-dawn", 2, 150486, 0xa566_a093_9540_ca3a),
+    ("stops-when-warm", 1, 105946, 0x4e8a_9390_e1bc_5cc6),
+    ("stops-when-warm", 2, 119206, 0x1b39_3ca9_f470_c8ca),
+    ("lights-and-quits", 1, 138786, 0x83b4_848c_c2ed_8bc8),
+    ("lights-and-quits", 2, 151246, 0x57f4_78ed_1b81_f6c3),
+    ("hums-and-clicks", 1, 136786, 0xd594_6c09_2e2c_757e),
+    ("hums-and-clicks", 2, 180906, 0xafff_6830_d622_c693),
+    ("no-bite-on-high", 1, 184586, 0xf0dd_bd46_4933_a4d3),
+    ("no-bite-on-high", 2, 196866, 0x5ea5_31f8_480e_1851),
+    ("after-a-quiet-summer", 1, 114646, 0x5246_a8e2_158e_d673),
+    ("after-a-quiet-summer", 2, 126726, 0xdffc_1445_8ce0_e8e6),
+    ("leaves-on-the-lawn", 1, 105946, 0x418e_bedd_e24b_0a27),
+    ("leaves-on-the-lawn", 2, 119206, 0x1cf9_e178_665c_8924),
+    ("house-on-the-pass", 1, 146646, 0x79bd_3931_e50c_3b61),
+    ("house-on-the-pass", 2, 158656, 0xd563_0747_97f2_90b4),
+    ("thaw-week", 1, 187596, 0x7180_0d4f_5013_4b83),
+    ("thaw-week", 2, 199876, 0xb41e_6374_1128_a5b4),
+    ("the-helpful-cousin", 1, 123506, 0x559b_2f85_bed4_e5a1),
+    ("the-helpful-cousin", 2, 136786, 0xe69b_1852_7419_8826),
+    ("the-second-kitchen", 1, 105946, 0xb059_0052_cdad_a339),
+    ("the-second-kitchen", 2, 119206, 0xfa46_c400_119c_df83),
+    ("a-letter-about-the-yard", 1, 90931, 0x730f_69d9_77e1_4167),
+    ("a-letter-about-the-yard", 2, 112211, 0x50a1_f8b4_5e3f_1c43),
+    ("end-of-the-month", 1, 56216, 0xce65_9599_0ac9_1b9a),
+    ("end-of-the-month", 2, 68486, 0xd01d_b61e_4dcb_e2a6),
+    ("a-trace-by-the-door", 1, 111386, 0xa9f5_ea49_322e_79e9),
+    ("a-trace-by-the-door", 2, 124666, 0x9717_8df0_3c08_886a),
+    ("moved-with-the-house", 1, 2550, 0x3966_4fcf_b149_948c),
+    ("moved-with-the-house", 2, 2550, 0x30b2_aa77_f7f0_0b88),
 ];
 
 #[test]
 fn golden_runs_end_in_the_same_state() {
     let mut found = Vec::new();
-    for job in builtin::JOBS.iter().chain(&builtin::HEALTHY) {
+    for job in &builtin::LADDER {
         let scenario = load(job.text).unwrap();
-        for seed in [1, 2, 3] {
+        for seed in [1, 2] {
             let setup = scenario.draw(seed);
             let mut technician = Technician::new(&setup.card);
             let mut bench = Bench::new(setup);
-            play(&mut bench, &mut technician, 3 * 3600, &mut Nobody);
+            play(&mut bench, &mut technician, LIMIT_S, &mut Nobody);
             found.push((job.id, seed, bench.tick(), bench.digest()));
         }
     }

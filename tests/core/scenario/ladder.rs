@@ -71,7 +71,9 @@ fn every_family_occurs() {
     for fuel in [Fuel::Natural, Fuel::Propane] {
         let sound = |it: &Scenario| it.gas.fuel == fuel && faults(it) == 0 && it.step.low() < 1.5;
         assert!(ladder.iter().any(|(_, it)| sound(it)), "a sound appliance on {fuel:?}");
-        let stop = |it: &Scenario| it.gas.fuel == fuel && it.marking.endings == [Ending::ShutOff];
+        let stop = |it: &Scenario| {
+            it.gas.fuel == fuel && it.marking.endings.first() == Some(&Ending::ShutOff)
+        };
         assert!(ladder.iter().any(|(_, it)| stop(it)), "one to shut off on {fuel:?}");
     }
 }
