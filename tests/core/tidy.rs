@@ -160,8 +160,8 @@ fn nothing_is_forgotten() {
         files(&root().join(folder), ending, &mut found);
         for path in found {
             let name = path.file_name().unwrap_or_default().to_string_lossy().into_owned();
-            // Scenarios are shipped by their file's name without its ending.
-            let shipped = format!("ship!(\"{}\")", name.trim_end_matches(".ron"));
+            // A scenario ships by its name alone.
+            let shipped = format!("ship!(\"{}\")", name.trim_end_matches(ending));
             if !all.contains(&name) && !all.contains(&shipped) {
                 wrong.push(format!("{name} is used nowhere"));
             }
