@@ -11,7 +11,7 @@ use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use super::job::Job;
 use crate::scenario::builtin;
-use crate::technician::proof::{self, MAX_SEEDS, Proof, SeedProof, Spoiling};
+use crate::technician::proof::{self, Alike, MAX_SEEDS, Proof, SeedProof, Spoiling};
 
 /// Let the reference technician do the job on several seeds, then spoil its work in every way.
 ///
@@ -53,9 +53,11 @@ pub(super) struct Proven {
 
 pub(super) fn prove(args: &Args) -> Result<Exit, Trouble> {
     let jobs = jobs(&args.scenarios)?;
+    let look = |job: &Job| if args.no_alike { Vec::new() } else { proof::alike(&job.scenario, 0) };
+    let alike = on_threads(&jobs, look);
     let mut all = Vec::new();
-    for job in &jobs {
-        all.push(prove_job(job, args)?);
+    for (job, alike) in jobs.iter().zip(alike) {
+        all.push(prove_job(job, args, alike)?);
     }
     if args.json {
         json(&all)?;
@@ -75,7 +77,7 @@ fn jobs(names: &[String]) -> Result<Vec<Job>, Trouble> {
     names.iter().map(|name| Job::find(name)).collect()
 }
 
-fn prove_job(job: &Job, args: &Args) -> Result<Proven, Trouble> {
+fn prove_job(job: &Job, args: &Args, alike: Vec<Alike>) -> Result<Proven, Trouble> {
     let broken = |error: crate::rules::RuleBookError| {
         Trouble::new(Exit::Findings, format!("{}: {error}", job.id))
     };
@@ -83,7 +85,6 @@ fn prove_job(job: &Job, args: &Args) -> Result<Proven, Trouble> {
     let tasks: Vec<u64> = (0..args.seeds).collect();
     let seeds = on_threads(&tasks, |&seed| proof::prove_seed(&job.scenario, seed, spoiling(seed)));
     let seeds: Vec<SeedProof> = seeds.into_iter().collect::<Result<_, _>>().map_err(broken)?;
-    let alike = if args.no_alike { Vec::new() } else { proof::alike(&job.scenario, 0) };
     let proof = proof::gather(&job.scenario, seeds, alike).map_err(broken)?;
     Ok(Proven { scenario: job.id.clone(), title: job.scenario.title.clone(), proof })
 }

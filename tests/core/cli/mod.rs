@@ -5,6 +5,7 @@ mod files;
 mod format;
 mod jobs;
 mod previews;
+mod proofs;
 mod records;
 mod window;
 

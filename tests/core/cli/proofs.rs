@@ -1,0 +1,48 @@
+//! `prove`: every shipped scenario on its first seeds, and the committed page.
+
+use std::fs;
+
+use super::expect;
+
+/// Seeds that are proven anew at every check.
+const SEEDS: &str = "3";
+
+/// The reference technician has full marks on the first seeds of every shipped scenario, every
+/// spoiled run loses exactly its items, and the committed page says the same of these seeds.
+#[test]
+fn every_shipped_scenario_is_proven_and_the_page_is_fresh() {
+    let folder = tempfile::tempdir().unwrap();
+    let at = folder.path();
+    expect(at, &["prove", "--seeds", SEEDS, "--no-alike", "--write", "."], 0);
+    let fresh = fs::read_to_string(at.join("proof.md")).unwrap();
+    let kept = fs::read_to_string("docs/proof.md").unwrap();
+    let kept_lines: std::collections::BTreeSet<&str> = kept.lines().collect();
+    // The first table sums up all seeds and the looks at other faults, which take longer.
+    let (_, details) = fresh.split_once("\n## ").unwrap();
+    let stale: Vec<&str> = details.lines().filter(|line| !kept_lines.contains(line)).collect();
+    assert!(
+        stale.is_empty(),
+        "docs/proof.md does not have these lines; write it with `quarterturn prove --seeds 20 \
+         --write docs`:\n{}",
+        stale.join("\n")
+    );
+    let untripped = |page: &str| {
+        page.lines().find(|line| line.starts_with("Rules that no spoiled")).map(str::to_owned)
+    };
+    assert_eq!(untripped(&fresh), untripped(&kept));
+}
+
+/// A file that is no scenario is told with its place; a seed count out of range is a usage mistake.
+#[test]
+fn what_cannot_be_proven_is_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let at = folder.path();
+    for bytes in [&b"Scenario(version: 1"[..], b"\xff\xfe\x00", b""] {
+        fs::write(at.join("broken.ron"), bytes).unwrap();
+        let ran = expect(at, &["prove", "broken.ron"], 1);
+        assert!(ran.err.contains("broken.ron"), "{}", ran.err);
+    }
+    expect(at, &["prove", "healthy-natural", "--seeds", "0"], 2);
+    expect(at, &["prove", "healthy-natural", "--seeds", "1001"], 2);
+    expect(at, &["prove", "no-such-job"], 3);
+}
