@@ -118,6 +118,7 @@ impl Bench {
             glow: self.furnace.glow(),
             flames: self.furnace.flames(),
             valve_switch: things.valve_switch,
+            wires: self.setup.condition.control.jumpers,
             low_gas_switch: fitted(self.setup.furnace.low_gas_switch),
             caps: [things.caps[0], things.caps[1]],
             screw_eighths: [self.uncovered(Screw::Low), self.uncovered(Screw::High)],

@@ -7,6 +7,7 @@ use super::action::{
     Ending, Fitted, Gauge, Height, JointVerdict, LowSide, OnOff, Opening, Push, Reading, Stage,
 };
 use super::part::{Joint, Place, Port, Spot, Subject, Tool};
+use crate::appliance::safety::Jumpers;
 use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
 use crate::units::{PressureUnit, Shown};
@@ -271,6 +272,8 @@ pub struct BurnersSeen {
     pub flames: [FlameSeen; 4],
     /// The switch on the gas valve.
     pub valve_switch: OnOff,
+    /// Wires that somebody has put across the contacts of safety devices.
+    pub wires: Jumpers,
     /// Whether the low-gas switch of a propane kit is there.
     pub low_gas_switch: Fitted,
     /// Low and high cap.

@@ -2,6 +2,7 @@
 
 use super::face;
 use super::parts::canonical;
+use crate::appliance::safety::Jumper;
 use crate::bench::action::{Fitted, LowSide, OnOff, Opening, Push};
 use crate::bench::part::{Joint, Tool};
 use crate::bench::seen::{
@@ -120,6 +121,11 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
         "manifold-port" | "manifold-plug" | "manifold-adapter" => {
             port(manifold, burners.fluid.get(1).copied())
         }
+        "pressure-switch-low" => wire(burners.wires.low)?.into(),
+        "pressure-switch-high" => wire(burners.wires.high)?.into(),
+        "limit" => wire(burners.wires.limit)?.into(),
+        "rollout-1" | "rollout-2" => wire(burners.wires.rollout)?.into(),
+        "low-gas-switch" => wire(burners.wires.low_gas)?.into(),
         "union" | "connector" => {
             let joint = Joint::from_id(id)?;
             let at = Joint::ALL.iter().position(|&one| one == joint)?;
@@ -127,6 +133,14 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
         }
         _ => return None,
     })
+}
+
+/// A wire across the contacts of a safety device.
+fn wire(jumper: Jumper) -> Option<&'static str> {
+    match jumper {
+        Jumper::On => Some("a wire lies across it"),
+        Jumper::Off => None,
+    }
 }
 
 fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {

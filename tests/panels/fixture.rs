@@ -102,6 +102,7 @@ pub fn burners(fill: PortFill) -> BurnersSeen {
         flames: [FlameSeen::default(); 4],
         low_gas_switch: Fitted::On,
         valve_switch: OnOff::On,
+        wires: Default::default(),
         caps: [Fitted::On; 2],
         screw_eighths: [None; 2],
         ports: [port; 2],

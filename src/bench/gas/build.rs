@@ -186,7 +186,9 @@ fn supply_regulator(supply: &SupplySetup, setup: &Setup) -> RegulatorSpec {
     wanted.pa_per_turn = supply.pa_per_turn;
     // Seat against diaphragm as in a usual second-stage regulator (textbook geometry, from memory).
     wanted.seat_area_m2 = 0.0025 * wanted.diaphragm_area_m2;
-    wanted.bind_turns = supply.set_pa / supply.pa_per_turn + 6.0;
+    // Its screw goes on for some turns beyond what its owner allows, however soft the spring.
+    let most_pa = supply.set_pa.max(supply.delivery_limits_pa.1);
+    wanted.bind_turns = most_pa / supply.pa_per_turn + 6.0;
     wanted.max_turns = wanted.bind_turns + 1.0;
     let law = OpeningLaw::new(&setup.gas, T_STD_K);
     let open = area_for_flow_m2(

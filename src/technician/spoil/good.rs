@@ -92,15 +92,16 @@ impl Good {
 
     /// Whether it left the supply turned up.
     pub(super) fn raises_supply(&self) -> bool {
-        let total: i32 = self
-            .actions
-            .iter()
-            .map(|a| match a {
-                Action::Turn { screw: Screw::Supply, eighths } => i32::from(*eighths),
-                _ => 0,
-            })
-            .sum();
-        total > 0
+        self.supply_eighths() > 0
+    }
+
+    /// Eighths of a turn that it left the supply's screw turned in.
+    pub(super) fn supply_eighths(&self) -> i16 {
+        let turns = self.actions.iter().map(|a| match a {
+            Action::Turn { screw: Screw::Supply, eighths } => *eighths,
+            _ => 0,
+        });
+        turns.fold(0, i16::saturating_add)
     }
 
     pub(super) fn ends(&self, ending: Ending) -> bool {

@@ -31,20 +31,35 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "low turned up and left so",
         occasion: |g| g.writes(Port::Manifold, Stage::Low) && g.turns_no_stage(),
-        trips: &["left-outside-band", "needless-turn", "not-read-with-cap"],
+        trips: &["big-jumps", "left-outside-band", "needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
-        change: |p, a| turn_after_low(p, a, &[2, 2]),
+        change: |p, a| turn_after_low(p, a, &[2, 2, 2, 2]),
         hurry: never,
     },
     Spoil {
-        name: "own supply turned up two turns too far",
+        name: "high left as it was found, though out of its band",
+        occasion: |g| g.turns(Screw::High) && !g.turns(Screw::Low),
+        trips: &["left-outside-band"],
+        heeds: Heeds::Nothing,
+        change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::High, .. })),
+        hurry: never,
+    },
+    Spoil {
+        name: "own supply turned up five times as far as needed",
         occasion: |g| g.raises_supply(),
         trips: &["big-jumps", "supply-over-maximum"],
         heeds: Heeds::Nothing,
         change: |p, a| {
             if *a == (Action::Cap { screw: Screw::Supply, to: Fitted::On }) && p.place.is_some() {
-                let turn = Action::Turn { screw: Screw::Supply, eighths: 16 };
-                Change::Before(vec![turn.clone(), turn])
+                // Four times as far again as was right.
+                let turn = |eighths| Action::Turn { screw: Screw::Supply, eighths };
+                let mut left = 4 * p.good.supply_eighths();
+                let mut turns = Vec::new();
+                while left > 0 {
+                    turns.push(turn(left.min(16)));
+                    left -= 16;
+                }
+                Change::Before(turns)
             } else {
                 Change::Keep
             }
