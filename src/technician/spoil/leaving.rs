@@ -47,7 +47,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "own supply left too low",
-        occasion: |g| g.raises_supply() && g.turns_no_stage(),
+        occasion: |g| g.raises_supply(),
         trips: &["supply-left-low"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::Supply, .. })),

@@ -69,12 +69,12 @@ fn go_on(text: &str, full: &Record, bytes: usize) -> GoneOn {
     GoneOn { bench, observer, text }
 }
 
-/// Both jobs, three seeds, cut at random bytes and right after random lines: the same file to the
+/// Both jobs, two seeds, cut at random bytes and right after random lines: the same file to the
 /// byte, the same bench to the bit (the golden one), the same events, the same marks.
 #[test]
 fn killed_anywhere_and_resumed_it_ends_the_same() {
     let mut stream = stream(1, "kill");
-    for (job, seed) in JOBS.iter().flat_map(|job| [1, 2, 3].map(|seed| (job, seed))) {
+    for (job, seed) in JOBS.iter().flat_map(|job| [1, 2].map(|seed| (job, seed))) {
         let (text, digest) = whole_of(job, seed);
         let golden = GOLDEN.iter().find(|row| (row.0, row.1) == (job.id, seed)).unwrap();
         assert_eq!(digest, golden.3, "{}, seed {seed}", job.id);
