@@ -195,9 +195,15 @@ fn rules(changes: &[RuleChange], cross: &mut Cross<'_, '_>) {
     for (i, rule) in changes.iter().enumerate() {
         let path = format!("marking.rules[{i}].id");
         if !ids().any(|id| id == rule.id) {
-            let message = format!("There is no rule `{}` in the shared set.", rule.id);
+            let near = nearest(&rule.id, ids());
+            let meant = near.as_ref().map(|id| format!(" Do you mean `{id}`?")).unwrap_or_default();
+            let message = format!(
+                "There is no rule `{}` in the shared set.{meant} `quarterturn explain rules` lists \
+                 them.",
+                rule.id
+            );
             cross.reader.at_path(Gravity::Error, Code::UnknownName, &path, message);
-            cross.reader.suggest(nearest(&rule.id, ids()));
+            cross.reader.suggest(near);
         } else if changes[..i].iter().any(|before| before.id == rule.id) {
             cross.error(&path, "This rule stands twice.".into());
         }

@@ -1,5 +1,10 @@
 //! The field reference, made from the declarations themselves.
 
+mod shared;
+
+pub use shared::Topic;
+pub(super) use shared::{competency_table, rule_table};
+
 use core::fmt::Write as _;
 
 use serde::Serialize;
@@ -60,16 +65,44 @@ pub fn find(wanted: &str) -> Result<Vec<Told>, Option<String>> {
     Err(nearest(wanted, names).or_else(|| nearest(wanted, faults())))
 }
 
-/// What [`find`] finds, in plain text.
+/// What [`find`] finds, and rules and competencies by their id; `rules` and `competencies` give the
+/// field of that name and then all of them.
 ///
 /// # Errors
-/// As [`find`].
+/// The nearest name, if any, when there is nothing of that name.
+pub fn topics(wanted: &str) -> Result<Vec<Topic>, Option<String>> {
+    let wanted = wanted.trim();
+    let more = shared::topics(wanted);
+    match find(wanted) {
+        Ok(fields) => Ok(fields.into_iter().map(Topic::Field).chain(more).collect()),
+        Err(_) if !more.is_empty() => Ok(more),
+        Err(near) => {
+            let ids = shared::ids();
+            Err(near.or_else(|| nearest(wanted, ids.iter().map(String::as_str))))
+        }
+    }
+}
+
+/// What [`topics`] finds, in plain text.
+///
+/// # Errors
+/// As [`topics`].
 pub fn explain(wanted: &str) -> Result<String, Option<String>> {
     let mut text = String::new();
-    for it in find(wanted)? {
-        let _ = writeln!(text, "{}", it.path);
-        entry(&mut text, &it, "    ");
+    let found = topics(wanted)?;
+    for it in found.iter().filter(|it| found.len() == 1 || matches!(it, Topic::Field(_))) {
+        let _ = writeln!(text, "{}", it.id());
+        match it {
+            Topic::Field(told) => entry(&mut text, told, "    "),
+            Topic::Rule(rule) => shared::rule_entry(&mut text, rule),
+            Topic::Competency(one) => shared::competency_entry(&mut text, one),
+        }
         text.push('\n');
+    }
+    match wanted.trim() {
+        "rules" => shared::rule_list(&mut text),
+        "competencies" => shared::competency_list(&mut text),
+        _ => {}
     }
     Ok(text)
 }

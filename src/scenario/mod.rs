@@ -19,7 +19,7 @@ mod step;
 mod told;
 mod value;
 
-pub use explain::{Told, all_fields, explain, find, reference};
+pub use explain::{Told, Topic, all_fields, explain, find, reference, topics};
 pub use format::{Scenario, VERSION};
 pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text, warns};
 pub use shape::{Default, Field, Kind, Section};

@@ -44,7 +44,10 @@ fn competencies(ids: &[String], cross: &mut Cross<'_, '_>) {
     for (i, id) in ids.iter().enumerate() {
         let path = format!("competencies[{i}]");
         if competency::find(id).is_none() {
-            let message = format!("There is no competency `{id}`: they are C01 to C22.");
+            let message = format!(
+                "There is no competency `{id}`: they are C01 to C22, and `quarterturn explain \
+                 competencies` lists them."
+            );
             cross.reader.at_path(Gravity::Error, Code::UnknownName, &path, message);
             cross.reader.suggest(nearest(id, competency::ALL.iter().map(|one| one.id)));
         } else if ids[..i].contains(id) {
