@@ -32,7 +32,9 @@ pub(super) fn explain(args: &Args) -> Result<Exit, Trouble> {
     match &args.field {
         None if args.json => json(&scenario::all_fields())?,
         None => data(&scenario::reference())?,
-        Some(field) if args.json => json(&scenario::topics(field).map_err(|it| unknown(field, it))?)?,
+        Some(field) if args.json => {
+            json(&scenario::topics(field).map_err(|it| unknown(field, it))?)?
+        }
         Some(field) => data(&scenario::explain(field).map_err(|it| unknown(field, it))?)?,
     }
     Ok(Exit::Fine)
@@ -41,10 +43,13 @@ pub(super) fn explain(args: &Args) -> Result<Exit, Trouble> {
 fn unknown(field: &str, nearest: Option<String>) -> Trouble {
     let near = nearest.map(|name| format!("; nearest: {name}")).unwrap_or_default();
     let short = shortened(field);
-    Trouble::new(Exit::Usage, format!(
-        "There is no field, fault, rule or competency `{short}`{near}. `quarterturn explain` lists \
+    Trouble::new(
+        Exit::Usage,
+        format!(
+            "There is no field, fault, rule or competency `{short}`{near}. `quarterturn explain` lists \
          the fields, `quarterturn explain rules` the rules."
-    ))
+        ),
+    )
 }
 
 /// A name as it may be repeated: printable, and not endless.

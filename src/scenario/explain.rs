@@ -132,7 +132,7 @@ fn told(path: &str, field: &Field) -> Told {
     Told {
         path: path.to_owned(),
         meaning: joined(field.doc),
-        value: looks(field.kind),
+        value: looks(field),
         required: field.default == Default::Required,
         default: match field.default {
             Default::Required => None,
@@ -292,7 +292,17 @@ fn entry(text: &mut String, it: &Told, indent: &str) {
     }
 }
 
-fn looks(kind: Kind) -> String {
+fn looks(field: &Field) -> String {
+    match field.kind {
+        Kind::List(kind, most) => {
+            format!("a list of at most {}: {}", field.entries.unwrap_or(most), one(*kind, field))
+        }
+        kind => one(kind, field),
+    }
+}
+
+/// A value of a field, or one of the values of its list.
+fn one(kind: Kind, field: &Field) -> String {
     match kind {
         Kind::Section(section) => format!("a section {}(…)", section.name),
         Kind::Variants(sections) => {
@@ -304,9 +314,11 @@ fn looks(kind: Kind) -> String {
                 words.iter().map(|(word, meaning)| format!("`{word}` ({meaning})")).collect();
             words.join(", ")
         }
-        Kind::List(kind, most) => format!("a list of at most {most}: {}", looks(*kind)),
+        Kind::List(kind, most) => format!("a list of at most {most}: {}", one(*kind, field)),
         Kind::Truth => "`true` or `false`".to_owned(),
-        Kind::Text(most) => format!("a text of at most {most} characters"),
+        Kind::Text(most) => {
+            format!("a text of at most {} characters", field.most.unwrap_or(most))
+        }
         Kind::Quantity(what, units) => {
             format!("a {what} with its unit ({units}), or a range `Between(\"low\", \"high\")`")
         }
@@ -316,9 +328,10 @@ fn looks(kind: Kind) -> String {
                         `OneOf([first, second])`; `quarterturn faults` lists them"
                 .to_owned()
         }
-        Kind::Number(what) | Kind::Whole(what) => {
-            format!("a {what}, or a range `Between(low, high)`")
-        }
+        Kind::Number(what) | Kind::Whole(what) => match field.fixed {
+            Some(whom) => format!("a {what}, the same {whom}"),
+            None => format!("a {what}, or a range `Between(low, high)`"),
+        },
     }
 }
 

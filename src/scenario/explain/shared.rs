@@ -65,7 +65,10 @@ pub(super) fn ids() -> Vec<String> {
 /// Every rule in a line.
 pub(super) fn rule_list(text: &mut String) {
     let Some(book) = book() else { return };
-    let _ = writeln!(text, "The shared rules: id, points, how bad, title. `quarterturn explain ID` tells more.\n");
+    let _ = writeln!(
+        text,
+        "The shared rules: id, points, how bad, title. `quarterturn explain ID` tells more.\n"
+    );
     for rule in &book.rules {
         let gate = if rule.essential.is_some() { "essential" } else { "" };
         let bad = severity(rule.severity);
