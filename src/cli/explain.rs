@@ -1,4 +1,4 @@
-//! `explain`: the field reference of scenarios.
+//! `explain`: the field reference of scenarios, the shared rules and the competencies.
 
 use std::path::PathBuf;
 
@@ -6,11 +6,12 @@ use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use crate::scenario::{self, guide};
 
-/// Explain a field of a scenario, a fault, or all fields.
+/// Explain a field of a scenario, a fault, a rule, a competency, or all fields.
 #[derive(Debug, clap::Args)]
 pub(super) struct Args {
     /// A field by its path, as in `furnace.plate.made_for.high`, or by its name alone; a fault as
-    /// `faults.plugged_orifice`. Without it, the whole reference is printed.
+    /// `faults.plugged_orifice`; a rule or a competency by its id, as `left-outside-band` or `C05`;
+    /// `rules` or `competencies` for all of them. Without it, the fields are printed.
     field: Option<String>,
     /// Print one JSON array.
     #[arg(long, conflicts_with = "write")]
@@ -31,7 +32,9 @@ pub(super) fn explain(args: &Args) -> Result<Exit, Trouble> {
     match &args.field {
         None if args.json => json(&scenario::all_fields())?,
         None => data(&scenario::reference())?,
-        Some(field) if args.json => json(&scenario::find(field).map_err(|it| unknown(field, it))?)?,
+        Some(field) if args.json => {
+            json(&scenario::topics(field).map_err(|it| unknown(field, it))?)?
+        }
         Some(field) => data(&scenario::explain(field).map_err(|it| unknown(field, it))?)?,
     }
     Ok(Exit::Fine)
@@ -40,7 +43,13 @@ pub(super) fn explain(args: &Args) -> Result<Exit, Trouble> {
 fn unknown(field: &str, nearest: Option<String>) -> Trouble {
     let near = nearest.map(|name| format!("; nearest: {name}")).unwrap_or_default();
     let short = shortened(field);
-    Trouble::new(Exit::Usage, format!("A scenario has no field `{short}`{near}."))
+    Trouble::new(
+        Exit::Usage,
+        format!(
+            "There is no field, fault, rule or competency `{short}`{near}. `quarterturn explain` lists \
+         the fields, `quarterturn explain rules` the rules."
+        ),
+    )
 }
 
 /// A name as it may be repeated: printable, and not endless.

@@ -1,5 +1,7 @@
 //! `faults`: the catalogue of faults with the pattern that each makes.
 
+mod instruments;
+mod looks;
 mod measured;
 mod page;
 

@@ -130,15 +130,16 @@ pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
             let touched = turns(l).any(|turn| turn.screw == screw);
             let off = !target.holds(sets[i]) && (touched || !l.left_shut_off());
             off.then(|| {
+                let way = if sets[i] < target.pa { "below" } else { "above" };
                 Hit::new(
                     tick,
-                    format!("{name} stage as left"),
                     format!(
-                        "its spring is set to {}; the plate says {} ± {}",
+                        "{name} stage left at {}; the plate says {} ± {}",
                         inwc(sets[i]),
                         inwc(target.pa),
                         inwc(target.tolerance_pa)
                     ),
+                    format!("its spring is set {way} the plate's band"),
                 )
             })
         })
@@ -301,8 +302,12 @@ pub(super) fn supply_left_low(l: &Ledger) -> Vec<Hit> {
     }
     vec![Hit::new(
         tick,
-        "supply regulator as left",
-        format!("it is set to {}; it must deliver {}", inwc(left.supply_set_pa), inwc(least)),
+        format!(
+            "supply regulator left at {}; its nameplate says at least {}",
+            inwc(left.supply_set_pa),
+            inwc(least)
+        ),
+        "its spring is set below what it must deliver",
     )]
 }
 
@@ -314,8 +319,12 @@ pub(super) fn supply_over_maximum(l: &Ledger) -> Vec<Hit> {
     if turned && left.supply_set_pa > most {
         hits.push(Hit::new(
             tick,
-            "supply regulator as left",
-            format!("it is set to {}; it may deliver {}", inwc(left.supply_set_pa), inwc(most)),
+            format!(
+                "supply regulator left at {}; its nameplate says at most {}",
+                inwc(left.supply_set_pa),
+                inwc(most)
+            ),
+            "its spring is set above what it may deliver",
         ));
     }
     for event in &l.events {
@@ -324,8 +333,12 @@ pub(super) fn supply_over_maximum(l: &Ledger) -> Vec<Hit> {
         {
             let mut hit = Hit::new(
                 event.tick,
-                "pressure at the gas valve",
-                format!("{} stood at it, more than it may see", inwc(pa)),
+                format!(
+                    "{} at the gas valve; its plate says at most {}",
+                    inwc(pa),
+                    inwc(l.plate().valve_max.si())
+                ),
+                "it stood at more than it may see",
             );
             if left.supply_set_pa <= most {
                 hit.caught = Caught::InTime;

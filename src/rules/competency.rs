@@ -4,8 +4,10 @@
 //! full criteria were not at hand; none of those bodies has looked at this table. Practice here is
 //! evidence of practice only and confers no qualification.
 
+use serde::Serialize;
+
 /// A competency.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct Competency {
     /// Its id, `C01` to `C22`, as rules and scenarios name it.
     pub id: &'static str,

@@ -1,19 +1,17 @@
 //! Problems that show only when several values are looked at together.
 
+mod endings;
 mod furnace;
 mod plausible;
 mod supply;
 mod teaching;
 
-use super::format::{RuleChange, Scenario, VERSION};
+use super::format::{Card, Figures, Furnace, Plate, RuleChange, Scenario, VERSION};
 use super::problem::{Code, Gravity, nearest};
 use super::reader::Reader;
 use super::value::{Measure, Vary};
 use crate::appliance::plate::Fuel;
 use crate::units::PA_PER_INWC;
-
-/// Longest title, model name or pipe size, in characters.
-const SHORT_TEXT: usize = 120;
 
 /// Where problems go.
 struct Cross<'r, 'a> {
@@ -84,17 +82,25 @@ fn version(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
 }
 
 fn texts(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
+    let furnace = &scenario.furnace;
+    let label = furnace.conversion.as_ref().map(|label| &label.orifice);
     let short = [
-        ("title", Some(&scenario.title)),
-        ("card.supply_owner", Some(&scenario.card.supply_owner)),
-        ("furnace.plate.model", Some(&scenario.furnace.plate.model)),
-        ("furnace.orifice_fitted", scenario.furnace.orifice_fitted.as_ref()),
-        ("furnace.plate.made_for.orifice", Some(&scenario.furnace.plate.made_for.orifice)),
+        ("title", &Scenario::SECTION, Some(&scenario.title)),
+        ("card.supply_owner", &Card::SECTION, Some(&scenario.card.supply_owner)),
+        ("furnace.plate.model", &Plate::SECTION, Some(&furnace.plate.model)),
+        ("furnace.orifice_fitted", &Furnace::SECTION, furnace.orifice_fitted.as_ref()),
+        (
+            "furnace.plate.made_for.orifice",
+            &Figures::SECTION,
+            Some(&furnace.plate.made_for.orifice),
+        ),
+        ("furnace.conversion.orifice", &Figures::SECTION, label),
     ];
-    for (path, text) in short {
+    for (path, section, text) in short {
         let length = text.map_or(0, |text| text.chars().count());
-        if length > SHORT_TEXT {
-            cross.length(path, format!("This has {length} characters; {SHORT_TEXT} fit."));
+        let most = section.text_limit(last_name(path));
+        if length > most {
+            cross.length(path, format!("This has {length} characters; {most} fit."));
         }
     }
 }
@@ -182,6 +188,7 @@ fn marking(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             cross.error(&format!("marking.endings[{i}]"), "This ending stands twice.".into());
         }
     }
+    endings::check(scenario, cross);
     rules(&scenario.marking.rules, cross);
 }
 
@@ -195,9 +202,15 @@ fn rules(changes: &[RuleChange], cross: &mut Cross<'_, '_>) {
     for (i, rule) in changes.iter().enumerate() {
         let path = format!("marking.rules[{i}].id");
         if !ids().any(|id| id == rule.id) {
-            let message = format!("There is no rule `{}` in the shared set.", rule.id);
+            let near = nearest(&rule.id, ids());
+            let meant = near.as_ref().map(|id| format!(" Do you mean `{id}`?")).unwrap_or_default();
+            let message = format!(
+                "There is no rule `{}` in the shared set.{meant} `quarterturn explain rules` lists \
+                 them.",
+                rule.id
+            );
             cross.reader.at_path(Gravity::Error, Code::UnknownName, &path, message);
-            cross.reader.suggest(nearest(&rule.id, ids()));
+            cross.reader.suggest(near);
         } else if changes[..i].iter().any(|before| before.id == rule.id) {
             cross.error(&path, "This rule stands twice.".into());
         }

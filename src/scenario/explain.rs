@@ -1,5 +1,10 @@
 //! The field reference, made from the declarations themselves.
 
+mod shared;
+
+pub use shared::Topic;
+pub(super) use shared::{competency_table, rule_table};
+
 use core::fmt::Write as _;
 
 use serde::Serialize;
@@ -60,16 +65,44 @@ pub fn find(wanted: &str) -> Result<Vec<Told>, Option<String>> {
     Err(nearest(wanted, names).or_else(|| nearest(wanted, faults())))
 }
 
-/// What [`find`] finds, in plain text.
+/// What [`find`] finds, and rules and competencies by their id; `rules` and `competencies` give the
+/// field of that name and then all of them.
 ///
 /// # Errors
-/// As [`find`].
+/// The nearest name, if any, when there is nothing of that name.
+pub fn topics(wanted: &str) -> Result<Vec<Topic>, Option<String>> {
+    let wanted = wanted.trim();
+    let more = shared::topics(wanted);
+    match find(wanted) {
+        Ok(fields) => Ok(fields.into_iter().map(Topic::Field).chain(more).collect()),
+        Err(_) if !more.is_empty() => Ok(more),
+        Err(near) => {
+            let ids = shared::ids();
+            Err(near.or_else(|| nearest(wanted, ids.iter().map(String::as_str))))
+        }
+    }
+}
+
+/// What [`topics`] finds, in plain text.
+///
+/// # Errors
+/// As [`topics`].
 pub fn explain(wanted: &str) -> Result<String, Option<String>> {
     let mut text = String::new();
-    for it in find(wanted)? {
-        let _ = writeln!(text, "{}", it.path);
-        entry(&mut text, &it, "    ");
+    let found = topics(wanted)?;
+    for it in found.iter().filter(|it| found.len() == 1 || matches!(it, Topic::Field(_))) {
+        let _ = writeln!(text, "{}", it.id());
+        match it {
+            Topic::Field(told) => entry(&mut text, told, "    "),
+            Topic::Rule(rule) => shared::rule_entry(&mut text, rule),
+            Topic::Competency(one) => shared::competency_entry(&mut text, one),
+        }
         text.push('\n');
+    }
+    match wanted.trim() {
+        "rules" => shared::rule_list(&mut text),
+        "competencies" => shared::competency_list(&mut text),
+        _ => {}
     }
     Ok(text)
 }
@@ -99,7 +132,7 @@ fn told(path: &str, field: &Field) -> Told {
     Told {
         path: path.to_owned(),
         meaning: joined(field.doc),
-        value: looks(field.kind),
+        value: looks(field),
         required: field.default == Default::Required,
         default: match field.default {
             Default::Required => None,
@@ -259,7 +292,17 @@ fn entry(text: &mut String, it: &Told, indent: &str) {
     }
 }
 
-fn looks(kind: Kind) -> String {
+fn looks(field: &Field) -> String {
+    match field.kind {
+        Kind::List(kind, most) => {
+            format!("a list of at most {}: {}", field.entries.unwrap_or(most), one(*kind, field))
+        }
+        kind => one(kind, field),
+    }
+}
+
+/// A value of a field, or one of the values of its list.
+fn one(kind: Kind, field: &Field) -> String {
     match kind {
         Kind::Section(section) => format!("a section {}(…)", section.name),
         Kind::Variants(sections) => {
@@ -271,9 +314,11 @@ fn looks(kind: Kind) -> String {
                 words.iter().map(|(word, meaning)| format!("`{word}` ({meaning})")).collect();
             words.join(", ")
         }
-        Kind::List(kind, most) => format!("a list of at most {most}: {}", looks(*kind)),
+        Kind::List(kind, most) => format!("a list of at most {most}: {}", one(*kind, field)),
         Kind::Truth => "`true` or `false`".to_owned(),
-        Kind::Text(most) => format!("a text of at most {most} characters"),
+        Kind::Text(most) => {
+            format!("a text of at most {} characters", field.most.unwrap_or(most))
+        }
         Kind::Quantity(what, units) => {
             format!("a {what} with its unit ({units}), or a range `Between(\"low\", \"high\")`")
         }
@@ -283,9 +328,10 @@ fn looks(kind: Kind) -> String {
                         `OneOf([first, second])`; `quarterturn faults` lists them"
                 .to_owned()
         }
-        Kind::Number(what) | Kind::Whole(what) => {
-            format!("a {what}, or a range `Between(low, high)`")
-        }
+        Kind::Number(what) | Kind::Whole(what) => match field.fixed {
+            Some(whom) => format!("a {what}, the same {whom}"),
+            None => format!("a {what}, or a range `Between(low, high)`"),
+        },
     }
 }
 

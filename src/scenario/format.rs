@@ -22,25 +22,26 @@ section! {
     /// A whole job: where it is, what stands there, in which state it is found, what the trainee
     /// is told and which ways of ending it are right.
     Scenario {
-        /// Version of the format.
-        version: Vary<Count> = required;
+        /// Version of the format: 1.
+        version: Vary<Count> = required, fixed "for every seat";
         /// A few words for the list of jobs.
-        title: String = required;
+        title: String = required, text 120;
         /// What the job is about, in a sentence or two, for the list of jobs. Says nothing of the
         /// faults.
         about: String = required;
         /// Its step in the ladder of jobs: 1 to read, 2 to set, 3 to find, 4 to judge.
-        step: Vary<Count> = "1", limits "1" to "4";
+        step: Vary<Count> = "1", limits "1" to "4", fixed "for every seat";
         /// What the job teaches, in one sentence, for the list of jobs. Says nothing of the faults.
-        aim: Option<String> = (derived "none");
-        /// Ids of the competencies that the job is for, `C01` to `C22`.
-        competencies: Vec<String> = "[]";
+        aim: Option<String> = (derived "none"), text 240;
+        /// Ids of the competencies that the job is for, `C01` to `C22`; `quarterturn explain
+        /// competencies` lists them.
+        competencies: Vec<String> = "[]", text 3, entries 22;
         /// Hints on this job in the order in which they are given, from a gentle one to a plain
-        /// one; at most six.
-        hints: Vec<String> = "[]";
+        /// one.
+        hints: Vec<String> = "[]", text 400, entries 6;
         /// A note that is shown after the job only: what was wrong, what showed it, and what the
         /// tempting mistake would have been.
-        debrief: Option<String> = (derived "none");
+        debrief: Option<String> = (derived "none"), text 1600;
         /// Where the house stands.
         site: Site = "()";
         /// The gas in the pipes.

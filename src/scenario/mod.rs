@@ -16,10 +16,11 @@ mod rule_book;
 mod shape;
 mod source;
 mod step;
+mod synonyms;
 mod told;
 mod value;
 
-pub use explain::{Told, all_fields, explain, find, reference};
+pub use explain::{Told, Topic, all_fields, explain, find, reference, topics};
 pub use format::{Scenario, VERSION};
 pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text, warns};
 pub use shape::{Default, Field, Kind, Section};
@@ -107,8 +108,12 @@ fn examine(text: &str) -> (Option<Scenario>, Vec<Problem>) {
         problems.extend(source.second_opinion());
         problems.append(&mut reader.problems);
     } else {
-        // What a syntax error tore apart is not missed once more.
-        problems.extend(reader.problems.into_iter().filter(|problem| match problem.code {
+        let hint = source.run_over();
+        let at = hint.as_ref().map(|hint| (hint.line, hint.column));
+        problems.extend(hint);
+        // What a syntax error tore apart is not missed once more, nor is a text that runs on.
+        let torn = reader.problems.into_iter().filter(|it| Some((it.line, it.column)) != at);
+        problems.extend(torn.filter(|problem| match problem.code {
             Code::MissingField | Code::BadLength => false,
             // A plain number or text is surely what the author wrote.
             Code::WrongKind => {

@@ -7,6 +7,7 @@ use ron2::ast::{Expr, FieldsBody, StructBody, StructField};
 use super::problem::{Code, Gravity, Problem, nearest};
 use super::shape::{Default, Field, Section, Shape};
 use super::source::{MAX_PROBLEMS, Source};
+use super::synonyms::meant;
 
 /// Reads values and gathers problems.
 pub(super) struct Reader<'a> {
@@ -132,7 +133,7 @@ impl<'a> Reader<'a> {
                 let expected = format!("one of {}", known().collect::<Vec<_>>().join(", "));
                 self.push(Code::UnknownField, at, path, message, &expected);
                 if let Some(last) = self.problems.last_mut() {
-                    last.nearest = nearest(name, known());
+                    last.nearest = meant(name, section).or_else(|| nearest(name, known()));
                 }
             } else if fields[..i].iter().any(|before| before.name.name == field.name.name) {
                 let message = format!("`{name}` stands twice.");

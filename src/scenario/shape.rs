@@ -55,6 +55,20 @@ pub struct Field {
     pub limits: Option<(&'static str, &'static str)>,
     /// Lowest and highest value that is published or common, and where that is from.
     pub usual: Option<(&'static str, &'static str, &'static str)>,
+    /// Most characters of a text, or of each text of a list, where that is less than for any text.
+    pub most: Option<usize>,
+    /// Most values of a list, where that is less than for any list.
+    pub entries: Option<usize>,
+    /// For whom or what a number is one and the same: it may not be a range.
+    pub fixed: Option<&'static str>,
+}
+
+impl Section {
+    /// Most characters that a text of this field may have.
+    pub(super) fn text_limit(&self, name: &str) -> usize {
+        let field = self.fields.iter().find(|field| field.name == name);
+        field.and_then(|field| field.most).unwrap_or(usize::MAX)
+    }
 }
 
 /// What a field is when it is not written.
@@ -109,7 +123,8 @@ macro_rules! default_words {
 }
 
 /// Declares a section: for each field its documentation, type, default (`required`, a value, or
-/// `(derived "words")`), and optionally the limits of the model and the usual range with its source.
+/// `(derived "words")`), and optionally the limits of the model, the usual range with its source, the
+/// most characters of a text, the most values of a list, and for whom a number is the same.
 macro_rules! section {
     ($(
         $(#[doc = $doc:literal])+
@@ -118,7 +133,10 @@ macro_rules! section {
                 $(#[doc = $field_doc:literal])+
                 $field:ident: $kind:ty = $default:tt
                 $(, limits $low:literal to $high:literal)?
-                $(, usual $usual_low:literal to $usual_high:literal ($source:literal))?;
+                $(, usual $usual_low:literal to $usual_high:literal ($source:literal))?
+                $(, text $most:literal)?
+                $(, entries $entries:literal)?
+                $(, fixed $fixed:literal)?;
             )+
         }
     )+) => { $(
@@ -149,6 +167,9 @@ macro_rules! section {
                             usual: $crate::scenario::shape::maybe!(
                                 $(($usual_low, $usual_high, $source))?
                             ),
+                            most: $crate::scenario::shape::maybe!($($most)?),
+                            entries: $crate::scenario::shape::maybe!($($entries)?),
+                            fixed: $crate::scenario::shape::maybe!($($fixed)?),
                         },
                     )+],
                 };

@@ -106,6 +106,35 @@ impl<'a> Source<'a> {
         (document, problems)
     }
 
+    /// The first text that runs over the end of its line, as where a quote is missing: a hint beside
+    /// the errors that come of it.
+    pub(super) fn run_over(&self) -> Option<Problem> {
+        let bytes = self.text.as_bytes();
+        let mut i = 0;
+        while let Some(&b) = bytes.get(i) {
+            match (b, bytes.get(i + 1)) {
+                (b'"', _) => {
+                    let end = string_end(bytes, i + 1);
+                    if bytes.get(i..end).is_some_and(|inside| inside.contains(&b'\n')) {
+                        let message = "The text that begins here runs over the end of its line: \
+                                       a quote may be missing behind it or before it, and what \
+                                       follows may be no error of its own.";
+                        let mut problem = self.problem(Code::Syntax, i, message.to_owned());
+                        problem.severity = Gravity::Warning;
+                        problem.found = self.snippet(i, end);
+                        problem.width = self.width(i, end);
+                        return Some(problem);
+                    }
+                    i = end;
+                }
+                (b'/', Some(b'/')) => i += bytes[i..].iter().take_while(|&&b| b != b'\n').count(),
+                _ => {}
+            }
+            i += 1;
+        }
+        None
+    }
+
     /// Whether the reference parser of the format reads the text as well; its objection if not.
     pub(super) fn second_opinion(&self) -> Option<Problem> {
         let error = ron::Options::default()

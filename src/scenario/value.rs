@@ -189,8 +189,22 @@ impl<M: Measure> Shape for Vary<M> {
 fn number<M: Measure>(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<f64> {
     let parsed = match (M::KIND, expr) {
         (_, Expr::Error(_)) => return None,
-        (Kind::Quantity(..), Expr::String(text)) => M::parse(&text.value),
+        (Kind::Quantity(what, units), Expr::String(text)) => {
+            M::parse(&text.value).map_err(|message| match text.value.trim().parse::<f64>() {
+                Ok(_) => no_unit(what, units, text.value.trim()),
+                Err(_) => message,
+            })
+        }
         (Kind::Number(_) | Kind::Whole(_), Expr::Number(number)) => bare::<M>(number),
+        (Kind::Quantity(what, units), Expr::Number(number)) => {
+            reader.wrong(
+                Code::WrongKind,
+                expr,
+                no_unit(what, units, &number.raw),
+                expected(M::KIND),
+            );
+            return None;
+        }
         _ => {
             let message = "A number belongs here.".to_owned();
             reader.wrong(Code::WrongKind, expr, message, expected(M::KIND));
@@ -204,6 +218,13 @@ fn number<M: Measure>(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<f64> {
             None
         }
     }
+}
+
+/// What is said of a number without its unit.
+pub(super) fn no_unit(what: &str, units: &str, number: &str) -> String {
+    let short: String = number.chars().take(20).collect();
+    let unit = units.split(',').next().unwrap_or(units);
+    format!("A {what} needs its unit, one of {units}: write it as \"{short} {unit}\".")
 }
 
 fn bare<M: Measure>(number: &NumberExpr<'_>) -> Result<f64, String> {

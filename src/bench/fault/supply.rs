@@ -140,7 +140,7 @@ pub(super) const UNDERSIZED_REGULATOR: Entry = Entry {
     family: FAMILY,
     severity: Severity::new(
         Scale::Pressure,
-        "lost at the load it was chosen for",
+        "lost at the flow `supply.droop_flow`, below its set pressure",
         ("0.8 inH2O", "5 inH2O"),
         "3 inH2O",
     )

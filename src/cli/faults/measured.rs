@@ -2,6 +2,7 @@
 
 use std::sync::Mutex;
 
+use super::looks::{Sight, differing, looked};
 use crate::appliance::plate::Fuel;
 use crate::bench::fault::pattern::{Hands, Pattern, measure};
 use crate::bench::fault::{Family, Fault};
@@ -28,10 +29,12 @@ pub(super) struct Case {
     /// What the manometer shows on the inlet port and on the manifold port, for faults of the
     /// measuring chain.
     pub shown: Option<[Vec<Display>; 2]>,
+    /// What is seen by eye and not on the healthy bench.
+    pub looks: Vec<Sight>,
 }
 
-/// Patterns of healthy benches, each measured once.
-type Known = Mutex<Vec<(Setup, Pattern)>>;
+/// Patterns and sights of healthy benches, each measured once.
+type Known = Mutex<Vec<(Setup, Pattern, Vec<Sight>)>>;
 
 /// Measures faults; the order stays.
 pub(super) fn measure_all(faults: &[Fault]) -> Vec<Measured> {
@@ -57,10 +60,12 @@ fn one(fault: Fault, known: &Known) -> Measured {
         fault.apply(&mut setup, severity);
         let shown = (fault.entry().family == Family::Measuring && fault.entry().number <= 65)
             .then(|| [Port::Inlet, Port::Manifold].map(|port| shown(&setup, port)));
+        let (healthy, seen) = measured_once(healthy, known);
         Some(Case {
             fuel,
             severity,
-            healthy: measured_once(healthy, known),
+            healthy,
+            looks: differing(&seen, &looked(setup.clone())),
             faulty: measure(setup.clone(), Hands::AsFound, None),
             shown,
             setup,
@@ -69,19 +74,20 @@ fn one(fault: Fault, known: &Known) -> Measured {
     Measured { fault, cases: cases.collect() }
 }
 
-fn measured_once(setup: Setup, known: &Known) -> Pattern {
-    let find = |list: &[(Setup, Pattern)]| {
-        list.iter().find(|(it, _)| *it == setup).map(|(_, pattern)| pattern.clone())
+fn measured_once(setup: Setup, known: &Known) -> (Pattern, Vec<Sight>) {
+    let find = |list: &[(Setup, Pattern, Vec<Sight>)]| {
+        list.iter().find(|(it, ..)| *it == setup).map(|(_, it, seen)| (it.clone(), seen.clone()))
     };
-    if let Some(pattern) = known.lock().ok().and_then(|list| find(&list)) {
-        return pattern;
+    if let Some(known) = known.lock().ok().and_then(|list| find(&list)) {
+        return known;
     }
     // Two threads may measure the same one; they come to the same.
     let pattern = measure(setup.clone(), Hands::AsFound, None);
+    let seen = looked(setup.clone());
     if let Ok(mut list) = known.lock() {
-        list.push((setup, pattern.clone()));
+        list.push((setup, pattern.clone(), seen.clone()));
     }
-    pattern
+    (pattern, seen)
 }
 
 fn shown(setup: &Setup, port: Port) -> Vec<Display> {

@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use serde::Serialize;
 
+use super::instruments::showing;
 use super::measured::{Case, Measured};
 use crate::appliance::plate::Fuel;
 use crate::bench::fault::pattern::{Pattern, Point};
@@ -25,6 +26,13 @@ Each entry names what helps: a repair (`mend clean-flame-rod` in a script), a sc
 every job has hands for, the call to the owner, or shutting off and tagging. Several remedies serve
 each by itself, or in the order given. It also names what tempts and harms, and what that leads to.
 
+\"A look shows\" tells what a person sees or smells who looks at everything there is to look at, at
+rest and on a call, and what differs from the healthy bench; it is found by really looking at a
+bench with the fault. \"Shown by\" names the instruments that read something else than on the healthy
+bench, with the states in which the manometer does, from 0.1 in. w.c. on. A fault that a look shows
+may be found before any meter is out: a job that is to be solved by readings needs one that no look
+shows. What is heard and what the control does stands behind the fuel's name.
+
 The tables hold a healthy bench against one with the fault at its typical severity. Each cell gives
 the inlet pressure, the manifold pressure, and the heat input against the plate's high input. The
 benches are the healthy ones that come with the program: an 80,000 Btu/h two-stage furnace beside a
@@ -40,15 +48,15 @@ the appliance's plate and instructions, the local code and a licensed technician
 const LEFT_OUT: &str = "
 ## Not in the catalogue
 
-- Hose on the wrong port (63): something a person does. The bench lets it happen, and the written
+- Hose on the wrong port: something a person does. The bench lets it happen, and the written
   reading shows it.
-- Reading one leg of a U-tube, or at a slant (66): the bench has a digital manometer only.
-- A thermostat timer set wrong (part of 26): the bench's thermostat has no timer; a second stage that
+- Reading one leg of a U-tube, or at a slant: the bench has a digital manometer only.
+- A thermostat timer set wrong: the bench's thermostat has no timer; a second stage that
   is never called is modelled.
-- Carbon monoxide at the registers from a holed exchanger (part of 44): the exchanger of this
+- Carbon monoxide at the registers from a holed exchanger: the exchanger of this
   furnace is under suction, so that house air goes in and no flue gas comes out. The flue's carbon
   monoxide, the flames that change when the blower starts, and the roll-out are modelled.
-- Regulators that hunt because of a torn diaphragm or a vent limiter (parts of 5 and 38): the
+- Regulators that hunt because of a torn diaphragm or a vent limiter: the
   model's regulators have no mass. The hunting of a worn guide is modelled as a self-excited swing.
 ";
 
@@ -73,9 +81,6 @@ pub(super) fn entry(it: &Measured) -> String {
     let entry = it.fault.entry();
     let mut text = format!("### {}\n\n{}\n\n", entry.name, entry.cause);
     let _ = writeln!(text, "- severity: {}", severity(entry));
-    if entry.number > 0 {
-        let _ = writeln!(text, "- number: {}", entry.number);
-    }
     let right: Vec<String> = entry.right.iter().map(|remedy| remedy.label()).collect();
     let _ = writeln!(text, "- remedy: {}", right.join("; "));
     for wrong in entry.wrong {
@@ -87,6 +92,13 @@ pub(super) fn entry(it: &Measured) -> String {
             let _ = writeln!(text, "- on {}: {}", case.fuel.label(), signs.join("; "));
         }
     }
+    text.push_str(&alike_on_fuels(it, "a look shows", "nothing", |case| {
+        case.looks
+            .iter()
+            .map(|it| format!("{}: “{}”", it.at, it.words.trim_end_matches('.')))
+            .collect()
+    }));
+    text.push_str(&alike_on_fuels(it, "shown by", "no instrument here", showing));
     text.push_str("\n| | at rest | low | high | high, others on | at rest again |\n");
     text.push_str("|---|---|---|---|---|---|\n");
     for case in &it.cases {
@@ -99,6 +111,32 @@ pub(super) fn entry(it: &Measured) -> String {
             let _ = writeln!(text, "| {fuel}, meter on the inlet port | {} |", displays(inlet));
             let _ =
                 writeln!(text, "| {fuel}, meter on the manifold port | {} |", displays(manifold));
+        }
+    }
+    text
+}
+
+/// A line for both fuels where they agree, else one for each.
+fn alike_on_fuels(
+    it: &Measured,
+    what: &str,
+    none: &str,
+    of: impl Fn(&Case) -> Vec<String>,
+) -> String {
+    let words = |case: &Case| match of(case) {
+        words if words.is_empty() => none.to_owned(),
+        words => words.join("; "),
+    };
+    let all: Vec<_> = it.cases.iter().map(|case| (case.fuel.label(), words(case))).collect();
+    let mut text = String::new();
+    match all.as_slice() {
+        [(_, first), rest @ ..] if rest.iter().all(|(_, words)| words == first) => {
+            let _ = writeln!(text, "- {what}: {first}");
+        }
+        cases => {
+            for (fuel, words) in cases {
+                let _ = writeln!(text, "- {what}, on {fuel}: {words}");
+            }
         }
     }
     text
@@ -272,6 +310,8 @@ struct CaseReport {
     healthy: Vec<PointReport>,
     faulty: Vec<PointReport>,
     signs: Vec<String>,
+    looks: Vec<[String; 2]>,
+    instruments: Vec<String>,
 }
 
 #[derive(Debug, Serialize)]
@@ -320,6 +360,8 @@ fn case_report(entry: &Entry, case: &Case) -> CaseReport {
         healthy: points(&case.healthy),
         faulty: points(&case.faulty),
         signs: signs(case),
+        looks: case.looks.iter().map(|it| [it.at.clone(), it.words.clone()]).collect(),
+        instruments: showing(case),
     }
 }
 

@@ -3,10 +3,10 @@
 use super::Cross;
 use crate::appliance::plate::Fuel;
 use crate::bench::setup::Stacking;
-use crate::physics::orifice::drill_diameter_m;
+use crate::physics::orifice::{DRILLS, drill_diameter_m};
 use crate::scenario::format::{Figures, Furnace, Scenario};
 use crate::scenario::problem::{Code, Gravity};
-use crate::units::PA_PER_INWC;
+use crate::units::{M_PER_IN, PA_PER_INWC};
 
 /// How far the plate's share of low may differ from what its two pressures give.
 const SHARE_BAND: f64 = 0.1;
@@ -134,16 +134,49 @@ fn coefficient(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     };
     if !(0.4..=1.0).contains(&found) {
         let message = format!(
-            "With these orifices the plate's input would need a discharge coefficient of {found:.2}."
+            "With these orifices the plate's input would need a discharge coefficient of {found:.2}. \
+             {}",
+            fitting(found, setup.furnace.plate.figures().orifice_m)
         );
         cross.error(path, message);
     } else if !(0.78..=0.92).contains(&found) {
         let message = format!(
             "With these orifices the plate's input needs a discharge coefficient of {found:.2}; \
-             0.80 to 0.90 is usual (NFPA 54 Annex E)."
+             0.80 to 0.90 is usual (NFPA 54 Annex E). {}",
+            fitting(found, setup.furnace.plate.figures().orifice_m)
         );
         cross.warn(path, message);
     }
+}
+
+/// Coefficients that orifices usually have, and the middle of them (NFPA 54 Annex E).
+const USUAL_CD: (f64, f64, f64) = (0.80, 0.85, 0.90);
+
+/// The drills that fit plate's pressure and input: those with a usual coefficient, else the nearest.
+/// `found` is the coefficient that holes of `orifice_m` would need.
+fn fitting(found: f64, orifice_m: f64) -> String {
+    let (least, middle, most) = USUAL_CD;
+    let needs = |inches: f64| {
+        let share = orifice_m / (inches * M_PER_IN);
+        found * share * share
+    };
+    let mut drills: Vec<_> =
+        DRILLS.iter().filter(|it| (least..=most).contains(&needs(it.1))).collect();
+    let off = |it: &&(u16, f64)| (needs(it.1) - middle).abs();
+    drills.sort_by(|a, b| off(a).total_cmp(&off(b)));
+    if drills.is_empty() {
+        drills.extend(DRILLS.iter().min_by(|a, b| off(a).total_cmp(&off(b))));
+    }
+    let words: Vec<String> = drills
+        .into_iter()
+        .take(3)
+        .map(|&(number, inches)| {
+            let mm = inches * M_PER_IN * 1e3;
+            format!("#{number} ({inches:.4} in, {mm:.2} mm: {:.2})", needs(inches))
+        })
+        .collect();
+    let ideal_mm = orifice_m * (found / middle).sqrt() * 1e3;
+    format!("For {middle} it takes {ideal_mm:.2} mm; nearest drills: {}.", words.join(", "))
 }
 
 /// Whether each found setting can be reached with its screw.

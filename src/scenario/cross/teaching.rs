@@ -5,15 +5,6 @@ use crate::rules::competency;
 use crate::scenario::format::Scenario;
 use crate::scenario::problem::{Code, Gravity, nearest};
 
-/// Longest aim, in characters.
-const AIM: usize = 240;
-/// Longest hint, in characters.
-const HINT: usize = 400;
-/// Most hints.
-const HINTS: usize = 6;
-/// Longest note for after the job, in characters.
-const NOTE: usize = 1_600;
-
 pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     if scenario.step.low() < scenario.step.high() {
         cross.error("step", "A job stands on one step for every seat: one number.".into());
@@ -25,17 +16,20 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
 
 fn lengths(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let hints = scenario.hints.iter().enumerate();
-    let hints = hints.map(|(i, hint)| (format!("hints[{i}]"), hint, HINT));
-    let aim = scenario.aim.iter().map(|aim| ("aim".to_owned(), aim, AIM));
-    let note = scenario.debrief.iter().map(|note| ("debrief".to_owned(), note, NOTE));
-    for (path, text, most) in aim.chain(note).chain(hints) {
+    let hints = hints.map(|(i, hint)| (format!("hints[{i}]"), hint, "hints"));
+    let aim = scenario.aim.iter().map(|aim| ("aim".to_owned(), aim, "aim"));
+    let note = scenario.debrief.iter().map(|note| ("debrief".to_owned(), note, "debrief"));
+    for (path, text, field) in aim.chain(note).chain(hints) {
         let length = text.chars().count();
+        let most = Scenario::SECTION.text_limit(field);
         if length > most {
             cross.length(&path, format!("This has {length} characters; {most} fit."));
         }
     }
-    if scenario.hints.len() > HINTS {
-        let message = format!("There are {} hints; {HINTS} fit.", scenario.hints.len());
+    let fields = Scenario::SECTION.fields;
+    let most = fields.iter().find(|it| it.name == "hints").and_then(|it| it.entries);
+    if let Some(most) = most.filter(|&most| scenario.hints.len() > most) {
+        let message = format!("There are {} hints; {most} fit.", scenario.hints.len());
         cross.length("hints", message);
     }
 }
@@ -44,7 +38,10 @@ fn competencies(ids: &[String], cross: &mut Cross<'_, '_>) {
     for (i, id) in ids.iter().enumerate() {
         let path = format!("competencies[{i}]");
         if competency::find(id).is_none() {
-            let message = format!("There is no competency `{id}`: they are C01 to C22.");
+            let message = format!(
+                "There is no competency `{id}`: they are C01 to C22, and `quarterturn explain \
+                 competencies` lists them."
+            );
             cross.reader.at_path(Gravity::Error, Code::UnknownName, &path, message);
             cross.reader.suggest(nearest(id, competency::ALL.iter().map(|one| one.id)));
         } else if ids[..i].contains(id) {

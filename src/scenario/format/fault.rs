@@ -3,11 +3,13 @@
 use ron2::ast::{Expr, FieldsBody, StructBody};
 
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::{Fault, Severity};
+use crate::bench::fault::{Fault, Scale, Severity};
 use crate::rng::stream;
 use crate::scenario::problem::{Code, nearest};
 use crate::scenario::reader::Reader;
 use crate::scenario::shape::{Kind, Shape};
+use crate::scenario::value::{Measure, Plain, no_unit};
+use crate::units::{Flow, HeatingValue, Length, Pressure, Temperature, TimeSpan, Volume};
 
 /// Most faults to choose from.
 const MOST_CHOICES: usize = 12;
@@ -163,6 +165,12 @@ fn value(severity: &Severity, expr: &Expr<'_>, reader: &mut Reader<'_>) -> Optio
         (Expr::Error(_), _) => return None,
         (Expr::Number(number), true) => severity.parse(&number.raw.replace('_', "")),
         (Expr::String(text), false) => severity.parse(&text.value),
+        (Expr::Number(number), false) if *severity != Severity::PLAIN => {
+            let (what, units) = quantity(severity.scale);
+            let message = no_unit(what, units, &number.raw);
+            reader.wrong(Code::WrongKind, expr, message, &example(severity));
+            return None;
+        }
         _ => {
             let message = format!("The severity is {} {}.", kind(severity), severity.what);
             reader.wrong(Code::WrongKind, expr, message, &example(severity));
@@ -186,6 +194,24 @@ fn value(severity: &Severity, expr: &Expr<'_>, reader: &mut Reader<'_>) -> Optio
     let expected = format!("{} to {}", severity.low, severity.high);
     reader.wrong(Code::OutOfRange, expr, message, &expected);
     None
+}
+
+/// What a severity with a unit is, and its units.
+fn quantity(scale: Scale) -> (&'static str, &'static str) {
+    let kind = match scale {
+        Scale::Pressure => Pressure::KIND,
+        Scale::Flow => Flow::KIND,
+        Scale::Diameter | Scale::Height => Length::KIND,
+        Scale::Temperature => Temperature::KIND,
+        Scale::Time => TimeSpan::KIND,
+        Scale::Volume => Volume::KIND,
+        Scale::HeatingValue => HeatingValue::KIND,
+        Scale::Plain | Scale::Share | Scale::Angle | Scale::Turns => Plain::KIND,
+    };
+    match kind {
+        Kind::Quantity(what, units) => (what, units),
+        _ => ("number", ""),
+    }
 }
 
 fn kind(severity: &Severity) -> &'static str {

@@ -23,7 +23,7 @@ section! {
         /// Number of burners, each with one orifice. The drawing shows four.
         burners: Vary<Count> = "4", limits "1" to "8", usual "4" to "4" ("the drawing shows four");
         /// What is stamped on the orifices that are really fitted.
-        orifice_fitted: Option<String> = (derived "what plate or label asks for");
+        orifice_fitted: Option<String> = (derived "what plate or label asks for"), text 120;
         /// Diameter of each orifice that is really fitted, where it is not as stamped: one for
         /// each burner. A tiny one stands for a plugged orifice.
         orifice_sizes: Option<Vec<Vary<Length>>> = (derived "as stamped"),
@@ -53,7 +53,7 @@ section! {
     /// The rating plate.
     Plate {
         /// Model name, of a world of our own.
-        model: String = required;
+        model: String = required, text 120;
         /// Gas figures as the furnace was made.
         made_for: Figures = required;
         /// Input on high.
@@ -89,7 +89,7 @@ section! {
         /// Allowed either way on high.
         high_tolerance: Vary<Pressure> = "0.3 inH2O", limits "0.05 inH2O" to "2 inH2O";
         /// Orifice as stamped: a number drill as "#44", or a diameter as "2.14 mm".
-        orifice: String = required;
+        orifice: String = required, text 120;
         /// Diameter of that orifice.
         orifice_size: Option<Vary<Length>> = (derived "as stamped"), limits "0.2 mm" to "10 mm";
         /// Decimals of inches of water that its pressures carry.

@@ -85,7 +85,7 @@ section! {
         /// What is asked, in plain words.
         text: String = required;
         /// Who owns the supply regulator, in words.
-        supply_owner: String = required;
+        supply_owner: String = required, text 120;
         /// Who may set the supply regulator.
         supply: SupplyRight = required;
         /// How long a no-flow hold must last.
@@ -104,12 +104,13 @@ section! {
 
     /// A rule of the shared set that differs in this job.
     RuleChange {
-        /// The rule's id.
+        /// The rule's id; `quarterturn explain rules` lists them.
         id: String = required;
         /// Whether it applies.
         applies: bool = "true";
         /// Its weight in points.
-        weight: Option<Vary<Plain>> = (derived "that of the shared set"), limits "0" to "100";
+        weight: Option<Vary<Plain>> = (derived "that of the shared set"), limits "0" to "100",
+            fixed "for every seat";
         /// How bad breaking it is.
         severity: Option<Severity> = (derived "that of the shared set");
     }

@@ -62,16 +62,23 @@ section! {
         /// Flow with its seat wide open.
         capacity: Option<Vary<Flow>> = (derived "twice `droop_flow`"),
             limits "10 ft3/h" to "10000 ft3/h";
-        /// Change of the set pressure for one turn of its screw.
+        /// Change of the set pressure for one turn of its screw. The screw goes in six turns beyond
+        /// the greater of set pressure and `delivery_max`, where its coils touch.
         per_turn: Vary<Pressure> = "1 inH2O",
             limits "0.1 inH2O" to "6 inH2O", usual "0.3 inH2O" to "3 inH2O" ("common practice");
-        /// Lowest delivery pressure that its owner allows.
+        /// Lowest delivery pressure that its owner allows. The trainee reads it on the regulator's
+        /// nameplate. Where the trainee may set the supply, the marking holds against it what the
+        /// regulator is left set to: the pressure behind it at next to no flow, not the one under
+        /// load.
         delivery_min: Option<Vary<Pressure>> = (derived "a tenth below `set`"),
             limits "1 inH2O" to "20 inH2O";
-        /// Highest delivery pressure that its owner allows.
+        /// Highest delivery pressure that its owner allows, also on the nameplate. A trainee who has
+        /// turned the screw must not leave the regulator set above it.
         delivery_max: Option<Vary<Pressure>> = (derived "a tenth above `set`"),
             limits "2 inH2O" to "30 inH2O";
-        /// Highest pressure at no flow that is allowed.
+        /// Highest pressure at no flow that is allowed, also on the nameplate. The trainee holds the
+        /// inlet at rest against it; the marking does not, but it counts what stands at the gas
+        /// valve above `furnace.plate.valve_max` once the screw has been turned.
         lockup_max: Option<Vary<Pressure>> = (derived "a fifth above `set`"),
             limits "2 inH2O" to "40 inH2O";
     }

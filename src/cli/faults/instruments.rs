@@ -1,0 +1,75 @@
+//! Which instruments show a fault: by how far what they would read differs from the healthy bench.
+
+use super::measured::Case;
+use crate::appliance::plate::Fuel;
+use crate::bench::fault::pattern::Point;
+use crate::units::{M3_S_PER_CFH, PA_PER_INWC};
+
+/// What a pressure must differ by to be told apart, in pascals: a digit of the trade's ordinary meters
+/// (0.1 in. w.c.).
+const PRESSURE_PA: f64 = 0.1 * PA_PER_INWC;
+/// What an inlet or manifold must swing by to be noticed, in pascals (0.02 in. w.c.).
+const SWING_PA: f64 = 0.02 * PA_PER_INWC;
+/// Share of the lower flammable limit that a detector shows.
+const DETECTED: f64 = 0.002;
+/// The states of a pattern.
+const STATES: [&str; 5] = ["at rest", "low", "high", "high with the others", "at rest again"];
+
+/// The instruments that show what a case's fault does, with the states in which the manometer does.
+pub(super) fn showing(case: &Case) -> Vec<String> {
+    let mut all = Vec::new();
+    for (port, of) in [
+        ("inlet", (|it| it.truth.inlet_pa) as fn(&Point) -> f64),
+        ("manifold", |it| it.truth.manifold_pa),
+    ] {
+        let i = usize::from(port == "manifold");
+        let states: Vec<_> = pairs(case)
+            .zip(STATES)
+            .filter(|((was, is), _)| {
+                (of(is) - of(was)).abs() >= PRESSURE_PA || swing(is, i) - swing(was, i) > SWING_PA
+            })
+            .map(|(_, state)| state)
+            .collect();
+        if states.len() == STATES.len() {
+            all.push(format!("manometer at the {port} in every state"));
+        } else if !states.is_empty() {
+            all.push(format!("manometer at the {port} ({})", states.join(", ")));
+        }
+    }
+    let firing = |of: fn(&Point) -> f64, by: f64| {
+        let mut burning = pairs(case).filter(|(_, is)| is.truth.input_w > 0.0);
+        burning.any(|(was, is)| (of(is) - of(was)).abs() > by)
+    };
+    let most = |of: fn(&Point) -> f64| case.faulty.points.iter().map(of).fold(0.0, f64::max);
+    let air = firing(|it| 100.0 * it.truth.excess_air.unwrap_or(0.0), 7.0);
+    let tools = [
+        (firing(|it| it.truth.flame_ua, 0.3), "microammeter at the flame rod"),
+        (air || firing(|it| it.truth.co_air_free_ppm, 25.0), "flue analyser"),
+        (firing(|it| 1.8 * it.truth.rise_k, 6.0), "thermometers in return and supply air"),
+        (
+            case.fuel == Fuel::Natural
+                && firing(|it| it.truth.burner_flow_m3_s / M3_S_PER_CFH, 4.0),
+            "stopwatch at the meter's dial",
+        ),
+        (most(|it| it.truth.leak_m3_s.iter().sum::<f64>()) > 0.01 * M3_S_PER_CFH, "leak fluid"),
+        (
+            most(|it| it.truth.gas_fraction[0]) > DETECTED * case.setup.gas.lower_limit,
+            "gas detector at the burners",
+        ),
+        (most(|it| it.truth.vented_m3_s) > 0.01 * M3_S_PER_CFH, "gas detector in the yard"),
+    ];
+    all.extend(tools.into_iter().filter(|(shows, _)| *shows).map(|(_, tool)| tool.to_owned()));
+    if case.shown.is_some() {
+        all.push("the manometer against another one, or open to the air".to_owned());
+    }
+    all
+}
+
+fn pairs(case: &Case) -> impl Iterator<Item = (&Point, &Point)> {
+    case.healthy.points.iter().zip(&case.faulty.points)
+}
+
+fn swing(point: &Point, port: usize) -> f64 {
+    let (low, high) = point.swing_pa[port];
+    high - low
+}

@@ -1,0 +1,176 @@
+//! What the fields of a scenario refer to by id: the shared rules and the competencies, as text, as
+//! tables and for programs.
+
+use core::fmt::Write as _;
+
+use serde::Serialize;
+
+use super::Told;
+use crate::rules::competency::{self, Competency};
+use crate::rules::{Essential, Family, Rule, RuleBook, Severity, shared};
+
+/// Something that `explain` tells of.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[serde(untagged)]
+pub enum Topic {
+    /// A field, or a fault.
+    Field(Told),
+    /// A rule of the shared set.
+    Rule(Box<Rule>),
+    /// A competency.
+    Competency(Competency),
+}
+
+impl Topic {
+    /// Its id, or a field's path.
+    #[must_use]
+    pub fn id(&self) -> &str {
+        match self {
+            Self::Field(told) => &told.path,
+            Self::Rule(rule) => &rule.id,
+            Self::Competency(one) => one.id,
+        }
+    }
+}
+
+/// The shared rules; a test forbids that they cannot be read.
+pub(super) fn book() -> Option<RuleBook> {
+    shared().ok()
+}
+
+/// The rule or the competency with this id, every rule for `rules`, every competency for
+/// `competencies`.
+pub(super) fn topics(wanted: &str) -> Vec<Topic> {
+    let rules = book().map(|book| book.rules).unwrap_or_default();
+    let rule = |rule: Rule| Topic::Rule(Box::new(rule));
+    match wanted {
+        "rules" => rules.into_iter().map(rule).collect(),
+        "competencies" => competency::ALL.into_iter().map(Topic::Competency).collect(),
+        id => {
+            let id = id.strip_prefix("rules.").unwrap_or(id);
+            let upper = id.to_uppercase();
+            let found = rules.into_iter().filter(|one| one.id == id).map(rule);
+            found.chain(competency::find(&upper).copied().map(Topic::Competency)).collect()
+        }
+    }
+}
+
+/// Ids of all rules and competencies.
+pub(super) fn ids() -> Vec<String> {
+    let rules = book().map(|book| book.rules).unwrap_or_default();
+    let competencies = competency::ALL.iter().map(|one| one.id.to_owned());
+    rules.into_iter().map(|rule| rule.id).chain(competencies).collect()
+}
+
+/// Every rule in a line.
+pub(super) fn rule_list(text: &mut String) {
+    let Some(book) = book() else { return };
+    let _ = writeln!(
+        text,
+        "The shared rules: id, points, how bad, title. `quarterturn explain ID` tells more.\n"
+    );
+    for rule in &book.rules {
+        let gate = if rule.essential.is_some() { "essential" } else { "" };
+        let bad = severity(rule.severity);
+        let _ = writeln!(
+            text,
+            "    {:<26} {:>3}  {bad:<8} {gate:<9}  {}",
+            rule.id, rule.weight, rule.title
+        );
+    }
+}
+
+/// Every competency in a line.
+pub(super) fn competency_list(text: &mut String) {
+    for one in &competency::ALL {
+        let _ = writeln!(text, "    {} {}: {}", one.id, one.name, one.criterion);
+    }
+}
+
+/// One rule.
+pub(super) fn rule_entry(text: &mut String, rule: &Rule) {
+    let _ = writeln!(text, "    {}.", rule.title);
+    let _ = writeln!(
+        text,
+        "    - weight: {} points, from the family “{}”; {}",
+        rule.weight,
+        family(rule.family),
+        severity(rule.severity)
+    );
+    if let Some(essential) = rule.essential {
+        let _ = writeln!(text, "    - essential: {}", essential.label());
+    }
+    let _ = writeln!(text, "    - competencies: {}", rule.claims.join(", "));
+    if !rule.follows_from.is_empty() {
+        let _ = writeln!(
+            text,
+            "    - not charged beside: {} (it follows from them)",
+            rule.follows_from.join(", ")
+        );
+    }
+    let _ = writeln!(text, "    - why: {}", rule.why);
+    let _ = writeln!(text, "    - practise: {}", rule.practise);
+    let _ = writeln!(text, "    - version: {}", rule.version);
+}
+
+/// One competency, with the rules that speak for it.
+pub(super) fn competency_entry(text: &mut String, one: &Competency) {
+    let _ = writeln!(text, "    {}: {}", one.name, one.criterion);
+    let rules = book().map(|book| book.rules).unwrap_or_default();
+    let claims = |rule: &&Rule| rule.claims.iter().any(|id| id == one.id);
+    let ids: Vec<&str> = rules.iter().filter(claims).map(|rule| rule.id.as_str()).collect();
+    let ids = if ids.is_empty() { "none".to_owned() } else { ids.join(", ") };
+    let _ = writeln!(text, "    - rules that speak for it: {ids}");
+}
+
+/// The rules as a table in Markdown, with the most that each family can cost.
+pub(in crate::scenario) fn rule_table() -> String {
+    let mut text = String::new();
+    let Some(book) = book() else { return text };
+    let _ = writeln!(text, "| id | points | how bad | essential | title |\n|---|---|---|---|---|");
+    for rule in &book.rules {
+        let essential = rule.essential.map_or("", Essential::label);
+        let _ = writeln!(
+            text,
+            "| `{}` | {} | {} | {essential} | {} |",
+            rule.id,
+            rule.weight,
+            severity(rule.severity),
+            rule.title
+        );
+    }
+    let caps: Vec<_> =
+        book.caps.iter().map(|(one, most)| format!("{} {most}", family(*one))).collect();
+    let _ = writeln!(text, "\nMost points that a family of rules can cost: {}.", caps.join(", "));
+    text
+}
+
+/// The competencies as a table in Markdown.
+pub(in crate::scenario) fn competency_table() -> String {
+    let mut text = String::from("| id | name | who has it |\n|---|---|---|\n");
+    for one in &competency::ALL {
+        let _ = writeln!(text, "| {} | {} | {} |", one.id, one.name, one.criterion);
+    }
+    text
+}
+
+/// A severity as a scenario writes it.
+fn severity(severity: Severity) -> &'static str {
+    match severity {
+        Severity::Minor => "Minor",
+        Severity::Major => "Major",
+        Severity::Critical => "Critical",
+    }
+}
+
+fn family(family: Family) -> &'static str {
+    match family {
+        Family::Safety => "safety",
+        Family::Isolation => "isolation",
+        Family::Measuring => "measuring",
+        Family::Adjusting => "adjusting",
+        Family::Restoring => "restoring",
+        Family::Records => "records",
+        Family::Diagnosis => "diagnosis",
+    }
+}
