@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::ledger::{Caught, Hit, Ledger};
-use super::{adjusting, control, joints, measuring, repairs, safety};
+use super::{adjusting, control, grounds, joints, measuring, repairs, safety};
 use crate::bench::action::{Action, Ending};
 use crate::bench::event::Happening;
 use crate::bench::setup::SupplyRight;
@@ -242,9 +242,11 @@ fn claims(book: &RuleBook, findings: &[Finding]) -> BTreeMap<String, bool> {
     claims
 }
 
-/// Whether it was left shut off, and that is the usual right end of this job.
+/// Whether it was left shut off, that is the usual right end of this job, and something was found
+/// that speaks for it.
 fn rightly_shut_off(l: &Ledger, brief: &Brief) -> bool {
-    brief.right_endings.first() == Some(&Ending::ShutOff) && l.said_shut_off()
+    let usual = brief.right_endings.first() == Some(&Ending::ShutOff);
+    usual && l.said_shut_off() && grounds::found(l)
 }
 
 /// What the evidence of a rule gives.

@@ -1,9 +1,11 @@
 //! Evidence of what was read and written.
 
 use super::ledger::{Caught, Did, Hit, Ledger, inwc};
+use super::repairs;
 use crate::bench::action::{Action, Phase, Push, Stage};
 use crate::bench::event::{Happening, ReadingFact, ShownBefore};
 use crate::bench::part::{Port, Screw};
+use crate::bench::repair::Repair;
 use crate::bench::seen::PortFill;
 use crate::units::PressureUnit;
 
@@ -237,38 +239,67 @@ pub(super) fn zeroed_under_pressure(l: &Ledger, most_pa: f64) -> Vec<Hit> {
 }
 
 /// Whether a right reading of this place was ever written.
-pub(super) fn has_right(l: &Ledger, port: Port, stages: &[Stage], phase: Option<Phase>) -> bool {
-    l.wrote().any(|(_, _, fact)| {
-        fact.reading.port == port
-            && stages.contains(&fact.reading.stage)
-            && phase.is_none_or(|phase| fact.reading.phase == phase)
-            && is_right(l, fact)
+fn has_right(l: &Ledger, port: Port, stages: &[Stage]) -> bool {
+    right_ones(l, port, stages).next().is_some()
+}
+
+/// Right readings of a place.
+fn right_ones<'a>(
+    l: &'a Ledger,
+    port: Port,
+    stages: &'a [Stage],
+) -> impl Iterator<Item = &'a ReadingFact> {
+    l.wrote().map(|(_, _, fact)| fact).filter(move |fact| {
+        fact.reading.port == port && stages.contains(&fact.reading.stage) && is_right(l, fact)
     })
 }
 
+/// Repairs after which both stages stand as nobody has read them.
+fn resets_the_manifold(repair: Repair) -> bool {
+    matches!(
+        repair,
+        Repair::ReplaceGasValve
+            | Repair::FitSprings
+            | Repair::FitConversionKit
+            | Repair::CleanInletScreen
+            | Repair::ReplaceHighCoil
+    )
+}
+
 pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
+    let reset = repairs::mended(l).filter(|it| resets_the_manifold(it.repair)).last();
+    let since = |fact: &ReadingFact| match &reset {
+        Some(it) => fact.settled_tick.is_some_and(|tick| tick > it.tick),
+        None => true,
+    };
     let high = [Stage::High, Stage::HighWithOthers];
     let missing: Vec<&str> = [("low", &[Stage::Low][..]), ("high", &high[..])]
         .into_iter()
-        .filter(|(_, stages)| !has_right(l, Port::Manifold, stages, None))
+        .filter(|(_, stages)| !right_ones(l, Port::Manifold, stages).any(since))
         .map(|(name, _)| name)
         .collect();
     // Found unfit at the inlet and left shut off: it need not be fired any further.
     let stopped_early = l.left_shut_off()
-        && has_right(l, Port::Inlet, &[Stage::Low, Stage::High, Stage::HighWithOthers], None);
+        && has_right(l, Port::Inlet, &[Stage::Low, Stage::High, Stage::HighWithOthers]);
     if missing.is_empty() || stopped_early {
         return Vec::new();
     }
     vec![Hit::new(
         l.last_tick(),
-        format!("no right manifold reading on {}", missing.join(" and ")),
+        match reset {
+            Some(it) => {
+                let did = it.repair.label().to_lowercase();
+                format!("no right manifold reading on {} after: {did}", missing.join(" and "))
+            }
+            None => format!("no right manifold reading on {}", missing.join(" and ")),
+        },
         "that stage's setting is unknown",
     )]
 }
 
 pub(super) fn never_read_running(l: &Ledger) -> Vec<Hit> {
     let running = [Stage::Low, Stage::High, Stage::HighWithOthers];
-    if has_right(l, Port::Inlet, &running, None) {
+    if has_right(l, Port::Inlet, &running) {
         return Vec::new();
     }
     vec![Hit::new(
@@ -279,7 +310,7 @@ pub(super) fn never_read_running(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn never_read_with_others(l: &Ledger) -> Vec<Hit> {
-    if has_right(l, Port::Inlet, &[Stage::HighWithOthers], None) {
+    if has_right(l, Port::Inlet, &[Stage::HighWithOthers]) {
         return Vec::new();
     }
     vec![Hit::new(
@@ -310,10 +341,16 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
-    let last =
-        l.events.iter().enumerate().rev().find(|(_, event)| {
-            matches!(event.what, Happening::Turned { screw: Screw::Supply, .. })
-        });
+    let last = l.events.iter().enumerate().rev().find(|(_, event)| match event.what {
+        Happening::Turned { screw, .. } => screw == Screw::Supply,
+        Happening::Mended { repair, .. } => matches!(
+            repair,
+            Repair::ReplaceSupplyRegulator
+                | Repair::ReplaceFirstStage
+                | Repair::FitTwoStageRegulators
+        ),
+        _ => false,
+    });
     let Some((index, event)) = last else { return Vec::new() };
     let after = |stage: Stage| {
         l.wrote().any(|(at, _, fact)| {

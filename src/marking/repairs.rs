@@ -1,12 +1,13 @@
 //! Evidence of repairs: dangerous ones, needless ones, safety devices left bypassed.
 
-use super::ledger::{Hit, Ledger};
+use super::ledger::{Caught, Hit, Ledger};
 use crate::bench::action::{Action, Contact, Ending};
 use crate::bench::event::{Happening, Outcome};
 use crate::bench::fault::Fault;
 use crate::bench::fault::remedy::Remedy;
 use crate::bench::repair::{Nature, Repair};
 use crate::bench::setup::SupplyRight;
+use crate::bench::truth::Firing;
 
 /// A repair that was done.
 pub(super) struct Mended {
@@ -34,18 +35,44 @@ fn did(it: &Mended) -> String {
 }
 
 pub(super) fn safety_bypassed(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, _, left)) = l.left() else { return Vec::new() };
-    left.jumpers
-        .named()
-        .into_iter()
-        .map(|name| {
-            Hit::new(
-                tick,
-                format!("a wire lies across the {name}"),
-                "the control finds it closed whatever happens",
-            )
-        })
-        .collect()
+    let left = match l.left() {
+        Some((tick, _, left)) => left
+            .jumpers
+            .named()
+            .into_iter()
+            .map(|name| {
+                Hit::new(
+                    tick,
+                    format!("a wire lies across the {name}"),
+                    "the control finds it closed whatever happens",
+                )
+            })
+            .collect(),
+        None => Vec::new(),
+    };
+    if left.is_empty() { burned_on_a_bypass(l).into_iter().collect() } else { left }
+}
+
+/// The first time that the burners fired with a wire across a safety device. Taken off before the
+/// end it is caught, but for that time nothing stood guard.
+fn burned_on_a_bypass(l: &Ledger) -> Option<Hit> {
+    let mut wired = false;
+    let mut burning = false;
+    for event in &l.events {
+        match &event.what {
+            Happening::Mended { repair: Repair::RemoveBypasses, .. } => wired = false,
+            Happening::Mended { repair, .. } => wired |= repair.nature() == Nature::Bypass,
+            Happening::Fired { to, .. } => burning = *to != Firing::Out,
+            _ => {}
+        }
+        if wired && burning {
+            let seen = "the burners fired with a wire across a safety switch";
+            let mut hit = Hit::new(event.tick, seen, "nothing would have stopped them");
+            hit.caught = Caught::InTime;
+            return Some(hit);
+        }
+    }
+    None
 }
 
 pub(super) fn dangerous_repair(l: &Ledger) -> Vec<Hit> {
@@ -81,9 +108,19 @@ fn answered(l: &Ledger, right: &[Remedy]) -> bool {
             mended(l).any(|it| it.repair == *repair && it.outcome == Outcome::Changed)
         }
         Remedy::Turn(_) | Remedy::Operate(_) => true,
-        Remedy::CallOwner => l.did().any(|did| *did.action == Action::Call(Contact::SupplyOwner)),
+        Remedy::CallOwner => {
+            let called = l.did().any(|did| *did.action == Action::Call(Contact::SupplyOwner));
+            called && (l.ending() == Some(Ending::SupplyOwnerCalled) || !is_mine(l, right))
+        }
         Remedy::ShutOffAndTag => l.left_shut_off(),
     })
+}
+
+/// Whether the trainee may mend what the owner of the supply would come for: handed over as sound, a
+/// call alone mends nothing.
+fn is_mine(l: &Ledger, right: &[Remedy]) -> bool {
+    let mends = right.iter().any(|remedy| matches!(remedy, Remedy::Mend(_)));
+    l.setup.card.supply == SupplyRight::Trainee && mends
 }
 
 pub(super) fn needless_repair(l: &Ledger) -> Vec<Hit> {

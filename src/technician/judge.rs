@@ -61,6 +61,12 @@ impl Technician {
         Some(self.know.delivery.map_or(plate, |(_, _, rest)| plate.min(rest)))
     }
 
+    /// How far the smallest load stands over what the nameplate lets the regulator deliver, in pascals.
+    fn over_delivery_pa(&self) -> Option<f64> {
+        let (_, most, _) = self.know.delivery?;
+        Some(self.know.inlet[1]? - most)
+    }
+
     fn supply(&self) -> Supply {
         let (Some(figures), Some(most)) = (&self.know.figures, self.most_at_rest_pa()) else {
             return Supply::Sound;
@@ -71,6 +77,9 @@ impl Technician {
         {
             let creeps = rest - low > CREEP_DROP * rest;
             return if creeps { Supply::Creeps } else { Supply::SetHigh };
+        }
+        if self.may_set_supply() && self.over_delivery_pa().is_some_and(|over_pa| over_pa > 0.0) {
+            return Supply::SetHigh;
         }
         if self.know.collapsed {
             return Supply::Collapses;
@@ -229,15 +238,16 @@ fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     }
 }
 
-/// A small turn out until the pressure at rest will be inside its limit: what it was too high there
-/// is taken off here.
+/// A small turn out until the pressure at rest and the smallest load will be inside their limits:
+/// what they were too high there is taken off here.
 fn lower(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let (Some(most), Some(rest), Some(others)) =
         (me.most_at_rest_pa(), me.know.inlet[0], me.know.inlet[3])
     else {
         return Vec::new();
     };
-    let wanted = others - (rest - most) - MARGIN_PA;
+    let over_pa = me.over_delivery_pa().map_or(rest - most, |over_pa| over_pa.max(rest - most));
+    let wanted = others - over_pa - MARGIN_PA;
     me.know.tries += 1;
     match number(seen) {
         Some(pa) if pa > wanted && me.know.tries < set::MOST_TRIES => {

@@ -11,5 +11,6 @@ mod mended;
 mod mending;
 mod order;
 mod row;
+mod shortcuts;
 mod supply;
 mod valve;

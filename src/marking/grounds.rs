@@ -1,0 +1,102 @@
+//! Grounds for leaving an appliance shut off: what was found on the job that speaks for it.
+
+use super::control::conversion_not_proven;
+use super::ledger::Ledger;
+use crate::appliance::ignition::ControlState;
+use crate::appliance::plate::GasFigures;
+use crate::bench::action::{Action, Stage};
+use crate::bench::event::{Happening, ReadingFact};
+use crate::bench::fault::Fault;
+use crate::bench::part::{Port, Spot, Subject};
+use crate::bench::truth::{Firing, Truth};
+
+/// Gas in the air from which a detector tells of it, as a fraction (about 1 % of the lower
+/// flammable limit of either gas; common practice).
+const TRACE: f64 = 3.0e-4;
+
+/// Whether something was found that speaks for shutting off. Who has found nothing has only guessed.
+pub(super) fn found(l: &Ledger) -> bool {
+    conversion_found_wrong(l)
+        || l.wrote().any(|(_, _, fact)| outside(l, fact))
+        || l.events.iter().any(|event| tells(&event.what))
+        || l.did().any(|did| looked_and_found(l, did.action, did.before))
+}
+
+/// Papers, springs and orifices were looked at, and they do not fit the gas in the pipes.
+fn conversion_found_wrong(l: &Ledger) -> bool {
+    let is_conversion = |fault: &Fault| {
+        matches!(
+            fault,
+            Fault::NaturalSpringsOnPropane
+                | Fault::NaturalOrificesOnPropane
+                | Fault::UnconvertedOnPropane
+                | Fault::PropaneOrificesOnNatural
+                | Fault::PropaneSpringsOnNatural
+        )
+    };
+    let wrong = l.plate().figures().fuel != l.setup.fuel
+        || l.setup.faults.iter().any(|(fault, _)| is_conversion(fault));
+    wrong && conversion_not_proven(l).is_empty()
+}
+
+/// Whether a written number was really shown and lies outside what the plate allows.
+fn outside(l: &Ledger, fact: &ReadingFact) -> bool {
+    let figures = l.plate().figures();
+    let (low, high) = allowed(figures, fact.reading.port, fact.reading.stage);
+    let out = |(least, most): (f64, f64)| least < low || most > high;
+    fact.shown_pa.or(fact.shown_unsettled_pa).is_some_and(out)
+}
+
+/// What the plate allows at a port on a stage, in pascals.
+fn allowed(figures: &GasFigures, port: Port, stage: Stage) -> (f64, f64) {
+    match (port, stage) {
+        (Port::Inlet, Stage::Rest) => (0.0, figures.inlet_max_pa),
+        (Port::Inlet, Stage::Low | Stage::High | Stage::HighWithOthers) => {
+            (figures.inlet_min_pa, figures.inlet_max_pa)
+        }
+        (Port::Manifold, Stage::Rest) => (0.0, figures.low.tolerance_pa),
+        (Port::Manifold, Stage::Low) => {
+            let it = figures.low;
+            (it.pa - it.tolerance_pa, it.pa + it.tolerance_pa)
+        }
+        (Port::Manifold, Stage::High | Stage::HighWithOthers) => {
+            let it = figures.high;
+            (it.pa - it.tolerance_pa, it.pa + it.tolerance_pa)
+        }
+    }
+}
+
+/// An alarm, bubbles, flue gas that was analysed, a control that gave up.
+fn tells(what: &Happening) -> bool {
+    match what {
+        Happening::Alarm | Happening::MeterOverRange => true,
+        Happening::FluidJudged { bubbles, .. } => *bubbles,
+        Happening::WroteMeasured { written, firing } => {
+            written.spot == Spot::Flue && *firing != Firing::Out
+        }
+        Happening::Control { to, .. } => matches!(
+            to,
+            ControlState::Retry
+                | ControlState::Lockout
+                | ControlState::LimitOpen
+                | ControlState::RolloutOpen
+        ),
+        _ => false,
+    }
+}
+
+/// Nose or detector where there was gas; a look at a gauge that stands too low.
+fn looked_and_found(l: &Ledger, action: &Action, before: &Truth) -> bool {
+    match action {
+        Action::Sniff(_) | Action::Probe(_) => {
+            before.gas_fraction.iter().any(|&there| there > TRACE) || before.vented_m3_s > 0.0
+        }
+        Action::Look(Subject::TankGauge) => {
+            l.setup.faults.iter().any(|(fault, _)| *fault == Fault::NearlyEmptyTank)
+        }
+        Action::Look(Subject::SupplyVent) => {
+            l.setup.faults.iter().any(|(fault, _)| *fault == Fault::BlockedRegulatorVent)
+        }
+        _ => false,
+    }
+}
