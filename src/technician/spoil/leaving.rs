@@ -118,7 +118,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low gas switch not looked at",
-        occasion: |g| g.propane && g.does(|a| *a == Action::Look(Subject::LowGasSwitch)),
+        occasion: |g| {
+            let looks = g.does(|a| *a == Action::Look(Subject::LowGasSwitch));
+            g.propane && g.in_use() && looks
+        },
         trips: &["conversion-not-proven"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Look(Subject::LowGasSwitch)),

@@ -55,7 +55,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "meter never zeroed",
-        occasion: |g| g.writes(Port::Inlet, Stage::Low) && g.in_use(),
+        occasion: |g| {
+            let sets_supply = g.turns(Screw::Supply);
+            g.writes(Port::Inlet, Stage::Low) && g.in_use() && !sets_supply
+        },
         trips: &["meter-off"],
         heeds: Heeds::Nothing,
         change: |_, a| drop_if(*a == Action::MeterZero),
