@@ -3,6 +3,8 @@
 mod furnace;
 mod supply;
 
+pub(super) use furnace::orifice_input_w;
+
 use super::format::{Card, Found, House, Manometer, Scenario};
 use super::value::{Measure, Vary, whole};
 use crate::bench::action::{Fitted, OnOff};

@@ -146,7 +146,8 @@ fn regulator(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             it.droop_flow_m3_s,
         );
         wanted.pa_per_turn = it.pa_per_turn;
-        wanted.bind_turns = it.set_pa / it.pa_per_turn + 6.0;
+        let most_pa = it.set_pa.max(it.delivery_limits_pa.1);
+        wanted.bind_turns = most_pa / it.pa_per_turn + 6.0;
         wanted.max_turns = wanted.bind_turns + 1.0;
         RegulatorSpec::from_behaviour(&wanted, &setup.gas, setup.ambient_abs_pa).err()
     });

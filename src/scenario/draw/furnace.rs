@@ -92,6 +92,20 @@ fn coefficient(governing: &GasFigures, input_w: f64, burners: u32) -> f64 {
     input_w / gas.heating_value_j_m3 / (unit * area_m2).max(1e-12)
 }
 
+/// What one hole of `hole_m` metres burns at a manifold pressure, in watts, with a discharge coefficient,
+/// in the fuel's gas as the tables have it, at sea level.
+pub(in crate::scenario) fn orifice_input_w(
+    fuel: Fuel,
+    manifold_pa: f64,
+    hole_m: f64,
+    coefficient: f64,
+) -> f64 {
+    let gas = super::supply::plain_gas(fuel);
+    let law = OpeningLaw::new(&gas, T_STD_K);
+    let unit = law.flow(manifold_pa, manifold_pa + SEA_LEVEL_PA, SEA_LEVEL_PA).flow;
+    unit * hole_area_m2(coefficient, hole_m) * gas.heating_value_j_m3
+}
+
 /// Diameter of each orifice that is fitted, in metres.
 fn orifices(draw: Draw, it: &Furnace, governing: &GasFigures, burners: u32) -> Vec<f64> {
     let stamped_m = match &it.orifice_fitted {

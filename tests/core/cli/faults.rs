@@ -33,3 +33,23 @@ fn one_fault_is_told() {
     assert!(refused.err.contains("dead_coil"), "{}", refused.err);
     expect(folder.path(), &["faults", "--json", "--write", "."], 2);
 }
+
+/// What a look shows is told, and which instruments; a fault that no look shows says so.
+#[test]
+fn looks_and_instruments_are_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let tell = |args: &[&str]| expect(folder.path(), &[&["faults"], args].concat(), 0).out;
+    let kink = tell(&["kinked_connector"]);
+    assert!(kink.contains("Connector: “The connector has a kink behind the furnace”"), "{kink}");
+    assert!(!kink.contains("- number"), "{kink}");
+    let high = tell(&["high_stage_set_high"]);
+    assert!(high.contains("- a look shows: nothing\n"), "{high}");
+    assert!(high.contains("manometer at the manifold (high, high with the others)"), "{high}");
+    assert!(tell(&["undersized_regulator"]).contains("`supply.droop_flow`"));
+    let json: Value = serde_json::from_str(&tell(&["plugged_orifice", "--json"])).unwrap();
+    let looks = json[0]["cases"][0]["looks"].to_string();
+    assert!(looks.contains("Something sits in one of them"), "{looks}");
+    assert!(looks.contains("3 of four burners lit"), "{looks}");
+    let tools = json[0]["cases"][0]["instruments"].to_string();
+    assert!(tools.contains("stopwatch at the meter's dial"), "{tools}");
+}

@@ -2,6 +2,7 @@
 
 use std::fs;
 
+use quarterturn::rules::{competency, shared};
 use quarterturn::scenario::{check, guide, to_text};
 use serde_json::Value;
 
@@ -93,4 +94,98 @@ fn strict_counts_warnings() {
     expect(folder.path(), &["check", "odd.ron", "--strict"], 1);
     fs::write(folder.path().join("good.ron"), guide::SMALLEST).unwrap();
     expect(folder.path(), &["check", "good.ron", "--strict"], 0);
+}
+
+/// Rules and competencies are told by id, all of them by name of the list, and to programs; the page has
+/// each of them.
+#[test]
+fn rules_and_competencies_are_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let tell = |args: &[&str]| expect(folder.path(), &[&["explain"], args].concat(), 0).out;
+    let rule = tell(&["left-outside-band"]);
+    for word in [
+        "left-outside-band\n",
+        "A stage left outside the plate",
+        "weight: 10 points",
+        "essential: Both stages set inside the plate",
+        "why: Over the band",
+        "practise: Set both",
+    ] {
+        assert!(rule.contains(word), "{word}: {rule}");
+    }
+    assert!(tell(&["C05"]).contains("Chooses a sound instrument"));
+    assert!(tell(&["c05"]).starts_with("C05\n"));
+    let json: Value = serde_json::from_str(&tell(&["left-outside-band", "--json"])).unwrap();
+    assert_eq!(
+        (&json[0]["weight"], &json[0]["essential"]),
+        (&10.0.into(), &"SettingsInPlate".into())
+    );
+    let (rules, competencies, page) = (tell(&["rules"]), tell(&["competencies"]), guide::page());
+    for rule in shared().unwrap().rules {
+        assert!(rules.contains(&rule.id) && rules.contains(&rule.title), "{}", rule.id);
+        let row = format!("| `{}` | {} | {:?} |", rule.id, rule.weight, rule.severity);
+        assert!(page.contains(&row), "{row}");
+    }
+    for one in &competency::ALL {
+        assert!(competencies.contains(one.criterion) && page.contains(one.criterion), "{}", one.id);
+    }
+    let refused = expect(folder.path(), &["explain", "left-outside-bend"], 2);
+    assert!(refused.err.contains("nearest: left-outside-band"), "{}", refused.err);
+    assert!(refused.err.contains("quarterturn explain rules"), "{}", refused.err);
+}
+
+/// What the page says of lengths and of ranges is what the check holds to.
+#[test]
+fn the_limits_told_are_the_limits_held() {
+    let page = guide::page();
+    let chapter = |name: &str| {
+        let from = page.find(&format!("\n#### {name}\n")).unwrap();
+        let rest = &page[from + 5..];
+        rest[..rest.find("\n#").unwrap()].to_owned()
+    };
+    assert!(chapter("title").contains("at most 120 characters"));
+    assert!(chapter("hints").contains("a list of at most 6: a text of at most 400 characters"));
+    for fixed in ["version", "step", "weight"] {
+        let told = chapter(fixed);
+        assert!(told.contains("the same for every seat") && !told.contains("Between"), "{told}");
+    }
+    for (name, most) in [("title", 120), ("aim", 240), ("debrief", 1600)] {
+        for (length, refused) in [(most, false), (most + 1, true)] {
+            let text = "x".repeat(length);
+            let job = match name {
+                "title" => guide::SMALLEST.replace("First readings", &text),
+                _ => guide::SMALLEST
+                    .replace("version: 1,", &format!("version: 1, {name}: \"{text}\",")),
+            };
+            let found = check("job.ron", &job);
+            assert_eq!(
+                found.iter().any(|it| it.path == name),
+                refused,
+                "{name} {length}: {found:?}"
+            );
+        }
+    }
+}
+
+/// The table of drills: NFPA 54 Annex E, Q = 1658.5·K·A·√(H/SG) ft³/h, K = 0.85. Within 1 % and the
+/// rounding to hundreds.
+#[test]
+fn the_drills_of_the_page_follow_annex_e() {
+    let page = guide::page();
+    let rows: Vec<Vec<f64>> = page
+        .lines()
+        .filter_map(|line| line.strip_prefix("| #"))
+        .map(|line| line.split('|').filter_map(|cell| cell.trim().parse().ok()).collect())
+        .collect();
+    assert!(rows.len() >= 30);
+    for row in rows {
+        let area = std::f64::consts::FRAC_PI_4 * row[1] * row[1];
+        let rate = |inwc: f64, gravity: f64| 1658.5 * 0.85 * area * (inwc / gravity).sqrt();
+        for (told, want) in
+            [(row[3], 1030.0 * rate(3.5, 0.60)), (row[4], 2516.0 * rate(10.0, 1.52))]
+        {
+            assert!((told - want).abs() < 50.0 + 0.01 * want, "{row:?}: {want}");
+        }
+        assert!((row[2] - 25.4 * row[1]).abs() < 0.0051, "{row:?}");
+    }
 }

@@ -2,14 +2,15 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Ending, HandOver};
+use quarterturn::bench::action::{Action, Ending, Fitted, HandOver};
 use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::{Joint, Place, Tool};
+use quarterturn::bench::part::{Joint, Place, Screw, Tool};
 use quarterturn::bench::repair::Repair;
-use quarterturn::bench::setup::SupplyRight;
+use quarterturn::bench::setup::{Setup, SupplyRight};
 use quarterturn::marking::{Brief, Ledger, evaluate};
 use quarterturn::rules::{Essential, shared};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::units::PA_PER_INWC;
 
 use super::hand::{act, isolate, mend, put_back, wait};
 
@@ -128,4 +129,61 @@ fn a_conversion_brings_its_label() {
     ledger.take(bench.take_events());
     assert_eq!(ledger.plate().figures().fuel, Fuel::Propane);
     assert_eq!(&bench.setup_now().furnace.plate, ledger.plate());
+}
+
+/// What was seen of a job that was handed over with nothing done but these actions in the yard.
+fn seen_of(mut setup: Setup, rule: &str, in_yard: &[Action]) -> String {
+    setup.card.supply = SupplyRight::Trainee;
+    let mut bench = Bench::new(setup);
+    act(&mut bench, Action::Go(Place::Yard));
+    for action in in_yard {
+        act(&mut bench, action.clone());
+    }
+    act(&mut bench, Action::Go(Place::Hall));
+    let said = HandOver { ending: Ending::InService, not_done: Vec::new() };
+    act(&mut bench, Action::HandOver(said));
+    let mut ledger = Ledger::new(bench.setup().clone());
+    ledger.take(bench.take_events());
+    let brief = Brief { right_endings: vec![Ending::InService] };
+    let marks = evaluate(&shared().unwrap(), &ledger, &brief);
+    let found = marks.findings.iter().find(|it| it.rule == rule);
+    found.unwrap_or_else(|| panic!("{rule}: {:?}", marks.findings)).seen.clone()
+}
+
+/// Findings on settings say what was left and the limit, in numbers: a stage against the plate's
+/// band, the supply against its nameplate.
+#[test]
+fn settings_left_are_told_in_numbers() {
+    let inches = PA_PER_INWC;
+    let healthy = healthy_for(Fault::HighStageSetHigh, Fuel::Natural).unwrap();
+    let mut setup = healthy.clone();
+    Fault::HighStageSetHigh.apply(&mut setup, 0.8 * inches);
+    let seen = seen_of(setup, "left-outside-band", &[]);
+    assert_eq!(
+        seen,
+        "high stage left at 4.30 in. w.c.; the plate says 3.50 in. w.c. ± 0.30 in. w.c."
+    );
+
+    let (least, most) = healthy.supply.delivery_limits_pa;
+    let mut setup = healthy.clone();
+    setup.supply.set_pa = least - 0.5 * inches;
+    let seen = seen_of(setup, "supply-left-low", &[]);
+    let [left, limit] = [least / inches - 0.5, least / inches];
+    assert_eq!(
+        seen,
+        format!(
+            "supply regulator left at {left:.2} in. w.c.; its nameplate says at least {limit:.2} in. w.c."
+        )
+    );
+
+    let turn = Action::Turn { screw: Screw::Supply, eighths: 8 };
+    let up = [
+        Action::Take(Tool::SlottedDriver),
+        Action::Cap { screw: Screw::Supply, to: Fitted::Off },
+        turn.clone(),
+        turn,
+    ];
+    let seen = seen_of(healthy, "supply-over-maximum", &up);
+    let limit = format!("its nameplate says at most {:.2} in. w.c.", most / inches);
+    assert!(seen.starts_with("supply regulator left at ") && seen.ends_with(&limit), "{seen}");
 }

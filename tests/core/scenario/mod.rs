@@ -1,5 +1,6 @@
 //! Scenarios: what ships, what is refused and why.
 
+mod authors;
 mod bad_input;
 mod contradictions;
 mod faults;
