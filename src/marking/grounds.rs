@@ -1,7 +1,6 @@
 //! Grounds for leaving an appliance shut off: what was found on the job that speaks for it.
 
-use super::control::conversion_not_proven;
-use super::ledger::Ledger;
+use super::ledger::{Did, Ledger};
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::GasFigures;
 use crate::bench::action::{Action, Stage};
@@ -22,7 +21,7 @@ pub(super) fn found(l: &Ledger) -> bool {
         || l.did().any(|did| looked_and_found(l, did.action, did.before))
 }
 
-/// Papers, springs and orifices were looked at, and they do not fit the gas in the pipes.
+/// Papers, springs or orifices were looked at, and they do not fit the gas in the pipes.
 fn conversion_found_wrong(l: &Ledger) -> bool {
     let is_conversion = |fault: &Fault| {
         matches!(
@@ -36,7 +35,10 @@ fn conversion_found_wrong(l: &Ledger) -> bool {
     };
     let wrong = l.plate().figures().fuel != l.setup.fuel
         || l.setup.faults.iter().any(|(fault, _)| is_conversion(fault));
-    wrong && conversion_not_proven(l).is_empty()
+    // What else should have been looked at is a slip of its own.
+    let papers = [Subject::Plate, Subject::ConversionLabel, Subject::SpringMark, Subject::Orifices];
+    let looked = |did: Did<'_>| papers.iter().any(|it| *did.action == Action::Look(*it));
+    wrong && l.did().any(looked)
 }
 
 /// Whether a written number was really shown and lies outside what the plate allows.

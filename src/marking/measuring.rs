@@ -387,3 +387,52 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
         "everything behind the regulator moved",
     )]
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::bench::event::{Event, Outcome};
+
+    fn read(stage: Stage, tick: u64) -> Event {
+        let fact = ReadingFact {
+            reading: crate::bench::action::Reading {
+                port: Port::Manifold,
+                stage,
+                phase: Phase::Found,
+                thousandths: 3500,
+                unit: PressureUnit::InWc,
+            },
+            actual: Some((Port::Manifold, stage)),
+            shown_pa: Some((870.0, 873.0)),
+            shown_unsettled_pa: None,
+            true_pa: Some(872.0),
+            meter_error_pa: 0.0,
+            settled_tick: Some(tick),
+            before: None,
+            scale_off_pa: None,
+        };
+        Event { tick, what: Happening::Wrote(fact) }
+    }
+
+    /// What was read on the old gas valve says nothing of the new one.
+    #[test]
+    fn a_new_gas_valve_is_read_again() {
+        let [natural, _] = crate::scenario::builtin::HEALTHY;
+        let mut l = Ledger::new(crate::scenario::load(natural.text).unwrap().draw(0));
+        l.take([read(Stage::Low, 10), read(Stage::High, 20)]);
+        assert!(stage_never_read(&l).is_empty());
+        let mended = Happening::Mended {
+            repair: Repair::ReplaceGasValve,
+            outcome: Outcome::Nothing,
+            plate: None,
+        };
+        l.take([Event { tick: 30, what: mended }, read(Stage::Low, 40)]);
+        // Written now, settled before the repair: the old valve's number.
+        let Event { what, .. } = read(Stage::High, 20);
+        l.take([Event { tick: 50, what }]);
+        let hits = stage_never_read(&l);
+        assert!(hits.len() == 1 && hits[0].seen.contains("on high after"), "{hits:?}");
+        l.take([read(Stage::High, 60)]);
+        assert!(stage_never_read(&l).is_empty());
+    }
+}

@@ -54,6 +54,7 @@ fn work_on_somebody_elses_supply_counts() {
         let rules = charged(bench);
         assert_eq!(has(&rules, "supply-not-yours"), counts, "{rules:?}");
         assert!(has(&rules, "needless-repair"), "{rules:?}");
+        assert!(has(&rules, "supply-not-rechecked"), "{rules:?}");
     }
 }
 
