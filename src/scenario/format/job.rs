@@ -96,7 +96,8 @@ section! {
 
     /// How the job is marked.
     Marking {
-        /// Ways of ending the job that are right.
+        /// Ways of ending the job that are right, the usual one first. Where that is `ShutOff`, what a
+        /// furnace that was rightly shut off never came to is not missed.
         endings: Vec<Ending> = required;
         /// Rules that differ from the shared set in this job.
         rules: Vec<RuleChange> = "[]";

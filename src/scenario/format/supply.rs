@@ -72,8 +72,8 @@ section! {
         /// load.
         delivery_min: Option<Vary<Pressure>> = (derived "a tenth below `set`"),
             limits "1 inH2O" to "20 inH2O";
-        /// Highest delivery pressure that its owner allows, also on the nameplate. A trainee who has
-        /// turned the screw must not leave the regulator set above it.
+        /// Highest delivery pressure that its owner allows, also on the nameplate. Where the trainee may
+        /// set the supply, or has turned its screw, it must not be left set above this.
         delivery_max: Option<Vary<Pressure>> = (derived "a tenth above `set`"),
             limits "2 inH2O" to "30 inH2O";
         /// Highest pressure at no flow that is allowed, also on the nameplate. The trainee holds the
