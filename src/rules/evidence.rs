@@ -59,7 +59,7 @@ pub enum Evidence {
     TurnedBeforeFound,
     /// A stage screw was turned before the inlet was read running.
     TurnedBeforeInlet,
-    /// A stage is set above its band to hide a low supply.
+    /// A stage is set above its band with something else holding its pressure down.
     Cranked,
     /// A stage is left outside its band.
     LeftOutsideBand,
