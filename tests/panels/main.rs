@@ -9,6 +9,7 @@ mod fixture;
 mod keyboard;
 mod look;
 mod opening;
+mod order;
 mod pages;
 mod reach;
 mod writing;
