@@ -1,6 +1,7 @@
 //! The page at work: strip, coach, drawing with its hot-spots, sheet.
 
 mod board;
+mod message;
 mod state;
 
 use egui::{Align2, Area, Order, Rect, Ui, vec2};
@@ -44,6 +45,7 @@ pub(super) fn work_ui(
     state: &mut WorkState,
     out: &mut Vec<Wish>,
 ) -> Layout {
+    let already = out.len();
     state.follow(job);
     let list = offers(state.chosen.as_deref(), job.seen);
     if let Some(pressed) = keys(root, view.settings, job, &list, out) {
@@ -75,6 +77,7 @@ pub(super) fn work_ui(
         .as_deref()
         .and_then(|part| spots.iter().find(|spot| spot.part == part))
         .map(|spot| spot.index);
+    state.message.wished(job, out.get(already..).unwrap_or_default());
     Layout { scene, place: Some(job.seen.place), marked }
 }
 
@@ -97,7 +100,7 @@ fn drawing_ui(
     if let Some(part) = touched.pressed {
         state.choose(&part, touched.by);
     }
-    captions_ui(root, scene, job, out);
+    captions_ui(root, scene, job, state.message.text(), out);
     if state.sights == OnOff::On
         && let Some(part) = sights_ui(root, scene, job)
     {

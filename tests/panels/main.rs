@@ -12,4 +12,5 @@ mod opening;
 mod order;
 mod pages;
 mod reach;
+mod said;
 mod writing;

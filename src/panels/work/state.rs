@@ -2,6 +2,7 @@
 
 use egui::Rect;
 
+use super::message::Message;
 use crate::bench::action::OnOff;
 use crate::bench::part::Place;
 use crate::panels::coach::{Hint, Remembered, coach};
@@ -34,6 +35,7 @@ pub(in crate::panels) struct WorkState {
     pub(super) sheet: OnOff,
     pub(super) sights: OnOff,
     pub(super) settings: OnOff,
+    pub(super) message: Message,
 }
 
 /// Whether hints show.
@@ -69,6 +71,7 @@ impl WorkState {
             sheet: OnOff::Off,
             sights: OnOff::Off,
             settings: OnOff::Off,
+            message: Message::new(job),
         }
     }
 
@@ -81,6 +84,7 @@ impl WorkState {
 
     pub(super) fn follow(&mut self, job: &Job<'_>) {
         self.last_tick = job.seen.tick;
+        self.message.follow(job);
         self.remembered.notice(job.seen);
         if self.place != job.seen.place {
             self.place = job.seen.place;
