@@ -1,5 +1,6 @@
 //! What a look and a repair give is said at once, and numbers are said as people write them.
 
+use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use quarterturn::bench::action::{Action, Fitted};
@@ -88,6 +89,35 @@ fn a_repair_is_said_when_it_is_done() {
         go_to(&mut harness, 4);
         assert_eq!(harness.query_by_label(done).is_some(), refusal.is_none());
     }
+}
+
+/// A swap is asked for once before it is done; doing something else takes the question back.
+#[test]
+fn a_swap_is_asked_for_before_it_is_done() {
+    let app = App::new(Which::Job, seen_open(PortFill::Snug));
+    let mut harness = window(app, 1280.0, 720.0);
+    harness.get_by_label_contains("Igniter").click();
+    harness.run();
+    let choose = |harness: &mut Harness<'_, App>, label: &str| {
+        harness.get_all_by_label(label).next().unwrap().click();
+        harness.run();
+        // Long enough that the next click is none of a double click.
+        harness.run_steps(4);
+    };
+    let (swap, again) = ("Replace the igniter", "Replace the igniter? Do it");
+    choose(&mut harness, swap);
+    assert_eq!(harness.state().wishes, []);
+    choose(&mut harness, again);
+    let mend = Wish::Act(Action::Mend(Repair::ReplaceIgniter));
+    assert_eq!(harness.state().wishes, std::slice::from_ref(&mend));
+    choose(&mut harness, swap);
+    assert_eq!(harness.state().wishes.len(), 1);
+    harness.key_press(Key::Num4);
+    harness.run();
+    assert_eq!(harness.state().wishes.len(), 2, "walked away");
+    assert!(harness.query_by_label(again).is_none());
+    choose(&mut harness, swap);
+    assert_eq!(harness.state().wishes.iter().filter(|&one| *one == mend).count(), 1);
 }
 
 /// One full stop after a unit that has its own, no zero with a sign, more than one turn is turns.
