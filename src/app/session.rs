@@ -340,7 +340,7 @@ fn caption(what: &Happening) -> Option<&'static str> {
         Happening::CrossThreaded { .. } => Some("the plug leans and grates"),
         Happening::ColumnBlownOut => Some("water spurts out of the tube, gas hisses after it"),
         Happening::Cracked { .. } => Some("the boss gives with a crack"),
-        Happening::Mended { .. } => Some("the work is done"),
+        Happening::Mended { .. } => Some(crate::panels::captions::WORK_DONE),
         Happening::Turned { bottomed: true, .. } => Some("the screw comes to its stop"),
         Happening::Turned { bottomed: false, .. }
         | Happening::Did { .. }

@@ -146,5 +146,5 @@ impl Ledger {
 /// Pressure in words.
 #[must_use]
 pub fn inwc(pa: f64) -> String {
-    format!("{:.2} in. w.c.", pa / crate::units::PA_PER_INWC)
+    format!("{} in. w.c.", crate::units::fixed(pa / crate::units::PA_PER_INWC, 2))
 }

@@ -10,6 +10,9 @@ use crate::bench::action::Height;
 use crate::bench::part::Tool;
 use crate::bench::seen::{Seen, Smell, Sound};
 
+/// What is said when a repair is done, as a happening.
+pub const WORK_DONE: &str = "the work is done";
+
 /// Captions of everything heard now, happenings first, each with a note sign.
 #[must_use]
 pub fn captions(job: &Job<'_>) -> Vec<String> {
@@ -48,11 +51,17 @@ fn danger(seen: &Seen) -> bool {
         || seen.sounds.iter().any(|sound| matches!(sound, Sound::Alarm | Sound::Bang))
 }
 
-/// Shows captions, smell and the last refusal.
-pub fn captions_ui(ui: &Ui, scene: Rect, job: &Job<'_>, out: &mut Vec<Wish>) {
+/// Shows captions, smell, the last refusal, and what a look or a repair has just given.
+pub(super) fn captions_ui(
+    ui: &Ui,
+    scene: Rect,
+    job: &Job<'_>,
+    message: Option<&str>,
+    out: &mut Vec<Wish>,
+) {
     let lines = captions(job);
     let air = air_words(job.seen);
-    if lines.is_empty() && air.is_none() && job.refusal.is_none() {
+    if lines.is_empty() && air.is_none() && job.refusal.is_none() && message.is_none() {
         return;
     }
     // Between the tool roll at the left and the manometer at the right.
@@ -67,6 +76,12 @@ pub fn captions_ui(ui: &Ui, scene: Rect, job: &Job<'_>, out: &mut Vec<Wish>) {
             ui.set_max_width(width);
             if let Some(refusal) = job.refusal {
                 refusal_ui(ui, refusal, out);
+            }
+            if let Some(message) = message {
+                kit::slip().show(ui, |ui| {
+                    let text = RichText::new(message).family(theme::semibold());
+                    kit::live(&ui.label(text.color(theme::INK)));
+                });
             }
             if !lines.is_empty() || air.is_some() {
                 heard_ui(ui, job.seen, &lines, air.as_deref());

@@ -1,6 +1,6 @@
 //! A number as it is typed, and why it cannot be written.
 
-use crate::units::PressureUnit;
+use crate::units::{PressureUnit, fixed};
 
 /// Largest number that fits on the sheet, in thousandths.
 const MOST_THOUSANDTHS: i64 = 9_999_999;
@@ -61,5 +61,5 @@ pub fn pressure(pa: f64, unit: PressureUnit, decimals: u8) -> String {
             PressureUnit::InWc | PressureUnit::Mbar => 0,
             PressureUnit::KPa => 2,
         };
-    format!("{:.*}", decimals, pa / unit.pa())
+    fixed(pa / unit.pa(), decimals)
 }

@@ -9,6 +9,7 @@ use super::parts;
 use super::ways;
 use super::wish::Wish;
 use super::words;
+use crate::bench::action::Action;
 use crate::bench::part::Place;
 use crate::bench::seen::Seen;
 
@@ -83,7 +84,9 @@ fn group_ui(
     let mut first = None;
     for offer in offers.iter().filter(|offer| offer.group == group) {
         let button = kit::list_button(ui, &offer.way.label, offer.key);
-        if button.clicked() {
+        // A double click is no answer to whether a repair shall be done.
+        let mend = matches!(offer.way.action, Action::Mend(_));
+        if button.clicked() && !(mend && button.double_clicked()) {
             out.push(Wish::Act(offer.way.action.clone()));
         }
         first.get_or_insert(button);

@@ -1,7 +1,7 @@
 //! Keys of the page at work. Function keys always; Space where nothing has the keyboard; single
 //! letters and digits where nothing is typed and they are not switched off.
 
-use egui::{Key, Modifiers, Ui};
+use egui::{Event, Key, Modifiers, Ui};
 
 use super::offers::Offer;
 use super::settings::Settings;
@@ -70,8 +70,13 @@ fn single(ui: &Ui, job: &Job<'_>, offers: &[Offer], out: &mut Vec<Wish>) {
             out.push(Wish::Act(Action::Go(place)));
         }
     }
+    // A key held down is no answer to whether a repair shall be done.
+    let held = ui.input(|input| {
+        input.events.iter().any(|event| matches!(event, Event::Key { repeat: true, .. }))
+    });
     for offer in offers {
-        if offer.key.is_some_and(|key| take(ui, key)) {
+        let mend = matches!(offer.way.action, Action::Mend(_));
+        if offer.key.is_some_and(|key| take(ui, key)) && !(mend && held) {
             out.push(Wish::Act(offer.way.action.clone()));
         }
     }

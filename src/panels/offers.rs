@@ -4,6 +4,8 @@ use egui::Key;
 
 use super::parts;
 use super::ways::{self, Way};
+use crate::bench::action::Action;
+use crate::bench::repair::{Nature, Repair};
 use crate::bench::seen::Seen;
 
 /// Keys of the list, in its order.
@@ -77,6 +79,24 @@ pub fn offers(chosen: Option<&str>, seen: &Seen) -> Vec<Offer> {
         }
     }
     offers
+}
+
+/// Puts a repair that was chosen once, and not yet done, as a question.
+pub fn ask(offers: &mut [Offer], asked: Option<Repair>) {
+    let Some(repair) = asked else { return };
+    for offer in offers.iter_mut().filter(|offer| offer.way.action == Action::Mend(repair)) {
+        offer.way.label = format!("{}? Do it", repair.label());
+    }
+}
+
+/// Whether a repair is asked for twice: where a part is swapped or harm may be done. Cleaning and
+/// clearing go at once.
+#[must_use]
+pub fn is_asked_twice(repair: Repair) -> bool {
+    match repair.nature() {
+        Nature::Care => false,
+        Nature::Part | Nature::Danger | Nature::Bypass => true,
+    }
 }
 
 /// Heading of a group.

@@ -9,7 +9,7 @@ use super::parts;
 use super::view::Job;
 use super::ways;
 use super::words;
-use crate::bench::part::Place;
+use crate::bench::part::{Place, Subject};
 use crate::bench::seen::Seen;
 
 /// A line of the list.
@@ -39,7 +39,15 @@ pub fn sights(seen: &Seen) -> Vec<Sight> {
             continue;
         }
         let name = parts::name(part);
-        let text = value.map_or_else(|| name.clone(), |value| format!("{name}: {value}"));
+        let noted = Subject::from_id(parts::canonical(part))
+            .and_then(|subject| seen.sheet.note(subject))
+            .map(|note| note.text.as_str());
+        let text = match (value, noted) {
+            (Some(value), Some(noted)) => format!("{name}: {value}. {noted}"),
+            (Some(value), None) => format!("{name}: {value}"),
+            (None, Some(noted)) => format!("{name}: {noted}"),
+            (None, None) => name,
+        };
         lines.push(Sight { part: Some(part), text });
     }
     lines

@@ -16,6 +16,7 @@ mod yard;
 use super::parts::canonical;
 use crate::bench::action::{Action, Contact};
 use crate::bench::part::{Cock, Port, Screw, Subject, Tool};
+use crate::bench::repair::Nature;
 use crate::bench::seen::{PortFill, Seen};
 
 pub use here::{here, in_hand};
@@ -61,7 +62,34 @@ pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
     if let Some(subject) = Subject::from_id(id) {
         list.add(look_label(subject), Action::Look(subject));
     }
-    list.ways
+    let mut ways = list.ways;
+    ways.sort_by_key(|way| Rank::of(&way.action));
+    ways
+}
+
+/// Where an action stands in a part's list: what harms nobody first, what harms most last, so that
+/// the first thing under the hand is never a repair.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Rank {
+    Look,
+    Work,
+    Care,
+    Part,
+    Danger,
+}
+
+impl Rank {
+    fn of(action: &Action) -> Self {
+        if let Action::Look(_) = action {
+            return Self::Look;
+        }
+        let Action::Mend(repair) = action else { return Self::Work };
+        match repair.nature() {
+            Nature::Care => Self::Care,
+            Nature::Part => Self::Part,
+            Nature::Danger | Nature::Bypass => Self::Danger,
+        }
+    }
 }
 
 /// The forms at a part, as it is seen.

@@ -248,6 +248,9 @@ fn screw(eighths: Option<i32>) -> String {
     match eighths {
         None => "under its cap".into(),
         Some(0) => "as found".into(),
+        Some(eighths) if eighths.unsigned_abs() > 8 => {
+            format!("{} turns from as found", turns(eighths))
+        }
         Some(eighths) => format!("{} turn from as found", turns(eighths)),
     }
 }

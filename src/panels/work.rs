@@ -1,6 +1,7 @@
 //! The page at work: strip, coach, drawing with its hot-spots, sheet.
 
 mod board;
+mod message;
 mod state;
 
 use egui::{Align2, Area, Order, Rect, Ui, vec2};
@@ -13,7 +14,7 @@ use super::glass::glass_ui;
 use super::hotspots::{self, By, hotspots_ui, spot_id};
 use super::keys::{Pressed, keys};
 use super::kit;
-use super::offers::offers;
+use super::offers::{ask, offers};
 use super::popup::{PopupAfter, PopupParts, popup_ui};
 use super::settings_page::settings_ui;
 use super::sheet::{Cell, NextFocus, ROWS};
@@ -44,8 +45,10 @@ pub(super) fn work_ui(
     state: &mut WorkState,
     out: &mut Vec<Wish>,
 ) -> Layout {
+    let already = out.len();
     state.follow(job);
-    let list = offers(state.chosen.as_deref(), job.seen);
+    let mut list = offers(state.chosen.as_deref(), job.seen);
+    ask(&mut list, state.asked);
     if let Some(pressed) = keys(root, view.settings, job, &list, out) {
         obey(root, job, state, pressed, out);
     }
@@ -75,6 +78,8 @@ pub(super) fn work_ui(
         .as_deref()
         .and_then(|part| spots.iter().find(|spot| spot.part == part))
         .map(|spot| spot.index);
+    state.ask_first(out, already);
+    state.message.wished(job, out.get(already..).unwrap_or_default());
     Layout { scene, place: Some(job.seen.place), marked }
 }
 
@@ -97,7 +102,7 @@ fn drawing_ui(
     if let Some(part) = touched.pressed {
         state.choose(&part, touched.by);
     }
-    captions_ui(root, scene, job, out);
+    captions_ui(root, scene, job, state.message.text(), out);
     if state.sights == OnOff::On
         && let Some(part) = sights_ui(root, scene, job)
     {
@@ -116,7 +121,8 @@ fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut
     let drawn = spots.iter().find(|spot| spot.part == part).map(|spot| spot.rect);
     state.anchor = drawn.or(state.anchor);
     // The page's list was made before this part was chosen.
-    let list = offers(Some(&part), job.seen);
+    let mut list = offers(Some(&part), job.seen);
+    ask(&mut list, state.asked);
     let middle = Rect::from_center_size(scene.center(), vec2(1.0, 1.0));
     let parts = PopupParts {
         part: &part,
@@ -127,6 +133,7 @@ fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut
     };
     if popup_ui(root, scene, job, parts, out) == PopupAfter::Close {
         state.popup = OnOff::Off;
+        state.asked = None;
         root.memory_mut(|memory| memory.request_focus(spot_id(&part)));
     }
 }

@@ -1,8 +1,9 @@
 //! What was in a job, in words, for after it.
 
 use crate::bench::action::{Fitted, OnOff};
+use crate::bench::fault::{Scale, Severity};
 use crate::bench::setup::{Setup, SpringSetup};
-use crate::units::PA_PER_INWC;
+use crate::units::{PA_PER_INWC, fixed, full_stop};
 
 /// A zero error below this is no finding, in pascals (0.05 in. w.c., as the marking has it).
 const ZERO_PA: f64 = 0.05 * PA_PER_INWC;
@@ -20,9 +21,9 @@ pub fn in_this_job(setup: &Setup) -> Vec<String> {
             let entry = fault.entry();
             let name = sentence_case(&entry.name.replace('_', " "));
             let how = entry.severity.words();
-            let severe = match entry.severity.show(*severity) {
-                none if none.is_empty() => String::new(),
-                value => format!(" Here: {how}, {}.", in_trade(&value)),
+            let severe = match severe(&entry.severity, *severity) {
+                none if none.is_empty() => none,
+                value => full_stop(format!(" Here: {how}, {value}")),
             };
             format!("{name}. {}{severe}", entry.cause)
         })
@@ -33,25 +34,45 @@ pub fn in_this_job(setup: &Setup) -> Vec<String> {
     lines
 }
 
-/// Units as people write them.
-fn in_trade(value: &str) -> String {
-    value.replace("inH2O", "in. w.c.").replace("degF", "°F").replace("ft3", "ft³")
+/// A severity as people write it; nothing for a fault that is there or not.
+fn severe(severity: &Severity, value: f64) -> String {
+    if severity.scale == Scale::Share {
+        let percent = 100.0 * value;
+        // Nearly nothing and nearly all are told apart from nothing and all.
+        let decimals = match percent {
+            trace if trace < 0.1 => 3,
+            end if end < 10.0 || (end > 99.0 && end < 100.0) => 1,
+            _ => 0,
+        };
+        return format!("{} %", fixed(percent, decimals));
+    }
+    let shown = severity.show(value);
+    let (number, unit) = shown.split_once(' ').unwrap_or((shown.as_str(), ""));
+    let Ok(number) = number.parse::<f64>() else { return shown };
+    let decimals = match number.abs() {
+        large if large >= 100.0 => 0,
+        tens if tens >= 20.0 && severity.scale != Scale::Pressure => 1,
+        tiny if tiny < 0.1 => 3,
+        _ => 2,
+    };
+    let unit = unit.replace("inH2O", "in. w.c.").replace("degF", "°F").replace("ft3", "ft³");
+    format!("{} {unit}", fixed(number, decimals)).trim_end().to_owned()
 }
 
 fn inwc(pa: f64) -> String {
-    format!("{:.2} in. w.c.", pa / PA_PER_INWC)
+    format!("{} in. w.c.", fixed(pa / PA_PER_INWC, 2))
 }
 
 fn supply(setup: &Setup) -> Option<String> {
     let (least, most) = setup.supply.delivery_limits_pa;
     let set = setup.supply.set_pa;
     (set < least || set > most).then(|| {
-        format!(
-            "The supply regulator was found set to {}; its limits are {} to {}.",
+        full_stop(format!(
+            "The supply regulator was found set to {}; its limits are {} to {}",
             inwc(set),
             inwc(least),
             inwc(most)
-        )
+        ))
     })
 }
 
@@ -106,10 +127,10 @@ fn hands(setup: &Setup) -> Vec<String> {
         }
     }
     if setup.meter.zero_error_pa.abs() >= ZERO_PA {
-        lines.push(format!(
-            "The manometer showed {} before it was zeroed.",
+        lines.push(full_stop(format!(
+            "The manometer's zero was off by {}",
             inwc(setup.meter.zero_error_pa)
-        ));
+        )));
     }
     lines
 }

@@ -78,6 +78,25 @@ impl Shown {
 
 impl core::fmt::Display for Shown {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        write!(f, "{:.*} {}", self.unit.decimals(), self.value, self.unit.label())
+        write!(f, "{} {}", fixed(self.value, self.unit.decimals()), self.unit.label())
     }
+}
+
+/// A number with so many decimals; a zero has no sign.
+#[must_use]
+pub fn fixed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(size) if size.chars().all(|c| matches!(c, '0' | '.')) => size.to_owned(),
+        Some(_) | None => text,
+    }
+}
+
+/// A sentence made from its words: ends with one full stop, also after a unit that has its own.
+#[must_use]
+pub fn full_stop(mut words: String) -> String {
+    if !words.ends_with('.') {
+        words.push('.');
+    }
+    words
 }

@@ -142,6 +142,7 @@ pub struct App {
     pub layout: Option<Layout>,
     pub debrief: DebriefView,
     pub hints: Vec<String>,
+    pub captions: Vec<String>,
 }
 
 impl App {
@@ -160,6 +161,7 @@ impl App {
             layout: None,
             debrief: debrief(),
             hints: Vec::new(),
+            captions: vec!["valve clicks".to_owned()],
         }
     }
 
@@ -171,7 +173,6 @@ impl App {
             text: "12 minutes in".into(),
         }];
         let opening = OpeningPage { jobs: &jobs, unfinished: &unfinished, seed: 41, notice: None };
-        let captions = ["valve clicks".to_owned()];
         let job = Job {
             seen: &self.seen,
             card: Card {
@@ -190,7 +191,7 @@ impl App {
             clock_s: 27_730.0,
             parts: &self.parts,
             refusal: self.refusal,
-            captions: &captions,
+            captions: &self.captions,
             second_chance: self.second_chance,
         };
         let page = match self.which {

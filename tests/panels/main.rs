@@ -9,6 +9,8 @@ mod fixture;
 mod keyboard;
 mod look;
 mod opening;
+mod order;
 mod pages;
 mod reach;
+mod said;
 mod writing;

@@ -8,7 +8,7 @@ use egui::{
 use super::{DebriefView, TickView, TraceView};
 use crate::panels::entry::pressure;
 use crate::panels::theme;
-use crate::units::PressureUnit;
+use crate::units::{PressureUnit, full_stop};
 
 /// What the traces remember.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]
@@ -251,7 +251,8 @@ fn summary(debrief: &DebriefView, unit: PressureUnit) -> String {
         let high = values.fold(f64::NEG_INFINITY, f64::max);
         if low <= high {
             let (low, high) = (pressure(low, unit, 2), pressure(high, unit, 2));
-            text.push_str(&format!(" {}: {low} to {high} {}.", trace.name, unit.label()));
+            let line = format!(" {}: {low} to {high} {}", trace.name, unit.label());
+            text.push_str(&full_stop(line));
         }
     }
     text

@@ -11,7 +11,7 @@ use crate::panels::face;
 use crate::panels::kit;
 use crate::panels::view::{Job, View};
 use crate::panels::wish::Wish;
-use crate::units::PressureUnit;
+use crate::units::{PressureUnit, full_stop};
 
 /// The job and the figures that were read.
 pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Vec<Wish>) {
@@ -76,21 +76,21 @@ pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String>
         None => {}
     }
     if let Some(Finding::Delivery(low, high, rest)) = of(Subject::SupplyRegulator) {
-        lines.push(format!(
-            "Supply regulator: {} to {}, at rest at most {} {}.",
+        lines.push(full_stop(format!(
+            "Supply regulator: {} to {}, at rest at most {} {}",
             pressure(*low, unit, 1),
             pressure(*high, unit, 1),
             pressure(*rest, unit, 1),
             unit.label()
-        ));
+        )));
     }
     lines
 }
 
 fn figures_line(paper: &str, figures: &GasFigures, unit: PressureUnit) -> String {
     let d = figures.decimals;
-    format!(
-        "{paper}, {}: inlet {} to {}, manifold low {} ± {}, high {} ± {} {}.",
+    full_stop(format!(
+        "{paper}, {}: inlet {} to {}, manifold low {} ± {}, high {} ± {} {}",
         figures.fuel.label(),
         pressure(figures.inlet_min_pa, unit, 1),
         pressure(figures.inlet_max_pa, unit, 1),
@@ -99,7 +99,7 @@ fn figures_line(paper: &str, figures: &GasFigures, unit: PressureUnit) -> String
         pressure(figures.high.pa, unit, d),
         pressure(figures.high.tolerance_pa, unit, d),
         unit.label()
-    )
+    ))
 }
 
 /// What was noted from looking closely.

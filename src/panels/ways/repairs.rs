@@ -2,7 +2,7 @@
 
 use super::List;
 use super::valve::{fill, port_of};
-use crate::bench::action::Action;
+use crate::bench::action::{Action, Fitted};
 use crate::bench::part::{Place, Port};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{PortFill, Seen};
@@ -16,7 +16,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
                 seen.place == place
             }
         };
-        if here {
+        if here && is_fitted(repair, seen) {
             list.add(repair.label(), Action::Mend(repair));
         }
     }
@@ -27,6 +27,23 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
             list.add(repair.label(), Action::Mend(repair));
         }
     }
+}
+
+/// Whether what a repair works on is there, as far as that can be seen: the low gas switch of the
+/// propane kit, and what belongs to a tank.
+fn is_fitted(repair: Repair, seen: &Seen) -> bool {
+    if matches!(repair, Repair::ReplaceLowGasSwitch | Repair::BypassLowGasSwitch) {
+        let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
+        return burners.is_some_and(|burners| burners.low_gas_switch == Fitted::On);
+    }
+    let of_a_tank = matches!(
+        repair,
+        Repair::ReplaceFirstStage
+            | Repair::FitTwoStageRegulators
+            | Repair::ThawRegulator
+            | Repair::FlameOnRegulator
+    );
+    !of_a_tank || seen.yard.as_ref().is_some_and(|yard| yard.tank_percent.is_some())
 }
 
 fn taps(port: Port) -> [Repair; 2] {

@@ -2,11 +2,14 @@
 
 use egui::Rect;
 
-use crate::bench::action::OnOff;
+use super::message::Message;
+use crate::bench::action::{Action, OnOff};
 use crate::bench::part::Place;
+use crate::bench::repair::Repair;
 use crate::panels::coach::{Hint, Remembered, coach};
 use crate::panels::forms::FormState;
 use crate::panels::hotspots::By;
+use crate::panels::offers::is_asked_twice;
 use crate::panels::popup::PopupFocus;
 use crate::panels::sheet::{EntryState, NextFocus};
 use crate::panels::view::{Help, Job};
@@ -34,6 +37,9 @@ pub(in crate::panels) struct WorkState {
     pub(super) sheet: OnOff,
     pub(super) sights: OnOff,
     pub(super) settings: OnOff,
+    pub(super) message: Message,
+    /// A repair that was chosen and waits to be chosen again.
+    pub(super) asked: Option<Repair>,
 }
 
 /// Whether hints show.
@@ -69,6 +75,8 @@ impl WorkState {
             sheet: OnOff::Off,
             sights: OnOff::Off,
             settings: OnOff::Off,
+            message: Message::new(job),
+            asked: None,
         }
     }
 
@@ -81,6 +89,7 @@ impl WorkState {
 
     pub(super) fn follow(&mut self, job: &Job<'_>) {
         self.last_tick = job.seen.tick;
+        self.message.follow(job);
         self.remembered.notice(job.seen);
         if self.place != job.seen.place {
             self.place = job.seen.place;
@@ -92,6 +101,26 @@ impl WorkState {
         self.chosen = None;
         self.anchor = None;
         self.popup = OnOff::Off;
+        self.asked = None;
+    }
+
+    /// Holds a repair that is asked for twice back when it is wished for the first time. Doing
+    /// something else takes the question back.
+    pub(super) fn ask_first(&mut self, out: &mut Vec<Wish>, from: usize) {
+        for wish in out.split_off(from.min(out.len())) {
+            let first = match &wish {
+                Wish::Act(Action::Mend(repair)) if is_asked_twice(*repair) => {
+                    Some(*repair).filter(|_| self.asked != Some(*repair))
+                }
+                _ => None,
+            };
+            if matches!(wish, Wish::Act(_)) {
+                self.asked = first;
+            }
+            if first.is_none() {
+                out.push(wish);
+            }
+        }
     }
 
     /// Seconds that a hint still asks to wait.
@@ -118,6 +147,7 @@ impl WorkState {
 
     pub(super) fn choose(&mut self, part: &str, by: By) {
         self.chosen = Some(part.to_owned());
+        self.asked = None;
         self.popup = OnOff::On;
         self.popup_focus = match by {
             By::Pointer => PopupFocus::Stay,

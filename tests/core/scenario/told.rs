@@ -18,10 +18,7 @@ fn every_fault_is_told() {
             assert!(lines.iter().any(|line| line.contains(cause)), "{}: {lines:?}", one.id);
         }
     }
-    assert_eq!(
-        told("healthy-natural", 1),
-        ["The manometer showed 0.10 in. w.c. before it was zeroed."]
-    );
+    assert_eq!(told("healthy-natural", 1), ["The manometer's zero was off by 0.10 in. w.c."]);
 }
 
 /// Settings that are out of their limits as found are told with numbers, those inside are not.
@@ -32,5 +29,23 @@ fn found_settings_are_told() {
     assert_eq!((about("supply regulator"), about("low stage"), about("high stage")), (1, 1, 0));
     assert!(lines[0].contains("11.00 in. w.c. to 13.00 in. w.c."), "{}", lines[0]);
     let severity = told("stops-when-warm", 2);
-    assert!(severity[0].contains("Here: share of the filter blocked, 0."), "{}", severity[0]);
+    assert!(severity[0].contains("Here: share of the filter blocked, "), "{}", severity[0]);
+    assert!(severity[0].ends_with(" %."), "{}", severity[0]);
+}
+
+/// On every job that ships: one full stop after a unit that has its own, no zero with a sign, no
+/// number with more than three decimals.
+#[test]
+fn numbers_are_told_as_people_write_them() {
+    for (one, seed) in builtin::LADDER.iter().flat_map(|one| (1..6).map(move |seed| (one, seed))) {
+        for line in told(one.id, seed) {
+            assert!(!line.contains("..") && !line.contains("-0.00"), "{}: {line}", one.id);
+            let fine = |word: &str| {
+                let word = word.trim_end_matches(['.', ',', ';']);
+                let digits = word.split_once('.').map_or("", |(_, digits)| digits);
+                word.parse::<f64>().is_err() || digits.len() <= 3
+            };
+            assert!(line.split(' ').all(fine), "{}: {line}", one.id);
+        }
+    }
 }

@@ -1,0 +1,86 @@
+//! What a look or a repair has just given, to be said over the drawing for some seconds, where the
+//! eyes are. A look stays in the notes.
+
+use crate::bench::action::Action;
+use crate::bench::part::Subject;
+use crate::bench::repair::Repair;
+use crate::panels::captions::WORK_DONE;
+use crate::panels::view::Job;
+use crate::panels::wish::Wish;
+use crate::units::TICKS_PER_S;
+
+/// How long it stays on a clock, in seconds.
+const STAYS_S: u64 = 10;
+
+/// What is said now, and what it waits for.
+#[derive(Debug, Default)]
+pub(super) struct Message {
+    /// What is said, and the tick after which it is not.
+    said: Option<(String, u64)>,
+    /// The last note that is known, and the tick up to which notes are.
+    known: (Option<(Subject, u64)>, u64),
+    /// A repair that was asked for and neither done nor refused yet, and since when.
+    asked: Option<(Repair, u64)>,
+}
+
+impl Message {
+    /// Nothing to say of what was noted before.
+    pub(super) fn new(job: &Job<'_>) -> Self {
+        Self { known: (last_note(job), job.seen.tick), ..Self::default() }
+    }
+
+    /// What is said now.
+    pub(super) fn text(&self) -> Option<&str> {
+        self.said.as_ref().map(|(text, _)| text.as_str())
+    }
+
+    /// Looks for a new note, and for a repair that was done since it was asked for.
+    pub(super) fn follow(&mut self, job: &Job<'_>) {
+        let now = job.seen.tick;
+        let until = now + STAYS_S * TICKS_PER_S * u64::from(job.pace.speed);
+        if let Some((_, end)) = &mut self.said {
+            // Time may have been slowed or gone back.
+            *end = until.min(*end);
+        }
+        self.said.take_if(|(_, end)| now >= *end);
+        let (last, up_to) = self.known;
+        self.known = (last_note(job), now);
+        if self.known.0 != last
+            && let Some(note) = job.seen.sheet.notes.last().filter(|note| note.tick >= up_to)
+        {
+            self.said = Some((format!("Noted: {}", note.text), until));
+        }
+        let done = job.refusal.is_none() && job.captions.iter().any(|one| one == WORK_DONE);
+        if let Some((repair, _)) = self.asked.take_if(|(_, since)| done && now > *since) {
+            self.said = Some((done_text(repair), until));
+        }
+    }
+
+    /// What was wished this frame: a repair is waited for; anything else done ends the waiting.
+    pub(super) fn wished(&mut self, job: &Job<'_>, wishes: &[Wish]) {
+        for wish in wishes {
+            if let Wish::Act(action) = wish {
+                self.said = None;
+                self.asked = if let Action::Mend(repair) = action {
+                    Some((*repair, job.seen.tick))
+                } else {
+                    None
+                };
+            }
+            if *wish == Wish::RefusalRead {
+                self.asked = None;
+            }
+        }
+    }
+}
+
+fn last_note(job: &Job<'_>) -> Option<(Subject, u64)> {
+    job.seen.sheet.notes.last().map(|note| (note.subject, note.tick))
+}
+
+fn done_text(repair: Repair) -> String {
+    let label = repair.label();
+    let mut letters = label.chars();
+    let first: String = letters.next().into_iter().flat_map(char::to_lowercase).collect();
+    format!("Done: {first}{}.", letters.as_str())
+}
