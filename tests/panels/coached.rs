@@ -2,24 +2,28 @@
 
 use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Phase, Reading};
+use quarterturn::bench::action::{Action, Height, Opening, Phase, Reading};
 use quarterturn::bench::event::Happening;
-use quarterturn::bench::part::Place;
-use quarterturn::bench::seen::{Display, Over, Smell};
+use quarterturn::bench::part::{Cock, Place, Window};
+use quarterturn::bench::seen::{Display, FluidSeen, Over, PortFill, Seen, Smell, Sound};
 use quarterturn::panels::Wish;
-use quarterturn::panels::coach::{Remembered, coach};
+use quarterturn::panels::coach::{Asked, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
 use quarterturn::scenario::{builtin, load};
 use quarterturn::units::TICKS_PER_S;
 
-use crate::fixture::{App, Which, seen, window};
+use crate::fixture::{App, Which, seen, seen_open, window};
+
+/// The times on a card.
+const ASKED: Asked = Asked { hold_s: 180.0, settle_s: 20.0 };
 
 /// Whoever follows the coach: does what it says, waits where it says so, and writes what the
 /// manometer shows after a patient while.
 struct Follower {
     bench: Bench,
     remembered: Remembered,
+    asked: Asked,
     actions: u32,
     written: Vec<(Cell, u64, u32)>,
     /// What was said, with the second at which it was said first.
@@ -29,9 +33,11 @@ struct Follower {
 impl Follower {
     fn new(id: &str, seed: u64) -> Self {
         let text = builtin::find(id).unwrap().text;
-        let bench = Bench::new(load(text).unwrap().draw(seed));
+        let setup = load(text).unwrap().draw(seed);
+        let asked = Asked { hold_s: setup.card.hold_s, settle_s: setup.card.settle_s };
         Self {
-            bench,
+            bench: Bench::new(setup),
+            asked,
             remembered: Remembered::default(),
             actions: 0,
             written: Vec::new(),
@@ -50,7 +56,7 @@ impl Follower {
         while self.bench.tick() < limit_s * TICKS_PER_S {
             let seen = self.bench.seen();
             self.remembered.notice(&seen);
-            let hint = coach(&seen, &self.remembered).expect("a next step");
+            let hint = coach(&seen, &self.remembered, self.asked).expect("a next step");
             if !self.said.last().is_some_and(|last| last.ends_with(&hint.text)) {
                 self.said.push(format!("{} s: {}", seen.tick / TICKS_PER_S, hint.text));
             }
@@ -72,7 +78,9 @@ impl Follower {
     fn write(&mut self, cell: Cell, patience_s: u64) {
         self.wait(patience_s);
         // What was lit may have gone out meanwhile; then there is something else to do first.
-        if coach(&self.bench.seen(), &self.remembered).and_then(|hint| hint.cell) != Some(cell) {
+        if coach(&self.bench.seen(), &self.remembered, self.asked).and_then(|hint| hint.cell)
+            != Some(cell)
+        {
             return;
         }
         let Display::Number(shown) = self.bench.seen().meter.display else {
@@ -106,6 +114,7 @@ fn the_coach_leads_to_true_readings() {
                 at_s + 4 * u64::from(actions) <= 300,
                 "{id} {seed}: {at_s} s, {actions} actions\n{said}"
             );
+            let mut held_s: f64 = 0.0;
             for event in follower.bench.take_events() {
                 match event.what {
                     Happening::OpenedUnderGas { .. }
@@ -113,6 +122,7 @@ fn the_coach_leads_to_true_readings() {
                     | Happening::Ignition { .. }
                     | Happening::CrossThreaded { .. }
                     | Happening::Cracked { .. } => panic!("{id} {seed}: {:?}\n{said}", event.what),
+                    Happening::Held { seconds, .. } => held_s = held_s.max(seconds),
                     Happening::Wrote(fact) => {
                         let meant = Some((fact.reading.port, fact.reading.stage));
                         assert_eq!(fact.actual, meant, "{id} {seed}");
@@ -121,6 +131,12 @@ fn the_coach_leads_to_true_readings() {
                     _ => {}
                 }
             }
+            let asked_s = follower.asked.hold_s;
+            assert!(held_s >= asked_s, "{id} {seed}: held {held_s} s of {asked_s}");
+            assert!(said.contains(&format!("{asked_s:.0} seconds: a slow climb")), "{said}");
+            let propane = id.starts_with("propane");
+            assert_eq!(said.contains("Propane lies low"), propane, "{id}: {said}");
+            assert_eq!(said.contains("Natural gas rises"), !propane, "{id}: {said}");
         }
     }
 }
@@ -130,11 +146,35 @@ fn the_coach_leads_to_true_readings() {
 fn danger_comes_first() {
     let mut strong = seen(Place::PlantRoom);
     strong.smell = Smell::Strong;
-    let hint = coach(&strong, &Remembered::default()).unwrap();
+    let hint = coach(&strong, &Remembered::default(), ASKED).unwrap();
     assert_eq!(hint.action, Some(Action::Go(Place::Away)));
     let mut over = seen(Place::PlantRoom);
     over.over = Some(Over::Ignition);
-    assert_eq!(coach(&over, &Remembered::default()), None);
+    assert_eq!(coach(&over, &Remembered::default(), ASKED), None);
+}
+
+/// Hissing, bubbles or a clear smell: the manual valve first, then air; never a reading.
+#[test]
+fn escaping_gas_is_shut_off_first() {
+    let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
+    let told = |seen: &Seen| coach(seen, &Remembered::default(), ASKED).unwrap();
+    let mut hissing = seen_open(PortFill::Open);
+    hissing.sounds.push(Sound::Hiss);
+    assert_eq!(told(&hissing).action, Some(shut.clone()));
+    let mut bubbles = seen_open(PortFill::Snug);
+    bubbles.furnace.as_mut().unwrap().burners.as_mut().unwrap().fluid[0] = FluidSeen::Bubbles(0.4);
+    assert_eq!(told(&bubbles).action, Some(shut.clone()));
+    let mut clear = seen_open(PortFill::Snug);
+    clear.smell = Smell::Clear;
+    assert_eq!(told(&clear).action, Some(shut.clone()));
+    clear.smell = Smell::None;
+    clear.sniffed = Some((Height::Floor, Smell::Clear));
+    assert_eq!(told(&clear).action, Some(shut));
+    clear.furnace.as_mut().unwrap().cock_deg = 0;
+    let window = Action::Window { window: Window::PlantRoom, to: Opening::Open };
+    assert_eq!(told(&clear).action, Some(window));
+    clear.sniffed = Some((Height::Floor, Smell::Strong));
+    assert_eq!(told(&clear).action, Some(Action::Go(Place::Away)));
 }
 
 /// Coached: the line is there from the start, does the step when asked, and can be skipped. Solo:

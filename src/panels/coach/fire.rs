@@ -1,6 +1,6 @@
 //! Bringing the furnace into the state at which a pressure is read, and reading.
 
-use super::{Hint, Remembered, STILL, to_plant_room};
+use super::{Asked, Hint, Remembered, STILL, to_plant_room};
 use crate::bench::action::{Action, Fitted, OnOff, Phase, Stage};
 use crate::bench::part::{Cock, Door, Neighbor, Place, Port};
 use crate::bench::seen::{BurnersSeen, Burning, Call, FurnaceSeen, HallSeen, Seen, Sound};
@@ -11,15 +11,19 @@ const FIRST_ABOVE_HALF_F: i16 = 3;
 /// And by this much its second stage too.
 const SECOND_ABOVE_HALF_F: i16 = 10;
 
-/// Patience before a reading while it burns, in seconds (common practice: until it stands still).
-const SETTLE_S: u32 = 45;
-/// And at rest, where a climb must have time to show (common practice: one to three minutes).
-const REST_HOLD_S: u32 = 90;
+/// Least patience before a reading while it burns, in seconds (common practice: until it stands
+/// still).
+const SETTLE_S: f64 = 45.0;
+/// Patience beyond what the card asks, in seconds: a hold that is a breath too short does not count.
+const MARGIN_S: f64 = 5.0;
+/// Longest patience, in seconds: a card cannot ask for more than a day.
+const DAY_S: f64 = 86_400.0;
 
 /// The next step towards a reading, the hose being on its port.
 pub(super) fn to_stage(
     seen: &Seen,
     remembered: &Remembered,
+    asked: Asked,
     port: Port,
     stage: Stage,
 ) -> Option<Hint> {
@@ -38,11 +42,11 @@ pub(super) fn to_stage(
     }
     let burners = furnace.burners.as_ref()?;
     match stage {
-        Stage::Rest => at_rest(furnace, remembered).or_else(|| Some(write(port, stage))),
+        Stage::Rest => at_rest(furnace, remembered).or_else(|| Some(write(asked, port, stage))),
         Stage::Low | Stage::High | Stage::HighWithOthers => gas_and_power(furnace, burners)
             .or_else(|| neighbors(furnace, remembered, stage))
             .or_else(|| light(seen, furnace, burners, stage))
-            .or_else(|| Some(write(port, stage))),
+            .or_else(|| Some(write(asked, port, stage))),
     }
 }
 
@@ -234,22 +238,37 @@ fn back(text: &str) -> Hint {
     Hint::go(text, Place::GasValve)
 }
 
-fn write(port: Port, stage: Stage) -> Hint {
+fn write(asked: Asked, port: Port, stage: Stage) -> Hint {
     let cell = Cell { port, stage, phase: Phase::Found };
+    let settle_s = SETTLE_S.max(asked.settle_s + MARGIN_S);
     let (patience, patience_s) = match stage {
-        Stage::Rest => {
-            ("Watch it for as long as the card asks: a slow climb is a leaking seat.", REST_HOLD_S)
-        }
+        Stage::Rest => (
+            format!(
+                "Watch it for as long as the card asks, {:.0} seconds: a slow climb is a leaking \
+                 seat.",
+                asked.hold_s
+            ),
+            asked.hold_s + MARGIN_S,
+        ),
         Stage::Low | Stage::High => {
-            ("Wait until the number stands still, half a minute at least.", SETTLE_S)
+            (format!("Wait until the number stands still, {settle_s:.0} seconds."), settle_s)
         }
         Stage::HighWithOthers => (
-            "Every other appliance must burn now, the range in the kitchen too. Wait until the \
-             number stands still, half a minute at least.",
-            SETTLE_S,
+            format!(
+                "Every other appliance must burn now, the range in the kitchen too. Wait until the \
+                 number stands still, {settle_s:.0} seconds."
+            ),
+            settle_s,
         ),
     };
     let text =
         format!("{patience} Then write it on the job sheet: {}, with its unit.", cell.name());
-    Hint::write(text, cell, patience_s)
+    Hint::write(text, cell, whole_s(patience_s))
+}
+
+/// Whole seconds, a day at most.
+fn whole_s(seconds: f64) -> u32 {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to a day")]
+    let whole = seconds.clamp(0.0, DAY_S).ceil() as u32;
+    whole
 }
