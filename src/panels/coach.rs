@@ -5,13 +5,15 @@
 //! trainee. The order is common practice: air first, paper, isolation, port, gas, fire, wait, read.
 
 mod air;
+mod end;
 mod fire;
+mod memory;
 mod port;
 
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Phase, Stage};
 use crate::bench::part::{Place, Port, Subject};
-use crate::bench::seen::{Burning, Finding, Seen};
+use crate::bench::seen::{Finding, Seen};
 use crate::panels::sheet::Cell;
 
 /// The next step.
@@ -63,15 +65,7 @@ impl Hint {
     }
 }
 
-/// What was seen where one no longer stands, as far as the next step needs it. Empty after an
-/// attempt was resumed: the coach then sends one to look again.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Remembered {
-    /// How the kitchen range was seen last.
-    pub range: Option<Burning>,
-    /// What the supply in the yard gives: a tank was seen there, or a meter.
-    pub supply: Option<Fuel>,
-}
+pub use memory::Remembered;
 
 /// The times that the job card asks for, in seconds.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -80,19 +74,6 @@ pub struct Asked {
     pub hold_s: f64,
     /// How long after a change a reading counts.
     pub settle_s: f64,
-}
-
-impl Remembered {
-    /// Takes in what is seen now.
-    pub fn notice(&mut self, seen: &Seen) {
-        if let Some(hall) = &seen.hall {
-            self.range = Some(hall.range.1);
-        }
-        if let Some(yard) = &seen.yard {
-            let tank = yard.tank_percent.map(|_| Fuel::Propane);
-            self.supply = tank.or(yard.dial_turns.map(|_| Fuel::Natural)).or(self.supply);
-        }
-    }
 }
 
 /// Share of full speed or glow below which a wheel stands and an igniter is dark.
@@ -118,14 +99,19 @@ pub fn coach(seen: &Seen, remembered: &Remembered, asked: Asked) -> Option<Hint>
     air::danger(seen)
         .or_else(|| air::leak(seen))
         .or_else(|| air::arrive(seen, remembered))
-        .or_else(|| paper(seen))
+        .or_else(|| paper(seen, remembered))
+        .or_else(|| end::unfit(seen, remembered))
         .or_else(|| {
             let wanted = ORDER
                 .iter()
                 .find(|&&(port, stage)| seen.sheet.reading(port, stage, Phase::Found).is_none());
-            wanted.and_then(|&(port, stage)| read(seen, remembered, asked, port, stage))
+            wanted.and_then(|&cell| read(seen, remembered, asked, cell, Phase::Found))
         })
-        .or_else(|| Some(judge(seen)))
+        .or_else(|| {
+            let again = remembered.to_read_again();
+            again.and_then(|cell| read(seen, remembered, asked, cell, Phase::Left))
+        })
+        .or_else(|| Some(end::judge(seen, remembered)))
 }
 
 /// The fuel in the pipes, as far as a person here can know it: by what stands in the yard, else by
@@ -150,7 +136,13 @@ fn supply(seen: &Seen, remembered: &Remembered) -> Option<Fuel> {
 }
 
 /// The figures that everything is held against.
-fn paper(seen: &Seen) -> Option<Hint> {
+fn paper(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
+    if supply(seen, remembered).is_none() {
+        return Some(Hint::go(
+            "See which gas the house has: a tank in the yard is propane, a meter natural gas.",
+            Place::Yard,
+        ));
+    }
     let subjects = [
         (
             Subject::Plate,
@@ -180,30 +172,12 @@ fn read(
     seen: &Seen,
     remembered: &Remembered,
     asked: Asked,
-    port: Port,
-    stage: Stage,
+    (port, stage): (Port, Stage),
+    phase: Phase,
 ) -> Option<Hint> {
     match seen.meter.hose {
         Some((on, push)) if on == port => port::push_fully(port, push)
-            .or_else(|| fire::to_stage(seen, remembered, asked, port, stage)),
-        Some(_) | None => port::connect(seen, port),
+            .or_else(|| fire::to_stage(seen, remembered, asked, Cell { port, stage, phase })),
+        Some(_) | None => port::connect(seen, remembered, port),
     }
-}
-
-/// With the found column full, the rest is the trainee's judgement.
-fn judge(seen: &Seen) -> Hint {
-    let left = |stage| seen.sheet.reading(Port::Manifold, stage, Phase::Left).is_some();
-    if left(Stage::Low) && left(Stage::High) {
-        return Hint::say(
-            "Close up: gas off, adapter out, plug started by hand and snug. Check each joint you \
-             disturbed at its own pressure: the inlet plug with the valve open, the manifold plug \
-             while the burners run on high. Doors, switches and thermostat as they belong; then \
-             hand over.",
-        );
-    }
-    Hint::say(
-        "Compare what you wrote with the plate or the label. Inlet wrong: find out why before any \
-         screw. Manifold out of its band: cap off, turn a little, wait, read again, cap on. Then \
-         write the left column.",
-    )
 }

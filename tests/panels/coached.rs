@@ -2,9 +2,10 @@
 
 use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Height, Opening, Phase, Reading};
+use quarterturn::bench::action::{Action, Ending, Height, Opening, Phase, Push, Reading};
 use quarterturn::bench::event::Happening;
-use quarterturn::bench::part::{Cock, Place, Window};
+use quarterturn::bench::part::{Cock, Place, Port, Screw, Window};
+use quarterturn::bench::repair::Repair;
 use quarterturn::bench::seen::{Display, FluidSeen, Over, PortFill, Seen, Smell, Sound};
 use quarterturn::panels::Wish;
 use quarterturn::panels::coach::{Asked, Remembered, coach};
@@ -25,6 +26,8 @@ struct Follower {
     remembered: Remembered,
     asked: Asked,
     actions: u32,
+    /// After how many readings it stops.
+    limit_readings: usize,
     written: Vec<(Cell, u64, u32)>,
     /// What was said, with the second at which it was said first.
     said: Vec<String>,
@@ -40,6 +43,7 @@ impl Follower {
             asked,
             remembered: Remembered::default(),
             actions: 0,
+            limit_readings: usize::MAX,
             written: Vec::new(),
             said: Vec::new(),
         }
@@ -53,10 +57,11 @@ impl Follower {
 
     /// Follows the coach until it only says what to think about, or `limit_s` have passed.
     fn follow(&mut self, limit_s: u64) {
-        while self.bench.tick() < limit_s * TICKS_PER_S {
+        let end = limit_s * TICKS_PER_S;
+        while self.bench.tick() < end && self.written.len() < self.limit_readings {
             let seen = self.bench.seen();
             self.remembered.notice(&seen);
-            let hint = coach(&seen, &self.remembered, self.asked).expect("a next step");
+            let Some(hint) = coach(&seen, &self.remembered, self.asked) else { return };
             if !self.said.last().is_some_and(|last| last.ends_with(&hint.text)) {
                 self.said.push(format!("{} s: {}", seen.tick / TICKS_PER_S, hint.text));
             }
@@ -65,6 +70,7 @@ impl Follower {
                     self.wait(u64::from(hint.patience_s));
                     let done = self.bench.apply(action);
                     assert_eq!(done, Ok(()), "{:?} was refused at {:?}", hint.text, seen.place);
+                    self.remembered.did(action);
                     self.actions += 1;
                     self.wait(1);
                 }
@@ -91,6 +97,7 @@ impl Follower {
         let Cell { port, stage, phase } = cell;
         let reading = Reading { port, stage, phase, thousandths, unit: shown.unit };
         self.bench.apply(&Action::Write(reading)).unwrap();
+        self.remembered.did(&Action::Write(reading));
         self.written.push((cell, self.bench.tick() / TICKS_PER_S, self.actions));
     }
 }
@@ -175,6 +182,56 @@ fn escaping_gas_is_shut_off_first() {
     assert_eq!(told(&clear).action, Some(window));
     clear.sniffed = Some((Height::Floor, Smell::Strong));
     assert_eq!(told(&clear).action, Some(Action::Go(Place::Away)));
+}
+
+/// A sound house is led to its end: closed, proven, restored, handed over in service.
+#[test]
+fn a_sound_job_is_led_to_its_end() {
+    for id in ["healthy-natural", "healthy-propane"] {
+        let mut follower = Follower::new(id, 1);
+        follower.follow(7_200);
+        let said = follower.said.join("\n");
+        let over = follower.bench.seen().over;
+        assert_eq!(over, Some(Over::HandedOver(Ending::InService)), "{id}\n{said}");
+        let tight = follower.bench.seen().sheet.joints;
+        assert!(tight.len() >= 4, "{id}: {tight:?}\n{said}");
+    }
+}
+
+/// A furnace that was never converted is shut off, tagged, explained; no port is opened.
+#[test]
+fn a_wrong_conversion_is_shut_off() {
+    let mut follower = Follower::new("moved-with-the-house", 1);
+    follower.follow(3_600);
+    let said = follower.said.join("\n");
+    let over = follower.bench.seen().over;
+    assert_eq!(over, Some(Over::HandedOver(Ending::ShutOff)), "{said}");
+    assert!(!said.contains("adapter") && !said.contains("anometer"), "{said}");
+}
+
+/// The inlet right, the manifold low on low: a little turn is right as long as the number follows.
+#[test]
+fn a_screw_that_does_nothing_is_left_alone() {
+    let mut follower = Follower::new("healthy-natural", 1);
+    follower.limit_readings = 6;
+    follower.follow(7_200);
+    let mut now = follower.bench.seen();
+    let low = now.sheet.readings.iter_mut().find(|it| it.port == Port::Manifold).unwrap();
+    low.thousandths /= 2;
+    now.meter.hose = Some((Port::Manifold, Push::Fully));
+    let told = |seen: &Seen, memory: &Remembered| coach(seen, memory, ASKED).unwrap().text;
+    let mut memory = follower.remembered;
+    memory.notice(&now);
+    assert!(told(&now, &memory).contains("turn a little"), "{}", told(&now, &memory));
+    memory.did(&Action::Turn { screw: Screw::Low, eighths: 1 });
+    now.tick += 20 * TICKS_PER_S;
+    memory.notice(&now);
+    let text = told(&now, &memory);
+    assert!(text.contains("cause lies elsewhere. Look at") && !text.contains("turn a little"));
+    // Mended: it is read again.
+    memory.did(&Action::Mend(Repair::CleanInletScreen));
+    let text = told(&now, &memory);
+    assert!(!text.contains("cause lies elsewhere"), "{text}");
 }
 
 /// Coached: the line is there from the start, does the step when asked, and can be skipped. Solo:

@@ -82,7 +82,7 @@ fn air(seen: &Seen, furnace: &FurnaceSeen) -> Hint {
             ..Hint::act(
                 "Let it air for some minutes, then smell again. Should the smell grow strong, \
                  leave and call from outside.",
-                "floor-zone",
+                zone(height),
                 Action::Sniff(height),
             )
         },
@@ -91,6 +91,13 @@ fn air(seen: &Seen, furnace: &FurnaceSeen) -> Hint {
              outside.",
             "plant-window",
         ),
+    }
+}
+
+fn zone(height: Height) -> &'static str {
+    match height {
+        Height::Floor => "floor-zone",
+        Height::Head => "breathing-zone",
     }
 }
 
@@ -132,7 +139,7 @@ pub(super) fn arrive(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
                 "Before anything else: is there gas in the air? {lies} The gas detector finds what \
                  a tired nose does not."
             ),
-            "floor-zone",
+            zone(height),
             Action::Sniff(height),
         ),
         Place::Yard | Place::GasValve | Place::Hall | Place::Away => {
