@@ -108,7 +108,7 @@ pub fn coach(seen: &Seen, remembered: &Remembered, asked: Asked) -> Option<Hint>
             wanted.and_then(|&cell| read(seen, remembered, asked, cell, Phase::Found))
         })
         .or_else(|| {
-            let again = remembered.to_read_again();
+            let again = remembered.next_again();
             again.and_then(|cell| read(seen, remembered, asked, cell, Phase::Left))
         })
         .or_else(|| Some(end::judge(seen, remembered)))

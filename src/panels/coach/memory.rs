@@ -115,7 +115,7 @@ impl Remembered {
     }
 
     /// The next cell to read again after a repair.
-    pub(super) fn to_read_again(&self) -> Option<(Port, Stage)> {
+    pub(super) fn next_again(&self) -> Option<(Port, Stage)> {
         ORDER.iter().zip(self.again).find(|(_, again)| *again).map(|(cell, _)| *cell)
     }
 
