@@ -161,7 +161,11 @@ pub(super) fn no_sniff_on_arrival(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     let did = describe(first.action);
-    vec![Hit::new(first.tick, format!("first act: {did}"), "inside, nose and detector had not been used yet")]
+    vec![Hit::new(
+        first.tick,
+        format!("first act: {did}"),
+        "inside, nose and detector had not been used yet",
+    )]
 }
 
 pub(super) fn head_height_only(l: &Ledger) -> Vec<Hit> {

@@ -4,12 +4,16 @@
 //! reading to reading until the found column is full. What the readings mean is left to the
 //! trainee. The order is common practice: air first, paper, isolation, port, gas, fire, wait, read.
 
+mod air;
+mod end;
 mod fire;
+mod memory;
 mod port;
 
-use crate::bench::action::{Action, Height, Phase, Stage};
+use crate::appliance::plate::Fuel;
+use crate::bench::action::{Action, Phase, Stage};
 use crate::bench::part::{Place, Port, Subject};
-use crate::bench::seen::{Burning, Seen, Smell, Sound};
+use crate::bench::seen::{Finding, Seen};
 use crate::panels::sheet::Cell;
 
 /// The next step.
@@ -61,21 +65,15 @@ impl Hint {
     }
 }
 
-/// What was seen where one no longer stands, as far as the next step needs it. Empty after an
-/// attempt was resumed: the coach then sends one to look again.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct Remembered {
-    /// How the kitchen range was seen last.
-    pub range: Option<Burning>,
-}
+pub use memory::Remembered;
 
-impl Remembered {
-    /// Takes in what is seen now.
-    pub fn notice(&mut self, seen: &Seen) {
-        if let Some(hall) = &seen.hall {
-            self.range = Some(hall.range.1);
-        }
-    }
+/// The times that the job card asks for, in seconds.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Asked {
+    /// How long a hold without flow must last.
+    pub hold_s: f64,
+    /// How long after a change a reading counts.
+    pub settle_s: f64,
 }
 
 /// Share of full speed or glow below which a wheel stands and an igniter is dark.
@@ -94,60 +92,57 @@ const ORDER: [(Port, Stage); 6] = [
 
 /// The next step, or nothing once the job is over.
 #[must_use]
-pub fn coach(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
+pub fn coach(seen: &Seen, remembered: &Remembered, asked: Asked) -> Option<Hint> {
     if seen.over.is_some() {
         return None;
     }
-    danger(seen)
-        .or_else(|| arrive(seen))
-        .or_else(|| paper(seen))
+    air::danger(seen)
+        .or_else(|| air::leak(seen))
+        .or_else(|| air::arrive(seen, remembered))
+        .or_else(|| paper(seen, remembered))
+        .or_else(|| end::unfit(seen, remembered))
         .or_else(|| {
             let wanted = ORDER
                 .iter()
                 .find(|&&(port, stage)| seen.sheet.reading(port, stage, Phase::Found).is_none());
-            wanted.and_then(|&(port, stage)| read(seen, remembered, port, stage))
+            wanted.and_then(|&cell| read(seen, remembered, asked, cell, Phase::Found))
         })
-        .or_else(|| Some(judge(seen)))
+        .or_else(|| {
+            let again = remembered.next_again();
+            again.and_then(|cell| read(seen, remembered, asked, cell, Phase::Left))
+        })
+        .or_else(|| Some(end::judge(seen, remembered)))
 }
 
-fn danger(seen: &Seen) -> Option<Hint> {
-    let alarm = seen.sounds.contains(&Sound::Alarm);
-    if seen.smell < Smell::Strong && !alarm {
-        return None;
-    }
-    Some(match seen.place {
-        Place::Away => Hint::say(
-            "You are out. Call the emergency number from here; nobody goes back in until it has \
-             been cleared.",
-        ),
-        Place::Yard | Place::PlantRoom | Place::GasValve | Place::Hall => Hint::go(
-            "Strong gas or an alarm: touch no switch, light nothing, do not call from inside. Call \
-             everybody out and leave.",
-            Place::Away,
-        ),
-    })
+/// The fuel in the pipes, as far as a person here can know it: by what stands in the yard, else by
+/// label or plate.
+fn fuel(seen: &Seen, remembered: &Remembered) -> Option<Fuel> {
+    let figures = |subject| match seen.sheet.note(subject).map(|note| &note.finding) {
+        Some(Finding::Figures(figures)) => Some(figures.fuel),
+        _ => None,
+    };
+    supply(seen, remembered)
+        .or_else(|| figures(Subject::ConversionLabel))
+        .or_else(|| figures(Subject::Plate))
 }
 
-/// Into the house, nose first.
-fn arrive(seen: &Seen) -> Option<Hint> {
-    if seen.sniffed.is_some() || seen.detector.is_some() {
-        return None;
-    }
-    Some(match seen.place {
-        Place::PlantRoom => Hint::act(
-            "Before anything else: is there gas in the air? Propane lies low, so smell just above \
-             the floor. The gas detector finds what a tired nose does not.",
-            "floor-zone",
-            Action::Sniff(Height::Floor),
-        ),
-        Place::Yard | Place::GasValve | Place::Hall | Place::Away => {
-            Hint::go("You have arrived. Go to the plant room.", Place::PlantRoom)
-        }
-    })
+/// The fuel that the yard speaks for: a tank is propane, a meter natural gas.
+fn supply(seen: &Seen, remembered: &Remembered) -> Option<Fuel> {
+    let noted = |subject| seen.sheet.note(subject).is_some();
+    remembered
+        .supply
+        .or_else(|| noted(Subject::TankGauge).then_some(Fuel::Propane))
+        .or_else(|| noted(Subject::MeterDial).then_some(Fuel::Natural))
 }
 
 /// The figures that everything is held against.
-fn paper(seen: &Seen) -> Option<Hint> {
+fn paper(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
+    if supply(seen, remembered).is_none() {
+        return Some(Hint::go(
+            "See which gas the house has: a tank in the yard is propane, a meter natural gas.",
+            Place::Yard,
+        ));
+    }
     let subjects = [
         (
             Subject::Plate,
@@ -173,29 +168,16 @@ fn to_plant_room(text: &str) -> Hint {
 }
 
 /// To one reading: the hose on its port, the furnace in its state, the number at rest.
-fn read(seen: &Seen, remembered: &Remembered, port: Port, stage: Stage) -> Option<Hint> {
+fn read(
+    seen: &Seen,
+    remembered: &Remembered,
+    asked: Asked,
+    (port, stage): (Port, Stage),
+    phase: Phase,
+) -> Option<Hint> {
     match seen.meter.hose {
-        Some((on, push)) if on == port => {
-            port::push_fully(port, push).or_else(|| fire::to_stage(seen, remembered, port, stage))
-        }
-        Some(_) | None => port::connect(seen, port),
+        Some((on, push)) if on == port => port::push_fully(port, push)
+            .or_else(|| fire::to_stage(seen, remembered, asked, Cell { port, stage, phase })),
+        Some(_) | None => port::connect(seen, remembered, port),
     }
-}
-
-/// With the found column full, the rest is the trainee's judgement.
-fn judge(seen: &Seen) -> Hint {
-    let left = |stage| seen.sheet.reading(Port::Manifold, stage, Phase::Left).is_some();
-    if left(Stage::Low) && left(Stage::High) {
-        return Hint::say(
-            "Close up: gas off, adapter out, plug started by hand and snug. Check each joint you \
-             disturbed at its own pressure: the inlet plug with the valve open, the manifold plug \
-             while the burners run on high. Doors, switches and thermostat as they belong; then \
-             hand over.",
-        );
-    }
-    Hint::say(
-        "Compare what you wrote with the plate or the label. Inlet wrong: find out why before any \
-         screw. Manifold out of its band: cap off, turn a little, wait, read again, cap on. Then \
-         write the left column.",
-    )
 }

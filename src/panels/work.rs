@@ -72,6 +72,11 @@ pub(super) fn work_ui(
     let hinted = hint.as_ref().and_then(|hint| hint.part);
     drawing_ui(root, scene, view, job, state, hinted, out);
     board_ui(root, board, view, job, state, &list, out);
+    for wish in out.iter() {
+        if let Wish::Act(action) = wish {
+            state.remembered.did(action);
+        }
+    }
     let spots = hotspots::spots(scene, job.seen.place, job.parts);
     let marked = state
         .chosen

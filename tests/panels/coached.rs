@@ -2,25 +2,32 @@
 
 use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Phase, Reading};
+use quarterturn::bench::action::{Action, Ending, Height, Opening, Phase, Push, Reading};
 use quarterturn::bench::event::Happening;
-use quarterturn::bench::part::Place;
-use quarterturn::bench::seen::{Display, Over, Smell};
+use quarterturn::bench::part::{Cock, Place, Port, Screw, Window};
+use quarterturn::bench::repair::Repair;
+use quarterturn::bench::seen::{Display, FluidSeen, Over, PortFill, Seen, Smell, Sound};
 use quarterturn::panels::Wish;
-use quarterturn::panels::coach::{Remembered, coach};
+use quarterturn::panels::coach::{Asked, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
 use quarterturn::scenario::{builtin, load};
 use quarterturn::units::TICKS_PER_S;
 
-use crate::fixture::{App, Which, seen, window};
+use crate::fixture::{App, Which, seen, seen_open, window};
+
+/// The times on a card.
+const ASKED: Asked = Asked { hold_s: 180.0, settle_s: 20.0 };
 
 /// Whoever follows the coach: does what it says, waits where it says so, and writes what the
 /// manometer shows after a patient while.
 struct Follower {
     bench: Bench,
     remembered: Remembered,
+    asked: Asked,
     actions: u32,
+    /// After how many readings it stops.
+    limit_readings: usize,
     written: Vec<(Cell, u64, u32)>,
     /// What was said, with the second at which it was said first.
     said: Vec<String>,
@@ -29,11 +36,14 @@ struct Follower {
 impl Follower {
     fn new(id: &str, seed: u64) -> Self {
         let text = builtin::find(id).unwrap().text;
-        let bench = Bench::new(load(text).unwrap().draw(seed));
+        let setup = load(text).unwrap().draw(seed);
+        let asked = Asked { hold_s: setup.card.hold_s, settle_s: setup.card.settle_s };
         Self {
-            bench,
+            bench: Bench::new(setup),
+            asked,
             remembered: Remembered::default(),
             actions: 0,
+            limit_readings: usize::MAX,
             written: Vec::new(),
             said: Vec::new(),
         }
@@ -47,10 +57,11 @@ impl Follower {
 
     /// Follows the coach until it only says what to think about, or `limit_s` have passed.
     fn follow(&mut self, limit_s: u64) {
-        while self.bench.tick() < limit_s * TICKS_PER_S {
+        let end = limit_s * TICKS_PER_S;
+        while self.bench.tick() < end && self.written.len() < self.limit_readings {
             let seen = self.bench.seen();
             self.remembered.notice(&seen);
-            let hint = coach(&seen, &self.remembered).expect("a next step");
+            let Some(hint) = coach(&seen, &self.remembered, self.asked) else { return };
             if !self.said.last().is_some_and(|last| last.ends_with(&hint.text)) {
                 self.said.push(format!("{} s: {}", seen.tick / TICKS_PER_S, hint.text));
             }
@@ -59,6 +70,7 @@ impl Follower {
                     self.wait(u64::from(hint.patience_s));
                     let done = self.bench.apply(action);
                     assert_eq!(done, Ok(()), "{:?} was refused at {:?}", hint.text, seen.place);
+                    self.remembered.did(action);
                     self.actions += 1;
                     self.wait(1);
                 }
@@ -72,7 +84,9 @@ impl Follower {
     fn write(&mut self, cell: Cell, patience_s: u64) {
         self.wait(patience_s);
         // What was lit may have gone out meanwhile; then there is something else to do first.
-        if coach(&self.bench.seen(), &self.remembered).and_then(|hint| hint.cell) != Some(cell) {
+        if coach(&self.bench.seen(), &self.remembered, self.asked).and_then(|hint| hint.cell)
+            != Some(cell)
+        {
             return;
         }
         let Display::Number(shown) = self.bench.seen().meter.display else {
@@ -83,6 +97,7 @@ impl Follower {
         let Cell { port, stage, phase } = cell;
         let reading = Reading { port, stage, phase, thousandths, unit: shown.unit };
         self.bench.apply(&Action::Write(reading)).unwrap();
+        self.remembered.did(&Action::Write(reading));
         self.written.push((cell, self.bench.tick() / TICKS_PER_S, self.actions));
     }
 }
@@ -106,6 +121,7 @@ fn the_coach_leads_to_true_readings() {
                 at_s + 4 * u64::from(actions) <= 300,
                 "{id} {seed}: {at_s} s, {actions} actions\n{said}"
             );
+            let mut held_s: f64 = 0.0;
             for event in follower.bench.take_events() {
                 match event.what {
                     Happening::OpenedUnderGas { .. }
@@ -113,6 +129,7 @@ fn the_coach_leads_to_true_readings() {
                     | Happening::Ignition { .. }
                     | Happening::CrossThreaded { .. }
                     | Happening::Cracked { .. } => panic!("{id} {seed}: {:?}\n{said}", event.what),
+                    Happening::Held { seconds, .. } => held_s = held_s.max(seconds),
                     Happening::Wrote(fact) => {
                         let meant = Some((fact.reading.port, fact.reading.stage));
                         assert_eq!(fact.actual, meant, "{id} {seed}");
@@ -121,6 +138,12 @@ fn the_coach_leads_to_true_readings() {
                     _ => {}
                 }
             }
+            let asked_s = follower.asked.hold_s;
+            assert!(held_s >= asked_s, "{id} {seed}: held {held_s} s of {asked_s}");
+            assert!(said.contains(&format!("{asked_s:.0} seconds: a slow climb")), "{said}");
+            let propane = id.starts_with("propane");
+            assert_eq!(said.contains("Propane lies low"), propane, "{id}: {said}");
+            assert_eq!(said.contains("Natural gas rises"), !propane, "{id}: {said}");
         }
     }
 }
@@ -130,11 +153,85 @@ fn the_coach_leads_to_true_readings() {
 fn danger_comes_first() {
     let mut strong = seen(Place::PlantRoom);
     strong.smell = Smell::Strong;
-    let hint = coach(&strong, &Remembered::default()).unwrap();
+    let hint = coach(&strong, &Remembered::default(), ASKED).unwrap();
     assert_eq!(hint.action, Some(Action::Go(Place::Away)));
     let mut over = seen(Place::PlantRoom);
     over.over = Some(Over::Ignition);
-    assert_eq!(coach(&over, &Remembered::default()), None);
+    assert_eq!(coach(&over, &Remembered::default(), ASKED), None);
+}
+
+/// Hissing, bubbles or a clear smell: the manual valve first, then air; never a reading.
+#[test]
+fn escaping_gas_is_shut_off_first() {
+    let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
+    let told = |seen: &Seen| coach(seen, &Remembered::default(), ASKED).unwrap();
+    let mut hissing = seen_open(PortFill::Open);
+    hissing.sounds.push(Sound::Hiss);
+    assert_eq!(told(&hissing).action, Some(shut.clone()));
+    let mut bubbles = seen_open(PortFill::Snug);
+    bubbles.furnace.as_mut().unwrap().burners.as_mut().unwrap().fluid[0] = FluidSeen::Bubbles(0.4);
+    assert_eq!(told(&bubbles).action, Some(shut.clone()));
+    let mut clear = seen_open(PortFill::Snug);
+    clear.smell = Smell::Clear;
+    assert_eq!(told(&clear).action, Some(shut.clone()));
+    clear.smell = Smell::None;
+    clear.sniffed = Some((Height::Floor, Smell::Clear));
+    assert_eq!(told(&clear).action, Some(shut));
+    clear.furnace.as_mut().unwrap().cock_deg = 0;
+    let window = Action::Window { window: Window::PlantRoom, to: Opening::Open };
+    assert_eq!(told(&clear).action, Some(window));
+    clear.sniffed = Some((Height::Floor, Smell::Strong));
+    assert_eq!(told(&clear).action, Some(Action::Go(Place::Away)));
+}
+
+/// A sound house is led to its end: closed, proven, restored, handed over in service.
+#[test]
+fn a_sound_job_is_led_to_its_end() {
+    for id in ["healthy-natural", "healthy-propane"] {
+        let mut follower = Follower::new(id, 1);
+        follower.follow(7_200);
+        let said = follower.said.join("\n");
+        let over = follower.bench.seen().over;
+        assert_eq!(over, Some(Over::HandedOver(Ending::InService)), "{id}\n{said}");
+        let tight = follower.bench.seen().sheet.joints;
+        assert!(tight.len() >= 4, "{id}: {tight:?}\n{said}");
+    }
+}
+
+/// A furnace that was never converted is shut off, tagged, explained; no port is opened.
+#[test]
+fn a_wrong_conversion_is_shut_off() {
+    let mut follower = Follower::new("moved-with-the-house", 1);
+    follower.follow(3_600);
+    let said = follower.said.join("\n");
+    let over = follower.bench.seen().over;
+    assert_eq!(over, Some(Over::HandedOver(Ending::ShutOff)), "{said}");
+    assert!(!said.contains("adapter") && !said.contains("anometer"), "{said}");
+}
+
+/// The inlet right, the manifold low on low: a little turn is right as long as the number follows.
+#[test]
+fn a_screw_that_does_nothing_is_left_alone() {
+    let mut follower = Follower::new("healthy-natural", 1);
+    follower.limit_readings = 6;
+    follower.follow(7_200);
+    let mut now = follower.bench.seen();
+    let low = now.sheet.readings.iter_mut().find(|it| it.port == Port::Manifold).unwrap();
+    low.thousandths /= 2;
+    now.meter.hose = Some((Port::Manifold, Push::Fully));
+    let told = |seen: &Seen, memory: &Remembered| coach(seen, memory, ASKED).unwrap().text;
+    let mut memory = follower.remembered;
+    memory.notice(&now);
+    assert!(told(&now, &memory).contains("turn a little"), "{}", told(&now, &memory));
+    memory.did(&Action::Turn { screw: Screw::Low, eighths: 1 });
+    now.tick += 20 * TICKS_PER_S;
+    memory.notice(&now);
+    let text = told(&now, &memory);
+    assert!(text.contains("cause lies elsewhere. Look at") && !text.contains("turn a little"));
+    // Mended: it is read again.
+    memory.did(&Action::Mend(Repair::CleanInletScreen));
+    let text = told(&now, &memory);
+    assert!(!text.contains("cause lies elsewhere"), "{text}");
 }
 
 /// Coached: the line is there from the start, does the step when asked, and can be skipped. Solo:

@@ -1,7 +1,7 @@
 //! Bringing the furnace into the state at which a pressure is read, and reading.
 
-use super::{Hint, Remembered, STILL, to_plant_room};
-use crate::bench::action::{Action, Fitted, OnOff, Phase, Stage};
+use super::{Asked, Hint, Remembered, STILL, end, port, to_plant_room};
+use crate::bench::action::{Action, Fitted, OnOff, Stage};
 use crate::bench::part::{Cock, Door, Neighbor, Place, Port};
 use crate::bench::seen::{BurnersSeen, Burning, Call, FurnaceSeen, HallSeen, Seen, Sound};
 use crate::panels::sheet::Cell;
@@ -11,42 +11,52 @@ const FIRST_ABOVE_HALF_F: i16 = 3;
 /// And by this much its second stage too.
 const SECOND_ABOVE_HALF_F: i16 = 10;
 
-/// Patience before a reading while it burns, in seconds (common practice: until it stands still).
-const SETTLE_S: u32 = 45;
-/// And at rest, where a climb must have time to show (common practice: one to three minutes).
-const REST_HOLD_S: u32 = 90;
+/// Least patience before a reading while it burns, in seconds (common practice: until it stands
+/// still).
+const SETTLE_S: f64 = 45.0;
+/// Patience beyond what the card asks, in seconds: a hold that is a breath too short does not count.
+const MARGIN_S: f64 = 5.0;
+/// Longest patience, in seconds: a card cannot ask for more than a day.
+const DAY_S: f64 = 86_400.0;
 
-/// The next step towards a reading, the hose being on its port.
+/// The next step towards a reading, the hose being on its port. Its joints are proven on the way.
 pub(super) fn to_stage(
     seen: &Seen,
     remembered: &Remembered,
-    port: Port,
-    stage: Stage,
+    asked: Asked,
+    cell: Cell,
 ) -> Option<Hint> {
+    let Cell { port, stage, phase: _ } = cell;
+    let at_its_pressure = match port {
+        Port::Inlet => true,
+        Port::Manifold => stage == Stage::High,
+    };
+    bring(seen, remembered, stage)
+        .or_else(|| at_its_pressure.then(|| port::prove(seen, remembered, port)).flatten())
+        .or_else(|| Some(write(asked, cell)))
+}
+
+/// The next step towards a state of the furnace; none once it is there and seen from the valve.
+pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Option<Hint> {
     if let Some(hall) = &seen.hall {
         return Some(thermostat(hall, stage));
     }
     let Some(furnace) = seen.furnace.as_ref() else {
-        return Some(to_plant_room("The manometer is connected."));
+        return Some(to_plant_room("The furnace is next."));
     };
-    if seen.place != Place::GasValve {
-        return Some(Hint::act(
-            "Kneel at the gas valve.",
-            "gas-valve",
-            Action::Go(Place::GasValve),
-        ));
+    if let Some(hint) = port::kneel(seen, furnace) {
+        return Some(hint);
     }
     let burners = furnace.burners.as_ref()?;
     match stage {
-        Stage::Rest => at_rest(furnace, remembered).or_else(|| Some(write(port, stage))),
+        Stage::Rest => at_rest(furnace, remembered),
         Stage::Low | Stage::High | Stage::HighWithOthers => gas_and_power(furnace, burners)
             .or_else(|| neighbors(furnace, remembered, stage))
-            .or_else(|| light(seen, furnace, burners, stage))
-            .or_else(|| Some(write(port, stage))),
+            .or_else(|| light(seen, furnace, burners, stage)),
     }
 }
 
-fn open_cock(furnace: &FurnaceSeen) -> Option<Hint> {
+pub(super) fn open_cock(furnace: &FurnaceSeen) -> Option<Hint> {
     (furnace.cock_deg != 90).then(|| {
         Hint::act(
             "Open the manual valve, slowly.",
@@ -159,6 +169,9 @@ fn light(seen: &Seen, furnace: &FurnaceSeen, burners: &BurnersSeen, stage: Stage
     if lit {
         return to_hall("It fires on high. Go to the hall and ask for less, so that low remains.");
     }
+    if let Some(hint) = end::gave_up(furnace) {
+        return Some(hint);
+    }
     if furnace.inducer > STILL || burners.glow > STILL {
         return Some(Hint::wait(
             "Watch it light: the inducer proves the draft, the igniter warms, gas, flame. Let \
@@ -234,22 +247,36 @@ fn back(text: &str) -> Hint {
     Hint::go(text, Place::GasValve)
 }
 
-fn write(port: Port, stage: Stage) -> Hint {
-    let cell = Cell { port, stage, phase: Phase::Found };
-    let (patience, patience_s) = match stage {
-        Stage::Rest => {
-            ("Watch it for as long as the card asks: a slow climb is a leaking seat.", REST_HOLD_S)
-        }
+fn write(asked: Asked, cell: Cell) -> Hint {
+    let settle_s = SETTLE_S.max(asked.settle_s + MARGIN_S);
+    let (patience, patience_s) = match cell.stage {
+        Stage::Rest => (
+            format!(
+                "Watch it for as long as the card asks, {:.0} seconds: a slow climb is a leaking \
+                 seat.",
+                asked.hold_s
+            ),
+            asked.hold_s + MARGIN_S,
+        ),
         Stage::Low | Stage::High => {
-            ("Wait until the number stands still, half a minute at least.", SETTLE_S)
+            (format!("Wait until the number stands still, {settle_s:.0} seconds."), settle_s)
         }
         Stage::HighWithOthers => (
-            "Every other appliance must burn now, the range in the kitchen too. Wait until the \
-             number stands still, half a minute at least.",
-            SETTLE_S,
+            format!(
+                "Every other appliance must burn now, the range in the kitchen too. Wait until the \
+                 number stands still, {settle_s:.0} seconds."
+            ),
+            settle_s,
         ),
     };
     let text =
         format!("{patience} Then write it on the job sheet: {}, with its unit.", cell.name());
-    Hint::write(text, cell, patience_s)
+    Hint::write(text, cell, whole_s(patience_s))
+}
+
+/// Whole seconds, a day at most.
+fn whole_s(seconds: f64) -> u32 {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to a day")]
+    let whole = seconds.clamp(0.0, DAY_S).ceil() as u32;
+    whole
 }

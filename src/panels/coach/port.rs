@@ -1,15 +1,17 @@
 //! Getting the hose onto a port: isolate, zero, open, adapter, hose; and closing the other port.
 
-use super::{Hint, STILL, to_plant_room};
-use crate::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
-use crate::bench::part::{Cock, Door, Place, Port, Tool};
-use crate::bench::seen::{BurnersSeen, Display, FurnaceSeen, PortFill, Seen, Sound};
+use super::{Hint, Remembered, STILL, end, to_plant_room};
+use crate::bench::action::{Action, Fitted, JointVerdict, OnOff, PlugStep, Push};
+use crate::bench::part::{Cock, Door, Joint, Place, Port, Tool};
+use crate::bench::seen::{BurnersSeen, Display, FluidSeen, FurnaceSeen, PortFill, Seen, Sound};
 
 /// Snug for a plug started by hand, in eighths past hand-tight: the middle of the band.
 const SNUG_EIGHTHS: i16 = 6;
 /// Pressure that counts as none when a hose comes off, in pascals (a tenth of an inch of water is
 /// 25).
 const NO_PRESSURE_PA: f64 = 20.0;
+/// How long leak fluid is watched, in seconds (common practice: ten at least).
+const DWELL_S: f64 = 15.0;
 
 fn part(port: Port) -> &'static str {
     port.id()
@@ -43,27 +45,88 @@ pub(super) fn push_fully(port: Port, push: Push) -> Option<Hint> {
 }
 
 /// The next step towards a hose on `port`.
-pub(super) fn connect(seen: &Seen, port: Port) -> Option<Hint> {
+pub(super) fn connect(seen: &Seen, remembered: &Remembered, port: Port) -> Option<Hint> {
+    shut(seen).or_else(|| {
+        let burners = seen.furnace.as_ref()?.burners.as_ref()?;
+        end::look_inside(seen, remembered)
+            .or_else(|| close(seen, burners, other(port)))
+            .or_else(|| zero(seen))
+            .or_else(|| open(seen, burners, port))
+    })
+}
+
+/// Furnace at rest, power off, gas shut, kneeling at the valve.
+pub(super) fn shut(seen: &Seen) -> Option<Hint> {
     let thermostat = seen.hall.as_ref().filter(|hall| hall.mode == OnOff::On);
     if thermostat.is_some() {
         return Some(Hint::act(
-            "Switch heat off at the thermostat: the furnace must stand while a port is open.",
+            "Switch heat off at the thermostat: the furnace must stand while it is worked on.",
             "thermostat-mode",
             Action::ThermostatMode(OnOff::Off),
         ));
     }
     let Some(furnace) = seen.furnace.as_ref() else {
-        return Some(to_plant_room("Next the manometer goes onto the gas valve."));
+        return Some(to_plant_room("Next is the gas valve."));
     };
-    stop(seen, furnace).or_else(|| isolate(furnace)).or_else(|| kneel(seen, furnace)).or_else(
-        || {
-            let burners = furnace.burners.as_ref()?;
-            valve_off(burners)
-                .or_else(|| close(seen, burners, other(port)))
-                .or_else(|| zero(seen))
-                .or_else(|| open(seen, burners, port))
-        },
-    )
+    stop(seen, furnace)
+        .or_else(|| isolate(furnace))
+        .or_else(|| kneel(seen, furnace))
+        .or_else(|| valve_off(furnace.burners.as_ref()?))
+}
+
+/// Furnace at rest, power off, gas shut, as far as it can be done without opening the door again.
+pub(super) fn off(seen: &Seen, furnace: &FurnaceSeen) -> Option<Hint> {
+    stop(seen, furnace)
+        .or_else(|| isolate(furnace))
+        .or_else(|| valve_off(furnace.burners.as_ref()?))
+}
+
+/// Both ports closed, with the gas shut; none when both plugs are in, or out of sight with the hose
+/// off.
+pub(super) fn close_both(seen: &Seen) -> Option<Hint> {
+    let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
+    let snug = burners.is_none_or(|it| it.ports.iter().all(|port| port.fill == PortFill::Snug));
+    if snug && seen.meter.hose.is_none() {
+        return None;
+    }
+    shut(seen).or_else(|| {
+        let burners = burners?;
+        Port::ALL.iter().find_map(|&port| close(seen, burners, port))
+    })
+}
+
+/// Leak fluid on a joint that was disturbed, the gas behind it being at its pressure.
+pub(super) fn prove(seen: &Seen, remembered: &Remembered, port: Port) -> Option<Hint> {
+    if remembered.is_proven(port) {
+        return None;
+    }
+    let joint = port.joint();
+    let [inlet, manifold, ..] = &seen.furnace.as_ref()?.burners.as_ref()?.fluid;
+    let fluid = match joint {
+        Joint::InletPort => inlet,
+        Joint::ManifoldPort => manifold,
+        Joint::Union | Joint::Connector => return None,
+    };
+    let name = joint.label().to_lowercase();
+    match fluid {
+        FluidSeen::Dry => want(seen, Tool::LeakFluid, "each joint you made is brushed under gas")
+            .or_else(|| {
+                Some(Hint::act(
+                    format!("Brush the {name}, gas at its pressure behind it."),
+                    part(port),
+                    Action::LeakFluid(joint),
+                ))
+            }),
+        FluidSeen::Quiet(since_s) if *since_s < DWELL_S => {
+            Some(Hint::wait("Watch the fluid: growing bubbles are a leak.", part(port)))
+        }
+        FluidSeen::Quiet(_) => Some(Hint::act(
+            format!("No bubbles grow. Write on the sheet that the {name} is tight."),
+            part(port),
+            Action::WriteJoint { joint, verdict: JointVerdict::Tight },
+        )),
+        FluidSeen::Bubbles(_) => None,
+    }
 }
 
 /// A furnace that runs is stopped by its thermostat, so that it purges and cools.
@@ -107,7 +170,7 @@ fn isolate(furnace: &FurnaceSeen) -> Option<Hint> {
     None
 }
 
-fn kneel(seen: &Seen, furnace: &FurnaceSeen) -> Option<Hint> {
+pub(super) fn kneel(seen: &Seen, furnace: &FurnaceSeen) -> Option<Hint> {
     if furnace.burner_door == Fitted::On {
         return Some(Hint::act(
             "Take the burner door off. The blower door stays on: its switch matters.",
@@ -163,7 +226,7 @@ fn want(seen: &Seen, tool: Tool, why: &str) -> Option<Hint> {
     }
 }
 
-fn empty(held: Tool) -> Hint {
+pub(super) fn empty(held: Tool) -> Hint {
     let text = format!("Put down the {} first.", held.label().to_lowercase());
     Hint::act(text, held.id(), Action::PutDown)
 }

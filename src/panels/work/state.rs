@@ -6,7 +6,7 @@ use super::message::Message;
 use crate::bench::action::{Action, OnOff};
 use crate::bench::part::Place;
 use crate::bench::repair::Repair;
-use crate::panels::coach::{Hint, Remembered, coach};
+use crate::panels::coach::{Asked, Hint, Remembered, coach};
 use crate::panels::forms::FormState;
 use crate::panels::hotspots::By;
 use crate::panels::offers::is_asked_twice;
@@ -156,12 +156,17 @@ impl WorkState {
     }
 }
 
+/// The times on the job card.
+fn asked(job: &Job<'_>) -> Asked {
+    Asked { hold_s: job.card.hold_s, settle_s: job.card.settle_s }
+}
+
 /// The hint to show, if any.
 pub(super) fn hint(job: &Job<'_>, state: &mut WorkState) -> Option<Hint> {
     if state.hinting == Hinting::Off {
         return None;
     }
-    let hint = coach(job.seen, &state.remembered);
+    let hint = coach(job.seen, &state.remembered, asked(job));
     if let Hinting::Once(asked) = &state.hinting
         && hint.as_ref().is_none_or(|hint| hint.text != *asked)
     {
@@ -175,7 +180,7 @@ pub(super) fn hint(job: &Job<'_>, state: &mut WorkState) -> Option<Hint> {
 pub(super) fn ask_hint(job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Wish>) {
     state.hinting = match job.help {
         Help::Coached => Hinting::On,
-        Help::Solo => match coach(job.seen, &state.remembered) {
+        Help::Solo => match coach(job.seen, &state.remembered, asked(job)) {
             Some(hint) => {
                 out.push(Wish::HintShown);
                 Hinting::Once(hint.text)

@@ -1,0 +1,149 @@
+//! Gas where it does not belong comes before everything else.
+
+use super::{Hint, Remembered, fuel};
+use crate::appliance::plate::Fuel;
+use crate::bench::action::{Action, Height, JointVerdict, Opening};
+use crate::bench::part::{Cock, Joint, Place, Window};
+use crate::bench::seen::{FluidSeen, FurnaceSeen, Seen, Smell, Sound};
+
+/// How long a room is aired before the nose tries again, in seconds (common practice: some
+/// minutes).
+const AIR_S: u32 = 120;
+
+/// Strong gas or an alarm: out.
+pub(super) fn danger(seen: &Seen) -> Option<Hint> {
+    let alarm = seen.sounds.contains(&Sound::Alarm);
+    if smell(seen) < Smell::Strong && !alarm {
+        return None;
+    }
+    Some(match seen.place {
+        Place::Away => Hint::say(
+            "You are out. Call the emergency number from here; nobody goes back in until it has \
+             been cleared.",
+        ),
+        Place::Yard | Place::PlantRoom | Place::GasValve | Place::Hall => Hint::go(
+            "Strong gas or an alarm: touch no switch, light nothing, do not call from inside. Call \
+             everybody out and leave.",
+            Place::Away,
+        ),
+    })
+}
+
+/// What the nose got last, from breathing or from sniffing on purpose.
+fn smell(seen: &Seen) -> Smell {
+    seen.smell.max(seen.sniffed.map_or(Smell::None, |(_, smell)| smell))
+}
+
+/// Hissing, growing bubbles or a clear smell: the gas is shut first, then the air cleared.
+pub(super) fn leak(seen: &Seen) -> Option<Hint> {
+    let furnace = seen.furnace.as_ref()?;
+    let hiss = seen.sounds.contains(&Sound::Hiss);
+    let clear = smell(seen) >= Smell::Clear;
+    let bubbling = bubbling(furnace);
+    let signs = [
+        (hiss, "Gas hisses"),
+        (bubbling.is_some(), "Bubbles grow: that joint leaks"),
+        (clear, "It smells clearly of gas"),
+    ];
+    if furnace.cock_deg != 0
+        && let Some((_, sign)) = signs.iter().find(|(there, _)| *there)
+    {
+        return Some(Hint::act(
+            format!("{sign}. Shut the manual valve first; everything else comes after."),
+            "manual-valve",
+            Action::Cock { cock: Cock::Furnace, degrees: 0 },
+        ));
+    }
+    if clear {
+        return Some(air(seen, furnace));
+    }
+    bubbling.map(|joint| write_leak(seen, joint))
+}
+
+fn bubbling(furnace: &FurnaceSeen) -> Option<Joint> {
+    let fluid = &furnace.burners.as_ref()?.fluid;
+    let grows = |fluid: &FluidSeen| matches!(fluid, FluidSeen::Bubbles(_));
+    Joint::ALL.iter().zip(fluid).find(|(_, fluid)| grows(fluid)).map(|(joint, _)| *joint)
+}
+
+/// The window, time, and the nose again.
+fn air(seen: &Seen, furnace: &FurnaceSeen) -> Hint {
+    if furnace.window == Opening::Closed {
+        return Hint::act(
+            "The gas is shut, and it still smells. Touch no switch and light nothing: open the \
+             window. Should the smell grow strong, leave and call from outside.",
+            "plant-window",
+            Action::Window { window: Window::PlantRoom, to: Opening::Open },
+        );
+    }
+    match seen.sniffed {
+        Some((height, noticed)) if noticed >= Smell::Clear => Hint {
+            patience_s: AIR_S,
+            ..Hint::act(
+                "Let it air for some minutes, then smell again. Should the smell grow strong, \
+                 leave and call from outside.",
+                zone(height),
+                Action::Sniff(height),
+            )
+        },
+        Some(_) | None => Hint::wait(
+            "Let it air until the smell is gone. Should it grow strong, leave and call from \
+             outside.",
+            "plant-window",
+        ),
+    }
+}
+
+fn zone(height: Height) -> &'static str {
+    match height {
+        Height::Floor => "floor-zone",
+        Height::Head => "breathing-zone",
+    }
+}
+
+fn write_leak(seen: &Seen, joint: Joint) -> Hint {
+    let last = seen.sheet.joints.iter().rev().find(|(at, _)| *at == joint);
+    let name = joint.label().to_lowercase();
+    if last.is_some_and(|(_, verdict)| *verdict == JointVerdict::Leaking) {
+        return Hint::act(
+            format!(
+                "The {name} leaks, the gas is shut and it is written. Wipe it, make the joint \
+                 anew, and brush it again under gas."
+            ),
+            joint.id(),
+            Action::Wipe(joint),
+        );
+    }
+    Hint::act(
+        format!("The gas is shut. Write on the sheet that the {name} leaks."),
+        joint.id(),
+        Action::WriteJoint { joint, verdict: JointVerdict::Leaking },
+    )
+}
+
+/// Into the house, nose first.
+pub(super) fn arrive(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
+    if seen.sniffed.is_some() || seen.detector.is_some() {
+        return None;
+    }
+    let (lies, height) = match fuel(seen, remembered) {
+        Some(Fuel::Propane) => ("Propane lies low, so smell just above the floor.", Height::Floor),
+        Some(Fuel::Natural) => ("Natural gas rises, so smell at head height.", Height::Head),
+        None => {
+            ("You do not know the gas yet: smell just above the floor, and above.", Height::Floor)
+        }
+    };
+    Some(match seen.place {
+        Place::PlantRoom => Hint::act(
+            format!(
+                "Before anything else: is there gas in the air? {lies} The gas detector finds what \
+                 a tired nose does not."
+            ),
+            zone(height),
+            Action::Sniff(height),
+        ),
+        Place::Yard | Place::GasValve | Place::Hall | Place::Away => {
+            Hint::go("You have arrived. Go to the plant room.", Place::PlantRoom)
+        }
+    })
+}
