@@ -7,6 +7,7 @@ use super::theme;
 use super::view::{Job, PartBox};
 use super::words;
 use crate::bench::seen::{Call, Display, HallSeen, Seen};
+use crate::units::fixed;
 
 /// Writes into every display that the drawing shows.
 pub fn glass_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
@@ -40,9 +41,7 @@ fn meter(painter: &egui::Painter, glass: Rect, seen: &Seen) {
     let small = FontId::new((glass.height() * 0.2).max(9.0), egui::FontFamily::Proportional);
     let text = match seen.meter.display {
         Display::Dark => return,
-        Display::Number(shown) => {
-            format!("{:.*}", shown.unit.decimals(), shown.value).replace('-', "−")
-        }
+        Display::Number(shown) => fixed(shown.value, shown.unit.decimals()).replace('-', "−"),
         Display::OverRange => "----".into(),
     };
     let right = pos2(glass.right() - glass.width() * 0.05, glass.bottom() - 2.0);
