@@ -50,7 +50,8 @@ const LEFT_OUT: &str = "
 
 - Hose on the wrong port: something a person does. The bench lets it happen, and the written
   reading shows it.
-- Reading one leg of a U-tube, or at a slant: the bench has a digital manometer only.
+- Reading one leg of a U-tube, or at a slant: something a person does. The water column shows both
+  legs, and a number written from one of them is found; a slanting look is not modelled.
 - A thermostat timer set wrong: the bench's thermostat has no timer; a second stage that
   is never called is modelled.
 - Carbon monoxide at the registers from a holed exchanger: the exchanger of this
