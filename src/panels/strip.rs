@@ -147,13 +147,13 @@ pub fn clock(seconds: f64) -> String {
     format!("{:02}:{:02}:{:02}", s / 3600, s / 60 % 60, s % 60)
 }
 
-/// Temperature outside, with a real minus.
+/// Temperature outside, with a real minus, and the height above the sea where it matters.
 #[must_use]
 pub fn weather(seen: &Seen) -> String {
     let outside_f = seen.outside_f;
     let height = match seen.altitude_ft {
         ..1000 => String::new(),
-        feet => format!(", {},{:03} ft above the sea", feet / 1000, feet % 1000),
+        feet => format!(", {},{:03} ft", feet / 1000, feet % 1000),
     };
     let sign = if outside_f < 0 { "−" } else { "" };
     format!("{sign}{} °F outside{height}", outside_f.unsigned_abs())

@@ -14,13 +14,12 @@ use crate::instrument::figure::Quantity;
 /// Time until the analyser shows what the flue gas is, in seconds.
 const DRAWS_S: f64 = 120.0;
 /// Excess air of a furnace of this kind on high, per cent: below, too much gas for its air; above,
-/// too little (about 42 on its plate, as the manual of a two-stage furnace gives; maker withheld).
+/// too little (the model's furnace has about 42 on its plate; the band is from memory).
 const AIR: (f64, f64) = (34.0, 52.0);
 /// Carbon monoxide in the flue at which nothing may go on burning, in parts per million air-free
 /// (ANSI Z21.47's limit, from memory).
 const MOST_CO_PPM: f64 = 400.0;
-/// Height above the sea from which a furnace is derated, in feet (IFGC 2018, 402.2 and common
-/// practice).
+/// Height above the sea from which a furnace is derated, in feet (common practice).
 const DERATE_FT: i32 = 2000;
 
 /// The analyser's probe in the flue while high burns.

@@ -13,9 +13,10 @@ use crate::bench::repair::Repair;
 use crate::bench::seen::{Display, Seen, Sound};
 use crate::units::PA_PER_INWC;
 
-/// Longest time in which a number comes to rest through a free tap and a dry hose, in seconds.
+/// Longest time in which a number comes to rest through a free tap and a dry hose, in seconds (from
+/// memory).
 const QUICK_S: f64 = 14.0;
-/// What a meter may show in open air after a reading, in pascals (0.06 in. w.c.).
+/// What a meter may show in open air after a reading, in pascals (0.06 in. w.c.; from memory).
 const ZERO_PA: f64 = 0.06 * PA_PER_INWC;
 
 /// Gas given back and a hiss that stays: the manual valve shut at once, another hose.

@@ -20,12 +20,14 @@ use crate::units::PA_PER_INWC;
 /// pipes may take on top, in pascals (lock-up and droop of ordinary regulators, and the half inch
 /// that pipes are sized for; common practice).
 const SOUND_DROP: (f64, f64) = (0.2, 0.5 * PA_PER_INWC);
-/// Share of the pressure at rest by which it falls from rest to low when a seat creeps.
+/// Share of the pressure at rest by which it falls from rest to low when a seat creeps (a sound one
+/// falls by a tenth on the calibrated benches).
 const CREEP_DROP: f64 = 0.25;
 /// Margin that the supply is set inside its limits, in pascals (0.3 in. w.c.).
 const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 /// Share of the falls between stages from which a regulator is too small, not a pipe too narrow
-/// (furnace on 70 and 100 %, others of a little more than its rate).
+/// (furnace on 70 and 100 %, others of a little more than its rate; between what both give on the
+/// calibrated benches, and so a rule for loads like theirs).
 const PIPE_SHARE: f64 = 0.26;
 /// Tank gauge, in per cent, from which the supplier has to fill (common practice).
 const TANK_LOW: f64 = 10.0;

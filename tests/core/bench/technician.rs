@@ -8,7 +8,7 @@ use quarterturn::bench::refusal::Refusal;
 use quarterturn::technician::drive::{Stopped, Witness};
 use quarterturn::technician::{Technician, play};
 
-use quarterturn::technician::proof::{Spoiling, prove_seed};
+use quarterturn::technician::proof::{Spoiling, alike, prove_seed};
 use quarterturn::technician::spoil::spoils;
 
 use super::rig;
@@ -72,4 +72,17 @@ fn every_way_of_spoiling_finds_occasion() {
         }
     }
     assert!(left.is_empty(), "{left:?}");
+}
+
+/// A blocked filter and closed registers starve the exchanger of air alike: nothing that is read at
+/// any test point tells them apart. Narrowed flow of air is nothing that a sound bench shows.
+#[test]
+fn faults_with_the_same_signs_are_found() {
+    let look = |id: &str| {
+        let text = quarterturn::scenario::builtin::find(id).unwrap().text;
+        alike(&quarterturn::scenario::load(text).unwrap(), 0)
+    };
+    let names: Vec<&str> = look("stops-when-warm").iter().map(|one| one.fault).collect();
+    assert_eq!(names, ["closed_registers"]);
+    assert!(look("healthy-natural").is_empty());
 }
