@@ -139,7 +139,7 @@ impl Bench {
                 self.kit.analyser.step(TICK_S, sample);
             }
             Some(Tool::ElectricalMeter) => {
-                let volts = self.kit.spot.map_or(0.0, |spot| self.volts_at(spot));
+                let volts = self.kit.spot.map_or(0.0, |spot| self.volts(spot));
                 self.kit.meter.step(TICK_S, volts);
             }
             Some(_) | None => {}
@@ -194,8 +194,10 @@ impl Bench {
         Sample { o2, co_ppm, gas_k }
     }
 
-    /// Volts at a spot: between two terminals, or across a contact.
-    fn volts_at(&self, spot: Spot) -> f64 {
+    /// Volts at a spot, between two terminals or across a contact: what the electrical meter comes
+    /// to when it is held there, whether or not anybody holds it.
+    #[must_use]
+    pub fn volts(&self, spot: Spot) -> f64 {
         if !self.powered() {
             return 0.0;
         }
@@ -232,8 +234,9 @@ impl Bench {
         if live { volts } else { 0.0 }
     }
 
-    /// Ohms of a part, as the meter shows them.
-    fn ohms_at(&self, spot: Spot) -> f64 {
+    /// Ohms of a part with the furnace off: what the electrical meter comes to when it is held there.
+    #[must_use]
+    pub fn ohms(&self, spot: Spot) -> f64 {
         let condition = &self.setup.condition;
         match (spot, condition.valve.high_coil) {
             (Spot::IgniterOhms, _) => electrical::igniter_ohm(condition.burners.igniter_weak),
@@ -266,7 +269,7 @@ impl Bench {
             Tool::Microammeter => one(Quantity::FlameCurrent, self.kit.micro.shown()),
             Tool::Stopwatch => self.kit.stopwatch.face(self.tick),
             Tool::ElectricalMeter if spot.range() == Some(Range::Ohms) => {
-                one(Quantity::Resistance, self.kit.meter.ohms(self.ohms_at(spot)))
+                one(Quantity::Resistance, self.kit.meter.ohms(self.ohms(spot)))
             }
             Tool::ElectricalMeter => one(Quantity::Voltage, self.kit.meter.shown()),
             Tool::HexKey

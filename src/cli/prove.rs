@@ -2,6 +2,7 @@
 
 mod page;
 
+use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::sync::Mutex;
 
@@ -10,7 +11,8 @@ use serde::Serialize;
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use super::job::Job;
-use crate::scenario::builtin;
+use crate::bench::fault::Fault;
+use crate::scenario::{Scenario, builtin};
 use crate::technician::proof::{self, Alike, MAX_SEEDS, Proof, SeedProof, Spoiling};
 
 /// Let the reference technician do the job on several seeds, then spoil its work in every way.
@@ -25,7 +27,8 @@ pub(super) struct Args {
     /// How many seeds, from 0 on (1 to 1000).
     #[arg(long, default_value_t = 3, value_parser = clap::value_parser!(u64).range(1..=MAX_SEEDS))]
     seeds: u64,
-    /// On how many of them the work is spoiled too.
+    /// On how many of them the work is spoiled too, for each set of faults and each variant that
+    /// they draw.
     #[arg(long, default_value_t = 1)]
     spoiled: u64,
     /// Do not look for faults that show the same signs (that takes the longest).
@@ -81,12 +84,24 @@ fn prove_job(job: &Job, args: &Args, alike: Vec<Alike>) -> Result<Proven, Troubl
     let broken = |error: crate::rules::RuleBookError| {
         Trouble::new(Exit::Findings, format!("{}: {error}", job.id))
     };
-    let spoiling = |seed| if seed < args.spoiled { Spoiling::Yes } else { Spoiling::No };
-    let tasks: Vec<u64> = (0..args.seeds).collect();
-    let seeds = on_threads(&tasks, |&seed| proof::prove_seed(&job.scenario, seed, spoiling(seed)));
+    let tasks = tasks(&job.scenario, args);
+    let seeds = on_threads(&tasks, |&(seed, how)| proof::prove_seed(&job.scenario, seed, how));
     let seeds: Vec<SeedProof> = seeds.into_iter().collect::<Result<_, _>>().map_err(broken)?;
     let proof = proof::gather(&job.scenario, seeds, alike).map_err(broken)?;
     Ok(Proven { scenario: job.id.clone(), title: job.scenario.title.clone(), proof })
+}
+
+/// Every seed, and whether its work is spoiled too: on the first seeds that draw the same.
+fn tasks(scenario: &Scenario, args: &Args) -> Vec<(u64, Spoiling)> {
+    let mut before: BTreeMap<(usize, Vec<Fault>), u64> = BTreeMap::new();
+    (0..args.seeds)
+        .map(|seed| {
+            let faults = scenario.draw(seed).faults.into_iter().map(|(fault, _)| fault).collect();
+            let count = before.entry((scenario.setting(seed), faults)).or_default();
+            *count += 1;
+            (seed, if *count <= args.spoiled { Spoiling::Yes } else { Spoiling::No })
+        })
+        .collect()
 }
 
 /// Does tasks on as many threads as there are; the order stays.

@@ -56,8 +56,9 @@ pub(super) fn controls_not_restored(l: &Ledger) -> Vec<Hit> {
     if !l.said_shut_off() && end.tag == Fitted::On {
         hits.push(Hit::new(tick, "the warning tag still hangs there", "the furnace is in service"));
     }
-    if !l.said_shut_off() && end.furnace_switch != found.furnace_switch {
-        hits.push(Hit::new(tick, "service switch not as found", "the furnace has no power"));
+    // However it was found: without power it answers no call.
+    if !l.said_shut_off() && end.furnace_switch == OnOff::Off {
+        hits.push(Hit::new(tick, "service switch off", "the furnace has no power"));
     }
     for (name, window) in ["plant room", "hall"].into_iter().zip(end.windows) {
         if window == Opening::Open {

@@ -28,7 +28,7 @@ pub const JOBS: [Builtin; 2] = [ship!("propane-cold-morning"), ship!("natural-ga
 pub const HEALTHY: [Builtin; 2] = [ship!("healthy-natural"), ship!("healthy-propane")];
 
 /// Everything that ships, in the order in which it is offered: by step, the easier first.
-pub const LADDER: [Builtin; 33] = [
+pub const LADDER: [Builtin; 34] = [
     ship!("healthy-natural"),
     ship!("healthy-propane"),
     ship!("borrowed-bag"),
@@ -37,6 +37,7 @@ pub const LADDER: [Builtin; 33] = [
     ship!("no-heat-after-cleaning"),
     ship!("propane-cold-morning"),
     ship!("natural-gas-busy-kitchen"),
+    ship!("an-order-without-a-fuel"),
     ship!("short-spells"),
     ship!("a-label-of-its-own"),
     ship!("a-roar-at-night"),

@@ -6,8 +6,10 @@ mod plausible;
 mod supply;
 mod teaching;
 
+use core::fmt::Write as _;
+
 use super::format::{Card, Figures, Furnace, Plate, RuleChange, Scenario, VERSION};
-use super::problem::{Code, Gravity, nearest};
+use super::problem::{Code, Gravity, Problem, nearest};
 use super::reader::Reader;
 use super::value::{Measure, Vary};
 use crate::appliance::plate::Fuel;
@@ -57,8 +59,36 @@ impl Cross<'_, '_> {
     }
 }
 
-/// Looks at everything together.
+/// Looks at everything together, in every setting that a seat may draw.
 pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
+    whole(&scenario.as_written(), reader);
+    for (i, variant) in scenario.variants.iter().enumerate() {
+        let place = format!("variants[{i}]");
+        let written = variant.written();
+        if written.is_empty() {
+            Cross { reader }.warn(&place, "This setting writes nothing of its own.".into());
+            continue;
+        }
+        let before = core::mem::take(&mut reader.problems);
+        reader.inside = Some((place.clone(), written));
+        whole(&scenario.in_variant(variant), reader);
+        reader.inside = None;
+        let new = core::mem::replace(&mut reader.problems, before);
+        for mut problem in new {
+            let known = |it: &Problem| it.path == problem.path && it.message == problem.message;
+            if reader.problems.iter().any(known) {
+                continue;
+            }
+            if !problem.path.starts_with("variants[") {
+                let _ = write!(problem.message, " That is so in `{place}`.");
+            }
+            reader.problems.push(problem);
+        }
+    }
+}
+
+/// One setting.
+fn whole(scenario: &Scenario, reader: &mut Reader<'_>) {
     let mut cross = Cross { reader };
     version(scenario, &mut cross);
     texts(scenario, &mut cross);

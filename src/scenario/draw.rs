@@ -6,6 +6,7 @@ mod supply;
 pub(super) use furnace::orifice_input_w;
 
 use super::format::{Card, Found, House, Manometer, Scenario};
+use super::pick::Pick;
 use super::value::{Measure, Vary, whole};
 use crate::bench::action::{Fitted, OnOff};
 use crate::bench::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
@@ -33,6 +34,11 @@ impl Draw {
         value.map_or(other, |value| value.draw(self.seed, path))
     }
 
+    /// The word of a field.
+    fn pick<T: Copy>(self, value: &Pick<T>, path: &str) -> T {
+        value.draw(self.seed, path)
+    }
+
     fn count<M: Measure>(self, value: &Vary<M>, path: &str) -> u32 {
         whole(self.get(value, path))
     }
@@ -47,8 +53,9 @@ impl Scenario {
     /// changes nothing here.
     #[must_use]
     pub fn draw(&self, seed: u64) -> Setup {
-        let mut setup = self.draw_sound(seed);
-        for (i, affliction) in self.faults.iter().enumerate() {
+        let job = self.settled(seed);
+        let mut setup = job.draw_sound(seed);
+        for (i, affliction) in job.faults.iter().enumerate() {
             let (fault, severity) = affliction.draw(seed, &format!("faults[{i}]"), setup.fuel);
             fault.apply(&mut setup, severity);
         }
@@ -60,7 +67,7 @@ impl Scenario {
     /// or label, but for heights above 2,000 ft, where others may be right.
     #[must_use]
     pub fn draw_healthy(&self, seed: u64) -> Setup {
-        let mut right = self.clone();
+        let mut right = self.settled(seed).into_owned();
         right.supply.found = None;
         right.furnace.settings.low = None;
         right.furnace.settings.high = None;
@@ -80,25 +87,26 @@ impl Scenario {
     /// The bench of a seed without its faults.
     #[must_use]
     pub fn draw_sound(&self, seed: u64) -> Setup {
+        let job = &*self.settled(seed);
         let draw = Draw { seed };
-        let gas = supply::gas(draw, &self.gas);
+        let gas = supply::gas(draw, &job.gas);
         Setup {
             gas,
-            fuel: self.gas.fuel,
-            ambient_abs_pa: ambient_abs_pa(draw.get(&self.site.altitude, "site.altitude")),
-            outside_k: draw.get(&self.site.outside, "site.outside"),
-            supply: supply::supply(draw, &self.supply),
-            trunk: supply::runs(draw, &self.trunk, "trunk"),
-            branch: supply::runs(draw, &self.branch, "branch"),
-            neighbors: supply::neighbors(draw, self),
-            furnace: furnace::furnace(draw, &self.furnace),
-            house: house(draw, &self.house),
-            meter: manometer(draw, &self.manometer),
-            found: found(draw, self, &self.found),
+            fuel: job.gas.fuel,
+            ambient_abs_pa: ambient_abs_pa(draw.get(&job.site.altitude, "site.altitude")),
+            outside_k: draw.get(&job.site.outside, "site.outside"),
+            supply: supply::supply(draw, &job.supply),
+            trunk: supply::runs(draw, &job.trunk, "trunk"),
+            branch: supply::runs(draw, &job.branch, "branch"),
+            neighbors: supply::neighbors(draw, job),
+            furnace: furnace::furnace(draw, &job.furnace),
+            house: house(draw, &job.house),
+            meter: manometer(draw, &job.manometer),
+            found: found(draw, job, &job.found),
             condition: setup::Condition::default(),
             faults: Vec::new(),
             sound: None,
-            card: card(draw, self, &self.card),
+            card: card(draw, job, &job.card),
         }
     }
 }
@@ -134,11 +142,14 @@ fn manometer(draw: Draw, it: &Manometer) -> MeterSetup {
 fn found(draw: Draw, scenario: &Scenario, it: &Found) -> setup::Found {
     setup::Found {
         cock_deg: small(draw.get(&it.manual_valve, "found.manual_valve")),
-        valve_switch: it.valve_switch,
-        furnace_switch: it.furnace_switch,
-        thermostat_mode: it.thermostat,
-        neighbors: [scenario.neighbors.water_heater.found, scenario.neighbors.range.found],
-        caps: [it.low_cap, it.high_cap],
+        valve_switch: draw.pick(&it.valve_switch, "found.valve_switch"),
+        furnace_switch: draw.pick(&it.furnace_switch, "found.furnace_switch"),
+        thermostat_mode: draw.pick(&it.thermostat, "found.thermostat"),
+        neighbors: [
+            draw.pick(&scenario.neighbors.water_heater.found, "neighbors.water_heater.found"),
+            draw.pick(&scenario.neighbors.range.found, "neighbors.range.found"),
+        ],
+        caps: [draw.pick(&it.low_cap, "found.low_cap"), draw.pick(&it.high_cap, "found.high_cap")],
         plugs_past_hand: [
             draw.get(&it.inlet_plug, "found.inlet_plug"),
             draw.get(&it.manifold_plug, "found.manifold_plug"),

@@ -9,7 +9,7 @@ use core::fmt::Write as _;
 
 use serde::Serialize;
 
-use super::format::Scenario;
+use super::format::{Scenario, Variant};
 use super::problem::nearest;
 use super::shape::{Default, Field, Kind, Section};
 use crate::bench::fault::{Fault, Severity};
@@ -41,6 +41,10 @@ pub struct Told {
 pub fn find(wanted: &str) -> Result<Vec<Told>, Option<String>> {
     let wanted = &without_indices(wanted.trim());
     let fields = catalogue();
+    let wanted = match wanted.strip_prefix("variants.") {
+        Some(inner) if inner.contains('.') => inner,
+        Some(_) | None => wanted,
+    };
     let last = |path: &str| path.rsplit('.').next() == Some(wanted);
     let at_path: Vec<_> = fields.iter().filter(|(path, _)| path == wanted).collect();
     let found: Vec<_> = if at_path.is_empty() {
@@ -190,6 +194,7 @@ pub(super) fn quantities() -> Vec<(&'static str, &'static str)> {
             Kind::Section(_)
             | Kind::Variants(_)
             | Kind::Choice(_)
+            | Kind::Drawn(_)
             | Kind::Truth
             | Kind::Text(_)
             | Kind::Number(_)
@@ -246,6 +251,7 @@ fn inner(kind: Kind) -> &'static [Section] {
         Kind::Variants(sections) => sections,
         Kind::List(kind, _) => inner(*kind),
         Kind::Choice(_)
+        | Kind::Drawn(_)
         | Kind::Truth
         | Kind::Text(_)
         | Kind::Quantity(..)
@@ -265,6 +271,10 @@ fn catalogue() -> Vec<(String, &'static Field)> {
                 format!("{path}.{}", field.name)
             };
             all.push((here.clone(), field));
+            // What a setting writes has the fields of the job.
+            if section.name == Variant::SECTION.name {
+                continue;
+            }
             for inner in inner(field.kind) {
                 walk(inner, &here, all);
             }
@@ -309,10 +319,14 @@ fn one(kind: Kind, field: &Field) -> String {
             let names: Vec<_> = sections.iter().map(|it| format!("{}(…)", it.name)).collect();
             names.join(" or ")
         }
-        Kind::Choice(words) => {
-            let words: Vec<_> =
-                words.iter().map(|(word, meaning)| format!("`{word}` ({meaning})")).collect();
-            words.join(", ")
+        Kind::Choice(words) => word_list(words),
+        Kind::Drawn(words) => {
+            let all: Vec<_> = words.iter().map(|(word, _)| *word).collect();
+            format!(
+                "{}, or one of them for each seat, `OneOf([{}])`",
+                word_list(words),
+                all.join(", ")
+            )
         }
         Kind::List(kind, most) => format!("a list of at most {most}: {}", one(*kind, field)),
         Kind::Truth => "`true` or `false`".to_owned(),
@@ -333,6 +347,12 @@ fn one(kind: Kind, field: &Field) -> String {
             None => format!("a {what}, or a range `Between(low, high)`"),
         },
     }
+}
+
+fn word_list(words: &[(&str, &str)]) -> String {
+    let words: Vec<_> =
+        words.iter().map(|(word, meaning)| format!("`{word}` ({meaning})")).collect();
+    words.join(", ")
 }
 
 fn joined(lines: &[&str]) -> String {

@@ -4,6 +4,7 @@ mod fault;
 mod furnace;
 mod job;
 mod supply;
+mod variant;
 
 pub use fault::{Affliction, Choice};
 pub use furnace::{Figures, Furnace, Plate, Settings, Spring, Valve};
@@ -11,6 +12,7 @@ pub use job::{Card, Found, House, Manometer, Marking, RuleChange};
 pub use supply::{
     Copper, Corrugated, Gas, Meter, Neighbor, Neighbors, Pipe, Site, Source, Steel, Supply, Tank,
 };
+pub use variant::Variant;
 
 use super::shape::section;
 use super::value::{Count, Vary};
@@ -65,6 +67,9 @@ section! {
         found: Found = "()";
         /// What is wrong: faults of the catalogue, put in one after the other.
         faults: Vec<Affliction> = "[]";
+        /// Other settings of the same job, as the other fuel with its supply, plate and card. Each
+        /// seat draws the job as it is written or one of these, all with the same chance.
+        variants: Vec<Variant> = "[]", entries 3;
         /// What the trainee is told.
         card: Card = required;
         /// How the job is marked.

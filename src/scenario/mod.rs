@@ -10,6 +10,7 @@ mod draw;
 mod explain;
 pub mod format;
 pub mod guide;
+mod pick;
 mod problem;
 mod reader;
 mod rule_book;
@@ -22,6 +23,7 @@ mod value;
 
 pub use explain::{Told, Topic, all_fields, explain, find, reference, topics};
 pub use format::{Scenario, VERSION};
+pub use pick::Pick;
 pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text, warns};
 pub use shape::{Default, Field, Kind, Section};
 pub use source::{MAX_BYTES, MAX_DEPTH};

@@ -18,6 +18,8 @@ pub(super) struct Reader<'a> {
     field: Option<&'static Field>,
     /// Byte offset of the value at each path that is written.
     places: BTreeMap<String, (usize, usize)>,
+    /// The setting that is looked at as a whole, with the fields that it writes.
+    pub inside: Option<(String, Vec<&'static str>)>,
 }
 
 /// A section's fields as written.
@@ -34,6 +36,7 @@ impl<'a> Reader<'a> {
             path: String::new(),
             field: None,
             places: BTreeMap::new(),
+            inside: None,
         }
     }
 
@@ -64,7 +67,8 @@ impl<'a> Reader<'a> {
     /// Notes what a look at the whole found wrong at a path. A value that is not written is shown
     /// at the nearest section around it.
     pub(super) fn at_path(&mut self, gravity: Gravity, code: Code, path: &str, message: String) {
-        let mut here = path;
+        let path = &self.placed(path);
+        let mut here = path.as_str();
         let place = loop {
             if let Some(&place) = self.places.get(here) {
                 break place;
@@ -75,10 +79,19 @@ impl<'a> Reader<'a> {
             }
         };
         // Only what is written there itself is shown as found.
-        let at = if here == path { place } else { (place.0, place.0) };
-        self.push(code, at, path.to_owned(), message, "");
+        let at = if here == *path { place } else { (place.0, place.0) };
+        self.push(code, at, path.clone(), message, "");
         if let Some(last) = self.problems.last_mut() {
             last.severity = gravity;
+        }
+    }
+
+    /// Where a path of the job is written: in the setting that is looked at, or in the job itself.
+    fn placed(&self, path: &str) -> String {
+        let first = path.split(['.', '[']).next().unwrap_or(path);
+        match &self.inside {
+            Some((place, written)) if written.contains(&first) => format!("{place}.{path}"),
+            Some(_) | None => path.to_owned(),
         }
     }
 
@@ -178,9 +191,10 @@ impl<'a> Reader<'a> {
             }
             return None;
         };
-        if list.items.len() > T::MOST_IN_LIST {
+        let most = self.field.and_then(|field| field.entries).unwrap_or(T::MOST_IN_LIST);
+        if list.items.len() > most {
             let message = format!("This list has {} values.", list.items.len());
-            let expected = format!("at most {}", T::MOST_IN_LIST);
+            let expected = format!("at most {most}");
             self.wrong(Code::BadLength, expr, message, &expected);
             return None;
         }

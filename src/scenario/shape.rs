@@ -13,6 +13,8 @@ pub enum Kind {
     Variants(&'static [Section]),
     /// One word of a list: name and meaning.
     Choice(&'static [(&'static str, &'static str)]),
+    /// The same, or several of these words to draw from.
+    Drawn(&'static [(&'static str, &'static str)]),
     /// Values of one kind in square brackets.
     List(&'static Kind, usize),
     /// `true` or `false`.
@@ -94,6 +96,12 @@ pub(super) trait Shape: Sized {
 
     /// Reads a default as the declaration has it.
     fn from_default(text: &'static str) -> Option<Self>;
+}
+
+/// One of a list of words.
+pub(super) trait Word: Shape {
+    /// The words: name and meaning.
+    const WORDS: &'static [(&'static str, &'static str)];
 }
 
 /// Turns a declaration's default into a [`Default`].
@@ -248,9 +256,15 @@ macro_rules! variants {
 /// Makes an enum readable as one of its words.
 macro_rules! choice {
     ($( $kind:ty { $( $variant:ident = $words:literal, )+ } )+) => { $(
+        impl $crate::scenario::shape::Word for $kind {
+            const WORDS: &'static [(&'static str, &'static str)] =
+                &[$( (stringify!($variant), $words), )+];
+        }
+
         impl $crate::scenario::shape::Shape for $kind {
-            const KIND: $crate::scenario::shape::Kind =
-                $crate::scenario::shape::Kind::Choice(&[$( (stringify!($variant), $words), )+]);
+            const KIND: $crate::scenario::shape::Kind = $crate::scenario::shape::Kind::Choice(
+                <$kind as $crate::scenario::shape::Word>::WORDS,
+            );
 
             fn read(
                 expr: &ron2::ast::Expr<'_>,

@@ -266,6 +266,7 @@ fn expected(kind: Kind) -> &'static str {
         | Kind::Section(_)
         | Kind::Variants(_)
         | Kind::Choice(_)
+        | Kind::Drawn(_)
         | Kind::List(..)
         | Kind::Truth
         | Kind::Text(_)

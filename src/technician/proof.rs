@@ -5,7 +5,7 @@ mod alike;
 mod good;
 mod spoiled;
 
-pub use alike::{Alike, alike};
+pub use alike::{Alike, alike, alike_pairs};
 pub use good::SeedProof;
 pub use spoiled::SpoilProof;
 

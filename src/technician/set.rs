@@ -2,7 +2,7 @@
 
 use super::burn::{look_at_flames, mend_at_manifold, valve_shuts};
 use super::flue;
-use super::no_fire::give_up;
+use super::no_fire::{caps_missing, give_up};
 use super::plan::{Step, Technician, act, finish, go, think, until_steady, with};
 use super::run_furnace::{keep_manifold, others, run_high, run_low, stop};
 use super::task::{number, pause};
@@ -150,7 +150,11 @@ fn adjust(screw: Screw) -> Vec<Step> {
     steps.extend(with(
         Tool::SlottedDriver,
         vec![
-            act(Action::Cap { screw, to: Fitted::Off }),
+            think(match screw {
+                Screw::Low => |_, seen| uncap(seen, Screw::Low),
+                Screw::High => |_, seen| uncap(seen, Screw::High),
+                Screw::Supply => |_, seen| uncap(seen, Screw::Supply),
+            }),
             think(match screw {
                 Screw::Low => |me, seen| nudge(me, seen, Screw::Low),
                 Screw::High => |me, seen| nudge(me, seen, Screw::High),
@@ -160,6 +164,14 @@ fn adjust(screw: Screw) -> Vec<Step> {
         ],
     ));
     steps
+}
+
+/// Takes the cap off a screw, where it has one.
+fn uncap(seen: &Seen, screw: Screw) -> Vec<Step> {
+    if caps_missing(seen).contains(&screw) {
+        return Vec::new();
+    }
+    vec![act(Action::Cap { screw, to: Fitted::Off })]
 }
 
 fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {

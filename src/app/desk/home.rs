@@ -122,7 +122,12 @@ impl Desk for HomeDesk {
                 let scenario = parse(text).ok()?;
                 Some(JobChoice {
                     id: id.to_owned(),
-                    fuel: scenario.gas.fuel.label().to_owned(),
+                    fuel: scenario
+                        .fuels()
+                        .iter()
+                        .map(|it| it.label())
+                        .collect::<Vec<_>>()
+                        .join(" or "),
                     step: scenario.step_of_ladder(),
                     aim: scenario.aim.unwrap_or_default(),
                     competencies: scenario

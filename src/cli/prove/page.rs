@@ -17,7 +17,8 @@ its first seeds and holds the rows against this page.
 A scenario proves itself. The reference technician does the job on each seed, seeing and doing only
 what a person can see and do, and finds what is wrong by what it reads, not by looking into the file;
 it must finish with full marks. Then its work is spoiled: a step dropped, swapped, hurried or botched,
-forked from the good run at that point. Each spoiled run must lose exactly its own items. Ways that a
+forked from the good run at that point, on the first seed of each set of faults and each variant that a
+job draws. Each spoiled run must lose exactly its own items. Ways that a
 job gives no occasion for are not tried on it.
 
 The technician's marks show that a job can be solved and that the marking is consistent. They say
@@ -163,8 +164,11 @@ pub(super) fn page(all: &[Proven]) -> String {
         text.push_str("| seed | faults | taken for | ending | points | time | actions |\n");
         text.push_str("|---|---|---|---|---|---|---|\n");
         text.extend(one.proof.seeds.iter().map(row));
-        text.push_str("\n| spoiled | forked at | lost | points |\n|---|---|---|---|\n");
-        text.extend(one.proof.seeds.iter().take(1).flat_map(|s| &s.spoiled).map(spoil_row));
+        for seed in one.proof.seeds.iter().filter(|seed| !seed.spoiled.is_empty()) {
+            let _ = writeln!(text, "\n| spoiled, seed {} | forked at | lost | points |", seed.seed);
+            text.push_str("|---|---|---|---|\n");
+            text.extend(seed.spoiled.iter().map(spoil_row));
+        }
     }
     text
 }

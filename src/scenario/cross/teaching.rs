@@ -26,12 +26,6 @@ fn lengths(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             cross.length(&path, format!("This has {length} characters; {most} fit."));
         }
     }
-    let fields = Scenario::SECTION.fields;
-    let most = fields.iter().find(|it| it.name == "hints").and_then(|it| it.entries);
-    if let Some(most) = most.filter(|&most| scenario.hints.len() > most) {
-        let message = format!("There are {} hints; {most} fit.", scenario.hints.len());
-        cross.length("hints", message);
-    }
 }
 
 fn competencies(ids: &[String], cross: &mut Cross<'_, '_>) {

@@ -3,6 +3,7 @@
 use crate::bench::action::{Ending, Fitted, OnOff};
 use crate::bench::setup::SupplyRight;
 use crate::rules::Severity;
+use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section};
 use crate::scenario::value::{Count, Plain, Vary};
 use crate::units::{HeatRate, Pressure, Temperature, TimeSpan, Volume};
@@ -64,15 +65,15 @@ section! {
         /// The furnace's manual valve, in degrees from shut: 90 is open.
         manual_valve: Vary<Count> = "90", limits "0" to "90";
         /// The switch on the gas valve.
-        valve_switch: OnOff = "On";
+        valve_switch: Pick<OnOff> = "On";
         /// The furnace's service switch.
-        furnace_switch: OnOff = "On";
+        furnace_switch: Pick<OnOff> = "On";
         /// The thermostat's heat switch.
-        thermostat: OnOff = "On";
+        thermostat: Pick<OnOff> = "On";
         /// The cap over the low screw.
-        low_cap: Fitted = "On";
+        low_cap: Pick<Fitted> = "On";
         /// The cap over the high screw.
-        high_cap: Fitted = "On";
+        high_cap: Pick<Fitted> = "On";
         /// How far the plug of the inlet port stands in, in turns past finger-tight: 0.5 to 1 is
         /// snug.
         inlet_plug: Vary<Plain> = "0.75", limits "0" to "1.25";

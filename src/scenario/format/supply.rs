@@ -2,6 +2,7 @@
 
 use crate::appliance::plate::Fuel;
 use crate::bench::action::OnOff;
+use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section, variants};
 use crate::scenario::value::{Count, Plain, Vary};
 use crate::units::{Flow, HeatRate, HeatingValue, Length, Pressure, Temperature, Volume};
@@ -152,7 +153,7 @@ section! {
         /// Pipe from the tee in the plant room to it.
         line: Vec<Pipe> = required;
         /// Whether it is found turned on.
-        found: OnOff = "Off";
+        found: Pick<OnOff> = "Off";
     }
 }
 

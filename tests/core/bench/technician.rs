@@ -78,6 +78,14 @@ fn every_way_of_spoiling_finds_occasion() {
 /// any test point tells them apart. Narrowed flow of air is nothing that a sound bench shows.
 #[test]
 fn faults_with_the_same_signs_are_found() {
+    for id in ["healthy-natural", "healthy-propane"] {
+        let j = quarterturn::scenario::load(quarterturn::scenario::builtin::find(id).unwrap().text)
+            .unwrap()
+            .draw_sound(0);
+        for p in quarterturn::technician::proof::alike_pairs(&j) {
+            println!("{id} {p:?}");
+        }
+    }
     let look = |id: &str| {
         let text = quarterturn::scenario::builtin::find(id).unwrap().text;
         alike(&quarterturn::scenario::load(text).unwrap(), 0)

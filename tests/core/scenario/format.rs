@@ -19,6 +19,7 @@ fn inner(kind: Kind, visit: &mut impl FnMut(&'static Section, &'static Field)) {
         Kind::Variants(sections) => sections.iter().for_each(|it| each_field(it, visit)),
         Kind::List(kind, _) => inner(*kind, visit),
         Kind::Choice(_)
+        | Kind::Drawn(_)
         | Kind::Truth
         | Kind::Text(_)
         | Kind::Quantity(..)

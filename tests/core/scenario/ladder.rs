@@ -44,7 +44,9 @@ fn four_steps_and_two_fuels() {
     let mut fuels: BTreeMap<Step, [usize; 2]> = BTreeMap::new();
     for (_, scenario) in &ladder {
         let both = fuels.entry(scenario.step_of_ladder()).or_default();
-        both[usize::from(scenario.gas.fuel == Fuel::Propane)] += 1;
+        for fuel in scenario.fuels() {
+            both[usize::from(fuel == Fuel::Propane)] += 1;
+        }
     }
     for step in Step::ALL {
         let [natural, propane] = fuels[&step];

@@ -12,6 +12,7 @@ mod rule_changes;
 mod shipped;
 mod teaching;
 mod told;
+mod variants;
 mod wild_input;
 mod wild_previews;
 
