@@ -173,7 +173,11 @@ impl Bench {
         self.need_place(if at_furnace { &furnace } else { &near })?;
         match subject {
             Subject::Orifices | Subject::SpringMark | Subject::LowGasSwitch => self.need_valve(),
-            Subject::Flames | Subject::StatusLamp => self.need_burner_door_off(),
+            Subject::Flames
+            | Subject::StatusLamp
+            | Subject::DraftHose
+            | Subject::BoxHose
+            | Subject::FlameRod => self.need_burner_door_off(),
             Subject::Filter => match self.things.doors[1] {
                 action::Fitted::Off => Ok(()),
                 action::Fitted::On => Err(Refusal::DoorInTheWay),
@@ -188,7 +192,8 @@ impl Bench {
             | Subject::TankGauge
             | Subject::MeterDial
             | Subject::CoAlarm
-            | Subject::SupplyRegulator => Ok(()),
+            | Subject::SupplyRegulator
+            | Subject::Registers => Ok(()),
         }
     }
 

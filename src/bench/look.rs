@@ -5,9 +5,16 @@ use super::apply::{Done, plain};
 use super::part::Subject;
 use super::refusal::Refusal;
 use super::seen::{Condition, Finding, Note};
-use super::setup::SupplyKind;
+use super::setup::{HoseState, SupplyKind};
 use crate::appliance::plate::GasFigures;
+use crate::appliance::safety::Hose;
 use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
+
+/// Share of the flame current that a film holds back before the eye sees it (from memory: a film
+/// shows only when it is thick).
+const FILM: f64 = 0.3;
+/// Share of the registers that may be closed before it strikes the eye; most houses have some shut.
+const FEW_CLOSED: f64 = 0.3;
 
 impl Bench {
     /// Looks and notes. A second look at something replaces what was noted.
@@ -21,6 +28,7 @@ impl Bench {
 
     fn sight(&self, subject: Subject) -> Option<(String, Finding)> {
         let good = |text: &str| (text.to_owned(), Finding::Condition(Condition::Good));
+        let bad = |text: &str| (text.to_owned(), Finding::Condition(Condition::Bad));
         Some(match subject {
             Subject::Plate => self.plate(),
             Subject::ConversionLabel => self.label(),
@@ -45,7 +53,16 @@ impl Bench {
             | Subject::AirOpening
             | Subject::Connector
             | Subject::DripLeg
-            | Subject::Filter => self.by_eye(subject)?,
+            | Subject::Filter
+            | Subject::FlameRod
+            | Subject::Registers => self.by_eye(subject)?,
+            Subject::DraftHose => self.draft_hose(),
+            Subject::BoxHose => match self.setup.condition.valve.box_hose {
+                HoseState::On => {
+                    good("The hose from the burner box to the gas valve is on and whole.")
+                }
+                HoseState::Off => bad("The hose from the burner box to the gas valve is off."),
+            },
             Subject::Flames => self.flames_note(),
             Subject::TankGauge => {
                 let level = 100.0 * self.gas.tank()?.level();
@@ -120,6 +137,16 @@ impl Bench {
                 "The filter is grey and matted with dust.",
                 "The filter is clean and in place.",
             ),
+            Subject::FlameRod => (
+                condition.burners.rod_dirty - FILM,
+                "The flame rod has a pale film on it.",
+                "The flame rod is clean, and its tip reaches into the flame's place.",
+            ),
+            Subject::Registers => (
+                condition.air.registers_closed - FEW_CLOSED,
+                "Many of the registers are closed.",
+                "The registers stand open.",
+            ),
             Subject::Plate
             | Subject::ConversionLabel
             | Subject::Orifices
@@ -130,13 +157,37 @@ impl Bench {
             | Subject::MeterDial
             | Subject::CoAlarm
             | Subject::StatusLamp
-            | Subject::SupplyRegulator => return None,
+            | Subject::SupplyRegulator
+            | Subject::DraftHose
+            | Subject::BoxHose => return None,
         };
         Some(if blocked > 0.0 {
             (bad.to_owned(), Finding::Condition(Condition::Bad))
         } else {
             (good.to_owned(), Finding::Condition(Condition::Good))
         })
+    }
+
+    /// Hose and trap between the inducer and its switches: what is off, split, wet or dry.
+    fn draft_hose(&self) -> (String, Finding) {
+        let condition = &self.setup.condition;
+        let mut seen = Vec::new();
+        match condition.sensing.hose {
+            Hose::Sound => {}
+            Hose::Split => seen.push("The draft hose is split near its end."),
+            Hose::Off => seen.push("The draft hose has come off and hangs down."),
+        }
+        if condition.sensing.water_pa > 0.0 {
+            seen.push("Water stands in the inducer's housing and in the hose.");
+        }
+        if condition.air.trap_leak > 0.0 {
+            seen.push("The condensate trap is dry.");
+        }
+        if seen.is_empty() {
+            let text = "The draft hose is on at both ends, and the trap holds water.";
+            return (text.to_owned(), Finding::Condition(Condition::Good));
+        }
+        (seen.join(" "), Finding::Condition(Condition::Bad))
     }
 
     fn plate(&self) -> (String, Finding) {

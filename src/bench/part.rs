@@ -212,6 +212,14 @@ named! {
         StatusLamp = "status-lamp", "Status lamp";
         /// The supply regulator's nameplate.
         SupplyRegulator = "supply-regulator", "Supply regulator";
+        /// The hose from the inducer to the pressure switches, and the condensate trap below.
+        DraftHose = "inducer", "Draft hose and trap";
+        /// The hose from the burner box to the gas valve's regulator.
+        BoxHose = "box-hose", "Burner box hose";
+        /// The flame rod.
+        FlameRod = "flame-rod", "Flame rod";
+        /// The registers of the house's warm air.
+        Registers = "registers", "Registers";
     }
 }
 
@@ -228,12 +236,17 @@ impl Subject {
             | Self::DripLeg
             | Self::Flames
             | Self::Filter
-            | Self::StatusLamp => Place::PlantRoom,
-            Self::Orifices | Self::SpringMark | Self::LowGasSwitch => Place::GasValve,
+            | Self::StatusLamp
+            | Self::DraftHose => Place::PlantRoom,
+            Self::Orifices
+            | Self::SpringMark
+            | Self::LowGasSwitch
+            | Self::BoxHose
+            | Self::FlameRod => Place::GasValve,
             Self::SupplyVent | Self::TankGauge | Self::MeterDial | Self::SupplyRegulator => {
                 Place::Yard
             }
-            Self::CoAlarm => Place::Hall,
+            Self::CoAlarm | Self::Registers => Place::Hall,
         }
     }
 }

@@ -11,7 +11,9 @@ use serde::Serialize;
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use super::job::Job;
+use crate::appliance::plate::Fuel;
 use crate::bench::fault::Fault;
+use crate::bench::setup::Setup;
 use crate::scenario::{Scenario, builtin};
 use crate::technician::proof::{self, Alike, MAX_SEEDS, Proof, SeedProof, Spoiling};
 
@@ -65,12 +67,21 @@ pub(super) fn prove(args: &Args) -> Result<Exit, Trouble> {
     if args.json {
         json(&all)?;
     } else if let Some(folder) = &args.write {
-        write_whole(&folder.join("proof.md"), &page::page(&all))?;
+        let pairs = if args.no_alike { Vec::new() } else { pairs(&jobs) };
+        write_whole(&folder.join("proof.md"), &page::page(&all, &pairs))?;
     } else {
         data(&all.iter().map(page::told).collect::<String>())?;
     }
     let holds = all.iter().all(|one| one.proof.holds());
     Ok(if holds { Exit::Fine } else { Exit::Findings })
+}
+
+/// Faults of the catalogue that show the same signs on the healthy benches, by fuel.
+fn pairs(jobs: &[Job]) -> Vec<(Fuel, Vec<(Alike, Alike)>)> {
+    let healthy = |job: &&Job| builtin::HEALTHY.iter().any(|one| one.id == job.id);
+    let benches: Vec<Setup> =
+        jobs.iter().filter(healthy).map(|job| job.scenario.draw_sound(0)).collect();
+    on_threads(&benches, |bench| (bench.fuel, proof::alike_pairs(bench)))
 }
 
 fn jobs(names: &[String]) -> Result<Vec<Job>, Trouble> {

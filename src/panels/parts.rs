@@ -71,6 +71,7 @@ fn own_name(id: &str) -> Option<&'static str> {
         "meter-index" => "Meter index",
         "box-hose" => "Burner box hose",
         "flame-rod" => "Flame rod",
+        "inducer" => "Inducer",
         "rollout-1" | "rollout-2" => "Roll-out switch",
         "limit" => "Limit switch",
         "pressure-switch-low" => "Pressure switch, low",

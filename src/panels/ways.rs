@@ -59,7 +59,12 @@ pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
     yard::add(id, seen, &mut list);
     measure::add(id, seen, &mut list);
     repairs::add(id, seen, &mut list);
-    if let Some(subject) = Subject::from_id(id) {
+    let subject = match id {
+        // The registers are all over the house; its people know where.
+        "householder" => Some(Subject::Registers),
+        _ => Subject::from_id(id),
+    };
+    if let Some(subject) = subject {
         list.add(look_label(subject), Action::Look(subject));
     }
     let mut ways = list.ways;
@@ -173,6 +178,10 @@ fn look_label(subject: Subject) -> String {
         Subject::CoAlarm => "Read the CO alarm".into(),
         Subject::StatusLamp => "Read the control's status".into(),
         Subject::SupplyRegulator => "Read the regulator's nameplate".into(),
+        Subject::DraftHose => "Look at the draft hose and the trap".into(),
+        Subject::BoxHose => "Look at the burner box hose".into(),
+        Subject::FlameRod => "Look at the flame rod".into(),
+        Subject::Registers => "Look around at the registers".into(),
     }
 }
 

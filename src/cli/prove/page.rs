@@ -4,6 +4,7 @@ use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
 use super::Proven;
+use crate::appliance::plate::Fuel;
 use crate::bench::action::Ending;
 use crate::marking::debrief::clock;
 use crate::technician::proof::{Alike, SeedProof, SpoilProof};
@@ -136,7 +137,7 @@ pub(super) fn spoil_row(spoil: &SpoilProof) -> String {
 }
 
 /// The whole page.
-pub(super) fn page(all: &[Proven]) -> String {
+pub(super) fn page(all: &[Proven], pairs: &[(Fuel, Vec<(Alike, Alike)>)]) -> String {
     let mut text = HEAD.to_owned();
     text.push_str("\n| scenario | seeds solved | spoiled runs right | the same signs as |\n");
     text.push_str("|---|---|---|---|\n");
@@ -159,6 +160,9 @@ pub(super) fn page(all: &[Proven]) -> String {
     text.push_str("\nRules that no spoiled run of any scenario tripped: ");
     text.push_str(&list(&never_tripped(all)));
     text.push_str(".\n");
+    for (fuel, pairs) in pairs {
+        text.push_str(&alike_pairs(*fuel, pairs));
+    }
     for one in all {
         let _ = writeln!(text, "\n## {}\n", one.title);
         text.push_str("| seed | faults | taken for | ending | points | time | actions |\n");
@@ -169,6 +173,23 @@ pub(super) fn page(all: &[Proven]) -> String {
             text.push_str("|---|---|---|---|\n");
             text.extend(seed.spoiled.iter().map(spoil_row));
         }
+    }
+    text
+}
+
+/// Pairs of faults that nobody can tell apart by what is read, seen and heard.
+fn alike_pairs(fuel: Fuel, pairs: &[(Alike, Alike)]) -> String {
+    let bench = format!(
+        "Faults that show the same signs as another on the healthy bench, {}",
+        fuel.label()
+    );
+    if pairs.is_empty() {
+        return format!("\n{bench}: none.\n");
+    }
+    let mut text = format!("\n{bench}:\n\n");
+    for (one, other) in pairs {
+        let both = [one.clone(), other.clone()];
+        let _ = writeln!(text, "- {}", alike(&both).replacen(", ", " and ", 1));
     }
     text
 }

@@ -4,6 +4,7 @@
 mod catalogue;
 mod control;
 mod hand;
+mod looks;
 mod made_worse;
 mod marked;
 mod measuring;

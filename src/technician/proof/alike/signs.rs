@@ -1,0 +1,206 @@
+//! What a careful person can read, see and hear of a bench, in stages: a look everywhere, what is
+//! followed from a call on, and the pressures at either port. Each is gathered when it is asked for.
+
+use core::cell::OnceCell;
+use std::collections::BTreeSet;
+
+use crate::bench::Bench;
+use crate::bench::action::{Action, Fitted, OnOff};
+use crate::bench::fault::pattern::{Hands, Point, measure};
+use crate::bench::part::{Door, Place, Port, Range, Spot, Subject};
+use crate::bench::seen::Display;
+use crate::bench::setup::Setup;
+use crate::units::{PA_PER_INWC, TICKS_PER_S};
+
+/// What a pressure must differ by to be told apart, in pascals (0.1 in. w.c., a digit of the
+/// trade's ordinary meters).
+const PRESSURE_PA: f64 = 0.1 * PA_PER_INWC;
+/// What a rate must differ by, as a share of the plate's input (a dial timed with a stopwatch;
+/// common practice).
+const RATE: f64 = 0.03;
+/// What a flame current must differ by, in microamperes.
+const FLAME_UA: f64 = 0.3;
+/// What a temperature rise must differ by, in kelvins (5 °F; common practice).
+const RISE_K: f64 = 2.8;
+/// What the carbon monoxide must differ by, in parts per million air-free.
+const CO_PPM: f64 = 25.0;
+/// What a draft must differ by, in pascals (0.05 in. w.c.).
+const DRAFT_PA: f64 = 0.05 * PA_PER_INWC;
+
+/// Seconds from a call for both stages over which sounds, the control's words and the volts are
+/// followed: two tries to light.
+const FOLLOWED_S: u64 = 150;
+/// Volts above which a terminal counts as live (half of 24).
+const LIVE_V: f64 = 12.0;
+/// What ohms must differ by, as a natural logarithm: 20 %.
+const LN_OHM: f64 = 0.2;
+/// Ohms of an open line, for comparing.
+const OPEN_OHM: f64 = 1e9;
+/// Brightness of the igniter that the eye tells apart.
+const GLOW: f64 = 0.1;
+
+/// The stages, the quick ones first.
+const STAGES: [fn(&Setup) -> Signs; 4] = [
+    Signs::by_looking,
+    Signs::from_a_call,
+    |setup| Signs::of_pressures(setup, Port::Inlet),
+    |setup| Signs::of_pressures(setup, Port::Manifold),
+];
+
+/// A bench whose signs are gathered as far as they are asked for.
+pub(super) struct Watched {
+    setup: Setup,
+    stages: [OnceCell<Signs>; STAGES.len()],
+}
+
+impl Watched {
+    pub(super) fn new(setup: Setup) -> Self {
+        Self { setup, stages: core::array::from_fn(|_| OnceCell::new()) }
+    }
+
+    /// Whether nobody could tell the two apart.
+    pub(super) fn same(&self, other: &Self) -> bool {
+        let stages = self.stages.iter().zip(&other.stages).zip(STAGES);
+        stages.into_iter().all(|((one, another), gather)| {
+            let one = one.get_or_init(|| gather(&self.setup));
+            one.same(another.get_or_init(|| gather(&other.setup)))
+        })
+    }
+}
+
+/// Numbers with what they must differ by, and words.
+#[derive(Default)]
+struct Signs {
+    numbers: Vec<(f64, f64)>,
+    words: Vec<String>,
+}
+
+impl Signs {
+    /// Looks at everything, everywhere: as found, and then with the furnace off and its doors open.
+    fn by_looking(setup: &Setup) -> Self {
+        let mut signs = Self::default();
+        let mut bench = Bench::new(setup.clone());
+        for open in [false, true] {
+            if open {
+                // What is so already is refused.
+                for action in [
+                    Action::Go(Place::PlantRoom),
+                    Action::FurnaceSwitch(OnOff::Off),
+                    Action::Door { door: Door::Burner, to: Fitted::Off },
+                    Action::Door { door: Door::Blower, to: Fitted::Off },
+                ] {
+                    let _ = bench.apply(&action);
+                }
+            }
+            for place in Place::ALL {
+                // What cannot be done or looked at from here is refused.
+                let _ = bench.apply(&Action::Go(*place));
+                for subject in Subject::ALL {
+                    let _ = bench.apply(&Action::Look(*subject));
+                }
+                let seen = bench.seen();
+                signs.words.push(format!("{:?} {:?} {:?}", seen.smell, seen.sounds, seen.furnace));
+            }
+        }
+        for spot in Spot::ALL.iter().filter(|spot| spot.range() == Some(Range::Ohms)) {
+            signs.numbers.push((libm::log(bench.ohms(*spot).min(OPEN_OHM)), LN_OHM));
+        }
+        // The figure on the dial is where it happens to stand.
+        let notes = bench.seen().sheet.notes.into_iter();
+        let notes = notes.filter(|note| note.subject != Subject::MeterDial);
+        signs.words.extend(notes.map(|note| note.text));
+        signs
+    }
+
+    /// Calls for both stages and follows what is heard, what the control says, and which terminals
+    /// are live, from the call to the second try.
+    fn from_a_call(setup: &Setup) -> Self {
+        let mut signs = Self::default();
+        let mut bench = Bench::new(setup.clone());
+        let hottest_half_f = 180;
+        for action in [
+            Action::Go(Place::PlantRoom),
+            Action::Door { door: Door::Burner, to: Fitted::Off },
+            Action::Go(Place::Hall),
+            Action::Setpoint(hottest_half_f),
+            Action::ThermostatMode(OnOff::On),
+            Action::Go(Place::PlantRoom),
+        ] {
+            let _ = bench.apply(&action);
+        }
+        let volts: Vec<Spot> =
+            Spot::ALL.iter().copied().filter(|it| it.range() == Some(Range::Volts)).collect();
+        let mut live: Vec<Vec<bool>> = vec![Vec::new(); volts.len()];
+        let mut heard = BTreeSet::new();
+        let mut glow: f64 = 0.0;
+        for _ in 0..FOLLOWED_S {
+            for _ in 0..TICKS_PER_S {
+                bench.step();
+            }
+            let seen = bench.seen();
+            heard.extend(seen.sounds.iter().map(|sound| sound.caption()));
+            if let Some(furnace) = &seen.furnace {
+                heard.insert(furnace.status);
+                glow = glow.max(furnace.burners.as_ref().map_or(0.0, |it| it.glow));
+            }
+            for (spot, so_far) in volts.iter().zip(&mut live) {
+                let now = bench.volts(*spot) > LIVE_V;
+                if so_far.last() != Some(&now) {
+                    so_far.push(now);
+                }
+            }
+        }
+        signs.words.push(format!("{heard:?} {live:?}"));
+        signs.numbers.push((glow, GLOW));
+        signs
+    }
+
+    /// What the manometer shows at a port and what is seen meanwhile, through every state.
+    fn of_pressures(setup: &Setup, port: Port) -> Self {
+        let mut signs = Self::default();
+        let pattern = measure(setup.clone(), Hands::OpenUp, Some(port));
+        signs.words.push(format!("{:?}", pattern.signs));
+        for point in &pattern.points {
+            signs.take_point(point);
+        }
+        signs
+    }
+
+    fn take_point(&mut self, point: &Point) {
+        let truth = &point.truth;
+        self.words.push(format!("{:?} {:?}", point.missed, truth.firing));
+        let mut add = |value: f64, resolution: f64| self.numbers.push((value, resolution));
+        add(truth.supply_pa, PRESSURE_PA);
+        for (low, high) in point.swing_pa {
+            add(low, PRESSURE_PA);
+            add(high, PRESSURE_PA);
+        }
+        add(truth.input_w / point.rated_w.max(1.0), RATE);
+        add(truth.flame_ua, FLAME_UA);
+        add(truth.rise_k, RISE_K);
+        add(truth.co_air_free_ppm, CO_PPM);
+        add(truth.draft_pa, DRAFT_PA);
+        add(truth.vented_m3_s * 1e6, 1.0);
+        for leak in truth.leak_m3_s {
+            // Leak fluid shows very little.
+            add(leak * 1e6, 0.1);
+        }
+        match point.display {
+            Display::Number(shown) => add(shown.pa(), PRESSURE_PA),
+            Display::Dark | Display::OverRange => {}
+        }
+        let word = match point.display {
+            Display::Number(shown) => format!("{:?}", shown.unit),
+            Display::Dark => "dark".to_owned(),
+            Display::OverRange => "over range".to_owned(),
+        };
+        self.words.push(word);
+    }
+
+    fn same(&self, other: &Self) -> bool {
+        let near = |(a, b): (&(f64, f64), &(f64, f64))| (a.0 - b.0).abs() <= a.1;
+        self.words == other.words
+            && self.numbers.len() == other.numbers.len()
+            && self.numbers.iter().zip(&other.numbers).all(near)
+    }
+}
