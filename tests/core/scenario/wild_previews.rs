@@ -7,6 +7,7 @@ use quarterturn::bench::fault::Fault;
 use quarterturn::bench::fault::pattern::{Hands, measure};
 use quarterturn::rng::stream;
 use quarterturn::scenario::{builtin, check, load};
+use quarterturn::technician::proof::{LIMIT_S, Spoiling, prove_seed};
 
 /// Variants tried.
 const TRIED: u64 = 240;
@@ -91,6 +92,24 @@ fn variants_preview_or_are_refused() {
     }
     println!("{previewed} of {TRIED} previewed, the worst in {worst:?}");
     assert!(previewed > TRIED / 5 && previewed < TRIED, "{previewed} of {TRIED}");
+}
+
+/// Every eighth of them that can be loaded is proven on one seed: the technician comes to an end, or
+/// is stopped at the limit of simulated time, and its points are a number.
+#[test]
+fn variants_are_proven_or_told() {
+    let loaded = (0..TRIED).step_by(8).filter_map(|seed| Some((seed, load(&variant(seed)).ok()?)));
+    let mut proven = 0;
+    for (seed, scenario) in loaded {
+        let start = Instant::now();
+        let proof = prove_seed(&scenario, seed, Spoiling::No).unwrap();
+        assert!(start.elapsed() < 4 * LONGEST, "seed {seed}: {:?}", start.elapsed());
+        assert!((0.0..=100.0).contains(&proof.points), "seed {seed}: {proof:?}");
+        assert!(proof.seconds <= LIMIT_S as f64 + 1.0, "seed {seed}: {proof:?}");
+        assert_ne!(proof.ending.is_some(), proof.stopped.is_some(), "seed {seed}: {proof:?}");
+        proven += 1;
+    }
+    assert!(proven >= 5, "{proven}");
 }
 
 /// As many faults as a list holds, and one more.
