@@ -28,7 +28,7 @@ pub const JOBS: [Builtin; 2] = [ship!("propane-cold-morning"), ship!("natural-ga
 pub const HEALTHY: [Builtin; 2] = [ship!("healthy-natural"), ship!("healthy-propane")];
 
 /// Everything that ships, in the order in which it is offered: by step, the easier first.
-pub const LADDER: [Builtin; 34] = [
+pub const LADDER: [Builtin; 35] = [
     ship!("healthy-natural"),
     ship!("healthy-propane"),
     ship!("borrowed-bag"),
@@ -55,6 +55,7 @@ pub const LADDER: [Builtin; 34] = [
     ship!("after-a-quiet-summer"),
     ship!("leaves-on-the-lawn"),
     ship!("house-on-the-pass"),
+    ship!("first-monday-of-frost"),
     ship!("thaw-week"),
     ship!("the-helpful-cousin"),
     ship!("the-second-kitchen"),

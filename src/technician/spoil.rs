@@ -253,13 +253,13 @@ impl Player for Spoiled {
 }
 
 impl Progress {
-    /// Whether the good run is putting the thermostat back for good.
+    /// Whether the thermostat is being put back for good: its setpoint is, or the call of the last cycle
+    /// has been made or left out.
     fn closing_restores(&self) -> bool {
-        self.done
-            .iter()
-            .rev()
-            .take_while(|a| **a != BURNER_DOOR_ON)
-            .any(|a| matches!(a, Action::Setpoint(half_f) if Some(*half_f) == self.good.setpoint()))
+        self.done.iter().rev().take_while(|a| **a != BURNER_DOOR_ON).any(|a| match a {
+            Action::Setpoint(half_f) => Some(*half_f) == self.good.setpoint(),
+            other => *other == Action::ThermostatMode(OnOff::On),
+        })
     }
 }
 

@@ -87,10 +87,9 @@ pub(super) const SPOILS: &[Spoil] = &[
             if late(a) {
                 return Change::Drop;
             }
-            match p.done.iter().find(|one| late(one)) {
-                Some(write) if *a == Action::HoseOff && p.count(&Action::HoseOff) == 0 => {
-                    Change::After(vec![write.clone()])
-                }
+            let since = p.done.iter().rev().take_while(|one| **one != Action::HoseOff);
+            match since.into_iter().find(|one| late(one)) {
+                Some(write) if *a == Action::HoseOff => Change::After(vec![write.clone()]),
                 _ => Change::Keep,
             }
         },
