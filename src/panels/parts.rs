@@ -71,6 +71,8 @@ fn own_name(id: &str) -> Option<&'static str> {
         "meter-index" => "Meter index",
         "box-hose" => "Burner box hose",
         "flame-rod" => "Flame rod",
+        "ground-wire" => "Ground wire",
+        "register" => "Register",
         "rollout-1" | "rollout-2" => "Roll-out switch",
         "limit" => "Limit switch",
         "pressure-switch-low" => "Pressure switch, low",
@@ -160,12 +162,14 @@ const GAS_VALVE: &[&str] = &[
     "high-screw",
     "high-coil",
     "flame-rod",
+    "ground-wire",
     "igniter",
     "gas-valve",
 ];
 
 const HALL: &[&str] = &[
     "householder",
+    "register",
     "co-alarm",
     "hall-window",
     "thermostat-mode",

@@ -87,6 +87,7 @@ fn at(id: &str) -> &'static [Repair] {
         ],
         "burners" => &[Repair::CleanBurners],
         "flame-rod" => &[Repair::CleanFlameRod, Repair::MendBurnerGround],
+        "ground-wire" => &[Repair::MendBurnerGround],
         "igniter" => &[Repair::ReplaceIgniter],
         "pressure-switch-low" => &[Repair::ReplaceLowSwitch, Repair::BypassLowSwitch],
         "pressure-switch-high" => &[Repair::ReplaceHighSwitch, Repair::BypassHighSwitch],
@@ -104,7 +105,7 @@ fn at(id: &str) -> &'static [Repair] {
         "low-gas-switch" => &[Repair::ReplaceLowGasSwitch, Repair::BypassLowGasSwitch],
         "filter" => &[Repair::ReplaceFilter],
         "thermostat" => &[Repair::MendThermostatWire],
-        "householder" => &[Repair::OpenRegisters],
+        "householder" | "register" => &[Repair::OpenRegisters],
         "meter" => &[Repair::SwapMeterHose, Repair::ReplaceMeterBattery, Repair::BorrowMeter],
         _ => &[],
     }
