@@ -72,7 +72,7 @@ impl Session {
             closed: Closed::No,
             trouble: Told::Not,
             hints: attempt.hints,
-            hints_taken: 0,
+            hints_taken: attempt.hints_taken,
         }
     }
 
@@ -235,7 +235,7 @@ impl Session {
     pub fn take_hint(&mut self) {
         if self.hints_taken < self.hints.len() {
             self.hints_taken += 1;
-            self.hinted();
+            self.journal.job_hinted(&self.bench);
         }
     }
 

@@ -106,7 +106,7 @@ fn content(
 ) -> PopupAfter {
     let mut after = PopupAfter::Open;
     kit::section(ui, &parts::name(popup.part));
-    let most = (scene.height() - 110.0).max(60.0);
+    let most = (scene.height() - 140.0).max(60.0);
     let mut first = None;
     ScrollArea::vertical().id_salt((popup.part, popup.run)).max_height(most).show(ui, |ui| {
         first = hand::part_ui(ui, job.seen, Some(popup.part), popup.offers, popup.forms, out);

@@ -15,6 +15,7 @@ use super::view::{Job, View};
 use super::wish::Wish;
 
 pub use grid::{Cell, EntryState, NextFocus, ROWS};
+pub(crate) use paper::is_stale;
 
 /// Height below which paper and list scroll as one.
 const SPLIT_HEIGHT: f32 = 440.0;

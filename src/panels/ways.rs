@@ -20,6 +20,7 @@ use crate::bench::repair::Nature;
 use crate::bench::seen::{PortFill, Seen};
 
 pub use here::{here, in_hand};
+pub(super) use repairs::outdates;
 
 /// One thing that can be done.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -290,6 +290,7 @@ pub fn debrief() -> DebriefView {
             title: "Manifold plug not checked under pressure".into(),
             weight: Weight::Serious,
             lost: 8.0,
+            limit: None,
             at_s: Some(300.0),
             seen: "Leak fluid on the plug, burners off.".into(),
             truth: "No pressure behind the plug.".into(),

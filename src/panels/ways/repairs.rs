@@ -3,7 +3,7 @@
 use super::List;
 use super::valve::{fill, port_of};
 use crate::bench::action::{Action, Fitted};
-use crate::bench::part::{Place, Port};
+use crate::bench::part::{Place, Port, Subject};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{PortFill, Seen};
 
@@ -50,6 +50,35 @@ fn taps(port: Port) -> [Repair; 2] {
     match port {
         Port::Inlet => [Repair::CleanInletTap, Repair::DrillInletTap],
         Port::Manifold => [Repair::CleanManifoldTap, Repair::DrillManifoldTap],
+    }
+}
+
+/// Whether a repair makes a look of before it out of date.
+pub(in crate::panels) fn outdates(repair: Repair, subject: Subject) -> bool {
+    let on_it = at(subject.id()).contains(&repair);
+    match subject {
+        // What burns and what the control says hangs on everything.
+        Subject::Flames | Subject::StatusLamp => true,
+        Subject::ConversionLabel
+        | Subject::LowGasSwitch
+        | Subject::Orifices
+        | Subject::SpringMark => {
+            on_it || matches!(repair, Repair::FitConversionKit | Repair::ReplaceGasValve)
+        }
+        Subject::SupplyVent => {
+            on_it
+                || matches!(repair, Repair::ReplaceSupplyRegulator | Repair::FitTwoStageRegulators)
+        }
+        Subject::Plate
+        | Subject::Vent
+        | Subject::AirOpening
+        | Subject::Connector
+        | Subject::DripLeg
+        | Subject::Filter
+        | Subject::TankGauge
+        | Subject::MeterDial
+        | Subject::CoAlarm
+        | Subject::SupplyRegulator => on_it,
     }
 }
 
