@@ -31,8 +31,9 @@ pub struct RecordJournal {
 impl RecordJournal {
     /// The same journal, so many of the author's hints having been taken.
     #[must_use]
-    pub fn after_hints(self, job_hints: usize) -> Self {
-        Self { job_hints, ..self }
+    pub fn after_hints(mut self, job_hints: usize) -> Self {
+        self.job_hints = job_hints;
+        self
     }
 
     /// Begins a record in `folder`. A record that cannot be written is told as trouble; the job
