@@ -94,15 +94,23 @@ fn draw(
     if *last == hoses {
         return;
     }
-    let (solid, rims) = paint(&hoses);
-    let (solid, rims) = (meshes.add(solid.mesh()), meshes.add(rims.mesh()));
-    for (entity, layer, mut visibility) in &mut entities {
-        *visibility = if hoses.is_empty() { Visibility::Hidden } else { Visibility::Inherited };
-        let mesh = match layer {
-            Hoses::Solid => &solid,
-            Hoses::Rims => &rims,
-        };
-        commands.entity(entity).insert(Mesh2d(mesh.clone()));
+    if hoses.is_empty() {
+        // Hidden, with the mesh it had: the engine takes a mesh without a corner for one that was
+        // freed, and complains.
+        for (_, _, mut visibility) in &mut entities {
+            *visibility = Visibility::Hidden;
+        }
+    } else {
+        let (solid, rims) = paint(&hoses);
+        let (solid, rims) = (meshes.add(solid.mesh()), meshes.add(rims.mesh()));
+        for (entity, layer, mut visibility) in &mut entities {
+            *visibility = Visibility::Inherited;
+            let mesh = match layer {
+                Hoses::Solid => &solid,
+                Hoses::Rims => &rims,
+            };
+            commands.entity(entity).insert(Mesh2d(mesh.clone()));
+        }
     }
     *last = hoses;
     redraw.changed = true;
@@ -213,15 +221,15 @@ fn paint(hoses: &[Hose]) -> (Paint, Paint) {
             HoseLook::Clear => {}
             // A plug of water in the sag, and drops that cling further on.
             HoseLook::Wet => {
-                for (from, to) in [(0.34, 0.46), (0.52, 0.545), (0.59, 0.605), (0.66, 0.68)] {
+                for (from, to) in [(0.3, 0.4), (0.6, 0.68), (0.74, 0.77), (0.84, 0.86)] {
                     stroke(&stretch(hose, from, to), hose.width, WATER, 0.2);
                 }
-                stroke(&stretch(hose, 0.36, 0.41), 1.6, LIGHT, 0.3);
+                stroke(&stretch(hose, 0.615, 0.655), 1.6, LIGHT, 0.3);
             }
             // Flat in one place: ink closes in from both sides.
             HoseLook::Pinched => {
-                stroke(&stretch(hose, 0.47, 0.52), hose.width + 6.0, INK, 0.2);
-                stroke(&stretch(hose, 0.465, 0.525), 2.6, RUBBER, 0.3);
+                stroke(&stretch(hose, 0.62, 0.67), hose.width + 6.0, INK, 0.2);
+                stroke(&stretch(hose, 0.615, 0.675), 2.6, RUBBER, 0.3);
             }
         }
     }
