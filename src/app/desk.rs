@@ -63,6 +63,8 @@ pub struct Attempt {
     pub done: Vec<(u64, Action)>,
     /// The author's hints on the job, in their order.
     pub hints: Vec<String>,
+    /// How many of them were taken so far.
+    pub hints_taken: usize,
     /// Where what is done from now on is written down.
     pub journal: Box<dyn Journal>,
 }
@@ -80,7 +82,7 @@ pub struct Finished<'a> {
     pub done: &'a [(u64, Action)],
     /// The bench as it was left.
     pub bench: &'a Bench,
-    /// How many of the author's hints were taken since the attempt was begun or gone on with.
+    /// How many of the author's hints were taken since the attempt was begun.
     pub hints_taken: usize,
 }
 
@@ -98,6 +100,9 @@ pub trait Journal: Send + Sync {
 
     /// A hint was asked for and shown.
     fn hinted(&mut self, bench: &Bench);
+
+    /// The author's next hint on the job was taken.
+    fn job_hinted(&mut self, bench: &Bench);
 
     /// After a stop for danger the attempt went back: `bench` stands there now, after `done`.
     fn went_back(&mut self, bench: &Bench, done: &[(u64, Action)]);
@@ -118,6 +123,8 @@ impl Journal for NoJournal {
     fn ended(&mut self, _bench: &Bench) {}
 
     fn hinted(&mut self, _bench: &Bench) {}
+
+    fn job_hinted(&mut self, _bench: &Bench) {}
 
     fn went_back(&mut self, _bench: &Bench, _done: &[(u64, Action)]) {}
 

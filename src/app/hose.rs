@@ -13,7 +13,7 @@ use super::scene::{Inks, Paint, Sheets};
 use super::svg::{self, Chunk, Edge, Triangles};
 use crate::bench::action::{Fitted, LowSide};
 use crate::bench::part::{Port, Tool};
-use crate::bench::seen::Seen;
+use crate::bench::seen::{HoseLook, Seen};
 
 /// The hoses' meshes: what is solid, and their soft rims.
 #[derive(Component, Debug, Clone, Copy, PartialEq, Eq)]
@@ -33,6 +33,8 @@ pub struct Hose {
     pub out: [f32; 2],
     /// Its width.
     pub width: f32,
+    /// How it looks.
+    pub look: HoseLook,
 }
 
 /// A drawing where it lies.
@@ -47,6 +49,10 @@ const DEPTH: f32 = 35.0;
 const INK: [f32; 4] = [0x1F as f32 / 255.0, 0x2D as f32 / 255.0, 0x3A as f32 / 255.0, 1.0];
 /// The hose itself: pale rubber.
 const RUBBER: [f32; 4] = [0xDB as f32 / 255.0, 0xDA as f32 / 255.0, 0xC2 as f32 / 255.0, 1.0];
+/// Water in it.
+const WATER: [f32; 4] = [0x8F as f32 / 255.0, 0xB8 as f32 / 255.0, 0xDB as f32 / 255.0, 1.0];
+/// Light on the water.
+const LIGHT: [f32; 4] = [1.0, 1.0, 1.0, 1.0];
 
 pub(super) fn plugin(app: &mut App) {
     app.add_systems(Startup, spawn).add_systems(
@@ -88,15 +94,23 @@ fn draw(
     if *last == hoses {
         return;
     }
-    let (solid, rims) = paint(&hoses);
-    let (solid, rims) = (meshes.add(solid.mesh()), meshes.add(rims.mesh()));
-    for (entity, layer, mut visibility) in &mut entities {
-        *visibility = if hoses.is_empty() { Visibility::Hidden } else { Visibility::Inherited };
-        let mesh = match layer {
-            Hoses::Solid => &solid,
-            Hoses::Rims => &rims,
-        };
-        commands.entity(entity).insert(Mesh2d(mesh.clone()));
+    if hoses.is_empty() {
+        // Hidden, with the mesh it had: the engine takes a mesh without a corner for one that was
+        // freed, and complains.
+        for (_, _, mut visibility) in &mut entities {
+            *visibility = Visibility::Hidden;
+        }
+    } else {
+        let (solid, rims) = paint(&hoses);
+        let (solid, rims) = (meshes.add(solid.mesh()), meshes.add(rims.mesh()));
+        for (entity, layer, mut visibility) in &mut entities {
+            *visibility = Visibility::Inherited;
+            let mesh = match layer {
+                Hoses::Solid => &solid,
+                Hoses::Rims => &rims,
+            };
+            commands.entity(entity).insert(Mesh2d(mesh.clone()));
+        }
     }
     *last = hoses;
     redraw.changed = true;
@@ -120,11 +134,18 @@ pub fn hoses(seen: &Seen, place: &str, sheets: &[Sheet]) -> Vec<Hose> {
             }
             None => None,
         };
-        hoses.extend(end.map(|(to, out)| Hose { from, to, out, width: 8.0 }));
+        let look = seen.meter.hose_look;
+        hoses.extend(end.map(|(to, out)| Hose { from, to, out, width: 8.0, look }));
     }
     if let (LowSide::BurnerBox, Some(from)) = (seen.meter.low_side, spot(meter, "meter-minus")) {
         let end = burners_in_view(seen).then(|| spot(here, "box-hose")).flatten();
-        hoses.extend(end.map(|to| Hose { from, to, out: [0.3, 0.9], width: 5.0 }));
+        hoses.extend(end.map(|to| Hose {
+            from,
+            to,
+            out: [0.3, 0.9],
+            width: 5.0,
+            look: HoseLook::Clear,
+        }));
     }
     hoses
 }
@@ -174,21 +195,41 @@ fn spot(laid: &Laid<'_>, part: &str) -> Option<[f32; 2]> {
     })
 }
 
-/// Hoses as triangles with soft edges: ink below, rubber above, each hanging in a curve.
+/// Hoses as triangles with soft edges: ink below, rubber above, each hanging in a curve; water or
+/// a pinch on top.
 fn paint(hoses: &[Hose]) -> (Paint, Paint) {
     let (mut solid, mut clear) = (Paint::default(), Paint::default());
-    for (layer, (extra, color)) in [(0.0, (3.0, INK)), (0.1, (0.0, RUBBER))] {
-        for hose in hoses {
-            let options = StrokeOptions::tolerance(0.1)
-                .with_line_width(svg::core_width(hose.width + extra, 1.0))
-                .with_line_cap(LineCap::Butt)
-                .with_line_join(LineJoin::Round);
-            let mut core = Triangles::default();
-            // A curve that cannot be cut into triangles is left out of the picture.
-            let _left_out = core.line(&curve(hose), &options, Flat::identity(), color);
-            if let Some(chunk) = Chunk::new(0, core, Edge::Soft) {
-                solid.add(&chunk.core, layer);
-                clear.add(&chunk.rim, layer);
+    let mut stroke = |path: &Path, width: f32, color: [f32; 4], layer: f32| {
+        let options = StrokeOptions::tolerance(0.1)
+            .with_line_width(svg::core_width(width, 1.0))
+            .with_line_cap(LineCap::Butt)
+            .with_line_join(LineJoin::Round);
+        let mut core = Triangles::default();
+        // A curve that cannot be cut into triangles is left out of the picture.
+        let _left_out = core.line(path, &options, Flat::identity(), color);
+        if let Some(chunk) = Chunk::new(0, core, Edge::Soft) {
+            solid.add(&chunk.core, layer);
+            clear.add(&chunk.rim, layer);
+        }
+    };
+    for hose in hoses {
+        stroke(&curve(hose), hose.width + 3.0, INK, 0.0);
+    }
+    for hose in hoses {
+        stroke(&curve(hose), hose.width, RUBBER, 0.1);
+        match hose.look {
+            HoseLook::Clear => {}
+            // A plug of water in the sag, and drops that cling further on.
+            HoseLook::Wet => {
+                for (from, to) in [(0.3, 0.4), (0.6, 0.68), (0.74, 0.77), (0.84, 0.86)] {
+                    stroke(&stretch(hose, from, to), hose.width, WATER, 0.2);
+                }
+                stroke(&stretch(hose, 0.615, 0.655), 1.6, LIGHT, 0.3);
+            }
+            // Flat in one place: ink closes in from both sides.
+            HoseLook::Pinched => {
+                stroke(&stretch(hose, 0.62, 0.67), hose.width + 6.0, INK, 0.2);
+                stroke(&stretch(hose, 0.615, 0.675), 2.6, RUBBER, 0.3);
             }
         }
     }
@@ -199,20 +240,46 @@ fn hose_clearance(hose: &Hose) -> f32 {
     hose.width / 2.0 + 2.0
 }
 
-fn curve(hose: &Hose) -> Path {
+/// The four points of the curve in which a hose hangs.
+fn bones(hose: &Hose) -> [[f32; 2]; 4] {
     let [x0, y0] = hose.from;
     let [x1, y1] = hose.to;
     let (dx, dy) = (x1 - x0, y1 - y0);
     let reach = (0.35 * (dx * dx + dy * dy).sqrt()).clamp(30.0, 150.0);
     // It lies on the ground of the page rather than below it.
     let floor = |y: f32| y.min(PAGE[1] - hose_clearance(hose));
+    [
+        [x0, y0],
+        [x0 + dx.signum() * 0.4 * reach, floor(y0 + 0.6 * reach)],
+        [x1 + hose.out[0] * reach, floor(y1 + hose.out[1] * reach)],
+        [x1, y1],
+    ]
+}
+
+fn curve(hose: &Hose) -> Path {
+    let [a, b, c, d] = bones(hose).map(|[x, y]| point(x, y));
     let mut builder = Path::builder();
-    builder.begin(point(x0, y0));
-    builder.cubic_bezier_to(
-        point(x0 + dx.signum() * 0.4 * reach, floor(y0 + 0.6 * reach)),
-        point(x1 + hose.out[0] * reach, floor(y1 + hose.out[1] * reach)),
-        point(x1, y1),
-    );
+    builder.begin(a);
+    builder.cubic_bezier_to(b, c, d);
+    builder.end(false);
+    builder.build()
+}
+
+/// A stretch of it, from one share of its way to another.
+fn stretch(hose: &Hose, from: f32, to: f32) -> Path {
+    const STEPS: u8 = 8;
+    let bones = bones(hose);
+    let at = |t: f32| {
+        let u = 1.0 - t;
+        let weights = [u * u * u, 3.0 * u * u * t, 3.0 * u * t * t, t * t * t];
+        let sum = |axis: usize| bones.iter().zip(weights).map(|(bone, w)| bone[axis] * w).sum();
+        point(sum(0), sum(1))
+    };
+    let mut builder = Path::builder();
+    builder.begin(at(from));
+    for step in 1..=STEPS {
+        builder.line_to(at(from + (to - from) * f32::from(step) / f32::from(STEPS)));
+    }
     builder.end(false);
     builder.build()
 }

@@ -8,6 +8,7 @@ pub mod desk;
 mod display;
 pub mod drawings;
 pub mod drive;
+mod fit;
 pub mod hose;
 pub mod mirror;
 pub mod motion;
@@ -67,7 +68,9 @@ pub enum AppSystems {
 
 /// Exit code when there is no screen.
 const NO_SCREEN_CODE: u8 = 3;
-/// Smallest window, in points.
+/// The window as it opens where there is room, in points.
+const SIZE: [f32; 2] = [1280.0, 720.0];
+/// Smallest window where there is room, in points.
 const LEAST: [f32; 2] = [1024.0, 700.0];
 
 /// Opens the window and stays until it is closed.
@@ -171,6 +174,7 @@ pub fn assemble(app: &mut App, args: WindowArgs, sheets: scene::Sheets) -> Resul
             camera::plugin,
             paper::plugin,
             access::plugin,
+            fit::plugin,
         ));
     Ok(())
 }

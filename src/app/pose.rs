@@ -3,6 +3,7 @@
 //! `PART@STATE` groups are shown one at a time, `PART.PIECE` groups turn, scale or fade. A group
 //! that this module does not know stays as drawn.
 
+mod found;
 mod piece;
 mod state;
 

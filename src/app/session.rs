@@ -18,6 +18,10 @@ const CAPTIONS_MAX: usize = 3;
 /// Time of day at which every job begins, in seconds after midnight.
 const MORNING_S: f64 = 7.5 * 3600.0;
 
+/// Said when time shall run faster in a hazard.
+const NO_HASTE: &str = "Time runs no faster than a clock while gas escapes or an alarm sounds: see to \
+    that first.";
+
 /// An attempt at work.
 pub struct Session {
     bench: Bench,
@@ -68,7 +72,7 @@ impl Session {
             closed: Closed::No,
             trouble: Told::Not,
             hints: attempt.hints,
-            hints_taken: 0,
+            hints_taken: attempt.hints_taken,
         }
     }
 
@@ -168,7 +172,11 @@ impl Session {
 
     /// Sets how many times faster than a clock time runs; never faster than 1 in a hazard.
     pub fn set_speed(&mut self, speed: u32) {
-        self.pace.speed = if self.hazard() { 1 } else { speed.clamp(1, 20) };
+        let hazard = self.hazard();
+        if hazard && speed > 1 {
+            self.refusal = Some(NO_HASTE.to_owned());
+        }
+        self.pace.speed = if hazard { 1 } else { speed.clamp(1, 20) };
     }
 
     /// The refusal was read.
@@ -227,7 +235,7 @@ impl Session {
     pub fn take_hint(&mut self) {
         if self.hints_taken < self.hints.len() {
             self.hints_taken += 1;
-            self.hinted();
+            self.journal.job_hinted(&self.bench);
         }
     }
 

@@ -3,6 +3,7 @@
 use super::Bench;
 use super::apply::{Done, plain};
 use super::part::Subject;
+use super::perceive::FILM_SHOWS;
 use super::refusal::Refusal;
 use super::seen::{Condition, Finding, Note};
 use super::setup::{HoseState, SupplyKind};
@@ -10,11 +11,8 @@ use crate::appliance::plate::GasFigures;
 use crate::appliance::safety::Hose;
 use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
 
-/// Share of the flame current that a film holds back before the eye sees it (from memory: a film
-/// shows only when it is thick).
-const FILM: f64 = 0.3;
 /// Share of the registers that may be closed before it strikes the eye; most houses have some shut.
-const FEW_CLOSED: f64 = 0.3;
+const FEW_CLOSED: f64 = 0.25;
 
 impl Bench {
     /// Looks and notes. A second look at something replaces what was noted.
@@ -138,7 +136,7 @@ impl Bench {
                 "The filter is clean and in place.",
             ),
             Subject::FlameRod => (
-                condition.burners.rod_dirty - FILM,
+                condition.burners.rod_dirty - FILM_SHOWS,
                 "The flame rod has a pale film on it.",
                 "The flame rod is clean, and its tip reaches into the flame's place.",
             ),

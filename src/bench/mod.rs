@@ -126,6 +126,8 @@ struct Sheet {
     joints: Vec<(Joint, JointVerdict)>,
     notes: Vec<Note>,
     measured: Vec<seen::WrittenMeasured>,
+    /// What was mended. Not in the digest: [`Bench::mended`] is.
+    done: Vec<seen::Done>,
 }
 
 impl Sheet {

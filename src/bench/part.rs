@@ -219,7 +219,7 @@ named! {
         /// The flame rod.
         FlameRod = "flame-rod", "Flame rod";
         /// The registers of the house's warm air.
-        Registers = "registers", "Registers";
+        Registers = "register", "Registers";
     }
 }
 

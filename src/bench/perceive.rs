@@ -1,5 +1,9 @@
 //! From the state to what a person perceives, and to what is true.
 
+mod signs;
+
+pub(super) use signs::FILM_SHOWS;
+
 use super::Bench;
 use super::action::{Fitted, Gauge, Height, LowSide, OnOff, Opening};
 use super::apply::joint_index;
@@ -52,6 +56,7 @@ impl Bench {
                 joints: self.sheet.joints.clone(),
                 notes: self.sheet.notes.clone(),
                 measured: self.sheet.measured.clone(),
+                done: self.sheet.done.clone(),
             },
             over: self.over,
         }
@@ -68,6 +73,7 @@ impl Bench {
             unit: self.meter.unit(),
             hose: self.hose_port(),
             low_side: self.low_side,
+            hose_look: self.hose_look(),
         }
     }
 
@@ -125,6 +131,7 @@ impl Bench {
             ports: [things.ports[0].seen(), things.ports[1].seen()],
             fluid: [Joint::InletPort, Joint::ManifoldPort, Joint::Union, Joint::Connector]
                 .map(|joint| self.fluid_seen(joint)),
+            signs: self.plain_signs(),
         }
     }
 
@@ -154,6 +161,7 @@ impl Bench {
             co_ppm: 0.0,
             window: self.things.windows[1],
             range: (self.things.neighbor_cock_deg[1], self.burning(Neighbor::Range)),
+            registers_closed: self.setup.condition.air.registers_closed,
         }
     }
 

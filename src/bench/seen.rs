@@ -12,6 +12,10 @@ use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
 use crate::units::{PressureUnit, Shown};
 
+mod signs;
+
+pub use signs::{Done, HoseLook, Rod, Signs, Water};
+
 /// What a person perceives now.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Seen {
@@ -65,6 +69,8 @@ pub struct MeterSeen {
     pub hose: Option<(Port, Push)>,
     /// What its low side feels.
     pub low_side: LowSide,
+    /// How its hose looks.
+    pub hose_look: HoseLook,
 }
 
 /// An instrument for pressure at the near end of the hose.
@@ -285,6 +291,8 @@ pub struct BurnersSeen {
     pub ports: [PortSeen; 2],
     /// Leak fluid on each joint of [`Joint::ALL`] and what it shows.
     pub fluid: [FluidSeen; 4],
+    /// Signs of wear in plain view.
+    pub signs: Signs,
 }
 
 /// A flame.
@@ -362,6 +370,8 @@ pub struct HallSeen {
     pub window: Opening,
     /// The range's valve, degrees open, and whether it burns.
     pub range: (i16, Burning),
+    /// Share of the registers that is closed, 0–1.
+    pub registers_closed: f64,
 }
 
 /// A call for heat.
@@ -386,6 +396,8 @@ pub struct SheetSeen {
     pub notes: Vec<Note>,
     /// What was written from other instruments, in order.
     pub measured: Vec<WrittenMeasured>,
+    /// What was mended, in order.
+    pub done: Vec<Done>,
 }
 
 impl Seen {

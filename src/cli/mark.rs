@@ -160,7 +160,7 @@ fn marked(file: String, record: &Record, replay: &Replay, marks: Marks, debrief:
             What::Do(_) | What::Mark(_) | What::Note(_) => None,
         }),
         torn: record.torn.is_some(),
-        hints: notes(Note::Hint),
+        hints: notes(Note::Hint) + notes(Note::JobHint),
         went_back: notes(Note::WentBack),
         digests: replay.compared,
         differs: replay.differs.map(|Difference { tick, line, .. }| Differs { tick, line }),

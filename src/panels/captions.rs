@@ -51,23 +51,25 @@ fn danger(seen: &Seen) -> bool {
         || seen.sounds.iter().any(|sound| matches!(sound, Sound::Alarm | Sound::Bang))
 }
 
-/// Shows captions, smell, the last refusal, and what a look or a repair has just given.
+/// Shows captions, smell, the last refusal, and what a look or a repair has just given. Gives
+/// where that lies while there is a refusal or something found, so that nothing is put over it.
 pub(super) fn captions_ui(
     ui: &Ui,
     scene: Rect,
     job: &Job<'_>,
     message: Option<&str>,
     out: &mut Vec<Wish>,
-) {
+) -> Option<Rect> {
     let lines = captions(job);
     let air = air_words(job.seen);
     if lines.is_empty() && air.is_none() && job.refusal.is_none() && message.is_none() {
-        return;
+        return None;
     }
     // Between the tool roll at the left and the manometer at the right.
     let width = (scene.width() * 0.35).max(220.0).min(scene.width() - 16.0).max(40.0);
     let at = pos2(scene.left() + scene.width() * 0.545, scene.bottom() - 6.0);
-    Area::new(kit::id("captions"))
+    let told = job.refusal.is_some() || message.is_some();
+    let area = Area::new(kit::id("captions"))
         .order(Order::Middle)
         .pivot(Align2::CENTER_BOTTOM)
         .fixed_pos(at)
@@ -87,6 +89,7 @@ pub(super) fn captions_ui(
                 heard_ui(ui, job.seen, &lines, air.as_deref());
             }
         });
+    told.then_some(area.response.rect)
 }
 
 fn refusal_ui(ui: &mut Ui, refusal: &str, out: &mut Vec<Wish>) {

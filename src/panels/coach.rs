@@ -5,6 +5,8 @@
 //! trainee. The order is common practice: air first, paper, isolation, port, gas, fire, wait, read.
 
 mod air;
+mod cycle;
+mod elsewhere;
 mod end;
 mod fire;
 mod memory;

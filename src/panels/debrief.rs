@@ -82,6 +82,8 @@ pub struct FindingView {
     pub weight: Weight,
     /// Points lost, 0 if none.
     pub lost: f64,
+    /// What all findings of its group cost together, where that is less than their sum.
+    pub limit: Option<f64>,
     /// When, in seconds since the start.
     pub at_s: Option<f64>,
     /// What was seen.

@@ -10,6 +10,7 @@ use super::view::{Job, PartBox};
 use super::words;
 use crate::bench::action::{Fitted, OnOff};
 use crate::bench::part::Place;
+use crate::bench::seen::Seen;
 
 /// Parts of the drawing that are there to look at only.
 const NOT_TOUCHED: &[&str] = &["backdrop", "tray", "tool-roll", "grid"];
@@ -132,9 +133,19 @@ pub fn hotspots_ui(
     touched
 }
 
+/// Whether a part is only the place where something could be fitted and is not: it can be looked
+/// at, but there is nothing to name.
+fn is_bare(part: &str, seen: &Seen) -> bool {
+    let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
+    part == "low-gas-switch" && burners.is_none_or(|b| b.low_gas_switch == Fitted::Off)
+}
+
 /// Name and state in a line, as read out and as written beside the part.
 #[must_use]
 pub fn said(part: &str, job: &Job<'_>) -> String {
+    if is_bare(part, job.seen) {
+        return "Inlet pipe, no switch on it".into();
+    }
     match words::value(part, job.seen) {
         Some(value) => format!("{}, {value}", parts::name(part)),
         None => parts::name(part),
@@ -183,6 +194,7 @@ fn names(ui: &Ui, scene: Rect, spots: &[Spot], job: &Job<'_>) {
     let names: Vec<(String, Rect)> = spots
         .iter()
         .filter(|spot| hangs || spot.part != "tag")
+        .filter(|spot| !is_bare(&spot.part, job.seen))
         .filter(small)
         .filter(at_hand)
         .map(|spot| (parts::name(&spot.part), spot.drawn))

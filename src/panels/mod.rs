@@ -53,6 +53,8 @@ pub struct Shell {
     opening: OpeningState,
     work: Option<WorkState>,
     trace: TraceState,
+    /// How many jobs have been begun or gone on with.
+    runs: u64,
 }
 
 impl Shell {
@@ -81,8 +83,11 @@ impl Shell {
                 let fresh = self.work.as_ref().is_none_or(|work| work.is_of_another(job));
                 if fresh {
                     self.work = None;
+                    self.trace = TraceState::default();
+                    self.runs += 1;
                 }
-                let state = self.work.get_or_insert_with(|| WorkState::new(job));
+                let run = self.runs;
+                let state = self.work.get_or_insert_with(|| WorkState::new(job, run));
                 work::work_ui(root, view, job, state, out)
             }
             Page::Debrief(debrief) => {

@@ -1,5 +1,7 @@
 //! The numbered list of what can be done now: at the chosen part, with what is in hand, and here.
 
+mod letters;
+
 use egui::Key;
 
 use super::parts;
@@ -7,6 +9,8 @@ use super::ways::{self, Way};
 use crate::bench::action::Action;
 use crate::bench::repair::{Nature, Repair};
 use crate::bench::seen::Seen;
+
+pub use letters::Letters;
 
 /// Keys of the list, in its order.
 const KEYS: [Key; 26] = [

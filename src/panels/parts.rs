@@ -72,6 +72,8 @@ fn own_name(id: &str) -> Option<&'static str> {
         "box-hose" => "Burner box hose",
         "flame-rod" => "Flame rod",
         "inducer" => "Inducer",
+        "ground-wire" => "Ground wire",
+        "register" => "Register",
         "rollout-1" | "rollout-2" => "Roll-out switch",
         "limit" => "Limit switch",
         "pressure-switch-low" => "Pressure switch, low",
@@ -161,12 +163,14 @@ const GAS_VALVE: &[&str] = &[
     "high-screw",
     "high-coil",
     "flame-rod",
+    "ground-wire",
     "igniter",
     "gas-valve",
 ];
 
 const HALL: &[&str] = &[
     "householder",
+    "register",
     "co-alarm",
     "hall-window",
     "thermostat-mode",

@@ -26,6 +26,19 @@ pub struct PopupParts<'a> {
     pub forms: &'a mut FormState,
     /// Whether the keyboard shall go into the slip now.
     pub focus: PopupFocus,
+    /// Whether it was opened in this very frame.
+    pub opened: Opened,
+    /// Tells this job's scrolls from those of the jobs before.
+    pub run: u64,
+}
+
+/// When the slip was opened.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Opened {
+    /// In this frame.
+    Now,
+    /// Before.
+    Before,
 }
 
 /// Whether the keyboard shall go into the slip.
@@ -60,6 +73,7 @@ pub fn popup_ui(
     }
     let width = (WIDTH * super::theme::factor_of(ui)).min(scene.width() - 24.0).max(80.0);
     let (at, pivot) = beside(scene, popup.at, width + 30.0);
+    let opened = popup.opened;
     let mut after = PopupAfter::Open;
     let area = Area::new(kit::id("popup"))
         .order(Order::Middle)
@@ -72,13 +86,14 @@ pub fn popup_ui(
                 after = content(ui, scene, job, popup, out);
             });
         });
-    let pressed_elsewhere = ui.input(|input| {
-        input.pointer.any_pressed()
-            && input
-                .pointer
-                .interact_pos()
-                .is_some_and(|pos| scene.contains(pos) && !area.response.rect.contains(pos))
-    });
+    let pressed_elsewhere = opened == Opened::Before
+        && ui.input(|input| {
+            input.pointer.any_pressed()
+                && input
+                    .pointer
+                    .interact_pos()
+                    .is_some_and(|pos| scene.contains(pos) && !area.response.rect.contains(pos))
+        });
     if pressed_elsewhere { PopupAfter::Close } else { after }
 }
 
@@ -91,9 +106,9 @@ fn content(
 ) -> PopupAfter {
     let mut after = PopupAfter::Open;
     kit::section(ui, &parts::name(popup.part));
-    let most = (scene.height() - 110.0).max(60.0);
+    let most = (scene.height() - 140.0).max(60.0);
     let mut first = None;
-    ScrollArea::vertical().id_salt(popup.part).max_height(most).show(ui, |ui| {
+    ScrollArea::vertical().id_salt((popup.part, popup.run)).max_height(most).show(ui, |ui| {
         first = hand::part_ui(ui, job.seen, Some(popup.part), popup.offers, popup.forms, out);
     });
     let close = ui.button("Close (Esc)");

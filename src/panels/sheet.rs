@@ -15,6 +15,7 @@ use super::view::{Job, View};
 use super::wish::Wish;
 
 pub use grid::{Cell, EntryState, NextFocus, ROWS};
+pub(crate) use paper::is_stale;
 
 /// Height below which paper and list scroll as one.
 const SPLIT_HEIGHT: f32 = 440.0;
@@ -30,6 +31,8 @@ pub struct SheetParts<'a> {
     pub entry: &'a mut EntryState,
     /// What is set in forms.
     pub forms: &'a mut FormState,
+    /// Tells this job's folds and scrolls from those of the jobs before.
+    pub run: u64,
 }
 
 /// Width of the sheet at a size of type.
@@ -52,7 +55,7 @@ pub fn sheet_ui(
         return;
     }
     let inner = page.shrink2(vec2(12.0, 14.0));
-    let builder = UiBuilder::new().id(kit::id("sheet")).max_rect(inner);
+    let builder = UiBuilder::new().id(kit::id("sheet").with(parts.run)).max_rect(inner);
     let mut ui = ui.new_child(builder);
     ui.set_clip_rect(page.shrink(2.0).intersect(ui.clip_rect()));
     ui.spacing_mut().scroll = egui::style::ScrollStyle::thin();

@@ -41,7 +41,14 @@ pub fn sights(seen: &Seen) -> Vec<Sight> {
         let name = parts::name(part);
         let noted = Subject::from_id(parts::canonical(part))
             .and_then(|subject| seen.sheet.note(subject))
-            .map(|note| note.text.as_str());
+            .map(|note| {
+                let before = super::sheet::is_stale(note, &seen.sheet);
+                if before {
+                    format!("{} (before the repair)", note.text)
+                } else {
+                    note.text.clone()
+                }
+            });
         let text = match (value, noted) {
             (Some(value), Some(noted)) => format!("{name}: {value}. {noted}"),
             (Some(value), None) => format!("{name}: {value}"),

@@ -20,6 +20,7 @@ use crate::bench::repair::Nature;
 use crate::bench::seen::{PortFill, Seen};
 
 pub use here::{here, in_hand};
+pub(super) use repairs::outdates;
 
 /// One thing that can be done.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -59,12 +60,7 @@ pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
     yard::add(id, seen, &mut list);
     measure::add(id, seen, &mut list);
     repairs::add(id, seen, &mut list);
-    let subject = match id {
-        // The registers are all over the house; its people know where.
-        "householder" => Some(Subject::Registers),
-        _ => Subject::from_id(id),
-    };
-    if let Some(subject) = subject {
+    if let Some(subject) = Subject::from_id(id) {
         list.add(look_label(subject), Action::Look(subject));
     }
     let mut ways = list.ways;
@@ -181,7 +177,7 @@ fn look_label(subject: Subject) -> String {
         Subject::DraftHose => "Look at the draft hose and the trap".into(),
         Subject::BoxHose => "Look at the burner box hose".into(),
         Subject::FlameRod => "Look at the flame rod".into(),
-        Subject::Registers => "Look around at the registers".into(),
+        Subject::Registers => "Look at the registers".into(),
     }
 }
 

@@ -2,12 +2,12 @@
 
 use super::face;
 use super::parts::canonical;
-use crate::appliance::safety::Jumper;
+use crate::appliance::safety::{Hose, Jumper};
 use crate::bench::action::{Fitted, LowSide, OnOff, Opening, Push};
 use crate::bench::part::{Joint, Tool};
 use crate::bench::seen::{
     BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
-    PortFill, PortSeen, Seen, YardSeen,
+    HoseLook, PortFill, PortSeen, Rod, Seen, Signs, Water, YardSeen,
 };
 
 /// How a part stands, in words, or nothing where there is nothing to say or it cannot be seen.
@@ -34,6 +34,10 @@ fn at_hand(id: &str, seen: &Seen) -> Option<String> {
             Display::Number(_) | Display::OverRange => "on".into(),
         },
         "meter-unit" => seen.meter.unit.label().into(),
+        "meter-plus" if seen.meter.hose_look != HoseLook::Clear => match seen.meter.hose_look {
+            HoseLook::Wet => "drops of water in the hose".into(),
+            HoseLook::Pinched | HoseLook::Clear => "the hose is pinched".into(),
+        },
         "meter-plus" => match seen.meter.hose {
             None => "hose open to the air".into(),
             Some((port, Push::Fully)) => format!("hose on the {}", port.label().to_lowercase()),
@@ -104,7 +108,11 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
     let [low_cap, high_cap] = burners.caps;
     let [low, high] = burners.screw_eighths;
     Some(match id {
-        "burners" => flames(&burners.flames),
+        "burners" => match burners.signs.blown {
+            calm if calm < 0.05 => flames(&burners.flames),
+            _ if burners.flames.iter().all(|flame| flame.height <= 0.0) => flames(&burners.flames),
+            _ => format!("{}; the wind of the blower bends them", flames(&burners.flames)),
+        },
         "igniter" => match burners.glow {
             glow if glow > 0.6 => "glows white".into(),
             glow if glow > 0.05 => "glows dull".into(),
@@ -121,8 +129,20 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
         "manifold-port" | "manifold-plug" | "manifold-adapter" => {
             port(manifold, burners.fluid.get(1).copied())
         }
-        "pressure-switch-low" => wire(burners.wires.low)?.into(),
-        "pressure-switch-high" => wire(burners.wires.high)?.into(),
+        "pressure-switch-low" => draft(burners.wires.low, &burners.signs)?,
+        "pressure-switch-high" => draft(burners.wires.high, &burners.signs)?,
+        "box-hose" => match burners.signs.box_hose {
+            Fitted::On => "on the gas valve".into(),
+            Fitted::Off => "off the gas valve, hanging".into(),
+        },
+        "flame-rod" => match burners.signs.rod {
+            Rod::Bright => return None,
+            Rod::Filmed => "under a pale film".into(),
+        },
+        "ground-wire" => match burners.signs.ground {
+            Fitted::On => "under its screw".into(),
+            Fitted::Off => "off its screw".into(),
+        },
         "limit" => wire(burners.wires.limit)?.into(),
         "rollout-1" | "rollout-2" => wire(burners.wires.rollout)?.into(),
         "low-gas-switch" => wire(burners.wires.low_gas)?.into(),
@@ -143,6 +163,18 @@ fn wire(jumper: Jumper) -> Option<&'static str> {
     }
 }
 
+/// A pressure switch: the wire across it, and its hose where that is not as it should be.
+fn draft(jumper: Jumper, signs: &Signs) -> Option<String> {
+    let hose = match (signs.draft_hose, signs.draft_water) {
+        (Hose::Off, _) => Some("its hose is off"),
+        (Hose::Split, _) => Some("its hose is split"),
+        (Hose::Sound, Water::Stands) => Some("water stands in its hose"),
+        (Hose::Sound, Water::None) => None,
+    };
+    let words: Vec<&str> = wire(jumper).into_iter().chain(hose).collect();
+    (!words.is_empty()).then(|| words.join("; "))
+}
+
 fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
     Some(match id {
         "thermostat" => format!(
@@ -156,6 +188,10 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
         "hall-window" => opening(hall.window).into(),
         "range" => burning(hall.range.1).into(),
         "range-cock" => cock(hall.range.0),
+        "register" => match hall.registers_closed {
+            closed if closed > 0.25 => "closed, like others in the house".into(),
+            _ => "open".into(),
+        },
         _ => return None,
     })
 }

@@ -15,7 +15,7 @@ use super::hotspots::{self, By, hotspots_ui, spot_id};
 use super::keys::{Pressed, keys};
 use super::kit;
 use super::offers::{ask, offers};
-use super::popup::{PopupAfter, PopupParts, popup_ui};
+use super::popup::{Opened, PopupAfter, PopupParts, popup_ui};
 use super::settings_page::settings_ui;
 use super::sheet::{Cell, NextFocus, ROWS};
 use super::sights::sights_ui;
@@ -48,6 +48,7 @@ pub(super) fn work_ui(
     let already = out.len();
     state.follow(job);
     let mut list = offers(state.chosen.as_deref(), job.seen);
+    state.letters.give(&mut list);
     ask(&mut list, state.asked);
     if let Some(pressed) = keys(root, view.settings, job, &list, out) {
         obey(root, job, state, pressed, out);
@@ -68,7 +69,7 @@ pub(super) fn work_ui(
         }
     }
     let rest = root.available_rect_before_wrap();
-    let (scene, board) = split(root.max_rect().width(), rest, view);
+    let (scene, board) = split(root.max_rect().width(), rest, view, state.sheet);
     let hinted = hint.as_ref().and_then(|hint| hint.part);
     drawing_ui(root, scene, view, job, state, hinted, out);
     board_ui(root, board, view, job, state, &list, out);
@@ -106,8 +107,10 @@ fn drawing_ui(
     let touched = hotspots_ui(root, scene, job, labels, state.chosen.as_deref(), hinted);
     if let Some(part) = touched.pressed {
         state.choose(&part, touched.by);
+        // A press and its release may come in one frame: the same press must not close the slip.
+        state.popup_opened = root.ctx().cumulative_frame_nr();
     }
-    captions_ui(root, scene, job, state.message.text(), out);
+    state.message_at = captions_ui(root, scene, job, state.message.text(), out);
     if state.sights == OnOff::On
         && let Some(part) = sights_ui(root, scene, job)
     {
@@ -127,6 +130,7 @@ fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut
     state.anchor = drawn.or(state.anchor);
     // The page's list was made before this part was chosen.
     let mut list = offers(Some(&part), job.seen);
+    state.letters.give(&mut list);
     ask(&mut list, state.asked);
     let middle = Rect::from_center_size(scene.center(), vec2(1.0, 1.0));
     let parts = PopupParts {
@@ -135,11 +139,29 @@ fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut
         offers: &list,
         forms: &mut state.forms,
         focus: core::mem::take(&mut state.popup_focus),
+        opened: if state.popup_opened == root.ctx().cumulative_frame_nr() {
+            Opened::Now
+        } else {
+            Opened::Before
+        },
+        run: state.run,
     };
-    if popup_ui(root, scene, job, parts, out) == PopupAfter::Close {
+    // What was refused or found must stay readable: the slip keeps clear of it.
+    let free = clear_of(scene, state.message_at);
+    if popup_ui(root, free, job, parts, out) == PopupAfter::Close {
         state.popup = OnOff::Off;
         state.asked = None;
         root.memory_mut(|memory| memory.request_focus(spot_id(&part)));
+    }
+}
+
+/// The drawing above a message at its foot, where enough of it is left.
+fn clear_of(scene: Rect, message: Option<Rect>) -> Rect {
+    match message {
+        Some(message) if message.top() - scene.top() > 0.5 * scene.height() => {
+            Rect::from_min_max(scene.min, egui::pos2(scene.right(), message.top() - 4.0))
+        }
+        Some(_) | None => scene,
     }
 }
 

@@ -95,6 +95,8 @@ pub enum What {
 pub enum Note {
     /// A hint was asked for and shown.
     Hint,
+    /// The author's next hint on the job was taken.
+    JobHint,
     /// After a stop for danger the attempt went back to here.
     WentBack,
 }

@@ -37,6 +37,7 @@ pub fn seen(place: Place) -> Seen {
             unit: PressureUnit::InWc,
             hose: None,
             low_side: LowSide::Air,
+            hose_look: Default::default(),
         },
         gauge: GaugeSeen::Digital,
         measured: None,
@@ -62,6 +63,7 @@ pub fn seen(place: Place) -> Seen {
             co_ppm: 0.0,
             window: Opening::Closed,
             range: (90, Burning::Off),
+            registers_closed: 0.0,
         }),
         sheet: SheetSeen {
             notes: vec![Note {
@@ -107,6 +109,7 @@ pub fn burners(fill: PortFill) -> BurnersSeen {
         screw_eighths: [None; 2],
         ports: [port; 2],
         fluid: [FluidSeen::Dry; 4],
+        signs: Default::default(),
     }
 }
 
@@ -287,6 +290,7 @@ pub fn debrief() -> DebriefView {
             title: "Manifold plug not checked under pressure".into(),
             weight: Weight::Serious,
             lost: 8.0,
+            limit: None,
             at_s: Some(300.0),
             seen: "Leak fluid on the plug, burners off.".into(),
             truth: "No pressure behind the plug.".into(),

@@ -13,4 +13,5 @@ mod order;
 mod pages;
 mod reach;
 mod said;
+mod steady;
 mod writing;

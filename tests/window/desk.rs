@@ -58,6 +58,7 @@ impl Desk for TestDesk {
             bench,
             done: before.clone(),
             hints: Vec::new(),
+            hints_taken: 0,
             journal: Box::new(NoJournal),
         })
     }

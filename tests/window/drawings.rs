@@ -1,5 +1,7 @@
 //! The drawings against their contract: sound, light, and every part that the program knows.
 
+use std::collections::BTreeMap;
+
 use quarterturn::app::boxes::on_sheet;
 use quarterturn::app::drawings::{PAGE, Sheet, all};
 use quarterturn::app::pose;
@@ -66,16 +68,33 @@ fn every_part_is_drawn_where_it_can_be_reached() {
     }
 }
 
+/// The triangles that can be on the page at once: of a part's states only the heaviest.
+fn most_at_once(sheet: &Sheet) -> usize {
+    let mut always = 0;
+    let mut states: BTreeMap<&str, BTreeMap<&str, usize>> = BTreeMap::new();
+    for chunk in &sheet.drawing.chunks {
+        let count = (chunk.core.indices.len() + chunk.rim.indices.len()) / 3;
+        let mut at = Some(chunk.group);
+        let state = std::iter::from_fn(|| {
+            let group = &sheet.drawing.groups[at?];
+            at = group.parent;
+            Some(group.id.split_once('@'))
+        });
+        match state.flatten().next() {
+            Some((part, state)) => {
+                *states.entry(part).or_default().entry(state).or_default() += count
+            }
+            None => always += count,
+        }
+    }
+    always + states.values().filter_map(|of| of.values().max()).sum::<usize>()
+}
+
 /// Every drawing stays on its page, and light enough to be drawn without a graphics card.
 #[test]
 fn every_drawing_fits_its_page_and_stays_light() {
     for sheet in sheets() {
-        let triangles: usize = sheet
-            .drawing
-            .chunks
-            .iter()
-            .map(|chunk| (chunk.core.indices.len() + chunk.rim.indices.len()) / 3)
-            .sum();
+        let triangles = most_at_once(&sheet);
         assert!(triangles < 40_000, "{}: {triangles} triangles", sheet.name);
         let whole = sheet.drawing.bounds(0, |_| true).expect("something is drawn");
         let (w, h) = (sheet.drawing.size[0], sheet.drawing.size[1]);

@@ -10,4 +10,5 @@ mod poses;
 mod records;
 mod rig;
 mod screen;
+mod signs;
 mod whole_job;

@@ -5,8 +5,8 @@ use std::path::Path;
 
 use quarterturn::app::desk::{Desk, HomeDesk};
 use quarterturn::app::session::Session;
-use quarterturn::bench::action::{Action, Ending, Fitted, HandOver, OnOff};
-use quarterturn::bench::part::{Cock, Door, Place};
+use quarterturn::bench::action::{Action, Ending, Fitted, HandOver, OnOff, PlugStep};
+use quarterturn::bench::part::{Cock, Door, Place, Port, Tool};
 use quarterturn::panels::view::{Help, Tried};
 use quarterturn::record::{self, Ended, What};
 
@@ -158,4 +158,49 @@ fn the_list_says_what_became_of_a_job() {
     assert_eq!(standing(), Tried::Tried(1), "another text was passed");
     std::fs::write(&results, format!("{line}{met}")).expect("written");
     assert_eq!(standing(), Tried::Passed(1));
+}
+
+/// The author's hints that were taken are still taken when the attempt is gone on with.
+#[test]
+fn hints_taken_are_kept() {
+    let folder = tempfile::tempdir().expect("a folder");
+    let mut desk = desk(folder.path());
+    let mut session = Session::new(desk.start(JOB, 7, Help::Solo).expect("it starts"), 1);
+    play(&mut session, Action::Go(Place::PlantRoom), 300);
+    session.take_hint();
+    session.hinted();
+    session.take_hint();
+    play(&mut session, Action::Go(Place::Hall), 300);
+    assert_eq!(session.hints().0.len(), 2);
+    drop(session);
+    let id = desk.unfinished().first().expect("it can go on").id.clone();
+    let again = Session::new(desk.resume(&id).expect("it goes on"), 1);
+    assert_eq!(again.hints().0.len(), 2);
+    assert_eq!(again.finished().hints_taken, 2);
+}
+
+/// Faster than a clock is refused in words while gas escapes.
+#[test]
+fn haste_is_refused_in_words() {
+    let attempt = HomeDesk::bare().start(JOB, 7, Help::Solo).expect("it starts");
+    let mut session = Session::new(attempt, 1);
+    session.set_speed(20);
+    assert_eq!(session.pace().speed, 20);
+    assert_eq!(session.refusal(), None);
+    session.set_speed(1);
+    for action in [
+        Action::Go(Place::PlantRoom),
+        Action::Door { door: Door::Burner, to: Fitted::Off },
+        Action::Go(Place::GasValve),
+        Action::Take(Tool::HexKey),
+        Action::Plug { port: Port::Inlet, step: PlugStep::BreakLoose },
+        Action::Plug { port: Port::Inlet, step: PlugStep::SpinOut },
+    ] {
+        play(&mut session, action, 60);
+    }
+    assert!(session.hazard(), "an open port under gas hisses");
+    session.read_refusal();
+    session.set_speed(20);
+    assert_eq!(session.pace().speed, 1);
+    assert!(session.refusal().is_some_and(|why| why.contains("no faster than a clock")));
 }

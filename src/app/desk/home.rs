@@ -189,8 +189,16 @@ impl Desk for HomeDesk {
             help: Some(recorded(help)),
         };
         let journal = self.journal(header);
-        let hints = scenario.hints;
-        Ok(Attempt { scenario: id.to_owned(), seed, help, bench, done: Vec::new(), hints, journal })
+        Ok(Attempt {
+            scenario: id.to_owned(),
+            seed,
+            help,
+            bench,
+            done: Vec::new(),
+            hints: scenario.hints,
+            hints_taken: 0,
+            journal,
+        })
     }
 
     fn resume(&mut self, id: &str) -> Result<Attempt, String> {
@@ -203,9 +211,12 @@ impl Desk for HomeDesk {
         let record = read(&file)?;
         let resumed = record::resume(&record, &mut |_, _| {}).map_err(|error| error.to_string())?;
         let header = record.header.clone();
+        let job_hint = |what: &What| *what == What::Note(record::Note::JobHint);
+        let hints_taken = record.lines.iter().filter(|line| job_hint(&line.what)).count();
         let journal =
             RecordJournal::go_on(header.clone(), &file, record.whole_bytes, resumed.writer)
-                .map_err(|error| error.to_string())?;
+                .map_err(|error| error.to_string())?
+                .after_hints(hints_taken);
         let done = record
             .lines
             .iter()
@@ -227,6 +238,7 @@ impl Desk for HomeDesk {
                 Some(record::Help::Solo) | None => Help::Solo,
             },
             hints: self.text_of(&id).and_then(parse).map(|it| it.hints).unwrap_or_default(),
+            hints_taken,
             scenario: id,
             bench: resumed.bench,
             done,

@@ -24,15 +24,30 @@ pub struct RecordJournal {
     recorder: Option<Recorder<Lines>>,
     thread: Option<JoinHandle<()>>,
     trouble: Option<String>,
+    /// The author's hints that were taken: what follows a way back keeps them.
+    job_hints: usize,
 }
 
 impl RecordJournal {
+    /// The same journal, so many of the author's hints having been taken.
+    #[must_use]
+    pub fn after_hints(mut self, job_hints: usize) -> Self {
+        self.job_hints = job_hints;
+        self
+    }
+
     /// Begins a record in `folder`. A record that cannot be written is told as trouble; the job
     /// goes on all the same.
     #[must_use]
     pub fn begin(header: Header, folder: &Path) -> Self {
-        let mut journal =
-            Self { header, folder: folder.to_owned(), recorder: None, thread: None, trouble: None };
+        let mut journal = Self {
+            header,
+            folder: folder.to_owned(),
+            recorder: None,
+            thread: None,
+            trouble: None,
+            job_hints: 0,
+        };
         journal.open_new();
         journal
     }
@@ -56,6 +71,7 @@ impl RecordJournal {
             recorder: Some(Recorder::go_on(writer, lines)),
             thread: Some(thread),
             trouble: None,
+            job_hints: 0,
         })
     }
 
@@ -113,6 +129,13 @@ impl Journal for RecordJournal {
         }
     }
 
+    fn job_hinted(&mut self, bench: &Bench) {
+        self.job_hints += 1;
+        if let Some(recorder) = &mut self.recorder {
+            recorder.note(bench, Note::JobHint);
+        }
+    }
+
     fn went_back(&mut self, bench: &Bench, done: &[(u64, Action)]) {
         // The stopped attempt keeps its record; what follows is another, with the same beginning.
         self.open_new();
@@ -132,6 +155,9 @@ impl Journal for RecordJournal {
             again.step();
         }
         recorder.note(&again, Note::WentBack);
+        for _ in 0..self.job_hints {
+            recorder.note(&again, Note::JobHint);
+        }
     }
 
     fn trouble(&self) -> Option<String> {

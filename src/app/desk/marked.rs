@@ -2,13 +2,14 @@
 
 use super::Finished;
 use crate::bench::Bench;
-use crate::bench::action::Action;
+use crate::bench::action::{Action, Ending};
 use crate::bench::seen::Over;
 use crate::bench::setup::Setup;
 use crate::marking::debrief::debrief;
 use crate::marking::evaluate::Marks;
 use crate::marking::{Brief, Observer};
-use crate::panels::debrief::DebriefView;
+use crate::panels::debrief::{DebriefView, EssentialView, Verdict};
+use crate::rules::Essential;
 use crate::scenario::{Scenario, in_this_job};
 
 /// Marks an attempt by what its scenario says about marking: the page, and the marks unless the
@@ -30,7 +31,11 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
     let shown = debrief(&observer.ledger, marks.clone(), observer.trace);
     let mut view = DebriefView::from(&shown);
     match finished.bench.over() {
-        Some(Over::HandedOver(_)) => {}
+        Some(Over::HandedOver(ending)) => {
+            if ending == Ending::ShutOff && marking.endings.contains(&ending) {
+                left_off(&mut view);
+            }
+        }
         Some(Over::Ignition) => {
             view.result = format!("Stopped: gas ignited where it must not. {}", view.result);
         }
@@ -43,6 +48,18 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
         (taken, all) => format!("{taken} of the {all} hints on this job taken."),
     };
     (view, Some(marks))
+}
+
+/// A furnace that was rightly left off has nothing to be restored.
+fn left_off(view: &mut DebriefView) {
+    let restored = Essential::Restored.label();
+    let met = |essential: &&mut EssentialView| {
+        essential.name == restored && essential.verdict == Verdict::Met
+    };
+    for essential in view.essentials.iter_mut().filter(met) {
+        essential.verdict = Verdict::NotDue;
+        essential.why = "It was rightly left shut off.".to_owned();
+    }
 }
 
 /// The whole attempt as the marking sees it.

@@ -16,6 +16,10 @@ const KNOB_DEG: f32 = 90.0;
 const GAUGE_SWEEP_DEG: f32 = 270.0;
 /// Turns a second of a wheel at full speed as drawn: slow enough to follow with the eye.
 const WHEEL_REV_S: f32 = 1.5;
+/// Share of the burners' air blown in at which flames lean as far as they do.
+const STORM: f64 = 0.3;
+/// How far they lean then, in degrees.
+const LEAN_DEG: f64 = 26.0;
 /// Height of a flame under which it counts as out.
 const OUT: f64 = 0.02;
 
@@ -140,10 +144,16 @@ fn flame(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
         _ => (1.0, true),
     };
     let width = 0.75 + 0.25 * height.min(1.0);
+    // Wind from the blower side leans the flames over, each a little differently, and tears at
+    // them.
+    let blown = (burners.signs.blown / STORM).clamp(0.0, 1.0);
+    #[expect(clippy::cast_precision_loss, reason = "one of four")]
+    let lean = blown * LEAN_DEG * (0.7 + 0.3 * (number % 3) as f64);
     Some(Pose {
         shown: Shown::when(shown),
+        turn_deg: narrow(lean),
         scale: [narrow(width), narrow(height * share)],
-        flicker: narrow(0.03 + 0.09 * yellow),
+        flicker: narrow(0.03 + 0.09 * yellow + 0.3 * blown),
         ..Pose::default()
     })
 }

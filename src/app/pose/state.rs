@@ -1,11 +1,15 @@
 //! Which of a part's states holds.
 
 use super::super::pose::burning;
+use crate::appliance::safety::Hose;
 use crate::bench::action::{Fitted, Opening};
-use crate::bench::part::{Neighbor, Port, Screw, Subject, Tool};
+use crate::bench::part::{Neighbor, Port, Screw, Tool};
 use crate::bench::seen::{
-    BurnersSeen, Burning, Condition, Cracked, Finding, PortFill, PortSeen, Seen,
+    BurnersSeen, Burning, Cracked, PortFill, PortSeen, Rod, Seen, Signs, Water,
 };
+
+/// Share of the registers closed from which the one in the hall is among them.
+const REGISTERS_CLOSED: f64 = 0.25;
 
 /// Whether `part@state` holds; `None` for a part that is not known.
 pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
@@ -33,11 +37,36 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
             port_of(part, burners).map(|port| has_adapter(port) == (state == "on"))
         }
         "conversion-label" => furnace.map(|f| fitted(f.conversion_label, state)),
-        "supply-vent" => Some((state == "blocked") == bad(seen, Subject::SupplyVent)),
-        "air-opening" => Some((state == "blocked") == bad(seen, Subject::AirOpening)),
+        "pressure-switch-low" | "pressure-switch-high" => {
+            burners.map(|b| draft_hose(&b.signs, state))
+        }
+        "box-hose" => burners.map(|b| (b.signs.box_hose == Fitted::On) == (state == "on")),
+        "flame-rod" => burners.map(|b| b.signs.rod == Rod::Filmed),
+        "ground-wire" => burners.map(|b| fitted(b.signs.ground, state)),
+        "orifices" => burners.map(|b| plugged(&b.signs, state)),
+        "register" => seen
+            .hall
+            .as_ref()
+            .map(|h| (h.registers_closed > REGISTERS_CLOSED) == (state == "closed")),
         "tank" => yard.map(|y| state != "frost" || y.frost > 0.01),
-        _ => None,
+        _ => super::found::holds(part, state, seen),
     }
+}
+
+/// The hose to the pressure switches: on, split or off, with water standing in it or not.
+fn draft_hose(signs: &Signs, state: &str) -> bool {
+    let wet = signs.draft_water == Water::Stands;
+    match signs.draft_hose {
+        Hose::Sound => state == "hose-on" || (wet && state == "hose-wet"),
+        Hose::Split => state == "hose-split",
+        Hose::Off => state == "hose-off",
+    }
+}
+
+/// Whether `plugged-N` is the orifice in which something was found.
+fn plugged(signs: &Signs, state: &str) -> bool {
+    let number = state.strip_prefix("plugged-").and_then(|number| number.parse::<usize>().ok());
+    number.is_some_and(|number| signs.plugged.is_some_and(|index| index + 1 == number))
 }
 
 /// Whether a whole part is there at all; `None` for parts that always are.
@@ -138,8 +167,4 @@ fn opening(now: Opening, state: &str) -> bool {
         Opening::Open => state == "open",
         Opening::Closed => state == "closed",
     }
-}
-
-fn bad(seen: &Seen, subject: Subject) -> bool {
-    seen.sheet.note(subject).is_some_and(|note| note.finding == Finding::Condition(Condition::Bad))
 }

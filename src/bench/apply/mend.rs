@@ -54,6 +54,7 @@ impl Bench {
         let plate = (*plate != before.furnace.plate).then(|| Box::new(plate.clone()));
         self.built_from.get_or_insert_with(|| Box::new(before));
         self.mended.push(repair);
+        self.sheet.done.push(crate::bench::seen::Done { repair, tick: self.tick });
         let outcome = if changed { Outcome::Changed } else { Outcome::Nothing };
         Ok(vec![Happening::Mended { repair, outcome, plate }])
     }

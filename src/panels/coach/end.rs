@@ -1,6 +1,7 @@
 //! What the looks and readings lead to: going on, looking elsewhere, closing up, or shutting off.
 
-use super::{Hint, ORDER, Remembered, fire, port, supply, to_plant_room};
+use super::elsewhere::{elsewhere, found};
+use super::{Hint, ORDER, Remembered, cycle, fire, port, supply, to_plant_room};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::bench::action::{Action, Ending, Fitted, HandOver, NotDone, OnOff, Phase, Stage, Topic};
 use crate::bench::part::{Door, Neighbor, Place, Port, Subject};
@@ -128,20 +129,13 @@ fn hand_over(text: &str, ending: Ending, seen: &Seen) -> Hint {
 }
 
 /// The control has given up, or a limit stands open.
-pub(super) fn gave_up(furnace: &FurnaceSeen) -> Option<Hint> {
+pub(super) fn gave_up(seen: &Seen) -> Option<Hint> {
+    let furnace = seen.furnace.as_ref()?;
     let signs = ["locked out", "trying again", "limit open", "roll-out", "low-gas", "not starting"];
     signs.iter().any(|sign| furnace.status.contains(sign)).then(|| {
-        elsewhere(&format!("The status lamp says: {}. No screw mends that.", furnace.status))
+        let why = format!("The status lamp says: {}. No screw mends that.", furnace.status);
+        elsewhere(&why, seen)
     })
-}
-
-/// Where to look when the screw is not the cause.
-fn elsewhere(why: &str) -> Hint {
-    Hint::say(format!(
-        "{why} The cause lies elsewhere. Look at the flames and the status lamp, at flue, air \
-         opening, connector and filter, then hold the meter to the part that they point to. After \
-         a repair, read again and write the left column."
-    ))
 }
 
 /// What a written pressure is against plate or label.
@@ -174,7 +168,7 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
     };
     let bad = seen.sheet.notes.iter().find(|it| it.finding == Finding::Condition(Condition::Bad));
     if let Some(note) = bad {
-        return elsewhere(&format!("{} Mend that, or call, and look again.", note.text));
+        return found(seen, note);
     }
     if wrong(Port::Inlet) {
         return Hint::say(
@@ -195,9 +189,10 @@ fn manifold(seen: &Seen, remembered: &Remembered) -> Hint {
     if remembered.turned_in_vain() {
         return elsewhere(
             "The screw was turned and the manifold stood still. Leave the screw alone.",
+            seen,
         );
     }
-    if let Some(hint) = seen.furnace.as_ref().and_then(gave_up) {
+    if let Some(hint) = gave_up(seen) {
         return hint;
     }
     Hint::say(
@@ -214,8 +209,8 @@ fn close_up(seen: &Seen, remembered: &Remembered) -> Hint {
         .or_else(|| restore(seen, remembered))
         .unwrap_or_else(|| {
             hand_over(
-                "Everything lies in its band, closed and tight. See it through a whole cycle: it \
-                 lights, burns, purges and stands. Then hand over in service.",
+                "Everything lies in its band, closed and tight, and a whole cycle was seen. Hand \
+                 over in service.",
                 Ending::InService,
                 seen,
             )
@@ -239,12 +234,12 @@ fn prove_plugs(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
         .or_else(|| port::prove(seen, remembered, Port::Manifold))
 }
 
-/// Hands empty, door on, others and thermostat as they were found.
+/// Hands empty, door on, a whole cycle, others and thermostat as they were found.
 fn restore(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let [heater, range] = remembered.neighbors_found;
     if let Some(hall) = &seen.hall {
-        return range
-            .and_then(|was| neighbor(Neighbor::Range, hall.range.1, was))
+        return cycle::step(remembered.cycle, hall)
+            .or_else(|| range.and_then(|was| neighbor(Neighbor::Range, hall.range.1, was)))
             .or_else(|| {
                 let was = remembered.setpoint_found_half_f?;
                 (hall.setpoint_half_f != was).then(|| {
@@ -272,6 +267,24 @@ fn restore(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
         })
         .or_else(|| {
             heater.and_then(|was| neighbor(Neighbor::WaterHeater, furnace.water_heater.1, was))
+        })
+        .or_else(|| {
+            (furnace.blower_door == Fitted::Off).then(|| {
+                Hint::act(
+                    "Put the blower door on.",
+                    "blower-door",
+                    Action::Door { door: Door::Blower, to: Fitted::On },
+                )
+            })
+        })
+        .or_else(|| {
+            (furnace.switch == OnOff::Off).then(|| {
+                Hint::act(
+                    "Switch the furnace on: a whole cycle is to be seen.",
+                    "furnace-switch",
+                    Action::FurnaceSwitch(OnOff::On),
+                )
+            })
         })
         .or_else(|| Some(Hint::go("Now the thermostat: go to the hall.", Place::Hall)))
 }

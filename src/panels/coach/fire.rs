@@ -169,7 +169,7 @@ fn light(seen: &Seen, furnace: &FurnaceSeen, burners: &BurnersSeen, stage: Stage
     if lit {
         return to_hall("It fires on high. Go to the hall and ask for less, so that low remains.");
     }
-    if let Some(hint) = end::gave_up(furnace) {
+    if let Some(hint) = end::gave_up(seen) {
         return Some(hint);
     }
     if furnace.inducer > STILL || burners.glow > STILL {

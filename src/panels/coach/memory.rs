@@ -1,6 +1,7 @@
 //! What the coach keeps in mind of what was seen and done.
 
 use super::ORDER;
+use super::cycle::{self, Cycle};
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, JointVerdict, Phase, Stage, Topic};
 use crate::bench::part::{Joint, Port, Screw};
@@ -49,6 +50,8 @@ pub struct Remembered {
     again: [bool; ORDER.len()],
     /// Whether the householder was told that the furnace stays off.
     pub told_unsafe: bool,
+    /// How far a cycle without a hand on the gas has come.
+    pub cycle: Cycle,
 }
 
 impl Remembered {
@@ -72,6 +75,7 @@ impl Remembered {
             Some((Port::Manifold, _)) => seen.pressure_shown().map(|shown| whole(shown.pa())),
             Some((Port::Inlet, _)) | None => None,
         };
+        self.cycle = self.cycle.heard(seen);
         if let Some(yard) = &seen.yard {
             let tank = yard.tank_percent.map(|_| Fuel::Propane);
             self.supply = tank.or(yard.dial_turns.map(|_| Fuel::Natural)).or(self.supply);
@@ -80,6 +84,9 @@ impl Remembered {
 
     /// Takes in what is being done.
     pub fn did(&mut self, action: &Action) {
+        if cycle::spoils(action) {
+            self.cycle = Cycle::default();
+        }
         let [inlet, manifold] = &mut self.proven;
         match action {
             Action::Plug { port, .. } | Action::Adapter { port, .. } => match port {

@@ -2,7 +2,7 @@
 
 use super::{DebriefView, EssentialView, FindingView, TickView, TraceView, Verdict, Weight};
 use crate::marking::debrief::{Debrief, clock, seconds};
-use crate::marking::evaluate::{EssentialMark, Finding, Standing};
+use crate::marking::evaluate::{EssentialMark, Finding, Marks, Standing};
 use crate::marking::trace::{CURVES, Trace};
 use crate::rules::Severity;
 
@@ -19,7 +19,7 @@ impl From<&Debrief> for DebriefView {
                 .iter()
                 .map(|mark| essential(mark, &marks.findings))
                 .collect(),
-            findings: marks.findings.iter().map(finding).collect(),
+            findings: marks.findings.iter().map(|one| finding(one, marks)).collect(),
             traces: traces(&debrief.trace),
             ticks: debrief
                 .done
@@ -55,7 +55,14 @@ fn essential(mark: &EssentialMark, findings: &[Finding]) -> EssentialView {
     }
 }
 
-fn finding(finding: &Finding) -> FindingView {
+/// The most that a finding's group can lose, where its findings together would lose more.
+fn limit(of: &Finding, marks: &Marks) -> Option<f64> {
+    let group = marks.findings.iter().filter(|finding| finding.family == of.family);
+    let uncapped: f64 = group.map(|finding| finding.lost).sum();
+    marks.lost.get(&of.family).copied().filter(|counted| uncapped > counted + 0.01)
+}
+
+fn finding(finding: &Finding, marks: &Marks) -> FindingView {
     let often =
         if finding.times > 1 { format!(" {} times.", finding.times) } else { String::new() };
     FindingView {
@@ -67,6 +74,7 @@ fn finding(finding: &Finding) -> FindingView {
             Severity::Minor => Weight::Slight,
         },
         lost: finding.lost,
+        limit: limit(finding, marks),
         at_s: Some(seconds(finding.tick)),
         seen: format!("{}{often}", finding.seen),
         truth: finding.truth.clone(),

@@ -139,7 +139,7 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
         ui.label(RichText::new(mark).color(color).family(theme::semibold()));
         ui.label(RichText::new(&finding.title).text_style(theme::section()));
         if finding.lost > 0.0 {
-            ui.label(format!("−{} points", finding.lost));
+            ui.label(lost_words(finding.lost, finding.limit));
         }
         if let Some(at_s) = finding.at_s {
             let show = ui.button(format!("at {}", super::trace::minutes(at_s)));
@@ -166,6 +166,23 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
     }
     if !finding.rule.is_empty() {
         kit::quiet(ui, format!("Rule: {}", finding.rule));
+    }
+}
+
+/// What a finding costs, and that its group stops losing where it does.
+fn lost_words(lost: f64, limit: Option<f64>) -> String {
+    let points = |count: f64| {
+        if (count - 1.0).abs() < 0.01 { "1 point".to_owned() } else { format!("{count:.0} points") }
+    };
+    match limit {
+        None => format!("−{}", points(lost)),
+        Some(limit) => {
+            format!(
+                "worth {}; the findings of this kind cost {} in all",
+                points(lost),
+                points(limit)
+            )
+        }
     }
 }
 

@@ -4,12 +4,13 @@ use egui::Ui;
 
 use crate::appliance::plate::GasFigures;
 use crate::bench::part::Subject;
-use crate::bench::seen::{Finding, Measured, SheetSeen, WrittenMeasured};
+use crate::bench::seen::{Finding, Measured, Note, SheetSeen, WrittenMeasured};
 use crate::bench::setup::SupplyRight;
 use crate::panels::entry::pressure;
 use crate::panels::face;
 use crate::panels::kit;
 use crate::panels::view::{Job, View};
+use crate::panels::ways;
 use crate::panels::wish::Wish;
 use crate::units::{PressureUnit, full_stop};
 
@@ -111,10 +112,26 @@ pub(super) fn notes_ui(ui: &mut Ui, sheet: &SheetSeen) {
     for note in &sheet.notes {
         ui.label(kit::pen(note.subject.label()));
         ui.label(&note.text);
+        if is_stale(note, sheet) {
+            kit::quiet(ui, BEFORE);
+        }
     }
     for written in &sheet.measured {
-        let WrittenMeasured { spot, figures, .. } = written;
+        let WrittenMeasured { spot, figures, tick } = written;
         let measured = Measured { spot: *spot, figures: figures.clone() };
         ui.label(kit::pen(face::line(&measured)));
+        if sheet.done.iter().any(|done| done.tick >= *tick) {
+            kit::quiet(ui, BEFORE);
+        }
     }
+}
+
+/// Written under what was noted before something was mended that it tells of.
+const BEFORE: &str = "(before the repair)";
+
+/// Whether a repair that was done since tells against a note.
+#[must_use]
+pub(crate) fn is_stale(note: &Note, sheet: &SheetSeen) -> bool {
+    let since = sheet.done.iter().filter(|done| done.tick >= note.tick);
+    since.into_iter().any(|done| ways::outdates(done.repair, note.subject))
 }

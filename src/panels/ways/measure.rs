@@ -94,6 +94,7 @@ fn spots_at(id: &str) -> &'static [Spot] {
         "filter" | "blower-door" => &[Spot::ReturnAir],
         "vent" => &[Spot::Flue],
         "flame-rod" => &[Spot::FlameRod],
+        "ground-wire" => &[Spot::BurnerGroundOhms],
         "control-board" | "stage-jumper" => &[Spot::RToC, Spot::W1ToC, Spot::W2ToC],
         "pressure-switch-low" => &[Spot::LowSwitch],
         "pressure-switch-high" => &[Spot::HighSwitch],

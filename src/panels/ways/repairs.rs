@@ -3,7 +3,7 @@
 use super::List;
 use super::valve::{fill, port_of};
 use crate::bench::action::{Action, Fitted};
-use crate::bench::part::{Place, Port};
+use crate::bench::part::{Place, Port, Subject};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{PortFill, Seen};
 
@@ -53,6 +53,39 @@ fn taps(port: Port) -> [Repair; 2] {
     }
 }
 
+/// Whether a repair makes a look of before it out of date.
+pub(in crate::panels) fn outdates(repair: Repair, subject: Subject) -> bool {
+    let on_it = at(subject.id()).contains(&repair);
+    match subject {
+        // What burns and what the control says hangs on everything.
+        Subject::Flames | Subject::StatusLamp => true,
+        Subject::ConversionLabel
+        | Subject::LowGasSwitch
+        | Subject::Orifices
+        | Subject::SpringMark => {
+            on_it || matches!(repair, Repair::FitConversionKit | Repair::ReplaceGasValve)
+        }
+        Subject::SupplyVent => {
+            on_it
+                || matches!(repair, Repair::ReplaceSupplyRegulator | Repair::FitTwoStageRegulators)
+        }
+        Subject::Plate
+        | Subject::Vent
+        | Subject::AirOpening
+        | Subject::Connector
+        | Subject::DripLeg
+        | Subject::Filter
+        | Subject::TankGauge
+        | Subject::MeterDial
+        | Subject::CoAlarm
+        | Subject::SupplyRegulator
+        | Subject::DraftHose
+        | Subject::BoxHose
+        | Subject::FlameRod
+        | Subject::Registers => on_it,
+    }
+}
+
 /// The repairs of a part.
 fn at(id: &str) -> &'static [Repair] {
     match id {
@@ -87,6 +120,7 @@ fn at(id: &str) -> &'static [Repair] {
         ],
         "burners" => &[Repair::CleanBurners],
         "flame-rod" => &[Repair::CleanFlameRod, Repair::MendBurnerGround],
+        "ground-wire" => &[Repair::MendBurnerGround],
         "igniter" => &[Repair::ReplaceIgniter],
         "pressure-switch-low" => &[Repair::ReplaceLowSwitch, Repair::BypassLowSwitch],
         "pressure-switch-high" => &[Repair::ReplaceHighSwitch, Repair::BypassHighSwitch],
@@ -104,7 +138,7 @@ fn at(id: &str) -> &'static [Repair] {
         "low-gas-switch" => &[Repair::ReplaceLowGasSwitch, Repair::BypassLowGasSwitch],
         "filter" => &[Repair::ReplaceFilter],
         "thermostat" => &[Repair::MendThermostatWire],
-        "householder" => &[Repair::OpenRegisters],
+        "householder" | "register" => &[Repair::OpenRegisters],
         "meter" => &[Repair::SwapMeterHose, Repair::ReplaceMeterBattery, Repair::BorrowMeter],
         _ => &[],
     }

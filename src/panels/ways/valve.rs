@@ -48,6 +48,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
                 | "low-gas-switch"
                 | "box-hose"
                 | "flame-rod"
+                | "ground-wire"
                 | "igniter"
                 | "high-coil"
         );

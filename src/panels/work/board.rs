@@ -12,14 +12,28 @@ use crate::panels::theme;
 use crate::panels::view::{Job, View};
 use crate::panels::wish::Wish;
 
+/// Width of the drawing below which the opened sheet lies over it, in points.
+const LEAST_DRAWING: f32 = 480.0;
+
 /// The drawing's part of the page and the sheet's; the sheet's is a tab where room is scarce.
-pub(super) fn split(window: f32, rest: Rect, view: &View<'_>) -> (Rect, Board) {
+///
+/// Opened from its tab the sheet lies beside the drawing where that leaves enough of it, so that the
+/// manometer can be read while its number is written; else over it.
+pub(super) fn split(window: f32, rest: Rect, view: &View<'_>, open: OnOff) -> (Rect, Board) {
     let width = sheet::width(view);
     let tab = 74.0 * theme::text_factor(view.settings);
     let folded = window < 3.4 * width;
     let side = if folded { tab } else { width }.min(rest.width() * 0.5).max(0.0);
     let (scene, side) = rest.split_left_right_at_x(rest.right() - side);
-    (scene, if folded { Board::Tab(side) } else { Board::Open(side) })
+    if !folded {
+        return (scene, Board::Open(side));
+    }
+    let left = scene.width() - width;
+    if open == OnOff::Off || left < LEAST_DRAWING {
+        return (scene, Board::Tab(side));
+    }
+    let (scene, sheet) = scene.split_left_right_at_x(scene.right() - width);
+    (scene, Board::Beside { tab: side, sheet })
 }
 
 /// Where the sheet is.
@@ -27,7 +41,14 @@ pub(super) fn split(window: f32, rest: Rect, view: &View<'_>) -> (Rect, Board) {
 pub(super) enum Board {
     /// Beside the drawing.
     Open(Rect),
-    /// Behind a tab beside the drawing.
+    /// Opened from its tab, beside the drawing.
+    Beside {
+        /// The tab.
+        tab: Rect,
+        /// The sheet.
+        sheet: Rect,
+    },
+    /// Behind a tab beside the drawing, or over it.
     Tab(Rect),
 }
 
@@ -42,12 +63,16 @@ pub(super) fn board_ui(
     out: &mut Vec<Wish>,
 ) {
     let tab = match board {
-        Board::Open(rect) => {
+        Board::Open(rect) | Board::Beside { sheet: rect, .. } => {
+            if let Board::Beside { tab, .. } = board {
+                tab_ui(root, tab, state);
+            }
             let parts = SheetParts {
                 chosen: state.chosen.as_deref(),
                 offers: list,
                 entry: &mut state.entry,
                 forms: &mut state.forms,
+                run: state.run,
             };
             sheet_ui(root, rect, view, job, parts, out);
             return;
@@ -74,6 +99,7 @@ pub(super) fn board_ui(
                 offers: list,
                 entry: &mut state.entry,
                 forms: &mut state.forms,
+                run: state.run,
             };
             sheet_ui(ui, rect, view, job, parts, out);
         },

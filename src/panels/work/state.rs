@@ -9,7 +9,7 @@ use crate::bench::repair::Repair;
 use crate::panels::coach::{Asked, Hint, Remembered, coach};
 use crate::panels::forms::FormState;
 use crate::panels::hotspots::By;
-use crate::panels::offers::is_asked_twice;
+use crate::panels::offers::{Letters, is_asked_twice};
 use crate::panels::popup::PopupFocus;
 use crate::panels::sheet::{EntryState, NextFocus};
 use crate::panels::view::{Help, Job};
@@ -28,6 +28,8 @@ pub(in crate::panels) struct WorkState {
     pub(super) anchor: Option<Rect>,
     pub(super) popup: OnOff,
     pub(super) popup_focus: PopupFocus,
+    /// The frame in which the slip was opened.
+    pub(super) popup_opened: u64,
     pub(super) entry: EntryState,
     pub(super) forms: FormState,
     pub(super) hinting: Hinting,
@@ -40,6 +42,11 @@ pub(in crate::panels) struct WorkState {
     pub(super) message: Message,
     /// A repair that was chosen and waits to be chosen again.
     pub(super) asked: Option<Repair>,
+    pub(super) letters: Letters,
+    /// Tells this job's folds and scrolls from those of the jobs before.
+    pub(super) run: u64,
+    /// Where a message lay over the drawing in the last frame.
+    pub(super) message_at: Option<Rect>,
 }
 
 /// Whether hints show.
@@ -54,7 +61,7 @@ pub(super) enum Hinting {
 }
 
 impl WorkState {
-    pub(in crate::panels) fn new(job: &Job<'_>) -> Self {
+    pub(in crate::panels) fn new(job: &Job<'_>, run: u64) -> Self {
         Self {
             seed: job.seed,
             title: job.card.title.to_owned(),
@@ -64,6 +71,7 @@ impl WorkState {
             anchor: None,
             popup: OnOff::Off,
             popup_focus: PopupFocus::Stay,
+            popup_opened: u64::MAX,
             entry: EntryState::default(),
             forms: FormState::default(),
             hinting: match job.help {
@@ -77,6 +85,9 @@ impl WorkState {
             settings: OnOff::Off,
             message: Message::new(job),
             asked: None,
+            letters: Letters::default(),
+            run,
+            message_at: None,
         }
     }
 

@@ -1,0 +1,86 @@
+//! The window fits the screen that it opens on.
+
+use bevy::prelude::*;
+use bevy::window::{Monitor, PrimaryMonitor, PrimaryWindow};
+
+use super::{LEAST, SIZE};
+
+/// Height that a window's own frame and a task bar may take, in points.
+const FRAME: f32 = 64.0;
+
+/// How the window shall open.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Fit {
+    /// As it is.
+    AsItIs,
+    /// As large as the screen lets it: at most this, and this small at least.
+    Within {
+        /// Width and height, in points.
+        size: [f32; 2],
+        /// The least width and height.
+        least: [f32; 2],
+    },
+}
+
+/// How a window opens on a screen of this size in points.
+#[must_use]
+pub fn fit(screen: [f32; 2]) -> Fit {
+    let [width, height] = screen;
+    if width >= SIZE[0] && height >= SIZE[1] + FRAME {
+        return Fit::AsItIs;
+    }
+    Fit::Within {
+        size: [SIZE[0].min(width), SIZE[1].min(height)],
+        least: [LEAST[0].min(width), LEAST[1].min(height - FRAME).max(1.0)],
+    }
+}
+
+pub(super) fn plugin(app: &mut App) {
+    app.add_systems(Update, once);
+}
+
+/// The screens are known a little after the start.
+fn once(
+    screens: Query<(&Monitor, Has<PrimaryMonitor>)>,
+    mut windows: Query<&mut Window, With<PrimaryWindow>>,
+    mut done: Local<Done>,
+) {
+    if *done == Done::Yes {
+        return;
+    }
+    let first = screens.iter().max_by_key(|(_, primary)| *primary);
+    let (Some((screen, _)), Ok(mut window)) = (first, windows.single_mut()) else { return };
+    *done = Done::Yes;
+    #[expect(clippy::cast_possible_truncation, reason = "a scale")]
+    let scale = (screen.scale_factor as f32).max(0.5);
+    let size = screen.physical_size().as_vec2() / scale;
+    if let Fit::Within { size, least } = fit(size.to_array()) {
+        window.resize_constraints.min_width = least[0];
+        window.resize_constraints.min_height = least[1];
+        window.resolution.set(size[0], size[1]);
+        window.set_maximized(true);
+    }
+}
+
+#[derive(Default, PartialEq, Eq)]
+enum Done {
+    #[default]
+    No,
+    Yes,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_window_is_never_larger_than_its_screen() {
+        assert_eq!(fit([1920.0, 1080.0]), Fit::AsItIs);
+        for screen in [[1280.0, 720.0], [1024.0, 768.0], [1024.0, 600.0], [800.0, 480.0]] {
+            let Fit::Within { size, least } = fit(screen) else { panic!("{screen:?}") };
+            for i in 0..2 {
+                assert!(size[i] <= screen[i] && least[i] <= size[i], "{screen:?}: {size:?}");
+            }
+        }
+    }
+}

@@ -1,0 +1,91 @@
+//! Where to look when the screw is not the cause: one look after the other, each to be done.
+
+use super::{Hint, to_plant_room};
+use crate::bench::action::{Action, Fitted, OnOff};
+use crate::bench::part::{Door, Place, Subject};
+use crate::bench::seen::{Note, Seen};
+use crate::panels::sheet::is_stale;
+
+/// What is looked at, and the words for it, from what needs no door to what needs one.
+const LOOKS: [(Subject, &str); 7] = [
+    (Subject::StatusLamp, "the status lamp"),
+    (Subject::Flames, "the flames"),
+    (Subject::Connector, "the connector"),
+    (Subject::DripLeg, "the drip leg"),
+    (Subject::Vent, "the flue"),
+    (Subject::AirOpening, "the air opening"),
+    (Subject::Filter, "the filter"),
+];
+
+/// The next look, and once all are taken, what to do with them.
+pub(super) fn elsewhere(why: &str, seen: &Seen) -> Hint {
+    let fresh = |subject| seen.sheet.note(subject).is_some_and(|note| !is_stale(note, &seen.sheet));
+    let why = format!("{why} The cause lies elsewhere. Look at");
+    let Some((subject, name)) = LOOKS.into_iter().find(|(subject, _)| !fresh(*subject)) else {
+        return Hint::say(format!(
+            "{why} what your notes say together, then hold the meter to the part that they point \
+             to. After a repair, read again and write the left column."
+        ));
+    };
+    let text = format!("{why} one thing after the other; next: {name}.");
+    look(seen, subject, &text)
+}
+
+/// Something was found amiss: mend it; once it was worked on, look again.
+pub(super) fn found(seen: &Seen, note: &Note) -> Hint {
+    if is_stale(note, &seen.sheet) {
+        let text = format!("You have worked since you noted: \"{}\" Look again.", note.text);
+        return look(seen, note.subject, &text);
+    }
+    let text = format!(
+        "{} The cause lies elsewhere. Look at what can be done there: mend it, or call whoever may. \
+         After a repair, read again and write the left column.",
+        note.text
+    );
+    match way_to(seen, note.subject, &text) {
+        Some(go) => go,
+        None => Hint { part: Some(note.subject.id()), ..Hint::say(text) },
+    }
+}
+
+/// Goes where a look is taken, opens what is in front of it, and takes it.
+fn look(seen: &Seen, subject: Subject, text: &str) -> Hint {
+    if let Some(go) = way_to(seen, subject, text) {
+        return go;
+    }
+    if let Some(furnace) = &seen.furnace {
+        let off = |door: Door, what: &str| {
+            let text = format!("{text} Take the {what} off first.");
+            match furnace.switch {
+                OnOff::On if door == Door::Blower => Hint::act(
+                    format!("{text} Power off before that."),
+                    "furnace-switch",
+                    Action::FurnaceSwitch(OnOff::Off),
+                ),
+                OnOff::On | OnOff::Off => {
+                    Hint::act(text, door.id(), Action::Door { door, to: Fitted::Off })
+                }
+            }
+        };
+        match subject {
+            Subject::Flames | Subject::StatusLamp if furnace.burner_door == Fitted::On => {
+                return off(Door::Burner, "burner door");
+            }
+            Subject::Filter if furnace.blower_door == Fitted::On => {
+                return off(Door::Blower, "blower door");
+            }
+            _ => {}
+        }
+    }
+    Hint::act(text, subject.id(), Action::Look(subject))
+}
+
+/// The way to where something is looked at; none when one stands there.
+fn way_to(seen: &Seen, subject: Subject, text: &str) -> Option<Hint> {
+    match (subject.place(), seen.place) {
+        (Place::PlantRoom, Place::PlantRoom | Place::GasValve) => None,
+        (Place::PlantRoom, Place::Yard | Place::Hall | Place::Away) => Some(to_plant_room(text)),
+        (wanted, here) if wanted == here => None,
+        (wanted, _) => Some(Hint::go(text, wanted)),
+    }
+}

@@ -1,0 +1,48 @@
+//! Letters that fingers can learn: what was offered once keeps its letter for the job, whatever
+//! else comes and goes in the list.
+
+use egui::Key;
+
+use super::{KEYS, Offer};
+use crate::bench::action::Action;
+
+/// Which letter each thing that was offered has had last. Empty at the start of a job.
+#[derive(Debug, Default)]
+pub struct Letters {
+    /// The one used last stands at the end.
+    had: Vec<(Action, Key)>,
+}
+
+impl Letters {
+    /// Gives every offer its letter: the one that it had before, unless something in the same list
+    /// had it first; else one that nobody has had, or the one that has been out of use longest.
+    pub fn give(&mut self, offers: &mut [Offer]) {
+        let mut taken: Vec<Key> = Vec::new();
+        for offer in offers.iter_mut() {
+            let before = self.of(&offer.way.action).filter(|key| !taken.contains(key));
+            taken.extend(before);
+            offer.key = before;
+        }
+        for offer in offers.iter_mut().filter(|offer| offer.key.is_none()) {
+            offer.key = self.free(&taken);
+            taken.extend(offer.key);
+        }
+        for offer in offers.iter() {
+            self.note(&offer.way.action, offer.key);
+        }
+    }
+
+    fn of(&self, action: &Action) -> Option<Key> {
+        self.had.iter().find(|(other, _)| other == action).map(|(_, key)| *key)
+    }
+
+    fn free(&self, taken: &[Key]) -> Option<Key> {
+        let last_used = |key: &Key| self.had.iter().rposition(|(_, had)| had == key);
+        KEYS.into_iter().filter(|key| !taken.contains(key)).min_by_key(last_used)
+    }
+
+    fn note(&mut self, action: &Action, key: Option<Key>) {
+        self.had.retain(|(other, _)| other != action);
+        self.had.extend(key.map(|key| (action.clone(), key)));
+    }
+}

@@ -1,0 +1,203 @@
+//! What must stay where it is: letters under the fingers, messages in sight, the meter beside the
+//! sheet; and what must not stay: the folds and scrolls of the job before.
+
+use egui::{Event, Key, Modifiers, PointerButton, Pos2, Rect};
+use egui_kittest::Harness;
+use egui_kittest::kittest::Queryable;
+use quarterturn::bench::action::Action;
+use quarterturn::bench::part::{Place, Subject, Tool};
+use quarterturn::bench::repair::Repair;
+use quarterturn::bench::seen::{Condition, Done, Finding, Note, PortFill};
+use quarterturn::panels::Wish;
+use quarterturn::panels::offers::{Letters, Offer, offers};
+
+use crate::fixture::{App, Which, debrief, seen, seen_open, window};
+
+fn key_of(list: &[Offer], action: &Action) -> Option<Key> {
+    list.iter().find(|offer| offer.way.action == *action).and_then(|offer| offer.key)
+}
+
+/// What is offered keeps its letter through a job: with a part chosen, with another tool in hand,
+/// after a walk. No letter stands twice in a list.
+#[test]
+fn letters_stay_with_what_they_do() {
+    let mut letters = Letters::default();
+    let mut give = |chosen: Option<&str>, seen: &_| {
+        let mut list = offers(chosen, seen);
+        letters.give(&mut list);
+        let mut keys: Vec<Key> = list.iter().filter_map(|offer| offer.key).collect();
+        let count = keys.len();
+        keys.sort_unstable();
+        keys.dedup();
+        assert_eq!(keys.len(), count, "a letter twice");
+        list
+    };
+    let go = Action::Go(Place::Hall);
+    let look = Action::Look(Subject::Plate);
+    let mut room = seen(Place::PlantRoom);
+    let first = key_of(&give(None, &room), &go);
+    assert!(first.is_some());
+    let plate = key_of(&give(Some("plate"), &room), &look);
+    assert!(plate.is_some());
+    room.hand = Some(Tool::GasDetector);
+    assert_eq!(key_of(&give(None, &room), &go), first);
+    let kneeling = seen_open(PortFill::Snug);
+    for part in ["manifold-port", "inlet-port", "low-cap", "orifices", "flame-rod"] {
+        assert_eq!(key_of(&give(Some(part), &kneeling), &go), first, "{part}");
+    }
+    assert_eq!(key_of(&give(Some("plate"), &room), &look), plate);
+    assert_eq!(key_of(&give(Some("plate"), &room), &go), first);
+}
+
+fn quick_click(harness: &mut Harness<'_, App>, at: Pos2) {
+    let button = |pressed| Event::PointerButton {
+        pos: at,
+        button: PointerButton::Primary,
+        pressed,
+        modifiers: Modifiers::NONE,
+    };
+    let events = &mut harness.input_mut().events;
+    events.extend([Event::PointerMoved(at), button(true), button(false)]);
+    harness.run();
+}
+
+/// On a slow machine press and release come in the same frame: it is a click all the same.
+#[test]
+fn a_click_within_one_frame_counts() {
+    let mut harness = window(App::new(Which::Job, seen(Place::PlantRoom)), 1280.0, 720.0);
+    harness.run();
+    let at = harness.get_by_label("Rating plate").rect().center();
+    quick_click(&mut harness, at);
+    let close = harness.query_by_label("Close (Esc)");
+    assert!(close.is_some(), "the slip did not open, or closed again");
+    let read = harness.get_all_by_label("Read the rating plate").next().unwrap().rect().center();
+    quick_click(&mut harness, read);
+    assert_eq!(harness.state().wishes, [Wish::Act(Action::Look(Subject::Plate))]);
+}
+
+fn overlap(one: Rect, other: Rect) -> bool {
+    one.intersects(other)
+}
+
+/// A refusal stays readable beside an open slip, in a large window and in a small one.
+#[test]
+fn a_slip_keeps_clear_of_a_refusal() {
+    for (width, height) in [(1280.0, 720.0), (1024.0, 768.0)] {
+        let mut app = App::new(Which::Job, seen_open(PortFill::Snug));
+        app.refusal = Some("Switch the furnace off first: this part carries voltage.");
+        let mut harness = window(app, width, height);
+        harness.run();
+        for part in ["High stage coil", "Flame rod", "Orifices", "Gas valve, switch on"] {
+            harness.get_by_label_contains(part).click();
+            harness.run();
+            // Its size is known some frames later.
+            for _ in 0..8 {
+                harness.step();
+            }
+            let refusal = harness.get_by_label_contains("✗ Switch the furnace off").rect();
+            let close = harness.get_by_label("Close (Esc)").rect();
+            assert!(!overlap(refusal, close), "{part} at {width}: {refusal:?} {close:?}");
+            assert!(close.bottom() <= refusal.top(), "{part} at {width}");
+            harness.key_press(Key::Escape);
+            harness.run();
+        }
+    }
+}
+
+/// In a narrow window the opened sheet lies beside the drawing: the manometer stays in sight while
+/// its number is written.
+#[test]
+fn the_sheet_does_not_cover_the_drawing() {
+    let mut harness = window(App::new(Which::Job, seen_open(PortFill::Snug)), 1024.0, 768.0);
+    harness.run();
+    let wide = harness.state().layout.unwrap().scene;
+    harness.get_by_label("Open the job sheet, F2").click();
+    harness.run();
+    let scene = harness.state().layout.unwrap().scene;
+    assert!(scene.width() >= 480.0 && scene.width() < wide.width());
+    let cell = harness.get_by_label("Manifold, low, found: not written").rect();
+    assert!(!overlap(cell, scene), "{cell:?} lies over {scene:?}");
+    harness.get_by_label("Fold the job sheet, F2").click();
+    harness.run();
+    assert_eq!(harness.state().layout.unwrap().scene, wide);
+}
+
+/// A new job begins with its card open and the end of the job folded, whatever was open before.
+#[test]
+fn a_new_job_starts_clean() {
+    let card = "Check inlet and manifold pressures on both stages.";
+    let ending = "Shut off, tagged and explained";
+    let mut app = App::new(Which::Job, seen(Place::PlantRoom));
+    app.seen.sheet.notes.clear();
+    let mut harness = window(app, 1280.0, 1800.0);
+    harness.run();
+    assert!(harness.query_by_label(card).is_some() && harness.query_by_label(ending).is_none());
+    let fold = egui::accesskit::Role::Button;
+    harness.get_by_role_and_label(fold, "No heat on cold mornings").click();
+    harness.run();
+    harness.get_by_label("End the job").click();
+    for _ in 0..20 {
+        harness.step();
+    }
+    assert!(harness.query_by_label(card).is_none(), "the card does not fold");
+    assert!(harness.query_by_label(ending).is_some(), "the end of the job does not open");
+    harness.state_mut().which = Which::Opening;
+    harness.run();
+    harness.state_mut().which = Which::Job;
+    harness.run();
+    assert!(harness.query_by_label(card).is_some(), "the card is still folded");
+    assert!(harness.query_by_label(ending).is_none(), "the end of the job is still open");
+}
+
+/// A note from before a repair that it tells of is marked; others are not.
+#[test]
+fn a_note_from_before_the_repair_is_marked() {
+    let note = |subject, tick, text: &str| Note {
+        subject,
+        tick,
+        text: text.into(),
+        finding: Finding::Condition(Condition::Bad),
+    };
+    let mut app = App::new(Which::Job, seen(Place::PlantRoom));
+    app.seen.tick = 900;
+    app.seen.sheet.notes = vec![note(Subject::Filter, 10, "grey"), note(Subject::Vent, 10, "nest")];
+    let marks = |app: &App| {
+        let lines = quarterturn::panels::sights::sights(&app.seen);
+        lines.iter().filter(|line| line.text.contains("before the repair")).count()
+    };
+    assert_eq!(marks(&app), 0);
+    app.seen.sheet.done = vec![Done { repair: Repair::ReplaceFilter, tick: 500 }];
+    assert_eq!(marks(&app), 1);
+    app.seen.sheet.notes[0].tick = 600;
+    assert_eq!(marks(&app), 0, "looked at again since");
+}
+
+/// Without the propane kit there is no switch to name; its place can be looked at all the same.
+#[test]
+fn a_switch_that_is_not_fitted_is_not_named() {
+    let mut app = App::new(Which::Job, seen_open(PortFill::Snug));
+    let fitted = window(app, 1280.0, 720.0);
+    assert!(fitted.query_by_label("Low gas switch").is_some());
+    app = App::new(Which::Job, seen_open(PortFill::Snug));
+    let burners = app.seen.furnace.as_mut().and_then(|furnace| furnace.burners.as_mut()).unwrap();
+    burners.low_gas_switch = quarterturn::bench::action::Fitted::Off;
+    let bare = window(app, 1280.0, 720.0);
+    assert!(bare.query_by_label("Low gas switch").is_none());
+    assert!(bare.query_by_label("Inlet pipe, no switch on it").is_some());
+}
+
+/// What a finding costs is told by what its kind costs together, where that is less.
+#[test]
+fn a_limit_of_points_is_told_as_one() {
+    let mut app = App::new(Which::Debrief, seen(Place::Hall));
+    app.debrief = debrief();
+    let plain = window(app, 1280.0, 1600.0);
+    assert!(plain.query_by_label("−8 points").is_some());
+    let mut app = App::new(Which::Debrief, seen(Place::Hall));
+    app.debrief = debrief();
+    app.debrief.findings[0].limit = Some(5.0);
+    let limited = window(app, 1280.0, 1600.0);
+    assert!(limited.query_by_label("−8 points").is_none());
+    let said = "worth 8 points; the findings of this kind cost 5 points in all";
+    assert!(limited.query_by_label(said).is_some());
+}
