@@ -6,6 +6,7 @@ use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Topic};
 use crate::bench::event::Happening;
 use crate::bench::part::{Cock, Place, Port, Screw};
+use crate::bench::repair::Repair;
 use crate::bench::seen::PortFill;
 use crate::bench::truth::{Firing, Truth};
 
@@ -198,7 +199,7 @@ fn opened(l: &Ledger, port: Port, when: fn(&Truth) -> bool) -> Vec<Hit> {
         .filter_map(|(index, event)| match event.what {
             Happening::OpenedUnderGas { port: at, pa } if at == port => {
                 let before = cause(l, index)?.before;
-                when(before).then(|| {
+                (when(before) && !is_stopped_up(l, index, port)).then(|| {
                     Hit::new(
                         event.tick,
                         format!("the {} was opened", port.label().to_lowercase()),
@@ -213,6 +214,23 @@ fn opened(l: &Ledger, port: Port, when: fn(&Truth) -> bool) -> Vec<Hit> {
             _ => None,
         })
         .collect()
+}
+
+/// Whether nothing can come out of a port that stands under pressure: its hole was found stopped up
+/// and has not been cleaned or drilled yet.
+fn is_stopped_up(l: &Ledger, before: usize, port: Port) -> bool {
+    let i = usize::from(port == Port::Manifold);
+    let found = l.setup.condition.ports.get(i).is_some_and(|it| it.tap_free_m.is_some());
+    let frees = |repair: Repair| {
+        repair == Repair::ReplaceGasValve
+            || match port {
+                Port::Inlet => matches!(repair, Repair::CleanInletTap | Repair::DrillInletTap),
+                Port::Manifold => {
+                    matches!(repair, Repair::CleanManifoldTap | Repair::DrillManifoldTap)
+                }
+            }
+    };
+    found && !super::repairs::mended(l).any(|it| it.index < before && frees(it.repair))
 }
 
 fn cock_open(truth: &Truth) -> bool {

@@ -30,23 +30,16 @@ fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if me.careless {
         return Vec::new();
     }
-    if seen.sheet.note(Subject::Flames).is_none_or(|note| note.finding != bad) {
-        return Vec::new();
-    }
-    let lit = seen
-        .furnace
-        .as_ref()
-        .and_then(|f| f.burners.as_ref())
-        .map_or(0, |burners| burners.flames.iter().filter(|flame| flame.height > 0.0).count());
-    let (words, repairs): (_, &[Repair]) = if lit < 4 {
-        ("a burner is dark", &[Repair::CleanOrifices, Repair::CleanBurners])
-    } else {
-        // The flue gas says more, once the stages are set.
+    let Some(note) = seen.sheet.note(Subject::Flames).filter(|note| note.finding == bad) else {
         return Vec::new();
     };
-    match me.know.next_of(repairs) {
+    if !note.text.contains("burners lit") {
+        // All of them burn, but yellow: the flue gas says more, once the stages are set.
+        return Vec::new();
+    }
+    match me.know.next_of(&[Repair::CleanOrifices, Repair::CleanBurners]) {
         Some(repair) => {
-            me.plan_repair(words, repair);
+            me.plan_repair("a burner is dark", repair);
             mend_at_manifold()
         }
         None => give_up(me, "flames stay wrong"),

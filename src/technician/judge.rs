@@ -90,6 +90,10 @@ impl Technician {
         if others >= figures.inlet_min_pa {
             return Supply::Sound;
         }
+        // What is too low with nothing burning is not too low for the load.
+        if rest < figures.inlet_min_pa {
+            return Supply::SetLow;
+        }
         if rest - others > SOUND_DROP.0 * rest + SOUND_DROP.1 {
             Supply::Weak
         } else {
@@ -209,6 +213,7 @@ fn turn(how: Step) -> Vec<Step> {
     let mut steps = vec![
         think(|me, _| {
             me.know.tries = 0;
+            me.know.screw = None;
             me.know.supply_turned = true;
             Vec::new()
         }),
@@ -233,7 +238,9 @@ fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let wanted = figures.inlet_min_pa + MARGIN_PA;
     me.know.tries += 1;
     match number(seen) {
+        Some(pa) if pa < wanted && me.turns_in_vain(pa) => screw_in_vain(me),
         Some(pa) if pa < wanted && me.know.tries < set::MOST_TRIES => {
+            me.count_turn(2);
             vec![act(Action::Turn { screw: Screw::Supply, eighths: 2 }), pause(12.0), think(raise)]
         }
         Some(_) | None => Vec::new(),
@@ -252,11 +259,20 @@ fn lower(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let wanted = others - over_pa - MARGIN_PA;
     me.know.tries += 1;
     match number(seen) {
+        Some(pa) if pa > wanted && me.turns_in_vain(pa) => screw_in_vain(me),
         Some(pa) if pa > wanted && me.know.tries < set::MOST_TRIES => {
+            me.count_turn(-2);
             vec![act(Action::Turn { screw: Screw::Supply, eighths: -2 }), pause(12.0), think(lower)]
         }
         Some(_) | None => Vec::new(),
     }
+}
+
+/// The supply's screw moves nothing: what comes to the regulator is the owner's to put right.
+fn screw_in_vain(me: &mut Technician) -> Vec<Step> {
+    me.know.note("supply's screw without effect");
+    me.know.owner_needed = true;
+    set::turn_back(me, Screw::Supply)
 }
 
 /// No flame: whether it is the gas that is missing, or too much of it.

@@ -20,6 +20,8 @@ const WATCH_S: f64 = 150.0;
 const DIM: f64 = 0.8;
 /// Most attempts to get the burners lit.
 const MOST_ATTEMPTS: u32 = 8;
+/// Most times that the readings are begun anew.
+const MOST_ROUNDS: u32 = 14;
 /// Seconds of waiting for the high pressure switch that tell of it.
 const SWITCH_S: u32 = 20;
 
@@ -127,8 +129,12 @@ const PRESSURE_SWITCH: &[Repair] = &[
 ];
 const HIGH_SWITCH: &[Repair] =
     &[Repair::PrimeTrap, Repair::ReplaceDraftHose, Repair::ReplaceHighSwitch];
-const FLAME_LOST: &[Repair] =
-    &[Repair::CleanFlameRod, Repair::MendBurnerGround, Repair::CleanBurners];
+const FLAME_LOST: &[Repair] = &[
+    Repair::CleanFlameRod,
+    Repair::MendBurnerGround,
+    Repair::CleanBurners,
+    Repair::CleanInletScreen,
+];
 const NO_LIGHT: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::ReplaceIgniter];
 
 fn rolled_out(me: &mut Technician) -> Vec<Step> {
@@ -151,8 +157,11 @@ pub(super) fn give_up(me: &mut Technician, words: &str) -> Vec<Step> {
 
 /// Isolates, mends, gives gas back and reads the inlet from the beginning.
 pub(super) fn mend_and_read_again(_: &Technician) -> Vec<Step> {
-    vec![think(|_, seen| match seen.meter.hose {
+    vec![think(|me, seen| match seen.meter.hose {
         Some((Port::Manifold, _)) => mend_at_manifold(),
+        Some((Port::Inlet, _)) if !me.know.to_mend_open.is_empty() => {
+            super::hose::mend_in_open_line()
+        }
         Some((Port::Inlet, _)) => mend_at_inlet(),
         // All is closed up already.
         None => super::plan::mend_closed(),
@@ -171,6 +180,10 @@ fn mend_at_inlet() -> Vec<Step> {
 /// The series from its beginning, with the hose where it is.
 pub(super) fn read_again() -> Vec<Step> {
     vec![think(|me, seen| {
+        me.know.rounds += 1;
+        if me.know.rounds > MOST_ROUNDS {
+            return give_up(me, "no end of it");
+        }
         let mut steps = run_furnace::stop();
         match seen.meter.hose {
             Some((Port::Inlet, _)) => {

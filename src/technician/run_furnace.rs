@@ -194,6 +194,9 @@ fn keep(me: &mut Technician, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Ste
     if matches!(seen.meter.display, Display::OverRange | Display::Dark) {
         return another_meter(me, seen);
     }
+    if let Some(steps) = super::hose::shows_nothing(me, seen, stage, Port::Inlet) {
+        return steps;
+    }
     me.know.inlet[stage as usize] = number(seen);
     if !burns(seen, stage) && !me.careless {
         if stage == Stage::HighWithOthers {
@@ -248,6 +251,9 @@ pub(super) fn keep_manifold(
 ) -> Vec<Step> {
     if !burns(seen, stage) && !me.careless {
         return look_for_reason();
+    }
+    if let Some(steps) = super::hose::shows_nothing(me, seen, stage, Port::Manifold) {
+        return steps;
     }
     let i = usize::from(stage != Stage::Low);
     me.know.manifold[i] = number(seen);

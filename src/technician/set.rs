@@ -17,12 +17,18 @@ use crate::units::PA_PER_INWC;
 const NEAR: f64 = 0.4;
 /// Most turns of the driver for one setting.
 pub(super) const MOST_TRIES: u32 = 40;
+/// Eighths of a turn after which a screw must have moved something, and what it must have moved, in
+/// pascals (0.03 in. w.c.: the softest spring moves more in a whole turn).
+const WHOLE_TURN: i16 = 8;
+const EFFECT_PA: f64 = 0.03 * PA_PER_INWC;
 /// Head over the manifold below which the supply, not the spring, holds the pressure down: in
 /// pascals (1 in. w.c.; the valve itself needs most of that).
 const STARVED_PA: f64 = PA_PER_INWC;
 /// Fall of the manifold with the others on that tells of something in its way, in pascals (0.1 in.
 /// w.c.).
 const FOLLOWS_PA: f64 = 0.1 * PA_PER_INWC;
+/// The same at least: two digits of the manometer, in pascals.
+const LEAST_FALL_PA: f64 = 0.02 * PA_PER_INWC;
 
 /// After the manifold was read as found, on high: set what is out of its band and can be set.
 pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
@@ -35,11 +41,13 @@ pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         me.know.note("high stage out of its band");
         steps.extend(run_high());
         steps.extend(adjust(Screw::High));
+        steps.push(think(no_effect));
     }
     if me.needs(Stage::Low) {
         me.know.note("low stage out of its band");
         steps.extend(run_low());
         steps.extend(adjust(Screw::Low));
+        steps.push(think(no_effect));
     }
     steps.push(think(|me, _| {
         // One stage may have moved the other: look at both again, caps on.
@@ -73,7 +81,7 @@ fn with_a_load(me: &mut Technician, _: &Seen) -> Vec<Step> {
         let (Some(loaded), Some(alone)) = (number(seen), me.know.manifold[1]) else {
             return Vec::new();
         };
-        let falls = alone - loaded > FOLLOWS_PA;
+        let falls = alone - loaded > me.follows_pa(alone);
         let mut steps = others(OnOff::Off);
         if falls {
             if me.know.has_mended(Repair::CleanInletScreen) {
@@ -91,6 +99,14 @@ fn with_a_load(me: &mut Technician, _: &Seen) -> Vec<Step> {
 }
 
 impl Technician {
+    /// Fall of the manifold with the others on from which it follows the inlet, in pascals: half of
+    /// what it would fall in step with it. A pressure that is held far down moves little.
+    fn follows_pa(&self, alone_pa: f64) -> f64 {
+        let [_, _, Some(high), Some(others)] = self.know.inlet else { return FOLLOWS_PA };
+        let share = (high - others) / high.max(1.0);
+        (0.5 * share * alone_pa).clamp(LEAST_FALL_PA, FOLLOWS_PA)
+    }
+
     /// Whether high could not be brought to its plate, so that its flue gas tells nothing.
     pub(super) fn set_aside(&self) -> bool {
         self.is_under(Stage::High) || self.is_over(Stage::High)
@@ -144,6 +160,8 @@ fn adjust(screw: Screw) -> Vec<Step> {
         go(Place::GasValve),
         think(|me, _| {
             me.know.tries = 0;
+            me.know.screw = None;
+            me.know.no_effect = false;
             until_steady(me.card.settle_s)
         }),
     ];
@@ -162,6 +180,49 @@ fn adjust(screw: Screw) -> Vec<Step> {
     steps
 }
 
+/// A turn without an effect points elsewhere: to what lies before the spring, or to the valve.
+fn no_effect(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    if !me.know.no_effect || me.careless {
+        return Vec::new();
+    }
+    me.know.no_effect = false;
+    match me.know.next_of(&[Repair::CleanInletScreen, Repair::ReplaceGasValve]) {
+        Some(repair) => {
+            me.plan_repair("screw without effect", repair);
+            mend_at_manifold()
+        }
+        None => give_up(me, "screw without effect"),
+    }
+}
+
+impl Technician {
+    /// Counts a turn of a screw whose effect is watched.
+    pub(super) fn count_turn(&mut self, eighths: i16) {
+        if let Some((_, turned)) = &mut self.know.screw {
+            *turned += eighths;
+        }
+    }
+
+    /// Whether a whole turn has moved nothing; `pa` is the number now.
+    pub(super) fn turns_in_vain(&mut self, pa: f64) -> bool {
+        let (start_pa, turned) = *self.know.screw.get_or_insert((pa, 0));
+        turned.abs() >= WHOLE_TURN && (pa - start_pa).abs() < EFFECT_PA
+    }
+}
+
+/// Back to where the screw stood, a quarter turn at a time.
+pub(super) fn turn_back(me: &mut Technician, screw: Screw) -> Vec<Step> {
+    let Some((_, turned)) = me.know.screw.take() else { return Vec::new() };
+    let mut left = -turned;
+    let mut steps = Vec::new();
+    while left != 0 {
+        let eighths = left.clamp(-2, 2);
+        steps.extend([act(Action::Turn { screw, eighths }), pause(6.0)]);
+        left -= eighths;
+    }
+    steps
+}
+
 fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {
     let (Some(target), Some(pa)) = (me.target(screw), number(seen)) else { return Vec::new() };
     // The screw and the stage that burns belong together.
@@ -174,10 +235,15 @@ fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {
     if off_pa.abs() <= NEAR * target.tolerance_pa || me.know.tries > MOST_TRIES {
         return Vec::new();
     }
+    if me.turns_in_vain(pa) {
+        me.know.no_effect = true;
+        return turn_back(me, screw);
+    }
     me.know.turned[usize::from(screw == Screw::High)] = true;
     // A quarter turn far off, an eighth near by.
     let size = if off_pa.abs() > 2.0 * target.tolerance_pa { 2 } else { 1 };
     let eighths = if off_pa > 0.0 { size } else { -size };
+    me.count_turn(eighths);
     let mut steps = vec![act(Action::Turn { screw, eighths })];
     steps.extend(until_steady(me.card.settle_s));
     steps.push(think(match screw {
