@@ -214,7 +214,7 @@ fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         }
         Essential::MeterTrue => l.wrote().next().is_some(),
         Essential::BothStagesRead | Essential::InletWithOthers => !rightly_shut_off(l, brief),
-        Essential::ConversionProven => true,
+        Essential::ConversionProven => !control::left_for_gas(l),
         // How it was left is not shown by a job that was not handed over.
         // Shut off, nothing is left set; and a supply that is somebody else's is theirs to set.
         Essential::SettingsInPlate => l.left().is_some() && !l.left_shut_off(),

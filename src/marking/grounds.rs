@@ -76,6 +76,14 @@ fn tells(what: &Happening) -> bool {
         Happening::WroteMeasured { written, firing } => {
             written.spot == Spot::Flue && *firing != Firing::Out
         }
+        // A safety contact opened in the middle of a call.
+        Happening::Control { from, to: ControlState::PressureSwitchProving } => {
+            *from != ControlState::InducerStart
+        }
+        // The second stage was waited for in vain.
+        Happening::Control { from: ControlState::HighPressureSwitchProving, to } => {
+            *to == ControlState::LowStage
+        }
         Happening::Control { to, .. } => matches!(
             to,
             ControlState::Retry

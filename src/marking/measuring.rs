@@ -404,8 +404,11 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
                 && is_right(l, fact)
         })
     };
+    // Left shut off, it need not be fired once more for a number.
+    let shut_off = l.left_shut_off();
     let mut missing: Vec<&str> = [Stage::Rest, Stage::HighWithOthers]
         .into_iter()
+        .filter(|&stage| stage == Stage::Rest || !shut_off)
         .filter(|&stage| !after(stage))
         .map(|stage| match stage {
             Stage::Rest => "inlet at rest",
@@ -419,7 +422,7 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
             && high.contains(&fact.reading.stage)
             && is_right(l, fact)
     });
-    if !manifold && !l.left_shut_off() {
+    if !manifold && !shut_off {
         missing.push("manifold on high");
     }
     if missing.is_empty() {

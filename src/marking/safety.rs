@@ -158,7 +158,8 @@ pub(super) fn no_sniff_on_arrival(l: &Ledger) -> Vec<Hit> {
     let Some(first) = l.did().find(|did| touches(did.action)) else { return Vec::new() };
     let nose = |action: &Action| matches!(action, Action::Sniff(_) | Action::Probe(_));
     let smelt = smelt_inside(l, first.index, nose);
-    if smelt {
+    // An alarm on the way in is more than nose and detector would tell.
+    if smelt || alarm_before(l, first.index) {
         return Vec::new();
     }
     let did = describe(first.action);

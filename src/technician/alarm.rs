@@ -7,17 +7,17 @@ use super::task::pause;
 use crate::bench::action::{Action, Contact, Height, Opening, Topic};
 use crate::bench::part::{Cock, Place, Window};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Seen, Smell, Sound};
+use crate::bench::seen::{Seen, Sound};
 
 /// How long a house airs before anybody goes in again, in seconds (from memory).
 const AIRS_S: f64 = 1800.0;
 /// Most alarms that are answered by going in again.
 const MOST_ALARMS: u32 = 3;
 
-/// Whether the nose or an alarm says that nobody may stay inside.
+/// Whether an alarm says that nobody may stay inside; it calls at a strong smell too.
 fn is_alarming(seen: &Seen) -> bool {
     let inside = matches!(seen.place, Place::PlantRoom | Place::GasValve | Place::Hall);
-    inside && (seen.smell >= Smell::Strong || seen.sounds.contains(&Sound::Alarm))
+    inside && seen.sounds.contains(&Sound::Alarm)
 }
 
 impl Technician {
@@ -90,8 +90,7 @@ fn after_airing(me: &mut Technician, _: &Seen) -> Vec<Step> {
         me.know.to_mend.retain(|&one| one != regulator);
         let mut steps = vec![go(Place::Yard)];
         steps.extend(mend(me, regulator));
-        steps.push(go(Place::PlantRoom));
-        steps.push(act(Action::Sniff(Height::Floor)));
+        steps.push(go(Place::Yard));
         steps.extend(super::arrive::arrival());
         return steps;
     }

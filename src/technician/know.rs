@@ -61,6 +61,10 @@ pub(super) struct Know {
     pub screw: Option<(f64, i16)>,
     /// Whether the last screw was turned without effect.
     pub no_effect: bool,
+    /// The inlet's number when the hold at rest began, in pascals.
+    pub rest_began: Option<f64>,
+    /// How far it rose during the hold, in pascals.
+    pub rest_rise: Option<f64>,
     /// How often the readings were begun anew.
     pub rounds: u32,
     /// What was noticed since the last call for heat.

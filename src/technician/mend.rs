@@ -220,7 +220,15 @@ fn boss_leaks(me: &mut Technician, port: Port) -> Vec<Step> {
     }
     me.plan_repair("boss cracked", Repair::ReplaceGasValve);
     steps.push(match port {
-        Port::Inlet => think(|_, _| super::hose::mend_in_open_line()),
+        Port::Inlet => think(|me, seen| match seen.meter.hose {
+            Some((Port::Inlet, _)) => super::hose::mend_in_open_line(),
+            Some((Port::Manifold, _)) | None => {
+                let mut steps = isolate();
+                steps.push(think(|_, _| super::plan::inlet_as_found()));
+                me.start_over(steps);
+                Vec::new()
+            }
+        }),
         Port::Manifold => think(|_, _| super::burn::mend_at_manifold()),
     });
     steps

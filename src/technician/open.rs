@@ -109,6 +109,7 @@ fn meter_ready() -> Vec<Step> {
             me.know.meter_warm = true;
             vec![wait(Until::MeterSteady { within_pa: 2.6, for_s: 300.0 }, 3600.0)]
         }),
+        think(flat_battery),
         act(Action::MeterZero),
         pause(2.0),
     ]

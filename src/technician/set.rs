@@ -32,7 +32,7 @@ const LEAST_FALL_PA: f64 = 0.02 * PA_PER_INWC;
 
 /// After the manifold was read as found, on high: set what is out of its band and can be set.
 pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    let held_down = me.needs(Stage::High) && me.is_under(Stage::High);
+    let held_down = me.is_low(Stage::High);
     if held_down && !me.know.loaded && !me.careless {
         return with_a_load(me, seen);
     }
@@ -85,8 +85,12 @@ fn with_a_load(me: &mut Technician, _: &Seen) -> Vec<Step> {
         let mut steps = others(OnOff::Off);
         if falls {
             if me.know.has_mended(Repair::CleanInletScreen) {
-                return give_up(me, "manifold follows the inlet");
+                // With the screen clean, what draws the inlet and the manifold down is the flow.
+                steps.extend(flue::check());
+                steps.push(think(|me, _| give_up(me, "manifold follows the inlet")));
+                return steps;
             }
+            me.know.loaded = false;
             me.plan_repair("inlet right, manifold low and following", Repair::CleanInletScreen);
             steps.extend(mend_at_manifold());
         } else {
@@ -113,10 +117,29 @@ impl Technician {
     }
 
     /// Whether a stage was read below its band.
-    fn is_under(&self, stage: Stage) -> bool {
+    pub(super) fn is_under(&self, stage: Stage) -> bool {
         let Some(figures) = &self.know.figures else { return false };
         let (target, i) = Self::of(figures, stage);
         self.know.manifold[i].is_some_and(|pa| pa < target.pa - target.tolerance_pa)
+    }
+
+    /// Whether a stage is so far under its target that something may hold it down, inside its band
+    /// or not, and the supply does not.
+    fn is_low(&self, stage: Stage) -> bool {
+        let Some(figures) = &self.know.figures else { return false };
+        let (target, i) = Self::of(figures, stage);
+        let under_pa = (NEAR * target.tolerance_pa).max(FOLLOWS_PA);
+        self.know.manifold[i].is_some_and(|pa| pa < target.pa - under_pa) && !self.starved(stage)
+    }
+
+    /// Whether the supply holds a stage down: that is the supply's fault, not the spring's.
+    fn starved(&self, stage: Stage) -> bool {
+        let Some(figures) = &self.know.figures else { return false };
+        let (target, i) = Self::of(figures, stage);
+        let inlet = self.know.inlet[1 + i];
+        self.know.manifold[i]
+            .zip(inlet)
+            .is_some_and(|(pa, inlet)| pa < target.pa && inlet - pa < STARVED_PA)
     }
 
     /// Whether a stage was read above its band.
@@ -138,11 +161,7 @@ impl Technician {
         let Some(figures) = &self.know.figures else { return false };
         let (target, i) = Self::of(figures, stage);
         let Some(pa) = self.know.manifold[i] else { return false };
-        // A high stage that the supply holds down is the supply's fault, not the spring's.
-        let starved = i == 1
-            && pa < target.pa
-            && self.know.inlet[2].is_some_and(|inlet| inlet - pa < STARVED_PA);
-        !target.holds(pa) && !starved
+        !target.holds(pa) && !self.starved(stage)
     }
 
     fn target(&self, screw: Screw) -> Option<Target> {
@@ -235,7 +254,9 @@ fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {
     if off_pa.abs() <= NEAR * target.tolerance_pa || me.know.tries > MOST_TRIES {
         return Vec::new();
     }
-    if me.turns_in_vain(pa) {
+    // Screwed in past what the inlet gives, a spring shows nothing until it is out again that far.
+    let over = off_pa < 0.0 && me.know.inlet[2].is_some_and(|inlet| inlet - pa < STARVED_PA);
+    if me.turns_in_vain(pa) && !over {
         me.know.no_effect = true;
         return turn_back(me, screw);
     }

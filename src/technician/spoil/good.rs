@@ -3,10 +3,26 @@
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Ending, OnOff, PlugStep, Stage};
 use crate::bench::event::Happening;
+use crate::bench::fault::Fault;
+use crate::bench::fault::remedy::Remedy;
 use crate::bench::part::{Cock, Neighbor, Port, Screw};
+use crate::bench::repair::Repair;
 use crate::bench::setup::JobCard;
 use crate::marking::Ledger;
 use crate::units::PA_PER_INWC;
+
+/// Repairs without which every pressure reads as it should.
+const UNREAD: [Repair; 4] =
+    [Repair::FitOrifices, Repair::FitAltitudeOrifices, Repair::CleanOrifices, Repair::CleanBurners];
+
+fn supply_is_in_order(l: &Ledger) -> bool {
+    let calls = |fault: &Fault| fault.entry().right.contains(&Remedy::CallOwner);
+    let (least, most) = l.setup.supply.delivery_limits_pa;
+    let turned = l.did().any(|did| matches!(did.action, Action::Turn { screw: Screw::Supply, .. }));
+    !turned
+        && (least..=most).contains(&l.setup.supply.set_pa)
+        && !l.setup.faults.iter().any(|(fault, _)| calls(fault))
+}
 
 /// What a good run did.
 #[derive(Debug, Clone)]
@@ -21,6 +37,8 @@ pub struct Good {
     pub ending: Option<Ending>,
     /// Whether an alarm called.
     pub alarmed: bool,
+    /// Whether nothing is wrong with the supply, nor any gas came out of it.
+    pub supply_is_in_order: bool,
     /// Whether the inlet held the high stage down when it was written last.
     pub high_is_starved: bool,
 }
@@ -42,6 +60,7 @@ impl Good {
             card: ledger.setup.card.clone(),
             propane: ledger.setup.fuel == Fuel::Propane,
             ending: ledger.ending(),
+            supply_is_in_order: supply_is_in_order(ledger),
             alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
             high_is_starved: high == Some(true),
         }
@@ -54,6 +73,16 @@ impl Good {
 
     pub(super) fn mends_nothing(&self) -> bool {
         !self.does(|a| matches!(a, Action::Mend(_)))
+    }
+
+    /// The one repair that it did, if it is one that no pressure shows the want of.
+    pub(super) fn leaves_no_reading_wrong(&self) -> Option<Repair> {
+        let mut mends = self.actions.iter().filter_map(|a| match a {
+            Action::Mend(repair) => Some(*repair),
+            _ => None,
+        });
+        let one = mends.next().filter(|repair| UNREAD.contains(repair))?;
+        mends.next().is_none().then_some(one)
     }
 
     /// Whether anything is still to be mended after so many actions.

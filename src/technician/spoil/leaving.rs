@@ -178,7 +178,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "inlet boss cracked, bubbles ignored",
         occasion: |g| g.refits(Port::Inlet) && g.in_use() && g.mends_nothing(),
         trips: &["boss-cracked", "bubbles-left"],
-        heeds: Heeds::Faults,
+        heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == TIGHTEN_INLET { Change::After(vec![TIGHTEN_INLET]) } else { Change::Keep }
         },
