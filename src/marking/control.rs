@@ -142,7 +142,7 @@ pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
 
 /// Whether it was left shut off after gas in the air: nobody looks for springs then.
 pub(super) fn left_for_gas(l: &Ledger) -> bool {
-    l.left_shut_off() && super::safety::alarm_before(l, l.events.len())
+    l.said_shut_off() && super::safety::alarm_before(l, l.events.len())
 }
 
 pub(super) fn conversion_not_proven(l: &Ledger) -> Vec<Hit> {

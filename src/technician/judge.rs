@@ -134,6 +134,11 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
             me.know.note("supply set low");
             turn(think(raise))
         }
+        Supply::SetHigh if mine && me.know.raised && !me.know.lowered => {
+            // Raised for the load it stands too high at rest: it is the load that is too much for it.
+            me.know.note("supply raised in vain");
+            turn(think(lower))
+        }
         Supply::SetHigh if mine && !again => {
             me.know.note("supply set high");
             turn(think(lower))
@@ -266,6 +271,7 @@ fn turn(how: Step) -> Vec<Step> {
 
 /// A small turn in until the plate's minimum is passed.
 fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    me.know.raised = true;
     let Some(figures) = &me.know.figures else { return Vec::new() };
     let wanted = figures.inlet_min_pa + MARGIN_PA;
     me.know.tries += 1;
@@ -282,6 +288,7 @@ fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 /// A small turn out until the pressure at rest and the smallest load will be inside their limits:
 /// what they were too high there is taken off here.
 fn lower(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    me.know.lowered = true;
     let (Some(most), Some(rest), Some(others)) =
         (me.most_at_rest_pa(), me.know.inlet[0], me.know.inlet[3])
     else {

@@ -23,6 +23,9 @@ pub(super) struct Know {
     /// Inlet at rest, low, high, and high with the others on, as read last, in pascals.
     pub inlet: [Option<f64>; 4],
     pub supply_turned: bool,
+    /// Whether it was turned up, and whether down.
+    pub raised: bool,
+    pub lowered: bool,
     /// Whether low and high screw have been turned.
     pub turned: [bool; 2],
     /// Manifold on low and on high, as read last, in pascals.

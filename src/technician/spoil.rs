@@ -218,6 +218,12 @@ impl Spoiled {
     /// Takes an action of the good run and lines up what becomes of it.
     fn change(&mut self, action: Action) {
         let change = (self.spoil.change)(&self.progress, &action);
+        let call = Action::Call(Contact::SupplyOwner);
+        let calls = self.progress.good.does(|a| *a == call) && self.progress.count(&call) == 0;
+        if matches!(action, Action::HandOver(_)) && self.spoil.heeds == Heeds::Nothing && calls {
+            // Called as in the good run, whatever was not seen on the way.
+            self.line_up(vec![call]);
+        }
         self.progress.add(&action);
         let action = match (action, self.spoil.heeds, self.progress.good.ending) {
             // Said as in the good run, whatever was misread on the way.

@@ -24,6 +24,26 @@ fn supply_is_in_order(l: &Ledger) -> bool {
         && !l.setup.faults.iter().any(|(fault, _)| calls(fault))
 }
 
+fn low_supply_starves(l: &Ledger) -> bool {
+    let high = l.plate().figures().high.pa;
+    let found = l.did().find(|did| {
+        matches!(did.action, Action::Write(r) if r.port == Port::Inlet && r.stage == Stage::High)
+    });
+    found.is_some_and(|did| did.before.inlet_pa - high < PA_PER_INWC)
+}
+
+fn five_times_shows(l: &Ledger) -> bool {
+    let Some((_, _, left)) = l.left() else { return false };
+    let turns = l.did().map(|did| match did.action {
+        Action::Turn { screw: Screw::Supply, eighths } => f64::from(*eighths) / 8.0,
+        _ => 0.0,
+    });
+    let more_pa = 4.0 * turns.sum::<f64>() * l.setup.supply.pa_per_turn;
+    let set_pa = left.supply_set_pa + more_pa;
+    let most_pa = l.setup.supply.delivery_limits_pa.1;
+    (most_pa + PA_PER_INWC..l.plate().valve_max.si()).contains(&set_pa)
+}
+
 /// What a good run did.
 #[derive(Debug, Clone)]
 pub struct Good {
@@ -39,6 +59,11 @@ pub struct Good {
     pub alarmed: bool,
     /// Whether nothing is wrong with the supply, nor any gas came out of it.
     pub supply_is_in_order: bool,
+    /// Whether the supply as found held the high stage down.
+    pub low_supply_starves: bool,
+    /// Whether a supply turned up four times as far again stands above its limits, and not so far
+    /// that the gas valve sees more than it may.
+    pub five_times_shows: bool,
     /// Whether the inlet held the high stage down when it was written last.
     pub high_is_starved: bool,
 }
@@ -60,6 +85,8 @@ impl Good {
             card: ledger.setup.card.clone(),
             propane: ledger.setup.fuel == Fuel::Propane,
             ending: ledger.ending(),
+            low_supply_starves: low_supply_starves(ledger),
+            five_times_shows: five_times_shows(ledger),
             supply_is_in_order: supply_is_in_order(ledger),
             alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
             high_is_starved: high == Some(true),
@@ -117,6 +144,21 @@ impl Good {
 
     pub(super) fn turns_no_stage(&self) -> bool {
         !self.turns(Screw::Low) && !self.turns(Screw::High)
+    }
+
+    /// Whether it set or renewed the supply's regulator.
+    pub(super) fn moves_supply(&self) -> bool {
+        let renews = |a: &Action| {
+            matches!(
+                a,
+                Action::Mend(
+                    Repair::ReplaceSupplyRegulator
+                        | Repair::ReplaceFirstStage
+                        | Repair::FitTwoStageRegulators
+                )
+            )
+        };
+        self.turns(Screw::Supply) || self.does(renews)
     }
 
     /// Whether it left the supply turned up.

@@ -152,7 +152,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "what the readings do not show left as it was",
-        occasion: |g| g.in_use() && g.leaves_no_reading_wrong().is_some(),
+        occasion: |g| g.in_use() && g.leaves_no_reading_wrong().is_some() && !g.moves_supply(),
         trips: &["fault-left"],
         heeds: Heeds::Nothing,
         change: |p, a| match a {
