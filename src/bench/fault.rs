@@ -6,6 +6,7 @@
 mod burner;
 mod control;
 mod entry;
+pub mod felt;
 mod measuring;
 pub mod pattern;
 pub mod remedy;

@@ -222,6 +222,18 @@ impl Furnace {
         self.burners.flames().map(|(height, yellow)| FlameSeen { height, yellow })
     }
 
+    /// The flames that burn, and how many burners there are: all of them, not only those that the
+    /// drawing shows.
+    pub(super) fn every_flame(&self) -> (Vec<FlameSeen>, usize) {
+        let looks: Vec<_> = self.burners.looks().collect();
+        let burning = looks
+            .iter()
+            .flatten()
+            .map(|look| FlameSeen { height: look.height, yellow: look.yellow })
+            .collect();
+        (burning, looks.len())
+    }
+
     pub(super) fn glow(&self) -> f64 {
         self.burners.glow()
     }

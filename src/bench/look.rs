@@ -228,19 +228,34 @@ impl Bench {
     }
 
     fn flames_note(&self) -> (String, Finding) {
-        let flames = self.furnace.flames();
-        let lit = flames.iter().filter(|flame| flame.height > 0.0).count();
+        let (flames, all) = self.furnace.every_flame();
+        let lit = flames.len();
         let yellow = flames.iter().fold(0.0, |most: f64, flame| most.max(flame.yellow));
-        match lit {
-            0 => ("No burner is lit.".into(), Finding::Absent),
-            4 if yellow < 0.3 => (
-                "Four blue flames, steady, into the tubes.".into(),
-                Finding::Condition(Condition::Good),
-            ),
-            4 => ("Four flames with long yellow tips.".into(), Finding::Condition(Condition::Bad)),
-            some => (format!("{some} of four burners lit."), Finding::Condition(Condition::Bad)),
+        let flames = |n: usize| if n == 1 { "flame" } else { "flames" };
+        if lit == 0 {
+            ("No burner is lit.".into(), Finding::Absent)
+        } else if lit < all {
+            let text = format!("{lit} of {} burners lit.", COUNTS[all.min(COUNTS.len() - 1)]);
+            (text, Finding::Condition(Condition::Bad))
+        } else {
+            let count = capital(COUNTS[all.min(COUNTS.len() - 1)]);
+            let (looks, condition) = if yellow < 0.3 {
+                (format!("blue {}, steady, into the tubes", flames(all)), Condition::Good)
+            } else {
+                (format!("{} with long yellow tips", flames(all)), Condition::Bad)
+            };
+            (format!("{count} {looks}."), Finding::Condition(condition))
         }
     }
+}
+
+/// Numbers of burners in words.
+const COUNTS: [&str; 10] =
+    ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "many"];
+
+fn capital(word: &str) -> String {
+    let mut letters = word.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
 fn figures(figures: &GasFigures) -> String {

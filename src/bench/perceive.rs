@@ -6,12 +6,12 @@ pub(super) use signs::FILM_SHOWS;
 
 use super::Bench;
 use super::action::{Fitted, Gauge, Height, LowSide, OnOff, Opening};
-use super::apply::joint_index;
+use super::apply::{joint_index, port_index};
 use super::gas::ValveSeats;
 use super::part::{Joint, Neighbor, Place, Port, Screw};
 use super::seen::{
-    BurnersSeen, Burning, Call, Display, FluidSeen, FurnaceSeen, GaugeSeen, HallSeen, MeterSeen,
-    Seen, SheetSeen, Smell, Sound, YardSeen,
+    BurnersSeen, Burning, Call, Cracked, Display, FluidSeen, FurnaceSeen, GaugeSeen, HallSeen,
+    MeterSeen, PortSeen, Seen, SheetSeen, Smell, Sound, YardSeen,
 };
 use super::truth::{Firing, Truth};
 use super::watch::Draw;
@@ -128,10 +128,19 @@ impl Bench {
             low_gas_switch: fitted(self.setup.furnace.low_gas_switch),
             caps: [things.caps[0], things.caps[1]],
             screw_eighths: [self.uncovered(Screw::Low), self.uncovered(Screw::High)],
-            ports: [things.ports[0].seen(), things.ports[1].seen()],
+            ports: [Port::Inlet, Port::Manifold].map(|port| self.port_seen(port)),
             fluid: [Joint::InletPort, Joint::ManifoldPort, Joint::Union, Joint::Connector]
                 .map(|joint| self.fluid_seen(joint)),
             signs: self.plain_signs(),
+        }
+    }
+
+    /// A hairline crack is not seen by looking: only the bubbles that grow along it show it.
+    fn port_seen(&self, port: Port) -> PortSeen {
+        let seen = self.things.ports[port_index(port)].seen();
+        match self.fluid_seen(port.joint()) {
+            FluidSeen::Bubbles(_) => seen,
+            FluidSeen::Quiet(_) | FluidSeen::Dry => PortSeen { cracked: Cracked::Sound, ..seen },
         }
     }
 

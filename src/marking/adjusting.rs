@@ -1,7 +1,7 @@
 //! Evidence of what was done to the springs.
 
 use super::ledger::{Caught, Hit, Ledger, inwc};
-use super::measuring::is_right;
+use super::measuring::{HALF_DIGIT_PA, is_right};
 use crate::appliance::plate::Target;
 use crate::bench::action::{Action, Fitted, Phase, Stage};
 use crate::bench::event::Happening;
@@ -128,7 +128,8 @@ pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
             let target = target(l, screw)?;
             // Left shut off, a stage that nobody touched is somebody else's to set.
             let touched = turns(l).any(|turn| turn.screw == screw);
-            let off = !target.holds(sets[i]) && (touched || !l.left_shut_off());
+            let out_pa = (sets[i] - target.pa).abs() - target.tolerance_pa;
+            let off = out_pa > HALF_DIGIT_PA && (touched || !l.left_shut_off());
             off.then(|| {
                 let way = if sets[i] < target.pa { "below" } else { "above" };
                 Hit::new(
@@ -221,7 +222,8 @@ pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
         .filter_map(|(screw, _, _)| {
             let first = turns(l).find(|turn| turn.screw == screw)?;
             let target = target(l, screw)?;
-            target.holds(first.before_pa).then(|| {
+            let out_pa = (first.before_pa - target.pa).abs() - target.tolerance_pa;
+            (out_pa <= -HALF_DIGIT_PA).then(|| {
                 Hit::new(
                     first.tick,
                     format!("{} turned", screw.label().to_lowercase()),
@@ -334,9 +336,11 @@ pub(super) fn supply_over_maximum(l: &Ledger) -> Vec<Hit> {
             "its spring is set above what it may deliver",
         ));
     }
-    for event in &l.events {
+    // What stood on the valve before a hand was on the supply is not of that hand's doing.
+    let first = turns(l).find(|turn| turn.screw == Screw::Supply).map(|turn| turn.index);
+    for (index, event) in l.events.iter().enumerate() {
         if let Happening::ValveOverPressure { pa } = event.what
-            && turned
+            && first.is_some_and(|first| first < index)
         {
             let mut hit = Hit::new(
                 event.tick,

@@ -96,7 +96,9 @@ pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
         .zip(end.gone_out)
         .filter_map(|(((name, (now, degrees)), found), out)| {
             let moved = now != found || degrees < OPEN_DEG;
-            let went_out = found == OnOff::On && out;
+            // With the supply shut off for good, no flame can stand.
+            let no_gas = l.left_shut_off() && end.supply_cock_deg == 0;
+            let went_out = found == OnOff::On && out && !no_gas;
             (moved || went_out).then(|| {
                 let truth = if moved { "it is theirs" } else { "its flame went out" };
                 Hit::new(tick, format!("{name} not as found"), truth)
@@ -139,7 +141,15 @@ pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
     )]
 }
 
+/// Whether it was left shut off after gas in the air: nobody looks for springs then.
+pub(super) fn left_for_gas(l: &Ledger) -> bool {
+    l.said_shut_off() && super::safety::alarm_before(l, l.events.len())
+}
+
 pub(super) fn conversion_not_proven(l: &Ledger) -> Vec<Hit> {
+    if left_for_gas(l) {
+        return Vec::new();
+    }
     let mut needed =
         vec![Subject::Plate, Subject::ConversionLabel, Subject::SpringMark, Subject::Orifices];
     if l.setup.fuel == Fuel::Propane {
@@ -189,9 +199,33 @@ pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     )]
 }
 
+/// A call to the owner of the supply with nothing to tell: no fault of theirs on this job, no inlet
+/// pressure written that lies outside the plate, no gas in the air.
+pub(super) fn needless_call(l: &Ledger, brief: &Brief) -> Vec<Hit> {
+    let theirs = brief.right_endings.contains(&Ending::SupplyOwnerCalled)
+        || l.setup.faults.iter().any(|(fault, _)| fault.entry().right.contains(&Remedy::CallOwner));
+    let call = l.did().find(|did| *did.action == Action::Call(Contact::SupplyOwner));
+    let Some(call) = call.filter(|_| !theirs) else { return Vec::new() };
+    let read = l.wrote().any(|(index, _, fact)| {
+        index < call.index && fact.reading.port == Port::Inlet && super::grounds::outside(l, fact)
+    });
+    let (least, most) = l.setup.supply.delivery_limits_pa;
+    let set_wrong = !(least..=most).contains(&l.setup.supply.set_pa);
+    if read || set_wrong || super::safety::alarm_before(l, call.index) {
+        return Vec::new();
+    }
+    let seen = format!("{} was called", l.setup.card.supply_owner);
+    vec![Hit::new(call.tick, seen, "the supply was in order, and no number said otherwise")]
+}
+
+/// Whether it was left to burn a gas that plate and label are not for, whatever else is right.
+fn unfit_for_its_gas(l: &Ledger, ending: Ending) -> bool {
+    ending != Ending::ShutOff && l.plate().figures().fuel != l.setup.fuel
+}
+
 pub(super) fn wrong_ending(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     let Some((tick, said, _)) = l.left() else { return Vec::new() };
-    if brief.right_endings.contains(&said.ending) {
+    if brief.right_endings.contains(&said.ending) && !unfit_for_its_gas(l, said.ending) {
         return Vec::new();
     }
     let name = |ending: &Ending| match ending {
@@ -200,11 +234,12 @@ pub(super) fn wrong_ending(l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Ending::ShutOff => "shut off and tagged",
     };
     let right: Vec<&str> = brief.right_endings.iter().map(name).collect();
-    vec![Hit::new(
-        tick,
-        format!("ended: {}", name(&said.ending)),
-        format!("right here: {}", right.join("; or ")),
-    )]
+    let truth = if unfit_for_its_gas(l, said.ending) {
+        "neither plate nor label is for the gas that it burns".to_owned()
+    } else {
+        format!("right here: {}", right.join("; or "))
+    };
+    vec![Hit::new(tick, format!("ended: {}", name(&said.ending)), truth)]
 }
 
 pub(super) fn not_tagged(l: &Ledger) -> Vec<Hit> {

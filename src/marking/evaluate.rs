@@ -8,6 +8,7 @@ use super::ledger::{Caught, Hit, Ledger};
 use super::{adjusting, control, grounds, joints, measuring, repairs, safety};
 use crate::bench::action::{Action, Ending};
 use crate::bench::event::Happening;
+use crate::bench::repair::Nature;
 use crate::bench::setup::SupplyRight;
 use crate::rules::{Essential, Evidence, Family, Rule, RuleBook, Severity};
 use crate::units::TICK_S;
@@ -213,7 +214,7 @@ fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         }
         Essential::MeterTrue => l.wrote().next().is_some(),
         Essential::BothStagesRead | Essential::InletWithOthers => !rightly_shut_off(l, brief),
-        Essential::ConversionProven => true,
+        Essential::ConversionProven => !control::left_for_gas(l),
         // How it was left is not shown by a job that was not handed over.
         // Shut off, nothing is left set; and a supply that is somebody else's is theirs to set.
         Essential::SettingsInPlate => l.left().is_some() && !l.left_shut_off(),
@@ -314,7 +315,9 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::SafetyBypassed => repairs::safety_bypassed(l),
         Evidence::DangerousRepair => repairs::dangerous_repair(l),
         Evidence::FaultLeft => repairs::fault_left(l),
-        Evidence::NeedlessRepair => repairs::needless_repair(l),
+        Evidence::NeedlessRepair(first) => repairs::needless_repair(l, first),
+        Evidence::PartsOnSuspicion(free) => repairs::on_suspicion(l, Nature::Part, free),
+        Evidence::CareOnSuspicion(free) => repairs::on_suspicion(l, Nature::Care, free),
         Evidence::ValveSwitchOff => control::valve_switch_off(l),
         Evidence::CockNotOpen => control::cock_not_open(l),
         Evidence::ControlsNotRestored => control::controls_not_restored(l),
@@ -322,6 +325,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::OthersNotRestored => control::others_not_restored(l),
         Evidence::NoFinalCycle => control::no_final_cycle(l),
         Evidence::OwnerNotCalled => control::owner_not_called(l, brief),
+        Evidence::NeedlessCall => control::needless_call(l, brief),
         Evidence::WrongEnding => control::wrong_ending(l, brief),
         Evidence::NotTagged => control::not_tagged(l),
         Evidence::HouseholderNotTold => control::householder_not_told(l),

@@ -42,7 +42,7 @@ fn conversion_found_wrong(l: &Ledger) -> bool {
 }
 
 /// Whether a written number was really shown and lies outside what the plate allows.
-fn outside(l: &Ledger, fact: &ReadingFact) -> bool {
+pub(super) fn outside(l: &Ledger, fact: &ReadingFact) -> bool {
     let figures = l.plate().figures();
     let (low, high) = allowed(figures, fact.reading.port, fact.reading.stage);
     let out = |(least, most): (f64, f64)| least < low || most > high;
@@ -75,6 +75,14 @@ fn tells(what: &Happening) -> bool {
         Happening::FluidJudged { bubbles, .. } => *bubbles,
         Happening::WroteMeasured { written, firing } => {
             written.spot == Spot::Flue && *firing != Firing::Out
+        }
+        // A safety contact opened in the middle of a call.
+        Happening::Control { from, to: ControlState::PressureSwitchProving } => {
+            *from != ControlState::InducerStart
+        }
+        // The second stage was waited for in vain.
+        Happening::Control { from: ControlState::HighPressureSwitchProving, to } => {
+            *to == ControlState::LowStage
         }
         Happening::Control { to, .. } => matches!(
             to,

@@ -120,7 +120,13 @@ fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
             // As found, or as it was set here.
             let set = l.end().map_or(f64::INFINITY, |(_, _, end)| end.supply_set_pa);
             let found = l.setup.supply.set_pa;
-            let working = found.min(set).min(l.plate().figures().inlet_max_pa);
+            // A supply that gives less than its spring says is worked at by what it gives.
+            let gives = l
+                .end()
+                .filter(|(_, _, end)| end.supply_cock_deg >= OPEN_DEG)
+                .map_or(f64::INFINITY, |(_, _, end)| end.supply_pa);
+            let most = l.plate().figures().inlet_max_pa;
+            let working = found.min(set).min(gives).min(most);
             check.cock_deg >= OPEN_DEG && check.lowest_pa >= WORKING_SHARE * working
         }
         Joint::ManifoldPort => check.firing == Firing::High,

@@ -3,11 +3,14 @@
 use super::ledger::{Caught, Did, Hit, Ledger, inwc};
 use super::repairs;
 use crate::bench::action::{Action, Phase, Push, Stage};
-use crate::bench::event::{Happening, ReadingFact, ShownBefore};
+use crate::bench::event::{Happening, Outcome, ReadingFact, ShownBefore};
 use crate::bench::part::{Port, Screw};
-use crate::bench::repair::Repair;
+use crate::bench::repair::{Nature, Repair};
 use crate::bench::seen::PortFill;
 use crate::units::PressureUnit;
+
+/// Half a digit of the manometer, in pascals: what lies nearer to a limit, nobody can tell from it.
+pub(super) const HALF_DIGIT_PA: f64 = 0.005 * crate::units::PA_PER_INWC;
 
 /// A written number as pascals.
 fn written_pa(fact: &ReadingFact) -> f64 {
@@ -218,7 +221,7 @@ pub(super) fn zeroed_under_pressure(l: &Ledger, most_pa: f64) -> Vec<Hit> {
     let mut hits = Vec::new();
     for (index, event) in l.events.iter().enumerate() {
         let Happening::Zeroed { applied_pa } = event.what else { continue };
-        if applied_pa.abs() <= most_pa {
+        if applied_pa.abs() <= most_pa + HALF_DIGIT_PA {
             continue;
         }
         let mut hit = Hit::new(
@@ -254,24 +257,67 @@ fn right_ones<'a>(
     })
 }
 
-/// Repairs after which both stages stand as nobody has read them.
-fn resets_the_manifold(repair: Repair) -> bool {
-    matches!(
-        repair,
-        Repair::ReplaceGasValve
-            | Repair::FitSprings
-            | Repair::FitConversionKit
-            | Repair::CleanInletScreen
-            | Repair::ReplaceHighCoil
-    )
+/// Repairs after which the pressure at a port, or what comes of it to the meter, is another: what
+/// was read there before says nothing any more. A regulator of the supply has a rule of its own.
+fn moves(repair: Repair, port: Port) -> bool {
+    match port {
+        Port::Inlet => matches!(
+            repair,
+            Repair::ReplaceConnector
+                | Repair::StraightenConnector
+                | Repair::EmptyDripLeg
+                | Repair::ReplaceTrunk
+                | Repair::ReplaceExcessFlowValve
+                | Repair::ClearRegulatorVent
+                | Repair::ThawRegulator
+                | Repair::FlameOnRegulator
+                | Repair::CleanInletTap
+                | Repair::DrillInletTap
+        ),
+        Port::Manifold => matches!(
+            repair,
+            Repair::ReplaceGasValve
+                | Repair::FitSprings
+                | Repair::FitConversionKit
+                | Repair::CleanInletScreen
+                | Repair::RemoveInletScreen
+                | Repair::ReplaceHighCoil
+                | Repair::RefitBoxHose
+                | Repair::FitOrifices
+                | Repair::FitAltitudeOrifices
+                | Repair::DrillOrifices
+                | Repair::CleanOrifices
+                | Repair::CleanManifoldTap
+                | Repair::DrillManifoldTap
+        ),
+    }
+}
+
+/// The last repair that moved a port's pressure. A part that is new was set anew though the old one
+/// was sound; what was cleaned for nothing has moved nothing.
+fn last_moved(l: &Ledger, port: Port) -> Option<repairs::Mended> {
+    repairs::mended(l)
+        .filter(|it| moves(it.repair, port))
+        .filter(|it| it.repair.nature() != Nature::Care || it.outcome == Outcome::Changed)
+        .last()
+}
+
+/// Whether a reading is from after a repair, if there was one.
+fn is_after(fact: &ReadingFact, moved: Option<&repairs::Mended>) -> bool {
+    moved.is_none_or(|it| fact.settled_tick.is_some_and(|tick| tick > it.tick))
+}
+
+/// A reading that is missing, in words.
+fn none_right(what: &str, moved: Option<&repairs::Mended>) -> String {
+    match moved {
+        Some(it) => format!("no right {what} after: {}", it.repair.label().to_lowercase()),
+        None => format!("no right {what}"),
+    }
 }
 
 pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
-    let reset = repairs::mended(l).filter(|it| resets_the_manifold(it.repair)).last();
-    let since = |fact: &ReadingFact| match &reset {
-        Some(it) => fact.settled_tick.is_some_and(|tick| tick > it.tick),
-        None => true,
-    };
+    let moved = last_moved(l, Port::Manifold);
+    let since = |fact: &ReadingFact| is_after(fact, moved.as_ref());
     let high = [Stage::High, Stage::HighWithOthers];
     let missing: Vec<&str> = [("low", &[Stage::Low][..]), ("high", &high[..])]
         .into_iter()
@@ -286,36 +332,34 @@ pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
     }
     vec![Hit::new(
         l.last_tick(),
-        match reset {
-            Some(it) => {
-                let did = it.repair.label().to_lowercase();
-                format!("no right manifold reading on {} after: {did}", missing.join(" and "))
-            }
-            None => format!("no right manifold reading on {}", missing.join(" and ")),
-        },
+        none_right(&format!("manifold reading on {}", missing.join(" and ")), moved.as_ref()),
         "that stage's setting is unknown",
     )]
 }
 
 pub(super) fn never_read_running(l: &Ledger) -> Vec<Hit> {
     let running = [Stage::Low, Stage::High, Stage::HighWithOthers];
-    if has_right(l, Port::Inlet, &running) {
+    let moved = last_moved(l, Port::Inlet);
+    if right_ones(l, Port::Inlet, &running).any(|fact| is_after(fact, moved.as_ref())) {
         return Vec::new();
     }
     vec![Hit::new(
         l.last_tick(),
-        "no right inlet reading while firing",
+        none_right("inlet reading while firing", moved.as_ref()),
         "what the supply delivers is unknown",
     )]
 }
 
 pub(super) fn never_read_with_others(l: &Ledger) -> Vec<Hit> {
-    if has_right(l, Port::Inlet, &[Stage::HighWithOthers]) {
+    let moved = last_moved(l, Port::Inlet);
+    if right_ones(l, Port::Inlet, &[Stage::HighWithOthers])
+        .any(|fact| is_after(fact, moved.as_ref()))
+    {
         return Vec::new();
     }
     vec![Hit::new(
         l.last_tick(),
-        "no right inlet reading with the other appliances on",
+        none_right("inlet reading with the other appliances on", moved.as_ref()),
         "what the supply delivers under full load is unknown",
     )]
 }
@@ -360,8 +404,11 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
                 && is_right(l, fact)
         })
     };
+    // Left shut off, it need not be fired once more for a number.
+    let shut_off = l.left_shut_off();
     let mut missing: Vec<&str> = [Stage::Rest, Stage::HighWithOthers]
         .into_iter()
+        .filter(|&stage| stage == Stage::Rest || !shut_off)
         .filter(|&stage| !after(stage))
         .map(|stage| match stage {
             Stage::Rest => "inlet at rest",
@@ -375,7 +422,7 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
             && high.contains(&fact.reading.stage)
             && is_right(l, fact)
     });
-    if !manifold && !l.left_shut_off() {
+    if !manifold && !shut_off {
         missing.push("manifold on high");
     }
     if missing.is_empty() {
@@ -391,7 +438,7 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bench::event::{Event, Outcome};
+    use crate::bench::event::Event;
 
     fn read(stage: Stage, tick: u64) -> Event {
         let fact = ReadingFact {

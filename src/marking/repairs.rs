@@ -4,6 +4,7 @@ use super::ledger::{Caught, Hit, Ledger};
 use crate::bench::action::{Action, Contact, Ending};
 use crate::bench::event::{Happening, Outcome};
 use crate::bench::fault::Fault;
+use crate::bench::fault::felt::is_felt;
 use crate::bench::fault::remedy::Remedy;
 use crate::bench::repair::{Nature, Repair};
 use crate::bench::setup::SupplyRight;
@@ -17,7 +18,8 @@ pub(super) struct Mended {
     pub tick: u64,
     /// Which.
     pub repair: Repair,
-    outcome: Outcome,
+    /// What it changed.
+    pub outcome: Outcome,
 }
 
 /// Every repair that was done, in order.
@@ -90,12 +92,15 @@ pub(super) fn fault_left(l: &Ledger) -> Vec<Hit> {
     if said.ending == Ending::ShutOff {
         return Vec::new();
     }
+    let sound = l.setup.sound.as_deref().unwrap_or(&l.setup);
     l.setup
         .faults
         .iter()
         // Air that stood in the line has burned away by the first cycle.
         .filter(|(fault, _)| *fault != Fault::AirInLine)
         .filter(|(fault, _)| !answered(l, fault.entry().right))
+        // Nobody can find what no instrument shows.
+        .filter(|(fault, severity)| is_felt(sound, *fault, *severity))
         .map(|(fault, _)| Hit::new(tick, "handed over in use", fault.entry().cause))
         .collect()
 }
@@ -123,10 +128,27 @@ fn is_mine(l: &Ledger, right: &[Remedy]) -> bool {
     l.setup.card.supply == SupplyRight::Trainee && mends
 }
 
-pub(super) fn needless_repair(l: &Ledger) -> Vec<Hit> {
-    mended(l)
-        .filter(|it| it.repair.nature() == Nature::Part && it.outcome == Outcome::Nothing)
+/// Repairs of a kind that changed nothing.
+fn in_vain(l: &Ledger, nature: Nature) -> impl Iterator<Item = Mended> {
+    mended(l).filter(move |it| it.repair.nature() == nature && it.outcome == Outcome::Nothing)
+}
+
+pub(super) fn needless_repair(l: &Ledger, first: usize) -> Vec<Hit> {
+    in_vain(l, Nature::Part)
+        .take(first)
         .map(|it| Hit::new(it.tick, did(&it), "the old part was sound"))
+        .collect()
+}
+
+/// What was swapped or cleaned with nothing wrong there, after the first so many.
+pub(super) fn on_suspicion(l: &Ledger, nature: Nature, free: usize) -> Vec<Hit> {
+    in_vain(l, nature)
+        .enumerate()
+        .skip(free)
+        .map(|(i, it)| {
+            let truth = format!("it was the {}. thing with nothing wrong", i + 1);
+            Hit::new(it.tick, did(&it), truth)
+        })
         .collect()
 }
 
@@ -136,7 +158,8 @@ pub(super) fn supply_not_yours(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     mended(l)
-        .filter(|it| it.repair.is_on_supply())
+        // The trunk runs between their regulator and the tee: it is not for the trainee to re-pipe.
+        .filter(|it| it.repair.is_on_supply() || it.repair == Repair::ReplaceTrunk)
         .map(|it| {
             let truth = format!("it belongs to {}", l.setup.card.supply_owner);
             Hit::new(it.tick, did(&it), truth)

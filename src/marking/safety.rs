@@ -6,6 +6,7 @@ use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Topic};
 use crate::bench::event::Happening;
 use crate::bench::part::{Cock, Place, Port, Screw};
+use crate::bench::repair::Repair;
 use crate::bench::seen::PortFill;
 use crate::bench::truth::{Firing, Truth};
 
@@ -157,7 +158,8 @@ pub(super) fn no_sniff_on_arrival(l: &Ledger) -> Vec<Hit> {
     let Some(first) = l.did().find(|did| touches(did.action)) else { return Vec::new() };
     let nose = |action: &Action| matches!(action, Action::Sniff(_) | Action::Probe(_));
     let smelt = smelt_inside(l, first.index, nose);
-    if smelt {
+    // An alarm on the way in is more than nose and detector would tell.
+    if smelt || alarm_before(l, first.index) {
         return Vec::new();
     }
     let did = describe(first.action);
@@ -198,7 +200,7 @@ fn opened(l: &Ledger, port: Port, when: fn(&Truth) -> bool) -> Vec<Hit> {
         .filter_map(|(index, event)| match event.what {
             Happening::OpenedUnderGas { port: at, pa } if at == port => {
                 let before = cause(l, index)?.before;
-                when(before).then(|| {
+                (when(before) && !is_stopped_up(l, index, port)).then(|| {
                     Hit::new(
                         event.tick,
                         format!("the {} was opened", port.label().to_lowercase()),
@@ -213,6 +215,23 @@ fn opened(l: &Ledger, port: Port, when: fn(&Truth) -> bool) -> Vec<Hit> {
             _ => None,
         })
         .collect()
+}
+
+/// Whether nothing can come out of a port that stands under pressure: its hole was found stopped up
+/// and has not been cleaned or drilled yet.
+fn is_stopped_up(l: &Ledger, before: usize, port: Port) -> bool {
+    let i = usize::from(port == Port::Manifold);
+    let found = l.setup.condition.ports.get(i).is_some_and(|it| it.tap_free_m.is_some());
+    let frees = |repair: Repair| {
+        repair == Repair::ReplaceGasValve
+            || match port {
+                Port::Inlet => matches!(repair, Repair::CleanInletTap | Repair::DrillInletTap),
+                Port::Manifold => {
+                    matches!(repair, Repair::CleanManifoldTap | Repair::DrillManifoldTap)
+                }
+            }
+    };
+    found && !super::repairs::mended(l).any(|it| it.index < before && frees(it.repair))
 }
 
 fn cock_open(truth: &Truth) -> bool {

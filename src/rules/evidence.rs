@@ -94,8 +94,12 @@ pub enum Evidence {
     SafetyBypassed,
     /// A repair was done that is dangerous in itself.
     DangerousRepair,
-    /// A sound part was swapped.
-    NeedlessRepair,
+    /// A sound part was swapped: the first so many.
+    NeedlessRepair(usize),
+    /// More sound parts than so many were swapped.
+    PartsOnSuspicion(usize),
+    /// More sound things than so many were cleaned, cleared or joined anew.
+    CareOnSuspicion(usize),
     /// The furnace was handed over in use with a fault that a repair would have mended.
     FaultLeft,
     /// A plug is left across its thread.
@@ -130,6 +134,8 @@ pub enum Evidence {
     NoFinalCycle,
     /// The owner of the supply was not called though the supply is out of its limits.
     OwnerNotCalled,
+    /// The owner of the supply was called with nothing wrong with it.
+    NeedlessCall,
     /// The job did not end as the finding asks.
     WrongEnding,
     /// Shut off, but not tagged or not really shut off.

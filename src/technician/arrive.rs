@@ -9,7 +9,7 @@ use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, Height, Opening, Topic};
 use crate::bench::part::{Door, Place, Subject, Tool, Window};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Cracked, Finding, Seen};
+use crate::bench::seen::{Condition, Finding, Seen};
 
 /// Arrival: nose, detector, papers, what stands how.
 pub(super) fn arrival() -> Vec<Step> {
@@ -155,14 +155,6 @@ fn judge_conversion(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     me.know.conversion_wrong = !(stamp_right && springs_right && figures_right);
     if seen.sheet.note(Subject::Orifices).is_some_and(|note| note.text.contains("sits in one")) {
         me.plan_repair("an orifice is plugged", Repair::CleanOrifices);
-    }
-    let cracked = seen
-        .furnace
-        .as_ref()
-        .and_then(|f| f.burners.as_ref())
-        .is_some_and(|b| b.ports.iter().any(|port| port.cracked == Cracked::Cracked));
-    if cracked {
-        me.plan_repair("boss cracked", Repair::ReplaceGasValve);
     }
     if me.know.conversion_wrong {
         me.know.leave_shut_off = true;

@@ -8,8 +8,8 @@ use super::plan::{Step, Technician, act, go, inlet_as_found, think, until_at_res
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
 use super::task::{number, pause};
-use crate::bench::action::{Action, Height};
-use crate::bench::part::{Place, Subject, Tool};
+use crate::bench::action::{Action, Height, JointVerdict};
+use crate::bench::part::{Joint, Place, Subject, Tool};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Condition, Finding, Seen};
 use crate::units::PA_PER_INWC;
@@ -17,8 +17,8 @@ use crate::units::PA_PER_INWC;
 /// Manifold pressure at rest from which a valve lets gas by, in pascals (0.2 in. w.c.; from memory).
 const LETS_BY_PA: f64 = 0.2 * PA_PER_INWC;
 /// Gas in front of the burners at rest that tells of a valve that lets by, in per cent of the lower
-/// flammable limit (from memory).
-const GAS_LEL: f64 = 3.0;
+/// flammable limit (the first digit of an ordinary detector).
+const GAS_LEL: f64 = 1.0;
 
 /// A look at the flames while high burns.
 pub(super) fn look_at_flames() -> Vec<Step> {
@@ -30,23 +30,16 @@ fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if me.careless {
         return Vec::new();
     }
-    if seen.sheet.note(Subject::Flames).is_none_or(|note| note.finding != bad) {
-        return Vec::new();
-    }
-    let lit = seen
-        .furnace
-        .as_ref()
-        .and_then(|f| f.burners.as_ref())
-        .map_or(0, |burners| burners.flames.iter().filter(|flame| flame.height > 0.0).count());
-    let (words, repairs): (_, &[Repair]) = if lit < 4 {
-        ("a burner is dark", &[Repair::CleanOrifices, Repair::CleanBurners])
-    } else {
-        // The flue gas says more, once the stages are set.
+    let Some(note) = seen.sheet.note(Subject::Flames).filter(|note| note.finding == bad) else {
         return Vec::new();
     };
-    match me.know.next_of(repairs) {
+    if !note.text.contains("burners lit") {
+        // All of them burn, but yellow: the flue gas says more, once the stages are set.
+        return Vec::new();
+    }
+    match me.know.next_of(&[Repair::CleanOrifices, Repair::CleanBurners]) {
         Some(repair) => {
-            me.plan_repair(words, repair);
+            me.plan_repair("a burner is dark", repair);
             mend_at_manifold()
         }
         None => give_up(me, "flames stay wrong"),
@@ -94,7 +87,11 @@ fn judge_valve(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return Vec::new();
     }
     // Joints are tight and burners are out: gas in front of them comes through the valve.
-    let gas = seen.detector.is_some_and(|it| it.percent_lel >= GAS_LEL);
+    let last = |joint| seen.sheet.joints.iter().rev().find(|(at, _)| *at == joint);
+    let leaks = Joint::ALL
+        .iter()
+        .any(|&joint| last(joint).is_some_and(|(_, verdict)| *verdict == JointVerdict::Leaking));
+    let gas = !leaks && seen.detector.is_some_and(|it| it.percent_lel >= GAS_LEL);
     let lets_by = gas || number(seen).is_some_and(|pa| pa > LETS_BY_PA);
     if !lets_by {
         return Vec::new();

@@ -5,7 +5,7 @@ use super::no_fire::give_up;
 use super::plan::{Step, Technician, act, go, think, with};
 use super::run_furnace::run_high;
 use super::task::pause;
-use crate::bench::action::Action;
+use crate::bench::action::{Action, Stage};
 use crate::bench::part::{Place, Spot, Tool};
 use crate::bench::repair::Repair;
 use crate::bench::seen::Seen;
@@ -13,14 +13,25 @@ use crate::instrument::figure::Quantity;
 
 /// Time until the analyser shows what the flue gas is, in seconds.
 const DRAWS_S: f64 = 120.0;
-/// Excess air of a furnace of this kind on high, per cent: below, too much gas for its air; above,
-/// too little (the model's furnace has about 42 on its plate; the band is from memory).
-const AIR: (f64, f64) = (34.0, 52.0);
+/// Air for the gas against what the gas needs, on high, of a furnace of this kind: below, too much
+/// gas for its air; above, too little (the model's furnace has about 1.42 on its plate; the band is
+/// from memory).
+const AIR: (f64, f64) = (1.34, 1.52);
+/// Heating values that the plate's orifices are made for, in Btu/ft³: natural gas, propane (what
+/// the job cards here give; NFPA 54 reckons with 2,516 for propane).
+const USUAL_BTU_FT3: [f64; 2] = [1030.0, 2516.0];
+/// Heating values of piped natural gas that nobody is called for, in Btu/ft³, where the card names
+/// none: it is sold with 950 to 1,150 (a range that handbooks give; from memory). Richer than this,
+/// and it could not be told from orifices a size too large.
+const SOLD_BTU_FT3: (f64, f64) = (950.0, 1100.0);
+/// How far the air of one gas may lie off for the furnace's own reasons, where the range of gases
+/// takes the rest.
+const SOLD_SLACK: f64 = 1.02;
 /// Carbon monoxide in the flue at which nothing may go on burning, in parts per million air-free
 /// (ANSI Z21.47's limit, from memory).
 const MOST_CO_PPM: f64 = 400.0;
 /// Height above the sea from which a furnace is derated, in feet (common practice).
-const DERATE_FT: i32 = 2000;
+pub(super) const DERATE_FT: i32 = 2000;
 
 /// The analyser's probe in the flue while high burns.
 pub(super) fn check() -> Vec<Step> {
@@ -38,24 +49,52 @@ pub(super) fn check() -> Vec<Step> {
     steps
 }
 
+/// Air that is right for the gas on this job. What the card says of its heat is taken at its word:
+/// the same orifices then pass more heat or less, and the flue shows that and no fault.
+fn band(me: &Technician) -> (f64, f64) {
+    let usual = USUAL_BTU_FT3[usize::from(me.know.supply_is_propane)];
+    let (leanest, richest) = match heat_on_card(&me.card.text) {
+        Some(btu_ft3) => (btu_ft3, btu_ft3),
+        None if me.know.supply_is_propane => (usual, usual),
+        None => SOLD_BTU_FT3,
+    };
+    // The margin of the band is for one gas; a range of gases has its own.
+    let most = if leanest < richest { (AIR.0 + AIR.1) / 2.0 * SOLD_SLACK } else { AIR.1 };
+    let least = if leanest < richest { (AIR.0 + AIR.1) / 2.0 / SOLD_SLACK } else { AIR.0 };
+    ((least * usual / richest).min(AIR.0), (most * usual / leanest).max(AIR.1))
+}
+
+/// The heating value that the card gives: the number before the unit, commas and all.
+fn heat_on_card(text: &str) -> Option<f64> {
+    let before = text.get(..text.find("Btu/ft3")?)?.trim_end();
+    let from = before.rfind(|c: char| !c.is_ascii_digit() && c != ',' && c != '.')? + 1;
+    let number: String = before.get(from..)?.chars().filter(|c| *c != ',').collect();
+    number.parse().ok().filter(|btu: &f64| (500.0..5000.0).contains(btu))
+}
+
 fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let written = seen.sheet.measured.iter().rev().find(|one| one.spot == Spot::Flue);
     let figure = |quantity| {
         written.and_then(|one| one.figures.iter().find(|it| it.quantity == quantity)?.value())
     };
-    let Some(air) = figure(Quantity::ExcessAir) else { return Vec::new() };
-    if me.careless || me.set_aside() {
+    let Some(excess) = figure(Quantity::ExcessAir) else { return Vec::new() };
+    let air = 1.0 + excess / 100.0;
+    let (least, most) = band(me);
+    // Under its pressure and yet too little air: that is too much gas all the more.
+    let rich = air < least && !me.is_over(Stage::High);
+    if me.careless || (me.set_aside() && !rich) {
         return Vec::new();
     }
-    if figure(Quantity::CarbonMonoxideAirFree).is_some_and(|ppm| ppm > MOST_CO_PPM) {
+    let under = rich && me.is_under(Stage::High);
+    if !under && figure(Quantity::CarbonMonoxideAirFree).is_some_and(|ppm| ppm > MOST_CO_PPM) {
         return give_up(me, "carbon monoxide in the flue at the right pressure");
     }
-    if air > AIR.1 {
+    if air > most {
         me.know.note("too little heat in the gas");
         me.know.owner_needed = true;
         return Vec::new();
     }
-    if air >= AIR.0 {
+    if air >= least {
         return Vec::new();
     }
     let high = seen.altitude_ft > DERATE_FT;

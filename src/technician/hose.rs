@@ -7,7 +7,7 @@ use super::plan::{Step, Technician, act, go, inlet_as_found, think};
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
 use super::task::{Until, number, pause, wait};
-use crate::bench::action::{Action, Fitted};
+use crate::bench::action::{Action, Fitted, Stage};
 use crate::bench::part::{Cock, Place, Port, Tool};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Display, Seen, Sound};
@@ -16,6 +16,10 @@ use crate::units::PA_PER_INWC;
 /// Longest time in which a number comes to rest through a free tap and a dry hose, in seconds (from
 /// memory).
 const QUICK_S: f64 = 14.0;
+/// What the meter shows at least while burners burn, in pascals (0.1 in. w.c.).
+const NOTHING_PA: f64 = 0.1 * PA_PER_INWC;
+/// By how much a number may move in a shut line within eight seconds and still stand, in pascals.
+const STANDS_PA: f64 = 4.0;
 /// What a meter may show in open air after a reading, in pascals (0.06 in. w.c.; from memory).
 const ZERO_PA: f64 = 0.06 * PA_PER_INWC;
 
@@ -49,6 +53,45 @@ fn judge(me: &mut Technician, seen: &Seen, port: Port) -> Vec<Step> {
     if !slow || !shows || me.careless {
         return Vec::new();
     }
+    if port == Port::Inlet && me.know.supply_moves {
+        return Vec::new();
+    }
+    // At the inlet it may be the supply that moves: that stops with the manual valve shut.
+    match port {
+        Port::Inlet => shut_and_look(),
+        Port::Manifold => mend_slow(me, port),
+    }
+}
+
+/// The manual valve shut behind a number that moves: what goes on moving comes late through hose or
+/// hole; what stands still was the supply.
+fn shut_and_look() -> Vec<Step> {
+    vec![
+        act(Action::Cock { cock: Cock::Furnace, degrees: 0 }),
+        pause(4.0),
+        think(|me, seen| {
+            me.know.looked_at = number(seen);
+            Vec::new()
+        }),
+        pause(8.0),
+        think(|me, seen| {
+            let (Some(before), Some(now)) = (me.know.looked_at.take(), number(seen)) else {
+                return Vec::new();
+            };
+            let cock = |degrees| act(Action::Cock { cock: Cock::Furnace, degrees });
+            let mut steps = vec![cock(20), pause(3.0), cock(90)];
+            if (now - before).abs() > STANDS_PA {
+                steps.push(think(|me, _| mend_slow(me, Port::Inlet)));
+            } else {
+                me.know.supply_moves = true;
+            }
+            steps
+        }),
+    ]
+}
+
+/// What lets a number through slowly, from what does no harm to the part.
+fn mend_slow(me: &mut Technician, port: Port) -> Vec<Step> {
     let tap = match port {
         Port::Inlet => Repair::CleanInletTap,
         Port::Manifold => Repair::CleanManifoldTap,
@@ -77,6 +120,25 @@ fn judge(me: &mut Technician, seen: &Seen, port: Port) -> Vec<Step> {
         None if port == Port::Inlet => Vec::new(),
         None => give_up(me, "pressure never steady"),
     }
+}
+
+/// Burners burn and the meter shows next to nothing there: the hole is stopped up.
+pub(super) fn shows_nothing(
+    me: &mut Technician,
+    seen: &Seen,
+    stage: Stage,
+    port: Port,
+) -> Option<Vec<Step>> {
+    let tap = match port {
+        Port::Inlet => Repair::CleanInletTap,
+        Port::Manifold => Repair::CleanManifoldTap,
+    };
+    let nothing = number(seen).is_some_and(|pa| pa < NOTHING_PA);
+    if !nothing || stage == Stage::Rest || me.careless || me.know.has_mended(tap) {
+        return None;
+    }
+    me.know.note("burners burn and the meter shows nothing");
+    Some(clean_tap(me, port, tap))
 }
 
 /// Adapter out, the hole cleaned, adapter and hose on again.

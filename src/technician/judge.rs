@@ -23,12 +23,17 @@ const SOUND_DROP: (f64, f64) = (0.2, 0.5 * PA_PER_INWC);
 /// Share of the pressure at rest by which it falls from rest to low when a seat creeps (a sound one
 /// falls by a tenth on the calibrated benches).
 const CREEP_DROP: f64 = 0.25;
+/// What the inlet may rise during the hold at rest before it creeps, in pascals (0.1 in. w.c., a
+/// digit of the trade's ordinary meters; a sound seat shuts at once).
+const CREEPS_PA: f64 = 0.1 * PA_PER_INWC;
 /// Margin that the supply is set inside its limits, in pascals (0.3 in. w.c.).
 const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 /// Share of the falls between stages from which a regulator is too small, not a pipe too narrow
 /// (furnace on 70 and 100 %, others of a little more than its rate; between what both give on the
 /// calibrated benches, and so a rule for loads like theirs).
 const PIPE_SHARE: f64 = 0.26;
+/// The same below which even a pipe would give way sooner: the regulator gets too little.
+const MAIN_SHARE: f64 = 0.12;
 /// Tank gauge, in per cent, from which the supplier has to fill (common practice).
 const TANK_LOW: f64 = 10.0;
 
@@ -69,6 +74,11 @@ impl Technician {
         Some(self.know.inlet[1]? - most)
     }
 
+    /// Whether the inlet at rest lies inside what plate and nameplate allow.
+    fn below_limits(&self) -> bool {
+        self.most_at_rest_pa().zip(self.know.inlet[0]).is_some_and(|(most, rest)| rest <= most)
+    }
+
     fn supply(&self) -> Supply {
         let (Some(figures), Some(most)) = (&self.know.figures, self.most_at_rest_pa()) else {
             return Supply::Sound;
@@ -80,6 +90,9 @@ impl Technician {
             let creeps = rest - low > CREEP_DROP * rest;
             return if creeps { Supply::Creeps } else { Supply::SetHigh };
         }
+        if self.know.rest_rise.is_some_and(|rise| rise > CREEPS_PA) {
+            return Supply::Creeps;
+        }
         if self.may_set_supply() && self.over_delivery_pa().is_some_and(|over_pa| over_pa > 0.0) {
             return Supply::SetHigh;
         }
@@ -89,6 +102,10 @@ impl Technician {
         let (Some(rest), Some(others)) = (rest, others) else { return Supply::Sound };
         if others >= figures.inlet_min_pa {
             return Supply::Sound;
+        }
+        // What is too low with nothing burning is not too low for the load.
+        if rest < figures.inlet_min_pa {
+            return Supply::SetLow;
         }
         if rest - others > SOUND_DROP.0 * rest + SOUND_DROP.1 {
             Supply::Weak
@@ -117,6 +134,11 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
             me.know.note("supply set low");
             turn(think(raise))
         }
+        Supply::SetHigh if mine && me.know.raised && !me.know.lowered => {
+            // Raised for the load it stands too high at rest: it is the load that is too much for it.
+            me.know.note("supply raised in vain");
+            turn(think(lower))
+        }
         Supply::SetHigh if mine && !again => {
             me.know.note("supply set high");
             turn(think(lower))
@@ -134,6 +156,11 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
             me.know.owner_needed = true;
             give_up_supply(me)
         }
+        Supply::Weak if narrow(me) == Narrow::Main => {
+            me.know.note("too little comes to the regulator");
+            me.know.owner_needed = true;
+            go_on()
+        }
         Supply::Weak
             if mine && narrow(me) == Narrow::Trunk && !me.know.has_mended(Repair::ReplaceTrunk) =>
         {
@@ -146,6 +173,12 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
         }
         Supply::Weak => {
             me.know.note("supply too weak for the load");
+            go_on()
+        }
+        Supply::Creeps if me.below_limits() => {
+            // It creeps inside its limits: the furnace may run, its owner has to come.
+            me.know.note("supply creeps at rest");
+            me.know.owner_needed = true;
             go_on()
         }
         Supply::SetHigh | Supply::Creeps => {
@@ -175,6 +208,8 @@ fn go_on() -> Vec<Step> {
 /// What is too narrow for the load.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Narrow {
+    /// What comes to the regulator: it holds up to a flow, and then no more.
+    Main,
     Regulator,
     Trunk,
 }
@@ -184,7 +219,13 @@ enum Narrow {
 fn narrow(me: &Technician) -> Narrow {
     let [_, Some(low), Some(high), Some(others)] = me.know.inlet else { return Narrow::Regulator };
     let share = (low - high) / (high - others).max(1.0);
-    if share > PIPE_SHARE { Narrow::Regulator } else { Narrow::Trunk }
+    if share > PIPE_SHARE {
+        Narrow::Regulator
+    } else if share > MAIN_SHARE {
+        Narrow::Trunk
+    } else {
+        Narrow::Main
+    }
 }
 
 fn mend_and_read_left() -> Vec<Step> {
@@ -209,6 +250,7 @@ fn turn(how: Step) -> Vec<Step> {
     let mut steps = vec![
         think(|me, _| {
             me.know.tries = 0;
+            me.know.screw = None;
             me.know.supply_turned = true;
             Vec::new()
         }),
@@ -229,11 +271,14 @@ fn turn(how: Step) -> Vec<Step> {
 
 /// A small turn in until the plate's minimum is passed.
 fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    me.know.raised = true;
     let Some(figures) = &me.know.figures else { return Vec::new() };
     let wanted = figures.inlet_min_pa + MARGIN_PA;
     me.know.tries += 1;
     match number(seen) {
+        Some(pa) if pa < wanted && me.turns_in_vain(pa) => screw_in_vain(me),
         Some(pa) if pa < wanted && me.know.tries < set::MOST_TRIES => {
+            me.count_turn(2);
             vec![act(Action::Turn { screw: Screw::Supply, eighths: 2 }), pause(12.0), think(raise)]
         }
         Some(_) | None => Vec::new(),
@@ -243,6 +288,7 @@ fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 /// A small turn out until the pressure at rest and the smallest load will be inside their limits:
 /// what they were too high there is taken off here.
 fn lower(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    me.know.lowered = true;
     let (Some(most), Some(rest), Some(others)) =
         (me.most_at_rest_pa(), me.know.inlet[0], me.know.inlet[3])
     else {
@@ -252,11 +298,20 @@ fn lower(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let wanted = others - over_pa - MARGIN_PA;
     me.know.tries += 1;
     match number(seen) {
+        Some(pa) if pa > wanted && me.turns_in_vain(pa) => screw_in_vain(me),
         Some(pa) if pa > wanted && me.know.tries < set::MOST_TRIES => {
+            me.count_turn(-2);
             vec![act(Action::Turn { screw: Screw::Supply, eighths: -2 }), pause(12.0), think(lower)]
         }
         Some(_) | None => Vec::new(),
     }
+}
+
+/// The supply's screw moves nothing: what comes to the regulator is the owner's to put right.
+fn screw_in_vain(me: &mut Technician) -> Vec<Step> {
+    me.know.note("supply's screw without effect");
+    me.know.owner_needed = true;
+    set::turn_back(me, Screw::Supply)
 }
 
 /// No flame: whether it is the gas that is missing, or too much of it.
@@ -277,6 +332,12 @@ pub(super) fn no_gas(me: &mut Technician, seen: &Seen) -> Option<Vec<Step>> {
         return Some(give_up(me, "no gas from the supply"));
     }
     None
+}
+
+/// Whether the inlet at rest already stands below what the plate asks for.
+pub(super) fn is_short_of_gas(me: &Technician, seen: &Seen) -> bool {
+    let least = me.know.figures.as_ref().map(|figures| figures.inlet_min_pa);
+    number(seen).zip(least).is_some_and(|(pa, least)| pa < least)
 }
 
 /// What the tank's gauge and the regulator's vent tell on arrival.

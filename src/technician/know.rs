@@ -23,6 +23,9 @@ pub(super) struct Know {
     /// Inlet at rest, low, high, and high with the others on, as read last, in pascals.
     pub inlet: [Option<f64>; 4],
     pub supply_turned: bool,
+    /// Whether it was turned up, and whether down.
+    pub raised: bool,
+    pub lowered: bool,
     /// Whether low and high screw have been turned.
     pub turned: [bool; 2],
     /// Manifold on low and on high, as read last, in pascals.
@@ -49,6 +52,24 @@ pub(super) struct Know {
     pub to_check: Vec<Joint>,
     /// The joint that is being checked.
     pub checking: Option<Joint>,
+    /// How often gas was in the air.
+    pub alarms: u32,
+    /// Whether it is on the way out because of it.
+    pub alarm_answered: bool,
+    /// Whether the inlet's number moves because the supply does, not for want of a free hose.
+    pub supply_moves: bool,
+    /// A number that was looked at, to be looked at again, in pascals.
+    pub looked_at: Option<f64>,
+    /// The number before the first turn of a screw, and the eighths turned since.
+    pub screw: Option<(f64, i16)>,
+    /// Whether the last screw was turned without effect.
+    pub no_effect: bool,
+    /// The inlet's number when the hold at rest began, in pascals.
+    pub rest_began: Option<f64>,
+    /// How far it rose during the hold, in pascals.
+    pub rest_rise: Option<f64>,
+    /// How often the readings were begun anew.
+    pub rounds: u32,
     /// What was noticed since the last call for heat.
     pub watch: Watch,
 }

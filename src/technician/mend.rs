@@ -6,7 +6,7 @@ use super::task::pause;
 use crate::bench::action::{Action, Fitted, JointVerdict, OnOff};
 use crate::bench::part::{Cock, Door, Joint, Place, Port, Tool};
 use crate::bench::repair::{Need, Repair};
-use crate::bench::seen::{FluidSeen, Seen};
+use crate::bench::seen::{Cracked, FluidSeen, Seen};
 
 impl Technician {
     /// Puts a repair on the list, with what it is for. One that needs the line without pressure
@@ -181,6 +181,10 @@ fn write_verdict(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     };
     let written = act(Action::WriteJoint { joint, verdict });
     let port = Port::ALL.iter().copied().find(|port| port.joint() == joint);
+    let boss = port.filter(|&port| verdict == JointVerdict::Leaking && cracked(seen, port));
+    if let Some(port) = boss.filter(|_| !me.careless) {
+        return boss_leaks(me, port);
+    }
     match (verdict, port, seen.meter.hose) {
         // With the hose on, what leaks is hose, barb or boss.
         (JointVerdict::Leaking, Some(port), Some((on, _))) if port == on && !me.careless => {
@@ -193,6 +197,41 @@ fn write_verdict(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         }
         _ => vec![written],
     }
+}
+
+/// Whether the bubbles grow along a crack in the boss.
+fn cracked(seen: &Seen, port: Port) -> bool {
+    let burners = seen.furnace.as_ref().and_then(|f| f.burners.as_ref());
+    let i = usize::from(port == Port::Manifold);
+    burners.and_then(|b| b.ports.get(i)).is_some_and(|it| it.cracked == Cracked::Cracked)
+}
+
+/// No plug and no hose makes a cracked boss tight: written, wiped, the gas valve replaced.
+fn boss_leaks(me: &mut Technician, port: Port) -> Vec<Step> {
+    let joint = port.joint();
+    let mut steps = vec![
+        act(Action::WriteJoint { joint, verdict: JointVerdict::Leaking }),
+        act(Action::Wipe(joint)),
+        think(hands_free),
+    ];
+    if me.know.has_mended(Repair::ReplaceGasValve) {
+        steps.push(think(|me, _| super::no_fire::give_up(me, "boss leaks again")));
+        return steps;
+    }
+    me.plan_repair("boss cracked", Repair::ReplaceGasValve);
+    steps.push(match port {
+        Port::Inlet => think(|me, seen| match seen.meter.hose {
+            Some((Port::Inlet, _)) => super::hose::mend_in_open_line(),
+            Some((Port::Manifold, _)) | None => {
+                let mut steps = isolate();
+                steps.push(think(|_, _| super::plan::inlet_as_found()));
+                me.start_over(steps);
+                Vec::new()
+            }
+        }),
+        Port::Manifold => think(|_, _| super::burn::mend_at_manifold()),
+    });
+    steps
 }
 
 /// The manual valve shut at once, another hose, and the joint checked again.

@@ -1,6 +1,7 @@
 //! The reference technician: does the job properly, seeing only what a person sees and acting only
 //! through actions. And scripts, which do what they are told through the same two doors.
 
+mod alarm;
 mod arrive;
 mod burn;
 pub mod close;

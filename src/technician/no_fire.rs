@@ -18,8 +18,12 @@ use crate::units::{PA_PER_INWC, TICKS_PER_S};
 const WATCH_S: f64 = 150.0;
 /// Glow below which an igniter is weak.
 const DIM: f64 = 0.8;
+/// Glow from which there is nothing to better about it.
+const BRIGHT: f64 = 0.97;
 /// Most attempts to get the burners lit.
 const MOST_ATTEMPTS: u32 = 8;
+/// Most times that the readings are begun anew.
+const MOST_ROUNDS: u32 = 14;
 /// Seconds of waiting for the high pressure switch that tell of it.
 const SWITCH_S: u32 = 20;
 
@@ -92,6 +96,9 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         Some(("no call at the control", &[Repair::MendThermostatWire][..]))
     } else if says.contains("closed at rest") {
         Some(("pressure switch stuck closed", &[Repair::ReplaceLowSwitch][..]))
+    } else if me.know.watch.low_gas && judge::is_short_of_gas(me, seen) {
+        me.know.owner_needed = true;
+        return give_up(me, "low-gas switch open for want of pressure");
     } else if me.know.watch.low_gas {
         Some(("low-gas switch open with gas there", &[Repair::ReplaceLowGasSwitch][..]))
     } else if me.know.watch.low_switch || says.contains("waiting for the pressure switch") {
@@ -105,7 +112,9 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     } else if me.know.watch.glow < DIM {
         Some(("igniter does not glow bright", &[Repair::ReplaceIgniter][..]))
     } else {
-        Some(("gas there, igniter bright, no flame", NO_LIGHT))
+        // At its brightest an igniter lights whatever gas comes to it.
+        let repairs = if me.know.watch.glow < BRIGHT { NO_LIGHT_DULL } else { NO_LIGHT };
+        Some(("gas there, igniter bright, no flame", repairs))
     };
     let next = found.and_then(|(words, repairs)| Some((words, me.know.next_of(repairs)?)));
     match next {
@@ -127,9 +136,15 @@ const PRESSURE_SWITCH: &[Repair] = &[
 ];
 const HIGH_SWITCH: &[Repair] =
     &[Repair::PrimeTrap, Repair::ReplaceDraftHose, Repair::ReplaceHighSwitch];
-const FLAME_LOST: &[Repair] =
-    &[Repair::CleanFlameRod, Repair::MendBurnerGround, Repair::CleanBurners];
-const NO_LIGHT: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::ReplaceIgniter];
+const HIGH_SWITCH_CARE: &[Repair] = &[Repair::PrimeTrap, Repair::ReplaceDraftHose];
+const FLAME_LOST: &[Repair] = &[
+    Repair::CleanFlameRod,
+    Repair::MendBurnerGround,
+    Repair::CleanBurners,
+    Repair::CleanInletScreen,
+];
+const NO_LIGHT: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::CleanInletScreen];
+const NO_LIGHT_DULL: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::ReplaceIgniter];
 
 fn rolled_out(me: &mut Technician) -> Vec<Step> {
     if me.know.diagnosis.iter().any(|one| one == "roll-out switch open") {
@@ -151,8 +166,11 @@ pub(super) fn give_up(me: &mut Technician, words: &str) -> Vec<Step> {
 
 /// Isolates, mends, gives gas back and reads the inlet from the beginning.
 pub(super) fn mend_and_read_again(_: &Technician) -> Vec<Step> {
-    vec![think(|_, seen| match seen.meter.hose {
+    vec![think(|me, seen| match seen.meter.hose {
         Some((Port::Manifold, _)) => mend_at_manifold(),
+        Some((Port::Inlet, _)) if !me.know.to_mend_open.is_empty() => {
+            super::hose::mend_in_open_line()
+        }
         Some((Port::Inlet, _)) => mend_at_inlet(),
         // All is closed up already.
         None => super::plan::mend_closed(),
@@ -171,6 +189,10 @@ fn mend_at_inlet() -> Vec<Step> {
 /// The series from its beginning, with the hose where it is.
 pub(super) fn read_again() -> Vec<Step> {
     vec![think(|me, seen| {
+        me.know.rounds += 1;
+        if me.know.rounds > MOST_ROUNDS {
+            return give_up(me, "no end of it");
+        }
         let mut steps = run_furnace::stop();
         match seen.meter.hose {
             Some((Port::Inlet, _)) => {
@@ -207,7 +229,10 @@ pub(super) fn if_not_high() -> Step {
         if says.starts_with("burning on high") {
             me.plan_repair("control gives high, burners stay low", Repair::ReplaceHighCoil);
         } else if me.know.watch.high_switch_ticks > SWITCH_S * ticks {
-            let Some(repair) = me.know.next_of(HIGH_SWITCH) else {
+            // In thin air the fan draws less: a switch that does not close there may be sound.
+            let thin = seen.altitude_ft > super::flue::DERATE_FT;
+            let repairs = if thin { HIGH_SWITCH_CARE } else { HIGH_SWITCH };
+            let Some(repair) = me.know.next_of(repairs) else {
                 return give_up(me, "high pressure switch stays open");
             };
             me.plan_repair("high pressure switch does not close", repair);

@@ -6,6 +6,7 @@ use super::task::{Until, pause, wait};
 use super::{hose, run_furnace};
 use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Push};
 use crate::bench::part::{Cock, Door, Joint, Place, Port, Tool};
+use crate::bench::repair::Repair;
 use crate::bench::seen::{Display, PortFill, Seen, Sound};
 use crate::units::PressureUnit;
 
@@ -91,6 +92,7 @@ fn meter_ready() -> Vec<Step> {
             Display::Dark => vec![act(Action::MeterPower(OnOff::On)), pause(20.0)],
             Display::Number(_) | Display::OverRange => Vec::new(),
         }),
+        think(flat_battery),
         think(|_, seen| {
             if seen.meter.unit == PressureUnit::InWc {
                 Vec::new()
@@ -107,8 +109,28 @@ fn meter_ready() -> Vec<Step> {
             me.know.meter_warm = true;
             vec![wait(Until::MeterSteady { within_pa: 2.6, for_s: 300.0 }, 3600.0)]
         }),
+        think(flat_battery),
         act(Action::MeterZero),
         pause(2.0),
+    ]
+}
+
+/// Switched on and dark: a fresh battery, before anything is measured.
+fn flat_battery(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let repair = Repair::ReplaceMeterBattery;
+    if seen.meter.display != Display::Dark || me.careless || me.know.has_mended(repair) {
+        return Vec::new();
+    }
+    me.know.note("manometer's battery flat");
+    me.know.mended.push(repair);
+    vec![
+        go(Place::PlantRoom),
+        act(Action::Mend(repair)),
+        think(|_, seen| match seen.meter.display {
+            Display::Dark => vec![act(Action::MeterPower(OnOff::On))],
+            Display::Number(_) | Display::OverRange => Vec::new(),
+        }),
+        pause(20.0),
     ]
 }
 

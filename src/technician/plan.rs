@@ -10,7 +10,7 @@ use super::{arrive, close, judge, no_fire, open, run_furnace, set};
 use crate::bench::action::{
     Action, Contact, Ending, Fitted, HandOver, NotDone, OnOff, Opening, Topic,
 };
-use crate::bench::part::{Cock, Door, Neighbor, Place, Port, Tool, Window};
+use crate::bench::part::{Cock, Door, Neighbor, Place, Port, Spot, Tool, Window};
 use crate::bench::refusal::Refusal;
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Seen, Sound};
@@ -77,6 +77,7 @@ impl Technician {
 impl Player for Technician {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
         self.know.watch.look(seen);
+        self.heed_alarm(seen);
         loop {
             match self.queue.pop_front()? {
                 Task::Do(action) => return Some(action),
@@ -266,13 +267,13 @@ pub(super) fn restore_thermostat(me: &mut Technician, seen: &Seen) -> Vec<Step> 
     steps
 }
 
-fn hand_over(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    let not_done = vec![
-        NotDone::Combustion,
-        NotDone::TemperatureRise,
-        NotDone::GasRate,
-        NotDone::PipingLeakCheck,
-    ];
+fn hand_over(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    // What was analysed was done, and is not named.
+    let analysed = seen.sheet.measured.iter().any(|it| it.spot == Spot::Flue);
+    let mut not_done = vec![NotDone::TemperatureRise, NotDone::GasRate, NotDone::PipingLeakCheck];
+    if !analysed {
+        not_done.insert(0, NotDone::Combustion);
+    }
     let supply_bad = me.supply_is_bad() || me.know.owner_needed;
     let mut steps = vec![go(Place::Hall), act(Action::Tell(Topic::GasSmellDrill))];
     let ending = if me.know.leave_shut_off {

@@ -149,7 +149,20 @@ pub(super) fn write(port: Port, stage: Stage, phase: Phase, seen: &Seen) -> Vec<
 pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     let mut steps = others(OnOff::Off);
     steps.push(until_at_rest());
-    steps.push(think(|me, _| vec![pause(me.card.hold_s + 5.0)]));
+    steps.push(think(|me, _| {
+        // The number runs up for a while when flow has only just ended.
+        let settles_s = (me.card.hold_s / 2.0).max(15.0).min(me.card.hold_s);
+        let began = think(|me, seen| {
+            me.know.rest_began = number(seen);
+            Vec::new()
+        });
+        vec![pause(settles_s), began, pause(me.card.hold_s + 5.0 - settles_s)]
+    }));
+    steps.push(think(|me, seen| {
+        let rise = me.know.rest_began.take().zip(number(seen)).map(|(began, now)| now - began);
+        me.know.rest_rise = rise;
+        Vec::new()
+    }));
     steps.push(remember(Stage::Rest, phase));
     steps.extend(run_low());
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
@@ -193,6 +206,11 @@ fn remember(stage: Stage, phase: Phase) -> Step {
 fn keep(me: &mut Technician, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
     if matches!(seen.meter.display, Display::OverRange | Display::Dark) {
         return another_meter(me, seen);
+    }
+    if burns(seen, stage)
+        && let Some(steps) = super::hose::shows_nothing(me, seen, stage, Port::Inlet)
+    {
+        return steps;
     }
     me.know.inlet[stage as usize] = number(seen);
     if !burns(seen, stage) && !me.careless {
@@ -248,6 +266,9 @@ pub(super) fn keep_manifold(
 ) -> Vec<Step> {
     if !burns(seen, stage) && !me.careless {
         return look_for_reason();
+    }
+    if let Some(steps) = super::hose::shows_nothing(me, seen, stage, Port::Manifold) {
+        return steps;
     }
     let i = usize::from(stage != Stage::Low);
     me.know.manifold[i] = number(seen);

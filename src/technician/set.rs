@@ -17,16 +17,22 @@ use crate::units::PA_PER_INWC;
 const NEAR: f64 = 0.4;
 /// Most turns of the driver for one setting.
 pub(super) const MOST_TRIES: u32 = 40;
+/// Eighths of a turn after which a screw must have moved something, and what it must have moved, in
+/// pascals (0.03 in. w.c.: the softest spring moves more in a whole turn).
+const WHOLE_TURN: i16 = 8;
+const EFFECT_PA: f64 = 0.03 * PA_PER_INWC;
 /// Head over the manifold below which the supply, not the spring, holds the pressure down: in
 /// pascals (1 in. w.c.; the valve itself needs most of that).
 const STARVED_PA: f64 = PA_PER_INWC;
 /// Fall of the manifold with the others on that tells of something in its way, in pascals (0.1 in.
 /// w.c.).
 const FOLLOWS_PA: f64 = 0.1 * PA_PER_INWC;
+/// The same at least: two digits of the manometer, in pascals.
+const LEAST_FALL_PA: f64 = 0.02 * PA_PER_INWC;
 
 /// After the manifold was read as found, on high: set what is out of its band and can be set.
 pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    let held_down = me.needs(Stage::High) && me.is_under(Stage::High);
+    let held_down = me.is_low(Stage::High);
     if held_down && !me.know.loaded && !me.careless {
         return with_a_load(me, seen);
     }
@@ -35,11 +41,13 @@ pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         me.know.note("high stage out of its band");
         steps.extend(run_high());
         steps.extend(adjust(Screw::High));
+        steps.push(think(no_effect));
     }
     if me.needs(Stage::Low) {
         me.know.note("low stage out of its band");
         steps.extend(run_low());
         steps.extend(adjust(Screw::Low));
+        steps.push(think(no_effect));
     }
     steps.push(think(|me, _| {
         // One stage may have moved the other: look at both again, caps on.
@@ -73,12 +81,16 @@ fn with_a_load(me: &mut Technician, _: &Seen) -> Vec<Step> {
         let (Some(loaded), Some(alone)) = (number(seen), me.know.manifold[1]) else {
             return Vec::new();
         };
-        let falls = alone - loaded > FOLLOWS_PA;
+        let falls = alone - loaded > me.follows_pa(alone);
         let mut steps = others(OnOff::Off);
         if falls {
             if me.know.has_mended(Repair::CleanInletScreen) {
-                return give_up(me, "manifold follows the inlet");
+                // With the screen clean, what draws the inlet and the manifold down is the flow.
+                steps.extend(flue::check());
+                steps.push(think(|me, _| give_up(me, "manifold follows the inlet")));
+                return steps;
             }
+            me.know.loaded = false;
             me.plan_repair("inlet right, manifold low and following", Repair::CleanInletScreen);
             steps.extend(mend_at_manifold());
         } else {
@@ -91,16 +103,43 @@ fn with_a_load(me: &mut Technician, _: &Seen) -> Vec<Step> {
 }
 
 impl Technician {
+    /// Fall of the manifold with the others on from which it follows the inlet, in pascals: half of
+    /// what it would fall in step with it. A pressure that is held far down moves little.
+    fn follows_pa(&self, alone_pa: f64) -> f64 {
+        let [_, _, Some(high), Some(others)] = self.know.inlet else { return FOLLOWS_PA };
+        let share = (high - others) / high.max(1.0);
+        (0.5 * share * alone_pa).clamp(LEAST_FALL_PA, FOLLOWS_PA)
+    }
+
     /// Whether high could not be brought to its plate, so that its flue gas tells nothing.
     pub(super) fn set_aside(&self) -> bool {
         self.is_under(Stage::High) || self.is_over(Stage::High)
     }
 
     /// Whether a stage was read below its band.
-    fn is_under(&self, stage: Stage) -> bool {
+    pub(super) fn is_under(&self, stage: Stage) -> bool {
         let Some(figures) = &self.know.figures else { return false };
         let (target, i) = Self::of(figures, stage);
         self.know.manifold[i].is_some_and(|pa| pa < target.pa - target.tolerance_pa)
+    }
+
+    /// Whether a stage is so far under its target that something may hold it down, inside its band
+    /// or not, and the supply does not.
+    fn is_low(&self, stage: Stage) -> bool {
+        let Some(figures) = &self.know.figures else { return false };
+        let (target, i) = Self::of(figures, stage);
+        let under_pa = (NEAR * target.tolerance_pa).max(FOLLOWS_PA);
+        self.know.manifold[i].is_some_and(|pa| pa < target.pa - under_pa) && !self.starved(stage)
+    }
+
+    /// Whether the supply holds a stage down: that is the supply's fault, not the spring's.
+    fn starved(&self, stage: Stage) -> bool {
+        let Some(figures) = &self.know.figures else { return false };
+        let (target, i) = Self::of(figures, stage);
+        let inlet = self.know.inlet[1 + i];
+        self.know.manifold[i]
+            .zip(inlet)
+            .is_some_and(|(pa, inlet)| pa < target.pa && inlet - pa < STARVED_PA)
     }
 
     /// Whether a stage was read above its band.
@@ -122,11 +161,7 @@ impl Technician {
         let Some(figures) = &self.know.figures else { return false };
         let (target, i) = Self::of(figures, stage);
         let Some(pa) = self.know.manifold[i] else { return false };
-        // A high stage that the supply holds down is the supply's fault, not the spring's.
-        let starved = i == 1
-            && pa < target.pa
-            && self.know.inlet[2].is_some_and(|inlet| inlet - pa < STARVED_PA);
-        !target.holds(pa) && !starved
+        !target.holds(pa) && !self.starved(stage)
     }
 
     fn target(&self, screw: Screw) -> Option<Target> {
@@ -144,6 +179,8 @@ fn adjust(screw: Screw) -> Vec<Step> {
         go(Place::GasValve),
         think(|me, _| {
             me.know.tries = 0;
+            me.know.screw = None;
+            me.know.no_effect = false;
             until_steady(me.card.settle_s)
         }),
     ];
@@ -174,6 +211,49 @@ fn uncap(seen: &Seen, screw: Screw) -> Vec<Step> {
     vec![act(Action::Cap { screw, to: Fitted::Off })]
 }
 
+/// A turn without an effect points elsewhere: to what lies before the spring, or to the valve.
+fn no_effect(me: &mut Technician, _: &Seen) -> Vec<Step> {
+    if !me.know.no_effect || me.careless {
+        return Vec::new();
+    }
+    me.know.no_effect = false;
+    match me.know.next_of(&[Repair::CleanInletScreen, Repair::ReplaceGasValve]) {
+        Some(repair) => {
+            me.plan_repair("screw without effect", repair);
+            mend_at_manifold()
+        }
+        None => give_up(me, "screw without effect"),
+    }
+}
+
+impl Technician {
+    /// Counts a turn of a screw whose effect is watched.
+    pub(super) fn count_turn(&mut self, eighths: i16) {
+        if let Some((_, turned)) = &mut self.know.screw {
+            *turned += eighths;
+        }
+    }
+
+    /// Whether a whole turn has moved nothing; `pa` is the number now.
+    pub(super) fn turns_in_vain(&mut self, pa: f64) -> bool {
+        let (start_pa, turned) = *self.know.screw.get_or_insert((pa, 0));
+        turned.abs() >= WHOLE_TURN && (pa - start_pa).abs() < EFFECT_PA
+    }
+}
+
+/// Back to where the screw stood, a quarter turn at a time.
+pub(super) fn turn_back(me: &mut Technician, screw: Screw) -> Vec<Step> {
+    let Some((_, turned)) = me.know.screw.take() else { return Vec::new() };
+    let mut left = -turned;
+    let mut steps = Vec::new();
+    while left != 0 {
+        let eighths = left.clamp(-2, 2);
+        steps.extend([act(Action::Turn { screw, eighths }), pause(6.0)]);
+        left -= eighths;
+    }
+    steps
+}
+
 fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {
     let (Some(target), Some(pa)) = (me.target(screw), number(seen)) else { return Vec::new() };
     // The screw and the stage that burns belong together.
@@ -186,10 +266,17 @@ fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {
     if off_pa.abs() <= NEAR * target.tolerance_pa || me.know.tries > MOST_TRIES {
         return Vec::new();
     }
+    // Screwed in past what the inlet gives, a spring shows nothing until it is out again that far.
+    let over = off_pa < 0.0 && me.know.inlet[2].is_some_and(|inlet| inlet - pa < STARVED_PA);
+    if me.turns_in_vain(pa) && !over {
+        me.know.no_effect = true;
+        return turn_back(me, screw);
+    }
     me.know.turned[usize::from(screw == Screw::High)] = true;
     // A quarter turn far off, an eighth near by.
     let size = if off_pa.abs() > 2.0 * target.tolerance_pa { 2 } else { 1 };
     let eighths = if off_pa > 0.0 { size } else { -size };
+    me.count_turn(eighths);
     let mut steps = vec![act(Action::Turn { screw, eighths })];
     steps.extend(until_steady(me.card.settle_s));
     steps.push(think(match screw {

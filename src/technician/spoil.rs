@@ -4,6 +4,7 @@
 mod good;
 mod leaving;
 mod more;
+mod rarer;
 mod reading;
 
 pub use good::Good;
@@ -14,15 +15,15 @@ use std::sync::Arc;
 use super::drive::Player;
 use super::plan::Technician;
 use crate::bench::action::{
-    Action, Contact, Ending, Fitted, HandOver, Height, OnOff, Opening, Phase, PlugStep, Push,
-    Reading, Stage, Topic,
+    Action, Contact, Ending, Fitted, Gauge, HandOver, Height, OnOff, Opening, Phase, PlugStep,
+    Push, Reading, Stage, Topic,
 };
 use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool};
 use crate::bench::refusal::Refusal;
 use crate::bench::repair::Repair;
 use crate::bench::seen::Seen;
 use crate::bench::setup::SupplyRight;
-use crate::units::PressureUnit;
+use crate::units::{PressureUnit, TICKS_PER_S};
 
 /// One way of spoiling good work.
 #[derive(Debug, Clone, Copy)]
@@ -60,6 +61,16 @@ enum Change {
     Before(Vec<Action>),
     /// The action itself, then these.
     After(Vec<Action>),
+    /// First these, so many seconds later those, then the action itself.
+    Slowly(Vec<Action>, u32, Vec<Action>),
+}
+
+/// What is lined up to be done.
+#[derive(Debug, Clone)]
+enum Move {
+    Act(Action),
+    /// So many ticks pass.
+    Wait(u64),
 }
 
 /// How far the good run has come.
@@ -120,7 +131,8 @@ impl Forks {
     pub fn at(&mut self, action: &Action, after: &Technician) -> Vec<Spoiled> {
         let progress = &self.progress;
         // Who heeds nothing mends nothing: not before all is mended.
-        let mending = progress.good.mends_after(progress.done.len());
+        // The mending that is spoiled itself does not count.
+        let mending = progress.good.mends_after(progress.done.len() + 1);
         self.waiting.retain(|spoil| {
             let forks = !matches!((spoil.change)(progress, action), Change::Keep);
             !(forks && mending && spoil.heeds == Heeds::Nothing)
@@ -168,7 +180,7 @@ pub struct Spoiled {
     good: Technician,
     spoil: Spoil,
     progress: Progress,
-    queue: VecDeque<Action>,
+    queue: VecDeque<Move>,
     refused: Vec<(Action, Refusal)>,
 }
 
@@ -199,9 +211,19 @@ impl Spoiled {
         &self.refused
     }
 
+    fn line_up(&mut self, actions: Vec<Action>) {
+        self.queue.extend(actions.into_iter().map(Move::Act));
+    }
+
     /// Takes an action of the good run and lines up what becomes of it.
     fn change(&mut self, action: Action) {
         let change = (self.spoil.change)(&self.progress, &action);
+        let call = Action::Call(Contact::SupplyOwner);
+        let calls = self.progress.good.does(|a| *a == call) && self.progress.count(&call) == 0;
+        if matches!(action, Action::HandOver(_)) && self.spoil.heeds == Heeds::Nothing && calls {
+            // Called as in the good run, whatever was not seen on the way.
+            self.line_up(vec![call]);
+        }
         self.progress.add(&action);
         let action = match (action, self.spoil.heeds, self.progress.good.ending) {
             // Said as in the good run, whatever was misread on the way.
@@ -211,16 +233,22 @@ impl Spoiled {
             (action, _, _) => action,
         };
         match change {
-            Change::Keep => self.queue.push_back(action),
+            Change::Keep => self.queue.push_back(Move::Act(action)),
             Change::Drop => {}
-            Change::Instead(others) => self.queue.extend(others),
+            Change::Instead(others) => self.line_up(others),
             Change::Before(others) => {
-                self.queue.extend(others);
-                self.queue.push_back(action);
+                self.line_up(others);
+                self.queue.push_back(Move::Act(action));
             }
             Change::After(others) => {
-                self.queue.push_back(action);
-                self.queue.extend(others);
+                self.queue.push_back(Move::Act(action));
+                self.line_up(others);
+            }
+            Change::Slowly(first, seconds, then) => {
+                self.line_up(first);
+                self.queue.push_back(Move::Wait(u64::from(seconds) * TICKS_PER_S));
+                self.line_up(then);
+                self.queue.push_back(Move::Act(action));
             }
         }
     }
@@ -229,8 +257,14 @@ impl Spoiled {
 impl Player for Spoiled {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
         loop {
-            if let Some(action) = self.queue.pop_front() {
-                return Some(action);
+            match self.queue.pop_front() {
+                Some(Move::Act(action)) => return Some(action),
+                Some(Move::Wait(ticks)) if ticks > 0 => {
+                    self.queue.push_front(Move::Wait(ticks - 1));
+                    return None;
+                }
+                Some(Move::Wait(_)) => continue,
+                None => {}
             }
             let mut action = self.good.next(seen);
             // The same sight, looked at more than once a tick: the wait runs out early.
@@ -265,7 +299,7 @@ impl Progress {
 
 /// All ways of spoiling.
 pub fn spoils() -> impl Iterator<Item = &'static Spoil> {
-    reading::SPOILS.iter().chain(leaving::SPOILS).chain(more::SPOILS)
+    reading::SPOILS.iter().chain(leaving::SPOILS).chain(more::SPOILS).chain(rarer::SPOILS)
 }
 
 fn never(_: &Progress) -> u32 {

@@ -3,10 +3,46 @@
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Ending, OnOff, PlugStep, Stage};
 use crate::bench::event::Happening;
+use crate::bench::fault::Fault;
+use crate::bench::fault::remedy::Remedy;
 use crate::bench::part::{Cock, Neighbor, Port, Screw};
+use crate::bench::repair::Repair;
 use crate::bench::setup::JobCard;
 use crate::marking::Ledger;
 use crate::units::PA_PER_INWC;
+
+/// Repairs without which every pressure reads as it should.
+const UNREAD: [Repair; 4] =
+    [Repair::FitOrifices, Repair::FitAltitudeOrifices, Repair::CleanOrifices, Repair::CleanBurners];
+
+fn supply_is_in_order(l: &Ledger) -> bool {
+    let calls = |fault: &Fault| fault.entry().right.contains(&Remedy::CallOwner);
+    let (least, most) = l.setup.supply.delivery_limits_pa;
+    let turned = l.did().any(|did| matches!(did.action, Action::Turn { screw: Screw::Supply, .. }));
+    !turned
+        && (least..=most).contains(&l.setup.supply.set_pa)
+        && !l.setup.faults.iter().any(|(fault, _)| calls(fault))
+}
+
+fn low_supply_starves(l: &Ledger) -> bool {
+    let high = l.plate().figures().high.pa;
+    let found = l.did().find(|did| {
+        matches!(did.action, Action::Write(r) if r.port == Port::Inlet && r.stage == Stage::High)
+    });
+    found.is_some_and(|did| did.before.inlet_pa - high < PA_PER_INWC)
+}
+
+fn five_times_shows(l: &Ledger) -> bool {
+    let Some((_, _, left)) = l.left() else { return false };
+    let turns = l.did().map(|did| match did.action {
+        Action::Turn { screw: Screw::Supply, eighths } => f64::from(*eighths) / 8.0,
+        _ => 0.0,
+    });
+    let more_pa = 4.0 * turns.sum::<f64>() * l.setup.supply.pa_per_turn;
+    let set_pa = left.supply_set_pa + more_pa;
+    let most_pa = l.setup.supply.delivery_limits_pa.1;
+    (most_pa + PA_PER_INWC..l.plate().valve_max.si()).contains(&set_pa)
+}
 
 /// What a good run did.
 #[derive(Debug, Clone)]
@@ -21,6 +57,13 @@ pub struct Good {
     pub ending: Option<Ending>,
     /// Whether an alarm called.
     pub alarmed: bool,
+    /// Whether nothing is wrong with the supply, nor any gas came out of it.
+    pub supply_is_in_order: bool,
+    /// Whether the supply as found held the high stage down.
+    pub low_supply_starves: bool,
+    /// Whether a supply turned up four times as far again stands above its limits, and not so far
+    /// that the gas valve sees more than it may.
+    pub five_times_shows: bool,
     /// Whether the inlet held the high stage down when it was written last.
     pub high_is_starved: bool,
 }
@@ -42,6 +85,9 @@ impl Good {
             card: ledger.setup.card.clone(),
             propane: ledger.setup.fuel == Fuel::Propane,
             ending: ledger.ending(),
+            low_supply_starves: low_supply_starves(ledger),
+            five_times_shows: five_times_shows(ledger),
+            supply_is_in_order: supply_is_in_order(ledger),
             alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
             high_is_starved: high == Some(true),
         }
@@ -54,6 +100,16 @@ impl Good {
 
     pub(super) fn mends_nothing(&self) -> bool {
         !self.does(|a| matches!(a, Action::Mend(_)))
+    }
+
+    /// The one repair that it did, if it is one that no pressure shows the want of.
+    pub(super) fn leaves_no_reading_wrong(&self) -> Option<Repair> {
+        let mut mends = self.actions.iter().filter_map(|a| match a {
+            Action::Mend(repair) => Some(*repair),
+            _ => None,
+        });
+        let one = mends.next().filter(|repair| UNREAD.contains(repair))?;
+        mends.next().is_none().then_some(one)
     }
 
     /// Whether anything is still to be mended after so many actions.
@@ -88,6 +144,21 @@ impl Good {
 
     pub(super) fn turns_no_stage(&self) -> bool {
         !self.turns(Screw::Low) && !self.turns(Screw::High)
+    }
+
+    /// Whether it set or renewed the supply's regulator.
+    pub(super) fn moves_supply(&self) -> bool {
+        let renews = |a: &Action| {
+            matches!(
+                a,
+                Action::Mend(
+                    Repair::ReplaceSupplyRegulator
+                        | Repair::ReplaceFirstStage
+                        | Repair::FitTwoStageRegulators
+                )
+            )
+        };
+        self.turns(Screw::Supply) || self.does(renews)
     }
 
     /// Whether it left the supply turned up.

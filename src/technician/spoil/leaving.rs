@@ -47,7 +47,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "own supply left too low",
-        occasion: |g| g.raises_supply(),
+        // Starved, the furnace hides whatever else there is to find.
+        occasion: |g| {
+            let alone = g.turns_no_stage() && g.mends_nothing();
+            g.raises_supply() && (alone || !g.low_supply_starves)
+        },
         trips: &["supply-left-low"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::Supply, .. })),
@@ -87,7 +91,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "supply not written again at rest after it was set",
-        occasion: |g| g.turns(Screw::Supply),
+        occasion: |g| {
+            let twice = g.times_written(Port::Inlet, Stage::Rest) == 2;
+            g.turns(Screw::Supply) && twice
+        },
         trips: &["supply-not-rechecked"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::Rest, Phase::Left)),
@@ -178,7 +185,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "inlet boss cracked, bubbles ignored",
         occasion: |g| g.refits(Port::Inlet) && g.in_use() && g.mends_nothing(),
         trips: &["boss-cracked", "bubbles-left"],
-        heeds: Heeds::Faults,
+        heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == TIGHTEN_INLET { Change::After(vec![TIGHTEN_INLET]) } else { Change::Keep }
         },

@@ -46,7 +46,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "own supply turned up five times as far as needed",
-        occasion: |g| g.raises_supply(),
+        occasion: |g| g.raises_supply() && g.five_times_shows,
         trips: &["big-jumps", "supply-over-maximum"],
         heeds: Heeds::Nothing,
         change: |p, a| {

@@ -79,7 +79,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a right number written only when the hose is off again",
-        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.turns(Screw::Supply),
+        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.moves_supply(),
         trips: &[],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -111,7 +111,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet with the others on not written",
-        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.turns(Screw::Supply),
+        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.moves_supply(),
         trips: &["never-read-with-others"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found)),
@@ -119,7 +119,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet at rest only",
-        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && g.turns(Screw::Low),
+        occasion: |g| {
+            let reads = g.writes(Port::Inlet, Stage::HighWithOthers);
+            reads && g.turns(Screw::Low) && !g.moves_supply()
+        },
         trips: &["never-read-running", "turned-before-inlet"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -131,7 +134,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "high never written",
         occasion: |g| {
-            let turned = g.turns(Screw::High) || g.turns(Screw::Supply);
+            let turned = g.turns(Screw::High) || g.moves_supply();
             g.writes(Port::Manifold, Stage::High) && !turned
         },
         trips: &["stage-never-read"],
@@ -232,7 +235,8 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["big-jumps"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let first = !p.done.iter().any(|a| matches!(a, Action::Turn { .. }));
+            let low = |a: &Action| matches!(a, Action::Turn { screw: Screw::Low, .. });
+            let first = !p.done.iter().any(low);
             if matches!(a, Action::Turn { screw: Screw::Low, .. }) && first {
                 Change::Before(vec![
                     Action::Turn { screw: Screw::Low, eighths: 6 },

@@ -1,0 +1,269 @@
+//! Slips that leave a job looking finished, and those that only some jobs give an occasion for:
+//! spoiled.
+
+use super::*;
+
+/// The ways.
+pub(super) const SPOILS: &[Spoil] = &[
+    Spoil {
+        name: "hose and adapter left on the manifold port",
+        occasion: |g| {
+            let once = !g.does(|a| matches!(a, Action::Mend(Repair::SwapMeterHose)));
+            once && g.refits(Port::Manifold) && g.ends(Ending::InService)
+        },
+        // The hose holds the burner door open.
+        trips: &["adapter-left", "door-off"],
+        heeds: Heeds::Nothing,
+        change: |p, a| {
+            let on_manifold = p.done.iter().rev().find_map(hose_on) == Some(Port::Manifold);
+            let half = Action::HoseOn { port: Port::Manifold, push: Push::Halfway };
+            match a {
+                a if *a == half => Change::Drop,
+                Action::HoseOff => drop_if(on_manifold),
+                Action::Adapter { port: Port::Manifold, to: Fitted::Off } => Change::Drop,
+                Action::Plug { port: Port::Manifold, step } => drop_if(turns_in(*step)),
+                _ => Change::Keep,
+            }
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "inlet port left open behind the shut valve",
+        occasion: |g| g.ends(Ending::ShutOff) && g.refits(Port::Inlet) && !g.opens(Port::Manifold),
+        trips: &["port-left-open"],
+        heeds: Heeds::Nothing,
+        change: |p, a| {
+            let out = p.count(&Action::Adapter { port: Port::Inlet, to: Fitted::Off }) > 0;
+            let last = p.good.times(&TIGHTEN_INLET) <= p.count(&TIGHTEN_INLET) + 1;
+            if !out || !last {
+                return Change::Keep;
+            }
+            match a {
+                Action::Plug { port: Port::Inlet, step } => drop_if(turns_in(*step)),
+                Action::Cock { cock: Cock::Furnace, degrees } => drop_if(*degrees > 0),
+                a => drop_if(joint_work(a, Joint::InletPort)),
+            }
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "low screw run to its bottom and set back",
+        occasion: |g| g.turns(Screw::Low) && g.in_use(),
+        trips: &["big-jumps", "bottomed-once"],
+        heeds: Heeds::Faults,
+        change: |p, a| {
+            let first = !p.done.iter().any(|a| matches!(a, Action::Turn { screw: Screw::Low, .. }));
+            if first && matches!(a, Action::Turn { screw: Screw::Low, .. }) {
+                Change::Before(vec![Action::Turn { screw: Screw::Low, eighths: 16 }; 6])
+            } else {
+                Change::Keep
+            }
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "low screw run to its bottom and left there",
+        occasion: |g| g.writes(Port::Manifold, Stage::Low) && g.turns_no_stage(),
+        trips: &["big-jumps", "bottomed-left", "not-read-with-cap"],
+        heeds: Heeds::Nothing,
+        change: |p, a| {
+            if is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
+                Change::After(kneel(p, at_low_screw(&[16; 6])))
+            } else {
+                Change::Keep
+            }
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "a call while the manifold port stands open",
+        occasion: |g| g.opens(Port::Manifold) && g.refits(Port::Manifold) && g.mends_nothing(),
+        trips: &["called-with-port-open"],
+        heeds: Heeds::Faults,
+        change: |_, a| match a {
+            Action::Adapter { port: Port::Manifold, to: Fitted::On } => Change::Slowly(
+                vec![
+                    Action::Go(Place::PlantRoom),
+                    Action::FurnaceSwitch(OnOff::On),
+                    Action::Go(Place::Hall),
+                    Action::Setpoint(160),
+                    Action::ThermostatMode(OnOff::On),
+                ],
+                4,
+                vec![
+                    Action::ThermostatMode(OnOff::Off),
+                    Action::Go(Place::PlantRoom),
+                    Action::FurnaceSwitch(OnOff::Off),
+                    Action::Go(Place::GasValve),
+                ],
+            ),
+            _ => Change::Keep,
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "one leg of the water column written for low",
+        occasion: |g| {
+            let reads = g.writes(Port::Inlet, Stage::Low) && g.supply_is_in_order;
+            // Propane stands higher than the water in the column.
+            reads && !g.propane && g.in_use() && g.mends_nothing() && g.turns_no_stage()
+        },
+        trips: &["one-leg-read"],
+        heeds: Heeds::Nothing,
+        change: |p, a| match a {
+            Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {
+                Change::Before(vec![Action::Gauge(Gauge::WaterColumn)])
+            }
+            a if is_write(a, Port::Inlet, Stage::Low, Phase::Found) => {
+                Change::Instead(rewrite(a, |reading| reading.thousandths /= 2))
+            }
+            // The water shows tenths only: time for the gas in the hose to go.
+            Action::HoseOff if p.count(&Action::HoseOff) == 0 => {
+                Change::Slowly(Vec::new(), 60, Vec::new())
+            }
+            Action::PutDown if p.last_is(|a| *a == Action::HoseOff) => {
+                Change::Before(vec![Action::Gauge(Gauge::Digital)])
+            }
+            _ => Change::Keep,
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "a water column too short for propane, and nobody heeds the gas",
+        occasion: |g| {
+            let reads = g.opens(Port::Inlet) && g.supply_is_in_order;
+            reads && g.propane && g.in_use() && g.mends_nothing()
+        },
+        trips: &[
+            "hold-too-short",
+            "ignition",
+            "never-read-running",
+            "stage-never-read",
+            "worked-on-after-alarm",
+        ],
+        heeds: Heeds::Nothing,
+        change: |_, a| match a {
+            Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {
+                Change::Before(vec![Action::Gauge(Gauge::WaterColumn)])
+            }
+            _ => Change::Keep,
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "what the readings do not show left as it was",
+        occasion: |g| g.in_use() && g.leaves_no_reading_wrong().is_some() && !g.moves_supply(),
+        trips: &["fault-left"],
+        heeds: Heeds::Nothing,
+        change: |p, a| match a {
+            Action::Mend(repair) => drop_if(p.good.leaves_no_reading_wrong() == Some(*repair)),
+            _ => Change::Keep,
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "sound parts replaced one after the other",
+        occasion: |g| closes_in_use(g) && g.mends_nothing(),
+        trips: &["needless-repair", "parts-on-suspicion"],
+        heeds: Heeds::Faults,
+        change: |_, a| {
+            after_start(
+                a,
+                &[Repair::ReplaceIgniter, Repair::ReplaceHighSwitch, Repair::ReplaceLowSwitch],
+            )
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "everything cleaned that can be",
+        occasion: |g| closes_in_use(g) && g.mends_nothing(),
+        trips: &["care-on-suspicion"],
+        heeds: Heeds::Faults,
+        change: |_, a| {
+            after_start(
+                a,
+                &[
+                    Repair::CleanFlameRod,
+                    Repair::MendBurnerGround,
+                    Repair::CleanBurners,
+                    Repair::ClearTrap,
+                    Repair::PrimeTrap,
+                    Repair::RefitDraftHose,
+                ],
+            )
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "owner called though the supply is in order",
+        occasion: |g| g.ends(Ending::InService) && g.supply_is_in_order,
+        trips: &["needless-call"],
+        heeds: Heeds::Faults,
+        change: |_, a| match a {
+            Action::Tell(Topic::GasSmellDrill) => {
+                Change::After(vec![Action::Call(Contact::SupplyOwner)])
+            }
+            _ => Change::Keep,
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "a look round after the alarm",
+        occasion: |g| g.alarmed && g.does(|a| *a == Action::Tell(Topic::GetOut)),
+        trips: &["worked-on-after-alarm"],
+        heeds: Heeds::Faults,
+        change: |p, a| {
+            let first = p.count(&Action::Tell(Topic::GetOut)) == 0;
+            if first && *a == Action::Tell(Topic::GetOut) {
+                Change::Before(kneel_at_alarm(p))
+            } else {
+                Change::Keep
+            }
+        },
+        hurry: never,
+    },
+];
+
+fn hose_on(action: &Action) -> Option<Port> {
+    match action {
+        Action::HoseOn { port, .. } => Some(*port),
+        _ => None,
+    }
+}
+
+fn turns_in(step: PlugStep) -> bool {
+    match step {
+        PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn => true,
+        PlugStep::Tighten(eighths) => eighths > 0,
+        PlugStep::BreakLoose | PlugStep::SpinOut => false,
+    }
+}
+
+/// At the low screw: driver, cap off, these turns, cap on.
+fn at_low_screw(eighths: &[i16]) -> Vec<Action> {
+    let cap = |to| Action::Cap { screw: Screw::Low, to };
+    let mut actions = vec![Action::Take(Tool::SlottedDriver), cap(Fitted::Off)];
+    actions.extend(eighths.iter().map(|&eighths| Action::Turn { screw: Screw::Low, eighths }));
+    actions.extend([cap(Fitted::On), Action::PutDown]);
+    actions
+}
+
+fn after_start(action: &Action, repairs: &[Repair]) -> Change {
+    if *action == START_INLET {
+        Change::After(repairs.iter().map(|&repair| Action::Mend(repair)).collect())
+    } else {
+        Change::Keep
+    }
+}
+
+/// A look at what is near, in the alarm.
+fn kneel_at_alarm(progress: &Progress) -> Vec<Action> {
+    match progress.place {
+        Some(Place::Hall) => vec![Action::Look(Subject::CoAlarm)],
+        _ => vec![Action::Look(Subject::StatusLamp)],
+    }
+}
+
+fn closes_in_use(good: &Good) -> bool {
+    good.refits(Port::Inlet) && good.in_use() && good.turns_no_stage()
+}
