@@ -4,6 +4,7 @@
 mod alarm;
 mod arrive;
 mod burn;
+mod by_eye;
 pub mod close;
 pub mod drive;
 mod flue;

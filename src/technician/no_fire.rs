@@ -2,6 +2,7 @@
 //! seen and heard, and what may mend it. What does no harm comes before a part is swapped.
 
 use super::burn::mend_at_manifold;
+use super::by_eye;
 use super::judge;
 use super::mend::mend_all;
 use super::open::{give_gas, isolate};
@@ -102,13 +103,13 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     } else if me.know.watch.low_gas {
         Some(("low-gas switch open with gas there", &[Repair::ReplaceLowGasSwitch][..]))
     } else if me.know.watch.low_switch || says.contains("waiting for the pressure switch") {
-        Some(("low pressure switch does not close", PRESSURE_SWITCH))
+        return by_eye::low_switch();
     } else if me.know.watch.rolled_out {
         return rolled_out(me);
     } else if me.know.watch.stray {
         return give_up(me, "gas valve does not shut");
     } else if me.know.watch.lit > 0 {
-        Some(("flame is lost again", FLAME_LOST))
+        return by_eye::flame_lost();
     } else if me.know.watch.glow < DIM {
         Some(("igniter does not glow bright", &[Repair::ReplaceIgniter][..]))
     } else {
@@ -127,22 +128,6 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 }
 
 /// From what does no harm to the part.
-const PRESSURE_SWITCH: &[Repair] = &[
-    Repair::RefitDraftHose,
-    Repair::ClearTrap,
-    Repair::PrimeTrap,
-    Repair::ReplaceDraftHose,
-    Repair::ReplaceLowSwitch,
-];
-const HIGH_SWITCH: &[Repair] =
-    &[Repair::PrimeTrap, Repair::ReplaceDraftHose, Repair::ReplaceHighSwitch];
-const HIGH_SWITCH_CARE: &[Repair] = &[Repair::PrimeTrap, Repair::ReplaceDraftHose];
-const FLAME_LOST: &[Repair] = &[
-    Repair::CleanFlameRod,
-    Repair::MendBurnerGround,
-    Repair::CleanBurners,
-    Repair::CleanInletScreen,
-];
 const NO_LIGHT: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::CleanInletScreen];
 const NO_LIGHT_DULL: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::ReplaceIgniter];
 
@@ -231,11 +216,7 @@ pub(super) fn if_not_high() -> Step {
         } else if me.know.watch.high_switch_ticks > SWITCH_S * ticks {
             // In thin air the fan draws less: a switch that does not close there may be sound.
             let thin = seen.altitude_ft > super::flue::DERATE_FT;
-            let repairs = if thin { HIGH_SWITCH_CARE } else { HIGH_SWITCH };
-            let Some(repair) = me.know.next_of(repairs) else {
-                return give_up(me, "high pressure switch stays open");
-            };
-            me.plan_repair("high pressure switch does not close", repair);
+            return by_eye::high_switch(thin);
         } else {
             let mut steps = vec![go(Place::GasValve)];
             steps.push(think(no_flame_on_high));

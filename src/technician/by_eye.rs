@@ -1,0 +1,94 @@
+//! What the eye finds at hose, trap and flame rod before a part is swapped.
+
+use super::no_fire::{give_up, mend_and_read_again};
+use super::plan::{Step, Technician, act, think};
+use crate::appliance::safety::Hose;
+use crate::bench::action::{Action, Fitted};
+use crate::bench::part::Subject;
+use crate::bench::repair::Repair;
+use crate::bench::seen::{Condition, Finding, Rod, Seen, Signs, Water};
+
+/// The low pressure switch does not close.
+pub(super) fn low_switch() -> Vec<Step> {
+    vec![
+        act(Action::Look(Subject::DraftHose)),
+        think(|me, seen| {
+            draft(me, seen, "low pressure switch does not close", Repair::ReplaceLowSwitch)
+        }),
+    ]
+}
+
+/// The high pressure switch does not close; in thin air it may be sound.
+pub(super) fn high_switch(thin_air: bool) -> Vec<Step> {
+    let why: fn(&mut Technician, &Seen) -> Vec<Step> = if thin_air {
+        |me, seen| match at_draft(seen).filter(|(_, repair)| !me.know.has_mended(*repair)) {
+            Some((words, repair)) => mend(me, words, repair),
+            None => give_up(me, "high pressure switch stays open"),
+        }
+    } else {
+        |me, seen| draft(me, seen, "high pressure switch does not close", Repair::ReplaceHighSwitch)
+    };
+    vec![act(Action::Look(Subject::DraftHose)), think(why)]
+}
+
+/// A flame that is lost again: rod and ground wire, then what the burners themselves may want.
+pub(super) fn flame_lost() -> Vec<Step> {
+    vec![act(Action::Look(Subject::FlameRod)), think(at_rod)]
+}
+
+/// What is seen at hose and trap; with nothing there, the switch itself.
+fn draft(me: &mut Technician, seen: &Seen, words: &str, switch: Repair) -> Vec<Step> {
+    match at_draft(seen).filter(|(_, repair)| !me.know.has_mended(*repair)) {
+        Some((words, repair)) => mend(me, words, repair),
+        None if me.know.has_mended(switch) => give_up(me, words),
+        None => mend(me, words, switch),
+    }
+}
+
+fn mend(me: &mut Technician, words: &str, repair: Repair) -> Vec<Step> {
+    me.plan_repair(words, repair);
+    mend_and_read_again(me)
+}
+
+fn signs(seen: &Seen) -> Option<&Signs> {
+    Some(&seen.furnace.as_ref()?.burners.as_ref()?.signs)
+}
+
+fn at_draft(seen: &Seen) -> Option<(&'static str, Repair)> {
+    let signs = signs(seen)?;
+    match (signs.draft_hose, signs.draft_water) {
+        (Hose::Off, _) => return Some(("draft hose off", Repair::RefitDraftHose)),
+        (Hose::Split, _) => return Some(("draft hose split", Repair::ReplaceDraftHose)),
+        (Hose::Sound, Water::Stands) => {
+            return Some(("water in the draft hose", Repair::ClearTrap));
+        }
+        (Hose::Sound, Water::None) => {}
+    }
+    // Hose and housing are in order: what the look found wrong is the trap.
+    let bad = Finding::Condition(Condition::Bad);
+    let wrong = seen.sheet.note(Subject::DraftHose).is_some_and(|note| note.finding == bad);
+    wrong.then_some(("condensate trap dry", Repair::PrimeTrap))
+}
+
+fn at_rod(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    let seen_there = signs(seen).and_then(|signs| match (signs.rod, signs.ground) {
+        (Rod::Filmed, _) => Some(("film on the flame rod", Repair::CleanFlameRod)),
+        (Rod::Bright, Fitted::Off) => Some(("burner ground loose", Repair::MendBurnerGround)),
+        (Rod::Bright, Fitted::On) => None,
+    });
+    if let Some((words, repair)) = seen_there.filter(|(_, it)| !me.know.has_mended(*it)) {
+        return mend(me, words, repair);
+    }
+    match me.know.next_of(FLAME_LOST) {
+        Some(repair) => mend(me, "flame is lost again", repair),
+        None => give_up(me, "every likely repair done in vain"),
+    }
+}
+
+/// From what does no harm to the part.
+const FLAME_LOST: &[Repair] = &[
+    Repair::CleanFlameRod,
+    Repair::MendBurnerGround,
+    Repair::CleanBurners,
+    Repair::CleanInletScreen,
+];
