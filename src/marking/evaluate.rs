@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::ledger::{Caught, Hit, Ledger};
-use super::{adjusting, control, grounds, joints, measuring, repairs, safety};
+use super::{adjusting, control, grounds, joints, measuring, repairs, safety, unread};
 use crate::bench::action::{Action, Ending};
 use crate::bench::event::Happening;
 use crate::bench::repair::Nature;
@@ -285,11 +285,11 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         {
             Vec::new()
         }
-        Evidence::StageNeverRead => measuring::stage_never_read(l),
-        Evidence::NeverReadRunning => measuring::never_read_running(l),
-        Evidence::NeverReadWithOthers => measuring::never_read_with_others(l),
-        Evidence::HoldTooShort => measuring::hold_too_short(l),
-        Evidence::SupplyNotRechecked => measuring::supply_not_rechecked(l),
+        Evidence::StageNeverRead => unread::stage_never_read(l),
+        Evidence::NeverReadRunning => unread::never_read_running(l),
+        Evidence::NeverReadWithOthers => unread::never_read_with_others(l),
+        Evidence::HoldTooShort => unread::hold_too_short(l),
+        Evidence::SupplyNotRechecked => unread::supply_not_rechecked(l),
         Evidence::TurnedBeforeFound => adjusting::turned_before_found(l),
         Evidence::TurnedBeforeInlet => adjusting::turned_before_inlet(l),
         Evidence::Cranked => adjusting::cranked(l),

@@ -12,6 +12,7 @@ pub mod observer;
 mod repairs;
 mod safety;
 pub mod trace;
+mod unread;
 
 pub use evaluate::{Brief, EssentialMark, Finding, Marks, evaluate};
 pub use ledger::Ledger;

@@ -18,4 +18,5 @@ mod physics;
 mod record;
 mod scenario;
 mod script;
+mod technician;
 mod tidy;

@@ -60,10 +60,22 @@ fn every_way_of_spoiling_finds_occasion() {
         "propane-cold-morning",
         "natural-gas-busy-kitchen",
         "healthy-natural",
+        "healthy-propane",
+        "after-a-quiet-summer",
+        "a-letter-about-the-yard",
         "moved-with-the-house",
+        "torn diaphragm",
     ] {
-        let text = quarterturn::scenario::builtin::find(id).unwrap().text;
-        let scenario = quarterturn::scenario::load(text).unwrap();
+        // No job that ships has gas in the air.
+        let torn = "faults: [torn_regulator_diaphragm],\n    card: (";
+        let text = quarterturn::scenario::builtin::find(id).map_or_else(
+            || {
+                let text = quarterturn::scenario::builtin::find("healthy-propane").unwrap().text;
+                text.replace("card: (", torn).replace("[InService]", "[ShutOff]")
+            },
+            |one| one.text.to_owned(),
+        );
+        let scenario = quarterturn::scenario::load(&text).unwrap();
         let proof = prove_seed(&scenario, 3, Spoiling::Yes).unwrap();
         assert!(proof.is_full(), "{id}: {proof:?}");
         for one in &proof.spoiled {

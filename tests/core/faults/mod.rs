@@ -4,6 +4,7 @@
 mod catalogue;
 mod control;
 mod hand;
+mod judged;
 mod looks;
 mod made_worse;
 mod marked;

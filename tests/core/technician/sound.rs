@@ -1,0 +1,68 @@
+//! Benches with nothing wrong: nothing may be changed.
+
+use quarterturn::bench::action::Ending::InService;
+use quarterturn::technician::proof::Spoiling;
+
+use super::{faulty, full, healthy, prove, with};
+
+/// Natural gas is sold with 950 to 1,150 Btu/ft³ (a range that handbooks give); a sound furnace on
+/// lean or rich gas is left alone, whether the card names the heat or not.
+#[test]
+fn a_sound_furnace_is_left_alone_on_any_gas() {
+    for (heat, on_card) in [(950, false), (1100, false), (950, true), (1150, true)] {
+        let gas = format!("gas: (fuel: Natural, heating_value: \"{heat} Btu/ft3\")");
+        let mut text = with(&healthy("natural"), "gas: (fuel: Natural)", &gas);
+        if on_card {
+            let card = format!("Gas here has {heat} Btu/ft3.");
+            text = with(&text, "Nothing should need setting.", &card);
+        }
+        assert!(full(&text, InService).is_empty(), "{heat}");
+    }
+}
+
+/// Gas leaner than what the card says is its owner's.
+#[test]
+fn gas_leaner_than_the_card_says_is_told() {
+    let text = faulty("natural", "lean_gas", "SupplyOwnerCalled");
+    let text = with(&text, "Nothing should need setting.", "Gas here has 1,030 Btu/ft3.");
+    let proof = prove(&text, Spoiling::No);
+    assert!(proof.is_full() && proof.diagnosis == ["too little heat in the gas"], "{proof:?}");
+}
+
+/// One to eight burners, each with the drill that gives the plate's input: all of them lit is all
+/// that is asked.
+#[test]
+fn any_number_of_burners_is_looked_at() {
+    for (count, drill) in [(1, "#18"), (2, "#31"), (3, "#40"), (5, "#48"), (6, "#50"), (8, "#53")] {
+        let text = with(&healthy("natural"), "orifice: \"#44\"", &format!("orifice: \"{drill}\""));
+        let burners = format!("furnace: (\n        burners: {count},\n");
+        let text = with(&text, "furnace: (\n", &burners);
+        assert!(full(&text, InService).is_empty(), "{count}");
+        if count == 6 {
+            let faults = "    faults: [plugged_orifice],\n    card: (\n";
+            let text = with(&text, "    card: (\n", faults);
+            assert_eq!(full(&text, InService), ["an orifice is plugged"]);
+        }
+    }
+}
+
+/// What was analysed in the flue is not named as work that was not done.
+#[test]
+fn what_was_analysed_is_not_called_undone() {
+    use quarterturn::bench::action::{Action, NotDone};
+    use quarterturn::bench::{Bench, event::Happening};
+    use quarterturn::technician::drive::Nobody;
+    use quarterturn::technician::{Technician, play};
+
+    let scenario = quarterturn::scenario::load(&healthy("natural")).unwrap();
+    let mut bench = Bench::new(scenario.draw(0));
+    let mut technician = Technician::new(&bench.setup().card.clone());
+    let _ = play(&mut bench, &mut technician, 7200, &mut Nobody);
+    let said = bench.take_events().into_iter().find_map(|event| match event.what {
+        Happening::Did { action: Action::HandOver(said), .. } => Some(said),
+        _ => None,
+    });
+    let not_done = said.unwrap().not_done;
+    assert!(!not_done.contains(&NotDone::Combustion), "{not_done:?}");
+    assert!(not_done.contains(&NotDone::GasRate), "{not_done:?}");
+}
