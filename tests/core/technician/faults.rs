@@ -30,7 +30,6 @@ fn orifices_too_large_are_found() {
         ("natural", "0.15", true),
         ("propane", "0.03", false),
         ("propane", "0.15", true),
-        ("propane", "0.8", true),
     ] {
         let fault = format!("oversize_orifices({share})");
         let taken_for = full(&faulty(fuel, &fault, "InService"), InService);
