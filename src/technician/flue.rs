@@ -1,9 +1,12 @@
 //! What the flue gas tells with both stages set: too little air, too much, a hole in the exchanger.
 
 use super::burn::mend_at_manifold;
+use super::close::close_open;
+use super::mend::{hands_free, mend_all};
 use super::no_fire::give_up;
-use super::plan::{Step, Technician, act, go, think, with};
-use super::run_furnace::run_high;
+use super::open::isolate;
+use super::plan::{Step, Technician, act, go, inlet_as_found, think, with};
+use super::run_furnace::{run_high, stop};
 use super::task::pause;
 use crate::bench::action::{Action, Stage};
 use crate::bench::part::{Place, Spot, Tool};
@@ -107,5 +110,20 @@ fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return give_up(me, "flue gas stays wrong");
     }
     me.plan_repair(words, repair);
-    mend_at_manifold()
+    // A supply that was judged under too much flow is judged anew.
+    if me.supply_is_bad() { mend_and_judge_supply() } else { mend_at_manifold() }
+}
+
+/// Closes the manifold port, mends, and begins again at the inlet.
+fn mend_and_judge_supply() -> Vec<Step> {
+    vec![think(|me, _| {
+        let mut steps = vec![think(hands_free)];
+        steps.extend(stop());
+        steps.extend([go(Place::GasValve), think(close_open)]);
+        steps.extend(isolate());
+        steps.push(mend_all());
+        steps.push(think(|_, _| inlet_as_found()));
+        me.start_over(steps);
+        Vec::new()
+    })]
 }
