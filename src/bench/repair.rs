@@ -232,7 +232,7 @@ impl Repair {
     /// Whether it is work on the supply regulator or before it, which its owner may keep to itself.
     #[must_use]
     pub fn is_on_supply(self) -> bool {
-        self.work().place == Place::Yard && self != Self::ReplaceTrunk
+        self.work().place == Place::Yard
     }
 
     /// What must be so before it is done.

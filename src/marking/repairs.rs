@@ -159,7 +159,7 @@ pub(super) fn supply_not_yours(l: &Ledger) -> Vec<Hit> {
     }
     mended(l)
         // The trunk runs between their regulator and the tee: it is not for the trainee to re-pipe.
-        .filter(|it| it.repair.is_on_supply() || it.repair == Repair::ReplaceTrunk)
+        .filter(|it| it.repair.is_on_supply())
         .map(|it| {
             let truth = format!("it belongs to {}", l.setup.card.supply_owner);
             Hit::new(it.tick, did(&it), truth)
