@@ -1,5 +1,6 @@
 //! How a part's pieces turn, scale and fade.
 
+use super::found::connector;
 use super::state::{burns, eighths, port_of};
 use super::{Pose, Shown, narrow};
 use crate::bench::action::OnOff;
@@ -32,6 +33,9 @@ pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
         "wheel" => wheel(part, seen),
         "glow" => glow(part, seen),
         "body" | "core" | "tip" => flame(part, piece, seen),
+        // A connector bent straight leaks at its crease, not at its nut.
+        "bubbles" if part == "connector-crack" => bubbles(Joint::Connector, seen),
+        "bubbles" if part == "connector" && connector(seen) == "creased" => Some(Pose::HIDDEN),
         "bubbles" => Joint::from_id(part).and_then(|joint| bubbles(joint, seen)),
         "needle" => seen
             .yard
