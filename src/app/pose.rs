@@ -108,9 +108,9 @@ pub fn moves(id: &str) -> bool {
 }
 
 /// Pieces that move.
-const PIECES: [&str; 14] = [
-    "handle", "lever", "slot", "wheel", "glow", "body", "core", "tip", "bubbles", "needle", "hand",
-    "flame", "knob", "lamp",
+const PIECES: [&str; 15] = [
+    "handle", "lever", "slot", "wheel", "glow", "body", "core", "tip", "soot", "bubbles", "needle",
+    "hand", "flame", "knob", "lamp",
 ];
 
 /// Which drawing shows a place; none where there is nothing to draw.

@@ -255,3 +255,16 @@ fn the_line_is_there_when_it_should_be() {
     assert!(harness.query_by_label("No more hints").is_some());
     assert_eq!(harness.state().wishes, [Wish::HintShown]);
 }
+
+/// Where the screw is not the cause the coach leads from look to look, each of them to be done, and
+/// none is refused.
+#[test]
+fn the_coach_leads_from_look_to_look() {
+    for id in ["lights-and-quits", "hums-and-clicks", "stops-when-warm"] {
+        let mut follower = Follower::new(id, 3);
+        follower.follow(2_400);
+        let looked = follower.bench.seen().sheet.notes.len();
+        let said = follower.said.join("\n");
+        assert!(looked >= 5, "{id}: {looked} looks\n{said}");
+    }
+}

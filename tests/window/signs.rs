@@ -194,3 +194,34 @@ fn a_holed_exchanger_bends_the_flames_with_the_blower() {
     }
     assert!(upright && leaning);
 }
+
+/// Where air is short the flames turn yellow and smoke; where it is not, they do neither.
+#[test]
+fn flames_without_air_turn_yellow_and_smoke() {
+    let most = |bench: &mut Bench| {
+        after(
+            bench,
+            &[
+                Action::Go(Place::PlantRoom),
+                Action::Door { door: Door::Burner, to: Fitted::Off },
+                Action::StageJumper(Fitted::On),
+            ],
+        );
+        let (mut tip, mut soot) = (false, false);
+        for _ in 0..50 * 300 {
+            bench.step();
+            let seen = bench.seen();
+            let on = |id| pose(id, &seen).is_some_and(|pose| pose.shown == Shown::Yes);
+            tip |= on("flame-2.tip");
+            soot |= on("flame-2.soot");
+        }
+        (tip, soot)
+    };
+    let found = scenario::builtin::find("healthy-natural").expect("it comes with the program");
+    let setup = scenario::load(found.text).expect("it is sound").draw(7);
+    let (_, smokes) = most(&mut Bench::new(setup.clone()));
+    assert!(!smokes);
+    let mut blocked = setup;
+    Fault::BlockedIntake.apply(&mut blocked, 0.72);
+    assert!(most(&mut Bench::new(blocked)).0, "no yellow tip");
+}

@@ -39,7 +39,7 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
 }
 
 /// The connector bent straight stays creased; a new one is whole.
-fn connector(seen: &Seen) -> &'static str {
+pub(super) fn connector(seen: &Seen) -> &'static str {
     let hands = [Repair::ReplaceConnector, Repair::StraightenConnector];
     if last(seen, &hands).is_some_and(|(repair, _)| repair == Repair::StraightenConnector) {
         "creased"

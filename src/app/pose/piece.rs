@@ -1,5 +1,6 @@
 //! How a part's pieces turn, scale and fade.
 
+use super::found::connector;
 use super::state::{burns, eighths, port_of};
 use super::{Pose, Shown, narrow};
 use crate::bench::action::OnOff;
@@ -31,7 +32,10 @@ pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
         "slot" => slot(part, seen),
         "wheel" => wheel(part, seen),
         "glow" => glow(part, seen),
-        "body" | "core" | "tip" => flame(part, piece, seen),
+        "body" | "core" | "tip" | "soot" => flame(part, piece, seen),
+        // A connector bent straight leaks at its crease, not at its nut.
+        "bubbles" if part == "connector-crack" => bubbles(Joint::Connector, seen),
+        "bubbles" if part == "connector" && connector(seen) == "creased" => Some(Pose::HIDDEN),
         "bubbles" => Joint::from_id(part).and_then(|joint| bubbles(joint, seen)),
         "needle" => seen
             .yard
@@ -138,6 +142,13 @@ fn flame(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
     }
     // A lazy flame stands longer, and its yellow tip grows at the cost of the blue core.
     let yellow = yellow.clamp(0.0, 1.0);
+    if piece == "soot" {
+        // Smoke from a flame that is more yellow than blue, as the combustion has it.
+        let soot = 2.0 * yellow - 1.0;
+        let size = narrow(0.6 + 0.4 * soot.max(0.0));
+        let pose = Pose { scale: [size, size], flicker: 0.2, ..Pose::when(soot > 0.05) };
+        return Some(pose);
+    }
     let (share, shown) = match piece {
         "tip" => (0.35 + 0.65 * yellow, yellow > 0.03),
         "core" => (1.0 - 0.6 * yellow, true),

@@ -7,9 +7,11 @@ use crate::bench::seen::{Note, Seen};
 use crate::panels::sheet::is_stale;
 
 /// What is looked at, and the words for it, from what needs no door to what needs one.
-const LOOKS: [(Subject, &str); 7] = [
+const LOOKS: [(Subject, &str); 9] = [
     (Subject::StatusLamp, "the status lamp"),
     (Subject::Flames, "the flames"),
+    (Subject::DraftHose, "the draft hose and the trap"),
+    (Subject::FlameRod, "the flame rod"),
     (Subject::Connector, "the connector"),
     (Subject::DripLeg, "the drip leg"),
     (Subject::Vent, "the flue"),
@@ -67,14 +69,18 @@ fn look(seen: &Seen, subject: Subject, text: &str) -> Hint {
                 }
             }
         };
-        match subject {
-            Subject::Flames | Subject::StatusLamp if furnace.burner_door == Fitted::On => {
-                return off(Door::Burner, "burner door");
-            }
-            Subject::Filter if furnace.blower_door == Fitted::On => {
-                return off(Door::Blower, "blower door");
-            }
-            _ => {}
+        let inside = [
+            Subject::Flames,
+            Subject::StatusLamp,
+            Subject::DraftHose,
+            Subject::BoxHose,
+            Subject::FlameRod,
+        ];
+        if inside.contains(&subject) && furnace.burner_door == Fitted::On {
+            return off(Door::Burner, "burner door");
+        }
+        if subject == Subject::Filter && furnace.blower_door == Fitted::On {
+            return off(Door::Blower, "blower door");
         }
     }
     Hint::act(text, subject.id(), Action::Look(subject))
@@ -82,10 +88,12 @@ fn look(seen: &Seen, subject: Subject, text: &str) -> Hint {
 
 /// The way to where something is looked at; none when one stands there.
 fn way_to(seen: &Seen, subject: Subject, text: &str) -> Option<Hint> {
-    match (subject.place(), seen.place) {
-        (Place::PlantRoom, Place::PlantRoom | Place::GasValve) => None,
-        (Place::PlantRoom, Place::Yard | Place::Hall | Place::Away) => Some(to_plant_room(text)),
-        (wanted, here) if wanted == here => None,
-        (wanted, _) => Some(Hint::go(text, wanted)),
+    let at_furnace = |place| matches!(place, Place::PlantRoom | Place::GasValve);
+    if subject.place() == seen.place || (at_furnace(subject.place()) && at_furnace(seen.place)) {
+        return None;
     }
+    Some(match subject.place() {
+        Place::PlantRoom | Place::GasValve => to_plant_room(text),
+        wanted @ (Place::Yard | Place::Hall | Place::Away) => Hint::go(text, wanted),
+    })
 }
