@@ -317,6 +317,9 @@ pub(super) fn supply_left_low(l: &Ledger) -> Vec<Hit> {
 /// smallest load, in pascals (0.2 in. w.c.: the droop of the regulator and the loss of the pipe).
 const HIDDEN_PA: f64 = 0.2 * crate::units::PA_PER_INWC;
 
+/// Half a digit of an ordinary meter, in pascals: nobody reads less over a limit (0.05 in. w.c.).
+const DIGIT_PA: f64 = 0.05 * crate::units::PA_PER_INWC;
+
 /// A supply left above what it may deliver, whoever set it so, where the trainee may set it.
 pub(super) fn supply_over_maximum(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, left)) = l.left() else { return Vec::new() };
@@ -341,6 +344,7 @@ pub(super) fn supply_over_maximum(l: &Ledger) -> Vec<Hit> {
     for (index, event) in l.events.iter().enumerate() {
         if let Happening::ValveOverPressure { pa } = event.what
             && first.is_some_and(|first| first < index)
+            && pa > l.plate().valve_max.si() + DIGIT_PA
         {
             let mut hit = Hit::new(
                 event.tick,

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use serde::{Deserialize, Serialize};
 
 use super::ledger::{Caught, Hit, Ledger};
-use super::{adjusting, control, grounds, joints, measuring, repairs, safety, unread};
+use super::{adjusting, control, faults_left, grounds, joints, measuring, repairs, safety, unread};
 use crate::bench::action::{Action, Ending};
 use crate::bench::event::Happening;
 use crate::bench::repair::Nature;
@@ -314,7 +314,8 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::JumperLeft => control::jumper_left(l),
         Evidence::SafetyBypassed => repairs::safety_bypassed(l),
         Evidence::DangerousRepair => repairs::dangerous_repair(l),
-        Evidence::FaultLeft => repairs::fault_left(l),
+        Evidence::FaultLeft => faults_left::fault_left(l, brief),
+        Evidence::MeterFaultLeft => faults_left::meter_fault_left(l),
         Evidence::NeedlessRepair(first) => repairs::needless_repair(l, first),
         Evidence::PartsOnSuspicion(free) => repairs::on_suspicion(l, Nature::Part, free),
         Evidence::CareOnSuspicion(free) => repairs::on_suspicion(l, Nature::Care, free),

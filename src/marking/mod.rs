@@ -4,6 +4,7 @@ mod adjusting;
 mod control;
 pub mod debrief;
 pub mod evaluate;
+mod faults_left;
 mod grounds;
 mod joints;
 pub mod ledger;

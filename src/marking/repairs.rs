@@ -1,11 +1,7 @@
 //! Evidence of repairs: dangerous ones, needless ones, safety devices left bypassed.
 
 use super::ledger::{Caught, Hit, Ledger};
-use crate::bench::action::{Action, Contact, Ending};
 use crate::bench::event::{Happening, Outcome};
-use crate::bench::fault::Fault;
-use crate::bench::fault::felt::is_felt;
-use crate::bench::fault::remedy::Remedy;
 use crate::bench::repair::{Nature, Repair};
 use crate::bench::setup::SupplyRight;
 use crate::bench::truth::Firing;
@@ -84,48 +80,6 @@ pub(super) fn dangerous_repair(l: &Ledger) -> Vec<Hit> {
             Hit::new(it.tick, did(&it), "it makes the installation more dangerous than it was")
         })
         .collect()
-}
-
-/// Faults that are still there with the furnace in use, and that a repair would have mended.
-pub(super) fn fault_left(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, said, _)) = l.left() else { return Vec::new() };
-    if said.ending == Ending::ShutOff {
-        return Vec::new();
-    }
-    let sound = l.setup.sound.as_deref().unwrap_or(&l.setup);
-    l.setup
-        .faults
-        .iter()
-        // Air that stood in the line has burned away by the first cycle.
-        .filter(|(fault, _)| *fault != Fault::AirInLine)
-        .filter(|(fault, _)| !answered(l, fault.entry().right))
-        // Nobody can find what no instrument shows.
-        .filter(|(fault, severity)| is_felt(sound, *fault, *severity))
-        .map(|(fault, _)| Hit::new(tick, "handed over in use", fault.entry().cause))
-        .collect()
-}
-
-/// Whether one of these remedies was taken. Screws and what every job has hands for are judged by
-/// how they were left.
-fn answered(l: &Ledger, right: &[Remedy]) -> bool {
-    right.iter().any(|remedy| match remedy {
-        Remedy::Mend(repair) => {
-            mended(l).any(|it| it.repair == *repair && it.outcome == Outcome::Changed)
-        }
-        Remedy::Turn(_) | Remedy::Operate(_) => true,
-        Remedy::CallOwner => {
-            let called = l.did().any(|did| *did.action == Action::Call(Contact::SupplyOwner));
-            called && (l.ending() == Some(Ending::SupplyOwnerCalled) || !is_mine(l, right))
-        }
-        Remedy::ShutOffAndTag => l.left_shut_off(),
-    })
-}
-
-/// Whether the trainee may mend what the owner of the supply would come for: handed over as sound, a
-/// call alone mends nothing.
-fn is_mine(l: &Ledger, right: &[Remedy]) -> bool {
-    let mends = right.iter().any(|remedy| matches!(remedy, Remedy::Mend(_)));
-    l.setup.card.supply == SupplyRight::Trainee && mends
 }
 
 /// Repairs of a kind that changed nothing.

@@ -102,6 +102,8 @@ pub enum Evidence {
     CareOnSuspicion(usize),
     /// The furnace was handed over in use with a fault that a repair would have mended.
     FaultLeft,
+    /// A fault between the gas and the number on the display was never mended.
+    MeterFaultLeft,
     /// A plug is left across its thread.
     CrossThreadLeft,
     /// A plug was started across its thread and mended.

@@ -269,11 +269,17 @@ fn turn(how: Step) -> Vec<Step> {
     steps
 }
 
-/// A small turn in until the plate's minimum is passed.
+/// A small turn in until the plate's minimum is passed with everything on, and the smallest load will
+/// stand inside the nameplate.
 fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     me.know.raised = true;
     let Some(figures) = &me.know.figures else { return Vec::new() };
-    let wanted = figures.inlet_min_pa + MARGIN_PA;
+    let mut wanted = figures.inlet_min_pa + MARGIN_PA;
+    if let (Some((least, _, _)), [_, Some(low), _, Some(others)]) =
+        (me.know.delivery, me.know.inlet)
+    {
+        wanted = wanted.max(least - (low - others));
+    }
     me.know.tries += 1;
     match number(seen) {
         Some(pa) if pa < wanted && me.turns_in_vain(pa) => screw_in_vain(me),

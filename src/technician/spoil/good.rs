@@ -64,6 +64,8 @@ pub struct Good {
     /// Whether a supply turned up four times as far again stands above its limits, and not so far
     /// that the gas valve sees more than it may.
     pub five_times_shows: bool,
+    /// Whether the manometer's hose leaked as it was found.
+    pub hose_leaks: bool,
     /// Whether the inlet held the high stage down when it was written last.
     pub high_is_starved: bool,
 }
@@ -88,6 +90,7 @@ impl Good {
             low_supply_starves: low_supply_starves(ledger),
             five_times_shows: five_times_shows(ledger),
             supply_is_in_order: supply_is_in_order(ledger),
+            hose_leaks: ledger.setup.condition.meter.hose_hole_m > 0.0,
             alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
             high_is_starved: high == Some(true),
         }
@@ -96,6 +99,11 @@ impl Good {
     /// Whether it did such a thing.
     pub(super) fn does(&self, when: impl Fn(&Action) -> bool) -> bool {
         self.actions.iter().any(when)
+    }
+
+    /// How many repairs it did.
+    pub(super) fn mends(&self) -> usize {
+        self.actions.iter().filter(|a| matches!(a, Action::Mend(_))).count()
     }
 
     pub(super) fn mends_nothing(&self) -> bool {

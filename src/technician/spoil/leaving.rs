@@ -34,7 +34,9 @@ pub(super) const SPOILS: &[Spoil] = &[
                     Action::PutDown,
                     Action::Take(Tool::SlottedDriver),
                     Action::Cap { screw: Screw::Supply, to: Fitted::Off },
+                    // There and back, so that what is read after it is what was found.
                     Action::Turn { screw: Screw::Supply, eighths: 1 },
+                    Action::Turn { screw: Screw::Supply, eighths: -1 },
                     Action::Cap { screw: Screw::Supply, to: Fitted::On },
                     Action::PutDown,
                     Action::Take(Tool::GasDetector),

@@ -162,6 +162,39 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
+        name: "a wet or pinched hose used to the end",
+        occasion: |g| {
+            let swaps = g.times(&Action::Mend(Repair::SwapMeterHose)) == 1;
+            swaps
+                && !g.hose_leaks
+                && g.mends() == 1
+                && g.in_use()
+                && g.turns_no_stage()
+                && !g.moves_supply()
+        },
+        trips: &["meter-fault-left"],
+        heeds: Heeds::Nothing,
+        // No screw is turned after what it shows either.
+        change: |_, a| match a {
+            Action::Mend(Repair::SwapMeterHose)
+            | Action::Turn { .. }
+            | Action::Cap { to: Fitted::Off, .. } => Change::Drop,
+            _ => Change::Keep,
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: "a cap found off left off",
+        occasion: |g| found_off(g).is_some() && g.in_use(),
+        trips: &["cap-off"],
+        heeds: Heeds::Faults,
+        change: |p, a| match (found_off(&p.good), a) {
+            (Some(wanted), Action::Cap { screw, to: Fitted::On }) => drop_if(wanted == *screw),
+            _ => Change::Keep,
+        },
+        hurry: never,
+    },
+    Spoil {
         name: "sound parts replaced one after the other",
         occasion: |g| closes_in_use(g) && g.mends_nothing(),
         trips: &["needless-repair", "parts-on-suspicion"],
@@ -229,6 +262,16 @@ fn hose_on(action: &Action) -> Option<Port> {
         Action::HoseOn { port, .. } => Some(*port),
         _ => None,
     }
+}
+
+/// A stage screw whose cap was put on without having been taken off.
+fn found_off(good: &Good) -> Option<Screw> {
+    let cap = |screw, to| Action::Cap { screw, to };
+    [Screw::Low, Screw::High].into_iter().find(|&screw| {
+        good.times(&cap(screw, Fitted::On)) > 0
+            && good.times(&cap(screw, Fitted::Off)) == 0
+            && !good.turns(screw)
+    })
 }
 
 fn turns_in(step: PlugStep) -> bool {

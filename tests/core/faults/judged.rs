@@ -170,3 +170,28 @@ fn a_crack_is_seen_under_leak_fluid_only() {
     wait(&mut bench, 15);
     assert_eq!(cracked(&bench), Cracked::Cracked);
 }
+
+/// A wrong ending says that its own fault was left; another fault that the trainee could have mended is
+/// charged beside it. A faulty hose is named whatever else is left.
+#[test]
+fn a_second_fault_left_is_charged_beside_the_first() {
+    let left = |faults: &[Fault]| {
+        let mut setup = sound(Fuel::Natural);
+        setup.card.supply = SupplyRight::OwnerOnly;
+        for &fault in faults {
+            fault.apply(&mut setup, fault.entry().severity.typical(Fuel::Natural));
+        }
+        let found = findings(Bench::new(setup), &[Ending::SupplyOwnerCalled]);
+        ["owner-not-called", "fault-left", "meter-fault-left"].map(|rule| times(&found, rule))
+    };
+    let owners = Fault::UndersizedRegulator;
+    assert_eq!(left(&[owners]), [1, 0, 0]);
+    assert_eq!(left(&[owners, Fault::KinkedConnector]), [1, 1, 0]);
+    assert_eq!(left(&[owners, Fault::WaterInMeterHose]), [1, 0, 1]);
+    // Alone it is what the ending says already.
+    let mut setup = sound(Fuel::Natural);
+    Fault::KinkedConnector.apply(&mut setup, 0.8);
+    let found = findings(Bench::new(setup.clone()), &[Ending::ShutOff]);
+    assert_eq!([times(&found, "wrong-ending"), times(&found, "fault-left")], [1, 0]);
+    assert_eq!(times(&findings(Bench::new(setup), IN_SERVICE), "fault-left"), 1);
+}
