@@ -125,7 +125,7 @@ fn one(path: &Path) -> Result<(Result_, Exit), Trouble> {
         }
     })?;
     let observer = observer.unwrap_or_else(|| Observer::new(&replay.bench));
-    let marks = marks::marks(&observer, &replay.scenario)?;
+    let marks = marks::marks(&observer, &replay.scenario, record.header.seed)?;
     let mut exit = marks::exit(&marks);
     if replay.differs.is_some() || !record.is_finished() {
         exit = Exit::Findings;

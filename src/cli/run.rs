@@ -119,7 +119,7 @@ pub(super) fn run(args: &Args) -> Result<Exit, Trouble> {
         refused: watcher.refused,
         stopped,
         record: args.record.as_ref().map(|out| out.display().to_string()),
-        marks: marks::marks(&watcher.observer, &job.scenario)?,
+        marks: marks::marks(&watcher.observer, &job.scenario, args.seed)?,
     };
     tell(args, &report)?;
     let exit = marks::exit(&report.marks);

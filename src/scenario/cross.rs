@@ -1,5 +1,6 @@
 //! Problems that show only when several values are looked at together.
 
+mod card;
 mod endings;
 mod furnace;
 mod plausible;
@@ -8,7 +9,7 @@ mod teaching;
 
 use core::fmt::Write as _;
 
-use super::format::{Card, Figures, Furnace, Plate, RuleChange, Scenario, VERSION};
+use super::format::{Card, Figures, Furnace, Plate, RuleChange, Scenario, VERSION, Variant};
 use super::problem::{Code, Gravity, Problem, nearest};
 use super::reader::Reader;
 use super::value::{Measure, Vary};
@@ -69,6 +70,7 @@ pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
             Cross { reader }.warn(&place, "This setting writes nothing of its own.".into());
             continue;
         }
+        unwritten(scenario, variant, &place, &mut Cross { reader });
         let before = core::mem::take(&mut reader.problems);
         reader.inside = Some((place.clone(), written));
         whole(&scenario.in_variant(variant), reader);
@@ -87,19 +89,43 @@ pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
     }
 }
 
+/// What a setting on another fuel takes from the job, and most likely should not.
+fn unwritten(scenario: &Scenario, variant: &Variant, place: &str, cross: &mut Cross<'_, '_>) {
+    let Some(fuel) = variant.gas.as_ref().map(|gas| gas.fuel) else { return };
+    if fuel == scenario.gas.fuel {
+        return;
+    }
+    let missing = [
+        ("supply", variant.supply.is_none(), "regulator, pressures and source"),
+        ("furnace", variant.furnace.is_none(), "plate, label and orifices"),
+    ];
+    for (field, _, what) in missing.into_iter().filter(|(_, is, _)| *is) {
+        let message = format!(
+            "This setting burns {} and writes no `{field}`: {what} stay those of the job.",
+            fuel.label()
+        );
+        cross.warn(place, message);
+    }
+}
+
 /// One setting.
 fn whole(scenario: &Scenario, reader: &mut Reader<'_>) {
     let mut cross = Cross { reader };
     version(scenario, &mut cross);
     texts(scenario, &mut cross);
     teaching::check(scenario, &mut cross);
+    card::check(scenario, &mut cross);
     fuels(scenario, &mut cross);
     supply::check(scenario, &mut cross);
     furnace::check(scenario, &mut cross);
     plausible::check(scenario, &mut cross);
     instruments(scenario, &mut cross);
-    faults(scenario, &mut cross);
+    let fit = faults(scenario, &mut cross);
     marking(scenario, &mut cross);
+    // Where a fault cannot be there, nothing is said of how the job with it may end.
+    if fit {
+        endings::check(scenario, &mut cross);
+    }
 }
 
 fn version(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
@@ -162,7 +188,8 @@ fn fuels(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     };
     if governing.fuel != scenario.gas.fuel {
         let message = format!(
-            "The furnace is marked for {}, but the gas is {}. Right only if this is the fault.",
+            "The furnace is marked for {}, but the gas is {}. Right only if this is the fault; else it \
+             wants a label in `furnace.conversion`, or the plate of that gas.",
             governing.fuel.label(),
             scenario.gas.fuel.label()
         );
@@ -188,15 +215,21 @@ fn instruments(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
 /// Seeds for which faults are tried.
 const TRIED_SEEDS: u64 = 8;
 
-/// Whether each fault can be there at all, and is not put in twice.
-fn faults(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
+/// Whether each fault can be there at all, and is not put in twice. Gives whether all of them can.
+fn faults(scenario: &Scenario, cross: &mut Cross<'_, '_>) -> bool {
+    let mut fit = true;
     for (i, affliction) in scenario.faults.iter().enumerate() {
         let path = format!("faults[{i}]");
         for choice in &affliction.choices {
             let fault = choice.fault;
             let misfit = (0..TRIED_SEEDS).find_map(|seed| fault.misfit(&scenario.draw_sound(seed)));
             if let Some(why) = misfit {
-                let message = format!("`{}` does not fit here: {why}.", fault.name());
+                fit = false;
+                let message = format!(
+                    "`{}` does not fit here: {why}. Where it fits one setting only, that one writes \
+                     `faults` of its own in `variants`.",
+                    fault.name()
+                );
                 cross.error(&path, message);
             }
             let before = scenario.faults.iter().take(i).flat_map(|it| &it.choices);
@@ -206,6 +239,7 @@ fn faults(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             }
         }
     }
+    fit
 }
 
 fn marking(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
@@ -218,7 +252,6 @@ fn marking(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             cross.error(&format!("marking.endings[{i}]"), "This ending stands twice.".into());
         }
     }
-    endings::check(scenario, cross);
     rules(&scenario.marking.rules, cross);
 }
 

@@ -9,6 +9,9 @@ use super::shape::{Default, Field, Section, Shape};
 use super::source::{MAX_PROBLEMS, Source};
 use super::synonyms::meant;
 
+/// Where a job writes its endings; a setting has them in a field of its own.
+const ENDINGS: &str = "marking.endings";
+
 /// Reads values and gathers problems.
 pub(super) struct Reader<'a> {
     source: &'a Source<'a>,
@@ -91,6 +94,9 @@ impl<'a> Reader<'a> {
         let first = path.split(['.', '[']).next().unwrap_or(path);
         match &self.inside {
             Some((place, written)) if written.contains(&first) => format!("{place}.{path}"),
+            Some((place, written)) if path.starts_with(ENDINGS) && written.contains(&"endings") => {
+                format!("{place}.endings{}", path.trim_start_matches(ENDINGS))
+            }
             Some(_) | None => path.to_owned(),
         }
     }
@@ -215,6 +221,12 @@ impl<'a> Reader<'a> {
         match expr {
             Expr::Struct(it) if it.body.is_none() => self.named(names, &it.name.name, expr),
             Expr::Error(_) => None,
+            Expr::Struct(it) if it.name.name == "OneOf" => {
+                let message = "This word is the same for every seat. What differs as a whole, as the \
+                               fuel with its supply, is written in `variants`.";
+                self.wrong(Code::WrongKind, expr, message.to_owned(), &one_of(names));
+                None
+            }
             _ => {
                 let message = "A word without quotes belongs here.".to_owned();
                 self.wrong(Code::WrongKind, expr, message, &one_of(names));

@@ -212,7 +212,7 @@ fn bench_of(job: &Builtin, seed: u64) -> Bench {
 /// Marks and debrief of whatever was played.
 fn marked(observer: Observer, scenario: &Scenario) {
     let Ok(book) = scenario.marking.rule_book() else { return };
-    let brief = Brief { right_endings: scenario.marking.endings.clone() };
+    let brief = Brief { right_endings: scenario.right_endings(0) };
     let marks = observer.marks(&book, &brief);
     assert!(!debrief(&observer.ledger, marks, observer.trace).text().is_empty());
 }

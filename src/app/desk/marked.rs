@@ -16,8 +16,8 @@ use crate::scenario::{Scenario, in_this_job};
 /// rules cannot be read.
 #[must_use]
 pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Option<Marks>) {
-    let marking = &scenario.marking;
-    let book = match marking.rule_book() {
+    let endings = scenario.right_endings(finished.seed);
+    let book = match scenario.marking.rule_book() {
         Ok(book) => book,
         Err(error) => {
             let result = format!("The rules cannot be read: {error}.");
@@ -26,13 +26,13 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
         }
     };
     let observer = observed(finished.bench.setup().clone(), finished.done, finished.bench.tick());
-    let brief = Brief { right_endings: marking.endings.clone() };
+    let brief = Brief { right_endings: endings.clone() };
     let marks = observer.marks(&book, &brief);
     let shown = debrief(&observer.ledger, marks.clone(), observer.trace);
     let mut view = DebriefView::from(&shown);
     match finished.bench.over() {
         Some(Over::HandedOver(ending)) => {
-            if ending == Ending::ShutOff && marking.endings.contains(&ending) {
+            if ending == Ending::ShutOff && endings.contains(&ending) {
                 left_off(&mut view);
             }
         }

@@ -26,7 +26,8 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         let asked = *ending != Ending::ShutOff || endings.len() == 1;
         if asked && setups.iter().all(|setup| !possible(setup, *ending)) {
             told = true;
-            cross.warn(&format!("marking.endings[{i}]"), never(*ending, &setups));
+            let message = format!("{}{}", never(*ending, &setups), instead(endings, &setups));
+            cross.warn(&format!("marking.endings[{i}]"), message);
         }
     }
     let some = |setup: &&Setup| endings.iter().any(|ending| possible(setup, *ending));
@@ -39,6 +40,25 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         );
         cross.warn("marking.endings", message);
     }
+}
+
+/// What may be right for every seat, and is not in the list; a sentence, or nothing.
+fn instead(endings: &[Ending], setups: &[Setup]) -> String {
+    let all = [
+        (Ending::InService, "InService"),
+        (Ending::SupplyOwnerCalled, "SupplyOwnerCalled"),
+        (Ending::ShutOff, "ShutOff"),
+    ];
+    let may = |ending: Ending| setups.iter().all(|setup| possible(setup, ending));
+    let names: Vec<&str> = all
+        .into_iter()
+        .filter(|(ending, _)| !endings.contains(ending) && may(*ending))
+        .map(|(_, name)| name)
+        .collect();
+    if names.is_empty() {
+        return String::new();
+    }
+    format!(" By what is drawn here, `{}` can be right.", names.join("` or `"))
 }
 
 fn never(ending: Ending, setups: &[Setup]) -> String {

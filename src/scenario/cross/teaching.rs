@@ -44,7 +44,8 @@ fn competencies(ids: &[String], cross: &mut Cross<'_, '_>) {
     }
 }
 
-/// What is read before the job, or as the first hint, must not call a fault by its name.
+/// What is read before the job, or as the first hint, must not call a fault by its name, nor tell it in
+/// the name's own words.
 fn told(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let texts = [
         ("title", Some(&scenario.title)),
@@ -54,11 +55,62 @@ fn told(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         ("hints[0]", scenario.hints.first()),
     ];
     for (path, text) in texts {
-        let text = text.map(|text| text.to_lowercase()).unwrap_or_default();
+        let text = sentences(text.map_or("", String::as_str));
         let names = scenario.faults.iter().flat_map(|it| &it.choices);
         let names = names.map(|choice| choice.fault.name());
-        if let Some(name) = names.into_iter().find(|name| text.contains(&name.replace('_', " "))) {
+        if let Some(name) = names.into_iter().find(|name| tells(&text, name)) {
             cross.warn(path, format!("This gives `{name}` away before the job."));
+        }
+    }
+}
+
+/// The words of each sentence of a text, in small letters.
+fn sentences(text: &str) -> Vec<Vec<String>> {
+    let words = |sentence: &str| {
+        let words = sentence.split(|c: char| !c.is_alphanumeric());
+        words.filter(|word| !word.is_empty()).map(str::to_lowercase).collect()
+    };
+    text.split(['.', ':', ';', '?', '!']).map(words).collect()
+}
+
+/// Words that may stand between those of a name: "the filter is quite blocked".
+const BETWEEN: usize = 2;
+
+/// Whether a few words on end hold all the words of a fault's name: two or three in any order, more
+/// of them in the order of the name.
+fn tells(sentences: &[Vec<String>], name: &str) -> bool {
+    let parts: Vec<&str> = name.split('_').collect();
+    sentences.iter().any(|words| {
+        let width = (parts.len() + BETWEEN).min(words.len()).max(1);
+        words.windows(width).any(|window| {
+            let mut rest = window.iter();
+            let in_order = parts.iter().all(|part| rest.any(|word| word == part));
+            let all = parts.iter().all(|part| window.iter().any(|word| word == part));
+            in_order || (parts.len() <= 3 && all)
+        })
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{sentences, tells};
+
+    #[test]
+    fn names_are_found_in_other_words() {
+        for (text, name, told) in [
+            ("The regulator is undersized.", "undersized_regulator", true),
+            ("it is an undersized regulator", "undersized_regulator", true),
+            ("undersized_regulator. The house is cold.", "undersized_regulator", true),
+            ("The supply is set low", "supply_set_low", true),
+            ("The high stage is set high.", "high_stage_set_high", true),
+            ("Water stands in the meter hose", "water_in_meter_hose", true),
+            ("Read the high stage. Set what is off, high or low.", "high_stage_set_high", false),
+            ("Read supply and both stages, and set what is low.", "supply_set_low", false),
+            ("The hose is on the meter.", "water_in_meter_hose", false),
+            ("Look at the filter before it is blocked by a box.", "blocked_vent", false),
+            ("", "cold_tank", false),
+        ] {
+            assert_eq!(tells(&sentences(text), name), told, "{text}");
         }
     }
 }

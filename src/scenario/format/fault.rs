@@ -97,7 +97,8 @@ fn choice(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Choice> {
     let Some(fault) = Fault::from_name(name) else {
         let message = format!("There is no fault `{name}` in the catalogue.");
         reader.wrong(Code::UnknownName, expr, message, "a name that `quarterturn faults` lists");
-        reader.suggest(nearest(name, Fault::ALL.iter().map(|fault| fault.name())));
+        let faults = Fault::ALL.iter().map(|fault| fault.name());
+        reader.suggest(nearest(name, faults.chain(core::iter::once("OneOf"))));
         return None;
     };
     let severity = &fault.entry().severity;
@@ -131,6 +132,15 @@ fn choice(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Choice> {
 fn example(severity: &Severity) -> String {
     let [text, _] = severity.typical;
     if severity.is_bare() { text.to_owned() } else { format!("\"{text}\"") }
+}
+
+/// What is expected where a severity stands.
+fn expected(severity: &Severity) -> String {
+    if severity.is_bare() {
+        format!("a number, as {}", example(severity))
+    } else {
+        format!("a text with its unit, as {}", example(severity))
+    }
 }
 
 fn range(severity: &Severity, expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<(f64, f64)> {
@@ -168,12 +178,12 @@ fn value(severity: &Severity, expr: &Expr<'_>, reader: &mut Reader<'_>) -> Optio
         (Expr::Number(number), false) if *severity != Severity::PLAIN => {
             let (what, units) = quantity(severity.scale);
             let message = no_unit(what, units, &number.raw);
-            reader.wrong(Code::WrongKind, expr, message, &example(severity));
+            reader.wrong(Code::WrongKind, expr, message, &expected(severity));
             return None;
         }
         _ => {
             let message = format!("The severity is {} {}.", kind(severity), severity.what);
-            reader.wrong(Code::WrongKind, expr, message, &example(severity));
+            reader.wrong(Code::WrongKind, expr, message, &expected(severity));
             return None;
         }
     };
@@ -181,7 +191,7 @@ fn value(severity: &Severity, expr: &Expr<'_>, reader: &mut Reader<'_>) -> Optio
         Ok(value) => value,
         Err(message) => {
             let message = format!("{}.", message.trim_end_matches('.'));
-            reader.wrong(Code::BadQuantity, expr, message, &example(severity));
+            reader.wrong(Code::BadQuantity, expr, message, &expected(severity));
             return None;
         }
     };

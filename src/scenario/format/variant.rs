@@ -4,14 +4,15 @@ use std::borrow::Cow;
 
 use super::{Affliction, Card, Furnace, Gas, House, Neighbors, Pipe, Scenario, Site, Supply};
 use crate::appliance::plate::Fuel;
+use crate::bench::action::Ending;
 use crate::rng::stream;
 use crate::scenario::shape::section;
 
 section! {
     /// Another setting of the job. What it does not write stays as in the job; what it writes
     /// replaces that field as a whole, so that each part of a section it writes must be written
-    /// anew. Title, texts for the list, hints, debrief, manometer, found state and marking are the
-    /// same in all settings.
+    /// anew. Title, texts for the list, hints, debrief, manometer, found state and rules are the same
+    /// in all settings.
     Variant {
         /// Where the house stands.
         site: Option<Site> = (derived "that of the job");
@@ -33,6 +34,8 @@ section! {
         faults: Option<Vec<Affliction>> = (derived "those of the job");
         /// What the trainee is told.
         card: Option<Card> = (derived "that of the job");
+        /// Ways of ending the job that are right, as in `marking.endings`.
+        endings: Option<Vec<Ending>> = (derived "those of the job");
     }
 }
 
@@ -59,7 +62,7 @@ impl Variant {
     /// Names of the fields that it writes.
     #[must_use]
     pub fn written(&self) -> Vec<&'static str> {
-        written!(self: site gas supply trunk branch neighbors furnace house faults card)
+        written!(self: site gas supply trunk branch neighbors furnace house faults card endings)
     }
 }
 
@@ -76,7 +79,16 @@ impl Scenario {
         let mut job = self.as_written();
         take!(variant into job:
             site gas supply trunk branch neighbors furnace house faults card);
+        if let Some(endings) = &variant.endings {
+            job.marking.endings.clone_from(endings);
+        }
         job
+    }
+
+    /// Ways of ending the job that are right for a seed.
+    #[must_use]
+    pub fn right_endings(&self, seed: u64) -> Vec<Ending> {
+        self.settled(seed).marking.endings.clone()
     }
 
     /// The fuels that a seat may draw, that of the job as it is written first.

@@ -74,8 +74,8 @@ impl Run {
     }
 
     /// The marks.
-    pub(super) fn marks(&self, scenario: &Scenario, book: &RuleBook) -> Marks {
-        let brief = Brief { right_endings: scenario.marking.endings.clone() };
+    pub(super) fn marks(&self, scenario: &Scenario, seed: u64, book: &RuleBook) -> Marks {
+        let brief = Brief { right_endings: scenario.right_endings(seed) };
         self.observer.marks(book, &brief)
     }
 }
@@ -98,7 +98,7 @@ pub(super) fn prove(
     let mut run = Run::new(scenario, seed);
     let mut technician = Technician::new(&run.bench.setup().card);
     let stopped = run.play(&mut technician);
-    let marks = run.marks(scenario, book);
+    let marks = run.marks(scenario, seed, book);
     let good = Good::of(&run.observer.ledger);
     let refused = technician.refused();
     let mut proof = SeedProof {

@@ -51,7 +51,7 @@ pub(super) fn all(
     let mut proofs = Vec::new();
     let mut judge = |run: &Run, spoiled: Vec<Spoiled>| {
         for mut player in spoiled {
-            proofs.push(finish(run.clone(), &mut player, scenario, book));
+            proofs.push(finish(run.clone(), &mut player, scenario, seed, book));
         }
     };
     while run.bench.tick() < LIMIT_S * TICKS_PER_S {
@@ -85,10 +85,16 @@ pub(super) fn all(
     proofs
 }
 
-fn finish(mut run: Run, player: &mut Spoiled, scenario: &Scenario, book: &RuleBook) -> SpoilProof {
+fn finish(
+    mut run: Run,
+    player: &mut Spoiled,
+    scenario: &Scenario,
+    seed: u64,
+    book: &RuleBook,
+) -> SpoilProof {
     let tick = run.bench.tick();
     let stopped = run.play(player);
-    let marks = run.marks(scenario, book);
+    let marks = run.marks(scenario, seed, book);
     let mut found: Vec<String> = marks.findings.iter().map(|one| one.rule.clone()).collect();
     found.sort_unstable();
     SpoilProof {

@@ -17,7 +17,7 @@ const CUTS: u32 = 5;
 fn marks(observer: &Observer, record: &Record) -> Marks {
     let scenario = quarterturn::scenario::load(&record.header.scenario.text).unwrap();
     let book = scenario.marking.rule_book().unwrap();
-    observer.marks(&book, &Brief { right_endings: scenario.marking.endings })
+    observer.marks(&book, &Brief { right_endings: scenario.right_endings(record.header.seed) })
 }
 
 /// Observes a replay of the whole.
