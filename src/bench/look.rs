@@ -5,14 +5,11 @@ use super::apply::{Done, plain};
 use super::part::Subject;
 use super::perceive::FILM_SHOWS;
 use super::refusal::Refusal;
-use super::seen::{Condition, Finding, Note};
+use super::seen::{Condition, Finding, Note, REGISTERS_SHOW};
 use super::setup::{HoseState, SupplyKind};
 use crate::appliance::plate::GasFigures;
 use crate::appliance::safety::Hose;
 use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
-
-/// Share of the registers that may be closed before it strikes the eye; most houses have some shut.
-const FEW_CLOSED: f64 = 0.25;
 
 impl Bench {
     /// Looks and notes. A second look at something replaces what was noted.
@@ -141,7 +138,7 @@ impl Bench {
                 "The flame rod is clean, and its tip reaches into the flame's place.",
             ),
             Subject::Registers => (
-                condition.air.registers_closed - FEW_CLOSED,
+                condition.air.registers_closed - REGISTERS_SHOW,
                 "Many of the registers are closed.",
                 "The registers stand open.",
             ),

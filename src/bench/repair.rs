@@ -229,10 +229,11 @@ impl Repair {
         self.work().disturbs
     }
 
-    /// Whether it is work on the supply regulator or before it, which its owner may keep to itself.
+    /// Whether it is work on the supply regulator or before it, which its owner may keep to itself. The
+    /// trunk behind it is not among it.
     #[must_use]
     pub fn is_on_supply(self) -> bool {
-        self.work().place == Place::Yard
+        self.work().place == Place::Yard && self != Self::ReplaceTrunk
     }
 
     /// What must be so before it is done.

@@ -14,7 +14,7 @@ use crate::units::{PressureUnit, Shown};
 
 mod signs;
 
-pub use signs::{Done, HoseLook, Rod, Signs, Water};
+pub use signs::{Done, HoseLook, REGISTERS_SHOW, Rod, Signs, Water};
 
 /// What a person perceives now.
 #[derive(Debug, Clone, PartialEq)]

@@ -1,5 +1,6 @@
 //! `preview`: what a correct meter would show on a job as it is found, beside the healthy bench.
 
+mod own_meter;
 mod picture;
 
 use std::fmt::Write as _;
@@ -45,6 +46,8 @@ struct Report {
     healthy: Vec<State>,
     /// For each state, the keys of what differs between the two.
     differs: Vec<Vec<&'static str>>,
+    /// For each state, what the job's own manometer shows as it comes out of the bag.
+    own_meter: Vec<own_meter::Faces>,
 }
 
 /// A fault that the seed drew, with its severity as an author writes it.
@@ -97,13 +100,22 @@ pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
         severity: fault.entry().severity.show(*severity),
     });
     let faults = faults.collect();
+    let own_meter = own_meter::faces(&setup);
     let states = states(&measure(setup, Hands::OpenUp, None), heating_value_j_m3);
     let right = job.scenario.draw_healthy(args.seed);
     let heating_value_j_m3 = right.gas.heating_value_j_m3;
     let healthy = self::states(&measure(right, Hands::OpenUp, None), heating_value_j_m3);
     let differs = states.iter().zip(&healthy).map(|(it, right)| differs(it, right)).collect();
-    let report =
-        Report { scenario: job.id, seed: args.seed, plate, faults, states, healthy, differs };
+    let report = Report {
+        scenario: job.id,
+        seed: args.seed,
+        plate,
+        faults,
+        states,
+        healthy,
+        differs,
+        own_meter,
+    };
     if let Some(path) = &args.svg {
         write_whole(path, &picture::draw(&report))?;
     }
@@ -219,6 +231,7 @@ fn text(report: &Report) -> String {
         row(&mut out, "", "healthy", right, &[]);
     }
     out.push_str("\n* differs from the healthy bench: 0.05 in. w.c. or 1 % of a rate, or more\n");
+    out.push_str(&own_meter::text(&report.own_meter));
     out
 }
 

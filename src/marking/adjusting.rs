@@ -1,5 +1,6 @@
 //! Evidence of what was done to the springs.
 
+use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger, inwc};
 use super::measuring::{HALF_DIGIT_PA, is_right};
 use crate::appliance::plate::Target;
@@ -275,7 +276,7 @@ pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
     hits
 }
 
-pub(super) fn supply_not_yours(l: &Ledger) -> Vec<Hit> {
+pub(super) fn supply_not_yours(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     if l.setup.card.supply == SupplyRight::Trainee {
         return Vec::new();
     }
@@ -288,7 +289,7 @@ pub(super) fn supply_not_yours(l: &Ledger) -> Vec<Hit> {
                 format!("it belongs to {}", l.setup.card.supply_owner),
             )
         })
-        .chain(super::repairs::supply_not_yours(l))
+        .chain(super::repairs::supply_not_yours(l, brief))
         .collect()
 }
 

@@ -222,9 +222,9 @@ fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
             let mine = l.setup.card.supply == SupplyRight::Trainee;
             l.left().is_some() && !l.left_shut_off() && mine
         }
-        Essential::Restored | Essential::NothingBypassed | Essential::RightEnding => {
-            l.left().is_some()
-        }
+        // What was rightly left off has nothing to be put back on.
+        Essential::Restored => l.left().is_some() && !rightly_shut_off(l, brief),
+        Essential::NothingBypassed | Essential::RightEnding => l.left().is_some(),
     }
 }
 
@@ -301,7 +301,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::NeedlessTurn => adjusting::needless_turn(l),
         Evidence::CapOff => adjusting::cap_off(l),
         Evidence::NotReadWithCap => adjusting::not_read_with_cap(l),
-        Evidence::SupplyNotYours => adjusting::supply_not_yours(l),
+        Evidence::SupplyNotYours => adjusting::supply_not_yours(l, brief),
         Evidence::SupplyLeftLow => adjusting::supply_left_low(l),
         Evidence::SupplyOverMaximum => adjusting::supply_over_maximum(l),
         Evidence::PlugLoose => joints::plug_loose(l),

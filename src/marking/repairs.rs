@@ -1,6 +1,8 @@
 //! Evidence of repairs: dangerous ones, needless ones, safety devices left bypassed.
 
+use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
+use crate::bench::action::Ending;
 use crate::bench::event::{Happening, Outcome};
 use crate::bench::repair::{Nature, Repair};
 use crate::bench::setup::SupplyRight;
@@ -106,16 +108,19 @@ pub(super) fn on_suspicion(l: &Ledger, nature: Nature, free: usize) -> Vec<Hit> 
         .collect()
 }
 
-/// Work on a supply that belongs to somebody else.
-pub(super) fn supply_not_yours(l: &Ledger) -> Vec<Hit> {
+/// Work on a supply that belongs to somebody else; and on the pipe behind it where the job cannot end
+/// in service without its owner.
+pub(super) fn supply_not_yours(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     if l.setup.card.supply == SupplyRight::Trainee {
         return Vec::new();
     }
     mended(l)
-        // The trunk runs between their regulator and the tee: it is not for the trainee to re-pipe.
-        .filter(|it| it.repair.is_on_supply())
+        .filter(|it| {
+            let trunk = it.repair == Repair::ReplaceTrunk;
+            it.repair.is_on_supply() || (trunk && !brief.right_endings.contains(&Ending::InService))
+        })
         .map(|it| {
-            let truth = format!("it belongs to {}", l.setup.card.supply_owner);
+            let truth = format!("it is for {}", l.setup.card.supply_owner);
             Hit::new(it.tick, did(&it), truth)
         })
         .collect()

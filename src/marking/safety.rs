@@ -193,14 +193,14 @@ fn cause(l: &Ledger, index: usize) -> Option<Did<'_>> {
     l.did().take_while(|did| did.index < index).last()
 }
 
-fn opened(l: &Ledger, port: Port, when: fn(&Truth) -> bool) -> Vec<Hit> {
+fn opened(l: &Ledger, port: Port, when: impl Fn(usize, &Truth) -> bool) -> Vec<Hit> {
     l.events
         .iter()
         .enumerate()
         .filter_map(|(index, event)| match event.what {
             Happening::OpenedUnderGas { port: at, pa } if at == port => {
                 let before = cause(l, index)?.before;
-                (when(before) && !is_stopped_up(l, index, port)).then(|| {
+                when(index, before).then(|| {
                     Hit::new(
                         event.tick,
                         format!("the {} was opened", port.label().to_lowercase()),
@@ -221,7 +221,12 @@ fn opened(l: &Ledger, port: Port, when: fn(&Truth) -> bool) -> Vec<Hit> {
 /// and has not been cleaned or drilled yet.
 fn is_stopped_up(l: &Ledger, before: usize, port: Port) -> bool {
     let i = usize::from(port == Port::Manifold);
-    let found = l.setup.condition.ports.get(i).is_some_and(|it| it.tap_free_m.is_some());
+    let found = l
+        .setup
+        .condition
+        .ports
+        .get(i)
+        .is_some_and(|it| it.tap_free_m.is_some_and(|free_m| free_m <= 0.0));
     let frees = |repair: Repair| {
         repair == Repair::ReplaceGasValve
             || match port {
@@ -239,12 +244,17 @@ fn cock_open(truth: &Truth) -> bool {
 }
 
 pub(super) fn opened_inlet_under_gas(l: &Ledger) -> Vec<Hit> {
-    opened(l, Port::Inlet, cock_open)
+    opened(l, Port::Inlet, |_, before| cock_open(before))
 }
 
 pub(super) fn opened_on_trapped_gas(l: &Ledger) -> Vec<Hit> {
-    let mut hits = opened(l, Port::Inlet, |truth| !cock_open(truth));
-    hits.extend(opened(l, Port::Manifold, |truth| truth.firing == Firing::Out));
+    // Out of a hole that is stopped up nothing comes; that the valve was shut is asked all the same.
+    let mut hits = opened(l, Port::Inlet, |index, before| {
+        !cock_open(before) && !is_stopped_up(l, index, Port::Inlet)
+    });
+    hits.extend(opened(l, Port::Manifold, |index, before| {
+        before.firing == Firing::Out && !is_stopped_up(l, index, Port::Manifold)
+    }));
     hits
 }
 

@@ -7,7 +7,7 @@ use crate::bench::action::{Fitted, LowSide, OnOff, Opening, Push};
 use crate::bench::part::{Joint, Tool};
 use crate::bench::seen::{
     BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
-    HoseLook, PortFill, PortSeen, Rod, Seen, Signs, Water, YardSeen,
+    HoseLook, PortFill, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
 };
 
 /// How a part stands, in words, or nothing where there is nothing to say or it cannot be seen.
@@ -34,17 +34,20 @@ fn at_hand(id: &str, seen: &Seen) -> Option<String> {
             Display::Number(_) | Display::OverRange => "on".into(),
         },
         "meter-unit" => seen.meter.unit.label().into(),
-        "meter-plus" if seen.meter.hose_look != HoseLook::Clear => match seen.meter.hose_look {
-            HoseLook::Wet => "drops of water in the hose".into(),
-            HoseLook::Pinched | HoseLook::Clear => "the hose is pinched".into(),
-        },
-        "meter-plus" => match seen.meter.hose {
-            None => "hose open to the air".into(),
-            Some((port, Push::Fully)) => format!("hose on the {}", port.label().to_lowercase()),
-            Some((port, Push::Halfway)) => {
-                format!("hose halfway on the {}", port.label().to_lowercase())
+        "meter-plus" => {
+            let place = match seen.meter.hose {
+                None => "hose open to the air".to_owned(),
+                Some((port, Push::Fully)) => format!("hose on the {}", port.label().to_lowercase()),
+                Some((port, Push::Halfway)) => {
+                    format!("hose halfway on the {}", port.label().to_lowercase())
+                }
+            };
+            match seen.meter.hose_look {
+                HoseLook::Clear => place,
+                HoseLook::Wet => format!("{place}, drops of water in it"),
+                HoseLook::Pinched => format!("{place}, pinched in one place"),
             }
-        },
+        }
         "meter-minus" => match seen.meter.low_side {
             LowSide::Air => "open to the air".into(),
             LowSide::BurnerBox => "to the burner box".into(),
@@ -189,7 +192,7 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
         "range" => burning(hall.range.1).into(),
         "range-cock" => cock(hall.range.0),
         "register" => match hall.registers_closed {
-            closed if closed > 0.25 => "closed, like others in the house".into(),
+            closed if closed > REGISTERS_SHOW => "closed, like others in the house".into(),
             _ => "open".into(),
         },
         _ => return None,

@@ -63,6 +63,13 @@ impl Cross<'_, '_> {
 /// Looks at everything together, in every setting that a seat may draw.
 pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
     whole(&scenario.as_written(), reader);
+    if !scenario.variants.is_empty() {
+        for problem in
+            reader.problems.iter_mut().filter(|it| it.path.starts_with("marking.endings"))
+        {
+            problem.message.push_str(" That is so in the job as it is written.");
+        }
+    }
     for (i, variant) in scenario.variants.iter().enumerate() {
         let place = format!("variants[{i}]");
         let written = variant.written();
@@ -77,12 +84,16 @@ pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
         reader.inside = None;
         let new = core::mem::replace(&mut reader.problems, before);
         for mut problem in new {
-            let known = |it: &Problem| it.path == problem.path && it.message == problem.message;
+            let known =
+                |it: &Problem| it.path == problem.path && it.message.starts_with(&problem.message);
             if reader.problems.iter().any(known) {
                 continue;
             }
             if !problem.path.starts_with("variants[") {
                 let _ = write!(problem.message, " That is so in `{place}`.");
+                if problem.path.starts_with("marking.endings") {
+                    problem.message.push_str(" It may write `endings` of its own.");
+                }
             }
             reader.problems.push(problem);
         }

@@ -42,7 +42,7 @@ pub fn find(wanted: &str) -> Result<Vec<Told>, Option<String>> {
     let wanted = &without_indices(wanted.trim());
     let fields = catalogue();
     let wanted = match wanted.strip_prefix("variants.") {
-        Some(inner) if inner.contains('.') => inner,
+        Some(inner) if inner.contains('.') && in_variant(inner) => inner,
         Some(_) | None => wanted,
     };
     let last = |path: &str| path.rsplit('.').next() == Some(wanted);
@@ -115,6 +115,12 @@ pub fn explain(wanted: &str) -> Result<String, Option<String>> {
 #[must_use]
 pub fn all_fields() -> Vec<Told> {
     catalogue().iter().map(|(path, field)| told(path, field)).collect()
+}
+
+/// Whether a path begins with a field that a variant has as the job has it.
+fn in_variant(path: &str) -> bool {
+    let first = path.split('.').next();
+    Variant::SECTION.fields.iter().any(|field| Some(field.name) == first)
 }
 
 /// `trunk[0].length` as `trunk.length`.

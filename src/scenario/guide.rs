@@ -16,6 +16,7 @@ const HEAD: &str = include_str!("guide/head.md");
 const VALUES: &str = include_str!("guide/values.md");
 const PROVING: &str = include_str!("guide/proving.md");
 const FUELS: &str = include_str!("guide/fuels.md");
+const SCRIPTS: &str = include_str!("guide/scripts.md");
 const TWO_FAULTS: &str = include_str!("guide/two_faults.md");
 const SUPPLY: &str = include_str!("guide/supply.md");
 const STEPS: &str = include_str!("guide/steps.md");
@@ -60,7 +61,7 @@ const TABLE_CD: f64 = 0.85;
 #[must_use]
 pub fn page() -> String {
     let mut text = format!("{HEAD}```\n{SMALLEST}```\n{VALUES}");
-    for chapter in [FUELS, PROVING, TWO_FAULTS, SUPPLY, STEPS] {
+    for chapter in [FUELS, PROVING, SCRIPTS, TWO_FAULTS, SUPPLY, STEPS] {
         text.push_str(chapter);
     }
     let _ = write!(text, "{COMPETENCIES}{}{RULES}{}", competency_table(), rule_table());

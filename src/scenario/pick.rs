@@ -41,7 +41,14 @@ impl<T: Word> Shape for Pick<T> {
     fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self> {
         let Expr::Struct(it) = expr else { return T::read(expr, reader).map(Self::from) };
         let name: &str = &it.name.name;
-        let Some(body) = &it.body else { return T::read(expr, reader).map(Self::from) };
+        let Some(body) = &it.body else {
+            if name == "OneOf" {
+                let message = "A choice holds one list of words.".to_owned();
+                reader.wrong(Code::WrongKind, expr, message, &expected::<T>());
+                return None;
+            }
+            return T::read(expr, reader).map(Self::from);
+        };
         if name != "OneOf" {
             let message = format!("`{name}` does not belong here.");
             reader.wrong(Code::UnknownName, expr, message, &expected::<T>());

@@ -27,6 +27,8 @@ const USUAL_BTU_FT3: [f64; 2] = [1030.0, 2516.0];
 /// none: it is sold with 950 to 1,150 (a range that handbooks give; from memory). Richer than this,
 /// and it could not be told from orifices a size too large.
 const SOLD_BTU_FT3: (f64, f64) = (950.0, 1100.0);
+/// How far a number on the card may lie from a gas's usual heat to speak of that gas.
+const OF_THIS_GAS: f64 = 0.4;
 /// How far the air of one gas may lie off for the furnace's own reasons, where the range of gases
 /// takes the rest.
 const SOLD_SLACK: f64 = 1.02;
@@ -56,7 +58,7 @@ pub(super) fn check() -> Vec<Step> {
 /// the same orifices then pass more heat or less, and the flue shows that and no fault.
 fn band(me: &Technician) -> (f64, f64) {
     let usual = USUAL_BTU_FT3[usize::from(me.know.supply_is_propane)];
-    let (leanest, richest) = match heat_on_card(&me.card.text) {
+    let (leanest, richest) = match heat_on_card(&me.card.text, usual) {
         Some(btu_ft3) => (btu_ft3, btu_ft3),
         None if me.know.supply_is_propane => (usual, usual),
         None => SOLD_BTU_FT3,
@@ -67,12 +69,16 @@ fn band(me: &Technician) -> (f64, f64) {
     ((least * usual / richest).min(AIR.0), (most * usual / leanest).max(AIR.1))
 }
 
-/// The heating value that the card gives: the number before the unit, commas and all.
-fn heat_on_card(text: &str) -> Option<f64> {
-    let before = text.get(..text.find("Btu/ft3")?)?.trim_end();
-    let from = before.rfind(|c: char| !c.is_ascii_digit() && c != ',' && c != '.')? + 1;
-    let number: String = before.get(from..)?.chars().filter(|c| *c != ',').collect();
-    number.parse().ok().filter(|btu: &f64| (500.0..5000.0).contains(btu))
+/// The heating value that the card gives for a gas of about this one: the card may name those of
+/// several gases, and other numbers besides.
+fn heat_on_card(text: &str, usual: f64) -> Option<f64> {
+    if !text.contains("Btu/ft3") {
+        return None;
+    }
+    text.replace(',', "")
+        .split(|c: char| !c.is_ascii_digit() && c != '.')
+        .filter_map(|word| word.trim_matches('.').parse().ok())
+        .find(|btu: &f64| (btu / usual - 1.0).abs() < OF_THIS_GAS)
 }
 
 fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {

@@ -2,21 +2,19 @@
 
 use super::Finished;
 use crate::bench::Bench;
-use crate::bench::action::{Action, Ending};
+use crate::bench::action::Action;
 use crate::bench::seen::Over;
 use crate::bench::setup::Setup;
 use crate::marking::debrief::debrief;
 use crate::marking::evaluate::Marks;
 use crate::marking::{Brief, Observer};
-use crate::panels::debrief::{DebriefView, EssentialView, Verdict};
-use crate::rules::Essential;
+use crate::panels::debrief::DebriefView;
 use crate::scenario::{Scenario, in_this_job};
 
 /// Marks an attempt by what its scenario says about marking: the page, and the marks unless the
 /// rules cannot be read.
 #[must_use]
 pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Option<Marks>) {
-    let endings = scenario.right_endings(finished.seed);
     let book = match scenario.marking.rule_book() {
         Ok(book) => book,
         Err(error) => {
@@ -26,16 +24,12 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
         }
     };
     let observer = observed(finished.bench.setup().clone(), finished.done, finished.bench.tick());
-    let brief = Brief { right_endings: endings.clone() };
+    let brief = Brief { right_endings: scenario.right_endings(finished.seed) };
     let marks = observer.marks(&book, &brief);
     let shown = debrief(&observer.ledger, marks.clone(), observer.trace);
     let mut view = DebriefView::from(&shown);
     match finished.bench.over() {
-        Some(Over::HandedOver(ending)) => {
-            if ending == Ending::ShutOff && endings.contains(&ending) {
-                left_off(&mut view);
-            }
-        }
+        Some(Over::HandedOver(_)) => {}
         Some(Over::Ignition) => {
             view.result = format!("Stopped: gas ignited where it must not. {}", view.result);
         }
@@ -48,18 +42,6 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
         (taken, all) => format!("{taken} of the {all} hints on this job taken."),
     };
     (view, Some(marks))
-}
-
-/// A furnace that was rightly left off has nothing to be restored.
-fn left_off(view: &mut DebriefView) {
-    let restored = Essential::Restored.label();
-    let met = |essential: &&mut EssentialView| {
-        essential.name == restored && essential.verdict == Verdict::Met
-    };
-    for essential in view.essentials.iter_mut().filter(met) {
-        essential.verdict = Verdict::NotDue;
-        essential.why = "It was rightly left shut off.".to_owned();
-    }
 }
 
 /// The whole attempt as the marking sees it.

@@ -5,11 +5,8 @@ use crate::appliance::safety::Hose;
 use crate::bench::action::{Fitted, Opening};
 use crate::bench::part::{Neighbor, Port, Screw, Tool};
 use crate::bench::seen::{
-    BurnersSeen, Burning, Cracked, PortFill, PortSeen, Rod, Seen, Signs, Water,
+    BurnersSeen, Burning, Cracked, PortFill, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water,
 };
-
-/// Share of the registers closed from which the one in the hall is among them.
-const REGISTERS_CLOSED: f64 = 0.25;
 
 /// Whether `part@state` holds; `None` for a part that is not known.
 pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
@@ -44,10 +41,9 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
         "flame-rod" => burners.map(|b| b.signs.rod == Rod::Filmed),
         "ground-wire" => burners.map(|b| fitted(b.signs.ground, state)),
         "orifices" => burners.map(|b| plugged(&b.signs, state)),
-        "register" => seen
-            .hall
-            .as_ref()
-            .map(|h| (h.registers_closed > REGISTERS_CLOSED) == (state == "closed")),
+        "register" => {
+            seen.hall.as_ref().map(|h| (h.registers_closed > REGISTERS_SHOW) == (state == "closed"))
+        }
         "tank" => yard.map(|y| state != "frost" || y.frost > 0.01),
         _ => super::found::holds(part, state, seen),
     }

@@ -4,6 +4,9 @@ use crate::appliance::safety::Hose;
 use crate::bench::action::Fitted;
 use crate::bench::repair::Repair;
 
+/// Share of the registers closed from which it strikes the eye; most houses have some shut.
+pub const REGISTERS_SHOW: f64 = 0.25;
+
 /// Signs at the open burner compartment.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Signs {
@@ -19,7 +22,7 @@ pub struct Signs {
     pub ground: Fitted,
     /// How far the blower's wind leans the flames over, 0–1.
     pub blown: f64,
-    /// Which of the four orifices is not free; only once a look at the orifices has found it.
+    /// Which of the orifices, from the left, is not free; only once a look at the orifices has found it.
     pub plugged: Option<usize>,
 }
 

@@ -172,7 +172,9 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
 /// What a finding costs, and that its group stops losing where it does.
 fn lost_words(lost: f64, limit: Option<f64>) -> String {
     let points = |count: f64| {
-        if (count - 1.0).abs() < 0.01 { "1 point".to_owned() } else { format!("{count:.0} points") }
+        let whole = (count - count.round()).abs() < 0.05;
+        let shown = format!("{count:.0$}", usize::from(!whole));
+        if shown == "1" { "1 point".to_owned() } else { format!("{shown} points") }
     };
     match limit {
         None => format!("−{}", points(lost)),

@@ -189,3 +189,12 @@ fn the_drills_of_the_page_follow_annex_e() {
         assert!((row[2] - 25.4 * row[1]).abs() < 0.0051, "{row:?}");
     }
 }
+
+/// Every line of the script that the page shows can be read as one.
+#[test]
+fn the_script_on_the_page_reads() {
+    let page = guide::page();
+    let block = page.split("```text\n").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
+    let script = quarterturn::technician::script::read("page.script", block).unwrap();
+    assert_eq!(script.steps.len(), block.lines().count());
+}

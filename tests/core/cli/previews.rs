@@ -111,3 +111,30 @@ fn a_preview_is_drawn() {
     assert!(!svg.contains("NaN") && !svg.contains("inf"));
     expect(at, &["preview", "propane-cold-morning", "--svg", "."], 3);
 }
+
+/// What the job's own manometer shows stands below: off by its zero on a sound one, held up by water in
+/// its hose, and nothing at all where it shows what is there.
+#[test]
+fn the_jobs_own_manometer_is_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let at = folder.path();
+    let healthy = quarterturn::scenario::builtin::find("healthy-natural").unwrap().text;
+    let write = |name: &str, manometer: &str, faults: &str| {
+        let text = format!("    manometer: ({manometer}),\n    faults: [{faults}],\n    card: (\n");
+        assert!(!healthy.contains("manometer: ("));
+        fs::write(at.join(name), healthy.replacen("    card: (\n", &text, 1)).unwrap();
+    };
+    let still = "zero_error: \"0 inH2O\", drift: \"0 inH2O\"";
+    write("sound.ron", still, "");
+    assert!(!expect(at, &["preview", "sound.ron"], 0).out.contains("this job's manometer"));
+    write("off.ron", "zero_error: \"0.3 inH2O\", drift: \"0 inH2O\"", "");
+    assert!(expect(at, &["preview", "off.ron"], 0).out.contains("its zero not set"));
+    write("wet.ron", still, "water_in_meter_hose(\"0.6 inH2O\")");
+    let out = expect(at, &["preview", "wet.ron", "--json"], 0).out;
+    let json: Value = serde_json::from_str(&out).unwrap();
+    let shown = json["own_meter"][2]["inlet"]["shows"].as_str().unwrap();
+    let truth = json["states"][2]["inlet_inwc"].as_f64().unwrap();
+    let shown: f64 = shown.trim_end_matches(" in. w.c.").parse().unwrap();
+    assert!((shown - truth).abs() > 0.3, "{shown} {truth}");
+    assert_eq!(json["own_meter"][2]["inlet"]["true_to_a_digit"], false);
+}

@@ -95,17 +95,23 @@ fn blind_work_costs() {
     assert_eq!(times(&after(&care), "care-on-suspicion"), 1);
 }
 
-/// The trunk of a supply that is somebody else's is theirs to re-pipe.
+/// Re-piping the trunk is work for whoever owns it, where the job cannot end in service without them;
+/// where it can, or the supply is the trainee's, it is not charged.
 #[test]
 fn somebody_elses_trunk_is_theirs() {
-    for (right, counts) in [(SupplyRight::OwnerOnly, 1), (SupplyRight::Trainee, 0)] {
+    let owners = &[Ending::SupplyOwnerCalled][..];
+    for (right, endings, counts) in [
+        (SupplyRight::OwnerOnly, owners, 1),
+        (SupplyRight::OwnerOnly, IN_SERVICE, 0),
+        (SupplyRight::Trainee, owners, 0),
+    ] {
         let mut setup = faulty(Fault::UndersizedTrunk, 0.62, Fuel::Natural);
         setup.card.supply = right;
         let mut bench = Bench::new(setup);
         isolate(&mut bench);
         mend(&mut bench, Repair::ReplaceTrunk);
         put_back(&mut bench);
-        assert_eq!(times(&findings(bench, IN_SERVICE), "supply-not-yours"), counts);
+        assert_eq!(times(&findings(bench, endings), "supply-not-yours"), counts);
     }
 }
 

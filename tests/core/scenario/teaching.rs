@@ -87,3 +87,15 @@ fn rules_name_competencies_of_the_table() {
         }
     }
 }
+
+/// A text is shown as it stands, and the heat on the card is the one in the pipes.
+#[test]
+fn the_card_says_what_is_there() {
+    let found =
+        check("job.ron", &spoiled(&natural(), "stands at 300 ft", "stands at Between(1 ft, 2 ft)"));
+    assert!(found.iter().any(|it| it.path == "card.text" && it.message.contains("as it stands")));
+    let found = check("job.ron", &spoiled(&natural(), "1,030 Btu/ft3", "1,100 Btu/ft3"));
+    assert!(found.iter().any(|it| it.path == "card.text" && it.message.contains("1030 Btu/ft3")));
+    let both = spoiled(&natural(), "1,030 Btu/ft3", "1,030 Btu/ft3, propane 2,516");
+    assert!(check("job.ron", &both).is_empty());
+}

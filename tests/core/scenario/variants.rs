@@ -3,9 +3,10 @@
 use std::collections::BTreeSet;
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::OnOff;
+use quarterturn::bench::action::{Ending, OnOff};
 use quarterturn::bench::setup::SupplyKind;
 use quarterturn::scenario::{Code, Gravity, builtin, check, find, load};
+use quarterturn::technician::proof::{Spoiling, prove_seed};
 
 use super::{natural, spoiled};
 
@@ -49,7 +50,7 @@ fn words_written_wrongly() {
         ("OneOf(words: [On])", Code::WrongKind),
         ("Between(On, Off)", Code::UnknownName),
         ("Oneof([On, Off])", Code::UnknownName),
-        ("OneOf", Code::UnknownName),
+        ("OneOf", Code::WrongKind),
         ("OneOf([true])", Code::WrongKind),
         ("\"On\"", Code::WrongKind),
     ] {
@@ -136,4 +137,63 @@ fn settings_are_explained() {
     assert!(fuel.iter().all(|it| !it.path.starts_with("variants.")), "{fuel:#?}");
     assert_eq!(find("variants.gas").unwrap().len(), 1);
     assert!(find("variants.manometer").is_err());
+}
+
+/// A setting may have endings of its own; both the marking and the check go by them.
+#[test]
+fn a_setting_may_end_otherwise() {
+    let with = |own: &str| {
+        let text = spoiled(
+            &order(),
+            "faults: [OneOf([low_stage_set_low, low_stage_set_high, high_stage_set_low, high_stage_set_high])]",
+            "faults: [low_stage_set_low]",
+        );
+        spoiled(
+            &text,
+            "            gas: (fuel: Propane),",
+            &format!(
+                "            gas: (fuel: Propane),\n            faults: [holed_exchanger],{own}"
+            ),
+        )
+    };
+    let found = check("job.ron", &with(""));
+    let hit = found.iter().find(|it| it.path == "marking.endings[0]").unwrap();
+    assert!(hit.message.contains("`ShutOff` can be right"), "{}", hit.message);
+    assert!(hit.message.contains("`variants[0]`. It may write `endings`"), "{}", hit.message);
+    let text = with("\n            endings: [ShutOff],");
+    assert!(check("job.ron", &text).is_empty(), "{:#?}", check("job.ron", &text));
+    let job = load(&text).unwrap();
+    for seed in 0..8 {
+        let wanted = if job.setting(seed) == 1 { Ending::ShutOff } else { Ending::InService };
+        assert_eq!(job.right_endings(seed), [wanted]);
+        let proof = prove_seed(&job, seed, Spoiling::No).unwrap();
+        assert!(proof.is_full() && proof.ending == Some(wanted), "{proof:?}");
+    }
+    let wrong = check("job.ron", &with("\n            endings: [InService],"));
+    assert!(wrong.iter().any(|it| it.path == "variants[0].endings[0]"), "{wrong:#?}");
+}
+
+/// What a setting on another fuel leaves to the job is named; so is the way to another fuel where a
+/// word is drawn that cannot be.
+#[test]
+fn the_likeliest_slips_point_the_way() {
+    let text = spoiled(&natural(), "card: (", "variants: [(gas: (fuel: Propane))], card: (");
+    let found = check("job.ron", &text);
+    for field in ["supply", "furnace"] {
+        let said = format!("writes no `{field}`");
+        assert!(found.iter().any(|it| it.path == "variants[0]" && it.message.contains(&said)));
+    }
+    let text = spoiled(&natural(), "fuel: Natural", "fuel: OneOf([Natural, Propane])");
+    let found = check("job.ron", &text);
+    assert!(found.iter().any(|it| it.message.contains("`variants`")), "{found:#?}");
+    let text = spoiled(&order(), "faults: [OneOf(", "faults: [Oneof(");
+    assert!(check("job.ron", &text).iter().any(|it| it.nearest.as_deref() == Some("OneOf")));
+    // One error on a fault that cannot be there, and nothing on what would follow from it.
+    let text =
+        spoiled(&order(), "OneOf([low_stage_set_low,", "OneOf([cold_tank, low_stage_set_low,");
+    let found = check("job.ron", &text);
+    assert!(
+        found.iter().all(|it| it.path == "faults[0]" && it.message.contains("`faults` of its own"))
+    );
+    assert_eq!(found.len(), 1, "{found:#?}");
 }

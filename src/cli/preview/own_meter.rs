@@ -1,0 +1,69 @@
+//! What the job's own manometer shows, with whatever is wrong with it, its hose or the ports.
+
+use std::fmt::Write as _;
+
+use serde::Serialize;
+
+use crate::bench::fault::pattern::{Hands, Point, measure};
+use crate::bench::part::Port;
+use crate::bench::seen::Display;
+use crate::bench::setup::Setup;
+use crate::units::PA_PER_INWC;
+
+/// Half of a manometer's last digit, in pascals.
+const DIGIT_PA: f64 = 0.05 * PA_PER_INWC;
+
+/// What it shows in one state with its hose on either port.
+#[derive(Debug, Serialize)]
+pub(super) struct Faces {
+    state: &'static str,
+    inlet: Face,
+    manifold: Face,
+}
+
+/// What it shows, and whether that is what is there.
+#[derive(Debug, Serialize)]
+struct Face {
+    shows: String,
+    true_to_a_digit: bool,
+}
+
+/// The manometer as it comes out of the bag, its zero not set, on a job as it is found.
+pub(super) fn faces(setup: &Setup) -> Vec<Faces> {
+    const NAMES: [&str; 4] = ["at rest", "low", "high", "high, all others on"];
+    let [inlet, manifold] = [Port::Inlet, Port::Manifold]
+        .map(|port| measure(setup.clone(), Hands::OpenUp, Some(port)).points);
+    NAMES
+        .into_iter()
+        .zip(inlet.iter().zip(&manifold))
+        .map(|(state, (inlet, manifold))| Faces {
+            state,
+            inlet: face(inlet, inlet.truth.inlet_pa),
+            manifold: face(manifold, manifold.truth.manifold_pa),
+        })
+        .collect()
+}
+
+fn face(point: &Point, truth_pa: f64) -> Face {
+    let (shows, true_to_a_digit) = match point.display {
+        Display::Number(shown) => (shown.to_string(), (shown.pa() - truth_pa).abs() < DIGIT_PA),
+        Display::Dark => ("nothing".to_owned(), false),
+        Display::OverRange => ("over its range".to_owned(), false),
+    };
+    Face { shows, true_to_a_digit }
+}
+
+/// As lines below the table; nothing when it shows what is there.
+pub(super) fn text(all: &[Faces]) -> String {
+    if all.iter().all(|it| it.inlet.true_to_a_digit && it.manifold.true_to_a_digit) {
+        return String::new();
+    }
+    let mut out = format!(
+        "\nthis job's manometer, its zero not set\n{:<20} {:>20} {:>20}\n",
+        "state", "at the inlet", "at the manifold"
+    );
+    for it in all {
+        let _ = writeln!(out, "{:<20} {:>20} {:>20}", it.state, it.inlet.shows, it.manifold.shows);
+    }
+    out
+}
