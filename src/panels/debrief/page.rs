@@ -199,3 +199,20 @@ fn lines_ui(ui: &mut Ui, title: &str, lines: &[String]) {
         }
     });
 }
+
+#[cfg(test)]
+mod tests {
+    use super::lost_words;
+
+    /// Slips that were caught in time cost parts of a point: what is shown adds up.
+    #[test]
+    fn parts_of_points_are_shown() {
+        assert_eq!(lost_words(1.0, None), "−1 point");
+        assert_eq!(lost_words(1.2, None), "−1.2 points");
+        assert_eq!(lost_words(12.0, None), "−12 points");
+        assert_eq!(
+            lost_words(2.8, Some(20.0)),
+            "worth 2.8 points; the findings of this kind cost 20 points in all"
+        );
+    }
+}

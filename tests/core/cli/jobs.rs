@@ -101,3 +101,18 @@ fn a_preview_says_what_was_not_reached() {
     let json: Value = serde_json::from_str(&out).unwrap();
     assert!(json["states"][1]["missed"].as_str().unwrap().contains("control"), "{out}");
 }
+
+/// A furnace that is rightly left off has nothing to be put back on; one in service has.
+#[test]
+fn restoring_is_asked_of_what_is_left_on() {
+    let folder = tempfile::tempdir().unwrap();
+    let standing = |job: &str| {
+        let args = ["run", job, "--technician", "--seed", "0", "--json"];
+        let json: Value = serde_json::from_str(&expect(folder.path(), &args, 0).out).unwrap();
+        let essentials = json["marks"]["essentials"].as_array().unwrap().clone();
+        let restored = essentials.into_iter().find(|it| it["essential"] == "Restored").unwrap();
+        restored["standing"].as_str().unwrap().to_owned()
+    };
+    assert_eq!(standing("moved-with-the-house"), "NotDue");
+    assert_eq!(standing("healthy-natural"), "Met");
+}
