@@ -28,7 +28,7 @@ pub const JOBS: [Builtin; 2] = [ship!("propane-cold-morning"), ship!("natural-ga
 pub const HEALTHY: [Builtin; 2] = [ship!("healthy-natural"), ship!("healthy-propane")];
 
 /// Everything that ships, in the order in which it is offered: by step, the easier first.
-pub const LADDER: [Builtin; 35] = [
+pub const LADDER: [Builtin; 36] = [
     ship!("healthy-natural"),
     ship!("healthy-propane"),
     ship!("borrowed-bag"),
@@ -60,6 +60,7 @@ pub const LADDER: [Builtin; 35] = [
     ship!("the-helpful-cousin"),
     ship!("the-second-kitchen"),
     ship!("while-dinner-cooks"),
+    ship!("wet-and-windy"),
     ship!("a-letter-about-the-yard"),
     ship!("end-of-the-month"),
     ship!("a-trace-by-the-door"),
