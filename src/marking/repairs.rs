@@ -102,7 +102,7 @@ pub(super) fn on_suspicion(l: &Ledger, nature: Nature, free: usize) -> Vec<Hit> 
         .enumerate()
         .skip(free)
         .map(|(i, it)| {
-            let truth = format!("it was the {}. thing with nothing wrong", i + 1);
+            let truth = format!("it was number {} with nothing wrong", i + 1);
             Hit::new(it.tick, did(&it), truth)
         })
         .collect()

@@ -8,8 +8,8 @@ use super::plan::{Step, Technician, act, go, inlet_as_found, think, until_at_res
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
 use super::task::{number, pause};
-use crate::bench::action::{Action, Height, JointVerdict};
-use crate::bench::part::{Joint, Place, Subject, Tool};
+use crate::bench::action::{Action, Height, JointVerdict, Opening};
+use crate::bench::part::{Cock, Joint, Place, Port, Subject, Tool, Window};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Condition, Finding, Seen};
 use crate::units::PA_PER_INWC;
@@ -19,6 +19,9 @@ const LETS_BY_PA: f64 = 0.2 * PA_PER_INWC;
 /// Gas in front of the burners at rest that tells of a valve that lets by, in per cent of the lower
 /// flammable limit (the first digit of an ordinary detector).
 const GAS_LEL: f64 = 1.0;
+/// How long the room airs before a new valve is judged, in seconds: what the old one let by is gone
+/// then (from memory).
+const AIRS_S: f64 = 900.0;
 
 /// A look at the flames while high burns.
 pub(super) fn look_at_flames() -> Vec<Step> {
@@ -97,8 +100,61 @@ fn judge_valve(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return Vec::new();
     }
     if me.know.has_mended(Repair::ReplaceGasValve) {
-        return give_up(me, "gas valve lets gas by");
+        if me.know.aired {
+            return give_up(me, "gas valve lets gas by");
+        }
+        me.know.aired = true;
+        let mut steps = vec![think(hands_free)];
+        steps.extend(air_and_probe());
+        return steps;
     }
     me.plan_repair("gas valve lets gas by", Repair::ReplaceGasValve);
     mend_at_manifold()
+}
+
+/// The flames stayed on after a call, or the control felt one with the gas shut: the manual valve
+/// shut at once, and another gas valve.
+pub(super) fn stays_on(me: &mut Technician) -> Option<Vec<Step>> {
+    let watch = &me.know.watch;
+    if me.careless || !(watch.stray || watch.burns_on()) {
+        return None;
+    }
+    if me.know.has_mended(Repair::ReplaceGasValve) {
+        return Some(give_up(me, "gas valve does not shut"));
+    }
+    me.plan_repair("gas valve does not shut", Repair::ReplaceGasValve);
+    Some(vec![
+        go(Place::PlantRoom),
+        think(|_, seen| {
+            let open = seen.furnace.as_ref().is_some_and(|furnace| furnace.cock_deg != 0);
+            let shut = act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
+            if open { vec![shut] } else { Vec::new() }
+        }),
+        think(|me, seen| match seen.meter.hose {
+            Some((Port::Inlet, _)) => super::hose::mend_in_open_line(),
+            Some((Port::Manifold, _)) => mend_at_manifold(),
+            None => {
+                let mut steps = isolate();
+                steps.push(think(|_, _| inlet_as_found()));
+                me.start_over(steps);
+                Vec::new()
+            }
+        }),
+    ])
+}
+
+/// The window open for a while, and the valve probed again.
+fn air_and_probe() -> Vec<Step> {
+    let mut steps = vec![
+        go(Place::PlantRoom),
+        think(|_, seen| match &seen.furnace {
+            Some(furnace) if furnace.window == Opening::Closed => {
+                vec![act(Action::Window { window: Window::PlantRoom, to: Opening::Open })]
+            }
+            Some(_) | None => Vec::new(),
+        }),
+        pause(AIRS_S),
+    ];
+    steps.extend(valve_shuts());
+    steps
 }

@@ -1,5 +1,6 @@
 //! Judging the supply by the pattern of the inlet: at rest, low, high, high with the others on.
 
+use super::burn::stays_on;
 use super::mend::{hands_free, mend_all};
 use super::no_fire::{HEAD_PA, give_up, mend_and_read_again};
 use super::open::{give_gas, isolate};
@@ -8,7 +9,7 @@ use super::plan::{
 };
 use super::run_furnace::{inlet_series, others, stop};
 use super::task::{number, pause};
-use super::{close, hose, set};
+use super::{close, set};
 use crate::bench::action::{Action, Fitted, OnOff, Phase};
 use crate::bench::part::{Place, Screw, Subject, Tool};
 use crate::bench::repair::Repair;
@@ -125,11 +126,7 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
     let mine = me.may_set_supply();
     let again = me.know.supply_turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
     match me.supply() {
-        Supply::Sound if me.know.watch.stray && !me.know.has_mended(Repair::ReplaceGasValve) => {
-            me.plan_repair("gas valve does not shut", Repair::ReplaceGasValve);
-            hose::mend_in_open_line()
-        }
-        Supply::Sound => go_on(),
+        Supply::Sound => stays_on(me).unwrap_or_else(go_on),
         Supply::SetLow if mine && !again => {
             me.know.note("supply set low");
             turn(think(raise))
@@ -201,7 +198,8 @@ fn go_on() -> Vec<Step> {
     let mut steps = stop();
     // The joint is proven at its own pressure, which the others would take away.
     steps.extend(others(OnOff::Off));
-    steps.push(think(|_, _| on_to_manifold()));
+    // At the furnace it is seen whether the flames go out with the call.
+    steps.push(think(|me, _| stays_on(me).unwrap_or_else(on_to_manifold)));
     steps
 }
 

@@ -7,6 +7,7 @@ use crate::bench::action::OnOff;
 use crate::bench::part::Joint;
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Burning, Seen, Sound};
+use crate::units::TICKS_PER_S;
 
 /// Everything that is remembered.
 #[derive(Debug, Clone, Default)]
@@ -54,6 +55,8 @@ pub(super) struct Know {
     pub checking: Option<Joint>,
     /// How often gas was in the air.
     pub alarms: u32,
+    /// Whether the room was aired before a new gas valve was judged.
+    pub aired: bool,
     /// Whether it is on the way out because of it.
     pub alarm_answered: bool,
     /// Whether the inlet's number moves because the supply does, not for want of a free hose.
@@ -114,6 +117,8 @@ pub(super) struct Watch {
     pub low_switch: bool,
     /// Whether it felt a flame with the gas shut.
     pub stray: bool,
+    /// Ticks on end for which flames stood after the control had shut the gas.
+    pub burning_on_ticks: u32,
     /// Whether a roll-out switch was open.
     pub rolled_out: bool,
 }
@@ -137,6 +142,17 @@ impl Watch {
         self.glow = self.glow.max(burners.glow);
         let lit = burners.flames.iter().filter(|flame| flame.height > 0.0).count();
         self.lit = self.lit.max(lit);
+        if lit > 0 && furnace.status.starts_with("purging after burning") {
+            self.burning_on_ticks += 1;
+        } else if !self.burns_on() {
+            self.burning_on_ticks = 0;
+        }
+    }
+
+    /// Whether flames stayed on after a call for more than a second and a half: a gas valve shuts
+    /// within one (EN 161, from memory).
+    pub(super) fn burns_on(&self) -> bool {
+        u64::from(self.burning_on_ticks) * 2 > 3 * TICKS_PER_S
     }
 }
 

@@ -54,6 +54,11 @@ fn next_open(me: &mut Technician, _: &Seen) -> Vec<Step> {
 pub(super) fn mend(me: &mut Technician, repair: Repair) -> Vec<Step> {
     me.know.mended.push(repair);
     me.know.to_check.extend(repair.disturbs());
+    if repair == Repair::ReplaceGasValve {
+        // What was seen of the old one says nothing of the new.
+        me.know.watch.stray = false;
+        me.know.watch.burning_on_ticks = 0;
+    }
     let mut steps = vec![think(hands_free)];
     for need in repair.needs() {
         steps.extend(prepare(*need));

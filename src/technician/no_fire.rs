@@ -1,7 +1,7 @@
 //! When the burners do not light, or not on the stage that is called: what the control says, what is
 //! seen and heard, and what may mend it. What does no harm comes before a part is swapped.
 
-use super::burn::mend_at_manifold;
+use super::burn::{mend_at_manifold, stays_on};
 use super::by_eye;
 use super::judge;
 use super::mend::mend_all;
@@ -90,6 +90,10 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return give_up(me, "no reason found");
     }
     let says = status(seen);
+    // A flame that stays on with the gas shut has its gas.
+    if let Some(steps) = stays_on(me) {
+        return steps;
+    }
     if let Some(steps) = judge::no_gas(me, seen) {
         return steps;
     }
@@ -106,8 +110,6 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return by_eye::low_switch();
     } else if me.know.watch.rolled_out {
         return rolled_out(me);
-    } else if me.know.watch.stray {
-        return give_up(me, "gas valve does not shut");
     } else if me.know.watch.lit > 0 {
         return by_eye::flame_lost();
     } else if me.know.watch.glow < DIM {

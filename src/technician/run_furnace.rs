@@ -1,6 +1,6 @@
 //! Running the furnace on each stage, and writing what the meter shows.
 
-use super::burn::look_at_flames;
+use super::burn::{look_at_flames, stays_on};
 use super::no_fire::{another_meter, give_up, if_not_high, if_not_low, limit, look_for_reason};
 use super::open::switch;
 use super::plan::{
@@ -306,6 +306,9 @@ fn no_second_stage(me: &mut Technician, _: &Seen) -> Vec<Step> {
     me.too_long = false;
     if me.know.watch.limit {
         return limit_again(me);
+    }
+    if let Some(steps) = stays_on(me) {
+        return steps;
     }
     if me.know.has_mended(Repair::MendSecondStageWire) {
         return give_up(me, "no second stage from the thermostat");
