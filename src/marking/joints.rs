@@ -133,6 +133,13 @@ fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
     }
 }
 
+/// Whether a joint was worked on last after gas was in the air, and the furnace then left shut off
+/// with the supply shut too: there is no gas to check it with, and none may be let in.
+fn closed_after_alarm(l: &Ledger, last: usize) -> bool {
+    let shut = l.left().is_some_and(|(_, _, left)| left.supply_cock_deg == 0);
+    shut && l.said_shut_off() && super::safety::alarm_before(l, last)
+}
+
 /// Joints that were opened and never checked after they were closed; and those that were checked
 /// only wrongly.
 pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
@@ -142,6 +149,9 @@ pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
         let Some(last) = disturbed(l, joint) else { continue };
         // Rightly shut off, it is not lit any more to try a joint behind the closed valve.
         if joint == Joint::ManifoldPort && l.left_shut_off() {
+            continue;
+        }
+        if closed_after_alarm(l, last) {
             continue;
         }
         let checks = checks(l, joint, last);

@@ -4,7 +4,7 @@ use super::close::close_open;
 use super::mend::{hands_free, mend};
 use super::plan::{Step, Technician, act, go, leave_shut_off, think};
 use super::task::pause;
-use crate::bench::action::{Action, Contact, Height, Opening, Topic};
+use crate::bench::action::{Action, Contact, Ending, HandOver, Height, Opening, Topic};
 use crate::bench::part::{Cock, Place, Window};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Seen, Sound};
@@ -36,7 +36,9 @@ impl Technician {
         self.know.alarm_answered = true;
         self.know.alarms += 1;
         self.know.note("gas in the air: everybody out");
-        self.start_over(get_out());
+        let mut steps = get_out();
+        steps.extend(if self.know.alarms > MOST_ALARMS { stay_out() } else { come_back() });
+        self.start_over(steps);
     }
 }
 
@@ -68,9 +70,19 @@ fn get_out() -> Vec<Step> {
             }
         }),
         go(Place::Away),
-        pause(AIRS_S),
-        think(after_airing),
     ]
+}
+
+/// When the air is clean, in again.
+fn come_back() -> Vec<Step> {
+    vec![pause(AIRS_S), think(after_airing)]
+}
+
+/// Gas comes again and again: nobody goes in any more. It is left from outside, with the supply shut,
+/// to those who were called.
+fn stay_out() -> Vec<Step> {
+    let said = HandOver { ending: Ending::ShutOff, not_done: Vec::new() };
+    vec![act(Action::HandOver(said))]
 }
 
 fn shut_supply(_: &mut Technician, seen: &Seen) -> Vec<Step> {

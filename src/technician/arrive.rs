@@ -4,7 +4,7 @@ use super::know::turned_on;
 use super::mend::mend_all;
 use super::plan::{Step, Technician, act, go, inlet_as_found, leave_shut_off, think, with};
 use super::task::pause;
-use super::{judge, open, run_furnace};
+use super::{by_eye, judge, open, run_furnace};
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, Height, Opening, Topic};
 use crate::bench::part::{Door, Place, Subject, Tool, Window};
@@ -27,6 +27,7 @@ pub(super) fn arrival() -> Vec<Step> {
             act(Action::Sniff(Height::Floor)),
             act(Action::Probe(Height::Head)),
             act(Action::Look(Subject::CoAlarm)),
+            act(Action::Look(Subject::Registers)),
             act(Action::Tell(Topic::WorkStarts)),
             think(note_hall),
             go(Place::PlantRoom),
@@ -56,8 +57,9 @@ pub(super) fn arrival() -> Vec<Step> {
         act(Action::Look(Subject::Orifices)),
         act(Action::Look(Subject::SpringMark)),
         act(Action::Look(Subject::LowGasSwitch)),
-        think(judge_conversion),
     ]);
+    steps.extend(by_eye::on_arrival());
+    steps.push(think(judge_conversion));
     steps
 }
 
@@ -107,7 +109,8 @@ fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 
 /// What is plainly wrong goes on the list of repairs.
 fn find_by_eye(me: &mut Technician, seen: &Seen) {
-    const BY_EYE: [(Subject, &str, Repair); 5] = [
+    const BY_EYE: [(Subject, &str, Repair); 6] = [
+        (Subject::Registers, "registers closed", Repair::OpenRegisters),
         (Subject::Vent, "flue blocked", Repair::ClearVent),
         (Subject::AirOpening, "air opening covered", Repair::ClearIntake),
         (Subject::Connector, "connector kinked", Repair::ReplaceConnector),

@@ -8,6 +8,35 @@ use crate::bench::part::Subject;
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Condition, Finding, Rod, Seen, Signs, Water};
 
+/// Once the burner door is off on arrival: hoses, trap, flame rod and ground wire. What is plainly wrong
+/// there goes on the list of repairs.
+pub(super) fn on_arrival() -> Vec<Step> {
+    vec![
+        act(Action::Look(Subject::FlameRod)),
+        act(Action::Look(Subject::BoxHose)),
+        act(Action::Look(Subject::DraftHose)),
+        think(|me, seen| {
+            let Some(signs) = signs(seen) else { return Vec::new() };
+            let found = [
+                (signs.rod == Rod::Filmed).then_some(FILM),
+                (signs.ground == Fitted::Off).then_some(GROUND),
+                (signs.box_hose == Fitted::Off)
+                    .then_some(("burner box hose off", Repair::RefitBoxHose)),
+                at_draft(seen),
+            ];
+            for (words, repair) in found.into_iter().flatten() {
+                if !me.know.has_mended(repair) {
+                    me.plan_repair(words, repair);
+                }
+            }
+            Vec::new()
+        }),
+    ]
+}
+
+const FILM: (&str, Repair) = ("film on the flame rod", Repair::CleanFlameRod);
+const GROUND: (&str, Repair) = ("burner ground loose", Repair::MendBurnerGround);
+
 /// The low pressure switch does not close.
 pub(super) fn low_switch() -> Vec<Step> {
     vec![
@@ -72,8 +101,8 @@ fn at_draft(seen: &Seen) -> Option<(&'static str, Repair)> {
 
 fn at_rod(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let seen_there = signs(seen).and_then(|signs| match (signs.rod, signs.ground) {
-        (Rod::Filmed, _) => Some(("film on the flame rod", Repair::CleanFlameRod)),
-        (Rod::Bright, Fitted::Off) => Some(("burner ground loose", Repair::MendBurnerGround)),
+        (Rod::Filmed, _) => Some(FILM),
+        (Rod::Bright, Fitted::Off) => Some(GROUND),
         (Rod::Bright, Fitted::On) => None,
     });
     if let Some((words, repair)) = seen_there.filter(|(_, it)| !me.know.has_mended(*it)) {

@@ -26,7 +26,19 @@ pub(super) fn close_port(port: Port) -> Vec<Step> {
             act(Action::Plug { port, step: PlugStep::Tighten(6) }),
         ],
     ));
-    steps.extend(give_gas());
+    steps.push(think(match port {
+        Port::Inlet => |me, _| gas_and_proof(me, Port::Inlet),
+        Port::Manifold => |me, _| gas_and_proof(me, Port::Manifold),
+    }));
+    steps
+}
+
+/// Gas given back and the joint proven; what is left shut off for gas in the air gets none any more.
+fn gas_and_proof(me: &mut Technician, port: Port) -> Vec<Step> {
+    if me.know.leave_shut_off && me.know.alarms > 0 {
+        return Vec::new();
+    }
+    let mut steps = give_gas();
     steps.extend(prove(port));
     steps
 }

@@ -14,8 +14,8 @@ use super::Fault;
 use super::pattern::{Hands, Pattern, Point, measure};
 use crate::appliance::plate::Fuel;
 use crate::bench::Bench;
-use crate::bench::action::{Action, Stage};
-use crate::bench::part::{Place, Port, Subject};
+use crate::bench::action::{Action, Fitted, OnOff, Stage};
+use crate::bench::part::{Door, Place, Port, Subject};
 use crate::bench::seen::Display;
 use crate::bench::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
@@ -54,18 +54,12 @@ pub fn is_felt(sound: &Setup, fault: Fault, severity: f64) -> bool {
         })
 }
 
-/// What eyes, ears and nose get on arrival, everywhere.
+/// What eyes, ears and nose get everywhere: on arrival, and then with the furnace off and its doors
+/// open.
 fn looks(setup: &Setup) -> Vec<String> {
     let mut bench = Bench::new(setup.clone());
     let mut words = Vec::new();
-    for place in Place::ALL {
-        // What cannot be done or looked at from here is refused.
-        let _ = bench.apply(&Action::Go(*place));
-        for subject in Subject::ALL {
-            let _ = bench.apply(&Action::Look(*subject));
-        }
-        words.push(format!("{:?}", bench.seen().furnace));
-    }
+    look_around(&mut bench, &mut words);
     for place in Place::ALL {
         let _ = bench.apply(&Action::Go(*place));
         for _ in 0..SNIFF_S * TICKS_PER_S {
@@ -74,10 +68,31 @@ fn looks(setup: &Setup) -> Vec<String> {
         let seen = bench.seen();
         words.push(format!("{:?} {:?}", seen.smell, seen.sounds));
     }
+    for action in [
+        Action::Go(Place::PlantRoom),
+        Action::FurnaceSwitch(OnOff::Off),
+        Action::Door { door: Door::Burner, to: Fitted::Off },
+        Action::Door { door: Door::Blower, to: Fitted::Off },
+    ] {
+        // What is so already is refused.
+        let _ = bench.apply(&action);
+    }
+    look_around(&mut bench, &mut words);
     // The figure on the dial is where it happens to stand.
     let notes = bench.seen().sheet.notes.into_iter();
     words.extend(notes.filter(|it| it.subject != Subject::MeterDial).map(|it| it.text));
     words
+}
+
+fn look_around(bench: &mut Bench, words: &mut Vec<String>) {
+    for place in Place::ALL {
+        // What cannot be done or looked at from here is refused.
+        let _ = bench.apply(&Action::Go(*place));
+        for subject in Subject::ALL {
+            let _ = bench.apply(&Action::Look(*subject));
+        }
+        words.push(format!("{:?}", bench.seen().furnace));
+    }
 }
 
 /// How far a number lies beyond its limits; nothing inside them.
