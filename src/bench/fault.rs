@@ -3,6 +3,7 @@
 //! A fault changes the [`Setup`] that a bench is built from: a spring, a seat, a pipe, an orifice, a
 //! meter's zero. What is read and seen follows from the model.
 
+pub mod air;
 mod burner;
 mod control;
 mod entry;

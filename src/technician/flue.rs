@@ -8,7 +8,9 @@ use super::open::isolate;
 use super::plan::{Step, Technician, act, go, inlet_as_found, think, with};
 use super::run_furnace::{run_high, stop};
 use super::task::pause;
+use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Stage};
+use crate::bench::fault::air;
 use crate::bench::part::{Place, Spot, Tool};
 use crate::bench::repair::Repair;
 use crate::bench::seen::Seen;
@@ -16,22 +18,6 @@ use crate::instrument::figure::Quantity;
 
 /// Time until the analyser shows what the flue gas is, in seconds.
 const DRAWS_S: f64 = 120.0;
-/// Air for the gas against what the gas needs, on high, of a furnace of this kind: below, too much
-/// gas for its air; above, too little (the model's furnace has about 1.42 on its plate; the band is
-/// from memory).
-const AIR: (f64, f64) = (1.34, 1.52);
-/// Heating values that the plate's orifices are made for, in Btu/ft³: natural gas, propane (what
-/// the job cards here give; NFPA 54 reckons with 2,516 for propane).
-const USUAL_BTU_FT3: [f64; 2] = [1030.0, 2516.0];
-/// Heating values of piped natural gas that nobody is called for, in Btu/ft³, where the card names
-/// none: it is sold with 950 to 1,150 (a range that handbooks give; from memory). Richer than this,
-/// and it could not be told from orifices a size too large.
-const SOLD_BTU_FT3: (f64, f64) = (950.0, 1100.0);
-/// How far a number on the card may lie from a gas's usual heat to speak of that gas.
-const OF_THIS_GAS: f64 = 0.4;
-/// How far the air of one gas may lie off for the furnace's own reasons, where the range of gases
-/// takes the rest.
-const SOLD_SLACK: f64 = 1.02;
 /// Carbon monoxide in the flue at which nothing may go on burning, in parts per million air-free
 /// (ANSI Z21.47's limit, from memory).
 const MOST_CO_PPM: f64 = 400.0;
@@ -54,33 +40,6 @@ pub(super) fn check() -> Vec<Step> {
     steps
 }
 
-/// Air that is right for the gas on this job. What the card says of its heat is taken at its word:
-/// the same orifices then pass more heat or less, and the flue shows that and no fault.
-fn band(me: &Technician) -> (f64, f64) {
-    let usual = USUAL_BTU_FT3[usize::from(me.know.supply_is_propane)];
-    let (leanest, richest) = match heat_on_card(&me.card.text, usual) {
-        Some(btu_ft3) => (btu_ft3, btu_ft3),
-        None if me.know.supply_is_propane => (usual, usual),
-        None => SOLD_BTU_FT3,
-    };
-    // The margin of the band is for one gas; a range of gases has its own.
-    let most = if leanest < richest { (AIR.0 + AIR.1) / 2.0 * SOLD_SLACK } else { AIR.1 };
-    let least = if leanest < richest { (AIR.0 + AIR.1) / 2.0 / SOLD_SLACK } else { AIR.0 };
-    ((least * usual / richest).min(AIR.0), (most * usual / leanest).max(AIR.1))
-}
-
-/// The heating value that the card gives for a gas of about this one: the card may name those of
-/// several gases, and other numbers besides.
-fn heat_on_card(text: &str, usual: f64) -> Option<f64> {
-    if !text.contains("Btu/ft3") {
-        return None;
-    }
-    text.replace(',', "")
-        .split(|c: char| !c.is_ascii_digit() && c != '.')
-        .filter_map(|word| word.trim_matches('.').parse().ok())
-        .find(|btu: &f64| (btu / usual - 1.0).abs() < OF_THIS_GAS)
-}
-
 fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let written = seen.sheet.measured.iter().rev().find(|one| one.spot == Spot::Flue);
     let figure = |quantity| {
@@ -88,7 +47,8 @@ fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     };
     let Some(excess) = figure(Quantity::ExcessAir) else { return Vec::new() };
     let air = 1.0 + excess / 100.0;
-    let (least, most) = band(me);
+    let fuel = if me.know.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
+    let (least, most) = air::limits(&me.card.text, fuel);
     // Under its pressure and yet too little air: that is too much gas all the more.
     let rich = air < least && !me.is_over(Stage::High);
     if me.careless || (me.set_aside() && !rich) {

@@ -5,14 +5,16 @@
 //! test point ([`super::pattern`]), with the hose on each port in turn, and looked at from every
 //! place. What differs by less than a resolution below is the same.
 //! What stands inside known limits with the fault as without it is the same too: an inlet between
-//! what plate and nameplate allow, a temperature rise on the plate, a flame current and a carbon
+//! what plate and nameplate allow, a manifold in the plate's band, air that is right for the gas as
+//! far as the card tells it ([`air`]), a temperature rise on the plate, a flame current and a carbon
 //! monoxide that nobody would act on. Who finds such a number has nothing to mend.
 //! Not compared: how fast a number comes, and what shows after hours only; the draft at the pressure
 //! switches, for which there is no instrument on the job.
 
 use super::Fault;
+use super::air;
 use super::pattern::{Hands, Pattern, Point, measure};
-use crate::appliance::plate::Fuel;
+use crate::appliance::plate::{Fuel, Target};
 use crate::bench::Bench;
 use crate::bench::action::{Action, Fitted, OnOff, Stage};
 use crate::bench::part::{Door, Place, Port, Subject};
@@ -22,9 +24,12 @@ use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
 /// A pressure, in pascals (0.1 in. w.c., a digit of the trade's ordinary meters).
 const PRESSURE_PA: f64 = 0.1 * PA_PER_INWC;
-/// A rate, as a share of what it should be (common practice: within 5 % of the plate nothing is
-/// changed; a dial timed with a stopwatch tells 3 %).
+/// A rate where no flue gas tells more, as a share of what it should be (common practice: within 5 %
+/// of the plate nothing is changed; a dial timed with a stopwatch tells 3 %).
 const RATE: f64 = 0.05;
+/// Air for the gas beyond what may be (the tenth of a per cent of oxygen that an analyser shows is
+/// about a hundredth of it).
+const AIR: f64 = 0.01;
 /// A flame current, in microamperes, and the least that nobody would act on (from memory).
 const FLAME_UA: f64 = 0.3;
 const FLAME_LEAST_UA: f64 = 2.0;
@@ -134,7 +139,10 @@ impl Felt<'_> {
                 let limits = self.inlet(one.stage);
                 beyond(a.pa(), limits) - beyond(b.pa(), limits)
             }
-            Port::Manifold => a.pa() - b.pa(),
+            Port::Manifold => {
+                let limits = self.manifold(one.stage);
+                beyond(a.pa(), limits) - beyond(b.pa(), limits)
+            }
         };
         a.unit != b.unit || off_pa.abs() > PRESSURE_PA || moved_pa.abs() > PRESSURE_PA
     }
@@ -151,6 +159,18 @@ impl Felt<'_> {
         }
     }
 
+    /// What the plate allows at the manifold.
+    fn manifold(&self, stage: Stage) -> (f64, f64) {
+        let figures = self.sound.furnace.plate.figures();
+        let band =
+            |target: Target| (target.pa - target.tolerance_pa, target.pa + target.tolerance_pa);
+        match stage {
+            Stage::Rest => (0.0, 0.0),
+            Stage::Low => band(figures.low),
+            Stage::High | Stage::HighWithOthers => band(figures.high),
+        }
+    }
+
     /// What there is to compare at a test point: this, that, and by how much they must differ.
     fn numbers(&self, one: &Point, other: &Point) -> Vec<(f64, f64, f64)> {
         let (a, b) = (&one.truth, &other.truth);
@@ -162,8 +182,18 @@ impl Felt<'_> {
         let rated_w = one.rated_w.max(1.0);
         // Of low, as large a share as of high.
         let share = (a.input_w / rated_w).clamp(0.1, 1.0);
+        // Where both burn, the flue tells on high of too much gas and too little, and of its heat: the
+        // dial tells of neither without knowing the gas.
+        let rate = match (a.excess_air.zip(b.excess_air), one.stage) {
+            (Some((a, b)), Stage::High | Stage::HighWithOthers) => {
+                let limits = air::limits(&self.sound.card.text, self.sound.fuel);
+                (beyond(1.0 + a, limits), beyond(1.0 + b, limits), AIR)
+            }
+            (Some(_), Stage::Rest | Stage::Low) => (0.0, 0.0, AIR),
+            (None, _) => (a.input_w / rated_w, b.input_w / rated_w, share * RATE),
+        };
         let mut all = vec![
-            (a.input_w / rated_w, b.input_w / rated_w, share * RATE),
+            rate,
             (beyond(a.flame_ua, flame), beyond(b.flame_ua, flame), FLAME_UA),
             (beyond(a.rise_k, rise), beyond(b.rise_k, rise), RISE_K),
             (beyond(a.co_air_free_ppm, co), beyond(b.co_air_free_ppm, co), CO_PPM),
@@ -175,9 +205,12 @@ impl Felt<'_> {
         for (a, b) in [(inlet.0, inlet_b.0), (inlet.1, inlet_b.1)] {
             all.push((beyond(a, limits), beyond(b, limits), PRESSURE_PA));
         }
+        let limits = self.manifold(one.stage);
         for (a, b) in [(manifold.0, manifold_b.0), (manifold.1, manifold_b.1)] {
-            all.push((a, b, PRESSURE_PA));
+            all.push((beyond(a, limits), beyond(b, limits), PRESSURE_PA));
         }
+        // It must stand still, too.
+        all.push((manifold.1 - manifold.0, manifold_b.1 - manifold_b.0, PRESSURE_PA));
         let gas = GAS[usize::from(self.sound.fuel == Fuel::Propane)];
         all.extend(a.leak_m3_s.iter().zip(&b.leak_m3_s).map(|(a, b)| (*a, *b, LEAK_M3_S)));
         all.extend(a.gas_fraction.iter().zip(&b.gas_fraction).map(|(a, b)| (*a, *b, gas)));
