@@ -13,7 +13,7 @@ use super::{close, set};
 use crate::bench::action::{Action, Fitted, OnOff, Phase};
 use crate::bench::part::{Place, Screw, Subject, Tool};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen, Smell};
+use crate::bench::seen::{Condition, Finding, Seen, Smell, Sound};
 use crate::bench::setup::SupplyRight;
 use crate::units::PA_PER_INWC;
 
@@ -126,6 +126,17 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
     let mine = me.may_set_supply();
     let again = me.know.supply_turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
     match me.supply() {
+        // At the right pressure no relief opens: what was heard comes through the diaphragm.
+        Supply::Sound if me.know.vent_heard && !again && mine => {
+            me.plan_repair(VENTS, Repair::ReplaceSupplyRegulator);
+            mend_and_read_left()
+        }
+        Supply::Sound if me.know.vent_heard && !mine => {
+            me.know.vent_heard = false;
+            me.know.note(VENTS);
+            me.know.owner_needed = true;
+            stays_on(me).unwrap_or_else(go_on)
+        }
         Supply::Sound => stays_on(me).unwrap_or_else(go_on),
         Supply::SetLow if mine && !again => {
             me.know.note("supply set low");
@@ -364,15 +375,18 @@ pub(super) fn yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     Vec::new()
 }
 
-/// Gas is smelt at the supply regulator: it comes out of the vent.
+const VENTS: &str = "gas comes out of the regulator's vent";
+
+/// Gas is smelt or heard at the supply regulator: it comes out of the vent.
 pub(super) fn smell_in_yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+    me.know.vent_heard = seen.sounds.contains(&Sound::Relief);
     if seen.smell == Smell::None && seen.sniffed.is_none_or(|(_, smell)| smell == Smell::None) {
         return Vec::new();
     }
     if me.may_set_supply() {
-        me.plan_repair("gas comes out of the regulator's vent", Repair::ReplaceSupplyRegulator);
+        me.plan_repair(VENTS, Repair::ReplaceSupplyRegulator);
     } else {
-        me.know.note("gas comes out of the regulator's vent");
+        me.know.note(VENTS);
         me.know.owner_needed = true;
     }
     Vec::new()

@@ -41,6 +41,8 @@ pub(super) struct Know {
     pub leave_shut_off: bool,
     /// Whether the owner of the supply has to come, whatever the pressures say.
     pub owner_needed: bool,
+    /// Whether gas was heard coming out of the supply regulator's vent.
+    pub vent_heard: bool,
     /// What is wrong, in words.
     pub diagnosis: Vec<String>,
     /// Repairs that can be done once the furnace is isolated.
