@@ -5,6 +5,8 @@ use super::ledger::{Hit, Ledger};
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Contact, Ending, Fitted, NotDone, OnOff, Opening, Topic};
 use crate::bench::event::Happening;
+use crate::bench::fault::Fault;
+use crate::bench::fault::felt::is_felt;
 use crate::bench::fault::remedy::Remedy;
 use crate::bench::part::{Port, Spot, Subject};
 use crate::bench::truth::Firing;
@@ -170,11 +172,24 @@ pub(super) fn conversion_not_proven(l: &Ledger) -> Vec<Hit> {
     )]
 }
 
+/// Whether the supply's faults on this job are all too small for anything that is read, seen, heard or
+/// smelt, and no inlet was written outside the plate: nobody can tell them.
+fn theirs_is_hidden(l: &Ledger) -> bool {
+    let sound = l.setup.sound.as_deref().unwrap_or(&l.setup);
+    let theirs = |fault: &Fault| fault.entry().right.contains(&Remedy::CallOwner);
+    let mut faults = l.setup.faults.iter().filter(|(fault, _)| theirs(fault)).peekable();
+    faults.peek().is_some()
+        && !l.wrote().any(|(_, _, fact)| {
+            fact.reading.port == Port::Inlet && super::grounds::outside(l, fact)
+        })
+        && faults.all(|(fault, severity)| !is_felt(sound, *fault, *severity))
+}
+
 pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     // Shut off for a reason of the furnace's own, the supply has nothing to do with it.
     let theirs = brief.right_endings.contains(&Ending::SupplyOwnerCalled)
         || l.setup.faults.iter().any(|(fault, _)| fault.entry().right.contains(&Remedy::CallOwner));
-    if brief.right_endings.contains(&Ending::InService) || !theirs {
+    if brief.right_endings.contains(&Ending::InService) || !theirs || theirs_is_hidden(l) {
         return Vec::new();
     }
     let owner = &l.setup.card.supply_owner;
@@ -225,7 +240,12 @@ fn unfit_for_its_gas(l: &Ledger, ending: Ending) -> bool {
 
 pub(super) fn wrong_ending(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     let Some((tick, said, _)) = l.left() else { return Vec::new() };
-    if brief.right_endings.contains(&said.ending) && !unfit_for_its_gas(l, said.ending) {
+    // What nobody can tell need not be called for.
+    let untold = said.ending == Ending::InService
+        && brief.right_endings.contains(&Ending::SupplyOwnerCalled)
+        && theirs_is_hidden(l);
+    let right = untold || brief.right_endings.contains(&said.ending);
+    if right && !unfit_for_its_gas(l, said.ending) {
         return Vec::new();
     }
     let name = |ending: &Ending| match ending {
