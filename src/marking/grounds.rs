@@ -42,7 +42,7 @@ fn conversion_found_wrong(l: &Ledger) -> bool {
 }
 
 /// Whether a written number was really shown and lies outside what the plate allows.
-pub(super) fn outside(l: &Ledger, fact: &ReadingFact) -> bool {
+pub(crate) fn outside(l: &Ledger, fact: &ReadingFact) -> bool {
     let figures = l.plate().figures();
     let (low, high) = allowed(figures, fact.reading.port, fact.reading.stage);
     let out = |(least, most): (f64, f64)| least < low || most > high;

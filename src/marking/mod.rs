@@ -5,7 +5,7 @@ mod control;
 pub mod debrief;
 pub mod evaluate;
 mod faults_left;
-mod grounds;
+pub(crate) mod grounds;
 mod joints;
 pub mod ledger;
 mod measuring;

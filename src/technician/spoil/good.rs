@@ -2,18 +2,26 @@
 
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Ending, OnOff, PlugStep, Stage};
-use crate::bench::event::Happening;
+use crate::bench::event::{Happening, ReadingFact};
 use crate::bench::fault::Fault;
 use crate::bench::fault::remedy::Remedy;
 use crate::bench::part::{Cock, Neighbor, Port, Screw};
 use crate::bench::repair::Repair;
 use crate::bench::setup::JobCard;
 use crate::marking::Ledger;
+use crate::marking::grounds::outside;
+use crate::marking::ledger::Did;
 use crate::units::PA_PER_INWC;
 
 /// Repairs without which every pressure reads as it should.
 const UNREAD: [Repair; 4] =
     [Repair::FitOrifices, Repair::FitAltitudeOrifices, Repair::CleanOrifices, Repair::CleanBurners];
+
+/// Gas behind a plug that still stands there when it is out, in pascals (0.5 in. w.c.; less is gone by
+/// then).
+const TRAPPED_PA: f64 = 0.5 * PA_PER_INWC;
+/// Manual valve open enough for its gas to come out of an opened port, in degrees.
+const OPEN_DEG: i16 = 80;
 
 fn supply_is_in_order(l: &Ledger) -> bool {
     let calls = |fault: &Fault| fault.entry().right.contains(&Remedy::CallOwner);
@@ -44,6 +52,32 @@ fn five_times_shows(l: &Ledger) -> bool {
     (most_pa + PA_PER_INWC..l.plate().valve_max.si()).contains(&set_pa)
 }
 
+fn inlet_read_outside(l: &Ledger) -> bool {
+    let inlet = |fact: &ReadingFact| fact.reading.port == Port::Inlet;
+    l.wrote().any(|(_, _, fact)| inlet(fact) && outside(l, fact))
+}
+
+fn answers(l: &Ledger) -> Vec<Repair> {
+    let right = l.setup.faults.iter().flat_map(|(fault, _)| fault.entry().right);
+    let mends = right.filter_map(|remedy| match remedy {
+        Remedy::Mend(repair) => Some(*repair),
+        Remedy::Turn(_) | Remedy::Operate(_) | Remedy::CallOwner | Remedy::ShutOffAndTag => None,
+    });
+    mends.collect()
+}
+
+fn renews_leaking_valve(l: &Ledger) -> bool {
+    let renews = |did: Did<'_>| *did.action == Action::Mend(Repair::ReplaceGasValve);
+    l.setup.condition.valve.lets_by_m3_s > 0.0 && l.did().any(renews)
+}
+
+fn traps_gas(l: &Ledger) -> bool {
+    let loosened = Action::Plug { port: Port::Inlet, step: PlugStep::BreakLoose };
+    let first = l.did().find(|did| *did.action == loosened);
+    let stopped_up = l.setup.condition.ports[0].tap_free_m.is_some();
+    !stopped_up && first.is_some_and(|did| did.before.inlet_pa > TRAPPED_PA)
+}
+
 /// What a good run did.
 #[derive(Debug, Clone)]
 pub struct Good {
@@ -68,6 +102,16 @@ pub struct Good {
     pub hose_leaks: bool,
     /// Whether the inlet held the high stage down when it was written last.
     pub high_is_starved: bool,
+    /// Whether an inlet pressure was written that lies outside the plate.
+    pub inlet_read_outside: bool,
+    /// Repairs that answer the job's faults.
+    pub answers: Vec<Repair>,
+    /// How far the manual valve was found open, in degrees.
+    pub cock_found_deg: i16,
+    /// Whether it renewed a gas valve that let gas by.
+    pub renews_leaking_valve: bool,
+    /// Whether gas stood behind the inlet plug, and could come out, when it was broken loose first.
+    pub traps_gas: bool,
 }
 
 impl Good {
@@ -93,6 +137,11 @@ impl Good {
             hose_leaks: ledger.setup.condition.meter.hose_hole_m > 0.0,
             alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
             high_is_starved: high == Some(true),
+            inlet_read_outside: inlet_read_outside(ledger),
+            answers: answers(ledger),
+            cock_found_deg: ledger.did().next().map_or(0, |did| did.before.cock_deg),
+            traps_gas: traps_gas(ledger),
+            renews_leaking_valve: renews_leaking_valve(ledger),
         }
     }
 
@@ -116,7 +165,8 @@ impl Good {
             Action::Mend(repair) => Some(*repair),
             _ => None,
         });
-        let one = mends.next().filter(|repair| UNREAD.contains(repair))?;
+        let unread = |repair: &Repair| UNREAD.contains(repair) && self.answers.contains(repair);
+        let one = mends.next().filter(unread)?;
         mends.next().is_none().then_some(one)
     }
 
@@ -143,7 +193,15 @@ impl Good {
             Action::Plug { .. } | Action::Mend(_) => Some(-1),
             _ => None,
         });
-        first == Some(0) && self.opens(Port::Inlet) && self.mends_nothing()
+        let open = first == Some(0) && self.cock_found_deg >= OPEN_DEG;
+        open && self.is_quiet() && self.opens(Port::Inlet) && self.mends_nothing()
+    }
+
+    /// Whether it mended such a thing after a stage screw was turned for the first time.
+    pub(super) fn mends_after_turning(&self, wanted: Screw, when: impl Fn(Repair) -> bool) -> bool {
+        let turn = |a: &&Action| matches!(a, Action::Turn { screw, .. } if *screw == wanted);
+        let after = self.actions.iter().skip_while(|a| !turn(a));
+        after.into_iter().any(|a| matches!(a, Action::Mend(repair) if when(*repair)))
     }
 
     pub(super) fn turns(&self, wanted: Screw) -> bool {

@@ -6,7 +6,11 @@ use super::*;
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "low cap left off",
-        occasion: |g| g.turns(Screw::Low) && g.in_use(),
+        // Another gas valve brings another cap.
+        occasion: |g| {
+            let another = |repair| repair == Repair::ReplaceGasValve;
+            g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, another)
+        },
         trips: &["cap-off"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Cap { screw: Screw::Low, to: Fitted::On }),
@@ -14,7 +18,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low not written again with the cap on",
-        occasion: |g| g.turns(Screw::Low) && g.in_use(),
+        // After a repair both stages are read again from the beginning.
+        occasion: |g| {
+            g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, |_| true)
+        },
         trips: &["not-read-with-cap"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Low, Phase::Left)),
@@ -168,7 +175,8 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet plug left short of snug, bubbles ignored",
-        occasion: |g| g.refits(Port::Inlet) && g.in_use(),
+        // With a joint that leaks, gas at the burners is not laid at the valve's door.
+        occasion: |g| g.refits(Port::Inlet) && g.in_use() && !g.renews_leaking_valve,
         trips: &["bubbles-left", "plug-loose"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -195,7 +203,9 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet plug not leak-checked",
-        occasion: |g| g.refits(Port::Inlet),
+        occasion: |g| {
+            g.refits(Port::Inlet) && g.does(|a| *a == Action::LeakFluid(Joint::InletPort))
+        },
         trips: &["joint-unchecked"],
         heeds: Heeds::Faults,
         change: |p, a| drop_if(p.count(&TIGHTEN_INLET) > 0 && joint_work(a, Joint::InletPort)),

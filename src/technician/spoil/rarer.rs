@@ -48,7 +48,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low screw run to its bottom and set back",
-        occasion: |g| g.turns(Screw::Low) && g.in_use(),
+        // With the screen clean already, a screw without effect speaks against the valve.
+        occasion: |g| {
+            let screen = g.does(|a| *a == Action::Mend(Repair::CleanInletScreen));
+            g.turns(Screw::Low) && g.in_use() && !screen
+        },
         trips: &["big-jumps", "bottomed-once"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -132,7 +136,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "a water column too short for propane, and nobody heeds the gas",
         occasion: |g| {
             let reads = g.opens(Port::Inlet) && g.supply_is_in_order;
-            reads && g.propane && g.in_use() && g.mends_nothing()
+            reads && g.traps_gas && g.propane && g.in_use() && g.mends_nothing()
         },
         trips: &[
             "hold-too-short",
@@ -229,7 +233,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "owner called though the supply is in order",
-        occasion: |g| g.ends(Ending::InService) && g.supply_is_in_order,
+        occasion: |g| g.ends(Ending::InService) && g.supply_is_in_order && !g.inlet_read_outside,
         trips: &["needless-call"],
         heeds: Heeds::Faults,
         change: |_, a| match a {

@@ -6,7 +6,8 @@ use super::*;
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "nothing smelt or probed",
-        occasion: Good::is_quiet,
+        // A valve that lets by is found by the detector alone.
+        occasion: |g| g.is_quiet() && !g.renews_leaking_valve,
         trips: &["no-sniff-on-arrival"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Sniff(_) | Action::Probe(_))),
@@ -35,7 +36,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "no wait after breaking the inlet plug loose",
-        occasion: |g| g.opens(Port::Inlet),
+        occasion: |g| g.opens(Port::Inlet) && g.traps_gas,
         trips: &["opened-on-trapped-gas"],
         heeds: Heeds::Faults,
         change: keep,
