@@ -2,7 +2,9 @@
 //! as an author would write it.
 
 mod faults;
+mod looks;
 mod sound;
+mod valve;
 
 use quarterturn::bench::action::Ending;
 use quarterturn::scenario::builtin::find;
