@@ -18,7 +18,7 @@ use crate::appliance::plate::{Fuel, Target};
 use crate::bench::Bench;
 use crate::bench::action::{Action, Fitted, OnOff, Stage};
 use crate::bench::part::{Door, Place, Port, Subject};
-use crate::bench::seen::Display;
+use crate::bench::seen::{Display, FurnaceSeen};
 use crate::bench::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
@@ -44,6 +44,8 @@ const LEAK_M3_S: f64 = 1e-7;
 /// Gas in the air, as a fraction: 1 % of the lower flammable limit, the first digit of an ordinary
 /// detector (limits of 5 % natural gas and 2.1 % propane in air; NFPA 325).
 const GAS: [f64; 2] = [5.0e-4, 2.1e-4];
+/// How long the furnace stands switched off before it is looked into, in seconds.
+const REST_S: u64 = 120;
 /// How long a nose is held somewhere, in seconds.
 const SNIFF_S: u64 = 5;
 
@@ -64,7 +66,7 @@ pub fn is_felt(sound: &Setup, fault: Fault, severity: f64) -> bool {
 fn looks(setup: &Setup) -> Vec<String> {
     let mut bench = Bench::new(setup.clone());
     let mut words = Vec::new();
-    look_around(&mut bench, &mut words);
+    look_around(&mut bench, &mut words, |furnace| format!("{furnace:?}"));
     for place in Place::ALL {
         let _ = bench.apply(&Action::Go(*place));
         for _ in 0..SNIFF_S * TICKS_PER_S {
@@ -82,21 +84,28 @@ fn looks(setup: &Setup) -> Vec<String> {
         // What is so already is refused.
         let _ = bench.apply(&action);
     }
-    look_around(&mut bench, &mut words);
+    // What glows or turns has come to rest.
+    for _ in 0..REST_S * TICKS_PER_S {
+        bench.step();
+    }
+    look_around(&mut bench, &mut words, |furnace| {
+        format!("{:?}", furnace.burners.as_ref().map(|burners| &burners.signs))
+    });
     // The figure on the dial is where it happens to stand.
     let notes = bench.seen().sheet.notes.into_iter();
     words.extend(notes.filter(|it| it.subject != Subject::MeterDial).map(|it| it.text));
     words
 }
 
-fn look_around(bench: &mut Bench, words: &mut Vec<String>) {
+/// Everything is looked at from everywhere, and so much of the furnace is told.
+fn look_around(bench: &mut Bench, words: &mut Vec<String>, tell: fn(&FurnaceSeen) -> String) {
     for place in Place::ALL {
         // What cannot be done or looked at from here is refused.
         let _ = bench.apply(&Action::Go(*place));
         for subject in Subject::ALL {
             let _ = bench.apply(&Action::Look(*subject));
         }
-        words.push(format!("{:?}", bench.seen().furnace));
+        words.extend(bench.seen().furnace.as_ref().map(tell));
     }
 }
 
