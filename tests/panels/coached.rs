@@ -141,6 +141,8 @@ fn the_coach_leads_to_true_readings() {
             let asked_s = follower.asked.hold_s;
             assert!(held_s >= asked_s, "{id} {seed}: held {held_s} s of {asked_s}");
             assert!(said.contains(&format!("{asked_s:.0} seconds: a slow climb")), "{said}");
+            let to_hall = said.matches("ask for much more heat").count();
+            assert!(to_hall <= 3, "{id} {seed}: to the hall and back {to_hall} times\n{said}");
             let propane = id.starts_with("propane");
             assert_eq!(said.contains("Propane lies low"), propane, "{id}: {said}");
             assert_eq!(said.contains("Natural gas rises"), !propane, "{id}: {said}");
@@ -266,5 +268,22 @@ fn the_coach_leads_from_look_to_look() {
         let looked = follower.bench.seen().sheet.notes.len();
         let said = follower.said.join("\n");
         assert!(looked >= 5, "{id}: {looked} looks\n{said}");
+    }
+}
+
+/// A second stage that is called and does not come is waited for, and then looked into: the coach does
+/// not send anybody to the thermostat and back for it.
+#[test]
+fn the_coach_waits_for_the_second_stage() {
+    for (id, words) in [
+        ("lukewarm-at-dawn", ["The second follows", "Put the wire between R and W2"]),
+        ("the-new-dial", ["ask for much more heat", "still does not call the second stage"]),
+    ] {
+        let mut follower = Follower::new(id, 3);
+        follower.follow(2_400);
+        let said = follower.said.join("\n");
+        assert!(words.iter().all(|words| said.contains(words)), "{id}\n{said}");
+        let to_hall = said.matches("ask for much more heat").count();
+        assert!(to_hall <= 3, "{id}: {to_hall} times\n{said}");
     }
 }

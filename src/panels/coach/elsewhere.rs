@@ -33,6 +33,21 @@ pub(super) fn elsewhere(why: &str, seen: &Seen) -> Hint {
     look(seen, subject, &text)
 }
 
+/// Both stages are called, and the second does not come: what can be told with the furnace on.
+pub(super) fn stays_on_low(seen: &Seen) -> Hint {
+    let why = "Both stages are called, and it stays on low.";
+    let noted =
+        seen.sheet.note(Subject::StatusLamp).is_some_and(|note| !is_stale(note, &seen.sheet));
+    if !noted {
+        return look(seen, Subject::StatusLamp, &format!("{why} What does the status lamp say?"));
+    }
+    Hint::say(format!(
+        "{why} Put the wire between R and W2 for a try. If high burns with it, the call does not reach \
+         the control; if not, hold the electrical meter to the coil of the high stage and across its \
+         pressure switch. The wire comes off again."
+    ))
+}
+
 /// Something was found amiss: mend it; once it was worked on, look again.
 pub(super) fn found(seen: &Seen, note: &Note) -> Hint {
     if is_stale(note, &seen.sheet) {

@@ -1,5 +1,7 @@
 //! Bringing the furnace into the state at which a pressure is read, and reading.
 
+use super::elsewhere::stays_on_low;
+use super::memory::Called;
 use super::{Asked, Hint, Remembered, STILL, end, port, to_plant_room};
 use crate::bench::action::{Action, Fitted, OnOff, Stage};
 use crate::bench::part::{Cock, Door, Neighbor, Place, Port};
@@ -52,7 +54,7 @@ pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Optio
         Stage::Rest => at_rest(furnace, remembered),
         Stage::Low | Stage::High | Stage::HighWithOthers => gas_and_power(furnace, burners)
             .or_else(|| neighbors(furnace, remembered, stage))
-            .or_else(|| light(seen, furnace, burners, stage)),
+            .or_else(|| light(seen, remembered, furnace, burners, stage)),
     }
 }
 
@@ -152,13 +154,39 @@ fn neighbors(furnace: &FurnaceSeen, remembered: &Remembered, stage: Stage) -> Op
 }
 
 /// Calls for heat and watches it light.
-fn light(seen: &Seen, furnace: &FurnaceSeen, burners: &BurnersSeen, stage: Stage) -> Option<Hint> {
+fn light(
+    seen: &Seen,
+    remembered: &Remembered,
+    furnace: &FurnaceSeen,
+    burners: &BurnersSeen,
+    stage: Stage,
+) -> Option<Hint> {
     let lit = burners.flames.iter().any(|flame| flame.height > 0.0);
     let high = seen.sounds.contains(&Sound::BurnersHigh);
     let high_wanted = stage != Stage::Low;
     let to_hall = |text: &str| Some(Hint::go(text, Place::Hall));
     if lit && high == high_wanted {
         return None;
+    }
+    let called = remembered.called(if high_wanted { Call::Second } else { Call::First });
+    match (lit, high_wanted, called) {
+        (true, true, Called::JustNow) => {
+            return Some(Hint::wait(
+                "Both stages are called, and it fires on low. The second follows: the inducer runs \
+                 faster first. Let time run.",
+                "burners",
+            ));
+        }
+        (true, true, Called::LongSince) => {
+            return Some(stays_on_low(seen));
+        }
+        (true, false, Called::JustNow) => {
+            return Some(Hint::wait(
+                "Only the first stage is called: the second lets go in a moment. Let time run.",
+                "burners",
+            ));
+        }
+        _ => {}
     }
     if lit && high_wanted {
         return to_hall(
@@ -206,6 +234,15 @@ fn thermostat(hall: &HallSeen, stage: Stage) -> Hint {
     };
     let above = hall.setpoint_half_f.saturating_sub(hall.room_half_f);
     match (stage, hall.call) {
+        (Stage::High | Stage::HighWithOthers, Call::None | Call::First)
+            if above >= SECOND_ABOVE_HALF_F =>
+        {
+            return Hint::say(
+                "It is set far above the room and still does not call the second stage. Force it at \
+                 the furnace with the wire between R and W2, read, and find out why it is not called. \
+                 The wire comes off again.",
+            );
+        }
         (Stage::High | Stage::HighWithOthers, Call::None | Call::First) => {
             return set(
                 "Set it well above the room, more than two degrees: then it calls both stages.",

@@ -5,7 +5,7 @@ use super::cycle::{self, Cycle};
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, JointVerdict, Phase, Stage, Topic};
 use crate::bench::part::{Joint, Port, Screw};
-use crate::bench::seen::{Burning, Seen};
+use crate::bench::seen::{Burning, Call, Seen};
 use crate::units::TICKS_PER_S;
 
 /// Less than this is no move of the manifold, in pascals (two hundredths of an inch of water).
@@ -13,6 +13,24 @@ const MOVED_PA: i32 = 5;
 
 /// How long a regulator may take to follow its screw, in seconds (common practice).
 const MOVE_S: u64 = 10;
+
+/// How long a furnace may take from one stage to the other, in seconds: longer than the fan needs to
+/// prove its draft on high (common practice).
+const FOLLOWS_S: u64 = 120;
+
+/// How long what was seen of the thermostat is taken to hold, in seconds.
+const KNOWN_S: u64 = 300;
+
+/// What is known of a call.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Called {
+    /// Nothing, or something else was called for.
+    NotKnown,
+    /// The furnace may still be on its way.
+    JustNow,
+    /// It should have followed.
+    LongSince,
+}
 
 fn whole(pa: f64) -> i32 {
     #[expect(clippy::cast_possible_truncation, reason = "clamped")]
@@ -26,6 +44,8 @@ fn whole(pa: f64) -> i32 {
 pub struct Remembered {
     /// How the kitchen range was seen last.
     pub range: Option<Burning>,
+    /// What the thermostat called for when it was seen last, since when, and when that was, in ticks.
+    call: Option<(Call, u64, u64)>,
     /// What the supply in the yard gives: a tank was seen there, or a meter.
     pub supply: Option<Fuel>,
     /// The setpoint as it was seen first, in half degrees Fahrenheit.
@@ -66,6 +86,11 @@ impl Remembered {
             self.range = Some(hall.range.1);
             range.get_or_insert(hall.range.1);
             self.setpoint_found_half_f.get_or_insert(hall.setpoint_half_f);
+            let since = match self.call {
+                Some((call, since, _)) if call == hall.call => since,
+                Some(_) | None => seen.tick,
+            };
+            self.call = Some((hall.call, since, seen.tick));
         }
         if let Some(furnace) = &seen.furnace {
             heater.get_or_insert(furnace.water_heater.1);
@@ -118,6 +143,20 @@ impl Remembered {
             }
             Action::Tell(Topic::Unsafe) => self.told_unsafe = true,
             _ => {}
+        }
+    }
+
+    /// Whether this was called for when the thermostat was seen last, and how long the furnace has had to
+    /// follow.
+    pub(super) fn called(&self, wanted: Call) -> Called {
+        let Some((_, since, seen)) = self.call.filter(|(call, _, _)| *call == wanted) else {
+            return Called::NotKnown;
+        };
+        let seconds = |from: u64| self.tick.saturating_sub(from) / TICKS_PER_S;
+        match (seconds(since), seconds(seen)) {
+            (since_s, _) if since_s < FOLLOWS_S => Called::JustNow,
+            (_, seen_s) if seen_s < KNOWN_S => Called::LongSince,
+            _ => Called::NotKnown,
         }
     }
 
