@@ -60,7 +60,12 @@ pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
     yard::add(id, seen, &mut list);
     measure::add(id, seen, &mut list);
     repairs::add(id, seen, &mut list);
-    if let Some(subject) = Subject::from_id(id) {
+    let subject = match id {
+        // The draft hose ends there.
+        "pressure-switch-low" | "pressure-switch-high" => Some(Subject::DraftHose),
+        _ => Subject::from_id(id),
+    };
+    if let Some(subject) = subject {
         list.add(look_label(subject), Action::Look(subject));
     }
     let mut ways = list.ways;

@@ -2,7 +2,7 @@
 
 use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Ending, Height, Opening, Phase, Push, Reading};
+use quarterturn::bench::action::{Action, Ending, Height, Opening, Phase, Push, Reading, Stage};
 use quarterturn::bench::event::Happening;
 use quarterturn::bench::part::{Cock, Place, Port, Screw, Window};
 use quarterturn::bench::repair::Repair;
@@ -211,21 +211,29 @@ fn a_wrong_conversion_is_shut_off() {
     assert!(!said.contains("adapter") && !said.contains("anometer"), "{said}");
 }
 
-/// The inlet right, the manifold low on low: a little turn is right as long as the number follows.
+/// The inlet right, the manifold low on the stage that burns: a little turn is right as long as the
+/// number follows. Where the other stage is the one, the coach brings it first.
 #[test]
 fn a_screw_that_does_nothing_is_left_alone() {
     let mut follower = Follower::new("healthy-natural", 1);
     follower.limit_readings = 6;
     follower.follow(7_200);
     let mut now = follower.bench.seen();
-    let low = now.sheet.readings.iter_mut().find(|it| it.port == Port::Manifold).unwrap();
-    low.thousandths /= 2;
     now.meter.hose = Some((Port::Manifold, Push::Fully));
     let told = |seen: &Seen, memory: &Remembered| coach(seen, memory, ASKED).unwrap().text;
+    let halved = |seen: &Seen, stage: Stage| {
+        let mut seen = seen.clone();
+        let of = |it: &&mut Reading| it.port == Port::Manifold && it.stage == stage;
+        seen.sheet.readings.iter_mut().find(of).unwrap().thousandths /= 2;
+        seen
+    };
+    let other = halved(&now, Stage::Low);
+    assert!(told(&other, &follower.remembered).contains("so that low remains"));
+    let mut now = halved(&now, Stage::High);
     let mut memory = follower.remembered;
     memory.notice(&now);
     assert!(told(&now, &memory).contains("turn a little"), "{}", told(&now, &memory));
-    memory.did(&Action::Turn { screw: Screw::Low, eighths: 1 });
+    memory.did(&Action::Turn { screw: Screw::High, eighths: 1 });
     now.tick += 20 * TICKS_PER_S;
     memory.notice(&now);
     let text = told(&now, &memory);

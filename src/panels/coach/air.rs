@@ -2,7 +2,7 @@
 
 use super::{Hint, Remembered, fuel};
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Height, JointVerdict, Opening};
+use crate::bench::action::{Action, Height, JointVerdict, Opening, Push};
 use crate::bench::part::{Cock, Joint, Place, Window};
 use crate::bench::seen::{FluidSeen, FurnaceSeen, Seen, Smell, Sound};
 
@@ -57,7 +57,12 @@ pub(super) fn leak(seen: &Seen) -> Option<Hint> {
     if clear {
         return Some(air(seen, furnace));
     }
-    bubbling.map(|joint| write_leak(seen, joint))
+    // A hose eased back to let trapped gas seep is no leak.
+    let eased = match seen.meter.hose {
+        Some((port, Push::Halfway)) => Some(port.joint()),
+        Some((_, Push::Fully)) | None => None,
+    };
+    bubbling.filter(|joint| Some(*joint) != eased).map(|joint| write_leak(seen, joint))
 }
 
 fn bubbling(furnace: &FurnaceSeen) -> Option<Joint> {

@@ -5,7 +5,7 @@ use super::{Hint, ORDER, Remembered, cycle, fire, port, supply, to_plant_room};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::bench::action::{Action, Ending, Fitted, HandOver, NotDone, OnOff, Phase, Stage, Topic};
 use crate::bench::part::{Door, Neighbor, Place, Port, Subject};
-use crate::bench::seen::{Burning, Condition, Finding, FurnaceSeen, Seen};
+use crate::bench::seen::{Burning, Condition, Finding, FurnaceSeen, Seen, Sound};
 
 /// What is looked at behind the burner door before a port is opened.
 const INSIDE: [(Subject, &str, &str); 3] = [
@@ -155,22 +155,19 @@ fn is_right(figures: &GasFigures, port: Port, stage: Stage, pa: f64) -> bool {
 /// The found column is full: what stands on the sheet decides.
 pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
     let Some(figures) = figures(seen) else { return to_plant_room("Read the rating plate.") };
-    let wrong = |of: Port| {
-        ORDER.iter().any(|&(port, stage)| {
-            let last = |phase| seen.sheet.reading(port, stage, phase);
-            let reading = last(Phase::Left).or_else(|| last(Phase::Found));
-            port == of
-                && reading.is_some_and(|it| {
-                    let pa = f64::from(it.thousandths) / 1000.0 * it.unit.pa();
-                    !is_right(figures, port, stage, pa)
-                })
+    let off = |&(port, stage): &(Port, Stage)| {
+        let last = |phase| seen.sheet.reading(port, stage, phase);
+        let reading = last(Phase::Left).or_else(|| last(Phase::Found));
+        reading.is_some_and(|it| {
+            let pa = f64::from(it.thousandths) / 1000.0 * it.unit.pa();
+            !is_right(figures, port, stage, pa)
         })
     };
     let bad = seen.sheet.notes.iter().find(|it| it.finding == Finding::Condition(Condition::Bad));
     if let Some(note) = bad {
         return found(seen, note);
     }
-    if wrong(Port::Inlet) {
+    if ORDER.iter().any(|cell| cell.0 == Port::Inlet && off(cell)) {
         return Hint::say(
             "The inlet lies outside plate or label: no screw of the furnace mends that. Too low \
              only under load: supply, pipe or valve gives too little. Too high at rest: the supply \
@@ -178,14 +175,23 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
              the left column.",
         );
     }
-    if wrong(Port::Manifold) {
-        return manifold(seen, remembered);
+    // The stage that burns comes first, where both are off.
+    let burns = |stage| match stage {
+        Stage::High => seen.sounds.contains(&Sound::BurnersHigh),
+        Stage::Low => seen.sounds.contains(&Sound::BurnersLow),
+        Stage::Rest | Stage::HighWithOthers => false,
+    };
+    let cells = ORDER.iter().filter(|cell| cell.0 == Port::Manifold && off(cell));
+    let stages: Vec<Stage> = cells.map(|cell| cell.1).collect();
+    let first = stages.iter().copied().find(|stage| burns(*stage));
+    if let Some(stage) = first.or(stages.first().copied()) {
+        return manifold(seen, remembered, stage);
     }
     close_up(seen, remembered)
 }
 
 /// The inlet is right, the manifold is not.
-fn manifold(seen: &Seen, remembered: &Remembered) -> Hint {
+fn manifold(seen: &Seen, remembered: &Remembered, stage: Stage) -> Hint {
     if remembered.turned_in_vain() {
         return elsewhere(
             "The screw was turned and the manifold stood still. Leave the screw alone.",
@@ -193,6 +199,15 @@ fn manifold(seen: &Seen, remembered: &Remembered) -> Hint {
         );
     }
     if let Some(hint) = gave_up(seen) {
+        return hint;
+    }
+    // The number to turn by is the manifold's.
+    let port = Port::Manifold;
+    let hook_up = match seen.meter.hose {
+        Some((Port::Manifold, push)) => port::push_fully(port, push),
+        Some((Port::Inlet, _)) | None => port::connect(seen, remembered, port),
+    };
+    if let Some(hint) = hook_up.or_else(|| fire::bring(seen, remembered, stage)) {
         return hint;
     }
     Hint::say(

@@ -13,6 +13,14 @@ const NO_PRESSURE_PA: f64 = 20.0;
 /// How long leak fluid is watched, in seconds (common practice: ten at least).
 const DWELL_S: f64 = 15.0;
 
+/// Words of the control that say that it stands in the middle of a try.
+const WAITS: [&str; 4] = [
+    "waiting for the pressure switch",
+    "waiting for gas pressure",
+    "inducer starting",
+    "trying again",
+];
+
 fn part(port: Port) -> &'static str {
     port.id()
 }
@@ -138,6 +146,12 @@ fn stop(seen: &Seen, furnace: &FurnaceSeen) -> Option<Hint> {
     } else if fires {
         Some(Hint::go(
             "It fires. Stop it by its thermostat, so that it purges and cools: go to the hall.",
+            Place::Hall,
+        ))
+    } else if turns && WAITS.iter().any(|words| furnace.status.contains(words)) {
+        // It tries on as long as it is called.
+        Some(Hint::go(
+            "It is called and tries to light. Switch heat off at the thermostat first: go to the hall.",
             Place::Hall,
         ))
     } else {

@@ -5,12 +5,30 @@ use egui::Key;
 
 use super::{KEYS, Offer};
 use crate::bench::action::Action;
+use crate::panels::ways::Way;
 
 /// Which letter each thing that was offered has had last. Empty at the start of a job.
 #[derive(Debug, Default)]
 pub struct Letters {
     /// The one used last stands at the end.
-    had: Vec<(Action, Key)>,
+    had: Vec<(Same, Key)>,
+}
+
+/// What makes two offers the same to a hand: what they do; of a setpoint, which moves with every
+/// press, what they say.
+#[derive(Debug, Clone, PartialEq)]
+enum Same {
+    Does(Action),
+    Says(String),
+}
+
+impl Same {
+    fn of(way: &Way) -> Self {
+        match &way.action {
+            Action::Setpoint(_) => Self::Says(way.label.clone()),
+            action => Self::Does(action.clone()),
+        }
+    }
 }
 
 impl Letters {
@@ -19,7 +37,7 @@ impl Letters {
     pub fn give(&mut self, offers: &mut [Offer]) {
         let mut taken: Vec<Key> = Vec::new();
         for offer in offers.iter_mut() {
-            let before = self.of(&offer.way.action).filter(|key| !taken.contains(key));
+            let before = self.of(&Same::of(&offer.way)).filter(|key| !taken.contains(key));
             taken.extend(before);
             offer.key = before;
         }
@@ -28,12 +46,12 @@ impl Letters {
             taken.extend(offer.key);
         }
         for offer in offers.iter() {
-            self.note(&offer.way.action, offer.key);
+            self.note(Same::of(&offer.way), offer.key);
         }
     }
 
-    fn of(&self, action: &Action) -> Option<Key> {
-        self.had.iter().find(|(other, _)| other == action).map(|(_, key)| *key)
+    fn of(&self, same: &Same) -> Option<Key> {
+        self.had.iter().find(|(other, _)| other == same).map(|(_, key)| *key)
     }
 
     fn free(&self, taken: &[Key]) -> Option<Key> {
@@ -41,8 +59,8 @@ impl Letters {
         KEYS.into_iter().filter(|key| !taken.contains(key)).min_by_key(last_used)
     }
 
-    fn note(&mut self, action: &Action, key: Option<Key>) {
-        self.had.retain(|(other, _)| other != action);
-        self.had.extend(key.map(|key| (action.clone(), key)));
+    fn note(&mut self, same: Same, key: Option<Key>) {
+        self.had.retain(|(other, _)| *other != same);
+        self.had.extend(key.map(|key| (same, key)));
     }
 }

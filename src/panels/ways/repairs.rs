@@ -122,7 +122,12 @@ fn at(id: &str) -> &'static [Repair] {
         "flame-rod" => &[Repair::CleanFlameRod, Repair::MendBurnerGround],
         "ground-wire" => &[Repair::MendBurnerGround],
         "igniter" => &[Repair::ReplaceIgniter],
-        "pressure-switch-low" => &[Repair::ReplaceLowSwitch, Repair::BypassLowSwitch],
+        "pressure-switch-low" => &[
+            Repair::RefitDraftHose,
+            Repair::ReplaceDraftHose,
+            Repair::ReplaceLowSwitch,
+            Repair::BypassLowSwitch,
+        ],
         "pressure-switch-high" => &[Repair::ReplaceHighSwitch, Repair::BypassHighSwitch],
         "inducer" => &[
             Repair::RefitDraftHose,
