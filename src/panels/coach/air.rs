@@ -131,7 +131,16 @@ pub(super) fn arrive(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     if seen.sniffed.is_some() || seen.detector.is_some() {
         return None;
     }
+    let yard = super::supply(seen, remembered).is_some();
     let (lies, height) = match fuel(seen, remembered) {
+        Some(Fuel::Propane) if yard => (
+            "A tank stands in the yard. Propane lies low, so smell just above the floor.",
+            Height::Floor,
+        ),
+        Some(Fuel::Natural) if yard => (
+            "A meter and no tank: piped gas. Natural gas rises, so smell at head height.",
+            Height::Head,
+        ),
         Some(Fuel::Propane) => ("Propane lies low, so smell just above the floor.", Height::Floor),
         Some(Fuel::Natural) => ("Natural gas rises, so smell at head height.", Height::Head),
         None => {
