@@ -9,7 +9,7 @@ if (asked.length > 0) {
 }
 const core = new WebAssembly.Instance(module, {}).exports;
 const hex = (number) => BigInt.asUintN(64, number).toString(16).padStart(16, "0");
-for (let job = 0; job < 33; job += 1) {
+for (let job = 0; job < core.count(); job += 1) {
     for (let seed = 1; seed <= 2; seed += 1) {
         const digest = hex(core.digest(job, seed));
         console.log(`${job} ${seed} ${core.last_tick()} ${digest} ${hex(core.last_marks())}`);

@@ -9,8 +9,6 @@ use quarterturn::scenario::builtin::{Builtin, LADDER};
 use quarterturn::scenario::load;
 use quarterturn::technician::{Technician, play};
 
-/// How many jobs there are.
-pub const COUNT: u32 = 33;
 /// Longest job, in seconds.
 const LIMIT_S: u64 = 6 * 3600;
 
@@ -47,6 +45,12 @@ pub fn outcome(number: u32, seed: u32) -> Option<Outcome> {
 
 thread_local! {
     static LAST: Cell<Outcome> = const { Cell::new(Outcome { tick: 0, digest: 0, marks: 0 }) };
+}
+
+/// How many jobs there are.
+#[unsafe(no_mangle)]
+pub extern "C" fn count() -> u32 {
+    u32::try_from(LADDER.len()).unwrap_or(u32::MAX)
 }
 
 /// Plays a job and keeps how it ended; returns the digest, or 0 when there is no such job.

@@ -1,9 +1,9 @@
 //! The same jobs on this machine, one line each: job, seed, last tick, digest, marks.
 
-use quarterturn_wasm_proof::{COUNT, outcome};
+use quarterturn_wasm_proof::{count, outcome};
 
 fn main() {
-    for number in 0..COUNT {
+    for number in 0..count() {
         for seed in 1..=2 {
             match outcome(number, seed) {
                 Some(it) => {
