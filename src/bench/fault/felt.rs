@@ -23,7 +23,7 @@ use crate::bench::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
 /// A pressure, in pascals (0.1 in. w.c., a digit of the trade's ordinary meters).
-const PRESSURE_PA: f64 = 0.1 * PA_PER_INWC;
+pub(crate) const PRESSURE_PA: f64 = 0.1 * PA_PER_INWC;
 /// A rate where no flue gas tells more, as a share of what it should be (common practice: within 5 %
 /// of the plate nothing is changed; a dial timed with a stopwatch tells 3 %).
 const RATE: f64 = 0.05;
@@ -31,13 +31,13 @@ const RATE: f64 = 0.05;
 /// about a hundredth of it).
 const AIR: f64 = 0.01;
 /// A flame current, in microamperes, and the least that nobody would act on (from memory).
-const FLAME_UA: f64 = 0.3;
+pub(crate) const FLAME_UA: f64 = 0.3;
 const FLAME_LEAST_UA: f64 = 2.0;
 /// A temperature rise, in kelvins (5 °F; common practice).
-const RISE_K: f64 = 2.8;
+pub(crate) const RISE_K: f64 = 2.8;
 /// Carbon monoxide, in parts per million air-free, and the most that may be (ANSI Z21.47's limit,
 /// from memory).
-const CO_PPM: f64 = 25.0;
+pub(crate) const CO_PPM: f64 = 25.0;
 const CO_MOST_PPM: f64 = 400.0;
 /// Gas out of a joint, in standard m³/s: leak fluid shows very little.
 const LEAK_M3_S: f64 = 1e-7;

@@ -150,7 +150,7 @@ pub(super) fn arrive(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     Some(match seen.place {
         Place::PlantRoom => Hint::act(
             format!(
-                "Before anything else: is there gas in the air? {lies} The gas detector finds what \
+                "First: is there gas in the air? {lies} The gas detector finds what \
                  a tired nose does not."
             ),
             zone(height),

@@ -6,24 +6,16 @@ use std::collections::BTreeSet;
 
 use crate::bench::Bench;
 use crate::bench::action::{Action, Fitted, OnOff};
+use crate::bench::fault::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
 use crate::bench::fault::pattern::{Hands, Point, measure};
 use crate::bench::part::{Door, Place, Port, Range, Spot, Subject};
 use crate::bench::seen::Display;
 use crate::bench::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
-/// What a pressure must differ by to be told apart, in pascals (0.1 in. w.c., a digit of the
-/// trade's ordinary meters).
-const PRESSURE_PA: f64 = 0.1 * PA_PER_INWC;
 /// What a rate must differ by, as a share of the plate's input (a dial timed with a stopwatch;
 /// common practice).
 const RATE: f64 = 0.03;
-/// What a flame current must differ by, in microamperes.
-const FLAME_UA: f64 = 0.3;
-/// What a temperature rise must differ by, in kelvins (5 °F; common practice).
-const RISE_K: f64 = 2.8;
-/// What the carbon monoxide must differ by, in parts per million air-free.
-const CO_PPM: f64 = 25.0;
 /// What a draft must differ by, in pascals (0.05 in. w.c.).
 const DRAFT_PA: f64 = 0.05 * PA_PER_INWC;
 
