@@ -27,7 +27,7 @@
 //! **Checked.** `tests/core/physics/pipe.rs`: IFGC 2018 Tables 402.4(2), (9), (28) and a
 //! first-stage table, `schedule_40_natural_gas()`, `copper_both_gases()`, `schedule_40_propane()`,
 //! `schedule_40_first_stage_propane()`; Eq. 4-2 itself,
-//! `follows_the_codes_low_pressure_equation()`; Hagen–Poiseuille, `slow_flow_is_laminar()`; Moody's
+//! `follows_the_codes_low_pressure_equation()`; Hagen–Poiseuille, `little_flow_is_laminar()`; Moody's
 //! rough end, `friction_limits()`.
 
 mod curve;

@@ -88,7 +88,7 @@ pub const GOLDEN: &[(&str, u64, u64, u64)] = &[
 ];
 
 #[test]
-fn golden_runs_end_in_the_same_state() {
+fn slow_golden_runs_end_in_the_same_state() {
     let mut found = Vec::new();
     for job in &builtin::LADDER {
         let scenario = load(job.text).unwrap();

@@ -399,7 +399,7 @@ fn number(name: &str) -> Option<u64> {
 }
 
 #[test]
-fn storm_of_random_actions() {
+fn slow_storm_of_random_actions() {
     if let Some(seed) = number("QUARTERTURN_STORM_SEED") {
         println!("{:?}", guarded(seed, LIFE));
         return;

@@ -7,7 +7,7 @@ use super::{faulty, full, spoiled};
 /// A screen from hardly to almost wholly blocked: what does nothing is passed over, what holds the
 /// manifold down is cleaned, and no screw is turned that has no effect.
 #[test]
-fn a_screen_is_cleaned_however_blocked_it_is() {
+fn slow_a_screen_is_cleaned_however_blocked_it_is() {
     for (fuel, share, cleaned) in [
         ("natural", "0.2", false),
         ("natural", "0.8", true),
@@ -39,7 +39,7 @@ fn orifices_too_large_are_found() {
 
 /// What lets by hardly, rods that still light, small holes: passed over or mended, never charged.
 #[test]
-fn small_leaks_and_weak_parts_are_no_trap() {
+fn slow_small_leaks_and_weak_parts_are_no_trap() {
     for fault in [
         "leaking_gas_valve(\"0.05 ft3/h\")",
         "leaking_gas_valve(\"1 ft3/h\")",
@@ -88,7 +88,7 @@ fn a_strong_smell_is_answered() {
 /// A supply set low with a second fault that it hides, or that hides it: each spoiled run still loses
 /// exactly its own items.
 #[test]
-fn faults_that_hide_each_other_are_both_found() {
+fn slow_faults_that_hide_each_other_are_both_found() {
     for second in [
         "high_stage_set_low",
         "low_stage_set_low",

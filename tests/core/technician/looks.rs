@@ -33,7 +33,7 @@ fn two_things_seen_are_both_mended() {
 
 /// Whatever the share, a fault is found or cannot be felt: it is never charged to who passes it over.
 #[test]
-fn no_severity_lies_between_found_and_unfelt() {
+fn slow_no_severity_lies_between_found_and_unfelt() {
     for (fault, severities) in [
         ("blocked_inlet_screen", &["0.3", "0.46", "0.5", "0.55", "0.7"][..]),
         ("oversize_orifices", &["0.05", "0.06", "0.07", "0.08", "0.1"]),

@@ -9,6 +9,7 @@ use syn::punctuated::Punctuated;
 use syn::visit::{self, Visit};
 use syn::{Attribute, Expr, Item, Visibility};
 
+use super::parts::{PANICS, attributes, every_ident, has_words, is_test, prints_debug};
 use super::patterns;
 
 /// A path as written, with the module that it stands in.
@@ -107,19 +108,6 @@ struct Reader {
     panicking: bool,
 }
 
-const PANICS: &[&str] = &[
-    "panic",
-    "assert",
-    "assert_eq",
-    "assert_ne",
-    "debug_assert",
-    "debug_assert_eq",
-    "debug_assert_ne",
-    "unreachable",
-    "todo",
-    "unimplemented",
-];
-
 fn line(span: Span) -> usize {
     span.start().line
 }
@@ -130,61 +118,6 @@ fn first_line(path: &syn::Path) -> usize {
 
 pub fn words(path: &syn::Path) -> Vec<String> {
     path.segments.iter().map(|segment| segment.ident.to_string()).collect()
-}
-
-fn is_test(attrs: &[Attribute]) -> bool {
-    attrs.iter().any(|attr| {
-        attr.path().is_ident("test")
-            || attr.path().is_ident("cfg")
-                && attr.meta.require_list().is_ok_and(|list| list.tokens.to_string() == "test")
-    })
-}
-
-fn attributes(item: &Item) -> &[Attribute] {
-    match item {
-        Item::Mod(it) => &it.attrs,
-        Item::Fn(it) => &it.attrs,
-        Item::Use(it) => &it.attrs,
-        Item::Impl(it) => &it.attrs,
-        Item::Struct(it) => &it.attrs,
-        Item::Enum(it) => &it.attrs,
-        Item::Const(it) => &it.attrs,
-        Item::Static(it) => &it.attrs,
-        _ => &[],
-    }
-}
-
-fn every_ident(tokens: TokenStream, found: &mut BTreeSet<String>) {
-    for token in tokens {
-        match token {
-            TokenTree::Ident(ident) => {
-                found.insert(ident.to_string());
-            }
-            TokenTree::Group(group) => every_ident(group.stream(), found),
-            // A constant may be named within a text only: `{LIMIT_PA}`.
-            TokenTree::Literal(literal) => {
-                for piece in literal.to_string().split('{').skip(1) {
-                    found.insert(leading_ident(piece));
-                }
-            }
-            TokenTree::Punct(_) => {}
-        }
-    }
-}
-
-fn leading_ident(text: &str) -> String {
-    text.chars().take_while(|c| c.is_ascii_alphanumeric() || *c == '_').collect()
-}
-
-/// Whether a format string prints something by `Debug`.
-fn prints_debug(text: &str) -> bool {
-    text.split('{').skip(1).any(|piece| {
-        piece.split('}').next().is_some_and(|inner| inner.contains(':') && inner.ends_with('?'))
-    })
-}
-
-fn has_words(text: &str) -> bool {
-    text.trim().contains(' ') && text.chars().filter(|c| c.is_alphabetic()).count() >= 2
 }
 
 impl Reader {

@@ -10,6 +10,7 @@ mod facts;
 mod forgotten;
 mod known;
 mod offence;
+mod parts;
 mod patterns;
 mod planted;
 mod report;
@@ -52,6 +53,9 @@ fn files(folder: &Path, ending: &str, found: &mut Vec<PathBuf>) {
     let mut entries: Vec<_> = entries.filter_map(Result::ok).map(|entry| entry.path()).collect();
     entries.sort();
     for path in entries {
+        if path.ends_with("target") {
+            continue;
+        }
         if path.is_dir() {
             files(&path, ending, found);
         } else if path.to_string_lossy().ends_with(ending) {
