@@ -1,4 +1,4 @@
-//! Who uses whom: arrows against the layers, and circles between files.
+//! Arrows between files: those against the layers, and circles.
 
 use std::collections::{BTreeMap, BTreeSet, VecDeque};
 

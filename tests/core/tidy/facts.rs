@@ -47,8 +47,8 @@ pub struct Public {
     pub is_type: bool,
 }
 
-/// A `match` with a catch-all arm whose other arms all name something by a path of two parts or
-/// more, such as `Stage::Low`.
+/// A `match` with a catch-all arm beside arms that name variants by a path of two parts or more,
+/// such as `Stage::Low`.
 #[derive(Debug, Clone)]
 pub struct CatchAll {
     /// The paths without their last part.

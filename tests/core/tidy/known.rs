@@ -40,7 +40,7 @@ impl Known {
         known
     }
 
-    /// What of `rule` is new, and what is on the list without need.
+    /// New offences against `rule`, and entries that are no offence any more.
     pub fn differences(&self, found: &[Offence], rule: Rule) -> Vec<String> {
         let mine: Vec<&Offence> = found.iter().filter(|offence| offence.rule == rule).collect();
         if rule == Rule::Circle {
@@ -102,7 +102,7 @@ impl Known {
         wrong
     }
 
-    /// What is both on this list and found: the list after tidying up, without what is new.
+    /// This list without entries that are no offence any more. New offences do not come on it.
     pub fn shrunk_to(&self, found: &[Offence]) -> Self {
         let now = Self::of(found);
         let mut shrunk = Self::default();
@@ -126,7 +126,7 @@ impl Known {
         shrunk
     }
 
-    /// As the file holds it.
+    /// The list as text, for the file.
     pub fn written(&self) -> String {
         let mut text = String::from(HEAD);
         text += "(\n    circles: [\n";

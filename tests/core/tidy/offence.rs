@@ -42,20 +42,20 @@ impl Rule {
     ];
 }
 
-/// One offence.
+/// One offence, at its file and line.
 #[derive(Debug, Clone, PartialEq, Eq, PartialOrd, Ord)]
 pub struct Offence {
     pub rule: Rule,
     /// The file, or the module at top level where the rule counts by room.
     pub file: String,
     pub line: usize,
-    /// What the list of known offences calls it.
+    /// Its name on the list of known offences: a function, an enum, a module; may be empty.
     pub what: String,
-    /// How much of it: lines of a long function, else one.
+    /// Lines of a long function or file, else one.
     pub amount: usize,
-    /// For a circle, its files.
+    /// The files of a circle, else none.
     pub circle: Vec<String>,
-    /// For a person.
+    /// The message for the person who must mend it.
     pub said: String,
 }
 

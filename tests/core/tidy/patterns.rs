@@ -4,41 +4,46 @@ use syn::Pat;
 
 use super::facts::words;
 
-/// The enums that a `match` with a catch-all names, if every other arm names one. `of` is the type
-/// of the `impl` block around, for `Self::Variant`.
+/// The enums whose variants a `match` names beside a catch-all arm. `of` is the type of the `impl`
+/// block around, for `Self::Variant`.
 pub fn enums_beside_a_catch_all(it: &syn::ExprMatch, of: Option<&str>) -> Option<Vec<Vec<String>>> {
-    let (rest, named): (Vec<_>, Vec<_>) = it.arms.iter().partition(|arm| takes_all(&arm.pat));
-    if rest.is_empty() || named.is_empty() {
-        return None;
-    }
     let mut enums = Vec::new();
-    for arm in named {
-        let before = enums.len();
-        variants(&arm.pat, of, &mut enums);
-        if enums.len() == before {
-            return None;
-        }
-    }
+    it.arms.iter().for_each(|arm| variants(&arm.pat, of, &mut enums));
     enums.sort();
     enums.dedup();
-    Some(enums)
+    let takes_all = it.arms.iter().any(|arm| takes_all(&arm.pat));
+    (takes_all && !enums.is_empty()).then_some(enums)
 }
 
-/// `_`, `other`, `(_, _)`, `_ if …`.
+/// `_`, `other`, `(_, _)`, `Some(_)`, `Some(_) | None`; not a pattern with a guard, because another
+/// arm must take the rest.
 fn takes_all(pattern: &Pat) -> bool {
+    match pattern {
+        Pat::Paren(it) => takes_all(&it.pat),
+        Pat::Reference(it) => takes_all(&it.pat),
+        Pat::Or(it) => it.cases.iter().any(takes_all),
+        Pat::Tuple(it) => it.elems.iter().all(is_wild),
+        Pat::TupleStruct(it) if wraps(&it.path) => it.elems.iter().all(takes_all),
+        _ => is_wild(pattern),
+    }
+}
+
+fn is_wild(pattern: &Pat) -> bool {
     match pattern {
         Pat::Wild(_) | Pat::Rest(_) => true,
         Pat::Ident(it) => {
             it.subpat.is_none() && it.ident.to_string().starts_with(|c: char| c.is_lowercase())
         }
-        Pat::Paren(it) => takes_all(&it.pat),
-        Pat::Reference(it) => takes_all(&it.pat),
-        Pat::Tuple(it) => it.elems.iter().all(takes_all),
-        // A guard decides by something else than the variant, and another arm takes the rest.
         _ => false,
     }
 }
 
+/// `Some` and `Ok`: the variant within is the one that is asked for.
+fn wraps(path: &syn::Path) -> bool {
+    path.is_ident("Some") || path.is_ident("Ok")
+}
+
+/// The paths of the variants that a pattern names, without their last part.
 fn variants(pattern: &Pat, of: Option<&str>, found: &mut Vec<Vec<String>>) {
     let path = match pattern {
         Pat::Guard(it) => return variants(&it.pat, of, found),
@@ -46,7 +51,7 @@ fn variants(pattern: &Pat, of: Option<&str>, found: &mut Vec<Vec<String>>) {
         Pat::Reference(it) => return variants(&it.pat, of, found),
         Pat::Or(it) => return it.cases.iter().for_each(|case| variants(case, of, found)),
         Pat::Tuple(it) => return it.elems.iter().for_each(|part| variants(part, of, found)),
-        Pat::TupleStruct(it) if it.path.is_ident("Some") || it.path.is_ident("Ok") => {
+        Pat::TupleStruct(it) if wraps(&it.path) => {
             return it.elems.iter().for_each(|part| variants(part, of, found));
         }
         Pat::TupleStruct(it) => words(&it.path),

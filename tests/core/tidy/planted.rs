@@ -237,7 +237,7 @@ fn unused_public_items() {
 }
 
 /// A catch-all beside variants of an enum of ours, through an alias, `Self`, a pair or `Some`; not
-/// beside other people's variants, numbers or texts, and not in test code.
+/// beside variants from elsewhere, numbers or texts, and not in test code.
 #[test]
 fn catch_all_arms() {
     let one = |body: &str| {
@@ -253,6 +253,15 @@ fn catch_all_arms() {
     assert_eq!(one("match (d, n) { (D::Open, 1) => 1, (_, _) => 2 };"), offence);
     assert_eq!(one("match Some(d) { Some(D::Open | D::Shut) => 1, _ => 2 };"), offence);
     assert_eq!(one("let _ = format!(\"{}\", match d { D::Open => 1, _ => 2 });"), offence);
+    assert_eq!(one("match d { D::Open => 1, other if n > 1 => 2, _ => 3 };"), offence);
+    assert_eq!(one("match Some(d) { Some(D::Open) => 1, Some(_) | None => 2 };"), offence);
+    assert_eq!(one("match Some(d) { Some(D::Open) => 1, Some(D::Shut) => 2, None => 3 };"), []);
+    assert_eq!(
+        one(
+            "match (d, Some(n)) { (D::Open, None) => 1, (D::Shut, None) => 2, (_, Some(n)) => n };"
+        ),
+        []
+    );
     assert_eq!(one("match d { D::Open => 1, D::Shut => 2 };"), []);
     assert_eq!(one("match n { 1 => 1, _ => 2 };"), []);
     assert_eq!(one("match n { std::cmp::Ordering::Less => 1, _ => 2 };"), []);

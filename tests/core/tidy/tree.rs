@@ -5,10 +5,10 @@ use std::collections::BTreeMap;
 
 use super::facts::{Facts, Import, Mention, read};
 
-/// One file.
+/// A source file with its facts.
 #[derive(Debug)]
 pub struct Source {
-    /// As `src/bench/gas.rs`.
+    /// Path from the project's root, such as `src/bench/gas.rs`.
     pub name: String,
     pub text: String,
     pub facts: Facts,
@@ -23,7 +23,7 @@ impl Source {
     }
 }
 
-/// All files.
+/// All source files, and the modules that they make.
 #[derive(Debug, Default)]
 pub struct Tree {
     pub sources: Vec<Source>,
@@ -39,7 +39,7 @@ struct Module {
     imports: Vec<Import>,
 }
 
-/// Where a path leads: a module, its file, and what is left of the path within.
+/// The end of a path: a module, its file, and the rest of the path within it.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Target {
     pub module: Vec<String>,
@@ -116,7 +116,8 @@ impl Tree {
         tops
     }
 
-    /// Where a path of `mention` leads; `None` when it leaves the crate or names a local thing.
+    /// The module and file that a path leads to; `None` when it leaves the crate or names a local
+    /// thing.
     pub fn resolve(&self, mention: &Mention) -> Option<Target> {
         self.resolve_in(&mention.scope, &mention.path, DEEPEST)
     }
