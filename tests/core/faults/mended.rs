@@ -84,7 +84,7 @@ fn is_more_than_one_hand(fault: Fault, repair: Repair) -> bool {
 
 /// Every repair that a fault names as its right remedy, on every fuel that it fits.
 #[test]
-fn slow_the_right_repair_brings_the_healthy_pattern_back() {
+fn the_right_repair_brings_the_healthy_pattern_back() {
     let mut wrong = Vec::new();
     for &fault in Fault::ALL {
         for fuel in [Fuel::Natural, Fuel::Propane] {

@@ -72,7 +72,7 @@ fn exit_codes_of_tables() {
 
 /// The guide is written whole, and the same each time.
 #[test]
-fn slow_the_guide_is_written() {
+fn the_guide_is_written() {
     let folder = tempfile::tempdir().unwrap();
     let at = folder.path();
     expect(at, &["fidelity", "--write", "out"], 0);

@@ -7,7 +7,7 @@ use super::{faulty, full, spoiled};
 /// A screen from hardly to almost wholly blocked: what does nothing is passed over, what holds the
 /// manifold down is cleaned, and no screw is turned that has no effect.
 #[test]
-fn slow_a_screen_is_cleaned_however_blocked_it_is() {
+fn a_screen_is_cleaned_however_blocked_it_is() {
     for (fuel, share, cleaned) in [
         ("natural", "0.2", false),
         ("natural", "0.8", true),

@@ -56,7 +56,7 @@ fn a_port_closed_after_the_alarm_asks_for_no_check() {
 
 /// Spoiled in any way, a job with such a valve loses what it must and no more.
 #[test]
-fn spoiled_work_on_a_valve_loses_its_own_items() {
+fn slow_spoiled_work_on_a_valve_loses_its_own_items() {
     for fault in ["leaking_gas_valve", "low_stage_set_high, leaking_gas_valve"] {
         let _ = spoiled(&faulty("propane", fault, "InService"));
     }
