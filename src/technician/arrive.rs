@@ -9,7 +9,7 @@ use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, Height, Opening, Topic};
 use crate::bench::part::{Door, Place, Subject, Tool, Window};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen};
+use crate::bench::seen::{Finding, Holes, Note, Seen};
 
 /// Arrival: nose, detector, papers, what stands how.
 pub(super) fn arrival() -> Vec<Step> {
@@ -84,17 +84,13 @@ fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         me.know.neighbors[0] = Some(turned_on(furnace.water_heater.1));
     }
     for note in &seen.sheet.notes {
-        match (&note.finding, note.subject) {
-            (Finding::Figures(figures), Subject::Plate) => {
-                me.know.plate_fuel = Some(figures.fuel);
-                me.know.figures.get_or_insert_with(|| figures.clone());
+        match &note.finding {
+            Finding::Plate(plate) => {
+                me.know.plate_fuel = Some(plate.figures.fuel);
+                me.know.figures.get_or_insert_with(|| plate.figures.clone());
             }
-            (Finding::Figures(figures), Subject::ConversionLabel) => {
-                me.know.figures = Some(figures.clone());
-            }
-            (Finding::Delivery(low, high, rest), _) => {
-                me.know.delivery = Some((*low, *high, *rest));
-            }
+            Finding::Label(figures) => me.know.figures = Some(figures.clone()),
+            Finding::Delivery(delivery) => me.know.delivery = Some(*delivery),
             _ => {}
         }
     }
@@ -118,10 +114,7 @@ fn find_by_eye(me: &mut Technician, seen: &Seen) {
         (Subject::Filter, "filter blocked", Repair::ReplaceFilter),
     ];
     for (subject, words, repair) in BY_EYE {
-        let bad = Finding::Condition(Condition::Bad);
-        if seen.sheet.note(subject).is_some_and(|note| note.finding == bad)
-            && !me.know.has_mended(repair)
-        {
+        if seen.sheet.note(subject).is_some_and(Note::is_bad) && !me.know.has_mended(repair) {
             me.plan_repair(words, repair);
         }
     }
@@ -146,17 +139,16 @@ fn look_at_filter() -> Vec<Step> {
 fn judge_conversion(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let fuel = if me.know.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
     let figures = me.know.figures.clone();
-    let stamp_right = seen.sheet.note(Subject::Orifices).is_some_and(|note| {
-        matches!((&note.finding, &figures),
-            (Finding::Stamp(stamp), Some(figures)) if *stamp == figures.orifice_stamp)
-    });
+    let orifices = seen.sheet.note(Subject::Orifices).map(|note| &note.finding);
+    let stamp_right = matches!((orifices, &figures),
+        (Some(Finding::Orifices { stamp, .. }), Some(figures)) if *stamp == figures.orifice_stamp);
     let springs_right = seen
         .sheet
         .note(Subject::SpringMark)
         .is_some_and(|note| note.finding == Finding::SpringsFor(fuel));
     let figures_right = figures.as_ref().is_some_and(|figures| figures.fuel == fuel);
     me.know.conversion_wrong = !(stamp_right && springs_right && figures_right);
-    if seen.sheet.note(Subject::Orifices).is_some_and(|note| note.text.contains("sits in one")) {
+    if matches!(orifices, Some(Finding::Orifices { holes: Holes::OnePlugged, .. })) {
         me.plan_repair("an orifice is plugged", Repair::CleanOrifices);
     }
     if me.know.conversion_wrong {

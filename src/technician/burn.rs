@@ -11,7 +11,7 @@ use super::task::{number, pause};
 use crate::bench::action::{Action, Height, JointVerdict, Opening};
 use crate::bench::part::{Cock, Joint, Place, Port, Subject, Tool, Window};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen};
+use crate::bench::seen::{Finding, FlamesLook, Seen};
 use crate::units::PA_PER_INWC;
 
 /// Manifold pressure at rest from which a valve lets gas by, in pascals (0.2 in. w.c.; from memory).
@@ -29,17 +29,15 @@ pub(super) fn look_at_flames() -> Vec<Step> {
 }
 
 fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    let bad = Finding::Condition(Condition::Bad);
     if me.careless {
         return Vec::new();
     }
-    let Some(note) = seen.sheet.note(Subject::Flames).filter(|note| note.finding == bad) else {
+    // Where all of them burn, but yellow, the flue gas says more, once the stages are set.
+    let Some(Finding::Flames(FlamesLook::SomeLit { .. })) =
+        seen.sheet.note(Subject::Flames).map(|note| &note.finding)
+    else {
         return Vec::new();
     };
-    if !note.text.contains("burners lit") {
-        // All of them burn, but yellow: the flue gas says more, once the stages are set.
-        return Vec::new();
-    }
     match me.know.next_of(&[Repair::CleanOrifices, Repair::CleanBurners]) {
         Some(repair) => {
             me.plan_repair("a burner is dark", repair);

@@ -6,7 +6,7 @@ use crate::appliance::safety::Hose;
 use crate::bench::action::{Action, Fitted};
 use crate::bench::part::Subject;
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Rod, Seen, Signs, Water};
+use crate::bench::seen::{Note, Rod, Seen, Signs, Water};
 
 /// Once the burner door is off on arrival: hoses, trap, flame rod and ground wire. What is plainly wrong
 /// there goes on the list of repairs.
@@ -94,8 +94,7 @@ fn at_draft(seen: &Seen) -> Option<(&'static str, Repair)> {
         (Hose::Sound, Water::None) => {}
     }
     // Hose and housing are in order: what the look found wrong is the trap.
-    let bad = Finding::Condition(Condition::Bad);
-    let wrong = seen.sheet.note(Subject::DraftHose).is_some_and(|note| note.finding == bad);
+    let wrong = seen.sheet.note(Subject::DraftHose).is_some_and(Note::is_bad);
     wrong.then_some(("condensate trap dry", Repair::PrimeTrap))
 }
 

@@ -48,7 +48,7 @@ fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let Some(excess) = figure(Quantity::ExcessAir) else { return Vec::new() };
     let air = 1.0 + excess / 100.0;
     let fuel = if me.know.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
-    let (least, most) = air::limits(&me.card.text, fuel);
+    let (least, most) = air::limits(&me.card, fuel);
     // Under its pressure and yet too little air: that is too much gas all the more.
     let rich = air < least && !me.is_over(Stage::High);
     if me.careless || (me.set_aside() && !rich) {

@@ -13,7 +13,7 @@ use super::{close, set};
 use crate::bench::action::{Action, Fitted, OnOff, Phase};
 use crate::bench::part::{Place, Screw, Subject, Tool};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen, Smell, Sound};
+use crate::bench::seen::{Finding, Note, Seen, Smell, Sound};
 use crate::bench::setup::SupplyRight;
 use crate::units::PA_PER_INWC;
 
@@ -66,12 +66,12 @@ impl Technician {
     /// Highest pressure at rest that plate and nameplate allow, in pascals.
     fn most_at_rest_pa(&self) -> Option<f64> {
         let plate = self.know.figures.as_ref()?.inlet_max_pa;
-        Some(self.know.delivery.map_or(plate, |(_, _, rest)| plate.min(rest)))
+        Some(self.know.delivery.map_or(plate, |it| plate.min(it.rest_pa)))
     }
 
     /// How far the smallest load stands over what the nameplate lets the regulator deliver, in pascals.
     fn over_delivery_pa(&self) -> Option<f64> {
-        let (_, most, _) = self.know.delivery?;
+        let most = self.know.delivery?.high_pa;
         Some(self.know.inlet[1]? - most)
     }
 
@@ -284,10 +284,8 @@ fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     me.know.raised = true;
     let Some(figures) = &me.know.figures else { return Vec::new() };
     let mut wanted = figures.inlet_min_pa + MARGIN_PA;
-    if let (Some((least, _, _)), [_, Some(low), _, Some(others)]) =
-        (me.know.delivery, me.know.inlet)
-    {
-        wanted = wanted.max(least - (low - others));
+    if let (Some(delivery), [_, Some(low), _, Some(others)]) = (me.know.delivery, me.know.inlet) {
+        wanted = wanted.max(delivery.low_pa - (low - others));
     }
     me.know.tries += 1;
     match number(seen) {
@@ -358,13 +356,13 @@ pub(super) fn is_short_of_gas(me: &Technician, seen: &Seen) -> bool {
 /// What the tank's gauge and the regulator's vent tell on arrival.
 pub(super) fn yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let note = |subject| seen.sheet.note(subject).map(|note| note.finding.clone());
-    if let Some(Finding::Number(percent)) = note(Subject::TankGauge)
+    if let Some(Finding::TankPercent(percent)) = note(Subject::TankGauge)
         && percent <= TANK_LOW
     {
         me.know.note("tank nearly empty");
         me.know.owner_needed = true;
     }
-    if note(Subject::SupplyVent) == Some(Finding::Condition(Condition::Bad)) {
+    if seen.sheet.note(Subject::SupplyVent).is_some_and(Note::is_bad) {
         if me.may_set_supply() {
             me.plan_repair("regulator's vent blocked", Repair::ClearRegulatorVent);
         } else {

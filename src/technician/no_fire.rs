@@ -9,6 +9,7 @@ use super::open::{give_gas, isolate};
 use super::plan::{Step, Technician, act, go, think};
 use super::run_furnace;
 use super::task::{Until, pause, wait};
+use crate::appliance::ignition::ControlStatus;
 use crate::bench::action::{Action, Fitted, OnOff};
 use crate::bench::part::{Place, Port, Screw};
 use crate::bench::repair::Repair;
@@ -49,7 +50,7 @@ fn stuck_in_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if me.know.watch.limit {
         return limit(me);
     }
-    if status(seen).starts_with("burning on high") {
+    if status(seen).is_some_and(ControlStatus::burns_on_high) {
         me.plan_repair("second stage always called", Repair::ReplaceControlBoard);
         return mend_and_read_again(me);
     }
@@ -65,13 +66,19 @@ fn stuck_in_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         }),
         go(Place::GasValve),
     ];
-    steps.push(wait(Until::Status("burning on".to_owned()), WATCH_S));
+    steps.push(wait(Until::Status(burning_on_a_stage()), WATCH_S));
     steps.push(think(no_flame));
     steps
 }
 
-fn status(seen: &Seen) -> &'static str {
-    seen.furnace.as_ref().map_or("", |furnace| furnace.status)
+/// Burning, low or high, whatever the current through the flame.
+fn burning_on_a_stage() -> Vec<ControlStatus> {
+    let on_a_stage = |it: &ControlStatus| it.burns_on_low() || it.burns_on_high();
+    ControlStatus::ALL.into_iter().filter(on_a_stage).collect()
+}
+
+fn status(seen: &Seen) -> Option<ControlStatus> {
+    seen.furnace.as_ref().map(|furnace| furnace.status)
 }
 
 /// Nothing burns: by what the control says.
@@ -97,16 +104,16 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if let Some(steps) = judge::no_gas(me, seen) {
         return steps;
     }
-    let found = if says.contains("no call for heat") {
+    let found = if says == Some(ControlStatus::NoCall) {
         Some(("no call at the control", &[Repair::MendThermostatWire][..]))
-    } else if says.contains("closed at rest") {
+    } else if says == Some(ControlStatus::SwitchClosedAtRest) {
         Some(("pressure switch stuck closed", &[Repair::ReplaceLowSwitch][..]))
     } else if me.know.watch.low_gas && judge::is_short_of_gas(me, seen) {
         me.know.owner_needed = true;
         return give_up(me, "low-gas switch open for want of pressure");
     } else if me.know.watch.low_gas {
         Some(("low-gas switch open with gas there", &[Repair::ReplaceLowGasSwitch][..]))
-    } else if me.know.watch.low_switch || says.contains("waiting for the pressure switch") {
+    } else if me.know.watch.low_switch || says == Some(ControlStatus::AwaitsPressureSwitch) {
         return by_eye::low_switch();
     } else if me.know.watch.rolled_out {
         return rolled_out(me);
@@ -211,9 +218,8 @@ pub(super) fn if_not_high() -> Step {
         if me.know.watch.limit {
             return limit(me);
         }
-        let says = status(seen);
         let ticks = u32::try_from(TICKS_PER_S).unwrap_or(50);
-        if says.starts_with("burning on high") {
+        if status(seen).is_some_and(ControlStatus::burns_on_high) {
             me.plan_repair("control gives high, burners stay low", Repair::ReplaceHighCoil);
         } else if me.know.watch.high_switch_ticks > SWITCH_S * ticks {
             // In thin air the fan draws less: a switch that does not close there may be sound.

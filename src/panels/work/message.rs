@@ -48,7 +48,7 @@ impl Message {
         if self.known.0 != last
             && let Some(note) = job.seen.sheet.notes.last().filter(|note| note.tick >= up_to)
         {
-            self.said = Some((format!("Noted: {}", note.text), until));
+            self.said = Some((format!("Noted: {}", note.words()), until));
         }
         let done = job.refusal.is_none() && job.captions.iter().any(|one| one == WORK_DONE);
         if let Some((repair, _)) = self.asked.take_if(|(_, since)| done && now > *since) {
