@@ -73,7 +73,7 @@ fn status(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
     if any_of.is_empty() {
         let message = format!("The control never says `{}`.", short(&words));
         let nearest = nearest(&words, ControlStatus::ALL.into_iter().map(ControlStatus::words));
-        return Err(Slip { message, nearest, ..place });
+        return Err(Slip { message, nearest, found: short(&words), ..place });
     }
     Ok(Until::Status(any_of))
 }

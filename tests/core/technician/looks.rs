@@ -2,7 +2,7 @@
 
 use quarterturn::bench::action::Ending::{InService, SupplyOwnerCalled};
 
-use super::{faulty, full, spoiled, with};
+use super::{faulty, full, spoiled, stating_heat};
 
 /// What is plain to see with the doors open is mended before it stops anything.
 #[test]
@@ -70,7 +70,7 @@ fn lean_gas_is_told_where_it_can_be_told() {
         let _ = full(&faulty("natural", &fault, "SupplyOwnerCalled"), ending);
     }
     let text = faulty("natural", "lean_gas(\"940 Btu/ft3\")", "SupplyOwnerCalled");
-    let text = with(&text, "Nothing should need setting.", "Gas here has 1,030 Btu/ft3.");
+    let text = stating_heat(&text, 1030);
     assert_eq!(full(&text, SupplyOwnerCalled), ["too little heat in the gas"]);
 }
 

@@ -27,6 +27,14 @@ fn faulty(fuel: &str, faults: &str, endings: &str) -> String {
     with(&text, "    card: (\n", &format!("    faults: [{faults}],\n    card: (\n"))
 }
 
+/// The card states this heating value of natural gas, in Btu/ft³.
+fn stating_heat(text: &str, btu_ft3: u32) -> String {
+    let said = format!("Gas here has {btu_ft3} Btu/ft3.");
+    let text = with(text, "Nothing should need setting.", &said);
+    let field = format!("    card: (\n        heating_value: (natural: \"{btu_ft3} Btu/ft3\"),\n");
+    with(&text, "    card: (\n", &field)
+}
+
 fn prove(text: &str, spoiling: Spoiling) -> SeedProof {
     let scenario = quarterturn::scenario::load(text).unwrap();
     prove_seed(&scenario, 0, spoiling).unwrap()
