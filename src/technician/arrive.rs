@@ -1,5 +1,6 @@
 //! Arrival: what nose, detector, papers and eyes tell before anything is opened.
 
+use super::diagnosis::Diagnosis;
 use super::know::turned_on;
 use super::mend::mend_all;
 use super::plan::{Step, Technician, act, go, inlet_as_found, leave_shut_off, think, with};
@@ -105,13 +106,13 @@ fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 
 /// What is plainly wrong goes on the list of repairs.
 fn find_by_eye(me: &mut Technician, seen: &Seen) {
-    const BY_EYE: [(Subject, &str, Repair); 6] = [
-        (Subject::Registers, "registers closed", Repair::OpenRegisters),
-        (Subject::Vent, "flue blocked", Repair::ClearVent),
-        (Subject::AirOpening, "air opening covered", Repair::ClearIntake),
-        (Subject::Connector, "connector kinked", Repair::ReplaceConnector),
-        (Subject::DripLeg, "water in the line, no drip leg", Repair::EmptyDripLeg),
-        (Subject::Filter, "filter blocked", Repair::ReplaceFilter),
+    const BY_EYE: [(Subject, Diagnosis, Repair); 6] = [
+        (Subject::Registers, Diagnosis::RegistersClosed, Repair::OpenRegisters),
+        (Subject::Vent, Diagnosis::FlueBlocked, Repair::ClearVent),
+        (Subject::AirOpening, Diagnosis::AirOpeningCovered, Repair::ClearIntake),
+        (Subject::Connector, Diagnosis::ConnectorKinked, Repair::ReplaceConnector),
+        (Subject::DripLeg, Diagnosis::WaterInTheLine, Repair::EmptyDripLeg),
+        (Subject::Filter, Diagnosis::FilterBlocked, Repair::ReplaceFilter),
     ];
     for (subject, words, repair) in BY_EYE {
         if seen.sheet.note(subject).is_some_and(Note::is_bad) && !me.know.has_mended(repair) {
@@ -149,7 +150,7 @@ fn judge_conversion(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let figures_right = figures.as_ref().is_some_and(|figures| figures.fuel == fuel);
     me.know.conversion_wrong = !(stamp_right && springs_right && figures_right);
     if matches!(orifices, Some(Finding::Orifices { holes: Holes::OnePlugged, .. })) {
-        me.plan_repair("an orifice is plugged", Repair::CleanOrifices);
+        me.plan_repair(Diagnosis::OrificePlugged, Repair::CleanOrifices);
     }
     if me.know.conversion_wrong {
         me.know.leave_shut_off = true;

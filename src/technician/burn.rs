@@ -1,6 +1,7 @@
 //! What the burners and the shut valve tell, with the hose on the manifold port.
 
 use super::close::close_open;
+use super::diagnosis::Diagnosis;
 use super::mend::{hands_free, mend_all};
 use super::no_fire::give_up;
 use super::open::{give_gas, isolate};
@@ -40,10 +41,10 @@ fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     };
     match me.know.next_of(&[Repair::CleanOrifices, Repair::CleanBurners]) {
         Some(repair) => {
-            me.plan_repair("a burner is dark", repair);
+            me.plan_repair(Diagnosis::BurnerDark, repair);
             mend_at_manifold()
         }
-        None => give_up(me, "flames stay wrong"),
+        None => give_up(me, Diagnosis::FlamesStayWrong),
     }
 }
 
@@ -99,14 +100,14 @@ fn judge_valve(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     }
     if me.know.has_mended(Repair::ReplaceGasValve) {
         if me.know.aired {
-            return give_up(me, "gas valve lets gas by");
+            return give_up(me, Diagnosis::ValveLetsGasBy);
         }
         me.know.aired = true;
         let mut steps = vec![think(hands_free)];
         steps.extend(air_and_probe());
         return steps;
     }
-    me.plan_repair("gas valve lets gas by", Repair::ReplaceGasValve);
+    me.plan_repair(Diagnosis::ValveLetsGasBy, Repair::ReplaceGasValve);
     mend_at_manifold()
 }
 
@@ -118,9 +119,9 @@ pub(super) fn stays_on(me: &mut Technician) -> Option<Vec<Step>> {
         return None;
     }
     if me.know.has_mended(Repair::ReplaceGasValve) {
-        return Some(give_up(me, "gas valve does not shut"));
+        return Some(give_up(me, Diagnosis::ValveDoesNotShut));
     }
-    me.plan_repair("gas valve does not shut", Repair::ReplaceGasValve);
+    me.plan_repair(Diagnosis::ValveDoesNotShut, Repair::ReplaceGasValve);
     Some(vec![
         go(Place::PlantRoom),
         think(|_, seen| {

@@ -2,6 +2,7 @@
 
 use std::collections::VecDeque;
 
+use super::diagnosis::Diagnosis;
 use crate::appliance::ignition::{ControlStatus, Failure};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::bench::action::OnOff;
@@ -45,8 +46,8 @@ pub(super) struct Know {
     pub owner_needed: bool,
     /// Whether gas was heard coming out of the supply regulator's vent.
     pub vent_heard: bool,
-    /// What is wrong, in words.
-    pub diagnosis: Vec<String>,
+    /// What is wrong.
+    pub diagnosis: Vec<Diagnosis>,
     /// Repairs that can be done once the furnace is isolated.
     pub to_mend: VecDeque<Repair>,
     /// Repairs that wait until the inlet port is open and the pressure gone.
@@ -83,9 +84,9 @@ pub(super) struct Know {
 
 impl Know {
     /// Notes a finding once.
-    pub(super) fn note(&mut self, words: &str) {
-        if !self.diagnosis.iter().any(|one| one == words) {
-            self.diagnosis.push(words.to_owned());
+    pub(super) fn note(&mut self, diagnosis: Diagnosis) {
+        if !self.diagnosis.contains(&diagnosis) {
+            self.diagnosis.push(diagnosis);
         }
     }
 

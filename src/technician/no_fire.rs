@@ -3,6 +3,7 @@
 
 use super::burn::{mend_at_manifold, stays_on};
 use super::by_eye;
+use super::diagnosis::Diagnosis;
 use super::judge;
 use super::mend::mend_all;
 use super::open::{give_gas, isolate};
@@ -51,7 +52,7 @@ fn stuck_in_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return limit(me);
     }
     if status(seen).is_some_and(ControlStatus::burns_on_high) {
-        me.plan_repair("second stage always called", Repair::ReplaceControlBoard);
+        me.plan_repair(Diagnosis::HighAlwaysCalled, Repair::ReplaceControlBoard);
         return mend_and_read_again(me);
     }
     // A try from its beginning: power off and on again, and look.
@@ -86,7 +87,7 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if !me.too_long {
         // It burned this time, but late: what delays it is looked for too.
         if me.know.watch.bang {
-            me.plan_repair("gas lights late", Repair::CleanBurners);
+            me.plan_repair(Diagnosis::LightsLate, Repair::CleanBurners);
             return mend_and_read_again(me);
         }
         return read_again();
@@ -94,7 +95,7 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     me.too_long = false;
     me.know.tries += 1;
     if me.know.tries > MOST_ATTEMPTS {
-        return give_up(me, "no reason found");
+        return give_up(me, Diagnosis::NoReasonFound);
     }
     let says = status(seen);
     // A flame that stays on with the gas shut has its gas.
@@ -105,14 +106,14 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return steps;
     }
     let found = if says == Some(ControlStatus::NoCall) {
-        Some(("no call at the control", &[Repair::MendThermostatWire][..]))
+        Some((Diagnosis::NoCallAtControl, &[Repair::MendThermostatWire][..]))
     } else if says == Some(ControlStatus::SwitchClosedAtRest) {
-        Some(("pressure switch stuck closed", &[Repair::ReplaceLowSwitch][..]))
+        Some((Diagnosis::LowSwitchStuckClosed, &[Repair::ReplaceLowSwitch][..]))
     } else if me.know.watch.low_gas && judge::is_short_of_gas(me, seen) {
         me.know.owner_needed = true;
-        return give_up(me, "low-gas switch open for want of pressure");
+        return give_up(me, Diagnosis::LowGasSwitchForPressure);
     } else if me.know.watch.low_gas {
-        Some(("low-gas switch open with gas there", &[Repair::ReplaceLowGasSwitch][..]))
+        Some((Diagnosis::LowGasSwitchOpen, &[Repair::ReplaceLowGasSwitch][..]))
     } else if me.know.watch.low_switch || says == Some(ControlStatus::AwaitsPressureSwitch) {
         return by_eye::low_switch();
     } else if me.know.watch.rolled_out {
@@ -120,11 +121,11 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     } else if me.know.watch.lit > 0 {
         return by_eye::flame_lost();
     } else if me.know.watch.glow < DIM {
-        Some(("igniter does not glow bright", &[Repair::ReplaceIgniter][..]))
+        Some((Diagnosis::IgniterDim, &[Repair::ReplaceIgniter][..]))
     } else {
         // At its brightest an igniter lights whatever gas comes to it.
         let repairs = if me.know.watch.glow < BRIGHT { NO_LIGHT_DULL } else { NO_LIGHT };
-        Some(("gas there, igniter bright, no flame", repairs))
+        Some((Diagnosis::GasButNoFlame, repairs))
     };
     let next = found.and_then(|(words, repairs)| Some((words, me.know.next_of(repairs)?)));
     match next {
@@ -132,7 +133,7 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
             me.plan_repair(words, repair);
             mend_and_read_again(me)
         }
-        None => give_up(me, "every likely repair done in vain"),
+        None => give_up(me, Diagnosis::RepairsInVain),
     }
 }
 
@@ -141,18 +142,18 @@ const NO_LIGHT: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::C
 const NO_LIGHT_DULL: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::ReplaceIgniter];
 
 fn rolled_out(me: &mut Technician) -> Vec<Step> {
-    if me.know.diagnosis.iter().any(|one| one == "roll-out switch open") {
-        return give_up(me, "roll-out switch opens again");
+    if me.know.diagnosis.contains(&Diagnosis::RolloutOpen) {
+        return give_up(me, Diagnosis::RolloutOpensAgain);
     }
-    me.know.note("roll-out switch open");
+    me.know.note(Diagnosis::RolloutOpen);
     let mut steps = vec![go(Place::GasValve), act(Action::ResetRollout)];
     steps.extend(read_again());
     steps
 }
 
 /// Leaves the furnace shut off: nothing more can be done here.
-pub(super) fn give_up(me: &mut Technician, words: &str) -> Vec<Step> {
-    me.know.note(words);
+pub(super) fn give_up(me: &mut Technician, diagnosis: Diagnosis) -> Vec<Step> {
+    me.know.note(diagnosis);
     me.start_over(Vec::new());
     me.know.leave_shut_off = true;
     vec![think(|_, _| judge::close_and_leave())]
@@ -185,7 +186,7 @@ pub(super) fn read_again() -> Vec<Step> {
     vec![think(|me, seen| {
         me.know.rounds += 1;
         if me.know.rounds > MOST_ROUNDS {
-            return give_up(me, "no end of it");
+            return give_up(me, Diagnosis::NoEnd);
         }
         let mut steps = run_furnace::stop();
         match seen.meter.hose {
@@ -213,14 +214,14 @@ pub(super) fn if_not_high() -> Step {
         me.too_long = false;
         me.know.tries += 1;
         if me.know.tries > MOST_ATTEMPTS {
-            return give_up(me, "high does not burn");
+            return give_up(me, Diagnosis::HighDoesNotBurn);
         }
         if me.know.watch.limit {
             return limit(me);
         }
         let ticks = u32::try_from(TICKS_PER_S).unwrap_or(50);
         if status(seen).is_some_and(ControlStatus::burns_on_high) {
-            me.plan_repair("control gives high, burners stay low", Repair::ReplaceHighCoil);
+            me.plan_repair(Diagnosis::HighCoilDead, Repair::ReplaceHighCoil);
         } else if me.know.watch.high_switch_ticks > SWITCH_S * ticks {
             // In thin air the fan draws less: a switch that does not close there may be sound.
             let thin = seen.altitude_ft > super::flue::DERATE_FT;
@@ -247,22 +248,22 @@ fn no_flame_on_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 pub(super) fn limit(me: &mut Technician) -> Vec<Step> {
     me.know.watch.limit = false;
     if me.know.has_mended(Repair::OpenRegisters) {
-        return give_up(me, "limit opens again");
+        return give_up(me, Diagnosis::LimitOpensAgain);
     }
-    me.plan_repair("limit opens with the filter clean", Repair::OpenRegisters);
+    me.plan_repair(Diagnosis::LimitOpens, Repair::OpenRegisters);
     mend_and_read_again(me)
 }
 
 /// The manometer is dark, or shows more than it can: a fresh battery, or one of greater range.
 pub(super) fn another_meter(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let (words, repair) = match seen.meter.display {
-        Display::Dark => ("manometer's battery flat", Repair::ReplaceMeterBattery),
+        Display::Dark => (Diagnosis::MeterBatteryFlat, Repair::ReplaceMeterBattery),
         Display::OverRange | Display::Number(_) => {
-            ("manometer's range too small", Repair::BorrowMeter)
+            (Diagnosis::MeterRangeTooSmall, Repair::BorrowMeter)
         }
     };
     if me.know.has_mended(repair) {
-        return give_up(me, "manometer of no use here");
+        return give_up(me, Diagnosis::MeterOfNoUse);
     }
     me.know.note(words);
     me.know.mended.push(repair);

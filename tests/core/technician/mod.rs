@@ -8,6 +8,7 @@ mod valve;
 
 use quarterturn::bench::action::Ending;
 use quarterturn::scenario::builtin::find;
+use quarterturn::technician::diagnosis::Diagnosis;
 use quarterturn::technician::proof::{SeedProof, Spoiling, prove_seed};
 
 /// The text of a healthy bench, the only one of its fuel.
@@ -41,7 +42,7 @@ fn prove(text: &str, spoiling: Spoiling) -> SeedProof {
 }
 
 /// Full marks with this ending; what it took the job for.
-fn full(text: &str, ending: Ending) -> Vec<String> {
+fn full(text: &str, ending: Ending) -> Vec<Diagnosis> {
     let proof = prove(text, Spoiling::No);
     assert!(proof.is_full() && proof.ending == Some(ending), "{proof:?}\n{text}");
     proof.diagnosis

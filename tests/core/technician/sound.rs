@@ -5,6 +5,7 @@ use quarterturn::bench::action::Ending::InService;
 use quarterturn::bench::action::{Action, NotDone};
 use quarterturn::bench::event::Event;
 use quarterturn::bench::refusal::Refusal;
+use quarterturn::technician::diagnosis::Diagnosis;
 use quarterturn::technician::drive::Witness;
 use quarterturn::technician::proof::Spoiling;
 use quarterturn::technician::{Technician, play};
@@ -31,7 +32,7 @@ fn gas_leaner_than_the_card_says_is_told() {
     let text = faulty("natural", "lean_gas", "SupplyOwnerCalled");
     let text = stating_heat(&text, 1030);
     let proof = prove(&text, Spoiling::No);
-    assert!(proof.is_full() && proof.diagnosis == ["too little heat in the gas"], "{proof:?}");
+    assert!(proof.is_full() && proof.diagnosis == [Diagnosis::TooLittleHeat], "{proof:?}");
 }
 
 /// One to eight burners, each with the drill that gives the plate's input: all of them lit is all
@@ -46,7 +47,7 @@ fn any_number_of_burners_is_looked_at() {
         if count == 6 {
             let faults = "    faults: [plugged_orifice],\n    card: (\n";
             let text = with(&text, "    card: (\n", faults);
-            assert_eq!(full(&text, InService), ["an orifice is plugged"]);
+            assert_eq!(full(&text, InService), [Diagnosis::OrificePlugged]);
         }
     }
 }
