@@ -1,6 +1,7 @@
 //! Gas in the air: out, shut off from outside, call, wait, and only then back in to leave it safe.
 
 use super::close::close_open;
+use super::diagnosis::Diagnosis;
 use super::mend::{hands_free, mend};
 use super::plan::{Step, Technician, act, go, leave_shut_off, think};
 use super::task::pause;
@@ -35,7 +36,7 @@ impl Technician {
         }
         self.know.alarm_answered = true;
         self.know.alarms += 1;
-        self.know.note("gas in the air: everybody out");
+        self.know.note(Diagnosis::GasInTheAir);
         let mut steps = get_out();
         steps.extend(if self.know.alarms > MOST_ALARMS { stay_out() } else { come_back() });
         self.start_over(steps);

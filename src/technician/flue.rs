@@ -2,6 +2,7 @@
 
 use super::burn::mend_at_manifold;
 use super::close::close_open;
+use super::diagnosis::Diagnosis;
 use super::mend::{hands_free, mend_all};
 use super::no_fire::give_up;
 use super::open::isolate;
@@ -48,7 +49,7 @@ fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let Some(excess) = figure(Quantity::ExcessAir) else { return Vec::new() };
     let air = 1.0 + excess / 100.0;
     let fuel = if me.know.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
-    let (least, most) = air::limits(&me.card.text, fuel);
+    let (least, most) = air::limits(&me.card, fuel);
     // Under its pressure and yet too little air: that is too much gas all the more.
     let rich = air < least && !me.is_over(Stage::High);
     if me.careless || (me.set_aside() && !rich) {
@@ -56,10 +57,10 @@ fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     }
     let under = rich && me.is_under(Stage::High);
     if !under && figure(Quantity::CarbonMonoxideAirFree).is_some_and(|ppm| ppm > MOST_CO_PPM) {
-        return give_up(me, "carbon monoxide in the flue at the right pressure");
+        return give_up(me, Diagnosis::CarbonMonoxide);
     }
     if air > most {
-        me.know.note("too little heat in the gas");
+        me.know.note(Diagnosis::TooLittleHeat);
         me.know.owner_needed = true;
         return Vec::new();
     }
@@ -68,12 +69,12 @@ fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     }
     let high = seen.altitude_ft > DERATE_FT;
     let (words, repair) = if high {
-        ("nothing changed for the altitude", Repair::FitAltitudeOrifices)
+        (Diagnosis::NotDerated, Repair::FitAltitudeOrifices)
     } else {
-        ("too much gas at the right pressure", Repair::FitOrifices)
+        (Diagnosis::TooMuchGas, Repair::FitOrifices)
     };
     if me.know.has_mended(repair) {
-        return give_up(me, "flue gas stays wrong");
+        return give_up(me, Diagnosis::FlueStaysWrong);
     }
     me.plan_repair(words, repair);
     // A supply that was judged under too much flow is judged anew.

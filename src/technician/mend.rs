@@ -1,5 +1,6 @@
 //! Mending: what has to be so first, the repair, the joint that it opened checked afterwards.
 
+use super::diagnosis::Diagnosis;
 use super::open::{hose_back_on, hose_off, isolate};
 use super::plan::{Step, Technician, act, go, think, with};
 use super::task::pause;
@@ -11,8 +12,8 @@ use crate::bench::seen::{Cracked, FluidSeen, Seen};
 impl Technician {
     /// Puts a repair on the list, with what it is for. One that needs the line without pressure
     /// waits for the open inlet port.
-    pub(super) fn plan_repair(&mut self, words: &str, repair: Repair) {
-        self.know.note(words);
+    pub(super) fn plan_repair(&mut self, diagnosis: Diagnosis, repair: Repair) {
+        self.know.note(diagnosis);
         let list = if repair.needs().contains(&Need::NoPressure) {
             &mut self.know.to_mend_open
         } else {
@@ -220,10 +221,10 @@ fn boss_leaks(me: &mut Technician, port: Port) -> Vec<Step> {
         think(hands_free),
     ];
     if me.know.has_mended(Repair::ReplaceGasValve) {
-        steps.push(think(|me, _| super::no_fire::give_up(me, "boss leaks again")));
+        steps.push(think(|me, _| super::no_fire::give_up(me, Diagnosis::BossLeaksAgain)));
         return steps;
     }
-    me.plan_repair("boss cracked", Repair::ReplaceGasValve);
+    me.plan_repair(Diagnosis::BossCracked, Repair::ReplaceGasValve);
     steps.push(match port {
         Port::Inlet => think(|me, seen| match seen.meter.hose {
             Some((Port::Inlet, _)) => super::hose::mend_in_open_line(),
@@ -245,7 +246,7 @@ fn leaks_with_hose(me: &mut Technician, port: Port) -> Vec<Step> {
     if me.know.has_mended(repair) {
         return Vec::new();
     }
-    me.know.note("manometer's hose leaks");
+    me.know.note(Diagnosis::MeterHoseLeaks);
     let mut steps = vec![
         act(Action::Cock { cock: Cock::Furnace, degrees: 0 }),
         act(Action::Wipe(port.joint())),

@@ -2,6 +2,7 @@
 
 use std::collections::VecDeque;
 
+use super::diagnosis::Diagnosis;
 use super::drive::Player;
 use super::know::Know;
 use super::mend::{check_opened, mend_all};
@@ -51,9 +52,9 @@ impl Technician {
         &self.refused
     }
 
-    /// What it took the job's faults for, in words, in the order in which it found them.
+    /// What it took the job's faults for, in the order in which it found them.
     #[must_use]
-    pub fn diagnosis(&self) -> Vec<String> {
+    pub fn diagnosis(&self) -> Vec<Diagnosis> {
         self.know.diagnosis.clone()
     }
 
@@ -157,7 +158,7 @@ pub(super) fn on_to_manifold() -> Vec<Step> {
     steps.extend(open::isolate());
     steps.push(think(|me, _| {
         if me.know.watch.bang && !me.know.has_mended(Repair::CleanBurners) {
-            me.plan_repair("gas lights late", Repair::CleanBurners);
+            me.plan_repair(Diagnosis::LightsLate, Repair::CleanBurners);
         }
         Vec::new()
     }));
