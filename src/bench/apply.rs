@@ -105,11 +105,11 @@ impl Bench {
     /// Tells the gas side how everything that hands can move stands now.
     pub(super) fn push_paths(&mut self) {
         let things = &self.things;
-        self.gas.set_furnace_cock(things.furnace_cock_deg);
-        self.gas.set_supply_cock(things.supply_cock_deg);
+        self.gas.set_furnace_cock(things.manual_valve);
+        self.gas.set_supply_cock(things.supply_valve);
         for (i, neighbor) in super::part::Neighbor::ALL.iter().enumerate() {
             let on = things.neighbors[i] == action::OnOff::On && !self.guard_dropped(i);
-            self.gas.set_neighbor(*neighbor, things.neighbor_cock_deg[i], on);
+            self.gas.set_neighbor(*neighbor, things.neighbor_valves[i], on);
         }
         self.gas.set_caps([things.caps[0], things.caps[1]]);
         self.gas.set_ports([things.ports[0].path(), things.ports[1].path()]);

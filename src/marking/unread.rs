@@ -180,7 +180,7 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
         .filter(|&stage| !after(stage))
         .map(|stage| match stage {
             Stage::Rest => "inlet at rest",
-            Stage::Low | Stage::High | Stage::HighWithOthers => "inlet on high, all others on",
+            Stage::Low | Stage::High | Stage::HighWithOthers => "inlet on high with the others",
         })
         .collect();
     let high = [Stage::High, Stage::HighWithOthers];

@@ -76,6 +76,15 @@ pub struct Signs {
     pub over_pressure: bool,
 }
 
+/// The states of a pattern in words, in its order.
+pub const STATES: [&str; 5] = [
+    Stage::Rest.label(),
+    Stage::Low.label(),
+    Stage::High.label(),
+    Stage::HighWithOthers.label(),
+    "at rest again",
+];
+
 /// A pattern.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern {

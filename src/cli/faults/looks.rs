@@ -158,7 +158,7 @@ fn plain(seen: &Seen) -> Vec<(&'static str, String)> {
         sights.push(("Manometer", "over its range".to_owned()));
     }
     let Some(furnace) = &seen.furnace else { return sights };
-    sights.push(("Manual valve", format!("its handle stands at {}°", furnace.cock_deg)));
+    sights.push(("Manual valve", format!("its handle stands at {}", furnace.manual_valve)));
     let Some(burners) = &furnace.burners else { return sights };
     let switch = match burners.valve_switch {
         OnOff::On => "on",
