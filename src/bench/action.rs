@@ -1,5 +1,7 @@
 //! The one way in: everything a person, a script or a technician can do.
 
+mod effect;
+
 use serde::{Deserialize, Serialize};
 
 use super::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Spot, Subject, Tool, Window};
@@ -8,6 +10,7 @@ use crate::physics::valve::HandleAngle;
 use crate::units::PressureUnit;
 
 pub use crate::appliance::test_point::Stage;
+pub use effect::OnReading;
 
 /// One thing done by hand, by eye or by voice. Plain data; numbers are whole, so that a record
 /// reads back to exactly the same action.

@@ -8,9 +8,9 @@ mod switches;
 
 pub(super) use hands::{joint_index, port_index};
 
-use super::action::{Action, Ending};
+use super::action::{Action, Ending, OnReading};
 use super::event::Happening;
-use super::part::{Cock, Joint, Place, Screw, Subject, Tool};
+use super::part::{Joint, Place, Screw, Subject, Tool};
 use super::refusal::Refusal;
 use super::seen::Over;
 use super::watch::Since;
@@ -75,17 +75,11 @@ impl Bench {
     /// What follows every action that was done.
     pub(super) fn after_act(&mut self, action: &Action) {
         self.push_paths();
-        match action {
-            Action::Turn { .. } | Action::Mend(_) => self.watch.forget(Since::PressureMoved),
-            Action::MeterZero | Action::MeterLowSide(_) | Action::Gauge(_) => {
-                self.watch.forget(Since::MeterMoved)
-            }
-            Action::HoseOn { .. }
-            | Action::HoseOff
-            | Action::Plug { .. }
-            | Action::Cap { .. }
-            | Action::Cock { cock: Cock::Furnace | Cock::Supply, .. } => self.watch.unsettle(),
-            _ => {}
+        match action.on_reading() {
+            OnReading::MovesPressure => self.watch.forget(Since::PressureMoved),
+            OnReading::MovesMeter => self.watch.forget(Since::MeterMoved),
+            OnReading::Unsettles => self.watch.unsettle(),
+            OnReading::Nothing => {}
         }
         self.let_go_of_spot();
         self.cycle.touched(action);

@@ -109,7 +109,7 @@ impl Remembered {
 
     /// Takes in what is being done.
     pub fn did(&mut self, action: &Action) {
-        if cycle::spoils(action) {
+        if action.spoils_cycle() {
             self.cycle = Cycle::default();
         }
         let [inlet, manifold] = &mut self.proven;

@@ -6,7 +6,7 @@ use crate::bench::event::{Happening, ReadingFact};
 use crate::bench::fault::Fault;
 use crate::bench::fault::remedy::Remedy;
 use crate::bench::part::{Cock, Neighbor, Port, Screw};
-use crate::bench::repair::Repair;
+use crate::bench::repair::{Moves, Repair};
 use crate::bench::setup::JobCard;
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
@@ -216,16 +216,8 @@ impl Good {
 
     /// Whether it set or renewed the supply's regulator.
     pub(super) fn moves_supply(&self) -> bool {
-        let renews = |a: &Action| {
-            matches!(
-                a,
-                Action::Mend(
-                    Repair::ReplaceSupplyRegulator
-                        | Repair::ReplaceFirstStage
-                        | Repair::FitTwoStageRegulators
-                )
-            )
-        };
+        let renews =
+            |a: &Action| matches!(a, Action::Mend(repair) if repair.moves() == Moves::Supply);
         self.turns(Screw::Supply) || self.does(renews)
     }
 
