@@ -19,6 +19,7 @@ mod perceive;
 mod port;
 pub mod refusal;
 pub mod repair;
+pub mod run;
 pub mod seen;
 pub mod setup;
 mod stand;

@@ -18,6 +18,7 @@ use crate::appliance::plate::{Band, Fuel};
 use crate::bench::Bench;
 use crate::bench::action::{Action, Fitted, OnOff, Stage};
 use crate::bench::part::{Door, Place, Port, Subject};
+use crate::bench::run::{self, Nobody};
 use crate::bench::seen::{Display, FurnaceSeen};
 use crate::bench::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
@@ -69,9 +70,7 @@ fn looks(setup: &Setup) -> Vec<String> {
     look_around(&mut bench, &mut words, |furnace| format!("{furnace:?}"));
     for place in Place::ALL {
         let _ = bench.apply(&Action::Go(*place));
-        for _ in 0..SNIFF_S * TICKS_PER_S {
-            bench.step();
-        }
+        run::wait(&mut bench, SNIFF_S * TICKS_PER_S, &mut Nobody);
         let seen = bench.seen();
         words.push(format!("{:?} {:?}", seen.smell, seen.sounds));
     }
@@ -85,9 +84,7 @@ fn looks(setup: &Setup) -> Vec<String> {
         let _ = bench.apply(&action);
     }
     // What glows or turns has come to rest.
-    for _ in 0..REST_S * TICKS_PER_S {
-        bench.step();
-    }
+    run::wait(&mut bench, REST_S * TICKS_PER_S, &mut Nobody);
     look_around(&mut bench, &mut words, |furnace| {
         format!("{:?}", furnace.burners.as_ref().map(|burners| &burners.signs))
     });

@@ -1,7 +1,7 @@
 //! What the coach keeps in mind of what was seen and done.
 
 use super::ORDER;
-use super::cycle::{self, Cycle};
+use super::cycle::Cycle;
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, JointVerdict, Phase, Stage, Topic};
 use crate::bench::part::{Joint, Port, Screw};

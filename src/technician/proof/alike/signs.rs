@@ -9,6 +9,7 @@ use crate::bench::action::{Action, Fitted, OnOff};
 use crate::bench::fault::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
 use crate::bench::fault::pattern::{Hands, Point, measure};
 use crate::bench::part::{Door, Place, Port, Range, Spot, Subject};
+use crate::bench::run::{self, Nobody};
 use crate::bench::seen::Display;
 use crate::bench::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
@@ -126,9 +127,7 @@ impl Signs {
         let mut heard = BTreeSet::new();
         let mut glow: f64 = 0.0;
         for _ in 0..FOLLOWED_S {
-            for _ in 0..TICKS_PER_S {
-                bench.step();
-            }
+            run::wait(&mut bench, TICKS_PER_S, &mut Nobody);
             let seen = bench.seen();
             heard.extend(seen.sounds.iter().map(|sound| sound.caption()));
             if let Some(furnace) = &seen.furnace {
