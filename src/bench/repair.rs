@@ -397,7 +397,7 @@ impl Work {
         Self { moves, ..self }
     }
 
-    const fn is_on_reading(self) -> Self {
+    const fn on_reading(self) -> Self {
         Self { on_reading: OnReading::Yes, ..self }
     }
 

@@ -18,12 +18,12 @@ pub(super) const SWAP_METER_HOSE: Work = Work::new(Place::PlantRoom, Nature::Car
     bay.setup.meter.lag_s = bay.sound.meter.lag_s;
 })
 .needs(&[Need::HoseFree])
-.is_on_reading();
+.on_reading();
 
 pub(super) const REPLACE_METER_BATTERY: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.meter.wear.battery_s = None;
 })
-.is_on_reading();
+.on_reading();
 
 pub(super) const BORROW_METER: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     let (setup, sound) = (&mut bay.setup, bay.sound);
@@ -33,7 +33,7 @@ pub(super) const BORROW_METER: Work = Work::new(Place::PlantRoom, Nature::Care, 
 })
 .needs(&[Need::HoseFree])
 .renews(Renewed::Meter)
-.is_on_reading();
+.on_reading();
 
 pub(super) const CLEAN_INLET_TAP: Work =
     Work::new(Place::GasValve, Nature::Care, |bay| clean(bay, Port::Inlet))
@@ -44,7 +44,7 @@ pub(super) const CLEAN_INLET_TAP: Work =
             Need::Open(Port::Inlet),
         ])
         .moves(Moves::Inlet)
-        .is_on_reading();
+        .on_reading();
 
 pub(super) const CLEAN_MANIFOLD_TAP: Work =
     Work::new(Place::GasValve, Nature::Care, |bay| clean(bay, Port::Manifold))
@@ -55,7 +55,7 @@ pub(super) const CLEAN_MANIFOLD_TAP: Work =
             Need::Open(Port::Manifold),
         ])
         .moves(Moves::Manifold)
-        .is_on_reading();
+        .on_reading();
 
 fn clean(bay: &mut Bay<'_>, port: Port) {
     if let Some(found) = bay.setup.condition.ports.get_mut(at(port)) {
@@ -67,13 +67,13 @@ pub(super) const DRILL_INLET_TAP: Work =
     Work::new(Place::GasValve, Nature::Danger, |bay| drill(bay, Port::Inlet))
         .needs(&[Need::BurnerDoorOff, Need::Shut(Cock::Furnace), Need::Open(Port::Inlet)])
         .moves(Moves::Inlet)
-        .is_on_reading();
+        .on_reading();
 
 pub(super) const DRILL_MANIFOLD_TAP: Work =
     Work::new(Place::GasValve, Nature::Danger, |bay| drill(bay, Port::Manifold))
         .needs(&[Need::BurnerDoorOff, Need::Shut(Cock::Furnace), Need::Open(Port::Manifold)])
         .moves(Moves::Manifold)
-        .is_on_reading();
+        .on_reading();
 
 /// The hole is free, and the boss has a crack.
 fn drill(bay: &mut Bay<'_>, port: Port) {
