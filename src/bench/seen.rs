@@ -11,6 +11,7 @@ use crate::appliance::ignition::ControlStatus;
 use crate::appliance::safety::Jumpers;
 use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
+use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};
 
 mod finding;
@@ -218,8 +219,8 @@ pub struct DetectorSeen {
 /// The yard in view.
 #[derive(Debug, Clone, PartialEq)]
 pub struct YardSeen {
-    /// The supply shut-off, degrees open.
-    pub cock_deg: i16,
+    /// The handle of the supply shut-off.
+    pub supply_valve: HandleAngle,
     /// The supply regulator's cap.
     pub cap: Fitted,
     /// Angle of its screw since the start in eighths of a turn, seen with the cap off.
@@ -241,10 +242,10 @@ pub struct FurnaceSeen {
     pub blower_door: Fitted,
     /// The service switch.
     pub switch: OnOff,
-    /// The manual valve, degrees open.
-    pub cock_deg: i16,
-    /// The water heater's valve, degrees open, and whether it burns.
-    pub water_heater: (i16, Burning),
+    /// The handle of the manual valve.
+    pub manual_valve: HandleAngle,
+    /// The water heater's valve and whether it burns.
+    pub water_heater: (HandleAngle, Burning),
     /// The plant-room window.
     pub window: Opening,
     /// What the control says.
@@ -373,8 +374,8 @@ pub struct HallSeen {
     pub co_ppm: f64,
     /// The hall window.
     pub window: Opening,
-    /// The range's valve, degrees open, and whether it burns.
-    pub range: (i16, Burning),
+    /// The range's valve and whether it burns.
+    pub range: (HandleAngle, Burning),
     /// Share of the registers that is closed, 0–1.
     pub registers_closed: f64,
 }

@@ -14,6 +14,7 @@ pub use condition::{
 use super::fault::Fault;
 use crate::appliance::plate::{Fuel, Plate};
 use crate::physics::fluid::Gas;
+use crate::physics::valve::HandleAngle;
 
 /// Everything that a bench is built from. SI throughout, gauge pressures.
 #[derive(Debug, Clone, PartialEq)]
@@ -229,7 +230,7 @@ pub struct MeterSetup {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Found {
     /// The furnace's manual valve, degrees open.
-    pub cock_deg: i16,
+    pub manual_valve: HandleAngle,
     /// The valve switch.
     pub valve_switch: super::action::OnOff,
     /// The service switch.

@@ -9,6 +9,7 @@ use crate::bench::seen::{
     BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
     HoseLook, PortFill, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
 };
+use crate::physics::valve::HandleAngle;
 
 /// How a part stands, in words, or nothing where there is nothing to say or it cannot be seen.
 #[must_use]
@@ -87,7 +88,7 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
         "burner-door" => door(furnace.burner_door),
         "blower-door" => door(furnace.blower_door),
         "furnace-switch" => on_off(furnace.switch).into(),
-        "manual-valve" => cock(furnace.cock_deg),
+        "manual-valve" => cock(furnace.manual_valve),
         "water-heater" => burning(furnace.water_heater.1).into(),
         "water-heater-cock" => cock(furnace.water_heater.0),
         "plant-window" => opening(furnace.window).into(),
@@ -201,7 +202,7 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
 
 fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
     Some(match id {
-        "supply-cock" => cock(yard.cock_deg),
+        "supply-cock" => cock(yard.supply_valve),
         "supply-cap" => cap(yard.cap),
         "supply-screw" => screw(yard.screw_eighths),
         "tank-gauge" => format!("{:.0} %", yard.tank_percent?),
@@ -217,11 +218,13 @@ fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
 
 /// A hand valve's angle in words.
 #[must_use]
-pub fn cock(degrees: i16) -> String {
-    match degrees {
-        0 => "shut".into(),
-        90 => "open".into(),
-        between => format!("{between}° open"),
+pub fn cock(handle: HandleAngle) -> String {
+    if handle.is_shut() {
+        "shut".into()
+    } else if handle.is_open() {
+        "open".into()
+    } else {
+        format!("{handle} open")
     }
 }
 

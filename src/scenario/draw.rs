@@ -10,6 +10,7 @@ use super::pick::Pick;
 use super::value::{Measure, Vary, whole};
 use crate::bench::action::{Fitted, OnOff};
 use crate::bench::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
+use crate::physics::valve::HandleAngle;
 use crate::units::{M_PER_FT, f_from_k};
 
 /// Kelvins in 70 °F.
@@ -77,7 +78,7 @@ impl Scenario {
             right.furnace.orifice_sizes = None;
         }
         let mut setup = right.draw_sound(seed);
-        setup.found.cock_deg = 90;
+        setup.found.manual_valve = HandleAngle::OPEN;
         setup.found.valve_switch = OnOff::On;
         setup.found.furnace_switch = OnOff::On;
         setup.found.caps = [Fitted::On; 2];
@@ -141,7 +142,10 @@ fn manometer(draw: Draw, it: &Manometer) -> MeterSetup {
 
 fn found(draw: Draw, scenario: &Scenario, it: &Found) -> setup::Found {
     setup::Found {
-        cock_deg: small(draw.get(&it.manual_valve, "found.manual_valve")),
+        manual_valve: HandleAngle::from_deg(small(
+            draw.get(&it.manual_valve, "found.manual_valve"),
+        ))
+        .unwrap_or(HandleAngle::OPEN),
         valve_switch: draw.pick(&it.valve_switch, "found.valve_switch"),
         furnace_switch: draw.pick(&it.furnace_switch, "found.furnace_switch"),
         thermostat_mode: draw.pick(&it.thermostat, "found.thermostat"),

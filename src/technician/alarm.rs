@@ -49,7 +49,7 @@ fn get_out() -> Vec<Step> {
         act(Action::Tell(Topic::GetOut)),
         think(hands_free),
         think(|_, seen| match &seen.furnace {
-            Some(furnace) if furnace.cock_deg != 0 => {
+            Some(furnace) if furnace.manual_valve.feeds() => {
                 vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })]
             }
             Some(_) | None => Vec::new(),
@@ -88,7 +88,7 @@ fn stay_out() -> Vec<Step> {
 
 fn shut_supply(_: &mut Technician, seen: &Seen) -> Vec<Step> {
     match &seen.yard {
-        Some(yard) if yard.cock_deg != 0 => {
+        Some(yard) if yard.supply_valve.feeds() => {
             vec![act(Action::Cock { cock: Cock::Supply, degrees: 0 })]
         }
         Some(_) | None => Vec::new(),

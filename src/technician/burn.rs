@@ -125,7 +125,7 @@ pub(super) fn stays_on(me: &mut Technician) -> Option<Vec<Step>> {
     Some(vec![
         go(Place::PlantRoom),
         think(|_, seen| {
-            let open = seen.furnace.as_ref().is_some_and(|furnace| furnace.cock_deg != 0);
+            let open = seen.furnace.as_ref().is_some_and(|furnace| furnace.manual_valve.feeds());
             let shut = act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
             if open { vec![shut] } else { Vec::new() }
         }),

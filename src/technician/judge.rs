@@ -11,8 +11,9 @@ use super::plan::{
 use super::run_furnace::{inlet_series, others, stop};
 use super::task::{number, pause};
 use super::{close, set};
-use crate::bench::action::{Action, Fitted, OnOff, Phase};
-use crate::bench::part::{Place, Screw, Subject, Tool};
+use crate::appliance::plate::Band;
+use crate::bench::action::{Action, Fitted, OnOff, Phase, Stage};
+use crate::bench::part::{Place, Port, Screw, Subject, Tool};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Finding, Note, Seen, Smell, Sound};
 use crate::bench::setup::SupplyRight;
@@ -64,10 +65,15 @@ impl Technician {
         self.card.supply == SupplyRight::Trainee
     }
 
+    /// What plate and nameplate allow at the inlet.
+    fn inlet_allowed(&self, stage: Stage) -> Option<Band> {
+        let lockup_most_pa = self.know.delivery.map(|it| it.rest_pa);
+        Some(self.know.figures.as_ref()?.allows(Port::Inlet, stage, lockup_most_pa))
+    }
+
     /// Highest pressure at rest that plate and nameplate allow, in pascals.
     fn most_at_rest_pa(&self) -> Option<f64> {
-        let plate = self.know.figures.as_ref()?.inlet_max_pa;
-        Some(self.know.delivery.map_or(plate, |it| plate.min(it.rest_pa)))
+        Some(self.inlet_allowed(Stage::Rest)?.most_pa)
     }
 
     /// How far the smallest load stands over what the nameplate lets the regulator deliver, in pascals.
@@ -78,16 +84,19 @@ impl Technician {
 
     /// Whether the inlet at rest lies inside what plate and nameplate allow.
     fn below_limits(&self) -> bool {
-        self.most_at_rest_pa().zip(self.know.inlet[0]).is_some_and(|(most, rest)| rest <= most)
+        let at_rest = self.inlet_allowed(Stage::Rest).zip(self.know.inlet[0]);
+        at_rest.is_some_and(|(band, rest)| !band.is_above(rest))
     }
 
     fn supply(&self) -> Supply {
-        let (Some(figures), Some(most)) = (&self.know.figures, self.most_at_rest_pa()) else {
+        let (Some(at_rest), Some(loaded)) =
+            (self.inlet_allowed(Stage::Rest), self.inlet_allowed(Stage::HighWithOthers))
+        else {
             return Supply::Sound;
         };
         let [rest, low, _, others] = self.know.inlet;
         if let (Some(rest), Some(low)) = (rest, low)
-            && rest > most
+            && at_rest.is_above(rest)
         {
             let creeps = rest - low > CREEP_DROP * rest;
             return if creeps { Supply::Creeps } else { Supply::SetHigh };
@@ -102,11 +111,11 @@ impl Technician {
             return Supply::Collapses;
         }
         let (Some(rest), Some(others)) = (rest, others) else { return Supply::Sound };
-        if others >= figures.inlet_min_pa {
+        if !loaded.is_below(others) {
             return Supply::Sound;
         }
         // What is too low with nothing burning is not too low for the load.
-        if rest < figures.inlet_min_pa {
+        if at_rest.is_below(rest) {
             return Supply::SetLow;
         }
         if rest - others > SOUND_DROP.0 * rest + SOUND_DROP.1 {
@@ -283,8 +292,8 @@ fn turn(how: Step) -> Vec<Step> {
 /// stand inside the nameplate.
 fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     me.know.raised = true;
-    let Some(figures) = &me.know.figures else { return Vec::new() };
-    let mut wanted = figures.inlet_min_pa + MARGIN_PA;
+    let Some(loaded) = me.inlet_allowed(Stage::HighWithOthers) else { return Vec::new() };
+    let mut wanted = loaded.least_pa + MARGIN_PA;
     if let (Some(delivery), [_, Some(low), _, Some(others)]) = (me.know.delivery, me.know.inlet) {
         wanted = wanted.max(delivery.low_pa - (low - others));
     }
@@ -330,9 +339,9 @@ fn screw_in_vain(me: &mut Technician) -> Vec<Step> {
 
 /// No flame: whether it is the gas that is missing, or too much of it.
 pub(super) fn no_gas(me: &mut Technician, seen: &Seen) -> Option<Vec<Step>> {
-    let most = me.most_at_rest_pa()?;
+    let at_rest = me.inlet_allowed(Stage::Rest)?;
     let pa = number(seen)?;
-    if me.know.inlet[0].is_some_and(|rest| rest > most) {
+    if me.know.inlet[0].is_some_and(|rest| at_rest.is_above(rest)) {
         me.know.note(Diagnosis::SupplyTooHigh);
         me.know.owner_needed = !me.may_set_supply();
         if me.may_set_supply() && !me.know.has_mended(Repair::ReplaceSupplyRegulator) {
@@ -350,8 +359,8 @@ pub(super) fn no_gas(me: &mut Technician, seen: &Seen) -> Option<Vec<Step>> {
 
 /// Whether the inlet at rest already stands below what the plate asks for.
 pub(super) fn is_short_of_gas(me: &Technician, seen: &Seen) -> bool {
-    let least = me.know.figures.as_ref().map(|figures| figures.inlet_min_pa);
-    number(seen).zip(least).is_some_and(|(pa, least)| pa < least)
+    let at_rest = me.inlet_allowed(Stage::Rest);
+    number(seen).zip(at_rest).is_some_and(|(pa, band)| band.is_below(pa))
 }
 
 /// What the tank's gauge and the regulator's vent tell on arrival.

@@ -92,7 +92,7 @@ fn prepare(need: Need) -> Vec<Step> {
         Need::Shut(Cock::Supply) => vec![
             go(Place::Yard),
             think(|_, seen| {
-                let open = seen.yard.as_ref().is_some_and(|yard| yard.cock_deg != 0);
+                let open = seen.yard.as_ref().is_some_and(|yard| yard.supply_valve.feeds());
                 if open {
                     vec![act(Action::Cock { cock: Cock::Supply, degrees: 0 })]
                 } else {
@@ -137,7 +137,7 @@ fn blower_door_off(_: &mut Technician, seen: &Seen) -> Vec<Step> {
 
 fn cock_shut(_: &mut Technician, seen: &Seen) -> Vec<Step> {
     match &seen.furnace {
-        Some(furnace) if furnace.cock_deg != 0 => {
+        Some(furnace) if furnace.manual_valve.feeds() => {
             vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })]
         }
         Some(_) | None => Vec::new(),

@@ -27,7 +27,7 @@ pub(super) fn isolate() -> Vec<Step> {
             if furnace.switch == OnOff::On {
                 steps.push(act(Action::FurnaceSwitch(OnOff::Off)));
             }
-            if furnace.cock_deg != 0 {
+            if furnace.manual_valve.feeds() {
                 steps.push(act(Action::Cock { cock: Cock::Furnace, degrees: 0 }));
             }
             if furnace.burner_door == Fitted::On {
@@ -195,7 +195,7 @@ pub(super) fn give_gas() -> Vec<Step> {
     vec![
         go(Place::GasValve),
         think(|_, seen| {
-            if seen.furnace.as_ref().is_some_and(|f| f.cock_deg == 90) {
+            if seen.furnace.as_ref().is_some_and(|f| f.manual_valve.is_open()) {
                 return Vec::new();
             }
             let cock = |degrees| act(Action::Cock { cock: Cock::Furnace, degrees });

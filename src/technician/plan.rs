@@ -295,7 +295,7 @@ pub(super) fn leave_shut_off() -> Vec<Step> {
         go(Place::PlantRoom),
         think(|_, seen| run_furnace::jumper(seen, Fitted::Off)),
         think(|_, seen| {
-            let open = seen.furnace.as_ref().is_some_and(|f| f.cock_deg != 0);
+            let open = seen.furnace.as_ref().is_some_and(|f| f.manual_valve.feeds());
             if open {
                 vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })]
             } else {

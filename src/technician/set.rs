@@ -121,7 +121,7 @@ impl Technician {
     pub(super) fn is_under(&self, stage: Stage) -> bool {
         let Some(figures) = &self.know.figures else { return false };
         let (target, i) = Self::of(figures, stage);
-        self.know.manifold[i].is_some_and(|pa| pa < target.pa - target.tolerance_pa)
+        self.know.manifold[i].is_some_and(|pa| target.band().is_below(pa))
     }
 
     /// Whether a stage is so far under its target that something may hold it down, inside its band
@@ -129,7 +129,7 @@ impl Technician {
     fn is_low(&self, stage: Stage) -> bool {
         let Some(figures) = &self.know.figures else { return false };
         let (target, i) = Self::of(figures, stage);
-        let under_pa = (NEAR * target.tolerance_pa).max(FOLLOWS_PA);
+        let under_pa = target.share_pa(NEAR).max(FOLLOWS_PA);
         self.know.manifold[i].is_some_and(|pa| pa < target.pa - under_pa) && !self.starved(stage)
     }
 
@@ -147,7 +147,7 @@ impl Technician {
     pub(super) fn is_over(&self, stage: Stage) -> bool {
         let Some(figures) = &self.know.figures else { return false };
         let (target, i) = Self::of(figures, stage);
-        self.know.manifold[i].is_some_and(|pa| pa > target.pa + target.tolerance_pa)
+        self.know.manifold[i].is_some_and(|pa| target.band().is_above(pa))
     }
 
     fn of(figures: &GasFigures, stage: Stage) -> (Target, usize) {
@@ -162,7 +162,7 @@ impl Technician {
         let Some(figures) = &self.know.figures else { return false };
         let (target, i) = Self::of(figures, stage);
         let Some(pa) = self.know.manifold[i] else { return false };
-        !target.holds(pa) && !self.starved(stage)
+        !target.band().contains(pa) && !self.starved(stage)
     }
 
     fn target(&self, screw: Screw) -> Option<Target> {
@@ -264,7 +264,7 @@ fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {
     }
     me.know.tries += 1;
     let off_pa = target.pa - pa;
-    if off_pa.abs() <= NEAR * target.tolerance_pa || me.know.tries > MOST_TRIES {
+    if off_pa.abs() <= target.share_pa(NEAR) || me.know.tries > MOST_TRIES {
         return Vec::new();
     }
     // Screwed in past what the inlet gives, a spring shows nothing until it is out again that far.
@@ -275,7 +275,7 @@ fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {
     }
     me.know.turned[usize::from(screw == Screw::High)] = true;
     // A quarter turn far off, an eighth near by.
-    let size = if off_pa.abs() > 2.0 * target.tolerance_pa { 2 } else { 1 };
+    let size = if off_pa.abs() > target.share_pa(2.0) { 2 } else { 1 };
     let eighths = if off_pa > 0.0 { size } else { -size };
     me.count_turn(eighths);
     let mut steps = vec![act(Action::Turn { screw, eighths })];

@@ -14,6 +14,7 @@ mod fidelity;
 mod fidelity_cases;
 mod fidelity_parts;
 mod instruments;
+mod one_place;
 mod physics;
 mod record;
 mod scenario;

@@ -20,6 +20,7 @@ use quarterturn::panels::view::{
     Tried, Unfinished, View,
 };
 use quarterturn::panels::{Layout, Shell, Wish, parts};
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::units::PressureUnit;
@@ -48,7 +49,7 @@ pub fn seen(place: Place) -> Seen {
         sniffed: None,
         detector: None,
         yard: (place == Place::Yard).then_some(YardSeen {
-            cock_deg: 90,
+            supply_valve: HandleAngle::OPEN,
             cap: Fitted::On,
             screw_eighths: None,
             tank_percent: Some(60.0),
@@ -63,7 +64,7 @@ pub fn seen(place: Place) -> Seen {
             call: Call::Second,
             co_ppm: 0.0,
             window: Opening::Closed,
-            range: (90, Burning::Off),
+            range: (HandleAngle::OPEN, Burning::Off),
             registers_closed: 0.0,
         }),
         sheet: SheetSeen {
@@ -83,8 +84,8 @@ fn furnace() -> FurnaceSeen {
         burner_door: Fitted::On,
         blower_door: Fitted::On,
         switch: OnOff::On,
-        cock_deg: 90,
-        water_heater: (90, Burning::Burning),
+        manual_valve: HandleAngle::OPEN,
+        water_heater: (HandleAngle::OPEN, Burning::Burning),
         window: Opening::Closed,
         status: ControlStatus::NoCall,
         stage_jumper: Fitted::Off,

@@ -14,10 +14,11 @@
 use super::Fault;
 use super::air;
 use super::pattern::{Hands, Pattern, Point, measure};
-use crate::appliance::plate::{Fuel, Target};
+use crate::appliance::plate::{Band, Fuel};
 use crate::bench::Bench;
 use crate::bench::action::{Action, Fitted, OnOff, Stage};
 use crate::bench::part::{Door, Place, Port, Subject};
+use crate::bench::run::{self, Nobody};
 use crate::bench::seen::{Display, Finding, FurnaceSeen, Signs, Smell, Sound};
 use crate::bench::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
@@ -80,9 +81,7 @@ fn looks(setup: &Setup) -> Looks {
     let mut looks = Looks { as_found: look_around(&mut bench), ..Looks::default() };
     for place in Place::ALL {
         let _ = bench.apply(&Action::Go(*place));
-        for _ in 0..SNIFF_S * TICKS_PER_S {
-            bench.step();
-        }
+        run::wait(&mut bench, SNIFF_S * TICKS_PER_S, &mut Nobody);
         let seen = bench.seen();
         looks.smelt_and_heard.push((seen.smell, seen.sounds));
     }
@@ -96,9 +95,7 @@ fn looks(setup: &Setup) -> Looks {
         let _ = bench.apply(&action);
     }
     // What glows or turns has come to rest.
-    for _ in 0..REST_S * TICKS_PER_S {
-        bench.step();
-    }
+    run::wait(&mut bench, REST_S * TICKS_PER_S, &mut Nobody);
     let furnaces = look_around(&mut bench).into_iter();
     looks.wear = furnaces.map(|furnace| furnace.burners.map(|burners| burners.signs)).collect();
     // The figure on the dial is where it happens to stand.
@@ -156,41 +153,15 @@ impl Felt<'_> {
             Port::Manifold => pa - point.truth.manifold_pa,
         };
         let off_pa = error(a.pa(), one) - error(b.pa(), other);
-        let moved_pa = match self.port {
-            Port::Inlet => {
-                let limits = self.inlet(one.stage);
-                beyond(a.pa(), limits) - beyond(b.pa(), limits)
-            }
-            Port::Manifold => {
-                let limits = self.manifold(one.stage);
-                beyond(a.pa(), limits) - beyond(b.pa(), limits)
-            }
-        };
+        let band = self.allowed(self.port, one.stage);
+        let moved_pa = band.beyond_pa(a.pa()) - band.beyond_pa(b.pa());
         a.unit != b.unit || off_pa.abs() > PRESSURE_PA || moved_pa.abs() > PRESSURE_PA
     }
 
-    /// What plate and nameplate allow at the inlet.
-    fn inlet(&self, stage: Stage) -> (f64, f64) {
-        let figures = self.sound.furnace.plate.figures();
-        let rest_pa = figures.inlet_max_pa.min(self.sound.supply.lockup_max_pa);
-        match stage {
-            Stage::Rest => (figures.inlet_min_pa, rest_pa),
-            Stage::Low | Stage::High | Stage::HighWithOthers => {
-                (figures.inlet_min_pa, figures.inlet_max_pa)
-            }
-        }
-    }
-
-    /// What the plate allows at the manifold.
-    fn manifold(&self, stage: Stage) -> (f64, f64) {
-        let figures = self.sound.furnace.plate.figures();
-        let band =
-            |target: Target| (target.pa - target.tolerance_pa, target.pa + target.tolerance_pa);
-        match stage {
-            Stage::Rest => (0.0, 0.0),
-            Stage::Low => band(figures.low),
-            Stage::High | Stage::HighWithOthers => band(figures.high),
-        }
+    /// What plate and nameplate allow at a port.
+    fn allowed(&self, port: Port, stage: Stage) -> Band {
+        let lockup_most_pa = Some(self.sound.supply.lockup_max_pa);
+        self.sound.furnace.plate.figures().allows(port, stage, lockup_most_pa)
     }
 
     /// What there is to compare at a test point: this, that, and by how much they must differ.
@@ -221,16 +192,14 @@ impl Felt<'_> {
             (beyond(a.co_air_free_ppm, co), beyond(b.co_air_free_ppm, co), CO_PPM),
             (a.connector_leak_m3_s, b.connector_leak_m3_s, LEAK_M3_S),
         ];
-        let [(inlet, manifold), (inlet_b, manifold_b)] =
-            [one, other].map(|point| (point.swing_pa[0], point.swing_pa[1]));
-        let limits = self.inlet(one.stage);
-        for (a, b) in [(inlet.0, inlet_b.0), (inlet.1, inlet_b.1)] {
-            all.push((beyond(a, limits), beyond(b, limits), PRESSURE_PA));
+        for (i, port) in [Port::Inlet, Port::Manifold].into_iter().enumerate() {
+            let band = self.allowed(port, one.stage);
+            let (a, b) = (one.swing_pa[i], other.swing_pa[i]);
+            for (a, b) in [(a.0, b.0), (a.1, b.1)] {
+                all.push((band.beyond_pa(a), band.beyond_pa(b), PRESSURE_PA));
+            }
         }
-        let limits = self.manifold(one.stage);
-        for (a, b) in [(manifold.0, manifold_b.0), (manifold.1, manifold_b.1)] {
-            all.push((beyond(a, limits), beyond(b, limits), PRESSURE_PA));
-        }
+        let (manifold, manifold_b) = (one.swing_pa[1], other.swing_pa[1]);
         // It must stand still, too.
         all.push((manifold.1 - manifold.0, manifold_b.1 - manifold_b.0, PRESSURE_PA));
         let gas = GAS[usize::from(self.sound.fuel == Fuel::Propane)];

@@ -2,6 +2,7 @@
 
 use super::run::Run;
 use super::{CHAPTER, setup};
+use crate::appliance::test_point::Stage;
 use crate::bench::setup::{Setup, SupplyKind};
 use crate::bench::truth::Truth as State;
 use crate::fidelity::{Check, Row, Tolerance, Truth};
@@ -20,7 +21,6 @@ const WANTED: [Wanted; 2] = [
     Wanted { id: "healthy-natural", inlet: [7.6, 6.8, 6.6, 6.2], manifold: [1.70, 3.50, 3.50] },
     Wanted { id: "healthy-propane", inlet: [13.1, 11.7, 11.6, 11.1], manifold: [4.90, 10.0, 10.0] },
 ];
-const STATES: [&str; 4] = ["at rest", "low", "high", "high, others on"];
 
 pub(super) fn checks() -> Vec<Check> {
     let mut pressures = Vec::new();
@@ -39,11 +39,13 @@ pub(super) fn checks() -> Vec<Check> {
         if run.refused {
             continue;
         }
-        for ((state, name), inlet) in states.iter().zip(STATES).zip(wanted.inlet) {
+        for ((state, name), inlet) in
+            states.iter().zip(Stage::ALL.map(Stage::label)).zip(wanted.inlet)
+        {
             let label = format!("{}, {name}, inlet", wanted.id);
             pressures.push(Row::new(label, inlet, state.inlet_pa / PA_PER_INWC));
         }
-        let fired = states.iter().zip(STATES).skip(1);
+        let fired = states.iter().zip(Stage::ALL.map(Stage::label)).skip(1);
         for (((state, name), manifold), input) in
             fired.zip(wanted.manifold).zip([56_000.0, 80_000.0, 80_000.0])
         {

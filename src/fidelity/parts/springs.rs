@@ -57,7 +57,7 @@ fn range() -> Check {
         for (stage, spring, target, below) in
             [("low", &valve.low, plate.low, 0.0), ("high", &valve.high, plate.high, stacked)]
         {
-            let wanted = (target.pa + target.tolerance_pa) / PA_PER_INWC;
+            let wanted = target.band().most_pa / PA_PER_INWC;
             let found = below + most_inwc(spring);
             rows.push(Row::new(format!("{id}, {stage} screw"), wanted, found));
         }

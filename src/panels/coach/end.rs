@@ -138,17 +138,11 @@ pub(super) fn gave_up(seen: &Seen) -> Option<Hint> {
     })
 }
 
-/// What a written pressure is against plate or label.
-fn is_right(figures: &GasFigures, port: Port, stage: Stage, pa: f64) -> bool {
-    match (port, stage) {
-        (Port::Inlet, Stage::Rest) => pa <= figures.inlet_max_pa,
-        (Port::Inlet, Stage::Low | Stage::High | Stage::HighWithOthers) => {
-            (figures.inlet_min_pa..=figures.inlet_max_pa).contains(&pa)
-        }
-        (Port::Manifold, Stage::Low) => figures.low.holds(pa),
-        (Port::Manifold, Stage::Rest | Stage::High | Stage::HighWithOthers) => {
-            figures.high.holds(pa)
-        }
+/// The highest pressure at rest on the supply regulator's nameplate, once that was looked at.
+fn lockup_most_pa(seen: &Seen) -> Option<f64> {
+    match seen.sheet.note(Subject::SupplyRegulator).map(|note| &note.finding) {
+        Some(Finding::Delivery(_, _, most)) => Some(*most),
+        _ => None,
     }
 }
 
@@ -160,7 +154,7 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
         let reading = last(Phase::Left).or_else(|| last(Phase::Found));
         reading.is_some_and(|it| {
             let pa = f64::from(it.thousandths) / 1000.0 * it.unit.pa();
-            !is_right(figures, port, stage, pa)
+            !figures.allows(port, stage, lockup_most_pa(seen)).contains(pa)
         })
     };
     let bad = seen.sheet.notes.iter().find(|note| note.is_bad());
@@ -169,7 +163,7 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
     }
     if ORDER.iter().any(|cell| cell.0 == Port::Inlet && off(cell)) {
         return Hint::say(
-            "The inlet lies outside plate or label: no screw of the furnace mends that. Too low \
+            "The inlet lies outside plate, label or nameplate: no screw of the furnace mends that. Too low \
              only under load: supply, pipe or valve gives too little. Too high at rest: the supply \
              regulator. Call its owner unless the card makes it yours; then read again and write \
              the left column.",

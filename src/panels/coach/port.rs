@@ -178,7 +178,7 @@ fn isolate(furnace: &FurnaceSeen) -> Option<Hint> {
             Action::FurnaceSwitch(OnOff::Off),
         ));
     }
-    if furnace.cock_deg != 0 {
+    if furnace.manual_valve.feeds() {
         return Some(Hint::act(
             "Shut the manual valve: its handle across the pipe.",
             "manual-valve",

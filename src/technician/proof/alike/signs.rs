@@ -10,6 +10,7 @@ use crate::bench::action::{Action, Fitted, OnOff};
 use crate::bench::fault::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
 use crate::bench::fault::pattern::{Hands, Point, Signs as PatternSigns, measure};
 use crate::bench::part::{Door, Place, Port, Range, Spot, Subject};
+use crate::bench::run::{self, Nobody};
 use crate::bench::seen::{Display, Finding, FurnaceSeen, Smell, Sound};
 use crate::bench::setup::Setup;
 use crate::bench::truth::Firing;
@@ -155,9 +156,7 @@ impl Signs {
         let (mut heard, mut said) = (BTreeSet::new(), BTreeSet::new());
         let mut glow: f64 = 0.0;
         for _ in 0..FOLLOWED_S {
-            for _ in 0..TICKS_PER_S {
-                bench.step();
-            }
+            run::wait(&mut bench, TICKS_PER_S, &mut Nobody);
             let seen = bench.seen();
             heard.extend(seen.sounds);
             if let Some(furnace) = &seen.furnace {
