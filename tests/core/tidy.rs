@@ -44,6 +44,7 @@ const LAYERS: &[&[&str]] = &[
     &["record"],
     &["marking"],
     &["technician"],
+    &["chart"],
     &["fidelity"],
     &["practice", "classroom"],
     &["panels"],

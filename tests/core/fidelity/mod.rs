@@ -2,8 +2,7 @@
 
 #[cfg(feature = "cli")]
 mod folder;
-#[cfg(feature = "reports")]
+mod claims;
 mod guide;
-#[cfg(feature = "reports")]
 mod tables;
 mod verdicts;
