@@ -22,7 +22,8 @@ use std::f64::consts::PI;
 const FRICTION_TURBULENT: f64 = 0.025;
 
 /// How a quarter-turn valve is built.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum HandValveKind {
     /// Full-port ball valve.
     Ball,
