@@ -97,6 +97,7 @@ fn standard(kind: Kind) -> Check {
 pub(super) fn unread(name: &str, problem: &CaseProblem) -> Check {
     Check {
         id: format!("{name}.unread"),
+        source: format!("tests/reference/{name}.json"),
         condition: problem.to_string(),
         ..claims::check("cases.unread", Vec::new())
     }

@@ -112,9 +112,8 @@ pub(super) fn find_element<'t>(
     found.ok_or_else(|| place().problem(CaseFault::Name, message()))
 }
 
-#[derive(Deserialize)]
+#[derive(Default, Deserialize)]
 #[serde(default, deny_unknown_fields)]
-#[derive(Default)]
 struct Figures {
     pressures: ByName<Figure>,
     pressures_pa: ByName<Figure>,

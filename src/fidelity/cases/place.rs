@@ -99,14 +99,24 @@ impl<'t> Place<'t> {
                 let message = "null is no value; a field that has none is left out";
                 return Err(self.field(name).problem(CaseFault::WrongKind, message));
             }
-            for (name, _) in &mut stems {
-                name.truncate(split(name).0.len());
+            for k in 0..stems.len() {
+                let (before, rest) = stems.split_at_mut(k);
+                let Some((name, _)) = rest.first_mut() else { break };
+                let stem = split(name).0.to_owned();
+                if before.iter().any(|(other, _)| *other == stem) {
+                    let message = format!("`{stem}` is given twice in different units");
+                    return Err(self.field(name).problem(CaseFault::Contradiction, message));
+                }
+                *name = stem;
             }
             stems.retain(|(name, _)| !passed.contains(&name.as_str()));
             if let Some(only) = &self.only {
                 stems.retain(|(name, _)| only.contains(name));
             }
             serde_path_to_error::deserialize(MapDeserializer::new(stems.into_iter()))
+        } else if self.text.starts_with('[') {
+            let message = "invalid type: a list was found where none is wanted";
+            return Err(self.problem(CaseFault::WrongKind, message));
         } else {
             serde_path_to_error::deserialize(&mut serde_json::Deserializer::from_str(self.text))
         };

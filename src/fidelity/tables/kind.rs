@@ -128,11 +128,11 @@ pub(super) fn reader(sheet: &Sheet) -> Option<Run> {
     if let Some(row) = LIST.kept.iter().chain(&LIST.known).find(named) {
         return Some(row.reader.parts().0);
     }
-    let has = |name: &&str| sheet.header().iter().any(|have| have == name);
+    let has = |name: &str| sheet.header().iter().any(|have| have == name);
     let mut fitting = Reader::ALL
         .iter()
         .map(|reader| reader.parts())
-        .filter(|(_, columns)| !columns.is_empty() && columns.iter().all(|name| has(&name)));
+        .filter(|(_, columns)| !columns.is_empty() && columns.iter().all(|name| has(name)));
     match (fitting.next(), fitting.next()) {
         (Some((run, _)), None) => Some(run),
         _ => None,
