@@ -6,7 +6,6 @@
 
 pub mod appliance;
 pub mod bench;
-pub mod fidelity;
 pub mod instrument;
 pub mod marking;
 pub mod physics;
@@ -18,8 +17,12 @@ pub mod site;
 pub mod technician;
 pub mod units;
 
+#[cfg(feature = "fidelity")]
+pub mod chart;
 #[cfg(feature = "cli")]
 pub mod cli;
+#[cfg(feature = "fidelity")]
+pub mod fidelity;
 #[cfg(feature = "panels")]
 pub mod panels;
 

@@ -52,7 +52,8 @@ const CODE_EXPONENT: f64 = 0.152;
 const RE_LINEAR: f64 = 200.0;
 
 /// What a pipe is made of; sets its roughness.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum PipeMaterial {
     /// New, clean Schedule 40 steel: 17.8 µm (0.0007 in., the gas industry's value for new clean
     /// steel pipe, from memory).

@@ -84,7 +84,8 @@ impl core::fmt::Display for HandleAngle {
 }
 
 /// How a quarter-turn valve is built.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum HandValveKind {
     /// Full-port ball valve.
     Ball,

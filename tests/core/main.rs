@@ -10,8 +10,11 @@ mod cli;
 mod component_docs;
 mod corpora;
 mod faults;
+#[cfg(feature = "fidelity")]
 mod fidelity;
+#[cfg(feature = "fidelity")]
 mod fidelity_cases;
+#[cfg(feature = "fidelity")]
 mod fidelity_parts;
 mod instruments;
 mod one_place;

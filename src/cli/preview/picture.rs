@@ -6,8 +6,7 @@
 use std::fmt::Write;
 
 use super::{Report, State};
-use crate::fidelity::plot::axis::Axis;
-use crate::fidelity::plot::{INK, PALE, PAPER, Scale, WASH, escape};
+use crate::chart::{Axis, INK, PALE, PAPER, Scale, WASH, escape, put};
 
 const WIDTH: f64 = 640.0;
 const LEFT: f64 = 84.0;
@@ -16,13 +15,6 @@ const RIGHT: f64 = 616.0;
 const TOP: f64 = 78.0;
 const TALL: f64 = 130.0;
 const PITCH: f64 = 172.0;
-
-/// Writing into a string cannot fail.
-macro_rules! put {
-    ($svg:expr, $($arg:tt)*) => {
-        let _ = writeln!($svg, $($arg)*);
-    };
-}
 
 /// A test point: its words, its pressure, its key among what differs, bands of the plate by state.
 struct Panel {
