@@ -17,6 +17,7 @@ pub mod scenario;
 pub mod site;
 pub mod technician;
 pub mod units;
+pub mod words;
 
 #[cfg(feature = "cli")]
 pub mod cli;

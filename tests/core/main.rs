@@ -20,3 +20,4 @@ mod scenario;
 mod script;
 mod technician;
 mod tidy;
+mod words;

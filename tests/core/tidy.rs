@@ -35,7 +35,7 @@ fn sources() -> Vec<(String, String)> {
 
 /// Modules from the bottom up. A module may use only what stands before it.
 const LAYERS: &[&[&str]] = &[
-    &["units", "rng"],
+    &["units", "rng", "words"],
     &["physics"],
     &["appliance", "site", "instrument"],
     &["bench"],
@@ -155,7 +155,7 @@ fn nothing_is_forgotten() {
         }
     }
     let all: String = sources().into_iter().map(|(_, text)| text).collect();
-    for (folder, ending) in [("scenarios", ".ron"), ("assets", ".svg"), ("assets", ".ttf")] {
+    for (folder, ending) in [("scenarios", ".ron"), ("assets", ".svg"), ("assets", ".ttf"), ("assets", ".ftl")] {
         let mut found = Vec::new();
         files(&root().join(folder), ending, &mut found);
         for path in found {
