@@ -32,7 +32,16 @@ macro_rules! files {
 }
 
 /// The files of words, each with its name, in the order in which they are read.
-pub const FILES: &[(&str, &str)] = files!["numbers.ftl"];
+pub const FILES: &[(&str, &str)] = files![
+    "numbers.ftl",
+    "panels.ftl",
+    "opening.ftl",
+    "sheet.ftl",
+    "parts.ftl",
+    "states.ftl",
+    "ways.ftl",
+    "debrief.ftl"
+];
 
 /// The id of a message. Sources write it through [`t!`] and [`id!`] only.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]

@@ -11,6 +11,7 @@ use super::words;
 use crate::bench::action::{Fitted, OnOff};
 use crate::bench::part::Place;
 use crate::bench::seen::Seen;
+use crate::words::t;
 
 /// Parts of the drawing that are there to look at only.
 const NOT_TOUCHED: &[&str] = &["backdrop", "tray", "tool-roll", "grid"];
@@ -144,10 +145,10 @@ fn is_bare(part: &str, seen: &Seen) -> bool {
 #[must_use]
 pub fn said(part: &str, job: &Job<'_>) -> String {
     if is_bare(part, job.seen) {
-        return "Inlet pipe, no switch on it".into();
+        return t!("spot-no-low-gas-switch").into();
     }
     match words::value(part, job.seen) {
-        Some(value) => format!("{}, {value}", parts::name(part)),
+        Some(value) => t!("spot-part", part = parts::name(part), state = value),
         None => parts::name(part),
     }
 }

@@ -9,6 +9,7 @@ use super::offers::Offer;
 use super::parts;
 use super::view::Job;
 use super::wish::Wish;
+use crate::words::t;
 
 /// Widest it gets, in points at the usual size of type.
 const WIDTH: f32 = 290.0;
@@ -111,7 +112,7 @@ fn content(
     ScrollArea::vertical().id_salt((popup.part, popup.run)).max_height(most).show(ui, |ui| {
         first = hand::part_ui(ui, job.seen, Some(popup.part), popup.offers, popup.forms, out);
     });
-    let close = ui.button("Close (Esc)");
+    let close = ui.button(t!("popup-close"));
     if close.clicked() {
         after = PopupAfter::Close;
     }

@@ -24,6 +24,7 @@ use super::theme;
 use super::view::{Job, Layout, View};
 use super::wish::Wish;
 use crate::bench::action::{OnOff, Phase};
+use crate::words::t;
 
 use board::{board_ui, split};
 use state::{Hinting, ask_hint, hint};
@@ -184,7 +185,7 @@ fn settings_card(
                     .id_salt("settings")
                     .max_height((scene.height() - 90.0).max(40.0))
                     .show(ui, |ui| settings_ui(ui, view.settings, out));
-                if ui.button("Close settings").clicked() {
+                if ui.button(t!("settings-close")).clicked() {
                     state.settings = OnOff::Off;
                 }
             });

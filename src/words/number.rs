@@ -1,14 +1,12 @@
 //! Numbers in texts, with the marks of the language: `number-decimal-mark`, `number-group-mark`.
 
 use super::t;
+use crate::units::fixed;
 
 /// A number with `places` decimals. A value that rounds to zero has no sign.
 #[must_use]
 pub fn decimal(value: f64, places: usize) -> String {
-    let digits = format!("{value:.places$}");
-    let zero = digits.bytes().all(|byte| matches!(byte, b'-' | b'.' | b'0'));
-    let digits = if zero { digits.trim_start_matches('-') } else { &digits };
-    digits.replace('.', t!("number-decimal-mark"))
+    fixed(value, places).replace('.', t!("number-decimal-mark"))
 }
 
 /// A whole number with a mark between its groups of three digits.

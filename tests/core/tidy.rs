@@ -155,7 +155,9 @@ fn nothing_is_forgotten() {
         }
     }
     let all: String = sources().into_iter().map(|(_, text)| text).collect();
-    for (folder, ending) in [("scenarios", ".ron"), ("assets", ".svg"), ("assets", ".ttf"), ("assets", ".ftl")] {
+    for (folder, ending) in
+        [("scenarios", ".ron"), ("assets", ".svg"), ("assets", ".ttf"), ("assets", ".ftl")]
+    {
         let mut found = Vec::new();
         files(&root().join(folder), ending, &mut found);
         for path in found {

@@ -84,7 +84,7 @@ fn a_repair_is_said_when_it_is_done() {
         go_to(&mut harness, 3);
         assert!(harness.query_by_label(done).is_none());
         if refusal.is_none() {
-            harness.state_mut().captions.push(WORK_DONE.to_owned());
+            harness.state_mut().captions.push(WORK_DONE.text().to_owned());
         }
         go_to(&mut harness, 4);
         assert_eq!(harness.query_by_label(done).is_some(), refusal.is_none());

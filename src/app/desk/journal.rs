@@ -13,6 +13,7 @@ use super::Journal;
 use crate::bench::Bench;
 use crate::bench::action::Action;
 use crate::record::{Ended, Header, Note, Recorder, Sink, SinkError, Writer};
+use crate::words::t;
 
 /// Longest time between two moments at which the file is surely on the disk.
 const SYNC_EVERY: Duration = Duration::from_secs(5);
@@ -219,7 +220,7 @@ impl Sink for Lines {
         }
         self.to
             .send(line.to_owned())
-            .map_err(|_| SinkError { message: "the record's file is closed".to_owned() })
+            .map_err(|_| SinkError { message: t!("desk-record-closed").to_owned() })
     }
 }
 

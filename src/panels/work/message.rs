@@ -8,6 +8,7 @@ use crate::panels::captions::WORK_DONE;
 use crate::panels::view::Job;
 use crate::panels::wish::Wish;
 use crate::units::TICKS_PER_S;
+use crate::words::t;
 
 /// How long it stays on a clock, in seconds.
 const STAYS_S: u64 = 10;
@@ -48,9 +49,9 @@ impl Message {
         if self.known.0 != last
             && let Some(note) = job.seen.sheet.notes.last().filter(|note| note.tick >= up_to)
         {
-            self.said = Some((format!("Noted: {}", note.text), until));
+            self.said = Some((t!("message-noted", note = &note.text), until));
         }
-        let done = job.refusal.is_none() && job.captions.iter().any(|one| one == WORK_DONE);
+        let done = job.refusal.is_none() && job.captions.iter().any(|one| one == WORK_DONE.text());
         if let Some((repair, _)) = self.asked.take_if(|(_, since)| done && now > *since) {
             self.said = Some((done_text(repair), until));
         }
@@ -82,5 +83,5 @@ fn done_text(repair: Repair) -> String {
     let label = repair.label();
     let mut letters = label.chars();
     let first: String = letters.next().into_iter().flat_map(char::to_lowercase).collect();
-    format!("Done: {first}{}.", letters.as_str())
+    t!("message-done", repair = format!("{first}{}", letters.as_str()))
 }
