@@ -33,6 +33,7 @@ macro_rules! files {
 
 /// The files of words, each with its name, in the order in which they are read.
 pub const FILES: &[(&str, &str)] = files![
+    "terms.ftl",
     "numbers.ftl",
     "panels.ftl",
     "opening.ftl",
@@ -40,7 +41,8 @@ pub const FILES: &[(&str, &str)] = files![
     "parts.ftl",
     "states.ftl",
     "ways.ftl",
-    "debrief.ftl"
+    "debrief.ftl",
+    "desk.ftl",
 ];
 
 /// The id of a message. Sources write it through [`t!`] and [`id!`] only.

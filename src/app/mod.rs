@@ -29,6 +29,7 @@ use bevy_egui::EguiPlugin;
 
 use crate::panels::settings::Settings;
 use crate::panels::view::Help;
+use crate::words::t;
 use desk::Desk;
 use drive::Front;
 use paper::AtDesk;
@@ -130,7 +131,7 @@ fn engine() -> bevy::app::PluginGroupBuilder {
 #[must_use]
 pub fn window() -> Window {
     Window {
-        title: "Quarterturn".into(),
+        title: t!("opening-name").into(),
         name: Some("quarterturn".into()),
         resolution: WindowResolution::new(1280, 720),
         resize_constraints: WindowResizeConstraints {

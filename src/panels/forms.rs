@@ -105,7 +105,7 @@ fn setpoint_ui(ui: &mut Ui, seen: &Seen, state: &mut FormState, out: &mut Vec<Wi
                     .range(45.0..=90.0)
                     .speed(0.5)
                     .fixed_decimals(1)
-                    .suffix(" °F"),
+                    .suffix(t!("form-degrees")),
             )
             .labelled_by(label.id);
         if field.changed() {

@@ -72,6 +72,7 @@ fn own_name(id: &str) -> Option<&'static str> {
         "meter-index" => t!("part-meter-index"),
         "box-hose" => t!("part-box-hose"),
         "flame-rod" => t!("part-flame-rod"),
+        "householder" => t!("part-householder"),
         "inducer" => t!("part-inducer"),
         "ground-wire" => t!("part-ground-wire"),
         "register" => t!("part-register"),

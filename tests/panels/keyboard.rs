@@ -109,7 +109,7 @@ fn f6_goes_from_drawing_to_sheet() {
     assert!(harness.get_by_label("Air at head height").is_focused());
     harness.key_press(Key::F6);
     harness.run();
-    assert!(harness.get_by_label("Inlet, at rest, found: not written").is_focused());
+    assert!(harness.get_by_label("Inlet, lock-up, found: not written").is_focused());
 }
 
 /// The opening by keyboard: caution, then start with the seed that is shown.

@@ -87,7 +87,7 @@ fn a_slip_keeps_clear_of_a_refusal() {
         app.refusal = Some("Switch the furnace off first: this part carries voltage.");
         let mut harness = window(app, width, height);
         harness.run();
-        for part in ["High stage coil", "Flame rod", "Orifices", "Gas valve, switch on"] {
+        for part in ["High-fire coil", "Flame rod", "Orifices", "Gas valve, switch on"] {
             harness.get_by_label_contains(part).click();
             harness.run();
             // Its size is known some frames later.

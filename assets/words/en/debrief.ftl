@@ -32,16 +32,16 @@ in-job-nothing = Nothing was wrong here, and everything was found as it should b
 ## Findings
 
 findings-title = Findings
-finding-serious = ✗ Serious
-finding-plain = ✗ To mend
-finding-slight = – Slight
+finding-serious = ✗ Critical
+finding-plain = ✗ Major
+finding-slight = – Minor
 finding-good = ✓ Well done
 finding-at = at { $time }
 finding-at-name = { $finding }: show { $time } in the traces
 finding-seen = Seen
 finding-true = True
 finding-why = Why it matters
-finding-practise = Practise next
+finding-practise = Practice next
 finding-rule = Rule: { $rule }
 finding-point = 1 point
 finding-points = { $points } points

@@ -28,7 +28,7 @@ caption-at-floor = just above the floor
 caption-at-head = at head height
 caption-smell = Here: { $smell }.
 caption-sniff = Last sniff, { $place }: { $smell }.
-caption-detector = Detector { $place }: { $percent } % of the lower limit.
+caption-detector = Detector { $place }: { $percent } % { -lel }.
 caption-ok = OK
 caption-danger = Danger: stop, get out, call from outside.
 
@@ -40,7 +40,7 @@ popup-close = Close (Esc)
 
 sights-title = What I can see (F3 closes)
 sights-yard = You stand in the yard.
-sights-plant-room = You stand in the plant room, in front of the furnace.
+sights-plant-room = You stand in the { -furnace-room }, in front of the furnace.
 sights-gas-valve = You kneel at the furnace's gas valve.
 sights-hall = You stand in the hall.
 sights-away = You are off the premises, at a safe distance.
@@ -51,7 +51,7 @@ sights-before = { $noted } (before the repair)
 
 ## Names of parts as they are pointed at
 
-spot-no-low-gas-switch = Inlet pipe, no switch on it
+spot-no-low-gas-switch = Inlet pipe, no { -low-gas-switch } on it
 spot-part = { $part }, { $state }
 
 ## Settings
@@ -110,10 +110,10 @@ glass-both-stages = calls both stages
 
 ## Faces of the other gauges
 
-face-column-empty = Water column: the water is out
-face-column = Water column: { $low } in. down at the hose, { $high } in. up at the other leg
-face-dial-past = Spring gauge: the needle is past its range
-face-dial = Spring gauge: { $inches } in. w.c.
+face-column-empty = { -u-tube }: the water is out
+face-column = { -u-tube }: { $low } in. down at the hose, { $high } in. up at the other leg
+face-dial-past = { -dial-gauge(case: "title") }: the needle is past its range
+face-dial = { -dial-gauge(case: "title") }: { $inches } in. w.c.
 
 ## What is in hand and what can be done
 
@@ -135,7 +135,7 @@ end-in-service = You left the furnace in service.
 end-owner-called = You left the furnace running, with the owner of the supply called.
 end-shut-off = You left the furnace shut off.
 end-ignited-title = Stopped: gas ignited
-end-ignited = Gas met a flame or a hot igniter where it must not. On a real job people are burnt here. The debrief says how it came to it.
+end-ignited = Gas met a flame or a hot igniter where it must not. On a real job people are burned here. The debrief says how it came to it.
 end-step-back = Go back to the step before
 end-debrief = Debrief
 end-leave = Leave

@@ -15,7 +15,7 @@ low-side-box = to the burner box
 ## Tools
 
 tool-in-hand = in hand
-tool-detector = in hand, { $percent } % of the lower limit
+tool-detector = in hand, { $percent } % { -lel }
 tool-clipped = clipped in at the flame rod
 tool-on-port = on a port
 tool-in-roll = in the roll
@@ -29,7 +29,7 @@ tag-not-hung = not hung
 door-in-place = in its place
 fan-still = still
 fan-turns = turns
-fan-fast = turns fast
+fan-fast = high speed
 
 ## Behind the burner door
 
@@ -44,7 +44,7 @@ box-hose-off = off the gas valve, hanging
 rod-filmed = under a pale film
 ground-on = under its screw
 ground-off = off its screw
-wire-across = a wire lies across it
+wire-across = a jumper lies across it
 draft-hose-off = its hose is off
 draft-hose-split = its hose is split
 draft-hose-water = water stands in its hose

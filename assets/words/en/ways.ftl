@@ -9,9 +9,9 @@ look-plate = Read the rating plate
 look-conversion-label = Look for a conversion label
 look-orifices = Read the stamp on the orifices
 look-spring-mark = Read the mark on the springs
-look-low-gas-switch = Look for a low gas switch
+look-low-gas-switch = Look for a { -low-gas-switch }
 look-supply-vent = Look at the regulator's vent
-look-vent = Look along the flue
+look-vent = Look along the vent
 look-air-opening = Look at the air opening
 look-connector = Look along the connector
 look-drip-leg = Look at the drip leg
@@ -22,15 +22,15 @@ look-meter-dial = Read the test dial
 look-co-alarm = Read the CO alarm
 look-status-lamp = Read the control's status
 look-supply-regulator = Read the regulator's nameplate
-look-draft-hose = Look at the draft hose and the trap
-look-box-hose = Look at the burner box hose
+look-draft-hose = Look at the pressure switch hose and the condensate trap
+look-box-hose = Look at the { -burner-box } hose
 look-flame-rod = Look at the flame rod
 look-registers = Look at the registers
 
 ## Walking
 
 walk-yard = Go out to the yard
-walk-plant-room = Go to the plant room
+walk-plant-room = Go to the { -furnace-room }
 walk-gas-valve = Kneel at the gas valve
 walk-hall = Go to the hall
 walk-away = Leave the premises, to a safe distance
@@ -46,7 +46,7 @@ probe-head = Hold the detector at head height
 
 call-supply-owner = Call the owner of the supply
 call-emergency = Call the emergency number
-tell-work-starts = Say that heat will be off and gas may be smelt
+tell-work-starts = Say that heat will be off and gas may be smelled
 tell-smell-drill = Show the shut-offs and what to do at a smell of gas
 tell-unsafe = Say that the furnace is unsafe and stays off
 tell-get-out = Call out: leave the house
@@ -72,8 +72,8 @@ window-close = Close the { $window }
 window-open = Open the { $window }
 tag-off = Take the warning tag off
 tag-on = Hang a warning tag on the furnace
-jumper-off = Take the wire off R–W2
-jumper-on = Put a short wire across R–W2
+jumper-off = Take the { -jumper } off
+jumper-on = Put the { -jumper } on
 rollout-reset = Press the roll-out resets
 
 ## Joints
@@ -85,26 +85,26 @@ joint-write-leaking = Write: { $joint } leaking
 
 ## Manometer
 
-meter-on = Switch the manometer on
-meter-off = Switch the manometer off
-meter-zero = Zero the manometer
+meter-on = Switch the { -manometer } on
+meter-off = Switch the { -manometer } off
+meter-zero = Zero the { -manometer }
 meter-unit = Show { $unit }
-meter-low-side-box = Put the low side to the burner box
+meter-low-side-box = Put the low side to the { -burner-box }
 meter-low-side-air = Leave the low side open to the air
 
 ## The other instruments
 
 measure-write = Write: { $reading }
-measure-unclip = Unclip the microammeter
+measure-unclip = Unclip the { -microammeter }
 measure-stopwatch-start = Start the stopwatch
 measure-stopwatch-stop = Stop the stopwatch
 measure-thermometer = Hold the thermometer: { $spot }
-measure-flue = Put the analyser's probe into the flue
-measure-clip = Clip the microammeter in at the flame rod
+measure-flue = Put the analyzer's probe into the flue
+measure-clip = Clip the { -microammeter } in at the flame rod
 measure-stopwatch = Hold the stopwatch beside the dial
 measure-leads = Meter leads: { $spot }
 measure-gauge = Put the hose to the { $gauge }
-measure-fill-column = Fill the water column to its zero
+measure-fill-column = Fill the { -u-tube } to its zero
 
 ## The gas valve: its switch, ports and screws
 
@@ -126,7 +126,7 @@ hose-off = Pull the hose off
 cap-off = Take the cap off
 cap-on = Put the cap on
 screw-in = Turn it ⅛ in, clockwise
-screw-out = Turn it ⅛ out, anticlockwise
+screw-out = Turn it ⅛ out, counterclockwise
 
 ## Forms: what is done with a number
 
@@ -140,4 +140,5 @@ form-plug = Turn of the plug
 form-plug-do = Turn the plug
 form-plug-help = Turns with the short arm of the hex key; + tightens.
 form-setpoint = Set to
+form-degrees = { " " }°F
 form-setpoint-do = Set the thermostat

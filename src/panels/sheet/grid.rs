@@ -75,8 +75,10 @@ fn row_name(port: Port, stage: Stage) -> String {
         Port::Manifold => t!("grid-manifold"),
     };
     let stage = match stage {
-        Stage::Rest | Stage::Low | Stage::High => stage.label(),
-        Stage::HighWithOthers => t!("grid-all-others"),
+        Stage::Rest => t!("grid-lock-up"),
+        Stage::Low => t!("grid-low-fire"),
+        Stage::High => t!("grid-high-fire"),
+        Stage::HighWithOthers => t!("grid-full-load"),
     };
     t!("grid-row", port = port, stage = stage)
 }
@@ -97,7 +99,10 @@ pub(super) fn grid_ui(
     out: &mut Vec<Wish>,
 ) {
     let cell_width = (ui.available_width() * 0.18).max(40.0);
-    egui::Grid::new("readings").num_columns(3).spacing(vec2(6.0, 2.0)).show(ui, |ui| {
+    let grid = egui::Grid::new("readings").num_columns(3).spacing(vec2(6.0, 2.0));
+    // Names of states take a second line where type is large.
+    let names = (ui.available_width() - 2.0 * cell_width - 12.0).max(cell_width);
+    grid.max_col_width(names).show(ui, |ui| {
         kit::section(ui, &t!("grid-title", unit = unit.label()));
         ui.label(t!("grid-found"));
         ui.label(t!("grid-left"));
