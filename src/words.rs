@@ -43,6 +43,7 @@ pub const FILES: &[(&str, &str)] = files![
     "ways.ftl",
     "debrief.ftl",
     "desk.ftl",
+    "cli.ftl",
 ];
 
 /// The id of a message. Sources write it through [`t!`] and [`id!`] only.

@@ -9,6 +9,7 @@ use super::files;
 use crate::record::{self, Fault};
 use crate::scenario::{self, Problem, exit_code, to_text, warns};
 use crate::technician::script;
+use crate::words::t;
 
 /// Tell everything that is wrong with scenarios, scripts (`.script`) and records (`.jsonl`).
 #[derive(Debug, clap::Args)]
@@ -84,7 +85,7 @@ fn one(path: &Path) -> Result<Checked, Trouble> {
 
 fn problems_of(file: String, kind: &'static str, problems: Vec<Problem>, bytes: &[u8]) -> Checked {
     let text = if problems.is_empty() {
-        format!("{file}: nothing wrong with this {kind}\n")
+        t!("check-fine", file = &file, kind = kind) + "\n"
     } else {
         to_text(&problems, &String::from_utf8_lossy(bytes))
     };
@@ -96,8 +97,10 @@ fn record(file: String, bytes: &[u8]) -> Result<Checked, Trouble> {
     let (fault, text, exit) = match record::read(bytes) {
         Ok(record) => {
             let lines = record.lines.len() + 1;
-            let torn = record.torn.map_or("", |_| "; its torn last line does not count");
-            let text = format!("{file}: nothing wrong with the {lines} lines{torn}\n");
+            let text = match record.torn {
+                None => t!("check-record-fine", file = &file, lines = lines),
+                Some(_) => t!("check-record-torn", file = &file, lines = lines),
+            } + "\n";
             (None, text, Exit::Fine)
         }
         Err(fault) => {

@@ -5,6 +5,7 @@ use std::path::PathBuf;
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use crate::scenario::{self, guide};
+use crate::words::t;
 
 /// Explain a field of a scenario, a fault, a rule, a competency, or all fields.
 #[derive(Debug, clap::Args)]
@@ -41,15 +42,12 @@ pub(super) fn explain(args: &Args) -> Result<Exit, Trouble> {
 }
 
 fn unknown(field: &str, nearest: Option<String>) -> Trouble {
-    let near = nearest.map(|name| format!("; nearest: {name}")).unwrap_or_default();
     let short = shortened(field);
-    Trouble::new(
-        Exit::Usage,
-        format!(
-            "There is no field, fault, rule or competency `{short}`{near}. `quarterturn explain` lists \
-         the fields, `quarterturn explain rules` the rules."
-        ),
-    )
+    let message = match nearest {
+        None => t!("explain-unknown", name = short),
+        Some(near) => t!("explain-unknown-near", name = short, near = near),
+    };
+    Trouble::new(Exit::Usage, message)
 }
 
 /// A name as it may be repeated: printable, and not endless.

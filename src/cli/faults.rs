@@ -12,6 +12,7 @@ use super::explain::shortened;
 use super::files::write_whole;
 use crate::bench::fault::Fault;
 use crate::scenario;
+use crate::words::t;
 
 /// Print the catalogue of faults: cause, severity, and what is read and seen beside a healthy bench.
 #[derive(Debug, clap::Args)]
@@ -34,10 +35,11 @@ pub(super) fn faults(args: &Args) -> Result<Exit, Trouble> {
             None => {
                 let near = scenario::find(&format!("faults.{name}")).err().flatten();
                 let near = near.as_deref().and_then(|path| path.strip_prefix("faults."));
-                let near = near.map(|name| format!("; nearest: {name}")).unwrap_or_default();
                 let name = shortened(name);
-                let message =
-                    format!("There is no fault `{name}`{near}; `quarterturn faults` lists them.");
+                let message = match near {
+                    None => t!("faults-unknown", name = name),
+                    Some(near) => t!("faults-unknown-near", name = name, near = near),
+                };
                 return Err(Trouble::new(Exit::Usage, message));
             }
         },

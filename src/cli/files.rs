@@ -5,6 +5,7 @@ use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 
 use super::exit::{Exit, Trouble};
+use crate::words::t;
 
 /// The bytes of a file, at most `most` and one more, so that who reads them sees that it is larger.
 pub(super) fn read(path: &Path, most: usize) -> Result<Vec<u8>, Trouble> {
@@ -12,7 +13,7 @@ pub(super) fn read(path: &Path, most: usize) -> Result<Vec<u8>, Trouble> {
         Trouble::new(Exit::Files, format!("{}: {why}", path.display()))
     };
     if path.is_dir() {
-        return Err(trouble(&"this is a folder; a file is needed"));
+        return Err(trouble(&t!("cli-folder-to-read")));
     }
     let file = File::open(path).map_err(|error| trouble(&error))?;
     let mut bytes = Vec::new();
@@ -31,9 +32,9 @@ pub fn write_whole(path: &Path, text: &str) -> Result<(), Trouble> {
         Trouble::new(Exit::Files, format!("{}: {why}", path.display()))
     };
     if path.is_dir() {
-        return Err(trouble(&"this is a folder; a file name is needed"));
+        return Err(trouble(&t!("cli-folder-to-write")));
     }
-    let part = part_of(path).ok_or_else(|| trouble(&"this is not the name of a file"))?;
+    let part = part_of(path).ok_or_else(|| trouble(&t!("cli-no-file-name")))?;
     let written = write_new(&part, text).and_then(|()| std::fs::rename(&part, path));
     written.map_err(|error| {
         // It may not even be there.
