@@ -11,17 +11,14 @@ use crate::scenario::{self, Problem, exit_code, to_text, warns};
 use crate::technician::script;
 use crate::words::t;
 
-/// Tell everything that is wrong with scenarios, scripts (`.script`) and records (`.jsonl`).
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-check"))]
 pub(super) struct Args {
-    /// Files; what is neither `.script` nor `.jsonl` is read as a scenario.
-    #[arg(required = true, value_name = "FILE")]
+    #[arg(required = true, value_name = "FILE", help = t!("help-check-files"))]
     files: Vec<PathBuf>,
-    /// Let warnings count as findings: exit code 1.
-    #[arg(long)]
+    #[arg(long, help = t!("help-check-strict"))]
     strict: bool,
-    /// Print one JSON array of files with what is wrong with each.
-    #[arg(long)]
+    #[arg(long, help = t!("help-check-json"))]
     json: bool,
 }
 

@@ -7,18 +7,14 @@ use super::files::write_whole;
 use crate::scenario::{self, guide};
 use crate::words::t;
 
-/// Explain a field of a scenario, a fault, a rule, a competency, or all fields.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-explain"))]
 pub(super) struct Args {
-    /// A field by its path, as in `furnace.plate.made_for.high`, or by its name alone; a fault as
-    /// `faults.plugged_orifice`; a rule or a competency by its id, as `left-outside-band` or `C05`;
-    /// `rules` or `competencies` for all of them. Without it, the fields are printed.
+    #[arg(help = t!("help-explain-field"))]
     field: Option<String>,
-    /// Print one JSON array.
-    #[arg(long, conflicts_with = "write")]
+    #[arg(long, conflicts_with = "write", help = t!("help-json-array"))]
     json: bool,
-    /// Write the page on the format to `scenario-format.md` in this folder instead of printing.
-    #[arg(long, value_name = "FOLDER", conflicts_with = "field")]
+    #[arg(long, value_name = "FOLDER", conflicts_with = "field", help = t!("help-explain-write"))]
     write: Option<PathBuf>,
 }
 

@@ -14,16 +14,14 @@ use crate::bench::fault::Fault;
 use crate::scenario;
 use crate::words::t;
 
-/// Print the catalogue of faults: cause, severity, and what is read and seen beside a healthy bench.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-faults"))]
 pub(super) struct Args {
-    /// One fault by its name; without it, all of them.
+    #[arg(help = t!("help-faults-name"))]
     name: Option<String>,
-    /// Print one JSON array.
-    #[arg(long, conflicts_with = "write")]
+    #[arg(long, conflicts_with = "write", help = t!("help-json-array"))]
     json: bool,
-    /// Write the page to `faults.md` in this folder instead of printing it.
-    #[arg(long, value_name = "FOLDER", conflicts_with = "name")]
+    #[arg(long, value_name = "FOLDER", conflicts_with = "name", help = t!("help-faults-write"))]
     write: Option<PathBuf>,
 }
 

@@ -12,24 +12,21 @@ use crate::fidelity::words::{self, Count, count};
 use crate::fidelity::{Check, Verdict, all, guide};
 use crate::words::t;
 
-/// Hold the model against tables, laws and solvers, and tell how near it comes.
-///
-/// Exit code 1 when a check fails; a known miss is told and is no failure.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-fidelity"), long_about = t!("help-fidelity-long"))]
 pub(super) struct Args {
-    /// Print one JSON object with every check, every row and every verdict.
-    #[arg(long)]
+    #[arg(long, help = t!("help-fidelity-json"))]
     json: bool,
-    /// Check the tables (`.csv`) of this folder instead of the project's own references; their layout
-    /// is in docs/reference-tables.md.
-    #[arg(long, value_name = "FOLDER")]
+    #[arg(long, value_name = "FOLDER", help = t!("help-fidelity-tables"))]
     tables: Option<PathBuf>,
-    /// Run the networks, lines, transients and properties of these files instead; their layout is in
-    /// docs/reference-cases.md.
-    #[arg(long, value_name = "FILE.json", num_args = 1..)]
+    #[arg(long, value_name = "FILE.json", num_args = 1.., help = t!("help-fidelity-cases"))]
     cases: Vec<PathBuf>,
-    /// Write the guide, fidelity.md and its figures, into this folder.
-    #[arg(long, value_name = "FOLDER", conflicts_with_all = ["tables", "cases"])]
+    #[arg(
+        long,
+        value_name = "FOLDER",
+        conflicts_with_all = ["tables", "cases"],
+        help = t!("help-fidelity-write"),
+    )]
     write: Option<PathBuf>,
 }
 

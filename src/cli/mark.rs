@@ -15,14 +15,12 @@ use crate::record::{
 use crate::scenario::builtin;
 use crate::words::{Id, id, t};
 
-/// Replay records, verify them and mark them.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-mark"))]
 pub(super) struct Args {
-    /// Records.
-    #[arg(required = true, value_name = "RECORD")]
+    #[arg(required = true, value_name = "RECORD", help = t!("help-mark-records"))]
     records: Vec<PathBuf>,
-    /// Print one JSON array.
-    #[arg(long)]
+    #[arg(long, help = t!("help-json-array"))]
     json: bool,
 }
 

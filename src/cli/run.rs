@@ -25,29 +25,23 @@ use crate::words::{decimal, t};
 /// Longest job, in simulated seconds.
 const LIMIT_S: u64 = 12 * 3600;
 
-/// Play a job without a window and mark it.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-run"))]
 #[command(group(clap::ArgGroup::new("player").required(true).args(["script", "technician"])))]
 pub(super) struct Args {
-    /// A scenario that comes with the program, by its id, or a scenario's file.
+    #[arg(help = t!("help-scenario"))]
     scenario: String,
-    /// Play this script.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", help = t!("help-run-script"))]
     script: Option<PathBuf>,
-    /// Let the reference technician play.
-    #[arg(long)]
+    #[arg(long, help = t!("help-run-technician"))]
     technician: bool,
-    /// The seed that the job's numbers are drawn with.
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = 1, help = t!("help-seed"))]
     seed: u64,
-    /// Who plays, for the record: an id that a class agrees on, not a secret.
-    #[arg(long, value_name = "ID", value_parser = super::job::learner)]
+    #[arg(long, value_name = "ID", value_parser = super::job::learner, help = t!("help-learner"))]
     learner: Option<String>,
-    /// Write the record to this file.
-    #[arg(long, value_name = "OUT")]
+    #[arg(long, value_name = "OUT", help = t!("help-run-record"))]
     record: Option<PathBuf>,
-    /// Print one JSON object.
-    #[arg(long)]
+    #[arg(long, help = t!("help-json-object"))]
     json: bool,
 }
 

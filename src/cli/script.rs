@@ -9,14 +9,15 @@ use crate::bench::event::{Event, Happening};
 use crate::record;
 use crate::technician::script::action_line;
 use crate::units::TICKS_PER_S;
+use crate::words::t;
 
 /// Longest waiting on one line, in ticks: ten hours.
 const MAX_WAIT_TICKS: u64 = 10 * 3600 * TICKS_PER_S;
 
-/// Print the script that does what a record tells, tick for tick.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-script"))]
 pub(super) struct Args {
-    /// The record.
+    #[arg(help = t!("help-script-record"))]
     record: PathBuf,
 }
 
