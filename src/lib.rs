@@ -4,6 +4,10 @@
 //! `appliance`, `site` and `instrument` (what stands in the house and in the hand), `bench` (all of
 //! it together: one way in, one way out), `scenario`, `record`, `marking` and `technician`.
 
+// Its macros `t!` and `id!` are known in all modules below.
+#[macro_use]
+pub mod words;
+
 pub mod appliance;
 pub mod bench;
 pub mod fidelity;
@@ -17,7 +21,6 @@ pub mod scenario;
 pub mod site;
 pub mod technician;
 pub mod units;
-pub mod words;
 
 #[cfg(feature = "cli")]
 pub mod cli;

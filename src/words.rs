@@ -13,10 +13,6 @@
 //! brings a walker of folders and threads into the bare core; twenty lines here do without. Look-ups
 //! are by id, so that no order of a hash table reaches a text.
 
-mod number;
-
-pub use number::{decimal, whole};
-
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
 
@@ -24,6 +20,30 @@ use fluent_bundle::concurrent::FluentBundle;
 use fluent_bundle::{FluentArgs, FluentResource, FluentValue};
 use fluent_syntax::ast::Entry;
 use unic_langid::LanguageIdentifier;
+
+/// A text by its id: `&'static str`, or `String` where it has arguments.
+macro_rules! t {
+    ($id:literal $(,)?) => {
+        $crate::words::Id::new($id).text()
+    };
+    ($id:literal, $($name:ident = $value:expr),+ $(,)?) => {
+        $crate::words::fill(
+            $crate::words::Id::new($id),
+            vec![$((stringify!($name), $crate::words::Argument::from($value))),+],
+        )
+    };
+}
+
+/// An id in a table of constants.
+macro_rules! id {
+    ($id:literal) => {
+        $crate::words::Id::new($id)
+    };
+}
+
+mod number;
+
+pub use number::{decimal, whole};
 
 macro_rules! files {
     ($($name:literal),* $(,)?) => {
@@ -168,25 +188,3 @@ pub fn fill(id: Id, arguments: Vec<(&'static str, Argument)>) -> String {
     // What is missing stands in the text as `{$name}`.
     WORDS.bundle.format_pattern(pattern, Some(&filled), &mut Vec::new()).into_owned()
 }
-
-/// A text by its id: `&'static str`, or `String` where it has arguments.
-macro_rules! t {
-    ($id:literal $(,)?) => {
-        $crate::words::Id::new($id).text()
-    };
-    ($id:literal, $($name:ident = $value:expr),+ $(,)?) => {
-        $crate::words::fill(
-            $crate::words::Id::new($id),
-            vec![$((stringify!($name), $crate::words::Argument::from($value))),+],
-        )
-    };
-}
-
-/// An id in a table of constants.
-macro_rules! id {
-    ($id:literal) => {
-        $crate::words::Id::new($id)
-    };
-}
-
-pub(crate) use {id, t};

@@ -2,7 +2,7 @@
 
 use std::ffi::OsStr;
 
-use crate::words::{Id, id};
+use crate::words::Id;
 
 /// Said when there is none.
 pub const NO_SCREEN: Id = id!("display-no-screen");

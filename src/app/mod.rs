@@ -29,7 +29,6 @@ use bevy_egui::EguiPlugin;
 
 use crate::panels::settings::Settings;
 use crate::panels::view::Help;
-use crate::words::t;
 use desk::Desk;
 use drive::Front;
 use paper::AtDesk;

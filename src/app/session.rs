@@ -8,7 +8,7 @@ use crate::bench::event::{Event, Happening};
 use crate::bench::seen::{Over, Seen, Smell, Sound};
 use crate::panels::view::{Help, Pace, Running, SecondChance};
 use crate::units::TICK_S;
-use crate::words::{Id, id, t};
+use crate::words::Id;
 
 use super::desk::{Attempt, Finished, Journal};
 

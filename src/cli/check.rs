@@ -9,7 +9,6 @@ use super::files;
 use crate::record::{self, Fault};
 use crate::scenario::{self, Problem, exit_code, to_text, warns};
 use crate::technician::script;
-use crate::words::t;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-check"))]

@@ -1,6 +1,5 @@
 //! How a command ends, and where its words go.
 
-use crate::words::t;
 use std::io::{ErrorKind, Write};
 use std::process::ExitCode;
 

@@ -5,7 +5,6 @@ use std::path::PathBuf;
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use crate::scenario::{self, guide};
-use crate::words::t;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-explain"))]

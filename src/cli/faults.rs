@@ -12,7 +12,6 @@ use super::explain::shortened;
 use super::files::write_whole;
 use crate::bench::fault::Fault;
 use crate::scenario;
-use crate::words::t;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-faults"))]

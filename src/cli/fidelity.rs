@@ -10,7 +10,6 @@ use crate::fidelity::cases::{self, CaseFault};
 use crate::fidelity::tables::{self, Found, Outcome, SetAside};
 use crate::fidelity::words::{self, Count, count};
 use crate::fidelity::{Check, Verdict, all, guide};
-use crate::words::t;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-fidelity"), long_about = t!("help-fidelity-long"))]

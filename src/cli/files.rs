@@ -5,7 +5,6 @@ use std::io::{Read, Write};
 use std::path::{Path, PathBuf};
 
 use super::exit::{Exit, Trouble};
-use crate::words::t;
 
 /// The bytes of a file, at most `most` and one more, so that who reads them sees that it is larger.
 pub(super) fn read(path: &Path, most: usize) -> Result<Vec<u8>, Trouble> {

@@ -7,7 +7,6 @@ use super::files;
 use crate::record::{Header, MAX_NAME, ScenarioText};
 use crate::scenario::builtin::{self, Builtin};
 use crate::scenario::{self, Scenario, exit_code, to_text};
-use crate::words::t;
 
 /// A scenario that is to be played.
 #[derive(Debug, Clone)]

@@ -13,7 +13,7 @@ use crate::record::{
     self, Difference, Ended, Fault, Help, MODEL_VERSION, Note, Record, Replay, What,
 };
 use crate::scenario::builtin;
-use crate::words::{Id, id, t};
+use crate::words::Id;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-mark"))]

@@ -3,7 +3,6 @@
 use super::exit::{Exit, Trouble};
 use crate::marking::{Brief, Marks, Observer};
 use crate::scenario::Scenario;
-use crate::words::t;
 
 /// The marks of a job of a seed as it stands.
 pub(super) fn marks(observer: &Observer, scenario: &Scenario, seed: u64) -> Result<Marks, Trouble> {

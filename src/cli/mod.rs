@@ -20,8 +20,6 @@ use std::process::ExitCode;
 
 use clap::{Parser, Subcommand};
 
-use crate::words::t;
-
 pub use exit::{Exit, Trouble};
 pub use files::write_whole;
 pub use job::Job;

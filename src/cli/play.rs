@@ -6,7 +6,6 @@ use super::exit::Trouble;
 use super::job::Job;
 use super::window::Start;
 use crate::record::Help;
-use crate::words::t;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-play"))]

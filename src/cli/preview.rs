@@ -14,7 +14,6 @@ use super::job::Job;
 use crate::appliance::plate::{GasFigures, Plate};
 use crate::bench::fault::pattern::{Hands, Pattern, Point, measure};
 use crate::units::{PA_PER_INWC, W_PER_BTU_H};
-use crate::words::t;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-preview"))]

@@ -16,7 +16,6 @@ use crate::bench::fault::Fault;
 use crate::bench::setup::Setup;
 use crate::scenario::{Scenario, builtin};
 use crate::technician::proof::{self, Alike, MAX_SEEDS, Proof, SeedProof, Spoiling};
-use crate::words::t;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-prove"), long_about = t!("help-prove-long"))]

@@ -20,7 +20,7 @@ use crate::scenario::to_text;
 use crate::technician::drive::{Stopped, Witness};
 use crate::technician::script::{self, Script, ScriptPlayer};
 use crate::technician::{Technician, play};
-use crate::words::{decimal, t};
+use crate::words::decimal;
 
 /// Longest job, in simulated seconds.
 const LIMIT_S: u64 = 12 * 3600;

@@ -9,7 +9,6 @@ use crate::bench::event::{Event, Happening};
 use crate::record;
 use crate::technician::script::action_line;
 use crate::units::TICKS_PER_S;
-use crate::words::t;
 
 /// Longest waiting on one line, in ticks: ten hours.
 const MAX_WAIT_TICKS: u64 = 10 * 3600 * TICKS_PER_S;

@@ -41,8 +41,6 @@ pub(super) fn open(start: Option<Start>) -> ExitCode {
 /// Says that there is no window, and what works without one.
 #[cfg(not(feature = "app"))]
 pub(super) fn open(start: Option<Start>) -> ExitCode {
-    use crate::words::t;
-
     let what = match start {
         Some(Start { job, seed, help, learner }) => {
             let (job, seed, help) = (job.id, seed.to_string(), help.label());

@@ -9,7 +9,7 @@ use super::wish::Wish;
 use crate::bench::action::Height;
 use crate::bench::part::Tool;
 use crate::bench::seen::{Seen, Smell, Sound};
-use crate::words::{Id, decimal, id, t};
+use crate::words::{Id, decimal};
 
 /// What is said when a repair is done, as a happening.
 pub const WORK_DONE: Id = id!("caption-work-done");

@@ -10,7 +10,6 @@ use super::wish::Wish;
 use crate::bench::action::Ending;
 use crate::bench::part::Place;
 use crate::bench::seen::Over;
-use crate::words::t;
 
 /// Shows the card, if one is due.
 pub fn end_card_ui(ui: &Ui, scene: Rect, job: &Job<'_>, out: &mut Vec<Wish>) {

@@ -1,7 +1,7 @@
 //! A number as it is typed, and why it cannot be written.
 
 use crate::units::PressureUnit;
-use crate::words::{decimal, t};
+use crate::words::decimal;
 
 /// Largest number that fits on the sheet, in thousandths.
 const MOST_THOUSANDTHS: i64 = 9_999_999;

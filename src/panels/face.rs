@@ -7,7 +7,7 @@ use super::theme;
 use super::view::Job;
 use crate::bench::seen::{GaugeSeen, Measured};
 use crate::instrument::water_column::Legs;
-use crate::words::{decimal, t};
+use crate::words::decimal;
 
 /// Inches of water that the column's scale shows either way, and the spring gauge in all.
 const COLUMN_IN: f32 = 8.0;

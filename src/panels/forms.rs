@@ -10,7 +10,6 @@ use super::words;
 use crate::bench::action::{Action, PlugStep};
 use crate::bench::part::{Cock, Port, Screw};
 use crate::bench::seen::Seen;
-use crate::words::t;
 
 /// What is set in the forms and not yet done.
 #[derive(Debug, Clone, PartialEq)]

@@ -8,7 +8,6 @@ use super::view::{Job, PartBox};
 use super::words;
 use crate::bench::seen::{Call, Display, HallSeen, Seen};
 use crate::units::fixed;
-use crate::words::t;
 
 /// Writes into every display that the drawing shows.
 pub fn glass_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {

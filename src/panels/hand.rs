@@ -12,7 +12,6 @@ use super::words;
 use crate::bench::action::Action;
 use crate::bench::part::Place;
 use crate::bench::seen::Seen;
-use crate::words::t;
 
 /// Shows what is in hand and the list of what can be done, with its keys and forms.
 pub fn hand_ui(

@@ -5,7 +5,7 @@ use egui::Ui;
 use super::kit;
 use super::wish::Wish;
 use crate::bench::action::{Action, Ending, HandOver, NotDone};
-use crate::words::{Id, id, t};
+use crate::words::Id;
 
 /// What is ticked so far.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]

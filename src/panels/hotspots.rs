@@ -11,7 +11,6 @@ use super::words;
 use crate::bench::action::{Fitted, OnOff};
 use crate::bench::part::Place;
 use crate::bench::seen::Seen;
-use crate::words::t;
 
 /// Parts of the drawing that are there to look at only.
 const NOT_TOUCHED: &[&str] = &["backdrop", "tray", "tool-roll", "grid"];

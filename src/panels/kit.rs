@@ -3,7 +3,6 @@
 use egui::{Button, Color32, CornerRadius, Key, Response, RichText, Stroke, Ui, vec2};
 
 use super::theme;
-use crate::words::t;
 
 /// Least side of anything that can be pressed, in points (WCAG 2.2, 2.5.8 asks for 24).
 pub(crate) const TARGET: f32 = 26.0;

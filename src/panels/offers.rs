@@ -9,7 +9,6 @@ use super::ways::{self, Way};
 use crate::bench::action::Action;
 use crate::bench::repair::{Nature, Repair};
 use crate::bench::seen::Seen;
-use crate::words::t;
 
 pub use letters::Letters;
 

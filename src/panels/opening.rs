@@ -12,7 +12,7 @@ use super::settings_page::settings_ui;
 use super::theme;
 use super::view::{Help, JobChoice, Opening, Unfinished, View};
 use super::wish::Wish;
-use crate::words::{Id, id, t};
+use crate::words::Id;
 
 /// The caution that stands before everything, a sentence each.
 pub const CAUTION: [Id; 4] = [

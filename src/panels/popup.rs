@@ -9,7 +9,6 @@ use super::offers::Offer;
 use super::parts;
 use super::view::Job;
 use super::wish::Wish;
-use crate::words::t;
 
 /// Widest it gets, in points at the usual size of type.
 const WIDTH: f32 = 290.0;

@@ -7,7 +7,6 @@ use super::settings::{Motion, Settings, TextSize};
 use super::wish::Wish;
 use crate::bench::action::OnOff;
 use crate::units::PressureUnit;
-use crate::words::t;
 
 /// Scales to choose from, per cent.
 const SCALES: [(u32, &str); 5] =

@@ -11,7 +11,6 @@ use super::ways;
 use super::words;
 use crate::bench::part::{Place, Subject};
 use crate::bench::seen::Seen;
-use crate::words::t;
 
 /// A line of the list.
 #[derive(Debug, Clone, PartialEq, Eq)]

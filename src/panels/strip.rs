@@ -9,7 +9,7 @@ use super::wish::Wish;
 use crate::bench::action::Action;
 use crate::bench::part::Place;
 use crate::bench::seen::Seen;
-use crate::words::{t, whole};
+use crate::words::whole;
 
 /// Places to stand, with their keys.
 pub const PLACES: [(Place, Key); 4] = [

@@ -9,7 +9,6 @@ use crate::bench::seen::Seen;
 use crate::bench::setup::SupplyRight;
 use crate::rules::competency::Competency;
 use crate::scenario::Step;
-use crate::words::t;
 
 /// Everything to show now.
 #[derive(Debug, Clone, Copy)]

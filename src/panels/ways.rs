@@ -18,7 +18,6 @@ use crate::bench::action::{Action, Contact};
 use crate::bench::part::{Cock, Port, Screw, Subject, Tool};
 use crate::bench::repair::Nature;
 use crate::bench::seen::{PortFill, Seen};
-use crate::words::t;
 
 pub use here::{here, in_hand};
 pub(super) use repairs::outdates;

@@ -9,7 +9,7 @@ use crate::bench::seen::{
     BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
     HoseLook, PortFill, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
 };
-use crate::words::{decimal, t};
+use crate::words::decimal;
 
 /// How a part stands, in words, or nothing where there is nothing to say or it cannot be seen.
 #[must_use]

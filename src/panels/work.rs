@@ -24,7 +24,6 @@ use super::theme;
 use super::view::{Job, Layout, View};
 use super::wish::Wish;
 use crate::bench::action::{OnOff, Phase};
-use crate::words::t;
 
 use board::{board_ui, split};
 use state::{Hinting, ask_hint, hint};

@@ -1,6 +1,5 @@
 //! Numbers in texts, with the marks of the language: `number-decimal-mark`, `number-group-mark`.
 
-use super::t;
 use crate::units::fixed;
 
 /// A number with `places` decimals. A value that rounds to zero has no sign.

@@ -14,7 +14,6 @@ use crate::record::{self, Header, MAX_BYTES, Record, ScenarioText, What};
 use crate::rules::competency;
 use crate::scenario::{self, Scenario, builtin};
 use crate::units::TICKS_PER_S;
-use crate::words::t;
 
 /// Most records that are looked through for one to go on with, newest first.
 const LOOK_THROUGH: usize = 30;

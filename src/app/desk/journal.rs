@@ -13,7 +13,6 @@ use super::Journal;
 use crate::bench::Bench;
 use crate::bench::action::Action;
 use crate::record::{Ended, Header, Note, Recorder, Sink, SinkError, Writer};
-use crate::words::t;
 
 /// Longest time between two moments at which the file is surely on the disk.
 const SYNC_EVERY: Duration = Duration::from_secs(5);

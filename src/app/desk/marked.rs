@@ -10,7 +10,6 @@ use crate::marking::evaluate::Marks;
 use crate::marking::{Brief, Observer};
 use crate::panels::debrief::DebriefView;
 use crate::scenario::{Scenario, in_this_job};
-use crate::words::t;
 
 /// Marks an attempt by what its scenario says about marking: the page, and the marks unless the
 /// rules cannot be read.

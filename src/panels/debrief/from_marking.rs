@@ -5,7 +5,6 @@ use crate::marking::debrief::{Debrief, clock, seconds};
 use crate::marking::evaluate::{EssentialMark, Finding, Marks, Standing};
 use crate::marking::trace::{CURVES, Trace};
 use crate::rules::Severity;
-use crate::words::t;
 
 impl From<&Debrief> for DebriefView {
     fn from(debrief: &Debrief) -> Self {

@@ -9,7 +9,7 @@ use crate::panels::opening::CAUTION;
 use crate::panels::theme;
 use crate::panels::view::View;
 use crate::panels::wish::Wish;
-use crate::words::{decimal, t};
+use crate::words::decimal;
 
 /// Shows the debrief: essentials, pressures, findings, the night after, what it is worth.
 pub fn debrief_ui(

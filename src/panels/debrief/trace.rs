@@ -9,7 +9,6 @@ use super::{DebriefView, TickView, TraceView};
 use crate::panels::entry::pressure;
 use crate::panels::theme;
 use crate::units::{PressureUnit, full_stop};
-use crate::words::t;
 
 /// What the traces remember.
 #[derive(Debug, Clone, Copy, Default, PartialEq)]

@@ -10,7 +10,6 @@ use crate::panels::theme;
 use crate::panels::view::{JobChoice, Opening, Tried};
 use crate::panels::wish::Wish;
 use crate::scenario::Step;
-use crate::words::t;
 
 /// Shows the list. Arrows go from job to job and choose as they go; Enter on the chosen one starts
 /// it.

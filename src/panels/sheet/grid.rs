@@ -10,7 +10,6 @@ use crate::panels::kit;
 use crate::panels::theme;
 use crate::panels::wish::Wish;
 use crate::units::PressureUnit;
-use crate::words::t;
 
 /// Rows of the grid.
 pub const ROWS: [(Port, Stage); 7] = [

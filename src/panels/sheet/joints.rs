@@ -8,7 +8,6 @@ use crate::bench::seen::SheetSeen;
 use crate::panels::kit;
 use crate::panels::theme;
 use crate::panels::wish::Wish;
-use crate::words::t;
 
 /// Shows each joint with what was written, and writes what is pressed.
 pub(super) fn joints_ui(ui: &mut Ui, sheet: &SheetSeen, out: &mut Vec<Wish>) {

@@ -13,7 +13,7 @@ use crate::panels::view::{Job, View};
 use crate::panels::ways;
 use crate::panels::wish::Wish;
 use crate::units::{PressureUnit, full_stop};
-use crate::words::{Id, decimal, id, t};
+use crate::words::{Id, decimal};
 
 /// The job and the figures that were read.
 pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Vec<Wish>) {

@@ -5,7 +5,6 @@ use crate::bench::action::{Action, JointVerdict, LowSide, OnOff};
 use crate::bench::part::{Joint, Tool};
 use crate::bench::seen::{Display, Seen};
 use crate::units::PressureUnit;
-use crate::words::t;
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     if let Some(tool) = Tool::from_id(id) {

@@ -5,7 +5,6 @@ use super::{List, at_hand};
 use crate::bench::action::{Action, Fitted, Height, OnOff, Opening};
 use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Tool, Window};
 use crate::bench::seen::{Burning, FluidSeen, FurnaceSeen, Seen};
-use crate::words::t;
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     let Some(furnace) = seen.furnace.as_ref() else { return };

@@ -6,7 +6,6 @@ use super::here::{calls, walks};
 use crate::bench::action::{Action, OnOff, Topic};
 use crate::bench::part::{Cock, Neighbor, Window};
 use crate::bench::seen::{HallSeen, Seen};
-use crate::words::t;
 
 /// One press of a thermostat button, in half degrees Fahrenheit.
 const PRESS_HALF_F: i16 = 2;

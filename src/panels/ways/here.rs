@@ -4,7 +4,6 @@ use super::{List, Way, call_label, put_down_label};
 use crate::bench::action::{Action, Contact, Height, Topic};
 use crate::bench::part::{Place, Tool};
 use crate::bench::seen::Seen;
-use crate::words::t;
 
 /// What can be done here: walk, smell, probe, call, shout.
 #[must_use]

@@ -6,7 +6,6 @@ use crate::bench::part::{Place, Spot, Tool};
 use crate::bench::seen::{GaugeSeen, Seen};
 use crate::instrument::water_column::Legs;
 use crate::panels::face;
-use crate::words::t;
 
 /// At a part: the spots that belong to it, and how their instrument comes into the hand.
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {

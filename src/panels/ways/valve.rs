@@ -5,7 +5,6 @@ use super::{List, at_hand};
 use crate::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
 use crate::bench::part::{Door, Port, Screw, Tool};
 use crate::bench::seen::{BurnersSeen, PortFill, Seen};
-use crate::words::t;
 
 /// The port that a part belongs to.
 pub(super) fn port_of(id: &str) -> Option<Port> {

@@ -11,7 +11,6 @@ use crate::panels::sheet::{self, SheetParts, sheet_ui};
 use crate::panels::theme;
 use crate::panels::view::{Job, View};
 use crate::panels::wish::Wish;
-use crate::words::t;
 
 /// Width of the drawing below which the opened sheet lies over it, in points.
 const LEAST_DRAWING: f32 = 480.0;

@@ -8,7 +8,6 @@ use crate::panels::captions::WORK_DONE;
 use crate::panels::view::Job;
 use crate::panels::wish::Wish;
 use crate::units::TICKS_PER_S;
-use crate::words::t;
 
 /// How long it stays on a clock, in seconds.
 const STAYS_S: u64 = 10;
