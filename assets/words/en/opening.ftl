@@ -41,6 +41,7 @@ tried-times = { $count ->
     [one] once
     [2] twice
    *[other] { $count } times
+ }
 tried-never = – not tried
 tried-not-met = ✗ tried { $times }, not yet met
 tried-met = ✓ essentials met, tried { $times }
