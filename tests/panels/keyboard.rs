@@ -91,7 +91,7 @@ fn single_keys_can_be_switched_off_and_rest_while_typing() {
     assert_eq!(harness.state().wishes, []);
 
     harness.state_mut().settings.single_keys = OnOff::On;
-    harness.get_by_label("Inlet, low, found: not written").click();
+    harness.get_by_label("Inlet, low fire, found: not written").click();
     harness.run();
     harness.key_press(Key::Num3);
     harness.key_press(Key::Space);

@@ -115,7 +115,7 @@ fn the_sheet_does_not_cover_the_drawing() {
     harness.run();
     let scene = harness.state().layout.unwrap().scene;
     assert!(scene.width() >= 480.0 && scene.width() < wide.width());
-    let cell = harness.get_by_label("Manifold, low, found: not written").rect();
+    let cell = harness.get_by_label("Manifold, low fire, found: not written").rect();
     assert!(!overlap(cell, scene), "{cell:?} lies over {scene:?}");
     harness.get_by_label("Fold the job sheet, F2").click();
     harness.run();

@@ -33,7 +33,7 @@ fn type_into(cell: &str, text: &str, press_unit: usize) -> (Vec<Wish>, bool) {
 /// A number in the chosen unit becomes exactly that reading.
 #[test]
 fn a_typed_number_is_written_with_its_unit() {
-    let (wishes, refused) = type_into("Manifold, low, found: not written", "4.87", 0);
+    let (wishes, refused) = type_into("Manifold, low fire, found: not written", "4.87", 0);
     let reading = Reading {
         port: Port::Manifold,
         stage: Stage::Low,

@@ -51,7 +51,7 @@ sights-before = { $noted } (before the repair)
 
 ## Names of parts as they are pointed at
 
-spot-no-low-gas-switch = Inlet pipe, no { -low-gas-switch } on it
+spot-no-low-gas-switch = Inlet pipe, no switch on it
 spot-part = { $part }, { $state }
 
 ## Settings
