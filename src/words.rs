@@ -63,6 +63,9 @@ pub const FILES: &[(&str, &str)] = files![
     "ways.ftl",
     "debrief.ftl",
     "desk.ftl",
+    "repairs.ftl",
+    "refusals.ftl",
+    "senses.ftl",
     "cli.ftl",
 ];
 

@@ -47,3 +47,93 @@ part-tag = Warning tag
 part-door-switch = Blower door switch
 part-control-board = Furnace control
 part-job-sheet = Job sheet
+
+## Where instruments are held
+
+spot-return-air = Return air
+spot-supply-air = Supply air
+spot-room-air = Room air
+spot-outside-air = Outside air
+spot-tank-skin = Tank skin
+spot-flue = Flue
+spot-flame-rod = Flame rod
+spot-r-c = R to C
+spot-w1-c = W1 to C
+spot-w2-c = W2 to C
+spot-low-switch = Across the low pressure switch
+spot-high-switch = Across the high pressure switch
+spot-limit-switch = Across the limit
+spot-rollout-switch = Across the roll-out switches
+spot-low-gas-volts = Across the low gas switch
+spot-main-coil = Main coil
+spot-high-coil = High stage coil
+spot-igniter-ohms = Igniter, ohms
+spot-high-coil-ohms = High stage coil, ohms
+spot-burner-ground-ohms = Burners to ground, ohms
+spot-meter-dial = Meter dial
+
+## Places
+
+place-yard = Yard
+place-plant-room = Plant room
+place-gas-valve = Gas valve
+place-hall = Hall
+place-away = Away
+
+## Parts that the bench knows
+
+part-inlet-port = Inlet port
+part-manifold-port = Manifold port
+part-manual-valve = Manual valve
+part-water-heater-cock = Water heater valve
+part-range-cock = Range valve
+part-supply-cock = Supply shut-off
+part-water-heater = Water heater
+part-range = Kitchen range
+part-low-screw = Low stage screw
+part-high-screw = High stage screw
+part-supply-screw = Supply regulator screw
+part-burner-door = Burner door
+part-blower-door = Blower door
+part-plant-window = Plant room window
+part-hall-window = Hall window
+part-union = Union
+part-connector = Connector
+
+## Tools
+
+tool-hex-key = Hex key
+tool-slotted-driver = Slotted driver
+tool-adapter = Barbed adapter
+tool-hose = Manometer hose
+tool-leak-fluid = Leak fluid
+tool-gas-detector = Gas detector
+tool-thermometer = Thermometer
+tool-flue-analyser = Flue analyser
+tool-microammeter = Microammeter
+tool-electrical-meter = Electrical meter
+tool-stopwatch = Stopwatch
+
+## What can be looked at closely
+
+subject-plate = Rating plate
+subject-conversion-label = Conversion label
+subject-orifices = Orifice stamp
+subject-spring-mark = Spring mark
+subject-low-gas-switch = Low gas switch
+subject-supply-vent = Regulator vent
+subject-vent = Flue
+subject-air-opening = Air opening
+subject-connector = Connector
+subject-drip-leg = Drip leg
+subject-burners = Flames
+subject-filter = Filter
+subject-tank-gauge = Tank gauge
+subject-meter-dial = Meter dial
+subject-co-alarm = CO alarm
+subject-status-lamp = Status lamp
+subject-supply-regulator = Supply regulator
+subject-inducer = Draft hose and trap
+subject-box-hose = Burner box hose
+subject-flame-rod = Flame rod
+subject-register = Registers
