@@ -134,8 +134,6 @@ pub enum Sound {
     Inducer,
     /// The inducer at its higher speed.
     InducerHigh,
-    /// The igniter's faint tick as it warms.
-    Igniter,
     /// Quiet burners.
     BurnersLow,
     /// Burners at full rate.
@@ -161,7 +159,6 @@ impl Sound {
         match self {
             Self::Inducer => t!("sound-inducer"),
             Self::InducerHigh => t!("sound-inducer-high"),
-            Self::Igniter => t!("sound-igniter"),
             Self::BurnersLow => t!("sound-burners-low"),
             Self::BurnersHigh => t!("sound-burners-high"),
             Self::Blower => t!("sound-blower"),

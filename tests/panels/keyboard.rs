@@ -19,7 +19,7 @@ fn at(place: Place) -> Harness<'static, App> {
 fn keyboard_alone_shuts_the_manual_valve() {
     let mut harness = at(Place::PlantRoom);
     let mut tabs = 0;
-    while !harness.get_by_label("Manual valve, open").is_focused() {
+    while !harness.get_by_label("Manual shut-off valve, open").is_focused() {
         harness.key_press(Key::Tab);
         harness.run();
         tabs += 1;
@@ -33,15 +33,22 @@ fn keyboard_alone_shuts_the_manual_valve() {
     assert_eq!(harness.state().wishes, [Wish::Act(shut)]);
     harness.key_press(Key::Escape);
     harness.run();
-    assert!(harness.get_by_label("Manual valve, open").is_focused(), "Escape lost the way back");
+    assert!(
+        harness.get_by_label("Manual shut-off valve, open").is_focused(),
+        "Escape lost the way back"
+    );
 }
 
 /// Tab meets parts in the order of the job: the air before the plate, the switch before the valve.
 #[test]
 fn tab_goes_in_the_order_of_the_job() {
     let mut harness = at(Place::PlantRoom);
-    let wanted =
-        ["Air just above the floor", "Rating plate", "Furnace switch, on", "Manual valve, open"];
+    let wanted = [
+        "Air just above the floor",
+        "Rating plate",
+        "Furnace switch, on",
+        "Manual shut-off valve, open",
+    ];
     let mut met = Vec::new();
     for _ in 0..60 {
         harness.key_press(Key::Tab);

@@ -177,12 +177,12 @@ fn a_note_from_before_the_repair_is_marked() {
 fn a_switch_that_is_not_fitted_is_not_named() {
     let mut app = App::new(Which::Job, seen_open(PortFill::Snug));
     let fitted = window(app, 1280.0, 720.0);
-    assert!(fitted.query_by_label("Low gas switch").is_some());
+    assert!(fitted.query_by_label("Low-gas-pressure switch").is_some());
     app = App::new(Which::Job, seen_open(PortFill::Snug));
     let burners = app.seen.furnace.as_mut().and_then(|furnace| furnace.burners.as_mut()).unwrap();
     burners.low_gas_switch = quarterturn::bench::action::Fitted::Off;
     let bare = window(app, 1280.0, 720.0);
-    assert!(bare.query_by_label("Low gas switch").is_none());
+    assert!(bare.query_by_label("Low-gas-pressure switch").is_none());
     assert!(bare.query_by_label("Inlet pipe, no switch on it").is_some());
 }
 

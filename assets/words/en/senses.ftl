@@ -1,8 +1,7 @@
 ## Captions of sounds
 
 sound-inducer = inducer hums
-sound-inducer-high = inducer runs fast
-sound-igniter = igniter ticks as it warms
+sound-inducer-high = inducer, high speed
 sound-burners-low = burners, quiet
 sound-burners-high = burners, full
 sound-blower = blower runs

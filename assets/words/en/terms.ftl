@@ -17,8 +17,14 @@
     [title] Burner box
    *[lower] burner box
  }
--furnace-room = furnace room
--low-gas-switch = low-gas-pressure switch
+-furnace-room = { $case ->
+    [title] Furnace room
+   *[lower] furnace room
+ }
+-low-gas-switch = { $case ->
+    [title] Low-gas-pressure switch
+   *[lower] low-gas-pressure switch
+ }
 # Pressure with nothing burning: the regulator closes on it.
 -lock-up = { $case ->
     [title] Lock-up

@@ -104,6 +104,9 @@ measure-clip = Clip the { -microammeter } in at the flame rod
 measure-stopwatch = Hold the stopwatch beside the dial
 measure-leads = Meter leads: { $spot }
 measure-gauge = Put the hose to the { $gauge }
+gauge-digital = { -manometer }
+gauge-water-column = { -u-tube }
+gauge-spring = { -dial-gauge }
 measure-fill-column = Fill the { -u-tube } to its zero
 
 ## The gas valve: its switch, ports and screws

@@ -81,7 +81,11 @@ fn hold_label(spot: Spot) -> String {
 fn gauges(seen: &Seen, list: &mut List) {
     for gauge in Gauge::ALL {
         if gauge != seen.gauge.gauge() {
-            let name = gauge.label().to_lowercase();
+            let name = match gauge {
+                Gauge::Digital => t!("gauge-digital"),
+                Gauge::WaterColumn => t!("gauge-water-column"),
+                Gauge::SpringGauge => t!("gauge-spring"),
+            };
             list.add(t!("measure-gauge", gauge = name), Action::Gauge(gauge));
         }
     }
