@@ -1,8 +1,12 @@
 //! Quarterturn: a practice simulator for setting gas pressures on a two-stage furnace.
 //!
-//! Read in this order: [`units`] and [`rng`], then [`physics`] (gas in pipes and parts),
+//! Read in this order: [`units`], [`rng`] and [`words`], then [`physics`] (gas in pipes and parts),
 //! `appliance`, `site` and `instrument` (what stands in the house and in the hand), `bench` (all of
 //! it together: one way in, one way out), `scenario`, `record`, `marking` and `technician`.
+
+// Its macros `t!` and `id!` are known in all modules below.
+#[macro_use]
+pub mod words;
 
 pub mod appliance;
 pub mod bench;

@@ -10,6 +10,7 @@ use crate::bench::run::{self, Nobody, Witness};
 use crate::bench::seen::{Over, Seen, Smell, Sound};
 use crate::panels::view::{Help, Pace, Running, SecondChance};
 use crate::units::TICK_S;
+use crate::words::Id;
 
 use super::desk::{Attempt, Finished, Journal};
 
@@ -21,8 +22,7 @@ const CAPTIONS_MAX: usize = 3;
 const MORNING_S: f64 = 7.5 * 3600.0;
 
 /// Said when time shall run faster in a hazard.
-const NO_HASTE: &str = "Time runs no faster than a clock while gas escapes or an alarm sounds: see to \
-    that first.";
+const NO_HASTE: Id = id!("session-no-haste");
 
 /// An attempt at work.
 pub struct Session {
@@ -193,7 +193,7 @@ impl Session {
     pub fn set_speed(&mut self, speed: u32) {
         let hazard = self.hazard();
         if hazard && speed > 1 {
-            self.refusal = Some(NO_HASTE.to_owned());
+            self.refusal = Some(NO_HASTE.text().to_owned());
         }
         self.pace.speed = if hazard { 1 } else { speed.clamp(1, 20) };
     }
@@ -242,7 +242,7 @@ impl Session {
         self.captions.retain(|(since, _)| now.saturating_sub(*since) < CAPTION_TICKS);
         if let Some(trouble) = self.journal.trouble().filter(|_| self.trouble == Told::Not) {
             self.trouble = Told::Once;
-            self.refusal = Some(format!("This attempt is not being recorded: {trouble}"));
+            self.refusal = Some(t!("session-not-recorded", trouble = trouble));
         }
     }
 
@@ -353,18 +353,18 @@ fn danger(what: &Happening) -> bool {
 fn caption(what: &Happening) -> Option<&'static str> {
     use crate::bench::truth::Firing;
     match what {
-        Happening::Fired { from: Firing::Out, .. } => Some("valve clicks, burners light"),
-        Happening::Fired { to: Firing::Out, .. } => Some("valve clicks, burners go out"),
-        Happening::Fired { to: Firing::High, .. } => Some("flames grow"),
-        Happening::Fired { to: Firing::Low, .. } => Some("flames shrink"),
-        Happening::OpenedUnderGas { .. } => Some("a puff from the port"),
-        Happening::GasFromPort { .. } => Some("gas hisses from the port"),
-        Happening::Ignition { .. } => Some("gas ignites"),
-        Happening::CrossThreaded { .. } => Some("the plug leans and grates"),
-        Happening::ColumnBlownOut => Some("water spurts out of the tube, gas hisses after it"),
-        Happening::Cracked { .. } => Some("the boss gives with a crack"),
-        Happening::Mended { .. } => Some(crate::panels::captions::WORK_DONE),
-        Happening::Turned { bottomed: true, .. } => Some("the screw comes to its stop"),
+        Happening::Fired { from: Firing::Out, .. } => Some(t!("moment-burners-light")),
+        Happening::Fired { to: Firing::Out, .. } => Some(t!("moment-burners-out")),
+        Happening::Fired { to: Firing::High, .. } => Some(t!("moment-flames-grow")),
+        Happening::Fired { to: Firing::Low, .. } => Some(t!("moment-flames-shrink")),
+        Happening::OpenedUnderGas { .. } => Some(t!("moment-puff")),
+        Happening::GasFromPort { .. } => Some(t!("moment-hiss")),
+        Happening::Ignition { .. } => Some(t!("moment-ignition")),
+        Happening::CrossThreaded { .. } => Some(t!("moment-cross-thread")),
+        Happening::ColumnBlownOut => Some(t!("moment-column-blown")),
+        Happening::Cracked { .. } => Some(t!("moment-crack")),
+        Happening::Mended { .. } => Some(crate::panels::captions::WORK_DONE.text()),
+        Happening::Turned { bottomed: true, .. } => Some(t!("moment-screw-stop")),
         Happening::Turned { bottomed: false, .. }
         | Happening::Did { .. }
         | Happening::Refused { .. }

@@ -32,8 +32,8 @@ impl Port {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Inlet => "Inlet port",
-            Self::Manifold => "Manifold port",
+            Self::Inlet => t!("part-inlet-port"),
+            Self::Manifold => t!("part-manifold-port"),
         }
     }
 

@@ -302,9 +302,6 @@ impl Furnace {
         } else if self.air.inducer() > HEARD {
             sounds.push(Sound::Inducer);
         }
-        if self.outputs.igniter {
-            sounds.push(Sound::Igniter);
-        }
         match self.firing() {
             Firing::Out => {}
             Firing::Low => sounds.push(Sound::BurnersLow),

@@ -140,8 +140,6 @@ pub enum Sound {
     Inducer,
     /// The inducer at its higher speed.
     InducerHigh,
-    /// The igniter's faint tick as it warms.
-    Igniter,
     /// Quiet burners.
     BurnersLow,
     /// Burners at full rate.
@@ -165,17 +163,16 @@ impl Sound {
     #[must_use]
     pub fn caption(self) -> &'static str {
         match self {
-            Self::Inducer => "inducer hums",
-            Self::InducerHigh => "inducer runs fast",
-            Self::Igniter => "igniter ticks as it warms",
-            Self::BurnersLow => "burners, quiet",
-            Self::BurnersHigh => "burners, full",
-            Self::Blower => "blower runs",
-            Self::Hiss => "gas hisses",
-            Self::Bang => "a hard, late light",
-            Self::Alarm => "alarm sounds",
-            Self::Relief => "regulator relief opens",
-            Self::NeighborBurning => "another burner runs",
+            Self::Inducer => t!("sound-inducer"),
+            Self::InducerHigh => t!("sound-inducer-high"),
+            Self::BurnersLow => t!("sound-burners-low"),
+            Self::BurnersHigh => t!("sound-burners-high"),
+            Self::Blower => t!("sound-blower"),
+            Self::Hiss => t!("sound-hiss"),
+            Self::Bang => t!("sound-bang"),
+            Self::Alarm => t!("sound-alarm"),
+            Self::Relief => t!("sound-relief"),
+            Self::NeighborBurning => t!("sound-neighbor-burning"),
         }
     }
 }
@@ -199,10 +196,10 @@ impl Smell {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::None => "no smell of gas",
-            Self::Faint => "a faint smell of gas",
-            Self::Clear => "a clear smell of gas",
-            Self::Strong => "a strong smell of gas",
+            Self::None => t!("smell-none"),
+            Self::Faint => t!("smell-faint"),
+            Self::Clear => t!("smell-clear"),
+            Self::Strong => t!("smell-strong"),
         }
     }
 }

@@ -17,21 +17,16 @@ use crate::bench::fault::pattern::{Hands, Pattern, Point, measure};
 use crate::bench::setup::Setup;
 use crate::units::{W_PER_BTU_H, hundredths_inwc};
 
-/// Print what a correct meter would show at rest, on low, on high and on high with the others, as
-/// the job is found, beside the same house without faults and with everything set as it should be.
-/// A star marks what differs. For authors: it tells the faults.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-preview"))]
 pub(super) struct Args {
-    /// A scenario that comes with the program, by its id, or a scenario's file.
+    #[arg(help = t!("help-scenario"))]
     scenario: String,
-    /// The seed that the job's numbers are drawn with.
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = 1, help = t!("help-seed"))]
     seed: u64,
-    /// Print one JSON object.
-    #[arg(long)]
+    #[arg(long, help = t!("help-json-object"))]
     json: bool,
-    /// Draw the pressures into this file too.
-    #[arg(long, value_name = "FILE.svg")]
+    #[arg(long, value_name = "FILE.svg", help = t!("help-preview-svg"))]
     svg: Option<PathBuf>,
 }
 

@@ -335,7 +335,7 @@ pub(super) fn burner_sounds() -> Vec<Sound> {
 /// Waits until no burner is heard and the fans have stopped.
 pub(super) fn until_at_rest() -> Step {
     let mut sounds = burner_sounds();
-    sounds.extend([Sound::Inducer, Sound::InducerHigh, Sound::Igniter, Sound::Blower]);
+    sounds.extend([Sound::Inducer, Sound::InducerHigh, Sound::Blower]);
     Task::Wait(Wait::new(Until::Quiet(sounds), 600.0))
 }
 

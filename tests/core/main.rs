@@ -24,3 +24,4 @@ mod scenario;
 mod script;
 mod technician;
 mod tidy;
+mod words;

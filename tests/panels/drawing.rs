@@ -62,7 +62,7 @@ fn a_hot_spot_says_how_its_part_stands() {
     let mut app = App::new(Which::Job, seen(Place::PlantRoom));
     app.seen.furnace.as_mut().unwrap().manual_valve = HandleAngle::SHUT;
     let harness = window(app, 1280.0, 720.0);
-    assert!(harness.query_by_label("Manual valve, shut").is_some());
+    assert!(harness.query_by_label("Manual shut-off valve, shut").is_some());
 }
 
 /// Names never overlap each other nor foreign parts, and stay inside the drawing.

@@ -208,7 +208,7 @@ impl Sink for Lines {
         }
         self.to
             .send(line.to_owned())
-            .map_err(|_| SinkError { message: "the record's file is closed".to_owned() })
+            .map_err(|_| SinkError { message: t!("desk-record-closed").to_owned() })
     }
 }
 

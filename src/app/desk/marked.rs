@@ -19,7 +19,7 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
     let book = match scenario.marking.rule_book() {
         Ok(book) => book,
         Err(error) => {
-            let result = format!("The rules cannot be read: {error}.");
+            let result = t!("marked-no-rules", error = error.to_string());
             let title = finished.bench.setup().card.title.clone();
             return (DebriefView { title, result, ..DebriefView::default() }, None);
         }
@@ -32,15 +32,15 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
     match finished.bench.over() {
         Some(Over::HandedOver(_)) => {}
         Some(Over::Ignition) => {
-            view.result = format!("Stopped: gas ignited where it must not. {}", view.result);
+            view.result = t!("marked-ignited", result = view.result);
         }
-        None => view.result = format!("Not ended. {}", view.result),
+        None => view.result = t!("marked-not-ended", result = view.result),
     }
     view.in_this_job = Some(in_this_job(finished.bench.setup()));
     view.note = scenario.debrief.clone().unwrap_or_default();
     view.hints = match (finished.hints_taken, scenario.hints.len()) {
         (_, 0) => String::new(),
-        (taken, all) => format!("{taken} of the {all} hints on this job taken."),
+        (taken, all) => t!("marked-hints", taken = taken, all = all),
     };
     (view, Some(marks))
 }

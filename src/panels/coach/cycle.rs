@@ -37,7 +37,7 @@ impl Cycle {
         let heard = |sound| seen.sounds.contains(&sound);
         let low = heard(Sound::BurnersLow);
         let high = heard(Sound::BurnersHigh);
-        let fans = [Sound::Inducer, Sound::InducerHigh, Sound::Blower, Sound::Igniter];
+        let fans = [Sound::Inducer, Sound::InducerHigh, Sound::Blower];
         let still = !low && !high && !fans.into_iter().any(heard);
         match self {
             Self::Seen => Self::Seen,

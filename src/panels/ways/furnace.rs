@@ -23,7 +23,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         }
         "tag" => tag(furnace, list),
         "stage-jumper" | "control-board" => jumper(furnace, list),
-        "rollout-1" | "rollout-2" => list.add("Press the roll-out resets", Action::ResetRollout),
+        "rollout-1" | "rollout-2" => list.add(t!("rollout-reset"), Action::ResetRollout),
         "breathing-zone" => {
             sniff(Height::Head, list);
             probe_at(Height::Head, seen, list);
@@ -61,7 +61,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
 
 fn kneel(seen: &Seen, list: &mut List) {
     if seen.place != Place::GasValve {
-        list.add("Kneel at the gas valve", Action::Go(Place::GasValve));
+        list.add(t!("walk-gas-valve"), Action::Go(Place::GasValve));
     }
 }
 
@@ -70,18 +70,18 @@ pub(super) fn door(door: Door, now: Fitted, list: &mut List) {
     let name = door.label().to_lowercase();
     match now {
         Fitted::On => {
-            list.add(format!("Take the {name} off"), Action::Door { door, to: Fitted::Off });
+            list.add(t!("door-off", door = name), Action::Door { door, to: Fitted::Off });
         }
         Fitted::Off => {
-            list.add(format!("Put the {name} on"), Action::Door { door, to: Fitted::On });
+            list.add(t!("door-on", door = name), Action::Door { door, to: Fitted::On });
         }
     }
 }
 
 fn switch(now: OnOff, list: &mut List) {
     match now {
-        OnOff::On => list.add("Switch the furnace off", Action::FurnaceSwitch(OnOff::Off)),
-        OnOff::Off => list.add("Switch the furnace on", Action::FurnaceSwitch(OnOff::On)),
+        OnOff::On => list.add(t!("furnace-switch-off"), Action::FurnaceSwitch(OnOff::Off)),
+        OnOff::Off => list.add(t!("furnace-switch-on"), Action::FurnaceSwitch(OnOff::On)),
     }
 }
 
@@ -89,10 +89,10 @@ fn switch(now: OnOff, list: &mut List) {
 pub(super) fn cock(cock: Cock, handle: HandleAngle, list: &mut List) {
     let name = cock.label().to_lowercase();
     if handle != HandleAngle::SHUT {
-        list.add(format!("Shut the {name}"), Action::Cock { cock, degrees: 0 });
+        list.add(t!("valve-shut", valve = &name), Action::Cock { cock, degrees: 0 });
     }
     if handle != HandleAngle::OPEN {
-        list.add(format!("Open the {name}"), Action::Cock { cock, degrees: 90 });
+        list.add(t!("valve-open", valve = name), Action::Cock { cock, degrees: 90 });
     }
 }
 
@@ -101,11 +101,14 @@ pub(super) fn neighbor(neighbor: Neighbor, now: Burning, list: &mut List) {
     let name = neighbor.label().to_lowercase();
     match now {
         Burning::Burning | Burning::NoGas => {
-            list.add(format!("Turn the {name} off"), Action::Neighbor { neighbor, to: OnOff::Off });
+            list.add(
+                t!("appliance-off", appliance = name),
+                Action::Neighbor { neighbor, to: OnOff::Off },
+            );
         }
         Burning::Off => {
             list.add(
-                format!("Turn the {name} on, full"),
+                t!("appliance-on", appliance = name),
                 Action::Neighbor { neighbor, to: OnOff::On },
             );
         }
@@ -117,26 +120,32 @@ pub(super) fn window(window: Window, now: Opening, list: &mut List) {
     let name = window.label().to_lowercase();
     match now {
         Opening::Open => {
-            list.add(format!("Close the {name}"), Action::Window { window, to: Opening::Closed });
+            list.add(
+                t!("window-close", window = name),
+                Action::Window { window, to: Opening::Closed },
+            );
         }
         Opening::Closed => {
-            list.add(format!("Open the {name}"), Action::Window { window, to: Opening::Open });
+            list.add(
+                t!("window-open", window = name),
+                Action::Window { window, to: Opening::Open },
+            );
         }
     }
 }
 
 fn tag(furnace: &FurnaceSeen, list: &mut List) {
     match furnace.tag {
-        Fitted::On => list.add("Take the warning tag off", Action::Tag(Fitted::Off)),
-        Fitted::Off => list.add("Hang a warning tag on the furnace", Action::Tag(Fitted::On)),
+        Fitted::On => list.add(t!("tag-off"), Action::Tag(Fitted::Off)),
+        Fitted::Off => list.add(t!("tag-on"), Action::Tag(Fitted::On)),
     }
 }
 
 fn jumper(furnace: &FurnaceSeen, list: &mut List) {
     match furnace.stage_jumper {
-        Fitted::On => list.add("Take the wire off R–W2", Action::StageJumper(Fitted::Off)),
+        Fitted::On => list.add(t!("jumper-off"), Action::StageJumper(Fitted::Off)),
         Fitted::Off => {
-            list.add("Put a short wire across R–W2", Action::StageJumper(Fitted::On));
+            list.add(t!("jumper-on"), Action::StageJumper(Fitted::On));
         }
     }
 }
@@ -144,7 +153,7 @@ fn jumper(furnace: &FurnaceSeen, list: &mut List) {
 /// Leak fluid on a joint and what it showed.
 pub(super) fn joint(joint: Joint, seen: &Seen, list: &mut List) {
     list.need(Tool::LeakFluid, seen);
-    list.add("Brush leak fluid on it", Action::LeakFluid(joint));
+    list.add(t!("joint-brush"), Action::LeakFluid(joint));
     let wet = seen
         .furnace
         .as_ref()
@@ -153,7 +162,7 @@ pub(super) fn joint(joint: Joint, seen: &Seen, list: &mut List) {
         .and_then(|(burners, at)| burners.fluid.get(at))
         .is_none_or(|fluid| *fluid != FluidSeen::Dry);
     if wet {
-        list.add("Wipe it dry", Action::Wipe(joint));
+        list.add(t!("joint-wipe"), Action::Wipe(joint));
     }
     at_hand::verdicts(joint, list);
 }

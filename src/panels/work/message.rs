@@ -47,7 +47,7 @@ impl Message {
         if self.known.0 != last
             && let Some(note) = job.seen.sheet.notes.last().filter(|note| note.tick >= up_to)
         {
-            self.said = Some((format!("Noted: {}", note.words()), until));
+            self.said = Some((t!("message-noted", note = note.words()), until));
         }
         let done = &job.seen.sheet.done;
         let is_done = |asked: &mut (Repair, u64)| {
@@ -86,5 +86,5 @@ fn done_text(repair: Repair) -> String {
     let label = repair.label();
     let mut letters = label.chars();
     let first: String = letters.next().into_iter().flat_map(char::to_lowercase).collect();
-    format!("Done: {first}{}.", letters.as_str())
+    t!("message-done", repair = format!("{first}{}", letters.as_str()))
 }

@@ -20,7 +20,9 @@ fn nothing_is_forgotten() {
         }
     }
     let all: String = texts(&["src"]).into_values().collect();
-    for (folder, ending) in [("scenarios", ".ron"), ("assets", ".svg"), ("assets", ".ttf")] {
+    for (folder, ending) in
+        [("scenarios", ".ron"), ("assets", ".svg"), ("assets", ".ttf"), ("assets", ".ftl")]
+    {
         let mut found = Vec::new();
         files(Path::new(folder), ending, &mut found);
         for path in found {

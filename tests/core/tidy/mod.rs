@@ -30,7 +30,7 @@ use tree::Tree;
 /// Modules from the bottom up. A module uses what stands in the rows before its own.
 const LAYERS: Layers<'static> = Layers {
     rows: &[
-        &["units", "rng"],
+        &["units", "rng", "words"],
         &["physics"],
         &["appliance", "site", "instrument"],
         &["bench"],
@@ -39,6 +39,7 @@ const LAYERS: Layers<'static> = Layers {
         &["record"],
         &["marking"],
         &["technician"],
+        &["chart"],
         &["fidelity"],
         &["panels"],
         &["app", "cli"],
