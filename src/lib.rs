@@ -10,6 +10,7 @@ pub mod fidelity;
 pub mod instrument;
 pub mod marking;
 pub mod physics;
+pub mod procedure;
 pub mod record;
 pub mod rng;
 pub mod rules;

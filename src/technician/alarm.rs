@@ -1,9 +1,10 @@
 //! Gas in the air: out, shut off from outside, call, wait, and only then back in to leave it safe.
 
 use super::close::close_open;
-use super::mend::{hands_free, mend};
+use super::mend::mend;
 use super::plan::{Step, Technician, act, go, leave_shut_off, think};
-use super::task::pause;
+use super::task::{pause, reach};
+use crate::procedure::{Goal};
 use crate::bench::action::{Action, Contact, Ending, HandOver, Height, Opening, Topic};
 use crate::bench::part::{Cock, Place, Window};
 use crate::bench::repair::Repair;
@@ -46,7 +47,7 @@ impl Technician {
 fn get_out() -> Vec<Step> {
     vec![
         act(Action::Tell(Topic::GetOut)),
-        think(hands_free),
+        reach(Goal::HandEmpty),
         think(|_, seen| match &seen.furnace {
             Some(furnace) if furnace.cock_deg != 0 => {
                 vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })]

@@ -1,15 +1,15 @@
 //! Arrival: what nose, detector, papers and eyes tell before anything is opened.
 
-use super::know::turned_on;
 use super::mend::mend_all;
 use super::plan::{Step, Technician, act, go, inlet_as_found, leave_shut_off, think, with};
-use super::task::pause;
-use super::{by_eye, judge, open, run_furnace};
+use super::task::{pause, reach};
+use super::{by_eye, judge, open};
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, Height, Opening, Topic};
-use crate::bench::part::{Door, Place, Subject, Tool, Window};
+use crate::bench::part::{Door, Place, Port, Subject, Tool};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen};
+use crate::bench::seen::{Condition, Finding, PortFill, Seen};
+use crate::procedure::Goal;
 
 /// Arrival: nose, detector, papers, what stands how.
 pub(super) fn arrival() -> Vec<Step> {
@@ -29,7 +29,7 @@ pub(super) fn arrival() -> Vec<Step> {
             act(Action::Look(Subject::CoAlarm)),
             act(Action::Look(Subject::Registers)),
             act(Action::Tell(Topic::WorkStarts)),
-            think(note_hall),
+            reach(Goal::HeatOff),
             go(Place::PlantRoom),
             act(Action::Sniff(Height::Floor)),
             act(Action::Sniff(Height::Head)),
@@ -70,19 +70,7 @@ fn look_at_supply(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     vec![act(Action::Look(subject)), think(judge::yard)]
 }
 
-fn note_hall(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    if let Some(hall) = &seen.hall {
-        me.know.setpoint = Some(hall.setpoint_half_f);
-        me.know.mode = Some(hall.mode);
-        me.know.neighbors[1] = Some(turned_on(hall.range.1));
-    }
-    run_furnace::call_off(seen)
-}
-
 fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    if let Some(furnace) = &seen.furnace {
-        me.know.neighbors[0] = Some(turned_on(furnace.water_heater.1));
-    }
     for note in &seen.sheet.notes {
         match (&note.finding, note.subject) {
             (Finding::Figures(figures), Subject::Plate) => {
@@ -101,7 +89,7 @@ fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     find_by_eye(me, seen);
     // Propane pools: air the room before anything is lit.
     if me.know.supply_is_propane {
-        vec![act(Action::Window { window: Window::PlantRoom, to: Opening::Open }), pause(20.0)]
+        vec![reach(Goal::Aired(Opening::Open)), pause(20.0)]
     } else {
         Vec::new()
     }
@@ -131,9 +119,8 @@ fn find_by_eye(me: &mut Technician, seen: &Seen) {
 fn look_at_filter() -> Vec<Step> {
     vec![
         go(Place::PlantRoom),
-        act(Action::Door { door: Door::Blower, to: Fitted::Off }),
-        act(Action::Look(Subject::Filter)),
-        act(Action::Door { door: Door::Blower, to: Fitted::On }),
+        reach(Goal::Looked(Subject::Filter)),
+        reach(Goal::Door(Door::Blower, Fitted::On)),
         think(|me, seen| {
             find_by_eye(me, seen);
             Vec::new()
@@ -166,7 +153,16 @@ fn judge_conversion(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     vec![
         mend_all(),
         go(Place::GasValve),
-        think(open::bare_adapter_out),
+        think(|_, seen| {
+            // An adapter that somebody has left in the manifold port comes out.
+            let ports = seen.furnace.as_ref().and_then(|it| Some(&it.burners.as_ref()?.ports));
+            let left = ports.is_some_and(|[_, manifold]| manifold.fill == PortFill::BareAdapter);
+            if left {
+                vec![reach(Goal::Closed(Port::Manifold)), reach(Goal::HandEmpty)]
+            } else {
+                Vec::new()
+            }
+        }),
         think(|_, _| inlet_as_found()),
     ]
 }

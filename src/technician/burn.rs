@@ -1,13 +1,14 @@
 //! What the burners and the shut valve tell, with the hose on the manifold port.
 
 use super::close::close_open;
-use super::mend::{hands_free, mend_all};
+use super::mend::mend_all;
 use super::no_fire::give_up;
 use super::open::{give_gas, isolate};
 use super::plan::{Step, Technician, act, go, inlet_as_found, think, until_at_rest, with};
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
-use super::task::{number, pause};
+use super::task::{pause, reach};
+use crate::procedure::{Goal, number};
 use crate::bench::action::{Action, Height, JointVerdict, Opening};
 use crate::bench::part::{Cock, Joint, Place, Port, Subject, Tool, Window};
 use crate::bench::repair::Repair;
@@ -53,7 +54,7 @@ fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 pub(super) fn mend_at_manifold() -> Vec<Step> {
     vec![think(|me, _| {
         if me.know.to_mend_open.is_empty() {
-            let mut steps = vec![think(hands_free)];
+            let mut steps = vec![reach(Goal::HandEmpty)];
             steps.extend(stop());
             steps.extend(isolate());
             steps.push(mend_all());
@@ -64,7 +65,7 @@ pub(super) fn mend_at_manifold() -> Vec<Step> {
             me.start_over(steps);
         } else {
             // The line has to be without pressure: that takes an open inlet port.
-            let mut steps = vec![think(hands_free)];
+            let mut steps = vec![reach(Goal::HandEmpty)];
             steps.extend(stop());
             steps.extend([go(Place::GasValve), think(close_open)]);
             steps.extend(isolate());
@@ -104,7 +105,7 @@ fn judge_valve(me: &mut Technician, seen: &Seen) -> Vec<Step> {
             return give_up(me, "gas valve lets gas by");
         }
         me.know.aired = true;
-        let mut steps = vec![think(hands_free)];
+        let mut steps = vec![reach(Goal::HandEmpty)];
         steps.extend(air_and_probe());
         return steps;
     }

@@ -2,12 +2,12 @@
 
 use super::hose::back_to_zero;
 use super::open::{check_joint, give_gas, hose_off, isolate};
-use super::plan::{Step, Technician, act, go, think, with};
+use super::plan::{Step, Technician, go, think};
 use super::run_furnace;
-use super::task::pause;
-use crate::bench::action::{Action, Fitted, PlugStep};
-use crate::bench::part::{Place, Port, Tool};
+use super::task::{pause, reach};
+use crate::bench::part::{Place, Port};
 use crate::bench::seen::{PortFill, Seen};
+use crate::procedure::Goal;
 
 /// Isolates, takes hose and adapter off, starts the plug by hand, snugs it, gives gas back and
 /// checks the joint: the inlet plug with the manual valve on, the manifold plug while the burners
@@ -15,21 +15,10 @@ use crate::bench::seen::{PortFill, Seen};
 pub(super) fn close_port(port: Port) -> Vec<Step> {
     let mut steps = isolate();
     steps.push(go(Place::GasValve));
-    steps.extend(hose_off(port));
+    steps.extend(hose_off());
     steps.extend(back_to_zero(port));
-    steps.extend([act(Action::Adapter { port, to: Fitted::Off }), act(Action::PutDown)]);
-    steps.extend(with(
-        Tool::HexKey,
-        vec![
-            act(Action::Plug { port, step: PlugStep::StartByHand }),
-            act(Action::Plug { port, step: PlugStep::SpinIn }),
-            act(Action::Plug { port, step: PlugStep::Tighten(6) }),
-        ],
-    ));
-    steps.push(think(match port {
-        Port::Inlet => |me, _| gas_and_proof(me, Port::Inlet),
-        Port::Manifold => |me, _| gas_and_proof(me, Port::Manifold),
-    }));
+    steps.extend([reach(Goal::Closed(port)), reach(Goal::HandEmpty)]);
+    steps.push(think(move |me, _| gas_and_proof(me, port)));
     steps
 }
 
@@ -55,9 +44,7 @@ pub(super) fn prove(port: Port) -> Vec<Step> {
         Port::Manifold => {
             steps.extend(run_furnace::run_high());
             steps.extend(check_joint(port));
-            steps.push(think(|_, seen| run_furnace::jumper(seen, Fitted::Off)));
-            steps.push(go(Place::Hall));
-            steps.push(think(|_, seen| run_furnace::call_off(seen)));
+            steps.extend(run_furnace::stop());
         }
     }
     steps

@@ -2,12 +2,13 @@
 
 use super::burn::mend_at_manifold;
 use super::close::close_open;
-use super::mend::{hands_free, mend_all};
+use super::mend::mend_all;
 use super::no_fire::give_up;
 use super::open::isolate;
 use super::plan::{Step, Technician, act, go, inlet_as_found, think, with};
 use super::run_furnace::{run_high, stop};
-use super::task::pause;
+use super::task::{pause, reach};
+use crate::procedure::{Goal};
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Stage};
 use crate::bench::fault::air;
@@ -83,7 +84,7 @@ fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 /// Closes the manifold port, mends, and begins again at the inlet.
 fn mend_and_judge_supply() -> Vec<Step> {
     vec![think(|me, _| {
-        let mut steps = vec![think(hands_free)];
+        let mut steps = vec![reach(Goal::HandEmpty)];
         steps.extend(stop());
         steps.extend([go(Place::GasValve), think(close_open)]);
         steps.extend(isolate());

@@ -6,7 +6,8 @@ use super::open::{hose_back_on, hose_off, isolate};
 use super::plan::{Step, Technician, act, go, inlet_as_found, think};
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
-use super::task::{Until, number, pause, wait};
+use super::task::{pause, wait};
+use crate::procedure::{Until, number};
 use crate::bench::action::{Action, Fitted, Stage};
 use crate::bench::part::{Cock, Place, Port, Tool};
 use crate::bench::repair::Repair;
@@ -39,10 +40,7 @@ pub(super) fn hisses(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 pub(super) fn quick(port: Port) -> Vec<Step> {
     vec![
         wait(Until::MeterSteady { within_pa: 8.0, for_s: 6.0 }, QUICK_S),
-        think(match port {
-            Port::Inlet => |me, seen| judge(me, seen, Port::Inlet),
-            Port::Manifold => |me, seen| judge(me, seen, Port::Manifold),
-        }),
+        think(move |me, seen| judge(me, seen, port)),
     ]
 }
 
@@ -146,7 +144,7 @@ fn clean_tap(me: &mut Technician, port: Port, tap: Repair) -> Vec<Step> {
     let mut steps = stop();
     steps.extend(isolate());
     steps.push(go(Place::GasValve));
-    steps.extend(hose_off(port));
+    steps.extend(hose_off());
     steps.extend([act(Action::Adapter { port, to: Fitted::Off }), act(Action::PutDown)]);
     steps.extend(mend(me, tap));
     steps.extend([act(Action::Take(Tool::Adapter)), act(Action::Adapter { port, to: Fitted::On })]);
@@ -176,10 +174,7 @@ fn again(port: Port) -> Vec<Step> {
 pub(super) fn back_to_zero(port: Port) -> Vec<Step> {
     vec![
         pause(6.0),
-        think(match port {
-            Port::Inlet => |me, seen| judge_zero(me, seen, Port::Inlet),
-            Port::Manifold => |me, seen| judge_zero(me, seen, Port::Manifold),
-        }),
+        think(move |me, seen| judge_zero(me, seen, port)),
     ]
 }
 
@@ -202,7 +197,7 @@ pub(super) fn mend_in_open_line() -> Vec<Step> {
         let mut steps = stop();
         steps.extend(isolate());
         steps.push(go(Place::GasValve));
-        steps.extend(hose_off(Port::Inlet));
+        steps.extend(hose_off());
         steps.push(mend_open());
         steps.push(think(|_, _| inlet_as_found()));
         me.start_over(steps);

@@ -1,14 +1,15 @@
 //! Judging the supply by the pattern of the inlet: at rest, low, high, high with the others on.
 
 use super::burn::stays_on;
-use super::mend::{hands_free, mend_all};
+use super::mend::mend_all;
 use super::no_fire::{HEAD_PA, give_up, mend_and_read_again};
 use super::open::{give_gas, isolate};
 use super::plan::{
     Step, Technician, act, go, leave_shut_off, on_to_manifold, think, until_at_rest, with,
 };
 use super::run_furnace::{inlet_series, others, stop};
-use super::task::{number, pause};
+use super::task::{pause, reach};
+use crate::procedure::{Goal, number};
 use super::{close, set};
 use crate::bench::action::{Action, Fitted, OnOff, Phase};
 use crate::bench::part::{Place, Screw, Subject, Tool};
@@ -395,7 +396,7 @@ pub(super) fn smell_in_yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 /// Closes whichever port is open and leaves the furnace shut off and tagged.
 pub(super) fn close_and_leave() -> Vec<Step> {
     vec![
-        think(hands_free),
+        reach(Goal::HandEmpty),
         go(Place::GasValve),
         think(close::close_open),
         think(|_, _| leave_shut_off()),

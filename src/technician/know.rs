@@ -3,10 +3,9 @@
 use std::collections::VecDeque;
 
 use crate::appliance::plate::{Fuel, GasFigures};
-use crate::bench::action::OnOff;
-use crate::bench::part::Joint;
+use crate::bench::part::{Joint, Port};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Burning, Seen, Sound};
+use crate::bench::seen::{Cracked, Seen, Sound};
 use crate::units::TICKS_PER_S;
 
 /// Everything that is remembered.
@@ -17,9 +16,6 @@ pub(super) struct Know {
     pub plate_fuel: Option<Fuel>,
     pub supply_is_propane: bool,
     pub delivery: Option<(f64, f64, f64)>,
-    pub setpoint: Option<i16>,
-    pub mode: Option<OnOff>,
-    pub neighbors: [Option<OnOff>; 2],
     pub conversion_wrong: bool,
     /// Inlet at rest, low, high, and high with the others on, as read last, in pascals.
     pub inlet: [Option<f64>; 4],
@@ -31,8 +27,6 @@ pub(super) struct Know {
     pub turned: [bool; 2],
     /// Manifold on low and on high, as read last, in pascals.
     pub manifold: [Option<f64>; 2],
-    /// Whether the manometer has warmed up.
-    pub meter_warm: bool,
     /// Whether the burners went out under load: the supply does not carry it.
     pub collapsed: bool,
     /// Whether high was tried with the others on.
@@ -53,8 +47,6 @@ pub(super) struct Know {
     pub mended: Vec<Repair>,
     /// Joints that a repair has opened, to be checked with gas on them.
     pub to_check: Vec<Joint>,
-    /// The joint that is being checked.
-    pub checking: Option<Joint>,
     /// How often gas was in the air.
     pub alarms: u32,
     /// Whether the room was aired before a new gas valve was judged.
@@ -123,6 +115,8 @@ pub(super) struct Watch {
     pub burning_on_ticks: u32,
     /// Whether a roll-out switch was open.
     pub rolled_out: bool,
+    /// The port whose boss was seen to be cracked, by the bubbles along it.
+    pub cracked: Option<Port>,
 }
 
 impl Watch {
@@ -141,6 +135,11 @@ impl Watch {
             self.high_switch_ticks += 1;
         }
         let Some(burners) = &furnace.burners else { return };
+        for (&port, seen) in Port::ALL.iter().zip(&burners.ports) {
+            if seen.cracked == Cracked::Cracked {
+                self.cracked = Some(port);
+            }
+        }
         self.glow = self.glow.max(burners.glow);
         let lit = burners.flames.iter().filter(|flame| flame.height > 0.0).count();
         self.lit = self.lit.max(lit);
@@ -155,13 +154,5 @@ impl Watch {
     /// within one (EN 161, from memory).
     pub(super) fn burns_on(&self) -> bool {
         u64::from(self.burning_on_ticks) * 2 > 3 * TICKS_PER_S
-    }
-}
-
-/// Whether a neighbour is turned on.
-pub(super) fn turned_on(burning: Burning) -> OnOff {
-    match burning {
-        Burning::Burning | Burning::NoGas => OnOff::On,
-        Burning::Off => OnOff::Off,
     }
 }

@@ -8,9 +8,10 @@ use super::mend::mend_all;
 use super::open::{give_gas, isolate};
 use super::plan::{Step, Technician, act, go, think};
 use super::run_furnace;
-use super::task::{Until, pause, wait};
-use crate::bench::action::{Action, Fitted, OnOff};
-use crate::bench::part::{Place, Port, Screw};
+use super::task::{pause, wait};
+use crate::procedure::{Until};
+use crate::bench::action::{Action, OnOff};
+use crate::bench::part::{Place, Port};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Display, Seen};
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
@@ -260,24 +261,14 @@ pub(super) fn another_meter(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     }
     me.know.note(words);
     me.know.mended.push(repair);
-    me.know.meter_warm = false;
     let mut steps = run_furnace::stop();
     steps.extend(isolate());
     steps.push(go(Place::GasValve));
-    steps.extend(super::open::hose_off(Port::Inlet));
+    steps.extend(super::open::hose_off());
     steps.push(act(Action::Mend(repair)));
     steps.extend(super::open::hose_back_on(Port::Inlet));
     steps.extend(read_again());
     steps
-}
-
-/// Whether a cap is off that should be on.
-pub(super) fn caps_missing(seen: &Seen) -> Vec<Screw> {
-    let Some(burners) = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) else {
-        return Vec::new();
-    };
-    let caps = burners.caps.iter().zip([Screw::Low, Screw::High]);
-    caps.filter(|(cap, _)| **cap == Fitted::Off).map(|(_, screw)| screw).collect()
 }
 
 /// One inch of water, the head that a gas valve needs.

@@ -1,19 +1,21 @@
 //! The job from arrival to hand-over, as a plan that decides on what it sees.
 
 use std::collections::VecDeque;
+use std::sync::Arc;
 
 use super::drive::Player;
 use super::know::Know;
 use super::mend::{check_opened, mend_all};
-use super::task::{Task, Until, Wait, Waiting, pause, wait};
-use super::{arrive, close, judge, no_fire, open, run_furnace, set};
+use super::task::{Task, pause, reach, wait};
+use crate::procedure::{Goal, Memory, Move, Until, Waiting};
+use super::{arrive, close, judge, open, run_furnace, set};
 use crate::bench::action::{
-    Action, Contact, Ending, Fitted, HandOver, NotDone, OnOff, Opening, Topic,
+    Action, Contact, Ending, Fitted, HandOver, NotDone, Opening, Topic,
 };
-use crate::bench::part::{Cock, Door, Neighbor, Place, Port, Spot, Tool, Window};
+use crate::bench::part::{Cock, Door, Place, Port, Spot, Tool};
 use crate::bench::refusal::Refusal;
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Seen, Sound};
+use crate::bench::seen::Seen;
 use crate::bench::setup::JobCard;
 
 /// A piece of the technician's plan.
@@ -25,6 +27,7 @@ pub struct Technician {
     pub(super) card: JobCard,
     queue: VecDeque<Step>,
     pub(super) know: Know,
+    pub(super) memory: Memory,
     refused: Vec<(Action, Refusal)>,
     pub(super) too_long: bool,
     /// Whether it no longer heeds what is wrong.
@@ -39,6 +42,7 @@ impl Technician {
             card: card.clone(),
             queue: arrive::arrival().into(),
             know: Know::default(),
+            memory: Memory::default(),
             refused: Vec::new(),
             too_long: false,
             careless: false,
@@ -74,10 +78,9 @@ impl Technician {
     }
 }
 
-impl Player for Technician {
-    fn next(&mut self, seen: &Seen) -> Option<Action> {
-        self.know.watch.look(seen);
-        self.heed_alarm(seen);
+impl Technician {
+    /// The next action of the plan; none where a tick passes, or nothing is left.
+    fn decide(&mut self, seen: &Seen) -> Option<Action> {
         loop {
             match self.queue.pop_front()? {
                 Task::Do(action) => return Some(action),
@@ -85,6 +88,18 @@ impl Player for Technician {
                     let steps = think(self, seen);
                     self.push_front(steps);
                 }
+                Task::Reach(mut pursuit) => match pursuit.next(seen, &mut self.memory) {
+                    Move::Reached => self.too_long = false,
+                    Move::TooLong(_) => self.too_long = true,
+                    Move::LetPass => {
+                        self.queue.push_front(Task::Reach(pursuit));
+                        return None;
+                    }
+                    Move::Act(action) => {
+                        self.queue.push_front(Task::Reach(pursuit));
+                        return Some(action);
+                    }
+                },
                 Task::Wait(mut waiting) => match waiting.look(seen) {
                     Waiting::Met => self.too_long = false,
                     Waiting::TooLong => self.too_long = true,
@@ -95,6 +110,17 @@ impl Player for Technician {
                 },
             }
         }
+    }
+}
+
+impl Player for Technician {
+    fn next(&mut self, seen: &Seen) -> Option<Action> {
+        self.know.watch.look(seen);
+        self.memory.notice(seen);
+        self.heed_alarm(seen);
+        let action = self.decide(seen)?;
+        self.memory.did(&action);
+        Some(action)
     }
 
     fn refused(&mut self, action: &Action, why: Refusal) {
@@ -112,34 +138,22 @@ pub(super) fn act(action: Action) -> Step {
 }
 
 /// A decision as a step.
-pub(super) fn think(decide: fn(&mut Technician, &Seen) -> Vec<Step>) -> Step {
-    Task::Think(decide)
+pub(super) fn think(
+    decide: impl Fn(&mut Technician, &Seen) -> Vec<Step> + Send + Sync + 'static,
+) -> Step {
+    Task::Think(Arc::new(decide))
 }
 
 /// Walks somewhere unless there already.
 pub(super) fn go(place: Place) -> Step {
-    match place {
-        Place::Yard => think(|_, seen| walk(seen, Place::Yard)),
-        Place::PlantRoom => think(|_, seen| walk(seen, Place::PlantRoom)),
-        Place::GasValve => think(|_, seen| walk(seen, Place::GasValve)),
-        Place::Hall => think(|_, seen| walk(seen, Place::Hall)),
-        Place::Away => think(|_, seen| walk(seen, Place::Away)),
-    }
-}
-
-fn walk(seen: &Seen, to: Place) -> Vec<Step> {
-    if seen.place == to { Vec::new() } else { vec![act(Action::Go(to)), pause(2.0)] }
+    reach(Goal::At(place))
 }
 
 /// Takes a tool, does something with it, puts it down.
 pub(super) fn with(tool: Tool, steps: Vec<Step>) -> Vec<Step> {
     let mut all = vec![act(Action::Take(tool))];
     all.extend(steps);
-    all.push(think(
-        |_, seen| {
-            if seen.hand.is_some() { vec![act(Action::PutDown)] } else { Vec::new() }
-        },
-    ));
+    all.push(reach(Goal::HandEmpty));
     all
 }
 
@@ -193,77 +207,9 @@ pub(super) fn mend_closed() -> Vec<Step> {
 /// The last steps once the ports are closed.
 pub(super) fn finish_again() -> Vec<Step> {
     let mut steps = open::give_gas();
-    steps.extend([
-        go(Place::PlantRoom),
-        go(Place::GasValve),
-        think(caps_on),
-        go(Place::PlantRoom),
-        think(|_, seen| {
-            let off = seen.furnace.as_ref().is_some_and(|f| f.burner_door == Fitted::Off);
-            if off {
-                vec![act(Action::Door { door: Door::Burner, to: Fitted::On })]
-            } else {
-                Vec::new()
-            }
-        }),
-        think(close_window),
-    ]);
+    steps.extend([go(Place::PlantRoom), go(Place::GasValve), reach(Goal::ClosedUp)]);
     steps.extend(run_furnace::final_cycle());
-    steps.push(think(restore));
-    steps.push(think(hand_over));
-    steps
-}
-
-/// Every cap that is missing.
-fn caps_on(_: &mut Technician, seen: &Seen) -> Vec<Step> {
-    let missing = no_fire::caps_missing(seen);
-    if missing.is_empty() {
-        return Vec::new();
-    }
-    let cap = |screw| act(Action::Cap { screw, to: Fitted::On });
-    with(Tool::SlottedDriver, missing.into_iter().map(cap).collect())
-}
-
-fn close_window(_: &mut Technician, seen: &Seen) -> Vec<Step> {
-    let open = seen.furnace.as_ref().is_some_and(|f| f.window == Opening::Open);
-    if open {
-        vec![act(Action::Window { window: Window::PlantRoom, to: Opening::Closed })]
-    } else {
-        Vec::new()
-    }
-}
-
-/// Neighbours and thermostat as they were found.
-fn restore(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    let mut steps = vec![go(Place::PlantRoom)];
-    steps.push(match me.know.neighbors[0] {
-        Some(OnOff::On) => {
-            think(|_, seen| run_furnace::neighbor(seen, Neighbor::WaterHeater, OnOff::On))
-        }
-        Some(OnOff::Off) | None => {
-            think(|_, seen| run_furnace::neighbor(seen, Neighbor::WaterHeater, OnOff::Off))
-        }
-    });
-    steps.push(go(Place::Hall));
-    steps.push(match me.know.neighbors[1] {
-        Some(OnOff::On) => think(|_, seen| run_furnace::neighbor(seen, Neighbor::Range, OnOff::On)),
-        Some(OnOff::Off) | None => {
-            think(|_, seen| run_furnace::neighbor(seen, Neighbor::Range, OnOff::Off))
-        }
-    });
-    steps.push(think(restore_thermostat));
-    steps
-}
-
-pub(super) fn restore_thermostat(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    let Some(hall) = &seen.hall else { return Vec::new() };
-    let mut steps = Vec::new();
-    if let Some(setpoint) = me.know.setpoint.filter(|&s| s != hall.setpoint_half_f) {
-        steps.push(act(Action::Setpoint(setpoint)));
-    }
-    if let Some(mode) = me.know.mode.filter(|&m| m != hall.mode) {
-        steps.push(act(Action::ThermostatMode(mode)));
-    }
+    steps.extend([reach(Goal::AsFound), think(hand_over)]);
     steps
 }
 
@@ -292,28 +238,13 @@ fn hand_over(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 pub(super) fn leave_shut_off() -> Vec<Step> {
     vec![
         go(Place::PlantRoom),
-        think(|_, seen| run_furnace::jumper(seen, Fitted::Off)),
-        think(|_, seen| {
-            let open = seen.furnace.as_ref().is_some_and(|f| f.cock_deg != 0);
-            if open {
-                vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })]
-            } else {
-                Vec::new()
-            }
-        }),
-        think(|_, seen| {
-            let off = seen.furnace.as_ref().is_some_and(|f| f.burner_door == Fitted::Off);
-            if off {
-                vec![act(Action::Door { door: Door::Burner, to: Fitted::On })]
-            } else {
-                Vec::new()
-            }
-        }),
-        act(Action::Tag(Fitted::On)),
-        think(close_window),
-        think(restore),
-        go(Place::Hall),
-        act(Action::Tell(Topic::Unsafe)),
+        reach(Goal::Jumper(Fitted::Off)),
+        reach(Goal::Valve(Cock::Furnace, Opening::Closed)),
+        reach(Goal::Door(Door::Burner, Fitted::On)),
+        reach(Goal::Tagged),
+        reach(Goal::Aired(Opening::Closed)),
+        reach(Goal::AsFound),
+        reach(Goal::Told(Topic::Unsafe)),
         think(|me, _| {
             // Whose the fault is has to come.
             if me.supply_is_bad() || me.know.owner_needed {
@@ -326,16 +257,9 @@ pub(super) fn leave_shut_off() -> Vec<Step> {
     ]
 }
 
-/// Sounds of a burning furnace.
-pub(super) fn burner_sounds() -> Vec<Sound> {
-    vec![Sound::BurnersLow, Sound::BurnersHigh]
-}
-
 /// Waits until no burner is heard and the fans have stopped.
 pub(super) fn until_at_rest() -> Step {
-    let mut sounds = burner_sounds();
-    sounds.extend([Sound::Inducer, Sound::InducerHigh, Sound::Igniter, Sound::Blower]);
-    Task::Wait(Wait::new(Until::Quiet(sounds), 600.0))
+    reach(Goal::Standing)
 }
 
 /// Waits until the manometer has come to rest.

@@ -2,139 +2,47 @@
 
 use super::burn::{look_at_flames, stays_on};
 use super::no_fire::{another_meter, give_up, if_not_high, if_not_low, limit, look_for_reason};
-use super::open::switch;
-use super::plan::{
-    Step, Technician, act, go, mend_closed, restore_thermostat, think, until_at_rest, until_steady,
-};
-use super::task::{Task, Until, number, pause, wait};
-use crate::bench::action::{Action, Fitted, OnOff, Phase, Reading, Stage};
-use crate::bench::part::{Neighbor, Place, Port};
+use super::plan::{Step, Technician, act, go, mend_closed, think, until_at_rest, until_steady};
+use super::task::{pause, reach, wait};
+use crate::bench::action::{Action, OnOff, Phase, Reading, Stage};
+use crate::bench::part::{Place, Port};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Burning, Call, Display, Seen, Sound};
+use crate::bench::seen::{Display, Seen, Sound};
+use crate::bench::truth::Firing;
+use crate::procedure::{Goal, LIGHT_UP_S, Means, Until, number};
 use crate::units::PressureUnit;
 
-/// Longest time from a call to a lit stage, in seconds.
-const LIGHT_UP_S: f64 = 240.0;
 /// How long everything burns on propane before it is read, in seconds.
 const LASTING_S: f64 = 150.0;
 /// How long the furnace runs on high before it is left, in seconds: time enough for the limit.
 const FULL_S: f64 = 240.0;
-/// How far above the room the setpoint stands for a first-stage call, in half degrees.
-const FIRST_STAGE_HALF_F: i16 = 3;
-/// How far above the room for both stages, in half degrees.
-const BOTH_STAGES_HALF_F: i16 = 10;
-
-/// Heat switch off, unless it is.
-pub(super) fn call_off(seen: &Seen) -> Vec<Step> {
-    match &seen.hall {
-        Some(hall) if hall.mode == OnOff::On => vec![act(Action::ThermostatMode(OnOff::Off))],
-        Some(_) | None => Vec::new(),
-    }
-}
-
-fn call(seen: &Seen, above_half_f: i16) -> Vec<Step> {
-    let Some(hall) = &seen.hall else { return Vec::new() };
-    let mut steps = Vec::new();
-    let wanted = (hall.room_half_f + above_half_f).clamp(90, 180);
-    if hall.setpoint_half_f != wanted {
-        steps.push(act(Action::Setpoint(wanted)));
-    }
-    if hall.mode == OnOff::Off {
-        steps.push(act(Action::ThermostatMode(OnOff::On)));
-    }
-    steps
-}
-
-/// A second-stage call holds until the room is near the setpoint: bring the setpoint to the room
-/// for a moment, the first stage stays.
-fn drop_second_stage(seen: &Seen) -> Vec<Step> {
-    match &seen.hall {
-        Some(hall) if hall.call == Call::Second => {
-            vec![act(Action::Setpoint(hall.room_half_f.clamp(90, 180))), pause(1.0)]
-        }
-        Some(_) | None => Vec::new(),
-    }
-}
-
-/// The wire between R and W2, unless it is so.
-pub(super) fn jumper(seen: &Seen, to: Fitted) -> Vec<Step> {
-    let stands = seen.furnace.as_ref().map(|f| f.stage_jumper);
-    if stands == Some(to) { Vec::new() } else { vec![act(Action::StageJumper(to))] }
-}
-
-/// A neighbour on or off, unless it is so.
-pub(super) fn neighbor(seen: &Seen, which: Neighbor, to: OnOff) -> Vec<Step> {
-    let burning = match which {
-        Neighbor::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.1),
-        Neighbor::Range => seen.hall.as_ref().map(|h| h.range.1),
-    };
-    let is_on = burning.is_some_and(|b| b != Burning::Off);
-    if is_on == (to == OnOff::On) {
-        Vec::new()
-    } else {
-        vec![act(Action::Neighbor { neighbor: which, to })]
-    }
-}
-
+/// All other appliances on or off.
 pub(super) fn others(to: OnOff) -> Vec<Step> {
-    match to {
-        OnOff::On => vec![
-            go(Place::PlantRoom),
-            think(|_, seen| neighbor(seen, Neighbor::WaterHeater, OnOff::On)),
-            go(Place::Hall),
-            think(|_, seen| neighbor(seen, Neighbor::Range, OnOff::On)),
-        ],
-        OnOff::Off => vec![
-            go(Place::PlantRoom),
-            think(|_, seen| neighbor(seen, Neighbor::WaterHeater, OnOff::Off)),
-            go(Place::Hall),
-            think(|_, seen| neighbor(seen, Neighbor::Range, OnOff::Off)),
-        ],
-    }
+    vec![reach(Goal::Others(to))]
 }
 
 /// Calls for heat so that low burns.
 pub(super) fn run_low() -> Vec<Step> {
-    vec![
-        go(Place::PlantRoom),
-        think(|_, seen| jumper(seen, Fitted::Off)),
-        go(Place::GasValve),
-        think(|_, seen| switch(seen, OnOff::On)),
-        go(Place::Hall),
-        think(|_, seen| drop_second_stage(seen)),
-        think(|_, seen| call(seen, FIRST_STAGE_HALF_F)),
-        wait(Until::Heard(Sound::BurnersLow), LIGHT_UP_S),
-        if_not_low(),
-    ]
+    vec![reach(Goal::Burning(Firing::Low, Means::Thermostat)), if_not_low()]
 }
 
 /// Forces high by the wire at the control, with a call for heat.
 pub(super) fn run_high() -> Vec<Step> {
-    let mut steps = vec![
+    vec![
         think(|me, _| {
             me.know.watch.high_switch_ticks = 0;
             me.know.watch.limit = false;
             Vec::new()
         }),
-        go(Place::Hall),
-        think(|_, seen| call(seen, BOTH_STAGES_HALF_F)),
-        go(Place::PlantRoom),
-        think(|_, seen| jumper(seen, Fitted::On)),
-    ];
-    steps.push(wait(Until::Heard(Sound::BurnersHigh), LIGHT_UP_S));
-    steps.push(if_not_high());
-    steps.push(pause(5.0));
-    steps
+        reach(Goal::Burning(Firing::High, Means::Wire)),
+        if_not_high(),
+        pause(5.0),
+    ]
 }
 
 /// Ends the forced stage and the call.
 pub(super) fn stop() -> Vec<Step> {
-    vec![
-        go(Place::PlantRoom),
-        think(|_, seen| jumper(seen, Fitted::Off)),
-        go(Place::Hall),
-        think(|_, seen| call_off(seen)),
-    ]
+    vec![reach(Goal::Stopped)]
 }
 
 /// Writes what the manometer shows, in its unit.
@@ -185,22 +93,7 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
 }
 
 fn remember(stage: Stage, phase: Phase) -> Step {
-    type Decide = fn(&mut Technician, &Seen) -> Vec<Step>;
-    let decide: Decide = match (stage, phase) {
-        (Stage::Rest, Phase::Found) => |me, seen| keep(me, seen, Stage::Rest, Phase::Found),
-        (Stage::Rest, Phase::Left) => |me, seen| keep(me, seen, Stage::Rest, Phase::Left),
-        (Stage::Low, Phase::Found) => |me, seen| keep(me, seen, Stage::Low, Phase::Found),
-        (Stage::Low, Phase::Left) => |me, seen| keep(me, seen, Stage::Low, Phase::Left),
-        (Stage::High, Phase::Found) => |me, seen| keep(me, seen, Stage::High, Phase::Found),
-        (Stage::High, Phase::Left) => |me, seen| keep(me, seen, Stage::High, Phase::Left),
-        (Stage::HighWithOthers, Phase::Found) => {
-            |me, seen| keep(me, seen, Stage::HighWithOthers, Phase::Found)
-        }
-        (Stage::HighWithOthers, Phase::Left) => {
-            |me, seen| keep(me, seen, Stage::HighWithOthers, Phase::Left)
-        }
-    };
-    Task::Think(decide)
+    think(move |me, seen| keep(me, seen, stage, phase))
 }
 
 fn keep(me: &mut Technician, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
@@ -278,10 +171,9 @@ pub(super) fn keep_manifold(
 /// A whole cycle from the thermostat: low, high by its own call, and to rest again.
 pub(super) fn final_cycle() -> Vec<Step> {
     vec![
-        go(Place::Hall),
-        think(|_, seen| call_off(seen)),
+        reach(Goal::HeatOff),
         until_at_rest(),
-        think(|_, seen| call(seen, BOTH_STAGES_HALF_F)),
+        reach(Goal::Called(Firing::High, Means::Thermostat)),
         go(Place::PlantRoom),
         wait(Until::Heard(Sound::BurnersHigh), 2.0 * LIGHT_UP_S),
         think(no_second_stage),
@@ -294,7 +186,7 @@ pub(super) fn final_cycle() -> Vec<Step> {
             vec![act(Action::Setpoint((hall.room_half_f - 4).clamp(90, 180)))]
         }),
         until_at_rest(),
-        think(restore_thermostat),
+        reach(Goal::AsFound),
     ]
 }
 

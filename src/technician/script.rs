@@ -51,7 +51,7 @@ pub use player::{ScriptPlayer, Stop};
 pub use print::action_line;
 pub use words::Word;
 
-use super::task::Until;
+use crate::procedure::Until;
 use crate::bench::action::{Action, Phase, Stage};
 use crate::bench::part::Port;
 use crate::scenario::{Code, Gravity, Problem};

@@ -2,15 +2,16 @@
 
 use super::burn::{look_at_flames, mend_at_manifold, valve_shuts};
 use super::flue;
-use super::no_fire::{caps_missing, give_up};
-use super::plan::{Step, Technician, act, finish, go, think, until_steady, with};
+use super::no_fire::give_up;
+use super::plan::{Step, Technician, act, finish, go, think, until_steady};
 use super::run_furnace::{keep_manifold, others, run_high, run_low, stop};
-use super::task::{number, pause};
+use super::task::{pause, reach};
 use crate::appliance::plate::{GasFigures, Target};
-use crate::bench::action::{Action, Fitted, OnOff, Phase, Stage};
-use crate::bench::part::{Place, Screw, Tool};
+use crate::bench::action::{Action, OnOff, Phase, Stage};
+use crate::bench::part::{Place, Screw};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Seen, Sound};
+use crate::procedure::{Goal, number};
 use crate::units::PA_PER_INWC;
 
 /// How near to the target a stage is set, as a share of the plate's tolerance.
@@ -184,31 +185,16 @@ fn adjust(screw: Screw) -> Vec<Step> {
             until_steady(me.card.settle_s)
         }),
     ];
-    steps.extend(with(
-        Tool::SlottedDriver,
-        vec![
-            think(match screw {
-                Screw::Low => |_, seen| uncap(seen, Screw::Low),
-                Screw::High => |_, seen| uncap(seen, Screw::High),
-                Screw::Supply => |_, seen| uncap(seen, Screw::Supply),
-            }),
-            think(match screw {
-                Screw::Low => |me, seen| nudge(me, seen, Screw::Low),
-                Screw::High => |me, seen| nudge(me, seen, Screw::High),
-                Screw::Supply => |_, _| Vec::new(),
-            }),
-            act(Action::Cap { screw, to: Fitted::On }),
-        ],
-    ));
+    steps.extend([
+        reach(Goal::Uncapped(screw)),
+        think(move |me, seen| match screw {
+            Screw::Low | Screw::High => nudge(me, seen, screw),
+            Screw::Supply => Vec::new(),
+        }),
+        reach(Goal::Capped(screw)),
+        reach(Goal::HandEmpty),
+    ]);
     steps
-}
-
-/// Takes the cap off a screw, where it has one.
-fn uncap(seen: &Seen, screw: Screw) -> Vec<Step> {
-    if caps_missing(seen).contains(&screw) {
-        return Vec::new();
-    }
-    vec![act(Action::Cap { screw, to: Fitted::Off })]
 }
 
 /// A turn without an effect points elsewhere: to what lies before the spring, or to the valve.
@@ -279,9 +265,6 @@ fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {
     me.count_turn(eighths);
     let mut steps = vec![act(Action::Turn { screw, eighths })];
     steps.extend(until_steady(me.card.settle_s));
-    steps.push(think(match screw {
-        Screw::Low => |me, seen| nudge(me, seen, Screw::Low),
-        Screw::High | Screw::Supply => |me, seen| nudge(me, seen, Screw::High),
-    }));
+    steps.push(think(move |me, seen| nudge(me, seen, screw)));
     steps
 }

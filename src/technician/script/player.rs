@@ -1,7 +1,7 @@
 //! Playing a script.
 
 use super::super::drive::Player;
-use super::super::task::{Wait, Waiting};
+use crate::procedure::{Wait, Waiting};
 use super::{Order, Otherwise, Script, Step};
 use crate::bench::action::{Action, Phase, Reading, Stage};
 use crate::bench::part::Port;

@@ -1,6 +1,6 @@
 //! What an `until` waits for.
 
-use super::super::task::Until;
+use crate::procedure::Until;
 use super::tokens::{Slip, Tokens};
 use super::verb::{all_words, time};
 use crate::bench::seen::Sound;

@@ -9,7 +9,7 @@ use quarterturn::scenario::Code;
 use quarterturn::technician::script::{
     MAX_BYTES, MAX_LINES, Order, Otherwise, action_line, read, read_bytes,
 };
-use quarterturn::technician::task::Until;
+use quarterturn::procedure::Until;
 use quarterturn::units::PA_PER_INWC;
 
 use crate::bench::random::action;
