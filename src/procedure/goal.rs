@@ -123,7 +123,7 @@ pub enum Awaited {
 }
 
 impl Awaited {
-    /// The longest that is waited for it, in seconds; after that the goal cannot be reached so.
+    /// The longest that is waited for it, in seconds; after that the work goes on as if it had come.
     #[must_use]
     pub fn at_most_s(self) -> f64 {
         match self {
@@ -200,6 +200,7 @@ impl Step {
         match self {
             Self::Met => next(),
             Self::Do(action) if memory.leaves_out(&action) => next(),
+            Self::Wait(awaited) if memory.waited_out.contains(&awaited) => next(),
             Self::Do(_) | Self::Wait(_) => self,
         }
     }

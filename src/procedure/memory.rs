@@ -1,5 +1,6 @@
 //! What was seen and done, as far as the next step needs it where one no longer stands.
 
+use super::Awaited;
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, Height, JointVerdict, OnOff, Opening, PlugStep, Topic};
 use crate::bench::part::{Joint, Port};
@@ -95,6 +96,8 @@ pub struct Memory {
     hose: Option<Port>,
     /// Actions that changed nothing when they were done last: they are not repeated.
     pub(super) left_out: Vec<Action>,
+    /// What was waited for long enough, in vain.
+    pub(super) waited_out: Vec<Awaited>,
     /// Whether the manometer has stood still for long enough since it was switched on.
     pub(super) meter_warm: bool,
     /// The number from which the manometer has not moved, in whole pascals, and since which tick.
@@ -183,6 +186,12 @@ impl Memory {
         self.hose = seen.meter.hose.map(|(port, _)| port);
     }
 
+    /// A goal is begun or reached: nothing is left out any more.
+    pub(super) fn start_anew(&mut self) {
+        self.left_out.clear();
+        self.waited_out.clear();
+    }
+
     /// Whether an action is taken as done though nothing came of it.
     pub(super) fn leaves_out(&self, action: &Action) -> bool {
         self.left_out.contains(action)
@@ -201,7 +210,7 @@ impl Memory {
             Action::Cock { .. } => self.valve_tick = self.tick,
             Action::MeterZero => self.zeroed_tick = self.hose.is_none().then_some(self.tick),
             Action::HoseOn { .. } | Action::HoseOff => {
-                self.hose_tick = self.tick;
+                (self.hose_tick, self.meter_rest) = (self.tick, None);
                 self.zeroed_tick = self.zeroed_tick.filter(|_| !matches!(action, Action::HoseOff));
             }
             Action::Plug { port, step } => self.plug(*port, *step),
@@ -220,7 +229,9 @@ impl Memory {
                 }
             }
             Action::Tell(topic) => self.told.push(*topic),
-            Action::Mend(_) => (self.checked, self.brushed) = (None, None),
+            Action::Mend(_) => {
+                (self.checked, self.brushed, self.meter_rest) = (None, None, None);
+            }
             _ => {}
         }
     }

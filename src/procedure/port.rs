@@ -116,10 +116,12 @@ pub(super) fn hose_off(seen: &Seen, memory: &Memory) -> Step {
     isolate::isolated(seen, memory).then(memory, || at_valve(seen)).then(memory, || hand_empty(seen)).then(memory, || {
         match push {
             Push::Fully => Step::Do(Action::HoseOn { port, push: Push::Halfway }),
-            Push::Halfway if number(seen).is_some_and(|pa| pa > NO_PRESSURE_PA) => {
-                Step::Wait(Awaited::Bleed)
+            Push::Halfway => {
+                // Over its range or dark, the instrument does not say that nothing presses.
+                let none = number(seen).is_some_and(|pa| pa < NO_PRESSURE_PA);
+                let bled = if none { Step::Met } else { Step::Wait(Awaited::Bleed) };
+                bled.then(memory, || Step::Do(Action::HoseOff))
             }
-            Push::Halfway => Step::Do(Action::HoseOff),
         }
     })
 }

@@ -15,6 +15,8 @@ pub struct Pursuit {
     began: bool,
     walks_ticks: u64,
     waited: Option<(Awaited, f64)>,
+    /// What was waited for in vain.
+    late: Option<Awaited>,
     last: Option<Action>,
 }
 
@@ -27,7 +29,7 @@ pub enum Move {
     LetPass,
     /// The goal is reached.
     Reached,
-    /// What was waited for did not come.
+    /// It is gone through, but what was waited for did not come.
     TooLong(Awaited),
 }
 
@@ -35,7 +37,7 @@ impl Pursuit {
     /// Pursues a goal.
     #[must_use]
     pub fn new(goal: Goal) -> Self {
-        Self { goal, began: false, walks_ticks: 0, waited: None, last: None }
+        Self { goal, began: false, walks_ticks: 0, waited: None, late: None, last: None }
     }
 
     /// What to do now. An action that was done and changed nothing is not repeated: the pursuit
@@ -43,7 +45,7 @@ impl Pursuit {
     pub fn next(&mut self, seen: &Seen, memory: &mut Memory) -> Move {
         if !self.began {
             self.began = true;
-            memory.left_out.clear();
+            memory.start_anew();
         }
         if self.walks_ticks > 0 {
             self.walks_ticks -= 1;
@@ -52,8 +54,8 @@ impl Pursuit {
         loop {
             match self.goal.step(seen, memory) {
                 Step::Met => {
-                    memory.left_out.clear();
-                    return Move::Reached;
+                    memory.start_anew();
+                    return self.late.map_or(Move::Reached, Move::TooLong);
                 }
                 Step::Do(action) if self.last.as_ref() == Some(&action) => {
                     memory.left_out.push(action);
@@ -66,21 +68,24 @@ impl Pursuit {
                     self.last = Some(action.clone());
                     return Move::Act(action);
                 }
-                Step::Wait(awaited) => return self.wait(awaited, memory),
+                Step::Wait(awaited) => {
+                    if !self.has_waited(awaited) {
+                        return Move::LetPass;
+                    }
+                    memory.waited_out.push(awaited);
+                    self.late = Some(awaited);
+                }
             }
         }
     }
 
-    fn wait(&mut self, awaited: Awaited, memory: &mut Memory) -> Move {
+    /// Whether this was waited for long enough; else a tick more.
+    fn has_waited(&mut self, awaited: Awaited) -> bool {
         let waited_s = match self.waited {
             Some((one, waited_s)) if one == awaited => waited_s,
             Some(_) | None => 0.0,
         };
-        if waited_s >= awaited.at_most_s() {
-            memory.left_out.clear();
-            return Move::TooLong(awaited);
-        }
         self.waited = Some((awaited, waited_s + TICK_S));
-        Move::LetPass
+        waited_s >= awaited.at_most_s()
     }
 }
