@@ -15,6 +15,7 @@ use super::seen::{
 };
 use super::truth::{Firing, Truth};
 use super::watch::Draw;
+use crate::appliance::ignition::ControlStatus;
 use crate::instrument::manometer::MeterFace;
 use crate::units::{M_PER_FT, P_STD_PA, TICK_S, f_from_k};
 
@@ -108,7 +109,7 @@ impl Bench {
             cock_deg: things.furnace_cock_deg,
             water_heater: (things.neighbor_cock_deg[0], self.burning(Neighbor::WaterHeater)),
             window: things.windows[0],
-            status: if self.powered() { self.furnace.status() } else { NO_POWER },
+            status: self.control_status(),
             stage_jumper: things.stage_jumper,
             tag: things.tag,
             conversion_label: fitted(self.setup.furnace.plate.converted_to.is_some()),
@@ -116,6 +117,11 @@ impl Bench {
             blower: self.furnace.blower(),
             burners: (things.doors[0] == Fitted::Off).then(|| self.burners_seen()),
         }
+    }
+
+    /// What the status lamp tells: without power, that there is none.
+    pub(super) fn control_status(&self) -> ControlStatus {
+        if self.powered() { self.furnace.status() } else { ControlStatus::NoPower }
     }
 
     fn burners_seen(&self) -> BurnersSeen {
@@ -414,9 +420,6 @@ pub(super) fn neighbor_index(neighbor: Neighbor) -> usize {
         Neighbor::Range => 1,
     }
 }
-
-/// What the status lamp says without power.
-const NO_POWER: &str = "dark, no power";
 
 fn fitted(there: bool) -> Fitted {
     if there { Fitted::On } else { Fitted::Off }

@@ -7,13 +7,18 @@ use super::action::{
     Ending, Fitted, Gauge, Height, JointVerdict, LowSide, OnOff, Opening, Push, Reading, Stage,
 };
 use super::part::{Joint, Place, Port, Spot, Subject, Tool};
+use crate::appliance::ignition::ControlStatus;
 use crate::appliance::safety::Jumpers;
 use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
 use crate::units::{PressureUnit, Shown};
 
+mod finding;
 mod signs;
 
+pub use finding::{
+    Condition, ConnectorLook, Delivery, Finding, FlamesLook, Holes, Note, RatingPlate,
+};
 pub use signs::{Done, HoseLook, REGISTERS_SHOW, Rod, Signs, Water};
 
 /// What a person perceives now.
@@ -242,8 +247,8 @@ pub struct FurnaceSeen {
     pub water_heater: (i16, Burning),
     /// The plant-room window.
     pub window: Opening,
-    /// The control's status in plain words.
-    pub status: &'static str,
+    /// What the control says.
+    pub status: ControlStatus,
     /// The wire between R and W2.
     pub stage_jumper: Fitted,
     /// The warning tag.
@@ -435,48 +440,6 @@ impl SheetSeen {
     ) -> Option<&Reading> {
         self.readings.iter().rev().find(|r| r.port == port && r.stage == stage && r.phase == phase)
     }
-}
-
-/// What looking closely gave.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Note {
-    /// What was looked at.
-    pub subject: Subject,
-    /// When.
-    pub tick: u64,
-    /// What it says or shows, in words.
-    pub text: String,
-    /// Its meaning for a program that reads: the figures of a plate or label, a judgement by eye.
-    pub finding: Finding,
-}
-
-/// A finding that a program can use as a person would.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Finding {
-    /// Gas figures of a plate or label.
-    Figures(crate::appliance::plate::GasFigures),
-    /// No such thing is there.
-    Absent,
-    /// A fuel mark on the springs.
-    SpringsFor(crate::appliance::plate::Fuel),
-    /// The stamp on the orifices.
-    Stamp(String),
-    /// Something in order, or plainly not.
-    Condition(Condition),
-    /// Delivery limits on a regulator's nameplate, lowest and highest, and the highest at rest,
-    /// in pascals.
-    Delivery(f64, f64, f64),
-    /// A number read off.
-    Number(f64),
-}
-
-/// A judgement by eye.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Condition {
-    /// In order.
-    Good,
-    /// Plainly not.
-    Bad,
 }
 
 /// How a job came to its end.

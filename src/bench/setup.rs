@@ -251,6 +251,8 @@ pub struct JobCard {
     pub title: String,
     /// What is asked, in plain words.
     pub text: String,
+    /// The heating value that the card states.
+    pub heating_value: StatedHeat,
     /// Who owns the supply, in words.
     pub supply_owner: String,
     /// Whether the trainee may turn the supply regulator.
@@ -259,6 +261,27 @@ pub struct JobCard {
     pub hold_s: f64,
     /// Seconds after a change before a reading counts as settled.
     pub settle_s: f64,
+}
+
+/// Heating values that a job card states, in joules per standard cubic metre of the gas. A card for a
+/// house whose gas is to be found out states one for each.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct StatedHeat {
+    /// That of natural gas.
+    pub natural_j_m3: Option<f64>,
+    /// That of propane.
+    pub propane_j_m3: Option<f64>,
+}
+
+impl StatedHeat {
+    /// What is stated for a gas.
+    #[must_use]
+    pub fn of(&self, fuel: Fuel) -> Option<f64> {
+        match fuel {
+            Fuel::Natural => self.natural_j_m3,
+            Fuel::Propane => self.propane_j_m3,
+        }
+    }
 }
 
 /// Who may touch the supply regulator.

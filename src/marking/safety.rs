@@ -1,5 +1,6 @@
 //! Evidence of hazards, isolation and gas at open ports.
 
+use super::deed::describe;
 use super::ledger::{Caught, Did, Hit, Ledger, inwc};
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Fuel;
@@ -427,50 +428,4 @@ pub(super) fn boss_cracked(l: &Ledger) -> Vec<Hit> {
             _ => None,
         })
         .collect()
-}
-
-/// An action in a few words.
-#[must_use]
-pub(super) fn describe(action: &Action) -> String {
-    match action {
-        Action::Cock { cock: Cock::Furnace, degrees } => format!("manual valve to {degrees}°"),
-        Action::Cock { cock, degrees } => {
-            format!("{} to {degrees}°", cock.label().to_lowercase())
-        }
-        Action::Plug { port, step } => {
-            let step = match step {
-                PlugStep::BreakLoose => "plug broken loose",
-                PlugStep::SpinOut => "plug spun out",
-                PlugStep::StartByHand => "plug started by hand",
-                PlugStep::StartByKey => "plug started with the key",
-                PlugStep::SpinIn => "plug spun in",
-                PlugStep::Tighten(_) => "plug tightened",
-            };
-            format!("{}: {step}", port.label().to_lowercase())
-        }
-        Action::ThermostatMode(OnOff::On) => "heat switched on".into(),
-        Action::ThermostatMode(OnOff::Off) => "heat switched off".into(),
-        Action::FurnaceSwitch(OnOff::On) => "power on".into(),
-        Action::FurnaceSwitch(OnOff::Off) => "power off".into(),
-        Action::ValveSwitch(OnOff::On) => "valve switch on".into(),
-        Action::ValveSwitch(OnOff::Off) => "valve switch off".into(),
-        Action::Turn { screw, eighths } => {
-            format!("{} {:+} eighths", screw.label().to_lowercase(), eighths)
-        }
-        Action::Mend(repair) => repair.label().to_lowercase(),
-        Action::Go(place) => format!("to: {}", place.label().to_lowercase()),
-        Action::Door { door, .. } => format!("{} moved", door.label().to_lowercase()),
-        other => {
-            let text = format!("{other:?}");
-            let name: String = text.chars().take_while(char::is_ascii_alphanumeric).collect();
-            let mut words = String::new();
-            for c in name.chars() {
-                if c.is_ascii_uppercase() && !words.is_empty() {
-                    words.push(' ');
-                }
-                words.push(c.to_ascii_lowercase());
-            }
-            words
-        }
-    }
 }

@@ -99,7 +99,7 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
             Fitted::On => "hangs on the furnace".into(),
             Fitted::Off => "not hung".into(),
         },
-        "status-lamp" | "control-board" => furnace.status.into(),
+        "status-lamp" | "control-board" => furnace.status.words().into(),
         "inducer" => fan(furnace.inducer).into(),
         "blower" => fan(furnace.blower).into(),
         _ => return furnace.burners.as_ref().and_then(|burners| behind_door(id, burners)),

@@ -105,10 +105,9 @@ pub(super) fn stopped(seen: &Seen, memory: &Memory) -> Step {
 /// Another appliance of the house.
 pub(super) fn other(seen: &Seen, memory: &Memory, which: Neighbor, to: OnOff) -> Step {
     let (known, places): (_, &[Place]) = match which {
-        Neighbor::WaterHeater => (
-            memory.furnace.map(|it| it.water_heater),
-            &[Place::PlantRoom, Place::GasValve],
-        ),
+        Neighbor::WaterHeater => {
+            (memory.furnace.map(|it| it.water_heater), &[Place::PlantRoom, Place::GasValve])
+        }
         Neighbor::Range => (memory.hall.map(|it| it.range), &[Place::Hall]),
     };
     if known.map(turned) == Some(to) {

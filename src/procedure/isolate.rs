@@ -16,9 +16,7 @@ const OPEN_DEG: i16 = 90;
 /// The thermostat's heat switch off; seen there, or known from there.
 pub(super) fn heat_off(seen: &Seen, memory: &Memory) -> Step {
     match (&seen.hall, memory.hall) {
-        (Some(hall), _) => {
-            unless(hall.mode == OnOff::Off, Action::ThermostatMode(OnOff::Off))
-        }
+        (Some(hall), _) => unless(hall.mode == OnOff::Off, Action::ThermostatMode(OnOff::Off)),
         (None, Some(known)) if known.heat == OnOff::Off => Step::Met,
         (None, Some(_) | None) if memory.leaves_out(&Action::ThermostatMode(OnOff::Off)) => {
             Step::Met
@@ -101,9 +99,7 @@ pub(super) fn valve(seen: &Seen, memory: &Memory, cock: Cock, to: Opening) -> St
     let (place, stands) = match cock {
         Cock::Furnace => (Place::PlantRoom, memory.furnace.map(|it| it.valve_deg)),
         Cock::Supply => (Place::Yard, memory.supply_deg),
-        Cock::WaterHeater => {
-            (Place::PlantRoom, seen.furnace.as_ref().map(|it| it.water_heater.0))
-        }
+        Cock::WaterHeater => (Place::PlantRoom, seen.furnace.as_ref().map(|it| it.water_heater.0)),
         Cock::Range => (Place::Hall, seen.hall.as_ref().map(|it| it.range.0)),
     };
     let wanted = match to {

@@ -30,8 +30,9 @@ pub(super) fn checked(seen: &Seen, memory: &Memory, joint: Joint) -> Step {
         };
     }
     let there = match joint {
-        Joint::InletPort | Joint::ManifoldPort => at_valve(seen)
-            .then(memory, || isolate::door(seen, memory, Door::Burner, Fitted::Off)),
+        Joint::InletPort | Joint::ManifoldPort => {
+            at_valve(seen).then(memory, || isolate::door(seen, memory, Door::Burner, Fitted::Off))
+        }
         Joint::Union | Joint::Connector => at_furnace(seen),
     };
     there.then(memory, || match brushed {

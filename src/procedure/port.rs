@@ -27,12 +27,7 @@ pub(super) fn fill(seen: &Seen, port: Port) -> Option<PortFill> {
 }
 
 /// Isolated and before the port; then what is in it decides.
-fn before(
-    seen: &Seen,
-    memory: &Memory,
-    port: Port,
-    next: impl FnOnce(PortFill) -> Step,
-) -> Step {
+fn before(seen: &Seen, memory: &Memory, port: Port, next: impl FnOnce(PortFill) -> Step) -> Step {
     isolate::isolated(seen, memory)
         .then(memory, || at_valve(seen))
         .then(memory, || fill(seen, port).map_or(Step::Met, next))
@@ -54,8 +49,9 @@ pub(super) fn plug_out(seen: &Seen, memory: &Memory, port: Port) -> Step {
                     (PortFill::Started, _) => seep(seen, memory, memory.valve_tick)
                         .then(memory, || Step::Do(plug(PlugStep::SpinOut))),
                     (_, None) => Step::Do(plug(PlugStep::BreakLoose)),
-                    (_, Some(tick)) => seep(seen, memory, tick)
-                        .then(memory, || Step::Do(plug(PlugStep::SpinOut))),
+                    (_, Some(tick)) => {
+                        seep(seen, memory, tick).then(memory, || Step::Do(plug(PlugStep::SpinOut)))
+                    }
                 }
             })
         }
@@ -113,17 +109,20 @@ pub(super) fn hooked(seen: &Seen, memory: &Memory, port: Port) -> Step {
 /// The hose off: eased back to the first barb, and pulled off once nothing presses any longer.
 pub(super) fn hose_off(seen: &Seen, memory: &Memory) -> Step {
     let Some((port, push)) = seen.meter.hose else { return Step::Met };
-    isolate::isolated(seen, memory).then(memory, || at_valve(seen)).then(memory, || hand_empty(seen)).then(memory, || {
-        match push {
-            Push::Fully => Step::Do(Action::HoseOn { port, push: Push::Halfway }),
-            Push::Halfway => {
-                // Over its range or dark, the instrument does not say that nothing presses.
-                let none = number(seen).is_some_and(|pa| pa < NO_PRESSURE_PA);
-                let bled = if none { Step::Met } else { Step::Wait(Awaited::Bleed) };
-                bled.then(memory, || Step::Do(Action::HoseOff))
+    isolate::isolated(seen, memory)
+        .then(memory, || at_valve(seen))
+        .then(memory, || hand_empty(seen))
+        .then(memory, || {
+            match push {
+                Push::Fully => Step::Do(Action::HoseOn { port, push: Push::Halfway }),
+                Push::Halfway => {
+                    // Over its range or dark, the instrument does not say that nothing presses.
+                    let none = number(seen).is_some_and(|pa| pa < NO_PRESSURE_PA);
+                    let bled = if none { Step::Met } else { Step::Wait(Awaited::Bleed) };
+                    bled.then(memory, || Step::Do(Action::HoseOff))
+                }
             }
-        }
-    })
+        })
 }
 
 /// The adapter out of a port; its hose comes off first.
@@ -147,9 +146,8 @@ pub(super) fn closed(seen: &Seen, memory: &Memory, port: Port) -> Step {
     if fill(seen, port) == Some(PortFill::Snug) {
         return Step::Met;
     }
-    let with_key = |step| {
-        after(memory, || in_hand(seen, Tool::HexKey), Action::Plug { port, step })
-    };
+    let with_key =
+        |step| after(memory, || in_hand(seen, Tool::HexKey), Action::Plug { port, step });
     before(seen, memory, port, |fill| match fill {
         PortFill::Snug => Step::Met,
         PortFill::Hose(_) | PortFill::BareAdapter => adapter_out(seen, memory, port),

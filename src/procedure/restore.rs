@@ -28,19 +28,16 @@ pub(super) fn capped(seen: &Seen, memory: &Memory, screw: Screw) -> Step {
     if cap(seen, screw) != Some(Fitted::Off) {
         return Step::Met;
     }
-    let way =
-        || at_screw(seen, screw).then(memory, || in_hand(seen, Tool::SlottedDriver));
+    let way = || at_screw(seen, screw).then(memory, || in_hand(seen, Tool::SlottedDriver));
     after(memory, way, Action::Cap { screw, to: Fitted::On })
 }
 
 /// The cap off a screw, the driver in the hand to turn it.
 pub(super) fn uncapped(seen: &Seen, memory: &Memory, screw: Screw) -> Step {
-    at_screw(seen, screw)
-        .then(memory, || in_hand(seen, Tool::SlottedDriver))
-        .then(memory, || {
-            let off = cap(seen, screw) == Some(Fitted::Off);
-            unless(off, Action::Cap { screw, to: Fitted::Off })
-        })
+    at_screw(seen, screw).then(memory, || in_hand(seen, Tool::SlottedDriver)).then(memory, || {
+        let off = cap(seen, screw) == Some(Fitted::Off);
+        unless(off, Action::Cap { screw, to: Fitted::Off })
+    })
 }
 
 /// Caps, doors, window and hand as they belong.
@@ -56,9 +53,8 @@ pub(super) fn closed_up(seen: &Seen, memory: &Memory) -> Step {
 /// Water heater, range and thermostat as they were found.
 pub(super) fn as_found(seen: &Seen, memory: &Memory) -> Step {
     let found = memory.found;
-    let other = |which, was: Option<_>| {
-        was.map_or(Step::Met, |to| fire::other(seen, memory, which, to))
-    };
+    let other =
+        |which, was: Option<_>| was.map_or(Step::Met, |to| fire::other(seen, memory, which, to));
     other(Neighbor::WaterHeater, found.water_heater)
         .then(memory, || other(Neighbor::Range, found.range))
         .then(memory, || thermostat(seen, memory))

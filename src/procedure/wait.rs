@@ -1,5 +1,6 @@
 //! Waiting for what is perceived, for at most so long.
 
+use crate::appliance::ignition::ControlStatus;
 use crate::bench::seen::{Seen, Sound};
 use crate::units::TICK_S;
 
@@ -12,8 +13,8 @@ pub enum Until {
     Heard(Sound),
     /// None of these sounds is heard.
     Quiet(Vec<Sound>),
-    /// The control's status, read at the furnace, begins with these words.
-    Status(String),
+    /// The control's status, read at the furnace, is one of these.
+    Status(Vec<ControlStatus>),
     /// The manometer shows a number between these, in pascals.
     MeterBetween(f64, f64),
     /// The manometer has changed by less than this many pascals over this many seconds.
@@ -77,8 +78,8 @@ impl Wait {
             Until::Seconds(seconds) => self.waited_s >= *seconds - 0.5 * TICK_S,
             Until::Heard(sound) => seen.sounds.contains(sound),
             Until::Quiet(sounds) => !sounds.iter().any(|sound| seen.sounds.contains(sound)),
-            Until::Status(words) => {
-                seen.furnace.as_ref().is_some_and(|f| f.status.starts_with(words.as_str()))
+            Until::Status(any_of) => {
+                seen.furnace.as_ref().is_some_and(|furnace| any_of.contains(&furnace.status))
             }
             Until::MeterBetween(low, high) => {
                 number(seen).is_some_and(|pa| (*low..=*high).contains(&pa))

@@ -5,7 +5,7 @@ mod supply;
 
 pub(super) use furnace::orifice_input_w;
 
-use super::format::{Card, Found, House, Manometer, Scenario};
+use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
 use super::pick::Pick;
 use super::value::{Measure, Vary, whole};
 use crate::bench::action::{Fitted, OnOff};
@@ -161,10 +161,19 @@ fn card(draw: Draw, scenario: &Scenario, card: &Card) -> JobCard {
     JobCard {
         title: scenario.title.clone(),
         text: card.text.clone(),
+        heating_value: stated_heat(draw, &card.heating_value),
         supply_owner: card.supply_owner.clone(),
         supply: card.supply,
         hold_s: draw.get(&card.hold, "card.hold"),
         settle_s: draw.get(&card.settle, "card.settle"),
+    }
+}
+
+fn stated_heat(draw: Draw, stated: &StatedHeat) -> setup::StatedHeat {
+    let of = |value: &Option<Vary<_>>, path| value.as_ref().map(|value| draw.get(value, path));
+    setup::StatedHeat {
+        natural_j_m3: of(&stated.natural, "card.heating_value.natural"),
+        propane_j_m3: of(&stated.propane, "card.heating_value.propane"),
     }
 }
 

@@ -1,14 +1,15 @@
 //! Gas in the air: out, shut off from outside, call, wait, and only then back in to leave it safe.
 
 use super::close::close_open;
+use super::diagnosis::Diagnosis;
 use super::mend::mend;
 use super::plan::{Step, Technician, act, go, leave_shut_off, think};
 use super::task::{pause, reach};
-use crate::procedure::{Goal};
 use crate::bench::action::{Action, Contact, Ending, HandOver, Height, Opening, Topic};
 use crate::bench::part::{Cock, Place, Window};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Seen, Sound};
+use crate::procedure::Goal;
 
 /// How long a house airs before anybody goes in again, in seconds (from memory).
 const AIRS_S: f64 = 1800.0;
@@ -36,7 +37,7 @@ impl Technician {
         }
         self.know.alarm_answered = true;
         self.know.alarms += 1;
-        self.know.note("gas in the air: everybody out");
+        self.know.note(Diagnosis::GasInTheAir);
         let mut steps = get_out();
         steps.extend(if self.know.alarms > MOST_ALARMS { stay_out() } else { come_back() });
         self.start_over(steps);

@@ -1,5 +1,6 @@
 //! Arrival: what nose, detector, papers and eyes tell before anything is opened.
 
+use super::diagnosis::Diagnosis;
 use super::mend::mend_all;
 use super::plan::{Step, Technician, act, go, inlet_as_found, leave_shut_off, think, with};
 use super::task::{pause, reach};
@@ -8,7 +9,7 @@ use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, Height, Opening, Topic};
 use crate::bench::part::{Door, Place, Port, Subject, Tool};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, PortFill, Seen};
+use crate::bench::seen::{Finding, Holes, Note, PortFill, Seen};
 use crate::procedure::Goal;
 
 /// Arrival: nose, detector, papers, what stands how.
@@ -72,17 +73,13 @@ fn look_at_supply(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 
 fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     for note in &seen.sheet.notes {
-        match (&note.finding, note.subject) {
-            (Finding::Figures(figures), Subject::Plate) => {
-                me.know.plate_fuel = Some(figures.fuel);
-                me.know.figures.get_or_insert_with(|| figures.clone());
+        match &note.finding {
+            Finding::Plate(plate) => {
+                me.know.plate_fuel = Some(plate.figures.fuel);
+                me.know.figures.get_or_insert_with(|| plate.figures.clone());
             }
-            (Finding::Figures(figures), Subject::ConversionLabel) => {
-                me.know.figures = Some(figures.clone());
-            }
-            (Finding::Delivery(low, high, rest), _) => {
-                me.know.delivery = Some((*low, *high, *rest));
-            }
+            Finding::Label(figures) => me.know.figures = Some(figures.clone()),
+            Finding::Delivery(delivery) => me.know.delivery = Some(*delivery),
             _ => {}
         }
     }
@@ -97,19 +94,16 @@ fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 
 /// What is plainly wrong goes on the list of repairs.
 fn find_by_eye(me: &mut Technician, seen: &Seen) {
-    const BY_EYE: [(Subject, &str, Repair); 6] = [
-        (Subject::Registers, "registers closed", Repair::OpenRegisters),
-        (Subject::Vent, "flue blocked", Repair::ClearVent),
-        (Subject::AirOpening, "air opening covered", Repair::ClearIntake),
-        (Subject::Connector, "connector kinked", Repair::ReplaceConnector),
-        (Subject::DripLeg, "water in the line, no drip leg", Repair::EmptyDripLeg),
-        (Subject::Filter, "filter blocked", Repair::ReplaceFilter),
+    const BY_EYE: [(Subject, Diagnosis, Repair); 6] = [
+        (Subject::Registers, Diagnosis::RegistersClosed, Repair::OpenRegisters),
+        (Subject::Vent, Diagnosis::FlueBlocked, Repair::ClearVent),
+        (Subject::AirOpening, Diagnosis::AirOpeningCovered, Repair::ClearIntake),
+        (Subject::Connector, Diagnosis::ConnectorKinked, Repair::ReplaceConnector),
+        (Subject::DripLeg, Diagnosis::WaterInTheLine, Repair::EmptyDripLeg),
+        (Subject::Filter, Diagnosis::FilterBlocked, Repair::ReplaceFilter),
     ];
     for (subject, words, repair) in BY_EYE {
-        let bad = Finding::Condition(Condition::Bad);
-        if seen.sheet.note(subject).is_some_and(|note| note.finding == bad)
-            && !me.know.has_mended(repair)
-        {
+        if seen.sheet.note(subject).is_some_and(Note::is_bad) && !me.know.has_mended(repair) {
             me.plan_repair(words, repair);
         }
     }
@@ -133,18 +127,17 @@ fn look_at_filter() -> Vec<Step> {
 fn judge_conversion(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let fuel = if me.know.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
     let figures = me.know.figures.clone();
-    let stamp_right = seen.sheet.note(Subject::Orifices).is_some_and(|note| {
-        matches!((&note.finding, &figures),
-            (Finding::Stamp(stamp), Some(figures)) if *stamp == figures.orifice_stamp)
-    });
+    let orifices = seen.sheet.note(Subject::Orifices).map(|note| &note.finding);
+    let stamp_right = matches!((orifices, &figures),
+        (Some(Finding::Orifices { stamp, .. }), Some(figures)) if *stamp == figures.orifice_stamp);
     let springs_right = seen
         .sheet
         .note(Subject::SpringMark)
         .is_some_and(|note| note.finding == Finding::SpringsFor(fuel));
     let figures_right = figures.as_ref().is_some_and(|figures| figures.fuel == fuel);
     me.know.conversion_wrong = !(stamp_right && springs_right && figures_right);
-    if seen.sheet.note(Subject::Orifices).is_some_and(|note| note.text.contains("sits in one")) {
-        me.plan_repair("an orifice is plugged", Repair::CleanOrifices);
+    if matches!(orifices, Some(Finding::Orifices { holes: Holes::OnePlugged, .. })) {
+        me.plan_repair(Diagnosis::OrificePlugged, Repair::CleanOrifices);
     }
     if me.know.conversion_wrong {
         me.know.leave_shut_off = true;

@@ -1,6 +1,7 @@
 //! What the burners and the shut valve tell, with the hose on the manifold port.
 
 use super::close::close_open;
+use super::diagnosis::Diagnosis;
 use super::mend::mend_all;
 use super::no_fire::give_up;
 use super::open::{give_gas, isolate};
@@ -8,11 +9,11 @@ use super::plan::{Step, Technician, act, go, inlet_as_found, think, until_at_res
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
 use super::task::{pause, reach};
-use crate::procedure::{Goal, number};
 use crate::bench::action::{Action, Height, JointVerdict, Opening};
 use crate::bench::part::{Cock, Joint, Place, Port, Subject, Tool, Window};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen};
+use crate::bench::seen::{Finding, FlamesLook, Seen};
+use crate::procedure::{Goal, number};
 use crate::units::PA_PER_INWC;
 
 /// Manifold pressure at rest from which a valve lets gas by, in pascals (0.2 in. w.c.; from memory).
@@ -30,23 +31,21 @@ pub(super) fn look_at_flames() -> Vec<Step> {
 }
 
 fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    let bad = Finding::Condition(Condition::Bad);
     if me.careless {
         return Vec::new();
     }
-    let Some(note) = seen.sheet.note(Subject::Flames).filter(|note| note.finding == bad) else {
+    // Where all of them burn, but yellow, the flue gas says more, once the stages are set.
+    let Some(Finding::Flames(FlamesLook::SomeLit { .. })) =
+        seen.sheet.note(Subject::Flames).map(|note| &note.finding)
+    else {
         return Vec::new();
     };
-    if !note.text.contains("burners lit") {
-        // All of them burn, but yellow: the flue gas says more, once the stages are set.
-        return Vec::new();
-    }
     match me.know.next_of(&[Repair::CleanOrifices, Repair::CleanBurners]) {
         Some(repair) => {
-            me.plan_repair("a burner is dark", repair);
+            me.plan_repair(Diagnosis::BurnerDark, repair);
             mend_at_manifold()
         }
-        None => give_up(me, "flames stay wrong"),
+        None => give_up(me, Diagnosis::FlamesStayWrong),
     }
 }
 
@@ -102,14 +101,14 @@ fn judge_valve(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     }
     if me.know.has_mended(Repair::ReplaceGasValve) {
         if me.know.aired {
-            return give_up(me, "gas valve lets gas by");
+            return give_up(me, Diagnosis::ValveLetsGasBy);
         }
         me.know.aired = true;
         let mut steps = vec![reach(Goal::HandEmpty)];
         steps.extend(air_and_probe());
         return steps;
     }
-    me.plan_repair("gas valve lets gas by", Repair::ReplaceGasValve);
+    me.plan_repair(Diagnosis::ValveLetsGasBy, Repair::ReplaceGasValve);
     mend_at_manifold()
 }
 
@@ -121,9 +120,9 @@ pub(super) fn stays_on(me: &mut Technician) -> Option<Vec<Step>> {
         return None;
     }
     if me.know.has_mended(Repair::ReplaceGasValve) {
-        return Some(give_up(me, "gas valve does not shut"));
+        return Some(give_up(me, Diagnosis::ValveDoesNotShut));
     }
-    me.plan_repair("gas valve does not shut", Repair::ReplaceGasValve);
+    me.plan_repair(Diagnosis::ValveDoesNotShut, Repair::ReplaceGasValve);
     Some(vec![
         go(Place::PlantRoom),
         think(|_, seen| {

@@ -2,13 +2,13 @@
 
 use super::burn::mend_at_manifold;
 use super::close::close_open;
+use super::diagnosis::Diagnosis;
 use super::mend::mend_all;
 use super::no_fire::give_up;
 use super::open::isolate;
 use super::plan::{Step, Technician, act, go, inlet_as_found, think, with};
 use super::run_furnace::{run_high, stop};
 use super::task::{pause, reach};
-use crate::procedure::{Goal};
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Stage};
 use crate::bench::fault::air;
@@ -16,6 +16,7 @@ use crate::bench::part::{Place, Spot, Tool};
 use crate::bench::repair::Repair;
 use crate::bench::seen::Seen;
 use crate::instrument::figure::Quantity;
+use crate::procedure::Goal;
 
 /// Time until the analyser shows what the flue gas is, in seconds.
 const DRAWS_S: f64 = 120.0;
@@ -49,7 +50,7 @@ fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let Some(excess) = figure(Quantity::ExcessAir) else { return Vec::new() };
     let air = 1.0 + excess / 100.0;
     let fuel = if me.know.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
-    let (least, most) = air::limits(&me.card.text, fuel);
+    let (least, most) = air::limits(&me.card, fuel);
     // Under its pressure and yet too little air: that is too much gas all the more.
     let rich = air < least && !me.is_over(Stage::High);
     if me.careless || (me.set_aside() && !rich) {
@@ -57,10 +58,10 @@ fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     }
     let under = rich && me.is_under(Stage::High);
     if !under && figure(Quantity::CarbonMonoxideAirFree).is_some_and(|ppm| ppm > MOST_CO_PPM) {
-        return give_up(me, "carbon monoxide in the flue at the right pressure");
+        return give_up(me, Diagnosis::CarbonMonoxide);
     }
     if air > most {
-        me.know.note("too little heat in the gas");
+        me.know.note(Diagnosis::TooLittleHeat);
         me.know.owner_needed = true;
         return Vec::new();
     }
@@ -69,12 +70,12 @@ fn judge(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     }
     let high = seen.altitude_ft > DERATE_FT;
     let (words, repair) = if high {
-        ("nothing changed for the altitude", Repair::FitAltitudeOrifices)
+        (Diagnosis::NotDerated, Repair::FitAltitudeOrifices)
     } else {
-        ("too much gas at the right pressure", Repair::FitOrifices)
+        (Diagnosis::TooMuchGas, Repair::FitOrifices)
     };
     if me.know.has_mended(repair) {
-        return give_up(me, "flue gas stays wrong");
+        return give_up(me, Diagnosis::FlueStaysWrong);
     }
     me.plan_repair(words, repair);
     // A supply that was judged under too much flow is judged anew.

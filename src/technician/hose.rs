@@ -1,5 +1,6 @@
 //! Whether hose and tap can be trusted: a number that comes at once, and goes back to zero.
 
+use super::diagnosis::Diagnosis;
 use super::mend::{another_hose, mend, mend_open};
 use super::no_fire::{give_up, read_again};
 use super::open::{hose_back_on, hose_off, isolate};
@@ -7,11 +8,11 @@ use super::plan::{Step, Technician, act, go, inlet_as_found, think};
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
 use super::task::{pause, wait};
-use crate::procedure::{Until, number};
 use crate::bench::action::{Action, Fitted, Stage};
 use crate::bench::part::{Cock, Place, Port, Tool};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Display, Seen, Sound};
+use crate::procedure::{Until, number};
 use crate::units::PA_PER_INWC;
 
 /// Longest time in which a number comes to rest through a free tap and a dry hose, in seconds (from
@@ -30,7 +31,7 @@ pub(super) fn hisses(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if !hiss || me.careless || me.know.has_mended(Repair::SwapMeterHose) {
         return Vec::new();
     }
-    me.know.note("manometer's hose leaks");
+    me.know.note(Diagnosis::MeterHoseLeaks);
     let mut steps = vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })];
     steps.extend(another_hose(me, Port::Inlet));
     steps
@@ -101,22 +102,22 @@ fn mend_slow(me: &mut Technician, port: Port) -> Vec<Step> {
     };
     match next {
         Some(Repair::SwapMeterHose) => {
-            me.know.note("number comes slowly");
+            me.know.note(Diagnosis::NumberSlow);
             let mut steps = stop();
             steps.extend(another_hose(me, port));
             steps.extend(again(port));
             steps
         }
         Some(repair) if repair == tap => {
-            me.know.note("number comes slowly at this port");
+            me.know.note(Diagnosis::NumberSlowAtPort);
             clean_tap(me, port, tap)
         }
         Some(repair) => {
-            me.plan_repair("pressure swings", repair);
+            me.plan_repair(Diagnosis::PressureSwings, repair);
             super::burn::mend_at_manifold()
         }
         None if port == Port::Inlet => Vec::new(),
-        None => give_up(me, "pressure never steady"),
+        None => give_up(me, Diagnosis::NeverSteady),
     }
 }
 
@@ -135,7 +136,7 @@ pub(super) fn shows_nothing(
     if !nothing || stage == Stage::Rest || me.careless || me.know.has_mended(tap) {
         return None;
     }
-    me.know.note("burners burn and the meter shows nothing");
+    me.know.note(Diagnosis::MeterShowsNothing);
     Some(clean_tap(me, port, tap))
 }
 
@@ -172,10 +173,7 @@ fn again(port: Port) -> Vec<Step> {
 
 /// After the hose came off: the meter shows nothing, or the numbers were wrong.
 pub(super) fn back_to_zero(port: Port) -> Vec<Step> {
-    vec![
-        pause(6.0),
-        think(move |me, seen| judge_zero(me, seen, port)),
-    ]
+    vec![pause(6.0), think(move |me, seen| judge_zero(me, seen, port))]
 }
 
 fn judge_zero(me: &mut Technician, seen: &Seen, port: Port) -> Vec<Step> {
@@ -183,7 +181,7 @@ fn judge_zero(me: &mut Technician, seen: &Seen, port: Port) -> Vec<Step> {
     if !off || me.careless || me.know.has_mended(Repair::SwapMeterHose) {
         return Vec::new();
     }
-    me.know.note("meter does not go back to zero");
+    me.know.note(Diagnosis::ZeroDoesNotComeBack);
     me.know.mended.push(Repair::SwapMeterHose);
     let mut steps = vec![act(Action::Mend(Repair::SwapMeterHose))];
     steps.extend(hose_back_on(port));

@@ -1,6 +1,7 @@
 //! Judging the supply by the pattern of the inlet: at rest, low, high, high with the others on.
 
 use super::burn::stays_on;
+use super::diagnosis::Diagnosis;
 use super::mend::mend_all;
 use super::no_fire::{HEAD_PA, give_up, mend_and_read_again};
 use super::open::{give_gas, isolate};
@@ -9,13 +10,13 @@ use super::plan::{
 };
 use super::run_furnace::{inlet_series, others, stop};
 use super::task::{pause, reach};
-use crate::procedure::{Goal, number};
 use super::{close, set};
 use crate::bench::action::{Action, Fitted, OnOff, Phase};
 use crate::bench::part::{Place, Screw, Subject, Tool};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen, Smell, Sound};
+use crate::bench::seen::{Finding, Note, Seen, Smell, Sound};
 use crate::bench::setup::SupplyRight;
+use crate::procedure::{Goal, number};
 use crate::units::PA_PER_INWC;
 
 /// Share of the pressure at rest by which a sound supply falls with everything on, and what the
@@ -67,12 +68,12 @@ impl Technician {
     /// Highest pressure at rest that plate and nameplate allow, in pascals.
     fn most_at_rest_pa(&self) -> Option<f64> {
         let plate = self.know.figures.as_ref()?.inlet_max_pa;
-        Some(self.know.delivery.map_or(plate, |(_, _, rest)| plate.min(rest)))
+        Some(self.know.delivery.map_or(plate, |it| plate.min(it.rest_pa)))
     }
 
     /// How far the smallest load stands over what the nameplate lets the regulator deliver, in pascals.
     fn over_delivery_pa(&self) -> Option<f64> {
-        let (_, most, _) = self.know.delivery?;
+        let most = self.know.delivery?.high_pa;
         Some(self.know.inlet[1]? - most)
     }
 
@@ -129,69 +130,69 @@ pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
     match me.supply() {
         // At the right pressure no relief opens: what was heard comes through the diaphragm.
         Supply::Sound if me.know.vent_heard && !again && mine => {
-            me.plan_repair(VENTS, Repair::ReplaceSupplyRegulator);
+            me.plan_repair(Diagnosis::RegulatorVents, Repair::ReplaceSupplyRegulator);
             mend_and_read_left()
         }
         Supply::Sound if me.know.vent_heard && !mine => {
             me.know.vent_heard = false;
-            me.know.note(VENTS);
+            me.know.note(Diagnosis::RegulatorVents);
             me.know.owner_needed = true;
             stays_on(me).unwrap_or_else(go_on)
         }
         Supply::Sound => stays_on(me).unwrap_or_else(go_on),
         Supply::SetLow if mine && !again => {
-            me.know.note("supply set low");
+            me.know.note(Diagnosis::SupplySetLow);
             turn(think(raise))
         }
         Supply::SetHigh if mine && me.know.raised && !me.know.lowered => {
             // Raised for the load it stands too high at rest: it is the load that is too much for it.
-            me.know.note("supply raised in vain");
+            me.know.note(Diagnosis::SupplyRaisedInVain);
             turn(think(lower))
         }
         Supply::SetHigh if mine && !again => {
-            me.know.note("supply set high");
+            me.know.note(Diagnosis::SupplySetHigh);
             turn(think(lower))
         }
         Supply::Creeps if mine && !again => {
-            me.plan_repair("supply creeps at rest", Repair::ReplaceSupplyRegulator);
+            me.plan_repair(Diagnosis::SupplyCreeps, Repair::ReplaceSupplyRegulator);
             mend_and_read_left()
         }
         Supply::SetLow => {
-            me.know.note("supply set low");
+            me.know.note(Diagnosis::SupplySetLow);
             go_on()
         }
         Supply::Collapses => {
-            me.know.note("supply fails under load");
+            me.know.note(Diagnosis::SupplyFailsUnderLoad);
             me.know.owner_needed = true;
             give_up_supply(me)
         }
         Supply::Weak if narrow(me) == Narrow::Main => {
-            me.know.note("too little comes to the regulator");
+            me.know.note(Diagnosis::TooLittleBeforeRegulator);
             me.know.owner_needed = true;
             go_on()
         }
         Supply::Weak
             if mine && narrow(me) == Narrow::Trunk && !me.know.has_mended(Repair::ReplaceTrunk) =>
         {
-            me.plan_repair("trunk too narrow for the load", Repair::ReplaceTrunk);
+            me.plan_repair(Diagnosis::TrunkTooNarrow, Repair::ReplaceTrunk);
             mend_and_read_left()
         }
         Supply::Weak if mine && !me.know.has_mended(Repair::ReplaceSupplyRegulator) => {
-            me.plan_repair("regulator too small for the load", Repair::ReplaceSupplyRegulator);
+            me.plan_repair(Diagnosis::RegulatorTooSmall, Repair::ReplaceSupplyRegulator);
             mend_and_read_left()
         }
         Supply::Weak => {
-            me.know.note("supply too weak for the load");
+            me.know.note(Diagnosis::SupplyTooWeak);
             go_on()
         }
         Supply::Creeps if me.below_limits() => {
             // It creeps inside its limits: the furnace may run, its owner has to come.
-            me.know.note("supply creeps at rest");
+            me.know.note(Diagnosis::SupplyCreeps);
             me.know.owner_needed = true;
             go_on()
         }
         Supply::SetHigh | Supply::Creeps => {
-            me.know.note("supply too high at rest");
+            me.know.note(Diagnosis::SupplyTooHigh);
             // More than the plate allows: nothing burns on it.
             give_up_supply(me)
         }
@@ -285,10 +286,8 @@ fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     me.know.raised = true;
     let Some(figures) = &me.know.figures else { return Vec::new() };
     let mut wanted = figures.inlet_min_pa + MARGIN_PA;
-    if let (Some((least, _, _)), [_, Some(low), _, Some(others)]) =
-        (me.know.delivery, me.know.inlet)
-    {
-        wanted = wanted.max(least - (low - others));
+    if let (Some(delivery), [_, Some(low), _, Some(others)]) = (me.know.delivery, me.know.inlet) {
+        wanted = wanted.max(delivery.low_pa - (low - others));
     }
     me.know.tries += 1;
     match number(seen) {
@@ -325,7 +324,7 @@ fn lower(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 
 /// The supply's screw moves nothing: what comes to the regulator is the owner's to put right.
 fn screw_in_vain(me: &mut Technician) -> Vec<Step> {
-    me.know.note("supply's screw without effect");
+    me.know.note(Diagnosis::SupplyScrewInVain);
     me.know.owner_needed = true;
     set::turn_back(me, Screw::Supply)
 }
@@ -335,17 +334,17 @@ pub(super) fn no_gas(me: &mut Technician, seen: &Seen) -> Option<Vec<Step>> {
     let most = me.most_at_rest_pa()?;
     let pa = number(seen)?;
     if me.know.inlet[0].is_some_and(|rest| rest > most) {
-        me.know.note("supply too high at rest");
+        me.know.note(Diagnosis::SupplyTooHigh);
         me.know.owner_needed = !me.may_set_supply();
         if me.may_set_supply() && !me.know.has_mended(Repair::ReplaceSupplyRegulator) {
-            me.plan_repair("supply creeps at rest", Repair::ReplaceSupplyRegulator);
+            me.plan_repair(Diagnosis::SupplyCreeps, Repair::ReplaceSupplyRegulator);
             return Some(mend_and_read_again(me));
         }
-        return Some(give_up(me, "supply above the plate"));
+        return Some(give_up(me, Diagnosis::SupplyAbovePlate));
     }
     if pa < HEAD_PA {
         me.know.owner_needed = true;
-        return Some(give_up(me, "no gas from the supply"));
+        return Some(give_up(me, Diagnosis::NoGas));
     }
     None
 }
@@ -359,24 +358,22 @@ pub(super) fn is_short_of_gas(me: &Technician, seen: &Seen) -> bool {
 /// What the tank's gauge and the regulator's vent tell on arrival.
 pub(super) fn yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let note = |subject| seen.sheet.note(subject).map(|note| note.finding.clone());
-    if let Some(Finding::Number(percent)) = note(Subject::TankGauge)
+    if let Some(Finding::TankPercent(percent)) = note(Subject::TankGauge)
         && percent <= TANK_LOW
     {
-        me.know.note("tank nearly empty");
+        me.know.note(Diagnosis::TankNearlyEmpty);
         me.know.owner_needed = true;
     }
-    if note(Subject::SupplyVent) == Some(Finding::Condition(Condition::Bad)) {
+    if seen.sheet.note(Subject::SupplyVent).is_some_and(Note::is_bad) {
         if me.may_set_supply() {
-            me.plan_repair("regulator's vent blocked", Repair::ClearRegulatorVent);
+            me.plan_repair(Diagnosis::VentBlocked, Repair::ClearRegulatorVent);
         } else {
-            me.know.note("regulator's vent blocked");
+            me.know.note(Diagnosis::VentBlocked);
             me.know.owner_needed = true;
         }
     }
     Vec::new()
 }
-
-const VENTS: &str = "gas comes out of the regulator's vent";
 
 /// Gas is smelt or heard at the supply regulator: it comes out of the vent.
 pub(super) fn smell_in_yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
@@ -385,9 +382,9 @@ pub(super) fn smell_in_yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return Vec::new();
     }
     if me.may_set_supply() {
-        me.plan_repair(VENTS, Repair::ReplaceSupplyRegulator);
+        me.plan_repair(Diagnosis::RegulatorVents, Repair::ReplaceSupplyRegulator);
     } else {
-        me.know.note(VENTS);
+        me.know.note(Diagnosis::RegulatorVents);
         me.know.owner_needed = true;
     }
     Vec::new()

@@ -2,10 +2,12 @@
 
 use std::collections::VecDeque;
 
+use super::diagnosis::Diagnosis;
+use crate::appliance::ignition::{ControlStatus, Failure};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::bench::part::{Joint, Port};
 use crate::bench::repair::Repair;
-use crate::bench::seen::{Cracked, Seen, Sound};
+use crate::bench::seen::{Cracked, Delivery, Seen, Sound};
 use crate::units::TICKS_PER_S;
 
 /// Everything that is remembered.
@@ -15,7 +17,8 @@ pub(super) struct Know {
     pub figures: Option<GasFigures>,
     pub plate_fuel: Option<Fuel>,
     pub supply_is_propane: bool,
-    pub delivery: Option<(f64, f64, f64)>,
+    /// What the supply regulator's nameplate allows.
+    pub delivery: Option<Delivery>,
     pub conversion_wrong: bool,
     /// Inlet at rest, low, high, and high with the others on, as read last, in pascals.
     pub inlet: [Option<f64>; 4],
@@ -37,8 +40,8 @@ pub(super) struct Know {
     pub owner_needed: bool,
     /// Whether gas was heard coming out of the supply regulator's vent.
     pub vent_heard: bool,
-    /// What is wrong, in words.
-    pub diagnosis: Vec<String>,
+    /// What is wrong.
+    pub diagnosis: Vec<Diagnosis>,
     /// Repairs that can be done once the furnace is isolated.
     pub to_mend: VecDeque<Repair>,
     /// Repairs that wait until the inlet port is open and the pressure gone.
@@ -73,9 +76,9 @@ pub(super) struct Know {
 
 impl Know {
     /// Notes a finding once.
-    pub(super) fn note(&mut self, words: &str) {
-        if !self.diagnosis.iter().any(|one| one == words) {
-            self.diagnosis.push(words.to_owned());
+    pub(super) fn note(&mut self, diagnosis: Diagnosis) {
+        if !self.diagnosis.contains(&diagnosis) {
+            self.diagnosis.push(diagnosis);
         }
     }
 
@@ -124,14 +127,15 @@ impl Watch {
     pub(super) fn look(&mut self, seen: &Seen) {
         self.bang |= seen.sounds.contains(&Sound::Bang);
         let Some(furnace) = &seen.furnace else { return };
-        self.limit |= furnace.status.starts_with("limit open");
-        self.says_high |= furnace.status.starts_with("burning on high");
-        self.low_gas |=
-            furnace.status.contains("low-gas") || furnace.status.contains("gas pressure too low");
-        self.low_switch |= furnace.status.contains("pressure switch did not close");
-        self.stray |= furnace.status.contains("with the gas shut");
-        self.rolled_out |= furnace.status.contains("roll-out");
-        if furnace.status.starts_with("waiting for the high pressure switch") {
+        let status = furnace.status;
+        self.limit |= status == ControlStatus::LimitOpen;
+        self.says_high |= status.burns_on_high();
+        self.low_gas |= status == ControlStatus::AwaitsGasPressure
+            || status.failure() == Some(Failure::GasPressure);
+        self.low_switch |= status.failure() == Some(Failure::PressureSwitch);
+        self.stray |= status == ControlStatus::StrayFlame;
+        self.rolled_out |= status == ControlStatus::RolloutOpen;
+        if status == ControlStatus::AwaitsHighPressureSwitch {
             self.high_switch_ticks += 1;
         }
         let Some(burners) = &furnace.burners else { return };
@@ -143,7 +147,7 @@ impl Watch {
         self.glow = self.glow.max(burners.glow);
         let lit = burners.flames.iter().filter(|flame| flame.height > 0.0).count();
         self.lit = self.lit.max(lit);
-        if lit > 0 && furnace.status.starts_with("purging after burning") {
+        if lit > 0 && status == ControlStatus::PostPurge {
             self.burning_on_ticks += 1;
         } else if !self.burns_on() {
             self.burning_on_ticks = 0;

@@ -1,5 +1,6 @@
 //! Mending: what has to be so first, the repair, the joint that it opened checked afterwards.
 
+use super::diagnosis::Diagnosis;
 use super::open::{hose_back_on, hose_off, isolate};
 use super::plan::{Step, Technician, act, go, think};
 use super::task::reach;
@@ -12,8 +13,8 @@ use crate::procedure::Goal;
 impl Technician {
     /// Puts a repair on the list, with what it is for. One that needs the line without pressure
     /// waits for the open inlet port.
-    pub(super) fn plan_repair(&mut self, words: &str, repair: Repair) {
-        self.know.note(words);
+    pub(super) fn plan_repair(&mut self, diagnosis: Diagnosis, repair: Repair) {
+        self.know.note(diagnosis);
         let list = if repair.needs().contains(&Need::NoPressure) {
             &mut self.know.to_mend_open
         } else {
@@ -133,10 +134,10 @@ fn if_it_leaks(me: &mut Technician, seen: &Seen, joint: Joint) -> Vec<Step> {
 fn boss_leaks(me: &mut Technician, port: Port) -> Vec<Step> {
     let mut steps = Vec::new();
     if me.know.has_mended(Repair::ReplaceGasValve) {
-        steps.push(think(|me, _| super::no_fire::give_up(me, "boss leaks again")));
+        steps.push(think(|me, _| super::no_fire::give_up(me, Diagnosis::BossLeaksAgain)));
         return steps;
     }
-    me.plan_repair("boss cracked", Repair::ReplaceGasValve);
+    me.plan_repair(Diagnosis::BossCracked, Repair::ReplaceGasValve);
     steps.push(match port {
         Port::Inlet => think(|me, seen| match seen.meter.hose {
             Some((Port::Inlet, _)) => super::hose::mend_in_open_line(),
@@ -158,7 +159,7 @@ fn leaks_with_hose(me: &mut Technician, port: Port) -> Vec<Step> {
     if me.know.has_mended(repair) {
         return Vec::new();
     }
-    me.know.note("manometer's hose leaks");
+    me.know.note(Diagnosis::MeterHoseLeaks);
     let mut steps = vec![reach(Goal::Valve(Cock::Furnace, Opening::Closed))];
     steps.extend(another_hose(me, port));
     steps

@@ -6,6 +6,7 @@ mod arrive;
 mod burn;
 mod by_eye;
 pub mod close;
+pub mod diagnosis;
 pub mod drive;
 mod flue;
 mod hose;

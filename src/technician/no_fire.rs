@@ -3,17 +3,19 @@
 
 use super::burn::{mend_at_manifold, stays_on};
 use super::by_eye;
+use super::diagnosis::Diagnosis;
 use super::judge;
 use super::mend::mend_all;
 use super::open::{give_gas, isolate};
 use super::plan::{Step, Technician, act, go, think};
 use super::run_furnace;
 use super::task::{pause, wait};
-use crate::procedure::{Until};
+use crate::appliance::ignition::ControlStatus;
 use crate::bench::action::{Action, OnOff};
 use crate::bench::part::{Place, Port};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Display, Seen};
+use crate::procedure::Until;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
 /// Longest time that a whole try to light is watched, in seconds.
@@ -50,8 +52,8 @@ fn stuck_in_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if me.know.watch.limit {
         return limit(me);
     }
-    if status(seen).starts_with("burning on high") {
-        me.plan_repair("second stage always called", Repair::ReplaceControlBoard);
+    if status(seen).is_some_and(ControlStatus::burns_on_high) {
+        me.plan_repair(Diagnosis::HighAlwaysCalled, Repair::ReplaceControlBoard);
         return mend_and_read_again(me);
     }
     // A try from its beginning: power off and on again, and look.
@@ -66,13 +68,19 @@ fn stuck_in_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         }),
         go(Place::GasValve),
     ];
-    steps.push(wait(Until::Status("burning on".to_owned()), WATCH_S));
+    steps.push(wait(Until::Status(burning_on_a_stage()), WATCH_S));
     steps.push(think(no_flame));
     steps
 }
 
-fn status(seen: &Seen) -> &'static str {
-    seen.furnace.as_ref().map_or("", |furnace| furnace.status)
+/// Burning, low or high, whatever the current through the flame.
+fn burning_on_a_stage() -> Vec<ControlStatus> {
+    let on_a_stage = |it: &ControlStatus| it.burns_on_low() || it.burns_on_high();
+    ControlStatus::ALL.into_iter().filter(on_a_stage).collect()
+}
+
+fn status(seen: &Seen) -> Option<ControlStatus> {
+    seen.furnace.as_ref().map(|furnace| furnace.status)
 }
 
 /// Nothing burns: by what the control says.
@@ -80,7 +88,7 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if !me.too_long {
         // It burned this time, but late: what delays it is looked for too.
         if me.know.watch.bang {
-            me.plan_repair("gas lights late", Repair::CleanBurners);
+            me.plan_repair(Diagnosis::LightsLate, Repair::CleanBurners);
             return mend_and_read_again(me);
         }
         return read_again();
@@ -88,7 +96,7 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     me.too_long = false;
     me.know.tries += 1;
     if me.know.tries > MOST_ATTEMPTS {
-        return give_up(me, "no reason found");
+        return give_up(me, Diagnosis::NoReasonFound);
     }
     let says = status(seen);
     // A flame that stays on with the gas shut has its gas.
@@ -98,27 +106,27 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if let Some(steps) = judge::no_gas(me, seen) {
         return steps;
     }
-    let found = if says.contains("no call for heat") {
-        Some(("no call at the control", &[Repair::MendThermostatWire][..]))
-    } else if says.contains("closed at rest") {
-        Some(("pressure switch stuck closed", &[Repair::ReplaceLowSwitch][..]))
+    let found = if says == Some(ControlStatus::NoCall) {
+        Some((Diagnosis::NoCallAtControl, &[Repair::MendThermostatWire][..]))
+    } else if says == Some(ControlStatus::SwitchClosedAtRest) {
+        Some((Diagnosis::LowSwitchStuckClosed, &[Repair::ReplaceLowSwitch][..]))
     } else if me.know.watch.low_gas && judge::is_short_of_gas(me, seen) {
         me.know.owner_needed = true;
-        return give_up(me, "low-gas switch open for want of pressure");
+        return give_up(me, Diagnosis::LowGasSwitchForPressure);
     } else if me.know.watch.low_gas {
-        Some(("low-gas switch open with gas there", &[Repair::ReplaceLowGasSwitch][..]))
-    } else if me.know.watch.low_switch || says.contains("waiting for the pressure switch") {
+        Some((Diagnosis::LowGasSwitchOpen, &[Repair::ReplaceLowGasSwitch][..]))
+    } else if me.know.watch.low_switch || says == Some(ControlStatus::AwaitsPressureSwitch) {
         return by_eye::low_switch();
     } else if me.know.watch.rolled_out {
         return rolled_out(me);
     } else if me.know.watch.lit > 0 {
         return by_eye::flame_lost();
     } else if me.know.watch.glow < DIM {
-        Some(("igniter does not glow bright", &[Repair::ReplaceIgniter][..]))
+        Some((Diagnosis::IgniterDim, &[Repair::ReplaceIgniter][..]))
     } else {
         // At its brightest an igniter lights whatever gas comes to it.
         let repairs = if me.know.watch.glow < BRIGHT { NO_LIGHT_DULL } else { NO_LIGHT };
-        Some(("gas there, igniter bright, no flame", repairs))
+        Some((Diagnosis::GasButNoFlame, repairs))
     };
     let next = found.and_then(|(words, repairs)| Some((words, me.know.next_of(repairs)?)));
     match next {
@@ -126,7 +134,7 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
             me.plan_repair(words, repair);
             mend_and_read_again(me)
         }
-        None => give_up(me, "every likely repair done in vain"),
+        None => give_up(me, Diagnosis::RepairsInVain),
     }
 }
 
@@ -135,18 +143,18 @@ const NO_LIGHT: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::C
 const NO_LIGHT_DULL: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::ReplaceIgniter];
 
 fn rolled_out(me: &mut Technician) -> Vec<Step> {
-    if me.know.diagnosis.iter().any(|one| one == "roll-out switch open") {
-        return give_up(me, "roll-out switch opens again");
+    if me.know.diagnosis.contains(&Diagnosis::RolloutOpen) {
+        return give_up(me, Diagnosis::RolloutOpensAgain);
     }
-    me.know.note("roll-out switch open");
+    me.know.note(Diagnosis::RolloutOpen);
     let mut steps = vec![go(Place::GasValve), act(Action::ResetRollout)];
     steps.extend(read_again());
     steps
 }
 
 /// Leaves the furnace shut off: nothing more can be done here.
-pub(super) fn give_up(me: &mut Technician, words: &str) -> Vec<Step> {
-    me.know.note(words);
+pub(super) fn give_up(me: &mut Technician, diagnosis: Diagnosis) -> Vec<Step> {
+    me.know.note(diagnosis);
     me.start_over(Vec::new());
     me.know.leave_shut_off = true;
     vec![think(|_, _| judge::close_and_leave())]
@@ -179,7 +187,7 @@ pub(super) fn read_again() -> Vec<Step> {
     vec![think(|me, seen| {
         me.know.rounds += 1;
         if me.know.rounds > MOST_ROUNDS {
-            return give_up(me, "no end of it");
+            return give_up(me, Diagnosis::NoEnd);
         }
         let mut steps = run_furnace::stop();
         match seen.meter.hose {
@@ -207,15 +215,14 @@ pub(super) fn if_not_high() -> Step {
         me.too_long = false;
         me.know.tries += 1;
         if me.know.tries > MOST_ATTEMPTS {
-            return give_up(me, "high does not burn");
+            return give_up(me, Diagnosis::HighDoesNotBurn);
         }
         if me.know.watch.limit {
             return limit(me);
         }
-        let says = status(seen);
         let ticks = u32::try_from(TICKS_PER_S).unwrap_or(50);
-        if says.starts_with("burning on high") {
-            me.plan_repair("control gives high, burners stay low", Repair::ReplaceHighCoil);
+        if status(seen).is_some_and(ControlStatus::burns_on_high) {
+            me.plan_repair(Diagnosis::HighCoilDead, Repair::ReplaceHighCoil);
         } else if me.know.watch.high_switch_ticks > SWITCH_S * ticks {
             // In thin air the fan draws less: a switch that does not close there may be sound.
             let thin = seen.altitude_ft > super::flue::DERATE_FT;
@@ -242,22 +249,22 @@ fn no_flame_on_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 pub(super) fn limit(me: &mut Technician) -> Vec<Step> {
     me.know.watch.limit = false;
     if me.know.has_mended(Repair::OpenRegisters) {
-        return give_up(me, "limit opens again");
+        return give_up(me, Diagnosis::LimitOpensAgain);
     }
-    me.plan_repair("limit opens with the filter clean", Repair::OpenRegisters);
+    me.plan_repair(Diagnosis::LimitOpens, Repair::OpenRegisters);
     mend_and_read_again(me)
 }
 
 /// The manometer is dark, or shows more than it can: a fresh battery, or one of greater range.
 pub(super) fn another_meter(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let (words, repair) = match seen.meter.display {
-        Display::Dark => ("manometer's battery flat", Repair::ReplaceMeterBattery),
+        Display::Dark => (Diagnosis::MeterBatteryFlat, Repair::ReplaceMeterBattery),
         Display::OverRange | Display::Number(_) => {
-            ("manometer's range too small", Repair::BorrowMeter)
+            (Diagnosis::MeterRangeTooSmall, Repair::BorrowMeter)
         }
     };
     if me.know.has_mended(repair) {
-        return give_up(me, "manometer of no use here");
+        return give_up(me, Diagnosis::MeterOfNoUse);
     }
     me.know.note(words);
     me.know.mended.push(repair);

@@ -1,5 +1,6 @@
 //! Isolating, and opening a port.
 
+use super::diagnosis::Diagnosis;
 use super::hose;
 use super::mend::{check, check_opened, mend_open};
 use super::plan::{Step, Technician, act, go, think};
@@ -51,7 +52,7 @@ fn flat_battery(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if seen.meter.display != Display::Dark || me.careless || me.know.has_mended(repair) {
         return Vec::new();
     }
-    me.know.note("manometer's battery flat");
+    me.know.note(Diagnosis::MeterBatteryFlat);
     me.know.mended.push(repair);
     vec![
         go(Place::PlantRoom),

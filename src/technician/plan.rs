@@ -3,20 +3,19 @@
 use std::collections::VecDeque;
 use std::sync::Arc;
 
+use super::diagnosis::Diagnosis;
 use super::drive::Player;
 use super::know::Know;
 use super::mend::{check_opened, mend_all};
 use super::task::{Task, pause, reach, wait};
-use crate::procedure::{Goal, Memory, Move, Until, Waiting};
 use super::{arrive, close, judge, open, run_furnace, set};
-use crate::bench::action::{
-    Action, Contact, Ending, Fitted, HandOver, NotDone, Opening, Topic,
-};
+use crate::bench::action::{Action, Contact, Ending, Fitted, HandOver, NotDone, Opening, Topic};
 use crate::bench::part::{Cock, Door, Place, Port, Spot, Tool};
 use crate::bench::refusal::Refusal;
 use crate::bench::repair::Repair;
 use crate::bench::seen::Seen;
 use crate::bench::setup::JobCard;
+use crate::procedure::{Goal, Memory, Move, Until, Waiting};
 
 /// A piece of the technician's plan.
 pub type Step = Task<Technician>;
@@ -55,9 +54,9 @@ impl Technician {
         &self.refused
     }
 
-    /// What it took the job's faults for, in words, in the order in which it found them.
+    /// What it took the job's faults for, in the order in which it found them.
     #[must_use]
-    pub fn diagnosis(&self) -> Vec<String> {
+    pub fn diagnosis(&self) -> Vec<Diagnosis> {
         self.know.diagnosis.clone()
     }
 
@@ -171,7 +170,7 @@ pub(super) fn on_to_manifold() -> Vec<Step> {
     steps.extend(open::isolate());
     steps.push(think(|me, _| {
         if me.know.watch.bang && !me.know.has_mended(Repair::CleanBurners) {
-            me.plan_repair("gas lights late", Repair::CleanBurners);
+            me.plan_repair(Diagnosis::LightsLate, Repair::CleanBurners);
         }
         Vec::new()
     }));

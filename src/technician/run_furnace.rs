@@ -1,6 +1,7 @@
 //! Running the furnace on each stage, and writing what the meter shows.
 
 use super::burn::{look_at_flames, stays_on};
+use super::diagnosis::Diagnosis;
 use super::no_fire::{another_meter, give_up, if_not_high, if_not_low, limit, look_for_reason};
 use super::plan::{Step, Technician, act, go, mend_closed, think, until_at_rest, until_steady};
 use super::task::{pause, reach, wait};
@@ -203,9 +204,9 @@ fn no_second_stage(me: &mut Technician, _: &Seen) -> Vec<Step> {
         return steps;
     }
     if me.know.has_mended(Repair::MendSecondStageWire) {
-        return give_up(me, "no second stage from the thermostat");
+        return give_up(me, Diagnosis::NoSecondStage);
     }
-    me.plan_repair("second stage never called", Repair::MendSecondStageWire);
+    me.plan_repair(Diagnosis::HighNeverCalled, Repair::MendSecondStageWire);
     mend_closed()
 }
 
@@ -218,8 +219,8 @@ fn went_out(me: &mut Technician, _: &Seen) -> Vec<Step> {
 fn limit_again(me: &mut Technician) -> Vec<Step> {
     me.know.watch.limit = false;
     if me.know.has_mended(Repair::OpenRegisters) {
-        return give_up(me, "limit opens again");
+        return give_up(me, Diagnosis::LimitOpensAgain);
     }
-    me.plan_repair("limit opens with the filter clean", Repair::OpenRegisters);
+    me.plan_repair(Diagnosis::LimitOpens, Repair::OpenRegisters);
     mend_closed()
 }

@@ -1,6 +1,7 @@
 //! Deciding about the supply, and setting the two stages: a little, wait, look.
 
 use super::burn::{look_at_flames, mend_at_manifold, valve_shuts};
+use super::diagnosis::Diagnosis;
 use super::flue;
 use super::no_fire::give_up;
 use super::plan::{Step, Technician, act, finish, go, think, until_steady};
@@ -39,13 +40,13 @@ pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     }
     let mut steps = Vec::new();
     if me.needs(Stage::High) {
-        me.know.note("high stage out of its band");
+        me.know.note(Diagnosis::HighOutOfBand);
         steps.extend(run_high());
         steps.extend(adjust(Screw::High));
         steps.push(think(no_effect));
     }
     if me.needs(Stage::Low) {
-        me.know.note("low stage out of its band");
+        me.know.note(Diagnosis::LowOutOfBand);
         steps.extend(run_low());
         steps.extend(adjust(Screw::Low));
         steps.push(think(no_effect));
@@ -88,11 +89,11 @@ fn with_a_load(me: &mut Technician, _: &Seen) -> Vec<Step> {
             if me.know.has_mended(Repair::CleanInletScreen) {
                 // With the screen clean, what draws the inlet and the manifold down is the flow.
                 steps.extend(flue::check());
-                steps.push(think(|me, _| give_up(me, "manifold follows the inlet")));
+                steps.push(think(|me, _| give_up(me, Diagnosis::ManifoldFollowsInlet)));
                 return steps;
             }
             me.know.loaded = false;
-            me.plan_repair("inlet right, manifold low and following", Repair::CleanInletScreen);
+            me.plan_repair(Diagnosis::ManifoldLowAndFollowing, Repair::CleanInletScreen);
             steps.extend(mend_at_manifold());
         } else {
             steps.push(pause(10.0));
@@ -205,10 +206,10 @@ fn no_effect(me: &mut Technician, _: &Seen) -> Vec<Step> {
     me.know.no_effect = false;
     match me.know.next_of(&[Repair::CleanInletScreen, Repair::ReplaceGasValve]) {
         Some(repair) => {
-            me.plan_repair("screw without effect", repair);
+            me.plan_repair(Diagnosis::ScrewWithoutEffect, repair);
             mend_at_manifold()
         }
-        None => give_up(me, "screw without effect"),
+        None => give_up(me, Diagnosis::ScrewWithoutEffect),
     }
 }
 

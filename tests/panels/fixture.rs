@@ -2,6 +2,7 @@
 
 use egui::{Rect, Ui, pos2, vec2};
 use egui_kittest::Harness;
+use quarterturn::appliance::ignition::ControlStatus;
 use quarterturn::bench::action::{Fitted, LowSide, OnOff, Opening};
 use quarterturn::bench::part::{Place, Subject};
 use quarterturn::bench::seen::{
@@ -69,7 +70,6 @@ pub fn seen(place: Place) -> Seen {
             notes: vec![Note {
                 subject: Subject::DripLeg,
                 tick: 0,
-                text: "The drip leg hangs below the tee, capped.".into(),
                 finding: Finding::Condition(Condition::Good),
             }],
             ..SheetSeen::default()
@@ -86,7 +86,7 @@ fn furnace() -> FurnaceSeen {
         cock_deg: 90,
         water_heater: (90, Burning::Burning),
         window: Opening::Closed,
-        status: "standby",
+        status: ControlStatus::NoCall,
         stage_jumper: Fitted::Off,
         conversion_label: Fitted::On,
         tag: Fitted::Off,

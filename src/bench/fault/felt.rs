@@ -18,7 +18,7 @@ use crate::appliance::plate::{Fuel, Target};
 use crate::bench::Bench;
 use crate::bench::action::{Action, Fitted, OnOff, Stage};
 use crate::bench::part::{Door, Place, Port, Subject};
-use crate::bench::seen::{Display, FurnaceSeen};
+use crate::bench::seen::{Display, Finding, FurnaceSeen, Signs, Smell, Sound};
 use crate::bench::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
@@ -61,19 +61,30 @@ pub fn is_felt(sound: &Setup, fault: Fault, severity: f64) -> bool {
         })
 }
 
-/// What eyes, ears and nose get everywhere: on arrival, and then with the furnace off and its doors
-/// open.
-fn looks(setup: &Setup) -> Vec<String> {
+/// What eyes, ears and nose get everywhere.
+#[derive(PartialEq, Default)]
+struct Looks {
+    /// The furnace as found, from each place from which it is in view.
+    as_found: Vec<FurnaceSeen>,
+    /// What is smelt and heard at each place.
+    smelt_and_heard: Vec<(Smell, Vec<Sound>)>,
+    /// Signs of wear, the furnace off and its doors open, from each place.
+    wear: Vec<Option<Signs>>,
+    /// What looking closely gave.
+    found: Vec<(Subject, Finding)>,
+}
+
+/// On arrival, and then with the furnace off and its doors open.
+fn looks(setup: &Setup) -> Looks {
     let mut bench = Bench::new(setup.clone());
-    let mut words = Vec::new();
-    look_around(&mut bench, &mut words, |furnace| format!("{furnace:?}"));
+    let mut looks = Looks { as_found: look_around(&mut bench), ..Looks::default() };
     for place in Place::ALL {
         let _ = bench.apply(&Action::Go(*place));
         for _ in 0..SNIFF_S * TICKS_PER_S {
             bench.step();
         }
         let seen = bench.seen();
-        words.push(format!("{:?} {:?}", seen.smell, seen.sounds));
+        looks.smelt_and_heard.push((seen.smell, seen.sounds));
     }
     for action in [
         Action::Go(Place::PlantRoom),
@@ -88,25 +99,27 @@ fn looks(setup: &Setup) -> Vec<String> {
     for _ in 0..REST_S * TICKS_PER_S {
         bench.step();
     }
-    look_around(&mut bench, &mut words, |furnace| {
-        format!("{:?}", furnace.burners.as_ref().map(|burners| &burners.signs))
-    });
+    let furnaces = look_around(&mut bench).into_iter();
+    looks.wear = furnaces.map(|furnace| furnace.burners.map(|burners| burners.signs)).collect();
     // The figure on the dial is where it happens to stand.
     let notes = bench.seen().sheet.notes.into_iter();
-    words.extend(notes.filter(|it| it.subject != Subject::MeterDial).map(|it| it.text));
-    words
+    let notes = notes.filter(|note| note.subject != Subject::MeterDial);
+    looks.found = notes.map(|note| (note.subject, note.finding)).collect();
+    looks
 }
 
-/// Everything is looked at from everywhere, and so much of the furnace is told.
-fn look_around(bench: &mut Bench, words: &mut Vec<String>, tell: fn(&FurnaceSeen) -> String) {
+/// Everything is looked at from everywhere: the furnace, as often as it is in view.
+fn look_around(bench: &mut Bench) -> Vec<FurnaceSeen> {
+    let mut furnaces = Vec::new();
     for place in Place::ALL {
         // What cannot be done or looked at from here is refused.
         let _ = bench.apply(&Action::Go(*place));
         for subject in Subject::ALL {
             let _ = bench.apply(&Action::Look(*subject));
         }
-        words.extend(bench.seen().furnace.as_ref().map(tell));
+        furnaces.extend(bench.seen().furnace);
     }
+    furnaces
 }
 
 /// How far a number lies beyond its limits; nothing inside them.
@@ -195,7 +208,7 @@ impl Felt<'_> {
         // dial tells of neither without knowing the gas.
         let rate = match (a.excess_air.zip(b.excess_air), one.stage) {
             (Some((a, b)), Stage::High | Stage::HighWithOthers) => {
-                let limits = air::limits(&self.sound.card.text, self.sound.fuel);
+                let limits = air::limits(&self.sound.card, self.sound.fuel);
                 (beyond(1.0 + a, limits), beyond(1.0 + b, limits), AIR)
             }
             (Some(_), Stage::Rest | Stage::Low) => (0.0, 0.0, AIR),

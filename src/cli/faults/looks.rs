@@ -90,7 +90,7 @@ impl Eye {
         if let Some(note) = seen.sheet.note(subject).filter(|_| subject != Subject::MeterDial) {
             let when = if when.is_empty() { String::new() } else { format!(", {when}") };
             let at = format!("{}{when}", subject.label());
-            self.see(&at, note.text.clone());
+            self.see(&at, note.words());
         }
     }
 

@@ -65,23 +65,23 @@ pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String>
     let mut lines = Vec::new();
     let of = |subject: Subject| sheet.note(subject).map(|note| &note.finding);
     match of(Subject::Plate) {
-        Some(Finding::Figures(figures)) => lines.push(figures_line("Plate", figures, unit)),
+        Some(Finding::Plate(plate)) => lines.push(figures_line("Plate", &plate.figures, unit)),
         Some(_) => {}
         None => lines.push("Plate: not read yet.".into()),
     }
     match of(Subject::ConversionLabel) {
-        Some(Finding::Figures(figures)) => {
+        Some(Finding::Label(figures)) => {
             lines.push(figures_line("Conversion label, which governs", figures, unit));
         }
         Some(_) => lines.push("No conversion label.".into()),
         None => {}
     }
-    if let Some(Finding::Delivery(low, high, rest)) = of(Subject::SupplyRegulator) {
+    if let Some(Finding::Delivery(it)) = of(Subject::SupplyRegulator) {
         lines.push(full_stop(format!(
             "Supply regulator: {} to {}, at rest at most {} {}",
-            pressure(*low, unit, 1),
-            pressure(*high, unit, 1),
-            pressure(*rest, unit, 1),
+            pressure(it.low_pa, unit, 1),
+            pressure(it.high_pa, unit, 1),
+            pressure(it.rest_pa, unit, 1),
             unit.label()
         )));
     }
@@ -111,7 +111,7 @@ pub(super) fn notes_ui(ui: &mut Ui, sheet: &SheetSeen) {
     }
     for note in &sheet.notes {
         ui.label(kit::pen(note.subject.label()));
-        ui.label(&note.text);
+        ui.label(note.words());
         if is_stale(note, sheet) {
             kit::quiet(ui, BEFORE);
         }

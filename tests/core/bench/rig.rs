@@ -140,6 +140,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
         card: JobCard {
             title: "Healthy rig".into(),
             text: "Check the gas pressures of the furnace.".into(),
+            heating_value: StatedHeat::default(),
             supply_owner: "the gas utility".into(),
             supply: SupplyRight::OwnerOnly,
             hold_s: 180.0,
