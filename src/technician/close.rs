@@ -1,10 +1,10 @@
 //! Closing a port, and proving it tight at its own working pressure.
 
 use super::hose::back_to_zero;
-use super::open::{check_joint, give_gas, hose_off, isolate};
-use super::plan::{Step, Technician, go, think};
-use super::run_furnace;
-use super::task::{pause, reach};
+use super::mend::check;
+use super::mind::Mind;
+use super::run_furnace::run_high;
+use super::step::{Step, give_gas, go, hose_off, isolate, pause, reach, stop, think};
 use crate::bench::part::{Place, Port};
 use crate::bench::seen::{PortFill, Seen};
 use crate::procedure::Goal;
@@ -23,8 +23,8 @@ pub(super) fn close_port(port: Port) -> Vec<Step> {
 }
 
 /// Gas given back and the joint proven; what is left shut off for gas in the air gets none any more.
-fn gas_and_proof(me: &mut Technician, port: Port) -> Vec<Step> {
-    if me.know.leave_shut_off && me.know.alarms > 0 {
+fn gas_and_proof(me: &mut Mind, port: Port) -> Vec<Step> {
+    if me.know.leave_shut_off && me.know.alarm.count > 0 {
         return Vec::new();
     }
     let mut steps = give_gas();
@@ -39,19 +39,19 @@ pub(super) fn prove(port: Port) -> Vec<Step> {
     match port {
         Port::Inlet => {
             steps.push(pause(5.0));
-            steps.extend(check_joint(port));
+            steps.extend(check(port.joint()));
         }
         Port::Manifold => {
-            steps.extend(run_furnace::run_high());
-            steps.extend(check_joint(port));
-            steps.extend(run_furnace::stop());
+            steps.extend(run_high());
+            steps.extend(check(port.joint()));
+            steps.extend(stop());
         }
     }
     steps
 }
 
 /// Closes the port that the hose or the adapter is in, if any; seen from the gas valve.
-pub(super) fn close_open(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+pub(super) fn close_open(seen: &Seen) -> Vec<Step> {
     let Some(burners) = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) else {
         return Vec::new();
     };

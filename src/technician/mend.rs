@@ -1,30 +1,16 @@
 //! Mending: what has to be so first, the repair, the joint that it opened checked afterwards.
 
+use super::course::Course;
 use super::diagnosis::Diagnosis;
-use super::open::{hose_back_on, hose_off, isolate};
-use super::plan::{Step, Technician, act, go, think};
-use super::task::reach;
+use super::mind::Mind;
+use super::step::{
+    Step, act, give_gas, give_up, go, hose_off, isolate, reach, start_over, take, think,
+};
 use crate::bench::action::{Action, Fitted, JointVerdict, OnOff, Opening};
 use crate::bench::part::{Cock, Door, Joint, Place, Port};
 use crate::bench::repair::{Need, Repair};
 use crate::bench::seen::Seen;
 use crate::procedure::Goal;
-
-impl Technician {
-    /// Puts a repair on the list, with what it is for. One that needs the line without pressure
-    /// waits for the open inlet port.
-    pub(super) fn plan_repair(&mut self, diagnosis: Diagnosis, repair: Repair) {
-        self.know.note(diagnosis);
-        let list = if repair.needs().contains(&Need::NoPressure) {
-            &mut self.know.to_mend_open
-        } else {
-            &mut self.know.to_mend
-        };
-        if !list.contains(&repair) {
-            list.push_back(repair);
-        }
-    }
-}
 
 /// Does every repair on the list that can be done with the furnace isolated.
 pub(super) fn mend_all() -> Step {
@@ -36,15 +22,15 @@ pub(super) fn mend_open() -> Step {
     think(next_open)
 }
 
-fn next_isolated(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    let Some(repair) = me.know.to_mend.pop_front() else { return Vec::new() };
+fn next_isolated(me: &mut Mind, _: &Seen) -> Vec<Step> {
+    let Some(repair) = me.know.repairs.isolated.pop_front() else { return Vec::new() };
     let mut steps = mend(me, repair);
     steps.push(think(next_isolated));
     steps
 }
 
-fn next_open(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    let Some(repair) = me.know.to_mend_open.pop_front() else {
+fn next_open(me: &mut Mind, _: &Seen) -> Vec<Step> {
+    let Some(repair) = me.know.repairs.in_open_line.pop_front() else {
         return vec![go(Place::GasValve)];
     };
     let mut steps = mend(me, repair);
@@ -53,9 +39,9 @@ fn next_open(me: &mut Technician, _: &Seen) -> Vec<Step> {
 }
 
 /// One repair with what it needs before and leaves to be put back.
-pub(super) fn mend(me: &mut Technician, repair: Repair) -> Vec<Step> {
-    me.know.mended.push(repair);
-    me.know.to_check.extend(repair.disturbs());
+pub(super) fn mend(me: &mut Mind, repair: Repair) -> Vec<Step> {
+    me.know.repairs.done.push(repair);
+    me.know.repairs.to_check.extend(repair.disturbs());
     if repair == Repair::ReplaceGasValve {
         // What was seen of the old one says nothing of the new.
         me.know.watch.stray = false;
@@ -96,8 +82,8 @@ pub(super) fn check_opened() -> Step {
     think(next_check)
 }
 
-fn next_check(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    let Some(joint) = me.know.to_check.pop() else { return Vec::new() };
+fn next_check(me: &mut Mind, _: &Seen) -> Vec<Step> {
+    let Some(joint) = me.know.repairs.to_check.pop() else { return Vec::new() };
     let mut steps = check(joint);
     steps.push(think(next_check));
     steps
@@ -115,13 +101,13 @@ pub(super) fn check(joint: Joint) -> Vec<Step> {
     ]
 }
 
-fn if_it_leaks(me: &mut Technician, seen: &Seen, joint: Joint) -> Vec<Step> {
+fn if_it_leaks(me: &mut Mind, seen: &Seen, joint: Joint) -> Vec<Step> {
     let written = seen.sheet.joints.iter().rev().find(|(at, _)| *at == joint);
     let leaks = written.is_some_and(|(_, verdict)| *verdict == JointVerdict::Leaking);
     let port = Port::ALL.iter().copied().find(|port| port.joint() == joint);
     let Some(port) = port.filter(|_| leaks && !me.careless) else { return Vec::new() };
     if me.know.watch.cracked == Some(port) {
-        return boss_leaks(me, port);
+        return boss_leaks(me, seen, port);
     }
     match seen.meter.hose {
         // With the hose on, what leaks is hose, barb or boss.
@@ -130,31 +116,25 @@ fn if_it_leaks(me: &mut Technician, seen: &Seen, joint: Joint) -> Vec<Step> {
     }
 }
 
-/// No plug and no hose makes a cracked boss tight: written, wiped, the gas valve replaced.
-fn boss_leaks(me: &mut Technician, port: Port) -> Vec<Step> {
-    let mut steps = Vec::new();
+/// No plug and no hose makes a cracked boss tight: the gas valve is replaced.
+fn boss_leaks(me: &mut Mind, seen: &Seen, port: Port) -> Vec<Step> {
     if me.know.has_mended(Repair::ReplaceGasValve) {
-        steps.push(think(|me, _| super::no_fire::give_up(me, Diagnosis::BossLeaksAgain)));
-        return steps;
+        return give_up(me, Diagnosis::BossLeaksAgain);
     }
     me.plan_repair(Diagnosis::BossCracked, Repair::ReplaceGasValve);
-    steps.push(match port {
-        Port::Inlet => think(|me, seen| match seen.meter.hose {
-            Some((Port::Inlet, _)) => super::hose::mend_in_open_line(),
-            Some((Port::Manifold, _)) | None => {
-                let mut steps = isolate();
-                steps.push(think(|_, _| super::plan::inlet_as_found()));
-                me.start_over(steps);
-                Vec::new()
-            }
-        }),
-        Port::Manifold => think(|_, _| super::burn::mend_at_manifold()),
-    });
-    steps
+    match (port, seen.meter.hose) {
+        (Port::Inlet, Some((Port::Inlet, _))) => take(Course::MendInOpenLine),
+        (Port::Inlet, Some((Port::Manifold, _)) | None) => {
+            let mut steps = isolate();
+            steps.extend(take(Course::InletAsFound));
+            start_over(steps)
+        }
+        (Port::Manifold, _) => take(Course::MendAtManifold),
+    }
 }
 
 /// The manual valve shut at once, another hose, and the joint checked again.
-fn leaks_with_hose(me: &mut Technician, port: Port) -> Vec<Step> {
+fn leaks_with_hose(me: &mut Mind, port: Port) -> Vec<Step> {
     let repair = Repair::SwapMeterHose;
     if me.know.has_mended(repair) {
         return Vec::new();
@@ -166,12 +146,20 @@ fn leaks_with_hose(me: &mut Technician, port: Port) -> Vec<Step> {
 }
 
 /// Another hose on the manometer: off, swapped, zeroed, on again; the furnace is isolated.
-pub(super) fn another_hose(me: &mut Technician, port: Port) -> Vec<Step> {
-    me.know.mended.push(Repair::SwapMeterHose);
+pub(super) fn another_hose(me: &mut Mind, port: Port) -> Vec<Step> {
+    me.know.repairs.done.push(Repair::SwapMeterHose);
     let mut steps = isolate();
     steps.push(go(Place::GasValve));
     steps.extend(hose_off());
     steps.push(act(Action::Mend(Repair::SwapMeterHose)));
     steps.extend(hose_back_on(port));
+    steps
+}
+
+/// Zeroes the meter again and puts its hose back on the adapter, with the furnace isolated.
+pub(super) fn hose_back_on(port: Port) -> Vec<Step> {
+    let mut steps = vec![reach(Goal::MeterWarm), reach(Goal::HoseOn(port))];
+    steps.extend(give_gas());
+    steps.extend(check(port.joint()));
     steps
 }

@@ -1,10 +1,15 @@
 //! Running the furnace on each stage, and writing what the meter shows.
 
 use super::burn::{look_at_flames, stays_on};
+use super::course::Course;
 use super::diagnosis::Diagnosis;
-use super::no_fire::{another_meter, give_up, if_not_high, if_not_low, limit, look_for_reason};
-use super::plan::{Step, Technician, act, go, mend_closed, think, until_at_rest, until_steady};
-use super::task::{pause, reach, wait};
+use super::hose;
+use super::mend::check;
+use super::mind::Mind;
+use super::no_fire::{if_not_high, if_not_low};
+use super::step::{
+    Step, act, give_up, go, others, pause, reach, take, think, until_at_rest, until_steady, wait,
+};
 use crate::bench::action::{Action, OnOff, Phase, Reading, Stage};
 use crate::bench::part::{Place, Port};
 use crate::bench::repair::Repair;
@@ -17,11 +22,6 @@ use crate::units::PressureUnit;
 const LASTING_S: f64 = 150.0;
 /// How long the furnace runs on high before it is left, in seconds: time enough for the limit.
 const FULL_S: f64 = 240.0;
-/// All other appliances on or off.
-pub(super) fn others(to: OnOff) -> Vec<Step> {
-    vec![reach(Goal::Others(to))]
-}
-
 /// Calls for heat so that low burns.
 pub(super) fn run_low() -> Vec<Step> {
     vec![reach(Goal::Burning(Firing::Low, Means::Thermostat)), if_not_low()]
@@ -41,11 +41,6 @@ pub(super) fn run_high() -> Vec<Step> {
     ]
 }
 
-/// Ends the forced stage and the call.
-pub(super) fn stop() -> Vec<Step> {
-    vec![reach(Goal::Stopped)]
-}
-
 /// Writes what the manometer shows, in its unit.
 pub(super) fn write(port: Port, stage: Stage, phase: Phase, seen: &Seen) -> Vec<Step> {
     let Some(pa) = number(seen) else { return Vec::new() };
@@ -62,14 +57,14 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
         // The number runs up for a while when flow has only just ended.
         let settles_s = (me.card.hold_s / 2.0).max(15.0).min(me.card.hold_s);
         let began = think(|me, seen| {
-            me.know.rest_began = number(seen);
+            me.know.read.rest_began = number(seen);
             Vec::new()
         });
         vec![pause(settles_s), began, pause(me.card.hold_s + 5.0 - settles_s)]
     }));
     steps.push(think(|me, seen| {
-        let rise = me.know.rest_began.take().zip(number(seen)).map(|(began, now)| now - began);
-        me.know.rest_rise = rise;
+        let rise = me.know.read.rest_began.take().zip(number(seen)).map(|(began, now)| now - began);
+        me.know.read.rest_rise = rise;
         Vec::new()
     }));
     steps.push(remember(Stage::Rest, phase));
@@ -82,7 +77,7 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     steps.extend(others(OnOff::On));
     // A tank or an icing regulator shows under a load that lasts.
     steps.push(think(|me, _| {
-        if me.know.supply_is_propane {
+        if me.know.papers.supply_is_propane {
             vec![go(Place::PlantRoom), pause(LASTING_S)]
         } else {
             Vec::new()
@@ -97,31 +92,31 @@ fn remember(stage: Stage, phase: Phase) -> Step {
     think(move |me, seen| keep(me, seen, stage, phase))
 }
 
-fn keep(me: &mut Technician, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
+fn keep(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
     if matches!(seen.meter.display, Display::OverRange | Display::Dark) {
-        return another_meter(me, seen);
+        return take(Course::AnotherMeter);
     }
     if burns(seen, stage)
-        && let Some(steps) = super::hose::shows_nothing(me, seen, stage, Port::Inlet)
+        && let Some(steps) = hose::shows_nothing(me, seen, stage, Port::Inlet)
     {
         return steps;
     }
-    me.know.inlet[stage as usize] = number(seen);
+    me.know.read.inlet[stage as usize] = number(seen);
     if !burns(seen, stage) && !me.careless {
         if stage == Stage::HighWithOthers {
             return vec![go(Place::PlantRoom), think(out_with_others)];
         }
-        return look_for_reason();
+        return take(Course::LookForReason);
     }
     write(Port::Inlet, stage, phase, seen)
 }
 
 /// With the others on the burners are out: the limit, or there is no gas left for them.
-fn out_with_others(me: &mut Technician, _: &Seen) -> Vec<Step> {
+fn out_with_others(me: &mut Mind, _: &Seen) -> Vec<Step> {
     if me.know.watch.limit {
-        return limit(me);
+        return take(Course::LimitOpened);
     }
-    me.know.collapsed = true;
+    me.know.read.collapsed = true;
     Vec::new()
 }
 
@@ -140,8 +135,8 @@ fn burns(seen: &Seen, stage: Stage) -> bool {
 pub(super) fn manifold_found() -> Vec<Step> {
     let mut steps = others(OnOff::Off);
     steps.extend(run_low());
-    steps.extend(super::open::check_joint(Port::Manifold));
-    steps.extend(super::hose::quick(Port::Manifold));
+    steps.extend(check(Port::Manifold.joint()));
+    steps.extend(hose::quick(Port::Manifold));
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Low, Phase::Found)));
     steps.extend(run_high());
@@ -152,20 +147,15 @@ pub(super) fn manifold_found() -> Vec<Step> {
 }
 
 /// Writes a manifold reading and remembers it.
-pub(super) fn keep_manifold(
-    me: &mut Technician,
-    seen: &Seen,
-    stage: Stage,
-    phase: Phase,
-) -> Vec<Step> {
+pub(super) fn keep_manifold(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
     if !burns(seen, stage) && !me.careless {
-        return look_for_reason();
+        return take(Course::LookForReason);
     }
-    if let Some(steps) = super::hose::shows_nothing(me, seen, stage, Port::Manifold) {
+    if let Some(steps) = hose::shows_nothing(me, seen, stage, Port::Manifold) {
         return steps;
     }
     let i = usize::from(stage != Stage::Low);
-    me.know.manifold[i] = number(seen);
+    me.know.read.manifold[i] = number(seen);
     write(Port::Manifold, stage, phase, seen)
 }
 
@@ -192,7 +182,7 @@ pub(super) fn final_cycle() -> Vec<Step> {
 }
 
 /// The thermostat calls for both stages and the furnace stays on low: its wire, or its set-up.
-fn no_second_stage(me: &mut Technician, _: &Seen) -> Vec<Step> {
+fn no_second_stage(me: &mut Mind, _: &Seen) -> Vec<Step> {
     if !me.too_long || me.careless {
         return Vec::new();
     }
@@ -207,20 +197,20 @@ fn no_second_stage(me: &mut Technician, _: &Seen) -> Vec<Step> {
         return give_up(me, Diagnosis::NoSecondStage);
     }
     me.plan_repair(Diagnosis::HighNeverCalled, Repair::MendSecondStageWire);
-    mend_closed()
+    take(Course::MendClosed)
 }
 
 /// The burners went out in the middle of the call.
-fn went_out(me: &mut Technician, _: &Seen) -> Vec<Step> {
+fn went_out(me: &mut Mind, _: &Seen) -> Vec<Step> {
     if me.know.watch.limit && !me.careless { limit_again(me) } else { Vec::new() }
 }
 
 /// The limit has opened: too little air over the exchanger.
-fn limit_again(me: &mut Technician) -> Vec<Step> {
+fn limit_again(me: &mut Mind) -> Vec<Step> {
     me.know.watch.limit = false;
     if me.know.has_mended(Repair::OpenRegisters) {
         return give_up(me, Diagnosis::LimitOpensAgain);
     }
     me.plan_repair(Diagnosis::LimitOpens, Repair::OpenRegisters);
-    mend_closed()
+    take(Course::MendClosed)
 }
