@@ -13,6 +13,7 @@ pub mod bench;
 pub mod instrument;
 pub mod marking;
 pub mod physics;
+pub mod procedure;
 pub mod record;
 pub mod rng;
 pub mod rules;

@@ -1,13 +1,17 @@
 //! What the eye finds at hose, trap and flame rod before a part is swapped.
 
+use super::course::Course;
 use super::diagnosis::Diagnosis;
-use super::no_fire::{give_up, mend_and_read_again};
-use super::plan::{Step, Technician, act, think};
+use super::mind::Mind;
+use super::step::{Step, act, give_up, take, think};
 use crate::appliance::safety::Hose;
 use crate::bench::action::{Action, Fitted};
 use crate::bench::part::Subject;
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Note, Rod, Seen, Signs, Water};
+
+/// Height above the sea from which a furnace is derated, in feet (common practice).
+pub(super) const DERATE_FT: i32 = 2000;
 
 /// Once the burner door is off on arrival: hoses, trap, flame rod and ground wire. What is plainly wrong
 /// there goes on the list of repairs.
@@ -48,7 +52,7 @@ pub(super) fn low_switch() -> Vec<Step> {
 
 /// The high pressure switch does not close; in thin air it may be sound.
 pub(super) fn high_switch(thin_air: bool) -> Vec<Step> {
-    let why: fn(&mut Technician, &Seen) -> Vec<Step> = if thin_air {
+    let why: fn(&mut Mind, &Seen) -> Vec<Step> = if thin_air {
         |me, seen| match at_draft(seen).filter(|(_, repair)| !me.know.has_mended(*repair)) {
             Some((words, repair)) => mend(me, words, repair),
             None => give_up(me, Diagnosis::HighSwitchInThinAir),
@@ -65,7 +69,7 @@ pub(super) fn flame_lost() -> Vec<Step> {
 }
 
 /// What is seen at hose and trap; with nothing there, the switch itself.
-fn draft(me: &mut Technician, seen: &Seen, diagnosis: Diagnosis, switch: Repair) -> Vec<Step> {
+fn draft(me: &mut Mind, seen: &Seen, diagnosis: Diagnosis, switch: Repair) -> Vec<Step> {
     match at_draft(seen).filter(|(_, repair)| !me.know.has_mended(*repair)) {
         Some((seen_there, repair)) => mend(me, seen_there, repair),
         None if me.know.has_mended(switch) => give_up(me, diagnosis),
@@ -73,9 +77,9 @@ fn draft(me: &mut Technician, seen: &Seen, diagnosis: Diagnosis, switch: Repair)
     }
 }
 
-fn mend(me: &mut Technician, diagnosis: Diagnosis, repair: Repair) -> Vec<Step> {
+fn mend(me: &mut Mind, diagnosis: Diagnosis, repair: Repair) -> Vec<Step> {
     me.plan_repair(diagnosis, repair);
-    mend_and_read_again(me)
+    take(Course::MendAndReadAgain)
 }
 
 fn signs(seen: &Seen) -> Option<&Signs> {
@@ -97,7 +101,7 @@ fn at_draft(seen: &Seen) -> Option<(Diagnosis, Repair)> {
     wrong.then_some((Diagnosis::TrapDry, Repair::PrimeTrap))
 }
 
-fn at_rod(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+fn at_rod(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let seen_there = signs(seen).and_then(|signs| match (signs.rod, signs.ground) {
         (Rod::Filmed, _) => Some(FILM),
         (Rod::Bright, Fitted::Off) => Some(GROUND),

@@ -1,21 +1,20 @@
 //! When the burners do not light, or not on the stage that is called: what the control says, what is
 //! seen and heard, and what may mend it. What does no harm comes before a part is swapped.
 
-use super::burn::{mend_at_manifold, stays_on};
-use super::by_eye;
+use super::burn::stays_on;
+use super::course::Course;
 use super::diagnosis::Diagnosis;
-use super::judge;
-use super::mend::mend_all;
-use super::open::{give_gas, isolate};
-use super::plan::{Step, Technician, act, go, think};
-use super::run_furnace;
-use super::task::{Until, pause, wait};
+use super::mend::hose_back_on;
+use super::mind::Mind;
+use super::step::{Step, act, give_up, go, hose_off, isolate, pause, stop, take, think, wait};
+use super::{by_eye, judge};
 use crate::appliance::ignition::ControlStatus;
-use crate::bench::action::{Action, Fitted, OnOff};
-use crate::bench::part::{Place, Port, Screw};
+use crate::bench::action::{Action, OnOff};
+use crate::bench::part::{Place, Port};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Display, Seen};
-use crate::units::{PA_PER_INWC, TICKS_PER_S};
+use crate::procedure::Until;
+use crate::units::TICKS_PER_S;
 
 /// Longest time that a whole try to light is watched, in seconds.
 const WATCH_S: f64 = 150.0;
@@ -25,8 +24,6 @@ const DIM: f64 = 0.8;
 const BRIGHT: f64 = 0.97;
 /// Most attempts to get the burners lit.
 const MOST_ATTEMPTS: u32 = 8;
-/// Most times that the readings are begun anew.
-const MOST_ROUNDS: u32 = 14;
 /// Seconds of waiting for the high pressure switch that tell of it.
 const SWITCH_S: u32 = 20;
 
@@ -37,7 +34,7 @@ pub(super) fn if_not_low() -> Step {
             return Vec::new();
         }
         me.too_long = false;
-        look_for_reason()
+        take(Course::LookForReason)
     })
 }
 
@@ -47,13 +44,13 @@ pub(super) fn look_for_reason() -> Vec<Step> {
 }
 
 /// The second stage burns at a first-stage call.
-fn stuck_in_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+fn stuck_in_high(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if me.know.watch.limit {
-        return limit(me);
+        return limit_opened(me);
     }
     if status(seen).is_some_and(ControlStatus::burns_on_high) {
         me.plan_repair(Diagnosis::HighAlwaysCalled, Repair::ReplaceControlBoard);
-        return mend_and_read_again(me);
+        return take(Course::MendAndReadAgain);
     }
     // A try from its beginning: power off and on again, and look.
     let mut steps = vec![
@@ -83,18 +80,18 @@ fn status(seen: &Seen) -> Option<ControlStatus> {
 }
 
 /// Nothing burns: by what the control says.
-fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+fn no_flame(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if !me.too_long {
         // It burned this time, but late: what delays it is looked for too.
         if me.know.watch.bang {
             me.plan_repair(Diagnosis::LightsLate, Repair::CleanBurners);
-            return mend_and_read_again(me);
+            return take(Course::MendAndReadAgain);
         }
-        return read_again();
+        return take(Course::ReadAgain);
     }
     me.too_long = false;
-    me.know.tries += 1;
-    if me.know.tries > MOST_ATTEMPTS {
+    me.know.screws.tries += 1;
+    if me.know.screws.tries > MOST_ATTEMPTS {
         return give_up(me, Diagnosis::NoReasonFound);
     }
     let says = status(seen);
@@ -110,7 +107,7 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     } else if says == Some(ControlStatus::SwitchClosedAtRest) {
         Some((Diagnosis::LowSwitchStuckClosed, &[Repair::ReplaceLowSwitch][..]))
     } else if me.know.watch.low_gas && judge::is_short_of_gas(me, seen) {
-        me.know.owner_needed = true;
+        me.know.supply.owner_needed = true;
         return give_up(me, Diagnosis::LowGasSwitchForPressure);
     } else if me.know.watch.low_gas {
         Some((Diagnosis::LowGasSwitchOpen, &[Repair::ReplaceLowGasSwitch][..]))
@@ -131,7 +128,7 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     match next {
         Some((words, repair)) => {
             me.plan_repair(words, repair);
-            mend_and_read_again(me)
+            take(Course::MendAndReadAgain)
         }
         None => give_up(me, Diagnosis::RepairsInVain),
     }
@@ -141,68 +138,14 @@ fn no_flame(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 const NO_LIGHT: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::CleanInletScreen];
 const NO_LIGHT_DULL: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::ReplaceIgniter];
 
-fn rolled_out(me: &mut Technician) -> Vec<Step> {
+fn rolled_out(me: &mut Mind) -> Vec<Step> {
     if me.know.diagnosis.contains(&Diagnosis::RolloutOpen) {
         return give_up(me, Diagnosis::RolloutOpensAgain);
     }
     me.know.note(Diagnosis::RolloutOpen);
     let mut steps = vec![go(Place::GasValve), act(Action::ResetRollout)];
-    steps.extend(read_again());
+    steps.extend(take(Course::ReadAgain));
     steps
-}
-
-/// Leaves the furnace shut off: nothing more can be done here.
-pub(super) fn give_up(me: &mut Technician, diagnosis: Diagnosis) -> Vec<Step> {
-    me.know.note(diagnosis);
-    me.start_over(Vec::new());
-    me.know.leave_shut_off = true;
-    vec![think(|_, _| judge::close_and_leave())]
-}
-
-/// Isolates, mends, gives gas back and reads the inlet from the beginning.
-pub(super) fn mend_and_read_again(_: &Technician) -> Vec<Step> {
-    vec![think(|me, seen| match seen.meter.hose {
-        Some((Port::Manifold, _)) => mend_at_manifold(),
-        Some((Port::Inlet, _)) if !me.know.to_mend_open.is_empty() => {
-            super::hose::mend_in_open_line()
-        }
-        Some((Port::Inlet, _)) => mend_at_inlet(),
-        // All is closed up already.
-        None => super::plan::mend_closed(),
-    })]
-}
-
-fn mend_at_inlet() -> Vec<Step> {
-    let mut steps = isolate();
-    steps.push(mend_all());
-    steps.extend(give_gas());
-    steps.push(super::mend::check_opened());
-    steps.extend(read_again());
-    steps
-}
-
-/// The series from its beginning, with the hose where it is.
-pub(super) fn read_again() -> Vec<Step> {
-    vec![think(|me, seen| {
-        me.know.rounds += 1;
-        if me.know.rounds > MOST_ROUNDS {
-            return give_up(me, Diagnosis::NoEnd);
-        }
-        let mut steps = run_furnace::stop();
-        match seen.meter.hose {
-            Some((Port::Inlet, _)) => {
-                steps.extend(run_furnace::inlet_series(crate::bench::action::Phase::Found));
-                steps.push(think(judge::supply));
-            }
-            Some((Port::Manifold, _)) => {
-                steps.extend(run_furnace::manifold_found());
-                steps.push(think(super::set::set_stages));
-            }
-            None => steps.extend(super::plan::mend_closed()),
-        }
-        me.start_over(steps);
-        Vec::new()
-    })]
 }
 
 /// After high was forced: goes on when it burns, else looks for the reason.
@@ -212,31 +155,31 @@ pub(super) fn if_not_high() -> Step {
             return Vec::new();
         }
         me.too_long = false;
-        me.know.tries += 1;
-        if me.know.tries > MOST_ATTEMPTS {
+        me.know.screws.tries += 1;
+        if me.know.screws.tries > MOST_ATTEMPTS {
             return give_up(me, Diagnosis::HighDoesNotBurn);
         }
         if me.know.watch.limit {
-            return limit(me);
+            return limit_opened(me);
         }
         let ticks = u32::try_from(TICKS_PER_S).unwrap_or(50);
         if status(seen).is_some_and(ControlStatus::burns_on_high) {
             me.plan_repair(Diagnosis::HighCoilDead, Repair::ReplaceHighCoil);
         } else if me.know.watch.high_switch_ticks > SWITCH_S * ticks {
             // In thin air the fan draws less: a switch that does not close there may be sound.
-            let thin = seen.altitude_ft > super::flue::DERATE_FT;
+            let thin = seen.altitude_ft > by_eye::DERATE_FT;
             return by_eye::high_switch(thin);
         } else {
             let mut steps = vec![go(Place::GasValve)];
             steps.push(think(no_flame_on_high));
             return steps;
         }
-        mend_and_read_again(me)
+        take(Course::MendAndReadAgain)
     })
 }
 
 /// The burners went out on the way to high.
-fn no_flame_on_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+fn no_flame_on_high(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if let Some(steps) = judge::no_gas(me, seen) {
         return steps;
     }
@@ -245,17 +188,17 @@ fn no_flame_on_high(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 }
 
 /// The limit has opened: too little air over the exchanger.
-pub(super) fn limit(me: &mut Technician) -> Vec<Step> {
+pub(super) fn limit_opened(me: &mut Mind) -> Vec<Step> {
     me.know.watch.limit = false;
     if me.know.has_mended(Repair::OpenRegisters) {
         return give_up(me, Diagnosis::LimitOpensAgain);
     }
     me.plan_repair(Diagnosis::LimitOpens, Repair::OpenRegisters);
-    mend_and_read_again(me)
+    take(Course::MendAndReadAgain)
 }
 
 /// The manometer is dark, or shows more than it can: a fresh battery, or one of greater range.
-pub(super) fn another_meter(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+pub(super) fn another_meter(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let (words, repair) = match seen.meter.display {
         Display::Dark => (Diagnosis::MeterBatteryFlat, Repair::ReplaceMeterBattery),
         Display::OverRange | Display::Number(_) => {
@@ -266,26 +209,13 @@ pub(super) fn another_meter(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return give_up(me, Diagnosis::MeterOfNoUse);
     }
     me.know.note(words);
-    me.know.mended.push(repair);
-    me.know.meter_warm = false;
-    let mut steps = run_furnace::stop();
+    me.know.repairs.done.push(repair);
+    let mut steps = stop();
     steps.extend(isolate());
     steps.push(go(Place::GasValve));
-    steps.extend(super::open::hose_off(Port::Inlet));
+    steps.extend(hose_off());
     steps.push(act(Action::Mend(repair)));
-    steps.extend(super::open::hose_back_on(Port::Inlet));
-    steps.extend(read_again());
+    steps.extend(hose_back_on(Port::Inlet));
+    steps.extend(take(Course::ReadAgain));
     steps
 }
-
-/// Whether a cap is off that should be on.
-pub(super) fn caps_missing(seen: &Seen) -> Vec<Screw> {
-    let Some(burners) = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) else {
-        return Vec::new();
-    };
-    let caps = burners.caps.iter().zip([Screw::Low, Screw::High]);
-    caps.filter(|(cap, _)| **cap == Fitted::Off).map(|(_, screw)| screw).collect()
-}
-
-/// One inch of water, the head that a gas valve needs.
-pub(super) const HEAD_PA: f64 = PA_PER_INWC;

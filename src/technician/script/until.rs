@@ -1,11 +1,11 @@
 //! What an `until` waits for.
 
-use super::super::task::Until;
 use super::tokens::{Slip, Tokens, short};
 use super::verb::{all_words, time};
 use super::words::nearest;
 use crate::appliance::ignition::ControlStatus;
 use crate::bench::seen::Sound;
+use crate::procedure::Until;
 use crate::scenario::Code;
 use crate::units::{Pressure, Temperature, f_from_k};
 

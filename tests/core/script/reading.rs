@@ -5,12 +5,12 @@ use quarterturn::appliance::ignition::ControlStatus;
 use quarterturn::bench::action::{Action, Phase, Stage};
 use quarterturn::bench::part::{Place, Port};
 use quarterturn::bench::seen::Sound;
+use quarterturn::procedure::Until;
 use quarterturn::rng::stream;
 use quarterturn::scenario::Code;
 use quarterturn::technician::script::{
     MAX_BYTES, MAX_LINES, Order, Otherwise, action_line, read, read_bytes,
 };
-use quarterturn::technician::task::Until;
 use quarterturn::units::PA_PER_INWC;
 
 use crate::bench::random::action;

@@ -38,6 +38,7 @@ const LAYERS: Layers<'static> = Layers {
         &["scenario"],
         &["record"],
         &["marking"],
+        &["procedure"],
         &["technician"],
         &["chart"],
         &["fidelity"],

@@ -1,7 +1,6 @@
-//! What a plan is made of: things to do, things to wait for, and decisions on what was seen.
+//! Waiting for what is perceived, for at most so long.
 
 use crate::appliance::ignition::ControlStatus;
-use crate::bench::action::Action;
 use crate::bench::seen::{Seen, Sound};
 use crate::units::TICK_S;
 
@@ -112,28 +111,4 @@ impl Wait {
 #[must_use]
 pub fn number(seen: &Seen) -> Option<f64> {
     seen.pressure_shown().map(|shown| shown.pa())
-}
-
-/// One piece of a plan.
-#[derive(Debug, Clone)]
-pub enum Task<T> {
-    /// Do something.
-    Do(Action),
-    /// Wait for something; when it does not come, the plan goes on and the decision that follows
-    /// sees it.
-    Wait(Wait),
-    /// Decide, on what is seen now, what comes next.
-    Think(fn(&mut T, &Seen) -> Vec<Task<T>>),
-}
-
-/// A wait of so many seconds.
-#[must_use]
-pub fn pause<T>(seconds: f64) -> Task<T> {
-    Task::Wait(Wait::new(Until::Seconds(seconds), seconds + 1.0))
-}
-
-/// A wait for something, at most so many seconds.
-#[must_use]
-pub fn wait<T>(until: Until, limit_s: f64) -> Task<T> {
-    Task::Wait(Wait::new(until, limit_s))
 }
