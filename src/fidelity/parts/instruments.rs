@@ -1,9 +1,9 @@
 //! The shipped manometers.
 
-use super::setup;
+use super::bench::setup;
 use crate::bench::setup::MeterSetup;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::instrument::manometer::Manometer;
 use crate::units::{PA_PER_INWC, PressureUnit, TICK_S};
 

@@ -1,10 +1,10 @@
 //! The gas valve on the bench: settling, and its manifold against the inlet.
 
+use super::bench::{in_range, setup};
 use super::run::Run;
-use super::{in_range, setup};
 use crate::bench::truth::Firing;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::units::{PA_PER_INWC, TICK_S};
 
 pub(super) fn checks() -> Vec<Check> {
