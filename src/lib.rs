@@ -10,10 +10,10 @@ pub mod words;
 
 pub mod appliance;
 pub mod bench;
-pub mod fidelity;
 pub mod instrument;
 pub mod marking;
 pub mod physics;
+pub mod procedure;
 pub mod record;
 pub mod rng;
 pub mod rules;
@@ -22,8 +22,12 @@ pub mod site;
 pub mod technician;
 pub mod units;
 
+#[cfg(feature = "fidelity")]
+pub mod chart;
 #[cfg(feature = "cli")]
 pub mod cli;
+#[cfg(feature = "fidelity")]
+pub mod fidelity;
 #[cfg(feature = "panels")]
 pub mod panels;
 

@@ -5,6 +5,8 @@ use std::collections::VecDeque;
 use crate::bench::Bench;
 use crate::bench::action::Action;
 use crate::bench::event::{Event, Happening};
+use crate::bench::refusal::Refusal;
+use crate::bench::run::{self, Nobody, Witness};
 use crate::bench::seen::{Over, Seen, Smell, Sound};
 use crate::panels::view::{Help, Pace, Running, SecondChance};
 use crate::units::TICK_S;
@@ -38,6 +40,23 @@ pub struct Session {
     trouble: Told,
     hints: Vec<String>,
     hints_taken: usize,
+}
+
+/// Writes the journal of a tick and keeps its events for the captions.
+struct Live<'a> {
+    journal: &'a mut dyn Journal,
+    events: Vec<Event>,
+}
+
+impl Witness for Live<'_> {
+    fn acted(&mut self, bench: &Bench, action: &Action, _: Result<(), Refusal>) {
+        self.journal.acted(bench, action);
+    }
+
+    fn ticked(&mut self, bench: &Bench, events: Vec<Event>) {
+        self.journal.ticked(bench);
+        self.events.extend(events);
+    }
 }
 
 /// Whether the end was written down.
@@ -202,19 +221,22 @@ impl Session {
             return;
         }
         let tick = self.bench.tick();
+        let mut live = Live { journal: self.journal.as_mut(), events: Vec::new() };
         while let Some(action) = self.waiting.pop_front() {
-            self.refusal = self.bench.apply(&action).err().map(|why| why.text());
-            self.journal.acted(&self.bench, &action);
+            let tried = run::act(&mut self.bench, &action, &mut live);
+            self.refusal = tried.err().map(|why| why.text());
             self.done.push((tick, action));
         }
-        self.journal.ticked(&self.bench);
         if self.bench.over().is_some() {
-            self.journal.ended(&self.bench);
+            run::tell(&mut self.bench, &mut live);
+            live.journal.ended(&self.bench);
             self.closed = Closed::Yes;
         } else {
-            self.bench.step();
+            run::pass(&mut self.bench, &mut live);
         }
-        let events = self.bench.take_events();
+        let mut events = live.events;
+        // What the step brought is captioned at once.
+        events.extend(self.bench.take_events());
         self.note(&events);
         let now = self.bench.tick();
         self.captions.retain(|(since, _)| now.saturating_sub(*since) < CAPTION_TICKS);
@@ -290,15 +312,8 @@ impl Session {
 #[must_use]
 pub fn replay(setup: crate::bench::setup::Setup, done: &[(u64, Action)], tick: u64) -> Bench {
     let mut bench = Bench::new(setup);
-    let mut next = done.iter().peekable();
-    while bench.tick() < tick {
-        while let Some((_, action)) = next.next_if(|(at, _)| *at <= bench.tick()) {
-            // A refusal belongs to the record as it was.
-            let _refused = bench.apply(action);
-        }
-        bench.step();
-    }
-    bench.take_events();
+    run::play_again(&mut bench, done, tick, &mut Nobody);
+    run::tell(&mut bench, &mut Nobody);
     bench
 }
 

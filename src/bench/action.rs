@@ -1,10 +1,16 @@
 //! The one way in: everything a person, a script or a technician can do.
 
+mod effect;
+
 use serde::{Deserialize, Serialize};
 
 use super::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Spot, Subject, Tool, Window};
 use super::repair::Repair;
+use crate::physics::valve::HandleAngle;
 use crate::units::PressureUnit;
+
+pub use crate::appliance::test_point::Stage;
+pub use effect::OnReading;
 
 /// One thing done by hand, by eye or by voice. Plain data; numbers are whole, so that a record
 /// reads back to exactly the same action.
@@ -145,6 +151,19 @@ pub enum Action {
     HandOver(HandOver),
 }
 
+impl Action {
+    /// The hand valve that this shuts, if it does.
+    #[must_use]
+    pub fn shuts(&self) -> Option<Cock> {
+        match self {
+            Self::Cock { cock, degrees } => {
+                HandleAngle::from_deg(*degrees).filter(|it| it.is_shut()).map(|_| *cock)
+            }
+            _ => None,
+        }
+    }
+}
+
 /// A two-way switch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -259,36 +278,6 @@ pub enum LowSide {
     Air,
     /// The burner box.
     BurnerBox,
-}
-
-/// A running state of the furnace at which a pressure is read.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Stage {
-    /// No gas flows anywhere in the house.
-    Rest,
-    /// The furnace fires on low.
-    Low,
-    /// The furnace fires on high.
-    High,
-    /// The furnace fires on high and every other gas appliance burns.
-    HighWithOthers,
-}
-
-impl Stage {
-    /// All, in the order of the job sheet.
-    pub const ALL: [Self; 4] = [Self::Rest, Self::Low, Self::High, Self::HighWithOthers];
-
-    /// As the job sheet writes it.
-    #[must_use]
-    pub fn label(self) -> &'static str {
-        match self {
-            Self::Rest => "at rest",
-            Self::Low => "low",
-            Self::High => "high",
-            Self::HighWithOthers => "high, all others on",
-        }
-    }
 }
 
 /// Whether a reading was taken before or after work.

@@ -8,9 +8,9 @@ mod switches;
 
 pub(super) use hands::{joint_index, port_index};
 
-use super::action::{Action, Ending};
+use super::action::{Action, Ending, OnReading};
 use super::event::Happening;
-use super::part::{Cock, Joint, Place, Screw, Subject, Tool};
+use super::part::{Joint, Place, Screw, Subject, Tool};
 use super::refusal::Refusal;
 use super::seen::Over;
 use super::watch::Since;
@@ -75,17 +75,11 @@ impl Bench {
     /// What follows every action that was done.
     pub(super) fn after_act(&mut self, action: &Action) {
         self.push_paths();
-        match action {
-            Action::Turn { .. } | Action::Mend(_) => self.watch.forget(Since::PressureMoved),
-            Action::MeterZero | Action::MeterLowSide(_) | Action::Gauge(_) => {
-                self.watch.forget(Since::MeterMoved)
-            }
-            Action::HoseOn { .. }
-            | Action::HoseOff
-            | Action::Plug { .. }
-            | Action::Cap { .. }
-            | Action::Cock { cock: Cock::Furnace | Cock::Supply, .. } => self.watch.unsettle(),
-            _ => {}
+        match action.on_reading() {
+            OnReading::MovesPressure => self.watch.forget(Since::PressureMoved),
+            OnReading::MovesMeter => self.watch.forget(Since::MeterMoved),
+            OnReading::Unsettles => self.watch.unsettle(),
+            OnReading::Nothing => {}
         }
         self.let_go_of_spot();
         self.cycle.touched(action);
@@ -105,11 +99,11 @@ impl Bench {
     /// Tells the gas side how everything that hands can move stands now.
     pub(super) fn push_paths(&mut self) {
         let things = &self.things;
-        self.gas.set_furnace_cock(things.furnace_cock_deg);
-        self.gas.set_supply_cock(things.supply_cock_deg);
+        self.gas.set_furnace_cock(things.manual_valve);
+        self.gas.set_supply_cock(things.supply_valve);
         for (i, neighbor) in super::part::Neighbor::ALL.iter().enumerate() {
             let on = things.neighbors[i] == action::OnOff::On && !self.guard_dropped(i);
-            self.gas.set_neighbor(*neighbor, things.neighbor_cock_deg[i], on);
+            self.gas.set_neighbor(*neighbor, things.neighbor_valves[i], on);
         }
         self.gas.set_caps([things.caps[0], things.caps[1]]);
         self.gas.set_ports([things.ports[0].path(), things.ports[1].path()]);

@@ -9,6 +9,7 @@ use super::seen::WrittenMeasured;
 use super::truth::{Firing, Truth};
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Plate;
+use crate::physics::valve::HandleAngle;
 
 /// Something that happened at a tick.
 #[derive(Debug, Clone, PartialEq)]
@@ -130,7 +131,7 @@ pub enum Happening {
         /// Whether bubbles grew.
         bubbles: bool,
         /// Manual valve, degrees.
-        cock_deg: i16,
+        manual_valve: HandleAngle,
     },
     /// The smell became strong or an alarm sounded.
     Alarm,

@@ -5,13 +5,15 @@ use super::Bench;
 use super::action::{Height, OnOff};
 use super::gas::ValveSeats;
 use super::part::Place;
-use super::seen::{Condition, FlameSeen, Smell, Sound};
+use super::seen::{FlameSeen, Smell, Sound};
 use super::setup::{Coil, Contact, Setup, Tripped};
 use super::truth::Firing;
 use crate::appliance::airside::{AirPath, AirSide};
 use crate::appliance::burner::{self, BurnerIn, Burners};
 use crate::appliance::draft::Draft;
-use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
+use crate::appliance::ignition::{
+    Control, ControlState, ControlStatus, Inputs, Outputs, Speed, Timings,
+};
 use crate::appliance::safety::{LowGasSwitch, Safety};
 use crate::physics::room::{Room, Strength};
 use crate::site::house::{House, Thermostat};
@@ -204,18 +206,9 @@ impl Furnace {
         self.safety.reset_rollout()
     }
 
-    pub(super) fn status(&self) -> &'static str {
+    /// What the control says while it has power.
+    pub(super) fn status(&self) -> ControlStatus {
         self.control.status()
-    }
-
-    pub(super) fn condition(&self) -> Condition {
-        match self.control.state() {
-            ControlState::Retry
-            | ControlState::Lockout
-            | ControlState::LimitOpen
-            | ControlState::RolloutOpen => Condition::Bad,
-            _ => Condition::Good,
-        }
     }
 
     pub(super) fn flames(&self) -> [FlameSeen; 4] {

@@ -12,7 +12,7 @@ use super::setup::Setup;
 use crate::physics::network::{ElementId, Network, NodeId, StepReport};
 use crate::physics::orifice::{hole_area_m2, series_area};
 use crate::physics::regulator::{Bonnet, Regulator};
-use crate::physics::valve::{HandValve, HandValveKind};
+use crate::physics::valve::{HandValve, HandValveKind, HandleAngle};
 use crate::site::tank::Tank;
 use crate::units::TICK_S;
 
@@ -248,20 +248,25 @@ impl GasSide {
         self.cap_share = if caps.contains(&Fitted::Off) { CAP_OFF } else { 1.0 };
     }
 
-    pub(crate) fn set_furnace_cock(&mut self, degrees: i16) {
-        let area = self.furnace_cock.cd_area_m2(f64::from(degrees));
+    pub(crate) fn set_furnace_cock(&mut self, handle: HandleAngle) {
+        let area = self.furnace_cock.cd_area_m2(f64::from(handle.deg()));
         self.network.set_opening(self.elements.furnace_cock, area);
     }
 
-    pub(crate) fn set_supply_cock(&mut self, degrees: i16) {
-        let area = self.supply_cock.cd_area_m2(f64::from(degrees));
+    pub(crate) fn set_supply_cock(&mut self, handle: HandleAngle) {
+        let area = self.supply_cock.cd_area_m2(f64::from(handle.deg()));
         self.network.set_opening(self.elements.supply_cock, area);
     }
 
     /// Sets how far a neighbour's valve and burner are open.
-    pub(crate) fn set_neighbor(&mut self, neighbor: Neighbor, degrees: i16, burner_open: bool) {
+    pub(crate) fn set_neighbor(
+        &mut self,
+        neighbor: Neighbor,
+        handle: HandleAngle,
+        burner_open: bool,
+    ) {
         let i = index(neighbor);
-        let cock = self.neighbor_cock.cd_area_m2(f64::from(degrees));
+        let cock = self.neighbor_cock.cd_area_m2(f64::from(handle.deg()));
         let orifice = if burner_open { self.neighbor_orifice_m2[i] } else { 0.0 };
         self.network.set_opening(self.elements.neighbors[i], series_area(&[cock, orifice]));
     }

@@ -19,6 +19,7 @@ mod perceive;
 mod port;
 pub mod refusal;
 pub mod repair;
+pub mod run;
 pub mod seen;
 pub mod setup;
 mod stand;
@@ -36,6 +37,7 @@ use setup::Setup;
 use crate::instrument::leak_fluid::LeakFluid;
 use crate::instrument::manometer::Manometer;
 use crate::physics::room::{Nose, Room};
+use crate::physics::valve::HandleAngle;
 use crate::site::house::{House, Thermostat};
 
 /// The bench. Its state is private: it changes through `apply` and `step` only.
@@ -78,9 +80,9 @@ struct Person {
 /// Things that hands have put into a state.
 #[derive(Debug, Clone, PartialEq)]
 struct Things {
-    furnace_cock_deg: i16,
-    supply_cock_deg: i16,
-    neighbor_cock_deg: [i16; 2],
+    manual_valve: HandleAngle,
+    supply_valve: HandleAngle,
+    neighbor_valves: [HandleAngle; 2],
     neighbors: [OnOff; 2],
     /// Seconds that a neighbour has been turned on without gas to burn.
     starved_s: [f64; 2],
@@ -114,7 +116,7 @@ struct Brushed {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Stretch {
     firing: truth::Firing,
-    cock_deg: i16,
+    manual_valve: HandleAngle,
     lowest_pa: f64,
     dwell_s: f64,
 }

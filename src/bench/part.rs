@@ -38,6 +38,7 @@ macro_rules! named {
 
 mod spot;
 
+pub use crate::appliance::test_point::Port;
 pub use spot::{Range, Spot};
 
 named! {
@@ -53,16 +54,6 @@ named! {
         Hall = "hall", t!("place-hall");
         /// Off the premises, at a safe distance.
         Away = "away", t!("place-away");
-    }
-}
-
-named! {
-    /// A pressure port on the gas valve.
-    Port {
-        /// Upstream of the shut-off seats.
-        Inlet = "inlet-port", t!("part-inlet-port");
-        /// Downstream of the regulator.
-        Manifold = "manifold-port", t!("part-manifold-port");
     }
 }
 

@@ -15,13 +15,12 @@ use super::seen::{
 };
 use super::truth::{Firing, Truth};
 use super::watch::Draw;
+use crate::appliance::ignition::ControlStatus;
 use crate::instrument::manometer::MeterFace;
 use crate::units::{M_PER_FT, P_STD_PA, TICK_S, f_from_k};
 
 /// Flow below which nothing flows for a reading at rest, in standard m³/s (0.1 ft³/h).
 const NO_FLOW_M3_S: f64 = 8e-7;
-/// Angle from which a hand valve joins both sides, in degrees.
-const FED_DEG: i16 = 45;
 /// Share of its rate at which a neighbour burns.
 const BURNING_SHARE: f64 = 0.3;
 /// Liquid chill at which frost covers the whole tank, in kelvins.
@@ -89,7 +88,7 @@ impl Bench {
         let cap = self.things.caps[2];
         let tank = self.gas.tank();
         YardSeen {
-            cock_deg: self.things.supply_cock_deg,
+            supply_valve: self.things.supply_valve,
             cap,
             screw_eighths: self.uncovered(Screw::Supply),
             tank_percent: tank.map(|tank| (tank.level() * 20.0).round() * 5.0),
@@ -105,10 +104,10 @@ impl Bench {
             burner_door: things.doors[0],
             blower_door: things.doors[1],
             switch: things.furnace_switch,
-            cock_deg: things.furnace_cock_deg,
-            water_heater: (things.neighbor_cock_deg[0], self.burning(Neighbor::WaterHeater)),
+            manual_valve: things.manual_valve,
+            water_heater: (things.neighbor_valves[0], self.burning(Neighbor::WaterHeater)),
             window: things.windows[0],
-            status: if self.powered() { self.furnace.status() } else { NO_POWER },
+            status: self.control_status(),
             stage_jumper: things.stage_jumper,
             tag: things.tag,
             conversion_label: fitted(self.setup.furnace.plate.converted_to.is_some()),
@@ -116,6 +115,11 @@ impl Bench {
             blower: self.furnace.blower(),
             burners: (things.doors[0] == Fitted::Off).then(|| self.burners_seen()),
         }
+    }
+
+    /// What the status lamp tells: without power, that there is none.
+    pub(super) fn control_status(&self) -> ControlStatus {
+        if self.powered() { self.furnace.status() } else { ControlStatus::NoPower }
     }
 
     fn burners_seen(&self) -> BurnersSeen {
@@ -169,7 +173,7 @@ impl Bench {
             call: self.call_for_heat(),
             co_ppm: 0.0,
             window: self.things.windows[1],
-            range: (self.things.neighbor_cock_deg[1], self.burning(Neighbor::Range)),
+            range: (self.things.neighbor_valves[1], self.burning(Neighbor::Range)),
             registers_closed: self.setup.condition.air.registers_closed,
         }
     }
@@ -216,7 +220,7 @@ impl Bench {
             firing: self.firing(),
             burning: u8::try_from(burning).unwrap_or(u8::MAX),
             any_flow: flow > NO_FLOW_M3_S,
-            fed: self.things.furnace_cock_deg >= FED_DEG && self.things.supply_cock_deg >= FED_DEG,
+            fed: self.things.manual_valve.feeds() && self.things.supply_valve.feeds(),
         }
     }
 
@@ -304,11 +308,11 @@ impl Bench {
             rise_k: self.furnace.rise_k(),
             draft_pa: self.furnace.draft_pa(),
             vented_m3_s: self.gas.vented(),
-            cock_deg: things.furnace_cock_deg,
+            manual_valve: things.manual_valve,
             valve_switch: things.valve_switch,
             furnace_switch: things.furnace_switch,
-            supply_cock_deg: things.supply_cock_deg,
-            neighbors: [0, 1].map(|i| (things.neighbors[i], things.neighbor_cock_deg[i])),
+            supply_valve: things.supply_valve,
+            neighbors: [0, 1].map(|i| (things.neighbors[i], things.neighbor_valves[i])),
             gone_out: [0, 1].map(|i| self.guard_dropped(i)),
             windows: things.windows,
             low_side: self.low_side,
@@ -387,11 +391,10 @@ impl Bench {
         ]) {
             word = word << 1 | u64::from(*switch == OnOff::On);
         }
-        for degrees in [things.furnace_cock_deg, things.supply_cock_deg]
-            .iter()
-            .chain(&things.neighbor_cock_deg)
+        for handle in
+            [things.manual_valve, things.supply_valve].iter().chain(&things.neighbor_valves)
         {
-            word = word << 7 | u64::from(degrees.unsigned_abs());
+            word = word << 7 | u64::from(handle.deg().unsigned_abs());
         }
         word
     }
@@ -414,9 +417,6 @@ pub(super) fn neighbor_index(neighbor: Neighbor) -> usize {
         Neighbor::Range => 1,
     }
 }
-
-/// What the status lamp says without power.
-const NO_POWER: &str = "dark, no power";
 
 fn fitted(there: bool) -> Fitted {
     if there { Fitted::On } else { Fitted::Off }

@@ -252,6 +252,19 @@ impl Repair {
         (self.work().apply)(bay);
     }
 
+    /// Whose pressure is another once it is done.
+    #[must_use]
+    pub fn moves(self) -> Moves {
+        self.work().moves
+    }
+
+    /// Whether it is work between the gas and the number on the display: on the manometer, its hose
+    /// or the hole of a port.
+    #[must_use]
+    pub fn is_on_reading(self) -> bool {
+        self.work().on_reading == OnReading::Yes
+    }
+
     /// What it leaves behind as new.
     pub(super) fn renews(self) -> Renewed {
         self.work().renews
@@ -269,6 +282,39 @@ pub enum Nature {
     Danger,
     /// A safety device is put out of work.
     Bypass,
+}
+
+/// The pressure that a repair moves, or what comes of it to the meter: what was read there before
+/// says nothing any more.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Moves {
+    /// None that is read.
+    Nothing,
+    /// The one at the inlet port.
+    Inlet,
+    /// The one at the manifold port.
+    Manifold,
+    /// Every one behind the supply regulator.
+    Supply,
+}
+
+impl Moves {
+    /// Whether it moves the pressure at this port alone.
+    #[must_use]
+    pub fn is_at(self, port: Port) -> bool {
+        match self {
+            Self::Inlet => port == Port::Inlet,
+            Self::Manifold => port == Port::Manifold,
+            Self::Nothing | Self::Supply => false,
+        }
+    }
+}
+
+/// Whether a repair is on the way from the gas to the display.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum OnReading {
+    Yes,
+    No,
 }
 
 /// What must be so before a repair is done.
@@ -313,6 +359,8 @@ struct Work {
     needs: &'static [Need],
     disturbs: Option<Joint>,
     renews: Renewed,
+    moves: Moves,
+    on_reading: OnReading,
     there: fn(&Setup) -> bool,
     apply: fn(&mut Bay<'_>),
 }
@@ -326,6 +374,8 @@ impl Work {
             needs: &[],
             disturbs: None,
             renews: Renewed::Nothing,
+            moves: Moves::Nothing,
+            on_reading: OnReading::No,
             there: anywhere,
             apply,
         }
@@ -341,6 +391,14 @@ impl Work {
 
     const fn renews(self, renews: Renewed) -> Self {
         Self { renews, ..self }
+    }
+
+    const fn moves(self, moves: Moves) -> Self {
+        Self { moves, ..self }
+    }
+
+    const fn on_reading(self) -> Self {
+        Self { on_reading: OnReading::Yes, ..self }
     }
 
     const fn there(self, there: fn(&Setup) -> bool) -> Self {

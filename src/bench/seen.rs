@@ -7,13 +7,19 @@ use super::action::{
     Ending, Fitted, Gauge, Height, JointVerdict, LowSide, OnOff, Opening, Push, Reading, Stage,
 };
 use super::part::{Joint, Place, Port, Spot, Subject, Tool};
+use crate::appliance::ignition::ControlStatus;
 use crate::appliance::safety::Jumpers;
 use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
+use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};
 
+mod finding;
 mod signs;
 
+pub use finding::{
+    Condition, ConnectorLook, Delivery, Finding, FlamesLook, Holes, Note, RatingPlate,
+};
 pub use signs::{Done, HoseLook, REGISTERS_SHOW, Rod, Signs, Water};
 
 /// What a person perceives now.
@@ -210,8 +216,8 @@ pub struct DetectorSeen {
 /// The yard in view.
 #[derive(Debug, Clone, PartialEq)]
 pub struct YardSeen {
-    /// The supply shut-off, degrees open.
-    pub cock_deg: i16,
+    /// The handle of the supply shut-off.
+    pub supply_valve: HandleAngle,
     /// The supply regulator's cap.
     pub cap: Fitted,
     /// Angle of its screw since the start in eighths of a turn, seen with the cap off.
@@ -233,14 +239,14 @@ pub struct FurnaceSeen {
     pub blower_door: Fitted,
     /// The service switch.
     pub switch: OnOff,
-    /// The manual valve, degrees open.
-    pub cock_deg: i16,
-    /// The water heater's valve, degrees open, and whether it burns.
-    pub water_heater: (i16, Burning),
+    /// The handle of the manual valve.
+    pub manual_valve: HandleAngle,
+    /// The water heater's valve and whether it burns.
+    pub water_heater: (HandleAngle, Burning),
     /// The plant-room window.
     pub window: Opening,
-    /// The control's status in plain words.
-    pub status: &'static str,
+    /// What the control says.
+    pub status: ControlStatus,
     /// The wire between R and W2.
     pub stage_jumper: Fitted,
     /// The warning tag.
@@ -365,8 +371,8 @@ pub struct HallSeen {
     pub co_ppm: f64,
     /// The hall window.
     pub window: Opening,
-    /// The range's valve, degrees open, and whether it burns.
-    pub range: (i16, Burning),
+    /// The range's valve and whether it burns.
+    pub range: (HandleAngle, Burning),
     /// Share of the registers that is closed, 0–1.
     pub registers_closed: f64,
 }
@@ -432,48 +438,6 @@ impl SheetSeen {
     ) -> Option<&Reading> {
         self.readings.iter().rev().find(|r| r.port == port && r.stage == stage && r.phase == phase)
     }
-}
-
-/// What looking closely gave.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Note {
-    /// What was looked at.
-    pub subject: Subject,
-    /// When.
-    pub tick: u64,
-    /// What it says or shows, in words.
-    pub text: String,
-    /// Its meaning for a program that reads: the figures of a plate or label, a judgement by eye.
-    pub finding: Finding,
-}
-
-/// A finding that a program can use as a person would.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Finding {
-    /// Gas figures of a plate or label.
-    Figures(crate::appliance::plate::GasFigures),
-    /// No such thing is there.
-    Absent,
-    /// A fuel mark on the springs.
-    SpringsFor(crate::appliance::plate::Fuel),
-    /// The stamp on the orifices.
-    Stamp(String),
-    /// Something in order, or plainly not.
-    Condition(Condition),
-    /// Delivery limits on a regulator's nameplate, lowest and highest, and the highest at rest,
-    /// in pascals.
-    Delivery(f64, f64, f64),
-    /// A number read off.
-    Number(f64),
-}
-
-/// A judgement by eye.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Condition {
-    /// In order.
-    Good,
-    /// Plainly not.
-    Bad,
 }
 
 /// How a job came to its end.

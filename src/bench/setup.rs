@@ -14,6 +14,7 @@ pub use condition::{
 use super::fault::Fault;
 use crate::appliance::plate::{Fuel, Plate};
 use crate::physics::fluid::Gas;
+use crate::physics::valve::HandleAngle;
 
 /// Everything that a bench is built from. SI throughout, gauge pressures.
 #[derive(Debug, Clone, PartialEq)]
@@ -229,7 +230,7 @@ pub struct MeterSetup {
 #[derive(Debug, Clone, PartialEq)]
 pub struct Found {
     /// The furnace's manual valve, degrees open.
-    pub cock_deg: i16,
+    pub manual_valve: HandleAngle,
     /// The valve switch.
     pub valve_switch: super::action::OnOff,
     /// The service switch.
@@ -251,6 +252,8 @@ pub struct JobCard {
     pub title: String,
     /// What is asked, in plain words.
     pub text: String,
+    /// The heating value that the card states.
+    pub heating_value: StatedHeat,
     /// Who owns the supply, in words.
     pub supply_owner: String,
     /// Whether the trainee may turn the supply regulator.
@@ -259,6 +262,27 @@ pub struct JobCard {
     pub hold_s: f64,
     /// Seconds after a change before a reading counts as settled.
     pub settle_s: f64,
+}
+
+/// Heating values that a job card states, in joules per standard cubic metre of the gas. A card for a
+/// house whose gas is to be found out states one for each.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct StatedHeat {
+    /// That of natural gas.
+    pub natural_j_m3: Option<f64>,
+    /// That of propane.
+    pub propane_j_m3: Option<f64>,
+}
+
+impl StatedHeat {
+    /// What is stated for a gas.
+    #[must_use]
+    pub fn of(&self, fuel: Fuel) -> Option<f64> {
+        match fuel {
+            Fuel::Natural => self.natural_j_m3,
+            Fuel::Propane => self.propane_j_m3,
+        }
+    }
 }
 
 /// Who may touch the supply regulator.

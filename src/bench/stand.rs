@@ -7,14 +7,15 @@ use super::setup::Setup;
 use super::{Alerts, Bench, Person, Sheet, Things, cycle, furnace, gas, kit, watch};
 use crate::instrument::manometer::Manometer;
 use crate::physics::room::Nose;
+use crate::physics::valve::HandleAngle;
 
 /// The bench as found.
 pub(super) fn bench(setup: Setup) -> Bench {
     let found = &setup.found;
     let things = Things {
-        furnace_cock_deg: found.cock_deg,
-        supply_cock_deg: 90,
-        neighbor_cock_deg: [90, 90],
+        manual_valve: found.manual_valve,
+        supply_valve: HandleAngle::OPEN,
+        neighbor_valves: [HandleAngle::OPEN; 2],
         neighbors: found.neighbors,
         starved_s: [0.0; 2],
         valve_switch: found.valve_switch,

@@ -25,8 +25,6 @@ const ESCAPE_M3_S: f64 = 4e-6;
 /// Seconds after which a flame guard has cooled and shut (a thermocouple takes up to a minute;
 /// common practice).
 const GUARD_S: f64 = 30.0;
-/// A valve opened less than this counts as shut, in degrees.
-const SHUT_DEG: i16 = 6;
 /// Detector reading that counts as an alarm, in per cent of the lower limit.
 const ALARM_PERCENT: f64 = 10.0;
 
@@ -102,7 +100,7 @@ impl Bench {
 
     fn notice_call_on_open_port(&mut self) {
         let things = &self.things;
-        let shut = things.furnace_cock_deg < SHUT_DEG || things.supply_cock_deg < SHUT_DEG;
+        let shut = things.manual_valve.is_shut() || things.supply_valve.is_shut();
         let barred = shut || things.valve_switch == OnOff::Off;
         let open = Port::ALL.iter().find(|&&port| things.ports[port_index(port)].is_wide_open());
         if let Some(&port) = open {
@@ -230,7 +228,8 @@ impl Bench {
             let fresh = self.stretch(joint);
             let Some(brushed) = &mut self.things.fluid[joint_index(joint)] else { continue };
             brushed.fluid.step(TICK_S, leak);
-            let same = brushed.now.firing == fresh.firing && brushed.now.cock_deg == fresh.cock_deg;
+            let same = brushed.now.firing == fresh.firing
+                && brushed.now.manual_valve == fresh.manual_valve;
             if same {
                 brushed.now.lowest_pa = brushed.now.lowest_pa.min(fresh.lowest_pa);
                 brushed.now.dwell_s += TICK_S;
@@ -300,8 +299,7 @@ impl Bench {
 
     /// Whether a port is joined to the supply, so that what escapes is more than a trapped puff.
     fn is_fed(&self, port: Port) -> bool {
-        let joined =
-            self.things.furnace_cock_deg >= SHUT_DEG && self.things.supply_cock_deg >= SHUT_DEG;
+        let joined = self.things.manual_valve.feeds() && self.things.supply_valve.feeds();
         match port {
             Port::Inlet => joined,
             Port::Manifold => joined && self.furnace.seats() != super::gas::ValveSeats::Closed,

@@ -4,6 +4,7 @@
 use super::action::{Fitted, LowSide, OnOff, Opening};
 use super::part::Port;
 use crate::appliance::safety::Jumpers;
+use crate::physics::valve::HandleAngle;
 
 /// The state of the model, in SI; gauge pressures.
 #[derive(Debug, Clone, PartialEq)]
@@ -61,15 +62,15 @@ pub struct Truth {
     /// Gas that the supply regulator lets out by itself, in standard m³/s.
     pub vented_m3_s: f64,
     /// Angle of the manual valve, degrees.
-    pub cock_deg: i16,
+    pub manual_valve: HandleAngle,
     /// The valve switch.
     pub valve_switch: OnOff,
     /// The service switch.
     pub furnace_switch: OnOff,
     /// Supply shut-off, degrees.
-    pub supply_cock_deg: i16,
+    pub supply_valve: HandleAngle,
     /// Neighbours: turned on, and their valve's angle.
-    pub neighbors: [(OnOff, i16); 2],
+    pub neighbors: [(OnOff, HandleAngle); 2],
     /// Caps: low, high, supply.
     pub caps: [Fitted; 3],
     /// Ports: inlet, manifold.

@@ -9,7 +9,6 @@ use crate::bench::event::Outcome;
 use crate::bench::fault::Fault;
 use crate::bench::fault::felt::is_felt;
 use crate::bench::fault::remedy::Remedy;
-use crate::bench::repair::Repair;
 use crate::bench::setup::SupplyRight;
 
 /// A fault of the house that a repair would have mended, handed over in use.
@@ -57,14 +56,7 @@ fn left(l: &Ledger) -> impl Iterator<Item = Left> {
 /// Whether its remedy is one at the manometer, its hose or the hole of a port.
 fn reads(right: &[Remedy]) -> bool {
     right.iter().any(|remedy| match remedy {
-        Remedy::Mend(repair) => matches!(
-            repair,
-            Repair::SwapMeterHose
-                | Repair::ReplaceMeterBattery
-                | Repair::BorrowMeter
-                | Repair::CleanInletTap
-                | Repair::CleanManifoldTap
-        ),
+        Remedy::Mend(repair) => repair.is_on_reading(),
         Remedy::Turn(_) | Remedy::Operate(_) | Remedy::CallOwner | Remedy::ShutOffAndTag => false,
     })
 }

@@ -1,11 +1,11 @@
 //! Evidence of what was read and written.
 
-use super::ledger::{Caught, Did, Hit, Ledger, inwc};
+use super::ledger::{Caught, Did, Hit, Ledger};
 use crate::bench::action::{Action, Phase, Push};
 use crate::bench::event::{Happening, ReadingFact, ShownBefore};
 use crate::bench::part::Port;
 use crate::bench::seen::PortFill;
-use crate::units::PressureUnit;
+use crate::units::{PressureUnit, inwc};
 
 /// Half a digit of the manometer, in pascals: what lies nearer to a limit, nobody can tell from it.
 pub(super) const HALF_DIGIT_PA: f64 = 0.005 * crate::units::PA_PER_INWC;

@@ -43,7 +43,7 @@ pub fn sights(seen: &Seen) -> Vec<Sight> {
             .and_then(|subject| seen.sheet.note(subject))
             .map(|note| {
                 let before = super::sheet::is_stale(note, &seen.sheet);
-                if before { t!("sights-before", noted = &note.text) } else { note.text.clone() }
+                if before { t!("sights-before", noted = note.words()) } else { note.words() }
             });
         let text = match (value, noted) {
             (Some(value), Some(noted)) => {

@@ -9,6 +9,7 @@ use crate::bench::seen::{
     BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
     HoseLook, PortFill, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
 };
+use crate::physics::valve::HandleAngle;
 use crate::words::decimal;
 
 /// How a part stands, in words, or nothing where there is nothing to say or it cannot be seen.
@@ -88,7 +89,7 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
         "burner-door" => door(furnace.burner_door),
         "blower-door" => door(furnace.blower_door),
         "furnace-switch" => on_off(furnace.switch).into(),
-        "manual-valve" => cock(furnace.cock_deg),
+        "manual-valve" => cock(furnace.manual_valve),
         "water-heater" => burning(furnace.water_heater.1).into(),
         "water-heater-cock" => cock(furnace.water_heater.0),
         "plant-window" => opening(furnace.window).into(),
@@ -100,7 +101,7 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
             Fitted::On => t!("tag-hangs").into(),
             Fitted::Off => t!("tag-not-hung").into(),
         },
-        "status-lamp" | "control-board" => furnace.status.into(),
+        "status-lamp" | "control-board" => furnace.status.words().into(),
         "inducer" => fan(furnace.inducer).into(),
         "blower" => fan(furnace.blower).into(),
         _ => return furnace.burners.as_ref().and_then(|burners| behind_door(id, burners)),
@@ -202,7 +203,7 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
 
 fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
     Some(match id {
-        "supply-cock" => cock(yard.cock_deg),
+        "supply-cock" => cock(yard.supply_valve),
         "supply-cap" => cap(yard.cap),
         "supply-screw" => screw(yard.screw_eighths),
         "tank-gauge" => t!("tank-percent", percent = decimal(yard.tank_percent?, 0)),
@@ -220,11 +221,13 @@ fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
 
 /// A hand valve's angle in words.
 #[must_use]
-pub fn cock(degrees: i16) -> String {
-    match degrees {
-        0 => t!("state-shut").into(),
-        90 => t!("state-open").into(),
-        between => t!("valve-between", degrees = i64::from(between)),
+pub fn cock(handle: HandleAngle) -> String {
+    if handle.is_shut() {
+        t!("state-shut").into()
+    } else if handle.is_open() {
+        t!("state-open").into()
+    } else {
+        t!("valve-between", degrees = i64::from(handle.deg()))
     }
 }
 

@@ -5,11 +5,12 @@ mod supply;
 
 pub(super) use furnace::orifice_input_w;
 
-use super::format::{Card, Found, House, Manometer, Scenario};
+use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
 use super::pick::Pick;
 use super::value::{Measure, Vary, whole};
 use crate::bench::action::{Fitted, OnOff};
 use crate::bench::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
+use crate::physics::valve::HandleAngle;
 use crate::units::{M_PER_FT, f_from_k};
 
 /// Kelvins in 70 °F.
@@ -77,7 +78,7 @@ impl Scenario {
             right.furnace.orifice_sizes = None;
         }
         let mut setup = right.draw_sound(seed);
-        setup.found.cock_deg = 90;
+        setup.found.manual_valve = HandleAngle::OPEN;
         setup.found.valve_switch = OnOff::On;
         setup.found.furnace_switch = OnOff::On;
         setup.found.caps = [Fitted::On; 2];
@@ -141,7 +142,10 @@ fn manometer(draw: Draw, it: &Manometer) -> MeterSetup {
 
 fn found(draw: Draw, scenario: &Scenario, it: &Found) -> setup::Found {
     setup::Found {
-        cock_deg: small(draw.get(&it.manual_valve, "found.manual_valve")),
+        manual_valve: HandleAngle::from_deg(small(
+            draw.get(&it.manual_valve, "found.manual_valve"),
+        ))
+        .unwrap_or(HandleAngle::OPEN),
         valve_switch: draw.pick(&it.valve_switch, "found.valve_switch"),
         furnace_switch: draw.pick(&it.furnace_switch, "found.furnace_switch"),
         thermostat_mode: draw.pick(&it.thermostat, "found.thermostat"),
@@ -161,10 +165,19 @@ fn card(draw: Draw, scenario: &Scenario, card: &Card) -> JobCard {
     JobCard {
         title: scenario.title.clone(),
         text: card.text.clone(),
+        heating_value: stated_heat(draw, &card.heating_value),
         supply_owner: card.supply_owner.clone(),
         supply: card.supply,
         hold_s: draw.get(&card.hold, "card.hold"),
         settle_s: draw.get(&card.settle, "card.settle"),
+    }
+}
+
+fn stated_heat(draw: Draw, stated: &StatedHeat) -> setup::StatedHeat {
+    let of = |value: &Option<Vary<_>>, path| value.as_ref().map(|value| draw.get(value, path));
+    setup::StatedHeat {
+        natural_j_m3: of(&stated.natural, "card.heating_value.natural"),
+        propane_j_m3: of(&stated.propane, "card.heating_value.propane"),
     }
 }
 

@@ -3,7 +3,7 @@
 use crate::bench::action::{Fitted, OnOff};
 use crate::bench::fault::{Scale, Severity};
 use crate::bench::setup::{Setup, SpringSetup};
-use crate::units::{PA_PER_INWC, fixed, full_stop};
+use crate::units::{PA_PER_INWC, fixed, full_stop, inwc};
 
 /// A zero error below this is no finding, in pascals (0.05 in. w.c., as the marking has it).
 const ZERO_PA: f64 = 0.05 * PA_PER_INWC;
@@ -59,10 +59,6 @@ fn severe(severity: &Severity, value: f64) -> String {
     format!("{} {unit}", fixed(number, decimals)).trim_end().to_owned()
 }
 
-fn inwc(pa: f64) -> String {
-    format!("{} in. w.c.", fixed(pa / PA_PER_INWC, 2))
-}
-
 fn supply(setup: &Setup) -> Option<String> {
     let (least, most) = setup.supply.delivery_limits_pa;
     let set = setup.supply.set_pa;
@@ -87,7 +83,7 @@ fn stages(setup: &Setup) -> Vec<String> {
     };
     [("low", low, figures.low), ("high", high, figures.high)]
         .into_iter()
-        .filter(|(_, pa, target)| !target.holds(*pa))
+        .filter(|(_, pa, target)| !target.band().contains(*pa))
         .map(|(name, pa, target)| {
             format!(
                 "The {name} stage was found set to {}; {} ± {} is right.",
@@ -103,8 +99,8 @@ fn stages(setup: &Setup) -> Vec<String> {
 fn hands(setup: &Setup) -> Vec<String> {
     let found = &setup.found;
     let mut lines = Vec::new();
-    if found.cock_deg < 90 {
-        lines.push(format!("The manual valve was found {}° open of 90°.", found.cock_deg));
+    if !found.manual_valve.is_open() {
+        lines.push(format!("The manual valve was found {} open of 90°.", found.manual_valve));
     }
     let switches = [
         ("The switch on the gas valve", found.valve_switch),

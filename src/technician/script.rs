@@ -51,9 +51,9 @@ pub use player::{ScriptPlayer, Stop};
 pub use print::action_line;
 pub use words::Word;
 
-use super::task::Until;
 use crate::bench::action::{Action, Phase, Stage};
 use crate::bench::part::Port;
+use crate::procedure::Until;
 use crate::scenario::{Code, Gravity, Problem};
 use tokens::{Slip, Tokens};
 

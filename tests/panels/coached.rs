@@ -11,6 +11,7 @@ use quarterturn::panels::Wish;
 use quarterturn::panels::coach::{Asked, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::scenario::{builtin, load};
 use quarterturn::units::TICKS_PER_S;
 
@@ -179,7 +180,7 @@ fn escaping_gas_is_shut_off_first() {
     clear.smell = Smell::None;
     clear.sniffed = Some((Height::Floor, Smell::Clear));
     assert_eq!(told(&clear).action, Some(shut));
-    clear.furnace.as_mut().unwrap().cock_deg = 0;
+    clear.furnace.as_mut().unwrap().manual_valve = HandleAngle::SHUT;
     let window = Action::Window { window: Window::PlantRoom, to: Opening::Open };
     assert_eq!(told(&clear).action, Some(window));
     clear.sniffed = Some((Height::Floor, Smell::Strong));

@@ -2,6 +2,7 @@
 
 use egui::{Rect, Ui, pos2, vec2};
 use egui_kittest::Harness;
+use quarterturn::appliance::ignition::ControlStatus;
 use quarterturn::bench::action::{Fitted, LowSide, OnOff, Opening};
 use quarterturn::bench::part::{Place, Subject};
 use quarterturn::bench::seen::{
@@ -19,6 +20,7 @@ use quarterturn::panels::view::{
     Tried, Unfinished, View,
 };
 use quarterturn::panels::{Layout, Shell, Wish, parts};
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::units::PressureUnit;
@@ -47,7 +49,7 @@ pub fn seen(place: Place) -> Seen {
         sniffed: None,
         detector: None,
         yard: (place == Place::Yard).then_some(YardSeen {
-            cock_deg: 90,
+            supply_valve: HandleAngle::OPEN,
             cap: Fitted::On,
             screw_eighths: None,
             tank_percent: Some(60.0),
@@ -62,14 +64,13 @@ pub fn seen(place: Place) -> Seen {
             call: Call::Second,
             co_ppm: 0.0,
             window: Opening::Closed,
-            range: (90, Burning::Off),
+            range: (HandleAngle::OPEN, Burning::Off),
             registers_closed: 0.0,
         }),
         sheet: SheetSeen {
             notes: vec![Note {
                 subject: Subject::DripLeg,
                 tick: 0,
-                text: "The drip leg hangs below the tee, capped.".into(),
                 finding: Finding::Condition(Condition::Good),
             }],
             ..SheetSeen::default()
@@ -83,10 +84,10 @@ fn furnace() -> FurnaceSeen {
         burner_door: Fitted::On,
         blower_door: Fitted::On,
         switch: OnOff::On,
-        cock_deg: 90,
-        water_heater: (90, Burning::Burning),
+        manual_valve: HandleAngle::OPEN,
+        water_heater: (HandleAngle::OPEN, Burning::Burning),
         window: Opening::Closed,
-        status: "standby",
+        status: ControlStatus::NoCall,
         stage_jumper: Fitted::Off,
         conversion_label: Fitted::On,
         tag: Fitted::Off,

@@ -15,6 +15,7 @@ use quarterturn::instrument::water_column::Legs;
 use quarterturn::panels::parts::job_order;
 use quarterturn::panels::sheet::ROWS;
 use quarterturn::panels::ways::{Form, forms, here, in_hand, ways};
+use quarterturn::physics::valve::HandleAngle;
 
 use crate::fixture::{seen, seen_open};
 
@@ -109,8 +110,8 @@ fn flipped(mut seen: Seen) -> Seen {
     if let Some(furnace) = seen.furnace.as_mut() {
         furnace.blower_door = Fitted::Off;
         furnace.switch = OnOff::Off;
-        furnace.cock_deg = 0;
-        furnace.water_heater = (0, Burning::Off);
+        furnace.manual_valve = HandleAngle::SHUT;
+        furnace.water_heater = (HandleAngle::SHUT, Burning::Off);
         furnace.window = Opening::Open;
         furnace.stage_jumper = Fitted::On;
         furnace.tag = Fitted::On;
@@ -124,10 +125,10 @@ fn flipped(mut seen: Seen) -> Seen {
     if let Some(hall) = seen.hall.as_mut() {
         hall.mode = OnOff::Off;
         hall.window = Opening::Open;
-        hall.range = (0, Burning::Burning);
+        hall.range = (HandleAngle::SHUT, Burning::Burning);
     }
     if let Some(yard) = seen.yard.as_mut() {
-        yard.cock_deg = 0;
+        yard.supply_valve = HandleAngle::SHUT;
         yard.cap = Fitted::Off;
         yard.screw_eighths = Some(3);
     }

@@ -152,15 +152,10 @@ fn a_new_job_starts_clean() {
 /// A note from before a repair that it tells of is marked; others are not.
 #[test]
 fn a_note_from_before_the_repair_is_marked() {
-    let note = |subject, tick, text: &str| Note {
-        subject,
-        tick,
-        text: text.into(),
-        finding: Finding::Condition(Condition::Bad),
-    };
+    let note = |subject, tick| Note { subject, tick, finding: Finding::Condition(Condition::Bad) };
     let mut app = App::new(Which::Job, seen(Place::PlantRoom));
     app.seen.tick = 900;
-    app.seen.sheet.notes = vec![note(Subject::Filter, 10, "grey"), note(Subject::Vent, 10, "nest")];
+    app.seen.sheet.notes = vec![note(Subject::Filter, 10), note(Subject::Vent, 10)];
     let marks = |app: &App| {
         let lines = quarterturn::panels::sights::sights(&app.seen);
         lines.iter().filter(|line| line.text.contains("before the repair")).count()

@@ -45,7 +45,7 @@ fn a_click_on_the_manual_valve_shuts_it_and_turns_its_handle() {
     let (before, _) = rig.group("plant_room", "manual-valve.handle");
     rig.click_on("Manual shut-off valve, open");
     rig.click_on("Shut");
-    let deg = |rig: &Rig| rig.seen().furnace.map(|f| f.cock_deg);
+    let deg = |rig: &Rig| rig.seen().furnace.map(|f| f.manual_valve.deg());
     assert_eq!(deg(&rig), Some(0));
     rig.frames(30);
     let (after, _) = rig.group("plant_room", "manual-valve.handle");
@@ -114,7 +114,7 @@ fn a_request_of_a_screen_reader_reaches_the_part() {
     }));
     rig.frames(4);
     rig.click_on("Shut");
-    assert_eq!(rig.seen().furnace.map(|f| f.cock_deg), Some(0));
+    assert_eq!(rig.seen().furnace.map(|f| f.manual_valve.deg()), Some(0));
 }
 
 /// Any size of window: the page stays whole, in its shape, inside it; its parts lie on the page.

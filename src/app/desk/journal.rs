@@ -12,6 +12,7 @@ use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 use super::Journal;
 use crate::bench::Bench;
 use crate::bench::action::Action;
+use crate::bench::run;
 use crate::record::{Ended, Header, Note, Recorder, Sink, SinkError, Writer};
 
 /// Longest time between two moments at which the file is surely on the disk.
@@ -141,19 +142,7 @@ impl Journal for RecordJournal {
         self.open_new();
         let Some(recorder) = &mut self.recorder else { return };
         let mut again = Bench::new(bench.setup().clone());
-        let mut next = done.iter().peekable();
-        loop {
-            while let Some((_, action)) = next.next_if(|(at, _)| *at <= again.tick()) {
-                // A refused action stands in the record as well.
-                let _refused = again.apply(action);
-                recorder.acted(&again, action);
-            }
-            if again.tick() >= bench.tick() {
-                break;
-            }
-            recorder.ticked(&again);
-            again.step();
-        }
+        run::play_again(&mut again, done, bench.tick(), recorder);
         recorder.note(&again, Note::WentBack);
         for _ in 0..self.job_hints {
             recorder.note(&again, Note::JobHint);

@@ -3,6 +3,7 @@
 use super::Finished;
 use crate::bench::Bench;
 use crate::bench::action::Action;
+use crate::bench::run;
 use crate::bench::seen::Over;
 use crate::bench::setup::Setup;
 use crate::marking::debrief::debrief;
@@ -48,17 +49,7 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
 fn observed(setup: Setup, done: &[(u64, Action)], until: u64) -> Observer {
     let mut bench = Bench::new(setup);
     let mut observer = Observer::new(&bench);
-    let mut next = done.iter().peekable();
-    loop {
-        while let Some((_, action)) = next.next_if(|(tick, _)| *tick <= bench.tick()) {
-            // A refusal is among the events.
-            let _refused = bench.apply(action);
-        }
-        let events = bench.take_events();
-        observer.tick(&bench, events);
-        if bench.tick() >= until || bench.over().is_some() {
-            return observer;
-        }
-        bench.step();
-    }
+    run::play_again(&mut bench, done, until, &mut observer);
+    run::tell(&mut bench, &mut observer);
+    observer
 }

@@ -290,7 +290,7 @@ impl Bench {
     pub(in crate::bench) fn stretch(&self, joint: Joint) -> Stretch {
         Stretch {
             firing: self.firing(),
-            cock_deg: self.things.furnace_cock_deg,
+            manual_valve: self.things.manual_valve,
             lowest_pa: self.joint_pa(joint),
             dwell_s: 0.0,
         }
@@ -316,7 +316,7 @@ impl Bench {
             dwell_s: it.dwell_s,
             firing: it.firing,
             bubbles: brushed.fluid.shows(),
-            cock_deg: it.cock_deg,
+            manual_valve: it.manual_valve,
         })
     }
 
@@ -340,7 +340,7 @@ impl Stretch {
                 Firing::Low => 1,
                 Firing::High => 2,
             };
-            (it.dwell_s >= JUDGED_S, firing, it.cock_deg)
+            (it.dwell_s >= JUDGED_S, firing, it.manual_valve)
         };
         match rank(self).cmp(&rank(other)) {
             core::cmp::Ordering::Greater => true,

@@ -12,8 +12,6 @@ use crate::bench::repair::{Bay, Nature, Need, Renewed, Repair};
 use crate::bench::setup::{Setup, Tripped};
 use crate::instrument::manometer::Manometer;
 
-/// Angle up to which a hand valve counts as shut for work behind it, in degrees.
-const SHUT_DEG: i16 = 0;
 /// Pressure below which nothing is felt at an opened joint, in pascals (0.1 in. w.c.).
 const LET_OFF_PA: f64 = 25.0;
 
@@ -72,13 +70,13 @@ impl Bench {
         let things = &self.things;
         let (fine, why) = match need {
             Need::Shut(cock) => {
-                let degrees = match cock {
-                    Cock::Furnace => things.furnace_cock_deg,
-                    Cock::Supply => things.supply_cock_deg,
-                    Cock::WaterHeater => things.neighbor_cock_deg[0],
-                    Cock::Range => things.neighbor_cock_deg[1],
+                let handle = match cock {
+                    Cock::Furnace => things.manual_valve,
+                    Cock::Supply => things.supply_valve,
+                    Cock::WaterHeater => things.neighbor_valves[0],
+                    Cock::Range => things.neighbor_valves[1],
                 };
-                (degrees <= SHUT_DEG, Refusal::ShutFirst(cock))
+                (handle.is_shut(), Refusal::ShutFirst(cock))
             }
             Need::NoPressure => {
                 (self.gas.pressure_pa(Port::Inlet) < LET_OFF_PA, Refusal::PressureLeft)

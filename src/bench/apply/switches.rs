@@ -5,6 +5,7 @@ use crate::bench::Bench;
 use crate::bench::action::{Fitted, OnOff, Opening};
 use crate::bench::part::{Cock, Door, Neighbor, Place, Window};
 use crate::bench::refusal::Refusal;
+use crate::physics::valve::HandleAngle;
 
 /// Setpoints a thermostat takes, in half degrees Fahrenheit (45–90 °F).
 const SETPOINTS: core::ops::RangeInclusive<i16> = 90..=180;
@@ -78,26 +79,24 @@ impl Bench {
     }
 
     pub(super) fn set_cock(&mut self, cock: Cock, degrees: i16) -> Done {
-        if !(0..=90).contains(&degrees) {
-            return Err(Refusal::Absurd);
-        }
+        let handle = HandleAngle::from_deg(degrees).ok_or(Refusal::Absurd)?;
         let plant = [Place::PlantRoom, Place::GasValve];
         match cock {
             Cock::Furnace => {
                 self.need_place(&plant)?;
-                put(&mut self.things.furnace_cock_deg, degrees)
+                put(&mut self.things.manual_valve, handle)
             }
             Cock::WaterHeater => {
                 self.need_place(&plant)?;
-                put(&mut self.things.neighbor_cock_deg[0], degrees)
+                put(&mut self.things.neighbor_valves[0], handle)
             }
             Cock::Range => {
                 self.need_place(&[Place::Hall])?;
-                put(&mut self.things.neighbor_cock_deg[1], degrees)
+                put(&mut self.things.neighbor_valves[1], handle)
             }
             Cock::Supply => {
                 self.need_place(&[Place::Yard])?;
-                put(&mut self.things.supply_cock_deg, degrees)
+                put(&mut self.things.supply_valve, handle)
             }
         }
     }

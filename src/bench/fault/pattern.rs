@@ -6,8 +6,9 @@
 
 use super::super::Bench;
 use super::super::action::{Action, Fitted, OnOff, PlugStep, Push, Stage};
-use super::super::event::Happening;
+use super::super::event::{Event, Happening};
 use super::super::part::{Cock, Door, Neighbor, Place, Port, Tool};
+use super::super::run;
 use super::super::seen::{Display, Over, Sound};
 use super::super::setup::Setup;
 use super::super::truth::{Firing, Truth};
@@ -76,6 +77,44 @@ pub struct Signs {
     pub over_pressure: bool,
 }
 
+impl Signs {
+    fn note_control(&mut self, from: ControlState, to: ControlState) {
+        let count = match to {
+            ControlState::Retry => &mut self.retries,
+            ControlState::Lockout => &mut self.lockouts,
+            ControlState::LimitOpen => &mut self.limits,
+            ControlState::RolloutOpen => &mut self.rollouts,
+            ControlState::LowStage if from == ControlState::HighPressureSwitchProving => {
+                &mut self.high_given_up
+            }
+            _ => return,
+        };
+        *count += 1;
+    }
+}
+
+impl run::Witness for Signs {
+    fn ticked(&mut self, _: &Bench, events: Vec<Event>) {
+        for event in events {
+            match event.what {
+                Happening::Control { from, to } => self.note_control(from, to),
+                Happening::ValveOverPressure { .. } => self.over_pressure = true,
+                Happening::Ignition { .. } => self.ignited = true,
+                _ => {}
+            }
+        }
+    }
+}
+
+/// The states of a pattern in words, in its order.
+pub const STATES: [&str; 5] = [
+    Stage::Rest.label(),
+    Stage::Low.label(),
+    Stage::High.label(),
+    Stage::HighWithOthers.label(),
+    "at rest again",
+];
+
 /// A pattern.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern {
@@ -117,39 +156,16 @@ impl Driver {
 
     fn wait(&mut self, seconds: u64) {
         for _ in 0..seconds {
-            for _ in 0..TICKS_PER_S {
-                self.bench.step();
-            }
+            run::wait(&mut self.bench, TICKS_PER_S, &mut self.signs);
             self.note();
         }
     }
 
     /// Notes what happened in the last second.
     fn note(&mut self) {
-        for event in self.bench.take_events() {
-            match event.what {
-                Happening::Control { from, to } => self.note_control(from, to),
-                Happening::ValveOverPressure { .. } => self.signs.over_pressure = true,
-                Happening::Ignition { .. } => self.signs.ignited = true,
-                _ => {}
-            }
-        }
+        run::tell(&mut self.bench, &mut self.signs);
         self.signs.ignited |= self.bench.over() == Some(Over::Ignition);
         self.signs.banged |= self.bench.seen().sounds.contains(&Sound::Bang);
-    }
-
-    fn note_control(&mut self, from: ControlState, to: ControlState) {
-        let count = match to {
-            ControlState::Retry => &mut self.signs.retries,
-            ControlState::Lockout => &mut self.signs.lockouts,
-            ControlState::LimitOpen => &mut self.signs.limits,
-            ControlState::RolloutOpen => &mut self.signs.rollouts,
-            ControlState::LowStage if from == ControlState::HighPressureSwitchProving => {
-                &mut self.signs.high_given_up
-            }
-            _ => return,
-        };
-        *count += 1;
     }
 
     fn call(&mut self, above_half_f: i16) {
@@ -243,7 +259,7 @@ impl Driver {
         let mut swing_pa = [(f64::INFINITY, f64::NEG_INFINITY); 2];
         // A meter has to settle too; a swing shows within a few seconds.
         for _ in 0..SWING_S * TICKS_PER_S {
-            self.bench.step();
+            run::pass(&mut self.bench, &mut self.signs);
             let truth = [Port::Inlet, Port::Manifold].map(|port| self.bench.gas.pressure_pa(port));
             for (swing, pa) in swing_pa.iter_mut().zip(truth) {
                 *swing = (swing.0.min(pa), swing.1.max(pa));

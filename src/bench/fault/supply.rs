@@ -15,6 +15,7 @@ use super::remedy::Remedy::{CallOwner, Mend, Operate, ShutOffAndTag, Turn};
 use super::remedy::wrong;
 use crate::appliance::safety::{LowGasSwitch, Points};
 use crate::physics::pipe::ehd_constants;
+use crate::physics::valve::HandleAngle;
 use crate::units::PA_PER_INWC;
 
 const FAMILY: Family = Family::Supply;
@@ -234,7 +235,7 @@ pub(super) const PARTLY_OPEN_MANUAL_VALVE: Entry = Entry {
             furnace.",
     )],
     misfit: anywhere,
-    apply: |setup, degrees| setup.found.cock_deg = degrees_i16(degrees),
+    apply: |setup, degrees| setup.found.manual_valve = angle(degrees),
 };
 
 pub(super) const SHUT_MANUAL_VALVE: Entry = Entry {
@@ -252,13 +253,13 @@ pub(super) const SHUT_MANUAL_VALVE: Entry = Entry {
         ),
     ],
     misfit: anywhere,
-    apply: |setup, _| setup.found.cock_deg = 0,
+    apply: |setup, _| setup.found.manual_valve = HandleAngle::SHUT,
 };
 
-fn degrees_i16(degrees: f64) -> i16 {
+fn angle(degrees: f64) -> HandleAngle {
     #[expect(clippy::cast_possible_truncation, reason = "a float cast saturates")]
-    let degrees = degrees.round() as i16;
-    degrees
+    let degrees = degrees.round().clamp(0.0, 90.0) as i16;
+    HandleAngle::from_deg(degrees).unwrap_or(HandleAngle::OPEN)
 }
 
 pub(super) const WATER_IN_LINE: Entry = Entry {

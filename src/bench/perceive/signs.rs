@@ -39,7 +39,7 @@ impl Bench {
     }
 
     /// The orifice in which something sits, by its place in the row.
-    fn narrowest(&self) -> Option<usize> {
+    pub(in crate::bench) fn narrowest(&self) -> Option<usize> {
         let holes_m = &self.setup.furnace.orifices_m;
         let widest_m = holes_m.iter().copied().fold(0.0, f64::max);
         holes_m.iter().position(|&hole_m| hole_m < PLUGGED * widest_m)

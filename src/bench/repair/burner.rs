@@ -6,7 +6,7 @@
 
 use super::super::part::{Cock, Place};
 use super::valve::figures_for_fuel;
-use super::{Bay, Nature, Need, Work};
+use super::{Bay, Moves, Nature, Need, Work};
 use crate::units::{M_PER_FT, P_STD_PA};
 
 const AT_MANIFOLD: &[Need] = &[Need::BurnerDoorOff, Need::PowerOff, Need::Shut(Cock::Furnace)];
@@ -17,8 +17,9 @@ const LESS_PER_1000_FT: f64 = 0.04;
 /// Height up to which nothing is changed, in feet.
 const UNCHANGED_FT: f64 = 2000.0;
 
-pub(super) const FIT_ORIFICES: Work =
-    Work::new(Place::GasValve, Nature::Part, fit_orifices).needs(AT_MANIFOLD);
+pub(super) const FIT_ORIFICES: Work = Work::new(Place::GasValve, Nature::Part, fit_orifices)
+    .needs(AT_MANIFOLD)
+    .moves(Moves::Manifold);
 
 /// The orifices of plate or label for the fuel in the pipes.
 pub(super) fn fit_orifices(bay: &mut Bay<'_>) {
@@ -32,7 +33,8 @@ pub(super) const CLEAN_ORIFICES: Work = Work::new(Place::GasValve, Nature::Care,
     let widest_m = widest_m(bay);
     bay.setup.furnace.orifices_m.fill(widest_m);
 })
-.needs(AT_MANIFOLD);
+.needs(AT_MANIFOLD)
+.moves(Moves::Manifold);
 
 fn widest_m(bay: &Bay<'_>) -> f64 {
     bay.setup.furnace.orifices_m.iter().copied().fold(0.0, f64::max)
@@ -42,7 +44,8 @@ pub(super) const DRILL_ORIFICES: Work = Work::new(Place::GasValve, Nature::Dange
     let drilled_m = widest_m(bay) * DRILLED_AREA.sqrt();
     bay.setup.furnace.orifices_m.fill(drilled_m);
 })
-.needs(AT_MANIFOLD);
+.needs(AT_MANIFOLD)
+.moves(Moves::Manifold);
 
 pub(super) const FIT_ALTITUDE_ORIFICES: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
     fit_orifices(bay);
@@ -59,7 +62,8 @@ pub(super) const FIT_ALTITUDE_ORIFICES: Work = Work::new(Place::GasValve, Nature
         *stamp = format!("{hole_mm:.2} mm");
     }
 })
-.needs(AT_MANIFOLD);
+.needs(AT_MANIFOLD)
+.moves(Moves::Manifold);
 
 /// Height above the sea at which this pressure stands (ICAO standard atmosphere, Doc 7488).
 fn height_m(ambient_abs_pa: f64) -> f64 {

@@ -6,7 +6,7 @@
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
 use super::super::part::{Cock, Joint, Place};
-use super::{Bay, Nature, Need, Work};
+use super::{Bay, Moves, Nature, Need, Work};
 
 const BRANCH: &[Need] = &[Need::Shut(Cock::Furnace), Need::NoPressure];
 /// Crack in a tube that was bent twice, as the diameter of a hole, in metres.
@@ -20,7 +20,8 @@ pub(super) const REPLACE_CONNECTOR: Work = Work::new(Place::PlantRoom, Nature::P
     line.connector_crack_m = 0.0;
 })
 .needs(BRANCH)
-.disturbs(Joint::Connector);
+.disturbs(Joint::Connector)
+.moves(Moves::Inlet);
 
 pub(super) const STRAIGHTEN_CONNECTOR: Work =
     Work::new(Place::PlantRoom, Nature::Danger, |bay: &mut Bay<'_>| {
@@ -28,18 +29,21 @@ pub(super) const STRAIGHTEN_CONNECTOR: Work =
         line.connector_kinked *= KINK_LEFT;
         line.connector_crack_m = CRACK_M;
     })
-    .disturbs(Joint::Connector);
+    .disturbs(Joint::Connector)
+    .moves(Moves::Inlet);
 
 pub(super) const EMPTY_DRIP_LEG: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.line.water_pa = 0.0;
 })
 .needs(BRANCH)
-.disturbs(Joint::Union);
+.disturbs(Joint::Union)
+.moves(Moves::Inlet);
 
 pub(super) const REPLACE_TRUNK: Work = Work::new(Place::Yard, Nature::Part, |bay| {
     bay.setup.trunk.clone_from(&bay.sound.trunk);
 })
-.needs(&[Need::Shut(Cock::Supply)]);
+.needs(&[Need::Shut(Cock::Supply)])
+.moves(Moves::Inlet);
 
 pub(super) const PURGE_LINE: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.line.air_m3 = 0.0;

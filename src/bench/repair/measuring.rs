@@ -5,7 +5,7 @@
 
 use super::super::part::{Cock, Place, Port};
 use super::valve::at;
-use super::{Bay, Nature, Need, Renewed, Work};
+use super::{Bay, Moves, Nature, Need, Renewed, Work};
 use crate::units::PA_PER_INWC;
 
 /// Range of a borrowed manometer, in pascals.
@@ -17,11 +17,13 @@ pub(super) const SWAP_METER_HOSE: Work = Work::new(Place::PlantRoom, Nature::Car
     worn.wear.water_pa = 0.0;
     bay.setup.meter.lag_s = bay.sound.meter.lag_s;
 })
-.needs(&[Need::HoseFree]);
+.needs(&[Need::HoseFree])
+.on_reading();
 
 pub(super) const REPLACE_METER_BATTERY: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.meter.wear.battery_s = None;
-});
+})
+.on_reading();
 
 pub(super) const BORROW_METER: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     let (setup, sound) = (&mut bay.setup, bay.sound);
@@ -30,23 +32,30 @@ pub(super) const BORROW_METER: Work = Work::new(Place::PlantRoom, Nature::Care, 
     setup.condition.meter.wear = Default::default();
 })
 .needs(&[Need::HoseFree])
-.renews(Renewed::Meter);
+.renews(Renewed::Meter)
+.on_reading();
 
 pub(super) const CLEAN_INLET_TAP: Work =
-    Work::new(Place::GasValve, Nature::Care, |bay| clean(bay, Port::Inlet)).needs(&[
-        Need::BurnerDoorOff,
-        Need::PowerOff,
-        Need::Shut(Cock::Furnace),
-        Need::Open(Port::Inlet),
-    ]);
+    Work::new(Place::GasValve, Nature::Care, |bay| clean(bay, Port::Inlet))
+        .needs(&[
+            Need::BurnerDoorOff,
+            Need::PowerOff,
+            Need::Shut(Cock::Furnace),
+            Need::Open(Port::Inlet),
+        ])
+        .moves(Moves::Inlet)
+        .on_reading();
 
 pub(super) const CLEAN_MANIFOLD_TAP: Work =
-    Work::new(Place::GasValve, Nature::Care, |bay| clean(bay, Port::Manifold)).needs(&[
-        Need::BurnerDoorOff,
-        Need::PowerOff,
-        Need::Shut(Cock::Furnace),
-        Need::Open(Port::Manifold),
-    ]);
+    Work::new(Place::GasValve, Nature::Care, |bay| clean(bay, Port::Manifold))
+        .needs(&[
+            Need::BurnerDoorOff,
+            Need::PowerOff,
+            Need::Shut(Cock::Furnace),
+            Need::Open(Port::Manifold),
+        ])
+        .moves(Moves::Manifold)
+        .on_reading();
 
 fn clean(bay: &mut Bay<'_>, port: Port) {
     if let Some(found) = bay.setup.condition.ports.get_mut(at(port)) {
@@ -55,18 +64,16 @@ fn clean(bay: &mut Bay<'_>, port: Port) {
 }
 
 pub(super) const DRILL_INLET_TAP: Work =
-    Work::new(Place::GasValve, Nature::Danger, |bay| drill(bay, Port::Inlet)).needs(&[
-        Need::BurnerDoorOff,
-        Need::Shut(Cock::Furnace),
-        Need::Open(Port::Inlet),
-    ]);
+    Work::new(Place::GasValve, Nature::Danger, |bay| drill(bay, Port::Inlet))
+        .needs(&[Need::BurnerDoorOff, Need::Shut(Cock::Furnace), Need::Open(Port::Inlet)])
+        .moves(Moves::Inlet)
+        .on_reading();
 
 pub(super) const DRILL_MANIFOLD_TAP: Work =
-    Work::new(Place::GasValve, Nature::Danger, |bay| drill(bay, Port::Manifold)).needs(&[
-        Need::BurnerDoorOff,
-        Need::Shut(Cock::Furnace),
-        Need::Open(Port::Manifold),
-    ]);
+    Work::new(Place::GasValve, Nature::Danger, |bay| drill(bay, Port::Manifold))
+        .needs(&[Need::BurnerDoorOff, Need::Shut(Cock::Furnace), Need::Open(Port::Manifold)])
+        .moves(Moves::Manifold)
+        .on_reading();
 
 /// The hole is free, and the boss has a crack.
 fn drill(bay: &mut Bay<'_>, port: Port) {

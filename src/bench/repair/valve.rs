@@ -9,7 +9,7 @@ use super::super::part::{Cock, Joint, Place, Port};
 use super::super::port::PortState;
 use super::super::setup::{Coil, HoseState, PlugFound, Setup, ValveCondition};
 use super::burner::fit_orifices;
-use super::{Bay, Nature, Need, Renewed, Work};
+use super::{Bay, Moves, Nature, Need, Renewed, Work};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::units::M3_S_PER_CFH;
 
@@ -28,7 +28,8 @@ pub(super) const CLEAN_INLET_SCREEN: Work = Work::new(Place::GasValve, Nature::C
     bay.setup.condition.valve.screen_blocked = 0.0;
 })
 .needs(OPENED)
-.disturbs(Joint::Connector);
+.disturbs(Joint::Connector)
+.moves(Moves::Manifold);
 
 pub(super) const REMOVE_INLET_SCREEN: Work =
     Work::new(Place::GasValve, Nature::Danger, |bay: &mut Bay<'_>| {
@@ -42,7 +43,8 @@ pub(super) const REMOVE_INLET_SCREEN: Work =
         worn.lets_by_m3_s = worn.lets_by_m3_s.max(lets_by);
     })
     .needs(OPENED)
-    .disturbs(Joint::Connector);
+    .disturbs(Joint::Connector)
+    .moves(Moves::Manifold);
 
 pub(super) const REPLACE_GAS_VALVE: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
     let ValveCondition { box_hose, .. } = bay.setup.condition.valve;
@@ -63,17 +65,20 @@ pub(super) const REPLACE_GAS_VALVE: Work = Work::new(Place::GasValve, Nature::Pa
     Need::HoseFree,
 ])
 .disturbs(Joint::Connector)
-.renews(Renewed::GasValve);
+.renews(Renewed::GasValve)
+.moves(Moves::Manifold);
 
 pub(super) const REPLACE_HIGH_COIL: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
     bay.setup.condition.valve.high_coil = Coil::Works;
 })
-.needs(&[Need::BurnerDoorOff, Need::PowerOff]);
+.needs(&[Need::BurnerDoorOff, Need::PowerOff])
+.moves(Moves::Manifold);
 
 pub(super) const FIT_SPRINGS: Work = Work::new(Place::GasValve, Nature::Part, springs_for_fuel)
     .needs(OUTSIDE)
     .renews(Renewed::Springs)
-    .there(known_fuel);
+    .there(known_fuel)
+    .moves(Moves::Manifold);
 
 /// The springs for the fuel in the pipes, set to the figures: the bench's own where they are that.
 fn springs_for_fuel(bay: &mut Bay<'_>) {
@@ -101,13 +106,15 @@ pub(super) const FIT_CONVERSION_KIT: Work = Work::new(Place::GasValve, Nature::P
 })
 .needs(OUTSIDE)
 .renews(Renewed::Springs)
-.there(known_fuel);
+.there(known_fuel)
+.moves(Moves::Manifold);
 
 pub(super) const REFIT_BOX_HOSE: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
     bay.setup.condition.valve.box_hose = HoseState::On;
 })
 .needs(&[Need::BurnerDoorOff])
-.there(|setup| setup.furnace.box_suction_pa > 0.0);
+.there(|setup| setup.furnace.box_suction_pa > 0.0)
+.moves(Moves::Manifold);
 
 /// Whether plate or label carry figures for the fuel in the pipes.
 fn known_fuel(setup: &Setup) -> bool {

@@ -6,7 +6,7 @@
 
 use super::super::part::{Cock, Place};
 use super::super::setup::{SeatState, Setup, SupplyKind};
-use super::{Bay, Nature, Need, Renewed, Work};
+use super::{Bay, Moves, Nature, Need, Renewed, Work};
 
 const SHUT: &[Need] = &[Need::Shut(Cock::Supply)];
 /// Hole that a drill through the vent leaves in the diaphragm, in metres.
@@ -17,7 +17,8 @@ const BURNT_M: f64 = 1.0e-3;
 pub(super) const REPLACE_SUPPLY_REGULATOR: Work =
     Work::new(Place::Yard, Nature::Part, new_supply_regulator)
         .needs(SHUT)
-        .renews(Renewed::SupplyRegulator);
+        .renews(Renewed::SupplyRegulator)
+        .moves(Moves::Supply);
 
 /// A sound regulator of the right size, set as it should be.
 fn new_supply_regulator(bay: &mut Bay<'_>) {
@@ -39,7 +40,8 @@ pub(super) const REPLACE_FIRST_STAGE: Work = Work::new(Place::Yard, Nature::Part
     bay.setup.condition.supply.upstream_pa = None;
 })
 .needs(SHUT)
-.there(two_stages);
+.there(two_stages)
+.moves(Moves::Supply);
 
 fn two_stages(setup: &Setup) -> bool {
     tank(setup) && setup.condition.supply.single_stage_set_k.is_none()
@@ -59,17 +61,20 @@ pub(super) const FIT_TWO_STAGE_REGULATORS: Work = Work::new(Place::Yard, Nature:
 })
 .needs(SHUT)
 .renews(Renewed::SupplyRegulator)
-.there(tank);
+.there(tank)
+.moves(Moves::Supply);
 
 pub(super) const REPLACE_EXCESS_FLOW_VALVE: Work = Work::new(Place::Yard, Nature::Part, |bay| {
     bay.setup.condition.supply.excess_flow_m3_s = None;
 })
 .needs(SHUT)
-.there(|setup| setup.condition.supply.excess_flow_m3_s.is_some());
+.there(|setup| setup.condition.supply.excess_flow_m3_s.is_some())
+.moves(Moves::Inlet);
 
 pub(super) const CLEAR_REGULATOR_VENT: Work = Work::new(Place::Yard, Nature::Care, |bay| {
     bay.setup.condition.supply.vent_blocked = 0.0;
-});
+})
+.moves(Moves::Inlet);
 
 pub(super) const PLUG_REGULATOR_VENT: Work = Work::new(Place::Yard, Nature::Danger, |bay| {
     let worn = &mut bay.setup.condition.supply;
@@ -83,11 +88,12 @@ pub(super) const DRILL_REGULATOR_VENT: Work = Work::new(Place::Yard, Nature::Dan
 });
 
 pub(super) const THAW_REGULATOR: Work =
-    Work::new(Place::Yard, Nature::Care, |bay| *bay.ice = 0.0).there(tank);
+    Work::new(Place::Yard, Nature::Care, |bay| *bay.ice = 0.0).there(tank).moves(Moves::Inlet);
 
 pub(super) const FLAME_ON_REGULATOR: Work = Work::new(Place::Yard, Nature::Danger, |bay| {
     *bay.ice = 0.0;
     let worn = &mut bay.setup.condition.supply;
     worn.diaphragm_hole_m = worn.diaphragm_hole_m.max(BURNT_M);
 })
-.there(tank);
+.there(tank)
+.moves(Moves::Inlet);

@@ -2,7 +2,7 @@
 
 use super::measured::Case;
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::pattern::Point;
+use crate::bench::fault::pattern::{Point, STATES};
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC};
 
 /// What a pressure must differ by to be told apart, in pascals: a digit of the trade's ordinary meters
@@ -12,8 +12,6 @@ const PRESSURE_PA: f64 = 0.1 * PA_PER_INWC;
 const SWING_PA: f64 = 0.02 * PA_PER_INWC;
 /// Share of the lower flammable limit that a detector shows.
 const DETECTED: f64 = 0.002;
-/// The states of a pattern.
-const STATES: [&str; 5] = ["at rest", "low", "high", "high with the others", "at rest again"];
 
 /// The instruments that show what a case's fault does, with the states in which the manometer does.
 pub(super) fn showing(case: &Case) -> Vec<String> {

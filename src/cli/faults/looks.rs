@@ -4,6 +4,7 @@
 use crate::bench::Bench;
 use crate::bench::action::{Action, Fitted, Height, OnOff};
 use crate::bench::part::{Door, Place, Subject};
+use crate::bench::run::{self, Nobody};
 use crate::bench::seen::{Cracked, Display, PortFill, Seen, Smell};
 use crate::bench::setup::Setup;
 use crate::bench::truth::Firing;
@@ -68,10 +69,7 @@ impl Eye {
     }
 
     fn wait(&mut self, seconds: u64) {
-        for _ in 0..seconds * TICKS_PER_S {
-            self.bench.step();
-        }
-        self.bench.take_events();
+        run::wait(&mut self.bench, seconds * TICKS_PER_S, &mut Nobody);
         if let Some(burners) = self.bench.seen().furnace.and_then(|it| it.burners) {
             self.glow = self.glow.max(burners.glow);
         }
@@ -90,7 +88,7 @@ impl Eye {
         if let Some(note) = seen.sheet.note(subject).filter(|_| subject != Subject::MeterDial) {
             let when = if when.is_empty() { String::new() } else { format!(", {when}") };
             let at = format!("{}{when}", subject.label());
-            self.see(&at, note.text.clone());
+            self.see(&at, note.words());
         }
     }
 
@@ -158,7 +156,7 @@ fn plain(seen: &Seen) -> Vec<(&'static str, String)> {
         sights.push(("Manometer", "over its range".to_owned()));
     }
     let Some(furnace) = &seen.furnace else { return sights };
-    sights.push(("Manual valve", format!("its handle stands at {}°", furnace.cock_deg)));
+    sights.push(("Manual valve", format!("its handle stands at {}", furnace.manual_valve)));
     let Some(burners) = &furnace.burners else { return sights };
     let switch = match burners.valve_switch {
         OnOff::On => "on",

@@ -4,8 +4,10 @@ use crate::bench::Bench;
 use crate::bench::action::{Action, Fitted, OnOff};
 use crate::bench::part::{Door, Neighbor, Place};
 use crate::bench::refusal::Refusal;
+use crate::bench::run::{self, Nobody};
 use crate::bench::setup::Setup;
 use crate::bench::truth::{Firing, Truth};
+use crate::units::TICKS_PER_S;
 
 /// A bench and whether everything asked of it was done.
 pub(super) struct Run {
@@ -29,9 +31,7 @@ impl Run {
 
     /// Seconds pass.
     pub(super) fn wait(&mut self, seconds: u32) -> Truth {
-        for _ in 0..50 * seconds {
-            self.bench.step();
-        }
+        run::wait(&mut self.bench, u64::from(seconds) * TICKS_PER_S, &mut Nobody);
         self.bench.truth()
     }
 
@@ -83,14 +83,14 @@ impl Run {
     /// Manifold pressure at every tick from when it fires so, in pascals.
     pub(super) fn manifold_from(&mut self, firing: Firing, ticks: u32) -> Vec<f64> {
         for _ in 0..50 * 150 {
-            self.bench.step();
+            run::pass(&mut self.bench, &mut Nobody);
             if self.bench.truth().firing == firing {
                 break;
             }
         }
         (0..ticks)
             .map(|_| {
-                self.bench.step();
+                run::pass(&mut self.bench, &mut Nobody);
                 self.bench.truth().manifold_pa
             })
             .collect()

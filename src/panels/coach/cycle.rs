@@ -50,25 +50,6 @@ impl Cycle {
     }
 }
 
-/// Whether a hand on the gas or on the switches begins the cycle anew.
-pub(super) fn spoils(action: &Action) -> bool {
-    matches!(
-        action,
-        Action::StageJumper(_)
-            | Action::ValveSwitch(_)
-            | Action::FurnaceSwitch(_)
-            | Action::Cock { .. }
-            | Action::Cap { .. }
-            | Action::Turn { .. }
-            | Action::Plug { .. }
-            | Action::Adapter { .. }
-            | Action::HoseOn { .. }
-            | Action::HoseOff
-            | Action::Mend(_)
-            | Action::ResetRollout
-    )
-}
-
 /// The next step of the cycle, at the thermostat; none once it was seen.
 pub(super) fn step(cycle: Cycle, hall: &HallSeen) -> Option<Hint> {
     let set = |text: &str, above: i16| {

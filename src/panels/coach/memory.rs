@@ -1,7 +1,7 @@
 //! What the coach keeps in mind of what was seen and done.
 
 use super::ORDER;
-use super::cycle::{self, Cycle};
+use super::cycle::Cycle;
 use crate::appliance::plate::Fuel;
 use crate::bench::action::{Action, Fitted, JointVerdict, Phase, Stage, Topic};
 use crate::bench::part::{Joint, Port, Screw};
@@ -109,7 +109,7 @@ impl Remembered {
 
     /// Takes in what is being done.
     pub fn did(&mut self, action: &Action) {
-        if cycle::spoils(action) {
+        if action.spoils_cycle() {
             self.cycle = Cycle::default();
         }
         let [inlet, manifold] = &mut self.proven;

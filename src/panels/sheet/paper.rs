@@ -69,25 +69,25 @@ pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String>
     let mut lines = Vec::new();
     let of = |subject: Subject| sheet.note(subject).map(|note| &note.finding);
     match of(Subject::Plate) {
-        Some(Finding::Figures(figures)) => {
-            lines.push(figures_line(t!("sheet-plate"), figures, unit))
+        Some(Finding::Plate(plate)) => {
+            lines.push(figures_line(t!("sheet-plate"), &plate.figures, unit));
         }
         Some(_) => {}
         None => lines.push(t!("sheet-plate-unread").into()),
     }
     match of(Subject::ConversionLabel) {
-        Some(Finding::Figures(figures)) => {
+        Some(Finding::Label(figures)) => {
             lines.push(figures_line(t!("sheet-label"), figures, unit));
         }
         Some(_) => lines.push(t!("sheet-no-label").into()),
         None => {}
     }
-    if let Some(Finding::Delivery(low, high, rest)) = of(Subject::SupplyRegulator) {
+    if let Some(Finding::Delivery(it)) = of(Subject::SupplyRegulator) {
         lines.push(full_stop(t!(
             "sheet-delivery",
-            low = pressure(*low, unit, 1),
-            high = pressure(*high, unit, 1),
-            rest = pressure(*rest, unit, 1),
+            low = pressure(it.low_pa, unit, 1),
+            high = pressure(it.high_pa, unit, 1),
+            rest = pressure(it.rest_pa, unit, 1),
             unit = unit.label()
         )));
     }
@@ -118,7 +118,7 @@ pub(super) fn notes_ui(ui: &mut Ui, sheet: &SheetSeen) {
     }
     for note in &sheet.notes {
         ui.label(kit::pen(note.subject.label()));
-        ui.label(&note.text);
+        ui.label(note.words());
         if is_stale(note, sheet) {
             kit::quiet(ui, BEFORE.text());
         }

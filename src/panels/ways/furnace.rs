@@ -5,6 +5,7 @@ use super::{List, at_hand};
 use crate::bench::action::{Action, Fitted, Height, OnOff, Opening};
 use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Tool, Window};
 use crate::bench::seen::{Burning, FluidSeen, FurnaceSeen, Seen};
+use crate::physics::valve::HandleAngle;
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     let Some(furnace) = seen.furnace.as_ref() else { return };
@@ -12,7 +13,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         "burner-door" => door(Door::Burner, furnace.burner_door, list),
         "blower-door" | "door-switch" => door(Door::Blower, furnace.blower_door, list),
         "furnace-switch" => switch(furnace.switch, list),
-        "manual-valve" => cock(Cock::Furnace, furnace.cock_deg, list),
+        "manual-valve" => cock(Cock::Furnace, furnace.manual_valve, list),
         "water-heater-cock" => cock(Cock::WaterHeater, furnace.water_heater.0, list),
         "water-heater" => neighbor(Neighbor::WaterHeater, furnace.water_heater.1, list),
         "plant-window" => window(Window::PlantRoom, furnace.window, list),
@@ -85,12 +86,12 @@ fn switch(now: OnOff, list: &mut List) {
 }
 
 /// A hand valve: shut and open; any angle is a form.
-pub(super) fn cock(cock: Cock, degrees: i16, list: &mut List) {
+pub(super) fn cock(cock: Cock, handle: HandleAngle, list: &mut List) {
     let name = cock.label().to_lowercase();
-    if degrees != 0 {
+    if handle != HandleAngle::SHUT {
         list.add(t!("valve-shut", valve = &name), Action::Cock { cock, degrees: 0 });
     }
-    if degrees != 90 {
+    if handle != HandleAngle::OPEN {
         list.add(t!("valve-open", valve = name), Action::Cock { cock, degrees: 90 });
     }
 }

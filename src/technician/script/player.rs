@@ -1,12 +1,12 @@
 //! Playing a script.
 
 use super::super::drive::Player;
-use super::super::task::{Wait, Waiting};
 use super::{Order, Otherwise, Script, Step};
 use crate::bench::action::{Action, Phase, Reading, Stage};
 use crate::bench::part::Port;
 use crate::bench::refusal::Refusal;
 use crate::bench::seen::Seen;
+use crate::procedure::{Wait, Waiting};
 use crate::units::TICK_S;
 
 /// Plays a script on what is seen.

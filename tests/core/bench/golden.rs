@@ -77,10 +77,10 @@ pub const GOLDEN: &[(&str, u64, u64, u64)] = &[
     ("while-dinner-cooks", 2, 122586, 0x3751_2ca2_5a0b_800f),
     ("wet-and-windy", 1, 171006, 0x23de_1883_0e58_33f8),
     ("wet-and-windy", 2, 142646, 0x6259_7d0b_0f69_f421),
-    ("a-letter-about-the-yard", 1, 86071, 0xcb10_7bde_d108_5071),
-    ("a-letter-about-the-yard", 2, 112211, 0x219d_f336_84e5_50fb),
-    ("end-of-the-month", 1, 56216, 0x0b3e_4aec_3359_b682),
-    ("end-of-the-month", 2, 68486, 0xe05f_07c1_f071_eafe),
+    ("a-letter-about-the-yard", 1, 86071, 0x1b06_f2af_3b90_39f9),
+    ("a-letter-about-the-yard", 2, 112211, 0x3348_c585_12de_0186),
+    ("end-of-the-month", 1, 56216, 0x023d_bf44_2f82_6670),
+    ("end-of-the-month", 2, 68486, 0x021e_3f77_25d8_14ec),
     ("a-trace-by-the-door", 1, 162826, 0xaea1_5e7c_2da5_2bd2),
     ("a-trace-by-the-door", 2, 176086, 0xe4b9_7205_9ef3_153f),
     ("moved-with-the-house", 1, 2550, 0xa2bb_3bee_ec76_567c),
@@ -88,7 +88,7 @@ pub const GOLDEN: &[(&str, u64, u64, u64)] = &[
 ];
 
 #[test]
-fn golden_runs_end_in_the_same_state() {
+fn slow_golden_runs_end_in_the_same_state() {
     let mut found = Vec::new();
     for job in &builtin::LADDER {
         let scenario = load(job.text).unwrap();

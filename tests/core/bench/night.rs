@@ -7,6 +7,7 @@ use quarterturn::bench::Bench;
 use quarterturn::bench::action::OnOff;
 use quarterturn::bench::night::{Night, Pace, Span};
 use quarterturn::bench::setup::Setup;
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::units::k_from_f;
 
 use super::rig::healthy;
@@ -30,7 +31,7 @@ pub fn left_behind() -> Vec<(&'static str, Setup)> {
         ("manifold plug loose", with(natural(), &|s| s.found.plugs_past_hand[1] = 0.0)),
         ("high screw far in", with(natural(), &|s| s.furnace.valve.high.found_turns += 4.0)),
         ("low screw far out", with(propane(), &|s| s.furnace.valve.low.found_turns = 0.5)),
-        ("manual valve shut", with(natural(), &|s| s.found.cock_deg = 0)),
+        ("manual valve shut", with(natural(), &|s| s.found.manual_valve = HandleAngle::SHUT)),
         (
             "supply set low",
             with(propane(), &|s| {

@@ -4,6 +4,7 @@ use quarterturn::appliance::plate::{Fuel, GasFigures, Plate, Target};
 use quarterturn::bench::action::{Fitted, OnOff};
 use quarterturn::bench::setup::*;
 use quarterturn::physics::fluid::Gas;
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::units::*;
 
 fn steel(inches: f64, feet: f64, elbows: u32, tees: u32) -> Run {
@@ -126,7 +127,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
             lag_s: 0.4,
         },
         found: Found {
-            cock_deg: 90,
+            manual_valve: HandleAngle::OPEN,
             valve_switch: OnOff::On,
             furnace_switch: OnOff::On,
             thermostat_mode: OnOff::On,
@@ -140,6 +141,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
         card: JobCard {
             title: "Healthy rig".into(),
             text: "Check the gas pressures of the furnace.".into(),
+            heating_value: StatedHeat::default(),
             supply_owner: "the gas utility".into(),
             supply: SupplyRight::OwnerOnly,
             hold_s: 180.0,

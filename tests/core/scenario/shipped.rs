@@ -107,5 +107,5 @@ fn bands(setup: &Setup) -> [bool; 2] {
     let figures = setup.furnace.plate.figures();
     let set =
         |spring: &quarterturn::bench::setup::SpringSetup| spring.found_turns * spring.pa_per_turn;
-    [figures.low.holds(set(&valve.low)), figures.high.holds(set(&valve.high))]
+    [figures.low.band().contains(set(&valve.low)), figures.high.band().contains(set(&valve.high))]
 }
