@@ -6,14 +6,21 @@
 
 pub mod appliance;
 pub mod bench;
+pub mod catalogue;
 pub mod fidelity;
+pub mod hands;
 pub mod instrument;
 pub mod marking;
+pub mod measure;
+pub mod model;
+pub mod parts;
 pub mod physics;
 pub mod record;
 pub mod rng;
 pub mod rules;
 pub mod scenario;
+pub mod senses;
+pub mod setup;
 pub mod site;
 pub mod technician;
 pub mod units;

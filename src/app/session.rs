@@ -3,10 +3,10 @@
 use std::collections::VecDeque;
 
 use crate::bench::Bench;
-use crate::bench::action::Action;
-use crate::bench::event::{Event, Happening};
-use crate::bench::seen::{Over, Seen, Smell, Sound};
+use crate::hands::action::Action;
+use crate::hands::event::{Event, Happening};
 use crate::panels::view::{Help, Pace, Running, SecondChance};
+use crate::senses::seen::{Over, Seen, Smell, Sound};
 use crate::units::TICK_S;
 
 use super::desk::{Attempt, Finished, Journal};
@@ -84,7 +84,7 @@ impl Session {
 
     /// The paper that came with the job.
     #[must_use]
-    pub fn card(&self) -> &crate::bench::setup::JobCard {
+    pub fn card(&self) -> &crate::setup::JobCard {
         &self.bench.setup().card
     }
 
@@ -288,7 +288,7 @@ impl Session {
 
 /// The bench after `done`, at `tick`.
 #[must_use]
-pub fn replay(setup: crate::bench::setup::Setup, done: &[(u64, Action)], tick: u64) -> Bench {
+pub fn replay(setup: crate::setup::Setup, done: &[(u64, Action)], tick: u64) -> Bench {
     let mut bench = Bench::new(setup);
     let mut next = done.iter().peekable();
     while bench.tick() < tick {
@@ -336,7 +336,7 @@ fn danger(what: &Happening) -> bool {
 /// What a happening sounds or feels like for a moment, in words. Nothing that only a gauge or the
 /// model knows.
 fn caption(what: &Happening) -> Option<&'static str> {
-    use crate::bench::truth::Firing;
+    use crate::parts::Firing;
     match what {
         Happening::Fired { from: Firing::Out, .. } => Some("valve clicks, burners light"),
         Happening::Fired { to: Firing::Out, .. } => Some("valve clicks, burners go out"),

@@ -12,7 +12,7 @@ use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use super::job::Job;
 use crate::appliance::plate::{GasFigures, Plate};
-use crate::bench::fault::pattern::{Hands, Pattern, Point, measure};
+use crate::measure::pattern::{Hands, Pattern, Point, measure};
 use crate::units::{PA_PER_INWC, W_PER_BTU_H};
 
 /// Print what a correct meter would show at rest, on low, on high and on high with the others, as

@@ -12,8 +12,8 @@ mod tank;
 mod valve;
 
 use super::{Check, Row};
-use crate::bench::setup::Setup;
 use crate::scenario::builtin;
+use crate::setup::Setup;
 
 /// Heading in the guide.
 const CHAPTER: &str = "Behaviour of parts";

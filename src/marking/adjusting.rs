@@ -4,11 +4,10 @@ use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger, inwc};
 use super::measuring::{HALF_DIGIT_PA, is_right};
 use crate::appliance::plate::Target;
-use crate::bench::action::{Action, Fitted, Phase, Stage};
-use crate::bench::event::Happening;
-use crate::bench::part::{Port, Screw};
-use crate::bench::setup::SupplyRight;
-use crate::bench::truth::Firing;
+use crate::hands::action::Action;
+use crate::hands::event::Happening;
+use crate::parts::{Firing, Fitted, Phase, Port, Screw, Stage};
+use crate::setup::SupplyRight;
 
 /// Turn of a screw, as an event.
 struct Turned {

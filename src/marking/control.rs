@@ -3,13 +3,12 @@
 use super::evaluate::Brief;
 use super::ledger::{Hit, Ledger};
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Contact, Ending, Fitted, NotDone, OnOff, Opening, Topic};
-use crate::bench::event::Happening;
-use crate::bench::fault::Fault;
-use crate::bench::fault::felt::is_felt;
-use crate::bench::fault::remedy::Remedy;
-use crate::bench::part::{Port, Spot, Subject};
-use crate::bench::truth::Firing;
+use crate::catalogue::fault::Fault;
+use crate::catalogue::fault::remedy::Remedy;
+use crate::hands::action::{Action, Contact, Ending, NotDone, Topic};
+use crate::hands::event::Happening;
+use crate::measure::felt::is_felt;
+use crate::parts::{Firing, Fitted, OnOff, Opening, Port, Spot, Subject};
 
 /// Manual valve open enough, in degrees.
 const OPEN_DEG: i16 = 85;

@@ -3,11 +3,11 @@
 use super::ledger::{Did, Ledger};
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::GasFigures;
-use crate::bench::action::{Action, Stage};
-use crate::bench::event::{Happening, ReadingFact};
-use crate::bench::fault::Fault;
-use crate::bench::part::{Port, Spot, Subject};
-use crate::bench::truth::{Firing, Truth};
+use crate::catalogue::fault::Fault;
+use crate::hands::action::Action;
+use crate::hands::event::{Happening, ReadingFact};
+use crate::model::truth::Truth;
+use crate::parts::{Firing, Port, Spot, Stage, Subject};
 
 /// Gas in the air from which a detector tells of it, as a fraction (about 1 % of the lower
 /// flammable limit of either gas; common practice).

@@ -2,11 +2,9 @@
 
 use super::ledger::{Hit, Ledger, inwc};
 use super::repairs::mended;
-use crate::bench::action::{Action, LowSide};
-use crate::bench::event::Happening;
-use crate::bench::part::{Joint, Port};
-use crate::bench::seen::PortFill;
-use crate::bench::truth::Firing;
+use crate::hands::action::Action;
+use crate::hands::event::Happening;
+use crate::parts::{Firing, Joint, LowSide, Port, PortFill};
 
 /// Shortest time that fluid must be on, in seconds.
 const DWELL_S: f64 = 10.0;

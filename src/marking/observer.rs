@@ -4,7 +4,7 @@ use super::evaluate::{Brief, Marks, evaluate};
 use super::ledger::Ledger;
 use super::trace::Trace;
 use crate::bench::Bench;
-use crate::bench::event::Event;
+use crate::hands::event::Event;
 use crate::rules::RuleBook;
 
 /// Collects what marking and debrief need.

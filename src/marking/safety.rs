@@ -3,12 +3,11 @@
 use super::ledger::{Caught, Did, Hit, Ledger, inwc};
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Topic};
-use crate::bench::event::Happening;
-use crate::bench::part::{Cock, Place, Port, Screw};
-use crate::bench::repair::Repair;
-use crate::bench::seen::PortFill;
-use crate::bench::truth::{Firing, Truth};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, PlugStep, Topic};
+use crate::hands::event::Happening;
+use crate::model::truth::Truth;
+use crate::parts::{Cock, Firing, Fitted, Height, OnOff, Place, Port, PortFill, Screw};
 
 /// Manual valve opened less than this counts as shut, in degrees.
 const SHUT_DEG: i16 = 6;

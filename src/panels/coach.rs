@@ -13,10 +13,10 @@ mod memory;
 mod port;
 
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Phase, Stage};
-use crate::bench::part::{Place, Port, Subject};
-use crate::bench::seen::{Finding, Seen};
+use crate::hands::action::Action;
 use crate::panels::sheet::Cell;
+use crate::parts::{Phase, Place, Port, Stage, Subject};
+use crate::senses::seen::{Finding, Seen};
 
 /// The next step.
 #[derive(Debug, Clone, PartialEq)]

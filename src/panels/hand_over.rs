@@ -4,7 +4,7 @@ use egui::Ui;
 
 use super::kit;
 use super::wish::Wish;
-use crate::bench::action::{Action, Ending, HandOver, NotDone};
+use crate::hands::action::{Action, Ending, HandOver, NotDone};
 
 /// What is ticked so far.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]

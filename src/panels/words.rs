@@ -3,11 +3,10 @@
 use super::face;
 use super::parts::canonical;
 use crate::appliance::safety::{Hose, Jumper};
-use crate::bench::action::{Fitted, LowSide, OnOff, Opening, Push};
-use crate::bench::part::{Joint, Tool};
-use crate::bench::seen::{
+use crate::parts::{Fitted, Joint, LowSide, OnOff, Opening, PortFill, Push, Tool};
+use crate::senses::seen::{
     BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
-    HoseLook, PortFill, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
+    HoseLook, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
 };
 
 /// How a part stands, in words, or nothing where there is nothing to say or it cannot be seen.

@@ -3,7 +3,7 @@
 use super::line::{Ended, Header, Note};
 use super::write::{Full, Writer};
 use crate::bench::Bench;
-use crate::bench::action::Action;
+use crate::hands::action::Action;
 
 /// Where finished lines go: a file, a thread that writes one, a text in memory.
 pub trait Sink {

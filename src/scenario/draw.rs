@@ -8,8 +8,8 @@ pub(super) use furnace::orifice_input_w;
 use super::format::{Card, Found, House, Manometer, Scenario};
 use super::pick::Pick;
 use super::value::{Measure, Vary, whole};
-use crate::bench::action::{Fitted, OnOff};
-use crate::bench::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
+use crate::parts::{Fitted, OnOff};
+use crate::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
 use crate::units::{M_PER_FT, f_from_k};
 
 /// Kelvins in 70 °F.

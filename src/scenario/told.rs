@@ -1,8 +1,8 @@
 //! What was in a job, in words, for after it.
 
-use crate::bench::action::{Fitted, OnOff};
-use crate::bench::fault::{Scale, Severity};
-use crate::bench::setup::{Setup, SpringSetup};
+use crate::catalogue::fault::{Scale, Severity};
+use crate::parts::{Fitted, OnOff};
+use crate::setup::{Setup, SpringSetup};
 use crate::units::{PA_PER_INWC, fixed, full_stop};
 
 /// A zero error below this is no finding, in pascals (0.05 in. w.c., as the marking has it).
@@ -82,8 +82,8 @@ fn stages(setup: &Setup) -> Vec<String> {
     let valve = &setup.furnace.valve;
     let low = set(&valve.low);
     let high = match valve.stacking {
-        crate::bench::setup::Stacking::Independent => set(&valve.high),
-        crate::bench::setup::Stacking::HighOnLow => low + set(&valve.high),
+        crate::setup::Stacking::Independent => set(&valve.high),
+        crate::setup::Stacking::HighOnLow => low + set(&valve.high),
     };
     [("low", low, figures.low), ("high", high, figures.high)]
         .into_iter()

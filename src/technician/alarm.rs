@@ -4,10 +4,10 @@ use super::close::close_open;
 use super::mend::{hands_free, mend};
 use super::plan::{Step, Technician, act, go, leave_shut_off, think};
 use super::task::pause;
-use crate::bench::action::{Action, Contact, Ending, HandOver, Height, Opening, Topic};
-use crate::bench::part::{Cock, Place, Window};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Seen, Sound};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, Contact, Ending, HandOver, Topic};
+use crate::parts::{Cock, Height, Opening, Place, Window};
+use crate::senses::seen::{Seen, Sound};
 
 /// How long a house airs before anybody goes in again, in seconds (from memory).
 const AIRS_S: f64 = 1800.0;

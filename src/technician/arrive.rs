@@ -6,10 +6,10 @@ use super::plan::{Step, Technician, act, go, inlet_as_found, leave_shut_off, thi
 use super::task::pause;
 use super::{by_eye, judge, open, run_furnace};
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Fitted, Height, Opening, Topic};
-use crate::bench::part::{Door, Place, Subject, Tool, Window};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, Topic};
+use crate::parts::{Door, Fitted, Height, Opening, Place, Subject, Tool, Window};
+use crate::senses::seen::{Condition, Finding, Seen};
 
 /// Arrival: nose, detector, papers, what stands how.
 pub(super) fn arrival() -> Vec<Step> {

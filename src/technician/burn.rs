@@ -8,10 +8,12 @@ use super::plan::{Step, Technician, act, go, inlet_as_found, think, until_at_res
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
 use super::task::{number, pause};
-use crate::bench::action::{Action, Height, JointVerdict, Opening};
-use crate::bench::part::{Cock, Joint, Place, Port, Subject, Tool, Window};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{
+    Cock, Height, Joint, JointVerdict, Opening, Place, Port, Subject, Tool, Window,
+};
+use crate::senses::seen::{Condition, Finding, Seen};
 use crate::units::PA_PER_INWC;
 
 /// Manifold pressure at rest from which a valve lets gas by, in pascals (0.2 in. w.c.; from memory).

@@ -3,10 +3,10 @@
 use super::no_fire::{give_up, mend_and_read_again};
 use super::plan::{Step, Technician, act, think};
 use crate::appliance::safety::Hose;
-use crate::bench::action::{Action, Fitted};
-use crate::bench::part::Subject;
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Rod, Seen, Signs, Water};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Fitted, Subject};
+use crate::senses::seen::{Condition, Finding, Rod, Seen, Signs, Water};
 
 /// Once the burner door is off on arrival: hoses, trap, flame rod and ground wire. What is plainly wrong
 /// there goes on the list of repairs.

@@ -5,9 +5,9 @@ use super::open::{check_joint, give_gas, hose_off, isolate};
 use super::plan::{Step, Technician, act, go, think, with};
 use super::run_furnace;
 use super::task::pause;
-use crate::bench::action::{Action, Fitted, PlugStep};
-use crate::bench::part::{Place, Port, Tool};
-use crate::bench::seen::{PortFill, Seen};
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{Fitted, Place, Port, PortFill, Tool};
+use crate::senses::seen::Seen;
 
 /// Isolates, takes hose and adapter off, starts the plug by hand, snugs it, gives gas back and
 /// checks the joint: the inlet plug with the manual valve on, the manifold plug while the burners

@@ -9,12 +9,12 @@ use super::plan::{Step, Technician, act, go, inlet_as_found, think, with};
 use super::run_furnace::{run_high, stop};
 use super::task::pause;
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Stage};
-use crate::bench::fault::air;
-use crate::bench::part::{Place, Spot, Tool};
-use crate::bench::repair::Repair;
-use crate::bench::seen::Seen;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
 use crate::instrument::figure::Quantity;
+use crate::measure::air;
+use crate::parts::{Place, Spot, Stage, Tool};
+use crate::senses::seen::Seen;
 
 /// Time until the analyser shows what the flue gas is, in seconds.
 const DRAWS_S: f64 = 120.0;

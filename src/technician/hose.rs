@@ -7,10 +7,10 @@ use super::plan::{Step, Technician, act, go, inlet_as_found, think};
 use super::run_furnace::{manifold_found, stop};
 use super::set::set_stages;
 use super::task::{Until, number, pause, wait};
-use crate::bench::action::{Action, Fitted, Stage};
-use crate::bench::part::{Cock, Place, Port, Tool};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Display, Seen, Sound};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Cock, Fitted, Place, Port, Stage, Tool};
+use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PA_PER_INWC;
 
 /// Longest time in which a number comes to rest through a free tap and a dry hose, in seconds (from

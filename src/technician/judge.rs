@@ -10,11 +10,11 @@ use super::plan::{
 use super::run_furnace::{inlet_series, others, stop};
 use super::task::{number, pause};
 use super::{close, set};
-use crate::bench::action::{Action, Fitted, OnOff, Phase};
-use crate::bench::part::{Place, Screw, Subject, Tool};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Condition, Finding, Seen, Smell, Sound};
-use crate::bench::setup::SupplyRight;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Fitted, OnOff, Phase, Place, Screw, Subject, Tool};
+use crate::senses::seen::{Condition, Finding, Seen, Smell, Sound};
+use crate::setup::SupplyRight;
 use crate::units::PA_PER_INWC;
 
 /// Share of the pressure at rest by which a sound supply falls with everything on, and what the

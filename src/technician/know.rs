@@ -3,10 +3,9 @@
 use std::collections::VecDeque;
 
 use crate::appliance::plate::{Fuel, GasFigures};
-use crate::bench::action::OnOff;
-use crate::bench::part::Joint;
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Burning, Seen, Sound};
+use crate::catalogue::repair::Repair;
+use crate::parts::{Joint, OnOff};
+use crate::senses::seen::{Burning, Seen, Sound};
 use crate::units::TICKS_PER_S;
 
 /// Everything that is remembered.

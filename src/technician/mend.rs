@@ -3,10 +3,10 @@
 use super::open::{hose_back_on, hose_off, isolate};
 use super::plan::{Step, Technician, act, go, think, with};
 use super::task::pause;
-use crate::bench::action::{Action, Fitted, JointVerdict, OnOff};
-use crate::bench::part::{Cock, Door, Joint, Place, Port, Tool};
-use crate::bench::repair::{Need, Repair};
-use crate::bench::seen::{Cracked, FluidSeen, Seen};
+use crate::catalogue::repair::{Need, Repair};
+use crate::hands::action::Action;
+use crate::parts::{Cock, Door, Fitted, Joint, JointVerdict, OnOff, Place, Port, Tool};
+use crate::senses::seen::{Cracked, FluidSeen, Seen};
 
 impl Technician {
     /// Puts a repair on the list, with what it is for. One that needs the line without pressure

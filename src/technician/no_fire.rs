@@ -9,10 +9,10 @@ use super::open::{give_gas, isolate};
 use super::plan::{Step, Technician, act, go, think};
 use super::run_furnace;
 use super::task::{Until, pause, wait};
-use crate::bench::action::{Action, Fitted, OnOff};
-use crate::bench::part::{Place, Port, Screw};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Display, Seen};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Fitted, OnOff, Place, Port, Screw};
+use crate::senses::seen::{Display, Seen};
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
 /// Longest time that a whole try to light is watched, in seconds.
@@ -183,7 +183,7 @@ pub(super) fn read_again() -> Vec<Step> {
         let mut steps = run_furnace::stop();
         match seen.meter.hose {
             Some((Port::Inlet, _)) => {
-                steps.extend(run_furnace::inlet_series(crate::bench::action::Phase::Found));
+                steps.extend(run_furnace::inlet_series(crate::parts::Phase::Found));
                 steps.push(think(judge::supply));
             }
             Some((Port::Manifold, _)) => {

@@ -4,10 +4,10 @@ use super::mend::{check, check_opened, mend_open};
 use super::plan::{Step, Technician, act, go, think, until_at_rest, with};
 use super::task::{Until, pause, wait};
 use super::{hose, run_furnace};
-use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Push};
-use crate::bench::part::{Cock, Door, Joint, Place, Port, Tool};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Display, PortFill, Seen, Sound};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{Cock, Door, Fitted, Height, Joint, OnOff, Place, Port, PortFill, Push, Tool};
+use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PressureUnit;
 
 /// Thermostat off, furnace at rest, power off, manual valve shut, burner door off, valve switch

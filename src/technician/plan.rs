@@ -7,14 +7,12 @@ use super::know::Know;
 use super::mend::{check_opened, mend_all};
 use super::task::{Task, Until, Wait, Waiting, pause, wait};
 use super::{arrive, close, judge, no_fire, open, run_furnace, set};
-use crate::bench::action::{
-    Action, Contact, Ending, Fitted, HandOver, NotDone, OnOff, Opening, Topic,
-};
-use crate::bench::part::{Cock, Door, Neighbor, Place, Port, Spot, Tool, Window};
-use crate::bench::refusal::Refusal;
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Seen, Sound};
-use crate::bench::setup::JobCard;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, Contact, Ending, HandOver, NotDone, Topic};
+use crate::hands::refusal::Refusal;
+use crate::parts::{Cock, Door, Fitted, Neighbor, OnOff, Opening, Place, Port, Spot, Tool, Window};
+use crate::senses::seen::{Seen, Sound};
+use crate::setup::JobCard;
 
 /// A piece of the technician's plan.
 pub type Step = Task<Technician>;
@@ -146,7 +144,7 @@ pub(super) fn with(tool: Tool, steps: Vec<Step>) -> Vec<Step> {
 /// Inlet port: at rest, low, high, high with the others; then decide about the supply.
 pub(super) fn inlet_as_found() -> Vec<Step> {
     let mut steps = open::open_port(Port::Inlet);
-    steps.extend(run_furnace::inlet_series(crate::bench::action::Phase::Found));
+    steps.extend(run_furnace::inlet_series(crate::parts::Phase::Found));
     steps.push(think(judge::supply));
     steps
 }

@@ -7,10 +7,10 @@ use super::plan::{
     Step, Technician, act, go, mend_closed, restore_thermostat, think, until_at_rest, until_steady,
 };
 use super::task::{Task, Until, number, pause, wait};
-use crate::bench::action::{Action, Fitted, OnOff, Phase, Reading, Stage};
-use crate::bench::part::{Neighbor, Place, Port};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Burning, Call, Display, Seen, Sound};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Fitted, Neighbor, OnOff, Phase, Place, Port, Reading, Stage};
+use crate::senses::seen::{Burning, Call, Display, Seen, Sound};
 use crate::units::PressureUnit;
 
 /// Longest time from a call to a lit stage, in seconds.

@@ -52,8 +52,8 @@ pub use print::action_line;
 pub use words::Word;
 
 use super::task::Until;
-use crate::bench::action::{Action, Phase, Stage};
-use crate::bench::part::Port;
+use crate::hands::action::Action;
+use crate::parts::{Phase, Port, Stage};
 use crate::scenario::{Code, Gravity, Problem};
 use tokens::{Slip, Tokens};
 

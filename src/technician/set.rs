@@ -7,10 +7,10 @@ use super::plan::{Step, Technician, act, finish, go, think, until_steady, with};
 use super::run_furnace::{keep_manifold, others, run_high, run_low, stop};
 use super::task::{number, pause};
 use crate::appliance::plate::{GasFigures, Target};
-use crate::bench::action::{Action, Fitted, OnOff, Phase, Stage};
-use crate::bench::part::{Place, Screw, Tool};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Seen, Sound};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Fitted, OnOff, Phase, Place, Screw, Stage, Tool};
+use crate::senses::seen::{Seen, Sound};
 use crate::units::PA_PER_INWC;
 
 /// How near to the target a stage is set, as a share of the plate's tolerance.

@@ -1,7 +1,7 @@
 //! What a plan is made of: things to do, things to wait for, and decisions on what was seen.
 
-use crate::bench::action::Action;
-use crate::bench::seen::{Seen, Sound};
+use crate::hands::action::Action;
+use crate::senses::seen::{Seen, Sound};
 use crate::units::TICK_S;
 
 /// Something to wait for, by what is perceived.

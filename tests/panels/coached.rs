@@ -2,16 +2,18 @@
 
 use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Ending, Height, Opening, Phase, Push, Reading, Stage};
-use quarterturn::bench::event::Happening;
-use quarterturn::bench::part::{Cock, Place, Port, Screw, Window};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{Display, FluidSeen, Over, PortFill, Seen, Smell, Sound};
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::{Action, Ending};
+use quarterturn::hands::event::Happening;
 use quarterturn::panels::Wish;
 use quarterturn::panels::coach::{Asked, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
+use quarterturn::parts::{
+    Cock, Height, Opening, Phase, Place, Port, PortFill, Push, Reading, Screw, Stage, Window,
+};
 use quarterturn::scenario::{builtin, load};
+use quarterturn::senses::seen::{Display, FluidSeen, Over, Seen, Smell, Sound};
 use quarterturn::units::TICKS_PER_S;
 
 use crate::fixture::{App, Which, seen, seen_open, window};

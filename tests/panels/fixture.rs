@@ -2,14 +2,6 @@
 
 use egui::{Rect, Ui, pos2, vec2};
 use egui_kittest::Harness;
-use quarterturn::bench::action::{Fitted, LowSide, OnOff, Opening};
-use quarterturn::bench::part::{Place, Subject};
-use quarterturn::bench::seen::{
-    BurnersSeen, Burning, Call, Condition, Cracked, Display, Finding, FlameSeen, FluidSeen,
-    FurnaceSeen, GaugeSeen, HallSeen, MeterSeen, Note, PortFill, PortSeen, Seen, SheetSeen, Smell,
-    Sound, YardSeen,
-};
-use quarterturn::bench::setup::SupplyRight;
 use quarterturn::panels::debrief::{
     DebriefView, EssentialView, FindingView, TickView, TraceView, Verdict, Weight,
 };
@@ -19,8 +11,15 @@ use quarterturn::panels::view::{
     Tried, Unfinished, View,
 };
 use quarterturn::panels::{Layout, Shell, Wish, parts};
+use quarterturn::parts::{Fitted, LowSide, OnOff, Opening, Place, PortFill, Subject};
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
+use quarterturn::senses::seen::{
+    BurnersSeen, Burning, Call, Condition, Cracked, Display, Finding, FlameSeen, FluidSeen,
+    FurnaceSeen, GaugeSeen, HallSeen, MeterSeen, Note, PortSeen, Seen, SheetSeen, Smell, Sound,
+    YardSeen,
+};
+use quarterturn::setup::SupplyRight;
 use quarterturn::units::PressureUnit;
 
 /// A sound furnace, everything as found, seen from `place`.

@@ -2,19 +2,18 @@
 
 use std::collections::BTreeSet;
 
-use quarterturn::bench::action::{
-    Action, Fitted, Gauge, LowSide, OnOff, Opening, PlugStep, Push, StartStop,
-};
-use quarterturn::bench::part::{
-    Cock, Door, Joint, Neighbor, Place, Port, Screw, Spot, Subject, Tool, Window,
-};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{Burning, FluidSeen, GaugeSeen, Measured, PortFill, Seen};
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::{Action, PlugStep, StartStop};
 use quarterturn::instrument::figure::{Figure, Quantity};
 use quarterturn::instrument::water_column::Legs;
 use quarterturn::panels::parts::job_order;
 use quarterturn::panels::sheet::ROWS;
 use quarterturn::panels::ways::{Form, forms, here, in_hand, ways};
+use quarterturn::parts::{
+    Cock, Door, Fitted, Gauge, Joint, LowSide, Neighbor, OnOff, Opening, Place, Port, PortFill,
+    Push, Screw, Spot, Subject, Tool, Window,
+};
+use quarterturn::senses::seen::{Burning, FluidSeen, GaugeSeen, Measured, Seen};
 
 use crate::fixture::{seen, seen_open};
 
@@ -105,7 +104,7 @@ fn flipped(mut seen: Seen) -> Seen {
         spot: Spot::FlameRod,
         figures: vec![Figure::new(Quantity::FlameCurrent, 2.3)],
     });
-    seen.meter.display = quarterturn::bench::seen::Display::OverRange;
+    seen.meter.display = quarterturn::senses::seen::Display::OverRange;
     if let Some(furnace) = seen.furnace.as_mut() {
         furnace.blower_door = Fitted::Off;
         furnace.switch = OnOff::Off;

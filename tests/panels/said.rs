@@ -3,15 +3,15 @@
 use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use quarterturn::bench::action::{Action, Fitted};
-use quarterturn::bench::part::{Place, Subject};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{Condition, Finding, Note, PortFill};
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
 use quarterturn::panels::captions::WORK_DONE;
 use quarterturn::panels::entry::pressure;
 use quarterturn::panels::sights::sights;
 use quarterturn::panels::words;
+use quarterturn::parts::{Fitted, Place, PortFill, Subject};
+use quarterturn::senses::seen::{Condition, Finding, Note};
 use quarterturn::units::{PressureUnit, TICKS_PER_S, full_stop};
 
 use crate::fixture::{App, Which, seen, seen_open, window};

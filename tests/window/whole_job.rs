@@ -5,12 +5,12 @@ use bevy::a11y::ActionRequest;
 use bevy::input::keyboard::{Key, KeyCode};
 use bevy_egui::egui::accesskit;
 use quarterturn::app::boxes::Boxes;
-use quarterturn::bench::action::{Action, Ending, Phase, Reading, Stage};
-use quarterturn::bench::part::{Place, Port};
-use quarterturn::bench::seen::Over;
+use quarterturn::hands::action::{Action, Ending};
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::panels::{parts, ways};
+use quarterturn::parts::{Phase, Place, Port, Reading, Stage};
 use quarterturn::scenario;
+use quarterturn::senses::seen::Over;
 use quarterturn::technician::{Player, Technician};
 
 use super::desk::TestDesk;
@@ -125,8 +125,8 @@ fn perform(rig: &mut Rig, action: &Action) {
                 rig.frames(20);
             }
         }
-        Action::Plug { port, step: quarterturn::bench::action::PlugStep::Tighten(eighths) } => {
-            let step = quarterturn::bench::action::PlugStep::Tighten(1);
+        Action::Plug { port, step: quarterturn::hands::action::PlugStep::Tighten(eighths) } => {
+            let step = quarterturn::hands::action::PlugStep::Tighten(1);
             for _ in 0..*eighths {
                 by_list(rig, &Action::Plug { port: *port, step });
             }

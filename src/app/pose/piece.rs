@@ -3,9 +3,8 @@
 use super::found::connector;
 use super::state::{burns, eighths, port_of};
 use super::{Pose, Shown, narrow};
-use crate::bench::action::OnOff;
-use crate::bench::part::{Cock, Joint, Neighbor, Screw};
-use crate::bench::seen::{BurnersSeen, FlameSeen, FluidSeen, PortFill, Seen};
+use crate::parts::{Cock, Joint, Neighbor, OnOff, PortFill, Screw};
+use crate::senses::seen::{BurnersSeen, FlameSeen, FluidSeen, Seen};
 
 /// How far the valve switch's lever turns from off to on, in degrees.
 const VALVE_LEVER_DEG: f32 = 70.0;
@@ -84,8 +83,8 @@ fn lever(part: &str, seen: &Seen) -> Option<Pose> {
             ..Pose::default()
         }),
         "door-switch" => Some(Pose::turned(match furnace.blower_door {
-            crate::bench::action::Fitted::On => 0.0,
-            crate::bench::action::Fitted::Off => 25.0,
+            crate::parts::Fitted::On => 0.0,
+            crate::parts::Fitted::Off => 25.0,
         })),
         _ => None,
     }
@@ -187,7 +186,7 @@ fn neighbor(part: &str) -> Option<Neighbor> {
 }
 
 fn knob(neighbor: Neighbor, seen: &Seen) -> Pose {
-    use crate::bench::seen::Burning;
+    use crate::senses::seen::Burning;
     Pose::turned(match super::burning(neighbor, seen) {
         Some(Burning::Burning | Burning::NoGas) => KNOB_DEG,
         Some(Burning::Off) | None => 0.0,

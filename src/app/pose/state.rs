@@ -2,10 +2,9 @@
 
 use super::super::pose::burning;
 use crate::appliance::safety::Hose;
-use crate::bench::action::{Fitted, Opening};
-use crate::bench::part::{Neighbor, Port, Screw, Tool};
-use crate::bench::seen::{
-    BurnersSeen, Burning, Cracked, PortFill, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water,
+use crate::parts::{Fitted, Neighbor, Opening, Port, PortFill, Screw, Tool};
+use crate::senses::seen::{
+    BurnersSeen, Burning, Cracked, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water,
 };
 
 /// Whether `part@state` holds; `None` for a part that is not known.

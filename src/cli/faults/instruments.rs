@@ -2,7 +2,7 @@
 
 use super::measured::Case;
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::pattern::Point;
+use crate::measure::pattern::Point;
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC};
 
 /// What a pressure must differ by to be told apart, in pascals: a digit of the trade's ordinary meters

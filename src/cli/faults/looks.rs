@@ -2,11 +2,10 @@
 //! against the healthy one.
 
 use crate::bench::Bench;
-use crate::bench::action::{Action, Fitted, Height, OnOff};
-use crate::bench::part::{Door, Place, Subject};
-use crate::bench::seen::{Cracked, Display, PortFill, Seen, Smell};
-use crate::bench::setup::Setup;
-use crate::bench::truth::Firing;
+use crate::hands::action::Action;
+use crate::parts::{Door, Firing, Fitted, Height, OnOff, Place, PortFill, Subject};
+use crate::senses::seen::{Cracked, Display, Seen, Smell};
+use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
 
 /// Longest time from a call to a lit stage, in seconds.

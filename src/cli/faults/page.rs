@@ -7,9 +7,9 @@ use serde::Serialize;
 use super::instruments::showing;
 use super::measured::{Case, Measured};
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::pattern::{Pattern, Point};
-use crate::bench::fault::{Entry, Family, Scale};
-use crate::bench::seen::Display;
+use crate::catalogue::fault::{Entry, Family, Scale};
+use crate::measure::pattern::{Pattern, Point};
+use crate::senses::seen::Display;
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC};
 
 /// Head of the page.

@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 
 use super::Proven;
 use crate::appliance::plate::Fuel;
-use crate::bench::action::Ending;
+use crate::hands::action::Ending;
 use crate::marking::debrief::clock;
 use crate::technician::proof::{Alike, SeedProof, SpoilProof};
 

@@ -1,9 +1,9 @@
 //! The shipped manometers.
 
 use super::{CHAPTER, setup};
-use crate::bench::setup::MeterSetup;
 use crate::fidelity::{Check, Row, Tolerance, Truth};
 use crate::instrument::manometer::Manometer;
+use crate::setup::MeterSetup;
 use crate::units::{PA_PER_INWC, PressureUnit, TICK_S};
 
 pub(super) fn checks() -> Vec<Check> {

@@ -1,8 +1,8 @@
 //! Springs of the shipped benches: pressure per turn and range.
 
 use super::{CHAPTER, RANGE, in_range, setup};
-use crate::bench::setup::{SpringSetup, Stacking};
 use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::setup::{SpringSetup, Stacking};
 use crate::units::PA_PER_INWC;
 
 pub(super) fn checks() -> Vec<Check> {

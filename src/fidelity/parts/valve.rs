@@ -2,8 +2,8 @@
 
 use super::run::Run;
 use super::{CHAPTER, RANGE, in_range, setup};
-use crate::bench::truth::Firing;
 use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::parts::Firing;
 use crate::units::{PA_PER_INWC, TICK_S};
 
 pub(super) fn checks() -> Vec<Check> {

@@ -2,9 +2,9 @@
 
 use super::{Hint, Remembered, fuel};
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Height, JointVerdict, Opening, Push};
-use crate::bench::part::{Cock, Joint, Place, Window};
-use crate::bench::seen::{FluidSeen, FurnaceSeen, Seen, Smell, Sound};
+use crate::hands::action::Action;
+use crate::parts::{Cock, Height, Joint, JointVerdict, Opening, Place, Push, Window};
+use crate::senses::seen::{FluidSeen, FurnaceSeen, Seen, Smell, Sound};
 
 /// How long a room is aired before the nose tries again, in seconds (common practice: some
 /// minutes).

@@ -1,10 +1,10 @@
 //! Where to look when the screw is not the cause: one look after the other, each to be done.
 
 use super::{Hint, to_plant_room};
-use crate::bench::action::{Action, Fitted, OnOff};
-use crate::bench::part::{Door, Place, Subject};
-use crate::bench::seen::{Note, Seen};
+use crate::hands::action::Action;
 use crate::panels::sheet::is_stale;
+use crate::parts::{Door, Fitted, OnOff, Place, Subject};
+use crate::senses::seen::{Note, Seen};
 
 /// What is looked at, and the words for it, from what needs no door to what needs one.
 const LOOKS: [(Subject, &str); 9] = [

@@ -3,9 +3,9 @@
 use super::elsewhere::{elsewhere, found};
 use super::{Hint, ORDER, Remembered, cycle, fire, port, supply, to_plant_room};
 use crate::appliance::plate::{Fuel, GasFigures};
-use crate::bench::action::{Action, Ending, Fitted, HandOver, NotDone, OnOff, Phase, Stage, Topic};
-use crate::bench::part::{Door, Neighbor, Place, Port, Subject};
-use crate::bench::seen::{Burning, Condition, Finding, FurnaceSeen, Seen, Sound};
+use crate::hands::action::{Action, Ending, HandOver, NotDone, Topic};
+use crate::parts::{Door, Fitted, Neighbor, OnOff, Phase, Place, Port, Stage, Subject};
+use crate::senses::seen::{Burning, Condition, Finding, FurnaceSeen, Seen, Sound};
 
 /// What is looked at behind the burner door before a port is opened.
 const INSIDE: [(Subject, &str, &str); 3] = [

@@ -3,10 +3,10 @@
 use super::elsewhere::stays_on_low;
 use super::memory::Called;
 use super::{Asked, Hint, Remembered, STILL, end, port, to_plant_room};
-use crate::bench::action::{Action, Fitted, OnOff, Stage};
-use crate::bench::part::{Cock, Door, Neighbor, Place, Port};
-use crate::bench::seen::{BurnersSeen, Burning, Call, FurnaceSeen, HallSeen, Seen, Sound};
+use crate::hands::action::Action;
 use crate::panels::sheet::Cell;
+use crate::parts::{Cock, Door, Fitted, Neighbor, OnOff, Place, Port, Stage};
+use crate::senses::seen::{BurnersSeen, Burning, Call, FurnaceSeen, HallSeen, Seen, Sound};
 
 /// Above the room by this much the thermostat calls its first stage only, in half degrees.
 const FIRST_ABOVE_HALF_F: i16 = 3;

@@ -3,9 +3,9 @@
 use super::ORDER;
 use super::cycle::{self, Cycle};
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Fitted, JointVerdict, Phase, Stage, Topic};
-use crate::bench::part::{Joint, Port, Screw};
-use crate::bench::seen::{Burning, Call, Seen};
+use crate::hands::action::{Action, Topic};
+use crate::parts::{Fitted, Joint, JointVerdict, Phase, Port, Screw, Stage};
+use crate::senses::seen::{Burning, Call, Seen};
 use crate::units::TICKS_PER_S;
 
 /// Less than this is no move of the manifold, in pascals (two hundredths of an inch of water).

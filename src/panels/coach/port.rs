@@ -1,9 +1,11 @@
 //! Getting the hose onto a port: isolate, zero, open, adapter, hose; and closing the other port.
 
 use super::{Hint, Remembered, STILL, end, to_plant_room};
-use crate::bench::action::{Action, Fitted, JointVerdict, OnOff, PlugStep, Push};
-use crate::bench::part::{Cock, Door, Joint, Place, Port, Tool};
-use crate::bench::seen::{BurnersSeen, Display, FluidSeen, FurnaceSeen, PortFill, Seen, Sound};
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{
+    Cock, Door, Fitted, Joint, JointVerdict, OnOff, Place, Port, PortFill, Push, Tool,
+};
+use crate::senses::seen::{BurnersSeen, Display, FluidSeen, FurnaceSeen, Seen, Sound};
 
 /// Snug for a plug started by hand, in eighths past hand-tight: the middle of the band.
 const SNUG_EIGHTHS: i16 = 6;

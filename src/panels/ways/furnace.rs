@@ -2,9 +2,11 @@
 
 use super::here::{probe_at, sniff, walks};
 use super::{List, at_hand};
-use crate::bench::action::{Action, Fitted, Height, OnOff, Opening};
-use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Tool, Window};
-use crate::bench::seen::{Burning, FluidSeen, FurnaceSeen, Seen};
+use crate::hands::action::Action;
+use crate::parts::{
+    Cock, Door, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Tool, Window,
+};
+use crate::senses::seen::{Burning, FluidSeen, FurnaceSeen, Seen};
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     let Some(furnace) = seen.furnace.as_ref() else { return };

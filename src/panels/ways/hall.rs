@@ -3,9 +3,9 @@
 use super::List;
 use super::furnace::{cock, neighbor, window};
 use super::here::{calls, walks};
-use crate::bench::action::{Action, OnOff, Topic};
-use crate::bench::part::{Cock, Neighbor, Window};
-use crate::bench::seen::{HallSeen, Seen};
+use crate::hands::action::{Action, Topic};
+use crate::parts::{Cock, Neighbor, OnOff, Window};
+use crate::senses::seen::{HallSeen, Seen};
 
 /// One press of a thermostat button, in half degrees Fahrenheit.
 const PRESS_HALF_F: i16 = 2;

@@ -2,9 +2,9 @@
 
 use super::furnace::{door, joint};
 use super::{List, at_hand};
-use crate::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
-use crate::bench::part::{Door, Port, Screw, Tool};
-use crate::bench::seen::{BurnersSeen, PortFill, Seen};
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{Door, Fitted, OnOff, Port, PortFill, Push, Screw, Tool};
+use crate::senses::seen::{BurnersSeen, Seen};
 
 /// The port that a part belongs to.
 pub(super) fn port_of(id: &str) -> Option<Port> {

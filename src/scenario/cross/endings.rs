@@ -1,12 +1,12 @@
 //! Whether the endings that are called right can be right for what is wrong.
 
 use super::Cross;
-use crate::bench::action::Ending;
-use crate::bench::fault::Fault;
-use crate::bench::fault::remedy::Remedy;
-use crate::bench::part::Screw;
-use crate::bench::setup::{Setup, SupplyKind, SupplyRight};
+use crate::catalogue::fault::Fault;
+use crate::catalogue::fault::remedy::Remedy;
+use crate::hands::action::Ending;
+use crate::parts::Screw;
 use crate::scenario::format::Scenario;
+use crate::setup::{Setup, SupplyKind, SupplyRight};
 
 /// Seeds for which faults are drawn.
 const TRIED_SEEDS: u64 = 8;

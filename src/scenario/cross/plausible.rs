@@ -2,11 +2,11 @@
 
 use super::Cross;
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::Fault;
-use crate::bench::setup::{Bore, Run, Setup, SupplyKind};
+use crate::catalogue::fault::Fault;
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
 use crate::scenario::format::Scenario;
+use crate::setup::{Bore, Run, Setup, SupplyKind};
 use crate::site::tank::Tank;
 use crate::units::{
     J_M3_PER_BTU_FT3, M_PER_FT, M3_S_PER_CFH, P_STD_PA, PA_PER_INWC, T_STD_K, k_from_f,

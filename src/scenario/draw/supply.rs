@@ -2,11 +2,11 @@
 
 use super::Draw;
 use crate::appliance::plate::Fuel;
-use crate::bench::setup::{Bore, NeighborSetup, Run, SupplyKind, SupplySetup};
 use crate::physics::fluid;
 use crate::physics::pipe::{copper_tube_id_m, schedule_40_id_m};
 use crate::scenario::format::{Gas, Neighbor, Pipe, Scenario, Source, Supply};
 use crate::scenario::value::{Count, Vary};
+use crate::setup::{Bore, NeighborSetup, Run, SupplyKind, SupplySetup};
 use crate::units::{Length, PA_PER_INWC, PA_PER_PSI};
 
 /// The gas of a fuel as the tables have it.

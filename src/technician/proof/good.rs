@@ -10,7 +10,7 @@ use super::super::spoil::Good;
 use super::spoiled::{self, SpoilProof};
 use super::{LIMIT_S, Spoiling};
 use crate::bench::Bench;
-use crate::bench::action::Ending;
+use crate::hands::action::Ending;
 use crate::marking::{Brief, Marks, Observer};
 use crate::rules::RuleBook;
 use crate::scenario::Scenario;

@@ -3,8 +3,8 @@
 use super::super::task::Until;
 use super::tokens::{Slip, Tokens};
 use super::verb::{all_words, time};
-use crate::bench::seen::Sound;
 use crate::scenario::Code;
+use crate::senses::seen::Sound;
 use crate::units::{Pressure, Temperature, f_from_k};
 
 /// What a pressure looks like.

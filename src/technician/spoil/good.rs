@@ -1,16 +1,16 @@
 //! The good run that is to be spoiled: what it did, and so which ways of spoiling it have occasion.
 
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Ending, OnOff, PlugStep, Stage};
-use crate::bench::event::{Happening, ReadingFact};
-use crate::bench::fault::Fault;
-use crate::bench::fault::remedy::Remedy;
-use crate::bench::part::{Cock, Neighbor, Port, Screw};
-use crate::bench::repair::Repair;
-use crate::bench::setup::JobCard;
+use crate::catalogue::fault::Fault;
+use crate::catalogue::fault::remedy::Remedy;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, Ending, PlugStep};
+use crate::hands::event::{Happening, ReadingFact};
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
 use crate::marking::ledger::Did;
+use crate::parts::{Cock, Neighbor, OnOff, Port, Screw, Stage};
+use crate::setup::JobCard;
 use crate::units::PA_PER_INWC;
 
 /// Repairs without which every pressure reads as it should.

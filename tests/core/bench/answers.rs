@@ -2,13 +2,13 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{
-    Action, Contact, Ending, Fitted, OnOff, Phase, PlugStep, Reading, Stage, Topic,
-};
-use quarterturn::bench::event::{Event, Happening, ReadingFact, ShownBefore};
-use quarterturn::bench::part::{Cock, Door, Neighbor, Place, Port, Tool};
-use quarterturn::bench::seen::Burning;
+use quarterturn::hands::action::{Action, Contact, Ending, PlugStep, Topic};
+use quarterturn::hands::event::{Event, Happening, ReadingFact, ShownBefore};
 use quarterturn::marking::{Brief, Observer};
+use quarterturn::parts::{
+    Cock, Door, Fitted, Neighbor, OnOff, Phase, Place, Port, Reading, Stage, Tool,
+};
+use quarterturn::senses::seen::Burning;
 use quarterturn::units::{PA_PER_INWC, PressureUnit};
 
 use super::rig;

@@ -4,9 +4,9 @@
 use quarterturn::appliance::ignition::ControlState;
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::OnOff;
-use quarterturn::bench::night::{Night, Pace, Span};
-use quarterturn::bench::setup::Setup;
+use quarterturn::model::night::{Night, Pace, Span};
+use quarterturn::parts::OnOff;
+use quarterturn::setup::Setup;
 use quarterturn::units::k_from_f;
 
 use super::rig::healthy;
@@ -46,7 +46,7 @@ pub fn left_behind() -> Vec<(&'static str, Setup)> {
             with(propane(), &|s| {
                 s.outside_k = k_from_f(-25.0);
                 s.supply.kind =
-                    quarterturn::bench::setup::SupplyKind::Tank { level: 0.05, capacity_m3: 0.45 };
+                    quarterturn::setup::SupplyKind::Tank { level: 0.05, capacity_m3: 0.45 };
             }),
         ),
     ]

@@ -1,9 +1,9 @@
 //! Two healthy rigs: an 80,000 Btu/h two-stage furnace beside 100,000 Btu/h of other appliances.
 
 use quarterturn::appliance::plate::{Fuel, GasFigures, Plate, Target};
-use quarterturn::bench::action::{Fitted, OnOff};
-use quarterturn::bench::setup::*;
+use quarterturn::parts::{Fitted, OnOff};
 use quarterturn::physics::fluid::Gas;
+use quarterturn::setup::*;
 use quarterturn::units::*;
 
 fn steel(inches: f64, feet: f64, elbows: u32, tees: u32) -> Run {

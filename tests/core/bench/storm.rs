@@ -12,15 +12,15 @@ use std::fmt::Write as _;
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::*;
-use quarterturn::bench::event::Happening;
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::*;
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::setup::Setup;
-use quarterturn::bench::truth::{Firing, Truth};
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::*;
+use quarterturn::hands::event::Happening;
+use quarterturn::model::truth::Truth;
+use quarterturn::parts::{Firing, *};
 use quarterturn::rng::{Stream, stream};
 use quarterturn::scenario::{builtin, load};
+use quarterturn::setup::Setup;
 
 use super::random::{action, one_of};
 use super::rig;

@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::Fitted;
-use quarterturn::bench::fault::{Fault, Scale};
+use quarterturn::catalogue::fault::{Fault, Scale};
+use quarterturn::parts::Fitted;
 use quarterturn::scenario::builtin::healthy_for;
 
 use super::{control, measuring, supply, valve};
@@ -102,8 +102,8 @@ fn both_ends_of_every_range_run() {
                 let name = fault.name();
                 assert!(truth.inlet_pa.is_finite() && truth.manifold_pa.is_finite(), "{name}");
                 assert!(bench.worst_imbalance() <= 1e-9, "{name} {}", bench.worst_imbalance());
-                let failed = |event: &quarterturn::bench::event::Event| {
-                    event.what == quarterturn::bench::event::Happening::NotConverged
+                let failed = |event: &quarterturn::hands::event::Event| {
+                    event.what == quarterturn::hands::event::Happening::NotConverged
                 };
                 assert!(!bench.take_events().iter().any(failed), "{name} {severity}");
             }

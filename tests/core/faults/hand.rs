@@ -1,12 +1,13 @@
 //! A hand that does repairs through actions: shut off, let the pressure go, mend, put back.
 
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
-use quarterturn::bench::part::{Cock, Door, Neighbor, Place, Port, Screw, Tool};
-use quarterturn::bench::refusal::Refusal;
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::Display;
-use quarterturn::bench::truth::Firing;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::{Action, PlugStep};
+use quarterturn::hands::refusal::Refusal;
+use quarterturn::parts::{
+    Cock, Door, Firing, Fitted, Neighbor, OnOff, Place, Port, Push, Screw, Tool,
+};
+use quarterturn::senses::seen::Display;
 use quarterturn::units::PA_PER_INWC;
 
 /// Does something; what is so already is no trouble.

@@ -4,15 +4,14 @@
 use quarterturn::appliance::ignition::ControlState;
 use quarterturn::appliance::plate::Fuel::{self, Natural, Propane};
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, OnOff};
-use quarterturn::bench::event::{Happening, Outcome};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::fault::pattern::{Hands, Pattern, measure_on};
-use quarterturn::bench::part::{Door, Joint, Place, Port, Screw, Tool};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{FluidSeen, Smell};
-use quarterturn::bench::truth::Firing;
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::Action;
+use quarterturn::hands::event::{Happening, Outcome};
+use quarterturn::measure::pattern::{Hands, Pattern, measure_on};
+use quarterturn::parts::{Door, Firing, Fitted, Joint, OnOff, Place, Port, Screw, Tool};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::senses::seen::{FluidSeen, Smell};
 use quarterturn::units::{M3_S_PER_CFH, PA_PER_INWC};
 
 use super::hand::{

@@ -4,13 +4,13 @@ use std::collections::BTreeSet;
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::Action;
-use quarterturn::bench::event::{Happening, Outcome};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::fault::remedy::{Operation, Remedy};
-use quarterturn::bench::part::{Cock, Place, Port, Screw};
-use quarterturn::bench::refusal::Refusal;
-use quarterturn::bench::repair::{Nature, Repair};
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::fault::remedy::{Operation, Remedy};
+use quarterturn::catalogue::repair::{Nature, Repair};
+use quarterturn::hands::action::Action;
+use quarterturn::hands::event::{Happening, Outcome};
+use quarterturn::hands::refusal::Refusal;
+use quarterturn::parts::{Cock, Place, Port, Screw};
 use quarterturn::scenario::builtin::healthy_for;
 
 use super::hand::{act, isolate, isolate_furnace, mend, open, put_back, set, wait};

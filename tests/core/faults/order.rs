@@ -2,13 +2,14 @@
 //! and what no single table of pressures shows.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::{Action, Fitted, Height, OnOff};
-use quarterturn::bench::fault::Fault::{self, *};
-use quarterturn::bench::fault::pattern::{Hands, Pattern, measure};
-use quarterturn::bench::part::{Door, Place};
-use quarterturn::bench::seen::Smell;
-use quarterturn::bench::{Bench, setup::Setup};
+use quarterturn::bench::Bench;
+use quarterturn::catalogue::fault::Fault::{self, *};
+use quarterturn::hands::action::Action;
+use quarterturn::measure::pattern::{Hands, Pattern, measure};
+use quarterturn::parts::{Door, Fitted, Height, OnOff, Place};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::senses::seen::Smell;
+use quarterturn::setup::Setup;
 use quarterturn::units::{PA_PER_INWC, k_from_f};
 
 use super::row::{faulty, healthy, pressures};

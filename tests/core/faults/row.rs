@@ -8,8 +8,8 @@ use std::collections::BTreeMap;
 use std::sync::{Mutex, OnceLock};
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::fault::pattern::{Hands, Pattern, Point, measure};
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::measure::pattern::{Hands, Pattern, Point, measure};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::units::PA_PER_INWC;
 

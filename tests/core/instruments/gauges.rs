@@ -2,17 +2,16 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{
-    Action, Ending, Fitted, Gauge, OnOff, Phase, PlugStep, Push, Reading, Stage,
-};
-use quarterturn::bench::event::Happening;
-use quarterturn::bench::part::{Cock, Door, Place, Port, Tool};
-use quarterturn::bench::refusal::Refusal;
-use quarterturn::bench::seen::GaugeSeen;
-use quarterturn::bench::setup::Setup;
-use quarterturn::bench::truth::Firing;
+use quarterturn::hands::action::{Action, Ending, PlugStep};
+use quarterturn::hands::event::Happening;
+use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::water_column::Legs;
 use quarterturn::marking::{Brief, Observer};
+use quarterturn::parts::{
+    Cock, Door, Firing, Fitted, Gauge, OnOff, Phase, Place, Port, Push, Reading, Stage, Tool,
+};
+use quarterturn::senses::seen::GaugeSeen;
+use quarterturn::setup::Setup;
 use quarterturn::units::{M_PER_IN, PA_PER_INWC, PressureUnit};
 
 use crate::bench::rig;

@@ -3,9 +3,10 @@
 use std::collections::BTreeSet;
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::{Ending, OnOff};
-use quarterturn::bench::setup::SupplyKind;
+use quarterturn::hands::action::Ending;
+use quarterturn::parts::OnOff;
 use quarterturn::scenario::{Code, Gravity, builtin, check, find, load};
+use quarterturn::setup::SupplyKind;
 use quarterturn::technician::proof::{Spoiling, prove_seed};
 
 use super::{natural, spoiled};

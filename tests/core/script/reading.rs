@@ -1,11 +1,11 @@
 //! Reading scripts: what they say, and what is wrong with them.
 
 use proptest::prelude::*;
-use quarterturn::bench::action::{Action, Phase, Stage};
-use quarterturn::bench::part::{Place, Port};
-use quarterturn::bench::seen::Sound;
+use quarterturn::hands::action::Action;
+use quarterturn::parts::{Phase, Place, Port, Stage};
 use quarterturn::rng::stream;
 use quarterturn::scenario::Code;
+use quarterturn::senses::seen::Sound;
 use quarterturn::technician::script::{
     MAX_BYTES, MAX_LINES, Order, Otherwise, action_line, read, read_bytes,
 };

@@ -5,12 +5,12 @@ use core::cell::OnceCell;
 use std::collections::BTreeSet;
 
 use crate::bench::Bench;
-use crate::bench::action::{Action, Fitted, OnOff};
-use crate::bench::fault::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
-use crate::bench::fault::pattern::{Hands, Point, measure};
-use crate::bench::part::{Door, Place, Port, Range, Spot, Subject};
-use crate::bench::seen::Display;
-use crate::bench::setup::Setup;
+use crate::hands::action::Action;
+use crate::measure::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
+use crate::measure::pattern::{Hands, Point, measure};
+use crate::parts::{Door, Fitted, OnOff, Place, Port, Range, Spot, Subject};
+use crate::senses::seen::Display;
+use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
 /// What a rate must differ by, as a share of the plate's input (a dial timed with a stopwatch;

@@ -1,0 +1,4 @@
+//! Faults and repairs: edits of a setup.
+
+pub mod fault;
+pub mod repair;

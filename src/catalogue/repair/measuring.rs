@@ -1,0 +1,77 @@
+//! Repairs on the manometer and on the ports.
+//!
+//! **Source.** A blocked tapped hole is cleaned, never drilled: common practice.
+//! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
+
+use super::valve::at;
+use super::{Bay, Nature, Need, Renewed, Work};
+use crate::parts::{Cock, Place, Port};
+use crate::units::PA_PER_INWC;
+
+/// Range of a borrowed manometer, in pascals.
+const GREAT_RANGE_PA: f64 = 60.0 * PA_PER_INWC;
+
+pub(super) const SWAP_METER_HOSE: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+    let worn = &mut bay.setup.condition.meter;
+    worn.hose_hole_m = 0.0;
+    worn.wear.water_pa = 0.0;
+    bay.setup.meter.lag_s = bay.sound.meter.lag_s;
+})
+.needs(&[Need::HoseFree]);
+
+pub(super) const REPLACE_METER_BATTERY: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+    bay.setup.condition.meter.wear.battery_s = None;
+});
+
+pub(super) const BORROW_METER: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+    let (setup, sound) = (&mut bay.setup, bay.sound);
+    setup.meter = sound.meter.clone();
+    setup.meter.range_pa = setup.meter.range_pa.max(GREAT_RANGE_PA);
+    setup.condition.meter.wear = Default::default();
+})
+.needs(&[Need::HoseFree])
+.renews(Renewed::Meter);
+
+pub(super) const CLEAN_INLET_TAP: Work =
+    Work::new(Place::GasValve, Nature::Care, |bay| clean(bay, Port::Inlet)).needs(&[
+        Need::BurnerDoorOff,
+        Need::PowerOff,
+        Need::Shut(Cock::Furnace),
+        Need::Open(Port::Inlet),
+    ]);
+
+pub(super) const CLEAN_MANIFOLD_TAP: Work =
+    Work::new(Place::GasValve, Nature::Care, |bay| clean(bay, Port::Manifold)).needs(&[
+        Need::BurnerDoorOff,
+        Need::PowerOff,
+        Need::Shut(Cock::Furnace),
+        Need::Open(Port::Manifold),
+    ]);
+
+fn clean(bay: &mut Bay<'_>, port: Port) {
+    if let Some(found) = bay.setup.condition.ports.get_mut(at(port)) {
+        found.tap_free_m = None;
+    }
+}
+
+pub(super) const DRILL_INLET_TAP: Work =
+    Work::new(Place::GasValve, Nature::Danger, |bay| drill(bay, Port::Inlet)).needs(&[
+        Need::BurnerDoorOff,
+        Need::Shut(Cock::Furnace),
+        Need::Open(Port::Inlet),
+    ]);
+
+pub(super) const DRILL_MANIFOLD_TAP: Work =
+    Work::new(Place::GasValve, Nature::Danger, |bay| drill(bay, Port::Manifold)).needs(&[
+        Need::BurnerDoorOff,
+        Need::Shut(Cock::Furnace),
+        Need::Open(Port::Manifold),
+    ]);
+
+/// The hole is free, and the boss has a crack.
+fn drill(bay: &mut Bay<'_>, port: Port) {
+    clean(bay, port);
+    if let Some(state) = bay.ports.get_mut(at(port)) {
+        state.crack();
+    }
+}

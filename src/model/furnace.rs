@@ -1,0 +1,441 @@
+//! The furnace put together: control, safety devices, burners, air side; and house and room from a
+//! setup.
+
+use super::gas::ValveSeats;
+use crate::appliance::airside::{AirPath, AirSide};
+use crate::appliance::burner::{self, BurnerIn, Burners};
+use crate::appliance::draft::Draft;
+use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
+use crate::appliance::safety::{LowGasSwitch, Safety};
+use crate::bench::Bench;
+use crate::parts::{Firing, Height, OnOff, Place};
+use crate::physics::room::{Room, Strength};
+use crate::senses::seen::{Condition, FlameSeen, Smell, Sound};
+use crate::setup::{Coil, Contact, Setup, Tripped};
+use crate::site::house::{House, Thermostat};
+use crate::units::P_STD_PA;
+
+/// Share of the gross input that the exchanger keeps, for sizing the blower (common practice).
+const SIZING_EFFICIENCY: f64 = 0.80;
+/// Air that passes a supply regulator outdoors, in m³/s (light air in a sheltered corner, from
+/// memory).
+const OUTDOOR_AIR_M3_S: f64 = 0.05;
+/// Speed from which a fan is heard.
+const HEARD: f64 = 0.15;
+/// Inducer speed between low and high.
+const INDUCER_FAST: f64 = 0.85;
+
+/// What the furnace gets at a tick.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct FurnaceIn {
+    pub powered: bool,
+    pub first: bool,
+    pub second: bool,
+    pub valve_switch: bool,
+    pub burner_flow_m3_s: f64,
+    pub inlet_pa: f64,
+    pub return_air_k: f64,
+}
+
+/// The furnace.
+#[derive(Debug, Clone)]
+pub(crate) struct Furnace {
+    control: Control,
+    safety: Safety,
+    burners: Burners,
+    air: AirSide,
+    outputs: Outputs,
+    seats: ValveSeats,
+    box_full_pa: f64,
+    co_ppm: f64,
+}
+
+impl Furnace {
+    pub(crate) fn new(setup: &Setup) -> Self {
+        let furnace = &setup.furnace;
+        let plate = &furnace.plate;
+        let rated = plate.input_high.si() / setup.gas.heating_value_j_m3;
+        let low_share = plate.input_low.si() / plate.input_high.si();
+        let rise_k = 0.5 * (plate.rise.0.si() + plate.rise.1.si());
+        let timings = Timings {
+            igniter_s: furnace.igniter_warm_up_s,
+            auto_high_min: furnace.auto_high_min,
+            ..Timings::default()
+        };
+        let mut made = Self {
+            control: Control::new(timings),
+            safety: Safety::new(low_gas(setup)),
+            burners: Burners::new(&furnace.orifices_m, rated, low_share, furnace.igniter_warm_up_s),
+            air: AirSide::new(
+                SIZING_EFFICIENCY * plate.input_high.si(),
+                rise_k,
+                setup.house.inside_k,
+            ),
+            outputs: Outputs {
+                inducer: Speed::Off,
+                igniter: false,
+                main: false,
+                high: false,
+                blower: Speed::Off,
+            },
+            seats: ValveSeats::Closed,
+            box_full_pa: furnace.box_suction_pa,
+            co_ppm: 0.0,
+        };
+        made.set_condition(setup);
+        made
+    }
+
+    /// After a repair: what changed between two setups. A roll-out switch stays as it is.
+    pub(crate) fn refit(&mut self, before: &Setup, setup: &Setup) {
+        if low_gas(before) != low_gas(setup) {
+            self.safety.set_low_gas(low_gas(setup));
+        }
+        if before.furnace.orifices_m != setup.furnace.orifices_m {
+            self.burners.set_orifices(&setup.furnace.orifices_m);
+        }
+        self.set_condition(setup);
+    }
+
+    fn set_condition(&mut self, setup: &Setup) {
+        let condition = &setup.condition;
+        // Thin air: less draft, less air for the flames and over the exchanger.
+        let air_density = setup.ambient_abs_pa / P_STD_PA;
+        let draft = Draft {
+            intake_blocked: condition.air.intake_blocked,
+            vent_blocked: condition.air.vent_blocked,
+            trap_leak: condition.air.trap_leak,
+            air_density,
+        };
+        self.safety.set_draft(draft);
+        self.safety.set_sensing(condition.sensing);
+        self.safety.set_jumpers(condition.control.jumpers);
+        if condition.control.rollout == Tripped::Yes {
+            self.safety.roll_out();
+        }
+        let worn = condition.burners;
+        self.burners.set_condition(burner::Condition {
+            draft,
+            rod: 1.0 - worn.rod_dirty,
+            ground: 1.0 - worn.ground_poor,
+            igniter: 1.0 - worn.igniter_weak,
+            late_s: worn.late_s,
+        });
+        self.air.set_path(AirPath {
+            filter_blocked: condition.air.filter_blocked,
+            registers_closed: condition.air.registers_closed,
+            air_density,
+        });
+    }
+
+    /// Safety devices, control and burners go on by `dt_s`.
+    pub(crate) fn step_fire(&mut self, dt_s: f64, input: &FurnaceIn, setup: &Setup) {
+        let condition = &setup.condition;
+        let second = match condition.control.second_contact {
+            Contact::Works => input.second,
+            Contact::Closed => input.first,
+        };
+        self.safety.feel(self.air.inducer(), self.air.supply_air_k(), input.inlet_pa);
+        self.outputs = self.control.step(
+            dt_s,
+            &Inputs {
+                powered: input.powered,
+                first: input.first,
+                second,
+                low_switch: self.safety.low_switch(),
+                high_switch: self.safety.high_switch(),
+                limit: self.safety.limit(),
+                rollout: self.safety.rollout(),
+                low_gas: self.safety.low_gas(),
+                flame_ua: self.burners.flame_ua(),
+            },
+        );
+        let high = self.outputs.high && condition.valve.high_coil == Coil::Works;
+        self.seats = match (self.outputs.main && input.valve_switch, high) {
+            (false, _) => ValveSeats::Closed,
+            (true, false) => ValveSeats::Low,
+            (true, true) => ValveSeats::High,
+        };
+        let burner_in = BurnerIn {
+            flow_m3_s: input.burner_flow_m3_s,
+            igniter: self.outputs.igniter,
+            inducer: self.air.inducer(),
+        };
+        if condition.burners.exchanger_hole > 0.0 {
+            self.burners.set_blown_in(condition.burners.exchanger_hole * self.air.blower());
+        }
+        self.burners.step(dt_s, &setup.gas, &burner_in);
+        if self.burners.rolls_out() {
+            self.safety.roll_out();
+        }
+    }
+
+    /// Fans and heat exchanger go on by `dt_s`.
+    pub(crate) fn step_air(&mut self, dt_s: f64, return_air_k: f64, setup: &Setup) {
+        let heat_w = self.burners.useful_w(&setup.gas, self.air.flue_k());
+        let (inducer, blower) = (self.outputs.inducer, self.outputs.blower);
+        self.air.step(dt_s, inducer, blower, heat_w, return_air_k);
+        self.co_ppm = self.burners.co_air_free_ppm();
+    }
+
+    pub(crate) fn seats(&self) -> ValveSeats {
+        self.seats
+    }
+
+    pub(crate) fn box_suction_pa(&self) -> f64 {
+        self.box_full_pa * self.air.inducer() * self.air.inducer()
+    }
+
+    pub(crate) fn control_state(&self) -> ControlState {
+        self.control.state()
+    }
+
+    pub(crate) fn firing(&self) -> Firing {
+        match (self.burners.any_lit(), self.seats) {
+            (false, _) | (true, ValveSeats::Closed) => Firing::Out,
+            (true, ValveSeats::Low) => Firing::Low,
+            (true, ValveSeats::High) => Firing::High,
+        }
+    }
+
+    pub(crate) fn reset_rollout(&mut self) -> bool {
+        self.safety.reset_rollout()
+    }
+
+    pub(crate) fn status(&self) -> &'static str {
+        self.control.status()
+    }
+
+    pub(crate) fn condition(&self) -> Condition {
+        match self.control.state() {
+            ControlState::Retry
+            | ControlState::Lockout
+            | ControlState::LimitOpen
+            | ControlState::RolloutOpen => Condition::Bad,
+            _ => Condition::Good,
+        }
+    }
+
+    pub(crate) fn flames(&self) -> [FlameSeen; 4] {
+        self.burners.flames().map(|(height, yellow)| FlameSeen { height, yellow })
+    }
+
+    /// The flames that burn, and how many burners there are: all of them, not only those that the
+    /// drawing shows.
+    pub(crate) fn every_flame(&self) -> (Vec<FlameSeen>, usize) {
+        let looks: Vec<_> = self.burners.looks().collect();
+        let burning = looks
+            .iter()
+            .flatten()
+            .map(|look| FlameSeen { height: look.height, yellow: look.yellow })
+            .collect();
+        (burning, looks.len())
+    }
+
+    pub(crate) fn glow(&self) -> f64 {
+        self.burners.glow()
+    }
+
+    pub(crate) fn inducer(&self) -> f64 {
+        self.air.inducer()
+    }
+
+    pub(crate) fn blower(&self) -> f64 {
+        self.air.blower()
+    }
+
+    pub(crate) fn heat_to_air_w(&self) -> f64 {
+        self.air.to_air_w()
+    }
+
+    pub(crate) fn input_w(&self) -> f64 {
+        self.burners.input_w()
+    }
+
+    /// Flame current, in microamperes.
+    pub(crate) fn flame_ua(&self) -> f64 {
+        self.burners.flame_ua()
+    }
+
+    /// Excess air over all burners; none without a flame.
+    pub(crate) fn excess_air(&self) -> Option<f64> {
+        self.burners.any_lit().then(|| self.burners.excess_air())
+    }
+
+    /// Temperature rise of the house air, in kelvins.
+    pub(crate) fn rise_k(&self) -> f64 {
+        self.air.rise_k()
+    }
+
+    /// Supply air past the exchanger, in kelvins.
+    pub(crate) fn supply_air_k(&self) -> f64 {
+        self.air.supply_air_k()
+    }
+
+    /// Flue gas, in kelvins.
+    pub(crate) fn flue_k(&self) -> f64 {
+        self.air.flue_k()
+    }
+
+    /// Whether the control gives volts to the main coil and to the coil of the high stage.
+    pub(crate) fn coils(&self) -> [bool; 2] {
+        [self.outputs.main, self.outputs.high]
+    }
+
+    /// Draft that the pressure switches feel, in pascals.
+    pub(crate) fn draft_pa(&self) -> f64 {
+        self.safety.felt_pa()
+    }
+
+    /// Share of unburned gas that comes back into the room: none while the inducer carries it off.
+    pub(crate) fn spills(&self) -> f64 {
+        (1.0 - self.air.inducer() / HEARD).clamp(0.0, 1.0)
+    }
+
+    pub(crate) fn co_air_free_ppm(&self) -> f64 {
+        self.co_ppm
+    }
+
+    pub(crate) fn ignites(&self) -> bool {
+        self.burners.ignites()
+    }
+
+    pub(crate) fn sounds(&self) -> Vec<Sound> {
+        let mut sounds = Vec::new();
+        if self.air.inducer() > INDUCER_FAST {
+            sounds.push(Sound::InducerHigh);
+        } else if self.air.inducer() > HEARD {
+            sounds.push(Sound::Inducer);
+        }
+        if self.outputs.igniter {
+            sounds.push(Sound::Igniter);
+        }
+        match self.firing() {
+            Firing::Out => {}
+            Firing::Low => sounds.push(Sound::BurnersLow),
+            Firing::High => sounds.push(Sound::BurnersHigh),
+        }
+        if self.air.blower() > HEARD {
+            sounds.push(Sound::Blower);
+        }
+        if self.burners.banged() {
+            sounds.push(Sound::Bang);
+        }
+        sounds
+    }
+
+    /// Contacts: low and high pressure switch, limit, roll-out, low gas.
+    pub(crate) fn contacts(&self) -> [bool; 5] {
+        let safety = &self.safety;
+        [
+            safety.low_switch(),
+            safety.high_switch(),
+            safety.limit(),
+            safety.rollout(),
+            safety.low_gas(),
+        ]
+    }
+
+    /// Whether the limit is about to open or close.
+    pub(crate) fn limit_moves(&self) -> bool {
+        self.safety.limit_opens_at(self.air.supply_air_k()) == self.safety.limit()
+    }
+
+    /// How many burners burn.
+    pub(crate) fn lit(&self) -> usize {
+        self.burners.looks().flatten().count()
+    }
+
+    /// Whether the igniter is on.
+    pub(crate) fn igniter(&self) -> bool {
+        self.outputs.igniter
+    }
+
+    pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
+        self.control.digest(sink);
+        self.safety.digest(sink);
+        self.burners.digest(sink);
+        self.air.digest(sink);
+    }
+}
+
+/// The low-gas switch of a setup.
+fn low_gas(setup: &Setup) -> LowGasSwitch {
+    match setup.condition.control.low_gas {
+        Some(off_its_points) if setup.furnace.low_gas_switch => off_its_points,
+        Some(_) | None => LowGasSwitch::from(setup.furnace.low_gas_switch),
+    }
+}
+
+/// The house of a setup.
+pub(crate) fn house(setup: &Setup) -> House {
+    let house = &setup.house;
+    House::new(house.inside_k, house.loss_w_k, house.mass_j_k)
+}
+
+/// The plant room of a setup.
+pub(crate) fn room(setup: &Setup) -> Room {
+    Room::new(&setup.gas, setup.house.plant_room_m3, setup.house.air_changes_h)
+}
+
+/// A thermostat that has looked at the room once.
+pub(crate) fn thermostat(setup: &Setup) -> Thermostat {
+    let mut thermostat = Thermostat::default();
+    let setpoint_k = crate::units::k_from_f(f64::from(setup.house.setpoint_half_f) / 2.0);
+    if setup.found.thermostat_mode == OnOff::On {
+        thermostat.step(setup.house.inside_k, setpoint_k);
+    }
+    thermostat
+}
+
+impl Bench {
+    /// Gas in vestibule, floor zone and breathing zone, as fractions.
+    pub(crate) fn gas_fractions(&self) -> [f64; 3] {
+        self.room.fractions()
+    }
+
+    pub(crate) fn fraction_at(&self, height: Height) -> f64 {
+        let [vestibule, floor, head] = self.room.fractions();
+        match (self.person.place, height) {
+            (Place::PlantRoom, Height::Floor) => floor,
+            (Place::PlantRoom, Height::Head) => head,
+            // Kneeling at the valve the nose is in front of the vestibule.
+            (Place::GasValve, Height::Floor) => floor,
+            (Place::GasValve, Height::Head) => vestibule,
+            (Place::Hall, _) => 0.3 * head,
+            (Place::Yard, _) => {
+                let vented = self.gas.vented();
+                vented / (vented + OUTDOOR_AIR_M3_S)
+            }
+            (Place::Away, _) => 0.0,
+        }
+    }
+
+    /// How gas smells at a height here.
+    pub(crate) fn smell_at(&self, height: Height) -> Smell {
+        let share = self.room.of_lower_limit(self.fraction_at(height));
+        match self.person.nose.smells(share, &self.setup.condition.odorant) {
+            Strength::None => Smell::None,
+            Strength::Faint => Smell::Faint,
+            Strength::Clear => Smell::Clear,
+            Strength::Strong => Smell::Strong,
+        }
+    }
+
+    /// The nose breathes for `dt_s` what is at its height, and tires.
+    pub(crate) fn breathe(&mut self, dt_s: f64) {
+        let share = self.room.of_lower_limit(self.fraction_at(Height::Head));
+        self.person.nose.breathe(dt_s, share, &self.setup.condition.odorant);
+    }
+
+    /// What the detector shows at a height here, in per cent of the lower limit.
+    pub(crate) fn percent_lel_at(&self, height: Height) -> f64 {
+        let percent = 100.0 * self.room.of_lower_limit(self.fraction_at(height));
+        percent.clamp(0.0, 100.0).round()
+    }
+
+    /// Remembers what a sniff gave.
+    pub(crate) fn note_smell(&mut self, height: Height, smell: Smell) {
+        self.person.sniffed = Some((height, smell));
+    }
+}

@@ -1,0 +1,452 @@
+//! The gas side of the bench: the network from tank or main to the burners, with the places where
+//! hands and faults reach into it.
+
+mod build;
+mod refit;
+mod valve;
+mod wear;
+
+use crate::parts::{Fitted, Neighbor, Port};
+use crate::physics::network::{ElementId, Network, NodeId, StepReport};
+use crate::physics::orifice::{hole_area_m2, series_area};
+use crate::physics::regulator::{Bonnet, Regulator};
+use crate::physics::valve::{HandValve, HandValveKind};
+use crate::setup::Setup;
+use crate::site::tank::Tank;
+use crate::units::TICK_S;
+
+pub(crate) use refit::SupplyRegulator;
+pub(crate) use valve::StageSprings;
+
+/// Bore of a port's tapped hole behind the plug, in metres (a 1/8 in. tap; from memory).
+const PORT_BORE_M: f64 = 3.0e-3;
+/// Bore of the barbed adapter, in metres (common practice).
+const BARB_BORE_M: f64 = 2.5e-3;
+/// Discharge coefficient of a short drilled hole (common practice).
+const HOLE_CD: f64 = 0.8;
+/// Area of the hose's open end, in m².
+const HOSE_END_M2: f64 = 1.5e-5;
+/// Gas volume of hose and manometer, in m³.
+const HOSE_M3: f64 = 2.5e-5;
+/// Discharge coefficient of a hole with sharp edges (common practice).
+const SHARP_CD: f64 = 0.6;
+/// Share of the burner box's pressure that is left in the bonnet with a stage cap off (our own
+/// valve).
+const CAP_OFF: f64 = 0.7;
+/// Share of their open area from which slow seats count as shut.
+const SHUT_SHARE: f64 = 0.002;
+/// Inlet pressure against which the coil no longer lifts the seats, against the most that the valve
+/// may see (our own valve).
+const LIFTS_AGAINST: f64 = 1.4;
+
+/// Nodes that are read or set.
+#[derive(Debug, Clone, Copy)]
+struct Nodes {
+    upstream: NodeId,
+    supply: NodeId,
+    tee: NodeId,
+    inlet: NodeId,
+    manifold: NodeId,
+    hose: NodeId,
+    burner_box: NodeId,
+}
+
+/// Elements that are read or set.
+#[derive(Debug, Clone, Copy)]
+struct Elements {
+    supply_regulator: ElementId,
+    supply_cock: ElementId,
+    furnace_cock: ElementId,
+    seats: ElementId,
+    valve_regulator: ElementId,
+    burners: ElementId,
+    neighbors: [ElementId; 2],
+    /// Inlet port and manifold port, to the air.
+    port_to_air: [ElementId; 2],
+    /// Inlet port and manifold port, to the hose.
+    port_to_hose: [ElementId; 2],
+    hose_to_air: ElementId,
+}
+
+/// What is at a port, for the gas.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) enum PortPath {
+    /// Closed but for a leak of this effective area, in m².
+    Closed(f64),
+    /// Open to the air.
+    Open,
+    /// The bare adapter.
+    Barb,
+    /// The hose, with a leak at the barb and beside it of these effective areas, in m².
+    Hose {
+        /// At the hose's end.
+        barb_m2: f64,
+        /// In the boss.
+        boss_m2: f64,
+    },
+}
+
+/// What sets in at rest: the job begins after a run has just ended.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+struct Later {
+    /// What the supply regulator's shut seat lets by, in m².
+    seat_leak_m2: f64,
+    /// The shut-in air of its bonnet.
+    bonnet: Option<Bonnet>,
+}
+
+/// The gas side.
+#[derive(Debug, Clone)]
+pub(crate) struct GasSide {
+    network: Network,
+    nodes: Nodes,
+    elements: Elements,
+    springs: StageSprings,
+    supply_pa_per_turn: f64,
+    supply_turns_found: f64,
+    supply_set_found_pa: f64,
+    supply_turned: f64,
+    furnace_cock: HandValve,
+    supply_cock: HandValve,
+    neighbor_cock: HandValve,
+    neighbor_orifice_m2: [f64; 2],
+    seats_open_m2: f64,
+    seats_leak_m2: f64,
+    /// Time in which the seats fall shut, in seconds; none where they do so at once.
+    closes_s: f64,
+    lifts_against_pa: f64,
+    /// Share of the burner box's pressure that the valve's bonnet feels.
+    box_share: f64,
+    cap_share: f64,
+    /// Free area of the tapped hole at each port, in m², where it is not free.
+    taps_m2: [Option<f64>; 2],
+    hose_hole_m2: f64,
+    /// Open end at the instrument that the hose goes to, in m².
+    hose_open_m2: f64,
+    wear: wear::Wear,
+    /// Numbers of the first node behind supply, branch, worn places of the line, and of all nodes.
+    marks: [u16; 4],
+    /// What sets in once the bench has come to rest.
+    later: Later,
+    tank: Option<Tank>,
+    /// How far the tank's pressure moves in one second, in pascals: between two slow steps it goes
+    /// straight, so that the lines behind it are not knocked five times a second.
+    tank_pa_per_s: f64,
+    dial_turns: f64,
+    dial_m3: f64,
+    /// Total of Σ|residual| against throughput, the largest seen.
+    worst_imbalance: f64,
+}
+
+impl GasSide {
+    pub(crate) fn pressure_pa(&self, port: Port) -> f64 {
+        self.network.pressure_pa(match port {
+            Port::Inlet => self.nodes.inlet,
+            Port::Manifold => self.nodes.manifold,
+        })
+    }
+
+    pub(crate) fn supply_pa(&self) -> f64 {
+        self.network.pressure_pa(self.nodes.supply)
+    }
+
+    pub(crate) fn tee_pa(&self) -> f64 {
+        self.network.pressure_pa(self.nodes.tee)
+    }
+
+    pub(crate) fn hose_pa(&self) -> f64 {
+        self.network.pressure_pa(self.nodes.hose)
+    }
+
+    pub(crate) fn box_pa(&self) -> f64 {
+        self.network.pressure_pa(self.nodes.burner_box)
+    }
+
+    pub(crate) fn burner_flow(&self) -> f64 {
+        self.network.flow_std_m3_s(self.elements.burners)
+    }
+
+    /// Gas, without what air there is before it, to the burners, in standard m³/s.
+    pub(crate) fn burner_gas(&self) -> f64 {
+        match &self.wear.air {
+            Some(air) => self.burner_flow() * air.gas_share(),
+            None => self.burner_flow(),
+        }
+    }
+
+    /// Gas that the supply regulator lets out by itself, in standard m³/s.
+    pub(crate) fn vented(&self) -> f64 {
+        self.wear.vented(&self.network)
+    }
+
+    pub(crate) fn neighbor_flow(&self, neighbor: Neighbor) -> f64 {
+        self.network.flow_std_m3_s(self.elements.neighbors[index(neighbor)])
+    }
+
+    /// Gas to the air at the inlet port, the manifold port and the hose's end, in standard m³/s.
+    pub(crate) fn leaks(&self) -> [f64; 3] {
+        let flow = |element| self.network.flow_std_m3_s(element).max(0.0);
+        [
+            flow(self.elements.port_to_air[0]),
+            flow(self.elements.port_to_air[1]),
+            flow(self.elements.hose_to_air),
+        ]
+    }
+
+    /// Gas out of a crack in the connector, in standard m³/s; none without one.
+    pub(crate) fn connector_leak(&self) -> Option<f64> {
+        self.wear.cracked(&self.network)
+    }
+
+    /// Gas to the air from ports, hose and connector together, in standard m³/s.
+    pub(crate) fn escaping(&self) -> f64 {
+        let ports = self.leaks().iter().sum::<f64>();
+        self.connector_leak().map_or(ports, |connector| ports + connector)
+    }
+
+    /// Turns the seats of the gas valve and loads its spring: which stage the control gives it.
+    pub(crate) fn drive_valve(&mut self, seats: ValveSeats) {
+        let inlet_pa = self.pressure_pa(Port::Inlet);
+        let lifted = self.network.opening_m2(self.elements.seats) > self.seats_leak_m2;
+        let open = match seats {
+            ValveSeats::Closed => self.closing_m2(),
+            ValveSeats::Low | ValveSeats::High if lifted || inlet_pa <= self.lifts_against_pa => {
+                self.seats_open_m2
+            }
+            ValveSeats::Low | ValveSeats::High => self.seats_leak_m2,
+        };
+        self.network.set_opening(self.elements.seats, open);
+        if let Some(regulator) = self.network.regulator_mut(self.elements.valve_regulator) {
+            self.springs.load(regulator, seats == ValveSeats::High);
+        }
+    }
+
+    /// Area of the seats on their way shut.
+    fn closing_m2(&self) -> f64 {
+        if self.closes_s <= 0.0 {
+            return self.seats_leak_m2;
+        }
+        let now = self.network.opening_m2(self.elements.seats);
+        let next = now * self.closes_s / (self.closes_s + TICK_S);
+        if next > SHUT_SHARE * self.seats_open_m2 { next } else { self.seats_leak_m2 }
+    }
+
+    /// Sets the suction of the burner box, in pascals below the room.
+    pub(crate) fn set_box_suction(&mut self, suction_pa: f64) {
+        self.network.set_pressure_pa(self.nodes.burner_box, -suction_pa);
+        if let Some(regulator) = self.network.regulator_mut(self.elements.valve_regulator) {
+            let felt_pa = -suction_pa * (self.box_share * self.cap_share);
+            let swing_pa = self.wear.swing_pa();
+            // Adding nothing would still turn a negative zero into a positive one.
+            regulator.set_reference_pa(swing_pa.map_or(felt_pa, |swing_pa| felt_pa + swing_pa));
+        }
+    }
+
+    /// Says whether the stage caps are on: they shut the valve's bonnet.
+    pub(crate) fn set_caps(&mut self, caps: [Fitted; 2]) {
+        self.cap_share = if caps.contains(&Fitted::Off) { CAP_OFF } else { 1.0 };
+    }
+
+    pub(crate) fn set_furnace_cock(&mut self, degrees: i16) {
+        let area = self.furnace_cock.cd_area_m2(f64::from(degrees));
+        self.network.set_opening(self.elements.furnace_cock, area);
+    }
+
+    pub(crate) fn set_supply_cock(&mut self, degrees: i16) {
+        let area = self.supply_cock.cd_area_m2(f64::from(degrees));
+        self.network.set_opening(self.elements.supply_cock, area);
+    }
+
+    /// Sets how far a neighbour's valve and burner are open.
+    pub(crate) fn set_neighbor(&mut self, neighbor: Neighbor, degrees: i16, burner_open: bool) {
+        let i = index(neighbor);
+        let cock = self.neighbor_cock.cd_area_m2(f64::from(degrees));
+        let orifice = if burner_open { self.neighbor_orifice_m2[i] } else { 0.0 };
+        self.network.set_opening(self.elements.neighbors[i], series_area(&[cock, orifice]));
+    }
+
+    /// Sets what the gas finds at the ports.
+    pub(crate) fn set_ports(&mut self, paths: [PortPath; 2]) {
+        let mut hose_end = HOSE_END_M2;
+        for (i, path) in paths.into_iter().enumerate() {
+            let tap = |area_m2: f64| match self.taps_m2[i] {
+                Some(free_m2) => series_area(&[area_m2, free_m2]),
+                None => area_m2,
+            };
+            let (air, hose) = match path {
+                PortPath::Closed(leak) => (leak, 0.0),
+                PortPath::Open => (tap(hole_area_m2(HOLE_CD, PORT_BORE_M)), 0.0),
+                PortPath::Barb => (tap(hole_area_m2(HOLE_CD, BARB_BORE_M)), 0.0),
+                PortPath::Hose { barb_m2, boss_m2 } => {
+                    hose_end = barb_m2 + self.hose_hole_m2 + self.hose_open_m2;
+                    (boss_m2, tap(hole_area_m2(HOLE_CD, BARB_BORE_M)))
+                }
+            };
+            self.network.set_opening(self.elements.port_to_air[i], air);
+            self.network.set_opening(self.elements.port_to_hose[i], hose);
+        }
+        self.network.set_opening(self.elements.hose_to_air, hose_end);
+    }
+
+    /// Sets what stands open at the instrument's end of the hose, in m²; says whether it changed.
+    pub(crate) fn set_hose_open_m2(&mut self, open_m2: f64) -> bool {
+        let before = core::mem::replace(&mut self.hose_open_m2, open_m2);
+        before.to_bits() != open_m2.to_bits()
+    }
+
+    /// The stage screws.
+    pub(crate) fn springs(&self) -> &StageSprings {
+        &self.springs
+    }
+
+    /// The stage screws, to be turned.
+    pub(crate) fn springs_mut(&mut self) -> &mut StageSprings {
+        &mut self.springs
+    }
+
+    /// Turns the supply regulator's screw; returns whether it came to its stop.
+    pub(crate) fn turn_supply(&mut self, turns: f64) -> bool {
+        let Some(regulator) = self.network.regulator_mut(self.elements.supply_regulator) else {
+            return true;
+        };
+        let wanted = regulator.turns() + turns;
+        regulator.set_turns(wanted);
+        let stopped = (regulator.turns() - wanted).abs() > 1e-9;
+        self.supply_turned = regulator.turns() - self.supply_turns_found;
+        stopped
+    }
+
+    /// Turns of the supply screw since the start.
+    pub(crate) fn supply_turned(&self) -> f64 {
+        self.supply_turned
+    }
+
+    /// What the supply regulator is set to, in pascals.
+    pub(crate) fn supply_set_pa(&self) -> f64 {
+        self.supply_set_found_pa + self.supply_turned * self.supply_pa_per_turn
+    }
+
+    /// Liquid level of the tank, as a fraction.
+    pub(crate) fn tank(&self) -> Option<&Tank> {
+        self.tank.as_ref()
+    }
+
+    /// Turns of the meter's test dial since the start; none without a meter.
+    pub(crate) fn dial_turns(&self) -> Option<f64> {
+        (self.dial_m3 > 0.0).then_some(self.dial_turns)
+    }
+
+    pub(crate) fn worst_imbalance(&self) -> f64 {
+        self.worst_imbalance
+    }
+
+    /// One step of the network.
+    pub(crate) fn step(&mut self, dt_s: f64) -> StepReport {
+        self.wear.step(dt_s, &mut self.network);
+        if self.tank.is_some() {
+            let pa = self.network.pressure_pa(self.nodes.upstream) + self.tank_pa_per_s * dt_s;
+            self.network.set_pressure_pa(self.nodes.upstream, pa);
+        }
+        let report = self.network.step(dt_s);
+        if self.wear.air.is_some() {
+            let out = self.burner_flow().max(0.0) + self.escaping();
+            self.wear.air.iter_mut().for_each(|air| air.pass(out * dt_s));
+        }
+        self.worst_imbalance = self.worst_imbalance.max(report.imbalance);
+        if self.dial_m3 > 0.0 {
+            let flow = self.network.flow_std_m3_s(self.elements.supply_cock);
+            self.dial_turns += flow.max(0.0) * dt_s / self.dial_m3;
+        }
+        report
+    }
+
+    /// What changes slowly: the tank's temperature and pressure.
+    pub(crate) fn step_slow(&mut self, dt_s: f64, outside_k: f64) {
+        if let Some(tank) = &mut self.tank {
+            let flow = self.network.flow_std_m3_s(self.elements.supply_cock);
+            tank.step(dt_s, flow.max(0.0), outside_k);
+        }
+        self.catch_up(dt_s);
+    }
+
+    /// Lets the tank's pressure at the lines reach the tank's own within the next `dt_s`.
+    pub(crate) fn catch_up(&mut self, dt_s: f64) {
+        if let Some(tank) = &self.tank {
+            let now_pa = self.network.pressure_pa(self.nodes.upstream);
+            self.tank_pa_per_s = (tank.pressure_pa() - now_pa) / dt_s;
+        }
+    }
+
+    /// Gas from the supply to all appliances and leaks, in standard m³/s.
+    pub(crate) fn supply_flow(&self) -> f64 {
+        self.network.flow_std_m3_s(self.elements.supply_cock)
+    }
+
+    /// Every number that the next step depends on.
+    pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
+        for value in self.network.state() {
+            sink(value.to_bits());
+        }
+        for value in self.springs.state() {
+            sink(value.to_bits());
+        }
+        sink(self.dial_turns.to_bits());
+        self.wear.digest(sink);
+        let supply = self.network.regulator(self.elements.supply_regulator);
+        if let Some(rest_m) = supply.and_then(Regulator::bonnet_rest_m) {
+            sink(rest_m.to_bits());
+        }
+        if let Some(tank) = &self.tank {
+            sink(self.tank_pa_per_s.to_bits());
+            tank.digest(sink);
+        }
+    }
+}
+
+/// What the control makes of the gas valve.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub(crate) enum ValveSeats {
+    /// Both seats shut.
+    Closed,
+    /// Open, low spring.
+    Low,
+    /// Open, high spring.
+    High,
+}
+
+fn index(neighbor: Neighbor) -> usize {
+    match neighbor {
+        Neighbor::WaterHeater => 0,
+        Neighbor::Range => 1,
+    }
+}
+
+fn ball(bore_m: f64) -> HandValve {
+    HandValve::new(HandValveKind::Ball, bore_m)
+}
+
+impl GasSide {
+    /// Builds the network and lets it come to rest as found.
+    pub(crate) fn new(setup: &Setup) -> Self {
+        build::gas_side(setup)
+    }
+
+    /// Marches until nothing moves any more.
+    pub(crate) fn settle(&mut self) {
+        self.network.settle(600.0);
+        self.set_in();
+    }
+
+    /// What waits until the bench has come to rest sets in.
+    fn set_in(&mut self) {
+        let Later { seat_leak_m2, bonnet } = self.later;
+        if let Some(regulator) = self.network.regulator_mut(self.elements.supply_regulator) {
+            if seat_leak_m2 > 0.0 {
+                regulator.set_leak_cd_area_m2(seat_leak_m2);
+            }
+            if let Some(bonnet) = bonnet {
+                regulator.set_bonnet(bonnet);
+            }
+        }
+    }
+}

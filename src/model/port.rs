@@ -1,0 +1,299 @@
+//! A port with what is in it: plug, adapter, hose or nothing.
+
+use super::gas::PortPath;
+use super::truth::PortTruth;
+use crate::hands::action::PlugStep;
+use crate::hands::refusal::Refusal;
+use crate::parts::{PortFill, Push, Tool};
+use crate::physics::orifice::hole_area_m2;
+use crate::senses::seen::{Cracked, PortSeen};
+use crate::setup::PlugFound;
+
+/// Turns past hand-tight from which a plug seals (scenario value of our own; no published torque).
+pub(crate) const SNUG_TURNS: f64 = 0.5;
+/// Turns past hand-tight beyond which the boss cracks (our own value).
+pub(crate) const CRACK_TURNS: f64 = 1.25;
+/// Most that the short arm turns a cross-threaded plug past where it binds, in turns.
+const LEANING_STOP_TURNS: f64 = 0.5;
+
+/// Holes that stand for seeping threads, as diameters in metres (0.2–1 mm, common practice).
+const HAND_TIGHT_M: f64 = 0.6e-3;
+const STARTED_M: f64 = 1.2e-3;
+const LEANING_M: f64 = 0.8e-3;
+const CRACK_M: f64 = 0.4e-3;
+const HALF_HOSE_M: f64 = 0.9e-3;
+const SEEP_CD: f64 = 0.6;
+
+/// What is in a port.
+#[derive(Debug, Clone, Copy, PartialEq)]
+enum Fill {
+    /// A plug, straight, this many turns past hand-tight.
+    Seated(f64),
+    /// A plug started straight with the fingers.
+    Started,
+    /// A plug across its thread, this many turns past where it binds.
+    Leaning(f64),
+    Open,
+    Adapter(Option<Push>),
+}
+
+/// One port.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(crate) struct PortState {
+    fill: Fill,
+    cracked: bool,
+}
+
+/// What a step with a plug did beside moving it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum PlugResult {
+    /// Nothing special.
+    Moved,
+    /// The port is open now.
+    Opened,
+    /// The plug went in across its thread.
+    CrossThreaded,
+    /// The boss cracked.
+    Cracked,
+}
+
+impl PortState {
+    /// A port with a plug this many turns past hand-tight, or what else is found in it.
+    pub(crate) fn found(past_hand_turns: f64, plug: PlugFound) -> Self {
+        let past = past_hand_turns.max(0.0);
+        let fill = match plug {
+            PlugFound::Straight | PlugFound::Cracked => Fill::Seated(past),
+            PlugFound::Leaning => Fill::Leaning(past.min(LEANING_STOP_TURNS)),
+            PlugFound::Adapter => Fill::Adapter(None),
+        };
+        Self { fill, cracked: plug == PlugFound::Cracked }
+    }
+
+    /// One step with the plug.
+    pub(crate) fn plug(&mut self, step: PlugStep) -> Result<PlugResult, Refusal> {
+        match (step, self.fill) {
+            (PlugStep::BreakLoose, Fill::Seated(past)) if past > 0.0 => {
+                self.fill = Fill::Seated(0.0);
+                Ok(PlugResult::Moved)
+            }
+            (PlugStep::BreakLoose, Fill::Leaning(past)) if past > 0.0 => {
+                self.fill = Fill::Leaning(0.0);
+                Ok(PlugResult::Moved)
+            }
+            (PlugStep::BreakLoose, Fill::Seated(_) | Fill::Started | Fill::Leaning(_)) => {
+                Err(Refusal::AlreadyLoose)
+            }
+            (PlugStep::SpinOut, Fill::Seated(past) | Fill::Leaning(past)) if past > 0.0 => {
+                Err(Refusal::TooTight)
+            }
+            (PlugStep::SpinOut, Fill::Seated(_) | Fill::Started | Fill::Leaning(_)) => {
+                self.fill = Fill::Open;
+                Ok(PlugResult::Opened)
+            }
+            (PlugStep::StartByHand, Fill::Open) => {
+                self.fill = Fill::Started;
+                Ok(PlugResult::Moved)
+            }
+            (PlugStep::StartByKey, Fill::Open) => {
+                self.fill = Fill::Leaning(0.0);
+                Ok(PlugResult::CrossThreaded)
+            }
+            (PlugStep::SpinIn, Fill::Started) => {
+                self.fill = Fill::Seated(0.0);
+                Ok(PlugResult::Moved)
+            }
+            (PlugStep::SpinIn, Fill::Seated(_) | Fill::Leaning(_)) => Err(Refusal::AlreadySo),
+            (PlugStep::Tighten(eighths), fill) => self.tighten(fill, eighths),
+            (PlugStep::StartByHand | PlugStep::StartByKey, _) => Err(Refusal::PortNotOpen),
+            (PlugStep::SpinIn, Fill::Open) => Err(Refusal::NotStarted),
+            (PlugStep::BreakLoose | PlugStep::SpinOut, Fill::Open | Fill::Adapter(_))
+            | (PlugStep::SpinIn, Fill::Adapter(_)) => Err(Refusal::NoPlug),
+        }
+    }
+
+    fn tighten(&mut self, fill: Fill, eighths: i16) -> Result<PlugResult, Refusal> {
+        if eighths == 0 || !(-8..=8).contains(&eighths) {
+            return Err(Refusal::Absurd);
+        }
+        let by = f64::from(eighths) / 8.0;
+        match fill {
+            Fill::Seated(past) => {
+                let now = (past + by).max(0.0);
+                self.fill = Fill::Seated(now);
+                if now > CRACK_TURNS && !self.cracked {
+                    self.cracked = true;
+                    return Ok(PlugResult::Cracked);
+                }
+                Ok(PlugResult::Moved)
+            }
+            Fill::Leaning(past) => {
+                self.fill = Fill::Leaning((past + by).clamp(0.0, LEANING_STOP_TURNS));
+                Ok(PlugResult::Moved)
+            }
+            Fill::Started => Err(Refusal::NotStarted),
+            Fill::Open | Fill::Adapter(_) => Err(Refusal::NoPlug),
+        }
+    }
+
+    /// Screws the adapter in.
+    pub(crate) fn fit_adapter(&mut self) -> Result<(), Refusal> {
+        match self.fill {
+            Fill::Open => {
+                self.fill = Fill::Adapter(None);
+                Ok(())
+            }
+            Fill::Adapter(_) => Err(Refusal::AlreadySo),
+            Fill::Seated(_) | Fill::Started | Fill::Leaning(_) => Err(Refusal::PortNotOpen),
+        }
+    }
+
+    /// Takes the adapter out; the port is open then.
+    pub(crate) fn remove_adapter(&mut self) -> Result<(), Refusal> {
+        match self.fill {
+            Fill::Adapter(None) => {
+                self.fill = Fill::Open;
+                Ok(())
+            }
+            Fill::Adapter(Some(_)) => Err(Refusal::HoseInTheWay),
+            Fill::Seated(_) | Fill::Started | Fill::Leaning(_) | Fill::Open => {
+                Err(Refusal::NoAdapter)
+            }
+        }
+    }
+
+    /// Puts the hose on the adapter, or takes it off.
+    pub(crate) fn set_hose(&mut self, push: Option<Push>) -> Result<(), Refusal> {
+        match self.fill {
+            Fill::Adapter(_) => {
+                self.fill = Fill::Adapter(push);
+                Ok(())
+            }
+            Fill::Seated(_) | Fill::Started | Fill::Leaning(_) | Fill::Open => {
+                Err(Refusal::NoAdapter)
+            }
+        }
+    }
+
+    /// Somebody drills it: its boss has a crack.
+    pub(crate) fn crack(&mut self) {
+        self.cracked = true;
+    }
+
+    /// Whether nothing is in it.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.fill == Fill::Open
+    }
+
+    /// Whether gas can flow freely out of it.
+    pub(crate) fn is_wide_open(&self) -> bool {
+        matches!(self.fill, Fill::Open | Fill::Adapter(None))
+    }
+
+    /// How far a hose is on it.
+    pub(crate) fn hose(&self) -> Option<Push> {
+        match self.fill {
+            Fill::Adapter(push) => push,
+            Fill::Seated(_) | Fill::Started | Fill::Leaning(_) | Fill::Open => None,
+        }
+    }
+
+    /// Whether the adapter is in it.
+    pub(crate) fn has_adapter(&self) -> bool {
+        matches!(self.fill, Fill::Adapter(_))
+    }
+
+    fn crack_m2(&self) -> f64 {
+        if self.cracked { hole_area_m2(SEEP_CD, CRACK_M) } else { 0.0 }
+    }
+
+    /// What the gas finds here.
+    pub(crate) fn path(&self) -> PortPath {
+        let crack = self.crack_m2();
+        match self.fill {
+            Fill::Seated(_) | Fill::Started | Fill::Leaning(_) => {
+                PortPath::Closed(self.leak_area_m2())
+            }
+            Fill::Open => PortPath::Open,
+            Fill::Adapter(None) => PortPath::Barb,
+            Fill::Adapter(Some(Push::Fully)) => PortPath::Hose { barb_m2: 0.0, boss_m2: crack },
+            Fill::Adapter(Some(Push::Halfway)) => {
+                PortPath::Hose { barb_m2: hole_area_m2(SEEP_CD, HALF_HOSE_M), boss_m2: crack }
+            }
+        }
+    }
+
+    /// Effective area of what seeps past a plug, in m².
+    pub(crate) fn leak_area_m2(&self) -> f64 {
+        let hole = |m| hole_area_m2(SEEP_CD, m);
+        let seep = match self.fill {
+            Fill::Seated(past) => {
+                let loose = (1.0 - past / SNUG_TURNS).max(0.0);
+                hole(HAND_TIGHT_M) * loose * loose
+            }
+            Fill::Started => hole(STARTED_M),
+            Fill::Leaning(_) => hole(LEANING_M),
+            Fill::Open | Fill::Adapter(_) => 0.0,
+        };
+        seep + self.crack_m2()
+    }
+
+    /// As the eye and the fingers find it.
+    pub(crate) fn seen(&self) -> PortSeen {
+        let fill = match self.fill {
+            Fill::Seated(past) if past >= SNUG_TURNS => PortFill::Snug,
+            Fill::Seated(_) => PortFill::HandTight,
+            Fill::Started => PortFill::Started,
+            Fill::Leaning(_) => PortFill::Leaning,
+            Fill::Open => PortFill::Open,
+            Fill::Adapter(None) => PortFill::BareAdapter,
+            Fill::Adapter(Some(push)) => PortFill::Hose(push),
+        };
+        let cracked = if self.cracked { Cracked::Cracked } else { Cracked::Sound };
+        PortSeen { fill, cracked }
+    }
+
+    /// As it really is.
+    pub(crate) fn truth(&self) -> PortTruth {
+        PortTruth {
+            fill: self.seen().fill,
+            past_hand_turns: match self.fill {
+                Fill::Seated(past) | Fill::Leaning(past) => past,
+                Fill::Started | Fill::Open | Fill::Adapter(_) => 0.0,
+            },
+            cross_threaded: matches!(self.fill, Fill::Leaning(_)),
+            cracked: self.cracked,
+            leak_area_m2: self.leak_area_m2(),
+        }
+    }
+
+    /// Its state as one number.
+    pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
+        let (kind, turns) = match self.fill {
+            Fill::Seated(past) => (0, past),
+            Fill::Started => (1, 0.0),
+            Fill::Leaning(past) => (2, past),
+            Fill::Open => (3, 0.0),
+            Fill::Adapter(None) => (4, 0.0),
+            Fill::Adapter(Some(Push::Fully)) => (5, 0.0),
+            Fill::Adapter(Some(Push::Halfway)) => (6, 0.0),
+        };
+        sink(kind << 1 | u64::from(self.cracked));
+        sink(turns.to_bits());
+    }
+}
+
+/// The tool a plug step needs; the fingers' part needs free fingers or the key.
+pub(crate) fn plug_tool(step: PlugStep, hand: Option<Tool>) -> Result<(), Refusal> {
+    match (step, hand) {
+        (_, Some(Tool::HexKey)) | (PlugStep::StartByHand, None) => Ok(()),
+        (PlugStep::StartByHand, Some(_)) => Err(Refusal::HandFull),
+        (
+            PlugStep::BreakLoose
+            | PlugStep::SpinOut
+            | PlugStep::StartByKey
+            | PlugStep::SpinIn
+            | PlugStep::Tighten(_),
+            _,
+        ) => Err(Refusal::NeedsTool(Tool::HexKey)),
+    }
+}

@@ -1,0 +1,121 @@
+//! States that parts can be in: switches, caps, windows, ports.
+
+use serde::{Deserialize, Serialize};
+
+/// A two-way switch.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum OnOff {
+    /// On.
+    On,
+    /// Off.
+    Off,
+}
+
+/// An instrument for pressure, at the near end of the hose.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Gauge {
+    /// The digital manometer.
+    #[default]
+    Digital,
+    /// The water column: a tube bent to a U, half full of water.
+    WaterColumn,
+    /// The round gauge with a spring and a needle.
+    SpringGauge,
+}
+
+impl Gauge {
+    /// All.
+    pub const ALL: [Self; 3] = [Self::Digital, Self::WaterColumn, Self::SpringGauge];
+
+    /// Its name for a person.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::Digital => "Manometer",
+            Self::WaterColumn => "Water column",
+            Self::SpringGauge => "Spring gauge",
+        }
+    }
+}
+
+/// Whether something is in its place.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Fitted {
+    /// In its place.
+    On,
+    /// Taken off.
+    Off,
+}
+
+/// Whether a window is open.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Opening {
+    /// Open.
+    Open,
+    /// Closed.
+    Closed,
+}
+
+/// Where the nose or the probe is held.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Height {
+    /// Just above the floor.
+    Floor,
+    /// At breathing height.
+    Head,
+}
+
+/// How far a hose is pushed on.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Push {
+    /// Over all the barbs.
+    Fully,
+    /// Over the first barb only.
+    Halfway,
+}
+
+/// What the manometer's low side feels.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum LowSide {
+    /// The room's air.
+    Air,
+    /// The burner box.
+    BurnerBox,
+}
+
+/// What the furnace does.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Firing {
+    /// No gas to the burners.
+    Out,
+    /// Low stage.
+    Low,
+    /// High stage.
+    High,
+}
+
+/// What is in a port.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum PortFill {
+    /// A plug, seated; felt snug.
+    Snug,
+    /// A plug, hand-tight: it can be spun.
+    HandTight,
+    /// A plug started straight, most of its thread showing.
+    Started,
+    /// A plug leaning in its thread.
+    Leaning,
+    /// Nothing: the port is open.
+    Open,
+    /// The barbed adapter, nothing on it.
+    BareAdapter,
+    /// The barbed adapter with the hose on.
+    Hose(Push),
+}

@@ -1,0 +1,471 @@
+//! The one way out for people: what eyes, ears, nose and instruments give.
+//!
+//! The window, scripts and the reference technician get only this. What cannot be perceived from
+//! where one stands is `None`.
+
+use crate::appliance::safety::Jumpers;
+use crate::hands::action::Ending;
+use crate::instrument::figure::Figure;
+use crate::instrument::water_column::Legs;
+use crate::parts::{
+    Fitted, Gauge, Height, Joint, JointVerdict, LowSide, OnOff, Opening, Place, Port, PortFill,
+    Push, Reading, Spot, Stage, Subject, Tool,
+};
+use crate::units::{PressureUnit, Shown};
+
+mod signs;
+
+pub use signs::{Done, HoseLook, REGISTERS_SHOW, Rod, Signs, Water};
+
+/// What a person perceives now.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Seen {
+    /// Steps since the job began.
+    pub tick: u64,
+    /// Where the person stands.
+    pub place: Place,
+    /// What is in the hand.
+    pub hand: Option<Tool>,
+    /// Temperature outside, in degrees Fahrenheit, to the degree.
+    pub outside_f: i32,
+    /// How high the place lies above the sea, in feet, to the hundred: people here know it.
+    pub altitude_ft: i32,
+    /// The manometer.
+    pub meter: MeterSeen,
+    /// The instrument that the hose goes to, where it is not the manometer.
+    pub gauge: GaugeSeen,
+    /// What another instrument shows: the one in hand while it is held to a spot, or the
+    /// microammeter while it is clipped in and in view.
+    pub measured: Option<Measured>,
+    /// Whether the microammeter is clipped in at the flame rod.
+    pub clipped: Fitted,
+    /// What is heard here.
+    pub sounds: Vec<Sound>,
+    /// What the nose gets from breathing here, without bending down.
+    pub smell: Smell,
+    /// What the last deliberate sniff gave, and where the nose was.
+    pub sniffed: Option<(Height, Smell)>,
+    /// The last reading of the gas detector, when it is in hand: per cent of the lower limit.
+    pub detector: Option<DetectorSeen>,
+    /// The supply in the yard, from the yard.
+    pub yard: Option<YardSeen>,
+    /// The furnace and its neighbours, from the plant room or from the gas valve.
+    pub furnace: Option<FurnaceSeen>,
+    /// The thermostat and what is near it, from the hall.
+    pub hall: Option<HallSeen>,
+    /// The clipboard.
+    pub sheet: SheetSeen,
+    /// Set when the job is over or was stopped.
+    pub over: Option<Over>,
+}
+
+/// The manometer in view.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MeterSeen {
+    /// What its display shows.
+    pub display: Display,
+    /// The unit it shows.
+    pub unit: PressureUnit,
+    /// Where the far end of its hose is, and how far it is pushed on.
+    pub hose: Option<(Port, Push)>,
+    /// What its low side feels.
+    pub low_side: LowSide,
+    /// How its hose looks.
+    pub hose_look: HoseLook,
+}
+
+/// An instrument for pressure at the near end of the hose.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GaugeSeen {
+    /// The digital manometer: see [`Seen::meter`].
+    Digital,
+    /// The water column.
+    WaterColumn(Legs),
+    /// The spring gauge: what the needle reads in tenths of an inch of water; none past its range.
+    Spring(Option<i32>),
+}
+
+impl GaugeSeen {
+    /// Which instrument it is.
+    #[must_use]
+    pub fn gauge(self) -> Gauge {
+        match self {
+            Self::Digital => Gauge::Digital,
+            Self::WaterColumn(_) => Gauge::WaterColumn,
+            Self::Spring(_) => Gauge::SpringGauge,
+        }
+    }
+}
+
+/// What an instrument shows at a spot.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Measured {
+    /// Where it is held.
+    pub spot: Spot,
+    /// Its face.
+    pub figures: Vec<Figure>,
+}
+
+/// What was written down from an instrument.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct WrittenMeasured {
+    /// Where it was held.
+    pub spot: Spot,
+    /// When, in ticks.
+    pub tick: u64,
+    /// What it showed.
+    pub figures: Vec<Figure>,
+}
+
+/// A display.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Display {
+    /// Off.
+    Dark,
+    /// A number.
+    Number(Shown),
+    /// More than it can show.
+    OverRange,
+}
+
+/// Something heard. Every one has a caption.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Sound {
+    /// The inducer's hum.
+    Inducer,
+    /// The inducer at its higher speed.
+    InducerHigh,
+    /// The igniter's faint tick as it warms.
+    Igniter,
+    /// Quiet burners.
+    BurnersLow,
+    /// Burners at full rate.
+    BurnersHigh,
+    /// The blower.
+    Blower,
+    /// Gas hissing from an open port.
+    Hiss,
+    /// A late, hard light.
+    Bang,
+    /// The gas detector's or the CO alarm's call.
+    Alarm,
+    /// The relief of a regulator.
+    Relief,
+    /// Water heater or range burning.
+    NeighborBurning,
+}
+
+impl Sound {
+    /// The caption.
+    #[must_use]
+    pub fn caption(self) -> &'static str {
+        match self {
+            Self::Inducer => "inducer hums",
+            Self::InducerHigh => "inducer runs fast",
+            Self::Igniter => "igniter ticks as it warms",
+            Self::BurnersLow => "burners, quiet",
+            Self::BurnersHigh => "burners, full",
+            Self::Blower => "blower runs",
+            Self::Hiss => "gas hisses",
+            Self::Bang => "a hard, late light",
+            Self::Alarm => "alarm sounds",
+            Self::Relief => "regulator relief opens",
+            Self::NeighborBurning => "another burner runs",
+        }
+    }
+}
+
+/// How strongly gas is smelt.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default)]
+pub enum Smell {
+    /// Nothing.
+    #[default]
+    None,
+    /// A whiff.
+    Faint,
+    /// Plain to anyone.
+    Clear,
+    /// Strong: leave.
+    Strong,
+}
+
+impl Smell {
+    /// In words.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::None => "no smell of gas",
+            Self::Faint => "a faint smell of gas",
+            Self::Clear => "a clear smell of gas",
+            Self::Strong => "a strong smell of gas",
+        }
+    }
+}
+
+/// The gas detector's display.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DetectorSeen {
+    /// Where it was held last.
+    pub height: Height,
+    /// Per cent of the lower flammable limit, 0–100.
+    pub percent_lel: f64,
+}
+
+/// The yard in view.
+#[derive(Debug, Clone, PartialEq)]
+pub struct YardSeen {
+    /// The supply shut-off, degrees open.
+    pub cock_deg: i16,
+    /// The supply regulator's cap.
+    pub cap: Fitted,
+    /// Angle of its screw since the start in eighths of a turn, seen with the cap off.
+    pub screw_eighths: Option<i32>,
+    /// The tank gauge, per cent (propane).
+    pub tank_percent: Option<f64>,
+    /// Turns of the meter's test dial since it was fitted, with the fraction (natural gas).
+    pub dial_turns: Option<f64>,
+    /// How far frost has climbed the tank, 0–1 (propane).
+    pub frost: f64,
+}
+
+/// The furnace and the plant room in view.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FurnaceSeen {
+    /// Doors: burner door, blower door.
+    pub burner_door: Fitted,
+    /// The blower door.
+    pub blower_door: Fitted,
+    /// The service switch.
+    pub switch: OnOff,
+    /// The manual valve, degrees open.
+    pub cock_deg: i16,
+    /// The water heater's valve, degrees open, and whether it burns.
+    pub water_heater: (i16, Burning),
+    /// The plant-room window.
+    pub window: Opening,
+    /// The control's status in plain words.
+    pub status: &'static str,
+    /// The wire between R and W2.
+    pub stage_jumper: Fitted,
+    /// The warning tag.
+    pub tag: Fitted,
+    /// Whether a conversion label sticks beside the plate.
+    pub conversion_label: Fitted,
+    /// Fans: inducer and blower, 0 still, 1 full.
+    pub inducer: f64,
+    /// The blower, 0 still, 1 full.
+    pub blower: f64,
+    /// The compartment behind the burner door, when that is off.
+    pub burners: Option<BurnersSeen>,
+}
+
+/// Whether a neighbour burns.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Burning {
+    /// Turned on and burning.
+    Burning,
+    /// Turned on, but no gas: it went out.
+    NoGas,
+    /// Turned off.
+    Off,
+}
+
+/// What is seen behind the burner door.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BurnersSeen {
+    /// Brightness of the igniter, 0–1.
+    pub glow: f64,
+    /// Each burner's flame.
+    pub flames: [FlameSeen; 4],
+    /// The switch on the gas valve.
+    pub valve_switch: OnOff,
+    /// Wires that somebody has put across the contacts of safety devices.
+    pub wires: Jumpers,
+    /// Whether the low-gas switch of a propane kit is there.
+    pub low_gas_switch: Fitted,
+    /// Low and high cap.
+    pub caps: [Fitted; 2],
+    /// Angle of the low and the high screw since the start in eighths of a turn, seen with the
+    /// cap off.
+    pub screw_eighths: [Option<i32>; 2],
+    /// The inlet port and the manifold port.
+    pub ports: [PortSeen; 2],
+    /// Leak fluid on each joint of [`Joint::ALL`] and what it shows.
+    pub fluid: [FluidSeen; 4],
+    /// Signs of wear in plain view.
+    pub signs: Signs,
+}
+
+/// A flame.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct FlameSeen {
+    /// Height against a healthy flame at full rate, 0 when out.
+    pub height: f64,
+    /// How yellow and lazy, 0–1.
+    pub yellow: f64,
+}
+
+/// A port.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PortSeen {
+    /// What is in it.
+    pub fill: PortFill,
+    /// Whether the boss shows a crack.
+    pub cracked: Cracked,
+}
+
+/// Whether a boss is cracked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Cracked {
+    /// Sound.
+    Sound,
+    /// Cracked.
+    Cracked,
+}
+
+/// Leak fluid on a joint.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub enum FluidSeen {
+    /// Dry.
+    #[default]
+    Dry,
+    /// Wet, no bubbles; seconds since it was brushed on.
+    Quiet(f64),
+    /// Bubbles grow; size 0–1.
+    Bubbles(f64),
+}
+
+/// The hall in view.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HallSeen {
+    /// Room temperature, in degrees Fahrenheit, to the half degree.
+    pub room_half_f: i16,
+    /// The setpoint, in half degrees Fahrenheit.
+    pub setpoint_half_f: i16,
+    /// The heat switch.
+    pub mode: OnOff,
+    /// What the thermostat calls for.
+    pub call: Call,
+    /// The CO alarm, in parts per million.
+    pub co_ppm: f64,
+    /// The hall window.
+    pub window: Opening,
+    /// The range's valve, degrees open, and whether it burns.
+    pub range: (i16, Burning),
+    /// Share of the registers that is closed, 0–1.
+    pub registers_closed: f64,
+}
+
+/// A call for heat.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Call {
+    /// None.
+    None,
+    /// First stage.
+    First,
+    /// First and second stage.
+    Second,
+}
+
+/// The clipboard.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct SheetSeen {
+    /// Readings written so far, in order; a later one replaces an earlier one of the same place.
+    pub readings: Vec<Reading>,
+    /// Leak checks written so far.
+    pub joints: Vec<(Joint, JointVerdict)>,
+    /// What was noted from looking closely.
+    pub notes: Vec<Note>,
+    /// What was written from other instruments, in order.
+    pub measured: Vec<WrittenMeasured>,
+    /// What was mended, in order.
+    pub done: Vec<Done>,
+}
+
+impl Seen {
+    /// The pressure that the instrument at the hose reads now, if it reads one. Of a water column
+    /// that is both legs together.
+    #[must_use]
+    pub fn pressure_shown(&self) -> Option<Shown> {
+        let inches =
+            |tenths: i32| Shown { value: f64::from(tenths) / 10.0, unit: PressureUnit::InWc };
+        match self.gauge {
+            GaugeSeen::Digital => match self.meter.display {
+                Display::Number(shown) => Some(shown),
+                Display::Dark | Display::OverRange => None,
+            },
+            GaugeSeen::WaterColumn(legs) => legs.sum_tenths().map(inches),
+            GaugeSeen::Spring(tenths) => tenths.map(inches),
+        }
+    }
+}
+
+impl SheetSeen {
+    /// The note of a subject.
+    #[must_use]
+    pub fn note(&self, subject: Subject) -> Option<&Note> {
+        self.notes.iter().rev().find(|note| note.subject == subject)
+    }
+
+    /// The last reading written for a port, stage and phase.
+    #[must_use]
+    pub fn reading(
+        &self,
+        port: Port,
+        stage: Stage,
+        phase: crate::parts::Phase,
+    ) -> Option<&Reading> {
+        self.readings.iter().rev().find(|r| r.port == port && r.stage == stage && r.phase == phase)
+    }
+}
+
+/// What looking closely gave.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Note {
+    /// What was looked at.
+    pub subject: Subject,
+    /// When.
+    pub tick: u64,
+    /// What it says or shows, in words.
+    pub text: String,
+    /// Its meaning for a program that reads: the figures of a plate or label, a judgement by eye.
+    pub finding: Finding,
+}
+
+/// A finding that a program can use as a person would.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Finding {
+    /// Gas figures of a plate or label.
+    Figures(crate::appliance::plate::GasFigures),
+    /// No such thing is there.
+    Absent,
+    /// A fuel mark on the springs.
+    SpringsFor(crate::appliance::plate::Fuel),
+    /// The stamp on the orifices.
+    Stamp(String),
+    /// Something in order, or plainly not.
+    Condition(Condition),
+    /// Delivery limits on a regulator's nameplate, lowest and highest, and the highest at rest,
+    /// in pascals.
+    Delivery(f64, f64, f64),
+    /// A number read off.
+    Number(f64),
+}
+
+/// A judgement by eye.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Condition {
+    /// In order.
+    Good,
+    /// Plainly not.
+    Bad,
+}
+
+/// How a job came to its end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Over {
+    /// Handed over.
+    HandedOver(Ending),
+    /// Stopped because gas ignited where it must not.
+    Ignition,
+}
