@@ -11,197 +11,18 @@ pub mod remedy;
 mod supply;
 mod valve;
 
+pub use crate::setup::Fault;
 pub use entry::{Entry, Family, Scale, Severity};
-pub(crate) use valve::fit_springs;
 
 use crate::setup::Setup;
 
-/// Declares the faults with their entries.
-macro_rules! faults {
-    ($( $(#[doc = $doc:literal])+ $variant:ident = $entry:path; )+) => {
-        /// A fault.
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-        pub enum Fault { $( $(#[doc = $doc])+ $variant, )+ }
-
-        impl Fault {
-            /// All of them, in the order of the catalogue.
-            pub const ALL: &'static [Self] = &[ $( Self::$variant, )+ ];
-
-            /// Its entry in the catalogue.
-            #[must_use]
-            pub fn entry(self) -> &'static Entry {
-                match self { $( Self::$variant => &$entry, )+ }
-            }
-        }
-    };
-}
-
-faults! {
-    /// The supply regulator is set too low.
-    SupplySetLow = supply::SUPPLY_SET_LOW;
-    /// The supply regulator is set too high.
-    SupplySetHigh = supply::SUPPLY_SET_HIGH;
-    /// The shut seat of the supply regulator lets gas by.
-    CreepingSupplySeat = supply::CREEPING_SUPPLY_SEAT;
-    /// The vent of the supply regulator is blocked.
-    BlockedRegulatorVent = supply::BLOCKED_REGULATOR_VENT;
-    /// The diaphragm of the supply regulator is torn.
-    TornRegulatorDiaphragm = supply::TORN_REGULATOR_DIAPHRAGM;
-    /// The supply regulator is too small.
-    UndersizedRegulator = supply::UNDERSIZED_REGULATOR;
-    /// The trunk is too narrow.
-    UndersizedTrunk = supply::UNDERSIZED_TRUNK;
-    /// The connector has a kink.
-    KinkedConnector = supply::KINKED_CONNECTOR;
-    /// The manual valve is partly open.
-    PartlyOpenManualValve = supply::PARTLY_OPEN_MANUAL_VALVE;
-    /// The manual valve is shut.
-    ShutManualValve = supply::SHUT_MANUAL_VALVE;
-    /// Water stands in the line.
-    WaterInLine = supply::WATER_IN_LINE;
-    /// The main's pressure is low.
-    LowMainPressure = supply::LOW_MAIN_PRESSURE;
-    /// The line regulator stands wide open.
-    LineRegulatorWideOpen = supply::LINE_REGULATOR_WIDE_OPEN;
-    /// The tank is nearly empty.
-    NearlyEmptyTank = supply::NEARLY_EMPTY_TANK;
-    /// The tank is too cold for what is drawn.
-    ColdTank = supply::COLD_TANK;
-    /// The regulator ices up.
-    FreezingRegulator = supply::FREEZING_REGULATOR;
-    /// The first stage gives too little.
-    WeakFirstStage = supply::WEAK_FIRST_STAGE;
-    /// One regulator stands straight on the tank.
-    SingleStageRegulator = supply::SINGLE_STAGE_REGULATOR;
-    /// The excess-flow valve shuts too early.
-    EarlyExcessFlowValve = supply::EARLY_EXCESS_FLOW_VALVE;
-    /// The low-gas switch opens too early.
-    EarlyLowGasSwitch = supply::EARLY_LOW_GAS_SWITCH;
-    /// Air stands in the line.
-    AirInLine = supply::AIR_IN_LINE;
-    /// The low stage is set too low.
-    LowStageSetLow = valve::LOW_STAGE_SET_LOW;
-    /// The low stage is set too high.
-    LowStageSetHigh = valve::LOW_STAGE_SET_HIGH;
-    /// The high stage is set too high.
-    HighStageSetHigh = valve::HIGH_STAGE_SET_HIGH;
-    /// The high stage is set too low.
-    HighStageSetLow = valve::HIGH_STAGE_SET_LOW;
-    /// The high coil is dead.
-    DeadHighCoil = valve::DEAD_HIGH_COIL;
-    /// The second stage is never called.
-    NoSecondStageCall = valve::NO_SECOND_STAGE_CALL;
-    /// The second stage is always called.
-    StuckInHigh = valve::STUCK_IN_HIGH;
-    /// Dirt on the gas valve's screen.
-    BlockedInletScreen = valve::BLOCKED_INLET_SCREEN;
-    /// Natural-gas springs on propane.
-    NaturalSpringsOnPropane = valve::NATURAL_SPRINGS_ON_PROPANE;
-    /// Natural-gas orifices on propane.
-    NaturalOrificesOnPropane = valve::NATURAL_ORIFICES_ON_PROPANE;
-    /// Nothing converted, on propane.
-    UnconvertedOnPropane = valve::UNCONVERTED_ON_PROPANE;
-    /// Propane orifices on natural gas.
-    PropaneOrificesOnNatural = valve::PROPANE_ORIFICES_ON_NATURAL;
-    /// Propane springs on natural gas.
-    PropaneSpringsOnNatural = valve::PROPANE_SPRINGS_ON_NATURAL;
-    /// The high screw stands at its bottom.
-    BottomedHighScrew = valve::BOTTOMED_HIGH_SCREW;
-    /// A stage cap is missing.
-    MissingStageCap = valve::MISSING_STAGE_CAP;
-    /// The gas valve lets gas by.
-    LeakingGasValve = valve::LEAKING_GAS_VALVE;
-    /// The gas valve shuts slowly.
-    SlowClosingGasValve = valve::SLOW_CLOSING_GAS_VALVE;
-    /// The hose from the burner box is off.
-    BurnerBoxHoseOff = valve::BURNER_BOX_HOSE_OFF;
-    /// The gas valve's regulator hunts.
-    HuntingValveRegulator = valve::HUNTING_VALVE_REGULATOR;
-    /// One orifice is plugged.
-    PluggedOrifice = burner::PLUGGED_ORIFICE;
-    /// The orifices are too large.
-    OversizeOrifices = burner::OVERSIZE_ORIFICES;
-    /// The gas has a low heating value.
-    LeanGas = burner::LEAN_GAS;
-    /// Nothing was changed for the altitude.
-    NotDeratedForAltitude = burner::NOT_DERATED_FOR_ALTITUDE;
-    /// The gas reaches the igniter late.
-    DelayedIgnition = burner::DELAYED_IGNITION;
-    /// A hole in the heat exchanger.
-    HoledExchanger = burner::HOLED_EXCHANGER;
-    /// The vent is blocked.
-    BlockedVent = burner::BLOCKED_VENT;
-    /// The air intake is blocked.
-    BlockedIntake = burner::BLOCKED_INTAKE;
-    /// Dirt on the flame rod.
-    DirtyFlameRod = control::DIRTY_FLAME_ROD;
-    /// A poor ground at the burners.
-    PoorBurnerGround = control::POOR_BURNER_GROUND;
-    /// A weak igniter.
-    WeakIgniter = control::WEAK_IGNITER;
-    /// The low pressure switch does not close.
-    LowPressureSwitchOpen = control::LOW_PRESSURE_SWITCH_OPEN;
-    /// The hose to the pressure switches is split.
-    SplitDraftHose = control::SPLIT_DRAFT_HOSE;
-    /// The hose to the pressure switches is off.
-    DraftHoseOff = control::DRAFT_HOSE_OFF;
-    /// The low pressure switch does not open.
-    LowPressureSwitchClosed = control::LOW_PRESSURE_SWITCH_CLOSED;
-    /// Water stands in trap and draft hose.
-    BlockedCondensateTrap = control::BLOCKED_CONDENSATE_TRAP;
-    /// The condensate trap is dry.
-    DryCondensateTrap = control::DRY_CONDENSATE_TRAP;
-    /// The high pressure switch does not close.
-    HighPressureSwitchOpen = control::HIGH_PRESSURE_SWITCH_OPEN;
-    /// The filter is blocked.
-    BlockedFilter = control::BLOCKED_FILTER;
-    /// Registers are closed.
-    ClosedRegisters = control::CLOSED_REGISTERS;
-    /// A roll-out switch has tripped.
-    TrippedRollOut = control::TRIPPED_ROLL_OUT;
-    /// The switch on the gas valve is off.
-    ValveSwitchOff = control::VALVE_SWITCH_OFF;
-    /// The thermostat's circuit is dead.
-    DeadThermostatCircuit = control::DEAD_THERMOSTAT_CIRCUIT;
-    /// The manometer's zero is off.
-    MeterZeroOff = measuring::METER_ZERO_OFF;
-    /// The manometer's zero drifts.
-    MeterZeroDrifts = measuring::METER_ZERO_DRIFTS;
-    /// The manometer was zeroed under pressure.
-    MeterZeroedUnderPressure = measuring::METER_ZEROED_UNDER_PRESSURE;
-    /// The manometer's hose has a hole.
-    HoledMeterHose = measuring::HOLED_METER_HOSE;
-    /// Water in the manometer's hose.
-    WaterInMeterHose = measuring::WATER_IN_METER_HOSE;
-    /// The manometer's hose is pinched.
-    PinchedMeterHose = measuring::PINCHED_METER_HOSE;
-    /// The inlet port's hole is blocked.
-    BlockedInletTap = measuring::BLOCKED_INLET_TAP;
-    /// The manifold port's hole is blocked.
-    BlockedManifoldTap = measuring::BLOCKED_MANIFOLD_TAP;
-    /// The manometer stands at kilopascals.
-    MeterSetToKilopascals = measuring::METER_SET_TO_KILOPASCALS;
-    /// The manometer stands at millibars.
-    MeterSetToMillibars = measuring::METER_SET_TO_MILLIBARS;
-    /// The manometer's battery is nearly flat.
-    LowMeterBattery = measuring::LOW_METER_BATTERY;
-    /// The manometer's range is too small.
-    SmallMeterRange = measuring::SMALL_METER_RANGE;
-    /// The manifold plug is cross-threaded.
-    CrossThreadedPlug = measuring::CROSS_THREADED_PLUG;
-    /// The inlet plug is loose.
-    LooseInletPlug = measuring::LOOSE_INLET_PLUG;
-    /// The manifold plug is loose.
-    LooseManifoldPlug = measuring::LOOSE_MANIFOLD_PLUG;
-    /// The manifold boss is cracked.
-    CrackedBoss = measuring::CRACKED_BOSS;
-    /// An adapter stands open in the manifold port.
-    AdapterLeftIn = measuring::ADAPTER_LEFT_IN;
-    /// The gas has lost its odour.
-    FadedOdorant = measuring::FADED_ODORANT;
-}
-
 impl Fault {
+    /// Its entry in the catalogue.
+    #[must_use]
+    pub fn entry(self) -> &'static Entry {
+        entry(self)
+    }
+
     /// Its name, in plain words joined by underscores.
     #[must_use]
     pub fn name(self) -> &'static str {
@@ -232,5 +53,92 @@ impl Fault {
         let severity = self.entry().severity.within(severity);
         (self.entry().apply)(setup, severity);
         setup.faults.push((self, severity));
+    }
+}
+
+/// Which entry of the catalogue tells of a fault.
+fn entry(fault: Fault) -> &'static Entry {
+    match fault {
+        Fault::SupplySetLow => &supply::SUPPLY_SET_LOW,
+        Fault::SupplySetHigh => &supply::SUPPLY_SET_HIGH,
+        Fault::CreepingSupplySeat => &supply::CREEPING_SUPPLY_SEAT,
+        Fault::BlockedRegulatorVent => &supply::BLOCKED_REGULATOR_VENT,
+        Fault::TornRegulatorDiaphragm => &supply::TORN_REGULATOR_DIAPHRAGM,
+        Fault::UndersizedRegulator => &supply::UNDERSIZED_REGULATOR,
+        Fault::UndersizedTrunk => &supply::UNDERSIZED_TRUNK,
+        Fault::KinkedConnector => &supply::KINKED_CONNECTOR,
+        Fault::PartlyOpenManualValve => &supply::PARTLY_OPEN_MANUAL_VALVE,
+        Fault::ShutManualValve => &supply::SHUT_MANUAL_VALVE,
+        Fault::WaterInLine => &supply::WATER_IN_LINE,
+        Fault::LowMainPressure => &supply::LOW_MAIN_PRESSURE,
+        Fault::LineRegulatorWideOpen => &supply::LINE_REGULATOR_WIDE_OPEN,
+        Fault::NearlyEmptyTank => &supply::NEARLY_EMPTY_TANK,
+        Fault::ColdTank => &supply::COLD_TANK,
+        Fault::FreezingRegulator => &supply::FREEZING_REGULATOR,
+        Fault::WeakFirstStage => &supply::WEAK_FIRST_STAGE,
+        Fault::SingleStageRegulator => &supply::SINGLE_STAGE_REGULATOR,
+        Fault::EarlyExcessFlowValve => &supply::EARLY_EXCESS_FLOW_VALVE,
+        Fault::EarlyLowGasSwitch => &supply::EARLY_LOW_GAS_SWITCH,
+        Fault::AirInLine => &supply::AIR_IN_LINE,
+        Fault::LowStageSetLow => &valve::LOW_STAGE_SET_LOW,
+        Fault::LowStageSetHigh => &valve::LOW_STAGE_SET_HIGH,
+        Fault::HighStageSetHigh => &valve::HIGH_STAGE_SET_HIGH,
+        Fault::HighStageSetLow => &valve::HIGH_STAGE_SET_LOW,
+        Fault::DeadHighCoil => &valve::DEAD_HIGH_COIL,
+        Fault::NoSecondStageCall => &valve::NO_SECOND_STAGE_CALL,
+        Fault::StuckInHigh => &valve::STUCK_IN_HIGH,
+        Fault::BlockedInletScreen => &valve::BLOCKED_INLET_SCREEN,
+        Fault::NaturalSpringsOnPropane => &valve::NATURAL_SPRINGS_ON_PROPANE,
+        Fault::NaturalOrificesOnPropane => &valve::NATURAL_ORIFICES_ON_PROPANE,
+        Fault::UnconvertedOnPropane => &valve::UNCONVERTED_ON_PROPANE,
+        Fault::PropaneOrificesOnNatural => &valve::PROPANE_ORIFICES_ON_NATURAL,
+        Fault::PropaneSpringsOnNatural => &valve::PROPANE_SPRINGS_ON_NATURAL,
+        Fault::BottomedHighScrew => &valve::BOTTOMED_HIGH_SCREW,
+        Fault::MissingStageCap => &valve::MISSING_STAGE_CAP,
+        Fault::LeakingGasValve => &valve::LEAKING_GAS_VALVE,
+        Fault::SlowClosingGasValve => &valve::SLOW_CLOSING_GAS_VALVE,
+        Fault::BurnerBoxHoseOff => &valve::BURNER_BOX_HOSE_OFF,
+        Fault::HuntingValveRegulator => &valve::HUNTING_VALVE_REGULATOR,
+        Fault::PluggedOrifice => &burner::PLUGGED_ORIFICE,
+        Fault::OversizeOrifices => &burner::OVERSIZE_ORIFICES,
+        Fault::LeanGas => &burner::LEAN_GAS,
+        Fault::NotDeratedForAltitude => &burner::NOT_DERATED_FOR_ALTITUDE,
+        Fault::DelayedIgnition => &burner::DELAYED_IGNITION,
+        Fault::HoledExchanger => &burner::HOLED_EXCHANGER,
+        Fault::BlockedVent => &burner::BLOCKED_VENT,
+        Fault::BlockedIntake => &burner::BLOCKED_INTAKE,
+        Fault::DirtyFlameRod => &control::DIRTY_FLAME_ROD,
+        Fault::PoorBurnerGround => &control::POOR_BURNER_GROUND,
+        Fault::WeakIgniter => &control::WEAK_IGNITER,
+        Fault::LowPressureSwitchOpen => &control::LOW_PRESSURE_SWITCH_OPEN,
+        Fault::SplitDraftHose => &control::SPLIT_DRAFT_HOSE,
+        Fault::DraftHoseOff => &control::DRAFT_HOSE_OFF,
+        Fault::LowPressureSwitchClosed => &control::LOW_PRESSURE_SWITCH_CLOSED,
+        Fault::BlockedCondensateTrap => &control::BLOCKED_CONDENSATE_TRAP,
+        Fault::DryCondensateTrap => &control::DRY_CONDENSATE_TRAP,
+        Fault::HighPressureSwitchOpen => &control::HIGH_PRESSURE_SWITCH_OPEN,
+        Fault::BlockedFilter => &control::BLOCKED_FILTER,
+        Fault::ClosedRegisters => &control::CLOSED_REGISTERS,
+        Fault::TrippedRollOut => &control::TRIPPED_ROLL_OUT,
+        Fault::ValveSwitchOff => &control::VALVE_SWITCH_OFF,
+        Fault::DeadThermostatCircuit => &control::DEAD_THERMOSTAT_CIRCUIT,
+        Fault::MeterZeroOff => &measuring::METER_ZERO_OFF,
+        Fault::MeterZeroDrifts => &measuring::METER_ZERO_DRIFTS,
+        Fault::MeterZeroedUnderPressure => &measuring::METER_ZEROED_UNDER_PRESSURE,
+        Fault::HoledMeterHose => &measuring::HOLED_METER_HOSE,
+        Fault::WaterInMeterHose => &measuring::WATER_IN_METER_HOSE,
+        Fault::PinchedMeterHose => &measuring::PINCHED_METER_HOSE,
+        Fault::BlockedInletTap => &measuring::BLOCKED_INLET_TAP,
+        Fault::BlockedManifoldTap => &measuring::BLOCKED_MANIFOLD_TAP,
+        Fault::MeterSetToKilopascals => &measuring::METER_SET_TO_KILOPASCALS,
+        Fault::MeterSetToMillibars => &measuring::METER_SET_TO_MILLIBARS,
+        Fault::LowMeterBattery => &measuring::LOW_METER_BATTERY,
+        Fault::SmallMeterRange => &measuring::SMALL_METER_RANGE,
+        Fault::CrossThreadedPlug => &measuring::CROSS_THREADED_PLUG,
+        Fault::LooseInletPlug => &measuring::LOOSE_INLET_PLUG,
+        Fault::LooseManifoldPlug => &measuring::LOOSE_MANIFOLD_PLUG,
+        Fault::CrackedBoss => &measuring::CRACKED_BOSS,
+        Fault::AdapterLeftIn => &measuring::ADAPTER_LEFT_IN,
+        Fault::FadedOdorant => &measuring::FADED_ODORANT,
     }
 }

@@ -13,11 +13,15 @@ mod control;
 mod line;
 mod measuring;
 mod valve;
+mod work;
 mod yard;
 
-use crate::model::port::PortState;
-use crate::parts::{Cock, Joint, Place, Port};
+use crate::parts::{Joint, Place};
 use crate::setup::Setup;
+use work::Work;
+
+pub(crate) use work::{Bay, Beside};
+pub use work::{Nature, Need};
 
 /// Declares the repairs with their ids, their names for people and their entries.
 macro_rules! repairs {
@@ -253,114 +257,7 @@ impl Repair {
     }
 
     /// What it leaves behind as new.
-    pub(crate) fn renews(self) -> Renewed {
+    pub(crate) fn renews(self) -> crate::setup::Renewed {
         self.work().renews
     }
-}
-
-/// What kind of work a repair is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Nature {
-    /// Cleaning, clearing, joining again: does no harm where nothing was wrong.
-    Care,
-    /// A part is swapped: for nothing, if the old one was sound.
-    Part,
-    /// Dangerous in itself.
-    Danger,
-    /// A safety device is put out of work.
-    Bypass,
-}
-
-/// What must be so before a repair is done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Need {
-    /// A hand valve is shut.
-    Shut(Cock),
-    /// No gas pressure is left between the manual valve and the gas valve.
-    NoPressure,
-    /// The furnace's switch is off.
-    PowerOff,
-    /// The burner door is off.
-    BurnerDoorOff,
-    /// The blower door is off.
-    BlowerDoorOff,
-    /// Nothing is in the port.
-    Open(Port),
-    /// The manometer's hose is on nothing.
-    HoseFree,
-}
-
-/// What is new after a repair, so that it does not stand as it was turned.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Renewed {
-    /// Nothing with a screw.
-    Nothing,
-    /// The supply regulator.
-    SupplyRegulator,
-    /// The springs of the gas valve.
-    Springs,
-    /// The gas valve, with its springs, caps, ports and plugs.
-    GasValve,
-    /// The manometer.
-    Meter,
-}
-
-/// How a repair is done.
-#[derive(Debug)]
-struct Work {
-    place: Place,
-    nature: Nature,
-    needs: &'static [Need],
-    disturbs: Option<Joint>,
-    renews: Renewed,
-    there: fn(&Setup) -> bool,
-    apply: fn(&mut Bay<'_>),
-}
-
-impl Work {
-    /// Work at a place that can always be done there.
-    const fn new(place: Place, nature: Nature, apply: fn(&mut Bay<'_>)) -> Self {
-        Self {
-            place,
-            nature,
-            needs: &[],
-            disturbs: None,
-            renews: Renewed::Nothing,
-            there: anywhere,
-            apply,
-        }
-    }
-
-    const fn needs(self, needs: &'static [Need]) -> Self {
-        Self { needs, ..self }
-    }
-
-    const fn disturbs(self, joint: Joint) -> Self {
-        Self { disturbs: Some(joint), ..self }
-    }
-
-    const fn renews(self, renews: Renewed) -> Self {
-        Self { renews, ..self }
-    }
-
-    const fn there(self, there: fn(&Setup) -> bool) -> Self {
-        Self { there, ..self }
-    }
-}
-
-fn anywhere(_: &Setup) -> bool {
-    true
-}
-
-/// What a repair works on.
-#[derive(Debug)]
-pub(crate) struct Bay<'a> {
-    /// What the bench works with.
-    pub setup: &'a mut Setup,
-    /// The same before the first fault.
-    pub sound: &'a Setup,
-    /// Inlet port and manifold port.
-    pub ports: &'a mut [PortState; 2],
-    /// Share of its opening that ice shuts in the regulator.
-    pub ice: &'a mut f64,
 }

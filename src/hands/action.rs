@@ -4,8 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::catalogue::repair::Repair;
 use crate::parts::{
-    Cock, Door, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff, Opening,
-    Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
+    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff,
+    Opening, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
 };
 use crate::units::PressureUnit;
 
@@ -208,18 +208,6 @@ pub struct HandOver {
     pub ending: Ending,
     /// What was not done here and must still be done on a real job.
     pub not_done: Vec<NotDone>,
-}
-
-/// How a job ends.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Ending {
-    /// The furnace is back in service.
-    InService,
-    /// The furnace runs, and the owner of the supply has been called to put the supply right.
-    SupplyOwnerCalled,
-    /// Shut off, tagged and explained.
-    ShutOff,
 }
 
 /// Work that belongs to a full job and was not done.

@@ -6,6 +6,7 @@ use super::refusal::Refusal;
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Plate;
 use crate::catalogue::repair::Repair;
+use crate::model::Notice;
 use crate::model::truth::Truth;
 use crate::parts::{Firing, Joint, Port, Reading, Screw, Stage};
 use crate::senses::seen::WrittenMeasured;
@@ -217,4 +218,22 @@ pub struct ShownBefore {
     /// Whether a screw moved the pressure itself since then; else the meter's zero or its low side
     /// was changed.
     pub turned: bool,
+}
+
+impl From<Notice> for Happening {
+    fn from(notice: Notice) -> Self {
+        match notice {
+            Notice::NotConverged => Self::NotConverged,
+            Notice::Control { from, to } => Self::Control { from, to },
+            Notice::Fired { from, to } => Self::Fired { from, to },
+            Notice::CalledOnOpenPort { port, barred } => Self::CalledOnOpenPort { port, barred },
+            Notice::GasFromPort { port } => Self::GasFromPort { port },
+            Notice::Ignition { port } => Self::Ignition { port },
+            Notice::ValveOverPressure { pa } => Self::ValveOverPressure { pa },
+            Notice::MeterOverRange => Self::MeterOverRange,
+            Notice::Alarm => Self::Alarm,
+            Notice::ColumnBlownOut => Self::ColumnBlownOut,
+            Notice::SpringGaugeStrained => Self::SpringGaugeStrained,
+        }
+    }
 }

@@ -1,12 +1,24 @@
-//! What hands can do.
+//! What hands can do: the actions, why they are refused, and what they change; what happened.
 
 pub mod action;
-pub(crate) mod apply;
-pub(crate) mod cycle;
+mod apply;
+mod cycle;
+mod done;
 pub mod event;
+mod fluid;
+mod job;
+mod look;
 mod measure;
 mod mend;
+mod meter;
 mod paper;
+mod ports;
+mod reach;
 pub mod refusal;
+mod screws;
 mod switches;
-pub(crate) mod tools;
+mod tools;
+
+pub(crate) use apply::Hands;
+pub(crate) use fluid::judge_all_fluid;
+pub(crate) use job::Job;

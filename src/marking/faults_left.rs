@@ -7,9 +7,10 @@ use super::repairs::mended;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::Repair;
-use crate::hands::action::{Action, Contact, Ending};
+use crate::hands::action::{Action, Contact};
 use crate::hands::event::Outcome;
 use crate::measure::felt::is_felt;
+use crate::parts::Ending;
 use crate::setup::SupplyRight;
 
 /// A fault of the house that a repair would have mended, handed over in use.

@@ -99,7 +99,7 @@ fn tells(what: &Happening) -> bool {
 fn looked_and_found(l: &Ledger, action: &Action, before: &Truth) -> bool {
     match action {
         Action::Sniff(_) | Action::Probe(_) => {
-            before.gas_fraction.iter().any(|&there| there > TRACE) || before.vented_m3_s > 0.0
+            before.gas_fraction.iter().any(|there| there > TRACE) || before.vented_m3_s > 0.0
         }
         Action::Look(Subject::TankGauge) => {
             l.setup.faults.iter().any(|(fault, _)| *fault == Fault::NearlyEmptyTank)

@@ -3,9 +3,8 @@
 use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use crate::catalogue::repair::{Nature, Repair};
-use crate::hands::action::Ending;
 use crate::hands::event::{Happening, Outcome};
-use crate::parts::Firing;
+use crate::parts::{Ending, Firing};
 use crate::setup::SupplyRight;
 
 /// A repair that was done.

@@ -7,7 +7,7 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, Topic};
 use crate::hands::event::Happening;
 use crate::model::truth::Truth;
-use crate::parts::{Cock, Firing, Fitted, Height, OnOff, Place, Port, PortFill, Screw};
+use crate::parts::{Cock, Door, Firing, Fitted, Height, OnOff, Place, Port, PortFill, Screw};
 
 /// Manual valve opened less than this counts as shut, in degrees.
 const SHUT_DEG: i16 = 6;
@@ -223,13 +223,8 @@ const UNHEARD_M: f64 = 1.0e-4;
 /// Whether nothing that could be heard comes out of a port that stands under pressure: its hole was
 /// found stopped up, or all but so, and has not been cleaned or drilled yet.
 fn is_stopped_up(l: &Ledger, before: usize, port: Port) -> bool {
-    let i = usize::from(port == Port::Manifold);
-    let found = l
-        .setup
-        .condition
-        .ports
-        .get(i)
-        .is_some_and(|it| it.tap_free_m.is_some_and(|free_m| free_m <= UNHEARD_M));
+    let tap_free_m = l.setup.condition.ports[port].tap_free_m;
+    let found = tap_free_m.is_some_and(|free_m| free_m <= UNHEARD_M);
     let frees = |repair: Repair| {
         repair == Repair::ReplaceGasValve
             || match port {
@@ -376,7 +371,7 @@ pub(super) fn power_left_on(l: &Ledger) -> Vec<Hit> {
     plug_out(
         l,
         PlugStep::SpinOut,
-        |truth| truth.furnace_switch == OnOff::On && truth.doors[1] == Fitted::On,
+        |truth| truth.furnace_switch == OnOff::On && truth.doors[Door::Blower] == Fitted::On,
         "the furnace had power",
     )
 }

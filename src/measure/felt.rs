@@ -209,7 +209,7 @@ impl Felt<'_> {
             (a.connector_leak_m3_s, b.connector_leak_m3_s, LEAK_M3_S),
         ];
         let [(inlet, manifold), (inlet_b, manifold_b)] =
-            [one, other].map(|point| (point.swing_pa[0], point.swing_pa[1]));
+            [one, other].map(|point| (point.swing_pa[Port::Inlet], point.swing_pa[Port::Manifold]));
         let limits = self.inlet(one.stage);
         for (a, b) in [(inlet.0, inlet_b.0), (inlet.1, inlet_b.1)] {
             all.push((beyond(a, limits), beyond(b, limits), PRESSURE_PA));
@@ -221,8 +221,8 @@ impl Felt<'_> {
         // It must stand still, too.
         all.push((manifold.1 - manifold.0, manifold_b.1 - manifold_b.0, PRESSURE_PA));
         let gas = GAS[usize::from(self.sound.fuel == Fuel::Propane)];
-        all.extend(a.leak_m3_s.iter().zip(&b.leak_m3_s).map(|(a, b)| (*a, *b, LEAK_M3_S)));
-        all.extend(a.gas_fraction.iter().zip(&b.gas_fraction).map(|(a, b)| (*a, *b, gas)));
+        all.extend(a.leak_m3_s.iter().zip(b.leak_m3_s.iter()).map(|(a, b)| (a, b, LEAK_M3_S)));
+        all.extend(a.gas_fraction.iter().zip(b.gas_fraction.iter()).map(|(a, b)| (a, b, gas)));
         all
     }
 }

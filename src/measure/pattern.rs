@@ -13,6 +13,7 @@ use crate::parts::{Cock, Door, Firing, Fitted, Neighbor, OnOff, Place, Port, Pus
 use crate::senses::seen::{Display, Over, Sound};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
+use enum_map::EnumMap;
 
 /// Longest time from a call to a lit stage, in seconds: more than the tries before a lockout take.
 const LIGHT_UP_S: u64 = 440;
@@ -52,7 +53,7 @@ pub struct Point {
     /// What the burners did not come to, if so: the state of the control then.
     pub missed: Option<ControlState>,
     /// Lowest and highest inlet and manifold pressure in the last seconds, in pascals.
-    pub swing_pa: [(f64, f64); 2],
+    pub swing_pa: EnumMap<Port, (f64, f64)>,
 }
 
 /// What happened on the way.
@@ -240,12 +241,12 @@ impl Driver {
     }
 
     fn point(&mut self, stage: Stage, wanted: Firing) -> Point {
-        let mut swing_pa = [(f64::INFINITY, f64::NEG_INFINITY); 2];
+        let mut swing_pa = EnumMap::from_fn(|_| (f64::INFINITY, f64::NEG_INFINITY));
         // A meter has to settle too; a swing shows within a few seconds.
         for _ in 0..SWING_S * TICKS_PER_S {
             self.bench.step();
-            let truth = [Port::Inlet, Port::Manifold].map(|port| self.bench.gas.pressure_pa(port));
-            for (swing, pa) in swing_pa.iter_mut().zip(truth) {
+            for (port, swing) in &mut swing_pa {
+                let pa = self.bench.pressure_pa(port);
                 *swing = (swing.0.min(pa), swing.1.max(pa));
             }
         }

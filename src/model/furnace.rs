@@ -1,29 +1,22 @@
 //! The furnace put together: control, safety devices, burners, air side; and house and room from a
 //! setup.
 
-use super::gas::ValveSeats;
 use crate::appliance::airside::{AirPath, AirSide};
 use crate::appliance::burner::{self, BurnerIn, Burners};
 use crate::appliance::draft::Draft;
 use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
 use crate::appliance::safety::{LowGasSwitch, Safety};
-use crate::bench::Bench;
-use crate::parts::{Firing, Height, OnOff, Place};
-use crate::physics::room::{Room, Strength};
-use crate::senses::seen::{Condition, FlameSeen, Smell, Sound};
+use crate::parts::{Firing, Level, OnOff};
+use crate::physics::combustion::flame::Look;
+use crate::physics::room::Room;
 use crate::setup::{Coil, Contact, Setup, Tripped};
 use crate::site::house::{House, Thermostat};
 use crate::units::P_STD_PA;
 
 /// Share of the gross input that the exchanger keeps, for sizing the blower (common practice).
 const SIZING_EFFICIENCY: f64 = 0.80;
-/// Air that passes a supply regulator outdoors, in m³/s (light air in a sheltered corner, from
-/// memory).
-const OUTDOOR_AIR_M3_S: f64 = 0.05;
-/// Speed from which a fan is heard.
-const HEARD: f64 = 0.15;
-/// Inducer speed between low and high.
-const INDUCER_FAST: f64 = 0.85;
+/// Inducer speed from which it carries off whatever gas does not burn.
+const CARRIES_OFF: f64 = 0.15;
 
 /// What the furnace gets at a tick.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -37,6 +30,23 @@ pub(crate) struct FurnaceIn {
     pub return_air_k: f64,
 }
 
+/// Contacts of the safety devices: closed or not.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Contacts {
+    pub low_switch: bool,
+    pub high_switch: bool,
+    pub limit: bool,
+    pub rollout: bool,
+    pub low_gas: bool,
+}
+
+/// Coils of the gas valve that the control gives volts to.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Coils {
+    pub main: bool,
+    pub high: bool,
+}
+
 /// The furnace.
 #[derive(Debug, Clone)]
 pub(crate) struct Furnace {
@@ -45,7 +55,8 @@ pub(crate) struct Furnace {
     burners: Burners,
     air: AirSide,
     outputs: Outputs,
-    seats: ValveSeats,
+    /// The level that the seats stand open for; none while they are shut.
+    seats: Option<Level>,
     box_full_pa: f64,
     co_ppm: f64,
 }
@@ -78,7 +89,7 @@ impl Furnace {
                 high: false,
                 blower: Speed::Off,
             },
-            seats: ValveSeats::Closed,
+            seats: None,
             box_full_pa: furnace.box_suction_pa,
             co_ppm: 0.0,
         };
@@ -152,9 +163,9 @@ impl Furnace {
         );
         let high = self.outputs.high && condition.valve.high_coil == Coil::Works;
         self.seats = match (self.outputs.main && input.valve_switch, high) {
-            (false, _) => ValveSeats::Closed,
-            (true, false) => ValveSeats::Low,
-            (true, true) => ValveSeats::High,
+            (false, _) => None,
+            (true, false) => Some(Level::Low),
+            (true, true) => Some(Level::High),
         };
         let burner_in = BurnerIn {
             flow_m3_s: input.burner_flow_m3_s,
@@ -178,7 +189,7 @@ impl Furnace {
         self.co_ppm = self.burners.co_air_free_ppm();
     }
 
-    pub(crate) fn seats(&self) -> ValveSeats {
+    pub(crate) fn seats(&self) -> Option<Level> {
         self.seats
     }
 
@@ -192,9 +203,9 @@ impl Furnace {
 
     pub(crate) fn firing(&self) -> Firing {
         match (self.burners.any_lit(), self.seats) {
-            (false, _) | (true, ValveSeats::Closed) => Firing::Out,
-            (true, ValveSeats::Low) => Firing::Low,
-            (true, ValveSeats::High) => Firing::High,
+            (false, _) | (true, None) => Firing::Out,
+            (true, Some(Level::Low)) => Firing::Low,
+            (true, Some(Level::High)) => Firing::High,
         }
     }
 
@@ -206,30 +217,14 @@ impl Furnace {
         self.control.status()
     }
 
-    pub(crate) fn condition(&self) -> Condition {
-        match self.control.state() {
-            ControlState::Retry
-            | ControlState::Lockout
-            | ControlState::LimitOpen
-            | ControlState::RolloutOpen => Condition::Bad,
-            _ => Condition::Good,
-        }
+    /// How each burner's flame looks, as far as the drawing shows burners: height and yellowness.
+    pub(crate) fn flames(&self) -> [(f64, f64); 4] {
+        self.burners.flames()
     }
 
-    pub(crate) fn flames(&self) -> [FlameSeen; 4] {
-        self.burners.flames().map(|(height, yellow)| FlameSeen { height, yellow })
-    }
-
-    /// The flames that burn, and how many burners there are: all of them, not only those that the
-    /// drawing shows.
-    pub(crate) fn every_flame(&self) -> (Vec<FlameSeen>, usize) {
-        let looks: Vec<_> = self.burners.looks().collect();
-        let burning = looks
-            .iter()
-            .flatten()
-            .map(|look| FlameSeen { height: look.height, yellow: look.yellow })
-            .collect();
-        (burning, looks.len())
+    /// How each burner's flame looks; none where it does not burn.
+    pub(crate) fn looks(&self) -> impl Iterator<Item = Option<Look>> + '_ {
+        self.burners.looks()
     }
 
     pub(crate) fn glow(&self) -> f64 {
@@ -278,8 +273,8 @@ impl Furnace {
     }
 
     /// Whether the control gives volts to the main coil and to the coil of the high stage.
-    pub(crate) fn coils(&self) -> [bool; 2] {
-        [self.outputs.main, self.outputs.high]
+    pub(crate) fn coils(&self) -> Coils {
+        Coils { main: self.outputs.main, high: self.outputs.high }
     }
 
     /// Draft that the pressure switches feel, in pascals.
@@ -289,7 +284,7 @@ impl Furnace {
 
     /// Share of unburned gas that comes back into the room: none while the inducer carries it off.
     pub(crate) fn spills(&self) -> f64 {
-        (1.0 - self.air.inducer() / HEARD).clamp(0.0, 1.0)
+        (1.0 - self.air.inducer() / CARRIES_OFF).clamp(0.0, 1.0)
     }
 
     pub(crate) fn co_air_free_ppm(&self) -> f64 {
@@ -300,40 +295,21 @@ impl Furnace {
         self.burners.ignites()
     }
 
-    pub(crate) fn sounds(&self) -> Vec<Sound> {
-        let mut sounds = Vec::new();
-        if self.air.inducer() > INDUCER_FAST {
-            sounds.push(Sound::InducerHigh);
-        } else if self.air.inducer() > HEARD {
-            sounds.push(Sound::Inducer);
-        }
-        if self.outputs.igniter {
-            sounds.push(Sound::Igniter);
-        }
-        match self.firing() {
-            Firing::Out => {}
-            Firing::Low => sounds.push(Sound::BurnersLow),
-            Firing::High => sounds.push(Sound::BurnersHigh),
-        }
-        if self.air.blower() > HEARD {
-            sounds.push(Sound::Blower);
-        }
-        if self.burners.banged() {
-            sounds.push(Sound::Bang);
-        }
-        sounds
+    /// Whether the burners have just lit late and hard.
+    pub(crate) fn banged(&self) -> bool {
+        self.burners.banged()
     }
 
-    /// Contacts: low and high pressure switch, limit, roll-out, low gas.
-    pub(crate) fn contacts(&self) -> [bool; 5] {
+    /// Which contacts of the safety devices are closed.
+    pub(crate) fn contacts(&self) -> Contacts {
         let safety = &self.safety;
-        [
-            safety.low_switch(),
-            safety.high_switch(),
-            safety.limit(),
-            safety.rollout(),
-            safety.low_gas(),
-        ]
+        Contacts {
+            low_switch: safety.low_switch(),
+            high_switch: safety.high_switch(),
+            limit: safety.limit(),
+            rollout: safety.rollout(),
+            low_gas: safety.low_gas(),
+        }
     }
 
     /// Whether the limit is about to open or close.
@@ -386,56 +362,4 @@ pub(crate) fn thermostat(setup: &Setup) -> Thermostat {
         thermostat.step(setup.house.inside_k, setpoint_k);
     }
     thermostat
-}
-
-impl Bench {
-    /// Gas in vestibule, floor zone and breathing zone, as fractions.
-    pub(crate) fn gas_fractions(&self) -> [f64; 3] {
-        self.room.fractions()
-    }
-
-    pub(crate) fn fraction_at(&self, height: Height) -> f64 {
-        let [vestibule, floor, head] = self.room.fractions();
-        match (self.person.place, height) {
-            (Place::PlantRoom, Height::Floor) => floor,
-            (Place::PlantRoom, Height::Head) => head,
-            // Kneeling at the valve the nose is in front of the vestibule.
-            (Place::GasValve, Height::Floor) => floor,
-            (Place::GasValve, Height::Head) => vestibule,
-            (Place::Hall, _) => 0.3 * head,
-            (Place::Yard, _) => {
-                let vented = self.gas.vented();
-                vented / (vented + OUTDOOR_AIR_M3_S)
-            }
-            (Place::Away, _) => 0.0,
-        }
-    }
-
-    /// How gas smells at a height here.
-    pub(crate) fn smell_at(&self, height: Height) -> Smell {
-        let share = self.room.of_lower_limit(self.fraction_at(height));
-        match self.person.nose.smells(share, &self.setup.condition.odorant) {
-            Strength::None => Smell::None,
-            Strength::Faint => Smell::Faint,
-            Strength::Clear => Smell::Clear,
-            Strength::Strong => Smell::Strong,
-        }
-    }
-
-    /// The nose breathes for `dt_s` what is at its height, and tires.
-    pub(crate) fn breathe(&mut self, dt_s: f64) {
-        let share = self.room.of_lower_limit(self.fraction_at(Height::Head));
-        self.person.nose.breathe(dt_s, share, &self.setup.condition.odorant);
-    }
-
-    /// What the detector shows at a height here, in per cent of the lower limit.
-    pub(crate) fn percent_lel_at(&self, height: Height) -> f64 {
-        let percent = 100.0 * self.room.of_lower_limit(self.fraction_at(height));
-        percent.clamp(0.0, 100.0).round()
-    }
-
-    /// Remembers what a sniff gave.
-    pub(crate) fn note_smell(&mut self, height: Height, smell: Smell) {
-        self.person.sniffed = Some((height, smell));
-    }
 }

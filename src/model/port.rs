@@ -2,11 +2,8 @@
 
 use super::gas::PortPath;
 use super::truth::PortTruth;
-use crate::hands::action::PlugStep;
-use crate::hands::refusal::Refusal;
-use crate::parts::{PortFill, Push, Tool};
+use crate::parts::{PortFill, Push};
 use crate::physics::orifice::hole_area_m2;
-use crate::senses::seen::{Cracked, PortSeen};
 use crate::setup::PlugFound;
 
 /// Turns past hand-tight from which a plug seals (scenario value of our own; no published torque).
@@ -14,7 +11,7 @@ pub(crate) const SNUG_TURNS: f64 = 0.5;
 /// Turns past hand-tight beyond which the boss cracks (our own value).
 pub(crate) const CRACK_TURNS: f64 = 1.25;
 /// Most that the short arm turns a cross-threaded plug past where it binds, in turns.
-const LEANING_STOP_TURNS: f64 = 0.5;
+pub(crate) const LEANING_STOP_TURNS: f64 = 0.5;
 
 /// Holes that stand for seeping threads, as diameters in metres (0.2–1 mm, common practice).
 const HAND_TIGHT_M: f64 = 0.6e-3;
@@ -26,7 +23,7 @@ const SEEP_CD: f64 = 0.6;
 
 /// What is in a port.
 #[derive(Debug, Clone, Copy, PartialEq)]
-enum Fill {
+pub(crate) enum Fill {
     /// A plug, straight, this many turns past hand-tight.
     Seated(f64),
     /// A plug started straight with the fingers.
@@ -40,21 +37,8 @@ enum Fill {
 /// One port.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct PortState {
-    fill: Fill,
-    cracked: bool,
-}
-
-/// What a step with a plug did beside moving it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum PlugResult {
-    /// Nothing special.
-    Moved,
-    /// The port is open now.
-    Opened,
-    /// The plug went in across its thread.
-    CrossThreaded,
-    /// The boss cracked.
-    Cracked,
+    pub(crate) fill: Fill,
+    pub(crate) cracked: bool,
 }
 
 impl PortState {
@@ -67,111 +51,6 @@ impl PortState {
             PlugFound::Adapter => Fill::Adapter(None),
         };
         Self { fill, cracked: plug == PlugFound::Cracked }
-    }
-
-    /// One step with the plug.
-    pub(crate) fn plug(&mut self, step: PlugStep) -> Result<PlugResult, Refusal> {
-        match (step, self.fill) {
-            (PlugStep::BreakLoose, Fill::Seated(past)) if past > 0.0 => {
-                self.fill = Fill::Seated(0.0);
-                Ok(PlugResult::Moved)
-            }
-            (PlugStep::BreakLoose, Fill::Leaning(past)) if past > 0.0 => {
-                self.fill = Fill::Leaning(0.0);
-                Ok(PlugResult::Moved)
-            }
-            (PlugStep::BreakLoose, Fill::Seated(_) | Fill::Started | Fill::Leaning(_)) => {
-                Err(Refusal::AlreadyLoose)
-            }
-            (PlugStep::SpinOut, Fill::Seated(past) | Fill::Leaning(past)) if past > 0.0 => {
-                Err(Refusal::TooTight)
-            }
-            (PlugStep::SpinOut, Fill::Seated(_) | Fill::Started | Fill::Leaning(_)) => {
-                self.fill = Fill::Open;
-                Ok(PlugResult::Opened)
-            }
-            (PlugStep::StartByHand, Fill::Open) => {
-                self.fill = Fill::Started;
-                Ok(PlugResult::Moved)
-            }
-            (PlugStep::StartByKey, Fill::Open) => {
-                self.fill = Fill::Leaning(0.0);
-                Ok(PlugResult::CrossThreaded)
-            }
-            (PlugStep::SpinIn, Fill::Started) => {
-                self.fill = Fill::Seated(0.0);
-                Ok(PlugResult::Moved)
-            }
-            (PlugStep::SpinIn, Fill::Seated(_) | Fill::Leaning(_)) => Err(Refusal::AlreadySo),
-            (PlugStep::Tighten(eighths), fill) => self.tighten(fill, eighths),
-            (PlugStep::StartByHand | PlugStep::StartByKey, _) => Err(Refusal::PortNotOpen),
-            (PlugStep::SpinIn, Fill::Open) => Err(Refusal::NotStarted),
-            (PlugStep::BreakLoose | PlugStep::SpinOut, Fill::Open | Fill::Adapter(_))
-            | (PlugStep::SpinIn, Fill::Adapter(_)) => Err(Refusal::NoPlug),
-        }
-    }
-
-    fn tighten(&mut self, fill: Fill, eighths: i16) -> Result<PlugResult, Refusal> {
-        if eighths == 0 || !(-8..=8).contains(&eighths) {
-            return Err(Refusal::Absurd);
-        }
-        let by = f64::from(eighths) / 8.0;
-        match fill {
-            Fill::Seated(past) => {
-                let now = (past + by).max(0.0);
-                self.fill = Fill::Seated(now);
-                if now > CRACK_TURNS && !self.cracked {
-                    self.cracked = true;
-                    return Ok(PlugResult::Cracked);
-                }
-                Ok(PlugResult::Moved)
-            }
-            Fill::Leaning(past) => {
-                self.fill = Fill::Leaning((past + by).clamp(0.0, LEANING_STOP_TURNS));
-                Ok(PlugResult::Moved)
-            }
-            Fill::Started => Err(Refusal::NotStarted),
-            Fill::Open | Fill::Adapter(_) => Err(Refusal::NoPlug),
-        }
-    }
-
-    /// Screws the adapter in.
-    pub(crate) fn fit_adapter(&mut self) -> Result<(), Refusal> {
-        match self.fill {
-            Fill::Open => {
-                self.fill = Fill::Adapter(None);
-                Ok(())
-            }
-            Fill::Adapter(_) => Err(Refusal::AlreadySo),
-            Fill::Seated(_) | Fill::Started | Fill::Leaning(_) => Err(Refusal::PortNotOpen),
-        }
-    }
-
-    /// Takes the adapter out; the port is open then.
-    pub(crate) fn remove_adapter(&mut self) -> Result<(), Refusal> {
-        match self.fill {
-            Fill::Adapter(None) => {
-                self.fill = Fill::Open;
-                Ok(())
-            }
-            Fill::Adapter(Some(_)) => Err(Refusal::HoseInTheWay),
-            Fill::Seated(_) | Fill::Started | Fill::Leaning(_) | Fill::Open => {
-                Err(Refusal::NoAdapter)
-            }
-        }
-    }
-
-    /// Puts the hose on the adapter, or takes it off.
-    pub(crate) fn set_hose(&mut self, push: Option<Push>) -> Result<(), Refusal> {
-        match self.fill {
-            Fill::Adapter(_) => {
-                self.fill = Fill::Adapter(push);
-                Ok(())
-            }
-            Fill::Seated(_) | Fill::Started | Fill::Leaning(_) | Fill::Open => {
-                Err(Refusal::NoAdapter)
-            }
-        }
     }
 
     /// Somebody drills it: its boss has a crack.
@@ -237,9 +116,9 @@ impl PortState {
         seep + self.crack_m2()
     }
 
-    /// As the eye and the fingers find it.
-    pub(crate) fn seen(&self) -> PortSeen {
-        let fill = match self.fill {
+    /// What the eye and the fingers find in it.
+    pub(crate) fn looks(&self) -> PortFill {
+        match self.fill {
             Fill::Seated(past) if past >= SNUG_TURNS => PortFill::Snug,
             Fill::Seated(_) => PortFill::HandTight,
             Fill::Started => PortFill::Started,
@@ -247,15 +126,13 @@ impl PortState {
             Fill::Open => PortFill::Open,
             Fill::Adapter(None) => PortFill::BareAdapter,
             Fill::Adapter(Some(push)) => PortFill::Hose(push),
-        };
-        let cracked = if self.cracked { Cracked::Cracked } else { Cracked::Sound };
-        PortSeen { fill, cracked }
+        }
     }
 
     /// As it really is.
     pub(crate) fn truth(&self) -> PortTruth {
         PortTruth {
-            fill: self.seen().fill,
+            fill: self.looks(),
             past_hand_turns: match self.fill {
                 Fill::Seated(past) | Fill::Leaning(past) => past,
                 Fill::Started | Fill::Open | Fill::Adapter(_) => 0.0,
@@ -279,21 +156,5 @@ impl PortState {
         };
         sink(kind << 1 | u64::from(self.cracked));
         sink(turns.to_bits());
-    }
-}
-
-/// The tool a plug step needs; the fingers' part needs free fingers or the key.
-pub(crate) fn plug_tool(step: PlugStep, hand: Option<Tool>) -> Result<(), Refusal> {
-    match (step, hand) {
-        (_, Some(Tool::HexKey)) | (PlugStep::StartByHand, None) => Ok(()),
-        (PlugStep::StartByHand, Some(_)) => Err(Refusal::HandFull),
-        (
-            PlugStep::BreakLoose
-            | PlugStep::SpinOut
-            | PlugStep::StartByKey
-            | PlugStep::SpinIn
-            | PlugStep::Tighten(_),
-            _,
-        ) => Err(Refusal::NeedsTool(Tool::HexKey)),
     }
 }

@@ -1,9 +1,13 @@
 //! The other half of the way out: what is really so. For marking, debrief, preview and the
 //! teaching view; never for the window's hands, scripts or the technician.
 
+use enum_map::EnumMap;
+
+use crate::appliance::ignition::ControlState;
 use crate::appliance::safety::Jumpers;
-use crate::parts::Firing;
-use crate::parts::{Fitted, LowSide, OnOff, Opening, Port};
+use crate::parts::{
+    Door, Firing, Fitted, Level, LowSide, Neighbor, OnOff, Opening, Port, PortFill, Screw, Window,
+};
 
 /// The state of the model, in SI; gauge pressures.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,30 +28,28 @@ pub struct Truth {
     pub hose_pa: f64,
     /// What the manometer reads too high, in pascals.
     pub meter_error_pa: f64,
-    /// What the low spring is set to, in pascals above the burner box.
-    pub low_set_pa: f64,
-    /// What the high stage is set to, in pascals above the burner box.
-    pub high_set_pa: f64,
+    /// What each stage is set to, in pascals above the burner box.
+    pub set_pa: EnumMap<Level, f64>,
     /// What the supply regulator is set to, in pascals.
     pub supply_set_pa: f64,
-    /// Turns in from fully out: low, high.
-    pub screw_turns: [f64; 2],
-    /// Whether a stage screw stands at its bottom: low, high.
-    pub bottomed: [bool; 2],
+    /// Turns of each stage screw in from fully out.
+    pub screw_turns: EnumMap<Level, f64>,
+    /// Whether a stage screw stands at its bottom.
+    pub bottomed: EnumMap<Level, bool>,
     /// Gas into the burners, in standard m³/s.
     pub burner_flow_m3_s: f64,
     /// Heat input, in watts.
     pub input_w: f64,
     /// Gas to other appliances, in standard m³/s.
     pub neighbor_flow_m3_s: f64,
-    /// Gas out of open or leaking joints, in standard m³/s: inlet port, manifold port, hose.
-    pub leak_m3_s: [f64; 3],
+    /// Gas out of open or leaking joints, in standard m³/s.
+    pub leak_m3_s: Leaks,
     /// What the furnace does.
     pub firing: Firing,
     /// State of the ignition control.
-    pub control: crate::appliance::ignition::ControlState,
-    /// Gas in the air, as a fraction: burner vestibule, floor, breathing height.
-    pub gas_fraction: [f64; 3],
+    pub control: ControlState,
+    /// Gas in the air, as a fraction.
+    pub gas_fraction: GasInAir,
     /// Carbon monoxide in the flue, air-free, in parts per million.
     pub co_air_free_ppm: f64,
     /// Flame current, in microamperes.
@@ -68,22 +70,22 @@ pub struct Truth {
     pub furnace_switch: OnOff,
     /// Supply shut-off, degrees.
     pub supply_cock_deg: i16,
-    /// Neighbours: turned on, and their valve's angle.
-    pub neighbors: [(OnOff, i16); 2],
-    /// Caps: low, high, supply.
-    pub caps: [Fitted; 3],
-    /// Ports: inlet, manifold.
-    pub ports: [PortTruth; 2],
-    /// Furnace doors: burner, blower.
-    pub doors: [Fitted; 2],
-    /// Neighbours: whether the flame guard has shut the gas because the flame went out.
-    pub gone_out: [bool; 2],
-    /// Windows: plant room, hall.
-    pub windows: [Opening; 2],
+    /// The other appliances.
+    pub neighbors: EnumMap<Neighbor, NeighborTruth>,
+    /// The cap over each screw.
+    pub caps: EnumMap<Screw, Fitted>,
+    /// Each port.
+    pub ports: EnumMap<Port, PortTruth>,
+    /// Each furnace door.
+    pub doors: EnumMap<Door, Fitted>,
+    /// Each window.
+    pub windows: EnumMap<Window, Opening>,
     /// What the manometer's low side feels.
     pub low_side: LowSide,
-    /// Setpoint in half degrees Fahrenheit and the heat switch.
-    pub thermostat: (i16, OnOff),
+    /// The thermostat's setpoint, in half degrees Fahrenheit.
+    pub setpoint_half_f: i16,
+    /// The thermostat's heat switch.
+    pub heating: OnOff,
     /// The wire between R and W2.
     pub stage_jumper: Fitted,
     /// The warning tag.
@@ -98,7 +100,7 @@ pub struct Truth {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PortTruth {
     /// What is in it.
-    pub fill: crate::parts::PortFill,
+    pub fill: PortFill,
     /// Turns past hand-tight of the plug in it (0 when none).
     pub past_hand_turns: f64,
     /// Started across the thread.
@@ -109,13 +111,64 @@ pub struct PortTruth {
     pub leak_area_m2: f64,
 }
 
+/// Gas out of the ports and of the manometer's hose, in standard m³/s.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct Leaks {
+    /// At each port.
+    pub ports: EnumMap<Port, f64>,
+    /// At the hose's end.
+    pub hose: f64,
+}
+
+impl Leaks {
+    /// All of them, one by one.
+    pub fn iter(&self) -> impl Iterator<Item = f64> {
+        self.ports.into_iter().map(|(_, flow)| flow).chain([self.hose])
+    }
+}
+
+/// Gas in the air of the plant room, as fractions.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct GasInAir {
+    /// In the burner vestibule.
+    pub vestibule: f64,
+    /// Above the floor.
+    pub floor: f64,
+    /// At breathing height.
+    pub breathing: f64,
+}
+
+impl GasInAir {
+    /// All of them, from the vestibule up.
+    pub fn iter(&self) -> impl Iterator<Item = f64> {
+        [self.vestibule, self.floor, self.breathing].into_iter()
+    }
+}
+
+/// Another appliance as it really is.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct NeighborTruth {
+    /// Whether it is turned on.
+    pub switch: OnOff,
+    /// Angle of its hand valve, in degrees.
+    pub cock_deg: i16,
+    /// Whether its flame guard has shut the gas because the flame went out.
+    pub gone_out: bool,
+}
+
 impl Truth {
+    /// The pressure at a port, in pascals.
+    #[must_use]
+    pub fn pressure_pa(&self, port: Port) -> f64 {
+        match port {
+            Port::Inlet => self.inlet_pa,
+            Port::Manifold => self.manifold_pa,
+        }
+    }
+
     /// A port.
     #[must_use]
     pub fn port(&self, port: Port) -> &PortTruth {
-        match port {
-            Port::Inlet => &self.ports[0],
-            Port::Manifold => &self.ports[1],
-        }
+        &self.ports[port]
     }
 }

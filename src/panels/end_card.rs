@@ -7,8 +7,7 @@ use super::kit;
 use super::theme;
 use super::view::{Job, SecondChance};
 use super::wish::Wish;
-use crate::hands::action::Ending;
-use crate::parts::Place;
+use crate::parts::{Ending, Place};
 use crate::senses::seen::Over;
 
 /// Shows the card, if one is due.

@@ -3,7 +3,7 @@
 use super::face;
 use super::parts::canonical;
 use crate::appliance::safety::{Hose, Jumper};
-use crate::parts::{Fitted, Joint, LowSide, OnOff, Opening, PortFill, Push, Tool};
+use crate::parts::{Fitted, Joint, Level, LowSide, OnOff, Opening, Port, PortFill, Push, Tool};
 use crate::senses::seen::{
     BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
     HoseLook, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
@@ -87,8 +87,8 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
         "blower-door" => door(furnace.blower_door),
         "furnace-switch" => on_off(furnace.switch).into(),
         "manual-valve" => cock(furnace.cock_deg),
-        "water-heater" => burning(furnace.water_heater.1).into(),
-        "water-heater-cock" => cock(furnace.water_heater.0),
+        "water-heater" => burning(furnace.water_heater.burning).into(),
+        "water-heater-cock" => cock(furnace.water_heater.cock_deg),
         "plant-window" => opening(furnace.window).into(),
         "stage-jumper" => match furnace.stage_jumper {
             Fitted::On => "fitted".into(),
@@ -106,9 +106,7 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
 }
 
 fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
-    let [inlet, manifold] = &burners.ports;
-    let [low_cap, high_cap] = burners.caps;
-    let [low, high] = burners.screw_eighths;
+    let at_port = |which: Port| port(&burners.ports[which], Some(burners.fluid[which.joint()]));
     Some(match id {
         "burners" => match burners.signs.blown {
             calm if calm < 0.05 => flames(&burners.flames),
@@ -121,16 +119,12 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
             _ => "dark".into(),
         },
         "valve-switch" | "gas-valve" => format!("switch {}", on_off(burners.valve_switch)),
-        "low-cap" => cap(low_cap),
-        "high-cap" => cap(high_cap),
-        "low-screw" => screw(low),
-        "high-screw" => screw(high),
-        "inlet-port" | "inlet-plug" | "inlet-adapter" => {
-            port(inlet, burners.fluid.first().copied())
-        }
-        "manifold-port" | "manifold-plug" | "manifold-adapter" => {
-            port(manifold, burners.fluid.get(1).copied())
-        }
+        "low-cap" => cap(burners.caps[Level::Low]),
+        "high-cap" => cap(burners.caps[Level::High]),
+        "low-screw" => screw(burners.screw_eighths[Level::Low]),
+        "high-screw" => screw(burners.screw_eighths[Level::High]),
+        "inlet-port" | "inlet-plug" | "inlet-adapter" => at_port(Port::Inlet),
+        "manifold-port" | "manifold-plug" | "manifold-adapter" => at_port(Port::Manifold),
         "pressure-switch-low" => draft(burners.wires.low, &burners.signs)?,
         "pressure-switch-high" => draft(burners.wires.high, &burners.signs)?,
         "box-hose" => match burners.signs.box_hose {
@@ -148,11 +142,7 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
         "limit" => wire(burners.wires.limit)?.into(),
         "rollout-1" | "rollout-2" => wire(burners.wires.rollout)?.into(),
         "low-gas-switch" => wire(burners.wires.low_gas)?.into(),
-        "union" | "connector" => {
-            let joint = Joint::from_id(id)?;
-            let at = Joint::ALL.iter().position(|&one| one == joint)?;
-            fluid(*burners.fluid.get(at)?)?.into()
-        }
+        "union" | "connector" => fluid(burners.fluid[Joint::from_id(id)?])?.into(),
         _ => return None,
     })
 }
@@ -188,8 +178,8 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
         "thermostat-mode" => format!("heat {}", on_off(hall.mode)),
         "co-alarm" => format!("{:.0} ppm", hall.co_ppm),
         "hall-window" => opening(hall.window).into(),
-        "range" => burning(hall.range.1).into(),
-        "range-cock" => cock(hall.range.0),
+        "range" => burning(hall.range.burning).into(),
+        "range-cock" => cock(hall.range.cock_deg),
         "register" => match hall.registers_closed {
             closed if closed > REGISTERS_SHOW => "closed, like others in the house".into(),
             _ => "open".into(),

@@ -1,5 +1,6 @@
 //! Places, parts and tools by name. The ids are the element ids of the drawings.
 
+use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
 /// Declares a closed list of named things with an id (kebab case, as in the drawings and in
@@ -7,7 +8,9 @@ use serde::{Deserialize, Serialize};
 macro_rules! named {
     ($(#[$doc:meta])* $kind:ident { $( $(#[$vdoc:meta])* $variant:ident = $id:literal, $label:literal; )+ }) => {
         $(#[$doc])*
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+        #[derive(
+            Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Enum, Serialize, Deserialize,
+        )]
         #[serde(rename_all = "kebab-case")]
         pub enum $kind { $( $(#[$vdoc])* $variant, )+ }
 
@@ -36,13 +39,15 @@ macro_rules! named {
     };
 }
 
+mod ending;
 mod reading;
 mod spot;
 mod state;
 
+pub use ending::Ending;
 pub use reading::{JointVerdict, Phase, Reading, Stage};
 pub use spot::{Range, Spot};
-pub use state::{Firing, Fitted, Gauge, Height, LowSide, OnOff, Opening, PortFill, Push};
+pub use state::{Firing, Fitted, Gauge, Height, Level, LowSide, OnOff, Opening, PortFill, Push};
 
 named! {
     /// Where a person stands.
@@ -165,6 +170,17 @@ named! {
         Union = "union", "Union";
         /// The connector to the furnace.
         Connector = "connector", "Connector";
+    }
+}
+
+impl Neighbor {
+    /// The hand valve before it.
+    #[must_use]
+    pub fn cock(self) -> Cock {
+        match self {
+            Self::WaterHeater => Cock::WaterHeater,
+            Self::Range => Cock::Range,
+        }
     }
 }
 

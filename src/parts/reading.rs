@@ -1,12 +1,15 @@
 //! A reading on the job sheet: of which port, in which state of the furnace, what number.
 
+use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
 use super::Port;
 use crate::units::PressureUnit;
 
 /// A running state of the furnace at which a pressure is read.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Enum, Serialize, Deserialize,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Stage {
     /// No gas flows anywhere in the house.

@@ -1,5 +1,6 @@
 //! Where an instrument is held, by name: each spot belongs to one instrument and one place.
 
+use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
 use super::{Place, Tool};

@@ -1,6 +1,9 @@
 //! States that parts can be in: switches, caps, windows, ports.
 
+use enum_map::Enum;
 use serde::{Deserialize, Serialize};
+
+use super::Screw;
 
 /// A two-way switch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -88,6 +91,41 @@ pub enum LowSide {
     Air,
     /// The burner box.
     BurnerBox,
+}
+
+/// A level of firing: each has a spring of the gas valve with its screw.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Enum, Serialize, Deserialize,
+)]
+#[serde(rename_all = "kebab-case")]
+pub enum Level {
+    /// Low stage.
+    Low,
+    /// High stage.
+    High,
+}
+
+impl Level {
+    /// The screw under its spring.
+    #[must_use]
+    pub fn screw(self) -> Screw {
+        match self {
+            Self::Low => Screw::Low,
+            Self::High => Screw::High,
+        }
+    }
+}
+
+impl Screw {
+    /// The level whose spring it loads; none for the supply regulator's.
+    #[must_use]
+    pub fn level(self) -> Option<Level> {
+        match self {
+            Self::Low => Some(Level::Low),
+            Self::High => Some(Level::High),
+            Self::Supply => None,
+        }
+    }
 }
 
 /// What the furnace does.

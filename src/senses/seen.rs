@@ -3,13 +3,14 @@
 //! The window, scripts and the reference technician get only this. What cannot be perceived from
 //! where one stands is `None`.
 
+use enum_map::EnumMap;
+
 use crate::appliance::safety::Jumpers;
-use crate::hands::action::Ending;
 use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
 use crate::parts::{
-    Fitted, Gauge, Height, Joint, JointVerdict, LowSide, OnOff, Opening, Place, Port, PortFill,
-    Push, Reading, Spot, Stage, Subject, Tool,
+    Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, LowSide, OnOff, Opening, Place,
+    Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool,
 };
 use crate::units::{PressureUnit, Shown};
 
@@ -239,8 +240,8 @@ pub struct FurnaceSeen {
     pub switch: OnOff,
     /// The manual valve, degrees open.
     pub cock_deg: i16,
-    /// The water heater's valve, degrees open, and whether it burns.
-    pub water_heater: (i16, Burning),
+    /// The water heater.
+    pub water_heater: NeighborSeen,
     /// The plant-room window.
     pub window: Opening,
     /// The control's status in plain words.
@@ -257,6 +258,15 @@ pub struct FurnaceSeen {
     pub blower: f64,
     /// The compartment behind the burner door, when that is off.
     pub burners: Option<BurnersSeen>,
+}
+
+/// Another appliance in view.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct NeighborSeen {
+    /// Its hand valve, degrees open.
+    pub cock_deg: i16,
+    /// Whether it burns.
+    pub burning: Burning,
 }
 
 /// Whether a neighbour burns.
@@ -283,15 +293,14 @@ pub struct BurnersSeen {
     pub wires: Jumpers,
     /// Whether the low-gas switch of a propane kit is there.
     pub low_gas_switch: Fitted,
-    /// Low and high cap.
-    pub caps: [Fitted; 2],
-    /// Angle of the low and the high screw since the start in eighths of a turn, seen with the
-    /// cap off.
-    pub screw_eighths: [Option<i32>; 2],
-    /// The inlet port and the manifold port.
-    pub ports: [PortSeen; 2],
-    /// Leak fluid on each joint of [`Joint::ALL`] and what it shows.
-    pub fluid: [FluidSeen; 4],
+    /// The cap over each stage screw.
+    pub caps: EnumMap<Level, Fitted>,
+    /// Angle of each stage screw since the start in eighths of a turn, seen with the cap off.
+    pub screw_eighths: EnumMap<Level, Option<i32>>,
+    /// Each port.
+    pub ports: EnumMap<Port, PortSeen>,
+    /// Leak fluid on each joint and what it shows.
+    pub fluid: EnumMap<Joint, FluidSeen>,
     /// Signs of wear in plain view.
     pub signs: Signs,
 }
@@ -350,8 +359,8 @@ pub struct HallSeen {
     pub co_ppm: f64,
     /// The hall window.
     pub window: Opening,
-    /// The range's valve, degrees open, and whether it burns.
-    pub range: (i16, Burning),
+    /// The kitchen range.
+    pub range: NeighborSeen,
     /// Share of the registers that is closed, 0–1.
     pub registers_closed: f64,
 }
@@ -445,11 +454,21 @@ pub enum Finding {
     Stamp(String),
     /// Something in order, or plainly not.
     Condition(Condition),
-    /// Delivery limits on a regulator's nameplate, lowest and highest, and the highest at rest,
-    /// in pascals.
-    Delivery(f64, f64, f64),
+    /// Delivery limits on a regulator's nameplate.
+    Delivery(Delivery),
     /// A number read off.
     Number(f64),
+}
+
+/// What a regulator may deliver by its nameplate, in pascals.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Delivery {
+    /// Lowest while gas flows.
+    pub lowest_pa: f64,
+    /// Highest while gas flows.
+    pub highest_pa: f64,
+    /// Highest at rest.
+    pub rest_pa: f64,
 }
 
 /// A judgement by eye.

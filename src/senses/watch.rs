@@ -4,6 +4,8 @@
 //! it settled there. So the bench remembers, for each port and stage, the lowest and the highest
 //! number shown since the last change that could move it.
 
+use enum_map::EnumMap;
+
 use crate::parts::{Firing, Port, Stage};
 use crate::units::TICK_S;
 
@@ -108,14 +110,17 @@ impl Span {
     }
 }
 
+/// Something for each port and stage.
+type AtStages<T> = EnumMap<Port, EnumMap<Stage, T>>;
+
 /// Remembers what was shown.
 #[derive(Debug, Clone)]
 pub(crate) struct Watch {
     settle_s: f64,
-    settled: [[Option<Span>; 4]; 2],
-    any: [[Option<Span>; 4]; 2],
+    settled: AtStages<Option<Span>>,
+    any: AtStages<Option<Span>>,
     /// What was settled before the last change, and what changed since then.
-    before: [[Option<(Span, Since)>; 4]; 2],
+    before: AtStages<Option<(Span, Since)>>,
     draw: Option<(Port, Draw)>,
     since_s: f64,
     smooth_pa: f64,
@@ -161,9 +166,9 @@ impl Watch {
     pub(crate) fn new(settle_s: f64) -> Self {
         Self {
             settle_s,
-            settled: [[None; 4]; 2],
-            any: [[None; 4]; 2],
-            before: [[None; 4]; 2],
+            settled: AtStages::default(),
+            any: AtStages::default(),
+            before: AtStages::default(),
             draw: None,
             since_s: 0.0,
             smooth_pa: 0.0,
@@ -174,16 +179,17 @@ impl Watch {
     /// Begins anew: something was done that can move what is shown. What was settled stays known
     /// as what was shown before.
     pub(crate) fn forget(&mut self, since: Since) {
-        for (before, settled) in self.before.iter_mut().flatten().zip(self.settled.iter().flatten())
-        {
+        let settled = self.settled.values().flat_map(EnumMap::values);
+        let before = self.before.values_mut().flat_map(EnumMap::values_mut);
+        for (before, settled) in before.zip(settled) {
             *before = match (*settled, *before) {
                 (Some(span), _) => Some((span, since)),
                 (None, Some((span, Since::MeterMoved))) => Some((span, since)),
                 (None, old) => old,
             };
         }
-        self.settled = [[None; 4]; 2];
-        self.any = [[None; 4]; 2];
+        self.settled = AtStages::default();
+        self.any = AtStages::default();
         self.since_s = 0.0;
     }
 
@@ -206,13 +212,10 @@ impl Watch {
         if let Some((port, draw)) = at {
             let settled =
                 self.since_s >= self.settle_s && (self.smooth_pa - true_pa).abs() < STEADY_PA;
-            for (i, stage) in Stage::ALL.into_iter().enumerate() {
-                if draw.is(port, stage) {
-                    let p = port_index(port);
-                    Span::add(&mut self.any[p][i], sight);
-                    if settled {
-                        Span::add(&mut self.settled[p][i], sight);
-                    }
+            for stage in Stage::ALL.into_iter().filter(|&stage| draw.is(port, stage)) {
+                Span::add(&mut self.any[port][stage], sight);
+                if settled {
+                    Span::add(&mut self.settled[port][stage], sight);
                 }
             }
         }
@@ -248,16 +251,15 @@ impl Watch {
 
     /// What was shown at a port and stage.
     pub(crate) fn shown(&self, port: Port, stage: Stage) -> Shown {
-        let i = Stage::ALL.iter().position(|&s| s == stage).unwrap_or(0);
-        let p = port_index(port);
         let range = |span: Option<Span>| span.map(|s| (s.low_pa, s.high_pa));
         Shown {
-            settled_pa: range(self.settled[p][i]),
-            any_pa: range(self.any[p][i]),
-            true_pa: self.settled[p][i].map(|s| s.true_sum_pa / f64::from(s.count.max(1))),
-            error_pa: self.settled[p][i].map(|s| s.error_pa),
-            tick: self.settled[p][i].map(|s| s.tick),
-            before: self.before[p][i].map(|(s, since)| ((s.low_pa, s.high_pa), s.error_pa, since)),
+            settled_pa: range(self.settled[port][stage]),
+            any_pa: range(self.any[port][stage]),
+            true_pa: self.settled[port][stage].map(|s| s.true_sum_pa / f64::from(s.count.max(1))),
+            error_pa: self.settled[port][stage].map(|s| s.error_pa),
+            tick: self.settled[port][stage].map(|s| s.tick),
+            before: self.before[port][stage]
+                .map(|(s, since)| ((s.low_pa, s.high_pa), s.error_pa, since)),
         }
     }
 
@@ -265,12 +267,14 @@ impl Watch {
     pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
         sink(self.since_s.to_bits());
         sink(self.smooth_pa.to_bits());
-        for span in self.settled.iter().chain(&self.any).flatten().flatten() {
+        for span in
+            self.settled.values().chain(self.any.values()).flat_map(EnumMap::values).flatten()
+        {
             sink(span.low_pa.to_bits());
             sink(span.high_pa.to_bits());
             sink(u64::from(span.count));
         }
-        for (span, since) in self.before.iter().flatten().flatten() {
+        for (span, since) in self.before.values().flat_map(EnumMap::values).flatten() {
             sink(span.low_pa.to_bits());
             sink(span.high_pa.to_bits());
             sink(u64::from(*since == Since::PressureMoved));
@@ -279,12 +283,5 @@ impl Watch {
             sink(hold.seconds.to_bits());
             sink(hold.start_pa.to_bits());
         }
-    }
-}
-
-fn port_index(port: Port) -> usize {
-    match port {
-        Port::Inlet => 0,
-        Port::Manifold => 1,
     }
 }

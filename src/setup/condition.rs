@@ -3,8 +3,11 @@
 //! The default is a bench without a fault. Each number is a change to a part of the model; readings
 //! follow from it.
 
+use enum_map::EnumMap;
+
 use crate::appliance::safety::{Jumpers, LowGasSwitch, Sensing};
 use crate::instrument::manometer::Wear;
+use crate::parts::Port;
 use crate::physics::room::Odorant;
 
 /// The condition of the bench.
@@ -26,8 +29,8 @@ pub struct Condition {
     pub control: ControlCondition,
     /// The manometer with its hose.
     pub meter: MeterCondition,
-    /// Inlet port and manifold port.
-    pub ports: [PortCondition; 2],
+    /// Each port.
+    pub ports: EnumMap<Port, PortCondition>,
     /// The odour of the gas.
     pub odorant: Odorant,
 }

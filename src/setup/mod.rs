@@ -4,15 +4,19 @@
 //! reading.
 
 mod condition;
+mod fault;
 
 pub use condition::{
     AirCondition, BurnerCondition, Coil, Condition, Contact, ControlCondition, HoseState,
     LineCondition, MeterCondition, PlugFound, PortCondition, SeatState, SupplyCondition, Tripped,
     ValveCondition, Wire,
 };
+pub use fault::Fault;
+
+use enum_map::EnumMap;
 
 use crate::appliance::plate::{Fuel, Plate};
-use crate::catalogue::fault::Fault;
+use crate::parts::{Fitted, Neighbor, OnOff, Port, Screw};
 use crate::physics::fluid::Gas;
 
 /// Everything that a bench is built from. SI throughout, gauge pressures.
@@ -32,8 +36,8 @@ pub struct Setup {
     pub trunk: Vec<Run>,
     /// From the tee to the furnace's manual valve and on to the gas valve.
     pub branch: Vec<Run>,
-    /// From the tee to the water heater, and to the range.
-    pub neighbors: [NeighborSetup; 2],
+    /// The other appliances, each with its line from the tee.
+    pub neighbors: EnumMap<Neighbor, NeighborSetup>,
     /// The furnace.
     pub furnace: FurnaceSetup,
     /// The house around it.
@@ -231,17 +235,17 @@ pub struct Found {
     /// The furnace's manual valve, degrees open.
     pub cock_deg: i16,
     /// The valve switch.
-    pub valve_switch: crate::parts::OnOff,
+    pub valve_switch: OnOff,
     /// The service switch.
-    pub furnace_switch: crate::parts::OnOff,
+    pub furnace_switch: OnOff,
     /// The thermostat's heat switch.
-    pub thermostat_mode: crate::parts::OnOff,
-    /// Water heater and range.
-    pub neighbors: [crate::parts::OnOff; 2],
-    /// Whether the low and the high cap are on.
-    pub caps: [crate::parts::Fitted; 2],
-    /// How far the plugs stand in, in turns past finger-tight (inlet, manifold).
-    pub plugs_past_hand: [f64; 2],
+    pub thermostat_mode: OnOff,
+    /// Which of the other appliances are turned on.
+    pub neighbors: EnumMap<Neighbor, OnOff>,
+    /// Which caps are on.
+    pub caps: EnumMap<Screw, Fitted>,
+    /// How far the plugs stand in, in turns past finger-tight.
+    pub plugs_past_hand: EnumMap<Port, f64>,
 }
 
 /// The paper that comes with the job.
@@ -268,4 +272,19 @@ pub enum SupplyRight {
     Trainee,
     /// Its owner only: call, do not touch.
     OwnerOnly,
+}
+
+/// What is new after a repair, so that it does not stand as it was turned.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Renewed {
+    /// Nothing with a screw.
+    Nothing,
+    /// The supply regulator.
+    SupplyRegulator,
+    /// The springs of the gas valve.
+    Springs,
+    /// The gas valve, with its springs, caps, ports and plugs.
+    GasValve,
+    /// The manometer.
+    Meter,
 }

@@ -5,8 +5,8 @@ use super::mend::{hands_free, mend};
 use super::plan::{Step, Technician, act, go, leave_shut_off, think};
 use super::task::pause;
 use crate::catalogue::repair::Repair;
-use crate::hands::action::{Action, Contact, Ending, HandOver, Topic};
-use crate::parts::{Cock, Height, Opening, Place, Window};
+use crate::hands::action::{Action, Contact, HandOver, Topic};
+use crate::parts::{Cock, Ending, Height, Opening, Place, Window};
 use crate::senses::seen::{Seen, Sound};
 
 /// How long a house airs before anybody goes in again, in seconds (from memory).

@@ -74,14 +74,14 @@ fn note_hall(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if let Some(hall) = &seen.hall {
         me.know.setpoint = Some(hall.setpoint_half_f);
         me.know.mode = Some(hall.mode);
-        me.know.neighbors[1] = Some(turned_on(hall.range.1));
+        me.know.neighbors[1] = Some(turned_on(hall.range.burning));
     }
     run_furnace::call_off(seen)
 }
 
 fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     if let Some(furnace) = &seen.furnace {
-        me.know.neighbors[0] = Some(turned_on(furnace.water_heater.1));
+        me.know.neighbors[0] = Some(turned_on(furnace.water_heater.burning));
     }
     for note in &seen.sheet.notes {
         match (&note.finding, note.subject) {
@@ -92,8 +92,8 @@ fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
             (Finding::Figures(figures), Subject::ConversionLabel) => {
                 me.know.figures = Some(figures.clone());
             }
-            (Finding::Delivery(low, high, rest), _) => {
-                me.know.delivery = Some((*low, *high, *rest));
+            (Finding::Delivery(limits), _) => {
+                me.know.delivery = Some((limits.lowest_pa, limits.highest_pa, limits.rest_pa));
             }
             _ => {}
         }

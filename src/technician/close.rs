@@ -68,15 +68,11 @@ pub(super) fn close_open(_: &mut Technician, seen: &Seen) -> Vec<Step> {
     let Some(burners) = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) else {
         return Vec::new();
     };
-    let open = |i: usize| {
-        burners
-            .ports
-            .get(i)
-            .is_some_and(|port| matches!(port.fill, PortFill::Hose(_) | PortFill::BareAdapter))
-    };
-    if open(0) {
+    let open =
+        |port: Port| matches!(burners.ports[port].fill, PortFill::Hose(_) | PortFill::BareAdapter);
+    if open(Port::Inlet) {
         close_port(Port::Inlet)
-    } else if open(1) {
+    } else if open(Port::Manifold) {
         close_port(Port::Manifold)
     } else {
         Vec::new()

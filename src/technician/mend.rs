@@ -173,12 +173,11 @@ pub(super) fn check(me: &mut Technician, joint: Joint) -> Vec<Step> {
 
 fn write_verdict(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     let Some(joint) = me.know.checking else { return Vec::new() };
-    let i = Joint::ALL.iter().position(|&one| one == joint).unwrap_or(0);
     let fluid = seen
         .furnace
         .as_ref()
         .and_then(|f| f.burners.as_ref())
-        .and_then(|b| b.fluid.get(i).copied())
+        .map(|b| b.fluid[joint])
         .unwrap_or_default();
     let verdict = match fluid {
         FluidSeen::Bubbles(_) => JointVerdict::Leaking,
@@ -207,8 +206,7 @@ fn write_verdict(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 /// Whether the bubbles grow along a crack in the boss.
 fn cracked(seen: &Seen, port: Port) -> bool {
     let burners = seen.furnace.as_ref().and_then(|f| f.burners.as_ref());
-    let i = usize::from(port == Port::Manifold);
-    burners.and_then(|b| b.ports.get(i)).is_some_and(|it| it.cracked == Cracked::Cracked)
+    burners.is_some_and(|it| it.ports[port].cracked == Cracked::Cracked)
 }
 
 /// No plug and no hose makes a cracked boss tight: written, wiped, the gas valve replaced.

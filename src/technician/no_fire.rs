@@ -276,8 +276,8 @@ pub(super) fn caps_missing(seen: &Seen) -> Vec<Screw> {
     let Some(burners) = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) else {
         return Vec::new();
     };
-    let caps = burners.caps.iter().zip([Screw::Low, Screw::High]);
-    caps.filter(|(cap, _)| **cap == Fitted::Off).map(|(_, screw)| screw).collect()
+    let off = burners.caps.iter().filter(|(_, cap)| **cap == Fitted::Off);
+    off.map(|(level, _)| level.screw()).collect()
 }
 
 /// One inch of water, the head that a gas valve needs.

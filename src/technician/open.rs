@@ -137,7 +137,7 @@ fn flat_battery(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 /// What is in a port.
 fn fill(seen: &Seen, port: Port) -> Option<PortFill> {
     let burners = seen.furnace.as_ref()?.burners.as_ref()?;
-    Some(burners.ports.get(usize::from(port == Port::Manifold))?.fill)
+    Some(burners.ports[port].fill)
 }
 
 /// The plug out, as it stands.

@@ -8,9 +8,11 @@ use super::mend::{check_opened, mend_all};
 use super::task::{Task, Until, Wait, Waiting, pause, wait};
 use super::{arrive, close, judge, no_fire, open, run_furnace, set};
 use crate::catalogue::repair::Repair;
-use crate::hands::action::{Action, Contact, Ending, HandOver, NotDone, Topic};
+use crate::hands::action::{Action, Contact, HandOver, NotDone, Topic};
 use crate::hands::refusal::Refusal;
-use crate::parts::{Cock, Door, Fitted, Neighbor, OnOff, Opening, Place, Port, Spot, Tool, Window};
+use crate::parts::{
+    Cock, Door, Ending, Fitted, Neighbor, OnOff, Opening, Place, Port, Spot, Tool, Window,
+};
 use crate::senses::seen::{Seen, Sound};
 use crate::setup::JobCard;
 

@@ -65,8 +65,8 @@ pub(super) fn jumper(seen: &Seen, to: Fitted) -> Vec<Step> {
 /// A neighbour on or off, unless it is so.
 pub(super) fn neighbor(seen: &Seen, which: Neighbor, to: OnOff) -> Vec<Step> {
     let burning = match which {
-        Neighbor::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.1),
-        Neighbor::Range => seen.hall.as_ref().map(|h| h.range.1),
+        Neighbor::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.burning),
+        Neighbor::Range => seen.hall.as_ref().map(|h| h.range.burning),
     };
     let is_on = burning.is_some_and(|b| b != Burning::Off);
     if is_on == (to == OnOff::On) {

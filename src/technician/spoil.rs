@@ -15,11 +15,11 @@ use std::sync::Arc;
 use super::drive::Player;
 use super::plan::Technician;
 use crate::catalogue::repair::Repair;
-use crate::hands::action::{Action, Contact, Ending, HandOver, PlugStep, Topic};
+use crate::hands::action::{Action, Contact, HandOver, PlugStep, Topic};
 use crate::hands::refusal::Refusal;
 use crate::parts::{
-    Cock, Door, Fitted, Gauge, Height, Joint, Neighbor, OnOff, Opening, Phase, Place, Port, Push,
-    Reading, Screw, Stage, Subject, Tool,
+    Cock, Door, Ending, Fitted, Gauge, Height, Joint, Neighbor, OnOff, Opening, Phase, Place, Port,
+    Push, Reading, Screw, Stage, Subject, Tool,
 };
 use crate::senses::seen::Seen;
 use crate::setup::SupplyRight;

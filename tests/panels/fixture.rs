@@ -2,6 +2,7 @@
 
 use egui::{Rect, Ui, pos2, vec2};
 use egui_kittest::Harness;
+use enum_map::EnumMap;
 use quarterturn::panels::debrief::{
     DebriefView, EssentialView, FindingView, TickView, TraceView, Verdict, Weight,
 };
@@ -15,8 +16,8 @@ use quarterturn::parts::{Fitted, LowSide, OnOff, Opening, Place, PortFill, Subje
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
-    BurnersSeen, Burning, Call, Condition, Cracked, Display, Finding, FlameSeen, FluidSeen,
-    FurnaceSeen, GaugeSeen, HallSeen, MeterSeen, Note, PortSeen, Seen, SheetSeen, Smell, Sound,
+    BurnersSeen, Burning, Call, Condition, Cracked, Display, Finding, FlameSeen, FurnaceSeen,
+    GaugeSeen, HallSeen, MeterSeen, NeighborSeen, Note, PortSeen, Seen, SheetSeen, Smell, Sound,
     YardSeen,
 };
 use quarterturn::setup::SupplyRight;
@@ -61,7 +62,7 @@ pub fn seen(place: Place) -> Seen {
             call: Call::Second,
             co_ppm: 0.0,
             window: Opening::Closed,
-            range: (90, Burning::Off),
+            range: NeighborSeen { cock_deg: 90, burning: Burning::Off },
             registers_closed: 0.0,
         }),
         sheet: SheetSeen {
@@ -83,7 +84,7 @@ fn furnace() -> FurnaceSeen {
         blower_door: Fitted::On,
         switch: OnOff::On,
         cock_deg: 90,
-        water_heater: (90, Burning::Burning),
+        water_heater: NeighborSeen { cock_deg: 90, burning: Burning::Burning },
         window: Opening::Closed,
         status: "standby",
         stage_jumper: Fitted::Off,
@@ -104,10 +105,10 @@ pub fn burners(fill: PortFill) -> BurnersSeen {
         low_gas_switch: Fitted::On,
         valve_switch: OnOff::On,
         wires: Default::default(),
-        caps: [Fitted::On; 2],
-        screw_eighths: [None; 2],
-        ports: [port; 2],
-        fluid: [FluidSeen::Dry; 4],
+        caps: EnumMap::from_fn(|_| Fitted::On),
+        screw_eighths: EnumMap::default(),
+        ports: EnumMap::from_fn(|_| port),
+        fluid: EnumMap::default(),
         signs: Default::default(),
     }
 }

@@ -3,10 +3,9 @@
 use egui::accesskit::{Action, NodeId, Role, TreeUpdate};
 use egui::epaint::ClippedShape;
 use egui::{Event, Key, Modifiers, Pos2, Rect, Shape, vec2};
-use quarterturn::hands::action::Ending;
 use quarterturn::panels::settings::TextSize;
 use quarterturn::panels::view::{Help, SecondChance};
-use quarterturn::parts::{Place, PortFill};
+use quarterturn::parts::{Ending, Place, PortFill};
 use quarterturn::senses::seen::Over;
 
 use crate::fixture::{App, Which, seen, seen_open};

@@ -1,5 +1,6 @@
 //! Every action of the bench can be reached from a list or a form.
 
+use enum_map::EnumMap;
 use std::collections::BTreeSet;
 
 use quarterturn::catalogue::repair::Repair;
@@ -13,7 +14,7 @@ use quarterturn::parts::{
     Cock, Door, Fitted, Gauge, Joint, LowSide, Neighbor, OnOff, Opening, Place, Port, PortFill,
     Push, Screw, Spot, Subject, Tool, Window,
 };
-use quarterturn::senses::seen::{Burning, FluidSeen, GaugeSeen, Measured, Seen};
+use quarterturn::senses::seen::{Burning, FluidSeen, GaugeSeen, Measured, NeighborSeen, Seen};
 
 use crate::fixture::{seen, seen_open};
 
@@ -109,21 +110,21 @@ fn flipped(mut seen: Seen) -> Seen {
         furnace.blower_door = Fitted::Off;
         furnace.switch = OnOff::Off;
         furnace.cock_deg = 0;
-        furnace.water_heater = (0, Burning::Off);
+        furnace.water_heater = NeighborSeen { cock_deg: 0, burning: Burning::Off };
         furnace.window = Opening::Open;
         furnace.stage_jumper = Fitted::On;
         furnace.tag = Fitted::On;
         if let Some(burners) = furnace.burners.as_mut() {
             burners.valve_switch = OnOff::Off;
-            burners.caps = [Fitted::Off; 2];
-            burners.screw_eighths = [Some(0); 2];
-            burners.fluid = [FluidSeen::Quiet(3.0); 4];
+            burners.caps = EnumMap::from_fn(|_| Fitted::Off);
+            burners.screw_eighths = EnumMap::from_fn(|_| Some(0));
+            burners.fluid = EnumMap::from_fn(|_| FluidSeen::Quiet(3.0));
         }
     }
     if let Some(hall) = seen.hall.as_mut() {
         hall.mode = OnOff::Off;
         hall.window = Opening::Open;
-        hall.range = (0, Burning::Burning);
+        hall.range = NeighborSeen { cock_deg: 0, burning: Burning::Burning };
     }
     if let Some(yard) = seen.yard.as_mut() {
         yard.cock_deg = 0;

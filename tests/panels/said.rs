@@ -3,6 +3,7 @@
 use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
+use enum_map::EnumMap;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
@@ -134,7 +135,7 @@ fn numbers_are_said_as_people_write_them() {
         (-3, "−⅜ turn from as found"),
     ] {
         let burners = seen.furnace.as_mut().and_then(|it| it.burners.as_mut()).unwrap();
-        burners.screw_eighths = [Some(eighths); 2];
+        burners.screw_eighths = EnumMap::from_fn(|_| Some(eighths));
         assert_eq!(words::value("low-screw", &seen).unwrap(), told);
     }
 }

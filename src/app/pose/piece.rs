@@ -58,8 +58,8 @@ fn handle(part: &str, seen: &Seen) -> Option<Pose> {
     let furnace = seen.furnace.as_ref();
     let degrees = match Cock::from_id(part)? {
         Cock::Furnace => furnace?.cock_deg,
-        Cock::WaterHeater => furnace?.water_heater.0,
-        Cock::Range => seen.hall.as_ref()?.range.0,
+        Cock::WaterHeater => furnace?.water_heater.cock_deg,
+        Cock::Range => seen.hall.as_ref()?.range.cock_deg,
         Cock::Supply => seen.yard.as_ref()?.cock_deg,
     };
     Some(Pose::turned(90.0 - f32::from(degrees)))
@@ -170,8 +170,7 @@ fn flame(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
 
 fn bubbles(joint: Joint, seen: &Seen) -> Option<Pose> {
     let burners: Option<&BurnersSeen> = seen.furnace.as_ref()?.burners.as_ref();
-    let index = Joint::ALL.iter().position(|&one| one == joint)?;
-    let fluid = burners.and_then(|b| b.fluid.get(index)).copied().unwrap_or_default();
+    let fluid = burners.map(|b| b.fluid[joint]).unwrap_or_default();
     Some(match fluid {
         FluidSeen::Dry | FluidSeen::Quiet(_) => Pose::HIDDEN,
         FluidSeen::Bubbles(size) => {

@@ -77,7 +77,7 @@ pub(super) const LEAN_GAS: Entry = Entry {
         let heavier = 0.62 / gas.specific_gravity;
         gas.specific_gravity = 0.62;
         // The neighbours keep their orifices: they draw what those pass, and make less of it.
-        for neighbor in &mut setup.neighbors {
+        for neighbor in setup.neighbors.values_mut() {
             neighbor.input_w *= share / heavier.sqrt();
         }
     },

@@ -10,13 +10,11 @@ use crate::catalogue::repair::Repair::{
     BorrowMeter, CleanInletTap, CleanManifoldTap, DrillInletTap, DrillManifoldTap, ReplaceGasValve,
     ReplaceMeterBattery, ReplaceSupplyRegulator, SwapMeterHose,
 };
-use crate::parts::Screw;
+use crate::parts::{Port, Screw};
 use crate::setup::PlugFound;
 use crate::units::PressureUnit;
 
 const FAMILY: Family = Family::Measuring;
-const INLET: usize = 0;
-const MANIFOLD: usize = 1;
 
 pub(super) const METER_ZERO_OFF: Entry = Entry {
     number: 57,
@@ -155,7 +153,7 @@ pub(super) const BLOCKED_INLET_TAP: Entry = Entry {
         ),
     ],
     misfit: anywhere,
-    apply: |setup, free_m| setup.condition.ports[INLET].tap_free_m = Some(free_m),
+    apply: |setup, free_m| setup.condition.ports[Port::Inlet].tap_free_m = Some(free_m),
 };
 
 pub(super) const BLOCKED_MANIFOLD_TAP: Entry = Entry {
@@ -170,7 +168,7 @@ pub(super) const BLOCKED_MANIFOLD_TAP: Entry = Entry {
         wrong(Mend(ReplaceGasValve), "A sound valve is swapped for want of a clean hole."),
     ],
     misfit: anywhere,
-    apply: |setup, free_m| setup.condition.ports[MANIFOLD].tap_free_m = Some(free_m),
+    apply: |setup, free_m| setup.condition.ports[Port::Manifold].tap_free_m = Some(free_m),
 };
 
 pub(super) const METER_SET_TO_KILOPASCALS: Entry = Entry {
@@ -252,7 +250,7 @@ pub(super) const CROSS_THREADED_PLUG: Entry = Entry {
     right: &[Operate(RefitPlug), Mend(ReplaceGasValve)],
     wrong: &[wrong(Operate(TightenPlug), "More force strips the thread or cracks the boss.")],
     misfit: anywhere,
-    apply: |setup, _| setup.condition.ports[MANIFOLD].plug = PlugFound::Leaning,
+    apply: |setup, _| setup.condition.ports[Port::Manifold].plug = PlugFound::Leaning,
 };
 
 /// How loosely a plug stands in.
@@ -271,7 +269,7 @@ pub(super) const LOOSE_INLET_PLUG: Entry = Entry {
         "A sound valve is swapped for want of a turn with the key.",
     )],
     misfit: anywhere,
-    apply: |setup, turns| setup.found.plugs_past_hand[INLET] = turns,
+    apply: |setup, turns| setup.found.plugs_past_hand[Port::Inlet] = turns,
 };
 
 pub(super) const LOOSE_MANIFOLD_PLUG: Entry = Entry {
@@ -286,7 +284,7 @@ pub(super) const LOOSE_MANIFOLD_PLUG: Entry = Entry {
         "A sound valve is swapped for want of a turn with the key.",
     )],
     misfit: anywhere,
-    apply: |setup, turns| setup.found.plugs_past_hand[MANIFOLD] = turns,
+    apply: |setup, turns| setup.found.plugs_past_hand[Port::Manifold] = turns,
 };
 
 pub(super) const CRACKED_BOSS: Entry = Entry {
@@ -299,8 +297,8 @@ pub(super) const CRACKED_BOSS: Entry = Entry {
     wrong: &[wrong(Operate(TightenPlug), "Each turn opens the crack further.")],
     misfit: anywhere,
     apply: |setup, _| {
-        setup.condition.ports[MANIFOLD].plug = PlugFound::Cracked;
-        setup.found.plugs_past_hand[MANIFOLD] = 1.5;
+        setup.condition.ports[Port::Manifold].plug = PlugFound::Cracked;
+        setup.found.plugs_past_hand[Port::Manifold] = 1.5;
     },
 };
 
@@ -313,7 +311,7 @@ pub(super) const ADAPTER_LEFT_IN: Entry = Entry {
     right: &[Operate(RefitPlug)],
     wrong: &[wrong(Operate(TryAgain), "Gas jets out of the bare adapter at every call.")],
     misfit: anywhere,
-    apply: |setup, _| setup.condition.ports[MANIFOLD].plug = PlugFound::Adapter,
+    apply: |setup, _| setup.condition.ports[Port::Manifold].plug = PlugFound::Adapter,
 };
 
 pub(super) const FADED_ODORANT: Entry = Entry {

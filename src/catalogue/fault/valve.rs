@@ -9,9 +9,10 @@ use crate::catalogue::repair::Repair::{
     CleanInletScreen, FitConversionKit, FitOrifices, FitSprings, MendSecondStageWire, RefitBoxHose,
     RemoveInletScreen, ReplaceControlBoard, ReplaceGasValve, ReplaceHighCoil,
 };
+use crate::catalogue::springs::fit_springs;
 use crate::parts::{Fitted, Screw};
 use crate::physics::fluid::Gas;
-use crate::setup::{Coil, Contact, HoseState, Setup, SpringSetup, Stacking, Wire};
+use crate::setup::{Coil, Contact, HoseState, Setup, SpringSetup, Wire};
 use crate::units::PA_PER_INWC;
 
 const FAMILY: Family = Family::Valve;
@@ -269,26 +270,6 @@ fn natural_springs(setup: &mut Setup) {
     fit_springs(setup, Fuel::Natural, set_pa);
 }
 
-/// Other springs, for this fuel, set to these pressures on low and on high, in pascals.
-pub(crate) fn fit_springs(setup: &mut Setup, fuel: Fuel, [low_pa, high_pa]: [f64; 2]) {
-    // Inches of water for a turn (our own valve).
-    let per_turn_inwc = match fuel {
-        Fuel::Natural => [0.4, 0.6],
-        Fuel::Propane => [1.2, 1.6],
-    };
-    setup.furnace.springs_for = fuel;
-    let valve = &mut setup.furnace.valve;
-    let high_pa = match valve.stacking {
-        Stacking::Independent => high_pa,
-        Stacking::HighOnLow => high_pa - low_pa,
-    };
-    let stages = [(&mut valve.low, low_pa), (&mut valve.high, high_pa)];
-    for ((spring, set_pa), per_turn_inwc) in stages.into_iter().zip(per_turn_inwc) {
-        spring.pa_per_turn = per_turn_inwc * PA_PER_INWC;
-        spring.found_turns = (set_pa / spring.pa_per_turn).clamp(0.0, spring.turns);
-    }
-}
-
 fn natural_orifices(setup: &mut Setup) {
     let made_for = &setup.furnace.plate.made_for;
     setup.furnace.orifices_m.fill(made_for.orifice_m);
@@ -336,7 +317,7 @@ pub(super) const MISSING_STAGE_CAP: Entry = Entry {
         "Set with the cap off, it is off the plate with the cap on.",
     )],
     misfit: anywhere,
-    apply: |setup, _| setup.found.caps[1] = Fitted::Off,
+    apply: |setup, _| setup.found.caps[Screw::High] = Fitted::Off,
 };
 
 pub(super) const LEAKING_GAS_VALVE: Entry = Entry {

@@ -5,7 +5,7 @@
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
 use super::valve::figures_for_fuel;
-use super::{Bay, Nature, Need, Work};
+use super::work::{Bay, Nature, Need, Work};
 use crate::parts::{Cock, Place};
 use crate::units::{M_PER_FT, P_STD_PA};
 

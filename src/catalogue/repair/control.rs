@@ -4,7 +4,7 @@
 //! practice and installation manuals of two-stage furnaces (makers withheld).
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
-use super::{Nature, Need, Work};
+use super::work::{Nature, Need, Work};
 use crate::appliance::safety::{Hose, Jumper, Jumpers, SwitchState};
 use crate::parts::Place;
 use crate::setup::{Contact, Setup, Wire};

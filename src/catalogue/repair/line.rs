@@ -5,7 +5,7 @@
 //! of the crack in a straightened tube: from memory.
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
-use super::{Bay, Nature, Need, Work};
+use super::work::{Bay, Nature, Need, Work};
 use crate::parts::{Cock, Joint, Place};
 
 const BRANCH: &[Need] = &[Need::Shut(Cock::Furnace), Need::NoPressure];

@@ -3,9 +3,9 @@
 //! **Source.** A blocked tapped hole is cleaned, never drilled: common practice.
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
-use super::valve::at;
-use super::{Bay, Nature, Need, Renewed, Work};
+use super::work::{Bay, Nature, Need, Work};
 use crate::parts::{Cock, Place, Port};
+use crate::setup::Renewed;
 use crate::units::PA_PER_INWC;
 
 /// Range of a borrowed manometer, in pascals.
@@ -49,9 +49,7 @@ pub(super) const CLEAN_MANIFOLD_TAP: Work =
     ]);
 
 fn clean(bay: &mut Bay<'_>, port: Port) {
-    if let Some(found) = bay.setup.condition.ports.get_mut(at(port)) {
-        found.tap_free_m = None;
-    }
+    bay.setup.condition.ports[port].tap_free_m = None;
 }
 
 pub(super) const DRILL_INLET_TAP: Work =
@@ -71,7 +69,5 @@ pub(super) const DRILL_MANIFOLD_TAP: Work =
 /// The hole is free, and the boss has a crack.
 fn drill(bay: &mut Bay<'_>, port: Port) {
     clean(bay, port);
-    if let Some(state) = bay.ports.get_mut(at(port)) {
-        state.crack();
-    }
+    bay.beside.cracked = Some(port);
 }

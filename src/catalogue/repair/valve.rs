@@ -5,11 +5,11 @@
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
 use super::burner::fit_orifices;
-use super::{Bay, Nature, Need, Renewed, Work};
+use super::work::{Bay, Nature, Need, Work};
 use crate::appliance::plate::{Fuel, GasFigures};
-use crate::catalogue::fault::fit_springs;
-use crate::model::port::PortState;
-use crate::parts::{Cock, Joint, Place, Port};
+use crate::catalogue::springs::fit_springs;
+use crate::parts::{Cock, Joint, Place};
+use crate::setup::Renewed;
 use crate::setup::{Coil, HoseState, PlugFound, Setup, ValveCondition};
 use crate::units::M3_S_PER_CFH;
 
@@ -48,11 +48,11 @@ pub(super) const REPLACE_GAS_VALVE: Work = Work::new(Place::GasValve, Nature::Pa
     let ValveCondition { box_hose, .. } = bay.setup.condition.valve;
     // The box's hose is no part of the valve.
     bay.setup.condition.valve = ValveCondition { box_hose, ..ValveCondition::default() };
-    for port in &mut bay.setup.condition.ports {
+    for port in bay.setup.condition.ports.values_mut() {
         port.tap_free_m = None;
         port.plug = PlugFound::Straight;
     }
-    *bay.ports = [PortState::found(NEW_PLUG_TURNS, PlugFound::Straight); 2];
+    bay.beside.new_plugs_turns = Some(NEW_PLUG_TURNS);
     springs_for_fuel(bay);
 })
 .needs(&[
@@ -121,12 +121,4 @@ pub(super) fn figures_for_fuel(setup: &Setup, sound: &Setup) -> Option<GasFigure
         .flat_map(|plate| plate.converted_to.iter().chain([&plate.made_for]))
         .find(|figures| figures.fuel == setup.fuel)
         .cloned()
-}
-
-/// The index of a port.
-pub(super) fn at(port: Port) -> usize {
-    match port {
-        Port::Inlet => 0,
-        Port::Manifold => 1,
-    }
 }

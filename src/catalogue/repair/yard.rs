@@ -4,8 +4,9 @@
 //! regulation of propane: NFPA 58. Sizes of a drilled hole and of a burnt one: from memory.
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
-use super::{Bay, Nature, Need, Renewed, Work};
+use super::work::{Bay, Nature, Need, Work};
 use crate::parts::{Cock, Place};
+use crate::setup::Renewed;
 use crate::setup::{SeatState, Setup, SupplyKind};
 
 const SHUT: &[Need] = &[Need::Shut(Cock::Supply)];
@@ -83,10 +84,10 @@ pub(super) const DRILL_REGULATOR_VENT: Work = Work::new(Place::Yard, Nature::Dan
 });
 
 pub(super) const THAW_REGULATOR: Work =
-    Work::new(Place::Yard, Nature::Care, |bay| *bay.ice = 0.0).there(tank);
+    Work::new(Place::Yard, Nature::Care, |bay| bay.beside.thawed = true).there(tank);
 
 pub(super) const FLAME_ON_REGULATOR: Work = Work::new(Place::Yard, Nature::Danger, |bay| {
-    *bay.ice = 0.0;
+    bay.beside.thawed = true;
     let worn = &mut bay.setup.condition.supply;
     worn.diaphragm_hole_m = worn.diaphragm_hole_m.max(BURNT_M);
 })

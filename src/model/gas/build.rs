@@ -1,10 +1,14 @@
 //! From a setup to a network.
 
-mod worn;
-
+use super::side::{Elements, GasSide, Nodes};
+use super::sizes::{BODY_M3, HOSE_END_M2, HOSE_M3, LIFTS_AGAINST, MAIN_BORE_M, SHARP_CD, ball};
 use super::valve::{StageFlow, StageSprings};
 use super::wear::Wear;
-use super::{Elements, GasSide, HOSE_END_M2, HOSE_M3, Nodes, SHARP_CD, ball};
+use super::worn::{
+    design_pa, gate, later, line_faults, seats_leak_m2, start_pa, supply_area, supply_faults,
+    valve_faults,
+};
+use crate::parts::{Level, Neighbor, Port};
 use crate::physics::network::{ElementId, NetworkBuilder, NodeId};
 use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2};
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
@@ -14,13 +18,8 @@ use crate::setup::{
 };
 use crate::site::tank::Tank;
 use crate::units::{M_PER_IN, PA_PER_INWC, PA_PER_PSI, T_STD_K};
-use worn::{
-    design_pa, gate, later, line_faults, seats_leak_m2, start_pa, supply_area, supply_faults,
-    valve_faults,
-};
+use enum_map::{EnumMap, enum_map};
 
-/// Volume of a part without one of its own (a valve body, a tee), in m³.
-const BODY_M3: f64 = 5.0e-5;
 /// Volume of the gas valve's regulator chamber, in m³.
 const CHAMBER_M3: f64 = 2.0e-5;
 /// Volume of the manifold, in m³.
@@ -29,8 +28,6 @@ const MANIFOLD_M3: f64 = 3.0e-4;
 const SUPPLY_M3: f64 = 5.0e-4;
 /// Volume of the line between the regulators of a propane supply, in m³.
 const BETWEEN_M3: f64 = 4.0e-3;
-/// Bore of the supply shut-off and of the furnace's manual valve, in metres.
-const MAIN_BORE_M: f64 = 0.824 * M_PER_IN;
 /// Bore of a neighbour's valve, in metres.
 const NEIGHBOR_BORE_M: f64 = 0.622 * M_PER_IN;
 /// Discharge coefficient of a neighbour's burner orifice (common practice).
@@ -38,7 +35,14 @@ const NEIGHBOR_CD: f64 = 0.85;
 /// Outlet pressure of a first-stage regulator, in psi (UL 144: nominal 10).
 const FIRST_STAGE_PSI: f64 = 10.0;
 
-pub(crate) fn gas_side(setup: &Setup) -> GasSide {
+impl GasSide {
+    /// Builds the network as found.
+    pub(crate) fn new(setup: &Setup) -> Self {
+        gas_side(setup)
+    }
+}
+
+fn gas_side(setup: &Setup) -> GasSide {
     let mut b = NetworkBuilder::new(setup.gas, setup.ambient_abs_pa);
     let mut wear = Wear::default();
     let air = b.fixed(0.0);
@@ -57,15 +61,16 @@ pub(crate) fn gas_side(setup: &Setup) -> GasSide {
     let branch_end = b.node_count();
     let inlet = line_faults(&mut b, setup, end, (start_pa, air), &mut wear);
     let line_end = b.node_count();
-    let neighbors = [0, 1].map(|i| neighbor(&mut b, tee, air, setup, i));
-    let (elements_valve, manifold, springs, seats_open_m2) =
-        valve(&mut b, setup, inlet, burner_box);
+    let neighbors = EnumMap::from_fn(|it| neighbor(&mut b, tee, air, setup, it));
+    let valve = valve(&mut b, setup, inlet, burner_box);
+    let manifold = valve.manifold;
     let hose = b.node(HOSE_M3, T_STD_K, 0.0);
-    let port_to_air = [b.opening(inlet, air, 0.0), b.opening(manifold, air, 0.0)];
-    let port_to_hose = [b.opening(inlet, hose, 0.0), b.opening(manifold, hose, 0.0)];
+    let behind = enum_map! { Port::Inlet => inlet, Port::Manifold => manifold };
+    let port_to_air = behind.map(|_, node| b.opening(node, air, 0.0));
+    let port_to_hose = behind.map(|_, node| b.opening(node, hose, 0.0));
     let hose_to_air = b.opening(hose, air, HOSE_END_M2);
     supply_faults(&mut b, setup, (supply, air, supply_regulator), &mut wear);
-    valve_faults(setup, elements_valve[2], &mut wear);
+    valve_faults(setup, valve.burners, &mut wear);
     let condition = &setup.condition;
     let dial_m3 = match setup.supply.kind {
         SupplyKind::Tank { .. } => 0.0,
@@ -85,15 +90,15 @@ pub(crate) fn gas_side(setup: &Setup) -> GasSide {
             supply_regulator,
             supply_cock,
             furnace_cock,
-            seats: elements_valve[0],
-            valve_regulator: elements_valve[1],
-            burners: elements_valve[2],
-            neighbors: neighbors.map(|(element, _)| element),
+            seats: valve.seats,
+            valve_regulator: valve.regulator,
+            burners: valve.burners,
+            neighbors: neighbors.map(|_, (element, _)| element),
             port_to_air,
             port_to_hose,
             hose_to_air,
         },
-        springs,
+        springs: valve.springs,
         supply_pa_per_turn: setup.supply.pa_per_turn,
         supply_turns_found: spec.turns,
         supply_set_found_pa: setup.supply.set_pa,
@@ -101,17 +106,17 @@ pub(crate) fn gas_side(setup: &Setup) -> GasSide {
         furnace_cock: ball(MAIN_BORE_M),
         supply_cock: cock_area,
         neighbor_cock: ball(NEIGHBOR_BORE_M),
-        neighbor_orifice_m2: neighbors.map(|(_, area)| area),
-        seats_open_m2,
+        neighbor_orifice_m2: neighbors.map(|_, (_, area)| area),
+        seats_open_m2: valve.seats_open_m2,
         seats_leak_m2: seats_leak_m2(setup),
         closes_s: condition.valve.closes_s,
-        lifts_against_pa: super::LIFTS_AGAINST * setup.furnace.plate.valve_max.si(),
+        lifts_against_pa: LIFTS_AGAINST * setup.furnace.plate.valve_max.si(),
         box_share: match condition.valve.box_hose {
             HoseState::On => 1.0,
             HoseState::Off => 0.0,
         },
         cap_share: 1.0,
-        taps_m2: condition.ports.map(|port: PortCondition| {
+        taps_m2: condition.ports.map(|_, port: PortCondition| {
             port.tap_free_m.map(|free_m| hole_area_m2(SHARP_CD, free_m))
         }),
         hose_hole_m2: hole_area_m2(SHARP_CD, condition.meter.hose_hole_m),
@@ -275,9 +280,9 @@ fn neighbor(
     tee: NodeId,
     air: NodeId,
     setup: &Setup,
-    i: usize,
+    it: Neighbor,
 ) -> (ElementId, f64) {
-    let it = &setup.neighbors[i];
+    let it = &setup.neighbors[it];
     let start_pa = start_pa(setup);
     let end = runs(b, tee, &it.line, start_pa);
     let manifold = b.node(BODY_M3, T_STD_K, it.manifold_pa);
@@ -303,7 +308,15 @@ fn neighbor(
     (b.opening(manifold, air, 0.0), area)
 }
 
-type ValveParts = ([ElementId; 3], NodeId, StageSprings, f64);
+/// The gas valve with the burners behind it, as built.
+struct ValveParts {
+    seats: ElementId,
+    regulator: ElementId,
+    burners: ElementId,
+    manifold: NodeId,
+    springs: StageSprings,
+    seats_open_m2: f64,
+}
 
 /// The gas valve and the burners.
 fn valve(b: &mut NetworkBuilder, setup: &Setup, inlet: NodeId, burner_box: NodeId) -> ValveParts {
@@ -317,7 +330,10 @@ fn valve(b: &mut NetworkBuilder, setup: &Setup, inlet: NodeId, burner_box: NodeI
     let stage = |pa: f64| StageFlow { pa, flow_m3_s: flow_at(pa) };
     let springs = StageSprings::new(
         &furnace.valve,
-        [stage(figures.low.pa), stage(figures.high.pa)],
+        enum_map! {
+            Level::Low => stage(figures.low.pa),
+            Level::High => stage(figures.high.pa),
+        },
         &setup.gas,
         setup.ambient_abs_pa,
     );
@@ -335,5 +351,5 @@ fn valve(b: &mut NetworkBuilder, setup: &Setup, inlet: NodeId, burner_box: NodeI
     let seats = b.opening(inlet, mid, 0.0);
     let regulator = b.regulator(mid, manifold, springs.spec());
     let burners = b.opening(manifold, burner_box, orifices_m2);
-    ([seats, regulator, burners], manifold, springs, seats_open_m2)
+    ValveParts { seats, regulator, burners, manifold, springs, seats_open_m2 }
 }

@@ -1,7 +1,7 @@
 //! The gas side after a repair: built anew from the changed setup, with everything that the repair
 //! did not touch as it stood.
 
-use super::GasSide;
+use super::side::GasSide;
 use crate::physics::network::NodeId;
 use crate::setup::{Setup, SupplyKind};
 

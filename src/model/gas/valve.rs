@@ -1,8 +1,10 @@
 //! The two stage springs of the gas valve, and how its regulator is made to behave.
 
+use crate::parts::Level;
 use crate::physics::fluid::Gas;
 use crate::physics::regulator::{Behaviour, InletEffect, Regulator, RegulatorSpec, Spring};
 use crate::setup::{SpringSetup, Stacking, ValveSetup};
+use enum_map::{EnumMap, enum_map};
 
 /// Pitch of the stage screws, in metres per turn (common practice).
 const PITCH_M: f64 = 8.0e-4;
@@ -27,10 +29,11 @@ struct Stage {
 /// Low and high spring.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct StageSprings {
-    stages: [Stage; 2],
+    stages: EnumMap<Level, Stage>,
     stacking: Stacking,
     base: RegulatorSpec,
-    loaded_high: Option<bool>,
+    /// The level whose spring is loaded; none once a screw has been turned since.
+    loaded: Option<Level>,
 }
 
 /// How the burners pull on the valve at each stage.
@@ -46,10 +49,11 @@ impl StageSprings {
     /// Finds seat and diaphragm for the valve, and the offsets of its springs.
     pub(crate) fn new(
         valve: &ValveSetup,
-        [low, high]: [StageFlow; 2],
+        flows: EnumMap<Level, StageFlow>,
         gas: &Gas,
         ambient_abs_pa: f64,
     ) -> Self {
+        let (low, high) = (flows[Level::Low], flows[Level::High]);
         let inlet_pa = high.pa + valve.loss_pa.max(50.0) * 2.0;
         let mut behaviour = Behaviour::new(
             high.pa,
@@ -80,29 +84,33 @@ impl StageSprings {
             lift_m: base.seat.lift_for_area(seat_area(&base, gas, ambient_abs_pa, flow, inlet_pa)),
         };
         Self {
-            stages: [stage(&valve.low, low), stage(&valve.high, high)],
+            stages: enum_map! {
+                Level::Low => stage(&valve.low, low),
+                Level::High => stage(&valve.high, high),
+            },
             stacking: valve.stacking,
             base,
-            loaded_high: None,
+            loaded: None,
         }
     }
 
     /// The regulator's fixed parts with the low spring in place.
     pub(crate) fn spec(&self) -> RegulatorSpec {
-        let low = &self.stages[0];
+        let low = &self.stages[Level::Low];
         RegulatorSpec { spring: roomy(low), turns: low.regulator_turns(), ..self.base }
     }
 
-    /// Loads the spring of a stage; does nothing when it is loaded already.
-    pub(crate) fn load(&mut self, regulator: &mut Regulator, high: bool) {
-        if self.loaded_high == Some(high) {
+    /// Loads the spring of a level; does nothing when it is loaded already.
+    pub(super) fn load(&mut self, regulator: &mut Regulator, level: Level) {
+        if self.loaded == Some(level) {
             return;
         }
-        self.loaded_high = Some(high);
-        let (main, stacked) = match (high, self.stacking) {
-            (false, _) => (&self.stages[0], None),
-            (true, Stacking::Independent) => (&self.stages[1], None),
-            (true, Stacking::HighOnLow) => (&self.stages[0], Some(&self.stages[1])),
+        self.loaded = Some(level);
+        let (low, high) = (&self.stages[Level::Low], &self.stages[Level::High]);
+        let (main, stacked) = match (level, self.stacking) {
+            (Level::Low, _) => (low, None),
+            (Level::High, Stacking::Independent) => (high, None),
+            (Level::High, Stacking::HighOnLow) => (low, Some(high)),
         };
         regulator.set_spec(RegulatorSpec { spring: roomy(main), ..*regulator.spec() });
         regulator.set_turns(main.regulator_turns());
@@ -112,40 +120,36 @@ impl StageSprings {
         }));
     }
 
-    /// Turns a stage's screw; returns whether it came to its stop.
-    pub(crate) fn turn(&mut self, high: bool, turns: f64) -> bool {
-        let stage = &mut self.stages[usize::from(high)];
+    /// Turns a level's screw; returns whether it came to its stop.
+    pub(crate) fn turn(&mut self, level: Level, turns: f64) -> bool {
+        let stage = &mut self.stages[level];
         let wanted = stage.turns + turns;
         stage.turns = wanted.clamp(0.0, stage.max_turns);
-        self.loaded_high = None;
+        self.loaded = None;
         (stage.turns - wanted).abs() > 1e-9
     }
 
-    /// Turns in from fully out: low, high.
-    pub(crate) fn turns(&self) -> [f64; 2] {
-        [self.stages[0].turns, self.stages[1].turns]
+    /// Turns of each screw in from fully out.
+    pub(crate) fn turns(&self) -> EnumMap<Level, f64> {
+        self.stages.map(|_, stage| stage.turns)
     }
 
     /// Whether each screw stands at its bottom.
-    pub(crate) fn bottomed(&self) -> [bool; 2] {
-        [0, 1].map(|i| self.stages[i].turns >= self.stages[i].max_turns - 1e-9)
+    pub(crate) fn bottomed(&self) -> EnumMap<Level, bool> {
+        self.stages.map(|_, stage| stage.turns >= stage.max_turns - 1e-9)
     }
 
-    /// What each stage is set to, in pascals over the burner box; a coil-bound spring counts with
+    /// What each level is set to, in pascals over the burner box; a coil-bound spring counts with
     /// the force it really gives.
-    pub(crate) fn set_pa(&self) -> [f64; 2] {
-        let own = [0, 1].map(|i| {
-            let stage = &self.stages[i];
+    pub(crate) fn set_pa(&self) -> EnumMap<Level, f64> {
+        let mut set_pa = self.stages.map(|_, stage| {
             stage.spring.force_n(stage.turns * PITCH_M) / self.base.diaphragm_area_m2
         });
         match self.stacking {
-            Stacking::Independent => own,
-            Stacking::HighOnLow => [own[0], own[0] + own[1]],
+            Stacking::Independent => {}
+            Stacking::HighOnLow => set_pa[Level::High] = set_pa[Level::Low] + set_pa[Level::High],
         }
-    }
-
-    pub(crate) fn state(&self) -> [f64; 2] {
-        self.turns()
+        set_pa
     }
 }
 

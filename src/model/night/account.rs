@@ -4,9 +4,11 @@
 //! legal bound (49 CFR 192.625).
 //! **Checked.** `tests/core/bench/night.rs`.
 
-use super::{FurnaceNight, GasNight, HouseNight, MOST_CHANGES, Night, RoomNight, TankNight};
+use super::report::{
+    FurnaceNight, GasNight, HouseNight, MOST_CHANGES, Night, RoomNight, TankNight,
+};
 use crate::appliance::ignition::ControlState;
-use crate::bench::Bench;
+use crate::model::state::Model;
 use crate::parts::{Firing, Neighbor, Port};
 use crate::units::k_from_f;
 
@@ -31,8 +33,8 @@ pub(crate) struct Account {
 }
 
 impl Account {
-    pub(crate) fn new(bench: &Bench) -> Self {
-        let level = bench.gas.tank().map(crate::site::tank::Tank::level);
+    pub(crate) fn new(model: &Model) -> Self {
+        let level = model.gas.tank().map(crate::site::tank::Tank::level);
         let mut account = Self {
             night: Night {
                 seconds: 0.0,
@@ -40,16 +42,20 @@ impl Account {
                 gas: GasNight::default(),
                 room: RoomNight::default(),
                 house: HouseNight::default(),
-                tank: level.map(|level| TankNight { level: [level; 2], lowest_pa: f64::INFINITY }),
+                tank: level.map(|level| TankNight {
+                    level_before: level,
+                    level_after: level,
+                    lowest_pa: f64::INFINITY,
+                }),
                 changes: Vec::new(),
             },
-            inside_k: bench.house.inside_k(),
-            control: bench.furnace.control_state(),
-            firing: bench.firing(),
+            inside_k: model.house.inside_k(),
+            control: model.furnace.control_state(),
+            firing: model.firing(),
             since_s: 0.0,
-            ran: bench.firing() != Firing::Out,
+            ran: model.firing() != Firing::Out,
         };
-        account.see(bench, 0.0);
+        account.see(model, 0.0);
         account
     }
 
@@ -59,13 +65,13 @@ impl Account {
     }
 
     /// Takes in the state after `dt_s` more.
-    pub(crate) fn see(&mut self, bench: &Bench, dt_s: f64) {
+    pub(crate) fn see(&mut self, model: &Model, dt_s: f64) {
         self.night.seconds += dt_s;
-        self.see_furnace(bench, dt_s);
-        self.see_gas(bench, dt_s);
-        self.see_room(bench);
-        let inside_k = bench.house.inside_k();
-        let setpoint_k = k_from_f(f64::from(bench.things.setpoint_half_f) / 2.0);
+        self.see_furnace(model, dt_s);
+        self.see_gas(model, dt_s);
+        self.see_room(model);
+        let inside_k = model.house.inside_k();
+        let setpoint_k = k_from_f(f64::from(model.things.setpoint_half_f) / 2.0);
         let house = &mut self.night.house;
         house.inside_k.see(inside_k);
         // The temperature goes straight through a stride.
@@ -78,14 +84,14 @@ impl Account {
         };
         house.cold_s += below.clamp(0.0, 1.0) * dt_s;
         self.inside_k = inside_k;
-        if let (Some(night), Some(tank)) = (&mut self.night.tank, bench.gas.tank()) {
+        if let (Some(night), Some(tank)) = (&mut self.night.tank, model.gas.tank()) {
             night.lowest_pa = night.lowest_pa.min(tank.pressure_pa());
         }
     }
 
-    fn see_furnace(&mut self, bench: &Bench, dt_s: f64) {
+    fn see_furnace(&mut self, model: &Model, dt_s: f64) {
         let furnace = &mut self.night.furnace;
-        let firing = bench.firing();
+        let firing = model.firing();
         self.since_s += dt_s;
         if firing != self.firing {
             furnace.runs += u32::from(self.firing == Firing::Out);
@@ -101,9 +107,9 @@ impl Account {
                 furnace.high_s += dt_s;
             }
         }
-        furnace.heat_j += bench.furnace.input_w() * dt_s;
-        furnace.co_air_free_ppm = furnace.co_air_free_ppm.max(bench.furnace.co_air_free_ppm());
-        let control = bench.furnace.control_state();
+        furnace.heat_j += model.furnace.input_w() * dt_s;
+        furnace.co_air_free_ppm = furnace.co_air_free_ppm.max(model.furnace.co_air_free_ppm());
+        let control = model.furnace.control_state();
         if control == self.control {
             return;
         }
@@ -136,13 +142,13 @@ impl Account {
         }
     }
 
-    fn see_gas(&mut self, bench: &Bench, dt_s: f64) {
+    fn see_gas(&mut self, model: &Model, dt_s: f64) {
         let gas = &mut self.night.gas;
-        gas.drawn_m3 += bench.gas.supply_flow().max(0.0) * dt_s;
-        gas.escaped_m3 += bench.gas.escaping() * dt_s;
-        gas.supply_pa.see(bench.gas.supply_pa());
-        gas.inlet_pa.see(bench.gas.pressure_pa(Port::Inlet));
-        let manifold_pa = bench.gas.pressure_pa(Port::Manifold);
+        gas.drawn_m3 += model.gas.supply_flow().max(0.0) * dt_s;
+        gas.escaped_m3 += model.gas.escaping() * dt_s;
+        gas.supply_pa.see(model.gas.supply_pa());
+        gas.inlet_pa.see(model.gas.pressure_pa(Port::Inlet));
+        let manifold_pa = model.gas.pressure_pa(Port::Manifold);
         if self.since_s >= SETTLED_S {
             match self.firing {
                 Firing::Out => {}
@@ -150,35 +156,36 @@ impl Account {
                 Firing::High => gas.high_pa.see(manifold_pa),
             }
         }
-        for (i, _) in Neighbor::ALL.iter().enumerate() {
-            gas.went_out[i] |= bench.guard_dropped(i);
+        for &neighbor in Neighbor::ALL {
+            gas.went_out[neighbor] |= model.guard_dropped(neighbor);
         }
     }
 
-    fn see_room(&mut self, bench: &Bench) {
+    fn see_room(&mut self, model: &Model) {
         let at_s = self.night.seconds;
         let room = &mut self.night.room;
-        let shares = bench.room.fractions().map(|fraction| bench.room.of_lower_limit(fraction));
-        for (most, share) in room.most_of_lower_limit.iter_mut().zip(shares) {
-            *most = most.max(share);
-        }
-        let [_, _, breathing] = shares;
+        let shares = model.room.fractions().map(|fraction| model.room.of_lower_limit(fraction));
+        let [vestibule, floor, breathing] = shares;
+        let most = &mut room.most_of_lower_limit;
+        most.vestibule = most.vestibule.max(vestibule);
+        most.floor = most.floor.max(floor);
+        most.breathing = most.breathing.max(breathing);
         if breathing >= ALARM_SHARE {
             room.alarm_s.get_or_insert(at_s);
         }
         if breathing >= SMELT_SHARE {
             room.smelt_s.get_or_insert(at_s);
         }
-        if bench.would_ignite() {
+        if model.would_ignite() {
             room.ignition_s.get_or_insert(at_s);
         }
     }
 
     /// The account as it stands.
-    pub(crate) fn close(mut self, bench: &Bench) -> Night {
-        self.night.house.end_k = bench.house.inside_k();
-        if let (Some(night), Some(tank)) = (&mut self.night.tank, bench.gas.tank()) {
-            night.level[1] = tank.level();
+    pub(crate) fn close(mut self, model: &Model) -> Night {
+        self.night.house.end_k = model.house.inside_k();
+        if let (Some(night), Some(tank)) = (&mut self.night.tank, model.gas.tank()) {
+            night.level_after = tank.level();
         }
         self.night
     }

@@ -3,12 +3,15 @@
 //! **Source.** No physical figures; lengths and bounds of a stride are our own.
 //! **Checked.** `tests/core/bench/night.rs`.
 
+use super::account::{ALARM_SHARE, SMELT_SHARE};
 use crate::appliance::ignition::ControlState;
-use crate::bench::Bench;
+use crate::model::furnace::Contacts;
+use crate::model::state::Model;
 use crate::model::step::{SLOW_S, SLOW_TICKS};
-use crate::parts::{Firing, Port};
+use crate::parts::{Firing, Neighbor, Port};
 use crate::physics::room::Zone;
 use crate::units::TICK_S;
+use enum_map::EnumMap;
 
 /// Ticks that follow everything that happened, one by one, before strides begin again: a second.
 const ALERT_TICKS: u64 = 50;
@@ -42,7 +45,7 @@ struct Signs {
     control: ControlState,
     firing: Firing,
     lit: usize,
-    contacts: [bool; 5],
+    contacts: Contacts,
     ignites: bool,
     air: Air,
 }
@@ -51,9 +54,19 @@ struct Signs {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Air {
     calls: (bool, bool),
-    guards: [bool; 2],
-    danger: [bool; 5],
+    guards: EnumMap<Neighbor, bool>,
+    danger: Danger,
     limit_moves: bool,
+}
+
+/// Where the air could burn, and what would be told of it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+struct Danger {
+    floor: bool,
+    breathing: bool,
+    vestibule: bool,
+    alarm: bool,
+    smelt: bool,
 }
 
 /// What must not move far.
@@ -64,7 +77,7 @@ struct Measures {
     fans: [f64; 2],
 }
 
-impl Bench {
+impl Model {
     /// Goes on by one tick or one stride, not beyond `end`; returns the ticks that passed.
     pub(crate) fn go_on(&mut self, reach: &mut Reach, end: u64) -> u64 {
         let off_beat = !self.tick.is_multiple_of(SLOW_TICKS);
@@ -103,7 +116,7 @@ impl Bench {
     }
 
     /// At most `ticks` at once, fewer when the air side brings something about; returns how many.
-    pub(crate) fn stride(&mut self, ticks: u64) -> u64 {
+    fn stride(&mut self, ticks: u64) -> u64 {
         let air = self.air();
         let mut passed = 0;
         while passed < ticks {
@@ -120,15 +133,14 @@ impl Bench {
         let input = self.furnace_in();
         let before = (self.furnace.control_state(), self.furnace.firing());
         self.furnace.step_fire(dt_s, &input, &self.setup);
-        self.command_gas(before);
+        self.command_gas(before, &mut Vec::new());
         self.gas.step(dt_s);
-        self.events.clear();
         self.tick += passed;
         passed
     }
 
     /// Whether the fast parts are at work: something is being lit.
-    pub(crate) fn is_busy(&self) -> bool {
+    fn is_busy(&self) -> bool {
         let lighting = match self.furnace.control_state() {
             ControlState::IgniterWarmUp
             | ControlState::TrialForIgnition
@@ -153,7 +165,7 @@ impl Bench {
         lighting || self.furnace.igniter()
     }
 
-    pub(crate) fn signs(&self) -> Signs {
+    fn signs(&self) -> Signs {
         Signs {
             control: self.furnace.control_state(),
             firing: self.firing(),
@@ -164,23 +176,24 @@ impl Bench {
         }
     }
 
-    pub(crate) fn air(&self) -> Air {
-        let shares = self.room.fractions().map(|fraction| self.room.of_lower_limit(fraction));
+    fn air(&self) -> Air {
+        let [_, _, breathing] = self.room.fractions();
+        let breathing = self.room.of_lower_limit(breathing);
         Air {
             calls: self.thermostat_calls(),
-            guards: [0, 1].map(|i| self.guard_dropped(i)),
-            danger: [
-                self.room.flammable(Zone::Floor),
-                self.room.flammable(Zone::Breathing),
-                self.room.vestibule_flammable(),
-                shares[2] >= super::account::ALARM_SHARE,
-                shares[2] >= super::account::SMELT_SHARE,
-            ],
+            guards: EnumMap::from_fn(|neighbor| self.guard_dropped(neighbor)),
+            danger: Danger {
+                floor: self.room.flammable(Zone::Floor),
+                breathing: self.room.flammable(Zone::Breathing),
+                vestibule: self.room.vestibule_flammable(),
+                alarm: breathing >= ALARM_SHARE,
+                smelt: breathing >= SMELT_SHARE,
+            },
             limit_moves: self.furnace.limit_moves(),
         }
     }
 
-    pub(crate) fn measures(&self) -> Measures {
+    fn measures(&self) -> Measures {
         let rated = self.setup.furnace.plate.input_high.si().max(1.0);
         Measures {
             pressures_pa: [

@@ -67,8 +67,8 @@ pub(super) fn leak(seen: &Seen) -> Option<Hint> {
 
 fn bubbling(furnace: &FurnaceSeen) -> Option<Joint> {
     let fluid = &furnace.burners.as_ref()?.fluid;
-    let grows = |fluid: &FluidSeen| matches!(fluid, FluidSeen::Bubbles(_));
-    Joint::ALL.iter().zip(fluid).find(|(_, fluid)| grows(fluid)).map(|(joint, _)| *joint)
+    let mut growing = fluid.iter().filter(|(_, fluid)| matches!(fluid, FluidSeen::Bubbles(_)));
+    growing.next().map(|(joint, _)| joint)
 }
 
 /// The window, time, and the nose again.

@@ -3,8 +3,8 @@
 use super::elsewhere::{elsewhere, found};
 use super::{Hint, ORDER, Remembered, cycle, fire, port, supply, to_plant_room};
 use crate::appliance::plate::{Fuel, GasFigures};
-use crate::hands::action::{Action, Ending, HandOver, NotDone, Topic};
-use crate::parts::{Door, Fitted, Neighbor, OnOff, Phase, Place, Port, Stage, Subject};
+use crate::hands::action::{Action, HandOver, NotDone, Topic};
+use crate::parts::{Door, Ending, Fitted, Neighbor, OnOff, Phase, Place, Port, Stage, Subject};
 use crate::senses::seen::{Burning, Condition, Finding, FurnaceSeen, Seen, Sound};
 
 /// What is looked at behind the burner door before a port is opened.
@@ -254,7 +254,7 @@ fn restore(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let [heater, range] = remembered.neighbors_found;
     if let Some(hall) = &seen.hall {
         return cycle::step(remembered.cycle, hall)
-            .or_else(|| range.and_then(|was| neighbor(Neighbor::Range, hall.range.1, was)))
+            .or_else(|| range.and_then(|was| neighbor(Neighbor::Range, hall.range.burning, was)))
             .or_else(|| {
                 let was = remembered.setpoint_found_half_f?;
                 (hall.setpoint_half_f != was).then(|| {
@@ -281,7 +281,8 @@ fn restore(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
             })
         })
         .or_else(|| {
-            heater.and_then(|was| neighbor(Neighbor::WaterHeater, furnace.water_heater.1, was))
+            heater
+                .and_then(|was| neighbor(Neighbor::WaterHeater, furnace.water_heater.burning, was))
         })
         .or_else(|| {
             (furnace.blower_door == Fitted::Off).then(|| {

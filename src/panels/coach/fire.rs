@@ -81,7 +81,7 @@ fn at_rest(furnace: &FurnaceSeen, remembered: &Remembered) -> Option<Hint> {
             })
         })
         .or_else(|| {
-            (furnace.water_heater.1 != Burning::Off).then(|| {
+            (furnace.water_heater.burning != Burning::Off).then(|| {
                 Hint::act(
                     "At rest no gas may flow anywhere: turn the water heater off.",
                     "water-heater",
@@ -132,13 +132,13 @@ fn neighbors(furnace: &FurnaceSeen, remembered: &Remembered, stage: Stage) -> Op
     if stage != Stage::HighWithOthers {
         return None;
     }
-    match furnace.water_heater.1 {
+    match furnace.water_heater.burning {
         Burning::Off => Some(Hint::act(
             "The true test of a supply: everything on at once. Turn the water heater on full.",
             "water-heater",
             Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On },
         )),
-        Burning::NoGas if furnace.water_heater.0 < 90 => Some(Hint::act(
+        Burning::NoGas if furnace.water_heater.cock_deg < 90 => Some(Hint::act(
             "The water heater has no gas: open its valve.",
             "water-heater-cock",
             Action::Cock { cock: Cock::WaterHeater, degrees: 90 },
@@ -221,7 +221,7 @@ fn thermostat(hall: &HallSeen, stage: Stage) -> Hint {
             Action::ThermostatMode(OnOff::On),
         );
     }
-    if stage == Stage::HighWithOthers && hall.range.1 != Burning::Burning {
+    if stage == Stage::HighWithOthers && hall.range.burning != Burning::Burning {
         return Hint::act(
             "Turn the range on full.",
             "range",
@@ -270,7 +270,7 @@ fn thermostat(hall: &HallSeen, stage: Stage) -> Hint {
 }
 
 fn rest_in_hall(hall: &HallSeen) -> Hint {
-    if hall.range.1 != Burning::Off {
+    if hall.range.burning != Burning::Off {
         return Hint::act(
             "Turn the range off: at rest no gas may flow anywhere.",
             "range",

@@ -83,8 +83,8 @@ impl Remembered {
         }
         let [heater, range] = &mut self.neighbors_found;
         if let Some(hall) = &seen.hall {
-            self.range = Some(hall.range.1);
-            range.get_or_insert(hall.range.1);
+            self.range = Some(hall.range.burning);
+            range.get_or_insert(hall.range.burning);
             self.setpoint_found_half_f.get_or_insert(hall.setpoint_half_f);
             let since = match self.call {
                 Some((call, since, _)) if call == hall.call => since,
@@ -93,7 +93,7 @@ impl Remembered {
             self.call = Some((hall.call, since, seen.tick));
         }
         if let Some(furnace) = &seen.furnace {
-            heater.get_or_insert(furnace.water_heater.1);
+            heater.get_or_insert(furnace.water_heater.burning);
             self.tagged = furnace.tag == Fitted::On;
         }
         self.shown_pa = match seen.meter.hose {

@@ -2,9 +2,7 @@
 
 use super::{Hint, Remembered, STILL, end, to_plant_room};
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::{
-    Cock, Door, Fitted, Joint, JointVerdict, OnOff, Place, Port, PortFill, Push, Tool,
-};
+use crate::parts::{Cock, Door, Fitted, JointVerdict, OnOff, Place, Port, PortFill, Push, Tool};
 use crate::senses::seen::{BurnersSeen, Display, FluidSeen, FurnaceSeen, Seen, Sound};
 
 /// Snug for a plug started by hand, in eighths past hand-tight: the middle of the band.
@@ -28,11 +26,7 @@ fn part(port: Port) -> &'static str {
 }
 
 fn fill(burners: &BurnersSeen, port: Port) -> PortFill {
-    let [inlet, manifold] = &burners.ports;
-    match port {
-        Port::Inlet => inlet.fill,
-        Port::Manifold => manifold.fill,
-    }
+    burners.ports[port].fill
 }
 
 fn other(port: Port) -> Port {
@@ -95,7 +89,7 @@ pub(super) fn off(seen: &Seen, furnace: &FurnaceSeen) -> Option<Hint> {
 /// off.
 pub(super) fn close_both(seen: &Seen) -> Option<Hint> {
     let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
-    let snug = burners.is_none_or(|it| it.ports.iter().all(|port| port.fill == PortFill::Snug));
+    let snug = burners.is_none_or(|it| it.ports.values().all(|port| port.fill == PortFill::Snug));
     if snug && seen.meter.hose.is_none() {
         return None;
     }
@@ -111,12 +105,7 @@ pub(super) fn prove(seen: &Seen, remembered: &Remembered, port: Port) -> Option<
         return None;
     }
     let joint = port.joint();
-    let [inlet, manifold, ..] = &seen.furnace.as_ref()?.burners.as_ref()?.fluid;
-    let fluid = match joint {
-        Joint::InletPort => inlet,
-        Joint::ManifoldPort => manifold,
-        Joint::Union | Joint::Connector => return None,
-    };
+    let fluid = &seen.furnace.as_ref()?.burners.as_ref()?.fluid[joint];
     let name = joint.label().to_lowercase();
     match fluid {
         FluidSeen::Dry => want(seen, Tool::LeakFluid, "each joint you made is brushed under gas")

@@ -76,12 +76,12 @@ pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String>
         Some(_) => lines.push("No conversion label.".into()),
         None => {}
     }
-    if let Some(Finding::Delivery(low, high, rest)) = of(Subject::SupplyRegulator) {
+    if let Some(Finding::Delivery(limits)) = of(Subject::SupplyRegulator) {
         lines.push(full_stop(format!(
             "Supply regulator: {} to {}, at rest at most {} {}",
-            pressure(*low, unit, 1),
-            pressure(*high, unit, 1),
-            pressure(*rest, unit, 1),
+            pressure(limits.lowest_pa, unit, 1),
+            pressure(limits.highest_pa, unit, 1),
+            pressure(limits.rest_pa, unit, 1),
             unit.label()
         )));
     }

@@ -15,8 +15,8 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         "blower-door" | "door-switch" => door(Door::Blower, furnace.blower_door, list),
         "furnace-switch" => switch(furnace.switch, list),
         "manual-valve" => cock(Cock::Furnace, furnace.cock_deg, list),
-        "water-heater-cock" => cock(Cock::WaterHeater, furnace.water_heater.0, list),
-        "water-heater" => neighbor(Neighbor::WaterHeater, furnace.water_heater.1, list),
+        "water-heater-cock" => cock(Cock::WaterHeater, furnace.water_heater.cock_deg, list),
+        "water-heater" => neighbor(Neighbor::WaterHeater, furnace.water_heater.burning, list),
         "plant-window" => window(Window::PlantRoom, furnace.window, list),
         "furnace" => {
             kneel(seen, list);
@@ -150,9 +150,7 @@ pub(super) fn joint(joint: Joint, seen: &Seen, list: &mut List) {
         .furnace
         .as_ref()
         .and_then(|furnace| furnace.burners.as_ref())
-        .zip(Joint::ALL.iter().position(|&one| one == joint))
-        .and_then(|(burners, at)| burners.fluid.get(at))
-        .is_none_or(|fluid| *fluid != FluidSeen::Dry);
+        .is_none_or(|burners| burners.fluid[joint] != FluidSeen::Dry);
     if wet {
         list.add("Wipe it dry", Action::Wipe(joint));
     }

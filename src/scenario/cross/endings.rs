@@ -3,8 +3,7 @@
 use super::Cross;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
-use crate::hands::action::Ending;
-use crate::parts::Screw;
+use crate::parts::{Ending, Screw};
 use crate::scenario::format::Scenario;
 use crate::setup::{Setup, SupplyKind, SupplyRight};
 
@@ -129,7 +128,7 @@ fn supply_is_off(setup: &Setup) -> bool {
     let (least, most) = supply.delivery_limits_pa;
     let figures = setup.furnace.plate.figures();
     let load_w = setup.furnace.plate.input_high.si()
-        + setup.neighbors.iter().map(|it| it.input_w).sum::<f64>();
+        + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
     let flow_m3_s = load_w / setup.gas.heating_value_j_m3;
     let loaded_pa = supply.set_pa - supply.droop_pa * flow_m3_s / supply.droop_flow_m3_s.max(1e-9);
     let empty = match supply.kind {

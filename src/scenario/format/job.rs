@@ -1,7 +1,6 @@
 //! House, manometer, found state, job card and marking.
 
-use crate::hands::action::Ending;
-use crate::parts::{Fitted, OnOff};
+use crate::parts::{Ending, Fitted, OnOff};
 use crate::rules::Severity;
 use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section};

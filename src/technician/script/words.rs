@@ -1,10 +1,10 @@
 //! The words of a script and what they stand for.
 
 use crate::catalogue::repair::Repair;
-use crate::hands::action::{Contact, Ending, NotDone, StartStop, Topic};
+use crate::hands::action::{Contact, NotDone, StartStop, Topic};
 use crate::parts::{
-    Cock, Door, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff, Opening,
-    Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
+    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff,
+    Opening, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
 };
 use crate::senses::seen::Sound;
 use crate::units::PressureUnit;

@@ -1,7 +1,8 @@
 //! Two healthy rigs: an 80,000 Btu/h two-stage furnace beside 100,000 Btu/h of other appliances.
 
+use enum_map::EnumMap;
 use quarterturn::appliance::plate::{Fuel, GasFigures, Plate, Target};
-use quarterturn::parts::{Fitted, OnOff};
+use quarterturn::parts::{Fitted, Neighbor, OnOff};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::setup::*;
 use quarterturn::units::*;
@@ -78,9 +79,13 @@ pub fn healthy(fuel: Fuel) -> Setup {
         },
         trunk: vec![trunk],
         branch,
-        neighbors: [40_000.0, 60_000.0].map(|btu_h| NeighborSetup {
+        neighbors: EnumMap::from_fn(|neighbor| NeighborSetup {
             line: vec![steel(0.622, 8.0, 1, 0)],
-            input_w: btu_h * W_PER_BTU_H,
+            input_w: W_PER_BTU_H
+                * match neighbor {
+                    Neighbor::WaterHeater => 40_000.0,
+                    Neighbor::Range => 60_000.0,
+                },
             manifold_pa: if natural { inwc(4.0) } else { inwc(10.0) },
         }),
         furnace: FurnaceSetup {
@@ -130,9 +135,9 @@ pub fn healthy(fuel: Fuel) -> Setup {
             valve_switch: OnOff::On,
             furnace_switch: OnOff::On,
             thermostat_mode: OnOff::On,
-            neighbors: [OnOff::Off, OnOff::Off],
-            caps: [Fitted::On, Fitted::On],
-            plugs_past_hand: [0.75, 0.75],
+            neighbors: EnumMap::from_fn(|_| OnOff::Off),
+            caps: EnumMap::from_fn(|_| Fitted::On),
+            plugs_past_hand: EnumMap::from_fn(|_| 0.75),
         },
         condition: Condition::default(),
         faults: Vec::new(),

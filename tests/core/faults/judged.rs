@@ -5,10 +5,10 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
-use quarterturn::hands::action::{Action, Contact, Ending, HandOver};
+use quarterturn::hands::action::{Action, Contact, HandOver};
 use quarterturn::marking::{Brief, Finding, Ledger, evaluate};
 use quarterturn::measure::felt::is_felt;
-use quarterturn::parts::{Door, Firing, Fitted, Joint, Place, Port, Tool};
+use quarterturn::parts::{Door, Ending, Firing, Fitted, Joint, Place, Port, Tool};
 use quarterturn::rules::{Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::Cracked;
@@ -182,7 +182,9 @@ fn nothing_comes_out_of_a_stopped_up_port() {
 #[test]
 fn a_crack_is_seen_under_leak_fluid_only() {
     let mut bench = Bench::new(faulty(Fault::CrackedBoss, 1.0, Fuel::Natural));
-    let cracked = |bench: &Bench| bench.seen().furnace.unwrap().burners.unwrap().ports[1].cracked;
+    let cracked = |bench: &Bench| {
+        bench.seen().furnace.unwrap().burners.unwrap().ports[Port::Manifold].cracked
+    };
     act(&mut bench, Action::Go(Place::PlantRoom));
     act(&mut bench, Action::Door { door: Door::Burner, to: Fitted::Off });
     assert_eq!(cracked(&bench), Cracked::Sound);

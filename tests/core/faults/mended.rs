@@ -47,7 +47,7 @@ fn differences(was: &Pattern, is: &Pattern) -> Vec<String> {
             wrong.push(format!("{:?}: flame current", is.stage));
         }
         let (was_leak, is_leak) = (was.truth.leak_m3_s, is.truth.leak_m3_s);
-        if was_leak.iter().zip(&is_leak).any(|(was, is)| (was - is).abs() > 1e-8) {
+        if was_leak.iter().zip(is_leak.iter()).any(|(was, is)| (was - is).abs() > 1e-8) {
             wrong.push(format!("{:?}: leaks {is_leak:?} instead of {was_leak:?}", is.stage));
         }
         if (was.truth.vented_m3_s - is.truth.vented_m3_s).abs() > 1e-8 {

@@ -1,9 +1,9 @@
 //! Work that was really measured need not be named as not done.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::hands::action::{Action, Ending, HandOver, NotDone, StartStop};
+use quarterturn::hands::action::{Action, HandOver, NotDone, StartStop};
 use quarterturn::marking::{Brief, Observer};
-use quarterturn::parts::{Firing, Fitted, Place, Spot};
+use quarterturn::parts::{Ending, Firing, Fitted, Place, Spot};
 
 use super::Hand;
 use crate::bench::rig;

@@ -72,7 +72,7 @@ pub fn small() -> String {
         }
         if tick == 610 {
             let action = Action::HandOver(HandOver {
-                ending: quarterturn::hands::action::Ending::InService,
+                ending: quarterturn::parts::Ending::InService,
                 not_done: vec![quarterturn::hands::action::NotDone::GasRate],
             });
             bench.apply(&action).unwrap();

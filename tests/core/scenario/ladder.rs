@@ -5,7 +5,7 @@ use std::collections::{BTreeMap, BTreeSet};
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::fault::{Family, Fault};
-use quarterturn::hands::action::Ending;
+use quarterturn::parts::Ending;
 use quarterturn::rules::competency;
 use quarterturn::scenario::{Scenario, Step, builtin, load};
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::hands::action::Ending;
+use quarterturn::parts::Ending;
 use quarterturn::rng::stream;
 use quarterturn::scenario::{Scenario, builtin, check, load, to_text};
 use quarterturn::setup::{Setup, SupplyRight};

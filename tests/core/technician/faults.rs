@@ -1,6 +1,6 @@
 //! Faults over the whole range of the catalogue, and two at once.
 
-use quarterturn::hands::action::Ending::{InService, ShutOff, SupplyOwnerCalled};
+use quarterturn::parts::Ending::{InService, ShutOff, SupplyOwnerCalled};
 
 use super::{faulty, full, spoiled};
 

@@ -1,6 +1,6 @@
 //! What eyes and ears find on arrival, and faults in the middle of their range.
 
-use quarterturn::hands::action::Ending::{InService, SupplyOwnerCalled};
+use quarterturn::parts::Ending::{InService, SupplyOwnerCalled};
 
 use super::{faulty, full, spoiled, with};
 

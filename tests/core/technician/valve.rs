@@ -1,8 +1,8 @@
 //! Gas valves that let gas by or shut slowly, and gas in the air.
 
 use quarterturn::bench::Bench;
-use quarterturn::hands::action::Ending::{InService, ShutOff};
 use quarterturn::hands::action::{Action, HandOver};
+use quarterturn::parts::Ending::{InService, ShutOff};
 use quarterturn::parts::Place;
 use quarterturn::senses::seen::Sound;
 use quarterturn::technician::Technician;

@@ -163,7 +163,7 @@ impl Signs {
         self.words.push(format!("{:?} {:?}", point.missed, truth.firing));
         let mut add = |value: f64, resolution: f64| self.numbers.push((value, resolution));
         add(truth.supply_pa, PRESSURE_PA);
-        for (low, high) in point.swing_pa {
+        for (low, high) in point.swing_pa.into_values() {
             add(low, PRESSURE_PA);
             add(high, PRESSURE_PA);
         }
@@ -173,7 +173,7 @@ impl Signs {
         add(truth.co_air_free_ppm, CO_PPM);
         add(truth.draft_pa, DRAFT_PA);
         add(truth.vented_m3_s * 1e6, 1.0);
-        for leak in truth.leak_m3_s {
+        for leak in truth.leak_m3_s.iter() {
             // Leak fluid shows very little.
             add(leak * 1e6, 0.1);
         }

@@ -1,8 +1,8 @@
 //! What is worn, blocked or wet on the gas side: elements that a sound bench does not have.
 
-use super::{BODY_M3, MAIN_BORE_M};
-use crate::model::gas::wear::{Air, Gate, Relief, Sag, Swing, Torn, Wear};
-use crate::model::gas::{Later, SHARP_CD, ball};
+use super::side::Later;
+use super::sizes::{BODY_M3, MAIN_BORE_M, SHARP_CD, ball};
+use super::wear::{Air, Gate, Relief, Sag, Swing, Torn, Wear};
 use crate::physics::network::{ElementId, NetworkBuilder, NodeId};
 use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2, series_area};
 use crate::physics::regulator::Bonnet;
@@ -26,7 +26,7 @@ const GATE_M2: f64 = 6.0e-6;
 const CONNECTOR_M: f64 = 0.5 * M_PER_IN;
 
 /// The opening before the regulators, where an excess-flow valve or ice can shut it.
-pub(crate) fn gate(
+pub(super) fn gate(
     b: &mut NetworkBuilder,
     setup: &Setup,
     from: NodeId,
@@ -53,7 +53,7 @@ pub(crate) fn gate(
 }
 
 /// Pressure that the supply regulator is laid out for, in pascals.
-pub(crate) fn design_pa(setup: &Setup) -> f64 {
+pub(super) fn design_pa(setup: &Setup) -> f64 {
     match setup.condition.supply.single_stage_set_k {
         Some(set_k) => vapour_abs_pa(set_k) - setup.ambient_abs_pa,
         None => setup.supply.upstream_pa,
@@ -61,7 +61,7 @@ pub(crate) fn design_pa(setup: &Setup) -> f64 {
 }
 
 /// Pressure behind the supply regulator before all comes to rest: what is trapped there stays.
-pub(crate) fn start_pa(setup: &Setup) -> f64 {
+pub(super) fn start_pa(setup: &Setup) -> f64 {
     let worn = &setup.condition.supply;
     match (worn.upstream_pa, worn.single_stage_set_k) {
         (_, Some(_)) => 0.0,
@@ -71,13 +71,13 @@ pub(crate) fn start_pa(setup: &Setup) -> f64 {
 }
 
 /// Effective area that passes a flow from the pressure before the supply regulator to its own.
-pub(crate) fn supply_area(setup: &Setup, flow_m3_s: f64) -> f64 {
+pub(super) fn supply_area(setup: &Setup, flow_m3_s: f64) -> f64 {
     let law = OpeningLaw::new(&setup.gas, T_STD_K);
     area_for_flow_m2(&law, flow_m3_s, design_pa(setup), setup.supply.set_pa, setup.ambient_abs_pa)
 }
 
 /// What sets in once everything has come to rest.
-pub(crate) fn later(setup: &Setup) -> Later {
+pub(super) fn later(setup: &Setup) -> Later {
     let worn = &setup.condition.supply;
     let seat_leak_m2 =
         if worn.lets_by_m3_s > 0.0 { supply_area(setup, worn.lets_by_m3_s) } else { 0.0 };
@@ -90,7 +90,7 @@ pub(crate) fn later(setup: &Setup) -> Later {
 }
 
 /// What goes wrong at the supply regulator: relief and torn diaphragm.
-pub(crate) fn supply_faults(
+pub(super) fn supply_faults(
     b: &mut NetworkBuilder,
     setup: &Setup,
     (supply, air, regulator): (NodeId, NodeId, ElementId),
@@ -116,7 +116,7 @@ pub(crate) fn supply_faults(
 }
 
 /// A kink in the connector and water in a sag: one opening at the branch's end.
-pub(crate) fn line_faults(
+pub(super) fn line_faults(
     b: &mut NetworkBuilder,
     setup: &Setup,
     end: NodeId,
@@ -155,7 +155,7 @@ pub(crate) fn line_faults(
 }
 
 /// What the shut seats of the gas valve let by, as an area.
-pub(crate) fn seats_leak_m2(setup: &Setup) -> f64 {
+pub(super) fn seats_leak_m2(setup: &Setup) -> f64 {
     let law = OpeningLaw::new(&setup.gas, T_STD_K);
     let lets_by = setup.condition.valve.lets_by_m3_s;
     let inlet_pa = setup.furnace.plate.figures().inlet_min_pa;
@@ -166,7 +166,7 @@ pub(crate) fn seats_leak_m2(setup: &Setup) -> f64 {
 }
 
 /// What goes wrong at the gas valve and with what comes to it: a worn guide, air in the line.
-pub(crate) fn valve_faults(setup: &Setup, burners: ElementId, wear: &mut Wear) {
+pub(super) fn valve_faults(setup: &Setup, burners: ElementId, wear: &mut Wear) {
     let worn = &setup.condition;
     if worn.valve.swing_pa > 0.0 {
         let rated_m3_s = setup.furnace.plate.input_high.si() / setup.gas.heating_value_j_m3;

@@ -1,71 +1,52 @@
-//! The gas side of the bench: the network from tank or main to the burners, with the places where
-//! hands and faults reach into it.
+//! The gas side as it stands, what is read off it and what is set in it.
 
-mod build;
-mod refit;
-mod valve;
-mod wear;
+use super::sizes::{BARB_BORE_M, HOLE_CD, HOSE_END_M2, PORT_BORE_M};
+use super::valve::StageSprings;
+use super::wear::Wear;
+use enum_map::EnumMap;
 
-use crate::parts::{Fitted, Neighbor, Port};
+use crate::model::truth::Leaks;
+use crate::parts::{Fitted, Level, Neighbor, Port, Screw};
 use crate::physics::network::{ElementId, Network, NodeId, StepReport};
 use crate::physics::orifice::{hole_area_m2, series_area};
 use crate::physics::regulator::{Bonnet, Regulator};
-use crate::physics::valve::{HandValve, HandValveKind};
-use crate::setup::Setup;
+use crate::physics::valve::HandValve;
 use crate::site::tank::Tank;
 use crate::units::TICK_S;
 
-pub(crate) use refit::SupplyRegulator;
-pub(crate) use valve::StageSprings;
-
-/// Bore of a port's tapped hole behind the plug, in metres (a 1/8 in. tap; from memory).
-const PORT_BORE_M: f64 = 3.0e-3;
-/// Bore of the barbed adapter, in metres (common practice).
-const BARB_BORE_M: f64 = 2.5e-3;
-/// Discharge coefficient of a short drilled hole (common practice).
-const HOLE_CD: f64 = 0.8;
-/// Area of the hose's open end, in m².
-const HOSE_END_M2: f64 = 1.5e-5;
-/// Gas volume of hose and manometer, in m³.
-const HOSE_M3: f64 = 2.5e-5;
-/// Discharge coefficient of a hole with sharp edges (common practice).
-const SHARP_CD: f64 = 0.6;
 /// Share of the burner box's pressure that is left in the bonnet with a stage cap off (our own
 /// valve).
 const CAP_OFF: f64 = 0.7;
 /// Share of their open area from which slow seats count as shut.
 const SHUT_SHARE: f64 = 0.002;
-/// Inlet pressure against which the coil no longer lifts the seats, against the most that the valve
-/// may see (our own valve).
-const LIFTS_AGAINST: f64 = 1.4;
 
 /// Nodes that are read or set.
 #[derive(Debug, Clone, Copy)]
-struct Nodes {
-    upstream: NodeId,
-    supply: NodeId,
-    tee: NodeId,
-    inlet: NodeId,
-    manifold: NodeId,
-    hose: NodeId,
-    burner_box: NodeId,
+pub(super) struct Nodes {
+    pub(super) upstream: NodeId,
+    pub(super) supply: NodeId,
+    pub(super) tee: NodeId,
+    pub(super) inlet: NodeId,
+    pub(super) manifold: NodeId,
+    pub(super) hose: NodeId,
+    pub(super) burner_box: NodeId,
 }
 
 /// Elements that are read or set.
 #[derive(Debug, Clone, Copy)]
-struct Elements {
-    supply_regulator: ElementId,
-    supply_cock: ElementId,
-    furnace_cock: ElementId,
-    seats: ElementId,
-    valve_regulator: ElementId,
-    burners: ElementId,
-    neighbors: [ElementId; 2],
-    /// Inlet port and manifold port, to the air.
-    port_to_air: [ElementId; 2],
-    /// Inlet port and manifold port, to the hose.
-    port_to_hose: [ElementId; 2],
-    hose_to_air: ElementId,
+pub(super) struct Elements {
+    pub(super) supply_regulator: ElementId,
+    pub(super) supply_cock: ElementId,
+    pub(super) furnace_cock: ElementId,
+    pub(super) seats: ElementId,
+    pub(super) valve_regulator: ElementId,
+    pub(super) burners: ElementId,
+    pub(super) neighbors: EnumMap<Neighbor, ElementId>,
+    /// Each port, to the air.
+    pub(super) port_to_air: EnumMap<Port, ElementId>,
+    /// Each port, to the hose.
+    pub(super) port_to_hose: EnumMap<Port, ElementId>,
+    pub(super) hose_to_air: ElementId,
 }
 
 /// What is at a port, for the gas.
@@ -88,54 +69,55 @@ pub(crate) enum PortPath {
 
 /// What sets in at rest: the job begins after a run has just ended.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-struct Later {
+pub(super) struct Later {
     /// What the supply regulator's shut seat lets by, in m².
-    seat_leak_m2: f64,
+    pub(super) seat_leak_m2: f64,
     /// The shut-in air of its bonnet.
-    bonnet: Option<Bonnet>,
+    pub(super) bonnet: Option<Bonnet>,
 }
 
 /// The gas side.
 #[derive(Debug, Clone)]
 pub(crate) struct GasSide {
-    network: Network,
-    nodes: Nodes,
-    elements: Elements,
-    springs: StageSprings,
-    supply_pa_per_turn: f64,
-    supply_turns_found: f64,
-    supply_set_found_pa: f64,
-    supply_turned: f64,
-    furnace_cock: HandValve,
-    supply_cock: HandValve,
-    neighbor_cock: HandValve,
-    neighbor_orifice_m2: [f64; 2],
-    seats_open_m2: f64,
-    seats_leak_m2: f64,
+    pub(super) network: Network,
+    pub(super) nodes: Nodes,
+    pub(super) elements: Elements,
+    pub(super) springs: StageSprings,
+    pub(super) supply_pa_per_turn: f64,
+    pub(super) supply_turns_found: f64,
+    pub(super) supply_set_found_pa: f64,
+    pub(super) supply_turned: f64,
+    pub(super) furnace_cock: HandValve,
+    pub(super) supply_cock: HandValve,
+    pub(super) neighbor_cock: HandValve,
+    pub(super) neighbor_orifice_m2: EnumMap<Neighbor, f64>,
+    pub(super) seats_open_m2: f64,
+    pub(super) seats_leak_m2: f64,
     /// Time in which the seats fall shut, in seconds; none where they do so at once.
-    closes_s: f64,
-    lifts_against_pa: f64,
+    pub(super) closes_s: f64,
+    pub(super) lifts_against_pa: f64,
     /// Share of the burner box's pressure that the valve's bonnet feels.
-    box_share: f64,
-    cap_share: f64,
+    pub(super) box_share: f64,
+    pub(super) cap_share: f64,
     /// Free area of the tapped hole at each port, in m², where it is not free.
-    taps_m2: [Option<f64>; 2],
-    hose_hole_m2: f64,
+    pub(super) taps_m2: EnumMap<Port, Option<f64>>,
+    pub(super) hose_hole_m2: f64,
     /// Open end at the instrument that the hose goes to, in m².
-    hose_open_m2: f64,
-    wear: wear::Wear,
-    /// Numbers of the first node behind supply, branch, worn places of the line, and of all nodes.
-    marks: [u16; 4],
+    pub(super) hose_open_m2: f64,
+    pub(super) wear: Wear,
+    /// Numbers of the first node behind supply, branch, worn places of the line, and of all nodes,
+    /// in the order in which they are built.
+    pub(super) marks: [u16; 4],
     /// What sets in once the bench has come to rest.
-    later: Later,
-    tank: Option<Tank>,
+    pub(super) later: Later,
+    pub(super) tank: Option<Tank>,
     /// How far the tank's pressure moves in one second, in pascals: between two slow steps it goes
     /// straight, so that the lines behind it are not knocked five times a second.
-    tank_pa_per_s: f64,
-    dial_turns: f64,
-    dial_m3: f64,
+    pub(super) tank_pa_per_s: f64,
+    pub(super) dial_turns: f64,
+    pub(super) dial_m3: f64,
     /// Total of Σ|residual| against throughput, the largest seen.
-    worst_imbalance: f64,
+    pub(super) worst_imbalance: f64,
 }
 
 impl GasSide {
@@ -180,17 +162,16 @@ impl GasSide {
     }
 
     pub(crate) fn neighbor_flow(&self, neighbor: Neighbor) -> f64 {
-        self.network.flow_std_m3_s(self.elements.neighbors[index(neighbor)])
+        self.network.flow_std_m3_s(self.elements.neighbors[neighbor])
     }
 
-    /// Gas to the air at the inlet port, the manifold port and the hose's end, in standard m³/s.
-    pub(crate) fn leaks(&self) -> [f64; 3] {
+    /// Gas to the air at each port and at the hose's end, in standard m³/s.
+    pub(crate) fn leaks(&self) -> Leaks {
         let flow = |element| self.network.flow_std_m3_s(element).max(0.0);
-        [
-            flow(self.elements.port_to_air[0]),
-            flow(self.elements.port_to_air[1]),
-            flow(self.elements.hose_to_air),
-        ]
+        Leaks {
+            ports: self.elements.port_to_air.map(|_, element| flow(element)),
+            hose: flow(self.elements.hose_to_air),
+        }
     }
 
     /// Gas out of a crack in the connector, in standard m³/s; none without one.
@@ -204,20 +185,19 @@ impl GasSide {
         self.connector_leak().map_or(ports, |connector| ports + connector)
     }
 
-    /// Turns the seats of the gas valve and loads its spring: which stage the control gives it.
-    pub(crate) fn drive_valve(&mut self, seats: ValveSeats) {
+    /// Works the seats of the gas valve and loads its spring: for which level the control opens it,
+    /// if for any.
+    pub(crate) fn drive_valve(&mut self, seats: Option<Level>) {
         let inlet_pa = self.pressure_pa(Port::Inlet);
         let lifted = self.network.opening_m2(self.elements.seats) > self.seats_leak_m2;
         let open = match seats {
-            ValveSeats::Closed => self.closing_m2(),
-            ValveSeats::Low | ValveSeats::High if lifted || inlet_pa <= self.lifts_against_pa => {
-                self.seats_open_m2
-            }
-            ValveSeats::Low | ValveSeats::High => self.seats_leak_m2,
+            None => self.closing_m2(),
+            Some(_) if lifted || inlet_pa <= self.lifts_against_pa => self.seats_open_m2,
+            Some(_) => self.seats_leak_m2,
         };
         self.network.set_opening(self.elements.seats, open);
         if let Some(regulator) = self.network.regulator_mut(self.elements.valve_regulator) {
-            self.springs.load(regulator, seats == ValveSeats::High);
+            self.springs.load(regulator, seats.unwrap_or(Level::Low));
         }
     }
 
@@ -243,8 +223,9 @@ impl GasSide {
     }
 
     /// Says whether the stage caps are on: they shut the valve's bonnet.
-    pub(crate) fn set_caps(&mut self, caps: [Fitted; 2]) {
-        self.cap_share = if caps.contains(&Fitted::Off) { CAP_OFF } else { 1.0 };
+    pub(crate) fn set_caps(&mut self, caps: EnumMap<Screw, Fitted>) {
+        let off = caps[Screw::Low] == Fitted::Off || caps[Screw::High] == Fitted::Off;
+        self.cap_share = if off { CAP_OFF } else { 1.0 };
     }
 
     pub(crate) fn set_furnace_cock(&mut self, degrees: i16) {
@@ -259,17 +240,16 @@ impl GasSide {
 
     /// Sets how far a neighbour's valve and burner are open.
     pub(crate) fn set_neighbor(&mut self, neighbor: Neighbor, degrees: i16, burner_open: bool) {
-        let i = index(neighbor);
         let cock = self.neighbor_cock.cd_area_m2(f64::from(degrees));
-        let orifice = if burner_open { self.neighbor_orifice_m2[i] } else { 0.0 };
-        self.network.set_opening(self.elements.neighbors[i], series_area(&[cock, orifice]));
+        let orifice = if burner_open { self.neighbor_orifice_m2[neighbor] } else { 0.0 };
+        self.network.set_opening(self.elements.neighbors[neighbor], series_area(&[cock, orifice]));
     }
 
     /// Sets what the gas finds at the ports.
-    pub(crate) fn set_ports(&mut self, paths: [PortPath; 2]) {
+    pub(crate) fn set_ports(&mut self, paths: EnumMap<Port, PortPath>) {
         let mut hose_end = HOSE_END_M2;
-        for (i, path) in paths.into_iter().enumerate() {
-            let tap = |area_m2: f64| match self.taps_m2[i] {
+        for (port, path) in paths {
+            let tap = |area_m2: f64| match self.taps_m2[port] {
                 Some(free_m2) => series_area(&[area_m2, free_m2]),
                 None => area_m2,
             };
@@ -282,8 +262,8 @@ impl GasSide {
                     (boss_m2, tap(hole_area_m2(HOLE_CD, BARB_BORE_M)))
                 }
             };
-            self.network.set_opening(self.elements.port_to_air[i], air);
-            self.network.set_opening(self.elements.port_to_hose[i], hose);
+            self.network.set_opening(self.elements.port_to_air[port], air);
+            self.network.set_opening(self.elements.port_to_hose[port], hose);
         }
         self.network.set_opening(self.elements.hose_to_air, hose_end);
     }
@@ -387,7 +367,7 @@ impl GasSide {
         for value in self.network.state() {
             sink(value.to_bits());
         }
-        for value in self.springs.state() {
+        for value in self.springs.turns().into_values() {
             sink(value.to_bits());
         }
         sink(self.dial_turns.to_bits());
@@ -403,34 +383,7 @@ impl GasSide {
     }
 }
 
-/// What the control makes of the gas valve.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub(crate) enum ValveSeats {
-    /// Both seats shut.
-    Closed,
-    /// Open, low spring.
-    Low,
-    /// Open, high spring.
-    High,
-}
-
-fn index(neighbor: Neighbor) -> usize {
-    match neighbor {
-        Neighbor::WaterHeater => 0,
-        Neighbor::Range => 1,
-    }
-}
-
-fn ball(bore_m: f64) -> HandValve {
-    HandValve::new(HandValveKind::Ball, bore_m)
-}
-
 impl GasSide {
-    /// Builds the network and lets it come to rest as found.
-    pub(crate) fn new(setup: &Setup) -> Self {
-        build::gas_side(setup)
-    }
-
     /// Marches until nothing moves any more.
     pub(crate) fn settle(&mut self) {
         self.network.settle(600.0);
@@ -438,7 +391,7 @@ impl GasSide {
     }
 
     /// What waits until the bench has come to rest sets in.
-    fn set_in(&mut self) {
+    pub(super) fn set_in(&mut self) {
         let Later { seat_leak_m2, bonnet } = self.later;
         if let Some(regulator) = self.network.regulator_mut(self.elements.supply_regulator) {
             if seat_leak_m2 > 0.0 {
