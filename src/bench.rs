@@ -11,11 +11,11 @@ use crate::hands::refusal::Refusal;
 use crate::hands::{Hands, Job, judge_all_fluid};
 use crate::model::night::{Night, Pace};
 use crate::model::truth::Truth;
-use crate::model::{Model, Notice};
-use crate::parts::{Cock, Fitted, LowSide, OnOff, Opening, Port, Spot};
+use crate::model::{Model, Notice, digest};
+use crate::parts::{Port, Spot};
 use crate::senses::meter::{draw, metered_port, sight};
 use crate::senses::perceive;
-use crate::senses::seen::{Over, Seen, SheetSeen};
+use crate::senses::seen::{Over, Seen};
 use crate::senses::watch::Watch;
 use crate::setup::Setup;
 use crate::units::TICK_S;
@@ -175,6 +175,14 @@ impl Bench {
         core::mem::take(&mut self.events)
     }
 
+    /// A number that stands for the whole state: equal states give equal numbers.
+    #[must_use]
+    pub fn digest(&self) -> u64 {
+        // Events are told, and gone once they are taken: no state.
+        let Self { model, watch, job, over, events: _ } = self;
+        digest(&(model, watch, job, over))
+    }
+
     /// The largest imbalance of gas in any step so far, relative to the throughput.
     #[must_use]
     pub fn worst_imbalance(&self) -> f64 {
@@ -216,100 +224,5 @@ impl Bench {
 
     fn tell(&mut self, what: Happening) {
         self.events.push(Event { tick: self.model.tick, what });
-    }
-}
-
-impl Bench {
-    /// A number that stands for the whole state: equal states give equal numbers.
-    #[must_use]
-    pub fn digest(&self) -> u64 {
-        // FNV-1a over 64-bit words.
-        let mut hash = 0xcbf2_9ce4_8422_2325_u64;
-        let mut sink = |word: u64| hash = (hash ^ word).wrapping_mul(0x0100_0000_01b3);
-        sink(self.model.tick);
-        self.model.gas.digest(&mut sink);
-        self.model.furnace.digest(&mut sink);
-        self.model.house.digest(&mut sink);
-        self.model.thermostat.digest(&mut sink);
-        self.model.room.digest(&mut sink);
-        self.model.meter.digest(&mut sink);
-        self.watch.digest(&mut sink);
-        sink(self.job.cycle.digest());
-        for port in self.model.things.ports.values() {
-            port.digest(&mut sink);
-        }
-        for brushed in self.model.things.fluid.values().flatten() {
-            sink(brushed.fluid.bubbles.to_bits());
-            sink(brushed.fluid.wet_s.to_bits());
-        }
-        for starved_s in self.model.things.starved_s.into_values() {
-            sink(starved_s.to_bits());
-        }
-        sink(self.things_word());
-        sink(u64::from(self.model.things.setpoint_half_f.unsigned_abs()));
-        for (i, brushed) in self.model.things.fluid.values().enumerate() {
-            sink((i as u64) << 1 | u64::from(brushed.is_some()));
-        }
-        for turned in self.model.things.turned_eighths.into_values() {
-            sink(u64::from(turned.unsigned_abs()) << 1 | u64::from(turned < 0));
-        }
-        sheet_digest(&self.job.sheet, &mut sink);
-        self.model.kit.digest(self.model.person.hand, &mut sink);
-        for repair in &self.job.mended {
-            sink(*repair as u64);
-        }
-        hash
-    }
-
-    /// Switches, doors and the like packed into one word.
-    pub(crate) fn things_word(&self) -> u64 {
-        let things = &self.model.things;
-        let on = |fitted: Fitted| u64::from(fitted == Fitted::On);
-        let mut word = self.model.person.place as u64;
-        word = word << 3 | self.model.person.hand.map_or(7, |tool| (tool as u64).min(7));
-        for cap in things.caps.values().chain(things.doors.values()) {
-            word = word << 1 | on(*cap);
-        }
-        word = word << 1 | on(things.stage_jumper);
-        word = word << 1 | on(things.tag);
-        for window in things.windows.into_values() {
-            word = word << 1 | u64::from(window == Opening::Open);
-        }
-        word = word << 1 | u64::from(self.model.low_side == LowSide::BurnerBox);
-        word = word << 1 | u64::from(self.over.is_some());
-        for switch in things.neighbors.values().chain([
-            &things.valve_switch,
-            &things.furnace_switch,
-            &things.heating,
-        ]) {
-            word = word << 1 | u64::from(*switch == OnOff::On);
-        }
-        for degrees in [Cock::Furnace, Cock::Supply, Cock::WaterHeater, Cock::Range]
-            .map(|cock| things.cocks_deg[cock])
-        {
-            word = word << 7 | u64::from(degrees.unsigned_abs());
-        }
-        word
-    }
-}
-
-/// What is written, for a digest.
-fn sheet_digest(sheet: &SheetSeen, sink: &mut impl FnMut(u64)) {
-    for reading in &sheet.readings {
-        let place = (reading.port as u64) << 8 | (reading.stage as u64) << 4;
-        sink(place | (reading.phase as u64) << 2 | reading.unit as u64);
-        sink(u64::from(reading.thousandths.unsigned_abs()) << 1);
-    }
-    for (joint, verdict) in &sheet.joints {
-        sink((*joint as u64) << 1 | *verdict as u64);
-    }
-    for note in &sheet.notes {
-        sink((note.subject as u64) << 48 | note.tick);
-    }
-    for written in &sheet.measured {
-        sink((written.spot as u64) << 48 | written.tick);
-        for figure in &written.figures {
-            sink(u64::from(figure.steps.map_or(u32::MAX, i32::cast_unsigned)));
-        }
     }
 }

@@ -6,6 +6,7 @@
 //! **Checked.** A plate's figures against readings: `tests/core/bench/calibrated.rs`.
 
 use crate::units::{HeatRate, Pressure, TemperatureStep};
+use serde::Serialize;
 
 /// Which fuel something is made for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
@@ -28,7 +29,7 @@ impl Fuel {
 }
 
 /// A pressure with the band the maker allows around it.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Target {
     /// The wanted pressure, in pascals.
     pub pa: f64,
@@ -46,7 +47,7 @@ impl Target {
 
 /// The gas figures of a plate or of a conversion label. After a conversion the label's replace
 /// the plate's.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct GasFigures {
     /// The fuel they are for.
     pub fuel: Fuel,
@@ -67,7 +68,7 @@ pub struct GasFigures {
 }
 
 /// A rating plate.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Plate {
     /// Model name, of our own world.
     pub model: String,

@@ -3,9 +3,10 @@
 
 use super::action::Action;
 use crate::appliance::ignition::ControlState;
+use serde::Serialize;
 
 /// How far the present cycle has come.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default, Serialize)]
 pub(crate) struct CycleWatch {
     begun: bool,
     low: bool,
@@ -94,10 +95,5 @@ impl CycleWatch {
             | ControlState::BlowerOffDelay => {}
         }
         false
-    }
-
-    /// Its state as one number.
-    pub(crate) fn digest(self) -> u64 {
-        u64::from(self.begun) | u64::from(self.low) << 1 | u64::from(self.high) << 2
     }
 }

@@ -4,9 +4,10 @@ use super::cycle::CycleWatch;
 use crate::catalogue::repair::Repair;
 use crate::senses::seen::SheetSeen;
 use crate::setup::Setup;
+use serde::Serialize;
 
 /// The job so far.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, Serialize)]
 pub(crate) struct Job {
     /// What the bench was built from, once a repair has changed the model's setup.
     pub(crate) built_from: Option<Box<Setup>>,

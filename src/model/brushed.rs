@@ -3,12 +3,13 @@
 use crate::instrument::leak_fluid::LeakFluid;
 use crate::parts::Firing;
 use crate::units::TICK_S;
+use serde::Serialize;
 
 /// Seconds that fluid must be watched to judge a joint (common practice).
 const JUDGED_S: f64 = 10.0;
 
 /// Leak fluid on a joint.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct Brushed {
     pub(crate) fluid: LeakFluid,
     /// The stretch of time that goes on now.
@@ -18,7 +19,7 @@ pub(crate) struct Brushed {
 }
 
 /// A stretch of time in which burners and manual valve stayed as they were.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct Stretch {
     pub(crate) firing: Firing,
     /// Angle of the manual valve, in degrees.

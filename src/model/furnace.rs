@@ -12,6 +12,7 @@ use crate::physics::room::Room;
 use crate::setup::{Coil, Contact, Setup, Tripped};
 use crate::site::house::{House, Thermostat};
 use crate::units::P_STD_PA;
+use serde::Serialize;
 
 /// Share of the gross input that the exchanger keeps, for sizing the blower (common practice).
 const SIZING_EFFICIENCY: f64 = 0.80;
@@ -48,7 +49,7 @@ pub(crate) struct Coils {
 }
 
 /// The furnace.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(crate) struct Furnace {
     control: Control,
     safety: Safety,
@@ -325,13 +326,6 @@ impl Furnace {
     /// Whether the igniter is on.
     pub(crate) fn igniter(&self) -> bool {
         self.outputs.igniter
-    }
-
-    pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
-        self.control.digest(sink);
-        self.safety.digest(sink);
-        self.burners.digest(sink);
-        self.air.digest(sink);
     }
 }
 

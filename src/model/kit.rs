@@ -1,15 +1,16 @@
 //! Instruments other than the manometer: what is in the bag, and what it is held to.
 
 use crate::instrument::electrical::Needle;
-use crate::instrument::flue_analyser::{FlueAnalyser, Sample};
+use crate::instrument::flue_analyser::FlueAnalyser;
 use crate::instrument::spring_gauge::SpringGauge;
 use crate::instrument::stopwatch::Stopwatch;
 use crate::instrument::thermometer::Thermometer;
 use crate::instrument::water_column::WaterColumn;
-use crate::parts::{Fitted, Gauge, Spot, Tool};
+use crate::parts::{Fitted, Gauge, Spot};
+use serde::Serialize;
 
 /// The instruments in the bag.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub(crate) struct Kit {
     /// What the tool in hand is held to.
     pub spot: Option<Spot>,
@@ -44,38 +45,6 @@ impl Kit {
             column: WaterColumn::new(scale_off_m),
             spring: SpringGauge::default(),
             gauges_used: false,
-        }
-    }
-
-    /// What differs from a bag that nobody has opened; nothing for one that is shut.
-    pub(crate) fn digest(&self, hand: Option<Tool>, sink: &mut impl FnMut(u64)) {
-        if let Some(tool) = hand.filter(|tool| *tool >= Tool::Thermometer) {
-            let spot = self.spot.map_or(0xff, |spot| spot as u64);
-            sink((tool as u64) << 8 | spot);
-            sink(self.thermometer.bead_k().to_bits());
-            let Sample { o2, co_ppm, gas_k } = self.analyser.felt();
-            for value in [o2, co_ppm, gas_k, self.meter.shown()] {
-                sink(value.to_bits());
-            }
-        }
-        if self.clipped == Fitted::On {
-            sink(self.micro.shown().to_bits());
-        }
-        match self.stopwatch {
-            Stopwatch::Nought => {}
-            Stopwatch::Running { since, turns } => {
-                sink(since);
-                sink(turns.to_bits());
-            }
-            Stopwatch::Stopped { ticks, turns } => {
-                sink(ticks << 1 | 1);
-                sink(turns.to_bits());
-            }
-        }
-        if self.gauges_used {
-            sink(self.gauge as u64);
-            self.column.digest(sink);
-            self.spring.digest(sink);
         }
     }
 }

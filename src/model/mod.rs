@@ -7,6 +7,7 @@
 mod air;
 mod brushed;
 mod dangers;
+mod digest;
 mod electric;
 mod furnace;
 mod gas;
@@ -25,6 +26,7 @@ mod things;
 pub mod truth;
 
 pub(crate) use brushed::Brushed;
+pub(crate) use digest::digest;
 pub(crate) use notice::Notice;
 pub(crate) use person::Probe;
 pub(crate) use port::{CRACK_TURNS, Fill, LEANING_STOP_TURNS, PortState, SNUG_TURNS};

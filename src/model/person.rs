@@ -2,9 +2,10 @@
 
 use crate::parts::{Height, Place, Tool};
 use crate::physics::room::{Nose, Strength};
+use serde::Serialize;
 
 /// Where the person is and what is in the hand.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub(crate) struct Person {
     pub(crate) place: Place,
     pub(crate) hand: Option<Tool>,
@@ -16,7 +17,7 @@ pub(crate) struct Person {
 }
 
 /// The gas detector as it is held.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct Probe {
     pub(crate) height: Height,
     /// Per cent of the lower flammable limit, 0–100.

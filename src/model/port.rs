@@ -5,6 +5,7 @@ use super::truth::PortTruth;
 use crate::parts::{PortFill, Push};
 use crate::physics::orifice::hole_area_m2;
 use crate::setup::PlugFound;
+use serde::Serialize;
 
 /// Turns past hand-tight from which a plug seals (scenario value of our own; no published torque).
 pub(crate) const SNUG_TURNS: f64 = 0.5;
@@ -22,7 +23,7 @@ const HALF_HOSE_M: f64 = 0.9e-3;
 const SEEP_CD: f64 = 0.6;
 
 /// What is in a port.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) enum Fill {
     /// A plug, straight, this many turns past hand-tight.
     Seated(f64),
@@ -35,7 +36,7 @@ pub(crate) enum Fill {
 }
 
 /// One port.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct PortState {
     pub(crate) fill: Fill,
     pub(crate) cracked: bool,
@@ -141,20 +142,5 @@ impl PortState {
             cracked: self.cracked,
             leak_area_m2: self.leak_area_m2(),
         }
-    }
-
-    /// Its state as one number.
-    pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
-        let (kind, turns) = match self.fill {
-            Fill::Seated(past) => (0, past),
-            Fill::Started => (1, 0.0),
-            Fill::Leaning(past) => (2, past),
-            Fill::Open => (3, 0.0),
-            Fill::Adapter(None) => (4, 0.0),
-            Fill::Adapter(Some(Push::Fully)) => (5, 0.0),
-            Fill::Adapter(Some(Push::Halfway)) => (6, 0.0),
-        };
-        sink(kind << 1 | u64::from(self.cracked));
-        sink(turns.to_bits());
     }
 }

@@ -11,9 +11,10 @@ use crate::physics::room::Room;
 use crate::setup::Setup;
 use crate::site::house::{House, Thermostat};
 use enum_map::EnumMap;
+use serde::Serialize;
 
 /// The state of the whole station.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(crate) struct Model {
     /// What it works with; a repair changes it.
     pub(crate) setup: Setup,
@@ -34,7 +35,7 @@ pub(crate) struct Model {
 }
 
 /// Which alarms stand, so that each is told once.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub(crate) struct Alerts {
     pub(crate) alarm: bool,
     pub(crate) from_port: EnumMap<Port, bool>,

@@ -1,6 +1,7 @@
 //! Everything that hands have put into a state, by name.
 
 use enum_map::EnumMap;
+use serde::Serialize;
 
 use super::brushed::Brushed;
 use super::port::PortState;
@@ -15,7 +16,7 @@ const SHUT_DEG: i16 = 6;
 const FED_DEG: i16 = 45;
 
 /// Things that hands have put into a state.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub(crate) struct Things {
     /// Angle of each hand valve from shut, in degrees.
     pub(crate) cocks_deg: EnumMap<Cock, i16>,

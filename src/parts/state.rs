@@ -129,7 +129,7 @@ impl Screw {
 }
 
 /// What the furnace does.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 pub enum Firing {
     /// No gas to the burners.
     Out,

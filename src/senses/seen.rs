@@ -4,6 +4,7 @@
 //! where one stands is `None`.
 
 use enum_map::EnumMap;
+use serde::Serialize;
 
 use crate::appliance::safety::Jumpers;
 use crate::instrument::figure::Figure;
@@ -108,7 +109,7 @@ pub struct Measured {
 }
 
 /// What was written down from an instrument.
-#[derive(Debug, Clone, PartialEq, Eq)]
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct WrittenMeasured {
     /// Where it was held.
     pub spot: Spot,
@@ -377,7 +378,7 @@ pub enum Call {
 }
 
 /// The clipboard.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct SheetSeen {
     /// Readings written so far, in order; a later one replaces an earlier one of the same place.
     pub readings: Vec<Reading>,
@@ -429,20 +430,22 @@ impl SheetSeen {
 }
 
 /// What looking closely gave.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Note {
     /// What was looked at.
     pub subject: Subject,
     /// When.
     pub tick: u64,
+    // The words are not in the digest: the finding is what they say.
     /// What it says or shows, in words.
+    #[serde(skip)]
     pub text: String,
     /// Its meaning for a program that reads: the figures of a plate or label, a judgement by eye.
     pub finding: Finding,
 }
 
 /// A finding that a program can use as a person would.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub enum Finding {
     /// Gas figures of a plate or label.
     Figures(crate::appliance::plate::GasFigures),
@@ -461,7 +464,7 @@ pub enum Finding {
 }
 
 /// What a regulator may deliver by its nameplate, in pascals.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Delivery {
     /// Lowest while gas flows.
     pub lowest_pa: f64,
@@ -472,7 +475,7 @@ pub struct Delivery {
 }
 
 /// A judgement by eye.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 pub enum Condition {
     /// In order.
     Good,
@@ -481,7 +484,7 @@ pub enum Condition {
 }
 
 /// How a job came to its end.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 pub enum Over {
     /// Handed over.
     HandedOver(Ending),

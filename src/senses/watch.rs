@@ -5,6 +5,7 @@
 //! number shown since the last change that could move it.
 
 use enum_map::EnumMap;
+use serde::Serialize;
 
 use crate::parts::{Firing, Port, Stage};
 use crate::units::TICK_S;
@@ -20,7 +21,7 @@ const HOLD_STEADY_PA: f64 = 60.0;
 const HOLD_REPORT_S: f64 = 10.0;
 
 /// What the furnace and its neighbours draw, as far as a reading's stage depends on it.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct Draw {
     /// What the furnace does.
     pub firing: Firing,
@@ -56,7 +57,7 @@ impl Draw {
 }
 
 /// Lowest and highest number shown, and the true mean, at one port and stage.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 struct Span {
     low_pa: f64,
     high_pa: f64,
@@ -82,7 +83,7 @@ pub(crate) struct Sight {
 }
 
 /// Why what was shown before no longer holds.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub(crate) enum Since {
     /// The meter was zeroed or its low side moved: what it showed stays shown.
     MeterMoved,
@@ -114,7 +115,7 @@ impl Span {
 type AtStages<T> = EnumMap<Port, EnumMap<Stage, T>>;
 
 /// Remembers what was shown.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(crate) struct Watch {
     settle_s: f64,
     settled: AtStages<Option<Span>>,
@@ -129,7 +130,7 @@ pub(crate) struct Watch {
 }
 
 /// A no-flow hold under way.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 struct Holding {
     seconds: f64,
     start_pa: f64,
@@ -260,28 +261,6 @@ impl Watch {
             tick: self.settled[port][stage].map(|s| s.tick),
             before: self.before[port][stage]
                 .map(|(s, since)| ((s.low_pa, s.high_pa), s.error_pa, since)),
-        }
-    }
-
-    /// Its state for a digest.
-    pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
-        sink(self.since_s.to_bits());
-        sink(self.smooth_pa.to_bits());
-        for span in
-            self.settled.values().chain(self.any.values()).flat_map(EnumMap::values).flatten()
-        {
-            sink(span.low_pa.to_bits());
-            sink(span.high_pa.to_bits());
-            sink(u64::from(span.count));
-        }
-        for (span, since) in self.before.values().flat_map(EnumMap::values).flatten() {
-            sink(span.low_pa.to_bits());
-            sink(span.high_pa.to_bits());
-            sink(u64::from(*since == Since::PressureMoved));
-        }
-        if let Some(hold) = self.hold {
-            sink(hold.seconds.to_bits());
-            sink(hold.start_pa.to_bits());
         }
     }
 }

@@ -4,6 +4,7 @@
 //! follow from it.
 
 use enum_map::EnumMap;
+use serde::Serialize;
 
 use crate::appliance::safety::{Jumpers, LowGasSwitch, Sensing};
 use crate::instrument::manometer::Wear;
@@ -11,7 +12,7 @@ use crate::parts::Port;
 use crate::physics::room::Odorant;
 
 /// The condition of the bench.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct Condition {
     /// Tank or main, and the regulators.
     pub supply: SupplyCondition,
@@ -36,7 +37,7 @@ pub struct Condition {
 }
 
 /// The supply's condition.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct SupplyCondition {
     /// Pressure that really stands before the supply regulator, in pascals, where it is not
     /// `SupplySetup::upstream_pa`.
@@ -61,7 +62,7 @@ pub struct SupplyCondition {
 }
 
 /// Whether a regulator's seat moves.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum SeatState {
     /// It follows its diaphragm.
     #[default]
@@ -71,7 +72,7 @@ pub enum SeatState {
 }
 
 /// The condition of the pipe to the furnace.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct LineCondition {
     /// Share of the connector's bore (by area) that a kink shuts, 0–1.
     pub connector_kinked: f64,
@@ -84,7 +85,7 @@ pub struct LineCondition {
 }
 
 /// The gas valve's condition.
-#[derive(Debug, Clone, PartialEq, Default)]
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct ValveCondition {
     /// Share of the free area behind the inlet port that dirt on the screen shuts, 0–1.
     pub screen_blocked: f64,
@@ -101,7 +102,7 @@ pub struct ValveCondition {
 }
 
 /// A solenoid coil.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Coil {
     /// It pulls when it has voltage.
     #[default]
@@ -111,7 +112,7 @@ pub enum Coil {
 }
 
 /// A reference hose.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum HoseState {
     /// On, and whole.
     #[default]
@@ -121,7 +122,7 @@ pub enum HoseState {
 }
 
 /// Burners, igniter, flame rod, exchanger.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct BurnerCondition {
     /// Share of the flame current that dirt on the rod holds back, 0–1.
     pub rod_dirty: f64,
@@ -137,7 +138,7 @@ pub struct BurnerCondition {
 }
 
 /// Combustion air and house air.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct AirCondition {
     /// Blocked share of the intake's area, 0–1.
     pub intake_blocked: f64,
@@ -152,7 +153,7 @@ pub struct AirCondition {
 }
 
 /// Thermostat, control and safety devices.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct ControlCondition {
     /// The thermostat's wires, or the 24 volts behind them.
     pub thermostat: Wire,
@@ -169,7 +170,7 @@ pub struct ControlCondition {
 }
 
 /// A wire.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Wire {
     /// Joined at both ends.
     #[default]
@@ -179,7 +180,7 @@ pub enum Wire {
 }
 
 /// A relay's contact, or a wire across it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Contact {
     /// Follows its call.
     #[default]
@@ -189,7 +190,7 @@ pub enum Contact {
 }
 
 /// A switch that is reset by hand.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Tripped {
     /// Closed.
     #[default]
@@ -199,7 +200,7 @@ pub enum Tripped {
 }
 
 /// The manometer with its hose.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct MeterCondition {
     /// What is wrong inside it, or with its settings.
     pub wear: Wear,
@@ -210,7 +211,7 @@ pub struct MeterCondition {
 }
 
 /// A port as found, beyond how far its plug stands in.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct PortCondition {
     /// Diameter that paint or sealant leaves free of the tapped hole, in metres, where it is not
     /// free.
@@ -220,7 +221,7 @@ pub struct PortCondition {
 }
 
 /// What is found in a port.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum PlugFound {
     /// A plug, straight in its thread.
     #[default]

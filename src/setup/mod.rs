@@ -14,13 +14,14 @@ pub use condition::{
 pub use fault::Fault;
 
 use enum_map::EnumMap;
+use serde::Serialize;
 
 use crate::appliance::plate::{Fuel, Plate};
 use crate::parts::{Fitted, Neighbor, OnOff, Port, Screw};
 use crate::physics::fluid::Gas;
 
 /// Everything that a bench is built from. SI throughout, gauge pressures.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Setup {
     /// The gas in the pipes.
     pub gas: Gas,
@@ -58,7 +59,7 @@ pub struct Setup {
 }
 
 /// The gas supply.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SupplySetup {
     /// Pressure upstream of the supply regulator, in pascals (a gas main, or the line after the
     /// first-stage regulator).
@@ -84,7 +85,7 @@ pub struct SupplySetup {
 }
 
 /// Tank or meter.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub enum SupplyKind {
     /// A propane tank with a first-stage regulator.
     Tank {
@@ -101,7 +102,7 @@ pub enum SupplyKind {
 }
 
 /// A stretch of pipe or tubing.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Run {
     /// What it is made of and how wide it is.
     pub bore: Bore,
@@ -114,7 +115,7 @@ pub struct Run {
 }
 
 /// Material and width of a run.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub enum Bore {
     /// Schedule 40 steel of this inside diameter, in metres.
     Steel(f64),
@@ -125,7 +126,7 @@ pub enum Bore {
 }
 
 /// Another gas appliance.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct NeighborSetup {
     /// Its line from the tee.
     pub line: Vec<Run>,
@@ -136,7 +137,7 @@ pub struct NeighborSetup {
 }
 
 /// The furnace.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct FurnaceSetup {
     /// Its plate and label.
     pub plate: Plate,
@@ -161,7 +162,7 @@ pub struct FurnaceSetup {
 }
 
 /// The two-stage gas valve.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ValveSetup {
     /// Pressure lost through the open valve at full rate, in pascals.
     pub loss_pa: f64,
@@ -178,7 +179,7 @@ pub struct ValveSetup {
 }
 
 /// How the springs work together.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub enum Stacking {
     /// Each stage has a spring of its own.
     Independent,
@@ -187,7 +188,7 @@ pub enum Stacking {
 }
 
 /// One spring with its screw.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SpringSetup {
     /// Pressure per turn of the screw, in pascals.
     pub pa_per_turn: f64,
@@ -198,7 +199,7 @@ pub struct SpringSetup {
 }
 
 /// The house.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct HouseSetup {
     /// Temperature inside at the start, in kelvins.
     pub inside_k: f64,
@@ -215,7 +216,7 @@ pub struct HouseSetup {
 }
 
 /// The manometer.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct MeterSetup {
     /// Largest pressure it shows, in pascals.
     pub range_pa: f64,
@@ -230,7 +231,7 @@ pub struct MeterSetup {
 }
 
 /// The state things are found in.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Found {
     /// The furnace's manual valve, degrees open.
     pub cock_deg: i16,
@@ -249,13 +250,17 @@ pub struct Found {
 }
 
 /// The paper that comes with the job.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct JobCard {
+    // Words for people are not in the digest: another wording is no other bench.
     /// A few words.
+    #[serde(skip)]
     pub title: String,
     /// What is asked, in plain words.
+    #[serde(skip)]
     pub text: String,
     /// Who owns the supply, in words.
+    #[serde(skip)]
     pub supply_owner: String,
     /// Whether the trainee may turn the supply regulator.
     pub supply: SupplyRight,

@@ -4,12 +4,13 @@ use super::sizes::{BARB_BORE_M, HOLE_CD, HOSE_END_M2, PORT_BORE_M};
 use super::valve::StageSprings;
 use super::wear::Wear;
 use enum_map::EnumMap;
+use serde::Serialize;
 
 use crate::model::truth::Leaks;
 use crate::parts::{Fitted, Level, Neighbor, Port, Screw};
 use crate::physics::network::{ElementId, Network, NodeId, StepReport};
 use crate::physics::orifice::{hole_area_m2, series_area};
-use crate::physics::regulator::{Bonnet, Regulator};
+use crate::physics::regulator::Bonnet;
 use crate::physics::valve::HandValve;
 use crate::site::tank::Tank;
 use crate::units::TICK_S;
@@ -21,7 +22,7 @@ const CAP_OFF: f64 = 0.7;
 const SHUT_SHARE: f64 = 0.002;
 
 /// Nodes that are read or set.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Serialize)]
 pub(super) struct Nodes {
     pub(super) upstream: NodeId,
     pub(super) supply: NodeId,
@@ -33,7 +34,7 @@ pub(super) struct Nodes {
 }
 
 /// Elements that are read or set.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Serialize)]
 pub(super) struct Elements {
     pub(super) supply_regulator: ElementId,
     pub(super) supply_cock: ElementId,
@@ -68,7 +69,7 @@ pub(crate) enum PortPath {
 }
 
 /// What sets in at rest: the job begins after a run has just ended.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub(super) struct Later {
     /// What the supply regulator's shut seat lets by, in m².
     pub(super) seat_leak_m2: f64,
@@ -77,7 +78,7 @@ pub(super) struct Later {
 }
 
 /// The gas side.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(crate) struct GasSide {
     pub(super) network: Network,
     pub(super) nodes: Nodes,
@@ -360,26 +361,6 @@ impl GasSide {
     /// Gas from the supply to all appliances and leaks, in standard m³/s.
     pub(crate) fn supply_flow(&self) -> f64 {
         self.network.flow_std_m3_s(self.elements.supply_cock)
-    }
-
-    /// Every number that the next step depends on.
-    pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
-        for value in self.network.state() {
-            sink(value.to_bits());
-        }
-        for value in self.springs.turns().into_values() {
-            sink(value.to_bits());
-        }
-        sink(self.dial_turns.to_bits());
-        self.wear.digest(sink);
-        let supply = self.network.regulator(self.elements.supply_regulator);
-        if let Some(rest_m) = supply.and_then(Regulator::bonnet_rest_m) {
-            sink(rest_m.to_bits());
-        }
-        if let Some(tank) = &self.tank {
-            sink(self.tank_pa_per_s.to_bits());
-            tank.digest(sink);
-        }
     }
 }
 

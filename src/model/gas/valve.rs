@@ -5,6 +5,7 @@ use crate::physics::fluid::Gas;
 use crate::physics::regulator::{Behaviour, InletEffect, Regulator, RegulatorSpec, Spring};
 use crate::setup::{SpringSetup, Stacking, ValveSetup};
 use enum_map::{EnumMap, enum_map};
+use serde::Serialize;
 
 /// Pitch of the stage screws, in metres per turn (common practice).
 const PITCH_M: f64 = 8.0e-4;
@@ -16,7 +17,7 @@ const DROOP_SHARE: f64 = 0.01;
 const LOCKUP_SHARE: f64 = 0.08;
 
 /// One spring under its screw.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 struct Stage {
     spring: Spring,
     turns: f64,
@@ -27,7 +28,7 @@ struct Stage {
 }
 
 /// Low and high spring.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct StageSprings {
     stages: EnumMap<Level, Stage>,
     stacking: Stacking,

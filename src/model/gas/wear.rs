@@ -16,6 +16,7 @@
 //! **Checked.** `tests/core/faults`.
 
 use crate::physics::network::{ElementId, Network, NodeId};
+use serde::Serialize;
 
 /// Area that an excess-flow valve bleeds through, in m² (a hole of 0.3 mm).
 const BLEED_M2: f64 = 5.6e-8;
@@ -39,7 +40,7 @@ const RELIEF_LAG_S: f64 = 0.2;
 const RELIEF_SPAN: f64 = 0.2;
 
 /// What moves by itself.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, Serialize)]
 pub(crate) struct Wear {
     pub gate: Option<Gate>,
     pub sag: Option<Sag>,
@@ -52,7 +53,7 @@ pub(crate) struct Wear {
 }
 
 /// An opening before the regulators.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(crate) struct Gate {
     pub element: ElementId,
     pub ends: [NodeId; 2],
@@ -66,7 +67,7 @@ pub(crate) struct Gate {
 }
 
 /// Water in a sag of the pipe.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(crate) struct Sag {
     pub element: ElementId,
     pub ends: [NodeId; 2],
@@ -80,7 +81,7 @@ pub(crate) struct Sag {
 }
 
 /// The relief valve of the supply regulator.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(crate) struct Relief {
     pub element: ElementId,
     pub node: NodeId,
@@ -90,7 +91,7 @@ pub(crate) struct Relief {
 }
 
 /// A hole in the supply regulator's diaphragm.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(crate) struct Torn {
     pub element: ElementId,
     pub regulator: ElementId,
@@ -100,7 +101,7 @@ pub(crate) struct Torn {
 }
 
 /// A regulator with a worn guide.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(crate) struct Swing {
     pub burners: ElementId,
     pub rated_m3_s: f64,
@@ -110,7 +111,7 @@ pub(crate) struct Swing {
 }
 
 /// Air in the branch.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(crate) struct Air {
     pub first_m3: f64,
     pub left_m3: f64,
@@ -186,28 +187,6 @@ impl Wear {
         }
         if let (Some(air), Some(old)) = (&mut self.air, &old.air) {
             air.left_m3 = old.left_m3;
-        }
-    }
-
-    /// Every number that changes; none without wear.
-    pub(crate) fn digest(&self, sink: &mut impl FnMut(u64)) {
-        if let Some(gate) = &self.gate {
-            sink(gate.ice.to_bits());
-            sink(u64::from(gate.shut));
-        }
-        if let Some(sag) = &self.sag {
-            sink(sag.water.to_bits());
-            sink(u64::from(sag.thrown));
-        }
-        if let Some(relief) = &self.relief {
-            sink(relief.area_m2.to_bits());
-        }
-        if let Some(swing) = &self.swing {
-            sink(swing.at.to_bits());
-            sink(swing.speed.to_bits());
-        }
-        if let Some(air) = &self.air {
-            sink(air.left_m3.to_bits());
         }
     }
 }

@@ -3,6 +3,7 @@
 use crate::appliance::safety::Hose;
 use crate::catalogue::repair::Repair;
 use crate::parts::Fitted;
+use serde::Serialize;
 
 /// Share of the registers closed from which it strikes the eye; most houses have some shut.
 pub const REGISTERS_SHOW: f64 = 0.25;
@@ -73,7 +74,7 @@ pub enum HoseLook {
 }
 
 /// A repair that was done on this job.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct Done {
     /// Which.
     pub repair: Repair,
