@@ -155,17 +155,20 @@ impl Bench {
     /// One tick of 20 ms. A job that is over goes on physically, but tells no more of dangers.
     pub fn step(&mut self) {
         let mut notices = Vec::new();
-        self.model.step(&mut notices);
-        for notice in notices {
-            self.tell(notice.into());
-            self.follow_cycle(notice);
+        let difference_pa = self.model.step(&mut notices);
+        if !notices.is_empty() {
+            self.tell_notices(notices);
         }
         let at = metered_port(&self.model).map(|port| (port, draw(&self.model)));
-        if let Some(hold) = self.watch.step(at, sight(&self.model)) {
+        if let Some(hold) = self.watch.step(at, sight(&self.model, difference_pa)) {
             self.tell(Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
         }
         if self.over.is_none() {
-            self.tell_dangers();
+            let mut notices = Vec::new();
+            self.model.dangers(&mut notices);
+            if !notices.is_empty() {
+                self.tell_notices(notices);
+            }
         }
         self.model.tick += 1;
     }
@@ -193,21 +196,26 @@ impl Bench {
         Hands { model: &mut self.model, watch: &mut self.watch, job: &mut self.job }
     }
 
-    fn follow_cycle(&mut self, notice: Notice) {
-        if let Notice::Control { from, to } = notice
-            && self.job.cycle.control(from, to)
-        {
-            self.tell(Happening::Cycle);
-        }
-    }
-
-    fn tell_dangers(&mut self) {
-        let mut notices = Vec::new();
-        self.model.dangers(&mut notices);
+    /// Tells what came about by itself, with what follows from it.
+    fn tell_notices(&mut self, notices: Vec<Notice>) {
         for notice in notices {
             self.tell(notice.into());
-            if let Notice::Ignition { .. } = notice {
-                self.end(Over::Ignition, None);
+            match notice {
+                Notice::Control { from, to } => {
+                    if self.job.cycle.control(from, to) {
+                        self.tell(Happening::Cycle);
+                    }
+                }
+                Notice::Ignition { .. } => self.end(Over::Ignition, None),
+                Notice::NotConverged
+                | Notice::Fired { .. }
+                | Notice::CalledOnOpenPort { .. }
+                | Notice::GasFromPort { .. }
+                | Notice::ValveOverPressure { .. }
+                | Notice::MeterOverRange
+                | Notice::Alarm
+                | Notice::ColumnBlownOut
+                | Notice::SpringGaugeStrained => {}
             }
         }
     }

@@ -15,17 +15,14 @@ const MOVING: f64 = 0.15;
 const NO_GAS_M3_S: f64 = 1e-8;
 
 impl Model {
-    /// What the instrument at the hose feels between its two sides, in pascals.
-    pub(crate) fn difference_pa(&self) -> f64 {
+    /// The instruments for pressure go on by a tick; returns what the one at the hose feels between
+    /// its two sides, in pascals.
+    pub(super) fn step_meter(&mut self, told: &mut Vec<Notice>) -> f64 {
         let low_pa = match self.low_side {
             LowSide::Air => 0.0,
             LowSide::BurnerBox => self.gas.box_pa(),
         };
-        self.gas.hose_pa() - low_pa
-    }
-
-    pub(super) fn step_meter(&mut self, told: &mut Vec<Notice>) {
-        let difference_pa = self.difference_pa();
+        let difference_pa = self.gas.hose_pa() - low_pa;
         let at_manometer_pa = match self.kit.gauge {
             Gauge::Digital => difference_pa,
             Gauge::WaterColumn | Gauge::SpringGauge => 0.0,
@@ -34,6 +31,7 @@ impl Model {
         if self.kit.gauges_used {
             self.step_gauges(difference_pa, told);
         }
+        difference_pa
     }
 
     /// Water column and spring gauge: the one that the hose goes to feels it, the other the air.

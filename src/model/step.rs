@@ -21,8 +21,8 @@ const BURNING_SHARE: f64 = 0.3;
 
 impl Model {
     /// One tick of 20 ms, but for what is told of dangers ([`Model::dangers`]) and the count of
-    /// ticks.
-    pub(crate) fn step(&mut self, told: &mut Vec<Notice>) {
+    /// ticks. Returns what the instrument at the hose feels between its two sides, in pascals.
+    pub(crate) fn step(&mut self, told: &mut Vec<Notice>) -> f64 {
         self.drive_furnace(TICK_S, told);
         let report = self.gas.step(TICK_S);
         if !report.converged {
@@ -31,9 +31,10 @@ impl Model {
         if self.tick.is_multiple_of(SLOW_TICKS) {
             self.step_slow(SLOW_S);
         }
-        self.step_meter(told);
+        let difference_pa = self.step_meter(told);
         self.step_kit();
         self.step_fluid();
+        difference_pa
     }
 
     fn drive_furnace(&mut self, dt_s: f64, told: &mut Vec<Notice>) {

@@ -79,6 +79,6 @@ impl Things {
 
     /// The port that the hose is on, and how far.
     pub(crate) fn hose_port(&self) -> Option<(Port, Push)> {
-        self.ports.iter().find_map(|(port, state)| state.hose().map(|push| (port, push)))
+        Port::ALL.iter().find_map(|&port| self.ports[port].hose().map(|push| (port, push)))
     }
 }

@@ -25,10 +25,10 @@ pub(crate) fn reads(model: &Model) -> Reads {
     Reads { shown_pa, error_pa }
 }
 
-/// The same with what is true, at this tick.
-pub(crate) fn sight(model: &Model) -> Sight {
+/// The same at this tick, with what is true, in pascals.
+pub(crate) fn sight(model: &Model, true_pa: f64) -> Sight {
     let Reads { shown_pa, error_pa } = reads(model);
-    Sight { shown_pa, true_pa: model.difference_pa(), error_pa, tick: model.tick }
+    Sight { shown_pa, true_pa, error_pa, tick: model.tick }
 }
 
 /// The port that the meter measures, while it is on, zeroed or not, and in range.
