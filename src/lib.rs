@@ -1,8 +1,9 @@
 //! Quarterturn: a practice simulator for setting gas pressures on a two-stage furnace.
 //!
 //! Read in this order: [`units`] and [`rng`], then [`physics`] (gas in pipes and parts),
-//! `appliance`, `site` and `instrument` (what stands in the house and in the hand), `bench` (all of
-//! it together: one way in, one way out), `scenario`, `record`, `marking` and `technician`.
+//! `appliance`, `site` and `instrument` (what stands in the house and in the hand), [`parts`] and
+//! [`setup`], [`model`], [`catalogue`], [`senses`] and [`hands`], [`bench`] (all of it together: one
+//! way in, one way out), [`measure`], `scenario`, `record`, `marking` and `technician`.
 
 pub mod appliance;
 pub mod bench;

@@ -10,6 +10,7 @@
 
 mod burner;
 mod control;
+mod fitting;
 mod line;
 mod measuring;
 mod valve;

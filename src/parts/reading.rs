@@ -3,7 +3,7 @@
 use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
-use super::Port;
+use super::names::Port;
 use crate::units::PressureUnit;
 
 /// A running state of the furnace at which a pressure is read.

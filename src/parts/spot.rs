@@ -3,7 +3,7 @@
 use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
-use super::{Place, Tool};
+use super::names::{Place, Tool};
 
 named! {
     /// Where an instrument is held, or between what its leads go.

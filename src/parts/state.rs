@@ -3,7 +3,7 @@
 use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
-use super::Screw;
+use super::names::Screw;
 
 /// A two-way switch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]

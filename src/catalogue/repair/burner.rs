@@ -4,7 +4,7 @@
 //! the sea from 2000 ft on: NFPA 54. How far a drill opens a hole: from memory.
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
-use super::valve::figures_for_fuel;
+use super::fitting::fit_orifices;
 use super::work::{Bay, Nature, Need, Work};
 use crate::parts::{Cock, Place};
 use crate::units::{M_PER_FT, P_STD_PA};
@@ -19,14 +19,6 @@ const UNCHANGED_FT: f64 = 2000.0;
 
 pub(super) const FIT_ORIFICES: Work =
     Work::new(Place::GasValve, Nature::Part, fit_orifices).needs(AT_MANIFOLD);
-
-/// The orifices of plate or label for the fuel in the pipes.
-pub(super) fn fit_orifices(bay: &mut Bay<'_>) {
-    if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
-        bay.setup.furnace.orifices_m.fill(figures.orifice_m);
-        bay.setup.furnace.orifice_stamp = figures.orifice_stamp;
-    }
-}
 
 pub(super) const CLEAN_ORIFICES: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
     let widest_m = widest_m(bay);

@@ -4,13 +4,12 @@
 //! common practice and installation manuals of two-stage furnaces (makers withheld).
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
-use super::burner::fit_orifices;
+use super::fitting::{figures_for_fuel, fit_orifices, known_fuel, springs_for_fuel};
 use super::work::{Bay, Nature, Need, Work};
-use crate::appliance::plate::{Fuel, GasFigures};
-use crate::catalogue::springs::fit_springs;
+use crate::appliance::plate::Fuel;
 use crate::parts::{Cock, Joint, Place};
 use crate::setup::Renewed;
-use crate::setup::{Coil, HoseState, PlugFound, Setup, ValveCondition};
+use crate::setup::{Coil, HoseState, PlugFound, ValveCondition};
 use crate::units::M3_S_PER_CFH;
 
 /// To open the valve's body or its pipe.
@@ -75,20 +74,6 @@ pub(super) const FIT_SPRINGS: Work = Work::new(Place::GasValve, Nature::Part, sp
     .renews(Renewed::Springs)
     .there(known_fuel);
 
-/// The springs for the fuel in the pipes, set to the figures: the bench's own where they are that.
-fn springs_for_fuel(bay: &mut Bay<'_>) {
-    let fuel = bay.setup.fuel;
-    if bay.sound.furnace.springs_for == fuel {
-        let (furnace, sound) = (&mut bay.setup.furnace, &bay.sound.furnace);
-        furnace.springs_for = fuel;
-        furnace.valve.low = sound.valve.low.clone();
-        furnace.valve.high = sound.valve.high.clone();
-    } else if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
-        let set_pa = [figures.low.pa, figures.high.pa];
-        fit_springs(bay.setup, fuel, set_pa);
-    }
-}
-
 pub(super) const FIT_CONVERSION_KIT: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
     springs_for_fuel(bay);
     fit_orifices(bay);
@@ -108,17 +93,3 @@ pub(super) const REFIT_BOX_HOSE: Work = Work::new(Place::GasValve, Nature::Care,
 })
 .needs(&[Need::BurnerDoorOff])
 .there(|setup| setup.furnace.box_suction_pa > 0.0);
-
-/// Whether plate or label carry figures for the fuel in the pipes.
-fn known_fuel(setup: &Setup) -> bool {
-    figures_for_fuel(setup, setup.sound.as_deref().unwrap_or(setup)).is_some()
-}
-
-/// The figures of plate or label for the fuel in the pipes; the kit's, where its label is missing.
-pub(super) fn figures_for_fuel(setup: &Setup, sound: &Setup) -> Option<GasFigures> {
-    [&setup.furnace.plate, &sound.furnace.plate]
-        .into_iter()
-        .flat_map(|plate| plate.converted_to.iter().chain([&plate.made_for]))
-        .find(|figures| figures.fuel == setup.fuel)
-        .cloned()
-}
