@@ -4,6 +4,8 @@
 //! [`Seen`] for people and programs that play, a [`Truth`] for marking and teaching, and a list of
 //! [`Event`]s. At a tick, actions come first, then one [`Bench::step`].
 
+pub mod run;
+
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, HandOver};
 use crate::hands::event::{Event, Happening};

@@ -2,18 +2,17 @@
 
 use std::ffi::OsStr;
 
+use crate::words::Id;
+
 /// Said when there is none.
-pub const NO_SCREEN: &str = "quarterturn: no screen to open a window on; without one, use \
-    `quarterturn run`, `quarterturn mark`, `quarterturn preview` or `quarterturn check`";
+pub const NO_SCREEN: Id = id!("display-no-screen");
 
 /// Said when there is a screen but nothing that can draw on it.
-pub const NO_DRIVER: &str = "quarterturn: no graphics driver to draw the window with (a software \
-    one is enough); without one, use `quarterturn run`, `quarterturn mark`, `quarterturn preview` \
-    or `quarterturn check`";
+pub const NO_DRIVER: Id = id!("display-no-driver");
 
 /// What to say when the engine gave up at its start, by what it said itself.
 #[must_use]
-pub fn reason(said: &str) -> &'static str {
+pub fn reason(said: &str) -> Id {
     if said.contains("GPU") { NO_DRIVER } else { NO_SCREEN }
 }
 

@@ -77,7 +77,7 @@ const LEAST: [f32; 2] = [1024.0, 700.0];
 #[must_use]
 pub fn open(args: WindowArgs) -> ExitCode {
     if !display::is_named() {
-        return give_up(display::NO_SCREEN);
+        return give_up(display::NO_SCREEN.text());
     }
     let sheets = match scene::read() {
         Ok(sheets) => sheets,
@@ -100,7 +100,7 @@ pub fn open(args: WindowArgs) -> ExitCode {
             .downcast_ref::<String>()
             .map(String::as_str)
             .or_else(|| panic.downcast_ref::<&str>().copied());
-        return give_up(display::reason(said.unwrap_or_default()));
+        return give_up(display::reason(said.unwrap_or_default()).text());
     }
     match assemble(&mut app, args, sheets) {
         Ok(()) => match app.run() {
@@ -130,7 +130,7 @@ fn engine() -> bevy::app::PluginGroupBuilder {
 #[must_use]
 pub fn window() -> Window {
     Window {
-        title: "Quarterturn".into(),
+        title: t!("opening-name").into(),
         name: Some("quarterturn".into()),
         resolution: WindowResolution::new(1280, 720),
         resize_constraints: WindowResizeConstraints {

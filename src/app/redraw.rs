@@ -19,6 +19,7 @@ use bevy_egui::{
     EguiContext, EguiFullOutput, EguiInput, EguiInputSet, EguiPostUpdateSet, EguiPreUpdateSet,
     EguiRenderOutput, egui,
 };
+use wgpu_types::DeviceType;
 
 use super::camera::TheCamera;
 use super::drive::Front;
@@ -114,8 +115,7 @@ fn settings(wait: Duration) -> WinitSettings {
 
 /// Where the processor draws, it has the rest of the classroom's work to do as well.
 fn spare_the_processor(adapter: Option<Res<RenderAdapterInfo>>, mut redraw: ResMut<Redraw>) {
-    // The type itself is not exported by the engine.
-    if adapter.is_some_and(|info| format!("{:?}", info.device_type) == "Cpu") {
+    if adapter.is_some_and(|info| info.device_type == DeviceType::Cpu) {
         redraw.running_on = BY_THE_PROCESSOR;
     }
 }

@@ -3,11 +3,14 @@
 use std::collections::VecDeque;
 
 use crate::bench::Bench;
+use crate::bench::run::{self, Nobody, Witness};
 use crate::hands::action::Action;
 use crate::hands::event::{Event, Happening};
+use crate::hands::refusal::Refusal;
 use crate::panels::view::{Help, Pace, Running, SecondChance};
 use crate::senses::seen::{Over, Seen, Smell, Sound};
 use crate::units::TICK_S;
+use crate::words::Id;
 
 use super::desk::{Attempt, Finished, Journal};
 
@@ -19,8 +22,7 @@ const CAPTIONS_MAX: usize = 3;
 const MORNING_S: f64 = 7.5 * 3600.0;
 
 /// Said when time shall run faster in a hazard.
-const NO_HASTE: &str = "Time runs no faster than a clock while gas escapes or an alarm sounds: see to \
-    that first.";
+const NO_HASTE: Id = id!("session-no-haste");
 
 /// An attempt at work.
 pub struct Session {
@@ -38,6 +40,23 @@ pub struct Session {
     trouble: Told,
     hints: Vec<String>,
     hints_taken: usize,
+}
+
+/// Writes the journal of a tick and keeps its events for the captions.
+struct Live<'a> {
+    journal: &'a mut dyn Journal,
+    events: Vec<Event>,
+}
+
+impl Witness for Live<'_> {
+    fn acted(&mut self, bench: &Bench, action: &Action, _: Result<(), Refusal>) {
+        self.journal.acted(bench, action);
+    }
+
+    fn ticked(&mut self, bench: &Bench, events: Vec<Event>) {
+        self.journal.ticked(bench);
+        self.events.extend(events);
+    }
 }
 
 /// Whether the end was written down.
@@ -174,7 +193,7 @@ impl Session {
     pub fn set_speed(&mut self, speed: u32) {
         let hazard = self.hazard();
         if hazard && speed > 1 {
-            self.refusal = Some(NO_HASTE.to_owned());
+            self.refusal = Some(NO_HASTE.text().to_owned());
         }
         self.pace.speed = if hazard { 1 } else { speed.clamp(1, 20) };
     }
@@ -202,25 +221,28 @@ impl Session {
             return;
         }
         let tick = self.bench.tick();
+        let mut live = Live { journal: self.journal.as_mut(), events: Vec::new() };
         while let Some(action) = self.waiting.pop_front() {
-            self.refusal = self.bench.apply(&action).err().map(|why| why.text());
-            self.journal.acted(&self.bench, &action);
+            let tried = run::act(&mut self.bench, &action, &mut live);
+            self.refusal = tried.err().map(|why| why.text());
             self.done.push((tick, action));
         }
-        self.journal.ticked(&self.bench);
         if self.bench.over().is_some() {
-            self.journal.ended(&self.bench);
+            run::tell(&mut self.bench, &mut live);
+            live.journal.ended(&self.bench);
             self.closed = Closed::Yes;
         } else {
-            self.bench.step();
+            run::pass(&mut self.bench, &mut live);
         }
-        let events = self.bench.take_events();
+        let mut events = live.events;
+        // What the step brought is captioned at once.
+        events.extend(self.bench.take_events());
         self.note(&events);
         let now = self.bench.tick();
         self.captions.retain(|(since, _)| now.saturating_sub(*since) < CAPTION_TICKS);
         if let Some(trouble) = self.journal.trouble().filter(|_| self.trouble == Told::Not) {
             self.trouble = Told::Once;
-            self.refusal = Some(format!("This attempt is not being recorded: {trouble}"));
+            self.refusal = Some(t!("session-not-recorded", trouble = trouble));
         }
     }
 
@@ -290,15 +312,8 @@ impl Session {
 #[must_use]
 pub fn replay(setup: crate::setup::Setup, done: &[(u64, Action)], tick: u64) -> Bench {
     let mut bench = Bench::new(setup);
-    let mut next = done.iter().peekable();
-    while bench.tick() < tick {
-        while let Some((_, action)) = next.next_if(|(at, _)| *at <= bench.tick()) {
-            // A refusal belongs to the record as it was.
-            let _refused = bench.apply(action);
-        }
-        bench.step();
-    }
-    bench.take_events();
+    run::play_again(&mut bench, done, tick, &mut Nobody);
+    run::tell(&mut bench, &mut Nobody);
     bench
 }
 
@@ -338,18 +353,18 @@ fn danger(what: &Happening) -> bool {
 fn caption(what: &Happening) -> Option<&'static str> {
     use crate::parts::Firing;
     match what {
-        Happening::Fired { from: Firing::Out, .. } => Some("valve clicks, burners light"),
-        Happening::Fired { to: Firing::Out, .. } => Some("valve clicks, burners go out"),
-        Happening::Fired { to: Firing::High, .. } => Some("flames grow"),
-        Happening::Fired { to: Firing::Low, .. } => Some("flames shrink"),
-        Happening::OpenedUnderGas { .. } => Some("a puff from the port"),
-        Happening::GasFromPort { .. } => Some("gas hisses from the port"),
-        Happening::Ignition { .. } => Some("gas ignites"),
-        Happening::CrossThreaded { .. } => Some("the plug leans and grates"),
-        Happening::ColumnBlownOut => Some("water spurts out of the tube, gas hisses after it"),
-        Happening::Cracked { .. } => Some("the boss gives with a crack"),
-        Happening::Mended { .. } => Some(crate::panels::captions::WORK_DONE),
-        Happening::Turned { bottomed: true, .. } => Some("the screw comes to its stop"),
+        Happening::Fired { from: Firing::Out, .. } => Some(t!("moment-burners-light")),
+        Happening::Fired { to: Firing::Out, .. } => Some(t!("moment-burners-out")),
+        Happening::Fired { to: Firing::High, .. } => Some(t!("moment-flames-grow")),
+        Happening::Fired { to: Firing::Low, .. } => Some(t!("moment-flames-shrink")),
+        Happening::OpenedUnderGas { .. } => Some(t!("moment-puff")),
+        Happening::GasFromPort { .. } => Some(t!("moment-hiss")),
+        Happening::Ignition { .. } => Some(t!("moment-ignition")),
+        Happening::CrossThreaded { .. } => Some(t!("moment-cross-thread")),
+        Happening::ColumnBlownOut => Some(t!("moment-column-blown")),
+        Happening::Cracked { .. } => Some(t!("moment-crack")),
+        Happening::Mended { .. } => Some(crate::panels::captions::WORK_DONE.text()),
+        Happening::Turned { bottomed: true, .. } => Some(t!("moment-screw-stop")),
         Happening::Turned { bottomed: false, .. }
         | Happening::Did { .. }
         | Happening::Refused { .. }

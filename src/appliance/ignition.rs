@@ -34,7 +34,7 @@ use serde::Serialize;
 mod sequence;
 mod status;
 
-pub use status::{Flash, Sign};
+pub use status::{ChartLine, ControlStatus, Failure, FlameCurrent, Flash};
 
 /// State of the control, by the trade's names.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]

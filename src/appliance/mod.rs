@@ -6,3 +6,4 @@ pub mod draft;
 pub mod ignition;
 pub mod plate;
 pub mod safety;
+pub mod test_point;

@@ -3,10 +3,76 @@
 //! **Source.** No figures of its own: the scenario gives them. Which figures a plate carries, and
 //! that a conversion label replaces them: installation manuals of two-stage furnaces (makers
 //! withheld).
-//! **Checked.** A plate's figures against readings: `tests/core/bench/calibrated.rs`.
+//!
+//! **What is allowed where** ([`GasFigures::allows`]). The plate governs, and the nameplate of the
+//! supply regulator where it is stricter at rest.
+//!
+//! | port | at rest | low | high, also with the others |
+//! |---|---|---|---|
+//! | inlet | inlet minimum to inlet maximum, at most the nameplate's lock-up limit | inlet minimum to maximum | inlet minimum to maximum |
+//! | manifold | zero, as an ordinary gauge tells it | low ± its tolerance | high ± its tolerance |
+//!
+//! The plate gives its inlet minimum for a firing furnace. At rest it holds all the more: a flow can
+//! only take pressure away, so an inlet below the minimum at rest is below it at every load.
+//! At rest the manifold is open to the burners through the orifices behind shut seats: it stands at
+//! the air's pressure, and the tolerance of a firing stage says nothing there. More than zero is gas
+//! that the seats let by (common practice).
+//! **Checked.** A plate's figures against readings: `tests/core/bench/calibrated.rs`; the table
+//! above: `tests/core/appliance/plate.rs`.
 
+use super::test_point::{Port, Stage};
 use crate::units::{HeatRate, Pressure, TemperatureStep};
 use serde::Serialize;
+
+/// A manifold at rest reads zero up to here, in pascals: what a gauge with a resolution of
+/// 0.1 in. w.c. shows as 0.0 (the resolution that installation manuals ask for; makers withheld).
+const READS_ZERO_PA: f64 = 0.05 * crate::units::PA_PER_INWC;
+
+/// What the arithmetic may lose, in pascals: a number read off a display as an end of the band is in
+/// the band.
+const ROUNDING_PA: f64 = 1e-6;
+
+/// Pressures from a least to a most, both allowed, in pascals.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Band {
+    /// The lowest that is allowed.
+    pub least_pa: f64,
+    /// The highest that is allowed.
+    pub most_pa: f64,
+}
+
+impl Band {
+    /// Whether `pa` lies in the band, its ends included.
+    #[must_use]
+    pub fn contains(self, pa: f64) -> bool {
+        pa.is_finite() && !self.is_below(pa) && !self.is_above(pa)
+    }
+
+    /// Whether `pa` lies below the band.
+    #[must_use]
+    pub fn is_below(self, pa: f64) -> bool {
+        pa < self.least_pa - ROUNDING_PA
+    }
+
+    /// Whether `pa` lies above the band.
+    #[must_use]
+    pub fn is_above(self, pa: f64) -> bool {
+        pa > self.most_pa + ROUNDING_PA
+    }
+
+    /// How far `pa` lies outside, in pascals: negative below the band, positive above, zero in it.
+    #[must_use]
+    pub fn beyond_pa(self, pa: f64) -> f64 {
+        if pa < self.least_pa { pa - self.least_pa } else { (pa - self.most_pa).max(0.0) }
+    }
+
+    /// How far `pa` lies outside, in pascals, negative by its distance to the nearer end when it
+    /// lies inside.
+    #[must_use]
+    pub fn out_by_pa(self, pa: f64) -> f64 {
+        (self.least_pa - pa).max(pa - self.most_pa)
+    }
+}
 
 /// Which fuel something is made for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
@@ -38,10 +104,37 @@ pub struct Target {
 }
 
 impl Target {
-    /// Whether `pa` lies in the band.
+    /// What is allowed around it.
     #[must_use]
-    pub fn holds(self, pa: f64) -> bool {
-        (pa - self.pa).abs() <= self.tolerance_pa
+    pub fn band(self) -> Band {
+        Band { least_pa: self.pa - self.tolerance_pa, most_pa: self.pa + self.tolerance_pa }
+    }
+
+    /// A share of the tolerance, in pascals: 1 is the whole of it.
+    #[must_use]
+    pub fn share_pa(self, share: f64) -> f64 {
+        share * self.tolerance_pa
+    }
+}
+
+impl GasFigures {
+    /// What plate or label allows at a port in a test state. `lockup_most_pa` is the highest
+    /// pressure at rest on the supply regulator's nameplate, in pascals, where it is known.
+    #[must_use]
+    pub fn allows(&self, port: Port, stage: Stage, lockup_most_pa: Option<f64>) -> Band {
+        let inlet = Band { least_pa: self.inlet_min_pa, most_pa: self.inlet_max_pa };
+        match (port, stage) {
+            (Port::Inlet, Stage::Rest) => Band {
+                most_pa: lockup_most_pa.map_or(inlet.most_pa, |most| most.min(inlet.most_pa)),
+                ..inlet
+            },
+            (Port::Inlet, Stage::Low | Stage::High | Stage::HighWithOthers) => inlet,
+            (Port::Manifold, Stage::Rest) => {
+                Band { least_pa: -READS_ZERO_PA, most_pa: READS_ZERO_PA }
+            }
+            (Port::Manifold, Stage::Low) => self.low.band(),
+            (Port::Manifold, Stage::High | Stage::HighWithOthers) => self.high.band(),
+        }
     }
 }
 

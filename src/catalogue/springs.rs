@@ -5,7 +5,7 @@ use crate::setup::{Setup, Stacking};
 use crate::units::PA_PER_INWC;
 
 /// Other springs, for this fuel, set to these pressures on low and on high, in pascals.
-pub(super) fn fit_springs(setup: &mut Setup, fuel: Fuel, [low_pa, high_pa]: [f64; 2]) {
+pub(crate) fn fit_springs(setup: &mut Setup, fuel: Fuel, [low_pa, high_pa]: [f64; 2]) {
     // Inches of water for a turn (our own valve).
     let per_turn_inwc = match fuel {
         Fuel::Natural => [0.4, 0.6],

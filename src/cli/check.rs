@@ -10,17 +10,14 @@ use crate::record::{self, Fault};
 use crate::scenario::{self, Problem, exit_code, to_text, warns};
 use crate::technician::script;
 
-/// Tell everything that is wrong with scenarios, scripts (`.script`) and records (`.jsonl`).
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-check"))]
 pub(super) struct Args {
-    /// Files; what is neither `.script` nor `.jsonl` is read as a scenario.
-    #[arg(required = true, value_name = "FILE")]
+    #[arg(required = true, value_name = "FILE", help = t!("help-check-files"))]
     files: Vec<PathBuf>,
-    /// Let warnings count as findings: exit code 1.
-    #[arg(long)]
+    #[arg(long, help = t!("help-check-strict"))]
     strict: bool,
-    /// Print one JSON array of files with what is wrong with each.
-    #[arg(long)]
+    #[arg(long, help = t!("help-check-json"))]
     json: bool,
 }
 
@@ -84,7 +81,7 @@ fn one(path: &Path) -> Result<Checked, Trouble> {
 
 fn problems_of(file: String, kind: &'static str, problems: Vec<Problem>, bytes: &[u8]) -> Checked {
     let text = if problems.is_empty() {
-        format!("{file}: nothing wrong with this {kind}\n")
+        t!("check-fine", file = &file, kind = kind) + "\n"
     } else {
         to_text(&problems, &String::from_utf8_lossy(bytes))
     };
@@ -96,8 +93,10 @@ fn record(file: String, bytes: &[u8]) -> Result<Checked, Trouble> {
     let (fault, text, exit) = match record::read(bytes) {
         Ok(record) => {
             let lines = record.lines.len() + 1;
-            let torn = record.torn.map_or("", |_| "; its torn last line does not count");
-            let text = format!("{file}: nothing wrong with the {lines} lines{torn}\n");
+            let text = match record.torn {
+                None => t!("check-record-fine", file = &file, lines = lines),
+                Some(_) => t!("check-record-torn", file = &file, lines = lines),
+            } + "\n";
             (None, text, Exit::Fine)
         }
         Err(fault) => {

@@ -72,7 +72,7 @@ pub(super) fn data(text: &str) -> Result<(), Trouble> {
         Ok(()) => Ok(()),
         Err(error) if error.kind() == ErrorKind::BrokenPipe => Ok(()),
         Err(error) => {
-            Err(Trouble::new(Exit::Files, format!("standard output cannot be written: {error}")))
+            Err(Trouble::new(Exit::Files, t!("cli-no-output", error = error.to_string())))
         }
     }
 }
@@ -80,7 +80,7 @@ pub(super) fn data(text: &str) -> Result<(), Trouble> {
 /// Writes a value to standard output as JSON, on one line.
 pub(super) fn json<T: serde::Serialize>(value: &T) -> Result<(), Trouble> {
     let text = serde_json::to_string(value)
-        .map_err(|error| Trouble::new(Exit::Files, format!("no JSON can be made: {error}")))?;
+        .map_err(|error| Trouble::new(Exit::Files, t!("cli-no-json", error = error.to_string())))?;
     data(&format!("{text}\n"))
 }
 

@@ -6,18 +6,14 @@ use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use crate::scenario::{self, guide};
 
-/// Explain a field of a scenario, a fault, a rule, a competency, or all fields.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-explain"))]
 pub(super) struct Args {
-    /// A field by its path, as in `furnace.plate.made_for.high`, or by its name alone; a fault as
-    /// `faults.plugged_orifice`; a rule or a competency by its id, as `left-outside-band` or `C05`;
-    /// `rules` or `competencies` for all of them. Without it, the fields are printed.
+    #[arg(help = t!("help-explain-field"))]
     field: Option<String>,
-    /// Print one JSON array.
-    #[arg(long, conflicts_with = "write")]
+    #[arg(long, conflicts_with = "write", help = t!("help-json-array"))]
     json: bool,
-    /// Write the page on the format to `scenario-format.md` in this folder instead of printing.
-    #[arg(long, value_name = "FOLDER", conflicts_with = "field")]
+    #[arg(long, value_name = "FOLDER", conflicts_with = "field", help = t!("help-explain-write"))]
     write: Option<PathBuf>,
 }
 
@@ -41,15 +37,12 @@ pub(super) fn explain(args: &Args) -> Result<Exit, Trouble> {
 }
 
 fn unknown(field: &str, nearest: Option<String>) -> Trouble {
-    let near = nearest.map(|name| format!("; nearest: {name}")).unwrap_or_default();
     let short = shortened(field);
-    Trouble::new(
-        Exit::Usage,
-        format!(
-            "There is no field, fault, rule or competency `{short}`{near}. `quarterturn explain` lists \
-         the fields, `quarterturn explain rules` the rules."
-        ),
-    )
+    let message = match nearest {
+        None => t!("explain-unknown", name = short),
+        Some(near) => t!("explain-unknown-near", name = short, near = near),
+    };
+    Trouble::new(Exit::Usage, message)
 }
 
 /// A name as it may be repeated: printable, and not endless.

@@ -13,16 +13,14 @@ use super::files::write_whole;
 use crate::catalogue::fault::Fault;
 use crate::scenario;
 
-/// Print the catalogue of faults: cause, severity, and what is read and seen beside a healthy bench.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-faults"))]
 pub(super) struct Args {
-    /// One fault by its name; without it, all of them.
+    #[arg(help = t!("help-faults-name"))]
     name: Option<String>,
-    /// Print one JSON array.
-    #[arg(long, conflicts_with = "write")]
+    #[arg(long, conflicts_with = "write", help = t!("help-json-array"))]
     json: bool,
-    /// Write the page to `faults.md` in this folder instead of printing it.
-    #[arg(long, value_name = "FOLDER", conflicts_with = "name")]
+    #[arg(long, value_name = "FOLDER", conflicts_with = "name", help = t!("help-faults-write"))]
     write: Option<PathBuf>,
 }
 
@@ -34,10 +32,11 @@ pub(super) fn faults(args: &Args) -> Result<Exit, Trouble> {
             None => {
                 let near = scenario::find(&format!("faults.{name}")).err().flatten();
                 let near = near.as_deref().and_then(|path| path.strip_prefix("faults."));
-                let near = near.map(|name| format!("; nearest: {name}")).unwrap_or_default();
                 let name = shortened(name);
-                let message =
-                    format!("There is no fault `{name}`{near}; `quarterturn faults` lists them.");
+                let message = match near {
+                    None => t!("faults-unknown", name = name),
+                    Some(near) => t!("faults-unknown-near", name = name, near = near),
+                };
                 return Err(Trouble::new(Exit::Usage, message));
             }
         },

@@ -11,24 +11,21 @@ use crate::fidelity::tables::{self, Found, Outcome, SetAside};
 use crate::fidelity::words::{self, Count, count};
 use crate::fidelity::{Check, Verdict, all, guide};
 
-/// Hold the model against tables, laws and solvers, and tell how near it comes.
-///
-/// Exit code 1 when a check fails; a known miss is told and is no failure.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-fidelity"), long_about = t!("help-fidelity-long"))]
 pub(super) struct Args {
-    /// Print one JSON object with every check, every row and every verdict.
-    #[arg(long)]
+    #[arg(long, help = t!("help-fidelity-json"))]
     json: bool,
-    /// Check the tables (`.csv`) of this folder instead of the project's own references; their layout
-    /// is in docs/reference-tables.md.
-    #[arg(long, value_name = "FOLDER")]
+    #[arg(long, value_name = "FOLDER", help = t!("help-fidelity-tables"))]
     tables: Option<PathBuf>,
-    /// Run the networks, lines, transients and properties of these files instead; their layout is in
-    /// docs/reference-cases.md.
-    #[arg(long, value_name = "FILE.json", num_args = 1..)]
+    #[arg(long, value_name = "FILE.json", num_args = 1.., help = t!("help-fidelity-cases"))]
     cases: Vec<PathBuf>,
-    /// Write the guide, fidelity.md and its figures, into this folder.
-    #[arg(long, value_name = "FOLDER", conflicts_with_all = ["tables", "cases"])]
+    #[arg(
+        long,
+        value_name = "FOLDER",
+        conflicts_with_all = ["tables", "cases"],
+        help = t!("help-fidelity-write"),
+    )]
     write: Option<PathBuf>,
 }
 
@@ -51,7 +48,7 @@ struct Report<'a> {
 pub(super) fn fidelity(args: &Args) -> Result<Exit, Trouble> {
     let (outcome, worst) = if args.tables.is_none() && args.cases.is_empty() {
         let set_aside = tables::own().map(|own| own.set_aside).map_err(|error| {
-            Trouble::new(Exit::Files, format!("a table of the project is broken: {error}"))
+            Trouble::new(Exit::Files, t!("fidelity-table-broken", error = error.to_string()))
         })?;
         (Outcome { checks: all(), set_aside }, Exit::Fine)
     } else {
@@ -80,12 +77,26 @@ pub(super) fn fidelity(args: &Args) -> Result<Exit, Trouble> {
             data(&words::text(check))?;
         }
         for class in &outcome.set_aside {
-            data(&format!("not used   {}: {} rows: {}\n", class.file, class.rows, class.reason))?;
+            data(
+                &(t!(
+                    "fidelity-set-aside",
+                    file = &class.file,
+                    rows = class.rows,
+                    reason = &class.reason
+                ) + "\n"),
+            )?;
         }
         let Count { checks, rows, pass, known_miss, fail } = count;
-        data(&format!(
-            "{checks} checks, {rows} rows: {pass} pass, {known_miss} known misses, {fail} fail\n"
-        ))?;
+        data(
+            &(t!(
+                "fidelity-count",
+                checks = checks,
+                rows = rows,
+                pass = pass,
+                known_miss = known_miss,
+                fail = fail
+            ) + "\n"),
+        )?;
     }
     if let Some(folder) = &args.write {
         write(folder, &outcome)?;
@@ -107,7 +118,7 @@ fn of_folder(folder: &Path) -> Result<(Outcome, Exit), Trouble> {
     }
     paths.sort();
     if paths.is_empty() {
-        let message = format!("{}: there is no table (.csv) in this folder", folder.display());
+        let message = t!("fidelity-no-table", folder = folder.display().to_string());
         return Err(Trouble::new(Exit::Files, message));
     }
     let (mut all, mut worst) = (Outcome::default(), Exit::Fine);
@@ -144,14 +155,11 @@ fn of_file(path: &Path) -> Result<Option<Outcome>, Trouble> {
     match tables::read(&name, &bytes) {
         Ok(Found::Table(outcome)) => Ok(Some(outcome)),
         Ok(Found::NotUsed(why)) => {
-            talk(&format!("{name}: not used: {why}"));
+            talk(&t!("fidelity-not-used", file = name.as_ref(), why = why));
             Ok(None)
         }
         Ok(Found::Unknown) => {
-            talk(&format!(
-                "{name}: passed over: neither its name nor its columns say what it is (see \
-                 docs/reference-tables.md)"
-            ));
+            talk(&t!("fidelity-unknown", file = name.as_ref()));
             Ok(None)
         }
         Err(error) => Err(Trouble::new(Exit::Files, error.to_string())),
@@ -166,6 +174,6 @@ fn write(folder: &Path, outcome: &Outcome) -> Result<(), Trouble> {
     for page in &pages {
         files::write_whole(&folder.join(&page.name), &page.text)?;
     }
-    talk(&format!("{} files written to {}", pages.len(), folder.display()));
+    talk(&t!("fidelity-written", files = pages.len(), folder = folder.display().to_string()));
     Ok(())
 }

@@ -12,7 +12,7 @@ pub(super) fn read(path: &Path, most: usize) -> Result<Vec<u8>, Trouble> {
         Trouble::new(Exit::Files, format!("{}: {why}", path.display()))
     };
     if path.is_dir() {
-        return Err(trouble(&"this is a folder; a file is needed"));
+        return Err(trouble(&t!("cli-folder-to-read")));
     }
     let file = File::open(path).map_err(|error| trouble(&error))?;
     let mut bytes = Vec::new();
@@ -31,9 +31,9 @@ pub fn write_whole(path: &Path, text: &str) -> Result<(), Trouble> {
         Trouble::new(Exit::Files, format!("{}: {why}", path.display()))
     };
     if path.is_dir() {
-        return Err(trouble(&"this is a folder; a file name is needed"));
+        return Err(trouble(&t!("cli-folder-to-write")));
     }
-    let part = part_of(path).ok_or_else(|| trouble(&"this is not the name of a file"))?;
+    let part = part_of(path).ok_or_else(|| trouble(&t!("cli-no-file-name")))?;
     let written = write_new(&part, text).and_then(|()| std::fs::rename(&part, path));
     written.map_err(|error| {
         // It may not even be there.

@@ -71,7 +71,7 @@ pub(super) fn learner(text: &str) -> Result<String, String> {
     if plain && text.chars().count() <= MAX_NAME {
         Ok(text.to_owned())
     } else {
-        Err(format!("an id has 1 to {MAX_NAME} printable characters"))
+        Err(t!("job-learner", most = MAX_NAME))
     }
 }
 
@@ -79,11 +79,7 @@ fn from_file(name: &str) -> Result<(String, String), Trouble> {
     let path = Path::new(name);
     if !path.exists() {
         let ids: Vec<_> = builtin::LADDER.iter().map(id).collect();
-        let message = format!(
-            "{name}: there is no such file, and no scenario of this name comes with the program \
-             (those are: {})",
-            ids.join(", ")
-        );
+        let message = t!("job-unknown", name = name, names = ids.join(", "));
         return Err(Trouble::new(Exit::Files, message));
     }
     let bytes = files::read(path, scenario::MAX_BYTES)?;

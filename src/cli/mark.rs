@@ -13,21 +13,19 @@ use crate::record::{
     self, Difference, Ended, Fault, Help, MODEL_VERSION, Note, Record, Replay, What,
 };
 use crate::scenario::builtin;
+use crate::words::Id;
 
-/// Replay records, verify them and mark them.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-mark"))]
 pub(super) struct Args {
-    /// Records.
-    #[arg(required = true, value_name = "RECORD")]
+    #[arg(required = true, value_name = "RECORD", help = t!("help-mark-records"))]
     records: Vec<PathBuf>,
-    /// Print one JSON array.
-    #[arg(long)]
+    #[arg(long, help = t!("help-json-array"))]
     json: bool,
 }
 
 /// What stands under every verified record.
-const PROOF: &str = "A replay shows that a record is whole and consistent; it does not show who \
-sat there.";
+const PROOF: Id = id!("mark-proof");
 
 /// What a record gave.
 #[derive(Debug, Serialize)]
@@ -140,9 +138,9 @@ fn marked(file: String, record: &Record, replay: &Replay, marks: Marks, debrief:
     let notes =
         |note: Note| record.lines.iter().filter(|line| line.what == What::Note(note)).count();
     let scenario_text = match builtin::find(&header.scenario.id) {
-        Some(one) if one.text == header.scenario.text => "as it comes with this program",
-        Some(_) => "not the one that comes with this program under this name",
-        None => "the author's own",
+        Some(one) if one.text == header.scenario.text => t!("mark-text-shipped"),
+        Some(_) => t!("mark-text-changed"),
+        None => t!("mark-text-own"),
     };
     Marked {
         file,
@@ -178,43 +176,47 @@ fn text(result: &Result_) -> String {
 
 fn marked_text(it: &Marked) -> String {
     let mut out = String::new();
-    let learner = it.learner.as_deref().unwrap_or("nobody named");
-    let help = it.help.map_or("no help recorded", Help::label);
+    let learner = it.learner.as_deref().unwrap_or(t!("mark-nobody"));
+    let help = it.help.map_or(t!("mark-no-help"), Help::label);
     let _ = writeln!(out, "{}", it.file);
-    let _ = writeln!(out, "  job       {}, seed {}", it.scenario, it.seed);
-    let _ = writeln!(out, "  scenario  {}", it.scenario_text);
-    let _ = writeln!(out, "  learner   {learner}, {help}");
+    let line = |name: &str, text: &str| format!("  {name:<9} {text}\n");
+    let job = t!("mark-job-line", scenario = &it.scenario, seed = it.seed.to_string());
+    out.push_str(&line(t!("mark-job"), &job));
+    out.push_str(&line(t!("mark-scenario"), it.scenario_text));
+    let who = t!("mark-learner-line", learner = learner, help = help);
+    out.push_str(&line(t!("mark-learner"), &who));
     if it.hints + it.went_back > 0 {
-        let _ = writeln!(out, "  on the way {} hints, {} times back", it.hints, it.went_back);
+        let way = t!("mark-way", hints = it.hints, back = it.went_back);
+        let _ = writeln!(out, "  {way}");
     }
-    let _ = writeln!(out, "  ended     {}", it.ended.map_or("not finished", Ended::label));
+    let ended = it.ended.map_or(t!("mark-not-finished"), Ended::label);
+    out.push_str(&line(t!("mark-ended"), ended));
     if it.torn {
-        let _ = writeln!(out, "  torn      the last line was not finished and does not count");
+        out.push_str(&line(t!("mark-torn"), t!("mark-torn-line")));
     }
     if it.model != Some(MODEL_VERSION) {
-        let told = it.model.map_or("an early version".to_owned(), |it| format!("version {it}"));
-        let _ = writeln!(
-            out,
-            "  model     recorded with {told} of the model; this program has version \
-             {MODEL_VERSION}"
-        );
+        let told = match it.model {
+            None => t!("mark-model-early", now = MODEL_VERSION),
+            Some(recorded) => t!("mark-model-line", recorded = recorded, now = MODEL_VERSION),
+        };
+        out.push_str(&line(t!("mark-model"), &told));
     }
     match &it.differs {
         None => {
-            let _ = writeln!(out, "  verified  all {} digests agree", it.digests);
+            let agree = t!("mark-verified-line", digests = it.digests);
+            out.push_str(&line(t!("mark-verified"), &agree));
         }
         Some(at) => {
-            let _ = writeln!(
-                out,
-                "  NOT VERIFIED: comes out differently from tick {} (line {}) on; recorded with \
-                 program {}, replayed with {}",
-                at.tick,
-                at.line,
-                it.program,
-                env!("CARGO_PKG_VERSION")
+            let differs = t!(
+                "mark-not-verified",
+                tick = at.tick.to_string(),
+                line = at.line,
+                recorded = &it.program,
+                now = env!("CARGO_PKG_VERSION")
             );
+            let _ = writeln!(out, "  {differs}");
         }
     }
-    let _ = writeln!(out, "  {PROOF}\n\n{}", it.debrief);
+    let _ = writeln!(out, "  {}\n\n{}", PROOF.text(), it.debrief);
     out
 }

@@ -24,14 +24,14 @@ pub use exit::{Exit, Trouble};
 pub use files::write_whole;
 pub use job::Job;
 
-/// A practice simulator for setting gas pressures on a two-stage furnace.
-///
-/// Without a command it opens the window. The appliance's own plate and instructions, the local code
-/// and a licensed technician decide on real gas.
-///
-/// Exit codes: 0 fine, 1 findings, 2 usage, 3 files, 4 a file of a newer format.
 #[derive(Debug, Parser)]
-#[command(name = "quarterturn", version, arg_required_else_help = false)]
+#[command(
+    name = "quarterturn",
+    version,
+    about = t!("help-quarterturn"),
+    long_about = t!("help-quarterturn-long"),
+    arg_required_else_help = false,
+)]
 struct Cli {
     #[command(subcommand)]
     command: Option<Command>,

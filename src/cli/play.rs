@@ -7,28 +7,25 @@ use super::job::Job;
 use super::window::Start;
 use crate::record::Help;
 
-/// Open the window on one job.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-play"))]
 pub(super) struct Args {
-    /// A scenario that comes with the program, by its id, or a scenario's file.
+    #[arg(help = t!("help-scenario"))]
     scenario: String,
-    /// The seed that the job's numbers are drawn with.
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = 1, help = t!("help-seed"))]
     seed: u64,
-    /// How much help there is.
-    #[arg(long, value_enum, default_value_t = Level::Coached)]
+    #[arg(long, value_enum, default_value_t = Level::Coached, help = t!("help-play-level"))]
     level: Level,
-    /// Who plays, for the record: an id that a class agrees on, not a secret.
-    #[arg(long, value_name = "ID", value_parser = super::job::learner)]
+    #[arg(long, value_name = "ID", value_parser = super::job::learner, help = t!("help-learner"))]
     learner: Option<String>,
 }
 
 /// How much help there is.
 #[derive(Debug, Clone, Copy, ValueEnum)]
 enum Level {
-    /// Led step by step.
+    #[value(help = t!("help-play-coached"))]
     Coached,
-    /// A hint when asked.
+    #[value(help = t!("help-play-solo"))]
     Solo,
 }
 

@@ -11,25 +11,22 @@ use serde::Serialize;
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use super::job::Job;
-use crate::appliance::plate::{GasFigures, Plate};
+use crate::appliance::plate::{GasFigures, Plate, Target};
+use crate::appliance::test_point::{Port, Stage};
 use crate::measure::pattern::{Hands, Pattern, Point, measure};
-use crate::units::{PA_PER_INWC, W_PER_BTU_H};
+use crate::setup::Setup;
+use crate::units::{W_PER_BTU_H, hundredths_inwc};
 
-/// Print what a correct meter would show at rest, on low, on high and on high with the others, as
-/// the job is found, beside the same house without faults and with everything set as it should be.
-/// A star marks what differs. For authors: it tells the faults.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-preview"))]
 pub(super) struct Args {
-    /// A scenario that comes with the program, by its id, or a scenario's file.
+    #[arg(help = t!("help-scenario"))]
     scenario: String,
-    /// The seed that the job's numbers are drawn with.
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = 1, help = t!("help-seed"))]
     seed: u64,
-    /// Print one JSON object.
-    #[arg(long)]
+    #[arg(long, help = t!("help-json-object"))]
     json: bool,
-    /// Draw the pressures into this file too.
-    #[arg(long, value_name = "FILE.svg")]
+    #[arg(long, value_name = "FILE.svg", help = t!("help-preview-svg"))]
     svg: Option<PathBuf>,
 }
 
@@ -63,14 +60,17 @@ struct PlateReport {
     fuel: &'static str,
     converted: bool,
     inlet_inwc: [f64; 2],
-    low_inwc: Band,
-    high_inwc: Band,
+    low_inwc: TargetReport,
+    high_inwc: TargetReport,
     input_low_btu_h: f64,
     input_high_btu_h: f64,
+    /// What is allowed at the inlet and at the manifold, state by state.
+    #[serde(skip)]
+    allowed_inwc: [[(f64, f64); 4]; 2],
 }
 
 #[derive(Debug, Clone, Copy, Serialize)]
-struct Band {
+struct TargetReport {
     target: f64,
     tolerance: f64,
 }
@@ -93,7 +93,7 @@ struct State {
 pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
     let job = Job::find(&args.scenario)?;
     let setup = job.scenario.draw(args.seed);
-    let plate = plate_report(&setup.furnace.plate);
+    let plate = plate_report(&setup);
     let heating_value_j_m3 = setup.gas.heating_value_j_m3;
     let faults = setup.faults.iter().map(|(fault, severity)| FaultReport {
         name: fault.name(),
@@ -127,10 +127,11 @@ pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
     Ok(Exit::Fine)
 }
 
-/// Pressures differ from half of a manometer's last digit on, rates from one in a hundred.
+/// Pressures differ from half a tenth of an inch on, half the last digit of an ordinary gauge; rates from one in a hundred.
 fn differs(it: &State, right: &State) -> Vec<&'static str> {
     let rate = |a: f64, b: f64| (a - b).abs() > 0.01 * a.abs().max(b.abs());
-    let pressure = |a: f64, b: f64| (a - b).abs() >= 0.05;
+    // Both are whole hundredths.
+    let pressure = |a: f64, b: f64| ((a - b).abs() * 100.0).round() >= 5.0;
     [
         ("missed", it.missed != right.missed),
         ("supply_inwc", pressure(it.supply_inwc, right.supply_inwc)),
@@ -144,34 +145,35 @@ fn differs(it: &State, right: &State) -> Vec<&'static str> {
     .collect()
 }
 
-fn plate_report(plate: &Plate) -> PlateReport {
+fn plate_report(setup: &Setup) -> PlateReport {
+    let plate: &Plate = &setup.furnace.plate;
     let figures: &GasFigures = plate.figures();
-    let band = |target: crate::appliance::plate::Target| Band {
-        target: inwc(target.pa),
-        tolerance: inwc(target.tolerance_pa),
+    let band = |target: Target| TargetReport {
+        target: hundredths_inwc(target.pa),
+        tolerance: hundredths_inwc(target.tolerance_pa),
     };
     PlateReport {
         model: plate.model.clone(),
         fuel: figures.fuel.label(),
         converted: plate.converted_to.is_some(),
-        inlet_inwc: [inwc(figures.inlet_min_pa), inwc(figures.inlet_max_pa)],
+        inlet_inwc: [hundredths_inwc(figures.inlet_min_pa), hundredths_inwc(figures.inlet_max_pa)],
         low_inwc: band(figures.low),
         high_inwc: band(figures.high),
         input_low_btu_h: plate.input_low.si() / W_PER_BTU_H,
         input_high_btu_h: plate.input_high.si() / W_PER_BTU_H,
+        allowed_inwc: [Port::Inlet, Port::Manifold].map(|port| {
+            Stage::ALL.map(|stage| {
+                let band = figures.allows(port, stage, Some(setup.supply.lockup_max_pa));
+                (hundredths_inwc(band.least_pa), hundredths_inwc(band.most_pa))
+            })
+        }),
     }
-}
-
-/// To a ten-thousandth, so that no dust is shown.
-fn inwc(pa: f64) -> f64 {
-    let value = (pa / PA_PER_INWC * 1e4).round() / 1e4;
-    if value == 0.0 { 0.0 } else { value }
 }
 
 /// The four states of a pattern.
 fn states(pattern: &Pattern, heating_value_j_m3: f64) -> Vec<State> {
-    const NAMES: [&str; 4] = ["at rest", "low", "high", "high, all others on"];
-    NAMES
+    Stage::ALL
+        .map(Stage::label)
         .into_iter()
         .zip(&pattern.points)
         .map(|(name, it)| state(name, it, heating_value_j_m3))
@@ -184,9 +186,9 @@ fn state(state: &'static str, point: &Point, heating_value_j_m3: f64) -> State {
     State {
         state,
         missed: point.missed.map(|control| format!("the control is at {control:?}")),
-        supply_inwc: inwc(truth.supply_pa),
-        inlet_inwc: inwc(truth.inlet_pa),
-        manifold_inwc: inwc(truth.manifold_pa),
+        supply_inwc: hundredths_inwc(truth.supply_pa),
+        inlet_inwc: hundredths_inwc(truth.inlet_pa),
+        manifold_inwc: hundredths_inwc(truth.manifold_pa),
         input_btu_h: btu_h(truth.input_w),
         percent: (1000.0 * truth.input_w / point.rated_w).round() / 10.0,
         others_btu_h: btu_h(truth.neighbor_flow_m3_s * heating_value_j_m3),

@@ -17,30 +17,25 @@ use crate::scenario::{Scenario, builtin};
 use crate::setup::Setup;
 use crate::technician::proof::{self, Alike, MAX_SEEDS, Proof, SeedProof, Spoiling};
 
-/// Let the reference technician do the job on several seeds, then spoil its work in every way.
-///
-/// It must have full marks on every seed, and each spoiled run must lose exactly its own items. Rules
-/// that nothing trips and faults that show the same signs are told. Without a scenario, all that
-/// come with the program are proven.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-prove"), long_about = t!("help-prove-long"))]
 pub(super) struct Args {
-    /// Scenarios: ids that come with the program, or files.
+    #[arg(help = t!("help-prove-scenarios"))]
     scenarios: Vec<String>,
-    /// How many seeds, from 0 on (1 to 1000).
-    #[arg(long, default_value_t = 3, value_parser = clap::value_parser!(u64).range(1..=MAX_SEEDS))]
+    #[arg(
+        long,
+        default_value_t = 3,
+        value_parser = clap::value_parser!(u64).range(1..=MAX_SEEDS),
+        help = t!("help-prove-seeds"),
+    )]
     seeds: u64,
-    /// On how many of them the work is spoiled too, for each set of faults and each variant that
-    /// they draw.
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = 1, help = t!("help-prove-spoiled"))]
     spoiled: u64,
-    /// Do not look for faults that show the same signs (that takes the longest).
-    #[arg(long)]
+    #[arg(long, help = t!("help-prove-no-alike"))]
     no_alike: bool,
-    /// Print one JSON array.
-    #[arg(long, conflicts_with = "write")]
+    #[arg(long, conflicts_with = "write", help = t!("help-json-array"))]
     json: bool,
-    /// Write the page to `proof.md` in this folder instead of printing the findings.
-    #[arg(long, value_name = "FOLDER", conflicts_with = "scenarios")]
+    #[arg(long, value_name = "FOLDER", conflicts_with = "scenarios", help = t!("help-prove-write"))]
     write: Option<PathBuf>,
 }
 

@@ -20,33 +20,28 @@ use crate::scenario::to_text;
 use crate::technician::drive::{Stopped, Witness};
 use crate::technician::script::{self, Script, ScriptPlayer};
 use crate::technician::{Technician, play};
+use crate::words::decimal;
 
 /// Longest job, in simulated seconds.
 const LIMIT_S: u64 = 12 * 3600;
 
-/// Play a job without a window and mark it.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-run"))]
 #[command(group(clap::ArgGroup::new("player").required(true).args(["script", "technician"])))]
 pub(super) struct Args {
-    /// A scenario that comes with the program, by its id, or a scenario's file.
+    #[arg(help = t!("help-scenario"))]
     scenario: String,
-    /// Play this script.
-    #[arg(long, value_name = "FILE")]
+    #[arg(long, value_name = "FILE", help = t!("help-run-script"))]
     script: Option<PathBuf>,
-    /// Let the reference technician play.
-    #[arg(long)]
+    #[arg(long, help = t!("help-run-technician"))]
     technician: bool,
-    /// The seed that the job's numbers are drawn with.
-    #[arg(long, default_value_t = 1)]
+    #[arg(long, default_value_t = 1, help = t!("help-seed"))]
     seed: u64,
-    /// Who plays, for the record: an id that a class agrees on, not a secret.
-    #[arg(long, value_name = "ID", value_parser = super::job::learner)]
+    #[arg(long, value_name = "ID", value_parser = super::job::learner, help = t!("help-learner"))]
     learner: Option<String>,
-    /// Write the record to this file.
-    #[arg(long, value_name = "OUT")]
+    #[arg(long, value_name = "OUT", help = t!("help-run-record"))]
     record: Option<PathBuf>,
-    /// Print one JSON object.
-    #[arg(long)]
+    #[arg(long, help = t!("help-json-object"))]
     json: bool,
 }
 
@@ -127,7 +122,7 @@ pub(super) fn run(args: &Args) -> Result<Exit, Trouble> {
 }
 
 fn record_trouble(error: crate::record::SinkError) -> Trouble {
-    Trouble::new(Exit::Files, format!("the record cannot be written: {error}"))
+    Trouble::new(Exit::Files, t!("run-no-record", error = error.to_string()))
 }
 
 fn read_script(path: &Path) -> Result<Script, Trouble> {
@@ -149,8 +144,8 @@ fn play_script(script: Script, bench: &mut Bench, watcher: &mut Watcher) -> Opti
         });
     }
     let reason = match stopped {
-        Stopped::Over => "The job was over before the script was.",
-        Stopped::TimeUp => "Twelve simulated hours were over before the script was.",
+        Stopped::Over => t!("run-job-over"),
+        Stopped::TimeUp => t!("run-time-over"),
         Stopped::PlayerFinished => return None,
     };
     player.left_over().map(|step| Halt {
@@ -164,8 +159,8 @@ fn play_technician(bench: &mut Bench, watcher: &mut Watcher) -> Option<Halt> {
     let mut player = Technician::new(&bench.setup().card);
     let reason = match play(bench, &mut player, LIMIT_S, watcher) {
         Stopped::Over => return None,
-        Stopped::TimeUp => "Twelve simulated hours passed.",
-        Stopped::PlayerFinished => "The technician had no more to do, but the job was not over.",
+        Stopped::TimeUp => t!("run-time-up"),
+        Stopped::PlayerFinished => t!("run-technician-done"),
     };
     Some(Halt { line: None, text: String::new(), reason: reason.to_owned() })
 }
@@ -175,9 +170,12 @@ fn tell(args: &Args, report: &Report) -> Result<(), Trouble> {
         let file = args.script.as_ref().map(|path| path.display().to_string());
         match (halt.line, file) {
             (Some(line), Some(file)) => {
-                talk(&format!(
-                    "{file}:{line}: `{}` stopped the script: {}",
-                    halt.text, halt.reason
+                talk(&t!(
+                    "run-stopped",
+                    file = file,
+                    line = line,
+                    step = &halt.text,
+                    reason = &halt.reason
                 ));
             }
             _ => talk(&halt.reason),
@@ -188,19 +186,23 @@ fn tell(args: &Args, report: &Report) -> Result<(), Trouble> {
     }
     let marks = &report.marks;
     let mut out = String::new();
-    let _ = writeln!(out, "job       {}, seed {}", report.scenario, report.seed);
-    let _ = writeln!(out, "played by {}", report.player);
-    let _ = writeln!(out, "ended     {}", report.ended.label());
-    let _ = writeln!(out, "time      {} simulated", clock(report.simulated_s));
-    let _ = writeln!(out, "refused   {}", report.refused);
-    let met = if marks.met { "essentials met" } else { "not yet met" };
-    let _ = writeln!(out, "result    {met}, {:.0} of 100 points", marks.points);
+    let line = |name: &str, text: &str| format!("{name:<9} {text}\n");
+    let job = t!("run-job-line", scenario = &report.scenario, seed = report.seed.to_string());
+    out.push_str(&line(t!("run-job"), &job));
+    out.push_str(&line(t!("run-played-by"), report.player));
+    out.push_str(&line(t!("run-ended"), report.ended.label()));
+    out.push_str(&line(t!("run-time"), &t!("run-time-line", time = clock(report.simulated_s))));
+    out.push_str(&line(t!("run-refused"), &report.refused.to_string()));
+    let points = decimal(marks.points, 0);
+    let met =
+        if marks.met { t!("run-met", points = points) } else { t!("run-not-met", points = points) };
+    out.push_str(&line(t!("run-result"), &met));
     for finding in &marks.findings {
         let word = severity_word(finding.severity);
         let _ = writeln!(out, "  {word}: {} [{}]", finding.title, finding.rule);
     }
     if let Some(record) = &report.record {
-        let _ = writeln!(out, "record    {record}");
+        out.push_str(&line(t!("run-record"), record));
     }
     let _ = writeln!(out, "{}", marks.standing);
     data(&out)

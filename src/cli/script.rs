@@ -13,10 +13,10 @@ use crate::units::TICKS_PER_S;
 /// Longest waiting on one line, in ticks: ten hours.
 const MAX_WAIT_TICKS: u64 = 10 * 3600 * TICKS_PER_S;
 
-/// Print the script that does what a record tells, tick for tick.
 #[derive(Debug, clap::Args)]
+#[command(about = t!("help-script"))]
 pub(super) struct Args {
-    /// The record.
+    #[arg(help = t!("help-script-record"))]
     record: PathBuf,
 }
 

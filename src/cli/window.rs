@@ -43,14 +43,20 @@ pub(super) fn open(start: Option<Start>) -> ExitCode {
 pub(super) fn open(start: Option<Start>) -> ExitCode {
     let what = match start {
         Some(Start { job, seed, help, learner }) => {
-            let learner = learner.map(|id| format!(", {id}")).unwrap_or_default();
-            format!("playing {} (seed {seed}, {}{learner})", job.id, help.label())
+            let (job, seed, help) = (job.id, seed.to_string(), help.label());
+            match learner {
+                None => t!("window-playing", job = job, seed = seed, help = help),
+                Some(learner) => t!(
+                    "window-playing-learner",
+                    job = job,
+                    seed = seed,
+                    help = help,
+                    learner = learner
+                ),
+            }
         }
-        None => "this".to_owned(),
+        None => t!("window-this").to_owned(),
     };
-    super::exit::talk(&format!(
-        "quarterturn: {what} needs a window, and this program was built without one; without one, \
-         use `quarterturn run`, `mark`, `script`, `preview`, `check` or `explain`"
-    ));
+    super::exit::talk(&t!("window-none", what = what));
     super::exit::Exit::Files.into()
 }

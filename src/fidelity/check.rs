@@ -1,10 +1,10 @@
 //! One check of the guide: what is claimed, on whose word, under what condition, within what band.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// What a reference is worth.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Deserialize, Serialize)]
+#[serde(rename_all(serialize = "kebab-case"))]
 pub enum Truth {
     /// A table or figure somebody published.
     Published,
@@ -21,8 +21,8 @@ pub enum Truth {
 }
 
 /// The band a result must lie in, seen from its reference. Bounds are inclusive.
-#[derive(Clone, Copy, Debug, PartialEq, Serialize)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Clone, Copy, Debug, PartialEq, Deserialize, Serialize)]
+#[serde(rename_all(serialize = "kebab-case"))]
 pub enum Tolerance {
     /// `|result − reference| ≤ band`, in the check's unit.
     Absolute(f64),
@@ -79,6 +79,9 @@ pub enum Verdict {
 pub struct Check {
     /// Short and stable: `pipe.steel.natural.half-inch-drop`.
     pub id: String,
+    /// The row of `claims.ron` that it stands on, by its name; empty if it has none.
+    #[serde(skip)]
+    pub row: &'static str,
     /// The heading it stands under in the guide.
     pub chapter: &'static str,
     /// What the model is said to do, one sentence.

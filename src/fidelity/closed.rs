@@ -12,9 +12,6 @@ mod scaling;
 
 use super::Check;
 
-/// Heading in the guide.
-pub(super) const CHAPTER: &str = "Closed forms";
-
 /// All checks of the chapter.
 #[must_use]
 pub fn checks() -> Vec<Check> {

@@ -5,8 +5,9 @@ mod figures;
 use std::fmt::Write;
 
 use super::tables::{self, SetAside};
-use super::words::{band, count, figure, row, truth, verdict};
+use super::words::{band, count, row, truth, verdict};
 use super::{Check, Verdict, left_out, plot};
+use crate::chart::figure;
 
 pub use figures::FIGURES;
 

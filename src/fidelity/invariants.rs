@@ -8,8 +8,6 @@ pub mod shape;
 
 use super::Check;
 
-/// Heading in the guide.
-const CHAPTER: &str = "Invariants";
 /// Seed of all draws of this chapter.
 const SEED: u64 = 20_260_117;
 

@@ -8,16 +8,13 @@
 
 pub mod cases;
 pub mod check;
+pub mod claims;
 pub mod closed;
-#[cfg(feature = "reports")]
 pub mod guide;
 pub mod invariants;
-#[cfg(feature = "reports")]
 pub mod left_out;
 pub mod parts;
-#[cfg(feature = "reports")]
 pub mod plot;
-#[cfg(feature = "reports")]
 pub mod tables;
 pub mod words;
 
@@ -26,13 +23,7 @@ pub use check::{Check, Row, Tolerance, Truth, Verdict};
 /// Every check of the guide, in its order.
 #[must_use]
 pub fn all() -> Vec<Check> {
-    let families: &[fn() -> Vec<Check>] = &[
-        #[cfg(feature = "reports")]
-        tables::checks,
-        closed::checks,
-        parts::checks,
-        invariants::checks,
-        cases::checks,
-    ];
+    let families: &[fn() -> Vec<Check>] =
+        &[tables::checks, closed::checks, parts::checks, invariants::checks, cases::checks];
     families.iter().flat_map(|checks| checks()).collect()
 }

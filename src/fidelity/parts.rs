@@ -15,9 +15,6 @@ use super::{Check, Row};
 use crate::scenario::builtin;
 use crate::setup::Setup;
 
-/// Heading in the guide.
-const CHAPTER: &str = "Behaviour of parts";
-
 /// All checks of the chapter.
 #[must_use]
 pub fn checks() -> Vec<Check> {
@@ -46,7 +43,3 @@ fn setup(id: &str) -> Option<Setup> {
 fn in_range(name: &str, [low, high]: [f64; 2], result: f64) -> Row {
     Row::new(format!("{name}: {low} to {high}"), result.clamp(low, high), result)
 }
-
-/// Why a check of ranges has a band of nothing.
-const RANGE: &str =
-    "The reference is the value of the range nearest the result: a result inside agrees exactly.";

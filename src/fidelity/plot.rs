@@ -2,12 +2,10 @@
 //!
 //! Plain text with two decimals everywhere, so that the same rows give the same bytes.
 
-pub(crate) mod axis;
-
 use std::fmt::Write;
 
 use super::{Check, Tolerance};
-use axis::Axis;
+use crate::chart::{Axis, INK, PALE, PAPER, Scale, WASH, escape, put};
 
 /// What a figure shows.
 #[derive(Debug, Clone, Copy)]
@@ -26,15 +24,6 @@ pub struct Figure {
     pub checks: &'static [&'static str],
 }
 
-/// How the axes of a figure run.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Scale {
-    /// Both even.
-    Even,
-    /// Both by decades.
-    Decades,
-}
-
 const WIDTH: f64 = 760.0;
 const HEIGHT: f64 = 640.0;
 const LEFT: f64 = 78.0;
@@ -43,14 +32,6 @@ const RIGHT: f64 = 670.0;
 const VALUES: (f64, f64) = (76.0, 390.0);
 const OFFS: (f64, f64) = (452.0, 580.0);
 
-/// The colour of the paper.
-pub(crate) const PAPER: &str = "#fbf9f3";
-/// The colour of what is drawn and written.
-pub(crate) const INK: &str = "#2c2a27";
-/// The colour of lines that guide the eye.
-pub(crate) const PALE: &str = "#d9d4c8";
-/// The colour of bands.
-pub(crate) const WASH: &str = "#dfe9ee";
 const TINTS: [&str; 6] = ["#2f6f9f", "#b5651d", "#4d7f4a", "#8a4f7d", "#a08a1e", "#5f6b76"];
 
 /// Draws a figure from the checks that are there; `None` when none of its rows has a place.
@@ -100,13 +81,6 @@ fn deviations(checks: &[&Check]) -> Vec<f64> {
         .map(|row| 100.0 * (row.judged() / row.reference - 1.0))
         .filter(|off| off.is_finite())
         .collect()
-}
-
-/// Writing into a string cannot fail.
-macro_rules! put {
-    ($svg:expr, $($arg:tt)*) => {
-        let _ = writeln!($svg, $($arg)*);
-    };
 }
 
 fn open(svg: &mut String, figure: &Figure, number: usize) {
@@ -274,9 +248,4 @@ fn legend(svg: &mut String, checks: &[&Check]) {
          first check.</text>",
         HEIGHT - 8.0
     );
-}
-
-/// Text as it may stand in a picture.
-pub(crate) fn escape(text: &str) -> String {
-    text.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;")
 }

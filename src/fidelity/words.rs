@@ -1,25 +1,7 @@
 //! Figures, bands and verdicts in words.
 
 use super::{Check, Row, Tolerance, Truth, Verdict};
-
-/// A number with five digits that count.
-#[must_use]
-pub fn figure(value: f64) -> String {
-    if !value.is_finite() {
-        return "no number".to_owned();
-    }
-    if value == 0.0 {
-        return "0".to_owned();
-    }
-    let size = libm::floor(libm::log10(value.abs()));
-    let decimals = (4.0 - size).clamp(0.0, 12.0) as usize;
-    let text = format!("{value:.decimals$}");
-    if text.contains('.') {
-        text.trim_end_matches('0').trim_end_matches('.').to_owned()
-    } else {
-        text
-    }
-}
+use crate::chart::figure;
 
 /// A fraction in per cent, with its sign.
 fn percent(fraction: f64) -> String {

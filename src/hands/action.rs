@@ -7,6 +7,7 @@ use crate::parts::{
     Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff,
     Opening, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
 };
+use crate::physics::valve::HandleAngle;
 use crate::units::PressureUnit;
 
 /// One thing done by hand, by eye or by voice. Plain data; numbers are whole, so that a record
@@ -146,6 +147,19 @@ pub enum Action {
     Tell(Topic),
     /// End the job: hand over and leave.
     HandOver(HandOver),
+}
+
+impl Action {
+    /// The hand valve that this shuts, if it does.
+    #[must_use]
+    pub fn shuts(&self) -> Option<Cock> {
+        match self {
+            Self::Cock { cock, degrees } => {
+                HandleAngle::from_deg(*degrees).filter(|it| it.is_shut()).map(|_| *cock)
+            }
+            _ => None,
+        }
+    }
 }
 
 /// A press of the stopwatch.

@@ -2,11 +2,12 @@
 
 use super::action::Action;
 use super::done::{Done, plain};
+use super::effect::OnReading;
 use super::job::Job;
 use super::refusal::Refusal;
 use super::{fluid, look, measure, mend, meter, paper, ports, screws, switches, tools};
 use crate::model::Model;
-use crate::parts::{Cock, Place};
+use crate::parts::Place;
 use crate::senses::watch::{Since, Watch};
 
 /// What hands work on.
@@ -70,17 +71,11 @@ impl Hands<'_> {
     /// What follows every action that was done.
     pub(crate) fn after(&mut self, action: &Action) {
         self.model.push_paths();
-        match action {
-            Action::Turn { .. } | Action::Mend(_) => self.watch.forget(Since::PressureMoved),
-            Action::MeterZero | Action::MeterLowSide(_) | Action::Gauge(_) => {
-                self.watch.forget(Since::MeterMoved);
-            }
-            Action::HoseOn { .. }
-            | Action::HoseOff
-            | Action::Plug { .. }
-            | Action::Cap { .. }
-            | Action::Cock { cock: Cock::Furnace | Cock::Supply, .. } => self.watch.unsettle(),
-            _ => {}
+        match action.on_reading() {
+            OnReading::MovesPressure => self.watch.forget(Since::PressureMoved),
+            OnReading::MovesMeter => self.watch.forget(Since::MeterMoved),
+            OnReading::Unsettles => self.watch.unsettle(),
+            OnReading::Nothing => {}
         }
         measure::let_go_of_spot(self.model);
         self.job.cycle.touched(action);

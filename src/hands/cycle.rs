@@ -16,50 +16,7 @@ pub(crate) struct CycleWatch {
 impl CycleWatch {
     /// An action was done: some spoil the cycle.
     pub(crate) fn touched(&mut self, action: &Action) {
-        let spoils = match action {
-            Action::StageJumper(_)
-            | Action::ValveSwitch(_)
-            | Action::FurnaceSwitch(_)
-            | Action::Cock { .. }
-            | Action::Cap { .. }
-            | Action::Turn { .. }
-            | Action::Plug { .. }
-            | Action::Adapter { .. }
-            | Action::HoseOn { .. }
-            | Action::HoseOff
-            | Action::Mend(_)
-            | Action::ResetRollout => true,
-            Action::Go(_)
-            | Action::Look(_)
-            | Action::Sniff(_)
-            | Action::Probe(_)
-            | Action::Take(_)
-            | Action::PutDown
-            | Action::Window { .. }
-            | Action::Door { .. }
-            | Action::ThermostatMode(_)
-            | Action::Setpoint(_)
-            | Action::Neighbor { .. }
-            | Action::MeterPower(_)
-            | Action::MeterZero
-            | Action::MeterUnit(_)
-            | Action::MeterLowSide(_)
-            | Action::LeakFluid(_)
-            | Action::Wipe(_)
-            | Action::Write(_)
-            | Action::WriteJoint { .. }
-            | Action::Measure(_)
-            | Action::Unclip
-            | Action::Stopwatch(_)
-            | Action::WriteMeasured(_)
-            | Action::Gauge(_)
-            | Action::FillColumn
-            | Action::Tag(_)
-            | Action::Call(_)
-            | Action::Tell(_)
-            | Action::HandOver(_) => false,
-        };
-        if spoils {
+        if action.spoils_cycle() {
             *self = Self::default();
         }
     }

@@ -9,6 +9,7 @@ use crate::catalogue::repair::Repair;
 use crate::model::Notice;
 use crate::model::truth::Truth;
 use crate::parts::{Firing, Joint, Port, Reading, Screw, Stage};
+use crate::physics::valve::HandleAngle;
 use crate::senses::seen::WrittenMeasured;
 
 /// Something that happened at a tick.
@@ -131,7 +132,7 @@ pub enum Happening {
         /// Whether bubbles grew.
         bubbles: bool,
         /// Manual valve, degrees.
-        cock_deg: i16,
+        manual_valve: HandleAngle,
     },
     /// The smell became strong or an alarm sounded.
     Alarm,

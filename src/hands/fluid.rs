@@ -30,7 +30,7 @@ pub(super) fn wipe(model: &mut Model, joint: Joint) -> Done {
 }
 
 /// Takes the fluid off a joint and says what it could show.
-pub(super) fn judge_fluid(model: &mut Model, joint: Joint) -> Option<Happening> {
+fn judge_fluid(model: &mut Model, joint: Joint) -> Option<Happening> {
     let judged = look_at_fluid(model, joint);
     model.things.fluid[joint] = None;
     judged
@@ -46,7 +46,7 @@ pub(super) fn look_at_fluid(model: &Model, joint: Joint) -> Option<Happening> {
         dwell_s: it.dwell_s,
         firing: it.firing,
         bubbles: brushed.fluid.shows(),
-        cock_deg: it.cock_deg,
+        manual_valve: it.manual_valve,
     })
 }
 

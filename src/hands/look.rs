@@ -12,8 +12,8 @@ use crate::senses::seen::Note;
 /// Looks and notes. A second look at something replaces what was noted.
 pub(super) fn look(model: &Model, job: &mut Job, subject: Subject) -> Done {
     reach::subject(model, subject)?;
-    let (text, finding) = sight(model, subject).ok_or(Refusal::NotOnThisJob)?;
+    let finding = sight(model, subject).ok_or(Refusal::NotOnThisJob)?;
     job.sheet.notes.retain(|note| note.subject != subject);
-    job.sheet.notes.push(Note { subject, tick: model.tick, text, finding });
+    job.sheet.notes.push(Note { subject, tick: model.tick, finding });
     plain()
 }

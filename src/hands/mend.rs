@@ -12,8 +12,6 @@ use crate::senses::seen;
 use crate::setup::Setup;
 use enum_map::EnumMap;
 
-/// Angle up to which a hand valve counts as shut for work behind it, in degrees.
-const SHUT_DEG: i16 = 0;
 /// Pressure below which nothing is felt at an opened joint, in pascals (0.1 in. w.c.).
 const LET_OFF_PA: f64 = 25.0;
 
@@ -71,8 +69,8 @@ fn ready(model: &Model, need: Need) -> Result<(), Refusal> {
     let things = &model.things;
     let (fine, why) = match need {
         Need::Shut(cock) => {
-            let degrees = things.cocks_deg[cock];
-            (degrees <= SHUT_DEG, Refusal::ShutFirst(cock))
+            let handle = things.handles[cock];
+            (handle.is_shut(), Refusal::ShutFirst(cock))
         }
         Need::NoPressure => {
             (model.gas.pressure_pa(Port::Inlet) < LET_OFF_PA, Refusal::PressureLeft)

@@ -4,6 +4,7 @@ pub mod action;
 mod apply;
 mod cycle;
 mod done;
+pub mod effect;
 pub mod event;
 mod fluid;
 mod job;

@@ -80,58 +80,45 @@ impl Refusal {
     #[must_use]
     pub fn text(self) -> String {
         match self {
-            Self::NotHere => "That is not within reach from here.".into(),
+            Self::NotHere => t!("refusal-not-here").into(),
             Self::NeedsTool(tool) => {
-                format!("This needs the {} in hand.", tool.label().to_lowercase())
+                t!("refusal-needs-tool", tool = tool.label().to_lowercase())
             }
-            Self::HandFull => "Put down what you hold first.".into(),
-            Self::DoorInTheWay => "The furnace door is in the way.".into(),
-            Self::CapOn => "The cap covers the screw.".into(),
-            Self::PortNotOpen => "Something is in that port already.".into(),
-            Self::NoPlug => "There is no plug in that port.".into(),
-            Self::TooTight => "It will not spin: break it loose with the short arm first.".into(),
-            Self::NotStarted => "The plug is not in the thread yet.".into(),
-            Self::AlreadyLoose => "It is loose already: spin it.".into(),
-            Self::NoAdapter => "There is no adapter in that port to push the hose on.".into(),
-            Self::HoseInTheWay => "Pull the hose off first.".into(),
-            Self::AdapterElsewhere => "The adapter is still in the other port.".into(),
-            Self::HoseInUse => "The hose is on a port already.".into(),
-            Self::HoseFree => "The hose is not on anything.".into(),
-            Self::MeterOff => "The manometer is off.".into(),
-            Self::AlreadySo => "It is that way already.".into(),
-            Self::NotOnThisJob => "There is no such thing on this job.".into(),
-            Self::Absurd => "No such number can be read here.".into(),
-            Self::NothingToBrush => "The port is open: there is no joint to brush yet.".into(),
-            Self::HandOverInside => {
-                "Hand over to the householder: go to the hall, or stand up in the plant room."
-                    .into()
-            }
-            Self::NotWet => "There is no leak fluid on that joint.".into(),
-            Self::AtStop => "The screw is at its stop.".into(),
-            Self::CallFromOutside => "Not from in here: go outside first, then call.".into(),
+            Self::HandFull => t!("refusal-hand-full").into(),
+            Self::DoorInTheWay => t!("refusal-door-in-the-way").into(),
+            Self::CapOn => t!("refusal-cap-on").into(),
+            Self::PortNotOpen => t!("refusal-port-not-open").into(),
+            Self::NoPlug => t!("refusal-no-plug").into(),
+            Self::TooTight => t!("refusal-too-tight").into(),
+            Self::NotStarted => t!("refusal-not-started").into(),
+            Self::AlreadyLoose => t!("refusal-already-loose").into(),
+            Self::NoAdapter => t!("refusal-no-adapter").into(),
+            Self::HoseInTheWay => t!("refusal-hose-in-the-way").into(),
+            Self::AdapterElsewhere => t!("refusal-adapter-elsewhere").into(),
+            Self::HoseInUse => t!("refusal-hose-in-use").into(),
+            Self::HoseFree => t!("refusal-hose-free").into(),
+            Self::MeterOff => t!("refusal-meter-off").into(),
+            Self::AlreadySo => t!("refusal-already-so").into(),
+            Self::NotOnThisJob => t!("refusal-not-on-this-job").into(),
+            Self::Absurd => t!("refusal-absurd").into(),
+            Self::NothingToBrush => t!("refusal-nothing-to-brush").into(),
+            Self::HandOverInside => t!("refusal-hand-over-inside").into(),
+            Self::NotWet => t!("refusal-not-wet").into(),
+            Self::AtStop => t!("refusal-at-stop").into(),
+            Self::CallFromOutside => t!("refusal-call-from-outside").into(),
             Self::ShutFirst(cock) => {
-                format!("Gas stands at this joint: shut the {} first.", cock.label().to_lowercase())
+                t!("refusal-shut-first", valve = cock.label().to_lowercase())
             }
-            Self::PressureLeft => {
-                "Gas pressure is left behind the shut valve: let it off at the opened inlet port \
-                 first."
-                    .into()
-            }
-            Self::PowerOn => "Switch the furnace off first: this part carries voltage.".into(),
-            Self::NotFitted => "Nothing like that is fitted here.".into(),
-            Self::ClippedIn => "It is clipped in at the flame rod: unclip it first.".into(),
-            Self::LeadsInTheWay => {
-                "The microammeter's leads are in the way: unclip it first.".into()
-            }
-            Self::NotClipped => "The microammeter is not clipped in.".into(),
-            Self::NothingShown => "The instrument shows no number there to write.".into(),
-            Self::WatchNotRunning => "Start the stopwatch at the dial first.".into(),
-            Self::HoseUnderPressure => {
-                "Gas stands in the hose: shut the valve and let it off, or pull the hose off the \
-                 port, before another instrument is put on."
-                    .into()
-            }
-            Self::Over => "The job is over.".into(),
+            Self::PressureLeft => t!("refusal-pressure-left").into(),
+            Self::PowerOn => t!("refusal-power-on").into(),
+            Self::NotFitted => t!("refusal-not-fitted").into(),
+            Self::ClippedIn => t!("refusal-clipped-in").into(),
+            Self::LeadsInTheWay => t!("refusal-leads-in-the-way").into(),
+            Self::NotClipped => t!("refusal-not-clipped").into(),
+            Self::NothingShown => t!("refusal-nothing-shown").into(),
+            Self::WatchNotRunning => t!("refusal-watch-not-running").into(),
+            Self::HoseUnderPressure => t!("refusal-hose-under-pressure").into(),
+            Self::Over => t!("refusal-over").into(),
         }
     }
 }

@@ -5,6 +5,7 @@ use super::reach;
 use super::refusal::Refusal;
 use crate::model::Model;
 use crate::parts::{Cock, Door, Fitted, Neighbor, OnOff, Opening, Place, Window};
+use crate::physics::valve::HandleAngle;
 
 /// Setpoints a thermostat takes, in half degrees Fahrenheit (45–90 °F).
 const SETPOINTS: core::ops::RangeInclusive<i16> = 90..=180;
@@ -77,26 +78,24 @@ pub(super) fn set_valve_switch(model: &mut Model, to: OnOff) -> Done {
 }
 
 pub(super) fn set_cock(model: &mut Model, cock: Cock, degrees: i16) -> Done {
-    if !(0..=90).contains(&degrees) {
-        return Err(Refusal::Absurd);
-    }
+    let handle = HandleAngle::from_deg(degrees).ok_or(Refusal::Absurd)?;
     let plant = [Place::PlantRoom, Place::GasValve];
     match cock {
         Cock::Furnace => {
             reach::place(model, &plant)?;
-            put(&mut model.things.cocks_deg[Cock::Furnace], degrees)
+            put(&mut model.things.handles[Cock::Furnace], handle)
         }
         Cock::WaterHeater => {
             reach::place(model, &plant)?;
-            put(&mut model.things.cocks_deg[Cock::WaterHeater], degrees)
+            put(&mut model.things.handles[Cock::WaterHeater], handle)
         }
         Cock::Range => {
             reach::place(model, &[Place::Hall])?;
-            put(&mut model.things.cocks_deg[Cock::Range], degrees)
+            put(&mut model.things.handles[Cock::Range], handle)
         }
         Cock::Supply => {
             reach::place(model, &[Place::Yard])?;
-            put(&mut model.things.cocks_deg[Cock::Supply], degrees)
+            put(&mut model.things.handles[Cock::Supply], handle)
         }
     }
 }

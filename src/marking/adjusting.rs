@@ -1,13 +1,14 @@
 //! Evidence of what was done to the springs.
 
 use super::evaluate::Brief;
-use super::ledger::{Caught, Hit, Ledger, inwc};
+use super::ledger::{Caught, Hit, Ledger};
 use super::measuring::{HALF_DIGIT_PA, is_right};
 use crate::appliance::plate::Target;
 use crate::hands::action::Action;
 use crate::hands::event::Happening;
 use crate::parts::{Firing, Fitted, Level, Phase, Port, Screw, Stage};
 use crate::setup::SupplyRight;
+use crate::units::inwc;
 
 /// Turn of a screw, as an event.
 struct Turned {
@@ -103,19 +104,19 @@ pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
     let mut hits = Vec::new();
     for (screw, level, name) in STAGES {
         let Some(target) = target(l, screw) else { continue };
-        let top = target.pa + target.tolerance_pa;
+        let band = target.band();
         let last = turns(l).filter(|turn| turn.screw == screw).last();
         let Some(last) = last else { continue };
         // With the inlet less than an inch of water above the setting, the spring cannot show.
         let hidden = last.inlet_pa - left.set_pa[level] < crate::units::PA_PER_INWC;
-        if left.set_pa[level] > top && hidden && !left.bottomed[level] {
+        if band.is_above(left.set_pa[level]) && hidden && !left.bottomed[level] {
             hits.push(Hit::new(
                 tick,
                 format!("{name} stage screwed up with the inlet at {}", inwc(last.inlet_pa)),
                 format!(
                     "its spring is set to {}, the plate ends at {}",
                     inwc(left.set_pa[level]),
-                    inwc(top)
+                    inwc(band.most_pa)
                 ),
             ));
         }
@@ -131,7 +132,7 @@ pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
             let target = target(l, screw)?;
             // Left shut off, a stage that nobody touched is somebody else's to set.
             let touched = turns(l).any(|turn| turn.screw == screw);
-            let out_pa = (left.set_pa[level] - target.pa).abs() - target.tolerance_pa;
+            let out_pa = target.band().out_by_pa(left.set_pa[level]);
             let off = out_pa > HALF_DIGIT_PA && (touched || !l.left_shut_off());
             off.then(|| {
                 let way = if left.set_pa[level] < target.pa { "below" } else { "above" };
@@ -225,7 +226,7 @@ pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
         .filter_map(|(screw, _, _)| {
             let first = turns(l).find(|turn| turn.screw == screw)?;
             let target = target(l, screw)?;
-            let out_pa = (first.before_pa - target.pa).abs() - target.tolerance_pa;
+            let out_pa = target.band().out_by_pa(first.before_pa);
             (out_pa <= -HALF_DIGIT_PA).then(|| {
                 Hit::new(
                     first.tick,

@@ -10,9 +10,6 @@ use crate::hands::event::Happening;
 use crate::measure::felt::is_felt;
 use crate::parts::{Ending, Firing, Fitted, OnOff, Opening, Port, Spot, Subject, Window};
 
-/// Manual valve open enough, in degrees.
-const OPEN_DEG: i16 = 85;
-
 pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
     if end.stage_jumper == Fitted::Off {
@@ -35,14 +32,14 @@ pub(super) fn cock_not_open(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     let mut hits = Vec::new();
-    for (name, degrees) in
-        [("manual valve", end.cock_deg), ("supply shut-off", end.supply_cock_deg)]
+    for (name, handle) in
+        [("manual valve", end.manual_valve), ("supply shut-off", end.supply_valve)]
     {
-        if degrees < OPEN_DEG {
-            let state = if degrees == 0 { "closed" } else { "part open" };
+        if !handle.is_open() {
+            let state = if handle.is_shut() { "closed" } else { "part open" };
             hits.push(Hit::new(
                 tick,
-                format!("{name}: {state}, {degrees}°"),
+                format!("{name}: {state}, {handle}"),
                 "it opens at 90°, in line with its pipe",
             ));
         }
@@ -102,9 +99,9 @@ pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
         .filter_map(|(neighbor, now)| {
             let name = neighbor.label().to_lowercase();
             let found = l.setup.found.neighbors[neighbor];
-            let moved = now.switch != found || now.cock_deg < OPEN_DEG;
+            let moved = now.switch != found || !now.handle.is_open();
             // With the supply shut off for good, no flame can stand.
-            let no_gas = l.left_shut_off() && end.supply_cock_deg == 0;
+            let no_gas = l.left_shut_off() && end.supply_valve.is_shut();
             let went_out = found == OnOff::On && now.gone_out && !no_gas;
             (moved || went_out).then(|| {
                 let truth = if moved { "it is theirs" } else { "its flame went out" };
@@ -273,7 +270,7 @@ pub(super) fn not_tagged(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     let tag = if end.tag == Fitted::On { "tag on" } else { "no tag" };
-    vec![Hit::new(tick, format!("{tag}, manual valve at {}°", end.cock_deg), "said: shut off")]
+    vec![Hit::new(tick, format!("{tag}, manual valve at {}", end.manual_valve), "said: shut off")]
 }
 
 pub(super) fn householder_not_told(l: &Ledger) -> Vec<Hit> {

@@ -2,9 +2,9 @@
 
 use core::fmt::Write as _;
 
+use super::deed::describe;
 use super::evaluate::{Marks, Standing};
 use super::ledger::Ledger;
-use super::safety::describe;
 use super::trace::Trace;
 use crate::hands::action::Action;
 use crate::rules::Severity;

@@ -6,7 +6,6 @@ use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
-use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact};
 use crate::hands::event::Outcome;
 use crate::measure::felt::is_felt;
@@ -58,14 +57,7 @@ fn left(l: &Ledger) -> impl Iterator<Item = Left> {
 /// Whether its remedy is one at the manometer, its hose or the hole of a port.
 fn reads(right: &[Remedy]) -> bool {
     right.iter().any(|remedy| match remedy {
-        Remedy::Mend(repair) => matches!(
-            repair,
-            Repair::SwapMeterHose
-                | Repair::ReplaceMeterBattery
-                | Repair::BorrowMeter
-                | Repair::CleanInletTap
-                | Repair::CleanManifoldTap
-        ),
+        Remedy::Mend(repair) => repair.is_on_reading(),
         Remedy::Turn(_) | Remedy::Operate(_) | Remedy::CallOwner | Remedy::ShutOffAndTag => false,
     })
 }

@@ -2,12 +2,11 @@
 
 use super::ledger::{Did, Ledger};
 use crate::appliance::ignition::ControlState;
-use crate::appliance::plate::GasFigures;
 use crate::catalogue::fault::Fault;
 use crate::hands::action::Action;
 use crate::hands::event::{Happening, ReadingFact};
 use crate::model::truth::Truth;
-use crate::parts::{Firing, Port, Spot, Stage, Subject};
+use crate::parts::{Firing, Spot, Subject};
 
 /// Gas in the air from which a detector tells of it, as a fraction (about 1 % of the lower
 /// flammable limit of either gas; common practice).
@@ -41,31 +40,13 @@ fn conversion_found_wrong(l: &Ledger) -> bool {
     wrong && l.did().any(looked)
 }
 
-/// Whether a written number was really shown and lies outside what the plate allows.
+/// Whether a written number was really shown and lies outside what plate and nameplate allow.
 pub(crate) fn outside(l: &Ledger, fact: &ReadingFact) -> bool {
-    let figures = l.plate().figures();
-    let (low, high) = allowed(figures, fact.reading.port, fact.reading.stage);
-    let out = |(least, most): (f64, f64)| least < low || most > high;
+    let lockup_most_pa = Some(l.setup.supply.lockup_max_pa);
+    let (port, stage) = (fact.reading.port, fact.reading.stage);
+    let band = l.plate().figures().allows(port, stage, lockup_most_pa);
+    let out = |(least, most): (f64, f64)| band.is_below(least) || band.is_above(most);
     fact.shown_pa.or(fact.shown_unsettled_pa).is_some_and(out)
-}
-
-/// What the plate allows at a port on a stage, in pascals.
-fn allowed(figures: &GasFigures, port: Port, stage: Stage) -> (f64, f64) {
-    match (port, stage) {
-        (Port::Inlet, Stage::Rest) => (0.0, figures.inlet_max_pa),
-        (Port::Inlet, Stage::Low | Stage::High | Stage::HighWithOthers) => {
-            (figures.inlet_min_pa, figures.inlet_max_pa)
-        }
-        (Port::Manifold, Stage::Rest) => (0.0, figures.low.tolerance_pa),
-        (Port::Manifold, Stage::Low) => {
-            let it = figures.low;
-            (it.pa - it.tolerance_pa, it.pa + it.tolerance_pa)
-        }
-        (Port::Manifold, Stage::High | Stage::HighWithOthers) => {
-            let it = figures.high;
-            (it.pa - it.tolerance_pa, it.pa + it.tolerance_pa)
-        }
-    }
 }
 
 /// An alarm, bubbles, flue gas that was analysed, a control that gave up.

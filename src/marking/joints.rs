@@ -1,10 +1,12 @@
 //! Evidence of ports and joints as they were left.
 
-use super::ledger::{Hit, Ledger, inwc};
+use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::hands::action::Action;
 use crate::hands::event::Happening;
-use crate::parts::{Firing, Joint, LowSide, Port, PortFill};
+use crate::parts::{Firing, Joint, LowSide, Port, PortFill, Stage};
+use crate::physics::valve::HandleAngle;
+use crate::units::inwc;
 
 /// Shortest time that fluid must be on, in seconds.
 const DWELL_S: f64 = 10.0;
@@ -12,8 +14,6 @@ const DWELL_S: f64 = 10.0;
 const WORKING_SHARE: f64 = 0.8;
 /// Supply pressure below which there is no gas to check with, in pascals (1 in. w.c.).
 const NO_SUPPLY_PA: f64 = crate::units::PA_PER_INWC;
-/// Manual valve open enough to carry its pressure, in degrees.
-const OPEN_DEG: i16 = 80;
 
 fn name(port: Port) -> String {
     port.label().to_lowercase()
@@ -95,17 +95,22 @@ struct Check {
     dwell_s: f64,
     firing: Firing,
     bubbles: bool,
-    cock_deg: i16,
+    manual_valve: HandleAngle,
 }
 
 fn checks(l: &Ledger, joint: Joint, after: usize) -> Vec<Check> {
     l.events[after..]
         .iter()
         .filter_map(|event| match event.what {
-            Happening::FluidJudged { joint: at, lowest_pa, dwell_s, firing, bubbles, cock_deg }
-                if at == joint =>
-            {
-                Some(Check { tick: event.tick, lowest_pa, dwell_s, firing, bubbles, cock_deg })
+            Happening::FluidJudged {
+                joint: at,
+                lowest_pa,
+                dwell_s,
+                firing,
+                bubbles,
+                manual_valve,
+            } if at == joint => {
+                Some(Check { tick: event.tick, lowest_pa, dwell_s, firing, bubbles, manual_valve })
             }
             _ => None,
         })
@@ -121,11 +126,11 @@ fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
             // A supply that gives less than its spring says is worked at by what it gives.
             let gives = l
                 .end()
-                .filter(|(_, _, end)| end.supply_cock_deg >= OPEN_DEG)
+                .filter(|(_, _, end)| end.supply_valve.is_open())
                 .map_or(f64::INFINITY, |(_, _, end)| end.supply_pa);
-            let most = l.plate().figures().inlet_max_pa;
+            let most = l.plate().figures().allows(Port::Inlet, Stage::Rest, None).most_pa;
             let working = found.min(set).min(gives).min(most);
-            check.cock_deg >= OPEN_DEG && check.lowest_pa >= WORKING_SHARE * working
+            check.manual_valve.is_open() && check.lowest_pa >= WORKING_SHARE * working
         }
         Joint::ManifoldPort => check.firing == Firing::High,
     }
@@ -134,7 +139,7 @@ fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
 /// Whether a joint was worked on last after gas was in the air, and the furnace then left shut off
 /// with the supply shut too: there is no gas to check it with, and none may be let in.
 fn closed_after_alarm(l: &Ledger, last: usize) -> bool {
-    let shut = l.left().is_some_and(|(_, _, left)| left.supply_cock_deg == 0);
+    let shut = l.left().is_some_and(|(_, _, left)| left.supply_valve.is_shut());
     shut && l.said_shut_off() && super::safety::alarm_before(l, last)
 }
 

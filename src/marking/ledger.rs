@@ -132,7 +132,7 @@ impl Ledger {
     #[must_use]
     pub fn left_shut_off(&self) -> bool {
         self.left().is_some_and(|(_, said, left)| {
-            let shut = left.cock_deg == 0 && left.tag == Fitted::On;
+            let shut = left.manual_valve.is_shut() && left.tag == Fitted::On;
             said.ending == Ending::ShutOff && shut
         })
     }
@@ -142,10 +142,4 @@ impl Ledger {
     pub fn last_tick(&self) -> u64 {
         self.events.last().map_or(0, |event| event.tick)
     }
-}
-
-/// Pressure in words.
-#[must_use]
-pub fn inwc(pa: f64) -> String {
-    format!("{} in. w.c.", crate::units::fixed(pa / crate::units::PA_PER_INWC, 2))
 }

@@ -1,10 +1,10 @@
 //! Evidence of what was read and written.
 
-use super::ledger::{Caught, Did, Hit, Ledger, inwc};
+use super::ledger::{Caught, Did, Hit, Ledger};
 use crate::hands::action::Action;
 use crate::hands::event::{Happening, ReadingFact, ShownBefore};
 use crate::parts::{Phase, Port, PortFill, Push};
-use crate::units::PressureUnit;
+use crate::units::{PressureUnit, inwc};
 
 /// Half a digit of the manometer, in pascals: what lies nearer to a limit, nobody can tell from it.
 pub(super) const HALF_DIGIT_PA: f64 = 0.005 * crate::units::PA_PER_INWC;

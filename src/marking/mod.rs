@@ -3,6 +3,7 @@
 mod adjusting;
 mod control;
 pub mod debrief;
+mod deed;
 pub mod evaluate;
 mod faults_left;
 pub(crate) mod grounds;

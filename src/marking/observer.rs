@@ -4,6 +4,7 @@ use super::evaluate::{Brief, Marks, evaluate};
 use super::ledger::Ledger;
 use super::trace::Trace;
 use crate::bench::Bench;
+use crate::bench::run::Witness;
 use crate::hands::event::Event;
 use crate::rules::RuleBook;
 
@@ -36,5 +37,11 @@ impl Observer {
     #[must_use]
     pub fn marks(&self, book: &RuleBook, brief: &Brief) -> Marks {
         evaluate(book, &self.ledger, brief)
+    }
+}
+
+impl Witness for Observer {
+    fn ticked(&mut self, bench: &Bench, events: Vec<Event>) {
+        self.tick(bench, events);
     }
 }

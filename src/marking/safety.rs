@@ -1,6 +1,7 @@
 //! Evidence of hazards, isolation and gas at open ports.
 
-use super::ledger::{Caught, Did, Hit, Ledger, inwc};
+use super::deed::describe;
+use super::ledger::{Caught, Did, Hit, Ledger};
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Fuel;
 use crate::catalogue::repair::Repair;
@@ -8,9 +9,7 @@ use crate::hands::action::{Action, PlugStep, Topic};
 use crate::hands::event::Happening;
 use crate::model::truth::Truth;
 use crate::parts::{Cock, Door, Firing, Fitted, Height, OnOff, Place, Port, PortFill, Screw};
-
-/// Manual valve opened less than this counts as shut, in degrees.
-const SHUT_DEG: i16 = 6;
+use crate::units::inwc;
 
 /// First hand on anything that matters.
 fn touches(action: &Action) -> bool {
@@ -57,7 +56,7 @@ pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
             }
             Happening::Did { action: Action::Tell(Topic::GetOut), .. } => answer.told = true,
             Happening::Did { action: Action::Call(_), .. } => answer.called = true,
-            Happening::Did { action: Action::Cock { cock: Cock::Supply, degrees: 0 }, .. } => {
+            Happening::Did { action, .. } if action.shuts() == Some(Cock::Supply) => {
                 answer.shut = true;
             }
             Happening::Did { action: Action::Go(_), .. } if answer.missing().is_some() => {
@@ -108,16 +107,16 @@ pub(super) fn alarm_before(l: &Ledger, index: usize) -> bool {
 }
 
 fn allowed_in_alarm(action: &Action) -> bool {
-    matches!(
+    let goes = matches!(
         action,
         Action::Go(_)
             | Action::Tell(Topic::GetOut)
             | Action::Window { .. }
             | Action::PutDown
-            | Action::Cock { degrees: 0, .. }
             | Action::Probe(_)
             | Action::Sniff(_)
-    )
+    );
+    goes || action.shuts().is_some()
 }
 
 pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
@@ -204,9 +203,9 @@ fn opened(l: &Ledger, port: Port, when: impl Fn(usize, &Truth) -> bool) -> Vec<H
                         event.tick,
                         format!("the {} was opened", port.label().to_lowercase()),
                         format!(
-                            "{} stood behind it, manual valve at {}°",
+                            "{} stood behind it, manual valve at {}",
                             inwc(pa),
-                            before.cock_deg
+                            before.manual_valve
                         ),
                     )
                 })
@@ -238,7 +237,7 @@ fn is_stopped_up(l: &Ledger, before: usize, port: Port) -> bool {
 }
 
 fn cock_open(truth: &Truth) -> bool {
-    truth.cock_deg >= SHUT_DEG && truth.supply_cock_deg >= SHUT_DEG
+    truth.manual_valve.feeds() && truth.supply_valve.feeds()
 }
 
 pub(super) fn opened_inlet_under_gas(l: &Ledger) -> Vec<Hit> {
@@ -421,50 +420,4 @@ pub(super) fn boss_cracked(l: &Ledger) -> Vec<Hit> {
             _ => None,
         })
         .collect()
-}
-
-/// An action in a few words.
-#[must_use]
-pub(super) fn describe(action: &Action) -> String {
-    match action {
-        Action::Cock { cock: Cock::Furnace, degrees } => format!("manual valve to {degrees}°"),
-        Action::Cock { cock, degrees } => {
-            format!("{} to {degrees}°", cock.label().to_lowercase())
-        }
-        Action::Plug { port, step } => {
-            let step = match step {
-                PlugStep::BreakLoose => "plug broken loose",
-                PlugStep::SpinOut => "plug spun out",
-                PlugStep::StartByHand => "plug started by hand",
-                PlugStep::StartByKey => "plug started with the key",
-                PlugStep::SpinIn => "plug spun in",
-                PlugStep::Tighten(_) => "plug tightened",
-            };
-            format!("{}: {step}", port.label().to_lowercase())
-        }
-        Action::ThermostatMode(OnOff::On) => "heat switched on".into(),
-        Action::ThermostatMode(OnOff::Off) => "heat switched off".into(),
-        Action::FurnaceSwitch(OnOff::On) => "power on".into(),
-        Action::FurnaceSwitch(OnOff::Off) => "power off".into(),
-        Action::ValveSwitch(OnOff::On) => "valve switch on".into(),
-        Action::ValveSwitch(OnOff::Off) => "valve switch off".into(),
-        Action::Turn { screw, eighths } => {
-            format!("{} {:+} eighths", screw.label().to_lowercase(), eighths)
-        }
-        Action::Mend(repair) => repair.label().to_lowercase(),
-        Action::Go(place) => format!("to: {}", place.label().to_lowercase()),
-        Action::Door { door, .. } => format!("{} moved", door.label().to_lowercase()),
-        other => {
-            let text = format!("{other:?}");
-            let name: String = text.chars().take_while(char::is_ascii_alphanumeric).collect();
-            let mut words = String::new();
-            for c in name.chars() {
-                if c.is_ascii_uppercase() && !words.is_empty() {
-                    words.push(' ');
-                }
-                words.push(c.to_ascii_lowercase());
-            }
-            words
-        }
-    }
 }

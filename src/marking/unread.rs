@@ -4,7 +4,7 @@
 use super::ledger::{Hit, Ledger};
 use super::measuring::is_right;
 use super::repairs;
-use crate::catalogue::repair::{Nature, Repair};
+use crate::catalogue::repair::{Moves, Nature};
 use crate::hands::event::{Happening, Outcome, ReadingFact};
 use crate::parts::{Port, Screw, Stage};
 
@@ -24,47 +24,11 @@ fn right_ones<'a>(
     })
 }
 
-/// Repairs after which the pressure at a port, or what comes of it to the meter, is another: what
-/// was read there before says nothing any more. A regulator of the supply has a rule of its own.
-fn moves(repair: Repair, port: Port) -> bool {
-    match port {
-        Port::Inlet => matches!(
-            repair,
-            Repair::ReplaceConnector
-                | Repair::StraightenConnector
-                | Repair::EmptyDripLeg
-                | Repair::ReplaceTrunk
-                | Repair::ReplaceExcessFlowValve
-                | Repair::ClearRegulatorVent
-                | Repair::ThawRegulator
-                | Repair::FlameOnRegulator
-                | Repair::CleanInletTap
-                | Repair::DrillInletTap
-        ),
-        Port::Manifold => matches!(
-            repair,
-            Repair::ReplaceGasValve
-                | Repair::FitSprings
-                | Repair::FitConversionKit
-                | Repair::CleanInletScreen
-                | Repair::RemoveInletScreen
-                | Repair::ReplaceHighCoil
-                | Repair::RefitBoxHose
-                | Repair::FitOrifices
-                | Repair::FitAltitudeOrifices
-                | Repair::DrillOrifices
-                | Repair::CleanOrifices
-                | Repair::CleanManifoldTap
-                | Repair::DrillManifoldTap
-        ),
-    }
-}
-
-/// The last repair that moved a port's pressure. A part that is new was set anew though the old one
+/// The last repair that moved a port's pressure; a regulator of the supply has a rule of its own. A part that is new was set anew though the old one
 /// was sound; what was cleaned for nothing has moved nothing.
 fn last_moved(l: &Ledger, port: Port) -> Option<repairs::Mended> {
     repairs::mended(l)
-        .filter(|it| moves(it.repair, port))
+        .filter(|it| it.repair.moves().is_at(port))
         .filter(|it| it.repair.nature() != Nature::Care || it.outcome == Outcome::Changed)
         .last()
 }
@@ -154,12 +118,7 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
 pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
     let last = l.events.iter().enumerate().rev().find(|(_, event)| match event.what {
         Happening::Turned { screw, .. } => screw == Screw::Supply,
-        Happening::Mended { repair, .. } => matches!(
-            repair,
-            Repair::ReplaceSupplyRegulator
-                | Repair::ReplaceFirstStage
-                | Repair::FitTwoStageRegulators
-        ),
+        Happening::Mended { repair, .. } => repair.moves() == Moves::Supply,
         _ => false,
     });
     let Some((index, event)) = last else { return Vec::new() };
@@ -179,7 +138,7 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
         .filter(|&stage| !after(stage))
         .map(|stage| match stage {
             Stage::Rest => "inlet at rest",
-            Stage::Low | Stage::High | Stage::HighWithOthers => "inlet on high, all others on",
+            Stage::Low | Stage::High | Stage::HighWithOthers => "inlet on high with the others",
         })
         .collect();
     let high = [Stage::High, Stage::HighWithOthers];
@@ -205,6 +164,7 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::catalogue::repair::Repair;
     use crate::hands::event::Event;
     use crate::parts::Phase;
     use crate::units::PressureUnit;

@@ -13,12 +13,13 @@
 
 use super::air;
 use super::pattern::{Hands, Pattern, Point, measure};
-use crate::appliance::plate::{Fuel, Target};
+use crate::appliance::plate::{Band, Fuel};
 use crate::bench::Bench;
+use crate::bench::run::{self, Nobody};
 use crate::catalogue::fault::Fault;
 use crate::hands::action::Action;
 use crate::parts::{Door, Fitted, OnOff, Place, Port, Stage, Subject};
-use crate::senses::seen::{Display, FurnaceSeen};
+use crate::senses::seen::{Display, Finding, FurnaceSeen, Signs, Smell, Sound};
 use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
@@ -61,19 +62,28 @@ pub fn is_felt(sound: &Setup, fault: Fault, severity: f64) -> bool {
         })
 }
 
-/// What eyes, ears and nose get everywhere: on arrival, and then with the furnace off and its doors
-/// open.
-fn looks(setup: &Setup) -> Vec<String> {
+/// What eyes, ears and nose get everywhere.
+#[derive(PartialEq, Default)]
+struct Looks {
+    /// The furnace as found, from each place from which it is in view.
+    as_found: Vec<FurnaceSeen>,
+    /// What is smelt and heard at each place.
+    smelt_and_heard: Vec<(Smell, Vec<Sound>)>,
+    /// Signs of wear, the furnace off and its doors open, from each place.
+    wear: Vec<Option<Signs>>,
+    /// What looking closely gave.
+    found: Vec<(Subject, Finding)>,
+}
+
+/// On arrival, and then with the furnace off and its doors open.
+fn looks(setup: &Setup) -> Looks {
     let mut bench = Bench::new(setup.clone());
-    let mut words = Vec::new();
-    look_around(&mut bench, &mut words, |furnace| format!("{furnace:?}"));
+    let mut looks = Looks { as_found: look_around(&mut bench), ..Looks::default() };
     for place in Place::ALL {
         let _ = bench.apply(&Action::Go(*place));
-        for _ in 0..SNIFF_S * TICKS_PER_S {
-            bench.step();
-        }
+        run::wait(&mut bench, SNIFF_S * TICKS_PER_S, &mut Nobody);
         let seen = bench.seen();
-        words.push(format!("{:?} {:?}", seen.smell, seen.sounds));
+        looks.smelt_and_heard.push((seen.smell, seen.sounds));
     }
     for action in [
         Action::Go(Place::PlantRoom),
@@ -85,28 +95,28 @@ fn looks(setup: &Setup) -> Vec<String> {
         let _ = bench.apply(&action);
     }
     // What glows or turns has come to rest.
-    for _ in 0..REST_S * TICKS_PER_S {
-        bench.step();
-    }
-    look_around(&mut bench, &mut words, |furnace| {
-        format!("{:?}", furnace.burners.as_ref().map(|burners| &burners.signs))
-    });
+    run::wait(&mut bench, REST_S * TICKS_PER_S, &mut Nobody);
+    let furnaces = look_around(&mut bench).into_iter();
+    looks.wear = furnaces.map(|furnace| furnace.burners.map(|burners| burners.signs)).collect();
     // The figure on the dial is where it happens to stand.
     let notes = bench.seen().sheet.notes.into_iter();
-    words.extend(notes.filter(|it| it.subject != Subject::MeterDial).map(|it| it.text));
-    words
+    let notes = notes.filter(|note| note.subject != Subject::MeterDial);
+    looks.found = notes.map(|note| (note.subject, note.finding)).collect();
+    looks
 }
 
-/// Everything is looked at from everywhere, and so much of the furnace is told.
-fn look_around(bench: &mut Bench, words: &mut Vec<String>, tell: fn(&FurnaceSeen) -> String) {
+/// Everything is looked at from everywhere: the furnace, as often as it is in view.
+fn look_around(bench: &mut Bench) -> Vec<FurnaceSeen> {
+    let mut furnaces = Vec::new();
     for place in Place::ALL {
         // What cannot be done or looked at from here is refused.
         let _ = bench.apply(&Action::Go(*place));
         for subject in Subject::ALL {
             let _ = bench.apply(&Action::Look(*subject));
         }
-        words.extend(bench.seen().furnace.as_ref().map(tell));
+        furnaces.extend(bench.seen().furnace);
     }
+    furnaces
 }
 
 /// How far a number lies beyond its limits; nothing inside them.
@@ -143,41 +153,15 @@ impl Felt<'_> {
             Port::Manifold => pa - point.truth.manifold_pa,
         };
         let off_pa = error(a.pa(), one) - error(b.pa(), other);
-        let moved_pa = match self.port {
-            Port::Inlet => {
-                let limits = self.inlet(one.stage);
-                beyond(a.pa(), limits) - beyond(b.pa(), limits)
-            }
-            Port::Manifold => {
-                let limits = self.manifold(one.stage);
-                beyond(a.pa(), limits) - beyond(b.pa(), limits)
-            }
-        };
+        let band = self.allowed(self.port, one.stage);
+        let moved_pa = band.beyond_pa(a.pa()) - band.beyond_pa(b.pa());
         a.unit != b.unit || off_pa.abs() > PRESSURE_PA || moved_pa.abs() > PRESSURE_PA
     }
 
-    /// What plate and nameplate allow at the inlet.
-    fn inlet(&self, stage: Stage) -> (f64, f64) {
-        let figures = self.sound.furnace.plate.figures();
-        let rest_pa = figures.inlet_max_pa.min(self.sound.supply.lockup_max_pa);
-        match stage {
-            Stage::Rest => (figures.inlet_min_pa, rest_pa),
-            Stage::Low | Stage::High | Stage::HighWithOthers => {
-                (figures.inlet_min_pa, figures.inlet_max_pa)
-            }
-        }
-    }
-
-    /// What the plate allows at the manifold.
-    fn manifold(&self, stage: Stage) -> (f64, f64) {
-        let figures = self.sound.furnace.plate.figures();
-        let band =
-            |target: Target| (target.pa - target.tolerance_pa, target.pa + target.tolerance_pa);
-        match stage {
-            Stage::Rest => (0.0, 0.0),
-            Stage::Low => band(figures.low),
-            Stage::High | Stage::HighWithOthers => band(figures.high),
-        }
+    /// What plate and nameplate allow at a port.
+    fn allowed(&self, port: Port, stage: Stage) -> Band {
+        let lockup_most_pa = Some(self.sound.supply.lockup_max_pa);
+        self.sound.furnace.plate.figures().allows(port, stage, lockup_most_pa)
     }
 
     /// What there is to compare at a test point: this, that, and by how much they must differ.
@@ -195,7 +179,7 @@ impl Felt<'_> {
         // dial tells of neither without knowing the gas.
         let rate = match (a.excess_air.zip(b.excess_air), one.stage) {
             (Some((a, b)), Stage::High | Stage::HighWithOthers) => {
-                let limits = air::limits(&self.sound.card.text, self.sound.fuel);
+                let limits = air::limits(&self.sound.card, self.sound.fuel);
                 (beyond(1.0 + a, limits), beyond(1.0 + b, limits), AIR)
             }
             (Some(_), Stage::Rest | Stage::Low) => (0.0, 0.0, AIR),
@@ -208,16 +192,14 @@ impl Felt<'_> {
             (beyond(a.co_air_free_ppm, co), beyond(b.co_air_free_ppm, co), CO_PPM),
             (a.connector_leak_m3_s, b.connector_leak_m3_s, LEAK_M3_S),
         ];
-        let [(inlet, manifold), (inlet_b, manifold_b)] =
-            [one, other].map(|point| (point.swing_pa[Port::Inlet], point.swing_pa[Port::Manifold]));
-        let limits = self.inlet(one.stage);
-        for (a, b) in [(inlet.0, inlet_b.0), (inlet.1, inlet_b.1)] {
-            all.push((beyond(a, limits), beyond(b, limits), PRESSURE_PA));
+        for &port in Port::ALL {
+            let band = self.allowed(port, one.stage);
+            let (a, b) = (one.swing_pa[port], other.swing_pa[port]);
+            for (a, b) in [(a.0, b.0), (a.1, b.1)] {
+                all.push((band.beyond_pa(a), band.beyond_pa(b), PRESSURE_PA));
+            }
         }
-        let limits = self.manifold(one.stage);
-        for (a, b) in [(manifold.0, manifold_b.0), (manifold.1, manifold_b.1)] {
-            all.push((beyond(a, limits), beyond(b, limits), PRESSURE_PA));
-        }
+        let (manifold, manifold_b) = (one.swing_pa[Port::Manifold], other.swing_pa[Port::Manifold]);
         // It must stand still, too.
         all.push((manifold.1 - manifold.0, manifold_b.1 - manifold_b.0, PRESSURE_PA));
         let gas = GAS[usize::from(self.sound.fuel == Fuel::Propane)];

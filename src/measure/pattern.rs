@@ -5,9 +5,9 @@
 //! the job's own manometer shows when its hose is on a port.
 
 use crate::appliance::ignition::ControlState;
-use crate::bench::Bench;
+use crate::bench::{Bench, run};
 use crate::hands::action::{Action, PlugStep};
-use crate::hands::event::Happening;
+use crate::hands::event::{Event, Happening};
 use crate::model::truth::Truth;
 use crate::parts::{Cock, Door, Firing, Fitted, Neighbor, OnOff, Place, Port, Push, Stage, Tool};
 use crate::senses::seen::{Display, Over, Sound};
@@ -77,6 +77,44 @@ pub struct Signs {
     pub over_pressure: bool,
 }
 
+impl Signs {
+    fn note_control(&mut self, from: ControlState, to: ControlState) {
+        let count = match to {
+            ControlState::Retry => &mut self.retries,
+            ControlState::Lockout => &mut self.lockouts,
+            ControlState::LimitOpen => &mut self.limits,
+            ControlState::RolloutOpen => &mut self.rollouts,
+            ControlState::LowStage if from == ControlState::HighPressureSwitchProving => {
+                &mut self.high_given_up
+            }
+            _ => return,
+        };
+        *count += 1;
+    }
+}
+
+impl run::Witness for Signs {
+    fn ticked(&mut self, _: &Bench, events: Vec<Event>) {
+        for event in events {
+            match event.what {
+                Happening::Control { from, to } => self.note_control(from, to),
+                Happening::ValveOverPressure { .. } => self.over_pressure = true,
+                Happening::Ignition { .. } => self.ignited = true,
+                _ => {}
+            }
+        }
+    }
+}
+
+/// The states of a pattern in words, in its order.
+pub const STATES: [&str; 5] = [
+    Stage::Rest.label(),
+    Stage::Low.label(),
+    Stage::High.label(),
+    Stage::HighWithOthers.label(),
+    "at rest again",
+];
+
 /// A pattern.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern {
@@ -118,39 +156,16 @@ impl Driver {
 
     fn wait(&mut self, seconds: u64) {
         for _ in 0..seconds {
-            for _ in 0..TICKS_PER_S {
-                self.bench.step();
-            }
+            run::wait(&mut self.bench, TICKS_PER_S, &mut self.signs);
             self.note();
         }
     }
 
     /// Notes what happened in the last second.
     fn note(&mut self) {
-        for event in self.bench.take_events() {
-            match event.what {
-                Happening::Control { from, to } => self.note_control(from, to),
-                Happening::ValveOverPressure { .. } => self.signs.over_pressure = true,
-                Happening::Ignition { .. } => self.signs.ignited = true,
-                _ => {}
-            }
-        }
+        run::tell(&mut self.bench, &mut self.signs);
         self.signs.ignited |= self.bench.over() == Some(Over::Ignition);
         self.signs.banged |= self.bench.seen().sounds.contains(&Sound::Bang);
-    }
-
-    fn note_control(&mut self, from: ControlState, to: ControlState) {
-        let count = match to {
-            ControlState::Retry => &mut self.signs.retries,
-            ControlState::Lockout => &mut self.signs.lockouts,
-            ControlState::LimitOpen => &mut self.signs.limits,
-            ControlState::RolloutOpen => &mut self.signs.rollouts,
-            ControlState::LowStage if from == ControlState::HighPressureSwitchProving => {
-                &mut self.signs.high_given_up
-            }
-            _ => return,
-        };
-        *count += 1;
     }
 
     fn call(&mut self, above_half_f: i16) {
@@ -244,7 +259,7 @@ impl Driver {
         let mut swing_pa = EnumMap::from_fn(|_| (f64::INFINITY, f64::NEG_INFINITY));
         // A meter has to settle too; a swing shows within a few seconds.
         for _ in 0..SWING_S * TICKS_PER_S {
-            self.bench.step();
+            run::pass(&mut self.bench, &mut self.signs);
             for (port, swing) in &mut swing_pa {
                 let pa = self.bench.pressure_pa(port);
                 *swing = (swing.0.min(pa), swing.1.max(pa));

@@ -2,6 +2,7 @@
 
 use crate::instrument::leak_fluid::LeakFluid;
 use crate::parts::Firing;
+use crate::physics::valve::HandleAngle;
 use crate::units::TICK_S;
 use serde::Serialize;
 
@@ -22,8 +23,7 @@ pub(crate) struct Brushed {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct Stretch {
     pub(crate) firing: Firing,
-    /// Angle of the manual valve, in degrees.
-    pub(crate) cock_deg: i16,
+    pub(crate) manual_valve: HandleAngle,
     /// Lowest pressure behind the joint, in pascals.
     pub(crate) lowest_pa: f64,
     pub(crate) dwell_s: f64,
@@ -39,7 +39,7 @@ impl Brushed {
     /// begin now.
     pub(crate) fn step(&mut self, leak_m3_s: f64, fresh: Stretch) {
         self.fluid.step(TICK_S, leak_m3_s);
-        if self.now.firing == fresh.firing && self.now.cock_deg == fresh.cock_deg {
+        if self.now.firing == fresh.firing && self.now.manual_valve == fresh.manual_valve {
             self.now.lowest_pa = self.now.lowest_pa.min(fresh.lowest_pa);
             self.now.dwell_s += TICK_S;
         } else {
@@ -69,7 +69,7 @@ impl Stretch {
                 Firing::Low => 1,
                 Firing::High => 2,
             };
-            (it.dwell_s >= JUDGED_S, firing, it.cock_deg)
+            (it.dwell_s >= JUDGED_S, firing, it.manual_valve)
         };
         match rank(self).cmp(&rank(other)) {
             core::cmp::Ordering::Greater => true,

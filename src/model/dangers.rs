@@ -46,7 +46,7 @@ impl Model {
 
     /// Whether gas that has gathered meets a flame or the hot igniter: in the vestibule the
     /// furnace's own, above the floor those of furnace and water heater.
-    pub(crate) fn lights_gathered_gas(&self) -> bool {
+    fn lights_gathered_gas(&self) -> bool {
         let furnace = self.furnace.ignites();
         if furnace && self.room.vestibule_flammable() {
             return true;
@@ -57,7 +57,7 @@ impl Model {
 
     /// Whether a port is joined to the supply, so that what escapes is more than a trapped puff.
     fn is_fed(&self, port: Port) -> bool {
-        let joined = self.things.is_joined();
+        let joined = self.things.is_fed();
         match port {
             Port::Inlet => joined,
             Port::Manifold => joined && self.furnace.seats().is_some(),

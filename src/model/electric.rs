@@ -41,7 +41,17 @@ impl Model {
             Spot::LowGasVolts => behind && !low_gas,
             Spot::MainCoil => main,
             Spot::HighCoil => high,
-            _ => false,
+            Spot::ReturnAir
+            | Spot::SupplyAir
+            | Spot::RoomAir
+            | Spot::OutsideAir
+            | Spot::TankSkin
+            | Spot::Flue
+            | Spot::FlameRod
+            | Spot::IgniterOhms
+            | Spot::HighCoilOhms
+            | Spot::BurnerGroundOhms
+            | Spot::MeterDial => false,
         };
         if live { volts } else { 0.0 }
     }
@@ -49,11 +59,31 @@ impl Model {
     /// Ohms of a part with the furnace off: what the electrical meter comes to when it is held there.
     pub(crate) fn ohms(&self, spot: Spot) -> f64 {
         let condition = &self.setup.condition;
-        match (spot, condition.valve.high_coil) {
-            (Spot::IgniterOhms, _) => electrical::igniter_ohm(condition.burners.igniter_weak),
-            (Spot::HighCoilOhms, Coil::Works) => electrical::high_coil_ohm(),
-            (Spot::BurnerGroundOhms, _) => electrical::ground_ohm(condition.burners.ground_poor),
-            _ => f64::INFINITY,
+        match spot {
+            Spot::IgniterOhms => electrical::igniter_ohm(condition.burners.igniter_weak),
+            Spot::HighCoilOhms => match condition.valve.high_coil {
+                Coil::Works => electrical::high_coil_ohm(),
+                Coil::Dead => f64::INFINITY,
+            },
+            Spot::BurnerGroundOhms => electrical::ground_ohm(condition.burners.ground_poor),
+            Spot::ReturnAir
+            | Spot::SupplyAir
+            | Spot::RoomAir
+            | Spot::OutsideAir
+            | Spot::TankSkin
+            | Spot::Flue
+            | Spot::FlameRod
+            | Spot::RToC
+            | Spot::W1ToC
+            | Spot::W2ToC
+            | Spot::LowSwitch
+            | Spot::HighSwitch
+            | Spot::LimitSwitch
+            | Spot::RolloutSwitch
+            | Spot::LowGasVolts
+            | Spot::MainCoil
+            | Spot::HighCoil
+            | Spot::MeterDial => f64::INFINITY,
         }
     }
 }

@@ -4,7 +4,9 @@
 use crate::appliance::airside::{AirPath, AirSide};
 use crate::appliance::burner::{self, BurnerIn, Burners};
 use crate::appliance::draft::Draft;
-use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
+use crate::appliance::ignition::{
+    Control, ControlState, ControlStatus, Inputs, Outputs, Speed, Timings,
+};
 use crate::appliance::safety::{LowGasSwitch, Safety};
 use crate::parts::{Firing, Level, OnOff};
 use crate::physics::combustion::flame::Look;
@@ -214,7 +216,8 @@ impl Furnace {
         self.safety.reset_rollout()
     }
 
-    pub(crate) fn status(&self) -> &'static str {
+    /// What the control says while it has power.
+    pub(crate) fn status(&self) -> ControlStatus {
         self.control.status()
     }
 

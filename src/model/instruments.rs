@@ -35,7 +35,7 @@ impl Model {
     }
 
     /// Water column and spring gauge: the one that the hose goes to feels it, the other the air.
-    pub(crate) fn step_gauges(&mut self, difference_pa: f64, told: &mut Vec<Notice>) {
+    fn step_gauges(&mut self, difference_pa: f64, told: &mut Vec<Notice>) {
         let gauge = self.kit.gauge;
         let felt_pa = |it: Gauge| if it == gauge { difference_pa } else { 0.0 };
         if self.kit.column.step(TICK_S, felt_pa(Gauge::WaterColumn)) {
@@ -66,14 +66,24 @@ impl Model {
                 let volts = self.kit.spot.map_or(0.0, |spot| self.volts(spot));
                 self.kit.meter.step(TICK_S, volts);
             }
-            Some(_) | None => {}
+            Some(
+                Tool::HexKey
+                | Tool::SlottedDriver
+                | Tool::Adapter
+                | Tool::Hose
+                | Tool::LeakFluid
+                | Tool::GasDetector
+                | Tool::Microammeter
+                | Tool::Stopwatch,
+            )
+            | None => {}
         }
         if self.kit.clipped == Fitted::On {
             self.kit.micro.step(TICK_S, self.furnace.flame_ua());
         }
     }
 
-    pub(super) fn around_bead(&self) -> (f64, Around) {
+    fn around_bead(&self) -> (f64, Around) {
         let duct =
             if self.furnace.blower() > MOVING { Around::MovingAir } else { Around::StillAir };
         match self.kit.spot {
@@ -84,12 +94,32 @@ impl Model {
                 let chill_k = self.gas.tank().map_or(0.0, |tank| tank.chill_k(outside_k));
                 (outside_k - chill_k, Around::Skin)
             }
-            Some(_) | None => (self.air_here_k(), Around::StillAir),
+            Some(
+                Spot::RoomAir
+                | Spot::OutsideAir
+                | Spot::Flue
+                | Spot::FlameRod
+                | Spot::RToC
+                | Spot::W1ToC
+                | Spot::W2ToC
+                | Spot::LowSwitch
+                | Spot::HighSwitch
+                | Spot::LimitSwitch
+                | Spot::RolloutSwitch
+                | Spot::LowGasVolts
+                | Spot::MainCoil
+                | Spot::HighCoil
+                | Spot::IgniterOhms
+                | Spot::HighCoilOhms
+                | Spot::BurnerGroundOhms
+                | Spot::MeterDial,
+            )
+            | None => (self.air_here_k(), Around::StillAir),
         }
     }
 
     /// What comes past the analyser's probe.
-    pub(super) fn at_probe(&self) -> Sample {
+    fn at_probe(&self) -> Sample {
         let air = Sample { o2: AIR_O2, co_ppm: 0.0, gas_k: self.air_here_k() };
         if self.kit.spot != Some(Spot::Flue) {
             return air;

@@ -81,7 +81,7 @@ impl Model {
 
     fn notice_call_on_open_port(&self, told: &mut Vec<Notice>) {
         let things = &self.things;
-        let barred = !things.is_joined() || things.valve_switch == OnOff::Off;
+        let barred = things.is_shut_off() || things.valve_switch == OnOff::Off;
         if let Some((port, _)) = things.ports.iter().find(|(_, state)| state.is_wide_open()) {
             told.push(Notice::CalledOnOpenPort { port, barred });
         }
@@ -115,7 +115,7 @@ impl Model {
     }
 
     /// Gas from burners that are not lit, while the inducer does not carry it off, in standard m³/s.
-    pub(crate) fn unburned_into_room(&self) -> f64 {
+    fn unburned_into_room(&self) -> f64 {
         if self.furnace.input_w() > 0.0 {
             return 0.0;
         }
@@ -177,7 +177,7 @@ impl Model {
     pub(crate) fn stretch(&self, joint: Joint) -> Stretch {
         Stretch {
             firing: self.firing(),
-            cock_deg: self.things.cocks_deg[Cock::Furnace],
+            manual_valve: self.things.handles[Cock::Furnace],
             lowest_pa: self.joint_pa(joint),
             dwell_s: 0.0,
         }
@@ -194,11 +194,11 @@ impl Model {
     /// Tells the gas side how everything that hands can move stands now.
     pub(crate) fn push_paths(&mut self) {
         let things = &self.things;
-        self.gas.set_furnace_cock(things.cocks_deg[Cock::Furnace]);
-        self.gas.set_supply_cock(things.cocks_deg[Cock::Supply]);
+        self.gas.set_furnace_cock(things.handles[Cock::Furnace]);
+        self.gas.set_supply_cock(things.handles[Cock::Supply]);
         for &neighbor in Neighbor::ALL {
             let on = things.neighbors[neighbor] == OnOff::On && !self.guard_dropped(neighbor);
-            self.gas.set_neighbor(neighbor, things.cocks_deg[neighbor.cock()], on);
+            self.gas.set_neighbor(neighbor, things.handles[neighbor.cock()], on);
         }
         self.gas.set_caps(things.caps);
         self.gas.set_ports(things.ports.map(|_, port| port.path()));

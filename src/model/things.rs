@@ -1,5 +1,6 @@
 //! Everything that hands have put into a state, by name.
 
+use crate::physics::valve::HandleAngle;
 use enum_map::EnumMap;
 use serde::Serialize;
 
@@ -10,16 +11,11 @@ use crate::parts::{
 };
 use crate::setup::Setup;
 
-/// A hand valve opened less than this counts as shut, in degrees.
-const SHUT_DEG: i16 = 6;
-/// A hand valve opened as far as this joins both sides, in degrees.
-const FED_DEG: i16 = 45;
-
 /// Things that hands have put into a state.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub(crate) struct Things {
-    /// Angle of each hand valve from shut, in degrees.
-    pub(crate) cocks_deg: EnumMap<Cock, i16>,
+    /// How each hand valve stands.
+    pub(crate) handles: EnumMap<Cock, HandleAngle>,
     pub(crate) neighbors: EnumMap<Neighbor, OnOff>,
     /// Seconds that another appliance has been turned on without gas to burn.
     pub(crate) starved_s: EnumMap<Neighbor, f64>,
@@ -43,10 +39,10 @@ impl Things {
     /// Everything as it is found.
     pub(crate) fn found(setup: &Setup) -> Self {
         let found = &setup.found;
-        let mut cocks_deg = EnumMap::from_fn(|_| 90);
-        cocks_deg[Cock::Furnace] = found.cock_deg;
+        let mut handles = EnumMap::from_fn(|_| HandleAngle::OPEN);
+        handles[Cock::Furnace] = found.manual_valve;
         Self {
-            cocks_deg,
+            handles,
             neighbors: found.neighbors,
             starved_s: EnumMap::default(),
             valve_switch: found.valve_switch,
@@ -67,14 +63,14 @@ impl Things {
         }
     }
 
-    /// Whether the inlet is joined to the supply at all.
-    pub(crate) fn is_joined(&self) -> bool {
-        self.cocks_deg[Cock::Furnace] >= SHUT_DEG && self.cocks_deg[Cock::Supply] >= SHUT_DEG
+    /// Whether shut-off or manual valve keep the gas from the inlet.
+    pub(crate) fn is_shut_off(&self) -> bool {
+        self.handles[Cock::Furnace].is_shut() || self.handles[Cock::Supply].is_shut()
     }
 
-    /// Whether shut-off and manual valve stand open for a reading.
+    /// Whether shut-off and manual valve join the inlet to the supply.
     pub(crate) fn is_fed(&self) -> bool {
-        self.cocks_deg[Cock::Furnace] >= FED_DEG && self.cocks_deg[Cock::Supply] >= FED_DEG
+        self.handles[Cock::Furnace].feeds() && self.handles[Cock::Supply].feeds()
     }
 
     /// The port that the hose is on, and how far.

@@ -8,6 +8,7 @@ use crate::appliance::safety::Jumpers;
 use crate::parts::{
     Door, Firing, Fitted, Level, LowSide, Neighbor, OnOff, Opening, Port, PortFill, Screw, Window,
 };
+use crate::physics::valve::HandleAngle;
 
 /// The state of the model, in SI; gauge pressures.
 #[derive(Debug, Clone, PartialEq)]
@@ -63,13 +64,13 @@ pub struct Truth {
     /// Gas that the supply regulator lets out by itself, in standard m³/s.
     pub vented_m3_s: f64,
     /// Angle of the manual valve, degrees.
-    pub cock_deg: i16,
+    pub manual_valve: HandleAngle,
     /// The valve switch.
     pub valve_switch: OnOff,
     /// The service switch.
     pub furnace_switch: OnOff,
     /// Supply shut-off, degrees.
-    pub supply_cock_deg: i16,
+    pub supply_valve: HandleAngle,
     /// The other appliances.
     pub neighbors: EnumMap<Neighbor, NeighborTruth>,
     /// The cap over each screw.
@@ -150,8 +151,8 @@ impl GasInAir {
 pub struct NeighborTruth {
     /// Whether it is turned on.
     pub switch: OnOff,
-    /// Angle of its hand valve, in degrees.
-    pub cock_deg: i16,
+    /// How its hand valve stands.
+    pub handle: HandleAngle,
     /// Whether its flame guard has shut the gas because the flame went out.
     pub gone_out: bool,
 }

@@ -8,9 +8,10 @@ use super::view::Job;
 use super::wish::Wish;
 use crate::parts::{Height, Tool};
 use crate::senses::seen::{Seen, Smell, Sound};
+use crate::words::{Id, decimal};
 
 /// What is said when a repair is done, as a happening.
-pub const WORK_DONE: &str = "the work is done";
+pub const WORK_DONE: Id = id!("caption-work-done");
 
 /// Captions of everything heard now, happenings first, each with a note sign.
 #[must_use]
@@ -24,21 +25,21 @@ pub fn captions(job: &Job<'_>) -> Vec<String> {
 #[must_use]
 pub fn air_words(seen: &Seen) -> Option<String> {
     let at = |height| match height {
-        Height::Floor => "just above the floor",
-        Height::Head => "at head height",
+        Height::Floor => t!("caption-at-floor"),
+        Height::Head => t!("caption-at-head"),
     };
     let mut words = Vec::new();
     if seen.smell > Smell::None {
-        words.push(format!("Here: {}.", seen.smell.label()));
+        words.push(t!("caption-smell", smell = seen.smell.label()));
     }
     if let Some((height, smell)) = seen.sniffed {
-        words.push(format!("Last sniff, {}: {}.", at(height), smell.label()));
+        words.push(t!("caption-sniff", place = at(height), smell = smell.label()));
     }
     if let (Some(Tool::GasDetector), Some(read)) = (seen.hand, seen.detector) {
-        words.push(format!(
-            "Detector {}: {:.0} % of the lower limit.",
-            at(read.height),
-            read.percent_lel
+        words.push(t!(
+            "caption-detector",
+            place = at(read.height),
+            percent = decimal(read.percent_lel, 0)
         ));
     }
     (!words.is_empty()).then(|| words.join(" "))
@@ -96,7 +97,7 @@ fn refusal_ui(ui: &mut Ui, refusal: &str, out: &mut Vec<Wish>) {
         ui.horizontal_wrapped(|ui| {
             let text = RichText::new(format!("✗ {refusal}")).family(theme::semibold());
             kit::live(&ui.label(text.color(theme::INK)));
-            if ui.button("OK").clicked() {
+            if ui.button(t!("caption-ok")).clicked() {
                 out.push(Wish::RefusalRead);
             }
         });
@@ -122,9 +123,7 @@ fn heard_ui(ui: &mut Ui, seen: &Seen, lines: &[String], air: Option<&str>) {
                 egui::Sense::hover(),
             );
             kit::hatch(ui.painter(), bar, theme::DANGER);
-            ui.label(
-                RichText::new("Danger: stop, get out, call from outside.").color(theme::DANGER),
-            );
+            ui.label(RichText::new(t!("caption-danger")).color(theme::DANGER));
         }
     });
 }

@@ -16,7 +16,7 @@ use crate::appliance::plate::Fuel;
 use crate::hands::action::Action;
 use crate::panels::sheet::Cell;
 use crate::parts::{Phase, Place, Port, Stage, Subject};
-use crate::senses::seen::{Finding, Seen};
+use crate::senses::seen::Seen;
 
 /// The next step.
 #[derive(Debug, Clone, PartialEq)]
@@ -119,10 +119,7 @@ pub fn coach(seen: &Seen, remembered: &Remembered, asked: Asked) -> Option<Hint>
 /// The fuel in the pipes, as far as a person here can know it: by what stands in the yard, else by
 /// label or plate.
 fn fuel(seen: &Seen, remembered: &Remembered) -> Option<Fuel> {
-    let figures = |subject| match seen.sheet.note(subject).map(|note| &note.finding) {
-        Some(Finding::Figures(figures)) => Some(figures.fuel),
-        _ => None,
-    };
+    let figures = |subject| Some(seen.sheet.note(subject)?.finding.figures()?.fuel);
     supply(seen, remembered)
         .or_else(|| figures(Subject::ConversionLabel))
         .or_else(|| figures(Subject::Plate))

@@ -15,8 +15,8 @@ pub fn end_card_ui(ui: &Ui, scene: Rect, job: &Job<'_>, out: &mut Vec<Wish>) {
     match job.seen.over {
         Some(over) => card(ui, scene, |ui| over_ui(ui, over, job, out)),
         None if job.seen.place == Place::Away => card(ui, scene, |ui| {
-            ui.heading("Off the premises");
-            ui.label("You stand at a safe distance. What can be done from here is on the list.");
+            ui.heading(t!("end-away-title"));
+            ui.label(t!("end-away"));
         }),
         None => {}
     }
@@ -39,36 +39,31 @@ fn card(ui: &Ui, scene: Rect, content: impl FnOnce(&mut Ui)) {
 fn over_ui(ui: &mut Ui, over: Over, job: &Job<'_>, out: &mut Vec<Wish>) {
     match over {
         Over::HandedOver(ending) => {
-            ui.heading("Handed over");
+            ui.heading(t!("end-handed-over"));
             ui.label(match ending {
-                Ending::InService => "You left the furnace in service.",
+                Ending::InService => t!("end-in-service"),
                 Ending::SupplyOwnerCalled => {
-                    "You left the furnace running, with the owner of the supply called."
+                    t!("end-owner-called")
                 }
-                Ending::ShutOff => "You left the furnace shut off.",
+                Ending::ShutOff => t!("end-shut-off"),
             });
         }
         Over::Ignition => {
             let (bar, _) =
                 ui.allocate_exact_size(vec2(ui.available_width(), 10.0), egui::Sense::hover());
             kit::hatch(ui.painter(), bar, theme::DANGER);
-            ui.heading(RichText::new("Stopped: gas ignited").color(theme::DANGER));
-            ui.label(
-                "Gas met a flame or a hot igniter where it must not. On a real job people are \
-                 burnt here. The debrief says how it came to it.",
-            );
+            ui.heading(RichText::new(t!("end-ignited-title")).color(theme::DANGER));
+            ui.label(t!("end-ignited"));
         }
     }
     ui.horizontal_wrapped(|ui| {
-        if job.second_chance == SecondChance::Offered
-            && ui.button("Go back to the step before").clicked()
-        {
+        if job.second_chance == SecondChance::Offered && ui.button(t!("end-step-back")).clicked() {
             out.push(Wish::StepBack);
         }
-        if kit::main_button(ui, "Debrief").clicked() {
+        if kit::main_button(ui, t!("end-debrief")).clicked() {
             out.push(Wish::ShowDebrief);
         }
-        if ui.button("Leave").clicked() {
+        if ui.button(t!("end-leave")).clicked() {
             out.push(Wish::Leave);
         }
     });

@@ -1,6 +1,7 @@
 //! A number as it is typed, and why it cannot be written.
 
-use crate::units::{PressureUnit, fixed};
+use crate::units::PressureUnit;
+use crate::words::decimal;
 
 /// Largest number that fits on the sheet, in thousandths.
 const MOST_THOUSANDTHS: i64 = 9_999_999;
@@ -12,7 +13,7 @@ const MOST_THOUSANDTHS: i64 = 9_999_999;
 pub fn thousandths(typed: &str) -> Result<i32, String> {
     let text = typed.trim();
     if text.is_empty() {
-        return Err("Type the number that the manometer shows.".into());
+        return Err(t!("entry-empty").into());
     }
     let (sign, digits) = match text.strip_prefix(['-', '−']) {
         Some(rest) => (-1, rest),
@@ -24,21 +25,21 @@ pub fn thousandths(typed: &str) -> Result<i32, String> {
     };
     let is_number = |s: &str| s.chars().all(|c| c.is_ascii_digit());
     if (whole.is_empty() && part.is_empty()) || !is_number(whole) || !is_number(part) {
-        return Err(format!("“{text}” is not a number. Write it like 4.9."));
+        return Err(t!("entry-no-number", text = text));
     }
     if part.len() > 3 {
-        return Err("Three decimals at most.".into());
+        return Err(t!("entry-decimals").into());
     }
     if whole.len() > 6 {
-        return Err("No manometer shows that much.".into());
+        return Err(t!("entry-too-much").into());
     }
     let whole: i64 = if whole.is_empty() { 0 } else { whole.parse().unwrap_or(i64::MAX / 2_000) };
     let part: i64 = format!("{part:0<3}").parse().unwrap_or(0);
     let size = whole * 1_000 + part;
     if size > MOST_THOUSANDTHS {
-        return Err("No manometer shows that much.".into());
+        return Err(t!("entry-too-much").into());
     }
-    i32::try_from(sign * size).map_err(|_| "No manometer shows that much.".into())
+    i32::try_from(sign * size).map_err(|_| t!("entry-too-much").into())
 }
 
 /// Thousandths as they stand on the sheet: at least one decimal, no zeros to no purpose.
@@ -61,5 +62,5 @@ pub fn pressure(pa: f64, unit: PressureUnit, decimals: u8) -> String {
             PressureUnit::InWc | PressureUnit::Mbar => 0,
             PressureUnit::KPa => 2,
         };
-    fixed(pa / unit.pa(), decimals)
+    decimal(pa / unit.pa(), decimals)
 }

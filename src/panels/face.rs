@@ -7,6 +7,7 @@ use super::theme;
 use super::view::Job;
 use crate::instrument::water_column::Legs;
 use crate::senses::seen::{GaugeSeen, Measured};
+use crate::words::decimal;
 
 /// Inches of water that the column's scale shows either way, and the spring gauge in all.
 const COLUMN_IN: f32 = 8.0;
@@ -25,18 +26,16 @@ pub fn line(measured: &Measured) -> String {
 /// What the gauge at the hose shows, in words; nothing for the manometer, which speaks for itself.
 #[must_use]
 pub fn gauge_line(gauge: GaugeSeen) -> Option<String> {
-    let inches = |tenths: i32| format!("{:.1}", f64::from(tenths) / 10.0).replace('-', "−");
+    let inches = |tenths: i32| decimal(f64::from(tenths) / 10.0, 1).replace('-', "−");
     Some(match gauge {
         GaugeSeen::Digital => return None,
-        GaugeSeen::WaterColumn(Legs::Empty) => "Water column: the water is out".into(),
-        GaugeSeen::WaterColumn(Legs::Water { low_tenths, high_tenths }) => format!(
-            "Water column: {} in. down at the hose, {} in. up at the other leg",
-            inches(low_tenths),
-            inches(high_tenths)
-        ),
-        GaugeSeen::Spring(None) => "Spring gauge: the needle is past its range".into(),
+        GaugeSeen::WaterColumn(Legs::Empty) => t!("face-column-empty").into(),
+        GaugeSeen::WaterColumn(Legs::Water { low_tenths, high_tenths }) => {
+            t!("face-column", low = inches(low_tenths), high = inches(high_tenths))
+        }
+        GaugeSeen::Spring(None) => t!("face-dial-past").into(),
         GaugeSeen::Spring(Some(tenths)) => {
-            format!("Spring gauge: {} in. w.c.", inches(tenths))
+            t!("face-dial", inches = inches(tenths))
         }
     })
 }

@@ -52,10 +52,10 @@ pub fn form_ui(ui: &mut Ui, form: Form, seen: &Seen, state: &mut FormState, out:
 
 fn cock_ui(ui: &mut Ui, cock: Cock, state: &mut FormState, out: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
-        let label = ui.label("To an angle");
+        let label = ui.label(t!("form-angle"));
         ui.add(DragValue::new(&mut state.degrees).range(0..=90).speed(1.0).suffix("°"))
             .labelled_by(label.id);
-        if ui.button("Turn the handle").clicked() {
+        if ui.button(t!("form-angle-do")).clicked() {
             out.push(Wish::Act(Action::Cock { cock, degrees: state.degrees }));
         }
     });
@@ -63,39 +63,39 @@ fn cock_ui(ui: &mut Ui, cock: Cock, state: &mut FormState, out: &mut Vec<Wish>) 
 
 fn turn_ui(ui: &mut Ui, screw: Screw, state: &mut FormState, out: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
-        ui.label("Turn by");
-        Stepper { name: "Turn of the screw", range: (-16, 16), step: 1 }.ui(
+        ui.label(t!("form-turn"));
+        Stepper { name: t!("form-screw"), range: (-16, 16), step: 1 }.ui(
             ui,
             &mut state.eighths,
             |eighths| words::turns(i32::from(eighths)),
         );
-        if ui.button("Turn the screw").clicked() {
+        if ui.button(t!("form-screw-do")).clicked() {
             out.push(Wish::Act(Action::Turn { screw, eighths: state.eighths }));
         }
     });
-    kit::quiet(ui, "Turns; + is clockwise and raises the pressure. Keys + and − change it.");
+    kit::quiet(ui, t!("form-screw-help"));
 }
 
 fn tighten_ui(ui: &mut Ui, port: Port, state: &mut FormState, out: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
-        ui.label("Turn by");
-        Stepper { name: "Turn of the plug", range: (-8, 8), step: 1 }.ui(
+        ui.label(t!("form-turn"));
+        Stepper { name: t!("form-plug"), range: (-8, 8), step: 1 }.ui(
             ui,
             &mut state.tighten,
             |eighths| words::turns(i32::from(eighths)),
         );
-        if ui.button("Turn the plug").clicked() {
+        if ui.button(t!("form-plug-do")).clicked() {
             let step = PlugStep::Tighten(state.tighten);
             out.push(Wish::Act(Action::Plug { port, step }));
         }
     });
-    kit::quiet(ui, "Turns with the short arm of the hex key; + tightens.");
+    kit::quiet(ui, t!("form-plug-help"));
 }
 
 fn setpoint_ui(ui: &mut Ui, seen: &Seen, state: &mut FormState, out: &mut Vec<Wish>) {
     let Some(hall) = seen.hall.as_ref() else { return };
     ui.horizontal_wrapped(|ui| {
-        let label = ui.label("Set to");
+        let label = ui.label(t!("form-setpoint"));
         let now = state.setpoint_half_f.unwrap_or(hall.setpoint_half_f);
         let mut degrees = f64::from(now) / 2.0;
         let field = ui
@@ -104,7 +104,7 @@ fn setpoint_ui(ui: &mut Ui, seen: &Seen, state: &mut FormState, out: &mut Vec<Wi
                     .range(45.0..=90.0)
                     .speed(0.5)
                     .fixed_decimals(1)
-                    .suffix(" °F"),
+                    .suffix(t!("form-degrees")),
             )
             .labelled_by(label.id);
         if field.changed() {
@@ -112,7 +112,7 @@ fn setpoint_ui(ui: &mut Ui, seen: &Seen, state: &mut FormState, out: &mut Vec<Wi
             let half = (degrees * 2.0).round() as i16;
             state.setpoint_half_f = Some(half);
         }
-        if ui.button("Set the thermostat").clicked() {
+        if ui.button(t!("form-setpoint-do")).clicked() {
             out.push(Wish::Act(Action::Setpoint(state.setpoint_half_f.unwrap_or(now))));
             state.setpoint_half_f = None;
         }

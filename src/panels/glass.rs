@@ -15,7 +15,11 @@ pub fn glass_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
     if let Some(glass) = find(job.parts, "meter.display") {
         meter(&painter, glass, job.seen);
     }
-    for (part, word) in [("meter-power", "power"), ("meter-zero", "zero"), ("meter-unit", "unit")] {
+    for (part, word) in [
+        ("meter-power", t!("glass-power")),
+        ("meter-zero", t!("glass-zero")),
+        ("meter-unit", t!("glass-unit")),
+    ] {
         if let Some(button) = find(job.parts, part) {
             under(ui, &painter, button, word);
         }
@@ -47,8 +51,10 @@ fn meter(painter: &egui::Painter, glass: Rect, seen: &Seen) {
     let right = pos2(glass.right() - glass.width() * 0.05, glass.bottom() - 2.0);
     painter.text(right, Align2::RIGHT_BOTTOM, text, digits, theme::INK);
     let left = glass.left_top() + vec2(glass.width() * 0.05, 2.0);
-    let over = if seen.meter.display == Display::OverRange { "over range, " } else { "" };
-    let unit = format!("{over}{}", seen.meter.unit.label());
+    let unit = match seen.meter.display {
+        Display::OverRange => t!("glass-over", unit = seen.meter.unit.label()),
+        Display::Dark | Display::Number(_) => seen.meter.unit.label().to_owned(),
+    };
     painter.text(left, Align2::LEFT_TOP, unit, small, theme::INK);
 }
 
@@ -66,12 +72,12 @@ fn thermostat(painter: &egui::Painter, glass: Rect, hall: &HallSeen) {
     let big = FontId::new(h * 0.44, theme::semibold());
     let small = FontId::new((h * 0.17).max(9.0), egui::FontFamily::Proportional);
     let x = glass.center().x;
-    let room = format!("{} °F", words::half_degrees(hall.room_half_f));
+    let room = t!("glass-room", degrees = words::half_degrees(hall.room_half_f));
     painter.text(pos2(x, glass.top() + h * 0.03), Align2::CENTER_TOP, room, big, theme::INK);
-    let set = format!(
-        "set {} °F, heat {}",
-        words::half_degrees(hall.setpoint_half_f),
-        words::on_off(hall.mode)
+    let set = t!(
+        "glass-set",
+        degrees = words::half_degrees(hall.setpoint_half_f),
+        switch = words::on_off(hall.mode)
     );
     painter.text(
         pos2(x, glass.top() + h * 0.56),
@@ -81,9 +87,9 @@ fn thermostat(painter: &egui::Painter, glass: Rect, hall: &HallSeen) {
         theme::INK,
     );
     let call = match hall.call {
-        Call::None => "no call",
-        Call::First => "calls first stage",
-        Call::Second => "calls both stages",
+        Call::None => t!("glass-no-call"),
+        Call::First => t!("glass-first-stage"),
+        Call::Second => t!("glass-both-stages"),
     };
     painter.text(pos2(x, glass.top() + h * 0.78), Align2::CENTER_TOP, call, small, theme::INK);
 }

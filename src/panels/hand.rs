@@ -23,10 +23,10 @@ pub fn hand_ui(
     out: &mut Vec<Wish>,
 ) {
     ui.horizontal_wrapped(|ui| {
-        kit::section(ui, "In hand");
+        kit::section(ui, t!("hand-title"));
         match seen.hand {
             Some(tool) => ui.label(kit::pen(tool.label())),
-            None => ui.label("nothing"),
+            None => ui.label(t!("hand-nothing")),
         };
     });
     for group in [Group::Part, Group::Hand, Group::Here] {
@@ -44,7 +44,7 @@ pub fn hand_ui(
     }
     if seen.place != Place::GasValve {
         ui.add_space(4.0);
-        ui.collapsing("End the job", |ui| {
+        ui.collapsing(t!("hand-end"), |ui| {
             form_ui(ui, ways::Form::HandOver, seen, forms, out);
         });
     }
@@ -66,7 +66,7 @@ pub(crate) fn part_ui(
     let first = group_ui(ui, Group::Part, offers, out);
     let list = ways::forms(part, seen);
     if first.is_none() && list.is_empty() {
-        kit::quiet(ui, format!("{}: nothing to do here.", parts::name(part)));
+        kit::quiet(ui, t!("hand-no-ways", part = parts::name(part)));
     }
     for form in list {
         form_ui(ui, form, seen, forms, out);

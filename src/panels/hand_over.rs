@@ -6,6 +6,7 @@ use super::kit;
 use super::wish::Wish;
 use crate::hands::action::{Action, HandOver, NotDone};
 use crate::parts::Ending;
+use crate::words::Id;
 
 /// What is ticked so far.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -28,17 +29,17 @@ pub enum Lacking {
     Ending,
 }
 
-const ENDINGS: [(Ending, &str); 3] = [
-    (Ending::InService, "The furnace is back in service"),
-    (Ending::SupplyOwnerCalled, "It runs; the owner of the supply has been called"),
-    (Ending::ShutOff, "Shut off, tagged and explained"),
+const ENDINGS: [(Ending, Id); 3] = [
+    (Ending::InService, id!("hand-over-in-service")),
+    (Ending::SupplyOwnerCalled, id!("hand-over-owner-called")),
+    (Ending::ShutOff, id!("hand-over-shut-off")),
 ];
 
-const NOT_DONE: [(NotDone, &str); 4] = [
-    (NotDone::Combustion, "combustion analysis and carbon monoxide in the flue"),
-    (NotDone::TemperatureRise, "temperature rise on both stages"),
-    (NotDone::GasRate, "gas rate at the meter"),
-    (NotDone::PipingLeakCheck, "leak check of the whole piping"),
+const NOT_DONE: [(NotDone, Id); 4] = [
+    (NotDone::Combustion, id!("hand-over-combustion")),
+    (NotDone::TemperatureRise, id!("hand-over-rise")),
+    (NotDone::GasRate, id!("hand-over-rate")),
+    (NotDone::PipingLeakCheck, id!("hand-over-leak-check")),
 ];
 
 /// What the form says.
@@ -52,17 +53,17 @@ pub fn said(state: &HandOverState) -> Option<HandOver> {
 
 /// Shows the form.
 pub fn hand_over_ui(ui: &mut Ui, state: &mut HandOverState, out: &mut Vec<Wish>) {
-    kit::section(ui, "Hand over and leave");
+    kit::section(ui, t!("hand-over-title"));
     for (ending, label) in ENDINGS {
-        if ui.radio(state.ending == Some(ending), label).clicked() {
+        if ui.radio(state.ending == Some(ending), label.text()).clicked() {
             state.ending = Some(ending);
             state.lacking = Lacking::Nothing;
         }
     }
-    ui.label("Not done here, and still to be done on a real job:");
+    ui.label(t!("hand-over-not-done"));
     for (item, label) in NOT_DONE {
         let mut ticked = state.not_done.contains(&item);
-        if ui.checkbox(&mut ticked, label).clicked() {
+        if ui.checkbox(&mut ticked, label.text()).clicked() {
             if ticked {
                 state.not_done.push(item);
             } else {
@@ -74,12 +75,11 @@ pub fn hand_over_ui(ui: &mut Ui, state: &mut HandOverState, out: &mut Vec<Wish>)
     match state.lacking {
         Lacking::Nothing => {}
         Lacking::Ending => {
-            let text =
-                egui::RichText::new("Choose how the job ends first.").color(super::theme::DANGER);
+            let text = egui::RichText::new(t!("hand-over-choose")).color(super::theme::DANGER);
             kit::live(&ui.label(text));
         }
     }
-    if ui.button("Hand over and leave").clicked() {
+    if ui.button(t!("hand-over-title")).clicked() {
         match said(state) {
             Some(said) => out.push(Wish::Act(Action::HandOver(said))),
             None => state.lacking = Lacking::Ending,

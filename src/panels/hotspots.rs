@@ -143,10 +143,10 @@ fn is_bare(part: &str, seen: &Seen) -> bool {
 #[must_use]
 pub fn said(part: &str, job: &Job<'_>) -> String {
     if is_bare(part, job.seen) {
-        return "Inlet pipe, no switch on it".into();
+        return t!("spot-no-low-gas-switch").into();
     }
     match words::value(part, job.seen) {
-        Some(value) => format!("{}, {value}", parts::name(part)),
+        Some(value) => t!("spot-part", part = parts::name(part), state = value),
         None => parts::name(part),
     }
 }

@@ -117,11 +117,11 @@ impl Stepper<'_> {
         let less_key = take(Key::Minus);
         let more_key = take(Key::Plus) || take(Key::Equals);
         let less = ui.add(Button::new("−").min_size(vec2(TARGET + 4.0, TARGET)));
-        named(&less, egui::WidgetType::Button, format!("{}, less", self.name));
+        named(&less, egui::WidgetType::Button, t!("stepper-less", value = self.name));
         let text = RichText::new(show(*value)).family(theme::semibold());
         ui.add_sized(vec2(64.0, TARGET), egui::Label::new(text));
         let more = ui.add(Button::new("+").min_size(vec2(TARGET + 4.0, TARGET)));
-        named(&more, egui::WidgetType::Button, format!("{}, more", self.name));
+        named(&more, egui::WidgetType::Button, t!("stepper-more", value = self.name));
         if less.clicked() || less_key {
             *value = value.saturating_sub(self.step).max(low);
         }

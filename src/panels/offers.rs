@@ -89,7 +89,7 @@ pub fn offers(chosen: Option<&str>, seen: &Seen) -> Vec<Offer> {
 pub fn ask(offers: &mut [Offer], asked: Option<Repair>) {
     let Some(repair) = asked else { return };
     for offer in offers.iter_mut().filter(|offer| offer.way.action == Action::Mend(repair)) {
-        offer.way.label = format!("{}? Do it", repair.label());
+        offer.way.label = t!("offers-again", repair = repair.label());
     }
 }
 
@@ -108,7 +108,7 @@ pub fn is_asked_twice(repair: Repair) -> bool {
 pub fn heading(group: Group, chosen: Option<&str>) -> String {
     match group {
         Group::Part => chosen.map(parts::name).unwrap_or_default(),
-        Group::Hand => "With what you hold".into(),
-        Group::Here => "Here you can".into(),
+        Group::Hand => t!("offers-hand").into(),
+        Group::Here => t!("offers-here").into(),
     }
 }

@@ -12,15 +12,14 @@ use super::settings_page::settings_ui;
 use super::theme;
 use super::view::{Help, JobChoice, Opening, Unfinished, View};
 use super::wish::Wish;
+use crate::words::Id;
 
 /// The caution that stands before everything, a sentence each.
-pub const CAUTION: [&str; 4] = [
-    "Quarterturn is a practice simulator. It confers no qualification and is no authority.",
-    "On real gas the appliance's own plate and instructions, the local code and a licensed \
-     technician decide.",
-    "Do not carry a figure or a step from here to a real appliance.",
-    "If you smell gas where you are now: no switches, no flames, get everybody out, and call from \
-     outside.",
+pub const CAUTION: [Id; 4] = [
+    id!("opening-caution-1"),
+    id!("opening-caution-2"),
+    id!("opening-caution-3"),
+    id!("opening-caution-4"),
 ];
 
 /// What the opening pages remember.
@@ -85,8 +84,8 @@ pub fn opening_ui(
 }
 
 fn title_ui(ui: &mut Ui) {
-    ui.label(RichText::new("Quarterturn").text_style(theme::digits()));
-    ui.label("Gas pressures on a two-stage furnace, from arrival to handing over.");
+    ui.label(RichText::new(t!("opening-name")).text_style(theme::digits()));
+    ui.label(t!("opening-subtitle"));
     ui.add_space(10.0);
 }
 
@@ -94,12 +93,12 @@ fn caution_ui(ui: &mut Ui, state: &mut OpeningState) {
     let width = ui.available_width().min(640.0 * theme::factor_of(ui));
     kit::slip().inner_margin(Margin::same(20)).show(ui, |ui| {
         ui.set_max_width((width - 44.0).max(60.0));
-        ui.heading("Before you start");
+        ui.heading(t!("opening-caution-title"));
         for line in CAUTION {
-            ui.label(line);
+            ui.label(line.text());
         }
         ui.add_space(8.0);
-        if kit::main_button(ui, "I have read this").clicked() {
+        if kit::main_button(ui, t!("opening-caution-read")).clicked() {
             state.caution = Caution::Read;
         }
     });
@@ -163,30 +162,38 @@ fn two_columns(
 /// The chosen job: what it is, how it is begun, what it is practice for.
 fn chosen_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: &mut Vec<Wish>) {
     let (newest, _) = in_front(opening.unfinished);
-    unfinished_ui(ui, "Go on where you stopped", newest, out);
+    unfinished_ui(ui, t!("opening-resume"), newest, out);
     let Some(job) = chosen(opening, state) else { return };
     kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
         ui.set_width(ui.available_width());
         ui.heading(&job.title);
-        kit::quiet(ui, format!("{}, {}. {}", job.step.label(), job.fuel, job.standing.words()));
+        kit::quiet(
+            ui,
+            t!(
+                "opening-job-line",
+                step = job.step.label(),
+                fuel = &job.fuel,
+                standing = job.standing.words()
+            ),
+        );
         ui.label(&job.text);
         ui.add_space(6.0);
         let helps = Help::ALL.map(|help| (help, help.label()));
-        if let Some(help) = kit::choice(ui, "Help", state.help, &helps) {
+        if let Some(help) = kit::choice(ui, t!("opening-help"), state.help, &helps) {
             state.help = help;
         }
         kit::quiet(
             ui,
             match state.help {
                 Help::Coached => {
-                    "Led step by step to the first reading, then from reading to reading."
+                    t!("opening-coached")
                 }
-                Help::Solo => "No prompting; a hint when you ask for one.",
+                Help::Solo => t!("opening-solo"),
             },
         );
         let seed = seed_ui(ui, opening, state);
         ui.add_space(6.0);
-        let start = ui.horizontal(|ui| kit::main_button(ui, "Start")).inner;
+        let start = ui.horizontal(|ui| kit::main_button(ui, t!("opening-start"))).inner;
         if let (true, Ok(seed)) = (start.clicked(), seed) {
             out.push(Wish::Start { scenario: job.id.clone(), seed, help: state.help });
         }
@@ -197,18 +204,18 @@ fn chosen_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: 
 fn practice_ui(ui: &mut Ui, job: &JobChoice) {
     if !job.aim.is_empty() {
         ui.add_space(8.0);
-        kit::section(ui, "What it teaches");
+        kit::section(ui, t!("opening-aim"));
         ui.label(&job.aim);
     }
     if !job.competencies.is_empty() {
         ui.add_space(4.0);
-        kit::section(ui, "Practice for");
+        kit::section(ui, t!("opening-practice"));
         for one in &job.competencies {
             let name = format!("{} {}", one.id, one.name);
             ui.label(RichText::new(name).family(theme::semibold()));
             ui.label(one.criterion);
         }
-        kit::quiet(ui, "Evidence of practice only; it confers no qualification.");
+        kit::quiet(ui, t!("opening-practice-only"));
     }
 }
 
@@ -228,17 +235,17 @@ fn seed_of(opening: &Opening<'_>, state: &OpeningState) -> Result<u64, ()> {
 fn seed_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState) -> Result<u64, ()> {
     let mut text = state.seed.clone().unwrap_or_else(|| opening.seed.to_string());
     ui.horizontal_wrapped(|ui| {
-        let label = ui.label("Seed");
+        let label = ui.label(t!("opening-seed"));
         let field =
             ui.add(TextEdit::singleline(&mut text).desired_width(150.0)).labelled_by(label.id);
         if field.changed() {
             state.seed = Some(text.clone());
         }
-        kit::quiet(ui, "The same job with the same seed is the same house.");
+        kit::quiet(ui, t!("opening-seed-same"));
     });
     let seed = seed_of(opening, state);
     if seed.is_err() {
-        let words = "✗ A seed is a whole number, 0 to 18446744073709551615.";
+        let words = t!("opening-seed-wrong");
         kit::live(&ui.label(RichText::new(words).color(theme::DANGER)));
     }
     seed
@@ -268,14 +275,14 @@ fn unfinished_ui(ui: &mut Ui, title: &str, attempts: &[Unfinished], out: &mut Ve
 
 fn side_ui(ui: &mut Ui, view: &View<'_>, opening: &Opening<'_>, out: &mut Vec<Wish>) {
     let (_, older) = in_front(opening.unfinished);
-    unfinished_ui(ui, "Older attempts", older, out);
+    unfinished_ui(ui, t!("opening-older"), older, out);
     kit::slip().show(ui, |ui| {
         ui.set_width(ui.available_width());
         settings_ui(ui, view.settings, out);
     });
     ui.add_space(10.0);
     ui.horizontal(|ui| {
-        if ui.button("Close Quarterturn").clicked() {
+        if ui.button(t!("opening-close")).clicked() {
             out.push(Wish::Quit);
         }
     });

@@ -111,7 +111,7 @@ fn content(
     ScrollArea::vertical().id_salt((popup.part, popup.run)).max_height(most).show(ui, |ui| {
         first = hand::part_ui(ui, job.seen, Some(popup.part), popup.offers, popup.forms, out);
     });
-    let close = ui.button("Close (Esc)");
+    let close = ui.button(t!("popup-close"));
     if close.clicked() {
         after = PopupAfter::Close;
     }

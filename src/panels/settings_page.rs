@@ -15,23 +15,26 @@ const SCALES: [(u32, &str); 5] =
 /// Shows the settings; each change is a wish for the whole of them.
 pub fn settings_ui(ui: &mut Ui, settings: &Settings, out: &mut Vec<Wish>) {
     let mut now = settings.clone();
-    kit::section(ui, "Settings");
+    kit::section(ui, t!("settings-title"));
     let units = PressureUnit::ALL.map(|unit| (unit, unit.label()));
-    set(kit::choice(ui, "Unit", now.unit, &units), &mut now.unit);
-    let sizes = [(TextSize::Window, "window"), (TextSize::Projector, "projector")];
-    set(kit::choice(ui, "Text size", now.text, &sizes), &mut now.text);
-    set(kit::choice(ui, "Scale", now.scale_percent, &SCALES), &mut now.scale_percent);
-    let motion = [(Motion::Full, "full"), (Motion::Reduced, "reduced")];
-    set(kit::choice(ui, "Motion", now.motion, &motion), &mut now.motion);
-    let on_off = [(OnOff::On, "on"), (OnOff::Off, "off")];
-    set(kit::choice(ui, "Names in the drawing", now.labels, &on_off), &mut now.labels);
-    set(
-        kit::choice(ui, "Letters and digits as keys", now.single_keys, &on_off),
-        &mut now.single_keys,
-    );
+    set(kit::choice(ui, t!("settings-unit"), now.unit, &units), &mut now.unit);
+    let sizes = [
+        (TextSize::Window, t!("settings-text-window")),
+        (TextSize::Projector, t!("settings-text-projector")),
+    ];
+    set(kit::choice(ui, t!("settings-text"), now.text, &sizes), &mut now.text);
+    set(kit::choice(ui, t!("settings-scale"), now.scale_percent, &SCALES), &mut now.scale_percent);
+    let motion = [
+        (Motion::Full, t!("settings-motion-full")),
+        (Motion::Reduced, t!("settings-motion-reduced")),
+    ];
+    set(kit::choice(ui, t!("settings-motion"), now.motion, &motion), &mut now.motion);
+    let on_off = [(OnOff::On, t!("settings-on")), (OnOff::Off, t!("settings-off"))];
+    set(kit::choice(ui, t!("settings-names"), now.labels, &on_off), &mut now.labels);
+    set(kit::choice(ui, t!("settings-keys"), now.single_keys, &on_off), &mut now.single_keys);
     let speeds = [(1, "×1"), (5, "×5"), (20, "×20")];
-    set(kit::choice(ui, "Speed at the start", now.speed, &speeds), &mut now.speed);
-    kit::quiet(ui, "Everything heard is written as a caption.");
+    set(kit::choice(ui, t!("settings-speed"), now.speed, &speeds), &mut now.speed);
+    kit::quiet(ui, t!("settings-captions"));
     if now != *settings {
         out.push(Wish::Settings(now));
     }

@@ -43,16 +43,14 @@ pub fn sights(seen: &Seen) -> Vec<Sight> {
             .and_then(|subject| seen.sheet.note(subject))
             .map(|note| {
                 let before = super::sheet::is_stale(note, &seen.sheet);
-                if before {
-                    format!("{} (before the repair)", note.text)
-                } else {
-                    note.text.clone()
-                }
+                if before { t!("sights-before", noted = note.words()) } else { note.words() }
             });
         let text = match (value, noted) {
-            (Some(value), Some(noted)) => format!("{name}: {value}. {noted}"),
-            (Some(value), None) => format!("{name}: {value}"),
-            (None, Some(noted)) => format!("{name}: {noted}"),
+            (Some(value), Some(noted)) => {
+                t!("sights-part-noted", part = name, state = value, noted = noted)
+            }
+            (Some(value), None) => t!("sights-part", part = name, state = value),
+            (None, Some(noted)) => t!("sights-part", part = name, state = noted),
             (None, None) => name,
         };
         lines.push(Sight { part: Some(part), text });
@@ -62,11 +60,11 @@ pub fn sights(seen: &Seen) -> Vec<Sight> {
 
 fn place_line(seen: &Seen) -> String {
     let place = match seen.place {
-        Place::Yard => "You stand in the yard.",
-        Place::PlantRoom => "You stand in the plant room, in front of the furnace.",
-        Place::GasValve => "You kneel at the furnace's gas valve.",
-        Place::Hall => "You stand in the hall.",
-        Place::Away => "You are off the premises, at a safe distance.",
+        Place::Yard => t!("sights-yard"),
+        Place::PlantRoom => t!("sights-plant-room"),
+        Place::GasValve => t!("sights-gas-valve"),
+        Place::Hall => t!("sights-hall"),
+        Place::Away => t!("sights-away"),
     };
     format!("{place} {}.", super::strip::weather(seen))
 }
@@ -95,7 +93,7 @@ pub fn sights_ui(ui: &Ui, scene: Rect, job: &Job<'_>) -> Option<&'static str> {
         .show(ui.ctx(), |ui| {
             kit::slip().show(ui, |ui| {
                 ui.set_width((width - 28.0).max(20.0));
-                kit::section(ui, "What I can see (F3 closes)");
+                kit::section(ui, t!("sights-title"));
                 ScrollArea::vertical().id_salt("sights").max_height(room.y).show(ui, |ui| {
                     for line in captions::captions(job).iter().chain(&captions::air_words(job.seen))
                     {

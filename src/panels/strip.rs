@@ -9,6 +9,7 @@ use super::wish::Wish;
 use crate::hands::action::Action;
 use crate::parts::Place;
 use crate::senses::seen::Seen;
+use crate::words::whole;
 
 /// Places to stand, with their keys.
 pub const PLACES: [(Place, Key); 4] = [
@@ -96,9 +97,9 @@ fn places(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
 
 fn place_name(place: Place, here: bool) -> String {
     if here {
-        format!("{}, you are here", place.label())
+        t!("strip-here", place = place.label())
     } else {
-        format!("Go to: {}", place.label())
+        t!("strip-go", place = place.label())
     }
 }
 
@@ -116,8 +117,8 @@ fn ink_button(ui: &mut Ui, text: RichText, fill: Color32, name: &str) -> egui::R
 fn time(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
     ui.label(RichText::new(clock(job.clock_s)).family(theme::semibold()));
     let (sign, name, wish) = match job.pace.running {
-        Running::Running => ("Pause", "Pause", Wish::Pause),
-        Running::Paused => ("Go on", "Paused, go on", Wish::Resume),
+        Running::Running => (t!("strip-pause"), t!("strip-pause"), Wish::Pause),
+        Running::Paused => (t!("strip-go-on"), t!("strip-go-on-name"), Wish::Resume),
     };
     let (fill, color) = match job.pace.running {
         Running::Running => (theme::INK_RAISED, theme::PAPER),
@@ -130,8 +131,11 @@ fn time(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
         let now = job.pace.speed == speed;
         let (fill, color) =
             if now { (theme::PAPER, theme::INK) } else { (theme::INK_RAISED, theme::PAPER) };
-        let name =
-            if now { format!("Speed ×{speed}, chosen") } else { format!("Speed ×{speed}") };
+        let name = if now {
+            t!("strip-speed-chosen", speed = speed)
+        } else {
+            t!("strip-speed", speed = speed)
+        };
         let text = RichText::new(format!("×{speed}")).color(color);
         if ink_button(ui, text, fill, &name).clicked() && !now {
             out.push(Wish::Speed(speed));
@@ -150,29 +154,28 @@ pub fn clock(seconds: f64) -> String {
 /// Temperature outside, with a real minus, and the height above the sea where it matters.
 #[must_use]
 pub fn weather(seen: &Seen) -> String {
-    let outside_f = seen.outside_f;
-    let height = match seen.altitude_ft {
-        ..1000 => String::new(),
-        feet => format!(", {},{:03} ft", feet / 1000, feet % 1000),
-    };
-    let sign = if outside_f < 0 { "−" } else { "" };
-    format!("{sign}{} °F outside{height}", outside_f.unsigned_abs())
+    let sign = if seen.outside_f < 0 { "−" } else { "" };
+    let degrees = format!("{sign}{}", seen.outside_f.unsigned_abs());
+    match seen.altitude_ft {
+        ..1000 => t!("strip-weather", degrees = degrees),
+        feet => t!("strip-weather-high", degrees = degrees, feet = whole(i64::from(feet))),
+    }
 }
 
 fn window(ui: &mut Ui, out: &mut Vec<Wish>) -> Option<Asked> {
     let mut asked = None;
     for (text, name, what) in [
-        ("Hint", "Give me a hint, F1", Asked::Hint),
-        ("List", "What I can see, F3", Asked::Sights),
-        ("Settings", "Settings", Asked::Settings),
+        (t!("strip-hint"), t!("strip-hint-name"), Asked::Hint),
+        (t!("strip-list"), t!("strip-list-name"), Asked::Sights),
+        (t!("strip-settings"), t!("strip-settings"), Asked::Settings),
     ] {
         let text = RichText::new(text).color(theme::PAPER);
         if ink_button(ui, text, theme::INK_RAISED, name).clicked() {
             asked = Some(what);
         }
     }
-    let text = RichText::new("Leave").color(theme::PAPER);
-    if ink_button(ui, text, theme::INK_RAISED, "Leave the job; it can go on later").clicked() {
+    let text = RichText::new(t!("strip-leave")).color(theme::PAPER);
+    if ink_button(ui, text, theme::INK_RAISED, t!("strip-leave-name")).clicked() {
         out.push(Wish::Leave);
     }
     asked

@@ -80,15 +80,11 @@ impl Tried {
     /// With its mark, in words.
     #[must_use]
     pub fn words(self) -> String {
-        let times = |count: u32| match count {
-            0 | 1 => "once".to_owned(),
-            2 => "twice".to_owned(),
-            more => format!("{more} times"),
-        };
+        let times = |count: u32| t!("tried-times", count = count);
         match self {
-            Self::Never => "– not tried".to_owned(),
-            Self::Tried(count) => format!("✗ tried {}, not yet met", times(count)),
-            Self::Passed(count) => format!("✓ essentials met, tried {}", times(count)),
+            Self::Never => t!("tried-never").to_owned(),
+            Self::Tried(count) => t!("tried-not-met", times = times(count)),
+            Self::Passed(count) => t!("tried-met", times = times(count)),
         }
     }
 }
@@ -122,8 +118,8 @@ impl Help {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Coached => "Coached",
-            Self::Solo => "Solo",
+            Self::Coached => t!("help-coached"),
+            Self::Solo => t!("help-solo"),
         }
     }
 }

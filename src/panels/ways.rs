@@ -153,42 +153,42 @@ impl List {
 }
 
 fn take_label(tool: Tool) -> String {
-    format!("Take the {}", tool.label().to_lowercase())
+    t!("way-take", tool = tool.label().to_lowercase())
 }
 
 fn put_down_label(tool: Tool) -> String {
-    format!("Put down the {}", tool.label().to_lowercase())
+    t!("way-put-down", tool = tool.label().to_lowercase())
 }
 
-fn look_label(subject: Subject) -> String {
+fn look_label(subject: Subject) -> &'static str {
     match subject {
-        Subject::Plate => "Read the rating plate".into(),
-        Subject::ConversionLabel => "Look for a conversion label".into(),
-        Subject::Orifices => "Read the stamp on the orifices".into(),
-        Subject::SpringMark => "Read the mark on the springs".into(),
-        Subject::LowGasSwitch => "Look for a low gas switch".into(),
-        Subject::SupplyVent => "Look at the regulator's vent".into(),
-        Subject::Vent => "Look along the flue".into(),
-        Subject::AirOpening => "Look at the air opening".into(),
-        Subject::Connector => "Look along the connector".into(),
-        Subject::DripLeg => "Look at the drip leg".into(),
-        Subject::Flames => "Look at the flames".into(),
-        Subject::Filter => "Look at the filter".into(),
-        Subject::TankGauge => "Read the tank gauge".into(),
-        Subject::MeterDial => "Read the test dial".into(),
-        Subject::CoAlarm => "Read the CO alarm".into(),
-        Subject::StatusLamp => "Read the control's status".into(),
-        Subject::SupplyRegulator => "Read the regulator's nameplate".into(),
-        Subject::DraftHose => "Look at the draft hose and the trap".into(),
-        Subject::BoxHose => "Look at the burner box hose".into(),
-        Subject::FlameRod => "Look at the flame rod".into(),
-        Subject::Registers => "Look at the registers".into(),
+        Subject::Plate => t!("look-plate").into(),
+        Subject::ConversionLabel => t!("look-conversion-label").into(),
+        Subject::Orifices => t!("look-orifices").into(),
+        Subject::SpringMark => t!("look-spring-mark").into(),
+        Subject::LowGasSwitch => t!("look-low-gas-switch").into(),
+        Subject::SupplyVent => t!("look-supply-vent").into(),
+        Subject::Vent => t!("look-vent").into(),
+        Subject::AirOpening => t!("look-air-opening").into(),
+        Subject::Connector => t!("look-connector").into(),
+        Subject::DripLeg => t!("look-drip-leg").into(),
+        Subject::Flames => t!("look-flames").into(),
+        Subject::Filter => t!("look-filter").into(),
+        Subject::TankGauge => t!("look-tank-gauge").into(),
+        Subject::MeterDial => t!("look-meter-dial").into(),
+        Subject::CoAlarm => t!("look-co-alarm").into(),
+        Subject::StatusLamp => t!("look-status-lamp").into(),
+        Subject::SupplyRegulator => t!("look-supply-regulator").into(),
+        Subject::DraftHose => t!("look-draft-hose").into(),
+        Subject::BoxHose => t!("look-box-hose").into(),
+        Subject::FlameRod => t!("look-flame-rod").into(),
+        Subject::Registers => t!("look-registers").into(),
     }
 }
 
 fn call_label(contact: Contact) -> &'static str {
     match contact {
-        Contact::SupplyOwner => "Call the owner of the supply",
-        Contact::Emergency => "Call the emergency number",
+        Contact::SupplyOwner => t!("call-supply-owner"),
+        Contact::Emergency => t!("call-emergency"),
     }
 }

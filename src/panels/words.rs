@@ -4,10 +4,12 @@ use super::face;
 use super::parts::canonical;
 use crate::appliance::safety::{Hose, Jumper};
 use crate::parts::{Fitted, Joint, Level, LowSide, OnOff, Opening, Port, PortFill, Push, Tool};
+use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{
     BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
     HoseLook, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
 };
+use crate::words::decimal;
 
 /// How a part stands, in words, or nothing where there is nothing to say or it cannot be seen.
 #[must_use]
@@ -25,31 +27,31 @@ fn at_hand(id: &str, seen: &Seen) -> Option<String> {
     }
     Some(match id {
         "meter" => match face::gauge_line(seen.gauge) {
-            Some(gauge) => format!("shows {}; the hose goes elsewhere. {gauge}", display(seen)),
-            None => format!("shows {}", display(seen)),
+            Some(gauge) => t!("meter-shows-beside", display = display(seen), gauge = gauge),
+            None => t!("meter-shows", display = display(seen)),
         },
         "meter-power" => match seen.meter.display {
-            Display::Dark => "off".into(),
-            Display::Number(_) | Display::OverRange => "on".into(),
+            Display::Dark => t!("state-off").into(),
+            Display::Number(_) | Display::OverRange => t!("state-on").into(),
         },
         "meter-unit" => seen.meter.unit.label().into(),
         "meter-plus" => {
             let place = match seen.meter.hose {
-                None => "hose open to the air".to_owned(),
-                Some((port, Push::Fully)) => format!("hose on the {}", port.label().to_lowercase()),
+                None => t!("hose-open").to_owned(),
+                Some((port, Push::Fully)) => t!("hose-fully", port = port.label().to_lowercase()),
                 Some((port, Push::Halfway)) => {
-                    format!("hose halfway on the {}", port.label().to_lowercase())
+                    t!("hose-halfway", port = port.label().to_lowercase())
                 }
             };
             match seen.meter.hose_look {
                 HoseLook::Clear => place,
-                HoseLook::Wet => format!("{place}, drops of water in it"),
-                HoseLook::Pinched => format!("{place}, pinched in one place"),
+                HoseLook::Wet => t!("hose-wet", hose = place),
+                HoseLook::Pinched => t!("hose-pinched", hose = place),
             }
         }
         "meter-minus" => match seen.meter.low_side {
-            LowSide::Air => "open to the air".into(),
-            LowSide::BurnerBox => "to the burner box".into(),
+            LowSide::Air => t!("low-side-air").into(),
+            LowSide::BurnerBox => t!("low-side-box").into(),
         },
         _ => return None,
     })
@@ -58,26 +60,26 @@ fn at_hand(id: &str, seen: &Seen) -> Option<String> {
 fn tool_state(tool: Tool, seen: &Seen) -> String {
     if seen.hand == Some(tool) {
         return match seen.detector.filter(|_| tool == Tool::GasDetector) {
-            Some(read) => format!("in hand, {:.0} % of the lower limit", read.percent_lel),
-            None => "in hand".into(),
+            Some(read) => t!("tool-detector", percent = decimal(read.percent_lel, 0)),
+            None => t!("tool-in-hand").into(),
         };
     }
     if tool == Tool::Microammeter && seen.clipped == Fitted::On {
-        return "clipped in at the flame rod".into();
+        return t!("tool-clipped").into();
     }
     if tool == Tool::Hose && seen.meter.hose.is_some() {
-        return "on a port".into();
+        return t!("tool-on-port").into();
     }
-    "in the roll".into()
+    t!("tool-in-roll").into()
 }
 
 /// What the manometer shows, in words.
 #[must_use]
 pub fn display(seen: &Seen) -> String {
     match seen.meter.display {
-        Display::Dark => "nothing, it is off".into(),
+        Display::Dark => t!("display-dark").into(),
         Display::Number(shown) => shown.to_string(),
-        Display::OverRange => "more than its range".into(),
+        Display::OverRange => t!("display-over").into(),
     }
 }
 
@@ -86,19 +88,19 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
         "burner-door" => door(furnace.burner_door),
         "blower-door" => door(furnace.blower_door),
         "furnace-switch" => on_off(furnace.switch).into(),
-        "manual-valve" => cock(furnace.cock_deg),
+        "manual-valve" => cock(furnace.manual_valve),
         "water-heater" => burning(furnace.water_heater.burning).into(),
-        "water-heater-cock" => cock(furnace.water_heater.cock_deg),
+        "water-heater-cock" => cock(furnace.water_heater.handle),
         "plant-window" => opening(furnace.window).into(),
         "stage-jumper" => match furnace.stage_jumper {
-            Fitted::On => "fitted".into(),
-            Fitted::Off => "not fitted".into(),
+            Fitted::On => t!("jumper-fitted").into(),
+            Fitted::Off => t!("jumper-not-fitted").into(),
         },
         "tag" => match furnace.tag {
-            Fitted::On => "hangs on the furnace".into(),
-            Fitted::Off => "not hung".into(),
+            Fitted::On => t!("tag-hangs").into(),
+            Fitted::Off => t!("tag-not-hung").into(),
         },
-        "status-lamp" | "control-board" => furnace.status.into(),
+        "status-lamp" | "control-board" => furnace.status.words().into(),
         "inducer" => fan(furnace.inducer).into(),
         "blower" => fan(furnace.blower).into(),
         _ => return furnace.burners.as_ref().and_then(|burners| behind_door(id, burners)),
@@ -111,14 +113,14 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
         "burners" => match burners.signs.blown {
             calm if calm < 0.05 => flames(&burners.flames),
             _ if burners.flames.iter().all(|flame| flame.height <= 0.0) => flames(&burners.flames),
-            _ => format!("{}; the wind of the blower bends them", flames(&burners.flames)),
+            _ => t!("burners-blown", flames = flames(&burners.flames)),
         },
         "igniter" => match burners.glow {
-            glow if glow > 0.6 => "glows white".into(),
-            glow if glow > 0.05 => "glows dull".into(),
-            _ => "dark".into(),
+            glow if glow > 0.6 => t!("igniter-white").into(),
+            glow if glow > 0.05 => t!("igniter-dull").into(),
+            _ => t!("igniter-dark").into(),
         },
-        "valve-switch" | "gas-valve" => format!("switch {}", on_off(burners.valve_switch)),
+        "valve-switch" | "gas-valve" => t!("valve-switch", switch = on_off(burners.valve_switch)),
         "low-cap" => cap(burners.caps[Level::Low]),
         "high-cap" => cap(burners.caps[Level::High]),
         "low-screw" => screw(burners.screw_eighths[Level::Low]),
@@ -128,16 +130,16 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
         "pressure-switch-low" => draft(burners.wires.low, &burners.signs)?,
         "pressure-switch-high" => draft(burners.wires.high, &burners.signs)?,
         "box-hose" => match burners.signs.box_hose {
-            Fitted::On => "on the gas valve".into(),
-            Fitted::Off => "off the gas valve, hanging".into(),
+            Fitted::On => t!("box-hose-on").into(),
+            Fitted::Off => t!("box-hose-off").into(),
         },
         "flame-rod" => match burners.signs.rod {
             Rod::Bright => return None,
-            Rod::Filmed => "under a pale film".into(),
+            Rod::Filmed => t!("rod-filmed").into(),
         },
         "ground-wire" => match burners.signs.ground {
-            Fitted::On => "under its screw".into(),
-            Fitted::Off => "off its screw".into(),
+            Fitted::On => t!("ground-on").into(),
+            Fitted::Off => t!("ground-off").into(),
         },
         "limit" => wire(burners.wires.limit)?.into(),
         "rollout-1" | "rollout-2" => wire(burners.wires.rollout)?.into(),
@@ -150,7 +152,7 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
 /// A wire across the contacts of a safety device.
 fn wire(jumper: Jumper) -> Option<&'static str> {
     match jumper {
-        Jumper::On => Some("a wire lies across it"),
+        Jumper::On => Some(t!("wire-across")),
         Jumper::Off => None,
     }
 }
@@ -158,9 +160,9 @@ fn wire(jumper: Jumper) -> Option<&'static str> {
 /// A pressure switch: the wire across it, and its hose where that is not as it should be.
 fn draft(jumper: Jumper, signs: &Signs) -> Option<String> {
     let hose = match (signs.draft_hose, signs.draft_water) {
-        (Hose::Off, _) => Some("its hose is off"),
-        (Hose::Split, _) => Some("its hose is split"),
-        (Hose::Sound, Water::Stands) => Some("water stands in its hose"),
+        (Hose::Off, _) => Some(t!("draft-hose-off")),
+        (Hose::Split, _) => Some(t!("draft-hose-split")),
+        (Hose::Sound, Water::Stands) => Some(t!("draft-hose-water")),
         (Hose::Sound, Water::None) => None,
     };
     let words: Vec<&str> = wire(jumper).into_iter().chain(hose).collect();
@@ -169,20 +171,20 @@ fn draft(jumper: Jumper, signs: &Signs) -> Option<String> {
 
 fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
     Some(match id {
-        "thermostat" => format!(
-            "room {} °F, set to {} °F, {}",
-            half_degrees(hall.room_half_f),
-            half_degrees(hall.setpoint_half_f),
-            call(hall.call)
+        "thermostat" => t!(
+            "thermostat-state",
+            room = half_degrees(hall.room_half_f),
+            setpoint = half_degrees(hall.setpoint_half_f),
+            call = call(hall.call)
         ),
-        "thermostat-mode" => format!("heat {}", on_off(hall.mode)),
-        "co-alarm" => format!("{:.0} ppm", hall.co_ppm),
+        "thermostat-mode" => t!("thermostat-heat", switch = on_off(hall.mode)),
+        "co-alarm" => t!("alarm-ppm", ppm = decimal(hall.co_ppm, 0)),
         "hall-window" => opening(hall.window).into(),
         "range" => burning(hall.range.burning).into(),
-        "range-cock" => cock(hall.range.cock_deg),
+        "range-cock" => cock(hall.range.handle),
         "register" => match hall.registers_closed {
-            closed if closed > REGISTERS_SHOW => "closed, like others in the house".into(),
-            _ => "open".into(),
+            closed if closed > REGISTERS_SHOW => t!("register-closed").into(),
+            _ => t!("state-open").into(),
         },
         _ => return None,
     })
@@ -190,15 +192,17 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
 
 fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
     Some(match id {
-        "supply-cock" => cock(yard.cock_deg),
+        "supply-cock" => cock(yard.supply_valve),
         "supply-cap" => cap(yard.cap),
         "supply-screw" => screw(yard.screw_eighths),
-        "tank-gauge" => format!("{:.0} %", yard.tank_percent?),
-        "meter-dial" | "meter-index" | "gas-meter" => format!("{:.2} turns", yard.dial_turns?),
+        "tank-gauge" => t!("tank-percent", percent = decimal(yard.tank_percent?, 0)),
+        "meter-dial" | "meter-index" | "gas-meter" => {
+            t!("dial-turns", turns = decimal(yard.dial_turns?, 2))
+        }
         "tank" => match yard.frost {
-            frost if frost > 0.6 => "white with frost".into(),
-            frost if frost > 0.05 => "frost climbs it".into(),
-            _ => "no frost".into(),
+            frost if frost > 0.6 => t!("frost-white").into(),
+            frost if frost > 0.05 => t!("frost-climbs").into(),
+            _ => t!("frost-none").into(),
         },
         _ => return None,
     })
@@ -206,11 +210,13 @@ fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
 
 /// A hand valve's angle in words.
 #[must_use]
-pub fn cock(degrees: i16) -> String {
-    match degrees {
-        0 => "shut".into(),
-        90 => "open".into(),
-        between => format!("{between}° open"),
+pub fn cock(handle: HandleAngle) -> String {
+    if handle.is_shut() {
+        t!("state-shut").into()
+    } else if handle.is_open() {
+        t!("state-open").into()
+    } else {
+        t!("valve-between", degrees = i64::from(handle.deg()))
     }
 }
 
@@ -218,8 +224,8 @@ pub fn cock(degrees: i16) -> String {
 #[must_use]
 pub fn on_off(state: OnOff) -> &'static str {
     match state {
-        OnOff::On => "on",
-        OnOff::Off => "off",
+        OnOff::On => t!("state-on"),
+        OnOff::Off => t!("state-off"),
     }
 }
 
@@ -227,38 +233,38 @@ pub fn on_off(state: OnOff) -> &'static str {
 #[must_use]
 pub fn opening(state: Opening) -> &'static str {
     match state {
-        Opening::Open => "open",
-        Opening::Closed => "closed",
+        Opening::Open => t!("state-open"),
+        Opening::Closed => t!("state-closed"),
     }
 }
 
 fn door(state: Fitted) -> String {
     match state {
-        Fitted::On => "in its place".into(),
-        Fitted::Off => "off".into(),
+        Fitted::On => t!("door-in-place").into(),
+        Fitted::Off => t!("state-off").into(),
     }
 }
 
 fn cap(state: Fitted) -> String {
     match state {
-        Fitted::On => "on".into(),
-        Fitted::Off => "off, in the tray".into(),
+        Fitted::On => t!("state-on").into(),
+        Fitted::Off => t!("cap-in-tray").into(),
     }
 }
 
 fn fan(share: f64) -> &'static str {
     match share {
-        still if still < 0.02 => "still",
-        slow if slow < 0.75 => "turns",
-        _ => "turns fast",
+        still if still < 0.02 => t!("fan-still"),
+        slow if slow < 0.75 => t!("fan-turns"),
+        _ => t!("fan-fast"),
     }
 }
 
 fn burning(state: Burning) -> &'static str {
     match state {
-        Burning::Burning => "burning",
-        Burning::NoGas => "turned on, no flame",
-        Burning::Off => "off",
+        Burning::Burning => t!("state-burning"),
+        Burning::NoGas => t!("state-no-gas"),
+        Burning::Off => t!("state-off"),
     }
 }
 
@@ -266,20 +272,20 @@ fn burning(state: Burning) -> &'static str {
 #[must_use]
 pub fn call(call: Call) -> &'static str {
     match call {
-        Call::None => "no call",
-        Call::First => "calls first stage",
-        Call::Second => "calls first and second stage",
+        Call::None => t!("call-none"),
+        Call::First => t!("call-first"),
+        Call::Second => t!("call-second"),
     }
 }
 
 fn screw(eighths: Option<i32>) -> String {
     match eighths {
-        None => "under its cap".into(),
-        Some(0) => "as found".into(),
+        None => t!("screw-under-cap").into(),
+        Some(0) => t!("screw-as-found").into(),
         Some(eighths) if eighths.unsigned_abs() > 8 => {
-            format!("{} turns from as found", turns(eighths))
+            t!("screw-turns", turns = turns(eighths))
         }
-        Some(eighths) => format!("{} turn from as found", turns(eighths)),
+        Some(eighths) => t!("screw-turn", turns = turns(eighths)),
     }
 }
 
@@ -304,35 +310,37 @@ pub fn turns(eighths: i32) -> String {
 /// Half degrees as degrees: 141 is `70.5`.
 #[must_use]
 pub fn half_degrees(half: i16) -> String {
-    format!("{:.1}", f64::from(half) / 2.0)
+    decimal(f64::from(half) / 2.0, 1)
 }
 
 fn port(port: &PortSeen, wet: Option<FluidSeen>) -> String {
     let fill = match port.fill {
-        PortFill::Snug => "plug seated, snug",
-        PortFill::HandTight => "plug hand-tight",
-        PortFill::Started => "plug started, thread showing",
-        PortFill::Leaning => "plug leans in its thread",
-        PortFill::Open => "open",
-        PortFill::BareAdapter => "adapter fitted, nothing on it",
-        PortFill::Hose(Push::Fully) => "hose on the adapter, fully",
-        PortFill::Hose(Push::Halfway) => "hose on the adapter, halfway",
+        PortFill::Snug => t!("port-snug"),
+        PortFill::HandTight => t!("port-hand-tight"),
+        PortFill::Started => t!("port-started"),
+        PortFill::Leaning => t!("port-leaning"),
+        PortFill::Open => t!("state-open"),
+        PortFill::BareAdapter => t!("port-adapter"),
+        PortFill::Hose(Push::Fully) => t!("port-hose"),
+        PortFill::Hose(Push::Halfway) => t!("port-hose-halfway"),
     };
-    let crack = match port.cracked {
-        Cracked::Sound => "",
-        Cracked::Cracked => "; the boss is cracked",
+    let port = match port.cracked {
+        Cracked::Sound => fill.to_owned(),
+        Cracked::Cracked => t!("port-cracked", port = fill),
     };
-    let wet = wet.and_then(fluid).map(|words| format!("; {words}")).unwrap_or_default();
-    format!("{fill}{crack}{wet}")
+    match wet.and_then(fluid) {
+        Some(fluid) => t!("port-wet", port = port, fluid = fluid),
+        None => port,
+    }
 }
 
 fn fluid(fluid: FluidSeen) -> Option<&'static str> {
     match fluid {
         FluidSeen::Dry => None,
-        FluidSeen::Quiet(wet_s) if wet_s < 10.0 => Some("wet with leak fluid, wait and watch"),
-        FluidSeen::Quiet(_) => Some("wet with leak fluid, no bubbles grow"),
-        FluidSeen::Bubbles(size) if size < 0.3 => Some("small bubbles grow"),
-        FluidSeen::Bubbles(_) => Some("bubbles grow"),
+        FluidSeen::Quiet(wet_s) if wet_s < 10.0 => Some(t!("fluid-wait")),
+        FluidSeen::Quiet(_) => Some(t!("fluid-quiet")),
+        FluidSeen::Bubbles(size) if size < 0.3 => Some(t!("fluid-small-bubbles")),
+        FluidSeen::Bubbles(_) => Some(t!("fluid-bubbles")),
     }
 }
 
@@ -343,20 +351,20 @@ pub fn flames(flames: &[FlameSeen; 4]) -> String {
     let height = flames.iter().fold(0.0, |most: f64, flame| most.max(flame.height));
     let yellow = flames.iter().fold(0.0, |most: f64, flame| most.max(flame.yellow));
     let count = match lit {
-        0 => return "no flame".into(),
-        4 => "four flames".to_owned(),
-        some => format!("{some} of four flames"),
+        0 => return t!("flames-none").into(),
+        4 => t!("flames-four").to_owned(),
+        some => t!("flames-some", lit = some),
     };
     let tall = match height {
-        low if low < 0.5 => "very low",
-        low if low < 0.85 => "low",
-        full if full < 1.12 => "full",
-        _ => "too tall",
+        low if low < 0.5 => t!("flames-very-low"),
+        low if low < 0.85 => t!("flames-low"),
+        full if full < 1.12 => t!("flames-full"),
+        _ => t!("flames-tall"),
     };
     let look = match yellow {
-        blue if blue < 0.15 => "blue and steady",
-        tips if tips < 0.45 => "blue with yellow tips",
-        _ => "yellow and lazy",
+        blue if blue < 0.15 => t!("flames-blue"),
+        tips if tips < 0.45 => t!("flames-tips"),
+        _ => t!("flames-yellow"),
     };
-    format!("{count}, {tall}, {look}")
+    t!("flames-all", count = count, height = tall, look = look)
 }

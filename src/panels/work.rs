@@ -184,7 +184,7 @@ fn settings_card(
                     .id_salt("settings")
                     .max_height((scene.height() - 90.0).max(40.0))
                     .show(ui, |ui| settings_ui(ui, view.settings, out));
-                if ui.button("Close settings").clicked() {
+                if ui.button(t!("settings-close")).clicked() {
                     state.settings = OnOff::Off;
                 }
             });

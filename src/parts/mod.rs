@@ -9,8 +9,9 @@ mod reading;
 mod spot;
 mod state;
 
+pub use crate::appliance::test_point::{Port, Stage};
 pub use ending::Ending;
-pub use names::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window};
-pub use reading::{JointVerdict, Phase, Reading, Stage};
+pub use names::{Cock, Door, Joint, Neighbor, Place, Screw, Subject, Tool, Window};
+pub use reading::{JointVerdict, Phase, Reading};
 pub use spot::{Range, Spot};
 pub use state::{Firing, Fitted, Gauge, Height, Level, LowSide, OnOff, Opening, PortFill, Push};

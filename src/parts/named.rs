@@ -3,7 +3,7 @@
 /// Declares a closed list of named things with an id (kebab case, as in the drawings and in
 /// scripts) and a name for people.
 macro_rules! named {
-    ($(#[$doc:meta])* $kind:ident { $( $(#[$vdoc:meta])* $variant:ident = $id:literal, $label:literal; )+ }) => {
+    ($(#[$doc:meta])* $kind:ident { $( $(#[$vdoc:meta])* $variant:ident = $id:literal, $label:expr; )+ }) => {
         $(#[$doc])*
         #[derive(
             Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Enum, Serialize, Deserialize,

@@ -1,5 +1,6 @@
 //! Places, parts and tools by name.
 
+use crate::appliance::test_point::Port;
 use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
@@ -7,25 +8,15 @@ named! {
     /// Where a person stands.
     Place {
         /// Outside, at the tank or the meter and the supply regulator.
-        Yard = "yard", "Yard";
+        Yard = "yard", t!("place-yard");
         /// In front of the furnace.
-        PlantRoom = "plant-room", "Plant room";
+        PlantRoom = "plant-room", t!("place-plant-room");
         /// Kneeling at the open burner compartment, the gas valve close up.
-        GasValve = "gas-valve", "Gas valve";
+        GasValve = "gas-valve", t!("place-gas-valve");
         /// At the thermostat.
-        Hall = "hall", "Hall";
+        Hall = "hall", t!("place-hall");
         /// Off the premises, at a safe distance.
-        Away = "away", "Away";
-    }
-}
-
-named! {
-    /// A pressure port on the gas valve.
-    Port {
-        /// Upstream of the shut-off seats.
-        Inlet = "inlet-port", "Inlet port";
-        /// Downstream of the regulator.
-        Manifold = "manifold-port", "Manifold port";
+        Away = "away", t!("place-away");
     }
 }
 
@@ -33,13 +24,13 @@ named! {
     /// A hand valve that turns a quarter.
     Cock {
         /// The furnace's own manual valve.
-        Furnace = "manual-valve", "Manual valve";
+        Furnace = "manual-valve", t!("part-manual-valve");
         /// The water heater's.
-        WaterHeater = "water-heater-cock", "Water heater valve";
+        WaterHeater = "water-heater-cock", t!("part-water-heater-cock");
         /// The kitchen range's.
-        Range = "range-cock", "Range valve";
+        Range = "range-cock", t!("part-range-cock");
         /// The shut-off of the whole supply, in the yard.
-        Supply = "supply-cock", "Supply shut-off";
+        Supply = "supply-cock", t!("part-supply-cock");
     }
 }
 
@@ -47,9 +38,9 @@ named! {
     /// Another gas appliance of the house.
     Neighbor {
         /// The storage water heater in the plant room.
-        WaterHeater = "water-heater", "Water heater";
+        WaterHeater = "water-heater", t!("part-water-heater");
         /// The range in the kitchen.
-        Range = "range", "Kitchen range";
+        Range = "range", t!("part-range");
     }
 }
 
@@ -57,11 +48,11 @@ named! {
     /// A screw that loads a regulator spring.
     Screw {
         /// The low stage's.
-        Low = "low-screw", "Low stage screw";
+        Low = "low-screw", t!("part-low-screw");
         /// The high stage's.
-        High = "high-screw", "High stage screw";
+        High = "high-screw", t!("part-high-screw");
         /// The supply regulator's, in the yard.
-        Supply = "supply-screw", "Supply regulator screw";
+        Supply = "supply-screw", t!("part-supply-screw");
     }
 }
 
@@ -69,9 +60,9 @@ named! {
     /// A furnace door.
     Door {
         /// The upper one, in front of the burners.
-        Burner = "burner-door", "Burner door";
+        Burner = "burner-door", t!("part-burner-door");
         /// The lower one, with the safety switch.
-        Blower = "blower-door", "Blower door";
+        Blower = "blower-door", t!("part-blower-door");
     }
 }
 
@@ -79,9 +70,9 @@ named! {
     /// A window that airs a room.
     Window {
         /// In the plant room.
-        PlantRoom = "plant-window", "Plant room window";
+        PlantRoom = "plant-window", t!("part-plant-window");
         /// In the hall.
-        Hall = "hall-window", "Hall window";
+        Hall = "hall-window", t!("part-hall-window");
     }
 }
 
@@ -89,27 +80,27 @@ named! {
     /// Something to hold.
     Tool {
         /// The L-shaped key for the port plugs.
-        HexKey = "hex-key", "Hex key";
+        HexKey = "hex-key", t!("tool-hex-key");
         /// For caps and stage screws.
-        SlottedDriver = "slotted-driver", "Slotted driver";
+        SlottedDriver = "slotted-driver", t!("tool-slotted-driver");
         /// Barbed fitting that goes into a port.
-        Adapter = "adapter", "Barbed adapter";
+        Adapter = "adapter", t!("tool-adapter");
         /// The manometer's hose.
-        Hose = "hose", "Manometer hose";
+        Hose = "hose", t!("tool-hose");
         /// Leak fluid with its dauber.
-        LeakFluid = "leak-fluid", "Leak fluid";
+        LeakFluid = "leak-fluid", t!("tool-leak-fluid");
         /// The combustible gas detector.
-        GasDetector = "gas-detector", "Gas detector";
+        GasDetector = "gas-detector", t!("tool-gas-detector");
         /// Thermometer with a bead on a wire.
-        Thermometer = "thermometer", "Thermometer";
+        Thermometer = "thermometer", t!("tool-thermometer");
         /// Flue gas analyser with its probe.
-        FlueAnalyser = "flue-analyser", "Flue analyser";
+        FlueAnalyser = "flue-analyser", t!("tool-flue-analyser");
         /// Meter for the flame current, with two clips.
-        Microammeter = "microammeter", "Microammeter";
+        Microammeter = "microammeter", t!("tool-microammeter");
         /// Meter for volts and ohms, with two leads.
-        ElectricalMeter = "electrical-meter", "Electrical meter";
+        ElectricalMeter = "electrical-meter", t!("tool-electrical-meter");
         /// Stopwatch.
-        Stopwatch = "stopwatch", "Stopwatch";
+        Stopwatch = "stopwatch", t!("tool-stopwatch");
     }
 }
 
@@ -117,13 +108,13 @@ named! {
     /// A joint that can be disturbed and checked for leaks.
     Joint {
         /// The inlet port: its plug, or the adapter in its place.
-        InletPort = "inlet-port", "Inlet port";
+        InletPort = "inlet-port", t!("part-inlet-port");
         /// The manifold port: its plug, or the adapter in its place.
-        ManifoldPort = "manifold-port", "Manifold port";
+        ManifoldPort = "manifold-port", t!("part-manifold-port");
         /// The union below the manual valve.
-        Union = "union", "Union";
+        Union = "union", t!("part-union");
         /// The connector to the furnace.
-        Connector = "connector", "Connector";
+        Connector = "connector", t!("part-connector");
     }
 }
 
@@ -153,47 +144,47 @@ named! {
     /// Something to look at closely.
     Subject {
         /// The rating plate.
-        Plate = "plate", "Rating plate";
+        Plate = "plate", t!("subject-plate");
         /// The label a conversion leaves behind.
-        ConversionLabel = "conversion-label", "Conversion label";
+        ConversionLabel = "conversion-label", t!("subject-conversion-label");
         /// The number stamped on an orifice.
-        Orifices = "orifices", "Orifice stamp";
+        Orifices = "orifices", t!("subject-orifices");
         /// The mark on the valve's springs.
-        SpringMark = "spring-mark", "Spring mark";
+        SpringMark = "spring-mark", t!("subject-spring-mark");
         /// The low-gas switch of a propane kit.
-        LowGasSwitch = "low-gas-switch", "Low gas switch";
+        LowGasSwitch = "low-gas-switch", t!("subject-low-gas-switch");
         /// The vent of the supply regulator.
-        SupplyVent = "supply-vent", "Regulator vent";
+        SupplyVent = "supply-vent", t!("subject-supply-vent");
         /// The furnace's flue.
-        Vent = "vent", "Flue";
+        Vent = "vent", t!("subject-vent");
         /// The opening that brings air for burning.
-        AirOpening = "air-opening", "Air opening";
+        AirOpening = "air-opening", t!("subject-air-opening");
         /// The gas connector behind the furnace.
-        Connector = "connector", "Connector";
+        Connector = "connector", t!("subject-connector");
         /// The drip leg.
-        DripLeg = "drip-leg", "Drip leg";
+        DripLeg = "drip-leg", t!("subject-drip-leg");
         /// The flames.
-        Flames = "burners", "Flames";
+        Flames = "burners", t!("subject-burners");
         /// The furnace filter.
-        Filter = "filter", "Filter";
+        Filter = "filter", t!("subject-filter");
         /// The propane tank's level gauge.
-        TankGauge = "tank-gauge", "Tank gauge";
+        TankGauge = "tank-gauge", t!("subject-tank-gauge");
         /// The test dial of the gas meter.
-        MeterDial = "meter-dial", "Meter dial";
+        MeterDial = "meter-dial", t!("subject-meter-dial");
         /// The carbon monoxide alarm.
-        CoAlarm = "co-alarm", "CO alarm";
+        CoAlarm = "co-alarm", t!("subject-co-alarm");
         /// The control's status.
-        StatusLamp = "status-lamp", "Status lamp";
+        StatusLamp = "status-lamp", t!("subject-status-lamp");
         /// The supply regulator's nameplate.
-        SupplyRegulator = "supply-regulator", "Supply regulator";
+        SupplyRegulator = "supply-regulator", t!("subject-supply-regulator");
         /// The hose from the inducer to the pressure switches, and the condensate trap below.
-        DraftHose = "inducer", "Draft hose and trap";
+        DraftHose = "inducer", t!("subject-inducer");
         /// The hose from the burner box to the gas valve's regulator.
-        BoxHose = "box-hose", "Burner box hose";
+        BoxHose = "box-hose", t!("subject-box-hose");
         /// The flame rod.
-        FlameRod = "flame-rod", "Flame rod";
+        FlameRod = "flame-rod", t!("subject-flame-rod");
         /// The registers of the house's warm air.
-        Registers = "register", "Registers";
+        Registers = "register", t!("subject-register");
     }
 }
 

@@ -9,47 +9,47 @@ named! {
     /// Where an instrument is held, or between what its leads go.
     Spot {
         /// Thermometer in the return air, before the filter.
-        ReturnAir = "return-air", "Return air";
+        ReturnAir = "return-air", t!("spot-return-air");
         /// Thermometer in the supply air, out of sight of the exchanger.
-        SupplyAir = "supply-air", "Supply air";
+        SupplyAir = "supply-air", t!("spot-supply-air");
         /// Thermometer in the room with the thermostat.
-        RoomAir = "room-air", "Room air";
+        RoomAir = "room-air", t!("spot-room-air");
         /// Thermometer outside.
-        OutsideAir = "outside-air", "Outside air";
+        OutsideAir = "outside-air", t!("spot-outside-air");
         /// Thermometer on the tank's skin, below the liquid's level (propane).
-        TankSkin = "tank-skin", "Tank skin";
+        TankSkin = "tank-skin", t!("spot-tank-skin");
         /// Flue analyser's probe in the flue.
-        Flue = "flue", "Flue";
+        Flue = "flue", t!("spot-flue");
         /// Microammeter in series with the flame rod.
-        FlameRod = "flame-rod", "Flame rod";
+        FlameRod = "flame-rod", t!("spot-flame-rod");
         /// Volts between R and C on the furnace control.
-        RToC = "r-c", "R to C";
+        RToC = "r-c", t!("spot-r-c");
         /// Volts between W1 and C: the first stage's call.
-        W1ToC = "w1-c", "W1 to C";
+        W1ToC = "w1-c", t!("spot-w1-c");
         /// Volts between W2 and C: the second stage's call.
-        W2ToC = "w2-c", "W2 to C";
+        W2ToC = "w2-c", t!("spot-w2-c");
         /// Volts across the low pressure switch.
-        LowSwitch = "low-switch", "Across the low pressure switch";
+        LowSwitch = "low-switch", t!("spot-low-switch");
         /// Volts across the high pressure switch.
-        HighSwitch = "high-switch", "Across the high pressure switch";
+        HighSwitch = "high-switch", t!("spot-high-switch");
         /// Volts across the limit.
-        LimitSwitch = "limit-switch", "Across the limit";
+        LimitSwitch = "limit-switch", t!("spot-limit-switch");
         /// Volts across the roll-out switches.
-        RolloutSwitch = "rollout-switch", "Across the roll-out switches";
+        RolloutSwitch = "rollout-switch", t!("spot-rollout-switch");
         /// Volts across the low-gas switch of a propane kit.
-        LowGasVolts = "low-gas-volts", "Across the low gas switch";
+        LowGasVolts = "low-gas-volts", t!("spot-low-gas-volts");
         /// Volts at the main coil.
-        MainCoil = "main-coil", "Main coil";
+        MainCoil = "main-coil", t!("spot-main-coil");
         /// Volts at the coil of the high stage.
-        HighCoil = "high-coil", "High stage coil";
+        HighCoil = "high-coil", t!("spot-high-coil");
         /// Ohms of the igniter, cold.
-        IgniterOhms = "igniter-ohms", "Igniter, ohms";
+        IgniterOhms = "igniter-ohms", t!("spot-igniter-ohms");
         /// Ohms of the high stage's coil.
-        HighCoilOhms = "high-coil-ohms", "High stage coil, ohms";
+        HighCoilOhms = "high-coil-ohms", t!("spot-high-coil-ohms");
         /// Ohms from the burners to the control's ground.
-        BurnerGroundOhms = "burner-ground-ohms", "Burners to ground, ohms";
+        BurnerGroundOhms = "burner-ground-ohms", t!("spot-burner-ground-ohms");
         /// Stopwatch at the test dial of the gas meter.
-        MeterDial = "meter-dial", "Meter dial";
+        MeterDial = "meter-dial", t!("spot-meter-dial");
     }
 }
 

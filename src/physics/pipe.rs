@@ -27,7 +27,7 @@
 //! **Checked.** `tests/core/physics/pipe.rs`: IFGC 2018 Tables 402.4(2), (9), (28) and a
 //! first-stage table, `schedule_40_natural_gas()`, `copper_both_gases()`, `schedule_40_propane()`,
 //! `schedule_40_first_stage_propane()`; Eq. 4-2 itself,
-//! `follows_the_codes_low_pressure_equation()`; Hagen–Poiseuille, `slow_flow_is_laminar()`; Moody's
+//! `follows_the_codes_low_pressure_equation()`; Hagen–Poiseuille, `little_flow_is_laminar()`; Moody's
 //! rough end, `friction_limits()`.
 
 mod curve;
@@ -53,7 +53,8 @@ const CODE_EXPONENT: f64 = 0.152;
 const RE_LINEAR: f64 = 200.0;
 
 /// What a pipe is made of; sets its roughness.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum PipeMaterial {
     /// New, clean Schedule 40 steel: 17.8 µm (0.0007 in., the gas industry's value for new clean
     /// steel pipe, from memory).

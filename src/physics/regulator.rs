@@ -39,7 +39,8 @@ pub use seat::SeatProfile;
 pub use spring::Spring;
 
 /// Which way the inlet pressure pushes the seat.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum InletEffect {
     /// Towards open: the outlet rises with the inlet.
     Opens,

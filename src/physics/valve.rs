@@ -22,8 +22,71 @@ use std::f64::consts::PI;
 /// Fully rough friction factor near 3/4 in. pipe.
 const FRICTION_TURBULENT: f64 = 0.025;
 
+/// Handle angle up to which the seal of a ball valve holds, in degrees.
+const BALL_SEAL_DEG: i16 = 6;
+/// Handle angle from which a valve counts as open, in degrees: as near to its stop as the eye tells.
+const OPEN_DEG: i16 = 85;
+
+/// Where the handle of a quarter-turn valve stands, in degrees from shut: 0 across the pipe, 90 along
+/// it (common practice: the handle shows the way of the bore).
+///
+/// Between shut and open it is throttled. Shut is up to the angle at which a ball valve's seal
+/// holds; one degree further a 3/4 in. valve passes a fifth of what an 80,000 Btu/h furnace burns at
+/// 7 in. w.c., so that everything behind it is under gas. Open is where the handle stands along the
+/// pipe: at 85° the bore is 92 % free, and the eye does not tell the rest.
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, serde::Serialize, serde::Deserialize,
+)]
+#[serde(transparent)]
+pub struct HandleAngle(i16);
+
+impl HandleAngle {
+    /// Across the pipe, at its stop.
+    pub const SHUT: Self = Self(0);
+    /// Along the pipe, at its stop.
+    pub const OPEN: Self = Self(90);
+
+    /// So many degrees from shut; none outside 0 to 90.
+    #[must_use]
+    pub fn from_deg(deg: i16) -> Option<Self> {
+        (0..=90).contains(&deg).then_some(Self(deg))
+    }
+
+    /// Degrees from shut, 0 to 90.
+    #[must_use]
+    pub fn deg(self) -> i16 {
+        self.0
+    }
+
+    /// Whether it holds the gas back.
+    #[must_use]
+    pub fn is_shut(self) -> bool {
+        self.0 <= BALL_SEAL_DEG
+    }
+
+    /// Whether gas comes through, throttled or not: the two sides are joined.
+    #[must_use]
+    pub fn feeds(self) -> bool {
+        !self.is_shut()
+    }
+
+    /// Whether it stands along the pipe, so that it takes no pressure away.
+    #[must_use]
+    pub fn is_open(self) -> bool {
+        self.0 >= OPEN_DEG
+    }
+}
+
+impl core::fmt::Display for HandleAngle {
+    /// As `45°`.
+    fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
+        write!(f, "{}°", self.0)
+    }
+}
+
 /// How a quarter-turn valve is built.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Deserialize)]
+#[serde(rename_all = "kebab-case")]
 pub enum HandValveKind {
     /// Full-port ball valve.
     Ball,
@@ -45,7 +108,7 @@ impl HandValve {
     #[must_use]
     pub fn new(kind: HandValveKind, bore_m: f64) -> Self {
         let (length_over_diameter, seal_deg) = match kind {
-            HandValveKind::Ball => (3.0, 6.0),
+            HandValveKind::Ball => (3.0, f64::from(BALL_SEAL_DEG)),
             HandValveKind::PlugCock => (18.0, 4.0),
         };
         let loss: f64 = length_over_diameter * FRICTION_TURBULENT;

@@ -3,7 +3,10 @@
 use super::line::{Ended, Header, Note};
 use super::write::{Full, Writer};
 use crate::bench::Bench;
+use crate::bench::run::Witness;
 use crate::hands::action::Action;
+use crate::hands::event::Event;
+use crate::hands::refusal::Refusal;
 
 /// Where finished lines go: a file, a thread that writes one, a text in memory.
 pub trait Sink {
@@ -115,5 +118,16 @@ impl<S: Sink> Recorder<S> {
         }
         let kept = line.map_err(SinkError::from).and_then(|line| self.sink.line(&line));
         self.trouble = kept.err();
+    }
+}
+
+impl<S: Sink> Witness for Recorder<S> {
+    fn acted(&mut self, bench: &Bench, action: &Action, _: Result<(), Refusal>) {
+        // A refused action stands in the record as well.
+        Self::acted(self, bench, action);
+    }
+
+    fn ticked(&mut self, bench: &Bench, _: Vec<Event>) {
+        Self::ticked(self, bench);
     }
 }

@@ -5,6 +5,7 @@ use super::line::What;
 use super::read::Record;
 use super::write::Writer;
 use crate::bench::Bench;
+use crate::bench::run;
 use crate::hands::event::Event;
 use crate::scenario::{Problem, Scenario, load};
 
@@ -107,9 +108,8 @@ pub type Ticked<'a> = dyn FnMut(&Bench, Vec<Event>) + 'a;
 /// # Errors
 /// [`ReplayError::Scenario`].
 pub fn replay(record: &Record, ticked: &mut Ticked<'_>) -> Result<Replay, ReplayError> {
-    let mut it = play(record, ticked)?;
-    let events = it.bench.take_events();
-    ticked(&it.bench, events);
+    let mut it = play(record, &mut *ticked)?;
+    run::tell(&mut it.bench, &mut &mut *ticked);
     Ok(it)
 }
 
@@ -129,21 +129,19 @@ pub fn resume(record: &Record, ticked: &mut Ticked<'_>) -> Result<Resumed, Repla
     }
 }
 
-fn play(record: &Record, ticked: &mut Ticked<'_>) -> Result<Replay, ReplayError> {
+fn play(record: &Record, mut ticked: &mut Ticked<'_>) -> Result<Replay, ReplayError> {
     let scenario = load(&record.header.scenario.text).map_err(ReplayError::Scenario)?;
     let mut bench = Bench::new(scenario.draw(record.header.seed));
     let mut compared = 0;
     let mut differs = None;
     for (i, line) in record.lines.iter().enumerate() {
         while bench.tick() < line.tick {
-            let events = bench.take_events();
-            ticked(&bench, events);
-            bench.step();
+            run::pass(&mut bench, &mut ticked);
         }
         match &line.what {
             What::Do(action) => {
                 // A refusal is an event, and is refused again as it was the first time.
-                let _ = bench.apply(action);
+                let _ = run::act(&mut bench, action, &mut ticked);
             }
             What::Mark(recorded) | What::End { digest: recorded, .. } => {
                 compared += 1;

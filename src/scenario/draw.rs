@@ -5,10 +5,11 @@ mod supply;
 
 pub(super) use furnace::orifice_input_w;
 
-use super::format::{Card, Found, House, Manometer, Scenario};
+use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
 use super::pick::Pick;
 use super::value::{Measure, Vary, whole};
 use crate::parts::{Fitted, Neighbor, OnOff, Port, Screw};
+use crate::physics::valve::HandleAngle;
 use crate::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
 use crate::units::{M_PER_FT, f_from_k};
 use enum_map::{EnumMap, enum_map};
@@ -78,7 +79,7 @@ impl Scenario {
             right.furnace.orifice_sizes = None;
         }
         let mut setup = right.draw_sound(seed);
-        setup.found.cock_deg = 90;
+        setup.found.manual_valve = HandleAngle::OPEN;
         setup.found.valve_switch = OnOff::On;
         setup.found.furnace_switch = OnOff::On;
         setup.found.caps = EnumMap::from_fn(|_| Fitted::On);
@@ -142,7 +143,10 @@ fn manometer(draw: Draw, it: &Manometer) -> MeterSetup {
 
 fn found(draw: Draw, scenario: &Scenario, it: &Found) -> setup::Found {
     setup::Found {
-        cock_deg: small(draw.get(&it.manual_valve, "found.manual_valve")),
+        manual_valve: HandleAngle::from_deg(small(
+            draw.get(&it.manual_valve, "found.manual_valve"),
+        ))
+        .unwrap_or(HandleAngle::OPEN),
         valve_switch: draw.pick(&it.valve_switch, "found.valve_switch"),
         furnace_switch: draw.pick(&it.furnace_switch, "found.furnace_switch"),
         thermostat_mode: draw.pick(&it.thermostat, "found.thermostat"),
@@ -170,10 +174,19 @@ fn card(draw: Draw, scenario: &Scenario, card: &Card) -> JobCard {
     JobCard {
         title: scenario.title.clone(),
         text: card.text.clone(),
+        heating_value: stated_heat(draw, &card.heating_value),
         supply_owner: card.supply_owner.clone(),
         supply: card.supply,
         hold_s: draw.get(&card.hold, "card.hold"),
         settle_s: draw.get(&card.settle, "card.settle"),
+    }
+}
+
+fn stated_heat(draw: Draw, stated: &StatedHeat) -> setup::StatedHeat {
+    let of = |value: &Option<Vary<_>>, path| value.as_ref().map(|value| draw.get(value, path));
+    setup::StatedHeat {
+        natural_j_m3: of(&stated.natural, "card.heating_value.natural"),
+        propane_j_m3: of(&stated.propane, "card.heating_value.propane"),
     }
 }
 

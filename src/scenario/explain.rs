@@ -339,9 +339,12 @@ fn one(kind: Kind, field: &Field) -> String {
         Kind::Text(most) => {
             format!("a text of at most {} characters", field.most.unwrap_or(most))
         }
-        Kind::Quantity(what, units) => {
-            format!("a {what} with its unit ({units}), or a range `Between(\"low\", \"high\")`")
-        }
+        Kind::Quantity(what, units) => match field.fixed {
+            Some(whom) => format!("a {what} with its unit ({units}), the same {whom}"),
+            None => {
+                format!("a {what} with its unit ({units}), or a range `Between(\"low\", \"high\")`")
+            }
+        },
         Kind::Fault => {
             "a fault by its name with its severity, as `kinked_connector(0.8)`, its name \
                         alone for the typical severity, a range `name(Between(low, high))`, or \

@@ -8,7 +8,7 @@ mod variant;
 
 pub use fault::{Affliction, Choice};
 pub use furnace::{Figures, Furnace, Plate, Settings, Spring, Valve};
-pub use job::{Card, Found, House, Manometer, Marking, RuleChange};
+pub use job::{Card, Found, House, Manometer, Marking, RuleChange, StatedHeat};
 pub use supply::{
     Copper, Corrugated, Gas, Meter, Neighbor, Neighbors, Pipe, Site, Source, Steel, Supply, Tank,
 };

@@ -4,7 +4,7 @@ use crate::catalogue::fault::{Scale, Severity};
 use crate::model::SNUG_TURNS;
 use crate::parts::{Fitted, OnOff, Screw};
 use crate::setup::{Setup, SpringSetup};
-use crate::units::{PA_PER_INWC, fixed, full_stop};
+use crate::units::{PA_PER_INWC, fixed, full_stop, inwc};
 
 /// A zero error below this is no finding, in pascals (0.05 in. w.c., as the marking has it).
 const ZERO_PA: f64 = 0.05 * PA_PER_INWC;
@@ -58,10 +58,6 @@ fn severe(severity: &Severity, value: f64) -> String {
     format!("{} {unit}", fixed(number, decimals)).trim_end().to_owned()
 }
 
-fn inwc(pa: f64) -> String {
-    format!("{} in. w.c.", fixed(pa / PA_PER_INWC, 2))
-}
-
 fn supply(setup: &Setup) -> Option<String> {
     let (least, most) = setup.supply.delivery_limits_pa;
     let set = setup.supply.set_pa;
@@ -86,7 +82,7 @@ fn stages(setup: &Setup) -> Vec<String> {
     };
     [("low", low, figures.low), ("high", high, figures.high)]
         .into_iter()
-        .filter(|(_, pa, target)| !target.holds(*pa))
+        .filter(|(_, pa, target)| !target.band().contains(*pa))
         .map(|(name, pa, target)| {
             format!(
                 "The {name} stage was found set to {}; {} ± {} is right.",
@@ -102,8 +98,8 @@ fn stages(setup: &Setup) -> Vec<String> {
 fn hands(setup: &Setup) -> Vec<String> {
     let found = &setup.found;
     let mut lines = Vec::new();
-    if found.cock_deg < 90 {
-        lines.push(format!("The manual valve was found {}° open of 90°.", found.cock_deg));
+    if !found.manual_valve.is_open() {
+        lines.push(format!("The manual valve was found {} open of 90°.", found.manual_valve));
     }
     let switches = [
         ("The switch on the gas valve", found.valve_switch),

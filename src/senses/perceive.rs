@@ -1,5 +1,6 @@
 //! From the model to what a person perceives: everything in view from where the person stands.
 
+use crate::appliance::ignition::ControlStatus;
 use enum_map::{EnumMap, enum_map};
 
 use super::measured::measured;
@@ -75,7 +76,7 @@ fn gauge_seen(model: &Model) -> GaugeSeen {
 fn yard_seen(model: &Model) -> YardSeen {
     let tank = model.gas.tank();
     YardSeen {
-        cock_deg: model.things.cocks_deg[Cock::Supply],
+        supply_valve: model.things.handles[Cock::Supply],
         cap: model.things.caps[Screw::Supply],
         screw_eighths: uncovered(model, Screw::Supply),
         tank_percent: tank.map(|tank| (tank.level() * 20.0).round() * 5.0),
@@ -91,10 +92,10 @@ fn furnace_seen(model: &Model, notes: &[Note]) -> FurnaceSeen {
         burner_door: things.doors[Door::Burner],
         blower_door: things.doors[Door::Blower],
         switch: things.furnace_switch,
-        cock_deg: things.cocks_deg[Cock::Furnace],
+        manual_valve: things.handles[Cock::Furnace],
         water_heater: neighbor_seen(model, Neighbor::WaterHeater),
         window: things.windows[Window::PlantRoom],
-        status: if model.powered() { model.furnace.status() } else { NO_POWER },
+        status: control_status(model),
         stage_jumper: things.stage_jumper,
         tag: things.tag,
         conversion_label: fitted(model.setup.furnace.plate.converted_to.is_some()),
@@ -183,9 +184,14 @@ fn burning(model: &Model, neighbor: Neighbor) -> Burning {
     }
 }
 
+/// What the status lamp tells: without power, that there is none.
+pub(super) fn control_status(model: &Model) -> ControlStatus {
+    if model.powered() { model.furnace.status() } else { ControlStatus::NoPower }
+}
+
 fn neighbor_seen(model: &Model, neighbor: Neighbor) -> NeighborSeen {
     NeighborSeen {
-        cock_deg: model.things.cocks_deg[neighbor.cock()],
+        handle: model.things.handles[neighbor.cock()],
         burning: burning(model, neighbor),
     }
 }
@@ -198,9 +204,6 @@ fn smell(strength: Strength) -> Smell {
         Strength::Strong => Smell::Strong,
     }
 }
-
-/// What the status lamp says without power.
-const NO_POWER: &str = "dark, no power";
 
 fn fitted(there: bool) -> Fitted {
     if there { Fitted::On } else { Fitted::Off }

@@ -6,6 +6,7 @@
 use enum_map::EnumMap;
 use serde::Serialize;
 
+use crate::appliance::ignition::ControlStatus;
 use crate::appliance::safety::Jumpers;
 use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
@@ -13,10 +14,15 @@ use crate::parts::{
     Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, LowSide, OnOff, Opening, Place,
     Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool,
 };
+use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};
 
+mod finding;
 mod signs;
 
+pub use finding::{
+    Condition, ConnectorLook, Delivery, Finding, FlamesLook, Holes, Note, RatingPlate,
+};
 pub use signs::{Done, HoseLook, REGISTERS_SHOW, Rod, Signs, Water};
 
 /// What a person perceives now.
@@ -137,8 +143,6 @@ pub enum Sound {
     Inducer,
     /// The inducer at its higher speed.
     InducerHigh,
-    /// The igniter's faint tick as it warms.
-    Igniter,
     /// Quiet burners.
     BurnersLow,
     /// Burners at full rate.
@@ -162,17 +166,16 @@ impl Sound {
     #[must_use]
     pub fn caption(self) -> &'static str {
         match self {
-            Self::Inducer => "inducer hums",
-            Self::InducerHigh => "inducer runs fast",
-            Self::Igniter => "igniter ticks as it warms",
-            Self::BurnersLow => "burners, quiet",
-            Self::BurnersHigh => "burners, full",
-            Self::Blower => "blower runs",
-            Self::Hiss => "gas hisses",
-            Self::Bang => "a hard, late light",
-            Self::Alarm => "alarm sounds",
-            Self::Relief => "regulator relief opens",
-            Self::NeighborBurning => "another burner runs",
+            Self::Inducer => t!("sound-inducer"),
+            Self::InducerHigh => t!("sound-inducer-high"),
+            Self::BurnersLow => t!("sound-burners-low"),
+            Self::BurnersHigh => t!("sound-burners-high"),
+            Self::Blower => t!("sound-blower"),
+            Self::Hiss => t!("sound-hiss"),
+            Self::Bang => t!("sound-bang"),
+            Self::Alarm => t!("sound-alarm"),
+            Self::Relief => t!("sound-relief"),
+            Self::NeighborBurning => t!("sound-neighbor-burning"),
         }
     }
 }
@@ -196,10 +199,10 @@ impl Smell {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::None => "no smell of gas",
-            Self::Faint => "a faint smell of gas",
-            Self::Clear => "a clear smell of gas",
-            Self::Strong => "a strong smell of gas",
+            Self::None => t!("smell-none"),
+            Self::Faint => t!("smell-faint"),
+            Self::Clear => t!("smell-clear"),
+            Self::Strong => t!("smell-strong"),
         }
     }
 }
@@ -216,8 +219,8 @@ pub struct DetectorSeen {
 /// The yard in view.
 #[derive(Debug, Clone, PartialEq)]
 pub struct YardSeen {
-    /// The supply shut-off, degrees open.
-    pub cock_deg: i16,
+    /// The handle of the supply shut-off.
+    pub supply_valve: HandleAngle,
     /// The supply regulator's cap.
     pub cap: Fitted,
     /// Angle of its screw since the start in eighths of a turn, seen with the cap off.
@@ -239,14 +242,14 @@ pub struct FurnaceSeen {
     pub blower_door: Fitted,
     /// The service switch.
     pub switch: OnOff,
-    /// The manual valve, degrees open.
-    pub cock_deg: i16,
+    /// The handle of the manual valve.
+    pub manual_valve: HandleAngle,
     /// The water heater.
     pub water_heater: NeighborSeen,
     /// The plant-room window.
     pub window: Opening,
-    /// The control's status in plain words.
-    pub status: &'static str,
+    /// What the control says.
+    pub status: ControlStatus,
     /// The wire between R and W2.
     pub stage_jumper: Fitted,
     /// The warning tag.
@@ -264,8 +267,8 @@ pub struct FurnaceSeen {
 /// Another appliance in view.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct NeighborSeen {
-    /// Its hand valve, degrees open.
-    pub cock_deg: i16,
+    /// How its hand valve stands.
+    pub handle: HandleAngle,
     /// Whether it burns.
     pub burning: Burning,
 }
@@ -427,60 +430,6 @@ impl SheetSeen {
     ) -> Option<&Reading> {
         self.readings.iter().rev().find(|r| r.port == port && r.stage == stage && r.phase == phase)
     }
-}
-
-/// What looking closely gave.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct Note {
-    /// What was looked at.
-    pub subject: Subject,
-    /// When.
-    pub tick: u64,
-    // The words are not in the digest: the finding is what they say.
-    /// What it says or shows, in words.
-    #[serde(skip)]
-    pub text: String,
-    /// Its meaning for a program that reads: the figures of a plate or label, a judgement by eye.
-    pub finding: Finding,
-}
-
-/// A finding that a program can use as a person would.
-#[derive(Debug, Clone, PartialEq, Serialize)]
-pub enum Finding {
-    /// Gas figures of a plate or label.
-    Figures(crate::appliance::plate::GasFigures),
-    /// No such thing is there.
-    Absent,
-    /// A fuel mark on the springs.
-    SpringsFor(crate::appliance::plate::Fuel),
-    /// The stamp on the orifices.
-    Stamp(String),
-    /// Something in order, or plainly not.
-    Condition(Condition),
-    /// Delivery limits on a regulator's nameplate.
-    Delivery(Delivery),
-    /// A number read off.
-    Number(f64),
-}
-
-/// What a regulator may deliver by its nameplate, in pascals.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct Delivery {
-    /// Lowest while gas flows.
-    pub lowest_pa: f64,
-    /// Highest while gas flows.
-    pub highest_pa: f64,
-    /// Highest at rest.
-    pub rest_pa: f64,
-}
-
-/// A judgement by eye.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
-pub enum Condition {
-    /// In order.
-    Good,
-    /// Plainly not.
-    Bad,
 }
 
 /// How a job came to its end.

@@ -33,7 +33,7 @@ pub(super) fn plain_signs(model: &Model, notes: &[Note]) -> Signs {
 }
 
 /// The orifice in which something sits, by its place in the row.
-fn narrowest(model: &Model) -> Option<usize> {
+pub(super) fn narrowest(model: &Model) -> Option<usize> {
     let holes_m = &model.setup.furnace.orifices_m;
     let widest_m = holes_m.iter().copied().fold(0.0, f64::max);
     holes_m.iter().position(|&hole_m| hole_m < PLUGGED * widest_m)

@@ -43,9 +43,6 @@ fn of_furnace(model: &Model) -> Vec<Sound> {
     } else if model.furnace.inducer() > HEARD {
         sounds.push(Sound::Inducer);
     }
-    if model.furnace.igniter() {
-        sounds.push(Sound::Igniter);
-    }
     match model.firing() {
         Firing::Out => {}
         Firing::Low => sounds.push(Sound::BurnersLow),

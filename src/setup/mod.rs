@@ -19,6 +19,7 @@ use serde::Serialize;
 use crate::appliance::plate::{Fuel, Plate};
 use crate::parts::{Fitted, Neighbor, OnOff, Port, Screw};
 use crate::physics::fluid::Gas;
+use crate::physics::valve::HandleAngle;
 
 /// Everything that a bench is built from. SI throughout, gauge pressures.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -234,7 +235,7 @@ pub struct MeterSetup {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Found {
     /// The furnace's manual valve, degrees open.
-    pub cock_deg: i16,
+    pub manual_valve: HandleAngle,
     /// The valve switch.
     pub valve_switch: OnOff,
     /// The service switch.
@@ -259,6 +260,8 @@ pub struct JobCard {
     /// What is asked, in plain words.
     #[serde(skip)]
     pub text: String,
+    /// The heating value that the card states.
+    pub heating_value: StatedHeat,
     /// Who owns the supply, in words.
     #[serde(skip)]
     pub supply_owner: String,
@@ -268,6 +271,27 @@ pub struct JobCard {
     pub hold_s: f64,
     /// Seconds after a change before a reading counts as settled.
     pub settle_s: f64,
+}
+
+/// Heating values that a job card states, in joules per standard cubic metre of the gas. A card for a
+/// house whose gas is to be found out states one for each.
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
+pub struct StatedHeat {
+    /// That of natural gas.
+    pub natural_j_m3: Option<f64>,
+    /// That of propane.
+    pub propane_j_m3: Option<f64>,
+}
+
+impl StatedHeat {
+    /// What is stated for a gas.
+    #[must_use]
+    pub fn of(&self, fuel: Fuel) -> Option<f64> {
+        match fuel {
+            Fuel::Natural => self.natural_j_m3,
+            Fuel::Propane => self.propane_j_m3,
+        }
+    }
 }
 
 /// Who may touch the supply regulator.

@@ -1,12 +1,14 @@
 //! Gas in the air: out, shut off from outside, call, wait, and only then back in to leave it safe.
 
-use super::close::close_open;
-use super::mend::{hands_free, mend};
-use super::plan::{Step, Technician, act, go, leave_shut_off, think};
-use super::task::pause;
+use super::course::Course;
+use super::diagnosis::Diagnosis;
+use super::mend::mend;
+use super::mind::Mind;
+use super::step::{Step, act, go, pause, reach, take, think};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, HandOver, Topic};
 use crate::parts::{Cock, Ending, Height, Opening, Place, Window};
+use crate::procedure::Goal;
 use crate::senses::seen::{Seen, Sound};
 
 /// How long a house airs before anybody goes in again, in seconds (from memory).
@@ -20,35 +22,33 @@ fn is_alarming(seen: &Seen) -> bool {
     inside && seen.sounds.contains(&Sound::Alarm)
 }
 
-impl Technician {
-    /// Drops everything when gas is in the air.
-    pub(super) fn heed_alarm(&mut self, seen: &Seen) {
-        let answered = self.know.alarm_answered;
-        if !is_alarming(seen) {
-            if answered && matches!(seen.place, Place::Yard | Place::Away) {
-                self.know.alarm_answered = false;
-            }
-            return;
+/// What replaces the plan when gas is in the air; none where nothing calls, or it was answered.
+pub(super) fn heed(me: &mut Mind, seen: &Seen) -> Option<Vec<Step>> {
+    let answered = me.know.alarm.answered;
+    if !is_alarming(seen) {
+        if answered && matches!(seen.place, Place::Yard | Place::Away) {
+            me.know.alarm.answered = false;
         }
-        if answered || self.careless {
-            return;
-        }
-        self.know.alarm_answered = true;
-        self.know.alarms += 1;
-        self.know.note("gas in the air: everybody out");
-        let mut steps = get_out();
-        steps.extend(if self.know.alarms > MOST_ALARMS { stay_out() } else { come_back() });
-        self.start_over(steps);
+        return None;
     }
+    if answered || me.careless {
+        return None;
+    }
+    me.know.alarm.answered = true;
+    me.know.alarm.count += 1;
+    me.know.note(Diagnosis::GasInTheAir);
+    let mut steps = get_out();
+    steps.extend(if me.know.alarm.count > MOST_ALARMS { stay_out() } else { come_back() });
+    Some(steps)
 }
 
 /// No switch, no flame: a shout, the furnace's valve if it is at hand, out, the supply shut, a call.
 fn get_out() -> Vec<Step> {
     vec![
         act(Action::Tell(Topic::GetOut)),
-        think(hands_free),
+        reach(Goal::HandEmpty),
         think(|_, seen| match &seen.furnace {
-            Some(furnace) if furnace.cock_deg != 0 => {
+            Some(furnace) if furnace.manual_valve.feeds() => {
                 vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })]
             }
             Some(_) | None => Vec::new(),
@@ -63,7 +63,7 @@ fn get_out() -> Vec<Step> {
         think(shut_supply),
         act(Action::Call(Contact::Emergency)),
         think(|me, _| {
-            if me.know.owner_needed {
+            if me.know.supply.owner_needed {
                 vec![act(Action::Call(Contact::SupplyOwner))]
             } else {
                 Vec::new()
@@ -85,9 +85,9 @@ fn stay_out() -> Vec<Step> {
     vec![act(Action::HandOver(said))]
 }
 
-fn shut_supply(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+fn shut_supply(_: &mut Mind, seen: &Seen) -> Vec<Step> {
     match &seen.yard {
-        Some(yard) if yard.cock_deg != 0 => {
+        Some(yard) if yard.supply_valve.feeds() => {
             vec![act(Action::Cock { cock: Cock::Supply, degrees: 0 })]
         }
         Some(_) | None => Vec::new(),
@@ -96,14 +96,14 @@ fn shut_supply(_: &mut Technician, seen: &Seen) -> Vec<Step> {
 
 /// The air is clean again. A regulator that may be renewed is renewed and the job begun anew; else
 /// the furnace is left shut off and the supply with it.
-fn after_airing(me: &mut Technician, _: &Seen) -> Vec<Step> {
+fn after_airing(me: &mut Mind, _: &Seen) -> Vec<Step> {
     let regulator = Repair::ReplaceSupplyRegulator;
-    if me.know.to_mend.contains(&regulator) && me.know.alarms < MOST_ALARMS {
-        me.know.to_mend.retain(|&one| one != regulator);
+    if me.know.repairs.isolated.contains(&regulator) && me.know.alarm.count < MOST_ALARMS {
+        me.know.repairs.isolated.retain(|&one| one != regulator);
         let mut steps = vec![go(Place::Yard)];
         steps.extend(mend(me, regulator));
         steps.push(go(Place::Yard));
-        steps.extend(super::arrive::arrival());
+        steps.extend(take(Course::Arrive));
         return steps;
     }
     me.know.leave_shut_off = true;
@@ -112,7 +112,7 @@ fn after_airing(me: &mut Technician, _: &Seen) -> Vec<Step> {
         act(Action::Sniff(Height::Floor)),
         act(Action::Sniff(Height::Head)),
         go(Place::GasValve),
-        think(close_open),
-        think(|_, _| leave_shut_off()),
+        Step::Take(Course::CloseOpenPort),
+        Step::Take(Course::LeaveShutOff),
     ]
 }

@@ -1,15 +1,17 @@
 //! Arrival: what nose, detector, papers and eyes tell before anything is opened.
 
-use super::know::turned_on;
+use super::course::Course;
+use super::diagnosis::Diagnosis;
 use super::mend::mend_all;
-use super::plan::{Step, Technician, act, go, inlet_as_found, leave_shut_off, think, with};
-use super::task::pause;
-use super::{by_eye, judge, open, run_furnace};
+use super::mind::Mind;
+use super::step::{Step, act, go, isolate, pause, reach, take, think, with};
+use super::{by_eye, judge};
 use crate::appliance::plate::Fuel;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Topic};
-use crate::parts::{Door, Fitted, Height, Opening, Place, Subject, Tool, Window};
-use crate::senses::seen::{Condition, Finding, Seen};
+use crate::parts::{Door, Fitted, Height, Opening, Place, Port, PortFill, Subject, Tool};
+use crate::procedure::Goal;
+use crate::senses::seen::{Finding, Holes, Note, Seen};
 
 /// Arrival: nose, detector, papers, what stands how.
 pub(super) fn arrival() -> Vec<Step> {
@@ -29,7 +31,7 @@ pub(super) fn arrival() -> Vec<Step> {
             act(Action::Look(Subject::CoAlarm)),
             act(Action::Look(Subject::Registers)),
             act(Action::Tell(Topic::WorkStarts)),
-            think(note_hall),
+            reach(Goal::HeatOff),
             go(Place::PlantRoom),
             act(Action::Sniff(Height::Floor)),
             act(Action::Sniff(Height::Head)),
@@ -50,7 +52,7 @@ pub(super) fn arrival() -> Vec<Step> {
         steps.push(act(Action::Look(subject)));
     }
     steps.push(think(note_furnace));
-    steps.extend(open::isolate());
+    steps.extend(isolate());
     steps.extend(look_at_filter());
     steps.extend([
         go(Place::GasValve),
@@ -63,65 +65,46 @@ pub(super) fn arrival() -> Vec<Step> {
     steps
 }
 
-fn look_at_supply(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+fn look_at_supply(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let propane = seen.yard.as_ref().is_some_and(|yard| yard.tank_percent.is_some());
-    me.know.supply_is_propane = propane;
+    me.know.papers.supply_is_propane = propane;
     let subject = if propane { Subject::TankGauge } else { Subject::MeterDial };
     vec![act(Action::Look(subject)), think(judge::yard)]
 }
 
-fn note_hall(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    if let Some(hall) = &seen.hall {
-        me.know.setpoint = Some(hall.setpoint_half_f);
-        me.know.mode = Some(hall.mode);
-        me.know.neighbors[1] = Some(turned_on(hall.range.burning));
-    }
-    run_furnace::call_off(seen)
-}
-
-fn note_furnace(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    if let Some(furnace) = &seen.furnace {
-        me.know.neighbors[0] = Some(turned_on(furnace.water_heater.burning));
-    }
+fn note_furnace(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     for note in &seen.sheet.notes {
-        match (&note.finding, note.subject) {
-            (Finding::Figures(figures), Subject::Plate) => {
-                me.know.plate_fuel = Some(figures.fuel);
-                me.know.figures.get_or_insert_with(|| figures.clone());
+        match &note.finding {
+            Finding::Plate(plate) => {
+                me.know.papers.plate_fuel = Some(plate.figures.fuel);
+                me.know.papers.figures.get_or_insert_with(|| plate.figures.clone());
             }
-            (Finding::Figures(figures), Subject::ConversionLabel) => {
-                me.know.figures = Some(figures.clone());
-            }
-            (Finding::Delivery(limits), _) => {
-                me.know.delivery = Some((limits.lowest_pa, limits.highest_pa, limits.rest_pa));
-            }
+            Finding::Label(figures) => me.know.papers.figures = Some(figures.clone()),
+            Finding::Delivery(delivery) => me.know.papers.delivery = Some(*delivery),
             _ => {}
         }
     }
     find_by_eye(me, seen);
     // Propane pools: air the room before anything is lit.
-    if me.know.supply_is_propane {
-        vec![act(Action::Window { window: Window::PlantRoom, to: Opening::Open }), pause(20.0)]
+    if me.know.papers.supply_is_propane {
+        vec![reach(Goal::Aired(Opening::Open)), pause(20.0)]
     } else {
         Vec::new()
     }
 }
 
 /// What is plainly wrong goes on the list of repairs.
-fn find_by_eye(me: &mut Technician, seen: &Seen) {
-    const BY_EYE: [(Subject, &str, Repair); 6] = [
-        (Subject::Registers, "registers closed", Repair::OpenRegisters),
-        (Subject::Vent, "flue blocked", Repair::ClearVent),
-        (Subject::AirOpening, "air opening covered", Repair::ClearIntake),
-        (Subject::Connector, "connector kinked", Repair::ReplaceConnector),
-        (Subject::DripLeg, "water in the line, no drip leg", Repair::EmptyDripLeg),
-        (Subject::Filter, "filter blocked", Repair::ReplaceFilter),
+fn find_by_eye(me: &mut Mind, seen: &Seen) {
+    const BY_EYE: [(Subject, Diagnosis, Repair); 6] = [
+        (Subject::Registers, Diagnosis::RegistersClosed, Repair::OpenRegisters),
+        (Subject::Vent, Diagnosis::FlueBlocked, Repair::ClearVent),
+        (Subject::AirOpening, Diagnosis::AirOpeningCovered, Repair::ClearIntake),
+        (Subject::Connector, Diagnosis::ConnectorKinked, Repair::ReplaceConnector),
+        (Subject::DripLeg, Diagnosis::WaterInTheLine, Repair::EmptyDripLeg),
+        (Subject::Filter, Diagnosis::FilterBlocked, Repair::ReplaceFilter),
     ];
     for (subject, words, repair) in BY_EYE {
-        let bad = Finding::Condition(Condition::Bad);
-        if seen.sheet.note(subject).is_some_and(|note| note.finding == bad)
-            && !me.know.has_mended(repair)
-        {
+        if seen.sheet.note(subject).is_some_and(Note::is_bad) && !me.know.has_mended(repair) {
             me.plan_repair(words, repair);
         }
     }
@@ -131,9 +114,8 @@ fn find_by_eye(me: &mut Technician, seen: &Seen) {
 fn look_at_filter() -> Vec<Step> {
     vec![
         go(Place::PlantRoom),
-        act(Action::Door { door: Door::Blower, to: Fitted::Off }),
-        act(Action::Look(Subject::Filter)),
-        act(Action::Door { door: Door::Blower, to: Fitted::On }),
+        reach(Goal::Looked(Subject::Filter)),
+        reach(Goal::Door(Door::Blower, Fitted::On)),
         think(|me, seen| {
             find_by_eye(me, seen);
             Vec::new()
@@ -143,30 +125,38 @@ fn look_at_filter() -> Vec<Step> {
 }
 
 /// Fuel, label, orifices, springs and, on propane, the low-gas switch must agree.
-fn judge_conversion(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    let fuel = if me.know.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
-    let figures = me.know.figures.clone();
-    let stamp_right = seen.sheet.note(Subject::Orifices).is_some_and(|note| {
-        matches!((&note.finding, &figures),
-            (Finding::Stamp(stamp), Some(figures)) if *stamp == figures.orifice_stamp)
-    });
+fn judge_conversion(me: &mut Mind, seen: &Seen) -> Vec<Step> {
+    let fuel = if me.know.papers.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
+    let figures = me.know.papers.figures.clone();
+    let orifices = seen.sheet.note(Subject::Orifices).map(|note| &note.finding);
+    let stamp_right = matches!((orifices, &figures),
+        (Some(Finding::Orifices { stamp, .. }), Some(figures)) if *stamp == figures.orifice_stamp);
     let springs_right = seen
         .sheet
         .note(Subject::SpringMark)
         .is_some_and(|note| note.finding == Finding::SpringsFor(fuel));
     let figures_right = figures.as_ref().is_some_and(|figures| figures.fuel == fuel);
-    me.know.conversion_wrong = !(stamp_right && springs_right && figures_right);
-    if seen.sheet.note(Subject::Orifices).is_some_and(|note| note.text.contains("sits in one")) {
-        me.plan_repair("an orifice is plugged", Repair::CleanOrifices);
+    me.know.papers.conversion_wrong = !(stamp_right && springs_right && figures_right);
+    if matches!(orifices, Some(Finding::Orifices { holes: Holes::OnePlugged, .. })) {
+        me.plan_repair(Diagnosis::OrificePlugged, Repair::CleanOrifices);
     }
-    if me.know.conversion_wrong {
+    if me.know.papers.conversion_wrong {
         me.know.leave_shut_off = true;
-        return leave_shut_off();
+        return take(Course::LeaveShutOff);
     }
     vec![
         mend_all(),
         go(Place::GasValve),
-        think(open::bare_adapter_out),
-        think(|_, _| inlet_as_found()),
+        think(|_, seen| {
+            // An adapter that somebody has left in the manifold port comes out.
+            let ports = seen.furnace.as_ref().and_then(|it| Some(&it.burners.as_ref()?.ports));
+            let left = ports.is_some_and(|it| it[Port::Manifold].fill == PortFill::BareAdapter);
+            if left {
+                vec![reach(Goal::Closed(Port::Manifold)), reach(Goal::HandEmpty)]
+            } else {
+                Vec::new()
+            }
+        }),
+        Step::Take(Course::InletAsFound),
     ]
 }

@@ -1,19 +1,16 @@
 //! What the burners and the shut valve tell, with the hose on the manifold port.
 
-use super::close::close_open;
-use super::mend::{hands_free, mend_all};
-use super::no_fire::give_up;
-use super::open::{give_gas, isolate};
-use super::plan::{Step, Technician, act, go, inlet_as_found, think, until_at_rest, with};
-use super::run_furnace::{manifold_found, stop};
-use super::set::set_stages;
-use super::task::{number, pause};
+use super::course::Course;
+use super::diagnosis::Diagnosis;
+use super::mind::Mind;
+use super::step::{
+    Step, act, give_up, go, isolate, pause, reach, start_over, take, think, until_at_rest, with,
+};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{
-    Cock, Height, Joint, JointVerdict, Opening, Place, Port, Subject, Tool, Window,
-};
-use crate::senses::seen::{Condition, Finding, Seen};
+use crate::parts::{Cock, Height, Joint, JointVerdict, Opening, Place, Port, Subject, Tool};
+use crate::procedure::{Goal, number};
+use crate::senses::seen::{Finding, FlamesLook, Seen};
 use crate::units::PA_PER_INWC;
 
 /// Manifold pressure at rest from which a valve lets gas by, in pascals (0.2 in. w.c.; from memory).
@@ -30,51 +27,23 @@ pub(super) fn look_at_flames() -> Vec<Step> {
     vec![go(Place::GasValve), act(Action::Look(Subject::Flames)), think(judge_flames)]
 }
 
-fn judge_flames(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    let bad = Finding::Condition(Condition::Bad);
+fn judge_flames(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if me.careless {
         return Vec::new();
     }
-    let Some(note) = seen.sheet.note(Subject::Flames).filter(|note| note.finding == bad) else {
+    // Where all of them burn, but yellow, the flue gas says more, once the stages are set.
+    let Some(Finding::Flames(FlamesLook::SomeLit { .. })) =
+        seen.sheet.note(Subject::Flames).map(|note| &note.finding)
+    else {
         return Vec::new();
     };
-    if !note.text.contains("burners lit") {
-        // All of them burn, but yellow: the flue gas says more, once the stages are set.
-        return Vec::new();
-    }
     match me.know.next_of(&[Repair::CleanOrifices, Repair::CleanBurners]) {
         Some(repair) => {
-            me.plan_repair("a burner is dark", repair);
-            mend_at_manifold()
+            me.plan_repair(Diagnosis::BurnerDark, repair);
+            take(Course::MendAtManifold)
         }
-        None => give_up(me, "flames stay wrong"),
+        None => give_up(me, Diagnosis::FlamesStayWrong),
     }
-}
-
-/// Mends, and reads the manifold again from the beginning.
-pub(super) fn mend_at_manifold() -> Vec<Step> {
-    vec![think(|me, _| {
-        if me.know.to_mend_open.is_empty() {
-            let mut steps = vec![think(hands_free)];
-            steps.extend(stop());
-            steps.extend(isolate());
-            steps.push(mend_all());
-            steps.extend(give_gas());
-            steps.push(super::mend::check_opened());
-            steps.extend(manifold_found());
-            steps.push(think(set_stages));
-            me.start_over(steps);
-        } else {
-            // The line has to be without pressure: that takes an open inlet port.
-            let mut steps = vec![think(hands_free)];
-            steps.extend(stop());
-            steps.extend([go(Place::GasValve), think(close_open)]);
-            steps.extend(isolate());
-            steps.push(think(|_, _| inlet_as_found()));
-            me.start_over(steps);
-        }
-        Vec::new()
-    })]
 }
 
 /// At rest, with the manual valve open: the manifold must be without pressure.
@@ -87,7 +56,7 @@ pub(super) fn valve_shuts() -> Vec<Step> {
     steps
 }
 
-fn judge_valve(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+fn judge_valve(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if me.careless {
         return Vec::new();
     }
@@ -102,44 +71,39 @@ fn judge_valve(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return Vec::new();
     }
     if me.know.has_mended(Repair::ReplaceGasValve) {
-        if me.know.aired {
-            return give_up(me, "gas valve lets gas by");
+        if me.know.alarm.aired {
+            return give_up(me, Diagnosis::ValveLetsGasBy);
         }
-        me.know.aired = true;
-        let mut steps = vec![think(hands_free)];
+        me.know.alarm.aired = true;
+        let mut steps = vec![reach(Goal::HandEmpty)];
         steps.extend(air_and_probe());
         return steps;
     }
-    me.plan_repair("gas valve lets gas by", Repair::ReplaceGasValve);
-    mend_at_manifold()
+    me.plan_repair(Diagnosis::ValveLetsGasBy, Repair::ReplaceGasValve);
+    take(Course::MendAtManifold)
 }
 
 /// The flames stayed on after a call, or the control felt one with the gas shut: the manual valve
 /// shut at once, and another gas valve.
-pub(super) fn stays_on(me: &mut Technician) -> Option<Vec<Step>> {
+pub(super) fn stays_on(me: &mut Mind) -> Option<Vec<Step>> {
     let watch = &me.know.watch;
     if me.careless || !(watch.stray || watch.burns_on()) {
         return None;
     }
     if me.know.has_mended(Repair::ReplaceGasValve) {
-        return Some(give_up(me, "gas valve does not shut"));
+        return Some(give_up(me, Diagnosis::ValveDoesNotShut));
     }
-    me.plan_repair("gas valve does not shut", Repair::ReplaceGasValve);
+    me.plan_repair(Diagnosis::ValveDoesNotShut, Repair::ReplaceGasValve);
     Some(vec![
         go(Place::PlantRoom),
-        think(|_, seen| {
-            let open = seen.furnace.as_ref().is_some_and(|furnace| furnace.cock_deg != 0);
-            let shut = act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
-            if open { vec![shut] } else { Vec::new() }
-        }),
-        think(|me, seen| match seen.meter.hose {
-            Some((Port::Inlet, _)) => super::hose::mend_in_open_line(),
-            Some((Port::Manifold, _)) => mend_at_manifold(),
+        reach(Goal::Valve(Cock::Furnace, Opening::Closed)),
+        think(|_, seen| match seen.meter.hose {
+            Some((Port::Inlet, _)) => take(Course::MendInOpenLine),
+            Some((Port::Manifold, _)) => take(Course::MendAtManifold),
             None => {
                 let mut steps = isolate();
-                steps.push(think(|_, _| inlet_as_found()));
-                me.start_over(steps);
-                Vec::new()
+                steps.extend(take(Course::InletAsFound));
+                start_over(steps)
             }
         }),
     ])
@@ -147,16 +111,7 @@ pub(super) fn stays_on(me: &mut Technician) -> Option<Vec<Step>> {
 
 /// The window open for a while, and the valve probed again.
 fn air_and_probe() -> Vec<Step> {
-    let mut steps = vec![
-        go(Place::PlantRoom),
-        think(|_, seen| match &seen.furnace {
-            Some(furnace) if furnace.window == Opening::Closed => {
-                vec![act(Action::Window { window: Window::PlantRoom, to: Opening::Open })]
-            }
-            Some(_) | None => Vec::new(),
-        }),
-        pause(AIRS_S),
-    ];
+    let mut steps = vec![go(Place::PlantRoom), reach(Goal::Aired(Opening::Open)), pause(AIRS_S)];
     steps.extend(valve_shuts());
     steps
 }

@@ -1,12 +1,17 @@
 //! What the eye finds at hose, trap and flame rod before a part is swapped.
 
-use super::no_fire::{give_up, mend_and_read_again};
-use super::plan::{Step, Technician, act, think};
+use super::course::Course;
+use super::diagnosis::Diagnosis;
+use super::mind::Mind;
+use super::step::{Step, act, give_up, take, think};
 use crate::appliance::safety::Hose;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
 use crate::parts::{Fitted, Subject};
-use crate::senses::seen::{Condition, Finding, Rod, Seen, Signs, Water};
+use crate::senses::seen::{Note, Rod, Seen, Signs, Water};
+
+/// Height above the sea from which a furnace is derated, in feet (common practice).
+pub(super) const DERATE_FT: i32 = 2000;
 
 /// Once the burner door is off on arrival: hoses, trap, flame rod and ground wire. What is plainly wrong
 /// there goes on the list of repairs.
@@ -21,7 +26,7 @@ pub(super) fn on_arrival() -> Vec<Step> {
                 (signs.rod == Rod::Filmed).then_some(FILM),
                 (signs.ground == Fitted::Off).then_some(GROUND),
                 (signs.box_hose == Fitted::Off)
-                    .then_some(("burner box hose off", Repair::RefitBoxHose)),
+                    .then_some((Diagnosis::BoxHoseOff, Repair::RefitBoxHose)),
                 at_draft(seen),
             ];
             for (words, repair) in found.into_iter().flatten() {
@@ -34,28 +39,26 @@ pub(super) fn on_arrival() -> Vec<Step> {
     ]
 }
 
-const FILM: (&str, Repair) = ("film on the flame rod", Repair::CleanFlameRod);
-const GROUND: (&str, Repair) = ("burner ground loose", Repair::MendBurnerGround);
+const FILM: (Diagnosis, Repair) = (Diagnosis::RodFilmed, Repair::CleanFlameRod);
+const GROUND: (Diagnosis, Repair) = (Diagnosis::GroundLoose, Repair::MendBurnerGround);
 
 /// The low pressure switch does not close.
 pub(super) fn low_switch() -> Vec<Step> {
     vec![
         act(Action::Look(Subject::DraftHose)),
-        think(|me, seen| {
-            draft(me, seen, "low pressure switch does not close", Repair::ReplaceLowSwitch)
-        }),
+        think(|me, seen| draft(me, seen, Diagnosis::LowSwitchStaysOpen, Repair::ReplaceLowSwitch)),
     ]
 }
 
 /// The high pressure switch does not close; in thin air it may be sound.
 pub(super) fn high_switch(thin_air: bool) -> Vec<Step> {
-    let why: fn(&mut Technician, &Seen) -> Vec<Step> = if thin_air {
+    let why: fn(&mut Mind, &Seen) -> Vec<Step> = if thin_air {
         |me, seen| match at_draft(seen).filter(|(_, repair)| !me.know.has_mended(*repair)) {
             Some((words, repair)) => mend(me, words, repair),
-            None => give_up(me, "high pressure switch stays open"),
+            None => give_up(me, Diagnosis::HighSwitchInThinAir),
         }
     } else {
-        |me, seen| draft(me, seen, "high pressure switch does not close", Repair::ReplaceHighSwitch)
+        |me, seen| draft(me, seen, Diagnosis::HighSwitchStaysOpen, Repair::ReplaceHighSwitch)
     };
     vec![act(Action::Look(Subject::DraftHose)), think(why)]
 }
@@ -66,40 +69,39 @@ pub(super) fn flame_lost() -> Vec<Step> {
 }
 
 /// What is seen at hose and trap; with nothing there, the switch itself.
-fn draft(me: &mut Technician, seen: &Seen, words: &str, switch: Repair) -> Vec<Step> {
+fn draft(me: &mut Mind, seen: &Seen, diagnosis: Diagnosis, switch: Repair) -> Vec<Step> {
     match at_draft(seen).filter(|(_, repair)| !me.know.has_mended(*repair)) {
-        Some((words, repair)) => mend(me, words, repair),
-        None if me.know.has_mended(switch) => give_up(me, words),
-        None => mend(me, words, switch),
+        Some((seen_there, repair)) => mend(me, seen_there, repair),
+        None if me.know.has_mended(switch) => give_up(me, diagnosis),
+        None => mend(me, diagnosis, switch),
     }
 }
 
-fn mend(me: &mut Technician, words: &str, repair: Repair) -> Vec<Step> {
-    me.plan_repair(words, repair);
-    mend_and_read_again(me)
+fn mend(me: &mut Mind, diagnosis: Diagnosis, repair: Repair) -> Vec<Step> {
+    me.plan_repair(diagnosis, repair);
+    take(Course::MendAndReadAgain)
 }
 
 fn signs(seen: &Seen) -> Option<&Signs> {
     Some(&seen.furnace.as_ref()?.burners.as_ref()?.signs)
 }
 
-fn at_draft(seen: &Seen) -> Option<(&'static str, Repair)> {
+fn at_draft(seen: &Seen) -> Option<(Diagnosis, Repair)> {
     let signs = signs(seen)?;
     match (signs.draft_hose, signs.draft_water) {
-        (Hose::Off, _) => return Some(("draft hose off", Repair::RefitDraftHose)),
-        (Hose::Split, _) => return Some(("draft hose split", Repair::ReplaceDraftHose)),
+        (Hose::Off, _) => return Some((Diagnosis::DraftHoseOff, Repair::RefitDraftHose)),
+        (Hose::Split, _) => return Some((Diagnosis::DraftHoseSplit, Repair::ReplaceDraftHose)),
         (Hose::Sound, Water::Stands) => {
-            return Some(("water in the draft hose", Repair::ClearTrap));
+            return Some((Diagnosis::WaterInDraftHose, Repair::ClearTrap));
         }
         (Hose::Sound, Water::None) => {}
     }
     // Hose and housing are in order: what the look found wrong is the trap.
-    let bad = Finding::Condition(Condition::Bad);
-    let wrong = seen.sheet.note(Subject::DraftHose).is_some_and(|note| note.finding == bad);
-    wrong.then_some(("condensate trap dry", Repair::PrimeTrap))
+    let wrong = seen.sheet.note(Subject::DraftHose).is_some_and(Note::is_bad);
+    wrong.then_some((Diagnosis::TrapDry, Repair::PrimeTrap))
 }
 
-fn at_rod(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+fn at_rod(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let seen_there = signs(seen).and_then(|signs| match (signs.rod, signs.ground) {
         (Rod::Filmed, _) => Some(FILM),
         (Rod::Bright, Fitted::Off) => Some(GROUND),
@@ -109,8 +111,8 @@ fn at_rod(me: &mut Technician, seen: &Seen) -> Vec<Step> {
         return mend(me, words, repair);
     }
     match me.know.next_of(FLAME_LOST) {
-        Some(repair) => mend(me, "flame is lost again", repair),
-        None => give_up(me, "every likely repair done in vain"),
+        Some(repair) => mend(me, Diagnosis::FlameLost, repair),
+        None => give_up(me, Diagnosis::RepairsInVain),
     }
 }
 

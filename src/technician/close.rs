@@ -1,12 +1,12 @@
 //! Closing a port, and proving it tight at its own working pressure.
 
 use super::hose::back_to_zero;
-use super::open::{check_joint, give_gas, hose_off, isolate};
-use super::plan::{Step, Technician, act, go, think, with};
-use super::run_furnace;
-use super::task::pause;
-use crate::hands::action::{Action, PlugStep};
-use crate::parts::{Fitted, Place, Port, PortFill, Tool};
+use super::mend::check;
+use super::mind::Mind;
+use super::run_furnace::run_high;
+use super::step::{Step, give_gas, go, hose_off, isolate, pause, reach, stop, think};
+use crate::parts::{Place, Port, PortFill};
+use crate::procedure::Goal;
 use crate::senses::seen::Seen;
 
 /// Isolates, takes hose and adapter off, starts the plug by hand, snugs it, gives gas back and
@@ -15,27 +15,16 @@ use crate::senses::seen::Seen;
 pub(super) fn close_port(port: Port) -> Vec<Step> {
     let mut steps = isolate();
     steps.push(go(Place::GasValve));
-    steps.extend(hose_off(port));
+    steps.extend(hose_off());
     steps.extend(back_to_zero(port));
-    steps.extend([act(Action::Adapter { port, to: Fitted::Off }), act(Action::PutDown)]);
-    steps.extend(with(
-        Tool::HexKey,
-        vec![
-            act(Action::Plug { port, step: PlugStep::StartByHand }),
-            act(Action::Plug { port, step: PlugStep::SpinIn }),
-            act(Action::Plug { port, step: PlugStep::Tighten(6) }),
-        ],
-    ));
-    steps.push(think(match port {
-        Port::Inlet => |me, _| gas_and_proof(me, Port::Inlet),
-        Port::Manifold => |me, _| gas_and_proof(me, Port::Manifold),
-    }));
+    steps.extend([reach(Goal::Closed(port)), reach(Goal::HandEmpty)]);
+    steps.push(think(move |me, _| gas_and_proof(me, port)));
     steps
 }
 
 /// Gas given back and the joint proven; what is left shut off for gas in the air gets none any more.
-fn gas_and_proof(me: &mut Technician, port: Port) -> Vec<Step> {
-    if me.know.leave_shut_off && me.know.alarms > 0 {
+fn gas_and_proof(me: &mut Mind, port: Port) -> Vec<Step> {
+    if me.know.leave_shut_off && me.know.alarm.count > 0 {
         return Vec::new();
     }
     let mut steps = give_gas();
@@ -50,21 +39,19 @@ pub(super) fn prove(port: Port) -> Vec<Step> {
     match port {
         Port::Inlet => {
             steps.push(pause(5.0));
-            steps.extend(check_joint(port));
+            steps.extend(check(port.joint()));
         }
         Port::Manifold => {
-            steps.extend(run_furnace::run_high());
-            steps.extend(check_joint(port));
-            steps.push(think(|_, seen| run_furnace::jumper(seen, Fitted::Off)));
-            steps.push(go(Place::Hall));
-            steps.push(think(|_, seen| run_furnace::call_off(seen)));
+            steps.extend(run_high());
+            steps.extend(check(port.joint()));
+            steps.extend(stop());
         }
     }
     steps
 }
 
 /// Closes the port that the hose or the adapter is in, if any; seen from the gas valve.
-pub(super) fn close_open(_: &mut Technician, seen: &Seen) -> Vec<Step> {
+pub(super) fn close_open(seen: &Seen) -> Vec<Step> {
     let Some(burners) = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) else {
         return Vec::new();
     };

@@ -1,11 +1,13 @@
 //! Letting a player loose on a bench, at a tick's pace.
 
 use crate::bench::Bench;
+use crate::bench::run;
 use crate::hands::action::Action;
-use crate::hands::event::Event;
 use crate::hands::refusal::Refusal;
 use crate::senses::seen::Seen;
 use crate::units::TICKS_PER_S;
+
+pub use crate::bench::run::{Nobody, Witness};
 
 /// Most actions at one tick: a player that never lets time pass is stopped.
 const MOST_ACTIONS_AT_ONCE: u32 = 10_000;
@@ -33,29 +35,6 @@ pub enum Stopped {
     TimeUp,
 }
 
-/// What is told while playing.
-pub trait Witness {
-    /// An action was tried at this tick.
-    fn acted(&mut self, bench: &Bench, action: &Action, result: Result<(), Refusal>);
-    /// A tick is about to pass, after these events.
-    fn ticked(&mut self, bench: &Bench, events: Vec<Event>);
-}
-
-/// A witness that looks away.
-pub struct Nobody;
-
-impl Witness for Nobody {
-    fn acted(&mut self, _: &Bench, _: &Action, _: Result<(), Refusal>) {}
-    fn ticked(&mut self, _: &Bench, _: Vec<Event>) {}
-}
-
-impl Witness for crate::marking::Observer {
-    fn acted(&mut self, _: &Bench, _: &Action, _: Result<(), Refusal>) {}
-    fn ticked(&mut self, bench: &Bench, events: Vec<Event>) {
-        self.tick(bench, events);
-    }
-}
-
 /// Plays until the job is over, the player has finished or `limit_s` of simulated time passed.
 pub fn play(
     bench: &mut Bench,
@@ -67,9 +46,7 @@ pub fn play(
     loop {
         let mut at_once = 0;
         while let Some(action) = player.next(&bench.seen()) {
-            let result = bench.apply(&action);
-            witness.acted(bench, &action, result);
-            if let Err(why) = result {
+            if let Err(why) = run::act(bench, &action, witness) {
                 player.refused(&action, why);
             }
             at_once += 1;
@@ -77,17 +54,21 @@ pub fn play(
                 break;
             }
         }
-        let events = bench.take_events();
-        witness.ticked(bench, events);
-        if bench.over().is_some() {
-            return Stopped::Over;
+        let stopped = if bench.over().is_some() {
+            Some(Stopped::Over)
+        } else if player.finished() {
+            Some(Stopped::PlayerFinished)
+        } else if bench.tick() >= end {
+            Some(Stopped::TimeUp)
+        } else {
+            None
+        };
+        match stopped {
+            Some(why) => {
+                run::tell(bench, witness);
+                return why;
+            }
+            None => run::pass(bench, witness),
         }
-        if player.finished() {
-            return Stopped::PlayerFinished;
-        }
-        if bench.tick() >= end {
-            return Stopped::TimeUp;
-        }
-        bench.step();
     }
 }

@@ -1,15 +1,16 @@
 //! Whether hose and tap can be trusted: a number that comes at once, and goes back to zero.
 
-use super::mend::{another_hose, mend, mend_open};
-use super::no_fire::{give_up, read_again};
-use super::open::{hose_back_on, hose_off, isolate};
-use super::plan::{Step, Technician, act, go, inlet_as_found, think};
-use super::run_furnace::{manifold_found, stop};
-use super::set::set_stages;
-use super::task::{Until, number, pause, wait};
+use super::course::Course;
+use super::diagnosis::Diagnosis;
+use super::mend::{another_hose, hose_back_on, mend};
+use super::mind::Mind;
+use super::step::{
+    Step, act, give_up, go, hose_off, isolate, pause, start_over, stop, take, think, wait,
+};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
 use crate::parts::{Cock, Fitted, Place, Port, Stage, Tool};
+use crate::procedure::{Until, number};
 use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PA_PER_INWC;
 
@@ -24,12 +25,12 @@ const STANDS_PA: f64 = 4.0;
 const ZERO_PA: f64 = 0.06 * PA_PER_INWC;
 
 /// Gas given back and a hiss that stays: the manual valve shut at once, another hose.
-pub(super) fn hisses(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+pub(super) fn hisses(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let hiss = seen.sounds.contains(&Sound::Hiss);
     if !hiss || me.careless || me.know.has_mended(Repair::SwapMeterHose) {
         return Vec::new();
     }
-    me.know.note("manometer's hose leaks");
+    me.know.note(Diagnosis::MeterHoseLeaks);
     let mut steps = vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })];
     steps.extend(another_hose(me, Port::Inlet));
     steps
@@ -39,21 +40,18 @@ pub(super) fn hisses(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 pub(super) fn quick(port: Port) -> Vec<Step> {
     vec![
         wait(Until::MeterSteady { within_pa: 8.0, for_s: 6.0 }, QUICK_S),
-        think(match port {
-            Port::Inlet => |me, seen| judge(me, seen, Port::Inlet),
-            Port::Manifold => |me, seen| judge(me, seen, Port::Manifold),
-        }),
+        think(move |me, seen| judge(me, seen, port)),
     ]
 }
 
-fn judge(me: &mut Technician, seen: &Seen, port: Port) -> Vec<Step> {
+fn judge(me: &mut Mind, seen: &Seen, port: Port) -> Vec<Step> {
     let slow = me.too_long;
     me.too_long = false;
     let shows = matches!(seen.meter.display, Display::Number(_));
     if !slow || !shows || me.careless {
         return Vec::new();
     }
-    if port == Port::Inlet && me.know.supply_moves {
+    if port == Port::Inlet && me.know.read.supply_moves {
         return Vec::new();
     }
     // At the inlet it may be the supply that moves: that stops with the manual valve shut.
@@ -70,12 +68,12 @@ fn shut_and_look() -> Vec<Step> {
         act(Action::Cock { cock: Cock::Furnace, degrees: 0 }),
         pause(4.0),
         think(|me, seen| {
-            me.know.looked_at = number(seen);
+            me.know.read.looked_at = number(seen);
             Vec::new()
         }),
         pause(8.0),
         think(|me, seen| {
-            let (Some(before), Some(now)) = (me.know.looked_at.take(), number(seen)) else {
+            let (Some(before), Some(now)) = (me.know.read.looked_at.take(), number(seen)) else {
                 return Vec::new();
             };
             let cock = |degrees| act(Action::Cock { cock: Cock::Furnace, degrees });
@@ -83,7 +81,7 @@ fn shut_and_look() -> Vec<Step> {
             if (now - before).abs() > STANDS_PA {
                 steps.push(think(|me, _| mend_slow(me, Port::Inlet)));
             } else {
-                me.know.supply_moves = true;
+                me.know.read.supply_moves = true;
             }
             steps
         }),
@@ -91,7 +89,7 @@ fn shut_and_look() -> Vec<Step> {
 }
 
 /// What lets a number through slowly, from what does no harm to the part.
-fn mend_slow(me: &mut Technician, port: Port) -> Vec<Step> {
+fn mend_slow(me: &mut Mind, port: Port) -> Vec<Step> {
     let tap = match port {
         Port::Inlet => Repair::CleanInletTap,
         Port::Manifold => Repair::CleanManifoldTap,
@@ -103,28 +101,28 @@ fn mend_slow(me: &mut Technician, port: Port) -> Vec<Step> {
     };
     match next {
         Some(Repair::SwapMeterHose) => {
-            me.know.note("number comes slowly");
+            me.know.note(Diagnosis::NumberSlow);
             let mut steps = stop();
             steps.extend(another_hose(me, port));
             steps.extend(again(port));
             steps
         }
         Some(repair) if repair == tap => {
-            me.know.note("number comes slowly at this port");
+            me.know.note(Diagnosis::NumberSlowAtPort);
             clean_tap(me, port, tap)
         }
         Some(repair) => {
-            me.plan_repair("pressure swings", repair);
-            super::burn::mend_at_manifold()
+            me.plan_repair(Diagnosis::PressureSwings, repair);
+            take(Course::MendAtManifold)
         }
         None if port == Port::Inlet => Vec::new(),
-        None => give_up(me, "pressure never steady"),
+        None => give_up(me, Diagnosis::NeverSteady),
     }
 }
 
 /// Burners burn and the meter shows next to nothing there: the hole is stopped up.
 pub(super) fn shows_nothing(
-    me: &mut Technician,
+    me: &mut Mind,
     seen: &Seen,
     stage: Stage,
     port: Port,
@@ -137,16 +135,16 @@ pub(super) fn shows_nothing(
     if !nothing || stage == Stage::Rest || me.careless || me.know.has_mended(tap) {
         return None;
     }
-    me.know.note("burners burn and the meter shows nothing");
+    me.know.note(Diagnosis::MeterShowsNothing);
     Some(clean_tap(me, port, tap))
 }
 
 /// Adapter out, the hole cleaned, adapter and hose on again.
-fn clean_tap(me: &mut Technician, port: Port, tap: Repair) -> Vec<Step> {
+fn clean_tap(me: &mut Mind, port: Port, tap: Repair) -> Vec<Step> {
     let mut steps = stop();
     steps.extend(isolate());
     steps.push(go(Place::GasValve));
-    steps.extend(hose_off(port));
+    steps.extend(hose_off());
     steps.extend([act(Action::Adapter { port, to: Fitted::Off }), act(Action::PutDown)]);
     steps.extend(mend(me, tap));
     steps.extend([act(Action::Take(Tool::Adapter)), act(Action::Adapter { port, to: Fitted::On })]);
@@ -160,52 +158,27 @@ fn again(port: Port) -> Vec<Step> {
     match port {
         Port::Inlet => {
             let mut steps = quick(port);
-            steps.extend(read_again());
+            steps.extend(take(Course::ReadAgain));
             steps
         }
-        Port::Manifold => vec![think(|me, _| {
-            let mut steps = manifold_found();
-            steps.push(think(set_stages));
-            me.start_over(steps);
-            Vec::new()
-        })],
+        Port::Manifold => start_over(take(Course::ManifoldAsFound)),
     }
 }
 
 /// After the hose came off: the meter shows nothing, or the numbers were wrong.
 pub(super) fn back_to_zero(port: Port) -> Vec<Step> {
-    vec![
-        pause(6.0),
-        think(match port {
-            Port::Inlet => |me, seen| judge_zero(me, seen, Port::Inlet),
-            Port::Manifold => |me, seen| judge_zero(me, seen, Port::Manifold),
-        }),
-    ]
+    vec![pause(6.0), think(move |me, seen| judge_zero(me, seen, port))]
 }
 
-fn judge_zero(me: &mut Technician, seen: &Seen, port: Port) -> Vec<Step> {
+fn judge_zero(me: &mut Mind, seen: &Seen, port: Port) -> Vec<Step> {
     let off = number(seen).is_some_and(|pa| pa.abs() > ZERO_PA);
     if !off || me.careless || me.know.has_mended(Repair::SwapMeterHose) {
         return Vec::new();
     }
-    me.know.note("meter does not go back to zero");
-    me.know.mended.push(Repair::SwapMeterHose);
+    me.know.note(Diagnosis::ZeroDoesNotComeBack);
+    me.know.repairs.done.push(Repair::SwapMeterHose);
     let mut steps = vec![act(Action::Mend(Repair::SwapMeterHose))];
     steps.extend(hose_back_on(port));
     steps.extend(again(port));
     steps
-}
-
-/// Mends what needs the line without pressure, with the inlet port open; then from the beginning.
-pub(super) fn mend_in_open_line() -> Vec<Step> {
-    vec![think(|me, _| {
-        let mut steps = stop();
-        steps.extend(isolate());
-        steps.push(go(Place::GasValve));
-        steps.extend(hose_off(Port::Inlet));
-        steps.push(mend_open());
-        steps.push(think(|_, _| inlet_as_found()));
-        me.start_over(steps);
-        Vec::new()
-    })]
 }

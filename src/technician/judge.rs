@@ -1,19 +1,21 @@
 //! Judging the supply by the pattern of the inlet: at rest, low, high, high with the others on.
 
 use super::burn::stays_on;
-use super::mend::{hands_free, mend_all};
-use super::no_fire::{HEAD_PA, give_up, mend_and_read_again};
-use super::open::{give_gas, isolate};
-use super::plan::{
-    Step, Technician, act, go, leave_shut_off, on_to_manifold, think, until_at_rest, with,
+use super::course::Course;
+use super::diagnosis::Diagnosis;
+use super::mend::mend_all;
+use super::mind::Mind;
+use super::screw::{MOST_TRIES, turn_back};
+use super::step::{
+    Step, act, give_gas, give_up, go, isolate, others, pause, reach, stop, take, think,
+    until_at_rest,
 };
-use super::run_furnace::{inlet_series, others, stop};
-use super::task::{number, pause};
-use super::{close, set};
+use crate::appliance::plate::Band;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Fitted, OnOff, Phase, Place, Screw, Subject, Tool};
-use crate::senses::seen::{Condition, Finding, Seen, Smell, Sound};
+use crate::parts::{OnOff, Place, Port, Screw, Stage, Subject};
+use crate::procedure::{Goal, number};
+use crate::senses::seen::{Finding, Note, Seen, Smell, Sound};
 use crate::setup::SupplyRight;
 use crate::units::PA_PER_INWC;
 
@@ -27,6 +29,8 @@ const CREEP_DROP: f64 = 0.25;
 /// What the inlet may rise during the hold at rest before it creeps, in pascals (0.1 in. w.c., a
 /// digit of the trade's ordinary meters; a sound seat shuts at once).
 const CREEPS_PA: f64 = 0.1 * PA_PER_INWC;
+/// One inch of water, the head that a gas valve needs.
+const HEAD_PA: f64 = PA_PER_INWC;
 /// Margin that the supply is set inside its limits, in pascals (0.3 in. w.c.).
 const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 /// Share of the falls between stages from which a regulator is too small, not a pipe too narrow
@@ -51,7 +55,7 @@ enum Supply {
     Collapses,
 }
 
-impl Technician {
+impl Mind {
     /// Whether the supply is outside what the plate and the regulator's nameplate allow and was
     /// not put right.
     pub(super) fn supply_is_bad(&self) -> bool {
@@ -63,49 +67,57 @@ impl Technician {
         self.card.supply == SupplyRight::Trainee
     }
 
+    /// What plate and nameplate allow at the inlet.
+    fn inlet_allowed(&self, stage: Stage) -> Option<Band> {
+        let lockup_most_pa = self.know.papers.delivery.map(|it| it.rest_pa);
+        Some(self.know.papers.figures.as_ref()?.allows(Port::Inlet, stage, lockup_most_pa))
+    }
+
     /// Highest pressure at rest that plate and nameplate allow, in pascals.
     fn most_at_rest_pa(&self) -> Option<f64> {
-        let plate = self.know.figures.as_ref()?.inlet_max_pa;
-        Some(self.know.delivery.map_or(plate, |(_, _, rest)| plate.min(rest)))
+        Some(self.inlet_allowed(Stage::Rest)?.most_pa)
     }
 
     /// How far the smallest load stands over what the nameplate lets the regulator deliver, in pascals.
     fn over_delivery_pa(&self) -> Option<f64> {
-        let (_, most, _) = self.know.delivery?;
-        Some(self.know.inlet[1]? - most)
+        let most = self.know.papers.delivery?.high_pa;
+        Some(self.know.read.inlet[1]? - most)
     }
 
     /// Whether the inlet at rest lies inside what plate and nameplate allow.
     fn below_limits(&self) -> bool {
-        self.most_at_rest_pa().zip(self.know.inlet[0]).is_some_and(|(most, rest)| rest <= most)
+        let at_rest = self.inlet_allowed(Stage::Rest).zip(self.know.read.inlet[0]);
+        at_rest.is_some_and(|(band, rest)| !band.is_above(rest))
     }
 
     fn supply(&self) -> Supply {
-        let (Some(figures), Some(most)) = (&self.know.figures, self.most_at_rest_pa()) else {
+        let (Some(at_rest), Some(loaded)) =
+            (self.inlet_allowed(Stage::Rest), self.inlet_allowed(Stage::HighWithOthers))
+        else {
             return Supply::Sound;
         };
-        let [rest, low, _, others] = self.know.inlet;
+        let [rest, low, _, others] = self.know.read.inlet;
         if let (Some(rest), Some(low)) = (rest, low)
-            && rest > most
+            && at_rest.is_above(rest)
         {
             let creeps = rest - low > CREEP_DROP * rest;
             return if creeps { Supply::Creeps } else { Supply::SetHigh };
         }
-        if self.know.rest_rise.is_some_and(|rise| rise > CREEPS_PA) {
+        if self.know.read.rest_rise.is_some_and(|rise| rise > CREEPS_PA) {
             return Supply::Creeps;
         }
         if self.may_set_supply() && self.over_delivery_pa().is_some_and(|over_pa| over_pa > 0.0) {
             return Supply::SetHigh;
         }
-        if self.know.collapsed {
+        if self.know.read.collapsed {
             return Supply::Collapses;
         }
         let (Some(rest), Some(others)) = (rest, others) else { return Supply::Sound };
-        if others >= figures.inlet_min_pa {
+        if !loaded.is_below(others) {
             return Supply::Sound;
         }
         // What is too low with nothing burning is not too low for the load.
-        if rest < figures.inlet_min_pa {
+        if at_rest.is_below(rest) {
             return Supply::SetLow;
         }
         if rest - others > SOUND_DROP.0 * rest + SOUND_DROP.1 {
@@ -118,90 +130,90 @@ impl Technician {
 
 /// After the inlet series: puts the supply right where that can be done here, else goes on or
 /// leaves the furnace shut off.
-pub(super) fn supply(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    me.know.tries = 0;
+pub(super) fn supply(me: &mut Mind, _: &Seen) -> Vec<Step> {
+    me.know.screws.tries = 0;
     if me.careless {
         return go_on();
     }
     let mine = me.may_set_supply();
-    let again = me.know.supply_turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
+    let again = me.know.supply.turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
     match me.supply() {
         // At the right pressure no relief opens: what was heard comes through the diaphragm.
-        Supply::Sound if me.know.vent_heard && !again && mine => {
-            me.plan_repair(VENTS, Repair::ReplaceSupplyRegulator);
+        Supply::Sound if me.know.supply.vent_heard && !again && mine => {
+            me.plan_repair(Diagnosis::RegulatorVents, Repair::ReplaceSupplyRegulator);
             mend_and_read_left()
         }
-        Supply::Sound if me.know.vent_heard && !mine => {
-            me.know.vent_heard = false;
-            me.know.note(VENTS);
-            me.know.owner_needed = true;
+        Supply::Sound if me.know.supply.vent_heard && !mine => {
+            me.know.supply.vent_heard = false;
+            me.know.note(Diagnosis::RegulatorVents);
+            me.know.supply.owner_needed = true;
             stays_on(me).unwrap_or_else(go_on)
         }
         Supply::Sound => stays_on(me).unwrap_or_else(go_on),
         Supply::SetLow if mine && !again => {
-            me.know.note("supply set low");
+            me.know.note(Diagnosis::SupplySetLow);
             turn(think(raise))
         }
-        Supply::SetHigh if mine && me.know.raised && !me.know.lowered => {
+        Supply::SetHigh if mine && me.know.supply.raised && !me.know.supply.lowered => {
             // Raised for the load it stands too high at rest: it is the load that is too much for it.
-            me.know.note("supply raised in vain");
+            me.know.note(Diagnosis::SupplyRaisedInVain);
             turn(think(lower))
         }
         Supply::SetHigh if mine && !again => {
-            me.know.note("supply set high");
+            me.know.note(Diagnosis::SupplySetHigh);
             turn(think(lower))
         }
         Supply::Creeps if mine && !again => {
-            me.plan_repair("supply creeps at rest", Repair::ReplaceSupplyRegulator);
+            me.plan_repair(Diagnosis::SupplyCreeps, Repair::ReplaceSupplyRegulator);
             mend_and_read_left()
         }
         Supply::SetLow => {
-            me.know.note("supply set low");
+            me.know.note(Diagnosis::SupplySetLow);
             go_on()
         }
         Supply::Collapses => {
-            me.know.note("supply fails under load");
-            me.know.owner_needed = true;
+            me.know.note(Diagnosis::SupplyFailsUnderLoad);
+            me.know.supply.owner_needed = true;
             give_up_supply(me)
         }
         Supply::Weak if narrow(me) == Narrow::Main => {
-            me.know.note("too little comes to the regulator");
-            me.know.owner_needed = true;
+            me.know.note(Diagnosis::TooLittleBeforeRegulator);
+            me.know.supply.owner_needed = true;
             go_on()
         }
         Supply::Weak
             if mine && narrow(me) == Narrow::Trunk && !me.know.has_mended(Repair::ReplaceTrunk) =>
         {
-            me.plan_repair("trunk too narrow for the load", Repair::ReplaceTrunk);
+            me.plan_repair(Diagnosis::TrunkTooNarrow, Repair::ReplaceTrunk);
             mend_and_read_left()
         }
         Supply::Weak if mine && !me.know.has_mended(Repair::ReplaceSupplyRegulator) => {
-            me.plan_repair("regulator too small for the load", Repair::ReplaceSupplyRegulator);
+            me.plan_repair(Diagnosis::RegulatorTooSmall, Repair::ReplaceSupplyRegulator);
             mend_and_read_left()
         }
         Supply::Weak => {
-            me.know.note("supply too weak for the load");
+            me.know.note(Diagnosis::SupplyTooWeak);
             go_on()
         }
         Supply::Creeps if me.below_limits() => {
             // It creeps inside its limits: the furnace may run, its owner has to come.
-            me.know.note("supply creeps at rest");
-            me.know.owner_needed = true;
+            me.know.note(Diagnosis::SupplyCreeps);
+            me.know.supply.owner_needed = true;
             go_on()
         }
         Supply::SetHigh | Supply::Creeps => {
-            me.know.note("supply too high at rest");
+            me.know.note(Diagnosis::SupplyTooHigh);
             // More than the plate allows: nothing burns on it.
             give_up_supply(me)
         }
     }
 }
 
-fn give_up_supply(me: &mut Technician) -> Vec<Step> {
+fn give_up_supply(me: &mut Mind) -> Vec<Step> {
     me.know.leave_shut_off = true;
     let mut steps = stop();
     steps.extend(others(OnOff::Off));
-    steps.extend(close_and_leave());
+    steps.extend(take(Course::CloseAndLeave));
     steps
 }
 
@@ -210,7 +222,7 @@ fn go_on() -> Vec<Step> {
     // The joint is proven at its own pressure, which the others would take away.
     steps.extend(others(OnOff::Off));
     // At the furnace it is seen whether the flames go out with the call.
-    steps.push(think(|me, _| stays_on(me).unwrap_or_else(on_to_manifold)));
+    steps.push(think(|me, _| stays_on(me).unwrap_or_else(|| take(Course::OnToManifold))));
     steps
 }
 
@@ -225,8 +237,10 @@ enum Narrow {
 
 /// A regulator gives way in proportion to the flow, a pipe with its square: against the fall from
 /// high to high with the others, the fall from low to high is large for the one, small for the other.
-fn narrow(me: &Technician) -> Narrow {
-    let [_, Some(low), Some(high), Some(others)] = me.know.inlet else { return Narrow::Regulator };
+fn narrow(me: &Mind) -> Narrow {
+    let [_, Some(low), Some(high), Some(others)] = me.know.read.inlet else {
+        return Narrow::Regulator;
+    };
     let share = (low - high) / (high - others).max(1.0);
     if share > PIPE_SHARE {
         Narrow::Regulator
@@ -244,13 +258,7 @@ fn mend_and_read_left() -> Vec<Step> {
     steps.extend(isolate());
     steps.push(mend_all());
     steps.extend(give_gas());
-    steps.extend(read_left());
-    steps
-}
-
-fn read_left() -> Vec<Step> {
-    let mut steps = inlet_series(Phase::Left);
-    steps.push(think(supply));
+    steps.extend(take(Course::InletAsLeft));
     steps
 }
 
@@ -258,41 +266,39 @@ fn read_left() -> Vec<Step> {
 fn turn(how: Step) -> Vec<Step> {
     let mut steps = vec![
         think(|me, _| {
-            me.know.tries = 0;
-            me.know.screw = None;
-            me.know.supply_turned = true;
+            me.know.screws.tries = 0;
+            me.know.screws.start = None;
+            me.know.supply.turned = true;
             Vec::new()
         }),
         go(Place::Yard),
     ];
-    steps.extend(with(
-        Tool::SlottedDriver,
-        vec![
-            act(Action::Cap { screw: Screw::Supply, to: Fitted::Off }),
-            how,
-            act(Action::Cap { screw: Screw::Supply, to: Fitted::On }),
-        ],
-    ));
+    steps.extend([
+        reach(Goal::Uncapped(Screw::Supply)),
+        how,
+        reach(Goal::Capped(Screw::Supply)),
+        reach(Goal::HandEmpty),
+    ]);
     steps.extend(stop());
-    steps.extend(read_left());
+    steps.extend(take(Course::InletAsLeft));
     steps
 }
 
 /// A small turn in until the plate's minimum is passed with everything on, and the smallest load will
 /// stand inside the nameplate.
-fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    me.know.raised = true;
-    let Some(figures) = &me.know.figures else { return Vec::new() };
-    let mut wanted = figures.inlet_min_pa + MARGIN_PA;
-    if let (Some((least, _, _)), [_, Some(low), _, Some(others)]) =
-        (me.know.delivery, me.know.inlet)
+fn raise(me: &mut Mind, seen: &Seen) -> Vec<Step> {
+    me.know.supply.raised = true;
+    let Some(loaded) = me.inlet_allowed(Stage::HighWithOthers) else { return Vec::new() };
+    let mut wanted = loaded.least_pa + MARGIN_PA;
+    if let (Some(delivery), [_, Some(low), _, Some(others)]) =
+        (me.know.papers.delivery, me.know.read.inlet)
     {
-        wanted = wanted.max(least - (low - others));
+        wanted = wanted.max(delivery.low_pa - (low - others));
     }
-    me.know.tries += 1;
+    me.know.screws.tries += 1;
     match number(seen) {
         Some(pa) if pa < wanted && me.turns_in_vain(pa) => screw_in_vain(me),
-        Some(pa) if pa < wanted && me.know.tries < set::MOST_TRIES => {
+        Some(pa) if pa < wanted && me.know.screws.tries < MOST_TRIES => {
             me.count_turn(2);
             vec![act(Action::Turn { screw: Screw::Supply, eighths: 2 }), pause(12.0), think(raise)]
         }
@@ -302,19 +308,19 @@ fn raise(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 
 /// A small turn out until the pressure at rest and the smallest load will be inside their limits:
 /// what they were too high there is taken off here.
-fn lower(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    me.know.lowered = true;
+fn lower(me: &mut Mind, seen: &Seen) -> Vec<Step> {
+    me.know.supply.lowered = true;
     let (Some(most), Some(rest), Some(others)) =
-        (me.most_at_rest_pa(), me.know.inlet[0], me.know.inlet[3])
+        (me.most_at_rest_pa(), me.know.read.inlet[0], me.know.read.inlet[3])
     else {
         return Vec::new();
     };
     let over_pa = me.over_delivery_pa().map_or(rest - most, |over_pa| over_pa.max(rest - most));
     let wanted = others - over_pa - MARGIN_PA;
-    me.know.tries += 1;
+    me.know.screws.tries += 1;
     match number(seen) {
         Some(pa) if pa > wanted && me.turns_in_vain(pa) => screw_in_vain(me),
-        Some(pa) if pa > wanted && me.know.tries < set::MOST_TRIES => {
+        Some(pa) if pa > wanted && me.know.screws.tries < MOST_TRIES => {
             me.count_turn(-2);
             vec![act(Action::Turn { screw: Screw::Supply, eighths: -2 }), pause(12.0), think(lower)]
         }
@@ -323,81 +329,69 @@ fn lower(me: &mut Technician, seen: &Seen) -> Vec<Step> {
 }
 
 /// The supply's screw moves nothing: what comes to the regulator is the owner's to put right.
-fn screw_in_vain(me: &mut Technician) -> Vec<Step> {
-    me.know.note("supply's screw without effect");
-    me.know.owner_needed = true;
-    set::turn_back(me, Screw::Supply)
+fn screw_in_vain(me: &mut Mind) -> Vec<Step> {
+    me.know.note(Diagnosis::SupplyScrewInVain);
+    me.know.supply.owner_needed = true;
+    turn_back(me, Screw::Supply)
 }
 
 /// No flame: whether it is the gas that is missing, or too much of it.
-pub(super) fn no_gas(me: &mut Technician, seen: &Seen) -> Option<Vec<Step>> {
-    let most = me.most_at_rest_pa()?;
+pub(super) fn no_gas(me: &mut Mind, seen: &Seen) -> Option<Vec<Step>> {
+    let at_rest = me.inlet_allowed(Stage::Rest)?;
     let pa = number(seen)?;
-    if me.know.inlet[0].is_some_and(|rest| rest > most) {
-        me.know.note("supply too high at rest");
-        me.know.owner_needed = !me.may_set_supply();
+    if me.know.read.inlet[0].is_some_and(|rest| at_rest.is_above(rest)) {
+        me.know.note(Diagnosis::SupplyTooHigh);
+        me.know.supply.owner_needed = !me.may_set_supply();
         if me.may_set_supply() && !me.know.has_mended(Repair::ReplaceSupplyRegulator) {
-            me.plan_repair("supply creeps at rest", Repair::ReplaceSupplyRegulator);
-            return Some(mend_and_read_again(me));
+            me.plan_repair(Diagnosis::SupplyCreeps, Repair::ReplaceSupplyRegulator);
+            return Some(take(Course::MendAndReadAgain));
         }
-        return Some(give_up(me, "supply above the plate"));
+        return Some(give_up(me, Diagnosis::SupplyAbovePlate));
     }
     if pa < HEAD_PA {
-        me.know.owner_needed = true;
-        return Some(give_up(me, "no gas from the supply"));
+        me.know.supply.owner_needed = true;
+        return Some(give_up(me, Diagnosis::NoGas));
     }
     None
 }
 
 /// Whether the inlet at rest already stands below what the plate asks for.
-pub(super) fn is_short_of_gas(me: &Technician, seen: &Seen) -> bool {
-    let least = me.know.figures.as_ref().map(|figures| figures.inlet_min_pa);
-    number(seen).zip(least).is_some_and(|(pa, least)| pa < least)
+pub(super) fn is_short_of_gas(me: &Mind, seen: &Seen) -> bool {
+    let at_rest = me.inlet_allowed(Stage::Rest);
+    number(seen).zip(at_rest).is_some_and(|(pa, band)| band.is_below(pa))
 }
 
 /// What the tank's gauge and the regulator's vent tell on arrival.
-pub(super) fn yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+pub(super) fn yard(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let note = |subject| seen.sheet.note(subject).map(|note| note.finding.clone());
-    if let Some(Finding::Number(percent)) = note(Subject::TankGauge)
+    if let Some(Finding::TankPercent(percent)) = note(Subject::TankGauge)
         && percent <= TANK_LOW
     {
-        me.know.note("tank nearly empty");
-        me.know.owner_needed = true;
+        me.know.note(Diagnosis::TankNearlyEmpty);
+        me.know.supply.owner_needed = true;
     }
-    if note(Subject::SupplyVent) == Some(Finding::Condition(Condition::Bad)) {
+    if seen.sheet.note(Subject::SupplyVent).is_some_and(Note::is_bad) {
         if me.may_set_supply() {
-            me.plan_repair("regulator's vent blocked", Repair::ClearRegulatorVent);
+            me.plan_repair(Diagnosis::VentBlocked, Repair::ClearRegulatorVent);
         } else {
-            me.know.note("regulator's vent blocked");
-            me.know.owner_needed = true;
+            me.know.note(Diagnosis::VentBlocked);
+            me.know.supply.owner_needed = true;
         }
     }
     Vec::new()
 }
 
-const VENTS: &str = "gas comes out of the regulator's vent";
-
 /// Gas is smelt or heard at the supply regulator: it comes out of the vent.
-pub(super) fn smell_in_yard(me: &mut Technician, seen: &Seen) -> Vec<Step> {
-    me.know.vent_heard = seen.sounds.contains(&Sound::Relief);
+pub(super) fn smell_in_yard(me: &mut Mind, seen: &Seen) -> Vec<Step> {
+    me.know.supply.vent_heard = seen.sounds.contains(&Sound::Relief);
     if seen.smell == Smell::None && seen.sniffed.is_none_or(|(_, smell)| smell == Smell::None) {
         return Vec::new();
     }
     if me.may_set_supply() {
-        me.plan_repair(VENTS, Repair::ReplaceSupplyRegulator);
+        me.plan_repair(Diagnosis::RegulatorVents, Repair::ReplaceSupplyRegulator);
     } else {
-        me.know.note(VENTS);
-        me.know.owner_needed = true;
+        me.know.note(Diagnosis::RegulatorVents);
+        me.know.supply.owner_needed = true;
     }
     Vec::new()
-}
-
-/// Closes whichever port is open and leaves the furnace shut off and tagged.
-pub(super) fn close_and_leave() -> Vec<Step> {
-    vec![
-        think(hands_free),
-        go(Place::GasValve),
-        think(close::close_open),
-        think(|_, _| leave_shut_off()),
-    ]
 }

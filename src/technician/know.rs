@@ -2,93 +2,127 @@
 
 use std::collections::VecDeque;
 
+use super::diagnosis::Diagnosis;
+use crate::appliance::ignition::{ControlStatus, Failure};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::catalogue::repair::Repair;
-use crate::parts::{Joint, OnOff};
-use crate::senses::seen::{Burning, Seen, Sound};
+use crate::parts::{Joint, Port};
+use crate::senses::seen::{Cracked, Delivery, Seen, Sound};
 use crate::units::TICKS_PER_S;
 
-/// Everything that is remembered.
+/// What was learned on a job, by what it is about.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Know {
-    /// Figures that govern: the label's, else the plate's.
-    pub figures: Option<GasFigures>,
-    pub plate_fuel: Option<Fuel>,
-    pub supply_is_propane: bool,
-    pub delivery: Option<(f64, f64, f64)>,
-    pub setpoint: Option<i16>,
-    pub mode: Option<OnOff>,
-    pub neighbors: [Option<OnOff>; 2],
-    pub conversion_wrong: bool,
-    /// Inlet at rest, low, high, and high with the others on, as read last, in pascals.
-    pub inlet: [Option<f64>; 4],
-    pub supply_turned: bool,
-    /// Whether it was turned up, and whether down.
-    pub raised: bool,
-    pub lowered: bool,
-    /// Whether low and high screw have been turned.
-    pub turned: [bool; 2],
-    /// Manifold on low and on high, as read last, in pascals.
-    pub manifold: [Option<f64>; 2],
-    /// Whether the manometer has warmed up.
-    pub meter_warm: bool,
-    /// Whether the burners went out under load: the supply does not carry it.
-    pub collapsed: bool,
-    /// Whether high was tried with the others on.
-    pub loaded: bool,
-    pub tries: u32,
+    pub papers: Papers,
+    pub read: Read,
+    pub supply: SupplyWork,
+    pub repairs: Repairs,
+    pub screws: Screws,
+    pub alarm: AlarmWork,
+    /// What is wrong.
+    pub diagnosis: Vec<Diagnosis>,
+    /// Whether the furnace is left shut off.
     pub leave_shut_off: bool,
-    /// Whether the owner of the supply has to come, whatever the pressures say.
-    pub owner_needed: bool,
-    /// Whether gas was heard coming out of the supply regulator's vent.
-    pub vent_heard: bool,
-    /// What is wrong, in words.
-    pub diagnosis: Vec<String>,
-    /// Repairs that can be done once the furnace is isolated.
-    pub to_mend: VecDeque<Repair>,
-    /// Repairs that wait until the inlet port is open and the pressure gone.
-    pub to_mend_open: VecDeque<Repair>,
-    /// What has been mended.
-    pub mended: Vec<Repair>,
-    /// Joints that a repair has opened, to be checked with gas on them.
-    pub to_check: Vec<Joint>,
-    /// The joint that is being checked.
-    pub checking: Option<Joint>,
-    /// How often gas was in the air.
-    pub alarms: u32,
-    /// Whether the room was aired before a new gas valve was judged.
-    pub aired: bool,
-    /// Whether it is on the way out because of it.
-    pub alarm_answered: bool,
-    /// Whether the inlet's number moves because the supply does, not for want of a free hose.
-    pub supply_moves: bool,
-    /// A number that was looked at, to be looked at again, in pascals.
-    pub looked_at: Option<f64>,
-    /// The number before the first turn of a screw, and the eighths turned since.
-    pub screw: Option<(f64, i16)>,
-    /// Whether the last screw was turned without effect.
-    pub no_effect: bool,
-    /// The inlet's number when the hold at rest began, in pascals.
-    pub rest_began: Option<f64>,
-    /// How far it rose during the hold, in pascals.
-    pub rest_rise: Option<f64>,
     /// How often the readings were begun anew.
     pub rounds: u32,
     /// What was noticed since the last call for heat.
     pub watch: Watch,
 }
 
+/// What plate, label and nameplate say.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Papers {
+    /// Figures that govern: the label's, else the plate's.
+    pub figures: Option<GasFigures>,
+    pub plate_fuel: Option<Fuel>,
+    pub supply_is_propane: bool,
+    /// What the supply regulator's nameplate allows.
+    pub delivery: Option<Delivery>,
+    pub conversion_wrong: bool,
+}
+
+/// What the manometer showed last, in pascals.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Read {
+    /// Inlet at rest, low, high, and high with the others on.
+    pub inlet: [Option<f64>; 4],
+    /// Manifold on low and on high.
+    pub manifold: [Option<f64>; 2],
+    /// The inlet's number when the hold at rest began.
+    pub rest_began: Option<f64>,
+    /// How far it rose during the hold.
+    pub rest_rise: Option<f64>,
+    /// A number that was looked at, to be looked at again.
+    pub looked_at: Option<f64>,
+    /// Whether the inlet's number moves because the supply does, not for want of a free hose.
+    pub supply_moves: bool,
+    /// Whether the burners went out under load: the supply does not carry it.
+    pub collapsed: bool,
+    /// Whether high was tried with the others on.
+    pub loaded: bool,
+}
+
+/// What was done about the supply.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct SupplyWork {
+    /// Whether its screw was turned, whether up, and whether down.
+    pub turned: bool,
+    pub raised: bool,
+    pub lowered: bool,
+    /// Whether its owner has to come, whatever the pressures say.
+    pub owner_needed: bool,
+    /// Whether gas was heard coming out of its regulator's vent.
+    pub vent_heard: bool,
+}
+
+/// What is to be mended, and was.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Repairs {
+    /// To be done once the furnace is isolated.
+    pub isolated: VecDeque<Repair>,
+    /// To be done once the inlet port is open and the pressure gone.
+    pub in_open_line: VecDeque<Repair>,
+    /// Done.
+    pub done: Vec<Repair>,
+    /// Joints that a repair has opened, to be checked with gas on them.
+    pub to_check: Vec<Joint>,
+}
+
+/// Work at a screw.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct Screws {
+    /// Tries at the present setting, or at lighting.
+    pub tries: u32,
+    /// The number before the first turn, and the eighths turned since.
+    pub start: Option<(f64, i16)>,
+    /// Whether the last screw was turned without effect.
+    pub no_effect: bool,
+    /// Whether low and high screw have been turned.
+    pub turned: [bool; 2],
+}
+
+/// Gas in the air.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct AlarmWork {
+    /// How often it was.
+    pub count: u32,
+    /// Whether the technician is on the way out because of it.
+    pub answered: bool,
+    /// Whether the room was aired before a new gas valve was judged.
+    pub aired: bool,
+}
+
 impl Know {
     /// Notes a finding once.
-    pub(super) fn note(&mut self, words: &str) {
-        if !self.diagnosis.iter().any(|one| one == words) {
-            self.diagnosis.push(words.to_owned());
+    pub(super) fn note(&mut self, diagnosis: Diagnosis) {
+        if !self.diagnosis.contains(&diagnosis) {
+            self.diagnosis.push(diagnosis);
         }
     }
 
     /// Whether a repair was done already.
     pub(super) fn has_mended(&self, repair: Repair) -> bool {
-        self.mended.contains(&repair)
+        self.repairs.done.contains(&repair)
     }
 
     /// The first of these repairs that was not done yet.
@@ -122,6 +156,8 @@ pub(super) struct Watch {
     pub burning_on_ticks: u32,
     /// Whether a roll-out switch was open.
     pub rolled_out: bool,
+    /// The port whose boss was seen to be cracked, by the bubbles along it.
+    pub cracked: Option<Port>,
 }
 
 impl Watch {
@@ -129,21 +165,27 @@ impl Watch {
     pub(super) fn look(&mut self, seen: &Seen) {
         self.bang |= seen.sounds.contains(&Sound::Bang);
         let Some(furnace) = &seen.furnace else { return };
-        self.limit |= furnace.status.starts_with("limit open");
-        self.says_high |= furnace.status.starts_with("burning on high");
-        self.low_gas |=
-            furnace.status.contains("low-gas") || furnace.status.contains("gas pressure too low");
-        self.low_switch |= furnace.status.contains("pressure switch did not close");
-        self.stray |= furnace.status.contains("with the gas shut");
-        self.rolled_out |= furnace.status.contains("roll-out");
-        if furnace.status.starts_with("waiting for the high pressure switch") {
+        let status = furnace.status;
+        self.limit |= status == ControlStatus::LimitOpen;
+        self.says_high |= status.burns_on_high();
+        self.low_gas |= status == ControlStatus::AwaitsGasPressure
+            || status.failure() == Some(Failure::GasPressure);
+        self.low_switch |= status.failure() == Some(Failure::PressureSwitch);
+        self.stray |= status == ControlStatus::StrayFlame;
+        self.rolled_out |= status == ControlStatus::RolloutOpen;
+        if status == ControlStatus::AwaitsHighPressureSwitch {
             self.high_switch_ticks += 1;
         }
         let Some(burners) = &furnace.burners else { return };
+        for (port, seen) in &burners.ports {
+            if seen.cracked == Cracked::Cracked {
+                self.cracked = Some(port);
+            }
+        }
         self.glow = self.glow.max(burners.glow);
         let lit = burners.flames.iter().filter(|flame| flame.height > 0.0).count();
         self.lit = self.lit.max(lit);
-        if lit > 0 && furnace.status.starts_with("purging after burning") {
+        if lit > 0 && status == ControlStatus::PostPurge {
             self.burning_on_ticks += 1;
         } else if !self.burns_on() {
             self.burning_on_ticks = 0;
@@ -154,13 +196,5 @@ impl Watch {
     /// within one (EN 161, from memory).
     pub(super) fn burns_on(&self) -> bool {
         u64::from(self.burning_on_ticks) * 2 > 3 * TICKS_PER_S
-    }
-}
-
-/// Whether a neighbour is turned on.
-pub(super) fn turned_on(burning: Burning) -> OnOff {
-    match burning {
-        Burning::Burning | Burning::NoGas => OnOff::On,
-        Burning::Off => OnOff::Off,
     }
 }

@@ -51,9 +51,9 @@ pub use player::{ScriptPlayer, Stop};
 pub use print::action_line;
 pub use words::Word;
 
-use super::task::Until;
 use crate::hands::action::Action;
 use crate::parts::{Phase, Port, Stage};
+use crate::procedure::Until;
 use crate::scenario::{Code, Gravity, Problem};
 use tokens::{Slip, Tokens};
 

@@ -1,26 +1,23 @@
 //! Deciding about the supply, and setting the two stages: a little, wait, look.
 
-use super::burn::{look_at_flames, mend_at_manifold, valve_shuts};
+use super::burn::{look_at_flames, valve_shuts};
+use super::course::Course;
+use super::diagnosis::Diagnosis;
 use super::flue;
-use super::no_fire::{caps_missing, give_up};
-use super::plan::{Step, Technician, act, finish, go, think, until_steady, with};
-use super::run_furnace::{keep_manifold, others, run_high, run_low, stop};
-use super::task::{number, pause};
+use super::mind::Mind;
+use super::run_furnace::{keep_manifold, run_high, run_low};
+use super::screw::{MOST_TRIES, turn_back};
+use super::step::{Step, act, give_up, go, others, pause, reach, stop, take, think, until_steady};
 use crate::appliance::plate::{GasFigures, Target};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Fitted, OnOff, Phase, Place, Screw, Stage, Tool};
+use crate::parts::{OnOff, Phase, Place, Screw, Stage};
+use crate::procedure::{Goal, number};
 use crate::senses::seen::{Seen, Sound};
 use crate::units::PA_PER_INWC;
 
 /// How near to the target a stage is set, as a share of the plate's tolerance.
 const NEAR: f64 = 0.4;
-/// Most turns of the driver for one setting.
-pub(super) const MOST_TRIES: u32 = 40;
-/// Eighths of a turn after which a screw must have moved something, and what it must have moved, in
-/// pascals (0.03 in. w.c.: the softest spring moves more in a whole turn).
-const WHOLE_TURN: i16 = 8;
-const EFFECT_PA: f64 = 0.03 * PA_PER_INWC;
 /// Head over the manifold below which the supply, not the spring, holds the pressure down: in
 /// pascals (1 in. w.c.; the valve itself needs most of that).
 const STARVED_PA: f64 = PA_PER_INWC;
@@ -31,27 +28,27 @@ const FOLLOWS_PA: f64 = 0.1 * PA_PER_INWC;
 const LEAST_FALL_PA: f64 = 0.02 * PA_PER_INWC;
 
 /// After the manifold was read as found, on high: set what is out of its band and can be set.
-pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
+pub(super) fn set_stages(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let held_down = me.is_low(Stage::High);
-    if held_down && !me.know.loaded && !me.careless {
+    if held_down && !me.know.read.loaded && !me.careless {
         return with_a_load(me, seen);
     }
     let mut steps = Vec::new();
     if me.needs(Stage::High) {
-        me.know.note("high stage out of its band");
+        me.know.note(Diagnosis::HighOutOfBand);
         steps.extend(run_high());
         steps.extend(adjust(Screw::High));
         steps.push(think(no_effect));
     }
     if me.needs(Stage::Low) {
-        me.know.note("low stage out of its band");
+        me.know.note(Diagnosis::LowOutOfBand);
         steps.extend(run_low());
         steps.extend(adjust(Screw::Low));
         steps.push(think(no_effect));
     }
     steps.push(think(|me, _| {
         // One stage may have moved the other: look at both again, caps on.
-        if me.know.turned == [false, false] {
+        if me.know.screws.turned == [false, false] {
             return Vec::new();
         }
         let mut steps = run_low();
@@ -66,19 +63,19 @@ pub(super) fn set_stages(me: &mut Technician, seen: &Seen) -> Vec<Step> {
     steps.extend(flue::check());
     steps.extend(stop());
     steps.extend(valve_shuts());
-    steps.push(think(|_, _| finish()));
+    steps.extend(take(Course::Finish));
     steps
 }
 
 /// High is too low with the inlet in order: a regulated pressure does not care about the others; one
 /// that follows the inlet is held down between inlet port and spring.
-fn with_a_load(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    me.know.loaded = true;
+fn with_a_load(me: &mut Mind, _: &Seen) -> Vec<Step> {
+    me.know.read.loaded = true;
     let mut steps = run_high();
     steps.extend(others(OnOff::On));
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(think(|me, seen| {
-        let (Some(loaded), Some(alone)) = (number(seen), me.know.manifold[1]) else {
+        let (Some(loaded), Some(alone)) = (number(seen), me.know.read.manifold[1]) else {
             return Vec::new();
         };
         let falls = alone - loaded > me.follows_pa(alone);
@@ -87,26 +84,26 @@ fn with_a_load(me: &mut Technician, _: &Seen) -> Vec<Step> {
             if me.know.has_mended(Repair::CleanInletScreen) {
                 // With the screen clean, what draws the inlet and the manifold down is the flow.
                 steps.extend(flue::check());
-                steps.push(think(|me, _| give_up(me, "manifold follows the inlet")));
+                steps.push(think(|me, _| give_up(me, Diagnosis::ManifoldFollowsInlet)));
                 return steps;
             }
-            me.know.loaded = false;
-            me.plan_repair("inlet right, manifold low and following", Repair::CleanInletScreen);
-            steps.extend(mend_at_manifold());
+            me.know.read.loaded = false;
+            me.plan_repair(Diagnosis::ManifoldLowAndFollowing, Repair::CleanInletScreen);
+            steps.extend(take(Course::MendAtManifold));
         } else {
             steps.push(pause(10.0));
-            steps.push(think(set_stages));
+            steps.extend(take(Course::SetLevels));
         }
         steps
     }));
     steps
 }
 
-impl Technician {
+impl Mind {
     /// Fall of the manifold with the others on from which it follows the inlet, in pascals: half of
     /// what it would fall in step with it. A pressure that is held far down moves little.
     fn follows_pa(&self, alone_pa: f64) -> f64 {
-        let [_, _, Some(high), Some(others)] = self.know.inlet else { return FOLLOWS_PA };
+        let [_, _, Some(high), Some(others)] = self.know.read.inlet else { return FOLLOWS_PA };
         let share = (high - others) / high.max(1.0);
         (0.5 * share * alone_pa).clamp(LEAST_FALL_PA, FOLLOWS_PA)
     }
@@ -118,35 +115,36 @@ impl Technician {
 
     /// Whether a stage was read below its band.
     pub(super) fn is_under(&self, stage: Stage) -> bool {
-        let Some(figures) = &self.know.figures else { return false };
+        let Some(figures) = &self.know.papers.figures else { return false };
         let (target, i) = Self::of(figures, stage);
-        self.know.manifold[i].is_some_and(|pa| pa < target.pa - target.tolerance_pa)
+        self.know.read.manifold[i].is_some_and(|pa| target.band().is_below(pa))
     }
 
     /// Whether a stage is so far under its target that something may hold it down, inside its band
     /// or not, and the supply does not.
     fn is_low(&self, stage: Stage) -> bool {
-        let Some(figures) = &self.know.figures else { return false };
+        let Some(figures) = &self.know.papers.figures else { return false };
         let (target, i) = Self::of(figures, stage);
-        let under_pa = (NEAR * target.tolerance_pa).max(FOLLOWS_PA);
-        self.know.manifold[i].is_some_and(|pa| pa < target.pa - under_pa) && !self.starved(stage)
+        let under_pa = target.share_pa(NEAR).max(FOLLOWS_PA);
+        self.know.read.manifold[i].is_some_and(|pa| pa < target.pa - under_pa)
+            && !self.starved(stage)
     }
 
     /// Whether the supply holds a stage down: that is the supply's fault, not the spring's.
     fn starved(&self, stage: Stage) -> bool {
-        let Some(figures) = &self.know.figures else { return false };
+        let Some(figures) = &self.know.papers.figures else { return false };
         let (target, i) = Self::of(figures, stage);
-        let inlet = self.know.inlet[1 + i];
-        self.know.manifold[i]
+        let inlet = self.know.read.inlet[1 + i];
+        self.know.read.manifold[i]
             .zip(inlet)
             .is_some_and(|(pa, inlet)| pa < target.pa && inlet - pa < STARVED_PA)
     }
 
     /// Whether a stage was read above its band.
     pub(super) fn is_over(&self, stage: Stage) -> bool {
-        let Some(figures) = &self.know.figures else { return false };
+        let Some(figures) = &self.know.papers.figures else { return false };
         let (target, i) = Self::of(figures, stage);
-        self.know.manifold[i].is_some_and(|pa| pa > target.pa + target.tolerance_pa)
+        self.know.read.manifold[i].is_some_and(|pa| target.band().is_above(pa))
     }
 
     fn of(figures: &GasFigures, stage: Stage) -> (Target, usize) {
@@ -158,14 +156,14 @@ impl Technician {
 
     /// Whether a stage is out of its band for a reason that its screw can mend.
     fn needs(&self, stage: Stage) -> bool {
-        let Some(figures) = &self.know.figures else { return false };
+        let Some(figures) = &self.know.papers.figures else { return false };
         let (target, i) = Self::of(figures, stage);
-        let Some(pa) = self.know.manifold[i] else { return false };
-        !target.holds(pa) && !self.starved(stage)
+        let Some(pa) = self.know.read.manifold[i] else { return false };
+        !target.band().contains(pa) && !self.starved(stage)
     }
 
     fn target(&self, screw: Screw) -> Option<Target> {
-        let figures = self.know.figures.as_ref()?;
+        let figures = self.know.papers.figures.as_ref()?;
         Some(match screw {
             Screw::Low => figures.low,
             Screw::High | Screw::Supply => figures.high,
@@ -178,110 +176,64 @@ fn adjust(screw: Screw) -> Vec<Step> {
     let mut steps = vec![
         go(Place::GasValve),
         think(|me, _| {
-            me.know.tries = 0;
-            me.know.screw = None;
-            me.know.no_effect = false;
+            me.know.screws.tries = 0;
+            me.know.screws.start = None;
+            me.know.screws.no_effect = false;
             until_steady(me.card.settle_s)
         }),
     ];
-    steps.extend(with(
-        Tool::SlottedDriver,
-        vec![
-            think(match screw {
-                Screw::Low => |_, seen| uncap(seen, Screw::Low),
-                Screw::High => |_, seen| uncap(seen, Screw::High),
-                Screw::Supply => |_, seen| uncap(seen, Screw::Supply),
-            }),
-            think(match screw {
-                Screw::Low => |me, seen| nudge(me, seen, Screw::Low),
-                Screw::High => |me, seen| nudge(me, seen, Screw::High),
-                Screw::Supply => |_, _| Vec::new(),
-            }),
-            act(Action::Cap { screw, to: Fitted::On }),
-        ],
-    ));
+    steps.extend([
+        reach(Goal::Uncapped(screw)),
+        think(move |me, seen| match screw {
+            Screw::Low | Screw::High => nudge(me, seen, screw),
+            Screw::Supply => Vec::new(),
+        }),
+        reach(Goal::Capped(screw)),
+        reach(Goal::HandEmpty),
+    ]);
     steps
-}
-
-/// Takes the cap off a screw, where it has one.
-fn uncap(seen: &Seen, screw: Screw) -> Vec<Step> {
-    if caps_missing(seen).contains(&screw) {
-        return Vec::new();
-    }
-    vec![act(Action::Cap { screw, to: Fitted::Off })]
 }
 
 /// A turn without an effect points elsewhere: to what lies before the spring, or to the valve.
-fn no_effect(me: &mut Technician, _: &Seen) -> Vec<Step> {
-    if !me.know.no_effect || me.careless {
+fn no_effect(me: &mut Mind, _: &Seen) -> Vec<Step> {
+    if !me.know.screws.no_effect || me.careless {
         return Vec::new();
     }
-    me.know.no_effect = false;
+    me.know.screws.no_effect = false;
     match me.know.next_of(&[Repair::CleanInletScreen, Repair::ReplaceGasValve]) {
         Some(repair) => {
-            me.plan_repair("screw without effect", repair);
-            mend_at_manifold()
+            me.plan_repair(Diagnosis::ScrewWithoutEffect, repair);
+            take(Course::MendAtManifold)
         }
-        None => give_up(me, "screw without effect"),
+        None => give_up(me, Diagnosis::ScrewWithoutEffect),
     }
 }
 
-impl Technician {
-    /// Counts a turn of a screw whose effect is watched.
-    pub(super) fn count_turn(&mut self, eighths: i16) {
-        if let Some((_, turned)) = &mut self.know.screw {
-            *turned += eighths;
-        }
-    }
-
-    /// Whether a whole turn has moved nothing; `pa` is the number now.
-    pub(super) fn turns_in_vain(&mut self, pa: f64) -> bool {
-        let (start_pa, turned) = *self.know.screw.get_or_insert((pa, 0));
-        turned.abs() >= WHOLE_TURN && (pa - start_pa).abs() < EFFECT_PA
-    }
-}
-
-/// Back to where the screw stood, a quarter turn at a time.
-pub(super) fn turn_back(me: &mut Technician, screw: Screw) -> Vec<Step> {
-    let Some((_, turned)) = me.know.screw.take() else { return Vec::new() };
-    let mut left = -turned;
-    let mut steps = Vec::new();
-    while left != 0 {
-        let eighths = left.clamp(-2, 2);
-        steps.extend([act(Action::Turn { screw, eighths }), pause(6.0)]);
-        left -= eighths;
-    }
-    steps
-}
-
-fn nudge(me: &mut Technician, seen: &Seen, screw: Screw) -> Vec<Step> {
+fn nudge(me: &mut Mind, seen: &Seen, screw: Screw) -> Vec<Step> {
     let (Some(target), Some(pa)) = (me.target(screw), number(seen)) else { return Vec::new() };
     // The screw and the stage that burns belong together.
     let sound = if screw == Screw::Low { Sound::BurnersLow } else { Sound::BurnersHigh };
     if !seen.sounds.contains(&sound) {
         return Vec::new();
     }
-    me.know.tries += 1;
+    me.know.screws.tries += 1;
     let off_pa = target.pa - pa;
-    if off_pa.abs() <= NEAR * target.tolerance_pa || me.know.tries > MOST_TRIES {
+    if off_pa.abs() <= target.share_pa(NEAR) || me.know.screws.tries > MOST_TRIES {
         return Vec::new();
     }
     // Screwed in past what the inlet gives, a spring shows nothing until it is out again that far.
-    let over = off_pa < 0.0 && me.know.inlet[2].is_some_and(|inlet| inlet - pa < STARVED_PA);
+    let over = off_pa < 0.0 && me.know.read.inlet[2].is_some_and(|inlet| inlet - pa < STARVED_PA);
     if me.turns_in_vain(pa) && !over {
-        me.know.no_effect = true;
+        me.know.screws.no_effect = true;
         return turn_back(me, screw);
     }
-    me.know.turned[usize::from(screw == Screw::High)] = true;
+    me.know.screws.turned[usize::from(screw == Screw::High)] = true;
     // A quarter turn far off, an eighth near by.
-    let size = if off_pa.abs() > 2.0 * target.tolerance_pa { 2 } else { 1 };
+    let size = if off_pa.abs() > target.share_pa(2.0) { 2 } else { 1 };
     let eighths = if off_pa > 0.0 { size } else { -size };
     me.count_turn(eighths);
     let mut steps = vec![act(Action::Turn { screw, eighths })];
     steps.extend(until_steady(me.card.settle_s));
-    steps.push(think(match screw {
-        Screw::Low => |me, seen| nudge(me, seen, Screw::Low),
-        Screw::High | Screw::Supply => |me, seen| nudge(me, seen, Screw::High),
-    }));
+    steps.push(think(move |me, seen| nudge(me, seen, screw)));
     steps
 }

@@ -82,6 +82,19 @@ impl core::fmt::Display for Shown {
     }
 }
 
+/// A pressure in pascals as hundredths of an inch of water, the last digit of the trade's digital
+/// manometers; a zero has no sign. Plates give a manifold pressure to a tenth or a hundredth too.
+#[must_use]
+pub fn hundredths_inwc(pa: f64) -> f64 {
+    (pa / PA_PER_INWC * 100.0).round() / 100.0 + 0.0
+}
+
+/// A pressure in pascals in words, to a hundredth of an inch of water: `3.50 in. w.c.`
+#[must_use]
+pub fn inwc(pa: f64) -> String {
+    Shown { value: pa / PA_PER_INWC, unit: PressureUnit::InWc }.to_string()
+}
+
 /// A number with so many decimals; a zero has no sign.
 #[must_use]
 pub fn fixed(value: f64, decimals: usize) -> String {

@@ -36,7 +36,7 @@ fn records() {
 }
 
 #[test]
-fn replays() {
+fn slow_replays() {
     each("replay", readers::replay);
 }
 

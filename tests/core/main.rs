@@ -10,13 +10,18 @@ mod cli;
 mod component_docs;
 mod corpora;
 mod faults;
+#[cfg(feature = "fidelity")]
 mod fidelity;
+#[cfg(feature = "fidelity")]
 mod fidelity_cases;
+#[cfg(feature = "fidelity")]
 mod fidelity_parts;
 mod instruments;
+mod one_place;
 mod physics;
 mod record;
 mod scenario;
 mod script;
 mod technician;
 mod tidy;
+mod words;

@@ -13,6 +13,7 @@ use quarterturn::parts::{
     Cock, Ending, Height, Joint, Opening, Phase, Place, Port, PortFill, Push, Reading, Screw,
     Stage, Window,
 };
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::scenario::{builtin, load};
 use quarterturn::senses::seen::{Display, FluidSeen, Over, Seen, Smell, Sound};
 use quarterturn::units::TICKS_PER_S;
@@ -183,7 +184,7 @@ fn escaping_gas_is_shut_off_first() {
     clear.smell = Smell::None;
     clear.sniffed = Some((Height::Floor, Smell::Clear));
     assert_eq!(told(&clear).action, Some(shut));
-    clear.furnace.as_mut().unwrap().cock_deg = 0;
+    clear.furnace.as_mut().unwrap().manual_valve = HandleAngle::SHUT;
     let window = Action::Window { window: Window::PlantRoom, to: Opening::Open };
     assert_eq!(told(&clear).action, Some(window));
     clear.sniffed = Some((Height::Floor, Smell::Strong));

@@ -8,6 +8,7 @@ use quarterturn::panels::hotspots::spots;
 use quarterturn::panels::labels::{Wanted, place};
 use quarterturn::panels::view::PartBox;
 use quarterturn::parts::{Place, Subject};
+use quarterturn::physics::valve::HandleAngle;
 
 use crate::fixture::{App, Which, boxes, seen, window};
 
@@ -59,9 +60,9 @@ fn a_click_on_a_part_opens_its_ways() {
 #[test]
 fn a_hot_spot_says_how_its_part_stands() {
     let mut app = App::new(Which::Job, seen(Place::PlantRoom));
-    app.seen.furnace.as_mut().unwrap().cock_deg = 0;
+    app.seen.furnace.as_mut().unwrap().manual_valve = HandleAngle::SHUT;
     let harness = window(app, 1280.0, 720.0);
-    assert!(harness.query_by_label("Manual valve, shut").is_some());
+    assert!(harness.query_by_label("Manual shut-off valve, shut").is_some());
 }
 
 /// Names never overlap each other nor foreign parts, and stay inside the drawing.

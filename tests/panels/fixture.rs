@@ -3,6 +3,7 @@
 use egui::{Rect, Ui, pos2, vec2};
 use egui_kittest::Harness;
 use enum_map::EnumMap;
+use quarterturn::appliance::ignition::ControlStatus;
 use quarterturn::panels::debrief::{
     DebriefView, EssentialView, FindingView, TickView, TraceView, Verdict, Weight,
 };
@@ -13,6 +14,7 @@ use quarterturn::panels::view::{
 };
 use quarterturn::panels::{Layout, Shell, Wish, parts};
 use quarterturn::parts::{Fitted, LowSide, OnOff, Opening, Place, PortFill, Subject};
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
@@ -47,7 +49,7 @@ pub fn seen(place: Place) -> Seen {
         sniffed: None,
         detector: None,
         yard: (place == Place::Yard).then_some(YardSeen {
-            cock_deg: 90,
+            supply_valve: HandleAngle::OPEN,
             cap: Fitted::On,
             screw_eighths: None,
             tank_percent: Some(60.0),
@@ -62,14 +64,13 @@ pub fn seen(place: Place) -> Seen {
             call: Call::Second,
             co_ppm: 0.0,
             window: Opening::Closed,
-            range: NeighborSeen { cock_deg: 90, burning: Burning::Off },
+            range: NeighborSeen { handle: HandleAngle::OPEN, burning: Burning::Off },
             registers_closed: 0.0,
         }),
         sheet: SheetSeen {
             notes: vec![Note {
                 subject: Subject::DripLeg,
                 tick: 0,
-                text: "The drip leg hangs below the tee, capped.".into(),
                 finding: Finding::Condition(Condition::Good),
             }],
             ..SheetSeen::default()
@@ -83,10 +84,10 @@ fn furnace() -> FurnaceSeen {
         burner_door: Fitted::On,
         blower_door: Fitted::On,
         switch: OnOff::On,
-        cock_deg: 90,
-        water_heater: NeighborSeen { cock_deg: 90, burning: Burning::Burning },
+        manual_valve: HandleAngle::OPEN,
+        water_heater: NeighborSeen { handle: HandleAngle::OPEN, burning: Burning::Burning },
         window: Opening::Closed,
-        status: "standby",
+        status: ControlStatus::NoCall,
         stage_jumper: Fitted::Off,
         conversion_label: Fitted::On,
         tag: Fitted::Off,

@@ -19,7 +19,7 @@ fn at(place: Place) -> Harness<'static, App> {
 fn keyboard_alone_shuts_the_manual_valve() {
     let mut harness = at(Place::PlantRoom);
     let mut tabs = 0;
-    while !harness.get_by_label("Manual valve, open").is_focused() {
+    while !harness.get_by_label("Manual shut-off valve, open").is_focused() {
         harness.key_press(Key::Tab);
         harness.run();
         tabs += 1;
@@ -33,15 +33,22 @@ fn keyboard_alone_shuts_the_manual_valve() {
     assert_eq!(harness.state().wishes, [Wish::Act(shut)]);
     harness.key_press(Key::Escape);
     harness.run();
-    assert!(harness.get_by_label("Manual valve, open").is_focused(), "Escape lost the way back");
+    assert!(
+        harness.get_by_label("Manual shut-off valve, open").is_focused(),
+        "Escape lost the way back"
+    );
 }
 
 /// Tab meets parts in the order of the job: the air before the plate, the switch before the valve.
 #[test]
 fn tab_goes_in_the_order_of_the_job() {
     let mut harness = at(Place::PlantRoom);
-    let wanted =
-        ["Air just above the floor", "Rating plate", "Furnace switch, on", "Manual valve, open"];
+    let wanted = [
+        "Air just above the floor",
+        "Rating plate",
+        "Furnace switch, on",
+        "Manual shut-off valve, open",
+    ];
     let mut met = Vec::new();
     for _ in 0..60 {
         harness.key_press(Key::Tab);
@@ -91,7 +98,7 @@ fn single_keys_can_be_switched_off_and_rest_while_typing() {
     assert_eq!(harness.state().wishes, []);
 
     harness.state_mut().settings.single_keys = OnOff::On;
-    harness.get_by_label("Inlet, low, found: not written").click();
+    harness.get_by_label("Inlet, low fire, found: not written").click();
     harness.run();
     harness.key_press(Key::Num3);
     harness.key_press(Key::Space);
@@ -109,7 +116,7 @@ fn f6_goes_from_drawing_to_sheet() {
     assert!(harness.get_by_label("Air at head height").is_focused());
     harness.key_press(Key::F6);
     harness.run();
-    assert!(harness.get_by_label("Inlet, at rest, found: not written").is_focused());
+    assert!(harness.get_by_label("Inlet, lock-up, found: not written").is_focused());
 }
 
 /// The opening by keyboard: caution, then start with the seed that is shown.

@@ -14,6 +14,7 @@ use quarterturn::parts::{
     Cock, Door, Fitted, Gauge, Joint, LowSide, Neighbor, OnOff, Opening, Place, Port, PortFill,
     Push, Screw, Spot, Subject, Tool, Window,
 };
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::senses::seen::{Burning, FluidSeen, GaugeSeen, Measured, NeighborSeen, Seen};
 
 use crate::fixture::{seen, seen_open};
@@ -109,8 +110,8 @@ fn flipped(mut seen: Seen) -> Seen {
     if let Some(furnace) = seen.furnace.as_mut() {
         furnace.blower_door = Fitted::Off;
         furnace.switch = OnOff::Off;
-        furnace.cock_deg = 0;
-        furnace.water_heater = NeighborSeen { cock_deg: 0, burning: Burning::Off };
+        furnace.manual_valve = HandleAngle::SHUT;
+        furnace.water_heater = NeighborSeen { handle: HandleAngle::SHUT, burning: Burning::Off };
         furnace.window = Opening::Open;
         furnace.stage_jumper = Fitted::On;
         furnace.tag = Fitted::On;
@@ -124,10 +125,10 @@ fn flipped(mut seen: Seen) -> Seen {
     if let Some(hall) = seen.hall.as_mut() {
         hall.mode = OnOff::Off;
         hall.window = Opening::Open;
-        hall.range = NeighborSeen { cock_deg: 0, burning: Burning::Burning };
+        hall.range = NeighborSeen { handle: HandleAngle::SHUT, burning: Burning::Burning };
     }
     if let Some(yard) = seen.yard.as_mut() {
-        yard.cock_deg = 0;
+        yard.supply_valve = HandleAngle::SHUT;
         yard.cap = Fitted::Off;
         yard.screw_eighths = Some(3);
     }

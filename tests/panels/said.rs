@@ -7,25 +7,19 @@ use enum_map::EnumMap;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
-use quarterturn::panels::captions::WORK_DONE;
 use quarterturn::panels::entry::pressure;
 use quarterturn::panels::sights::sights;
 use quarterturn::panels::words;
 use quarterturn::parts::{Fitted, Place, PortFill, Subject};
-use quarterturn::senses::seen::{Condition, Finding, Note};
+use quarterturn::senses::seen::{Condition, Done, Finding, Note};
 use quarterturn::units::{PressureUnit, TICKS_PER_S, full_stop};
 
 use crate::fixture::{App, Which, seen, seen_open, window};
 
-const GREY: &str = "The filter is grey with dust.";
+const GREY: &str = "The filter is grey and matted with dust.";
 
 fn grey(tick: u64) -> Note {
-    Note {
-        subject: Subject::Filter,
-        tick,
-        text: GREY.into(),
-        finding: Finding::Condition(Condition::Bad),
-    }
+    Note { subject: Subject::Filter, tick, finding: Finding::Condition(Condition::Bad) }
 }
 
 fn go_to(harness: &mut Harness<'_, App>, tick: u64) {
@@ -85,7 +79,8 @@ fn a_repair_is_said_when_it_is_done() {
         go_to(&mut harness, 3);
         assert!(harness.query_by_label(done).is_none());
         if refusal.is_none() {
-            harness.state_mut().captions.push(WORK_DONE.to_owned());
+            let done = Done { repair: Repair::CleanFlameRod, tick: 3 };
+            harness.state_mut().seen.sheet.done.push(done);
         }
         go_to(&mut harness, 4);
         assert_eq!(harness.query_by_label(done).is_some(), refusal.is_none());

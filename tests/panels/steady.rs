@@ -87,7 +87,7 @@ fn a_slip_keeps_clear_of_a_refusal() {
         app.refusal = Some("Switch the furnace off first: this part carries voltage.");
         let mut harness = window(app, width, height);
         harness.run();
-        for part in ["High stage coil", "Flame rod", "Orifices", "Gas valve, switch on"] {
+        for part in ["High-fire coil", "Flame rod", "Orifices", "Gas valve, switch on"] {
             harness.get_by_label_contains(part).click();
             harness.run();
             // Its size is known some frames later.
@@ -115,7 +115,7 @@ fn the_sheet_does_not_cover_the_drawing() {
     harness.run();
     let scene = harness.state().layout.unwrap().scene;
     assert!(scene.width() >= 480.0 && scene.width() < wide.width());
-    let cell = harness.get_by_label("Manifold, low, found: not written").rect();
+    let cell = harness.get_by_label("Manifold, low fire, found: not written").rect();
     assert!(!overlap(cell, scene), "{cell:?} lies over {scene:?}");
     harness.get_by_label("Fold the job sheet, F2").click();
     harness.run();
@@ -152,15 +152,10 @@ fn a_new_job_starts_clean() {
 /// A note from before a repair that it tells of is marked; others are not.
 #[test]
 fn a_note_from_before_the_repair_is_marked() {
-    let note = |subject, tick, text: &str| Note {
-        subject,
-        tick,
-        text: text.into(),
-        finding: Finding::Condition(Condition::Bad),
-    };
+    let note = |subject, tick| Note { subject, tick, finding: Finding::Condition(Condition::Bad) };
     let mut app = App::new(Which::Job, seen(Place::PlantRoom));
     app.seen.tick = 900;
-    app.seen.sheet.notes = vec![note(Subject::Filter, 10, "grey"), note(Subject::Vent, 10, "nest")];
+    app.seen.sheet.notes = vec![note(Subject::Filter, 10), note(Subject::Vent, 10)];
     let marks = |app: &App| {
         let lines = quarterturn::panels::sights::sights(&app.seen);
         lines.iter().filter(|line| line.text.contains("before the repair")).count()
@@ -177,12 +172,12 @@ fn a_note_from_before_the_repair_is_marked() {
 fn a_switch_that_is_not_fitted_is_not_named() {
     let mut app = App::new(Which::Job, seen_open(PortFill::Snug));
     let fitted = window(app, 1280.0, 720.0);
-    assert!(fitted.query_by_label("Low gas switch").is_some());
+    assert!(fitted.query_by_label("Low-gas-pressure switch").is_some());
     app = App::new(Which::Job, seen_open(PortFill::Snug));
     let burners = app.seen.furnace.as_mut().and_then(|furnace| furnace.burners.as_mut()).unwrap();
     burners.low_gas_switch = quarterturn::parts::Fitted::Off;
     let bare = window(app, 1280.0, 720.0);
-    assert!(bare.query_by_label("Low gas switch").is_none());
+    assert!(bare.query_by_label("Low-gas-pressure switch").is_none());
     assert!(bare.query_by_label("Inlet pipe, no switch on it").is_some());
 }
 

@@ -33,7 +33,7 @@ fn type_into(cell: &str, text: &str, press_unit: usize) -> (Vec<Wish>, bool) {
 /// A number in the chosen unit becomes exactly that reading.
 #[test]
 fn a_typed_number_is_written_with_its_unit() {
-    let (wishes, refused) = type_into("Manifold, low, found: not written", "4.87", 0);
+    let (wishes, refused) = type_into("Manifold, low fire, found: not written", "4.87", 0);
     let reading = Reading {
         port: Port::Manifold,
         stage: Stage::Low,
@@ -44,7 +44,7 @@ fn a_typed_number_is_written_with_its_unit() {
     assert_eq!(wishes, [Wish::Act(Action::Write(reading))]);
     assert!(!refused);
 
-    let (wishes, _) = type_into("Inlet, all others on, left: not written", "−0,25", 1);
+    let (wishes, _) = type_into("Inlet, full connected load, left: not written", "−0,25", 1);
     let reading = Reading {
         port: Port::Inlet,
         stage: Stage::HighWithOthers,
@@ -59,7 +59,7 @@ fn a_typed_number_is_written_with_its_unit() {
 #[test]
 fn what_is_no_number_is_refused_in_words() {
     for bad in ["", "4.9 in", "four", "4.9.1", "1.2345", "99999999", "-", "."] {
-        let (wishes, refused) = type_into("Inlet, at rest, found: not written", bad, 0);
+        let (wishes, refused) = type_into("Inlet, lock-up, found: not written", bad, 0);
         assert_eq!(wishes, [], "{bad:?}");
         assert!(refused, "{bad:?} went unremarked");
     }

@@ -31,7 +31,7 @@ fn a_job_is_begun_by_mouse_from_the_opening_page() {
     rig.click_on("I have read this");
     rig.click_on("Start");
     assert_eq!(rig.seen().place, Place::Yard);
-    rig.click_on("Go to: Plant room");
+    rig.click_on("Go to: Furnace room");
     assert_eq!(rig.seen().place, Place::PlantRoom);
     rig.frames(4);
     let (_, shown) = rig.group("plant_room", "burner-door@on");
@@ -43,9 +43,9 @@ fn a_job_is_begun_by_mouse_from_the_opening_page() {
 fn a_click_on_the_manual_valve_shuts_it_and_turns_its_handle() {
     let mut rig = at(Place::PlantRoom);
     let (before, _) = rig.group("plant_room", "manual-valve.handle");
-    rig.click_on("Manual valve, open");
+    rig.click_on("Manual shut-off valve, open");
     rig.click_on("Shut");
-    let deg = |rig: &Rig| rig.seen().furnace.map(|f| f.cock_deg);
+    let deg = |rig: &Rig| rig.seen().furnace.map(|f| f.manual_valve.deg());
     assert_eq!(deg(&rig), Some(0));
     rig.frames(30);
     let (after, _) = rig.group("plant_room", "manual-valve.handle");
@@ -103,7 +103,7 @@ fn a_request_of_a_screen_reader_reaches_the_part() {
     let target = rig
         .named()
         .into_iter()
-        .find(|(label, ..)| label.starts_with("Manual valve"))
+        .find(|(label, ..)| label.starts_with("Manual shut-off valve"))
         .map(|(_, id, _)| id)
         .expect("the valve has a name");
     rig.app.world_mut().write_message(ActionRequest(accesskit::ActionRequest {
@@ -114,7 +114,7 @@ fn a_request_of_a_screen_reader_reaches_the_part() {
     }));
     rig.frames(4);
     rig.click_on("Shut");
-    assert_eq!(rig.seen().furnace.map(|f| f.cock_deg), Some(0));
+    assert_eq!(rig.seen().furnace.map(|f| f.manual_valve.deg()), Some(0));
 }
 
 /// Any size of window: the page stays whole, in its shape, inside it; its parts lie on the page.
@@ -152,7 +152,7 @@ fn a_closed_door_hides_the_gas_valve() {
         rig.app.world().resource::<Boxes>().0.iter().any(|part| part.id == id)
     };
     assert!(boxes(&rig, "burner-door") && !boxes(&rig, "valve-switch"));
-    rig.click_on("Go to: Plant room");
+    rig.click_on("Go to: Furnace room");
     rig.click_on("Burner door");
     rig.click_on("Take the burner door off");
     rig.click_on("Go to: Gas valve");

@@ -52,8 +52,10 @@ fn write(rig: &mut Rig, reading: Reading) {
         Port::Manifold => "Manifold",
     };
     let stage = match reading.stage {
-        Stage::Rest | Stage::Low | Stage::High => reading.stage.label(),
-        Stage::HighWithOthers => "all others on",
+        Stage::Rest => "lock-up",
+        Stage::Low => "low fire",
+        Stage::High => "high fire",
+        Stage::HighWithOthers => "full connected load",
     };
     let phase = match reading.phase {
         Phase::Found => "found",

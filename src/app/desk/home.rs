@@ -67,7 +67,7 @@ impl HomeDesk {
         other
             .map(|(_, text)| text.as_str())
             .or_else(|| builtin::find(id).map(|found| found.text))
-            .ok_or_else(|| format!("There is no job called `{id}`."))
+            .ok_or_else(|| t!("desk-no-job", id = id))
     }
 
     fn journal(&self, header: Header) -> Box<dyn Journal> {
@@ -98,7 +98,7 @@ fn parse(text: &str) -> Result<Scenario, String> {
 fn read(file: &Path) -> Result<Record, String> {
     let length = std::fs::metadata(file).map_err(|error| error.to_string())?.len();
     if length > u64::try_from(MAX_BYTES).unwrap_or(u64::MAX) {
-        return Err("The record is too large.".to_owned());
+        return Err(t!("desk-record-too-large").to_owned());
     }
     let bytes = std::fs::read(file).map_err(|error| error.to_string())?;
     record::read(&bytes).map_err(|fault| fault.message)
@@ -125,9 +125,9 @@ impl Desk for HomeDesk {
                     fuel: scenario
                         .fuels()
                         .iter()
-                        .map(|it| it.label())
-                        .collect::<Vec<_>>()
-                        .join(" or "),
+                        .map(|it| it.label().to_owned())
+                        .reduce(|one, other| t!("desk-fuel-or", one = one, other = other))
+                        .unwrap_or_default(),
                     step: scenario.step_of_ladder(),
                     aim: scenario.aim.unwrap_or_default(),
                     competencies: scenario
@@ -151,7 +151,11 @@ impl Desk for HomeDesk {
                 let title = parse(&record.header.scenario.text).ok()?.title;
                 let minutes = record.last_tick() / (60 * TICKS_PER_S);
                 let name = file.file_name()?.to_str()?.to_owned();
-                Some(Unfinished { id: name, title, text: format!("{minutes} minutes in") })
+                Some(Unfinished {
+                    id: name,
+                    title,
+                    text: t!("desk-minutes-in", minutes = minutes.to_string()),
+                })
             })
             .collect()
     }
@@ -173,7 +177,7 @@ impl Desk for HomeDesk {
     fn keep_settings(&mut self, settings: &Settings) {
         let Some(file) = &self.settings_file else { return };
         if let Err(error) = write_whole(file, settings) {
-            eprintln!("quarterturn: the settings could not be kept: {error}");
+            eprintln!("{}", t!("desk-settings-not-kept", error = error.to_string()));
         }
     }
 
@@ -202,7 +206,7 @@ impl Desk for HomeDesk {
     }
 
     fn resume(&mut self, id: &str) -> Result<Attempt, String> {
-        let missing = || format!("There is no attempt called `{id}`.");
+        let missing = || t!("desk-no-attempt", id = id);
         let file = self
             .record_files()
             .into_iter()
@@ -255,7 +259,7 @@ impl Desk for HomeDesk {
                     && let Err(error) =
                         results::add(folder, finished.scenario, text, finished.seed, &marks)
                 {
-                    eprintln!("quarterturn: the result could not be kept: {error}");
+                    eprintln!("{}", t!("desk-result-not-kept", error = error.to_string()));
                 }
                 view
             }

@@ -11,6 +11,7 @@ use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 use super::Journal;
 use crate::bench::Bench;
+use crate::bench::run;
 use crate::hands::action::Action;
 use crate::record::{Ended, Header, Note, Recorder, Sink, SinkError, Writer};
 
@@ -141,19 +142,7 @@ impl Journal for RecordJournal {
         self.open_new();
         let Some(recorder) = &mut self.recorder else { return };
         let mut again = Bench::new(bench.setup().clone());
-        let mut next = done.iter().peekable();
-        loop {
-            while let Some((_, action)) = next.next_if(|(at, _)| *at <= again.tick()) {
-                // A refused action stands in the record as well.
-                let _refused = again.apply(action);
-                recorder.acted(&again, action);
-            }
-            if again.tick() >= bench.tick() {
-                break;
-            }
-            recorder.ticked(&again);
-            again.step();
-        }
+        run::play_again(&mut again, done, bench.tick(), recorder);
         recorder.note(&again, Note::WentBack);
         for _ in 0..self.job_hints {
             recorder.note(&again, Note::JobHint);
@@ -219,7 +208,7 @@ impl Sink for Lines {
         }
         self.to
             .send(line.to_owned())
-            .map_err(|_| SinkError { message: "the record's file is closed".to_owned() })
+            .map_err(|_| SinkError { message: t!("desk-record-closed").to_owned() })
     }
 }
 

@@ -2,6 +2,7 @@
 
 use super::Finished;
 use crate::bench::Bench;
+use crate::bench::run;
 use crate::hands::action::Action;
 use crate::marking::debrief::debrief;
 use crate::marking::evaluate::Marks;
@@ -18,7 +19,7 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
     let book = match scenario.marking.rule_book() {
         Ok(book) => book,
         Err(error) => {
-            let result = format!("The rules cannot be read: {error}.");
+            let result = t!("marked-no-rules", error = error.to_string());
             let title = finished.bench.setup().card.title.clone();
             return (DebriefView { title, result, ..DebriefView::default() }, None);
         }
@@ -31,15 +32,15 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
     match finished.bench.over() {
         Some(Over::HandedOver(_)) => {}
         Some(Over::Ignition) => {
-            view.result = format!("Stopped: gas ignited where it must not. {}", view.result);
+            view.result = t!("marked-ignited", result = view.result);
         }
-        None => view.result = format!("Not ended. {}", view.result),
+        None => view.result = t!("marked-not-ended", result = view.result),
     }
     view.in_this_job = Some(in_this_job(finished.bench.setup()));
     view.note = scenario.debrief.clone().unwrap_or_default();
     view.hints = match (finished.hints_taken, scenario.hints.len()) {
         (_, 0) => String::new(),
-        (taken, all) => format!("{taken} of the {all} hints on this job taken."),
+        (taken, all) => t!("marked-hints", taken = taken, all = all),
     };
     (view, Some(marks))
 }
@@ -48,17 +49,7 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
 fn observed(setup: Setup, done: &[(u64, Action)], until: u64) -> Observer {
     let mut bench = Bench::new(setup);
     let mut observer = Observer::new(&bench);
-    let mut next = done.iter().peekable();
-    loop {
-        while let Some((_, action)) = next.next_if(|(tick, _)| *tick <= bench.tick()) {
-            // A refusal is among the events.
-            let _refused = bench.apply(action);
-        }
-        let events = bench.take_events();
-        observer.tick(&bench, events);
-        if bench.tick() >= until || bench.over().is_some() {
-            return observer;
-        }
-        bench.step();
-    }
+    run::play_again(&mut bench, done, until, &mut observer);
+    run::tell(&mut bench, &mut observer);
+    observer
 }

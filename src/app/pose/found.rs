@@ -3,7 +3,7 @@
 
 use crate::catalogue::repair::Repair;
 use crate::parts::Subject;
-use crate::senses::seen::{Condition, Finding, Seen};
+use crate::senses::seen::Seen;
 
 /// What is known of it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,7 +75,7 @@ fn known(seen: &Seen, subject: Subject, hands: &[Repair]) -> Known {
     match (note, last(seen, hands)) {
         (Some(note), Some((repair, tick))) if tick >= note.tick => Known::Worked(repair),
         (None, Some((repair, _))) => Known::Worked(repair),
-        (Some(note), _) if note.finding == Finding::Condition(Condition::Bad) => Known::Faulty,
+        (Some(note), _) if note.is_bad() => Known::Faulty,
         (Some(_), _) => Known::Sound,
         (None, None) => Known::Nothing,
     }

@@ -56,13 +56,13 @@ pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
 
 fn handle(part: &str, seen: &Seen) -> Option<Pose> {
     let furnace = seen.furnace.as_ref();
-    let degrees = match Cock::from_id(part)? {
-        Cock::Furnace => furnace?.cock_deg,
-        Cock::WaterHeater => furnace?.water_heater.cock_deg,
-        Cock::Range => seen.hall.as_ref()?.range.cock_deg,
-        Cock::Supply => seen.yard.as_ref()?.cock_deg,
+    let handle = match Cock::from_id(part)? {
+        Cock::Furnace => furnace?.manual_valve,
+        Cock::WaterHeater => furnace?.water_heater.handle,
+        Cock::Range => seen.hall.as_ref()?.range.handle,
+        Cock::Supply => seen.yard.as_ref()?.supply_valve,
     };
-    Some(Pose::turned(90.0 - f32::from(degrees)))
+    Some(Pose::turned(90.0 - f32::from(handle.deg())))
 }
 
 fn lever(part: &str, seen: &Seen) -> Option<Pose> {

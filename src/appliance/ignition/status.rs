@@ -1,10 +1,11 @@
-//! What the control says: a line in plain words, and the flashes of its lamp. The signs with their
-//! flashes are what is printed inside the panel door.
+//! What the control says, and the flashes of its lamp. The lines of the chart with their flashes are
+//! what is printed inside the panel door.
 //!
 //! **Source.** Flashes, their lengths and the words are our own; no maker's code is behind them.
 //! **Checked.** `tests/core/appliance/ignition_refusals.rs`.
 
 use super::{Cause, Control, ControlState as S};
+use serde::Serialize;
 
 /// A flash of the status lamp.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -17,7 +18,7 @@ pub enum Flash {
 
 /// A line of the chart on the panel door.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Sign {
+pub enum ChartLine {
     /// At rest.
     Rest,
     /// Starting, burning or coming to rest.
@@ -44,7 +45,7 @@ pub enum Sign {
     RolloutOpen,
 }
 
-impl Sign {
+impl ChartLine {
     /// The chart, in its printed order.
     pub const ALL: [Self; 12] = [
         Self::Rest,
@@ -101,95 +102,326 @@ impl Sign {
     }
 }
 
-impl Control {
-    /// The line of the chart that its lamp shows.
+/// Current through the flame, as the control judges it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+pub enum FlameCurrent {
+    /// Enough.
+    Sound,
+    /// So small that the control says so.
+    Weak,
+}
+
+/// Reason why a try to light failed, or a flame did not last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+pub enum Failure {
+    /// Gas was on, and no flame was felt.
+    NoFlame,
+    /// A flame was felt and was lost again.
+    FlameLost,
+    /// The low pressure switch did not close.
+    PressureSwitch,
+    /// The low-gas switch stayed open.
+    GasPressure,
+}
+
+/// What the control says of itself.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+pub enum ControlStatus {
+    /// Without power the lamp is dark.
+    NoPower,
+    /// At rest, and no call comes in.
+    NoCall,
+    /// At rest: the pressure switch is closed with the inducer still, so nothing starts.
+    SwitchClosedAtRest,
+    /// The inducer comes up to speed.
+    InducerStarting,
+    /// The low pressure switch is awaited.
+    AwaitsPressureSwitch,
+    /// The low-gas switch is awaited.
+    AwaitsGasPressure,
+    /// Purging before light-up.
+    PrePurge,
+    /// The igniter warms.
+    IgniterWarming,
+    /// Gas is on and no flame is felt yet.
+    TrialForIgnition,
+    /// A flame is felt and has to last.
+    FlameProving,
+    /// Burning, the blower still to come.
+    BlowerToCome(FlameCurrent),
+    /// Burning on low.
+    BurningLow(FlameCurrent),
+    /// Burning on low, the second stage called.
+    HighCalled,
+    /// The inducer goes to its higher speed.
+    InducerToHigh,
+    /// The high pressure switch is awaited.
+    AwaitsHighPressureSwitch,
+    /// Burning on high.
+    BurningHigh(FlameCurrent),
+    /// The limit is open and the gas off.
+    LimitOpen,
+    /// A roll-out switch is open and the gas off.
+    RolloutOpen,
+    /// Purging after the gas was shut.
+    PostPurge,
+    /// The blower takes the last heat away.
+    BlowerOffDelay,
+    /// Between two tries.
+    Retry(Failure),
+    /// No further try for an hour, or until the power is cut.
+    LockedOut(Failure),
+    /// Locked out because a flame is felt with the gas shut.
+    StrayFlame,
+}
+
+impl ControlStatus {
+    /// Everything that the control can say.
+    pub const ALL: [Self; 32] = [
+        Self::NoPower,
+        Self::NoCall,
+        Self::SwitchClosedAtRest,
+        Self::InducerStarting,
+        Self::AwaitsPressureSwitch,
+        Self::AwaitsGasPressure,
+        Self::PrePurge,
+        Self::IgniterWarming,
+        Self::TrialForIgnition,
+        Self::FlameProving,
+        Self::BlowerToCome(FlameCurrent::Sound),
+        Self::BlowerToCome(FlameCurrent::Weak),
+        Self::BurningLow(FlameCurrent::Sound),
+        Self::BurningLow(FlameCurrent::Weak),
+        Self::HighCalled,
+        Self::InducerToHigh,
+        Self::AwaitsHighPressureSwitch,
+        Self::BurningHigh(FlameCurrent::Sound),
+        Self::BurningHigh(FlameCurrent::Weak),
+        Self::LimitOpen,
+        Self::RolloutOpen,
+        Self::PostPurge,
+        Self::BlowerOffDelay,
+        Self::Retry(Failure::NoFlame),
+        Self::Retry(Failure::FlameLost),
+        Self::Retry(Failure::PressureSwitch),
+        Self::Retry(Failure::GasPressure),
+        Self::LockedOut(Failure::NoFlame),
+        Self::LockedOut(Failure::FlameLost),
+        Self::LockedOut(Failure::PressureSwitch),
+        Self::LockedOut(Failure::GasPressure),
+        Self::StrayFlame,
+    ];
+
+    /// The status in plain words, with the reason where the control does not go on.
     #[must_use]
-    pub fn sign(&self) -> Sign {
-        match self.state {
-            S::Standby if self.cause == Cause::SwitchClosedAtRest => Sign::SwitchClosed,
-            S::Standby => Sign::Rest,
-            S::PressureSwitchProving if self.cause == Cause::LowGas => Sign::LowGas,
-            S::PressureSwitchProving => Sign::SwitchOpen,
-            S::HighPressureSwitchProving => Sign::HighSwitchOpen,
-            S::Retry => Sign::Retry,
-            S::Lockout if self.cause == Cause::StrayFlame => Sign::StrayFlame,
-            S::Lockout => Sign::LockedOut,
-            S::LimitOpen => Sign::LimitOpen,
-            S::RolloutOpen => Sign::RolloutOpen,
-            S::BlowerOnDelay | S::LowStage | S::HighStageCall | S::HighInducer | S::HighStage
-                if self.weak_flame =>
-            {
-                Sign::WeakFlame
-            }
-            S::BlowerOnDelay
-            | S::LowStage
-            | S::HighStageCall
-            | S::HighInducer
-            | S::HighStage
-            | S::InducerStart
-            | S::PrePurge
-            | S::IgniterWarmUp
-            | S::TrialForIgnition
-            | S::FlameProving
-            | S::PostPurge
-            | S::BlowerOffDelay => Sign::Working,
+    pub fn words(self) -> &'static str {
+        use FlameCurrent::{Sound, Weak};
+        match self {
+            Self::NoPower => "dark, no power",
+            Self::NoCall => "waiting, no call for heat",
+            Self::SwitchClosedAtRest => "not starting, pressure switch closed at rest",
+            Self::InducerStarting => "inducer starting",
+            Self::AwaitsPressureSwitch => "waiting for the pressure switch",
+            Self::AwaitsGasPressure => "waiting for gas pressure, low-gas switch open",
+            Self::PrePurge => "purging before light-up",
+            Self::IgniterWarming => "igniter warming",
+            Self::TrialForIgnition => "gas on, waiting for flame",
+            Self::FlameProving => "flame there, proving it",
+            Self::BlowerToCome(Sound) => "burning, blower to come",
+            Self::BlowerToCome(Weak) => "burning, blower to come, flame current weak",
+            Self::BurningLow(Sound) => "burning on low",
+            Self::BurningLow(Weak) => "burning on low, flame current weak",
+            Self::HighCalled => "high stage called",
+            Self::InducerToHigh => "inducer to high",
+            Self::AwaitsHighPressureSwitch => "waiting for the high pressure switch",
+            Self::BurningHigh(Sound) => "burning on high",
+            Self::BurningHigh(Weak) => "burning on high, flame current weak",
+            Self::LimitOpen => "limit open, gas off",
+            Self::RolloutOpen => "roll-out switch open, gas off",
+            Self::PostPurge => "purging after burning",
+            Self::BlowerOffDelay => "blower clearing the heat",
+            Self::Retry(failure) => failure.retry_words(),
+            Self::LockedOut(failure) => failure.lockout_words(),
+            Self::StrayFlame => "locked out, flame felt with the gas shut",
         }
     }
 
-    /// The state in plain words, with the reason where the control does not go on.
+    /// Every status whose words begin with these.
     #[must_use]
-    pub fn status(&self) -> &'static str {
+    pub fn beginning_with(words: &str) -> Vec<Self> {
+        Self::ALL.into_iter().filter(|status| status.words().starts_with(words)).collect()
+    }
+
+    /// Why it failed, while it waits for another try or is locked out for want of a flame.
+    #[must_use]
+    pub fn failure(self) -> Option<Failure> {
+        if let Self::Retry(failure) | Self::LockedOut(failure) = self {
+            Some(failure)
+        } else {
+            None
+        }
+    }
+
+    /// Whether it burns on low.
+    #[must_use]
+    pub fn burns_on_low(self) -> bool {
+        matches!(self, Self::BurningLow(_))
+    }
+
+    /// Whether it burns on high.
+    #[must_use]
+    pub fn burns_on_high(self) -> bool {
+        matches!(self, Self::BurningHigh(_))
+    }
+
+    /// Whether the control has stopped on the way: it waits to try again, is locked out, or a limit or
+    /// roll-out switch is open.
+    #[must_use]
+    pub fn is_stopped(self) -> bool {
+        match self {
+            Self::Retry(_)
+            | Self::LockedOut(_)
+            | Self::StrayFlame
+            | Self::LimitOpen
+            | Self::RolloutOpen => true,
+            Self::NoPower
+            | Self::NoCall
+            | Self::SwitchClosedAtRest
+            | Self::InducerStarting
+            | Self::AwaitsPressureSwitch
+            | Self::AwaitsGasPressure
+            | Self::PrePurge
+            | Self::IgniterWarming
+            | Self::TrialForIgnition
+            | Self::FlameProving
+            | Self::BlowerToCome(_)
+            | Self::BurningLow(_)
+            | Self::HighCalled
+            | Self::InducerToHigh
+            | Self::AwaitsHighPressureSwitch
+            | Self::BurningHigh(_)
+            | Self::PostPurge
+            | Self::BlowerOffDelay => false,
+        }
+    }
+
+    /// The line of the chart for it; none while the lamp is dark.
+    #[must_use]
+    pub fn chart_line(self) -> Option<ChartLine> {
+        Some(match self {
+            Self::NoPower => return None,
+            Self::NoCall => ChartLine::Rest,
+            Self::SwitchClosedAtRest => ChartLine::SwitchClosed,
+            Self::AwaitsPressureSwitch => ChartLine::SwitchOpen,
+            Self::AwaitsGasPressure => ChartLine::LowGas,
+            Self::AwaitsHighPressureSwitch => ChartLine::HighSwitchOpen,
+            Self::BlowerToCome(FlameCurrent::Weak)
+            | Self::BurningLow(FlameCurrent::Weak)
+            | Self::BurningHigh(FlameCurrent::Weak) => ChartLine::WeakFlame,
+            Self::BlowerToCome(FlameCurrent::Sound)
+            | Self::BurningLow(FlameCurrent::Sound)
+            | Self::BurningHigh(FlameCurrent::Sound)
+            | Self::InducerStarting
+            | Self::PrePurge
+            | Self::IgniterWarming
+            | Self::TrialForIgnition
+            | Self::FlameProving
+            | Self::HighCalled
+            | Self::InducerToHigh
+            | Self::PostPurge
+            | Self::BlowerOffDelay => ChartLine::Working,
+            Self::LimitOpen => ChartLine::LimitOpen,
+            Self::RolloutOpen => ChartLine::RolloutOpen,
+            Self::Retry(_) => ChartLine::Retry,
+            Self::LockedOut(_) => ChartLine::LockedOut,
+            Self::StrayFlame => ChartLine::StrayFlame,
+        })
+    }
+}
+
+impl Failure {
+    fn retry_words(self) -> &'static str {
+        match self {
+            Self::NoFlame => "no flame, trying again soon",
+            Self::FlameLost => "flame lost, trying again soon",
+            Self::PressureSwitch => "pressure switch did not close, trying again soon",
+            Self::GasPressure => "gas pressure too low, trying again soon",
+        }
+    }
+
+    fn lockout_words(self) -> &'static str {
+        match self {
+            Self::NoFlame => "locked out after its tries",
+            Self::FlameLost => "locked out, flame lost too often",
+            Self::PressureSwitch => "locked out, pressure switch did not close",
+            Self::GasPressure => "locked out, gas pressure too low",
+        }
+    }
+}
+
+impl Control {
+    /// The line of the chart that its lamp shows while it has power.
+    #[must_use]
+    pub fn chart_line(&self) -> ChartLine {
+        // Two states on the way to high do not speak of the flame; the lamp does.
+        let on_the_way = matches!(self.state, S::HighStageCall | S::HighInducer);
+        if on_the_way && self.weak_flame {
+            return ChartLine::WeakFlame;
+        }
+        self.status().chart_line().unwrap_or(ChartLine::Rest)
+    }
+
+    /// What it says while it has power.
+    #[must_use]
+    pub fn status(&self) -> ControlStatus {
+        let current = if self.weak_flame { FlameCurrent::Weak } else { FlameCurrent::Sound };
         match self.state {
             S::Standby => match self.cause {
-                Cause::SwitchClosedAtRest => "not starting, pressure switch closed at rest",
-                _ => "waiting, no call for heat",
+                Cause::SwitchClosedAtRest => ControlStatus::SwitchClosedAtRest,
+                Cause::Nothing
+                | Cause::SwitchOpen
+                | Cause::LowGas
+                | Cause::NoFlame
+                | Cause::FlameLost
+                | Cause::StrayFlame => ControlStatus::NoCall,
             },
-            S::InducerStart => "inducer starting",
+            S::InducerStart => ControlStatus::InducerStarting,
             S::PressureSwitchProving => match self.cause {
-                Cause::LowGas => "waiting for gas pressure, low-gas switch open",
-                _ => "waiting for the pressure switch",
+                Cause::LowGas => ControlStatus::AwaitsGasPressure,
+                Cause::Nothing
+                | Cause::SwitchOpen
+                | Cause::SwitchClosedAtRest
+                | Cause::NoFlame
+                | Cause::FlameLost
+                | Cause::StrayFlame => ControlStatus::AwaitsPressureSwitch,
             },
-            S::PrePurge => "purging before light-up",
-            S::IgniterWarmUp => "igniter warming",
-            S::TrialForIgnition => "gas on, waiting for flame",
-            S::FlameProving => "flame there, proving it",
-            S::BlowerOnDelay if self.weak_flame => "burning, blower to come, flame current weak",
-            S::BlowerOnDelay => "burning, blower to come",
-            S::LowStage if self.weak_flame => "burning on low, flame current weak",
-            S::LowStage => "burning on low",
-            S::HighStageCall => "high stage called",
-            S::HighInducer => "inducer to high",
-            S::HighPressureSwitchProving => "waiting for the high pressure switch",
-            S::HighStage if self.weak_flame => "burning on high, flame current weak",
-            S::HighStage => "burning on high",
-            S::LimitOpen => "limit open, gas off",
-            S::RolloutOpen => "roll-out switch open, gas off",
-            S::PostPurge => "purging after burning",
-            S::BlowerOffDelay => "blower clearing the heat",
-            S::Retry => self.retry_words(),
-            S::Lockout => self.lockout_words(),
+            S::PrePurge => ControlStatus::PrePurge,
+            S::IgniterWarmUp => ControlStatus::IgniterWarming,
+            S::TrialForIgnition => ControlStatus::TrialForIgnition,
+            S::FlameProving => ControlStatus::FlameProving,
+            S::BlowerOnDelay => ControlStatus::BlowerToCome(current),
+            S::LowStage => ControlStatus::BurningLow(current),
+            S::HighStageCall => ControlStatus::HighCalled,
+            S::HighInducer => ControlStatus::InducerToHigh,
+            S::HighPressureSwitchProving => ControlStatus::AwaitsHighPressureSwitch,
+            S::HighStage => ControlStatus::BurningHigh(current),
+            S::LimitOpen => ControlStatus::LimitOpen,
+            S::RolloutOpen => ControlStatus::RolloutOpen,
+            S::PostPurge => ControlStatus::PostPurge,
+            S::BlowerOffDelay => ControlStatus::BlowerOffDelay,
+            S::Retry => ControlStatus::Retry(self.failure()),
+            S::Lockout if self.cause == Cause::StrayFlame => ControlStatus::StrayFlame,
+            S::Lockout => ControlStatus::LockedOut(self.failure()),
         }
     }
 
-    fn retry_words(&self) -> &'static str {
+    fn failure(&self) -> Failure {
         match self.cause {
-            Cause::FlameLost => "flame lost, trying again soon",
-            Cause::SwitchOpen => "pressure switch did not close, trying again soon",
-            Cause::LowGas => "gas pressure too low, trying again soon",
+            Cause::FlameLost => Failure::FlameLost,
+            Cause::SwitchOpen => Failure::PressureSwitch,
+            Cause::LowGas => Failure::GasPressure,
             Cause::Nothing | Cause::SwitchClosedAtRest | Cause::NoFlame | Cause::StrayFlame => {
-                "no flame, trying again soon"
-            }
-        }
-    }
-
-    fn lockout_words(&self) -> &'static str {
-        match self.cause {
-            Cause::StrayFlame => "locked out, flame felt with the gas shut",
-            Cause::FlameLost => "locked out, flame lost too often",
-            Cause::SwitchOpen => "locked out, pressure switch did not close",
-            Cause::LowGas => "locked out, gas pressure too low",
-            Cause::Nothing | Cause::SwitchClosedAtRest | Cause::NoFlame => {
-                "locked out after its tries"
+                Failure::NoFlame
             }
         }
     }

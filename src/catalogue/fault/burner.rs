@@ -12,7 +12,7 @@ use crate::units::P_STD_PA;
 
 const FAMILY: Family = Family::Burner;
 
-pub(super) const PLUGGED_ORIFICE: Entry = Entry {
+pub(crate) const PLUGGED_ORIFICE: Entry = Entry {
     number: 39,
     name: "plugged_orifice",
     family: FAMILY,
@@ -39,7 +39,7 @@ pub(super) const PLUGGED_ORIFICE: Entry = Entry {
     },
 };
 
-pub(super) const OVERSIZE_ORIFICES: Entry = Entry {
+pub(crate) const OVERSIZE_ORIFICES: Entry = Entry {
     number: 40,
     name: "oversize_orifices",
     family: FAMILY,
@@ -55,7 +55,7 @@ pub(super) const OVERSIZE_ORIFICES: Entry = Entry {
     },
 };
 
-pub(super) const LEAN_GAS: Entry = Entry {
+pub(crate) const LEAN_GAS: Entry = Entry {
     number: 41,
     name: "lean_gas",
     family: FAMILY,
@@ -83,7 +83,7 @@ pub(super) const LEAN_GAS: Entry = Entry {
     },
 };
 
-pub(super) const NOT_DERATED_FOR_ALTITUDE: Entry = Entry {
+pub(crate) const NOT_DERATED_FOR_ALTITUDE: Entry = Entry {
     number: 42,
     name: "not_derated_for_altitude",
     family: FAMILY,
@@ -99,7 +99,7 @@ pub(super) const NOT_DERATED_FOR_ALTITUDE: Entry = Entry {
     },
 };
 
-pub(super) const DELAYED_IGNITION: Entry = Entry {
+pub(crate) const DELAYED_IGNITION: Entry = Entry {
     number: 43,
     name: "delayed_ignition",
     family: FAMILY,
@@ -120,7 +120,7 @@ pub(super) const DELAYED_IGNITION: Entry = Entry {
     apply: |setup, late_s| setup.condition.burners.late_s = late_s,
 };
 
-pub(super) const HOLED_EXCHANGER: Entry = Entry {
+pub(crate) const HOLED_EXCHANGER: Entry = Entry {
     number: 44,
     name: "holed_exchanger",
     family: FAMILY,
@@ -141,7 +141,7 @@ pub(super) const HOLED_EXCHANGER: Entry = Entry {
     apply: |setup, share| setup.condition.burners.exchanger_hole = share,
 };
 
-pub(super) const BLOCKED_VENT: Entry = Entry {
+pub(crate) const BLOCKED_VENT: Entry = Entry {
     number: 45,
     name: "blocked_vent",
     family: FAMILY,
@@ -159,7 +159,7 @@ pub(super) const BLOCKED_VENT: Entry = Entry {
     apply: |setup, share| setup.condition.air.vent_blocked = share,
 };
 
-pub(super) const BLOCKED_INTAKE: Entry = Entry {
+pub(crate) const BLOCKED_INTAKE: Entry = Entry {
     number: 45,
     name: "blocked_intake",
     family: FAMILY,

@@ -16,7 +16,7 @@ use crate::setup::{Tripped, Wire};
 
 const FAMILY: Family = Family::Control;
 
-pub(super) const DIRTY_FLAME_ROD: Entry = Entry {
+pub(crate) const DIRTY_FLAME_ROD: Entry = Entry {
     number: 46,
     name: "dirty_flame_rod",
     family: FAMILY,
@@ -31,7 +31,7 @@ pub(super) const DIRTY_FLAME_ROD: Entry = Entry {
     apply: |setup, share| setup.condition.burners.rod_dirty = share,
 };
 
-pub(super) const POOR_BURNER_GROUND: Entry = Entry {
+pub(crate) const POOR_BURNER_GROUND: Entry = Entry {
     number: 47,
     name: "poor_burner_ground",
     family: FAMILY,
@@ -47,7 +47,7 @@ pub(super) const POOR_BURNER_GROUND: Entry = Entry {
     apply: |setup, share| setup.condition.burners.ground_poor = share,
 };
 
-pub(super) const WEAK_IGNITER: Entry = Entry {
+pub(crate) const WEAK_IGNITER: Entry = Entry {
     number: 48,
     name: "weak_igniter",
     family: FAMILY,
@@ -62,7 +62,7 @@ pub(super) const WEAK_IGNITER: Entry = Entry {
     apply: |setup, share| setup.condition.burners.igniter_weak = share,
 };
 
-pub(super) const LOW_PRESSURE_SWITCH_OPEN: Entry = Entry {
+pub(crate) const LOW_PRESSURE_SWITCH_OPEN: Entry = Entry {
     number: 49,
     name: "low_pressure_switch_open",
     family: FAMILY,
@@ -77,7 +77,7 @@ pub(super) const LOW_PRESSURE_SWITCH_OPEN: Entry = Entry {
     apply: |setup, _| setup.condition.sensing.low = SwitchState::StuckOpen,
 };
 
-pub(super) const SPLIT_DRAFT_HOSE: Entry = Entry {
+pub(crate) const SPLIT_DRAFT_HOSE: Entry = Entry {
     number: 49,
     name: "split_draft_hose",
     family: FAMILY,
@@ -93,7 +93,7 @@ pub(super) const SPLIT_DRAFT_HOSE: Entry = Entry {
     apply: |setup, _| setup.condition.sensing.hose = Hose::Split,
 };
 
-pub(super) const DRAFT_HOSE_OFF: Entry = Entry {
+pub(crate) const DRAFT_HOSE_OFF: Entry = Entry {
     number: 49,
     name: "draft_hose_off",
     family: FAMILY,
@@ -108,7 +108,7 @@ pub(super) const DRAFT_HOSE_OFF: Entry = Entry {
     apply: |setup, _| setup.condition.sensing.hose = Hose::Off,
 };
 
-pub(super) const LOW_PRESSURE_SWITCH_CLOSED: Entry = Entry {
+pub(crate) const LOW_PRESSURE_SWITCH_CLOSED: Entry = Entry {
     number: 50,
     name: "low_pressure_switch_closed",
     family: FAMILY,
@@ -120,7 +120,7 @@ pub(super) const LOW_PRESSURE_SWITCH_CLOSED: Entry = Entry {
     apply: |setup, _| setup.condition.sensing.low = SwitchState::StuckClosed,
 };
 
-pub(super) const BLOCKED_CONDENSATE_TRAP: Entry = Entry {
+pub(crate) const BLOCKED_CONDENSATE_TRAP: Entry = Entry {
     number: 51,
     name: "blocked_condensate_trap",
     family: FAMILY,
@@ -142,7 +142,7 @@ pub(super) const BLOCKED_CONDENSATE_TRAP: Entry = Entry {
     apply: |setup, pa| setup.condition.sensing.water_pa = pa,
 };
 
-pub(super) const DRY_CONDENSATE_TRAP: Entry = Entry {
+pub(crate) const DRY_CONDENSATE_TRAP: Entry = Entry {
     number: 51,
     name: "dry_condensate_trap",
     family: FAMILY,
@@ -163,7 +163,7 @@ pub(super) const DRY_CONDENSATE_TRAP: Entry = Entry {
     apply: |setup, share| setup.condition.air.trap_leak = share,
 };
 
-pub(super) const HIGH_PRESSURE_SWITCH_OPEN: Entry = Entry {
+pub(crate) const HIGH_PRESSURE_SWITCH_OPEN: Entry = Entry {
     number: 52,
     name: "high_pressure_switch_open",
     family: FAMILY,
@@ -178,7 +178,7 @@ pub(super) const HIGH_PRESSURE_SWITCH_OPEN: Entry = Entry {
     apply: |setup, _| setup.condition.sensing.high = SwitchState::StuckOpen,
 };
 
-pub(super) const BLOCKED_FILTER: Entry = Entry {
+pub(crate) const BLOCKED_FILTER: Entry = Entry {
     number: 53,
     name: "blocked_filter",
     family: FAMILY,
@@ -190,7 +190,7 @@ pub(super) const BLOCKED_FILTER: Entry = Entry {
     apply: |setup, share| setup.condition.air.filter_blocked = share,
 };
 
-pub(super) const CLOSED_REGISTERS: Entry = Entry {
+pub(crate) const CLOSED_REGISTERS: Entry = Entry {
     number: 53,
     name: "closed_registers",
     family: FAMILY,
@@ -202,7 +202,7 @@ pub(super) const CLOSED_REGISTERS: Entry = Entry {
     apply: |setup, share| setup.condition.air.registers_closed = share,
 };
 
-pub(super) const TRIPPED_ROLL_OUT: Entry = Entry {
+pub(crate) const TRIPPED_ROLL_OUT: Entry = Entry {
     number: 54,
     name: "tripped_roll_out",
     family: FAMILY,
@@ -218,7 +218,7 @@ pub(super) const TRIPPED_ROLL_OUT: Entry = Entry {
     apply: |setup, _| setup.condition.control.rollout = Tripped::Yes,
 };
 
-pub(super) const VALVE_SWITCH_OFF: Entry = Entry {
+pub(crate) const VALVE_SWITCH_OFF: Entry = Entry {
     number: 55,
     name: "valve_switch_off",
     family: FAMILY,
@@ -236,7 +236,7 @@ pub(super) const VALVE_SWITCH_OFF: Entry = Entry {
     apply: |setup, _| setup.found.valve_switch = OnOff::Off,
 };
 
-pub(super) const DEAD_THERMOSTAT_CIRCUIT: Entry = Entry {
+pub(crate) const DEAD_THERMOSTAT_CIRCUIT: Entry = Entry {
     number: 56,
     name: "dead_thermostat_circuit",
     family: FAMILY,

@@ -232,12 +232,12 @@ fn rounded(value: f64) -> f64 {
 }
 
 /// Fits everywhere.
-pub(super) fn anywhere(_: &Setup) -> Option<&'static str> {
+pub(crate) fn anywhere(_: &Setup) -> Option<&'static str> {
     None
 }
 
 /// Fits a propane supply from a tank.
-pub(super) fn tank(setup: &Setup) -> Option<&'static str> {
+pub(crate) fn tank(setup: &Setup) -> Option<&'static str> {
     match setup.supply.kind {
         crate::setup::SupplyKind::Tank { .. } => None,
         crate::setup::SupplyKind::Meter { .. } => Some("there is no tank on this job"),
@@ -245,7 +245,7 @@ pub(super) fn tank(setup: &Setup) -> Option<&'static str> {
 }
 
 /// Fits a natural-gas supply through a meter.
-pub(super) fn meter(setup: &Setup) -> Option<&'static str> {
+pub(crate) fn meter(setup: &Setup) -> Option<&'static str> {
     match setup.supply.kind {
         crate::setup::SupplyKind::Meter { .. } => None,
         crate::setup::SupplyKind::Tank { .. } => Some("there is no gas main on this job"),

@@ -16,7 +16,7 @@ use crate::units::PressureUnit;
 
 const FAMILY: Family = Family::Measuring;
 
-pub(super) const METER_ZERO_OFF: Entry = Entry {
+pub(crate) const METER_ZERO_OFF: Entry = Entry {
     number: 57,
     name: "meter_zero_off",
     family: FAMILY,
@@ -33,7 +33,7 @@ pub(super) const METER_ZERO_OFF: Entry = Entry {
     apply: |setup, pa| setup.meter.zero_error_pa = pa,
 };
 
-pub(super) const METER_ZERO_DRIFTS: Entry = Entry {
+pub(crate) const METER_ZERO_DRIFTS: Entry = Entry {
     number: 58,
     name: "meter_zero_drifts",
     family: FAMILY,
@@ -53,7 +53,7 @@ pub(super) const METER_ZERO_DRIFTS: Entry = Entry {
     },
 };
 
-pub(super) const METER_ZEROED_UNDER_PRESSURE: Entry = Entry {
+pub(crate) const METER_ZEROED_UNDER_PRESSURE: Entry = Entry {
     number: 59,
     name: "meter_zeroed_under_pressure",
     family: FAMILY,
@@ -78,7 +78,7 @@ pub(super) const METER_ZEROED_UNDER_PRESSURE: Entry = Entry {
     },
 };
 
-pub(super) const HOLED_METER_HOSE: Entry = Entry {
+pub(crate) const HOLED_METER_HOSE: Entry = Entry {
     number: 60,
     name: "holed_meter_hose",
     family: FAMILY,
@@ -94,7 +94,7 @@ pub(super) const HOLED_METER_HOSE: Entry = Entry {
     apply: |setup, hole_m| setup.condition.meter.hose_hole_m = hole_m,
 };
 
-pub(super) const WATER_IN_METER_HOSE: Entry = Entry {
+pub(crate) const WATER_IN_METER_HOSE: Entry = Entry {
     number: 61,
     name: "water_in_meter_hose",
     family: FAMILY,
@@ -115,7 +115,7 @@ pub(super) const WATER_IN_METER_HOSE: Entry = Entry {
     apply: |setup, pa| setup.condition.meter.wear.water_pa = pa,
 };
 
-pub(super) const PINCHED_METER_HOSE: Entry = Entry {
+pub(crate) const PINCHED_METER_HOSE: Entry = Entry {
     number: 61,
     name: "pinched_meter_hose",
     family: FAMILY,
@@ -138,7 +138,7 @@ pub(super) const PINCHED_METER_HOSE: Entry = Entry {
 /// How much of a tapped hole is free.
 const TAP: Severity = Severity::new(Scale::Diameter, "left free", ("0 mm", "0.1 mm"), "0.01 mm");
 
-pub(super) const BLOCKED_INLET_TAP: Entry = Entry {
+pub(crate) const BLOCKED_INLET_TAP: Entry = Entry {
     number: 62,
     name: "blocked_inlet_tap",
     family: FAMILY,
@@ -156,7 +156,7 @@ pub(super) const BLOCKED_INLET_TAP: Entry = Entry {
     apply: |setup, free_m| setup.condition.ports[Port::Inlet].tap_free_m = Some(free_m),
 };
 
-pub(super) const BLOCKED_MANIFOLD_TAP: Entry = Entry {
+pub(crate) const BLOCKED_MANIFOLD_TAP: Entry = Entry {
     number: 62,
     name: "blocked_manifold_tap",
     family: FAMILY,
@@ -171,7 +171,7 @@ pub(super) const BLOCKED_MANIFOLD_TAP: Entry = Entry {
     apply: |setup, free_m| setup.condition.ports[Port::Manifold].tap_free_m = Some(free_m),
 };
 
-pub(super) const METER_SET_TO_KILOPASCALS: Entry = Entry {
+pub(crate) const METER_SET_TO_KILOPASCALS: Entry = Entry {
     number: 64,
     name: "meter_set_to_kilopascals",
     family: FAMILY,
@@ -187,7 +187,7 @@ pub(super) const METER_SET_TO_KILOPASCALS: Entry = Entry {
     apply: |setup, _| setup.condition.meter.wear.unit = Some(PressureUnit::KPa),
 };
 
-pub(super) const METER_SET_TO_MILLIBARS: Entry = Entry {
+pub(crate) const METER_SET_TO_MILLIBARS: Entry = Entry {
     number: 64,
     name: "meter_set_to_millibars",
     family: FAMILY,
@@ -203,7 +203,7 @@ pub(super) const METER_SET_TO_MILLIBARS: Entry = Entry {
     apply: |setup, _| setup.condition.meter.wear.unit = Some(PressureUnit::Mbar),
 };
 
-pub(super) const LOW_METER_BATTERY: Entry = Entry {
+pub(crate) const LOW_METER_BATTERY: Entry = Entry {
     number: 65,
     name: "low_meter_battery",
     family: FAMILY,
@@ -223,7 +223,7 @@ pub(super) const LOW_METER_BATTERY: Entry = Entry {
     apply: |setup, time_s| setup.condition.meter.wear.battery_s = Some(time_s),
 };
 
-pub(super) const SMALL_METER_RANGE: Entry = Entry {
+pub(crate) const SMALL_METER_RANGE: Entry = Entry {
     number: 65,
     name: "small_meter_range",
     family: FAMILY,
@@ -241,7 +241,7 @@ pub(super) const SMALL_METER_RANGE: Entry = Entry {
     apply: |setup, pa| setup.meter.range_pa = pa,
 };
 
-pub(super) const CROSS_THREADED_PLUG: Entry = Entry {
+pub(crate) const CROSS_THREADED_PLUG: Entry = Entry {
     number: 67,
     name: "cross_threaded_plug",
     family: FAMILY,
@@ -257,7 +257,7 @@ pub(super) const CROSS_THREADED_PLUG: Entry = Entry {
 const LOOSE: Severity =
     Severity::new(Scale::Turns, "turns past finger-tight", ("0", "0.45"), "0.1");
 
-pub(super) const LOOSE_INLET_PLUG: Entry = Entry {
+pub(crate) const LOOSE_INLET_PLUG: Entry = Entry {
     number: 68,
     name: "loose_inlet_plug",
     family: FAMILY,
@@ -272,7 +272,7 @@ pub(super) const LOOSE_INLET_PLUG: Entry = Entry {
     apply: |setup, turns| setup.found.plugs_past_hand[Port::Inlet] = turns,
 };
 
-pub(super) const LOOSE_MANIFOLD_PLUG: Entry = Entry {
+pub(crate) const LOOSE_MANIFOLD_PLUG: Entry = Entry {
     number: 68,
     name: "loose_manifold_plug",
     family: FAMILY,
@@ -287,7 +287,7 @@ pub(super) const LOOSE_MANIFOLD_PLUG: Entry = Entry {
     apply: |setup, turns| setup.found.plugs_past_hand[Port::Manifold] = turns,
 };
 
-pub(super) const CRACKED_BOSS: Entry = Entry {
+pub(crate) const CRACKED_BOSS: Entry = Entry {
     number: 69,
     name: "cracked_boss",
     family: FAMILY,
@@ -302,7 +302,7 @@ pub(super) const CRACKED_BOSS: Entry = Entry {
     },
 };
 
-pub(super) const ADAPTER_LEFT_IN: Entry = Entry {
+pub(crate) const ADAPTER_LEFT_IN: Entry = Entry {
     number: 70,
     name: "adapter_left_in",
     family: FAMILY,
@@ -314,7 +314,7 @@ pub(super) const ADAPTER_LEFT_IN: Entry = Entry {
     apply: |setup, _| setup.condition.ports[Port::Manifold].plug = PlugFound::Adapter,
 };
 
-pub(super) const FADED_ODORANT: Entry = Entry {
+pub(crate) const FADED_ODORANT: Entry = Entry {
     number: 0,
     name: "faded_odorant",
     family: FAMILY,

@@ -117,6 +117,6 @@ pub struct Wrong {
 }
 
 /// A wrong remedy with its danger.
-pub(super) const fn wrong(remedy: Remedy, danger: &'static str) -> Wrong {
+pub(crate) const fn wrong(remedy: Remedy, danger: &'static str) -> Wrong {
     Wrong { remedy, danger }
 }

@@ -14,12 +14,12 @@ use crate::catalogue::repair::Repair::{
 };
 use crate::parts::Screw;
 use crate::physics::pipe::ehd_constants;
+use crate::physics::valve::HandleAngle;
 use crate::setup::{Bore, SeatState, Setup, SupplyKind};
 use crate::units::PA_PER_INWC;
 
 const FAMILY: Family = Family::Supply;
-
-pub(super) const SUPPLY_SET_LOW: Entry = Entry {
+pub(crate) const SUPPLY_SET_LOW: Entry = Entry {
     number: 1,
     name: "supply_set_low",
     family: FAMILY,
@@ -41,7 +41,7 @@ pub(super) const SUPPLY_SET_LOW: Entry = Entry {
     apply: |setup, pa| move_supply(setup, -pa),
 };
 
-pub(super) const SUPPLY_SET_HIGH: Entry = Entry {
+pub(crate) const SUPPLY_SET_HIGH: Entry = Entry {
     number: 2,
     name: "supply_set_high",
     family: FAMILY,
@@ -72,7 +72,7 @@ fn move_supply(setup: &mut Setup, by_pa: f64) {
     setup.supply.lockup_pa += by_pa;
 }
 
-pub(super) const CREEPING_SUPPLY_SEAT: Entry = Entry {
+pub(crate) const CREEPING_SUPPLY_SEAT: Entry = Entry {
     number: 3,
     name: "creeping_supply_seat",
     family: FAMILY,
@@ -94,7 +94,7 @@ pub(super) const CREEPING_SUPPLY_SEAT: Entry = Entry {
     apply: |setup, flow| setup.condition.supply.lets_by_m3_s = flow,
 };
 
-pub(super) const BLOCKED_REGULATOR_VENT: Entry = Entry {
+pub(crate) const BLOCKED_REGULATOR_VENT: Entry = Entry {
     number: 4,
     name: "blocked_regulator_vent",
     family: FAMILY,
@@ -117,7 +117,7 @@ pub(super) const BLOCKED_REGULATOR_VENT: Entry = Entry {
     apply: |setup, share| setup.condition.supply.vent_blocked = share,
 };
 
-pub(super) const TORN_REGULATOR_DIAPHRAGM: Entry = Entry {
+pub(crate) const TORN_REGULATOR_DIAPHRAGM: Entry = Entry {
     number: 5,
     name: "torn_regulator_diaphragm",
     family: FAMILY,
@@ -134,7 +134,7 @@ pub(super) const TORN_REGULATOR_DIAPHRAGM: Entry = Entry {
     apply: |setup, hole_m| setup.condition.supply.diaphragm_hole_m = hole_m,
 };
 
-pub(super) const UNDERSIZED_REGULATOR: Entry = Entry {
+pub(crate) const UNDERSIZED_REGULATOR: Entry = Entry {
     number: 6,
     name: "undersized_regulator",
     family: FAMILY,
@@ -161,7 +161,7 @@ pub(super) const UNDERSIZED_REGULATOR: Entry = Entry {
     },
 };
 
-pub(super) const UNDERSIZED_TRUNK: Entry = Entry {
+pub(crate) const UNDERSIZED_TRUNK: Entry = Entry {
     number: 7,
     name: "undersized_trunk",
     family: FAMILY,
@@ -196,7 +196,7 @@ fn narrowed(bore: Bore, share: f64) -> Bore {
     }
 }
 
-pub(super) const KINKED_CONNECTOR: Entry = Entry {
+pub(crate) const KINKED_CONNECTOR: Entry = Entry {
     number: 8,
     name: "kinked_connector",
     family: FAMILY,
@@ -219,7 +219,7 @@ pub(super) const KINKED_CONNECTOR: Entry = Entry {
     apply: |setup, share| setup.condition.line.connector_kinked = share,
 };
 
-pub(super) const PARTLY_OPEN_MANUAL_VALVE: Entry = Entry {
+pub(crate) const PARTLY_OPEN_MANUAL_VALVE: Entry = Entry {
     number: 9,
     name: "partly_open_manual_valve",
     family: FAMILY,
@@ -234,10 +234,10 @@ pub(super) const PARTLY_OPEN_MANUAL_VALVE: Entry = Entry {
             furnace.",
     )],
     misfit: anywhere,
-    apply: |setup, degrees| setup.found.cock_deg = degrees_i16(degrees),
+    apply: |setup, degrees| setup.found.manual_valve = angle(degrees),
 };
 
-pub(super) const SHUT_MANUAL_VALVE: Entry = Entry {
+pub(crate) const SHUT_MANUAL_VALVE: Entry = Entry {
     number: 10,
     name: "shut_manual_valve",
     family: FAMILY,
@@ -252,16 +252,16 @@ pub(super) const SHUT_MANUAL_VALVE: Entry = Entry {
         ),
     ],
     misfit: anywhere,
-    apply: |setup, _| setup.found.cock_deg = 0,
+    apply: |setup, _| setup.found.manual_valve = HandleAngle::SHUT,
 };
 
-fn degrees_i16(degrees: f64) -> i16 {
+fn angle(degrees: f64) -> HandleAngle {
     #[expect(clippy::cast_possible_truncation, reason = "a float cast saturates")]
-    let degrees = degrees.round() as i16;
-    degrees
+    let degrees = degrees.round().clamp(0.0, 90.0) as i16;
+    HandleAngle::from_deg(degrees).unwrap_or(HandleAngle::OPEN)
 }
 
-pub(super) const WATER_IN_LINE: Entry = Entry {
+pub(crate) const WATER_IN_LINE: Entry = Entry {
     number: 11,
     name: "water_in_line",
     family: FAMILY,
@@ -283,7 +283,7 @@ pub(super) const WATER_IN_LINE: Entry = Entry {
     apply: |setup, head_pa| setup.condition.line.water_pa = head_pa,
 };
 
-pub(super) const LOW_MAIN_PRESSURE: Entry = Entry {
+pub(crate) const LOW_MAIN_PRESSURE: Entry = Entry {
     number: 12,
     name: "low_main_pressure",
     family: FAMILY,
@@ -300,7 +300,7 @@ pub(super) const LOW_MAIN_PRESSURE: Entry = Entry {
     apply: |setup, pa| setup.condition.supply.upstream_pa = Some(pa),
 };
 
-pub(super) const LINE_REGULATOR_WIDE_OPEN: Entry = Entry {
+pub(crate) const LINE_REGULATOR_WIDE_OPEN: Entry = Entry {
     number: 13,
     name: "line_regulator_wide_open",
     family: FAMILY,
@@ -317,7 +317,7 @@ pub(super) const LINE_REGULATOR_WIDE_OPEN: Entry = Entry {
     apply: |setup, _| setup.condition.supply.seat = SeatState::WideOpen,
 };
 
-pub(super) const NEARLY_EMPTY_TANK: Entry = Entry {
+pub(crate) const NEARLY_EMPTY_TANK: Entry = Entry {
     number: 14,
     name: "nearly_empty_tank",
     family: FAMILY,
@@ -339,7 +339,7 @@ pub(super) const NEARLY_EMPTY_TANK: Entry = Entry {
     },
 };
 
-pub(super) const COLD_TANK: Entry = Entry {
+pub(crate) const COLD_TANK: Entry = Entry {
     number: 15,
     name: "cold_tank",
     family: FAMILY,
@@ -370,7 +370,7 @@ pub(super) const COLD_TANK: Entry = Entry {
     },
 };
 
-pub(super) const FREEZING_REGULATOR: Entry = Entry {
+pub(crate) const FREEZING_REGULATOR: Entry = Entry {
     number: 16,
     name: "freezing_regulator",
     family: FAMILY,
@@ -391,7 +391,7 @@ pub(super) const FREEZING_REGULATOR: Entry = Entry {
     apply: |setup, time_s| setup.condition.supply.ices_up_s = Some(time_s),
 };
 
-pub(super) const WEAK_FIRST_STAGE: Entry = Entry {
+pub(crate) const WEAK_FIRST_STAGE: Entry = Entry {
     number: 17,
     name: "weak_first_stage",
     family: FAMILY,
@@ -413,7 +413,7 @@ pub(super) const WEAK_FIRST_STAGE: Entry = Entry {
     apply: |setup, pa| setup.condition.supply.upstream_pa = Some(pa),
 };
 
-pub(super) const SINGLE_STAGE_REGULATOR: Entry = Entry {
+pub(crate) const SINGLE_STAGE_REGULATOR: Entry = Entry {
     number: 18,
     name: "single_stage_regulator",
     family: FAMILY,
@@ -431,7 +431,7 @@ pub(super) const SINGLE_STAGE_REGULATOR: Entry = Entry {
     apply: |setup, set_k| setup.condition.supply.single_stage_set_k = Some(set_k),
 };
 
-pub(super) const EARLY_EXCESS_FLOW_VALVE: Entry = Entry {
+pub(crate) const EARLY_EXCESS_FLOW_VALVE: Entry = Entry {
     number: 19,
     name: "early_excess_flow_valve",
     family: FAMILY,
@@ -454,7 +454,7 @@ pub(super) const EARLY_EXCESS_FLOW_VALVE: Entry = Entry {
     apply: |setup, flow| setup.condition.supply.excess_flow_m3_s = Some(flow),
 };
 
-pub(super) const EARLY_LOW_GAS_SWITCH: Entry = Entry {
+pub(crate) const EARLY_LOW_GAS_SWITCH: Entry = Entry {
     number: 19,
     name: "early_low_gas_switch",
     family: FAMILY,
@@ -480,7 +480,7 @@ pub(super) const EARLY_LOW_GAS_SWITCH: Entry = Entry {
     },
 };
 
-pub(super) const AIR_IN_LINE: Entry = Entry {
+pub(crate) const AIR_IN_LINE: Entry = Entry {
     number: 20,
     name: "air_in_line",
     family: FAMILY,

@@ -22,7 +22,7 @@ const fn off(typical: &'static str) -> Severity {
     Severity::new(Scale::Pressure, "off the right setting", ("0.2 inH2O", "4 inH2O"), typical)
 }
 
-pub(super) const LOW_STAGE_SET_LOW: Entry = Entry {
+pub(crate) const LOW_STAGE_SET_LOW: Entry = Entry {
     number: 21,
     name: "low_stage_set_low",
     family: FAMILY,
@@ -34,7 +34,7 @@ pub(super) const LOW_STAGE_SET_LOW: Entry = Entry {
     apply: |setup, pa| move_screw(&mut setup.furnace.valve.low, -pa),
 };
 
-pub(super) const LOW_STAGE_SET_HIGH: Entry = Entry {
+pub(crate) const LOW_STAGE_SET_HIGH: Entry = Entry {
     number: 22,
     name: "low_stage_set_high",
     family: FAMILY,
@@ -46,7 +46,7 @@ pub(super) const LOW_STAGE_SET_HIGH: Entry = Entry {
     apply: |setup, pa| move_screw(&mut setup.furnace.valve.low, pa),
 };
 
-pub(super) const HIGH_STAGE_SET_HIGH: Entry = Entry {
+pub(crate) const HIGH_STAGE_SET_HIGH: Entry = Entry {
     number: 23,
     name: "high_stage_set_high",
     family: FAMILY,
@@ -58,7 +58,7 @@ pub(super) const HIGH_STAGE_SET_HIGH: Entry = Entry {
     apply: |setup, pa| move_screw(&mut setup.furnace.valve.high, pa),
 };
 
-pub(super) const HIGH_STAGE_SET_LOW: Entry = Entry {
+pub(crate) const HIGH_STAGE_SET_LOW: Entry = Entry {
     number: 24,
     name: "high_stage_set_low",
     family: FAMILY,
@@ -79,7 +79,7 @@ fn move_screw(spring: &mut SpringSetup, by_pa: f64) {
     spring.found_turns = turns.clamp(0.0, spring.turns);
 }
 
-pub(super) const DEAD_HIGH_COIL: Entry = Entry {
+pub(crate) const DEAD_HIGH_COIL: Entry = Entry {
     number: 25,
     name: "dead_high_coil",
     family: FAMILY,
@@ -99,7 +99,7 @@ pub(super) const DEAD_HIGH_COIL: Entry = Entry {
     apply: |setup, _| setup.condition.valve.high_coil = Coil::Dead,
 };
 
-pub(super) const NO_SECOND_STAGE_CALL: Entry = Entry {
+pub(crate) const NO_SECOND_STAGE_CALL: Entry = Entry {
     number: 26,
     name: "no_second_stage_call",
     family: FAMILY,
@@ -115,7 +115,7 @@ pub(super) const NO_SECOND_STAGE_CALL: Entry = Entry {
     apply: |setup, _| setup.condition.control.second_call = Wire::Open,
 };
 
-pub(super) const STUCK_IN_HIGH: Entry = Entry {
+pub(crate) const STUCK_IN_HIGH: Entry = Entry {
     number: 27,
     name: "stuck_in_high",
     family: FAMILY,
@@ -131,7 +131,7 @@ pub(super) const STUCK_IN_HIGH: Entry = Entry {
     apply: |setup, _| setup.condition.control.second_contact = Contact::Closed,
 };
 
-pub(super) const BLOCKED_INLET_SCREEN: Entry = Entry {
+pub(crate) const BLOCKED_INLET_SCREEN: Entry = Entry {
     number: 28,
     name: "blocked_inlet_screen",
     family: FAMILY,
@@ -157,7 +157,7 @@ pub(super) const BLOCKED_INLET_SCREEN: Entry = Entry {
     apply: |setup, share| setup.condition.valve.screen_blocked = share,
 };
 
-pub(super) const NATURAL_SPRINGS_ON_PROPANE: Entry = Entry {
+pub(crate) const NATURAL_SPRINGS_ON_PROPANE: Entry = Entry {
     number: 29,
     name: "natural_springs_on_propane",
     family: FAMILY,
@@ -174,7 +174,7 @@ pub(super) const NATURAL_SPRINGS_ON_PROPANE: Entry = Entry {
     apply: |setup, _| natural_springs(setup),
 };
 
-pub(super) const NATURAL_ORIFICES_ON_PROPANE: Entry = Entry {
+pub(crate) const NATURAL_ORIFICES_ON_PROPANE: Entry = Entry {
     number: 30,
     name: "natural_orifices_on_propane",
     family: FAMILY,
@@ -190,7 +190,7 @@ pub(super) const NATURAL_ORIFICES_ON_PROPANE: Entry = Entry {
     apply: |setup, _| natural_orifices(setup),
 };
 
-pub(super) const UNCONVERTED_ON_PROPANE: Entry = Entry {
+pub(crate) const UNCONVERTED_ON_PROPANE: Entry = Entry {
     number: 31,
     name: "unconverted_on_propane",
     family: FAMILY,
@@ -212,7 +212,7 @@ pub(super) const UNCONVERTED_ON_PROPANE: Entry = Entry {
     },
 };
 
-pub(super) const PROPANE_ORIFICES_ON_NATURAL: Entry = Entry {
+pub(crate) const PROPANE_ORIFICES_ON_NATURAL: Entry = Entry {
     number: 32,
     name: "propane_orifices_on_natural",
     family: FAMILY,
@@ -231,7 +231,7 @@ pub(super) const PROPANE_ORIFICES_ON_NATURAL: Entry = Entry {
     },
 };
 
-pub(super) const PROPANE_SPRINGS_ON_NATURAL: Entry = Entry {
+pub(crate) const PROPANE_SPRINGS_ON_NATURAL: Entry = Entry {
     number: 33,
     name: "propane_springs_on_natural",
     family: FAMILY,
@@ -285,7 +285,7 @@ fn propane_hole_share() -> f64 {
     (heat * speed).sqrt()
 }
 
-pub(super) const BOTTOMED_HIGH_SCREW: Entry = Entry {
+pub(crate) const BOTTOMED_HIGH_SCREW: Entry = Entry {
     number: 34,
     name: "bottomed_high_screw",
     family: FAMILY,
@@ -304,7 +304,7 @@ pub(super) const BOTTOMED_HIGH_SCREW: Entry = Entry {
     },
 };
 
-pub(super) const MISSING_STAGE_CAP: Entry = Entry {
+pub(crate) const MISSING_STAGE_CAP: Entry = Entry {
     number: 35,
     name: "missing_stage_cap",
     family: FAMILY,
@@ -320,7 +320,7 @@ pub(super) const MISSING_STAGE_CAP: Entry = Entry {
     apply: |setup, _| setup.found.caps[Screw::High] = Fitted::Off,
 };
 
-pub(super) const LEAKING_GAS_VALVE: Entry = Entry {
+pub(crate) const LEAKING_GAS_VALVE: Entry = Entry {
     number: 36,
     name: "leaking_gas_valve",
     family: FAMILY,
@@ -341,7 +341,7 @@ pub(super) const LEAKING_GAS_VALVE: Entry = Entry {
     apply: |setup, flow| setup.condition.valve.lets_by_m3_s = flow,
 };
 
-pub(super) const SLOW_CLOSING_GAS_VALVE: Entry = Entry {
+pub(crate) const SLOW_CLOSING_GAS_VALVE: Entry = Entry {
     number: 36,
     name: "slow_closing_gas_valve",
     family: FAMILY,
@@ -358,7 +358,7 @@ pub(super) const SLOW_CLOSING_GAS_VALVE: Entry = Entry {
     apply: |setup, time_s| setup.condition.valve.closes_s = time_s,
 };
 
-pub(super) const BURNER_BOX_HOSE_OFF: Entry = Entry {
+pub(crate) const BURNER_BOX_HOSE_OFF: Entry = Entry {
     number: 37,
     name: "burner_box_hose_off",
     family: FAMILY,
@@ -377,7 +377,7 @@ pub(super) const BURNER_BOX_HOSE_OFF: Entry = Entry {
     apply: |setup, _| setup.condition.valve.box_hose = HoseState::Off,
 };
 
-pub(super) const HUNTING_VALVE_REGULATOR: Entry = Entry {
+pub(crate) const HUNTING_VALVE_REGULATOR: Entry = Entry {
     number: 38,
     name: "hunting_valve_regulator",
     family: FAMILY,

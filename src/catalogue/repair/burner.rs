@@ -5,7 +5,7 @@
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
 use super::fitting::fit_orifices;
-use super::work::{Bay, Nature, Need, Work};
+use super::work::{Bay, Moves, Nature, Need, Work};
 use crate::parts::{Cock, Place};
 use crate::units::{M_PER_FT, P_STD_PA};
 
@@ -17,26 +17,29 @@ const LESS_PER_1000_FT: f64 = 0.04;
 /// Height up to which nothing is changed, in feet.
 const UNCHANGED_FT: f64 = 2000.0;
 
-pub(super) const FIT_ORIFICES: Work =
-    Work::new(Place::GasValve, Nature::Part, fit_orifices).needs(AT_MANIFOLD);
+pub(crate) const FIT_ORIFICES: Work = Work::new(Place::GasValve, Nature::Part, fit_orifices)
+    .needs(AT_MANIFOLD)
+    .moves(Moves::Manifold);
 
-pub(super) const CLEAN_ORIFICES: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(crate) const CLEAN_ORIFICES: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
     let widest_m = widest_m(bay);
     bay.setup.furnace.orifices_m.fill(widest_m);
 })
-.needs(AT_MANIFOLD);
+.needs(AT_MANIFOLD)
+.moves(Moves::Manifold);
 
 fn widest_m(bay: &Bay<'_>) -> f64 {
     bay.setup.furnace.orifices_m.iter().copied().fold(0.0, f64::max)
 }
 
-pub(super) const DRILL_ORIFICES: Work = Work::new(Place::GasValve, Nature::Danger, |bay| {
+pub(crate) const DRILL_ORIFICES: Work = Work::new(Place::GasValve, Nature::Danger, |bay| {
     let drilled_m = widest_m(bay) * DRILLED_AREA.sqrt();
     bay.setup.furnace.orifices_m.fill(drilled_m);
 })
-.needs(AT_MANIFOLD);
+.needs(AT_MANIFOLD)
+.moves(Moves::Manifold);
 
-pub(super) const FIT_ALTITUDE_ORIFICES: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+pub(crate) const FIT_ALTITUDE_ORIFICES: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
     fit_orifices(bay);
     let height_ft = height_m(bay.setup.ambient_abs_pa) / M_PER_FT;
     if height_ft > UNCHANGED_FT {
@@ -51,23 +54,24 @@ pub(super) const FIT_ALTITUDE_ORIFICES: Work = Work::new(Place::GasValve, Nature
         *stamp = format!("{hole_mm:.2} mm");
     }
 })
-.needs(AT_MANIFOLD);
+.needs(AT_MANIFOLD)
+.moves(Moves::Manifold);
 
 /// Height above the sea at which this pressure stands (ICAO standard atmosphere, Doc 7488).
 fn height_m(ambient_abs_pa: f64) -> f64 {
     (1.0 - libm::pow(ambient_abs_pa / P_STD_PA, 1.0 / 5.255_88)) / 2.255_77e-5
 }
 
-pub(super) const CLEAN_BURNERS: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+pub(crate) const CLEAN_BURNERS: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.burners.late_s = 0.0;
 })
 .needs(AT_MANIFOLD);
 
-pub(super) const CLEAR_VENT: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+pub(crate) const CLEAR_VENT: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.air.vent_blocked = 0.0;
 })
 .needs(&[Need::PowerOff]);
 
-pub(super) const CLEAR_INTAKE: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+pub(crate) const CLEAR_INTAKE: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
     bay.setup.condition.air.intake_blocked = 0.0;
 });

@@ -10,7 +10,7 @@ use crate::catalogue::springs::fit_springs;
 use crate::setup::Setup;
 
 /// The springs for the fuel in the pipes, set to the figures: the bench's own where they are that.
-pub(super) fn springs_for_fuel(bay: &mut Bay<'_>) {
+pub(crate) fn springs_for_fuel(bay: &mut Bay<'_>) {
     let fuel = bay.setup.fuel;
     if bay.sound.furnace.springs_for == fuel {
         let (furnace, sound) = (&mut bay.setup.furnace, &bay.sound.furnace);
@@ -24,7 +24,7 @@ pub(super) fn springs_for_fuel(bay: &mut Bay<'_>) {
 }
 
 /// The orifices of plate or label for the fuel in the pipes.
-pub(super) fn fit_orifices(bay: &mut Bay<'_>) {
+pub(crate) fn fit_orifices(bay: &mut Bay<'_>) {
     if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
         bay.setup.furnace.orifices_m.fill(figures.orifice_m);
         bay.setup.furnace.orifice_stamp = figures.orifice_stamp;
@@ -32,12 +32,12 @@ pub(super) fn fit_orifices(bay: &mut Bay<'_>) {
 }
 
 /// Whether plate or label carry figures for the fuel in the pipes.
-pub(super) fn known_fuel(setup: &Setup) -> bool {
+pub(crate) fn known_fuel(setup: &Setup) -> bool {
     figures_for_fuel(setup, setup.sound.as_deref().unwrap_or(setup)).is_some()
 }
 
 /// The figures of plate or label for the fuel in the pipes; the kit's, where its label is missing.
-pub(super) fn figures_for_fuel(setup: &Setup, sound: &Setup) -> Option<GasFigures> {
+pub(crate) fn figures_for_fuel(setup: &Setup, sound: &Setup) -> Option<GasFigures> {
     [&setup.furnace.plate, &sound.furnace.plate]
         .into_iter()
         .flat_map(|plate| plate.converted_to.iter().chain([&plate.made_for]))

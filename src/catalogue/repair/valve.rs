@@ -5,7 +5,7 @@
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
 use super::fitting::{figures_for_fuel, fit_orifices, known_fuel, springs_for_fuel};
-use super::work::{Bay, Nature, Need, Work};
+use super::work::{Bay, Moves, Nature, Need, Work};
 use crate::appliance::plate::Fuel;
 use crate::parts::{Cock, Joint, Place};
 use crate::setup::Renewed;
@@ -23,13 +23,14 @@ const NEW_PLUG_TURNS: f64 = 0.75;
 /// propane (from memory).
 const DIRTY_SEATS_M3_S: [f64; 2] = [4.0 * M3_S_PER_CFH, 1.6 * M3_S_PER_CFH];
 
-pub(super) const CLEAN_INLET_SCREEN: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(crate) const CLEAN_INLET_SCREEN: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
     bay.setup.condition.valve.screen_blocked = 0.0;
 })
 .needs(OPENED)
-.disturbs(Joint::Connector);
+.disturbs(Joint::Connector)
+.moves(Moves::Manifold);
 
-pub(super) const REMOVE_INLET_SCREEN: Work =
+pub(crate) const REMOVE_INLET_SCREEN: Work =
     Work::new(Place::GasValve, Nature::Danger, |bay: &mut Bay<'_>| {
         let [natural, propane] = DIRTY_SEATS_M3_S;
         let lets_by = match bay.setup.fuel {
@@ -41,9 +42,10 @@ pub(super) const REMOVE_INLET_SCREEN: Work =
         worn.lets_by_m3_s = worn.lets_by_m3_s.max(lets_by);
     })
     .needs(OPENED)
-    .disturbs(Joint::Connector);
+    .disturbs(Joint::Connector)
+    .moves(Moves::Manifold);
 
-pub(super) const REPLACE_GAS_VALVE: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+pub(crate) const REPLACE_GAS_VALVE: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
     let ValveCondition { box_hose, .. } = bay.setup.condition.valve;
     // The box's hose is no part of the valve.
     bay.setup.condition.valve = ValveCondition { box_hose, ..ValveCondition::default() };
@@ -62,19 +64,22 @@ pub(super) const REPLACE_GAS_VALVE: Work = Work::new(Place::GasValve, Nature::Pa
     Need::HoseFree,
 ])
 .disturbs(Joint::Connector)
-.renews(Renewed::GasValve);
+.renews(Renewed::GasValve)
+.moves(Moves::Manifold);
 
-pub(super) const REPLACE_HIGH_COIL: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+pub(crate) const REPLACE_HIGH_COIL: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
     bay.setup.condition.valve.high_coil = Coil::Works;
 })
-.needs(&[Need::BurnerDoorOff, Need::PowerOff]);
+.needs(&[Need::BurnerDoorOff, Need::PowerOff])
+.moves(Moves::Manifold);
 
-pub(super) const FIT_SPRINGS: Work = Work::new(Place::GasValve, Nature::Part, springs_for_fuel)
+pub(crate) const FIT_SPRINGS: Work = Work::new(Place::GasValve, Nature::Part, springs_for_fuel)
     .needs(OUTSIDE)
     .renews(Renewed::Springs)
-    .there(known_fuel);
+    .there(known_fuel)
+    .moves(Moves::Manifold);
 
-pub(super) const FIT_CONVERSION_KIT: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+pub(crate) const FIT_CONVERSION_KIT: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
     springs_for_fuel(bay);
     fit_orifices(bay);
     if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
@@ -86,10 +91,12 @@ pub(super) const FIT_CONVERSION_KIT: Work = Work::new(Place::GasValve, Nature::P
 })
 .needs(OUTSIDE)
 .renews(Renewed::Springs)
-.there(known_fuel);
+.there(known_fuel)
+.moves(Moves::Manifold);
 
-pub(super) const REFIT_BOX_HOSE: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(crate) const REFIT_BOX_HOSE: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
     bay.setup.condition.valve.box_hose = HoseState::On;
 })
 .needs(&[Need::BurnerDoorOff])
-.there(|setup| setup.furnace.box_suction_pa > 0.0);
+.there(|setup| setup.furnace.box_suction_pa > 0.0)
+.moves(Moves::Manifold);

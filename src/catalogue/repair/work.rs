@@ -17,6 +17,39 @@ pub enum Nature {
     Bypass,
 }
 
+/// The pressure that a repair moves, or what comes of it to the meter: what was read there before
+/// says nothing any more.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Moves {
+    /// None that is read.
+    Nothing,
+    /// The one at the inlet port.
+    Inlet,
+    /// The one at the manifold port.
+    Manifold,
+    /// Every one behind the supply regulator.
+    Supply,
+}
+
+impl Moves {
+    /// Whether it moves the pressure at this port alone.
+    #[must_use]
+    pub fn is_at(self, port: Port) -> bool {
+        match self {
+            Self::Inlet => port == Port::Inlet,
+            Self::Manifold => port == Port::Manifold,
+            Self::Nothing | Self::Supply => false,
+        }
+    }
+}
+
+/// Whether a repair is on the way from the gas to the display.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum OnReading {
+    Yes,
+    No,
+}
+
 /// What must be so before a repair is done.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Need {
@@ -38,43 +71,55 @@ pub enum Need {
 
 /// How a repair is done.
 #[derive(Debug)]
-pub(super) struct Work {
-    pub(super) place: Place,
-    pub(super) nature: Nature,
-    pub(super) needs: &'static [Need],
-    pub(super) disturbs: Option<Joint>,
-    pub(super) renews: Renewed,
-    pub(super) there: fn(&Setup) -> bool,
-    pub(super) apply: fn(&mut Bay<'_>),
+pub(crate) struct Work {
+    pub(crate) place: Place,
+    pub(crate) nature: Nature,
+    pub(crate) needs: &'static [Need],
+    pub(crate) disturbs: Option<Joint>,
+    pub(crate) renews: Renewed,
+    pub(crate) moves: Moves,
+    pub(crate) on_reading: OnReading,
+    pub(crate) there: fn(&Setup) -> bool,
+    pub(crate) apply: fn(&mut Bay<'_>),
 }
 
 impl Work {
     /// Work at a place that can always be done there.
-    pub(super) const fn new(place: Place, nature: Nature, apply: fn(&mut Bay<'_>)) -> Self {
+    pub(crate) const fn new(place: Place, nature: Nature, apply: fn(&mut Bay<'_>)) -> Self {
         Self {
             place,
             nature,
             needs: &[],
             disturbs: None,
             renews: Renewed::Nothing,
+            moves: Moves::Nothing,
+            on_reading: OnReading::No,
             there: anywhere,
             apply,
         }
     }
 
-    pub(super) const fn needs(self, needs: &'static [Need]) -> Self {
+    pub(crate) const fn needs(self, needs: &'static [Need]) -> Self {
         Self { needs, ..self }
     }
 
-    pub(super) const fn disturbs(self, joint: Joint) -> Self {
+    pub(crate) const fn disturbs(self, joint: Joint) -> Self {
         Self { disturbs: Some(joint), ..self }
     }
 
-    pub(super) const fn renews(self, renews: Renewed) -> Self {
+    pub(crate) const fn renews(self, renews: Renewed) -> Self {
         Self { renews, ..self }
     }
 
-    pub(super) const fn there(self, there: fn(&Setup) -> bool) -> Self {
+    pub(crate) const fn moves(self, moves: Moves) -> Self {
+        Self { moves, ..self }
+    }
+
+    pub(crate) const fn on_reading(self) -> Self {
+        Self { on_reading: OnReading::Yes, ..self }
+    }
+
+    pub(crate) const fn there(self, there: fn(&Setup) -> bool) -> Self {
         Self { there, ..self }
     }
 }

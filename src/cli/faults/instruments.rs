@@ -2,7 +2,7 @@
 
 use super::measured::Case;
 use crate::appliance::plate::Fuel;
-use crate::measure::pattern::Point;
+use crate::measure::pattern::{Point, STATES};
 use crate::parts::Port;
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC};
 
@@ -13,8 +13,6 @@ const PRESSURE_PA: f64 = 0.1 * PA_PER_INWC;
 const SWING_PA: f64 = 0.02 * PA_PER_INWC;
 /// Share of the lower flammable limit that a detector shows.
 const DETECTED: f64 = 0.002;
-/// The states of a pattern.
-const STATES: [&str; 5] = ["at rest", "low", "high", "high with the others", "at rest again"];
 
 /// The instruments that show what a case's fault does, with the states in which the manometer does.
 pub(super) fn showing(case: &Case) -> Vec<String> {

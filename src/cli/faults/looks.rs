@@ -2,6 +2,7 @@
 //! against the healthy one.
 
 use crate::bench::Bench;
+use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
 use crate::parts::{Door, Firing, Fitted, Height, Level, OnOff, Place, PortFill, Subject};
 use crate::senses::seen::{Cracked, Display, Seen, Smell};
@@ -67,10 +68,7 @@ impl Eye {
     }
 
     fn wait(&mut self, seconds: u64) {
-        for _ in 0..seconds * TICKS_PER_S {
-            self.bench.step();
-        }
-        self.bench.take_events();
+        run::wait(&mut self.bench, seconds * TICKS_PER_S, &mut Nobody);
         if let Some(burners) = self.bench.seen().furnace.and_then(|it| it.burners) {
             self.glow = self.glow.max(burners.glow);
         }
@@ -89,7 +87,7 @@ impl Eye {
         if let Some(note) = seen.sheet.note(subject).filter(|_| subject != Subject::MeterDial) {
             let when = if when.is_empty() { String::new() } else { format!(", {when}") };
             let at = format!("{}{when}", subject.label());
-            self.see(&at, note.text.clone());
+            self.see(&at, note.words());
         }
     }
 
@@ -157,7 +155,7 @@ fn plain(seen: &Seen) -> Vec<(&'static str, String)> {
         sights.push(("Manometer", "over its range".to_owned()));
     }
     let Some(furnace) = &seen.furnace else { return sights };
-    sights.push(("Manual valve", format!("its handle stands at {}°", furnace.cock_deg)));
+    sights.push(("Manual valve", format!("its handle stands at {}", furnace.manual_valve)));
     let Some(burners) = &furnace.burners else { return sights };
     let switch = match burners.valve_switch {
         OnOff::On => "on",

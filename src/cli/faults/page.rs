@@ -8,10 +8,10 @@ use super::instruments::showing;
 use super::measured::{Case, Measured};
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::{Entry, Family, Scale};
-use crate::measure::pattern::{Pattern, Point};
+use crate::measure::pattern::{Pattern, Point, STATES};
 use crate::parts::Port;
 use crate::senses::seen::Display;
-use crate::units::{M3_S_PER_CFH, PA_PER_INWC};
+use crate::units::{M3_S_PER_CFH, hundredths_inwc};
 
 /// Head of the page.
 const HEAD: &str = "# Faults
@@ -101,7 +101,7 @@ pub(super) fn entry(it: &Measured) -> String {
             .collect()
     }));
     text.push_str(&alike_on_fuels(it, "shown by", "no instrument here", showing));
-    text.push_str("\n| | at rest | low | high | high, others on | at rest again |\n");
+    let _ = writeln!(text, "\n| | {} |", STATES.join(" | "));
     text.push_str("|---|---|---|---|---|---|\n");
     for case in &it.cases {
         let fuel = case.fuel.label();
@@ -166,7 +166,7 @@ fn cells(pattern: &Pattern) -> String {
 
 fn cell(point: &Point) -> String {
     let truth = &point.truth;
-    let [inlet, manifold] = [truth.inlet_pa, truth.manifold_pa].map(inwc);
+    let [inlet, manifold] = [truth.inlet_pa, truth.manifold_pa].map(hundredths_inwc);
     let mut text = format!("{inlet:.2} / {manifold:.2}");
     if truth.input_w > 0.0 {
         let _ = write!(text, " / {:.0} %", 100.0 * truth.input_w / point.rated_w);
@@ -189,11 +189,6 @@ fn displays(shown: &[Display]) -> String {
     words.join(" | ")
 }
 
-/// Without the dust behind the second digit, and without a negative zero.
-fn inwc(pa: f64) -> f64 {
-    (pa / PA_PER_INWC * 100.0).round() / 100.0 + 0.0
-}
-
 /// What is seen, heard, smelt or measured beside the pressures.
 fn signs(case: &Case) -> Vec<String> {
     let mut signs = counted(&case.faulty);
@@ -212,7 +207,7 @@ fn signs(case: &Case) -> Vec<String> {
     compare("excess air", " %", 0, &|it| 100.0 * it.truth.excess_air.unwrap_or(0.0), 7.0);
     compare("carbon monoxide", " ppm air-free", 0, &|it| it.truth.co_air_free_ppm, 25.0);
     compare("temperature rise", " °F", 0, &|it| 1.8 * it.truth.rise_k, 6.0);
-    compare("draft at the switches", " in. w.c.", 2, &|it| inwc(it.truth.draft_pa), 0.1);
+    compare("draft at the switches", " in. w.c.", 2, &|it| hundredths_inwc(it.truth.draft_pa), 0.1);
     compare("gas to the burners", " ft³/h", 0, &|it| it.truth.burner_flow_m3_s / M3_S_PER_CFH, 4.0);
     compare("inlet swings by", " in. w.c.", 2, &|it| swing(it, Port::Inlet), 0.02);
     compare("manifold swings by", " in. w.c.", 2, &|it| swing(it, Port::Manifold), 0.02);
@@ -222,7 +217,7 @@ fn signs(case: &Case) -> Vec<String> {
 
 fn swing(point: &Point, port: Port) -> f64 {
     let (low, high) = point.swing_pa[port];
-    inwc(high - low)
+    hundredths_inwc(high - low)
 }
 
 /// What happened on the way.
@@ -368,14 +363,13 @@ fn case_report(entry: &Entry, case: &Case) -> CaseReport {
 }
 
 fn points(pattern: &Pattern) -> Vec<PointReport> {
-    const STAGES: [&str; 5] = ["at rest", "low", "high", "high, others on", "at rest again"];
-    let points = STAGES.into_iter().zip(&pattern.points);
+    let points = STATES.into_iter().zip(&pattern.points);
     points
         .map(|(stage, point)| PointReport {
             stage,
             reached: point.missed.is_none(),
-            inlet_inwc: inwc(point.truth.inlet_pa),
-            manifold_inwc: inwc(point.truth.manifold_pa),
+            inlet_inwc: hundredths_inwc(point.truth.inlet_pa),
+            manifold_inwc: hundredths_inwc(point.truth.manifold_pa),
             percent: (1000.0 * point.truth.input_w / point.rated_w).round() / 10.0,
         })
         .collect()

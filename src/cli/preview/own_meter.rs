@@ -4,6 +4,7 @@ use std::fmt::Write as _;
 
 use serde::Serialize;
 
+use crate::appliance::test_point::Stage;
 use crate::measure::pattern::{Hands, Point, measure};
 use crate::parts::Port;
 use crate::senses::seen::Display;
@@ -30,10 +31,10 @@ struct Face {
 
 /// The manometer as it comes out of the bag, its zero not set, on a job as it is found.
 pub(super) fn faces(setup: &Setup) -> Vec<Faces> {
-    const NAMES: [&str; 4] = ["at rest", "low", "high", "high, all others on"];
     let [inlet, manifold] = [Port::Inlet, Port::Manifold]
         .map(|port| measure(setup.clone(), Hands::OpenUp, Some(port)).points);
-    NAMES
+    Stage::ALL
+        .map(Stage::label)
         .into_iter()
         .zip(inlet.iter().zip(&manifold))
         .map(|(state, (inlet, manifold))| Faces {

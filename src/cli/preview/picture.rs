@@ -6,8 +6,7 @@
 use std::fmt::Write;
 
 use super::{Report, State};
-use crate::fidelity::plot::axis::Axis;
-use crate::fidelity::plot::{INK, PALE, PAPER, Scale, WASH, escape};
+use crate::chart::{Axis, INK, PALE, PAPER, Scale, WASH, escape, put};
 
 const WIDTH: f64 = 640.0;
 const LEFT: f64 = 84.0;
@@ -16,13 +15,6 @@ const RIGHT: f64 = 616.0;
 const TOP: f64 = 78.0;
 const TALL: f64 = 130.0;
 const PITCH: f64 = 172.0;
-
-/// Writing into a string cannot fail.
-macro_rules! put {
-    ($svg:expr, $($arg:tt)*) => {
-        let _ = writeln!($svg, $($arg)*);
-    };
-}
 
 /// A test point: its words, its pressure, its key among what differs, bands of the plate by state.
 struct Panel {
@@ -34,10 +26,7 @@ struct Panel {
 
 /// The picture.
 pub(super) fn draw(report: &Report) -> String {
-    let plate = &report.plate;
-    let [low, high] = [plate.low_inwc, plate.high_inwc]
-        .map(|band| (band.target - band.tolerance, band.target + band.tolerance));
-    let inlet = (1, 3, plate.inlet_inwc[0], plate.inlet_inwc[1]);
+    let [inlet, manifold] = report.plate.allowed_inwc.map(|states| joined(&states));
     let panels = [
         Panel {
             words: "behind the supply regulator",
@@ -45,17 +34,12 @@ pub(super) fn draw(report: &Report) -> String {
             pressure: |it| it.supply_inwc,
             bands: Vec::new(),
         },
-        Panel {
-            words: "inlet",
-            key: "inlet_inwc",
-            pressure: |it| it.inlet_inwc,
-            bands: vec![inlet],
-        },
+        Panel { words: "inlet", key: "inlet_inwc", pressure: |it| it.inlet_inwc, bands: inlet },
         Panel {
             words: "manifold",
             key: "manifold_inwc",
             pressure: |it| it.manifold_inwc,
-            bands: vec![(1, 1, low.0, low.1), (2, 3, high.0, high.1)],
+            bands: manifold,
         },
     ];
     let tall = TOP + PITCH * 3.0 + 14.0;
@@ -77,13 +61,25 @@ pub(super) fn draw(report: &Report) -> String {
     svg
 }
 
+/// The bands of the states from left to right; neighbours that are alike become one.
+fn joined(states: &[(f64, f64)]) -> Vec<(usize, usize, f64, f64)> {
+    let mut bands: Vec<(usize, usize, f64, f64)> = Vec::new();
+    for (state, &(low, high)) in states.iter().enumerate() {
+        match bands.last_mut() {
+            Some(last) if (last.2, last.3) == (low, high) => last.1 = state,
+            Some(_) | None => bands.push((state, state, low, high)),
+        }
+    }
+    bands
+}
+
 fn key(svg: &mut String) {
     square(svg, LEFT + 6.0, 44.0);
     put!(svg, "<text x=\"{}\" y=\"48\">as found</text>", LEFT + 18.0);
     ring(svg, LEFT + 96.0, 44.0);
     put!(
         svg,
-        "<text x=\"{}\" y=\"48\">healthy; shaded: the plate; a star: differs; in. w.c.</text>",
+        "<text x=\"{}\" y=\"48\">healthy; shaded: what is allowed; a star: differs; in. w.c.</text>",
         LEFT + 108.0
     );
 }

@@ -8,15 +8,15 @@
 //! hour of model time in a transient.
 
 mod build;
-mod json;
+mod figure;
 mod judge;
 mod model;
+mod network;
+mod part;
+mod place;
 mod problem;
+mod property;
 mod read;
-mod read_element;
-mod read_property;
-mod read_regulator;
-mod reader;
 mod solve;
 
 use super::check::Check;

@@ -1,6 +1,7 @@
 //! A file of reference cases as it was read: SI, names resolved to places in lists.
 
 use super::super::check::{Tolerance, Truth};
+use super::figure::Measure;
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{PipeSpec, TubingSpec};
 use crate::physics::regulator::RegulatorSpec;
@@ -44,6 +45,18 @@ pub(super) struct Setting {
     pub gas: Gas,
     pub ambient_pa: f64,
     pub t_k: f64,
+}
+
+impl Setting {
+    /// Lowest gauge pressure that may be given, in Pa.
+    pub(super) fn lowest_pa(&self) -> f64 {
+        -0.9 * self.ambient_pa
+    }
+
+    /// The measure of this gas's standard flow.
+    pub(super) fn flow(&self) -> Measure {
+        Measure::Flow(self.gas.density_std_kg_m3())
+    }
 }
 
 #[derive(Debug, Clone)]

@@ -8,7 +8,7 @@ use serde::Serialize;
 pub enum CaseFault {
     /// Larger than a file of cases may be, in bytes, cases, nodes, elements or work.
     TooLarge,
-    /// Not JSON, or brackets too deep.
+    /// Not JSON.
     Syntax,
     /// Not a file of cases at all.
     NotCases,
@@ -59,20 +59,6 @@ impl CaseProblem {
             | CaseFault::Name
             | CaseFault::Contradiction => 3,
         }
-    }
-
-    /// A problem at a byte of the text.
-    pub(super) fn at(
-        fault: CaseFault,
-        text: &str,
-        byte: usize,
-        path: &str,
-        message: impl Into<String>,
-    ) -> Self {
-        let before = text.get(..byte).unwrap_or(text);
-        let line = before.matches('\n').count() + 1;
-        let column = before.rsplit('\n').next().unwrap_or_default().chars().count() + 1;
-        Self { fault, path: path.to_owned(), line, column, message: message.into() }
     }
 }
 

@@ -1,21 +1,30 @@
-//! From JSON to [`CaseFile`]: the file, its groups and its cases.
+//! From a file's text to [`CaseFile`]: the file, its groups and its cases.
+
+use serde::Deserialize;
+use serde::de::IgnoredAny;
+use serde_json::value::RawValue;
 
 use super::super::check::{Tolerance, Truth};
-use super::json;
+use super::figure::{Figure, Measure};
 use super::model::{
     Ask, Case, CaseFile, Change, Expected, Group, Line, Net, Setting, Start, Task, Transient, What,
 };
+use super::network::{self, find_element, find_node};
+use super::part::{self, MAX_FLOW_M3_S, MAX_PRESSURE_PA};
+use super::place::{ByName, Name, Place, object};
 use super::problem::{CaseFault, CaseProblem};
-use super::read_element::{self as element, MAX_FLOW_M3_S, MAX_PRESSURE_PA};
-use super::read_property;
-use super::reader::{Fields, Measure, Spot};
+use super::property;
 use crate::physics::fluid::Gas;
 use crate::units::{P_STD_PA, T_STD_K, TICK_S};
+
+use Measure::{Count, Plain, Pressure, Temperature, Time};
 
 /// What stands under `format`.
 pub const FORMAT: &str = "quarterturn-reference-cases";
 /// The version of the layout that is read.
 pub const VERSION: u32 = 1;
+/// Largest text, in bytes.
+const MAX_BYTES: usize = 4 << 20;
 /// Most cases in one file.
 const MAX_CASES: usize = 2_000;
 /// Longest transient, in s.
@@ -23,198 +32,264 @@ const MAX_TIME_S: f64 = 3_600.0;
 /// Most implicit steps times parts over all transients of a file.
 const MAX_WORK: f64 = 2e7;
 
+/// Format and version come first: nothing else in a newer file need be understood.
+#[derive(Deserialize)]
+struct FileHead {
+    format: String,
+    version: Figure,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct FileFields<'t> {
+    title: Option<String>,
+    source: Option<String>,
+    #[serde(rename = "note")]
+    _note: Option<String>,
+    truth: Option<TruthWord>,
+    #[serde(borrow, default)]
+    groups: ByName<&'t RawValue>,
+    #[serde(borrow)]
+    defaults: Option<&'t RawValue>,
+    #[serde(borrow)]
+    cases: Vec<&'t RawValue>,
+}
+
+#[derive(Clone, Copy, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum TruthWord {
+    Solver,
+    Published,
+    ClosedForm,
+    Practice,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct GroupFields<'t> {
+    claim: Option<String>,
+    condition: Option<String>,
+    source: Option<String>,
+    reason: Option<String>,
+    known_miss: Option<String>,
+    #[serde(borrow)]
+    band: Option<&'t RawValue>,
+}
+
+object! { Band(_setting)
+    may { absolute: Plain, 0.0..=1e9; relative: Plain, 0.0..=1e9; }
+}
+
 /// Reads a file.
 pub(super) fn read(text: &str) -> Result<CaseFile, CaseProblem> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
-    let root = json::parse(text)?;
-    let spot = Spot { text, path: String::new(), value: &root };
-    let mut fields = spot.map()?;
-    check_head(&mut fields)?;
-    let title = fields.opt_text("title")?.unwrap_or_else(|| "Reference cases".to_owned());
-    let source = fields.opt_text("source")?.unwrap_or_else(|| "not named".to_owned());
-    let truth = match fields.opt("truth") {
-        None => Truth::Solver,
-        Some(spot) => match spot.word(&["solver", "published", "closed-form", "practice"])? {
-            1 => Truth::Published,
-            2 => Truth::ClosedForm,
-            3 => Truth::Practice,
-            _ => Truth::Solver,
-        },
-    };
-    fields.opt_text("note")?;
-    let mut groups = match fields.opt("groups") {
-        None => Vec::new(),
-        Some(spot) => spot.map()?.all().into_iter().map(group).collect::<Result<Vec<_>, _>>()?,
-    };
-    let standard = Setting { gas: Gas::natural(), ambient_pa: P_STD_PA, t_k: T_STD_K };
-    let setting = match fields.opt("defaults") {
-        None => standard,
-        Some(spot) => {
-            let mut own = spot.map()?;
-            let setting = read_setting(&mut own, standard)?;
-            own.finish()?;
-            setting
-        }
-    };
-    let list = fields.need("cases")?;
-    fields.finish()?;
+    let file = Place::whole(text);
+    if text.len() > MAX_BYTES {
+        let message =
+            format!("the file has {} bytes; {MAX_BYTES} are the most that are read", text.len());
+        return Err(file.problem(CaseFault::TooLarge, message));
+    }
+    serde_json::from_str::<IgnoredAny>(text).map_err(|error| syntax(&error))?;
+    let head: FileHead = file.read(&[])?;
+    check_head(&file, &head)?;
+    let own: FileFields<'_> = file.read(&["format", "version"])?;
+    let mut setting = Setting { gas: Gas::natural(), ambient_pa: P_STD_PA, t_k: T_STD_K };
+    let mut groups = Vec::new();
+    for (name, _) in own.groups.0 {
+        let place = file.field("groups").field(&name);
+        groups.push(group(name, &place, &setting)?);
+    }
+    if own.defaults.is_some() {
+        let place = file.field("defaults");
+        setting = SettingFields::read(&place, &setting, &[])?.over(&place, setting)?;
+    }
     let mut cases: Vec<Case> = Vec::new();
     let mut work = 0.0;
-    for spot in list.list(MAX_CASES)? {
-        let case = read_case(&spot, setting, &mut groups)?;
+    for place in file.items("cases", &own.cases, MAX_CASES)? {
+        let case = read_case(&place, setting, &mut groups)?;
         if cases.iter().any(|other| other.id == case.id) {
             let message = format!("two cases are called `{}`", case.id);
-            return Err(spot.problem(CaseFault::Name, message));
+            return Err(place.problem(CaseFault::Name, message));
         }
         work += case_work(&case);
         if work > MAX_WORK {
             let message = "the transients up to here take more steps than a file may ask for";
-            return Err(spot.problem(CaseFault::TooLarge, message));
+            return Err(place.problem(CaseFault::TooLarge, message));
         }
         cases.push(case);
     }
     if cases.is_empty() {
-        return Err(list.problem(CaseFault::Missing, "there is no case in the list"));
+        let message = "there is no case in the list";
+        return Err(file.field("cases").problem(CaseFault::Missing, message));
     }
+    let truth = match own.truth {
+        None | Some(TruthWord::Solver) => Truth::Solver,
+        Some(TruthWord::Published) => Truth::Published,
+        Some(TruthWord::ClosedForm) => Truth::ClosedForm,
+        Some(TruthWord::Practice) => Truth::Practice,
+    };
+    let title = own.title.unwrap_or_else(|| "Reference cases".to_owned());
+    let source = own.source.unwrap_or_else(|| "not named".to_owned());
     Ok(CaseFile { title, source, truth, groups, cases })
 }
 
-/// Format and version come first: nothing else in a newer file need be understood.
-fn check_head(fields: &mut Fields<'_>) -> Result<(), CaseProblem> {
-    let format = fields.need("format")?;
-    if format.text_up_to(200)? != FORMAT {
-        let message = format!("a file of reference cases has `{FORMAT}` here");
-        return Err(format.problem(CaseFault::NotCases, message));
+fn syntax(error: &serde_json::Error) -> CaseProblem {
+    let words = error.to_string();
+    let words = words.split(" at line ").next().unwrap_or_default();
+    CaseProblem {
+        fault: CaseFault::Syntax,
+        path: String::new(),
+        line: error.line().max(1),
+        column: error.column().max(1),
+        message: format!("this is not JSON: {words}"),
     }
-    let spot = fields.need("version")?;
-    let version = spot.whole(u32::MAX)?;
-    if version > VERSION {
+}
+
+fn check_head(file: &Place<'_>, head: &FileHead) -> Result<(), CaseProblem> {
+    if head.format != FORMAT {
+        let message = format!("a file of reference cases has `{FORMAT}` here");
+        return Err(file.field("format").problem(CaseFault::NotCases, message));
+    }
+    let most = 0.0..=f64::from(u32::MAX);
+    let version = file.si(("version", ""), &head.version, Count, most)?;
+    let problem = |fault, message: String| Err(file.field("version").problem(fault, message));
+    if version > f64::from(VERSION) {
         let message =
             format!("version {version} is newer than this program, which reads {VERSION}");
-        return Err(spot.problem(CaseFault::Newer, message));
+        return problem(CaseFault::Newer, message);
     }
-    if version == 0 {
-        return Err(spot.problem(CaseFault::OutOfRange, "versions count from 1"));
+    if version < 1.0 {
+        return problem(CaseFault::OutOfRange, "versions count from 1".to_owned());
     }
     Ok(())
 }
 
-fn group((name, spot): (&str, Spot<'_>)) -> Result<Group, CaseProblem> {
-    let mut fields = spot.map()?;
-    let group = Group {
-        name: name.to_owned(),
-        claim: fields.opt_text("claim")?,
-        condition: fields.opt_text("condition")?,
-        source: fields.opt_text("source")?,
-        reason: fields.opt_text("reason")?,
-        known_miss: fields.opt_text("known_miss")?,
-        band: fields.opt("band").map(|spot| band(&spot)).transpose()?,
+fn group(name: String, place: &Place<'_>, setting: &Setting) -> Result<Group, CaseProblem> {
+    let own: GroupFields<'_> = place.read(&[])?;
+    let missing = |message| Err(place.problem(CaseFault::Missing, message));
+    let band = match own.band {
+        None => None,
+        Some(_) if own.reason.is_none() => return missing("a band needs its `reason`"),
+        Some(_) => {
+            let band = Band::read(&place.field("band"), setting, &[])?;
+            Some(match (band.absolute, band.relative) {
+                (Some(absolute), None) => Tolerance::Absolute(absolute),
+                (None, Some(relative)) => Tolerance::Relative(-relative, relative),
+                (Some(absolute), Some(relative)) => Tolerance::Either { absolute, relative },
+                (None, None) => return missing("a band has `absolute`, `relative` or both"),
+            })
+        }
     };
-    fields.finish()?;
-    if group.band.is_some() && group.reason.is_none() {
-        return Err(fields.spot.problem(CaseFault::Missing, "a band needs its `reason`"));
+    let GroupFields { claim, condition, source, reason, known_miss, .. } = own;
+    Ok(Group { name, claim, condition, source, reason, known_miss, band })
+}
+
+object! { SettingFields(_setting)
+    may { ambient: Pressure, 5e4..=1.2e5; temperature: Temperature, 220.0..=350.0; }
+    plain { #[serde(borrow)] gas: Option<&'t RawValue>; }
+}
+
+impl SettingFields<'_> {
+    fn over(&self, place: &Place<'_>, base: Setting) -> Result<Setting, CaseProblem> {
+        let gas = self.gas.map(|_| part::gas(&place.field("gas"), &base)).transpose()?;
+        Ok(Setting {
+            gas: gas.unwrap_or(base.gas),
+            ambient_pa: self.ambient.unwrap_or(base.ambient_pa),
+            t_k: self.temperature.unwrap_or(base.t_k),
+        })
     }
-    Ok(group)
 }
 
-fn band(spot: &Spot<'_>) -> Result<Tolerance, CaseProblem> {
-    let mut fields = spot.map()?;
-    let mut part = |name: &str| fields.opt(name).map(|s| s.number(0.0, 1e9)).transpose();
-    let (absolute, relative) = (part("absolute")?, part("relative")?);
-    fields.finish()?;
-    match (absolute, relative) {
-        (Some(absolute), None) => Ok(Tolerance::Absolute(absolute)),
-        (None, Some(relative)) => Ok(Tolerance::Relative(-relative, relative)),
-        (Some(absolute), Some(relative)) => Ok(Tolerance::Either { absolute, relative }),
-        (None, None) => Err(fields.missing("absolute")),
-    }
+/// What every case has beside its setting.
+#[derive(Deserialize)]
+struct CaseHead {
+    id: Name,
+    group: Option<Name>,
+    #[serde(rename = "note")]
+    _note: Option<String>,
+    kind: KindWord,
 }
 
-fn read_setting(fields: &mut Fields<'_>, base: Setting) -> Result<Setting, CaseProblem> {
-    let gas = fields.opt("gas").map(|spot| element::gas(&spot)).transpose()?;
-    let ambient = fields.opt_measured("ambient", Measure::Pressure, 5e4, 1.2e5)?;
-    let t_k = fields.opt_measured("temperature", Measure::Temperature, 220.0, 350.0)?;
-    Ok(Setting {
-        gas: gas.unwrap_or(base.gas),
-        ambient_pa: ambient.unwrap_or(base.ambient_pa),
-        t_k: t_k.unwrap_or(base.t_k),
-    })
+const CASE: [&str; 7] = ["id", "group", "note", "kind", "gas", "ambient", "temperature"];
+
+#[derive(Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum KindWord {
+    Network,
+    Line,
+    Transient,
+    Property,
 }
 
-fn read_case(spot: &Spot<'_>, base: Setting, groups: &mut Vec<Group>) -> Result<Case, CaseProblem> {
-    let mut fields = spot.map()?;
-    let id = fields.need("id")?.name()?.to_owned();
-    let name = match fields.opt("group") {
-        Some(spot) => spot.name()?.to_owned(),
-        None => id.clone(),
-    };
+fn read_case(
+    place: &Place<'_>,
+    base: Setting,
+    groups: &mut Vec<Group>,
+) -> Result<Case, CaseProblem> {
+    let CaseHead { id: Name(id), group, _note, kind } = place.read(&[])?;
+    let name = group.map_or_else(|| id.clone(), |name| name.0);
     let group = groups.iter().position(|group| group.name == name).unwrap_or_else(|| {
         groups.push(Group { name, ..Group::default() });
         groups.len() - 1
     });
-    fields.opt_text("note")?;
-    let setting = read_setting(&mut fields, base)?;
-    let task = match fields.need("kind")?.word(&["network", "line", "transient", "property"])? {
-        0 => network(&mut fields, &setting)?,
-        1 => Task::Line(line(&mut fields, &setting)?),
-        2 => Task::Transient(transient(&mut fields, &setting)?),
-        _ => Task::Property(read_property::property(&mut fields, &setting)?),
+    let fields = place.only(&["gas", "ambient", "temperature"]);
+    let setting = SettingFields::read(&fields, &base, &[])?.over(place, base)?;
+    let task = match kind {
+        KindWord::Network => network(place, &setting)?,
+        KindWord::Line => Task::Line(line(place, &setting)?),
+        KindWord::Transient => Task::Transient(transient(place, &setting)?),
+        KindWord::Property => Task::Property(property::property(place, &setting, &CASE)?),
     };
-    fields.finish()?;
     Ok(Case { id, group, setting, task })
 }
 
-fn network(fields: &mut Fields<'_>, setting: &Setting) -> Result<Task, CaseProblem> {
-    let net = element::net(fields, setting)?;
-    let spot = fields.need("expect")?;
-    let mut own = spot.map()?;
-    let expect = expected(&mut own, &net, setting)?;
-    own.finish()?;
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields)]
+struct NetworkFields<'t> {
+    #[serde(borrow)]
+    nodes: Vec<&'t RawValue>,
+    #[serde(borrow)]
+    elements: Vec<&'t RawValue>,
+    #[serde(rename = "expect")]
+    _expect: IgnoredAny,
+}
+
+fn network(place: &Place<'_>, setting: &Setting) -> Result<Task, CaseProblem> {
+    let own: NetworkFields<'_> = place.read(&CASE)?;
+    let net = network::net(place, setting, &own.nodes, &own.elements)?;
+    let expect = network::expected(&place.field("expect"), &net, setting, &[])?;
     Ok(Task::Network { net, expect })
 }
 
-fn expected(
-    fields: &mut Fields<'_>,
-    net: &Net,
-    setting: &Setting,
-) -> Result<Expected, CaseProblem> {
-    let mut expect = Expected::default();
-    for (name, spot, p_pa) in
-        fields.measured_map("pressures", Measure::Pressure, MAX_PRESSURE_PA)?
-    {
-        expect.pressures_pa.push((element::find_node(net, name, &spot)?, p_pa));
+object! { LineFields(setting)
+    must { inlet: Pressure, setting.lowest_pa()..=MAX_PRESSURE_PA; }
+    may {
+        outlet: Pressure, setting.lowest_pa()..=MAX_PRESSURE_PA;
+        drop: Pressure, 0.0..=MAX_PRESSURE_PA;
+        flow: setting.flow(), 1e-12..=MAX_FLOW_M3_S;
     }
-    let flow = Measure::Flow(setting.gas.density_std_kg_m3());
-    for (name, spot, flow) in fields.measured_map("flows", flow, MAX_FLOW_M3_S)? {
-        expect.flows_m3_s.push((element::find_element(net, name, &spot)?, flow));
+    plain {
+        #[serde(rename = "element")] _element: IgnoredAny;
+        #[serde(rename = "expect")] _expect: IgnoredAny;
     }
-    if expect.pressures_pa.is_empty() && expect.flows_m3_s.is_empty() {
-        return Err(fields.spot.problem(CaseFault::Missing, "no pressure and no flow is expected"));
-    }
-    Ok(expect)
 }
 
-fn line(fields: &mut Fields<'_>, setting: &Setting) -> Result<Line, CaseProblem> {
-    let spot = fields.need("element")?;
-    let mut own = spot.map()?;
-    let part = element::part(&mut own, setting)?;
-    own.finish()?;
-    let lowest = -0.9 * setting.ambient_pa;
-    let pressure = |fields: &mut Fields<'_>, name: &str| {
-        fields.opt_measured(name, Measure::Pressure, lowest, MAX_PRESSURE_PA)
-    };
-    let flow = Measure::Flow(setting.gas.density_std_kg_m3());
-    let inlet_pa = pressure(fields, "inlet")?.ok_or_else(|| fields.missing("inlet_pa"))?;
-    let given_flow = fields.opt_measured("flow", flow, 1e-12, MAX_FLOW_M3_S)?;
-    let outlet = pressure(fields, "outlet")?;
-    let drop = fields.opt_measured("drop", Measure::Pressure, 0.0, MAX_PRESSURE_PA)?;
-    let expect = fields.need("expect")?;
-    let mut own = expect.map()?;
-    let want_flow = own.opt_measured("flow", flow, 0.0, MAX_FLOW_M3_S)?;
-    let want_drop = own.opt_measured("drop", Measure::Pressure, 0.0, MAX_PRESSURE_PA)?;
-    own.finish()?;
-    let outlet = outlet.or(drop.map(|drop| inlet_pa - drop));
-    let ask = match (outlet, given_flow, want_flow, want_drop) {
+object! { LineExpect(setting)
+    may { flow: setting.flow(), 0.0..=MAX_FLOW_M3_S; drop: Pressure, 0.0..=MAX_PRESSURE_PA; }
+}
+
+fn line(place: &Place<'_>, setting: &Setting) -> Result<Line, CaseProblem> {
+    let own = LineFields::read(place, setting, &CASE)?;
+    let part = part::part(&place.field("element"), setting, &[])?;
+    let expect = place.field("expect");
+    let wanted = LineExpect::read(&expect, setting, &[])?;
+    let inlet_pa = own.inlet;
+    if own.outlet.is_some() && own.drop.is_some() {
+        let message = "`outlet` and `drop` are both given";
+        return Err(place.problem(CaseFault::Contradiction, message));
+    }
+    let outlet = own.outlet.or(own.drop.map(|drop| inlet_pa - drop));
+    let ask = match (outlet, own.flow, wanted.flow, wanted.drop) {
         (Some(outlet_pa), None, Some(flow_m3_s), None) => Ask::Flow { outlet_pa, flow_m3_s },
         (None, Some(flow_m3_s), None, Some(drop_pa)) => Ask::Drop { flow_m3_s, drop_pa },
         _ => {
@@ -226,59 +301,101 @@ fn line(fields: &mut Fields<'_>, setting: &Setting) -> Result<Line, CaseProblem>
     Ok(Line { part, inlet_pa, ask })
 }
 
-fn transient(fields: &mut Fields<'_>, setting: &Setting) -> Result<Transient, CaseProblem> {
-    let net = element::net(fields, setting)?;
-    let step_s = fields.opt_measured("step", Measure::Time, 1e-4, 60.0)?;
-    let start = match fields.opt("start") {
-        None => Start::AsGiven,
-        Some(spot) if spot.word(&["as-given", "settled"])? == 0 => Start::AsGiven,
-        Some(_) => Start::Settled,
+object! { TransientFields(_setting)
+    may { step: Time, 1e-4..=60.0; }
+    plain {
+        #[serde(borrow)] nodes: Vec<&'t RawValue>;
+        #[serde(borrow)] elements: Vec<&'t RawValue>;
+        start: Option<StartWord>;
+        #[serde(borrow, default)] changes: Vec<&'t RawValue>;
+        #[serde(borrow)] expect: Vec<&'t RawValue>;
+    }
+}
+
+#[derive(Deserialize)]
+#[serde(rename_all = "kebab-case")]
+enum StartWord {
+    AsGiven,
+    Settled,
+}
+
+fn transient(place: &Place<'_>, setting: &Setting) -> Result<Transient, CaseProblem> {
+    let own = TransientFields::read(place, setting, &CASE)?;
+    let net = network::net(place, setting, &own.nodes, &own.elements)?;
+    let start = match own.start {
+        None | Some(StartWord::AsGiven) => Start::AsGiven,
+        Some(StartWord::Settled) => Start::Settled,
     };
     let mut changes = Vec::new();
-    if let Some(spot) = fields.opt("changes") {
-        for spot in spot.list(200)? {
-            changes.push(change(&spot, &net, setting)?);
-        }
+    for place in place.items("changes", &own.changes, 200)? {
+        changes.push(change(&place, &net, setting)?);
     }
+    changes.sort_by(|a, b| a.at_s.total_cmp(&b.at_s));
     let mut expect: Vec<Expected> = Vec::new();
-    for spot in fields.need("expect")?.list(500)? {
-        let mut own = spot.map()?;
-        let at_s = own.measured("at", Measure::Time, 0.0, MAX_TIME_S)?;
-        let now = Expected { at_s, ..expected(&mut own, &net, setting)? };
-        own.finish()?;
+    for place in place.items("expect", &own.expect, 500)? {
+        let at_s = moment(&place, setting)?;
+        let now = Expected { at_s, ..network::expected(&place, &net, setting, &["at"])? };
         if expect.last().is_some_and(|last| last.at_s >= at_s) {
-            return Err(spot.problem(CaseFault::Contradiction, "times must rise"));
+            return Err(place.problem(CaseFault::Contradiction, "times must rise"));
         }
         expect.push(now);
     }
     if expect.is_empty() {
-        return Err(fields.missing("expect[0]"));
+        return Err(place.field("expect").problem(CaseFault::Missing, "nothing is expected"));
     }
-    changes.sort_by(|a, b| a.at_s.total_cmp(&b.at_s));
-    Ok(Transient { net, step_s, start, changes, expect })
+    Ok(Transient { net, step_s: own.step, start, changes, expect })
 }
 
-fn change(spot: &Spot<'_>, net: &Net, setting: &Setting) -> Result<Change, CaseProblem> {
-    let mut fields = spot.map()?;
-    let at_s = fields.measured("at", Measure::Time, 0.0, MAX_TIME_S)?;
-    let what = if let Some(spot) = fields.opt("node") {
-        let node = element::find_node(net, spot.name()?, &spot)?;
-        if net.nodes[node].volume_m3.is_none() {
-            let low = -0.9 * setting.ambient_pa;
-            What::Pressure(
-                node,
-                fields.measured("pressure", Measure::Pressure, low, MAX_PRESSURE_PA)?,
-            )
-        } else {
-            let flow = Measure::Flow(setting.gas.density_std_kg_m3());
-            What::Demand(node, fields.measured("demand", flow, -MAX_FLOW_M3_S, MAX_FLOW_M3_S)?)
+// When something changes or is expected.
+object! { Moment(_setting)
+    must { at: Time, 0.0..=MAX_TIME_S; }
+}
+
+fn moment(place: &Place<'_>, setting: &Setting) -> Result<f64, CaseProblem> {
+    Ok(Moment::read(&place.only(&["at"]), setting, &[])?.at)
+}
+
+#[derive(Deserialize)]
+struct ChangeHead {
+    node: Option<String>,
+    element: Option<String>,
+}
+
+object! { PressureChange(setting)
+    must { pressure: Pressure, setting.lowest_pa()..=MAX_PRESSURE_PA; }
+}
+
+object! { DemandChange(setting)
+    must { demand: setting.flow(), -MAX_FLOW_M3_S..=MAX_FLOW_M3_S; }
+}
+
+fn change(place: &Place<'_>, net: &Net, setting: &Setting) -> Result<Change, CaseProblem> {
+    let head: ChangeHead = place.read(&[])?;
+    let at_s = moment(place, setting)?;
+    let passed = &["at", "node", "element"];
+    let what = match (head.node, head.element) {
+        (Some(name), None) => {
+            let node = find_node(net, &name, || place.field("node"))?;
+            if net.nodes.get(node).is_some_and(|node| node.volume_m3.is_none()) {
+                let own = PressureChange::read(place, setting, passed)?;
+                What::Pressure(node, own.pressure)
+            } else {
+                let own = DemandChange::read(place, setting, passed)?;
+                What::Demand(node, own.demand)
+            }
         }
-    } else {
-        let spot = fields.need("element")?;
-        let index = element::find_element(net, spot.name()?, &spot)?;
-        element::change_of(&mut fields, &spot, &net.elements[index].part, index)?
+        (None, Some(name)) => {
+            let index = find_element(net, &name, || place.field("element"))?;
+            part::change_of(place, setting, (&net.elements[index].part, index), passed)?
+        }
+        (None, None) => {
+            return Err(place.problem(CaseFault::Missing, "`node` or `element` is missing"));
+        }
+        (Some(_), Some(_)) => {
+            let message = "a change is at a `node` or at an `element`, not both";
+            return Err(place.problem(CaseFault::Contradiction, message));
+        }
     };
-    fields.finish()?;
     Ok(Change { at_s, what })
 }
 

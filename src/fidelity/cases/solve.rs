@@ -3,7 +3,7 @@
 use super::super::check::Row;
 use super::build::Rig;
 use super::model::{Ask, Case, Expected, Line, Net, NodeIn, Part, Start, Task, Transient, What};
-use super::read_property;
+use super::property;
 use crate::physics::network::NetworkBuilder;
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC, TICK_S};
 
@@ -39,7 +39,7 @@ pub(super) fn rows(case: &Case) -> Vec<(Kind, Row)> {
         Task::Line(own) => line(case, own),
         Task::Transient(own) => transient(case, own),
         Task::Property(own) => {
-            let result = read_property::value(own.quantity, &case.setting);
+            let result = property::value(own.quantity, &case.setting);
             let row = Row { at: own.against, ..Row::new(&case.id, own.expect, result) };
             vec![(Kind::Property(own.quantity.unit()), row)]
         }

@@ -1,8 +1,8 @@
 //! Force balance of a self-operated regulator.
 
-use super::CHAPTER;
 use super::rig::RegulatorRig;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::regulator::{
     Behaviour, InletEffect, Regulator, RegulatorSpec, SeatProfile, Spring,
@@ -80,19 +80,7 @@ fn balance_holds() -> Check {
             rows.push(Row::new(label, by_hand / PA_PER_INWC, rig.outlet_pa() / PA_PER_INWC));
         }
     }
-    Check {
-        id: "closed.regulator.force-balance".into(),
-        chapter: CHAPTER,
-        claim: "A regulator that feeds a load rests where spring force, outlet on the diaphragm and inlet on the seat balance.".into(),
-        truth: Truth::ClosedForm,
-        source: "Force balance P_out·A_d − σ·A_s·(P_in − P_out) = k·(s − z)".into(),
-        condition: "propane second stage in a network, three seats, 7 and 10 psi inlet, lift read at rest".into(),
-        tolerance: Tolerance::Absolute(1e-5),
-        reason: "Same law by hand; what is left is how far the network has come to rest (a thousandth of the finest display step).".into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
+    check("closed.regulator.force-balance", rows)
 }
 
 /// The textbook's spring: 10 in², 5 lbf/in, 10 lbf preload; 0.2 in of lift leaves 9 lbf.
@@ -113,19 +101,7 @@ fn spring_example() -> Check {
             Row::new(format!("{lift_in} in lift"), psi, found)
         })
         .collect();
-    Check {
-        id: "closed.regulator.spring-example".into(),
-        chapter: CHAPTER,
-        claim: "Outlet pressure falls with the lift as the spring lets go: 1.00 psi at none, 0.90 psi at 0.2 in.".into(),
-        truth: Truth::ClosedForm,
-        source: "Textbook worked example of spring effect (from memory): 10 in² diaphragm, 5 lbf/in, 10 lbf preload".into(),
-        condition: "natural gas, 10 psi inlet; load chosen for the lift".into(),
-        tolerance: Tolerance::Absolute(1e-4),
-        reason: "Pencil and paper; what is left is the settling of the network.".into(),
-        unit: "psi",
-        rows,
-        known_miss: None,
-    }
+    check("closed.regulator.spring-example", rows)
 }
 
 /// The textbook's inlet effect: 1 in² seat, 10 in² diaphragm, 19 lbf.
@@ -141,19 +117,7 @@ fn inlet_example() -> Check {
             Row::new(format!("{psi} psi inlet"), outlet, found)
         })
         .collect();
-    Check {
-        id: "closed.regulator.inlet-example".into(),
-        chapter: CHAPTER,
-        claim: "A seat that the inlet closes lowers the outlet as the inlet rises: 10 to 11 psi moves 1.000 to 0.889 psi.".into(),
-        truth: Truth::ClosedForm,
-        source: "Textbook worked example of inlet effect (from memory): 1 in² seat, 10 in² diaphragm, 19 lbf load".into(),
-        condition: "settled preload, zero lift".into(),
-        tolerance: Tolerance::Absolute(1e-9),
-        reason: "The same sum in floating point.".into(),
-        unit: "psi",
-        rows,
-        known_miss: None,
-    }
+    check("closed.regulator.inlet-example", rows)
 }
 
 /// Three usual geometries: pressure per turn, droop over the travel, inlet effect.
@@ -182,17 +146,5 @@ fn screw_and_travel() -> Check {
         let moved = pushed.balance_pa(1e4) - pushed.balance_pa(0.0);
         rows.push(Row::new(format!("{name}: per 100 in. w.c. of inlet"), inlet, moved / 100.0));
     }
-    Check {
-        id: "closed.regulator.geometry".into(),
-        chapter: CHAPTER,
-        claim: "Pressure per turn is k·pitch/A, droop k·travel/A, and the inlet shows through in the ratio of seat to diaphragm.".into(),
-        truth: Truth::ClosedForm,
-        source: "Force balance worked for three usual geometries (dimensions are illustrative, from memory)".into(),
-        condition: "settled preload; droop at full travel".into(),
-        tolerance: Tolerance::Absolute(0.006),
-        reason: "References are rounded to 0.01 in. w.c.; the seat adds its own share (0.5 %) to the area.".into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
+    check("closed.regulator.geometry", rows)
 }

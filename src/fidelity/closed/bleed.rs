@@ -2,9 +2,9 @@
 
 use core::f64::consts::PI;
 
-use super::CHAPTER;
 use super::rig::Vessel;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{PipeMaterial, PipeSpec};
 use crate::units::{P_STD_PA, PA_PER_PSI, T_STD_K, TICK_S};
@@ -31,19 +31,7 @@ fn square_root() -> Check {
         let at = share * empty_s;
         rows.push(Row::new(format!("{at:.2} s"), by_hand, vessel.pressure_pa()).on("", at));
     }
-    Check {
-        id: "closed.bleed.square-root".into(),
-        chapter: CHAPTER,
-        claim: "Gas of low pressure bleeds through a hole with √P falling in a straight line, and is gone in a finite time.".into(),
-        truth: Truth::ClosedForm,
-        source: "√P = √P₀ − ½·(p_std/V)·CdA·√(2/ρ)·t".into(),
-        condition: "natural gas, 50 L, 4 in. w.c., a hole of 1 mm², 1,800 steps over the emptying".into(),
-        tolerance: Tolerance::Absolute(0.6),
-        reason: "The closed form takes density as constant (0.5 % at the start, and the expansion factor takes as much away); implicit steps of an 1,800th lag by half a step, 0.3 Pa at most.".into(),
-        unit: "Pa",
-        rows,
-        known_miss: None,
-    }
+    check("closed.bleed.square-root", rows)
 }
 
 /// Choked flow goes with the absolute pressure: an exponential.
@@ -69,19 +57,7 @@ fn choked() -> Check {
         );
         rows.push(row.on("", passed_s));
     }
-    Check {
-        id: "closed.bleed.choked".into(),
-        chapter: CHAPTER,
-        claim: "Gas of tank pressure bleeds through a hole as an exponential of the absolute pressure while the flow is choked.".into(),
-        truth: Truth::ClosedForm,
-        source: "P_abs = P₀·e^(−t/τ), τ = V/(CdA·⅔·√(2·x_T·γ/1.40·p/ρ)); choking after IEC 60534-2-1 with x_T = 0.72 (from memory)".into(),
-        condition: "propane, 50 L, 60 psi, a hole of 2 mm², isothermal, steps of 20 ms".into(),
-        tolerance: Tolerance::Relative(-5e-5, 5e-5),
-        reason: "Implicit steps of 20 ms lag by dt·t/(2τ²) of the absolute pressure, 1.1·10⁻⁵ at the last row (τ is 150 s); a third more in gauge pressure.".into(),
-        unit: "psi",
-        rows,
-        known_miss: None,
-    }
+    check("closed.bleed.choked", rows)
 }
 
 /// Through a capillary the flow goes with `P₁² − P₂²`: a closed form again.
@@ -105,19 +81,7 @@ fn laminar() -> Check {
         let row = Row::new(format!("{passed_s:.0} s"), by_hand, vessel.pressure_pa());
         rows.push(row.on("", passed_s));
     }
-    Check {
-        id: "closed.bleed.laminar".into(),
-        chapter: CHAPTER,
-        claim: "Gas that seeps through a capillary dies away exponentially, with the small correction of a compressible gas.".into(),
-        truth: Truth::ClosedForm,
-        source: "Hagen–Poiseuille for isothermal gas, ln(P/(2p + P)) = −(p_std/V)·πd⁴/(128·μ·L)·t + const".into(),
-        condition: "natural gas, 2 L, 4 in. w.c., 0.5 mm bore 0.2 m long (Re < 110), steps of 2 ms".into(),
-        tolerance: Tolerance::Relative(-2e-5, 2e-5),
-        reason: "Implicit steps lag by rate²·dt·t/2, 6·10⁻⁶ at the last row; the flow curve is linear there.".into(),
-        unit: "Pa",
-        rows,
-        known_miss: None,
-    }
+    check("closed.bleed.laminar", rows)
 }
 
 /// What came out is what the ideal gas law says the volume lost.
@@ -133,19 +97,7 @@ fn mass() -> Check {
             rows.push(Row::new(format!("{name}, {t_k:.0} K"), lost_m3 * 1e3, out_m3 * 1e3));
         }
     }
-    Check {
-        id: "closed.bleed.ideal-gas-mass".into(),
-        chapter: CHAPTER,
-        claim: "What flows out of a volume is what the ideal gas law says it lost.".into(),
-        truth: Truth::ClosedForm,
-        source: "Ideal gas law, ΔV_std = V·ΔP/p_std·T_std/T".into(),
-        condition: "10 L from 5 psi for 10 s through 1 mm², at 255, 289 and 311 K".into(),
-        tolerance: Tolerance::Relative(-1e-9, 1e-9),
-        reason: "Conservation: the gas balance of each step is asked to hold within 1e-9.".into(),
-        unit: "std L",
-        rows,
-        known_miss: None,
-    }
+    check("closed.bleed.ideal-gas-mass", rows)
 }
 
 /// A tight line keeps its pressure.
@@ -161,18 +113,5 @@ fn trapped() -> Check {
             Row::new(format!("{start_pa} Pa shut in"), start_pa, vessel.pressure_pa())
         })
         .collect();
-    Check {
-        id: "closed.bleed.trapped".into(),
-        chapter: CHAPTER,
-        claim: "Gas shut in by tight seats keeps its pressure for an hour to the last digit."
-            .into(),
-        truth: Truth::ClosedForm,
-        source: "No flow, no change (isothermal)".into(),
-        condition: "natural gas, 1 L, 20 s in ticks and an hour in long steps".into(),
-        tolerance: Tolerance::Absolute(0.0),
-        reason: "Nothing flows, so nothing may drift.".into(),
-        unit: "Pa",
-        rows,
-        known_miss: None,
-    }
+    check("closed.bleed.trapped", rows)
 }

@@ -2,9 +2,9 @@
 
 use core::f64::consts::PI;
 
-use super::CHAPTER;
 use super::rig::flow_between;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::network::{ElementId, NetworkBuilder, NodeId};
 use crate::physics::pipe::{PipeMaterial, PipeSpec, TubingSpec, schedule_40_id_m};
@@ -65,19 +65,7 @@ fn hagen_poiseuille() -> Check {
             }
         }
     }
-    Check {
-        id: "closed.pipe.hagen-poiseuille".into(),
-        chapter: CHAPTER,
-        claim: "Slow flow in a smooth pipe follows Hagen and Poiseuille.".into(),
-        truth: Truth::ClosedForm,
-        source: "Hagen–Poiseuille law, Q = π·d⁴·ΔP/(128·μ·L)".into(),
-        condition: "bores of 0.5, 2 and 15.8 mm, Re 10 to 800, isothermal".into(),
-        tolerance: Tolerance::Relative(-0.0005, 1e-5),
-        reason: "One friction formula joins laminar and turbulent law; at Re 800 its turbulent part takes a few parts in 10⁵ already.".into(),
-        unit: "cm³/s",
-        rows,
-        known_miss: None,
-    }
+    check("closed.pipe.hagen-poiseuille", rows)
 }
 
 /// Two holes in a row: `1/A² = 1/A₁² + 1/A₂²`, and the pressure between them.
@@ -111,19 +99,7 @@ fn series() -> Check {
             found + 0.5 * drop_pa,
         ));
     }
-    Check {
-        id: "closed.opening.series".into(),
-        chapter: CHAPTER,
-        claim: "Holes in a row act as one of 1/A² = Σ 1/Aᵢ², and share the drop as 1/Aᵢ².".into(),
-        truth: Truth::ClosedForm,
-        source: "Square-root law of orifices, solved for two in series".into(),
-        condition: "natural gas, 1 in. w.c. across both".into(),
-        tolerance: Tolerance::Relative(-0.002, 0.002),
-        reason: "The closed form takes density as constant; over 1 in. w.c. it changes by 0.25 %, and the expansion factor by 0.1 %.".into(),
-        unit: "cm³/s or Pa",
-        rows,
-        known_miss: None,
-    }
+    check("closed.opening.series", rows)
 }
 
 /// Side by side, flows add up.
@@ -156,19 +132,7 @@ fn parallel() -> Check {
         let label = format!("holes of {:.1} and {:.1} mm²", first * 1e6, second * 1e6);
         rows.push(Row::new(label, apart * 1e6, whole * 1e6));
     }
-    Check {
-        id: "closed.opening.parallel".into(),
-        chapter: CHAPTER,
-        claim: "Ways side by side add up: three of them carry three times the flow of one.".into(),
-        truth: Truth::ClosedForm,
-        source: "Addition of flows at equal pressures".into(),
-        condition: "natural gas, 7.0 to 6.5 in. w.c., headers wide open".into(),
-        tolerance: Tolerance::Relative(-1e-6, 1e-6),
-        reason: "The headers are not infinitely wide: they take some 10⁻⁸ of the drop.".into(),
-        unit: "cm³/s",
-        rows,
-        known_miss: None,
-    }
+    check("closed.opening.parallel", rows)
 }
 
 /// Without a difference of pressure nothing flows, and next to none makes next to nothing.
@@ -182,19 +146,7 @@ fn no_flow() -> Check {
         let breath = flow_between(Gas::natural(), [1e-9, 0.0], |b, from, to| way.add(b, from, to));
         rows.push(Row::new(format!("{name}, 1 nPa"), 0.0, breath * 1e6));
     }
-    Check {
-        id: "closed.flow.none".into(),
-        chapter: CHAPTER,
-        claim: "Equal pressures move nothing, and the flow dies away smoothly with the difference.".into(),
-        truth: Truth::ClosedForm,
-        source: "Limit of every flow law at zero difference".into(),
-        condition: "natural gas; hole, steel pipe, corrugated tubing".into(),
-        tolerance: Tolerance::Absolute(1e-3),
-        reason: "Equal ends give nothing at all; a nanopascal gives less than a thousandth of a cubic centimetre a second, below any leak that fluid shows.".into(),
-        unit: "cm³/s",
-        rows,
-        known_miss: None,
-    }
+    check("closed.flow.none", rows)
 }
 
 /// Turned round, an element carries the same flow the other way.
@@ -213,19 +165,7 @@ fn reversal() -> Check {
             rows.push(Row::new(label + ", element turned", -ahead * 1e6, turned * 1e6));
         }
     }
-    Check {
-        id: "closed.flow.reversal".into(),
-        chapter: CHAPTER,
-        claim: "Reversed pressures drive the same flow the other way.".into(),
-        truth: Truth::ClosedForm,
-        source: "Antisymmetry of the flow laws, Q(a, b) = −Q(b, a)".into(),
-        condition: "propane; hole, steel pipe, corrugated tubing; 5 Pa to 10 psi".into(),
-        tolerance: Tolerance::Relative(-1e-12, 1e-12),
-        reason: "The same arithmetic with the sign changed.".into(),
-        unit: "cm³/s",
-        rows,
-        known_miss: None,
-    }
+    check("closed.flow.reversal", rows)
 }
 
 /// How far the law keeps to the square root on its way to nothing.
@@ -240,17 +180,5 @@ fn smoothing() -> Check {
             Row::new(format!("{drop_pa} Pa"), by_hand * 1e6, found * 1e6).on("", drop_pa)
         })
         .collect();
-    Check {
-        id: "closed.opening.smoothing".into(),
-        chapter: CHAPTER,
-        claim: "An opening keeps to the square-root law down to 5 Pa (0.02 in. w.c.); below that it turns linear.".into(),
-        truth: Truth::ClosedForm,
-        source: "Square-root law of orifices, Q = CdA·√(2ΔP/ρ)".into(),
-        condition: "natural gas, 10 mm², about standard pressure".into(),
-        tolerance: Tolerance::Relative(-0.0105, 0.0005),
-        reason: "The law is rounded off over 1 Pa so that its slope stays finite at zero: 1 % low at 5 Pa; the expansion factor takes 0.13 % at 500 Pa.".into(),
-        unit: "cm³/s",
-        rows,
-        known_miss: None,
-    }
+    check("closed.opening.smoothing", rows)
 }

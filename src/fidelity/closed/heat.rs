@@ -1,9 +1,9 @@
 //! Heat to the air: the 1.08 rule.
 
-use super::CHAPTER;
 use crate::appliance::airside::{AirPath, AirSide};
 use crate::appliance::ignition::Speed;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::physics::heat::{AIR_J_M3_K, Exchanger};
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
 
@@ -30,36 +30,12 @@ fn rise() -> Check {
         Row::new(format!("{btu_h} Btu/h into {cfm:.0} ft³/min"), rise_f, found)
     })
     .collect();
-    Check {
-        id: "closed.air.rise".into(),
-        chapter: CHAPTER,
-        claim: "Air warms by q/(1.08·cfm): 64,000 Btu/h into 1,185 ft³/min gives 50 °F.".into(),
-        truth: Truth::ClosedForm,
-        source: "Sensible heat rule q = 1.08·cfm·ΔT of air-conditioning handbooks".into(),
-        condition: "standard air, steady firing".into(),
-        tolerance: Tolerance::Absolute(0.02),
-        reason: "References are rounded to 0.01 °F, and 1,185 ft³/min to a whole number.".into(),
-        unit: "°F",
-        rows,
-        known_miss: None,
-    }
+    check("closed.air.rise", rows)
 }
 
 fn constant() -> Check {
     let per_cfm_f = AIR_J_M3_K * (M3_PER_FT3 / 60.0) / (W_PER_BTU_H * 1.8);
-    Check {
-        id: "closed.air.constant".into(),
-        chapter: CHAPTER,
-        claim: "The heat that a cubic foot a minute carries is that of standard air.".into(),
-        truth: Truth::Published,
-        source: "0.075 lb/ft³ × 0.24 Btu/(lb·°F) × 60 min/h".into(),
-        condition: "standard air".into(),
-        tolerance: Tolerance::Absolute(1e-9),
-        reason: "The same product.".into(),
-        unit: "Btu/(h·cfm·°F)",
-        rows: vec![Row::new("1.08 rule", 0.075 * 0.24 * 60.0, per_cfm_f)],
-        known_miss: None,
-    }
+    check("closed.air.constant", vec![Row::new("1.08 rule", 0.075 * 0.24 * 60.0, per_cfm_f)])
 }
 
 /// The blower's air gives the rise that it was chosen for, and thin air a larger one.
@@ -73,21 +49,16 @@ fn blower() -> Check {
         }
         air.rise_k() * 1.8
     };
-    Check {
-        id: "closed.air.blower".into(),
-        chapter: CHAPTER,
-        claim: "The blower gives the rise that it was chosen for, and the rise goes with heat over mass of air.".into(),
-        truth: Truth::ClosedForm,
-        source: "Sensible heat rule; at altitude 1.08 is multiplied by the density ratio".into(),
-        condition: "64,000 Btu/h useful heat on high; low stage 70 % of heat on 75 % of speed".into(),
-        tolerance: Tolerance::Absolute(0.02),
-        reason: "Steady state in pencil and paper; free convection around the exchanger adds 0.01 °F.".into(),
-        unit: "°F",
-        rows: vec![
+    check(
+        "closed.air.blower",
+        vec![
             Row::new("high", 50.0, rise_f(Speed::High, useful_w, 1.0)),
             Row::new("low", 50.0 * 0.70 / 0.75, rise_f(Speed::Low, 0.70 * useful_w, 1.0)),
-            Row::new("high at 5,000 ft (density 0.862)", 50.0 / 0.862, rise_f(Speed::High, useful_w, 0.862)),
+            Row::new(
+                "high at 5,000 ft (density 0.862)",
+                50.0 / 0.862,
+                rise_f(Speed::High, useful_w, 0.862),
+            ),
         ],
-        known_miss: None,
-    }
+    )
 }

@@ -1,10 +1,10 @@
 //! Things that follow with a first-order lag.
 
-use super::CHAPTER;
 use crate::appliance::airside::AirSide;
 use crate::appliance::burner::{BurnerIn, Burners};
 use crate::appliance::ignition::Speed;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::instrument::manometer::Manometer;
 use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;
@@ -37,19 +37,7 @@ fn manometer() -> Check {
             rows.push(row.on(format!("{lag_s} s"), constants));
         }
     }
-    Check {
-        id: "closed.lag.manometer".into(),
-        chapter: CHAPTER,
-        claim: "A manometer's display follows a step of pressure as 1 − e^(−t/τ).".into(),
-        truth: Truth::ClosedForm,
-        source: "First-order lag".into(),
-        condition: "lags of 0.4 to 2 s, ticks of 20 ms".into(),
-        tolerance: Tolerance::Absolute(1.0),
-        reason: "One implicit step a tick lags by half a tick: 0.5·(dt/τ)·e^(−t/τ)·t/τ, at most 0.9 % at the shortest lag.".into(),
-        unit: "% of the step",
-        rows,
-        known_miss: None,
-    }
+    check("closed.lag.manometer", rows)
 }
 
 /// The gas valve's preload after a change of stage.
@@ -79,19 +67,7 @@ fn preload() -> Check {
             rows.push(Row::new(format!("{t:.0} s"), 100.0 * made(t), share).on("", t));
         }
     }
-    Check {
-        id: "closed.lag.preload".into(),
-        chapter: CHAPTER,
-        claim: "The spring load of a gas valve follows its setting as 1 − e^(−t/τ), so that the pressure settles in about three lags.".into(),
-        truth: Truth::ClosedForm,
-        source: "First-order lag".into(),
-        condition: "lag 1 s, screw turned half way out at once, ticks of 20 ms".into(),
-        tolerance: Tolerance::Absolute(0.5),
-        reason: "One implicit step a tick: 0.5·(dt/τ)·(t/τ)·e^(−t/τ), at most 0.37 %.".into(),
-        unit: "% of the step",
-        rows,
-        known_miss: None,
-    }
+    check("closed.lag.preload", rows)
 }
 
 /// The igniter's temperature, by its glow.
@@ -112,19 +88,7 @@ fn igniter() -> Check {
             );
         }
     }
-    Check {
-        id: "closed.lag.igniter".into(),
-        chapter: CHAPTER,
-        claim: "The igniter warms first-order and is at full heat when its warm-up ends.".into(),
-        truth: Truth::ClosedForm,
-        source: "First-order lag of a quarter of the warm-up; end points from memory (300 K, 1,600 K, glow from 850 K)".into(),
-        condition: "warm-up 20 s, ticks of 20 ms".into(),
-        tolerance: Tolerance::Absolute(0.3),
-        reason: "One implicit step a tick: 0.5·(dt/τ)·(t/τ)·e^(−t/τ) of 173 % of the glow's range, at most 0.13 %.".into(),
-        unit: "% of full glow",
-        rows,
-        known_miss: None,
-    }
+    check("closed.lag.igniter", rows)
 }
 
 /// What is left of a first-order step after twice the time is the square of what is left after it.
@@ -163,17 +127,5 @@ fn shape() -> Check {
     let hot = run(600, 15_000.0);
     let (once, twice) = (run(20, 0.0), run(20, 0.0));
     rows.push(Row::new("exchanger cooling, 20 s and 40 s", once * once / hot / hot, twice / hot));
-    Check {
-        id: "closed.lag.shape".into(),
-        chapter: CHAPTER,
-        claim: "Tank, blower and exchanger come to rest exponentially: after twice the time the square of what was left is left.".into(),
-        truth: Truth::ClosedForm,
-        source: "e^(−2t/τ) = (e^(−t/τ))², whatever the time constant".into(),
-        condition: "no draw on the tank, fixed speeds, no heat while cooling".into(),
-        tolerance: Tolerance::Relative(-1e-6, 1e-6),
-        reason: "A fixed step of a first-order lag is a fixed factor, so the relation holds for it too; the last digits are those of a ratio.".into(),
-        unit: "share left",
-        rows,
-        known_miss: None,
-    }
+    check("closed.lag.shape", rows)
 }

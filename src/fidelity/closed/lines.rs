@@ -1,8 +1,8 @@
 //! Pipes in a row.
 
-use super::CHAPTER;
 use super::rig::flow_between;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec};
@@ -45,21 +45,7 @@ fn cut_in_two() -> Check {
             rows.push(Row::new(label, (ends[0] - by_hand) / PA_PER_INWC, found / PA_PER_INWC));
         }
     }
-    Check {
-        id: "closed.pipe.cut-in-two".into(),
-        chapter: CHAPTER,
-        claim: "Along one pipe the square of the absolute pressure falls in a straight line."
-            .into(),
-        truth: Truth::ClosedForm,
-        source: "Isothermal Darcy–Weisbach flow, P₁² − P² ∝ x".into(),
-        condition: "natural gas, 50 ft of 3/4 in. steel, joined at a half and at a fifth".into(),
-        tolerance: Tolerance::Relative(-1e-9, 1e-9),
-        reason: "Both lengths have the same curve against w/L; what is left is how far the network has come to rest."
-            .into(),
-        unit: "in. w.c. lost up to the cut",
-        rows,
-        known_miss: None,
-    }
+    check("closed.pipe.cut-in-two", rows)
 }
 
 /// Two bores in a row share the drop as the code's equation says.
@@ -81,19 +67,7 @@ fn two_bores() -> Check {
             format!("{first_ft} ft of {first_in} in. before {second_ft} ft of {second_in} in.");
         rows.push(Row::new(label, by_hand, lost / PA_PER_INWC));
     }
-    Check {
-        id: "closed.pipe.two-bores".into(),
-        chapter: CHAPTER,
-        claim: "Two bores in a row share a small drop as L·D^−4.854.".into(),
-        truth: Truth::ClosedForm,
-        source: "IFGC 402.4 Eq. 4-1 (low pressure), solved for two lengths at one flow".into(),
-        condition: "natural gas, Schedule 40 steel, 0.5 in. w.c. across both".into(),
-        tolerance: Tolerance::Absolute(0.002),
-        reason: "Friction after the equation is met within 0.3 %, and steel's own roughness adds a little more to one bore than to the other.".into(),
-        unit: "in. w.c. lost in the first",
-        rows,
-        known_miss: None,
-    }
+    check("closed.pipe.two-bores", rows)
 }
 
 /// Fittings count as the length that the code gives them.
@@ -111,17 +85,5 @@ fn fittings() -> Check {
     .into_iter()
     .map(|(name, with, feet)| Row::new(name, carried(steel(1.049, 40.0 + feet)), carried(with)))
     .collect();
-    Check {
-        id: "closed.pipe.fittings".into(),
-        chapter: CHAPTER,
-        claim: "A fitting takes as much as its equivalent length of straight pipe.".into(),
-        truth: Truth::Published,
-        source: "IFGC 2018 Table A.2.2 (1 in. screwed fittings)".into(),
-        condition: "natural gas, 40 ft of 1 in. steel, 0.5 in. w.c.".into(),
-        tolerance: Tolerance::Relative(-0.003, 0.003),
-        reason: "The table's lengths are rounded to 0.01 ft.".into(),
-        unit: "ft³/h",
-        rows,
-        known_miss: None,
-    }
+    check("closed.pipe.fittings", rows)
 }

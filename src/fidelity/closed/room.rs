@@ -1,7 +1,7 @@
 //! Gas in the air of a room, and the house's temperature.
 
-use super::CHAPTER;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::room::{Leaks, Room, Ventilation, dilute};
 use crate::site::house::House;
@@ -34,19 +34,7 @@ fn table() -> Check {
             rows.push(Row::new(label, reference, stepped).on(format!("{changes_h}/h"), minutes));
         }
     }
-    Check {
-        id: "closed.room.dilution-table".into(),
-        chapter: CHAPTER,
-        claim: "Gas builds up in a ventilated room as q/(nV)·(1 − e^(−nt)).".into(),
-        truth: Truth::Published,
-        source: "Engineering ToolBox, Pollution Concentration in Rooms (table)".into(),
-        condition: "source of 1 m³/h in 1 m³, steps of 20 s".into(),
-        tolerance: Tolerance::Absolute(6e-5),
-        reason: "The table has four decimals, some of them cut rather than rounded.".into(),
-        unit: "m³/m³",
-        rows,
-        known_miss: None,
-    }
+    check("closed.room.dilution-table", rows)
 }
 
 /// Two leaks in a closet-size room, worked by hand.
@@ -62,19 +50,7 @@ fn worked_leaks() -> Check {
         Row::new("0.50 m³/h for 40.4 min", 1.0, after(0.50, 40.4)),
         Row::new("aired from 4.76 % for (V/Q)·ln 4.76", 1.0, purged),
     ];
-    Check {
-        id: "closed.room.worked-leaks".into(),
-        chapter: CHAPTER,
-        claim: "A leak levels off at q/(nV), and a purge takes (V/Q)·ln(c₀/c).".into(),
-        truth: Truth::ClosedForm,
-        source: "Dilution equations of industrial hygiene".into(),
-        condition: "30 m³, 0.35 changes an hour, well mixed".into(),
-        tolerance: Tolerance::Absolute(0.002),
-        reason: "40.4 min is rounded to 0.1 min, which is 0.002 %.".into(),
-        unit: "% gas in air",
-        rows,
-        known_miss: None,
-    }
+    check("closed.room.worked-leaks", rows)
 }
 
 /// Without air changes all that leaked is still there.
@@ -95,19 +71,7 @@ fn balance() -> Check {
             rows.push(Row::new(label, 2e-5 * 1_800.0 * 1e3, room.gas_m3() * 1e3));
         }
     }
-    Check {
-        id: "closed.room.balance".into(),
-        chapter: CHAPTER,
-        claim: "In a room without air changes all the gas that leaked is still there, wherever it came out.".into(),
-        truth: Truth::ClosedForm,
-        source: "Conservation of gas".into(),
-        condition: "30 m³, 0.02 L/s for half an hour, steps of 0.2 s".into(),
-        tolerance: Tolerance::Relative(-0.0002, 0.0002),
-        reason: "Floor and breathing zone exchange through values held over a step.".into(),
-        unit: "L",
-        rows,
-        known_miss: None,
-    }
+    check("closed.room.balance", rows)
 }
 
 /// The house cools as an exponential.
@@ -125,19 +89,7 @@ fn decay() -> Check {
                 .on("", hours)
         })
         .collect();
-    Check {
-        id: "closed.house.decay".into(),
-        chapter: CHAPTER,
-        claim: "With the heat off the house cools as T_out + (T₀ − T_out)·e^(−Ut/C).".into(),
-        truth: Truth::ClosedForm,
-        source: "Newton's law of cooling, lumped mass".into(),
-        condition: "350 W/K, 25 MJ/K, 30 K above outside, steps of 0.2 s".into(),
-        tolerance: Tolerance::Absolute(0.001),
-        reason: "Implicit steps of 0.2 s lag by half a step, 0.00004 K.".into(),
-        unit: "°C",
-        rows,
-        known_miss: None,
-    }
+    check("closed.house.decay", rows)
 }
 
 /// Heat and loss balance where the temperature levels off.
@@ -154,17 +106,5 @@ fn level() -> Check {
             Row::new(label, heat_w / loss_w_k, house.inside_k() - 264.0)
         })
         .collect();
-    Check {
-        id: "closed.house.level".into(),
-        chapter: CHAPTER,
-        claim: "Steady heat holds the house at T_out + q/U.".into(),
-        truth: Truth::ClosedForm,
-        source: "Heat balance at rest".into(),
-        condition: "80 % of the input to the house, 264 K outside, long steps".into(),
-        tolerance: Tolerance::Absolute(1e-6),
-        reason: "The same sum once nothing moves any more.".into(),
-        unit: "K above outside",
-        rows,
-        known_miss: None,
-    }
+    check("closed.house.level", rows)
 }

@@ -1,8 +1,8 @@
 //! The square-root law between manifold pressure and rate.
 
-use super::CHAPTER;
 use super::rig::flow_between;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::hole_area_m2;
 use crate::units::PA_PER_INWC;
@@ -35,19 +35,7 @@ fn square_root() -> Check {
             rows.push(row.on(name, pressure));
         }
     }
-    Check {
-        id: "closed.orifice.square-root".into(),
-        chapter: CHAPTER,
-        claim: "The rate goes with the square root of the manifold pressure: twice the rate needs four times the pressure.".into(),
-        truth: Truth::ClosedForm,
-        source: "Square-root law of orifices (NFPA 54 Annex E)".into(),
-        condition: "burner orifice into air, rated 3.5 in. w.c. natural gas and 10 in. w.c. propane".into(),
-        tolerance: Tolerance::Relative(-0.002, 0.002),
-        reason: "The law takes density as constant; over 14 in. w.c. the gas gets 3 % denser and the expansion factor takes nearly all of it back.".into(),
-        unit: "% of the rated flow",
-        rows,
-        known_miss: None,
-    }
+    check("closed.orifice.square-root", rows)
 }
 
 /// Pairs of pressures that manuals print, and the ratio of rates that goes with them.
@@ -68,19 +56,7 @@ fn published_pairs() -> Check {
         Row::new(name, percent, 100.0 * rate(gas, low) / rate(gas, high))
     })
     .collect();
-    Check {
-        id: "closed.orifice.published-ratios".into(),
-        chapter: CHAPTER,
-        claim: "Low-stage pressures of manuals give the low-stage rates that the manuals state.".into(),
-        truth: Truth::Published,
-        source: "Product manual of a two-stage furnace (maker withheld): 14,500 and 22,000 Btu/h a burner at 1.5 and 3.5 in. w.c.; the 70 % class is common practice".into(),
-        condition: "ratio of flows through one burner orifice".into(),
-        tolerance: Tolerance::Absolute(0.5),
-        reason: "Pressures are printed to 0.1 in. w.c., which is 2 % of the rate at 1.5 in.; the pairs agree better than that.".into(),
-        unit: "% of the high rate",
-        rows,
-        known_miss: None,
-    }
+    check("closed.orifice.published-ratios", rows)
 }
 
 /// Against specific gravity the flow goes as its inverse square root.
@@ -103,18 +79,5 @@ fn gravity() -> Check {
             .on("", gravity)
     })
     .collect();
-    Check {
-        id: "closed.orifice.specific-gravity".into(),
-        chapter: CHAPTER,
-        claim: "A heavier gas flows less, as the square root of 0.60 over its specific gravity."
-            .into(),
-        truth: Truth::Published,
-        source: "IFGC 2018 Table A.2.4".into(),
-        condition: "burner orifice at 3.5 in. w.c.".into(),
-        tolerance: Tolerance::Absolute(0.0055),
-        reason: "The table is rounded to 0.01.".into(),
-        unit: "share of the flow at 0.60",
-        rows,
-        known_miss: None,
-    }
+    check("closed.orifice.specific-gravity", rows)
 }

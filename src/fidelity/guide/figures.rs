@@ -1,6 +1,7 @@
 //! The figures of the guide, one a family of tables.
 
-use crate::fidelity::plot::{Figure, Scale};
+use crate::chart::Scale;
+use crate::fidelity::plot::Figure;
 
 const LENGTH: &str = "length, ft";
 

@@ -1,10 +1,10 @@
 //! Curves that must rise, or fall, all the way.
 
-use super::CHAPTER;
 use crate::appliance::burner::{BurnerIn, Burners};
 use crate::appliance::draft::Draft;
+use crate::fidelity::claims::check;
 use crate::fidelity::closed::rig::{RegulatorRig, flow_between};
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::{Check, Row};
 use crate::physics::combustion::{efficiency, excess_air_from_o2, flue_gas};
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::hole_area_m2;
@@ -27,23 +27,6 @@ fn fall(low: f64, high: f64, count: u32, curve: impl FnMut(f64) -> f64) -> f64 {
     let (Some(first), Some(last)) = (points.first(), points.last()) else { return f64::NAN };
     let back = points.windows(2).map(|pair| pair[0] - pair[1]).fold(0.0, f64::max);
     back / (last - first)
-}
-
-/// A check whose rows are falls that must be nothing.
-fn check(id: &str, claim: &str, condition: &str, rows: Vec<Row>) -> Check {
-    Check {
-        id: id.into(),
-        chapter: CHAPTER,
-        claim: claim.into(),
-        truth: Truth::Invariant,
-        source: "Monotone laws".into(),
-        condition: condition.into(),
-        tolerance: Tolerance::AtMost,
-        reason: "A limit: nothing but the last digits.".into(),
-        unit: "largest step back, share of the whole",
-        rows,
-        known_miss: None,
-    }
 }
 
 const DIGITS: f64 = 1e-12;
@@ -79,12 +62,7 @@ fn flows() -> Check {
         };
         rows.push(row(&format!("rate against manifold, {name}"), fall(0.0, 14.0, 400, rate)));
     }
-    check(
-        "invariants.curves.flow",
-        "Flow rises with the pressure that drives it, through zero, laminar, turbulent and choked.",
-        "−1.4 to 1.4 bar and −14 to 14 in. w.c. in small steps",
-        rows,
-    )
+    check("invariants.curves.flow", rows)
 }
 
 /// Curves of single parts.
@@ -138,12 +116,7 @@ fn parts() -> Check {
     rows.push(row("draft against inducer speed", fall(0.0, 1.0, 200, draft)));
     let clear = |free: f64| Draft { vent_blocked: 1.0 - free, ..Draft::default() }.air_share();
     rows.push(row("air against free vent", fall(0.02, 1.0, 200, clear)));
-    check(
-        "invariants.curves.parts",
-        "Seats, springs, valves, regulators, tank, room and draft answer one way all along.",
-        "each over its range in small steps",
-        rows,
-    )
+    check("invariants.curves.parts", rows)
 }
 
 /// Curves of burning.
@@ -187,10 +160,5 @@ fn flames() -> Check {
         let current = fall(0.3, 1.3, 100, |load| burn(2, load * rated, false).1);
         rows.push(row(&format!("flame current against gas, {name}"), current));
     }
-    check(
-        "invariants.curves.flame",
-        "Carbon monoxide, flue gas, efficiency, heat and flame current answer one way to gas and air.",
-        "each over its range in small steps; heat and current up to 130 % of rated gas",
-        rows,
-    )
+    check("invariants.curves.flame", rows)
 }

@@ -1,10 +1,11 @@
 //! Heat: what the flame gives goes to the air, up the flue, or stays in the metal.
 
-use super::{CHAPTER, SEED};
+use super::SEED;
 use crate::appliance::airside::AirSide;
 use crate::appliance::burner::{BurnerIn, Burners};
 use crate::appliance::ignition::Speed;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::physics::combustion::efficiency;
 use crate::physics::fluid::Gas;
 use crate::physics::heat::Exchanger;
@@ -49,19 +50,7 @@ fn furnace() -> Check {
             rows.push(Row::new(label, gas_w, to_air_w + flue_w).on(name, 100.0 * load));
         }
     }
-    Check {
-        id: "invariants.heat.furnace".into(),
-        chapter: CHAPTER,
-        claim: "Gas times heating value is heat to the air and heat up the flue.".into(),
-        truth: Truth::Invariant,
-        source: "Conservation of energy".into(),
-        condition: "burners and air side at rest on each stage, enough air".into(),
-        tolerance: Tolerance::Relative(-1e-6, 1e-6),
-        reason: "What is left is how far the exchanger has come to rest.".into(),
-        unit: "W",
-        rows,
-        known_miss: None,
-    }
+    check("invariants.heat.furnace", rows)
 }
 
 fn stored() -> Check {
@@ -88,20 +77,8 @@ fn stored() -> Check {
         let warmer = mass_j_k * (house.inside_k() - RETURN_K);
         walls = walls.max((given - lost - warmer).abs() / given);
     }
-    Check {
-        id: "invariants.heat.stored".into(),
-        chapter: CHAPTER,
-        claim: "Exchanger and house keep what they are given and have not passed on.".into(),
-        truth: Truth::Invariant,
-        source: "Conservation of energy".into(),
-        condition: "20 pairs drawn from a seed, 400 steps of random heat and air".into(),
-        tolerance: Tolerance::AtMost,
-        reason: "A limit: 10⁻⁹ of the heat given; the house's temperature has 16 digits of a large mass.".into(),
-        unit: "share of the heat",
-        rows: vec![
-            Row::new("worst exchanger", 1e-9, metal),
-            Row::new("worst house", 1e-9, walls),
-        ],
-        known_miss: None,
-    }
+    check(
+        "invariants.heat.stored",
+        vec![Row::new("worst exchanger", 1e-9, metal), Row::new("worst house", 1e-9, walls)],
+    )
 }

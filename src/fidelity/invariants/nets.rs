@@ -1,8 +1,9 @@
 //! Questions to a gas network.
 
+use super::SEED;
 use super::shape::{Built, Shape, Way};
-use super::{CHAPTER, SEED};
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::rng::{Stream, stream};
 use crate::units::{P_STD_PA, TICK_S};
 
@@ -202,58 +203,24 @@ fn shuffled(draws: &mut Stream, count: usize) -> Vec<usize> {
     order
 }
 
-fn check(id: &str, claim: &str, source: &str, reason: &str, unit: &'static str, row: Row) -> Check {
-    Check {
-        id: id.into(),
-        chapter: CHAPTER,
-        claim: claim.into(),
-        truth: Truth::Invariant,
-        source: source.into(),
-        condition: format!(
-            "{SHAPES} networks drawn from a seed: 2 to 8 volumes, up to 3 sources, holes, pipes, tubing, regulators"
-        ),
-        tolerance: Tolerance::AtMost,
-        reason: reason.into(),
-        unit,
-        rows: vec![row],
-        known_miss: None,
-    }
+/// A check on the drawn networks.
+fn drawn(id: &str, row: Row) -> Check {
+    check(id, vec![row]).fill("count", &SHAPES.to_string())
 }
 
 fn balance_check() -> Check {
     let found = worst("fidelity.balance", |shape, _| imbalance(shape));
-    check(
-        "invariants.net.balance",
-        "What a volume holds more in a step is what flowed into it.",
-        "Conservation of gas",
-        "A limit: 10⁻⁹ of the throughput; the last digit of the pressures apart.",
-        "share of the throughput",
-        Row::new("worst volume in any step", 1e-9, found),
-    )
+    drawn("invariants.net.balance", Row::new("worst volume in any step", 1e-9, found))
 }
 
 fn bounds_check() -> Check {
     let found = worst("fidelity.bounds", |shape, _| overshoot_pa(shape));
-    check(
-        "invariants.net.between",
-        "A pressure stays between its last value and its neighbours' present ones: gas flows from high to low only.",
-        "Maximum principle of isothermal flow",
-        "A limit: the balance within 10⁻⁹ leaves less than a thousandth of a pascal.",
-        "Pa outside",
-        Row::new("worst place in any step", 1e-3, found),
-    )
+    drawn("invariants.net.between", Row::new("worst place in any step", 1e-3, found))
 }
 
 fn opening_check() -> Check {
     let found = worst("fidelity.opening", |shape, _| fall_on_opening(shape));
-    check(
-        "invariants.net.opening",
-        "An opening that is opened more never passes less, unless a regulator is fed from behind.",
-        "Monotone flow laws: each flow rises with the pressure before it and falls with that behind it",
-        "A limit: two states at rest, each balanced within 10⁻⁹ of the throughput.",
-        "share of the throughput lost",
-        Row::new("worst opening, tenth to fourfold", 1e-9, found),
-    )
+    drawn("invariants.net.opening", Row::new("worst opening, tenth to fourfold", 1e-9, found))
 }
 
 fn order_check() -> Check {
@@ -262,24 +229,10 @@ fn order_check() -> Check {
         let links = shuffled(draws, shape.links.len());
         order_effect(shape, &places, &links)
     });
-    check(
-        "invariants.net.order",
-        "The order in which nodes and elements are added changes nothing.",
-        "Physics knows no order of numbering",
-        "A limit: 10⁻⁹ of the highest pressure and of the largest flow.",
-        "relative difference",
-        Row::new("worst pressure or flow in any step", 1e-9, found),
-    )
+    drawn("invariants.net.order", Row::new("worst pressure or flow in any step", 1e-9, found))
 }
 
 fn reversal_check() -> Check {
     let found = worst("fidelity.reversal", |shape, _| turning_effect(shape));
-    check(
-        "invariants.net.reversal",
-        "A way built the other way round carries the same flow with the other sign.",
-        "Antisymmetry of the flow laws",
-        "A limit: 10⁻⁹ of the highest pressure and of the largest flow.",
-        "relative difference",
-        Row::new("worst pressure or flow in any step", 1e-9, found),
-    )
+    drawn("invariants.net.reversal", Row::new("worst pressure or flow in any step", 1e-9, found))
 }

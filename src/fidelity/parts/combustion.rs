@@ -1,8 +1,9 @@
 //! Excess air, carbon monoxide and flame current of the shipped burners.
 
-use super::{CHAPTER, RANGE, in_range, setup};
+use super::{in_range, setup};
 use crate::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_LOW};
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::physics::combustion::{co_air_free_ppm, flue_gas};
 use crate::physics::fluid::Gas;
 use crate::units::TICK_S;
@@ -67,19 +68,7 @@ fn excess_air() -> Check {
         rows.push(in_range(&format!("{id}, low"), [30.0, 60.0], low));
         rows.push(in_range(&format!("{id}, high"), [30.0, 60.0], high));
     }
-    Check {
-        id: "parts.burner.excess-air".into(),
-        chapter: CHAPTER,
-        claim: "At plate input the burners get the excess air of an induced-draft furnace on both stages.".into(),
-        truth: Truth::Practice,
-        source: "Common practice: 30 to 60 % for induced-draft furnaces".into(),
-        condition: "clean air way, sea level".into(),
-        tolerance: Tolerance::Absolute(0.0),
-        reason: RANGE.into(),
-        unit: "% excess air",
-        rows,
-        known_miss: None,
-    }
+    check("parts.burner.excess-air", rows)
 }
 
 /// The inducer's air is fixed: more gas leaves less of it over.
@@ -94,21 +83,7 @@ fn over_firing() -> Check {
             rows.push(Row::new(label, by_hand, found).on(id, 100.0 * load));
         }
     }
-    Check {
-        id: "parts.burner.over-firing".into(),
-        chapter: CHAPTER,
-        claim:
-            "With the same air, excess air falls as gas rises: (1 + e) goes with one over the rate."
-                .into(),
-        truth: Truth::ClosedForm,
-        source: "Stoichiometry at fixed air".into(),
-        condition: "inducer on high".into(),
-        tolerance: Tolerance::Absolute(0.2),
-        reason: "Flames are worked out anew at a thousandth of change of the rated gas.".into(),
-        unit: "% excess air",
-        rows,
-        known_miss: None,
-    }
+    check("parts.burner.over-firing", rows)
 }
 
 fn healthy_co() -> Check {
@@ -118,19 +93,7 @@ fn healthy_co() -> Check {
         rows.push(Row::new(format!("{id}, high"), 100.0, lit.at(1.0).co_air_free_ppm()));
         rows.push(Row::new(format!("{id}, 110 % of rated"), 100.0, lit.at(1.1).co_air_free_ppm()));
     }
-    Check {
-        id: "parts.burner.healthy-co".into(),
-        chapter: CHAPTER,
-        claim: "A healthy furnace stays below the field's alert for carbon monoxide, also a tenth over its input.".into(),
-        truth: Truth::Published,
-        source: "NFPA 54 field practice as quoted in a trade journal: 100 ppm air-free; ANSI Z21.47 allows 400".into(),
-        condition: "clean air way, sea level".into(),
-        tolerance: Tolerance::AtMost,
-        reason: "A limit.".into(),
-        unit: "ppm air-free",
-        rows,
-        known_miss: None,
-    }
+    check("parts.burner.healthy-co", rows)
 }
 
 fn air_free() -> Check {
@@ -141,21 +104,7 @@ fn air_free() -> Check {
             Row::new(format!("{ppm} ppm at {o2} % O₂"), by_hand, co_air_free_ppm(ppm, o2 / 100.0))
         })
         .collect();
-    Check {
-        id: "parts.burner.co-air-free".into(),
-        chapter: CHAPTER,
-        claim: "Measured carbon monoxide is made air-free as the trade does.".into(),
-        truth: Truth::Published,
-        source: "Trade article on air-free carbon monoxide (hvactoday.com), 20.9/(20.9 − O₂)"
-            .into(),
-        condition: "two worked examples of the article (75 and 1,680 ppm) and one lean flame"
-            .into(),
-        tolerance: Tolerance::Relative(-1e-9, 1e-9),
-        reason: "The same sum; the article rounds 75.2 and 1,683.".into(),
-        unit: "ppm air-free",
-        rows,
-        known_miss: None,
-    }
+    check("parts.burner.co-air-free", rows)
 }
 
 /// Order and size of carbon monoxide as air runs short.
@@ -182,19 +131,7 @@ fn co_order() -> Check {
         let ppm = lit.at(1.0).co_air_free_ppm();
         rows.push(Row::new("three quarters of the vent blocked, against 100 ppm", 100.0, ppm));
     }
-    Check {
-        id: "parts.burner.co-order".into(),
-        chapter: CHAPTER,
-        claim: "Carbon monoxide rises with over-firing and with blocked air, tenfold and more, and passes the limit when no excess air is left.".into(),
-        truth: Truth::Memory,
-        source: "Order and steepness from memory; limits of ANSI Z21.47 and NFPA 54 field practice as marks of size".into(),
-        condition: "inducer on high".into(),
-        tolerance: Tolerance::AtLeast,
-        reason: "Each row is a lower bound.".into(),
-        unit: "ppm air-free",
-        rows,
-        known_miss: None,
-    }
+    check("parts.burner.co-order", rows)
 }
 
 fn flame_current() -> Check {
@@ -204,19 +141,7 @@ fn flame_current() -> Check {
         rows.push(in_range(&format!("{id}, high"), [1.8, 4.0], lit.at(1.0).flame_ua()));
         rows.push(in_range(&format!("{id}, gas off"), [0.0, 0.4], lit.at(0.0).flame_ua()));
     }
-    Check {
-        id: "parts.flame.current".into(),
-        chapter: CHAPTER,
-        claim: "A clean rod in a healthy flame gives the current that manuals call typical, and none without a flame.".into(),
-        truth: Truth::Published,
-        source: "Product manuals of furnaces (makers withheld): 1.8 to 4 µA typical; 1.5 µA and more normal, 0.4 µA and less drops out".into(),
-        condition: "clean rod, good ground, plate input".into(),
-        tolerance: Tolerance::Absolute(0.0),
-        reason: RANGE.into(),
-        unit: "µA",
-        rows,
-        known_miss: None,
-    }
+    check("parts.flame.current", rows)
 }
 
 /// A dirty rod's current is weak first, then too little.
@@ -236,17 +161,5 @@ fn rod() -> Check {
             }
         }
     }
-    Check {
-        id: "parts.flame.dirty-rod".into(),
-        chapter: CHAPTER,
-        claim: "A dirty rod or a poor ground takes the current from normal to low to drop-out.".into(),
-        truth: Truth::Published,
-        source: "Product manual of a furnace (maker withheld): normal 1.5 µA and more, low 0.5 to 1.4, drop-out 0.4 and less".into(),
-        condition: "natural gas, low stage".into(),
-        tolerance: Tolerance::Absolute(0.0),
-        reason: RANGE.into(),
-        unit: "µA",
-        rows,
-        known_miss: None,
-    }
+    check("parts.flame.dirty-rod", rows)
 }

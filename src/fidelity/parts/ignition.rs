@@ -1,8 +1,9 @@
 //! Timings of the shipped ignition control, measured on the control as it runs.
 
-use super::{CHAPTER, RANGE, in_range, setup};
+use super::{in_range, setup};
 use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::units::TICK_S;
 
 pub(super) fn checks() -> Vec<Check> {
@@ -148,19 +149,7 @@ fn published(times: &Times) -> Check {
         Row::new("settling on low before the high stage", 10.0, times.stage_hold),
         Row::new("lockout before another start", 3_600.0, times.lockout),
     ];
-    Check {
-        id: "parts.ignition.published-times".into(),
-        chapter: CHAPTER,
-        claim: "The shipped control purges, starts its blower and leaves a lockout when manuals say so.".into(),
-        truth: Truth::Published,
-        source: "Product manuals of furnaces (makers withheld): pre-purge 15 s, stabilisation 10 s, lockout 60 min; trade article on furnace sequence: blower on after 30 to 45 s".into(),
-        condition: "control run in ticks of 20 ms with sound switches".into(),
-        tolerance: Tolerance::Absolute(0.1),
-        reason: "A few ticks pass between states.".into(),
-        unit: "s",
-        rows,
-        known_miss: None,
-    }
+    check("parts.ignition.published-times", rows)
 }
 
 fn practice(times: &Times) -> Check {
@@ -172,51 +161,14 @@ fn practice(times: &Times) -> Check {
         in_range("blower off after the gas", [60.0, 180.0], times.blower_off),
         in_range("purge between tries", [15.0, 60.0], times.retry),
     ];
-    Check {
-        id: "parts.ignition.usual-times".into(),
-        chapter: CHAPTER,
-        claim: "Warm-up, trial, purges and blower delay of the shipped control are usual ones."
-            .into(),
-        truth: Truth::Practice,
-        source: "Common practice (from memory), with a furnace manual's 20 s warm-up".into(),
-        condition: "control run in ticks of 20 ms with sound switches".into(),
-        tolerance: Tolerance::Absolute(0.0),
-        reason: RANGE.into(),
-        unit: "s",
-        rows,
-        known_miss: None,
-    }
+    check("parts.ignition.usual-times", rows)
 }
 
 fn counts(times: &Times) -> Check {
-    Check {
-        id: "parts.ignition.tries".into(),
-        chapter: CHAPTER,
-        claim: "Without a flame the control tries five times, then locks out.".into(),
-        truth: Truth::Published,
-        source: "Product manual of a two-stage furnace (maker withheld): first trial and four repeats; control sheets: 3 to 5".into(),
-        condition: "gas opens, nothing lights".into(),
-        tolerance: Tolerance::Absolute(0.0),
-        reason: "A count.".into(),
-        unit: "trials",
-        rows: vec![Row::new("trials before lockout", 5.0, times.tries)],
-        known_miss: None,
-    }
+    check("parts.ignition.tries", vec![Row::new("trials before lockout", 5.0, times.tries)])
 }
 
 fn flame_failure(times: &Times) -> Check {
     let rows = vec![Row::new("from loss of flame to shut gas", 1.0, times.flame_failure)];
-    Check {
-        id: "parts.ignition.flame-failure".into(),
-        chapter: CHAPTER,
-        claim: "A lost flame shuts the gas within a second.".into(),
-        truth: Truth::Published,
-        source: "Control sheet of a unit listed to ANSI Z21.20 (maker withheld): 1.0 s at most; EN 298: 1 s (from memory)".into(),
-        condition: "flame current falls to nothing on low".into(),
-        tolerance: Tolerance::AtMost,
-        reason: "A limit.".into(),
-        unit: "s",
-        rows,
-        known_miss: None,
-    }
+    check("parts.ignition.flame-failure", rows)
 }

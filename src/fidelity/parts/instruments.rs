@@ -1,7 +1,8 @@
 //! The shipped manometers.
 
-use super::{CHAPTER, setup};
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use super::setup;
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::instrument::manometer::Manometer;
 use crate::setup::MeterSetup;
 use crate::units::{PA_PER_INWC, PressureUnit, TICK_S};
@@ -66,19 +67,7 @@ fn accuracy() -> Check {
             rows.push(Row::new(format!("1 in. w.c. off, zeroed, {inwc} in. w.c."), inwc, found));
         }
     }
-    Check {
-        id: "parts.manometer.accuracy".into(),
-        chapter: CHAPTER,
-        claim: "A manometer zeroed with both ports vented reads true within what digital manometers claim.".into(),
-        truth: Truth::Memory,
-        source: "Instrument practice (from memory): ±1 % of reading and two counts of 0.01 in. w.c.".into(),
-        condition: "shipped meters, zeroed after 10 s and after an hour".into(),
-        tolerance: Tolerance::Either { absolute: 0.03, relative: 0.01 },
-        reason: "1 % of reading, or two counts and the half that rounding takes.".into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
+    check("parts.manometer.accuracy", rows)
 }
 
 fn resolution() -> Check {
@@ -107,19 +96,7 @@ fn resolution() -> Check {
             rows.push(Row::new(unit.label(), step_pa / PA_PER_INWC, smallest / PA_PER_INWC));
         }
     }
-    Check {
-        id: "parts.manometer.resolution".into(),
-        chapter: CHAPTER,
-        claim: "The display steps by 0.01 in. w.c., 0.001 kPa or 0.01 mbar.".into(),
-        truth: Truth::Memory,
-        source: "Instrument practice (from memory): resolution 0.01 in. w.c.".into(),
-        condition: "pressure rising by thousandths of an inch about 3.5 in. w.c.".into(),
-        tolerance: Tolerance::Absolute(1e-6),
-        reason: "Rounding in floating point.".into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
+    check("parts.manometer.resolution", rows)
 }
 
 fn range() -> Check {
@@ -131,19 +108,7 @@ fn range() -> Check {
             Row::new(id, highest / PA_PER_INWC, setup.meter.range_pa / PA_PER_INWC)
         })
         .collect();
-    Check {
-        id: "parts.manometer.range".into(),
-        chapter: CHAPTER,
-        claim: "The shipped meters can read every pressure that a sound job has, up to the gas valve's limit.".into(),
-        truth: Truth::Practice,
-        source: "Common practice: scales of 0–12 or 0–15 in. w.c. and wider are used for gas pressures".into(),
-        condition: "shipped benches at seed 1".into(),
-        tolerance: Tolerance::AtLeast,
-        reason: "A limit.".into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
+    check("parts.manometer.range", rows)
 }
 
 /// Zeroed under pressure, a meter carries that pressure along.
@@ -162,19 +127,5 @@ fn wrong_zero() -> Check {
             ));
         }
     }
-    Check {
-        id: "parts.manometer.wrong-zero".into(),
-        chapter: CHAPTER,
-        claim: "A meter zeroed with pressure at its port reads low by that pressure ever after."
-            .into(),
-        truth: Truth::Practice,
-        source: "Common practice: vent both ports before zeroing".into(),
-        condition: "healthy bench's meter".into(),
-        tolerance: Tolerance::Absolute(0.015),
-        reason: "Half a step of the display, and 0.02 in. w.c. of drift that has only begun."
-            .into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
+    check("parts.manometer.wrong-zero", rows)
 }

@@ -1,7 +1,7 @@
 //! When gas is smelt.
 
-use super::CHAPTER;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::room::{Nose, Odorant, Strength};
 
@@ -29,34 +29,10 @@ fn legal() -> Check {
             rows.push(Row::new(format!("{name}, {strength}"), fifth, found));
         }
     }
-    Check {
-        id: "parts.odor.legal-bound".into(),
-        chapter: CHAPTER,
-        claim: "A fresh nose smells odorised gas at or below a fifth of its lower flammable limit.".into(),
-        truth: Truth::Published,
-        source: "49 CFR 192.625 (distribution gas); 46 CFR 58.16-25 and NFPA 58 (LP-gas); limits of NFPA 325 and NFPA 58".into(),
-        condition: "full odorant, fresh nose".into(),
-        tolerance: Tolerance::AtMost,
-        reason: "A limit.".into(),
-        unit: "% gas in air",
-        rows,
-        known_miss: None,
-    }
+    check("parts.odor.legal-bound", rows)
 }
 
 fn stricter() -> Check {
     let found = 100.0 * Gas::natural().lower_limit * smelt_at(Strength::Faint);
-    Check {
-        id: "parts.odor.stricter-state".into(),
-        chapter: CHAPTER,
-        claim: "A fresh nose also meets the stricter rule of one state.".into(),
-        truth: Truth::Published,
-        source: "ASTM D6273, note on Massachusetts: 0.15 % gas in air".into(),
-        condition: "natural gas, full odorant, fresh nose, first whiff".into(),
-        tolerance: Tolerance::AtMost,
-        reason: "A limit.".into(),
-        unit: "% gas in air",
-        rows: vec![Row::new("natural gas, a whiff", 0.15, found)],
-        known_miss: None,
-    }
+    check("parts.odor.stricter-state", vec![Row::new("natural gas, a whiff", 0.15, found)])
 }

@@ -1,9 +1,9 @@
 //! Regulators of the supply and of appliances: droop, lock-up, inlet effect, starvation, springs at
 //! their ends.
 
-use super::CHAPTER;
+use crate::fidelity::claims::check;
 use crate::fidelity::closed::rig::RegulatorRig;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::{OpeningLaw, area_for_flow_m2};
 use crate::physics::regulator::{Behaviour, RegulatorSpec};
@@ -54,19 +54,7 @@ fn droop() -> Check {
             rows.push(Row::new(label, inwc, found).on("", 100.0 * share));
         }
     }
-    Check {
-        id: "parts.regulator.second-stage-droop".into(),
-        chapter: CHAPTER,
-        claim: "A propane second stage set to 11 in. w.c. at little flow delivers 9 in. w.c. at its rated flow.".into(),
-        truth: Truth::Practice,
-        source: "Common practice of LP-gas catalogues: capacity is stated at 2 in. w.c. below an 11 in. w.c. set point, 10 psi inlet".into(),
-        condition: "propane, 10 psi inlet, load settled in a network".into(),
-        tolerance: Tolerance::Absolute(0.02),
-        reason: "Set point and droop are what the parts are made from; the band is two steps of a usual display.".into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
+    check("parts.regulator.second-stage-droop", rows)
 }
 
 /// Between set point and rated flow the outlet falls in a straight line.
@@ -83,19 +71,7 @@ fn droop_line() -> Check {
             rows.push(Row::new(label, percent(line), percent(found)).on(name, 100.0 * share));
         }
     }
-    Check {
-        id: "parts.regulator.droop-line".into(),
-        chapter: CHAPTER,
-        claim: "The outlet droops in nearly a straight line as the flow rises.".into(),
-        truth: Truth::ClosedForm,
-        source: "Linear spring on a seat whose area grows with its lift (force balance)".into(),
-        condition: "three regulators at their normal inlet".into(),
-        tolerance: Tolerance::Absolute(4.0),
-        reason: "The drop across the seat grows as the outlet falls, which bends the line by a few per cent of the droop.".into(),
-        unit: "% of the droop",
-        rows,
-        known_miss: None,
-    }
+    check("parts.regulator.droop-line", rows)
 }
 
 fn lock_up() -> Check {
@@ -121,19 +97,7 @@ fn lock_up() -> Check {
             rows.push(Row::new(format!("{name}, supply as set"), 120.0, found));
         }
     }
-    Check {
-        id: "parts.regulator.lock-up".into(),
-        chapter: CHAPTER,
-        claim: "When the load shuts from rated flow the outlet rises above its set point, but not past what is usual for the kind.".into(),
-        truth: Truth::Memory,
-        source: "UL 144 as commonly quoted, 120 % of set for a second stage (from memory, clause not seen); ANSI Z21.18 as summarised by a third party, 150 % for an appliance regulator".into(),
-        condition: "load shut from rated flow, at normal inlet and 30 % above".into(),
-        tolerance: Tolerance::AtMost,
-        reason: "A limit.".into(),
-        unit: "% of the set point",
-        rows,
-        known_miss: None,
-    }
+    check("parts.regulator.lock-up", rows)
 }
 
 /// How much the outlet moves with the inlet, at a steady load.
@@ -152,19 +116,7 @@ fn inlet_effect() -> Check {
         let moved = 100.0 * (outlets[1] - outlets[0]).abs() / wanted.set_pa;
         rows.push(Row::new(name, 10.0, moved));
     }
-    Check {
-        id: "parts.regulator.inlet-effect".into(),
-        chapter: CHAPTER,
-        claim: "A change of inlet pressure by half moves the outlet by less than a tenth of its set point.".into(),
-        truth: Truth::Memory,
-        source: "EN 88-1 and EN 334 class AC 10 allow ±10 % of set (from memory, clauses not seen)".into(),
-        condition: "load of 60 % of the rated flow".into(),
-        tolerance: Tolerance::AtMost,
-        reason: "A limit.".into(),
-        unit: "% of the set point",
-        rows,
-        known_miss: None,
-    }
+    check("parts.regulator.inlet-effect", rows)
 }
 
 /// Outlet behind a wide-open seat: two holes in a row.
@@ -193,22 +145,7 @@ fn starved() -> Check {
             rows.push(Row::new(format!("inlet {inwc} in. w.c."), by_hand, found).on("", inwc));
         }
     }
-    Check {
-        id: "parts.regulator.starved".into(),
-        chapter: CHAPTER,
-        claim:
-            "With too little inlet the seat stands wide open and the outlet follows the inlet down."
-                .into(),
-        truth: Truth::ClosedForm,
-        source: "Two holes in a row, P_out = P_in·A_s²/(A_s² + A_l²)".into(),
-        condition: "appliance regulator set to 3.5 in. w.c., full load, inlet 1 to 3.5 in. w.c."
-            .into(),
-        tolerance: Tolerance::Relative(-0.005, 0.005),
-        reason: "The closed form takes density as constant.".into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
+    check("parts.regulator.starved", rows)
 }
 
 fn screw_ends() -> Check {
@@ -234,17 +171,5 @@ fn screw_ends() -> Check {
             rows.push(Row::new(format!("fully out, inlet {inwc} in. w.c."), 0.0, found));
         }
     }
-    Check {
-        id: "parts.regulator.screw-ends".into(),
-        chapter: CHAPTER,
-        claim: "A spring screwed down until its coils touch regulates no more, and the outlet follows the inlet; one screwed out gives next to nothing.".into(),
-        truth: Truth::Practice,
-        source: "Common practice of the trade; two holes in a row for the wide-open seat".into(),
-        condition: "appliance regulator under full load".into(),
-        tolerance: Tolerance::Either { absolute: 0.05, relative: 0.005 },
-        reason: "The closed form takes density as constant; the inlet's push on the seat leaves a few hundredths with the spring out.".into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
+    check("parts.regulator.screw-ends", rows)
 }

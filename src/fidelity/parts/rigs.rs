@@ -1,8 +1,10 @@
 //! The two healthy benches as a correct meter finds them, and their gas meter.
 
 use super::run::Run;
-use super::{CHAPTER, setup};
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use super::setup;
+use crate::appliance::test_point::Stage;
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::model::truth::Truth as State;
 use crate::setup::{Setup, SupplyKind};
 use crate::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, PA_PER_INWC, W_PER_BTU_H};
@@ -20,7 +22,6 @@ const WANTED: [Wanted; 2] = [
     Wanted { id: "healthy-natural", inlet: [7.6, 6.8, 6.6, 6.2], manifold: [1.70, 3.50, 3.50] },
     Wanted { id: "healthy-propane", inlet: [13.1, 11.7, 11.6, 11.1], manifold: [4.90, 10.0, 10.0] },
 ];
-const STATES: [&str; 4] = ["at rest", "low", "high", "high, others on"];
 
 pub(super) fn checks() -> Vec<Check> {
     let mut pressures = Vec::new();
@@ -39,11 +40,13 @@ pub(super) fn checks() -> Vec<Check> {
         if run.refused {
             continue;
         }
-        for ((state, name), inlet) in states.iter().zip(STATES).zip(wanted.inlet) {
+        for ((state, name), inlet) in
+            states.iter().zip(Stage::ALL.map(Stage::label)).zip(wanted.inlet)
+        {
             let label = format!("{}, {name}, inlet", wanted.id);
             pressures.push(Row::new(label, inlet, state.inlet_pa / PA_PER_INWC));
         }
-        let fired = states.iter().zip(STATES).skip(1);
+        let fired = states.iter().zip(Stage::ALL.map(Stage::label)).skip(1);
         for (((state, name), manifold), input) in
             fired.zip(wanted.manifold).zip([56_000.0, 80_000.0, 80_000.0])
         {
@@ -54,44 +57,12 @@ pub(super) fn checks() -> Vec<Check> {
         }
     }
     dial.extend(chart());
-    vec![pressure_check(pressures), rate_check(rates), dial_check(dial), balance_check(worst)]
-}
-
-const SOURCE: &str = "Common practice: readings of a healthy 80,000 Btu/h job; line drops by the sizing equation of IFGC 402.4";
-const CONDITION: &str =
-    "80,000 Btu/h two-stage furnace beside 100,000 Btu/h of other appliances, settled";
-
-fn pressure_check(rows: Vec<Row>) -> Check {
-    Check {
-        id: "parts.bench.pressures".into(),
-        chapter: CHAPTER,
-        claim: "The healthy benches read as a healthy job does: at rest, on low, on high, and with the other appliances on.".into(),
-        truth: Truth::Practice,
-        source: SOURCE.into(),
-        condition: CONDITION.into(),
-        tolerance: Tolerance::Absolute(0.1),
-        reason: "One step of the figures that plates carry.".into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
-}
-
-fn rate_check(rows: Vec<Row>) -> Check {
-    Check {
-        id: "parts.bench.rates".into(),
-        chapter: CHAPTER,
-        claim: "At its plate's pressures the furnace burns 70 % and 100 % of its plate's input."
-            .into(),
-        truth: Truth::Practice,
-        source: SOURCE.into(),
-        condition: CONDITION.into(),
-        tolerance: Tolerance::Relative(-0.01, 0.01),
-        reason: "A manifold 2 % off makes the rate 1 % off.".into(),
-        unit: "Btu/h",
-        rows,
-        known_miss: None,
-    }
+    vec![
+        check("parts.bench.pressures", pressures),
+        check("parts.bench.rates", rates),
+        check("parts.meter.clocking", dial),
+        check("parts.bench.balance", vec![Row::new("worst tick", 1e-9, worst)]),
+    ]
 }
 
 /// One turn of the healthy bench's dial on high.
@@ -124,36 +95,4 @@ fn chart() -> Vec<Row> {
         rows.push(Row::new(label, seconds, if run.refused { f64::NAN } else { found }));
     }
     rows
-}
-
-fn dial_check(rows: Vec<Row>) -> Check {
-    Check {
-        id: "parts.meter.clocking".into(),
-        chapter: CHAPTER,
-        claim: "The gas meter's dial turns as a clocking chart says.".into(),
-        truth: Truth::Published,
-        source: "Clocking chart in the product manual of a two-stage furnace (maker withheld); Btu/h = 3,600 × dial × heating value ÷ seconds".into(),
-        condition: "furnace alone on high, natural gas".into(),
-        tolerance: Tolerance::Either { absolute: 0.5, relative: 0.011 },
-        reason: "The chart is rounded to whole seconds (33 s stands for 32.7), and the rate is within 1 %.".into(),
-        unit: "s per turn",
-        rows,
-        known_miss: None,
-    }
-}
-
-fn balance_check(worst: f64) -> Check {
-    Check {
-        id: "parts.bench.balance".into(),
-        chapter: CHAPTER,
-        claim: "Through lighting, both stages and the other appliances no gas is lost.".into(),
-        truth: Truth::Invariant,
-        source: "Conservation of gas".into(),
-        condition: "every tick of both healthy benches".into(),
-        tolerance: Tolerance::AtMost,
-        reason: "A limit: 10⁻⁹ of the throughput.".into(),
-        unit: "share of the throughput",
-        rows: vec![Row::new("worst tick", 1e-9, worst)],
-        known_miss: None,
-    }
 }

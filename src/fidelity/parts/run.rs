@@ -1,11 +1,13 @@
 //! A bench that is run through its stages without an instrument.
 
 use crate::bench::Bench;
+use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
 use crate::hands::refusal::Refusal;
 use crate::model::truth::Truth;
 use crate::parts::{Door, Firing, Fitted, Neighbor, OnOff, Place};
 use crate::setup::Setup;
+use crate::units::TICKS_PER_S;
 
 /// A bench and whether everything asked of it was done.
 pub(super) struct Run {
@@ -29,9 +31,7 @@ impl Run {
 
     /// Seconds pass.
     pub(super) fn wait(&mut self, seconds: u32) -> Truth {
-        for _ in 0..50 * seconds {
-            self.bench.step();
-        }
+        run::wait(&mut self.bench, u64::from(seconds) * TICKS_PER_S, &mut Nobody);
         self.bench.truth()
     }
 
@@ -83,14 +83,14 @@ impl Run {
     /// Manifold pressure at every tick from when it fires so, in pascals.
     pub(super) fn manifold_from(&mut self, firing: Firing, ticks: u32) -> Vec<f64> {
         for _ in 0..50 * 150 {
-            self.bench.step();
+            run::pass(&mut self.bench, &mut Nobody);
             if self.bench.truth().firing == firing {
                 break;
             }
         }
         (0..ticks)
             .map(|_| {
-                self.bench.step();
+                run::pass(&mut self.bench, &mut Nobody);
                 self.bench.truth().manifold_pa
             })
             .collect()

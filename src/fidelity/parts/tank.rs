@@ -1,7 +1,7 @@
 //! The propane tank: pressure against temperature, and what it keeps up.
 
-use super::CHAPTER;
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::site::tank::{Tank, vapour_abs_pa};
 use crate::units::{M3_S_PER_CFH, P_STD_PA, PA_PER_PSI, k_from_f};
 
@@ -22,20 +22,7 @@ fn commercial() -> Check {
             Row::new(format!("{deg_f} °F"), reference, psig(deg_f)).on("", deg_f)
         })
         .collect();
-    Check {
-        id: "parts.tank.commercial".into(),
-        chapter: CHAPTER,
-        claim: "Tank pressure follows the published vapour pressures of commercial propane.".into(),
-        truth: Truth::Published,
-        source: "NFPA 58 Annex B, commercial propane".into(),
-        condition: "sea level; the law is fitted at −44, 70 and 130 °F, the other two rows test it"
-            .into(),
-        tolerance: Tolerance::Relative(-0.02, 0.02),
-        reason: "One straight line of ln p against 1/T between fitted points.".into(),
-        unit: "psi gauge",
-        rows,
-        known_miss: None,
-    }
+    check("parts.tank.commercial", rows)
 }
 
 /// A chart of pure propane, to see the cold end.
@@ -62,19 +49,7 @@ fn pure() -> Check {
         Row::new(format!("{deg_f} °F"), chart + 14.696, psig(deg_f) + 14.696).on("", deg_f)
     })
     .collect();
-    Check {
-        id: "parts.tank.pure-propane".into(),
-        chapter: CHAPTER,
-        claim: "Tank pressure stands a little above that of pure propane, and meets it towards the boiling point.".into(),
-        truth: Truth::Published,
-        source: "Vapour pressure chart of pure propane on a burner maker's page (maker withheld)".into(),
-        condition: "absolute pressures, −30 to 110 °F".into(),
-        tolerance: Tolerance::Relative(-0.05, 0.15),
-        reason: "Another mixture: the published commercial column stands 14 % above the chart at 70 °F (141.7 against 124.7 psia) and boils at −44 °F as pure propane does.".into(),
-        unit: "psi absolute",
-        rows,
-        known_miss: None,
-    }
+    check("parts.tank.pure-propane", rows)
 }
 
 /// The gauge tells the temperature, not how much is left.
@@ -90,20 +65,7 @@ fn level() -> Check {
             )
         })
         .collect();
-    Check {
-        id: "parts.tank.level".into(),
-        chapter: CHAPTER,
-        claim: "As long as there is liquid, pressure tells the temperature and not the level."
-            .into(),
-        truth: Truth::ClosedForm,
-        source: "Vapour in balance with its liquid".into(),
-        condition: "40 °F, no draw".into(),
-        tolerance: Tolerance::Absolute(0.01),
-        reason: "Ambient pressure by two constants (14.696 psi).".into(),
-        unit: "psi gauge",
-        rows,
-        known_miss: None,
-    }
+    check("parts.tank.level", rows)
 }
 
 /// Gallons for a steady draw (ft³/h) by outside temperature (°F).
@@ -139,27 +101,8 @@ fn withdrawal() -> [Check; 2] {
         }
         rows
     };
-    let check = |id: &str, rows: Vec<Row>, known_miss: Option<String>| {
-        Check {
-        id: id.into(),
-        chapter: CHAPTER,
-        claim: "A half-full tank of the published size keeps up its draw: some pressure is left after eight hours.".into(),
-        truth: Truth::Published,
-        source: "Tank sizing chart in the manual of a standby generator (maker withheld)".into(),
-        condition: "half full, dry air, steady draw for eight hours from outside temperature".into(),
-        tolerance: Tolerance::AtLeast,
-        reason: "The chart does not say what pressure it asks for; 1 psi is what keeps a second stage fed.".into(),
-        unit: "psi gauge",
-        rows,
-        known_miss,
-    }
-    };
     [
-        check("parts.tank.withdrawal.to-minus-30", rows(false), None),
-        check(
-            "parts.tank.withdrawal",
-            rows(true),
-            Some("At −40 °F the liquid stands 4 °F above its boiling point at the start, so that any steady draw takes the pressure away within hours; the chart must mean a draw with pauses. Tried: a wall that passes four times the heat leaves at most 0.3 psi, and pure propane's curve with it at most 0.6.".into()),
-        ),
+        check("parts.tank.withdrawal.to-minus-30", rows(false)),
+        check("parts.tank.withdrawal", rows(true)),
     ]
 }

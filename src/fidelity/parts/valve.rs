@@ -1,8 +1,9 @@
 //! The gas valve on the bench: settling, and its manifold against the inlet.
 
 use super::run::Run;
-use super::{CHAPTER, RANGE, in_range, setup};
-use crate::fidelity::{Check, Row, Tolerance, Truth};
+use super::{in_range, setup};
+use crate::fidelity::claims::check;
+use crate::fidelity::{Check, Row};
 use crate::parts::Firing;
 use crate::units::{PA_PER_INWC, TICK_S};
 
@@ -31,19 +32,7 @@ fn settling() -> Check {
         let hundredth = settled_s(&trace, 0.01);
         rows.push(in_range(&format!("{id}, low to high, within 1 %"), [1.0, 10.0], hundredth));
     }
-    Check {
-        id: "parts.valve.settling".into(),
-        chapter: CHAPTER,
-        claim: "After a change of stage the manifold settles within seconds.".into(),
-        truth: Truth::Practice,
-        source: "Common practice: a slow-opening two-stage valve changes over in a second or two and reads steady within ten".into(),
-        condition: "healthy benches, high stage called while low burns".into(),
-        tolerance: Tolerance::Absolute(0.0),
-        reason: RANGE.into(),
-        unit: "s",
-        rows,
-        known_miss: None,
-    }
+    check("parts.valve.settling", rows)
 }
 
 /// Over the plate's inlet range the manifold stays within the makers' tolerance.
@@ -67,17 +56,5 @@ fn inlet() -> Check {
             );
         }
     }
-    Check {
-        id: "parts.valve.inlet-range".into(),
-        chapter: CHAPTER,
-        claim: "Over the plate's range of inlet pressures the manifold on high stays within 0.3 in. w.c. of its figure.".into(),
-        truth: Truth::Published,
-        source: "Product manuals of furnaces (makers withheld): manifold tolerance ±0.3 in. w.c. over inlets of 5.0 to 10.5 (natural gas) and 11.0 to 14.0 in. w.c. (propane)".into(),
-        condition: "healthy benches on high, supply regulator set up and down".into(),
-        tolerance: Tolerance::Absolute(0.3),
-        reason: "The manuals' own band.".into(),
-        unit: "in. w.c.",
-        rows,
-        known_miss: None,
-    }
+    check("parts.valve.inlet-range", rows)
 }

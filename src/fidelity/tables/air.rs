@@ -1,13 +1,12 @@
 //! The air side: sensible heat.
 
 use super::Outcome;
-use super::gather::{Gather, Head};
+use super::gather::Gather;
 use super::sheet::{Line, Sheet, TableError};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::Row;
 use crate::physics::heat::{AIR_J_M3_K, Exchanger};
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
 
-const CHAPTER: &str = "Air side";
 const RETURN_K: f64 = 294.0;
 
 /// Temperature rise over the exchanger once it has come to rest, °F.
@@ -39,16 +38,7 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
 fn constant(gather: &mut Gather, line: Line<'_>, k: usize) -> Result<(), TableError> {
     let printed = line.figure("value", k, (0.1, 10.0))?;
     let got = AIR_J_M3_K / (W_PER_BTU_H * 1.8 / (M3_PER_FT3 / 60.0));
-    gather.row("air.sensible-heat", line, Row::new(line.text("item"), printed, got), || {
-        Head::new(
-            CHAPTER,
-            "Btu/(h·cfm·°F)",
-            Tolerance::Relative(-1e-9, 1e-9),
-            "Sensible heat of standard air.",
-            "0.075 lb/ft³, 0.24 Btu/(lb·°F)",
-            "the rule's constant is the model's",
-        )
-    });
+    gather.row("air.sensible-heat", line, Row::new(line.text("item"), printed, got));
     Ok(())
 }
 
@@ -59,15 +49,6 @@ fn worked(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
     let printed = line.figure("value", 3, (0.1, 1e4))?;
     let got = rise_f(input * efficiency / 100.0, cfm);
     let label = format!("{input} Btu/h, {efficiency} %, {cfm} cfm");
-    gather.row("air.rise", line, Row::new(label, printed, got), || {
-        Head::new(
-            CHAPTER,
-            "°F",
-            Tolerance::Absolute(0.1),
-            "Temperature rise over the exchanger, once it has come to rest.",
-            "standard air",
-            "printed to a tenth",
-        )
-    });
+    gather.row("air.rise", line, Row::new(label, printed, got));
     Ok(())
 }

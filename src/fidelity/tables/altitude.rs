@@ -1,9 +1,9 @@
 //! Thin air.
 
 use super::Outcome;
-use super::gather::{Gather, Head};
+use super::gather::Gather;
 use super::sheet::{Sheet, TableError, figures, half_unit};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::{OpeningLaw, drill_diameter_m};
 use crate::scenario::{builtin, load};
@@ -15,7 +15,6 @@ pub(super) const COLUMNS: &[&str] = &["altitude_ft", "pressure_ratio_ISA", ENERG
 pub(super) const EXAMPLE_COLUMNS: &[&str] = &["item", "value", "source", "confidence", "check"];
 const ENERGY: &str = "energy_fraction_same_orifice_same_gauge_pressure = sqrt(density ratio)";
 
-const CHAPTER: &str = "Altitude";
 /// The standard atmosphere's temperature falls by 6.8756e-6 of its sea-level value a foot.
 const COOLS_PER_FT: f64 = 6.875_6e-6;
 
@@ -28,16 +27,7 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
         let energy = line.number(ENERGY, (0.3, 1.1))?;
         if let Some(got) = ambient_ratio(feet) {
             let row = Row::new(format!("{feet} ft"), ratio, got).rounded(5e-5).on("pressure", feet);
-            gather.row("altitude.pressure", line, row, || {
-                Head::new(
-                    CHAPTER,
-                    "1",
-                    Tolerance::Absolute(2e-4),
-                    "A site's air pressure against sea level.",
-                    "standard atmosphere, from a scenario's altitude",
-                    "printed to four digits; the model counts from the same sea-level pressure",
-                )
-            });
+            gather.row("altitude.pressure", line, row);
         }
         let law = OpeningLaw::new(&Gas::natural(), T_STD_K * (1.0 - COOLS_PER_FT * feet));
         let drop = 3.5 * PA_PER_INWC;
@@ -47,17 +37,7 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
         let row = Row::new(format!("{feet} ft"), energy, got)
             .rounded(half_unit(line.text(ENERGY), None))
             .on("input", feet);
-        gather.row("altitude.input", line, row, || {
-            Head::new(
-                CHAPTER,
-                "1",
-                Tolerance::Relative(-0.003, 0.003),
-                "Input of the same orifice at the same gauge pressure against sea level.",
-                "natural gas at 3.5 in. w.c., gas as cold as the standard atmosphere",
-                "√(density ratio) of the surroundings; the model takes the density under manifold \
-                 pressure and the gas's expansion, 0.2 % at 10,000 ft",
-            )
-        });
+        gather.row("altitude.input", line, row);
     }
     Ok(gather.done())
 }
@@ -95,16 +75,7 @@ pub(super) fn examples(sheet: &Sheet) -> Result<Outcome, TableError> {
         };
         let row =
             Row::new(format!("#{first} for #{second}"), *printed, a * a / (b * b)).rounded(5e-4);
-        gather.row("altitude.drills", line, row, || {
-            Head::new(
-                CHAPTER,
-                "1",
-                Tolerance::Absolute(1e-4),
-                "Area of the orifice that a manual takes at altitude against the sea-level one.",
-                "number drills, 5,000 and 8,000 ft",
-                "printed to three digits",
-            )
-        });
+        gather.row("altitude.drills", line, row);
     }
     Ok(gather.done())
 }

@@ -1,9 +1,9 @@
 //! Flue gas, losses and carbon monoxide.
 
 use super::Outcome;
-use super::gather::{Gather, Head, Miss};
+use super::gather::Gather;
 use super::sheet::{Line, Sheet, TableError, figures, half_unit};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::Row;
 use crate::physics::combustion::{co_air_free_ppm, efficiency, excess_air_from_o2, flue_gas};
 use crate::physics::fluid::Gas;
 
@@ -17,7 +17,6 @@ pub(super) const COLUMNS: &[&str] = &[
     "gross_eff_232C_pct",
 ];
 
-const CHAPTER: &str = "Burning";
 const AIR_FREE: &str = "air_free_multiplier_20.9/(20.9-O2)";
 
 pub(super) fn products(sheet: &Sheet) -> Result<Outcome, TableError> {
@@ -41,7 +40,7 @@ pub(super) fn products(sheet: &Sheet) -> Result<Outcome, TableError> {
         {
             let row = percent(line, column, share)?;
             let id = format!("burning.{what}.{kind}");
-            gather.row(&id, line, row, || dry_head(what, kind));
+            gather.row(&id, line, row);
         }
         if fuel != "CH4" {
             for (column, celsius) in [("gross_eff_177C_pct", 177.0), ("gross_eff_232C_pct", 232.0)]
@@ -49,7 +48,7 @@ pub(super) fn products(sheet: &Sheet) -> Result<Outcome, TableError> {
                 let share = efficiency(&gas, excess / 100.0, celsius + 273.15);
                 let row = percent(line, column, share)?;
                 let id = format!("burning.efficiency.{celsius}-c");
-                gather.row(&id, line, row, || efficiency_head(celsius));
+                gather.row(&id, line, row);
             }
         }
         if !line.text(AIR_FREE).is_empty() {
@@ -57,7 +56,7 @@ pub(super) fn products(sheet: &Sheet) -> Result<Outcome, TableError> {
             let printed = line.number(AIR_FREE, (0.5, 100.0))?;
             let got = co_air_free_ppm(1.0, o2 / 100.0);
             let row = Row::new(format!("{fuel}, {o2} % O₂"), printed, got).rounded(5e-4);
-            gather.row("burning.air-free.multiplier", line, row, air_free_head);
+            gather.row("burning.air-free.multiplier", line, row);
         }
     }
     Ok(gather.done())
@@ -70,54 +69,6 @@ fn percent(line: Line<'_>, column: &str, share: f64) -> Result<Row, TableError> 
     Ok(Row::new(format!("{fuel}, {excess} % excess air"), printed, 100.0 * share)
         .rounded(half_unit(line.text(column), None))
         .on(fuel, excess))
-}
-
-const CONDITION: &str = "complete burning, dry air at 25 °C, 1 atm";
-
-fn dry_head(what: &str, kind: &str) -> Head {
-    let claim = if what == "oxygen" {
-        "Oxygen in dry flue gas."
-    } else {
-        "Carbon dioxide in dry flue gas."
-    };
-    let (band, reason) = if kind == "mix" {
-        (0.025, "stoichiometry; the mix's dry flue gas is rounded to three digits")
-    } else {
-        (0.01, "stoichiometry; printed to a hundredth")
-    };
-    Head::new(CHAPTER, "%", Tolerance::Absolute(band), claim, CONDITION, reason)
-}
-
-fn efficiency_head(celsius: f64) -> Head {
-    let mut head = Head::new(
-        CHAPTER,
-        "%",
-        Tolerance::Absolute(0.01),
-        &format!("Share of the gross heat that does not go up the flue at {celsius} °C."),
-        CONDITION,
-        "the loss is fitted at 177 °C; printed to a tenth",
-    );
-    if celsius > 177.0 {
-        head.known_miss = Some(Miss {
-            why: "the model's sensible loss is linear in the flue's temperature from 25 °C through \
-                177 °C; the heat capacity of flue gas grows a little with temperature. Left standing: \
-                it is a tenth of a point",
-            bound: Tolerance::Absolute(0.15),
-            reason: "a straight line against thermochemistry, 55 °C beyond the point it is fitted at",
-        });
-    }
-    head
-}
-
-fn air_free_head() -> Head {
-    Head::new(
-        CHAPTER,
-        "1",
-        Tolerance::Absolute(1e-3),
-        "Air-free carbon monoxide over the measured one.",
-        "20.9/(20.9 - O₂)",
-        "O₂ is printed to a hundredth, the multiplier to a thousandth",
-    )
 }
 
 /// Methane by its stoichiometry: 2 volumes of oxygen in 9.55 of air leave 1 of carbon dioxide and
@@ -157,16 +108,7 @@ fn air_free(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
         let [measured, o2, printed] = example else { continue };
         let got = co_air_free_ppm(*measured, o2 / 100.0);
         let row = Row::new(format!("{measured} ppm at {o2} % O₂"), *printed, got);
-        gather.row("burning.air-free.examples", line, row, || {
-            Head::new(
-                CHAPTER,
-                "ppm",
-                Tolerance::Either { absolute: 1.0, relative: 0.003 },
-                "The trade's examples of air-free carbon monoxide.",
-                "measured in diluted flue gas",
-                "the article rounds to 5 and 10 ppm",
-            )
-        });
+        gather.row("burning.air-free.examples", line, row);
     }
     Ok(())
 }
@@ -176,16 +118,7 @@ fn most_co2(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
     for (k, (gas, name)) in gases.iter().enumerate() {
         let printed = line.figure("value", k, (1.0, 30.0))?;
         let row = Row::new(*name, printed, 100.0 * gas.co2_max).rounded(0.05);
-        gather.row("burning.most-carbon-dioxide", line, row, || {
-            Head::new(
-                CHAPTER,
-                "%",
-                Tolerance::Absolute(0.05),
-                "Most carbon dioxide in dry flue gas.",
-                "no excess air",
-                "printed to a tenth",
-            )
-        });
+        gather.row("burning.most-carbon-dioxide", line, row);
     }
     Ok(())
 }
@@ -202,16 +135,7 @@ fn excess_air(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
             let want = factor * o2 / (20.95 - o2);
             let got = 100.0 * excess_air_from_o2(&gas, o2 / 100.0);
             let row = Row::new(format!("{name}, {o2} % O₂"), want, got).on(name, o2);
-            gather.row("burning.excess-air", line, row, || {
-                Head::new(
-                    CHAPTER,
-                    "%",
-                    Tolerance::Relative(-1e-3, 1e-3),
-                    "Excess air from oxygen.",
-                    "dry flue gas, 2 to 11 % O₂",
-                    "factors printed to three digits",
-                )
-            });
+            gather.row("burning.excess-air", line, row);
         }
     }
     Ok(())
@@ -227,15 +151,6 @@ fn siegert(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
     let sensible = 1.0 - latent - efficiency(&gas, excess, flue_c + 273.15);
     let got = 100.0 * sensible / (1.0 - latent);
     let row = Row::new(format!("{flue_c} °C, {o2} % O₂"), printed, got);
-    gather.row("burning.siegert", line, row, || {
-        Head::new(
-            CHAPTER,
-            "% of net",
-            Tolerance::Relative(-0.10, 0.10),
-            "Sensible loss against the stack-loss rule of the German ordinance on small plants.",
-            "natural gas, air at 25 °C",
-            "the rule's coefficients are recalled and stand for a mean of gases",
-        )
-    });
+    gather.row("burning.siegert", line, row);
     Ok(())
 }

@@ -1,62 +1,46 @@
 //! Large tables as a whole: columns by their medians, single cells by what a transcription is worth.
 
-use crate::fidelity::{Check, Row, Tolerance};
-
-/// What is known of a table beforehand.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Known {
-    /// Why the model misses it.
-    pub why: &'static str,
-    /// Where the columns' medians must lie all the same.
-    pub columns: Tolerance,
-    /// Where every cell must lie all the same.
-    pub cells: Tolerance,
-    /// Why these bands.
-    pub reason: &'static str,
-}
-
-/// Most that a cell of a transcribed table is trusted to.
-const TRUST: Tolerance = Tolerance::Relative(-0.02, 0.02);
-const STRAYS: &str = "single cells lie outside: the transcription has slips of single digits, and the \
-    print some scatter of its own. Tried: the columns' medians, which hold within the band, and every \
-    cell within what the transcription is worth, which holds too";
-const TRUST_REASON: &str =
-    "what is left of a transcription after the slips that were found: 2 % a cell";
+use crate::fidelity::claims::{Bound, TableMiss, table_miss};
+use crate::fidelity::{Check, Row};
 
 /// Adds to the check `id` what stays hard where it may miss: its columns' medians always, and every
 /// cell within a wider band if a cell lies outside the narrow one.
-pub(super) fn judge(checks: &mut Vec<Check>, id: &str, known: Option<Known>) {
+pub(super) fn judge(checks: &mut Vec<Check>, id: &str, known: Option<&TableMiss>) {
     let Some(at) = checks.iter().position(|check| check.id == id) else { return };
     let Some(check) = checks.get_mut(at) else { return };
     let missed = !check.rows.iter().all(|row| check.tolerance.holds(row.reference, row.judged()));
-    let transcribed = is_transcribed(&check.source);
-    check.known_miss = match known {
-        Some(known) => Some(known.why.to_owned()),
-        None if transcribed && missed => Some(STRAYS.to_owned()),
-        None => None,
-    };
+    let strays = || table_miss("transcription").filter(|_| missed && is_transcribed(&check.source));
+    let known = known.or_else(strays);
+    check.known_miss = known.map(|known| known.why.clone());
     let check = check.clone();
-    let band = known.map_or(check.tolerance, |known| known.columns);
+    let beside = |bound: Bound| {
+        let reason = known.filter(|_| bound != Bound::Own).map(|known| known.reason.clone());
+        (bound.beside(check.tolerance), reason.unwrap_or_else(|| check.reason.clone()))
+    };
     let rows = medians(&check);
     let mut more = Vec::new();
-    more.extend((!rows.is_empty()).then(|| Check {
-        id: format!("{id}.columns"),
-        claim: format!("{} Median of each column, model over table.", check.claim),
-        tolerance: band,
-        reason: known.map_or(check.reason.clone(), |known| known.reason.to_owned()),
-        unit: "1",
-        rows,
-        known_miss: None,
-        ..check.clone()
-    }));
-    if missed && (known.is_some() || transcribed) {
+    if !rows.is_empty() {
+        let (tolerance, reason) = beside(known.map_or(Bound::Own, |known| known.columns));
+        more.push(Check {
+            id: format!("{id}.columns"),
+            claim: format!("{} Median of each column, model over table.", check.claim),
+            tolerance,
+            reason,
+            unit: "1",
+            rows,
+            known_miss: None,
+            ..check.clone()
+        });
+    }
+    if let Some(known) = known.filter(|_| missed) {
+        let (tolerance, reason) = beside(known.cells);
         more.push(Check {
             id: format!("{id}.cells"),
             claim: format!("{} Every cell.", check.claim),
-            tolerance: known.map_or(TRUST, |known| known.cells),
-            reason: known.map_or(TRUST_REASON, |known| known.reason).to_owned(),
+            tolerance,
+            reason,
             known_miss: None,
-            ..check
+            ..check.clone()
         });
     }
     checks.splice(at + 1..at + 1, more);

@@ -1,11 +1,12 @@
 //! Capacity tables of corrugated tubing.
 
 use super::Outcome;
-use super::cells::{self, Known};
-use super::gather::{Gather, Head};
+use super::cells;
+use super::gather::Gather;
 use super::sheet::{Line, Sheet, TableError, half_unit};
 use super::stream::{Drive, Stream};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::claims::{self, TableMiss, table_miss};
+use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{TubingSpec, ehd_constants};
 use crate::units::{M_PER_FT, M3_S_PER_CFH, PA_PER_INWC, T_STD_K};
@@ -17,26 +18,11 @@ pub(super) const COLUMNS: &[&str] =
 pub(super) const FIT_COLUMNS: &[&str] = &["ehd", FIT_C, "n"];
 const FIT_C: &str = "C (Q=C*(dH/L)^n, ft3/h, in w.c., ft, SG 0.60)";
 
-const CHAPTER: &str = "Corrugated tubing";
 /// Heating value behind the propane tables, thousands of Btu/ft³: they are the natural-gas ones times
 /// 1.58 = 2.5·√(0.60/1.50).
 const PROPANE_KBTU_FT3: f64 = 2.5;
 /// Steepest drop that the law's constants are fitted to: 6 in. w.c. over 5 ft.
 const STEEPEST_INWC_FT: f64 = 1.2;
-
-const BAND: Tolerance = Tolerance::Relative(-0.01, 0.01);
-const REASON: &str = "two constants a size, fitted to three natural-gas tables with 0.1 to 0.8 % of \
-    scatter";
-
-const REAL_DENSITY: Known = Known {
-    why: "the published psi tables take the plain drop, as if the gas had its standard density; the \
-        model takes the density the gas has, which lets 4 to 5 % more through at 2 psi and 9 to 12 % \
-        more at 5 psi; the plain drop is checked beside it",
-    columns: Tolerance::Relative(0.0, 0.125),
-    cells: Tolerance::Relative(-0.02, 0.14),
-    reason: "between the plain drop and the mean density of the run, √((P₁ + P₂)/(2·p_std)), and the \
-        fit's own scatter",
-};
 
 /// One cell.
 struct Cell {
@@ -50,7 +36,7 @@ struct Cell {
 pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
     sheet.needs(COLUMNS)?;
     let mut gather = Gather::new(sheet);
-    let mut tables: Vec<(String, Option<Known>)> = Vec::new();
+    let mut tables: Vec<(String, Option<&'static TableMiss>)> = Vec::new();
     for line in sheet.lines() {
         let cell = Cell::read(line)?;
         if let Some(reason) = cell.not_used(line) {
@@ -60,10 +46,10 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
         let id = format!("csst.{}", cell.stream.id());
         let known = match cell.stream.drive {
             Drive::Low { .. } => None,
-            Drive::High { .. } => Some(REAL_DENSITY),
+            Drive::High { .. } => table_miss("csst.real-density"),
         };
         let row = cell.row(cell.stream.drive_pa);
-        gather.row(&id, line, row, || cell.head("at its own density", BAND, REASON));
+        gather.row_of(&id, line, row, || cell.check("csst.capacity"));
         let mut ids = vec![(id.clone(), known)];
         if known.is_some() {
             ids.push((plain(&mut gather, line, &cell, &id), None));
@@ -88,14 +74,11 @@ fn plain(gather: &mut Gather, line: Line<'_>, cell: &Cell, id: &str) -> String {
     let steep = cell.stream.drop_pa() / PA_PER_INWC / cell.length_ft > STEEPEST_INWC_FT;
     if steep {
         let id = format!("{id}.plain-drop.steep");
-        let reason = "beyond the fit's 1.2 in. w.c. a foot: its exponent is worth 0.01, which over a \
-            factor of eight is 2 %, and 1 % of scatter";
-        let band = Tolerance::Relative(-0.03, 0.03);
-        gather.row(&id, line, row, || cell.head("as if at standard density, steep", band, reason));
+        gather.row_of(&id, line, row, || cell.check("csst.capacity.plain-drop.steep"));
         return id;
     }
     let id = format!("{id}.plain-drop");
-    gather.row(&id, line, row, || cell.head("as if at standard density", BAND, REASON));
+    gather.row_of(&id, line, row, || cell.check("csst.capacity.plain-drop"));
     id
 }
 
@@ -130,13 +113,9 @@ impl Cell {
             .on(format!("EHD {}", self.ehd), self.length_ft)
     }
 
-    fn head(&self, how: &str, band: Tolerance, reason: &str) -> Head {
-        let claim = format!("Flow of {} through corrugated tubing, {how}.", self.stream.name());
-        let condition = format!(
-            "{}; four bends and two end fittings are in the length",
-            self.stream.condition()
-        );
-        Head::new(CHAPTER, self.stream.unit, band, &claim, &condition, reason)
+    /// A check on the claim of this name about the cell's table.
+    fn check(&self, claim: &str) -> Check {
+        self.stream.fill(claims::check(claim, Vec::new()))
     }
 
     /// Why the cell is not used, if it is not.
@@ -187,17 +166,7 @@ pub(super) fn fit(sheet: &Sheet) -> Result<Outcome, TableError> {
                 .curve(&gas, T_STD_K)
                 .map_or(f64::NAN, |curve| curve.flow(drop_inwc * PA_PER_INWC).0 / M3_S_PER_CFH);
             let row = Row::new(format!("EHD {ehd}, {drop_inwc} in. w.c."), want, flow);
-            gather.row("csst.law", line, row, || {
-                Head::new(
-                    CHAPTER,
-                    "ft³/h",
-                    Tolerance::Relative(-0.001, 0.001),
-                    "The network's curve is the flow law.",
-                    "natural gas of specific gravity 0.60, 60 ft, 0.1 to 3 in. w.c.",
-                    "the curve is tabulated and straight through zero; the constants are the \
-                     model's own, so this guards the curve and not the law",
-                )
-            });
+            gather.row("csst.law", line, row);
         }
     }
     Ok(gather.done())
@@ -219,24 +188,14 @@ pub(super) fn rules(sheet: &Sheet) -> Result<Outcome, TableError> {
                 let (with, without) =
                     (flow(&natural, 20.0, 5), flow(&natural, 20.0 + 5.0 * feet, 0));
                 let row = Row::new("five more in 20 ft, EHD 25", without, with);
-                gather.row("csst.extra-fittings", line, row, || {
-                    let reason = "the same length, reached in two ways";
-                    let claim = "Each bend or fitting beyond the table's own adds its length.";
-                    let band = Tolerance::Relative(-1e-9, 1e-9);
-                    Head::new(CHAPTER, "m³/s", band, claim, "natural gas, 0.5 in. w.c.", reason)
-                });
+                gather.row("csst.extra-fittings", line, row);
             }
             "propane from natural gas" => {
                 let printed = line.figure("value", 0, (0.1, 10.0))?;
                 let propane = Gas { specific_gravity: 1.50, ..Gas::propane() };
                 let got = PROPANE_KBTU_FT3 * flow(&propane, 20.0, 0) / flow(&natural, 20.0, 0);
                 let row = Row::new("kBtu/h of propane over ft³/h of natural gas", printed, got);
-                gather.row("csst.propane-factor", line, row.rounded(0.005), || {
-                    let reason = "printed to three digits";
-                    let claim = "Propane's tables are the natural-gas ones times one factor.";
-                    let band = Tolerance::Absolute(0.001);
-                    Head::new(CHAPTER, "kBtu/ft³", band, claim, "same EHD, length and drop", reason)
-                });
+                gather.row("csst.propane-factor", line, row.rounded(0.005));
             }
             _ => gather.set_aside("a definition or a note without a figure that the model gives"),
         }

@@ -1,9 +1,9 @@
 //! Equivalent lengths of screwed fittings, and what the code says of gas in pipe.
 
 use super::Outcome;
-use super::gather::{Gather, Head, Miss};
+use super::gather::Gather;
 use super::sheet::{Line, Sheet, TableError, half_unit};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec};
 use crate::units::{M_PER_FT, M_PER_IN, M3_S_PER_CFH, PA_PER_INWC, PA_PER_PSI, T_STD_K};
@@ -16,8 +16,6 @@ pub(super) const GRAVITY_COLUMNS: &[&str] = &["specific_gravity", "multiplier"];
 pub(super) const FACTOR_COLUMNS: &[&str] = &["gas", "Cr", "Y", "viscosity_cP", "specific_gravity"];
 /// Columns of the code's equations.
 pub(super) const EQUATION_COLUMNS: &[&str] = &["id", "equation", "units", "range"];
-
-const CHAPTER: &str = "Pipe and tube";
 
 pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
     sheet.needs(COLUMNS)?;
@@ -41,16 +39,7 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
         let got = fitting.equivalent_length_m(id_in * M_PER_IN) / M_PER_FT;
         let row = Row::new(format!("{} in, {name}", line.text("nominal_in")), printed, got)
             .on(name, id_in);
-        gather.row("pipe.fittings", line, row, || {
-            Head::new(
-                CHAPTER,
-                "ft",
-                Tolerance::Relative(-0.007, 0.007),
-                "Equivalent length of screwed fittings.",
-                "turbulent flow, by inside diameter",
-                "the table's own product of length over diameter is off by up to 0.7 %",
-            )
-        });
+        gather.row("pipe.fittings", line, row);
     }
     Ok(gather.done())
 }
@@ -74,33 +63,9 @@ pub(super) fn gravity(sheet: &Sheet) -> Result<Outcome, TableError> {
             .on("", gravity);
         let near = (0.5..=1.0).contains(&gravity);
         let id = if near { "pipe.gravity.near" } else { "pipe.gravity.far" };
-        gather.row(id, line, row, || gravity_head(near));
+        gather.row(id, line, row);
     }
     Ok(gather.done())
-}
-
-fn gravity_head(near: bool) -> Head {
-    let mut head = Head::new(
-        CHAPTER,
-        "1",
-        Tolerance::Relative(-0.03, 0.03),
-        "Capacity of one pipe with gases of other specific gravity, viscosity the same.",
-        if near {
-            "specific gravity 0.50 to 1.00"
-        } else {
-            "specific gravity under 0.50 or over 1.00"
-        },
-        "the table scales with √(0.60/SG) alone, the code's own equation with SG^-0.46",
-    );
-    if !near {
-        head.known_miss = Some(Miss {
-            why: "far from 0.60 the square root and the code's own equation part by up to 5 %; the \
-                model follows the equation, and real gases of such gravity differ in viscosity too",
-            bound: Tolerance::Relative(-0.05, 0.05),
-            reason: "(SG/0.60)^0.04 is 5 % at specific gravity 2.1",
-        });
-    }
-    head
 }
 
 /// Viscosity and gravity that the code's factors are for.
@@ -127,16 +92,7 @@ pub(super) fn factors(sheet: &Sheet) -> Result<Outcome, TableError> {
         ];
         for (what, printed, got) in rows {
             let row = Row::new(format!("{name}, {what}"), printed, got);
-            gather.row("pipe.gas-factors", line, row, || {
-                Head::new(
-                    CHAPTER,
-                    "cP, 1",
-                    Tolerance::Relative(-0.001, 0.001),
-                    "The model's gases are those of the code's factors.",
-                    "natural gas and undiluted propane at 60 °F",
-                    "printed to four digits",
-                )
-            });
+            gather.row("pipe.gas-factors", line, row);
         }
     }
     Ok(gather.done())
@@ -184,16 +140,7 @@ fn low_equation(gather: &mut Gather, line: Line<'_>) {
                 }
                 let label = format!("{name}, {id_in} in, {length_ft} ft, {drop} in. w.c.");
                 let row = Row::new(label, libm::pow(base, 1.0 / 0.381), got);
-                gather.row("pipe.equation.low-pressure", line, row, || {
-                    Head::new(
-                        CHAPTER,
-                        "ft³/h",
-                        Tolerance::Relative(-0.005, 0.005),
-                        "Smooth pipe follows the code's low-pressure equation.",
-                        "D = Q^0.381/(19.17·(ΔH/(Cr·L))^0.206); Re from 3,000 on",
-                        "the friction constant is fitted within 0.3 %",
-                    )
-                });
+                gather.row("pipe.equation.low-pressure", line, row);
             }
         }
     }
@@ -215,28 +162,8 @@ fn high_equation(gather: &mut Gather, line: Line<'_>) {
                 let label = format!("{name}, {id_in} in, {length_ft} ft, {inlet} less {drop} psi");
                 let row = Row::new(label, libm::pow(base, 1.0 / 0.381), got);
                 let id = format!("pipe.equation.high-pressure.{}", name.replace(' ', "-"));
-                gather.row(&id, line, row, || high_head(gravity));
+                gather.row(&id, line, row);
             }
         }
     }
-}
-
-fn high_head(gravity: f64) -> Head {
-    let mut head = Head::new(
-        CHAPTER,
-        "ft³/h",
-        Tolerance::Relative(-0.005, 0.005),
-        "Smooth pipe follows the code's high-pressure equation.",
-        "D = Q^0.381/(18.93·((P₁² - P₂²)·Y/(Cr·L))^0.206)",
-        "the friction constant is fitted within 0.3 %",
-    );
-    if gravity > 1.0 {
-        head.known_miss = Some(Miss {
-            why: "the equation holds propane's compressibility (Y = 0.991), the model's gas is ideal \
-                and passes 0.5 % more; left standing until the model has a real gas",
-            bound: Tolerance::Relative(0.0, 0.01),
-            reason: "Y^-0.54 is 0.5 %, beside the 0.5 % of the friction constant",
-        });
-    }
-    head
 }

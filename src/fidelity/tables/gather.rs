@@ -2,66 +2,34 @@
 
 use super::sheet::{Line, Sheet};
 use super::{Outcome, SetAside};
-use crate::fidelity::{Check, Row, Tolerance, Truth};
-
-/// What all rows of a check have in common.
-#[derive(Debug, Clone)]
-pub(super) struct Head {
-    pub chapter: &'static str,
-    pub claim: String,
-    pub condition: String,
-    pub tolerance: Tolerance,
-    pub reason: String,
-    pub unit: &'static str,
-    pub known_miss: Option<Miss>,
-}
-
-/// A miss that is known: why, and the band that holds all the same.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Miss {
-    pub why: &'static str,
-    pub bound: Tolerance,
-    pub reason: &'static str,
-}
-
-impl Head {
-    /// A head without a known miss.
-    pub(super) fn new(
-        chapter: &'static str,
-        unit: &'static str,
-        tolerance: Tolerance,
-        claim: &str,
-        condition: &str,
-        reason: &str,
-    ) -> Self {
-        Self {
-            chapter,
-            claim: claim.to_owned(),
-            condition: condition.to_owned(),
-            tolerance,
-            reason: reason.to_owned(),
-            unit,
-            known_miss: None,
-        }
-    }
-}
+use crate::fidelity::{Check, Row, Truth, claims};
 
 /// Checks and set-aside rows of one table, growing.
 #[derive(Debug)]
 pub(super) struct Gather {
     file: String,
     out: Outcome,
-    misses: Vec<(String, Miss)>,
 }
 
 impl Gather {
     pub(super) fn new(sheet: &Sheet) -> Self {
-        Self { file: sheet.file().to_owned(), out: Outcome::default(), misses: Vec::new() }
+        Self { file: sheet.file().to_owned(), out: Outcome::default() }
     }
 
-    /// Adds a row to the check `id`, which is begun with `head` when it is its first. Rows from
+    /// Adds a row to the check `id`, which stands on the claim of that name.
+    pub(super) fn row(&mut self, id: &str, line: Line<'_>, row: Row) {
+        self.row_of(id, line, row, || claims::check(id, Vec::new()));
+    }
+
+    /// Adds a row to the check `id`, which is begun with `new` when it is its first. Rows from
     /// memory and computed ones go to checks of their own.
-    pub(super) fn row(&mut self, id: &str, line: Line<'_>, row: Row, head: impl FnOnce() -> Head) {
+    pub(super) fn row_of(
+        &mut self,
+        id: &str,
+        line: Line<'_>,
+        row: Row,
+        new: impl FnOnce() -> Check,
+    ) {
         let truth = truth(line.text("confidence"));
         let id = match truth {
             Truth::Memory => format!("{id}.memory"),
@@ -80,31 +48,23 @@ impl Gather {
             check.rows.push(row);
             return;
         }
-        let head = head();
-        if let Some(miss) = head.known_miss {
-            self.misses.push((id.clone(), miss));
-        }
+        let new = new();
         self.out.checks.push(Check {
             id,
-            chapter: head.chapter,
-            claim: head.claim,
             truth,
             source: source.to_owned(),
-            condition: format!("{} ({})", head.condition, self.file),
-            tolerance: head.tolerance,
-            reason: head.reason,
-            unit: head.unit,
+            condition: format!("{} ({})", new.condition, self.file),
             rows: vec![row],
-            known_miss: head.known_miss.map(|miss| miss.why.to_owned()),
+            ..new
         });
     }
 
     /// The same, but a row whose label the check has already is dropped.
-    pub(super) fn once(&mut self, id: &str, line: Line<'_>, row: Row, head: impl FnOnce() -> Head) {
+    pub(super) fn once(&mut self, id: &str, line: Line<'_>, row: Row) {
         let same = |known: &Row| known.label == row.label && known.reference == row.reference;
         let known = |check: &Check| check.id.starts_with(id) && check.rows.iter().any(same);
         if !self.out.checks.iter().any(known) {
-            self.row(id, line, row, head);
+            self.row(id, line, row);
         }
     }
 
@@ -127,21 +87,21 @@ impl Gather {
 
     /// What came of the table; beside each known miss stands the band that holds all the same.
     pub(super) fn done(mut self) -> Outcome {
-        for (id, miss) in self.misses {
-            let Some(at) = self.out.checks.iter().position(|check| check.id == id) else {
-                continue;
-            };
-            let Some(check) = self.out.checks.get(at).cloned() else { continue };
-            let bound = Check {
-                id: format!("{id}.bound"),
+        let mut checks = Vec::with_capacity(self.out.checks.len());
+        for check in self.out.checks {
+            let miss = claims::claim(check.row).and_then(|claim| claim.miss.as_ref());
+            let bound = miss.and_then(|miss| miss.bound.clone()).map(|(tolerance, reason)| Check {
+                id: format!("{}.bound", check.id),
                 claim: format!("{} The miss is no larger.", check.claim),
-                tolerance: miss.bound,
-                reason: miss.reason.to_owned(),
+                tolerance,
+                reason,
                 known_miss: None,
-                ..check
-            };
-            self.out.checks.insert(at + 1, bound);
+                ..check.clone()
+            });
+            checks.push(check);
+            checks.extend(bound);
         }
+        self.out.checks = checks;
         self.out
     }
 }

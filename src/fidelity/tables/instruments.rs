@@ -1,15 +1,13 @@
 //! Units of pressure.
 
 use super::Outcome;
-use super::gather::{Gather, Head, Miss};
+use super::gather::Gather;
 use super::sheet::{Sheet, TableError, figures, half_unit};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::Row;
 use crate::units::{PA_PER_INWC, PA_PER_PSI, PressureUnit};
 
 /// Columns of a table of conversions.
 pub(super) const COLUMNS: &[&str] = &["from", "to", "factor"];
-
-const CHAPTER: &str = "Instruments";
 
 /// Pascals in a unit that the model has.
 fn pascals(unit: &str) -> Option<f64> {
@@ -21,26 +19,6 @@ fn pascals(unit: &str) -> Option<f64> {
         "in w.c." => Some(PA_PER_INWC),
         _ => None,
     }
-}
-
-fn head(inch_and_psi: bool) -> Head {
-    let mut head = Head::new(
-        CHAPTER,
-        "by row",
-        Tolerance::Relative(-1e-6, 1e-6),
-        "Units of pressure.",
-        "conventional inch of water (4 °C, 9.80665 m/s²)",
-        "the printed digits",
-    );
-    if inch_and_psi {
-        head.known_miss = Some(Miss {
-            why: "the table's rows between psi and inches take the inch of 60 °F (27.7076 to the psi), \
-                against its own first row; the model's inch is the conventional one (27.6799)",
-            bound: Tolerance::Relative(-0.001, 0.001),
-            reason: "248.84 Pa against 249.089 Pa is 0.1 %",
-        });
-    }
-    head
 }
 
 pub(super) fn conversions(sheet: &Sheet) -> Result<Outcome, TableError> {
@@ -73,7 +51,7 @@ pub(super) fn conversions(sheet: &Sheet) -> Result<Outcome, TableError> {
             let inch = from.contains("w.c.") || unit.contains("w.c.");
             let psi = inch && (from.contains("psi") || *unit == "psi");
             let id = if psi { "instruments.units.psi" } else { "instruments.units" };
-            gather.row(id, line, row, || head(psi));
+            gather.row(id, line, row);
         }
     }
     Ok(gather.done())

@@ -1,4 +1,10 @@
-//! Which checker a table goes to: by its name, or by its columns where those leave no doubt.
+//! The tables of `assets/reference`, and what reads a table: by its name in `tables.ron` there, or by
+//! its columns where those leave no doubt.
+
+use std::sync::LazyLock;
+
+use include_dir::{Dir, include_dir};
+use serde::Deserialize;
 
 use super::sheet::{Sheet, TableError};
 use super::{
@@ -8,119 +14,127 @@ use super::{
 
 type Run = fn(&Sheet) -> Result<Outcome, TableError>;
 
-/// Tables that only their name tells, for their columns are words.
-const BY_NAME: &[(&str, Run)] = &[
-    ("airside.csv", air::run),
-    ("combustion_facts.csv", burning::facts),
-    ("csst_rules.csv", csst::rules),
-    ("dilution_equations.csv", room::equations),
-    ("regulator_worked_examples.csv", regulator::worked),
-];
+static FOLDER: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/assets/reference");
 
-/// Tables that their columns tell.
-const BY_COLUMNS: &[(&[&str], Run)] = &[
-    (pipe::COLUMNS, pipe::run),
-    (csst::COLUMNS, csst::run),
-    (csst::FIT_COLUMNS, csst::fit),
-    (fittings::COLUMNS, fittings::run),
-    (fittings::GRAVITY_COLUMNS, fittings::gravity),
-    (fittings::FACTOR_COLUMNS, fittings::factors),
-    (fittings::EQUATION_COLUMNS, fittings::equations),
-    (orifice::DRILL_COLUMNS, orifice::drills),
-    (orifice::UTILITY_COLUMNS, orifice::utility),
-    (orifice::PROPANE_COLUMNS, orifice::propane),
-    (orifice::COMPUTED_COLUMNS, orifice::computed),
-    (orifice::LEAK_COLUMNS, orifice::leaks),
-    (manifold::PAIR_COLUMNS, manifold::pairs),
-    (manifold::RATIO_COLUMNS, manifold::ratios),
-    (meter::COMPUTED_COLUMNS, meter::computed),
-    (meter::CHART_COLUMNS, meter::chart),
-    (altitude::COLUMNS, altitude::run),
-    (altitude::EXAMPLE_COLUMNS, altitude::examples),
-    (burning::COLUMNS, burning::products),
-    (room::COLUMNS, room::vectors),
-    (gas::COLUMNS, gas::run),
-    (instruments::COLUMNS, instruments::conversions),
-    (regulator::COLUMNS, regulator::geometries),
-    (vectors::COLUMNS, vectors::run),
-];
+/// Name and text of every table kept with the program, in the order of the guide.
+pub static TABLES: LazyLock<Vec<(&'static str, &'static str)>> = LazyLock::new(|| {
+    let text = |name: &str| FOLDER.get_file(name)?.contents_utf8();
+    LIST.kept.iter().filter_map(|row| Some((row.name.as_str(), text(&row.name)?))).collect()
+});
 
-/// Tables of a known name whose columns must then be right: the first column that is missing is told.
-const EXPECTED: &[(&str, Run)] = &[
-    ("csst_flow_law_fit.csv", csst::fit),
-    ("pipe_fitting_equivalent_lengths.csv", fittings::run),
-    ("pipe_sg_multipliers.csv", fittings::gravity),
-    ("pipe_gas_factors.csv", fittings::factors),
-    ("pipe_equations.csv", fittings::equations),
-    ("orifice_drill_sizes.csv", orifice::drills),
-    ("orifice_nfpa54_utility_rows.csv", orifice::utility),
-    ("orifice_nfpa54_propane_11inwc.csv", orifice::propane),
-    ("orifice_capacity_computed.csv", orifice::computed),
-    ("leak_orifice_flow.csv", orifice::leaks),
-    ("orifice_two_stage_manifold_pairs.csv", manifold::pairs),
-    ("appliance_firing_ratio.csv", manifold::ratios),
-    ("meter_clocking.csv", meter::computed),
-    ("meter_clocking_published.csv", meter::chart),
-    ("altitude_derate.csv", altitude::run),
-    ("altitude_examples.csv", altitude::examples),
-    ("combustion_products.csv", burning::products),
-    ("dilution_test_vectors.csv", room::vectors),
-    ("gas_properties.csv", gas::run),
-    ("manometer_conversions.csv", instruments::conversions),
-    ("regulator_force_balance_examples.csv", regulator::geometries),
-    ("test_vectors.csv", vectors::run),
-];
+static LIST: LazyLock<List> = LazyLock::new(|| read_list().unwrap_or_default());
 
-/// Tables that are known and not used, and why.
-pub(super) const NOT_USED: &[(&str, &str)] = &[
-    (
-        "appliance_pressures.csv",
-        "manifold and inlet pressures of products: inputs of a scenario; the plate governs",
-    ),
-    (
-        "ignition_timing.csv",
-        "times and flame currents of controls: inputs of a scenario; the control's order of steps is \
-         tested in the test suite",
-    ),
-    ("leak_rules.csv", "rules of procedure: what a job asks for, not what the model computes"),
-    (
-        "leak_threads.csv",
-        "thread sizes and seepage laws from memory: the model has holes, not threads",
-    ),
-    (
-        "manometer_facts.csv",
-        "practice with instruments; the manometer's own errors are a scenario's inputs",
-    ),
-    (
-        "pipe_table_agreement.csv",
-        "a summary of the pipe tables against the code's equation, drawn from tables checked here",
-    ),
-    (
-        "regulator_standards.csv",
-        "classes and limits of standards, mostly from memory: lock-up and droop are a scenario's inputs",
-    ),
-];
+/// The tables known by name.
+#[derive(Debug, Default, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct List {
+    /// Kept with the program.
+    pub kept: Vec<Named>,
+    /// Known to anybody who brings them.
+    pub known: Vec<Named>,
+    /// Known and not used, and why.
+    pub not_used: Vec<(String, String)>,
+}
 
-/// The checker of a table.
-pub(super) fn checker(sheet: &Sheet) -> Option<Run> {
-    let file = sheet.file();
-    let named =
-        |list: &[(&str, Run)]| list.iter().find(|(name, _)| *name == file).map(|(_, run)| *run);
-    if let Some(run) = named(BY_NAME).or_else(|| named(EXPECTED)) {
-        return Some(run);
-    }
-    if file.starts_with("pipe_ng_") || file.starts_with("pipe_lp_") {
-        return Some(pipe::run);
-    }
-    if file.starts_with("csst_ng_") || file.starts_with("csst_lp_") {
-        return Some(csst::run);
-    }
-    let fits = |columns: &[&str]| {
-        columns.iter().all(|name| sheet.header().iter().any(|have| have == name))
+/// A table's name, or its beginning and a `*`, and what reads the table.
+#[derive(Debug, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Named {
+    /// The file's name.
+    pub name: String,
+    /// What reads it.
+    pub reader: Reader,
+}
+
+/// Reads the list.
+///
+/// # Errors
+/// With line and column, if the list kept with the program is broken.
+pub fn read_list() -> Result<List, ron::error::SpannedError> {
+    ron::from_str(include_str!("../../../assets/reference/tables.ron"))
+}
+
+macro_rules! readers {
+    ($($name:ident => $run:path, $columns:expr;)+) => {
+        /// What reads a table.
+        #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
+        #[expect(missing_docs, reason = "named for what their tables hold")]
+        pub enum Reader {
+            $($name),+
+        }
+
+        impl Reader {
+            const ALL: &[Self] = &[$(Self::$name),+];
+
+            /// What does the reading, and the columns that tell its tables; none for tables of words.
+            fn parts(self) -> (Run, &'static [&'static str]) {
+                match self {
+                    $(Self::$name => ($run, $columns)),+
+                }
+            }
+        }
     };
-    let mut fitting = BY_COLUMNS.iter().filter(|(columns, _)| fits(columns));
+}
+
+readers! {
+    AirSide => air::run, &[];
+    BurningFacts => burning::facts, &[];
+    TubingRules => csst::rules, &[];
+    DilutionExamples => room::equations, &[];
+    RegulatorExamples => regulator::worked, &[];
+    Pipe => pipe::run, pipe::COLUMNS;
+    Tubing => csst::run, csst::COLUMNS;
+    TubingLaw => csst::fit, csst::FIT_COLUMNS;
+    Fittings => fittings::run, fittings::COLUMNS;
+    PipeGravity => fittings::gravity, fittings::GRAVITY_COLUMNS;
+    PipeGasFactors => fittings::factors, fittings::FACTOR_COLUMNS;
+    PipeEquations => fittings::equations, fittings::EQUATION_COLUMNS;
+    Drills => orifice::drills, orifice::DRILL_COLUMNS;
+    UtilityOrifices => orifice::utility, orifice::UTILITY_COLUMNS;
+    PropaneOrifices => orifice::propane, orifice::PROPANE_COLUMNS;
+    OrificeFormula => orifice::computed, orifice::COMPUTED_COLUMNS;
+    Leaks => orifice::leaks, orifice::LEAK_COLUMNS;
+    ManifoldPairs => manifold::pairs, manifold::PAIR_COLUMNS;
+    FiringRatio => manifold::ratios, manifold::RATIO_COLUMNS;
+    MeterFormula => meter::computed, meter::COMPUTED_COLUMNS;
+    ClockingChart => meter::chart, meter::CHART_COLUMNS;
+    Altitude => altitude::run, altitude::COLUMNS;
+    AltitudeExamples => altitude::examples, altitude::EXAMPLE_COLUMNS;
+    FlueGas => burning::products, burning::COLUMNS;
+    Dilution => room::vectors, room::COLUMNS;
+    Gases => gas::run, gas::COLUMNS;
+    PressureUnits => instruments::conversions, instruments::COLUMNS;
+    RegulatorGeometries => regulator::geometries, regulator::COLUMNS;
+    Cases => vectors::run, vectors::COLUMNS;
+}
+
+/// Tables that are known and not used, with the reason.
+pub(super) fn all_not_used() -> &'static [(String, String)] {
+    &LIST.not_used
+}
+
+/// Why a table of this name is known and not used.
+pub(super) fn not_used(file: &str) -> Option<&'static str> {
+    LIST.not_used.iter().find(|(name, _)| name == file).map(|(_, why)| why.as_str())
+}
+
+/// What reads a table.
+pub(super) fn reader(sheet: &Sheet) -> Option<Run> {
+    let file = sheet.file();
+    let named = |row: &&Named| match row.name.strip_suffix('*') {
+        Some(beginning) => file.starts_with(beginning),
+        None => row.name == file,
+    };
+    if let Some(row) = LIST.kept.iter().chain(&LIST.known).find(named) {
+        return Some(row.reader.parts().0);
+    }
+    let has = |name: &str| sheet.header().iter().any(|have| have == name);
+    let mut fitting = Reader::ALL
+        .iter()
+        .map(|reader| reader.parts())
+        .filter(|(_, columns)| !columns.is_empty() && columns.iter().all(|name| has(name)));
     match (fitting.next(), fitting.next()) {
-        (Some((_, run)), None) => Some(*run),
+        (Some((run, _)), None) => Some(run),
         _ => None,
     }
 }

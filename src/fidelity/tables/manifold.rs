@@ -1,10 +1,10 @@
 //! Two stages through one orifice.
 
 use super::Outcome;
-use super::gather::{Gather, Head};
+use super::gather::Gather;
 use super::orifice::{cfh, drill_m};
 use super::sheet::{Line, Sheet, TableError, half_unit};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::Row;
 use crate::physics::fluid::Gas;
 
 /// Columns of a table of firing ratios.
@@ -12,7 +12,6 @@ pub(super) const RATIO_COLUMNS: &[&str] = &["gas", "low_inwc", "high_inwc", "sqr
 /// Columns of a table of orifices and manifold pressures of a two-stage appliance.
 pub(super) const PAIR_COLUMNS: &[&str] = &["drill", "high_inwc", "low_inwc"];
 
-const CHAPTER: &str = "Orifices and leaks";
 /// Inputs a burner that the pairs are for where no column says so, Btu/h.
 const HIGH_BTU_H: f64 = 22_000.0;
 const LOW_BTU_H: f64 = 14_500.0;
@@ -35,17 +34,7 @@ pub(super) fn ratios(sheet: &Sheet) -> Result<Outcome, TableError> {
         let got = 100.0 * cfh(&gas, 0.87, 2e-3, low) / cfh(&gas, 0.87, 2e-3, high);
         let row = Row::new(format!("{}, {low} to {high} in. w.c.", line.text("gas")), printed, got)
             .rounded(half_unit(line.text("sqrt_ratio_pct"), None));
-        gather.row("manifold.firing-ratio", line, row, || {
-            Head::new(
-                CHAPTER,
-                "%",
-                Tolerance::Relative(-0.003, 0.003),
-                "Input on low against high through the same orifice.",
-                "manifold pressures of two-stage appliances",
-                "the square root alone; the model's gas expands and is denser upstream, 0.2 % at 10 \
-                 in. w.c.",
-            )
-        });
+        gather.row("manifold.firing-ratio", line, row);
     }
     Ok(gather.done())
 }
@@ -71,35 +60,14 @@ pub(super) fn pairs(sheet: &Sheet) -> Result<Outcome, TableError> {
             at(low) / at(high),
         )
         .rounded(0.05 / high);
-        gather.row("manifold.pairs.ratio", line, row, || pair_head(
-            "Input on low against high through one orifice.",
-            "1",
-            Tolerance::Relative(-0.015, 0.015),
-            "pressures are printed to a tenth of an inch, which is 3 % of the low one and half that of the flow",
-        ));
+        gather.row("manifold.pairs.ratio", line, row);
         for (stage, inwc, btu_h) in [("high", high, high_btu_h), ("low", low, low_btu_h)] {
             let row =
                 Row::new(format!("{name}, {stage}, {inwc} in. w.c."), 0.873, btu_h / at(inwc));
-            gather.row("manifold.pairs.coefficient", line, row, || pair_head(
-                "Discharge coefficient that the appliance's own table implies.",
-                "1",
-                Tolerance::Absolute(0.02),
-                "pressures are printed to a tenth of an inch; the mean is 0.873, the pairs lie within 0.85 to 0.89",
-            ));
+            gather.row("manifold.pairs.coefficient", line, row);
         }
     }
     Ok(gather.done())
-}
-
-fn pair_head(claim: &str, unit: &'static str, band: Tolerance, reason: &str) -> Head {
-    Head::new(
-        CHAPTER,
-        unit,
-        band,
-        claim,
-        "orifices and manifold pressures of one appliance",
-        reason,
-    )
 }
 
 fn optional(line: Line<'_>, column: &str, or: f64, range: (f64, f64)) -> Result<f64, TableError> {

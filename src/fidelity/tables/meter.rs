@@ -1,9 +1,9 @@
 //! Clocking the meter.
 
 use super::Outcome;
-use super::gather::{Gather, Head};
+use super::gather::Gather;
 use super::sheet::{Sheet, TableError, half_unit};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::Row;
 use crate::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, M3_S_PER_CFH, W_PER_BTU_H};
 
 /// Columns of a computed clocking chart that must be there.
@@ -11,8 +11,6 @@ pub(super) const COMPUTED_COLUMNS: &[&str] = &["seconds_per_rev", "cfh_1_ft3_dia
 /// Columns of a published clocking chart.
 pub(super) const CHART_COLUMNS: &[&str] =
     &["rated_input_kBtuh", "gas", "heating_value", "seconds_1ft3", "seconds_2ft3"];
-
-const CHAPTER: &str = "Meter and gas";
 
 pub(super) fn computed(sheet: &Sheet) -> Result<Outcome, TableError> {
     sheet.needs(COMPUTED_COLUMNS)?;
@@ -34,16 +32,7 @@ pub(super) fn computed(sheet: &Sheet) -> Result<Outcome, TableError> {
             let got = dial_m3 / seconds / M3_S_PER_CFH;
             let row = Row::new(format!("{seconds} s, {column}"), printed, got)
                 .rounded(half_unit(line.text(column), None) * 1.000_001);
-            gather.row("meter.formula", line, row, || {
-                Head::new(
-                    CHAPTER,
-                    "ft³/h",
-                    Tolerance::Relative(-1e-6, 1e-6),
-                    "The model's volume of a dial over its seconds a turn is the trade's ft³/h.",
-                    "dials of 1/2 to 5 ft³ and 0.01 m³",
-                    "units alone; the printed digits",
-                )
-            });
+            gather.row("meter.formula", line, row);
         }
     }
     Ok(gather.done())
@@ -70,16 +59,7 @@ pub(super) fn chart(sheet: &Sheet) -> Result<Outcome, TableError> {
             let row =
                 Row::new(format!("{input} kBtu/h, {}, {feet} ft³", line.text("gas")), printed, got)
                     .on(line.text("gas"), input);
-            gather.row("meter.chart", line, row, || {
-                Head::new(
-                    CHAPTER,
-                    "s",
-                    Tolerance::Absolute(1.0),
-                    "Seconds for a turn of the dial at rated input.",
-                    "1,000 Btu/ft³ natural gas, 2,500 Btu/ft³ propane",
-                    "printed to whole seconds, doubled for the larger dial",
-                )
-            });
+            gather.row("meter.chart", line, row);
         }
     }
     Ok(gather.done())

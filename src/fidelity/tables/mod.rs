@@ -16,7 +16,6 @@ mod kind;
 mod manifold;
 mod meter;
 mod orifice;
-mod own;
 mod pipe;
 mod regulator;
 mod room;
@@ -26,7 +25,7 @@ mod vectors;
 
 use super::Check;
 
-pub use own::TABLES;
+pub use kind::{List, Named, Reader, TABLES, read_list};
 pub use sheet::{MAX_BYTES, TableError};
 
 /// What came of one table.
@@ -66,11 +65,11 @@ pub enum Found {
 /// With file, line and field, for anything that is not a table, or is one of a known kind with a
 /// column missing or a cell that makes no sense.
 pub fn read(file: &str, bytes: &[u8]) -> Result<Found, TableError> {
-    if let Some((_, why)) = kind::NOT_USED.iter().find(|(name, _)| *name == file) {
+    if let Some(why) = kind::not_used(file) {
         return Ok(Found::NotUsed(why));
     }
     let sheet = sheet::Sheet::read(file, bytes)?;
-    match kind::checker(&sheet) {
+    match kind::reader(&sheet) {
         Some(run) => run(&sheet).map(Found::Table),
         None => Ok(Found::Unknown),
     }
@@ -82,7 +81,7 @@ pub fn read(file: &str, bytes: &[u8]) -> Result<Found, TableError> {
 /// If one of them is broken; the tests see to it that none is.
 pub fn own() -> Result<Outcome, TableError> {
     let mut all = Outcome::default();
-    for (file, text) in TABLES {
+    for (file, text) in TABLES.iter() {
         if let Found::Table(outcome) = read(file, text.as_bytes())? {
             all.join(outcome);
         }
@@ -98,8 +97,8 @@ pub fn checks() -> Vec<Check> {
 
 /// Tables that are known and not used, with the reason.
 #[must_use]
-pub fn not_used() -> &'static [(&'static str, &'static str)] {
-    kind::NOT_USED
+pub fn not_used() -> &'static [(String, String)] {
+    kind::all_not_used()
 }
 
 impl Outcome {

@@ -1,9 +1,9 @@
 //! Drills, burner orifices and leaks.
 
 use super::Outcome;
-use super::gather::{Gather, Head};
+use super::gather::Gather;
 use super::sheet::{Line, Sheet, TableError, half_unit};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::{OpeningLaw, drill_diameter_m, hole_area_m2};
 use crate::units::{M_PER_IN, M3_S_PER_CFH, P_STD_PA, PA_PER_INWC, T_STD_K};
@@ -19,7 +19,6 @@ pub(super) const COMPUTED_COLUMNS: &[&str] = &["drill", "dia_in", "ng_cfh_3.5"];
 /// Columns of a table of leaks.
 pub(super) const LEAK_COLUMNS: &[&str] = &["hole_mm", "gas", "pressure_inwc", "K", "cfh"];
 
-const CHAPTER: &str = "Orifices and leaks";
 /// Discharge coefficient behind the code's tables.
 const CODE_K: f64 = 0.90;
 
@@ -46,21 +45,11 @@ pub(super) fn drills(sheet: &Sheet) -> Result<Outcome, TableError> {
         let mm = line.number("diameter_mm", (0.01, 60.0))?;
         let got_m = drill_m(line)?;
         let name = line.text("drill");
-        let head = || {
-            Head::new(
-                CHAPTER,
-                "in, mm",
-                Tolerance::Absolute(1e-9),
-                "Diameters of number drills.",
-                "by drill number",
-                "printed in full; millimetres to four decimals",
-            )
-        };
         let row = Row::new(format!("{name}, in"), inches, got_m / M_PER_IN);
-        gather.row("orifice.drills", line, row, head);
+        gather.row("orifice.drills", line, row);
         let row = Row::new(format!("{name}, mm"), mm, got_m * 1e3)
             .rounded(half_unit(line.text("diameter_mm"), None) * 1.0001);
-        gather.row("orifice.drills", line, row, head);
+        gather.row("orifice.drills", line, row);
     }
     Ok(gather.done())
 }
@@ -84,21 +73,7 @@ pub(super) fn utility(sheet: &Sheet) -> Result<Outcome, TableError> {
             .on(name, inwc);
         let high = inwc == 5.0 || inwc == 6.0;
         let id = if high { "orifice.utility.5-6-inwc" } else { "orifice.utility" };
-        gather.row(id, line, row, || {
-            let band = if high { 0.024 } else { 0.013 };
-            Head::new(
-                CHAPTER,
-                "ft³/h",
-                Tolerance::Relative(-band, band),
-                "Utility gas through a drilled orifice.",
-                "specific gravity 0.60, K 0.90, by drill and pressure",
-                if high {
-                    "the columns of 5 and 6 in. w.c. are printed up to 2.6 % over the table's own formula"
-                } else {
-                    "printed with two decimals; beyond that the print scatters 1.3 % about its own formula"
-                },
-            )
-        });
+        gather.row(id, line, row);
     }
     Ok(gather.done())
 }
@@ -113,17 +88,7 @@ pub(super) fn propane(sheet: &Sheet) -> Result<Outcome, TableError> {
         // The table's own heating value and gravity, 2,516 Btu/ft³ and 1.52, are the model's.
         let got = cfh(&Gas::propane(), CODE_K, drill_m(line)?, inwc) * 2_516.0;
         let row = Row::new(format!("{name}, {inwc} in. w.c."), printed, got);
-        gather.row("orifice.propane", line, row, || {
-            Head::new(
-                CHAPTER,
-                "Btu/h",
-                Tolerance::Relative(-0.032, -0.018),
-                "Propane through a drilled orifice lies 2 to 3 % under the table.",
-                "2,516 Btu/ft³, specific gravity 1.52, K 0.90",
-                "the table, recalled, stands 2.3 to 2.6 % over the formula with its own K, gravity and \
-                 heating value, and so over the model; expansion and density take 0.3 % more",
-            )
-        });
+        gather.row("orifice.propane", line, row);
     }
     Ok(gather.done())
 }
@@ -143,17 +108,7 @@ pub(super) fn computed(sheet: &Sheet) -> Result<Outcome, TableError> {
             let got = cfh(gas, CODE_K, diameter_m, inwc) * per_cfh;
             let row = Row::new(format!("{}, {column}", line.text("drill")), printed, got)
                 .rounded(half_unit(line.text(column), None));
-            gather.row("orifice.formula", line, row, || {
-                Head::new(
-                    CHAPTER,
-                    "ft³/h, Btu/h",
-                    Tolerance::Relative(-0.005, 0.005),
-                    "The code's orifice formula, Q = 1658.5·K·A·√(H/SG).",
-                    "natural gas 0.60 and propane 1.50, 1.5 to 11 in. w.c., K 0.90",
-                    "the formula's constant is 0.2 % over the law's; at 11 in. w.c. expansion takes \
-                     1.6 % and upstream density gives 1.3 %",
-                )
-            });
+            gather.row("orifice.formula", line, row);
         }
     }
     Ok(gather.done())
@@ -202,16 +157,7 @@ pub(super) fn leaks(sheet: &Sheet) -> Result<Outcome, TableError> {
         let row = Row::new(format!("{hole_mm} mm, {name}, {inwc} in. w.c."), printed, got)
             .rounded(half_unit(line.text("cfh"), None))
             .on(name, hole_mm);
-        gather.row("orifice.leaks", line, row, || {
-            Head::new(
-                CHAPTER,
-                "ft³/h",
-                Tolerance::Relative(-0.005, 0.005),
-                "Gas that escapes through a small hole.",
-                "K 0.6, natural gas at 7 and propane at 11 in. w.c.",
-                "as the orifice formula: 0.2 % in the constant, 0.3 % of expansion and density",
-            )
-        });
+        gather.row("orifice.leaks", line, row);
     }
     Ok(gather.done())
 }

@@ -1,9 +1,9 @@
 //! Force balance of a regulator.
 
 use super::Outcome;
-use super::gather::{Gather, Head};
+use super::gather::Gather;
 use super::sheet::{Line, Sheet, TableError, half_unit};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;
 use crate::physics::regulator::{InletEffect, Regulator, RegulatorSpec, SeatProfile, Spring};
@@ -25,7 +25,6 @@ pub(super) const COLUMNS: &[&str] = &[
 ];
 const INLET: &str = "outlet_change_per_inlet_change (As/Ae)";
 
-const CHAPTER: &str = "Regulators";
 const N_PER_LBF: f64 = 4.448_221_615_260_5;
 const M2_PER_IN2: f64 = M_PER_IN * M_PER_IN;
 
@@ -127,17 +126,7 @@ pub(super) fn geometries(sheet: &Sheet) -> Result<Outcome, TableError> {
             let printed = line.number(column, (1e-9, 1e4))?;
             let row = Row::new(format!("{case}, {what}"), printed, got)
                 .rounded(half_unit(line.text(column), None));
-            gather.row(&format!("regulator.balance.{id}"), line, row, || {
-                Head::new(
-                    CHAPTER,
-                    "in. w.c.",
-                    Tolerance::Relative(-0.006, 0.006),
-                    "Force balance: what a turn of the screw, the travel and the inlet do.",
-                    "three assumed geometries; droop found on the network's element",
-                    "the table divides by the diaphragm alone, the model by diaphragm less seat, which \
-                     is up to 0.5 % smaller",
-                )
-            });
+            gather.row(&format!("regulator.balance.{id}"), line, row);
         }
     }
     Ok(gather.done())
@@ -170,9 +159,7 @@ fn spring_effect(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> 
     let inlet_pa = 10.0 * PA_PER_PSI;
     for (label, printed, lift_in) in [("closed", full, 0.0), ("at full travel", left, travel_in)] {
         let got = outlet_at_lift_pa(spec, inlet_pa, lift_in * M_PER_IN) / PA_PER_PSI;
-        gather.row("regulator.worked.spring", line, Row::new(label, printed, got), || {
-            worked_head("What the spring loses over the travel the outlet loses too.")
-        });
+        gather.row("regulator.worked.spring", line, Row::new(label, printed, got));
     }
     Ok(())
 }
@@ -193,20 +180,7 @@ fn inlet_effect(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
         let printed = line.figure("value", 6 + k, (1e-4, 1e4))?;
         let got = regulator.balance_pa(inlet * PA_PER_PSI) / PA_PER_PSI;
         let row = Row::new(format!("inlet {inlet} psi"), printed, got).rounded(5e-4);
-        gather.row("regulator.worked.inlet", line, row, || {
-            worked_head("A rising inlet that closes the seat lowers the outlet.")
-        });
+        gather.row("regulator.worked.inlet", line, row);
     }
     Ok(())
-}
-
-fn worked_head(claim: &str) -> Head {
-    Head::new(
-        CHAPTER,
-        "psi",
-        Tolerance::Absolute(5e-4),
-        claim,
-        "the example's own areas and forces",
-        "printed to three digits",
-    )
 }

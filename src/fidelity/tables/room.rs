@@ -1,16 +1,14 @@
 //! Gas in the air of a room.
 
 use super::Outcome;
-use super::gather::{Gather, Head};
+use super::gather::Gather;
 use super::sheet::{Line, Sheet, TableError, half_unit};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::Row;
 use crate::physics::room::dilute;
 
 /// Columns of a dilution table.
 pub(super) const COLUMNS: &[&str] =
     &["air_changes_per_h", "minutes", "source_m3_per_h", "volume_m3", "concentration_published"];
-
-const CHAPTER: &str = "Room";
 
 pub(super) fn vectors(sheet: &Sheet) -> Result<Outcome, TableError> {
     sheet.needs(COLUMNS)?;
@@ -31,16 +29,7 @@ pub(super) fn vectors(sheet: &Sheet) -> Result<Outcome, TableError> {
         let row = Row::new(format!("{changes}/h, {minutes} min"), printed, got)
             .rounded(half_unit("0.0001", None))
             .on(format!("{changes}/h"), minutes);
-        gather.row("room.dilution", line, row, || {
-            Head::new(
-                CHAPTER,
-                "m³/m³",
-                Tolerance::Absolute(1e-6),
-                "Build-up of gas in a ventilated room, step upon step.",
-                "1 m³/h into 1 m³ of well-mixed air, ten-second steps",
-                "the table's four decimals",
-            )
-        });
+        gather.row("room.dilution", line, row);
     }
     Ok(gather.done())
 }
@@ -73,7 +62,7 @@ pub(super) fn equations(sheet: &Sheet) -> Result<Outcome, TableError> {
                 let minutes = line.figure("value", 3, (0.1, 1e4))?;
                 let got = dilute(0.0, 0.0, leak / volume / 60.0, changes / 60.0, minutes);
                 let row = Row::new(format!("{leak} m³/h, {minutes} min"), share, 100.0 * got);
-                gather.row("room.worked", line, row, head);
+                gather.row("room.worked", line, row);
             }
             _ => gather.set_aside("an equation without figures, or a recalled practice"),
         }
@@ -91,16 +80,5 @@ fn add_steady(
 ) {
     let got = dilute(0.0, 0.0, leak / volume, changes, 100.0 / changes);
     let row = Row::new(format!("{leak} m³/h, at last"), steady, 100.0 * got).rounded(0.005);
-    gather.row("room.worked", line, row, head);
-}
-
-fn head() -> Head {
-    Head::new(
-        CHAPTER,
-        "%",
-        Tolerance::Absolute(0.003),
-        "A leak into a small closed room, worked through.",
-        "30 m³, 0.35 air changes an hour",
-        "minutes printed to a tenth, shares to a hundredth",
-    )
+    gather.row("room.worked", line, row);
 }

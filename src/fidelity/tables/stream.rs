@@ -1,6 +1,7 @@
 //! What a capacity table says of its gas, its inlet, its drop and its unit.
 
 use super::sheet::{Line, Sheet, TableError, figures};
+use crate::fidelity::Check;
 use crate::physics::fluid::Gas;
 use crate::units::{PA_PER_INWC, PA_PER_PSI};
 
@@ -84,8 +85,14 @@ impl Stream {
         }
     }
 
+    /// A check with this gas, these pressures and this unit.
+    pub(super) fn fill(&self, check: Check) -> Check {
+        let filled = check.fill("gas", self.name()).fill("stream", &self.condition());
+        Check { unit: self.unit, ..filled }
+    }
+
     /// Gas and pressures in words.
-    pub(super) fn condition(&self) -> String {
+    fn condition(&self) -> String {
         let gravity = self.gas.specific_gravity;
         let drive = match self.drive {
             Drive::Low { drop_inwc } => format!("low pressure, drop {drop_inwc} in. w.c."),

@@ -2,10 +2,10 @@
 
 use super::Outcome;
 use super::air::rise_f;
-use super::gather::{Gather, Head};
+use super::gather::Gather;
 use super::orifice::cfh;
 use super::sheet::{Sheet, TableError};
-use crate::fidelity::{Row, Tolerance};
+use crate::fidelity::{Row, claims};
 use crate::physics::combustion::{co_air_free_ppm, flue_gas};
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::drill_diameter_m;
@@ -21,10 +21,6 @@ use crate::units::{
 /// Columns of a table of cases.
 pub(super) const COLUMNS: &[&str] = &["id", "description", "expected", "tolerance"];
 
-const CHAPTER: &str = "Ready-made cases";
-const PIPE: (Tolerance, &str) =
-    (Tolerance::Relative(-0.005, 0.008), "as the table the case is from, its rounding taken off");
-
 pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
     sheet.needs(COLUMNS)?;
     let mut gather = Gather::new(sheet);
@@ -37,28 +33,25 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
         for (k, got) in case.got.iter().enumerate() {
             let printed = line.figure("expected", case.figure[k.min(1)], (1e-6, 1e9))?;
             let row = Row::new(line.text("description"), printed, *got).rounded(case.rounding);
-            gather.row(&format!("case.{name}"), line, row, || {
-                let claim = format!("{}.", line.text("description"));
-                Head::new(CHAPTER, case.unit, case.band, &claim, "as the case says", case.reason)
+            let id = format!("case.{name}");
+            gather.row_of(&id, line, row, || {
+                claims::check(&id, Vec::new()).fill("description", line.text("description"))
             });
         }
     }
     Ok(gather.done())
 }
 
-/// What the model says to a case: which numbers of the expectation, and how near.
+/// What the model says to a case: which numbers of the expectation, and how they are rounded.
 struct Case {
     got: Vec<f64>,
     figure: [usize; 2],
-    unit: &'static str,
     rounding: f64,
-    band: Tolerance,
-    reason: &'static str,
 }
 
 impl Case {
-    fn one(got: f64, unit: &'static str, rounding: f64, band: (Tolerance, &'static str)) -> Self {
-        Self { got: vec![got], figure: [0, 0], unit, rounding, band: band.0, reason: band.1 }
+    fn one(got: f64, rounding: f64) -> Self {
+        Self { got: vec![got], figure: [0, 0], rounding }
     }
 }
 
@@ -78,28 +71,27 @@ fn pipes(id: &str) -> Option<Case> {
         let spec = TubingSpec { ehd, length_m: feet * M_PER_FT, extra_fittings: 0 };
         Some(spec.curve(gas, T_STD_K)?.flow(drive_pa).0 / M3_S_PER_CFH)
     };
-    let tubing = (Tolerance::Relative(-0.01, 0.01), "as the table the case is from");
     Some(match id {
-        "P1" => Case::one(steel("1/2", 10.0, &natural, half)?, "ft³/h", 0.5, PIPE),
-        "P2" => Case::one(steel("3/4", 50.0, &natural, half)?, "ft³/h", 0.5, PIPE),
-        "P3" => Case::one(steel("1", 100.0, &natural, half)?, "ft³/h", 0.5, PIPE),
-        "P4" => Case::one(2.488 * steel("1/2", 50.0, &propane, half)?, "kBtu/h", 0.5, PIPE),
+        "P1" => Case::one(steel("1/2", 10.0, &natural, half)?, 0.5),
+        "P2" => Case::one(steel("3/4", 50.0, &natural, half)?, 0.5),
+        "P3" => Case::one(steel("1", 100.0, &natural, half)?, 0.5),
+        "P4" => Case::one(2.488 * steel("1/2", 50.0, &propane, half)?, 0.5),
         "P5" => {
             let drive = (24.7 * 24.7 - 23.7 * 23.7) / (2.0 * 14.696) * PA_PER_PSI;
-            Case::one(2.488 * steel("1/2", 100.0, &propane, drive)?, "kBtu/h", 0.5, PIPE)
+            Case::one(2.488 * steel("1/2", 100.0, &propane, drive)?, 0.5)
         }
         "P6" => {
             let id_m = copper_tube_id_m("1/2")?;
             let spec = PipeSpec::new(PipeMaterial::Copper, id_m, 20.0 * M_PER_FT);
-            Case::one(spec.curve(&natural, T_STD_K).flow(half).0 / M3_S_PER_CFH, "ft³/h", 0.5, PIPE)
+            Case::one(spec.curve(&natural, T_STD_K).flow(half).0 / M3_S_PER_CFH, 0.5)
         }
-        "C1" => Case::one(tube(25, 20.0, &natural, half)?, "ft³/h", 0.5, tubing),
-        "C2" => Case::one(2.5 * tube(19, 30.0, &propane, half)?, "kBtu/h", 1.3, tubing),
+        "C1" => Case::one(tube(25, 20.0, &natural, half)?, 0.5),
+        "C2" => Case::one(2.5 * tube(19, 30.0, &propane, half)?, 1.3),
         "C3" => {
             let (one, two) =
                 (tube(18, 20.0, &natural, half)?, tube(18, 20.0, &natural, 2.0 * half)?);
             let slope = libm::log(two / one) / libm::log(2.0);
-            Case::one(slope, "1", 0.0, (Tolerance::Absolute(0.01), "the case's own tolerance"))
+            Case::one(slope, 0.0)
         }
         _ => return None,
     })
@@ -110,12 +102,7 @@ fn holes(id: &str) -> Option<Case> {
     Some(match id {
         "O1" => {
             let got = cfh(&natural, 0.90, drill_diameter_m("#80")?, 3.5);
-            Case::one(
-                got,
-                "ft³/h",
-                0.0,
-                (Tolerance::Relative(-0.005, 0.005), "the case's own tolerance"),
-            )
+            Case::one(got, 0.0)
         }
         "O2" => {
             let unit_k = cfh(&natural, 1.0, drill_diameter_m("#43")?, 3.6) * 1_000.0;
@@ -123,53 +110,29 @@ fn holes(id: &str) -> Option<Case> {
                 got: vec![22_000.0 / unit_k],
                 // `22,000 Btu/h with K=0.870` holds 22, 0, 0.870.
                 figure: [2, 2],
-                unit: "1",
                 rounding: 0.0,
-                band: Tolerance::Absolute(0.02),
-                reason: "the case's own tolerance, K 0.85 to 0.89",
             }
         }
         "O3" => {
             let got = cfh(&natural, 0.87, 2e-3, 1.5) / cfh(&natural, 0.87, 2e-3, 3.5);
-            Case::one(
-                got,
-                "1",
-                0.0005,
-                (Tolerance::Relative(-0.001, 0.001), "expansion and upstream density"),
-            )
+            Case::one(got, 0.0005)
         }
         _ => return None,
     })
 }
 
 fn rest(id: &str) -> Option<Case> {
-    let exact = (Tolerance::Relative(-1e-6, 1e-6), "units alone");
     Some(match id {
-        "M1" => Case::one(M3_PER_FT3 / 36.0 / M3_S_PER_CFH, "ft³/h", 0.0, exact),
+        "M1" => Case::one(M3_PER_FT3 / 36.0 / M3_S_PER_CFH, 0.0),
         "M2" => {
             let flow = 110_000.0 * W_PER_BTU_H / (1_000.0 * J_M3_PER_BTU_FT3);
-            Case::one(
-                M3_PER_FT3 / flow,
-                "s",
-                0.0,
-                (Tolerance::Absolute(1.0), "the case's own tolerance"),
-            )
+            Case::one(M3_PER_FT3 / flow, 0.0)
         }
         "G2" => {
             let got = Gas::propane().heating_value_j_m3 / J_M3_PER_BTU_FT3;
-            Case::one(
-                got,
-                "Btu/ft³",
-                0.0,
-                (Tolerance::Relative(-0.002, 0.002), "the case's own tolerance"),
-            )
+            Case::one(got, 0.0)
         }
-        "A1" => Case::one(
-            rise_f(64_000.0, 1_185.0),
-            "°F",
-            0.0,
-            (Tolerance::Absolute(0.1), "the case's own tolerance"),
-        ),
+        "A1" => Case::one(rise_f(64_000.0, 1_185.0), 0.0),
         "B1" => {
             let (air, dry) = (2.0 / 0.2095, 2.0 / 0.2095 - 1.0);
             let methane = Gas {
@@ -183,28 +146,15 @@ fn rest(id: &str) -> Option<Case> {
                 got: vec![100.0 * flue.o2, 100.0 * flue.co2],
                 // `O2 6.47 %, CO2 8.09 % dry`.
                 figure: [0, 1],
-                unit: "%",
                 rounding: 0.0,
-                band: Tolerance::Absolute(0.02),
-                reason: "the case's own tolerance",
             }
         }
-        "B2" => Case::one(
-            co_air_free_ppm(50.0, 0.07),
-            "ppm",
-            0.0,
-            (Tolerance::Absolute(1.0), "the case's own tolerance"),
-        ),
+        "B2" => Case::one(co_air_free_ppm(50.0, 0.07), 0.0),
         "L1" => {
             let got = dilute(0.0, 0.0, 1.0 / 3600.0, 1.0 / 3600.0, 2_400.0);
-            Case::one(got, "m³/m³", 0.0, (Tolerance::Absolute(1e-4), "the case's own tolerance"))
+            Case::one(got, 0.0)
         }
-        "U1" => Case::one(
-            11.0 * PA_PER_INWC / 100.0,
-            "mbar",
-            0.0,
-            (Tolerance::Absolute(0.01), "the case's own tolerance"),
-        ),
+        "U1" => Case::one(11.0 * PA_PER_INWC / 100.0, 0.0),
         _ => return None,
     })
 }

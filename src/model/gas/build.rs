@@ -9,7 +9,7 @@ use super::worn::{
     valve_faults,
 };
 use crate::parts::{Level, Neighbor, Port};
-use crate::physics::network::{ElementId, NetworkBuilder, NodeId};
+use crate::physics::network::{ElementId, Network, NetworkBuilder, NodeId};
 use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2};
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
 use crate::physics::regulator::{Behaviour, RegulatorSpec};
@@ -63,29 +63,24 @@ fn gas_side(setup: &Setup) -> GasSide {
     let line_end = b.node_count();
     let neighbors = EnumMap::from_fn(|it| neighbor(&mut b, tee, air, setup, it));
     let valve = valve(&mut b, setup, inlet, burner_box);
-    let manifold = valve.manifold;
-    let hose = b.node(HOSE_M3, T_STD_K, 0.0);
-    let behind = enum_map! { Port::Inlet => inlet, Port::Manifold => manifold };
-    let port_to_air = behind.map(|_, node| b.opening(node, air, 0.0));
-    let port_to_hose = behind.map(|_, node| b.opening(node, hose, 0.0));
-    let hose_to_air = b.opening(hose, air, HOSE_END_M2);
+    let behind = enum_map! { Port::Inlet => inlet, Port::Manifold => valve.manifold };
+    let ports = ports(&mut b, behind, air);
     supply_faults(&mut b, setup, (supply, air, supply_regulator), &mut wear);
     valve_faults(setup, valve.burners, &mut wear);
-    let condition = &setup.condition;
-    let dial_m3 = match setup.supply.kind {
-        SupplyKind::Tank { .. } => 0.0,
-        SupplyKind::Meter { dial_m3 } => dial_m3,
-    };
     let marks = [source_end, branch_end, line_end, b.node_count()];
     let mut network = b.build();
-    if condition.supply.seat == SeatState::WideOpen
-        && let Some(regulator) = network.regulator_mut(supply_regulator)
-    {
-        regulator.set_leak_cd_area_m2(supply_area(setup, setup.supply.capacity_m3_s));
-    }
+    open_wide(&mut network, supply_regulator, setup);
     GasSide {
         network,
-        nodes: Nodes { upstream, supply, tee, inlet, manifold, hose, burner_box },
+        nodes: Nodes {
+            upstream,
+            supply,
+            tee,
+            inlet,
+            manifold: valve.manifold,
+            hose: ports.hose,
+            burner_box,
+        },
         elements: Elements {
             supply_regulator,
             supply_cock,
@@ -94,9 +89,9 @@ fn gas_side(setup: &Setup) -> GasSide {
             valve_regulator: valve.regulator,
             burners: valve.burners,
             neighbors: neighbors.map(|_, (element, _)| element),
-            port_to_air,
-            port_to_hose,
-            hose_to_air,
+            port_to_air: ports.to_air,
+            port_to_hose: ports.to_hose,
+            hose_to_air: ports.hose_to_air,
         },
         springs: valve.springs,
         supply_pa_per_turn: setup.supply.pa_per_turn,
@@ -109,17 +104,12 @@ fn gas_side(setup: &Setup) -> GasSide {
         neighbor_orifice_m2: neighbors.map(|_, (_, area)| area),
         seats_open_m2: valve.seats_open_m2,
         seats_leak_m2: seats_leak_m2(setup),
-        closes_s: condition.valve.closes_s,
+        closes_s: setup.condition.valve.closes_s,
         lifts_against_pa: LIFTS_AGAINST * setup.furnace.plate.valve_max.si(),
-        box_share: match condition.valve.box_hose {
-            HoseState::On => 1.0,
-            HoseState::Off => 0.0,
-        },
+        box_share: box_share(setup),
         cap_share: 1.0,
-        taps_m2: condition.ports.map(|_, port: PortCondition| {
-            port.tap_free_m.map(|free_m| hole_area_m2(SHARP_CD, free_m))
-        }),
-        hose_hole_m2: hole_area_m2(SHARP_CD, condition.meter.hose_hole_m),
+        taps_m2: setup.condition.ports.map(|_, port| free_area_m2(port)),
+        hose_hole_m2: hole_area_m2(SHARP_CD, setup.condition.meter.hose_hole_m),
         hose_open_m2: 0.0,
         wear,
         marks,
@@ -127,8 +117,57 @@ fn gas_side(setup: &Setup) -> GasSide {
         tank,
         tank_pa_per_s: 0.0,
         dial_turns: 0.0,
-        dial_m3,
+        dial_m3: dial_m3(setup),
         worst_imbalance: 0.0,
+    }
+}
+
+/// The ports with the hose that goes onto one of them, as built.
+struct PortParts {
+    hose: NodeId,
+    to_air: EnumMap<Port, ElementId>,
+    to_hose: EnumMap<Port, ElementId>,
+    hose_to_air: ElementId,
+}
+
+/// What each port opens to: the air, and the hose.
+fn ports(b: &mut NetworkBuilder, behind: EnumMap<Port, NodeId>, air: NodeId) -> PortParts {
+    let hose = b.node(HOSE_M3, T_STD_K, 0.0);
+    PortParts {
+        hose,
+        to_air: behind.map(|_, node| b.opening(node, air, 0.0)),
+        to_hose: behind.map(|_, node| b.opening(node, hose, 0.0)),
+        hose_to_air: b.opening(hose, air, HOSE_END_M2),
+    }
+}
+
+/// A supply regulator whose seat does not move stands wide open.
+fn open_wide(network: &mut Network, supply_regulator: ElementId, setup: &Setup) {
+    if setup.condition.supply.seat == SeatState::WideOpen
+        && let Some(regulator) = network.regulator_mut(supply_regulator)
+    {
+        regulator.set_leak_cd_area_m2(supply_area(setup, setup.supply.capacity_m3_s));
+    }
+}
+
+/// Share of the burner box's pressure that its hose brings to the gas valve's bonnet.
+fn box_share(setup: &Setup) -> f64 {
+    match setup.condition.valve.box_hose {
+        HoseState::On => 1.0,
+        HoseState::Off => 0.0,
+    }
+}
+
+/// Free area of a port's tapped hole, in m², where it is not free.
+fn free_area_m2(port: PortCondition) -> Option<f64> {
+    port.tap_free_m.map(|free_m| hole_area_m2(SHARP_CD, free_m))
+}
+
+/// Gas of one turn of the meter's dial, in m³; 0 without a meter.
+fn dial_m3(setup: &Setup) -> f64 {
+    match setup.supply.kind {
+        SupplyKind::Tank { .. } => 0.0,
+        SupplyKind::Meter { dial_m3 } => dial_m3,
     }
 }
 

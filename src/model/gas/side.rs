@@ -11,7 +11,7 @@ use crate::parts::{Fitted, Level, Neighbor, Port, Screw};
 use crate::physics::network::{ElementId, Network, NodeId, StepReport};
 use crate::physics::orifice::{hole_area_m2, series_area};
 use crate::physics::regulator::Bonnet;
-use crate::physics::valve::HandValve;
+use crate::physics::valve::{HandValve, HandleAngle};
 use crate::site::tank::Tank;
 use crate::units::TICK_S;
 
@@ -229,19 +229,24 @@ impl GasSide {
         self.cap_share = if off { CAP_OFF } else { 1.0 };
     }
 
-    pub(crate) fn set_furnace_cock(&mut self, degrees: i16) {
-        let area = self.furnace_cock.cd_area_m2(f64::from(degrees));
+    pub(crate) fn set_furnace_cock(&mut self, handle: HandleAngle) {
+        let area = self.furnace_cock.cd_area_m2(f64::from(handle.deg()));
         self.network.set_opening(self.elements.furnace_cock, area);
     }
 
-    pub(crate) fn set_supply_cock(&mut self, degrees: i16) {
-        let area = self.supply_cock.cd_area_m2(f64::from(degrees));
+    pub(crate) fn set_supply_cock(&mut self, handle: HandleAngle) {
+        let area = self.supply_cock.cd_area_m2(f64::from(handle.deg()));
         self.network.set_opening(self.elements.supply_cock, area);
     }
 
     /// Sets how far a neighbour's valve and burner are open.
-    pub(crate) fn set_neighbor(&mut self, neighbor: Neighbor, degrees: i16, burner_open: bool) {
-        let cock = self.neighbor_cock.cd_area_m2(f64::from(degrees));
+    pub(crate) fn set_neighbor(
+        &mut self,
+        neighbor: Neighbor,
+        handle: HandleAngle,
+        burner_open: bool,
+    ) {
+        let cock = self.neighbor_cock.cd_area_m2(f64::from(handle.deg()));
         let orifice = if burner_open { self.neighbor_orifice_m2[neighbor] } else { 0.0 };
         self.network.set_opening(self.elements.neighbors[neighbor], series_area(&[cock, orifice]));
     }

@@ -17,7 +17,7 @@ pub(crate) const ALARM_SHARE: f64 = 0.1;
 /// Share of the lower limit at which anyone smells it.
 pub(crate) const SMELT_SHARE: f64 = 0.2;
 /// Time after a change of stage from which a manifold pressure counts, in seconds.
-pub(crate) const SETTLED_S: f64 = 30.0;
+const SETTLED_S: f64 = 30.0;
 /// How far below the setpoint a house counts as cold, in kelvins.
 const COLD_K: f64 = 2.0;
 

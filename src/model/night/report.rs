@@ -130,7 +130,7 @@ impl Span {
         self.low <= self.high
     }
 
-    pub(super) fn see(&mut self, value: f64) {
+    pub(crate) fn see(&mut self, value: f64) {
         self.low = self.low.min(value);
         self.high = self.high.max(value);
     }

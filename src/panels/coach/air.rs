@@ -45,7 +45,7 @@ pub(super) fn leak(seen: &Seen) -> Option<Hint> {
         (bubbling.is_some(), "Bubbles grow: that joint leaks"),
         (clear, "It smells clearly of gas"),
     ];
-    if furnace.cock_deg != 0
+    if furnace.manual_valve.feeds()
         && let Some((_, sign)) = signs.iter().find(|(there, _)| *there)
     {
         return Some(Hint::act(

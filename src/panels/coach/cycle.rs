@@ -37,7 +37,7 @@ impl Cycle {
         let heard = |sound| seen.sounds.contains(&sound);
         let low = heard(Sound::BurnersLow);
         let high = heard(Sound::BurnersHigh);
-        let fans = [Sound::Inducer, Sound::InducerHigh, Sound::Blower, Sound::Igniter];
+        let fans = [Sound::Inducer, Sound::InducerHigh, Sound::Blower];
         let still = !low && !high && !fans.into_iter().any(heard);
         match self {
             Self::Seen => Self::Seen,
@@ -48,25 +48,6 @@ impl Cycle {
             same => same,
         }
     }
-}
-
-/// Whether a hand on the gas or on the switches begins the cycle anew.
-pub(super) fn spoils(action: &Action) -> bool {
-    matches!(
-        action,
-        Action::StageJumper(_)
-            | Action::ValveSwitch(_)
-            | Action::FurnaceSwitch(_)
-            | Action::Cock { .. }
-            | Action::Cap { .. }
-            | Action::Turn { .. }
-            | Action::Plug { .. }
-            | Action::Adapter { .. }
-            | Action::HoseOn { .. }
-            | Action::HoseOff
-            | Action::Mend(_)
-            | Action::ResetRollout
-    )
 }
 
 /// The next step of the cycle, at the thermostat; none once it was seen.

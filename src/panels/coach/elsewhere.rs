@@ -51,13 +51,13 @@ pub(super) fn stays_on_low(seen: &Seen) -> Hint {
 /// Something was found amiss: mend it; once it was worked on, look again.
 pub(super) fn found(seen: &Seen, note: &Note) -> Hint {
     if is_stale(note, &seen.sheet) {
-        let text = format!("You have worked since you noted: \"{}\" Look again.", note.text);
+        let text = format!("You have worked since you noted: \"{}\" Look again.", note.words());
         return look(seen, note.subject, &text);
     }
     let text = format!(
         "{} The cause lies elsewhere. Look at what can be done there: mend it, or call whoever may. \
          After a repair, read again and write the left column.",
-        note.text
+        note.words()
     );
     match way_to(seen, note.subject, &text) {
         Some(go) => go,

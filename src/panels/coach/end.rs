@@ -2,10 +2,11 @@
 
 use super::elsewhere::{elsewhere, found};
 use super::{Hint, ORDER, Remembered, cycle, fire, port, supply, to_plant_room};
+use crate::appliance::ignition::ControlStatus;
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::hands::action::{Action, HandOver, NotDone, Topic};
 use crate::parts::{Door, Ending, Fitted, Neighbor, OnOff, Phase, Place, Port, Stage, Subject};
-use crate::senses::seen::{Burning, Condition, Finding, FurnaceSeen, Seen, Sound};
+use crate::senses::seen::{Burning, Finding, FurnaceSeen, Seen, Sound};
 
 /// What is looked at behind the burner door before a port is opened.
 const INSIDE: [(Subject, &str, &str); 3] = [
@@ -34,10 +35,7 @@ pub(super) fn look_inside(seen: &Seen, remembered: &Remembered) -> Option<Hint> 
 
 /// The figures that govern: the label's, else the plate's.
 fn figures(seen: &Seen) -> Option<&GasFigures> {
-    let on = |subject| match seen.sheet.note(subject).map(|note| &note.finding) {
-        Some(Finding::Figures(figures)) => Some(figures),
-        _ => None,
-    };
+    let on = |subject| seen.sheet.note(subject).and_then(|note| note.finding.figures());
     on(Subject::ConversionLabel).or_else(|| on(Subject::Plate))
 }
 
@@ -48,7 +46,7 @@ pub(super) fn unfit(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let finding = |subject| seen.sheet.note(subject).map(|note| &note.finding);
     let what = if figures.fuel != fuel {
         "Plate or label is"
-    } else if matches!(finding(Subject::Orifices), Some(Finding::Stamp(stamp)) if *stamp != figures.orifice_stamp)
+    } else if matches!(finding(Subject::Orifices), Some(Finding::Orifices { stamp, .. }) if *stamp != figures.orifice_stamp)
     {
         "The orifices are"
     } else if matches!(finding(Subject::SpringMark), Some(Finding::SpringsFor(it)) if *it != fuel) {
@@ -131,24 +129,20 @@ fn hand_over(text: &str, ending: Ending, seen: &Seen) -> Hint {
 /// The control has given up, or a limit stands open.
 pub(super) fn gave_up(seen: &Seen) -> Option<Hint> {
     let furnace = seen.furnace.as_ref()?;
-    let signs = ["locked out", "trying again", "limit open", "roll-out", "low-gas", "not starting"];
-    signs.iter().any(|sign| furnace.status.contains(sign)).then(|| {
-        let why = format!("The status lamp says: {}. No screw mends that.", furnace.status);
+    let status = furnace.status;
+    let waits_in_vain =
+        matches!(status, ControlStatus::AwaitsGasPressure | ControlStatus::SwitchClosedAtRest);
+    (status.is_stopped() || waits_in_vain).then(|| {
+        let why = format!("The status lamp says: {}. No screw mends that.", status.words());
         elsewhere(&why, seen)
     })
 }
 
-/// What a written pressure is against plate or label.
-fn is_right(figures: &GasFigures, port: Port, stage: Stage, pa: f64) -> bool {
-    match (port, stage) {
-        (Port::Inlet, Stage::Rest) => pa <= figures.inlet_max_pa,
-        (Port::Inlet, Stage::Low | Stage::High | Stage::HighWithOthers) => {
-            (figures.inlet_min_pa..=figures.inlet_max_pa).contains(&pa)
-        }
-        (Port::Manifold, Stage::Low) => figures.low.holds(pa),
-        (Port::Manifold, Stage::Rest | Stage::High | Stage::HighWithOthers) => {
-            figures.high.holds(pa)
-        }
+/// The highest pressure at rest on the supply regulator's nameplate, once that was looked at.
+fn lockup_most_pa(seen: &Seen) -> Option<f64> {
+    match seen.sheet.note(Subject::SupplyRegulator).map(|note| &note.finding) {
+        Some(Finding::Delivery(it)) => Some(it.rest_pa),
+        _ => None,
     }
 }
 
@@ -160,16 +154,16 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
         let reading = last(Phase::Left).or_else(|| last(Phase::Found));
         reading.is_some_and(|it| {
             let pa = f64::from(it.thousandths) / 1000.0 * it.unit.pa();
-            !is_right(figures, port, stage, pa)
+            !figures.allows(port, stage, lockup_most_pa(seen)).contains(pa)
         })
     };
-    let bad = seen.sheet.notes.iter().find(|it| it.finding == Finding::Condition(Condition::Bad));
+    let bad = seen.sheet.notes.iter().find(|note| note.is_bad());
     if let Some(note) = bad {
         return found(seen, note);
     }
     if ORDER.iter().any(|cell| cell.0 == Port::Inlet && off(cell)) {
         return Hint::say(
-            "The inlet lies outside plate or label: no screw of the furnace mends that. Too low \
+            "The inlet lies outside plate, label or nameplate: no screw of the furnace mends that. Too low \
              only under load: supply, pipe or valve gives too little. Too high at rest: the supply \
              regulator. Call its owner unless the card makes it yours; then read again and write \
              the left column.",

@@ -59,7 +59,7 @@ pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Optio
 }
 
 pub(super) fn open_cock(furnace: &FurnaceSeen) -> Option<Hint> {
-    (furnace.cock_deg != 90).then(|| {
+    (!furnace.manual_valve.is_open()).then(|| {
         Hint::act(
             "Open the manual valve, slowly.",
             "manual-valve",
@@ -138,7 +138,7 @@ fn neighbors(furnace: &FurnaceSeen, remembered: &Remembered, stage: Stage) -> Op
             "water-heater",
             Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On },
         )),
-        Burning::NoGas if furnace.water_heater.cock_deg < 90 => Some(Hint::act(
+        Burning::NoGas if !furnace.water_heater.handle.is_open() => Some(Hint::act(
             "The water heater has no gas: open its valve.",
             "water-heater-cock",
             Action::Cock { cock: Cock::WaterHeater, degrees: 90 },

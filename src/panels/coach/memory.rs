@@ -1,7 +1,7 @@
 //! What the coach keeps in mind of what was seen and done.
 
 use super::ORDER;
-use super::cycle::{self, Cycle};
+use super::cycle::Cycle;
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, Topic};
 use crate::parts::{Fitted, Joint, JointVerdict, Phase, Port, Screw, Stage};
@@ -109,7 +109,7 @@ impl Remembered {
 
     /// Takes in what is being done.
     pub fn did(&mut self, action: &Action) {
-        if cycle::spoils(action) {
+        if action.spoils_cycle() {
             self.cycle = Cycle::default();
         }
         let [inlet, manifold] = &mut self.proven;

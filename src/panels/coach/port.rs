@@ -1,6 +1,7 @@
 //! Getting the hose onto a port: isolate, zero, open, adapter, hose; and closing the other port.
 
 use super::{Hint, Remembered, STILL, end, to_plant_room};
+use crate::appliance::ignition::ControlStatus;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{Cock, Door, Fitted, JointVerdict, OnOff, Place, Port, PortFill, Push, Tool};
 use crate::senses::seen::{BurnersSeen, Display, FluidSeen, FurnaceSeen, Seen, Sound};
@@ -12,14 +13,6 @@ const SNUG_EIGHTHS: i16 = 6;
 const NO_PRESSURE_PA: f64 = 20.0;
 /// How long leak fluid is watched, in seconds (common practice: ten at least).
 const DWELL_S: f64 = 15.0;
-
-/// Words of the control that say that it stands in the middle of a try.
-const WAITS: [&str; 4] = [
-    "waiting for the pressure switch",
-    "waiting for gas pressure",
-    "inducer starting",
-    "trying again",
-];
 
 fn part(port: Port) -> &'static str {
     port.id()
@@ -128,6 +121,17 @@ pub(super) fn prove(seen: &Seen, remembered: &Remembered, port: Port) -> Option<
     }
 }
 
+/// Whether the control stands in the middle of a try to light.
+fn tries_to_light(status: ControlStatus) -> bool {
+    matches!(
+        status,
+        ControlStatus::InducerStarting
+            | ControlStatus::AwaitsPressureSwitch
+            | ControlStatus::AwaitsGasPressure
+            | ControlStatus::Retry(_)
+    )
+}
+
 /// A furnace that runs is stopped by its thermostat, so that it purges and cools.
 fn stop(seen: &Seen, furnace: &FurnaceSeen) -> Option<Hint> {
     let fires = seen.sounds.iter().any(|s| matches!(s, Sound::BurnersLow | Sound::BurnersHigh));
@@ -139,7 +143,7 @@ fn stop(seen: &Seen, furnace: &FurnaceSeen) -> Option<Hint> {
             "It fires. Stop it by its thermostat, so that it purges and cools: go to the hall.",
             Place::Hall,
         ))
-    } else if turns && WAITS.iter().any(|words| furnace.status.contains(words)) {
+    } else if turns && tries_to_light(furnace.status) {
         // It tries on as long as it is called.
         Some(Hint::go(
             "It is called and tries to light. Switch heat off at the thermostat first: go to the hall.",
@@ -165,7 +169,7 @@ fn isolate(furnace: &FurnaceSeen) -> Option<Hint> {
             Action::FurnaceSwitch(OnOff::Off),
         ));
     }
-    if furnace.cock_deg != 0 {
+    if furnace.manual_valve.feeds() {
         return Some(Hint::act(
             "Shut the manual valve: its handle across the pipe.",
             "manual-valve",

@@ -9,10 +9,14 @@ use crate::rules::Severity;
 impl From<&Debrief> for DebriefView {
     fn from(debrief: &Debrief) -> Self {
         let marks = &debrief.marks;
-        let result = if marks.met { "Essentials met" } else { "Not yet met" };
+        let time = clock(marks.seconds);
         Self {
             title: debrief.title.clone(),
-            result: format!("{result}, after {} of simulated time.", clock(marks.seconds)),
+            result: if marks.met {
+                t!("result-met", time = time)
+            } else {
+                t!("result-not-met", time = time)
+            },
             points: Some((marks.points, 100.0)),
             essentials: marks
                 .essentials
@@ -63,10 +67,12 @@ fn limit(of: &Finding, marks: &Marks) -> Option<f64> {
 }
 
 fn finding(finding: &Finding, marks: &Marks) -> FindingView {
-    let often =
-        if finding.times > 1 { format!(" {} times.", finding.times) } else { String::new() };
     FindingView {
-        rule: format!("{}, version {}", finding.rule, finding.version),
+        rule: t!(
+            "finding-rule-version",
+            rule = &finding.rule,
+            version = finding.version.to_string()
+        ),
         title: finding.title.clone(),
         weight: match finding.severity {
             Severity::Critical => Weight::Serious,
@@ -76,7 +82,10 @@ fn finding(finding: &Finding, marks: &Marks) -> FindingView {
         lost: finding.lost,
         limit: limit(finding, marks),
         at_s: Some(seconds(finding.tick)),
-        seen: format!("{}{often}", finding.seen),
+        seen: match finding.times {
+            0 | 1 => finding.seen.clone(),
+            times => t!("finding-often", seen = &finding.seen, times = times),
+        },
         truth: finding.truth.clone(),
         why: finding.why.clone(),
         practise: finding.practise.clone(),

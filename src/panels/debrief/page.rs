@@ -9,6 +9,7 @@ use crate::panels::opening::CAUTION;
 use crate::panels::theme;
 use crate::panels::view::View;
 use crate::panels::wish::Wish;
+use crate::words::decimal;
 
 /// Shows the debrief: essentials, pressures, findings, the night after, what it is worth.
 pub fn debrief_ui(
@@ -27,16 +28,16 @@ pub fn debrief_ui(
             job_ui(ui, debrief);
             if !debrief.traces.is_empty() {
                 paper(ui, |ui| {
-                    ui.heading("Pressures");
+                    ui.heading(t!("debrief-pressures"));
                     trace_ui(ui, debrief, view.settings.unit, state);
                 });
             }
             findings_ui(ui, &debrief.findings, state);
-            lines_ui(ui, "The night after", &debrief.night_after);
-            lines_ui(ui, "What this is worth", &debrief.care);
+            lines_ui(ui, t!("debrief-night"), &debrief.night_after);
+            lines_ui(ui, t!("debrief-worth"), &debrief.care);
             paper(ui, |ui| {
                 for line in CAUTION {
-                    kit::quiet(ui, line);
+                    kit::quiet(ui, line.text());
                 }
             });
         });
@@ -52,20 +53,24 @@ fn paper(ui: &mut Ui, content: impl FnOnce(&mut Ui)) {
 }
 
 fn head_ui(ui: &mut Ui, debrief: &DebriefView, out: &mut Vec<Wish>) {
-    let title = format!("Debrief: {}", debrief.title);
+    let title = t!("debrief-title", job = &debrief.title);
     ui.label(RichText::new(title).text_style(egui::TextStyle::Heading));
     kit::live(&ui.label(&debrief.result));
     if let Some((reached, possible)) = debrief.points {
-        ui.label(format!("{reached:.0} of {possible:.0} points."));
+        ui.label(t!(
+            "debrief-points",
+            reached = decimal(reached, 0),
+            possible = decimal(possible, 0)
+        ));
     }
     if !debrief.hints.is_empty() {
         ui.label(&debrief.hints);
     }
     ui.horizontal_wrapped(|ui| {
         for (text, wish) in [
-            ("The same job again", Wish::Again),
-            ("Again, another house", Wish::AgainOtherSeed),
-            ("To the jobs", Wish::Leave),
+            (t!("debrief-again"), Wish::Again),
+            (t!("debrief-other-house"), Wish::AgainOtherSeed),
+            (t!("debrief-to-jobs"), Wish::Leave),
         ] {
             if ui.button(text).clicked() {
                 out.push(wish);
@@ -80,14 +85,15 @@ fn essentials_ui(ui: &mut Ui, essentials: &[EssentialView]) {
         return;
     }
     paper(ui, |ui| {
-        ui.heading("Essentials");
+        ui.heading(t!("essentials-title"));
         for essential in essentials {
             let (mark, word, color) = match essential.verdict {
-                Verdict::Met => ("✓", "met", theme::SETTLED),
-                Verdict::Missed => ("✗", "missed", theme::DANGER),
-                Verdict::NotDue => ("–", "not called for", theme::QUIET),
+                Verdict::Met => ("✓", t!("essentials-met"), theme::SETTLED),
+                Verdict::Missed => ("✗", t!("essentials-missed"), theme::DANGER),
+                Verdict::NotDue => ("–", t!("essentials-not-due"), theme::QUIET),
             };
-            let text = format!("{mark} {}: {word}", essential.name);
+            let text =
+                t!("essentials-line", mark = mark, essential = &essential.name, verdict = word);
             ui.label(RichText::new(text).color(color).family(theme::semibold()));
             if !essential.why.is_empty() {
                 ui.label(&essential.why);
@@ -100,9 +106,9 @@ fn essentials_ui(ui: &mut Ui, essentials: &[EssentialView]) {
 fn job_ui(ui: &mut Ui, debrief: &DebriefView) {
     let Some(lines) = &debrief.in_this_job else { return };
     paper(ui, |ui| {
-        ui.heading("What was in this job");
+        ui.heading(t!("in-job-title"));
         if lines.is_empty() {
-            ui.label("Nothing was wrong here, and everything was found as it should be.");
+            ui.label(t!("in-job-nothing"));
         }
         for line in lines {
             ui.label(format!("• {line}"));
@@ -118,7 +124,7 @@ fn findings_ui(ui: &mut Ui, findings: &[FindingView], state: &mut TraceState) {
     if findings.is_empty() {
         return;
     }
-    ui.heading("Findings");
+    ui.heading(t!("findings-title"));
     let mut sorted: Vec<&FindingView> = findings.iter().collect();
     sorted.sort_by_key(|finding| finding.weight);
     for (i, finding) in sorted.into_iter().enumerate() {
@@ -130,10 +136,10 @@ fn findings_ui(ui: &mut Ui, findings: &[FindingView], state: &mut TraceState) {
 
 fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
     let (mark, color) = match finding.weight {
-        Weight::Serious => ("✗ Serious", theme::DANGER),
-        Weight::Plain => ("✗ To mend", theme::INK),
-        Weight::Slight => ("– Slight", theme::QUIET),
-        Weight::Good => ("✓ Well done", theme::SETTLED),
+        Weight::Serious => (t!("finding-serious"), theme::DANGER),
+        Weight::Plain => (t!("finding-plain"), theme::INK),
+        Weight::Slight => (t!("finding-slight"), theme::QUIET),
+        Weight::Good => (t!("finding-good"), theme::SETTLED),
     };
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(mark).color(color).family(theme::semibold()));
@@ -142,9 +148,9 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
             ui.label(lost_words(finding.lost, finding.limit));
         }
         if let Some(at_s) = finding.at_s {
-            let show = ui.button(format!("at {}", super::trace::minutes(at_s)));
+            let show = ui.button(t!("finding-at", time = super::trace::minutes(at_s)));
             let name =
-                format!("{}: show {} in the traces", finding.title, super::trace::minutes(at_s));
+                t!("finding-at-name", finding = &finding.title, time = super::trace::minutes(at_s));
             kit::named(&show, egui::WidgetType::Button, name);
             if show.clicked() {
                 state.marked_s = Some(at_s);
@@ -152,10 +158,10 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
         }
     });
     for (what, text) in [
-        ("Seen", &finding.seen),
-        ("True", &finding.truth),
-        ("Why it matters", &finding.why),
-        ("Practise next", &finding.practise),
+        (t!("finding-seen"), &finding.seen),
+        (t!("finding-true"), &finding.truth),
+        (t!("finding-why"), &finding.why),
+        (t!("finding-practise"), &finding.practise),
     ] {
         if !text.is_empty() {
             ui.horizontal_wrapped(|ui| {
@@ -165,7 +171,7 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
         }
     }
     if !finding.rule.is_empty() {
-        kit::quiet(ui, format!("Rule: {}", finding.rule));
+        kit::quiet(ui, t!("finding-rule", rule = &finding.rule));
     }
 }
 
@@ -173,17 +179,17 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
 fn lost_words(lost: f64, limit: Option<f64>) -> String {
     let points = |count: f64| {
         let whole = (count - count.round()).abs() < 0.05;
-        let shown = format!("{count:.0$}", usize::from(!whole));
-        if shown == "1" { "1 point".to_owned() } else { format!("{shown} points") }
+        let shown = decimal(count, usize::from(!whole));
+        if shown == "1" {
+            t!("finding-point").to_owned()
+        } else {
+            t!("finding-points", points = shown)
+        }
     };
     match limit {
-        None => format!("−{}", points(lost)),
+        None => t!("finding-lost", points = points(lost)),
         Some(limit) => {
-            format!(
-                "worth {}; the findings of this kind cost {} in all",
-                points(lost),
-                points(limit)
-            )
+            t!("finding-worth", points = points(lost), most = points(limit))
         }
     }
 }

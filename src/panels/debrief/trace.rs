@@ -177,7 +177,7 @@ fn axes(painter: &Painter, window: &Window, unit: PressureUnit, font: &FontId) {
     while minute * 60.0 <= window.last_s {
         let at = window.at(minute * 60.0, 0.0);
         painter.vline(at.x, window.rect.y_range(), faint);
-        let text = format!("{minute} min");
+        let text = t!("trace-minutes", minutes = minute.to_string());
         painter.text(at + vec2(0.0, 9.0), Align2::CENTER_TOP, text, font.clone(), theme::INK);
         minute += minute_step;
     }
@@ -227,10 +227,12 @@ fn legend_ui(
     match read_s {
         Some(s) => {
             let near = nearest(&debrief.ticks, s, window.last_s / 60.0);
-            let done = near.map(|tick| format!(": {}", tick.text)).unwrap_or_default();
-            ui.label(format!("At {}{done}", minutes(s)));
+            ui.label(match near {
+                Some(tick) => t!("trace-at-done", time = minutes(s), done = &tick.text),
+                None => t!("trace-at", time = minutes(s)),
+            });
         }
-        None => drop(ui.label("Point at the traces to read them; the ticks are what you did.")),
+        None => drop(ui.label(t!("trace-point"))),
     }
 }
 
@@ -244,15 +246,21 @@ pub fn nearest(ticks: &[TickView], s: f64, within_s: f64) -> Option<&TickView> {
 }
 
 fn summary(debrief: &DebriefView, unit: PressureUnit) -> String {
-    let mut text = String::from("Pressures over time.");
+    let mut text = String::from(t!("trace-summary"));
     for trace in &debrief.traces {
         let values = trace.points.iter().map(|&(_, pa)| pa);
         let low = values.clone().fold(f64::INFINITY, f64::min);
         let high = values.fold(f64::NEG_INFINITY, f64::max);
         if low <= high {
             let (low, high) = (pressure(low, unit, 2), pressure(high, unit, 2));
-            let line = format!(" {}: {low} to {high} {}", trace.name, unit.label());
-            text.push_str(&full_stop(line));
+            text.push(' ');
+            text.push_str(&full_stop(t!(
+                "trace-span",
+                trace = &trace.name,
+                low = low,
+                high = high,
+                unit = unit.label()
+            )));
         }
     }
     text

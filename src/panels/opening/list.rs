@@ -21,8 +21,8 @@ pub(super) fn list_ui(
 ) {
     kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
         ui.set_width(ui.available_width());
-        ui.heading("Choose a job");
-        kit::quiet(ui, "Arrow keys go through the list; Enter starts the job that is chosen.");
+        ui.heading(t!("opening-list"));
+        kit::quiet(ui, t!("opening-list-keys"));
         let now = chosen(opening, state).map(|job| job.id.clone());
         for step in Step::ALL {
             let mut jobs = opening.jobs.iter().filter(|job| job.step == step).peekable();
@@ -85,12 +85,14 @@ fn job_ui(
                 Tried::Tried(_) => theme::INK,
                 Tried::Passed(_) => theme::SETTLED,
             };
-            let words = format!("{}, {}", job.fuel, job.standing.words());
+            let words =
+                t!("opening-job-standing", fuel = &job.fuel, standing = job.standing.words());
             ui.label(RichText::new(words).small().color(color));
             button
         })
         .inner;
-    let name = format!("{}, {}, {}", job.title, job.fuel, job.standing.words());
+    let name =
+        t!("opening-job", title = &job.title, fuel = &job.fuel, standing = job.standing.words());
     button.widget_info(|| WidgetInfo::selected(WidgetType::RadioButton, true, now, &name));
     if now && core::mem::take(&mut state.to_chosen) == ToChosen::Yes {
         button.request_focus();

@@ -37,7 +37,7 @@ impl Cell {
     /// In words: `Manifold, low, found`.
     #[must_use]
     pub fn name(self) -> String {
-        format!("{}, {}", row_name(self.port, self.stage), phase_name(self.phase))
+        t!("grid-cell", row = row_name(self.port, self.stage), phase = phase_name(self.phase))
     }
 }
 
@@ -70,20 +70,22 @@ pub enum NextFocus {
 
 fn row_name(port: Port, stage: Stage) -> String {
     let port = match port {
-        Port::Inlet => "Inlet",
-        Port::Manifold => "Manifold",
+        Port::Inlet => t!("grid-inlet"),
+        Port::Manifold => t!("grid-manifold"),
     };
     let stage = match stage {
-        Stage::Rest | Stage::Low | Stage::High => stage.label(),
-        Stage::HighWithOthers => "all others on",
+        Stage::Rest => t!("grid-lock-up"),
+        Stage::Low => t!("grid-low-fire"),
+        Stage::High => t!("grid-high-fire"),
+        Stage::HighWithOthers => t!("grid-full-load"),
     };
-    format!("{port}, {stage}")
+    t!("grid-row", port = port, stage = stage)
 }
 
 fn phase_name(phase: Phase) -> &'static str {
     match phase {
-        Phase::Found => "found",
-        Phase::Left => "left",
+        Phase::Found => t!("grid-found"),
+        Phase::Left => t!("grid-left"),
     }
 }
 
@@ -96,10 +98,13 @@ pub(super) fn grid_ui(
     out: &mut Vec<Wish>,
 ) {
     let cell_width = (ui.available_width() * 0.18).max(40.0);
-    egui::Grid::new("readings").num_columns(3).spacing(vec2(6.0, 2.0)).show(ui, |ui| {
-        kit::section(ui, &format!("Readings, {}", unit.label()));
-        ui.label("found");
-        ui.label("left");
+    let grid = egui::Grid::new("readings").num_columns(3).spacing(vec2(6.0, 2.0));
+    // Names of states take a second line where type is large.
+    let names = (ui.available_width() - 2.0 * cell_width - 12.0).max(cell_width);
+    grid.max_col_width(names).show(ui, |ui| {
+        kit::section(ui, &t!("grid-title", unit = unit.label()));
+        ui.label(t!("grid-found"));
+        ui.label(t!("grid-left"));
         ui.end_row();
         for (port, stage) in ROWS {
             ui.label(row_name(port, stage));
@@ -112,7 +117,7 @@ pub(super) fn grid_ui(
     match entry.cell {
         Some(cell) => row_ui(ui, cell, unit, entry, out),
         None => {
-            kit::quiet(ui, "Press a cell to write what the manometer shows.");
+            kit::quiet(ui, t!("grid-press"));
         }
     }
 }
@@ -139,10 +144,10 @@ fn cell_ui(
     }
     let response = kit::seen_when_focused(ui.add(button));
     let said = match reading {
-        None => "not written".to_owned(),
+        None => t!("grid-empty").to_owned(),
         Some(reading) => format!("{} {}", written(reading.thousandths), reading.unit.label()),
     };
-    let name = format!("{}: {said}", cell.name());
+    let name = t!("grid-said", cell = cell.name(), reading = said);
     response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &name));
     if entry.focus == NextFocus::Cell(cell) {
         response.request_focus();
@@ -182,11 +187,11 @@ fn row_ui(
         }
         go |= field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         let turn = ui.button(unit.label());
-        kit::named(&turn, WidgetType::Button, format!("Unit {}, press for the next", unit.label()));
+        kit::named(&turn, WidgetType::Button, t!("grid-unit", unit = unit.label()));
         if turn.clicked() {
             entry.unit = Some(unit.next());
         }
-        go |= ui.button("Write").clicked();
+        go |= ui.button(t!("grid-write")).clicked();
     });
     if go {
         write(cell, unit, entry, out);

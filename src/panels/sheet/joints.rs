@@ -11,14 +11,15 @@ use crate::senses::seen::SheetSeen;
 
 /// Shows each joint with what was written, and writes what is pressed.
 pub(super) fn joints_ui(ui: &mut Ui, sheet: &SheetSeen, out: &mut Vec<Wish>) {
-    kit::section(ui, "Joints checked");
+    kit::section(ui, t!("joints-title"));
     egui::Grid::new("joints").num_columns(3).spacing(vec2(6.0, 3.0)).show(ui, |ui| {
         for &joint in Joint::ALL {
             ui.label(joint.label());
             let written = sheet.joints.iter().rev().find(|(one, _)| *one == joint);
-            for (verdict, word, mark) in
-                [(JointVerdict::Tight, "tight", "✓"), (JointVerdict::Leaking, "leaking", "✗")]
-            {
+            for (verdict, word, mark) in [
+                (JointVerdict::Tight, t!("joints-tight"), "✓"),
+                (JointVerdict::Leaking, t!("joints-leaking"), "✗"),
+            ] {
                 let now = written.is_some_and(|(_, one)| *one == verdict);
                 if verdict_button(ui, joint, word, mark, now).clicked() {
                     out.push(Wish::Act(Action::WriteJoint { joint, verdict }));
@@ -37,7 +38,7 @@ fn verdict_button(ui: &mut Ui, joint: Joint, word: &str, mark: &str, now: bool) 
     };
     let button =
         kit::seen_when_focused(ui.add(Button::new(text).min_size(vec2(68.0, kit::TARGET))));
-    let name = format!("{}: {word}", joint.label());
+    let name = t!("joints-said", joint = joint.label(), verdict = word);
     button.widget_info(|| WidgetInfo::selected(WidgetType::Button, true, now, &name));
     button
 }

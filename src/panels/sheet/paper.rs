@@ -13,10 +13,11 @@ use crate::parts::Subject;
 use crate::senses::seen::{Finding, Measured, Note, SheetSeen, WrittenMeasured};
 use crate::setup::SupplyRight;
 use crate::units::{PressureUnit, full_stop};
+use crate::words::{Id, decimal};
 
 /// The job and the figures that were read.
 pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Vec<Wish>) {
-    kit::section(ui, "Job sheet");
+    kit::section(ui, t!("sheet-title"));
     // Open on arrival; folded once the work has begun, unless it is opened again.
     let arrived = job.seen.sheet.notes.is_empty();
     let card = egui::CollapsingHeader::new(job.card.title)
@@ -24,16 +25,19 @@ pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Ve
         .default_open(arrived);
     card.show(ui, |ui| {
         ui.label(job.card.text);
-        ui.label(format!("Supply: {}.", job.card.supply_owner));
+        ui.label(t!("sheet-supply", owner = job.card.supply_owner));
         ui.label(match job.card.supply {
-            SupplyRight::Trainee => "You may set the supply regulator inside its limits.",
-            SupplyRight::OwnerOnly => "The supply regulator is its owner's: call, do not touch.",
+            SupplyRight::Trainee => t!("sheet-supply-yours"),
+            SupplyRight::OwnerOnly => t!("sheet-supply-theirs"),
         });
         if job.card.hold_s > 0.0 {
-            ui.label(format!("Hold at rest: {:.0} s at least.", job.card.hold_s));
+            ui.label(t!("sheet-hold", seconds = decimal(job.card.hold_s, 0)));
         }
-        ui.label(format!("A reading counts {:.0} s after a change.", job.card.settle_s));
-        kit::quiet(ui, format!("Seed {}, {}.", job.seed, job.help.label().to_lowercase()));
+        ui.label(t!("sheet-settle", seconds = decimal(job.card.settle_s, 0)));
+        kit::quiet(
+            ui,
+            t!("sheet-seed", seed = job.seed.to_string(), help = job.help.label().to_lowercase()),
+        );
     });
     for line in figure_lines(&job.seen.sheet, view.settings.unit) {
         ui.label(line);
@@ -45,14 +49,14 @@ pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Ve
 fn hints_ui(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
     let (given, left) = (job.card.hints, job.card.hints_left);
     for (i, hint) in given.iter().enumerate() {
-        let said = ui.label(kit::pen(format!("Hint {}: {hint}", i + 1)));
+        let said = ui.label(kit::pen(t!("sheet-hint", number = i + 1, hint = hint)));
         if i + 1 == given.len() {
             kit::live(&said);
         }
     }
     if left > 0 {
         let all = given.len() + left;
-        let text = format!("Hint {} of {all} on this job", given.len() + 1);
+        let text = t!("sheet-next-hint", number = given.len() + 1, all = all);
         if kit::list_button(ui, &text, None).clicked() {
             out.push(Wish::NextHint);
         }
@@ -65,24 +69,26 @@ pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String>
     let mut lines = Vec::new();
     let of = |subject: Subject| sheet.note(subject).map(|note| &note.finding);
     match of(Subject::Plate) {
-        Some(Finding::Figures(figures)) => lines.push(figures_line("Plate", figures, unit)),
+        Some(Finding::Plate(plate)) => {
+            lines.push(figures_line(t!("sheet-plate"), &plate.figures, unit));
+        }
         Some(_) => {}
-        None => lines.push("Plate: not read yet.".into()),
+        None => lines.push(t!("sheet-plate-unread").into()),
     }
     match of(Subject::ConversionLabel) {
-        Some(Finding::Figures(figures)) => {
-            lines.push(figures_line("Conversion label, which governs", figures, unit));
+        Some(Finding::Label(figures)) => {
+            lines.push(figures_line(t!("sheet-label"), figures, unit));
         }
-        Some(_) => lines.push("No conversion label.".into()),
+        Some(_) => lines.push(t!("sheet-no-label").into()),
         None => {}
     }
-    if let Some(Finding::Delivery(limits)) = of(Subject::SupplyRegulator) {
-        lines.push(full_stop(format!(
-            "Supply regulator: {} to {}, at rest at most {} {}",
-            pressure(limits.lowest_pa, unit, 1),
-            pressure(limits.highest_pa, unit, 1),
-            pressure(limits.rest_pa, unit, 1),
-            unit.label()
+    if let Some(Finding::Delivery(it)) = of(Subject::SupplyRegulator) {
+        lines.push(full_stop(t!(
+            "sheet-delivery",
+            low = pressure(it.low_pa, unit, 1),
+            high = pressure(it.high_pa, unit, 1),
+            rest = pressure(it.rest_pa, unit, 1),
+            unit = unit.label()
         )));
     }
     lines
@@ -90,30 +96,31 @@ pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String>
 
 fn figures_line(paper: &str, figures: &GasFigures, unit: PressureUnit) -> String {
     let d = figures.decimals;
-    full_stop(format!(
-        "{paper}, {}: inlet {} to {}, manifold low {} ± {}, high {} ± {} {}",
-        figures.fuel.label(),
-        pressure(figures.inlet_min_pa, unit, 1),
-        pressure(figures.inlet_max_pa, unit, 1),
-        pressure(figures.low.pa, unit, d),
-        pressure(figures.low.tolerance_pa, unit, d),
-        pressure(figures.high.pa, unit, d),
-        pressure(figures.high.tolerance_pa, unit, d),
-        unit.label()
+    full_stop(t!(
+        "sheet-figures",
+        paper = paper,
+        fuel = figures.fuel.label(),
+        inlet_min = pressure(figures.inlet_min_pa, unit, 1),
+        inlet_max = pressure(figures.inlet_max_pa, unit, 1),
+        low = pressure(figures.low.pa, unit, d),
+        low_tolerance = pressure(figures.low.tolerance_pa, unit, d),
+        high = pressure(figures.high.pa, unit, d),
+        high_tolerance = pressure(figures.high.tolerance_pa, unit, d),
+        unit = unit.label()
     ))
 }
 
 /// What was noted from looking closely.
 pub(super) fn notes_ui(ui: &mut Ui, sheet: &SheetSeen) {
-    kit::section(ui, "Notes");
+    kit::section(ui, t!("sheet-notes"));
     if sheet.notes.is_empty() {
-        kit::quiet(ui, "Nothing yet. What you look at closely is noted here.");
+        kit::quiet(ui, t!("sheet-no-notes"));
     }
     for note in &sheet.notes {
         ui.label(kit::pen(note.subject.label()));
-        ui.label(&note.text);
+        ui.label(note.words());
         if is_stale(note, sheet) {
-            kit::quiet(ui, BEFORE);
+            kit::quiet(ui, BEFORE.text());
         }
     }
     for written in &sheet.measured {
@@ -121,13 +128,13 @@ pub(super) fn notes_ui(ui: &mut Ui, sheet: &SheetSeen) {
         let measured = Measured { spot: *spot, figures: figures.clone() };
         ui.label(kit::pen(face::line(&measured)));
         if sheet.done.iter().any(|done| done.tick >= *tick) {
-            kit::quiet(ui, BEFORE);
+            kit::quiet(ui, BEFORE.text());
         }
     }
 }
 
 /// Written under what was noted before something was mended that it tells of.
-const BEFORE: &str = "(before the repair)";
+const BEFORE: Id = id!("sheet-before");
 
 /// Whether a repair that was done since tells against a note.
 #[must_use]

@@ -38,21 +38,21 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
 
 fn power(seen: &Seen, list: &mut List) {
     match seen.meter.display {
-        Display::Dark => list.add("Switch the manometer on", Action::MeterPower(OnOff::On)),
+        Display::Dark => list.add(t!("meter-on"), Action::MeterPower(OnOff::On)),
         Display::Number(_) | Display::OverRange => {
-            list.add("Switch the manometer off", Action::MeterPower(OnOff::Off));
+            list.add(t!("meter-off"), Action::MeterPower(OnOff::Off));
         }
     }
 }
 
 fn zero(list: &mut List) {
-    list.add("Zero the manometer", Action::MeterZero);
+    list.add(t!("meter-zero"), Action::MeterZero);
 }
 
 fn units(seen: &Seen, list: &mut List) {
     for unit in PressureUnit::ALL {
         if unit != seen.meter.unit {
-            list.add(format!("Show {}", unit.label()), Action::MeterUnit(unit));
+            list.add(t!("meter-unit", unit = unit.label()), Action::MeterUnit(unit));
         }
     }
 }
@@ -60,10 +60,10 @@ fn units(seen: &Seen, list: &mut List) {
 fn low_side(seen: &Seen, list: &mut List) {
     match seen.meter.low_side {
         LowSide::Air => {
-            list.add("Put the low side to the burner box", Action::MeterLowSide(LowSide::BurnerBox))
+            list.add(t!("meter-low-side-box"), Action::MeterLowSide(LowSide::BurnerBox))
         }
         LowSide::BurnerBox => {
-            list.add("Leave the low side open to the air", Action::MeterLowSide(LowSide::Air));
+            list.add(t!("meter-low-side-air"), Action::MeterLowSide(LowSide::Air));
         }
     }
 }
@@ -71,7 +71,8 @@ fn low_side(seen: &Seen, list: &mut List) {
 /// What a leak check at a joint showed, to be written down.
 pub(super) fn verdicts(joint: Joint, list: &mut List) {
     let name = joint.label().to_lowercase();
-    for (verdict, word) in [(JointVerdict::Tight, "tight"), (JointVerdict::Leaking, "leaking")] {
-        list.add(format!("Write: {name} {word}"), Action::WriteJoint { joint, verdict });
-    }
+    let tight = t!("joint-write-tight", joint = &name);
+    list.add(tight, Action::WriteJoint { joint, verdict: JointVerdict::Tight });
+    let leaking = t!("joint-write-leaking", joint = &name);
+    list.add(leaking, Action::WriteJoint { joint, verdict: JointVerdict::Leaking });
 }

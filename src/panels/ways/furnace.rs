@@ -6,6 +6,7 @@ use crate::hands::action::Action;
 use crate::parts::{
     Cock, Door, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Tool, Window,
 };
+use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{Burning, FluidSeen, FurnaceSeen, Seen};
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
@@ -14,8 +15,8 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         "burner-door" => door(Door::Burner, furnace.burner_door, list),
         "blower-door" | "door-switch" => door(Door::Blower, furnace.blower_door, list),
         "furnace-switch" => switch(furnace.switch, list),
-        "manual-valve" => cock(Cock::Furnace, furnace.cock_deg, list),
-        "water-heater-cock" => cock(Cock::WaterHeater, furnace.water_heater.cock_deg, list),
+        "manual-valve" => cock(Cock::Furnace, furnace.manual_valve, list),
+        "water-heater-cock" => cock(Cock::WaterHeater, furnace.water_heater.handle, list),
         "water-heater" => neighbor(Neighbor::WaterHeater, furnace.water_heater.burning, list),
         "plant-window" => window(Window::PlantRoom, furnace.window, list),
         "furnace" => {
@@ -24,7 +25,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         }
         "tag" => tag(furnace, list),
         "stage-jumper" | "control-board" => jumper(furnace, list),
-        "rollout-1" | "rollout-2" => list.add("Press the roll-out resets", Action::ResetRollout),
+        "rollout-1" | "rollout-2" => list.add(t!("rollout-reset"), Action::ResetRollout),
         "breathing-zone" => {
             sniff(Height::Head, list);
             probe_at(Height::Head, seen, list);
@@ -62,7 +63,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
 
 fn kneel(seen: &Seen, list: &mut List) {
     if seen.place != Place::GasValve {
-        list.add("Kneel at the gas valve", Action::Go(Place::GasValve));
+        list.add(t!("walk-gas-valve"), Action::Go(Place::GasValve));
     }
 }
 
@@ -71,29 +72,29 @@ pub(super) fn door(door: Door, now: Fitted, list: &mut List) {
     let name = door.label().to_lowercase();
     match now {
         Fitted::On => {
-            list.add(format!("Take the {name} off"), Action::Door { door, to: Fitted::Off });
+            list.add(t!("door-off", door = name), Action::Door { door, to: Fitted::Off });
         }
         Fitted::Off => {
-            list.add(format!("Put the {name} on"), Action::Door { door, to: Fitted::On });
+            list.add(t!("door-on", door = name), Action::Door { door, to: Fitted::On });
         }
     }
 }
 
 fn switch(now: OnOff, list: &mut List) {
     match now {
-        OnOff::On => list.add("Switch the furnace off", Action::FurnaceSwitch(OnOff::Off)),
-        OnOff::Off => list.add("Switch the furnace on", Action::FurnaceSwitch(OnOff::On)),
+        OnOff::On => list.add(t!("furnace-switch-off"), Action::FurnaceSwitch(OnOff::Off)),
+        OnOff::Off => list.add(t!("furnace-switch-on"), Action::FurnaceSwitch(OnOff::On)),
     }
 }
 
 /// A hand valve: shut and open; any angle is a form.
-pub(super) fn cock(cock: Cock, degrees: i16, list: &mut List) {
+pub(super) fn cock(cock: Cock, handle: HandleAngle, list: &mut List) {
     let name = cock.label().to_lowercase();
-    if degrees != 0 {
-        list.add(format!("Shut the {name}"), Action::Cock { cock, degrees: 0 });
+    if handle != HandleAngle::SHUT {
+        list.add(t!("valve-shut", valve = &name), Action::Cock { cock, degrees: 0 });
     }
-    if degrees != 90 {
-        list.add(format!("Open the {name}"), Action::Cock { cock, degrees: 90 });
+    if handle != HandleAngle::OPEN {
+        list.add(t!("valve-open", valve = name), Action::Cock { cock, degrees: 90 });
     }
 }
 
@@ -102,11 +103,14 @@ pub(super) fn neighbor(neighbor: Neighbor, now: Burning, list: &mut List) {
     let name = neighbor.label().to_lowercase();
     match now {
         Burning::Burning | Burning::NoGas => {
-            list.add(format!("Turn the {name} off"), Action::Neighbor { neighbor, to: OnOff::Off });
+            list.add(
+                t!("appliance-off", appliance = name),
+                Action::Neighbor { neighbor, to: OnOff::Off },
+            );
         }
         Burning::Off => {
             list.add(
-                format!("Turn the {name} on, full"),
+                t!("appliance-on", appliance = name),
                 Action::Neighbor { neighbor, to: OnOff::On },
             );
         }
@@ -118,26 +122,32 @@ pub(super) fn window(window: Window, now: Opening, list: &mut List) {
     let name = window.label().to_lowercase();
     match now {
         Opening::Open => {
-            list.add(format!("Close the {name}"), Action::Window { window, to: Opening::Closed });
+            list.add(
+                t!("window-close", window = name),
+                Action::Window { window, to: Opening::Closed },
+            );
         }
         Opening::Closed => {
-            list.add(format!("Open the {name}"), Action::Window { window, to: Opening::Open });
+            list.add(
+                t!("window-open", window = name),
+                Action::Window { window, to: Opening::Open },
+            );
         }
     }
 }
 
 fn tag(furnace: &FurnaceSeen, list: &mut List) {
     match furnace.tag {
-        Fitted::On => list.add("Take the warning tag off", Action::Tag(Fitted::Off)),
-        Fitted::Off => list.add("Hang a warning tag on the furnace", Action::Tag(Fitted::On)),
+        Fitted::On => list.add(t!("tag-off"), Action::Tag(Fitted::Off)),
+        Fitted::Off => list.add(t!("tag-on"), Action::Tag(Fitted::On)),
     }
 }
 
 fn jumper(furnace: &FurnaceSeen, list: &mut List) {
     match furnace.stage_jumper {
-        Fitted::On => list.add("Take the wire off R–W2", Action::StageJumper(Fitted::Off)),
+        Fitted::On => list.add(t!("jumper-off"), Action::StageJumper(Fitted::Off)),
         Fitted::Off => {
-            list.add("Put a short wire across R–W2", Action::StageJumper(Fitted::On));
+            list.add(t!("jumper-on"), Action::StageJumper(Fitted::On));
         }
     }
 }
@@ -145,14 +155,14 @@ fn jumper(furnace: &FurnaceSeen, list: &mut List) {
 /// Leak fluid on a joint and what it showed.
 pub(super) fn joint(joint: Joint, seen: &Seen, list: &mut List) {
     list.need(Tool::LeakFluid, seen);
-    list.add("Brush leak fluid on it", Action::LeakFluid(joint));
+    list.add(t!("joint-brush"), Action::LeakFluid(joint));
     let wet = seen
         .furnace
         .as_ref()
         .and_then(|furnace| furnace.burners.as_ref())
         .is_none_or(|burners| burners.fluid[joint] != FluidSeen::Dry);
     if wet {
-        list.add("Wipe it dry", Action::Wipe(joint));
+        list.add(t!("joint-wipe"), Action::Wipe(joint));
     }
     at_hand::verdicts(joint, list);
 }

@@ -23,7 +23,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         "thermostat-down" => cooler(hall, list),
         "hall-window" => window(Window::Hall, hall.window, list),
         "range" => neighbor(Neighbor::Range, hall.range.burning, list),
-        "range-cock" => cock(Cock::Range, hall.range.cock_deg, list),
+        "range-cock" => cock(Cock::Range, hall.range.handle, list),
         "telephone" => calls(list),
         "householder" => tell(list),
         "exit-door" => walks(seen, list),
@@ -34,24 +34,24 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
 fn mode(hall: &HallSeen, list: &mut List) {
     match hall.mode {
         OnOff::On => {
-            list.add("Switch heat off at the thermostat", Action::ThermostatMode(OnOff::Off));
+            list.add(t!("thermostat-heat-off"), Action::ThermostatMode(OnOff::Off));
         }
         OnOff::Off => {
-            list.add("Switch heat on at the thermostat", Action::ThermostatMode(OnOff::On));
+            list.add(t!("thermostat-heat-on"), Action::ThermostatMode(OnOff::On));
         }
     }
 }
 
 fn warmer(hall: &HallSeen, list: &mut List) {
     list.add(
-        "Set it 1 °F warmer",
+        t!("thermostat-warmer"),
         Action::Setpoint(hall.setpoint_half_f.saturating_add(PRESS_HALF_F)),
     );
 }
 
 fn cooler(hall: &HallSeen, list: &mut List) {
     list.add(
-        "Set it 1 °F cooler",
+        t!("thermostat-cooler"),
         Action::Setpoint(hall.setpoint_half_f.saturating_sub(PRESS_HALF_F)),
     );
 }
@@ -59,10 +59,10 @@ fn cooler(hall: &HallSeen, list: &mut List) {
 fn tell(list: &mut List) {
     for topic in [Topic::WorkStarts, Topic::GasSmellDrill, Topic::Unsafe, Topic::GetOut] {
         let label = match topic {
-            Topic::WorkStarts => "Say that heat will be off and gas may be smelt",
-            Topic::GasSmellDrill => "Show the shut-offs and what to do at a smell of gas",
-            Topic::Unsafe => "Say that the furnace is unsafe and stays off",
-            Topic::GetOut => "Call out: leave the house",
+            Topic::WorkStarts => t!("tell-work-starts"),
+            Topic::GasSmellDrill => t!("tell-smell-drill"),
+            Topic::Unsafe => t!("tell-unsafe"),
+            Topic::GetOut => t!("tell-get-out"),
         };
         list.add(label, Action::Tell(topic));
     }

@@ -13,7 +13,7 @@ pub fn here(seen: &Seen) -> Vec<Way> {
     smell(seen, &mut list);
     walks(seen, &mut list);
     calls(&mut list);
-    list.add("Call out: leave the house", Action::Tell(Topic::GetOut));
+    list.add(t!("tell-get-out"), Action::Tell(Topic::GetOut));
     list.ways
 }
 
@@ -42,11 +42,11 @@ pub(super) fn walks(seen: &Seen, list: &mut List) {
 
 fn walk_label(place: Place) -> &'static str {
     match place {
-        Place::Yard => "Go out to the yard",
-        Place::PlantRoom => "Go to the plant room",
-        Place::GasValve => "Kneel at the gas valve",
-        Place::Hall => "Go to the hall",
-        Place::Away => "Leave the premises, to a safe distance",
+        Place::Yard => t!("walk-yard"),
+        Place::PlantRoom => t!("walk-plant-room"),
+        Place::GasValve => t!("walk-gas-valve"),
+        Place::Hall => t!("walk-hall"),
+        Place::Away => t!("walk-away"),
     }
 }
 
@@ -61,8 +61,8 @@ fn smell(seen: &Seen, list: &mut List) {
 /// The nose at a height.
 pub(super) fn sniff(height: Height, list: &mut List) {
     let label = match height {
-        Height::Floor => "Smell the air just above the floor",
-        Height::Head => "Smell the air at head height",
+        Height::Floor => t!("sniff-floor"),
+        Height::Head => t!("sniff-head"),
     };
     list.add(label, Action::Sniff(height));
 }
@@ -77,8 +77,8 @@ pub(super) fn probe(seen: &Seen, list: &mut List) {
 pub(super) fn probe_at(height: Height, seen: &Seen, list: &mut List) {
     list.need(Tool::GasDetector, seen);
     let label = match height {
-        Height::Floor => "Hold the detector just above the floor",
-        Height::Head => "Hold the detector at head height",
+        Height::Floor => t!("probe-floor"),
+        Height::Head => t!("probe-head"),
     };
     list.add(label, Action::Probe(height));
 }

@@ -34,17 +34,20 @@ pub(super) fn held(tool: Tool, seen: &Seen, list: &mut List) {
 /// What is shown now can be written; the microammeter can be taken out.
 pub(super) fn shown(seen: &Seen, list: &mut List) {
     if let Some(measured) = &seen.measured {
-        list.add(format!("Write: {}", face::line(measured)), Action::WriteMeasured(measured.spot));
+        list.add(
+            t!("measure-write", reading = face::line(measured)),
+            Action::WriteMeasured(measured.spot),
+        );
     }
     let at_furnace = matches!(seen.place, Place::PlantRoom | Place::GasValve);
     if seen.clipped == Fitted::On && at_furnace {
-        list.add("Unclip the microammeter", Action::Unclip);
+        list.add(t!("measure-unclip"), Action::Unclip);
     }
 }
 
 fn at_spot(spot: Spot, seen: &Seen, list: &mut List) {
     if spot == Spot::FlameRod && seen.clipped == Fitted::On {
-        list.add("Unclip the microammeter", Action::Unclip);
+        list.add(t!("measure-unclip"), Action::Unclip);
         return;
     }
     let there = seen.measured.as_ref().is_some_and(|measured| measured.spot == spot);
@@ -52,25 +55,25 @@ fn at_spot(spot: Spot, seen: &Seen, list: &mut List) {
         list.add(hold_label(spot), Action::Measure(spot));
     }
     if spot == Spot::MeterDial {
-        list.add("Start the stopwatch", Action::Stopwatch(StartStop::Start));
-        list.add("Stop the stopwatch", Action::Stopwatch(StartStop::Stop));
+        list.add(t!("measure-stopwatch-start"), Action::Stopwatch(StartStop::Start));
+        list.add(t!("measure-stopwatch-stop"), Action::Stopwatch(StartStop::Stop));
     }
 }
 
 fn hold_label(spot: Spot) -> String {
     let name = spot.label();
     match spot.tool() {
-        Tool::Thermometer => format!("Hold the thermometer: {}", name.to_lowercase()),
-        Tool::FlueAnalyser => "Put the analyser's probe into the flue".into(),
-        Tool::Microammeter => "Clip the microammeter in at the flame rod".into(),
-        Tool::Stopwatch => "Hold the stopwatch beside the dial".into(),
+        Tool::Thermometer => t!("measure-thermometer", spot = name.to_lowercase()),
+        Tool::FlueAnalyser => t!("measure-flue").into(),
+        Tool::Microammeter => t!("measure-clip").into(),
+        Tool::Stopwatch => t!("measure-stopwatch").into(),
         Tool::ElectricalMeter
         | Tool::HexKey
         | Tool::SlottedDriver
         | Tool::Adapter
         | Tool::Hose
         | Tool::LeakFluid
-        | Tool::GasDetector => format!("Meter leads: {name}"),
+        | Tool::GasDetector => t!("measure-leads", spot = name),
     }
 }
 
@@ -78,12 +81,16 @@ fn hold_label(spot: Spot) -> String {
 fn gauges(seen: &Seen, list: &mut List) {
     for gauge in Gauge::ALL {
         if gauge != seen.gauge.gauge() {
-            let name = gauge.label().to_lowercase();
-            list.add(format!("Put the hose to the {name}"), Action::Gauge(gauge));
+            let name = match gauge {
+                Gauge::Digital => t!("gauge-digital"),
+                Gauge::WaterColumn => t!("gauge-water-column"),
+                Gauge::SpringGauge => t!("gauge-spring"),
+            };
+            list.add(t!("measure-gauge", gauge = name), Action::Gauge(gauge));
         }
     }
     if seen.gauge == GaugeSeen::WaterColumn(Legs::Empty) {
-        list.add("Fill the water column to its zero", Action::FillColumn);
+        list.add(t!("measure-fill-column"), Action::FillColumn);
     }
 }
 

@@ -70,8 +70,8 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
 
 fn valve_switch(burners: &BurnersSeen, list: &mut List) {
     match burners.valve_switch {
-        OnOff::On => list.add("Switch the gas valve off", Action::ValveSwitch(OnOff::Off)),
-        OnOff::Off => list.add("Switch the gas valve on", Action::ValveSwitch(OnOff::On)),
+        OnOff::On => list.add(t!("gas-valve-off"), Action::ValveSwitch(OnOff::Off)),
+        OnOff::Off => list.add(t!("gas-valve-on"), Action::ValveSwitch(OnOff::On)),
     }
 }
 
@@ -81,53 +81,49 @@ fn port_ways(port: Port, seen: &Seen, list: &mut List) {
     match fill {
         PortFill::Snug => {
             list.need(Tool::HexKey, seen);
-            list.add("Break the plug loose with the short arm", plug(PlugStep::BreakLoose));
-            list.add("Spin the plug out with the long arm", plug(PlugStep::SpinOut));
-            list.add("Tighten the plug by ⅛ turn", plug(PlugStep::Tighten(1)));
+            list.add(t!("plug-break-loose"), plug(PlugStep::BreakLoose));
+            list.add(t!("plug-spin-out"), plug(PlugStep::SpinOut));
+            list.add(t!("plug-tighten"), plug(PlugStep::Tighten(1)));
         }
         PortFill::HandTight => {
             list.need(Tool::HexKey, seen);
-            list.add("Spin the plug out with the long arm", plug(PlugStep::SpinOut));
-            list.add("Tighten the plug by ⅛ turn", plug(PlugStep::Tighten(1)));
+            list.add(t!("plug-spin-out"), plug(PlugStep::SpinOut));
+            list.add(t!("plug-tighten"), plug(PlugStep::Tighten(1)));
         }
         PortFill::Started => {
             list.need(Tool::HexKey, seen);
-            list.add("Spin the plug in, key between the fingers", plug(PlugStep::SpinIn));
-            list.add("Spin the plug out again", plug(PlugStep::SpinOut));
+            list.add(t!("plug-spin-in"), plug(PlugStep::SpinIn));
+            list.add(t!("plug-spin-out-again"), plug(PlugStep::SpinOut));
         }
         PortFill::Leaning => {
             list.need(Tool::HexKey, seen);
-            list.add("Break the plug loose with the short arm", plug(PlugStep::BreakLoose));
-            list.add("Spin the plug out again", plug(PlugStep::SpinOut));
-            list.add("Tighten the plug by ⅛ turn", plug(PlugStep::Tighten(1)));
+            list.add(t!("plug-break-loose"), plug(PlugStep::BreakLoose));
+            list.add(t!("plug-spin-out-again"), plug(PlugStep::SpinOut));
+            list.add(t!("plug-tighten"), plug(PlugStep::Tighten(1)));
         }
         PortFill::Open => {
             list.need(Tool::Adapter, seen);
-            list.add("Screw the adapter in", Action::Adapter { port, to: Fitted::On });
-            list.add("Start the plug with the fingers", plug(PlugStep::StartByHand));
-            list.add("Start the plug with the key", plug(PlugStep::StartByKey));
+            list.add(t!("adapter-in"), Action::Adapter { port, to: Fitted::On });
+            list.add(t!("plug-start-fingers"), plug(PlugStep::StartByHand));
+            list.add(t!("plug-start-key"), plug(PlugStep::StartByKey));
         }
         PortFill::BareAdapter => {
             list.need(Tool::Hose, seen);
-            list.add("Push the hose fully on", Action::HoseOn { port, push: Push::Fully });
-            list.add(
-                "Push the hose over the first barb only",
-                Action::HoseOn { port, push: Push::Halfway },
-            );
-            list.add("Take the adapter out", Action::Adapter { port, to: Fitted::Off });
+            list.add(t!("hose-on"), Action::HoseOn { port, push: Push::Fully });
+            list.add(t!("hose-on-halfway"), Action::HoseOn { port, push: Push::Halfway });
+            list.add(t!("adapter-out"), Action::Adapter { port, to: Fitted::Off });
         }
         PortFill::Hose(push) => {
             list.need_free_hand(seen);
             match push {
                 Push::Halfway => {
-                    list.add("Push the hose fully on", Action::HoseOn { port, push: Push::Fully });
+                    list.add(t!("hose-on"), Action::HoseOn { port, push: Push::Fully });
                 }
-                Push::Fully => list.add(
-                    "Pull the hose half off, to let it bleed",
-                    Action::HoseOn { port, push: Push::Halfway },
-                ),
+                Push::Fully => {
+                    list.add(t!("hose-bleed"), Action::HoseOn { port, push: Push::Halfway })
+                }
             }
-            list.add("Pull the hose off", Action::HoseOff);
+            list.add(t!("hose-off"), Action::HoseOff);
         }
     }
     joint(port.joint(), seen, list);
@@ -137,11 +133,11 @@ fn port_ways(port: Port, seen: &Seen, list: &mut List) {
 pub(super) fn screw_ways(screw: Screw, cap: Fitted, seen: &Seen, list: &mut List) {
     list.need(Tool::SlottedDriver, seen);
     match cap {
-        Fitted::On => list.add("Take the cap off", Action::Cap { screw, to: Fitted::Off }),
+        Fitted::On => list.add(t!("cap-off"), Action::Cap { screw, to: Fitted::Off }),
         Fitted::Off => {
-            list.add("Turn it ⅛ in, clockwise", Action::Turn { screw, eighths: 1 });
-            list.add("Turn it ⅛ out, anticlockwise", Action::Turn { screw, eighths: -1 });
-            list.add("Put the cap on", Action::Cap { screw, to: Fitted::On });
+            list.add(t!("screw-in"), Action::Turn { screw, eighths: 1 });
+            list.add(t!("screw-out"), Action::Turn { screw, eighths: -1 });
+            list.add(t!("cap-on"), Action::Cap { screw, to: Fitted::On });
         }
     }
 }

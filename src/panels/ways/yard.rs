@@ -14,7 +14,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     }
     let Some(yard) = seen.yard.as_ref() else { return };
     match id {
-        "supply-cock" => cock(Cock::Supply, yard.cock_deg, list),
+        "supply-cock" => cock(Cock::Supply, yard.supply_valve, list),
         "supply-cap" | "supply-screw" => screw_ways(Screw::Supply, yard.cap, seen, list),
         "yard-air" => {
             sniff(Height::Head, list);

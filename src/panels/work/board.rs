@@ -113,13 +113,13 @@ fn tab_ui(root: &mut Ui, tab: Rect, state: &mut WorkState) {
     }
     let at = Rect::from_min_size(tab.min + vec2(3.0, 8.0), vec2(tab.width() - 6.0, 96.0));
     let text = match state.sheet {
-        OnOff::Off => "Job\nsheet\nF2",
-        OnOff::On => "Fold\nsheet\nF2",
+        OnOff::Off => t!("tab-open"),
+        OnOff::On => t!("tab-fold"),
     };
     let button = root.put(at, egui::Button::new(text).fill(theme::SHEET).wrap());
     let name = match state.sheet {
-        OnOff::Off => "Open the job sheet, F2",
-        OnOff::On => "Fold the job sheet, F2",
+        OnOff::Off => t!("tab-open-name"),
+        OnOff::On => t!("tab-fold-name"),
     };
     kit::named(&button, egui::WidgetType::Button, name);
     if button.clicked() {

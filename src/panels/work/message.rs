@@ -3,7 +3,6 @@
 
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::panels::captions::WORK_DONE;
 use crate::panels::view::Job;
 use crate::panels::wish::Wish;
 use crate::parts::Subject;
@@ -48,10 +47,15 @@ impl Message {
         if self.known.0 != last
             && let Some(note) = job.seen.sheet.notes.last().filter(|note| note.tick >= up_to)
         {
-            self.said = Some((format!("Noted: {}", note.text), until));
+            self.said = Some((t!("message-noted", note = note.words()), until));
         }
-        let done = job.refusal.is_none() && job.captions.iter().any(|one| one == WORK_DONE);
-        if let Some((repair, _)) = self.asked.take_if(|(_, since)| done && now > *since) {
+        let done = &job.seen.sheet.done;
+        let is_done = |asked: &mut (Repair, u64)| {
+            let (repair, since) = *asked;
+            let it_is = done.iter().any(|done| done.repair == repair && done.tick >= since);
+            job.refusal.is_none() && now > since && it_is
+        };
+        if let Some((repair, _)) = self.asked.take_if(is_done) {
             self.said = Some((done_text(repair), until));
         }
     }
@@ -82,5 +86,5 @@ fn done_text(repair: Repair) -> String {
     let label = repair.label();
     let mut letters = label.chars();
     let first: String = letters.next().into_iter().flat_map(char::to_lowercase).collect();
-    format!("Done: {first}{}.", letters.as_str())
+    t!("message-done", repair = format!("{first}{}", letters.as_str()))
 }

@@ -1,11 +1,14 @@
 //! What the job card says against what is drawn, and ranges that stand in a text.
 
 use super::Cross;
+use crate::appliance::plate::Fuel;
 use crate::scenario::format::Scenario;
-use crate::units::J_M3_PER_BTU_FT3;
+use crate::units::{HeatingValue, J_M3_PER_BTU_FT3};
 
-/// How far the card's heating value may lie from one that is drawn.
+/// How far the stated heating value may lie from one that is drawn, as a share.
 const HEAT: f64 = 0.02;
+/// How far a number in the text may lie from the stated one: what rounding leaves.
+const ROUNDED: f64 = 0.001;
 
 pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     ranges(scenario, cross);
@@ -32,29 +35,96 @@ fn ranges(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     }
 }
 
-/// The heat of the gas is what the trainee reckons with: the card's must be the one that is there.
+/// The heat of the gas is what the trainee reckons with: the stated one must be the one that is there,
+/// and the text, which the trainee reads, must say the same.
 fn heat(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
-    let said = numbers(&scenario.card.text);
-    if !scenario.card.text.contains("Btu/ft3") || said.is_empty() {
-        return;
+    let stated = [
+        ("natural", Fuel::Natural, &scenario.card.heating_value.natural),
+        ("propane", Fuel::Propane, &scenario.card.heating_value.propane),
+    ];
+    for (name, fuel, value) in stated {
+        let Some(value) = value else { continue };
+        let path = format!("card.heating_value.{name}");
+        if value.low() < value.high() {
+            let message = "A card states one number: the same for every seat.";
+            cross.error(&path, message.into());
+        } else if fuel == scenario.gas.fuel {
+            drawn(scenario, value.low(), &path, cross);
+        }
     }
+    let stated_btu: Vec<f64> = stated
+        .into_iter()
+        .filter_map(|(_, _, value)| Some(value.as_ref()?.low() / J_M3_PER_BTU_FT3))
+        .collect();
+    text(scenario, &stated_btu, cross);
+}
+
+/// The stated value against the gas of every seat.
+fn drawn(scenario: &Scenario, stated_j_m3: f64, path: &str, cross: &mut Cross<'_, '_>) {
     for seed in 0..super::TRIED_SEEDS {
-        let drawn = scenario.draw_sound(seed).gas.heating_value_j_m3 / J_M3_PER_BTU_FT3;
-        if !said.iter().any(|one| (one / drawn - 1.0).abs() <= HEAT) {
+        let there_j_m3 = scenario.draw_sound(seed).gas.heating_value_j_m3;
+        if (stated_j_m3 / there_j_m3 - 1.0).abs() > HEAT {
             let message = format!(
-                "The card names a heating value, but the gas has {drawn:.0} Btu/ft3. Right only if \
-                 this is the fault."
+                "The card states {:.0} Btu/ft3, but the gas has {:.0} Btu/ft3. Right only if this is \
+                 the fault.",
+                stated_j_m3 / J_M3_PER_BTU_FT3,
+                there_j_m3 / J_M3_PER_BTU_FT3,
             );
-            cross.warn("card.text", message);
+            cross.warn(path, message);
             return;
         }
     }
 }
 
-/// The numbers of a text, commas between thousands left out.
-fn numbers(text: &str) -> Vec<f64> {
-    text.replace(',', "")
-        .split(|c: char| !c.is_ascii_digit() && c != '.')
-        .filter_map(|word| word.trim_matches('.').parse().ok())
-        .collect()
+/// The text against the stated values: each number with a unit of heating values is one of them, and
+/// each of them stands in the text.
+fn text(scenario: &Scenario, stated_btu: &[f64], cross: &mut Cross<'_, '_>) {
+    let (with_unit, all) = numbers(&scenario.card.text);
+    let among = |btu: f64, those: &[f64]| those.iter().any(|it| (it / btu - 1.0).abs() <= ROUNDED);
+    for btu in with_unit.iter().copied().filter(|&btu| !among(btu, stated_btu)) {
+        let fields: Vec<String> = stated_btu.iter().map(|btu| format!("{btu:.0}")).collect();
+        let message = match fields.as_slice() {
+            [] => format!(
+                "The text says {btu:.0} Btu/ft3, and `card.heating_value` states nothing: marks go by \
+                 the field."
+            ),
+            fields => format!(
+                "The text says {btu:.0} Btu/ft3, and `card.heating_value` states {} Btu/ft3: marks go \
+                 by the field.",
+                fields.join(" and ")
+            ),
+        };
+        cross.warn("card.text", message);
+    }
+    for &btu in stated_btu.iter().filter(|&&btu| !among(btu, &all)) {
+        let message = format!(
+            "`card.heating_value` states {btu:.0} Btu/ft3, and the text does not say so: the trainee \
+             reads the text only."
+        );
+        cross.warn("card.text", message);
+    }
+}
+
+/// The heating values in a text, in Btu/ft³: the numbers before a unit of heating values, and every
+/// number, as one in "1,030 Btu/ft3, propane 2,516". Commas between thousands are left out.
+fn numbers(text: &str) -> (Vec<f64>, Vec<f64>) {
+    let text = text.replace(',', "");
+    let (mut with_unit, mut all) = (Vec::new(), Vec::new());
+    let mut before: Option<f64> = None;
+    for word in text.split(|c: char| c.is_whitespace() || "();:".contains(c)) {
+        let word = word.trim_end_matches('.');
+        if let (Some(number), Some(btu)) = (before, btu_ft3(word)) {
+            with_unit.push(number * btu);
+            all.push(number * btu);
+        }
+        before = word.parse().ok();
+        all.extend(before);
+    }
+    (with_unit, all)
+}
+
+/// What one of this unit is in Btu/ft³; none where it is no unit of heating values.
+fn btu_ft3(unit: &str) -> Option<f64> {
+    let one: HeatingValue = format!("1 {unit}").parse().ok()?;
+    Some(one.si() / J_M3_PER_BTU_FT3)
 }

@@ -1,6 +1,7 @@
 //! Whether the endings that are called right can be right for what is wrong.
 
 use super::Cross;
+use crate::appliance::test_point::{Port, Stage};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::parts::{Ending, Screw};
@@ -127,6 +128,7 @@ fn supply_is_off(setup: &Setup) -> bool {
     let supply = &setup.supply;
     let (least, most) = supply.delivery_limits_pa;
     let figures = setup.furnace.plate.figures();
+    let allows = |stage| figures.allows(Port::Inlet, stage, Some(supply.lockup_max_pa));
     let load_w = setup.furnace.plate.input_high.si()
         + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
     let flow_m3_s = load_w / setup.gas.heating_value_j_m3;
@@ -138,8 +140,8 @@ fn supply_is_off(setup: &Setup) -> bool {
     empty
         || supply.set_pa < least
         || supply.set_pa > most
-        || supply.lockup_pa > supply.lockup_max_pa.min(figures.inlet_max_pa)
-        || loaded_pa < figures.inlet_min_pa
+        || allows(Stage::Rest).is_above(supply.lockup_pa)
+        || allows(Stage::HighWithOthers).is_below(loaded_pa)
         || supply.capacity_m3_s < flow_m3_s
 }
 

@@ -2,6 +2,7 @@
 
 use super::Cross;
 use crate::appliance::plate::Fuel;
+use crate::appliance::test_point::{Port, Stage};
 use crate::catalogue::fault::Fault;
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
@@ -82,7 +83,8 @@ fn set(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
         cross.warn("supply.set", message);
     }
     let figures = setup.furnace.plate.figures();
-    let band = [figures.inlet_min_pa, figures.inlet_max_pa].map(|pa| pa / PA_PER_INWC);
+    let band = figures.allows(Port::Inlet, Stage::High, None);
+    let band = [band.least_pa, band.most_pa].map(|pa| pa / PA_PER_INWC);
     if figures.fuel == setup.fuel && (set_inwc[0] < band[0] || set_inwc[1] > band[1]) {
         let message = format!(
             "The regulator is meant to be set outside what the furnace wants at its inlet, {:.1} to \

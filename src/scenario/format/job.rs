@@ -6,7 +6,7 @@ use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section};
 use crate::scenario::value::{Count, Plain, Vary};
 use crate::setup::SupplyRight;
-use crate::units::{HeatRate, Pressure, Temperature, TimeSpan, Volume};
+use crate::units::{HeatRate, HeatingValue, Pressure, Temperature, TimeSpan, Volume};
 
 choice! {
     Fitted {
@@ -85,6 +85,9 @@ section! {
     Card {
         /// What is asked, in plain words.
         text: String = required;
+        /// The heating value of the gas that the text states. The technician and the marks go by these
+        /// figures, never by the text; `check` holds the text against them.
+        heating_value: StatedHeat = "()";
         /// Who owns the supply regulator, in words.
         supply_owner: String = required, text 120;
         /// Who may set the supply regulator.
@@ -93,6 +96,18 @@ section! {
         hold: Vary<TimeSpan> = "3 min", limits "10 s" to "20 min", usual "1 min" to "5 min" ("NFPA 54 Annex C: 3 min, from memory");
         /// How long after a change a reading counts as settled.
         settle: Vary<TimeSpan> = "10 s", limits "1 s" to "5 min";
+    }
+
+    /// Heating values that the card's text states, per cubic foot of the gas itself. A job in which the
+    /// trainee has to prove the fuel states both.
+    StatedHeat {
+        /// That of natural gas.
+        natural: Option<Vary<HeatingValue>> =
+            (derived "none: natural gas as it is sold, 950 to 1,100 Btu/ft3"),
+            limits "500 Btu/ft3" to "4000 Btu/ft3", fixed "for every seat, as in the text";
+        /// That of propane.
+        propane: Option<Vary<HeatingValue>> = (derived "none: propane of 2,516 Btu/ft3"),
+            limits "500 Btu/ft3" to "4000 Btu/ft3", fixed "for every seat, as in the text";
     }
 
     /// How the job is marked.

@@ -42,7 +42,7 @@ impl Default for Signs {
 }
 
 /// Whether water stands in a hose.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Water {
     /// None.
     #[default]

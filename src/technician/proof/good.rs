@@ -4,6 +4,7 @@ use std::sync::Arc;
 
 use serde::Serialize;
 
+use super::super::diagnosis::Diagnosis;
 use super::super::drive::{Player, Stopped, play};
 use super::super::plan::Technician;
 use super::super::spoil::Good;
@@ -23,7 +24,7 @@ pub struct SeedProof {
     /// Faults that are in the job, by name.
     pub faults: Vec<&'static str>,
     /// What the technician took them for, by what it read and saw.
-    pub diagnosis: Vec<String>,
+    pub diagnosis: Vec<Diagnosis>,
     /// How the job ended; none when it did not.
     pub ending: Option<Ending>,
     /// Why the run stopped short of its end, if it did.

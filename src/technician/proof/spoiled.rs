@@ -9,6 +9,7 @@ use super::super::plan::Technician;
 use super::super::spoil::{Forks, Good, Spoiled};
 use super::LIMIT_S;
 use super::good::{Run, short_of_end};
+use crate::bench::run;
 use crate::rules::RuleBook;
 use crate::scenario::Scenario;
 use crate::units::TICKS_PER_S;
@@ -58,18 +59,17 @@ pub(super) fn all(
         while let Some(action) = technician.next(&run.bench.seen()) {
             judge(&run, forks.at(&action, &technician));
             // The good run is a good one: nothing of it was refused.
-            let _ = run.bench.apply(&action);
+            let _ = run::act(&mut run.bench, &action, &mut run.observer);
             if run.bench.over().is_some() {
                 break;
             }
             judge(&run, forks.hurried(&technician));
         }
-        let events = run.bench.take_events();
-        run.observer.tick(&run.bench, events);
         if run.bench.over().is_some() || technician.finished() {
+            run::tell(&mut run.bench, &mut run.observer);
             break;
         }
-        run.bench.step();
+        run::pass(&mut run.bench, &mut run.observer);
     }
     for spoil in forks.left() {
         proofs.push(SpoilProof {

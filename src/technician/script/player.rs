@@ -1,11 +1,11 @@
 //! Playing a script.
 
 use super::super::drive::Player;
-use super::super::task::{Wait, Waiting};
 use super::{Order, Otherwise, Script, Step};
 use crate::hands::action::Action;
 use crate::hands::refusal::Refusal;
 use crate::parts::{Phase, Port, Reading, Stage};
+use crate::procedure::{Wait, Waiting};
 use crate::senses::seen::Seen;
 use crate::units::TICK_S;
 

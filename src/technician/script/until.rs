@@ -1,8 +1,10 @@
 //! What an `until` waits for.
 
-use super::super::task::Until;
-use super::tokens::{Slip, Tokens};
+use super::tokens::{Slip, Tokens, short};
 use super::verb::{all_words, time};
+use super::words::nearest;
+use crate::appliance::ignition::ControlStatus;
+use crate::procedure::Until;
 use crate::scenario::Code;
 use crate::senses::seen::Sound;
 use crate::units::{Pressure, Temperature, f_from_k};
@@ -57,6 +59,7 @@ fn quiet(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
 
 fn status(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
     const EXPECTED: &str = "the first words of the control's status, as in: burning on low";
+    let place = tokens.slip(Code::UnknownName, "", EXPECTED);
     let mut words = Vec::new();
     while let Some(word) = tokens.peek().filter(|&word| word != "within") {
         words.push(word);
@@ -65,7 +68,14 @@ fn status(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
     if words.is_empty() {
         return Err(tokens.slip(Code::MissingField, "A status is missing here.", EXPECTED));
     }
-    Ok(Until::Status(words.join(" ")))
+    let words = words.join(" ");
+    let any_of = ControlStatus::beginning_with(&words);
+    if any_of.is_empty() {
+        let message = format!("The control never says `{}`.", short(&words));
+        let nearest = nearest(&words, ControlStatus::ALL.into_iter().map(ControlStatus::words));
+        return Err(Slip { message, nearest, found: short(&words), ..place });
+    }
+    Ok(Until::Status(any_of))
 }
 
 fn meter(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {

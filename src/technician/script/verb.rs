@@ -9,7 +9,7 @@ use crate::parts::{Phase, Port, Reading, Stage};
 use crate::scenario::Code;
 use crate::units::{PressureUnit, Temperature, TimeSpan, f_from_k};
 
-use super::super::task::Until;
+use crate::procedure::Until;
 
 /// Longest waiting, in seconds.
 const MAX_WAIT_S: f64 = 12.0 * 3600.0;

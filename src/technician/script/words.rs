@@ -104,7 +104,6 @@ words! {
     Sound "sound" {
         Inducer = "inducer",
         InducerHigh = "inducer-high",
-        Igniter = "igniter",
         BurnersLow = "burners-low",
         BurnersHigh = "burners-high",
         Blower = "blower",

@@ -3,13 +3,14 @@
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
-use crate::catalogue::repair::Repair;
+use crate::catalogue::repair::{Moves, Repair};
 use crate::hands::action::{Action, PlugStep};
 use crate::hands::event::{Happening, ReadingFact};
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
 use crate::marking::ledger::Did;
 use crate::parts::{Cock, Ending, Level, Neighbor, OnOff, Port, Screw, Stage};
+use crate::physics::valve::HandleAngle;
 use crate::setup::JobCard;
 use crate::units::PA_PER_INWC;
 
@@ -20,8 +21,6 @@ const UNREAD: [Repair; 4] =
 /// Gas behind a plug that still stands there when it is out, in pascals (0.5 in. w.c.; less is gone by
 /// then).
 const TRAPPED_PA: f64 = 0.5 * PA_PER_INWC;
-/// Manual valve open enough for its gas to come out of an opened port, in degrees.
-const OPEN_DEG: i16 = 80;
 
 fn supply_is_in_order(l: &Ledger) -> bool {
     let calls = |fault: &Fault| fault.entry().right.contains(&Remedy::CallOwner);
@@ -106,8 +105,8 @@ pub struct Good {
     pub inlet_read_outside: bool,
     /// Repairs that answer the job's faults.
     pub answers: Vec<Repair>,
-    /// How far the manual valve was found open, in degrees.
-    pub cock_found_deg: i16,
+    /// How the manual valve was found.
+    pub valve_found: HandleAngle,
     /// Whether it renewed a gas valve that let gas by.
     pub renews_leaking_valve: bool,
     /// Whether gas stood behind the inlet plug, and could come out, when it was broken loose first.
@@ -139,7 +138,10 @@ impl Good {
             high_is_starved: high == Some(true),
             inlet_read_outside: inlet_read_outside(ledger),
             answers: answers(ledger),
-            cock_found_deg: ledger.did().next().map_or(0, |did| did.before.cock_deg),
+            valve_found: ledger
+                .did()
+                .next()
+                .map_or(HandleAngle::SHUT, |did| did.before.manual_valve),
             traps_gas: traps_gas(ledger),
             renews_leaking_valve: renews_leaking_valve(ledger),
         }
@@ -193,7 +195,7 @@ impl Good {
             Action::Plug { .. } | Action::Mend(_) => Some(-1),
             _ => None,
         });
-        let open = first == Some(0) && self.cock_found_deg >= OPEN_DEG;
+        let open = first == Some(0) && self.valve_found.is_open();
         open && self.is_quiet() && self.opens(Port::Inlet) && self.mends_nothing()
     }
 
@@ -214,16 +216,8 @@ impl Good {
 
     /// Whether it set or renewed the supply's regulator.
     pub(super) fn moves_supply(&self) -> bool {
-        let renews = |a: &Action| {
-            matches!(
-                a,
-                Action::Mend(
-                    Repair::ReplaceSupplyRegulator
-                        | Repair::ReplaceFirstStage
-                        | Repair::FitTwoStageRegulators
-                )
-            )
-        };
+        let renews =
+            |a: &Action| matches!(a, Action::Mend(repair) if repair.moves() == Moves::Supply);
         self.turns(Screw::Supply) || self.does(renews)
     }
 

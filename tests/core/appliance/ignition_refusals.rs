@@ -1,6 +1,6 @@
 //! The ignition control by tables: what it refuses, what it remembers, and what it says.
 
-use quarterturn::appliance::ignition::{Sign, Timings};
+use quarterturn::appliance::ignition::{ChartLine, ControlStatus, Timings};
 
 use super::table::{check, check_with};
 
@@ -224,11 +224,31 @@ fn heat_is_cleared_after_an_early_limit() {
 /// No two lines of the door's chart flash alike, in whole rounds too.
 #[test]
 fn every_sign_has_flashes_of_its_own() {
-    for (i, one) in Sign::ALL.iter().enumerate() {
+    for (i, one) in ChartLine::ALL.iter().enumerate() {
         assert!(!one.words().is_empty() && !one.flashes().is_empty());
-        for other in &Sign::ALL[i + 1..] {
+        for other in &ChartLine::ALL[i + 1..] {
             assert_ne!(one.flashes(), other.flashes(), "{one:?} {other:?}");
             assert_ne!(one.words(), other.words());
         }
     }
+}
+
+/// Every status has words of its own, and all of them are on the list: scripts wait for a status by
+/// its first words.
+#[test]
+fn every_status_has_words_of_its_own() {
+    for (i, one) in ControlStatus::ALL.iter().enumerate() {
+        assert!(!one.words().is_empty());
+        for other in &ControlStatus::ALL[i + 1..] {
+            assert_ne!(one.words(), other.words(), "{one:?} {other:?}");
+        }
+    }
+    let first_words = ControlStatus::beginning_with("burning on");
+    let all = |it: &ControlStatus| it.burns_on_low() || it.burns_on_high();
+    assert!(first_words.len() == 4 && first_words.iter().all(all), "{first_words:?}");
+    assert!(ControlStatus::beginning_with("burns").is_empty());
+    // A row of the chart for each but the dark lamp, and no row without a status.
+    let rows = |line| ControlStatus::ALL.iter().any(|it| it.chart_line() == Some(line));
+    assert!(ChartLine::ALL.into_iter().all(rows));
+    assert_eq!(ControlStatus::NoPower.chart_line(), None);
 }

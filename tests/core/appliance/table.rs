@@ -76,7 +76,7 @@ pub fn check_with(timings: Timings, table: &str) {
         assert_eq!(format!("{:?}", control.state()), state, "line {number}: {line}");
         assert_eq!(outputs(&out), driven, "line {number}: {line}");
         if let [words] = said {
-            assert_eq!(control.status(), *words, "line {number}: {line}");
+            assert_eq!(control.status().words(), *words, "line {number}: {line}");
         }
     }
 }

@@ -7,6 +7,7 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::model::night::{Night, Pace, Span};
 use quarterturn::parts::{OnOff, Port};
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::setup::Setup;
 use quarterturn::units::k_from_f;
 
@@ -37,7 +38,7 @@ pub fn left_behind() -> Vec<(&'static str, Setup)> {
         ),
         ("high screw far in", with(natural(), &|s| s.furnace.valve.high.found_turns += 4.0)),
         ("low screw far out", with(propane(), &|s| s.furnace.valve.low.found_turns = 0.5)),
-        ("manual valve shut", with(natural(), &|s| s.found.cock_deg = 0)),
+        ("manual valve shut", with(natural(), &|s| s.found.manual_valve = HandleAngle::SHUT)),
         (
             "supply set low",
             with(propane(), &|s| {

@@ -4,6 +4,7 @@ use enum_map::EnumMap;
 use quarterturn::appliance::plate::{Fuel, GasFigures, Plate, Target};
 use quarterturn::parts::{Fitted, Neighbor, OnOff};
 use quarterturn::physics::fluid::Gas;
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::setup::*;
 use quarterturn::units::*;
 
@@ -79,15 +80,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
         },
         trunk: vec![trunk],
         branch,
-        neighbors: EnumMap::from_fn(|neighbor| NeighborSetup {
-            line: vec![steel(0.622, 8.0, 1, 0)],
-            input_w: W_PER_BTU_H
-                * match neighbor {
-                    Neighbor::WaterHeater => 40_000.0,
-                    Neighbor::Range => 60_000.0,
-                },
-            manifold_pa: if natural { inwc(4.0) } else { inwc(10.0) },
-        }),
+        neighbors: EnumMap::from_fn(|it| neighbor(it, natural)),
         furnace: FurnaceSetup {
             plate: Plate {
                 model: "QT 80-2".into(),
@@ -131,7 +124,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
             lag_s: 0.4,
         },
         found: Found {
-            cock_deg: 90,
+            manual_valve: HandleAngle::OPEN,
             valve_switch: OnOff::On,
             furnace_switch: OnOff::On,
             thermostat_mode: OnOff::On,
@@ -145,11 +138,24 @@ pub fn healthy(fuel: Fuel) -> Setup {
         card: JobCard {
             title: "Healthy rig".into(),
             text: "Check the gas pressures of the furnace.".into(),
+            heating_value: StatedHeat::default(),
             supply_owner: "the gas utility".into(),
             supply: SupplyRight::OwnerOnly,
             hold_s: 180.0,
             settle_s: 8.0,
         },
+    }
+}
+
+fn neighbor(neighbor: Neighbor, natural: bool) -> NeighborSetup {
+    let btu_h = match neighbor {
+        Neighbor::WaterHeater => 40_000.0,
+        Neighbor::Range => 60_000.0,
+    };
+    NeighborSetup {
+        line: vec![steel(0.622, 8.0, 1, 0)],
+        input_w: btu_h * W_PER_BTU_H,
+        manifold_pa: if natural { inwc(4.0) } else { inwc(10.0) },
     }
 }
 

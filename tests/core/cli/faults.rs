@@ -8,7 +8,7 @@ use super::expect;
 
 /// The page in `docs` is what the program writes now.
 #[test]
-fn the_page_of_faults_is_fresh() {
+fn slow_the_page_of_faults_is_fresh() {
     let folder = tempfile::tempdir().unwrap();
     expect(folder.path(), &["faults", "--write", "."], 0);
     let made = fs::read_to_string(folder.path().join("faults.md")).unwrap();

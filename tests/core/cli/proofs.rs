@@ -10,7 +10,7 @@ const SEEDS: &str = "3";
 /// The reference technician has full marks on the first seeds of every shipped scenario, every
 /// spoiled run loses exactly its items, and the committed page says the same of these seeds.
 #[test]
-fn every_shipped_scenario_is_proven_and_the_page_is_fresh() {
+fn slow_every_shipped_scenario_is_proven_and_the_page_is_fresh() {
     let folder = tempfile::tempdir().unwrap();
     let at = folder.path();
     expect(at, &["prove", "--seeds", SEEDS, "--no-alike", "--write", "."], 0);

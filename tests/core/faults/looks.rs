@@ -9,7 +9,7 @@ use quarterturn::hands::action::Action;
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::parts::{Door, Fitted, Place, Subject};
 use quarterturn::scenario::builtin::healthy_for;
-use quarterturn::senses::seen::{Condition, Finding};
+use quarterturn::senses::seen::Condition;
 
 const LOOKS: [(Subject, &[Fault]); 4] = [
     (
@@ -26,7 +26,7 @@ const LOOKS: [(Subject, &[Fault]); 4] = [
     (Subject::Registers, &[Fault::ClosedRegisters]),
 ];
 
-fn look(bench: &mut Bench, subject: Subject) -> (String, Finding) {
+fn look(bench: &mut Bench, subject: Subject) -> (String, Option<Condition>) {
     for action in [
         Action::Go(Place::PlantRoom),
         Action::Door { door: Door::Burner, to: Fitted::Off },
@@ -37,7 +37,7 @@ fn look(bench: &mut Bench, subject: Subject) -> (String, Finding) {
     bench.apply(&Action::Look(subject)).unwrap();
     let seen = bench.seen();
     let note = seen.sheet.note(subject).unwrap();
-    (note.text.clone(), note.finding.clone())
+    (note.words(), note.finding.condition())
 }
 
 /// The faults of one subject are told from sound, and from each other.
@@ -48,12 +48,12 @@ fn each_fault_shows_where_it_is() {
         for fault in faults {
             for fuel in [Fuel::Natural, Fuel::Propane] {
                 let sound = healthy_for(*fault, fuel).unwrap();
-                let (text, finding) = look(&mut Bench::new(sound.clone()), subject);
-                assert_eq!(finding, Finding::Condition(Condition::Good), "{text}");
+                let (text, condition) = look(&mut Bench::new(sound.clone()), subject);
+                assert_eq!(condition, Some(Condition::Good), "{text}");
                 let mut setup = sound;
                 fault.apply(&mut setup, fault.entry().severity.typical(fuel));
-                let (text, finding) = look(&mut Bench::new(setup), subject);
-                assert_eq!(finding, Finding::Condition(Condition::Bad), "{text}");
+                let (text, condition) = look(&mut Bench::new(setup), subject);
+                assert_eq!(condition, Some(Condition::Bad), "{text}");
                 words.push(text);
             }
         }
@@ -71,7 +71,7 @@ fn behind_the_door_and_mended() {
     let mut bench = Bench::new(setup);
     bench.apply(&Action::Go(Place::PlantRoom)).unwrap();
     assert_eq!(bench.apply(&Action::Look(Subject::DraftHose)), Err(Refusal::DoorInTheWay));
-    assert_eq!(look(&mut bench, Subject::DraftHose).1, Finding::Condition(Condition::Bad));
+    assert_eq!(look(&mut bench, Subject::DraftHose).1, Some(Condition::Bad));
     bench.apply(&Action::Mend(Repair::RefitDraftHose)).unwrap();
-    assert_eq!(look(&mut bench, Subject::DraftHose).1, Finding::Condition(Condition::Good));
+    assert_eq!(look(&mut bench, Subject::DraftHose).1, Some(Condition::Good));
 }

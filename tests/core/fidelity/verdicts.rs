@@ -5,6 +5,7 @@ use quarterturn::fidelity::{Check, Row, Tolerance, Truth, Verdict};
 fn check(tolerance: Tolerance, rows: Vec<Row>) -> Check {
     Check {
         id: "a.b".to_owned(),
+        row: "",
         chapter: "A",
         claim: "It holds.".to_owned(),
         truth: Truth::Published,

@@ -3,10 +3,14 @@
 use std::collections::BTreeSet;
 use std::fs;
 use std::path::PathBuf;
+use std::sync::LazyLock;
 
 use quarterturn::fidelity::cases::{checks, run};
 use quarterturn::fidelity::{Check, Tolerance, Verdict};
 use serde_json::Value;
+
+/// Run once for all tests of this file.
+static CHECKS: LazyLock<Vec<Check>> = LazyLock::new(checks);
 
 const FILES: [&str; 4] = ["networks", "transients", "lines", "properties"];
 
@@ -24,8 +28,8 @@ fn cases(name: &str) -> Vec<Value> {
 /// no miss at all.
 #[test]
 fn kept_cases_hold() {
-    let checks = checks();
-    for check in &checks {
+    let checks = &*CHECKS;
+    for check in checks {
         let worst = check.worst().unwrap();
         println!(
             "{:50} {:4} rows, worst {:.6} for {:.6} {} ({}) {:?}",
@@ -54,7 +58,7 @@ fn kept_cases_hold() {
 /// Ids are unique, and every check says what it must.
 #[test]
 fn checks_are_whole() {
-    let checks = checks();
+    let checks = &*CHECKS;
     let ids: BTreeSet<&str> = checks.iter().map(|check| check.id.as_str()).collect();
     assert_eq!(ids.len(), checks.len());
     let empty = |check: &&Check| {
@@ -80,7 +84,7 @@ fn there_are_enough() {
     }
     assert!(loops >= 25 && propane >= 25, "{loops} loops, {propane} with propane");
     assert_eq!(kinds.len(), 5, "{kinds:?}");
-    let passed = checks()
+    let passed = CHECKS
         .iter()
         .filter(|c| c.id.starts_with("transients.") && !c.id.ends_with("-fine"))
         .filter(|c| c.verdict() == Verdict::Pass)
@@ -91,7 +95,7 @@ fn there_are_enough() {
 /// A group that says it misses does miss; no note outlives its cause.
 #[test]
 fn no_miss_is_stale() {
-    let checks = checks();
+    let checks = &*CHECKS;
     for name in FILES {
         let file: Value = serde_json::from_str(&kept(name)).unwrap();
         for (group, text) in file["groups"].as_object().unwrap() {

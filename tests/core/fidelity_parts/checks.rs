@@ -1,10 +1,14 @@
 //! Every check of the three chapters, run; and proof that each can fail.
 
 use std::collections::BTreeSet;
+use std::sync::LazyLock;
 
 use quarterturn::fidelity::{Check, Row, Tolerance, Truth, Verdict, closed, invariants, parts};
 
-fn all() -> Vec<Check> {
+/// Run once for all tests of this file.
+static ALL: LazyLock<Vec<Check>> = LazyLock::new(run);
+
+fn run() -> Vec<Check> {
     [closed::checks(), parts::checks(), invariants::checks()].concat()
 }
 
@@ -24,14 +28,14 @@ fn table(check: &Check) -> String {
 #[test]
 fn every_check_passes() {
     let failed: Vec<String> =
-        all().iter().filter(|check| check.verdict() == Verdict::Fail).map(table).collect();
+        ALL.iter().filter(|check| check.verdict() == Verdict::Fail).map(table).collect();
     assert!(failed.is_empty(), "{}", failed.join("\n\n"));
 }
 
 /// The known misses are these and no others; one that holds again must lose its excuse.
 #[test]
 fn known_misses_are_few() {
-    let misses: Vec<String> = all()
+    let misses: Vec<String> = ALL
         .iter()
         .filter(|check| check.known_miss.is_some())
         .map(|check| format!("{} {:?}", check.id, check.verdict()))
@@ -42,11 +46,11 @@ fn known_misses_are_few() {
 /// Ids are unique, every check has rows and says what, whence, when and why.
 #[test]
 fn every_check_is_complete() {
-    let all = all();
+    let all = &*ALL;
     assert!(all.len() >= 60, "{} checks", all.len());
     let ids: BTreeSet<&str> = all.iter().map(|check| check.id.as_str()).collect();
     assert_eq!(ids.len(), all.len());
-    for check in &all {
+    for check in all {
         assert!(!check.rows.is_empty(), "{} has no rows", check.id);
         for (what, text) in [
             ("claim", &check.claim),
@@ -84,7 +88,7 @@ fn spoiled(tolerance: Tolerance, row: &Row) -> f64 {
 /// Every row of every check can fail: put just outside its band, it fails the whole check.
 #[test]
 fn every_row_can_fail() {
-    for mut check in all() {
+    for mut check in ALL.clone() {
         check.known_miss = None;
         for k in 0..check.rows.len() {
             let right = check.rows[k].result;
@@ -100,5 +104,5 @@ fn every_row_can_fail() {
 /// The same rows, digit for digit, whenever they are asked for.
 #[test]
 fn checks_are_deterministic() {
-    assert_eq!(all(), all());
+    assert_eq!(*ALL, run());
 }

@@ -208,7 +208,7 @@ fn specific_gravity_multipliers() {
 
 /// Slow flow is Hagen–Poiseuille's, Q = π·D⁴·ΔP/(128·μ·L), within 0.1 % up to Re 700.
 #[test]
-fn slow_flow_is_laminar() {
+fn little_flow_is_laminar() {
     let gas = Gas { specific_gravity: 0.60, ..Gas::natural() };
     for id_m in [0.008, 0.0158, 0.0525] {
         let spec = PipeSpec::new(PipeMaterial::Steel, id_m, 12.0);

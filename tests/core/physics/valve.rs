@@ -1,7 +1,8 @@
 //! Hand valves.
 
 use quarterturn::physics::orifice::cv_area_m2;
-use quarterturn::physics::valve::{HandValve, HandValveKind};
+use quarterturn::physics::valve::{HandValve, HandValveKind, HandleAngle};
+use quarterturn::units::{M3_S_PER_CFH, PA_PER_INWC};
 
 /// Closed within a few degrees, monotone, fully open in line, half open about the middle.
 #[test]
@@ -30,4 +31,25 @@ fn flow_coefficients_are_of_the_usual_size() {
     assert!((20.0..35.0).contains(&(ball / cv_area_m2(1.0))));
     assert!((8.0..14.0).contains(&(plug / cv_area_m2(1.0))));
     approx::assert_relative_eq!(cv_area_m2(1.0), 1.698e-5, max_relative = 1e-3);
+}
+
+/// A handle that counts as shut lets nothing through a ball valve; a degree further gas passes, a
+/// sixth of an 80,000 Btu/h furnace's at the least (77.7 ft³/h at 1,030 Btu/ft³) out of a 3/4 in.
+/// valve under 7 in. w.c.; a handle that counts as open leaves nine tenths of the bore (computed from
+/// the equation at the head of `physics/valve.rs`).
+#[test]
+fn shut_and_open_are_what_the_bore_says() {
+    let valve = HandValve::new(HandValveKind::Ball, 0.824 * 0.0254);
+    let angles = (0..=90).filter_map(HandleAngle::from_deg);
+    let (shut, feeding): (Vec<_>, Vec<_>) = angles.partition(|angle| angle.is_shut());
+    let area = |angle: &HandleAngle| valve.cd_area_m2(f64::from(angle.deg()));
+    assert!(shut.iter().all(|angle| area(angle) == 0.0 && !angle.feeds() && !angle.is_open()));
+    assert!(feeding.iter().all(|angle| area(angle) > 0.0 && angle.feeds()));
+    let speed_m_s = (2.0 * 7.0 * PA_PER_INWC / (0.6 * 1.225_f64)).sqrt();
+    let least_cfh = area(&feeding[0]) * speed_m_s / M3_S_PER_CFH;
+    assert!(least_cfh > 77.7 / 6.0, "{least_cfh}");
+    let open: Vec<_> = feeding.iter().filter(|angle| angle.is_open()).collect();
+    assert!(open.iter().all(|angle| area(angle) > 0.9 * valve.full_cd_area_m2));
+    assert!(HandleAngle::OPEN.is_open() && HandleAngle::SHUT.is_shut() && open.len() == 6);
+    assert!(HandleAngle::from_deg(-1).is_none() && HandleAngle::from_deg(91).is_none());
 }

@@ -106,5 +106,5 @@ fn bands(setup: &Setup) -> [bool; 2] {
     let valve = &setup.furnace.valve;
     let figures = setup.furnace.plate.figures();
     let set = |spring: &quarterturn::setup::SpringSetup| spring.found_turns * spring.pa_per_turn;
-    [figures.low.holds(set(&valve.low)), figures.high.holds(set(&valve.high))]
+    [figures.low.band().contains(set(&valve.low)), figures.high.band().contains(set(&valve.high))]
 }

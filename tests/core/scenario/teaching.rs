@@ -96,6 +96,25 @@ fn the_card_says_what_is_there() {
     assert!(found.iter().any(|it| it.path == "card.text" && it.message.contains("as it stands")));
     let found = check("job.ron", &spoiled(&natural(), "1,030 Btu/ft3", "1,100 Btu/ft3"));
     assert!(found.iter().any(|it| it.path == "card.text" && it.message.contains("1030 Btu/ft3")));
+    assert_eq!(found.iter().filter(|it| it.message.contains("1100 Btu/ft3")).count(), 1);
+    // In other units, without the field, and a field that the text or the gas does not bear out.
+    let bare = spoiled(&natural(), "heating_value: (natural: \"1030 Btu/ft3\"),", "");
+    let found = check("job.ron", &bare);
+    assert!(found.iter().any(|it| it.path == "card.text" && it.message.contains("states nothing")));
+    let metric = spoiled(&natural(), "1,030 Btu/ft3", "38.4 MJ/m3");
+    assert!(check("job.ron", &metric).is_empty());
+    let found = check("job.ron", &spoiled(&natural(), "1,030 Btu/ft3", "30 MJ/m3"));
+    assert!(found.iter().any(|it| it.path == "card.text" && it.message.contains("805 Btu/ft3")));
+    let other = spoiled(&natural(), "natural: \"1030 Btu", "natural: \"1100 Btu");
+    let found = check("job.ron", &other);
+    let paths: Vec<&str> = found.iter().map(|it| it.path.as_str()).collect();
+    assert_eq!(paths, ["card.text", "card.text", "card.heating_value.natural"], "{found:?}");
+    let range = spoiled(
+        &natural(),
+        "(natural: \"1030 Btu/ft3\")",
+        "(natural: Between(\"1000 Btu/ft3\", \"1060 Btu/ft3\"))",
+    );
+    assert!(check("job.ron", &range).iter().any(|it| it.path == "card.heating_value.natural"));
     let both = spoiled(&natural(), "1,030 Btu/ft3", "1,030 Btu/ft3, propane 2,516");
     assert!(check("job.ron", &both).is_empty());
 }

@@ -1,15 +1,16 @@
 //! Reading scripts: what they say, and what is wrong with them.
 
 use proptest::prelude::*;
+use quarterturn::appliance::ignition::ControlStatus;
 use quarterturn::hands::action::Action;
 use quarterturn::parts::{Phase, Place, Port, Stage};
+use quarterturn::procedure::Until;
 use quarterturn::rng::stream;
 use quarterturn::scenario::Code;
 use quarterturn::senses::seen::Sound;
 use quarterturn::technician::script::{
     MAX_BYTES, MAX_LINES, Order, Otherwise, action_line, read, read_bytes,
 };
-use quarterturn::technician::task::Until;
 use quarterturn::units::PA_PER_INWC;
 
 use crate::bench::random::action;
@@ -48,7 +49,7 @@ fn waits_and_conditions_say_what_they_mean() {
     );
     assert_eq!(
         order("until status burning on low within 5min"),
-        wait(Until::Status("burning on low".into()), 300.0)
+        wait(Until::Status(ControlStatus::beginning_with("burning on low")), 300.0)
     );
     let Order::Wait { until: Until::MeterBetween(low, high), limit_s } =
         order("until meter between 3.4 inH2O and 0.9 kPa within 60 s")
@@ -81,7 +82,7 @@ fn waits_and_conditions_say_what_they_mean() {
 /// Each mistake is told with its line, its column and the nearest word.
 #[test]
 fn mistakes_are_located() {
-    let cases: [(&str, usize, Code, Option<&str>); 24] = [
+    let cases: [(&str, usize, Code, Option<&str>); 25] = [
         ("fly yard", 1, Code::UnknownName, None),
         ("goo yard", 1, Code::UnknownName, Some("go")),
         ("go yrad", 4, Code::UnknownName, Some("yard")),
@@ -103,6 +104,7 @@ fn mistakes_are_located() {
         ("until heard burners-lo within 4 min", 13, Code::UnknownName, Some("burners-low")),
         ("until heard hiss", 18, Code::Syntax, None),
         ("until quiet within 4 min", 13, Code::MissingField, None),
+        ("until status burnin on low within 4 min", 14, Code::UnknownName, Some("burning on low")),
         ("until meter between 4 kPa and 3 kPa within 4 s", 21, Code::Contradiction, None),
         ("write inlet-port low found 3.5004 inH2O", 28, Code::BadQuantity, None),
         ("hand-over in-service combustion", 22, Code::Syntax, None),

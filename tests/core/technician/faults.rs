@@ -1,6 +1,7 @@
 //! Faults over the whole range of the catalogue, and two at once.
 
 use quarterturn::parts::Ending::{InService, ShutOff, SupplyOwnerCalled};
+use quarterturn::technician::diagnosis::Diagnosis;
 
 use super::{faulty, full, spoiled};
 
@@ -39,7 +40,7 @@ fn orifices_too_large_are_found() {
 
 /// What lets by hardly, rods that still light, small holes: passed over or mended, never charged.
 #[test]
-fn small_leaks_and_weak_parts_are_no_trap() {
+fn slow_small_leaks_and_weak_parts_are_no_trap() {
     for fault in [
         "leaking_gas_valve(\"0.05 ft3/h\")",
         "leaking_gas_valve(\"1 ft3/h\")",
@@ -64,18 +65,20 @@ fn a_creeping_seat_is_not_taken_for_a_slow_hose() {
     let faults = "creeping_supply_seat(\"0.2 ft3/h\")";
     for (fuel, ending) in [("natural", "ShutOff"), ("propane", "ShutOff")] {
         let taken_for = full(&faulty(fuel, faults, ending), ShutOff);
-        assert!(!taken_for.iter().any(|one| one.contains("slowly")), "{fuel} {taken_for:?}");
-        assert!(taken_for.iter().any(|one| one.contains("supply")), "{fuel} {taken_for:?}");
+        let slow = [Diagnosis::NumberSlow, Diagnosis::NumberSlowAtPort];
+        assert!(!slow.iter().any(|one| taken_for.contains(one)), "{fuel} {taken_for:?}");
+        let supply = [Diagnosis::SupplyCreeps, Diagnosis::SupplyTooHigh];
+        assert!(supply.iter().any(|one| taken_for.contains(one)), "{fuel} {taken_for:?}");
     }
     let slow = "pinched_meter_hose(\"20 s\")";
-    assert_eq!(full(&faulty("natural", slow, "InService"), InService), ["number comes slowly"]);
+    assert_eq!(full(&faulty("natural", slow, "InService"), InService), [Diagnosis::NumberSlow]);
 }
 
 /// A strong smell is answered: out, shut off, call. Somebody else's regulator stays shut off with the
 /// furnace; one's own is renewed and the job done from the beginning.
 #[test]
 fn a_strong_smell_is_answered() {
-    let alarm = "gas in the air: everybody out".to_owned();
+    let alarm = Diagnosis::GasInTheAir;
     let torn = "torn_regulator_diaphragm(\"4 mm\")";
     let theirs = spoiled(&faulty("propane", torn, "ShutOff"));
     assert_eq!(theirs.ending, Some(ShutOff));
@@ -88,7 +91,7 @@ fn a_strong_smell_is_answered() {
 /// A supply set low with a second fault that it hides, or that hides it: each spoiled run still loses
 /// exactly its own items.
 #[test]
-fn faults_that_hide_each_other_are_both_found() {
+fn slow_faults_that_hide_each_other_are_both_found() {
     for second in [
         "high_stage_set_low",
         "low_stage_set_low",
@@ -107,7 +110,7 @@ fn faults_that_hide_each_other_are_both_found() {
 #[test]
 fn what_stood_on_the_valve_before_is_not_charged() {
     let text = faulty("natural", "supply_set_high(\"8 inH2O\")", "InService");
-    assert_eq!(full(&text, InService), ["supply set high"]);
+    assert_eq!(full(&text, InService), [Diagnosis::SupplySetHigh]);
 }
 
 /// The main's pressure is down: the regulator's screw moves nothing and is put back where it was.
@@ -115,5 +118,5 @@ fn what_stood_on_the_valve_before_is_not_charged() {
 fn a_screw_without_effect_is_turned_back() {
     let text = faulty("natural", "low_main_pressure(\"2 inH2O\")", "SupplyOwnerCalled");
     let taken_for = full(&text, SupplyOwnerCalled);
-    assert!(taken_for.iter().any(|one| one == "supply's screw without effect"), "{taken_for:?}");
+    assert!(taken_for.contains(&Diagnosis::SupplyScrewInVain), "{taken_for:?}");
 }

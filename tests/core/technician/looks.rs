@@ -1,21 +1,22 @@
 //! What eyes and ears find on arrival, and faults in the middle of their range.
 
 use quarterturn::parts::Ending::{InService, SupplyOwnerCalled};
+use quarterturn::technician::diagnosis::Diagnosis;
 
-use super::{faulty, full, spoiled, with};
+use super::{faulty, full, spoiled, stating_heat};
 
 /// What is plain to see with the doors open is mended before it stops anything.
 #[test]
 fn what_a_look_shows_is_mended() {
     for (fault, words) in [
-        ("dirty_flame_rod(0.25)", "film on the flame rod"),
-        ("dirty_flame_rod(0.48)", "film on the flame rod"),
-        ("poor_burner_ground(0.48)", "burner ground loose"),
-        ("closed_registers(0.31)", "registers closed"),
-        ("closed_registers(0.46)", "registers closed"),
-        ("closed_registers(0.65)", "registers closed"),
-        ("draft_hose_off", "draft hose off"),
-        ("dry_condensate_trap", "condensate trap dry"),
+        ("dirty_flame_rod(0.25)", Diagnosis::RodFilmed),
+        ("dirty_flame_rod(0.48)", Diagnosis::RodFilmed),
+        ("poor_burner_ground(0.48)", Diagnosis::GroundLoose),
+        ("closed_registers(0.31)", Diagnosis::RegistersClosed),
+        ("closed_registers(0.46)", Diagnosis::RegistersClosed),
+        ("closed_registers(0.65)", Diagnosis::RegistersClosed),
+        ("draft_hose_off", Diagnosis::DraftHoseOff),
+        ("dry_condensate_trap", Diagnosis::TrapDry),
     ] {
         for fuel in ["natural", "propane"] {
             let taken_for = full(&faulty(fuel, fault, "InService"), InService);
@@ -28,12 +29,12 @@ fn what_a_look_shows_is_mended() {
 #[test]
 fn two_things_seen_are_both_mended() {
     let text = faulty("natural", "dirty_flame_rod(0.5), poor_burner_ground(0.5)", "InService");
-    assert_eq!(full(&text, InService), ["film on the flame rod", "burner ground loose"]);
+    assert_eq!(full(&text, InService), [Diagnosis::RodFilmed, Diagnosis::GroundLoose]);
 }
 
 /// Whatever the share, a fault is found or cannot be felt: it is never charged to who passes it over.
 #[test]
-fn no_severity_lies_between_found_and_unfelt() {
+fn slow_no_severity_lies_between_found_and_unfelt() {
     for (fault, severities) in [
         ("blocked_inlet_screen", &["0.3", "0.46", "0.5", "0.55", "0.7"][..]),
         ("oversize_orifices", &["0.05", "0.06", "0.07", "0.08", "0.1"]),
@@ -53,7 +54,7 @@ fn no_severity_lies_between_found_and_unfelt() {
 #[test]
 fn a_regulator_that_hisses_is_renewed() {
     let torn = "torn_regulator_diaphragm(\"0.855 mm\")";
-    let words = ["gas comes out of the regulator's vent"];
+    let words = [Diagnosis::RegulatorVents];
     assert_eq!(full(&faulty("natural", torn, "InService"), InService), words);
     let theirs = faulty("propane", torn, "SupplyOwnerCalled");
     assert_eq!(full(&theirs, SupplyOwnerCalled), words);
@@ -70,13 +71,13 @@ fn lean_gas_is_told_where_it_can_be_told() {
         let _ = full(&faulty("natural", &fault, "SupplyOwnerCalled"), ending);
     }
     let text = faulty("natural", "lean_gas(\"940 Btu/ft3\")", "SupplyOwnerCalled");
-    let text = with(&text, "Nothing should need setting.", "Gas here has 1,030 Btu/ft3.");
-    assert_eq!(full(&text, SupplyOwnerCalled), ["too little heat in the gas"]);
+    let text = stating_heat(&text, 1030);
+    assert_eq!(full(&text, SupplyOwnerCalled), [Diagnosis::TooLittleHeat]);
 }
 
 /// Ways of spoiling have an occasion where they cost what they must, and nowhere else.
 #[test]
-fn spoiled_runs_have_their_occasion() {
+fn slow_spoiled_runs_have_their_occasion() {
     for (fuel, faults) in [
         ("propane", "oversize_orifices, blocked_vent"),
         ("natural", "low_stage_set_high, blocked_inlet_screen(0.8)"),

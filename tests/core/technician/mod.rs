@@ -8,6 +8,7 @@ mod valve;
 
 use quarterturn::parts::Ending;
 use quarterturn::scenario::builtin::find;
+use quarterturn::technician::diagnosis::Diagnosis;
 use quarterturn::technician::proof::{SeedProof, Spoiling, prove_seed};
 
 /// The text of a healthy bench, the only one of its fuel.
@@ -27,13 +28,21 @@ fn faulty(fuel: &str, faults: &str, endings: &str) -> String {
     with(&text, "    card: (\n", &format!("    faults: [{faults}],\n    card: (\n"))
 }
 
+/// The card states this heating value of natural gas, in Btu/ft³.
+fn stating_heat(text: &str, btu_ft3: u32) -> String {
+    let said = format!("Gas here has {btu_ft3} Btu/ft3.");
+    let text = with(text, "Nothing should need setting.", &said);
+    let field = format!("    card: (\n        heating_value: (natural: \"{btu_ft3} Btu/ft3\"),\n");
+    with(&text, "    card: (\n", &field)
+}
+
 fn prove(text: &str, spoiling: Spoiling) -> SeedProof {
     let scenario = quarterturn::scenario::load(text).unwrap();
     prove_seed(&scenario, 0, spoiling).unwrap()
 }
 
 /// Full marks with this ending; what it took the job for.
-fn full(text: &str, ending: Ending) -> Vec<String> {
+fn full(text: &str, ending: Ending) -> Vec<Diagnosis> {
     let proof = prove(text, Spoiling::No);
     assert!(proof.is_full() && proof.ending == Some(ending), "{proof:?}\n{text}");
     proof.diagnosis

@@ -5,11 +5,12 @@ use quarterturn::hands::action::{Action, NotDone};
 use quarterturn::hands::event::Event;
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::parts::Ending::InService;
+use quarterturn::technician::diagnosis::Diagnosis;
 use quarterturn::technician::drive::Witness;
 use quarterturn::technician::proof::Spoiling;
 use quarterturn::technician::{Technician, play};
 
-use super::{faulty, full, healthy, prove, with};
+use super::{faulty, full, healthy, prove, stating_heat, with};
 
 /// Natural gas is sold with 950 to 1,150 Btu/ft³ (a range that handbooks give); a sound furnace on
 /// lean or rich gas is left alone, whether the card names the heat or not.
@@ -19,8 +20,7 @@ fn a_sound_furnace_is_left_alone_on_any_gas() {
         let gas = format!("gas: (fuel: Natural, heating_value: \"{heat} Btu/ft3\")");
         let mut text = with(&healthy("natural"), "gas: (fuel: Natural)", &gas);
         if on_card {
-            let card = format!("Gas here has {heat} Btu/ft3.");
-            text = with(&text, "Nothing should need setting.", &card);
+            text = stating_heat(&text, heat);
         }
         assert!(full(&text, InService).is_empty(), "{heat}");
     }
@@ -30,9 +30,9 @@ fn a_sound_furnace_is_left_alone_on_any_gas() {
 #[test]
 fn gas_leaner_than_the_card_says_is_told() {
     let text = faulty("natural", "lean_gas", "SupplyOwnerCalled");
-    let text = with(&text, "Nothing should need setting.", "Gas here has 1,030 Btu/ft3.");
+    let text = stating_heat(&text, 1030);
     let proof = prove(&text, Spoiling::No);
-    assert!(proof.is_full() && proof.diagnosis == ["too little heat in the gas"], "{proof:?}");
+    assert!(proof.is_full() && proof.diagnosis == [Diagnosis::TooLittleHeat], "{proof:?}");
 }
 
 /// One to eight burners, each with the drill that gives the plate's input: all of them lit is all
@@ -47,7 +47,7 @@ fn any_number_of_burners_is_looked_at() {
         if count == 6 {
             let faults = "    faults: [plugged_orifice],\n    card: (\n";
             let text = with(&text, "    card: (\n", faults);
-            assert_eq!(full(&text, InService), ["an orifice is plugged"]);
+            assert_eq!(full(&text, InService), [Diagnosis::OrificePlugged]);
         }
     }
 }

@@ -6,6 +6,7 @@ use quarterturn::parts::Ending::{InService, ShutOff};
 use quarterturn::parts::Place;
 use quarterturn::senses::seen::Sound;
 use quarterturn::technician::Technician;
+use quarterturn::technician::diagnosis::Diagnosis;
 use quarterturn::technician::drive::Player;
 
 use super::{faulty, full, healthy, prove, spoiled};
@@ -22,7 +23,7 @@ fn a_leaking_valve_is_renewed_and_the_new_one_trusted() {
         ("natural", "leaking_gas_valve(\"5 ft3/h\")"),
     ] {
         let taken_for = full(&faulty(fuel, severity, "InService"), InService);
-        assert_eq!(taken_for, ["gas valve lets gas by"], "{fuel} {severity}");
+        assert_eq!(taken_for, [Diagnosis::ValveLetsGasBy], "{fuel} {severity}");
     }
 }
 
@@ -38,7 +39,7 @@ fn a_flame_that_stays_on_is_the_valves() {
         ("natural", "slow_closing_gas_valve(\"20 s\")"),
     ] {
         let taken_for = full(&faulty(fuel, fault, "InService"), InService);
-        assert_eq!(taken_for, ["gas valve does not shut"], "{fuel} {fault}");
+        assert_eq!(taken_for, [Diagnosis::ValveDoesNotShut], "{fuel} {fault}");
     }
     // A valve that shuts within the second that it may take is left alone.
     let brisk = faulty("natural", "slow_closing_gas_valve(\"0.3 s\")", "InService");
@@ -51,12 +52,12 @@ fn a_flame_that_stays_on_is_the_valves() {
 fn a_port_closed_after_the_alarm_asks_for_no_check() {
     let fault = "leaking_gas_valve(\"18.02 ft3/h\")";
     let taken_for = full(&faulty("natural", fault, "ShutOff"), ShutOff);
-    assert_eq!(taken_for, ["gas in the air: everybody out"]);
+    assert_eq!(taken_for, [Diagnosis::GasInTheAir]);
 }
 
 /// Spoiled in any way, a job with such a valve loses what it must and no more.
 #[test]
-fn spoiled_work_on_a_valve_loses_its_own_items() {
+fn slow_spoiled_work_on_a_valve_loses_its_own_items() {
     for fault in ["leaking_gas_valve", "low_stage_set_high, leaking_gas_valve"] {
         let _ = spoiled(&faulty("propane", fault, "InService"));
     }

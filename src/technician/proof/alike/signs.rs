@@ -4,14 +4,16 @@
 use core::cell::OnceCell;
 use std::collections::BTreeSet;
 
+use crate::appliance::ignition::{ControlState, ControlStatus};
 use crate::bench::Bench;
+use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
 use crate::measure::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
-use crate::measure::pattern::{Hands, Point, measure};
-use crate::parts::{Door, Fitted, OnOff, Place, Port, Range, Spot, Subject};
-use crate::senses::seen::Display;
+use crate::measure::pattern::{Hands, Point, Signs as PatternSigns, measure};
+use crate::parts::{Door, Firing, Fitted, OnOff, Place, Port, Range, Spot, Subject};
+use crate::senses::seen::{Display, Finding, FurnaceSeen, Smell, Sound};
 use crate::setup::Setup;
-use crate::units::{PA_PER_INWC, TICKS_PER_S};
+use crate::units::{PA_PER_INWC, PressureUnit, TICKS_PER_S};
 
 /// What a rate must differ by, as a share of the plate's input (a dial timed with a stopwatch;
 /// common practice).
@@ -60,11 +62,37 @@ impl Watched {
     }
 }
 
-/// Numbers with what they must differ by, and words.
+/// Numbers with what they must differ by, and what is the same or not.
 #[derive(Default)]
 struct Signs {
     numbers: Vec<(f64, f64)>,
-    words: Vec<String>,
+    plain: Vec<Plain>,
+}
+
+/// A sign without a resolution.
+#[derive(PartialEq)]
+enum Plain {
+    /// What is smelt, heard and seen of the furnace at a place.
+    Around(Smell, Vec<Sound>, Option<Box<FurnaceSeen>>),
+    /// What looking closely gave.
+    Found(Subject, Finding),
+    /// From a call on: everything that was heard, everything that the control said, and for each
+    /// terminal when it was live and when not.
+    FromCall { heard: BTreeSet<Sound>, said: BTreeSet<ControlStatus>, live: Vec<Vec<bool>> },
+    /// What was noticed while pressures were read.
+    Noticed(PatternSigns),
+    /// A test point: the state that was not reached, and how the burners burn.
+    State(Option<ControlState>, Firing),
+    /// The manometer's display, without its number.
+    Face(Face),
+}
+
+/// What a display shows beside its number.
+#[derive(PartialEq)]
+enum Face {
+    Number(PressureUnit),
+    Dark,
+    OverRange,
 }
 
 impl Signs {
@@ -91,7 +119,8 @@ impl Signs {
                     let _ = bench.apply(&Action::Look(*subject));
                 }
                 let seen = bench.seen();
-                signs.words.push(format!("{:?} {:?} {:?}", seen.smell, seen.sounds, seen.furnace));
+                let furnace = seen.furnace.map(Box::new);
+                signs.plain.push(Plain::Around(seen.smell, seen.sounds, furnace));
             }
         }
         for spot in Spot::ALL.iter().filter(|spot| spot.range() == Some(Range::Ohms)) {
@@ -100,7 +129,7 @@ impl Signs {
         // The figure on the dial is where it happens to stand.
         let notes = bench.seen().sheet.notes.into_iter();
         let notes = notes.filter(|note| note.subject != Subject::MeterDial);
-        signs.words.extend(notes.map(|note| note.text));
+        signs.plain.extend(notes.map(|note| Plain::Found(note.subject, note.finding)));
         signs
     }
 
@@ -123,16 +152,14 @@ impl Signs {
         let volts: Vec<Spot> =
             Spot::ALL.iter().copied().filter(|it| it.range() == Some(Range::Volts)).collect();
         let mut live: Vec<Vec<bool>> = vec![Vec::new(); volts.len()];
-        let mut heard = BTreeSet::new();
+        let (mut heard, mut said) = (BTreeSet::new(), BTreeSet::new());
         let mut glow: f64 = 0.0;
         for _ in 0..FOLLOWED_S {
-            for _ in 0..TICKS_PER_S {
-                bench.step();
-            }
+            run::wait(&mut bench, TICKS_PER_S, &mut Nobody);
             let seen = bench.seen();
-            heard.extend(seen.sounds.iter().map(|sound| sound.caption()));
+            heard.extend(seen.sounds);
             if let Some(furnace) = &seen.furnace {
-                heard.insert(furnace.status);
+                said.insert(furnace.status);
                 glow = glow.max(furnace.burners.as_ref().map_or(0.0, |it| it.glow));
             }
             for (spot, so_far) in volts.iter().zip(&mut live) {
@@ -142,7 +169,7 @@ impl Signs {
                 }
             }
         }
-        signs.words.push(format!("{heard:?} {live:?}"));
+        signs.plain.push(Plain::FromCall { heard, said, live });
         signs.numbers.push((glow, GLOW));
         signs
     }
@@ -151,7 +178,7 @@ impl Signs {
     fn of_pressures(setup: &Setup, port: Port) -> Self {
         let mut signs = Self::default();
         let pattern = measure(setup.clone(), Hands::OpenUp, Some(port));
-        signs.words.push(format!("{:?}", pattern.signs));
+        signs.plain.push(Plain::Noticed(pattern.signs));
         for point in &pattern.points {
             signs.take_point(point);
         }
@@ -160,7 +187,7 @@ impl Signs {
 
     fn take_point(&mut self, point: &Point) {
         let truth = &point.truth;
-        self.words.push(format!("{:?} {:?}", point.missed, truth.firing));
+        self.plain.push(Plain::State(point.missed, truth.firing));
         let mut add = |value: f64, resolution: f64| self.numbers.push((value, resolution));
         add(truth.supply_pa, PRESSURE_PA);
         for (low, high) in point.swing_pa.into_values() {
@@ -177,21 +204,20 @@ impl Signs {
             // Leak fluid shows very little.
             add(leak * 1e6, 0.1);
         }
-        match point.display {
-            Display::Number(shown) => add(shown.pa(), PRESSURE_PA),
-            Display::Dark | Display::OverRange => {}
-        }
-        let word = match point.display {
-            Display::Number(shown) => format!("{:?}", shown.unit),
-            Display::Dark => "dark".to_owned(),
-            Display::OverRange => "over range".to_owned(),
+        let face = match point.display {
+            Display::Number(shown) => {
+                add(shown.pa(), PRESSURE_PA);
+                Face::Number(shown.unit)
+            }
+            Display::Dark => Face::Dark,
+            Display::OverRange => Face::OverRange,
         };
-        self.words.push(word);
+        self.plain.push(Plain::Face(face));
     }
 
     fn same(&self, other: &Self) -> bool {
         let near = |(a, b): (&(f64, f64), &(f64, f64))| (a.0 - b.0).abs() <= a.1;
-        self.words == other.words
+        self.plain == other.plain
             && self.numbers.len() == other.numbers.len()
             && self.numbers.iter().zip(&other.numbers).all(near)
     }

@@ -1,7 +1,6 @@
 //! One axis of a figure.
 
-use super::Scale;
-use crate::fidelity::words::figure;
+use super::{Scale, figure};
 
 /// From values to places on paper.
 #[derive(Debug, Clone, Copy)]

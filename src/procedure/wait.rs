@@ -1,6 +1,6 @@
-//! What a plan is made of: things to do, things to wait for, and decisions on what was seen.
+//! Waiting for what is perceived, for at most so long.
 
-use crate::hands::action::Action;
+use crate::appliance::ignition::ControlStatus;
 use crate::senses::seen::{Seen, Sound};
 use crate::units::TICK_S;
 
@@ -13,8 +13,8 @@ pub enum Until {
     Heard(Sound),
     /// None of these sounds is heard.
     Quiet(Vec<Sound>),
-    /// The control's status, read at the furnace, begins with these words.
-    Status(String),
+    /// The control's status, read at the furnace, is one of these.
+    Status(Vec<ControlStatus>),
     /// The manometer shows a number between these, in pascals.
     MeterBetween(f64, f64),
     /// The manometer has changed by less than this many pascals over this many seconds.
@@ -78,8 +78,8 @@ impl Wait {
             Until::Seconds(seconds) => self.waited_s >= *seconds - 0.5 * TICK_S,
             Until::Heard(sound) => seen.sounds.contains(sound),
             Until::Quiet(sounds) => !sounds.iter().any(|sound| seen.sounds.contains(sound)),
-            Until::Status(words) => {
-                seen.furnace.as_ref().is_some_and(|f| f.status.starts_with(words.as_str()))
+            Until::Status(any_of) => {
+                seen.furnace.as_ref().is_some_and(|furnace| any_of.contains(&furnace.status))
             }
             Until::MeterBetween(low, high) => {
                 number(seen).is_some_and(|pa| (*low..=*high).contains(&pa))
@@ -111,28 +111,4 @@ impl Wait {
 #[must_use]
 pub fn number(seen: &Seen) -> Option<f64> {
     seen.pressure_shown().map(|shown| shown.pa())
-}
-
-/// One piece of a plan.
-#[derive(Debug, Clone)]
-pub enum Task<T> {
-    /// Do something.
-    Do(Action),
-    /// Wait for something; when it does not come, the plan goes on and the decision that follows
-    /// sees it.
-    Wait(Wait),
-    /// Decide, on what is seen now, what comes next.
-    Think(fn(&mut T, &Seen) -> Vec<Task<T>>),
-}
-
-/// A wait of so many seconds.
-#[must_use]
-pub fn pause<T>(seconds: f64) -> Task<T> {
-    Task::Wait(Wait::new(Until::Seconds(seconds), seconds + 1.0))
-}
-
-/// A wait for something, at most so many seconds.
-#[must_use]
-pub fn wait<T>(until: Until, limit_s: f64) -> Task<T> {
-    Task::Wait(Wait::new(until, limit_s))
 }

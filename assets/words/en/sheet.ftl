@@ -1,0 +1,66 @@
+## The job and the figures that were read
+
+sheet-title = Job sheet
+sheet-supply = Supply: { $owner }.
+sheet-supply-yours = You may set the supply regulator inside its limits.
+sheet-supply-theirs = The supply regulator is its owner's: call, do not touch.
+sheet-hold = { -lock-up(case: "title") }: watch it for { $seconds } s at least.
+sheet-settle = A reading counts { $seconds } s after a change.
+sheet-seed = Seed { $seed }, { $help }.
+sheet-hint = Hint { $number }: { $hint }
+sheet-next-hint = Hint { $number } of { $all } on this job
+sheet-plate = Plate
+sheet-plate-unread = Plate: not read yet.
+sheet-label = Conversion label, which governs
+sheet-no-label = No conversion label.
+sheet-delivery = Supply regulator: { $low } to { $high }, { -lock-up } at most { $rest } { $unit }
+sheet-figures = { $paper }, { $fuel }: inlet { $inlet_min } to { $inlet_max }, manifold { -low-fire } { $low } ± { $low_tolerance }, { -high-fire } { $high } ± { $high_tolerance } { $unit }
+sheet-notes = Notes
+sheet-no-notes = Nothing yet. What you look at closely is noted here.
+sheet-before = (before the repair)
+
+## The grid of readings
+
+grid-cell = { $row }, { $phase }
+grid-row = { $port }, { $stage }
+grid-inlet = Inlet
+grid-manifold = Manifold
+grid-lock-up = { -lock-up }
+grid-low-fire = { -low-fire }
+grid-high-fire = { -high-fire }
+grid-full-load = { -full-load }
+grid-found = found
+grid-left = left
+grid-title = Readings, { $unit }
+grid-press = Press a cell to write what the { -manometer } shows.
+grid-empty = not written
+grid-said = { $cell }: { $reading }
+grid-unit = Unit { $unit }, press for the next
+grid-write = Write
+
+## Why a number cannot be written
+
+entry-empty = Type the number that the { -manometer } shows.
+entry-no-number = “{ $text }” is not a number. Write it like 4.9.
+entry-decimals = Three decimals at most.
+entry-too-much = No manometer shows that much.
+
+## Leak checks
+
+joints-title = Joints checked
+joints-tight = tight
+joints-leaking = leaking
+joints-said = { $joint }: { $verdict }
+
+## Handing over
+
+hand-over-title = Hand over and leave
+hand-over-in-service = The furnace is back in service
+hand-over-owner-called = It runs; the owner of the supply has been called
+hand-over-shut-off = Shut off, tagged and explained
+hand-over-not-done = Not done here, and still to be done on a real job:
+hand-over-combustion = combustion analysis and carbon monoxide in the flue
+hand-over-rise = temperature rise on both stages
+hand-over-rate = gas rate at the meter
+hand-over-leak-check = leak check of the whole piping
+hand-over-choose = Choose how the job ends first.

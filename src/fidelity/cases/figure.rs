@@ -1,0 +1,104 @@
+//! Figures with their units: `"length": "50 ft"` and `"length_m": 15.24` are one field.
+
+use serde::Deserialize;
+
+use super::problem::CaseFault;
+use crate::units::{Flow, Length, Pressure, Temperature, TimeSpan, Volume};
+
+/// A figure as it is given.
+#[derive(Debug, Deserialize)]
+#[serde(untagged, expecting = "invalid type: a number is needed, or a text with a unit")]
+pub(super) enum Figure {
+    Number(f64),
+    Text(String),
+}
+
+/// What a figure measures; decides the units in which it may be given.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub(super) enum Measure {
+    /// A number without a unit, or with its only one in the field's own name.
+    Plain,
+    /// A whole number.
+    Count,
+    /// Gauge pressure.
+    Pressure,
+    Length,
+    /// Effective area.
+    Area,
+    Volume,
+    /// Standard flow of a gas of this density, in kg/m³.
+    Flow(f64),
+    Temperature,
+    Time,
+}
+
+/// Endings of names with a bare number, longer ones before their own ends.
+const ENDINGS: [&str; 10] =
+    ["_m3_s", "_kg_s", "_m3", "_mm2", "_m2", "_mm", "_m", "_pa", "_k", "_s"];
+/// Names of fields that end so by themselves.
+const WHOLE: [&str; 5] =
+    ["viscosity_pa_s", "spring_n_m", "pressures_pa", "flows_m3_s", "flows_kg_s"];
+
+/// A field's name and its ending.
+pub(super) fn split(name: &str) -> (&str, &'static str) {
+    let ending = ENDINGS.into_iter().filter(|_| !WHOLE.contains(&name));
+    let mut stems = ending.filter_map(|ending| Some((name.strip_suffix(ending)?, ending)));
+    stems.next().unwrap_or((name, ""))
+}
+
+impl Measure {
+    /// SI units in one of an ending's.
+    fn factor(self, ending: &str) -> Option<f64> {
+        match (self, ending) {
+            (Self::Plain | Self::Count, "")
+            | (Self::Pressure, "_pa")
+            | (Self::Length, "_m")
+            | (Self::Area, "_m2")
+            | (Self::Volume, "_m3")
+            | (Self::Flow(_), "_m3_s")
+            | (Self::Temperature, "_k")
+            | (Self::Time, "_s") => Some(1.0),
+            (Self::Length, "_mm") => Some(1e-3),
+            (Self::Area, "_mm2") => Some(1e-6),
+            (Self::Flow(density), "_kg_s") => Some(1.0 / density),
+            _ => None,
+        }
+    }
+
+    /// A figure under a name with this ending, in SI.
+    pub(super) fn si(self, figure: &Figure, ending: &str) -> Result<f64, (CaseFault, String)> {
+        let wrong = |message: &str| Err((CaseFault::WrongKind, message.to_owned()));
+        match (figure, self.factor(ending)) {
+            (Figure::Number(number), Some(_)) if self == Self::Count && number.fract() != 0.0 => {
+                Err((CaseFault::OutOfRange, format!("{number} is not a whole number")))
+            }
+            (Figure::Number(number), Some(factor)) => Ok(number * factor),
+            (Figure::Text(_), Some(_)) => wrong("a number is needed here, a text was found"),
+            (Figure::Text(text), None) if ending.is_empty() => {
+                self.parse(text).map_err(|message| (CaseFault::OutOfRange, message))
+            }
+            (Figure::Number(_), None) if ending.is_empty() => wrong(
+                "a text with a unit is needed here; a bare number goes under a name with its unit, \
+                 as in `length_m`",
+            ),
+            (Figure::Number(_) | Figure::Text(_), None) => {
+                Err((CaseFault::Unknown, format!("unknown field: `…{ending}` is no unit of this")))
+            }
+        }
+    }
+
+    /// A text with a unit, in SI.
+    pub(super) fn parse(self, text: &str) -> Result<f64, String> {
+        let read = match self {
+            Self::Pressure => text.parse::<Pressure>().map(|x| x.0),
+            Self::Length => text.parse::<Length>().map(|x| x.0),
+            Self::Volume => text.parse::<Volume>().map(|x| x.0),
+            Self::Flow(_) => text.parse::<Flow>().map(|x| x.0),
+            Self::Temperature => text.parse::<Temperature>().map(|x| x.0),
+            Self::Time => text.parse::<TimeSpan>().map(|x| x.0),
+            Self::Area => return Err("an area is given in `…_m2` or `…_mm2`".to_owned()),
+            Self::Plain | Self::Count => return Err("a number is needed here".to_owned()),
+        };
+        read.map_err(|error| error.message)
+    }
+}

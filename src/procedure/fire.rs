@@ -1,0 +1,122 @@
+//! The furnace brought to burn on a level, with the other appliances on or off.
+
+use super::goal::{after, at};
+use super::memory::turned;
+use super::{Awaited, Memory, Step, isolate};
+use crate::hands::action::Action;
+use crate::parts::{Firing, Fitted, Neighbor, OnOff, Place};
+use crate::senses::seen::{Call, HallSeen, Seen, Sound};
+
+/// Longest time from a call to a lit level, in seconds: three tries to light and the purges between.
+pub const LIGHT_UP_S: f64 = 240.0;
+/// How far above the room the setpoint stands for a call of the first stage, in half degrees.
+pub const ABOVE_FIRST_HALF_F: i16 = 3;
+/// The same for both stages.
+pub const ABOVE_BOTH_HALF_F: i16 = 10;
+/// Setpoints that a thermostat takes, in half degrees Fahrenheit.
+const SETPOINTS: (i16, i16) = (90, 180);
+
+/// How the high level is called.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Means {
+    /// By the thermostat.
+    Thermostat,
+    /// By the wire between R and W2, with a call of the thermostat.
+    Wire,
+}
+
+/// The setpoint so many half degrees above the room.
+pub(super) fn above_room(hall: &HallSeen, by_half_f: i16) -> i16 {
+    hall.room_half_f.saturating_add(by_half_f).clamp(SETPOINTS.0, SETPOINTS.1)
+}
+
+/// What is heard of the burners.
+pub(super) fn heard(seen: &Seen) -> Firing {
+    if seen.sounds.contains(&Sound::BurnersHigh) {
+        Firing::High
+    } else if seen.sounds.contains(&Sound::BurnersLow) {
+        Firing::Low
+    } else {
+        Firing::Out
+    }
+}
+
+/// Burning on a level, called by these means, heard at the furnace or in the hall.
+pub(super) fn burning(seen: &Seen, memory: &Memory, level: Firing, means: Means) -> Step {
+    let wire = match (level, means) {
+        (Firing::High, Means::Wire) => Fitted::On,
+        (Firing::Out | Firing::Low, _) | (Firing::High, Means::Thermostat) => Fitted::Off,
+    };
+    if level == Firing::Out {
+        return stopped(seen, memory).then(memory, || isolate::standing(seen, memory));
+    }
+    let wire_off = match wire {
+        Fitted::Off => isolate::jumper(seen, memory, Fitted::Off),
+        Fitted::On => Step::Met,
+    };
+    isolate::gas_on(seen, memory)
+        .then(memory, || wire_off)
+        .then(memory, || called(seen, memory, level, means))
+        .then(memory, || isolate::jumper(seen, memory, wire))
+        .then(memory, || if heard(seen) == level { Step::Met } else { Step::Wait(Awaited::Light) })
+}
+
+/// Half degrees above the room from which both stages are called, and a call lasts while things are
+/// read.
+const LASTS_HALF_F: i16 = 6;
+
+/// The thermostat calls what the level wants. A second-stage call holds until the room is near the
+/// setpoint: the setpoint is brought to the room for a moment, the first stage stays.
+pub(super) fn called(seen: &Seen, memory: &Memory, level: Firing, means: Means) -> Step {
+    let above = memory.hall.map_or(0, |it| it.setpoint_half_f.saturating_sub(it.room_half_f));
+    let lasts = above >= LASTS_HALF_F;
+    let first_only = (1..LASTS_HALF_F).contains(&above);
+    let met = match (level, means) {
+        (Firing::High, Means::Thermostat) => memory.is_called(&[Call::Second]),
+        (Firing::High, Means::Wire) => lasts && memory.is_called(&[Call::First, Call::Second]),
+        (Firing::Out | Firing::Low, _) => first_only && memory.is_called(&[Call::First]),
+    };
+    if met {
+        return Step::Met;
+    }
+    let Some(hall) = &seen.hall else { return at(seen, &[Place::Hall]) };
+    let by_half_f = match (level, hall.call) {
+        (Firing::High, _) => ABOVE_BOTH_HALF_F,
+        (Firing::Out | Firing::Low, Call::Second) if hall.mode == OnOff::On => 0,
+        (Firing::Out | Firing::Low, _) => ABOVE_FIRST_HALF_F,
+    };
+    let wanted = above_room(hall, by_half_f);
+    if hall.setpoint_half_f != wanted {
+        Step::Do(Action::Setpoint(wanted))
+    } else if hall.mode == OnOff::Off {
+        Step::Do(Action::ThermostatMode(OnOff::On))
+    } else {
+        Step::Wait(Awaited::Call)
+    }
+}
+
+/// The call ended, and the wire off before it.
+pub(super) fn stopped(seen: &Seen, memory: &Memory) -> Step {
+    let wire = memory.furnace.map_or(Step::Met, |_| isolate::jumper(seen, memory, Fitted::Off));
+    wire.then(memory, || isolate::heat_off(seen, memory))
+}
+
+/// Another appliance of the house.
+pub(super) fn other(seen: &Seen, memory: &Memory, which: Neighbor, to: OnOff) -> Step {
+    let (known, places): (_, &[Place]) = match which {
+        Neighbor::WaterHeater => {
+            (memory.furnace.map(|it| it.water_heater), &[Place::PlantRoom, Place::GasValve])
+        }
+        Neighbor::Range => (memory.hall.map(|it| it.range), &[Place::Hall]),
+    };
+    if known.map(turned) == Some(to) {
+        return Step::Met;
+    }
+    after(memory, || at(seen, places), Action::Neighbor { neighbor: which, to })
+}
+
+/// All other appliances of the house.
+pub(super) fn others(seen: &Seen, memory: &Memory, to: OnOff) -> Step {
+    other(seen, memory, Neighbor::WaterHeater, to)
+        .then(memory, || other(seen, memory, Neighbor::Range, to))
+}

@@ -1,0 +1,252 @@
+//! What is to be reached, and the answer when a goal is asked for its next step.
+
+use super::fire::Means;
+use super::{Memory, air, fire, isolate, joint, meter, port, restore};
+use crate::hands::action::{Action, Topic};
+use crate::parts::{
+    Cock, Door, Firing, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Port, Screw,
+    Subject, Tool,
+};
+use crate::senses::seen::Seen;
+
+/// A state that a person can bring about and see.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Goal {
+    /// The person stands at a place.
+    At(Place),
+    /// Nothing is in the hand.
+    HandEmpty,
+    /// A tool is in the hand.
+    InHand(Tool),
+    /// Something was looked at closely, with what stands in front of it out of the way.
+    Looked(Subject),
+    /// The air was smelt at a height since the person came here.
+    Smelt(Height),
+    /// The thermostat's heat switch is off.
+    HeatOff,
+    /// Burners are out and the fans have stopped.
+    Standing,
+    /// Heat off, furnace still, power off, manual valve shut, burner door off, valve switch off.
+    Isolated,
+    /// The furnace's power.
+    Power(OnOff),
+    /// A furnace door.
+    Door(Door, Fitted),
+    /// A hand valve, open or shut.
+    Valve(Cock, Opening),
+    /// The switch on the gas valve.
+    ValveSwitch(OnOff),
+    /// The wire between R and W2.
+    Jumper(Fitted),
+    /// The plant room's window.
+    Aired(Opening),
+    /// Manual valve open, valve switch on, blower door and power on.
+    GasOn,
+    /// The manometer has been on for so long that its zero no longer drifts.
+    MeterWarm,
+    /// The manometer is on, shows inches of water and was zeroed in open air.
+    MeterReady,
+    /// Nothing is in a port but the adapter, or the hose on it.
+    PlugOut(Port),
+    /// The adapter is in a port.
+    AdapterIn(Port),
+    /// The hose is on a port, pushed fully on.
+    HoseOn(Port),
+    /// The hose is off, with no pressure left in it.
+    HoseOff,
+    /// The adapter is out of a port.
+    AdapterOut(Port),
+    /// A plug is in a port and snug.
+    Closed(Port),
+    /// The hose is on a port and gas is given back.
+    Hooked(Port),
+    /// A joint was brushed with leak fluid, watched, written down and wiped.
+    JointChecked(Joint),
+    /// A port's joint was proven at its working pressure.
+    Proven(Port),
+    /// Another appliance of the house, on or off.
+    Other(Neighbor, OnOff),
+    /// All other appliances, on or off.
+    Others(OnOff),
+    /// The furnace burns on a level, or stands with nothing called.
+    Burning(Firing, Means),
+    /// The thermostat calls what a level wants.
+    Called(Firing, Means),
+    /// The call for heat has ended, the wire is off.
+    Stopped,
+    /// The cap is on a screw.
+    Capped(Screw),
+    /// The cap is off a screw and the driver in the hand.
+    Uncapped(Screw),
+    /// Doors, caps, window, hand: as they belong.
+    ClosedUp,
+    /// Other appliances and thermostat are as they were found.
+    AsFound,
+    /// The householder was told something.
+    Told(Topic),
+    /// The warning tag hangs.
+    Tagged,
+}
+
+/// The answer of a goal.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Step {
+    /// It is met.
+    Met,
+    /// This action leads on.
+    Do(Action),
+    /// Time has to pass.
+    Wait(Awaited),
+}
+
+/// What is waited for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Awaited {
+    /// Burners out, purge over, blower stopped.
+    Rest,
+    /// Trapped gas seeps away past a loose plug.
+    Seep,
+    /// The pressure in the hose falls, its end half off.
+    Bleed,
+    /// The manual valve stands part open for a moment, so that gas comes slowly.
+    Trickle,
+    /// The manometer shows its first number.
+    MeterWakes,
+    /// The manometer's zero drifts no more.
+    MeterWarms,
+    /// The manometer stands still after its zero, or after its hose was moved.
+    MeterRests,
+    /// Leak fluid is watched.
+    Dwell,
+    /// The control lights the burners on the level that is called.
+    Light,
+    /// The thermostat follows its setpoint.
+    Call,
+}
+
+impl Awaited {
+    /// The longest that is waited for it, in seconds; after that the work goes on as if it had come.
+    #[must_use]
+    pub fn at_most_s(self) -> f64 {
+        match self {
+            Self::Rest | Self::Seep => 600.0,
+            Self::Bleed => 240.0,
+            Self::Trickle | Self::MeterRests | Self::Call => 10.0,
+            Self::MeterWakes => 30.0,
+            Self::MeterWarms => 3600.0,
+            Self::Dwell => 30.0,
+            Self::Light => fire::LIGHT_UP_S,
+        }
+    }
+}
+
+impl Goal {
+    /// Whether it is met.
+    #[must_use]
+    pub fn is_met(self, seen: &Seen, memory: &Memory) -> bool {
+        self.step(seen, memory) == Step::Met
+    }
+
+    /// The next step towards it.
+    #[must_use]
+    pub fn step(self, seen: &Seen, memory: &Memory) -> Step {
+        self.next(seen, memory).then(memory, || Step::Met)
+    }
+
+    fn next(self, seen: &Seen, memory: &Memory) -> Step {
+        match self {
+            Self::At(place) => at(seen, &[place]),
+            Self::HandEmpty => hand_empty(seen),
+            Self::InHand(tool) => in_hand(seen, tool),
+            Self::Looked(subject) => air::looked(seen, memory, subject),
+            Self::Smelt(height) => air::smelt(memory, height),
+            Self::HeatOff => isolate::heat_off(seen, memory),
+            Self::Standing => isolate::standing(seen, memory),
+            Self::Isolated => isolate::isolated(seen, memory),
+            Self::Power(to) => isolate::power(seen, memory, to),
+            Self::Door(door, to) => isolate::door(seen, memory, door, to),
+            Self::Valve(cock, to) => isolate::valve(seen, memory, cock, to),
+            Self::ValveSwitch(to) => isolate::valve_switch(seen, memory, to),
+            Self::Jumper(to) => isolate::jumper(seen, memory, to),
+            Self::Aired(to) => air::window(seen, memory, to),
+            Self::GasOn => isolate::gas_on(seen, memory),
+            Self::MeterWarm => meter::warm(seen, memory),
+            Self::MeterReady => meter::ready(seen, memory),
+            Self::PlugOut(port) => port::plug_out(seen, memory, port),
+            Self::AdapterIn(port) => port::adapter_in(seen, memory, port),
+            Self::HoseOn(port) => port::hose_on(seen, memory, port),
+            Self::HoseOff => port::hose_off(seen, memory),
+            Self::AdapterOut(port) => port::adapter_out(seen, memory, port),
+            Self::Closed(port) => port::closed(seen, memory, port),
+            Self::Hooked(port) => port::hooked(seen, memory, port),
+            Self::JointChecked(joint) => joint::checked(seen, memory, joint),
+            Self::Proven(port) => joint::proven(seen, memory, port),
+            Self::Other(which, to) => fire::other(seen, memory, which, to),
+            Self::Others(to) => fire::others(seen, memory, to),
+            Self::Burning(level, means) => fire::burning(seen, memory, level, means),
+            Self::Called(level, means) => fire::called(seen, memory, level, means),
+            Self::Stopped => fire::stopped(seen, memory),
+            Self::Capped(screw) => restore::capped(seen, memory, screw),
+            Self::Uncapped(screw) => restore::uncapped(seen, memory, screw),
+            Self::ClosedUp => restore::closed_up(seen, memory),
+            Self::AsFound => restore::as_found(seen, memory),
+            Self::Told(topic) => restore::told(seen, memory, topic),
+            Self::Tagged => restore::tagged(seen, memory),
+        }
+    }
+}
+
+impl Step {
+    /// This step, or the one after it once it is met or left out.
+    pub(super) fn then(self, memory: &Memory, next: impl FnOnce() -> Step) -> Step {
+        match self {
+            Self::Met => next(),
+            Self::Do(action) if memory.leaves_out(&action) => next(),
+            Self::Wait(awaited) if memory.waited_out.contains(&awaited) => next(),
+            Self::Do(_) | Self::Wait(_) => self,
+        }
+    }
+}
+
+/// An action, and the way to where it can be done; neither where the action is left out.
+pub(super) fn after(memory: &Memory, way: impl FnOnce() -> Step, action: Action) -> Step {
+    if memory.leaves_out(&action) {
+        return Step::Met;
+    }
+    way().then(memory, || Step::Do(action))
+}
+
+/// Does something unless it is done.
+pub(super) fn unless(done: bool, action: Action) -> Step {
+    if done { Step::Met } else { Step::Do(action) }
+}
+
+/// Walks to the first of these places unless the person stands at one of them.
+pub(super) fn at(seen: &Seen, places: &[Place]) -> Step {
+    match places.first() {
+        Some(first) if !places.contains(&seen.place) => Step::Do(Action::Go(*first)),
+        Some(_) | None => Step::Met,
+    }
+}
+
+/// In front of the furnace, standing or kneeling.
+pub(super) fn at_furnace(seen: &Seen) -> Step {
+    at(seen, &[Place::PlantRoom, Place::GasValve])
+}
+
+/// Kneeling at the gas valve; the way leads through the plant room.
+pub(super) fn at_valve(seen: &Seen) -> Step {
+    at(seen, &[Place::GasValve])
+}
+
+pub(super) fn hand_empty(seen: &Seen) -> Step {
+    unless(seen.hand.is_none(), Action::PutDown)
+}
+
+pub(super) fn in_hand(seen: &Seen, tool: Tool) -> Step {
+    match seen.hand {
+        Some(held) if held == tool => Step::Met,
+        Some(_) => Step::Do(Action::PutDown),
+        None => Step::Do(Action::Take(tool)),
+    }
+}

@@ -1,0 +1,62 @@
+//! Leak fluid on a joint: brushed, watched, written down, wiped; with the pressure on it that it
+//! works at.
+
+use super::goal::{after, at_furnace, at_valve, in_hand};
+use super::{Awaited, Goal, Means, Memory, Step, isolate};
+use crate::hands::action::Action;
+use crate::parts::{Door, Firing, Fitted, Joint, JointVerdict, Port, Tool};
+use crate::senses::seen::{FluidSeen, Seen};
+
+/// How long leak fluid is watched, in seconds (common practice: ten at least).
+pub(super) const DWELL_S: f64 = 15.0;
+
+/// The fluid on a joint, where it can be seen.
+fn fluid(seen: &Seen, joint: Joint) -> FluidSeen {
+    let burners = seen.furnace.as_ref().and_then(|it| it.burners.as_ref());
+    burners.map(|it| it.fluid[joint]).unwrap_or_default()
+}
+
+/// Checked with whatever pressure is on it now.
+pub(super) fn checked(seen: &Seen, memory: &Memory, joint: Joint) -> Step {
+    let brushed = memory.brushed.filter(|(one, _)| *one == joint);
+    if memory.checked == Some(joint) {
+        return match brushed {
+            Some(_) => Step::Do(Action::Wipe(joint)),
+            None if seen.hand == Some(Tool::LeakFluid) => Step::Do(Action::PutDown),
+            None => Step::Met,
+        };
+    }
+    let there = match joint {
+        Joint::InletPort | Joint::ManifoldPort => {
+            at_valve(seen).then(memory, || isolate::door(seen, memory, Door::Burner, Fitted::Off))
+        }
+        Joint::Union | Joint::Connector => at_furnace(seen),
+    };
+    there.then(memory, || match brushed {
+        None => after(memory, || in_hand(seen, Tool::LeakFluid), Action::LeakFluid(joint)),
+        Some((_, tick)) => match fluid(seen, joint) {
+            FluidSeen::Bubbles(_) => {
+                Step::Do(Action::WriteJoint { joint, verdict: JointVerdict::Leaking })
+            }
+            FluidSeen::Quiet(_) | FluidSeen::Dry if memory.since_s(tick) < DWELL_S => {
+                Step::Wait(Awaited::Dwell)
+            }
+            FluidSeen::Quiet(_) | FluidSeen::Dry => {
+                Step::Do(Action::WriteJoint { joint, verdict: JointVerdict::Tight })
+            }
+        },
+    })
+}
+
+/// A port's joint proven at its working pressure: the inlet's with the manual valve open, the
+/// manifold's while the burners fire on high.
+pub(super) fn proven(seen: &Seen, memory: &Memory, port: Port) -> Step {
+    if memory.is_proven(port) && memory.brushed.is_none() {
+        return Step::Met;
+    }
+    let working = match port {
+        Port::Inlet => Goal::GasOn,
+        Port::Manifold => Goal::Burning(Firing::High, Means::Wire),
+    };
+    working.step(seen, memory).then(memory, || checked(seen, memory, port.joint()))
+}

@@ -1,0 +1,332 @@
+//! What was seen and done, as far as the next step needs it where one no longer stands.
+
+use super::Awaited;
+use crate::appliance::plate::Fuel;
+use crate::hands::action::{Action, PlugStep, Topic};
+use crate::parts::{Fitted, Height, Joint, JointVerdict, OnOff, Opening, Port};
+use crate::physics::valve::HandleAngle;
+use crate::senses::seen::{Burning, Call, Display, FurnaceSeen, HallSeen, Seen};
+use crate::units::TICKS_PER_S;
+
+/// How long a furnace may take to follow a call, in seconds: longer than the fan needs to prove its
+/// draft on high (common practice).
+const FOLLOWS_S: u64 = 120;
+/// How long what was seen of the thermostat is taken to hold, in seconds.
+const KNOWN_S: u64 = 300;
+
+/// What is known of a call.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Called {
+    /// Nothing, or something else was called for.
+    NotKnown,
+    /// The furnace may still be on its way.
+    JustNow,
+    /// It should have followed.
+    LongSince,
+}
+
+/// Things as they were found, to be put back.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct Found {
+    /// The setpoint, in half degrees Fahrenheit.
+    pub setpoint_half_f: Option<i16>,
+    /// The thermostat's heat switch.
+    pub heat: Option<OnOff>,
+    /// Whether the water heater was turned on.
+    pub water_heater: Option<OnOff>,
+    /// Whether the range was turned on.
+    pub range: Option<OnOff>,
+}
+
+/// What stood at the furnace when it was seen last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct AtFurnace {
+    pub jumper: Fitted,
+    pub power: OnOff,
+    pub manual_valve: HandleAngle,
+    pub burner_door: Fitted,
+    pub blower_door: Fitted,
+    pub window: Opening,
+    pub tag: Fitted,
+    pub water_heater: Burning,
+}
+
+/// What stood in the hall when it was seen last.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct InHall {
+    pub heat: OnOff,
+    pub setpoint_half_f: i16,
+    pub room_half_f: i16,
+    pub range: Burning,
+}
+
+/// Facts about one port.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) struct AtPort {
+    /// When its plug was nipped up or broken loose by this person, in ticks.
+    pub nipped: bool,
+    pub loosened_tick: Option<u64>,
+    /// Whether its joint was written tight since it was disturbed.
+    pub proven: bool,
+}
+
+/// What is remembered. Empty after an attempt was resumed: the goals then lead one to look again.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Memory {
+    /// Now, in ticks.
+    pub(super) tick: u64,
+    /// What the supply in the yard gives: a tank was seen there, or a meter.
+    pub supply: Option<Fuel>,
+    /// Things as they were found.
+    pub found: Found,
+    pub(super) furnace: Option<AtFurnace>,
+    pub(super) hall: Option<InHall>,
+    pub(super) valve_switch: Option<OnOff>,
+    pub(super) supply_valve: Option<HandleAngle>,
+    /// What the thermostat called for when it was seen last, since when, and when that was, in ticks.
+    call: Option<(Call, u64, u64)>,
+    pub(super) inlet: AtPort,
+    pub(super) manifold: AtPort,
+    /// Ticks at which a hand valve was moved last, the manometer switched on, its zero pressed
+    /// and its hose moved.
+    pub(super) valve_tick: u64,
+    pub(super) meter_on_tick: Option<u64>,
+    pub(super) zeroed_tick: Option<u64>,
+    pub(super) hose_tick: u64,
+    /// The port that the hose is on.
+    hose: Option<Port>,
+    /// Actions that changed nothing when they were done last: they are not repeated.
+    pub(super) left_out: Vec<Action>,
+    /// What was waited for long enough, in vain.
+    pub(super) waited_out: Vec<Awaited>,
+    /// Whether the manometer has stood still for long enough since it was switched on.
+    pub(super) meter_warm: bool,
+    /// The number from which the manometer has not moved, in whole pascals, and since which tick.
+    pub(super) meter_rest: Option<(i32, u64)>,
+    /// The heights at which the air was smelt since the person came here.
+    pub(super) smelt: Vec<Height>,
+    /// What the householder was told.
+    pub(super) told: Vec<Topic>,
+    /// The joint that was brushed with leak fluid last, and when, in ticks.
+    pub(super) brushed: Option<(Joint, u64)>,
+    /// The joint whose check was written last, until it is disturbed or brushed again.
+    pub(super) checked: Option<Joint>,
+}
+
+impl Memory {
+    /// Takes in what is seen now.
+    pub fn notice(&mut self, seen: &Seen) {
+        self.tick = seen.tick;
+        if let Some(hall) = &seen.hall {
+            self.notice_hall(hall, seen.tick);
+        }
+        if let Some(furnace) = &seen.furnace {
+            self.notice_furnace(furnace);
+        }
+        if let Some(yard) = &seen.yard {
+            let tank = yard.tank_percent.map(|_| Fuel::Propane);
+            self.supply = tank.or(yard.dial_turns.map(|_| Fuel::Natural)).or(self.supply);
+            self.supply_valve = Some(yard.supply_valve);
+        }
+        self.notice_meter(seen);
+    }
+
+    fn notice_hall(&mut self, hall: &HallSeen, tick: u64) {
+        self.hall = Some(InHall {
+            heat: hall.mode,
+            setpoint_half_f: hall.setpoint_half_f,
+            room_half_f: hall.room_half_f,
+            range: hall.range.burning,
+        });
+        self.found.setpoint_half_f.get_or_insert(hall.setpoint_half_f);
+        self.found.heat.get_or_insert(hall.mode);
+        self.found.range.get_or_insert(turned(hall.range.burning));
+        let since = match self.call {
+            Some((call, since, _)) if call == hall.call => since,
+            Some(_) | None => tick,
+        };
+        self.call = Some((hall.call, since, tick));
+    }
+
+    fn notice_furnace(&mut self, furnace: &FurnaceSeen) {
+        self.furnace = Some(AtFurnace {
+            jumper: furnace.stage_jumper,
+            power: furnace.switch,
+            manual_valve: furnace.manual_valve,
+            burner_door: furnace.burner_door,
+            blower_door: furnace.blower_door,
+            window: furnace.window,
+            tag: furnace.tag,
+            water_heater: furnace.water_heater.burning,
+        });
+        self.found.water_heater.get_or_insert(turned(furnace.water_heater.burning));
+        if let Some(burners) = &furnace.burners {
+            self.valve_switch = Some(burners.valve_switch);
+        }
+    }
+
+    fn notice_meter(&mut self, seen: &Seen) {
+        let pa = match seen.meter.display {
+            Display::Dark => {
+                (self.meter_on_tick, self.zeroed_tick) = (None, None);
+                self.meter_warm = false;
+                None
+            }
+            Display::OverRange => None,
+            Display::Number(shown) => Some(whole(shown.pa())),
+        };
+        if seen.meter.display != Display::Dark {
+            self.meter_on_tick.get_or_insert(seen.tick);
+        }
+        self.meter_rest = match (pa, self.meter_rest) {
+            (Some(pa), Some((at, since))) if (pa - at).abs() <= RESTS_PA => Some((at, since)),
+            (Some(pa), _) => Some((pa, seen.tick)),
+            (None, _) => None,
+        };
+        self.meter_warm |= self.meter_rests_s() >= WARM_S;
+        self.hose = seen.meter.hose.map(|(port, _)| port);
+    }
+
+    /// A goal is begun or reached: nothing is left out any more.
+    pub(super) fn start_anew(&mut self) {
+        self.left_out.clear();
+        self.waited_out.clear();
+    }
+
+    /// Whether an action is taken as done though nothing came of it.
+    pub(super) fn leaves_out(&self, action: &Action) -> bool {
+        self.left_out.contains(action)
+    }
+
+    /// Whether one of these was called for when the thermostat was seen last.
+    pub(super) fn is_called(&self, calls: &[Call]) -> bool {
+        self.call.is_some_and(|(call, _, _)| calls.contains(&call))
+    }
+
+    /// Takes in what is being done.
+    pub fn did(&mut self, action: &Action) {
+        match action {
+            Action::Go(_) => self.smelt.clear(),
+            Action::Sniff(height) => self.smelt.push(*height),
+            Action::Cock { .. } => self.valve_tick = self.tick,
+            Action::MeterZero => self.zeroed_tick = self.hose.is_none().then_some(self.tick),
+            Action::HoseOn { .. } | Action::HoseOff => {
+                (self.hose_tick, self.meter_rest) = (self.tick, None);
+                self.zeroed_tick = self.zeroed_tick.filter(|_| !matches!(action, Action::HoseOff));
+            }
+            Action::Plug { port, step } => self.plug(*port, *step),
+            Action::Adapter { port, .. } => {
+                *self.port_mut(*port) = AtPort::default();
+                self.disturb(port.joint());
+            }
+            Action::LeakFluid(joint) => {
+                (self.checked, self.brushed) = (None, Some((*joint, self.tick)));
+            }
+            Action::Wipe(_) => self.brushed = None,
+            Action::WriteJoint { joint, verdict } => {
+                self.checked = Some(*joint);
+                if let Some(port) = port_of(*joint) {
+                    self.port_mut(port).proven = *verdict == JointVerdict::Tight;
+                }
+            }
+            Action::Tell(topic) => self.told.push(*topic),
+            Action::Mend(_) => {
+                (self.checked, self.brushed, self.meter_rest) = (None, None, None);
+            }
+            _ => {}
+        }
+    }
+
+    fn disturb(&mut self, joint: Joint) {
+        self.checked = self.checked.filter(|&one| one != joint);
+        self.brushed = self.brushed.filter(|&(one, _)| one != joint);
+    }
+
+    fn plug(&mut self, port: Port, step: PlugStep) {
+        let tick = self.tick;
+        self.disturb(port.joint());
+        let at = self.port_mut(port);
+        at.proven = false;
+        match step {
+            PlugStep::BreakLoose => at.loosened_tick = Some(tick),
+            PlugStep::Tighten(eighths) => {
+                at.nipped = eighths > 0;
+                at.loosened_tick = None;
+            }
+            PlugStep::SpinOut | PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn => {
+                (at.nipped, at.loosened_tick) = (false, None);
+            }
+        }
+    }
+
+    fn port_mut(&mut self, port: Port) -> &mut AtPort {
+        match port {
+            Port::Inlet => &mut self.inlet,
+            Port::Manifold => &mut self.manifold,
+        }
+    }
+
+    pub(super) fn port(&self, port: Port) -> &AtPort {
+        match port {
+            Port::Inlet => &self.inlet,
+            Port::Manifold => &self.manifold,
+        }
+    }
+
+    /// Whether a port's joint was written tight since it was last disturbed.
+    #[must_use]
+    pub fn is_proven(&self, port: Port) -> bool {
+        self.port(port).proven
+    }
+
+    /// Seconds since a tick.
+    pub(super) fn since_s(&self, tick: u64) -> f64 {
+        #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
+        let ticks = self.tick.saturating_sub(tick) as f64;
+        ticks * crate::units::TICK_S
+    }
+
+    /// For how long the manometer has not moved, in seconds.
+    pub(super) fn meter_rests_s(&self) -> f64 {
+        self.meter_rest.map_or(0.0, |(_, since)| self.since_s(since))
+    }
+
+    /// Whether this was called for when the thermostat was seen last, and how long the furnace has
+    /// had to follow.
+    #[must_use]
+    pub fn called(&self, wanted: Call) -> Called {
+        let Some((_, since, seen)) = self.call.filter(|(call, _, _)| *call == wanted) else {
+            return Called::NotKnown;
+        };
+        let seconds = |from: u64| self.tick.saturating_sub(from) / TICKS_PER_S;
+        match (seconds(since), seconds(seen)) {
+            (since_s, _) if since_s < FOLLOWS_S => Called::JustNow,
+            (_, seen_s) if seen_s < KNOWN_S => Called::LongSince,
+            _ => Called::NotKnown,
+        }
+    }
+}
+
+/// How long the zero must not have drifted, in seconds, before it is trusted (common practice).
+const WARM_S: f64 = 300.0;
+/// By how much a number may move and still stand, in whole pascals (a hundredth of an inch of water
+/// is 2.5).
+const RESTS_PA: i32 = 3;
+
+fn port_of(joint: Joint) -> Option<Port> {
+    Port::ALL.iter().copied().find(|port| port.joint() == joint)
+}
+
+/// Whether another appliance is turned on.
+pub(super) fn turned(burning: Burning) -> OnOff {
+    match burning {
+        Burning::Burning | Burning::NoGas => OnOff::On,
+        Burning::Off => OnOff::Off,
+    }
+}
+
+fn whole(pa: f64) -> i32 {
+    #[expect(clippy::cast_possible_truncation, reason = "clamped")]
+    let whole = pa.clamp(-1.0e6, 1.0e6).round() as i32;
+    whole
+}

@@ -1,0 +1,54 @@
+//! The manometer made ready: on, in inches of water, warm, zeroed in open air.
+
+use super::goal::unless;
+use super::{Awaited, Memory, Step};
+use crate::hands::action::Action;
+use crate::parts::OnOff;
+use crate::senses::seen::{Display, Seen};
+use crate::units::PressureUnit;
+
+/// How long a fresh display is left alone, in seconds (common practice).
+const WAKES_S: f64 = 20.0;
+/// How long the number must stand after its zero and before, in seconds.
+const RESTS_S: f64 = 2.0;
+
+/// On for so long that the zero drifts no more.
+pub(super) fn warm(seen: &Seen, memory: &Memory) -> Step {
+    on(seen, memory).then(memory, || {
+        // A display that stays dark does not warm.
+        if memory.meter_warm || seen.meter.display == Display::Dark {
+            Step::Met
+        } else {
+            Step::Wait(Awaited::MeterWarms)
+        }
+    })
+}
+
+/// Ready to be trusted. A zero pressed with the hose in open air holds until the hose comes off a
+/// port again, or the manometer was dark.
+pub(super) fn ready(seen: &Seen, memory: &Memory) -> Step {
+    let unit = PressureUnit::InWc;
+    on(seen, memory).then(memory, || unless(seen.meter.unit == unit, Action::MeterUnit(unit))).then(
+        memory,
+        || match memory.zeroed_tick {
+            Some(tick) if memory.since_s(tick) < RESTS_S => Step::Wait(Awaited::MeterRests),
+            Some(_) => Step::Met,
+            None if seen.meter.display == Display::Dark => Step::Met,
+            None if memory.meter_rests_s() < 2.0 * RESTS_S => Step::Wait(Awaited::MeterRests),
+            None => Step::Do(Action::MeterZero),
+        },
+    )
+}
+
+/// Switched on, and past its first moments.
+pub(super) fn on(seen: &Seen, memory: &Memory) -> Step {
+    match (seen.meter.display, memory.meter_on_tick) {
+        (Display::Dark, _) => Step::Do(Action::MeterPower(OnOff::On)),
+        (Display::Number(_) | Display::OverRange, Some(tick))
+            if memory.since_s(tick) < WAKES_S && !memory.meter_warm =>
+        {
+            Step::Wait(Awaited::MeterWakes)
+        }
+        (Display::Number(_) | Display::OverRange, _) => Step::Met,
+    }
+}

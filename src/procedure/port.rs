@@ -1,0 +1,161 @@
+//! A port opened with the furnace isolated, the hose on it, and closed again.
+
+use super::goal::{after, at_valve, hand_empty, in_hand};
+use super::{Awaited, Memory, Step, isolate, meter, number};
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{Fitted, Port, PortFill, Push, Tool};
+use crate::senses::seen::{Seen, Sound};
+
+/// Snug for a plug started by hand, in eighths past hand-tight: the middle of the band.
+const SNUG_EIGHTHS: i16 = 6;
+/// How long trapped gas takes to seep past a loose plug, in seconds (common practice: a minute and
+/// a half).
+const SEEP_S: f64 = 90.0;
+/// Pressure that counts as none when a hose comes off, in pascals (a tenth of an inch of water is
+/// 25).
+const NO_PRESSURE_PA: f64 = 20.0;
+/// The hose, once on, is left alone for a moment, in seconds.
+const HOSE_RESTS_S: f64 = 3.0;
+
+/// What is in a port, once the burner door is off and one kneels before it.
+pub(super) fn fill(seen: &Seen, port: Port) -> Option<PortFill> {
+    Some(seen.furnace.as_ref()?.burners.as_ref()?.ports[port].fill)
+}
+
+/// Isolated and before the port; then what is in it decides.
+fn before(seen: &Seen, memory: &Memory, port: Port, next: impl FnOnce(PortFill) -> Step) -> Step {
+    isolate::isolated(seen, memory)
+        .then(memory, || at_valve(seen))
+        .then(memory, || fill(seen, port).map_or(Step::Met, next))
+}
+
+/// The plug out. What is trapped behind it seeps away before it comes out.
+pub(super) fn plug_out(seen: &Seen, memory: &Memory, port: Port) -> Step {
+    let plug = |step| Action::Plug { port, step };
+    before(seen, memory, port, |fill| match fill {
+        PortFill::Open | PortFill::BareAdapter | PortFill::Hose(_) => Step::Met,
+        PortFill::Snug | PortFill::HandTight | PortFill::Leaning | PortFill::Started => {
+            in_hand(seen, Tool::HexKey).then(memory, || {
+                let at = memory.port(port);
+                match (fill, at.loosened_tick) {
+                    // Found hand-tight: nipped up first, so that it is felt coming loose.
+                    (PortFill::HandTight, None) if !at.nipped => {
+                        Step::Do(plug(PlugStep::Tighten(1)))
+                    }
+                    (PortFill::Started, _) => seep(seen, memory, memory.valve_tick)
+                        .then(memory, || Step::Do(plug(PlugStep::SpinOut))),
+                    (_, None) => Step::Do(plug(PlugStep::BreakLoose)),
+                    (_, Some(tick)) => {
+                        seep(seen, memory, tick).then(memory, || Step::Do(plug(PlugStep::SpinOut)))
+                    }
+                }
+            })
+        }
+    })
+}
+
+fn seep(seen: &Seen, memory: &Memory, since: u64) -> Step {
+    if memory.since_s(since) < SEEP_S || seen.sounds.contains(&Sound::Hiss) {
+        Step::Wait(Awaited::Seep)
+    } else {
+        Step::Met
+    }
+}
+
+/// The adapter in, through an open port.
+pub(super) fn adapter_in(seen: &Seen, memory: &Memory, port: Port) -> Step {
+    plug_out(seen, memory, port).then(memory, || match fill(seen, port) {
+        Some(PortFill::Open) => {
+            let adapter = Action::Adapter { port, to: Fitted::On };
+            after(memory, || in_hand(seen, Tool::Adapter), adapter)
+        }
+        Some(_) | None => Step::Met,
+    })
+}
+
+/// The hose on, pushed fully on, the manometer ready before. The other port is closed before.
+pub(super) fn hose_on(seen: &Seen, memory: &Memory, port: Port) -> Step {
+    match seen.meter.hose {
+        Some((on, Push::Fully)) if on == port => {
+            if memory.since_s(memory.hose_tick) < HOSE_RESTS_S {
+                Step::Wait(Awaited::MeterRests)
+            } else {
+                Step::Met
+            }
+        }
+        Some((on, Push::Halfway)) if on == port => {
+            at_valve(seen).then(memory, || Step::Do(Action::HoseOn { port, push: Push::Fully }))
+        }
+        Some((other, _)) => closed(seen, memory, other),
+        None => isolate::isolated(seen, memory)
+            .then(memory, || meter::ready(seen, memory))
+            .then(memory, || adapter_in(seen, memory, port))
+            .then(memory, || {
+                let hose = Action::HoseOn { port, push: Push::Fully };
+                after(memory, || in_hand(seen, Tool::Hose), hose)
+            }),
+    }
+}
+
+/// The hose on a port and gas given back.
+pub(super) fn hooked(seen: &Seen, memory: &Memory, port: Port) -> Step {
+    hose_on(seen, memory, port).then(memory, || isolate::gas_on(seen, memory))
+}
+
+/// The hose off: eased back to the first barb, and pulled off once nothing presses any longer.
+pub(super) fn hose_off(seen: &Seen, memory: &Memory) -> Step {
+    let Some((port, push)) = seen.meter.hose else { return Step::Met };
+    isolate::isolated(seen, memory)
+        .then(memory, || at_valve(seen))
+        .then(memory, || hand_empty(seen))
+        .then(memory, || {
+            match push {
+                Push::Fully => Step::Do(Action::HoseOn { port, push: Push::Halfway }),
+                Push::Halfway => {
+                    // Over its range or dark, the instrument does not say that nothing presses.
+                    let none = number(seen).is_some_and(|pa| pa < NO_PRESSURE_PA);
+                    let bled = if none { Step::Met } else { Step::Wait(Awaited::Bleed) };
+                    bled.then(memory, || Step::Do(Action::HoseOff))
+                }
+            }
+        })
+}
+
+/// The adapter out of a port; its hose comes off first.
+pub(super) fn adapter_out(seen: &Seen, memory: &Memory, port: Port) -> Step {
+    before(seen, memory, port, |fill| match fill {
+        PortFill::Hose(_) => hose_off(seen, memory),
+        PortFill::BareAdapter => {
+            let adapter = Action::Adapter { port, to: Fitted::Off };
+            after(memory, || hand_empty(seen), adapter)
+        }
+        PortFill::Snug
+        | PortFill::HandTight
+        | PortFill::Started
+        | PortFill::Leaning
+        | PortFill::Open => Step::Met,
+    })
+}
+
+/// A plug in, started by hand, snugged with the short arm.
+pub(super) fn closed(seen: &Seen, memory: &Memory, port: Port) -> Step {
+    if fill(seen, port) == Some(PortFill::Snug) {
+        return Step::Met;
+    }
+    let with_key =
+        |step| after(memory, || in_hand(seen, Tool::HexKey), Action::Plug { port, step });
+    before(seen, memory, port, |fill| match fill {
+        PortFill::Snug => Step::Met,
+        PortFill::Hose(_) | PortFill::BareAdapter => adapter_out(seen, memory, port),
+        PortFill::Open => {
+            let fingers = || match seen.hand {
+                Some(Tool::HexKey) => Step::Met,
+                Some(_) | None => hand_empty(seen),
+            };
+            after(memory, fingers, Action::Plug { port, step: PlugStep::StartByHand })
+        }
+        PortFill::Started => with_key(PlugStep::SpinIn),
+        PortFill::HandTight => with_key(PlugStep::Tighten(SNUG_EIGHTHS)),
+        PortFill::Leaning => with_key(PlugStep::SpinOut),
+    })
+}

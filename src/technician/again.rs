@@ -1,0 +1,109 @@
+//! Mending in the middle of the readings, and reading again.
+
+use super::close::{close_open, prove};
+use super::course::Course;
+use super::diagnosis::Diagnosis;
+use super::mend::{check_opened, mend_all, mend_open};
+use super::run_furnace::{inlet_series, manifold_found};
+use super::step::{
+    Step, give_gas, give_up, go, hose_off, isolate, reach, start_over, stop, take, think,
+    until_at_rest,
+};
+use super::{judge, set};
+use crate::parts::{Phase, Place, Port};
+use crate::procedure::Goal;
+use crate::senses::seen::Seen;
+
+/// Most times that the readings are begun anew.
+const MOST_ROUNDS: u32 = 14;
+
+/// What waits is mended where the hose is, and read again from the beginning.
+pub(super) fn mend_and_read_again(seen: &Seen, waits_for_open_line: bool) -> Vec<Step> {
+    match seen.meter.hose {
+        Some((Port::Manifold, _)) => take(Course::MendAtManifold),
+        Some((Port::Inlet, _)) if waits_for_open_line => take(Course::MendInOpenLine),
+        Some((Port::Inlet, _)) => {
+            let mut steps = isolate();
+            steps.push(mend_all());
+            steps.extend(give_gas());
+            steps.push(check_opened());
+            steps.extend(take(Course::ReadAgain));
+            steps
+        }
+        // All is closed up already.
+        None => take(Course::MendClosed),
+    }
+}
+
+/// With the hose on the manifold port: mended, and the manifold read again from the beginning.
+pub(super) fn mend_at_manifold(waits_for_open_line: bool) -> Vec<Step> {
+    let mut steps = vec![reach(Goal::HandEmpty)];
+    steps.extend(stop());
+    if waits_for_open_line {
+        // The line has to be without pressure: that takes an open inlet port.
+        steps.extend([go(Place::GasValve), think(|_, seen| close_open(seen))]);
+        steps.extend(isolate());
+        steps.extend(take(Course::InletAsFound));
+    } else {
+        steps.extend(isolate());
+        steps.push(mend_all());
+        steps.extend(give_gas());
+        steps.push(check_opened());
+        steps.extend(take(Course::ManifoldAsFound));
+    }
+    start_over(steps)
+}
+
+/// What needs the line without pressure is mended with the inlet port open; then from the beginning.
+pub(super) fn mend_in_open_line() -> Vec<Step> {
+    let mut steps = stop();
+    steps.extend(isolate());
+    steps.push(go(Place::GasValve));
+    steps.extend(hose_off());
+    steps.push(mend_open());
+    steps.extend(take(Course::InletAsFound));
+    start_over(steps)
+}
+
+/// With both ports closed already: mended, the manifold joint proven again, and the last cycle.
+pub(super) fn mend_closed(finish_again: Vec<Step>) -> Vec<Step> {
+    let mut steps = stop();
+    steps.push(until_at_rest());
+    steps.push(mend_all());
+    steps.extend(give_gas());
+    steps.push(check_opened());
+    steps.extend(prove(Port::Manifold));
+    steps.extend(finish_again);
+    start_over(steps)
+}
+
+/// The series from its beginning, with the hose where it is.
+pub(super) fn read_again() -> Step {
+    think(|me, seen| {
+        me.know.rounds += 1;
+        if me.know.rounds > MOST_ROUNDS {
+            return give_up(me, Diagnosis::NoEnd);
+        }
+        let mut steps = stop();
+        match seen.meter.hose {
+            Some((Port::Inlet, _)) => steps.extend(inlet(Phase::Found)),
+            Some((Port::Manifold, _)) => steps.extend(manifold_as_found()),
+            None => steps.extend(take(Course::MendClosed)),
+        }
+        start_over(steps)
+    })
+}
+
+/// The inlet read in every state, then the supply judged.
+pub(super) fn inlet(phase: Phase) -> Vec<Step> {
+    let mut steps = inlet_series(phase);
+    steps.push(think(judge::supply));
+    steps
+}
+
+/// The manifold read on each level, then the levels judged and set.
+pub(super) fn manifold_as_found() -> Vec<Step> {
+    let mut steps = manifold_found();
+    steps.push(think(set::set_stages));
+    steps
+}

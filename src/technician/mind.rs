@@ -1,0 +1,49 @@
+//! What the technician decides with: the job card, what it knows, what it remembers.
+
+use super::diagnosis::Diagnosis;
+use super::know::Know;
+use crate::catalogue::repair::{Need, Repair};
+use crate::procedure::Memory;
+use crate::setup::JobCard;
+
+/// The technician's mind.
+#[derive(Debug, Clone)]
+pub(super) struct Mind {
+    /// The job card in hand.
+    pub card: JobCard,
+    /// What was learned on this job.
+    pub know: Know,
+    /// What the procedure's goals need of what was seen and done.
+    pub memory: Memory,
+    /// Whether what was waited for last did not come.
+    pub too_long: bool,
+    /// Whether it no longer heeds what is wrong.
+    pub careless: bool,
+}
+
+impl Mind {
+    /// At the beginning of a job.
+    pub fn new(card: &JobCard) -> Self {
+        Self {
+            card: card.clone(),
+            know: Know::default(),
+            memory: Memory::default(),
+            too_long: false,
+            careless: false,
+        }
+    }
+
+    /// Puts a repair on the list, with what it is for. One that needs the line without pressure
+    /// waits for the open inlet port.
+    pub fn plan_repair(&mut self, diagnosis: Diagnosis, repair: Repair) {
+        self.know.note(diagnosis);
+        let list = if repair.needs().contains(&Need::NoPressure) {
+            &mut self.know.repairs.in_open_line
+        } else {
+            &mut self.know.repairs.isolated
+        };
+        if !list.contains(&repair) {
+            list.push_back(repair);
+        }
+    }
+}

@@ -1,0 +1,78 @@
+//! Small questions about attributes, identifiers and texts.
+
+use std::collections::BTreeSet;
+
+use proc_macro2::{TokenStream, TokenTree};
+use syn::{Attribute, Item};
+
+/// Macros that stop the program: their texts are for programmers.
+pub const PANICS: &[&str] = &[
+    "panic",
+    "assert",
+    "assert_eq",
+    "assert_ne",
+    "debug_assert",
+    "debug_assert_eq",
+    "debug_assert_ne",
+    "unreachable",
+    "todo",
+    "unimplemented",
+];
+
+/// `#[test]` and `#[cfg(test)]`.
+pub fn is_test(attrs: &[Attribute]) -> bool {
+    attrs.iter().any(|attr| {
+        attr.path().is_ident("test")
+            || attr.path().is_ident("cfg")
+                && attr.meta.require_list().is_ok_and(|list| list.tokens.to_string() == "test")
+    })
+}
+
+pub fn attributes(item: &Item) -> &[Attribute] {
+    match item {
+        Item::Mod(it) => &it.attrs,
+        Item::Fn(it) => &it.attrs,
+        Item::Use(it) => &it.attrs,
+        Item::Impl(it) => &it.attrs,
+        Item::Struct(it) => &it.attrs,
+        Item::Enum(it) => &it.attrs,
+        Item::Const(it) => &it.attrs,
+        Item::Static(it) => &it.attrs,
+        _ => &[],
+    }
+}
+
+/// Every identifier in `tokens`, however deep.
+pub fn every_ident(tokens: TokenStream, found: &mut BTreeSet<String>) {
+    for token in tokens {
+        match token {
+            TokenTree::Ident(ident) => {
+                found.insert(ident.to_string());
+            }
+            TokenTree::Group(group) => every_ident(group.stream(), found),
+            // A constant may be named within a text only: `{LIMIT_PA}`.
+            TokenTree::Literal(literal) => {
+                for piece in literal.to_string().split('{').skip(1) {
+                    found.insert(leading_ident(piece));
+                }
+            }
+            TokenTree::Punct(_) => {}
+        }
+    }
+}
+
+fn leading_ident(text: &str) -> String {
+    text.chars().take_while(|c| c.is_ascii_alphanumeric() || *c == '_').collect()
+}
+
+/// Whether a format string prints something by `Debug`.
+pub fn prints_debug(text: &str) -> bool {
+    text.split('{').skip(1).any(|piece| {
+        piece.split('}').next().is_some_and(|inner| inner.contains(':') && inner.ends_with('?'))
+    })
+}
+
+/// A space and two letters: something for a person to read.
+pub fn has_words(text: &str) -> bool {
+    text.trim().contains(' ') && text.chars().filter(|c| c.is_alphabetic()).count() >= 2
+}
