@@ -2,12 +2,11 @@
 
 use super::Cross;
 use crate::appliance::test_point::{Port, Stage};
-use crate::bench::action::Ending;
-use crate::bench::fault::Fault;
-use crate::bench::fault::remedy::Remedy;
-use crate::bench::part::Screw;
-use crate::bench::setup::{Setup, SupplyKind, SupplyRight};
+use crate::catalogue::fault::Fault;
+use crate::catalogue::fault::remedy::Remedy;
+use crate::parts::{Ending, Screw};
 use crate::scenario::format::Scenario;
+use crate::setup::{Setup, SupplyKind, SupplyRight};
 
 /// Seeds for which faults are drawn.
 const TRIED_SEEDS: u64 = 8;
@@ -131,7 +130,7 @@ fn supply_is_off(setup: &Setup) -> bool {
     let figures = setup.furnace.plate.figures();
     let allows = |stage| figures.allows(Port::Inlet, stage, Some(supply.lockup_max_pa));
     let load_w = setup.furnace.plate.input_high.si()
-        + setup.neighbors.iter().map(|it| it.input_w).sum::<f64>();
+        + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
     let flow_m3_s = load_w / setup.gas.heating_value_j_m3;
     let loaded_pa = supply.set_pa - supply.droop_pa * flow_m3_s / supply.droop_flow_m3_s.max(1e-9);
     let empty = match supply.kind {
