@@ -1,37 +1,17 @@
 //! What the looks and readings lead to: going on, looking elsewhere, closing up, or shutting off.
 
 use super::cycle::Cycle;
-use super::elsewhere::{elsewhere, found};
-use super::{Hint, ORDER, Remembered, cycle, lead, reading, supply};
-use crate::appliance::ignition::ControlStatus;
-use crate::appliance::plate::{Fuel, GasFigures};
+use super::elsewhere::{elsewhere, found, gave_up};
+use super::hint::{Hint, ORDER};
+use super::memory::Remembered;
+use super::paper::{figures, look_inside, supply};
+use super::{cycle, lead, reading};
 use crate::hands::action::{Action, HandOver, NotDone, Topic};
 use crate::parts::{
     Cock, Door, Ending, Fitted, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
 };
 use crate::procedure::Goal;
 use crate::senses::seen::{Finding, Seen, Sound};
-
-/// The next look behind the door, or nothing once all are taken.
-pub(super) fn look_inside(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
-    let propane = supply(seen, remembered) == Some(Fuel::Propane);
-    let looks = [
-        (Subject::Orifices, t!("coach-orifices")),
-        (Subject::SpringMark, t!("coach-springs")),
-        (Subject::LowGasSwitch, t!("coach-low-gas-switch")),
-    ];
-    looks
-        .into_iter()
-        .filter(|(subject, _)| propane || *subject != Subject::LowGasSwitch)
-        .find(|(subject, _)| seen.sheet.note(*subject).is_none())
-        .and_then(|(subject, text)| lead::saying(text, Goal::Looked(subject), seen, remembered))
-}
-
-/// The figures that govern: the label's, else the plate's.
-pub(super) fn figures(seen: &Seen) -> Option<&GasFigures> {
-    let on = |subject| seen.sheet.note(subject).and_then(|note| note.finding.figures());
-    on(Subject::ConversionLabel).or_else(|| on(Subject::Plate))
-}
 
 /// Plate or label, orifices or springs do not fit the gas: shut off, tag, tell, hand over.
 pub(super) fn unfit(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
@@ -101,18 +81,6 @@ fn hand_over(text: &str, ending: Ending, seen: &Seen) -> Hint {
         action: Some(Action::HandOver(HandOver { ending, not_done })),
         ..Hint::say(t!("coach-not-done", text = text))
     }
-}
-
-/// The control has given up, or a limit stands open.
-pub(super) fn gave_up(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
-    let furnace = seen.furnace.as_ref()?;
-    let status = furnace.status;
-    let waits_in_vain =
-        matches!(status, ControlStatus::AwaitsGasPressure | ControlStatus::SwitchClosedAtRest);
-    (status.is_stopped() || waits_in_vain).then(|| {
-        let why = t!("coach-lamp-says", status = status.words());
-        elsewhere(&why, seen, remembered)
-    })
 }
 
 /// The highest pressure at rest on the supply regulator's nameplate, once that was looked at.

@@ -1,7 +1,10 @@
 //! To one reading: the hose on its port, the furnace in its state, the number at rest.
 
-use super::elsewhere::stays_on_low;
-use super::{Asked, Hint, Remembered, end, lead};
+use super::elsewhere::{gave_up, stays_on_low};
+use super::hint::{Asked, Hint};
+use super::lead;
+use super::memory::Remembered;
+use super::paper::look_inside;
 use crate::appliance::test_point::{Port, Stage};
 use crate::panels::sheet::Cell;
 use crate::parts::{Firing, Joint, OnOff, Place};
@@ -42,7 +45,7 @@ pub(super) fn hook_up(seen: &Seen, remembered: &Remembered, port: Port) -> Optio
         return lead::towards(Goal::HoseOn(port), seen, remembered);
     }
     lead::towards(Goal::Isolated, seen, remembered)
-        .or_else(|| end::look_inside(seen, remembered))
+        .or_else(|| look_inside(seen, remembered))
         .or_else(|| lead::towards(Goal::HoseOn(port), seen, remembered))
 }
 
@@ -99,7 +102,7 @@ fn light(seen: &Seen, remembered: &Remembered, level: Firing) -> Option<Hint> {
         }
         (false, _, Called::NotKnown) => Some(Hint::go(t!("coach-hall-low"), Place::Hall)),
         (false, _, Called::JustNow | Called::LongSince) => {
-            Some(end::gave_up(seen, remembered).unwrap_or(hint))
+            Some(gave_up(seen, remembered).unwrap_or(hint))
         }
     }
 }
