@@ -282,6 +282,12 @@ impl Memory {
         self.port(port).proven
     }
 
+    /// Whether leak fluid is on a joint.
+    #[must_use]
+    pub fn is_wet(&self, joint: Joint) -> bool {
+        self.brushed.is_some_and(|(one, _)| one == joint)
+    }
+
     /// Seconds since a tick.
     pub(super) fn since_s(&self, tick: u64) -> f64 {
         #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]

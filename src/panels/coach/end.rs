@@ -139,26 +139,21 @@ fn manifold(seen: &Seen, remembered: &Remembered, stage: Stage) -> Hint {
 /// Everything lies in its band: ports closed and proven, doors and switches, a cycle, hand-over.
 fn close_up(seen: &Seen, remembered: &Remembered) -> Hint {
     close_both(seen, remembered)
-        .or_else(|| {
-            lead::towards(Goal::HandEmpty, seen, remembered).filter(|_| !proven(remembered))
-        })
         .or_else(|| prove_plugs(seen, remembered))
         .or_else(|| restore(seen, remembered))
         .unwrap_or_else(|| hand_over(t!("coach-over-in-service"), Ending::InService, seen))
 }
 
-fn proven(remembered: &Remembered) -> bool {
-    Port::ALL.iter().all(|&port| remembered.job.is_proven(port))
-}
-
 /// The inlet plug with the valve open, the manifold plug while it burns on high.
 fn prove_plugs(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let check = |port: Port| lead::towards(Goal::JointChecked(port.joint()), seen, remembered);
-    if !remembered.job.is_proven(Port::Inlet) {
+    let job = &remembered.job;
+    let checked = |port: Port| job.is_proven(port) && !job.is_wet(port.joint());
+    if !checked(Port::Inlet) {
         let open = Goal::Valve(Cock::Furnace, Opening::Open);
         return lead::towards(open, seen, remembered).or_else(|| check(Port::Inlet));
     }
-    if !remembered.job.is_proven(Port::Manifold) {
+    if !checked(Port::Manifold) {
         return reading::bring(seen, remembered, Stage::High).or_else(|| check(Port::Manifold));
     }
     None

@@ -27,7 +27,9 @@ pub(super) fn lead(seen: &Seen, remembered: &Remembered, asked: Asked, cell: Cel
         Port::Inlet => true,
         Port::Manifold => stage == Stage::High,
     };
-    let joint = (at_its_pressure && !remembered.job.is_proven(port)).then(|| port.joint());
+    let job = &remembered.job;
+    let checked = job.is_proven(port) && !job.is_wet(port.joint());
+    let joint = (at_its_pressure && !checked).then(|| port.joint());
     hook_up(seen, remembered, port)
         .or_else(|| bring(seen, remembered, stage))
         .or_else(|| joint.and_then(|joint| check(seen, remembered, joint)))
