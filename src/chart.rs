@@ -7,9 +7,9 @@ pub(crate) use axis::Axis;
 /// How the axes of a picture run.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Scale {
-    /// Both even.
+    /// Equal steps of the value take equal steps on paper, on both axes.
     Even,
-    /// Both by decades.
+    /// Equal ratios of the value take equal steps on paper, on both axes.
     Decades,
 }
 

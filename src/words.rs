@@ -61,6 +61,7 @@ pub const FILES: &[(&str, &str)] = files![
     "parts.ftl",
     "states.ftl",
     "ways.ftl",
+    "coach.ftl",
     "debrief.ftl",
     "desk.ftl",
     "repairs.ftl",

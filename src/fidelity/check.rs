@@ -92,13 +92,13 @@ pub struct Check {
     pub source: String,
     /// Gas, size, state in which it was compared.
     pub condition: String,
-    /// The band.
+    /// The band about the reference that each row must lie in.
     pub tolerance: Tolerance,
     /// Why the band is as wide as it is.
     pub reason: String,
     /// Unit of references and results.
     pub unit: &'static str,
-    /// The figures.
+    /// References and results, in the order of the source.
     pub rows: Vec<Row>,
     /// Why a miss is known and left standing, and what was tried; `None` for a check that must pass.
     #[serde(skip_serializing_if = "Option::is_none")]

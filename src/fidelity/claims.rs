@@ -14,11 +14,11 @@ use super::check::{Check, Row, Tolerance, Truth};
 /// The text of the rows.
 pub const TEXT: &str = include_str!("../../assets/reference/claims.ron");
 
-/// All rows.
+/// The rows of `claims.ron`, those of checks and those of whole tables.
 #[derive(Debug, Clone, Default, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Claims {
-    /// What checks say.
+    /// The rows that checks stand on, in the order of the guide.
     pub claims: Vec<Claim>,
     /// What is known beforehand of whole tables that the model misses.
     pub misses: Vec<TableMiss>,
@@ -42,7 +42,7 @@ pub struct Claim {
     pub source: String,
     /// Gas, size, state; words in braces are filled in by the check.
     pub condition: String,
-    /// The band.
+    /// The band about the reference that the result must lie in.
     pub band: Tolerance,
     /// Why the band is as wide as it is.
     pub reason: String,
@@ -76,7 +76,7 @@ pub struct TableMiss {
     pub columns: Bound,
     /// Where every cell must lie all the same.
     pub cells: Bound,
-    /// Why these bands.
+    /// Where both bands come from, seen from outside the model.
     pub reason: String,
 }
 

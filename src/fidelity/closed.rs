@@ -10,7 +10,7 @@ pub(super) mod rig;
 mod room;
 mod scaling;
 
-use super::Check;
+use super::check::Check;
 
 /// All checks of the chapter.
 #[must_use]

@@ -4,9 +4,10 @@ mod figures;
 
 use std::fmt::Write;
 
+use super::check::{Check, Verdict};
 use super::tables::{self, SetAside};
 use super::words::{band, count, row, truth, verdict};
-use super::{Check, Verdict, left_out, plot};
+use super::{left_out, plot};
 use crate::chart::figure;
 
 pub use figures::FIGURES;

@@ -6,10 +6,7 @@ mod heat;
 pub mod nets;
 pub mod shape;
 
-use super::Check;
-
-/// Seed of all draws of this chapter.
-const SEED: u64 = 20_260_117;
+use super::check::Check;
 
 /// All checks of the chapter.
 #[must_use]

@@ -4,7 +4,7 @@
 
 use std::fmt::Write;
 
-use super::{Check, Tolerance};
+use super::check::{Check, Tolerance};
 use crate::chart::{Axis, INK, PALE, PAPER, Scale, WASH, escape, put};
 
 /// What a figure shows.

@@ -1,6 +1,6 @@
 //! Figures, bands and verdicts in words.
 
-use super::{Check, Row, Tolerance, Truth, Verdict};
+use super::check::{Check, Row, Tolerance, Truth, Verdict};
 use crate::chart::figure;
 
 /// A fraction in per cent, with its sign.

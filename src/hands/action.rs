@@ -23,20 +23,20 @@ pub enum Action {
     Sniff(Height),
     /// Hold the gas detector at a height (it must be in hand).
     Probe(Height),
-    /// Take a tool.
+    /// Take a tool out of the bag.
     Take(Tool),
     /// Put down what is in the hand.
     PutDown,
     /// Open or close a window.
     Window {
-        /// Which one.
+        /// The one that is worked on.
         window: Window,
         /// What it shall be.
         to: Opening,
     },
     /// Take a furnace door off or put it on.
     Door {
-        /// Which one.
+        /// The one that is worked on.
         door: Door,
         /// What it shall be.
         to: Fitted,
@@ -53,42 +53,42 @@ pub enum Action {
     ValveSwitch(OnOff),
     /// Turn a hand valve to an angle from shut, in degrees (0 shut, 90 open).
     Cock {
-        /// Which one.
+        /// The one that is worked on.
         cock: Cock,
         /// The handle's angle, 0 to 90.
         degrees: i16,
     },
     /// Turn another appliance on (it then burns at its full rate) or off.
     Neighbor {
-        /// Which one.
+        /// The one that is worked on.
         neighbor: Neighbor,
         /// What it shall be.
         to: OnOff,
     },
     /// Take the cap off a screw or put it on (slotted driver).
     Cap {
-        /// Over which screw.
+        /// The screw that it covers.
         screw: Screw,
         /// What it shall be.
         to: Fitted,
     },
     /// Turn a screw (slotted driver), in eighths of a turn, clockwise positive.
     Turn {
-        /// Which one.
+        /// The one that is worked on.
         screw: Screw,
-        /// −16 to 16.
+        /// From −16 to 16, and not 0.
         eighths: i16,
     },
     /// A plug in a port.
     Plug {
-        /// Which port.
+        /// The port that is worked on.
         port: Port,
         /// What to do with it.
         step: PlugStep,
     },
     /// Screw the barbed adapter into an open port, or take it out.
     Adapter {
-        /// Which port.
+        /// The port that is worked on.
         port: Port,
         /// What it shall be.
         to: Fitted,
@@ -97,7 +97,7 @@ pub enum Action {
     HoseOn {
         /// Which port's adapter.
         port: Port,
-        /// How far.
+        /// How far it is pushed on.
         push: Push,
     },
     /// Pull the hose off; its end is open to the air.
@@ -134,9 +134,9 @@ pub enum Action {
     Write(Reading),
     /// Write on the job sheet what a leak check showed.
     WriteJoint {
-        /// Which joint.
+        /// The joint that was checked.
         joint: Joint,
-        /// What it showed.
+        /// What the fluid on it showed.
         verdict: JointVerdict,
     },
     /// Hang or remove the warning tag on the furnace.

@@ -15,9 +15,9 @@ use crate::senses::seen::WrittenMeasured;
 /// Something that happened at a tick.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Event {
-    /// When.
+    /// When it happened, in ticks.
     pub tick: u64,
-    /// What.
+    /// What happened, or was written.
     pub what: Happening,
 }
 
@@ -26,47 +26,47 @@ pub struct Event {
 pub enum Happening {
     /// An action was done. The state is the one right before it.
     Did {
-        /// The action.
+        /// The action as it was asked for.
         action: Action,
         /// What was true right before.
         before: Box<Truth>,
     },
     /// An action was refused.
     Refused {
-        /// The action.
+        /// The action as it was asked for.
         action: Action,
-        /// Why.
+        /// Why it could not be done.
         why: Refusal,
     },
     /// The ignition control changed state.
     Control {
-        /// From.
+        /// The state that it left.
         from: ControlState,
-        /// To.
+        /// The state that it came to.
         to: ControlState,
     },
     /// The burners changed stage.
     Fired {
-        /// From.
+        /// The state that it left.
         from: Firing,
-        /// To.
+        /// The state that it came to.
         to: Firing,
     },
     /// A port was opened with this pressure behind it (lowest value at which gas is felt: 25 Pa).
     OpenedUnderGas {
-        /// Which port.
+        /// The port where it happened.
         port: Port,
         /// The pressure, in pascals.
         pa: f64,
     },
     /// Gas began to flow from an open port or a bare adapter.
     GasFromPort {
-        /// Which port.
+        /// The port where it happened.
         port: Port,
     },
     /// The control took up a call while a port stood open with nothing on it.
     CalledOnOpenPort {
-        /// Which port.
+        /// The port where it happened.
         port: Port,
         /// Whether a shut valve or the valve switch kept the gas from coming.
         barred: bool,
@@ -85,7 +85,7 @@ pub enum Happening {
     Wrote(ReadingFact),
     /// A screw was turned.
     Turned {
-        /// Which.
+        /// The screw that was turned.
         screw: Screw,
         /// Eighths asked for.
         eighths: i16,
@@ -111,17 +111,17 @@ pub enum Happening {
     },
     /// A plug began across its thread.
     CrossThreaded {
-        /// Which port.
+        /// The port where it happened.
         port: Port,
     },
     /// A boss cracked.
     Cracked {
-        /// Which port.
+        /// The port where it happened.
         port: Port,
     },
     /// Leak fluid had been on a joint long enough to judge, or was wiped: what it could show.
     FluidJudged {
-        /// Which joint.
+        /// The joint with the fluid.
         joint: Joint,
         /// Lowest pressure behind the joint while the fluid was on, in pascals.
         lowest_pa: f64,
@@ -131,7 +131,7 @@ pub enum Happening {
         firing: Firing,
         /// Whether bubbles grew.
         bubbles: bool,
-        /// Manual valve, degrees.
+        /// How the manual valve stood all that time.
         manual_valve: HandleAngle,
     },
     /// The smell became strong or an alarm sounded.
@@ -148,7 +148,7 @@ pub enum Happening {
     MeterOverRange,
     /// Something was written from an instrument other than the manometer.
     WroteMeasured {
-        /// What.
+        /// What happened, or was written.
         written: WrittenMeasured,
         /// What the burners did.
         firing: Firing,

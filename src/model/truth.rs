@@ -69,17 +69,17 @@ pub struct Truth {
     pub valve_switch: OnOff,
     /// The service switch.
     pub furnace_switch: OnOff,
-    /// Supply shut-off, degrees.
+    /// How the supply shut-off stands.
     pub supply_valve: HandleAngle,
-    /// The other appliances.
+    /// The other gas appliances of the house.
     pub neighbors: EnumMap<Neighbor, NeighborTruth>,
     /// The cap over each screw.
     pub caps: EnumMap<Screw, Fitted>,
-    /// Each port.
+    /// The ports of the gas valve.
     pub ports: EnumMap<Port, PortTruth>,
-    /// Each furnace door.
+    /// The doors of the furnace.
     pub doors: EnumMap<Door, Fitted>,
-    /// Each window.
+    /// The windows of both rooms.
     pub windows: EnumMap<Window, Opening>,
     /// What the manometer's low side feels.
     pub low_side: LowSide,
@@ -115,7 +115,7 @@ pub struct PortTruth {
 /// Gas out of the ports and of the manometer's hose, in standard m³/s.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Leaks {
-    /// At each port.
+    /// To the air at each port.
     pub ports: EnumMap<Port, f64>,
     /// At the hose's end.
     pub hose: f64,
@@ -133,9 +133,9 @@ impl Leaks {
 pub struct GasInAir {
     /// In the burner vestibule.
     pub vestibule: f64,
-    /// Above the floor.
+    /// In the zone above the floor.
     pub floor: f64,
-    /// At breathing height.
+    /// In the zone at breathing height.
     pub breathing: f64,
 }
 

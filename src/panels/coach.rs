@@ -8,14 +8,16 @@ mod air;
 mod cycle;
 mod elsewhere;
 mod end;
-mod fire;
+mod lead;
 mod memory;
-mod port;
+mod reading;
 
 use crate::appliance::plate::Fuel;
+use crate::appliance::test_point::{Port, Stage};
 use crate::hands::action::Action;
 use crate::panels::sheet::Cell;
-use crate::parts::{Phase, Place, Port, Stage, Subject};
+use crate::parts::{Phase, Place, Subject};
+use crate::procedure::Goal;
 use crate::senses::seen::Seen;
 
 /// The next step.
@@ -78,9 +80,6 @@ pub struct Asked {
     pub settle_s: f64,
 }
 
-/// Share of full speed or glow below which a wheel stands and an igniter is dark.
-const STILL: f64 = 0.02;
-
 /// Readings in the order in which the coach leads to them: the hose goes to the manifold port
 /// first, the inlet is read whole before any screw is touched.
 const ORDER: [(Port, Stage); 6] = [
@@ -107,11 +106,12 @@ pub fn coach(seen: &Seen, remembered: &Remembered, asked: Asked) -> Option<Hint>
             let wanted = ORDER
                 .iter()
                 .find(|&&(port, stage)| seen.sheet.reading(port, stage, Phase::Found).is_none());
-            wanted.and_then(|&cell| read(seen, remembered, asked, cell, Phase::Found))
+            let &(port, stage) = wanted?;
+            reading::lead(seen, remembered, asked, Cell { port, stage, phase: Phase::Found })
         })
         .or_else(|| {
-            let again = remembered.next_again();
-            again.and_then(|cell| read(seen, remembered, asked, cell, Phase::Left))
+            let (port, stage) = remembered.next_again()?;
+            reading::lead(seen, remembered, asked, Cell { port, stage, phase: Phase::Left })
         })
         .or_else(|| Some(end::judge(seen, remembered)))
 }
@@ -119,16 +119,14 @@ pub fn coach(seen: &Seen, remembered: &Remembered, asked: Asked) -> Option<Hint>
 /// The fuel in the pipes, as far as a person here can know it: by what stands in the yard, else by
 /// label or plate.
 fn fuel(seen: &Seen, remembered: &Remembered) -> Option<Fuel> {
-    let figures = |subject| Some(seen.sheet.note(subject)?.finding.figures()?.fuel);
-    supply(seen, remembered)
-        .or_else(|| figures(Subject::ConversionLabel))
-        .or_else(|| figures(Subject::Plate))
+    supply(seen, remembered).or_else(|| end::figures(seen).map(|figures| figures.fuel))
 }
 
 /// The fuel that the yard speaks for: a tank is propane, a meter natural gas.
 fn supply(seen: &Seen, remembered: &Remembered) -> Option<Fuel> {
     let noted = |subject| seen.sheet.note(subject).is_some();
     remembered
+        .job
         .supply
         .or_else(|| noted(Subject::TankGauge).then_some(Fuel::Propane))
         .or_else(|| noted(Subject::MeterDial).then_some(Fuel::Natural))
@@ -137,46 +135,14 @@ fn supply(seen: &Seen, remembered: &Remembered) -> Option<Fuel> {
 /// The figures that everything is held against.
 fn paper(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     if supply(seen, remembered).is_none() {
-        return Some(Hint::go(
-            "See which gas the house has: a tank in the yard is propane, a meter natural gas.",
-            Place::Yard,
-        ));
+        return Some(Hint::go(t!("coach-see-supply"), Place::Yard));
     }
-    let subjects = [
-        (
-            Subject::Plate,
-            "plate",
-            "Read the rating plate: it says which pressures this furnace wants.",
-        ),
-        (
-            Subject::ConversionLabel,
-            "conversion-label",
-            "Look for a conversion label. Where there is one, its gas figures replace the plate's.",
-        ),
+    let papers = [
+        (Subject::Plate, t!("coach-read-plate")),
+        (Subject::ConversionLabel, t!("coach-read-label")),
     ];
-    let (subject, part, text) =
-        subjects.into_iter().find(|(subject, _, _)| seen.sheet.note(*subject).is_none())?;
-    Some(match seen.place {
-        Place::PlantRoom | Place::GasValve => Hint::act(text, part, Action::Look(subject)),
-        Place::Yard | Place::Hall | Place::Away => to_plant_room(text),
-    })
-}
-
-fn to_plant_room(text: &str) -> Hint {
-    Hint::go(format!("{text} It is in the plant room."), Place::PlantRoom)
-}
-
-/// To one reading: the hose on its port, the furnace in its state, the number at rest.
-fn read(
-    seen: &Seen,
-    remembered: &Remembered,
-    asked: Asked,
-    (port, stage): (Port, Stage),
-    phase: Phase,
-) -> Option<Hint> {
-    match seen.meter.hose {
-        Some((on, push)) if on == port => port::push_fully(port, push)
-            .or_else(|| fire::to_stage(seen, remembered, asked, Cell { port, stage, phase })),
-        Some(_) | None => port::connect(seen, remembered, port),
-    }
+    papers
+        .into_iter()
+        .find(|(subject, _)| seen.sheet.note(*subject).is_none())
+        .and_then(|(subject, text)| lead::saying(text, Goal::Looked(subject), seen, remembered))
 }

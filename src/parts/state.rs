@@ -99,9 +99,9 @@ pub enum LowSide {
 )]
 #[serde(rename_all = "kebab-case")]
 pub enum Level {
-    /// Low stage.
+    /// The low stage of firing.
     Low,
-    /// High stage.
+    /// The high stage of firing.
     High,
 }
 
@@ -133,9 +133,9 @@ impl Screw {
 pub enum Firing {
     /// No gas to the burners.
     Out,
-    /// Low stage.
+    /// The low stage of firing.
     Low,
-    /// High stage.
+    /// The high stage of firing.
     High,
 }
 

@@ -2,7 +2,7 @@
 
 use super::goal::{after, at};
 use super::memory::turned;
-use super::{Awaited, Memory, Step, isolate};
+use super::{Awaited, Goal, Memory, Step};
 use crate::hands::action::Action;
 use crate::parts::{Firing, Fitted, Neighbor, OnOff, Place};
 use crate::senses::seen::{Call, HallSeen, Seen, Sound};
@@ -42,23 +42,22 @@ pub(super) fn heard(seen: &Seen) -> Firing {
 }
 
 /// Burning on a level, called by these means, heard at the furnace or in the hall.
-pub(super) fn burning(seen: &Seen, memory: &Memory, level: Firing, means: Means) -> Step {
-    let wire = match (level, means) {
-        (Firing::High, Means::Wire) => Fitted::On,
-        (Firing::Out | Firing::Low, _) | (Firing::High, Means::Thermostat) => Fitted::Off,
-    };
-    if level == Firing::Out {
-        return stopped(seen, memory).then(memory, || isolate::standing(seen, memory));
+pub(super) fn burning(level: Firing, means: Means) -> Vec<Goal> {
+    let called = Goal::Called(level, means);
+    match (level, means) {
+        (Firing::Out, _) => vec![Goal::Stopped, Goal::Standing],
+        (Firing::High, Means::Wire) => {
+            vec![Goal::GasOn, called, Goal::Jumper(Fitted::On), Goal::Lit(level)]
+        }
+        (Firing::Low, _) | (Firing::High, Means::Thermostat) => {
+            vec![Goal::GasOn, Goal::Jumper(Fitted::Off), called, Goal::Lit(level)]
+        }
     }
-    let wire_off = match wire {
-        Fitted::Off => isolate::jumper(seen, memory, Fitted::Off),
-        Fitted::On => Step::Met,
-    };
-    isolate::gas_on(seen, memory)
-        .then(memory, || wire_off)
-        .then(memory, || called(seen, memory, level, means))
-        .then(memory, || isolate::jumper(seen, memory, wire))
-        .then(memory, || if heard(seen) == level { Step::Met } else { Step::Wait(Awaited::Light) })
+}
+
+/// Burning heard on a level.
+pub(super) fn lit(seen: &Seen, level: Firing) -> Step {
+    if heard(seen) == level { Step::Met } else { Step::Wait(Awaited::Light) }
 }
 
 /// Half degrees above the room from which both stages are called, and a call lasts while things are
@@ -96,9 +95,9 @@ pub(super) fn called(seen: &Seen, memory: &Memory, level: Firing, means: Means) 
 }
 
 /// The call ended, and the wire off before it.
-pub(super) fn stopped(seen: &Seen, memory: &Memory) -> Step {
-    let wire = memory.furnace.map_or(Step::Met, |_| isolate::jumper(seen, memory, Fitted::Off));
-    wire.then(memory, || isolate::heat_off(seen, memory))
+pub(super) fn stopped(memory: &Memory) -> Vec<Goal> {
+    let wire = memory.furnace.map(|_| Goal::Jumper(Fitted::Off));
+    wire.into_iter().chain([Goal::HeatOff]).collect()
 }
 
 /// Another appliance of the house.
@@ -113,10 +112,4 @@ pub(super) fn other(seen: &Seen, memory: &Memory, which: Neighbor, to: OnOff) ->
         return Step::Met;
     }
     after(memory, || at(seen, places), Action::Neighbor { neighbor: which, to })
-}
-
-/// All other appliances of the house.
-pub(super) fn others(seen: &Seen, memory: &Memory, to: OnOff) -> Step {
-    other(seen, memory, Neighbor::WaterHeater, to)
-        .then(memory, || other(seen, memory, Neighbor::Range, to))
 }

@@ -70,6 +70,8 @@ pub enum Goal {
     Others(OnOff),
     /// The furnace burns on a level, or stands with nothing called.
     Burning(Firing, Means),
+    /// Burning is heard on a level.
+    Lit(Firing),
     /// The thermostat calls what a level wants.
     Called(Firing, Means),
     /// The call for heat has ended, the wire is off.
@@ -82,6 +84,8 @@ pub enum Goal {
     ClosedUp,
     /// Other appliances and thermostat are as they were found.
     AsFound,
+    /// Setpoint and heat switch are as they were found.
+    ThermostatAsFound,
     /// The householder was told something.
     Told(Topic),
     /// The warning tag hangs.
@@ -150,10 +154,85 @@ impl Goal {
     /// The next step towards it.
     #[must_use]
     pub fn step(self, seen: &Seen, memory: &Memory) -> Step {
-        self.next(seen, memory).then(memory, || Step::Met)
+        self.toward(seen, memory).1
     }
 
-    fn next(self, seen: &Seen, memory: &Memory) -> Step {
+    /// The part of it that is not met yet, and the next step towards that.
+    #[must_use]
+    pub fn toward(self, seen: &Seen, memory: &Memory) -> (Goal, Step) {
+        let Some(parts) = self.parts(memory) else {
+            return (self, self.alone(seen, memory).then(memory, || Step::Met));
+        };
+        for part in parts {
+            let (leaf, step) = part.toward(seen, memory);
+            if step != Step::Met {
+                return (leaf, step);
+            }
+        }
+        (self, Step::Met)
+    }
+
+    /// The goals that make it up, in their order; none where it is one by itself.
+    fn parts(self, memory: &Memory) -> Option<Vec<Goal>> {
+        Some(match self {
+            Self::Isolated => isolate::isolated(memory),
+            Self::GasOn => vec![
+                Self::Valve(Cock::Furnace, Opening::Open),
+                Self::ValveSwitch(OnOff::On),
+                Self::Door(Door::Blower, Fitted::On),
+                Self::Power(OnOff::On),
+            ],
+            Self::Hooked(port) => vec![Self::HoseOn(port), Self::GasOn],
+            Self::Proven(port) => joint::proven(memory, port),
+            Self::Others(to) => {
+                vec![Self::Other(Neighbor::WaterHeater, to), Self::Other(Neighbor::Range, to)]
+            }
+            Self::Burning(level, means) => fire::burning(level, means),
+            Self::Stopped => fire::stopped(memory),
+            Self::ClosedUp => vec![
+                Self::Capped(Screw::Low),
+                Self::Capped(Screw::High),
+                Self::HandEmpty,
+                Self::Door(Door::Burner, Fitted::On),
+                Self::Door(Door::Blower, Fitted::On),
+                Self::Aired(Opening::Closed),
+            ],
+            Self::AsFound => restore::as_found(memory),
+            Self::At(_)
+            | Self::HandEmpty
+            | Self::InHand(_)
+            | Self::Looked(_)
+            | Self::Smelt(_)
+            | Self::HeatOff
+            | Self::Standing
+            | Self::Power(_)
+            | Self::Door(..)
+            | Self::Valve(..)
+            | Self::ValveSwitch(_)
+            | Self::Jumper(_)
+            | Self::Aired(_)
+            | Self::MeterWarm
+            | Self::MeterReady
+            | Self::PlugOut(_)
+            | Self::AdapterIn(_)
+            | Self::HoseOn(_)
+            | Self::HoseOff
+            | Self::AdapterOut(_)
+            | Self::Closed(_)
+            | Self::JointChecked(_)
+            | Self::Other(..)
+            | Self::Lit(_)
+            | Self::Called(..)
+            | Self::ThermostatAsFound
+            | Self::Capped(_)
+            | Self::Uncapped(_)
+            | Self::Told(_)
+            | Self::Tagged => return None,
+        })
+    }
+
+    /// The step of a goal that is one by itself.
+    fn alone(self, seen: &Seen, memory: &Memory) -> Step {
         match self {
             Self::At(place) => at(seen, &[place]),
             Self::HandEmpty => hand_empty(seen),
@@ -162,14 +241,12 @@ impl Goal {
             Self::Smelt(height) => air::smelt(memory, height),
             Self::HeatOff => isolate::heat_off(seen, memory),
             Self::Standing => isolate::standing(seen, memory),
-            Self::Isolated => isolate::isolated(seen, memory),
             Self::Power(to) => isolate::power(seen, memory, to),
             Self::Door(door, to) => isolate::door(seen, memory, door, to),
             Self::Valve(cock, to) => isolate::valve(seen, memory, cock, to),
             Self::ValveSwitch(to) => isolate::valve_switch(seen, memory, to),
             Self::Jumper(to) => isolate::jumper(seen, memory, to),
             Self::Aired(to) => air::window(seen, memory, to),
-            Self::GasOn => isolate::gas_on(seen, memory),
             Self::MeterWarm => meter::warm(seen, memory),
             Self::MeterReady => meter::ready(seen, memory),
             Self::PlugOut(port) => port::plug_out(seen, memory, port),
@@ -178,20 +255,25 @@ impl Goal {
             Self::HoseOff => port::hose_off(seen, memory),
             Self::AdapterOut(port) => port::adapter_out(seen, memory, port),
             Self::Closed(port) => port::closed(seen, memory, port),
-            Self::Hooked(port) => port::hooked(seen, memory, port),
             Self::JointChecked(joint) => joint::checked(seen, memory, joint),
-            Self::Proven(port) => joint::proven(seen, memory, port),
             Self::Other(which, to) => fire::other(seen, memory, which, to),
-            Self::Others(to) => fire::others(seen, memory, to),
-            Self::Burning(level, means) => fire::burning(seen, memory, level, means),
             Self::Called(level, means) => fire::called(seen, memory, level, means),
-            Self::Stopped => fire::stopped(seen, memory),
+            Self::Lit(level) => fire::lit(seen, level),
+            Self::ThermostatAsFound => restore::thermostat(seen, memory),
             Self::Capped(screw) => restore::capped(seen, memory, screw),
             Self::Uncapped(screw) => restore::uncapped(seen, memory, screw),
-            Self::ClosedUp => restore::closed_up(seen, memory),
-            Self::AsFound => restore::as_found(seen, memory),
             Self::Told(topic) => restore::told(seen, memory, topic),
             Self::Tagged => restore::tagged(seen, memory),
+            // What has parts is asked through them.
+            Self::Isolated
+            | Self::GasOn
+            | Self::Hooked(_)
+            | Self::Proven(_)
+            | Self::Others(_)
+            | Self::Burning(..)
+            | Self::Stopped
+            | Self::ClosedUp
+            | Self::AsFound => Step::Met,
         }
     }
 }

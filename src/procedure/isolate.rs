@@ -1,7 +1,7 @@
 //! Furnace still and shut off, and gas and power given back.
 
 use super::goal::{after, at, at_furnace, at_valve, unless};
-use super::{Awaited, Memory, Step};
+use super::{Awaited, Goal, Memory, Step};
 use crate::hands::action::Action;
 use crate::parts::{Cock, Door, Fitted, OnOff, Opening, Place};
 use crate::physics::valve::HandleAngle;
@@ -38,30 +38,24 @@ pub(super) fn standing(seen: &Seen, memory: &Memory) -> Step {
 }
 
 /// Three barriers between the gas and an open port: power, manual valve, valve switch.
-pub(super) fn isolated(seen: &Seen, memory: &Memory) -> Step {
+pub(super) fn isolated(memory: &Memory) -> Vec<Goal> {
     let barred = memory
         .furnace
         .is_some_and(|it| it.power == OnOff::Off && it.manual_valve == HandleAngle::SHUT)
         && memory.valve_switch == Some(OnOff::Off);
+    let open_up = [Goal::Jumper(Fitted::Off), Goal::Door(Door::Burner, Fitted::Off)];
     if barred {
-        return jumper(seen, memory, Fitted::Off)
-            .then(memory, || door(seen, memory, Door::Burner, Fitted::Off));
+        return open_up.to_vec();
     }
-    heat_off(seen, memory)
-        .then(memory, || standing(seen, memory))
-        .then(memory, || jumper(seen, memory, Fitted::Off))
-        .then(memory, || power(seen, memory, OnOff::Off))
-        .then(memory, || valve(seen, memory, Cock::Furnace, Opening::Closed))
-        .then(memory, || door(seen, memory, Door::Burner, Fitted::Off))
-        .then(memory, || valve_switch(seen, memory, OnOff::Off))
-}
-
-/// Gas and power given back, slowly; the blower door's switch is part of the power.
-pub(super) fn gas_on(seen: &Seen, memory: &Memory) -> Step {
-    valve(seen, memory, Cock::Furnace, Opening::Open)
-        .then(memory, || valve_switch(seen, memory, OnOff::On))
-        .then(memory, || door(seen, memory, Door::Blower, Fitted::On))
-        .then(memory, || power(seen, memory, OnOff::On))
+    vec![
+        Goal::HeatOff,
+        Goal::Standing,
+        Goal::Jumper(Fitted::Off),
+        Goal::Power(OnOff::Off),
+        Goal::Valve(Cock::Furnace, Opening::Closed),
+        Goal::Door(Door::Burner, Fitted::Off),
+        Goal::ValveSwitch(OnOff::Off),
+    ]
 }
 
 /// The furnace's service switch.
@@ -112,9 +106,9 @@ pub(super) fn valve(seen: &Seen, memory: &Memory, cock: Cock, to: Opening) -> St
     };
     let turn = |degrees| after(memory, there, Action::Cock { cock, degrees });
     match (to, stands.map(HandleAngle::deg)) {
-        (Opening::Open, Some(PART_DEG)) if memory.since_s(memory.valve_tick) < PART_S => {
-            there().then(memory, || Step::Wait(Awaited::Trickle))
-        }
+        (Opening::Open, Some(PART_DEG)) if memory.since_s(memory.valve_tick) < PART_S => there()
+            .then(memory, || Step::Wait(Awaited::Trickle))
+            .then(memory, || turn(wanted.deg())),
         (Opening::Open, Some(degrees)) if degrees < PART_DEG => {
             turn(PART_DEG).then(memory, || turn(wanted.deg()))
         }

@@ -4,7 +4,7 @@
 use super::goal::{after, at_furnace, at_valve, in_hand};
 use super::{Awaited, Goal, Means, Memory, Step, isolate};
 use crate::hands::action::Action;
-use crate::parts::{Door, Firing, Fitted, Joint, JointVerdict, Port, Tool};
+use crate::parts::{Cock, Door, Firing, Fitted, Joint, JointVerdict, Opening, Port, Tool};
 use crate::senses::seen::{FluidSeen, Seen};
 
 /// How long leak fluid is watched, in seconds (common practice: ten at least).
@@ -34,29 +34,27 @@ pub(super) fn checked(seen: &Seen, memory: &Memory, joint: Joint) -> Step {
     };
     there.then(memory, || match brushed {
         None => after(memory, || in_hand(seen, Tool::LeakFluid), Action::LeakFluid(joint)),
-        Some((_, tick)) => match fluid(seen, joint) {
-            FluidSeen::Bubbles(_) => {
-                Step::Do(Action::WriteJoint { joint, verdict: JointVerdict::Leaking })
-            }
-            FluidSeen::Quiet(_) | FluidSeen::Dry if memory.since_s(tick) < DWELL_S => {
-                Step::Wait(Awaited::Dwell)
-            }
-            FluidSeen::Quiet(_) | FluidSeen::Dry => {
-                Step::Do(Action::WriteJoint { joint, verdict: JointVerdict::Tight })
-            }
-        },
+        Some((_, tick)) => {
+            let watched = memory.since_s(tick) >= DWELL_S;
+            let dwell = if watched { Step::Met } else { Step::Wait(Awaited::Dwell) };
+            let verdict = match fluid(seen, joint) {
+                FluidSeen::Bubbles(_) => JointVerdict::Leaking,
+                FluidSeen::Quiet(_) | FluidSeen::Dry => JointVerdict::Tight,
+            };
+            dwell.then(memory, || Step::Do(Action::WriteJoint { joint, verdict }))
+        }
     })
 }
 
 /// A port's joint proven at its working pressure: the inlet's with the manual valve open, the
 /// manifold's while the burners fire on high.
-pub(super) fn proven(seen: &Seen, memory: &Memory, port: Port) -> Step {
+pub(super) fn proven(memory: &Memory, port: Port) -> Vec<Goal> {
     if memory.is_proven(port) && memory.brushed.is_none() {
-        return Step::Met;
+        return Vec::new();
     }
     let working = match port {
-        Port::Inlet => Goal::GasOn,
+        Port::Inlet => Goal::Valve(Cock::Furnace, Opening::Open),
         Port::Manifold => Goal::Burning(Firing::High, Means::Wire),
     };
-    working.step(seen, memory).then(memory, || checked(seen, memory, port.joint()))
+    vec![working, Goal::JointChecked(port.joint())]
 }

@@ -28,16 +28,14 @@ pub(super) fn warm(seen: &Seen, memory: &Memory) -> Step {
 /// port again, or the manometer was dark.
 pub(super) fn ready(seen: &Seen, memory: &Memory) -> Step {
     let unit = PressureUnit::InWc;
-    on(seen, memory).then(memory, || unless(seen.meter.unit == unit, Action::MeterUnit(unit))).then(
-        memory,
-        || match memory.zeroed_tick {
-            Some(tick) if memory.since_s(tick) < RESTS_S => Step::Wait(Awaited::MeterRests),
-            Some(_) => Step::Met,
-            None if seen.meter.display == Display::Dark => Step::Met,
-            None if memory.meter_rests_s() < 2.0 * RESTS_S => Step::Wait(Awaited::MeterRests),
-            None => Step::Do(Action::MeterZero),
-        },
-    )
+    let in_inches = || unless(seen.meter.unit == unit, Action::MeterUnit(unit));
+    let rests = |done: bool| if done { Step::Met } else { Step::Wait(Awaited::MeterRests) };
+    on(seen, memory).then(memory, in_inches).then(memory, || match memory.zeroed_tick {
+        Some(tick) => rests(memory.since_s(tick) >= RESTS_S),
+        None if seen.meter.display == Display::Dark => Step::Met,
+        None => rests(memory.meter_rests_s() >= 2.0 * RESTS_S)
+            .then(memory, || Step::Do(Action::MeterZero)),
+    })
 }
 
 /// Switched on, and past its first moments.

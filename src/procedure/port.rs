@@ -1,7 +1,7 @@
 //! A port opened with the furnace isolated, the hose on it, and closed again.
 
 use super::goal::{after, at_valve, hand_empty, in_hand};
-use super::{Awaited, Memory, Step, isolate, meter, number};
+use super::{Awaited, Goal, Memory, Step, meter, number};
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{Fitted, Port, PortFill, Push, Tool};
 use crate::senses::seen::{Seen, Sound};
@@ -11,9 +11,9 @@ const SNUG_EIGHTHS: i16 = 6;
 /// How long trapped gas takes to seep past a loose plug, in seconds (common practice: a minute and
 /// a half).
 const SEEP_S: f64 = 90.0;
-/// Pressure that counts as none when a hose comes off, in pascals (a tenth of an inch of water is
-/// 25).
-const NO_PRESSURE_PA: f64 = 20.0;
+/// What counts as no pressure when a hose comes off, in pascals (a tenth of an inch of water is 25);
+/// a number further below nothing is no number to trust.
+const NO_PRESSURE_PA: core::ops::RangeInclusive<f64> = -40.0..=20.0;
 /// The hose, once on, is left alone for a moment, in seconds.
 const HOSE_RESTS_S: f64 = 3.0;
 
@@ -24,7 +24,8 @@ pub(super) fn fill(seen: &Seen, port: Port) -> Option<PortFill> {
 
 /// Isolated and before the port; then what is in it decides.
 fn before(seen: &Seen, memory: &Memory, port: Port, next: impl FnOnce(PortFill) -> Step) -> Step {
-    isolate::isolated(seen, memory)
+    Goal::Isolated
+        .step(seen, memory)
         .then(memory, || at_valve(seen))
         .then(memory, || fill(seen, port).map_or(Step::Met, next))
 }
@@ -42,20 +43,24 @@ pub(super) fn plug_out(seen: &Seen, memory: &Memory, port: Port) -> Step {
                     (PortFill::HandTight, None) if !at.nipped => {
                         Step::Do(plug(PlugStep::Tighten(1)))
                     }
-                    (PortFill::Started, _) => seep(seen, memory, memory.valve_tick)
+                    (PortFill::Started, _) => seep(seen, memory, port, memory.valve_tick)
                         .then(memory, || Step::Do(plug(PlugStep::SpinOut))),
                     (_, None) => Step::Do(plug(PlugStep::BreakLoose)),
-                    (_, Some(tick)) => {
-                        seep(seen, memory, tick).then(memory, || Step::Do(plug(PlugStep::SpinOut)))
-                    }
+                    (_, Some(tick)) => seep(seen, memory, port, tick)
+                        .then(memory, || Step::Do(plug(PlugStep::SpinOut))),
                 }
             })
         }
     })
 }
 
-fn seep(seen: &Seen, memory: &Memory, since: u64) -> Step {
-    if memory.since_s(since) < SEEP_S || seen.sounds.contains(&Sound::Hiss) {
+fn seep(seen: &Seen, memory: &Memory, port: Port, since: u64) -> Step {
+    // The manifold has emptied itself through the orifices.
+    let seep_s = match port {
+        Port::Inlet => SEEP_S,
+        Port::Manifold => 0.0,
+    };
+    if memory.since_s(since) < seep_s || seen.sounds.contains(&Sound::Hiss) {
         Step::Wait(Awaited::Seep)
     } else {
         Step::Met
@@ -87,7 +92,8 @@ pub(super) fn hose_on(seen: &Seen, memory: &Memory, port: Port) -> Step {
             at_valve(seen).then(memory, || Step::Do(Action::HoseOn { port, push: Push::Fully }))
         }
         Some((other, _)) => closed(seen, memory, other),
-        None => isolate::isolated(seen, memory)
+        None => Goal::Isolated
+            .step(seen, memory)
             .then(memory, || meter::ready(seen, memory))
             .then(memory, || adapter_in(seen, memory, port))
             .then(memory, || {
@@ -97,15 +103,11 @@ pub(super) fn hose_on(seen: &Seen, memory: &Memory, port: Port) -> Step {
     }
 }
 
-/// The hose on a port and gas given back.
-pub(super) fn hooked(seen: &Seen, memory: &Memory, port: Port) -> Step {
-    hose_on(seen, memory, port).then(memory, || isolate::gas_on(seen, memory))
-}
-
 /// The hose off: eased back to the first barb, and pulled off once nothing presses any longer.
 pub(super) fn hose_off(seen: &Seen, memory: &Memory) -> Step {
     let Some((port, push)) = seen.meter.hose else { return Step::Met };
-    isolate::isolated(seen, memory)
+    Goal::Isolated
+        .step(seen, memory)
         .then(memory, || at_valve(seen))
         .then(memory, || hand_empty(seen))
         .then(memory, || {
@@ -113,7 +115,7 @@ pub(super) fn hose_off(seen: &Seen, memory: &Memory) -> Step {
                 Push::Fully => Step::Do(Action::HoseOn { port, push: Push::Halfway }),
                 Push::Halfway => {
                     // Over its range or dark, the instrument does not say that nothing presses.
-                    let none = number(seen).is_some_and(|pa| pa < NO_PRESSURE_PA);
+                    let none = number(seen).is_some_and(|pa| NO_PRESSURE_PA.contains(&pa));
                     let bled = if none { Step::Met } else { Step::Wait(Awaited::Bleed) };
                     bled.then(memory, || Step::Do(Action::HoseOff))
                 }

@@ -1,9 +1,9 @@
 //! Everything put back as it belongs and as it was found; the householder told.
 
-use super::goal::{after, at, at_furnace, at_valve, hand_empty, in_hand, unless};
-use super::{Memory, Step, air, fire, isolate};
+use super::goal::{after, at, at_furnace, at_valve, in_hand, unless};
+use super::{Goal, Memory, Step};
 use crate::hands::action::{Action, Topic};
-use crate::parts::{Door, Fitted, Neighbor, Opening, Place, Screw, Tool};
+use crate::parts::{Fitted, Neighbor, OnOff, Place, Screw, Tool};
 use crate::senses::seen::Seen;
 
 /// Whether the cap is on a screw, where it can be seen.
@@ -39,24 +39,13 @@ pub(super) fn uncapped(seen: &Seen, memory: &Memory, screw: Screw) -> Step {
     })
 }
 
-/// Caps, doors, window and hand as they belong.
-pub(super) fn closed_up(seen: &Seen, memory: &Memory) -> Step {
-    capped(seen, memory, Screw::Low)
-        .then(memory, || capped(seen, memory, Screw::High))
-        .then(memory, || hand_empty(seen))
-        .then(memory, || isolate::door(seen, memory, Door::Burner, Fitted::On))
-        .then(memory, || isolate::door(seen, memory, Door::Blower, Fitted::On))
-        .then(memory, || air::window(seen, memory, Opening::Closed))
-}
-
 /// Water heater, range and thermostat as they were found.
-pub(super) fn as_found(seen: &Seen, memory: &Memory) -> Step {
+pub(super) fn as_found(memory: &Memory) -> Vec<Goal> {
     let found = memory.found;
-    let other =
-        |which, was: Option<_>| was.map_or(Step::Met, |to| fire::other(seen, memory, which, to));
-    other(Neighbor::WaterHeater, found.water_heater)
-        .then(memory, || other(Neighbor::Range, found.range))
-        .then(memory, || thermostat(seen, memory))
+    let other = |which, was: Option<OnOff>| was.map(|to| Goal::Other(which, to));
+    let others =
+        [other(Neighbor::WaterHeater, found.water_heater), other(Neighbor::Range, found.range)];
+    others.into_iter().flatten().chain([Goal::ThermostatAsFound]).collect()
 }
 
 /// Setpoint and heat switch as they were found.

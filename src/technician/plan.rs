@@ -53,14 +53,9 @@ impl Technician {
         self.mind.careless = true;
     }
 
-    /// Puts steps before the rest of the plan, or in its place.
+    /// Puts steps before the rest of the plan.
     fn go_on_with(&mut self, steps: Vec<Step>) {
-        let drops = steps.iter().rposition(|step| matches!(step, Step::DropRest));
-        if drops.is_some() {
-            self.queue.clear();
-        }
-        let first = drops.map_or(0, |at| at + 1);
-        for step in steps.into_iter().skip(first).rev() {
+        for step in steps.into_iter().rev() {
             self.queue.push_front(step);
         }
     }
@@ -78,7 +73,7 @@ impl Technician {
                     let steps = steps_of(course, &mut self.mind, seen);
                     self.go_on_with(steps);
                 }
-                Step::DropRest => self.queue.clear(),
+                Step::Instead(steps) => self.queue = steps.into(),
                 Step::Reach(mut pursuit) => match pursuit.next(seen, &mut self.mind.memory) {
                     Move::Reached => self.mind.too_long = false,
                     Move::TooLong(_) => self.mind.too_long = true,

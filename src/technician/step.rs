@@ -29,8 +29,8 @@ pub(super) enum Step {
     Think(Decide),
     /// Go on by a course.
     Take(Course),
-    /// Drop the rest of the plan.
-    DropRest,
+    /// These steps instead of the rest of the plan.
+    Instead(Vec<Step>),
 }
 
 impl core::fmt::Debug for Step {
@@ -41,7 +41,7 @@ impl core::fmt::Debug for Step {
             Self::Wait(wait) => f.debug_tuple("Wait").field(wait).finish(),
             Self::Think(_) => f.write_str("Think"),
             Self::Take(course) => f.debug_tuple("Take").field(course).finish(),
-            Self::DropRest => f.write_str("DropRest"),
+            Self::Instead(steps) => f.debug_tuple("Instead").field(steps).finish(),
         }
     }
 }
@@ -80,9 +80,7 @@ pub(super) fn take(course: Course) -> Vec<Step> {
 
 /// These steps instead of the rest of the plan.
 pub(super) fn start_over(steps: Vec<Step>) -> Vec<Step> {
-    let mut all = vec![Step::DropRest];
-    all.extend(steps);
-    all
+    vec![Step::Instead(steps)]
 }
 
 /// The furnace is left shut off: nothing more can be done here.

@@ -14,7 +14,7 @@ pub fn whole(value: i64) -> String {
     let digits = value.unsigned_abs().to_string();
     let mut text = String::from(if value < 0 { "-" } else { "" });
     for (at, digit) in digits.char_indices() {
-        if at > 0 && (digits.len() - at) % 3 == 0 {
+        if at > 0 && (digits.len() - at).is_multiple_of(3) {
             text.push_str(t!("number-group-mark"));
         }
         text.push(digit);

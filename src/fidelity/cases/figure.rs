@@ -49,20 +49,17 @@ pub(super) fn split(name: &str) -> (&str, &'static str) {
 impl Measure {
     /// SI units in one of an ending's.
     fn factor(self, ending: &str) -> Option<f64> {
-        match (self, ending) {
-            (Self::Plain | Self::Count, "")
-            | (Self::Pressure, "_pa")
-            | (Self::Length, "_m")
-            | (Self::Area, "_m2")
-            | (Self::Volume, "_m3")
-            | (Self::Flow(_), "_m3_s")
-            | (Self::Temperature, "_k")
-            | (Self::Time, "_s") => Some(1.0),
-            (Self::Length, "_mm") => Some(1e-3),
-            (Self::Area, "_mm2") => Some(1e-6),
-            (Self::Flow(density), "_kg_s") => Some(1.0 / density),
-            _ => None,
-        }
+        let units: &[(&str, f64)] = match self {
+            Self::Plain | Self::Count => &[("", 1.0)],
+            Self::Pressure => &[("_pa", 1.0)],
+            Self::Length => &[("_m", 1.0), ("_mm", 1e-3)],
+            Self::Area => &[("_m2", 1.0), ("_mm2", 1e-6)],
+            Self::Volume => &[("_m3", 1.0)],
+            Self::Flow(density) => &[("_m3_s", 1.0), ("_kg_s", 1.0 / density)],
+            Self::Temperature => &[("_k", 1.0)],
+            Self::Time => &[("_s", 1.0)],
+        };
+        units.iter().find(|(own, _)| *own == ending).map(|(_, factor)| *factor)
     }
 
     /// A figure under a name with this ending, in SI.

@@ -80,7 +80,7 @@ object! { Band(_setting)
     may { absolute: Plain, 0.0..=1e9; relative: Plain, 0.0..=1e9; }
 }
 
-/// Reads a file.
+/// Reads a whole file of cases; the first problem ends the reading.
 pub(super) fn read(text: &str) -> Result<CaseFile, CaseProblem> {
     let text = text.strip_prefix('\u{feff}').unwrap_or(text);
     let file = Place::whole(text);

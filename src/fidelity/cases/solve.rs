@@ -32,7 +32,7 @@ pub(super) enum Kind {
     Property(&'static str),
 }
 
-/// Runs a case.
+/// Runs a case of any kind on the model and sets each result beside its reference.
 pub(super) fn rows(case: &Case) -> Vec<(Kind, Row)> {
     match &case.task {
         Task::Network { net, expect } => network(case, net, expect),

@@ -1,8 +1,8 @@
 //! Force balance of a self-operated regulator.
 
 use super::rig::RegulatorRig;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::regulator::{
     Behaviour, InletEffect, Regulator, RegulatorSpec, SeatProfile, Spring,

@@ -3,8 +3,8 @@
 use core::f64::consts::PI;
 
 use super::rig::Vessel;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{PipeMaterial, PipeSpec};
 use crate::units::{P_STD_PA, PA_PER_PSI, T_STD_K, TICK_S};

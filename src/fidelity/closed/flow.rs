@@ -3,8 +3,8 @@
 use core::f64::consts::PI;
 
 use super::rig::flow_between;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::network::{ElementId, NetworkBuilder, NodeId};
 use crate::physics::pipe::{PipeMaterial, PipeSpec, TubingSpec, schedule_40_id_m};

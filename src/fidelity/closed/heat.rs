@@ -2,8 +2,8 @@
 
 use crate::appliance::airside::{AirPath, AirSide};
 use crate::appliance::ignition::Speed;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::physics::heat::{AIR_J_M3_K, Exchanger};
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
 

@@ -3,8 +3,8 @@
 use crate::appliance::airside::AirSide;
 use crate::appliance::burner::{BurnerIn, Burners};
 use crate::appliance::ignition::Speed;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::instrument::manometer::Manometer;
 use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;

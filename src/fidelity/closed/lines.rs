@@ -1,8 +1,8 @@
 //! Pipes in a row.
 
 use super::rig::flow_between;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec};

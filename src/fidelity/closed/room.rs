@@ -1,7 +1,7 @@
 //! Gas in the air of a room, and the house's temperature.
 
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::room::{Leaks, Room, Ventilation, dilute};
 use crate::site::house::House;

@@ -1,8 +1,8 @@
 //! The square-root law between manifold pressure and rate.
 
 use super::rig::flow_between;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::hole_area_m2;
 use crate::units::PA_PER_INWC;

@@ -2,9 +2,9 @@
 
 use crate::appliance::burner::{BurnerIn, Burners};
 use crate::appliance::draft::Draft;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::fidelity::closed::rig::{RegulatorRig, flow_between};
-use crate::fidelity::{Check, Row};
 use crate::physics::combustion::{efficiency, excess_air_from_o2, flue_gas};
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::hole_area_m2;

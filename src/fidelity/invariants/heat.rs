@@ -1,11 +1,11 @@
 //! Heat: what the flame gives goes to the air, up the flue, or stays in the metal.
 
-use super::SEED;
+use super::shape::SEED;
 use crate::appliance::airside::AirSide;
 use crate::appliance::burner::{BurnerIn, Burners};
 use crate::appliance::ignition::Speed;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::physics::combustion::efficiency;
 use crate::physics::fluid::Gas;
 use crate::physics::heat::Exchanger;

@@ -1,9 +1,8 @@
 //! Questions to a gas network.
 
-use super::SEED;
-use super::shape::{Built, Shape, Way};
+use super::shape::{Built, SEED, Shape, Way};
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::rng::{Stream, stream};
 use crate::units::{P_STD_PA, TICK_S};
 

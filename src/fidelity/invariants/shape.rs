@@ -7,6 +7,9 @@ use crate::physics::regulator::{Behaviour, RegulatorSpec};
 use crate::rng::Stream;
 use crate::units::{P_STD_PA, T_STD_K};
 
+/// Seed of all draws of this chapter.
+pub(super) const SEED: u64 = 20_260_117;
+
 /// A network: sources of given pressure, volumes, and ways between them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Shape {

@@ -1,9 +1,9 @@
 //! Excess air, carbon monoxide and flame current of the shipped burners.
 
-use super::{in_range, setup};
+use super::bench::{in_range, setup};
 use crate::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_LOW};
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::physics::combustion::{co_air_free_ppm, flue_gas};
 use crate::physics::fluid::Gas;
 use crate::units::TICK_S;

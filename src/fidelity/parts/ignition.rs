@@ -1,9 +1,9 @@
 //! Timings of the shipped ignition control, measured on the control as it runs.
 
-use super::{in_range, setup};
+use super::bench::{in_range, setup};
 use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::units::TICK_S;
 
 pub(super) fn checks() -> Vec<Check> {

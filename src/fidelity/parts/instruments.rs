@@ -1,8 +1,8 @@
 //! The shipped manometers.
 
-use super::setup;
+use super::bench::setup;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::instrument::manometer::Manometer;
 use crate::setup::MeterSetup;
 use crate::units::{PA_PER_INWC, PressureUnit, TICK_S};

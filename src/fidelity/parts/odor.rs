@@ -1,7 +1,7 @@
 //! When gas is smelt.
 
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::room::{Nose, Odorant, Strength};
 

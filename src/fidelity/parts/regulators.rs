@@ -1,9 +1,10 @@
 //! Regulators of the supply and of appliances: droop, lock-up, inlet effect, starvation, springs at
 //! their ends.
 
+use super::bench::setup;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::fidelity::closed::rig::RegulatorRig;
-use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::{OpeningLaw, area_for_flow_m2};
 use crate::physics::regulator::{Behaviour, RegulatorSpec};
@@ -92,7 +93,7 @@ fn lock_up() -> Check {
         ("healthy-natural", "healthy bench, natural gas"),
         ("healthy-propane", "healthy bench, propane"),
     ] {
-        if let Some(setup) = super::setup(id) {
+        if let Some(setup) = setup(id) {
             let found = 100.0 * setup.supply.lockup_pa / setup.supply.set_pa;
             rows.push(Row::new(format!("{name}, supply as set"), 120.0, found));
         }

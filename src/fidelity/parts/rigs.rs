@@ -1,10 +1,10 @@
 //! The two healthy benches as a correct meter finds them, and their gas meter.
 
+use super::bench::setup;
 use super::run::Run;
-use super::setup;
 use crate::appliance::test_point::Stage;
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::model::truth::Truth as State;
 use crate::setup::{Setup, SupplyKind};
 use crate::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, PA_PER_INWC, W_PER_BTU_H};

@@ -1,8 +1,8 @@
 //! Springs of the shipped benches: pressure per turn and range.
 
-use super::{in_range, setup};
+use super::bench::{in_range, setup};
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::setup::{SpringSetup, Stacking};
 use crate::units::PA_PER_INWC;
 

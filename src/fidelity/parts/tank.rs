@@ -1,7 +1,7 @@
 //! The propane tank: pressure against temperature, and what it keeps up.
 
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::site::tank::{Tank, vapour_abs_pa};
 use crate::units::{M3_S_PER_CFH, P_STD_PA, PA_PER_PSI, k_from_f};
 

@@ -1,9 +1,9 @@
 //! The gas valve on the bench: settling, and its manifold against the inlet.
 
+use super::bench::{in_range, setup};
 use super::run::Run;
-use super::{in_range, setup};
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::fidelity::{Check, Row};
 use crate::parts::Firing;
 use crate::units::{PA_PER_INWC, TICK_S};
 

@@ -1,9 +1,9 @@
 //! The air side: sensible heat.
 
-use super::Outcome;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Line, Sheet, TableError};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::physics::heat::{AIR_J_M3_K, Exchanger};
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
 

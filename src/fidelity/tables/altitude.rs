@@ -1,9 +1,9 @@
 //! Thin air.
 
-use super::Outcome;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Sheet, TableError, figures, half_unit};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::{OpeningLaw, drill_diameter_m};
 use crate::scenario::{builtin, load};

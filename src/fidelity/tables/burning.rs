@@ -1,9 +1,9 @@
 //! Flue gas, losses and carbon monoxide.
 
-use super::Outcome;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Line, Sheet, TableError, figures, half_unit};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::physics::combustion::{co_air_free_ppm, efficiency, excess_air_from_o2, flue_gas};
 use crate::physics::fluid::Gas;
 

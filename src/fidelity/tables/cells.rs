@@ -1,7 +1,7 @@
 //! Large tables as a whole: columns by their medians, single cells by what a transcription is worth.
 
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::{Bound, TableMiss, table_miss};
-use crate::fidelity::{Check, Row};
 
 /// Adds to the check `id` what stays hard where it may miss: its columns' medians always, and every
 /// cell within a wider band if a cell lies outside the narrow one.

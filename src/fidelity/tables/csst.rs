@@ -1,12 +1,12 @@
 //! Capacity tables of corrugated tubing.
 
-use super::Outcome;
 use super::cells;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Line, Sheet, TableError, half_unit};
 use super::stream::{Drive, Stream};
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::{self, TableMiss, table_miss};
-use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{TubingSpec, ehd_constants};
 use crate::units::{M_PER_FT, M3_S_PER_CFH, PA_PER_INWC, T_STD_K};

@@ -1,9 +1,9 @@
 //! Equivalent lengths of screwed fittings, and what the code says of gas in pipe.
 
-use super::Outcome;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Line, Sheet, TableError, half_unit};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec};
 use crate::units::{M_PER_FT, M_PER_IN, M3_S_PER_CFH, PA_PER_INWC, PA_PER_PSI, T_STD_K};

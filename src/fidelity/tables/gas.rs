@@ -1,9 +1,9 @@
 //! Properties of the gases.
 
-use super::Outcome;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Line, Sheet, TableError, figures};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::room::Odorant;
 use crate::site::tank::vapour_abs_pa;
@@ -16,57 +16,37 @@ const NATURAL: &str = "natural_gas_or_methane";
 const KG_PER_LB: f64 = 0.453_592_37;
 const ATM_PSI: f64 = 14.696;
 
+// Claims that more than one row of a table stands on.
+const HEATING: &str = "gas.heating-value";
+const NATURAL_HEATING: &str = "gas.heating-value.natural";
+const GRAVITY: &str = "gas.specific-gravity";
+const DENSITY: &str = "gas.density";
+const LIMITS: &str = "gas.flammable-limits";
+const AIR: &str = "gas.air-required";
+
 pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
     sheet.needs(COLUMNS)?;
     let mut gather = Gather::new(sheet);
     for line in sheet.lines() {
         match line.text("property") {
             "gross heating value, pure" | "gross heating value from ideal-gas thermochemistry" => {
-                add(
-                    &mut gather,
-                    line,
-                    "propane",
-                    0,
-                    btu_ft3(&Gas::propane()),
-                    "gas.heating-value",
-                )?;
+                add(&mut gather, line, "propane", 0, btu_ft3(&Gas::propane()), HEATING)?;
             }
             "US average delivered natural gas" => {
-                add(
-                    &mut gather,
-                    line,
-                    NATURAL,
-                    0,
-                    btu_ft3(&Gas::natural()),
-                    "gas.heating-value.natural",
-                )?;
+                add(&mut gather, line, NATURAL, 0, btu_ft3(&Gas::natural()), NATURAL_HEATING)?;
             }
             "specific gravity vapour (air=1)" => {
-                add(
-                    &mut gather,
-                    line,
-                    NATURAL,
-                    1,
-                    Gas::natural().specific_gravity,
-                    "gas.specific-gravity",
-                )?;
-                add(
-                    &mut gather,
-                    line,
-                    "propane",
-                    2,
-                    Gas::propane().specific_gravity,
-                    "gas.specific-gravity",
-                )?;
+                add(&mut gather, line, NATURAL, 1, Gas::natural().specific_gravity, GRAVITY)?;
+                add(&mut gather, line, "propane", 2, Gas::propane().specific_gravity, GRAVITY)?;
             }
             "density at 60F 14.696 psia (ideal)" => {
-                add(&mut gather, line, NATURAL, 1, lb_ft3(&Gas::natural()), "gas.density")?;
-                add(&mut gather, line, "propane", 0, lb_ft3(&Gas::propane()), "gas.density")?;
+                add(&mut gather, line, NATURAL, 1, lb_ft3(&Gas::natural()), DENSITY)?;
+                add(&mut gather, line, "propane", 0, lb_ft3(&Gas::propane()), DENSITY)?;
             }
             "Wobbe index (gross)" => {
                 let gas = Gas::propane();
                 let got = btu_ft3(&gas) / gas.specific_gravity.sqrt();
-                add(&mut gather, line, "propane", 0, got, "gas.heating-value")?;
+                add(&mut gather, line, "propane", 0, got, HEATING)?;
             }
             "LFL" => limits(&mut gather, line, |gas| 100.0 * gas.lower_limit)?,
             "UFL" => limits(&mut gather, line, |gas| 100.0 * gas.upper_limit)?,
@@ -74,15 +54,8 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
             "odorant rule, distribution gas" => odorant(&mut gather, line, NATURAL)?,
             "odorant rule, LP-gas" => odorant(&mut gather, line, "propane")?,
             "air required" => {
-                add(&mut gather, line, NATURAL, 1, Gas::natural().air_per_gas, "gas.air-required")?;
-                add(
-                    &mut gather,
-                    line,
-                    "propane",
-                    0,
-                    Gas::propane().air_per_gas,
-                    "gas.air-required",
-                )?;
+                add(&mut gather, line, NATURAL, 1, Gas::natural().air_per_gas, AIR)?;
+                add(&mut gather, line, "propane", 0, Gas::propane().air_per_gas, AIR)?;
             }
             "boiling point" => {
                 let below_zero = line.figure("propane", 0, (0.0, 200.0))?;
@@ -133,8 +106,8 @@ fn add(
 }
 
 fn limits(gather: &mut Gather, line: Line<'_>, of: impl Fn(&Gas) -> f64) -> Result<(), TableError> {
-    add(gather, line, NATURAL, 0, of(&Gas::natural()), "gas.flammable-limits")?;
-    add(gather, line, "propane", 0, of(&Gas::propane()), "gas.flammable-limits")
+    add(gather, line, NATURAL, 0, of(&Gas::natural()), LIMITS)?;
+    add(gather, line, "propane", 0, of(&Gas::propane()), LIMITS)
 }
 
 fn odorant(gather: &mut Gather, line: Line<'_>, column: &str) -> Result<(), TableError> {

@@ -1,8 +1,9 @@
 //! Collects rows into checks, and rows that are not used into reasons.
 
+use super::outcome::{Outcome, SetAside};
 use super::sheet::{Line, Sheet};
-use super::{Outcome, SetAside};
-use crate::fidelity::{Check, Row, Truth, claims};
+use crate::fidelity::check::{Check, Row, Truth};
+use crate::fidelity::claims;
 
 /// Checks and set-aside rows of one table, growing.
 #[derive(Debug)]

@@ -1,9 +1,9 @@
 //! Units of pressure.
 
-use super::Outcome;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Sheet, TableError, figures, half_unit};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::units::{PA_PER_INWC, PA_PER_PSI, PressureUnit};
 
 /// Columns of a table of conversions.

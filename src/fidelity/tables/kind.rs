@@ -6,10 +6,11 @@ use std::sync::LazyLock;
 use include_dir::{Dir, include_dir};
 use serde::Deserialize;
 
+use super::outcome::Outcome;
 use super::sheet::{Sheet, TableError};
 use super::{
-    Outcome, air, altitude, burning, csst, fittings, gas, instruments, manifold, meter, orifice,
-    pipe, regulator, room, vectors,
+    air, altitude, burning, csst, fittings, gas, instruments, manifold, meter, orifice, pipe,
+    regulator, room, vectors,
 };
 
 type Run = fn(&Sheet) -> Result<Outcome, TableError>;
@@ -40,9 +41,9 @@ pub struct List {
 #[derive(Debug, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Named {
-    /// The file's name.
+    /// The name of the file without its folder, or the beginning of it and a `*`.
     pub name: String,
-    /// What reads it.
+    /// The reader, whatever the columns of the file.
     pub reader: Reader,
 }
 

@@ -1,10 +1,10 @@
 //! Two stages through one orifice.
 
-use super::Outcome;
 use super::gather::Gather;
 use super::orifice::{cfh, drill_m};
+use super::outcome::Outcome;
 use super::sheet::{Line, Sheet, TableError, half_unit};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 
 /// Columns of a table of firing ratios.

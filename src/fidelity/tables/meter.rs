@@ -1,9 +1,9 @@
 //! Clocking the meter.
 
-use super::Outcome;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Sheet, TableError, half_unit};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, M3_S_PER_CFH, W_PER_BTU_H};
 
 /// Columns of a computed clocking chart that must be there.

@@ -16,6 +16,7 @@ mod kind;
 mod manifold;
 mod meter;
 mod orifice;
+mod outcome;
 mod pipe;
 mod regulator;
 mod room;
@@ -23,30 +24,11 @@ mod sheet;
 mod stream;
 mod vectors;
 
-use super::Check;
+use super::check::Check;
 
 pub use kind::{List, Named, Reader, TABLES, read_list};
+pub use outcome::{Outcome, SetAside};
 pub use sheet::{MAX_BYTES, TableError};
-
-/// What came of one table.
-#[derive(Debug, Clone, Default)]
-pub struct Outcome {
-    /// Its checks.
-    pub checks: Vec<Check>,
-    /// Rows that were not used.
-    pub set_aside: Vec<SetAside>,
-}
-
-/// Rows of a table that were not used.
-#[derive(Debug, Clone, PartialEq, Eq, serde::Serialize)]
-pub struct SetAside {
-    /// The table.
-    pub file: String,
-    /// How many.
-    pub rows: usize,
-    /// Why.
-    pub reason: String,
-}
 
 /// What a file turned out to be.
 #[derive(Debug, Clone)]
@@ -99,24 +81,4 @@ pub fn checks() -> Vec<Check> {
 #[must_use]
 pub fn not_used() -> &'static [(String, String)] {
     kind::all_not_used()
-}
-
-impl Outcome {
-    /// Takes over what came of another table; rows of a check that both have are put together.
-    pub fn join(&mut self, other: Outcome) {
-        for check in other.checks {
-            let Some(mine) = self.checks.iter_mut().find(|mine| mine.id == check.id) else {
-                self.checks.push(check);
-                continue;
-            };
-            for row in check.rows {
-                let same =
-                    |mine: &super::Row| mine.label == row.label && mine.reference == row.reference;
-                if !mine.rows.iter().any(same) {
-                    mine.rows.push(row);
-                }
-            }
-        }
-        self.set_aside.extend(other.set_aside);
-    }
 }

@@ -1,9 +1,9 @@
 //! Drills, burner orifices and leaks.
 
-use super::Outcome;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Line, Sheet, TableError, half_unit};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::{OpeningLaw, drill_diameter_m, hole_area_m2};
 use crate::units::{M_PER_IN, M3_S_PER_CFH, P_STD_PA, PA_PER_INWC, T_STD_K};

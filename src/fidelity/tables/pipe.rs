@@ -1,12 +1,12 @@
 //! Capacity tables of steel pipe and copper tube.
 
-use super::Outcome;
 use super::cells;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Line, Sheet, TableError, half_unit};
 use super::stream::{Drive, Stream, significant};
+use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::{self, TableMiss, table_miss};
-use crate::fidelity::{Check, Row};
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{PipeMaterial, PipeSpec, copper_tube_id_m, schedule_40_id_m};
 use crate::units::{M_PER_FT, M_PER_IN, M3_S_PER_CFH, T_STD_K};

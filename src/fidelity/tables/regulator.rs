@@ -1,9 +1,9 @@
 //! Force balance of a regulator.
 
-use super::Outcome;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Line, Sheet, TableError, half_unit};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;
 use crate::physics::regulator::{InletEffect, Regulator, RegulatorSpec, SeatProfile, Spring};

@@ -1,9 +1,9 @@
 //! Gas in the air of a room.
 
-use super::Outcome;
 use super::gather::Gather;
+use super::outcome::Outcome;
 use super::sheet::{Line, Sheet, TableError, half_unit};
-use crate::fidelity::Row;
+use crate::fidelity::check::Row;
 use crate::physics::room::dilute;
 
 /// Columns of a dilution table.

@@ -1,7 +1,7 @@
 //! What a capacity table says of its gas, its inlet, its drop and its unit.
 
 use super::sheet::{Line, Sheet, TableError, figures};
-use crate::fidelity::Check;
+use crate::fidelity::check::Check;
 use crate::physics::fluid::Gas;
 use crate::units::{PA_PER_INWC, PA_PER_PSI};
 

@@ -1,11 +1,12 @@
 //! Ready-made cases, one figure each.
 
-use super::Outcome;
 use super::air::rise_f;
 use super::gather::Gather;
 use super::orifice::cfh;
+use super::outcome::Outcome;
 use super::sheet::{Sheet, TableError};
-use crate::fidelity::{Row, claims};
+use crate::fidelity::check::Row;
+use crate::fidelity::claims;
 use crate::physics::combustion::{co_air_free_ppm, flue_gas};
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::drill_diameter_m;

@@ -110,9 +110,9 @@ pub struct TankNight {
 /// Lowest and highest of something.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Span {
-    /// Lowest.
+    /// The lowest that was seen.
     pub low: f64,
-    /// Highest.
+    /// The highest that was seen.
     pub high: f64,
 }
 

@@ -17,15 +17,10 @@ pub(super) fn danger(seen: &Seen) -> Option<Hint> {
         return None;
     }
     Some(match seen.place {
-        Place::Away => Hint::say(
-            "You are out. Call the emergency number from here; nobody goes back in until it has \
-             been cleared.",
-        ),
-        Place::Yard | Place::PlantRoom | Place::GasValve | Place::Hall => Hint::go(
-            "Strong gas or an alarm: touch no switch, light nothing, do not call from inside. Call \
-             everybody out and leave.",
-            Place::Away,
-        ),
+        Place::Away => Hint::say(t!("coach-out")),
+        Place::Yard | Place::PlantRoom | Place::GasValve | Place::Hall => {
+            Hint::go(t!("coach-get-out"), Place::Away)
+        }
     })
 }
 
@@ -41,15 +36,15 @@ pub(super) fn leak(seen: &Seen) -> Option<Hint> {
     let clear = smell(seen) >= Smell::Clear;
     let bubbling = bubbling(furnace);
     let signs = [
-        (hiss, "Gas hisses"),
-        (bubbling.is_some(), "Bubbles grow: that joint leaks"),
-        (clear, "It smells clearly of gas"),
+        (hiss, t!("coach-hisses")),
+        (bubbling.is_some(), t!("coach-bubbles")),
+        (clear, t!("coach-smells")),
     ];
     if furnace.manual_valve.feeds()
         && let Some((_, sign)) = signs.iter().find(|(there, _)| *there)
     {
         return Some(Hint::act(
-            format!("{sign}. Shut the manual valve first; everything else comes after."),
+            *sign,
             "manual-valve",
             Action::Cock { cock: Cock::Furnace, degrees: 0 },
         ));
@@ -75,8 +70,7 @@ fn bubbling(furnace: &FurnaceSeen) -> Option<Joint> {
 fn air(seen: &Seen, furnace: &FurnaceSeen) -> Hint {
     if furnace.window == Opening::Closed {
         return Hint::act(
-            "The gas is shut, and it still smells. Touch no switch and light nothing: open the \
-             window. Should the smell grow strong, leave and call from outside.",
+            t!("coach-air-window"),
             "plant-window",
             Action::Window { window: Window::PlantRoom, to: Opening::Open },
         );
@@ -84,22 +78,13 @@ fn air(seen: &Seen, furnace: &FurnaceSeen) -> Hint {
     match seen.sniffed {
         Some((height, noticed)) if noticed >= Smell::Clear => Hint {
             patience_s: AIR_S,
-            ..Hint::act(
-                "Let it air for some minutes, then smell again. Should the smell grow strong, \
-                 leave and call from outside.",
-                zone(height),
-                Action::Sniff(height),
-            )
+            ..Hint::act(t!("coach-air-wait"), zone(height), Action::Sniff(height))
         },
-        Some(_) | None => Hint::wait(
-            "Let it air until the smell is gone. Should it grow strong, leave and call from \
-             outside.",
-            "plant-window",
-        ),
+        Some(_) | None => Hint::wait(t!("coach-air-until"), "plant-window"),
     }
 }
 
-fn zone(height: Height) -> &'static str {
+pub(super) fn zone(height: Height) -> &'static str {
     match height {
         Height::Floor => "floor-zone",
         Height::Head => "breathing-zone",
@@ -110,17 +95,10 @@ fn write_leak(seen: &Seen, joint: Joint) -> Hint {
     let last = seen.sheet.joints.iter().rev().find(|(at, _)| *at == joint);
     let name = joint.label().to_lowercase();
     if last.is_some_and(|(_, verdict)| *verdict == JointVerdict::Leaking) {
-        return Hint::act(
-            format!(
-                "The {name} leaks, the gas is shut and it is written. Wipe it, make the joint \
-                 anew, and brush it again under gas."
-            ),
-            joint.id(),
-            Action::Wipe(joint),
-        );
+        return Hint::act(t!("coach-leak-written", joint = name), joint.id(), Action::Wipe(joint));
     }
     Hint::act(
-        format!("The gas is shut. Write on the sheet that the {name} leaks."),
+        t!("coach-leak-write", joint = name),
         joint.id(),
         Action::WriteJoint { joint, verdict: JointVerdict::Leaking },
     )
@@ -133,31 +111,16 @@ pub(super) fn arrive(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     }
     let yard = super::supply(seen, remembered).is_some();
     let (lies, height) = match fuel(seen, remembered) {
-        Some(Fuel::Propane) if yard => (
-            "A tank stands in the yard. Propane lies low, so smell just above the floor.",
-            Height::Floor,
-        ),
-        Some(Fuel::Natural) if yard => (
-            "A meter and no tank: piped gas. Natural gas rises, so smell at head height.",
-            Height::Head,
-        ),
-        Some(Fuel::Propane) => ("Propane lies low, so smell just above the floor.", Height::Floor),
-        Some(Fuel::Natural) => ("Natural gas rises, so smell at head height.", Height::Head),
-        None => {
-            ("You do not know the gas yet: smell just above the floor, and above.", Height::Floor)
-        }
+        Some(Fuel::Propane) if yard => (t!("coach-nose-tank"), Height::Floor),
+        Some(Fuel::Natural) if yard => (t!("coach-nose-meter"), Height::Head),
+        Some(Fuel::Propane) => (t!("coach-nose-propane"), Height::Floor),
+        Some(Fuel::Natural) => (t!("coach-nose-natural"), Height::Head),
+        None => (t!("coach-nose-unknown"), Height::Floor),
     };
     Some(match seen.place {
-        Place::PlantRoom => Hint::act(
-            format!(
-                "First: is there gas in the air? {lies} The gas detector finds what \
-                 a tired nose does not."
-            ),
-            zone(height),
-            Action::Sniff(height),
-        ),
+        Place::PlantRoom => Hint::act(lies, zone(height), Action::Sniff(height)),
         Place::Yard | Place::GasValve | Place::Hall | Place::Away => {
-            Hint::go("You have arrived. Go to the plant room.", Place::PlantRoom)
+            Hint::go(t!("coach-arrived"), Place::PlantRoom)
         }
     })
 }

@@ -62,33 +62,19 @@ pub(super) fn step(cycle: Cycle, hall: &HallSeen) -> Option<Hint> {
     }
     if hall.mode == OnOff::Off {
         return Some(Hint::act(
-            "Switch heat on at the thermostat: a whole cycle is to be seen.",
+            t!("coach-cycle-on"),
             "thermostat-mode",
             Action::ThermostatMode(OnOff::On),
         ));
     }
     match (cycle, hall.call) {
-        (Cycle::Running, Call::None) | (Cycle::High, Call::None) => {
-            listen("The call has ended. Listen: burners out, then inducer and blower stop.")
+        (Cycle::Running, Call::None) | (Cycle::High, Call::None) => listen(t!("coach-cycle-ends")),
+        (Cycle::Running, Call::First | Call::Second) => set(t!("coach-cycle-rest"), -NONE_HALF_F),
+        (Cycle::AtRest | Cycle::Low, Call::None | Call::First) => {
+            set(t!("coach-cycle-call"), BOTH_HALF_F)
         }
-        (Cycle::Running, Call::First | Call::Second) => set(
-            "A whole cycle begins at rest: set the thermostat below the room, so that nothing calls.",
-            -NONE_HALF_F,
-        ),
-        (Cycle::AtRest | Cycle::Low, Call::None | Call::First) => set(
-            "Now a whole cycle from the thermostat, hands off: set it well above the room, so that \
-             it calls both stages.",
-            BOTH_HALF_F,
-        ),
-        (Cycle::AtRest | Cycle::Low, Call::Second) => listen(
-            "Listen to it come up: inducer, igniter, low, then high. Let time run; you may speed \
-             it up.",
-        ),
-        (Cycle::High, Call::First | Call::Second) => set(
-            "It has lit and burnt on low and on high. End the call as a warm room would: set the \
-             thermostat below the room.",
-            -NONE_HALF_F,
-        ),
+        (Cycle::AtRest | Cycle::Low, Call::Second) => listen(t!("coach-cycle-listen")),
+        (Cycle::High, Call::First | Call::Second) => set(t!("coach-cycle-end-call"), -NONE_HALF_F),
         (Cycle::Seen, _) => None,
     }
 }

@@ -148,13 +148,17 @@ pub(super) const SPOILS: &[Spoil] = &[
         occasion: |g| g.refits(Port::Inlet) && g.in_use(),
         trips: &["cross-thread-left"],
         heeds: Heeds::Nothing,
-        change: |_, a| match a {
-            a if *a == START_INLET => Change::Instead(vec![Action::Plug {
-                port: Port::Inlet,
-                step: PlugStep::StartByKey,
-            }]),
-            Action::Plug { port: Port::Inlet, step: PlugStep::SpinIn } => Change::Drop,
-            _ => Change::Keep,
+        change: |p, a| {
+            let step = |step| Action::Plug { port: Port::Inlet, step };
+            // Once it is in, it leans, and that is overlooked.
+            let leans = p.count(&START_INLET) > 0;
+            if *a == START_INLET {
+                let tight = step(PlugStep::Tighten(6));
+                let key = Action::Take(Tool::HexKey);
+                Change::Instead(vec![key, step(PlugStep::StartByKey), tight])
+            } else {
+                drop_if(leans && matches!(a, Action::Plug { port: Port::Inlet, .. }))
+            }
         },
         hurry: never,
     },
@@ -166,7 +170,12 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |_, a| {
             if *a == START_INLET {
                 let step = |step| Action::Plug { port: Port::Inlet, step };
-                Change::Before(vec![step(PlugStep::StartByKey), step(PlugStep::SpinOut)])
+                Change::Before(vec![
+                    Action::Take(Tool::HexKey),
+                    step(PlugStep::StartByKey),
+                    step(PlugStep::SpinOut),
+                    Action::PutDown,
+                ])
             } else {
                 Change::Keep
             }

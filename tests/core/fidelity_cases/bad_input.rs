@@ -101,6 +101,34 @@ fn faults_are_told() {
             "cases[0].kind",
             "transient",
         ),
+        ("\"id\": \"a\"", "\"id\": \"a\", \"id\": \"b\"", CaseFault::Name, "cases[0]", "twice"),
+        (
+            "{\"pressures_pa\": {\"end\": 1600}}",
+            "{}",
+            CaseFault::Missing,
+            "cases[0].expect",
+            "no pressure",
+        ),
+    ];
+    told(&table);
+}
+
+/// A value put for another, and the kind, path and words of the problem it makes.
+type Bad = (&'static str, &'static str, CaseFault, &'static str, &'static str);
+
+fn told(table: &[Bad]) {
+    for &(from, to, fault, path, words) in table {
+        let problem = problem(from, to);
+        assert_eq!((problem.fault, problem.path.as_str()), (fault, path), "{to}: {problem}");
+        assert!(problem.message.contains(words), "{to}: {problem}");
+        assert_eq!(problem.exit_code(), if fault == CaseFault::Newer { 4 } else { 3 });
+    }
+}
+
+/// A field that goes with another thing, a unit of another measure, a value of another shape.
+#[test]
+fn strange_fields_are_told() {
+    told(&[
         // A unit that the field's measure does not have.
         ("length_m", "length_pa", CaseFault::Unknown, "cases[0].elements[0].length_pa", "_pa"),
         // A name that takes no unit.
@@ -136,21 +164,7 @@ fn faults_are_told() {
             "cases[0].expect.pressures_pa",
             "twice",
         ),
-        ("\"id\": \"a\"", "\"id\": \"a\", \"id\": \"b\"", CaseFault::Name, "cases[0]", "twice"),
-        (
-            "{\"pressures_pa\": {\"end\": 1600}}",
-            "{}",
-            CaseFault::Missing,
-            "cases[0].expect",
-            "no pressure",
-        ),
-    ];
-    for (from, to, fault, path, words) in table {
-        let problem = problem(from, to);
-        assert_eq!((problem.fault, problem.path.as_str()), (fault, path), "{to}: {problem}");
-        assert!(problem.message.contains(words), "{to}: {problem}");
-        assert_eq!(problem.exit_code(), if fault == CaseFault::Newer { 4 } else { 3 });
-    }
+    ]);
 }
 
 /// The place is the line and column at which the value starts, counted in characters.

@@ -272,6 +272,9 @@ impl<'ast> Visit<'ast> for Names {
 }
 
 impl<'ast> Visit<'ast> for Reader {
+    /// `pub(super)` names a module and uses nothing of it.
+    fn visit_visibility(&mut self, _: &'ast Visibility) {}
+
     fn visit_item(&mut self, item: &'ast Item) {
         let before = self.testing;
         self.testing |= is_test(attributes(item));

@@ -30,7 +30,8 @@ use tree::Tree;
 /// Modules from the bottom up. A module uses what stands in the rows before its own.
 const LAYERS: Layers<'static> = Layers {
     rows: &[
-        &["units", "rng", "words"],
+        &["units", "rng"],
+        &["words"],
         &["physics"],
         &["appliance", "site", "instrument"],
         &["parts"],

@@ -1,6 +1,6 @@
 //! Files of words, read with the parser of the format.
 
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::{BTreeMap, BTreeSet, btree_map as map};
 
 use fluent_syntax::ast::{
     CallArguments, Entry, Expression, InlineExpression, Pattern, PatternElement,
@@ -63,10 +63,13 @@ pub fn read(files: &[super::Source], wrong: &mut Vec<String>) -> BTreeMap<String
                 Some(pattern) => look_through(pattern, &mut message),
                 None => wrong.push(format!("{file}:{line}: `{id}` has no text")),
             }
-            if messages.contains_key(&id) {
-                wrong.push(format!("{file}:{line}: `{id}` stands a second time"));
-            } else {
-                messages.insert(id, message);
+            match messages.entry(id) {
+                map::Entry::Occupied(known) => {
+                    wrong.push(format!("{file}:{line}: `{}` stands a second time", known.key()));
+                }
+                map::Entry::Vacant(free) => {
+                    free.insert(message);
+                }
             }
         }
     }

@@ -1,0 +1,17 @@
+//! The benches of built-in scenarios, and rows of ranges.
+
+use crate::fidelity::check::Row;
+use crate::scenario::builtin;
+use crate::setup::Setup;
+
+/// The bench of a built-in scenario at seed 1.
+pub(super) fn setup(id: &str) -> Option<Setup> {
+    let built_in = builtin::find(id)?;
+    crate::scenario::load(built_in.text).ok().map(|scenario| scenario.draw(1))
+}
+
+/// A row whose reference is the value of the published range that lies nearest the result, so
+/// that a result within the range agrees exactly.
+pub(super) fn in_range(name: &str, [low, high]: [f64; 2], result: f64) -> Row {
+    Row::new(format!("{name}: {low} to {high}"), result.clamp(low, high), result)
+}

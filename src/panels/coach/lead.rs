@@ -1,0 +1,234 @@
+//! The step of a goal, with the words for it and the part that it is about.
+
+use super::{Hint, Remembered};
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{
+    Cock, Door, Firing, Fitted, JointVerdict, Neighbor, OnOff, Opening, Place, Port, Push, Screw,
+    Tool,
+};
+use crate::procedure::{Awaited, Goal, Step};
+use crate::senses::seen::Seen;
+
+/// The next step towards a goal in words; none once it is met.
+pub(super) fn towards(goal: Goal, seen: &Seen, remembered: &Remembered) -> Option<Hint> {
+    let (leaf, step) = goal.toward(seen, &remembered.job);
+    match step {
+        Step::Met => None,
+        Step::Do(action) => {
+            let text = doing(leaf, &action, seen);
+            Some(Hint { part: part(&action), action: Some(action), ..Hint::say(text) })
+        }
+        Step::Wait(awaited) => {
+            let (text, part) = waiting(awaited, seen);
+            Some(Hint::wait(text, part))
+        }
+    }
+}
+
+/// The first of these goals that is not met.
+pub(super) fn first(goals: &[Goal], seen: &Seen, remembered: &Remembered) -> Option<Hint> {
+    goals.iter().find_map(|&goal| towards(goal, seen, remembered))
+}
+
+/// The next step towards a goal, said in these words as long as it is done where one stands; on the
+/// way there, in these words and those of the way.
+pub(super) fn saying(text: &str, goal: Goal, seen: &Seen, remembered: &Remembered) -> Option<Hint> {
+    let hint = towards(goal, seen, remembered)?;
+    let text = match &hint.action {
+        Some(Action::Look(_) | Action::Sniff(_) | Action::Tag(_) | Action::Tell(_)) => {
+            text.to_owned()
+        }
+        Some(_) | None => t!("coach-because", why = text, step = hint.text),
+    };
+    Some(Hint { text, ..hint })
+}
+
+/// The words of an action that leads to a goal.
+fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
+    let plain = match action {
+        Action::Go(place) => going(leaf, *place),
+        Action::Take(tool) => return taking(*tool),
+        Action::PutDown => {
+            let held = seen.hand.map_or("", Tool::label).to_lowercase();
+            return t!("coach-put-down", tool = held);
+        }
+        Action::FurnaceSwitch(OnOff::Off) => t!("coach-power-off"),
+        Action::FurnaceSwitch(OnOff::On) => t!("coach-power-on"),
+        Action::Cock { cock: Cock::Furnace, degrees: 0 } => t!("coach-valve-shut"),
+        Action::Cock { .. } => t!("coach-valve-open"),
+        Action::Door { door: Door::Burner, to: Fitted::Off } => t!("coach-burner-door-off"),
+        Action::Door { door: Door::Burner, to: Fitted::On } => t!("coach-burner-door-on"),
+        Action::Door { door: Door::Blower, to: Fitted::Off } => t!("coach-blower-door-off"),
+        Action::Door { door: Door::Blower, to: Fitted::On } => t!("coach-blower-door-on"),
+        Action::ValveSwitch(OnOff::Off) => t!("coach-switch-off"),
+        Action::ValveSwitch(OnOff::On) => t!("coach-switch-on"),
+        Action::StageJumper(Fitted::Off) => t!("coach-jumper-off"),
+        Action::StageJumper(Fitted::On) => t!("coach-jumper-on"),
+        Action::ThermostatMode(OnOff::Off) => t!("coach-heat-off"),
+        Action::ThermostatMode(OnOff::On) => t!("coach-heat-on"),
+        Action::Setpoint(to) => setting(leaf, *to, seen),
+        Action::Neighbor { neighbor, to } => return turning(leaf, *neighbor, *to),
+        Action::MeterPower(_) => t!("coach-meter-on"),
+        Action::MeterUnit(_) => t!("coach-meter-unit"),
+        Action::MeterZero => t!("coach-meter-zero"),
+        Action::Plug { port, step } => return plugging(*port, *step),
+        Action::Adapter { port, to: Fitted::On } => {
+            return t!("coach-adapter-in", port = port.label().to_lowercase());
+        }
+        Action::Adapter { to: Fitted::Off, .. } => t!("coach-adapter-out"),
+        Action::HoseOn { push: Push::Fully, .. } if seen.meter.hose.is_some() => {
+            t!("coach-hose-fully")
+        }
+        Action::HoseOn { push: Push::Fully, .. } => t!("coach-hose-on"),
+        Action::HoseOn { push: Push::Halfway, .. } => t!("coach-hose-ease"),
+        Action::HoseOff => t!("coach-hose-off"),
+        Action::LeakFluid(joint) => {
+            return t!("coach-brush", joint = joint.label().to_lowercase());
+        }
+        Action::WriteJoint { joint, verdict: JointVerdict::Tight } => {
+            return t!("coach-write-tight", joint = joint.label().to_lowercase());
+        }
+        Action::WriteJoint { joint, verdict: JointVerdict::Leaking } => {
+            return t!("coach-write-leak", joint = joint.label().to_lowercase());
+        }
+        Action::Wipe(joint) => return t!("coach-wipe", joint = joint.label().to_lowercase()),
+        Action::Window { to: Opening::Closed, .. } => t!("coach-window-close"),
+        Action::Window { to: Opening::Open, .. } => t!("coach-window-open"),
+        Action::Tag(_) => t!("coach-tag"),
+        Action::Tell(_) => t!("coach-tell"),
+        Action::Cap { .. } => t!("coach-cap-on"),
+        Action::Look(subject) => return t!("coach-look", subject = subject.label().to_lowercase()),
+        Action::Sniff(_)
+        | Action::Probe(_)
+        | Action::Turn { .. }
+        | Action::MeterLowSide(_)
+        | Action::ResetRollout
+        | Action::Mend(_)
+        | Action::Measure(_)
+        | Action::Unclip
+        | Action::Stopwatch(_)
+        | Action::WriteMeasured(_)
+        | Action::Gauge(_)
+        | Action::FillColumn
+        | Action::Write(_)
+        | Action::Call(_)
+        | Action::HandOver(_) => t!("coach-next"),
+    };
+    plain.to_owned()
+}
+
+/// Where to go, and what for.
+fn going(leaf: Goal, place: Place) -> &'static str {
+    match (place, leaf) {
+        (Place::Hall, Goal::Called(Firing::High, _)) => t!("coach-hall-high"),
+        (Place::Hall, Goal::Called(Firing::Low | Firing::Out, _)) => t!("coach-hall-low"),
+        (Place::Hall, Goal::Other(Neighbor::Range, OnOff::On)) => t!("coach-hall-range-on"),
+        (Place::Hall, Goal::Other(Neighbor::Range, OnOff::Off)) => t!("coach-hall-range-off"),
+        (Place::Hall, Goal::Told(_)) => t!("coach-hall-tell"),
+        (Place::Hall, Goal::ThermostatAsFound) => t!("coach-hall-restore"),
+        (Place::Hall, _) => t!("coach-hall-heat-off"),
+        (Place::PlantRoom, _) => t!("coach-go-furnace"),
+        (Place::GasValve, _) => t!("coach-kneel"),
+        (Place::Yard, _) => t!("coach-go-yard"),
+        (Place::Away, _) => t!("coach-go-away"),
+    }
+}
+
+fn taking(tool: Tool) -> String {
+    let why = match tool {
+        Tool::HexKey => t!("coach-for-plugs"),
+        Tool::SlottedDriver => t!("coach-for-caps"),
+        Tool::Adapter => t!("coach-for-hose"),
+        Tool::Hose => t!("coach-for-adapter"),
+        Tool::LeakFluid => t!("coach-for-joints"),
+        Tool::GasDetector
+        | Tool::Thermometer
+        | Tool::FlueAnalyser
+        | Tool::Microammeter
+        | Tool::ElectricalMeter
+        | Tool::Stopwatch => t!("coach-for-reading"),
+    };
+    t!("coach-take", tool = tool.label().to_lowercase(), why = why)
+}
+
+/// What the thermostat is set to, and what that calls.
+fn setting(leaf: Goal, to_half_f: i16, seen: &Seen) -> &'static str {
+    let above = seen.hall.as_ref().map_or(0, |hall| to_half_f.saturating_sub(hall.room_half_f));
+    match leaf {
+        Goal::ThermostatAsFound => t!("coach-set-as-found"),
+        Goal::Called(Firing::High, _) => t!("coach-set-both"),
+        _ if above <= 0 => t!("coach-set-room"),
+        _ => t!("coach-set-first"),
+    }
+}
+
+/// Another appliance on or off; where it is put back, as it was found.
+fn turning(leaf: Goal, neighbor: Neighbor, to: OnOff) -> String {
+    let name = neighbor.label();
+    match (leaf, to) {
+        (Goal::Other(..), OnOff::On) => t!("coach-other-on", appliance = name),
+        (_, OnOff::Off | OnOff::On) => t!("coach-other-off", appliance = name),
+    }
+}
+
+fn plugging(port: Port, step: PlugStep) -> String {
+    match step {
+        PlugStep::BreakLoose => t!("coach-plug-loose", port = port.label().to_lowercase()),
+        PlugStep::SpinOut => t!("coach-plug-out").to_owned(),
+        PlugStep::StartByHand | PlugStep::StartByKey => t!("coach-plug-start").to_owned(),
+        PlugStep::SpinIn => t!("coach-plug-in").to_owned(),
+        PlugStep::Tighten(eighths) if eighths < 2 => t!("coach-plug-nip").to_owned(),
+        PlugStep::Tighten(_) => t!("coach-plug-snug").to_owned(),
+    }
+}
+
+/// What is waited for, and the part to watch.
+fn waiting(awaited: Awaited, seen: &Seen) -> (String, &'static str) {
+    let (text, part) = match awaited {
+        Awaited::Rest => (t!("coach-wait-rest"), "status-lamp"),
+        Awaited::Seep => (t!("coach-wait-seep"), "gas-valve"),
+        Awaited::Bleed => (t!("coach-wait-bleed"), "meter"),
+        Awaited::Trickle => (t!("coach-wait-trickle"), "manual-valve"),
+        Awaited::MeterWakes | Awaited::MeterWarms | Awaited::MeterRests => {
+            (t!("coach-wait-meter"), "meter")
+        }
+        Awaited::Dwell => (t!("coach-wait-dwell"), "gas-valve"),
+        Awaited::Light => (t!("coach-wait-light"), "burners"),
+        Awaited::Call if seen.hall.is_some() => (t!("coach-wait-call"), "thermostat"),
+        Awaited::Call => (t!("coach-wait-call"), "status-lamp"),
+    };
+    (text.to_owned(), part)
+}
+
+/// The part in the drawing that an action is about.
+fn part(action: &Action) -> Option<&'static str> {
+    Some(match action {
+        Action::Take(tool) => tool.id(),
+        Action::FurnaceSwitch(_) => "furnace-switch",
+        Action::Cock { cock, .. } => cock.id(),
+        Action::Door { door, .. } => door.id(),
+        Action::ValveSwitch(_) => "valve-switch",
+        Action::StageJumper(_) => "control",
+        Action::ThermostatMode(_) => "thermostat-mode",
+        Action::Setpoint(_) => "thermostat",
+        Action::Neighbor { neighbor, .. } => neighbor.id(),
+        Action::MeterPower(_) => "meter-power",
+        Action::MeterUnit(_) => "meter-unit",
+        Action::MeterZero => "meter-zero",
+        Action::Plug { port, .. } | Action::Adapter { port, .. } | Action::HoseOn { port, .. } => {
+            port.id()
+        }
+        Action::LeakFluid(joint) | Action::Wipe(joint) | Action::WriteJoint { joint, .. } => {
+            joint.id()
+        }
+        Action::Window { window, .. } => window.id(),
+        Action::Tag(_) => "tag",
+        Action::Tell(_) => "householder",
+        Action::Cap { screw: Screw::Low, .. } => "low-cap",
+        Action::Cap { screw: Screw::High, .. } => "high-cap",
+        Action::Look(subject) => subject.id(),
+        Action::Go(Place::GasValve) => "gas-valve",
+        Action::Sniff(height) => super::air::zone(*height),
+        _ => return None,
+    })
+}

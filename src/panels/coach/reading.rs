@@ -1,0 +1,130 @@
+//! To one reading: the hose on its port, the furnace in its state, the number at rest.
+
+use super::elsewhere::stays_on_low;
+use super::{Asked, Hint, Remembered, end, lead};
+use crate::appliance::test_point::{Port, Stage};
+use crate::panels::sheet::Cell;
+use crate::parts::{Firing, Joint, OnOff, Place};
+use crate::procedure::{Awaited, Called, Goal, Means, Step};
+use crate::senses::seen::{Call, Seen};
+use crate::words::decimal;
+
+/// Least patience before a reading while it burns, in seconds (common practice: until it stands
+/// still).
+const SETTLE_S: f64 = 45.0;
+/// Patience beyond what the card asks, in seconds: a hold that is a breath too short does not count.
+const MARGIN_S: f64 = 5.0;
+/// Longest patience, in seconds: a card cannot ask for more than a day.
+const DAY_S: f64 = 86_400.0;
+
+/// The next step towards a reading. Its joint is proven on the way.
+pub(super) fn lead(seen: &Seen, remembered: &Remembered, asked: Asked, cell: Cell) -> Option<Hint> {
+    let Cell { port, stage, phase: _ } = cell;
+    let at_its_pressure = match port {
+        Port::Inlet => true,
+        Port::Manifold => stage == Stage::High,
+    };
+    let joint = (at_its_pressure && !remembered.job.is_proven(port)).then(|| port.joint());
+    hook_up(seen, remembered, port)
+        .or_else(|| bring(seen, remembered, stage))
+        .or_else(|| joint.and_then(|joint| check(seen, remembered, joint)))
+        .or_else(|| Some(write(asked, cell)))
+}
+
+fn check(seen: &Seen, remembered: &Remembered, joint: Joint) -> Option<Hint> {
+    lead::towards(Goal::JointChecked(joint), seen, remembered)
+}
+
+/// The hose on a port, isolated for it; what is looked at behind the door comes before.
+pub(super) fn hook_up(seen: &Seen, remembered: &Remembered, port: Port) -> Option<Hint> {
+    let here = seen.meter.hose.is_some_and(|(on, _)| on == port);
+    if here {
+        return lead::towards(Goal::HoseOn(port), seen, remembered);
+    }
+    lead::towards(Goal::Isolated, seen, remembered)
+        .or_else(|| end::look_inside(seen, remembered))
+        .or_else(|| lead::towards(Goal::HoseOn(port), seen, remembered))
+}
+
+/// The next step towards a state of the furnace; none once it is there and seen from the valve.
+pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Option<Hint> {
+    let level = match stage {
+        Stage::Rest => {
+            let goals = [
+                Goal::Stopped,
+                Goal::Standing,
+                Goal::Others(OnOff::Off),
+                Goal::GasOn,
+                Goal::At(Place::GasValve),
+            ];
+            return lead::first(&goals, seen, remembered);
+        }
+        Stage::Low => Firing::Low,
+        Stage::High | Stage::HighWithOthers => Firing::High,
+    };
+    let mut goals = vec![Goal::GasOn];
+    if stage == Stage::HighWithOthers {
+        goals.push(Goal::Others(OnOff::On));
+    }
+    goals.extend([Goal::Called(level, Means::Thermostat), Goal::At(Place::GasValve)]);
+    lead::first(&goals, seen, remembered)
+        .map(|hint| never_called(seen, remembered, level, hint))
+        .or_else(|| light(seen, remembered, level))
+}
+
+/// The thermostat is set far above the room and does not call the second stage.
+fn never_called(seen: &Seen, remembered: &Remembered, level: Firing, hint: Hint) -> Hint {
+    let goal = Goal::Called(level, Means::Thermostat);
+    let waits = goal.step(seen, &remembered.job) == Step::Wait(Awaited::Call);
+    let first_only = seen.hall.as_ref().is_some_and(|hall| hall.call != Call::Second);
+    if level == Firing::High && waits && first_only {
+        return Hint::say(t!("coach-second-not-called"));
+    }
+    hint
+}
+
+/// Watches it light on the level that is called.
+fn light(seen: &Seen, remembered: &Remembered, level: Firing) -> Option<Hint> {
+    let hint = lead::towards(Goal::Lit(level), seen, remembered)?;
+    let burners = seen.furnace.as_ref().and_then(|it| it.burners.as_ref());
+    let lit = burners.is_some_and(|it| it.flames.iter().any(|flame| flame.height > 0.0));
+    let wanted = if level == Firing::High { Call::Second } else { Call::First };
+    match (lit, level, remembered.job.called(wanted)) {
+        (true, Firing::High, Called::LongSince) => Some(stays_on_low(seen, remembered)),
+        (true, Firing::High, Called::JustNow | Called::NotKnown) => {
+            Some(Hint::wait(t!("coach-second-follows"), "burners"))
+        }
+        (true, Firing::Low | Firing::Out, _) => {
+            Some(Hint::wait(t!("coach-second-lets-go"), "burners"))
+        }
+        (false, _, Called::NotKnown) => Some(Hint::go(t!("coach-hall-low"), Place::Hall)),
+        (false, _, Called::JustNow | Called::LongSince) => {
+            Some(end::gave_up(seen, remembered).unwrap_or(hint))
+        }
+    }
+}
+
+fn write(asked: Asked, cell: Cell) -> Hint {
+    let settle_s = SETTLE_S.max(asked.settle_s + MARGIN_S);
+    let name = cell.name();
+    let (text, patience_s) = match cell.stage {
+        Stage::Rest => {
+            let hold = decimal(asked.hold_s, 0);
+            (t!("coach-write-rest", seconds = hold, cell = name), asked.hold_s + MARGIN_S)
+        }
+        Stage::Low | Stage::High => {
+            (t!("coach-write-burning", seconds = decimal(settle_s, 0), cell = name), settle_s)
+        }
+        Stage::HighWithOthers => {
+            (t!("coach-write-loaded", seconds = decimal(settle_s, 0), cell = name), settle_s)
+        }
+    };
+    Hint::write(text, cell, whole_s(patience_s))
+}
+
+/// Whole seconds, a day at most.
+fn whole_s(seconds: f64) -> u32 {
+    #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "0 to a day")]
+    let whole = seconds.clamp(0.0, DAY_S).ceil() as u32;
+    whole
+}
