@@ -148,7 +148,7 @@ impl StageSprings {
         });
         match self.stacking {
             Stacking::Independent => {}
-            Stacking::HighOnLow => set_pa[Level::High] = set_pa[Level::Low] + set_pa[Level::High],
+            Stacking::HighOnLow => set_pa[Level::High] += set_pa[Level::Low],
         }
         set_pa
     }
