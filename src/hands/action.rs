@@ -23,20 +23,20 @@ pub enum Action {
     Sniff(Height),
     /// Hold the gas detector at a height (it must be in hand).
     Probe(Height),
-    /// Take a tool out of the bag.
+    /// Take a tool.
     Take(Tool),
     /// Put down what is in the hand.
     PutDown,
     /// Open or close a window.
     Window {
-        /// The one that is worked on.
+        /// Which one.
         window: Window,
         /// What it shall be.
         to: Opening,
     },
     /// Take a furnace door off or put it on.
     Door {
-        /// The one that is worked on.
+        /// Which one.
         door: Door,
         /// What it shall be.
         to: Fitted,
@@ -53,42 +53,42 @@ pub enum Action {
     ValveSwitch(OnOff),
     /// Turn a hand valve to an angle from shut, in degrees (0 shut, 90 open).
     Cock {
-        /// The one that is worked on.
+        /// Which one.
         cock: Cock,
         /// The handle's angle, 0 to 90.
         degrees: i16,
     },
     /// Turn another appliance on (it then burns at its full rate) or off.
     Neighbor {
-        /// The one that is worked on.
+        /// Which one.
         neighbor: Neighbor,
         /// What it shall be.
         to: OnOff,
     },
     /// Take the cap off a screw or put it on (slotted driver).
     Cap {
-        /// The screw that it covers.
+        /// Over which screw.
         screw: Screw,
         /// What it shall be.
         to: Fitted,
     },
     /// Turn a screw (slotted driver), in eighths of a turn, clockwise positive.
     Turn {
-        /// The one that is worked on.
+        /// Which one.
         screw: Screw,
-        /// From −16 to 16, and not 0.
+        /// −16 to 16.
         eighths: i16,
     },
     /// A plug in a port.
     Plug {
-        /// The port that is worked on.
+        /// Which port.
         port: Port,
         /// What to do with it.
         step: PlugStep,
     },
     /// Screw the barbed adapter into an open port, or take it out.
     Adapter {
-        /// The port that is worked on.
+        /// Which port.
         port: Port,
         /// What it shall be.
         to: Fitted,
@@ -97,7 +97,7 @@ pub enum Action {
     HoseOn {
         /// Which port's adapter.
         port: Port,
-        /// How far it is pushed on.
+        /// How far.
         push: Push,
     },
     /// Pull the hose off; its end is open to the air.
@@ -134,9 +134,9 @@ pub enum Action {
     Write(Reading),
     /// Write on the job sheet what a leak check showed.
     WriteJoint {
-        /// The joint that was checked.
+        /// Which joint.
         joint: Joint,
-        /// What the fluid on it showed.
+        /// What it showed.
         verdict: JointVerdict,
     },
     /// Hang or remove the warning tag on the furnace.

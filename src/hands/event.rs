@@ -15,9 +15,9 @@ use crate::senses::seen::WrittenMeasured;
 /// Something that happened at a tick.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Event {
-    /// When it happened, in ticks.
+    /// When.
     pub tick: u64,
-    /// What happened, or was written.
+    /// What.
     pub what: Happening,
 }
 
@@ -26,47 +26,47 @@ pub struct Event {
 pub enum Happening {
     /// An action was done. The state is the one right before it.
     Did {
-        /// The action as it was asked for.
+        /// The action.
         action: Action,
         /// What was true right before.
         before: Box<Truth>,
     },
     /// An action was refused.
     Refused {
-        /// The action as it was asked for.
+        /// The action.
         action: Action,
-        /// Why it could not be done.
+        /// Why.
         why: Refusal,
     },
     /// The ignition control changed state.
     Control {
-        /// The state that it left.
+        /// From.
         from: ControlState,
-        /// The state that it came to.
+        /// To.
         to: ControlState,
     },
     /// The burners changed stage.
     Fired {
-        /// The state that it left.
+        /// From.
         from: Firing,
-        /// The state that it came to.
+        /// To.
         to: Firing,
     },
     /// A port was opened with this pressure behind it (lowest value at which gas is felt: 25 Pa).
     OpenedUnderGas {
-        /// The port where it happened.
+        /// Which port.
         port: Port,
         /// The pressure, in pascals.
         pa: f64,
     },
     /// Gas began to flow from an open port or a bare adapter.
     GasFromPort {
-        /// The port where it happened.
+        /// Which port.
         port: Port,
     },
     /// The control took up a call while a port stood open with nothing on it.
     CalledOnOpenPort {
-        /// The port where it happened.
+        /// Which port.
         port: Port,
         /// Whether a shut valve or the valve switch kept the gas from coming.
         barred: bool,
@@ -85,7 +85,7 @@ pub enum Happening {
     Wrote(ReadingFact),
     /// A screw was turned.
     Turned {
-        /// The screw that was turned.
+        /// Which.
         screw: Screw,
         /// Eighths asked for.
         eighths: i16,
@@ -111,17 +111,17 @@ pub enum Happening {
     },
     /// A plug began across its thread.
     CrossThreaded {
-        /// The port where it happened.
+        /// Which port.
         port: Port,
     },
     /// A boss cracked.
     Cracked {
-        /// The port where it happened.
+        /// Which port.
         port: Port,
     },
     /// Leak fluid had been on a joint long enough to judge, or was wiped: what it could show.
     FluidJudged {
-        /// The joint with the fluid.
+        /// Which joint.
         joint: Joint,
         /// Lowest pressure behind the joint while the fluid was on, in pascals.
         lowest_pa: f64,
@@ -131,7 +131,7 @@ pub enum Happening {
         firing: Firing,
         /// Whether bubbles grew.
         bubbles: bool,
-        /// How the manual valve stood all that time.
+        /// Manual valve, degrees.
         manual_valve: HandleAngle,
     },
     /// The smell became strong or an alarm sounded.
@@ -148,7 +148,7 @@ pub enum Happening {
     MeterOverRange,
     /// Something was written from an instrument other than the manometer.
     WroteMeasured {
-        /// What happened, or was written.
+        /// What.
         written: WrittenMeasured,
         /// What the burners did.
         firing: Firing,

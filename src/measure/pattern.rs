@@ -115,7 +115,7 @@ pub const STATES: [&str; 5] = [
     "at rest again",
 ];
 
-/// What a bench shows at every test point, and on the way.
+/// A pattern.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern {
     /// At rest, low, high, high with the others, at rest again.

@@ -69,17 +69,17 @@ pub struct Truth {
     pub valve_switch: OnOff,
     /// The service switch.
     pub furnace_switch: OnOff,
-    /// How the supply shut-off stands.
+    /// Supply shut-off, degrees.
     pub supply_valve: HandleAngle,
-    /// The other gas appliances of the house.
+    /// The other appliances.
     pub neighbors: EnumMap<Neighbor, NeighborTruth>,
     /// The cap over each screw.
     pub caps: EnumMap<Screw, Fitted>,
-    /// The ports of the gas valve.
+    /// Each port.
     pub ports: EnumMap<Port, PortTruth>,
-    /// The doors of the furnace.
+    /// Each furnace door.
     pub doors: EnumMap<Door, Fitted>,
-    /// The windows of both rooms.
+    /// Each window.
     pub windows: EnumMap<Window, Opening>,
     /// What the manometer's low side feels.
     pub low_side: LowSide,
@@ -115,7 +115,7 @@ pub struct PortTruth {
 /// Gas out of the ports and of the manometer's hose, in standard m³/s.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Leaks {
-    /// To the air at each port.
+    /// At each port.
     pub ports: EnumMap<Port, f64>,
     /// At the hose's end.
     pub hose: f64,
@@ -133,9 +133,9 @@ impl Leaks {
 pub struct GasInAir {
     /// In the burner vestibule.
     pub vestibule: f64,
-    /// In the zone above the floor.
+    /// Above the floor.
     pub floor: f64,
-    /// In the zone at breathing height.
+    /// At breathing height.
     pub breathing: f64,
 }
 

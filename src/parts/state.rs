@@ -99,9 +99,9 @@ pub enum LowSide {
 )]
 #[serde(rename_all = "kebab-case")]
 pub enum Level {
-    /// The low stage of firing.
+    /// Low stage.
     Low,
-    /// The high stage of firing.
+    /// High stage.
     High,
 }
 
@@ -133,9 +133,9 @@ impl Screw {
 pub enum Firing {
     /// No gas to the burners.
     Out,
-    /// The low stage of firing.
+    /// Low stage.
     Low,
-    /// The high stage of firing.
+    /// High stage.
     High,
 }
 

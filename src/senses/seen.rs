@@ -244,7 +244,7 @@ pub struct FurnaceSeen {
     pub switch: OnOff,
     /// The handle of the manual valve.
     pub manual_valve: HandleAngle,
-    /// The water heater in the plant room.
+    /// The water heater.
     pub water_heater: NeighborSeen,
     /// The plant-room window.
     pub window: Opening,
@@ -269,7 +269,7 @@ pub struct FurnaceSeen {
 pub struct NeighborSeen {
     /// How its hand valve stands.
     pub handle: HandleAngle,
-    /// Whether its burner burns now.
+    /// Whether it burns.
     pub burning: Burning,
 }
 
@@ -301,7 +301,7 @@ pub struct BurnersSeen {
     pub caps: EnumMap<Level, Fitted>,
     /// Angle of each stage screw since the start in eighths of a turn, seen with the cap off.
     pub screw_eighths: EnumMap<Level, Option<i32>>,
-    /// The ports of the gas valve.
+    /// Each port.
     pub ports: EnumMap<Port, PortSeen>,
     /// Leak fluid on each joint and what it shows.
     pub fluid: EnumMap<Joint, FluidSeen>,
@@ -363,7 +363,7 @@ pub struct HallSeen {
     pub co_ppm: f64,
     /// The hall window.
     pub window: Opening,
-    /// The range in the kitchen.
+    /// The kitchen range.
     pub range: NeighborSeen,
     /// Share of the registers that is closed, 0–1.
     pub registers_closed: f64,

@@ -30,7 +30,7 @@ pub struct Condition {
     pub control: ControlCondition,
     /// The manometer with its hose.
     pub meter: MeterCondition,
-    /// The ports of the gas valve.
+    /// Each port.
     pub ports: EnumMap<Port, PortCondition>,
     /// The odour of the gas.
     pub odorant: Odorant,

@@ -47,9 +47,16 @@ fn gas_side(setup: &Setup) -> GasSide {
     let mut wear = Wear::default();
     let air = b.fixed(0.0);
     let burner_box = b.fixed(0.0);
+    let (upstream, first, tank) = supply_source(&mut b, setup, &mut wear);
+    let source_end = b.node_count();
     let start_pa = start_pa(setup);
-    let yard = yard(&mut b, setup, start_pa, &mut wear);
-    let YardParts { upstream, supply, supply_regulator, supply_cock, tee, .. } = yard;
+    let supply = b.node(SUPPLY_M3, T_STD_K, start_pa);
+    let spec = supply_regulator(&setup.supply, setup);
+    let supply_regulator = b.regulator(first, supply, spec);
+    let trunk_start = b.node(BODY_M3, T_STD_K, start_pa);
+    let cock_area = ball(MAIN_BORE_M);
+    let supply_cock = b.opening(supply, trunk_start, cock_area.full_cd_area_m2);
+    let tee = runs(&mut b, trunk_start, &setup.trunk, start_pa);
     let (end, furnace_cock) = branch(&mut b, tee, &setup.branch, start_pa);
     let branch_end = b.node_count();
     let inlet = line_faults(&mut b, setup, end, (start_pa, air), &mut wear);
@@ -58,15 +65,22 @@ fn gas_side(setup: &Setup) -> GasSide {
     let valve = valve(&mut b, setup, inlet, burner_box);
     let behind = enum_map! { Port::Inlet => inlet, Port::Manifold => valve.manifold };
     let ports = ports(&mut b, behind, air);
-    let (manifold, hose) = (valve.manifold, ports.hose);
     supply_faults(&mut b, setup, (supply, air, supply_regulator), &mut wear);
     valve_faults(setup, valve.burners, &mut wear);
-    let marks = [yard.source_end, branch_end, line_end, b.node_count()];
+    let marks = [source_end, branch_end, line_end, b.node_count()];
     let mut network = b.build();
     open_wide(&mut network, supply_regulator, setup);
     GasSide {
         network,
-        nodes: Nodes { upstream, supply, tee, inlet, manifold, hose, burner_box },
+        nodes: Nodes {
+            upstream,
+            supply,
+            tee,
+            inlet,
+            manifold: valve.manifold,
+            hose: ports.hose,
+            burner_box,
+        },
         elements: Elements {
             supply_regulator,
             supply_cock,
@@ -81,11 +95,11 @@ fn gas_side(setup: &Setup) -> GasSide {
         },
         springs: valve.springs,
         supply_pa_per_turn: setup.supply.pa_per_turn,
-        supply_turns_found: yard.turns_found,
+        supply_turns_found: spec.turns,
         supply_set_found_pa: setup.supply.set_pa,
         supply_turned: 0.0,
         furnace_cock: ball(MAIN_BORE_M),
-        supply_cock: ball(MAIN_BORE_M),
+        supply_cock: cock_area,
         neighbor_cock: ball(NEIGHBOR_BORE_M),
         neighbor_orifice_m2: neighbors.map(|_, (_, area)| area),
         seats_open_m2: valve.seats_open_m2,
@@ -100,47 +114,11 @@ fn gas_side(setup: &Setup) -> GasSide {
         wear,
         marks,
         later: later(setup),
-        tank: yard.tank,
+        tank,
         tank_pa_per_s: 0.0,
         dial_turns: 0.0,
         dial_m3: dial_m3(setup),
         worst_imbalance: 0.0,
-    }
-}
-
-/// What stands in the yard, with the trunk behind it, as built.
-struct YardParts {
-    upstream: NodeId,
-    /// Nodes up to the supply regulator.
-    source_end: u16,
-    supply: NodeId,
-    supply_regulator: ElementId,
-    turns_found: f64,
-    supply_cock: ElementId,
-    tee: NodeId,
-    tank: Option<Tank>,
-}
-
-/// Main or tank, the supply regulator, the shut-off and the trunk.
-fn yard(b: &mut NetworkBuilder, setup: &Setup, start_pa: f64, wear: &mut Wear) -> YardParts {
-    let (upstream, first, tank) = supply_source(b, setup, wear);
-    let source_end = b.node_count();
-    let supply = b.node(SUPPLY_M3, T_STD_K, start_pa);
-    let spec = supply_regulator(&setup.supply, setup);
-    let supply_regulator = b.regulator(first, supply, spec);
-    let trunk_start = b.node(BODY_M3, T_STD_K, start_pa);
-    let supply_cock = b.opening(supply, trunk_start, ball(MAIN_BORE_M).full_cd_area_m2);
-    let tee = runs(b, trunk_start, &setup.trunk, start_pa);
-    let turns_found = spec.turns;
-    YardParts {
-        upstream,
-        source_end,
-        supply,
-        supply_regulator,
-        turns_found,
-        supply_cock,
-        tee,
-        tank,
     }
 }
 

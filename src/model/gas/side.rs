@@ -280,7 +280,7 @@ impl GasSide {
         before.to_bits() != open_m2.to_bits()
     }
 
-    /// The two stage screws under their springs.
+    /// The stage screws.
     pub(crate) fn springs(&self) -> &StageSprings {
         &self.springs
     }

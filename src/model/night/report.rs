@@ -110,9 +110,9 @@ pub struct TankNight {
 /// Lowest and highest of something.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Span {
-    /// The lowest that was seen.
+    /// Lowest.
     pub low: f64,
-    /// The highest that was seen.
+    /// Highest.
     pub high: f64,
 }
 
