@@ -1,5 +1,6 @@
 //! An attempt in the window: the bench, how time runs, and what was done.
 
+use crate::parts::Level;
 use std::collections::VecDeque;
 
 use crate::bench::Bench;
@@ -351,12 +352,11 @@ fn danger(what: &Happening) -> bool {
 /// What a happening sounds or feels like for a moment, in words. Nothing that only a gauge or the
 /// model knows.
 fn caption(what: &Happening) -> Option<&'static str> {
-    use crate::parts::Firing;
-    match what {
-        Happening::Fired { from: Firing::Out, .. } => Some(t!("moment-burners-light")),
-        Happening::Fired { to: Firing::Out, .. } => Some(t!("moment-burners-out")),
-        Happening::Fired { to: Firing::High, .. } => Some(t!("moment-flames-grow")),
-        Happening::Fired { to: Firing::Low, .. } => Some(t!("moment-flames-shrink")),
+        match what {
+        Happening::Fired { from: None, .. } => Some(t!("moment-burners-light")),
+        Happening::Fired { to: None, .. } => Some(t!("moment-burners-out")),
+        Happening::Fired { to: Some(Level::High), .. } => Some(t!("moment-flames-grow")),
+        Happening::Fired { to: Some(Level::Low), .. } => Some(t!("moment-flames-shrink")),
         Happening::OpenedUnderGas { .. } => Some(t!("moment-puff")),
         Happening::GasFromPort { .. } => Some(t!("moment-hiss")),
         Happening::Ignition { .. } => Some(t!("moment-ignition")),

@@ -55,7 +55,7 @@ entries! {
     LowStageSetHigh = valve::LOW_STAGE_SET_HIGH;
     HighStageSetHigh = valve::HIGH_STAGE_SET_HIGH;
     HighStageSetLow = valve::HIGH_STAGE_SET_LOW;
-    DeadHighCoil = valve::DEAD_HIGH_COIL;
+    DeadHighCoil = valve::DEAD_SECOND_COIL;
     NoSecondStageCall = valve::NO_SECOND_STAGE_CALL;
     StuckInHigh = valve::STUCK_IN_HIGH;
     BlockedInletScreen = valve::BLOCKED_INLET_SCREEN;

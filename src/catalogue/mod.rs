@@ -3,4 +3,4 @@
 
 pub mod fault;
 pub mod repair;
-mod springs;
+pub(crate) mod springs;

@@ -107,7 +107,7 @@ repairs! {
     /// Another gas valve.
     ReplaceGasValve = "replace-gas-valve", t!("repair-replace-gas-valve"), valve::REPLACE_GAS_VALVE;
     /// Another coil for the high stage.
-    ReplaceHighCoil = "replace-high-coil", t!("repair-replace-high-coil"), valve::REPLACE_HIGH_COIL;
+    ReplaceHighCoil = "replace-high-coil", t!("repair-replace-high-coil"), valve::REPLACE_SECOND_COIL;
     /// The springs for the fuel in the pipes.
     FitSprings = "fit-springs", t!("repair-fit-springs"), valve::FIT_SPRINGS;
     /// The whole conversion kit: springs, orifices, low-gas switch, label.

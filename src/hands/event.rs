@@ -8,7 +8,7 @@ use crate::appliance::plate::Plate;
 use crate::catalogue::repair::Repair;
 use crate::model::Notice;
 use crate::model::truth::Truth;
-use crate::parts::{Firing, Joint, Port, Reading, Screw, Stage};
+use crate::parts::{Level, Joint, Port, Reading, Screw, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::WrittenMeasured;
 
@@ -48,9 +48,9 @@ pub enum Happening {
     /// The burners changed stage.
     Fired {
         /// From.
-        from: Firing,
+        from: Option<Level>,
         /// To.
-        to: Firing,
+        to: Option<Level>,
     },
     /// A port was opened with this pressure behind it (lowest value at which gas is felt: 25 Pa).
     OpenedUnderGas {
@@ -94,7 +94,7 @@ pub enum Happening {
         /// Whether it came to its bottom.
         bottomed: bool,
         /// What the burners did.
-        firing: Firing,
+        firing: Option<Level>,
         /// Inlet pressure then, in pascals.
         inlet_pa: f64,
         /// Seconds since the last turn of any screw, if any.
@@ -128,7 +128,7 @@ pub enum Happening {
         /// Seconds it was on.
         dwell_s: f64,
         /// What the burners did all that time (the lowest).
-        firing: Firing,
+        firing: Option<Level>,
         /// Whether bubbles grew.
         bubbles: bool,
         /// Manual valve, degrees.
@@ -151,7 +151,7 @@ pub enum Happening {
         /// What.
         written: WrittenMeasured,
         /// What the burners did.
-        firing: Firing,
+        firing: Option<Level>,
     },
     /// The water column's water was blown out.
     ColumnBlownOut,

@@ -88,8 +88,9 @@ fn ready(model: &Model, need: Need) -> Result<(), Refusal> {
 fn anything_but_screws(before: &Setup, after: &Setup) -> bool {
     let mut as_before = after.clone();
     let (kept, was) = (&mut as_before.furnace.valve, &before.furnace.valve);
-    kept.low.found_turns = was.low.found_turns;
-    kept.high.found_turns = was.high.found_turns;
+    for &level in was.springs.list() {
+        kept.springs[level].found_turns = was.springs[level].found_turns;
+    }
     as_before != *before
 }
 

@@ -6,7 +6,7 @@ use super::measuring::{HALF_DIGIT_PA, is_right};
 use crate::appliance::plate::Target;
 use crate::hands::action::Action;
 use crate::hands::event::Happening;
-use crate::parts::{Firing, Fitted, Level, Phase, Port, Screw, Stage};
+use crate::parts::{Fitted, Level, Phase, Port, Screw, Stage};
 use crate::setup::SupplyRight;
 use crate::units::inwc;
 
@@ -18,7 +18,7 @@ struct Turned {
     eighths: i16,
     before_pa: f64,
     bottomed: bool,
-    firing: Firing,
+    firing: Option<Level>,
     inlet_pa: f64,
     since_turn_s: Option<f64>,
 }
@@ -44,28 +44,24 @@ fn turns(l: &Ledger) -> impl Iterator<Item = Turned> + '_ {
 
 /// Plate's target of a stage's screw; none for the supply's.
 fn target(l: &Ledger, screw: Screw) -> Option<Target> {
-    let figures = l.plate().figures();
-    match screw {
-        Screw::Low => Some(figures.low),
-        Screw::High => Some(figures.high),
-        Screw::Supply => None,
-    }
+    screw.level().map(|level| l.plate().figures().manifold[level])
 }
 
-const STAGES: [(Screw, Level, &str); 2] =
-    [(Screw::Low, Level::Low, "low"), (Screw::High, Level::High, "high")];
+/// The furnace's levels, each with the screw under its spring.
+fn levels(l: &Ledger) -> impl Iterator<Item = (Level, Screw)> {
+    l.levels().iter().map(|&level| (level, level.screw()))
+}
 
 pub(super) fn turned_before_found(l: &Ledger) -> Vec<Hit> {
     let mut hits = Vec::new();
-    for (screw, stages) in
-        [(Screw::Low, &[Stage::Low][..]), (Screw::High, &[Stage::High, Stage::HighWithOthers][..])]
-    {
+    for (level, screw) in levels(l) {
+        let fires = |stage: Stage| stage.level(l.levels()) == Some(level);
         let Some(first) = turns(l).find(|turn| turn.screw == screw) else { continue };
         let found = l.wrote().any(|(index, _, fact)| {
             index < first.index
                 && fact.reading.port == Port::Manifold
                 && fact.reading.phase == Phase::Found
-                && stages.contains(&fact.reading.stage)
+                && fires(fact.reading.stage)
         });
         if !found {
             hits.push(Hit::new(
@@ -102,7 +98,8 @@ pub(super) fn turned_before_inlet(l: &Ledger) -> Vec<Hit> {
 pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, left)) = l.left() else { return Vec::new() };
     let mut hits = Vec::new();
-    for (screw, level, name) in STAGES {
+    for (level, screw) in levels(l) {
+        let name = level.label();
         let Some(target) = target(l, screw) else { continue };
         let band = target.band();
         let last = turns(l).filter(|turn| turn.screw == screw).last();
@@ -126,9 +123,9 @@ pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, left)) = l.left() else { return Vec::new() };
-    STAGES
-        .into_iter()
-        .filter_map(|(screw, level, name)| {
+    levels(l)
+        .filter_map(|(level, screw)| {
+            let name = level.label();
             let target = target(l, screw)?;
             // Left shut off, a stage that nobody touched is somebody else's to set.
             let touched = turns(l).any(|turn| turn.screw == screw);
@@ -184,7 +181,8 @@ pub(super) fn bottomed(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     let mut left = Vec::new();
     let mut once = Vec::new();
     let end = l.end();
-    for (screw, level, name) in STAGES {
+    for (level, screw) in levels(l) {
+        let name = level.label();
         let Some(turn) = turns(l).find(|turn| turn.screw == screw && turn.bottomed) else {
             continue;
         };
@@ -204,16 +202,12 @@ pub(super) fn bottomed(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
 
 pub(super) fn wrong_screw(l: &Ledger) -> Vec<Hit> {
     turns(l)
-        .filter(|turn| match turn.screw {
-            Screw::Low => turn.firing != Firing::Low,
-            Screw::High => turn.firing != Firing::High,
-            Screw::Supply => false,
-        })
+        .filter(|turn| turn.screw.level().is_some_and(|level| turn.firing != Some(level)))
         .map(|turn| {
             let firing = match turn.firing {
-                Firing::Out => "nothing burned",
-                Firing::Low => "low burned",
-                Firing::High => "high burned",
+                None => "nothing burned",
+                Some(level) if level.is_top() => "high burned",
+                Some(_) => "low burned",
             };
             Hit::new(turn.tick, format!("{} turned", turn.screw.label().to_lowercase()), firing)
         })
@@ -221,9 +215,8 @@ pub(super) fn wrong_screw(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
-    STAGES
-        .into_iter()
-        .filter_map(|(screw, _, _)| {
+    levels(l)
+        .filter_map(|(_, screw)| {
             let first = turns(l).find(|turn| turn.screw == screw)?;
             let target = target(l, screw)?;
             let out_pa = target.band().out_by_pa(first.before_pa);
@@ -245,6 +238,7 @@ pub(super) fn cap_off(l: &Ledger) -> Vec<Hit> {
         .filter(|(_, cap)| *cap == Fitted::Off)
         .map(|(screw, _)| {
             let name = match screw {
+                Screw::Only => "gas valve",
                 Screw::Low => "low stage",
                 Screw::High => "high stage",
                 Screw::Supply => "supply regulator",
@@ -256,9 +250,8 @@ pub(super) fn cap_off(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
     let mut hits = Vec::new();
-    for (screw, stages) in
-        [(Screw::Low, &[Stage::Low][..]), (Screw::High, &[Stage::High, Stage::HighWithOthers][..])]
-    {
+    for (level, screw) in levels(l) {
+        let fires = |stage: Stage| stage.level(l.levels()) == Some(level);
         let Some(last) = turns(l).filter(|turn| turn.screw == screw).last() else { continue };
         let capped = l
             .did()
@@ -270,7 +263,7 @@ pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
         let read = l.wrote().any(|(index, _, fact)| {
             index > capped.index
                 && fact.reading.port == Port::Manifold
-                && stages.contains(&fact.reading.stage)
+                && fires(fact.reading.stage)
                 && fact.settled_tick.is_some_and(|tick| tick > capped.tick)
                 && is_right(l, fact)
         });

@@ -8,7 +8,7 @@ use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::{Action, Contact, NotDone, Topic};
 use crate::hands::event::Happening;
 use crate::measure::felt::is_felt;
-use crate::parts::{Ending, Firing, Fitted, OnOff, Opening, Port, Spot, Subject, Window};
+use crate::parts::{Level, Ending, Fitted, OnOff, Opening, Port, Spot, Subject, Window};
 
 pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
@@ -306,7 +306,7 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
 /// flue analysed with the burners on high, both temperatures of the air on low and on high, the dial
 /// timed on high.
 fn measured_work(l: &Ledger) -> Vec<NotDone> {
-    let wrote = |spot: Spot, stage: Firing| {
+    let wrote = |spot: Spot, stage: Option<Level>| {
         l.events.iter().any(|event| match &event.what {
             Happening::WroteMeasured { written, firing } => {
                 written.spot == spot && *firing == stage
@@ -316,13 +316,13 @@ fn measured_work(l: &Ledger) -> Vec<NotDone> {
     };
     let air = |stage| wrote(Spot::ReturnAir, stage) && wrote(Spot::SupplyAir, stage);
     let mut done = Vec::new();
-    if wrote(Spot::Flue, Firing::High) {
+    if wrote(Spot::Flue, Some(Level::High)) {
         done.push(NotDone::Combustion);
     }
-    if air(Firing::Low) && air(Firing::High) {
+    if air(Some(Level::Low)) && air(Some(Level::High)) {
         done.push(NotDone::TemperatureRise);
     }
-    if wrote(Spot::MeterDial, Firing::High) {
+    if wrote(Spot::MeterDial, Some(Level::High)) {
         done.push(NotDone::GasRate);
     }
     done

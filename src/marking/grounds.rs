@@ -6,7 +6,7 @@ use crate::catalogue::fault::Fault;
 use crate::hands::action::Action;
 use crate::hands::event::{Happening, ReadingFact};
 use crate::model::truth::Truth;
-use crate::parts::{Firing, Spot, Subject};
+use crate::parts::{Spot, Subject};
 
 /// Gas in the air from which a detector tells of it, as a fraction (about 1 % of the lower
 /// flammable limit of either gas; common practice).
@@ -55,15 +55,15 @@ fn tells(what: &Happening) -> bool {
         Happening::Alarm | Happening::MeterOverRange => true,
         Happening::FluidJudged { bubbles, .. } => *bubbles,
         Happening::WroteMeasured { written, firing } => {
-            written.spot == Spot::Flue && *firing != Firing::Out
+            written.spot == Spot::Flue && *firing != None
         }
         // A safety contact opened in the middle of a call.
         Happening::Control { from, to: ControlState::PressureSwitchProving } => {
             *from != ControlState::InducerStart
         }
         // The second stage was waited for in vain.
-        Happening::Control { from: ControlState::HighPressureSwitchProving, to } => {
-            *to == ControlState::LowStage
+        Happening::Control { from: ControlState::NextSwitchProving, to } => {
+            matches!(to, ControlState::Burning(_))
         }
         Happening::Control { to, .. } => matches!(
             to,

@@ -4,7 +4,7 @@ use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::hands::action::Action;
 use crate::hands::event::Happening;
-use crate::parts::{Firing, Joint, LowSide, Port, PortFill, Stage};
+use crate::parts::{Level, Joint, LowSide, Port, PortFill, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::units::inwc;
 
@@ -93,7 +93,7 @@ struct Check {
     tick: u64,
     lowest_pa: f64,
     dwell_s: f64,
-    firing: Firing,
+    firing: Option<Level>,
     bubbles: bool,
     manual_valve: HandleAngle,
 }
@@ -132,7 +132,7 @@ fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
             let working = found.min(set).min(gives).min(most);
             check.manual_valve.is_open() && check.lowest_pa >= WORKING_SHARE * working
         }
-        Joint::ManifoldPort => check.firing == Firing::High,
+        Joint::ManifoldPort => check.firing == Some(Level::High),
     }
 }
 

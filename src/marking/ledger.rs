@@ -1,5 +1,6 @@
 //! What a job left behind for judging: the events in order, the setup, the end.
 
+use crate::parts::Level;
 use crate::appliance::plate::Plate;
 use crate::hands::action::{Action, HandOver};
 use crate::hands::event::{Event, Happening, ReadingFact};
@@ -87,6 +88,12 @@ impl Ledger {
             Happening::Wrote(fact) => Some((index, event.tick, fact)),
             _ => None,
         })
+    }
+
+    /// The furnace's firing levels, the weakest first.
+    #[must_use]
+    pub fn levels(&self) -> &'static [Level] {
+        self.setup.furnace.plate.input.list()
     }
 
     /// Plate and label, as the last repair that changed them left them.

@@ -4,7 +4,7 @@ use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use crate::catalogue::repair::{Nature, Repair};
 use crate::hands::event::{Happening, Outcome};
-use crate::parts::{Ending, Firing};
+use crate::parts::{Ending};
 use crate::setup::SupplyRight;
 
 /// A repair that was done.
@@ -61,7 +61,7 @@ fn burned_on_a_bypass(l: &Ledger) -> Option<Hit> {
         match &event.what {
             Happening::Mended { repair: Repair::RemoveBypasses, .. } => wired = false,
             Happening::Mended { repair, .. } => wired |= repair.nature() == Nature::Bypass,
-            Happening::Fired { to, .. } => burning = *to != Firing::Out,
+            Happening::Fired { to, .. } => burning = *to != None,
             _ => {}
         }
         if wired && burning {

@@ -8,7 +8,7 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, Topic};
 use crate::hands::event::Happening;
 use crate::model::truth::Truth;
-use crate::parts::{Cock, Door, Firing, Fitted, Height, OnOff, Place, Port, PortFill, Screw};
+use crate::parts::{Cock, Door, Fitted, Height, OnOff, Place, Port, PortFill, Screw};
 use crate::units::inwc;
 
 /// First hand on anything that matters.
@@ -250,7 +250,7 @@ pub(super) fn opened_on_trapped_gas(l: &Ledger) -> Vec<Hit> {
         !cock_open(before) && !is_stopped_up(l, index, Port::Inlet)
     });
     hits.extend(opened(l, Port::Manifold, |index, before| {
-        before.firing == Firing::Out && !is_stopped_up(l, index, Port::Manifold)
+        before.firing == None && !is_stopped_up(l, index, Port::Manifold)
     }));
     hits
 }
@@ -264,7 +264,7 @@ pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {
                     | Action::Adapter { port: Port::Manifold, to: Fitted::Off }
             ) || (*did.action == Action::HoseOff
                 && matches!(did.before.port(Port::Manifold).fill, PortFill::Hose(_)));
-            opens && did.before.firing != Firing::Out
+            opens && did.before.firing != None
         })
         .map(|did| {
             Hit::new(

@@ -1,6 +1,7 @@
 //! Evidence of what was never read: on either stage, running, with the others on, at rest for long
 //! enough, and after a repair that moved it.
 
+use crate::parts::Level;
 use super::ledger::{Hit, Ledger};
 use super::measuring::is_right;
 use super::repairs;
@@ -22,6 +23,16 @@ fn right_ones<'a>(
     l.wrote().map(|(_, _, fact)| fact).filter(move |fact| {
         fact.reading.port == port && stages.contains(&fact.reading.stage) && is_right(l, fact)
     })
+}
+
+/// The states in which the furnace fires.
+fn running(l: &Ledger) -> Vec<Stage> {
+    Stage::of(l.levels()).filter(|stage| stage.level(l.levels()).is_some()).collect()
+}
+
+/// The states in which the furnace fires at a level.
+fn firing_at(l: &Ledger, level: Level) -> Vec<Stage> {
+    Stage::of(l.levels()).filter(|stage| stage.level(l.levels()) == Some(level)).collect()
 }
 
 /// The last repair that moved a port's pressure; a regulator of the supply has a rule of its own. A part that is new was set anew though the old one
@@ -49,15 +60,15 @@ fn none_right(what: &str, moved: Option<&repairs::Mended>) -> String {
 pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
     let moved = last_moved(l, Port::Manifold);
     let since = |fact: &ReadingFact| is_after(fact, moved.as_ref());
-    let high = [Stage::High, Stage::HighWithOthers];
-    let missing: Vec<&str> = [("low", &[Stage::Low][..]), ("high", &high[..])]
-        .into_iter()
-        .filter(|(_, stages)| !right_ones(l, Port::Manifold, stages).any(since))
-        .map(|(name, _)| name)
+    let missing: Vec<&str> = l
+        .levels()
+        .iter()
+        .filter(|&&level| !right_ones(l, Port::Manifold, &firing_at(l, level)).any(since))
+        .map(|level| level.label())
         .collect();
     // Found unfit at the inlet and left shut off: it need not be fired any further.
     let stopped_early = l.left_shut_off()
-        && has_right(l, Port::Inlet, &[Stage::Low, Stage::High, Stage::HighWithOthers]);
+        && has_right(l, Port::Inlet, &running(l));
     if missing.is_empty() || stopped_early {
         return Vec::new();
     }
@@ -69,9 +80,8 @@ pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn never_read_running(l: &Ledger) -> Vec<Hit> {
-    let running = [Stage::Low, Stage::High, Stage::HighWithOthers];
     let moved = last_moved(l, Port::Inlet);
-    if right_ones(l, Port::Inlet, &running).any(|fact| is_after(fact, moved.as_ref())) {
+    if right_ones(l, Port::Inlet, &running(l)).any(|fact| is_after(fact, moved.as_ref())) {
         return Vec::new();
     }
     vec![Hit::new(
@@ -83,7 +93,7 @@ pub(super) fn never_read_running(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn never_read_with_others(l: &Ledger) -> Vec<Hit> {
     let moved = last_moved(l, Port::Inlet);
-    if right_ones(l, Port::Inlet, &[Stage::HighWithOthers])
+    if right_ones(l, Port::Inlet, &[Stage::FullLoad])
         .any(|fact| is_after(fact, moved.as_ref()))
     {
         return Vec::new();
@@ -132,20 +142,19 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
     };
     // Left shut off, it need not be fired once more for a number.
     let shut_off = l.left_shut_off();
-    let mut missing: Vec<&str> = [Stage::Rest, Stage::HighWithOthers]
+    let mut missing: Vec<&str> = [Stage::Rest, Stage::FullLoad]
         .into_iter()
         .filter(|&stage| stage == Stage::Rest || !shut_off)
         .filter(|&stage| !after(stage))
         .map(|stage| match stage {
             Stage::Rest => "inlet at rest",
-            Stage::Low | Stage::High | Stage::HighWithOthers => "inlet on high with the others",
+            Stage::Firing(_) | Stage::FullLoad => "inlet on high with the others",
         })
         .collect();
-    let high = [Stage::High, Stage::HighWithOthers];
     let manifold = l.wrote().any(|(at, _, fact)| {
         at > index
             && fact.reading.port == Port::Manifold
-            && high.contains(&fact.reading.stage)
+            && fact.reading.stage.is_at_full_rate()
             && is_right(l, fact)
     });
     if !manifold && !shut_off {
@@ -195,20 +204,20 @@ mod tests {
     fn a_new_gas_valve_is_read_again() {
         let [natural, _] = crate::scenario::builtin::HEALTHY;
         let mut l = Ledger::new(crate::scenario::load(natural.text).unwrap().draw(0));
-        l.take([read(Stage::Low, 10), read(Stage::High, 20)]);
+        l.take([read(Stage::Firing(Level::Low), 10), read(Stage::Firing(Level::High), 20)]);
         assert!(stage_never_read(&l).is_empty());
         let mended = Happening::Mended {
             repair: Repair::ReplaceGasValve,
             outcome: Outcome::Nothing,
             plate: None,
         };
-        l.take([Event { tick: 30, what: mended }, read(Stage::Low, 40)]);
+        l.take([Event { tick: 30, what: mended }, read(Stage::Firing(Level::Low), 40)]);
         // Written now, settled before the repair: the old valve's number.
-        let Event { what, .. } = read(Stage::High, 20);
+        let Event { what, .. } = read(Stage::Firing(Level::High), 20);
         l.take([Event { tick: 50, what }]);
         let hits = stage_never_read(&l);
         assert!(hits.len() == 1 && hits[0].seen.contains("on high after"), "{hits:?}");
-        l.take([read(Stage::High, 60)]);
+        l.take([read(Stage::Firing(Level::High), 60)]);
         assert!(stage_never_read(&l).is_empty());
     }
 
@@ -223,10 +232,10 @@ mod tests {
             (Repair::CleanFlameRod, Outcome::Changed, false),
         ] {
             let mut l = Ledger::new(crate::scenario::load(natural.text).unwrap().draw(0));
-            let mut inlet = read(Stage::HighWithOthers, 10);
+            let mut inlet = read(Stage::FullLoad, 10);
             if let Happening::Wrote(fact) = &mut inlet.what {
                 fact.reading.port = Port::Inlet;
-                fact.actual = Some((Port::Inlet, Stage::HighWithOthers));
+                fact.actual = Some((Port::Inlet, Stage::FullLoad));
             }
             let mended = Happening::Mended { repair, outcome, plate: None };
             l.take([inlet, Event { tick: 20, what: mended }]);

@@ -9,7 +9,7 @@ use crate::bench::{Bench, run};
 use crate::hands::action::{Action, PlugStep};
 use crate::hands::event::{Event, Happening};
 use crate::model::truth::Truth;
-use crate::parts::{Cock, Door, Firing, Fitted, Neighbor, OnOff, Place, Port, Push, Stage, Tool};
+use crate::parts::{Level, Cock, Door, Fitted, Neighbor, OnOff, Place, Port, Push, Stage, Tool};
 use crate::senses::seen::{Display, Over, Sound};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
@@ -68,7 +68,7 @@ pub struct Signs {
     /// Times a roll-out switch opened.
     pub rollouts: u32,
     /// Times the high pressure switch was waited for in vain.
-    pub high_given_up: u32,
+    pub next_given_up: u32,
     /// Whether a hard light was heard.
     pub banged: bool,
     /// Whether gas was lit where it must not be.
@@ -84,8 +84,8 @@ impl Signs {
             ControlState::Lockout => &mut self.lockouts,
             ControlState::LimitOpen => &mut self.limits,
             ControlState::RolloutOpen => &mut self.rollouts,
-            ControlState::LowStage if from == ControlState::HighPressureSwitchProving => {
-                &mut self.high_given_up
+            ControlState::Burning(_) if from == ControlState::NextSwitchProving => {
+                &mut self.next_given_up
             }
             _ => return,
         };
@@ -107,18 +107,15 @@ impl run::Witness for Signs {
 }
 
 /// The states of a pattern in words, in its order.
-pub const STATES: [&str; 5] = [
-    Stage::Rest.label(),
-    Stage::Low.label(),
-    Stage::High.label(),
-    Stage::HighWithOthers.label(),
-    "at rest again",
-];
+#[must_use]
+pub fn states(levels: &'static [Level]) -> Vec<&'static str> {
+    Stage::of(levels).map(Stage::label).chain(["at rest again"]).collect()
+}
 
 /// A pattern.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern {
-    /// At rest, low, high, high with the others, at rest again.
+    /// At rest, at each firing level, at full load, at rest again.
     pub points: Vec<Point>,
     /// What happened on the way.
     pub signs: Signs,
@@ -226,7 +223,7 @@ impl Driver {
     }
 
     /// Waits until the burners are at a stage, and then until all has settled.
-    fn fire(&mut self, firing: Firing, settle_s: u64) {
+    fn fire(&mut self, firing: Option<Level>, settle_s: u64) {
         for _ in 0..LIGHT_UP_S {
             if self.bench.truth().firing == firing {
                 break;
@@ -238,24 +235,24 @@ impl Driver {
 
     fn points(&mut self) -> Vec<Point> {
         self.wait(REST_S);
-        let rest = self.point(Stage::Rest, Firing::Out);
-        self.call(FIRST_STAGE_HALF_F);
-        self.fire(Firing::Low, SETTLE_S);
-        let low = self.point(Stage::Low, Firing::Low);
-        self.call(BOTH_STAGES_HALF_F);
-        self.fire(Firing::High, SETTLE_S);
-        let high = self.point(Stage::High, Firing::High);
+        let levels = self.bench.setup().furnace.plate.input.list();
+        let mut points = vec![self.point(Stage::Rest, None)];
+        for &level in levels {
+            self.call(if level.is_first() { FIRST_STAGE_HALF_F } else { BOTH_STAGES_HALF_F });
+            self.fire(Some(level), SETTLE_S);
+            points.push(self.point(Stage::Firing(level), Some(level)));
+        }
         self.others(OnOff::On);
         self.wait(2 * SETTLE_S);
-        let others = self.point(Stage::HighWithOthers, Firing::High);
+        points.push(self.point(Stage::FullLoad, levels.last().copied()));
         self.others(OnOff::Off);
         self.act(Action::ThermostatMode(OnOff::Off));
         self.wait(AGAIN_S);
-        let again = self.point(Stage::Rest, Firing::Out);
-        vec![rest, low, high, others, again]
+        points.push(self.point(Stage::Rest, None));
+        points
     }
 
-    fn point(&mut self, stage: Stage, wanted: Firing) -> Point {
+    fn point(&mut self, stage: Stage, wanted: Option<Level>) -> Point {
         let mut swing_pa = EnumMap::from_fn(|_| (f64::INFINITY, f64::NEG_INFINITY));
         // A meter has to settle too; a swing shows within a few seconds.
         for _ in 0..SWING_S * TICKS_PER_S {
@@ -269,7 +266,7 @@ impl Driver {
         let truth = self.bench.truth();
         Point {
             stage,
-            rated_w: self.bench.setup().furnace.plate.input_high.si(),
+            rated_w: self.bench.setup().furnace.plate.input.top().si(),
             missed: (truth.firing != wanted).then_some(truth.control),
             display: self.bench.seen().meter.display,
             truth,

@@ -5,7 +5,7 @@ use super::furnace::FurnaceIn;
 use super::notice::Notice;
 use super::state::Model;
 use crate::appliance::ignition::ControlState;
-use crate::parts::{Cock, Firing, Fitted, Joint, Neighbor, OnOff, Opening, Port, Window};
+use crate::parts::{Level, Cock, Fitted, Joint, Neighbor, OnOff, Opening, Port, Window};
 use crate::setup::Wire;
 use crate::units::TICK_S;
 
@@ -48,12 +48,12 @@ impl Model {
 
     /// What the furnace gets at a tick.
     pub(super) fn furnace_in(&self) -> FurnaceIn {
-        let (first, second) = self.thermostat_calls();
+        let (w1, w2) = self.thermostat_calls();
         let things = &self.things;
+        let jumped = things.stage_jumper == Fitted::On;
         FurnaceIn {
             powered: self.powered(),
-            first,
-            second: second || (first && things.stage_jumper == Fitted::On),
+            call: self.level_called((w1, w2 || jumped)),
             valve_switch: things.valve_switch == OnOff::On,
             burner_flow_m3_s: self.gas.burner_gas(),
             inlet_pa: self.gas.pressure_pa(Port::Inlet),
@@ -65,7 +65,7 @@ impl Model {
     /// as before.
     pub(super) fn command_gas(
         &mut self,
-        before: (ControlState, Firing),
+        before: (ControlState, Option<Level>),
         told: &mut impl FnMut(Notice),
     ) {
         let (control_before, firing_before) = before;
@@ -92,14 +92,32 @@ impl Model {
         }
     }
 
-    /// What the thermostat calls for: first and second stage.
+    /// What the thermostat puts on W1 and W2.
     pub(crate) fn thermostat_calls(&self) -> (bool, bool) {
         let wires = &self.setup.condition.control;
         let (first, second) = match (self.things.heating, wires.thermostat) {
             (OnOff::On, Wire::Whole) => self.thermostat.calls(),
             (OnOff::On, Wire::Open) | (OnOff::Off, _) => (false, false),
         };
-        (first, second && wires.second_call == Wire::Whole)
+        let wired = self.levels().len() > 1 && wires.second_call == Wire::Whole;
+        (first, second && wired)
+    }
+
+    /// The furnace's firing levels, the weakest first.
+    pub(crate) fn levels(&self) -> &'static [Level] {
+        self.setup.furnace.plate.input.list()
+    }
+
+    /// The level that contacts W1 and W2 call; W2 alone calls nothing.
+    pub(crate) fn level_called(&self, (w1, w2): (bool, bool)) -> Option<Level> {
+        let levels = self.levels();
+        let called = if w2 { levels.last() } else { levels.first() };
+        called.copied().filter(|_| w1)
+    }
+
+    /// The level that the thermostat's wires call for.
+    pub(crate) fn thermostat_call(&self) -> Option<Level> {
+        self.level_called(self.thermostat_calls())
     }
 
     pub(super) fn step_slow(&mut self, dt_s: f64) {

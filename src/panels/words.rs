@@ -6,7 +6,7 @@ use crate::appliance::safety::{Hose, Jumper};
 use crate::parts::{Fitted, Joint, Level, LowSide, OnOff, Opening, Port, PortFill, Push, Tool};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{
-    BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
+    BurnersSeen, Burning, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
     HoseLook, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
 };
 use crate::words::decimal;
@@ -270,11 +270,11 @@ fn burning(state: Burning) -> &'static str {
 
 /// A thermostat's call in words.
 #[must_use]
-pub fn call(call: Call) -> &'static str {
+pub fn call(call: Option<Level>) -> &'static str {
     match call {
-        Call::None => t!("call-none"),
-        Call::First => t!("call-first"),
-        Call::Second => t!("call-second"),
+        None => t!("call-none"),
+        Some(Level::Low) => t!("call-first"),
+        Some(Level::High) => t!("call-second"),
     }
 }
 

@@ -9,9 +9,10 @@ mod reading;
 mod spot;
 mod state;
 
+pub use crate::appliance::level::{Level, Levels};
 pub use crate::appliance::test_point::{Port, Stage};
 pub use ending::Ending;
 pub use names::{Cock, Door, Joint, Neighbor, Place, Screw, Subject, Tool, Window};
 pub use reading::{JointVerdict, Phase, Reading};
 pub use spot::{Range, Spot};
-pub use state::{Firing, Fitted, Gauge, Height, Level, LowSide, OnOff, Opening, PortFill, Push};
+pub use state::{Fitted, Gauge, Height, LowSide, OnOff, Opening, PortFill, Push};

@@ -47,6 +47,8 @@ named! {
 named! {
     /// A screw that loads a regulator spring.
     Screw {
+        /// The one of a furnace with one firing level.
+        Only = "regulator-screw", t!("part-regulator-screw");
         /// The low stage's.
         Low = "low-screw", t!("part-low-screw");
         /// The high stage's.

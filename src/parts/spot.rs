@@ -29,9 +29,9 @@ named! {
         /// Volts between W2 and C: the second stage's call.
         W2ToC = "w2-c", t!("spot-w2-c");
         /// Volts across the low pressure switch.
-        LowSwitch = "low-switch", t!("spot-low-switch");
+        FirstSwitch = "low-switch", t!("spot-low-switch");
         /// Volts across the high pressure switch.
-        HighSwitch = "high-switch", t!("spot-high-switch");
+        SecondSwitch = "high-switch", t!("spot-high-switch");
         /// Volts across the limit.
         LimitSwitch = "limit-switch", t!("spot-limit-switch");
         /// Volts across the roll-out switches.
@@ -41,11 +41,11 @@ named! {
         /// Volts at the main coil.
         MainCoil = "main-coil", t!("spot-main-coil");
         /// Volts at the coil of the high stage.
-        HighCoil = "high-coil", t!("spot-high-coil");
+        SecondCoil = "high-coil", t!("spot-high-coil");
         /// Ohms of the igniter, cold.
         IgniterOhms = "igniter-ohms", t!("spot-igniter-ohms");
         /// Ohms of the high stage's coil.
-        HighCoilOhms = "high-coil-ohms", t!("spot-high-coil-ohms");
+        SecondCoilOhms = "high-coil-ohms", t!("spot-high-coil-ohms");
         /// Ohms from the burners to the control's ground.
         BurnerGroundOhms = "burner-ground-ohms", t!("spot-burner-ground-ohms");
         /// Stopwatch at the test dial of the gas meter.
@@ -78,15 +78,15 @@ impl Spot {
             Self::RToC
             | Self::W1ToC
             | Self::W2ToC
-            | Self::LowSwitch
-            | Self::HighSwitch
+            | Self::FirstSwitch
+            | Self::SecondSwitch
             | Self::LimitSwitch
             | Self::RolloutSwitch
             | Self::LowGasVolts
             | Self::MainCoil
-            | Self::HighCoil
+            | Self::SecondCoil
             | Self::IgniterOhms
-            | Self::HighCoilOhms
+            | Self::SecondCoilOhms
             | Self::BurnerGroundOhms => Tool::ElectricalMeter,
         }
     }
@@ -102,15 +102,15 @@ impl Spot {
             | Self::RToC
             | Self::W1ToC
             | Self::W2ToC
-            | Self::LowSwitch
-            | Self::HighSwitch
+            | Self::FirstSwitch
+            | Self::SecondSwitch
             | Self::LimitSwitch
             | Self::RolloutSwitch
             | Self::LowGasVolts
             | Self::MainCoil
-            | Self::HighCoil
+            | Self::SecondCoil
             | Self::IgniterOhms
-            | Self::HighCoilOhms
+            | Self::SecondCoilOhms
             | Self::BurnerGroundOhms => &[Place::PlantRoom, Place::GasValve],
         }
     }
@@ -125,7 +125,7 @@ impl Spot {
     #[must_use]
     pub fn range(self) -> Option<Range> {
         match self {
-            Self::IgniterOhms | Self::HighCoilOhms | Self::BurnerGroundOhms => Some(Range::Ohms),
+            Self::IgniterOhms | Self::SecondCoilOhms | Self::BurnerGroundOhms => Some(Range::Ohms),
             _ => (self.tool() == Tool::ElectricalMeter).then_some(Range::Volts),
         }
     }

@@ -1,9 +1,9 @@
 //! States that parts can be in: switches, caps, windows, ports.
 
-use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
 use super::names::Screw;
+use crate::appliance::level::Level;
 
 /// A two-way switch.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -93,23 +93,12 @@ pub enum LowSide {
     BurnerBox,
 }
 
-/// A level of firing: each has a spring of the gas valve with its screw.
-#[derive(
-    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Enum, Serialize, Deserialize,
-)]
-#[serde(rename_all = "kebab-case")]
-pub enum Level {
-    /// Low stage.
-    Low,
-    /// High stage.
-    High,
-}
-
 impl Level {
     /// The screw under its spring.
     #[must_use]
     pub fn screw(self) -> Screw {
         match self {
+            Self::Only => Screw::Only,
             Self::Low => Screw::Low,
             Self::High => Screw::High,
         }
@@ -121,22 +110,12 @@ impl Screw {
     #[must_use]
     pub fn level(self) -> Option<Level> {
         match self {
+            Self::Only => Some(Level::Only),
             Self::Low => Some(Level::Low),
             Self::High => Some(Level::High),
             Self::Supply => None,
         }
     }
-}
-
-/// What the furnace does.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
-pub enum Firing {
-    /// No gas to the burners.
-    Out,
-    /// Low stage.
-    Low,
-    /// High stage.
-    High,
 }
 
 /// What is in a port.

@@ -2,8 +2,8 @@
 
 use super::Memory;
 use crate::hands::action::{Action, Topic};
-use crate::parts::{
-    Cock, Door, Firing, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Port, Screw,
+use crate::parts::{Level, 
+    Cock, Door, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Port, Screw,
     Subject, Tool,
 };
 use crate::senses::seen::Seen;
@@ -80,11 +80,11 @@ pub enum Goal {
     /// All other appliances, on or off.
     Others(OnOff),
     /// The furnace burns on a level, or stands with nothing called.
-    Burning(Firing, Means),
+    Burning(Option<Level>, Means),
     /// Burning is heard on a level.
-    Lit(Firing),
+    Lit(Option<Level>),
     /// The thermostat calls what a level wants.
-    Called(Firing, Means),
+    Called(Option<Level>, Means),
     /// The call for heat has ended, the wire is off.
     Stopped,
     /// The cap is on a screw.

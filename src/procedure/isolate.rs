@@ -26,10 +26,11 @@ pub(super) fn heat_off(seen: &Seen, memory: &Memory) -> Step {
 
 /// Burners out, fans stopped: heard from the furnace or from the hall.
 pub(super) fn standing(seen: &Seen, memory: &Memory) -> Step {
-    const RUNS: [Sound; 5] =
-        [Sound::BurnersLow, Sound::BurnersHigh, Sound::Inducer, Sound::InducerHigh, Sound::Blower];
+    let runs = |sound: &Sound| {
+        matches!(sound, Sound::Burners(_) | Sound::Inducer | Sound::InducerFast | Sound::Blower)
+    };
     at(seen, &[Place::Hall, Place::PlantRoom, Place::GasValve]).then(memory, || {
-        if RUNS.iter().any(|sound| seen.sounds.contains(sound)) {
+        if seen.sounds.iter().any(runs) {
             Step::Wait(Awaited::Rest)
         } else {
             Step::Met

@@ -3,9 +3,9 @@
 use super::Awaited;
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep, Topic};
-use crate::parts::{Fitted, Height, Joint, JointVerdict, OnOff, Opening, Port};
+use crate::parts::{Level, Fitted, Height, Joint, JointVerdict, OnOff, Opening, Port};
 use crate::physics::valve::HandleAngle;
-use crate::senses::seen::{Burning, Call, Display, FurnaceSeen, HallSeen, Seen};
+use crate::senses::seen::{Burning, Display, FurnaceSeen, HallSeen, Seen};
 use crate::units::TICKS_PER_S;
 
 /// How long a furnace may take to follow a call, in seconds: longer than the fan needs to prove its
@@ -86,7 +86,7 @@ pub struct Memory {
     pub(super) valve_switch: Option<OnOff>,
     pub(super) supply_valve: Option<HandleAngle>,
     /// What the thermostat called for when it was seen last, since when, and when that was, in ticks.
-    call: Option<(Call, u64, u64)>,
+    call: Option<(Option<Level>, u64, u64)>,
     pub(super) inlet: AtPort,
     pub(super) manifold: AtPort,
     /// Ticks at which a hand valve was moved last, the manometer switched on, its zero pressed
@@ -200,9 +200,9 @@ impl Memory {
         self.left_out.contains(action)
     }
 
-    /// Whether one of these was called for when the thermostat was seen last.
-    pub(super) fn is_called(&self, calls: &[Call]) -> bool {
-        self.call.is_some_and(|(call, _, _)| calls.contains(&call))
+    /// Whether such a call stood when the thermostat was seen last.
+    pub(super) fn is_called(&self, such: impl Fn(Option<Level>) -> bool) -> bool {
+        self.call.is_some_and(|(call, _, _)| such(call))
     }
 
     /// Takes in what is being done.
@@ -303,7 +303,7 @@ impl Memory {
     /// Whether this was called for when the thermostat was seen last, and how long the furnace has
     /// had to follow.
     #[must_use]
-    pub fn called(&self, wanted: Call) -> Called {
+    pub fn called(&self, wanted: Option<Level>) -> Called {
         let Some((_, since, seen)) = self.call.filter(|(call, _, _)| *call == wanted) else {
             return Called::NotKnown;
         };

@@ -16,9 +16,9 @@ fn cap(seen: &Seen, screw: Screw) -> Option<Fitted> {
 }
 
 fn at_screw(seen: &Seen, screw: Screw) -> Step {
-    match screw {
-        Screw::Supply => at(seen, &[Place::Yard]),
-        Screw::Low | Screw::High => at_valve(seen),
+    match screw.level() {
+        None => at(seen, &[Place::Yard]),
+        Some(_) => at_valve(seen),
     }
 }
 

@@ -159,6 +159,7 @@ fn found(draw: Draw, scenario: &Scenario, it: &Found) -> setup::Found {
             }
         },
         caps: enum_map! {
+            Screw::Only => draw.pick(&it.regulator_cap, "found.regulator_cap"),
             Screw::Low => draw.pick(&it.low_cap, "found.low_cap"),
             Screw::High => draw.pick(&it.high_cap, "found.high_cap"),
             Screw::Supply => Fitted::On,

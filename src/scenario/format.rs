@@ -7,7 +7,7 @@ mod supply;
 mod variant;
 
 pub use fault::{Affliction, Choice};
-pub use furnace::{Figures, Furnace, Plate, Settings, Spring, Valve};
+pub use furnace::{Figures, Furnace, Manifold, Plate, Settings, Spring, Valve};
 pub use job::{Card, Found, House, Manometer, Marking, RuleChange, StatedHeat};
 pub use supply::{
     Copper, Corrugated, Gas, Meter, Neighbor, Neighbors, Pipe, Site, Source, Steel, Supply, Tank,

@@ -253,12 +253,22 @@ macro_rules! variants {
     };
 }
 
+/// The word of a choice in a file: the variant's name, or another.
+macro_rules! word_of {
+    ($variant:ident) => {
+        stringify!($variant)
+    };
+    ($variant:ident $id:literal) => {
+        $id
+    };
+}
+
 /// Makes an enum readable as one of its words.
 macro_rules! choice {
-    ($( $kind:ty { $( $variant:ident = $words:literal, )+ } )+) => { $(
+    ($( $kind:ty { $( $variant:ident $(as $id:literal)? = $words:literal, )+ } )+) => { $(
         impl $crate::scenario::shape::Word for $kind {
             const WORDS: &'static [(&'static str, &'static str)] =
-                &[$( (stringify!($variant), $words), )+];
+                &[$( ($crate::scenario::shape::word_of!($variant $($id)?), $words), )+];
         }
 
         impl $crate::scenario::shape::Shape for $kind {
@@ -270,20 +280,18 @@ macro_rules! choice {
                 expr: &ron2::ast::Expr<'_>,
                 reader: &mut $crate::scenario::reader::Reader<'_>,
             ) -> Option<Self> {
-                match reader.word(&[$( stringify!($variant), )+], expr)? {
-                    $( stringify!($variant) => Some(Self::$variant), )+
-                    _ => None,
-                }
+                let word = reader.word(&[$( $crate::scenario::shape::word_of!($variant $($id)?), )+], expr)?;
+                Self::from_default(word)
             }
 
             fn from_default(text: &'static str) -> Option<Self> {
-                match text {
-                    $( stringify!($variant) => Some(Self::$variant), )+
-                    _ => None,
-                }
+                $( if text == $crate::scenario::shape::word_of!($variant $($id)?) {
+                    return Some(Self::$variant);
+                } )+
+                None
             }
         }
     )+ };
 }
 
-pub(super) use {choice, default_of, default_words, maybe, section, variants};
+pub(super) use {choice, default_of, default_words, maybe, section, variants, word_of};

@@ -73,17 +73,14 @@ fn supply(setup: &Setup) -> Option<String> {
 
 fn stages(setup: &Setup) -> Vec<String> {
     let figures = setup.furnace.plate.figures();
-    let set = |spring: &SpringSetup| spring.found_turns * spring.pa_per_turn;
-    let valve = &setup.furnace.valve;
-    let low = set(&valve.low);
-    let high = match valve.stacking {
-        crate::setup::Stacking::Independent => set(&valve.high),
-        crate::setup::Stacking::HighOnLow => low + set(&valve.high),
-    };
-    [("low", low, figures.low), ("high", high, figures.high)]
-        .into_iter()
+    let set_pa = setup.furnace.valve.set_pa();
+    figures
+        .manifold
+        .iter()
+        .map(|(level, target)| (level, set_pa[level], target))
         .filter(|(_, pa, target)| !target.band().contains(*pa))
-        .map(|(name, pa, target)| {
+        .map(|(level, pa, target)| {
+            let name = level.label();
             format!(
                 "The {name} stage was found set to {}; {} ± {} is right.",
                 inwc(pa),
@@ -113,6 +110,7 @@ fn hands(setup: &Setup) -> Vec<String> {
     }
     for (screw, cap) in found.caps {
         let name = match screw {
+            Screw::Only => "regulator",
             Screw::Low => "low",
             Screw::High => "high",
             Screw::Supply => "supply",

@@ -90,8 +90,7 @@ fn plate(model: &Model) -> Finding {
     Finding::Plate(RatingPlate {
         model: plate.model.clone(),
         figures: plate.made_for.clone(),
-        input_high_w: plate.input_high.si(),
-        input_low_w: plate.input_low.si(),
+        input_w: plate.input.map(|_, input| input.si()),
         valve_max_pa: plate.valve_max.si(),
     })
 }

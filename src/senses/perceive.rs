@@ -1,11 +1,11 @@
 //! From the model to what a person perceives: everything in view from where the person stands.
 
 use crate::appliance::ignition::ControlStatus;
-use enum_map::{EnumMap, enum_map};
+use enum_map::EnumMap;
 
 use super::measured::measured;
 use super::seen::{
-    BurnersSeen, Burning, Call, Cracked, DetectorSeen, Display, FlameSeen, FluidSeen, FurnaceSeen,
+    BurnersSeen, Burning, Cracked, DetectorSeen, Display, FlameSeen, FluidSeen, FurnaceSeen,
     GaugeSeen, HallSeen, MeterSeen, NeighborSeen, Note, Over, PortSeen, Seen, SheetSeen, Smell,
     YardSeen,
 };
@@ -14,7 +14,7 @@ use super::sounds::sounds;
 use crate::instrument::manometer::MeterFace;
 use crate::model::{Model, Probe};
 use crate::parts::{
-    Cock, Door, Fitted, Gauge, Height, Joint, Level, Neighbor, OnOff, Place, Port, Screw, Window,
+    Cock, Door, Fitted, Gauge, Height, Joint, Neighbor, OnOff, Place, Port, Screw, Window,
 };
 use crate::physics::room::Strength;
 use crate::units::{M_PER_FT, P_STD_PA, f_from_k};
@@ -29,6 +29,7 @@ pub(crate) fn seen(model: &Model, sheet: &SheetSeen, over: Option<Over>) -> Seen
         tick: model.tick,
         place,
         hand: model.person.hand,
+        levels: model.levels(),
         outside_f: whole(f_from_k(model.setup.outside_k)),
         altitude_ft: altitude_ft(model.setup.ambient_abs_pa),
         meter: meter_seen(model),
@@ -107,20 +108,15 @@ fn furnace_seen(model: &Model, notes: &[Note]) -> FurnaceSeen {
 
 fn burners_seen(model: &Model, notes: &[Note]) -> BurnersSeen {
     let things = &model.things;
+    let springs = &model.setup.furnace.valve.springs;
     BurnersSeen {
         glow: model.furnace.glow(),
         flames: model.furnace.flames().map(|(height, yellow)| FlameSeen { height, yellow }),
         valve_switch: things.valve_switch,
         wires: model.setup.condition.control.jumpers,
         low_gas_switch: fitted(model.setup.furnace.low_gas_switch),
-        caps: enum_map! {
-            Level::Low => things.caps[Screw::Low],
-            Level::High => things.caps[Screw::High],
-        },
-        screw_eighths: enum_map! {
-            Level::Low => uncovered(model, Screw::Low),
-            Level::High => uncovered(model, Screw::High),
-        },
+        caps: springs.map(|level, _| things.caps[level.screw()]),
+        screw_eighths: springs.map(|level, _| uncovered(model, level.screw())),
         ports: EnumMap::from_fn(|port| port_seen(model, port)),
         fluid: EnumMap::from_fn(|joint| fluid_seen(model, joint)),
         signs: plain_signs(model, notes),
@@ -156,21 +152,11 @@ fn hall_seen(model: &Model) -> HallSeen {
         room_half_f: half_f(model.house.inside_k()),
         setpoint_half_f: model.things.setpoint_half_f,
         mode: model.things.heating,
-        call: call_for_heat(model),
+        call: model.thermostat_call(),
         co_ppm: 0.0,
         window: model.things.windows[Window::Hall],
         range: neighbor_seen(model, Neighbor::Range),
         registers_closed: model.setup.condition.air.registers_closed,
-    }
-}
-
-/// What the thermostat's wires carry.
-fn call_for_heat(model: &Model) -> Call {
-    let (first, second) = model.thermostat_calls();
-    match (first, second) {
-        (false, _) => Call::None,
-        (true, false) => Call::First,
-        (true, true) => Call::Second,
     }
 }
 

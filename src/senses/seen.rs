@@ -11,7 +11,7 @@ use crate::appliance::safety::Jumpers;
 use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
 use crate::parts::{
-    Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, LowSide, OnOff, Opening, Place,
+    Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, Levels, LowSide, OnOff, Opening, Place,
     Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool,
 };
 use crate::physics::valve::HandleAngle;
@@ -36,6 +36,8 @@ pub struct Seen {
     pub hand: Option<Tool>,
     /// Temperature outside, in degrees Fahrenheit, to the degree.
     pub outside_f: i32,
+    /// The furnace's firing levels, the weakest first: the job says it, and the plate shows it.
+    pub levels: &'static [Level],
     /// How high the place lies above the sea, in feet, to the hundred: people here know it.
     pub altitude_ft: i32,
     /// The manometer.
@@ -142,11 +144,9 @@ pub enum Sound {
     /// The inducer's hum.
     Inducer,
     /// The inducer at its higher speed.
-    InducerHigh,
-    /// Quiet burners.
-    BurnersLow,
-    /// Burners at full rate.
-    BurnersHigh,
+    InducerFast,
+    /// Burners at a level.
+    Burners(Level),
     /// The blower.
     Blower,
     /// Gas hissing from an open port.
@@ -167,9 +167,12 @@ impl Sound {
     pub fn caption(self) -> &'static str {
         match self {
             Self::Inducer => t!("sound-inducer"),
-            Self::InducerHigh => t!("sound-inducer-high"),
-            Self::BurnersLow => t!("sound-burners-low"),
-            Self::BurnersHigh => t!("sound-burners-high"),
+            Self::InducerFast => t!("sound-inducer-high"),
+            Self::Burners(level) => match level {
+                Level::Only => t!("sound-burners"),
+                Level::Low => t!("sound-burners-low"),
+                Level::High => t!("sound-burners-high"),
+            },
             Self::Blower => t!("sound-blower"),
             Self::Hiss => t!("sound-hiss"),
             Self::Bang => t!("sound-bang"),
@@ -298,9 +301,9 @@ pub struct BurnersSeen {
     /// Whether the low-gas switch of a propane kit is there.
     pub low_gas_switch: Fitted,
     /// The cap over each stage screw.
-    pub caps: EnumMap<Level, Fitted>,
+    pub caps: Levels<Fitted>,
     /// Angle of each stage screw since the start in eighths of a turn, seen with the cap off.
-    pub screw_eighths: EnumMap<Level, Option<i32>>,
+    pub screw_eighths: Levels<Option<i32>>,
     /// Each port.
     pub ports: EnumMap<Port, PortSeen>,
     /// Leak fluid on each joint and what it shows.
@@ -358,7 +361,7 @@ pub struct HallSeen {
     /// The heat switch.
     pub mode: OnOff,
     /// What the thermostat calls for.
-    pub call: Call,
+    pub call: Option<Level>,
     /// The CO alarm, in parts per million.
     pub co_ppm: f64,
     /// The hall window.
@@ -367,17 +370,6 @@ pub struct HallSeen {
     pub range: NeighborSeen,
     /// Share of the registers that is closed, 0–1.
     pub registers_closed: f64,
-}
-
-/// A call for heat.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Call {
-    /// None.
-    None,
-    /// First stage.
-    First,
-    /// First and second stage.
-    Second,
 }
 
 /// The clipboard.

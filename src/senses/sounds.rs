@@ -2,13 +2,13 @@
 
 use super::seen::Sound;
 use crate::model::Model;
-use crate::parts::{Firing, Neighbor, Place};
+use crate::parts::{Neighbor, Place};
 
 /// Flow that is heard hissing, in standard m³/s (2 ft³/h).
 const HISS_M3_S: f64 = 1.6e-5;
 /// Speed from which a fan is heard.
 const HEARD: f64 = 0.15;
-/// Inducer speed between low and high.
+/// Inducer speed from which it is heard to run fast.
 const INDUCER_FAST: f64 = 0.85;
 
 /// Everything that is heard here.
@@ -39,14 +39,13 @@ pub(super) fn sounds(model: &Model) -> Vec<Sound> {
 fn of_furnace(model: &Model) -> Vec<Sound> {
     let mut sounds = Vec::new();
     if model.furnace.inducer() > INDUCER_FAST {
-        sounds.push(Sound::InducerHigh);
+        sounds.push(Sound::InducerFast);
     } else if model.furnace.inducer() > HEARD {
         sounds.push(Sound::Inducer);
     }
     match model.firing() {
-        Firing::Out => {}
-        Firing::Low => sounds.push(Sound::BurnersLow),
-        Firing::High => sounds.push(Sound::BurnersHigh),
+        None => {}
+        Some(level) => sounds.push(Sound::Burners(level)),
     }
     if model.furnace.blower() > HEARD {
         sounds.push(Sound::Blower);

@@ -89,8 +89,8 @@ pub struct LineCondition {
 pub struct ValveCondition {
     /// Share of the free area behind the inlet port that dirt on the screen shuts, 0–1.
     pub screen_blocked: f64,
-    /// The coil that loads the high spring.
-    pub high_coil: Coil,
+    /// The coil that loads the spring above the first.
+    pub second_coil: Coil,
     /// Flow that the shut seats let by at the plate's lowest inlet pressure, in standard m³/s.
     pub lets_by_m3_s: f64,
     /// Time in which the seats fall shut, in seconds, where they do not do so at once.

@@ -17,7 +17,7 @@ use enum_map::EnumMap;
 use serde::Serialize;
 
 use crate::appliance::plate::{Fuel, Plate};
-use crate::parts::{Fitted, Neighbor, OnOff, Port, Screw};
+use crate::parts::{Fitted, Levels, Neighbor, OnOff, Port, Screw};
 use crate::physics::fluid::Gas;
 use crate::physics::valve::HandleAngle;
 
@@ -154,38 +154,48 @@ pub struct FurnaceSetup {
     pub valve: ValveSetup,
     /// Whether the propane kit's low-gas switch is fitted.
     pub low_gas_switch: bool,
-    /// Suction in the burner box with the inducer on high, in pascals.
+    /// Suction in the burner box with the inducer at full speed, in pascals.
     pub box_suction_pa: f64,
     /// Igniter warm-up, in seconds.
     pub igniter_warm_up_s: f64,
-    /// Minutes after which the control goes to high by itself, if it does.
-    pub auto_high_min: Option<f64>,
+    /// Minutes after which the control goes to the next level by itself, if it does.
+    pub auto_next_min: Option<f64>,
 }
 
-/// The two-stage gas valve.
+/// The gas valve.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ValveSetup {
     /// Pressure lost through the open valve at full rate, in pascals.
     pub loss_pa: f64,
     /// The flow at which it loses that, in standard m³/s.
     pub loss_flow_m3_s: f64,
-    /// The low spring.
-    pub low: SpringSetup,
-    /// The high spring.
-    pub high: SpringSetup,
+    /// The spring of each firing level.
+    pub springs: Levels<SpringSetup>,
     /// Whether the two springs add up.
     pub stacking: Stacking,
     /// Seconds to settle after a change.
     pub settle_s: f64,
 }
 
+impl ValveSetup {
+    /// What each level is found set to, in pascals over the burner box, as long as no coils touch.
+    #[must_use]
+    pub fn set_pa(&self) -> Levels<f64> {
+        let own_pa = self.springs.map(|_, spring| spring.found_turns * spring.pa_per_turn);
+        own_pa.map(|level, &pa| match self.stacking {
+            Stacking::NextOnFirst if !level.is_first() => own_pa.first() + pa,
+            Stacking::NextOnFirst | Stacking::Independent => pa,
+        })
+    }
+}
+
 /// How the springs work together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub enum Stacking {
-    /// Each stage has a spring of its own.
+    /// Each level has a spring of its own.
     Independent,
-    /// The high spring adds to the low one.
-    HighOnLow,
+    /// The spring of the next level adds to the first one's.
+    NextOnFirst,
 }
 
 /// One spring with its screw.

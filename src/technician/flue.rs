@@ -14,7 +14,7 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
 use crate::instrument::figure::Quantity;
 use crate::measure::air;
-use crate::parts::{Place, Spot, Stage, Tool};
+use crate::parts::{Level, Place, Spot, Stage, Tool};
 use crate::procedure::Goal;
 use crate::senses::seen::Seen;
 
@@ -50,11 +50,11 @@ fn judge(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let fuel = if me.know.papers.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
     let (least, most) = air::limits(&me.card, fuel);
     // Under its pressure and yet too little air: that is too much gas all the more.
-    let rich = air < least && !me.is_over(Stage::High);
+    let rich = air < least && !me.is_over(Stage::Firing(Level::High));
     if me.careless || (me.set_aside() && !rich) {
         return Vec::new();
     }
-    let under = rich && me.is_under(Stage::High);
+    let under = rich && me.is_under(Stage::Firing(Level::High));
     if !under && figure(Quantity::CarbonMonoxideAirFree).is_some_and(|ppm| ppm > MOST_CO_PPM) {
         return give_up(me, Diagnosis::CarbonMonoxide);
     }

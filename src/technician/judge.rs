@@ -13,7 +13,7 @@ use super::step::{
 use crate::appliance::plate::Band;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{OnOff, Place, Port, Screw, Stage, Subject};
+use crate::parts::{Level, OnOff, Place, Port, Screw, Stage, Subject};
 use crate::procedure::{Goal, number};
 use crate::senses::seen::{Finding, Note, Seen, Smell, Sound};
 use crate::setup::SupplyRight;
@@ -81,22 +81,24 @@ impl Mind {
     /// How far the smallest load stands over what the nameplate lets the regulator deliver, in pascals.
     fn over_delivery_pa(&self) -> Option<f64> {
         let most = self.know.papers.delivery?.high_pa;
-        Some(self.know.read.inlet[1]? - most)
+        Some(self.know.read.inlet[Stage::Firing(Level::Low)]? - most)
     }
 
     /// Whether the inlet at rest lies inside what plate and nameplate allow.
     fn below_limits(&self) -> bool {
-        let at_rest = self.inlet_allowed(Stage::Rest).zip(self.know.read.inlet[0]);
+        let at_rest = self.inlet_allowed(Stage::Rest).zip(self.know.read.inlet[Stage::Rest]);
         at_rest.is_some_and(|(band, rest)| !band.is_above(rest))
     }
 
     fn supply(&self) -> Supply {
         let (Some(at_rest), Some(loaded)) =
-            (self.inlet_allowed(Stage::Rest), self.inlet_allowed(Stage::HighWithOthers))
+            (self.inlet_allowed(Stage::Rest), self.inlet_allowed(Stage::FullLoad))
         else {
             return Supply::Sound;
         };
-        let [rest, low, _, others] = self.know.read.inlet;
+        let inlet = &self.know.read.inlet;
+        let (rest, low) = (inlet[Stage::Rest], inlet[Stage::Firing(Level::Low)]);
+        let others = inlet[Stage::FullLoad];
         if let (Some(rest), Some(low)) = (rest, low)
             && at_rest.is_above(rest)
         {
@@ -238,7 +240,11 @@ enum Narrow {
 /// A regulator gives way in proportion to the flow, a pipe with its square: against the fall from
 /// high to high with the others, the fall from low to high is large for the one, small for the other.
 fn narrow(me: &Mind) -> Narrow {
-    let [_, Some(low), Some(high), Some(others)] = me.know.read.inlet else {
+    let inlet = &me.know.read.inlet;
+    let at = |level| inlet[Stage::Firing(level)];
+    let (Some(low), Some(high), Some(others)) =
+        (at(Level::Low), at(Level::High), inlet[Stage::FullLoad])
+    else {
         return Narrow::Regulator;
     };
     let share = (low - high) / (high - others).max(1.0);
@@ -288,10 +294,11 @@ fn turn(how: Step) -> Vec<Step> {
 /// stand inside the nameplate.
 fn raise(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     me.know.supply.raised = true;
-    let Some(loaded) = me.inlet_allowed(Stage::HighWithOthers) else { return Vec::new() };
+    let Some(loaded) = me.inlet_allowed(Stage::FullLoad) else { return Vec::new() };
     let mut wanted = loaded.least_pa + MARGIN_PA;
-    if let (Some(delivery), [_, Some(low), _, Some(others)]) =
-        (me.know.papers.delivery, me.know.read.inlet)
+    let inlet = &me.know.read.inlet;
+    if let (Some(delivery), Some(low), Some(others)) =
+        (me.know.papers.delivery, inlet[Stage::Firing(Level::Low)], inlet[Stage::FullLoad])
     {
         wanted = wanted.max(delivery.low_pa - (low - others));
     }
@@ -311,7 +318,7 @@ fn raise(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 fn lower(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     me.know.supply.lowered = true;
     let (Some(most), Some(rest), Some(others)) =
-        (me.most_at_rest_pa(), me.know.read.inlet[0], me.know.read.inlet[3])
+        (me.most_at_rest_pa(), me.know.read.inlet[Stage::Rest], me.know.read.inlet[Stage::FullLoad])
     else {
         return Vec::new();
     };
@@ -339,7 +346,7 @@ fn screw_in_vain(me: &mut Mind) -> Vec<Step> {
 pub(super) fn no_gas(me: &mut Mind, seen: &Seen) -> Option<Vec<Step>> {
     let at_rest = me.inlet_allowed(Stage::Rest)?;
     let pa = number(seen)?;
-    if me.know.read.inlet[0].is_some_and(|rest| at_rest.is_above(rest)) {
+    if me.know.read.inlet[Stage::Rest].is_some_and(|rest| at_rest.is_above(rest)) {
         me.know.note(Diagnosis::SupplyTooHigh);
         me.know.supply.owner_needed = !me.may_set_supply();
         if me.may_set_supply() && !me.know.has_mended(Repair::ReplaceSupplyRegulator) {

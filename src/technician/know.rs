@@ -1,12 +1,13 @@
 //! What the technician has learned by looking, reading and listening.
 
+use enum_map::EnumMap;
 use std::collections::VecDeque;
 
 use super::diagnosis::Diagnosis;
 use crate::appliance::ignition::{ControlStatus, Failure};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::catalogue::repair::Repair;
-use crate::parts::{Joint, Port};
+use crate::parts::{Joint, Level, Port, Stage};
 use crate::senses::seen::{Cracked, Delivery, Seen, Sound};
 use crate::units::TICKS_PER_S;
 
@@ -44,10 +45,10 @@ pub(super) struct Papers {
 /// What the manometer showed last, in pascals.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Read {
-    /// Inlet at rest, low, high, and high with the others on.
-    pub inlet: [Option<f64>; 4],
-    /// Manifold on low and on high.
-    pub manifold: [Option<f64>; 2],
+    /// Inlet in each state.
+    pub inlet: EnumMap<Stage, Option<f64>>,
+    /// Manifold at each level.
+    pub manifold: EnumMap<Level, Option<f64>>,
     /// The inlet's number when the hold at rest began.
     pub rest_began: Option<f64>,
     /// How far it rose during the hold.
@@ -97,8 +98,8 @@ pub(super) struct Screws {
     pub start: Option<(f64, i16)>,
     /// Whether the last screw was turned without effect.
     pub no_effect: bool,
-    /// Whether low and high screw have been turned.
-    pub turned: [bool; 2],
+    /// Whether the screw of a level has been turned.
+    pub turned: bool,
 }
 
 /// Gas in the air.
@@ -167,13 +168,13 @@ impl Watch {
         let Some(furnace) = &seen.furnace else { return };
         let status = furnace.status;
         self.limit |= status == ControlStatus::LimitOpen;
-        self.says_high |= status.burns_on_high();
+        self.says_high |= status.burns_at().is_some_and(|level| !level.is_first());
         self.low_gas |= status == ControlStatus::AwaitsGasPressure
             || status.failure() == Some(Failure::GasPressure);
         self.low_switch |= status.failure() == Some(Failure::PressureSwitch);
         self.stray |= status == ControlStatus::StrayFlame;
         self.rolled_out |= status == ControlStatus::RolloutOpen;
-        if status == ControlStatus::AwaitsHighPressureSwitch {
+        if status == ControlStatus::AwaitsNextSwitch {
             self.high_switch_ticks += 1;
         }
         let Some(burners) = &furnace.burners else { return };

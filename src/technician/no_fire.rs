@@ -48,7 +48,7 @@ fn stuck_in_high(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if me.know.watch.limit {
         return limit_opened(me);
     }
-    if status(seen).is_some_and(ControlStatus::burns_on_high) {
+    if status(seen).is_some_and(burns_above_first) {
         me.plan_repair(Diagnosis::HighAlwaysCalled, Repair::ReplaceControlBoard);
         return take(Course::MendAndReadAgain);
     }
@@ -71,8 +71,13 @@ fn stuck_in_high(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 
 /// Burning, low or high, whatever the current through the flame.
 fn burning_on_a_stage() -> Vec<ControlStatus> {
-    let on_a_stage = |it: &ControlStatus| it.burns_on_low() || it.burns_on_high();
+    let on_a_stage = |it: &ControlStatus| it.burns_at().is_some();
     ControlStatus::ALL.into_iter().filter(on_a_stage).collect()
+}
+
+/// Whether it says that it burns above the level of light-up.
+fn burns_above_first(status: ControlStatus) -> bool {
+    status.burns_at().is_some_and(|level| !level.is_first())
 }
 
 fn status(seen: &Seen) -> Option<ControlStatus> {
@@ -163,7 +168,7 @@ pub(super) fn if_not_high() -> Step {
             return limit_opened(me);
         }
         let ticks = u32::try_from(TICKS_PER_S).unwrap_or(50);
-        if status(seen).is_some_and(ControlStatus::burns_on_high) {
+        if status(seen).is_some_and(burns_above_first) {
             me.plan_repair(Diagnosis::HighCoilDead, Repair::ReplaceHighCoil);
         } else if me.know.watch.high_switch_ticks > SWITCH_S * ticks {
             // In thin air the fan draws less: a switch that does not close there may be sound.

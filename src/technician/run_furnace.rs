@@ -12,7 +12,7 @@ use super::step::{
 };
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Firing, OnOff, Phase, Place, Port, Reading, Stage};
+use crate::parts::{Level, OnOff, Phase, Place, Port, Reading, Stage};
 use crate::procedure::{Goal, LIGHT_UP_S, Means, Until, number};
 use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PressureUnit;
@@ -23,7 +23,7 @@ const LASTING_S: f64 = 150.0;
 const FULL_S: f64 = 240.0;
 /// Calls for heat so that low burns.
 pub(super) fn run_low() -> Vec<Step> {
-    vec![reach(Goal::Burning(Firing::Low, Means::Thermostat)), if_not_low()]
+    vec![reach(Goal::Burning(Some(Level::Low), Means::Thermostat)), if_not_low()]
 }
 
 /// Forces high by the wire at the control, with a call for heat.
@@ -34,7 +34,7 @@ pub(super) fn run_high() -> Vec<Step> {
             me.know.watch.limit = false;
             Vec::new()
         }),
-        reach(Goal::Burning(Firing::High, Means::Wire)),
+        reach(Goal::Burning(Some(Level::High), Means::Wire)),
         if_not_high(),
         pause(5.0),
     ]
@@ -69,10 +69,10 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     steps.push(remember(Stage::Rest, phase));
     steps.extend(run_low());
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(remember(Stage::Low, phase));
+    steps.push(remember(Stage::Firing(Level::Low), phase));
     steps.extend(run_high());
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(remember(Stage::High, phase));
+    steps.push(remember(Stage::Firing(Level::High), phase));
     steps.extend(others(OnOff::On));
     // A tank or an icing regulator shows under a load that lasts.
     steps.push(think(|me, _| {
@@ -83,7 +83,7 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
         }
     }));
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(remember(Stage::HighWithOthers, phase));
+    steps.push(remember(Stage::FullLoad, phase));
     steps
 }
 
@@ -100,9 +100,9 @@ fn keep(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
     {
         return steps;
     }
-    me.know.read.inlet[stage as usize] = number(seen);
+    me.know.read.inlet[stage] = number(seen);
     if !burns(seen, stage) && !me.careless {
-        if stage == Stage::HighWithOthers {
+        if stage == Stage::FullLoad {
             return vec![go(Place::PlantRoom), think(out_with_others)];
         }
         return take(Course::LookForReason);
@@ -123,9 +123,10 @@ fn out_with_others(me: &mut Mind, _: &Seen) -> Vec<Step> {
 fn burns(seen: &Seen, stage: Stage) -> bool {
     let heard = |sound| seen.sounds.contains(&sound);
     match stage {
-        Stage::Rest => !heard(Sound::BurnersLow) && !heard(Sound::BurnersHigh),
-        Stage::Low => heard(Sound::BurnersLow),
-        Stage::High | Stage::HighWithOthers => heard(Sound::BurnersHigh),
+        Stage::Rest => !seen.levels.iter().any(|&level| heard(Sound::Burners(level))),
+        Stage::Firing(_) | Stage::FullLoad => {
+            stage.level(seen.levels).is_some_and(|level| heard(Sound::Burners(level)))
+        }
     }
 }
 
@@ -137,10 +138,10 @@ pub(super) fn manifold_found() -> Vec<Step> {
     steps.extend(check(Port::Manifold.joint()));
     steps.extend(hose::quick(Port::Manifold));
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Low, Phase::Found)));
+    steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Firing(Level::Low), Phase::Found)));
     steps.extend(run_high());
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(think(|me, seen| keep_manifold(me, seen, Stage::High, Phase::Found)));
+    steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Firing(Level::High), Phase::Found)));
     steps.extend(look_at_flames());
     steps
 }
@@ -153,8 +154,9 @@ pub(super) fn keep_manifold(me: &mut Mind, seen: &Seen, stage: Stage, phase: Pha
     if let Some(steps) = hose::shows_nothing(me, seen, stage, Port::Manifold) {
         return steps;
     }
-    let i = usize::from(stage != Stage::Low);
-    me.know.read.manifold[i] = number(seen);
+    if let Some(level) = stage.level(seen.levels) {
+        me.know.read.manifold[level] = number(seen);
+    }
     write(Port::Manifold, stage, phase, seen)
 }
 
@@ -163,9 +165,9 @@ pub(super) fn final_cycle() -> Vec<Step> {
     vec![
         reach(Goal::HeatOff),
         until_at_rest(),
-        reach(Goal::Called(Firing::High, Means::Thermostat)),
+        reach(Goal::Called(Some(Level::High), Means::Thermostat)),
         go(Place::PlantRoom),
-        wait(Until::Heard(Sound::BurnersHigh), 2.0 * LIGHT_UP_S),
+        wait(Until::Heard(Sound::Burners(Level::High)), 2.0 * LIGHT_UP_S),
         think(no_second_stage),
         pause(FULL_S),
         think(went_out),

@@ -11,7 +11,7 @@ use super::step::{Step, act, give_up, go, others, pause, reach, stop, take, thin
 use crate::appliance::plate::{GasFigures, Target};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{OnOff, Phase, Place, Screw, Stage};
+use crate::parts::{Level, OnOff, Phase, Place, Screw, Stage};
 use crate::procedure::{Goal, number};
 use crate::senses::seen::{Seen, Sound};
 use crate::units::PA_PER_INWC;
@@ -29,18 +29,18 @@ const LEAST_FALL_PA: f64 = 0.02 * PA_PER_INWC;
 
 /// After the manifold was read as found, on high: set what is out of its band and can be set.
 pub(super) fn set_stages(me: &mut Mind, seen: &Seen) -> Vec<Step> {
-    let held_down = me.is_low(Stage::High);
+    let held_down = me.is_low(Stage::Firing(Level::High));
     if held_down && !me.know.read.loaded && !me.careless {
         return with_a_load(me, seen);
     }
     let mut steps = Vec::new();
-    if me.needs(Stage::High) {
+    if me.needs(Stage::Firing(Level::High)) {
         me.know.note(Diagnosis::HighOutOfBand);
         steps.extend(run_high());
         steps.extend(adjust(Screw::High));
         steps.push(think(no_effect));
     }
-    if me.needs(Stage::Low) {
+    if me.needs(Stage::Firing(Level::Low)) {
         me.know.note(Diagnosis::LowOutOfBand);
         steps.extend(run_low());
         steps.extend(adjust(Screw::Low));
@@ -48,15 +48,15 @@ pub(super) fn set_stages(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     }
     steps.push(think(|me, _| {
         // One stage may have moved the other: look at both again, caps on.
-        if me.know.screws.turned == [false, false] {
+        if !me.know.screws.turned {
             return Vec::new();
         }
         let mut steps = run_low();
         steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-        steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Low, Phase::Left)));
+        steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Firing(Level::Low), Phase::Left)));
         steps.extend(run_high());
         steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-        steps.push(think(|me, seen| keep_manifold(me, seen, Stage::High, Phase::Left)));
+        steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Firing(Level::High), Phase::Left)));
         steps.extend(look_at_flames());
         steps
     }));
@@ -75,7 +75,7 @@ fn with_a_load(me: &mut Mind, _: &Seen) -> Vec<Step> {
     steps.extend(others(OnOff::On));
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(think(|me, seen| {
-        let (Some(loaded), Some(alone)) = (number(seen), me.know.read.manifold[1]) else {
+        let (Some(loaded), Some(alone)) = (number(seen), me.know.read.manifold[Level::High]) else {
             return Vec::new();
         };
         let falls = alone - loaded > me.follows_pa(alone);
@@ -103,14 +103,18 @@ impl Mind {
     /// Fall of the manifold with the others on from which it follows the inlet, in pascals: half of
     /// what it would fall in step with it. A pressure that is held far down moves little.
     fn follows_pa(&self, alone_pa: f64) -> f64 {
-        let [_, _, Some(high), Some(others)] = self.know.read.inlet else { return FOLLOWS_PA };
+        let (Some(high), Some(others)) =
+            (self.know.read.inlet[Stage::Firing(Level::High)], self.know.read.inlet[Stage::FullLoad])
+        else {
+            return FOLLOWS_PA;
+        };
         let share = (high - others) / high.max(1.0);
         (0.5 * share * alone_pa).clamp(LEAST_FALL_PA, FOLLOWS_PA)
     }
 
     /// Whether high could not be brought to its plate, so that its flue gas tells nothing.
     pub(super) fn set_aside(&self) -> bool {
-        self.is_under(Stage::High) || self.is_over(Stage::High)
+        self.is_under(Stage::Firing(Level::High)) || self.is_over(Stage::Firing(Level::High))
     }
 
     /// Whether a stage was read below its band.
@@ -134,7 +138,7 @@ impl Mind {
     fn starved(&self, stage: Stage) -> bool {
         let Some(figures) = &self.know.papers.figures else { return false };
         let (target, i) = Self::of(figures, stage);
-        let inlet = self.know.read.inlet[1 + i];
+        let inlet = self.know.read.inlet[Stage::Firing(i)];
         self.know.read.manifold[i]
             .zip(inlet)
             .is_some_and(|(pa, inlet)| pa < target.pa && inlet - pa < STARVED_PA)
@@ -147,11 +151,10 @@ impl Mind {
         self.know.read.manifold[i].is_some_and(|pa| target.band().is_above(pa))
     }
 
-    fn of(figures: &GasFigures, stage: Stage) -> (Target, usize) {
-        match stage {
-            Stage::Low => (figures.low, 0),
-            Stage::Rest | Stage::High | Stage::HighWithOthers => (figures.high, 1),
-        }
+    fn of(figures: &GasFigures, stage: Stage) -> (Target, Level) {
+        let levels = figures.manifold.list();
+        let level = stage.level(levels).unwrap_or(figures.manifold.top_level());
+        (figures.manifold[level], level)
     }
 
     /// Whether a stage is out of its band for a reason that its screw can mend.
@@ -164,10 +167,7 @@ impl Mind {
 
     fn target(&self, screw: Screw) -> Option<Target> {
         let figures = self.know.papers.figures.as_ref()?;
-        Some(match screw {
-            Screw::Low => figures.low,
-            Screw::High | Screw::Supply => figures.high,
-        })
+        Some(screw.level().map_or(*figures.manifold.top(), |level| figures.manifold[level]))
     }
 }
 
@@ -184,9 +184,9 @@ fn adjust(screw: Screw) -> Vec<Step> {
     ];
     steps.extend([
         reach(Goal::Uncapped(screw)),
-        think(move |me, seen| match screw {
-            Screw::Low | Screw::High => nudge(me, seen, screw),
-            Screw::Supply => Vec::new(),
+        think(move |me, seen| match screw.level() {
+            Some(level) => nudge(me, seen, level),
+            None => Vec::new(),
         }),
         reach(Goal::Capped(screw)),
         reach(Goal::HandEmpty),
@@ -209,11 +209,11 @@ fn no_effect(me: &mut Mind, _: &Seen) -> Vec<Step> {
     }
 }
 
-fn nudge(me: &mut Mind, seen: &Seen, screw: Screw) -> Vec<Step> {
+fn nudge(me: &mut Mind, seen: &Seen, level: Level) -> Vec<Step> {
+    let screw = level.screw();
     let (Some(target), Some(pa)) = (me.target(screw), number(seen)) else { return Vec::new() };
     // The screw and the stage that burns belong together.
-    let sound = if screw == Screw::Low { Sound::BurnersLow } else { Sound::BurnersHigh };
-    if !seen.sounds.contains(&sound) {
+    if !seen.sounds.contains(&Sound::Burners(level)) {
         return Vec::new();
     }
     me.know.screws.tries += 1;
@@ -222,18 +222,18 @@ fn nudge(me: &mut Mind, seen: &Seen, screw: Screw) -> Vec<Step> {
         return Vec::new();
     }
     // Screwed in past what the inlet gives, a spring shows nothing until it is out again that far.
-    let over = off_pa < 0.0 && me.know.read.inlet[2].is_some_and(|inlet| inlet - pa < STARVED_PA);
+    let over = off_pa < 0.0 && me.know.read.inlet[Stage::Firing(Level::High)].is_some_and(|inlet| inlet - pa < STARVED_PA);
     if me.turns_in_vain(pa) && !over {
         me.know.screws.no_effect = true;
         return turn_back(me, screw);
     }
-    me.know.screws.turned[usize::from(screw == Screw::High)] = true;
+    me.know.screws.turned = true;
     // A quarter turn far off, an eighth near by.
     let size = if off_pa.abs() > target.share_pa(2.0) { 2 } else { 1 };
     let eighths = if off_pa > 0.0 { size } else { -size };
     me.count_turn(eighths);
     let mut steps = vec![act(Action::Turn { screw, eighths })];
     steps.extend(until_steady(me.card.settle_s));
-    steps.push(think(move |me, seen| nudge(me, seen, screw)));
+    steps.push(think(move |me, seen| nudge(me, seen, level)));
     steps
 }

@@ -9,7 +9,7 @@ use quarterturn::panels::Wish;
 use quarterturn::panels::coach::{Asked, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
-use quarterturn::parts::{
+use quarterturn::parts::{Level, 
     Cock, Ending, Height, Joint, Opening, Phase, Place, Port, PortFill, Push, Reading, Screw,
     Stage, Window,
 };
@@ -232,9 +232,9 @@ fn a_screw_that_does_nothing_is_left_alone() {
         seen.sheet.readings.iter_mut().find(of).unwrap().thousandths /= 2;
         seen
     };
-    let other = halved(&now, Stage::Low);
+    let other = halved(&now, Stage::Firing(Level::Low));
     assert!(told(&other, &follower.remembered).contains("so that low remains"));
-    let mut now = halved(&now, Stage::High);
+    let mut now = halved(&now, Stage::Firing(Level::High));
     let mut memory = follower.remembered;
     memory.notice(&now);
     assert!(told(&now, &memory).contains("turn a little"), "{}", told(&now, &memory));

@@ -13,12 +13,12 @@ use quarterturn::panels::view::{
     Tried, Unfinished, View,
 };
 use quarterturn::panels::{Layout, Shell, Wish, parts};
-use quarterturn::parts::{Fitted, LowSide, OnOff, Opening, Place, PortFill, Subject};
+use quarterturn::parts::{Level, Fitted, LowSide, OnOff, Opening, Place, PortFill, Subject};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
-    BurnersSeen, Burning, Call, Condition, Cracked, Display, Finding, FlameSeen, FurnaceSeen,
+    BurnersSeen, Burning, Condition, Cracked, Display, Finding, FlameSeen, FurnaceSeen,
     GaugeSeen, HallSeen, MeterSeen, NeighborSeen, Note, PortSeen, Seen, SheetSeen, Smell, Sound,
     YardSeen,
 };
@@ -61,7 +61,7 @@ pub fn seen(place: Place) -> Seen {
             room_half_f: 134,
             setpoint_half_f: 140,
             mode: OnOff::On,
-            call: Call::Second,
+            call: Some(Level::High),
             co_ppm: 0.0,
             window: Opening::Closed,
             range: NeighborSeen { handle: HandleAngle::OPEN, burning: Burning::Off },

@@ -8,7 +8,7 @@ use quarterturn::app::boxes::Boxes;
 use quarterturn::hands::action::Action;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::panels::{parts, ways};
-use quarterturn::parts::{Ending, Phase, Place, Port, Reading, Stage};
+use quarterturn::parts::{Level, Ending, Phase, Place, Port, Reading, Stage};
 use quarterturn::scenario;
 use quarterturn::senses::seen::Over;
 use quarterturn::technician::{Player, Technician};
@@ -53,9 +53,9 @@ fn write(rig: &mut Rig, reading: Reading) {
     };
     let stage = match reading.stage {
         Stage::Rest => "lock-up",
-        Stage::Low => "low fire",
-        Stage::High => "high fire",
-        Stage::HighWithOthers => "full connected load",
+        Stage::Firing(Level::Low) => "low fire",
+        Stage::Firing(Level::High) => "high fire",
+        Stage::FullLoad => "full connected load",
     };
     let phase = match reading.phase {
         Phase::Found => "found",

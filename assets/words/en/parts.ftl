@@ -90,6 +90,7 @@ part-range-cock = Range valve
 part-supply-cock = Supply shut-off
 part-water-heater = Water heater
 part-range = Kitchen range
+part-regulator-screw = regulator screw
 part-low-screw = Low-fire screw
 part-high-screw = High-fire screw
 part-supply-screw = Supply regulator screw

@@ -2,6 +2,7 @@
 
 sound-inducer = inducer hums
 sound-inducer-high = inducer, high speed
+sound-burners = burners
 sound-burners-low = burners, quiet
 sound-burners-high = burners, full
 sound-blower = blower runs

@@ -11,8 +11,8 @@ use crate::catalogue::repair::Repair::{
     ReplaceControlBoard, ReplaceDraftHose, ReplaceFilter, ReplaceGasValve, ReplaceHighSwitch,
     ReplaceIgniter, ReplaceLowSwitch,
 };
-use crate::parts::{OnOff, Screw};
-use crate::setup::{Tripped, Wire};
+use crate::parts::{Level, OnOff, Screw};
+use crate::setup::{Setup, Tripped, Wire};
 
 const FAMILY: Family = Family::Control;
 
@@ -74,7 +74,10 @@ pub(crate) const LOW_PRESSURE_SWITCH_OPEN: Entry = Entry {
         "Nothing stops the burners any more when the flue is blocked.",
     )],
     misfit: anywhere,
-    apply: |setup, _| setup.condition.sensing.low = SwitchState::StuckOpen,
+    apply: |setup, _| {
+        let level = first(setup);
+        setup.condition.sensing.switches[level] = SwitchState::StuckOpen;
+    },
 };
 
 pub(crate) const SPLIT_DRAFT_HOSE: Entry = Entry {
@@ -117,7 +120,10 @@ pub(crate) const LOW_PRESSURE_SWITCH_CLOSED: Entry = Entry {
     right: &[Mend(ReplaceLowSwitch)],
     wrong: &[wrong(Mend(BypassLowSwitch), "A wire across a welded contact welds it for good.")],
     misfit: anywhere,
-    apply: |setup, _| setup.condition.sensing.low = SwitchState::StuckClosed,
+    apply: |setup, _| {
+        let level = first(setup);
+        setup.condition.sensing.switches[level] = SwitchState::StuckClosed;
+    },
 };
 
 pub(crate) const BLOCKED_CONDENSATE_TRAP: Entry = Entry {
@@ -175,7 +181,10 @@ pub(crate) const HIGH_PRESSURE_SWITCH_OPEN: Entry = Entry {
         "High burns its gas whether or not the inducer brings its air.",
     )],
     misfit: anywhere,
-    apply: |setup, _| setup.condition.sensing.high = SwitchState::StuckOpen,
+    apply: |setup, _| {
+        let level = top(setup);
+        setup.condition.sensing.switches[level] = SwitchState::StuckOpen;
+    },
 };
 
 pub(crate) const BLOCKED_FILTER: Entry = Entry {
@@ -247,3 +256,13 @@ pub(crate) const DEAD_THERMOSTAT_CIRCUIT: Entry = Entry {
     misfit: anywhere,
     apply: |setup, _| setup.condition.control.thermostat = Wire::Open,
 };
+
+/// The level at which the burners light.
+fn first(setup: &Setup) -> Level {
+    setup.furnace.plate.input.first_level()
+}
+
+/// The level of the full rate.
+fn top(setup: &Setup) -> Level {
+    setup.furnace.plate.input.top_level()
+}

@@ -31,7 +31,7 @@ pub(crate) const LOW_STAGE_SET_LOW: Entry = Entry {
     right: &[Turn(Screw::Low)],
     wrong: &[wrong(Turn(Screw::High), "High leaves its plate, and low is as lazy as before.")],
     misfit: anywhere,
-    apply: |setup, pa| move_screw(&mut setup.furnace.valve.low, -pa),
+    apply: |setup, pa| move_screw(setup.furnace.valve.springs.first_mut(), -pa),
 };
 
 pub(crate) const LOW_STAGE_SET_HIGH: Entry = Entry {
@@ -43,7 +43,7 @@ pub(crate) const LOW_STAGE_SET_HIGH: Entry = Entry {
     right: &[Turn(Screw::Low)],
     wrong: &[wrong(Turn(Screw::High), "High leaves its plate, and low goes on overfiring.")],
     misfit: anywhere,
-    apply: |setup, pa| move_screw(&mut setup.furnace.valve.low, pa),
+    apply: |setup, pa| move_screw(setup.furnace.valve.springs.first_mut(), pa),
 };
 
 pub(crate) const HIGH_STAGE_SET_HIGH: Entry = Entry {
@@ -55,7 +55,7 @@ pub(crate) const HIGH_STAGE_SET_HIGH: Entry = Entry {
     right: &[Turn(Screw::High)],
     wrong: &[wrong(Turn(Screw::Low), "Low leaves its plate, and high goes on overfiring.")],
     misfit: anywhere,
-    apply: |setup, pa| move_screw(&mut setup.furnace.valve.high, pa),
+    apply: |setup, pa| move_screw(setup.furnace.valve.springs.top_mut(), pa),
 };
 
 pub(crate) const HIGH_STAGE_SET_LOW: Entry = Entry {
@@ -71,7 +71,7 @@ pub(crate) const HIGH_STAGE_SET_LOW: Entry = Entry {
             too high.",
     )],
     misfit: anywhere,
-    apply: |setup, pa| move_screw(&mut setup.furnace.valve.high, -pa),
+    apply: |setup, pa| move_screw(setup.furnace.valve.springs.top_mut(), -pa),
 };
 
 fn move_screw(spring: &mut SpringSetup, by_pa: f64) {
@@ -79,7 +79,7 @@ fn move_screw(spring: &mut SpringSetup, by_pa: f64) {
     spring.found_turns = turns.clamp(0.0, spring.turns);
 }
 
-pub(crate) const DEAD_HIGH_COIL: Entry = Entry {
+pub(crate) const DEAD_SECOND_COIL: Entry = Entry {
     number: 25,
     name: "dead_high_coil",
     family: FAMILY,
@@ -96,7 +96,7 @@ pub(crate) const DEAD_HIGH_COIL: Entry = Entry {
         wrong(Turn(Screw::Low), "Low set up to high's pressure burns a full fire on low's air."),
     ],
     misfit: anywhere,
-    apply: |setup, _| setup.condition.valve.high_coil = Coil::Dead,
+    apply: |setup, _| setup.condition.valve.second_coil = Coil::Dead,
 };
 
 pub(crate) const NO_SECOND_STAGE_CALL: Entry = Entry {
@@ -245,7 +245,10 @@ pub(crate) const PROPANE_SPRINGS_ON_NATURAL: Entry = Entry {
     )],
     misfit: on_natural,
     apply: |setup, _| {
-        fit_springs(setup, Fuel::Propane, [4.9 * PA_PER_INWC, 10.0 * PA_PER_INWC]);
+        let set_pa = setup.furnace.plate.input.map(|level, _| {
+            if level.is_top() { 10.0 * PA_PER_INWC } else { 4.9 * PA_PER_INWC }
+        });
+        fit_springs(setup, Fuel::Propane, set_pa);
     },
 };
 
@@ -266,7 +269,7 @@ fn on_natural(setup: &Setup) -> Option<&'static str> {
 
 fn natural_springs(setup: &mut Setup) {
     let made_for = &setup.furnace.plate.made_for;
-    let set_pa = [made_for.low.pa, made_for.high.pa];
+    let set_pa = made_for.manifold.map(|_, target| target.pa);
     fit_springs(setup, Fuel::Natural, set_pa);
 }
 
@@ -299,8 +302,8 @@ pub(crate) const BOTTOMED_HIGH_SCREW: Entry = Entry {
     )],
     misfit: anywhere,
     apply: |setup, _| {
-        let high = &mut setup.furnace.valve.high;
-        high.found_turns = high.turns;
+        let spring = setup.furnace.valve.springs.top_mut();
+        spring.found_turns = spring.turns;
     },
 };
 

@@ -29,12 +29,14 @@ pub(crate) const REPLACE_IGNITER: Work = Work::new(Place::GasValve, Nature::Part
 .needs(AT_BURNERS);
 
 pub(crate) const REPLACE_LOW_SWITCH: Work = Work::new(Place::PlantRoom, Nature::Part, |bay| {
-    bay.setup.condition.sensing.low = SwitchState::Works;
+    let first = bay.setup.furnace.plate.input.first_level();
+    bay.setup.condition.sensing.switches[first] = SwitchState::Works;
 })
 .needs(AT_BURNERS);
 
 pub(crate) const REPLACE_HIGH_SWITCH: Work = Work::new(Place::PlantRoom, Nature::Part, |bay| {
-    bay.setup.condition.sensing.high = SwitchState::Works;
+    let top = bay.setup.furnace.plate.input.top_level();
+    bay.setup.condition.sensing.switches[top] = SwitchState::Works;
 })
 .needs(AT_BURNERS);
 
@@ -98,12 +100,14 @@ fn low_gas_switch(setup: &Setup) -> bool {
 }
 
 pub(crate) const BYPASS_LOW_SWITCH: Work = Work::new(Place::PlantRoom, Nature::Bypass, |bay| {
-    bay.setup.condition.control.jumpers.low = Jumper::On;
+    let first = bay.setup.furnace.plate.input.first_level();
+    bay.setup.condition.control.jumpers.switches[first] = Jumper::On;
 })
 .needs(AT_SWITCH);
 
 pub(crate) const BYPASS_HIGH_SWITCH: Work = Work::new(Place::PlantRoom, Nature::Bypass, |bay| {
-    bay.setup.condition.control.jumpers.high = Jumper::On;
+    let top = bay.setup.furnace.plate.input.top_level();
+    bay.setup.condition.control.jumpers.switches[top] = Jumper::On;
 })
 .needs(AT_SWITCH);
 

@@ -67,8 +67,8 @@ pub(crate) const REPLACE_GAS_VALVE: Work = Work::new(Place::GasValve, Nature::Pa
 .renews(Renewed::GasValve)
 .moves(Moves::Manifold);
 
-pub(crate) const REPLACE_HIGH_COIL: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
-    bay.setup.condition.valve.high_coil = Coil::Works;
+pub(crate) const REPLACE_SECOND_COIL: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+    bay.setup.condition.valve.second_coil = Coil::Works;
 })
 .needs(&[Need::BurnerDoorOff, Need::PowerOff])
 .moves(Moves::Manifold);

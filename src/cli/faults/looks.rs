@@ -4,7 +4,7 @@
 use crate::bench::Bench;
 use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
-use crate::parts::{Door, Firing, Fitted, Height, Level, OnOff, Place, PortFill, Subject};
+use crate::parts::{Door, Fitted, Height, Level, OnOff, Place, PortFill, Subject};
 use crate::senses::seen::{Cracked, Display, Seen, Smell};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
@@ -32,8 +32,8 @@ pub(super) fn looked(setup: Setup) -> Vec<Sight> {
     let mut eye = Eye { bench: Bench::new(setup), sights: Vec::new(), glow: 0.0 };
     eye.at_rest();
     for (call, firing, when) in [
-        (CALLS_HALF_F[0], Firing::Low, "on a first-stage call"),
-        (CALLS_HALF_F[1], Firing::High, "on a call for both stages"),
+        (CALLS_HALF_F[0], Some(Level::Low), "on a first-stage call"),
+        (CALLS_HALF_F[1], Some(Level::High), "on a call for both stages"),
     ] {
         eye.fire(call, firing);
         eye.look(Subject::Flames, when);
@@ -126,7 +126,7 @@ impl Eye {
     }
 
     /// Calls, and waits at the gas valve until the stage burns, or for the longest time.
-    fn fire(&mut self, above_half_f: i16, firing: Firing) {
+    fn fire(&mut self, above_half_f: i16, firing: Option<Level>) {
         self.act(Action::Go(Place::PlantRoom));
         self.act(Action::Door { door: Door::Blower, to: Fitted::On });
         self.act(Action::FurnaceSwitch(OnOff::On));

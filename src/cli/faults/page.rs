@@ -233,7 +233,7 @@ fn counted(pattern: &Pattern) -> Vec<String> {
         times(signs.lockouts, "lockout"),
         times(signs.limits, "limit opens"),
         times(signs.rollouts, "roll-out switch opens"),
-        times(signs.high_given_up, "high pressure switch awaited in vain"),
+        times(signs.next_given_up, "high pressure switch awaited in vain"),
     ]
     .into_iter()
     .flatten()

@@ -1,8 +1,8 @@
 //! Things that follow with a first-order lag.
 
+use crate::parts::Level;
 use crate::appliance::airside::AirSide;
 use crate::appliance::burner::{BurnerIn, Burners};
-use crate::appliance::ignition::Speed;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::instrument::manometer::Manometer;
@@ -104,11 +104,11 @@ fn shape() -> Check {
         tank.chill_k(outside_k) / start
     });
     rows.push(Row::new("cold tank warming, 2 h and 4 h", left[0] * left[0], left[1]));
-    for (name, speed) in [("blower", Speed::High), ("blower on low", Speed::Low)] {
+    for (name, speed) in [("blower", Some(Level::High)), ("blower on low", Some(Level::Low))] {
         let mut air = AirSide::new(15_000.0, 28.0, 294.0);
         let mut run = |seconds: u32| {
             for _ in 0..seconds * 50 {
-                air.step(TICK_S, Speed::Off, speed, 0.0, 294.0);
+                air.step(TICK_S, None, speed, 0.0, 294.0);
             }
             air.blower()
         };
@@ -120,7 +120,7 @@ fn shape() -> Check {
     let mut air = AirSide::new(15_000.0, 28.0, 294.0);
     let mut run = |seconds: u32, heat_w: f64| {
         for _ in 0..seconds * 50 {
-            air.step(TICK_S, Speed::High, Speed::High, heat_w, 294.0);
+            air.step(TICK_S, Some(Level::High), Some(Level::High), heat_w, 294.0);
         }
         air.rise_k()
     };

@@ -1,7 +1,7 @@
 //! Excess air, carbon monoxide and flame current of the shipped burners.
 
 use super::bench::{in_range, setup};
-use crate::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_LOW};
+use crate::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_REDUCED};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::physics::combustion::{co_air_free_ppm, flue_gas};
@@ -29,8 +29,8 @@ impl Lit {
         let mut burners = Burners::new(&furnace.orifices_m, rated_m3_s, low_share, 17.0);
         burners.set_condition(condition);
         let mut lit = Self { burners, gas: setup.gas, rated_m3_s, low_share };
-        lit.run(850, 0.0, INDUCER_LOW, true);
-        lit.run(250, low_share, INDUCER_LOW, true);
+        lit.run(850, 0.0, INDUCER_REDUCED, true);
+        lit.run(250, low_share, INDUCER_REDUCED, true);
         Some(lit)
     }
 
@@ -49,7 +49,7 @@ impl Lit {
 
     /// Burns at the low rate with the inducer on low.
     fn low(&mut self) -> &Burners {
-        self.run(50, self.low_share, INDUCER_LOW, false);
+        self.run(50, self.low_share, INDUCER_REDUCED, false);
         &self.burners
     }
 }

@@ -1,7 +1,7 @@
 //! Timings of the shipped ignition control, measured on the control as it runs.
 
 use super::bench::{in_range, setup};
-use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Speed, Timings};
+use crate::appliance::ignition::{Control, ControlState, Inputs, Outputs, Timings};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::units::TICK_S;
@@ -44,7 +44,7 @@ impl Rig {
     /// One tick; the switches follow the inducer, the flame follows the gas.
     fn tick(&mut self) -> Outputs {
         let out = self.control.step(TICK_S, &self.inputs);
-        let turning = out.inducer != Speed::Off;
+        let turning = out.inducer != None;
         self.inducer_s = if turning { self.inducer_s + TICK_S } else { 0.0 };
         self.gas_s = if out.main { self.gas_s + TICK_S } else { 0.0 };
         self.inputs.low_switch = self.inducer_s > 1.0;
@@ -101,7 +101,7 @@ impl Times {
         let mut overlapped = 0.0;
         let blower_on = run.until(|_, out| {
             overlapped += if out.igniter { TICK_S } else { 0.0 };
-            out.blower != Speed::Off
+            out.blower != None
         });
         run.inputs.second = true;
         let stage_hold = run.until(|state, _| state == ControlState::HighInducer);
@@ -110,8 +110,8 @@ impl Times {
         run.tick();
         run.inputs.first = false;
         run.until(|_, out| !out.main);
-        let post_purge = run.until(|_, out| out.inducer == Speed::Off);
-        let blower_off = post_purge + run.until(|_, out| out.blower == Speed::Off);
+        let post_purge = run.until(|_, out| out.inducer == None);
+        let blower_off = post_purge + run.until(|_, out| out.blower == None);
 
         let mut dark = Rig::new(false);
         dark.until(|_, out| out.main);

@@ -41,7 +41,7 @@ fn range() -> Check {
         let plate = setup.furnace.plate.figures();
         let stacked = match valve.stacking {
             Stacking::Independent => 0.0,
-            Stacking::HighOnLow => plate.low.pa / PA_PER_INWC,
+            Stacking::NextOnFirst => plate.low.pa / PA_PER_INWC,
         };
         for (stage, spring, target, below) in
             [("low", &valve.low, plate.low, 0.0), ("high", &valve.high, plate.high, stacked)]

@@ -1,10 +1,10 @@
 //! The gas valve on the bench: settling, and its manifold against the inlet.
 
+use crate::parts::Level;
 use super::bench::{in_range, setup};
 use super::run::Run;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::parts::Firing;
 use crate::units::{PA_PER_INWC, TICK_S};
 
 pub(super) fn checks() -> Vec<Check> {
@@ -25,8 +25,8 @@ fn settling() -> Check {
         let Some(setup) = setup(id) else { continue };
         let mut run = Run::at_rest(setup);
         run.jump_to_high();
-        run.until(Firing::Low, 120);
-        let trace = run.manifold_from(Firing::High, 700);
+        run.until(Some(Level::Low), 120);
+        let trace = run.manifold_from(Some(Level::High), 700);
         let tenth = settled_s(&trace, 0.10);
         rows.push(in_range(&format!("{id}, low to high, within a tenth"), [0.5, 5.0], tenth));
         let hundredth = settled_s(&trace, 0.01);

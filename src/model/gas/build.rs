@@ -8,7 +8,7 @@ use super::worn::{
     design_pa, gate, later, line_faults, seats_leak_m2, start_pa, supply_area, supply_faults,
     valve_faults,
 };
-use crate::parts::{Level, Neighbor, Port};
+use crate::parts::{Neighbor, Port};
 use crate::physics::network::{ElementId, Network, NetworkBuilder, NodeId};
 use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2};
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
@@ -369,10 +369,7 @@ fn valve(b: &mut NetworkBuilder, setup: &Setup, inlet: NodeId, burner_box: NodeI
     let stage = |pa: f64| StageFlow { pa, flow_m3_s: flow_at(pa) };
     let springs = StageSprings::new(
         &furnace.valve,
-        enum_map! {
-            Level::Low => stage(figures.low.pa),
-            Level::High => stage(figures.high.pa),
-        },
+        figures.manifold.map(|_, target| stage(target.pa)),
         &setup.gas,
         setup.ambient_abs_pa,
     );
@@ -380,8 +377,8 @@ fn valve(b: &mut NetworkBuilder, setup: &Setup, inlet: NodeId, burner_box: NodeI
     let clean_m2 = area_for_flow_m2(
         &law,
         furnace.valve.loss_flow_m3_s,
-        figures.high.pa + 2.0 * half_loss,
-        figures.high.pa + half_loss,
+        figures.manifold.top().pa + 2.0 * half_loss,
+        figures.manifold.top().pa + half_loss,
         setup.ambient_abs_pa,
     );
     let seats_open_m2 = clean_m2 * (1.0 - setup.condition.valve.screen_blocked);

@@ -8,7 +8,7 @@ use crate::appliance::ignition::ControlState;
 use crate::model::furnace::Contacts;
 use crate::model::state::Model;
 use crate::model::step::{SLOW_S, SLOW_TICKS};
-use crate::parts::{Firing, Neighbor, Port};
+use crate::parts::{Level, Neighbor, Port};
 use crate::physics::room::Zone;
 use crate::units::TICK_S;
 use enum_map::EnumMap;
@@ -43,7 +43,7 @@ impl Default for Reach {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Signs {
     control: ControlState,
-    firing: Firing,
+    firing: Option<Level>,
     lit: usize,
     contacts: Contacts,
     ignites: bool,
@@ -150,11 +150,10 @@ impl Model {
             | ControlState::PressureSwitchProving
             | ControlState::PrePurge
             | ControlState::BlowerOnDelay
-            | ControlState::LowStage
-            | ControlState::HighStageCall
-            | ControlState::HighInducer
-            | ControlState::HighPressureSwitchProving
-            | ControlState::HighStage
+            | ControlState::Burning(_)
+            | ControlState::NextLevelCall
+            | ControlState::InducerUp
+            | ControlState::NextSwitchProving
             | ControlState::LimitOpen
             | ControlState::RolloutOpen
             | ControlState::PostPurge
@@ -194,7 +193,7 @@ impl Model {
     }
 
     fn measures(&self) -> Measures {
-        let rated = self.setup.furnace.plate.input_high.si().max(1.0);
+        let rated = self.setup.furnace.plate.input.top().si().max(1.0);
         Measures {
             pressures_pa: [
                 self.gas.supply_pa(),

@@ -3,8 +3,8 @@
 
 use super::hint::Hint;
 use crate::hands::action::Action;
-use crate::parts::{OnOff, Place};
-use crate::senses::seen::{Call, HallSeen, Seen, Sound};
+use crate::parts::{Level, OnOff, Place};
+use crate::senses::seen::{HallSeen, Seen, Sound};
 
 /// How far above the room the thermostat is set so that it calls both stages, in half degrees.
 const BOTH_HALF_F: i16 = 10;
@@ -35,9 +35,9 @@ impl Cycle {
             Place::PlantRoom | Place::GasValve | Place::Hall => {}
         }
         let heard = |sound| seen.sounds.contains(&sound);
-        let low = heard(Sound::BurnersLow);
-        let high = heard(Sound::BurnersHigh);
-        let fans = [Sound::Inducer, Sound::InducerHigh, Sound::Blower];
+        let low = heard(Sound::Burners(Level::Low));
+        let high = heard(Sound::Burners(Level::High));
+        let fans = [Sound::Inducer, Sound::InducerFast, Sound::Blower];
         let still = !low && !high && !fans.into_iter().any(heard);
         match self {
             Self::Seen => Self::Seen,
@@ -68,13 +68,13 @@ pub(super) fn step(cycle: Cycle, hall: &HallSeen) -> Option<Hint> {
         ));
     }
     match (cycle, hall.call) {
-        (Cycle::Running, Call::None) | (Cycle::High, Call::None) => listen(t!("coach-cycle-ends")),
-        (Cycle::Running, Call::First | Call::Second) => set(t!("coach-cycle-rest"), -NONE_HALF_F),
-        (Cycle::AtRest | Cycle::Low, Call::None | Call::First) => {
+        (Cycle::Running, None) | (Cycle::High, None) => listen(t!("coach-cycle-ends")),
+        (Cycle::Running, Some(Level::Low) | Some(Level::High)) => set(t!("coach-cycle-rest"), -NONE_HALF_F),
+        (Cycle::AtRest | Cycle::Low, None | Some(Level::Low)) => {
             set(t!("coach-cycle-call"), BOTH_HALF_F)
         }
-        (Cycle::AtRest | Cycle::Low, Call::Second) => listen(t!("coach-cycle-listen")),
-        (Cycle::High, Call::First | Call::Second) => set(t!("coach-cycle-end-call"), -NONE_HALF_F),
+        (Cycle::AtRest | Cycle::Low, Some(Level::High)) => listen(t!("coach-cycle-listen")),
+        (Cycle::High, Some(Level::Low) | Some(Level::High)) => set(t!("coach-cycle-end-call"), -NONE_HALF_F),
         (Cycle::Seen, _) => None,
     }
 }

@@ -7,7 +7,7 @@ use super::memory::Remembered;
 use super::paper::{figures, look_inside, supply};
 use super::{cycle, lead, reading};
 use crate::hands::action::{Action, HandOver, NotDone, Topic};
-use crate::parts::{
+use crate::parts::{Level, 
     Cock, Door, Ending, Fitted, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
 };
 use crate::procedure::Goal;
@@ -111,9 +111,9 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
     }
     // The stage that burns comes first, where both are off.
     let burns = |stage| match stage {
-        Stage::High => seen.sounds.contains(&Sound::BurnersHigh),
-        Stage::Low => seen.sounds.contains(&Sound::BurnersLow),
-        Stage::Rest | Stage::HighWithOthers => false,
+        Stage::Firing(Level::High) => seen.sounds.contains(&Sound::Burners(Level::High)),
+        Stage::Firing(Level::Low) => seen.sounds.contains(&Sound::Burners(Level::Low)),
+        Stage::Rest | Stage::FullLoad => false,
     };
     let cells = ORDER.iter().filter(|cell| cell.0 == Port::Manifold && off(cell));
     let stages: Vec<Stage> = cells.map(|cell| cell.1).collect();
@@ -154,7 +154,7 @@ fn prove_plugs(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
         return lead::towards(open, seen, remembered).or_else(|| check(Port::Inlet));
     }
     if !checked(Port::Manifold) {
-        return reading::bring(seen, remembered, Stage::High).or_else(|| check(Port::Manifold));
+        return reading::bring(seen, remembered, Stage::Firing(Level::High)).or_else(|| check(Port::Manifold));
     }
     None
 }

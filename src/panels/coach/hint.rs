@@ -2,7 +2,7 @@
 
 use crate::hands::action::Action;
 use crate::panels::sheet::Cell;
-use crate::parts::{Place, Port, Stage};
+use crate::parts::{Level, Place, Port, Stage};
 
 /// The next step.
 #[derive(Debug, Clone, PartialEq)]
@@ -65,10 +65,10 @@ pub struct Asked {
 /// Readings in the order in which the coach leads to them: the hose goes to the manifold port
 /// first, the inlet is read whole before any screw is touched.
 pub(super) const ORDER: [(Port, Stage); 6] = [
-    (Port::Manifold, Stage::Low),
-    (Port::Manifold, Stage::High),
+    (Port::Manifold, Stage::Firing(Level::Low)),
+    (Port::Manifold, Stage::Firing(Level::High)),
     (Port::Inlet, Stage::Rest),
-    (Port::Inlet, Stage::Low),
-    (Port::Inlet, Stage::High),
-    (Port::Inlet, Stage::HighWithOthers),
+    (Port::Inlet, Stage::Firing(Level::Low)),
+    (Port::Inlet, Stage::Firing(Level::High)),
+    (Port::Inlet, Stage::FullLoad),
 ];

@@ -3,8 +3,8 @@
 use super::hint::Hint;
 use super::memory::Remembered;
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::{
-    Cock, Door, Firing, Fitted, Height, JointVerdict, Neighbor, OnOff, Opening, Place, Port, Push,
+use crate::parts::{Level, 
+    Cock, Door, Fitted, Height, JointVerdict, Neighbor, OnOff, Opening, Place, Port, Push,
     Screw, Tool,
 };
 use crate::procedure::{Awaited, Goal, Step};
@@ -121,8 +121,8 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
 /// Where to go, and what for.
 fn going(leaf: Goal, place: Place) -> &'static str {
     match (place, leaf) {
-        (Place::Hall, Goal::Called(Firing::High, _)) => t!("coach-hall-high"),
-        (Place::Hall, Goal::Called(Firing::Low | Firing::Out, _)) => t!("coach-hall-low"),
+        (Place::Hall, Goal::Called(Some(Level::High), _)) => t!("coach-hall-high"),
+        (Place::Hall, Goal::Called(Some(Level::Low) | None, _)) => t!("coach-hall-low"),
         (Place::Hall, Goal::Other(Neighbor::Range, OnOff::On)) => t!("coach-hall-range-on"),
         (Place::Hall, Goal::Other(Neighbor::Range, OnOff::Off)) => t!("coach-hall-range-off"),
         (Place::Hall, Goal::Told(_)) => t!("coach-hall-tell"),
@@ -157,7 +157,7 @@ fn setting(leaf: Goal, to_half_f: i16, seen: &Seen) -> &'static str {
     let above = seen.hall.as_ref().map_or(0, |hall| to_half_f.saturating_sub(hall.room_half_f));
     match leaf {
         Goal::ThermostatAsFound => t!("coach-set-as-found"),
-        Goal::Called(Firing::High, _) => t!("coach-set-both"),
+        Goal::Called(Some(Level::High), _) => t!("coach-set-both"),
         _ if above <= 0 => t!("coach-set-room"),
         _ => t!("coach-set-first"),
     }

@@ -7,9 +7,9 @@ use super::memory::Remembered;
 use super::paper::look_inside;
 use crate::appliance::test_point::{Port, Stage};
 use crate::panels::sheet::Cell;
-use crate::parts::{Firing, Joint, OnOff, Place};
+use crate::parts::{Level, Joint, OnOff, Place};
 use crate::procedure::{Awaited, Called, Goal, Means, Step};
-use crate::senses::seen::{Call, Seen};
+use crate::senses::seen::{Seen};
 use crate::words::decimal;
 
 /// Least patience before a reading while it burns, in seconds (common practice: until it stands
@@ -25,7 +25,7 @@ pub(super) fn lead(seen: &Seen, remembered: &Remembered, asked: Asked, cell: Cel
     let Cell { port, stage, phase: _ } = cell;
     let at_its_pressure = match port {
         Port::Inlet => true,
-        Port::Manifold => stage == Stage::High,
+        Port::Manifold => stage == Stage::Firing(Level::High),
     };
     let job = &remembered.job;
     let checked = job.is_proven(port) && !job.is_wet(port.joint());
@@ -64,11 +64,11 @@ pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Optio
             ];
             return lead::first(&goals, seen, remembered);
         }
-        Stage::Low => Firing::Low,
-        Stage::High | Stage::HighWithOthers => Firing::High,
+        Stage::Firing(Level::Low) => Some(Level::Low),
+        Stage::Firing(Level::High) | Stage::FullLoad => Some(Level::High),
     };
     let mut goals = vec![Goal::GasOn];
-    if stage == Stage::HighWithOthers {
+    if stage == Stage::FullLoad {
         goals.push(Goal::Others(OnOff::On));
     }
     goals.extend([Goal::Called(level, Means::Thermostat), Goal::At(Place::GasValve)]);
@@ -78,28 +78,28 @@ pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Optio
 }
 
 /// The thermostat is set far above the room and does not call the second stage.
-fn never_called(seen: &Seen, remembered: &Remembered, level: Firing, hint: Hint) -> Hint {
+fn never_called(seen: &Seen, remembered: &Remembered, level: Option<Level>, hint: Hint) -> Hint {
     let goal = Goal::Called(level, Means::Thermostat);
     let waits = goal.step(seen, &remembered.job) == Step::Wait(Awaited::Call);
-    let first_only = seen.hall.as_ref().is_some_and(|hall| hall.call != Call::Second);
-    if level == Firing::High && waits && first_only {
+    let first_only = seen.hall.as_ref().is_some_and(|hall| hall.call != Some(Level::High));
+    if level == Some(Level::High) && waits && first_only {
         return Hint::say(t!("coach-second-not-called"));
     }
     hint
 }
 
 /// Watches it light on the level that is called.
-fn light(seen: &Seen, remembered: &Remembered, level: Firing) -> Option<Hint> {
+fn light(seen: &Seen, remembered: &Remembered, level: Option<Level>) -> Option<Hint> {
     let hint = lead::towards(Goal::Lit(level), seen, remembered)?;
     let burners = seen.furnace.as_ref().and_then(|it| it.burners.as_ref());
     let lit = burners.is_some_and(|it| it.flames.iter().any(|flame| flame.height > 0.0));
-    let wanted = if level == Firing::High { Call::Second } else { Call::First };
+    let wanted = if level == Some(Level::High) { Some(Level::High) } else { Some(Level::Low) };
     match (lit, level, remembered.job.called(wanted)) {
-        (true, Firing::High, Called::LongSince) => Some(stays_on_low(seen, remembered)),
-        (true, Firing::High, Called::JustNow | Called::NotKnown) => {
+        (true, Some(Level::High), Called::LongSince) => Some(stays_on_low(seen, remembered)),
+        (true, Some(Level::High), Called::JustNow | Called::NotKnown) => {
             Some(Hint::wait(t!("coach-second-follows"), "burners"))
         }
-        (true, Firing::Low | Firing::Out, _) => {
+        (true, Some(Level::Low) | None, _) => {
             Some(Hint::wait(t!("coach-second-lets-go"), "burners"))
         }
         (false, _, Called::NotKnown) => Some(Hint::go(t!("coach-hall-low"), Place::Hall)),
@@ -117,10 +117,10 @@ fn write(asked: Asked, cell: Cell) -> Hint {
             let hold = decimal(asked.hold_s, 0);
             (t!("coach-write-rest", seconds = hold, cell = name), asked.hold_s + MARGIN_S)
         }
-        Stage::Low | Stage::High => {
+        Stage::Firing(Level::Low) | Stage::Firing(Level::High) => {
             (t!("coach-write-burning", seconds = decimal(settle_s, 0), cell = name), settle_s)
         }
-        Stage::HighWithOthers => {
+        Stage::FullLoad => {
             (t!("coach-write-loaded", seconds = decimal(settle_s, 0), cell = name), settle_s)
         }
     };

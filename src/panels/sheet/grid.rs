@@ -7,19 +7,19 @@ use crate::panels::entry::{thousandths, written};
 use crate::panels::kit;
 use crate::panels::theme;
 use crate::panels::wish::Wish;
-use crate::parts::{Phase, Port, Reading, Stage};
+use crate::parts::{Level, Phase, Port, Reading, Stage};
 use crate::senses::seen::SheetSeen;
 use crate::units::PressureUnit;
 
 /// Rows of the grid.
 pub const ROWS: [(Port, Stage); 7] = [
     (Port::Inlet, Stage::Rest),
-    (Port::Inlet, Stage::Low),
-    (Port::Inlet, Stage::High),
-    (Port::Inlet, Stage::HighWithOthers),
-    (Port::Manifold, Stage::Low),
-    (Port::Manifold, Stage::High),
-    (Port::Manifold, Stage::HighWithOthers),
+    (Port::Inlet, Stage::Firing(Level::Low)),
+    (Port::Inlet, Stage::Firing(Level::High)),
+    (Port::Inlet, Stage::FullLoad),
+    (Port::Manifold, Stage::Firing(Level::Low)),
+    (Port::Manifold, Stage::Firing(Level::High)),
+    (Port::Manifold, Stage::FullLoad),
 ];
 
 /// A cell of the grid.
@@ -75,9 +75,9 @@ fn row_name(port: Port, stage: Stage) -> String {
     };
     let stage = match stage {
         Stage::Rest => t!("grid-lock-up"),
-        Stage::Low => t!("grid-low-fire"),
-        Stage::High => t!("grid-high-fire"),
-        Stage::HighWithOthers => t!("grid-full-load"),
+        Stage::Firing(Level::Low) => t!("grid-low-fire"),
+        Stage::Firing(Level::High) => t!("grid-high-fire"),
+        Stage::FullLoad => t!("grid-full-load"),
     };
     t!("grid-row", port = port, stage = stage)
 }

@@ -107,7 +107,7 @@ fn is_allowed(setup: &Setup, remedy: Remedy) -> bool {
     match remedy {
         Remedy::Mend(repair) => !(theirs && repair.is_on_supply()),
         Remedy::Turn(Screw::Supply) => !theirs,
-        Remedy::Turn(Screw::Low | Screw::High) | Remedy::Operate(_) => true,
+        Remedy::Turn(Screw::Only | Screw::Low | Screw::High) | Remedy::Operate(_) => true,
         Remedy::CallOwner | Remedy::ShutOffAndTag => false,
     }
 }
@@ -129,7 +129,7 @@ fn supply_is_off(setup: &Setup) -> bool {
     let (least, most) = supply.delivery_limits_pa;
     let figures = setup.furnace.plate.figures();
     let allows = |stage| figures.allows(Port::Inlet, stage, Some(supply.lockup_max_pa));
-    let load_w = setup.furnace.plate.input_high.si()
+    let load_w = setup.furnace.plate.input.top().si()
         + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
     let flow_m3_s = load_w / setup.gas.heating_value_j_m3;
     let loaded_pa = supply.set_pa - supply.droop_pa * flow_m3_s / supply.droop_flow_m3_s.max(1e-9);
@@ -141,7 +141,7 @@ fn supply_is_off(setup: &Setup) -> bool {
         || supply.set_pa < least
         || supply.set_pa > most
         || allows(Stage::Rest).is_above(supply.lockup_pa)
-        || allows(Stage::HighWithOthers).is_below(loaded_pa)
+        || allows(Stage::FullLoad).is_below(loaded_pa)
         || supply.capacity_m3_s < flow_m3_s
 }
 

@@ -1,10 +1,13 @@
 //! Plate, label, burners and valve, looked at together.
 
+use enum_map::EnumMap;
+
 use super::Cross;
 use crate::appliance::plate::Fuel;
 use crate::physics::orifice::{DRILLS, drill_diameter_m};
-use crate::scenario::format::{Figures, Furnace, Scenario};
+use crate::scenario::format::{Figures, Furnace, Manifold, Scenario};
 use crate::scenario::problem::{Code, Gravity};
+use crate::parts::{Level, Levels};
 use crate::setup::Stacking;
 use crate::units::{M_PER_IN, PA_PER_INWC};
 
@@ -29,17 +32,13 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
 
 fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_>) {
     let at = |name: &str| format!("{path}.{name}");
-    cross.below((&at("low"), &it.low), (&at("high"), &it.high));
     cross.below((&at("inlet_min"), &it.inlet_min), (&at("inlet_max"), &it.inlet_max));
-    cross.below((&at("low_tolerance"), &it.low_tolerance), (&at("low"), &it.low));
-    let bands_pa = it.low_tolerance.high() + it.high_tolerance.high();
-    if it.high.low() > it.low.high() && it.high.low() - it.low.high() <= bands_pa {
-        cross.warn(&at("low"), "The bands of low and high overlap.".into());
-    }
-    if it.inlet_min.low() <= it.high.high() {
-        let message = "The lowest inlet pressure leaves the valve nothing to control the high \
-                       stage with.";
-        cross.error(&at("inlet_min"), message.into());
+    if let Some(levels) = it.levels() {
+        manifold(it, levels, path, cross);
+    } else {
+        let message = "Write `manifold` for a furnace with one firing level, or `low` and `high` for \
+                       one with two.";
+        cross.error(path, message.into());
     }
     if it.inlet_max.low() > furnace.plate.valve_max.high() {
         let message = "The highest inlet pressure is above what the gas valve may see.";
@@ -64,6 +63,33 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
     }
 }
 
+/// Manifold pressures, held against each other and against the inlet's.
+fn manifold(
+    it: &Figures,
+    levels: Levels<Manifold<'_>>,
+    path: &str,
+    cross: &mut Cross<'_, '_>,
+) {
+    let at = |name: &str| format!("{path}.{name}");
+    for (_, level) in levels.iter() {
+        cross.below((&at(level.tolerance_field), level.tolerance), (&at(level.field), level.pressure));
+    }
+    let (first, full) = (levels.first(), levels.top());
+    if levels.list().len() > 1 {
+        cross.below((&at(first.field), first.pressure), (&at(full.field), full.pressure));
+        let bands_pa = first.tolerance.high() + full.tolerance.high();
+        let apart_pa = full.pressure.low() - first.pressure.high();
+        if apart_pa > 0.0 && apart_pa <= bands_pa {
+            cross.warn(&at(first.field), "The bands of low and high overlap.".into());
+        }
+    }
+    if it.inlet_min.low() <= full.pressure.high() {
+        let message = "The lowest inlet pressure leaves the valve nothing to control the full rate \
+                       with.";
+        cross.error(&at("inlet_min"), message.into());
+    }
+}
+
 fn no_size(path: &str, stamp: &str, cross: &mut Cross<'_, '_>) {
     let message = format!("`{stamp}` does not tell the diameter of an orifice.");
     cross.reader.at_path(Gravity::Error, Code::UnknownName, path, message);
@@ -77,24 +103,35 @@ fn no_size(path: &str, stamp: &str, cross: &mut Cross<'_, '_>) {
 fn inputs(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
     let plate = &furnace.plate;
     cross.below(
-        ("furnace.plate.input_low", &plate.input_low),
-        ("furnace.plate.input_high", &plate.input_high),
-    );
-    cross.below(
         ("furnace.plate.rise_min", &plate.rise_min),
         ("furnace.plate.rise_max", &plate.rise_max),
     );
+    let Some(inputs) = plate.inputs() else {
+        let message = "Write `input` for a furnace with one firing level, or `input_low` and \
+                       `input_high` for one with two.";
+        cross.error("furnace.plate", message.into());
+        return;
+    };
+    let written = furnace.conversion.iter().chain([&plate.made_for]).filter_map(Figures::levels);
+    if written.into_iter().any(|levels| levels.list() != inputs.list()) {
+        let message = "Inputs and manifold pressures are those of a different number of levels.";
+        cross.error("furnace.plate", message.into());
+    }
     let governing = furnace.conversion.as_ref().unwrap_or(&plate.made_for);
+    let (Some(levels), [first_level, full_level]) = (governing.levels(), inputs.list()) else { return };
+    let (first, full) = (inputs[*first_level], inputs[*full_level]);
+    let at = |(name, _): (&str, _)| format!("furnace.plate.{name}");
+    cross.below((&at(first), first.1), (&at(full), full.1));
     // The rate goes with the square root of the manifold pressure.
-    let by_pressure = (governing.low.low() / governing.high.low()).sqrt();
-    let by_plate = plate.input_low.low() / plate.input_high.low();
+    let by_pressure = (levels.first().pressure.low() / levels.top().pressure.low()).sqrt();
+    let by_plate = first.1.low() / full.1.low();
     if (by_pressure - by_plate).abs() > SHARE_BAND {
         let message = format!(
             "Low is {:.0} % of high by the inputs, but {:.0} % by the manifold pressures.",
             100.0 * by_plate,
             100.0 * by_pressure
         );
-        cross.warn("furnace.plate.input_low", message);
+        cross.warn(&at(first), message);
     }
 }
 
@@ -181,17 +218,17 @@ fn fitting(found: f64, orifice_m: f64) -> String {
 
 /// Whether each found setting can be reached with its screw.
 fn screws(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
-    let mut told = [false; 2];
+    let mut told: EnumMap<Level, bool> = EnumMap::default();
     for seed in 0..TRIED_SEEDS {
         let valve = scenario.draw_sound(seed).furnace.valve;
-        let stages = [("low", &valve.low), ("high", &valve.high)];
-        for (i, (name, spring)) in stages.into_iter().enumerate() {
-            if told[i] {
+        for (level, spring) in valve.springs.iter() {
+            if told[level] {
                 continue;
             }
+            let (name, _) = scenario.furnace.settings.of(level);
             let path = format!("furnace.settings.{name}");
             if spring.found_turns >= spring.turns {
-                told[i] = true;
+                told[level] = true;
                 let most = spring.turns * spring.pa_per_turn / PA_PER_INWC;
                 let message = format!(
                     "The {name} screw stands at its bottom: its spring gives at most {most:.1} \
@@ -199,14 +236,14 @@ fn screws(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
                 );
                 cross.warn(&path, message);
             } else if spring.found_turns > spring.turns - BIND_TURNS {
-                told[i] = true;
+                told[level] = true;
                 let message = format!("The coils of the {name} spring touch at this setting.");
                 cross.warn(&path, message);
             }
         }
     }
     let set = &scenario.furnace.settings;
-    if let (Stacking::HighOnLow, Some(low), Some(high)) =
+    if let (Stacking::NextOnFirst, Some(low), Some(high)) =
         (scenario.furnace.valve.stacking, &set.low, &set.high)
         && low.high() > high.low()
     {

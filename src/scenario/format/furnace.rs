@@ -1,6 +1,7 @@
 //! The furnace: plate, label, burners, valve and settings.
 
 use crate::appliance::plate::Fuel;
+use crate::parts::{Level, Levels};
 use crate::scenario::shape::{choice, section};
 use crate::scenario::value::{Count, Plain, Vary};
 use crate::setup::Stacking;
@@ -9,12 +10,13 @@ use crate::units::{Flow, HeatRate, Length, Pressure, TemperatureStep, TimeSpan};
 choice! {
     Stacking {
         Independent = "each stage has a spring of its own",
-        HighOnLow = "the high spring adds to the low one",
+        NextOnFirst as "HighOnLow" = "the high spring adds to the low one",
     }
 }
 
 section! {
-    /// The two-stage furnace.
+    /// The furnace. It has one firing level, or two: a low and a high one. Which of them says the
+    /// plate: `manifold` and `input`, or `low` and `high`, `input_low` and `input_high`.
     Furnace {
         /// Its rating plate.
         plate: Plate = required;
@@ -30,17 +32,17 @@ section! {
             limits "0.05 mm" to "10 mm";
         /// Discharge coefficient of the orifices.
         orifice_coefficient: Option<Vary<Plain>> =
-            (derived "what gives the plate's input at the plate's high pressure"),
+            (derived "what gives the plate's full input at its manifold pressure"),
             limits "0.4" to "1", usual "0.78" to "0.92" ("NFPA 54 Annex E uses 0.80 to 0.90");
         /// Mark on the springs that are really fitted.
         springs_fitted: Option<Fuel> = (derived "the fuel of plate or label");
         /// The gas valve.
         valve: Valve = "()";
-        /// What the two stages are found set to.
+        /// What the levels are found set to.
         settings: Settings = "()";
         /// Whether the low-gas switch of a propane kit is fitted.
         low_gas_switch: Option<bool> = (derived "`true` with a conversion label for propane");
-        /// Suction in the burner box with the inducer on high.
+        /// Suction in the burner box with the inducer at full speed.
         box_suction: Vary<Pressure> = "0 Pa", limits "0 Pa" to "2 inH2O";
         /// Warm-up of the igniter.
         igniter_warm_up: Vary<TimeSpan> = "17 s",
@@ -56,11 +58,15 @@ section! {
         model: String = required, text 120;
         /// Gas figures as the furnace was made.
         made_for: Figures = required;
-        /// Input on high.
-        input_high: Vary<HeatRate> = required,
+        /// Input of a furnace with one firing level.
+        input: Option<Vary<HeatRate>> = (derived "none: the furnace has two firing levels"),
             limits "10000 Btu/h" to "400000 Btu/h", usual "30000 Btu/h" to "200000 Btu/h" ("common practice");
-        /// Input on low.
-        input_low: Vary<HeatRate> = required, limits "5000 Btu/h" to "400000 Btu/h";
+        /// Input on high of a furnace with two firing levels.
+        input_high: Option<Vary<HeatRate>> = (derived "none: the furnace has one firing level"),
+            limits "10000 Btu/h" to "400000 Btu/h", usual "30000 Btu/h" to "200000 Btu/h" ("common practice");
+        /// Input on low of a furnace with two firing levels.
+        input_low: Option<Vary<HeatRate>> = (derived "none: the furnace has one firing level"),
+            limits "5000 Btu/h" to "400000 Btu/h";
         /// Lowest temperature rise allowed.
         rise_min: Vary<TemperatureStep> = "35 degF", limits "5 degF" to "120 degF";
         /// Highest temperature rise allowed.
@@ -78,13 +84,18 @@ section! {
         inlet_min: Vary<Pressure> = required, limits "1 inH2O" to "20 inH2O";
         /// Highest inlet pressure.
         inlet_max: Vary<Pressure> = required, limits "2 inH2O" to "30 inH2O";
-        /// Manifold pressure on low.
-        low: Vary<Pressure> = required,
+        /// Manifold pressure of a furnace with one firing level.
+        manifold: Option<Vary<Pressure>> = (derived "none: the furnace has two firing levels"),
+            limits "0.5 inH2O" to "14 inH2O", usual "3.2 inH2O" to "10.5 inH2O" ("makers' manuals");
+        /// Allowed either way of it.
+        manifold_tolerance: Vary<Pressure> = "0.3 inH2O", limits "0.05 inH2O" to "2 inH2O";
+        /// Manifold pressure on low of a furnace with two firing levels.
+        low: Option<Vary<Pressure>> = (derived "none: the furnace has one firing level"),
             limits "0.3 inH2O" to "12 inH2O", usual "1.2 inH2O" to "6.3 inH2O" ("makers' manuals");
         /// Allowed either way on low.
         low_tolerance: Vary<Pressure> = "0.3 inH2O", limits "0.05 inH2O" to "2 inH2O";
-        /// Manifold pressure on high.
-        high: Vary<Pressure> = required,
+        /// Manifold pressure on high of a furnace with two firing levels.
+        high: Option<Vary<Pressure>> = (derived "none: the furnace has one firing level"),
             limits "0.5 inH2O" to "14 inH2O", usual "3.2 inH2O" to "10.5 inH2O" ("makers' manuals");
         /// Allowed either way on high.
         high_tolerance: Vary<Pressure> = "0.3 inH2O", limits "0.05 inH2O" to "2 inH2O";
@@ -96,15 +107,17 @@ section! {
         decimals: Vary<Count> = "1", limits "0" to "2";
     }
 
-    /// The two-stage gas valve.
+    /// The gas valve.
     Valve {
         /// Pressure lost through the open valve at the flow `loss_flow`.
         loss: Option<Vary<Pressure>> =
             (derived "0.9 inH2O made for natural gas, 0.6 inH2O converted to propane"),
             limits "0.05 inH2O" to "6 inH2O", usual "0.2 inH2O" to "2 inH2O" ("common practice");
         /// The flow at which it loses that.
-        loss_flow: Option<Vary<Flow>> = (derived "the flow at the plate's input on high"),
+        loss_flow: Option<Vary<Flow>> = (derived "the flow at the plate's full input"),
             limits "5 ft3/h" to "500 ft3/h";
+        /// The spring of a valve with one firing level, and its screw.
+        spring: Spring = "()";
         /// The low spring and its screw.
         low: Spring = "()";
         /// The high spring and its screw.
@@ -119,7 +132,7 @@ section! {
     Spring {
         /// Pressure for one turn of the screw.
         per_turn: Option<Vary<Pressure>> =
-            (derived "by the springs fitted: natural 0.4 inH2O low and 0.6 inH2O high, propane 1.2 and 1.6 inH2O"),
+            (derived "by the springs fitted: natural 0.6 inH2O (low 0.4 inH2O), propane 1.6 inH2O (low 1.2 inH2O)"),
             limits "0.05 inH2O" to "10 inH2O";
         /// Turns from fully out to the bottom. The coils touch half a turn before.
         turns: Vary<Plain> = "9", limits "2" to "40";
@@ -128,11 +141,101 @@ section! {
     /// What the stages are found set to, as pressures over the burner box with enough gas at the
     /// inlet.
     Settings {
+        /// The only level of a furnace that has one.
+        manifold: Option<Vary<Pressure>> = (derived "the manifold pressure of plate or label"),
+            limits "0 Pa" to "40 inH2O";
         /// The low stage.
         low: Option<Vary<Pressure>> = (derived "the low pressure of plate or label"),
             limits "0 Pa" to "40 inH2O";
         /// The high stage.
         high: Option<Vary<Pressure>> = (derived "the high pressure of plate or label"),
             limits "0 Pa" to "40 inH2O";
+    }
+}
+
+/// What a file says of a firing level: the name of its field, and its value.
+pub type Named<'a, T> = (&'static str, &'a T);
+
+/// Manifold pressure of a level, and what is allowed either way of it.
+#[derive(Debug, Clone, Copy)]
+pub struct Manifold<'a> {
+    /// The pressure's field.
+    pub field: &'static str,
+    /// The pressure.
+    pub pressure: &'a Vary<Pressure>,
+    /// The tolerance's field.
+    pub tolerance_field: &'static str,
+    /// The tolerance.
+    pub tolerance: &'a Vary<Pressure>,
+}
+
+/// What belongs to each level where either the one or both of two are written; none of a mixture.
+fn levels<T>(only: Option<T>, low: Option<T>, high: Option<T>) -> Option<Levels<T>> {
+    match (only, low, high) {
+        (Some(only), None, None) => Some(Levels::one(only)),
+        (None, Some(low), Some(high)) => Some(Levels::two(low, high)),
+        (None | Some(_), _, _) => None,
+    }
+}
+
+impl Plate {
+    /// The inputs that are written; none where they are not those of one level or of two.
+    #[must_use]
+    pub fn inputs(&self) -> Option<Levels<Named<'_, Vary<HeatRate>>>> {
+        levels(
+            self.input.as_ref().map(|it| ("input", it)),
+            self.input_low.as_ref().map(|it| ("input_low", it)),
+            self.input_high.as_ref().map(|it| ("input_high", it)),
+        )
+    }
+}
+
+impl Figures {
+    /// The manifold pressures that are written; none where they are not those of one level or of two.
+    #[must_use]
+    pub fn levels(&self) -> Option<Levels<Manifold<'_>>> {
+        let only = self.manifold.as_ref().map(|pressure| Manifold {
+            field: "manifold",
+            pressure,
+            tolerance_field: "manifold_tolerance",
+            tolerance: &self.manifold_tolerance,
+        });
+        let low = self.low.as_ref().map(|pressure| Manifold {
+            field: "low",
+            pressure,
+            tolerance_field: "low_tolerance",
+            tolerance: &self.low_tolerance,
+        });
+        let high = self.high.as_ref().map(|pressure| Manifold {
+            field: "high",
+            pressure,
+            tolerance_field: "high_tolerance",
+            tolerance: &self.high_tolerance,
+        });
+        levels(only, low, high)
+    }
+}
+
+impl Valve {
+    /// The spring of a level.
+    #[must_use]
+    pub fn of(&self, level: Level) -> Named<'_, Spring> {
+        match level {
+            Level::Only => ("spring", &self.spring),
+            Level::Low => ("low", &self.low),
+            Level::High => ("high", &self.high),
+        }
+    }
+}
+
+impl Settings {
+    /// What a level is found set to, if that is written.
+    #[must_use]
+    pub fn of(&self, level: Level) -> (&'static str, Option<&Vary<Pressure>>) {
+        match level {
+            Level::Only => ("manifold", self.manifold.as_ref()),
+            Level::Low => ("low", self.low.as_ref()),
+            Level::High => ("high", self.high.as_ref()),
+        }
     }
 }

@@ -70,6 +70,8 @@ section! {
         furnace_switch: Pick<OnOff> = "On";
         /// The thermostat's heat switch.
         thermostat: Pick<OnOff> = "On";
+        /// The cap over the screw of a valve with one firing level.
+        regulator_cap: Pick<Fitted> = "On";
         /// The cap over the low screw.
         low_cap: Pick<Fitted> = "On";
         /// The cap over the high screw.

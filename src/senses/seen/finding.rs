@@ -4,7 +4,7 @@ use super::Water;
 use crate::appliance::ignition::ControlStatus;
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::appliance::safety::Hose;
-use crate::parts::Subject;
+use crate::parts::{Level, Levels, Subject};
 use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
 use serde::Serialize;
 
@@ -124,10 +124,8 @@ pub struct RatingPlate {
     pub model: String,
     /// Gas figures as made.
     pub figures: GasFigures,
-    /// Input on high, in watts.
-    pub input_high_w: f64,
-    /// Input on low, in watts.
-    pub input_low_w: f64,
+    /// Input at each firing level, in watts.
+    pub input_w: Levels<f64>,
     /// Highest pressure that the gas valve may see, in pascals.
     pub valve_max_pa: f64,
 }
@@ -250,13 +248,13 @@ impl Finding {
 
 impl RatingPlate {
     fn words(&self) -> String {
-        let kbtu = |w: f64| w / W_PER_BTU_H;
+        let levels = self.input_w.iter().rev();
+        let inputs: Vec<String> = levels.map(|(_, w)| format!("{:.0}", w / W_PER_BTU_H)).collect();
         format!(
-            "Model {}. {} Input {:.0} / {:.0} Btu/h. Gas valve: at most {:.1} in. w.c.",
+            "Model {}. {} Input {} Btu/h. Gas valve: at most {:.1} in. w.c.",
             self.model,
             figures(&self.figures),
-            kbtu(self.input_high_w),
-            kbtu(self.input_low_w),
+            inputs.join(" / "),
             inches(self.valve_max_pa),
         )
     }
@@ -364,16 +362,20 @@ fn inches(pa: f64) -> f64 {
 
 fn figures(figures: &GasFigures) -> String {
     let d = usize::from(figures.decimals);
+    let levels = figures.manifold.iter().map(|(level, target)| {
+        let (pa, tolerance) = (inches(target.pa), inches(target.tolerance_pa));
+        match level {
+            Level::Only => format!("{pa:.d$} ± {tolerance:.d$}"),
+            Level::Low | Level::High => format!("{} {pa:.d$} ± {tolerance:.d$}", level.label()),
+        }
+    });
+    let levels: Vec<String> = levels.collect();
     format!(
-        "For {}: inlet {:.1} to {:.1}, manifold low {:.d$} ± {:.d$}, high {:.d$} ± {:.d$} in. w.c., \
-         orifice {} ({:.4} in.).",
+        "For {}: inlet {:.1} to {:.1}, manifold {} in. w.c., orifice {} ({:.4} in.).",
         figures.fuel.label(),
         inches(figures.inlet_min_pa),
         inches(figures.inlet_max_pa),
-        inches(figures.low.pa),
-        inches(figures.low.tolerance_pa),
-        inches(figures.high.pa),
-        inches(figures.high.tolerance_pa),
+        levels.join(", "),
         figures.orifice_stamp,
         figures.orifice_m / M_PER_IN,
     )

@@ -3,7 +3,7 @@
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Contact, NotDone, StartStop, Topic};
 use crate::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff,
+    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, LowSide, Neighbor, OnOff,
     Opening, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
 };
 use crate::senses::seen::Sound;
@@ -46,6 +46,7 @@ ids! {
     Spot "spot to measure at";
     Subject "thing to look at";
     Repair "repair";
+    Stage "stage";
 }
 
 /// Words that are given here. The match makes sure that none is forgotten.
@@ -74,12 +75,6 @@ words! {
     Height "height" { Floor = "floor", Head = "head", }
     Push "way of pushing" { Fully = "fully", Halfway = "halfway", }
     LowSide "connection" { Air = "air", BurnerBox = "burner-box", }
-    Stage "stage" {
-        Rest = "rest",
-        Low = "low",
-        High = "high",
-        HighWithOthers = "high-with-others",
-    }
     Phase "phase" { Found = "found", Left = "left", }
     JointVerdict "verdict" { Tight = "tight", Leaking = "leaking", }
     Contact "contact" { SupplyOwner = "supply-owner", Emergency = "emergency", }
@@ -101,17 +96,38 @@ words! {
         PipingLeakCheck = "piping-leak-check",
     }
     PressureUnit "unit" { InWc = "inH2O", KPa = "kPa", Mbar = "mbar", }
-    Sound "sound" {
-        Inducer = "inducer",
-        InducerHigh = "inducer-high",
-        BurnersLow = "burners-low",
-        BurnersHigh = "burners-high",
-        Blower = "blower",
-        Hiss = "hiss",
-        Bang = "bang",
-        Alarm = "alarm",
-        Relief = "relief",
-        NeighborBurning = "neighbor-burning",
+}
+
+impl Word for Sound {
+    const WHAT: &'static str = "sound";
+    const ALL: &'static [Self] = &[
+        Self::Inducer,
+        Self::InducerFast,
+        Self::Burners(Level::ALL[0]),
+        Self::Burners(Level::ALL[1]),
+        Self::Burners(Level::ALL[2]),
+        Self::Blower,
+        Self::Hiss,
+        Self::Bang,
+        Self::Alarm,
+        Self::Relief,
+        Self::NeighborBurning,
+    ];
+
+    fn word(self) -> &'static str {
+        match self {
+            Self::Inducer => "inducer",
+            Self::InducerFast => "inducer-high",
+            Self::Burners(Level::Only) => "burners",
+            Self::Burners(Level::Low) => "burners-low",
+            Self::Burners(Level::High) => "burners-high",
+            Self::Blower => "blower",
+            Self::Hiss => "hiss",
+            Self::Bang => "bang",
+            Self::Alarm => "alarm",
+            Self::Relief => "relief",
+            Self::NeighborBurning => "neighbor-burning",
+        }
     }
 }
 

@@ -32,9 +32,9 @@ fn supply_is_in_order(l: &Ledger) -> bool {
 }
 
 fn low_supply_starves(l: &Ledger) -> bool {
-    let high = l.plate().figures().high.pa;
+    let high = l.plate().figures().manifold.top().pa;
     let found = l.did().find(|did| {
-        matches!(did.action, Action::Write(r) if r.port == Port::Inlet && r.stage == Stage::High)
+        matches!(did.action, Action::Write(r) if r.port == Port::Inlet && r.stage == Stage::Firing(Level::High))
     });
     found.is_some_and(|did| did.before.inlet_pa - high < PA_PER_INWC)
 }
@@ -121,7 +121,7 @@ impl Good {
             .did()
             .filter(|did| {
                 matches!(did.action, Action::Write(r)
-                    if r.port == Port::Manifold && r.stage == Stage::High)
+                    if r.port == Port::Manifold && r.stage == Stage::Firing(Level::High))
             })
             .last()
             .map(|did| did.before.inlet_pa - did.before.set_pa[Level::High] < PA_PER_INWC);

@@ -1,5 +1,6 @@
 //! Closing, restoring, handing over: spoiled.
 
+use crate::parts::Level;
 use super::*;
 
 /// The ways.
@@ -24,7 +25,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         },
         trips: &["not-read-with-cap"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Low, Phase::Left)),
+        change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Left)),
         hurry: never,
     },
     Spoil {

@@ -1,5 +1,6 @@
 //! Turning what was right, opening under gas, leaving ports unfit, leaving unsafe: spoiled.
 
+use crate::parts::Level;
 use super::*;
 
 /// The ways.
@@ -22,7 +23,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low turned there and back, though right",
-        occasion: |g| g.writes(Port::Manifold, Stage::Low) && g.turns_no_stage(),
+        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::Low)) && g.turns_no_stage(),
         trips: &["needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[1, -1]),
@@ -30,7 +31,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low turned up and left so",
-        occasion: |g| g.writes(Port::Manifold, Stage::Low) && g.turns_no_stage(),
+        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::Low)) && g.turns_no_stage(),
         trips: &["big-jumps", "left-outside-band", "needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[2, 2, 2, 2]),
@@ -80,11 +81,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "hose pulled off the manifold while high burns",
-        occasion: |g| g.writes(Port::Manifold, Stage::High),
+        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::High)),
         trips: &["opened-manifold-firing"],
         heeds: Heeds::Nothing,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
+            if is_write(a, Port::Manifold, Stage::Firing(Level::High), Phase::Found) {
                 let on = Action::HoseOn { port: Port::Manifold, push: Push::Fully };
                 Change::After(kneel(p, vec![Action::HoseOff, on]))
             } else {
@@ -120,7 +121,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "a number written while it still moves",
         occasion: |g| {
             let once = !g.propane && !g.turns(Screw::Supply) && g.mends_nothing();
-            g.writes(Port::Inlet, Stage::HighWithOthers) && once
+            g.writes(Port::Inlet, Stage::FullLoad) && once
         },
         trips: &["read-unsettled"],
         heeds: Heeds::Nothing,
@@ -136,7 +137,7 @@ pub(super) const SPOILS: &[Spoil] = &[
 
 /// After low was written as found: cap off, these turns, cap on.
 fn turn_after_low(p: &Progress, a: &Action, eighths: &[i16]) -> Change {
-    if !is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
+    if !is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found) {
         return Change::Keep;
     }
     let mut actions =

@@ -1,6 +1,7 @@
 //! Slips that leave a job looking finished, and those that only some jobs give an occasion for:
 //! spoiled.
 
+use crate::parts::Level;
 use super::*;
 
 /// The ways.
@@ -67,11 +68,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low screw run to its bottom and left there",
-        occasion: |g| g.writes(Port::Manifold, Stage::Low) && g.turns_no_stage(),
+        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::Low)) && g.turns_no_stage(),
         trips: &["big-jumps", "bottomed-left", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
+            if is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found) {
                 Change::After(kneel(p, at_low_screw(&[16; 6])))
             } else {
                 Change::Keep
@@ -108,7 +109,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "one leg of the water column written for low",
         occasion: |g| {
-            let reads = g.writes(Port::Inlet, Stage::Low) && g.supply_is_in_order;
+            let reads = g.writes(Port::Inlet, Stage::Firing(Level::Low)) && g.supply_is_in_order;
             // Propane stands higher than the water in the column.
             reads && !g.propane && g.in_use() && g.mends_nothing() && g.turns_no_stage()
         },
@@ -118,7 +119,7 @@ pub(super) const SPOILS: &[Spoil] = &[
             Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {
                 Change::Before(vec![Action::Gauge(Gauge::WaterColumn)])
             }
-            a if is_write(a, Port::Inlet, Stage::Low, Phase::Found) => {
+            a if is_write(a, Port::Inlet, Stage::Firing(Level::Low), Phase::Found) => {
                 Change::Instead(rewrite(a, |reading| reading.thousandths /= 2))
             }
             // The water shows tenths only: time for the gas in the hose to go.

@@ -1,5 +1,6 @@
 //! Arriving, opening, reading, setting: spoiled.
 
+use crate::parts::Level;
 use super::*;
 
 /// The ways.
@@ -59,7 +60,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "meter never zeroed",
         occasion: |g| {
             let sets_supply = g.turns(Screw::Supply);
-            g.writes(Port::Inlet, Stage::Low) && g.in_use() && !sets_supply
+            g.writes(Port::Inlet, Stage::Firing(Level::Low)) && g.in_use() && !sets_supply
         },
         trips: &["meter-off"],
         heeds: Heeds::Nothing,
@@ -68,7 +69,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "hose half on at the manifold",
-        occasion: |g| g.writes(Port::Manifold, Stage::High),
+        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::High)),
         trips: &["hose-half-on"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
@@ -81,11 +82,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a right number written only when the hose is off again",
-        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.moves_supply(),
+        occasion: |g| g.writes(Port::Inlet, Stage::FullLoad) && !g.moves_supply(),
         trips: &[],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let late = |a: &Action| is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found);
+            let late = |a: &Action| is_write(a, Port::Inlet, Stage::FullLoad, Phase::Found);
             if late(a) {
                 return Change::Drop;
             }
@@ -103,7 +104,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["zeroed-under-pressure"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Manifold, Stage::Low, Phase::Left) {
+            if is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Left) {
                 Change::After(vec![Action::MeterZero])
             } else {
                 Change::Keep
@@ -113,16 +114,16 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet with the others on not written",
-        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.moves_supply(),
+        occasion: |g| g.writes(Port::Inlet, Stage::FullLoad) && !g.moves_supply(),
         trips: &["never-read-with-others"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found)),
+        change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::FullLoad, Phase::Found)),
         hurry: never,
     },
     Spoil {
         name: "inlet at rest only",
         occasion: |g| {
-            let reads = g.writes(Port::Inlet, Stage::HighWithOthers);
+            let reads = g.writes(Port::Inlet, Stage::FullLoad);
             reads && g.turns(Screw::Low) && !g.moves_supply()
         },
         trips: &["never-read-running", "turned-before-inlet"],
@@ -137,13 +138,13 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "high never written",
         occasion: |g| {
             let turned = g.turns(Screw::High) || g.moves_supply();
-            g.writes(Port::Manifold, Stage::High) && !turned
+            g.writes(Port::Manifold, Stage::Firing(Level::High)) && !turned
         },
         trips: &["stage-never-read"],
         heeds: Heeds::Faults,
         change: |_, a| {
             drop_if(matches!(a, Action::Write(r)
-                if r.port == Port::Manifold && r.stage == Stage::High))
+                if r.port == Port::Manifold && r.stage == Stage::Firing(Level::High)))
         },
         hurry: never,
     },
@@ -167,11 +168,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a number for the wrong port",
-        occasion: |g| g.writes(Port::Inlet, Stage::Low),
+        occasion: |g| g.writes(Port::Inlet, Stage::Firing(Level::Low)),
         trips: &["wrong-port"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Inlet, Stage::Low, Phase::Found) {
+            if is_write(a, Port::Inlet, Stage::Firing(Level::Low), Phase::Found) {
                 Change::After(rewrite(a, |reading| {
                     reading.port = Port::Manifold;
                     reading.thousandths += 900;
@@ -184,12 +185,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a low number written for high",
-        occasion: |g| g.writes(Port::Manifold, Stage::High),
+        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::High)),
         trips: &["wrong-stage"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
-                Change::After(rewrite(a, |reading| reading.stage = Stage::High))
+            if is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found) {
+                Change::After(rewrite(a, |reading| reading.stage = Stage::Firing(Level::High)))
             } else {
                 Change::Keep
             }
@@ -198,11 +199,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "the number in the wrong unit",
-        occasion: |g| g.writes(Port::Inlet, Stage::High),
+        occasion: |g| g.writes(Port::Inlet, Stage::Firing(Level::High)),
         trips: &["wrong-unit"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Inlet, Stage::High, Phase::Found) {
+            if is_write(a, Port::Inlet, Stage::Firing(Level::High), Phase::Found) {
                 Change::Instead(rewrite(a, |reading| reading.unit = PressureUnit::Mbar))
             } else {
                 Change::Keep
@@ -212,11 +213,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a number that no meter showed",
-        occasion: |g| g.writes(Port::Inlet, Stage::Low),
+        occasion: |g| g.writes(Port::Inlet, Stage::Firing(Level::Low)),
         trips: &["invented"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Inlet, Stage::Low, Phase::Found) {
+            if is_write(a, Port::Inlet, Stage::Firing(Level::Low), Phase::Found) {
                 Change::Instead(rewrite(a, |reading| reading.thousandths += 3000))
             } else {
                 Change::Keep
@@ -229,7 +230,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         occasion: |g| g.turns(Screw::Low),
         trips: &["turned-before-found"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Low, Phase::Found)),
+        change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found)),
         hurry: never,
     },
     Spoil {
@@ -253,11 +254,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "the high screw cranked against a low supply",
-        occasion: |g| g.writes(Port::Manifold, Stage::High) && g.high_is_starved,
+        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::High)) && g.high_is_starved,
         trips: &["big-jumps", "cranked"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
+            if is_write(a, Port::Manifold, Stage::Firing(Level::High), Phase::Found) {
                 let turn = Action::Turn { screw: Screw::High, eighths: 16 };
                 Change::After(kneel(
                     p,
@@ -281,7 +282,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["wrong-screw"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
+            if is_write(a, Port::Manifold, Stage::Firing(Level::High), Phase::Found) {
                 Change::After(kneel(
                     p,
                     vec![

@@ -1,5 +1,6 @@
 //! What plate and nameplate allow at each port in each test state.
 
+use quarterturn::parts::Level;
 use quarterturn::appliance::plate::{Band, Fuel, GasFigures, Target};
 use quarterturn::appliance::test_point::{Port, Stage};
 use quarterturn::units::PA_PER_INWC;
@@ -31,13 +32,13 @@ fn allows(port: Port, stage: Stage, lockup_most_inwc: Option<f64>) -> Band {
 fn every_port_and_state_has_its_band() {
     let cases = [
         (Port::Inlet, Stage::Rest, 4.5, 10.5),
-        (Port::Inlet, Stage::Low, 4.5, 10.5),
-        (Port::Inlet, Stage::High, 4.5, 10.5),
-        (Port::Inlet, Stage::HighWithOthers, 4.5, 10.5),
+        (Port::Inlet, Stage::Firing(Level::Low), 4.5, 10.5),
+        (Port::Inlet, Stage::Firing(Level::High), 4.5, 10.5),
+        (Port::Inlet, Stage::FullLoad, 4.5, 10.5),
         (Port::Manifold, Stage::Rest, -0.05, 0.05),
-        (Port::Manifold, Stage::Low, 1.4, 2.0),
-        (Port::Manifold, Stage::High, 3.2, 3.8),
-        (Port::Manifold, Stage::HighWithOthers, 3.2, 3.8),
+        (Port::Manifold, Stage::Firing(Level::Low), 1.4, 2.0),
+        (Port::Manifold, Stage::Firing(Level::High), 3.2, 3.8),
+        (Port::Manifold, Stage::FullLoad, 3.2, 3.8),
     ];
     for (port, stage, least, most) in cases {
         let band = allows(port, stage, None);
@@ -62,9 +63,9 @@ fn the_nameplate_binds_at_rest_only() {
     approx::assert_relative_eq!(most(Port::Inlet, Stage::Rest, 8.4), 8.4, max_relative = 1e-12);
     approx::assert_relative_eq!(most(Port::Inlet, Stage::Rest, 14.0), 10.5, max_relative = 1e-12);
     for (port, stage) in [
-        (Port::Inlet, Stage::Low),
-        (Port::Inlet, Stage::High),
-        (Port::Inlet, Stage::HighWithOthers),
+        (Port::Inlet, Stage::Firing(Level::Low)),
+        (Port::Inlet, Stage::Firing(Level::High)),
+        (Port::Inlet, Stage::FullLoad),
         (Port::Manifold, Stage::Rest),
     ] {
         assert_eq!(allows(port, stage, Some(8.4)), allows(port, stage, None), "{port:?} {stage:?}");

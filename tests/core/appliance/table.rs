@@ -6,7 +6,8 @@
 //! coil, b blower low, B blower high); and, where it matters, the status in words. Inputs hold from
 //! one row to the next; the state is looked at right after the row's time.
 
-use quarterturn::appliance::ignition::{Control, Inputs, Outputs, Speed, Timings};
+use quarterturn::parts::Level;
+use quarterturn::appliance::ignition::{Control, Inputs, Outputs, Timings};
 
 const DT_S: f64 = 0.02;
 
@@ -32,10 +33,10 @@ fn inputs(letters: &str) -> Inputs {
 }
 
 fn outputs(out: &Outputs) -> String {
-    let fan = |speed: Speed, low: &'static str, high: &'static str| match speed {
-        Speed::Off => "",
-        Speed::Low => low,
-        Speed::High => high,
+    let fan = |speed: Option<Level>, low: &'static str, high: &'static str| match speed {
+        None => "",
+        Some(Level::Low) => low,
+        Some(Level::High) => high,
     };
     let lit = |on: bool, letter: &'static str| if on { letter } else { "" };
     let all = [

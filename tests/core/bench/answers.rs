@@ -5,7 +5,7 @@ use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
 use quarterturn::hands::event::{Event, Happening, ReadingFact, ShownBefore};
 use quarterturn::marking::{Brief, Observer};
-use quarterturn::parts::{
+use quarterturn::parts::{Level, 
     Cock, Door, Ending, Fitted, Neighbor, OnOff, Phase, Place, Port, Reading, Stage, Tool,
 };
 use quarterturn::senses::seen::Burning;
@@ -164,12 +164,12 @@ fn an_old_number_carries_the_meters_old_error() {
             what: Happening::Wrote(ReadingFact {
                 reading: Reading {
                     port: Port::Inlet,
-                    stage: Stage::Low,
+                    stage: Stage::Firing(Level::Low),
                     phase: Phase::Left,
                     thousandths: 6_900,
                     unit: PressureUnit::InWc,
                 },
-                actual: Some((Port::Inlet, Stage::Low)),
+                actual: Some((Port::Inlet, Stage::Firing(Level::Low))),
                 shown_pa: Some(shown(6.7)),
                 shown_unsettled_pa: Some(shown(6.7)),
                 true_pa: Some(6.7 * PA_PER_INWC),

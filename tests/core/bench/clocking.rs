@@ -3,7 +3,7 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
-use quarterturn::parts::{Door, Firing, Fitted, Place};
+use quarterturn::parts::{Level, Door, Fitted, Place};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::setup::SupplyKind;
 use quarterturn::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, P_STD_PA, T_STD_K, W_PER_BTU_H};
@@ -37,7 +37,7 @@ fn seconds_per_foot(input_btu_h: f64, heating_value_btu_ft3: f64) -> f64 {
     for _ in 0..200 * 50 {
         bench.step();
     }
-    assert_eq!(bench.truth().firing, Firing::High);
+    assert_eq!(bench.truth().firing, Some(Level::High));
     bench.apply(&Action::Go(Place::Yard)).unwrap();
     let turns = |bench: &Bench| bench.seen().yard.unwrap().dial_turns.unwrap();
     let start = turns(&bench);

@@ -17,7 +17,7 @@ use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::*;
 use quarterturn::hands::event::Happening;
 use quarterturn::model::truth::Truth;
-use quarterturn::parts::{Firing, *};
+use quarterturn::parts::{Level, *};
 use quarterturn::rng::{Stream, stream};
 use quarterturn::scenario::{builtin, load};
 use quarterturn::setup::Setup;
@@ -101,8 +101,8 @@ impl Tally {
                 assert!(lowest_pa.is_finite() && dwell_s.is_finite());
                 self.judged += 1;
             }
-            Happening::Fired { to: Firing::Low, .. } => self.low += 1,
-            Happening::Fired { to: Firing::High, .. } => self.high += 1,
+            Happening::Fired { to: Some(Level::Low), .. } => self.low += 1,
+            Happening::Fired { to: Some(Level::High), .. } => self.high += 1,
             Happening::NotConverged => panic!("a step did not converge"),
             _ => {}
         }

@@ -5,7 +5,7 @@ use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::parts::{
-    Cock, Door, Firing, Fitted, Level, Neighbor, OnOff, Place, Port, Push, Screw, Tool,
+    Cock, Door, Fitted, Level, Neighbor, OnOff, Place, Port, Push, Screw, Tool,
 };
 use quarterturn::senses::seen::Display;
 use quarterturn::units::PA_PER_INWC;
@@ -138,10 +138,10 @@ pub fn set(bench: &mut Bench, screw: Screw, pa: f64) {
 }
 
 /// Calls for a stage and waits until it burns and has settled; gives whether it came to it.
-pub fn fire(bench: &mut Bench, stage: Firing) -> bool {
+pub fn fire(bench: &mut Bench, stage: Option<Level>) -> bool {
     act(bench, Action::Go(Place::Hall));
     let room_half_f = bench.seen().hall.unwrap().room_half_f;
-    let above = if stage == Firing::High { 12 } else { 3 };
+    let above = if stage == Some(Level::High) { 12 } else { 3 };
     act(bench, Action::Setpoint((room_half_f + above).clamp(90, 180)));
     act(bench, Action::ThermostatMode(OnOff::On));
     for _ in 0..440 {

@@ -8,7 +8,7 @@ use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, HandOver};
 use quarterturn::marking::{Brief, Finding, Ledger, evaluate};
 use quarterturn::measure::felt::is_felt;
-use quarterturn::parts::{Door, Ending, Firing, Fitted, Joint, Place, Port, Tool};
+use quarterturn::parts::{Level, Door, Ending, Fitted, Joint, Place, Port, Tool};
 use quarterturn::rules::{Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::Cracked;
@@ -188,7 +188,7 @@ fn a_crack_is_seen_under_leak_fluid_only() {
     act(&mut bench, Action::Go(Place::PlantRoom));
     act(&mut bench, Action::Door { door: Door::Burner, to: Fitted::Off });
     assert_eq!(cracked(&bench), Cracked::Sound);
-    assert!(fire(&mut bench, Firing::High));
+    assert!(fire(&mut bench, Some(Level::High)));
     act(&mut bench, Action::Go(Place::GasValve));
     assert_eq!(cracked(&bench), Cracked::Sound);
     act(&mut bench, Action::Take(Tool::LeakFluid));

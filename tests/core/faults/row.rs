@@ -167,7 +167,7 @@ fn noticed(sign: Sign, was: &Pattern, is: &Pattern) -> bool {
         Sign::Quiet => signs.retries == 0 && signs.lockouts == 0,
         Sign::Limit => signs.limits > 0,
         Sign::RollOut => signs.rollouts > 0,
-        Sign::HighInVain => signs.high_given_up > 0,
+        Sign::HighInVain => signs.next_given_up > 0,
         Sign::Bang => signs.banged,
         Sign::Fire => signs.ignited,
         Sign::OverPressure => signs.over_pressure,

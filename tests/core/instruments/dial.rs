@@ -4,7 +4,7 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::hands::action::{Action, StartStop};
 use quarterturn::instrument::figure::Quantity;
-use quarterturn::parts::{Firing, Place, Spot};
+use quarterturn::parts::{Level, Place, Spot};
 use quarterturn::setup::Setup;
 use quarterturn::units::{J_M3_PER_BTU_FT3, PA_PER_INWC, W_PER_BTU_H};
 
@@ -15,7 +15,7 @@ use crate::bench::rig;
 /// its place after `turns`.
 fn seconds_per_turn(setup: Setup, turns: f64) -> (f64, Hand) {
     let mut hand = Hand::at(setup);
-    hand.fire(Firing::High);
+    hand.fire(Some(Level::High));
     hand.wait(60);
     hand.go(Place::Yard);
     hand.hold(Spot::MeterDial, 0);

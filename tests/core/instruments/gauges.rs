@@ -7,8 +7,8 @@ use quarterturn::hands::event::Happening;
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::water_column::Legs;
 use quarterturn::marking::{Brief, Observer};
-use quarterturn::parts::{
-    Cock, Door, Ending, Firing, Fitted, Gauge, OnOff, Phase, Place, Port, Push, Reading, Stage,
+use quarterturn::parts::{Level, 
+    Cock, Door, Ending, Fitted, Gauge, OnOff, Phase, Place, Port, Push, Reading, Stage,
     Tool,
 };
 use quarterturn::senses::seen::GaugeSeen;
@@ -69,7 +69,7 @@ impl Job {
         self.act(Action::Setpoint(150));
         self.act(Action::Go(Place::GasValve));
         self.wait(150);
-        assert_eq!(self.bench.truth().firing, Firing::High);
+        assert_eq!(self.bench.truth().firing, Some(Level::High));
     }
 
     fn legs(&self) -> (i32, i32) {
@@ -117,7 +117,7 @@ fn both_legs_are_the_truth() {
         let real = job.bench.truth().manifold_pa / PA_PER_INWC;
         approx::assert_abs_diff_eq!(f64::from(low + high) / 10.0, real, epsilon = 0.11);
         assert_eq!(low == high, off_in == 0.0, "{low} {high}");
-        job.write(Stage::High, low + high);
+        job.write(Stage::Firing(Level::High), low + high);
         for rule in ["one-leg-read", "invented", "wrong-unit", "read-unsettled", "meter-off"] {
             assert!(!job.found(rule), "{rule}");
         }
@@ -134,7 +134,7 @@ fn one_leg_is_half_the_truth() {
         let mut job = Job::on(setup, Port::Manifold, Gauge::WaterColumn);
         job.high();
         let (low, high) = job.legs();
-        job.write(Stage::High, if leg == 0 { low } else { high });
+        job.write(Stage::Firing(Level::High), if leg == 0 { low } else { high });
         assert!(job.found("one-leg-read"));
         for rule in ["invented", "wrong-unit", "read-unsettled"] {
             assert!(!job.found(rule), "{rule}");
@@ -147,7 +147,7 @@ fn one_leg_is_half_the_truth() {
 fn half_a_manometers_number_is_invented() {
     let mut job = Job::on(rig::healthy(Fuel::Natural), Port::Manifold, Gauge::SpringGauge);
     job.high();
-    job.write(Stage::High, 18);
+    job.write(Stage::Firing(Level::High), 18);
     assert!(job.found("invented") && !job.found("one-leg-read"));
 }
 
@@ -160,7 +160,7 @@ fn the_spring_gauge_is_coarse() {
     assert_eq!(tenths % 5, 0);
     let real = job.bench.truth().manifold_pa / PA_PER_INWC;
     approx::assert_abs_diff_eq!(f64::from(tenths) / 10.0, real, epsilon = 0.02 * 35.0);
-    job.write(Stage::High, tenths);
+    job.write(Stage::Firing(Level::High), tenths);
     assert!(!job.found("invented"));
 }
 

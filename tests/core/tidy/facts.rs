@@ -48,7 +48,7 @@ pub struct Public {
 }
 
 /// A `match` with a catch-all arm beside arms that name variants by a path of two parts or more,
-/// such as `Stage::Low`.
+/// such as `Stage::Firing(Level::Low)`.
 #[derive(Debug, Clone)]
 pub struct CatchAll {
     /// The paths without their last part.
