@@ -352,7 +352,7 @@ fn danger(what: &Happening) -> bool {
 /// What a happening sounds or feels like for a moment, in words. Nothing that only a gauge or the
 /// model knows.
 fn caption(what: &Happening) -> Option<&'static str> {
-        match what {
+    match what {
         Happening::Fired { from: None, .. } => Some(t!("moment-burners-light")),
         Happening::Fired { to: None, .. } => Some(t!("moment-burners-out")),
         Happening::Fired { to: Some(Level::High), .. } => Some(t!("moment-flames-grow")),

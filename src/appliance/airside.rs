@@ -16,8 +16,8 @@
 //! **Checked.** `tests/core/appliance/airside.rs`: `rise_follows_heat_and_air()`, ISA density in
 //! `thin_air_warms_more()`, `restricted_air_reaches_the_limit()`, `fans_run_up_and_coast()`.
 
-use super::level::Level;
 use super::burner::INDUCER_REDUCED;
+use super::level::Level;
 use crate::physics::heat::{AIR_J_M3_K, Exchanger, flue_above_metal_k};
 use serde::Serialize;
 
@@ -114,7 +114,14 @@ impl AirSide {
     }
 
     /// Goes on by `dt_s` with the fans driven so, heat from the flame (W) and return air (K).
-    pub fn step(&mut self, dt_s: f64, inducer: Option<Level>, blower: Option<Level>, heat_w: f64, return_k: f64) {
+    pub fn step(
+        &mut self,
+        dt_s: f64,
+        inducer: Option<Level>,
+        blower: Option<Level>,
+        heat_w: f64,
+        return_k: f64,
+    ) {
         let approach = |now: f64, end: f64, tau: f64| now + (end - now) * dt_s / (tau + dt_s);
         self.inducer = approach(self.inducer, speed(inducer, INDUCER_REDUCED), INDUCER_S);
         self.blower = approach(self.blower, speed(blower, BLOWER_REDUCED), BLOWER_S);

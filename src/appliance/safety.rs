@@ -186,7 +186,8 @@ pub struct Jumpers {
 
 impl Jumpers {
     fn all(self) -> impl Iterator<Item = (Jumper, &'static str)> {
-        let switches = self.switches.into_iter().map(|(level, jumper)| (jumper, switch_name(level)));
+        let switches =
+            self.switches.into_iter().map(|(level, jumper)| (jumper, switch_name(level)));
         let others = [
             (self.limit, "limit"),
             (self.rollout, "roll-out switches"),

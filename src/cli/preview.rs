@@ -60,13 +60,18 @@ struct PlateReport {
     fuel: &'static str,
     converted: bool,
     inlet_inwc: [f64; 2],
-    low_inwc: TargetReport,
-    high_inwc: TargetReport,
-    input_low_btu_h: f64,
-    input_high_btu_h: f64,
+    levels: Vec<LevelReport>,
     /// What is allowed at the inlet and at the manifold, state by state.
     #[serde(skip)]
-    allowed_inwc: [[(f64, f64); 4]; 2],
+    allowed_inwc: [Vec<(f64, f64)>; 2],
+}
+
+/// What the plate says of a firing level.
+#[derive(Debug, Serialize)]
+struct LevelReport {
+    level: &'static str,
+    manifold_inwc: TargetReport,
+    input_btu_h: f64,
 }
 
 #[derive(Debug, Clone, Copy, Serialize)]
@@ -101,10 +106,11 @@ pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
     });
     let faults = faults.collect();
     let own_meter = own_meter::faces(&setup);
-    let states = states(&measure(setup, Hands::OpenUp, None), heating_value_j_m3);
+    let states = states(&setup, &measure(setup.clone(), Hands::OpenUp, None), heating_value_j_m3);
     let right = job.scenario.draw_healthy(args.seed);
     let heating_value_j_m3 = right.gas.heating_value_j_m3;
-    let healthy = self::states(&measure(right, Hands::OpenUp, None), heating_value_j_m3);
+    let healthy =
+        self::states(&right, &measure(right.clone(), Hands::OpenUp, None), heating_value_j_m3);
     let differs = states.iter().zip(&healthy).map(|(it, right)| differs(it, right)).collect();
     let report = Report {
         scenario: job.id,
@@ -152,29 +158,37 @@ fn plate_report(setup: &Setup) -> PlateReport {
         target: hundredths_inwc(target.pa),
         tolerance: hundredths_inwc(target.tolerance_pa),
     };
+    let stages = Stage::of(plate.input.list());
     PlateReport {
         model: plate.model.clone(),
         fuel: figures.fuel.label(),
         converted: plate.converted_to.is_some(),
         inlet_inwc: [hundredths_inwc(figures.inlet_min_pa), hundredths_inwc(figures.inlet_max_pa)],
-        low_inwc: band(figures.low),
-        high_inwc: band(figures.high),
-        input_low_btu_h: plate.input_low.si() / W_PER_BTU_H,
-        input_high_btu_h: plate.input_high.si() / W_PER_BTU_H,
-        allowed_inwc: [Port::Inlet, Port::Manifold].map(|port| {
-            Stage::ALL.map(|stage| {
-                let band = figures.allows(port, stage, Some(setup.supply.lockup_max_pa));
-                (hundredths_inwc(band.least_pa), hundredths_inwc(band.most_pa))
+        levels: plate
+            .input
+            .iter()
+            .map(|(level, input)| LevelReport {
+                level: level.label(),
+                manifold_inwc: band(figures.manifold[level]),
+                input_btu_h: input.si() / W_PER_BTU_H,
             })
+            .collect(),
+        allowed_inwc: [Port::Inlet, Port::Manifold].map(|port| {
+            stages
+                .clone()
+                .map(|stage| {
+                    let band = figures.allows(port, stage, Some(setup.supply.lockup_max_pa));
+                    (hundredths_inwc(band.least_pa), hundredths_inwc(band.most_pa))
+                })
+                .collect()
         }),
     }
 }
 
-/// The four states of a pattern.
-fn states(pattern: &Pattern, heating_value_j_m3: f64) -> Vec<State> {
-    Stage::ALL
+/// The states of a pattern that the sheet asks for.
+fn states(setup: &Setup, pattern: &Pattern, heating_value_j_m3: f64) -> Vec<State> {
+    Stage::of(setup.furnace.plate.input.list())
         .map(Stage::label)
-        .into_iter()
         .zip(&pattern.points)
         .map(|(name, it)| state(name, it, heating_value_j_m3))
         .collect()
@@ -198,22 +212,24 @@ fn state(state: &'static str, point: &Point, heating_value_j_m3: f64) -> State {
 fn text(report: &Report) -> String {
     let plate = &report.plate;
     let converted = if plate.converted { ", from the conversion label" } else { "" };
+    let levels = plate.levels.iter().map(|it| {
+        let TargetReport { target, tolerance } = it.manifold_inwc;
+        format!("{} {target:.2} ± {tolerance:.2}", it.level)
+    });
+    let manifold: Vec<String> = levels.collect();
+    let inputs: Vec<String> =
+        plate.levels.iter().map(|it| format!("{:.0}", it.input_btu_h)).collect();
     let mut out = String::new();
     let _ =
         writeln!(out, "{}, seed {}: what a correct meter would show", report.scenario, report.seed);
     let _ = writeln!(out, "\nplate {} ({}{converted})", plate.model, plate.fuel);
     let _ = writeln!(
         out,
-        "  inlet {:.1} to {:.1}, manifold low {:.2} ± {:.2}, high {:.2} ± {:.2} in. w.c.; \
-         input {:.0} / {:.0} Btu/h",
+        "  inlet {:.1} to {:.1}, manifold {} in. w.c.; input {} Btu/h",
         plate.inlet_inwc[0],
         plate.inlet_inwc[1],
-        plate.low_inwc.target,
-        plate.low_inwc.tolerance,
-        plate.high_inwc.target,
-        plate.high_inwc.tolerance,
-        plate.input_low_btu_h,
-        plate.input_high_btu_h
+        manifold.join(", "),
+        inputs.join(" / "),
     );
     for it in &report.faults {
         let _ = writeln!(out, "  fault: {} {}", it.name, it.severity);

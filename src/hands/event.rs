@@ -8,7 +8,7 @@ use crate::appliance::plate::Plate;
 use crate::catalogue::repair::Repair;
 use crate::model::Notice;
 use crate::model::truth::Truth;
-use crate::parts::{Level, Joint, Port, Reading, Screw, Stage};
+use crate::parts::{Joint, Level, Port, Reading, Screw, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::WrittenMeasured;
 

@@ -8,7 +8,7 @@ use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::{Action, Contact, NotDone, Topic};
 use crate::hands::event::Happening;
 use crate::measure::felt::is_felt;
-use crate::parts::{Level, Ending, Fitted, OnOff, Opening, Port, Spot, Subject, Window};
+use crate::parts::{Ending, Fitted, Level, OnOff, Opening, Port, Spot, Subject, Window};
 
 pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };

@@ -4,7 +4,7 @@ use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::hands::action::Action;
 use crate::hands::event::Happening;
-use crate::parts::{Level, Joint, LowSide, Port, PortFill, Stage};
+use crate::parts::{Joint, Level, LowSide, Port, PortFill, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::units::inwc;
 

@@ -1,10 +1,10 @@
 //! What a job left behind for judging: the events in order, the setup, the end.
 
-use crate::parts::Level;
 use crate::appliance::plate::Plate;
 use crate::hands::action::{Action, HandOver};
 use crate::hands::event::{Event, Happening, ReadingFact};
 use crate::model::truth::Truth;
+use crate::parts::Level;
 use crate::parts::{Ending, Fitted};
 use crate::setup::Setup;
 

@@ -4,7 +4,7 @@ use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use crate::catalogue::repair::{Nature, Repair};
 use crate::hands::event::{Happening, Outcome};
-use crate::parts::{Ending};
+use crate::parts::Ending;
 use crate::setup::SupplyRight;
 
 /// A repair that was done.

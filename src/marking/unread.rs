@@ -1,12 +1,12 @@
 //! Evidence of what was never read: on either stage, running, with the others on, at rest for long
 //! enough, and after a repair that moved it.
 
-use crate::parts::Level;
 use super::ledger::{Hit, Ledger};
 use super::measuring::is_right;
 use super::repairs;
 use crate::catalogue::repair::{Moves, Nature};
 use crate::hands::event::{Happening, Outcome, ReadingFact};
+use crate::parts::Level;
 use crate::parts::{Port, Screw, Stage};
 
 /// Whether a right reading of this place was ever written.
@@ -67,8 +67,7 @@ pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
         .map(|level| level.label())
         .collect();
     // Found unfit at the inlet and left shut off: it need not be fired any further.
-    let stopped_early = l.left_shut_off()
-        && has_right(l, Port::Inlet, &running(l));
+    let stopped_early = l.left_shut_off() && has_right(l, Port::Inlet, &running(l));
     if missing.is_empty() || stopped_early {
         return Vec::new();
     }
@@ -93,9 +92,7 @@ pub(super) fn never_read_running(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn never_read_with_others(l: &Ledger) -> Vec<Hit> {
     let moved = last_moved(l, Port::Inlet);
-    if right_ones(l, Port::Inlet, &[Stage::FullLoad])
-        .any(|fact| is_after(fact, moved.as_ref()))
-    {
+    if right_ones(l, Port::Inlet, &[Stage::FullLoad]).any(|fact| is_after(fact, moved.as_ref())) {
         return Vec::new();
     }
     vec![Hit::new(

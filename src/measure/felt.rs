@@ -18,7 +18,7 @@ use crate::bench::Bench;
 use crate::bench::run::{self, Nobody};
 use crate::catalogue::fault::Fault;
 use crate::hands::action::Action;
-use crate::parts::{Level, Door, Fitted, OnOff, Place, Port, Stage, Subject};
+use crate::parts::{Door, Fitted, OnOff, Place, Port, Stage, Subject};
 use crate::senses::seen::{Display, Finding, FurnaceSeen, Signs, Smell, Sound};
 use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};

@@ -9,7 +9,7 @@ use crate::bench::{Bench, run};
 use crate::hands::action::{Action, PlugStep};
 use crate::hands::event::{Event, Happening};
 use crate::model::truth::Truth;
-use crate::parts::{Level, Cock, Door, Fitted, Neighbor, OnOff, Place, Port, Push, Stage, Tool};
+use crate::parts::{Cock, Door, Fitted, Level, Neighbor, OnOff, Place, Port, Push, Stage, Tool};
 use crate::senses::seen::{Display, Over, Sound};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
@@ -106,12 +106,6 @@ impl run::Witness for Signs {
     }
 }
 
-/// The states of a pattern in words, in its order.
-#[must_use]
-pub fn states(levels: &'static [Level]) -> Vec<&'static str> {
-    Stage::of(levels).map(Stage::label).chain(["at rest again"]).collect()
-}
-
 /// A pattern.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern {
@@ -119,6 +113,18 @@ pub struct Pattern {
     pub points: Vec<Point>,
     /// What happened on the way.
     pub signs: Signs,
+}
+
+impl Pattern {
+    /// Its states in words, in order.
+    #[must_use]
+    pub fn states(&self) -> Vec<&'static str> {
+        let mut states: Vec<_> = self.points.iter().map(|point| point.stage.label()).collect();
+        if let Some(last) = states.last_mut() {
+            *last = "at rest again";
+        }
+        states
+    }
 }
 
 /// Measures the pattern of a setup. With a port, the manometer's hose is on it all the time, and the

@@ -1,7 +1,7 @@
 //! Leak fluid on a joint, with what was so while it was on.
 
-use crate::parts::Level;
 use crate::instrument::leak_fluid::LeakFluid;
+use crate::parts::Level;
 use crate::physics::valve::HandleAngle;
 use crate::units::TICK_S;
 use serde::Serialize;
@@ -63,9 +63,7 @@ impl Stretch {
     /// Whether this stretch proves more: first long enough to judge, then burners on, then the
     /// manual valve open, then longer.
     fn beats(&self, other: &Self) -> bool {
-        let rank = |it: &Self| {
-            (it.dwell_s >= JUDGED_S, it.firing, it.manual_valve)
-        };
+        let rank = |it: &Self| (it.dwell_s >= JUDGED_S, it.firing, it.manual_valve);
         match rank(self).cmp(&rank(other)) {
             core::cmp::Ordering::Greater => true,
             core::cmp::Ordering::Equal => self.dwell_s > other.dwell_s,

@@ -4,9 +4,7 @@
 use crate::appliance::airside::{AirPath, AirSide};
 use crate::appliance::burner::{self, BurnerIn, Burners};
 use crate::appliance::draft::Draft;
-use crate::appliance::ignition::{
-    Control, ControlState, ControlStatus, Inputs, Outputs, Timings,
-};
+use crate::appliance::ignition::{Control, ControlState, ControlStatus, Inputs, Outputs, Timings};
 use crate::appliance::safety::{LowGasSwitch, Safety};
 use crate::parts::{Level, Levels, OnOff};
 use crate::physics::combustion::flame::Look;
@@ -76,12 +74,7 @@ impl Furnace {
                 rise_k,
                 setup.house.inside_k,
             ),
-            outputs: Outputs {
-                inducer: None,
-                igniter: false,
-                valve: None,
-                blower: None,
-            },
+            outputs: Outputs { inducer: None, igniter: false, valve: None, blower: None },
             seats: None,
             box_full_pa: furnace.box_suction_pa,
             co_ppm: 0.0,
@@ -152,11 +145,12 @@ impl Furnace {
                 flame_ua: self.burners.flame_ua(),
             },
         );
-        self.seats = self.outputs.valve.filter(|_| input.valve_switch).map(|level| {
-            match condition.valve.second_coil {
-                Coil::Works => level,
-                Coil::Dead => level.of()[0],
-            }
+        self.seats = self.outputs.valve.filter(|_| input.valve_switch).map(|level| match condition
+            .valve
+            .second_coil
+        {
+            Coil::Works => level,
+            Coil::Dead => level.of()[0],
         });
         let burner_in = BurnerIn {
             flow_m3_s: input.burner_flow_m3_s,

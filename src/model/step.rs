@@ -5,7 +5,7 @@ use super::furnace::FurnaceIn;
 use super::notice::Notice;
 use super::state::Model;
 use crate::appliance::ignition::ControlState;
-use crate::parts::{Level, Cock, Fitted, Joint, Neighbor, OnOff, Opening, Port, Window};
+use crate::parts::{Cock, Fitted, Joint, Level, Neighbor, OnOff, Opening, Port, Window};
 use crate::setup::Wire;
 use crate::units::TICK_S;
 

@@ -1,7 +1,6 @@
 //! What the panels write into the drawing: digits and words on the glass of instruments, words
 //! under their buttons.
 
-use crate::parts::Level;
 use egui::{Align2, FontId, Rect, TextStyle, Ui, pos2, vec2};
 
 use super::theme;
@@ -89,8 +88,9 @@ fn thermostat(painter: &egui::Painter, glass: Rect, hall: &HallSeen) {
     );
     let call = match hall.call {
         None => t!("glass-no-call"),
-        Some(Level::Low) => t!("glass-first-stage"),
-        Some(Level::High) => t!("glass-both-stages"),
+        Some(level) if level.of().len() == 1 => t!("glass-heat"),
+        Some(level) if level.is_first() => t!("glass-first-stage"),
+        Some(_) => t!("glass-both-stages"),
     };
     painter.text(pos2(x, glass.top() + h * 0.78), Align2::CENTER_TOP, call, small, theme::INK);
 }

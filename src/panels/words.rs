@@ -6,8 +6,8 @@ use crate::appliance::safety::{Hose, Jumper};
 use crate::parts::{Fitted, Joint, Level, LowSide, OnOff, Opening, Port, PortFill, Push, Tool};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{
-    BurnersSeen, Burning, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
-    HoseLook, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
+    BurnersSeen, Burning, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen, HoseLook,
+    PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
 };
 use crate::words::decimal;
 
@@ -121,14 +121,8 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
             _ => t!("igniter-dark").into(),
         },
         "valve-switch" | "gas-valve" => t!("valve-switch", switch = on_off(burners.valve_switch)),
-        "low-cap" => cap(burners.caps[Level::Low]),
-        "high-cap" => cap(burners.caps[Level::High]),
-        "low-screw" => screw(burners.screw_eighths[Level::Low]),
-        "high-screw" => screw(burners.screw_eighths[Level::High]),
         "inlet-port" | "inlet-plug" | "inlet-adapter" => at_port(Port::Inlet),
         "manifold-port" | "manifold-plug" | "manifold-adapter" => at_port(Port::Manifold),
-        "pressure-switch-low" => draft(burners.wires.low, &burners.signs)?,
-        "pressure-switch-high" => draft(burners.wires.high, &burners.signs)?,
         "box-hose" => match burners.signs.box_hose {
             Fitted::On => t!("box-hose-on").into(),
             Fitted::Off => t!("box-hose-off").into(),
@@ -145,9 +139,25 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
         "rollout-1" | "rollout-2" => wire(burners.wires.rollout)?.into(),
         "low-gas-switch" => wire(burners.wires.low_gas)?.into(),
         "union" | "connector" => fluid(burners.fluid[Joint::from_id(id)?])?.into(),
-        _ => return None,
+        _ => return of_level(id, burners),
     })
 }
+
+/// What belongs to one firing level: cap, screw and pressure switch.
+fn of_level(id: &str, burners: &BurnersSeen) -> Option<String> {
+    let level = |part: LevelPart| burners.caps.list().iter().find(|level| part(**level) == id);
+    if let Some(&it) = level(|it| it.cap_id()) {
+        return Some(cap(burners.caps[it]));
+    }
+    if let Some(&it) = level(|it| it.screw().id()) {
+        return Some(screw(burners.screw_eighths[it]));
+    }
+    let it = *level(|it| it.switch_id())?;
+    draft(burners.wires.switches[it], &burners.signs)
+}
+
+/// The id of a level's part.
+type LevelPart = fn(Level) -> &'static str;
 
 /// A wire across the contacts of a safety device.
 fn wire(jumper: Jumper) -> Option<&'static str> {
@@ -268,11 +278,22 @@ fn burning(state: Burning) -> &'static str {
     }
 }
 
+/// A firing level in the trade's words.
+#[must_use]
+pub fn level(level: Level) -> &'static str {
+    match level {
+        Level::Only => t!("level-firing"),
+        Level::Low => t!("level-low-fire"),
+        Level::High => t!("level-high-fire"),
+    }
+}
+
 /// A thermostat's call in words.
 #[must_use]
 pub fn call(call: Option<Level>) -> &'static str {
     match call {
         None => t!("call-none"),
+        Some(Level::Only) => t!("call-heat"),
         Some(Level::Low) => t!("call-first"),
         Some(Level::High) => t!("call-second"),
     }

@@ -94,6 +94,26 @@ pub enum LowSide {
 }
 
 impl Level {
+    /// The id of the cap over that screw in the drawings.
+    #[must_use]
+    pub fn cap_id(self) -> &'static str {
+        match self {
+            Self::Only => "regulator-cap",
+            Self::Low => "low-cap",
+            Self::High => "high-cap",
+        }
+    }
+
+    /// The id of its pressure switch in the drawings.
+    #[must_use]
+    pub fn switch_id(self) -> &'static str {
+        match self {
+            Self::Only => "pressure-switch",
+            Self::Low => "pressure-switch-low",
+            Self::High => "pressure-switch-high",
+        }
+    }
+
     /// The screw under its spring.
     #[must_use]
     pub fn screw(self) -> Screw {

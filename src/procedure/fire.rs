@@ -5,7 +5,7 @@ use super::goal::{Awaited, Goal, Means, Step};
 use super::goal::{after, at};
 use super::memory::turned;
 use crate::hands::action::Action;
-use crate::parts::{Level, Fitted, Neighbor, OnOff, Place};
+use crate::parts::{Fitted, Level, Neighbor, OnOff, Place};
 use crate::senses::seen::{HallSeen, Seen, Sound};
 
 /// How far above the room the setpoint stands for a call of the first stage, in half degrees.

@@ -2,8 +2,8 @@
 
 use super::Memory;
 use crate::hands::action::{Action, Topic};
-use crate::parts::{Level, 
-    Cock, Door, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Port, Screw,
+use crate::parts::{
+    Cock, Door, Fitted, Height, Joint, Level, Neighbor, OnOff, Opening, Place, Port, Screw,
     Subject, Tool,
 };
 use crate::senses::seen::Seen;

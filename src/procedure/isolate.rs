@@ -30,11 +30,7 @@ pub(super) fn standing(seen: &Seen, memory: &Memory) -> Step {
         matches!(sound, Sound::Burners(_) | Sound::Inducer | Sound::InducerFast | Sound::Blower)
     };
     at(seen, &[Place::Hall, Place::PlantRoom, Place::GasValve]).then(memory, || {
-        if seen.sounds.iter().any(runs) {
-            Step::Wait(Awaited::Rest)
-        } else {
-            Step::Met
-        }
+        if seen.sounds.iter().any(runs) { Step::Wait(Awaited::Rest) } else { Step::Met }
     })
 }
 

@@ -4,7 +4,7 @@
 use super::goal::{after, at_furnace, at_valve, in_hand};
 use super::{Awaited, Goal, Means, Memory, Step, isolate};
 use crate::hands::action::Action;
-use crate::parts::{Level, Cock, Door, Fitted, Joint, JointVerdict, Opening, Port, Tool};
+use crate::parts::{Cock, Door, Fitted, Joint, JointVerdict, Level, Opening, Port, Tool};
 use crate::senses::seen::{FluidSeen, Seen};
 
 /// How long leak fluid is watched, in seconds (common practice: ten at least).

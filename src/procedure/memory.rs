@@ -3,7 +3,7 @@
 use super::Awaited;
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep, Topic};
-use crate::parts::{Level, Fitted, Height, Joint, JointVerdict, OnOff, Opening, Port};
+use crate::parts::{Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{Burning, Display, FurnaceSeen, HallSeen, Seen};
 use crate::units::TICKS_PER_S;

@@ -3,7 +3,7 @@
 use crate::catalogue::fault::{Scale, Severity};
 use crate::model::SNUG_TURNS;
 use crate::parts::{Fitted, OnOff, Screw};
-use crate::setup::{Setup, SpringSetup};
+use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, fixed, full_stop, inwc};
 
 /// A zero error below this is no finding, in pascals (0.05 in. w.c., as the marking has it).

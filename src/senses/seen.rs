@@ -11,8 +11,8 @@ use crate::appliance::safety::Jumpers;
 use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
 use crate::parts::{
-    Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, Levels, LowSide, OnOff, Opening, Place,
-    Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool,
+    Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, Levels, LowSide, OnOff, Opening,
+    Place, Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool,
 };
 use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};

@@ -317,9 +317,11 @@ fn raise(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 /// what they were too high there is taken off here.
 fn lower(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     me.know.supply.lowered = true;
-    let (Some(most), Some(rest), Some(others)) =
-        (me.most_at_rest_pa(), me.know.read.inlet[Stage::Rest], me.know.read.inlet[Stage::FullLoad])
-    else {
+    let (Some(most), Some(rest), Some(others)) = (
+        me.most_at_rest_pa(),
+        me.know.read.inlet[Stage::Rest],
+        me.know.read.inlet[Stage::FullLoad],
+    ) else {
         return Vec::new();
     };
     let over_pa = me.over_delivery_pa().map_or(rest - most, |over_pa| over_pa.max(rest - most));

@@ -53,10 +53,14 @@ pub(super) fn set_stages(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         }
         let mut steps = run_low();
         steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-        steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Firing(Level::Low), Phase::Left)));
+        steps.push(think(|me, seen| {
+            keep_manifold(me, seen, Stage::Firing(Level::Low), Phase::Left)
+        }));
         steps.extend(run_high());
         steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-        steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Firing(Level::High), Phase::Left)));
+        steps.push(think(|me, seen| {
+            keep_manifold(me, seen, Stage::Firing(Level::High), Phase::Left)
+        }));
         steps.extend(look_at_flames());
         steps
     }));
@@ -103,9 +107,10 @@ impl Mind {
     /// Fall of the manifold with the others on from which it follows the inlet, in pascals: half of
     /// what it would fall in step with it. A pressure that is held far down moves little.
     fn follows_pa(&self, alone_pa: f64) -> f64 {
-        let (Some(high), Some(others)) =
-            (self.know.read.inlet[Stage::Firing(Level::High)], self.know.read.inlet[Stage::FullLoad])
-        else {
+        let (Some(high), Some(others)) = (
+            self.know.read.inlet[Stage::Firing(Level::High)],
+            self.know.read.inlet[Stage::FullLoad],
+        ) else {
             return FOLLOWS_PA;
         };
         let share = (high - others) / high.max(1.0);
@@ -222,7 +227,9 @@ fn nudge(me: &mut Mind, seen: &Seen, level: Level) -> Vec<Step> {
         return Vec::new();
     }
     // Screwed in past what the inlet gives, a spring shows nothing until it is out again that far.
-    let over = off_pa < 0.0 && me.know.read.inlet[Stage::Firing(Level::High)].is_some_and(|inlet| inlet - pa < STARVED_PA);
+    let over = off_pa < 0.0
+        && me.know.read.inlet[Stage::Firing(Level::High)]
+            .is_some_and(|inlet| inlet - pa < STARVED_PA);
     if me.turns_in_vain(pa) && !over {
         me.know.screws.no_effect = true;
         return turn_back(me, screw);

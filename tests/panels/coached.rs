@@ -9,9 +9,9 @@ use quarterturn::panels::Wish;
 use quarterturn::panels::coach::{Asked, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
-use quarterturn::parts::{Level, 
-    Cock, Ending, Height, Joint, Opening, Phase, Place, Port, PortFill, Push, Reading, Screw,
-    Stage, Window,
+use quarterturn::parts::{
+    Cock, Ending, Height, Joint, Level, Opening, Phase, Place, Port, PortFill, Push, Reading,
+    Screw, Stage, Window,
 };
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::scenario::{builtin, load};

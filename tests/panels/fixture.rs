@@ -13,14 +13,13 @@ use quarterturn::panels::view::{
     Tried, Unfinished, View,
 };
 use quarterturn::panels::{Layout, Shell, Wish, parts};
-use quarterturn::parts::{Level, Fitted, LowSide, OnOff, Opening, Place, PortFill, Subject};
+use quarterturn::parts::{Fitted, Level, LowSide, OnOff, Opening, Place, PortFill, Subject};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
-    BurnersSeen, Burning, Condition, Cracked, Display, Finding, FlameSeen, FurnaceSeen,
-    GaugeSeen, HallSeen, MeterSeen, NeighborSeen, Note, PortSeen, Seen, SheetSeen, Smell, Sound,
-    YardSeen,
+    BurnersSeen, Burning, Condition, Cracked, Display, Finding, FlameSeen, FurnaceSeen, GaugeSeen,
+    HallSeen, MeterSeen, NeighborSeen, Note, PortSeen, Seen, SheetSeen, Smell, Sound, YardSeen,
 };
 use quarterturn::setup::SupplyRight;
 use quarterturn::units::PressureUnit;

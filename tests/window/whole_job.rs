@@ -8,7 +8,7 @@ use quarterturn::app::boxes::Boxes;
 use quarterturn::hands::action::Action;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::panels::{parts, ways};
-use quarterturn::parts::{Level, Ending, Phase, Place, Port, Reading, Stage};
+use quarterturn::parts::{Ending, Level, Phase, Place, Port, Reading, Stage};
 use quarterturn::scenario;
 use quarterturn::senses::seen::Over;
 use quarterturn::technician::{Player, Technician};

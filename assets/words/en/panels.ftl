@@ -105,6 +105,7 @@ glass-over = over range, { $unit }
 glass-room = { $degrees } °F
 glass-set = set { $degrees } °F, heat { $switch }
 glass-no-call = no call
+glass-heat = calls for heat
 glass-first-stage = calls first stage
 glass-both-stages = calls both stages
 

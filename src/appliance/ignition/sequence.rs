@@ -5,8 +5,8 @@
 //! **Checked.** `high_needs_its_pressure_switch()` in `tests/core/appliance/ignition_tables.rs`,
 //! `a_switch_closed_at_rest_starts_nothing()` in `tests/core/appliance/ignition_refusals.rs`.
 
-use crate::appliance::level::Level;
 use super::{Cause, Control, ControlState, Inputs, Outputs};
+use crate::appliance::level::Level;
 use ControlState as S;
 
 /// Wait before the next level is tried again after its switch did not close, in seconds.
@@ -275,7 +275,9 @@ impl Control {
         let (first, top) = (self.levels[0], self.levels[self.levels.len() - 1]);
         match self.state {
             S::Standby | S::BlowerOffDelay => None,
-            S::Lockout if self.stray() || self.in_state_s < self.timings.post_purge_s => Some(first),
+            S::Lockout if self.stray() || self.in_state_s < self.timings.post_purge_s => {
+                Some(first)
+            }
             S::Lockout => None,
             S::Burning(level) => Some(level),
             S::InducerUp | S::NextSwitchProving | S::InducerStart => Some(top),

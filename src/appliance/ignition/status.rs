@@ -4,8 +4,8 @@
 //! **Source.** Flashes, their lengths and the words are our own; no maker's code is behind them.
 //! **Checked.** `tests/core/appliance/ignition_refusals.rs`.
 
-use crate::appliance::level::Level;
 use super::{Cause, Control, ControlState as S};
+use crate::appliance::level::Level;
 use serde::Serialize;
 
 /// A flash of the status lamp.

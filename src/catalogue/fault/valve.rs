@@ -245,9 +245,10 @@ pub(crate) const PROPANE_SPRINGS_ON_NATURAL: Entry = Entry {
     )],
     misfit: on_natural,
     apply: |setup, _| {
-        let set_pa = setup.furnace.plate.input.map(|level, _| {
-            if level.is_top() { 10.0 * PA_PER_INWC } else { 4.9 * PA_PER_INWC }
-        });
+        let set_pa =
+            setup.furnace.plate.input.map(|level, _| {
+                if level.is_top() { 10.0 * PA_PER_INWC } else { 4.9 * PA_PER_INWC }
+            });
         fit_springs(setup, Fuel::Propane, set_pa);
     },
 };

@@ -2,7 +2,7 @@
 
 use super::measured::Case;
 use crate::appliance::plate::Fuel;
-use crate::measure::pattern::{Point, STATES};
+use crate::measure::pattern::Point;
 use crate::parts::Port;
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC};
 
@@ -17,24 +17,25 @@ const DETECTED: f64 = 0.002;
 /// The instruments that show what a case's fault does, with the states in which the manometer does.
 pub(super) fn showing(case: &Case) -> Vec<String> {
     let mut all = Vec::new();
+    let states = case.healthy.states();
     for &which in Port::ALL {
         let of = |it: &Point| it.truth.pressure_pa(which);
         let port = match which {
             Port::Inlet => "inlet",
             Port::Manifold => "manifold",
         };
-        let states: Vec<_> = pairs(case)
-            .zip(STATES)
+        let shown: Vec<_> = pairs(case)
+            .zip(&states)
             .filter(|((was, is), _)| {
                 (of(is) - of(was)).abs() >= PRESSURE_PA
                     || swing(is, which) - swing(was, which) > SWING_PA
             })
-            .map(|(_, state)| state)
+            .map(|(_, state)| *state)
             .collect();
-        if states.len() == STATES.len() {
+        if shown.len() == states.len() {
             all.push(format!("manometer at the {port} in every state"));
-        } else if !states.is_empty() {
-            all.push(format!("manometer at the {port} ({})", states.join(", ")));
+        } else if !shown.is_empty() {
+            all.push(format!("manometer at the {port} ({})", shown.join(", ")));
         }
     }
     let firing = |of: fn(&Point) -> f64, by: f64| {

@@ -31,11 +31,13 @@ pub(super) struct Sight {
 pub(super) fn looked(setup: Setup) -> Vec<Sight> {
     let mut eye = Eye { bench: Bench::new(setup), sights: Vec::new(), glow: 0.0 };
     eye.at_rest();
-    for (call, firing, when) in [
-        (CALLS_HALF_F[0], Some(Level::Low), "on a first-stage call"),
-        (CALLS_HALF_F[1], Some(Level::High), "on a call for both stages"),
-    ] {
-        eye.fire(call, firing);
+    for &level in eye.bench.setup().furnace.plate.input.list() {
+        let (call, when) = if level.is_first() {
+            (CALLS_HALF_F[0], "on a first-stage call")
+        } else {
+            (CALLS_HALF_F[1], "on a call for both stages")
+        };
+        eye.fire(call, Some(level));
         eye.look(Subject::Flames, when);
         eye.look(Subject::StatusLamp, when);
     }
@@ -162,13 +164,9 @@ fn plain(seen: &Seen) -> Vec<(&'static str, String)> {
         OnOff::Off => "off",
     };
     sights.push(("Gas valve's switch", format!("stands at {switch}")));
-    for (level, cap) in &burners.caps {
+    for (level, cap) in burners.caps.iter() {
         if *cap == Fitted::Off {
-            let at = match level {
-                Level::Low => "Low screw",
-                Level::High => "High screw",
-            };
-            sights.push((at, "its cap is missing".to_owned()));
+            sights.push((level.screw().label(), "its cap is missing".to_owned()));
         }
     }
     for (which, port) in &burners.ports {

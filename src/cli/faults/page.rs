@@ -8,7 +8,7 @@ use super::instruments::showing;
 use super::measured::{Case, Measured};
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::{Entry, Family, Scale};
-use crate::measure::pattern::{Pattern, Point, STATES};
+use crate::measure::pattern::{Pattern, Point};
 use crate::parts::Port;
 use crate::senses::seen::Display;
 use crate::units::{M3_S_PER_CFH, hundredths_inwc};
@@ -101,7 +101,8 @@ pub(super) fn entry(it: &Measured) -> String {
             .collect()
     }));
     text.push_str(&alike_on_fuels(it, "shown by", "no instrument here", showing));
-    let _ = writeln!(text, "\n| | {} |", STATES.join(" | "));
+    let states = it.cases.first().map(|case| case.healthy.states()).unwrap_or_default();
+    let _ = writeln!(text, "\n| | {} |", states.join(" | "));
     text.push_str("|---|---|---|---|---|---|\n");
     for case in &it.cases {
         let fuel = case.fuel.label();
@@ -363,7 +364,7 @@ fn case_report(entry: &Entry, case: &Case) -> CaseReport {
 }
 
 fn points(pattern: &Pattern) -> Vec<PointReport> {
-    let points = STATES.into_iter().zip(&pattern.points);
+    let points = pattern.states().into_iter().zip(&pattern.points);
     points
         .map(|(stage, point)| PointReport {
             stage,

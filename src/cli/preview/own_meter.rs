@@ -33,9 +33,8 @@ struct Face {
 pub(super) fn faces(setup: &Setup) -> Vec<Faces> {
     let [inlet, manifold] = [Port::Inlet, Port::Manifold]
         .map(|port| measure(setup.clone(), Hands::OpenUp, Some(port)).points);
-    Stage::ALL
+    Stage::of(setup.furnace.plate.input.list())
         .map(Stage::label)
-        .into_iter()
         .zip(inlet.iter().zip(&manifold))
         .map(|(state, (inlet, manifold))| Faces {
             state,

@@ -26,7 +26,7 @@ struct Panel {
 
 /// The picture.
 pub(super) fn draw(report: &Report) -> String {
-    let [inlet, manifold] = report.plate.allowed_inwc.map(|states| joined(&states));
+    let [inlet, manifold] = report.plate.allowed_inwc.each_ref().map(|states| joined(states));
     let panels = [
         Panel {
             words: "behind the supply regulator",

@@ -1,9 +1,9 @@
 //! Heat to the air: the 1.08 rule.
 
-use crate::parts::Level;
 use crate::appliance::airside::{AirPath, AirSide};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
+use crate::parts::Level;
 use crate::physics::heat::{AIR_J_M3_K, Exchanger};
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
 

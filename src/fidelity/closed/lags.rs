@@ -1,11 +1,11 @@
 //! Things that follow with a first-order lag.
 
-use crate::parts::Level;
 use crate::appliance::airside::AirSide;
 use crate::appliance::burner::{BurnerIn, Burners};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::instrument::manometer::Manometer;
+use crate::parts::{Level, Levels};
 use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;
 use crate::physics::regulator::{Behaviour, RegulatorSpec};
@@ -73,7 +73,7 @@ fn preload() -> Check {
 /// The igniter's temperature, by its glow.
 fn igniter() -> Check {
     let warm_up_s = 20.0;
-    let mut burners = Burners::new(&[2e-3; 4], 6e-4, 0.7, warm_up_s);
+    let mut burners = Burners::new(&[2e-3; 4], Levels::two(0.7 * 6e-4, 6e-4), warm_up_s);
     let input = BurnerIn { flow_m3_s: 0.0, igniter: true, inducer: 0.7 };
     let mut rows = Vec::new();
     for tick in 1..=1_000_u32 {

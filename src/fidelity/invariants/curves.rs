@@ -5,6 +5,7 @@ use crate::appliance::draft::Draft;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::fidelity::closed::rig::{RegulatorRig, flow_between};
+use crate::parts::Levels;
 use crate::physics::combustion::{efficiency, excess_air_from_o2, flue_gas};
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::hole_area_m2;
@@ -145,7 +146,8 @@ fn flames() -> Check {
         let airy = |excess: f64| -efficiency(&gas, excess, 450.0);
         rows.push(row(&format!("efficiency falling with air, {name}"), fall(0.0, 2.0, 400, airy)));
         let rated = 6e-4;
-        let mut burners = Burners::new(&[2.2e-3; 4], rated, 0.7, 17.0);
+        let levels = Levels::two(0.7 * rated, rated);
+        let mut burners = Burners::new(&[2.2e-3; 4], levels, 17.0);
         let mut burn = |ticks: u32, flow_m3_s: f64, igniter: bool| {
             for _ in 0..ticks {
                 burners.step(TICK_S, &gas, &BurnerIn { flow_m3_s, igniter, inducer: 1.0 });

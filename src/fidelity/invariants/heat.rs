@@ -1,11 +1,11 @@
 //! Heat: what the flame gives goes to the air, up the flue, or stays in the metal.
 
-use crate::parts::Level;
 use super::shape::SEED;
 use crate::appliance::airside::AirSide;
 use crate::appliance::burner::{BurnerIn, Burners};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
+use crate::parts::{Level, Levels};
 use crate::physics::combustion::efficiency;
 use crate::physics::fluid::Gas;
 use crate::physics::heat::Exchanger;
@@ -22,9 +22,10 @@ const RETURN_K: f64 = 294.0;
 /// A furnace at rest on a stage: gas in, heat to the air, heat up the flue, in watts.
 fn steady(gas: Gas, load: f64) -> [f64; 3] {
     let rated_m3_s = 80_000.0 * W_PER_BTU_H / gas.heating_value_j_m3;
-    let mut burners = Burners::new(&[2.2e-3; 4], rated_m3_s, 0.7, 17.0);
+    let mut burners = Burners::new(&[2.2e-3; 4], Levels::two(0.7 * rated_m3_s, rated_m3_s), 17.0);
     let mut air = AirSide::new(0.8 * 80_000.0 * W_PER_BTU_H, 30.0, RETURN_K);
-    let (stage, inducer) = if load > 0.85 { (Some(Level::High), 1.0) } else { (Some(Level::Low), 0.7) };
+    let (stage, inducer) =
+        if load > 0.85 { (Some(Level::High), 1.0) } else { (Some(Level::Low), 0.7) };
     let flow_m3_s = load * rated_m3_s;
     for _ in 0..900 {
         burners.step(TICK_S, &gas, &BurnerIn { flow_m3_s: 0.0, igniter: true, inducer });

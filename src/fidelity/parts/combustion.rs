@@ -17,20 +17,21 @@ struct Lit {
     burners: Burners,
     gas: Gas,
     rated_m3_s: f64,
-    low_share: f64,
+    first_share: f64,
 }
 
 impl Lit {
     fn new(id: &str, condition: Condition) -> Option<Self> {
         let setup = setup(id)?;
         let furnace = &setup.furnace;
-        let rated_m3_s = furnace.plate.input_high.si() / setup.gas.heating_value_j_m3;
-        let low_share = furnace.plate.input_low.si() / furnace.plate.input_high.si();
-        let mut burners = Burners::new(&furnace.orifices_m, rated_m3_s, low_share, 17.0);
+        let levels = furnace.plate.input.map(|_, input| input.si() / setup.gas.heating_value_j_m3);
+        let rated_m3_s = *levels.top();
+        let first_share = levels.first() / rated_m3_s;
+        let mut burners = Burners::new(&furnace.orifices_m, levels, 17.0);
         burners.set_condition(condition);
-        let mut lit = Self { burners, gas: setup.gas, rated_m3_s, low_share };
+        let mut lit = Self { burners, gas: setup.gas, rated_m3_s, first_share };
         lit.run(850, 0.0, INDUCER_REDUCED, true);
-        lit.run(250, low_share, INDUCER_REDUCED, true);
+        lit.run(250, first_share, INDUCER_REDUCED, true);
         Some(lit)
     }
 
@@ -41,15 +42,15 @@ impl Lit {
         }
     }
 
-    /// Burns at a share of the rated flow with the inducer on high.
+    /// Burns at a share of the rated flow with the inducer at full speed.
     fn at(&mut self, load: f64) -> &Burners {
         self.run(50, load, 1.0, false);
         &self.burners
     }
 
-    /// Burns at the low rate with the inducer on low.
-    fn low(&mut self) -> &Burners {
-        self.run(50, self.low_share, INDUCER_REDUCED, false);
+    /// Burns at the first level's rate and the inducer's reduced speed.
+    fn reduced(&mut self) -> &Burners {
+        self.run(50, self.first_share, INDUCER_REDUCED, false);
         &self.burners
     }
 }
@@ -63,7 +64,7 @@ fn benches() -> impl Iterator<Item = (&'static str, Lit)> {
 fn excess_air() -> Check {
     let mut rows = Vec::new();
     for (id, mut lit) in benches() {
-        let low = 100.0 * lit.low().excess_air();
+        let low = 100.0 * lit.reduced().excess_air();
         let high = 100.0 * lit.at(1.0).excess_air();
         rows.push(in_range(&format!("{id}, low"), [30.0, 60.0], low));
         rows.push(in_range(&format!("{id}, high"), [30.0, 60.0], high));
@@ -89,7 +90,7 @@ fn over_firing() -> Check {
 fn healthy_co() -> Check {
     let mut rows = Vec::new();
     for (id, mut lit) in benches() {
-        rows.push(Row::new(format!("{id}, low"), 100.0, lit.low().co_air_free_ppm()));
+        rows.push(Row::new(format!("{id}, low"), 100.0, lit.reduced().co_air_free_ppm()));
         rows.push(Row::new(format!("{id}, high"), 100.0, lit.at(1.0).co_air_free_ppm()));
         rows.push(Row::new(format!("{id}, 110 % of rated"), 100.0, lit.at(1.1).co_air_free_ppm()));
     }
@@ -137,7 +138,7 @@ fn co_order() -> Check {
 fn flame_current() -> Check {
     let mut rows = Vec::new();
     for (id, mut lit) in benches() {
-        rows.push(in_range(&format!("{id}, low"), [1.8, 4.0], lit.low().flame_ua()));
+        rows.push(in_range(&format!("{id}, low"), [1.8, 4.0], lit.reduced().flame_ua()));
         rows.push(in_range(&format!("{id}, high"), [1.8, 4.0], lit.at(1.0).flame_ua()));
         rows.push(in_range(&format!("{id}, gas off"), [0.0, 0.4], lit.at(0.0).flame_ua()));
     }
@@ -157,7 +158,7 @@ fn rod() -> Check {
             ("ground", Condition { ground: share, ..Condition::default() }),
         ] {
             if let Some(mut lit) = Lit::new(BENCHES[0], condition) {
-                rows.push(in_range(&format!("{what}, {name}"), range, lit.low().flame_ua()));
+                rows.push(in_range(&format!("{what}, {name}"), range, lit.reduced().flame_ua()));
             }
         }
     }

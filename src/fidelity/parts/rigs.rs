@@ -40,13 +40,13 @@ pub(super) fn checks() -> Vec<Check> {
         if run.refused {
             continue;
         }
-        for ((state, name), inlet) in
-            states.iter().zip(Stage::ALL.map(Stage::label)).zip(wanted.inlet)
-        {
+        let names: Vec<&str> =
+            Stage::of(setup.furnace.plate.input.list()).map(Stage::label).collect();
+        for ((state, name), inlet) in states.iter().zip(&names).zip(wanted.inlet) {
             let label = format!("{}, {name}, inlet", wanted.id);
             pressures.push(Row::new(label, inlet, state.inlet_pa / PA_PER_INWC));
         }
-        let fired = states.iter().zip(Stage::ALL.map(Stage::label)).skip(1);
+        let fired = states.iter().zip(&names).skip(1);
         for (((state, name), manifold), input) in
             fired.zip(wanted.manifold).zip([56_000.0, 80_000.0, 80_000.0])
         {
@@ -86,8 +86,7 @@ fn chart() -> Vec<Row> {
         for orifice_m in &mut furnace.orifices_m {
             *orifice_m *= area.sqrt();
         }
-        furnace.plate.input_high.0 *= btu_h / 80_000.0;
-        furnace.plate.input_low.0 *= btu_h / 80_000.0;
+        furnace.plate.input.each_mut(|input| input.0 *= btu_h / 80_000.0);
         let mut run = Run::at_rest(setup);
         run.high();
         let found = run.dial_s(20);

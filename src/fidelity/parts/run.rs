@@ -5,7 +5,7 @@ use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
 use crate::hands::refusal::Refusal;
 use crate::model::truth::Truth;
-use crate::parts::{Level, Door, Fitted, Neighbor, OnOff, Place};
+use crate::parts::{Door, Fitted, Level, Neighbor, OnOff, Place};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
 

@@ -1,10 +1,10 @@
 //! The gas valve on the bench: settling, and its manifold against the inlet.
 
-use crate::parts::Level;
 use super::bench::{in_range, setup};
 use super::run::Run;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
+use crate::parts::Level;
 use crate::units::{PA_PER_INWC, TICK_S};
 
 pub(super) fn checks() -> Vec<Check> {
@@ -45,7 +45,7 @@ fn inlet() -> Check {
             let Some(mut setup) = setup(id) else { continue };
             setup.supply.set_pa += offset * PA_PER_INWC;
             setup.supply.lockup_pa += offset * PA_PER_INWC;
-            let wanted = setup.furnace.plate.figures().high.pa / PA_PER_INWC;
+            let wanted = setup.furnace.plate.figures().manifold.top().pa / PA_PER_INWC;
             let mut run = Run::at_rest(setup);
             let state = run.high();
             let found = state.manifold_pa / PA_PER_INWC;

@@ -2,12 +2,12 @@
 
 use super::cycle::Cycle;
 use super::elsewhere::{elsewhere, found, gave_up};
-use super::hint::{Hint, ORDER};
+use super::hint::{Hint, order};
 use super::memory::Remembered;
 use super::paper::{figures, look_inside, supply};
 use super::{cycle, lead, reading};
 use crate::hands::action::{Action, HandOver, NotDone, Topic};
-use crate::parts::{Level, 
+use crate::parts::{
     Cock, Door, Ending, Fitted, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
 };
 use crate::procedure::Goal;
@@ -106,16 +106,16 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
     if let Some(note) = bad {
         return found(seen, remembered, note);
     }
-    if ORDER.iter().any(|cell| cell.0 == Port::Inlet && off(cell)) {
+    let order = order(seen.levels);
+    if order.iter().any(|cell| cell.0 == Port::Inlet && off(cell)) {
         return Hint::say(t!("coach-inlet-outside"));
     }
     // The stage that burns comes first, where both are off.
     let burns = |stage| match stage {
-        Stage::Firing(Level::High) => seen.sounds.contains(&Sound::Burners(Level::High)),
-        Stage::Firing(Level::Low) => seen.sounds.contains(&Sound::Burners(Level::Low)),
+        Stage::Firing(level) => seen.sounds.contains(&Sound::Burners(level)),
         Stage::Rest | Stage::FullLoad => false,
     };
-    let cells = ORDER.iter().filter(|cell| cell.0 == Port::Manifold && off(cell));
+    let cells = order.iter().filter(|cell| cell.0 == Port::Manifold && off(cell));
     let stages: Vec<Stage> = cells.map(|cell| cell.1).collect();
     let first = stages.iter().copied().find(|stage| burns(*stage));
     if let Some(stage) = first.or(stages.first().copied()) {
@@ -144,7 +144,7 @@ fn close_up(seen: &Seen, remembered: &Remembered) -> Hint {
         .unwrap_or_else(|| hand_over(t!("coach-over-in-service"), Ending::InService, seen))
 }
 
-/// The inlet plug with the valve open, the manifold plug while it burns on high.
+/// The inlet plug with the valve open, the manifold plug while it burns at its full rate.
 fn prove_plugs(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let check = |port: Port| lead::towards(Goal::JointChecked(port.joint()), seen, remembered);
     let job = &remembered.job;
@@ -154,7 +154,10 @@ fn prove_plugs(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
         return lead::towards(open, seen, remembered).or_else(|| check(Port::Inlet));
     }
     if !checked(Port::Manifold) {
-        return reading::bring(seen, remembered, Stage::Firing(Level::High)).or_else(|| check(Port::Manifold));
+        let full = seen.levels.last().map(|&level| Stage::Firing(level));
+        return full
+            .and_then(|full| reading::bring(seen, remembered, full))
+            .or_else(|| check(Port::Manifold));
     }
     None
 }
@@ -166,7 +169,7 @@ fn restore(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     lead::first(&closed, seen, remembered)
         .or_else(|| match &seen.hall {
             _ if begun => None,
-            Some(hall) => cycle::step(remembered.cycle, hall),
+            Some(hall) => cycle::step(remembered.cycle, hall, seen.levels),
             None => Some(Hint::go(t!("coach-hall-cycle"), Place::Hall)),
         })
         .or_else(|| lead::towards(Goal::AsFound, seen, remembered))

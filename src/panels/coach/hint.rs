@@ -64,11 +64,7 @@ pub struct Asked {
 
 /// Readings in the order in which the coach leads to them: the hose goes to the manifold port
 /// first, the inlet is read whole before any screw is touched.
-pub(super) const ORDER: [(Port, Stage); 6] = [
-    (Port::Manifold, Stage::Firing(Level::Low)),
-    (Port::Manifold, Stage::Firing(Level::High)),
-    (Port::Inlet, Stage::Rest),
-    (Port::Inlet, Stage::Firing(Level::Low)),
-    (Port::Inlet, Stage::Firing(Level::High)),
-    (Port::Inlet, Stage::FullLoad),
-];
+pub(super) fn order(levels: &'static [Level]) -> Vec<(Port, Stage)> {
+    let manifold = levels.iter().map(|&level| (Port::Manifold, Stage::Firing(level)));
+    manifold.chain(Stage::of(levels).map(|stage| (Port::Inlet, stage))).collect()
+}

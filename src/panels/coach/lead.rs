@@ -3,8 +3,8 @@
 use super::hint::Hint;
 use super::memory::Remembered;
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::{Level, 
-    Cock, Door, Fitted, Height, JointVerdict, Neighbor, OnOff, Opening, Place, Port, Push,
+use crate::parts::{
+    Cock, Door, Fitted, Height, JointVerdict, Level, Neighbor, OnOff, Opening, Place, Port, Push,
     Screw, Tool,
 };
 use crate::procedure::{Awaited, Goal, Step};
@@ -47,7 +47,7 @@ pub(super) fn saying(text: &str, goal: Goal, seen: &Seen, remembered: &Remembere
 /// The words of an action that leads to a goal.
 fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
     let plain = match action {
-        Action::Go(place) => going(leaf, *place),
+        Action::Go(place) => going(leaf, *place, seen),
         Action::Take(tool) => return taking(*tool),
         Action::PutDown => {
             let held = seen.hand.map_or("", Tool::label).to_lowercase();
@@ -119,10 +119,9 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
 }
 
 /// Where to go, and what for.
-fn going(leaf: Goal, place: Place) -> &'static str {
+fn going(leaf: Goal, place: Place, seen: &Seen) -> &'static str {
     match (place, leaf) {
-        (Place::Hall, Goal::Called(Some(Level::High), _)) => t!("coach-hall-high"),
-        (Place::Hall, Goal::Called(Some(Level::Low) | None, _)) => t!("coach-hall-low"),
+        (Place::Hall, Goal::Called(level, _)) => ask_for_heat(level, seen),
         (Place::Hall, Goal::Other(Neighbor::Range, OnOff::On)) => t!("coach-hall-range-on"),
         (Place::Hall, Goal::Other(Neighbor::Range, OnOff::Off)) => t!("coach-hall-range-off"),
         (Place::Hall, Goal::Told(_)) => t!("coach-hall-tell"),
@@ -132,6 +131,15 @@ fn going(leaf: Goal, place: Place) -> &'static str {
         (Place::GasValve, _) => t!("coach-kneel"),
         (Place::Yard, _) => t!("coach-go-yard"),
         (Place::Away, _) => t!("coach-go-away"),
+    }
+}
+
+/// To the hall, for the call that a level wants.
+pub(super) fn ask_for_heat(level: Option<Level>, seen: &Seen) -> &'static str {
+    match level {
+        Some(level) if !level.is_first() => t!("coach-hall-high"),
+        _ if seen.levels.len() == 1 => t!("coach-hall-only"),
+        Some(_) | None => t!("coach-hall-low"),
     }
 }
 
@@ -157,8 +165,9 @@ fn setting(leaf: Goal, to_half_f: i16, seen: &Seen) -> &'static str {
     let above = seen.hall.as_ref().map_or(0, |hall| to_half_f.saturating_sub(hall.room_half_f));
     match leaf {
         Goal::ThermostatAsFound => t!("coach-set-as-found"),
-        Goal::Called(Some(Level::High), _) => t!("coach-set-both"),
+        Goal::Called(Some(level), _) if !level.is_first() => t!("coach-set-both"),
         _ if above <= 0 => t!("coach-set-room"),
+        _ if seen.levels.len() == 1 => t!("coach-set-only"),
         _ => t!("coach-set-first"),
     }
 }

@@ -7,9 +7,9 @@ use super::memory::Remembered;
 use super::paper::look_inside;
 use crate::appliance::test_point::{Port, Stage};
 use crate::panels::sheet::Cell;
-use crate::parts::{Level, Joint, OnOff, Place};
+use crate::parts::{Joint, Level, OnOff, Place};
 use crate::procedure::{Awaited, Called, Goal, Means, Step};
-use crate::senses::seen::{Seen};
+use crate::senses::seen::Seen;
 use crate::words::decimal;
 
 /// Least patience before a reading while it burns, in seconds (common practice: until it stands
@@ -25,7 +25,7 @@ pub(super) fn lead(seen: &Seen, remembered: &Remembered, asked: Asked, cell: Cel
     let Cell { port, stage, phase: _ } = cell;
     let at_its_pressure = match port {
         Port::Inlet => true,
-        Port::Manifold => stage == Stage::Firing(Level::High),
+        Port::Manifold => matches!(stage, Stage::Firing(level) if level.is_top()),
     };
     let job = &remembered.job;
     let checked = job.is_proven(port) && !job.is_wet(port.joint());
@@ -53,20 +53,17 @@ pub(super) fn hook_up(seen: &Seen, remembered: &Remembered, port: Port) -> Optio
 
 /// The next step towards a state of the furnace; none once it is there and seen from the valve.
 pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Option<Hint> {
-    let level = match stage {
-        Stage::Rest => {
-            let goals = [
-                Goal::Stopped,
-                Goal::Standing,
-                Goal::Others(OnOff::Off),
-                Goal::GasOn,
-                Goal::At(Place::GasValve),
-            ];
-            return lead::first(&goals, seen, remembered);
-        }
-        Stage::Firing(Level::Low) => Some(Level::Low),
-        Stage::Firing(Level::High) | Stage::FullLoad => Some(Level::High),
-    };
+    let level = stage.level(seen.levels);
+    if level.is_none() {
+        let goals = [
+            Goal::Stopped,
+            Goal::Standing,
+            Goal::Others(OnOff::Off),
+            Goal::GasOn,
+            Goal::At(Place::GasValve),
+        ];
+        return lead::first(&goals, seen, remembered);
+    }
     let mut goals = vec![Goal::GasOn];
     if stage == Stage::FullLoad {
         goals.push(Goal::Others(OnOff::On));
@@ -81,8 +78,9 @@ pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Optio
 fn never_called(seen: &Seen, remembered: &Remembered, level: Option<Level>, hint: Hint) -> Hint {
     let goal = Goal::Called(level, Means::Thermostat);
     let waits = goal.step(seen, &remembered.job) == Step::Wait(Awaited::Call);
-    let first_only = seen.hall.as_ref().is_some_and(|hall| hall.call != Some(Level::High));
-    if level == Some(Level::High) && waits && first_only {
+    let above = level.is_some_and(|level| !level.is_first());
+    let first_only = seen.hall.as_ref().is_some_and(|hall| hall.call != level);
+    if above && waits && first_only {
         return Hint::say(t!("coach-second-not-called"));
     }
     hint
@@ -93,17 +91,16 @@ fn light(seen: &Seen, remembered: &Remembered, level: Option<Level>) -> Option<H
     let hint = lead::towards(Goal::Lit(level), seen, remembered)?;
     let burners = seen.furnace.as_ref().and_then(|it| it.burners.as_ref());
     let lit = burners.is_some_and(|it| it.flames.iter().any(|flame| flame.height > 0.0));
-    let wanted = if level == Some(Level::High) { Some(Level::High) } else { Some(Level::Low) };
-    match (lit, level, remembered.job.called(wanted)) {
-        (true, Some(Level::High), Called::LongSince) => Some(stays_on_low(seen, remembered)),
-        (true, Some(Level::High), Called::JustNow | Called::NotKnown) => {
+    let wanted = level.or(seen.levels.first().copied());
+    let above = level.is_some_and(|level| !level.is_first());
+    match (lit, remembered.job.called(wanted)) {
+        (true, Called::LongSince) if above => Some(stays_on_low(seen, remembered)),
+        (true, Called::JustNow | Called::NotKnown) if above => {
             Some(Hint::wait(t!("coach-second-follows"), "burners"))
         }
-        (true, Some(Level::Low) | None, _) => {
-            Some(Hint::wait(t!("coach-second-lets-go"), "burners"))
-        }
-        (false, _, Called::NotKnown) => Some(Hint::go(t!("coach-hall-low"), Place::Hall)),
-        (false, _, Called::JustNow | Called::LongSince) => {
+        (true, _) => Some(Hint::wait(t!("coach-second-lets-go"), "burners")),
+        (false, Called::NotKnown) => Some(Hint::go(lead::ask_for_heat(level, seen), Place::Hall)),
+        (false, Called::JustNow | Called::LongSince) => {
             Some(gave_up(seen, remembered).unwrap_or(hint))
         }
     }
@@ -117,7 +114,7 @@ fn write(asked: Asked, cell: Cell) -> Hint {
             let hold = decimal(asked.hold_s, 0);
             (t!("coach-write-rest", seconds = hold, cell = name), asked.hold_s + MARGIN_S)
         }
-        Stage::Firing(Level::Low) | Stage::Firing(Level::High) => {
+        Stage::Firing(_) => {
             (t!("coach-write-burning", seconds = decimal(settle_s, 0), cell = name), settle_s)
         }
         Stage::FullLoad => {

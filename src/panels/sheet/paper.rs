@@ -9,6 +9,7 @@ use crate::panels::kit;
 use crate::panels::view::{Job, View};
 use crate::panels::ways;
 use crate::panels::wish::Wish;
+use crate::panels::words;
 use crate::parts::Subject;
 use crate::senses::seen::{Finding, Measured, Note, SheetSeen, WrittenMeasured};
 use crate::setup::SupplyRight;
@@ -96,16 +97,25 @@ pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String>
 
 fn figures_line(paper: &str, figures: &GasFigures, unit: PressureUnit) -> String {
     let d = figures.decimals;
+    let one = figures.manifold.list().len() == 1;
+    let levels = figures.manifold.iter().map(|(level, target)| {
+        let (pa, tolerance) =
+            (pressure(target.pa, unit, d), pressure(target.tolerance_pa, unit, d));
+        if one {
+            t!("sheet-target", pressure = pa, tolerance = tolerance)
+        } else {
+            let level = words::level(level);
+            t!("sheet-level-target", level = level, pressure = pa, tolerance = tolerance)
+        }
+    });
+    let manifold: Vec<String> = levels.collect();
     full_stop(t!(
         "sheet-figures",
         paper = paper,
         fuel = figures.fuel.label(),
         inlet_min = pressure(figures.inlet_min_pa, unit, 1),
         inlet_max = pressure(figures.inlet_max_pa, unit, 1),
-        low = pressure(figures.low.pa, unit, d),
-        low_tolerance = pressure(figures.low.tolerance_pa, unit, d),
-        high = pressure(figures.high.pa, unit, d),
-        high_tolerance = pressure(figures.high.tolerance_pa, unit, d),
+        manifold = manifold.join(", "),
         unit = unit.label()
     ))
 }

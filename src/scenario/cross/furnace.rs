@@ -4,10 +4,10 @@ use enum_map::EnumMap;
 
 use super::Cross;
 use crate::appliance::plate::Fuel;
+use crate::parts::{Level, Levels};
 use crate::physics::orifice::{DRILLS, drill_diameter_m};
 use crate::scenario::format::{Figures, Furnace, Manifold, Scenario};
 use crate::scenario::problem::{Code, Gravity};
-use crate::parts::{Level, Levels};
 use crate::setup::Stacking;
 use crate::units::{M_PER_IN, PA_PER_INWC};
 
@@ -64,15 +64,13 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
 }
 
 /// Manifold pressures, held against each other and against the inlet's.
-fn manifold(
-    it: &Figures,
-    levels: Levels<Manifold<'_>>,
-    path: &str,
-    cross: &mut Cross<'_, '_>,
-) {
+fn manifold(it: &Figures, levels: Levels<Manifold<'_>>, path: &str, cross: &mut Cross<'_, '_>) {
     let at = |name: &str| format!("{path}.{name}");
     for (_, level) in levels.iter() {
-        cross.below((&at(level.tolerance_field), level.tolerance), (&at(level.field), level.pressure));
+        cross.below(
+            (&at(level.tolerance_field), level.tolerance),
+            (&at(level.field), level.pressure),
+        );
     }
     let (first, full) = (levels.first(), levels.top());
     if levels.list().len() > 1 {
@@ -118,7 +116,9 @@ fn inputs(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
         cross.error("furnace.plate", message.into());
     }
     let governing = furnace.conversion.as_ref().unwrap_or(&plate.made_for);
-    let (Some(levels), [first_level, full_level]) = (governing.levels(), inputs.list()) else { return };
+    let (Some(levels), [first_level, full_level]) = (governing.levels(), inputs.list()) else {
+        return;
+    };
     let (first, full) = (inputs[*first_level], inputs[*full_level]);
     let at = |(name, _): (&str, _)| format!("furnace.plate.{name}");
     cross.below((&at(first), first.1), (&at(full), full.1));

@@ -89,9 +89,8 @@ fn figures(draw: Draw, it: &Figures, path: &str) -> GasFigures {
 fn coefficient(governing: &GasFigures, input_w: f64, burners: u32) -> f64 {
     let gas = super::supply::plain_gas(governing.fuel);
     let full_pa = governing.manifold.top().pa;
-    let unit = OpeningLaw::new(&gas, T_STD_K)
-        .flow(full_pa, full_pa + SEA_LEVEL_PA, SEA_LEVEL_PA)
-        .flow;
+    let unit =
+        OpeningLaw::new(&gas, T_STD_K).flow(full_pa, full_pa + SEA_LEVEL_PA, SEA_LEVEL_PA).flow;
     let area_m2 = hole_area_m2(1.0, governing.orifice_m) * f64::from(burners.max(1));
     input_w / gas.heating_value_j_m3 / (unit * area_m2).max(1e-12)
 }

@@ -3,8 +3,8 @@
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Contact, NotDone, StartStop, Topic};
 use crate::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, LowSide, Neighbor, OnOff,
-    Opening, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
+    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, LowSide, Neighbor,
+    OnOff, Opening, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
 };
 use crate::senses::seen::Sound;
 use crate::units::PressureUnit;

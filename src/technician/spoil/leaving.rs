@@ -1,7 +1,7 @@
 //! Closing, restoring, handing over: spoiled.
 
-use crate::parts::Level;
 use super::*;
+use crate::parts::Level;
 
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[

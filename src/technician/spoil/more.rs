@@ -1,7 +1,7 @@
 //! Turning what was right, opening under gas, leaving ports unfit, leaving unsafe: spoiled.
 
-use crate::parts::Level;
 use super::*;
+use crate::parts::Level;
 
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[

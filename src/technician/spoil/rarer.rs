@@ -1,8 +1,8 @@
 //! Slips that leave a job looking finished, and those that only some jobs give an occasion for:
 //! spoiled.
 
-use crate::parts::Level;
 use super::*;
+use crate::parts::Level;
 
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[

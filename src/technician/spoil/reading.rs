@@ -1,7 +1,7 @@
 //! Arriving, opening, reading, setting: spoiled.
 
-use crate::parts::Level;
 use super::*;
+use crate::parts::Level;
 
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
@@ -230,7 +230,9 @@ pub(super) const SPOILS: &[Spoil] = &[
         occasion: |g| g.turns(Screw::Low),
         trips: &["turned-before-found"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found)),
+        change: |_, a| {
+            drop_if(is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found))
+        },
         hurry: never,
     },
     Spoil {

@@ -1,8 +1,8 @@
 //! Blower, exchanger and limit.
 
-use quarterturn::parts::Level;
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use quarterturn::appliance::airside::{AirPath, AirSide};
+use quarterturn::parts::Level;
 use quarterturn::physics::heat::{AIR_J_M3_K, Exchanger, flue_above_metal_k};
 use quarterturn::units::{M3_PER_FT3, W_PER_BTU_H, k_from_f};
 

@@ -1,8 +1,8 @@
 //! What plate and nameplate allow at each port in each test state.
 
-use quarterturn::parts::Level;
 use quarterturn::appliance::plate::{Band, Fuel, GasFigures, Target};
 use quarterturn::appliance::test_point::{Port, Stage};
+use quarterturn::parts::Level;
 use quarterturn::units::PA_PER_INWC;
 
 /// A natural-gas plate as two-stage service manuals print it (makers withheld): inlet 4.5 to 10.5,

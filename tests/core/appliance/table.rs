@@ -6,8 +6,8 @@
 //! coil, b blower low, B blower high); and, where it matters, the status in words. Inputs hold from
 //! one row to the next; the state is looked at right after the row's time.
 
-use quarterturn::parts::Level;
 use quarterturn::appliance::ignition::{Control, Inputs, Outputs, Timings};
+use quarterturn::parts::Level;
 
 const DT_S: f64 = 0.02;
 

@@ -5,8 +5,8 @@ use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
 use quarterturn::hands::event::{Event, Happening, ReadingFact, ShownBefore};
 use quarterturn::marking::{Brief, Observer};
-use quarterturn::parts::{Level, 
-    Cock, Door, Ending, Fitted, Neighbor, OnOff, Phase, Place, Port, Reading, Stage, Tool,
+use quarterturn::parts::{
+    Cock, Door, Ending, Fitted, Level, Neighbor, OnOff, Phase, Place, Port, Reading, Stage, Tool,
 };
 use quarterturn::senses::seen::Burning;
 use quarterturn::units::{PA_PER_INWC, PressureUnit};

@@ -4,7 +4,7 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
 use quarterturn::model::truth::Truth;
-use quarterturn::parts::{Level, Door, Fitted, Neighbor, OnOff, Place};
+use quarterturn::parts::{Door, Fitted, Level, Neighbor, OnOff, Place};
 use quarterturn::units::{PA_PER_INWC, W_PER_BTU_H};
 
 use super::rig;

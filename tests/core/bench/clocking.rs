@@ -3,7 +3,7 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
-use quarterturn::parts::{Level, Door, Fitted, Place};
+use quarterturn::parts::{Door, Fitted, Level, Place};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::setup::SupplyKind;
 use quarterturn::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, P_STD_PA, T_STD_K, W_PER_BTU_H};

@@ -8,7 +8,7 @@ use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, HandOver};
 use quarterturn::marking::{Brief, Finding, Ledger, evaluate};
 use quarterturn::measure::felt::is_felt;
-use quarterturn::parts::{Level, Door, Ending, Fitted, Joint, Place, Port, Tool};
+use quarterturn::parts::{Door, Ending, Fitted, Joint, Level, Place, Port, Tool};
 use quarterturn::rules::{Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::Cracked;

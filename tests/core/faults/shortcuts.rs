@@ -7,7 +7,7 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, HandOver};
 use quarterturn::marking::{Brief, Finding, Ledger, evaluate};
-use quarterturn::parts::{Level, Cock, Ending, Fitted, Place, Screw, Subject};
+use quarterturn::parts::{Cock, Ending, Fitted, Level, Place, Screw, Subject};
 use quarterturn::rules::{Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::setup::SupplyRight;

@@ -4,7 +4,7 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::hands::action::Action;
 use quarterturn::instrument::figure::Quantity;
-use quarterturn::parts::{Level, Fitted, OnOff, Spot};
+use quarterturn::parts::{Fitted, Level, OnOff, Spot};
 use quarterturn::setup::Setup;
 
 use super::{Hand, faulty};

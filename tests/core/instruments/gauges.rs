@@ -7,9 +7,8 @@ use quarterturn::hands::event::Happening;
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::water_column::Legs;
 use quarterturn::marking::{Brief, Observer};
-use quarterturn::parts::{Level, 
-    Cock, Door, Ending, Fitted, Gauge, OnOff, Phase, Place, Port, Push, Reading, Stage,
-    Tool,
+use quarterturn::parts::{
+    Cock, Door, Ending, Fitted, Gauge, Level, OnOff, Phase, Place, Port, Push, Reading, Stage, Tool,
 };
 use quarterturn::senses::seen::GaugeSeen;
 use quarterturn::setup::Setup;

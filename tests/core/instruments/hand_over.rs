@@ -3,7 +3,7 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::hands::action::{Action, HandOver, NotDone, StartStop};
 use quarterturn::marking::{Brief, Observer};
-use quarterturn::parts::{Level, Ending, Fitted, Place, Spot};
+use quarterturn::parts::{Ending, Fitted, Level, Place, Spot};
 
 use super::Hand;
 use crate::bench::rig;

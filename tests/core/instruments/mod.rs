@@ -15,7 +15,7 @@ use quarterturn::hands::action::Action;
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::figure::Quantity;
 use quarterturn::model::truth::Truth;
-use quarterturn::parts::{Level, Door, Fitted, OnOff, Place, Spot, Tool};
+use quarterturn::parts::{Door, Fitted, Level, OnOff, Place, Spot, Tool};
 use quarterturn::setup::Setup;
 
 use crate::bench::rig;

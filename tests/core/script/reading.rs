@@ -70,7 +70,11 @@ fn waits_and_conditions_say_what_they_mean() {
     );
     assert_eq!(
         order("write manifold-port low found"),
-        Order::WriteShown { port: Port::Manifold, stage: Stage::Firing(Level::Low), phase: Phase::Found }
+        Order::WriteShown {
+            port: Port::Manifold,
+            stage: Stage::Firing(Level::Low),
+            phase: Phase::Found
+        }
     );
     let script = read("x", "\u{feff}# first\r\n\r\ntry go yard\r\ngo hall").unwrap();
     assert_eq!(script.steps.len(), 2);

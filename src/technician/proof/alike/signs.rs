@@ -10,7 +10,7 @@ use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
 use crate::measure::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
 use crate::measure::pattern::{Hands, Point, Signs as PatternSigns, measure};
-use crate::parts::{Level, Door, Fitted, OnOff, Place, Port, Range, Spot, Subject};
+use crate::parts::{Door, Fitted, Level, OnOff, Place, Port, Range, Spot, Subject};
 use crate::senses::seen::{Display, Finding, FurnaceSeen, Smell, Sound};
 use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, PressureUnit, TICKS_PER_S};
