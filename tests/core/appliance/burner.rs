@@ -3,6 +3,7 @@
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use quarterturn::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_REDUCED};
 use quarterturn::appliance::draft::Draft;
+use quarterturn::parts::Levels;
 use quarterturn::physics::combustion::flame::{Flammable, Jet, Stand};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::orifice::drill_diameter_m;
@@ -41,7 +42,7 @@ struct Rig {
 impl Rig {
     fn new(gas: Gas, holes: &[f64], inwc: f64, inducer: f64) -> Self {
         let flow = holes.iter().map(|&hole| hole_flow(&gas, hole, inwc * PA_PER_INWC)).sum();
-        let burners = Burners::new(holes, rated(&gas), 0.7, 17.0);
+        let burners = Burners::new(holes, Levels::two(0.7 * rated(&gas), rated(&gas)), 17.0);
         Self { burners, gas, flow, inducer }
     }
 

@@ -2,7 +2,7 @@
 
 use quarterturn::appliance::plate::{Band, Fuel, GasFigures, Target};
 use quarterturn::appliance::test_point::{Port, Stage};
-use quarterturn::parts::Level;
+use quarterturn::parts::{Level, Levels};
 use quarterturn::units::PA_PER_INWC;
 
 /// A natural-gas plate as two-stage service manuals print it (makers withheld): inlet 4.5 to 10.5,
@@ -13,8 +13,7 @@ fn figures() -> GasFigures {
         fuel: Fuel::Natural,
         inlet_min_pa: 4.5 * PA_PER_INWC,
         inlet_max_pa: 10.5 * PA_PER_INWC,
-        low: target(1.7),
-        high: target(3.5),
+        manifold: Levels::two(target(1.7), target(3.5)),
         orifice_m: 0.0023,
         orifice_stamp: "43".into(),
         decimals: 2,

@@ -19,12 +19,11 @@ fn seconds_per_foot(input_btu_h: f64, heating_value_btu_ft3: f64) -> f64 {
     let orifice = rig::orifice_for(
         &setup.gas,
         input_btu_h / 4.0 * W_PER_BTU_H,
-        setup.furnace.plate.figures().high.pa,
+        setup.furnace.plate.figures().manifold.top().pa,
         setup.furnace.orifice_cd,
     );
     setup.furnace.orifices_m = vec![orifice; 4];
-    setup.furnace.plate.input_high.0 *= scale;
-    setup.furnace.plate.input_low.0 *= scale;
+    setup.furnace.plate.input.each_mut(|input| input.0 *= scale);
     setup.house.setpoint_half_f = 160;
     let mut bench = Bench::new(setup);
     for action in [

@@ -2,7 +2,7 @@
 
 use enum_map::EnumMap;
 use quarterturn::appliance::plate::{Fuel, GasFigures, Plate, Target};
-use quarterturn::parts::{Fitted, Neighbor, OnOff};
+use quarterturn::parts::{Fitted, Levels, Neighbor, OnOff};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::setup::*;
@@ -21,8 +21,8 @@ fn figures(fuel: Fuel, inlet: (f64, f64), low: f64, high: f64, orifice_m: f64) -
         fuel,
         inlet_min_pa: inwc(inlet.0),
         inlet_max_pa: inwc(inlet.1),
-        low: Target { pa: inwc(low), tolerance_pa: inwc(0.3) },
-        high: Target { pa: inwc(high), tolerance_pa: inwc(0.3) },
+        manifold: Levels::two(low, high)
+            .map(|_, &value| Target { pa: inwc(value), tolerance_pa: inwc(0.3) }),
         orifice_m,
         orifice_stamp: format!("{:.0}", orifice_m * 1e5),
         decimals: 1,
@@ -86,8 +86,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
                 model: "QT 80-2".into(),
                 made_for: figures,
                 converted_to: None,
-                input_high: HeatRate(input),
-                input_low: HeatRate(0.7 * input),
+                input: Levels::two(HeatRate(0.7 * input), HeatRate(input)),
                 rise: (TemperatureStep(40.0 / 1.8), TemperatureStep(70.0 / 1.8)),
                 valve_max: Pressure(inwc(14.0)),
             },
@@ -98,15 +97,17 @@ pub fn healthy(fuel: Fuel) -> Setup {
             valve: ValveSetup {
                 loss_pa: inwc(if natural { 0.9 } else { 0.6 }),
                 loss_flow_m3_s: rated,
-                low: spring(if natural { 0.3 } else { 0.7 }, low),
-                high: spring(if natural { 0.35 } else { 1.0 }, high),
+                springs: Levels::two(
+                    spring(if natural { 0.3 } else { 0.7 }, low),
+                    spring(if natural { 0.35 } else { 1.0 }, high),
+                ),
                 stacking: Stacking::Independent,
                 settle_s: 3.0,
             },
             low_gas_switch: !natural,
             box_suction_pa: 5.0,
             igniter_warm_up_s: 17.0,
-            auto_high_min: None,
+            auto_next_min: None,
         },
         house: HouseSetup {
             inside_k: k_from_f(66.0),

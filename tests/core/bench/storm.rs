@@ -174,7 +174,7 @@ fn check(truth: &Truth) {
         connector_leak_m3_s,
     ];
     assert!(excess_air.is_none_or(f64::is_finite), "{truth:?}");
-    let lists = screw_turns.values().chain(set_pa.values()).copied();
+    let lists = [screw_turns, set_pa].map(|it| [*it.first(), *it.top()]).into_iter().flatten();
     let lists = lists.chain(leak_m3_s.iter()).chain(gas_fraction.iter());
     let of_ports = ports.values().flat_map(|port| [port.past_hand_turns, port.leak_area_m2]);
     let all = plain.into_iter().copied().chain(lists).chain(of_ports);

@@ -113,10 +113,9 @@ pub fn mend(bench: &mut Bench, repair: Repair) {
 
 /// Turns a screw until its stage is set to a pressure, to the eighth of a turn above it.
 pub fn set(bench: &mut Bench, screw: Screw, pa: f64) {
-    let set_pa = |bench: &Bench| match screw {
-        Screw::Low => bench.truth().set_pa[Level::Low],
-        Screw::High => bench.truth().set_pa[Level::High],
-        Screw::Supply => bench.truth().supply_set_pa,
+    let set_pa = |bench: &Bench| match screw.level() {
+        Some(level) => bench.truth().set_pa[level],
+        None => bench.truth().supply_set_pa,
     };
     let place = if screw == Screw::Supply { Place::Yard } else { Place::GasValve };
     if screw != Screw::Supply {
@@ -218,5 +217,5 @@ pub fn manifold_inwc(bench: &Bench) -> f64 {
 
 /// Input against the plate's on high.
 pub fn input(bench: &Bench) -> f64 {
-    bench.truth().input_w / bench.setup().furnace.plate.input_high.si()
+    bench.truth().input_w / bench.setup().furnace.plate.input.top().si()
 }

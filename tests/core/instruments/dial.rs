@@ -39,7 +39,7 @@ fn the_dial_gives_the_input() {
     let (seconds, hand) = seconds_per_turn(rig::healthy(Fuel::Natural), 3.0);
     let btu_ft3 = hand.bench.setup().gas.heating_value_j_m3 / J_M3_PER_BTU_FT3;
     let btu_h = 3_600.0 * 0.5 * btu_ft3 / seconds;
-    let plate = hand.bench.setup().furnace.plate.input_high.si() / W_PER_BTU_H;
+    let plate = hand.bench.setup().furnace.plate.input.top().si() / W_PER_BTU_H;
     approx::assert_relative_eq!(btu_h, plate, max_relative = 0.02);
 }
 

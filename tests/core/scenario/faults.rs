@@ -62,8 +62,9 @@ fn severities_reach_the_setup() {
     let plain = loaded("[]").draw(3);
     assert!(plain.faults.is_empty());
     let setup = loaded("[high_stage_set_low(\"0.5 inH2O\"), kinked_connector(0.9)]").draw(3);
-    let turned = plain.furnace.valve.high.found_turns - setup.furnace.valve.high.found_turns;
-    let by_pa = turned * setup.furnace.valve.high.pa_per_turn;
+    let turned = plain.furnace.valve.springs.top().found_turns
+        - setup.furnace.valve.springs.top().found_turns;
+    let by_pa = turned * setup.furnace.valve.springs.top().pa_per_turn;
     approx::assert_relative_eq!(by_pa, 0.5 * PA_PER_INWC, max_relative = 1e-9);
     assert_eq!(setup.condition.line.connector_kinked, 0.9);
     let noted: Vec<_> = setup.faults.iter().map(|(fault, _)| fault.name()).collect();

@@ -121,12 +121,12 @@ fn defaults_are_enough() {
     let setup = scenario.draw(1);
     approx::assert_relative_eq!(setup.supply.lockup_max_pa, 1.2 * 7.0 * PA_PER_INWC);
     approx::assert_relative_eq!(
-        setup.furnace.valve.low.found_turns,
+        setup.furnace.valve.springs.first().found_turns,
         1.7 / 0.4,
         max_relative = 1e-9
     );
     approx::assert_relative_eq!(
-        setup.furnace.valve.high.found_turns,
+        setup.furnace.valve.springs.top().found_turns,
         3.5 / 0.6,
         max_relative = 1e-9
     );
