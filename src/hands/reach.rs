@@ -99,6 +99,11 @@ pub(super) fn spot(model: &Model, spot: Spot) -> Result<(), Refusal> {
         Spot::LowGasVolts if !model.setup.furnace.low_gas_switch => {
             return Err(Refusal::NotFitted);
         }
+        Spot::W2ToC | Spot::SecondSwitch | Spot::SecondCoil | Spot::SecondCoilOhms
+            if model.levels().len() == 1 =>
+        {
+            return Err(Refusal::NotFitted);
+        }
         Spot::ReturnAir
         | Spot::SupplyAir
         | Spot::RoomAir

@@ -69,6 +69,9 @@ pub(super) fn set_setpoint(model: &mut Model, half_f: i16) -> Done {
 pub(super) fn set_stage_jumper(model: &mut Model, to: Fitted) -> Done {
     reach::place(model, &[Place::PlantRoom, Place::GasValve])?;
     reach::burner_door_off(model)?;
+    if model.levels().len() == 1 {
+        return Err(Refusal::NotFitted);
+    }
     put(&mut model.things.stage_jumper, to)
 }
 

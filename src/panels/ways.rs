@@ -62,7 +62,9 @@ pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
     repairs::add(id, seen, &mut list);
     let subject = match id {
         // The draft hose ends there.
-        "pressure-switch-low" | "pressure-switch-high" => Some(Subject::DraftHose),
+        "pressure-switch" | "pressure-switch-low" | "pressure-switch-high" => {
+            Some(Subject::DraftHose)
+        }
         _ => Subject::from_id(id),
     };
     if let Some(subject) = subject {

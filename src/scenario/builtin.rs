@@ -28,7 +28,8 @@ pub const JOBS: [Builtin; 2] = [ship!("propane-cold-morning"), ship!("natural-ga
 pub const HEALTHY: [Builtin; 2] = [ship!("healthy-natural"), ship!("healthy-propane")];
 
 /// Everything that ships, in the order in which it is offered: by step, the easier first.
-pub const LADDER: [Builtin; 36] = [
+pub const LADDER: [Builtin; 37] = [
+    ship!("healthy-single-stage"),
     ship!("healthy-natural"),
     ship!("healthy-propane"),
     ship!("borrowed-bag"),

@@ -51,6 +51,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
             | "rollout-1"
             | "rollout-2"
             | "burners"
+            | "pressure-switch"
             | "pressure-switch-low"
             | "pressure-switch-high"
             | "inducer"

@@ -103,7 +103,7 @@ fn spots_at(id: &str) -> &'static [Spot] {
         "flame-rod" => &[Spot::FlameRod],
         "ground-wire" => &[Spot::BurnerGroundOhms],
         "control-board" | "stage-jumper" => &[Spot::RToC, Spot::W1ToC, Spot::W2ToC],
-        "pressure-switch-low" => &[Spot::FirstSwitch],
+        "pressure-switch" | "pressure-switch-low" => &[Spot::FirstSwitch],
         "pressure-switch-high" => &[Spot::SecondSwitch],
         "limit" => &[Spot::LimitSwitch],
         "rollout-1" | "rollout-2" => &[Spot::RolloutSwitch],

@@ -122,7 +122,7 @@ fn at(id: &str) -> &'static [Repair] {
         "flame-rod" => &[Repair::CleanFlameRod, Repair::MendBurnerGround],
         "ground-wire" => &[Repair::MendBurnerGround],
         "igniter" => &[Repair::ReplaceIgniter],
-        "pressure-switch-low" => &[
+        "pressure-switch" | "pressure-switch-low" => &[
             Repair::RefitDraftHose,
             Repair::ReplaceDraftHose,
             Repair::ReplaceLowSwitch,

@@ -3,7 +3,7 @@
 use super::furnace::{door, joint};
 use super::{List, at_hand};
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::{Door, Fitted, OnOff, Port, PortFill, Push, Screw, Tool};
+use crate::parts::{Door, Fitted, Level, OnOff, Port, PortFill, Push, Screw, Tool};
 use crate::senses::seen::{BurnersSeen, Seen};
 
 /// The port that a part belongs to.
@@ -17,11 +17,10 @@ pub(super) fn port_of(id: &str) -> Option<Port> {
 
 /// The screw that a part belongs to.
 pub(super) fn screw_of(id: &str) -> Option<Screw> {
+    let of_level = Level::ALL.into_iter().find(|level| id == level.cap_id());
     match id {
-        "low-cap" | "low-screw" => Some(Screw::Low),
-        "high-cap" | "high-screw" => Some(Screw::High),
-        "supply-cap" | "supply-screw" => Some(Screw::Supply),
-        _ => None,
+        "supply-cap" => Some(Screw::Supply),
+        id => of_level.map(Level::screw).or_else(|| Screw::from_id(id)),
     }
 }
 
