@@ -63,6 +63,8 @@ pub const FILES: &[(&str, &str)] = files![
     "ways.ftl",
     "coach.ftl",
     "debrief.ftl",
+    "marking.ftl",
+    "rules.ftl",
     "desk.ftl",
     "repairs.ftl",
     "refusals.ftl",

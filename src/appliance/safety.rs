@@ -189,16 +189,10 @@ impl Jumpers {
         [self.low, self.high, self.limit, self.rollout, self.low_gas]
     }
 
-    /// The devices that have one, by name.
+    /// The devices that have one, by the names that the texts choose their words by.
     #[must_use]
     pub fn named(self) -> Vec<&'static str> {
-        const NAMES: [&str; 5] = [
-            "low pressure switch",
-            "high pressure switch",
-            "limit",
-            "roll-out switches",
-            "low gas switch",
-        ];
+        const NAMES: [&str; 5] = ["low", "high", "limit", "rollout", "low-gas"];
         let pairs = self.all().into_iter().zip(NAMES);
         pairs.filter(|(jumper, _)| *jumper == Jumper::On).map(|(_, name)| name).collect()
     }
