@@ -69,6 +69,8 @@ pub const FILES: &[(&str, &str)] = files![
     "repairs.ftl",
     "refusals.ftl",
     "senses.ftl",
+    "findings.ftl",
+    "status.ftl",
     "cli.ftl",
 ];
 
