@@ -63,10 +63,14 @@ pub const FILES: &[(&str, &str)] = files![
     "ways.ftl",
     "coach.ftl",
     "debrief.ftl",
+    "marking.ftl",
+    "rules.ftl",
     "desk.ftl",
     "repairs.ftl",
     "refusals.ftl",
     "senses.ftl",
+    "findings.ftl",
+    "status.ftl",
     "cli.ftl",
 ];
 

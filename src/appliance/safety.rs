@@ -186,17 +186,12 @@ pub struct Jumpers {
 
 impl Jumpers {
     fn all(self) -> impl Iterator<Item = (Jumper, &'static str)> {
-        let switches =
-            self.switches.into_iter().map(|(level, jumper)| (jumper, switch_name(level)));
-        let others = [
-            (self.limit, "limit"),
-            (self.rollout, "roll-out switches"),
-            (self.low_gas, "low gas switch"),
-        ];
+        let switches = self.switches.into_iter().map(|(level, jumper)| (jumper, level.id()));
+        let others = [(self.limit, "limit"), (self.rollout, "rollout"), (self.low_gas, "low-gas")];
         switches.chain(others)
     }
 
-    /// The devices that have one, by name.
+    /// The devices that have one, by the names that the texts choose their words by.
     #[must_use]
     pub fn named(self) -> Vec<&'static str> {
         self.all().filter(|(jumper, _)| *jumper == Jumper::On).map(|(_, name)| name).collect()
@@ -340,14 +335,6 @@ impl Safety {
     #[must_use]
     pub fn low_gas(&self) -> bool {
         self.jumpers.low_gas.or(self.low_gas.as_ref().is_none_or(Contact::is_closed))
-    }
-}
-
-fn switch_name(level: Level) -> &'static str {
-    match level {
-        Level::Only => "pressure switch",
-        Level::Low => "low pressure switch",
-        Level::High => "high pressure switch",
     }
 }
 

@@ -95,10 +95,6 @@ pub struct Marks {
     pub standing: String,
 }
 
-/// The sentence under every result.
-pub const CARE: &str = "Practice evidence from a simulator; it confers no qualification. On real gas \
-the appliance's own plate and instructions, the local code and a licensed technician decide.";
-
 /// Judges a job that has ended. A job without an end is judged as it stands, and is not met.
 #[must_use]
 pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
@@ -136,7 +132,7 @@ pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
         claims: claims(book, &findings),
         findings,
         seconds,
-        standing: format!("{CARE} {}", book.standing),
+        standing: t!("marks-standing", rules = &book.standing),
     }
 }
 

@@ -1,5 +1,6 @@
 //! Evidence of what was read and written.
 
+use super::deed::lower;
 use super::ledger::{Caught, Did, Hit, Ledger};
 use crate::hands::action::Action;
 use crate::hands::event::{Happening, ReadingFact, ShownBefore};
@@ -95,24 +96,33 @@ fn stage_differs(fact: &ReadingFact) -> bool {
         .is_some_and(|(port, stage)| port == fact.reading.port && stage != fact.reading.stage)
 }
 
-fn name(fact: &ReadingFact) -> String {
-    format!("{}, {}", fact.reading.port.label().to_lowercase(), fact.reading.stage.label())
-}
-
 fn number(fact: &ReadingFact) -> String {
     let value = f64::from(fact.reading.thousandths) / 1000.0;
-    format!("{value} {} written for {}", fact.reading.unit.label(), name(fact))
+    t!(
+        "seen-written",
+        value = value.to_string(),
+        unit = fact.reading.unit.label(),
+        port = lower(fact.reading.port.label()),
+        stage = fact.reading.stage.label()
+    )
 }
 
 fn shown_text(fact: &ReadingFact) -> String {
     match (fact.shown_pa, fact.shown_unsettled_pa) {
-        (Some((low, high)), _) => {
-            format!("settled there, the meter showed {} to {}", inwc(low), inwc(high))
-        }
+        (Some((low, high)), _) => t!("true-settled", low = inwc(low), high = inwc(high)),
+        (None, Some((low, high))) => t!("true-never-settled", low = inwc(low), high = inwc(high)),
+        (None, None) => t!("true-nothing-shown").into(),
+    }
+}
+
+/// What both legs of the water column showed together.
+fn legs_text(fact: &ReadingFact) -> String {
+    match (fact.shown_pa, fact.shown_unsettled_pa) {
+        (Some((low, high)), _) => t!("true-settled-legs", low = inwc(low), high = inwc(high)),
         (None, Some((low, high))) => {
-            format!("it never settled there; it showed {} to {}", inwc(low), inwc(high))
+            t!("true-never-settled-legs", low = inwc(low), high = inwc(high))
         }
-        (None, None) => "the meter showed nothing there since the last change".into(),
+        (None, None) => t!("true-nothing-shown").into(),
     }
 }
 
@@ -150,29 +160,23 @@ fn mended(l: &Ledger, index: usize, wrong: &ReadingFact) -> bool {
 }
 
 pub(super) fn wrong_port(l: &Ledger) -> Vec<Hit> {
-    facts(l, |fact| {
-        (!is_right(l, fact) && wrong_place(fact)).then(|| "the hose was on the other port".into())
-    })
+    facts(l, |fact| (!is_right(l, fact) && wrong_place(fact)).then(|| t!("true-other-port").into()))
 }
 
 pub(super) fn wrong_stage(l: &Ledger) -> Vec<Hit> {
     facts(l, |fact| {
         let (_, stage) = fact.actual?;
         (!is_right(l, fact) && stage_differs(fact) && !is_unsettled(l, fact))
-            .then(|| format!("the furnace was {}", stage.label()))
+            .then(|| t!("true-other-stage", stage = stage.label()))
     })
 }
 
 pub(super) fn wrong_unit(l: &Ledger) -> Vec<Hit> {
-    facts(l, |fact| {
-        other_unit(l, fact).map(|unit| format!("the meter showed it in {}", unit.label()))
-    })
+    facts(l, |fact| other_unit(l, fact).map(|unit| t!("true-other-unit", unit = unit.label())))
 }
 
 pub(super) fn one_leg(l: &Ledger) -> Vec<Hit> {
-    facts(l, |fact| {
-        is_one_leg(l, fact).then(|| format!("{}, both legs together", shown_text(fact)))
-    })
+    facts(l, |fact| is_one_leg(l, fact).then(|| legs_text(fact)))
 }
 
 pub(super) fn unsettled(l: &Ledger) -> Vec<Hit> {
@@ -197,7 +201,7 @@ pub(super) fn meter_off(l: &Ledger, most_pa: f64) -> Vec<Hit> {
         let measured = measured || is_right(l, fact);
         let error_pa = error_pa(l, fact);
         (measured && error_pa.abs() > most_pa)
-            .then(|| format!("the meter read {} off", inwc(error_pa)))
+            .then(|| t!("true-meter-off", pressure = inwc(error_pa)))
     })
 }
 
@@ -208,8 +212,8 @@ pub(super) fn hose_half_on(l: &Ledger) -> Vec<Hit> {
         .filter(|did| matches!(did.action, Action::Write(_)))
         .filter_map(|did| {
             let port = Port::ALL.iter().find(|port| half(port, &did))?;
-            let seen = format!("{}: hose over the first barb only", port.label().to_lowercase());
-            Some(Hit::new(did.tick, seen, "gas came out beside it"))
+            let seen = t!("seen-first-barb", port = lower(port.label()));
+            Some(Hit::new(did.tick, seen, t!("true-first-barb")))
         })
         .collect()
 }
@@ -223,8 +227,8 @@ pub(super) fn zeroed_under_pressure(l: &Ledger, most_pa: f64) -> Vec<Hit> {
         }
         let mut hit = Hit::new(
             event.tick,
-            "the zero button was pressed",
-            format!("{} pressed on the meter", inwc(applied_pa)),
+            t!("seen-zero-pressed"),
+            t!("true-zero-pressed", pressure = inwc(applied_pa)),
         );
         let used = l.events[index + 1..]
             .iter()

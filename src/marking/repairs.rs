@@ -1,5 +1,6 @@
 //! Evidence of repairs: dangerous ones, needless ones, safety devices left bypassed.
 
+use super::deed::lower;
 use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use crate::catalogue::repair::{Nature, Repair};
@@ -30,7 +31,7 @@ pub(super) fn mended(l: &Ledger) -> impl Iterator<Item = Mended> {
 }
 
 fn did(it: &Mended) -> String {
-    format!("done: {}", it.repair.label().to_lowercase())
+    t!("seen-repair", repair = lower(it.repair.label()))
 }
 
 pub(super) fn safety_bypassed(l: &Ledger) -> Vec<Hit> {
@@ -39,13 +40,7 @@ pub(super) fn safety_bypassed(l: &Ledger) -> Vec<Hit> {
             .jumpers
             .named()
             .into_iter()
-            .map(|name| {
-                Hit::new(
-                    tick,
-                    format!("a wire lies across the {name}"),
-                    "the control finds it closed whatever happens",
-                )
-            })
+            .map(|device| Hit::new(tick, t!("seen-bypass", device = device), t!("true-bypass")))
             .collect(),
         None => Vec::new(),
     };
@@ -65,8 +60,7 @@ fn burned_on_a_bypass(l: &Ledger) -> Option<Hit> {
             _ => {}
         }
         if wired && burning {
-            let seen = "the burners fired with a wire across a safety switch";
-            let mut hit = Hit::new(event.tick, seen, "nothing would have stopped them");
+            let mut hit = Hit::new(event.tick, t!("seen-bypass-fired"), t!("true-bypass-fired"));
             hit.caught = Caught::InTime;
             return Some(hit);
         }
@@ -77,9 +71,7 @@ fn burned_on_a_bypass(l: &Ledger) -> Option<Hit> {
 pub(super) fn dangerous_repair(l: &Ledger) -> Vec<Hit> {
     mended(l)
         .filter(|it| it.repair.nature() == Nature::Danger)
-        .map(|it| {
-            Hit::new(it.tick, did(&it), "it makes the installation more dangerous than it was")
-        })
+        .map(|it| Hit::new(it.tick, did(&it), t!("true-dangerous-repair")))
         .collect()
 }
 
@@ -91,7 +83,7 @@ fn in_vain(l: &Ledger, nature: Nature) -> impl Iterator<Item = Mended> {
 pub(super) fn needless_repair(l: &Ledger, first: usize) -> Vec<Hit> {
     in_vain(l, Nature::Part)
         .take(first)
-        .map(|it| Hit::new(it.tick, did(&it), "the old part was sound"))
+        .map(|it| Hit::new(it.tick, did(&it), t!("true-needless-repair")))
         .collect()
 }
 
@@ -101,7 +93,7 @@ pub(super) fn on_suspicion(l: &Ledger, nature: Nature, free: usize) -> Vec<Hit> 
         .enumerate()
         .skip(free)
         .map(|(i, it)| {
-            let truth = format!("it was number {} with nothing wrong", i + 1);
+            let truth = t!("true-on-suspicion", number = i + 1);
             Hit::new(it.tick, did(&it), truth)
         })
         .collect()
@@ -119,7 +111,7 @@ pub(super) fn supply_not_yours(l: &Ledger, brief: &Brief) -> Vec<Hit> {
             it.repair.is_on_supply() || (trunk && !brief.right_endings.contains(&Ending::InService))
         })
         .map(|it| {
-            let truth = format!("it is for {}", l.setup.card.supply_owner);
+            let truth = t!("true-repair-not-yours", owner = &l.setup.card.supply_owner);
             Hit::new(it.tick, did(&it), truth)
         })
         .collect()

@@ -1,6 +1,6 @@
 //! Evidence of hazards, isolation and gas at open ports.
 
-use super::deed::describe;
+use super::deed::{describe, lower};
 use super::ledger::{Caught, Did, Hit, Ledger};
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Fuel;
@@ -61,18 +61,14 @@ pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
             }
             Happening::Did { action: Action::Go(_), .. } if answer.missing().is_some() => {
                 let missing = answer.missing().unwrap_or_default();
-                hits.push(Hit::new(
-                    event.tick,
-                    "went back in after the alarm",
-                    format!("gas had stood in the air, and {missing}"),
-                ));
+                hits.push(Hit::new(event.tick, t!("seen-back-in"), missing));
                 answer = Answer::default();
             }
             Happening::Did { action, .. } if inside_alarm && !allowed_in_alarm(action) => {
                 hits.push(Hit::new(
                     event.tick,
-                    format!("after the alarm: {}", describe(action)),
-                    "gas stood in the air inside",
+                    t!("seen-after-alarm", done = describe(action)),
+                    t!("true-after-alarm"),
                 ));
             }
             _ => {}
@@ -95,8 +91,8 @@ impl Answer {
     fn missing(self) -> Option<&'static str> {
         match (self.out, self.told, self.called || self.shut) {
             (false, _, _) | (true, true, true) => None,
-            (true, false, _) => Some("nobody was told to get out"),
-            (true, true, false) => Some("neither the supply was shut nor anybody called"),
+            (true, false, _) => Some(t!("true-back-in-not-told")),
+            (true, true, false) => Some(t!("true-back-in-not-shut")),
         }
     }
 }
@@ -125,14 +121,12 @@ pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
         .filter_map(|event| match &event.what {
             Happening::Ignition { port: Some(port) } => Some(Hit::new(
                 event.tick,
-                "a flash at the gas valve",
-                format!("gas from the {} met a flame or the igniter", port.label().to_lowercase()),
+                t!("seen-flash-port"),
+                t!("true-flash-port", port = lower(port.label())),
             )),
-            Happening::Ignition { port: None } => Some(Hit::new(
-                event.tick,
-                "a flash in the burner compartment",
-                "gas that had gathered met a flame or the igniter",
-            )),
+            Happening::Ignition { port: None } => {
+                Some(Hit::new(event.tick, t!("seen-flash-burners"), t!("true-flash-burners")))
+            }
             _ => None,
         })
         .collect()
@@ -160,12 +154,8 @@ pub(super) fn no_sniff_on_arrival(l: &Ledger) -> Vec<Hit> {
     if smelt || alarm_before(l, first.index) {
         return Vec::new();
     }
-    let did = describe(first.action);
-    vec![Hit::new(
-        first.tick,
-        format!("first act: {did}"),
-        "inside, nose and detector had not been used yet",
-    )]
+    let seen = t!("seen-no-sniff", done = describe(first.action));
+    vec![Hit::new(first.tick, seen, t!("true-no-sniff"))]
 }
 
 pub(super) fn head_height_only(l: &Ledger) -> Vec<Hit> {
@@ -179,11 +169,7 @@ pub(super) fn head_height_only(l: &Ledger) -> Vec<Hit> {
     if low {
         return Vec::new();
     }
-    vec![Hit::new(
-        first.tick,
-        "nothing was smelt or probed at the floor",
-        "the fuel is propane, which pools there",
-    )]
+    vec![Hit::new(first.tick, t!("seen-floor-not-smelt"), t!("true-floor-not-smelt"))]
 }
 
 /// The action that came right before an event at the same tick.
@@ -201,11 +187,11 @@ fn opened(l: &Ledger, port: Port, when: impl Fn(usize, &Truth) -> bool) -> Vec<H
                 when(index, before).then(|| {
                     Hit::new(
                         event.tick,
-                        format!("the {} was opened", port.label().to_lowercase()),
-                        format!(
-                            "{} stood behind it, manual valve at {}",
-                            inwc(pa),
-                            before.manual_valve
+                        t!("seen-port-opened", port = lower(port.label())),
+                        t!(
+                            "true-port-opened",
+                            pressure = inwc(pa),
+                            angle = before.manual_valve.to_string()
                         ),
                     )
                 })
@@ -270,7 +256,7 @@ pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {
             Hit::new(
                 did.tick,
                 describe(did.action),
-                format!("the burners fired, {} at the port", inwc(did.before.manifold_pa)),
+                t!("true-opened-firing", pressure = inwc(did.before.manifold_pa)),
             )
         })
         .collect()
@@ -282,8 +268,8 @@ pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
         .filter_map(|event| match &event.what {
             Happening::GasFromPort { port } => Some(Hit::new(
                 event.tick,
-                "gas hisses at the gas valve",
-                format!("the {} was open and gas came to it", port.label().to_lowercase()),
+                t!("seen-gas-from-port"),
+                t!("true-gas-from-port", port = lower(port.label())),
             )),
             _ => None,
         })
@@ -309,8 +295,8 @@ pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
             Happening::CalledOnOpenPort { port, barred } => {
                 let mut hit = Hit::new(
                     event.tick,
-                    "heat was called",
-                    format!("the {} stood open with nothing on it", port.label().to_lowercase()),
+                    t!("seen-called-open"),
+                    t!("true-called-open", port = lower(port.label())),
                 );
                 // No gas could come yet, or the call was ended before any came.
                 let later = &l.events[index + 1..];
@@ -353,7 +339,7 @@ pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
             }
             _ => false,
         })
-        .map(|did| Hit::new(did.tick, describe(did.action), "the manual valve was open"))
+        .map(|did| Hit::new(did.tick, describe(did.action), t!("true-valve-open")))
         .collect()
 }
 
@@ -371,7 +357,7 @@ pub(super) fn power_left_on(l: &Ledger) -> Vec<Hit> {
         l,
         PlugStep::SpinOut,
         |truth| truth.furnace_switch == OnOff::On && truth.doors[Door::Blower] == Fitted::On,
-        "the furnace had power",
+        t!("true-power-on"),
     )
 }
 
@@ -392,12 +378,8 @@ pub(super) fn cross_threads(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     for event in &l.events {
         let Happening::CrossThreaded { port } = event.what else { continue };
         let stays = end.is_some_and(|(_, _, truth)| truth.port(port).cross_threaded);
-        let name = port.label().to_lowercase();
-        let hit = Hit::new(
-            event.tick,
-            format!("the plug of the {name} leaned in its thread"),
-            "it was started with the key",
-        );
+        let seen = t!("seen-cross-thread", port = lower(port.label()));
+        let hit = Hit::new(event.tick, seen, t!("true-cross-thread"));
         if stays {
             left.push(hit);
         } else {
@@ -414,8 +396,8 @@ pub(super) fn boss_cracked(l: &Ledger) -> Vec<Hit> {
         .filter_map(|event| match event.what {
             Happening::Cracked { port } => Some(Hit::new(
                 event.tick,
-                "the key suddenly turned easily",
-                format!("the boss of the {} is cracked", port.label().to_lowercase()),
+                t!("seen-cracked"),
+                t!("true-cracked", port = lower(port.label())),
             )),
             _ => None,
         })

@@ -1,6 +1,7 @@
 //! Evidence of what was never read: on either stage, running, with the others on, at rest for long
 //! enough, and after a repair that moved it.
 
+use super::deed::lower;
 use super::ledger::{Hit, Ledger};
 use super::measuring::is_right;
 use super::repairs;
@@ -8,6 +9,7 @@ use crate::catalogue::repair::{Moves, Nature};
 use crate::hands::event::{Happening, Outcome, ReadingFact};
 use crate::parts::Level;
 use crate::parts::{Port, Screw, Stage};
+use crate::words::decimal;
 
 /// Whether a right reading of this place was ever written.
 fn has_right(l: &Ledger, port: Port, stages: &[Stage]) -> bool {
@@ -49,33 +51,45 @@ fn is_after(fact: &ReadingFact, moved: Option<&repairs::Mended>) -> bool {
     moved.is_none_or(|it| fact.settled_tick.is_some_and(|tick| tick > it.tick))
 }
 
-/// A reading that is missing, in words.
-fn none_right(what: &str, moved: Option<&repairs::Mended>) -> String {
+/// A manifold reading that is missing, in words, with the repair after which it was due.
+fn stage_unread(levels: &str, moved: Option<&repairs::Mended>) -> String {
     match moved {
-        Some(it) => format!("no right {what} after: {}", it.repair.label().to_lowercase()),
-        None => format!("no right {what}"),
+        Some(it) => {
+            let repair = lower(it.repair.label());
+            t!("seen-stage-unread-after", levels = levels, repair = repair)
+        }
+        None => t!("seen-stage-unread", levels = levels),
+    }
+}
+
+fn running_unread(moved: Option<&repairs::Mended>) -> String {
+    match moved {
+        Some(it) => t!("seen-running-unread-after", repair = lower(it.repair.label())),
+        None => t!("seen-running-unread").into(),
+    }
+}
+
+fn loaded_unread(moved: Option<&repairs::Mended>) -> String {
+    match moved {
+        Some(it) => t!("seen-loaded-unread-after", repair = lower(it.repair.label())),
+        None => t!("seen-loaded-unread").into(),
     }
 }
 
 pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
     let moved = last_moved(l, Port::Manifold);
     let since = |fact: &ReadingFact| is_after(fact, moved.as_ref());
-    let missing: Vec<&str> = l
+    let mut unread = l
         .levels()
         .iter()
-        .filter(|&&level| !right_ones(l, Port::Manifold, &firing_at(l, level)).any(since))
-        .map(|level| level.label())
-        .collect();
+        .filter(|&&level| !right_ones(l, Port::Manifold, &firing_at(l, level)).any(since));
+    let Some(first) = unread.next() else { return Vec::new() };
+    let missing = if unread.next().is_some() { "both" } else { first.id() };
     // Found unfit at the inlet and left shut off: it need not be fired any further.
-    let stopped_early = l.left_shut_off() && has_right(l, Port::Inlet, &running(l));
-    if missing.is_empty() || stopped_early {
+    if l.left_shut_off() && has_right(l, Port::Inlet, &running(l)) {
         return Vec::new();
     }
-    vec![Hit::new(
-        l.last_tick(),
-        none_right(&format!("manifold reading on {}", missing.join(" and ")), moved.as_ref()),
-        "that stage's setting is unknown",
-    )]
+    vec![Hit::new(l.last_tick(), stage_unread(missing, moved.as_ref()), t!("true-stage-unread"))]
 }
 
 pub(super) fn never_read_running(l: &Ledger) -> Vec<Hit> {
@@ -83,11 +97,7 @@ pub(super) fn never_read_running(l: &Ledger) -> Vec<Hit> {
     if right_ones(l, Port::Inlet, &running(l)).any(|fact| is_after(fact, moved.as_ref())) {
         return Vec::new();
     }
-    vec![Hit::new(
-        l.last_tick(),
-        none_right("inlet reading while firing", moved.as_ref()),
-        "what the supply delivers is unknown",
-    )]
+    vec![Hit::new(l.last_tick(), running_unread(moved.as_ref()), t!("true-running-unread"))]
 }
 
 pub(super) fn never_read_with_others(l: &Ledger) -> Vec<Hit> {
@@ -95,11 +105,7 @@ pub(super) fn never_read_with_others(l: &Ledger) -> Vec<Hit> {
     if right_ones(l, Port::Inlet, &[Stage::FullLoad]).any(|fact| is_after(fact, moved.as_ref())) {
         return Vec::new();
     }
-    vec![Hit::new(
-        l.last_tick(),
-        none_right("inlet reading with the other appliances on", moved.as_ref()),
-        "what the supply delivers under full load is unknown",
-    )]
+    vec![Hit::new(l.last_tick(), loaded_unread(moved.as_ref()), t!("true-loaded-unread"))]
 }
 
 pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
@@ -117,8 +123,8 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
     }
     vec![Hit::new(
         l.last_tick(),
-        format!("longest hold at rest with the meter on the inlet: {longest:.0} s"),
-        format!("the card asks for {wanted_s:.0} s"),
+        t!("seen-hold-short", seconds = decimal(longest, 0)),
+        t!("true-hold-short", seconds = decimal(wanted_s, 0)),
     )]
 }
 
@@ -144,8 +150,8 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
         .filter(|&stage| stage == Stage::Rest || !shut_off)
         .filter(|&stage| !after(stage))
         .map(|stage| match stage {
-            Stage::Rest => "inlet at rest",
-            Stage::Firing(_) | Stage::FullLoad => "inlet on high with the others",
+            Stage::Rest => t!("unread-inlet-rest"),
+            Stage::Firing(_) | Stage::FullLoad => t!("unread-inlet-loaded"),
         })
         .collect();
     let manifold = l.wrote().any(|(at, _, fact)| {
@@ -155,15 +161,15 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
             && is_right(l, fact)
     });
     if !manifold && !shut_off {
-        missing.push("manifold on high");
+        missing.push(t!("unread-manifold-high"));
     }
     if missing.is_empty() {
         return Vec::new();
     }
     vec![Hit::new(
         event.tick,
-        format!("not read afterwards: {}", missing.join("; ")),
-        "everything behind the regulator moved",
+        t!("seen-supply-unread", readings = missing.join("; ")),
+        t!("true-supply-unread"),
     )]
 }
 
@@ -213,7 +219,7 @@ mod tests {
         let Event { what, .. } = read(Stage::Firing(Level::High), 20);
         l.take([Event { tick: 50, what }]);
         let hits = stage_never_read(&l);
-        assert!(hits.len() == 1 && hits[0].seen.contains("on high after"), "{hits:?}");
+        assert!(hits.len() == 1 && hits[0].seen.contains("on high fire after"), "{hits:?}");
         l.take([read(Stage::Firing(Level::High), 60)]);
         assert!(stage_never_read(&l).is_empty());
     }

@@ -211,9 +211,9 @@ fn practice_ui(ui: &mut Ui, job: &JobChoice) {
         ui.add_space(4.0);
         kit::section(ui, t!("opening-practice"));
         for one in &job.competencies {
-            let name = format!("{} {}", one.id, one.name);
+            let name = format!("{} {}", one.id, one.name());
             ui.label(RichText::new(name).family(theme::semibold()));
-            ui.label(one.criterion);
+            ui.label(one.criterion());
         }
         kit::quiet(ui, t!("opening-practice-only"));
     }

@@ -87,18 +87,18 @@ impl ChartLine {
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {
-            Self::Rest => "at rest",
-            Self::Working => "working",
-            Self::WeakFlame => "burning, flame current weak",
-            Self::SwitchOpen => "low pressure switch open",
-            Self::SwitchClosed => "pressure switch closed with the inducer still",
-            Self::NextSwitchOpen => "high pressure switch open",
-            Self::LowGas => "gas pressure too low",
-            Self::Retry => "another try follows",
-            Self::LockedOut => "locked out",
-            Self::StrayFlame => "flame felt with the gas shut",
-            Self::LimitOpen => "limit open",
-            Self::RolloutOpen => "roll-out switch open",
+            Self::Rest => t!("lamp-rest"),
+            Self::Working => t!("lamp-working"),
+            Self::WeakFlame => t!("lamp-weak-flame"),
+            Self::SwitchOpen => t!("lamp-switch-open"),
+            Self::SwitchClosed => t!("lamp-switch-closed"),
+            Self::NextSwitchOpen => t!("lamp-high-switch-open"),
+            Self::LowGas => t!("lamp-low-gas"),
+            Self::Retry => t!("lamp-retry"),
+            Self::LockedOut => t!("lamp-locked-out"),
+            Self::StrayFlame => t!("lamp-stray-flame"),
+            Self::LimitOpen => t!("lamp-limit-open"),
+            Self::RolloutOpen => t!("lamp-rollout-open"),
         }
     }
 }
@@ -218,30 +218,30 @@ impl ControlStatus {
     pub fn words(self) -> &'static str {
         use FlameCurrent::{Sound, Weak};
         match self {
-            Self::NoPower => "dark, no power",
-            Self::NoCall => "waiting, no call for heat",
-            Self::SwitchClosedAtRest => "not starting, pressure switch closed at rest",
-            Self::InducerStarting => "inducer starting",
-            Self::AwaitsPressureSwitch => "waiting for the pressure switch",
-            Self::AwaitsGasPressure => "waiting for gas pressure, low-gas switch open",
-            Self::PrePurge => "purging before light-up",
-            Self::IgniterWarming => "igniter warming",
-            Self::TrialForIgnition => "gas on, waiting for flame",
-            Self::FlameProving => "flame there, proving it",
-            Self::BlowerToCome(Sound) => "burning, blower to come",
-            Self::BlowerToCome(Weak) => "burning, blower to come, flame current weak",
+            Self::NoPower => t!("status-no-power"),
+            Self::NoCall => t!("status-no-call"),
+            Self::SwitchClosedAtRest => t!("status-switch-closed-at-rest"),
+            Self::InducerStarting => t!("status-inducer-starting"),
+            Self::AwaitsPressureSwitch => t!("status-awaits-pressure-switch"),
+            Self::AwaitsGasPressure => t!("status-awaits-gas-pressure"),
+            Self::PrePurge => t!("status-pre-purge"),
+            Self::IgniterWarming => t!("status-igniter-warming"),
+            Self::TrialForIgnition => t!("status-trial-for-ignition"),
+            Self::FlameProving => t!("status-flame-proving"),
+            Self::BlowerToCome(Sound) => t!("status-blower-to-come"),
+            Self::BlowerToCome(Weak) => t!("status-blower-to-come-weak"),
             Self::Burning(level, Sound) => burning_words(level),
             Self::Burning(level, Weak) => weakly_burning_words(level),
-            Self::NextCalled => "high stage called",
-            Self::InducerUp => "inducer to high",
-            Self::AwaitsNextSwitch => "waiting for the high pressure switch",
-            Self::LimitOpen => "limit open, gas off",
-            Self::RolloutOpen => "roll-out switch open, gas off",
-            Self::PostPurge => "purging after burning",
-            Self::BlowerOffDelay => "blower clearing the heat",
+            Self::NextCalled => t!("status-high-called"),
+            Self::InducerUp => t!("status-inducer-to-high"),
+            Self::AwaitsNextSwitch => t!("status-awaits-high-pressure-switch"),
+            Self::LimitOpen => t!("status-limit-open"),
+            Self::RolloutOpen => t!("status-rollout-open"),
+            Self::PostPurge => t!("status-post-purge"),
+            Self::BlowerOffDelay => t!("status-blower-off-delay"),
             Self::Retry(failure) => failure.retry_words(),
             Self::LockedOut(failure) => failure.lockout_words(),
-            Self::StrayFlame => "locked out, flame felt with the gas shut",
+            Self::StrayFlame => t!("status-stray-flame"),
         }
     }
 
@@ -332,36 +332,36 @@ impl ControlStatus {
 
 fn burning_words(level: Level) -> &'static str {
     match level {
-        Level::Only => "burning",
-        Level::Low => "burning on low",
-        Level::High => "burning on high",
+        Level::Only => t!("status-burning"),
+        Level::Low => t!("status-burning-low"),
+        Level::High => t!("status-burning-high"),
     }
 }
 
 fn weakly_burning_words(level: Level) -> &'static str {
     match level {
-        Level::Only => "burning, flame current weak",
-        Level::Low => "burning on low, flame current weak",
-        Level::High => "burning on high, flame current weak",
+        Level::Only => t!("status-burning-weak"),
+        Level::Low => t!("status-burning-low-weak"),
+        Level::High => t!("status-burning-high-weak"),
     }
 }
 
 impl Failure {
     fn retry_words(self) -> &'static str {
         match self {
-            Self::NoFlame => "no flame, trying again soon",
-            Self::FlameLost => "flame lost, trying again soon",
-            Self::PressureSwitch => "pressure switch did not close, trying again soon",
-            Self::GasPressure => "gas pressure too low, trying again soon",
+            Self::NoFlame => t!("status-retry-no-flame"),
+            Self::FlameLost => t!("status-retry-flame-lost"),
+            Self::PressureSwitch => t!("status-retry-pressure-switch"),
+            Self::GasPressure => t!("status-retry-gas-pressure"),
         }
     }
 
     fn lockout_words(self) -> &'static str {
         match self {
-            Self::NoFlame => "locked out after its tries",
-            Self::FlameLost => "locked out, flame lost too often",
-            Self::PressureSwitch => "locked out, pressure switch did not close",
-            Self::GasPressure => "locked out, gas pressure too low",
+            Self::NoFlame => t!("status-locked-out-no-flame"),
+            Self::FlameLost => t!("status-locked-out-flame-lost"),
+            Self::PressureSwitch => t!("status-locked-out-pressure-switch"),
+            Self::GasPressure => t!("status-locked-out-gas-pressure"),
         }
     }
 }

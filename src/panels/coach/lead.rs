@@ -5,7 +5,7 @@ use super::memory::Remembered;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{
     Cock, Door, Fitted, Height, JointVerdict, Level, Neighbor, OnOff, Opening, Place, Port, Push,
-    Screw, Tool,
+    Tool,
 };
 use crate::procedure::{Awaited, Goal, Step};
 use crate::senses::seen::Seen;

@@ -99,7 +99,7 @@ fn traces(trace: &Trace) -> Vec<TraceView> {
         .iter()
         .enumerate()
         .map(|(i, name)| TraceView {
-            name: sentence_case(name),
+            name: sentence_case(name.text()),
             points: trace
                 .buckets()
                 .iter()

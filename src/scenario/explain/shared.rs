@@ -83,7 +83,7 @@ pub(super) fn rule_list(text: &mut String) {
 /// Every competency in a line.
 pub(super) fn competency_list(text: &mut String) {
     for one in &competency::ALL {
-        let _ = writeln!(text, "    {} {}: {}", one.id, one.name, one.criterion);
+        let _ = writeln!(text, "    {} {}: {}", one.id, one.name(), one.criterion());
     }
 }
 
@@ -115,7 +115,7 @@ pub(super) fn rule_entry(text: &mut String, rule: &Rule) {
 
 /// One competency, with the rules that speak for it.
 pub(super) fn competency_entry(text: &mut String, one: &Competency) {
-    let _ = writeln!(text, "    {}: {}", one.name, one.criterion);
+    let _ = writeln!(text, "    {}: {}", one.name(), one.criterion());
     let rules = book().map(|book| book.rules).unwrap_or_default();
     let claims = |rule: &&Rule| rule.claims.iter().any(|id| id == one.id);
     let ids: Vec<&str> = rules.iter().filter(claims).map(|rule| rule.id.as_str()).collect();
@@ -149,7 +149,7 @@ pub(in crate::scenario) fn rule_table() -> String {
 pub(in crate::scenario) fn competency_table() -> String {
     let mut text = String::from("| id | name | who has it |\n|---|---|---|\n");
     for one in &competency::ALL {
-        let _ = writeln!(text, "| {} | {} | {} |", one.id, one.name, one.criterion);
+        let _ = writeln!(text, "| {} | {} | {} |", one.id, one.name(), one.criterion());
     }
     text
 }

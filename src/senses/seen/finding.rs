@@ -4,8 +4,9 @@ use super::Water;
 use crate::appliance::ignition::ControlStatus;
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::appliance::safety::Hose;
-use crate::parts::{Level, Levels, Subject};
+use crate::parts::{Levels, Subject};
 use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
+use crate::words::decimal;
 use serde::Serialize;
 
 /// What looking closely gave.
@@ -153,46 +154,43 @@ impl Note {
     pub fn words(&self) -> String {
         match &self.finding {
             Finding::Plate(plate) => plate.words(),
-            Finding::Label(label) => format!("This furnace has been converted. {}", figures(label)),
+            Finding::Label(label) => t!("found-label", figures = figures(label)),
             Finding::Absent => {
                 let name = self.subject.label().to_lowercase();
                 match self.subject {
-                    Subject::LowGasSwitch => format!("No {name} here."),
-                    _ => format!("There is no {name}."),
+                    Subject::LowGasSwitch => t!("found-absent-here", thing = name),
+                    _ => t!("found-absent", thing = name),
                 }
             }
-            Finding::SpringsFor(fuel) => format!("Springs marked for {}.", fuel.label()),
-            Finding::Orifices { stamp, holes } => {
-                let plugged = match holes {
-                    Holes::Free => "",
-                    Holes::OnePlugged => " Something sits in one of them.",
-                };
-                format!("Orifices stamped {stamp}.{plugged}")
+            Finding::SpringsFor(fuel) => t!("found-springs", fuel = fuel.label()),
+            Finding::Orifices { stamp, holes: Holes::Free } => t!("found-orifices", stamp = stamp),
+            Finding::Orifices { stamp, holes: Holes::OnePlugged } => {
+                t!("found-orifices-plugged", stamp = stamp)
             }
             Finding::Condition(condition) => by_eye(self.subject, *condition).into(),
             Finding::Connector(look) => match look {
-                ConnectorLook::Whole => "The connector is whole, not kinked, outside the cabinet.",
-                ConnectorLook::Kinked => "The connector has a kink behind the furnace.",
+                ConnectorLook::Whole => t!("found-connector-whole"),
+                ConnectorLook::Kinked => t!("found-connector-kinked"),
                 ConnectorLook::Creased => {
-                    "The connector has been bent straight; the tube is creased there."
+                    t!("found-connector-creased")
                 }
             }
             .into(),
             Finding::DraftLine { hose, water, trap } => draft_line(*hose, *water, *trap),
             Finding::Flames(look) => flames(*look),
-            Finding::Delivery(it) => format!(
-                "Delivers {:.1} to {:.1} in. w.c.; at rest at most {:.1}.",
-                inches(it.low_pa),
-                inches(it.high_pa),
-                inches(it.rest_pa),
+            Finding::Delivery(it) => t!(
+                "found-delivery",
+                low = inches(it.low_pa, 1),
+                high = inches(it.high_pa, 1),
+                rest = inches(it.rest_pa, 1),
             ),
-            Finding::TankPercent(level) => format!("The tank gauge stands at {level:.0} %."),
+            Finding::TankPercent(level) => t!("found-tank-gauge", percent = decimal(*level, 0)),
             Finding::Dial { turn_ft3, turns } => {
-                format!("Test dial of {turn_ft3} ft³ a turn; it stands at {:.2}.", turns % 1.0)
+                t!("found-dial", turn = turn_ft3.to_string(), stands = decimal(turns % 1.0, 2))
             }
             Finding::Status(status) => match status {
-                ControlStatus::NoPower => "The status lamp is dark: no power.".into(),
-                said => format!("The control says: {}.", said.words()),
+                ControlStatus::NoPower => t!("found-no-power").into(),
+                said => t!("found-status", status = said.words()),
             },
         }
     }
@@ -249,13 +247,13 @@ impl Finding {
 impl RatingPlate {
     fn words(&self) -> String {
         let levels = self.input_w.iter().rev();
-        let inputs: Vec<String> = levels.map(|(_, w)| format!("{:.0}", w / W_PER_BTU_H)).collect();
-        format!(
-            "Model {}. {} Input {} Btu/h. Gas valve: at most {:.1} in. w.c.",
-            self.model,
-            figures(&self.figures),
-            inputs.join(" / "),
-            inches(self.valve_max_pa),
+        let inputs: Vec<String> = levels.map(|(_, w)| decimal(w / W_PER_BTU_H, 0)).collect();
+        t!(
+            "found-plate",
+            model = &self.model,
+            figures = figures(&self.figures),
+            input = inputs.join(" / "),
+            most = inches(self.valve_max_pa, 1),
         )
     }
 }
@@ -263,35 +261,16 @@ impl RatingPlate {
 /// What a look at something tells that is in order or not.
 fn by_eye(subject: Subject, condition: Condition) -> &'static str {
     let (good, bad) = match subject {
-        Subject::SupplyVent => (
-            "The regulator's vent is open and points down.",
-            "The regulator's vent is closed up: ice, mud or paint sits in it.",
-        ),
-        Subject::Vent => (
-            "The flue runs outside by itself, joints closed.",
-            "Something sits in the end of the flue.",
-        ),
-        Subject::AirOpening => ("The air opening is free.", "The air opening is partly covered."),
-        Subject::DripLeg => (
-            "The drip leg hangs below the tee, capped.",
-            "There is no drip leg, and the branch sags.",
-        ),
-        Subject::Filter => {
-            ("The filter is clean and in place.", "The filter is grey and matted with dust.")
-        }
-        Subject::FlameRod => (
-            "The flame rod is clean, and its tip reaches into the flame's place.",
-            "The flame rod has a pale film on it.",
-        ),
-        Subject::Registers => ("The registers stand open.", "Many of the registers are closed."),
-        Subject::BoxHose => (
-            "The hose from the burner box to the gas valve is on and whole.",
-            "The hose from the burner box to the gas valve is off.",
-        ),
-        Subject::LowGasSwitch => {
-            ("Low gas switch of the propane kit, wired in.", "The low gas switch is not in order.")
-        }
-        Subject::CoAlarm => ("The CO alarm shows 0 ppm.", "The CO alarm calls."),
+        Subject::SupplyVent => (t!("found-supply-vent-good"), t!("found-supply-vent-bad")),
+        Subject::Vent => (t!("found-vent-good"), t!("found-vent-bad")),
+        Subject::AirOpening => (t!("found-air-opening-good"), t!("found-air-opening-bad")),
+        Subject::DripLeg => (t!("found-drip-leg-good"), t!("found-drip-leg-bad")),
+        Subject::Filter => (t!("found-filter-good"), t!("found-filter-bad")),
+        Subject::FlameRod => (t!("found-flame-rod-good"), t!("found-flame-rod-bad")),
+        Subject::Registers => (t!("found-registers-good"), t!("found-registers-bad")),
+        Subject::BoxHose => (t!("found-box-hose-good"), t!("found-box-hose-bad")),
+        Subject::LowGasSwitch => (t!("found-low-gas-switch-good"), t!("found-low-gas-switch-bad")),
+        Subject::CoAlarm => (t!("found-co-alarm-good"), t!("found-co-alarm-bad")),
         Subject::Plate
         | Subject::ConversionLabel
         | Subject::Orifices
@@ -302,7 +281,7 @@ fn by_eye(subject: Subject, condition: Condition) -> &'static str {
         | Subject::TankGauge
         | Subject::MeterDial
         | Subject::StatusLamp
-        | Subject::SupplyRegulator => ("In order.", "Not in order."),
+        | Subject::SupplyRegulator => (t!("found-good"), t!("found-bad")),
     };
     match condition {
         Condition::Good => good,
@@ -313,70 +292,56 @@ fn by_eye(subject: Subject, condition: Condition) -> &'static str {
 fn draft_line(hose: Hose, water: Water, trap: Condition) -> String {
     let hose = match hose {
         Hose::Sound => None,
-        Hose::Split => Some("The draft hose is split near its end."),
-        Hose::Off => Some("The draft hose has come off and hangs down."),
+        Hose::Split => Some(t!("found-draft-hose-split")),
+        Hose::Off => Some(t!("found-draft-hose-off")),
     };
     let water = match water {
         Water::None => None,
-        Water::Stands => Some("Water stands in the inducer's housing and in the hose."),
+        Water::Stands => Some(t!("found-draft-hose-water")),
     };
     let trap = match trap {
         Condition::Good => None,
-        Condition::Bad => Some("The condensate trap is dry."),
+        Condition::Bad => Some(t!("found-trap-dry")),
     };
     let wrong: Vec<&str> = [hose, water, trap].into_iter().flatten().collect();
     if wrong.is_empty() {
-        return "The draft hose is on at both ends, and the trap holds water.".into();
+        return t!("found-draft-line-good").into();
     }
     wrong.join(" ")
 }
 
-/// Numbers of burners in words.
-const COUNTS: [&str; 10] =
-    ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "many"];
-
 fn flames(look: FlamesLook) -> String {
-    let count = |of: usize| COUNTS[of.min(COUNTS.len() - 1)];
     match look {
-        FlamesLook::Out => "No burner is lit.".into(),
-        FlamesLook::SomeLit { lit, of } => format!("{lit} of {} burners lit.", count(of)),
-        FlamesLook::AllLit { of, color } => {
-            let count = capital(count(of));
-            let flames = if of == 1 { "flame" } else { "flames" };
-            match color {
-                Condition::Good => format!("{count} blue {flames}, steady, into the tubes."),
-                Condition::Bad => format!("{count} {flames} with long yellow tips."),
-            }
-        }
+        FlamesLook::Out => t!("found-no-flame").into(),
+        FlamesLook::SomeLit { lit, of } => t!("found-some-flames", lit = lit, of = of),
+        FlamesLook::AllLit { of, color: Condition::Good } => t!("found-blue-flames", of = of),
+        FlamesLook::AllLit { of, color: Condition::Bad } => t!("found-yellow-flames", of = of),
     }
 }
 
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
-fn inches(pa: f64) -> f64 {
-    pa / PA_PER_INWC
+/// A pressure in inches of water column, with so many decimals.
+fn inches(pa: f64, places: usize) -> String {
+    decimal(pa / PA_PER_INWC, places)
 }
 
 fn figures(figures: &GasFigures) -> String {
     let d = usize::from(figures.decimals);
     let levels = figures.manifold.iter().map(|(level, target)| {
-        let (pa, tolerance) = (inches(target.pa), inches(target.tolerance_pa));
-        match level {
-            Level::Only => format!("{pa:.d$} ± {tolerance:.d$}"),
-            Level::Low | Level::High => format!("{} {pa:.d$} ± {tolerance:.d$}", level.label()),
-        }
+        t!(
+            "found-target",
+            level = level.id(),
+            pressure = inches(target.pa, d),
+            tolerance = inches(target.tolerance_pa, d),
+        )
     });
     let levels: Vec<String> = levels.collect();
-    format!(
-        "For {}: inlet {:.1} to {:.1}, manifold {} in. w.c., orifice {} ({:.4} in.).",
-        figures.fuel.label(),
-        inches(figures.inlet_min_pa),
-        inches(figures.inlet_max_pa),
-        levels.join(", "),
-        figures.orifice_stamp,
-        figures.orifice_m / M_PER_IN,
+    t!(
+        "found-figures",
+        fuel = figures.fuel.label(),
+        least = inches(figures.inlet_min_pa, 1),
+        most = inches(figures.inlet_max_pa, 1),
+        manifold = levels.join(", "),
+        orifice = &figures.orifice_stamp,
+        bore = decimal(figures.orifice_m / M_PER_IN, 4),
     )
 }

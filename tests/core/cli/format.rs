@@ -127,7 +127,11 @@ fn rules_and_competencies_are_told() {
         assert!(page.contains(&row), "{row}");
     }
     for one in &competency::ALL {
-        assert!(competencies.contains(one.criterion) && page.contains(one.criterion), "{}", one.id);
+        assert!(
+            competencies.contains(one.criterion()) && page.contains(one.criterion()),
+            "{}",
+            one.id
+        );
     }
     let refused = expect(folder.path(), &["explain", "left-outside-bend"], 2);
     assert!(refused.err.contains("nearest: left-outside-band"), "{}", refused.err);

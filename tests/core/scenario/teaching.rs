@@ -79,7 +79,9 @@ fn rules_name_competencies_of_the_table() {
     let ids: Vec<String> = (1..=22).map(|number| format!("C{number:02}")).collect();
     assert!(competency::ALL.iter().map(|one| one.id).eq(ids.iter().map(String::as_str)));
     for one in &competency::ALL {
-        assert!(one.criterion.ends_with('.') && one.criterion.len() > 40 && !one.name.is_empty());
+        assert!(
+            one.criterion().ends_with('.') && one.criterion().len() > 40 && !one.name().is_empty()
+        );
     }
     for rule in shared().unwrap().rules {
         for claim in &rule.claims {
