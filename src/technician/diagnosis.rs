@@ -1,5 +1,7 @@
 //! What the technician takes a job's faults for, and why it gives a job up.
 
+use crate::parts::Level;
+
 /// Declares the diagnoses with their words for people.
 macro_rules! diagnoses {
     ($( $diagnosis:ident = $words:literal; )+) => {
@@ -18,6 +20,17 @@ macro_rules! diagnoses {
             }
         }
     };
+}
+
+impl Diagnosis {
+    /// A firing level out of the band of the plate.
+    pub(super) fn out_of_band(level: Level) -> Self {
+        match level {
+            Level::Only => Self::ManifoldOutOfBand,
+            Level::Low => Self::LowOutOfBand,
+            Level::High => Self::HighOutOfBand,
+        }
+    }
 }
 
 impl AsRef<str> for Diagnosis {
@@ -110,6 +123,7 @@ diagnoses! {
     HighNeverCalled = "second stage never called";
     HighOutOfBand = "high stage out of its band";
     LowOutOfBand = "low stage out of its band";
+    ManifoldOutOfBand = "manifold pressure out of its band";
     ManifoldFollowsInlet = "manifold follows the inlet";
     ManifoldLowAndFollowing = "inlet right, manifold low and following";
     ScrewWithoutEffect = "screw without effect";

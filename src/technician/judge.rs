@@ -67,6 +67,21 @@ impl Mind {
         self.card.supply == SupplyRight::Trainee
     }
 
+    /// The furnace's firing levels, as plate or label list them.
+    pub(super) fn levels(&self) -> &'static [Level] {
+        self.know.papers.figures.as_ref().map_or(&[], |figures| figures.manifold.list())
+    }
+
+    /// The inlet with the furnace alone at its first level, in pascals.
+    pub(super) fn first_inlet_pa(&self) -> Option<f64> {
+        self.levels().first().and_then(|&level| self.know.read.inlet[Stage::Firing(level)])
+    }
+
+    /// The inlet with the furnace alone at its full rate, in pascals.
+    pub(super) fn full_inlet_pa(&self) -> Option<f64> {
+        self.levels().last().and_then(|&level| self.know.read.inlet[Stage::Firing(level)])
+    }
+
     /// What plate and nameplate allow at the inlet.
     fn inlet_allowed(&self, stage: Stage) -> Option<Band> {
         let lockup_most_pa = self.know.papers.delivery.map(|it| it.rest_pa);
@@ -81,7 +96,7 @@ impl Mind {
     /// How far the smallest load stands over what the nameplate lets the regulator deliver, in pascals.
     fn over_delivery_pa(&self) -> Option<f64> {
         let most = self.know.papers.delivery?.high_pa;
-        Some(self.know.read.inlet[Stage::Firing(Level::Low)]? - most)
+        Some(self.first_inlet_pa()? - most)
     }
 
     /// Whether the inlet at rest lies inside what plate and nameplate allow.
@@ -97,7 +112,7 @@ impl Mind {
             return Supply::Sound;
         };
         let inlet = &self.know.read.inlet;
-        let (rest, low) = (inlet[Stage::Rest], inlet[Stage::Firing(Level::Low)]);
+        let (rest, low) = (inlet[Stage::Rest], self.first_inlet_pa());
         let others = inlet[Stage::FullLoad];
         if let (Some(rest), Some(low)) = (rest, low)
             && at_rest.is_above(rest)
@@ -241,13 +256,16 @@ enum Narrow {
 /// high to high with the others, the fall from low to high is large for the one, small for the other.
 fn narrow(me: &Mind) -> Narrow {
     let inlet = &me.know.read.inlet;
-    let at = |level| inlet[Stage::Firing(level)];
-    let (Some(low), Some(high), Some(others)) =
-        (at(Level::Low), at(Level::High), inlet[Stage::FullLoad])
+    let (Some(first), Some(full), Some(others)) =
+        (me.first_inlet_pa(), me.full_inlet_pa(), inlet[Stage::FullLoad])
     else {
         return Narrow::Regulator;
     };
-    let share = (low - high) / (high - others).max(1.0);
+    if me.levels().len() == 1 {
+        // One load says nothing of how the fall grows with it.
+        return Narrow::Regulator;
+    }
+    let share = (first - full) / (full - others).max(1.0);
     if share > PIPE_SHARE {
         Narrow::Regulator
     } else if share > MAIN_SHARE {
@@ -298,7 +316,7 @@ fn raise(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let mut wanted = loaded.least_pa + MARGIN_PA;
     let inlet = &me.know.read.inlet;
     if let (Some(delivery), Some(low), Some(others)) =
-        (me.know.papers.delivery, inlet[Stage::Firing(Level::Low)], inlet[Stage::FullLoad])
+        (me.know.papers.delivery, me.first_inlet_pa(), inlet[Stage::FullLoad])
     {
         wanted = wanted.max(delivery.low_pa - (low - others));
     }

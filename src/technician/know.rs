@@ -59,7 +59,7 @@ pub(super) struct Read {
     pub supply_moves: bool,
     /// Whether the burners went out under load: the supply does not carry it.
     pub collapsed: bool,
-    /// Whether high was tried with the others on.
+    /// Whether the full rate was tried with the others on.
     pub loaded: bool,
 }
 
@@ -143,14 +143,14 @@ pub(super) struct Watch {
     pub bang: bool,
     /// Whether the limit has opened.
     pub limit: bool,
-    /// Ticks for which the control waited for its high pressure switch.
-    pub high_switch_ticks: u32,
-    /// Whether the control said that it burns on high.
-    pub says_high: bool,
+    /// Ticks for which the control waited for the next level's pressure switch.
+    pub next_switch_ticks: u32,
+    /// Whether the control said that it burns above the first level.
+    pub says_above: bool,
     /// Whether it waited for gas pressure.
     pub low_gas: bool,
-    /// Whether its low pressure switch was waited for in vain.
-    pub low_switch: bool,
+    /// Whether the first level's pressure switch was waited for in vain.
+    pub first_switch: bool,
     /// Whether it felt a flame with the gas shut.
     pub stray: bool,
     /// Ticks on end for which flames stood after the control had shut the gas.
@@ -168,14 +168,14 @@ impl Watch {
         let Some(furnace) = &seen.furnace else { return };
         let status = furnace.status;
         self.limit |= status == ControlStatus::LimitOpen;
-        self.says_high |= status.burns_at().is_some_and(|level| !level.is_first());
+        self.says_above |= status.burns_at().is_some_and(|level| !level.is_first());
         self.low_gas |= status == ControlStatus::AwaitsGasPressure
             || status.failure() == Some(Failure::GasPressure);
-        self.low_switch |= status.failure() == Some(Failure::PressureSwitch);
+        self.first_switch |= status.failure() == Some(Failure::PressureSwitch);
         self.stray |= status == ControlStatus::StrayFlame;
         self.rolled_out |= status == ControlStatus::RolloutOpen;
         if status == ControlStatus::AwaitsNextSwitch {
-            self.high_switch_ticks += 1;
+            self.next_switch_ticks += 1;
         }
         let Some(burners) = &furnace.burners else { return };
         for (port, seen) in &burners.ports {

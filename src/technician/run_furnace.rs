@@ -6,7 +6,7 @@ use super::diagnosis::Diagnosis;
 use super::hose;
 use super::mend::check;
 use super::mind::Mind;
-use super::no_fire::{if_not_high, if_not_low};
+use super::no_fire::{if_not_lit, if_not_raised};
 use super::step::{
     Step, act, give_up, go, others, pause, reach, take, think, until_at_rest, until_steady, wait,
 };
@@ -19,25 +19,53 @@ use crate::units::PressureUnit;
 
 /// How long everything burns on propane before it is read, in seconds.
 const LASTING_S: f64 = 150.0;
-/// How long the furnace runs on high before it is left, in seconds: time enough for the limit.
+/// How long the furnace runs at its full rate before it is left, in seconds: time enough for the limit.
 const FULL_S: f64 = 240.0;
-/// Calls for heat so that low burns.
-pub(super) fn run_low() -> Vec<Step> {
-    vec![reach(Goal::Burning(Some(Level::Low), Means::Thermostat)), if_not_low()]
+/// Lights the furnace at the level of light-up.
+pub(super) fn run_first() -> Vec<Step> {
+    vec![think(|_, seen| seen.levels.first().map_or_else(Vec::new, |&level| run(level)))]
 }
 
-/// Forces high by the wire at the control, with a call for heat.
-pub(super) fn run_high() -> Vec<Step> {
+/// Brings the furnace to its full rate.
+pub(super) fn run_full() -> Vec<Step> {
+    vec![think(|_, seen| seen.levels.last().map_or_else(Vec::new, |&level| run(level)))]
+}
+
+/// Calls for heat so that it burns at a level; above the first one the jumper at the control forces it.
+fn run(level: Level) -> Vec<Step> {
+    if level.is_first() {
+        return vec![reach(Goal::Burning(Some(level), Means::Thermostat)), if_not_lit()];
+    }
     vec![
         think(|me, _| {
-            me.know.watch.high_switch_ticks = 0;
+            me.know.watch.next_switch_ticks = 0;
             me.know.watch.limit = false;
             Vec::new()
         }),
-        reach(Goal::Burning(Some(Level::High), Means::Wire)),
-        if_not_high(),
+        reach(Goal::Burning(Some(level), Means::Wire)),
+        if_not_raised(),
         pause(5.0),
     ]
+}
+
+/// Reads at each level, the weakest first: brought to it, waited until the number stands.
+pub(super) fn at_each_level(
+    read: impl Fn(Level) -> Vec<Step> + Send + Sync + Clone + 'static,
+) -> Step {
+    think(move |_, seen| {
+        let mut steps = Vec::new();
+        for &level in seen.levels {
+            steps.extend(run(level));
+            steps.push(until_settled());
+            steps.extend(read(level));
+        }
+        steps
+    })
+}
+
+/// Until the number stands, for as long as the card asks.
+fn until_settled() -> Step {
+    think(|me, _| until_steady(me.card.settle_s + 2.0))
 }
 
 /// Writes what the manometer shows, in its unit.
@@ -48,7 +76,7 @@ pub(super) fn write(port: Port, stage: Stage, phase: Phase, seen: &Seen) -> Vec<
     vec![act(Action::Write(Reading { port, stage, phase, thousandths, unit: PressureUnit::InWc }))]
 }
 
-/// At rest, low, high, high with the others, at the inlet port. Written and remembered.
+/// At rest, at each level and at full load, at the inlet port. Written and remembered.
 pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     let mut steps = others(OnOff::Off);
     steps.push(until_at_rest());
@@ -67,12 +95,7 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
         Vec::new()
     }));
     steps.push(remember(Stage::Rest, phase));
-    steps.extend(run_low());
-    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(remember(Stage::Firing(Level::Low), phase));
-    steps.extend(run_high());
-    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(remember(Stage::Firing(Level::High), phase));
+    steps.push(at_each_level(move |level| vec![remember(Stage::Firing(level), phase)]));
     steps.extend(others(OnOff::On));
     // A tank or an icing regulator shows under a load that lasts.
     steps.push(think(|me, _| {
@@ -130,20 +153,23 @@ fn burns(seen: &Seen, stage: Stage) -> bool {
     }
 }
 
-/// Low and high at the manifold port, as found; the joint is checked in the first minute of
+/// Each level at the manifold port, as found; the joint is checked in the first minute of
 /// firing. The others are off.
 pub(super) fn manifold_found() -> Vec<Step> {
     let mut steps = others(OnOff::Off);
-    steps.extend(run_low());
+    steps.extend(run_first());
     steps.extend(check(Port::Manifold.joint()));
     steps.extend(hose::quick(Port::Manifold));
-    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Firing(Level::Low), Phase::Found)));
-    steps.extend(run_high());
-    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Firing(Level::High), Phase::Found)));
+    steps.push(read_manifold(Phase::Found));
     steps.extend(look_at_flames());
     steps
+}
+
+/// Reads the manifold at each level.
+pub(super) fn read_manifold(phase: Phase) -> Step {
+    at_each_level(move |level| {
+        vec![think(move |me, seen| keep_manifold(me, seen, Stage::Firing(level), phase))]
+    })
 }
 
 /// Writes a manifold reading and remembers it.
@@ -160,14 +186,21 @@ pub(super) fn keep_manifold(me: &mut Mind, seen: &Seen, stage: Stage, phase: Pha
     write(Port::Manifold, stage, phase, seen)
 }
 
-/// A whole cycle from the thermostat: low, high by its own call, and to rest again.
+/// A whole cycle from the thermostat: up to the full rate by its own call, and to rest again.
 pub(super) fn final_cycle() -> Vec<Step> {
     vec![
         reach(Goal::HeatOff),
         until_at_rest(),
-        reach(Goal::Called(Some(Level::High), Means::Thermostat)),
+        think(|_, seen| {
+            let full = seen.levels.last().copied();
+            vec![reach(Goal::Called(full, Means::Thermostat))]
+        }),
         go(Place::PlantRoom),
-        wait(Until::Heard(Sound::Burners(Level::High)), 2.0 * LIGHT_UP_S),
+        think(|_, seen| {
+            let heard = |&level: &Level| Until::Heard(Sound::Burners(level));
+            let full = seen.levels.last().map(heard);
+            full.map(|full| wait(full, 2.0 * LIGHT_UP_S)).into_iter().collect()
+        }),
         think(no_second_stage),
         pause(FULL_S),
         think(went_out),
@@ -182,8 +215,8 @@ pub(super) fn final_cycle() -> Vec<Step> {
     ]
 }
 
-/// The thermostat calls for both stages and the furnace stays on low: its wire, or its set-up.
-fn no_second_stage(me: &mut Mind, _: &Seen) -> Vec<Step> {
+/// The thermostat calls for the full rate and the furnace stays below it: its wire, or its set-up.
+fn no_second_stage(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if !me.too_long || me.careless {
         return Vec::new();
     }
@@ -193,6 +226,9 @@ fn no_second_stage(me: &mut Mind, _: &Seen) -> Vec<Step> {
     }
     if let Some(steps) = stays_on(me) {
         return steps;
+    }
+    if seen.levels.len() == 1 {
+        return take(Course::LookForReason);
     }
     if me.know.has_mended(Repair::MendSecondStageWire) {
         return give_up(me, Diagnosis::NoSecondStage);
