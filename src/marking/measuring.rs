@@ -28,11 +28,11 @@ fn rounded(l: &Ledger, pa: f64, unit: PressureUnit) -> f64 {
 
 /// Whether a written number rounds to one that was shown between two.
 fn within(l: &Ledger, fact: &ReadingFact, span: Option<(f64, f64)>) -> bool {
-    let Some((low, high)) = span else { return false };
+    let Some((lower, upper)) = span else { return false };
     let unit = fact.reading.unit;
     let written = rounded(l, written_pa(fact), unit);
     let slack = 1e-9;
-    (rounded(l, low, unit) - slack..=rounded(l, high, unit) + slack).contains(&written)
+    (rounded(l, lower, unit) - slack..=rounded(l, upper, unit) + slack).contains(&written)
 }
 
 /// Whether a written reading is right.
@@ -67,8 +67,8 @@ fn is_one_leg(l: &Ledger, fact: &ReadingFact) -> bool {
     let Some(off_pa) = fact.scale_off_pa else { return false };
     // The legs are read to a tenth of an inch, each for itself.
     let reading_pa = 0.05 * crate::units::PA_PER_INWC;
-    let leg = |(low, high): (f64, f64), off_pa: f64| {
-        (low / 2.0 + off_pa - reading_pa, high / 2.0 + off_pa + reading_pa)
+    let leg = |(lower, upper): (f64, f64), off_pa: f64| {
+        (lower / 2.0 + off_pa - reading_pa, upper / 2.0 + off_pa + reading_pa)
     };
     let shown = fact.shown_pa.or(fact.shown_unsettled_pa);
     let on_leg = |off_pa: f64| within(l, fact, shown.map(|span| leg(span, off_pa)));
@@ -109,8 +109,10 @@ fn number(fact: &ReadingFact) -> String {
 
 fn shown_text(fact: &ReadingFact) -> String {
     match (fact.shown_pa, fact.shown_unsettled_pa) {
-        (Some((low, high)), _) => t!("true-settled", low = inwc(low), high = inwc(high)),
-        (None, Some((low, high))) => t!("true-never-settled", low = inwc(low), high = inwc(high)),
+        (Some((lower, upper)), _) => t!("true-settled", lower = inwc(lower), upper = inwc(upper)),
+        (None, Some((lower, upper))) => {
+            t!("true-never-settled", lower = inwc(lower), upper = inwc(upper))
+        }
         (None, None) => t!("true-nothing-shown").into(),
     }
 }
@@ -118,9 +120,11 @@ fn shown_text(fact: &ReadingFact) -> String {
 /// What both legs of the water column showed together.
 fn legs_text(fact: &ReadingFact) -> String {
     match (fact.shown_pa, fact.shown_unsettled_pa) {
-        (Some((low, high)), _) => t!("true-settled-legs", low = inwc(low), high = inwc(high)),
-        (None, Some((low, high))) => {
-            t!("true-never-settled-legs", low = inwc(low), high = inwc(high))
+        (Some((lower, upper)), _) => {
+            t!("true-settled-legs", lower = inwc(lower), upper = inwc(upper))
+        }
+        (None, Some((lower, upper))) => {
+            t!("true-never-settled-legs", lower = inwc(lower), upper = inwc(upper))
         }
         (None, None) => t!("true-nothing-shown").into(),
     }

@@ -165,8 +165,8 @@ struct Work {
     start: Box<Slots<Head>>,
     trial: Box<Slots<Head>>,
     /// Bounds that the pressures at the end of the step cannot leave.
-    low_pa: f64,
-    high_pa: f64,
+    lower_pa: f64,
+    upper_pa: f64,
     /// Σ|residual| over throughput at the pressures that the step began with.
     first_share: f64,
     residual: Box<Slots<f64>>,

@@ -14,7 +14,7 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
 use crate::instrument::figure::Quantity;
 use crate::measure::air;
-use crate::parts::{Level, Place, Spot, Stage, Tool};
+use crate::parts::{Place, Spot, Stage, Tool};
 use crate::procedure::Goal;
 use crate::senses::seen::Seen;
 

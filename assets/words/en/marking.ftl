@@ -155,10 +155,10 @@ true-cracked = the boss of the { $port } is cracked
 ## Findings of what was read and written
 
 seen-written = { $value } { $unit } written for { $port }, { $stage }
-true-settled = settled there, the meter showed { $low } to { $high }
-true-settled-legs = settled there, the meter showed { $low } to { $high }, both legs together
-true-never-settled = it never settled there; it showed { $low } to { $high }
-true-never-settled-legs = it never settled there; it showed { $low } to { $high }, both legs together
+true-settled = settled there, the meter showed { $lower } to { $upper }
+true-settled-legs = settled there, the meter showed { $lower } to { $upper }, both legs together
+true-never-settled = it never settled there; it showed { $lower } to { $upper }
+true-never-settled-legs = it never settled there; it showed { $lower } to { $upper }, both legs together
 true-nothing-shown = the meter showed nothing there since the last change
 true-other-port = the hose was on the other port
 true-other-stage = the furnace was { $stage }

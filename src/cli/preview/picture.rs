@@ -64,10 +64,10 @@ pub(super) fn draw(report: &Report) -> String {
 /// The bands of the states from left to right; neighbours that are alike become one.
 fn joined(states: &[(f64, f64)]) -> Vec<(usize, usize, f64, f64)> {
     let mut bands: Vec<(usize, usize, f64, f64)> = Vec::new();
-    for (state, &(low, high)) in states.iter().enumerate() {
+    for (state, &(lower, upper)) in states.iter().enumerate() {
         match bands.last_mut() {
-            Some(last) if (last.2, last.3) == (low, high) => last.1 = state,
-            Some(_) | None => bands.push((state, state, low, high)),
+            Some(last) if (last.2, last.3) == (lower, upper) => last.1 = state,
+            Some(_) | None => bands.push((state, state, lower, upper)),
         }
     }
     bands
@@ -97,15 +97,15 @@ fn one(svg: &mut String, report: &Report, panel: &Panel, top: f64) {
     values.extend(panel.bands.iter().flat_map(|band| [band.2, band.3]));
     let Some(axis) = Axis::new(&values, Scale::Even, bottom, top) else { return };
     let half = (RIGHT - LEFT) / 8.0;
-    for &(from, to, low, high) in &panel.bands {
+    for &(from, to, lower, upper) in &panel.bands {
         put!(
             svg,
             "<rect x=\"{:.2}\" y=\"{:.2}\" width=\"{:.2}\" height=\"{:.2}\" fill=\"{WASH}\" \
              stroke=\"{INK}\" stroke-width=\"0.5\" stroke-dasharray=\"1 3\"/>",
             column(from) - half,
-            axis.at(high),
+            axis.at(upper),
             column(to) - column(from) + 2.0 * half,
-            axis.at(low) - axis.at(high)
+            axis.at(lower) - axis.at(upper)
         );
     }
     for (value, text) in axis.ticks() {

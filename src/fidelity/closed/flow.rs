@@ -153,14 +153,15 @@ fn no_flow() -> Check {
 fn reversal() -> Check {
     let mut rows = Vec::new();
     for (name, way) in ways() {
-        for (high, low) in [(5.0, 0.0), (1_743.6, 1_700.0), (2_500.0, 0.0), (69_000.0, 2_500.0)] {
+        for (upper, lower) in [(5.0, 0.0), (1_743.6, 1_700.0), (2_500.0, 0.0), (69_000.0, 2_500.0)]
+        {
             let ahead =
-                flow_between(Gas::propane(), [high, low], |b, from, to| way.add(b, from, to));
+                flow_between(Gas::propane(), [upper, lower], |b, from, to| way.add(b, from, to));
             let back =
-                flow_between(Gas::propane(), [low, high], |b, from, to| way.add(b, from, to));
+                flow_between(Gas::propane(), [lower, upper], |b, from, to| way.add(b, from, to));
             let turned =
-                flow_between(Gas::propane(), [high, low], |b, from, to| way.add(b, to, from));
-            let label = format!("{name}, {high:.0} to {low:.0} Pa");
+                flow_between(Gas::propane(), [upper, lower], |b, from, to| way.add(b, to, from));
+            let label = format!("{name}, {upper:.0} to {lower:.0} Pa");
             rows.push(Row::new(label.clone() + ", ends exchanged", -ahead * 1e6, back * 1e6));
             rows.push(Row::new(label + ", element turned", -ahead * 1e6, turned * 1e6));
         }

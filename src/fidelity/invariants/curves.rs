@@ -22,8 +22,8 @@ pub(super) fn checks() -> Vec<Check> {
 
 /// The largest step the wrong way on a curve that should rise over `count` points between two
 /// values, as a share of its whole rise.
-fn fall(low: f64, high: f64, count: u32, curve: impl FnMut(f64) -> f64) -> f64 {
-    let at = |k: u32| low + (high - low) * f64::from(k) / f64::from(count);
+fn fall(lower: f64, upper: f64, count: u32, curve: impl FnMut(f64) -> f64) -> f64 {
+    let at = |k: u32| lower + (upper - lower) * f64::from(k) / f64::from(count);
     let points: Vec<f64> = (0..=count).map(at).map(curve).collect();
     let (Some(first), Some(last)) = (points.first(), points.last()) else { return f64::NAN };
     let back = points.windows(2).map(|pair| pair[0] - pair[1]).fold(0.0, f64::max);
@@ -72,10 +72,10 @@ fn parts() -> Check {
     let wanted = Behaviour::new(3.5 * inwc, 4.0 * inwc, 0.15 * inwc, 7.0 * inwc, 6e-4);
     let mut rows = Vec::new();
     if let Ok(spec) = RegulatorSpec::from_behaviour(&wanted, &Gas::natural(), P_STD_PA) {
-        let (low, high) = (-2.0 * spec.seat.seal_m, spec.seat.max_lift_m);
+        let (lower, upper) = (-2.0 * spec.seat.seal_m, spec.seat.max_lift_m);
         rows.push(row(
             "seat area against lift",
-            fall(low, high, 2_000, |lift| spec.seat.area(lift).0),
+            fall(lower, upper, 2_000, |lift| spec.seat.area(lift).0),
         ));
         let most = spec.spring.max_turns * spec.spring.pitch_m;
         rows.push(row(

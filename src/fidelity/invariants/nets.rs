@@ -89,7 +89,7 @@ pub fn overshoot_pa(shape: &Shape) -> f64 {
         built.network.step(TICK_S);
         for place in shape.sources.len()..shape.places() {
             let own = before.get(place).copied().unwrap_or(0.0);
-            let (mut low, mut high) = (own, own);
+            let (mut lower, mut upper) = (own, own);
             for link in &shape.links {
                 let other = if link.from == place {
                     link.to
@@ -98,11 +98,11 @@ pub fn overshoot_pa(shape: &Shape) -> f64 {
                 } else {
                     continue;
                 };
-                low = low.min(built.pressure_pa(other));
-                high = high.max(built.pressure_pa(other));
+                lower = lower.min(built.pressure_pa(other));
+                upper = upper.max(built.pressure_pa(other));
             }
             let now = built.pressure_pa(place);
-            worst = worst.max(now - high).max(low - now);
+            worst = worst.max(now - upper).max(lower - now);
         }
     }
     worst

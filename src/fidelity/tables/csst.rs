@@ -120,12 +120,12 @@ impl Cell {
 
     /// Why the cell is not used, if it is not.
     fn not_used(&self, line: Line<'_>) -> Option<&'static str> {
-        let low = matches!(self.stream.drive, Drive::Low { .. });
+        let lower = matches!(self.stream.drive, Drive::Low { .. });
         let half_inch = matches!(self.stream.drive, Drive::Low { drop_inwc } if drop_inwc == 0.5);
-        let last = if low { 300.0 } else { 500.0 };
+        let last = if lower { 300.0 } else { 500.0 };
         if ehd_constants(self.ehd).is_none() {
             Some("a size (EHD) that the model has no figures for")
-        } else if self.ehd == 37 && self.stream.unit == "kBtu/h" && low && self.length_ft > 5.0 {
+        } else if self.ehd == 37 && self.stream.unit == "kBtu/h" && lower && self.length_ft > 5.0 {
             Some(
                 "EHD 37 with propane beyond 5 ft: the column is not 1.58 times its natural-gas sister \
                  but falls from 1.59 to 1.23 times",

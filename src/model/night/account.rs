@@ -76,11 +76,11 @@ impl Account {
         house.inside_k.see(inside_k);
         // The temperature goes straight through a stride.
         let line_k = setpoint_k - COLD_K;
-        let (low_k, high_k) = (inside_k.min(self.inside_k), inside_k.max(self.inside_k));
-        let below = if high_k > low_k {
-            (line_k - low_k) / (high_k - low_k)
+        let (lower_k, upper_k) = (inside_k.min(self.inside_k), inside_k.max(self.inside_k));
+        let below = if upper_k > lower_k {
+            (line_k - lower_k) / (upper_k - lower_k)
         } else {
-            f64::from(u8::from(low_k < line_k))
+            f64::from(u8::from(lower_k < line_k))
         };
         house.cold_s += below.clamp(0.0, 1.0) * dt_s;
         self.inside_k = inside_k;

@@ -104,9 +104,9 @@ fn traces(trace: &Trace) -> Vec<TraceView> {
                 .buckets()
                 .iter()
                 .filter_map(|bucket| bucket.span_pa.get(i).map(|span| (bucket.start_s, *span)))
-                .flat_map(|(s, (low, high))| {
-                    let top = (high > low).then_some((s, high));
-                    [Some((s, low)), top].into_iter().flatten()
+                .flat_map(|(s, (lower, upper))| {
+                    let top = (upper > lower).then_some((s, upper));
+                    [Some((s, lower)), top].into_iter().flatten()
                 })
                 .collect(),
         })

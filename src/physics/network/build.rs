@@ -109,8 +109,8 @@ impl NetworkBuilder {
         let work = Work {
             start: Box::new([Head::default(); SLOTS]),
             trial: Box::new([Head::default(); SLOTS]),
-            low_pa: 0.0,
-            high_pa: 0.0,
+            lower_pa: 0.0,
+            upper_pa: 0.0,
             first_share: 0.0,
             residual: zeros(),
             change: zeros(),

@@ -42,8 +42,8 @@ fn remembered(work: &Work, free: usize) -> impl Serialize + '_ {
     let Work {
         start: _,
         trial: _,
-        low_pa: _,
-        high_pa: _,
+        lower_pa: _,
+        upper_pa: _,
         first_share: _,
         residual: _,
         change: _,

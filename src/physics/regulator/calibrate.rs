@@ -243,17 +243,17 @@ fn find_seat(
         seat
     };
     let reach = |seat: &SeatProfile| seat.seal_m + seat.lift_for_area(set_area);
-    let (mut low, mut high) = (1e-4 * span_m, seal_to_set_m + 10.0 * span_m);
-    if reach(&with_seal(low)) > seal_to_set_m || reach(&with_seal(high)) < seal_to_set_m {
+    let (mut lower, mut upper) = (1e-4 * span_m, seal_to_set_m + 10.0 * span_m);
+    if reach(&with_seal(lower)) > seal_to_set_m || reach(&with_seal(upper)) < seal_to_set_m {
         return None;
     }
     for _ in 0..100 {
-        let middle = 0.5 * (low + high);
+        let middle = 0.5 * (lower + upper);
         if reach(&with_seal(middle)) < seal_to_set_m {
-            low = middle;
+            lower = middle;
         } else {
-            high = middle;
+            upper = middle;
         }
     }
-    Some(with_seal(0.5 * (low + high)))
+    Some(with_seal(0.5 * (lower + upper)))
 }

@@ -73,8 +73,8 @@ impl Job {
 
     fn legs(&self) -> (i32, i32) {
         match self.bench.seen().gauge {
-            GaugeSeen::WaterColumn(Legs::Water { low_tenths, high_tenths }) => {
-                (low_tenths, high_tenths)
+            GaugeSeen::WaterColumn(Legs::Water { lower_tenths, upper_tenths }) => {
+                (lower_tenths, upper_tenths)
             }
             other => panic!("{other:?}"),
         }
