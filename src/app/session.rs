@@ -355,8 +355,8 @@ fn caption(what: &Happening) -> Option<&'static str> {
     match what {
         Happening::Fired { from: None, .. } => Some(t!("moment-burners-light")),
         Happening::Fired { to: None, .. } => Some(t!("moment-burners-out")),
-        Happening::Fired { to: Some(Level::High), .. } => Some(t!("moment-flames-grow")),
-        Happening::Fired { to: Some(Level::Low), .. } => Some(t!("moment-flames-shrink")),
+        Happening::Fired { from, to } if to > from => Some(t!("moment-flames-grow")),
+        Happening::Fired { .. } => Some(t!("moment-flames-shrink")),
         Happening::OpenedUnderGas { .. } => Some(t!("moment-puff")),
         Happening::GasFromPort { .. } => Some(t!("moment-hiss")),
         Happening::Ignition { .. } => Some(t!("moment-ignition")),

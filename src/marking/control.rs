@@ -300,8 +300,8 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
 }
 
 /// Work beyond the pressures that was really done, as what was written from instruments shows: the
-/// flue analysed with the burners on high, both temperatures of the air on low and on high, the dial
-/// timed on high.
+/// flue analysed at the full rate, both temperatures of the air at each level, the dial timed at the
+/// full rate.
 fn measured_work(l: &Ledger) -> Vec<NotDone> {
     let wrote = |spot: Spot, stage: Option<Level>| {
         l.events.iter().any(|event| match &event.what {
@@ -311,15 +311,16 @@ fn measured_work(l: &Ledger) -> Vec<NotDone> {
             _ => false,
         })
     };
-    let air = |stage| wrote(Spot::ReturnAir, stage) && wrote(Spot::SupplyAir, stage);
+    let air = |level| wrote(Spot::ReturnAir, Some(level)) && wrote(Spot::SupplyAir, Some(level));
+    let full = l.levels().last().copied();
     let mut done = Vec::new();
-    if wrote(Spot::Flue, Some(Level::High)) {
+    if wrote(Spot::Flue, full) {
         done.push(NotDone::Combustion);
     }
-    if air(Some(Level::Low)) && air(Some(Level::High)) {
+    if l.levels().iter().copied().all(air) {
         done.push(NotDone::TemperatureRise);
     }
-    if wrote(Spot::MeterDial, Some(Level::High)) {
+    if wrote(Spot::MeterDial, full) {
         done.push(NotDone::GasRate);
     }
     done

@@ -119,7 +119,7 @@ fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
             let working = found.min(set).min(gives).min(most);
             check.manual_valve.is_open() && check.lowest_pa >= WORKING_SHARE * working
         }
-        Joint::ManifoldPort => check.firing == Some(Level::High),
+        Joint::ManifoldPort => check.firing.is_some_and(Level::is_top),
     }
 }
 

@@ -23,7 +23,7 @@ fn touches(action: &Action) -> bool {
             | Action::Plug { .. }
             | Action::Neighbor { .. }
             | Action::StageJumper(_)
-            | Action::Turn { screw: Screw::Low | Screw::High, .. }
+            | Action::Turn { screw: Screw::Only | Screw::Low | Screw::High, .. }
             | Action::Door { .. }
             | Action::Mend(_)
     )
@@ -34,7 +34,7 @@ fn gas_work(action: &Action) -> bool {
     matches!(
         action,
         Action::Plug { .. }
-            | Action::Turn { screw: Screw::Low | Screw::High, .. }
+            | Action::Turn { screw: Screw::Only | Screw::Low | Screw::High, .. }
             | Action::FurnaceSwitch(OnOff::On)
             | Action::ThermostatMode(OnOff::On)
     )
@@ -163,10 +163,10 @@ pub(super) fn head_height_only(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     let Some(first) = l.did().find(|did| gas_work(did.action)) else { return Vec::new() };
-    let low = smelt_inside(l, first.index, |action| {
+    let lower = smelt_inside(l, first.index, |action| {
         matches!(action, Action::Sniff(Height::Floor) | Action::Probe(Height::Floor))
     });
-    if low {
+    if lower {
         return Vec::new();
     }
     vec![Hit::new(first.tick, t!("seen-floor-not-smelt"), t!("true-floor-not-smelt"))]

@@ -2,7 +2,7 @@
 
 use super::goal::{Goal, Step, at, hand_empty, in_hand};
 use super::{Memory, air, fire, isolate, joint, meter, port, restore};
-use crate::parts::{Cock, Door, Fitted, Neighbor, OnOff, Opening, Screw};
+use crate::parts::{Cock, Door, Fitted, Level, Neighbor, OnOff, Opening};
 use crate::senses::seen::Seen;
 
 impl Goal {
@@ -44,14 +44,16 @@ impl Goal {
             }
             Self::Burning(level, means) => fire::burning(level, means),
             Self::Stopped => fire::stopped(memory),
-            Self::ClosedUp => vec![
-                Self::Capped(Screw::Low),
-                Self::Capped(Screw::High),
-                Self::HandEmpty,
-                Self::Door(Door::Burner, Fitted::On),
-                Self::Door(Door::Blower, Fitted::On),
-                Self::Aired(Opening::Closed),
-            ],
+            Self::ClosedUp => Level::ALL
+                .into_iter()
+                .map(|level| Self::Capped(level.screw()))
+                .chain([
+                    Self::HandEmpty,
+                    Self::Door(Door::Burner, Fitted::On),
+                    Self::Door(Door::Blower, Fitted::On),
+                    Self::Aired(Opening::Closed),
+                ])
+                .collect(),
             Self::AsFound => restore::as_found(memory),
             Self::At(_)
             | Self::HandEmpty

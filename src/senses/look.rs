@@ -55,8 +55,8 @@ pub(crate) fn sight(model: &Model, subject: Subject) -> Option<Finding> {
         Subject::StatusLamp => Finding::Status(control_status(model)),
         Subject::SupplyRegulator => {
             let supply = &model.setup.supply;
-            let (low_pa, high_pa) = supply.delivery_limits_pa;
-            Finding::Delivery(Delivery { low_pa, high_pa, rest_pa: supply.lockup_max_pa })
+            let (least_pa, most_pa) = supply.delivery_limits_pa;
+            Finding::Delivery(Delivery { least_pa, most_pa, rest_pa: supply.lockup_max_pa })
         }
     })
 }

@@ -95,7 +95,7 @@ impl Mind {
 
     /// How far the smallest load stands over what the nameplate lets the regulator deliver, in pascals.
     fn over_delivery_pa(&self) -> Option<f64> {
-        let most = self.know.papers.delivery?.high_pa;
+        let most = self.know.papers.delivery?.most_pa;
         Some(self.first_inlet_pa()? - most)
     }
 
@@ -112,12 +112,12 @@ impl Mind {
             return Supply::Sound;
         };
         let inlet = &self.know.read.inlet;
-        let (rest, low) = (inlet[Stage::Rest], self.first_inlet_pa());
+        let (rest, first) = (inlet[Stage::Rest], self.first_inlet_pa());
         let others = inlet[Stage::FullLoad];
-        if let (Some(rest), Some(low)) = (rest, low)
+        if let (Some(rest), Some(first)) = (rest, first)
             && at_rest.is_above(rest)
         {
-            let creeps = rest - low > CREEP_DROP * rest;
+            let creeps = rest - first > CREEP_DROP * rest;
             return if creeps { Supply::Creeps } else { Supply::SetHigh };
         }
         if self.know.read.rest_rise.is_some_and(|rise| rise > CREEPS_PA) {
@@ -315,10 +315,10 @@ fn raise(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let Some(loaded) = me.inlet_allowed(Stage::FullLoad) else { return Vec::new() };
     let mut wanted = loaded.least_pa + MARGIN_PA;
     let inlet = &me.know.read.inlet;
-    if let (Some(delivery), Some(low), Some(others)) =
+    if let (Some(delivery), Some(first), Some(others)) =
         (me.know.papers.delivery, me.first_inlet_pa(), inlet[Stage::FullLoad])
     {
-        wanted = wanted.max(delivery.low_pa - (low - others));
+        wanted = wanted.max(delivery.least_pa - (first - others));
     }
     me.know.screws.tries += 1;
     match number(seen) {

@@ -117,7 +117,7 @@ fn no_flame(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     } else if me.know.watch.low_gas {
         Some((Diagnosis::LowGasSwitchOpen, &[Repair::ReplaceLowGasSwitch][..]))
     } else if me.know.watch.first_switch || says == Some(ControlStatus::AwaitsPressureSwitch) {
-        return by_eye::low_switch();
+        return by_eye::first_switch();
     } else if me.know.watch.rolled_out {
         return rolled_out(me);
     } else if me.know.watch.lit > 0 {
@@ -173,7 +173,7 @@ pub(super) fn if_not_raised() -> Step {
         } else if me.know.watch.next_switch_ticks > SWITCH_S * ticks {
             // In thin air the fan draws less: a switch that does not close there may be sound.
             let thin = seen.altitude_ft > by_eye::DERATE_FT;
-            return by_eye::high_switch(thin);
+            return by_eye::next_switch(thin);
         } else {
             let mut steps = vec![go(Place::GasValve)];
             steps.push(think(no_flame_above));

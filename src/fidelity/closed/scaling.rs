@@ -52,8 +52,8 @@ fn published_pairs() -> Check {
         ("propane, 4.9 of 10 in. w.c., the 70 % class", Gas::propane(), 4.9, 10.0, 70.0),
     ]
     .into_iter()
-    .map(|(name, gas, low, high, percent)| {
-        Row::new(name, percent, 100.0 * rate(gas, low) / rate(gas, high))
+    .map(|(name, gas, lower, upper, percent)| {
+        Row::new(name, percent, 100.0 * rate(gas, lower) / rate(gas, upper))
     })
     .collect();
     check("closed.orifice.published-ratios", rows)

@@ -198,7 +198,7 @@ impl GasSide {
         };
         self.network.set_opening(self.elements.seats, open);
         if let Some(regulator) = self.network.regulator_mut(self.elements.valve_regulator) {
-            self.springs.load(regulator, seats.unwrap_or(Level::Low));
+            self.springs.load(regulator, seats);
         }
     }
 
@@ -225,7 +225,8 @@ impl GasSide {
 
     /// Says whether the stage caps are on: they shut the valve's bonnet.
     pub(crate) fn set_caps(&mut self, caps: EnumMap<Screw, Fitted>) {
-        let off = caps[Screw::Low] == Fitted::Off || caps[Screw::High] == Fitted::Off;
+        let levels = self.springs.turns();
+        let off = levels.list().iter().any(|level| caps[level.screw()] == Fitted::Off);
         self.cap_share = if off { CAP_OFF } else { 1.0 };
     }
 

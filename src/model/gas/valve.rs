@@ -97,8 +97,10 @@ impl StageSprings {
         RegulatorSpec { spring: roomy(first), turns: first.regulator_turns(), ..self.base }
     }
 
-    /// Loads the spring of a level; does nothing when it is loaded already.
-    pub(super) fn load(&mut self, regulator: &mut Regulator, level: Level) {
+    /// Loads the spring of a level, with the seats shut that of the first; does nothing when it is
+    /// loaded already.
+    pub(super) fn load(&mut self, regulator: &mut Regulator, seats: Option<Level>) {
+        let level = seats.unwrap_or(self.stages.first_level());
         if self.loaded == Some(level) {
             return;
         }

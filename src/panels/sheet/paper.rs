@@ -86,8 +86,8 @@ pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String>
     if let Some(Finding::Delivery(it)) = of(Subject::SupplyRegulator) {
         lines.push(full_stop(t!(
             "sheet-delivery",
-            low = pressure(it.low_pa, unit, 1),
-            high = pressure(it.high_pa, unit, 1),
+            least = pressure(it.least_pa, unit, 1),
+            most = pressure(it.most_pa, unit, 1),
             rest = pressure(it.rest_pa, unit, 1),
             unit = unit.label()
         )));

@@ -135,9 +135,9 @@ pub struct RatingPlate {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Delivery {
     /// Lowest while gas flows.
-    pub low_pa: f64,
+    pub least_pa: f64,
     /// Highest while gas flows.
-    pub high_pa: f64,
+    pub most_pa: f64,
     /// Highest at rest.
     pub rest_pa: f64,
 }
@@ -180,8 +180,8 @@ impl Note {
             Finding::Flames(look) => flames(*look),
             Finding::Delivery(it) => t!(
                 "found-delivery",
-                low = inches(it.low_pa, 1),
-                high = inches(it.high_pa, 1),
+                least = inches(it.least_pa, 1),
+                most = inches(it.most_pa, 1),
                 rest = inches(it.rest_pa, 1),
             ),
             Finding::TankPercent(level) => t!("found-tank-gauge", percent = decimal(*level, 0)),

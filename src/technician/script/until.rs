@@ -86,10 +86,10 @@ fn meter(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
                 "This range runs backwards.",
                 "the lower pressure first",
             );
-            let low = tokens.quantity::<Pressure>("pressure", PRESSURE)?.si();
+            let lower = tokens.quantity::<Pressure>("pressure", PRESSURE)?.si();
             tokens.exactly("and")?;
-            let high = tokens.quantity::<Pressure>("pressure", PRESSURE)?.si();
-            if low > high { Err(place) } else { Ok(Until::MeterBetween(low, high)) }
+            let upper = tokens.quantity::<Pressure>("pressure", PRESSURE)?.si();
+            if lower > upper { Err(place) } else { Ok(Until::MeterBetween(lower, upper)) }
         }
         _ => {
             let within_pa = tokens.quantity::<Pressure>("pressure", PRESSURE)?.si();

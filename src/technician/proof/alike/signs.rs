@@ -190,9 +190,9 @@ impl Signs {
         self.plain.push(Plain::State(point.missed, truth.firing));
         let mut add = |value: f64, resolution: f64| self.numbers.push((value, resolution));
         add(truth.supply_pa, PRESSURE_PA);
-        for (low, high) in point.swing_pa.into_values() {
-            add(low, PRESSURE_PA);
-            add(high, PRESSURE_PA);
+        for (lower, upper) in point.swing_pa.into_values() {
+            add(lower, PRESSURE_PA);
+            add(upper, PRESSURE_PA);
         }
         add(truth.input_w / point.rated_w.max(1.0), RATE);
         add(truth.flame_ua, FLAME_UA);
