@@ -56,7 +56,7 @@ fn a_single_stage_control_lights_and_stays() {
          70   | P1lLRgf  | Burning(Only)  | ImB | burning
          90   | P12lLRgf | Burning(Only)  | ImB
          900  | P12lLRgf | Burning(Only)  | ImB
-         901  | PlLRgf   | PostPurge      | IB
+         901  | PlLRg    | PostPurge      | IB
          920  | PLRg     | BlowerOffDelay | B
          1020 | PLRg     | Standby        | -",
     );
