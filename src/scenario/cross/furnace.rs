@@ -7,6 +7,7 @@ use crate::scenario::format::{Figures, Furnace, Scenario};
 use crate::scenario::problem::{Code, Gravity};
 use crate::setup::Stacking;
 use crate::units::{M_PER_IN, PA_PER_INWC};
+use crate::words::decimal;
 
 /// How far the plate's share of low may differ from what its two pressures give.
 const SHARE_BAND: f64 = 0.1;
@@ -34,15 +35,14 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
     cross.below((&at("low_tolerance"), &it.low_tolerance), (&at("low"), &it.low));
     let bands_pa = it.low_tolerance.high() + it.high_tolerance.high();
     if it.high.low() > it.low.high() && it.high.low() - it.low.high() <= bands_pa {
-        cross.warn(&at("low"), "The bands of low and high overlap.".into());
+        cross.warn(&at("low"), t!("problem-bands-overlap").into());
     }
     if it.inlet_min.low() <= it.high.high() {
-        let message = "The lowest inlet pressure leaves the valve nothing to control the high \
-                       stage with.";
+        let message = t!("problem-inlet-too-low");
         cross.error(&at("inlet_min"), message.into());
     }
     if it.inlet_max.low() > furnace.plate.valve_max.high() {
-        let message = "The highest inlet pressure is above what the gas valve may see.";
+        let message = t!("problem-inlet-over-valve");
         cross.error(&at("inlet_max"), message.into());
     }
     let usual_inwc = match it.fuel {
@@ -51,11 +51,11 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
     };
     let inwc = |pa: f64| pa / PA_PER_INWC;
     if inwc(it.inlet_min.low()) < usual_inwc.0 || inwc(it.inlet_max.high()) > usual_inwc.1 {
-        let message = format!(
-            "Inlet limits for {} usually lie between {} and {} inH2O (makers' manuals).",
-            it.fuel.label(),
-            usual_inwc.0,
-            usual_inwc.1
+        let message = t!(
+            "problem-inlet-unusual",
+            fuel = it.fuel.label(),
+            least = usual_inwc.0.to_string(),
+            most = usual_inwc.1.to_string()
         );
         cross.warn(&at("inlet_min"), message);
     }
@@ -65,12 +65,10 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
 }
 
 fn no_size(path: &str, stamp: &str, cross: &mut Cross<'_, '_>) {
-    let message = format!("`{stamp}` does not tell the diameter of an orifice.");
+    let message = t!("problem-orifice", stamp = stamp);
     cross.reader.at_path(Gravity::Error, Code::UnknownName, path, message);
     if let Some(last) = cross.reader.problems.last_mut() {
-        last.expected = "a number drill as \"#44\" (#1 to #80) or a diameter as \"2.14 mm\"; or \
-                         `orifice_size` beside it"
-            .to_owned();
+        last.expected = t!("expected-orifice").to_owned();
     }
 }
 
@@ -89,10 +87,10 @@ fn inputs(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
     let by_pressure = (governing.low.low() / governing.high.low()).sqrt();
     let by_plate = plate.input_low.low() / plate.input_high.low();
     if (by_pressure - by_plate).abs() > SHARE_BAND {
-        let message = format!(
-            "Low is {:.0} % of high by the inputs, but {:.0} % by the manifold pressures.",
-            100.0 * by_plate,
-            100.0 * by_pressure
+        let message = t!(
+            "problem-low-share",
+            inputs = decimal(100.0 * by_plate, 0),
+            pressures = decimal(100.0 * by_pressure, 0)
         );
         cross.warn("furnace.plate.input_low", message);
     }
@@ -115,7 +113,8 @@ fn orifices(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
         let fits =
             |count: f64| (count - f64::from(u32::try_from(written).unwrap_or(0))).abs() < 0.5;
         if !fits(burners.0) || !fits(burners.1) {
-            let message = format!("{written} sizes for {} burners.", burners.1);
+            let message =
+                t!("problem-orifice-count", written = written, burners = decimal(burners.1, 0));
             cross.length("furnace.orifice_sizes", message);
         }
     }
@@ -133,17 +132,17 @@ fn coefficient(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         None => "furnace.plate.made_for.orifice",
     };
     if !(0.4..=1.0).contains(&found) {
-        let message = format!(
-            "With these orifices the plate's input would need a discharge coefficient of {found:.2}. \
-             {}",
-            fitting(found, setup.furnace.plate.figures().orifice_m)
+        let message = t!(
+            "problem-coefficient",
+            found = decimal(found, 2),
+            fitting = fitting(found, setup.furnace.plate.figures().orifice_m)
         );
         cross.error(path, message);
     } else if !(0.78..=0.92).contains(&found) {
-        let message = format!(
-            "With these orifices the plate's input needs a discharge coefficient of {found:.2}; \
-             0.80 to 0.90 is usual (NFPA 54 Annex E). {}",
-            fitting(found, setup.furnace.plate.figures().orifice_m)
+        let message = t!(
+            "problem-coefficient-unusual",
+            found = decimal(found, 2),
+            fitting = fitting(found, setup.furnace.plate.figures().orifice_m)
         );
         cross.warn(path, message);
     }
@@ -172,11 +171,22 @@ fn fitting(found: f64, orifice_m: f64) -> String {
         .take(3)
         .map(|&(number, inches)| {
             let mm = inches * M_PER_IN * 1e3;
-            format!("#{number} ({inches:.4} in, {mm:.2} mm: {:.2})", needs(inches))
+            t!(
+                "problem-drill",
+                number = number.to_string(),
+                inches = decimal(inches, 4),
+                mm = decimal(mm, 2),
+                coefficient = decimal(needs(inches), 2)
+            )
         })
         .collect();
     let ideal_mm = orifice_m * (found / middle).sqrt() * 1e3;
-    format!("For {middle} it takes {ideal_mm:.2} mm; nearest drills: {}.", words.join(", "))
+    t!(
+        "problem-drills",
+        middle = middle.to_string(),
+        ideal_mm = decimal(ideal_mm, 2),
+        drills = words.join(", ")
+    )
 }
 
 /// Whether each found setting can be reached with its screw.
@@ -193,14 +203,12 @@ fn screws(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             if spring.found_turns >= spring.turns {
                 told[i] = true;
                 let most = spring.turns * spring.pa_per_turn / PA_PER_INWC;
-                let message = format!(
-                    "The {name} screw stands at its bottom: its spring gives at most {most:.1} \
-                     inH2O. Right only if this is the fault."
-                );
+                let most = decimal(most, 1);
+                let message = t!("problem-screw-bottom", stage = name, most = most);
                 cross.warn(&path, message);
             } else if spring.found_turns > spring.turns - BIND_TURNS {
                 told[i] = true;
-                let message = format!("The coils of the {name} spring touch at this setting.");
+                let message = t!("problem-coils-touch", stage = name);
                 cross.warn(&path, message);
             }
         }
@@ -210,7 +218,7 @@ fn screws(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         (scenario.furnace.valve.stacking, &set.low, &set.high)
         && low.high() > high.low()
     {
-        let message = "With springs that add up, high cannot be set below low.";
+        let message = t!("problem-high-on-low");
         cross.error("furnace.settings.high", message.into());
     }
 }
