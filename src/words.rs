@@ -71,6 +71,8 @@ pub const FILES: &[(&str, &str)] = files![
     "senses.ftl",
     "findings.ftl",
     "status.ftl",
+    "format.ftl",
+    "scenario.ftl",
     "cli.ftl",
 ];
 

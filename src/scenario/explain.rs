@@ -13,6 +13,7 @@ use super::format::{Scenario, Variant};
 use super::problem::nearest;
 use super::shape::{Default, Field, Kind, Section};
 use crate::catalogue::fault::{Fault, Severity};
+use crate::words::Id;
 
 /// A field, or a fault, as it is told.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -141,25 +142,25 @@ fn without_indices(path: &str) -> String {
 fn told(path: &str, field: &Field) -> Told {
     Told {
         path: path.to_owned(),
-        meaning: joined(field.doc),
+        meaning: field.doc.text().to_owned(),
         value: looks(field),
         required: field.default == Default::Required,
         default: match field.default {
             Default::Required => None,
-            Default::Value(value) => Some(format!("`{value}`{}", all_of(field.kind, value))),
-            Default::Derived(words) => Some(words.to_owned()),
+            Default::Value(value) => Some(written_default(field.kind, value)),
+            Default::Derived(words) => Some(words.text().to_owned()),
         },
         limits: field.limits.map(|(low, high)| [low, high]),
-        usual: field.usual.map(|(low, high, source)| [low, high, source]),
+        usual: field.usual.map(|(low, high, source)| [low, high, source.text()]),
     }
 }
 
-/// What an empty section or list means as a default.
-fn all_of(kind: Kind, default: &str) -> &'static str {
+/// A default as it would be written, and what an empty section or list means.
+fn written_default(kind: Kind, default: &str) -> String {
     match (kind, default) {
-        (Kind::Section(_), "()") => ", the defaults of its fields",
-        (Kind::List(..), "[]") => ", none",
-        _ => "",
+        (Kind::Section(_), "()") => t!("explain-default-section", value = default),
+        (Kind::List(..), "[]") => t!("explain-default-list", value = default),
+        _ => format!("`{default}`"),
     }
 }
 
@@ -171,18 +172,18 @@ fn told_fault(fault: Fault) -> Told {
     let quoted =
         |text: &str| if severity.is_bare() { text.to_owned() } else { format!("\"{text}\"") };
     let typical = if natural == propane {
-        format!("{natural}, typical")
+        t!("explain-typical", value = natural)
     } else {
-        format!("{natural}, on propane {propane}, typical")
+        t!("explain-typical-both", natural = natural, propane = propane)
     };
     let value = if plain {
-        format!("`{}`; it is there or not", entry.name)
+        t!("explain-plain-fault", fault = entry.name)
     } else {
         format!("`{}({})`: {}", entry.name, quoted(natural), severity.what)
     };
     Told {
         path: format!("faults.{}", entry.name),
-        meaning: format!("{} (Family: {}.)", entry.cause, entry.family.label()),
+        meaning: t!("explain-fault", cause = entry.cause, family = entry.family.label()),
         value,
         required: false,
         default: (!plain).then_some(typical),
@@ -192,8 +193,8 @@ fn told_fault(fault: Fault) -> Told {
 }
 
 /// Each kind of number with a unit, with its units.
-pub(super) fn quantities() -> Vec<(&'static str, &'static str)> {
-    fn of(kind: Kind) -> Option<(&'static str, &'static str)> {
+pub(super) fn quantities() -> Vec<(Id, &'static [&'static str])> {
+    fn of(kind: Kind) -> Option<(Id, &'static [&'static str])> {
         match kind {
             Kind::Quantity(what, units) => Some((what, units)),
             Kind::List(kind, _) => of(*kind),
@@ -220,7 +221,7 @@ pub(super) fn quantities() -> Vec<(&'static str, &'static str)> {
 /// The whole field reference, in Markdown.
 #[must_use]
 pub fn reference() -> String {
-    let mut text = String::from("# Fields of a scenario\n");
+    let mut text = format!("# {}\n", t!("explain-fields"));
     let mut done = Vec::new();
     sections(&mut text, &Scenario::SECTION, &mut done);
     text
@@ -231,14 +232,14 @@ fn sections(text: &mut String, section: &'static Section, done: &mut Vec<&'stati
         return;
     }
     done.push(section.name);
-    let _ = write!(text, "\n## {}\n\n{}\n", section.name, joined(section.doc));
+    let _ = write!(text, "\n## {}\n\n{}\n", section.name, section.doc.text());
     let places: Vec<_> = catalogue()
         .into_iter()
         .filter(|(_, field)| inner(field.kind).iter().any(|it| it.name == section.name))
         .map(|(path, _)| format!("`{path}`"))
         .collect();
     if !places.is_empty() {
-        let _ = write!(text, "\nStands at {}.\n", places.join(", "));
+        let _ = write!(text, "\n{}\n", t!("explain-places", places = places.join(", ")));
     }
     for field in section.fields {
         let _ = write!(text, "\n### {}\n\n", field.name);
@@ -293,25 +294,22 @@ fn catalogue() -> Vec<(String, &'static Field)> {
 
 fn entry(text: &mut String, it: &Told, indent: &str) {
     let _ = writeln!(text, "{indent}{}", it.meaning);
-    let _ = writeln!(text, "{indent}- value: {}", it.value);
-    if it.required {
-        let _ = writeln!(text, "{indent}- must be written");
-    }
-    if let Some(default) = &it.default {
-        let _ = writeln!(text, "{indent}- default: {default}");
-    }
-    if let Some([low, high]) = it.limits {
-        let _ = writeln!(text, "{indent}- limits: {low} to {high}");
-    }
-    if let Some([low, high, source]) = it.usual {
-        let _ = writeln!(text, "{indent}- usual: {low} to {high} ({source})");
+    let required = it.required.then(|| t!("explain-required").to_owned());
+    let default = it.default.as_ref().map(|default| t!("explain-default", value = default));
+    let limits = it.limits.map(|[low, high]| t!("explain-limits", low = low, high = high));
+    let usual = it
+        .usual
+        .map(|[low, high, source]| t!("explain-usual", low = low, high = high, source = source));
+    let value = t!("explain-value", value = &it.value);
+    for line in [Some(value), required, default, limits, usual].into_iter().flatten() {
+        let _ = writeln!(text, "{indent}- {line}");
     }
 }
 
 fn looks(field: &Field) -> String {
     match field.kind {
         Kind::List(kind, most) => {
-            format!("a list of at most {}: {}", field.entries.unwrap_or(most), one(*kind, field))
+            t!("value-list", most = field.entries.unwrap_or(most), value = one(*kind, field))
         }
         kind => one(kind, field),
     }
@@ -320,50 +318,40 @@ fn looks(field: &Field) -> String {
 /// A value of a field, or one of the values of its list.
 fn one(kind: Kind, field: &Field) -> String {
     match kind {
-        Kind::Section(section) => format!("a section {}(…)", section.name),
+        Kind::Section(section) => t!("value-section", section = section.name),
         Kind::Variants(sections) => {
             let names: Vec<_> = sections.iter().map(|it| format!("{}(…)", it.name)).collect();
-            names.join(" or ")
+            names.join(t!("list-or"))
         }
         Kind::Choice(words) => word_list(words),
         Kind::Drawn(words) => {
             let all: Vec<_> = words.iter().map(|(word, _)| *word).collect();
-            format!(
-                "{}, or one of them for each seat, `OneOf([{}])`",
-                word_list(words),
-                all.join(", ")
-            )
+            t!("value-drawn", words = word_list(words), all = all.join(", "))
         }
-        Kind::List(kind, most) => format!("a list of at most {most}: {}", one(*kind, field)),
-        Kind::Truth => "`true` or `false`".to_owned(),
+        Kind::List(kind, most) => t!("value-list", most = most, value = one(*kind, field)),
+        Kind::Truth => t!("value-truth").to_owned(),
         Kind::Text(most) => {
-            format!("a text of at most {} characters", field.most.unwrap_or(most))
+            t!("value-text", most = field.most.unwrap_or(most))
         }
-        Kind::Quantity(what, units) => match field.fixed {
-            Some(whom) => format!("a {what} with its unit ({units}), the same {whom}"),
-            None => {
-                format!("a {what} with its unit ({units}), or a range `Between(\"low\", \"high\")`")
+        Kind::Quantity(what, units) => {
+            let (what, units) = (what.text(), units.join(", "));
+            match field.fixed {
+                Some(whom) => {
+                    t!("value-quantity-fixed", what = what, units = units, whom = whom.text())
+                }
+                None => t!("value-quantity", what = what, units = units),
             }
-        },
-        Kind::Fault => {
-            "a fault by its name with its severity, as `kinked_connector(0.8)`, its name \
-                        alone for the typical severity, a range `name(Between(low, high))`, or \
-                        `OneOf([first, second])`; `quarterturn faults` lists them"
-                .to_owned()
         }
+        Kind::Fault => t!("value-fault").to_owned(),
         Kind::Number(what) | Kind::Whole(what) => match field.fixed {
-            Some(whom) => format!("a {what}, the same {whom}"),
-            None => format!("a {what}, or a range `Between(low, high)`"),
+            Some(whom) => t!("value-number-fixed", what = what.text(), whom = whom.text()),
+            None => t!("value-number", what = what.text()),
         },
     }
 }
 
-fn word_list(words: &[(&str, &str)]) -> String {
+fn word_list(words: &[(&str, Id)]) -> String {
     let words: Vec<_> =
-        words.iter().map(|(word, meaning)| format!("`{word}` ({meaning})")).collect();
+        words.iter().map(|(word, meaning)| format!("`{word}` ({})", meaning.text())).collect();
     words.join(", ")
-}
-
-fn joined(lines: &[&str]) -> String {
-    lines.iter().map(|line| line.trim()).collect::<Vec<_>>().join(" ")
 }

@@ -68,7 +68,7 @@ pub fn check_bytes(name: &str, bytes: &[u8]) -> Vec<Problem> {
         Err(error) => {
             let (good, _) = bytes.split_at(error.valid_up_to());
             let text = String::from_utf8_lossy(good);
-            let message = "The file is not UTF-8 text from here on.".to_owned();
+            let message = t!("problem-not-utf8").to_owned();
             let mut problem = Source::new(&text).problem(Code::NotUtf8, text.len(), message);
             name.clone_into(&mut problem.file);
             vec![problem]
@@ -95,7 +95,7 @@ fn examine(text: &str) -> (Option<Scenario>, Vec<Problem>) {
     let Some(root) = &document.value else {
         let mut problems = syntax;
         if problems.is_empty() {
-            let message = "There is no scenario in this file.".to_owned();
+            let message = t!("problem-no-scenario").to_owned();
             problems.push(source.problem(Code::Syntax, text.len(), message));
         }
         return (None, problems);
@@ -125,13 +125,13 @@ fn examine(text: &str) -> (Option<Scenario>, Vec<Problem>) {
         }));
     }
     if scenario.is_none() && problems.is_empty() {
-        let message = "This cannot be read as a scenario.".to_owned();
+        let message = t!("problem-unreadable").to_owned();
         problems.push(source.problem(Code::Syntax, 0, message));
     }
     problems.sort_by_key(|problem| (problem.line, problem.column));
     if problems.len() > MAX_PROBLEMS {
         problems.truncate(MAX_PROBLEMS);
-        let message = "There are more problems; these come first.".to_owned();
+        let message = t!("problem-more").to_owned();
         problems.push(source.problem(Code::TooMany, text.len(), message));
     }
     (scenario, problems)
@@ -153,10 +153,7 @@ fn newer_version(document: &Document<'_>, source: &Source<'_>) -> Option<Problem
     let newer = raw.bytes().all(|b| b.is_ascii_digit())
         && raw.parse::<u64>().map_or(!raw.is_empty(), |version| version > u64::from(VERSION));
     newer.then(|| {
-        let message = format!(
-            "This scenario is written for version {raw} of the format; this program reads version \
-             {VERSION}. A newer program is needed."
-        );
+        let message = t!("problem-newer", version = &raw, known = VERSION.to_string());
         let mut problem = source.problem(Code::NewerVersion, number.span.start_offset, message);
         problem.path = "version".to_owned();
         problem.found = raw.chars().take(40).collect();

@@ -132,11 +132,11 @@ pub fn to_text(problems: &[Problem], source: &str) -> String {
     let mut out = String::new();
     for problem in problems {
         let word = match problem.severity {
-            Gravity::Warning => "warning",
-            Gravity::Error => "error",
+            Gravity::Warning => t!("problem-warning"),
+            Gravity::Error => t!("problem-error"),
         };
         let _ = writeln!(out, "{word}[{}]: {}", problem.code.id(), problem.message);
-        let file = if problem.file.is_empty() { "scenario" } else { &problem.file };
+        let file = if problem.file.is_empty() { t!("problem-scenario") } else { &problem.file };
         let _ = write!(out, "  --> {file}:{}:{}", problem.line, problem.column);
         if !problem.path.is_empty() {
             let _ = write!(out, "  {}", problem.path);
@@ -144,13 +144,13 @@ pub fn to_text(problems: &[Problem], source: &str) -> String {
         out.push('\n');
         excerpt(&mut out, problem, source);
         if !problem.found.is_empty() {
-            let _ = writeln!(out, "  found:    {}", problem.found);
+            let _ = writeln!(out, "  {}", t!("problem-found", found = &problem.found));
         }
         if !problem.expected.is_empty() {
-            let _ = writeln!(out, "  expected: {}", problem.expected);
+            let _ = writeln!(out, "  {}", t!("problem-expected", expected = &problem.expected));
         }
         if let Some(nearest) = &problem.nearest {
-            let _ = writeln!(out, "  nearest:  {nearest}");
+            let _ = writeln!(out, "  {}", t!("problem-nearest", nearest = nearest));
         }
         out.push('\n');
     }

@@ -122,8 +122,8 @@ impl<'a> Reader<'a> {
             _ => return self.not_a_section(section, expr),
         };
         if let Some(name) = name.filter(|name| name.name != section.name) {
-            let message = format!("`{}` is not the section that belongs here.", name.name);
-            let expected = format!("{}(…) or just (…)", section.name);
+            let message = t!("problem-other-section", name = &*name.name);
+            let expected = t!("expected-section", section = section.name);
             let span = (name.span.start_offset, name.span.end_offset);
             self.push(Code::UnknownName, span, self.path.clone(), message, &expected);
         }
@@ -132,8 +132,8 @@ impl<'a> Reader<'a> {
     }
 
     fn not_a_section<T>(&mut self, section: &Section, expr: &Expr<'_>) -> Option<T> {
-        let message = format!("A section {} with named fields belongs here.", section.name);
-        self.wrong(Code::WrongKind, expr, message, "(field: value, …)");
+        let message = t!("problem-no-section", section = section.name);
+        self.wrong(Code::WrongKind, expr, message, t!("expected-fields"));
         None
     }
 
@@ -148,15 +148,16 @@ impl<'a> Reader<'a> {
             let at = (field.name.span.start_offset, field.name.span.end_offset);
             let path = join(&self.path, name);
             if !known().any(|one| one == name) {
-                let message = format!("{} has no field `{name}`.", section.name);
-                let expected = format!("one of {}", known().collect::<Vec<_>>().join(", "));
+                let message = t!("problem-unknown-field", section = section.name, name = name);
+                let expected =
+                    t!("expected-one-of", names = known().collect::<Vec<_>>().join(", "));
                 self.push(Code::UnknownField, at, path, message, &expected);
                 if let Some(last) = self.problems.last_mut() {
                     last.nearest = meant(name, section).or_else(|| nearest(name, known()));
                 }
             } else if fields[..i].iter().any(|before| before.name.name == field.name.name) {
-                let message = format!("`{name}` stands twice.");
-                self.push(Code::DuplicateField, at, path, message, "each field once");
+                let message = t!("problem-field-twice", name = name);
+                self.push(Code::DuplicateField, at, path, message, t!("expected-field-once"));
             }
         }
     }
@@ -171,7 +172,7 @@ impl<'a> Reader<'a> {
         let info = section.fields.iter().find(|field| field.name == name)?;
         let Some(written) = opened.fields.iter().find(|field| field.name.name == name) else {
             if info.default == Default::Required {
-                let message = format!("{} needs a field `{name}`.", section.name);
+                let message = t!("problem-missing-field", section = section.name, name = name);
                 let path = join(&self.path, name);
                 self.push(Code::MissingField, (opened.at, opened.at), path, message, "");
             }
@@ -192,15 +193,15 @@ impl<'a> Reader<'a> {
     pub(super) fn list<T: Shape>(&mut self, expr: &Expr<'_>) -> Option<Vec<T>> {
         let Expr::Seq(list) = expr else {
             if !matches!(expr, Expr::Error(_)) {
-                let message = "A list belongs here.".to_owned();
-                self.wrong(Code::WrongKind, expr, message, "[value, …]");
+                let message = t!("problem-no-list").to_owned();
+                self.wrong(Code::WrongKind, expr, message, t!("expected-list"));
             }
             return None;
         };
         let most = self.field.and_then(|field| field.entries).unwrap_or(T::MOST_IN_LIST);
         if list.items.len() > most {
-            let message = format!("This list has {} values.", list.items.len());
-            let expected = format!("at most {most}");
+            let message = t!("problem-list-length", count = list.items.len());
+            let expected = t!("expected-at-most", most = most);
             self.wrong(Code::BadLength, expr, message, &expected);
             return None;
         }
@@ -222,13 +223,12 @@ impl<'a> Reader<'a> {
             Expr::Struct(it) if it.body.is_none() => self.named(names, &it.name.name, expr),
             Expr::Error(_) => None,
             Expr::Struct(it) if it.name.name == "OneOf" => {
-                let message = "This word is the same for every seat. What differs as a whole, as the \
-                               fuel with its supply, is written in `variants`.";
+                let message = t!("problem-word-drawn");
                 self.wrong(Code::WrongKind, expr, message.to_owned(), &one_of(names));
                 None
             }
             _ => {
-                let message = "A word without quotes belongs here.".to_owned();
+                let message = t!("problem-no-word").to_owned();
                 self.wrong(Code::WrongKind, expr, message, &one_of(names));
                 None
             }
@@ -245,7 +245,7 @@ impl<'a> Reader<'a> {
             Expr::Struct(it) => self.named(names, &it.name.name, expr),
             Expr::Error(_) => None,
             _ => {
-                let message = "A named section belongs here.".to_owned();
+                let message = t!("problem-no-named-section").to_owned();
                 self.wrong(Code::WrongKind, expr, message, &one_of(names));
                 None
             }
@@ -260,7 +260,7 @@ impl<'a> Reader<'a> {
     ) -> Option<&'static str> {
         let name = names.iter().copied().find(|&name| name == found);
         if name.is_none() {
-            let message = format!("`{found}` does not belong here.");
+            let message = t!("problem-not-here", found = found);
             self.wrong(Code::UnknownName, expr, message, &one_of(names));
             self.suggest(nearest(found, names.iter().copied()));
         }
@@ -290,5 +290,5 @@ fn join(path: &str, name: &str) -> String {
 }
 
 fn one_of(names: &[&str]) -> String {
-    format!("one of {}", names.join(", "))
+    t!("expected-one-of", names = names.join(", "))
 }

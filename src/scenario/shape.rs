@@ -2,6 +2,7 @@
 //! limits and its page in the field reference.
 
 use super::reader::Reader;
+use crate::words::Id;
 use ron2::ast::Expr;
 
 /// What a value of the format looks like.
@@ -12,9 +13,9 @@ pub enum Kind {
     /// One of several named sections.
     Variants(&'static [Section]),
     /// One word of a list: name and meaning.
-    Choice(&'static [(&'static str, &'static str)]),
+    Choice(&'static [(&'static str, Id)]),
     /// The same, or several of these words to draw from.
-    Drawn(&'static [(&'static str, &'static str)]),
+    Drawn(&'static [(&'static str, Id)]),
     /// Values of one kind in square brackets.
     List(&'static Kind, usize),
     /// `true` or `false`.
@@ -22,11 +23,11 @@ pub enum Kind {
     /// Text in quotes, with its greatest length in characters.
     Text(usize),
     /// A number with its unit in one text: what it is, and units that will do. May be a range.
-    Quantity(&'static str, &'static str),
+    Quantity(Id, &'static [&'static str]),
     /// A number. May be a range.
-    Number(&'static str),
+    Number(Id),
     /// A whole number. May be a range.
-    Whole(&'static str),
+    Whole(Id),
     /// A fault of the catalogue with its severity, or one of several.
     Fault,
 }
@@ -36,8 +37,8 @@ pub enum Kind {
 pub struct Section {
     /// Its name, which may stand before the parenthesis.
     pub name: &'static str,
-    /// What it is, line by line.
-    pub doc: &'static [&'static str],
+    /// What it is.
+    pub doc: Id,
     /// Its fields.
     pub fields: &'static [Field],
 }
@@ -47,8 +48,8 @@ pub struct Section {
 pub struct Field {
     /// Its name.
     pub name: &'static str,
-    /// What it means, line by line.
-    pub doc: &'static [&'static str],
+    /// What it means.
+    pub doc: Id,
     /// What its value looks like.
     pub kind: Kind,
     /// What it is when it is not written.
@@ -56,13 +57,13 @@ pub struct Field {
     /// Lowest and highest value that the model takes.
     pub limits: Option<(&'static str, &'static str)>,
     /// Lowest and highest value that is published or common, and where that is from.
-    pub usual: Option<(&'static str, &'static str, &'static str)>,
+    pub usual: Option<(&'static str, &'static str, Id)>,
     /// Most characters of a text, or of each text of a list, where that is less than for any text.
     pub most: Option<usize>,
     /// Most values of a list, where that is less than for any list.
     pub entries: Option<usize>,
     /// For whom or what a number is one and the same: it may not be a range.
-    pub fixed: Option<&'static str>,
+    pub fixed: Option<Id>,
 }
 
 impl Section {
@@ -81,7 +82,7 @@ pub enum Default {
     /// This value, as it would be written.
     Value(&'static str),
     /// Found from other fields; in words.
-    Derived(&'static str),
+    Derived(Id),
 }
 
 /// A type that a value of the format is read into.
@@ -101,7 +102,7 @@ pub(super) trait Shape: Sized {
 /// One of a list of words.
 pub(super) trait Word: Shape {
     /// The words: name and meaning.
-    const WORDS: &'static [(&'static str, &'static str)];
+    const WORDS: &'static [(&'static str, Id)];
 }
 
 /// Turns a declaration's default into a [`Default`].
@@ -109,7 +110,7 @@ macro_rules! default_of {
     (required) => {
         $crate::scenario::shape::Default::Required
     };
-    ((derived $words:literal)) => {
+    ((derived $words:expr)) => {
         $crate::scenario::shape::Default::Derived($words)
     };
     ($text:literal) => {
@@ -122,40 +123,39 @@ macro_rules! default_words {
     (required) => {
         "Must be written."
     };
-    ((derived $words:literal)) => {
-        concat!("Default: ", $words, ".")
+    ((derived $words:expr)) => {
+        concat!("Default: found from other fields, `", stringify!($words), "`.")
     };
     ($text:literal) => {
         concat!("Default: `", $text, "`.")
     };
 }
 
-/// Declares a section: for each field its documentation, type, default (`required`, a value, or
-/// `(derived "words")`), and optionally the limits of the model, the usual range with its source, the
-/// most characters of a text, the most values of a list, and for whom a number is the same.
+/// Declares a section: for each field the id of what it means, its type, default (`required`, a value,
+/// or `(derived id)`), and optionally the limits of the model, the usual range with its source, the
+/// most characters of a text, the most values of a list, and for whom a number is the same. Words
+/// stand in `assets/words/en/format.ftl`.
 macro_rules! section {
     ($(
-        $(#[doc = $doc:literal])+
-        $name:ident {
+        $name:ident($doc:expr) {
             $(
-                $(#[doc = $field_doc:literal])+
-                $field:ident: $kind:ty = $default:tt
+                $field:ident($field_doc:expr): $kind:ty = $default:tt
                 $(, limits $low:literal to $high:literal)?
-                $(, usual $usual_low:literal to $usual_high:literal ($source:literal))?
+                $(, usual $usual_low:literal to $usual_high:literal ($source:expr))?
                 $(, text $most:literal)?
                 $(, entries $entries:literal)?
-                $(, fixed $fixed:literal)?;
+                $(, fixed $fixed:expr)?;
             )+
         }
     )+) => { $(
-        $(#[doc = $doc])+
+        #[doc = concat!("A section of the format, `", stringify!($doc), "`.")]
         #[derive(Debug, Clone, PartialEq)]
         pub struct $name { $(
-            $(#[doc = $field_doc])+
+            #[doc = concat!("A field of the format, `", stringify!($field_doc), "`.")]
             ///
             #[doc = $crate::scenario::shape::default_words!($default)]
             $(#[doc = concat!("Limits: ", $low, " to ", $high, ".")])?
-            $(#[doc = concat!("Usual: ", $usual_low, " to ", $usual_high, " (", $source, ").")])?
+            $(#[doc = concat!("Usual: ", $usual_low, " to ", $usual_high, ".")])?
             pub $field: $kind,
         )+ }
 
@@ -164,11 +164,11 @@ macro_rules! section {
             pub const SECTION: $crate::scenario::shape::Section =
                 $crate::scenario::shape::Section {
                     name: stringify!($name),
-                    doc: &[$($doc),+],
+                    doc: $doc,
                     fields: &[$(
                         $crate::scenario::shape::Field {
                             name: stringify!($field),
-                            doc: &[$($field_doc),+],
+                            doc: $field_doc,
                             kind: <$kind as $crate::scenario::shape::Shape>::KIND,
                             default: $crate::scenario::shape::default_of!($default),
                             limits: $crate::scenario::shape::maybe!($(($low, $high))?),
@@ -265,10 +265,10 @@ macro_rules! word_of {
 
 /// Makes an enum readable as one of its words.
 macro_rules! choice {
-    ($( $kind:ty { $( $variant:ident $(as $id:literal)? = $words:literal, )+ } )+) => { $(
+    ($( $kind:ty { $( $variant:ident $(as $word:literal)? = $words:expr, )+ } )+) => { $(
         impl $crate::scenario::shape::Word for $kind {
-            const WORDS: &'static [(&'static str, &'static str)] =
-                &[$( ($crate::scenario::shape::word_of!($variant $($id)?), $words), )+];
+            const WORDS: &'static [(&'static str, $crate::words::Id)] =
+                &[$( ($crate::scenario::shape::word_of!($variant $($word)?), $words), )+];
         }
 
         impl $crate::scenario::shape::Shape for $kind {
@@ -280,12 +280,12 @@ macro_rules! choice {
                 expr: &ron2::ast::Expr<'_>,
                 reader: &mut $crate::scenario::reader::Reader<'_>,
             ) -> Option<Self> {
-                let word = reader.word(&[$( $crate::scenario::shape::word_of!($variant $($id)?), )+], expr)?;
+                let word = reader.word(&[$( $crate::scenario::shape::word_of!($variant $($word)?), )+], expr)?;
                 Self::from_default(word)
             }
 
             fn from_default(text: &'static str) -> Option<Self> {
-                $( if text == $crate::scenario::shape::word_of!($variant $($id)?) {
+                $( if text == $crate::scenario::shape::word_of!($variant $($word)?) {
                     return Some(Self::$variant);
                 } )+
                 None

@@ -26,56 +26,47 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         let asked = *ending != Ending::ShutOff || endings.len() == 1;
         if asked && setups.iter().all(|setup| !possible(setup, *ending)) {
             told = true;
-            let message = format!("{}{}", never(*ending, &setups), instead(endings, &setups));
+            let told_so = [never(*ending)];
+            let helps = setups.first().filter(|_| *ending == Ending::InService).and_then(helps);
+            let more = helps.into_iter().chain(instead(endings, &setups));
+            let message = told_so.into_iter().chain(more).collect::<Vec<_>>().join(" ");
             cross.warn(&format!("marking.endings[{i}]"), message);
         }
     }
     let some = |setup: &&Setup| endings.iter().any(|ending| possible(setup, *ending));
     if let Some(setup) = setups.iter().find(|setup| !some(setup)).filter(|_| !told) {
         let names: Vec<_> = setup.faults.iter().map(|(fault, _)| fault.name()).collect();
-        let message = format!(
-            "No ending of the list is right where {} is drawn.{}",
-            names.join(" with "),
-            helps(setup)
-        );
+        let none_right = t!("problem-no-ending-right", faults = names.join(t!("list-with")));
+        let sentences: Vec<String> = core::iter::once(none_right).chain(helps(setup)).collect();
+        let message = sentences.join(" ");
         cross.warn("marking.endings", message);
     }
 }
 
 /// What may be right for every seat, and is not in the list; a sentence, or nothing.
-fn instead(endings: &[Ending], setups: &[Setup]) -> String {
+fn instead(endings: &[Ending], setups: &[Setup]) -> Option<String> {
     let all = [
         (Ending::InService, "InService"),
         (Ending::SupplyOwnerCalled, "SupplyOwnerCalled"),
         (Ending::ShutOff, "ShutOff"),
     ];
     let may = |ending: Ending| setups.iter().all(|setup| possible(setup, ending));
-    let names: Vec<&str> = all
+    let names: Vec<String> = all
         .into_iter()
         .filter(|(ending, _)| !endings.contains(ending) && may(*ending))
-        .map(|(_, name)| name)
+        .map(|(_, name)| format!("`{name}`"))
         .collect();
-    if names.is_empty() {
-        return String::new();
-    }
-    format!(" By what is drawn here, `{}` can be right.", names.join("` or `"))
+    let endings = (!names.is_empty()).then(|| names.join(t!("list-or")))?;
+    Some(t!("problem-ending-instead", endings = endings))
 }
 
-fn never(ending: Ending, setups: &[Setup]) -> String {
+fn never(ending: Ending) -> String {
     match ending {
-        Ending::InService => {
-            format!("`InService` cannot be right.{}", setups.first().map(helps).unwrap_or_default())
-        }
-        Ending::SupplyOwnerCalled => {
-            "`SupplyOwnerCalled` is hardly right: no fault of the list is \
-                                      one for the owner of the supply, and the supply is not \
-                                      found out of its limits."
-                .to_owned()
-        }
-        Ending::ShutOff => "`ShutOff` is hardly right: no fault of the list asks for it, fuel and \
-                            conversion agree, and the supply is not found out of its limits."
-            .to_owned(),
+        Ending::InService => t!("problem-in-service"),
+        Ending::SupplyOwnerCalled => t!("problem-owner-called"),
+        Ending::ShutOff => t!("problem-shut-off"),
     }
+    .to_owned()
 }
 
 /// Whether an ending can be right on this bench.
@@ -113,14 +104,14 @@ fn is_allowed(setup: &Setup, remedy: Remedy) -> bool {
 }
 
 /// What helps against the first fault that the trainee has no remedy for, as a sentence.
-fn helps(setup: &Setup) -> String {
-    let Some(fault) = unmended(setup) else { return String::new() };
+fn helps(setup: &Setup) -> Option<String> {
+    let fault = unmended(setup)?;
     let right: Vec<String> = fault.entry().right.iter().map(|it| it.label()).collect();
-    let whose = match setup.card.supply {
-        SupplyRight::OwnerOnly => ", and the supply is its owner's",
-        SupplyRight::Trainee => "",
-    };
-    format!(" What helps against `{}`: {}{whose}.", fault.name(), right.join(", or "))
+    let (fault, remedies) = (fault.name(), right.join(t!("list-comma-or")));
+    Some(match setup.card.supply {
+        SupplyRight::OwnerOnly => t!("problem-helps-theirs", fault = fault, remedies = remedies),
+        SupplyRight::Trainee => t!("problem-helps", fault = fault, remedies = remedies),
+    })
 }
 
 /// Whether the supply is found out of its own limits or the plate's, by its figures.

@@ -10,6 +10,7 @@ use crate::scenario::format::{Figures, Furnace, Manifold, Scenario};
 use crate::scenario::problem::{Code, Gravity};
 use crate::setup::Stacking;
 use crate::units::{M_PER_IN, PA_PER_INWC};
+use crate::words::decimal;
 
 /// How far the plate's share of low may differ from what its two pressures give.
 const SHARE_BAND: f64 = 0.1;
@@ -36,12 +37,10 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
     if let Some(levels) = it.levels() {
         manifold(it, levels, path, cross);
     } else {
-        let message = "Write `manifold` for a furnace with one firing level, or `low` and `high` for \
-                       one with two.";
-        cross.error(path, message.into());
+        cross.error(path, t!("problem-manifold-levels").into());
     }
     if it.inlet_max.low() > furnace.plate.valve_max.high() {
-        let message = "The highest inlet pressure is above what the gas valve may see.";
+        let message = t!("problem-inlet-over-valve");
         cross.error(&at("inlet_max"), message.into());
     }
     let usual_inwc = match it.fuel {
@@ -50,11 +49,11 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
     };
     let inwc = |pa: f64| pa / PA_PER_INWC;
     if inwc(it.inlet_min.low()) < usual_inwc.0 || inwc(it.inlet_max.high()) > usual_inwc.1 {
-        let message = format!(
-            "Inlet limits for {} usually lie between {} and {} inH2O (makers' manuals).",
-            it.fuel.label(),
-            usual_inwc.0,
-            usual_inwc.1
+        let message = t!(
+            "problem-inlet-unusual",
+            fuel = it.fuel.label(),
+            least = usual_inwc.0.to_string(),
+            most = usual_inwc.1.to_string()
         );
         cross.warn(&at("inlet_min"), message);
     }
@@ -78,23 +77,19 @@ fn manifold(it: &Figures, levels: Levels<Manifold<'_>>, path: &str, cross: &mut 
         let bands_pa = first.tolerance.high() + full.tolerance.high();
         let apart_pa = full.pressure.low() - first.pressure.high();
         if apart_pa > 0.0 && apart_pa <= bands_pa {
-            cross.warn(&at(first.field), "The bands of low and high overlap.".into());
+            cross.warn(&at(first.field), t!("problem-bands-overlap").into());
         }
     }
     if it.inlet_min.low() <= full.pressure.high() {
-        let message = "The lowest inlet pressure leaves the valve nothing to control the full rate \
-                       with.";
-        cross.error(&at("inlet_min"), message.into());
+        cross.error(&at("inlet_min"), t!("problem-inlet-too-low").into());
     }
 }
 
 fn no_size(path: &str, stamp: &str, cross: &mut Cross<'_, '_>) {
-    let message = format!("`{stamp}` does not tell the diameter of an orifice.");
+    let message = t!("problem-orifice", stamp = stamp);
     cross.reader.at_path(Gravity::Error, Code::UnknownName, path, message);
     if let Some(last) = cross.reader.problems.last_mut() {
-        last.expected = "a number drill as \"#44\" (#1 to #80) or a diameter as \"2.14 mm\"; or \
-                         `orifice_size` beside it"
-            .to_owned();
+        last.expected = t!("expected-orifice").to_owned();
     }
 }
 
@@ -105,15 +100,12 @@ fn inputs(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
         ("furnace.plate.rise_max", &plate.rise_max),
     );
     let Some(inputs) = plate.inputs() else {
-        let message = "Write `input` for a furnace with one firing level, or `input_low` and \
-                       `input_high` for one with two.";
-        cross.error("furnace.plate", message.into());
+        cross.error("furnace.plate", t!("problem-input-levels").into());
         return;
     };
     let written = furnace.conversion.iter().chain([&plate.made_for]).filter_map(Figures::levels);
     if written.into_iter().any(|levels| levels.list() != inputs.list()) {
-        let message = "Inputs and manifold pressures are those of a different number of levels.";
-        cross.error("furnace.plate", message.into());
+        cross.error("furnace.plate", t!("problem-levels-differ").into());
     }
     let governing = furnace.conversion.as_ref().unwrap_or(&plate.made_for);
     let (Some(levels), [first_level, full_level]) = (governing.levels(), inputs.list()) else {
@@ -126,10 +118,10 @@ fn inputs(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
     let by_pressure = (levels.first().pressure.low() / levels.top().pressure.low()).sqrt();
     let by_plate = first.1.low() / full.1.low();
     if (by_pressure - by_plate).abs() > SHARE_BAND {
-        let message = format!(
-            "Low is {:.0} % of high by the inputs, but {:.0} % by the manifold pressures.",
-            100.0 * by_plate,
-            100.0 * by_pressure
+        let message = t!(
+            "problem-low-share",
+            inputs = decimal(100.0 * by_plate, 0),
+            pressures = decimal(100.0 * by_pressure, 0)
         );
         cross.warn(&at(first), message);
     }
@@ -152,7 +144,8 @@ fn orifices(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
         let fits =
             |count: f64| (count - f64::from(u32::try_from(written).unwrap_or(0))).abs() < 0.5;
         if !fits(burners.0) || !fits(burners.1) {
-            let message = format!("{written} sizes for {} burners.", burners.1);
+            let message =
+                t!("problem-orifice-count", written = written, burners = decimal(burners.1, 0));
             cross.length("furnace.orifice_sizes", message);
         }
     }
@@ -170,17 +163,17 @@ fn coefficient(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         None => "furnace.plate.made_for.orifice",
     };
     if !(0.4..=1.0).contains(&found) {
-        let message = format!(
-            "With these orifices the plate's input would need a discharge coefficient of {found:.2}. \
-             {}",
-            fitting(found, setup.furnace.plate.figures().orifice_m)
+        let message = t!(
+            "problem-coefficient",
+            found = decimal(found, 2),
+            fitting = fitting(found, setup.furnace.plate.figures().orifice_m)
         );
         cross.error(path, message);
     } else if !(0.78..=0.92).contains(&found) {
-        let message = format!(
-            "With these orifices the plate's input needs a discharge coefficient of {found:.2}; \
-             0.80 to 0.90 is usual (NFPA 54 Annex E). {}",
-            fitting(found, setup.furnace.plate.figures().orifice_m)
+        let message = t!(
+            "problem-coefficient-unusual",
+            found = decimal(found, 2),
+            fitting = fitting(found, setup.furnace.plate.figures().orifice_m)
         );
         cross.warn(path, message);
     }
@@ -209,11 +202,22 @@ fn fitting(found: f64, orifice_m: f64) -> String {
         .take(3)
         .map(|&(number, inches)| {
             let mm = inches * M_PER_IN * 1e3;
-            format!("#{number} ({inches:.4} in, {mm:.2} mm: {:.2})", needs(inches))
+            t!(
+                "problem-drill",
+                number = number.to_string(),
+                inches = decimal(inches, 4),
+                mm = decimal(mm, 2),
+                coefficient = decimal(needs(inches), 2)
+            )
         })
         .collect();
     let ideal_mm = orifice_m * (found / middle).sqrt() * 1e3;
-    format!("For {middle} it takes {ideal_mm:.2} mm; nearest drills: {}.", words.join(", "))
+    t!(
+        "problem-drills",
+        middle = middle.to_string(),
+        ideal_mm = decimal(ideal_mm, 2),
+        drills = words.join(", ")
+    )
 }
 
 /// Whether each found setting can be reached with its screw.
@@ -230,14 +234,12 @@ fn screws(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             if spring.found_turns >= spring.turns {
                 told[level] = true;
                 let most = spring.turns * spring.pa_per_turn / PA_PER_INWC;
-                let message = format!(
-                    "The {name} screw stands at its bottom: its spring gives at most {most:.1} \
-                     inH2O. Right only if this is the fault."
-                );
+                let most = decimal(most, 1);
+                let message = t!("problem-screw-bottom", stage = level.id(), most = most);
                 cross.warn(&path, message);
             } else if spring.found_turns > spring.turns - BIND_TURNS {
                 told[level] = true;
-                let message = format!("The coils of the {name} spring touch at this setting.");
+                let message = t!("problem-coils-touch", stage = level.id());
                 cross.warn(&path, message);
             }
         }
@@ -247,7 +249,7 @@ fn screws(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         (scenario.furnace.valve.stacking, &set.low, &set.high)
         && low.high() > high.low()
     {
-        let message = "With springs that add up, high cannot be set below low.";
+        let message = t!("problem-high-on-low");
         cross.error("furnace.settings.high", message.into());
     }
 }

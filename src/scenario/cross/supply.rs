@@ -6,6 +6,7 @@ use crate::physics::regulator::{Behaviour, CalibrationError, RegulatorSpec};
 use crate::scenario::format::{Pipe, Scenario, Supply};
 use crate::scenario::value::whole;
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC};
+use crate::words::decimal;
 
 /// Sizes of steel pipe, to be suggested.
 const STEEL: [&str; 11] =
@@ -32,7 +33,7 @@ fn pressures(supply: &Supply, cross: &mut Cross<'_, '_>) {
     cross.below(("supply.droop", &supply.droop), set);
     let lowest_found_pa = supply.found.as_ref().map_or(supply.set.low(), |found| found.low());
     if supply.droop.high() >= lowest_found_pa {
-        let message = "The regulator would droop to nothing from where it is found.";
+        let message = t!("problem-droop");
         cross.error("supply.droop", message.into());
     }
     if let Some(upstream) = &supply.upstream {
@@ -40,10 +41,7 @@ fn pressures(supply: &Supply, cross: &mut Cross<'_, '_>) {
         let found_pa = supply.found.as_ref().map_or(supply.set.high(), |found| found.high());
         let needed_pa = found_pa.max(supply.set.high()) + raise_pa;
         if upstream.low() <= needed_pa {
-            let message = format!(
-                "The pressure before the regulator must be above its lock-up, {:.1} inH2O.",
-                needed_pa / PA_PER_INWC
-            );
+            let message = t!("problem-upstream", pressure = decimal(needed_pa / PA_PER_INWC, 1));
             cross.error("supply.upstream", message);
         }
     }
@@ -55,17 +53,16 @@ fn limits(supply: &Supply, cross: &mut Cross<'_, '_>) {
     let high_pa = supply.delivery_max.as_ref().map_or(tenth(1.1), |max| max.low());
     let rest_pa = supply.lockup_max.as_ref().map_or(tenth(1.2), |max| max.low());
     if low_pa >= high_pa {
-        cross.error("supply.delivery_min", "This must stay below `delivery_max`.".into());
+        cross.error("supply.delivery_min", t!("problem-delivery-min").into());
     } else if supply.set.low() < low_pa || supply.set.high() > high_pa {
-        let message = "The regulator is meant to be set outside its own limits.";
+        let message = t!("problem-supply-limits");
         cross.error("supply.set", message.into());
     }
     if rest_pa < high_pa {
-        cross.error("supply.lockup_max", "This must not be below `delivery_max`.".into());
+        cross.error("supply.lockup_max", t!("problem-lockup-max").into());
     }
     if supply.lockup.high() > rest_pa {
-        let message = "Set as meant, the regulator locks up above the highest pressure at rest. \
-                       Right only if this is the fault.";
+        let message = t!("problem-locks-up");
         cross.warn("supply.lockup", message.into());
     }
 }
@@ -80,7 +77,7 @@ fn lines(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     ];
     for (path, line) in lines {
         if line.is_empty() {
-            cross.length(path, "At least one stretch of pipe belongs here.".into());
+            cross.length(path, t!("problem-no-pipe").into());
         }
         for (i, pipe) in line.iter().enumerate() {
             size(pipe, &format!("{path}[{i}]"), cross);
@@ -116,7 +113,7 @@ fn flows(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let droop_flow = &supply.droop_flow;
     let capacity = supply.capacity.as_ref();
     if capacity.is_some_and(|capacity| capacity.low() < 1.1 * droop_flow.high()) {
-        let message = "A wide-open seat passes clearly more than the flow of the droop.";
+        let message = t!("problem-capacity");
         cross.error("supply.capacity", message.into());
     }
     let setup = scenario.draw_sound(0);
@@ -124,11 +121,7 @@ fn flows(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let load_w = neighbors_w + setup.furnace.plate.input.top().si();
     let load_m3_s = load_w / setup.gas.heating_value_j_m3;
     if setup.supply.capacity_m3_s < load_m3_s {
-        let message = format!(
-            "All appliances draw {:.0} ft3/h, more than the regulator passes. Right only if this \
-             is the fault.",
-            load_m3_s / M3_S_PER_CFH
-        );
+        let message = t!("problem-capacity-load", flow = decimal(load_m3_s / M3_S_PER_CFH, 0));
         cross.warn("supply.capacity", message);
     }
 }
@@ -157,6 +150,6 @@ fn regulator(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         CalibrationError::PressureOrder | CalibrationError::LockupTooLow => "supply.lockup",
         CalibrationError::FlowOrder => "supply.droop_flow",
     };
-    let message = format!("No regulator behaves quite so: {why}. The nearest one is taken.");
+    let message = t!("problem-regulator", why = why.to_string());
     cross.warn(path, message);
 }

@@ -9,33 +9,23 @@ use crate::rng::stream;
 use crate::scenario::shape::section;
 
 section! {
-    /// Another setting of the job. What it does not write stays as in the job; what it writes
-    /// replaces that field as a whole, so that each part of a section it writes must be written
-    /// anew. Title, texts for the list, hints, debrief, manometer, found state and rules are the same
-    /// in all settings.
-    Variant {
-        /// Where the house stands.
-        site: Option<Site> = (derived "that of the job");
-        /// The gas in the pipes.
-        gas: Option<Gas> = (derived "that of the job");
-        /// Where the gas comes from.
-        supply: Option<Supply> = (derived "that of the job");
-        /// Pipe from the supply regulator to the tee in the plant room.
-        trunk: Option<Vec<Pipe>> = (derived "that of the job");
-        /// Pipe from the tee to the furnace.
-        branch: Option<Vec<Pipe>> = (derived "that of the job");
-        /// The other gas appliances.
-        neighbors: Option<Neighbors> = (derived "those of the job");
-        /// The furnace.
-        furnace: Option<Furnace> = (derived "that of the job");
-        /// The house around it.
-        house: Option<House> = (derived "that of the job");
-        /// What is wrong.
-        faults: Option<Vec<Affliction>> = (derived "those of the job");
-        /// What the trainee is told.
-        card: Option<Card> = (derived "that of the job");
-        /// Ways of ending the job that are right, as in `marking.endings`.
-        endings: Option<Vec<Ending>> = (derived "those of the job");
+    Variant(id!("format-variant")) {
+        site(id!("format-variant-site")): Option<Site> = (derived id!("default-of-the-job"));
+        gas(id!("format-variant-gas")): Option<Gas> = (derived id!("default-of-the-job"));
+        supply(id!("format-variant-supply")): Option<Supply> = (derived id!("default-of-the-job"));
+        trunk(id!("format-variant-trunk")): Option<Vec<Pipe>> = (derived id!("default-of-the-job"));
+        branch(id!("format-variant-branch")): Option<Vec<Pipe>> =
+            (derived id!("default-of-the-job"));
+        neighbors(id!("format-variant-neighbors")): Option<Neighbors> =
+            (derived id!("default-those-of-the-job"));
+        furnace(id!("format-variant-furnace")): Option<Furnace> =
+            (derived id!("default-of-the-job"));
+        house(id!("format-variant-house")): Option<House> = (derived id!("default-of-the-job"));
+        faults(id!("format-variant-faults")): Option<Vec<Affliction>> =
+            (derived id!("default-those-of-the-job"));
+        card(id!("format-variant-card")): Option<Card> = (derived id!("default-of-the-job"));
+        endings(id!("format-variant-endings")): Option<Vec<Ending>> =
+            (derived id!("default-those-of-the-job"));
     }
 }
 

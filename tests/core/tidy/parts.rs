@@ -73,8 +73,14 @@ pub fn prints_debug(text: &str) -> bool {
 }
 
 /// A space and a word of two letters or more beside what a format fills in: something for a person
-/// to read. Markup (`<g id="…">`, `font-family="…"`) is none.
+/// to read. Markup (`<g id="…">`, `font-family="…"`) and a number with its unit (`3.5 inH2O`) are none.
 pub fn has_words(text: &str) -> bool {
+    if text
+        .split_once(' ')
+        .is_some_and(|(number, unit)| number.parse::<f64>().is_ok() && !unit.contains(' '))
+    {
+        return false;
+    }
     let filled = without(&without(text, '{', '}'), '<', '>');
     let is_word = |piece: &str| piece.chars().filter(|c| c.is_alphabetic()).count() >= 2;
     filled.contains(' ') && !filled.contains("=\"") && filled.split_whitespace().any(is_word)
