@@ -8,7 +8,7 @@
 //!
 //! Ids stand in the sources as literals only, so that `tests/core/words` can compare them with the
 //! files. A message or argument that is missing fails that test; in the program it shows its id. Ids
-//! of texts about rows of data are put together from the row ([`from_data`]); the same test asks the
+//! of texts about rows of data are put together from the row ([`table`]); the same test asks the
 //! tables for them.
 //!
 //! `fluent-bundle` reads files that are embedded one by one. A loader that embeds a whole folder
@@ -44,6 +44,7 @@ macro_rules! id {
 }
 
 mod number;
+pub mod table;
 
 pub use number::{decimal, whole};
 
@@ -94,8 +95,7 @@ impl Id {
 
 /// The text of a message, without arguments, whose id is put together from a row of data. None if
 /// there is no such message. Tables read it once, so that a missing text is an error with its row.
-#[must_use]
-pub fn from_data(id: &str) -> Option<&'static str> {
+fn from_data(id: &str) -> Option<&'static str> {
     WORDS.plain.get(id).map(String::as_str)
 }
 

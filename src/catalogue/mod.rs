@@ -6,15 +6,16 @@
 pub mod fault;
 pub mod repair;
 mod springs;
-mod table;
 
-pub use table::{Asked, TableError};
+use crate::parts;
+use crate::words::table::{Asked, TableError};
 
-/// Whether the tables that come with the program can be read.
+/// Whether the tables of parts, faults and repairs that come with the program can be read.
 ///
 /// # Errors
 /// Where and why not; a test forbids it.
 pub fn check() -> Result<(), TableError> {
+    parts::check()?;
     fault::ENTRIES.as_ref().map_err(Clone::clone)?;
     repair::WORKS.as_ref().map_err(Clone::clone)?;
     Ok(())
@@ -25,7 +26,8 @@ pub fn check() -> Result<(), TableError> {
 /// # Errors
 /// A table cannot be read.
 pub fn asked() -> Result<Vec<Asked>, TableError> {
-    let mut asked = fault::asked()?;
+    let mut asked = parts::asked()?;
+    asked.extend(fault::asked()?);
     asked.extend(repair::asked()?);
     Ok(asked)
 }

@@ -7,11 +7,9 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 
-use quarterturn::catalogue::{Asked, asked};
+use quarterturn::catalogue::asked;
+use quarterturn::words::table::Asked;
 use quarterturn::words::{FILES, Id, fill};
-
-/// The sources that read texts by ids from data: each tells, by `asked`, what its rows ask for.
-const READ_BY_ROWS: &[&str] = &["src/catalogue/table.rs"];
 
 /// A place in a text file.
 type Source = (String, String);
@@ -37,9 +35,6 @@ fn problems(files: &[Source], sources: &[Source], rows: &[Asked]) -> Vec<String>
     for (file, text) in sources {
         if text.contains("words::Id::new") {
             wrong.push(format!("{file}: an id is built past the macros of `words`"));
-        }
-        if text.contains("words::from_data") && !READ_BY_ROWS.contains(&file.as_str()) {
-            wrong.push(format!("{file}: an id from data is read past the tables"));
         }
         for call in calls::find(text) {
             let place = format!("{file}:{}", call.line);
@@ -164,22 +159,17 @@ fn planted_mistakes_are_found() {
     }
 }
 
-/// A row without its text, a text without a row, a text that asks for more than a row gives, and a
-/// reader past the tables are found.
+/// A row without its text, a text without a row and a text that asks for more than a row gives are
+/// found.
 #[test]
 fn planted_mistakes_of_rows_are_found() {
     let words = "gate-cause = Rust\ngate-wrong = { $who } oils it\nyard-cause = Frost\n";
     let row = |line: u8, id: &str| Asked { place: format!("a.ron:{line}"), id: id.to_owned() };
     let rows = [row(1, "gate-cause"), row(1, "gate-wrong"), row(2, "hall-cause")];
-    let found = problems(
-        &[("a.ftl".to_owned(), words.to_owned())],
-        &[("a.rs".to_owned(), "words::from_data(id)".to_owned())],
-        &rows,
-    );
+    let found = problems(&[("a.ftl".to_owned(), words.to_owned())], &[], &rows);
     assert_eq!(
         found,
         [
-            "a.rs: an id from data is read past the tables",
             "a.ron:1: `gate-wrong` asks for `$who`, which no row gives",
             "a.ron:2: no message `hall-cause`",
             "a.ftl:3: `yard-cause` is used nowhere",

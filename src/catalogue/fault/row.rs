@@ -9,13 +9,14 @@ use serde::{Deserialize, Deserializer};
 use super::entry::{Entry, Family, Scale, Severity};
 use super::fits::Fits;
 use super::remedy::{Remedy, Wrong};
-use crate::catalogue::table::{Asked, Table, TableError};
 use crate::setup::Fault;
+use crate::words::table::{Asked, Table, TableError};
 
 /// The table that comes with the program.
 const FAULTS: Table = Table {
     file: "assets/catalogue/faults.ron",
     text: include_str!("../../../assets/catalogue/faults.ron"),
+    key: "name",
 };
 
 /// The entries of the table, read once.
@@ -124,7 +125,7 @@ fn message(fault: &str, of: &str) -> String {
 /// What cannot be read, stands twice or is missing, with its place.
 pub(crate) fn entries(table: Table) -> Result<BTreeMap<Fault, Entry>, TableError> {
     let mut entries = BTreeMap::new();
-    for row in table.rows::<Row>()? {
+    for row in table.read::<Vec<Row>>()? {
         let Name { fault, written } = row.name;
         if entries.contains_key(&fault) {
             return Err(table.error(written, format!("`{written}` stands there twice")));
@@ -145,7 +146,7 @@ pub(crate) fn entries(table: Table) -> Result<BTreeMap<Fault, Entry>, TableError
 /// # Errors
 /// A row cannot be read.
 pub(crate) fn asked() -> Result<Vec<Asked>, TableError> {
-    let rows = FAULTS.rows::<Row>()?;
+    let rows = FAULTS.read::<Vec<Row>>()?;
     let of = |row: &Row| {
         let name = row.name.written;
         row.message_ids().into_iter().map(move |id| Asked::new(FAULTS, name, id))
@@ -156,7 +157,7 @@ pub(crate) fn asked() -> Result<Vec<Asked>, TableError> {
 #[cfg(test)]
 mod tests {
     use super::{FAULTS, entries};
-    use crate::catalogue::table::Table;
+    use crate::words::table::Table;
 
     /// A row that stands twice, is missing or cannot be read is found with its place.
     #[test]

@@ -6,14 +6,15 @@ use serde::{Deserialize, Deserializer};
 
 use super::repairs::Repair;
 use super::work::{Moves, Nature, Need, OnReading, There, Work};
-use crate::catalogue::table::{Asked, Table, TableError, by_id};
-use crate::parts::{Joint, Place};
+use crate::parts::{self, Joint, Place};
 use crate::setup::Renewed;
+use crate::words::table::{Asked, Table, TableError, by_id};
 
 /// The table that comes with the program.
 const REPAIRS: Table = Table {
     file: "assets/catalogue/repairs.ron",
     text: include_str!("../../../assets/catalogue/repairs.ron"),
+    key: "repair",
 };
 
 /// What the table says of each repair, in its order, read once.
@@ -70,14 +71,14 @@ fn label_id(repair: Repair) -> String {
 /// # Errors
 /// What cannot be read, stands twice or is missing, with its place.
 pub(crate) fn works(table: Table) -> Result<Vec<(Repair, Work)>, TableError> {
-    let mut works: Vec<(Repair, Work)> = Vec::new();
-    for row in table.rows::<Row>()? {
-        let (repair, id) = (row.repair, row.repair.id());
-        if works.iter().any(|(other, _)| *other == repair) {
-            return Err(table.error(id, format!("`{id}` stands there twice")));
+    let rows = table.read::<Vec<Row>>()?.into_iter().map(|row| (row.repair, row)).collect();
+    table.one_each(Repair::ALL, Repair::id, rows, |row| {
+        let id = row.repair.id();
+        if let Some(part) = row.at.iter().find(|part| parts::part(part).is_none()) {
+            return Err(table.error(id, format!("there is no part `{part}`")));
         }
-        let work = Work {
-            label: table.message(id, &label_id(repair))?,
+        Ok(Work {
+            label: table.message(id, &label_id(row.repair))?,
             // The table lives as long as the program.
             at: row.at.leak(),
             place: row.place,
@@ -88,13 +89,8 @@ pub(crate) fn works(table: Table) -> Result<Vec<(Repair, Work)>, TableError> {
             renews: row.renews,
             moves: row.moves,
             on_reading: row.on_reading,
-        };
-        works.push((repair, work));
-    }
-    match Repair::ALL.iter().find(|one| !works.iter().any(|(repair, _)| repair == *one)) {
-        Some(missing) => Err(table.error("", format!("there is no row for `{}`", missing.id()))),
-        None => Ok(works),
-    }
+        })
+    })
 }
 
 /// The messages that the rows ask for.
@@ -102,7 +98,7 @@ pub(crate) fn works(table: Table) -> Result<Vec<(Repair, Work)>, TableError> {
 /// # Errors
 /// A row cannot be read.
 pub(crate) fn asked() -> Result<Vec<Asked>, TableError> {
-    let rows = REPAIRS.rows::<Row>()?;
+    let rows = REPAIRS.read::<Vec<Row>>()?;
     let of = |row: &Row| Asked::new(REPAIRS, row.repair.id(), label_id(row.repair));
     Ok(rows.iter().map(of).collect())
 }
@@ -110,7 +106,7 @@ pub(crate) fn asked() -> Result<Vec<Asked>, TableError> {
 #[cfg(test)]
 mod tests {
     use super::{REPAIRS, works};
-    use crate::catalogue::table::Table;
+    use crate::words::table::Table;
 
     /// A row that stands twice, is missing or cannot be read is found with its place.
     #[test]
@@ -122,6 +118,7 @@ mod tests {
             (first, "repair: \"new-regulator\"", "nothing has the id `new-regulator`"),
             ("nature: Part", "natur: Part", "natur"),
             ("Shut(\"supply-cock\")", "Shut(\"cock\")", "nothing has the id `cock`"),
+            ("at: [\"riser\"]", "at: [\"rise\"]", "there is no part `rise`"),
             ("disturbs: \"union\"", "disturbs: \"elbow\"", "nothing has the id `elbow`"),
         ] {
             let text = REPAIRS.text.replacen(sound, planted, 1);

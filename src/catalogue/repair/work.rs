@@ -2,9 +2,9 @@
 
 use serde::{Deserialize, Deserializer};
 
-use crate::catalogue::table::by_id;
 use crate::parts::{Cock, Joint, Place, Port};
 use crate::setup::{Renewed, Setup};
+use crate::words::table::by_id;
 
 /// What kind of work a repair is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]

@@ -1,5 +1,4 @@
-//! How the tables of the catalogue are read: rows of RON in `assets/catalogue`, with their texts in
-//! `assets/words/en`.
+//! Tables of data: rows of RON in `assets/catalogue`, with their texts in `assets/words/en`.
 //!
 //! A table is read whole or not at all: a row that cannot be read, a row that stands twice or is
 //! missing, and a text that is missing are errors with their place. A test forbids all of them; the
@@ -7,9 +6,7 @@
 
 use serde::{Deserialize, Deserializer, de};
 
-use crate::words;
-
-/// Why a table of the catalogue cannot be used.
+/// Why a table cannot be used.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct TableError {
     /// The file, below the root of the project.
@@ -38,14 +35,16 @@ pub(crate) struct Table {
     pub file: &'static str,
     /// Its text, as it was embedded.
     pub text: &'static str,
+    /// The field that a row begins with: what the row is about.
+    pub key: &'static str,
 }
 
 impl Table {
-    /// The rows, one by one.
+    /// The whole table.
     ///
     /// # Errors
-    /// The first place that is no row.
-    pub(crate) fn rows<Row: Deserialize<'static>>(self) -> Result<Vec<Row>, TableError> {
+    /// The first place that is not written as it must be.
+    pub(crate) fn read<T: Deserialize<'static>>(self) -> Result<T, TableError> {
         ron::from_str(self.text).map_err(|error| TableError {
             file: self.file,
             line: error.span.start.line,
@@ -53,24 +52,53 @@ impl Table {
         })
     }
 
-    /// An error in the row that begins with this id; in none, where no row does.
+    /// The table with rows that begin with another field.
+    pub(crate) const fn keyed(self, key: &'static str) -> Self {
+        Self { key, ..self }
+    }
+
+    /// An error in the row about this id; in none, where there is no such row.
     pub(crate) fn error(self, id: &str, message: String) -> TableError {
         TableError { file: self.file, line: self.line(id), message }
     }
 
-    /// The line of the last row that begins with this id; 0 if none does.
+    /// The line of the last row about this id; 0 if there is none.
     fn line(self, id: &str) -> usize {
-        let quoted = format!(": \"{id}\"");
+        let key = format!("{}: \"{id}\"", self.key);
         let lines = self.text.lines().enumerate();
-        lines.filter(|(_, line)| line.contains(&quoted)).last().map_or(0, |(at, _)| at + 1)
+        lines.filter(|(_, line)| line.contains(&key)).last().map_or(0, |(at, _)| at + 1)
     }
 
-    /// The text of a message that a row asks for.
+    /// The text of a message that the row about `row` asks for.
     ///
     /// # Errors
     /// There is none, or it has arguments.
     pub(crate) fn message(self, row: &str, id: &str) -> Result<&'static str, TableError> {
-        words::from_data(id).ok_or_else(|| self.error(row, format!("no message `{id}`")))
+        super::from_data(id).ok_or_else(|| self.error(row, format!("no message `{id}`")))
+    }
+
+    /// The rows in their order, one for each of `all`.
+    ///
+    /// # Errors
+    /// A row that is wrong, stands twice or is missing.
+    pub(crate) fn one_each<Row, Key: Copy + PartialEq, Value>(
+        self,
+        all: &[Key],
+        id: fn(Key) -> &'static str,
+        rows: Vec<(Key, Row)>,
+        read: impl Fn(Row) -> Result<Value, TableError>,
+    ) -> Result<Vec<(Key, Value)>, TableError> {
+        let mut done: Vec<(Key, Value)> = Vec::new();
+        for (key, row) in rows {
+            if done.iter().any(|(other, _)| *other == key) {
+                return Err(self.error(id(key), format!("`{}` stands there twice", id(key))));
+            }
+            done.push((key, read(row)?));
+        }
+        match all.iter().find(|&key| !done.iter().any(|(other, _)| other == key)) {
+            Some(&key) => Err(self.error("", format!("there is no row for `{}`", id(key)))),
+            None => Ok(done),
+        }
     }
 }
 
