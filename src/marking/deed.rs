@@ -41,7 +41,7 @@ pub(super) fn describe(action: &Action) -> String {
         Action::MeterUnit(unit) => format!("manometer shows {}", unit.label()),
         Action::MeterLowSide(LowSide::Air) => "manometer's low side to the air".into(),
         Action::MeterLowSide(LowSide::BurnerBox) => "manometer's low side to the burner box".into(),
-        Action::Gauge(gauge) => of("hose put to", gauge.label()),
+        Action::Gauge(gauge) => format!("hose put to: {}", gauge.label()),
         Action::FillColumn => "water column filled to zero".into(),
         Action::LeakFluid(joint) => of("leak fluid on", joint.label()),
         Action::Wipe(joint) => of("wiped dry", joint.label()),

@@ -181,6 +181,6 @@ faults! {
     CrackedBoss;
     /// An adapter stands open in the manifold port.
     AdapterLeftIn;
-    /// The gas has lost its odour.
+    /// The gas has lost its odor.
     FadedOdorant;
 }

@@ -30,7 +30,7 @@ misfit-converted-to-propane = this is no furnace that was converted from natural
 misfit-natural-gas = this furnace does not burn natural gas
 misfit-four-burners = this furnace has fewer than four burners
 misfit-sealed-burner-box = this furnace has no sealed burner box (`furnace.box_suction`)
-misfit-low-gas-switch = there is no low-gas switch on this furnace
+misfit-low-gas-switch = there is no low-gas-pressure switch on this furnace
 
 ## Remedies beside the repairs
 
@@ -43,7 +43,7 @@ operation-valve-switch-on = turn the gas valve's switch on
 operation-fit-cap = put the cap on
 operation-reset-rollout = find the cause, then reset the roll-out switches
 operation-reset-and-leave = reset the roll-out switches and leave
-operation-leave-stage-jumper = leave the wire on R and W2
+operation-leave-stage-jumper = leave the jumper on R and W2
 operation-zero-meter = take the hose off and zero the manometer
 operation-warm-and-zero = let the manometer warm, then zero it with the hose off
 operation-change-unit = change the manometer's unit
@@ -55,20 +55,20 @@ operation-try-again = call for heat again and again
 
 fault-supply-set-low-cause = The spring of the supply regulator is backed off, so that less pressure lifts the diaphragm and shuts the seat.
 fault-supply-set-low-severity = below the right setting
-fault-supply-set-low-wrong-turn-high-screw = The manifold reads no higher, the screw ends at its bottom, and the furnace is overfired the day the supply is put right.
+fault-supply-set-low-wrong-turn-high-screw = The manifold reads no higher, the screw bottoms out, and the furnace is overfired the day the supply is put right.
 
 fault-supply-set-high-cause = The spring of the supply regulator is screwed in too far, or is the wrong one, so that the seat stays open up to a higher pressure.
 fault-supply-set-high-severity = above the right setting
 fault-supply-set-high-wrong-mend-replace-gas-valve = A sound valve is swapped, and the next one sees the same pressure beyond what it may.
 
-fault-creeping-supply-seat-cause = A nick or grit in the seat of the supply regulator lets gas by when it should be shut, so that the pressure climbs while nothing burns.
-fault-creeping-supply-seat-severity = let by with the seat shut
+fault-creeping-supply-seat-cause = A nick or grit in the seat of the supply regulator lets gas past when it should be shut, so that the pressure climbs while nothing burns.
+fault-creeping-supply-seat-severity = past the shut seat
 fault-creeping-supply-seat-wrong-turn-supply-screw = Set down until it looks right at rest, it starves everything while gas flows, and the seat goes on failing.
 
 fault-blocked-regulator-vent-cause = Ice, an insect's nest or paint in the vent shuts the air in the bonnet in, so that it works as a second, stiff spring on the diaphragm.
 fault-blocked-regulator-vent-severity = of the vent blocked
 fault-blocked-regulator-vent-wrong-mend-drill-regulator-vent = The drill goes on into the diaphragm, and gas comes out of the vent.
-fault-blocked-regulator-vent-wrong-mend-plug-regulator-vent = With no breath left the regulator shuts late, and too much pressure reaches the appliances.
+fault-blocked-regulator-vent-wrong-mend-plug-regulator-vent = A regulator that cannot breathe shuts late, and too much pressure reaches the appliances.
 
 fault-torn-regulator-diaphragm-cause = A split in the diaphragm lets gas into the bonnet and out of the vent, and the bonnet's pressure helps the spring to hold the seat open.
 fault-torn-regulator-diaphragm-severity = of the hole
@@ -85,11 +85,11 @@ fault-undersized-trunk-wrong-turn-high-screw = Set to the plate with everything 
 fault-kinked-connector-cause = The flexible connector behind the furnace was bent too sharply, and the kink leaves a slit for the gas.
 fault-kinked-connector-severity = of the bore shut by the kink
 fault-kinked-connector-wrong-mend-straighten-connector = The tube cracks where it was bent twice, and gas leaks behind the furnace.
-fault-kinked-connector-wrong-turn-high-screw = The screw comes to its bottom, and a new connector later makes it overfire.
+fault-kinked-connector-wrong-turn-high-screw = The screw bottoms out, and a new connector later makes it overfire.
 
 fault-partly-open-manual-valve-cause = The handle of the furnace's manual valve was not turned all the way in line with the pipe.
 fault-partly-open-manual-valve-severity = degrees from shut
-fault-partly-open-manual-valve-wrong-turn-high-screw = The screw comes to its bottom, and whoever opens the handle overfires the furnace.
+fault-partly-open-manual-valve-wrong-turn-high-screw = The screw bottoms out, and whoever opens the handle overfires the furnace.
 
 fault-shut-manual-valve-cause = The furnace's manual valve was left shut.
 fault-shut-manual-valve-wrong-mend-replace-igniter = A sound part is swapped for want of a look at the handle.
@@ -110,7 +110,7 @@ fault-nearly-empty-tank-cause = What little liquid is left touches little of the
 fault-nearly-empty-tank-severity = of the tank filled
 fault-nearly-empty-tank-wrong-turn-high-screw = What is turned in to live with a low tank overfires after the next filling.
 
-fault-cold-tank-cause = In hard cold and at a high draw the liquid boils its own warmth away, and its vapour pressure falls towards nothing.
+fault-cold-tank-cause = In hard cold and at a high draw the liquid boils its own warmth away, and its vapor pressure falls towards nothing.
 fault-cold-tank-severity = of the liquid
 fault-cold-tank-wrong-mend-flame-on-regulator = A flame at a tank or its regulator can start what nobody can stop.
 fault-cold-tank-wrong-turn-high-screw = What is turned in on the coldest morning overfires on a mild day.
@@ -131,7 +131,7 @@ fault-early-excess-flow-valve-cause = The excess-flow valve has a weak spring or
 fault-early-excess-flow-valve-severity = at which it shuts
 fault-early-excess-flow-valve-wrong-turn-supply-screw = The regulator is sound; set up it stands too high as soon as the valve before it opens.
 
-fault-early-low-gas-switch-cause = The propane kit's low-gas switch has drifted and opens at a pressure that is right.
+fault-early-low-gas-switch-cause = The propane kit's low-gas-pressure switch has drifted and opens at a pressure that is right.
 fault-early-low-gas-switch-severity = below which it opens
 fault-early-low-gas-switch-wrong-mend-bypass-low-gas-switch = Nothing stops the burners any more when the gas really runs short.
 
@@ -144,15 +144,15 @@ fault-air-in-line-wrong-mend-replace-igniter = A sound part is swapped, and the 
 
 fault-low-stage-set-low-cause = The screw over the low spring of the gas valve is turned out too far.
 fault-low-stage-set-low-severity = off the right setting
-fault-low-stage-set-low-wrong-turn-high-screw = High leaves its plate, and low is as lazy as before.
+fault-low-stage-set-low-wrong-turn-high-screw = High fire leaves the plate, and low fire is as lazy as before.
 
 fault-low-stage-set-high-cause = The screw over the low spring of the gas valve is turned in too far.
 fault-low-stage-set-high-severity = off the right setting
-fault-low-stage-set-high-wrong-turn-high-screw = High leaves its plate, and low goes on overfiring.
+fault-low-stage-set-high-wrong-turn-high-screw = High fire leaves the plate, and low fire goes on overfiring.
 
 fault-high-stage-set-high-cause = The screw over the high spring of the gas valve is turned in too far.
 fault-high-stage-set-high-severity = off the right setting
-fault-high-stage-set-high-wrong-turn-low-screw = Low leaves its plate, and high goes on overfiring.
+fault-high-stage-set-high-wrong-turn-low-screw = Low fire leaves the plate, and high fire goes on overfiring.
 
 fault-high-stage-set-low-cause = The screw over the high spring of the gas valve is turned out too far.
 fault-high-stage-set-low-severity = off the right setting
@@ -160,17 +160,17 @@ fault-high-stage-set-low-wrong-turn-supply-screw = The manifold does not follow 
 
 fault-dead-high-coil-cause = The coil that loads the high spring is burned out or unplugged, so that the valve stays on its low spring.
 fault-dead-high-coil-wrong-turn-high-screw = The spring under that screw is never loaded; once the coil works, the furnace is overfired.
-fault-dead-high-coil-wrong-turn-low-screw = Low set up to high's pressure burns a full fire on low's air.
+fault-dead-high-coil-wrong-turn-low-screw = Low fire set up to the pressure of high fire burns a full fire on the air of low fire.
 
 fault-no-second-stage-call-cause = The thermostat is set up for one stage, or its wire to W2 is open, so that the control never hears of a second stage.
-fault-no-second-stage-call-wrong-operate-leave-stage-jumper = The furnace then runs on high at every call, however mild the day.
+fault-no-second-stage-call-wrong-operate-leave-stage-jumper = The furnace then runs on high fire at every call, however mild the day.
 
-fault-stuck-in-high-cause = A wire from W1 to W2 or a welded relay calls the second stage whenever the first is called.
-fault-stuck-in-high-wrong-turn-high-screw = High set down to pass for low leaves the house cold when it needs high.
+fault-stuck-in-high-cause = A jumper from W1 to W2 or a welded relay calls the second stage whenever the first is called.
+fault-stuck-in-high-wrong-turn-high-screw = High fire set down to pass for low fire leaves the house cold when it needs high fire.
 
 fault-blocked-inlet-screen-cause = Scale and dirt lie on the screen in the gas valve, behind the inlet port.
 fault-blocked-inlet-screen-severity = of the free area behind the inlet port blocked
-fault-blocked-inlet-screen-wrong-mend-remove-inlet-screen = The dirt goes to the seats, and they let gas by with no call for heat.
+fault-blocked-inlet-screen-wrong-mend-remove-inlet-screen = The dirt goes to the seats, and they let gas past with no call for heat.
 fault-blocked-inlet-screen-wrong-turn-high-screw = The screw has no effect until the screen is clean, and then overfires.
 
 fault-natural-springs-on-propane-cause = The propane orifices are in, but the gas valve kept its natural-gas springs at their natural-gas setting.
@@ -179,7 +179,7 @@ fault-natural-springs-on-propane-wrong-turn-high-screw = Driven to propane's pre
 fault-natural-orifices-on-propane-cause = The propane springs are in, but the natural-gas orifices stayed.
 fault-natural-orifices-on-propane-wrong-turn-supply-screw = Turned down until the flames look better, the air is still wrong and the other appliances starve.
 
-fault-unconverted-on-propane-cause = The furnace was moved to propane with nothing changed: natural-gas springs, orifices and plate, no low-gas switch, no label.
+fault-unconverted-on-propane-cause = The furnace was moved to propane with nothing changed: natural-gas springs, orifices and plate, no low-gas-pressure switch, no label.
 fault-unconverted-on-propane-wrong-turn-low-screw = The manifold reads what the plate says, and the furnace burns half as much again as it may.
 
 fault-propane-orifices-on-natural-cause = The furnace came back to natural gas, but the propane orifices stayed.
@@ -195,7 +195,7 @@ fault-missing-stage-cap-cause = The cap over the high screw is gone, so that the
 fault-missing-stage-cap-wrong-turn-high-screw = Set with the cap off, it is off the plate with the cap on.
 
 fault-leaking-gas-valve-cause = Dirt or wear on the gas valve's seats lets gas into the manifold with no call for heat.
-fault-leaking-gas-valve-severity = let by with the valve shut
+fault-leaking-gas-valve-severity = past the shut valve
 fault-leaking-gas-valve-wrong-mend-clean-inlet-screen = What keeps the seats open lies behind the screen, and gas goes on passing.
 
 fault-slow-closing-gas-valve-cause = Gum on the stem of the gas valve lets its seats fall shut slowly when the call ends.
@@ -260,17 +260,17 @@ fault-weak-igniter-cause = The igniter has aged or is cracked, and does not get 
 fault-weak-igniter-severity = of its heat lost
 fault-weak-igniter-wrong-turn-low-screw = More gas gathers in front of an igniter that cannot light it.
 
-fault-low-pressure-switch-open-cause = The contact of the low pressure switch does not close, whatever the draft.
+fault-low-pressure-switch-open-cause = The contact of the first-stage pressure switch does not close, whatever the draft.
 fault-low-pressure-switch-open-wrong-mend-bypass-low-switch = Nothing stops the burners any more when the flue is blocked.
 
 fault-split-draft-hose-cause = The hose from the exchanger to the pressure switches is split, and part of the draft is lost on the way.
-fault-split-draft-hose-wrong-mend-bypass-high-switch = High burns its gas whether or not the inducer brings its air.
+fault-split-draft-hose-wrong-mend-bypass-high-switch = High fire burns its gas whether or not the inducer brings its air.
 
 fault-draft-hose-off-cause = The hose to the pressure switches has come off, and they feel nothing.
 fault-draft-hose-off-wrong-mend-bypass-low-switch = Nothing stops the burners any more when the flue is blocked.
 
-fault-low-pressure-switch-closed-cause = The contact of the low pressure switch has welded and never opens.
-fault-low-pressure-switch-closed-wrong-mend-bypass-low-switch = A wire across a welded contact welds it for good.
+fault-low-pressure-switch-closed-cause = The contact of the first-stage pressure switch has welded and never opens.
+fault-low-pressure-switch-closed-wrong-mend-bypass-low-switch = A jumper does for good what the welded contact does: nothing proves the draft.
 
 fault-blocked-condensate-trap-cause = The trap is blocked, and condensate stands in the inducer housing and in the draft hose.
 fault-blocked-condensate-trap-severity = held off by the water
@@ -278,10 +278,10 @@ fault-blocked-condensate-trap-wrong-mend-bypass-low-switch = The water rises on,
 
 fault-dry-condensate-trap-cause = The trap was never primed or has dried out, and the inducer draws room air through it instead of air past the burners.
 fault-dry-condensate-trap-severity = of the inducer's air let in by the trap
-fault-dry-condensate-trap-wrong-mend-bypass-high-switch = High burns its gas with the air that the trap takes away.
+fault-dry-condensate-trap-wrong-mend-bypass-high-switch = High fire burns its gas without the air that the trap takes away.
 
-fault-high-pressure-switch-open-cause = The contact of the high pressure switch does not close, whatever the draft.
-fault-high-pressure-switch-open-wrong-mend-bypass-high-switch = High burns its gas whether or not the inducer brings its air.
+fault-high-pressure-switch-open-cause = The contact of the second-stage pressure switch does not close, whatever the draft.
+fault-high-pressure-switch-open-wrong-mend-bypass-high-switch = High fire burns its gas whether or not the inducer brings its air.
 
 fault-blocked-filter-cause = The filter is full of dust, and too little air takes the heat away.
 fault-blocked-filter-severity = of the filter blocked
@@ -339,12 +339,12 @@ fault-blocked-manifold-tap-wrong-mend-drill-manifold-tap = The boss cracks and l
 fault-blocked-manifold-tap-wrong-mend-replace-gas-valve = A sound valve is swapped for want of a clean hole.
 
 fault-meter-set-to-kilopascals-cause = The manometer was left at kilopascals: a quarter of the number in inches of water.
-fault-meter-set-to-kilopascals-wrong-turn-high-screw = A quarter of the number is read as too little gas, and the screw ends at its bottom.
+fault-meter-set-to-kilopascals-wrong-turn-high-screw = A quarter of the number is read as too little gas, and the screw bottoms out.
 
 fault-meter-set-to-millibars-cause = The manometer was left at millibars: two and a half times the number in inches of water.
 fault-meter-set-to-millibars-wrong-turn-high-screw = Two and a half times the number is read as too much gas, and the furnace is starved.
 
-fault-low-meter-battery-cause = The manometer's battery is nearly flat: the display stands still, and then goes out.
+fault-low-meter-battery-cause = The manometer's battery is nearly dead: the display stands still, and then goes out.
 fault-low-meter-battery-severity = until the display stands still
 fault-low-meter-battery-wrong-turn-high-screw = A number that stands still is trusted, and the screw goes on turning.
 
@@ -369,6 +369,6 @@ fault-cracked-boss-wrong-operate-tighten-plug = Each turn opens the crack furthe
 fault-adapter-left-in-cause = The barbed adapter was left in the manifold port instead of the plug, open to the room.
 fault-adapter-left-in-wrong-operate-try-again = Gas jets out of the bare adapter at every call.
 
-fault-faded-odorant-cause = New pipe, soil or a long time in a steel tank has taken most of the odour out of the gas.
-fault-faded-odorant-severity = of the odour left
+fault-faded-odorant-cause = New pipe, soil or a long time in a steel tank has taken most of the odor out of the gas.
+fault-faded-odorant-severity = of the odor left
 fault-faded-odorant-wrong-mend-replace-supply-regulator = No part gives gas its smell back, and nose alone finds no leak meanwhile.

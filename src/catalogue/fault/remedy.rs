@@ -125,7 +125,7 @@ operations! {
     ResetRollout = "reset-rollout", t!("operation-reset-rollout");
     /// The roll-out switches reset, and nothing more.
     ResetAndLeave = "reset-and-leave", t!("operation-reset-and-leave");
-    /// The wire on R and W2 left there.
+    /// The jumper on R and W2 left there.
     LeaveStageJumper = "leave-stage-jumper", t!("operation-leave-stage-jumper");
     /// The manometer zeroed with its hose off.
     ZeroMeter = "zero-meter", t!("operation-zero-meter");

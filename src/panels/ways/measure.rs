@@ -81,12 +81,7 @@ fn hold_label(spot: Spot) -> String {
 fn gauges(seen: &Seen, list: &mut List) {
     for gauge in Gauge::ALL {
         if gauge != seen.gauge.gauge() {
-            let name = match gauge {
-                Gauge::Digital => t!("gauge-digital"),
-                Gauge::WaterColumn => t!("gauge-water-column"),
-                Gauge::SpringGauge => t!("gauge-spring"),
-            };
-            list.add(t!("measure-gauge", gauge = name), Action::Gauge(gauge));
+            list.add(t!("measure-gauge", gauge = gauge.label()), Action::Gauge(gauge));
         }
     }
     if seen.gauge == GaugeSeen::WaterColumn(Legs::Empty) {
