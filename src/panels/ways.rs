@@ -16,7 +16,7 @@ mod yard;
 use super::parts::canonical;
 use crate::catalogue::repair::Nature;
 use crate::hands::action::{Action, Contact};
-use crate::parts::{Cock, Port, PortFill, Screw, Subject, Tool};
+use crate::parts::{Cock, Port, PortFill, Screw, Tool};
 use crate::senses::seen::Seen;
 
 pub use here::{here, in_hand};
@@ -60,15 +60,8 @@ pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
     yard::add(id, seen, &mut list);
     measure::add(id, seen, &mut list);
     repairs::add(id, seen, &mut list);
-    let subject = match id {
-        // The draft hose ends there.
-        "pressure-switch" | "pressure-switch-low" | "pressure-switch-high" => {
-            Some(Subject::DraftHose)
-        }
-        _ => Subject::from_id(id),
-    };
-    if let Some(subject) = subject {
-        list.add(look_label(subject), Action::Look(subject));
+    if let Some(subject) = crate::parts::part(id).and_then(|part| part.subject) {
+        list.add(subject.look(), Action::Look(subject));
     }
     let mut ways = list.ways;
     ways.sort_by_key(|way| Rank::of(&way.action));
@@ -160,32 +153,6 @@ fn take_label(tool: Tool) -> String {
 
 fn put_down_label(tool: Tool) -> String {
     t!("way-put-down", tool = tool.label().to_lowercase())
-}
-
-fn look_label(subject: Subject) -> &'static str {
-    match subject {
-        Subject::Plate => t!("look-plate"),
-        Subject::ConversionLabel => t!("look-conversion-label"),
-        Subject::Orifices => t!("look-orifices"),
-        Subject::SpringMark => t!("look-spring-mark"),
-        Subject::LowGasSwitch => t!("look-low-gas-switch"),
-        Subject::SupplyVent => t!("look-supply-vent"),
-        Subject::Vent => t!("look-vent"),
-        Subject::AirOpening => t!("look-air-opening"),
-        Subject::Connector => t!("look-connector"),
-        Subject::DripLeg => t!("look-drip-leg"),
-        Subject::Flames => t!("look-flames"),
-        Subject::Filter => t!("look-filter"),
-        Subject::TankGauge => t!("look-tank-gauge"),
-        Subject::MeterDial => t!("look-meter-dial"),
-        Subject::CoAlarm => t!("look-co-alarm"),
-        Subject::StatusLamp => t!("look-status-lamp"),
-        Subject::SupplyRegulator => t!("look-supply-regulator"),
-        Subject::DraftHose => t!("look-draft-hose"),
-        Subject::BoxHose => t!("look-box-hose"),
-        Subject::FlameRod => t!("look-flame-rod"),
-        Subject::Registers => t!("look-registers"),
-    }
 }
 
 fn call_label(contact: Contact) -> &'static str {

@@ -189,31 +189,3 @@ named! {
         Registers = "register", t!("subject-register");
     }
 }
-
-impl Subject {
-    /// Where it can be looked at.
-    #[must_use]
-    pub fn place(self) -> Place {
-        match self {
-            Self::Plate
-            | Self::ConversionLabel
-            | Self::Vent
-            | Self::AirOpening
-            | Self::Connector
-            | Self::DripLeg
-            | Self::Flames
-            | Self::Filter
-            | Self::StatusLamp
-            | Self::DraftHose => Place::PlantRoom,
-            Self::Orifices
-            | Self::SpringMark
-            | Self::LowGasSwitch
-            | Self::BoxHose
-            | Self::FlameRod => Place::GasValve,
-            Self::SupplyVent | Self::TankGauge | Self::MeterDial | Self::SupplyRegulator => {
-                Place::Yard
-            }
-            Self::CoAlarm | Self::Registers => Place::Hall,
-        }
-    }
-}

@@ -3,8 +3,6 @@
 use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
-use super::names::{Place, Tool};
-
 named! {
     /// Where an instrument is held, or between what its leads go.
     Spot {
@@ -54,79 +52,10 @@ named! {
 }
 
 /// What an electrical meter is set to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
 pub enum Range {
     /// Volts, alternating: the furnace has power.
     Volts,
     /// Ohms: the part must be dead.
     Ohms,
-}
-
-impl Spot {
-    /// The instrument that it belongs to.
-    #[must_use]
-    pub fn tool(self) -> Tool {
-        match self {
-            Self::ReturnAir
-            | Self::SupplyAir
-            | Self::RoomAir
-            | Self::OutsideAir
-            | Self::TankSkin => Tool::Thermometer,
-            Self::Flue => Tool::FlueAnalyser,
-            Self::FlameRod => Tool::Microammeter,
-            Self::MeterDial => Tool::Stopwatch,
-            Self::RToC
-            | Self::W1ToC
-            | Self::W2ToC
-            | Self::FirstSwitch
-            | Self::SecondSwitch
-            | Self::LimitSwitch
-            | Self::RolloutSwitch
-            | Self::LowGasVolts
-            | Self::MainCoil
-            | Self::SecondCoil
-            | Self::IgniterOhms
-            | Self::SecondCoilOhms
-            | Self::BurnerGroundOhms => Tool::ElectricalMeter,
-        }
-    }
-
-    /// Where it can be reached from.
-    #[must_use]
-    pub fn places(self) -> &'static [Place] {
-        match self {
-            Self::ReturnAir | Self::SupplyAir | Self::Flue => &[Place::PlantRoom, Place::GasValve],
-            Self::RoomAir => &[Place::Hall],
-            Self::OutsideAir | Self::TankSkin | Self::MeterDial => &[Place::Yard],
-            Self::FlameRod
-            | Self::RToC
-            | Self::W1ToC
-            | Self::W2ToC
-            | Self::FirstSwitch
-            | Self::SecondSwitch
-            | Self::LimitSwitch
-            | Self::RolloutSwitch
-            | Self::LowGasVolts
-            | Self::MainCoil
-            | Self::SecondCoil
-            | Self::IgniterOhms
-            | Self::SecondCoilOhms
-            | Self::BurnerGroundOhms => &[Place::PlantRoom, Place::GasValve],
-        }
-    }
-
-    /// Whether it lies behind the burner door.
-    #[must_use]
-    pub fn is_behind_door(self) -> bool {
-        matches!(self.tool(), Tool::ElectricalMeter | Tool::Microammeter)
-    }
-
-    /// What the electrical meter is set to there; none for other instruments.
-    #[must_use]
-    pub fn range(self) -> Option<Range> {
-        match self {
-            Self::IgniterOhms | Self::SecondCoilOhms | Self::BurnerGroundOhms => Some(Range::Ohms),
-            _ => (self.tool() == Tool::ElectricalMeter).then_some(Range::Volts),
-        }
-    }
 }

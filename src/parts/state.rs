@@ -29,16 +29,16 @@ pub enum Gauge {
 }
 
 impl Gauge {
-    /// All.
+    /// All of them, the one that a job starts with first.
     pub const ALL: [Self; 3] = [Self::Digital, Self::WaterColumn, Self::SpringGauge];
 
-    /// Its name for a person.
+    /// The name a person reads, as it stands inside a sentence.
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Digital => "Manometer",
-            Self::WaterColumn => "Water column",
-            Self::SpringGauge => "Spring gauge",
+            Self::Digital => t!("gauge-digital"),
+            Self::WaterColumn => t!("gauge-water-column"),
+            Self::SpringGauge => t!("gauge-spring"),
         }
     }
 }

@@ -32,7 +32,7 @@ pub struct Condition {
     pub meter: MeterCondition,
     /// Each port.
     pub ports: EnumMap<Port, PortCondition>,
-    /// The odour of the gas.
+    /// The odor of the gas.
     pub odorant: Odorant,
 }
 

@@ -1,13 +1,16 @@
 //! The faults by name: a setup notes which of them were put into it. What each of them changes
 //! stands in the catalogue.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Declares the faults and the list of all of them.
 macro_rules! faults {
     ($( $(#[doc = $doc:literal])+ $variant:ident; )+) => {
-        /// A fault.
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+        /// A fault. The catalogue's table names it in small letters: `supply_set_low`.
+        #[derive(
+            Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize,
+        )]
+        #[serde(rename_all(deserialize = "snake_case"))]
         pub enum Fault { $( $(#[doc = $doc])+ $variant, )+ }
 
         impl Fault {
@@ -178,6 +181,6 @@ faults! {
     CrackedBoss;
     /// An adapter stands open in the manifold port.
     AdapterLeftIn;
-    /// The gas has lost its odour.
+    /// The gas has lost its odor.
     FadedOdorant;
 }

@@ -14,7 +14,7 @@ pub use condition::{
 pub use fault::Fault;
 
 use enum_map::EnumMap;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::appliance::plate::{Fuel, Plate};
 use crate::parts::{Fitted, Levels, Neighbor, OnOff, Port, Screw};
@@ -314,9 +314,10 @@ pub enum SupplyRight {
 }
 
 /// What is new after a repair, so that it does not stand as it was turned.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
 pub(crate) enum Renewed {
     /// Nothing with a screw.
+    #[default]
     Nothing,
     /// The supply regulator.
     SupplyRegulator,

@@ -12,8 +12,10 @@ use quarterturn::panels::view::{
     Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running, SecondChance,
     Tried, Unfinished, View,
 };
-use quarterturn::panels::{Layout, Shell, Wish, parts};
-use quarterturn::parts::{Fitted, Level, LowSide, OnOff, Opening, Place, PortFill, Subject};
+use quarterturn::panels::{Layout, Shell, Wish};
+use quarterturn::parts::{
+    Fitted, Level, LowSide, OnOff, Opening, Place, PortFill, Subject, job_order,
+};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
@@ -235,7 +237,7 @@ fn jobs() -> [JobChoice; 2] {
 /// Boxes for every part of a place, in rows, the cabinet around them.
 pub fn boxes(place: Place, scene: Rect) -> Vec<PartBox> {
     let mut boxes = vec![PartBox { id: "furnace".into(), rect: scene.shrink(4.0) }];
-    let listed = parts::job_order(place).iter().chain(AT_HAND);
+    let listed = job_order(place).iter().chain(AT_HAND);
     for (i, part) in listed.filter(|&&part| part != "furnace").enumerate() {
         let (row, column) = (i / 8, i % 8);
         #[expect(clippy::cast_precision_loss, reason = "small numbers")]

@@ -7,12 +7,11 @@ use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, PlugStep, StartStop};
 use quarterturn::instrument::figure::{Figure, Quantity};
 use quarterturn::instrument::water_column::Legs;
-use quarterturn::panels::parts::job_order;
 use quarterturn::panels::sheet::ROWS;
 use quarterturn::panels::ways::{Form, forms, here, in_hand, ways};
 use quarterturn::parts::{
     Cock, Door, Fitted, Gauge, Joint, LowSide, Neighbor, OnOff, Opening, Place, Port, PortFill,
-    Push, Screw, Spot, Subject, Tool, Window,
+    Push, Screw, Spot, Subject, Tool, Window, job_order,
 };
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::senses::seen::{Burning, FluidSeen, GaugeSeen, Measured, NeighborSeen, Seen};

@@ -1,3 +1,5 @@
+# Ids of parts, tools and looks are put together from the rows of `assets/catalogue/parts.ron`.
+
 ## Parts of the drawings that no list of the bench names, by their ids
 
 part-burners = Burners
@@ -25,7 +27,6 @@ part-meter = { -manometer(case: "title") }
 part-meter-power = { -manometer(case: "title") } power button
 part-meter-zero = { -manometer(case: "title") } zero button
 part-meter-unit = { -manometer(case: "title") } unit button
-part-meter-hold = { -manometer(case: "title") } hold button
 part-meter-plus = { -manometer(case: "title") } high side
 part-meter-minus = { -manometer(case: "title") } low side
 part-meter-index = Meter index
@@ -49,6 +50,21 @@ part-tag = Warning tag
 part-door-switch = Blower door switch
 part-control-board = Furnace control
 part-job-sheet = Job sheet
+part-blower = Blower
+part-flame-1 = Flame 1
+part-flame-2 = Flame 2
+part-flame-3 = Flame 3
+part-flame-4 = Flame 4
+part-furnace = Furnace
+part-gas-meter = Gas meter
+part-gas-valve = Gas valve
+part-igniter = Igniter
+part-inlet-pipe = Inlet pipe
+part-manifold = Manifold
+part-riser = Riser
+part-telephone = Telephone
+part-thermostat = Thermostat
+part-transformer = Transformer
 
 ## Where instruments are held
 

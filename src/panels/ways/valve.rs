@@ -3,25 +3,17 @@
 use super::furnace::{door, joint};
 use super::{List, at_hand};
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::{Door, Fitted, Level, OnOff, Port, PortFill, Push, Screw, Tool};
+use crate::parts::{Door, Fitted, OnOff, Port, PortFill, Push, Screw, Tool, part};
 use crate::senses::seen::{BurnersSeen, Seen};
 
 /// The port that a part belongs to.
 pub(super) fn port_of(id: &str) -> Option<Port> {
-    match id {
-        "inlet-port" | "inlet-plug" | "inlet-adapter" => Some(Port::Inlet),
-        "manifold-port" | "manifold-plug" | "manifold-adapter" => Some(Port::Manifold),
-        _ => None,
-    }
+    part(id)?.port
 }
 
 /// The screw that a part belongs to.
 pub(super) fn screw_of(id: &str) -> Option<Screw> {
-    let of_level = Level::ALL.into_iter().find(|level| id == level.cap_id());
-    match id {
-        "supply-cap" => Some(Screw::Supply),
-        id => of_level.map(Level::screw).or_else(|| Screw::from_id(id)),
-    }
+    part(id)?.screw
 }
 
 /// What is seen in a port.

@@ -153,7 +153,7 @@ fn a_holed_exchanger_shows_when_the_blower_starts() {
     assert!(change(false).abs() < 0.05, "{}", change(false));
 }
 
-/// Gas without its odour is found by the detector and not by the nose.
+/// Gas without its odor is found by the detector and not by the nose.
 #[test]
 fn faded_odorant_fools_the_nose_only() {
     let smelt = |faded: bool| {
