@@ -29,7 +29,7 @@ pub const HEALTHY: [Builtin; 2] = [ship!("healthy-natural"), ship!("healthy-prop
 
 /// Everything that ships, in the order in which it is offered: by step, the easier first.
 pub const LADDER: [Builtin; 37] = [
-    ship!("healthy-single-stage"),
+    ship!("one-screw-one-number"),
     ship!("healthy-natural"),
     ship!("healthy-propane"),
     ship!("borrowed-bag"),
