@@ -73,7 +73,12 @@ pub const FILES: &[(&str, &str)] = files![
     "status.ftl",
     "format.ftl",
     "scenario.ftl",
+    "record.ftl",
     "cli.ftl",
+    "preview.ftl",
+    "faults.ftl",
+    "proof.ftl",
+    "drawings.ftl",
 ];
 
 /// The id of a message. Sources write it through [`t!`] and [`id!`] only.
