@@ -36,9 +36,9 @@ impl Gauge {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Digital => "Manometer",
-            Self::WaterColumn => "Water column",
-            Self::SpringGauge => "Spring gauge",
+            Self::Digital => t!("gauge-digital"),
+            Self::WaterColumn => t!("gauge-water-column"),
+            Self::SpringGauge => t!("gauge-spring"),
         }
     }
 }
