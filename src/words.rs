@@ -69,7 +69,6 @@ pub const FILES: &[(&str, &str)] = files![
     "marking.ftl",
     "rules.ftl",
     "desk.ftl",
-    "faults.ftl",
     "repairs.ftl",
     "refusals.ftl",
     "senses.ftl",
@@ -77,7 +76,13 @@ pub const FILES: &[(&str, &str)] = files![
     "status.ftl",
     "format.ftl",
     "scenario.ftl",
+    "record.ftl",
     "cli.ftl",
+    "preview.ftl",
+    "faults.ftl",
+    "fault_pages.ftl",
+    "proof.ftl",
+    "drawings.ftl",
 ];
 
 /// The id of a message. Sources write it through [`t!`] and [`id!`] only.

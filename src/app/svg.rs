@@ -164,8 +164,8 @@ impl Reader {
                     self.children(inner, at, opacity * inner.opacity().get())?;
                 }
                 usvg::Node::Path(path) => self.path(path, group, opacity)?,
-                usvg::Node::Image(_) => return Err("a drawing must not hold images".into()),
-                usvg::Node::Text(_) => return Err("a drawing must not hold text".into()),
+                usvg::Node::Image(_) => return Err(t!("drawing-images").into()),
+                usvg::Node::Text(_) => return Err(t!("drawing-text").into()),
             }
         }
         Ok(())

@@ -19,6 +19,7 @@ use std::ops::{Index, IndexMut};
 #[serde(rename_all = "kebab-case")]
 pub enum Level {
     /// The level of a furnace that has no other.
+    #[serde(rename = "firing")]
     Only,
     /// Low fire of a furnace with two levels.
     Low,
@@ -42,11 +43,11 @@ impl Level {
 
     /// The level in words, as reports and findings write it.
     #[must_use]
-    pub const fn label(self) -> &'static str {
+    pub fn label(self) -> &'static str {
         match self {
-            Self::Only => "firing",
-            Self::Low => "low",
-            Self::High => "high",
+            Self::Only => t!("stage-firing"),
+            Self::Low => t!("stage-low"),
+            Self::High => t!("stage-high"),
         }
     }
 

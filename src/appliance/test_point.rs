@@ -120,11 +120,11 @@ impl Stage {
     /// The state in words, as reports and findings write it. It holds no comma, so that it can
     /// stand in a list.
     #[must_use]
-    pub const fn label(self) -> &'static str {
+    pub fn label(self) -> &'static str {
         match self {
-            Self::Rest => "at rest",
+            Self::Rest => t!("stage-rest"),
             Self::Firing(level) => level.label(),
-            Self::FullLoad => "high with the others",
+            Self::FullLoad => t!("stage-full-load"),
         }
     }
 }
@@ -138,7 +138,9 @@ impl Serialize for Stage {
 impl<'de> Deserialize<'de> for Stage {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let id = std::borrow::Cow::<str>::deserialize(deserializer)?;
-        Self::from_id(&id).ok_or_else(|| {
+        // Records of model 4 and before call full load so.
+        let known = if id == "high-with-others" { Self::FullLoad.id() } else { &id };
+        Self::from_id(known).ok_or_else(|| {
             let known: Vec<&str> = Self::ALL.iter().map(|stage| stage.id()).collect();
             serde::de::Error::custom(format!("`{id}` is none of {}", known.join(", ")))
         })

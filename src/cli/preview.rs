@@ -11,11 +11,14 @@ use serde::Serialize;
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use super::job::Job;
+use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::{GasFigures, Plate, Target};
 use crate::appliance::test_point::{Port, Stage};
 use crate::measure::pattern::{Hands, Pattern, Point, measure};
+use crate::parts::Level;
 use crate::setup::Setup;
-use crate::units::{W_PER_BTU_H, hundredths_inwc};
+use crate::units::{PressureUnit, W_PER_BTU_H, hundredths_inwc};
+use crate::words::decimal;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-preview"))]
@@ -69,7 +72,7 @@ struct PlateReport {
 /// What the plate says of a firing level.
 #[derive(Debug, Serialize)]
 struct LevelReport {
-    level: &'static str,
+    level: Level,
     manifold_inwc: TargetReport,
     input_btu_h: f64,
 }
@@ -168,7 +171,7 @@ fn plate_report(setup: &Setup) -> PlateReport {
             .input
             .iter()
             .map(|(level, input)| LevelReport {
-                level: level.label(),
+                level,
                 manifold_inwc: band(figures.manifold[level]),
                 input_btu_h: input.si() / W_PER_BTU_H,
             })
@@ -199,7 +202,7 @@ fn state(state: &'static str, point: &Point, heating_value_j_m3: f64) -> State {
     let btu_h = |watts: f64| (watts / W_PER_BTU_H).round();
     State {
         state,
-        missed: point.missed.map(|control| format!("the control is at {control:?}")),
+        missed: point.missed.map(|control| t!("preview-control", status = says(control))),
         supply_inwc: hundredths_inwc(truth.supply_pa),
         inlet_inwc: hundredths_inwc(truth.inlet_pa),
         manifold_inwc: hundredths_inwc(truth.manifold_pa),
@@ -209,48 +212,97 @@ fn state(state: &'static str, point: &Point, heating_value_j_m3: f64) -> State {
     }
 }
 
+/// What a control says that stays at a state.
+fn says(state: ControlState) -> &'static str {
+    match state {
+        ControlState::Standby => t!("status-no-call"),
+        ControlState::InducerStart => t!("status-inducer-starting"),
+        ControlState::PressureSwitchProving => t!("status-awaits-pressure-switch"),
+        ControlState::PrePurge => t!("status-pre-purge"),
+        ControlState::IgniterWarmUp => t!("status-igniter-warming"),
+        ControlState::TrialForIgnition => t!("status-trial-for-ignition"),
+        ControlState::FlameProving => t!("status-flame-proving"),
+        ControlState::BlowerOnDelay => t!("status-blower-to-come"),
+        ControlState::Burning(level) => match level {
+            Level::Only => t!("status-burning"),
+            Level::Low => t!("status-burning-low"),
+            Level::High => t!("status-burning-high"),
+        },
+        ControlState::NextLevelCall => t!("status-high-called"),
+        ControlState::InducerUp => t!("status-inducer-to-high"),
+        ControlState::NextSwitchProving => t!("status-awaits-high-pressure-switch"),
+        ControlState::LimitOpen => t!("status-limit-open"),
+        ControlState::RolloutOpen => t!("status-rollout-open"),
+        ControlState::PostPurge => t!("status-post-purge"),
+        ControlState::BlowerOffDelay => t!("status-blower-off-delay"),
+        ControlState::Retry => t!("lamp-retry"),
+        ControlState::Lockout => t!("lamp-locked-out"),
+    }
+}
+
 fn text(report: &Report) -> String {
-    let plate = &report.plate;
-    let converted = if plate.converted { ", from the conversion label" } else { "" };
-    let levels = plate.levels.iter().map(|it| {
-        let TargetReport { target, tolerance } = it.manifold_inwc;
-        format!("{} {target:.2} ± {tolerance:.2}", it.level)
-    });
-    let manifold: Vec<String> = levels.collect();
-    let inputs: Vec<String> =
-        plate.levels.iter().map(|it| format!("{:.0}", it.input_btu_h)).collect();
     let mut out = String::new();
-    let _ =
-        writeln!(out, "{}, seed {}: what a correct meter would show", report.scenario, report.seed);
-    let _ = writeln!(out, "\nplate {} ({}{converted})", plate.model, plate.fuel);
-    let _ = writeln!(
-        out,
-        "  inlet {:.1} to {:.1}, manifold {} in. w.c.; input {} Btu/h",
-        plate.inlet_inwc[0],
-        plate.inlet_inwc[1],
-        manifold.join(", "),
-        inputs.join(" / "),
-    );
+    let seed = report.seed.to_string();
+    let title = t!("preview-title", scenario = &report.scenario, seed = seed);
+    let _ = writeln!(out, "{title}\n");
+    put_plate(&mut out, &report.plate);
     for it in &report.faults {
-        let _ = writeln!(out, "  fault: {} {}", it.name, it.severity);
+        let fault = t!("preview-fault", fault = it.name, severity = &it.severity);
+        let _ = writeln!(out, "  {fault}");
     }
     let _ = writeln!(
         out,
         "\n{:<20} {:<8} {:>9} {:>9} {:>9} {:>10} {:>8} {:>10}",
-        "state", "", "supply", "inlet", "manifold", "input", "of high", "others"
+        t!("preview-state"),
+        "",
+        t!("preview-supply"),
+        t!("preview-inlet"),
+        t!("preview-manifold"),
+        t!("preview-input"),
+        t!("preview-of-high"),
+        t!("preview-others")
     );
+    let inwc = PressureUnit::InWc.label();
     let _ = writeln!(
         out,
-        "{:<20} {:<8} {:>9} {:>9} {:>9} {:>10} {:>8} {:>10}",
-        "", "", "in. w.c.", "in. w.c.", "in. w.c.", "Btu/h", "%", "Btu/h"
+        "{:<20} {:<8} {inwc:>9} {inwc:>9} {inwc:>9} {:>10} {:>8} {:>10}",
+        "", "", "Btu/h", "%", "Btu/h"
     );
     for ((it, right), keys) in report.states.iter().zip(&report.healthy).zip(&report.differs) {
-        row(&mut out, it.state, "found", it, keys);
-        row(&mut out, "", "healthy", right, &[]);
+        row(&mut out, it.state, t!("preview-found"), it, keys);
+        row(&mut out, "", t!("preview-healthy"), right, &[]);
     }
-    out.push_str("\n* differs from the healthy bench: 0.05 in. w.c. or 1 % of a rate, or more\n");
+    let _ = writeln!(out, "\n{}", t!("preview-differs"));
     out.push_str(&own_meter::text(&report.own_meter));
     out
+}
+
+/// Plate or label, and its figures.
+fn put_plate(out: &mut String, plate: &PlateReport) {
+    let (model, fuel) = (&plate.model, plate.fuel);
+    let name = match plate.converted {
+        true => t!("preview-plate-label", model = model, fuel = fuel),
+        false => t!("preview-plate", model = model, fuel = fuel),
+    };
+    let levels = plate.levels.iter().map(|it| {
+        let TargetReport { target, tolerance } = it.manifold_inwc;
+        t!(
+            "found-target",
+            level = it.level.id(),
+            pressure = decimal(target, 2),
+            tolerance = decimal(tolerance, 2)
+        )
+    });
+    let manifold: Vec<String> = levels.collect();
+    let inputs: Vec<String> = plate.levels.iter().map(|it| decimal(it.input_btu_h, 0)).collect();
+    let figures = t!(
+        "preview-figures",
+        inlet_least = decimal(plate.inlet_inwc[0], 1),
+        inlet_most = decimal(plate.inlet_inwc[1], 1),
+        manifold = manifold.join(", "),
+        input = inputs.join(" / ")
+    );
+    let _ = writeln!(out, "{name}\n  {figures}");
 }
 
 /// One line of the table; a star stands behind what differs.
@@ -272,7 +324,7 @@ fn row(out: &mut String, state: &str, which: &str, it: &State, differ: &[&str]) 
         star("others_btu_h")
     );
     if let Some(missed) = &it.missed {
-        let _ = write!(out, "  not reached: {missed}");
+        let _ = write!(out, "  {}", t!("preview-missed", missed = missed));
     }
     out.truncate(out.trim_end_matches(' ').len());
     out.push('\n');

@@ -35,7 +35,10 @@ pub(super) fn script(args: &Args) -> Result<Exit, Trouble> {
         return Err(Trouble::new(Exit::Findings, format!("{file}: {difference}")));
     }
     let header = &record.header;
-    let mut out = format!("# {}, seed {}\n", header.scenario.id, header.seed);
+    let mut out = format!(
+        "# {}\n",
+        t!("run-job-line", scenario = &header.scenario.id, seed = header.seed.to_string())
+    );
     let mut tick = 0;
     for event in &all {
         wait(&mut out, event.tick - tick);

@@ -109,7 +109,7 @@ impl Model {
     }
 
     /// The level that contacts W1 and W2 call; W2 alone calls nothing.
-    pub(crate) fn level_called(&self, (w1, w2): (bool, bool)) -> Option<Level> {
+    fn level_called(&self, (w1, w2): (bool, bool)) -> Option<Level> {
         let levels = self.levels();
         let called = if w2 { levels.last() } else { levels.first() };
         called.copied().filter(|_| w1)

@@ -73,7 +73,7 @@ impl Mind {
     }
 
     /// The inlet with the furnace alone at its first level, in pascals.
-    pub(super) fn first_inlet_pa(&self) -> Option<f64> {
+    fn first_inlet_pa(&self) -> Option<f64> {
         self.levels().first().and_then(|&level| self.know.read.inlet[Stage::Firing(level)])
     }
 

@@ -49,9 +49,7 @@ fn run(level: Level) -> Vec<Step> {
 }
 
 /// Reads at each level, the weakest first: brought to it, waited until the number stands.
-pub(super) fn at_each_level(
-    read: impl Fn(Level) -> Vec<Step> + Send + Sync + Clone + 'static,
-) -> Step {
+fn at_each_level(read: impl Fn(Level) -> Vec<Step> + Send + Sync + Clone + 'static) -> Step {
     think(move |_, seen| {
         let mut steps = Vec::new();
         for &level in seen.levels {
@@ -173,7 +171,7 @@ pub(super) fn read_manifold(phase: Phase) -> Step {
 }
 
 /// Writes a manifold reading and remembers it.
-pub(super) fn keep_manifold(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
+fn keep_manifold(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
     if !burns(seen, stage) && !me.careless {
         return take(Course::LookForReason);
     }

@@ -93,7 +93,7 @@ fn only_the_loop_steps_a_bench() {
 /// A test state has one spelling, and a pressure in words one rounding.
 #[test]
 fn test_states_and_pressures_have_one_spelling() {
-    only_in("\"high with the others\"", &["appliance/test_point.rs"]);
+    only_in("\"full-load\"", &["appliance/test_point.rs"]);
     only_in("fn inwc(", &["units/shown.rs"]);
     only_in("fn hundredths_inwc(", &["units/shown.rs"]);
 }

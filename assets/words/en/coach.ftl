@@ -130,3 +130,13 @@ coach-second-lets-go = Only the first stage is called: the second lets go in a m
 coach-write-rest = Watch it for as long as the card asks, { $seconds } seconds: a slow climb is a leaking seat. Then write it on the job sheet: { $cell }, with its unit.
 coach-write-burning = Wait until the number stands still, { $seconds } seconds. Then write it on the job sheet: { $cell }, with its unit.
 coach-write-loaded = Every other appliance must burn now, the range in the kitchen too. Wait until the number stands still, { $seconds } seconds. Then write it on the job sheet: { $cell }, with its unit.
+
+## The line that leads
+
+coach-line-next = Next
+coach-line-show = Show me
+coach-line-show-part = Show me: { $part }
+coach-line-wait = { $seconds } s to wait
+coach-line-do = Do it
+coach-line-do-next = Do the next step for me
+coach-line-no-more = No more hints

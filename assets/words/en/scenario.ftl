@@ -308,3 +308,11 @@ family-adjusting = adjusting
 family-restoring = restoring
 family-records = records
 family-diagnosis = diagnosis
+
+## Why no regulator behaves so
+
+regulator-bad-number = a number is missing, not finite or not above zero
+regulator-pressure-order = pressures must rise from droop over set and lock-up to inlet
+regulator-flow-order = flows must rise from set over rated to wide open
+regulator-lockup-too-low = lock-up is too close to the set point for this droop
+regulator-out-of-travel = the set point lies beyond the travel of the screw

@@ -116,3 +116,10 @@ state-no-gas = turned on, no flame
 level-firing = firing
 level-low-fire = { -low-fire }
 level-high-fire = { -high-fire }
+
+# States under test, as reports and findings write them. No comma, so that they can stand in a list.
+stage-rest = at rest
+stage-firing = firing
+stage-low = low
+stage-high = high
+stage-full-load = full load

@@ -59,7 +59,7 @@ impl Triangles {
                 options,
                 &mut BuffersBuilder::new(&mut buffers, |v: StrokeVertex| v.position().to_array()),
             )
-            .map_err(|error| format!("{error:?}"))?;
+            .map_err(|error| error.to_string())?;
         self.take(&buffers, transform, color);
         Ok(())
     }
@@ -122,7 +122,7 @@ fn fill(
             &options,
             &mut BuffersBuilder::new(&mut buffers, |v: FillVertex| v.position().to_array()),
         )
-        .map_err(|error| format!("{}: {error:?}", path.id()))?;
+        .map_err(|error| format!("{}: {error}", path.id()))?;
     let mut out = Triangles::default();
     out.take(&buffers, transform, color);
     Ok(Some(out))
@@ -185,7 +185,7 @@ fn flat(paint: &usvg::Paint, opacity: f32) -> Result<[f32; 4], String> {
         ]),
         usvg::Paint::LinearGradient(_)
         | usvg::Paint::RadialGradient(_)
-        | usvg::Paint::Pattern(_) => Err("a drawing must use flat colours".into()),
+        | usvg::Paint::Pattern(_) => Err(t!("drawing-colors").into()),
     }
 }
 

@@ -259,10 +259,7 @@ impl Control {
             && *i.switches.first()
             && i.low_gas
             && i.call.is_some();
-        let valve = match self.state {
-            S::Burning(level) if i.switches[level] => level,
-            _ => self.levels[0],
-        };
+        let valve = self.settled().filter(|&level| i.switches[level]).unwrap_or(self.levels[0]);
         Outputs {
             inducer: self.drive_inducer(),
             igniter: igniter && safe,
@@ -316,6 +313,11 @@ impl Control {
             | S::FlameProving
             | S::InducerStart => if_ran,
         }
+    }
+
+    /// The level that it burns at, with everything settled.
+    fn settled(&self) -> Option<Level> {
+        if let S::Burning(level) = self.state { Some(level) } else { None }
     }
 
     /// Whether it burns above the first level.

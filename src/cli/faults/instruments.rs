@@ -33,9 +33,9 @@ pub(super) fn showing(case: &Case) -> Vec<String> {
             .map(|(_, state)| *state)
             .collect();
         if shown.len() == states.len() {
-            all.push(format!("manometer at the {port} in every state"));
+            all.push(t!("shows-manometer-always", port = port));
         } else if !shown.is_empty() {
-            all.push(format!("manometer at the {port} ({})", shown.join(", ")));
+            all.push(t!("shows-manometer", port = port, states = shown.join(", ")));
         }
     }
     let firing = |of: fn(&Point) -> f64, by: f64| {
@@ -45,24 +45,27 @@ pub(super) fn showing(case: &Case) -> Vec<String> {
     let most = |of: fn(&Point) -> f64| case.faulty.points.iter().map(of).fold(0.0, f64::max);
     let air = firing(|it| 100.0 * it.truth.excess_air.unwrap_or(0.0), 7.0);
     let tools = [
-        (firing(|it| it.truth.flame_ua, 0.3), "microammeter at the flame rod"),
-        (air || firing(|it| it.truth.co_air_free_ppm, 25.0), "flue analyser"),
-        (firing(|it| 1.8 * it.truth.rise_k, 6.0), "thermometers in return and supply air"),
+        (firing(|it| it.truth.flame_ua, 0.3), t!("shows-microammeter")),
+        (air || firing(|it| it.truth.co_air_free_ppm, 25.0), t!("shows-analyzer")),
+        (firing(|it| 1.8 * it.truth.rise_k, 6.0), t!("shows-thermometers")),
         (
             case.fuel == Fuel::Natural
                 && firing(|it| it.truth.burner_flow_m3_s / M3_S_PER_CFH, 4.0),
-            "stopwatch at the meter's dial",
+            t!("shows-stopwatch"),
         ),
-        (most(|it| it.truth.leak_m3_s.iter().sum::<f64>()) > 0.01 * M3_S_PER_CFH, "leak fluid"),
+        (
+            most(|it| it.truth.leak_m3_s.iter().sum::<f64>()) > 0.01 * M3_S_PER_CFH,
+            t!("shows-leak-fluid"),
+        ),
         (
             most(|it| it.truth.gas_fraction.vestibule) > DETECTED * case.setup.gas.lower_limit,
-            "gas detector at the burners",
+            t!("shows-detector-burners"),
         ),
-        (most(|it| it.truth.vented_m3_s) > 0.01 * M3_S_PER_CFH, "gas detector in the yard"),
+        (most(|it| it.truth.vented_m3_s) > 0.01 * M3_S_PER_CFH, t!("shows-detector-yard")),
     ];
     all.extend(tools.into_iter().filter(|(shows, _)| *shows).map(|(_, tool)| tool.to_owned()));
     if case.shown.is_some() {
-        all.push("the manometer against another one, or open to the air".to_owned());
+        all.push(t!("shows-other-manometer").to_owned());
     }
     all
 }

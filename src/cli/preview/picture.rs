@@ -29,14 +29,19 @@ pub(super) fn draw(report: &Report) -> String {
     let [inlet, manifold] = report.plate.allowed_inwc.each_ref().map(|states| joined(states));
     let panels = [
         Panel {
-            words: "behind the supply regulator",
+            words: t!("picture-supply"),
             key: "supply_inwc",
             pressure: |it| it.supply_inwc,
             bands: Vec::new(),
         },
-        Panel { words: "inlet", key: "inlet_inwc", pressure: |it| it.inlet_inwc, bands: inlet },
         Panel {
-            words: "manifold",
+            words: t!("picture-inlet"),
+            key: "inlet_inwc",
+            pressure: |it| it.inlet_inwc,
+            bands: inlet,
+        },
+        Panel {
+            words: t!("picture-manifold"),
             key: "manifold_inwc",
             pressure: |it| it.manifold_inwc,
             bands: manifold,
@@ -49,7 +54,8 @@ pub(super) fn draw(report: &Report) -> String {
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {tall}\" \
          font-family=\"Georgia, 'Times New Roman', serif\" font-size=\"12\" fill=\"{INK}\">"
     );
-    let title = escape(&format!("{}, seed {}", report.scenario, report.seed));
+    let seed = report.seed.to_string();
+    let title = escape(&t!("picture-title", scenario = &report.scenario, seed = seed));
     put!(svg, "<title>{title}</title>");
     put!(svg, "<rect width=\"{WIDTH}\" height=\"{tall}\" fill=\"{PAPER}\"/>");
     put!(svg, "<text x=\"{LEFT}\" y=\"26\" font-size=\"15\">{title}</text>");
@@ -75,13 +81,9 @@ fn joined(states: &[(f64, f64)]) -> Vec<(usize, usize, f64, f64)> {
 
 fn key(svg: &mut String) {
     square(svg, LEFT + 6.0, 44.0);
-    put!(svg, "<text x=\"{}\" y=\"48\">as found</text>", LEFT + 18.0);
+    put!(svg, "<text x=\"{}\" y=\"48\">{}</text>", LEFT + 18.0, t!("picture-found"));
     ring(svg, LEFT + 96.0, 44.0);
-    put!(
-        svg,
-        "<text x=\"{}\" y=\"48\">healthy; shaded: what is allowed; a star: differs; in. w.c.</text>",
-        LEFT + 108.0
-    );
+    put!(svg, "<text x=\"{}\" y=\"48\">{}</text>", LEFT + 108.0, t!("picture-healthy"));
 }
 
 /// The middle of a state's column.

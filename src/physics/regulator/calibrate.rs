@@ -80,11 +80,11 @@ pub enum CalibrationError {
 impl std::fmt::Display for CalibrationError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str(match self {
-            Self::BadNumber => "a number is missing, not finite or not above zero",
-            Self::PressureOrder => "pressures must rise from droop over set and lock-up to inlet",
-            Self::FlowOrder => "flows must rise from set over rated to wide open",
-            Self::LockupTooLow => "lock-up is too close to the set point for this droop",
-            Self::OutOfScrewTravel => "the set point lies beyond the travel of the screw",
+            Self::BadNumber => t!("regulator-bad-number"),
+            Self::PressureOrder => t!("regulator-pressure-order"),
+            Self::FlowOrder => t!("regulator-flow-order"),
+            Self::LockupTooLow => t!("regulator-lockup-too-low"),
+            Self::OutOfScrewTravel => t!("regulator-out-of-travel"),
         })
     }
 }

@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::super::diagnosis::Diagnosis;
 use super::super::drive::{Player, Stopped, play};
 use super::super::plan::Technician;
+use super::super::script::action_line;
 use super::super::spoil::Good;
 use super::spoiled::{self, SpoilProof};
 use super::{LIMIT_S, Spoiling};
@@ -113,7 +114,10 @@ pub(super) fn prove(
         points: marks.points,
         met: marks.met,
         findings: marks.findings.iter().map(|f| (f.rule.clone(), f.seen.clone())).collect(),
-        refused: refused.iter().map(|(action, why)| format!("{action:?}: {why:?}")).collect(),
+        refused: refused
+            .iter()
+            .map(|(action, why)| format!("{}: {}", action_line(action), why.text()))
+            .collect(),
         spoiled: Vec::new(),
     };
     // A run that is not good itself cannot show what spoiling it costs.
