@@ -50,11 +50,11 @@ impl Cross<'_, '_> {
     /// For every draw, `low` must stay below `high`.
     fn below<A: Measure, B: Measure>(
         &mut self,
-        (low_path, low): (&str, &Vary<A>),
-        (high_path, high): (&str, &Vary<B>),
+        (least_path, least): (&str, &Vary<A>),
+        (most_path, most): (&str, &Vary<B>),
     ) {
-        if low.high() >= high.low() {
-            self.error(low_path, t!("problem-stay-below", other = last_name(high_path)));
+        if least.most() >= most.least() {
+            self.error(least_path, t!("problem-stay-below", other = last_name(most_path)));
         }
     }
 }
@@ -135,7 +135,7 @@ fn whole(scenario: &Scenario, reader: &mut Reader<'_>) {
 
 fn version(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let known = f64::from(VERSION);
-    if scenario.version.low() < known || scenario.version.high() > known {
+    if scenario.version.least() < known || scenario.version.most() > known {
         let message = t!("problem-no-version", version = VERSION.to_string());
         cross.reader.at_path(Gravity::Error, Code::NoSuchVersion, "version", message);
     }
@@ -175,9 +175,9 @@ fn fuels(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             cross.warn("supply.source", t!("problem-meter-propane").into());
         }
         (Source::Tank(tank), Fuel::Propane) => {
-            let coldest_k = scenario.site.outside.low();
+            let coldest_k = scenario.site.outside.least();
             let boils_k = crate::units::k_from_f(-44.0);
-            if coldest_k <= boils_k && tank.level.low() > 0.0 {
+            if coldest_k <= boils_k && tank.level.least() > 0.0 {
                 let message = t!("problem-tank-cold");
                 cross.warn("site.outside", message.into());
             }
@@ -201,8 +201,8 @@ fn fuels(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
 }
 
 fn instruments(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
-    let most_pa = scenario.supply.lockup.high();
-    if scenario.manometer.range.low() < most_pa {
+    let most_pa = scenario.supply.lockup.most();
+    if scenario.manometer.range.least() < most_pa {
         let message = t!("problem-manometer-range", pressure = decimal(most_pa / PA_PER_INWC, 1));
         cross.warn("manometer.range", message);
     }
@@ -267,7 +267,7 @@ fn rules(changes: &[RuleChange], cross: &mut Cross<'_, '_>) {
         } else if changes[..i].iter().any(|before| before.id == rule.id) {
             cross.error(&path, t!("problem-rule-twice").into());
         }
-        if rule.weight.as_ref().is_some_and(|weight| weight.low() < weight.high()) {
+        if rule.weight.as_ref().is_some_and(|weight| weight.least() < weight.most()) {
             let message = t!("problem-weight-range");
             cross.error(&format!("marking.rules[{i}].weight"), message.into());
         }

@@ -71,10 +71,9 @@ impl Scenario {
     pub fn draw_healthy(&self, seed: u64) -> Setup {
         let mut right = self.settled(seed).into_owned();
         right.supply.found = None;
-        right.furnace.settings.low = None;
-        right.furnace.settings.high = None;
+        right.furnace.settings = Settings::default();
         right.furnace.springs_fitted = None;
-        if right.site.altitude.high() <= PLATE_ORIFICES_M {
+        if right.site.altitude.most() <= PLATE_ORIFICES_M {
             right.furnace.orifice_fitted = None;
             right.furnace.orifice_sizes = None;
         }

@@ -150,8 +150,8 @@ fn told(path: &str, field: &Field) -> Told {
             Default::Value(value) => Some(written_default(field.kind, value)),
             Default::Derived(words) => Some(words.text().to_owned()),
         },
-        limits: field.limits.map(|(low, high)| [low, high]),
-        usual: field.usual.map(|(low, high, source)| [low, high, source.text()]),
+        limits: field.limits.map(|(least, most)| [least, most]),
+        usual: field.usual.map(|(least, most, source)| [least, most, source.text()]),
     }
 }
 
@@ -187,7 +187,7 @@ fn told_fault(fault: Fault) -> Told {
         value,
         required: false,
         default: (!plain).then_some(typical),
-        limits: (!plain).then_some([severity.low, severity.high]),
+        limits: (!plain).then_some([severity.least, severity.most]),
         usual: None,
     }
 }
@@ -296,10 +296,10 @@ fn entry(text: &mut String, it: &Told, indent: &str) {
     let _ = writeln!(text, "{indent}{}", it.meaning);
     let required = it.required.then(|| t!("explain-required").to_owned());
     let default = it.default.as_ref().map(|default| t!("explain-default", value = default));
-    let limits = it.limits.map(|[low, high]| t!("explain-limits", low = low, high = high));
+    let limits = it.limits.map(|[least, most]| t!("explain-limits", least = least, most = most));
     let usual = it
         .usual
-        .map(|[low, high, source]| t!("explain-usual", low = low, high = high, source = source));
+        .map(|[least, most, source]| t!("explain-usual", least = least, most = most, source = source));
     let value = t!("explain-value", value = &it.value);
     for line in [Some(value), required, default, limits, usual].into_iter().flatten() {
         let _ = writeln!(text, "{indent}- {line}");

@@ -140,7 +140,7 @@ macro_rules! section {
         $name:ident($doc:expr) {
             $(
                 $field:ident($field_doc:expr): $kind:ty = $default:tt
-                $(, limits $low:literal to $high:literal)?
+                $(, limits $bottom:literal to $top:literal)?
                 $(, usual $usual_low:literal to $usual_high:literal ($source:expr))?
                 $(, text $most:literal)?
                 $(, entries $entries:literal)?
@@ -154,7 +154,7 @@ macro_rules! section {
             #[doc = concat!("A field of the format, `", stringify!($field_doc), "`.")]
             ///
             #[doc = $crate::scenario::shape::default_words!($default)]
-            $(#[doc = concat!("Limits: ", $low, " to ", $high, ".")])?
+            $(#[doc = concat!("Limits: ", $bottom, " to ", $top, ".")])?
             $(#[doc = concat!("Usual: ", $usual_low, " to ", $usual_high, ".")])?
             pub $field: $kind,
         )+ }
@@ -171,7 +171,7 @@ macro_rules! section {
                             doc: $field_doc,
                             kind: <$kind as $crate::scenario::shape::Shape>::KIND,
                             default: $crate::scenario::shape::default_of!($default),
-                            limits: $crate::scenario::shape::maybe!($(($low, $high))?),
+                            limits: $crate::scenario::shape::maybe!($(($bottom, $top))?),
                             usual: $crate::scenario::shape::maybe!(
                                 $(($usual_low, $usual_high, $source))?
                             ),

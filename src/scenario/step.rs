@@ -51,7 +51,7 @@ impl Scenario {
     /// Its step of the ladder.
     #[must_use]
     pub fn step_of_ladder(&self) -> Step {
-        match whole(self.step.low()) {
+        match whole(self.step.least()) {
             0 | 1 => Step::Read,
             2 => Step::Set,
             3 => Step::Find,

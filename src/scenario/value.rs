@@ -83,8 +83,8 @@ impl Measure for Count {
 /// In SI; both ends are within the field's limits, the low one is not above the high one.
 #[derive(Debug, PartialEq)]
 pub struct Vary<M> {
-    low: f64,
-    high: f64,
+    least: f64,
+    most: f64,
     measure: PhantomData<M>,
 }
 
@@ -97,33 +97,33 @@ impl<M> Clone for Vary<M> {
 impl<M> Copy for Vary<M> {}
 
 impl<M: Measure> Vary<M> {
-    fn of(low: f64, high: f64) -> Self {
-        Self { low, high, measure: PhantomData }
+    fn of(least: f64, most: f64) -> Self {
+        Self { least, most, measure: PhantomData }
     }
 
     /// Lowest value in SI.
     #[must_use]
-    pub fn low(&self) -> f64 {
-        self.low
+    pub fn least(&self) -> f64 {
+        self.least
     }
 
     /// Highest value in SI.
     #[must_use]
-    pub fn high(&self) -> f64 {
-        self.high
+    pub fn most(&self) -> f64 {
+        self.most
     }
 
     /// The value for a seed, in SI. `path` names the field; each field has a stream of its own.
     #[must_use]
     pub fn draw(&self, seed: u64, path: &str) -> f64 {
-        if self.low >= self.high {
-            return self.low;
+        if self.least >= self.most {
+            return self.least;
         }
         let mut stream = stream(seed, path);
         if M::WHOLE {
-            self.low + f64::from(stream.below(whole(self.high - self.low) + 1))
+            self.least + f64::from(stream.below(whole(self.most - self.least) + 1))
         } else {
-            stream.between(self.low, self.high)
+            stream.between(self.least, self.most)
         }
     }
 }
@@ -144,7 +144,7 @@ impl<M: Measure> Shape for Vary<M> {
     const KIND: Kind = M::KIND;
 
     fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self> {
-        let (low, high) = match expr {
+        let (least, most) = match expr {
             Expr::Struct(it) => {
                 let name: &str = &it.name.name;
                 if name != "Between" {
@@ -171,12 +171,12 @@ impl<M: Measure> Shape for Vary<M> {
                 (value, value)
             }
         };
-        if low > high {
+        if least > most {
             let message = t!("problem-range-backwards").to_owned();
             reader.wrong(Code::Contradiction, expr, message, t!("expected-range"));
             return None;
         }
-        Some(Self::of(low, high))
+        Some(Self::of(least, most))
     }
 
     fn from_default(text: &'static str) -> Option<Self> {
@@ -237,30 +237,30 @@ fn bare<M: Measure>(number: &NumberExpr<'_>) -> Result<f64, String> {
 
 fn within<M: Measure>(value: f64, expr: &Expr<'_>, reader: &mut Reader<'_>) -> bool {
     let Some(field) = reader.current() else { return true };
-    let outside = |low, high| {
+    let outside = |least, most| {
         // A limit that cannot be read would be a slip in the declaration; tests look for those.
-        M::parse(low).is_ok_and(|low| value < low - low.abs() * 1e-9)
-            || M::parse(high).is_ok_and(|high| value > high + high.abs() * 1e-9)
+        M::parse(least).is_ok_and(|least| value < least - least.abs() * 1e-9)
+            || M::parse(most).is_ok_and(|most| value > most + most.abs() * 1e-9)
     };
-    if let Some((low, high)) = field.limits.filter(|&(low, high)| outside(low, high)) {
+    if let Some((least, most)) = field.limits.filter(|&(least, most)| outside(least, most)) {
         let message = t!("problem-outside", field = field.name);
         reader.wrong(
             Code::OutOfRange,
             expr,
             message,
-            &t!("expected-between", low = low, high = high),
+            &t!("expected-between", least = least, most = most),
         );
         return false;
     }
-    if let Some((low, high, source)) = field.usual.filter(|&(low, high, _)| outside(low, high)) {
+    if let Some((least, most, source)) = field.usual.filter(|&(least, most, _)| outside(least, most)) {
         let message = t!(
             "problem-unusual",
             field = field.name,
-            low = low,
-            high = high,
+            least = least,
+            most = most,
             source = source.text()
         );
-        reader.wrong(Code::Unusual, expr, message, &t!("expected-between", low = low, high = high));
+        reader.wrong(Code::Unusual, expr, message, &t!("expected-between", least = least, most = most));
         if let Some(last) = reader.problems.last_mut() {
             last.severity = Gravity::Warning;
         }

@@ -120,9 +120,9 @@ pub struct Severity {
     /// What is measured, after the word of the scale: `of the hole`.
     pub what: &'static str,
     /// The lowest value that an author may write.
-    pub low: &'static str,
+    pub least: &'static str,
     /// The highest value that an author may write.
-    pub high: &'static str,
+    pub most: &'static str,
     /// What it is unless written: on natural gas, and on propane.
     pub typical: [&'static str; 2],
     /// The lowest and the highest value, in SI.
@@ -136,8 +136,8 @@ impl Severity {
     pub const PLAIN: Self = Self {
         scale: Scale::Plain,
         what: "",
-        low: "",
-        high: "",
+        least: "",
+        most: "",
         typical: ["", ""],
         range: (1.0, 1.0),
         usual: [1.0, 1.0],
@@ -151,19 +151,19 @@ impl Severity {
     pub(crate) fn read(
         scale: Scale,
         what: &'static str,
-        (low, high): (&'static str, &'static str),
+        (least, most): (&'static str, &'static str),
         typical: [&'static str; 2],
     ) -> Result<Self, String> {
-        let texts = Self { scale, what, low, high, typical, ..Self::PLAIN };
-        let range = (texts.parse(low)?, texts.parse(high)?);
+        let texts = Self { scale, what, least, most, typical, ..Self::PLAIN };
+        let range = (texts.parse(least)?, texts.parse(most)?);
         if range.0 >= range.1 {
-            return Err(format!("{low} to {high} is no range"));
+            return Err(format!("{least} to {most} is no range"));
         }
         let [natural, propane] = typical;
         let usual = [texts.parse(natural)?, texts.parse(propane)?];
         for (text, value) in typical.iter().zip(usual) {
             if !(range.0..=range.1).contains(&value) {
-                return Err(format!("{text} lies outside {low} to {high}"));
+                return Err(format!("{text} lies outside {least} to {most}"));
             }
         }
         Ok(Self { range, usual, ..texts })
@@ -241,8 +241,8 @@ impl Severity {
     /// A value kept within the range.
     #[must_use]
     pub fn within(&self, value: f64) -> f64 {
-        let (low, high) = self.range;
-        if value.is_finite() { value.clamp(low, high) } else { low }
+        let (least, most) = self.range;
+        if value.is_finite() { value.clamp(least, most) } else { least }
     }
 
     /// A value as an author would write it.

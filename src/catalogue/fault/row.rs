@@ -42,8 +42,8 @@ struct Row {
 #[serde(deny_unknown_fields)]
 struct Measured {
     scale: Scale,
-    low: &'static str,
-    high: &'static str,
+    least: &'static str,
+    most: &'static str,
     typical: &'static str,
     on_propane: Option<&'static str>,
 }
@@ -91,7 +91,7 @@ impl Row {
             Some(it) => Severity::read(
                 it.scale,
                 text(self.severity_id())?,
-                (it.low, it.high),
+                (it.least, it.most),
                 [it.typical, it.on_propane.unwrap_or(it.typical)],
             )
             .map_err(|why| table.error(name, why))?,

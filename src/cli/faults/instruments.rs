@@ -75,6 +75,6 @@ fn pairs(case: &Case) -> impl Iterator<Item = (&Point, &Point)> {
 }
 
 fn swing(point: &Point, port: Port) -> f64 {
-    let (low, high) = point.swing_pa[port];
-    high - low
+    let (lower, upper) = point.swing_pa[port];
+    upper - lower
 }

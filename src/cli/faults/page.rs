@@ -132,7 +132,7 @@ fn severity(entry: &Entry) -> String {
     } else {
         t!("fault-typical-both", natural = natural, propane = propane)
     };
-    t!("fault-severity-range", what = it.words(), low = it.low, high = it.high, typical = typical)
+    t!("fault-severity-range", what = it.words(), lower = it.least, upper = it.most, typical = typical)
 }
 
 fn cells(pattern: &Pattern) -> String {
@@ -217,8 +217,8 @@ const MANIFOLD_SWING: Sign =
     Sign { words: |is, was| t!("fault-manifold-swing", is = is, was = was), digits: 2, by: 0.02 };
 
 fn swing(point: &Point, port: Port) -> f64 {
-    let (low, high) = point.swing_pa[port];
-    hundredths_inwc(high - low)
+    let (lower, upper) = point.swing_pa[port];
+    hundredths_inwc(upper - lower)
 }
 
 /// What happened on the way.
@@ -292,8 +292,8 @@ struct WrongReport {
 #[derive(Debug, Serialize)]
 struct SeverityReport {
     what: &'static str,
-    low: &'static str,
-    high: &'static str,
+    lower: &'static str,
+    upper: &'static str,
     typical: &'static str,
     typical_on_propane: &'static str,
 }
@@ -322,7 +322,7 @@ struct PointReport {
 pub(super) fn report(it: &Measured) -> Report {
     let entry = it.fault.entry();
     let [typical, typical_on_propane] = entry.severity.typical;
-    let (what, low, high) = (entry.severity.what, entry.severity.low, entry.severity.high);
+    let (what, lower, upper) = (entry.severity.what, entry.severity.least, entry.severity.most);
     Report {
         name: entry.name,
         number: entry.number,
@@ -330,8 +330,8 @@ pub(super) fn report(it: &Measured) -> Report {
         cause: entry.cause,
         severity: (entry.severity.scale != Scale::Plain).then_some(SeverityReport {
             what,
-            low,
-            high,
+            lower,
+            upper,
             typical,
             typical_on_propane,
         }),

@@ -158,8 +158,8 @@ impl<'t> Place<'t> {
         if range.contains(&number) {
             return Ok(number);
         }
-        let (low, high) = range.into_inner();
-        let message = format!("{number} is outside the range from {low} to {high} (SI)");
+        let (lower, upper) = range.into_inner();
+        let message = format!("{number} is outside the range from {lower} to {upper} (SI)");
         Err(self.field(name).problem(CaseFault::OutOfRange, message))
     }
 }

@@ -76,17 +76,17 @@ fn line(case: &Case, own: &Line) -> Vec<(Kind, Row)> {
         }
         Ask::Drop { flow_m3_s, drop_pa } => {
             let lowest = -0.9 * case.setting.ambient_pa;
-            let (mut low, mut high) = (0.0, (own.inlet_pa - lowest).max(0.0));
-            let reached = line_flow(case, own, own.inlet_pa - high) >= flow_m3_s;
+            let (mut lower, mut upper) = (0.0, (own.inlet_pa - lowest).max(0.0));
+            let reached = line_flow(case, own, own.inlet_pa - upper) >= flow_m3_s;
             for _ in 0..200 {
-                let middle = 0.5 * (low + high);
+                let middle = 0.5 * (lower + upper);
                 if line_flow(case, own, own.inlet_pa - middle) < flow_m3_s {
-                    low = middle;
+                    lower = middle;
                 } else {
-                    high = middle;
+                    upper = middle;
                 }
             }
-            let result = if reached { high } else { f64::NAN };
+            let result = if reached { upper } else { f64::NAN };
             let row = Row::new(&case.id, drop_pa / PA_PER_INWC, result / PA_PER_INWC);
             vec![(Kind::LineDrop, row)]
         }
@@ -199,15 +199,15 @@ fn spans(own: &Transient, rig: &Rig) -> Vec<(f64, f64)> {
     (0..own.net.nodes.len())
         .map(|node| {
             let start = rig.pressure_pa(node);
-            let (mut low, mut high) = (start, start);
+            let (mut lower, mut upper) = (start, start);
             for expect in &own.expect {
                 for (_, p_pa) in expect.pressures_pa.iter().filter(|(own, _)| *own == node) {
-                    low = low.min(*p_pa);
-                    high = high.max(*p_pa);
+                    lower = lower.min(*p_pa);
+                    upper = upper.max(*p_pa);
                 }
             }
             // A pressure that does not move is held to 0.01 in. w.c.
-            (low, (high - low).max(PA_PER_INWC))
+            (lower, (upper - lower).max(PA_PER_INWC))
         })
         .collect()
 }

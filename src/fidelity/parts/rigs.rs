@@ -31,7 +31,7 @@ pub(super) fn checks() -> Vec<Check> {
     for wanted in &WANTED {
         let Some(setup) = setup(wanted.id) else { continue };
         let mut run = Run::at_rest(setup.clone());
-        let mut states: Vec<State> = vec![run.wait(10), run.low(), run.high()];
+        let mut states: Vec<State> = vec![run.wait(10), run.first(), run.full()];
         if let SupplyKind::Meter { dial_m3 } = setup.supply.kind {
             dial.push(clocked(&mut run, &setup, dial_m3));
         }
@@ -88,7 +88,7 @@ fn chart() -> Vec<Row> {
         }
         furnace.plate.input.each_mut(|input| input.0 *= btu_h / 80_000.0);
         let mut run = Run::at_rest(setup);
-        run.high();
+        run.full();
         let found = run.dial_s(20);
         let label = format!("{btu_h} Btu/h, 1 ft³ dial, 1,000 Btu/ft³");
         rows.push(Row::new(label, seconds, if run.refused { f64::NAN } else { found }));

@@ -36,7 +36,7 @@ impl Run {
     }
 
     /// Calls for heat a little, and waits until the low stage runs and has settled.
-    pub(super) fn low(&mut self) -> Truth {
+    pub(super) fn first(&mut self) -> Truth {
         self.act(&Action::Go(Place::Hall));
         self.act(&Action::Setpoint(135));
         self.act(&Action::ThermostatMode(OnOff::On));
@@ -45,7 +45,7 @@ impl Run {
     }
 
     /// Wires the high stage on.
-    pub(super) fn jump_to_high(&mut self) {
+    pub(super) fn jump_to_full(&mut self) {
         self.act(&Action::Go(Place::Hall));
         self.act(&Action::Setpoint(160));
         self.act(&Action::ThermostatMode(OnOff::On));
@@ -55,8 +55,8 @@ impl Run {
     }
 
     /// Wires the high stage on and waits until it has settled.
-    pub(super) fn high(&mut self) -> Truth {
-        self.jump_to_high();
+    pub(super) fn full(&mut self) -> Truth {
+        self.jump_to_full();
         self.until(Some(Level::High), 150);
         self.wait(12)
     }

@@ -24,7 +24,7 @@ fn settling() -> Check {
     for id in ["healthy-natural", "healthy-propane"] {
         let Some(setup) = setup(id) else { continue };
         let mut run = Run::at_rest(setup);
-        run.jump_to_high();
+        run.jump_to_full();
         run.until(Some(Level::Low), 120);
         let trace = run.manifold_from(Some(Level::High), 700);
         let tenth = settled_s(&trace, 0.10);
@@ -47,7 +47,7 @@ fn inlet() -> Check {
             setup.supply.lockup_pa += offset * PA_PER_INWC;
             let wanted = setup.furnace.plate.figures().manifold.top().pa / PA_PER_INWC;
             let mut run = Run::at_rest(setup);
-            let state = run.high();
+            let state = run.full();
             let found = state.manifold_pa / PA_PER_INWC;
             let inlet = state.inlet_pa / PA_PER_INWC;
             let label = format!("{id}, inlet {inlet:.1} in. w.c.");

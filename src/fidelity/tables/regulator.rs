@@ -77,16 +77,16 @@ fn outlet_at_lift_pa(spec: RegulatorSpec, inlet_pa: f64, lift_m: f64) -> f64 {
         network.step(1.0);
         network.regulator(element).map_or(f64::NAN, Regulator::lift_m)
     };
-    let (mut low, mut high) = (0.0, inlet_pa);
+    let (mut lower, mut upper) = (0.0, inlet_pa);
     for _ in 0..50 {
-        let middle = 0.5 * (low + high);
+        let middle = 0.5 * (lower + upper);
         if lift(middle) > lift_m {
-            low = middle;
+            lower = middle;
         } else {
-            high = middle;
+            upper = middle;
         }
     }
-    0.5 * (low + high)
+    0.5 * (lower + upper)
 }
 
 pub(super) fn geometries(sheet: &Sheet) -> Result<Outcome, TableError> {

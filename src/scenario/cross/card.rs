@@ -46,16 +46,16 @@ fn heat(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     for (name, fuel, value) in stated {
         let Some(value) = value else { continue };
         let path = format!("card.heating_value.{name}");
-        if value.low() < value.high() {
+        if value.least() < value.most() {
             let message = t!("problem-heat-range");
             cross.error(&path, message.into());
         } else if fuel == scenario.gas.fuel {
-            drawn(scenario, value.low(), &path, cross);
+            drawn(scenario, value.least(), &path, cross);
         }
     }
     let stated_btu: Vec<f64> = stated
         .into_iter()
-        .filter_map(|(_, _, value)| Some(value.as_ref()?.low() / J_M3_PER_BTU_FT3))
+        .filter_map(|(_, _, value)| Some(value.as_ref()?.least() / J_M3_PER_BTU_FT3))
         .collect();
     text(scenario, &stated_btu, cross);
 }

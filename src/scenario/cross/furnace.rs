@@ -39,7 +39,7 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
     } else {
         cross.error(path, t!("problem-manifold-levels").into());
     }
-    if it.inlet_max.low() > furnace.plate.valve_max.high() {
+    if it.inlet_max.least() > furnace.plate.valve_max.most() {
         let message = t!("problem-inlet-over-valve");
         cross.error(&at("inlet_max"), message.into());
     }
@@ -48,7 +48,7 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
         Fuel::Propane => (10.0, 15.0),
     };
     let inwc = |pa: f64| pa / PA_PER_INWC;
-    if inwc(it.inlet_min.low()) < usual_inwc.0 || inwc(it.inlet_max.high()) > usual_inwc.1 {
+    if inwc(it.inlet_min.least()) < usual_inwc.0 || inwc(it.inlet_max.most()) > usual_inwc.1 {
         let message = t!(
             "problem-inlet-unusual",
             fuel = it.fuel.label(),
@@ -74,13 +74,13 @@ fn manifold(it: &Figures, levels: Levels<Manifold<'_>>, path: &str, cross: &mut 
     let (first, full) = (levels.first(), levels.top());
     if levels.list().len() > 1 {
         cross.below((&at(first.field), first.pressure), (&at(full.field), full.pressure));
-        let bands_pa = first.tolerance.high() + full.tolerance.high();
-        let apart_pa = full.pressure.low() - first.pressure.high();
+        let bands_pa = first.tolerance.most() + full.tolerance.most();
+        let apart_pa = full.pressure.least() - first.pressure.most();
         if apart_pa > 0.0 && apart_pa <= bands_pa {
             cross.warn(&at(first.field), t!("problem-bands-overlap").into());
         }
     }
-    if it.inlet_min.low() <= full.pressure.high() {
+    if it.inlet_min.least() <= full.pressure.most() {
         cross.error(&at("inlet_min"), t!("problem-inlet-too-low").into());
     }
 }
@@ -115,8 +115,8 @@ fn inputs(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
     let at = |(name, _): (&str, _)| format!("furnace.plate.{name}");
     cross.below((&at(first), first.1), (&at(full), full.1));
     // The rate goes with the square root of the manifold pressure.
-    let by_pressure = (levels.first().pressure.low() / levels.top().pressure.low()).sqrt();
-    let by_plate = first.1.low() / full.1.low();
+    let by_pressure = (levels.first().pressure.least() / levels.top().pressure.least()).sqrt();
+    let by_plate = first.1.least() / full.1.least();
     if (by_pressure - by_plate).abs() > SHARE_BAND {
         let message = t!(
             "problem-low-share",
@@ -139,7 +139,7 @@ fn orifices(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
         }
     }
     if let Some(sizes) = &furnace.orifice_sizes {
-        let burners = (furnace.burners.low(), furnace.burners.high());
+        let burners = (furnace.burners.least(), furnace.burners.most());
         let written = sizes.len();
         let fits =
             |count: f64| (count - f64::from(u32::try_from(written).unwrap_or(0))).abs() < 0.5;
@@ -245,9 +245,9 @@ fn screws(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         }
     }
     let set = &scenario.furnace.settings;
-    if let (Stacking::NextOnFirst, Some(low), Some(high)) =
+    if let (Stacking::NextOnFirst, Some(first), Some(next)) =
         (scenario.furnace.valve.stacking, &set.low, &set.high)
-        && low.high() > high.low()
+        && first.most() > next.least()
     {
         let message = t!("problem-high-on-low");
         cross.error("furnace.settings.high", message.into());

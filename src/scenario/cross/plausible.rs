@@ -80,14 +80,14 @@ fn gas(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
 /// The supply regulator against what is usual for the fuel, and against plate or label.
 fn set(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let set_inwc =
-        [scenario.supply.set.low(), scenario.supply.set.high()].map(|pa| pa / PA_PER_INWC);
-    let (low, high, fuel) = match setup.fuel {
+        [scenario.supply.set.least(), scenario.supply.set.most()].map(|pa| pa / PA_PER_INWC);
+    let (least, most, fuel) = match setup.fuel {
         Fuel::Natural => (5.0, 8.0, "natural"),
         Fuel::Propane => (10.5, 13.0, "propane"),
     };
-    if set_inwc[0] < low || set_inwc[1] > high {
+    if set_inwc[0] < least || set_inwc[1] > most {
         let message =
-            t!("problem-supply-set", low = low.to_string(), high = high.to_string(), fuel = fuel);
+            t!("problem-supply-set", least = least.to_string(), most = most.to_string(), fuel = fuel);
         cross.warn("supply.set", message);
     }
     let figures = setup.furnace.plate.figures();
@@ -157,12 +157,12 @@ fn drop_pa(run: &Run, gas: &Gas, flow_m3_s: f64) -> f64 {
             curve
         }
     };
-    let (mut low, mut high) = (0.0, 1e4);
+    let (mut least, mut most) = (0.0, 1e4);
     for _ in 0..50 {
-        let middle = 0.5 * (low + high);
-        if curve.flow(middle).0 < flow_m3_s { low = middle } else { high = middle }
+        let middle = 0.5 * (least + most);
+        if curve.flow(middle).0 < flow_m3_s { least = middle } else { most = middle }
     }
-    high
+    most
 }
 
 /// Whether a fault of the tank is put in, so that a tank that gives too little is meant.
@@ -179,18 +179,18 @@ fn tank(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let SupplyKind::Tank { level, capacity_m3 } = setup.supply.kind else { return };
     let pressure_pa =
         |liquid_k| Tank::new(capacity_m3, level, liquid_k, setup.ambient_abs_pa).pressure_pa();
-    let (mut low, mut high) = (k_from_f(-60.0), setup.outside_k);
-    if pressure_pa(high) <= setup.supply.upstream_pa {
+    let (mut least, mut most) = (k_from_f(-60.0), setup.outside_k);
+    if pressure_pa(most) <= setup.supply.upstream_pa {
         let message = t!("problem-tank-pressure");
         cross.warn("site.outside", message.into());
         return;
     }
     for _ in 0..40 {
-        let middle = 0.5 * (low + high);
-        if pressure_pa(middle) < setup.supply.upstream_pa { low = middle } else { high = middle }
+        let middle = 0.5 * (least + most);
+        if pressure_pa(middle) < setup.supply.upstream_pa { least = middle } else { most = middle }
     }
     let wall_w_k = WALL_W_K * libm::cbrt(capacity_m3 * capacity_m3) * level.sqrt();
-    let boils_m3_s = wall_w_k * (setup.outside_k - high) / LATENT_J_M3;
+    let boils_m3_s = wall_w_k * (setup.outside_k - most) / LATENT_J_M3;
     let load_w = setup.furnace.plate.input.top().si()
         + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
     let load_m3_s = load_w / setup.gas.heating_value_j_m3;
@@ -206,7 +206,7 @@ fn tank(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
 
 /// The orifices fitted against the input that the code allows at the height.
 fn altitude(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
-    let height_ft = scenario.site.altitude.high() / M_PER_FT;
+    let height_ft = scenario.site.altitude.most() / M_PER_FT;
     if height_ft <= DERATED_FT {
         return;
     }

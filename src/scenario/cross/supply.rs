@@ -31,16 +31,16 @@ fn pressures(supply: &Supply, cross: &mut Cross<'_, '_>) {
     let set = ("supply.set", &supply.set);
     cross.below(set, ("supply.lockup", &supply.lockup));
     cross.below(("supply.droop", &supply.droop), set);
-    let lowest_found_pa = supply.found.as_ref().map_or(supply.set.low(), |found| found.low());
-    if supply.droop.high() >= lowest_found_pa {
+    let lowest_found_pa = supply.found.as_ref().map_or(supply.set.least(), |found| found.least());
+    if supply.droop.most() >= lowest_found_pa {
         let message = t!("problem-droop");
         cross.error("supply.droop", message.into());
     }
     if let Some(upstream) = &supply.upstream {
-        let raise_pa = supply.lockup.high() - supply.set.low();
-        let found_pa = supply.found.as_ref().map_or(supply.set.high(), |found| found.high());
-        let needed_pa = found_pa.max(supply.set.high()) + raise_pa;
-        if upstream.low() <= needed_pa {
+        let raise_pa = supply.lockup.most() - supply.set.least();
+        let found_pa = supply.found.as_ref().map_or(supply.set.most(), |found| found.most());
+        let needed_pa = found_pa.max(supply.set.most()) + raise_pa;
+        if upstream.least() <= needed_pa {
             let message = t!("problem-upstream", pressure = decimal(needed_pa / PA_PER_INWC, 1));
             cross.error("supply.upstream", message);
         }
@@ -48,20 +48,20 @@ fn pressures(supply: &Supply, cross: &mut Cross<'_, '_>) {
 }
 
 fn limits(supply: &Supply, cross: &mut Cross<'_, '_>) {
-    let tenth = |share: f64| supply.set.low() * share;
-    let low_pa = supply.delivery_min.as_ref().map_or(tenth(0.9), |min| min.high());
-    let high_pa = supply.delivery_max.as_ref().map_or(tenth(1.1), |max| max.low());
-    let rest_pa = supply.lockup_max.as_ref().map_or(tenth(1.2), |max| max.low());
-    if low_pa >= high_pa {
+    let tenth = |share: f64| supply.set.least() * share;
+    let least_pa = supply.delivery_min.as_ref().map_or(tenth(0.9), |min| min.most());
+    let most_pa = supply.delivery_max.as_ref().map_or(tenth(1.1), |max| max.least());
+    let rest_pa = supply.lockup_max.as_ref().map_or(tenth(1.2), |max| max.least());
+    if least_pa >= most_pa {
         cross.error("supply.delivery_min", t!("problem-delivery-min").into());
-    } else if supply.set.low() < low_pa || supply.set.high() > high_pa {
+    } else if supply.set.least() < least_pa || supply.set.most() > most_pa {
         let message = t!("problem-supply-limits");
         cross.error("supply.set", message.into());
     }
-    if rest_pa < high_pa {
+    if rest_pa < most_pa {
         cross.error("supply.lockup_max", t!("problem-lockup-max").into());
     }
-    if supply.lockup.high() > rest_pa {
+    if supply.lockup.most() > rest_pa {
         let message = t!("problem-locks-up");
         cross.warn("supply.lockup", message.into());
     }
@@ -98,7 +98,7 @@ fn size(pipe: &Pipe, path: &str, cross: &mut Cross<'_, '_>) {
             }
         }
         Pipe::Corrugated(it) => {
-            let mut all = whole(it.ehd.low())..=whole(it.ehd.high());
+            let mut all = whole(it.ehd.least())..=whole(it.ehd.most());
             let odd = all.find(|&ehd| u16::try_from(ehd).ok().and_then(ehd_constants).is_none());
             if let Some(odd) = odd {
                 cross.unknown(&format!("{path}.ehd"), &odd.to_string(), EHD.into_iter());
@@ -112,7 +112,7 @@ fn flows(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let supply = &scenario.supply;
     let droop_flow = &supply.droop_flow;
     let capacity = supply.capacity.as_ref();
-    if capacity.is_some_and(|capacity| capacity.low() < 1.1 * droop_flow.high()) {
+    if capacity.is_some_and(|capacity| capacity.least() < 1.1 * droop_flow.most()) {
         let message = t!("problem-capacity");
         cross.error("supply.capacity", message.into());
     }

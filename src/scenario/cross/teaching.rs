@@ -6,7 +6,7 @@ use crate::scenario::format::Scenario;
 use crate::scenario::problem::{Code, Gravity, nearest};
 
 pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
-    if scenario.step.low() < scenario.step.high() {
+    if scenario.step.least() < scenario.step.most() {
         cross.error("step", t!("problem-step-range").into());
     }
     lengths(scenario, cross);

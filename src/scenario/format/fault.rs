@@ -44,8 +44,8 @@ impl Affliction {
         let name = choice.fault.name();
         let severity = match choice.severity {
             None => choice.fault.entry().severity.typical(fuel),
-            Some((low, high)) if low >= high => low,
-            Some((low, high)) => stream(seed, &format!("{path}.{name}")).between(low, high),
+            Some((least, most)) if least >= most => least,
+            Some((least, most)) => stream(seed, &format!("{path}.{name}")).between(least, most),
         };
         (choice.fault, severity)
     }
@@ -153,21 +153,21 @@ fn range(severity: &Severity, expr: &Expr<'_>, reader: &mut Reader<'_>) -> Optio
         (Some(StructBody::Tuple(body)), "Between") => body.elements.as_slice(),
         _ => &[],
     };
-    let [low, high] = ends else {
+    let [least, most] = ends else {
         let message = t!("problem-severity-range").to_owned();
         reader.wrong(Code::WrongKind, expr, message, t!("expected-range"));
         reader.suggest(nearest(name, core::iter::once("Between")));
         return None;
     };
-    let low = value(severity, &low.expr, reader);
-    let high = value(severity, &high.expr, reader);
-    let (low, high) = (low?, high?);
-    if low > high {
+    let least = value(severity, &least.expr, reader);
+    let most = value(severity, &most.expr, reader);
+    let (least, most) = (least?, most?);
+    if least > most {
         let message = t!("problem-range-backwards").to_owned();
         reader.wrong(Code::Contradiction, expr, message, t!("expected-range"));
         return None;
     }
-    Some((low, high))
+    Some((least, most))
 }
 
 /// One severity, within the range of the catalogue.
@@ -199,13 +199,13 @@ fn value(severity: &Severity, expr: &Expr<'_>, reader: &mut Reader<'_>) -> Optio
             return None;
         }
     };
-    let (low, high) = severity.range();
-    let slack = 1e-9 * low.abs().max(high.abs());
-    if (low - slack..=high + slack).contains(&value) {
+    let (least, most) = severity.range();
+    let slack = 1e-9 * least.abs().max(most.abs());
+    if (least - slack..=most + slack).contains(&value) {
         return Some(value);
     }
     let message = t!("problem-severity-outside").to_owned();
-    let expected = t!("expected-between", low = severity.low, high = severity.high);
+    let expected = t!("expected-between", least = severity.least, most = severity.most);
     reader.wrong(Code::OutOfRange, expr, message, &expected);
     None
 }
