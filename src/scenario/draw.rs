@@ -71,7 +71,8 @@ impl Scenario {
     pub fn draw_healthy(&self, seed: u64) -> Setup {
         let mut right = self.settled(seed).into_owned();
         right.supply.found = None;
-        right.furnace.settings = Settings::default();
+        let set = &mut right.furnace.settings;
+        (set.manifold, set.low, set.high) = (None, None, None);
         right.furnace.springs_fitted = None;
         if right.site.altitude.most() <= PLATE_ORIFICES_M {
             right.furnace.orifice_fitted = None;

@@ -297,9 +297,9 @@ fn entry(text: &mut String, it: &Told, indent: &str) {
     let required = it.required.then(|| t!("explain-required").to_owned());
     let default = it.default.as_ref().map(|default| t!("explain-default", value = default));
     let limits = it.limits.map(|[least, most]| t!("explain-limits", least = least, most = most));
-    let usual = it
-        .usual
-        .map(|[least, most, source]| t!("explain-usual", least = least, most = most, source = source));
+    let usual = it.usual.map(|[least, most, source]| {
+        t!("explain-usual", least = least, most = most, source = source)
+    });
     let value = t!("explain-value", value = &it.value);
     for line in [Some(value), required, default, limits, usual].into_iter().flatten() {
         let _ = writeln!(text, "{indent}- {line}");

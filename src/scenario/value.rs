@@ -252,7 +252,9 @@ fn within<M: Measure>(value: f64, expr: &Expr<'_>, reader: &mut Reader<'_>) -> b
         );
         return false;
     }
-    if let Some((least, most, source)) = field.usual.filter(|&(least, most, _)| outside(least, most)) {
+    if let Some((least, most, source)) =
+        field.usual.filter(|&(least, most, _)| outside(least, most))
+    {
         let message = t!(
             "problem-unusual",
             field = field.name,
@@ -260,7 +262,12 @@ fn within<M: Measure>(value: f64, expr: &Expr<'_>, reader: &mut Reader<'_>) -> b
             most = most,
             source = source.text()
         );
-        reader.wrong(Code::Unusual, expr, message, &t!("expected-between", least = least, most = most));
+        reader.wrong(
+            Code::Unusual,
+            expr,
+            message,
+            &t!("expected-between", least = least, most = most),
+        );
         if let Some(last) = reader.problems.last_mut() {
             last.severity = Gravity::Warning;
         }

@@ -132,7 +132,13 @@ fn severity(entry: &Entry) -> String {
     } else {
         t!("fault-typical-both", natural = natural, propane = propane)
     };
-    t!("fault-severity-range", what = it.words(), lower = it.least, upper = it.most, typical = typical)
+    t!(
+        "fault-severity-range",
+        what = it.words(),
+        lower = it.least,
+        upper = it.most,
+        typical = typical
+    )
 }
 
 fn cells(pattern: &Pattern) -> String {

@@ -86,8 +86,12 @@ fn set(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
         Fuel::Propane => (10.5, 13.0, "propane"),
     };
     if set_inwc[0] < least || set_inwc[1] > most {
-        let message =
-            t!("problem-supply-set", least = least.to_string(), most = most.to_string(), fuel = fuel);
+        let message = t!(
+            "problem-supply-set",
+            least = least.to_string(),
+            most = most.to_string(),
+            fuel = fuel
+        );
         cross.warn("supply.set", message);
     }
     let figures = setup.furnace.plate.figures();

@@ -33,7 +33,7 @@ fn the_catalogue_is_complete() {
             continue;
         }
         let read = |text: &str| severity.parse(text).unwrap_or_else(|why| panic!("{text}: {why}"));
-        let (low, high) = (read(severity.low), read(severity.high));
+        let (low, high) = (read(severity.least), read(severity.most));
         assert!(low < high, "{}", entry.name);
         for text in severity.typical {
             assert!((low..=high).contains(&read(text)), "{} {text}", entry.name);

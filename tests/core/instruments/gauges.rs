@@ -111,7 +111,7 @@ fn both_legs_are_the_truth() {
         let mut setup = rig::healthy(Fuel::Natural);
         setup.condition.meter.column_off_m = off_in * M_PER_IN;
         let mut job = Job::on(setup, Port::Manifold, Gauge::WaterColumn);
-        job.most();
+        job.high();
         let (low, high) = job.legs();
         let real = job.bench.truth().manifold_pa / PA_PER_INWC;
         approx::assert_abs_diff_eq!(f64::from(low + high) / 10.0, real, epsilon = 0.11);
@@ -131,7 +131,7 @@ fn one_leg_is_half_the_truth() {
         let mut setup = rig::healthy(Fuel::Natural);
         setup.condition.meter.column_off_m = off_in * M_PER_IN;
         let mut job = Job::on(setup, Port::Manifold, Gauge::WaterColumn);
-        job.most();
+        job.high();
         let (low, high) = job.legs();
         job.write(Stage::Firing(Level::High), if leg == 0 { low } else { high });
         assert!(job.found("one-leg-read"));
@@ -145,7 +145,7 @@ fn one_leg_is_half_the_truth() {
 #[test]
 fn half_a_manometers_number_is_invented() {
     let mut job = Job::on(rig::healthy(Fuel::Natural), Port::Manifold, Gauge::SpringGauge);
-    job.most();
+    job.high();
     job.write(Stage::Firing(Level::High), 18);
     assert!(job.found("invented") && !job.found("one-leg-read"));
 }
@@ -154,7 +154,7 @@ fn half_a_manometers_number_is_invented() {
 #[test]
 fn the_spring_gauge_is_coarse() {
     let mut job = Job::on(rig::healthy(Fuel::Natural), Port::Manifold, Gauge::SpringGauge);
-    job.most();
+    job.high();
     let GaugeSeen::Spring(Some(tenths)) = job.bench.seen().gauge else { panic!("no needle") };
     assert_eq!(tenths % 5, 0);
     let real = job.bench.truth().manifold_pa / PA_PER_INWC;

@@ -31,10 +31,10 @@ fn every_fault_can_be_written() {
         };
         let mut ways = vec![fault.name().to_owned()];
         if *severity != Severity::PLAIN {
-            for text in [severity.low, severity.high, severity.typical[0], severity.typical[1]] {
+            for text in [severity.least, severity.most, severity.typical[0], severity.typical[1]] {
                 ways.push(format!("{}({})", fault.name(), quoted(text)));
             }
-            let (low, high) = (quoted(severity.low), quoted(severity.high));
+            let (low, high) = (quoted(severity.least), quoted(severity.most));
             ways.push(format!("{}(Between({low}, {high}))", fault.name()));
         }
         for way in ways {
