@@ -1,7 +1,7 @@
 //! Evidence of what was done to the springs.
 
+use super::brief::Brief;
 use super::deed::lower;
-use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use super::measuring::{HALF_DIGIT_PA, is_right};
 use crate::appliance::plate::Target;

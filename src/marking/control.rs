@@ -1,7 +1,7 @@
 //! Evidence of how everything was put back, what was proven, and how the job ended.
 
+use super::brief::Brief;
 use super::deed::lower;
-use super::evaluate::Brief;
 use super::ledger::{Hit, Ledger};
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::Fault;

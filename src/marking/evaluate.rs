@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use super::brief::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use super::{adjusting, control, faults_left, grounds, joints, measuring, repairs, safety, unread};
 use crate::catalogue::repair::Nature;
@@ -13,13 +14,6 @@ use crate::parts::Ending;
 use crate::rules::{Essential, Evidence, Family, Rule, RuleBook, Severity};
 use crate::setup::SupplyRight;
 use crate::units::TICK_S;
-
-/// What the scenario says about its right end.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Brief {
-    /// Endings that are right; the first is the usual one.
-    pub right_endings: Vec<Ending>,
-}
 
 /// One slip that was found.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]

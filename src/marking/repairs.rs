@@ -1,7 +1,7 @@
 //! Evidence of repairs: dangerous ones, needless ones, safety devices left bypassed.
 
+use super::brief::Brief;
 use super::deed::lower;
-use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use crate::catalogue::repair::{Nature, Repair};
 use crate::hands::event::{Happening, Outcome};

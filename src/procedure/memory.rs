@@ -1,6 +1,6 @@
 //! What was seen and done, as far as the next step needs it where one no longer stands.
 
-use super::Awaited;
+use super::awaited::Awaited;
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep, Topic};
 use crate::parts::{Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port};

@@ -14,6 +14,8 @@ mod pick;
 mod problem;
 mod reader;
 mod rule_book;
+mod schema;
+mod setting;
 mod shape;
 mod source;
 mod step;
@@ -25,7 +27,7 @@ pub use explain::{Told, Topic, all_fields, explain, find, reference, topics};
 pub use format::{Scenario, VERSION};
 pub use pick::Pick;
 pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text, warns};
-pub use shape::{Default, Field, Kind, Section};
+pub use schema::{Field, FieldDefault, Kind, Section};
 pub use source::{MAX_BYTES, MAX_DEPTH};
 pub use step::Step;
 pub use told::in_this_job;
@@ -33,8 +35,7 @@ pub use value::{Count, Measure, Plain, Vary};
 
 use ron2::ast::{Document, Expr, StructBody};
 
-use reader::Reader;
-use shape::Shape;
+use reader::{Reader, Shape};
 use source::{MAX_PROBLEMS, Source};
 
 /// Reads a scenario.

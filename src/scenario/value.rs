@@ -5,8 +5,8 @@ use core::marker::PhantomData;
 use ron2::ast::{Expr, NumberExpr, NumberKind, StructBody};
 
 use super::problem::{Code, Gravity, nearest};
-use super::reader::Reader;
-use super::shape::{Kind, Shape};
+use super::reader::{Reader, Shape};
+use super::schema::Kind;
 use crate::rng::stream;
 use crate::units::{
     Flow, HeatRate, HeatingValue, Length, Pressure, Temperature, TemperatureStep, TimeSpan, Volume,

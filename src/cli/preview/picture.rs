@@ -5,7 +5,7 @@
 
 use std::fmt::Write;
 
-use super::{Report, State};
+use super::report::{Report, State};
 use crate::chart::{Axis, INK, PALE, PAPER, Scale, WASH, escape, put};
 
 const WIDTH: f64 = 640.0;

@@ -200,3 +200,10 @@ pub(super) fn ask_hint(job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Wish>
         },
     };
 }
+
+pub(super) fn flip(state: &mut OnOff) {
+    *state = match *state {
+        OnOff::On => OnOff::Off,
+        OnOff::Off => OnOff::On,
+    };
+}
