@@ -270,14 +270,6 @@ impl Network {
         }
     }
 
-    /// Replaces a run of pipe by another one (a kink, a wider pipe); other elements change nothing.
-    pub fn set_pipe(&mut self, element: ElementId, spec: super::pipe::PipeSpec) {
-        if let Some(kept @ ElementSpec::Pipe(_)) = self.elements.get_mut(usize::from(element.0)) {
-            *kept = ElementSpec::Pipe(spec);
-            self.rebuild_law(usize::from(element.0));
-        }
-    }
-
     /// Marches with growing steps for `max_s` of model time: pressures, seats and preloads come to
     /// rest. Returns the last step's report.
     pub fn settle(&mut self, max_s: f64) -> StepReport {

@@ -65,8 +65,7 @@ fn hints_ui(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
 }
 
 /// The figures read so far, a line each; what was not read is not there.
-#[must_use]
-pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String> {
+fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String> {
     let mut lines = Vec::new();
     let of = |subject: Subject| sheet.note(subject).map(|note| &note.finding);
     match of(Subject::Plate) {

@@ -191,7 +191,7 @@ impl Network {
     }
 
     /// Rebuilds the law of one element.
-    pub(super) fn rebuild_law(&mut self, element: usize) {
+    fn rebuild_law(&mut self, element: usize) {
         let (Some(spec), Some(place)) = (self.elements.get(element), self.places.get(element))
         else {
             return;
