@@ -304,11 +304,9 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
 /// full rate.
 fn measured_work(l: &Ledger) -> Vec<NotDone> {
     let wrote = |spot: Spot, stage: Option<Level>| {
-        l.events.iter().any(|event| match &event.what {
-            Happening::WroteMeasured { written, firing } => {
-                written.spot == spot && *firing == stage
-            }
-            _ => false,
+        l.events.iter().any(|event| {
+            matches!(&event.what, Happening::WroteMeasured { written, firing }
+                if written.spot == spot && *firing == stage)
         })
     };
     let air = |level| wrote(Spot::ReturnAir, Some(level)) && wrote(Spot::SupplyAir, Some(level));

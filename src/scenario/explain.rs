@@ -138,10 +138,12 @@ fn told(path: &str, field: &Field) -> Told {
 
 /// A default as it would be written, and what an empty section or list means.
 fn written_default(kind: Kind, default: &str) -> String {
-    match (kind, default) {
-        (Kind::Section(_), "()") => t!("explain-default-section", value = default),
-        (Kind::List(..), "[]") => t!("explain-default-list", value = default),
-        _ => format!("`{default}`"),
+    if matches!(kind, Kind::Section(_)) && default == "()" {
+        t!("explain-default-section", value = default)
+    } else if matches!(kind, Kind::List(..)) && default == "[]" {
+        t!("explain-default-list", value = default)
+    } else {
+        format!("`{default}`")
     }
 }
 
@@ -292,7 +294,16 @@ fn looks(field: &Field) -> String {
         Kind::List(kind, most) => {
             t!("value-list", most = field.entries.unwrap_or(most), value = one(*kind, field))
         }
-        kind => one(kind, field),
+        kind @ (Kind::Section(_)
+        | Kind::Variants(_)
+        | Kind::Choice(_)
+        | Kind::Drawn(_)
+        | Kind::Truth
+        | Kind::Text(_)
+        | Kind::Quantity(..)
+        | Kind::Number(_)
+        | Kind::Whole(_)
+        | Kind::Fault) => one(kind, field),
     }
 }
 

@@ -122,7 +122,20 @@ fn examine(text: &str) -> (Option<Scenario>, Vec<Problem>) {
             Code::WrongKind => {
                 problem.found.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '"' | '-'))
             }
-            _ => true,
+            Code::TooLarge
+            | Code::NotUtf8
+            | Code::TooDeep
+            | Code::Syntax
+            | Code::NewerVersion
+            | Code::NoSuchVersion
+            | Code::UnknownField
+            | Code::DuplicateField
+            | Code::BadQuantity
+            | Code::UnknownName
+            | Code::OutOfRange
+            | Code::Contradiction
+            | Code::Unusual
+            | Code::TooMany => true,
         }));
     }
     if scenario.is_none() && problems.is_empty() {

@@ -35,11 +35,12 @@ pub(super) fn first(goals: &[Goal], seen: &Seen, remembered: &Remembered) -> Opt
 /// way there, in these words and those of the way.
 pub(super) fn saying(text: &str, goal: Goal, seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let hint = towards(goal, seen, remembered)?;
-    let text = match &hint.action {
-        Some(Action::Look(_) | Action::Sniff(_) | Action::Tag(_) | Action::Tell(_)) => {
-            text.to_owned()
-        }
-        Some(_) | None => t!("coach-because", why = text, step = hint.text),
+    let there = hint.action.as_ref().is_some_and(|action| {
+        matches!(action, Action::Look(_) | Action::Sniff(_) | Action::Tag(_) | Action::Tell(_))
+    });
+    let text = match there {
+        true => text.to_owned(),
+        false => t!("coach-because", why = text, step = hint.text),
     };
     Some(Hint { text, ..hint })
 }
@@ -163,12 +164,16 @@ fn taking(tool: Tool) -> String {
 /// What the thermostat is set to, and what that calls.
 fn setting(leaf: Goal, to_half_f: i16, seen: &Seen) -> &'static str {
     let above = seen.hall.as_ref().map_or(0, |hall| to_half_f.saturating_sub(hall.room_half_f));
-    match leaf {
-        Goal::ThermostatAsFound => t!("coach-set-as-found"),
-        Goal::Called(Some(level), _) if !level.is_first() => t!("coach-set-both"),
-        _ if above <= 0 => t!("coach-set-room"),
-        _ if seen.levels.len() == 1 => t!("coach-set-only"),
-        _ => t!("coach-set-first"),
+    if leaf == Goal::ThermostatAsFound {
+        t!("coach-set-as-found")
+    } else if matches!(leaf, Goal::Called(Some(level), _) if !level.is_first()) {
+        t!("coach-set-both")
+    } else if above <= 0 {
+        t!("coach-set-room")
+    } else if seen.levels.len() == 1 {
+        t!("coach-set-only")
+    } else {
+        t!("coach-set-first")
     }
 }
 
@@ -238,7 +243,23 @@ fn part(action: &Action) -> Option<&'static str> {
         Action::Look(subject) => subject.id(),
         Action::Go(Place::GasValve) => "gas-valve",
         Action::Sniff(height) => zone(*height),
-        _ => return None,
+        Action::Go(Place::PlantRoom | Place::Hall | Place::Yard | Place::Away)
+        | Action::Probe(_)
+        | Action::PutDown
+        | Action::Turn { .. }
+        | Action::HoseOff
+        | Action::MeterLowSide(_)
+        | Action::ResetRollout
+        | Action::Mend(_)
+        | Action::Measure(_)
+        | Action::Unclip
+        | Action::Stopwatch(_)
+        | Action::WriteMeasured(_)
+        | Action::Gauge(_)
+        | Action::FillColumn
+        | Action::Write(_)
+        | Action::Call(_)
+        | Action::HandOver(_) => return None,
     })
 }
 

@@ -222,8 +222,6 @@ fn quantity(scale: Scale) -> (Id, &'static [&'static str]) {
         Scale::HeatingValue => HeatingValue::KIND,
         Scale::Plain | Scale::Share | Scale::Angle | Scale::Turns => Plain::KIND,
     };
-    match kind {
-        Kind::Quantity(what, units) => (what, units),
-        _ => (id!("kind-number"), &[]),
-    }
+    let Kind::Quantity(what, units) = kind else { return (id!("kind-number"), &[]) };
+    (what, units)
 }
