@@ -58,10 +58,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::FurnaceSwitch(OnOff::On) => t!("coach-power-on"),
         Action::Cock { cock: Cock::Furnace, degrees: 0 } => t!("coach-valve-shut"),
         Action::Cock { .. } => t!("coach-valve-open"),
-        Action::Door { door: Door::Burner, to: Fitted::Off } => t!("coach-burner-door-off"),
-        Action::Door { door: Door::Burner, to: Fitted::On } => t!("coach-burner-door-on"),
-        Action::Door { door: Door::Blower, to: Fitted::Off } => t!("coach-blower-door-off"),
-        Action::Door { door: Door::Blower, to: Fitted::On } => t!("coach-blower-door-on"),
+        Action::Door { door, to } => moving(*door, *to),
         Action::ValveSwitch(OnOff::Off) => t!("coach-switch-off"),
         Action::ValveSwitch(OnOff::On) => t!("coach-switch-on"),
         Action::StageJumper(Fitted::Off) => t!("coach-jumper-off"),
@@ -78,11 +75,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
             return t!("coach-adapter-in", port = port.label().to_lowercase());
         }
         Action::Adapter { to: Fitted::Off, .. } => t!("coach-adapter-out"),
-        Action::HoseOn { push: Push::Fully, .. } if seen.meter.hose.is_some() => {
-            t!("coach-hose-fully")
-        }
-        Action::HoseOn { push: Push::Fully, .. } => t!("coach-hose-on"),
-        Action::HoseOn { push: Push::Halfway, .. } => t!("coach-hose-ease"),
+        Action::HoseOn { push, .. } => pushing(*push, seen),
         Action::HoseOff => t!("coach-hose-off"),
         Action::LeakFluid(joint) => {
             return t!("coach-brush", joint = joint.label().to_lowercase());
@@ -117,6 +110,25 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         | Action::HandOver(_) => t!("coach-next"),
     };
     plain.to_owned()
+}
+
+/// A furnace door off or on.
+fn moving(door: Door, to: Fitted) -> &'static str {
+    match (door, to) {
+        (Door::Burner, Fitted::Off) => t!("coach-burner-door-off"),
+        (Door::Burner, Fitted::On) => t!("coach-burner-door-on"),
+        (Door::Blower, Fitted::Off) => t!("coach-blower-door-off"),
+        (Door::Blower, Fitted::On) => t!("coach-blower-door-on"),
+    }
+}
+
+/// The hose pushed fully on, or eased back to its first barb.
+fn pushing(push: Push, seen: &Seen) -> &'static str {
+    match push {
+        Push::Fully if seen.meter.hose.is_some() => t!("coach-hose-fully"),
+        Push::Fully => t!("coach-hose-on"),
+        Push::Halfway => t!("coach-hose-ease"),
+    }
 }
 
 /// Where to go, and what for.
