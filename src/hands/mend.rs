@@ -15,7 +15,7 @@ use enum_map::EnumMap;
 /// Pressure below which nothing is felt at an opened joint, in pascals (0.1 in. w.c.).
 const LET_OFF_PA: f64 = 25.0;
 
-/// Does a repair.
+/// Does a repair, refused where something is in its way.
 pub(super) fn mend(model: &mut Model, job: &mut Job, repair: Repair) -> Done {
     repair_place(model, repair.place())?;
     if !repair.fits(&model.setup) {

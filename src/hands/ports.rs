@@ -14,13 +14,11 @@ const FELT_PA: f64 = 25.0;
 /// What a step with a plug did beside moving it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum PlugResult {
-    /// Nothing special.
     Moved,
     /// The port is open now.
     Opened,
     /// The plug went in across its thread.
     CrossThreaded,
-    /// The boss cracked.
     Cracked,
 }
 

@@ -20,11 +20,11 @@ use crate::units::TICK_S;
 pub struct Finding {
     /// Which rule, and its version.
     pub rule: String,
-    /// The rule's version.
+    /// Version of the rule, as the rule book counts it.
     pub version: u32,
     /// What it is, in a few words.
     pub title: String,
-    /// Its group.
+    /// Family of rules, whose loss is capped together.
     pub family: Family,
     /// How serious, after downgrading what was caught in time.
     pub severity: Severity,
@@ -32,13 +32,13 @@ pub struct Finding {
     pub lost: f64,
     /// When, in ticks; the first if it happened more than once.
     pub tick: u64,
-    /// How often.
+    /// Times that the rule was broken, from 1.
     pub times: usize,
     /// What was seen or done.
     pub seen: String,
-    /// What was true.
+    /// State of the bench at that moment, as the trainee could not know it.
     pub truth: String,
-    /// Why it matters.
+    /// Harm that the rule guards against, in a sentence.
     pub why: String,
     /// What to practise next.
     pub practise: String,
@@ -47,9 +47,9 @@ pub struct Finding {
 /// How an essential stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Standing {
-    /// Met.
+    /// No rule that gates it was broken.
     Met,
-    /// Not met.
+    /// A rule that gates it was broken.
     NotMet,
     /// There was no occasion for it.
     NotDue,
@@ -58,9 +58,9 @@ pub enum Standing {
 /// An essential with what gates it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct EssentialMark {
-    /// Which.
+    /// Essential that is judged.
     pub essential: Essential,
-    /// How it stands.
+    /// Outcome, with "not due" where the job gave no occasion.
     pub standing: Standing,
     /// Rules that it failed on.
     pub because: Vec<String>,

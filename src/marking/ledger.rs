@@ -20,11 +20,11 @@ pub struct Ledger {
 /// Something that shows a slip.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Hit {
-    /// When, in ticks.
+    /// Moment of the slip, in ticks.
     pub tick: u64,
     /// What was seen or done.
     pub seen: String,
-    /// What was true.
+    /// State of the bench at that moment, in words.
     pub truth: String,
     /// Whether it was put right before gas flowed or before it could do harm.
     pub caught: Caught,
@@ -33,9 +33,9 @@ pub struct Hit {
 /// Whether a slip was put right in time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Caught {
-    /// It was.
+    /// Put right before it could do harm.
     InTime,
-    /// It was not.
+    /// Not put right, or too late.
     No,
 }
 
@@ -52,9 +52,9 @@ impl Hit {
 pub struct Did<'a> {
     /// Its place in the list of events.
     pub index: usize,
-    /// When.
+    /// Moment of the action, in ticks.
     pub tick: u64,
-    /// What.
+    /// The action as the bench took it.
     pub action: &'a Action,
     /// What was true right before.
     pub before: &'a Truth,
@@ -140,7 +140,7 @@ impl Ledger {
         })
     }
 
-    /// The last tick.
+    /// Tick of the last event; 0 before any.
     #[must_use]
     pub fn last_tick(&self) -> u64 {
         self.events.last().map_or(0, |event| event.tick)

@@ -12,11 +12,9 @@ use crate::setup::SupplyRight;
 pub(super) struct Mended {
     /// Its place in the list of events.
     pub index: usize,
-    /// When, in ticks.
+    /// Moment of the repair, in ticks.
     pub tick: u64,
-    /// Which.
     pub repair: Repair,
-    /// What it changed.
     pub outcome: Outcome,
 }
 

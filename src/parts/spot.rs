@@ -12,7 +12,7 @@ named! {
         SupplyAir = "supply-air", t!("spot-supply-air");
         /// Thermometer in the room with the thermostat.
         RoomAir = "room-air", t!("spot-room-air");
-        /// Thermometer outside.
+        /// Air outside, with the thermometer.
         OutsideAir = "outside-air", t!("spot-outside-air");
         /// Thermometer on the tank's skin, below the liquid's level (propane).
         TankSkin = "tank-skin", t!("spot-tank-skin");

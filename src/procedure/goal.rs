@@ -12,7 +12,7 @@ use crate::senses::seen::Seen;
 /// How the high level is called.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Means {
-    /// By the thermostat.
+    /// By the thermostat's setpoint.
     Thermostat,
     /// By the wire between R and W2, with a call of the thermostat.
     Wire,
@@ -37,9 +37,9 @@ pub enum Goal {
     Standing,
     /// Heat off, furnace still, power off, manual valve shut, burner door off, valve switch off.
     Isolated,
-    /// The furnace's power.
+    /// Service switch of the furnace.
     Power(OnOff),
-    /// A furnace door.
+    /// Door of the furnace, on or off.
     Door(Door, Fitted),
     /// A hand valve, open or shut.
     Valve(Cock, Opening),
@@ -104,7 +104,7 @@ pub enum Goal {
 /// The answer of a goal.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Step {
-    /// It is met.
+    /// The goal is met.
     Met,
     /// This action leads on.
     Do(Action),

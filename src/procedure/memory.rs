@@ -75,7 +75,7 @@ pub(super) struct AtPort {
 /// What is remembered. Empty after an attempt was resumed: the goals then lead one to look again.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Memory {
-    /// Now, in ticks.
+    /// Tick of the last look.
     pub(super) tick: u64,
     /// What the supply in the yard gives: a tank was seen there, or a meter.
     pub supply: Option<Fuel>,

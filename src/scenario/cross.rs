@@ -71,7 +71,7 @@ fn unwritten(scenario: &Scenario, variant: &Variant, place: &str, cross: &mut Cr
     }
 }
 
-/// One setting.
+/// Looks at the job in one setting.
 fn whole(scenario: &Scenario, reader: &mut Reader<'_>) {
     let mut cross = Cross { reader };
     version(scenario, &mut cross);

@@ -24,7 +24,7 @@ pub enum Code {
     NotUtf8,
     /// Brackets stand too deep inside each other.
     TooDeep,
-    /// Not RON.
+    /// Text that is not RON.
     Syntax,
     /// Written for a newer version of the format.
     NewerVersion,
@@ -83,13 +83,13 @@ impl Code {
 /// One problem, with its place.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Problem {
-    /// How bad.
+    /// Error, or warning only.
     pub severity: Gravity,
-    /// What kind.
+    /// Kind of problem, with a stable id.
     pub code: Code,
     /// The file's name as it was given; empty for text without one.
     pub file: String,
-    /// Line, from 1.
+    /// Line in the file, from 1.
     pub line: usize,
     /// Column in characters, from 1.
     pub column: usize,

@@ -75,7 +75,7 @@ pub(crate) struct Sight {
     pub true_pa: f64,
     /// What the meter reads too high, in pascals.
     pub error_pa: f64,
-    /// When, in ticks.
+    /// Moment of the sample, in ticks.
     pub tick: u64,
 }
 

@@ -126,13 +126,13 @@ pub type Named<'a, T> = (&'static str, &'a T);
 /// Manifold pressure of a level, and what is allowed either way of it.
 #[derive(Debug, Clone, Copy)]
 pub struct Manifold<'a> {
-    /// The pressure's field.
+    /// Field that holds the pressure.
     pub field: &'static str,
-    /// The pressure.
+    /// Target of the manifold pressure, in pascals.
     pub pressure: &'a Vary<Pressure>,
-    /// The tolerance's field.
+    /// Field that holds the tolerance.
     pub tolerance_field: &'static str,
-    /// The tolerance.
+    /// Tolerance to either side, in pascals.
     pub tolerance: &'a Vary<Pressure>,
 }
 
