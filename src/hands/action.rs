@@ -4,8 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::catalogue::repair::Repair;
 use crate::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff,
-    Opening, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
+    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, OnOff, Opening,
+    OtherAppliance, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
 };
 use crate::physics::valve::HandleAngle;
 use crate::units::PressureUnit;
@@ -59,9 +59,11 @@ pub enum Action {
         degrees: i16,
     },
     /// Turn another appliance on (it then burns at its full rate) or off.
-    Neighbor {
+    #[serde(rename = "neighbor")]
+    OtherAppliance {
         /// Appliance that is turned on or off.
-        neighbor: Neighbor,
+        #[serde(rename = "neighbor")]
+        appliance: OtherAppliance,
         /// What it shall be.
         to: OnOff,
     },

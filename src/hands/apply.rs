@@ -36,7 +36,9 @@ impl Hands<'_> {
             Action::StageJumper(to) => switches::set_stage_jumper(model, *to),
             Action::ValveSwitch(to) => switches::set_valve_switch(model, *to),
             Action::Cock { cock, degrees } => switches::set_cock(model, *cock, *degrees),
-            Action::Neighbor { neighbor, to } => switches::set_neighbor(model, *neighbor, *to),
+            Action::OtherAppliance { appliance, to } => {
+                switches::set_appliance(model, *appliance, *to)
+            }
             Action::Cap { screw, to } => screws::set_cap(model, *screw, *to),
             Action::Turn { screw, eighths } => screws::turn(model, *screw, *eighths),
             Action::Plug { port, step } => ports::plug(model, *port, *step),

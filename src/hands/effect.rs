@@ -31,7 +31,7 @@ impl Action {
             // The valve of another appliance and its flame change the load, and with it the state
             // that a reading is taken in.
             Self::Cock { cock: Cock::WaterHeater | Cock::Range, .. }
-            | Self::Neighbor { .. }
+            | Self::OtherAppliance { .. }
             | Self::Go(_)
             | Self::Look(_)
             | Self::Sniff(_)
@@ -92,7 +92,7 @@ impl Action {
             | Self::Door { .. }
             | Self::ThermostatMode(_)
             | Self::Setpoint(_)
-            | Self::Neighbor { .. }
+            | Self::OtherAppliance { .. }
             | Self::MeterPower(_)
             | Self::MeterZero
             | Self::MeterUnit(_)

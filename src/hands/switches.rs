@@ -4,7 +4,7 @@ use super::done::{Done, plain};
 use super::reach;
 use super::refusal::Refusal;
 use crate::model::Model;
-use crate::parts::{Cock, Door, Fitted, Neighbor, OnOff, Opening, Place, Window};
+use crate::parts::{Cock, Door, Fitted, OnOff, Opening, OtherAppliance, Place, Window};
 use crate::physics::valve::HandleAngle;
 
 /// Setpoints a thermostat takes, in half degrees Fahrenheit (45–90 °F).
@@ -103,18 +103,18 @@ pub(super) fn set_cock(model: &mut Model, cock: Cock, degrees: i16) -> Done {
     }
 }
 
-pub(super) fn set_neighbor(model: &mut Model, neighbor: Neighbor, to: OnOff) -> Done {
-    match neighbor {
-        Neighbor::WaterHeater => {
+pub(super) fn set_appliance(model: &mut Model, appliance: OtherAppliance, to: OnOff) -> Done {
+    match appliance {
+        OtherAppliance::WaterHeater => {
             reach::place(model, &[Place::PlantRoom, Place::GasValve])?;
-            put(&mut model.things.neighbors[neighbor], to)?;
-            model.things.starved_s[neighbor] = 0.0;
+            put(&mut model.things.other_appliances[appliance], to)?;
+            model.things.starved_s[appliance] = 0.0;
             plain()
         }
-        Neighbor::Range => {
+        OtherAppliance::Range => {
             reach::place(model, &[Place::Hall])?;
-            put(&mut model.things.neighbors[neighbor], to)?;
-            model.things.starved_s[neighbor] = 0.0;
+            put(&mut model.things.other_appliances[appliance], to)?;
+            model.things.starved_s[appliance] = 0.0;
             plain()
         }
     }

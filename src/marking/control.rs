@@ -94,16 +94,16 @@ pub(super) fn door_off(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
-    end.neighbors
+    end.other_appliances
         .iter()
-        .filter_map(|(neighbor, now)| {
-            let found = l.setup.found.neighbors[neighbor];
+        .filter_map(|(appliance, now)| {
+            let found = l.setup.found.other_appliances[appliance];
             let moved = now.switch != found || !now.handle.is_open();
             // With the supply shut off for good, no flame can stand.
             let no_gas = l.left_shut_off() && end.supply_valve.is_shut();
             let went_out = found == OnOff::On && now.gone_out && !no_gas;
             (moved || went_out).then(|| {
-                let seen = t!("seen-neighbor-moved", appliance = lower(neighbor.label()));
+                let seen = t!("seen-neighbor-moved", appliance = lower(appliance.label()));
                 let truth = if moved { t!("true-neighbor-moved") } else { t!("true-neighbor-out") };
                 Hit::new(tick, seen, truth)
             })

@@ -21,7 +21,7 @@ fn touches(action: &Action) -> bool {
             | Action::Setpoint(_)
             | Action::ValveSwitch(_)
             | Action::Plug { .. }
-            | Action::Neighbor { .. }
+            | Action::OtherAppliance { .. }
             | Action::StageJumper(_)
             | Action::Turn { screw: Screw::Only | Screw::Low | Screw::High, .. }
             | Action::Door { .. }

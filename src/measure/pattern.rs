@@ -9,7 +9,9 @@ use crate::bench::{Bench, run};
 use crate::hands::action::{Action, PlugStep};
 use crate::hands::event::{Event, Happening};
 use crate::model::truth::Truth;
-use crate::parts::{Cock, Door, Fitted, Level, Neighbor, OnOff, Place, Port, Push, Stage, Tool};
+use crate::parts::{
+    Cock, Door, Fitted, Level, OnOff, OtherAppliance, Place, Port, Push, Stage, Tool,
+};
 use crate::senses::seen::{Display, Over, Sound};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
@@ -193,9 +195,9 @@ impl Driver {
 
     fn others(&mut self, to: OnOff) {
         self.act(Action::Go(Place::PlantRoom));
-        self.act(Action::Neighbor { neighbor: Neighbor::WaterHeater, to });
+        self.act(Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to });
         self.act(Action::Go(Place::Hall));
-        self.act(Action::Neighbor { neighbor: Neighbor::Range, to });
+        self.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to });
     }
 
     fn prepare(&mut self, hands: Hands, hose_on: Option<Port>) {

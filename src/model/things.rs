@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::brushed::Brushed;
 use super::port::PortState;
 use crate::parts::{
-    Cock, Door, Fitted, Joint, Neighbor, OnOff, Opening, Port, Push, Screw, Window,
+    Cock, Door, Fitted, Joint, OnOff, Opening, OtherAppliance, Port, Push, Screw, Window,
 };
 use crate::setup::Setup;
 
@@ -16,9 +16,9 @@ use crate::setup::Setup;
 pub(crate) struct Things {
     /// How each hand valve stands.
     pub(crate) handles: EnumMap<Cock, HandleAngle>,
-    pub(crate) neighbors: EnumMap<Neighbor, OnOff>,
+    pub(crate) other_appliances: EnumMap<OtherAppliance, OnOff>,
     /// Seconds that another appliance has been turned on without gas to burn.
-    pub(crate) starved_s: EnumMap<Neighbor, f64>,
+    pub(crate) starved_s: EnumMap<OtherAppliance, f64>,
     pub(crate) valve_switch: OnOff,
     pub(crate) furnace_switch: OnOff,
     pub(crate) doors: EnumMap<Door, Fitted>,
@@ -43,7 +43,7 @@ impl Things {
         handles[Cock::Furnace] = found.manual_valve;
         Self {
             handles,
-            neighbors: found.neighbors,
+            other_appliances: found.other_appliances,
             starved_s: EnumMap::default(),
             valve_switch: found.valve_switch,
             furnace_switch: found.furnace_switch,

@@ -36,7 +36,7 @@ named! {
 
 named! {
     /// Another gas appliance of the house.
-    Neighbor {
+    OtherAppliance {
         /// The storage water heater in the plant room.
         WaterHeater = "water-heater", t!("part-water-heater");
         /// The range in the kitchen.
@@ -120,7 +120,7 @@ named! {
     }
 }
 
-impl Neighbor {
+impl OtherAppliance {
     /// The hand valve before it.
     #[must_use]
     pub fn cock(self) -> Cock {

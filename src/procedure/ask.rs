@@ -2,7 +2,7 @@
 
 use super::goal::{Goal, Step, at, hand_empty, in_hand};
 use super::{Memory, air, fire, isolate, joint, meter, port, restore};
-use crate::parts::{Cock, Door, Fitted, Level, Neighbor, OnOff, Opening};
+use crate::parts::{Cock, Door, Fitted, Level, OnOff, Opening, OtherAppliance};
 use crate::senses::seen::Seen;
 
 impl Goal {
@@ -40,7 +40,10 @@ impl Goal {
             Self::Hooked(port) => vec![Self::HoseOn(port), Self::GasOn],
             Self::Proven(port) => joint::proven(memory, port),
             Self::Others(to) => {
-                vec![Self::Other(Neighbor::WaterHeater, to), Self::Other(Neighbor::Range, to)]
+                vec![
+                    Self::Other(OtherAppliance::WaterHeater, to),
+                    Self::Other(OtherAppliance::Range, to),
+                ]
             }
             Self::Burning(level, means) => fire::burning(level, means),
             Self::Stopped => fire::stopped(memory),

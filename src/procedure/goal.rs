@@ -4,7 +4,7 @@ use super::awaited::Awaited;
 use super::memory::Memory;
 use crate::hands::action::{Action, Topic};
 use crate::parts::{
-    Cock, Door, Fitted, Height, Joint, Level, Neighbor, OnOff, Opening, Place, Port, Screw,
+    Cock, Door, Fitted, Height, Joint, Level, OnOff, Opening, OtherAppliance, Place, Port, Screw,
     Subject, Tool,
 };
 use crate::senses::seen::Seen;
@@ -74,7 +74,7 @@ pub enum Goal {
     /// A port's joint was proven at its working pressure.
     Proven(Port),
     /// Another appliance of the house, on or off.
-    Other(Neighbor, OnOff),
+    Other(OtherAppliance, OnOff),
     /// All other appliances, on or off.
     Others(OnOff),
     /// The furnace burns on a level, or stands with nothing called.

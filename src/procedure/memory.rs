@@ -246,7 +246,7 @@ impl Memory {
             | Action::Setpoint(_)
             | Action::StageJumper(_)
             | Action::ValveSwitch(_)
-            | Action::Neighbor { .. }
+            | Action::OtherAppliance { .. }
             | Action::Cap { .. }
             | Action::Turn { .. }
             | Action::MeterPower(_)

@@ -59,7 +59,7 @@ pub struct Seen {
     pub detector: Option<DetectorSeen>,
     /// The supply in the yard, from the yard.
     pub yard: Option<YardSeen>,
-    /// The furnace and its neighbours, from the plant room or from the gas valve.
+    /// The furnace and the water heater, from the plant room or from the gas valve.
     pub furnace: Option<FurnaceSeen>,
     /// The thermostat and what is near it, from the hall.
     pub hall: Option<HallSeen>,
@@ -158,7 +158,7 @@ pub enum Sound {
     /// The relief of a regulator.
     Relief,
     /// Water heater or range burning.
-    NeighborBurning,
+    OtherApplianceBurning,
 }
 
 impl Sound {
@@ -178,7 +178,7 @@ impl Sound {
             Self::Bang => t!("sound-bang"),
             Self::Alarm => t!("sound-alarm"),
             Self::Relief => t!("sound-relief"),
-            Self::NeighborBurning => t!("sound-neighbor-burning"),
+            Self::OtherApplianceBurning => t!("sound-neighbor-burning"),
         }
     }
 }
@@ -248,7 +248,7 @@ pub struct FurnaceSeen {
     /// The handle of the manual valve.
     pub manual_valve: HandleAngle,
     /// Water heater beside the furnace, with its hand valve.
-    pub water_heater: NeighborSeen,
+    pub water_heater: OtherApplianceSeen,
     /// Window of the plant room.
     pub window: Opening,
     /// What the control says.
@@ -269,14 +269,14 @@ pub struct FurnaceSeen {
 
 /// Another appliance in view.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub struct NeighborSeen {
+pub struct OtherApplianceSeen {
     /// How its hand valve stands.
     pub handle: HandleAngle,
     /// Flame of its burner, where that is seen.
     pub burning: Burning,
 }
 
-/// Whether a neighbour burns.
+/// Whether another appliance burns.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Burning {
     /// Turned on and burning.
@@ -367,7 +367,7 @@ pub struct HallSeen {
     /// Window of the hall.
     pub window: Opening,
     /// Kitchen range, with its hand valve.
-    pub range: NeighborSeen,
+    pub range: OtherApplianceSeen,
     /// Share of the registers that is closed, 0–1.
     pub registers_closed: f64,
 }

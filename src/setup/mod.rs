@@ -17,7 +17,7 @@ use enum_map::EnumMap;
 use serde::{Deserialize, Serialize};
 
 use crate::appliance::plate::{Fuel, Plate};
-use crate::parts::{Fitted, Levels, Neighbor, OnOff, Port, Screw};
+use crate::parts::{Fitted, Levels, OnOff, OtherAppliance, Port, Screw};
 use crate::physics::fluid::Gas;
 use crate::physics::valve::HandleAngle;
 
@@ -39,7 +39,7 @@ pub struct Setup {
     /// From the tee to the furnace's manual valve and on to the gas valve.
     pub branch: Vec<Run>,
     /// The other appliances, each with its line from the tee.
-    pub neighbors: EnumMap<Neighbor, NeighborSetup>,
+    pub other_appliances: EnumMap<OtherAppliance, OtherApplianceSetup>,
     /// The furnace with plate, orifices and gas valve.
     pub furnace: FurnaceSetup,
     /// The house around it.
@@ -128,7 +128,7 @@ pub enum Bore {
 
 /// Gas appliance other than the furnace, on the same trunk.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct NeighborSetup {
+pub struct OtherApplianceSetup {
     /// Its line from the tee.
     pub line: Vec<Run>,
     /// Input at full rate, in watts.
@@ -253,7 +253,7 @@ pub struct Found {
     /// The thermostat's heat switch.
     pub thermostat_mode: OnOff,
     /// Which of the other appliances are turned on.
-    pub neighbors: EnumMap<Neighbor, OnOff>,
+    pub other_appliances: EnumMap<OtherAppliance, OnOff>,
     /// Which caps are on.
     pub caps: EnumMap<Screw, Fitted>,
     /// How far the plugs stand in, in turns past finger-tight.

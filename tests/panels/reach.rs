@@ -10,11 +10,13 @@ use quarterturn::instrument::water_column::Legs;
 use quarterturn::panels::sheet::ROWS;
 use quarterturn::panels::ways::{Form, forms, here, in_hand, ways};
 use quarterturn::parts::{
-    Cock, Door, Fitted, Gauge, Joint, LowSide, Neighbor, OnOff, Opening, Place, Port, PortFill,
-    Push, Screw, Spot, Subject, Tool, Window, job_order,
+    Cock, Door, Fitted, Gauge, Joint, LowSide, OnOff, Opening, OtherAppliance, Place, Port,
+    PortFill, Push, Screw, Spot, Subject, Tool, Window, job_order,
 };
 use quarterturn::physics::valve::HandleAngle;
-use quarterturn::senses::seen::{Burning, FluidSeen, GaugeSeen, Measured, NeighborSeen, Seen};
+use quarterturn::senses::seen::{
+    Burning, FluidSeen, GaugeSeen, Measured, OtherApplianceSeen, Seen,
+};
 
 use crate::fixture::{seen, seen_open};
 
@@ -35,7 +37,7 @@ fn kind(action: &Action) -> &'static str {
         Action::StageJumper(_) => "stage-jumper",
         Action::ValveSwitch(_) => "valve-switch",
         Action::Cock { .. } => "cock",
-        Action::Neighbor { .. } => "neighbor",
+        Action::OtherAppliance { .. } => "neighbor",
         Action::Cap { .. } => "cap",
         Action::Turn { .. } => "turn",
         Action::Plug { .. } => "plug",
@@ -110,7 +112,8 @@ fn flipped(mut seen: Seen) -> Seen {
         furnace.blower_door = Fitted::Off;
         furnace.switch = OnOff::Off;
         furnace.manual_valve = HandleAngle::SHUT;
-        furnace.water_heater = NeighborSeen { handle: HandleAngle::SHUT, burning: Burning::Off };
+        furnace.water_heater =
+            OtherApplianceSeen { handle: HandleAngle::SHUT, burning: Burning::Off };
         furnace.window = Opening::Open;
         furnace.stage_jumper = Fitted::On;
         furnace.tag = Fitted::On;
@@ -124,7 +127,7 @@ fn flipped(mut seen: Seen) -> Seen {
     if let Some(hall) = seen.hall.as_mut() {
         hall.mode = OnOff::Off;
         hall.window = Opening::Open;
-        hall.range = NeighborSeen { handle: HandleAngle::SHUT, burning: Burning::Burning };
+        hall.range = OtherApplianceSeen { handle: HandleAngle::SHUT, burning: Burning::Burning };
     }
     if let Some(yard) = seen.yard.as_mut() {
         yard.supply_valve = HandleAngle::SHUT;
@@ -213,8 +216,8 @@ fn every_thing_can_be_reached() {
         has(&Action::Window { window, to: Opening::Closed });
     }
     for to in [OnOff::On, OnOff::Off] {
-        for &neighbor in Neighbor::ALL {
-            has(&Action::Neighbor { neighbor, to });
+        for &appliance in OtherAppliance::ALL {
+            has(&Action::OtherAppliance { appliance, to });
         }
         has(&Action::MeterPower(to));
         has(&Action::FurnaceSwitch(to));

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use quarterturn::app::boxes::on_sheet;
 use quarterturn::app::drawings::{PAGE, Sheet, all};
 use quarterturn::app::pose;
-use quarterturn::parts::{Cock, Door, Neighbor, Place, Screw, Subject, Tool, Window};
+use quarterturn::parts::{Cock, Door, OtherAppliance, Place, Screw, Subject, Tool, Window};
 
 fn sheets() -> Vec<Sheet> {
     all().expect("the drawings are sound")
@@ -41,8 +41,8 @@ fn every_part_is_drawn_where_it_can_be_reached() {
     want(Place::PlantRoom, Cock::WaterHeater.id());
     want(Place::Hall, Cock::Range.id());
     want(Place::Yard, Cock::Supply.id());
-    want(Place::PlantRoom, Neighbor::WaterHeater.id());
-    want(Place::Hall, Neighbor::Range.id());
+    want(Place::PlantRoom, OtherAppliance::WaterHeater.id());
+    want(Place::Hall, OtherAppliance::Range.id());
     want(Place::GasValve, Screw::Low.id());
     want(Place::GasValve, Screw::High.id());
     want(Place::Yard, Screw::Supply.id());

@@ -6,7 +6,7 @@ use quarterturn::app::pose::{Shown, pose};
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::parts::{
-    Cock, Door, Fitted, Neighbor, OnOff, Opening, Place, Port, Push, Screw, Tool, Window,
+    Cock, Door, Fitted, OnOff, Opening, OtherAppliance, Place, Port, Push, Screw, Tool, Window,
 };
 use quarterturn::scenario;
 use quarterturn::senses::seen::Seen;
@@ -152,7 +152,7 @@ fn flames_follow_the_firing() {
     assert!(pose("inducer.wheel", &seen).expect("posed").spin_rev_s > 0.0);
 }
 
-/// Switches, windows and neighbours.
+/// Switches, windows and other appliances.
 #[test]
 fn what_hands_set_is_drawn() {
     let seen = after(
@@ -161,7 +161,7 @@ fn what_hands_set_is_drawn() {
             Action::Go(Place::PlantRoom),
             Action::FurnaceSwitch(OnOff::Off),
             Action::Window { window: Window::PlantRoom, to: Opening::Open },
-            Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On },
+            Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to: OnOff::On },
         ],
     );
     let lever = pose("furnace-switch.lever", &seen).expect("posed");

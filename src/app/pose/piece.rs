@@ -3,7 +3,7 @@
 use super::found::connector;
 use super::stand::{Pose, Shown, narrow};
 use super::state::{burning, burns, eighths, port_of};
-use crate::parts::{Cock, Joint, Neighbor, OnOff, PortFill, Screw};
+use crate::parts::{Cock, Joint, OnOff, OtherAppliance, PortFill, Screw};
 use crate::senses::seen::{BurnersSeen, FlameSeen, FluidSeen, Seen};
 
 /// How far the valve switch's lever turns from off to on, in degrees.
@@ -47,8 +47,8 @@ pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
             .as_ref()
             .and_then(|y| y.dial_turns)
             .map(|turns| Pose::turned(narrow((turns - libm::floor(turns)) * 360.0))),
-        "flame" => neighbor(part).map(|n| Pose { flicker: 0.06, ..Pose::when(burns(n, seen)) }),
-        "knob" => neighbor(part).map(|n| knob(n, seen)),
+        "flame" => appliance(part).map(|n| Pose { flicker: 0.06, ..Pose::when(burns(n, seen)) }),
+        "knob" => appliance(part).map(|n| knob(n, seen)),
         "lamp" => seen.hall.as_ref().map(|_| Pose::default()),
         _ => None,
     }
@@ -180,13 +180,13 @@ fn bubbles(joint: Joint, seen: &Seen) -> Option<Pose> {
     })
 }
 
-fn neighbor(part: &str) -> Option<Neighbor> {
-    Neighbor::from_id(part)
+fn appliance(part: &str) -> Option<OtherAppliance> {
+    OtherAppliance::from_id(part)
 }
 
-fn knob(neighbor: Neighbor, seen: &Seen) -> Pose {
+fn knob(appliance: OtherAppliance, seen: &Seen) -> Pose {
     use crate::senses::seen::Burning;
-    Pose::turned(match burning(neighbor, seen) {
+    Pose::turned(match burning(appliance, seen) {
         Some(Burning::Burning | Burning::NoGas) => KNOB_DEG,
         Some(Burning::Off) | None => 0.0,
     })

@@ -7,7 +7,7 @@ use enum_map::EnumMap;
 use serde::Serialize;
 
 use crate::model::truth::Leaks;
-use crate::parts::{Fitted, Level, Neighbor, Port, Screw};
+use crate::parts::{Fitted, Level, OtherAppliance, Port, Screw};
 use crate::physics::network::{ElementId, Network, NodeId, StepReport};
 use crate::physics::orifice::{hole_area_m2, series_area};
 use crate::physics::regulator::Bonnet;
@@ -42,7 +42,7 @@ pub(super) struct Elements {
     pub(super) seats: ElementId,
     pub(super) valve_regulator: ElementId,
     pub(super) burners: ElementId,
-    pub(super) neighbors: EnumMap<Neighbor, ElementId>,
+    pub(super) other_appliances: EnumMap<OtherAppliance, ElementId>,
     /// Each port, to the air.
     pub(super) port_to_air: EnumMap<Port, ElementId>,
     /// Each port, to the hose.
@@ -90,8 +90,8 @@ pub(crate) struct GasSide {
     pub(super) supply_turned: f64,
     pub(super) furnace_cock: HandValve,
     pub(super) supply_cock: HandValve,
-    pub(super) neighbor_cock: HandValve,
-    pub(super) neighbor_orifice_m2: EnumMap<Neighbor, f64>,
+    pub(super) appliance_cock: HandValve,
+    pub(super) appliance_orifice_m2: EnumMap<OtherAppliance, f64>,
     pub(super) seats_open_m2: f64,
     pub(super) seats_leak_m2: f64,
     /// Time in which the seats fall shut, in seconds; none where they do so at once.
@@ -162,8 +162,8 @@ impl GasSide {
         self.wear.vented(&self.network)
     }
 
-    pub(crate) fn neighbor_flow(&self, neighbor: Neighbor) -> f64 {
-        self.network.flow_std_m3_s(self.elements.neighbors[neighbor])
+    pub(crate) fn appliance_flow(&self, appliance: OtherAppliance) -> f64 {
+        self.network.flow_std_m3_s(self.elements.other_appliances[appliance])
     }
 
     /// Gas to the air at each port and at the hose's end, in standard m³/s.
@@ -240,16 +240,17 @@ impl GasSide {
         self.network.set_opening(self.elements.supply_cock, area);
     }
 
-    /// Sets how far a neighbour's valve and burner are open.
-    pub(crate) fn set_neighbor(
+    /// Sets how far the valve and burner of another appliance are open.
+    pub(crate) fn set_appliance(
         &mut self,
-        neighbor: Neighbor,
+        appliance: OtherAppliance,
         handle: HandleAngle,
         burner_open: bool,
     ) {
-        let cock = self.neighbor_cock.cd_area_m2(f64::from(handle.deg()));
-        let orifice = if burner_open { self.neighbor_orifice_m2[neighbor] } else { 0.0 };
-        self.network.set_opening(self.elements.neighbors[neighbor], series_area(&[cock, orifice]));
+        let cock = self.appliance_cock.cd_area_m2(f64::from(handle.deg()));
+        let orifice = if burner_open { self.appliance_orifice_m2[appliance] } else { 0.0 };
+        self.network
+            .set_opening(self.elements.other_appliances[appliance], series_area(&[cock, orifice]));
     }
 
     /// Sets what the gas finds at the ports.

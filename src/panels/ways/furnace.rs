@@ -1,11 +1,11 @@
-//! The furnace's outside, its switches and its neighbour.
+//! The furnace's outside, its switches, and the water heater beside it.
 
 use super::at_hand;
 use super::here::{probe_at, sniff, walks};
 use super::list::List;
 use crate::hands::action::Action;
 use crate::parts::{
-    Cock, Door, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Tool, Window,
+    Cock, Door, Fitted, Height, Joint, OnOff, Opening, OtherAppliance, Place, Tool, Window,
 };
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{Burning, FluidSeen, FurnaceSeen, Seen};
@@ -18,7 +18,9 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         "furnace-switch" => switch(furnace.switch, list),
         "manual-valve" => cock(Cock::Furnace, furnace.manual_valve, list),
         "water-heater-cock" => cock(Cock::WaterHeater, furnace.water_heater.handle, list),
-        "water-heater" => neighbor(Neighbor::WaterHeater, furnace.water_heater.burning, list),
+        "water-heater" => {
+            appliance(OtherAppliance::WaterHeater, furnace.water_heater.burning, list)
+        }
         "plant-window" => window(Window::PlantRoom, furnace.window, list),
         "furnace" => {
             kneel(seen, list);
@@ -101,19 +103,19 @@ pub(super) fn cock(cock: Cock, handle: HandleAngle, list: &mut List) {
 }
 
 /// Another appliance.
-pub(super) fn neighbor(neighbor: Neighbor, now: Burning, list: &mut List) {
-    let name = neighbor.label().to_lowercase();
+pub(super) fn appliance(appliance: OtherAppliance, now: Burning, list: &mut List) {
+    let name = appliance.label().to_lowercase();
     match now {
         Burning::Burning | Burning::NoGas => {
             list.add(
                 t!("appliance-off", appliance = name),
-                Action::Neighbor { neighbor, to: OnOff::Off },
+                Action::OtherAppliance { appliance, to: OnOff::Off },
             );
         }
         Burning::Off => {
             list.add(
                 t!("appliance-on", appliance = name),
-                Action::Neighbor { neighbor, to: OnOff::On },
+                Action::OtherAppliance { appliance, to: OnOff::On },
             );
         }
     }

@@ -121,7 +121,7 @@ fn supply_is_off(setup: &Setup) -> bool {
     let figures = setup.furnace.plate.figures();
     let allows = |stage| figures.allows(Port::Inlet, stage, Some(supply.lockup_max_pa));
     let load_w = setup.furnace.plate.input.top().si()
-        + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
+        + setup.other_appliances.values().map(|it| it.input_w).sum::<f64>();
     let flow_m3_s = load_w / setup.gas.heating_value_j_m3;
     let loaded_pa = supply.set_pa - supply.droop_pa * flow_m3_s / supply.droop_flow_m3_s.max(1e-9);
     let empty = match supply.kind {

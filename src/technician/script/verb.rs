@@ -121,7 +121,7 @@ fn action(tokens: &mut Tokens<'_>) -> Result<Action, Slip> {
         "stage-jumper" => Action::StageJumper(tokens.word()?),
         "valve-switch" => Action::ValveSwitch(tokens.word()?),
         "cock" => Action::Cock { cock: tokens.word()?, degrees: degrees(tokens)? },
-        "neighbor" => Action::Neighbor { neighbor: tokens.word()?, to: tokens.word()? },
+        "neighbor" => Action::OtherAppliance { appliance: tokens.word()?, to: tokens.word()? },
         "cap" => Action::Cap { screw: tokens.word()?, to: tokens.word()? },
         "turn" => Action::Turn { screw: tokens.word()?, eighths: tokens.eighths()? },
         "plug" => Action::Plug { port: tokens.word()?, step: plug_step(tokens)? },

@@ -9,7 +9,7 @@ use crate::hands::event::{Happening, ReadingFact};
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
 use crate::marking::ledger::Did;
-use crate::parts::{Cock, Ending, Level, Neighbor, OnOff, Port, Screw, Stage};
+use crate::parts::{Cock, Ending, Level, OnOff, OtherAppliance, Port, Screw, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::setup::JobCard;
 use crate::units::PA_PER_INWC;
@@ -265,10 +265,10 @@ impl Good {
         !self.alarmed
     }
 
-    /// What a neighbour was turned to last.
-    pub(super) fn last_for(&self, wanted: Neighbor) -> Option<OnOff> {
+    /// What another appliance was turned to last.
+    pub(super) fn last_for(&self, wanted: OtherAppliance) -> Option<OnOff> {
         self.actions.iter().rev().find_map(|a| match a {
-            Action::Neighbor { neighbor, to } if *neighbor == wanted => Some(*to),
+            Action::OtherAppliance { appliance, to } if *appliance == wanted => Some(*to),
             _ => None,
         })
     }

@@ -296,11 +296,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "range left off",
-        occasion: |g| g.last_for(Neighbor::Range) == Some(OnOff::On),
+        occasion: |g| g.last_for(OtherAppliance::Range) == Some(OnOff::On),
         trips: &["others-not-restored"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let on = Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On };
+            let on = Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On };
             drop_if(p.closing() && *a == on)
         },
         hurry: never,

@@ -128,7 +128,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: keep,
         hurry: |p| {
             let now = p.last_is(|a| {
-                matches!(a, Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On })
+                matches!(
+                    a,
+                    Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On }
+                )
             });
             if now { 15 } else { 0 }
         },

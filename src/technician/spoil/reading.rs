@@ -159,7 +159,10 @@ pub(super) const SPOILS: &[Spoil] = &[
             let written =
                 p.done.iter().any(|a| is_write(a, Port::Inlet, Stage::Rest, Phase::Found));
             let waits = p.last_is(|a| {
-                matches!(a, Action::Go(Place::Hall) | Action::Neighbor { .. } | Action::PutDown)
+                matches!(
+                    a,
+                    Action::Go(Place::Hall) | Action::OtherAppliance { .. } | Action::PutDown
+                )
             });
             // Long enough for the meter to settle, far too short for a seat that creeps.
             let now = at_rest && !written && waits && p.count(&Action::Wipe(Joint::InletPort)) > 0;

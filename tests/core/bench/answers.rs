@@ -6,7 +6,8 @@ use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
 use quarterturn::hands::event::{Event, Happening, ReadingFact, ShownBefore};
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
-    Cock, Door, Ending, Fitted, Level, Neighbor, OnOff, Phase, Place, Port, Reading, Stage, Tool,
+    Cock, Door, Ending, Fitted, Level, OnOff, OtherAppliance, Phase, Place, Port, Reading, Stage,
+    Tool,
 };
 use quarterturn::senses::seen::Burning;
 use quarterturn::units::{PA_PER_INWC, PressureUnit};
@@ -127,14 +128,14 @@ fn a_call_on_an_open_port_counts_however_it_is_made() {
     }
 }
 
-/// A neighbour whose gas was cut does not light by itself when gas comes back.
+/// Another appliance whose gas was cut does not light by itself when gas comes back.
 #[test]
 fn a_flame_that_went_out_stays_out_until_it_is_lit_again() {
     let mut job = Job::new(Fuel::Propane);
     let range = |job: &Job| job.bench.seen().hall.as_ref().unwrap().range.burning;
     job.act(Action::Go(Place::Hall));
     if range(&job) == Burning::Off {
-        job.act(Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On });
+        job.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
     }
     job.wait(5);
     assert_eq!(range(&job), Burning::Burning);
@@ -145,8 +146,8 @@ fn a_flame_that_went_out_stays_out_until_it_is_lit_again() {
     job.wait(10);
     job.act(Action::Go(Place::Hall));
     assert_eq!(range(&job), Burning::NoGas);
-    job.act(Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::Off });
-    job.act(Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On });
+    job.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::Off });
+    job.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
     job.wait(5);
     assert_eq!(range(&job), Burning::Burning);
 }

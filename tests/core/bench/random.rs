@@ -75,7 +75,7 @@ pub fn action(stream: &mut Stream) -> Action {
         15 => Action::ValveSwitch(word(stream)),
         16 => Action::Cock { cock: word(stream), degrees: number(stream, -10, 100) },
         17 => Action::Cock { cock: word(stream), degrees: 90 },
-        18 => Action::Neighbor { neighbor: word(stream), to: word(stream) },
+        18 => Action::OtherAppliance { appliance: word(stream), to: word(stream) },
         19 => Action::Cap { screw: word(stream), to: word(stream) },
         20 | 21 => Action::Turn { screw: word(stream), eighths: number(stream, -17, 17) },
         22 | 23 => Action::Plug { port, step: plug_step(stream) },

@@ -5,7 +5,7 @@ use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::parts::{
-    Cock, Door, Fitted, Level, Neighbor, OnOff, Place, Port, Push, Screw, Tool,
+    Cock, Door, Fitted, Level, OnOff, OtherAppliance, Place, Port, Push, Screw, Tool,
 };
 use quarterturn::senses::seen::Display;
 use quarterturn::units::PA_PER_INWC;
@@ -156,9 +156,9 @@ pub fn fire(bench: &mut Bench, stage: Option<Level>) -> bool {
 /// Turns the other appliances on or off.
 pub fn others(bench: &mut Bench, to: OnOff) {
     act(bench, Action::Go(Place::PlantRoom));
-    act(bench, Action::Neighbor { neighbor: Neighbor::WaterHeater, to });
+    act(bench, Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to });
     act(bench, Action::Go(Place::Hall));
-    act(bench, Action::Neighbor { neighbor: Neighbor::Range, to });
+    act(bench, Action::OtherAppliance { appliance: OtherAppliance::Range, to });
     wait(bench, 60);
 }
 

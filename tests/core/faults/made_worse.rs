@@ -130,14 +130,14 @@ fn a_supply_trimmed_for_the_furnace_starves_the_others() {
     let mut bench = faulty(Fault::PropaneSpringsOnNatural, Natural);
     others(&mut bench, OnOff::On);
     assert!(fire(&mut bench, Some(Level::High)));
-    let was = bench.truth().neighbor_flow_m3_s;
+    let was = bench.truth().others_flow_m3_s;
     others(&mut bench, OnOff::Off);
     turn_until(&mut bench, Screw::Supply, 3.5, manifold_inwc);
     others(&mut bench, OnOff::On);
     let is = bench.truth();
     let least_pa = bench.setup().furnace.plate.figures().inlet_min_pa;
     assert!(is.inlet_pa < 0.9 * least_pa, "{}", is.inlet_pa / PA_PER_INWC);
-    let share = is.neighbor_flow_m3_s / was;
+    let share = is.others_flow_m3_s / was;
     assert!(share < 0.99, "{share}");
 }
 

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::parts::{Ending, Neighbor, OnOff};
+use quarterturn::parts::{Ending, OnOff, OtherAppliance};
 use quarterturn::scenario::{Code, Gravity, builtin, check, find, load};
 use quarterturn::setup::SupplyKind;
 use quarterturn::technician::proof::{Spoiling, prove_seed};
@@ -20,9 +20,11 @@ fn order() -> String {
 fn words_are_drawn() {
     let text = spoiled(&natural(), "found: On", "found: OneOf([On, On, Off])");
     let job = load(&text).unwrap();
-    let drawn = |text: &str, seed| load(text).unwrap().draw(seed).found.neighbors[Neighbor::Range];
+    let drawn = |text: &str, seed| {
+        load(text).unwrap().draw(seed).found.other_appliances[OtherAppliance::Range]
+    };
     let on = (0..300)
-        .filter(|&seed| job.draw(seed).found.neighbors[Neighbor::Range] == OnOff::On)
+        .filter(|&seed| job.draw(seed).found.other_appliances[OtherAppliance::Range] == OnOff::On)
         .count();
     // Two of three, within four standard deviations of 300 draws (binomial: 8.2).
     assert!((167..=233).contains(&on), "{on}");
