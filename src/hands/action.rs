@@ -4,7 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use crate::catalogue::repair::Repair;
 use crate::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, OnOff, Opening,
+    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, LowSide, OnOff, Opening,
     OtherAppliance, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
 };
 use crate::physics::valve::HandleAngle;
@@ -52,9 +52,11 @@ pub enum Action {
     /// The switch on the gas valve.
     ValveSwitch(OnOff),
     /// Turn a hand valve to an angle from shut, in degrees (0 shut, 90 open).
-    Cock {
+    #[serde(rename = "cock")]
+    HandValve {
         /// Hand valve that is turned.
-        cock: Cock,
+        #[serde(rename = "cock")]
+        hand_valve: HandValve,
         /// The handle's angle, 0 to 90.
         degrees: i16,
     },
@@ -154,9 +156,9 @@ pub enum Action {
 impl Action {
     /// The hand valve that this shuts, if it does.
     #[must_use]
-    pub fn shuts(&self) -> Option<Cock> {
-        let Self::Cock { cock, degrees } = self else { return None };
-        HandleAngle::from_deg(*degrees).filter(|it| it.is_shut()).map(|_| *cock)
+    pub fn shuts(&self) -> Option<HandValve> {
+        let Self::HandValve { hand_valve, degrees } = self else { return None };
+        HandleAngle::from_deg(*degrees).filter(|it| it.is_shut()).map(|_| *hand_valve)
     }
 }
 

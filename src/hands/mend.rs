@@ -68,9 +68,9 @@ fn repair_place(model: &Model, place: Place) -> Result<(), Refusal> {
 fn ready(model: &Model, need: Need) -> Result<(), Refusal> {
     let things = &model.things;
     let (fine, why) = match need {
-        Need::Shut(cock) => {
-            let handle = things.handles[cock];
-            (handle.is_shut(), Refusal::ShutFirst(cock))
+        Need::Shut(hand_valve) => {
+            let handle = things.handles[hand_valve];
+            (handle.is_shut(), Refusal::ShutFirst(hand_valve))
         }
         Need::NoPressure => {
             (model.gas.pressure_pa(Port::Inlet) < LET_OFF_PA, Refusal::PressureLeft)

@@ -9,7 +9,7 @@ use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::{Action, Contact, NotDone, Topic};
 use crate::hands::event::Happening;
 use crate::measure::felt::is_felt;
-use crate::parts::{Cock, Ending, Fitted, Level, OnOff, Opening, Port, Spot, Subject, Window};
+use crate::parts::{Ending, Fitted, HandValve, Level, OnOff, Opening, Port, Spot, Subject, Window};
 use crate::words::decimal;
 
 pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
@@ -28,15 +28,17 @@ pub(super) fn valve_switch_off(l: &Ledger) -> Vec<Hit> {
     vec![Hit::new(tick, t!("seen-valve-switch-off"), t!("true-valve-switch-off"))]
 }
 
-pub(super) fn cock_not_open(l: &Ledger) -> Vec<Hit> {
+pub(super) fn hand_valve_not_open(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
     if l.said_shut_off() {
         return Vec::new();
     }
     let mut hits = Vec::new();
-    for (cock, handle) in [(Cock::Furnace, end.manual_valve), (Cock::Supply, end.supply_valve)] {
+    for (hand_valve, handle) in
+        [(HandValve::Furnace, end.manual_valve), (HandValve::Supply, end.supply_valve)]
+    {
         if !handle.is_open() {
-            let (valve, angle) = (lower(cock.label()), handle.to_string());
+            let (valve, angle) = (lower(hand_valve.label()), handle.to_string());
             let seen = match handle.is_shut() {
                 true => t!("seen-valve-closed", valve = valve, angle = angle),
                 false => t!("seen-valve-part-open", valve = valve, angle = angle),
@@ -128,7 +130,7 @@ pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
                     | Action::FurnaceSwitch(_)
                     | Action::StageJumper(_)
                     | Action::Mend(_)
-                    | Action::Cock { .. }
+                    | Action::HandValve { .. }
             )
         })
         .map(|did| did.index)

@@ -25,8 +25,8 @@ pub(super) fn describe(action: &Action) -> String {
         }
         Action::StageJumper(to) => t!("done-jumper", to = fitted(*to)),
         Action::ValveSwitch(to) => t!("done-valve-switch", to = on_off(*to)),
-        Action::Cock { cock, degrees } => {
-            t!("done-cock", valve = lower(cock.label()), degrees = degrees.to_string())
+        Action::HandValve { hand_valve, degrees } => {
+            t!("done-cock", valve = lower(hand_valve.label()), degrees = degrees.to_string())
         }
         Action::OtherAppliance { appliance, to } => {
             t!("done-neighbor", appliance = lower(appliance.label()), to = on_off(*to))

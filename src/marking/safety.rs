@@ -8,7 +8,7 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, Topic};
 use crate::hands::event::Happening;
 use crate::model::truth::Truth;
-use crate::parts::{Cock, Door, Fitted, Height, OnOff, Place, Port, PortFill, Screw};
+use crate::parts::{Door, Fitted, HandValve, Height, OnOff, Place, Port, PortFill, Screw};
 use crate::units::inwc;
 
 /// First hand on anything that matters.
@@ -16,7 +16,10 @@ fn touches(action: &Action) -> bool {
     matches!(
         action,
         Action::FurnaceSwitch(_)
-            | Action::Cock { cock: Cock::Furnace | Cock::WaterHeater | Cock::Range, .. }
+            | Action::HandValve {
+                hand_valve: HandValve::Furnace | HandValve::WaterHeater | HandValve::Range,
+                ..
+            }
             | Action::ThermostatMode(_)
             | Action::Setpoint(_)
             | Action::ValveSwitch(_)
@@ -57,7 +60,7 @@ pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
             answer.told = true;
         } else if let Action::Call(_) = action {
             answer.called = true;
-        } else if action.shuts() == Some(Cock::Supply) {
+        } else if action.shuts() == Some(HandValve::Supply) {
             answer.shut = true;
         } else if let (Action::Go(_), Some(missing)) = (action, answer.missing()) {
             hits.push(Hit::new(event.tick, t!("seen-back-in"), missing));
@@ -216,18 +219,18 @@ fn is_stopped_up(l: &Ledger, before: usize, port: Port) -> bool {
     found && !super::repairs::mended(l).any(|it| it.index < before && frees(it.repair))
 }
 
-fn cock_open(truth: &Truth) -> bool {
+fn hand_valves_open(truth: &Truth) -> bool {
     truth.manual_valve.feeds() && truth.supply_valve.feeds()
 }
 
 pub(super) fn opened_inlet_under_gas(l: &Ledger) -> Vec<Hit> {
-    opened(l, Port::Inlet, |_, before| cock_open(before))
+    opened(l, Port::Inlet, |_, before| hand_valves_open(before))
 }
 
 pub(super) fn opened_on_trapped_gas(l: &Ledger) -> Vec<Hit> {
     // Out of a hole that is stopped up nothing is heard to come; that the valve was shut is asked all the same.
     let mut hits = opened(l, Port::Inlet, |index, before| {
-        !cock_open(before) && !is_stopped_up(l, index, Port::Inlet)
+        !hand_valves_open(before) && !is_stopped_up(l, index, Port::Inlet)
     });
     hits.extend(opened(l, Port::Manifold, |index, before| {
         before.firing == None && !is_stopped_up(l, index, Port::Manifold)
@@ -308,7 +311,7 @@ fn works_on(action: &Action, wanted: Port) -> bool {
     matches!(action, Action::Plug { port, .. } | Action::Adapter { port, .. } if *port == wanted)
 }
 
-pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
+pub(super) fn loosened_with_valve_open(l: &Ledger) -> Vec<Hit> {
     let loosens = |step: PlugStep| match step {
         PlugStep::BreakLoose | PlugStep::SpinOut => true,
         PlugStep::Tighten(eighths) => eighths <= -4,
@@ -321,7 +324,7 @@ pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
             let Action::Plug { port, step } = did.action else { return false };
             let first = *step != PlugStep::SpinOut || !seated_since(l, did, *port);
             loosens(*step)
-                && cock_open(did.before)
+                && hand_valves_open(did.before)
                 && (seated(did.before, *port) || *step == PlugStep::SpinOut && first)
         })
         .map(|did| Hit::new(did.tick, describe(did.action), t!("true-valve-open")))

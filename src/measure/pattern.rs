@@ -10,7 +10,7 @@ use crate::hands::action::{Action, PlugStep};
 use crate::hands::event::{Event, Happening};
 use crate::model::truth::Truth;
 use crate::parts::{
-    Cock, Door, Fitted, Level, OnOff, OtherAppliance, Place, Port, Push, Stage, Tool,
+    Door, Fitted, HandValve, Level, OnOff, OtherAppliance, Place, Port, Push, Stage, Tool,
 };
 use crate::senses::seen::{Display, Over, Sound};
 use crate::setup::Setup;
@@ -203,7 +203,7 @@ impl Driver {
     fn prepare(&mut self, hands: Hands, hose_on: Option<Port>) {
         if hands == Hands::OpenUp {
             self.act(Action::Go(Place::Yard));
-            self.act(Action::Cock { cock: Cock::Supply, degrees: 90 });
+            self.act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 });
         }
         self.act(Action::Go(Place::Hall));
         self.act(Action::ThermostatMode(OnOff::Off));
@@ -213,7 +213,7 @@ impl Driver {
         self.act(Action::Door { door: Door::Blower, to: Fitted::On });
         self.act(Action::FurnaceSwitch(OnOff::On));
         if hands == Hands::OpenUp {
-            self.act(Action::Cock { cock: Cock::Furnace, degrees: 90 });
+            self.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 });
             self.act(Action::StageJumper(Fitted::Off));
             self.act(Action::Go(Place::GasValve));
             self.act(Action::ValveSwitch(OnOff::On));

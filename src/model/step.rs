@@ -5,7 +5,7 @@ use super::furnace::FurnaceIn;
 use super::notice::Notice;
 use super::state::Model;
 use crate::appliance::ignition::ControlState;
-use crate::parts::{Cock, Fitted, Joint, Level, OnOff, Opening, OtherAppliance, Port, Window};
+use crate::parts::{Fitted, HandValve, Joint, Level, OnOff, Opening, OtherAppliance, Port, Window};
 use crate::setup::Wire;
 use crate::units::TICK_S;
 
@@ -202,7 +202,7 @@ impl Model {
     pub(crate) fn stretch(&self, joint: Joint) -> Stretch {
         Stretch {
             firing: self.firing(),
-            manual_valve: self.things.handles[Cock::Furnace],
+            manual_valve: self.things.handles[HandValve::Furnace],
             lowest_pa: self.joint_pa(joint),
             dwell_s: 0.0,
         }
@@ -219,12 +219,12 @@ impl Model {
     /// Tells the gas side how everything that hands can move stands now.
     pub(crate) fn push_paths(&mut self) {
         let things = &self.things;
-        self.gas.set_furnace_cock(things.handles[Cock::Furnace]);
-        self.gas.set_supply_cock(things.handles[Cock::Supply]);
+        self.gas.set_furnace_hand_valve(things.handles[HandValve::Furnace]);
+        self.gas.set_supply_hand_valve(things.handles[HandValve::Supply]);
         for &appliance in OtherAppliance::ALL {
             let on =
                 things.other_appliances[appliance] == OnOff::On && !self.guard_dropped(appliance);
-            self.gas.set_appliance(appliance, things.handles[appliance.cock()], on);
+            self.gas.set_appliance(appliance, things.handles[appliance.hand_valve()], on);
         }
         self.gas.set_caps(things.caps);
         self.gas.set_ports(things.ports.map(|_, port| port.path()));

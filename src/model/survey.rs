@@ -2,7 +2,7 @@
 
 use super::state::Model;
 use super::truth::{GasInAir, OtherApplianceTruth, Truth};
-use crate::parts::{Cock, OtherAppliance, Port};
+use crate::parts::{HandValve, OtherAppliance, Port};
 
 impl Model {
     /// Everything that is true now.
@@ -35,14 +35,14 @@ impl Model {
             rise_k: self.furnace.rise_k(),
             draft_pa: self.furnace.draft_pa(),
             vented_m3_s: self.gas.vented(),
-            manual_valve: things.handles[Cock::Furnace],
+            manual_valve: things.handles[HandValve::Furnace],
             valve_switch: things.valve_switch,
             furnace_switch: things.furnace_switch,
-            supply_valve: things.handles[Cock::Supply],
+            supply_valve: things.handles[HandValve::Supply],
             other_appliances: things.other_appliances.map(|appliance, switch| {
                 OtherApplianceTruth {
                     switch,
-                    handle: things.handles[appliance.cock()],
+                    handle: things.handles[appliance.hand_valve()],
                     gone_out: self.guard_dropped(appliance),
                 }
             }),

@@ -22,7 +22,7 @@ named! {
 
 named! {
     /// A hand valve that turns a quarter.
-    Cock {
+    HandValve {
         /// The furnace's own manual valve.
         Furnace = "manual-valve", t!("part-manual-valve");
         /// Before the water heater.
@@ -123,10 +123,10 @@ named! {
 impl OtherAppliance {
     /// The hand valve before it.
     #[must_use]
-    pub fn cock(self) -> Cock {
+    pub fn hand_valve(self) -> HandValve {
         match self {
-            Self::WaterHeater => Cock::WaterHeater,
-            Self::Range => Cock::Range,
+            Self::WaterHeater => HandValve::WaterHeater,
+            Self::Range => HandValve::Range,
         }
     }
 }

@@ -4,8 +4,8 @@ use super::awaited::Awaited;
 use super::memory::Memory;
 use crate::hands::action::{Action, Topic};
 use crate::parts::{
-    Cock, Door, Fitted, Height, Joint, Level, OnOff, Opening, OtherAppliance, Place, Port, Screw,
-    Subject, Tool,
+    Door, Fitted, HandValve, Height, Joint, Level, OnOff, Opening, OtherAppliance, Place, Port,
+    Screw, Subject, Tool,
 };
 use crate::senses::seen::Seen;
 
@@ -42,7 +42,7 @@ pub enum Goal {
     /// Door of the furnace, on or off.
     Door(Door, Fitted),
     /// A hand valve, open or shut.
-    Valve(Cock, Opening),
+    Valve(HandValve, Opening),
     /// The switch on the gas valve.
     ValveSwitch(OnOff),
     /// The wire between R and W2.

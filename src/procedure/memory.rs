@@ -210,7 +210,7 @@ impl Memory {
         match action {
             Action::Go(_) => self.smelt.clear(),
             Action::Sniff(height) => self.smelt.push(*height),
-            Action::Cock { .. } => self.valve_tick = self.tick,
+            Action::HandValve { .. } => self.valve_tick = self.tick,
             Action::MeterZero => self.zeroed_tick = self.hose.is_none().then_some(self.tick),
             Action::HoseOn { .. } | Action::HoseOff => {
                 (self.hose_tick, self.meter_rest) = (self.tick, None);

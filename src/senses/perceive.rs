@@ -14,7 +14,8 @@ use super::sounds::sounds;
 use crate::instrument::manometer::MeterFace;
 use crate::model::{Model, Probe};
 use crate::parts::{
-    Cock, Door, Fitted, Gauge, Height, Joint, OnOff, OtherAppliance, Place, Port, Screw, Window,
+    Door, Fitted, Gauge, HandValve, Height, Joint, OnOff, OtherAppliance, Place, Port, Screw,
+    Window,
 };
 use crate::physics::room::Strength;
 use crate::units::{M_PER_FT, P_STD_PA, f_from_k};
@@ -77,7 +78,7 @@ fn gauge_seen(model: &Model) -> GaugeSeen {
 fn yard_seen(model: &Model) -> YardSeen {
     let tank = model.gas.tank();
     YardSeen {
-        supply_valve: model.things.handles[Cock::Supply],
+        supply_valve: model.things.handles[HandValve::Supply],
         cap: model.things.caps[Screw::Supply],
         screw_eighths: uncovered(model, Screw::Supply),
         tank_percent: tank.map(|tank| (tank.level() * 20.0).round() * 5.0),
@@ -93,7 +94,7 @@ fn furnace_seen(model: &Model, notes: &[Note]) -> FurnaceSeen {
         burner_door: things.doors[Door::Burner],
         blower_door: things.doors[Door::Blower],
         switch: things.furnace_switch,
-        manual_valve: things.handles[Cock::Furnace],
+        manual_valve: things.handles[HandValve::Furnace],
         water_heater: appliance_seen(model, OtherAppliance::WaterHeater),
         window: things.windows[Window::PlantRoom],
         status: control_status(model),
@@ -177,7 +178,7 @@ pub(super) fn control_status(model: &Model) -> ControlStatus {
 
 fn appliance_seen(model: &Model, appliance: OtherAppliance) -> OtherApplianceSeen {
     OtherApplianceSeen {
-        handle: model.things.handles[appliance.cock()],
+        handle: model.things.handles[appliance.hand_valve()],
         burning: burning(model, appliance),
     }
 }

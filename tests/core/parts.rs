@@ -4,8 +4,8 @@ use std::collections::BTreeSet;
 use std::fs;
 
 use quarterturn::parts::{
-    Cock, Door, Joint, OtherAppliance, Part, Place, Port, Screw, Tool, Window, at_hand, job_order,
-    part,
+    Door, HandValve, Joint, OtherAppliance, Part, Place, Port, Screw, Tool, Window, at_hand,
+    job_order, part,
 };
 
 /// Groups of the drawings that nobody touches.
@@ -47,7 +47,7 @@ fn named_things_are_parts_of_the_same_name() {
         }
     }
     hold(Port::ALL, Port::id, Port::label);
-    hold(Cock::ALL, Cock::id, Cock::label);
+    hold(HandValve::ALL, HandValve::id, HandValve::label);
     hold(Screw::ALL, Screw::id, Screw::label);
     hold(Door::ALL, Door::id, Door::label);
     hold(Window::ALL, Window::id, Window::label);

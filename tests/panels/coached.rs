@@ -10,7 +10,7 @@ use quarterturn::panels::coach::{Asked, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
 use quarterturn::parts::{
-    Cock, Ending, Height, Joint, Level, Opening, Phase, Place, Port, PortFill, Push, Reading,
+    Ending, HandValve, Height, Joint, Level, Opening, Phase, Place, Port, PortFill, Push, Reading,
     Screw, Stage, Window,
 };
 use quarterturn::physics::valve::HandleAngle;
@@ -169,7 +169,7 @@ fn danger_comes_first() {
 /// Hissing, bubbles or a clear smell: the manual valve first, then air; never a reading.
 #[test]
 fn escaping_gas_is_shut_off_first() {
-    let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
+    let shut = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 };
     let told = |seen: &Seen| coach(seen, &Remembered::default(), ASKED).unwrap();
     let mut hissing = seen_open(PortFill::Open);
     hissing.sounds.push(Sound::Hiss);

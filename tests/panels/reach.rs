@@ -10,7 +10,7 @@ use quarterturn::instrument::water_column::Legs;
 use quarterturn::panels::sheet::ROWS;
 use quarterturn::panels::ways::{Form, forms, here, in_hand, ways};
 use quarterturn::parts::{
-    Cock, Door, Fitted, Gauge, Joint, LowSide, OnOff, Opening, OtherAppliance, Place, Port,
+    Door, Fitted, Gauge, HandValve, Joint, LowSide, OnOff, Opening, OtherAppliance, Place, Port,
     PortFill, Push, Screw, Spot, Subject, Tool, Window, job_order,
 };
 use quarterturn::physics::valve::HandleAngle;
@@ -36,7 +36,7 @@ fn kind(action: &Action) -> &'static str {
         Action::Setpoint(_) => "setpoint",
         Action::StageJumper(_) => "stage-jumper",
         Action::ValveSwitch(_) => "valve-switch",
-        Action::Cock { .. } => "cock",
+        Action::HandValve { .. } => "cock",
         Action::OtherAppliance { .. } => "neighbor",
         Action::Cap { .. } => "cap",
         Action::Turn { .. } => "turn",
@@ -168,7 +168,7 @@ fn every_kind_of_action_can_be_reached() {
     assert_eq!(kinds.len(), KINDS, "{kinds:?}");
 }
 
-/// And every value of the closed lists: every tool, cock, door, joint, port, step and so on.
+/// And every value of the closed lists: every tool, hand valve, door, joint, port, step and so on.
 #[test]
 fn every_thing_can_be_reached() {
     let all = offered();
@@ -194,9 +194,9 @@ fn every_thing_can_be_reached() {
     for &repair in Repair::ALL {
         has(&Action::Mend(repair));
     }
-    for &cock in Cock::ALL {
-        has(&Action::Cock { cock, degrees: 0 });
-        has(&Action::Cock { cock, degrees: 90 });
+    for &hand_valve in HandValve::ALL {
+        has(&Action::HandValve { hand_valve, degrees: 0 });
+        has(&Action::HandValve { hand_valve, degrees: 90 });
     }
     for to in [Fitted::On, Fitted::Off] {
         for &door in Door::ALL {
@@ -247,13 +247,13 @@ fn every_thing_can_be_reached() {
     has(&Action::MeterLowSide(LowSide::BurnerBox));
 }
 
-/// Screws, cocks, plugs and the thermostat take a number.
+/// Screws, hand valves, plugs and the thermostat take a number.
 #[test]
 fn numbers_have_forms() {
     let open = seen_open(PortFill::Snug);
     assert_eq!(forms("low-screw", &open), [Form::Turn(Screw::Low)]);
     assert_eq!(forms("high-cap@off", &open), [Form::Turn(Screw::High)]);
-    assert_eq!(forms("manual-valve", &open), [Form::Cock(Cock::Furnace)]);
+    assert_eq!(forms("manual-valve", &open), [Form::HandValve(HandValve::Furnace)]);
     assert_eq!(forms("inlet-port", &open), [Form::Tighten(Port::Inlet)]);
     assert_eq!(forms("thermostat", &seen(Place::Hall)), [Form::Setpoint]);
     assert_eq!(ROWS.len(), 7);

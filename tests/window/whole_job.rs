@@ -107,7 +107,7 @@ fn perform(rig: &mut Rig, action: &Action) {
     match action {
         Action::Write(reading) => write(rig, *reading),
         // A hand opens it in one sweep; the slow start is the technician's own.
-        Action::Cock { degrees: 1..=89, .. } => {}
+        Action::HandValve { degrees: 1..=89, .. } => {}
         Action::Setpoint(half_f) => {
             // The buttons go by whole degrees: to the nearest that is not above what is wanted.
             for _ in 0..60 {

@@ -3,7 +3,7 @@
 use super::found::connector;
 use super::stand::{Pose, Shown, narrow};
 use super::state::{burning, burns, eighths, port_of};
-use crate::parts::{Cock, Joint, OnOff, OtherAppliance, PortFill, Screw};
+use crate::parts::{HandValve, Joint, OnOff, OtherAppliance, PortFill, Screw};
 use crate::senses::seen::{BurnersSeen, FlameSeen, FluidSeen, Seen};
 
 /// How far the valve switch's lever turns from off to on, in degrees.
@@ -56,11 +56,11 @@ pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
 
 fn handle(part: &str, seen: &Seen) -> Option<Pose> {
     let furnace = seen.furnace.as_ref();
-    let handle = match Cock::from_id(part)? {
-        Cock::Furnace => furnace?.manual_valve,
-        Cock::WaterHeater => furnace?.water_heater.handle,
-        Cock::Range => seen.hall.as_ref()?.range.handle,
-        Cock::Supply => seen.yard.as_ref()?.supply_valve,
+    let handle = match HandValve::from_id(part)? {
+        HandValve::Furnace => furnace?.manual_valve,
+        HandValve::WaterHeater => furnace?.water_heater.handle,
+        HandValve::Range => seen.hall.as_ref()?.range.handle,
+        HandValve::Supply => seen.yard.as_ref()?.supply_valve,
     };
     Some(Pose::turned(90.0 - f32::from(handle.deg())))
 }

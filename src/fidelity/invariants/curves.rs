@@ -12,7 +12,7 @@ use crate::physics::orifice::hole_area_m2;
 use crate::physics::pipe::{PipeMaterial, PipeSpec, TubingSpec};
 use crate::physics::regulator::{Behaviour, RegulatorSpec};
 use crate::physics::room::dilute;
-use crate::physics::valve::{HandValve, HandValveKind};
+use crate::physics::valve::{HandValveKind, HandValveLaw};
 use crate::site::tank::vapour_abs_pa;
 use crate::units::{P_STD_PA, PA_PER_INWC, TICK_S};
 
@@ -104,7 +104,7 @@ fn parts() -> Check {
     for (name, kind) in
         [("ball valve", HandValveKind::Ball), ("plug cock", HandValveKind::PlugCock)]
     {
-        let valve = HandValve::new(kind, 0.0158);
+        let valve = HandValveLaw::new(kind, 0.0158);
         rows.push(row(
             &format!("{name} area against handle"),
             fall(0.0, 90.0, 900, |deg| valve.cd_area_m2(deg)),

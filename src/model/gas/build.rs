@@ -71,8 +71,8 @@ fn gas_side(setup: &Setup) -> GasSide {
         },
         elements: Elements {
             supply_regulator: line.supply_regulator,
-            supply_cock: line.supply_cock,
-            furnace_cock: line.furnace_cock,
+            supply_hand_valve: line.supply_hand_valve,
+            furnace_hand_valve: line.furnace_hand_valve,
             seats: valve.seats,
             valve_regulator: valve.regulator,
             burners: valve.burners,
@@ -86,9 +86,9 @@ fn gas_side(setup: &Setup) -> GasSide {
         supply_turns_found: line.supply_turns,
         supply_set_found_pa: setup.supply.set_pa,
         supply_turned: 0.0,
-        furnace_cock: ball(MAIN_BORE_M),
-        supply_cock: ball(MAIN_BORE_M),
-        appliance_cock: ball(APPLIANCE_BORE_M),
+        furnace_hand_valve: ball(MAIN_BORE_M),
+        supply_hand_valve: ball(MAIN_BORE_M),
+        appliance_hand_valve: ball(APPLIANCE_BORE_M),
         appliance_orifice_m2: other_appliances.map(|_, (_, area)| area),
         seats_open_m2: valve.seats_open_m2,
         seats_leak_m2: seats_leak_m2(setup),
@@ -118,9 +118,9 @@ struct LineParts {
     supply_regulator: ElementId,
     /// Turns of the supply regulator's screw.
     supply_turns: f64,
-    supply_cock: ElementId,
+    supply_hand_valve: ElementId,
     tee: NodeId,
-    furnace_cock: ElementId,
+    furnace_hand_valve: ElementId,
     inlet: NodeId,
     /// Nodes so far behind the source, the branch and the faults of the line.
     marks: [u16; 3],
@@ -135,9 +135,9 @@ fn line(b: &mut NetworkBuilder, setup: &Setup, air: NodeId, wear: &mut Wear) -> 
     let spec = supply_regulator(&setup.supply, setup);
     let supply_regulator = b.regulator(first, supply, spec);
     let trunk_start = b.node(BODY_M3, T_STD_K, start_pa);
-    let supply_cock = b.opening(supply, trunk_start, ball(MAIN_BORE_M).full_cd_area_m2);
+    let supply_hand_valve = b.opening(supply, trunk_start, ball(MAIN_BORE_M).full_cd_area_m2);
     let tee = runs(b, trunk_start, &setup.trunk, start_pa);
-    let (end, furnace_cock) = branch(b, tee, &setup.branch, start_pa);
+    let (end, furnace_hand_valve) = branch(b, tee, &setup.branch, start_pa);
     let branch_end = b.node_count();
     let inlet = line_faults(b, setup, end, (start_pa, air), wear);
     LineParts {
@@ -146,9 +146,9 @@ fn line(b: &mut NetworkBuilder, setup: &Setup, air: NodeId, wear: &mut Wear) -> 
         supply,
         supply_regulator,
         supply_turns: spec.turns,
-        supply_cock,
+        supply_hand_valve,
         tee,
-        furnace_cock,
+        furnace_hand_valve,
         inlet,
         marks: [source_end, branch_end, b.node_count()],
     }
@@ -339,10 +339,10 @@ fn volume(run: &Run) -> f64 {
 /// The furnace's branch: its first run, the manual valve, the rest.
 fn branch(b: &mut NetworkBuilder, tee: NodeId, list: &[Run], start_pa: f64) -> (NodeId, ElementId) {
     let (before, after) = list.split_at(list.len().min(1));
-    let at_cock = runs(b, tee, before, start_pa);
-    let past_cock = b.node(BODY_M3, T_STD_K, start_pa);
-    let cock = b.opening(at_cock, past_cock, ball(MAIN_BORE_M).full_cd_area_m2);
-    (runs(b, past_cock, after, start_pa), cock)
+    let at_hand_valve = runs(b, tee, before, start_pa);
+    let past_hand_valve = b.node(BODY_M3, T_STD_K, start_pa);
+    let hand_valve = b.opening(at_hand_valve, past_hand_valve, ball(MAIN_BORE_M).full_cd_area_m2);
+    (runs(b, past_hand_valve, after, start_pa), hand_valve)
 }
 
 /// Another appliance: line, regulator, burner. Returns the burner's element and its orifice area.

@@ -4,8 +4,8 @@ use super::hint::Hint;
 use super::memory::Remembered;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{
-    Cock, Door, Fitted, Height, JointVerdict, Level, OnOff, Opening, OtherAppliance, Place, Port,
-    Push, Tool,
+    Door, Fitted, HandValve, Height, JointVerdict, Level, OnOff, Opening, OtherAppliance, Place,
+    Port, Push, Tool,
 };
 use crate::procedure::{Awaited, Goal, Step};
 use crate::senses::seen::Seen;
@@ -56,8 +56,8 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         }
         Action::FurnaceSwitch(OnOff::Off) => t!("coach-power-off"),
         Action::FurnaceSwitch(OnOff::On) => t!("coach-power-on"),
-        Action::Cock { cock: Cock::Furnace, degrees: 0 } => t!("coach-valve-shut"),
-        Action::Cock { .. } => t!("coach-valve-open"),
+        Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 } => t!("coach-valve-shut"),
+        Action::HandValve { .. } => t!("coach-valve-open"),
         Action::Door { door, to } => moving(*door, *to),
         Action::ValveSwitch(OnOff::Off) => t!("coach-switch-off"),
         Action::ValveSwitch(OnOff::On) => t!("coach-switch-on"),
@@ -232,7 +232,7 @@ fn part(action: &Action) -> Option<&'static str> {
     Some(match action {
         Action::Take(tool) => tool.id(),
         Action::FurnaceSwitch(_) => "furnace-switch",
-        Action::Cock { cock, .. } => cock.id(),
+        Action::HandValve { hand_valve, .. } => hand_valve.id(),
         Action::Door { door, .. } => door.id(),
         Action::ValveSwitch(_) => "valve-switch",
         Action::StageJumper(_) => "control",

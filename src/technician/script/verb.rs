@@ -120,7 +120,7 @@ fn action(tokens: &mut Tokens<'_>) -> Result<Action, Slip> {
         "setpoint" => Action::Setpoint(setpoint(tokens)?),
         "stage-jumper" => Action::StageJumper(tokens.word()?),
         "valve-switch" => Action::ValveSwitch(tokens.word()?),
-        "cock" => Action::Cock { cock: tokens.word()?, degrees: degrees(tokens)? },
+        "cock" => Action::HandValve { hand_valve: tokens.word()?, degrees: degrees(tokens)? },
         "neighbor" => Action::OtherAppliance { appliance: tokens.word()?, to: tokens.word()? },
         "cap" => Action::Cap { screw: tokens.word()?, to: tokens.word()? },
         "turn" => Action::Turn { screw: tokens.word()?, eighths: tokens.eighths()? },

@@ -3,8 +3,8 @@
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Contact, NotDone, StartStop, Topic};
 use crate::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, LowSide, OnOff, Opening,
-    OtherAppliance, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
+    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, Level, LowSide, OnOff,
+    Opening, OtherAppliance, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
 };
 use crate::senses::seen::Sound;
 use crate::units::PressureUnit;
@@ -36,7 +36,7 @@ macro_rules! ids {
 ids! {
     Place "place";
     Port "port";
-    Cock "hand valve";
+    HandValve "hand valve";
     OtherAppliance "appliance";
     Screw "screw";
     Door "door";

@@ -9,7 +9,7 @@ use crate::hands::event::{Happening, ReadingFact};
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
 use crate::marking::ledger::Did;
-use crate::parts::{Cock, Ending, Level, OnOff, OtherAppliance, Port, Screw, Stage};
+use crate::parts::{Ending, HandValve, Level, OnOff, OtherAppliance, Port, Screw, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::setup::JobCard;
 use crate::units::PA_PER_INWC;
@@ -191,7 +191,7 @@ impl Good {
     /// before.
     pub(super) fn shuts_first(&self) -> bool {
         let first = self.actions.iter().find_map(|a| match a {
-            Action::Cock { cock: Cock::Furnace, degrees } => Some(*degrees),
+            Action::HandValve { hand_valve: HandValve::Furnace, degrees } => Some(*degrees),
             Action::Plug { .. } | Action::Mend(_) => Some(-1),
             _ => None,
         });

@@ -265,7 +265,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(vec![Action::Cock { cock: Cock::Furnace, degrees: 60 }])
+                Change::Before(vec![Action::HandValve {
+                    hand_valve: HandValve::Furnace,
+                    degrees: 60,
+                }])
             } else {
                 Change::Keep
             }
@@ -279,7 +282,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(vec![Action::Cock { cock: Cock::Furnace, degrees: 0 }])
+                Change::Before(vec![Action::HandValve {
+                    hand_valve: HandValve::Furnace,
+                    degrees: 0,
+                }])
             } else {
                 Change::Keep
             }

@@ -75,7 +75,11 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |p, a| {
             let closed = p.count(&TIGHTEN_INLET) > 0;
             let loose = p.count(&Action::Plug { port: Port::Manifold, step: PlugStep::BreakLoose });
-            drop_if(closed && loose == 0 && *a == Action::Cock { cock: Cock::Furnace, degrees: 0 })
+            drop_if(
+                closed
+                    && loose == 0
+                    && *a == Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 },
+            )
         },
         hurry: never,
     },

@@ -31,7 +31,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Faults,
         change: |p, a| {
             let out = Action::Plug { port: Port::Inlet, step: PlugStep::SpinOut };
-            let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
+            let shut = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 };
             drop_if(*a == shut && p.count(&out) == 0)
         },
         hurry: never,

@@ -6,8 +6,8 @@ use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
 use quarterturn::hands::event::{Event, Happening, ReadingFact, ShownBefore};
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
-    Cock, Door, Ending, Fitted, Level, OnOff, OtherAppliance, Phase, Place, Port, Reading, Stage,
-    Tool,
+    Door, Ending, Fitted, HandValve, Level, OnOff, OtherAppliance, Phase, Place, Port, Reading,
+    Stage, Tool,
 };
 use quarterturn::senses::seen::Burning;
 use quarterturn::units::{PA_PER_INWC, PressureUnit};
@@ -93,7 +93,7 @@ fn an_alarm_is_answered_from_outside_before_anybody_goes_back() {
     let mut job = to_the_alarm();
     job.act(Action::Tell(Topic::GetOut));
     job.act(Action::Go(Place::Yard));
-    job.act(Action::Cock { cock: Cock::Supply, degrees: 0 });
+    job.act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 0 });
     job.act(Action::Call(Contact::Emergency));
     job.act(Action::Go(Place::PlantRoom));
     assert_eq!(job.hit("worked-on-after-alarm"), None);
@@ -110,7 +110,7 @@ fn a_call_on_an_open_port_counts_however_it_is_made() {
         job.act(Action::Go(Place::PlantRoom));
         job.act(Action::Door { door: Door::Burner, to: Fitted::Off });
         if shut {
-            job.act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
+            job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
         }
         job.act(Action::Go(Place::GasValve));
         job.open(Port::Manifold);
@@ -140,9 +140,9 @@ fn a_flame_that_went_out_stays_out_until_it_is_lit_again() {
     job.wait(5);
     assert_eq!(range(&job), Burning::Burning);
     job.act(Action::Go(Place::Yard));
-    job.act(Action::Cock { cock: Cock::Supply, degrees: 0 });
+    job.act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 0 });
     job.wait(60);
-    job.act(Action::Cock { cock: Cock::Supply, degrees: 90 });
+    job.act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 });
     job.wait(10);
     job.act(Action::Go(Place::Hall));
     assert_eq!(range(&job), Burning::NoGas);

@@ -199,7 +199,7 @@ fn ploy(stream: &mut Stream) -> Vec<Action> {
         ],
         7 => vec![
             Action::Go(Place::Yard),
-            Action::Cock { cock: Cock::Supply, degrees: 90 },
+            Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 },
             Action::Go(Place::GasValve),
             Action::ValveSwitch(OnOff::On),
         ],
@@ -218,15 +218,15 @@ fn ploy(stream: &mut Stream) -> Vec<Action> {
 fn mend(repair: Repair) -> Vec<Action> {
     vec![
         Action::Go(Place::Yard),
-        Action::Cock { cock: Cock::Supply, degrees: 0 },
+        Action::HandValve { hand_valve: HandValve::Supply, degrees: 0 },
         Action::Go(Place::PlantRoom),
         Action::FurnaceSwitch(OnOff::Off),
-        Action::Cock { cock: Cock::Furnace, degrees: 0 },
+        Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 },
         Action::Door { door: Door::Burner, to: Fitted::Off },
         Action::Go(repair.place()),
         Action::Mend(repair),
         Action::Go(Place::Yard),
-        Action::Cock { cock: Cock::Supply, degrees: 90 },
+        Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 },
         Action::Go(Place::PlantRoom),
         Action::FurnaceSwitch(OnOff::On),
     ]
@@ -276,7 +276,7 @@ fn call_for_high() -> Vec<Action> {
         Action::Go(Place::PlantRoom),
         Action::FurnaceSwitch(OnOff::On),
         Action::Door { door: Door::Blower, to: Fitted::On },
-        Action::Cock { cock: Cock::Furnace, degrees: 90 },
+        Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 },
         Action::StageJumper(Fitted::On),
     ]
 }

@@ -8,7 +8,8 @@ use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::water_column::Legs;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Level, OnOff, Phase, Place, Port, Push, Reading, Stage, Tool,
+    Door, Ending, Fitted, Gauge, HandValve, Level, OnOff, Phase, Place, Port, Push, Reading, Stage,
+    Tool,
 };
 use quarterturn::senses::seen::GaugeSeen;
 use quarterturn::setup::Setup;
@@ -30,7 +31,7 @@ impl Job {
         let mut job = Self { observer: Observer::new(&bench), bench };
         job.act(Action::Go(Place::PlantRoom));
         job.act(Action::FurnaceSwitch(OnOff::Off));
-        job.act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
+        job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
         job.act(Action::Door { door: Door::Burner, to: Fitted::Off });
         job.act(Action::Go(Place::GasValve));
         job.act(Action::Take(Tool::HexKey));
@@ -44,7 +45,7 @@ impl Job {
         job.act(Action::Take(Tool::Hose));
         job.act(Action::HoseOn { port, push: Push::Fully });
         job.act(Action::FurnaceSwitch(OnOff::On));
-        job.act(Action::Cock { cock: Cock::Furnace, degrees: 90 });
+        job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 });
         job
     }
 
@@ -186,7 +187,7 @@ fn too_much_blows_the_water_out() {
     assert_eq!(job.bench.seen().pressure_shown(), None);
     assert!(job.bench.truth().leak_m3_s.hose > 1e-4, "{:?}", job.bench.truth().leak_m3_s);
     assert_eq!(job.bench.apply(&Action::FillColumn), Err(Refusal::HoseUnderPressure));
-    job.act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
+    job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
     job.wait(30);
     job.act(Action::FillColumn);
     job.wait(5);
