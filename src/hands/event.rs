@@ -18,12 +18,12 @@ pub struct Event {
     /// Moment of the event, in ticks.
     pub tick: u64,
     /// Kind of the event, with its facts.
-    pub what: Happening,
+    pub what: EventKind,
 }
 
 /// Kind of an event, with its facts.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Happening {
+pub enum EventKind {
     /// An action was done. The state is the one right before it.
     Did {
         /// Action that was done.
@@ -221,7 +221,7 @@ pub struct ShownBefore {
     pub turned: bool,
 }
 
-impl From<Notice> for Happening {
+impl From<Notice> for EventKind {
     fn from(notice: Notice) -> Self {
         match notice {
             Notice::NotConverged => Self::NotConverged,

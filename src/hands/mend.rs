@@ -1,7 +1,7 @@
 //! Repairs: whether they can be done here and now, and what they leave behind.
 
 use super::done::Done;
-use super::event::{Happening, Outcome};
+use super::event::{EventKind, Outcome};
 use super::job::Job;
 use super::reach;
 use super::refusal::Refusal;
@@ -55,7 +55,7 @@ pub(super) fn mend(model: &mut Model, job: &mut Job, repair: Repair) -> Done {
     job.mended.push(repair);
     job.sheet.done.push(seen::Done { repair, tick: model.tick });
     let outcome = if changed { Outcome::Changed } else { Outcome::Nothing };
-    Ok(vec![Happening::Mended { repair, outcome, plate }])
+    Ok(vec![EventKind::Mended { repair, outcome, plate }])
 }
 
 fn repair_place(model: &Model, place: Place) -> Result<(), Refusal> {

@@ -2,7 +2,7 @@
 
 use super::action::PlugStep;
 use super::done::{Done, plain};
-use super::event::Happening;
+use super::event::EventKind;
 use super::reach;
 use super::refusal::Refusal;
 use crate::model::{CRACK_TURNS, Fill, LEANING_STOP_TURNS, Model, PortState};
@@ -32,8 +32,8 @@ pub(super) fn plug(model: &mut Model, port: Port, step: PlugStep) -> Done {
     Ok(match result {
         PlugResult::Moved => Vec::new(),
         PlugResult::Opened => opened(port, gauge_pa),
-        PlugResult::CrossThreaded => vec![Happening::CrossThreaded { port }],
-        PlugResult::Cracked => vec![Happening::Cracked { port }],
+        PlugResult::CrossThreaded => vec![EventKind::CrossThreaded { port }],
+        PlugResult::Cracked => vec![EventKind::Cracked { port }],
     })
 }
 
@@ -94,9 +94,9 @@ pub(super) fn hose_off(model: &mut Model) -> Done {
     Ok(opened(port, gauge_pa))
 }
 
-fn opened(port: Port, gauge_pa: f64) -> Vec<Happening> {
+fn opened(port: Port, gauge_pa: f64) -> Vec<EventKind> {
     if gauge_pa > FELT_PA {
-        vec![Happening::OpenedUnderGas { port, pa: gauge_pa }]
+        vec![EventKind::OpenedUnderGas { port, pa: gauge_pa }]
     } else {
         Vec::new()
     }

@@ -7,7 +7,7 @@ use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::{Action, Contact, NotDone, Topic};
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::measure::felt::is_felt;
 use crate::parts::{Ending, Fitted, HandValve, Level, OnOff, Opening, Port, Spot, Subject, Window};
 use crate::words::decimal;
@@ -136,7 +136,7 @@ pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
         .map(|did| did.index)
         .last();
     let Some(touched) = touched else { return Vec::new() };
-    let seen = l.events[touched..].iter().any(|event| matches!(event.what, Happening::Cycle));
+    let seen = l.events[touched..].iter().any(|event| matches!(event.what, EventKind::Cycle));
     if seen {
         return Vec::new();
     }
@@ -307,7 +307,7 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
 fn measured_work(l: &Ledger) -> Vec<NotDone> {
     let wrote = |spot: Spot, stage: Option<Level>| {
         l.events.iter().any(|event| {
-            matches!(&event.what, Happening::WroteMeasured { written, firing }
+            matches!(&event.what, EventKind::WroteMeasured { written, firing }
                 if written.spot == spot && *firing == stage)
         })
     };

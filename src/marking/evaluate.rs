@@ -9,7 +9,7 @@ use super::ledger::{Caught, Hit, Ledger};
 use super::{adjusting, control, faults_left, grounds, joints, measuring, repairs, safety, unread};
 use crate::catalogue::repair::Nature;
 use crate::hands::action::Action;
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::parts::Ending;
 use crate::rules::{Essential, Evidence, Family, Rule, RuleBook, Severity};
 use crate::setup::SupplyRight;
@@ -197,7 +197,7 @@ fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         || l.did().any(|did| matches!(did.action, Action::Plug { .. } | Action::Adapter { .. }));
     match essential {
         Essential::AlarmResponse => {
-            l.events.iter().any(|event| matches!(event.what, Happening::Alarm))
+            l.events.iter().any(|event| matches!(event.what, EventKind::Alarm))
         }
         Essential::Isolation | Essential::NoGasToOpenPort | Essential::PortsSealed => opened(),
         Essential::JointsChecked => {

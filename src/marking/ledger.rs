@@ -2,7 +2,7 @@
 
 use crate::appliance::plate::Plate;
 use crate::hands::action::{Action, HandOver};
-use crate::hands::event::{Event, Happening, ReadingFact};
+use crate::hands::event::{Event, EventKind, ReadingFact};
 use crate::model::truth::Truth;
 use crate::parts::Level;
 use crate::parts::{Ending, Fitted};
@@ -75,7 +75,7 @@ impl Ledger {
     /// Every action that was done.
     pub fn did(&self) -> impl Iterator<Item = Did<'_>> {
         self.events.iter().enumerate().filter_map(|(index, event)| {
-            let Happening::Did { action, before } = &event.what else { return None };
+            let EventKind::Did { action, before } = &event.what else { return None };
             Some(Did { index, tick: event.tick, action, before })
         })
     }
@@ -83,7 +83,7 @@ impl Ledger {
     /// Every reading that was written, with its place in the list.
     pub fn wrote(&self) -> impl Iterator<Item = (usize, u64, &ReadingFact)> {
         self.events.iter().enumerate().filter_map(|(index, event)| {
-            let Happening::Wrote(fact) = &event.what else { return None };
+            let EventKind::Wrote(fact) = &event.what else { return None };
             Some((index, event.tick, fact))
         })
     }
@@ -98,7 +98,7 @@ impl Ledger {
     #[must_use]
     pub fn plate(&self) -> &Plate {
         let changed = self.events.iter().rev().find_map(|event| {
-            let Happening::Mended { plate, .. } = &event.what else { return None };
+            let EventKind::Mended { plate, .. } = &event.what else { return None };
             plate.as_deref()
         });
         changed.unwrap_or(&self.setup.furnace.plate)
@@ -108,7 +108,7 @@ impl Ledger {
     #[must_use]
     pub fn end(&self) -> Option<(u64, Option<&HandOver>, &Truth)> {
         self.events.iter().rev().find_map(|event| {
-            let Happening::Ended { hand_over, left } = &event.what else { return None };
+            let EventKind::Ended { hand_over, left } = &event.what else { return None };
             Some((event.tick, hand_over.as_ref(), left.as_ref()))
         })
     }

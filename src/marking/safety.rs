@@ -6,7 +6,7 @@ use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Fuel;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, Topic};
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::model::truth::Truth;
 use crate::parts::{Door, Fitted, HandValve, Height, OnOff, Place, Port, PortFill, Screw};
 use crate::units::inwc;
@@ -48,11 +48,11 @@ pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
     let mut answer = Answer::default();
     let mut hits = Vec::new();
     for event in &l.events {
-        if event.what == Happening::Alarm {
+        if event.what == EventKind::Alarm {
             inside_alarm = true;
             answer = Answer::default();
         }
-        let Happening::Did { action, .. } = &event.what else { continue };
+        let EventKind::Did { action, .. } = &event.what else { continue };
         if let Action::Go(Place::Yard | Place::Away) = action {
             answer.out |= inside_alarm;
             inside_alarm = false;
@@ -98,7 +98,7 @@ impl Answer {
 
 /// Whether the alarm was on before an event.
 pub(super) fn alarm_before(l: &Ledger, index: usize) -> bool {
-    l.events[..index].iter().any(|event| matches!(event.what, Happening::Alarm))
+    l.events[..index].iter().any(|event| matches!(event.what, EventKind::Alarm))
 }
 
 fn allowed_in_alarm(action: &Action) -> bool {
@@ -118,7 +118,7 @@ pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
         .filter_map(|event| {
-            let Happening::Ignition { port } = &event.what else { return None };
+            let EventKind::Ignition { port } = &event.what else { return None };
             Some(match port {
                 Some(port) => Hit::new(
                     event.tick,
@@ -181,7 +181,7 @@ fn opened(l: &Ledger, port: Port, when: impl Fn(usize, &Truth) -> bool) -> Vec<H
         .iter()
         .enumerate()
         .filter_map(|(index, event)| {
-            let Happening::OpenedUnderGas { port: at, pa } = event.what else { return None };
+            let EventKind::OpenedUnderGas { port: at, pa } = event.what else { return None };
             let before = cause(l, index).filter(|_| at == port)?.before;
             when(index, before).then(|| {
                 Hit::new(
@@ -263,7 +263,7 @@ pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
         .filter_map(|event| {
-            let Happening::GasFromPort { port } = &event.what else { return None };
+            let EventKind::GasFromPort { port } = &event.what else { return None };
             Some(Hit::new(
                 event.tick,
                 t!("seen-gas-from-port"),
@@ -274,8 +274,8 @@ pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
 }
 
 /// The control came to rest again.
-fn ends_call(what: &Happening) -> bool {
-    matches!(what, Happening::Control { to: ControlState::Standby, .. })
+fn ends_call(what: &EventKind) -> bool {
+    matches!(what, EventKind::Control { to: ControlState::Standby, .. })
 }
 
 pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
@@ -283,7 +283,7 @@ pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
         .iter()
         .enumerate()
         .filter_map(|(index, event)| {
-            let Happening::CalledOnOpenPort { port, barred } = &event.what else { return None };
+            let EventKind::CalledOnOpenPort { port, barred } = &event.what else { return None };
             // A port that stood open on arrival was called on by whoever left it so.
             if !l.did().any(|did| did.index < index && works_on(did.action, *port)) {
                 return None;
@@ -298,7 +298,7 @@ pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
             let came = later
                 .iter()
                 .take_while(|event| !ends_call(&event.what))
-                .any(|event| matches!(event.what, Happening::GasFromPort { .. }));
+                .any(|event| matches!(event.what, EventKind::GasFromPort { .. }));
             if *barred || !came {
                 hit.caught = Caught::InTime;
             }
@@ -363,7 +363,7 @@ pub(super) fn cross_threads(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     let mut caught = Vec::new();
     let end = l.end();
     for event in &l.events {
-        let Happening::CrossThreaded { port } = event.what else { continue };
+        let EventKind::CrossThreaded { port } = event.what else { continue };
         let stays = end.is_some_and(|(_, _, truth)| truth.port(port).cross_threaded);
         let seen = t!("seen-cross-thread", port = lower(port.label()));
         let hit = Hit::new(event.tick, seen, t!("true-cross-thread"));
@@ -381,7 +381,7 @@ pub(super) fn boss_cracked(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
         .filter_map(|event| {
-            let Happening::Cracked { port } = event.what else { return None };
+            let EventKind::Cracked { port } = event.what else { return None };
             Some(Hit::new(
                 event.tick,
                 t!("seen-cracked"),

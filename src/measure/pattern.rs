@@ -7,7 +7,7 @@
 use crate::appliance::ignition::ControlState;
 use crate::bench::{Bench, run};
 use crate::hands::action::{Action, PlugStep};
-use crate::hands::event::{Event, Happening};
+use crate::hands::event::{Event, EventKind};
 use crate::model::truth::Truth;
 use crate::parts::{
     Door, Fitted, HandValve, Level, OnOff, OtherAppliance, Place, Port, Push, Stage, Tool,
@@ -111,11 +111,11 @@ impl Signs {
 impl run::Witness for Signs {
     fn ticked(&mut self, _: &Bench, events: Vec<Event>) {
         for event in events {
-            if let Happening::Control { from, to } = event.what {
+            if let EventKind::Control { from, to } = event.what {
                 self.note_control(from, to);
             }
-            self.over_pressure |= matches!(event.what, Happening::ValveOverPressure { .. });
-            self.ignited |= matches!(event.what, Happening::Ignition { .. });
+            self.over_pressure |= matches!(event.what, EventKind::ValveOverPressure { .. });
+            self.ignited |= matches!(event.what, EventKind::Ignition { .. });
         }
     }
 }

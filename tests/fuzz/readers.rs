@@ -6,7 +6,7 @@
 
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
-use quarterturn::hands::event::Happening;
+use quarterturn::hands::event::EventKind;
 use quarterturn::marking::debrief::debrief;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::record::{self, Ended, Header, Recorder, ScenarioText, What};
@@ -61,7 +61,7 @@ fn run(scenario: &Scenario, seed: u64) {
         bench.step();
     }
     for event in bench.take_events() {
-        assert!(event.what != Happening::NotConverged, "a step did not converge");
+        assert!(event.what != EventKind::NotConverged, "a step did not converge");
     }
     let truth = bench.truth();
     assert!(truth.supply_pa.is_finite() && truth.manifold_pa.is_finite(), "{truth:?}");
@@ -190,7 +190,7 @@ fn pass(bench: &mut Bench, recorder: &mut Recorder<String>) {
     recorder.ticked(bench);
     bench.step();
     for event in bench.take_events() {
-        assert!(event.what != Happening::NotConverged, "a step did not converge");
+        assert!(event.what != EventKind::NotConverged, "a step did not converge");
     }
 }
 

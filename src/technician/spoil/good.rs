@@ -5,7 +5,7 @@ use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::{Moves, Repair};
 use crate::hands::action::{Action, PlugStep};
-use crate::hands::event::{Happening, ReadingFact};
+use crate::hands::event::{EventKind, ReadingFact};
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
 use crate::marking::ledger::Did;
@@ -134,7 +134,7 @@ impl Good {
             five_times_shows: five_times_shows(ledger),
             supply_is_in_order: supply_is_in_order(ledger),
             hose_leaks: ledger.setup.condition.meter.hose_hole_m > 0.0,
-            alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
+            alarmed: ledger.events.iter().any(|event| matches!(event.what, EventKind::Alarm)),
             high_is_starved: high == Some(true),
             inlet_read_outside: inlet_read_outside(ledger),
             answers: answers(ledger),

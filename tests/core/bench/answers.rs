@@ -3,7 +3,7 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
-use quarterturn::hands::event::{Event, Happening, ReadingFact, ShownBefore};
+use quarterturn::hands::event::{Event, EventKind, ReadingFact, ShownBefore};
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
     Door, Ending, Fitted, HandValve, Level, OnOff, OtherAppliance, Phase, Place, Port, Reading,
@@ -52,7 +52,7 @@ impl Job {
         })
     }
 
-    fn happened(&self, what: impl Fn(&Happening) -> bool) -> bool {
+    fn happened(&self, what: impl Fn(&EventKind) -> bool) -> bool {
         self.observer.ledger.events.iter().any(|event| what(&event.what))
     }
 
@@ -75,7 +75,7 @@ fn to_the_alarm() -> Job {
     job.open(Port::Inlet);
     for _ in 0..600 {
         job.wait(1);
-        if job.happened(|what| matches!(what, Happening::Alarm)) {
+        if job.happened(|what| matches!(what, EventKind::Alarm)) {
             return job;
         }
     }
@@ -118,12 +118,12 @@ fn a_call_on_an_open_port_counts_however_it_is_made() {
         // Not the switch but the number calls.
         job.act(Action::Setpoint(160));
         job.wait(5);
-        let called = |what: &Happening| matches!(what, Happening::CalledOnOpenPort { barred, .. } if *barred == shut);
+        let called = |what: &EventKind| matches!(what, EventKind::CalledOnOpenPort { barred, .. } if *barred == shut);
         assert!(job.happened(called), "shut {shut}");
         let (times, critical) = job.hit("called-with-port-open").unwrap();
         assert_eq!((times, critical), (1, false), "no gas has come yet");
         job.wait(120);
-        let gas = job.happened(|what| matches!(what, Happening::GasFromPort { .. }));
+        let gas = job.happened(|what| matches!(what, EventKind::GasFromPort { .. }));
         assert_eq!(gas, !shut, "gas comes to the open port when nothing bars it");
     }
 }
@@ -162,7 +162,7 @@ fn an_old_number_carries_the_meters_old_error() {
         let shown = |pa: f64| (pa * PA_PER_INWC, pa * PA_PER_INWC);
         job.observer.ledger.events.push(Event {
             tick: 1,
-            what: Happening::Wrote(ReadingFact {
+            what: EventKind::Wrote(ReadingFact {
                 reading: Reading {
                     port: Port::Inlet,
                     stage: Stage::Firing(Level::Low),

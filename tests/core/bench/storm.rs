@@ -15,7 +15,7 @@ use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::*;
-use quarterturn::hands::event::Happening;
+use quarterturn::hands::event::EventKind;
 use quarterturn::model::truth::Truth;
 use quarterturn::parts::{Level, *};
 use quarterturn::rng::{Stream, stream};
@@ -74,36 +74,36 @@ impl Tally {
         }
     }
 
-    fn note(&mut self, what: &Happening) {
+    fn note(&mut self, what: &EventKind) {
         match what {
-            Happening::Did { .. } => self.done += 1,
-            Happening::OpenedUnderGas { pa, .. } => {
+            EventKind::Did { .. } => self.done += 1,
+            EventKind::OpenedUnderGas { pa, .. } => {
                 assert!(pa.is_finite());
                 self.under_gas += 1;
             }
-            Happening::GasFromPort { .. } => self.from_port += 1,
-            Happening::Ignition { .. } => self.ignitions += 1,
-            Happening::Ended { hand_over: Some(_), left } => {
+            EventKind::GasFromPort { .. } => self.from_port += 1,
+            EventKind::Ignition { .. } => self.ignitions += 1,
+            EventKind::Ended { hand_over: Some(_), left } => {
                 check(left);
                 self.hand_overs += 1;
             }
-            Happening::Cracked { .. } => self.cracked += 1,
-            Happening::Turned { bottomed, set_pa, inlet_pa, .. } => {
+            EventKind::Cracked { .. } => self.cracked += 1,
+            EventKind::Turned { bottomed, set_pa, inlet_pa, .. } => {
                 assert!(set_pa.0.is_finite() && set_pa.1.is_finite() && inlet_pa.is_finite());
                 self.bottomed += u64::from(*bottomed);
             }
-            Happening::Wrote(fact) => {
+            EventKind::Wrote(fact) => {
                 assert!(fact.meter_error_pa.is_finite(), "{fact:?}");
                 assert!(fact.true_pa.is_none_or(f64::is_finite), "{fact:?}");
                 self.written += 1;
             }
-            Happening::FluidJudged { lowest_pa, dwell_s, .. } => {
+            EventKind::FluidJudged { lowest_pa, dwell_s, .. } => {
                 assert!(lowest_pa.is_finite() && dwell_s.is_finite());
                 self.judged += 1;
             }
-            Happening::Fired { to: Some(Level::Low), .. } => self.low += 1,
-            Happening::Fired { to: Some(Level::High), .. } => self.high += 1,
-            Happening::NotConverged => panic!("a step did not converge"),
+            EventKind::Fired { to: Some(Level::Low), .. } => self.low += 1,
+            EventKind::Fired { to: Some(Level::High), .. } => self.high += 1,
+            EventKind::NotConverged => panic!("a step did not converge"),
             _ => {}
         }
     }

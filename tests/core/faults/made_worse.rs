@@ -7,7 +7,7 @@ use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
-use quarterturn::hands::event::{Happening, Outcome};
+use quarterturn::hands::event::{EventKind, Outcome};
 use quarterturn::measure::pattern::{Hands, Pattern, measure_on};
 use quarterturn::parts::{Door, Fitted, Joint, Level, OnOff, Place, Port, Screw, Tool};
 use quarterturn::scenario::builtin::healthy_for;
@@ -344,7 +344,7 @@ fn a_valve_swapped_for_a_dirty_rod_mends_nothing() {
     mend(&mut bench, Repair::ReplaceGasValve);
     let told = bench.take_events();
     let mended = told.iter().find_map(|event| match event.what {
-        Happening::Mended { outcome, .. } => Some(outcome),
+        EventKind::Mended { outcome, .. } => Some(outcome),
         _ => None,
     });
     assert_eq!(mended, Some(Outcome::Nothing));

@@ -8,7 +8,7 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::fault::remedy::{Operation, Remedy};
 use quarterturn::catalogue::repair::{Nature, Repair};
 use quarterturn::hands::action::Action;
-use quarterturn::hands::event::{Happening, Outcome};
+use quarterturn::hands::event::{EventKind, Outcome};
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::parts::{HandValve, Level, Place, Port, Screw};
 use quarterturn::scenario::builtin::healthy_for;
@@ -131,7 +131,7 @@ fn a_sound_part_swapped_changes_nothing() {
         bench.take_events();
         mend(&mut bench, repair);
         let told = bench.take_events();
-        let nothing = Happening::Mended { repair, outcome: Outcome::Nothing, plate: None };
+        let nothing = EventKind::Mended { repair, outcome: Outcome::Nothing, plate: None };
         assert!(told.iter().any(|event| event.what == nothing), "{repair:?}");
     }
     assert_eq!(bench.mended().len(), 3);

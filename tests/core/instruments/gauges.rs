@@ -3,7 +3,7 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, PlugStep};
-use quarterturn::hands::event::Happening;
+use quarterturn::hands::event::EventKind;
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::water_column::Legs;
 use quarterturn::marking::{Brief, Observer};
@@ -99,7 +99,7 @@ impl Job {
         marks.findings.iter().any(|finding| finding.rule == rule)
     }
 
-    fn happened(&self, wanted: &Happening) -> bool {
+    fn happened(&self, wanted: &EventKind) -> bool {
         self.observer.ledger.events.iter().any(|event| event.what == *wanted)
     }
 }
@@ -182,7 +182,7 @@ fn too_much_blows_the_water_out() {
     setup.supply.lockup_pa = 22.0 * PA_PER_INWC;
     let mut job = Job::on(setup, Port::Inlet, Gauge::WaterColumn);
     job.wait(10);
-    assert!(job.happened(&Happening::ColumnBlownOut));
+    assert!(job.happened(&EventKind::ColumnBlownOut));
     assert_eq!(job.bench.seen().gauge, GaugeSeen::WaterColumn(Legs::Empty));
     assert_eq!(job.bench.seen().pressure_shown(), None);
     assert!(job.bench.truth().leak_m3_s.hose > 1e-4, "{:?}", job.bench.truth().leak_m3_s);
