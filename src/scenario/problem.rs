@@ -7,7 +7,7 @@ use serde::Serialize;
 /// How bad a problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Gravity {
+pub enum ProblemLevel {
     /// The scenario works, but something in it is unlikely to be meant.
     Warning,
     /// The scenario cannot be used.
@@ -84,7 +84,7 @@ impl Code {
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Problem {
     /// Error, or warning only.
-    pub severity: Gravity,
+    pub severity: ProblemLevel,
     /// Kind of problem, with a stable id.
     pub code: Code,
     /// The file's name as it was given; empty for text without one.
@@ -115,14 +115,14 @@ pub fn exit_code(problems: &[Problem]) -> u8 {
     if problems.iter().any(|p| p.code == Code::NewerVersion) {
         4
     } else {
-        u8::from(problems.iter().any(|p| p.severity == Gravity::Error))
+        u8::from(problems.iter().any(|p| p.severity == ProblemLevel::Error))
     }
 }
 
 /// Whether there is a warning among these problems.
 #[must_use]
 pub fn warns(problems: &[Problem]) -> bool {
-    problems.iter().any(|problem| problem.severity == Gravity::Warning)
+    problems.iter().any(|problem| problem.severity == ProblemLevel::Warning)
 }
 
 /// The problems as text for a terminal, each with the line it stands in and its place underlined. `source` is the text that
@@ -132,8 +132,8 @@ pub fn to_text(problems: &[Problem], source: &str) -> String {
     let mut out = String::new();
     for problem in problems {
         let word = match problem.severity {
-            Gravity::Warning => t!("problem-warning"),
-            Gravity::Error => t!("problem-error"),
+            ProblemLevel::Warning => t!("problem-warning"),
+            ProblemLevel::Error => t!("problem-error"),
         };
         let _ = writeln!(out, "{word}[{}]: {}", problem.code.id(), problem.message);
         let file = if problem.file.is_empty() { t!("problem-scenario") } else { &problem.file };

@@ -11,7 +11,7 @@ use quarterturn::marking::debrief::debrief;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::record::{self, Ended, Header, Recorder, ScenarioText, What};
 use quarterturn::scenario::builtin::{Builtin, HEALTHY, JOBS};
-use quarterturn::scenario::{self, Gravity, Scenario};
+use quarterturn::scenario::{self, ProblemLevel, Scenario};
 use quarterturn::technician::drive::Nobody;
 use quarterturn::technician::play;
 use quarterturn::technician::script::{self, Order, ScriptPlayer, action_line};
@@ -37,7 +37,7 @@ pub fn scenario(bytes: &[u8]) {
         return;
     };
     let _ = scenario::explain(text.lines().next().unwrap_or_default());
-    let refused = found.iter().any(|problem| problem.severity == Gravity::Error);
+    let refused = found.iter().any(|problem| problem.severity == ProblemLevel::Error);
     match scenario::load(text) {
         Ok(it) => {
             assert!(!refused, "loaded with an error: {found:?}");
