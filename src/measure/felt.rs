@@ -19,7 +19,7 @@ use crate::bench::run::{self, Nobody};
 use crate::catalogue::fault::Fault;
 use crate::hands::action::Action;
 use crate::parts::{Door, Fitted, OnOff, Place, Port, Stage, Subject};
-use crate::senses::seen::{Display, Finding, FurnaceSeen, Signs, Smell, Sound};
+use crate::senses::seen::{Display, FurnaceSeen, Observation, Signs, Smell, Sound};
 use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
@@ -72,7 +72,7 @@ struct Looks {
     /// Signs of wear, the furnace off and its doors open, from each place.
     wear: Vec<Option<Signs>>,
     /// What looking closely gave.
-    found: Vec<(Subject, Finding)>,
+    found: Vec<(Subject, Observation)>,
 }
 
 /// On arrival, and then with the furnace off and its doors open.

@@ -17,11 +17,11 @@ use crate::parts::{
 use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};
 
-mod finding;
+mod observation;
 mod signs;
 
-pub use finding::{
-    Condition, ConnectorLook, Delivery, Finding, FlamesLook, Holes, Note, RatingPlate,
+pub use observation::{
+    Condition, ConnectorLook, Delivery, FlamesLook, Holes, Note, Observation, RatingPlate,
 };
 pub use signs::{Done, HoseLook, REGISTERS_SHOW, Rod, Signs, Water};
 

@@ -10,7 +10,7 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
 use crate::parts::{HandValve, Height, Joint, JointVerdict, Opening, Place, Port, Subject, Tool};
 use crate::procedure::{Goal, number};
-use crate::senses::seen::{Finding, FlamesLook, Seen};
+use crate::senses::seen::{FlamesLook, Observation, Seen};
 use crate::units::PA_PER_INWC;
 
 /// Manifold pressure at rest from which a valve lets gas by, in pascals (0.2 in. w.c.; from memory).
@@ -32,7 +32,7 @@ fn judge_flames(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         return Vec::new();
     }
     // Where all of them burn, but yellow, the flue gas says more, once the stages are set.
-    let Some(Finding::Flames(FlamesLook::SomeLit { .. })) =
+    let Some(Observation::Flames(FlamesLook::SomeLit { .. })) =
         seen.sheet.note(Subject::Flames).map(|note| &note.finding)
     else {
         return Vec::new();

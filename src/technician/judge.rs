@@ -15,7 +15,7 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
 use crate::parts::{Level, OnOff, Place, Port, Screw, Stage, Subject};
 use crate::procedure::{Goal, number};
-use crate::senses::seen::{Finding, Note, Seen, Smell, Sound};
+use crate::senses::seen::{Note, Observation, Seen, Smell, Sound};
 use crate::setup::SupplyRight;
 use crate::units::PA_PER_INWC;
 
@@ -391,7 +391,7 @@ pub(super) fn is_short_of_gas(me: &Mind, seen: &Seen) -> bool {
 /// What the tank's gauge and the regulator's vent tell on arrival.
 pub(super) fn yard(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let note = |subject| seen.sheet.note(subject).map(|note| note.finding.clone());
-    if let Some(Finding::TankPercent(percent)) = note(Subject::TankGauge)
+    if let Some(Observation::TankPercent(percent)) = note(Subject::TankGauge)
         && percent <= TANK_LOW
     {
         me.know.note(Diagnosis::TankNearlyEmpty);

@@ -20,8 +20,8 @@ use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
-    BurnersSeen, Burning, Condition, Cracked, Display, Finding, FlameSeen, FurnaceSeen, GaugeSeen,
-    HallSeen, MeterSeen, Note, OtherApplianceSeen, PortSeen, Seen, SheetSeen, Smell, Sound,
+    BurnersSeen, Burning, Condition, Cracked, Display, FlameSeen, FurnaceSeen, GaugeSeen, HallSeen,
+    MeterSeen, Note, Observation, OtherApplianceSeen, PortSeen, Seen, SheetSeen, Smell, Sound,
     YardSeen,
 };
 use quarterturn::setup::SupplyRight;
@@ -73,7 +73,7 @@ pub fn seen(place: Place) -> Seen {
             notes: vec![Note {
                 subject: Subject::DripLeg,
                 tick: 0,
-                finding: Finding::Condition(Condition::Good),
+                finding: Observation::Condition(Condition::Good),
             }],
             ..SheetSeen::default()
         },

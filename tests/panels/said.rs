@@ -11,7 +11,7 @@ use quarterturn::panels::entry::pressure;
 use quarterturn::panels::sights::sights;
 use quarterturn::panels::words;
 use quarterturn::parts::{Fitted, Place, PortFill, Subject};
-use quarterturn::senses::seen::{Condition, Done, Finding, Note};
+use quarterturn::senses::seen::{Condition, Done, Note, Observation};
 use quarterturn::units::{PressureUnit, TICKS_PER_S, full_stop};
 
 use crate::fixture::{App, Which, seen, seen_open, window};
@@ -19,7 +19,7 @@ use crate::fixture::{App, Which, seen, seen_open, window};
 const GREY: &str = "The filter is grey and matted with dust.";
 
 fn grey(tick: u64) -> Note {
-    Note { subject: Subject::Filter, tick, finding: Finding::Condition(Condition::Bad) }
+    Note { subject: Subject::Filter, tick, finding: Observation::Condition(Condition::Bad) }
 }
 
 fn go_to(harness: &mut Harness<'_, App>, tick: u64) {

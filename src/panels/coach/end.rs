@@ -11,7 +11,7 @@ use crate::parts::{
     Door, Ending, Fitted, HandValve, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
 };
 use crate::procedure::Goal;
-use crate::senses::seen::{Finding, Seen, Sound};
+use crate::senses::seen::{Observation, Seen, Sound};
 
 /// Plate or label, orifices or springs do not fit the gas: shut off, tag, tell, hand over.
 pub(super) fn unfit(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
@@ -22,10 +22,11 @@ pub(super) fn unfit(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let why = if figures.fuel != fuel {
         t!("coach-unfit-plate", gas = gas)
     } else if matches!(finding(Subject::Orifices),
-        Some(Finding::Orifices { stamp, .. }) if *stamp != figures.orifice_stamp)
+        Some(Observation::Orifices { stamp, .. }) if *stamp != figures.orifice_stamp)
     {
         t!("coach-unfit-orifices", gas = gas)
-    } else if matches!(finding(Subject::SpringMark), Some(Finding::SpringsFor(it)) if *it != fuel) {
+    } else if matches!(finding(Subject::SpringMark), Some(Observation::SpringsFor(it)) if *it != fuel)
+    {
         t!("coach-unfit-springs", gas = gas)
     } else {
         return None;
@@ -86,7 +87,7 @@ fn hand_over(text: &str, ending: Ending, seen: &Seen) -> Hint {
 /// The highest pressure at rest on the supply regulator's nameplate, once that was looked at.
 fn lockup_most_pa(seen: &Seen) -> Option<f64> {
     let note = seen.sheet.note(Subject::SupplyRegulator)?;
-    let Finding::Delivery(it) = &note.finding else { return None };
+    let Observation::Delivery(it) = &note.finding else { return None };
     Some(it.rest_pa)
 }
 

@@ -11,7 +11,7 @@ use crate::panels::ways;
 use crate::panels::wish::Wish;
 use crate::panels::words;
 use crate::parts::Subject;
-use crate::senses::seen::{Finding, Measured, Note, SheetSeen, WrittenMeasured};
+use crate::senses::seen::{Measured, Note, Observation, SheetSeen, WrittenMeasured};
 use crate::setup::SupplyRight;
 use crate::units::{PressureUnit, full_stop};
 use crate::words::{Id, decimal};
@@ -72,16 +72,16 @@ fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String> {
     if plate.is_none() {
         lines.push(t!("sheet-plate-unread").into());
     }
-    if let Some(Finding::Plate(plate)) = plate {
+    if let Some(Observation::Plate(plate)) = plate {
         lines.push(figures_line(t!("sheet-plate"), &plate.figures, unit));
     }
     let label = of(Subject::ConversionLabel);
-    if let Some(Finding::Label(figures)) = label {
+    if let Some(Observation::Label(figures)) = label {
         lines.push(figures_line(t!("sheet-label"), figures, unit));
     } else if label.is_some() {
         lines.push(t!("sheet-no-label").into());
     }
-    if let Some(Finding::Delivery(it)) = of(Subject::SupplyRegulator) {
+    if let Some(Observation::Delivery(it)) = of(Subject::SupplyRegulator) {
         lines.push(full_stop(t!(
             "sheet-delivery",
             least = pressure(it.least_pa, unit, 1),

@@ -11,7 +11,7 @@ use crate::hands::action::Action;
 use crate::measure::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
 use crate::measure::pattern::{Hands, Point, Signs as PatternSigns, measure};
 use crate::parts::{Door, Fitted, Level, OnOff, Place, Port, Range, Spot, Subject};
-use crate::senses::seen::{Display, Finding, FurnaceSeen, Smell, Sound};
+use crate::senses::seen::{Display, FurnaceSeen, Observation, Smell, Sound};
 use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, PressureUnit, TICKS_PER_S};
 
@@ -75,7 +75,7 @@ enum Plain {
     /// What is smelt, heard and seen of the furnace at a place.
     Around(Smell, Vec<Sound>, Option<Box<FurnaceSeen>>),
     /// What looking closely gave.
-    Found(Subject, Finding),
+    Found(Subject, Observation),
     /// From a call on: everything that was heard, everything that the control said, and for each
     /// terminal when it was live and when not.
     FromCall { heard: BTreeSet<Sound>, said: BTreeSet<ControlStatus>, live: Vec<Vec<bool>> },

@@ -17,12 +17,12 @@ pub struct Note {
     /// Moment of the look, in ticks.
     pub tick: u64,
     /// Observation that the look gave.
-    pub finding: Finding,
+    pub finding: Observation,
 }
 
-/// What was found, for people and programs alike: its words are made from it.
+/// Observation of a close look, for people and programs alike: its words are made from it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub enum Finding {
+pub enum Observation {
     /// Figures of the furnace's rating plate.
     Plate(RatingPlate),
     /// The figures of a conversion label.
@@ -153,9 +153,9 @@ impl Note {
     #[must_use]
     pub fn words(&self) -> String {
         match &self.finding {
-            Finding::Plate(plate) => plate.words(),
-            Finding::Label(label) => t!("found-label", figures = figures(label)),
-            Finding::Absent => {
+            Observation::Plate(plate) => plate.words(),
+            Observation::Label(label) => t!("found-label", figures = figures(label)),
+            Observation::Absent => {
                 let name = self.subject.label().to_lowercase();
                 if self.subject == Subject::LowGasSwitch {
                     t!("found-absent-here", thing = name)
@@ -163,13 +163,15 @@ impl Note {
                     t!("found-absent", thing = name)
                 }
             }
-            Finding::SpringsFor(fuel) => t!("found-springs", fuel = fuel.label()),
-            Finding::Orifices { stamp, holes: Holes::Free } => t!("found-orifices", stamp = stamp),
-            Finding::Orifices { stamp, holes: Holes::OnePlugged } => {
+            Observation::SpringsFor(fuel) => t!("found-springs", fuel = fuel.label()),
+            Observation::Orifices { stamp, holes: Holes::Free } => {
+                t!("found-orifices", stamp = stamp)
+            }
+            Observation::Orifices { stamp, holes: Holes::OnePlugged } => {
                 t!("found-orifices-plugged", stamp = stamp)
             }
-            Finding::Condition(condition) => by_eye(self.subject, *condition).into(),
-            Finding::Connector(look) => match look {
+            Observation::Condition(condition) => by_eye(self.subject, *condition).into(),
+            Observation::Connector(look) => match look {
                 ConnectorLook::Whole => t!("found-connector-whole"),
                 ConnectorLook::Kinked => t!("found-connector-kinked"),
                 ConnectorLook::Creased => {
@@ -177,25 +179,25 @@ impl Note {
                 }
             }
             .into(),
-            Finding::DraftLine { hose, water, trap } => draft_line(*hose, *water, *trap),
-            Finding::Flames(look) => flames(*look),
-            Finding::Delivery(it) => t!(
+            Observation::DraftLine { hose, water, trap } => draft_line(*hose, *water, *trap),
+            Observation::Flames(look) => flames(*look),
+            Observation::Delivery(it) => t!(
                 "found-delivery",
                 least = inches(it.least_pa, 1),
                 most = inches(it.most_pa, 1),
                 rest = inches(it.rest_pa, 1),
             ),
-            Finding::TankPercent(level) => t!("found-tank-gauge", percent = decimal(*level, 0)),
-            Finding::Dial { turn_ft3, turns } => {
+            Observation::TankPercent(level) => t!("found-tank-gauge", percent = decimal(*level, 0)),
+            Observation::Dial { turn_ft3, turns } => {
                 t!("found-dial", turn = turn_ft3.to_string(), stands = decimal(turns % 1.0, 2))
             }
-            Finding::Status(ControlStatus::NoPower) => t!("found-no-power").into(),
-            Finding::Status(status) => t!("found-status", status = status.words()),
+            Observation::Status(ControlStatus::NoPower) => t!("found-no-power").into(),
+            Observation::Status(status) => t!("found-status", status = status.words()),
         }
     }
 }
 
-impl Finding {
+impl Observation {
     /// The judgement by eye; none where the finding is read rather than judged, or where flames are
     /// asked for and nothing burns.
     #[must_use]
