@@ -17,7 +17,7 @@ use crate::appliance::plate::Fuel;
 use crate::units::PA_PER_INWC;
 use crate::words::decimal;
 
-/// Looks at everything together, in every setting that a seat may draw.
+/// Looks at everything together, in every setting that a seed may draw.
 pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
     whole(&scenario.as_written(), reader);
     if !scenario.variants.is_empty() {

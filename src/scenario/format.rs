@@ -23,11 +23,11 @@ pub const VERSION: u32 = 1;
 section! {
     Scenario(id!("format-scenario")) {
         version(id!("format-scenario-version")): Vary<Count> = required,
-            fixed id!("fixed-every-seat");
+            fixed id!("fixed-every-seed");
         title(id!("format-scenario-title")): String = required, text 120;
         about(id!("format-scenario-about")): String = required;
         step(id!("format-scenario-step")): Vary<Count> = "1", limits "1" to "4",
-            fixed id!("fixed-every-seat");
+            fixed id!("fixed-every-seed");
         aim(id!("format-scenario-aim")): Option<String> = (derived id!("default-none")), text 240;
         competencies(id!("format-scenario-competencies")): Vec<String> = "[]", text 3, entries 22;
         hints(id!("format-scenario-hints")): Vec<String> = "[]", text 400, entries 6;

@@ -41,7 +41,7 @@ impl Scenario {
         self.settled(seed).marking.endings.clone()
     }
 
-    /// The fuels that a seat may draw, that of the job as it is written first.
+    /// The fuels that a seed may draw, that of the job as it is written first.
     #[must_use]
     pub fn fuels(&self) -> Vec<Fuel> {
         let mut fuels = vec![self.gas.fuel];

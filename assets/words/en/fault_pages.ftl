@@ -10,7 +10,7 @@ faults-page =
     A fault is a change to the model: a spring, a seat, a pipe, an orifice, a meter's zero. What is read
     and seen follows from the model. A scenario puts faults in with its list `faults`, each by its name,
     with a severity within its range or without one for the typical severity; `Between(low, high)` draws
-    the severity for each seat, `OneOf([…])` the fault.
+    the severity for each seed, `OneOf([…])` the fault.
 
     Each entry names what helps: a repair (`mend clean-flame-rod` in a script), a screw, something that
     every job has hands for, the call to the owner, or shutting off and tagging. Several remedies serve

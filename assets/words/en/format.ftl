@@ -62,8 +62,8 @@ usual-card-hold = NFPA 54 Annex C: 3 min, from memory
 
 ## For whom or what a number is one and the same
 
-fixed-every-seat = for every seat
-fixed-as-in-the-text = for every seat, as in the text
+fixed-every-seed = for every seed
+fixed-as-in-the-text = for every seed, as in the text
 
 ## Words of the format
 
@@ -106,7 +106,7 @@ format-scenario-house = The house around it.
 format-scenario-manometer = The manometer that the trainee carries.
 format-scenario-found = How switches, valves, caps and plugs are found.
 format-scenario-faults = What is wrong: faults of the catalogue, put in one after the other.
-format-scenario-variants = Other settings of the same job, as the other fuel with its supply, plate and card. Each seat draws the job as it is written or one of these, all with the same chance.
+format-scenario-variants = Other settings of the same job, as the other fuel with its supply, plate and card. Each seed draws the job as it is written or one of these, all with the same chance.
 format-scenario-card = What the trainee is told.
 format-scenario-marking = How the job is marked.
 

@@ -19,12 +19,12 @@ problem-fault-twice = `{ $fault }` is put in twice.
 problem-no-ending = At least one way of ending the job must be right.
 problem-ending-twice = This ending stands twice.
 problem-rule-twice = This rule stands twice.
-problem-weight-range = A weight is the same for every seat: one number.
+problem-weight-range = A weight is the same for every seed: one number.
 
 ## The job card
 
 problem-drawn-in-text = `{ $word }…)` is shown as it stands: nothing is drawn in a text.
-problem-heat-range = A card states one number: the same for every seat.
+problem-heat-range = A card states one number: the same for every seed.
 problem-heat-differs = The card states { $stated } Btu/ft3, but the gas has { $there } Btu/ft3. Right only if this is the fault.
 problem-heat-unstated = The text says { $btu } Btu/ft3, and `card.heating_value` states nothing: marks go by the field.
 problem-heat-stated-otherwise = The text says { $btu } Btu/ft3, and `card.heating_value` states { $stated } Btu/ft3: marks go by the field.
@@ -74,7 +74,7 @@ problem-regulator = No regulator behaves quite so: { $why }. The nearest one is 
 
 ## What an author says of the job
 
-problem-step-range = A job stands on one step for every seat: one number.
+problem-step-range = A job stands on one step for every seed: one number.
 problem-competency = There is no competency `{ $id }`: they are C01 to C22, and `quarterturn explain competencies` lists them.
 problem-twice = `{ $id }` stands twice.
 problem-gives-away = This gives `{ $name }` away before the job.
@@ -93,7 +93,7 @@ problem-no-list = A list belongs here.
 expected-list = [value, …]
 problem-list-length = This list has { $count } values.
 expected-at-most = at most { $most }
-problem-word-drawn = This word is the same for every seat. What differs as a whole, as the fuel with its supply, is written in `variants`.
+problem-word-drawn = This word is the same for every seed. What differs as a whole, as the fuel with its supply, is written in `variants`.
 problem-no-word = A word without quotes belongs here.
 problem-no-named-section = A named section belongs here.
 problem-not-here = `{ $found }` does not belong here.
@@ -276,7 +276,7 @@ explain-plain-fault = `{ $fault }`; it is there or not
 explain-fault = { $cause } (Family: { $family }.)
 value-list = a list of at most { $most }: { $value }
 value-section = a section { $section }(…)
-value-drawn = { $words }, or one of them for each seat, `OneOf([{ $all }])`
+value-drawn = { $words }, or one of them for each seed, `OneOf([{ $all }])`
 value-truth = `true` or `false`
 value-text = a text of at most { $most } characters
 value-quantity = a { $what } with its unit ({ $units }), or a range `Between("low", "high")`

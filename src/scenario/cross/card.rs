@@ -60,7 +60,7 @@ fn heat(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     text(scenario, &stated_btu, cross);
 }
 
-/// The stated value against the gas of every seat.
+/// The stated value against the gas of every seed.
 fn drawn(scenario: &Scenario, stated_j_m3: f64, path: &str, cross: &mut Cross<'_, '_>) {
     for seed in 0..TRIED_SEEDS {
         let there_j_m3 = scenario.draw_sound(seed).gas.heating_value_j_m3;

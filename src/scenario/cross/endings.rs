@@ -43,7 +43,7 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     }
 }
 
-/// What may be right for every seat, and is not in the list; a sentence, or nothing.
+/// What may be right for every seed, and is not in the list; a sentence, or nothing.
 fn instead(endings: &[Ending], setups: &[Setup]) -> Option<String> {
     let all = [
         (Ending::InService, "InService"),

@@ -101,7 +101,7 @@ section! {
         applies(id!("format-rule-change-applies")): bool = "true";
         weight(id!("format-rule-change-weight")): Option<Vary<Plain>> =
             (derived id!("default-of-the-shared-set")), limits "0" to "100",
-            fixed id!("fixed-every-seat");
+            fixed id!("fixed-every-seed");
         severity(id!("format-rule-change-severity")): Option<Severity> =
             (derived id!("default-of-the-shared-set"));
     }

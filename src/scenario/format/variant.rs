@@ -1,4 +1,4 @@
-//! Other settings of a job, of which each seat draws one.
+//! Other settings of a job, of which each seed draws one.
 
 use super::{Affliction, Card, Furnace, Gas, House, Neighbors, Pipe, Site, Supply};
 use crate::parts::Ending;

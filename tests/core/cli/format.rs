@@ -151,7 +151,7 @@ fn the_limits_told_are_the_limits_held() {
     assert!(chapter("hints").contains("a list of at most 6: a text of at most 400 characters"));
     for fixed in ["version", "step", "weight"] {
         let told = chapter(fixed);
-        assert!(told.contains("the same for every seat") && !told.contains("Between"), "{told}");
+        assert!(told.contains("the same for every seed") && !told.contains("Between"), "{told}");
     }
     for (name, most) in [("title", 120), ("aim", 240), ("debrief", 1600)] {
         for (length, refused) in [(most, false), (most + 1, true)] {

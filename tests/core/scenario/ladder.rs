@@ -103,7 +103,7 @@ fn every_job_teaches_something() {
     }
 }
 
-/// Two seats differ, on every job that has a range or a choice: all of them but the two sound
+/// Two seeds differ, on every job that has a range or a choice: all of them but the two sound
 /// benches, which are the model's own.
 #[test]
 fn every_seat_differs() {

@@ -31,7 +31,7 @@ fn shipped_scenarios_are_clean() {
     assert!(builtin::find("no-such-job").is_none());
 }
 
-/// Two seats get different jobs, the same seed the same one.
+/// Two seeds give different jobs, the same seed the same one.
 #[test]
 fn seeds_differ_and_repeat() {
     for job in &builtin::JOBS {

@@ -1,4 +1,4 @@
-//! What a seat draws beside numbers: words as found, and whole settings of a job such as the fuel.
+//! What a seed draws beside numbers: words as found, and whole settings of a job such as the fuel.
 
 use std::collections::BTreeSet;
 
