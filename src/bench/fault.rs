@@ -6,6 +6,7 @@
 pub mod air;
 mod burner;
 mod control;
+pub mod endings;
 mod entry;
 pub mod felt;
 mod measuring;

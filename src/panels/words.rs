@@ -113,11 +113,14 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
     let [low_cap, high_cap] = burners.caps;
     let [low, high] = burners.screw_eighths;
     Some(match id {
-        "burners" => match burners.signs.blown {
-            calm if calm < 0.05 => flames(&burners.flames),
-            _ if burners.flames.iter().all(|flame| flame.height <= 0.0) => flames(&burners.flames),
-            _ => t!("burners-blown", flames = flames(&burners.flames)),
-        },
+        "burners" => {
+            let lit = burners.flames.iter().any(|flame| flame.height > 0.0);
+            if lit && burners.signs.flames_lean() {
+                t!("burners-blown", flames = flames(&burners.flames))
+            } else {
+                flames(&burners.flames)
+            }
+        }
         "igniter" => match burners.glow {
             glow if glow > 0.6 => t!("igniter-white").into(),
             glow if glow > 0.05 => t!("igniter-dull").into(),

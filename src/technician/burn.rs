@@ -31,6 +31,11 @@ fn judge_flames(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if me.careless {
         return Vec::new();
     }
+    // Flames that change with the blower tell of an open exchanger: no size of it is left burning.
+    let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
+    if burners.is_some_and(|burners| burners.signs.flames_lean()) {
+        return give_up(me, Diagnosis::ExchangerHoled);
+    }
     // Where all of them burn, but yellow, the flue gas says more, once the stages are set.
     let Some(Finding::Flames(FlamesLook::SomeLit { .. })) =
         seen.sheet.note(Subject::Flames).map(|note| &note.finding)

@@ -58,6 +58,7 @@ diagnoses! {
     FlameLost = "flame is lost again";
     RepairsInVain = "every likely repair done in vain";
     CarbonMonoxide = "carbon monoxide in the flue at the right pressure";
+    ExchangerHoled = "flames blown about once the blower runs: a hole in the exchanger";
     TooLittleHeat = "too little heat in the gas";
     NotDerated = "nothing changed for the altitude";
     TooMuchGas = "too much gas at the right pressure";

@@ -30,7 +30,7 @@ const CREEP_DROP: f64 = 0.25;
 /// digit of the trade's ordinary meters; a sound seat shuts at once).
 const CREEPS_PA: f64 = 0.1 * PA_PER_INWC;
 /// One inch of water, the head that a gas valve needs.
-const HEAD_PA: f64 = PA_PER_INWC;
+pub(super) const HEAD_PA: f64 = PA_PER_INWC;
 /// Margin that the supply is set inside its limits, in pascals (0.3 in. w.c.).
 const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 /// Share of the falls between stages from which a regulator is too small, not a pipe too narrow
@@ -39,6 +39,12 @@ const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 const PIPE_SHARE: f64 = 0.26;
 /// The same below which even a pipe would give way sooner: the regulator gets too little.
 const MAIN_SHARE: f64 = 0.12;
+/// Fall from low to high against the fall from rest to low: a regulator's is 3/7 at most on 70 and 100 %
+/// of the load, a pipe's, or a regulator's that stands wide open, 51/49; the step at lock-up lowers both.
+const SQUARE_SHARE: f64 = 0.5;
+/// The same from which there is no step at lock-up: the regulator stands wide open, for want of
+/// pressure before it.
+const STEPLESS_SHARE: f64 = 0.75;
 /// Tank gauge, in per cent, from which the supplier has to fill (common practice).
 const TANK_LOW: f64 = 10.0;
 
@@ -238,12 +244,21 @@ enum Narrow {
 /// A regulator gives way in proportion to the flow, a pipe with its square: against the fall from
 /// high to high with the others, the fall from low to high is large for the one, small for the other.
 fn narrow(me: &Mind) -> Narrow {
-    let [_, Some(low), Some(high), Some(others)] = me.know.read.inlet else {
+    let [Some(rest), Some(low), Some(high), Some(others)] = me.know.read.inlet else {
         return Narrow::Regulator;
     };
     let share = (low - high) / (high - others).max(1.0);
     if share > PIPE_SHARE {
-        Narrow::Regulator
+        // With the others on there may be so little left that they draw less than their rate: what
+        // the furnace alone does to the pressure is not touched by that.
+        let square = (low - high) / (rest - low).max(1.0);
+        if square > STEPLESS_SHARE {
+            Narrow::Main
+        } else if square > SQUARE_SHARE {
+            Narrow::Trunk
+        } else {
+            Narrow::Regulator
+        }
     } else if share > MAIN_SHARE {
         Narrow::Trunk
     } else {
@@ -346,7 +361,13 @@ pub(super) fn no_gas(me: &mut Mind, seen: &Seen) -> Option<Vec<Step>> {
             me.plan_repair(Diagnosis::SupplyCreeps, Repair::ReplaceSupplyRegulator);
             return Some(take(Course::MendAndReadAgain));
         }
+        // With a new regulator, what comes to it is its owner's to put right.
+        me.know.supply.owner_needed = true;
         return Some(give_up(me, Diagnosis::SupplyAbovePlate));
+    }
+    if me.know.watch.starved {
+        me.know.supply.owner_needed = true;
+        return Some(give_up(me, Diagnosis::SupplyFailsUnderLoad));
     }
     if pa < HEAD_PA {
         me.know.supply.owner_needed = true;

@@ -3,11 +3,13 @@
 use std::collections::VecDeque;
 
 use super::diagnosis::Diagnosis;
+use super::judge::HEAD_PA;
 use crate::appliance::ignition::{ControlStatus, Failure};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::bench::part::{Joint, Port};
 use crate::bench::repair::Repair;
 use crate::bench::seen::{Cracked, Delivery, Seen, Sound};
+use crate::procedure::number;
 use crate::units::TICKS_PER_S;
 
 /// What was learned on a job, by what it is about.
@@ -146,6 +148,8 @@ pub(super) struct Watch {
     pub high_switch_ticks: u32,
     /// Whether the control said that it burns on high.
     pub says_high: bool,
+    /// Whether the inlet lost its pressure once burners were lit.
+    pub starved: bool,
     /// Whether it waited for gas pressure.
     pub low_gas: bool,
     /// Whether its low pressure switch was waited for in vain.
@@ -185,6 +189,8 @@ impl Watch {
         self.glow = self.glow.max(burners.glow);
         let lit = burners.flames.iter().filter(|flame| flame.height > 0.0).count();
         self.lit = self.lit.max(lit);
+        let at_inlet = seen.meter.hose.is_some_and(|(port, _)| port == Port::Inlet);
+        self.starved |= self.lit > 0 && at_inlet && number(seen).is_some_and(|pa| pa < HEAD_PA);
         if lit > 0 && status == ControlStatus::PostPurge {
             self.burning_on_ticks += 1;
         } else if !self.burns_on() {

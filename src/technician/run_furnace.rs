@@ -154,6 +154,9 @@ pub(super) fn keep_manifold(me: &mut Mind, seen: &Seen, stage: Stage, phase: Pha
     if let Some(steps) = hose::shows_nothing(me, seen, stage, Port::Manifold) {
         return steps;
     }
+    if let Some(steps) = hose::never_rests(me, seen, Port::Manifold) {
+        return steps;
+    }
     let i = usize::from(stage != Stage::Low);
     me.know.read.manifold[i] = number(seen);
     write(Port::Manifold, stage, phase, seen)

@@ -1,18 +1,13 @@
 //! Whether the endings that are called right can be right for what is wrong.
 
 use super::Cross;
-use crate::appliance::test_point::{Port, Stage};
 use crate::bench::action::Ending;
-use crate::bench::fault::Fault;
-use crate::bench::fault::remedy::Remedy;
-use crate::bench::part::Screw;
-use crate::bench::setup::{Setup, SupplyKind, SupplyRight};
+use crate::bench::fault::endings::{can_be_right, remedies, unmended};
+use crate::bench::setup::{Setup, SupplyRight};
 use crate::scenario::format::Scenario;
 
 /// Seeds for which faults are drawn.
 const TRIED_SEEDS: u64 = 8;
-/// Level of a tank below which its owner has to fill it (common practice: a tenth, and a margin).
-const LOW_LEVEL: f64 = 0.15;
 
 pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let endings = &scenario.marking.endings;
@@ -25,13 +20,13 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     for (i, ending) in endings.iter().enumerate() {
         // Who smells gas may shut off too: beside another ending it is not questioned.
         let asked = *ending != Ending::ShutOff || endings.len() == 1;
-        if asked && setups.iter().all(|setup| !possible(setup, *ending)) {
+        if asked && setups.iter().all(|setup| !can_be_right(setup, *ending)) {
             told = true;
             let message = format!("{}{}", never(*ending, &setups), instead(endings, &setups));
             cross.warn(&format!("marking.endings[{i}]"), message);
         }
     }
-    let some = |setup: &&Setup| endings.iter().any(|ending| possible(setup, *ending));
+    let some = |setup: &&Setup| endings.iter().any(|ending| can_be_right(setup, *ending));
     if let Some(setup) = setups.iter().find(|setup| !some(setup)).filter(|_| !told) {
         let names: Vec<_> = setup.faults.iter().map(|(fault, _)| fault.name()).collect();
         let message = format!(
@@ -50,7 +45,7 @@ fn instead(endings: &[Ending], setups: &[Setup]) -> String {
         (Ending::SupplyOwnerCalled, "SupplyOwnerCalled"),
         (Ending::ShutOff, "ShutOff"),
     ];
-    let may = |ending: Ending| setups.iter().all(|setup| possible(setup, ending));
+    let may = |ending: Ending| setups.iter().all(|setup| can_be_right(setup, ending));
     let names: Vec<&str> = all
         .into_iter()
         .filter(|(ending, _)| !endings.contains(ending) && may(*ending))
@@ -79,77 +74,13 @@ fn never(ending: Ending, setups: &[Setup]) -> String {
     }
 }
 
-/// Whether an ending can be right on this bench.
-fn possible(setup: &Setup, ending: Ending) -> bool {
-    let any = |remedy: Remedy| {
-        setup.faults.iter().any(|(fault, _)| fault.entry().right.contains(&remedy))
-    };
-    match ending {
-        Ending::InService => unmended(setup).is_none(),
-        Ending::SupplyOwnerCalled => any(Remedy::CallOwner) || supply_is_off(setup),
-        Ending::ShutOff => {
-            any(Remedy::ShutOffAndTag)
-                || any(Remedy::CallOwner)
-                || supply_is_off(setup)
-                || is_mixed(setup)
-        }
-    }
-}
-
-/// The first fault that the trainee has no remedy for.
-fn unmended(setup: &Setup) -> Option<Fault> {
-    let mut faults = setup.faults.iter().map(|(fault, _)| *fault);
-    faults.find(|fault| !fault.entry().right.iter().any(|remedy| is_allowed(setup, *remedy)))
-}
-
-/// Whether the trainee may do it, and the furnace runs afterwards.
-fn is_allowed(setup: &Setup, remedy: Remedy) -> bool {
-    let theirs = setup.card.supply == SupplyRight::OwnerOnly;
-    match remedy {
-        Remedy::Mend(repair) => !(theirs && repair.is_on_supply()),
-        Remedy::Turn(Screw::Supply) => !theirs,
-        Remedy::Turn(Screw::Low | Screw::High) | Remedy::Operate(_) => true,
-        Remedy::CallOwner | Remedy::ShutOffAndTag => false,
-    }
-}
-
 /// What helps against the first fault that the trainee has no remedy for, as a sentence.
 fn helps(setup: &Setup) -> String {
-    let Some(fault) = unmended(setup) else { return String::new() };
-    let right: Vec<String> = fault.entry().right.iter().map(|it| it.label()).collect();
+    let Some(found) = unmended(setup) else { return String::new() };
+    let right: Vec<String> = remedies(found, setup.fuel).iter().map(|it| it.label()).collect();
     let whose = match setup.card.supply {
         SupplyRight::OwnerOnly => ", and the supply is its owner's",
         SupplyRight::Trainee => "",
     };
-    format!(" What helps against `{}`: {}{whose}.", fault.name(), right.join(", or "))
-}
-
-/// Whether the supply is found out of its own limits or the plate's, by its figures.
-fn supply_is_off(setup: &Setup) -> bool {
-    let supply = &setup.supply;
-    let (least, most) = supply.delivery_limits_pa;
-    let figures = setup.furnace.plate.figures();
-    let allows = |stage| figures.allows(Port::Inlet, stage, Some(supply.lockup_max_pa));
-    let load_w = setup.furnace.plate.input_high.si()
-        + setup.neighbors.iter().map(|it| it.input_w).sum::<f64>();
-    let flow_m3_s = load_w / setup.gas.heating_value_j_m3;
-    let loaded_pa = supply.set_pa - supply.droop_pa * flow_m3_s / supply.droop_flow_m3_s.max(1e-9);
-    let empty = match supply.kind {
-        SupplyKind::Tank { level, .. } => level <= LOW_LEVEL,
-        SupplyKind::Meter { .. } => false,
-    };
-    empty
-        || supply.set_pa < least
-        || supply.set_pa > most
-        || allows(Stage::Rest).is_above(supply.lockup_pa)
-        || allows(Stage::HighWithOthers).is_below(loaded_pa)
-        || supply.capacity_m3_s < flow_m3_s
-}
-
-/// Whether gas, label, springs and orifices do not belong together.
-fn is_mixed(setup: &Setup) -> bool {
-    let figures = setup.furnace.plate.figures();
-    figures.fuel != setup.fuel
-        || setup.furnace.springs_for != setup.fuel
-        || setup.furnace.orifice_stamp != figures.orifice_stamp
+    format!(" What helps against `{}`: {}{whose}.", found.0.name(), right.join(", or "))
 }
