@@ -1,8 +1,9 @@
 //! Quarterturn: a practice simulator for setting gas pressures on a two-stage furnace.
 //!
 //! Read in this order: [`units`], [`rng`] and [`words`], then [`physics`] (gas in pipes and parts),
-//! `appliance`, `site` and `instrument` (what stands in the house and in the hand), `bench` (all of
-//! it together: one way in, one way out), `scenario`, `record`, `marking` and `technician`.
+//! `appliance`, `site` and `instrument` (what stands in the house and in the hand), [`parts`] and
+//! [`setup`], [`model`], [`catalogue`], [`senses`] and [`hands`], [`bench`] (all of it together: one
+//! way in, one way out), [`measure`], `scenario`, `record`, `marking` and `technician`.
 
 // Its macros `t!` and `id!` are known in all modules below.
 #[macro_use]
@@ -10,14 +11,21 @@ pub mod words;
 
 pub mod appliance;
 pub mod bench;
+pub mod catalogue;
+pub mod hands;
 pub mod instrument;
 pub mod marking;
+pub mod measure;
+pub mod model;
+pub mod parts;
 pub mod physics;
 pub mod procedure;
 pub mod record;
 pub mod rng;
 pub mod rules;
 pub mod scenario;
+pub mod senses;
+pub mod setup;
 pub mod site;
 pub mod technician;
 pub mod units;

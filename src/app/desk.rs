@@ -11,7 +11,7 @@ pub use journal::RecordJournal;
 pub use marked::marked;
 
 use crate::bench::Bench;
-use crate::bench::action::Action;
+use crate::hands::action::Action;
 use crate::panels::debrief::DebriefView;
 use crate::panels::settings::Settings;
 use crate::panels::view::{Help, JobChoice, Unfinished};

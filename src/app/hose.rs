@@ -11,9 +11,8 @@ use super::mirror::{OnPage, Sight};
 use super::redraw::Redraw;
 use super::scene::{Inks, Paint, Sheets};
 use super::svg::{self, Chunk, Edge, Triangles};
-use crate::bench::action::{Fitted, LowSide};
-use crate::bench::part::{Port, Tool};
-use crate::bench::seen::{HoseLook, Seen};
+use crate::parts::{Fitted, LowSide, Port, Tool};
+use crate::senses::seen::{HoseLook, Seen};
 
 /// The hoses' meshes: what is solid, and their soft rims.
 #[derive(Component, Debug, Clone, Copy, PartialEq, Eq)]

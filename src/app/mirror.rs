@@ -8,7 +8,7 @@ use super::drive::Front;
 use super::motion::Aim;
 use super::pose;
 use super::scene::{Part, SheetRoot, Sheets, seated};
-use crate::bench::seen::Seen;
+use crate::senses::seen::Seen;
 
 /// What is seen now; nothing without a job.
 #[derive(Resource, Default)]

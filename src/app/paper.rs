@@ -114,7 +114,7 @@ fn show(
 
 fn at_work<'a>(
     session: &'a Session,
-    seen: &'a crate::bench::seen::Seen,
+    seen: &'a crate::senses::seen::Seen,
     boxes: &'a [crate::panels::view::PartBox],
     captions: &'a [String],
 ) -> Job<'a> {

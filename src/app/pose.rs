@@ -7,8 +7,8 @@ mod found;
 mod piece;
 mod state;
 
-use crate::bench::part::{Neighbor, Place, Tool};
-use crate::bench::seen::Seen;
+use crate::parts::{Neighbor, Place, Tool};
+use crate::senses::seen::Seen;
 
 /// How a group stands.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -133,10 +133,10 @@ pub fn drawing_of(seen: &Seen) -> Option<&'static str> {
 }
 
 /// What a neighbour's burner does, where it is seen.
-fn burning(neighbor: Neighbor, seen: &Seen) -> Option<crate::bench::seen::Burning> {
+fn burning(neighbor: Neighbor, seen: &Seen) -> Option<crate::senses::seen::Burning> {
     match neighbor {
-        Neighbor::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.1),
-        Neighbor::Range => seen.hall.as_ref().map(|h| h.range.1),
+        Neighbor::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.burning),
+        Neighbor::Range => seen.hall.as_ref().map(|h| h.range.burning),
     }
 }
 

@@ -3,12 +3,12 @@
 use std::collections::VecDeque;
 
 use crate::bench::Bench;
-use crate::bench::action::Action;
-use crate::bench::event::{Event, Happening};
-use crate::bench::refusal::Refusal;
 use crate::bench::run::{self, Nobody, Witness};
-use crate::bench::seen::{Over, Seen, Smell, Sound};
+use crate::hands::action::Action;
+use crate::hands::event::{Event, Happening};
+use crate::hands::refusal::Refusal;
 use crate::panels::view::{Help, Pace, Running, SecondChance};
+use crate::senses::seen::{Over, Seen, Smell, Sound};
 use crate::units::TICK_S;
 use crate::words::Id;
 
@@ -103,7 +103,7 @@ impl Session {
 
     /// The paper that came with the job.
     #[must_use]
-    pub fn card(&self) -> &crate::bench::setup::JobCard {
+    pub fn card(&self) -> &crate::setup::JobCard {
         &self.bench.setup().card
     }
 
@@ -310,7 +310,7 @@ impl Session {
 
 /// The bench after `done`, at `tick`.
 #[must_use]
-pub fn replay(setup: crate::bench::setup::Setup, done: &[(u64, Action)], tick: u64) -> Bench {
+pub fn replay(setup: crate::setup::Setup, done: &[(u64, Action)], tick: u64) -> Bench {
     let mut bench = Bench::new(setup);
     run::play_again(&mut bench, done, tick, &mut Nobody);
     run::tell(&mut bench, &mut Nobody);
@@ -351,7 +351,7 @@ fn danger(what: &Happening) -> bool {
 /// What a happening sounds or feels like for a moment, in words. Nothing that only a gauge or the
 /// model knows.
 fn caption(what: &Happening) -> Option<&'static str> {
-    use crate::bench::truth::Firing;
+    use crate::parts::Firing;
     match what {
         Happening::Fired { from: Firing::Out, .. } => Some(t!("moment-burners-light")),
         Happening::Fired { to: Firing::Out, .. } => Some(t!("moment-burners-out")),

@@ -19,6 +19,7 @@
 use super::burner::INDUCER_LOW;
 use super::ignition::Speed;
 use crate::physics::heat::{AIR_J_M3_K, Exchanger, flue_above_metal_k};
+use serde::Serialize;
 
 /// Heat capacity of the exchanger, in J/K (about 30 kg of steel, common practice).
 const EXCHANGER_J_K: f64 = 15e3;
@@ -39,7 +40,7 @@ const LEAST_AREA: f64 = 0.05;
 const NOTICED: f64 = 1e-3;
 
 /// State of the house air's way.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct AirPath {
     /// Blocked share of the filter, 0–1.
     pub filter_blocked: f64,
@@ -71,7 +72,7 @@ impl AirPath {
 }
 
 /// The air side.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct AirSide {
     exchanger: Exchanger,
     path: AirPath,
@@ -165,24 +166,6 @@ impl AirSide {
     #[must_use]
     pub fn flue_k(&self) -> f64 {
         self.exchanger.metal_k() + self.flue.1
-    }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        self.exchanger.digest(sink);
-        let AirPath { filter_blocked, registers_closed, air_density } = self.path;
-        for value in [
-            filter_blocked,
-            registers_closed,
-            air_density,
-            self.inducer,
-            self.blower,
-            self.flue.0,
-            self.to_air_w,
-            self.return_k,
-        ] {
-            sink(value.to_bits());
-        }
     }
 }
 

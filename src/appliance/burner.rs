@@ -29,6 +29,7 @@ use super::draft::Draft;
 use crate::physics::combustion::flame::{Flammable, Jet, Look, Stand};
 use crate::physics::combustion::{burned_share, efficiency, flue_gas, weak_jet_co_ppm};
 use crate::physics::fluid::Gas;
+use serde::Serialize;
 
 /// Number of burners that a drawing shows.
 pub const BURNERS: usize = 4;
@@ -72,7 +73,7 @@ const ROLLS_OUT_BELOW: f64 = -0.3;
 const NOTICED: f64 = 1e-3;
 
 /// One burner.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 struct Burner {
     hole_m: f64,
     /// Its orifice's share of the flow.
@@ -87,7 +88,7 @@ struct Burner {
 }
 
 /// All burners together.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 struct Sum {
     /// Share of the gas that goes to burners that are lit.
     lit: f64,
@@ -127,7 +128,7 @@ pub struct BurnerIn {
 }
 
 /// The condition that the burners are in.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Condition {
     /// The way of the combustion air.
     pub draft: Draft,
@@ -149,7 +150,7 @@ impl Default for Condition {
 }
 
 /// A late light of gathered gas.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct HardLight {
     /// Gas that went off at once, in standard m³.
     pub gas_m3: f64,
@@ -158,7 +159,7 @@ pub struct HardLight {
 }
 
 /// The burners.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Burners {
     burners: Vec<Burner>,
     rated_m3_s: f64,
@@ -440,36 +441,6 @@ impl Burners {
     #[must_use]
     pub fn hard_light(&self) -> Option<HardLight> {
         self.banged().then_some(self.hard_light)
-    }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        for burner in &self.burners {
-            sink(u64::from(burner.lit));
-            for value in burner.waited_s.into_iter().chain([burner.excess_air, burner.look.height])
-            {
-                sink(value.to_bits());
-            }
-        }
-        let Condition { draft, rod, ground, igniter, late_s: _ } = self.condition;
-        for value in [
-            draft.intake_blocked,
-            draft.vent_blocked,
-            draft.air_density,
-            rod,
-            ground,
-            igniter,
-            self.worked_out.0,
-            self.worked_out.1,
-            self.igniter_k,
-            self.gathered_m3,
-            self.excess_air,
-            self.input_w,
-            self.bang_s,
-            self.hard_light.gas_m3,
-        ] {
-            sink(value.to_bits());
-        }
     }
 }
 

@@ -17,6 +17,7 @@
 //! `a_blocked_vent_opens_the_high_switch_first()`, ISA density in `altitude_takes_draft_away()`.
 
 use crate::units::PA_PER_INWC;
+use serde::Serialize;
 
 /// Pressure across the clean exchanger with the inducer at full speed, in pascals.
 pub const FULL_DRAFT_PA: f64 = 1.6 * PA_PER_INWC;
@@ -28,7 +29,7 @@ const INTAKE: f64 = 0.10;
 const LEAST_AREA: f64 = 0.01;
 
 /// State of the combustion air's way.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Draft {
     /// Blocked share of the intake's area, 0–1.
     pub intake_blocked: f64,

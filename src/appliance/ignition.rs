@@ -29,13 +29,15 @@
 //! `tests/core/appliance/ignition_refusals.rs` and `tests/core/appliance/ignition_safety.rs` (what
 //! never happens, whatever the inputs do).
 
+use serde::Serialize;
+
 mod sequence;
 mod status;
 
 pub use status::{ChartLine, ControlStatus, Failure, FlameCurrent, Flash};
 
 /// State of the control, by the trade's names.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
 pub enum ControlState {
     /// No call.
     Standby,
@@ -103,7 +105,7 @@ impl ControlState {
 }
 
 /// Speed of a fan.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
 pub enum Speed {
     /// Still.
     Off,
@@ -137,7 +139,7 @@ pub struct Inputs {
 }
 
 /// What the control drives.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct Outputs {
     /// Inducer speed.
     pub inducer: Speed,
@@ -152,7 +154,7 @@ pub struct Outputs {
 }
 
 /// Times and limits of one appliance's control, in seconds where not said.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Timings {
     /// Inducer start-up before the switch is looked at.
     pub inducer_start_s: f64,
@@ -230,7 +232,7 @@ impl Default for Timings {
 }
 
 /// Why the control does not go on.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 enum Cause {
     Nothing,
     SwitchClosedAtRest,
@@ -242,7 +244,7 @@ enum Cause {
 }
 
 /// The control.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Control {
     timings: Timings,
     state: ControlState,
@@ -299,23 +301,5 @@ impl Control {
     #[must_use]
     pub fn tries(&self) -> u32 {
         self.tries
-    }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        sink(self.state as u64 | (self.cause as u64) << 8);
-        sink(u64::from(self.tries) | u64::from(self.losses) << 32);
-        sink(u64::from(self.blower_ran) | u64::from(self.weak_flame) << 1);
-        for value in [
-            self.in_state_s,
-            self.gas_s,
-            self.no_flame_s,
-            self.stray_s,
-            self.low_s,
-            self.lockout_left_s,
-            self.high_again_s,
-        ] {
-            sink(value.to_bits());
-        }
     }
 }

@@ -22,6 +22,7 @@
 
 use super::test_point::{Port, Stage};
 use crate::units::{HeatRate, Pressure, TemperatureStep};
+use serde::Serialize;
 
 /// A manifold at rest reads zero up to here, in pascals: what a gauge with a resolution of
 /// 0.1 in. w.c. shows as 0.0 (the resolution that installation manuals ask for; makers withheld).
@@ -94,7 +95,7 @@ impl Fuel {
 }
 
 /// A pressure with the band the maker allows around it.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Target {
     /// The wanted pressure, in pascals.
     pub pa: f64,
@@ -139,7 +140,7 @@ impl GasFigures {
 
 /// The gas figures of a plate or of a conversion label. After a conversion the label's replace
 /// the plate's.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct GasFigures {
     /// The fuel they are for.
     pub fuel: Fuel,
@@ -160,7 +161,7 @@ pub struct GasFigures {
 }
 
 /// A rating plate.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Plate {
     /// Model name, of our own world.
     pub model: String,

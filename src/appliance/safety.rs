@@ -18,12 +18,13 @@
 
 use super::draft::Draft;
 use crate::units::{PA_PER_INWC, k_from_f};
+use serde::Serialize;
 
 /// Share of the draft that reaches a switch through a split hose (from memory).
 const SPLIT_HOSE: f64 = 0.4;
 
 /// A contact that closes above one value and opens below another.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Contact {
     closes_at: f64,
     opens_at: f64,
@@ -51,7 +52,7 @@ impl Contact {
 }
 
 /// Where a contact closes and where it opens, in pascals.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Points {
     /// Closes at or above.
     pub closes_pa: f64,
@@ -66,7 +67,7 @@ impl Points {
 }
 
 /// Whether the propane kit's low-gas switch is fitted, and its points.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub enum LowGasSwitch {
     /// None fitted.
     Absent,
@@ -88,7 +89,7 @@ impl From<bool> for LowGasSwitch {
 }
 
 /// Set points of an appliance's devices.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct SetPoints {
     /// Low pressure switch.
     pub low: Points,
@@ -116,7 +117,7 @@ impl Default for SetPoints {
 }
 
 /// The hose from the exchanger to the pressure switches.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Hose {
     /// On, and whole.
     #[default]
@@ -128,7 +129,7 @@ pub enum Hose {
 }
 
 /// What a pressure switch's contact does.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum SwitchState {
     /// Follows its draft.
     #[default]
@@ -140,7 +141,7 @@ pub enum SwitchState {
 }
 
 /// What lies between draft and contacts.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct Sensing {
     /// The hose.
     pub hose: Hose,
@@ -153,7 +154,7 @@ pub struct Sensing {
 }
 
 /// Whether a wire lies across a contact.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Jumper {
     /// None: the contact works.
     #[default]
@@ -169,7 +170,7 @@ impl Jumper {
 }
 
 /// Wires across the contacts of safety devices.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub struct Jumpers {
     /// Across the low pressure switch.
     pub low: Jumper,
@@ -210,7 +211,7 @@ impl Jumpers {
 }
 
 /// All safety devices of the furnace.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Safety {
     points: SetPoints,
     draft: Draft,
@@ -344,29 +345,6 @@ impl Safety {
     #[must_use]
     pub fn low_gas(&self) -> bool {
         self.jumpers.low_gas.or(self.low_gas.as_ref().is_none_or(Contact::is_closed))
-    }
-
-    /// Every state.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        let bits = [
-            self.low_switch.is_closed(),
-            self.high_switch.is_closed(),
-            self.low_gas(),
-            self.limit_open,
-            self.rollout_open,
-        ];
-        sink(bits.iter().fold(0, |word, &bit| word << 1 | u64::from(bit)));
-        let Sensing { hose, water_pa, low, high } = self.sensing;
-        sink(hose as u64 | (low as u64) << 8 | (high as u64) << 16);
-        // A sound trap leaves the digest as it was; a dry one changes what is felt.
-        let Draft { intake_blocked, vent_blocked, trap_leak: _, air_density } = self.draft;
-        for value in [water_pa, intake_blocked, vent_blocked, air_density, self.felt_pa] {
-            sink(value.to_bits());
-        }
-        // Without a wire across a contact the digest stays what it was.
-        if self.jumpers.any() {
-            sink(self.jumpers.all().iter().fold(1, |word, &it| word << 1 | it as u64));
-        }
     }
 }
 

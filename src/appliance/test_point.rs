@@ -3,10 +3,13 @@
 //! **Source.** The four states are those that start-up sheets of two-stage furnaces ask for (makers
 //! withheld): static, low fire, high fire, and high fire with every other appliance on.
 
+use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
 /// A pressure port on the gas valve.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Enum, Serialize, Deserialize,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Port {
     /// Upstream of the shut-off seats.
@@ -45,7 +48,9 @@ impl Port {
 }
 
 /// A running state of the furnace at which a pressure is read.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[derive(
+    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Enum, Serialize, Deserialize,
+)]
 #[serde(rename_all = "kebab-case")]
 pub enum Stage {
     /// No gas flows anywhere in the house.

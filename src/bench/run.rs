@@ -4,9 +4,9 @@
 //! again passes through the same states in the same order as when it was played.
 
 use super::Bench;
-use super::action::Action;
-use super::event::Event;
-use super::refusal::Refusal;
+use crate::hands::action::Action;
+use crate::hands::event::Event;
+use crate::hands::refusal::Refusal;
 
 /// Is told what goes on while a bench runs.
 pub trait Witness {

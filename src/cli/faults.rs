@@ -10,7 +10,7 @@ use std::path::PathBuf;
 use super::exit::{Exit, Trouble, data, json};
 use super::explain::shortened;
 use super::files::write_whole;
-use crate::bench::fault::Fault;
+use crate::catalogue::fault::Fault;
 use crate::scenario;
 
 #[derive(Debug, clap::Args)]

@@ -13,8 +13,8 @@ use super::files::write_whole;
 use super::job::Job;
 use crate::appliance::plate::{GasFigures, Plate, Target};
 use crate::appliance::test_point::{Port, Stage};
-use crate::bench::fault::pattern::{Hands, Pattern, Point, measure};
-use crate::bench::setup::Setup;
+use crate::measure::pattern::{Hands, Pattern, Point, measure};
+use crate::setup::Setup;
 use crate::units::{W_PER_BTU_H, hundredths_inwc};
 
 #[derive(Debug, clap::Args)]

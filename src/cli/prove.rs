@@ -12,9 +12,9 @@ use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use super::job::Job;
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::Fault;
-use crate::bench::setup::Setup;
+use crate::catalogue::fault::Fault;
 use crate::scenario::{Scenario, builtin};
+use crate::setup::Setup;
 use crate::technician::proof::{self, Alike, MAX_SEEDS, Proof, SeedProof, Spoiling};
 
 #[derive(Debug, clap::Args)]

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use super::exit::{Exit, Trouble, data};
 use super::files;
-use crate::bench::event::{Event, Happening};
+use crate::hands::event::{Event, Happening};
 use crate::record;
 use crate::technician::script::action_line;
 use crate::units::TICKS_PER_S;

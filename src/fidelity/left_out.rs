@@ -40,8 +40,8 @@ heads!(
     "instrument/electrical.rs",
     "instrument/stopwatch.rs",
     "instrument/leak_fluid.rs",
-    "bench/night.rs",
-    "bench/gas/wear.rs",
+    "model/night/mod.rs",
+    "model/gas/wear.rs",
 );
 
 /// What a module is and leaves out.

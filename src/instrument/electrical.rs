@@ -15,6 +15,8 @@
 //! `tests/core/instruments/electrical.rs`: `a_dirty_rod_is_below_one_microampere()`,
 //! `a_weak_igniter_is_off_in_ohms()`, `a_dead_high_coil_has_volts_and_is_open()`.
 
+use serde::Serialize;
+
 /// Volts of the control circuit with nothing drawn.
 const UNLOADED_V: f64 = 27.0;
 /// What its transformer loses per ampere, in ohms.
@@ -80,7 +82,7 @@ pub fn ground_ohm(poor: f64) -> f64 {
 }
 
 /// A face that follows what its leads touch.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct Needle {
     shown: f64,
     contact_s: f64,

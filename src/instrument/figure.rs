@@ -4,8 +4,10 @@
 //! **Source.** Resolutions: common practice for field instruments.
 //! **Checked.** `src/instrument/figure.rs`: `a_figure_is_whole_steps_of_its_resolution()`.
 
+use serde::Serialize;
+
 /// What a figure tells, with its unit and its resolution.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
 pub enum Quantity {
     /// Temperature, in tenths of a degree Fahrenheit.
     Temperature,
@@ -97,7 +99,7 @@ impl Quantity {
 }
 
 /// A figure on a face.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 pub struct Figure {
     /// What it tells.
     pub quantity: Quantity,

@@ -22,6 +22,7 @@ use super::figure::{Figure, Quantity};
 use crate::physics::combustion::{co_air_free_ppm, excess_air_from_o2};
 use crate::physics::fluid::Gas;
 use crate::units::f_from_k;
+use serde::Serialize;
 
 /// Oxygen in air.
 pub const AIR_O2: f64 = 0.209;
@@ -35,7 +36,7 @@ const MOST_CO_PPM: f64 = 4_000.0;
 const TOO_THIN: f64 = 0.18;
 
 /// What comes past the probe.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Sample {
     /// Oxygen in the dry gas, as a fraction.
     pub o2: f64,
@@ -46,7 +47,7 @@ pub struct Sample {
 }
 
 /// A flue gas analyser.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct FlueAnalyser {
     felt: Sample,
 }

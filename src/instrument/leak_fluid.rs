@@ -12,6 +12,8 @@
 //! **Left out.** Drying out, spray that mimics bubbles, a large leak that blows the fluid away.
 //! **Checked.** `bubbles_follow_the_leak()` in `src/instrument/leak_fluid.rs`.
 
+use serde::Serialize;
+
 /// Smallest leak that makes a bubble, in standard m³/s (1e-4 cm³/s, ASTM E515).
 pub const SMALLEST_LEAK_M3_S: f64 = 1e-10;
 /// Leak at which bubbles are half as large as they get, in standard m³/s.
@@ -22,7 +24,7 @@ const GROWTH_S: f64 = 4.0;
 pub const VISIBLE: f64 = 0.05;
 
 /// Fluid on one joint.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct LeakFluid {
     /// Seconds since it was brushed on.
     pub wet_s: f64,

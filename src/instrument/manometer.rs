@@ -19,6 +19,7 @@
 //! healthy rigs in `tests/core/bench/calibrated.rs`.
 
 use crate::units::{PA_PER_INWC, PressureUnit, Shown};
+use serde::Serialize;
 
 /// Ticks between two numbers on the display.
 const DISPLAY_TICKS: u64 = 20;
@@ -27,7 +28,7 @@ const DISPLAY_TICKS: u64 = 20;
 const FROZEN_S: f64 = 240.0;
 
 /// What is wrong inside a manometer or its hose, or with how it is found set.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct Wear {
     /// What the zero button learned the last time somebody pressed it, in pascals.
     pub learned_pa: f64,
@@ -40,7 +41,7 @@ pub struct Wear {
 }
 
 /// A digital manometer.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Manometer {
     range_pa: f64,
     zero_error_pa: f64,
@@ -219,21 +220,6 @@ impl Manometer {
             MeterFace::OverRange
         } else {
             MeterFace::Number(self.shown())
-        }
-    }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        for value in [self.learned_pa, self.felt_pa, self.shown_pa, self.warm] {
-            sink(value.to_bits());
-        }
-        sink(u64::from(self.on) << 8 | self.unit as u64);
-        // A sound manometer has neither: its digest stays what it was.
-        if self.water_pa > 0.0 {
-            sink(self.behind_pa.to_bits());
-        }
-        if let Some(left_s) = self.battery_s {
-            sink(left_s.to_bits());
         }
     }
 }

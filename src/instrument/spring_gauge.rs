@@ -14,6 +14,7 @@
 //! `it_stays_within_its_grade()`, `too_much_spoils_it()`.
 
 use crate::units::PA_PER_INWC;
+use serde::Serialize;
 
 /// Its range, in pascals.
 pub const RANGE_PA: f64 = 35.0 * PA_PER_INWC;
@@ -29,7 +30,7 @@ const SET_SHARE: f64 = 0.2;
 const LAG_S: f64 = 0.3;
 
 /// A spring gauge.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct SpringGauge {
     felt_pa: f64,
     needle_pa: f64,
@@ -69,13 +70,6 @@ impl SpringGauge {
     #[must_use]
     pub fn error_pa(&self) -> f64 {
         self.set_pa
-    }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        for value in [self.felt_pa, self.needle_pa, self.set_pa] {
-            sink(value.to_bits());
-        }
     }
 }
 

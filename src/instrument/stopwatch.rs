@@ -15,9 +15,10 @@
 
 use super::figure::{Figure, Quantity};
 use crate::units::TICK_S;
+use serde::Serialize;
 
 /// A stopwatch held to a dial.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub enum Stopwatch {
     /// At nought.
     #[default]

@@ -12,6 +12,8 @@
 //! **Checked.** `src/instrument/thermometer.rs`: `it_follows_newtons_law()` (closed form);
 //! `tests/core/instruments/air.rs`: `rise_lies_in_the_plates_band_on_both_stages()`.
 
+use serde::Serialize;
+
 /// What is around the bead.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Around {
@@ -34,7 +36,7 @@ impl Around {
 }
 
 /// A thermometer.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Thermometer {
     bead_k: f64,
 }

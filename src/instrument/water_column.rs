@@ -15,6 +15,7 @@
 //! `one_leg_is_half_the_truth()`.
 
 use crate::units::{M_PER_IN, PA_PER_INWC};
+use serde::Serialize;
 
 /// Water in the tube, in metres along it.
 const WATER_M: f64 = 0.6;
@@ -32,7 +33,7 @@ const LEG_M: f64 = 8.0 * M_PER_IN;
 pub const TUBE_CD_M2: f64 = 0.6 * core::f64::consts::PI * RADIUS_M * RADIUS_M;
 
 /// A water column.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct WaterColumn {
     /// How far the leg at the hose has sunk, in metres.
     sunk_m: f64,
@@ -128,13 +129,6 @@ impl WaterColumn {
     #[must_use]
     pub fn scale_off_pa(&self) -> f64 {
         self.scale_off_m * PA_PER_M
-    }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        sink(self.sunk_m.to_bits());
-        sink(self.speed_m_s.to_bits());
-        sink(u64::from(self.blown));
     }
 }
 

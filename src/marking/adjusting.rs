@@ -4,11 +4,10 @@ use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use super::measuring::{HALF_DIGIT_PA, is_right};
 use crate::appliance::plate::Target;
-use crate::bench::action::{Action, Fitted, Phase, Stage};
-use crate::bench::event::Happening;
-use crate::bench::part::{Port, Screw};
-use crate::bench::setup::SupplyRight;
-use crate::bench::truth::Firing;
+use crate::hands::action::Action;
+use crate::hands::event::Happening;
+use crate::parts::{Firing, Fitted, Level, Phase, Port, Screw, Stage};
+use crate::setup::SupplyRight;
 use crate::units::inwc;
 
 /// Turn of a screw, as an event.
@@ -53,7 +52,8 @@ fn target(l: &Ledger, screw: Screw) -> Option<Target> {
     }
 }
 
-const STAGES: [(Screw, usize, &str); 2] = [(Screw::Low, 0, "low"), (Screw::High, 1, "high")];
+const STAGES: [(Screw, Level, &str); 2] =
+    [(Screw::Low, Level::Low, "low"), (Screw::High, Level::High, "high")];
 
 pub(super) fn turned_before_found(l: &Ledger) -> Vec<Hit> {
     let mut hits = Vec::new();
@@ -101,22 +101,21 @@ pub(super) fn turned_before_inlet(l: &Ledger) -> Vec<Hit> {
 /// Stages left set above their band while the supply was too low to show it.
 pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, left)) = l.left() else { return Vec::new() };
-    let sets = [left.low_set_pa, left.high_set_pa];
     let mut hits = Vec::new();
-    for (screw, i, name) in STAGES {
+    for (screw, level, name) in STAGES {
         let Some(target) = target(l, screw) else { continue };
         let band = target.band();
         let last = turns(l).filter(|turn| turn.screw == screw).last();
         let Some(last) = last else { continue };
         // With the inlet less than an inch of water above the setting, the spring cannot show.
-        let hidden = last.inlet_pa - sets[i] < crate::units::PA_PER_INWC;
-        if band.is_above(sets[i]) && hidden && !left.bottomed[i] {
+        let hidden = last.inlet_pa - left.set_pa[level] < crate::units::PA_PER_INWC;
+        if band.is_above(left.set_pa[level]) && hidden && !left.bottomed[level] {
             hits.push(Hit::new(
                 tick,
                 format!("{name} stage screwed up with the inlet at {}", inwc(last.inlet_pa)),
                 format!(
                     "its spring is set to {}, the plate ends at {}",
-                    inwc(sets[i]),
+                    inwc(left.set_pa[level]),
                     inwc(band.most_pa)
                 ),
             ));
@@ -127,22 +126,21 @@ pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, left)) = l.left() else { return Vec::new() };
-    let sets = [left.low_set_pa, left.high_set_pa];
     STAGES
         .into_iter()
-        .filter_map(|(screw, i, name)| {
+        .filter_map(|(screw, level, name)| {
             let target = target(l, screw)?;
             // Left shut off, a stage that nobody touched is somebody else's to set.
             let touched = turns(l).any(|turn| turn.screw == screw);
-            let out_pa = target.band().out_by_pa(sets[i]);
+            let out_pa = target.band().out_by_pa(left.set_pa[level]);
             let off = out_pa > HALF_DIGIT_PA && (touched || !l.left_shut_off());
             off.then(|| {
-                let way = if sets[i] < target.pa { "below" } else { "above" };
+                let way = if left.set_pa[level] < target.pa { "below" } else { "above" };
                 Hit::new(
                     tick,
                     format!(
                         "{name} stage left at {}; the plate says {} ± {}",
-                        inwc(sets[i]),
+                        inwc(left.set_pa[level]),
                         inwc(target.pa),
                         inwc(target.tolerance_pa)
                     ),
@@ -186,7 +184,7 @@ pub(super) fn bottomed(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     let mut left = Vec::new();
     let mut once = Vec::new();
     let end = l.end();
-    for (screw, i, name) in STAGES {
+    for (screw, level, name) in STAGES {
         let Some(turn) = turns(l).find(|turn| turn.screw == screw && turn.bottomed) else {
             continue;
         };
@@ -195,7 +193,7 @@ pub(super) fn bottomed(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
             format!("{name} stage screw came to its stop"),
             "its coils touch: it regulates nothing there",
         );
-        if end.is_some_and(|(_, _, truth)| truth.bottomed[i]) {
+        if end.is_some_and(|(_, _, truth)| truth.bottomed[level]) {
             left.push(hit);
         } else {
             once.push(hit);
@@ -242,11 +240,17 @@ pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn cap_off(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, left)) = l.left() else { return Vec::new() };
-    ["low stage", "high stage", "supply regulator"]
+    left.caps
         .into_iter()
-        .zip(left.caps)
         .filter(|(_, cap)| *cap == Fitted::Off)
-        .map(|(name, _)| Hit::new(tick, format!("{name}: no cap"), "its screw lies open"))
+        .map(|(screw, _)| {
+            let name = match screw {
+                Screw::Low => "low stage",
+                Screw::High => "high stage",
+                Screw::Supply => "supply regulator",
+            };
+            Hit::new(tick, format!("{name}: no cap"), "its screw lies open")
+        })
         .collect()
 }
 

@@ -3,13 +3,12 @@
 use super::evaluate::Brief;
 use super::ledger::{Hit, Ledger};
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Contact, Ending, Fitted, NotDone, OnOff, Opening, Topic};
-use crate::bench::event::Happening;
-use crate::bench::fault::Fault;
-use crate::bench::fault::felt::is_felt;
-use crate::bench::fault::remedy::Remedy;
-use crate::bench::part::{Port, Spot, Subject};
-use crate::bench::truth::Firing;
+use crate::catalogue::fault::Fault;
+use crate::catalogue::fault::remedy::Remedy;
+use crate::hands::action::{Action, Contact, NotDone, Topic};
+use crate::hands::event::Happening;
+use crate::measure::felt::is_felt;
+use crate::parts::{Ending, Firing, Fitted, OnOff, Opening, Port, Spot, Subject, Window};
 
 pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
@@ -59,18 +58,23 @@ pub(super) fn controls_not_restored(l: &Ledger) -> Vec<Hit> {
     if !l.said_shut_off() && end.furnace_switch == OnOff::Off {
         hits.push(Hit::new(tick, "service switch off", "the furnace has no power"));
     }
-    for (name, window) in ["plant room", "hall"].into_iter().zip(end.windows) {
+    for (which, window) in end.windows {
         if window == Opening::Open {
+            let name = match which {
+                Window::PlantRoom => "plant room",
+                Window::Hall => "hall",
+            };
             let seen = format!("the window of the {name} stands open");
             hits.push(Hit::new(tick, seen, "it was closed as found"));
         }
     }
-    let wanted = (l.setup.house.setpoint_half_f, found.thermostat_mode);
-    if end.thermostat != wanted && !l.said_shut_off() {
+    let wanted_half_f = l.setup.house.setpoint_half_f;
+    let moved = end.setpoint_half_f != wanted_half_f || end.heating != found.thermostat_mode;
+    if moved && !l.said_shut_off() {
         hits.push(Hit::new(
             tick,
-            format!("thermostat at {} °F", f64::from(end.thermostat.0) / 2.0),
-            format!("found at {} °F", f64::from(wanted.0) / 2.0),
+            format!("thermostat at {} °F", f64::from(end.setpoint_half_f) / 2.0),
+            format!("found at {} °F", f64::from(wanted_half_f) / 2.0),
         ));
     }
     hits
@@ -78,26 +82,27 @@ pub(super) fn controls_not_restored(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn door_off(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
-    ["burner door", "blower door"]
+    end.doors
         .into_iter()
-        .zip(end.doors)
         .filter(|(_, door)| *door == Fitted::Off)
-        .map(|(name, _)| Hit::new(tick, format!("{name}: off"), "it stood on as found"))
+        .map(|(door, _)| {
+            let name = door.label().to_lowercase();
+            Hit::new(tick, format!("{name}: off"), "it stood on as found")
+        })
         .collect()
 }
 
 pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
-    ["water heater", "kitchen range"]
-        .into_iter()
-        .zip(end.neighbors)
-        .zip(l.setup.found.neighbors)
-        .zip(end.gone_out)
-        .filter_map(|(((name, (now, handle)), found), out)| {
-            let moved = now != found || !handle.is_open();
+    end.neighbors
+        .iter()
+        .filter_map(|(neighbor, now)| {
+            let name = neighbor.label().to_lowercase();
+            let found = l.setup.found.neighbors[neighbor];
+            let moved = now.switch != found || !now.handle.is_open();
             // With the supply shut off for good, no flame can stand.
             let no_gas = l.left_shut_off() && end.supply_valve.is_shut();
-            let went_out = found == OnOff::On && out && !no_gas;
+            let went_out = found == OnOff::On && now.gone_out && !no_gas;
             (moved || went_out).then(|| {
                 let truth = if moved { "it is theirs" } else { "its flame went out" };
                 Hit::new(tick, format!("{name} not as found"), truth)

@@ -6,7 +6,7 @@ use super::deed::describe;
 use super::evaluate::{Marks, Standing};
 use super::ledger::Ledger;
 use super::trace::Trace;
-use crate::bench::action::Action;
+use crate::hands::action::Action;
 use crate::rules::Severity;
 use crate::units::TICK_S;
 

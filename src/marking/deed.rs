@@ -1,9 +1,7 @@
 //! An action in a few words, for findings and the time line of the debrief.
 
-use crate::bench::action::{
-    Action, Contact, Fitted, LowSide, OnOff, Opening, PlugStep, Push, StartStop, Topic,
-};
-use crate::bench::part::Cock;
+use crate::hands::action::{Action, Contact, PlugStep, StartStop, Topic};
+use crate::parts::{Cock, Fitted, LowSide, OnOff, Opening, Push};
 
 /// What was done, in a few words.
 #[must_use]

@@ -6,11 +6,12 @@ use serde::{Deserialize, Serialize};
 
 use super::ledger::{Caught, Hit, Ledger};
 use super::{adjusting, control, faults_left, grounds, joints, measuring, repairs, safety, unread};
-use crate::bench::action::{Action, Ending};
-use crate::bench::event::Happening;
-use crate::bench::repair::Nature;
-use crate::bench::setup::SupplyRight;
+use crate::catalogue::repair::Nature;
+use crate::hands::action::Action;
+use crate::hands::event::Happening;
+use crate::parts::Ending;
 use crate::rules::{Essential, Evidence, Family, Rule, RuleBook, Severity};
+use crate::setup::SupplyRight;
 use crate::units::TICK_S;
 
 /// What the scenario says about its right end.

@@ -4,12 +4,13 @@ use super::control;
 use super::evaluate::Brief;
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
-use crate::bench::action::{Action, Contact, Ending};
-use crate::bench::event::Outcome;
-use crate::bench::fault::Fault;
-use crate::bench::fault::felt::is_felt;
-use crate::bench::fault::remedy::Remedy;
-use crate::bench::setup::SupplyRight;
+use crate::catalogue::fault::Fault;
+use crate::catalogue::fault::remedy::Remedy;
+use crate::hands::action::{Action, Contact};
+use crate::hands::event::Outcome;
+use crate::measure::felt::is_felt;
+use crate::parts::Ending;
+use crate::setup::SupplyRight;
 
 /// A fault of the house that a repair would have mended, handed over in use.
 pub(super) fn fault_left(l: &Ledger, brief: &Brief) -> Vec<Hit> {

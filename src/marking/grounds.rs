@@ -2,11 +2,11 @@
 
 use super::ledger::{Did, Ledger};
 use crate::appliance::ignition::ControlState;
-use crate::bench::action::Action;
-use crate::bench::event::{Happening, ReadingFact};
-use crate::bench::fault::Fault;
-use crate::bench::part::{Spot, Subject};
-use crate::bench::truth::{Firing, Truth};
+use crate::catalogue::fault::Fault;
+use crate::hands::action::Action;
+use crate::hands::event::{Happening, ReadingFact};
+use crate::model::truth::Truth;
+use crate::parts::{Firing, Spot, Subject};
 
 /// Gas in the air from which a detector tells of it, as a fraction (about 1 % of the lower
 /// flammable limit of either gas; common practice).
@@ -80,7 +80,7 @@ fn tells(what: &Happening) -> bool {
 fn looked_and_found(l: &Ledger, action: &Action, before: &Truth) -> bool {
     match action {
         Action::Sniff(_) | Action::Probe(_) => {
-            before.gas_fraction.iter().any(|&there| there > TRACE) || before.vented_m3_s > 0.0
+            before.gas_fraction.iter().any(|there| there > TRACE) || before.vented_m3_s > 0.0
         }
         Action::Look(Subject::TankGauge) => {
             l.setup.faults.iter().any(|(fault, _)| *fault == Fault::NearlyEmptyTank)

@@ -2,11 +2,9 @@
 
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
-use crate::bench::action::{Action, LowSide, Stage};
-use crate::bench::event::Happening;
-use crate::bench::part::{Joint, Port};
-use crate::bench::seen::PortFill;
-use crate::bench::truth::Firing;
+use crate::hands::action::Action;
+use crate::hands::event::Happening;
+use crate::parts::{Firing, Joint, LowSide, Port, PortFill, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::units::inwc;
 

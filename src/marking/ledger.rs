@@ -1,10 +1,11 @@
 //! What a job left behind for judging: the events in order, the setup, the end.
 
 use crate::appliance::plate::Plate;
-use crate::bench::action::{Action, Ending, Fitted, HandOver};
-use crate::bench::event::{Event, Happening, ReadingFact};
-use crate::bench::setup::Setup;
-use crate::bench::truth::Truth;
+use crate::hands::action::{Action, HandOver};
+use crate::hands::event::{Event, Happening, ReadingFact};
+use crate::model::truth::Truth;
+use crate::parts::{Ending, Fitted};
+use crate::setup::Setup;
 
 /// Everything that marking looks at.
 #[derive(Debug, Clone)]

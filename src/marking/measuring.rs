@@ -1,10 +1,9 @@
 //! Evidence of what was read and written.
 
 use super::ledger::{Caught, Did, Hit, Ledger};
-use crate::bench::action::{Action, Phase, Push};
-use crate::bench::event::{Happening, ReadingFact, ShownBefore};
-use crate::bench::part::Port;
-use crate::bench::seen::PortFill;
+use crate::hands::action::Action;
+use crate::hands::event::{Happening, ReadingFact, ShownBefore};
+use crate::parts::{Phase, Port, PortFill, Push};
 use crate::units::{PressureUnit, inwc};
 
 /// Half a digit of the manometer, in pascals: what lies nearer to a limit, nobody can tell from it.

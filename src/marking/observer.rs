@@ -4,8 +4,8 @@ use super::evaluate::{Brief, Marks, evaluate};
 use super::ledger::Ledger;
 use super::trace::Trace;
 use crate::bench::Bench;
-use crate::bench::event::Event;
 use crate::bench::run::Witness;
+use crate::hands::event::Event;
 use crate::rules::RuleBook;
 
 /// Collects what marking and debrief need.

@@ -2,11 +2,10 @@
 
 use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
-use crate::bench::action::Ending;
-use crate::bench::event::{Happening, Outcome};
-use crate::bench::repair::{Nature, Repair};
-use crate::bench::setup::SupplyRight;
-use crate::bench::truth::Firing;
+use crate::catalogue::repair::{Nature, Repair};
+use crate::hands::event::{Happening, Outcome};
+use crate::parts::{Ending, Firing};
+use crate::setup::SupplyRight;
 
 /// A repair that was done.
 pub(super) struct Mended {

@@ -4,12 +4,11 @@ use super::deed::describe;
 use super::ledger::{Caught, Did, Hit, Ledger};
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Fitted, Height, OnOff, PlugStep, Topic};
-use crate::bench::event::Happening;
-use crate::bench::part::{Cock, Place, Port, Screw};
-use crate::bench::repair::Repair;
-use crate::bench::seen::PortFill;
-use crate::bench::truth::{Firing, Truth};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, PlugStep, Topic};
+use crate::hands::event::Happening;
+use crate::model::truth::Truth;
+use crate::parts::{Cock, Door, Firing, Fitted, Height, OnOff, Place, Port, PortFill, Screw};
 use crate::units::inwc;
 
 /// First hand on anything that matters.
@@ -223,13 +222,8 @@ const UNHEARD_M: f64 = 1.0e-4;
 /// Whether nothing that could be heard comes out of a port that stands under pressure: its hole was
 /// found stopped up, or all but so, and has not been cleaned or drilled yet.
 fn is_stopped_up(l: &Ledger, before: usize, port: Port) -> bool {
-    let i = usize::from(port == Port::Manifold);
-    let found = l
-        .setup
-        .condition
-        .ports
-        .get(i)
-        .is_some_and(|it| it.tap_free_m.is_some_and(|free_m| free_m <= UNHEARD_M));
+    let tap_free_m = l.setup.condition.ports[port].tap_free_m;
+    let found = tap_free_m.is_some_and(|free_m| free_m <= UNHEARD_M);
     let frees = |repair: Repair| {
         repair == Repair::ReplaceGasValve
             || match port {
@@ -376,7 +370,7 @@ pub(super) fn power_left_on(l: &Ledger) -> Vec<Hit> {
     plug_out(
         l,
         PlugStep::SpinOut,
-        |truth| truth.furnace_switch == OnOff::On && truth.doors[1] == Fitted::On,
+        |truth| truth.furnace_switch == OnOff::On && truth.doors[Door::Blower] == Fitted::On,
         "the furnace had power",
     )
 }

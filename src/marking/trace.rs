@@ -1,6 +1,6 @@
 //! Pressures over time, kept small enough to draw.
 
-use crate::bench::truth::Truth;
+use crate::model::truth::Truth;
 use crate::units::TICK_S;
 
 /// Most buckets that are kept.

@@ -4,10 +4,9 @@
 use super::ledger::{Hit, Ledger};
 use super::measuring::is_right;
 use super::repairs;
-use crate::bench::action::Stage;
-use crate::bench::event::{Happening, Outcome, ReadingFact};
-use crate::bench::part::{Port, Screw};
-use crate::bench::repair::{Moves, Nature};
+use crate::catalogue::repair::{Moves, Nature};
+use crate::hands::event::{Happening, Outcome, ReadingFact};
+use crate::parts::{Port, Screw, Stage};
 
 /// Whether a right reading of this place was ever written.
 fn has_right(l: &Ledger, port: Port, stages: &[Stage]) -> bool {
@@ -165,14 +164,14 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::bench::action::Phase;
-    use crate::bench::event::Event;
-    use crate::bench::repair::Repair;
+    use crate::catalogue::repair::Repair;
+    use crate::hands::event::Event;
+    use crate::parts::Phase;
     use crate::units::PressureUnit;
 
     fn read(stage: Stage, tick: u64) -> Event {
         let fact = ReadingFact {
-            reading: crate::bench::action::Reading {
+            reading: crate::parts::Reading {
                 port: Port::Manifold,
                 stage,
                 phase: Phase::Found,

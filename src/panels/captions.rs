@@ -6,9 +6,8 @@ use super::kit;
 use super::theme;
 use super::view::Job;
 use super::wish::Wish;
-use crate::bench::action::Height;
-use crate::bench::part::Tool;
-use crate::bench::seen::{Seen, Smell, Sound};
+use crate::parts::{Height, Tool};
+use crate::senses::seen::{Seen, Smell, Sound};
 use crate::words::{Id, decimal};
 
 /// What is said when a repair is done, as a happening.

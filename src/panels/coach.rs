@@ -14,11 +14,11 @@ mod reading;
 
 use crate::appliance::plate::Fuel;
 use crate::appliance::test_point::{Port, Stage};
-use crate::bench::action::{Action, Phase};
-use crate::bench::part::{Place, Subject};
-use crate::bench::seen::Seen;
+use crate::hands::action::Action;
 use crate::panels::sheet::Cell;
+use crate::parts::{Phase, Place, Subject};
 use crate::procedure::Goal;
+use crate::senses::seen::Seen;
 
 /// The next step.
 #[derive(Debug, Clone, PartialEq)]

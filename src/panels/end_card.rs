@@ -7,9 +7,8 @@ use super::kit;
 use super::theme;
 use super::view::{Job, SecondChance};
 use super::wish::Wish;
-use crate::bench::action::Ending;
-use crate::bench::part::Place;
-use crate::bench::seen::Over;
+use crate::parts::{Ending, Place};
+use crate::senses::seen::Over;
 
 /// Shows the card, if one is due.
 pub fn end_card_ui(ui: &Ui, scene: Rect, job: &Job<'_>, out: &mut Vec<Wish>) {

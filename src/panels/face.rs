@@ -5,8 +5,8 @@ use egui::{Align2, Area, Color32, FontId, Order, Painter, Rect, RichText, Stroke
 use super::kit;
 use super::theme;
 use super::view::Job;
-use crate::bench::seen::{GaugeSeen, Measured};
 use crate::instrument::water_column::Legs;
+use crate::senses::seen::{GaugeSeen, Measured};
 use crate::words::decimal;
 
 /// Inches of water that the column's scale shows either way, and the spring gauge in all.

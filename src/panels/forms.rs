@@ -7,9 +7,9 @@ use super::kit::{self, Stepper};
 use super::ways::Form;
 use super::wish::Wish;
 use super::words;
-use crate::bench::action::{Action, PlugStep};
-use crate::bench::part::{Cock, Port, Screw};
-use crate::bench::seen::Seen;
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{Cock, Port, Screw};
+use crate::senses::seen::Seen;
 
 /// What is set in the forms and not yet done.
 #[derive(Debug, Clone, PartialEq)]

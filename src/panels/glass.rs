@@ -6,7 +6,7 @@ use egui::{Align2, FontId, Rect, TextStyle, Ui, pos2, vec2};
 use super::theme;
 use super::view::{Job, PartBox};
 use super::words;
-use crate::bench::seen::{Call, Display, HallSeen, Seen};
+use crate::senses::seen::{Call, Display, HallSeen, Seen};
 use crate::units::fixed;
 
 /// Writes into every display that the drawing shows.

@@ -9,9 +9,9 @@ use super::parts;
 use super::ways;
 use super::wish::Wish;
 use super::words;
-use crate::bench::action::Action;
-use crate::bench::part::Place;
-use crate::bench::seen::Seen;
+use crate::hands::action::Action;
+use crate::parts::Place;
+use crate::senses::seen::Seen;
 
 /// Shows what is in hand and the list of what can be done, with its keys and forms.
 pub fn hand_ui(

@@ -4,7 +4,8 @@ use egui::Ui;
 
 use super::kit;
 use super::wish::Wish;
-use crate::bench::action::{Action, Ending, HandOver, NotDone};
+use crate::hands::action::{Action, HandOver, NotDone};
+use crate::parts::Ending;
 use crate::words::Id;
 
 /// What is ticked so far.

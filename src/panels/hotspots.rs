@@ -8,9 +8,8 @@ use super::parts;
 use super::theme;
 use super::view::{Job, PartBox};
 use super::words;
-use crate::bench::action::{Fitted, OnOff};
-use crate::bench::part::Place;
-use crate::bench::seen::Seen;
+use crate::parts::{Fitted, OnOff, Place};
+use crate::senses::seen::Seen;
 
 /// Parts of the drawing that are there to look at only.
 const NOT_TOUCHED: &[&str] = &["backdrop", "tray", "tool-roll", "grid"];

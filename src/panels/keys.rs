@@ -8,7 +8,8 @@ use super::settings::Settings;
 use super::strip::PLACES;
 use super::view::{Job, Running};
 use super::wish::Wish;
-use crate::bench::action::{Action, OnOff};
+use crate::hands::action::Action;
+use crate::parts::OnOff;
 
 /// What the keys ask of the window itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -6,9 +6,9 @@ use egui::Key;
 
 use super::parts;
 use super::ways::{self, Way};
-use crate::bench::action::Action;
-use crate::bench::repair::{Nature, Repair};
-use crate::bench::seen::Seen;
+use crate::catalogue::repair::{Nature, Repair};
+use crate::hands::action::Action;
+use crate::senses::seen::Seen;
 
 pub use letters::Letters;
 

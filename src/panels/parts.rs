@@ -1,6 +1,6 @@
 //! Parts of the drawings by id: what they are called and in which order a job meets them.
 
-use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window};
+use crate::parts::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool, Window};
 
 /// The part an element id belongs to: `high-cap@off` is `high-cap`, `meter.display` is `meter`.
 #[must_use]

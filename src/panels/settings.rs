@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::bench::action::OnOff;
+use crate::parts::OnOff;
 use crate::units::PressureUnit;
 
 /// Choices about the window. The shell keeps them; it also scales the whole window by

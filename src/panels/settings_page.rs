@@ -5,7 +5,7 @@ use egui::Ui;
 use super::kit;
 use super::settings::{Motion, Settings, TextSize};
 use super::wish::Wish;
-use crate::bench::action::OnOff;
+use crate::parts::OnOff;
 use crate::units::PressureUnit;
 
 /// Scales to choose from, per cent.

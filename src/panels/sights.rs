@@ -9,8 +9,8 @@ use super::parts;
 use super::view::Job;
 use super::ways;
 use super::words;
-use crate::bench::part::{Place, Subject};
-use crate::bench::seen::Seen;
+use crate::parts::{Place, Subject};
+use crate::senses::seen::Seen;
 
 /// A line of the list.
 #[derive(Debug, Clone, PartialEq, Eq)]

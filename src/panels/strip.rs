@@ -6,9 +6,9 @@ use super::kit;
 use super::theme;
 use super::view::{Job, Running};
 use super::wish::Wish;
-use crate::bench::action::Action;
-use crate::bench::part::Place;
-use crate::bench::seen::Seen;
+use crate::hands::action::Action;
+use crate::parts::Place;
+use crate::senses::seen::Seen;
 use crate::words::whole;
 
 /// Places to stand, with their keys.

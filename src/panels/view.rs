@@ -4,11 +4,11 @@ use egui::Rect;
 
 use super::debrief::DebriefView;
 use super::settings::Settings;
-use crate::bench::part::Place;
-use crate::bench::seen::Seen;
-use crate::bench::setup::SupplyRight;
+use crate::parts::Place;
 use crate::rules::competency::Competency;
 use crate::scenario::Step;
+use crate::senses::seen::Seen;
+use crate::setup::SupplyRight;
 
 /// Everything to show now.
 #[derive(Debug, Clone, Copy)]

@@ -14,10 +14,10 @@ mod valve;
 mod yard;
 
 use super::parts::canonical;
-use crate::bench::action::{Action, Contact};
-use crate::bench::part::{Cock, Port, Screw, Subject, Tool};
-use crate::bench::repair::Nature;
-use crate::bench::seen::{PortFill, Seen};
+use crate::catalogue::repair::Nature;
+use crate::hands::action::{Action, Contact};
+use crate::parts::{Cock, Port, PortFill, Screw, Subject, Tool};
+use crate::senses::seen::Seen;
 
 pub use here::{here, in_hand};
 pub(super) use repairs::outdates;

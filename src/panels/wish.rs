@@ -2,7 +2,7 @@
 
 use super::settings::Settings;
 use super::view::Help;
-use crate::bench::action::Action;
+use crate::hands::action::Action;
 
 /// A wish out of the panels, in the order it was made.
 #[derive(Debug, Clone, PartialEq)]

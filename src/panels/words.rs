@@ -3,13 +3,12 @@
 use super::face;
 use super::parts::canonical;
 use crate::appliance::safety::{Hose, Jumper};
-use crate::bench::action::{Fitted, LowSide, OnOff, Opening, Push};
-use crate::bench::part::{Joint, Tool};
-use crate::bench::seen::{
-    BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
-    HoseLook, PortFill, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
-};
+use crate::parts::{Fitted, Joint, Level, LowSide, OnOff, Opening, Port, PortFill, Push, Tool};
 use crate::physics::valve::HandleAngle;
+use crate::senses::seen::{
+    BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
+    HoseLook, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
+};
 use crate::words::decimal;
 
 /// How a part stands, in words, or nothing where there is nothing to say or it cannot be seen.
@@ -90,8 +89,8 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
         "blower-door" => door(furnace.blower_door),
         "furnace-switch" => on_off(furnace.switch).into(),
         "manual-valve" => cock(furnace.manual_valve),
-        "water-heater" => burning(furnace.water_heater.1).into(),
-        "water-heater-cock" => cock(furnace.water_heater.0),
+        "water-heater" => burning(furnace.water_heater.burning).into(),
+        "water-heater-cock" => cock(furnace.water_heater.handle),
         "plant-window" => opening(furnace.window).into(),
         "stage-jumper" => match furnace.stage_jumper {
             Fitted::On => t!("jumper-fitted").into(),
@@ -109,9 +108,7 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
 }
 
 fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
-    let [inlet, manifold] = &burners.ports;
-    let [low_cap, high_cap] = burners.caps;
-    let [low, high] = burners.screw_eighths;
+    let at_port = |which: Port| port(&burners.ports[which], Some(burners.fluid[which.joint()]));
     Some(match id {
         "burners" => {
             let lit = burners.flames.iter().any(|flame| flame.height > 0.0);
@@ -127,16 +124,12 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
             _ => t!("igniter-dark").into(),
         },
         "valve-switch" | "gas-valve" => t!("valve-switch", switch = on_off(burners.valve_switch)),
-        "low-cap" => cap(low_cap),
-        "high-cap" => cap(high_cap),
-        "low-screw" => screw(low),
-        "high-screw" => screw(high),
-        "inlet-port" | "inlet-plug" | "inlet-adapter" => {
-            port(inlet, burners.fluid.first().copied())
-        }
-        "manifold-port" | "manifold-plug" | "manifold-adapter" => {
-            port(manifold, burners.fluid.get(1).copied())
-        }
+        "low-cap" => cap(burners.caps[Level::Low]),
+        "high-cap" => cap(burners.caps[Level::High]),
+        "low-screw" => screw(burners.screw_eighths[Level::Low]),
+        "high-screw" => screw(burners.screw_eighths[Level::High]),
+        "inlet-port" | "inlet-plug" | "inlet-adapter" => at_port(Port::Inlet),
+        "manifold-port" | "manifold-plug" | "manifold-adapter" => at_port(Port::Manifold),
         "pressure-switch-low" => draft(burners.wires.low, &burners.signs)?,
         "pressure-switch-high" => draft(burners.wires.high, &burners.signs)?,
         "box-hose" => match burners.signs.box_hose {
@@ -154,11 +147,7 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
         "limit" => wire(burners.wires.limit)?.into(),
         "rollout-1" | "rollout-2" => wire(burners.wires.rollout)?.into(),
         "low-gas-switch" => wire(burners.wires.low_gas)?.into(),
-        "union" | "connector" => {
-            let joint = Joint::from_id(id)?;
-            let at = Joint::ALL.iter().position(|&one| one == joint)?;
-            fluid(*burners.fluid.get(at)?)?.into()
-        }
+        "union" | "connector" => fluid(burners.fluid[Joint::from_id(id)?])?.into(),
         _ => return None,
     })
 }
@@ -194,8 +183,8 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
         "thermostat-mode" => t!("thermostat-heat", switch = on_off(hall.mode)),
         "co-alarm" => t!("alarm-ppm", ppm = decimal(hall.co_ppm, 0)),
         "hall-window" => opening(hall.window).into(),
-        "range" => burning(hall.range.1).into(),
-        "range-cock" => cock(hall.range.0),
+        "range" => burning(hall.range.burning).into(),
+        "range-cock" => cock(hall.range.handle),
         "register" => match hall.registers_closed {
             closed if closed > REGISTERS_SHOW => t!("register-closed").into(),
             _ => t!("state-open").into(),

@@ -23,7 +23,7 @@ use super::strip::{Asked, strip_ui};
 use super::theme;
 use super::view::{Job, Layout, View};
 use super::wish::Wish;
-use crate::bench::action::{OnOff, Phase};
+use crate::parts::{OnOff, Phase};
 
 use board::{board_ui, split};
 use state::{Hinting, ask_hint, hint};

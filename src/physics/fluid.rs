@@ -24,12 +24,13 @@
 //! `a_source_lights_whatever_reaches_the_lower_limit()` in `tests/core/appliance/room.rs`.
 
 use crate::units::{J_M3_PER_BTU_FT3, P_STD_PA};
+use serde::Serialize;
 
 /// Density of dry air at 60 °F and 14.696 psia, in kg/m³ (0.0764 lb/ft³).
 pub const AIR_DENSITY_STD_KG_M3: f64 = 1.2241;
 
 /// What the model needs to know of one fuel gas.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Gas {
     /// Density against air at the same state.
     pub specific_gravity: f64,

@@ -19,6 +19,7 @@
 //! `flue_gas_cools_better_on_low()`.
 
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
+use serde::Serialize;
 
 /// Heat capacity of standard air, in J/(m³·K): 1.08 Btu/(h·cfm·°F) in SI.
 pub const AIR_J_M3_K: f64 = 1.08 * W_PER_BTU_H * 1.8 / (M3_PER_FT3 / 60.0);
@@ -30,7 +31,7 @@ const STILL_W_K: f64 = 12.0;
 const HOT_END_K: f64 = 1500.0;
 
 /// A heat exchanger.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Exchanger {
     capacity_j_k: f64,
     metal_k: f64,
@@ -70,12 +71,6 @@ impl Exchanger {
     #[must_use]
     pub fn supply_air_k(&self) -> f64 {
         self.supply_air_k
-    }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        sink(self.metal_k.to_bits());
-        sink(self.supply_air_k.to_bits());
     }
 }
 

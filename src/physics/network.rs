@@ -21,21 +21,23 @@ mod build;
 mod elimination;
 mod guess;
 mod solve;
+mod written;
 
 use super::fluid::Gas;
 use super::orifice::OpeningLaw;
 use super::pipe::FlowCurve;
 use super::regulator::Regulator;
 use elimination::{Elimination, Factors};
+use serde::Serialize;
 
 pub use build::NetworkBuilder;
 
 /// A node of a network.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 pub struct NodeId(pub(crate) u16);
 
 /// An element of a network.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize)]
 pub struct ElementId(pub(crate) u16);
 
 /// What one step did.
@@ -84,7 +86,7 @@ const SLOTS: usize = 256;
 type Slots<T> = [T; SLOTS];
 
 /// The gauge pressure in a slot.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, Serialize)]
 struct Head {
     pa: f64,
     /// What `pa` leaves out below its last digit.
@@ -92,7 +94,7 @@ struct Head {
 }
 
 /// How a node was asked for.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Serialize)]
 struct NodeSpec {
     /// `None` for a boundary.
     volume_m3: Option<f64>,
@@ -100,7 +102,7 @@ struct NodeSpec {
 }
 
 /// How an element was asked for; kept to rebuild its law for another gas.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Serialize)]
 enum ElementSpec {
     Pipe(super::pipe::PipeSpec),
     Tubing(super::pipe::TubingSpec),
@@ -116,7 +118,7 @@ enum Place {
 }
 
 /// The two ends of an element as slots.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Serialize)]
 struct Ends {
     from: u8,
     to: u8,
@@ -125,7 +127,7 @@ struct Ends {
     to_from: u16,
 }
 
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 struct CurveLink {
     ends: Ends,
     /// Temperature at `from`, in K.
@@ -135,7 +137,7 @@ struct CurveLink {
     mean: f64,
 }
 
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 struct OpeningLink {
     ends: Ends,
     /// Temperature at `from`, in K.
@@ -146,7 +148,7 @@ struct OpeningLink {
     mean: f64,
 }
 
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 struct RegulatorLink {
     ends: Ends,
     /// Temperature at `from`, in K.
@@ -190,7 +192,7 @@ struct Guess {
 }
 
 /// What to expect of a step.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 enum GuessKind {
     /// No move.
     Rest,
@@ -320,7 +322,7 @@ impl Network {
         report
     }
 
-    /// Every number that the next step depends on, in a fixed order, for a digest.
+    /// Every number that the next step depends on, in a fixed order.
     pub fn state(&self) -> impl Iterator<Item = f64> + '_ {
         let heads = self.heads.iter().take(self.nodes.len());
         let pressures = heads.flat_map(|head| [head.pa, head.rest_pa]);

@@ -24,6 +24,7 @@
 
 mod drill;
 
+use serde::Serialize;
 use std::f64::consts::PI;
 
 use super::fluid::Gas;
@@ -58,7 +59,7 @@ impl FlowSlopes {
 }
 
 /// The flow law of an opening of 1 m² effective area in one gas.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct OpeningLaw {
     scale: f64,
     x_choked: f64,

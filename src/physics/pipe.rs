@@ -34,6 +34,7 @@ mod curve;
 mod sizes;
 mod tubing;
 
+use serde::Serialize;
 use std::f64::consts::PI;
 
 use super::fluid::Gas;
@@ -112,7 +113,7 @@ impl Fitting {
 }
 
 /// One run of pipe or smooth tube.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct PipeSpec {
     /// Inside diameter, in metres.
     pub id_m: f64,

@@ -32,13 +32,14 @@ mod seat;
 mod spring;
 
 use super::orifice::{FlowSlopes, OpeningLaw};
+use serde::Serialize;
 
 pub use calibrate::{Behaviour, CalibrationError};
 pub use seat::SeatProfile;
 pub use spring::Spring;
 
 /// Which way the inlet pressure pushes the seat.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Deserialize)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Serialize, serde::Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum InletEffect {
     /// Towards open: the outlet rises with the inlet.
@@ -50,7 +51,7 @@ pub enum InletEffect {
 }
 
 /// The fixed parts of a regulator.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct RegulatorSpec {
     /// Main spring and its screw.
     pub spring: Spring,
@@ -71,7 +72,7 @@ pub struct RegulatorSpec {
 }
 
 /// The air on the spring side of the diaphragm, where the vent does not let it go freely.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Bonnet {
     /// Its volume, in m³.
     pub volume_m3: f64,
@@ -82,7 +83,7 @@ pub struct Bonnet {
 }
 
 /// A bonnet at work.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, Serialize)]
 struct AirSpring {
     /// Stiffness over that of coil spring and air together.
     share: f64,
@@ -92,7 +93,7 @@ struct AirSpring {
 }
 
 /// A regulator in a network: its spec, its settings and its moving parts.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub struct Regulator {
     spec: RegulatorSpec,
     turns: f64,
@@ -110,7 +111,7 @@ pub struct Regulator {
 }
 
 /// What stays the same from step to step of one length, worked out once.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, Serialize)]
 struct Fixed {
     /// The length that it is for, in s; zero when it is of no use.
     dt_s: f64,
@@ -128,7 +129,7 @@ struct Fixed {
 }
 
 /// What stays the same within one implicit step, and the lift that it comes to.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, Serialize)]
 struct StepConstants {
     /// Outlet pressure at which the balance puts the lift at zero without an inlet pressure, in Pa
     /// gauge, and what the inlet adds to it: apart, so that a drifting inlet moves the balance
@@ -249,13 +250,6 @@ impl Regulator {
             rest_m: self.lift_m,
         };
         self.fixed.dt_s = 0.0;
-    }
-
-    /// Lift at which the air in a bonnet with a blocked vent is at ambient pressure, in m; none
-    /// where the vent is free.
-    #[must_use]
-    pub fn bonnet_rest_m(&self) -> Option<f64> {
-        (self.bonnet.share > 0.0).then_some(self.bonnet.rest_m)
     }
 
     /// Lift of the seat, in m; negative while the seal is compressed.

@@ -24,6 +24,7 @@
 mod odor;
 
 use super::fluid::Gas;
+use serde::Serialize;
 
 pub use odor::{Nose, Odorant, Strength};
 
@@ -105,7 +106,7 @@ pub struct RoomFire {
 }
 
 /// Gas in the air of one room.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Room {
     /// Vestibule, floor, breathing height.
     volumes_m3: [f64; 3],
@@ -247,12 +248,5 @@ impl Room {
 
     fn in_zone(&self, zone: Zone) -> f64 {
         self.fraction[zone as usize]
-    }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        for fraction in self.fraction {
-            sink(fraction.to_bits());
-        }
     }
 }

@@ -16,6 +16,7 @@
 //! **Checked.** `tests/core/physics/valve.rs`: `area_grows_with_the_angle()`; Cv of usual valves
 //! (common practice) in `flow_coefficients_are_of_the_usual_size()`.
 
+use serde::Serialize;
 use std::f64::consts::PI;
 
 /// Fully rough friction factor near 3/4 in. pipe.
@@ -94,7 +95,7 @@ pub enum HandValveKind {
 }
 
 /// A quarter-turn hand valve.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct HandValve {
     /// Effective area fully open, in m².
     pub full_cd_area_m2: f64,

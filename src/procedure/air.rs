@@ -2,9 +2,9 @@
 
 use super::goal::{after, at, at_furnace, at_valve, unless};
 use super::{Memory, Step, isolate};
-use crate::bench::action::{Action, Fitted, Height, Opening};
-use crate::bench::part::{Door, Subject, Window};
-use crate::bench::seen::Seen;
+use crate::hands::action::Action;
+use crate::parts::{Door, Fitted, Height, Opening, Subject, Window};
+use crate::senses::seen::Seen;
 
 /// Something looked at closely, and the note newer than the last repair.
 pub(super) fn looked(seen: &Seen, memory: &Memory, subject: Subject) -> Step {

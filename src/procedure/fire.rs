@@ -3,10 +3,9 @@
 use super::goal::{after, at};
 use super::memory::turned;
 use super::{Awaited, Goal, Memory, Step};
-use crate::bench::action::{Action, Fitted, OnOff};
-use crate::bench::part::{Neighbor, Place};
-use crate::bench::seen::{Call, HallSeen, Seen, Sound};
-use crate::bench::truth::Firing;
+use crate::hands::action::Action;
+use crate::parts::{Firing, Fitted, Neighbor, OnOff, Place};
+use crate::senses::seen::{Call, HallSeen, Seen, Sound};
 
 /// Longest time from a call to a lit level, in seconds: three tries to light and the purges between.
 pub const LIGHT_UP_S: f64 = 240.0;

@@ -2,10 +2,12 @@
 
 use super::fire::Means;
 use super::{Memory, air, fire, isolate, joint, meter, port, restore};
-use crate::bench::action::{Action, Fitted, Height, OnOff, Opening, Topic};
-use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool};
-use crate::bench::seen::Seen;
-use crate::bench::truth::Firing;
+use crate::hands::action::{Action, Topic};
+use crate::parts::{
+    Cock, Door, Firing, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Port, Screw,
+    Subject, Tool,
+};
+use crate::senses::seen::Seen;
 
 /// A state that a person can bring about and see.
 #[derive(Debug, Clone, Copy, PartialEq)]

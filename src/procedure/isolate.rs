@@ -2,10 +2,10 @@
 
 use super::goal::{after, at, at_furnace, at_valve, unless};
 use super::{Awaited, Goal, Memory, Step};
-use crate::bench::action::{Action, Fitted, OnOff, Opening};
-use crate::bench::part::{Cock, Door, Place};
-use crate::bench::seen::{Seen, Sound};
+use crate::hands::action::Action;
+use crate::parts::{Cock, Door, Fitted, OnOff, Opening, Place};
 use crate::physics::valve::HandleAngle;
+use crate::senses::seen::{Seen, Sound};
 
 /// Angle at which a hand valve stands part open for a moment, in degrees, and for how long, in
 /// seconds: gas comes slowly (common practice).
@@ -88,8 +88,10 @@ pub(super) fn valve(seen: &Seen, memory: &Memory, cock: Cock, to: Opening) -> St
     let (place, stands) = match cock {
         Cock::Furnace => (Place::PlantRoom, memory.furnace.map(|it| it.manual_valve)),
         Cock::Supply => (Place::Yard, memory.supply_valve),
-        Cock::WaterHeater => (Place::PlantRoom, seen.furnace.as_ref().map(|it| it.water_heater.0)),
-        Cock::Range => (Place::Hall, seen.hall.as_ref().map(|it| it.range.0)),
+        Cock::WaterHeater => {
+            (Place::PlantRoom, seen.furnace.as_ref().map(|it| it.water_heater.handle))
+        }
+        Cock::Range => (Place::Hall, seen.hall.as_ref().map(|it| it.range.handle)),
     };
     let wanted = match to {
         Opening::Open => HandleAngle::OPEN,

@@ -3,10 +3,9 @@
 
 use super::goal::{after, at_furnace, at_valve, in_hand};
 use super::{Awaited, Goal, Means, Memory, Step, isolate};
-use crate::bench::action::{Action, Fitted, JointVerdict, Opening};
-use crate::bench::part::{Cock, Door, Joint, Port, Tool};
-use crate::bench::seen::{FluidSeen, Seen};
-use crate::bench::truth::Firing;
+use crate::hands::action::Action;
+use crate::parts::{Cock, Door, Firing, Fitted, Joint, JointVerdict, Opening, Port, Tool};
+use crate::senses::seen::{FluidSeen, Seen};
 
 /// How long leak fluid is watched, in seconds (common practice: ten at least).
 pub(super) const DWELL_S: f64 = 15.0;
@@ -14,9 +13,7 @@ pub(super) const DWELL_S: f64 = 15.0;
 /// The fluid on a joint, where it can be seen.
 fn fluid(seen: &Seen, joint: Joint) -> FluidSeen {
     let burners = seen.furnace.as_ref().and_then(|it| it.burners.as_ref());
-    let i = Joint::ALL.iter().position(|&one| one == joint);
-    let on = burners.zip(i).and_then(|(it, i)| it.fluid.get(i).copied());
-    on.unwrap_or_default()
+    burners.map(|it| it.fluid[joint]).unwrap_or_default()
 }
 
 /// Checked with whatever pressure is on it now.

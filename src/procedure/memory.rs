@@ -2,10 +2,10 @@
 
 use super::Awaited;
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Fitted, Height, JointVerdict, OnOff, Opening, PlugStep, Topic};
-use crate::bench::part::{Joint, Port};
-use crate::bench::seen::{Burning, Call, Display, FurnaceSeen, HallSeen, Seen};
+use crate::hands::action::{Action, PlugStep, Topic};
+use crate::parts::{Fitted, Height, Joint, JointVerdict, OnOff, Opening, Port};
 use crate::physics::valve::HandleAngle;
+use crate::senses::seen::{Burning, Call, Display, FurnaceSeen, HallSeen, Seen};
 use crate::units::TICKS_PER_S;
 
 /// How long a furnace may take to follow a call, in seconds: longer than the fan needs to prove its
@@ -136,11 +136,11 @@ impl Memory {
             heat: hall.mode,
             setpoint_half_f: hall.setpoint_half_f,
             room_half_f: hall.room_half_f,
-            range: hall.range.1,
+            range: hall.range.burning,
         });
         self.found.setpoint_half_f.get_or_insert(hall.setpoint_half_f);
         self.found.heat.get_or_insert(hall.mode);
-        self.found.range.get_or_insert(turned(hall.range.1));
+        self.found.range.get_or_insert(turned(hall.range.burning));
         let since = match self.call {
             Some((call, since, _)) if call == hall.call => since,
             Some(_) | None => tick,
@@ -157,9 +157,9 @@ impl Memory {
             blower_door: furnace.blower_door,
             window: furnace.window,
             tag: furnace.tag,
-            water_heater: furnace.water_heater.1,
+            water_heater: furnace.water_heater.burning,
         });
-        self.found.water_heater.get_or_insert(turned(furnace.water_heater.1));
+        self.found.water_heater.get_or_insert(turned(furnace.water_heater.burning));
         if let Some(burners) = &furnace.burners {
             self.valve_switch = Some(burners.valve_switch);
         }

@@ -2,8 +2,9 @@
 
 use super::goal::unless;
 use super::{Awaited, Memory, Step};
-use crate::bench::action::{Action, OnOff};
-use crate::bench::seen::{Display, Seen};
+use crate::hands::action::Action;
+use crate::parts::OnOff;
+use crate::senses::seen::{Display, Seen};
 use crate::units::PressureUnit;
 
 /// How long a fresh display is left alone, in seconds (common practice).

@@ -2,9 +2,9 @@
 
 use super::goal::{after, at_valve, hand_empty, in_hand};
 use super::{Awaited, Goal, Memory, Step, meter, number};
-use crate::bench::action::{Action, Fitted, PlugStep, Push};
-use crate::bench::part::{Port, Tool};
-use crate::bench::seen::{PortFill, Seen, Sound};
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{Fitted, Port, PortFill, Push, Tool};
+use crate::senses::seen::{Seen, Sound};
 
 /// Snug for a plug started by hand, in eighths past hand-tight: the middle of the band.
 const SNUG_EIGHTHS: i16 = 6;
@@ -19,11 +19,7 @@ const HOSE_RESTS_S: f64 = 3.0;
 
 /// What is in a port, once the burner door is off and one kneels before it.
 pub(super) fn fill(seen: &Seen, port: Port) -> Option<PortFill> {
-    let [inlet, manifold] = &seen.furnace.as_ref()?.burners.as_ref()?.ports;
-    Some(match port {
-        Port::Inlet => inlet.fill,
-        Port::Manifold => manifold.fill,
-    })
+    Some(seen.furnace.as_ref()?.burners.as_ref()?.ports[port].fill)
 }
 
 /// Isolated and before the port; then what is in it decides.

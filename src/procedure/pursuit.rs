@@ -1,8 +1,8 @@
 //! Pursuing a goal: its steps one after the other, with time for walking and waiting.
 
 use super::{Awaited, Goal, Memory, Step};
-use crate::bench::action::Action;
-use crate::bench::seen::Seen;
+use crate::hands::action::Action;
+use crate::senses::seen::Seen;
 use crate::units::{TICK_S, TICKS_PER_S};
 
 /// How long a walk from one place to another takes, in ticks.

@@ -2,17 +2,16 @@
 
 use super::goal::{after, at, at_furnace, at_valve, in_hand, unless};
 use super::{Goal, Memory, Step};
-use crate::bench::action::{Action, Fitted, OnOff, Topic};
-use crate::bench::part::{Neighbor, Place, Screw, Tool};
-use crate::bench::seen::Seen;
+use crate::hands::action::{Action, Topic};
+use crate::parts::{Fitted, Neighbor, OnOff, Place, Screw, Tool};
+use crate::senses::seen::Seen;
 
 /// Whether the cap is on a screw, where it can be seen.
 fn cap(seen: &Seen, screw: Screw) -> Option<Fitted> {
     let burners = || seen.furnace.as_ref()?.burners.as_ref();
-    match screw {
-        Screw::Supply => seen.yard.as_ref().map(|yard| yard.cap),
-        Screw::Low => burners().map(|it| it.caps[0]),
-        Screw::High => burners().map(|it| it.caps[1]),
+    match screw.level() {
+        None => seen.yard.as_ref().map(|yard| yard.cap),
+        Some(level) => burners().map(|it| it.caps[level]),
     }
 }
 

@@ -1,7 +1,7 @@
 //! Waiting for what is perceived, for at most so long.
 
 use crate::appliance::ignition::ControlStatus;
-use crate::bench::seen::{Seen, Sound};
+use crate::senses::seen::{Seen, Sound};
 use crate::units::TICK_S;
 
 /// Something to wait for, by what is perceived.

@@ -4,7 +4,7 @@ use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
 use super::FORMAT;
 use super::chain::is_lower_hex;
-use crate::bench::action::Action;
+use crate::hands::action::Action;
 
 /// The first line.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -116,8 +116,8 @@ pub enum Ended {
 impl Ended {
     /// How a job that is over ended; a job that is not was stopped.
     #[must_use]
-    pub fn of(over: Option<crate::bench::seen::Over>) -> Self {
-        use crate::bench::seen::Over;
+    pub fn of(over: Option<crate::senses::seen::Over>) -> Self {
+        use crate::senses::seen::Over;
         match over {
             Some(Over::HandedOver(_)) => Self::HandedOver,
             Some(Over::Ignition) => Self::Ignition,

@@ -3,10 +3,10 @@
 use super::line::{Ended, Header, Note};
 use super::write::{Full, Writer};
 use crate::bench::Bench;
-use crate::bench::action::Action;
-use crate::bench::event::Event;
-use crate::bench::refusal::Refusal;
 use crate::bench::run::Witness;
+use crate::hands::action::Action;
+use crate::hands::event::Event;
+use crate::hands::refusal::Refusal;
 
 /// Where finished lines go: a file, a thread that writes one, a text in memory.
 pub trait Sink {

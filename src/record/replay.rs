@@ -5,8 +5,8 @@ use super::line::What;
 use super::read::Record;
 use super::write::Writer;
 use crate::bench::Bench;
-use crate::bench::event::Event;
 use crate::bench::run;
+use crate::hands::event::Event;
 use crate::scenario::{Problem, Scenario, load};
 
 /// A record played to its end.

@@ -5,7 +5,7 @@ use super::line::{Ended, Header, Line, Note, What};
 use super::{
     MARK_TICKS, MAX_HEADER_BYTES, MAX_LINE_BYTES, MAX_LINES, MAX_NAME, MAX_TICKS, MODEL_VERSION,
 };
-use crate::bench::action::Action;
+use crate::hands::action::Action;
 
 /// Why a line cannot be written: it could not be read again.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -1,8 +1,8 @@
 //! The scenarios that come with the program.
 
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::Fault;
-use crate::bench::setup::Setup;
+use crate::catalogue::fault::Fault;
+use crate::setup::Setup;
 use crate::units::PA_PER_INWC;
 
 /// A scenario that comes with the program.

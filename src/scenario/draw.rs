@@ -8,10 +8,11 @@ pub(super) use furnace::orifice_input_w;
 use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
 use super::pick::Pick;
 use super::value::{Measure, Vary, whole};
-use crate::bench::action::{Fitted, OnOff};
-use crate::bench::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
+use crate::parts::{Fitted, Neighbor, OnOff, Port, Screw};
 use crate::physics::valve::HandleAngle;
+use crate::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
 use crate::units::{M_PER_FT, f_from_k};
+use enum_map::{EnumMap, enum_map};
 
 /// Kelvins in 70 °F.
 const LOSS_STEP_K: f64 = 70.0 / 1.8;
@@ -81,7 +82,7 @@ impl Scenario {
         setup.found.manual_valve = HandleAngle::OPEN;
         setup.found.valve_switch = OnOff::On;
         setup.found.furnace_switch = OnOff::On;
-        setup.found.caps = [Fitted::On; 2];
+        setup.found.caps = EnumMap::from_fn(|_| Fitted::On);
         setup
     }
 
@@ -149,15 +150,23 @@ fn found(draw: Draw, scenario: &Scenario, it: &Found) -> setup::Found {
         valve_switch: draw.pick(&it.valve_switch, "found.valve_switch"),
         furnace_switch: draw.pick(&it.furnace_switch, "found.furnace_switch"),
         thermostat_mode: draw.pick(&it.thermostat, "found.thermostat"),
-        neighbors: [
-            draw.pick(&scenario.neighbors.water_heater.found, "neighbors.water_heater.found"),
-            draw.pick(&scenario.neighbors.range.found, "neighbors.range.found"),
-        ],
-        caps: [draw.pick(&it.low_cap, "found.low_cap"), draw.pick(&it.high_cap, "found.high_cap")],
-        plugs_past_hand: [
-            draw.get(&it.inlet_plug, "found.inlet_plug"),
-            draw.get(&it.manifold_plug, "found.manifold_plug"),
-        ],
+        neighbors: enum_map! {
+            Neighbor::WaterHeater => {
+                draw.pick(&scenario.neighbors.water_heater.found, "neighbors.water_heater.found")
+            }
+            Neighbor::Range => {
+                draw.pick(&scenario.neighbors.range.found, "neighbors.range.found")
+            }
+        },
+        caps: enum_map! {
+            Screw::Low => draw.pick(&it.low_cap, "found.low_cap"),
+            Screw::High => draw.pick(&it.high_cap, "found.high_cap"),
+            Screw::Supply => Fitted::On,
+        },
+        plugs_past_hand: enum_map! {
+            Port::Inlet => draw.get(&it.inlet_plug, "found.inlet_plug"),
+            Port::Manifold => draw.get(&it.manifold_plug, "found.manifold_plug"),
+        },
     }
 }
 

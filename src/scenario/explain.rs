@@ -12,7 +12,7 @@ use serde::Serialize;
 use super::format::{Scenario, Variant};
 use super::problem::nearest;
 use super::shape::{Default, Field, Kind, Section};
-use crate::bench::fault::{Fault, Severity};
+use crate::catalogue::fault::{Fault, Severity};
 
 /// A field, or a fault, as it is told.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

@@ -1,14 +1,13 @@
 //! What was in a job, in words, for after it.
 
-use crate::bench::action::{Fitted, OnOff};
-use crate::bench::fault::{Scale, Severity};
-use crate::bench::setup::{Setup, SpringSetup};
+use crate::catalogue::fault::{Scale, Severity};
+use crate::model::SNUG_TURNS;
+use crate::parts::{Fitted, OnOff, Screw};
+use crate::setup::{Setup, SpringSetup};
 use crate::units::{PA_PER_INWC, fixed, full_stop, inwc};
 
 /// A zero error below this is no finding, in pascals (0.05 in. w.c., as the marking has it).
 const ZERO_PA: f64 = 0.05 * PA_PER_INWC;
-/// A plug stands snug from here, in turns past finger-tight.
-const SNUG_TURNS: f64 = 0.5;
 
 /// The faults that a seed drew, with cause and severity, and what else was not found as it should
 /// be; a sentence each. Empty for a sound job.
@@ -78,8 +77,8 @@ fn stages(setup: &Setup) -> Vec<String> {
     let valve = &setup.furnace.valve;
     let low = set(&valve.low);
     let high = match valve.stacking {
-        crate::bench::setup::Stacking::Independent => set(&valve.high),
-        crate::bench::setup::Stacking::HighOnLow => low + set(&valve.high),
+        crate::setup::Stacking::Independent => set(&valve.high),
+        crate::setup::Stacking::HighOnLow => low + set(&valve.high),
     };
     [("low", low, figures.low), ("high", high, figures.high)]
         .into_iter()
@@ -112,14 +111,20 @@ fn hands(setup: &Setup) -> Vec<String> {
             lines.push(format!("{name} was found off."));
         }
     }
-    for (name, cap) in ["low", "high"].into_iter().zip(found.caps) {
+    for (screw, cap) in found.caps {
+        let name = match screw {
+            Screw::Low => "low",
+            Screw::High => "high",
+            Screw::Supply => "supply",
+        };
         if cap == Fitted::Off {
             lines.push(format!("The cap over the {name} screw was found off."));
         }
     }
-    for (name, turns) in ["inlet", "manifold"].into_iter().zip(found.plugs_past_hand) {
+    for (port, turns) in found.plugs_past_hand {
         if turns < SNUG_TURNS {
-            lines.push(format!("The plug of the {name} port was found short of snug."));
+            let name = port.label().to_lowercase();
+            lines.push(format!("The plug of the {name} was found short of snug."));
         }
     }
     if setup.meter.zero_error_pa.abs() >= ZERO_PA {

@@ -14,6 +14,8 @@
 //! `stages_come_and_go_in_order()`, `src/site/house.rs`; `a_house_is_held_at_its_setpoint()` and
 //! `a_timer_calls_the_second_stage()`, `tests/core/appliance/house.rs`.
 
+use serde::Serialize;
+
 /// First stage comes this far below the setpoint and goes this far above it, in kelvins (0.5 °F).
 const FIRST_K: f64 = 0.5 / 1.8;
 /// Second stage comes this far below the setpoint, in kelvins (2 °F), and stays until the first
@@ -21,7 +23,7 @@ const FIRST_K: f64 = 0.5 / 1.8;
 const SECOND_K: f64 = 2.0 / 1.8;
 
 /// A house.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct House {
     loss_w_k: f64,
     mass_j_k: f64,
@@ -47,15 +49,10 @@ impl House {
     pub fn inside_k(&self) -> f64 {
         self.inside_k
     }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        sink(self.inside_k.to_bits());
-    }
 }
 
 /// A two-stage heating thermostat.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct Thermostat {
     first: bool,
     second: bool,
@@ -94,12 +91,6 @@ impl Thermostat {
     #[must_use]
     pub fn calls(&self) -> (bool, bool) {
         (self.first, self.second)
-    }
-
-    /// Its state.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        sink(u64::from(self.first) << 1 | u64::from(self.second));
-        sink(self.first_s.to_bits());
     }
 }
 

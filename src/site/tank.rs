@@ -21,6 +21,7 @@
 //! `a_cold_tank_keeps_up_a_small_draw_only()`.
 
 use crate::units::{PA_PER_PSI, k_from_f};
+use serde::Serialize;
 
 /// Latent heat of vaporisation, in J/kg.
 const LATENT_J_KG: f64 = 356e3;
@@ -36,7 +37,7 @@ const WALL_W_K: f64 = 25.0;
 const STEEL_J_K: f64 = 1.2e5;
 
 /// A tank.
-#[derive(Debug, Clone, PartialEq)]
+#[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Tank {
     capacity_m3: f64,
     liquid_kg: f64,
@@ -87,12 +88,6 @@ impl Tank {
         let heat_j = wall_w_k * (outside_k - self.liquid_k) * dt_s - drawn_kg * LATENT_J_KG;
         self.liquid_kg -= drawn_kg;
         self.liquid_k = (self.liquid_k + heat_j / mass_j_k.max(1.0)).max(200.0);
-    }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        sink(self.liquid_kg.to_bits());
-        sink(self.liquid_k.to_bits());
     }
 }
 

@@ -10,10 +10,9 @@ use super::step::{
     until_at_rest,
 };
 use super::{judge, set};
-use crate::bench::action::Phase;
-use crate::bench::part::{Place, Port};
-use crate::bench::seen::Seen;
+use crate::parts::{Phase, Place, Port};
 use crate::procedure::Goal;
+use crate::senses::seen::Seen;
 
 /// Most times that the readings are begun anew.
 const MOST_ROUNDS: u32 = 14;

@@ -5,11 +5,11 @@ use super::diagnosis::Diagnosis;
 use super::mend::mend;
 use super::mind::Mind;
 use super::step::{Step, act, go, pause, reach, take, think};
-use crate::bench::action::{Action, Contact, Ending, HandOver, Height, Opening, Topic};
-use crate::bench::part::{Cock, Place, Window};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Seen, Sound};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, Contact, HandOver, Topic};
+use crate::parts::{Cock, Ending, Height, Opening, Place, Window};
 use crate::procedure::Goal;
+use crate::senses::seen::{Seen, Sound};
 
 /// How long a house airs before anybody goes in again, in seconds (from memory).
 const AIRS_S: f64 = 1800.0;

@@ -7,11 +7,11 @@ use super::mind::Mind;
 use super::step::{Step, act, go, isolate, pause, reach, take, think, with};
 use super::{by_eye, judge};
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Fitted, Height, Opening, Topic};
-use crate::bench::part::{Door, Place, Port, Subject, Tool};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Finding, Holes, Note, PortFill, Seen};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, Topic};
+use crate::parts::{Door, Fitted, Height, Opening, Place, Port, PortFill, Subject, Tool};
 use crate::procedure::Goal;
+use crate::senses::seen::{Finding, Holes, Note, Seen};
 
 /// Arrival: nose, detector, papers, what stands how.
 pub(super) fn arrival() -> Vec<Step> {
@@ -150,7 +150,7 @@ fn judge_conversion(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         think(|_, seen| {
             // An adapter that somebody has left in the manifold port comes out.
             let ports = seen.furnace.as_ref().and_then(|it| Some(&it.burners.as_ref()?.ports));
-            let left = ports.is_some_and(|[_, manifold]| manifold.fill == PortFill::BareAdapter);
+            let left = ports.is_some_and(|it| it[Port::Manifold].fill == PortFill::BareAdapter);
             if left {
                 vec![reach(Goal::Closed(Port::Manifold)), reach(Goal::HandEmpty)]
             } else {

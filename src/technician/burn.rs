@@ -6,11 +6,11 @@ use super::mind::Mind;
 use super::step::{
     Step, act, give_up, go, isolate, pause, reach, start_over, take, think, until_at_rest, with,
 };
-use crate::bench::action::{Action, Height, JointVerdict, Opening};
-use crate::bench::part::{Cock, Joint, Place, Port, Subject, Tool};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Finding, FlamesLook, Seen};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Cock, Height, Joint, JointVerdict, Opening, Place, Port, Subject, Tool};
 use crate::procedure::{Goal, number};
+use crate::senses::seen::{Finding, FlamesLook, Seen};
 use crate::units::PA_PER_INWC;
 
 /// Manifold pressure at rest from which a valve lets gas by, in pascals (0.2 in. w.c.; from memory).

@@ -5,10 +5,10 @@ use super::diagnosis::Diagnosis;
 use super::mind::Mind;
 use super::step::{Step, act, give_up, take, think};
 use crate::appliance::safety::Hose;
-use crate::bench::action::{Action, Fitted};
-use crate::bench::part::Subject;
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Note, Rod, Seen, Signs, Water};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Fitted, Subject};
+use crate::senses::seen::{Note, Rod, Seen, Signs, Water};
 
 /// Height above the sea from which a furnace is derated, in feet (common practice).
 pub(super) const DERATE_FT: i32 = 2000;

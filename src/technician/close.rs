@@ -5,9 +5,9 @@ use super::mend::check;
 use super::mind::Mind;
 use super::run_furnace::run_high;
 use super::step::{Step, give_gas, go, hose_off, isolate, pause, reach, stop, think};
-use crate::bench::part::{Place, Port};
-use crate::bench::seen::{PortFill, Seen};
+use crate::parts::{Place, Port, PortFill};
 use crate::procedure::Goal;
+use crate::senses::seen::Seen;
 
 /// Isolates, takes hose and adapter off, starts the plug by hand, snugs it, gives gas back and
 /// checks the joint: the inlet plug with the manual valve on, the manifold plug while the burners
@@ -55,15 +55,11 @@ pub(super) fn close_open(seen: &Seen) -> Vec<Step> {
     let Some(burners) = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) else {
         return Vec::new();
     };
-    let open = |i: usize| {
-        burners
-            .ports
-            .get(i)
-            .is_some_and(|port| matches!(port.fill, PortFill::Hose(_) | PortFill::BareAdapter))
-    };
-    if open(0) {
+    let open =
+        |port: Port| matches!(burners.ports[port].fill, PortFill::Hose(_) | PortFill::BareAdapter);
+    if open(Port::Inlet) {
         close_port(Port::Inlet)
-    } else if open(1) {
+    } else if open(Port::Manifold) {
         close_port(Port::Manifold)
     } else {
         Vec::new()

@@ -1,10 +1,10 @@
 //! Letting a player loose on a bench, at a tick's pace.
 
 use crate::bench::Bench;
-use crate::bench::action::Action;
-use crate::bench::refusal::Refusal;
 use crate::bench::run;
-use crate::bench::seen::Seen;
+use crate::hands::action::Action;
+use crate::hands::refusal::Refusal;
+use crate::senses::seen::Seen;
 use crate::units::TICKS_PER_S;
 
 pub use crate::bench::run::{Nobody, Witness};

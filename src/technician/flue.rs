@@ -10,13 +10,13 @@ use super::step::{
     Step, act, give_up, go, isolate, pause, reach, start_over, stop, take, think, with,
 };
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Stage};
-use crate::bench::fault::air;
-use crate::bench::part::{Place, Spot, Tool};
-use crate::bench::repair::Repair;
-use crate::bench::seen::Seen;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
 use crate::instrument::figure::Quantity;
+use crate::measure::air;
+use crate::parts::{Place, Spot, Stage, Tool};
 use crate::procedure::Goal;
+use crate::senses::seen::Seen;
 
 /// Time until the analyser shows what the flue gas is, in seconds.
 const DRAWS_S: f64 = 120.0;

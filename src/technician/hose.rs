@@ -7,11 +7,11 @@ use super::mind::Mind;
 use super::step::{
     Step, act, give_up, go, hose_off, isolate, pause, start_over, stop, take, think, wait,
 };
-use crate::bench::action::{Action, Fitted, Stage};
-use crate::bench::part::{Cock, Place, Port, Tool};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Display, Seen, Sound};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Cock, Fitted, Place, Port, Stage, Tool};
 use crate::procedure::{Until, number};
+use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PA_PER_INWC;
 
 /// Longest time in which a number comes to rest through a free tap and a dry hose, in seconds (from

@@ -11,12 +11,12 @@ use super::step::{
     until_at_rest,
 };
 use crate::appliance::plate::Band;
-use crate::bench::action::{Action, OnOff, Stage};
-use crate::bench::part::{Place, Port, Screw, Subject};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Finding, Note, Seen, Smell, Sound};
-use crate::bench::setup::SupplyRight;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{OnOff, Place, Port, Screw, Stage, Subject};
 use crate::procedure::{Goal, number};
+use crate::senses::seen::{Finding, Note, Seen, Smell, Sound};
+use crate::setup::SupplyRight;
 use crate::units::PA_PER_INWC;
 
 /// Share of the pressure at rest by which a sound supply falls with everything on, and what the

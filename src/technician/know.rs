@@ -6,10 +6,10 @@ use super::diagnosis::Diagnosis;
 use super::judge::HEAD_PA;
 use crate::appliance::ignition::{ControlStatus, Failure};
 use crate::appliance::plate::{Fuel, GasFigures};
-use crate::bench::part::{Joint, Port};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Cracked, Delivery, Seen, Sound};
+use crate::catalogue::repair::Repair;
+use crate::parts::{Joint, Port};
 use crate::procedure::number;
+use crate::senses::seen::{Cracked, Delivery, Seen, Sound};
 use crate::units::TICKS_PER_S;
 
 /// What was learned on a job, by what it is about.
@@ -181,7 +181,7 @@ impl Watch {
             self.high_switch_ticks += 1;
         }
         let Some(burners) = &furnace.burners else { return };
-        for (&port, seen) in Port::ALL.iter().zip(&burners.ports) {
+        for (port, seen) in &burners.ports {
             if seen.cracked == Cracked::Cracked {
                 self.cracked = Some(port);
             }

@@ -6,11 +6,11 @@ use super::mind::Mind;
 use super::step::{
     Step, act, give_gas, give_up, go, hose_off, isolate, reach, start_over, take, think,
 };
-use crate::bench::action::{Action, Fitted, JointVerdict, OnOff, Opening};
-use crate::bench::part::{Cock, Door, Joint, Place, Port};
-use crate::bench::repair::{Need, Repair};
-use crate::bench::seen::Seen;
+use crate::catalogue::repair::{Need, Repair};
+use crate::hands::action::Action;
+use crate::parts::{Cock, Door, Fitted, Joint, JointVerdict, OnOff, Opening, Place, Port};
 use crate::procedure::Goal;
+use crate::senses::seen::Seen;
 
 /// Does every repair on the list that can be done with the furnace isolated.
 pub(super) fn mend_all() -> Step {

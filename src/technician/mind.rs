@@ -2,9 +2,9 @@
 
 use super::diagnosis::Diagnosis;
 use super::know::Know;
-use crate::bench::repair::{Need, Repair};
-use crate::bench::setup::JobCard;
+use crate::catalogue::repair::{Need, Repair};
 use crate::procedure::Memory;
+use crate::setup::JobCard;
 
 /// The technician's mind.
 #[derive(Debug, Clone)]

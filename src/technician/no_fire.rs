@@ -9,11 +9,11 @@ use super::mind::Mind;
 use super::step::{Step, act, give_up, go, hose_off, isolate, pause, stop, take, think, wait};
 use super::{by_eye, judge};
 use crate::appliance::ignition::ControlStatus;
-use crate::bench::action::{Action, OnOff};
-use crate::bench::part::{Place, Port};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Display, Seen};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{OnOff, Place, Port};
 use crate::procedure::Until;
+use crate::senses::seen::{Display, Seen};
 use crate::units::TICKS_PER_S;
 
 /// Longest time that a whole try to light is watched, in seconds.

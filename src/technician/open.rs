@@ -5,11 +5,11 @@ use super::hose;
 use super::mend::{check, check_opened, mend_open};
 use super::mind::Mind;
 use super::step::{Step, act, give_gas, go, reach, think};
-use crate::bench::action::Action;
-use crate::bench::part::{Place, Port};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Display, Seen};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Place, Port};
 use crate::procedure::Goal;
+use crate::senses::seen::{Display, Seen};
 
 /// Zero the meter in open air, open the isolated port, mend what waits for that, put adapter and
 /// hose on, give gas back.

@@ -9,15 +9,13 @@ use super::mend::mend_all;
 use super::mind::Mind;
 use super::step::{Step, act, give_gas, go, isolate, reach, think};
 use super::{again, alarm, arrive, close, no_fire, open, run_furnace, set};
-use crate::bench::action::{
-    Action, Contact, Ending, Fitted, HandOver, NotDone, Opening, Phase, Topic,
-};
-use crate::bench::part::{Cock, Door, Place, Port, Spot};
-use crate::bench::refusal::Refusal;
-use crate::bench::repair::Repair;
-use crate::bench::seen::Seen;
-use crate::bench::setup::JobCard;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, Contact, HandOver, NotDone, Topic};
+use crate::hands::refusal::Refusal;
+use crate::parts::{Cock, Door, Ending, Fitted, Opening, Phase, Place, Port, Spot};
 use crate::procedure::{Goal, Move, Waiting};
+use crate::senses::seen::Seen;
+use crate::setup::JobCard;
 
 /// The reference technician.
 #[derive(Debug, Clone)]

@@ -10,12 +10,11 @@ use super::no_fire::{if_not_high, if_not_low};
 use super::step::{
     Step, act, give_up, go, others, pause, reach, take, think, until_at_rest, until_steady, wait,
 };
-use crate::bench::action::{Action, OnOff, Phase, Reading, Stage};
-use crate::bench::part::{Place, Port};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Display, Seen, Sound};
-use crate::bench::truth::Firing;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Firing, OnOff, Phase, Place, Port, Reading, Stage};
 use crate::procedure::{Goal, LIGHT_UP_S, Means, Until, number};
+use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PressureUnit;
 
 /// How long everything burns on propane before it is read, in seconds.

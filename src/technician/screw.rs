@@ -2,8 +2,8 @@
 
 use super::mind::Mind;
 use super::step::{Step, act, pause};
-use crate::bench::action::Action;
-use crate::bench::part::Screw;
+use crate::hands::action::Action;
+use crate::parts::Screw;
 use crate::units::PA_PER_INWC;
 
 /// Most turns of the driver for one setting.

@@ -51,8 +51,8 @@ pub use player::{ScriptPlayer, Stop};
 pub use print::action_line;
 pub use words::Word;
 
-use crate::bench::action::{Action, Phase, Stage};
-use crate::bench::part::Port;
+use crate::hands::action::Action;
+use crate::parts::{Phase, Port, Stage};
 use crate::procedure::Until;
 use crate::scenario::{Code, Gravity, Problem};
 use tokens::{Slip, Tokens};

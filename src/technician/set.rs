@@ -9,11 +9,11 @@ use super::run_furnace::{keep_manifold, run_high, run_low};
 use super::screw::{MOST_TRIES, turn_back};
 use super::step::{Step, act, give_up, go, others, pause, reach, stop, take, think, until_steady};
 use crate::appliance::plate::{GasFigures, Target};
-use crate::bench::action::{Action, OnOff, Phase, Stage};
-use crate::bench::part::{Place, Screw};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{Seen, Sound};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{OnOff, Phase, Place, Screw, Stage};
 use crate::procedure::{Goal, number};
+use crate::senses::seen::{Seen, Sound};
 use crate::units::PA_PER_INWC;
 
 /// How near to the target a stage is set, as a share of the plate's tolerance.

@@ -14,15 +14,15 @@ use std::sync::Arc;
 
 use super::drive::Player;
 use super::plan::Technician;
-use crate::bench::action::{
-    Action, Contact, Ending, Fitted, Gauge, HandOver, Height, OnOff, Opening, Phase, PlugStep,
-    Push, Reading, Stage, Topic,
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, Contact, HandOver, PlugStep, Topic};
+use crate::hands::refusal::Refusal;
+use crate::parts::{
+    Cock, Door, Ending, Fitted, Gauge, Height, Joint, Neighbor, OnOff, Opening, Phase, Place, Port,
+    Push, Reading, Screw, Stage, Subject, Tool,
 };
-use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Port, Screw, Subject, Tool};
-use crate::bench::refusal::Refusal;
-use crate::bench::repair::Repair;
-use crate::bench::seen::Seen;
-use crate::bench::setup::SupplyRight;
+use crate::senses::seen::Seen;
+use crate::setup::SupplyRight;
 use crate::units::{PressureUnit, TICKS_PER_S};
 
 /// One way of spoiling good work.

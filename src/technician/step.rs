@@ -6,10 +6,10 @@ use std::sync::Arc;
 use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::mind::Mind;
-use crate::bench::action::{Action, Height, OnOff};
-use crate::bench::part::{Place, Tool};
-use crate::bench::seen::Seen;
+use crate::hands::action::Action;
+use crate::parts::{Height, OnOff, Place, Tool};
 use crate::procedure::{Goal, Pursuit, Until, Wait};
+use crate::senses::seen::Seen;
 
 /// A decision on what is seen: what comes next.
 pub(super) type Decide = Arc<dyn Fn(&mut Mind, &Seen) -> Vec<Step> + Send + Sync>;

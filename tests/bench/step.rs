@@ -9,10 +9,10 @@ use std::process::Command;
 use std::time::Instant;
 
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, OnOff};
-use quarterturn::bench::night::Pace;
-use quarterturn::bench::part::{Door, Neighbor, Place, Screw, Tool};
+use quarterturn::hands::action::Action;
 use quarterturn::marking::Observer;
+use quarterturn::model::night::Pace;
+use quarterturn::parts::{Door, Fitted, Neighbor, OnOff, Place, Screw, Tool};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::network::{ElementId, Network, NetworkBuilder};
 use quarterturn::physics::pipe::{PipeMaterial, PipeSpec};

@@ -5,8 +5,8 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a failure is what is looked for")]
 
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::Action;
-use quarterturn::bench::event::Happening;
+use quarterturn::hands::action::Action;
+use quarterturn::hands::event::Happening;
 use quarterturn::marking::debrief::debrief;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::record::{self, Ended, Header, Recorder, ScenarioText, What};

@@ -2,17 +2,20 @@
 
 use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Ending, Height, Opening, Phase, Push, Reading, Stage};
-use quarterturn::bench::event::Happening;
-use quarterturn::bench::part::{Cock, Place, Port, Screw, Window};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{Display, FluidSeen, Over, PortFill, Seen, Smell, Sound};
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::Action;
+use quarterturn::hands::event::Happening;
 use quarterturn::panels::Wish;
 use quarterturn::panels::coach::{Asked, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
+use quarterturn::parts::{
+    Cock, Ending, Height, Joint, Opening, Phase, Place, Port, PortFill, Push, Reading, Screw,
+    Stage, Window,
+};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::scenario::{builtin, load};
+use quarterturn::senses::seen::{Display, FluidSeen, Over, Seen, Smell, Sound};
 use quarterturn::units::TICKS_PER_S;
 
 use crate::fixture::{App, Which, seen, seen_open, window};
@@ -172,7 +175,8 @@ fn escaping_gas_is_shut_off_first() {
     hissing.sounds.push(Sound::Hiss);
     assert_eq!(told(&hissing).action, Some(shut.clone()));
     let mut bubbles = seen_open(PortFill::Snug);
-    bubbles.furnace.as_mut().unwrap().burners.as_mut().unwrap().fluid[0] = FluidSeen::Bubbles(0.4);
+    bubbles.furnace.as_mut().unwrap().burners.as_mut().unwrap().fluid[Joint::InletPort] =
+        FluidSeen::Bubbles(0.4);
     assert_eq!(told(&bubbles).action, Some(shut.clone()));
     let mut clear = seen_open(PortFill::Snug);
     clear.smell = Smell::Clear;

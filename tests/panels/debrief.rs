@@ -2,13 +2,13 @@
 
 use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Ending, HandOver};
-use quarterturn::bench::part::Place;
+use quarterturn::hands::action::{Action, HandOver};
 use quarterturn::marking::evaluate::Brief;
 use quarterturn::marking::{Observer, debrief::debrief as put_together};
 use quarterturn::panels::Wish;
 use quarterturn::panels::debrief::trace::{minutes, nearest, round_step, value_at};
 use quarterturn::panels::debrief::{DebriefView, TickView, Verdict};
+use quarterturn::parts::{Ending, Place};
 use quarterturn::rules::shared;
 use quarterturn::scenario::{builtin, load};
 

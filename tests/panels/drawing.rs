@@ -2,12 +2,12 @@
 
 use egui::{Rect, pos2, vec2};
 use egui_kittest::kittest::Queryable;
-use quarterturn::bench::action::Action;
-use quarterturn::bench::part::{Place, Subject};
+use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
 use quarterturn::panels::hotspots::spots;
 use quarterturn::panels::labels::{Wanted, place};
 use quarterturn::panels::view::PartBox;
+use quarterturn::parts::{Place, Subject};
 use quarterturn::physics::valve::HandleAngle;
 
 use crate::fixture::{App, Which, boxes, seen, window};

@@ -2,15 +2,8 @@
 
 use egui::{Rect, Ui, pos2, vec2};
 use egui_kittest::Harness;
+use enum_map::EnumMap;
 use quarterturn::appliance::ignition::ControlStatus;
-use quarterturn::bench::action::{Fitted, LowSide, OnOff, Opening};
-use quarterturn::bench::part::{Place, Subject};
-use quarterturn::bench::seen::{
-    BurnersSeen, Burning, Call, Condition, Cracked, Display, Finding, FlameSeen, FluidSeen,
-    FurnaceSeen, GaugeSeen, HallSeen, MeterSeen, Note, PortFill, PortSeen, Seen, SheetSeen, Smell,
-    Sound, YardSeen,
-};
-use quarterturn::bench::setup::SupplyRight;
 use quarterturn::panels::debrief::{
     DebriefView, EssentialView, FindingView, TickView, TraceView, Verdict, Weight,
 };
@@ -20,9 +13,16 @@ use quarterturn::panels::view::{
     Tried, Unfinished, View,
 };
 use quarterturn::panels::{Layout, Shell, Wish, parts};
+use quarterturn::parts::{Fitted, LowSide, OnOff, Opening, Place, PortFill, Subject};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
+use quarterturn::senses::seen::{
+    BurnersSeen, Burning, Call, Condition, Cracked, Display, Finding, FlameSeen, FurnaceSeen,
+    GaugeSeen, HallSeen, MeterSeen, NeighborSeen, Note, PortSeen, Seen, SheetSeen, Smell, Sound,
+    YardSeen,
+};
+use quarterturn::setup::SupplyRight;
 use quarterturn::units::PressureUnit;
 
 /// A sound furnace, everything as found, seen from `place`.
@@ -64,7 +64,7 @@ pub fn seen(place: Place) -> Seen {
             call: Call::Second,
             co_ppm: 0.0,
             window: Opening::Closed,
-            range: (HandleAngle::OPEN, Burning::Off),
+            range: NeighborSeen { handle: HandleAngle::OPEN, burning: Burning::Off },
             registers_closed: 0.0,
         }),
         sheet: SheetSeen {
@@ -85,7 +85,7 @@ fn furnace() -> FurnaceSeen {
         blower_door: Fitted::On,
         switch: OnOff::On,
         manual_valve: HandleAngle::OPEN,
-        water_heater: (HandleAngle::OPEN, Burning::Burning),
+        water_heater: NeighborSeen { handle: HandleAngle::OPEN, burning: Burning::Burning },
         window: Opening::Closed,
         status: ControlStatus::NoCall,
         stage_jumper: Fitted::Off,
@@ -106,10 +106,10 @@ pub fn burners(fill: PortFill) -> BurnersSeen {
         low_gas_switch: Fitted::On,
         valve_switch: OnOff::On,
         wires: Default::default(),
-        caps: [Fitted::On; 2],
-        screw_eighths: [None; 2],
-        ports: [port; 2],
-        fluid: [FluidSeen::Dry; 4],
+        caps: EnumMap::from_fn(|_| Fitted::On),
+        screw_eighths: EnumMap::default(),
+        ports: EnumMap::from_fn(|_| port),
+        fluid: EnumMap::default(),
         signs: Default::default(),
     }
 }

@@ -3,10 +3,10 @@
 use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use quarterturn::bench::action::{Action, OnOff};
-use quarterturn::bench::part::{Cock, Place};
+use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
 use quarterturn::panels::view::Running;
+use quarterturn::parts::{Cock, OnOff, Place};
 
 use crate::fixture::{App, Which, seen, window};
 

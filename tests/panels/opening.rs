@@ -3,9 +3,9 @@
 use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use quarterturn::bench::part::Place;
 use quarterturn::panels::Wish;
 use quarterturn::panels::view::Tried;
+use quarterturn::parts::Place;
 
 use crate::fixture::{App, Which, seen, window};
 

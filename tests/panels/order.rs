@@ -1,11 +1,11 @@
 //! What stands where in a part's list, and what is not in it.
 
-use quarterturn::bench::action::{Action, Fitted};
-use quarterturn::bench::part::{Place, Subject};
-use quarterturn::bench::repair::{Nature, Repair};
-use quarterturn::bench::seen::{PortFill, Seen};
+use quarterturn::catalogue::repair::{Nature, Repair};
+use quarterturn::hands::action::Action;
 use quarterturn::panels::parts::job_order;
 use quarterturn::panels::ways::ways;
+use quarterturn::parts::{Fitted, Place, PortFill, Subject};
+use quarterturn::senses::seen::Seen;
 
 use crate::fixture::{seen, seen_open};
 

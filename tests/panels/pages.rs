@@ -3,11 +3,10 @@
 use egui::accesskit::{Action, NodeId, Role, TreeUpdate};
 use egui::epaint::ClippedShape;
 use egui::{Event, Key, Modifiers, Pos2, Rect, Shape, vec2};
-use quarterturn::bench::action::Ending;
-use quarterturn::bench::part::Place;
-use quarterturn::bench::seen::{Over, PortFill};
 use quarterturn::panels::settings::TextSize;
 use quarterturn::panels::view::{Help, SecondChance};
+use quarterturn::parts::{Ending, Place, PortFill};
+use quarterturn::senses::seen::Over;
 
 use crate::fixture::{App, Which, seen, seen_open};
 

@@ -1,21 +1,21 @@
 //! Every action of the bench can be reached from a list or a form.
 
+use enum_map::EnumMap;
 use std::collections::BTreeSet;
 
-use quarterturn::bench::action::{
-    Action, Fitted, Gauge, LowSide, OnOff, Opening, PlugStep, Push, StartStop,
-};
-use quarterturn::bench::part::{
-    Cock, Door, Joint, Neighbor, Place, Port, Screw, Spot, Subject, Tool, Window,
-};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{Burning, FluidSeen, GaugeSeen, Measured, PortFill, Seen};
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::{Action, PlugStep, StartStop};
 use quarterturn::instrument::figure::{Figure, Quantity};
 use quarterturn::instrument::water_column::Legs;
 use quarterturn::panels::parts::job_order;
 use quarterturn::panels::sheet::ROWS;
 use quarterturn::panels::ways::{Form, forms, here, in_hand, ways};
+use quarterturn::parts::{
+    Cock, Door, Fitted, Gauge, Joint, LowSide, Neighbor, OnOff, Opening, Place, Port, PortFill,
+    Push, Screw, Spot, Subject, Tool, Window,
+};
 use quarterturn::physics::valve::HandleAngle;
+use quarterturn::senses::seen::{Burning, FluidSeen, GaugeSeen, Measured, NeighborSeen, Seen};
 
 use crate::fixture::{seen, seen_open};
 
@@ -106,26 +106,26 @@ fn flipped(mut seen: Seen) -> Seen {
         spot: Spot::FlameRod,
         figures: vec![Figure::new(Quantity::FlameCurrent, 2.3)],
     });
-    seen.meter.display = quarterturn::bench::seen::Display::OverRange;
+    seen.meter.display = quarterturn::senses::seen::Display::OverRange;
     if let Some(furnace) = seen.furnace.as_mut() {
         furnace.blower_door = Fitted::Off;
         furnace.switch = OnOff::Off;
         furnace.manual_valve = HandleAngle::SHUT;
-        furnace.water_heater = (HandleAngle::SHUT, Burning::Off);
+        furnace.water_heater = NeighborSeen { handle: HandleAngle::SHUT, burning: Burning::Off };
         furnace.window = Opening::Open;
         furnace.stage_jumper = Fitted::On;
         furnace.tag = Fitted::On;
         if let Some(burners) = furnace.burners.as_mut() {
             burners.valve_switch = OnOff::Off;
-            burners.caps = [Fitted::Off; 2];
-            burners.screw_eighths = [Some(0); 2];
-            burners.fluid = [FluidSeen::Quiet(3.0); 4];
+            burners.caps = EnumMap::from_fn(|_| Fitted::Off);
+            burners.screw_eighths = EnumMap::from_fn(|_| Some(0));
+            burners.fluid = EnumMap::from_fn(|_| FluidSeen::Quiet(3.0));
         }
     }
     if let Some(hall) = seen.hall.as_mut() {
         hall.mode = OnOff::Off;
         hall.window = Opening::Open;
-        hall.range = (HandleAngle::SHUT, Burning::Burning);
+        hall.range = NeighborSeen { handle: HandleAngle::SHUT, burning: Burning::Burning };
     }
     if let Some(yard) = seen.yard.as_mut() {
         yard.supply_valve = HandleAngle::SHUT;

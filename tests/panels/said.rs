@@ -3,14 +3,15 @@
 use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use quarterturn::bench::action::{Action, Fitted};
-use quarterturn::bench::part::{Place, Subject};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{Condition, Done, Finding, Note, PortFill};
+use enum_map::EnumMap;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
 use quarterturn::panels::entry::pressure;
 use quarterturn::panels::sights::sights;
 use quarterturn::panels::words;
+use quarterturn::parts::{Fitted, Place, PortFill, Subject};
+use quarterturn::senses::seen::{Condition, Done, Finding, Note};
 use quarterturn::units::{PressureUnit, TICKS_PER_S, full_stop};
 
 use crate::fixture::{App, Which, seen, seen_open, window};
@@ -129,7 +130,7 @@ fn numbers_are_said_as_people_write_them() {
         (-3, "−⅜ turn from as found"),
     ] {
         let burners = seen.furnace.as_mut().and_then(|it| it.burners.as_mut()).unwrap();
-        burners.screw_eighths = [Some(eighths); 2];
+        burners.screw_eighths = EnumMap::from_fn(|_| Some(eighths));
         assert_eq!(words::value("low-screw", &seen).unwrap(), told);
     }
 }

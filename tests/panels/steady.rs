@@ -4,12 +4,12 @@
 use egui::{Event, Key, Modifiers, PointerButton, Pos2, Rect};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use quarterturn::bench::action::Action;
-use quarterturn::bench::part::{Place, Subject, Tool};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{Condition, Done, Finding, Note, PortFill};
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
 use quarterturn::panels::offers::{Letters, Offer, offers};
+use quarterturn::parts::{Place, PortFill, Subject, Tool};
+use quarterturn::senses::seen::{Condition, Done, Finding, Note};
 
 use crate::fixture::{App, Which, debrief, seen, seen_open, window};
 
@@ -175,7 +175,7 @@ fn a_switch_that_is_not_fitted_is_not_named() {
     assert!(fitted.query_by_label("Low-gas-pressure switch").is_some());
     app = App::new(Which::Job, seen_open(PortFill::Snug));
     let burners = app.seen.furnace.as_mut().and_then(|furnace| furnace.burners.as_mut()).unwrap();
-    burners.low_gas_switch = quarterturn::bench::action::Fitted::Off;
+    burners.low_gas_switch = quarterturn::parts::Fitted::Off;
     let bare = window(app, 1280.0, 720.0);
     assert!(bare.query_by_label("Low-gas-pressure switch").is_none());
     assert!(bare.query_by_label("Inlet pipe, no switch on it").is_some());

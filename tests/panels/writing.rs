@@ -1,10 +1,10 @@
 //! Writing readings: exactly what is typed, or words about why not.
 
 use egui_kittest::kittest::Queryable;
-use quarterturn::bench::action::{Action, Phase, Reading, Stage};
-use quarterturn::bench::part::{Place, Port};
+use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
 use quarterturn::panels::entry::{thousandths, written};
+use quarterturn::parts::{Phase, Place, Port, Reading, Stage};
 use quarterturn::units::PressureUnit;
 
 use crate::fixture::{App, Which, seen, window};

@@ -2,7 +2,7 @@
 
 use quarterturn::app::desk::{Attempt, Desk, Finished, HomeDesk, NoJournal};
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::Action;
+use quarterturn::hands::action::Action;
 use quarterturn::panels::debrief::DebriefView;
 use quarterturn::panels::settings::{Motion, Settings};
 use quarterturn::panels::view::{Help, JobChoice, Unfinished};

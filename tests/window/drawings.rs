@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use quarterturn::app::boxes::on_sheet;
 use quarterturn::app::drawings::{PAGE, Sheet, all};
 use quarterturn::app::pose;
-use quarterturn::bench::part::{Cock, Door, Neighbor, Place, Screw, Subject, Tool, Window};
+use quarterturn::parts::{Cock, Door, Neighbor, Place, Screw, Subject, Tool, Window};
 
 fn sheets() -> Vec<Sheet> {
     all().expect("the drawings are sound")

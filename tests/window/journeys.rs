@@ -9,9 +9,9 @@ use quarterturn::app::boxes::Boxes;
 use quarterturn::app::camera::PageRect;
 use quarterturn::app::drive::Front;
 use quarterturn::app::redraw::Redraw;
-use quarterturn::bench::action::{Action, Fitted, OnOff};
-use quarterturn::bench::part::{Cock, Door, Place};
+use quarterturn::hands::action::Action;
 use quarterturn::panels::view::Running;
+use quarterturn::parts::{Cock, Door, Fitted, OnOff, Place};
 
 use super::desk::TestDesk;
 use super::rig::{Pixels, Rig};

@@ -12,8 +12,8 @@ use quarterturn::app::boxes::Boxes;
 use quarterturn::app::hose::hoses;
 use quarterturn::app::mirror::OnPage;
 use quarterturn::app::scene::Sheets;
-use quarterturn::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
-use quarterturn::bench::part::{Cock, Door, Place, Port, Tool};
+use quarterturn::hands::action::{Action, PlugStep};
+use quarterturn::parts::{Cock, Door, Fitted, OnOff, Place, Port, Push, Tool};
 
 use super::desk::TestDesk;
 use super::rig::{Pixels, Rig};

@@ -4,10 +4,12 @@ use quarterturn::app::drawings::all;
 use quarterturn::app::hose::hoses;
 use quarterturn::app::pose::{Shown, pose};
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, OnOff, Opening, PlugStep, Push};
-use quarterturn::bench::part::{Cock, Door, Neighbor, Place, Port, Screw, Tool, Window};
-use quarterturn::bench::seen::Seen;
+use quarterturn::hands::action::{Action, PlugStep};
+use quarterturn::parts::{
+    Cock, Door, Fitted, Neighbor, OnOff, Opening, Place, Port, Push, Screw, Tool, Window,
+};
 use quarterturn::scenario;
+use quarterturn::senses::seen::Seen;
 
 fn bench(id: &str) -> Bench {
     let found = scenario::builtin::find(id).expect("it comes with the program");

@@ -5,9 +5,9 @@ use std::path::Path;
 
 use quarterturn::app::desk::{Desk, HomeDesk};
 use quarterturn::app::session::Session;
-use quarterturn::bench::action::{Action, Ending, Fitted, HandOver, OnOff, PlugStep};
-use quarterturn::bench::part::{Cock, Door, Place, Port, Tool};
+use quarterturn::hands::action::{Action, HandOver, PlugStep};
 use quarterturn::panels::view::{Help, Tried};
+use quarterturn::parts::{Cock, Door, Ending, Fitted, OnOff, Place, Port, Tool};
 use quarterturn::record::{self, Ended, What};
 
 const JOB: &str = "propane-cold-morning";

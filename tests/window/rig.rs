@@ -27,8 +27,8 @@ use quarterturn::app::redraw::Redraw;
 use quarterturn::app::scene::{PartEntities, Sheets};
 use quarterturn::app::session::Session;
 use quarterturn::app::{Start, WindowArgs, assemble, scene, window};
-use quarterturn::bench::seen::Seen;
 use quarterturn::panels::view::Help;
+use quarterturn::senses::seen::Seen;
 
 use super::desk::TestDesk;
 

@@ -3,12 +3,12 @@
 use quarterturn::app::pose::{Shown, pose};
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, OnOff};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::{Cock, Door, Place, Subject, Tool};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{HoseLook, Seen};
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::Action;
+use quarterturn::parts::{Cock, Door, Fitted, OnOff, Place, Subject, Tool};
 use quarterturn::scenario;
+use quarterturn::senses::seen::{HoseLook, Seen};
 
 const KNEEL: [Action; 5] = [
     Action::Go(Place::PlantRoom),

@@ -5,12 +5,12 @@ use bevy::a11y::ActionRequest;
 use bevy::input::keyboard::{Key, KeyCode};
 use bevy_egui::egui::accesskit;
 use quarterturn::app::boxes::Boxes;
-use quarterturn::bench::action::{Action, Ending, Phase, Reading, Stage};
-use quarterturn::bench::part::{Place, Port};
-use quarterturn::bench::seen::Over;
+use quarterturn::hands::action::Action;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::panels::{parts, ways};
+use quarterturn::parts::{Ending, Phase, Place, Port, Reading, Stage};
 use quarterturn::scenario;
+use quarterturn::senses::seen::Over;
 use quarterturn::technician::{Player, Technician};
 
 use super::desk::TestDesk;
@@ -127,8 +127,8 @@ fn perform(rig: &mut Rig, action: &Action) {
                 rig.frames(20);
             }
         }
-        Action::Plug { port, step: quarterturn::bench::action::PlugStep::Tighten(eighths) } => {
-            let step = quarterturn::bench::action::PlugStep::Tighten(1);
+        Action::Plug { port, step: quarterturn::hands::action::PlugStep::Tighten(eighths) } => {
+            let step = quarterturn::hands::action::PlugStep::Tighten(1);
             for _ in 0..*eighths {
                 by_list(rig, &Action::Plug { port: *port, step });
             }

@@ -11,8 +11,8 @@ use std::time::{Duration, Instant, SystemTime, UNIX_EPOCH};
 
 use super::Journal;
 use crate::bench::Bench;
-use crate::bench::action::Action;
 use crate::bench::run;
+use crate::hands::action::Action;
 use crate::record::{Ended, Header, Note, Recorder, Sink, SinkError, Writer};
 
 /// Longest time between two moments at which the file is surely on the disk.

@@ -2,15 +2,15 @@
 
 use super::Finished;
 use crate::bench::Bench;
-use crate::bench::action::Action;
 use crate::bench::run;
-use crate::bench::seen::Over;
-use crate::bench::setup::Setup;
+use crate::hands::action::Action;
 use crate::marking::debrief::debrief;
 use crate::marking::evaluate::Marks;
 use crate::marking::{Brief, Observer};
 use crate::panels::debrief::DebriefView;
 use crate::scenario::{Scenario, in_this_job};
+use crate::senses::seen::Over;
+use crate::setup::Setup;
 
 /// Marks an attempt by what its scenario says about marking: the page, and the marks unless the
 /// rules cannot be read.

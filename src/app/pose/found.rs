@@ -1,9 +1,9 @@
 //! What is known of a part that is looked at: by the last look, and by what one's own hands have
 //! done to it since.
 
-use crate::bench::part::Subject;
-use crate::bench::repair::Repair;
-use crate::bench::seen::Seen;
+use crate::catalogue::repair::Repair;
+use crate::parts::Subject;
+use crate::senses::seen::Seen;
 
 /// What is known of it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

@@ -3,9 +3,8 @@
 use super::found::connector;
 use super::state::{burns, eighths, port_of};
 use super::{Pose, Shown, narrow};
-use crate::bench::action::OnOff;
-use crate::bench::part::{Cock, Joint, Neighbor, Screw};
-use crate::bench::seen::{BurnersSeen, FlameSeen, FluidSeen, PortFill, Seen};
+use crate::parts::{Cock, Joint, Neighbor, OnOff, PortFill, Screw};
+use crate::senses::seen::{BurnersSeen, FlameSeen, FluidSeen, Seen};
 
 /// How far the valve switch's lever turns from off to on, in degrees.
 const VALVE_LEVER_DEG: f32 = 70.0;
@@ -59,8 +58,8 @@ fn handle(part: &str, seen: &Seen) -> Option<Pose> {
     let furnace = seen.furnace.as_ref();
     let handle = match Cock::from_id(part)? {
         Cock::Furnace => furnace?.manual_valve,
-        Cock::WaterHeater => furnace?.water_heater.0,
-        Cock::Range => seen.hall.as_ref()?.range.0,
+        Cock::WaterHeater => furnace?.water_heater.handle,
+        Cock::Range => seen.hall.as_ref()?.range.handle,
         Cock::Supply => seen.yard.as_ref()?.supply_valve,
     };
     Some(Pose::turned(90.0 - f32::from(handle.deg())))
@@ -84,8 +83,8 @@ fn lever(part: &str, seen: &Seen) -> Option<Pose> {
             ..Pose::default()
         }),
         "door-switch" => Some(Pose::turned(match furnace.blower_door {
-            crate::bench::action::Fitted::On => 0.0,
-            crate::bench::action::Fitted::Off => 25.0,
+            crate::parts::Fitted::On => 0.0,
+            crate::parts::Fitted::Off => 25.0,
         })),
         _ => None,
     }
@@ -171,8 +170,7 @@ fn flame(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
 
 fn bubbles(joint: Joint, seen: &Seen) -> Option<Pose> {
     let burners: Option<&BurnersSeen> = seen.furnace.as_ref()?.burners.as_ref();
-    let index = Joint::ALL.iter().position(|&one| one == joint)?;
-    let fluid = burners.and_then(|b| b.fluid.get(index)).copied().unwrap_or_default();
+    let fluid = burners.map(|b| b.fluid[joint]).unwrap_or_default();
     Some(match fluid {
         FluidSeen::Dry | FluidSeen::Quiet(_) => Pose::HIDDEN,
         FluidSeen::Bubbles(size) => {
@@ -187,7 +185,7 @@ fn neighbor(part: &str) -> Option<Neighbor> {
 }
 
 fn knob(neighbor: Neighbor, seen: &Seen) -> Pose {
-    use crate::bench::seen::Burning;
+    use crate::senses::seen::Burning;
     Pose::turned(match super::burning(neighbor, seen) {
         Some(Burning::Burning | Burning::NoGas) => KNOB_DEG,
         Some(Burning::Off) | None => 0.0,

@@ -2,10 +2,9 @@
 
 use super::super::pose::burning;
 use crate::appliance::safety::Hose;
-use crate::bench::action::{Fitted, Opening};
-use crate::bench::part::{Neighbor, Port, Screw, Tool};
-use crate::bench::seen::{
-    BurnersSeen, Burning, Cracked, PortFill, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water,
+use crate::parts::{Fitted, Level, Neighbor, Opening, Port, PortFill, Screw, Tool};
+use crate::senses::seen::{
+    BurnersSeen, Burning, Cracked, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water,
 };
 
 /// Whether `part@state` holds; `None` for a part that is not known.
@@ -26,8 +25,8 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
         "tag" => furnace.map(|f| fitted(f.tag, state)),
         "plant-window" => furnace.map(|f| opening(f.window, state)),
         "hall-window" => seen.hall.as_ref().map(|h| opening(h.window, state)),
-        "low-cap" => burners.map(|b| fitted(b.caps[0], state)),
-        "high-cap" => burners.map(|b| fitted(b.caps[1], state)),
+        "low-cap" => burners.map(|b| fitted(b.caps[Level::Low], state)),
+        "high-cap" => burners.map(|b| fitted(b.caps[Level::High], state)),
         "supply-cap" => yard.map(|y| fitted(y.cap, state)),
         "inlet-plug" | "manifold-plug" => port_of(part, burners).map(|port| plug(port, state)),
         "inlet-adapter" | "manifold-adapter" => {
@@ -88,7 +87,7 @@ pub(super) fn in_roll(tool: Tool, seen: &Seen) -> bool {
         Tool::Hose => seen.meter.hose.is_none(),
         Tool::Adapter => {
             let ports = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()).map(|b| b.ports);
-            seen.meter.hose.is_none() && !ports.is_some_and(|ports| ports.iter().any(has_adapter))
+            seen.meter.hose.is_none() && !ports.is_some_and(|ports| ports.values().any(has_adapter))
         }
         Tool::Microammeter => seen.clipped == Fitted::Off,
         Tool::HexKey
@@ -105,10 +104,9 @@ pub(super) fn in_roll(tool: Tool, seen: &Seen) -> bool {
 /// The screw's angle since the start, in eighths of a turn, where it is seen.
 pub(super) fn eighths(screw: Screw, seen: &Seen) -> Option<i32> {
     let burners = || seen.furnace.as_ref().and_then(|f| f.burners.as_ref());
-    match screw {
-        Screw::Low => burners().and_then(|b| b.screw_eighths[0]),
-        Screw::High => burners().and_then(|b| b.screw_eighths[1]),
-        Screw::Supply => seen.yard.as_ref().and_then(|y| y.screw_eighths),
+    match screw.level() {
+        Some(level) => burners().and_then(|b| b.screw_eighths[level]),
+        None => seen.yard.as_ref().and_then(|y| y.screw_eighths),
     }
 }
 
@@ -120,10 +118,7 @@ pub(super) fn burns(neighbor: Neighbor, seen: &Seen) -> bool {
 /// The port that a plug's or an adapter's id belongs to.
 pub(super) fn port_of<'a>(part: &str, burners: Option<&'a BurnersSeen>) -> Option<&'a PortSeen> {
     let port = if part.starts_with("inlet") { Port::Inlet } else { Port::Manifold };
-    burners.map(|b| match port {
-        Port::Inlet => &b.ports[0],
-        Port::Manifold => &b.ports[1],
-    })
+    burners.map(|b| &b.ports[port])
 }
 
 fn plug(port: &PortSeen, state: &str) -> bool {

@@ -5,6 +5,7 @@
 //! **Checked.** `tests/core/appliance/ignition_refusals.rs`.
 
 use super::{Cause, Control, ControlState as S};
+use serde::Serialize;
 
 /// A flash of the status lamp.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -102,7 +103,7 @@ impl ChartLine {
 }
 
 /// Current through the flame, as the control judges it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
 pub enum FlameCurrent {
     /// Enough.
     Sound,
@@ -111,7 +112,7 @@ pub enum FlameCurrent {
 }
 
 /// Reason why a try to light failed, or a flame did not last.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
 pub enum Failure {
     /// Gas was on, and no flame was felt.
     NoFlame,
@@ -124,7 +125,7 @@ pub enum Failure {
 }
 
 /// What the control says of itself.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
 pub enum ControlStatus {
     /// Without power the lamp is dark.
     NoPower,

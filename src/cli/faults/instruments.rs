@@ -2,7 +2,8 @@
 
 use super::measured::Case;
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::pattern::{Point, STATES};
+use crate::measure::pattern::{Point, STATES};
+use crate::parts::Port;
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC};
 
 /// What a pressure must differ by to be told apart, in pascals: a digit of the trade's ordinary meters
@@ -16,15 +17,17 @@ const DETECTED: f64 = 0.002;
 /// The instruments that show what a case's fault does, with the states in which the manometer does.
 pub(super) fn showing(case: &Case) -> Vec<String> {
     let mut all = Vec::new();
-    for (port, of) in [
-        ("inlet", (|it| it.truth.inlet_pa) as fn(&Point) -> f64),
-        ("manifold", |it| it.truth.manifold_pa),
-    ] {
-        let i = usize::from(port == "manifold");
+    for &which in Port::ALL {
+        let of = |it: &Point| it.truth.pressure_pa(which);
+        let port = match which {
+            Port::Inlet => "inlet",
+            Port::Manifold => "manifold",
+        };
         let states: Vec<_> = pairs(case)
             .zip(STATES)
             .filter(|((was, is), _)| {
-                (of(is) - of(was)).abs() >= PRESSURE_PA || swing(is, i) - swing(was, i) > SWING_PA
+                (of(is) - of(was)).abs() >= PRESSURE_PA
+                    || swing(is, which) - swing(was, which) > SWING_PA
             })
             .map(|(_, state)| state)
             .collect();
@@ -51,7 +54,7 @@ pub(super) fn showing(case: &Case) -> Vec<String> {
         ),
         (most(|it| it.truth.leak_m3_s.iter().sum::<f64>()) > 0.01 * M3_S_PER_CFH, "leak fluid"),
         (
-            most(|it| it.truth.gas_fraction[0]) > DETECTED * case.setup.gas.lower_limit,
+            most(|it| it.truth.gas_fraction.vestibule) > DETECTED * case.setup.gas.lower_limit,
             "gas detector at the burners",
         ),
         (most(|it| it.truth.vented_m3_s) > 0.01 * M3_S_PER_CFH, "gas detector in the yard"),
@@ -67,7 +70,7 @@ fn pairs(case: &Case) -> impl Iterator<Item = (&Point, &Point)> {
     case.healthy.points.iter().zip(&case.faulty.points)
 }
 
-fn swing(point: &Point, port: usize) -> f64 {
+fn swing(point: &Point, port: Port) -> f64 {
     let (low, high) = point.swing_pa[port];
     high - low
 }

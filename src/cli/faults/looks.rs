@@ -2,12 +2,11 @@
 //! against the healthy one.
 
 use crate::bench::Bench;
-use crate::bench::action::{Action, Fitted, Height, OnOff};
-use crate::bench::part::{Door, Place, Subject};
 use crate::bench::run::{self, Nobody};
-use crate::bench::seen::{Cracked, Display, PortFill, Seen, Smell};
-use crate::bench::setup::Setup;
-use crate::bench::truth::Firing;
+use crate::hands::action::Action;
+use crate::parts::{Door, Firing, Fitted, Height, Level, OnOff, Place, PortFill, Subject};
+use crate::senses::seen::{Cracked, Display, Seen, Smell};
+use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
 
 /// Longest time from a call to a lit stage, in seconds.
@@ -163,12 +162,17 @@ fn plain(seen: &Seen) -> Vec<(&'static str, String)> {
         OnOff::Off => "off",
     };
     sights.push(("Gas valve's switch", format!("stands at {switch}")));
-    for (cap, at) in burners.caps.iter().zip(["Low screw", "High screw"]) {
+    for (level, cap) in &burners.caps {
         if *cap == Fitted::Off {
+            let at = match level {
+                Level::Low => "Low screw",
+                Level::High => "High screw",
+            };
             sights.push((at, "its cap is missing".to_owned()));
         }
     }
-    for (port, at) in burners.ports.iter().zip(["Inlet port", "Manifold port"]) {
+    for (which, port) in &burners.ports {
+        let at = which.label();
         sights.push((at, fill(port.fill).to_owned()));
         if port.cracked == Cracked::Cracked {
             sights.push((at, "its boss shows a crack".to_owned()));

@@ -4,12 +4,12 @@ use std::sync::Mutex;
 
 use super::looks::{Sight, differing, looked};
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::pattern::{Hands, Pattern, measure};
-use crate::bench::fault::{Family, Fault};
-use crate::bench::part::Port;
-use crate::bench::seen::Display;
-use crate::bench::setup::Setup;
+use crate::catalogue::fault::{Family, Fault};
+use crate::measure::pattern::{Hands, Pattern, measure};
+use crate::parts::Port;
 use crate::scenario::builtin::healthy_for;
+use crate::senses::seen::Display;
+use crate::setup::Setup;
 
 /// A fault with what it does on each fuel that it fits.
 pub(super) struct Measured {

@@ -7,9 +7,10 @@ use serde::Serialize;
 use super::instruments::showing;
 use super::measured::{Case, Measured};
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::pattern::{Pattern, Point, STATES};
-use crate::bench::fault::{Entry, Family, Scale};
-use crate::bench::seen::Display;
+use crate::catalogue::fault::{Entry, Family, Scale};
+use crate::measure::pattern::{Pattern, Point, STATES};
+use crate::parts::Port;
+use crate::senses::seen::Display;
 use crate::units::{M3_S_PER_CFH, hundredths_inwc};
 
 /// Head of the page.
@@ -208,13 +209,13 @@ fn signs(case: &Case) -> Vec<String> {
     compare("temperature rise", " °F", 0, &|it| 1.8 * it.truth.rise_k, 6.0);
     compare("draft at the switches", " in. w.c.", 2, &|it| hundredths_inwc(it.truth.draft_pa), 0.1);
     compare("gas to the burners", " ft³/h", 0, &|it| it.truth.burner_flow_m3_s / M3_S_PER_CFH, 4.0);
-    compare("inlet swings by", " in. w.c.", 2, &|it| swing(it, 0), 0.02);
-    compare("manifold swings by", " in. w.c.", 2, &|it| swing(it, 1), 0.02);
+    compare("inlet swings by", " in. w.c.", 2, &|it| swing(it, Port::Inlet), 0.02);
+    compare("manifold swings by", " in. w.c.", 2, &|it| swing(it, Port::Manifold), 0.02);
     signs.extend(escapes(case));
     signs
 }
 
-fn swing(point: &Point, port: usize) -> f64 {
+fn swing(point: &Point, port: Port) -> f64 {
     let (low, high) = point.swing_pa[port];
     hundredths_inwc(high - low)
 }
@@ -261,7 +262,7 @@ fn escapes(case: &Case) -> Vec<String> {
     if vented > 0.01 {
         words.push(format!("{vented:.2} ft³/h come out of the supply regulator"));
     }
-    let vestibule = most(&|it| it.truth.gas_fraction[0]) / case.setup.gas.lower_limit;
+    let vestibule = most(&|it| it.truth.gas_fraction.vestibule) / case.setup.gas.lower_limit;
     if vestibule > 0.002 {
         words.push(format!(
             "up to {:.1} % of the lower flammable limit around the burners",

@@ -5,10 +5,10 @@ use std::fmt::Write as _;
 use serde::Serialize;
 
 use crate::appliance::test_point::Stage;
-use crate::bench::fault::pattern::{Hands, Point, measure};
-use crate::bench::part::Port;
-use crate::bench::seen::Display;
-use crate::bench::setup::Setup;
+use crate::measure::pattern::{Hands, Point, measure};
+use crate::parts::Port;
+use crate::senses::seen::Display;
+use crate::setup::Setup;
 use crate::units::PA_PER_INWC;
 
 /// Half of a manometer's last digit, in pascals.

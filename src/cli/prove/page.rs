@@ -5,8 +5,8 @@ use std::fmt::Write as _;
 
 use super::Proven;
 use crate::appliance::plate::Fuel;
-use crate::bench::action::Ending;
 use crate::marking::debrief::clock;
+use crate::parts::Ending;
 use crate::technician::proof::{Alike, SeedProof, SpoilProof};
 
 /// Head of the page.

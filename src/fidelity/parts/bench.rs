@@ -1,8 +1,8 @@
 //! The benches of built-in scenarios, and rows of ranges.
 
-use crate::bench::setup::Setup;
 use crate::fidelity::check::Row;
 use crate::scenario::builtin;
+use crate::setup::Setup;
 
 /// The bench of a built-in scenario at seed 1.
 pub(super) fn setup(id: &str) -> Option<Setup> {

@@ -1,10 +1,10 @@
 //! The shipped manometers.
 
 use super::bench::setup;
-use crate::bench::setup::MeterSetup;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::instrument::manometer::Manometer;
+use crate::setup::MeterSetup;
 use crate::units::{PA_PER_INWC, PressureUnit, TICK_S};
 
 pub(super) fn checks() -> Vec<Check> {

@@ -3,10 +3,10 @@
 use super::bench::setup;
 use super::run::Run;
 use crate::appliance::test_point::Stage;
-use crate::bench::setup::{Setup, SupplyKind};
-use crate::bench::truth::Truth as State;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
+use crate::model::truth::Truth as State;
+use crate::setup::{Setup, SupplyKind};
 use crate::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, PA_PER_INWC, W_PER_BTU_H};
 
 /// The rows that the healthy benches are laid out for.

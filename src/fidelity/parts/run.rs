@@ -1,12 +1,12 @@
 //! A bench that is run through its stages without an instrument.
 
 use crate::bench::Bench;
-use crate::bench::action::{Action, Fitted, OnOff};
-use crate::bench::part::{Door, Neighbor, Place};
-use crate::bench::refusal::Refusal;
 use crate::bench::run::{self, Nobody};
-use crate::bench::setup::Setup;
-use crate::bench::truth::{Firing, Truth};
+use crate::hands::action::Action;
+use crate::hands::refusal::Refusal;
+use crate::model::truth::Truth;
+use crate::parts::{Door, Firing, Fitted, Neighbor, OnOff, Place};
+use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
 
 /// A bench and whether everything asked of it was done.

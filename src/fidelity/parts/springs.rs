@@ -1,9 +1,9 @@
 //! Springs of the shipped benches: pressure per turn and range.
 
 use super::bench::{in_range, setup};
-use crate::bench::setup::{SpringSetup, Stacking};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
+use crate::setup::{SpringSetup, Stacking};
 use crate::units::PA_PER_INWC;
 
 pub(super) fn checks() -> Vec<Check> {

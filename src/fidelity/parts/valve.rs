@@ -2,9 +2,9 @@
 
 use super::bench::{in_range, setup};
 use super::run::Run;
-use crate::bench::truth::Firing;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
+use crate::parts::Firing;
 use crate::units::{PA_PER_INWC, TICK_S};
 
 pub(super) fn checks() -> Vec<Check> {

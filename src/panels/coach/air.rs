@@ -2,9 +2,9 @@
 
 use super::{Hint, Remembered, fuel};
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Height, JointVerdict, Opening, Push};
-use crate::bench::part::{Cock, Joint, Place, Window};
-use crate::bench::seen::{FluidSeen, FurnaceSeen, Seen, Smell, Sound};
+use crate::hands::action::Action;
+use crate::parts::{Cock, Height, Joint, JointVerdict, Opening, Place, Push, Window};
+use crate::senses::seen::{FluidSeen, FurnaceSeen, Seen, Smell, Sound};
 
 /// How long a room is aired before the nose tries again, in seconds (common practice: some
 /// minutes).
@@ -62,8 +62,8 @@ pub(super) fn leak(seen: &Seen) -> Option<Hint> {
 
 fn bubbling(furnace: &FurnaceSeen) -> Option<Joint> {
     let fluid = &furnace.burners.as_ref()?.fluid;
-    let grows = |fluid: &FluidSeen| matches!(fluid, FluidSeen::Bubbles(_));
-    Joint::ALL.iter().zip(fluid).find(|(_, fluid)| grows(fluid)).map(|(joint, _)| *joint)
+    let mut growing = fluid.iter().filter(|(_, fluid)| matches!(fluid, FluidSeen::Bubbles(_)));
+    growing.next().map(|(joint, _)| joint)
 }
 
 /// The window, time, and the nose again.

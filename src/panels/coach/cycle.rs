@@ -2,9 +2,9 @@
 //! step towards it.
 
 use super::Hint;
-use crate::bench::action::{Action, OnOff};
-use crate::bench::part::Place;
-use crate::bench::seen::{Call, HallSeen, Seen, Sound};
+use crate::hands::action::Action;
+use crate::parts::{OnOff, Place};
+use crate::senses::seen::{Call, HallSeen, Seen, Sound};
 
 /// How far above the room the thermostat is set so that it calls both stages, in half degrees.
 const BOTH_HALF_F: i16 = 10;

@@ -1,10 +1,10 @@
 //! Where to look when the screw is not the cause: one look after the other, each to be done.
 
 use super::{Hint, Remembered, lead};
-use crate::bench::part::{Place, Subject};
-use crate::bench::seen::{Note, Seen};
 use crate::panels::sheet::is_stale;
+use crate::parts::{Place, Subject};
 use crate::procedure::Goal;
+use crate::senses::seen::{Note, Seen};
 
 /// Looks, from those that need no door to those that need one.
 const LOOKS: [Subject; 9] = [

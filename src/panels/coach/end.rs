@@ -5,12 +5,12 @@ use super::elsewhere::{elsewhere, found};
 use super::{Hint, ORDER, Remembered, cycle, lead, reading, supply};
 use crate::appliance::ignition::ControlStatus;
 use crate::appliance::plate::{Fuel, GasFigures};
-use crate::bench::action::{
-    Action, Ending, Fitted, HandOver, NotDone, OnOff, Opening, Phase, Stage, Topic,
+use crate::hands::action::{Action, HandOver, NotDone, Topic};
+use crate::parts::{
+    Cock, Door, Ending, Fitted, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
 };
-use crate::bench::part::{Cock, Door, Place, Port, Subject};
-use crate::bench::seen::{Finding, PortFill, Seen, Sound};
 use crate::procedure::Goal;
+use crate::senses::seen::{Finding, Seen, Sound};
 
 /// The next look behind the door, or nothing once all are taken.
 pub(super) fn look_inside(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
@@ -77,7 +77,8 @@ fn shut_off(seen: &Seen, remembered: &Remembered, why: &str) -> Hint {
 /// Both ports closed; none where both plugs are seen to be in, or out of sight with the hose off.
 fn close_both(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
-    let snug = burners.is_none_or(|it| it.ports.iter().all(|port| port.fill == PortFill::Snug));
+    let snug =
+        burners.is_none_or(|it| it.ports.iter().all(|(_, port)| port.fill == PortFill::Snug));
     if snug && seen.meter.hose.is_none() {
         return None;
     }

@@ -1,11 +1,13 @@
 //! The step of a goal, with the words for it and the part that it is about.
 
 use super::{Hint, Remembered};
-use crate::bench::action::{Action, Fitted, JointVerdict, OnOff, Opening, PlugStep, Push};
-use crate::bench::part::{Cock, Door, Neighbor, Place, Port, Screw, Tool};
-use crate::bench::seen::Seen;
-use crate::bench::truth::Firing;
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{
+    Cock, Door, Firing, Fitted, JointVerdict, Neighbor, OnOff, Opening, Place, Port, Push, Screw,
+    Tool,
+};
 use crate::procedure::{Awaited, Goal, Step};
+use crate::senses::seen::Seen;
 
 /// The next step towards a goal in words; none once it is met.
 pub(super) fn towards(goal: Goal, seen: &Seen, remembered: &Remembered) -> Option<Hint> {

@@ -2,10 +2,10 @@
 
 use super::ORDER;
 use super::cycle::Cycle;
-use crate::bench::action::{Action, Phase, Stage};
-use crate::bench::part::{Port, Screw};
-use crate::bench::seen::Seen;
+use crate::hands::action::Action;
+use crate::parts::{Phase, Port, Screw, Stage};
 use crate::procedure::Memory;
+use crate::senses::seen::Seen;
 use crate::units::TICKS_PER_S;
 
 /// Less than this is no move of the manifold, in pascals (two hundredths of an inch of water).

@@ -3,12 +3,10 @@
 use super::elsewhere::stays_on_low;
 use super::{Asked, Hint, Remembered, end, lead};
 use crate::appliance::test_point::{Port, Stage};
-use crate::bench::action::OnOff;
-use crate::bench::part::{Joint, Place};
-use crate::bench::seen::{Call, Seen};
-use crate::bench::truth::Firing;
 use crate::panels::sheet::Cell;
+use crate::parts::{Firing, Joint, OnOff, Place};
 use crate::procedure::{Awaited, Called, Goal, Means, Step};
+use crate::senses::seen::{Call, Seen};
 use crate::words::decimal;
 
 /// Least patience before a reading while it burns, in seconds (common practice: until it stands

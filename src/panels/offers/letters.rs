@@ -4,7 +4,7 @@
 use egui::Key;
 
 use super::{KEYS, Offer};
-use crate::bench::action::Action;
+use crate::hands::action::Action;
 use crate::panels::ways::Way;
 
 /// Which letter each thing that was offered has had last. Empty at the start of a job.

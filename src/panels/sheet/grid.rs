@@ -2,13 +2,13 @@
 
 use egui::{Button, Color32, Key, RichText, TextEdit, Ui, WidgetInfo, WidgetType, vec2};
 
-use crate::bench::action::{Action, Phase, Reading, Stage};
-use crate::bench::part::Port;
-use crate::bench::seen::SheetSeen;
+use crate::hands::action::Action;
 use crate::panels::entry::{thousandths, written};
 use crate::panels::kit;
 use crate::panels::theme;
 use crate::panels::wish::Wish;
+use crate::parts::{Phase, Port, Reading, Stage};
+use crate::senses::seen::SheetSeen;
 use crate::units::PressureUnit;
 
 /// Rows of the grid.

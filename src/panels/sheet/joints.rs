@@ -2,12 +2,12 @@
 
 use egui::{Button, RichText, Ui, WidgetInfo, WidgetType, vec2};
 
-use crate::bench::action::{Action, JointVerdict};
-use crate::bench::part::Joint;
-use crate::bench::seen::SheetSeen;
+use crate::hands::action::Action;
 use crate::panels::kit;
 use crate::panels::theme;
 use crate::panels::wish::Wish;
+use crate::parts::{Joint, JointVerdict};
+use crate::senses::seen::SheetSeen;
 
 /// Shows each joint with what was written, and writes what is pressed.
 pub(super) fn joints_ui(ui: &mut Ui, sheet: &SheetSeen, out: &mut Vec<Wish>) {

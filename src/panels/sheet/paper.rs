@@ -3,15 +3,15 @@
 use egui::Ui;
 
 use crate::appliance::plate::GasFigures;
-use crate::bench::part::Subject;
-use crate::bench::seen::{Finding, Measured, Note, SheetSeen, WrittenMeasured};
-use crate::bench::setup::SupplyRight;
 use crate::panels::entry::pressure;
 use crate::panels::face;
 use crate::panels::kit;
 use crate::panels::view::{Job, View};
 use crate::panels::ways;
 use crate::panels::wish::Wish;
+use crate::parts::Subject;
+use crate::senses::seen::{Finding, Measured, Note, SheetSeen, WrittenMeasured};
+use crate::setup::SupplyRight;
 use crate::units::{PressureUnit, full_stop};
 use crate::words::{Id, decimal};
 

@@ -1,9 +1,9 @@
 //! Tools, the manometer and the clipboard: at hand everywhere.
 
 use super::{List, put_down_label, take_label};
-use crate::bench::action::{Action, JointVerdict, LowSide, OnOff};
-use crate::bench::part::{Joint, Tool};
-use crate::bench::seen::{Display, Seen};
+use crate::hands::action::Action;
+use crate::parts::{Joint, JointVerdict, LowSide, OnOff, Tool};
+use crate::senses::seen::{Display, Seen};
 use crate::units::PressureUnit;
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {

@@ -2,10 +2,12 @@
 
 use super::here::{probe_at, sniff, walks};
 use super::{List, at_hand};
-use crate::bench::action::{Action, Fitted, Height, OnOff, Opening};
-use crate::bench::part::{Cock, Door, Joint, Neighbor, Place, Tool, Window};
-use crate::bench::seen::{Burning, FluidSeen, FurnaceSeen, Seen};
+use crate::hands::action::Action;
+use crate::parts::{
+    Cock, Door, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Tool, Window,
+};
 use crate::physics::valve::HandleAngle;
+use crate::senses::seen::{Burning, FluidSeen, FurnaceSeen, Seen};
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     let Some(furnace) = seen.furnace.as_ref() else { return };
@@ -14,8 +16,8 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         "blower-door" | "door-switch" => door(Door::Blower, furnace.blower_door, list),
         "furnace-switch" => switch(furnace.switch, list),
         "manual-valve" => cock(Cock::Furnace, furnace.manual_valve, list),
-        "water-heater-cock" => cock(Cock::WaterHeater, furnace.water_heater.0, list),
-        "water-heater" => neighbor(Neighbor::WaterHeater, furnace.water_heater.1, list),
+        "water-heater-cock" => cock(Cock::WaterHeater, furnace.water_heater.handle, list),
+        "water-heater" => neighbor(Neighbor::WaterHeater, furnace.water_heater.burning, list),
         "plant-window" => window(Window::PlantRoom, furnace.window, list),
         "furnace" => {
             kneel(seen, list);
@@ -158,9 +160,7 @@ pub(super) fn joint(joint: Joint, seen: &Seen, list: &mut List) {
         .furnace
         .as_ref()
         .and_then(|furnace| furnace.burners.as_ref())
-        .zip(Joint::ALL.iter().position(|&one| one == joint))
-        .and_then(|(burners, at)| burners.fluid.get(at))
-        .is_none_or(|fluid| *fluid != FluidSeen::Dry);
+        .is_none_or(|burners| burners.fluid[joint] != FluidSeen::Dry);
     if wet {
         list.add(t!("joint-wipe"), Action::Wipe(joint));
     }

@@ -3,9 +3,9 @@
 use super::List;
 use super::furnace::{cock, neighbor, window};
 use super::here::{calls, walks};
-use crate::bench::action::{Action, OnOff, Topic};
-use crate::bench::part::{Cock, Neighbor, Window};
-use crate::bench::seen::{HallSeen, Seen};
+use crate::hands::action::{Action, Topic};
+use crate::parts::{Cock, Neighbor, OnOff, Window};
+use crate::senses::seen::{HallSeen, Seen};
 
 /// One press of a thermostat button, in half degrees Fahrenheit.
 const PRESS_HALF_F: i16 = 2;
@@ -22,8 +22,8 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         "thermostat-up" => warmer(hall, list),
         "thermostat-down" => cooler(hall, list),
         "hall-window" => window(Window::Hall, hall.window, list),
-        "range" => neighbor(Neighbor::Range, hall.range.1, list),
-        "range-cock" => cock(Cock::Range, hall.range.0, list),
+        "range" => neighbor(Neighbor::Range, hall.range.burning, list),
+        "range-cock" => cock(Cock::Range, hall.range.handle, list),
         "telephone" => calls(list),
         "householder" => tell(list),
         "exit-door" => walks(seen, list),

@@ -1,9 +1,9 @@
 //! What can be done at a place without touching any part, and with what is in hand.
 
 use super::{List, Way, call_label, put_down_label};
-use crate::bench::action::{Action, Contact, Height, Topic};
-use crate::bench::part::{Place, Tool};
-use crate::bench::seen::Seen;
+use crate::hands::action::{Action, Contact, Topic};
+use crate::parts::{Height, Place, Tool};
+use crate::senses::seen::Seen;
 
 /// What can be done here: walk, smell, probe, call, shout.
 #[must_use]

@@ -1,11 +1,11 @@
 //! Instruments: held to their spots, written down, and the hose put to another gauge.
 
 use super::List;
-use crate::bench::action::{Action, Fitted, Gauge, StartStop};
-use crate::bench::part::{Place, Spot, Tool};
-use crate::bench::seen::{GaugeSeen, Seen};
+use crate::hands::action::{Action, StartStop};
 use crate::instrument::water_column::Legs;
 use crate::panels::face;
+use crate::parts::{Fitted, Gauge, Place, Spot, Tool};
+use crate::senses::seen::{GaugeSeen, Seen};
 
 /// At a part: the spots that belong to it, and how their instrument comes into the hand.
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {

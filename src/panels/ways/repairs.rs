@@ -2,10 +2,10 @@
 
 use super::List;
 use super::valve::{fill, port_of};
-use crate::bench::action::{Action, Fitted};
-use crate::bench::part::{Place, Port, Subject};
-use crate::bench::repair::Repair;
-use crate::bench::seen::{PortFill, Seen};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
+use crate::parts::{Fitted, Place, Port, PortFill, Subject};
+use crate::senses::seen::Seen;
 
 /// Adds the repairs of a part, where it stands before whoever looks.
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {

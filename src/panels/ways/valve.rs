@@ -2,9 +2,9 @@
 
 use super::furnace::{door, joint};
 use super::{List, at_hand};
-use crate::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
-use crate::bench::part::{Door, Port, Screw, Tool};
-use crate::bench::seen::{BurnersSeen, PortFill, Seen};
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{Door, Fitted, OnOff, Port, PortFill, Push, Screw, Tool};
+use crate::senses::seen::{BurnersSeen, Seen};
 
 /// The port that a part belongs to.
 pub(super) fn port_of(id: &str) -> Option<Port> {
@@ -27,19 +27,15 @@ pub(super) fn screw_of(id: &str) -> Option<Screw> {
 
 /// What is seen in a port.
 pub(super) fn fill(port: Port, seen: &Seen) -> Option<PortFill> {
-    let [inlet, manifold] = &seen.furnace.as_ref()?.burners.as_ref()?.ports;
-    Some(match port {
-        Port::Inlet => inlet.fill,
-        Port::Manifold => manifold.fill,
-    })
+    Some(seen.furnace.as_ref()?.burners.as_ref()?.ports[port].fill)
 }
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     let Some(furnace) = seen.furnace.as_ref() else { return };
     let port = port_of(id);
-    let screw = screw_of(id).filter(|&screw| screw != Screw::Supply);
+    let level = screw_of(id).and_then(Screw::level);
     let switch = matches!(id, "valve-switch" | "gas-valve");
-    let near = port.is_some() || screw.is_some() || switch;
+    let near = port.is_some() || level.is_some() || switch;
     let close_up = near
         || matches!(
             id,
@@ -64,10 +60,8 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     if let Some(port) = port {
         port_ways(port, seen, list);
     }
-    if let Some(screw) = screw {
-        let [low, high] = burners.caps;
-        let cap = if screw == Screw::Low { low } else { high };
-        screw_ways(screw, cap, seen, list);
+    if let Some(level) = level {
+        screw_ways(level.screw(), burners.caps[level], seen, list);
     }
     if id == "box-hose" {
         at_hand::add("meter-minus", seen, list);

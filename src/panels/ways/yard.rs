@@ -4,9 +4,8 @@ use super::List;
 use super::furnace::cock;
 use super::here::{calls, probe_at, sniff, walks};
 use super::valve::screw_ways;
-use crate::bench::action::Height;
-use crate::bench::part::{Cock, Place, Screw};
-use crate::bench::seen::Seen;
+use crate::parts::{Cock, Height, Place, Screw};
+use crate::senses::seen::Seen;
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     if id == "exit-gate" && matches!(seen.place, Place::Yard | Place::Away) {

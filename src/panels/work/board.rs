@@ -4,13 +4,13 @@ use egui::{Area, Order, Rect, Ui, pos2, vec2};
 
 use super::flip;
 use super::state::WorkState;
-use crate::bench::action::OnOff;
 use crate::panels::kit;
 use crate::panels::offers::Offer;
 use crate::panels::sheet::{self, SheetParts, sheet_ui};
 use crate::panels::theme;
 use crate::panels::view::{Job, View};
 use crate::panels::wish::Wish;
+use crate::parts::OnOff;
 
 /// Width of the drawing below which the opened sheet lies over it, in points.
 const LEAST_DRAWING: f32 = 480.0;

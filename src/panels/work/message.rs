@@ -1,11 +1,11 @@
 //! What a look or a repair has just given, to be said over the drawing for some seconds, where the
 //! eyes are. A look stays in the notes.
 
-use crate::bench::action::Action;
-use crate::bench::part::Subject;
-use crate::bench::repair::Repair;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
 use crate::panels::view::Job;
 use crate::panels::wish::Wish;
+use crate::parts::Subject;
 use crate::units::TICKS_PER_S;
 
 /// How long it stays on a clock, in seconds.

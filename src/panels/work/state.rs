@@ -3,9 +3,8 @@
 use egui::Rect;
 
 use super::message::Message;
-use crate::bench::action::{Action, OnOff};
-use crate::bench::part::Place;
-use crate::bench::repair::Repair;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::Action;
 use crate::panels::coach::{Asked, Hint, Remembered, coach};
 use crate::panels::forms::FormState;
 use crate::panels::hotspots::By;
@@ -14,6 +13,7 @@ use crate::panels::popup::PopupFocus;
 use crate::panels::sheet::{EntryState, NextFocus};
 use crate::panels::view::{Help, Job};
 use crate::panels::wish::Wish;
+use crate::parts::{OnOff, Place};
 use crate::units::TICKS_PER_S;
 
 /// What the page remembers.

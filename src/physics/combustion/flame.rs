@@ -22,6 +22,7 @@
 
 use super::super::fluid::Gas;
 use super::Fraction;
+use serde::Serialize;
 
 /// Primary air that the ports are sized for.
 const RATED_PRIMARY: Fraction = 0.55;
@@ -49,7 +50,7 @@ pub struct Jet {
 }
 
 /// Where a flame stands.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Stand {
     /// On its ports.
     #[default]
@@ -63,7 +64,7 @@ pub enum Stand {
 }
 
 /// How a flame looks.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct Look {
     /// Height against a healthy flame at rated input.
     pub height: f64,

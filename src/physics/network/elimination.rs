@@ -9,6 +9,7 @@
 //! **Checked.** `solves_random_m_matrices()` in `src/physics/network/elimination.rs`.
 
 use super::Slots;
+use serde::Serialize;
 
 /// The program, for `size` unknowns. Matrix entries `0..size` are the diagonal, the last entry takes
 /// what concerns boundaries and is never read.
@@ -46,7 +47,7 @@ struct Row {
 }
 
 /// A factored system, for many right-hand sides.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Serialize)]
 pub(super) struct Factors {
     leaves: Vec<LeafFactor>,
     /// The whole matrix, eliminated; the part with loops is read from it.
@@ -62,7 +63,7 @@ impl Factors {
 }
 
 /// One stripped pivot.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, Serialize)]
 struct LeafFactor {
     pivot: u8,
     node: u8,

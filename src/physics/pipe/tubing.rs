@@ -18,6 +18,7 @@
 
 use super::{FlowCurve, Gas};
 use crate::units::{M_PER_FT, M3_S_PER_CFH, PA_PER_INWC, T_STD_K};
+use serde::Serialize;
 
 /// Driving term below which the law turns linear, in Pa.
 const LINEAR_PA: f64 = 0.25;
@@ -25,7 +26,7 @@ const LINEAR_PA: f64 = 0.25;
 const EXTRA_FITTING_FT: f64 = 1.3;
 
 /// One run of corrugated tubing.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct TubingSpec {
     /// Equivalent hydraulic diameter, a trade number (13–62).
     pub ehd: u16,

@@ -16,6 +16,8 @@
 //! **Checked.** `seat_is_smooth_and_monotone()` in `src/physics/regulator/seat.rs`;
 //! `locked_up_gas_stays()` and `droop_is_linear_in_flow()` in `tests/core/physics/regulator.rs`.
 
+use serde::Serialize;
+
 /// Rounding of the upper travel stop, as a share of the travel.
 const STOP_ROUNDING: f64 = 0.05;
 
@@ -24,7 +26,7 @@ const STOP_ROUNDING: f64 = 0.05;
 /// From the sealed end: closed at and below `−seal_m`; a thin quadratic toe up to `−blend_m`, where
 /// the soft face still touches; slope growing to the full one at `+blend_m`; then linear in lift up
 /// to the stop at `max_lift_m`. Value and slope are continuous.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct SeatProfile {
     /// Effective area per metre of lift (discharge coefficient × circumference), in m.
     pub width_m: f64,

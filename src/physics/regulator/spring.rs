@@ -13,8 +13,10 @@
 //! **Checked.** `shortening_is_smooth_and_monotone()` in `src/physics/regulator/spring.rs`;
 //! `screw_from_end_to_end()` in `tests/core/physics/regulator.rs`.
 
+use serde::Serialize;
+
 /// A coil spring under a screw.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Spring {
     /// Rate, in N/m.
     pub rate_n_m: f64,
@@ -56,7 +58,7 @@ impl Spring {
 }
 
 /// A spring's answer to force: worked out once, for many forces.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, Serialize)]
 pub(crate) struct Give {
     /// Shortening per newton, free and with the coils touching.
     soft: f64,

@@ -13,8 +13,10 @@
 //! **Checked.** `tests/core/appliance/room.rs`: the legal bound in
 //! `a_fresh_nose_keeps_the_legal_bound()`, `a_nose_tires_and_recovers()`.
 
+use serde::Serialize;
+
 /// How strongly it smells.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default, Serialize)]
 pub enum Strength {
     /// Nothing.
     #[default]
@@ -35,7 +37,7 @@ const TIRED_MOST: f64 = 0.9;
 const TIRED_HALF: f64 = 0.1;
 
 /// Odour of the gas: shares of the lower flammable limit at which a fresh nose smells it.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Odorant {
     /// A whiff.
     pub faint_at: f64,
@@ -54,7 +56,7 @@ impl Default for Odorant {
 }
 
 /// A nose.
-#[derive(Debug, Clone, Copy, PartialEq, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct Nose {
     tired: f64,
 }
@@ -87,10 +89,5 @@ impl Nose {
     #[must_use]
     pub fn tired(&self) -> f64 {
         self.tired
-    }
-
-    /// Every number that changes.
-    pub fn digest(&self, sink: &mut impl FnMut(u64)) {
-        sink(self.tired.to_bits());
     }
 }

@@ -1,10 +1,10 @@
 //! Whether the endings that are called right can be right for what is wrong.
 
 use super::Cross;
-use crate::bench::action::Ending;
-use crate::bench::fault::endings::{can_be_right, remedies, unmended};
-use crate::bench::setup::{Setup, SupplyRight};
+use crate::catalogue::fault::endings::{can_be_right, remedies, unmended};
+use crate::parts::Ending;
 use crate::scenario::format::Scenario;
+use crate::setup::{Setup, SupplyRight};
 
 /// Seeds for which faults are drawn.
 const TRIED_SEEDS: u64 = 8;

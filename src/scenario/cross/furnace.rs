@@ -2,10 +2,10 @@
 
 use super::Cross;
 use crate::appliance::plate::Fuel;
-use crate::bench::setup::Stacking;
 use crate::physics::orifice::{DRILLS, drill_diameter_m};
 use crate::scenario::format::{Figures, Furnace, Scenario};
 use crate::scenario::problem::{Code, Gravity};
+use crate::setup::Stacking;
 use crate::units::{M_PER_IN, PA_PER_INWC};
 
 /// How far the plate's share of low may differ from what its two pressures give.

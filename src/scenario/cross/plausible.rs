@@ -3,11 +3,11 @@
 use super::Cross;
 use crate::appliance::plate::Fuel;
 use crate::appliance::test_point::{Port, Stage};
-use crate::bench::fault::Fault;
-use crate::bench::setup::{Bore, Run, Setup, SupplyKind};
+use crate::catalogue::fault::Fault;
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
 use crate::scenario::format::Scenario;
+use crate::setup::{Bore, Run, Setup, SupplyKind};
 use crate::site::tank::Tank;
 use crate::units::{
     J_M3_PER_BTU_FT3, M_PER_FT, M3_S_PER_CFH, P_STD_PA, PA_PER_INWC, T_STD_K, k_from_f,
@@ -111,7 +111,7 @@ fn lockup(_: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
 /// Trunk at the load of all appliances, branch at the furnace's.
 fn drops(_: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let furnace_w = setup.furnace.plate.input_high.si();
-    let all_w = furnace_w + setup.neighbors.iter().map(|it| it.input_w).sum::<f64>();
+    let all_w = furnace_w + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
     for (path, runs, load_w) in
         [("trunk", &setup.trunk, all_w), ("branch", &setup.branch, furnace_w)]
     {
@@ -187,7 +187,7 @@ fn tank(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let wall_w_k = WALL_W_K * libm::cbrt(capacity_m3 * capacity_m3) * level.sqrt();
     let boils_m3_s = wall_w_k * (setup.outside_k - high) / LATENT_J_M3;
     let load_w = setup.furnace.plate.input_high.si()
-        + setup.neighbors.iter().map(|it| it.input_w).sum::<f64>();
+        + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
     let load_m3_s = load_w / setup.gas.heating_value_j_m3;
     if load_m3_s > boils_m3_s {
         let message = format!(

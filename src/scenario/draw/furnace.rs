@@ -2,9 +2,9 @@
 
 use super::{Draw, SEA_LEVEL_PA};
 use crate::appliance::plate::{self, Fuel, GasFigures, Target};
-use crate::bench::setup::{FurnaceSetup, SpringSetup, Stacking, ValveSetup};
 use crate::physics::orifice::{OpeningLaw, drill_diameter_m, hole_area_m2};
 use crate::scenario::format::{Figures, Furnace, Spring, Valve};
+use crate::setup::{FurnaceSetup, SpringSetup, Stacking, ValveSetup};
 use crate::units::{HeatRate, PA_PER_INWC, Pressure, T_STD_K, TemperatureStep};
 
 /// Diameter of an orifice that a check would have refused, in metres.

@@ -2,12 +2,14 @@
 
 use super::Draw;
 use crate::appliance::plate::Fuel;
-use crate::bench::setup::{Bore, NeighborSetup, Run, SupplyKind, SupplySetup};
+use crate::parts;
 use crate::physics::fluid;
 use crate::physics::pipe::{copper_tube_id_m, schedule_40_id_m};
 use crate::scenario::format::{Gas, Neighbor, Pipe, Scenario, Source, Supply};
 use crate::scenario::value::{Count, Vary};
+use crate::setup::{Bore, NeighborSetup, Run, SupplyKind, SupplySetup};
 use crate::units::{Length, PA_PER_INWC, PA_PER_PSI};
+use enum_map::{EnumMap, enum_map};
 
 /// The gas of a fuel as the tables have it.
 pub(in crate::scenario) fn plain_gas(fuel: Fuel) -> fluid::Gas {
@@ -110,7 +112,10 @@ fn stretch(
     }
 }
 
-pub(super) fn neighbors(draw: Draw, scenario: &Scenario) -> [NeighborSetup; 2] {
+pub(super) fn neighbors(
+    draw: Draw,
+    scenario: &Scenario,
+) -> EnumMap<parts::Neighbor, NeighborSetup> {
     let manifold_inwc = match scenario.gas.fuel {
         Fuel::Natural => 3.5,
         Fuel::Propane => 10.0,
@@ -124,8 +129,8 @@ pub(super) fn neighbors(draw: Draw, scenario: &Scenario) -> [NeighborSetup; 2] {
             manifold_inwc * PA_PER_INWC,
         ),
     };
-    [
-        one(&scenario.neighbors.water_heater, "neighbors.water_heater"),
-        one(&scenario.neighbors.range, "neighbors.range"),
-    ]
+    enum_map! {
+        parts::Neighbor::WaterHeater => one(&scenario.neighbors.water_heater, "neighbors.water_heater"),
+        parts::Neighbor::Range => one(&scenario.neighbors.range, "neighbors.range"),
+    }
 }

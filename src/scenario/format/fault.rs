@@ -3,7 +3,7 @@
 use ron2::ast::{Expr, FieldsBody, StructBody};
 
 use crate::appliance::plate::Fuel;
-use crate::bench::fault::{Fault, Scale, Severity};
+use crate::catalogue::fault::{Fault, Scale, Severity};
 use crate::rng::stream;
 use crate::scenario::problem::{Code, nearest};
 use crate::scenario::reader::Reader;

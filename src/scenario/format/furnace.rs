@@ -1,9 +1,9 @@
 //! The furnace: plate, label, burners, valve and settings.
 
 use crate::appliance::plate::Fuel;
-use crate::bench::setup::Stacking;
 use crate::scenario::shape::{choice, section};
 use crate::scenario::value::{Count, Plain, Vary};
+use crate::setup::Stacking;
 use crate::units::{Flow, HeatRate, Length, Pressure, TemperatureStep, TimeSpan};
 
 choice! {

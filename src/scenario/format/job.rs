@@ -1,11 +1,11 @@
 //! House, manometer, found state, job card and marking.
 
-use crate::bench::action::{Ending, Fitted, OnOff};
-use crate::bench::setup::SupplyRight;
+use crate::parts::{Ending, Fitted, OnOff};
 use crate::rules::Severity;
 use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section};
 use crate::scenario::value::{Count, Plain, Vary};
+use crate::setup::SupplyRight;
 use crate::units::{HeatRate, HeatingValue, Pressure, Temperature, TimeSpan, Volume};
 
 choice! {

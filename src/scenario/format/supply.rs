@@ -1,7 +1,7 @@
 //! Site, gas, supply, pipe and the other appliances.
 
 use crate::appliance::plate::Fuel;
-use crate::bench::action::OnOff;
+use crate::parts::OnOff;
 use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section, variants};
 use crate::scenario::value::{Count, Plain, Vary};

@@ -4,7 +4,7 @@ use std::borrow::Cow;
 
 use super::{Affliction, Card, Furnace, Gas, House, Neighbors, Pipe, Scenario, Site, Supply};
 use crate::appliance::plate::Fuel;
-use crate::bench::action::Ending;
+use crate::parts::Ending;
 use crate::rng::stream;
 use crate::scenario::shape::section;
 

@@ -6,9 +6,9 @@ mod signs;
 use serde::Serialize;
 
 use self::signs::Watched;
-use crate::bench::fault::Fault;
-use crate::bench::setup::Setup;
+use crate::catalogue::fault::Fault;
 use crate::scenario::Scenario;
+use crate::setup::Setup;
 
 /// A fault that looks like another, as the job's own.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]

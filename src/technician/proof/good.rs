@@ -11,8 +11,8 @@ use super::super::spoil::Good;
 use super::spoiled::{self, SpoilProof};
 use super::{LIMIT_S, Spoiling};
 use crate::bench::Bench;
-use crate::bench::action::Ending;
 use crate::marking::{Brief, Marks, Observer};
+use crate::parts::Ending;
 use crate::rules::RuleBook;
 use crate::scenario::Scenario;
 

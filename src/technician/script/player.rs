@@ -2,11 +2,11 @@
 
 use super::super::drive::Player;
 use super::{Order, Otherwise, Script, Step};
-use crate::bench::action::{Action, Phase, Reading, Stage};
-use crate::bench::part::Port;
-use crate::bench::refusal::Refusal;
-use crate::bench::seen::Seen;
+use crate::hands::action::Action;
+use crate::hands::refusal::Refusal;
+use crate::parts::{Phase, Port, Reading, Stage};
 use crate::procedure::{Wait, Waiting};
+use crate::senses::seen::Seen;
 use crate::units::TICK_S;
 
 /// Plays a script on what is seen.

@@ -2,7 +2,8 @@
 
 use super::verb::plug_word;
 use super::words::Word;
-use crate::bench::action::{Action, PlugStep, Reading};
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::Reading;
 
 /// The line of an action; reading it gives the same action again.
 #[must_use]

@@ -4,9 +4,9 @@ use super::tokens::{Slip, Tokens, short};
 use super::verb::{all_words, time};
 use super::words::nearest;
 use crate::appliance::ignition::ControlStatus;
-use crate::bench::seen::Sound;
 use crate::procedure::Until;
 use crate::scenario::Code;
+use crate::senses::seen::Sound;
 use crate::units::{Pressure, Temperature, f_from_k};
 
 /// What a pressure looks like.

@@ -4,8 +4,8 @@ use super::Order;
 use super::tokens::{Slip, Tokens, short};
 use super::until;
 use super::words::{Word, nearest};
-use crate::bench::action::{Action, HandOver, Phase, PlugStep, Reading, Stage};
-use crate::bench::part::Port;
+use crate::hands::action::{Action, HandOver, PlugStep};
+use crate::parts::{Phase, Port, Reading, Stage};
 use crate::scenario::Code;
 use crate::units::{PressureUnit, Temperature, TimeSpan, f_from_k};
 

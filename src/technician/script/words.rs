@@ -1,14 +1,12 @@
 //! The words of a script and what they stand for.
 
-use crate::bench::action::{
-    Contact, Ending, Fitted, Gauge, Height, JointVerdict, LowSide, NotDone, OnOff, Opening, Phase,
-    Push, Stage, StartStop, Topic,
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Contact, NotDone, StartStop, Topic};
+use crate::parts::{
+    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff,
+    Opening, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
 };
-use crate::bench::part::{
-    Cock, Door, Joint, Neighbor, Place, Port, Screw, Spot, Subject, Tool, Window,
-};
-use crate::bench::repair::Repair;
-use crate::bench::seen::Sound;
+use crate::senses::seen::Sound;
 use crate::units::PressureUnit;
 
 /// Something with a word of its own.

@@ -1,17 +1,17 @@
 //! The good run that is to be spoiled: what it did, and so which ways of spoiling it have occasion.
 
 use crate::appliance::plate::Fuel;
-use crate::bench::action::{Action, Ending, OnOff, PlugStep, Stage};
-use crate::bench::event::{Happening, ReadingFact};
-use crate::bench::fault::Fault;
-use crate::bench::fault::remedy::Remedy;
-use crate::bench::part::{Cock, Neighbor, Port, Screw};
-use crate::bench::repair::{Moves, Repair};
-use crate::bench::setup::JobCard;
+use crate::catalogue::fault::Fault;
+use crate::catalogue::fault::remedy::Remedy;
+use crate::catalogue::repair::{Moves, Repair};
+use crate::hands::action::{Action, PlugStep};
+use crate::hands::event::{Happening, ReadingFact};
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
 use crate::marking::ledger::Did;
+use crate::parts::{Cock, Ending, Level, Neighbor, OnOff, Port, Screw, Stage};
 use crate::physics::valve::HandleAngle;
+use crate::setup::JobCard;
 use crate::units::PA_PER_INWC;
 
 /// Repairs without which every pressure reads as it should.
@@ -73,7 +73,7 @@ fn renews_leaking_valve(l: &Ledger) -> bool {
 fn traps_gas(l: &Ledger) -> bool {
     let loosened = Action::Plug { port: Port::Inlet, step: PlugStep::BreakLoose };
     let first = l.did().find(|did| *did.action == loosened);
-    let stopped_up = l.setup.condition.ports[0].tap_free_m.is_some();
+    let stopped_up = l.setup.condition.ports[Port::Inlet].tap_free_m.is_some();
     !stopped_up && first.is_some_and(|did| did.before.inlet_pa > TRAPPED_PA)
 }
 
@@ -124,7 +124,7 @@ impl Good {
                     if r.port == Port::Manifold && r.stage == Stage::High)
             })
             .last()
-            .map(|did| did.before.inlet_pa - did.before.high_set_pa < PA_PER_INWC);
+            .map(|did| did.before.inlet_pa - did.before.set_pa[Level::High] < PA_PER_INWC);
         Self {
             actions: ledger.did().map(|did| did.action.clone()).collect(),
             card: ledger.setup.card.clone(),

@@ -2,13 +2,13 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{
-    Action, Contact, Ending, Fitted, OnOff, Phase, PlugStep, Reading, Stage, Topic,
-};
-use quarterturn::bench::event::{Event, Happening, ReadingFact, ShownBefore};
-use quarterturn::bench::part::{Cock, Door, Neighbor, Place, Port, Tool};
-use quarterturn::bench::seen::Burning;
+use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
+use quarterturn::hands::event::{Event, Happening, ReadingFact, ShownBefore};
 use quarterturn::marking::{Brief, Observer};
+use quarterturn::parts::{
+    Cock, Door, Ending, Fitted, Neighbor, OnOff, Phase, Place, Port, Reading, Stage, Tool,
+};
+use quarterturn::senses::seen::Burning;
 use quarterturn::units::{PA_PER_INWC, PressureUnit};
 
 use super::rig;
@@ -131,7 +131,7 @@ fn a_call_on_an_open_port_counts_however_it_is_made() {
 #[test]
 fn a_flame_that_went_out_stays_out_until_it_is_lit_again() {
     let mut job = Job::new(Fuel::Propane);
-    let range = |job: &Job| job.bench.seen().hall.as_ref().unwrap().range.1;
+    let range = |job: &Job| job.bench.seen().hall.as_ref().unwrap().range.burning;
     job.act(Action::Go(Place::Hall));
     if range(&job) == Burning::Off {
         job.act(Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On });

@@ -2,9 +2,9 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, OnOff};
-use quarterturn::bench::part::{Door, Neighbor, Place};
-use quarterturn::bench::truth::{Firing, Truth};
+use quarterturn::hands::action::Action;
+use quarterturn::model::truth::Truth;
+use quarterturn::parts::{Door, Firing, Fitted, Neighbor, OnOff, Place};
 use quarterturn::units::{PA_PER_INWC, W_PER_BTU_H};
 
 use super::rig;

@@ -2,11 +2,10 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted};
-use quarterturn::bench::part::{Door, Place};
-use quarterturn::bench::setup::SupplyKind;
-use quarterturn::bench::truth::Firing;
+use quarterturn::hands::action::Action;
+use quarterturn::parts::{Door, Firing, Fitted, Place};
 use quarterturn::physics::fluid::Gas;
+use quarterturn::setup::SupplyKind;
 use quarterturn::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, P_STD_PA, T_STD_K, W_PER_BTU_H};
 
 use super::rig;

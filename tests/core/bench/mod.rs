@@ -3,6 +3,7 @@
 mod answers;
 mod calibrated;
 mod clocking;
+mod digest;
 pub mod golden;
 mod night;
 pub mod random;

@@ -1,13 +1,14 @@
 //! The night after: strides from event to event against single ticks, from several states in which
 //! a job may be left.
 
+use enum_map::EnumMap;
 use quarterturn::appliance::ignition::ControlState;
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::OnOff;
-use quarterturn::bench::night::{Night, Pace, Span};
-use quarterturn::bench::setup::Setup;
+use quarterturn::model::night::{Night, Pace, Span};
+use quarterturn::parts::{OnOff, Port};
 use quarterturn::physics::valve::HandleAngle;
+use quarterturn::setup::Setup;
 use quarterturn::units::k_from_f;
 
 use super::rig::healthy;
@@ -26,9 +27,15 @@ pub fn left_behind() -> Vec<(&'static str, Setup)> {
     vec![
         ("healthy, natural gas", natural()),
         ("healthy, propane", propane()),
-        ("inlet plug loose", with(natural(), &|s| s.found.plugs_past_hand[0] = 0.1)),
-        ("inlet plug loose, propane", with(propane(), &|s| s.found.plugs_past_hand[0] = 0.0)),
-        ("manifold plug loose", with(natural(), &|s| s.found.plugs_past_hand[1] = 0.0)),
+        ("inlet plug loose", with(natural(), &|s| s.found.plugs_past_hand[Port::Inlet] = 0.1)),
+        (
+            "inlet plug loose, propane",
+            with(propane(), &|s| s.found.plugs_past_hand[Port::Inlet] = 0.0),
+        ),
+        (
+            "manifold plug loose",
+            with(natural(), &|s| s.found.plugs_past_hand[Port::Manifold] = 0.0),
+        ),
         ("high screw far in", with(natural(), &|s| s.furnace.valve.high.found_turns += 4.0)),
         ("low screw far out", with(propane(), &|s| s.furnace.valve.low.found_turns = 0.5)),
         ("manual valve shut", with(natural(), &|s| s.found.manual_valve = HandleAngle::SHUT)),
@@ -39,7 +46,7 @@ pub fn left_behind() -> Vec<(&'static str, Setup)> {
                 s.supply.lockup_pa *= 0.35;
             }),
         ),
-        ("others on", with(natural(), &|s| s.found.neighbors = [OnOff::On; 2])),
+        ("others on", with(natural(), &|s| s.found.neighbors = EnumMap::from_fn(|_| OnOff::On))),
         ("both stages by time", with(natural(), &|s| s.furnace.auto_high_min = Some(8.0))),
         ("heat off", with(natural(), &|s| s.found.thermostat_mode = OnOff::Off)),
         (
@@ -47,7 +54,7 @@ pub fn left_behind() -> Vec<(&'static str, Setup)> {
             with(propane(), &|s| {
                 s.outside_k = k_from_f(-25.0);
                 s.supply.kind =
-                    quarterturn::bench::setup::SupplyKind::Tank { level: 0.05, capacity_m3: 0.45 };
+                    quarterturn::setup::SupplyKind::Tank { level: 0.05, capacity_m3: 0.45 };
             }),
         ),
     ]
@@ -100,9 +107,9 @@ pub fn assert_same(name: &str, strides: &Night, ticks: &Night) {
     close_span(name, "low", a.gas.low_pa, b.gas.low_pa, 2.0);
     close_span(name, "high", a.gas.high_pa, b.gas.high_pa, 2.0);
     assert_eq!(a.gas.went_out, b.gas.went_out, "{name}");
-    for zone in 0..3 {
-        let most = |n: &Night| n.room.most_of_lower_limit[zone];
-        close(name, "gas in the air", most(a), most(b), 5e-3, 1e-5);
+    let most = |night: &Night| night.room.most_of_lower_limit;
+    for (a, b) in most(a).iter().zip(most(b).iter()) {
+        close(name, "gas in the air", a, b, 5e-3, 1e-5);
     }
     close_time(name, "smelt", a.room.smelt_s, b.room.smelt_s, 5.0);
     close_time(name, "alarm", a.room.alarm_s, b.room.alarm_s, 5.0);
@@ -112,7 +119,7 @@ pub fn assert_same(name: &str, strides: &Night, ticks: &Night) {
     close(name, "time cold", a.house.cold_s, b.house.cold_s, 1e-3, 2.0);
     assert_eq!(a.tank.is_some(), b.tank.is_some());
     if let (Some(a), Some(b)) = (a.tank, b.tank) {
-        close(name, "level", a.level[1], b.level[1], 1e-4, 0.0);
+        close(name, "level", a.level_after, b.level_after, 1e-4, 0.0);
         close(name, "tank", a.lowest_pa, b.lowest_pa, 1e-3, 0.0);
     }
 }
@@ -142,11 +149,11 @@ fn a_day_tells_what_was_left_wrong() {
         match name {
             "healthy, natural gas" | "healthy, propane" | "others on" => {
                 assert!(night.furnace.cycles > 10 && night.furnace.lockouts == 0, "{night:?}");
-                assert!(!cold && night.room.most_of_lower_limit[2] < 1e-6, "{night:?}");
+                assert!(!cold && night.room.most_of_lower_limit.breathing < 1e-6, "{night:?}");
             }
             "inlet plug loose" | "inlet plug loose, propane" => {
                 assert!(night.gas.escaped_m3 > 0.1, "{night:?}");
-                assert!(night.room.most_of_lower_limit[0] > 0.01, "{night:?}");
+                assert!(night.room.most_of_lower_limit.vestibule > 0.01, "{night:?}");
             }
             "manual valve shut" => {
                 assert!(night.furnace.lockouts > 5 && cold, "{night:?}");

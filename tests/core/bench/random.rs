@@ -1,7 +1,7 @@
 //! Random actions of every kind, sensible and absurd.
 
-use quarterturn::bench::action::*;
-use quarterturn::bench::part::*;
+use quarterturn::hands::action::*;
+use quarterturn::parts::*;
 use quarterturn::rng::Stream;
 use quarterturn::technician::script::Word;
 use quarterturn::units::PressureUnit;

@@ -1,10 +1,11 @@
 //! Two healthy rigs: an 80,000 Btu/h two-stage furnace beside 100,000 Btu/h of other appliances.
 
+use enum_map::EnumMap;
 use quarterturn::appliance::plate::{Fuel, GasFigures, Plate, Target};
-use quarterturn::bench::action::{Fitted, OnOff};
-use quarterturn::bench::setup::*;
+use quarterturn::parts::{Fitted, Neighbor, OnOff};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::valve::HandleAngle;
+use quarterturn::setup::*;
 use quarterturn::units::*;
 
 fn steel(inches: f64, feet: f64, elbows: u32, tees: u32) -> Run {
@@ -79,11 +80,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
         },
         trunk: vec![trunk],
         branch,
-        neighbors: [40_000.0, 60_000.0].map(|btu_h| NeighborSetup {
-            line: vec![steel(0.622, 8.0, 1, 0)],
-            input_w: btu_h * W_PER_BTU_H,
-            manifold_pa: if natural { inwc(4.0) } else { inwc(10.0) },
-        }),
+        neighbors: EnumMap::from_fn(|it| neighbor(it, natural)),
         furnace: FurnaceSetup {
             plate: Plate {
                 model: "QT 80-2".into(),
@@ -131,9 +128,9 @@ pub fn healthy(fuel: Fuel) -> Setup {
             valve_switch: OnOff::On,
             furnace_switch: OnOff::On,
             thermostat_mode: OnOff::On,
-            neighbors: [OnOff::Off, OnOff::Off],
-            caps: [Fitted::On, Fitted::On],
-            plugs_past_hand: [0.75, 0.75],
+            neighbors: EnumMap::from_fn(|_| OnOff::Off),
+            caps: EnumMap::from_fn(|_| Fitted::On),
+            plugs_past_hand: EnumMap::from_fn(|_| 0.75),
         },
         condition: Condition::default(),
         faults: Vec::new(),
@@ -147,6 +144,18 @@ pub fn healthy(fuel: Fuel) -> Setup {
             hold_s: 180.0,
             settle_s: 8.0,
         },
+    }
+}
+
+fn neighbor(neighbor: Neighbor, natural: bool) -> NeighborSetup {
+    let btu_h = match neighbor {
+        Neighbor::WaterHeater => 40_000.0,
+        Neighbor::Range => 60_000.0,
+    };
+    NeighborSetup {
+        line: vec![steel(0.622, 8.0, 1, 0)],
+        input_w: btu_h * W_PER_BTU_H,
+        manifold_pa: if natural { inwc(4.0) } else { inwc(10.0) },
     }
 }
 

@@ -12,15 +12,15 @@ use std::fmt::Write as _;
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::*;
-use quarterturn::bench::event::Happening;
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::*;
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::setup::Setup;
-use quarterturn::bench::truth::{Firing, Truth};
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::*;
+use quarterturn::hands::event::Happening;
+use quarterturn::model::truth::Truth;
+use quarterturn::parts::{Firing, *};
 use quarterturn::rng::{Stream, stream};
 use quarterturn::scenario::{builtin, load};
+use quarterturn::setup::Setup;
 
 use super::random::{action, one_of};
 use super::rig;
@@ -120,8 +120,7 @@ fn check(truth: &Truth) {
         box_pa,
         hose_pa,
         meter_error_pa,
-        low_set_pa,
-        high_set_pa,
+        set_pa,
         supply_set_pa,
         screw_turns,
         bottomed: _,
@@ -146,10 +145,10 @@ fn check(truth: &Truth) {
         caps: _,
         ports,
         doors: _,
-        thermostat: _,
+        setpoint_half_f: _,
+        heating: _,
         stage_jumper: _,
         tag: _,
-        gone_out: _,
         windows: _,
         low_side: _,
         jumpers: _,
@@ -163,8 +162,6 @@ fn check(truth: &Truth) {
         box_pa,
         hose_pa,
         meter_error_pa,
-        low_set_pa,
-        high_set_pa,
         supply_set_pa,
         burner_flow_m3_s,
         input_w,
@@ -177,11 +174,12 @@ fn check(truth: &Truth) {
         connector_leak_m3_s,
     ];
     assert!(excess_air.is_none_or(f64::is_finite), "{truth:?}");
-    let lists = screw_turns.iter().chain(leak_m3_s).chain(gas_fraction);
-    let of_ports = ports.iter().flat_map(|port| [&port.past_hand_turns, &port.leak_area_m2]);
-    let all = plain.into_iter().chain(lists).chain(of_ports);
+    let lists = screw_turns.values().chain(set_pa.values()).copied();
+    let lists = lists.chain(leak_m3_s.iter()).chain(gas_fraction.iter());
+    let of_ports = ports.values().flat_map(|port| [port.past_hand_turns, port.leak_area_m2]);
+    let all = plain.into_iter().copied().chain(lists).chain(of_ports);
     assert!(all.into_iter().all(|number| number.is_finite()), "{truth:?}");
-    assert!(gas_fraction.iter().all(|share| (0.0..=1.0).contains(share)), "{truth:?}");
+    assert!(gas_fraction.iter().all(|share| (0.0..=1.0).contains(&share)), "{truth:?}");
 }
 
 /// A piece of work in its usual order, so that the storm gets deep into a job.

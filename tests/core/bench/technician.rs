@@ -2,9 +2,9 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::Action;
-use quarterturn::bench::event::{Event, Happening};
-use quarterturn::bench::refusal::Refusal;
+use quarterturn::hands::action::Action;
+use quarterturn::hands::event::{Event, Happening};
+use quarterturn::hands::refusal::Refusal;
 use quarterturn::technician::drive::{Stopped, Witness};
 use quarterturn::technician::{Technician, play};
 

@@ -69,6 +69,7 @@ pub const CHAPTERS: &[Chapter] = &[
             figures("src/physics/network/build.rs", "Building"),
             figures("src/physics/network/elimination.rs", "Elimination"),
             figures("src/physics/network/guess.rs", "First guess"),
+            figures("src/physics/network/written.rs", "Written down"),
         ],
     },
     Chapter {

@@ -2,7 +2,7 @@
 //! at rest: above what it is while a healthy furnace burns.
 
 use super::row::{Natural, Propane, Row, Sign::*, check};
-use quarterturn::bench::fault::Fault::*;
+use quarterturn::catalogue::fault::Fault::*;
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[

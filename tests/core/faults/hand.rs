@@ -1,12 +1,13 @@
 //! A hand that does repairs through actions: shut off, let the pressure go, mend, put back.
 
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, OnOff, PlugStep, Push};
-use quarterturn::bench::part::{Cock, Door, Neighbor, Place, Port, Screw, Tool};
-use quarterturn::bench::refusal::Refusal;
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::Display;
-use quarterturn::bench::truth::Firing;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::{Action, PlugStep};
+use quarterturn::hands::refusal::Refusal;
+use quarterturn::parts::{
+    Cock, Door, Firing, Fitted, Level, Neighbor, OnOff, Place, Port, Push, Screw, Tool,
+};
+use quarterturn::senses::seen::Display;
 use quarterturn::units::PA_PER_INWC;
 
 /// Does something; what is so already is no trouble.
@@ -113,8 +114,8 @@ pub fn mend(bench: &mut Bench, repair: Repair) {
 /// Turns a screw until its stage is set to a pressure, to the eighth of a turn above it.
 pub fn set(bench: &mut Bench, screw: Screw, pa: f64) {
     let set_pa = |bench: &Bench| match screw {
-        Screw::Low => bench.truth().low_set_pa,
-        Screw::High => bench.truth().high_set_pa,
+        Screw::Low => bench.truth().set_pa[Level::Low],
+        Screw::High => bench.truth().set_pa[Level::High],
         Screw::Supply => bench.truth().supply_set_pa,
     };
     let place = if screw == Screw::Supply { Place::Yard } else { Place::GasValve };

@@ -3,17 +3,16 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Contact, Ending, Fitted, HandOver};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::fault::felt::is_felt;
-use quarterturn::bench::part::{Door, Joint, Place, Port, Tool};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::Cracked;
-use quarterturn::bench::setup::{Setup, SupplyRight};
-use quarterturn::bench::truth::Firing;
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::{Action, Contact, HandOver};
 use quarterturn::marking::{Brief, Finding, Ledger, evaluate};
+use quarterturn::measure::felt::is_felt;
+use quarterturn::parts::{Door, Ending, Firing, Fitted, Joint, Place, Port, Tool};
 use quarterturn::rules::{Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::senses::seen::Cracked;
+use quarterturn::setup::{Setup, SupplyRight};
 
 use super::hand::{act, fire, isolate, isolate_furnace, mend, open, put_back, wait};
 
@@ -172,7 +171,7 @@ fn nothing_comes_out_of_a_stopped_up_port() {
     {
         let mut bench = Bench::new(setup);
         act(&mut bench, Action::Go(Place::PlantRoom));
-        act(&mut bench, Action::Cock { cock: quarterturn::bench::part::Cock::Furnace, degrees: 0 });
+        act(&mut bench, Action::Cock { cock: quarterturn::parts::Cock::Furnace, degrees: 0 });
         act(&mut bench, Action::Door { door: Door::Burner, to: Fitted::Off });
         open(&mut bench, Port::Inlet);
         assert_eq!(times(&findings(bench, IN_SERVICE), "opened-on-trapped-gas"), counts);
@@ -183,7 +182,9 @@ fn nothing_comes_out_of_a_stopped_up_port() {
 #[test]
 fn a_crack_is_seen_under_leak_fluid_only() {
     let mut bench = Bench::new(faulty(Fault::CrackedBoss, 1.0, Fuel::Natural));
-    let cracked = |bench: &Bench| bench.seen().furnace.unwrap().burners.unwrap().ports[1].cracked;
+    let cracked = |bench: &Bench| {
+        bench.seen().furnace.unwrap().burners.unwrap().ports[Port::Manifold].cracked
+    };
     act(&mut bench, Action::Go(Place::PlantRoom));
     act(&mut bench, Action::Door { door: Door::Burner, to: Fitted::Off });
     assert_eq!(cracked(&bench), Cracked::Sound);

@@ -3,13 +3,13 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::{Door, Place, Subject};
-use quarterturn::bench::refusal::Refusal;
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::Condition;
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::Action;
+use quarterturn::hands::refusal::Refusal;
+use quarterturn::parts::{Door, Fitted, Place, Subject};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::senses::seen::Condition;
 
 const LOOKS: [(Subject, &[Fault]); 4] = [
     (

@@ -4,15 +4,14 @@
 use quarterturn::appliance::ignition::ControlState;
 use quarterturn::appliance::plate::Fuel::{self, Natural, Propane};
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, OnOff};
-use quarterturn::bench::event::{Happening, Outcome};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::fault::pattern::{Hands, Pattern, measure_on};
-use quarterturn::bench::part::{Door, Joint, Place, Port, Screw, Tool};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::{FluidSeen, Smell};
-use quarterturn::bench::truth::Firing;
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::Action;
+use quarterturn::hands::event::{Happening, Outcome};
+use quarterturn::measure::pattern::{Hands, Pattern, measure_on};
+use quarterturn::parts::{Door, Firing, Fitted, Joint, Level, OnOff, Place, Port, Screw, Tool};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::senses::seen::{FluidSeen, Smell};
 use quarterturn::units::{M3_S_PER_CFH, PA_PER_INWC};
 
 use super::hand::{
@@ -53,7 +52,7 @@ fn a_screw_that_hides_a_low_supply_overfires_later() {
     assert!(fire(&mut bench, Firing::High));
     turn_until(&mut bench, Screw::High, 3.5, manifold_inwc);
     assert!(manifold_inwc(&bench) < 3.2, "{}", manifold_inwc(&bench));
-    assert!(bench.truth().bottomed[1]);
+    assert!(bench.truth().bottomed[Level::High]);
     let found_pa = bench.truth().supply_set_pa;
     set(&mut bench, Screw::Supply, found_pa + 3.0 * PA_PER_INWC);
     wait(&mut bench, 60);
@@ -149,7 +148,7 @@ fn a_valve_without_its_screen_lets_by() {
         let is = pattern(after(Fault::BlockedInletScreen, fuel, Repair::RemoveInletScreen));
         let by_cfh = is.points[0].truth.burner_flow_m3_s / M3_S_PER_CFH;
         assert!((0.5 * cfh..2.0 * cfh).contains(&by_cfh), "{by_cfh}");
-        assert!(is.points[0].truth.gas_fraction[0] > 1e-4);
+        assert!(is.points[0].truth.gas_fraction.vestibule > 1e-4);
     }
 }
 
@@ -167,7 +166,7 @@ fn a_straightened_connector_leaks() {
     act(&mut bench, Action::LeakFluid(Joint::Connector));
     wait(&mut bench, 20);
     let furnace = bench.seen().furnace.unwrap();
-    let fluid = furnace.burners.unwrap().fluid[3];
+    let fluid = furnace.burners.unwrap().fluid[Joint::Connector];
     assert!(matches!(fluid, FluidSeen::Bubbles(_)), "{fluid:?}");
     // A nose that has been in it all the time is tired; one that comes in from outside is not.
     act(&mut bench, Action::Go(Place::Yard));
@@ -290,13 +289,17 @@ fn drilled_orifices_overfire_at_the_right_pressure() {
 /// A drilled tapped hole reads, and its boss leaks.
 #[test]
 fn a_drilled_tap_leaks() {
-    for (fault, repair, i) in [
-        (Fault::BlockedInletTap, Repair::DrillInletTap, 0),
-        (Fault::BlockedManifoldTap, Repair::DrillManifoldTap, 1),
+    for (fault, repair, port) in [
+        (Fault::BlockedInletTap, Repair::DrillInletTap, Port::Inlet),
+        (Fault::BlockedManifoldTap, Repair::DrillManifoldTap, Port::Manifold),
     ] {
         let is = pattern(after(fault, Natural, repair));
-        assert!(is.points[2].truth.leak_m3_s[i] > 1e-6, "{:?}", is.points[2].truth.leak_m3_s);
-        assert!(is.points[2].truth.ports[i].cracked);
+        assert!(
+            is.points[2].truth.leak_m3_s.ports[port] > 1e-6,
+            "{:?}",
+            is.points[2].truth.leak_m3_s
+        );
+        assert!(is.points[2].truth.ports[port].cracked);
     }
 }
 

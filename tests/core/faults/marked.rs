@@ -2,14 +2,14 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Ending, Fitted, HandOver};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::{Joint, Place, Screw, Tool};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::setup::{Setup, SupplyRight};
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::{Action, HandOver};
 use quarterturn::marking::{Brief, Ledger, evaluate};
+use quarterturn::parts::{Ending, Fitted, Joint, Place, Screw, Tool};
 use quarterturn::rules::{Essential, shared};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::setup::{Setup, SupplyRight};
 use quarterturn::units::PA_PER_INWC;
 
 use super::hand::{act, isolate, mend, put_back, wait};

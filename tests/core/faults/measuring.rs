@@ -1,11 +1,11 @@
 //! The measuring chain: the gas is right and the display is not; and leaks.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::fault::Fault::{self, *};
-use quarterturn::bench::fault::pattern::{Hands, measure};
-use quarterturn::bench::part::Port;
-use quarterturn::bench::seen::Display;
+use quarterturn::catalogue::fault::Fault::{self, *};
+use quarterturn::measure::pattern::{Hands, measure};
+use quarterturn::parts::Port;
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::senses::seen::Display;
 
 use super::row::{Natural, Propane, Row, Sign::*, check};
 

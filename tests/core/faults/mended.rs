@@ -2,14 +2,14 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, OnOff};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::fault::pattern::{Hands, Pattern, measure, measure_on};
-use quarterturn::bench::fault::remedy::Remedy;
-use quarterturn::bench::part::{Place, Port};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::seen::Display;
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::fault::remedy::Remedy;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::Action;
+use quarterturn::measure::pattern::{Hands, Pattern, measure, measure_on};
+use quarterturn::parts::{OnOff, Place, Port};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::senses::seen::Display;
 
 use super::hand::{act, isolate, mend, put_back};
 use super::row::{healthy, pressures};
@@ -47,7 +47,7 @@ fn differences(was: &Pattern, is: &Pattern) -> Vec<String> {
             wrong.push(format!("{:?}: flame current", is.stage));
         }
         let (was_leak, is_leak) = (was.truth.leak_m3_s, is.truth.leak_m3_s);
-        if was_leak.iter().zip(&is_leak).any(|(was, is)| (was - is).abs() > 1e-8) {
+        if was_leak.iter().zip(is_leak.iter()).any(|(was, is)| (was - is).abs() > 1e-8) {
             wrong.push(format!("{:?}: leaks {is_leak:?} instead of {was_leak:?}", is.stage));
         }
         if (was.truth.vented_m3_s - is.truth.vented_m3_s).abs() > 1e-8 {

@@ -4,13 +4,13 @@ use std::collections::BTreeSet;
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::Action;
-use quarterturn::bench::event::{Happening, Outcome};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::fault::remedy::{Operation, Remedy};
-use quarterturn::bench::part::{Cock, Place, Port, Screw};
-use quarterturn::bench::refusal::Refusal;
-use quarterturn::bench::repair::{Nature, Repair};
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::fault::remedy::{Operation, Remedy};
+use quarterturn::catalogue::repair::{Nature, Repair};
+use quarterturn::hands::action::Action;
+use quarterturn::hands::event::{Happening, Outcome};
+use quarterturn::hands::refusal::Refusal;
+use quarterturn::parts::{Cock, Level, Place, Port, Screw};
 use quarterturn::scenario::builtin::healthy_for;
 
 use super::hand::{act, isolate, isolate_furnace, mend, open, put_back, set, wait};
@@ -145,14 +145,14 @@ fn what_is_not_touched_stays() {
     fault.apply(&mut setup, fault.entry().severity.typical(Fuel::Propane));
     let mut bench = Bench::new(setup);
     let found = bench.truth();
-    set(&mut bench, Screw::High, found.high_set_pa + 100.0);
+    set(&mut bench, Screw::High, found.set_pa[Level::High] + 100.0);
     set(&mut bench, Screw::Supply, found.supply_set_pa + 150.0);
     isolate_furnace(&mut bench);
     let before = bench.truth();
     assert!(before.tee_pa > 1000.0);
     mend(&mut bench, Repair::EmptyDripLeg);
     let after = bench.truth();
-    assert_eq!(after.high_set_pa, before.high_set_pa);
+    assert_eq!(after.set_pa[Level::High], before.set_pa[Level::High]);
     assert_eq!(after.screw_turns, before.screw_turns);
     assert_eq!(after.supply_set_pa, before.supply_set_pa);
     assert_eq!(after.supply_pa, before.supply_pa);

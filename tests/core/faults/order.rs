@@ -2,13 +2,14 @@
 //! and what no single table of pressures shows.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::{Action, Fitted, Height, OnOff};
-use quarterturn::bench::fault::Fault::{self, *};
-use quarterturn::bench::fault::pattern::{Hands, Pattern, measure};
-use quarterturn::bench::part::{Door, Place};
-use quarterturn::bench::seen::Smell;
-use quarterturn::bench::{Bench, setup::Setup};
+use quarterturn::bench::Bench;
+use quarterturn::catalogue::fault::Fault::{self, *};
+use quarterturn::hands::action::Action;
+use quarterturn::measure::pattern::{Hands, Pattern, measure};
+use quarterturn::parts::{Door, Fitted, Height, OnOff, Place, Port};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::senses::seen::Smell;
+use quarterturn::setup::Setup;
 use quarterturn::units::{PA_PER_INWC, k_from_f};
 
 use super::row::{faulty, healthy, pressures};
@@ -91,7 +92,7 @@ fn a_leaking_valve_leaves_pressure_at_rest() {
 #[test]
 fn a_hunting_regulator_swings_by_its_severity() {
     let high = &faulty(HuntingValveRegulator, Fuel::Natural).points[2];
-    let swing = (high.swing_pa[1].1 - high.swing_pa[1].0) / PA_PER_INWC;
+    let swing = (high.swing_pa[Port::Manifold].1 - high.swing_pa[Port::Manifold].0) / PA_PER_INWC;
     assert!((swing / 0.7 - 1.0).abs() < 0.1, "{swing} for 0.35 in. w.c. either way");
 }
 
@@ -172,7 +173,7 @@ fn faded_odorant_fools_the_nose_only() {
             bench.apply(&action).unwrap();
         }
         let seen = bench.seen();
-        (seen.sniffed.unwrap().1, bench.truth().gas_fraction[0])
+        (seen.sniffed.unwrap().1, bench.truth().gas_fraction.vestibule)
     };
     let (fresh, faded) = (smelt(false), smelt(true));
     assert_eq!(fresh.1, faded.1, "the same gas");

@@ -4,12 +4,13 @@
 //! three for the manifold (low, high, high with the others): `=` as on the healthy bench within
 //! 0.06 in. w.c., `-` lower and `+` higher by at least 0.1, `0` nothing, `.` not asked.
 
+use quarterturn::parts::Port;
 use std::collections::BTreeMap;
 use std::sync::{Mutex, OnceLock};
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::fault::pattern::{Hands, Pattern, Point, measure};
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::measure::pattern::{Hands, Pattern, Point, measure};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::units::PA_PER_INWC;
 
@@ -159,7 +160,7 @@ fn noticed(sign: Sign, was: &Pattern, is: &Pattern) -> bool {
     let air = |it: &Point| it.truth.excess_air.unwrap_or(0.0);
     let flow = |was: &Point, is: &Point| is.truth.burner_flow_m3_s / was.truth.burner_flow_m3_s;
     let heat = |was: &Point, is: &Point| is.truth.input_w / was.truth.input_w;
-    let swing = |it: &Point, port: usize| inwc(it.swing_pa[port].1 - it.swing_pa[port].0);
+    let swing = |it: &Point, port: Port| inwc(it.swing_pa[port].1 - it.swing_pa[port].0);
     match sign {
         Sign::Retry => signs.retries > 0,
         Sign::Lockout => signs.lockouts > 0,
@@ -184,11 +185,11 @@ fn noticed(sign: Sign, was: &Pattern, is: &Pattern) -> bool {
         Sign::MeterRight => all(&|was, is| (flow(was, is) - 1.0).abs() < 0.03),
         Sign::LessHeat => any(&|was, is| heat(was, is) < 0.95),
         Sign::MoreHeat => any(&|was, is| heat(was, is) > 1.05),
-        Sign::InletSwings => any(&|_, is| swing(is, 0) > 0.1),
-        Sign::ManifoldSwings => any(&|_, is| swing(is, 1) > 0.1),
+        Sign::InletSwings => any(&|_, is| swing(is, Port::Inlet) > 0.1),
+        Sign::ManifoldSwings => any(&|_, is| swing(is, Port::Manifold) > 0.1),
         Sign::Leak => is.points.iter().any(|it| it.truth.leak_m3_s.iter().sum::<f64>() > 1e-6),
         Sign::Vented => is.points.iter().any(|it| it.truth.vented_m3_s > 1e-6),
-        Sign::Gathers => is.points.iter().any(|it| it.truth.gas_fraction[0] > 1e-4),
+        Sign::Gathers => is.points.iter().any(|it| it.truth.gas_fraction.vestibule > 1e-4),
         Sign::HigherAfterwards => {
             inwc(is.points[4].truth.inlet_pa) > inwc(was.points[4].truth.inlet_pa) + 0.1
         }

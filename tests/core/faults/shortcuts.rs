@@ -3,15 +3,14 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Contact, Ending, Fitted, HandOver};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::{Cock, Place, Screw, Subject};
-use quarterturn::bench::repair::Repair;
-use quarterturn::bench::setup::SupplyRight;
-use quarterturn::bench::truth::Firing;
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::{Action, Contact, HandOver};
 use quarterturn::marking::{Brief, Finding, Ledger, evaluate};
+use quarterturn::parts::{Cock, Ending, Firing, Fitted, Place, Screw, Subject};
 use quarterturn::rules::{Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::setup::SupplyRight;
 use quarterturn::units::PA_PER_INWC;
 
 use super::hand::{act, fire, isolate_furnace, mend, put_back, set};

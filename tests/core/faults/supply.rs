@@ -2,7 +2,7 @@
 //! table of pressures at rest, alone and with all others (common practice).
 
 use super::row::{Natural, Propane, Row, Sign::*, check};
-use quarterturn::bench::fault::Fault::*;
+use quarterturn::catalogue::fault::Fault::*;
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[

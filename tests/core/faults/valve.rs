@@ -1,7 +1,7 @@
 //! Faults of valve, staging and conversion, of burners, air and altitude.
 
 use super::row::{Natural, Propane, Row, Sign::*, check};
-use quarterturn::bench::fault::Fault::*;
+use quarterturn::catalogue::fault::Fault::*;
 
 #[rustfmt::skip]
 const VALVE: &[Row] = &[

@@ -1,10 +1,9 @@
 //! Thermometers.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::part::{Place, Spot};
-use quarterturn::bench::setup::SupplyKind;
-use quarterturn::bench::truth::Firing;
 use quarterturn::instrument::figure::Quantity;
+use quarterturn::parts::{Firing, Place, Spot};
+use quarterturn::setup::SupplyKind;
 use quarterturn::units::f_from_k;
 
 use super::Hand;

@@ -1,12 +1,11 @@
 //! The stopwatch at the meter's dial.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::{Action, StartStop};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::{Place, Spot};
-use quarterturn::bench::setup::Setup;
-use quarterturn::bench::truth::Firing;
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::hands::action::{Action, StartStop};
 use quarterturn::instrument::figure::Quantity;
+use quarterturn::parts::{Firing, Place, Spot};
+use quarterturn::setup::Setup;
 use quarterturn::units::{J_M3_PER_BTU_FT3, PA_PER_INWC, W_PER_BTU_H};
 
 use super::{Hand, faulty};

@@ -1,12 +1,11 @@
 //! Microammeter, volts between named terminals, ohms of parts.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::{Action, Fitted, OnOff};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::Spot;
-use quarterturn::bench::setup::Setup;
-use quarterturn::bench::truth::Firing;
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::hands::action::Action;
 use quarterturn::instrument::figure::Quantity;
+use quarterturn::parts::{Firing, Fitted, OnOff, Spot};
+use quarterturn::setup::Setup;
 
 use super::{Hand, faulty};
 use crate::bench::rig;

@@ -1,11 +1,10 @@
 //! The flue analyser.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::Spot;
-use quarterturn::bench::setup::Setup;
-use quarterturn::bench::truth::Firing;
+use quarterturn::catalogue::fault::Fault;
 use quarterturn::instrument::figure::Quantity;
+use quarterturn::parts::{Firing, Spot};
+use quarterturn::setup::Setup;
 
 use super::{Hand, faulty};
 use crate::bench::rig;

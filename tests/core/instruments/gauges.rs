@@ -2,17 +2,17 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{
-    Action, Ending, Fitted, Gauge, OnOff, Phase, PlugStep, Push, Reading, Stage,
-};
-use quarterturn::bench::event::Happening;
-use quarterturn::bench::part::{Cock, Door, Place, Port, Tool};
-use quarterturn::bench::refusal::Refusal;
-use quarterturn::bench::seen::GaugeSeen;
-use quarterturn::bench::setup::Setup;
-use quarterturn::bench::truth::Firing;
+use quarterturn::hands::action::{Action, PlugStep};
+use quarterturn::hands::event::Happening;
+use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::water_column::Legs;
 use quarterturn::marking::{Brief, Observer};
+use quarterturn::parts::{
+    Cock, Door, Ending, Firing, Fitted, Gauge, OnOff, Phase, Place, Port, Push, Reading, Stage,
+    Tool,
+};
+use quarterturn::senses::seen::GaugeSeen;
+use quarterturn::setup::Setup;
 use quarterturn::units::{M_PER_IN, PA_PER_INWC, PressureUnit};
 
 use crate::bench::rig;
@@ -185,7 +185,7 @@ fn too_much_blows_the_water_out() {
     assert!(job.happened(&Happening::ColumnBlownOut));
     assert_eq!(job.bench.seen().gauge, GaugeSeen::WaterColumn(Legs::Empty));
     assert_eq!(job.bench.seen().pressure_shown(), None);
-    assert!(job.bench.truth().leak_m3_s[2] > 1e-4, "{:?}", job.bench.truth().leak_m3_s);
+    assert!(job.bench.truth().leak_m3_s.hose > 1e-4, "{:?}", job.bench.truth().leak_m3_s);
     assert_eq!(job.bench.apply(&Action::FillColumn), Err(Refusal::HoseUnderPressure));
     job.act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
     job.wait(30);

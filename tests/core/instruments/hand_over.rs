@@ -1,10 +1,9 @@
 //! Work that was really measured need not be named as not done.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::{Action, Ending, Fitted, HandOver, NotDone, StartStop};
-use quarterturn::bench::part::{Place, Spot};
-use quarterturn::bench::truth::Firing;
+use quarterturn::hands::action::{Action, HandOver, NotDone, StartStop};
 use quarterturn::marking::{Brief, Observer};
+use quarterturn::parts::{Ending, Firing, Fitted, Place, Spot};
 
 use super::Hand;
 use crate::bench::rig;

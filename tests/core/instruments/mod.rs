@@ -10,13 +10,13 @@ mod refusals;
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, OnOff};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::part::{Door, Place, Spot, Tool};
-use quarterturn::bench::refusal::Refusal;
-use quarterturn::bench::setup::Setup;
-use quarterturn::bench::truth::{Firing, Truth};
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::hands::action::Action;
+use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::figure::Quantity;
+use quarterturn::model::truth::Truth;
+use quarterturn::parts::{Door, Firing, Fitted, OnOff, Place, Spot, Tool};
+use quarterturn::setup::Setup;
 
 use crate::bench::rig;
 

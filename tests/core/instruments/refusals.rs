@@ -1,9 +1,9 @@
 //! What instruments refuse, and why.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::{Action, Fitted, OnOff, StartStop};
-use quarterturn::bench::part::{Door, Place, Spot, Tool};
-use quarterturn::bench::refusal::Refusal;
+use quarterturn::hands::action::{Action, StartStop};
+use quarterturn::hands::refusal::Refusal;
+use quarterturn::parts::{Door, Fitted, OnOff, Place, Spot, Tool};
 
 use super::Hand;
 use crate::bench::rig;

@@ -8,7 +8,7 @@ use std::fmt::Write as _;
 use std::fs;
 use std::path::PathBuf;
 
-use quarterturn::bench::action::Action;
+use quarterturn::hands::action::Action;
 use quarterturn::record::{Ended, MODEL_VERSION, Record, Recorder, What, read, replay};
 use quarterturn::rng::stream;
 use quarterturn::scenario::builtin::{Builtin, JOBS};

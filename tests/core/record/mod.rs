@@ -10,10 +10,10 @@ mod round_trip;
 mod wild;
 
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, HandOver, Height, OnOff};
-use quarterturn::bench::event::Event;
-use quarterturn::bench::part::{Door, Place, Subject, Tool};
-use quarterturn::bench::refusal::Refusal;
+use quarterturn::hands::action::{Action, HandOver};
+use quarterturn::hands::event::Event;
+use quarterturn::hands::refusal::Refusal;
+use quarterturn::parts::{Door, Fitted, Height, OnOff, Place, Subject, Tool};
 use quarterturn::record::{Ended, Header, Help, Note, Recorder, ScenarioText, Sink};
 use quarterturn::scenario::builtin::{Builtin, HEALTHY, JOBS};
 use quarterturn::technician::drive::Witness;
@@ -56,7 +56,7 @@ pub fn small() -> String {
         (0, Action::Sniff(Height::Head)),
         (40, Action::Go(Place::PlantRoom)),
         (40, Action::Look(Subject::Plate)),
-        (249, Action::Turn { screw: quarterturn::bench::part::Screw::Low, eighths: 2 }),
+        (249, Action::Turn { screw: quarterturn::parts::Screw::Low, eighths: 2 }),
         (250, Action::Door { door: Door::Burner, to: Fitted::Off }),
         (300, Action::Take(Tool::HexKey)),
         (511, Action::MeterPower(OnOff::On)),
@@ -72,8 +72,8 @@ pub fn small() -> String {
         }
         if tick == 610 {
             let action = Action::HandOver(HandOver {
-                ending: quarterturn::bench::action::Ending::InService,
-                not_done: vec![quarterturn::bench::action::NotDone::GasRate],
+                ending: quarterturn::parts::Ending::InService,
+                not_done: vec![quarterturn::hands::action::NotDone::GasRate],
             });
             bench.apply(&action).unwrap();
             recorder.acted(&bench, &action);

@@ -1,6 +1,6 @@
 //! Replay and resume.
 
-use quarterturn::bench::event::Event;
+use quarterturn::hands::event::Event;
 use quarterturn::record::{ReplayError, What, Writer, read, replay, resume, whole};
 use quarterturn::scenario::builtin::JOBS;
 use quarterturn::technician::drive::Witness;
@@ -25,8 +25,8 @@ fn replay_reproduces_digests_and_events() {
         fn acted(
             &mut self,
             _: &quarterturn::bench::Bench,
-            _: &quarterturn::bench::action::Action,
-            _: Result<(), quarterturn::bench::refusal::Refusal>,
+            _: &quarterturn::hands::action::Action,
+            _: Result<(), quarterturn::hands::refusal::Refusal>,
         ) {
         }
         fn ticked(&mut self, _: &quarterturn::bench::Bench, events: Vec<Event>) {
@@ -47,7 +47,7 @@ fn another_action_comes_out_differently() {
     let record = read(small().as_bytes()).unwrap();
     let mut lines = record.lines.clone();
     let at = lines.iter().position(|line| line.tick == 300).unwrap();
-    lines[at].what = What::Do(quarterturn::bench::action::Action::PutDown);
+    lines[at].what = What::Do(quarterturn::hands::action::Action::PutDown);
     let forged = read(whole(&record.header, &lines).unwrap().as_bytes()).unwrap();
     let difference = replay(&forged, &mut |_, _| {}).unwrap().differs.unwrap();
     assert_eq!(difference.tick, 500);

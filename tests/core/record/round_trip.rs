@@ -1,6 +1,6 @@
 //! What is written is read again, to the byte.
 
-use quarterturn::bench::action::Action;
+use quarterturn::hands::action::Action;
 use quarterturn::record::{Ended, Full, Line, Note, What, Writer, is_mark_due, read, whole};
 use quarterturn::rng::stream;
 use quarterturn::scenario::builtin::HEALTHY;

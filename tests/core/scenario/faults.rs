@@ -1,9 +1,9 @@
 //! Faults in a scenario: how they are written, what is refused, how they are drawn.
 
-use quarterturn::bench::fault::{Fault, Severity};
-use quarterturn::bench::setup::Setup;
+use quarterturn::catalogue::fault::{Fault, Severity};
 use quarterturn::rng::stream;
 use quarterturn::scenario::{Code, Gravity, Scenario, builtin, check, load};
+use quarterturn::setup::Setup;
 use quarterturn::units::PA_PER_INWC;
 
 use super::{natural, only, problems, propane, spoiled};

@@ -4,8 +4,8 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::Ending;
-use quarterturn::bench::fault::{Family, Fault};
+use quarterturn::catalogue::fault::{Family, Fault};
+use quarterturn::parts::Ending;
 use quarterturn::rules::competency;
 use quarterturn::scenario::{Scenario, Step, builtin, load};
 

@@ -1,9 +1,10 @@
 //! What a true meter finds on the benches that ship.
 
+use enum_map::EnumMap;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Action, Fitted, OnOff};
-use quarterturn::bench::part::{Door, Neighbor, Place};
-use quarterturn::bench::truth::{Firing, Truth};
+use quarterturn::hands::action::Action;
+use quarterturn::model::truth::Truth;
+use quarterturn::parts::{Door, Firing, Fitted, Level, Neighbor, OnOff, Place};
 use quarterturn::scenario::{builtin, load};
 use quarterturn::units::{PA_PER_INWC, W_PER_BTU_H};
 
@@ -22,7 +23,7 @@ fn act(bench: &mut Bench, action: Action) {
 fn four_states(id: &str, seed: u64) -> [Truth; 4] {
     let mut setup = load(builtin::find(id).unwrap().text).unwrap().draw(seed);
     setup.found.thermostat_mode = OnOff::Off;
-    setup.found.neighbors = [OnOff::Off; 2];
+    setup.found.neighbors = EnumMap::from_fn(|_| OnOff::Off);
     setup.house.setpoint_half_f = 110;
     let setpoint = ((setup.house.inside_k * 1.8 - 459.67) * 2.0) as i16 + 3;
     let mut bench = Bench::new(setup);
@@ -93,7 +94,7 @@ fn cold_morning_looks_right_at_rest_only() {
         assert!(man_high < 9.7, "seed {seed}: high {man_high:.2}");
         assert!(man_others < man_high - 0.3, "seed {seed}: {man_others:.2}");
         // The high spring itself is right: it is the supply that holds high down.
-        assert!((states[2].high_set_pa / PA_PER_INWC - 10.0).abs() < 0.05);
+        assert!((states[2].set_pa[Level::High] / PA_PER_INWC - 10.0).abs() < 0.05);
     }
 }
 

@@ -3,10 +3,10 @@
 use std::collections::BTreeSet;
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::Ending;
-use quarterturn::bench::setup::{Setup, SupplyRight};
+use quarterturn::parts::Ending;
 use quarterturn::rng::stream;
 use quarterturn::scenario::{Scenario, builtin, check, load, to_text};
+use quarterturn::setup::{Setup, SupplyRight};
 use quarterturn::units::{M_PER_FT, PA_PER_INWC};
 
 use super::{natural, spoiled};
@@ -105,7 +105,6 @@ fn the_jobs_are_what_they_say() {
 fn bands(setup: &Setup) -> [bool; 2] {
     let valve = &setup.furnace.valve;
     let figures = setup.furnace.plate.figures();
-    let set =
-        |spring: &quarterturn::bench::setup::SpringSetup| spring.found_turns * spring.pa_per_turn;
+    let set = |spring: &quarterturn::setup::SpringSetup| spring.found_turns * spring.pa_per_turn;
     [figures.low.band().contains(set(&valve.low)), figures.high.band().contains(set(&valve.high))]
 }

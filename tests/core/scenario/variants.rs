@@ -3,9 +3,9 @@
 use std::collections::BTreeSet;
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::bench::action::{Ending, OnOff};
-use quarterturn::bench::setup::SupplyKind;
+use quarterturn::parts::{Ending, Neighbor, OnOff};
 use quarterturn::scenario::{Code, Gravity, builtin, check, find, load};
+use quarterturn::setup::SupplyKind;
 use quarterturn::technician::proof::{Spoiling, prove_seed};
 
 use super::{natural, spoiled};
@@ -20,8 +20,10 @@ fn order() -> String {
 fn words_are_drawn() {
     let text = spoiled(&natural(), "found: On", "found: OneOf([On, On, Off])");
     let job = load(&text).unwrap();
-    let drawn = |text: &str, seed| load(text).unwrap().draw(seed).found.neighbors[1];
-    let on = (0..300).filter(|&seed| job.draw(seed).found.neighbors[1] == OnOff::On).count();
+    let drawn = |text: &str, seed| load(text).unwrap().draw(seed).found.neighbors[Neighbor::Range];
+    let on = (0..300)
+        .filter(|&seed| job.draw(seed).found.neighbors[Neighbor::Range] == OnOff::On)
+        .count();
     // Two of three, within four standard deviations of 300 draws (binomial: 8.2).
     assert!((167..=233).contains(&on), "{on}");
     let other = spoiled(&text, "house: (", "found: (valve_switch: OneOf([On, Off])), house: (");

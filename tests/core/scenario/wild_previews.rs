@@ -3,8 +3,8 @@
 
 use std::time::{Duration, Instant};
 
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::fault::pattern::{Hands, measure};
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::measure::pattern::{Hands, measure};
 use quarterturn::rng::stream;
 use quarterturn::scenario::{builtin, check, load};
 use quarterturn::technician::proof::{LIMIT_S, Spoiling, prove_seed};

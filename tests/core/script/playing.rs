@@ -2,9 +2,8 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::{Phase, Stage};
-use quarterturn::bench::part::{Place, Port};
-use quarterturn::bench::seen::Seen;
+use quarterturn::parts::{Phase, Place, Port, Stage};
+use quarterturn::senses::seen::Seen;
 use quarterturn::technician::drive::{Nobody, Stopped};
 use quarterturn::technician::play;
 use quarterturn::technician::script::{ScriptPlayer, Stop, read};

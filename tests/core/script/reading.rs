@@ -2,12 +2,12 @@
 
 use proptest::prelude::*;
 use quarterturn::appliance::ignition::ControlStatus;
-use quarterturn::bench::action::{Action, Phase, Stage};
-use quarterturn::bench::part::{Place, Port};
-use quarterturn::bench::seen::Sound;
+use quarterturn::hands::action::Action;
+use quarterturn::parts::{Phase, Place, Port, Stage};
 use quarterturn::procedure::Until;
 use quarterturn::rng::stream;
 use quarterturn::scenario::Code;
+use quarterturn::senses::seen::Sound;
 use quarterturn::technician::script::{
     MAX_BYTES, MAX_LINES, Order, Otherwise, action_line, read, read_bytes,
 };

@@ -5,9 +5,9 @@
 use std::collections::BTreeMap;
 use std::sync::Mutex;
 
-use quarterturn::bench::action::Ending::{self, InService, ShutOff, SupplyOwnerCalled};
-use quarterturn::bench::fault::Fault;
-use quarterturn::bench::fault::endings::can_be_right;
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::fault::endings::can_be_right;
+use quarterturn::parts::Ending::{self, InService, ShutOff, SupplyOwnerCalled};
 use quarterturn::technician::proof::Spoiling;
 
 use super::{faulty, prove};

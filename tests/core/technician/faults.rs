@@ -1,6 +1,6 @@
 //! Faults over the whole range of the catalogue, and two at once.
 
-use quarterturn::bench::action::Ending::{InService, ShutOff, SupplyOwnerCalled};
+use quarterturn::parts::Ending::{InService, ShutOff, SupplyOwnerCalled};
 use quarterturn::technician::diagnosis::Diagnosis;
 
 use super::{faulty, full, spoiled};

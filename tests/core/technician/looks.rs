@@ -1,6 +1,6 @@
 //! What eyes and ears find on arrival, and faults in the middle of their range.
 
-use quarterturn::bench::action::Ending::{InService, SupplyOwnerCalled};
+use quarterturn::parts::Ending::{InService, SupplyOwnerCalled};
 use quarterturn::technician::diagnosis::Diagnosis;
 
 use super::{faulty, full, spoiled, stating_heat};

@@ -7,7 +7,7 @@ mod looks;
 mod sound;
 mod valve;
 
-use quarterturn::bench::action::Ending;
+use quarterturn::parts::Ending;
 use quarterturn::scenario::builtin::find;
 use quarterturn::technician::diagnosis::Diagnosis;
 use quarterturn::technician::proof::{SeedProof, Spoiling, prove_seed};

@@ -1,10 +1,10 @@
 //! Benches with nothing wrong: nothing may be changed.
 
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::Ending::InService;
-use quarterturn::bench::action::{Action, NotDone};
-use quarterturn::bench::event::Event;
-use quarterturn::bench::refusal::Refusal;
+use quarterturn::hands::action::{Action, NotDone};
+use quarterturn::hands::event::Event;
+use quarterturn::hands::refusal::Refusal;
+use quarterturn::parts::Ending::InService;
 use quarterturn::technician::diagnosis::Diagnosis;
 use quarterturn::technician::drive::Witness;
 use quarterturn::technician::proof::Spoiling;

@@ -1,10 +1,10 @@
 //! Gas valves that let gas by or shut slowly, and gas in the air.
 
 use quarterturn::bench::Bench;
-use quarterturn::bench::action::Ending::{InService, ShutOff};
-use quarterturn::bench::action::{Action, HandOver};
-use quarterturn::bench::part::Place;
-use quarterturn::bench::seen::Sound;
+use quarterturn::hands::action::{Action, HandOver};
+use quarterturn::parts::Ending::{InService, ShutOff};
+use quarterturn::parts::Place;
+use quarterturn::senses::seen::Sound;
 use quarterturn::technician::Technician;
 use quarterturn::technician::diagnosis::Diagnosis;
 use quarterturn::technician::drive::Player;

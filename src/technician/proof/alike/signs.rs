@@ -6,14 +6,13 @@ use std::collections::BTreeSet;
 
 use crate::appliance::ignition::{ControlState, ControlStatus};
 use crate::bench::Bench;
-use crate::bench::action::{Action, Fitted, OnOff};
-use crate::bench::fault::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
-use crate::bench::fault::pattern::{Hands, Point, Signs as PatternSigns, measure};
-use crate::bench::part::{Door, Place, Port, Range, Spot, Subject};
 use crate::bench::run::{self, Nobody};
-use crate::bench::seen::{Display, Finding, FurnaceSeen, Smell, Sound};
-use crate::bench::setup::Setup;
-use crate::bench::truth::Firing;
+use crate::hands::action::Action;
+use crate::measure::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
+use crate::measure::pattern::{Hands, Point, Signs as PatternSigns, measure};
+use crate::parts::{Door, Firing, Fitted, OnOff, Place, Port, Range, Spot, Subject};
+use crate::senses::seen::{Display, Finding, FurnaceSeen, Smell, Sound};
+use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, PressureUnit, TICKS_PER_S};
 
 /// What a rate must differ by, as a share of the plate's input (a dial timed with a stopwatch;
@@ -191,7 +190,7 @@ impl Signs {
         self.plain.push(Plain::State(point.missed, truth.firing));
         let mut add = |value: f64, resolution: f64| self.numbers.push((value, resolution));
         add(truth.supply_pa, PRESSURE_PA);
-        for (low, high) in point.swing_pa {
+        for (low, high) in point.swing_pa.into_values() {
             add(low, PRESSURE_PA);
             add(high, PRESSURE_PA);
         }
@@ -201,7 +200,7 @@ impl Signs {
         add(truth.co_air_free_ppm, CO_PPM);
         add(truth.draft_pa, DRAFT_PA);
         add(truth.vented_m3_s * 1e6, 1.0);
-        for leak in truth.leak_m3_s {
+        for leak in truth.leak_m3_s.iter() {
             // Leak fluid shows very little.
             add(leak * 1e6, 0.1);
         }

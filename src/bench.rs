@@ -1,0 +1,238 @@
+//! The whole station: supply, piping, house, furnace, instruments and hands, behind two doors.
+//!
+//! Everything done is an [`Action`] through [`Bench::apply`]; everything that comes out is a
+//! [`Seen`] for people and programs that play, a [`Truth`] for marking and teaching, and a list of
+//! [`Event`]s. At a tick, actions come first, then one [`Bench::step`].
+
+pub mod run;
+
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, HandOver};
+use crate::hands::event::{Event, Happening};
+use crate::hands::refusal::Refusal;
+use crate::hands::{Hands, Job, judge_all_fluid};
+use crate::model::night::{Night, Pace};
+use crate::model::truth::Truth;
+use crate::model::{Model, Notice, digest};
+use crate::parts::{Port, Spot};
+use crate::senses::meter::{draw, metered_port, sight};
+use crate::senses::perceive;
+use crate::senses::seen::{Over, Seen};
+use crate::senses::watch::Watch;
+use crate::setup::Setup;
+use crate::units::TICK_S;
+
+/// The bench. Its state is private: it changes through `apply` and `step` only.
+#[derive(Debug, Clone)]
+pub struct Bench {
+    model: Model,
+    /// What the meter showed, where and when.
+    watch: Watch,
+    job: Job,
+    /// How the job ended, if it did.
+    over: Option<Over>,
+    /// What happened since it was asked last.
+    events: Vec<Event>,
+}
+
+impl Bench {
+    /// Builds the bench as found, settled, at tick 0.
+    #[must_use]
+    pub fn new(setup: Setup) -> Self {
+        let watch = Watch::new(setup.card.settle_s);
+        Self {
+            model: Model::found(setup),
+            watch,
+            job: Job::default(),
+            over: None,
+            events: Vec::new(),
+        }
+    }
+
+    /// What it was built from. For marking, preview and reports; players get [`Bench::seen`].
+    #[must_use]
+    pub fn setup(&self) -> &Setup {
+        self.job.built_from.as_deref().unwrap_or(&self.model.setup)
+    }
+
+    /// The setup as repairs have left it. For tests, reports and the debrief.
+    #[must_use]
+    pub fn setup_now(&self) -> &Setup {
+        &self.model.setup
+    }
+
+    /// The repairs done so far, in order.
+    #[must_use]
+    pub fn mended(&self) -> &[Repair] {
+        &self.job.mended
+    }
+
+    /// Steps since the job began; 50 a second.
+    #[must_use]
+    pub fn tick(&self) -> u64 {
+        self.model.tick
+    }
+
+    /// Simulated seconds since the job began.
+    #[must_use]
+    pub fn seconds(&self) -> f64 {
+        #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
+        let ticks = self.model.tick as f64;
+        ticks * TICK_S
+    }
+
+    /// How the job ended, if it did.
+    #[must_use]
+    pub fn over(&self) -> Option<Over> {
+        self.over
+    }
+
+    /// What a person perceives now.
+    #[must_use]
+    pub fn seen(&self) -> Seen {
+        perceive::seen(&self.model, &self.job.sheet, self.over)
+    }
+
+    /// Everything that is true now.
+    #[must_use]
+    pub fn truth(&self) -> Truth {
+        self.model.truth()
+    }
+
+    /// Pressure that really stands at a port, in pascals.
+    #[must_use]
+    pub fn pressure_pa(&self, port: Port) -> f64 {
+        self.model.gas.pressure_pa(port)
+    }
+
+    /// Volts at a spot, between two terminals or across a contact: what the electrical meter comes
+    /// to when it is held there, whether or not anybody holds it.
+    #[must_use]
+    pub fn volts(&self, spot: Spot) -> f64 {
+        self.model.volts(spot)
+    }
+
+    /// Ohms of a part with the furnace off: what the electrical meter comes to when it is held there.
+    #[must_use]
+    pub fn ohms(&self, spot: Spot) -> f64 {
+        self.model.ohms(spot)
+    }
+
+    /// Runs a copy of the model on for `seconds` (rounded to ticks) and tells what came of it. The
+    /// bench itself stays where it is.
+    #[must_use]
+    pub fn night(&self, seconds: f64, pace: Pace) -> Night {
+        self.model.night(seconds, pace)
+    }
+
+    /// Does something, at the current tick.
+    ///
+    /// # Errors
+    /// The reason why it cannot be done; nothing changed then but the list of events.
+    pub fn apply(&mut self, action: &Action) -> Result<(), Refusal> {
+        let before = self.truth();
+        let result = match self.over {
+            Some(_) => Err(Refusal::Over),
+            None => self.hands().act(action),
+        };
+        match result {
+            Ok(follow) => {
+                self.tell(Happening::Did { action: action.clone(), before: Box::new(before) });
+                for what in follow {
+                    self.tell(what);
+                }
+                self.hands().after(action);
+                if let Action::HandOver(said) = action {
+                    self.end(Over::HandedOver(said.ending), Some(said.clone()));
+                }
+                Ok(())
+            }
+            Err(why) => {
+                self.tell(Happening::Refused { action: action.clone(), why });
+                Err(why)
+            }
+        }
+    }
+
+    /// One tick of 20 ms. A job that is over goes on physically, but tells no more of dangers.
+    pub fn step(&mut self) {
+        let mut notices = Vec::new();
+        let difference_pa = self.model.step(&mut notices);
+        if !notices.is_empty() {
+            self.tell_notices(notices);
+        }
+        let at = metered_port(&self.model).map(|port| (port, draw(&self.model)));
+        if let Some(hold) = self.watch.step(at, sight(&self.model, difference_pa)) {
+            self.tell(Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
+        }
+        if self.over.is_none() {
+            let mut notices = Vec::new();
+            self.model.dangers(&mut notices);
+            if !notices.is_empty() {
+                self.tell_notices(notices);
+            }
+        }
+        self.model.tick += 1;
+    }
+
+    /// Everything that happened since the last call, in order.
+    pub fn take_events(&mut self) -> Vec<Event> {
+        core::mem::take(&mut self.events)
+    }
+
+    /// A number that stands for the whole state: equal states give equal numbers.
+    #[must_use]
+    pub fn digest(&self) -> u64 {
+        // Events are told, and gone once they are taken: no state.
+        let Self { model, watch, job, over, events: _ } = self;
+        digest(&(model, watch, job, over))
+    }
+
+    /// The largest imbalance of gas in any step so far, relative to the throughput.
+    #[must_use]
+    pub fn worst_imbalance(&self) -> f64 {
+        self.model.gas.worst_imbalance()
+    }
+
+    fn hands(&mut self) -> Hands<'_> {
+        Hands { model: &mut self.model, watch: &mut self.watch, job: &mut self.job }
+    }
+
+    /// Tells what came about by itself, with what follows from it.
+    fn tell_notices(&mut self, notices: Vec<Notice>) {
+        for notice in notices {
+            self.tell(notice.into());
+            match notice {
+                Notice::Control { from, to } => {
+                    if self.job.cycle.control(from, to) {
+                        self.tell(Happening::Cycle);
+                    }
+                }
+                Notice::Ignition { .. } => self.end(Over::Ignition, None),
+                Notice::NotConverged
+                | Notice::Fired { .. }
+                | Notice::CalledOnOpenPort { .. }
+                | Notice::GasFromPort { .. }
+                | Notice::ValveOverPressure { .. }
+                | Notice::MeterOverRange
+                | Notice::Alarm
+                | Notice::ColumnBlownOut
+                | Notice::SpringGaugeStrained => {}
+            }
+        }
+    }
+
+    /// Ends the job and tells the state it is left in.
+    fn end(&mut self, over: Over, hand_over: Option<HandOver>) {
+        for judged in judge_all_fluid(&mut self.model) {
+            self.tell(judged);
+        }
+        self.over = Some(over);
+        let left = Box::new(self.truth());
+        self.tell(Happening::Ended { hand_over, left });
+    }
+
+    fn tell(&mut self, what: Happening) {
+        self.events.push(Event { tick: self.model.tick, what });
+    }
+}

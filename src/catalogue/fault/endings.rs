@@ -1,0 +1,96 @@
+//! Which endings of a job can be right for what is wrong.
+
+use super::Fault;
+use super::remedy::Remedy;
+use crate::appliance::plate::Fuel;
+use crate::appliance::test_point::{Port, Stage};
+use crate::parts::{Ending, Screw};
+use crate::setup::{Setup, SupplyKind, SupplyRight};
+use crate::units::M3_S_PER_CFH;
+
+/// Level of a tank below which its owner has to fill it (common practice: a tenth, and a margin).
+const LOW_LEVEL: f64 = 0.15;
+/// What a gas valve lets by from which its gas sets off the alarm while the job goes on, on natural gas
+/// and on propane, in ft³/h: measured on the healthy benches (15 to 16, and 5 to 8). They lie to each
+/// other as the gases' lower flammable limits, 5 and 2.1 per cent.
+const ALARMS_CFH: [f64; 2] = [15.5, 6.5];
+
+/// Whether an ending can be right on this bench, by what the catalogue says of its faults and by the
+/// figures of its supply.
+#[must_use]
+pub fn can_be_right(setup: &Setup, ending: Ending) -> bool {
+    let any = |remedy: Remedy| {
+        setup.faults.iter().any(|&found| remedies(found, setup.fuel).contains(&remedy))
+    };
+    match ending {
+        Ending::InService => unmended(setup).is_none(),
+        Ending::SupplyOwnerCalled => any(Remedy::CallOwner) || supply_is_off(setup),
+        Ending::ShutOff => {
+            any(Remedy::ShutOffAndTag)
+                || any(Remedy::CallOwner)
+                || supply_is_off(setup)
+                || is_mixed(setup)
+        }
+    }
+}
+
+/// What helps against a fault as severe as that. Gas that sets off the alarm sends everybody out: the
+/// house gets its gas back from the emergency service, not from this job.
+#[must_use]
+pub fn remedies((fault, severity): (Fault, f64), fuel: Fuel) -> &'static [Remedy] {
+    let alarms_cfh = ALARMS_CFH[usize::from(fuel == Fuel::Propane)];
+    if fault == Fault::LeakingGasValve && severity >= alarms_cfh * M3_S_PER_CFH {
+        return &[Remedy::ShutOffAndTag];
+    }
+    fault.entry().right
+}
+
+/// The first fault that the trainee has no remedy for, with its severity.
+#[must_use]
+pub fn unmended(setup: &Setup) -> Option<(Fault, f64)> {
+    let is_mended = |&found: &(Fault, f64)| {
+        remedies(found, setup.fuel).iter().any(|remedy| is_allowed(setup, *remedy))
+    };
+    setup.faults.iter().copied().find(|found| !is_mended(found))
+}
+
+/// Whether the trainee may do it, and the furnace runs afterwards.
+fn is_allowed(setup: &Setup, remedy: Remedy) -> bool {
+    let theirs = setup.card.supply == SupplyRight::OwnerOnly;
+    match remedy {
+        Remedy::Mend(repair) => !(theirs && repair.is_on_supply()),
+        Remedy::Turn(Screw::Supply) => !theirs,
+        Remedy::Turn(Screw::Low | Screw::High) | Remedy::Operate(_) => true,
+        Remedy::CallOwner | Remedy::ShutOffAndTag => false,
+    }
+}
+
+/// Whether the supply is found out of its own limits or the plate's, by its figures.
+fn supply_is_off(setup: &Setup) -> bool {
+    let supply = &setup.supply;
+    let (least, most) = supply.delivery_limits_pa;
+    let figures = setup.furnace.plate.figures();
+    let allows = |stage| figures.allows(Port::Inlet, stage, Some(supply.lockup_max_pa));
+    let load_w = setup.furnace.plate.input_high.si()
+        + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
+    let flow_m3_s = load_w / setup.gas.heating_value_j_m3;
+    let loaded_pa = supply.set_pa - supply.droop_pa * flow_m3_s / supply.droop_flow_m3_s.max(1e-9);
+    let empty = match supply.kind {
+        SupplyKind::Tank { level, .. } => level <= LOW_LEVEL,
+        SupplyKind::Meter { .. } => false,
+    };
+    empty
+        || supply.set_pa < least
+        || supply.set_pa > most
+        || allows(Stage::Rest).is_above(supply.lockup_pa)
+        || allows(Stage::HighWithOthers).is_below(loaded_pa)
+        || supply.capacity_m3_s < flow_m3_s
+}
+
+/// Whether gas, label, springs and orifices do not belong together.
+fn is_mixed(setup: &Setup) -> bool {
+    let figures = setup.furnace.plate.figures();
+    figures.fuel != setup.fuel
+        || setup.furnace.springs_for != setup.fuel
+        || setup.furnace.orifice_stamp != figures.orifice_stamp
+}

@@ -1,0 +1,46 @@
+//! Springs and orifices for the fuel in the pipes, by plate or label.
+//!
+//! **Source.** Fitted by plate and label: common practice and installation manuals of two-stage
+//! furnaces (makers withheld).
+//! **Checked.** `tests/core/faults/mended.rs`.
+
+use super::work::Bay;
+use crate::appliance::plate::GasFigures;
+use crate::catalogue::springs::fit_springs;
+use crate::setup::Setup;
+
+/// The springs for the fuel in the pipes, set to the figures: the bench's own where they are that.
+pub(crate) fn springs_for_fuel(bay: &mut Bay<'_>) {
+    let fuel = bay.setup.fuel;
+    if bay.sound.furnace.springs_for == fuel {
+        let (furnace, sound) = (&mut bay.setup.furnace, &bay.sound.furnace);
+        furnace.springs_for = fuel;
+        furnace.valve.low = sound.valve.low.clone();
+        furnace.valve.high = sound.valve.high.clone();
+    } else if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
+        let set_pa = [figures.low.pa, figures.high.pa];
+        fit_springs(bay.setup, fuel, set_pa);
+    }
+}
+
+/// The orifices of plate or label for the fuel in the pipes.
+pub(crate) fn fit_orifices(bay: &mut Bay<'_>) {
+    if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
+        bay.setup.furnace.orifices_m.fill(figures.orifice_m);
+        bay.setup.furnace.orifice_stamp = figures.orifice_stamp;
+    }
+}
+
+/// Whether plate or label carry figures for the fuel in the pipes.
+pub(crate) fn known_fuel(setup: &Setup) -> bool {
+    figures_for_fuel(setup, setup.sound.as_deref().unwrap_or(setup)).is_some()
+}
+
+/// The figures of plate or label for the fuel in the pipes; the kit's, where its label is missing.
+pub(crate) fn figures_for_fuel(setup: &Setup, sound: &Setup) -> Option<GasFigures> {
+    [&setup.furnace.plate, &sound.furnace.plate]
+        .into_iter()
+        .flat_map(|plate| plate.converted_to.iter().chain([&plate.made_for]))
+        .find(|figures| figures.fuel == setup.fuel)
+        .cloned()
+}

@@ -1,0 +1,239 @@
+//! The one way in: everything a person, a script or a technician can do.
+
+use serde::{Deserialize, Serialize};
+
+use crate::catalogue::repair::Repair;
+use crate::parts::{
+    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff,
+    Opening, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
+};
+use crate::physics::valve::HandleAngle;
+use crate::units::PressureUnit;
+
+/// One thing done by hand, by eye or by voice. Plain data; numbers are whole, so that a record
+/// reads back to exactly the same action.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Action {
+    /// Walk to a place.
+    Go(Place),
+    /// Look at something closely; what is seen is noted.
+    Look(Subject),
+    /// Smell the air at a height.
+    Sniff(Height),
+    /// Hold the gas detector at a height (it must be in hand).
+    Probe(Height),
+    /// Take a tool.
+    Take(Tool),
+    /// Put down what is in the hand.
+    PutDown,
+    /// Open or close a window.
+    Window {
+        /// Which one.
+        window: Window,
+        /// What it shall be.
+        to: Opening,
+    },
+    /// Take a furnace door off or put it on.
+    Door {
+        /// Which one.
+        door: Door,
+        /// What it shall be.
+        to: Fitted,
+    },
+    /// The furnace's service switch.
+    FurnaceSwitch(OnOff),
+    /// The thermostat's heat switch.
+    ThermostatMode(OnOff),
+    /// The thermostat's setpoint, in half degrees Fahrenheit (141 is 70.5 °F).
+    Setpoint(i16),
+    /// The short wire between R and W2 on the furnace control.
+    StageJumper(Fitted),
+    /// The switch on the gas valve.
+    ValveSwitch(OnOff),
+    /// Turn a hand valve to an angle from shut, in degrees (0 shut, 90 open).
+    Cock {
+        /// Which one.
+        cock: Cock,
+        /// The handle's angle, 0 to 90.
+        degrees: i16,
+    },
+    /// Turn another appliance on (it then burns at its full rate) or off.
+    Neighbor {
+        /// Which one.
+        neighbor: Neighbor,
+        /// What it shall be.
+        to: OnOff,
+    },
+    /// Take the cap off a screw or put it on (slotted driver).
+    Cap {
+        /// Over which screw.
+        screw: Screw,
+        /// What it shall be.
+        to: Fitted,
+    },
+    /// Turn a screw (slotted driver), in eighths of a turn, clockwise positive.
+    Turn {
+        /// Which one.
+        screw: Screw,
+        /// −16 to 16.
+        eighths: i16,
+    },
+    /// A plug in a port.
+    Plug {
+        /// Which port.
+        port: Port,
+        /// What to do with it.
+        step: PlugStep,
+    },
+    /// Screw the barbed adapter into an open port, or take it out.
+    Adapter {
+        /// Which port.
+        port: Port,
+        /// What it shall be.
+        to: Fitted,
+    },
+    /// Push the manometer's hose onto the adapter in a port.
+    HoseOn {
+        /// Which port's adapter.
+        port: Port,
+        /// How far.
+        push: Push,
+    },
+    /// Pull the hose off; its end is open to the air.
+    HoseOff,
+    /// The manometer's power button.
+    MeterPower(OnOff),
+    /// The manometer's zero button.
+    MeterZero,
+    /// The manometer's unit button, up to the wanted unit.
+    MeterUnit(PressureUnit),
+    /// Put the manometer's low side to something.
+    MeterLowSide(LowSide),
+    /// Brush leak fluid on a joint.
+    LeakFluid(Joint),
+    /// Wipe a joint dry.
+    Wipe(Joint),
+    /// Reset the roll-out switches.
+    ResetRollout,
+    /// Mend, replace or clean something.
+    Mend(Repair),
+    /// Hold the instrument in hand to a spot. The microammeter is clipped in there.
+    Measure(Spot),
+    /// Take the microammeter's clips off the flame rod's wire.
+    Unclip,
+    /// Press the stopwatch.
+    Stopwatch(StartStop),
+    /// Write on the job sheet what the instrument at a spot shows.
+    WriteMeasured(Spot),
+    /// Put the hose to another instrument for pressure.
+    Gauge(Gauge),
+    /// Fill the water column to its zero again.
+    FillColumn,
+    /// Write a reading on the job sheet.
+    Write(Reading),
+    /// Write on the job sheet what a leak check showed.
+    WriteJoint {
+        /// Which joint.
+        joint: Joint,
+        /// What it showed.
+        verdict: JointVerdict,
+    },
+    /// Hang or remove the warning tag on the furnace.
+    Tag(Fitted),
+    /// Call somebody.
+    Call(Contact),
+    /// Tell the householder something.
+    Tell(Topic),
+    /// End the job: hand over and leave.
+    HandOver(HandOver),
+}
+
+impl Action {
+    /// The hand valve that this shuts, if it does.
+    #[must_use]
+    pub fn shuts(&self) -> Option<Cock> {
+        match self {
+            Self::Cock { cock, degrees } => {
+                HandleAngle::from_deg(*degrees).filter(|it| it.is_shut()).map(|_| *cock)
+            }
+            _ => None,
+        }
+    }
+}
+
+/// A press of the stopwatch.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum StartStop {
+    /// Start from nought.
+    Start,
+    /// Stop.
+    Stop,
+}
+
+/// A step with a port plug. Turning needs the hex key, but for the fingers' part.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum PlugStep {
+    /// Break it loose with the short arm.
+    BreakLoose,
+    /// Spin it out with the long arm and lift it off.
+    SpinOut,
+    /// Set it to the hole and start the thread with the fingers.
+    StartByHand,
+    /// Set it to the hole and start it with the key.
+    StartByKey,
+    /// Spin it in, key between the fingers, until it stops.
+    SpinIn,
+    /// Tighten with the short arm, in eighths of a turn (negative loosens), −8 to 8.
+    Tighten(i16),
+}
+
+/// Somebody to call.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Contact {
+    /// Whoever owns the supply: the gas utility or the propane supplier.
+    SupplyOwner,
+    /// The emergency number.
+    Emergency,
+}
+
+/// Something to say to the householder.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Topic {
+    /// That heat will be off for a while and gas may be smelt.
+    WorkStarts,
+    /// Where the shut-offs are and what to do at a smell of gas.
+    GasSmellDrill,
+    /// That the appliance is unsafe and stays off.
+    Unsafe,
+    /// To leave the house at once.
+    GetOut,
+}
+
+/// What is said at the end.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct HandOver {
+    /// How the job ends.
+    pub ending: Ending,
+    /// What was not done here and must still be done on a real job.
+    pub not_done: Vec<NotDone>,
+}
+
+/// Work that belongs to a full job and was not done.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum NotDone {
+    /// Combustion analysis and carbon monoxide in the flue.
+    Combustion,
+    /// Temperature rise on both stages.
+    TemperatureRise,
+    /// Gas rate at the meter.
+    GasRate,
+    /// Leak check of the whole piping.
+    PipingLeakCheck,
+}

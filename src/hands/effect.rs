@@ -1,0 +1,116 @@
+//! What a hand does to a reading and to a cycle that is being watched, action by action.
+
+use super::action::Action;
+use crate::parts::Cock;
+
+/// What an action does to the readings that were taken before it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum OnReading {
+    /// Nothing: what was shown holds.
+    Nothing,
+    /// The pressure has to settle anew; what was shown before stays known.
+    Unsettles,
+    /// The meter shows another number for the same pressure.
+    MovesMeter,
+    /// The pressure itself is another.
+    MovesPressure,
+}
+
+impl Action {
+    /// What this does to readings taken before it.
+    #[must_use]
+    pub fn on_reading(&self) -> OnReading {
+        match self {
+            Self::Turn { .. } | Self::Mend(_) => OnReading::MovesPressure,
+            Self::MeterZero | Self::MeterLowSide(_) | Self::Gauge(_) => OnReading::MovesMeter,
+            Self::HoseOn { .. }
+            | Self::HoseOff
+            | Self::Plug { .. }
+            | Self::Cap { .. }
+            | Self::Cock { cock: Cock::Furnace | Cock::Supply, .. } => OnReading::Unsettles,
+            // The valve of another appliance and its flame change the load, and with it the state
+            // that a reading is taken in.
+            Self::Cock { cock: Cock::WaterHeater | Cock::Range, .. }
+            | Self::Neighbor { .. }
+            | Self::Go(_)
+            | Self::Look(_)
+            | Self::Sniff(_)
+            | Self::Probe(_)
+            | Self::Take(_)
+            | Self::PutDown
+            | Self::Window { .. }
+            | Self::Door { .. }
+            | Self::FurnaceSwitch(_)
+            | Self::ThermostatMode(_)
+            | Self::Setpoint(_)
+            | Self::StageJumper(_)
+            | Self::ValveSwitch(_)
+            | Self::Adapter { .. }
+            | Self::MeterPower(_)
+            | Self::MeterUnit(_)
+            | Self::LeakFluid(_)
+            | Self::Wipe(_)
+            | Self::ResetRollout
+            | Self::Measure(_)
+            | Self::Unclip
+            | Self::Stopwatch(_)
+            | Self::WriteMeasured(_)
+            | Self::FillColumn
+            | Self::Write(_)
+            | Self::WriteJoint { .. }
+            | Self::Tag(_)
+            | Self::Call(_)
+            | Self::Tell(_)
+            | Self::HandOver(_) => OnReading::Nothing,
+        }
+    }
+
+    /// Whether this is a hand on the gas or on the furnace's own switches, so that a cycle from the
+    /// thermostat has to begin anew.
+    #[must_use]
+    pub fn spoils_cycle(&self) -> bool {
+        match self {
+            Self::StageJumper(_)
+            | Self::ValveSwitch(_)
+            | Self::FurnaceSwitch(_)
+            | Self::Cock { .. }
+            | Self::Cap { .. }
+            | Self::Turn { .. }
+            | Self::Plug { .. }
+            | Self::Adapter { .. }
+            | Self::HoseOn { .. }
+            | Self::HoseOff
+            | Self::Mend(_)
+            | Self::ResetRollout => true,
+            Self::Go(_)
+            | Self::Look(_)
+            | Self::Sniff(_)
+            | Self::Probe(_)
+            | Self::Take(_)
+            | Self::PutDown
+            | Self::Window { .. }
+            | Self::Door { .. }
+            | Self::ThermostatMode(_)
+            | Self::Setpoint(_)
+            | Self::Neighbor { .. }
+            | Self::MeterPower(_)
+            | Self::MeterZero
+            | Self::MeterUnit(_)
+            | Self::MeterLowSide(_)
+            | Self::LeakFluid(_)
+            | Self::Wipe(_)
+            | Self::Write(_)
+            | Self::WriteJoint { .. }
+            | Self::Measure(_)
+            | Self::Unclip
+            | Self::Stopwatch(_)
+            | Self::WriteMeasured(_)
+            | Self::Gauge(_)
+            | Self::FillColumn
+            | Self::Tag(_)
+            | Self::Call(_)
+            | Self::Tell(_)
+            | Self::HandOver(_) => false,
+        }
+    }
+}

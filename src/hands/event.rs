@@ -1,0 +1,240 @@
+//! What happened, with what was seen and true at that moment. Marking reads these and nothing else
+//! between the start and the end.
+
+use super::action::{Action, HandOver};
+use super::refusal::Refusal;
+use crate::appliance::ignition::ControlState;
+use crate::appliance::plate::Plate;
+use crate::catalogue::repair::Repair;
+use crate::model::Notice;
+use crate::model::truth::Truth;
+use crate::parts::{Firing, Joint, Port, Reading, Screw, Stage};
+use crate::physics::valve::HandleAngle;
+use crate::senses::seen::WrittenMeasured;
+
+/// Something that happened at a tick.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Event {
+    /// When.
+    pub tick: u64,
+    /// What.
+    pub what: Happening,
+}
+
+/// What happened.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Happening {
+    /// An action was done. The state is the one right before it.
+    Did {
+        /// The action.
+        action: Action,
+        /// What was true right before.
+        before: Box<Truth>,
+    },
+    /// An action was refused.
+    Refused {
+        /// The action.
+        action: Action,
+        /// Why.
+        why: Refusal,
+    },
+    /// The ignition control changed state.
+    Control {
+        /// From.
+        from: ControlState,
+        /// To.
+        to: ControlState,
+    },
+    /// The burners changed stage.
+    Fired {
+        /// From.
+        from: Firing,
+        /// To.
+        to: Firing,
+    },
+    /// A port was opened with this pressure behind it (lowest value at which gas is felt: 25 Pa).
+    OpenedUnderGas {
+        /// Which port.
+        port: Port,
+        /// The pressure, in pascals.
+        pa: f64,
+    },
+    /// Gas began to flow from an open port or a bare adapter.
+    GasFromPort {
+        /// Which port.
+        port: Port,
+    },
+    /// The control took up a call while a port stood open with nothing on it.
+    CalledOnOpenPort {
+        /// Which port.
+        port: Port,
+        /// Whether a shut valve or the valve switch kept the gas from coming.
+        barred: bool,
+    },
+    /// A jet or gathered gas met a source of ignition.
+    Ignition {
+        /// From which port, or none for gas that had gathered in a zone.
+        port: Option<Port>,
+    },
+    /// The zero button was pressed with this true difference at the meter, in pascals.
+    Zeroed {
+        /// Pressure at the meter.
+        applied_pa: f64,
+    },
+    /// A reading was written.
+    Wrote(ReadingFact),
+    /// A screw was turned.
+    Turned {
+        /// Which.
+        screw: Screw,
+        /// Eighths asked for.
+        eighths: i16,
+        /// Set pressure before and after, in pascals.
+        set_pa: (f64, f64),
+        /// Whether it came to its bottom.
+        bottomed: bool,
+        /// What the burners did.
+        firing: Firing,
+        /// Inlet pressure then, in pascals.
+        inlet_pa: f64,
+        /// Seconds since the last turn of any screw, if any.
+        since_turn_s: Option<f64>,
+    },
+    /// Something was mended, replaced or cleaned.
+    Mended {
+        /// What was done.
+        repair: Repair,
+        /// What it changed.
+        outcome: Outcome,
+        /// The plate with its label as it stands now, where the repair changed it.
+        plate: Option<Box<Plate>>,
+    },
+    /// A plug began across its thread.
+    CrossThreaded {
+        /// Which port.
+        port: Port,
+    },
+    /// A boss cracked.
+    Cracked {
+        /// Which port.
+        port: Port,
+    },
+    /// Leak fluid had been on a joint long enough to judge, or was wiped: what it could show.
+    FluidJudged {
+        /// Which joint.
+        joint: Joint,
+        /// Lowest pressure behind the joint while the fluid was on, in pascals.
+        lowest_pa: f64,
+        /// Seconds it was on.
+        dwell_s: f64,
+        /// What the burners did all that time (the lowest).
+        firing: Firing,
+        /// Whether bubbles grew.
+        bubbles: bool,
+        /// Manual valve, degrees.
+        manual_valve: HandleAngle,
+    },
+    /// The smell became strong or an alarm sounded.
+    Alarm,
+    /// A cycle was seen through: from standby through low and high to standby again, called by the
+    /// thermostat, with no hand on the gas in between.
+    Cycle,
+    /// Pressure at the gas valve passed what the valve may see.
+    ValveOverPressure {
+        /// The pressure, in pascals.
+        pa: f64,
+    },
+    /// The manometer saw more than its range.
+    MeterOverRange,
+    /// Something was written from an instrument other than the manometer.
+    WroteMeasured {
+        /// What.
+        written: WrittenMeasured,
+        /// What the burners did.
+        firing: Firing,
+    },
+    /// The water column's water was blown out.
+    ColumnBlownOut,
+    /// The spring gauge saw so much that its spring has set.
+    SpringGaugeStrained,
+    /// A no-flow hold lasted this long, in seconds, with this rise, in pascals.
+    Held {
+        /// Seconds at rest with the hose on the inlet port.
+        seconds: f64,
+        /// Rise during that time, in pascals.
+        rise_pa: f64,
+    },
+    /// The job ended.
+    Ended {
+        /// What was said, unless the job was stopped.
+        hand_over: Option<HandOver>,
+        /// The state it was left in.
+        left: Box<Truth>,
+    },
+    /// The solver did not converge. Tests forbid it.
+    NotConverged,
+}
+
+/// What a repair changed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Outcome {
+    /// Something about the installation is another now.
+    Changed,
+    /// Nothing: what was worked on was sound.
+    Nothing,
+}
+
+/// A written reading with everything needed to judge it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ReadingFact {
+    /// What was written.
+    pub reading: Reading,
+    /// Port and stage that the meter really saw when it was written, if it saw one.
+    pub actual: Option<(Port, Stage)>,
+    /// Lowest and highest number shown, as pascals, at the written port and stage since it settled
+    /// there last (after the last change that could move it); none if it never settled.
+    pub shown_pa: Option<(f64, f64)>,
+    /// Lowest and highest number shown there at all, settled or not, since the last such change.
+    pub shown_unsettled_pa: Option<(f64, f64)>,
+    /// Mean true pressure at that port while it was settled there, in pascals.
+    pub true_pa: Option<f64>,
+    /// The meter's error when it showed `shown_pa`, in pascals; now, if it never settled there.
+    pub meter_error_pa: f64,
+    /// When it was settled there last since the last change, in ticks.
+    pub settled_tick: Option<u64>,
+    /// What was settled there before the last change.
+    pub before: Option<ShownBefore>,
+    /// With the hose on the water column: how far its scale's zero stands off, as a pressure on one
+    /// leg, in pascals.
+    pub scale_off_pa: Option<f64>,
+}
+
+/// What the meter showed before something moved it.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct ShownBefore {
+    /// Lowest and highest number, as pascals.
+    pub shown_pa: (f64, f64),
+    /// The meter's error then, in pascals.
+    pub meter_error_pa: f64,
+    /// Whether a screw moved the pressure itself since then; else the meter's zero or its low side
+    /// was changed.
+    pub turned: bool,
+}
+
+impl From<Notice> for Happening {
+    fn from(notice: Notice) -> Self {
+        match notice {
+            Notice::NotConverged => Self::NotConverged,
+            Notice::Control { from, to } => Self::Control { from, to },
+            Notice::Fired { from, to } => Self::Fired { from, to },
+            Notice::CalledOnOpenPort { port, barred } => Self::CalledOnOpenPort { port, barred },
+            Notice::GasFromPort { port } => Self::GasFromPort { port },
+            Notice::Ignition { port } => Self::Ignition { port },
+            Notice::ValveOverPressure { pa } => Self::ValveOverPressure { pa },
+            Notice::MeterOverRange => Self::MeterOverRange,
+            Notice::Alarm => Self::Alarm,
+            Notice::ColumnBlownOut => Self::ColumnBlownOut,
+            Notice::SpringGaugeStrained => Self::SpringGaugeStrained,
+        }
+    }
+}

@@ -1,0 +1,20 @@
+//! The job as hands have taken it: what is written, what was mended, how it ended.
+
+use super::cycle::CycleWatch;
+use crate::catalogue::repair::Repair;
+use crate::senses::seen::SheetSeen;
+use crate::setup::Setup;
+use serde::Serialize;
+
+/// The job so far.
+#[derive(Debug, Clone, Default, Serialize)]
+pub(crate) struct Job {
+    /// What the bench was built from, once a repair has changed the model's setup.
+    pub(crate) built_from: Option<Box<Setup>>,
+    /// The repairs done, in order.
+    pub(crate) mended: Vec<Repair>,
+    /// The clipboard.
+    pub(crate) sheet: SheetSeen,
+    /// How far the present cycle has come.
+    pub(crate) cycle: CycleWatch,
+}

@@ -1,0 +1,102 @@
+//! Writing, calling, telling, handing over; smelling and probing.
+
+use super::action::{Contact, HandOver, Topic};
+use super::done::{Done, plain};
+use super::event::{Happening, ReadingFact, ShownBefore};
+use super::fluid::look_at_fluid;
+use super::job::Job;
+use super::reach;
+use super::refusal::Refusal;
+use crate::model::{Model, Probe};
+use crate::parts::{Gauge, Height, Joint, JointVerdict, Place, Reading, Tool};
+use crate::physics::room::Strength;
+use crate::senses::meter::{draw, metered_port, reads};
+use crate::senses::watch::Since;
+use crate::senses::watch::Watch;
+
+/// Largest number that can be written, in thousandths.
+const MOST_THOUSANDTHS: u32 = 9_999_999;
+
+pub(super) fn write(model: &Model, watch: &Watch, job: &mut Job, reading: Reading) -> Done {
+    if reading.thousandths.unsigned_abs() > MOST_THOUSANDTHS {
+        return Err(Refusal::Absurd);
+    }
+    job.sheet.readings.push(reading);
+    let draw = draw(model);
+    let at = metered_port(model);
+    let shown = watch.shown(reading.port, reading.stage);
+    let actual = at.and_then(|port| {
+        let stage =
+            if draw.is(port, reading.stage) { Some(reading.stage) } else { draw.stage(port) };
+        stage.map(|stage| (port, stage))
+    });
+    let mut follow = vec![Happening::Wrote(ReadingFact {
+        reading,
+        actual,
+        shown_pa: shown.settled_pa,
+        shown_unsettled_pa: shown.any_pa,
+        true_pa: shown.true_pa,
+        meter_error_pa: shown.error_pa.unwrap_or_else(|| reads(model).error_pa),
+        settled_tick: shown.tick,
+        before: shown.before.map(|(shown_pa, meter_error_pa, since)| ShownBefore {
+            shown_pa,
+            meter_error_pa,
+            turned: since == Since::PressureMoved,
+        }),
+        scale_off_pa: (model.kit.gauge == Gauge::WaterColumn)
+            .then(|| model.kit.column.scale_off_pa()),
+    })];
+    if let Some(hold) = watch.holding() {
+        follow.insert(0, Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
+    }
+    Ok(follow)
+}
+
+pub(super) fn write_joint(
+    model: &Model,
+    job: &mut Job,
+    joint: Joint,
+    verdict: JointVerdict,
+) -> Done {
+    job.sheet.joints.push((joint, verdict));
+    // Writing it down is the moment of judging, whether the joint is wiped afterwards or not.
+    Ok(look_at_fluid(model, joint).into_iter().collect())
+}
+
+pub(super) fn call(model: &Model, contact: Contact) -> Done {
+    let inside = model.person.is_inside();
+    match contact {
+        Contact::SupplyOwner if inside && model.smell_at(Height::Head) >= Strength::Clear => {
+            Err(Refusal::CallFromOutside)
+        }
+        Contact::Emergency if inside => Err(Refusal::CallFromOutside),
+        Contact::SupplyOwner | Contact::Emergency => plain(),
+    }
+}
+
+pub(super) fn tell_householder(model: &Model, topic: Topic) -> Done {
+    match topic {
+        // A shout carries through the house.
+        Topic::GetOut => plain(),
+        Topic::WorkStarts | Topic::GasSmellDrill | Topic::Unsafe => {
+            reach::place(model, &[Place::Hall])?;
+            plain()
+        }
+    }
+}
+
+pub(super) fn hand_over(model: &Model, said: &HandOver) -> Done {
+    reach::ending_place(model, said.ending)?;
+    plain()
+}
+
+pub(super) fn sniff(model: &mut Model, height: Height) -> Done {
+    model.person.sniffed = Some((height, model.smell_at(height)));
+    plain()
+}
+
+pub(super) fn probe(model: &mut Model, height: Height) -> Done {
+    reach::tool(model, Tool::GasDetector)?;
+    model.person.detector = Some(Probe { height, percent_lel: model.percent_lel_at(height) });
+    plain()
+}

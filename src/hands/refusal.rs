@@ -1,0 +1,124 @@
+//! Why something cannot be done. Refusals teach; they cost nothing.
+
+/// A reason, in words that help.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Refusal {
+    /// The thing is elsewhere.
+    NotHere,
+    /// Another tool is needed.
+    NeedsTool(crate::parts::Tool),
+    /// Both hands are needed: put the tool down.
+    HandFull,
+    /// A door is in the way.
+    DoorInTheWay,
+    /// A cap is over the screw.
+    CapOn,
+    /// The port is not open.
+    PortNotOpen,
+    /// There is no plug in the port.
+    NoPlug,
+    /// The plug is too tight to spin.
+    TooTight,
+    /// The plug is not in the thread yet.
+    NotStarted,
+    /// The plug stands loose: nothing to break.
+    AlreadyLoose,
+    /// There is no adapter in the port.
+    NoAdapter,
+    /// The hose is on it.
+    HoseInTheWay,
+    /// The one adapter is in the other port.
+    AdapterElsewhere,
+    /// The hose is already on something.
+    HoseInUse,
+    /// The hose is not on anything.
+    HoseFree,
+    /// The manometer is off.
+    MeterOff,
+    /// It is that way already.
+    AlreadySo,
+    /// There is no such thing on this job.
+    NotOnThisJob,
+    /// A number that makes no sense.
+    Absurd,
+    /// The port stands open: there is no joint to brush.
+    NothingToBrush,
+    /// A job is handed over to the householder, or after stepping back from the furnace.
+    HandOverInside,
+    /// Nothing to be seen with the dauber: the joint is dry.
+    NotWet,
+    /// The screw is at its stop.
+    AtStop,
+    /// From inside, with gas in the air: go outside first.
+    CallFromOutside,
+    /// A valve upstream of the work is open.
+    ShutFirst(crate::parts::Cock),
+    /// Gas pressure is left in what is to be opened.
+    PressureLeft,
+    /// The furnace has power.
+    PowerOn,
+    /// There is no such part on this job.
+    NotFitted,
+    /// The instrument is clipped in.
+    ClippedIn,
+    /// The instrument's leads are in the way.
+    LeadsInTheWay,
+    /// The instrument is not clipped in.
+    NotClipped,
+    /// The instrument shows nothing that could be written there.
+    NothingShown,
+    /// The stopwatch is not held to the dial, or does not run.
+    WatchNotRunning,
+    /// Gas pressure stands in the hose.
+    HoseUnderPressure,
+    /// The job is over.
+    Over,
+}
+
+impl Refusal {
+    /// The reason as a sentence.
+    #[must_use]
+    pub fn text(self) -> String {
+        match self {
+            Self::NotHere => t!("refusal-not-here").into(),
+            Self::NeedsTool(tool) => {
+                t!("refusal-needs-tool", tool = tool.label().to_lowercase())
+            }
+            Self::HandFull => t!("refusal-hand-full").into(),
+            Self::DoorInTheWay => t!("refusal-door-in-the-way").into(),
+            Self::CapOn => t!("refusal-cap-on").into(),
+            Self::PortNotOpen => t!("refusal-port-not-open").into(),
+            Self::NoPlug => t!("refusal-no-plug").into(),
+            Self::TooTight => t!("refusal-too-tight").into(),
+            Self::NotStarted => t!("refusal-not-started").into(),
+            Self::AlreadyLoose => t!("refusal-already-loose").into(),
+            Self::NoAdapter => t!("refusal-no-adapter").into(),
+            Self::HoseInTheWay => t!("refusal-hose-in-the-way").into(),
+            Self::AdapterElsewhere => t!("refusal-adapter-elsewhere").into(),
+            Self::HoseInUse => t!("refusal-hose-in-use").into(),
+            Self::HoseFree => t!("refusal-hose-free").into(),
+            Self::MeterOff => t!("refusal-meter-off").into(),
+            Self::AlreadySo => t!("refusal-already-so").into(),
+            Self::NotOnThisJob => t!("refusal-not-on-this-job").into(),
+            Self::Absurd => t!("refusal-absurd").into(),
+            Self::NothingToBrush => t!("refusal-nothing-to-brush").into(),
+            Self::HandOverInside => t!("refusal-hand-over-inside").into(),
+            Self::NotWet => t!("refusal-not-wet").into(),
+            Self::AtStop => t!("refusal-at-stop").into(),
+            Self::CallFromOutside => t!("refusal-call-from-outside").into(),
+            Self::ShutFirst(cock) => {
+                t!("refusal-shut-first", valve = cock.label().to_lowercase())
+            }
+            Self::PressureLeft => t!("refusal-pressure-left").into(),
+            Self::PowerOn => t!("refusal-power-on").into(),
+            Self::NotFitted => t!("refusal-not-fitted").into(),
+            Self::ClippedIn => t!("refusal-clipped-in").into(),
+            Self::LeadsInTheWay => t!("refusal-leads-in-the-way").into(),
+            Self::NotClipped => t!("refusal-not-clipped").into(),
+            Self::NothingShown => t!("refusal-nothing-shown").into(),
+            Self::WatchNotRunning => t!("refusal-watch-not-running").into(),
+            Self::HoseUnderPressure => t!("refusal-hose-under-pressure").into(),
+            Self::Over => t!("refusal-over").into(),
+        }
+    }
+}

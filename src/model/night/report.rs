@@ -1,0 +1,137 @@
+//! What a night brought, as a report.
+
+use enum_map::EnumMap;
+
+use crate::appliance::ignition::ControlState;
+use crate::model::truth::GasInAir;
+use crate::parts::Neighbor;
+
+/// Most changes of the control that are kept in the report.
+pub const MOST_CHANGES: usize = 1_000;
+
+/// What the time after a job brought.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Night {
+    /// How long it went on, in seconds: shorter than asked for when gas ignited.
+    pub seconds: f64,
+    /// What the furnace did.
+    pub furnace: FurnaceNight,
+    /// What the gas did.
+    pub gas: GasNight,
+    /// What the air of the plant room was like.
+    pub room: RoomNight,
+    /// What the house was like.
+    pub house: HouseNight,
+    /// The tank, if there is one.
+    pub tank: Option<TankNight>,
+    /// Every change of the control, up to [`MOST_CHANGES`]: when, in seconds, and to what.
+    pub changes: Vec<(f64, ControlState)>,
+}
+
+/// What the furnace did.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct FurnaceNight {
+    /// Times the burners lit.
+    pub runs: u32,
+    /// Times it came to rest after a run, called off by the thermostat.
+    pub cycles: u32,
+    /// Time burning, in seconds.
+    pub lit_s: f64,
+    /// Of that on high, in seconds.
+    pub high_s: f64,
+    /// Heat of the gas that burned, in joules.
+    pub heat_j: f64,
+    /// Tries that failed, or flames that were lost.
+    pub retries: u32,
+    /// Lockouts.
+    pub lockouts: u32,
+    /// Times the limit opened.
+    pub limits: u32,
+    /// Times a roll-out switch opened.
+    pub rollouts: u32,
+    /// Most carbon monoxide in the flue, air-free, in parts per million.
+    pub co_air_free_ppm: f64,
+}
+
+/// What the gas did.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct GasNight {
+    /// Gas drawn from the supply, in standard m³.
+    pub drawn_m3: f64,
+    /// Gas that escaped into the room, in standard m³.
+    pub escaped_m3: f64,
+    /// Lowest and highest pressure after the supply regulator, in pascals.
+    pub supply_pa: Span,
+    /// Lowest and highest pressure at the inlet port, in pascals.
+    pub inlet_pa: Span,
+    /// Lowest and highest manifold pressure while burning steadily on low, in pascals.
+    pub low_pa: Span,
+    /// Lowest and highest manifold pressure while burning steadily on high, in pascals.
+    pub high_pa: Span,
+    /// Other appliances whose flame went out and whose guard shut.
+    pub went_out: EnumMap<Neighbor, bool>,
+}
+
+/// What the air of the plant room was like.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct RoomNight {
+    /// Most gas anywhere, as shares of the lower limit.
+    pub most_of_lower_limit: GasInAir,
+    /// When it could first be smelt plainly by anyone breathing in the plant room, in seconds.
+    pub smelt_s: Option<f64>,
+    /// When a gas alarm at breathing height would first have sounded, in seconds.
+    pub alarm_s: Option<f64>,
+    /// When gas met a flame or a hot igniter, in seconds. The night ends there.
+    pub ignition_s: Option<f64>,
+}
+
+/// What the house was like.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct HouseNight {
+    /// Lowest and highest temperature, in kelvins.
+    pub inside_k: Span,
+    /// Temperature at the end, in kelvins.
+    pub end_k: f64,
+    /// Time more than 2 K below the setpoint, in seconds.
+    pub cold_s: f64,
+}
+
+/// What the tank was like.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct TankNight {
+    /// Level at the beginning, as a fraction.
+    pub level_before: f64,
+    /// Level at the end, as a fraction.
+    pub level_after: f64,
+    /// Lowest pressure, in pascals.
+    pub lowest_pa: f64,
+}
+
+/// Lowest and highest of something.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Span {
+    /// Lowest.
+    pub low: f64,
+    /// Highest.
+    pub high: f64,
+}
+
+impl Default for Span {
+    /// Nothing seen yet.
+    fn default() -> Self {
+        Self { low: f64::INFINITY, high: f64::NEG_INFINITY }
+    }
+}
+
+impl Span {
+    /// Whether anything was seen.
+    #[must_use]
+    pub fn is_seen(&self) -> bool {
+        self.low <= self.high
+    }
+
+    pub(crate) fn see(&mut self, value: f64) {
+        self.low = self.low.min(value);
+        self.high = self.high.max(value);
+    }
+}

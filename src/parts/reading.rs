@@ -1,0 +1,42 @@
+//! A reading on the job sheet: of which port, in which state of the furnace, what number.
+
+use serde::{Deserialize, Serialize};
+
+use crate::appliance::test_point::{Port, Stage};
+use crate::units::PressureUnit;
+
+/// Whether a reading was taken before or after work.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Phase {
+    /// As found.
+    Found,
+    /// As left.
+    Left,
+}
+
+/// A number written on the job sheet.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
+pub struct Reading {
+    /// Whose port.
+    pub port: Port,
+    /// In which state.
+    pub stage: Stage,
+    /// Before or after work.
+    pub phase: Phase,
+    /// The number, in thousandths of the unit.
+    pub thousandths: i32,
+    /// The unit that is written.
+    pub unit: PressureUnit,
+}
+
+/// What a leak check showed.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum JointVerdict {
+    /// No growing bubbles.
+    Tight,
+    /// Bubbles grew.
+    Leaking,
+}

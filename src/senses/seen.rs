@@ -1,0 +1,442 @@
+//! The one way out for people: what eyes, ears, nose and instruments give.
+//!
+//! The window, scripts and the reference technician get only this. What cannot be perceived from
+//! where one stands is `None`.
+
+use enum_map::EnumMap;
+use serde::Serialize;
+
+use crate::appliance::ignition::ControlStatus;
+use crate::appliance::safety::Jumpers;
+use crate::instrument::figure::Figure;
+use crate::instrument::water_column::Legs;
+use crate::parts::{
+    Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, LowSide, OnOff, Opening, Place,
+    Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool,
+};
+use crate::physics::valve::HandleAngle;
+use crate::units::{PressureUnit, Shown};
+
+mod finding;
+mod signs;
+
+pub use finding::{
+    Condition, ConnectorLook, Delivery, Finding, FlamesLook, Holes, Note, RatingPlate,
+};
+pub use signs::{Done, HoseLook, REGISTERS_SHOW, Rod, Signs, Water};
+
+/// What a person perceives now.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Seen {
+    /// Steps since the job began.
+    pub tick: u64,
+    /// Where the person stands.
+    pub place: Place,
+    /// What is in the hand.
+    pub hand: Option<Tool>,
+    /// Temperature outside, in degrees Fahrenheit, to the degree.
+    pub outside_f: i32,
+    /// How high the place lies above the sea, in feet, to the hundred: people here know it.
+    pub altitude_ft: i32,
+    /// The manometer.
+    pub meter: MeterSeen,
+    /// The instrument that the hose goes to, where it is not the manometer.
+    pub gauge: GaugeSeen,
+    /// What another instrument shows: the one in hand while it is held to a spot, or the
+    /// microammeter while it is clipped in and in view.
+    pub measured: Option<Measured>,
+    /// Whether the microammeter is clipped in at the flame rod.
+    pub clipped: Fitted,
+    /// What is heard here.
+    pub sounds: Vec<Sound>,
+    /// What the nose gets from breathing here, without bending down.
+    pub smell: Smell,
+    /// What the last deliberate sniff gave, and where the nose was.
+    pub sniffed: Option<(Height, Smell)>,
+    /// The last reading of the gas detector, when it is in hand: per cent of the lower limit.
+    pub detector: Option<DetectorSeen>,
+    /// The supply in the yard, from the yard.
+    pub yard: Option<YardSeen>,
+    /// The furnace and its neighbours, from the plant room or from the gas valve.
+    pub furnace: Option<FurnaceSeen>,
+    /// The thermostat and what is near it, from the hall.
+    pub hall: Option<HallSeen>,
+    /// The clipboard.
+    pub sheet: SheetSeen,
+    /// Set when the job is over or was stopped.
+    pub over: Option<Over>,
+}
+
+/// The manometer in view.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct MeterSeen {
+    /// What its display shows.
+    pub display: Display,
+    /// The unit it shows.
+    pub unit: PressureUnit,
+    /// Where the far end of its hose is, and how far it is pushed on.
+    pub hose: Option<(Port, Push)>,
+    /// What its low side feels.
+    pub low_side: LowSide,
+    /// How its hose looks.
+    pub hose_look: HoseLook,
+}
+
+/// An instrument for pressure at the near end of the hose.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum GaugeSeen {
+    /// The digital manometer: see [`Seen::meter`].
+    Digital,
+    /// The water column.
+    WaterColumn(Legs),
+    /// The spring gauge: what the needle reads in tenths of an inch of water; none past its range.
+    Spring(Option<i32>),
+}
+
+impl GaugeSeen {
+    /// Which instrument it is.
+    #[must_use]
+    pub fn gauge(self) -> Gauge {
+        match self {
+            Self::Digital => Gauge::Digital,
+            Self::WaterColumn(_) => Gauge::WaterColumn,
+            Self::Spring(_) => Gauge::SpringGauge,
+        }
+    }
+}
+
+/// What an instrument shows at a spot.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Measured {
+    /// Where it is held.
+    pub spot: Spot,
+    /// Its face.
+    pub figures: Vec<Figure>,
+}
+
+/// What was written down from an instrument.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct WrittenMeasured {
+    /// Where it was held.
+    pub spot: Spot,
+    /// When, in ticks.
+    pub tick: u64,
+    /// What it showed.
+    pub figures: Vec<Figure>,
+}
+
+/// A display.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum Display {
+    /// Off.
+    Dark,
+    /// A number.
+    Number(Shown),
+    /// More than it can show.
+    OverRange,
+}
+
+/// Something heard. Every one has a caption.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Sound {
+    /// The inducer's hum.
+    Inducer,
+    /// The inducer at its higher speed.
+    InducerHigh,
+    /// Quiet burners.
+    BurnersLow,
+    /// Burners at full rate.
+    BurnersHigh,
+    /// The blower.
+    Blower,
+    /// Gas hissing from an open port.
+    Hiss,
+    /// A late, hard light.
+    Bang,
+    /// The gas detector's or the CO alarm's call.
+    Alarm,
+    /// The relief of a regulator.
+    Relief,
+    /// Water heater or range burning.
+    NeighborBurning,
+}
+
+impl Sound {
+    /// The caption.
+    #[must_use]
+    pub fn caption(self) -> &'static str {
+        match self {
+            Self::Inducer => t!("sound-inducer"),
+            Self::InducerHigh => t!("sound-inducer-high"),
+            Self::BurnersLow => t!("sound-burners-low"),
+            Self::BurnersHigh => t!("sound-burners-high"),
+            Self::Blower => t!("sound-blower"),
+            Self::Hiss => t!("sound-hiss"),
+            Self::Bang => t!("sound-bang"),
+            Self::Alarm => t!("sound-alarm"),
+            Self::Relief => t!("sound-relief"),
+            Self::NeighborBurning => t!("sound-neighbor-burning"),
+        }
+    }
+}
+
+/// How strongly gas is smelt.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default)]
+pub enum Smell {
+    /// Nothing.
+    #[default]
+    None,
+    /// A whiff.
+    Faint,
+    /// Plain to anyone.
+    Clear,
+    /// Strong: leave.
+    Strong,
+}
+
+impl Smell {
+    /// In words.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::None => t!("smell-none"),
+            Self::Faint => t!("smell-faint"),
+            Self::Clear => t!("smell-clear"),
+            Self::Strong => t!("smell-strong"),
+        }
+    }
+}
+
+/// The gas detector's display.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct DetectorSeen {
+    /// Where it was held last.
+    pub height: Height,
+    /// Per cent of the lower flammable limit, 0–100.
+    pub percent_lel: f64,
+}
+
+/// The yard in view.
+#[derive(Debug, Clone, PartialEq)]
+pub struct YardSeen {
+    /// The handle of the supply shut-off.
+    pub supply_valve: HandleAngle,
+    /// The supply regulator's cap.
+    pub cap: Fitted,
+    /// Angle of its screw since the start in eighths of a turn, seen with the cap off.
+    pub screw_eighths: Option<i32>,
+    /// The tank gauge, per cent (propane).
+    pub tank_percent: Option<f64>,
+    /// Turns of the meter's test dial since it was fitted, with the fraction (natural gas).
+    pub dial_turns: Option<f64>,
+    /// How far frost has climbed the tank, 0–1 (propane).
+    pub frost: f64,
+}
+
+/// The furnace and the plant room in view.
+#[derive(Debug, Clone, PartialEq)]
+pub struct FurnaceSeen {
+    /// Doors: burner door, blower door.
+    pub burner_door: Fitted,
+    /// The blower door.
+    pub blower_door: Fitted,
+    /// The service switch.
+    pub switch: OnOff,
+    /// The handle of the manual valve.
+    pub manual_valve: HandleAngle,
+    /// The water heater.
+    pub water_heater: NeighborSeen,
+    /// The plant-room window.
+    pub window: Opening,
+    /// What the control says.
+    pub status: ControlStatus,
+    /// The wire between R and W2.
+    pub stage_jumper: Fitted,
+    /// The warning tag.
+    pub tag: Fitted,
+    /// Whether a conversion label sticks beside the plate.
+    pub conversion_label: Fitted,
+    /// Fans: inducer and blower, 0 still, 1 full.
+    pub inducer: f64,
+    /// The blower, 0 still, 1 full.
+    pub blower: f64,
+    /// The compartment behind the burner door, when that is off.
+    pub burners: Option<BurnersSeen>,
+}
+
+/// Another appliance in view.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct NeighborSeen {
+    /// How its hand valve stands.
+    pub handle: HandleAngle,
+    /// Whether it burns.
+    pub burning: Burning,
+}
+
+/// Whether a neighbour burns.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Burning {
+    /// Turned on and burning.
+    Burning,
+    /// Turned on, but no gas: it went out.
+    NoGas,
+    /// Turned off.
+    Off,
+}
+
+/// What is seen behind the burner door.
+#[derive(Debug, Clone, PartialEq)]
+pub struct BurnersSeen {
+    /// Brightness of the igniter, 0–1.
+    pub glow: f64,
+    /// Each burner's flame.
+    pub flames: [FlameSeen; 4],
+    /// The switch on the gas valve.
+    pub valve_switch: OnOff,
+    /// Wires that somebody has put across the contacts of safety devices.
+    pub wires: Jumpers,
+    /// Whether the low-gas switch of a propane kit is there.
+    pub low_gas_switch: Fitted,
+    /// The cap over each stage screw.
+    pub caps: EnumMap<Level, Fitted>,
+    /// Angle of each stage screw since the start in eighths of a turn, seen with the cap off.
+    pub screw_eighths: EnumMap<Level, Option<i32>>,
+    /// Each port.
+    pub ports: EnumMap<Port, PortSeen>,
+    /// Leak fluid on each joint and what it shows.
+    pub fluid: EnumMap<Joint, FluidSeen>,
+    /// Signs of wear in plain view.
+    pub signs: Signs,
+}
+
+/// A flame.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub struct FlameSeen {
+    /// Height against a healthy flame at full rate, 0 when out.
+    pub height: f64,
+    /// How yellow and lazy, 0–1.
+    pub yellow: f64,
+}
+
+/// A port.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct PortSeen {
+    /// What is in it.
+    pub fill: PortFill,
+    /// Whether the boss shows a crack.
+    pub cracked: Cracked,
+}
+
+/// Whether a boss is cracked.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum Cracked {
+    /// Sound.
+    Sound,
+    /// Cracked.
+    Cracked,
+}
+
+/// Leak fluid on a joint.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub enum FluidSeen {
+    /// Dry.
+    #[default]
+    Dry,
+    /// Wet, no bubbles; seconds since it was brushed on.
+    Quiet(f64),
+    /// Bubbles grow; size 0–1.
+    Bubbles(f64),
+}
+
+/// The hall in view.
+#[derive(Debug, Clone, PartialEq)]
+pub struct HallSeen {
+    /// Room temperature, in degrees Fahrenheit, to the half degree.
+    pub room_half_f: i16,
+    /// The setpoint, in half degrees Fahrenheit.
+    pub setpoint_half_f: i16,
+    /// The heat switch.
+    pub mode: OnOff,
+    /// What the thermostat calls for.
+    pub call: Call,
+    /// The CO alarm, in parts per million.
+    pub co_ppm: f64,
+    /// The hall window.
+    pub window: Opening,
+    /// The kitchen range.
+    pub range: NeighborSeen,
+    /// Share of the registers that is closed, 0–1.
+    pub registers_closed: f64,
+}
+
+/// A call for heat.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+pub enum Call {
+    /// None.
+    None,
+    /// First stage.
+    First,
+    /// First and second stage.
+    Second,
+}
+
+/// The clipboard.
+#[derive(Debug, Clone, PartialEq, Default, Serialize)]
+pub struct SheetSeen {
+    /// Readings written so far, in order; a later one replaces an earlier one of the same place.
+    pub readings: Vec<Reading>,
+    /// Leak checks written so far.
+    pub joints: Vec<(Joint, JointVerdict)>,
+    /// What was noted from looking closely.
+    pub notes: Vec<Note>,
+    /// What was written from other instruments, in order.
+    pub measured: Vec<WrittenMeasured>,
+    /// What was mended, in order.
+    pub done: Vec<Done>,
+}
+
+impl Seen {
+    /// The pressure that the instrument at the hose reads now, if it reads one. Of a water column
+    /// that is both legs together.
+    #[must_use]
+    pub fn pressure_shown(&self) -> Option<Shown> {
+        let inches =
+            |tenths: i32| Shown { value: f64::from(tenths) / 10.0, unit: PressureUnit::InWc };
+        match self.gauge {
+            GaugeSeen::Digital => match self.meter.display {
+                Display::Number(shown) => Some(shown),
+                Display::Dark | Display::OverRange => None,
+            },
+            GaugeSeen::WaterColumn(legs) => legs.sum_tenths().map(inches),
+            GaugeSeen::Spring(tenths) => tenths.map(inches),
+        }
+    }
+}
+
+impl SheetSeen {
+    /// The note of a subject.
+    #[must_use]
+    pub fn note(&self, subject: Subject) -> Option<&Note> {
+        self.notes.iter().rev().find(|note| note.subject == subject)
+    }
+
+    /// The last reading written for a port, stage and phase.
+    #[must_use]
+    pub fn reading(
+        &self,
+        port: Port,
+        stage: Stage,
+        phase: crate::parts::Phase,
+    ) -> Option<&Reading> {
+        self.readings.iter().rev().find(|r| r.port == port && r.stage == stage && r.phase == phase)
+    }
+}
+
+/// How a job came to its end.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
+pub enum Over {
+    /// Handed over.
+    HandedOver(Ending),
+    /// Stopped because gas ignited where it must not.
+    Ignition,
+}

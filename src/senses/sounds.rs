@@ -1,0 +1,58 @@
+//! What is heard from where the person stands.
+
+use super::seen::Sound;
+use crate::model::Model;
+use crate::parts::{Firing, Neighbor, Place};
+
+/// Flow that is heard hissing, in standard m³/s (2 ft³/h).
+const HISS_M3_S: f64 = 1.6e-5;
+/// Speed from which a fan is heard.
+const HEARD: f64 = 0.15;
+/// Inducer speed between low and high.
+const INDUCER_FAST: f64 = 0.85;
+
+/// Everything that is heard here.
+pub(super) fn sounds(model: &Model) -> Vec<Sound> {
+    let mut sounds = Vec::new();
+    if model.alerts.alarm {
+        sounds.push(Sound::Alarm);
+    }
+    if model.person.place == Place::Yard && model.gas.vented() > HISS_M3_S {
+        sounds.push(Sound::Relief);
+    }
+    if matches!(model.person.place, Place::Away | Place::Yard) {
+        return sounds;
+    }
+    sounds.extend(of_furnace(model));
+    let near = model.person.is_at_furnace();
+    let connector = model.gas.connector_leak();
+    if near && model.gas.leaks().iter().chain(connector).any(|flow| flow > HISS_M3_S) {
+        sounds.push(Sound::Hiss);
+    }
+    let neighbor = if near { Neighbor::WaterHeater } else { Neighbor::Range };
+    if model.neighbor_burns(neighbor) {
+        sounds.push(Sound::NeighborBurning);
+    }
+    sounds
+}
+
+fn of_furnace(model: &Model) -> Vec<Sound> {
+    let mut sounds = Vec::new();
+    if model.furnace.inducer() > INDUCER_FAST {
+        sounds.push(Sound::InducerHigh);
+    } else if model.furnace.inducer() > HEARD {
+        sounds.push(Sound::Inducer);
+    }
+    match model.firing() {
+        Firing::Out => {}
+        Firing::Low => sounds.push(Sound::BurnersLow),
+        Firing::High => sounds.push(Sound::BurnersHigh),
+    }
+    if model.furnace.blower() > HEARD {
+        sounds.push(Sound::Blower);
+    }
+    if model.furnace.banged() {
+        sounds.push(Sound::Bang);
+    }
+    sounds
+}
