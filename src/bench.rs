@@ -156,21 +156,30 @@ impl Bench {
 
     /// One tick of 20 ms. A job that is over goes on physically, but tells no more of dangers.
     pub fn step(&mut self) {
-        let mut notices = Vec::new();
-        let difference_pa = self.model.step(&mut notices);
-        if !notices.is_empty() {
-            self.tell_notices(notices);
-        }
-        let at = metered_port(&self.model).map(|port| (port, draw(&self.model)));
-        if let Some(hold) = self.watch.step(at, sight(&self.model, difference_pa)) {
-            self.tell(Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
-        }
-        if self.over.is_none() {
-            let mut notices = Vec::new();
-            self.model.dangers(&mut notices);
-            if !notices.is_empty() {
-                self.tell_notices(notices);
+        let Self { model, watch, job, over, events } = self;
+        let tick = model.tick;
+        let mut tell = |what: Happening| events.push(Event { tick, what });
+        let difference_pa = model.step(&mut |notice| {
+            tell(notice.into());
+            if let Notice::Control { from, to } = notice
+                && job.cycle.control(from, to)
+            {
+                tell(Happening::Cycle);
             }
+        });
+        let at = metered_port(model).map(|port| (port, draw(model)));
+        if let Some(hold) = watch.step(at, sight(model, difference_pa)) {
+            tell(Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
+        }
+        let mut ignited = false;
+        if over.is_none() {
+            model.dangers(&mut |notice| {
+                tell(notice.into());
+                ignited |= matches!(notice, Notice::Ignition { .. });
+            });
+        }
+        if ignited {
+            self.end(Over::Ignition, None);
         }
         self.model.tick += 1;
     }
@@ -196,30 +205,6 @@ impl Bench {
 
     fn hands(&mut self) -> Hands<'_> {
         Hands { model: &mut self.model, watch: &mut self.watch, job: &mut self.job }
-    }
-
-    /// Tells what came about by itself, with what follows from it.
-    fn tell_notices(&mut self, notices: Vec<Notice>) {
-        for notice in notices {
-            self.tell(notice.into());
-            match notice {
-                Notice::Control { from, to } => {
-                    if self.job.cycle.control(from, to) {
-                        self.tell(Happening::Cycle);
-                    }
-                }
-                Notice::Ignition { .. } => self.end(Over::Ignition, None),
-                Notice::NotConverged
-                | Notice::Fired { .. }
-                | Notice::CalledOnOpenPort { .. }
-                | Notice::GasFromPort { .. }
-                | Notice::ValveOverPressure { .. }
-                | Notice::MeterOverRange
-                | Notice::Alarm
-                | Notice::ColumnBlownOut
-                | Notice::SpringGaugeStrained => {}
-            }
-        }
     }
 
     /// Ends the job and tells the state it is left in.

@@ -2,6 +2,8 @@
 //!
 //! **Source.** The four states are those that start-up sheets of two-stage furnaces ask for (makers
 //! withheld): static, low fire, high fire, and high fire with every other appliance on.
+//!
+//! **Checked.** What the plate allows at each port in each state: `tests/core/appliance/plate.rs`.
 
 use enum_map::Enum;
 use serde::{Deserialize, Serialize};

@@ -13,20 +13,21 @@ const ALARM_PERCENT: f64 = 10.0;
 
 impl Model {
     /// Tells what the last step brought about. An ignition is the last thing told.
-    pub(crate) fn dangers(&mut self, told: &mut Vec<Notice>) {
+    #[inline]
+    pub(crate) fn dangers(&mut self, told: &mut impl FnMut(Notice)) {
         for &port in Port::ALL {
             let escapes = self.escapes(port);
             if escapes && self.is_fed(port) && !self.alerts.from_port[port] {
-                told.push(Notice::GasFromPort { port });
+                told(Notice::GasFromPort { port });
             }
             self.alerts.from_port[port] = escapes;
             if escapes && self.furnace.ignites() {
-                told.push(Notice::Ignition { port: Some(port) });
+                told(Notice::Ignition { port: Some(port) });
                 return;
             }
         }
         if self.lights_gathered_gas() {
-            told.push(Notice::Ignition { port: None });
+            told(Notice::Ignition { port: None });
             return;
         }
         self.notice_limits(told);
@@ -34,6 +35,7 @@ impl Model {
     }
 
     /// Whether gas escapes from an open port.
+    #[inline]
     fn escapes(&self, port: Port) -> bool {
         self.things.ports[port].is_wide_open() && self.gas.leaks().ports[port] > ESCAPE_M3_S
     }
@@ -46,6 +48,7 @@ impl Model {
 
     /// Whether gas that has gathered meets a flame or the hot igniter: in the vestibule the
     /// furnace's own, above the floor those of furnace and water heater.
+    #[inline]
     fn lights_gathered_gas(&self) -> bool {
         let furnace = self.furnace.ignites();
         if furnace && self.room.vestibule_flammable() {
@@ -64,26 +67,26 @@ impl Model {
         }
     }
 
-    fn notice_limits(&mut self, told: &mut Vec<Notice>) {
+    fn notice_limits(&mut self, told: &mut impl FnMut(Notice)) {
         let inlet_pa = self.gas.pressure_pa(Port::Inlet);
         let over = inlet_pa > self.setup.furnace.plate.valve_max.si();
         if over && !self.alerts.valve_over {
-            told.push(Notice::ValveOverPressure { pa: inlet_pa });
+            told(Notice::ValveOverPressure { pa: inlet_pa });
         }
         self.alerts.valve_over |= over;
         let meter_over = self.meter.over_range();
         if meter_over && !self.alerts.meter_over {
-            told.push(Notice::MeterOverRange);
+            told(Notice::MeterOverRange);
         }
         self.alerts.meter_over = meter_over;
     }
 
-    fn notice_alarm(&mut self, told: &mut Vec<Notice>) {
+    fn notice_alarm(&mut self, told: &mut impl FnMut(Notice)) {
         let detector = self.person.detector.is_some_and(|it| it.percent_lel >= ALARM_PERCENT);
         let strong = || self.smell_at(Height::Head) >= Strength::Strong;
         let alarm = self.person.is_inside() && (detector || strong());
         if alarm && !self.alerts.alarm {
-            told.push(Notice::Alarm);
+            told(Notice::Alarm);
         }
         self.alerts.alarm = alarm;
         if let Some(Probe { height, .. }) = self.person.detector {

@@ -17,7 +17,7 @@ const NO_GAS_M3_S: f64 = 1e-8;
 impl Model {
     /// The instruments for pressure go on by a tick; returns what the one at the hose feels between
     /// its two sides, in pascals.
-    pub(super) fn step_meter(&mut self, told: &mut Vec<Notice>) -> f64 {
+    pub(super) fn step_meter(&mut self, told: &mut impl FnMut(Notice)) -> f64 {
         let low_pa = match self.low_side {
             LowSide::Air => 0.0,
             LowSide::BurnerBox => self.gas.box_pa(),
@@ -35,14 +35,14 @@ impl Model {
     }
 
     /// Water column and spring gauge: the one that the hose goes to feels it, the other the air.
-    fn step_gauges(&mut self, difference_pa: f64, told: &mut Vec<Notice>) {
+    fn step_gauges(&mut self, difference_pa: f64, told: &mut impl FnMut(Notice)) {
         let gauge = self.kit.gauge;
         let felt_pa = |it: Gauge| if it == gauge { difference_pa } else { 0.0 };
         if self.kit.column.step(TICK_S, felt_pa(Gauge::WaterColumn)) {
-            told.push(Notice::ColumnBlownOut);
+            told(Notice::ColumnBlownOut);
         }
         if self.kit.spring.step(TICK_S, felt_pa(Gauge::SpringGauge)) {
-            told.push(Notice::SpringGaugeStrained);
+            told(Notice::SpringGaugeStrained);
         }
         // A tube without its water is an open end.
         let open = gauge == Gauge::WaterColumn && self.kit.column.is_blown();

@@ -22,11 +22,12 @@ const BURNING_SHARE: f64 = 0.3;
 impl Model {
     /// One tick of 20 ms, but for what is told of dangers ([`Model::dangers`]) and the count of
     /// ticks. Returns what the instrument at the hose feels between its two sides, in pascals.
-    pub(crate) fn step(&mut self, told: &mut Vec<Notice>) -> f64 {
+    #[inline]
+    pub(crate) fn step(&mut self, told: &mut impl FnMut(Notice)) -> f64 {
         self.drive_furnace(TICK_S, told);
         let report = self.gas.step(TICK_S);
         if !report.converged {
-            told.push(Notice::NotConverged);
+            told(Notice::NotConverged);
         }
         if self.tick.is_multiple_of(SLOW_TICKS) {
             self.step_slow(SLOW_S);
@@ -37,7 +38,7 @@ impl Model {
         difference_pa
     }
 
-    fn drive_furnace(&mut self, dt_s: f64, told: &mut Vec<Notice>) {
+    fn drive_furnace(&mut self, dt_s: f64, told: &mut impl FnMut(Notice)) {
         let input = self.furnace_in();
         let before = (self.furnace.control_state(), self.furnace.firing());
         self.furnace.step_fire(dt_s, &input, &self.setup);
@@ -62,28 +63,32 @@ impl Model {
 
     /// Lets the furnace work the gas side, and tells what changed since control and burners stood
     /// as before.
-    pub(super) fn command_gas(&mut self, before: (ControlState, Firing), told: &mut Vec<Notice>) {
+    pub(super) fn command_gas(
+        &mut self,
+        before: (ControlState, Firing),
+        told: &mut impl FnMut(Notice),
+    ) {
         let (control_before, firing_before) = before;
         self.gas.drive_valve(self.furnace.seats());
         self.gas.set_box_suction(self.furnace.box_suction_pa());
         let control = self.furnace.control_state();
         if control != control_before {
-            told.push(Notice::Control { from: control_before, to: control });
+            told(Notice::Control { from: control_before, to: control });
             if control == ControlState::InducerStart {
                 self.notice_call_on_open_port(told);
             }
         }
         let firing = self.furnace.firing();
         if firing != firing_before {
-            told.push(Notice::Fired { from: firing_before, to: firing });
+            told(Notice::Fired { from: firing_before, to: firing });
         }
     }
 
-    fn notice_call_on_open_port(&self, told: &mut Vec<Notice>) {
+    fn notice_call_on_open_port(&self, told: &mut impl FnMut(Notice)) {
         let things = &self.things;
         let barred = things.is_shut_off() || things.valve_switch == OnOff::Off;
         if let Some((port, _)) = things.ports.iter().find(|(_, state)| state.is_wide_open()) {
-            told.push(Notice::CalledOnOpenPort { port, barred });
+            told(Notice::CalledOnOpenPort { port, barred });
         }
     }
 
@@ -143,6 +148,7 @@ impl Model {
     }
 
     /// Whether another appliance burns.
+    #[inline]
     pub(crate) fn neighbor_burns(&self, neighbor: Neighbor) -> bool {
         let rate = self.setup.neighbors[neighbor].input_w / self.setup.gas.heating_value_j_m3;
         self.gas.neighbor_flow(neighbor) > BURNING_SHARE * rate

@@ -1,14 +1,13 @@
 //! The furnace brought to burn on a level, with the other appliances on or off.
 
+use super::Memory;
+use super::goal::{Awaited, Goal, Means, Step};
 use super::goal::{after, at};
 use super::memory::turned;
-use super::{Awaited, Goal, Memory, Step};
 use crate::hands::action::Action;
 use crate::parts::{Firing, Fitted, Neighbor, OnOff, Place};
 use crate::senses::seen::{Call, HallSeen, Seen, Sound};
 
-/// Longest time from a call to a lit level, in seconds: three tries to light and the purges between.
-pub const LIGHT_UP_S: f64 = 240.0;
 /// How far above the room the setpoint stands for a call of the first stage, in half degrees.
 pub const ABOVE_FIRST_HALF_F: i16 = 3;
 /// The same for both stages.
@@ -16,17 +15,8 @@ pub const ABOVE_BOTH_HALF_F: i16 = 10;
 /// Setpoints that a thermostat takes, in half degrees Fahrenheit.
 const SETPOINTS: (i16, i16) = (90, 180);
 
-/// How the high level is called.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Means {
-    /// By the thermostat.
-    Thermostat,
-    /// By the wire between R and W2, with a call of the thermostat.
-    Wire,
-}
-
 /// The setpoint so many half degrees above the room.
-pub(super) fn above_room(hall: &HallSeen, by_half_f: i16) -> i16 {
+fn above_room(hall: &HallSeen, by_half_f: i16) -> i16 {
     hall.room_half_f.saturating_add(by_half_f).clamp(SETPOINTS.0, SETPOINTS.1)
 }
 

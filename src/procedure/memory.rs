@@ -65,6 +65,8 @@ pub(super) struct InHall {
 pub(super) struct AtPort {
     /// When its plug was nipped up or broken loose by this person, in ticks.
     pub nipped: bool,
+    /// Whether this person started its plug and has not snugged it yet.
+    pub started: bool,
     pub loosened_tick: Option<u64>,
     /// Whether its joint was written tight since it was disturbed.
     pub proven: bool,
@@ -251,11 +253,12 @@ impl Memory {
             PlugStep::BreakLoose => at.loosened_tick = Some(tick),
             PlugStep::Tighten(eighths) => {
                 at.nipped = eighths > 0;
-                at.loosened_tick = None;
+                (at.started, at.loosened_tick) = (false, None);
             }
-            PlugStep::SpinOut | PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn => {
-                (at.nipped, at.loosened_tick) = (false, None);
+            PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn => {
+                (at.nipped, at.started, at.loosened_tick) = (false, true, None);
             }
+            PlugStep::SpinOut => *at = AtPort::default(),
         }
     }
 
@@ -277,6 +280,12 @@ impl Memory {
     #[must_use]
     pub fn is_proven(&self, port: Port) -> bool {
         self.port(port).proven
+    }
+
+    /// Whether leak fluid is on a joint.
+    #[must_use]
+    pub fn is_wet(&self, joint: Joint) -> bool {
+        self.brushed.is_some_and(|(one, _)| one == joint)
     }
 
     /// Seconds since a tick.

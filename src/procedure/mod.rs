@@ -13,6 +13,7 @@
 //! before the plug; gas before fire.
 
 mod air;
+mod ask;
 mod fire;
 mod goal;
 mod isolate;
@@ -24,8 +25,8 @@ mod pursuit;
 mod restore;
 mod wait;
 
-pub use fire::{ABOVE_BOTH_HALF_F, ABOVE_FIRST_HALF_F, LIGHT_UP_S, Means};
-pub use goal::{Awaited, Goal, Step};
+pub use fire::{ABOVE_BOTH_HALF_F, ABOVE_FIRST_HALF_F};
+pub use goal::{Awaited, Goal, LIGHT_UP_S, Means, Step};
 pub use memory::{Called, Found, Memory};
 pub use pursuit::{Move, Pursuit};
 pub use wait::{Until, Wait, Waiting, number};

@@ -94,6 +94,7 @@ pub(super) fn hose_on(seen: &Seen, memory: &Memory, port: Port) -> Step {
         Some((other, _)) => closed(seen, memory, other),
         None => Goal::Isolated
             .step(seen, memory)
+            .then(memory, || other_closed(seen, memory, port))
             .then(memory, || meter::ready(seen, memory))
             .then(memory, || adapter_in(seen, memory, port))
             .then(memory, || {
@@ -101,6 +102,20 @@ pub(super) fn hose_on(seen: &Seen, memory: &Memory, port: Port) -> Step {
                 after(memory, || in_hand(seen, Tool::Hose), hose)
             }),
     }
+}
+
+/// The other port closed, where this person left it open.
+fn other_closed(seen: &Seen, memory: &Memory, port: Port) -> Step {
+    let other = match port {
+        Port::Inlet => Port::Manifold,
+        Port::Manifold => Port::Inlet,
+    };
+    let left = match fill(seen, other) {
+        Some(PortFill::Open | PortFill::BareAdapter | PortFill::Started) => true,
+        Some(PortFill::HandTight | PortFill::Leaning) => memory.port(other).started,
+        Some(PortFill::Snug | PortFill::Hose(_)) | None => false,
+    };
+    if left { closed(seen, memory, other) } else { Step::Met }
 }
 
 /// The hose off: eased back to the first barb, and pulled off once nothing presses any longer.

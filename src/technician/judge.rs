@@ -69,7 +69,7 @@ impl Mind {
     }
 
     /// Whether the supply may be worked on here.
-    pub(super) fn may_set_supply(&self) -> bool {
+    fn may_set_supply(&self) -> bool {
         self.card.supply == SupplyRight::Trainee
     }
 

@@ -4,13 +4,17 @@ use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::mind::Mind;
 use super::step::{
-    Step, act, give_gas, give_up, go, hose_off, isolate, reach, start_over, take, think,
+    Step, act, give_gas, give_up, go, hose_off, isolate, pause, reach, start_over, take, think,
 };
 use crate::catalogue::repair::{Need, Repair};
 use crate::hands::action::Action;
 use crate::parts::{Cock, Door, Fitted, Joint, JointVerdict, OnOff, Opening, Place, Port};
 use crate::procedure::Goal;
 use crate::senses::seen::Seen;
+
+/// How long what is left in an opened line takes to blow off, in seconds (common practice: until
+/// nothing is heard any more).
+const BLOWN_S: f64 = 3.0;
 
 /// Does every repair on the list that can be done with the furnace isolated.
 pub(super) fn mend_all() -> Step {
@@ -52,6 +56,9 @@ pub(super) fn mend(me: &mut Mind, repair: Repair) -> Vec<Step> {
         steps.extend(prepare(*need).map(reach));
     }
     steps.push(go(repair.place()));
+    if repair.needs().contains(&Need::NoPressure) {
+        steps.push(pause(BLOWN_S));
+    }
     steps.push(act(Action::Mend(repair)));
     if repair.needs().contains(&Need::BlowerDoorOff) {
         steps.push(reach(Goal::Door(Door::Blower, Fitted::On)));

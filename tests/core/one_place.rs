@@ -59,9 +59,9 @@ fn only_in(word: &str, names: &[&str]) {
 /// print them, or size a leak by them.
 #[test]
 fn only_the_plate_judges_by_its_figures() {
-    let prints = ["look.rs", "paper.rs", "preview.rs"];
+    let prints = ["finding.rs", "paper.rs", "preview.rs"];
     let and = |more: &[&'static str]| [&prints[..], more].concat();
-    only_in("inlet_min_pa", &and(&["plate.rs", "draw/furnace.rs", "build/worn.rs"]));
+    only_in("inlet_min_pa", &and(&["plate.rs", "draw/furnace.rs", "gas/worn.rs"]));
     only_in("inlet_max_pa", &and(&["plate.rs", "draw/furnace.rs"]));
     only_in("tolerance_pa", &and(&["plate.rs", "draw/furnace.rs", "told.rs", "adjusting.rs"]));
     for word in ["inlet_min_pa", "inlet_max_pa", "tolerance_pa"] {
@@ -84,18 +84,16 @@ fn only_the_hand_valve_knows_its_angles() {
     }
 }
 
-/// A bench is stepped by the one loop, and by the hours that pass unseen after a job.
+/// A bench is stepped by the one loop.
 #[test]
 fn only_the_loop_steps_a_bench() {
-    only_in(".step()", &["bench/run.rs", "bench/night.rs"]);
+    only_in(".step()", &["bench/run.rs"]);
 }
 
-/// A test state has one spelling, and a pressure in words one rounding. (The job sheet's grid shortens
-/// the last row, which stands below the one for high.)
+/// A test state has one spelling, and a pressure in words one rounding.
 #[test]
 fn test_states_and_pressures_have_one_spelling() {
     only_in("\"high with the others\"", &["appliance/test_point.rs"]);
-    only_in("others on\"", &["sheet/grid.rs"]);
     only_in("fn inwc(", &["units/shown.rs"]);
     only_in("fn hundredths_inwc(", &["units/shown.rs"]);
 }

@@ -289,7 +289,7 @@ fn the_coach_leads_from_look_to_look() {
 #[test]
 fn the_coach_waits_for_the_second_stage() {
     for (id, words) in [
-        ("lukewarm-at-dawn", ["The second follows", "Put the wire between R and W2"]),
+        ("lukewarm-at-dawn", ["The second follows", "Put the R–W2 jumper on"]),
         ("the-new-dial", ["ask for much more heat", "still does not call the second stage"]),
     ] {
         let mut follower = Follower::new(id, 3);

@@ -57,7 +57,7 @@ impl Model {
 
     /// One ordinary tick of which nobody is told.
     fn plain_tick(&mut self) -> u64 {
-        self.step(&mut Vec::new());
+        self.step(&mut |_| {});
         self.tick += 1;
         1
     }

@@ -133,7 +133,7 @@ impl Model {
         let input = self.furnace_in();
         let before = (self.furnace.control_state(), self.furnace.firing());
         self.furnace.step_fire(dt_s, &input, &self.setup);
-        self.command_gas(before, &mut Vec::new());
+        self.command_gas(before, &mut |_| {});
         self.gas.step(dt_s);
         self.tick += passed;
         passed

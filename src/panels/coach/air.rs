@@ -1,6 +1,9 @@
 //! Gas where it does not belong comes before everything else.
 
-use super::{Hint, Remembered, fuel};
+use super::hint::Hint;
+use super::lead::zone;
+use super::memory::Remembered;
+use super::paper::{fuel, supply};
 use crate::appliance::plate::Fuel;
 use crate::hands::action::Action;
 use crate::parts::{Cock, Height, Joint, JointVerdict, Opening, Place, Push, Window};
@@ -84,13 +87,6 @@ fn air(seen: &Seen, furnace: &FurnaceSeen) -> Hint {
     }
 }
 
-pub(super) fn zone(height: Height) -> &'static str {
-    match height {
-        Height::Floor => "floor-zone",
-        Height::Head => "breathing-zone",
-    }
-}
-
 fn write_leak(seen: &Seen, joint: Joint) -> Hint {
     let last = seen.sheet.joints.iter().rev().find(|(at, _)| *at == joint);
     let name = joint.label().to_lowercase();
@@ -109,7 +105,7 @@ pub(super) fn arrive(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     if seen.sniffed.is_some() || seen.detector.is_some() {
         return None;
     }
-    let yard = super::supply(seen, remembered).is_some();
+    let yard = supply(seen, remembered).is_some();
     let (lies, height) = match fuel(seen, remembered) {
         Some(Fuel::Propane) if yard => (t!("coach-nose-tank"), Height::Floor),
         Some(Fuel::Natural) if yard => (t!("coach-nose-meter"), Height::Head),

@@ -1,7 +1,7 @@
 //! A whole cycle from the thermostat, with no hand on the gas: what was heard of it, and the next
 //! step towards it.
 
-use super::Hint;
+use super::hint::Hint;
 use crate::hands::action::Action;
 use crate::parts::{OnOff, Place};
 use crate::senses::seen::{Call, HallSeen, Seen, Sound};

@@ -1,6 +1,9 @@
 //! Where to look when the screw is not the cause: one look after the other, each to be done.
 
-use super::{Hint, Remembered, lead};
+use super::hint::Hint;
+use super::lead;
+use super::memory::Remembered;
+use crate::appliance::ignition::ControlStatus;
 use crate::panels::sheet::is_stale;
 use crate::parts::{Place, Subject};
 use crate::procedure::Goal;
@@ -63,4 +66,16 @@ pub(super) fn found(seen: &Seen, remembered: &Remembered, note: &Note) -> Hint {
 /// Goes where a look is taken, opens what is in front of it, and takes it.
 fn look(seen: &Seen, remembered: &Remembered, subject: Subject, text: &str) -> Hint {
     lead::saying(text, Goal::Looked(subject), seen, remembered).unwrap_or_else(|| Hint::say(text))
+}
+
+/// The control has given up, or a limit stands open.
+pub(super) fn gave_up(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
+    let furnace = seen.furnace.as_ref()?;
+    let status = furnace.status;
+    let waits_in_vain =
+        matches!(status, ControlStatus::AwaitsGasPressure | ControlStatus::SwitchClosedAtRest);
+    (status.is_stopped() || waits_in_vain).then(|| {
+        let why = t!("coach-lamp-says", status = status.words());
+        elsewhere(&why, seen, remembered)
+    })
 }

@@ -1,37 +1,17 @@
 //! What the looks and readings lead to: going on, looking elsewhere, closing up, or shutting off.
 
 use super::cycle::Cycle;
-use super::elsewhere::{elsewhere, found};
-use super::{Hint, ORDER, Remembered, cycle, lead, reading, supply};
-use crate::appliance::ignition::ControlStatus;
-use crate::appliance::plate::{Fuel, GasFigures};
+use super::elsewhere::{elsewhere, found, gave_up};
+use super::hint::{Hint, ORDER};
+use super::memory::Remembered;
+use super::paper::{figures, look_inside, supply};
+use super::{cycle, lead, reading};
 use crate::hands::action::{Action, HandOver, NotDone, Topic};
 use crate::parts::{
     Cock, Door, Ending, Fitted, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
 };
 use crate::procedure::Goal;
 use crate::senses::seen::{Finding, Seen, Sound};
-
-/// The next look behind the door, or nothing once all are taken.
-pub(super) fn look_inside(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
-    let propane = supply(seen, remembered) == Some(Fuel::Propane);
-    let looks = [
-        (Subject::Orifices, t!("coach-orifices")),
-        (Subject::SpringMark, t!("coach-springs")),
-        (Subject::LowGasSwitch, t!("coach-low-gas-switch")),
-    ];
-    looks
-        .into_iter()
-        .filter(|(subject, _)| propane || *subject != Subject::LowGasSwitch)
-        .find(|(subject, _)| seen.sheet.note(*subject).is_none())
-        .and_then(|(subject, text)| lead::saying(text, Goal::Looked(subject), seen, remembered))
-}
-
-/// The figures that govern: the label's, else the plate's.
-pub(super) fn figures(seen: &Seen) -> Option<&GasFigures> {
-    let on = |subject| seen.sheet.note(subject).and_then(|note| note.finding.figures());
-    on(Subject::ConversionLabel).or_else(|| on(Subject::Plate))
-}
 
 /// Plate or label, orifices or springs do not fit the gas: shut off, tag, tell, hand over.
 pub(super) fn unfit(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
@@ -103,18 +83,6 @@ fn hand_over(text: &str, ending: Ending, seen: &Seen) -> Hint {
     }
 }
 
-/// The control has given up, or a limit stands open.
-pub(super) fn gave_up(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
-    let furnace = seen.furnace.as_ref()?;
-    let status = furnace.status;
-    let waits_in_vain =
-        matches!(status, ControlStatus::AwaitsGasPressure | ControlStatus::SwitchClosedAtRest);
-    (status.is_stopped() || waits_in_vain).then(|| {
-        let why = t!("coach-lamp-says", status = status.words());
-        elsewhere(&why, seen, remembered)
-    })
-}
-
 /// The highest pressure at rest on the supply regulator's nameplate, once that was looked at.
 fn lockup_most_pa(seen: &Seen) -> Option<f64> {
     match seen.sheet.note(Subject::SupplyRegulator).map(|note| &note.finding) {
@@ -171,26 +139,21 @@ fn manifold(seen: &Seen, remembered: &Remembered, stage: Stage) -> Hint {
 /// Everything lies in its band: ports closed and proven, doors and switches, a cycle, hand-over.
 fn close_up(seen: &Seen, remembered: &Remembered) -> Hint {
     close_both(seen, remembered)
-        .or_else(|| {
-            lead::towards(Goal::HandEmpty, seen, remembered).filter(|_| !proven(remembered))
-        })
         .or_else(|| prove_plugs(seen, remembered))
         .or_else(|| restore(seen, remembered))
         .unwrap_or_else(|| hand_over(t!("coach-over-in-service"), Ending::InService, seen))
 }
 
-fn proven(remembered: &Remembered) -> bool {
-    Port::ALL.iter().all(|&port| remembered.job.is_proven(port))
-}
-
 /// The inlet plug with the valve open, the manifold plug while it burns on high.
 fn prove_plugs(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let check = |port: Port| lead::towards(Goal::JointChecked(port.joint()), seen, remembered);
-    if !remembered.job.is_proven(Port::Inlet) {
+    let job = &remembered.job;
+    let checked = |port: Port| job.is_proven(port) && !job.is_wet(port.joint());
+    if !checked(Port::Inlet) {
         let open = Goal::Valve(Cock::Furnace, Opening::Open);
         return lead::towards(open, seen, remembered).or_else(|| check(Port::Inlet));
     }
-    if !remembered.job.is_proven(Port::Manifold) {
+    if !checked(Port::Manifold) {
         return reading::bring(seen, remembered, Stage::High).or_else(|| check(Port::Manifold));
     }
     None

@@ -1,10 +1,11 @@
 //! The step of a goal, with the words for it and the part that it is about.
 
-use super::{Hint, Remembered};
+use super::hint::Hint;
+use super::memory::Remembered;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{
-    Cock, Door, Firing, Fitted, JointVerdict, Neighbor, OnOff, Opening, Place, Port, Push, Screw,
-    Tool,
+    Cock, Door, Firing, Fitted, Height, JointVerdict, Neighbor, OnOff, Opening, Place, Port, Push,
+    Screw, Tool,
 };
 use crate::procedure::{Awaited, Goal, Step};
 use crate::senses::seen::Seen;
@@ -228,7 +229,15 @@ fn part(action: &Action) -> Option<&'static str> {
         Action::Cap { screw: Screw::High, .. } => "high-cap",
         Action::Look(subject) => subject.id(),
         Action::Go(Place::GasValve) => "gas-valve",
-        Action::Sniff(height) => super::air::zone(*height),
+        Action::Sniff(height) => zone(*height),
         _ => return None,
     })
+}
+
+/// The zone of the drawing at a height.
+pub(super) fn zone(height: Height) -> &'static str {
+    match height {
+        Height::Floor => "floor-zone",
+        Height::Head => "breathing-zone",
+    }
 }

@@ -1,7 +1,7 @@
 //! What the coach keeps in mind of what was seen and done.
 
-use super::ORDER;
 use super::cycle::Cycle;
+use super::hint::ORDER;
 use crate::hands::action::Action;
 use crate::parts::{Phase, Port, Screw, Stage};
 use crate::procedure::Memory;

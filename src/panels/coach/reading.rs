@@ -1,7 +1,10 @@
 //! To one reading: the hose on its port, the furnace in its state, the number at rest.
 
-use super::elsewhere::stays_on_low;
-use super::{Asked, Hint, Remembered, end, lead};
+use super::elsewhere::{gave_up, stays_on_low};
+use super::hint::{Asked, Hint};
+use super::lead;
+use super::memory::Remembered;
+use super::paper::look_inside;
 use crate::appliance::test_point::{Port, Stage};
 use crate::panels::sheet::Cell;
 use crate::parts::{Firing, Joint, OnOff, Place};
@@ -24,7 +27,9 @@ pub(super) fn lead(seen: &Seen, remembered: &Remembered, asked: Asked, cell: Cel
         Port::Inlet => true,
         Port::Manifold => stage == Stage::High,
     };
-    let joint = (at_its_pressure && !remembered.job.is_proven(port)).then(|| port.joint());
+    let job = &remembered.job;
+    let checked = job.is_proven(port) && !job.is_wet(port.joint());
+    let joint = (at_its_pressure && !checked).then(|| port.joint());
     hook_up(seen, remembered, port)
         .or_else(|| bring(seen, remembered, stage))
         .or_else(|| joint.and_then(|joint| check(seen, remembered, joint)))
@@ -42,7 +47,7 @@ pub(super) fn hook_up(seen: &Seen, remembered: &Remembered, port: Port) -> Optio
         return lead::towards(Goal::HoseOn(port), seen, remembered);
     }
     lead::towards(Goal::Isolated, seen, remembered)
-        .or_else(|| end::look_inside(seen, remembered))
+        .or_else(|| look_inside(seen, remembered))
         .or_else(|| lead::towards(Goal::HoseOn(port), seen, remembered))
 }
 
@@ -99,7 +104,7 @@ fn light(seen: &Seen, remembered: &Remembered, level: Firing) -> Option<Hint> {
         }
         (false, _, Called::NotKnown) => Some(Hint::go(t!("coach-hall-low"), Place::Hall)),
         (false, _, Called::JustNow | Called::LongSince) => {
-            Some(end::gave_up(seen, remembered).unwrap_or(hint))
+            Some(gave_up(seen, remembered).unwrap_or(hint))
         }
     }
 }

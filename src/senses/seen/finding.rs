@@ -184,9 +184,9 @@ impl Note {
             Finding::Flames(look) => flames(*look),
             Finding::Delivery(it) => format!(
                 "Delivers {:.1} to {:.1} in. w.c.; at rest at most {:.1}.",
-                inwc(it.low_pa),
-                inwc(it.high_pa),
-                inwc(it.rest_pa),
+                inches(it.low_pa),
+                inches(it.high_pa),
+                inches(it.rest_pa),
             ),
             Finding::TankPercent(level) => format!("The tank gauge stands at {level:.0} %."),
             Finding::Dial { turn_ft3, turns } => {
@@ -257,7 +257,7 @@ impl RatingPlate {
             figures(&self.figures),
             kbtu(self.input_high_w),
             kbtu(self.input_low_w),
-            inwc(self.valve_max_pa),
+            inches(self.valve_max_pa),
         )
     }
 }
@@ -358,7 +358,7 @@ fn capital(word: &str) -> String {
     letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
 }
 
-fn inwc(pa: f64) -> f64 {
+fn inches(pa: f64) -> f64 {
     pa / PA_PER_INWC
 }
 
@@ -368,12 +368,12 @@ fn figures(figures: &GasFigures) -> String {
         "For {}: inlet {:.1} to {:.1}, manifold low {:.d$} ± {:.d$}, high {:.d$} ± {:.d$} in. w.c., \
          orifice {} ({:.4} in.).",
         figures.fuel.label(),
-        inwc(figures.inlet_min_pa),
-        inwc(figures.inlet_max_pa),
-        inwc(figures.low.pa),
-        inwc(figures.low.tolerance_pa),
-        inwc(figures.high.pa),
-        inwc(figures.high.tolerance_pa),
+        inches(figures.inlet_min_pa),
+        inches(figures.inlet_max_pa),
+        inches(figures.low.pa),
+        inches(figures.low.tolerance_pa),
+        inches(figures.high.pa),
+        inches(figures.high.tolerance_pa),
         figures.orifice_stamp,
         figures.orifice_m / M_PER_IN,
     )

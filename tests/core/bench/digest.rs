@@ -96,7 +96,6 @@ fn nothing_is_left_out_but_words() {
     }
     skipped.sort();
     let words = [
-        "src/senses/seen.rs: pub text: String,",
         "src/setup/mod.rs: pub supply_owner: String,",
         "src/setup/mod.rs: pub text: String,",
         "src/setup/mod.rs: pub title: String,",

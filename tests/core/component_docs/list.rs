@@ -87,6 +87,7 @@ pub const CHAPTERS: &[Chapter] = &[
         modules: &[
             folder("src/appliance/mod.rs"),
             figures("src/appliance/plate.rs", "Rating plate"),
+            figures("src/appliance/test_point.rs", "Test points"),
             law("src/appliance/draft.rs", "Draft"),
             law("src/appliance/burner.rs", "Burners"),
             law("src/appliance/airside.rs", "Air side"),

@@ -1,0 +1,74 @@
+//! The next step in words, and what the coach asks of a job card.
+
+use crate::hands::action::Action;
+use crate::panels::sheet::Cell;
+use crate::parts::{Place, Port, Stage};
+
+/// The next step.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Hint {
+    /// What to do and why, in a sentence or two.
+    pub text: String,
+    /// The part it is about, to be marked in the drawing.
+    pub part: Option<&'static str>,
+    /// The action meant, where it is a single one; none where waiting or writing is meant.
+    pub action: Option<Action>,
+    /// The cell of the sheet to write in, where writing is meant.
+    pub cell: Option<Cell>,
+    /// Seconds to let pass before it is done.
+    pub patience_s: u32,
+}
+
+impl Hint {
+    pub(super) fn act(text: impl Into<String>, part: &'static str, action: Action) -> Self {
+        Self {
+            text: text.into(),
+            part: Some(part),
+            action: Some(action),
+            cell: None,
+            patience_s: 0,
+        }
+    }
+
+    pub(super) fn go(text: impl Into<String>, place: Place) -> Self {
+        Self {
+            text: text.into(),
+            part: None,
+            action: Some(Action::Go(place)),
+            cell: None,
+            patience_s: 0,
+        }
+    }
+
+    pub(super) fn wait(text: impl Into<String>, part: &'static str) -> Self {
+        Self { text: text.into(), part: Some(part), action: None, cell: None, patience_s: 0 }
+    }
+
+    pub(super) fn write(text: impl Into<String>, cell: Cell, patience_s: u32) -> Self {
+        Self { text: text.into(), part: Some("meter"), action: None, cell: Some(cell), patience_s }
+    }
+
+    pub(super) fn say(text: impl Into<String>) -> Self {
+        Self { text: text.into(), part: None, action: None, cell: None, patience_s: 0 }
+    }
+}
+
+/// The times that the job card asks for, in seconds.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub struct Asked {
+    /// How long a hold without flow must last.
+    pub hold_s: f64,
+    /// How long after a change a reading counts.
+    pub settle_s: f64,
+}
+
+/// Readings in the order in which the coach leads to them: the hose goes to the manifold port
+/// first, the inlet is read whole before any screw is touched.
+pub(super) const ORDER: [(Port, Stage); 6] = [
+    (Port::Manifold, Stage::Low),
+    (Port::Manifold, Stage::High),
+    (Port::Inlet, Stage::Rest),
+    (Port::Inlet, Stage::Low),
+    (Port::Inlet, Stage::High),
+    (Port::Inlet, Stage::HighWithOthers),
+];
