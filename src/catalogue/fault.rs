@@ -5,7 +5,6 @@
 
 mod burner;
 mod control;
-pub mod endings;
 mod entry;
 mod measuring;
 pub mod remedy;

@@ -53,7 +53,8 @@ fn judge_flames(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 
 /// At rest, with the manual valve open: the manifold must be without pressure.
 pub(super) fn valve_shuts() -> Vec<Step> {
-    let mut steps = vec![until_at_rest(), go(Place::GasValve)];
+    let mut steps = vec![until_at_rest(), go(Place::GasValve), pause(2.0)];
+    steps.push(think(|me, _| stays_on(me).unwrap_or_default()));
     steps.extend(with(
         Tool::GasDetector,
         vec![act(Action::Probe(Height::Head)), pause(20.0), think(judge_valve)],
@@ -91,8 +92,7 @@ fn judge_valve(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 /// The flames stayed on after a call, or the control felt one with the gas shut: the manual valve
 /// shut at once, and another gas valve.
 pub(super) fn stays_on(me: &mut Mind) -> Option<Vec<Step>> {
-    let watch = &me.know.watch;
-    if me.careless || !(watch.stray || watch.burns_on()) {
+    if me.careless || !me.know.watch.stays_on() {
         return None;
     }
     if me.know.has_mended(Repair::ReplaceGasValve) {

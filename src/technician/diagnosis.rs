@@ -74,6 +74,7 @@ diagnoses! {
     SupplyRaisedInVain = "supply raised in vain";
     SupplySetHigh = "supply set high";
     SupplyCreeps = "supply creeps at rest";
+    ExcessFlowShuts = "inlet dead after the burners went out: an excess-flow valve shuts";
     SupplyFailsUnderLoad = "supply fails under load";
     TooLittleBeforeRegulator = "too little comes to the regulator";
     TrunkTooNarrow = "trunk too narrow for the load";

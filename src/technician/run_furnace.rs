@@ -3,13 +3,13 @@
 use super::burn::{look_at_flames, stays_on};
 use super::course::Course;
 use super::diagnosis::Diagnosis;
-use super::hose;
 use super::mend::check;
 use super::mind::Mind;
 use super::no_fire::{if_not_high, if_not_low};
 use super::step::{
     Step, act, give_up, go, others, pause, reach, take, think, until_at_rest, until_steady, wait,
 };
+use super::{hose, judge};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
 use crate::parts::{Firing, OnOff, Phase, Place, Port, Reading, Stage};
@@ -21,6 +21,10 @@ use crate::units::PressureUnit;
 const LASTING_S: f64 = 150.0;
 /// How long the furnace runs on high before it is left, in seconds: time enough for the limit.
 const FULL_S: f64 = 240.0;
+/// How long the inlet is watched with the burners out, in seconds: what comes back at once was pipe
+/// or regulator.
+const SEEPS_S: f64 = 6.0;
+
 /// Calls for heat so that low burns.
 pub(super) fn run_low() -> Vec<Step> {
     vec![reach(Goal::Burning(Firing::Low, Means::Thermostat)), if_not_low()]
@@ -103,7 +107,10 @@ fn keep(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
     me.know.read.inlet[stage as usize] = number(seen);
     if !burns(seen, stage) && !me.careless {
         if stage == Stage::HighWithOthers {
-            return vec![go(Place::PlantRoom), think(out_with_others)];
+            return vec![go(Place::PlantRoom), pause(SEEPS_S), think(out_with_others)];
+        }
+        if stage == Stage::High {
+            return judge::lost_on_high(me);
         }
         return take(Course::LookForReason);
     }
