@@ -194,8 +194,10 @@ list-comma-or = { ", or " }
 problem-no-ending-right = No ending of the list is right where { $faults } is drawn.
 problem-ending-instead = By what is drawn here, { $endings } can be right.
 problem-in-service = `InService` cannot be right.
-problem-owner-called = `SupplyOwnerCalled` is hardly right: no fault of the list is one for the owner of the supply, and the supply is not found out of its limits.
-problem-shut-off = `ShutOff` is hardly right: no fault of the list asks for it, fuel and conversion agree, and the supply is not found out of its limits.
+problem-too-narrow-shut-off = `InService` alone is too narrow: what is wrong may be left shut off, and nobody who does that is wrong. List `ShutOff` beside it.
+problem-too-narrow-owner = `InService` alone is too narrow: what is wrong may be left to the owner of the supply, and nobody who does that is wrong. List `SupplyOwnerCalled` beside it.
+problem-owner-called = `SupplyOwnerCalled` is hardly right: no fault of the list that shows is one for the owner of the supply, and the supply is not found out of its limits.
+problem-shut-off = `ShutOff` is hardly right: no fault of the list that shows asks for it, fuel and conversion agree, and the supply is not found out of its limits.
 problem-helps = What helps against `{ $fault }`: { $remedies }.
 problem-helps-theirs = What helps against `{ $fault }`: { $remedies }, and the supply is its owner's.
 
