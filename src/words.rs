@@ -79,6 +79,7 @@ pub const FILES: &[(&str, &str)] = files![
     "faults.ftl",
     "proof.ftl",
     "drawings.ftl",
+    "fidelity.ftl",
 ];
 
 /// The id of a message. Sources write it through [`t!`] and [`id!`] only.

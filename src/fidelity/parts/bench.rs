@@ -13,5 +13,9 @@ pub(super) fn setup(id: &str) -> Option<Setup> {
 /// A row whose reference is the value of the published range that lies nearest the result, so
 /// that a result within the range agrees exactly.
 pub(super) fn in_range(name: &str, [low, high]: [f64; 2], result: f64) -> Row {
-    Row::new(format!("{name}: {low} to {high}"), result.clamp(low, high), result)
+    Row::new(
+        t!("row-range", name = name, low = low.to_string(), high = high.to_string()),
+        result.clamp(low, high),
+        result,
+    )
 }
