@@ -2,3 +2,6 @@
 
 number-decimal-mark = .
 number-group-mark = ,
+
+# A figure that could not be reckoned.
+chart-no-number = no number

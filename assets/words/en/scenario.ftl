@@ -109,8 +109,8 @@ problem-number-belongs = A number belongs here.
 problem-no-unit = A { $what } needs its unit, one of { $units }: write it as "{ $short } { $unit }".
 problem-not-finite = `{ $text }` is not a finite number
 problem-outside = `{ $field }` is outside what the model takes.
-problem-unusual = The usual `{ $field }` is { $low } to { $high } ({ $source }).
-expected-between = { $low } to { $high }
+problem-unusual = The usual `{ $field }` is { $least } to { $most } ({ $source }).
+expected-between = { $least } to { $most }
 expected-number = a number without quotes, or Between(low, high)
 expected-whole-number = a whole number without quotes, or Between(low, high)
 expected-quantity = a text with number and unit, or Between("low", "high")
@@ -216,7 +216,7 @@ problem-coils-touch = The coils of the { $stage ->
 
 ## Usual figures
 
-problem-supply-set = Usual are { $low } to { $high } inH2O for { $fuel ->
+problem-supply-set = Usual are { $least } to { $most } inH2O for { $fuel ->
     [natural] low-pressure natural gas
    *[propane] propane behind a second-stage regulator
  } (common practice).
@@ -268,8 +268,8 @@ explain-places = Stands at { $places }.
 explain-value = value: { $value }
 explain-required = must be written
 explain-default = default: { $value }
-explain-limits = limits: { $low } to { $high }
-explain-usual = usual: { $low } to { $high } ({ $source })
+explain-limits = limits: { $least } to { $most }
+explain-usual = usual: { $least } to { $most } ({ $source })
 explain-default-section = `{ $value }`, the defaults of its fields
 explain-default-list = `{ $value }`, none
 explain-typical = { $value }, typical

@@ -126,13 +126,13 @@ pub type Named<'a, T> = (&'static str, &'a T);
 /// Manifold pressure of a level, and what is allowed either way of it.
 #[derive(Debug, Clone, Copy)]
 pub struct Manifold<'a> {
-    /// The pressure's field.
+    /// Name of the field that holds the pressure.
     pub field: &'static str,
-    /// The pressure.
+    /// Pressure in the manifold at the level.
     pub pressure: &'a Vary<Pressure>,
-    /// The tolerance's field.
+    /// Name of the field that holds the tolerance.
     pub tolerance_field: &'static str,
-    /// The tolerance.
+    /// What the plate allows either way.
     pub tolerance: &'a Vary<Pressure>,
 }
 
