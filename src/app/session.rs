@@ -1,6 +1,5 @@
 //! An attempt in the window: the bench, how time runs, and what was done.
 
-use crate::parts::Level;
 use std::collections::VecDeque;
 
 use crate::bench::Bench;
