@@ -145,7 +145,7 @@ impl Parts {
         let listed = file.orders.iter().flat_map(|row| &row.parts).chain(&file.at_hand);
         let offered = file.spots.iter().flat_map(|row| &row.at);
         if let Some(id) = listed.chain(offered).find(|&id| !parts.contains_key(id)) {
-            return Err(table.error("", t!("table-no-part", id = id)));
+            return Err(table.error("", t!("table-no-part", id = *id)));
         }
         Ok(Self {
             orders: orders(table, file.orders)?,
