@@ -1,7 +1,6 @@
 //! Closing, restoring, handing over: spoiled.
 
 use super::*;
-use crate::parts::Level;
 
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
@@ -25,14 +24,14 @@ pub(super) const SPOILS: &[Spoil] = &[
         },
         trips: &["not-read-with-cap"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Left)),
+        change: |_, a| drop_if(is_write(a, Port::Manifold, At::First, Phase::Left)),
         hurry: never,
     },
     Spoil {
         name: "the supplier's regulator turned",
         occasion: |g| {
             let theirs = g.card.supply == SupplyRight::OwnerOnly;
-            theirs && g.in_use() && g.writes(Port::Inlet, Stage::Rest)
+            theirs && g.in_use() && g.writes(Port::Inlet, At::Rest)
         },
         trips: &["supply-not-yours"],
         heeds: Heeds::Faults,
@@ -77,8 +76,17 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "orifices drilled out",
-        occasion: closes_and_mends_nothing,
+        occasion: |g| g.is_staged() && closes_and_mends_nothing(g),
         trips: &["dangerous-repair"],
+        heeds: Heeds::Nothing,
+        change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
+        hurry: never,
+    },
+    Spoil {
+        // It lights at its full rate, too much gas, and no cycle comes to its end.
+        name: "orifices of a single-stage furnace drilled out",
+        occasion: |g| !g.is_staged() && closes_and_mends_nothing(g),
+        trips: &["dangerous-repair", "no-final-cycle"],
         heeds: Heeds::Nothing,
         change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
         hurry: never,
@@ -102,12 +110,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "supply not written again at rest after it was set",
         occasion: |g| {
-            let twice = g.times_written(Port::Inlet, Stage::Rest) == 2;
+            let twice = g.times_written(Port::Inlet, At::Rest) == 2;
             g.turns(Screw::Supply) && twice
         },
         trips: &["supply-not-rechecked"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::Rest, Phase::Left)),
+        change: |_, a| drop_if(is_write(a, Port::Inlet, At::Rest, Phase::Left)),
         hurry: never,
     },
     Spoil {
@@ -234,7 +242,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "wire between R and W2 left on",
-        occasion: |g| g.refits(Port::Manifold) && g.in_use(),
+        occasion: |g| g.is_staged() && g.refits(Port::Manifold) && g.in_use(),
         trips: &["jumper-left"],
         heeds: Heeds::Nothing,
         change: |p, a| {

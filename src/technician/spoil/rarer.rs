@@ -2,7 +2,6 @@
 //! spoiled.
 
 use super::*;
-use crate::parts::Level;
 
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
@@ -68,11 +67,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low screw run to its bottom and left there",
-        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::Low)) && g.turns_no_stage(),
+        occasion: |g| g.writes(Port::Manifold, At::First) && g.turns_no_stage(),
         trips: &["big-jumps", "bottomed-left", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found) {
+            if is_write(a, Port::Manifold, At::First, Phase::Found) {
                 Change::After(kneel(p, at_low_screw(&[16; 6])))
             } else {
                 Change::Keep
@@ -109,7 +108,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "one leg of the water column written for low",
         occasion: |g| {
-            let reads = g.writes(Port::Inlet, Stage::Firing(Level::Low)) && g.supply_is_in_order;
+            let reads = g.writes(Port::Inlet, At::First) && g.supply_is_in_order;
             // Propane stands higher than the water in the column.
             reads && !g.propane && g.in_use() && g.mends_nothing() && g.turns_no_stage()
         },
@@ -119,7 +118,7 @@ pub(super) const SPOILS: &[Spoil] = &[
             Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {
                 Change::Before(vec![Action::Gauge(Gauge::WaterColumn)])
             }
-            a if is_write(a, Port::Inlet, Stage::Firing(Level::Low), Phase::Found) => {
+            a if is_write(a, Port::Inlet, At::First, Phase::Found) => {
                 Change::Instead(rewrite(a, |reading| reading.thousandths /= 2))
             }
             // The water shows tenths only: time for the gas in the hose to go.
@@ -207,7 +206,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |_, a| {
             after_start(
                 a,
-                &[Repair::ReplaceIgniter, Repair::ReplaceHighSwitch, Repair::ReplaceLowSwitch],
+                &[Repair::ReplaceIgniter, Repair::ReplaceControlBoard, Repair::ReplaceLowSwitch],
             )
         },
         hurry: never,
