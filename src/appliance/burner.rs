@@ -33,7 +33,7 @@ use crate::physics::fluid::Gas;
 use serde::Serialize;
 
 /// Number of burners that a drawing shows.
-pub const BURNERS: usize = 4;
+const BURNERS: usize = 4;
 /// Most burners; more orifices than that are taken as none.
 const MOST_BURNERS: usize = 24;
 /// Inducer speed below the full rate, against its full speed.

@@ -47,8 +47,7 @@ impl Contact {
     }
 
     /// Whether it is closed.
-    #[must_use]
-    pub fn is_closed(&self) -> bool {
+    fn is_closed(&self) -> bool {
         self.closed
     }
 }

@@ -2,11 +2,10 @@
 
 mod own_meter;
 mod picture;
+mod report;
 
 use std::fmt::Write as _;
 use std::path::PathBuf;
-
-use serde::Serialize;
 
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
@@ -19,6 +18,7 @@ use crate::parts::Level;
 use crate::setup::Setup;
 use crate::units::{PressureUnit, W_PER_BTU_H, hundredths_inwc};
 use crate::words::decimal;
+use report::{FaultReport, LevelReport, PlateReport, Report, State, TargetReport};
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-preview"))]
@@ -31,71 +31,6 @@ pub(super) struct Args {
     json: bool,
     #[arg(long, value_name = "FILE.svg", help = t!("help-preview-svg"))]
     svg: Option<PathBuf>,
-}
-
-/// What a preview gave; pressures in inches of water column, rates in Btu/h.
-#[derive(Debug, Serialize)]
-struct Report {
-    scenario: String,
-    seed: u64,
-    plate: PlateReport,
-    faults: Vec<FaultReport>,
-    /// As the job is found.
-    states: Vec<State>,
-    /// The same house without faults, and with everything set as it should be.
-    healthy: Vec<State>,
-    /// For each state, the keys of what differs between the two.
-    differs: Vec<Vec<&'static str>>,
-    /// For each state, what the job's own manometer shows as it comes out of the bag.
-    own_meter: Vec<own_meter::Faces>,
-}
-
-/// A fault that the seed drew, with its severity as an author writes it.
-#[derive(Debug, Serialize)]
-struct FaultReport {
-    name: &'static str,
-    severity: String,
-}
-
-#[derive(Debug, Serialize)]
-struct PlateReport {
-    model: String,
-    fuel: &'static str,
-    converted: bool,
-    inlet_inwc: [f64; 2],
-    levels: Vec<LevelReport>,
-    /// What is allowed at the inlet and at the manifold, state by state.
-    #[serde(skip)]
-    allowed_inwc: [Vec<(f64, f64)>; 2],
-}
-
-/// What the plate says of a firing level.
-#[derive(Debug, Serialize)]
-struct LevelReport {
-    level: Level,
-    manifold_inwc: TargetReport,
-    input_btu_h: f64,
-}
-
-#[derive(Debug, Clone, Copy, Serialize)]
-struct TargetReport {
-    target: f64,
-    tolerance: f64,
-}
-
-#[derive(Debug, Serialize)]
-struct State {
-    state: &'static str,
-    /// What is in the way, when the furnace does not come to this state.
-    missed: Option<String>,
-    /// At the outlet of the supply regulator.
-    supply_inwc: f64,
-    inlet_inwc: f64,
-    manifold_inwc: f64,
-    input_btu_h: f64,
-    /// Input against the plate's high input.
-    percent: f64,
-    others_btu_h: f64,
 }
 
 pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {

@@ -43,14 +43,11 @@ pub(super) fn script(args: &Args) -> Result<Exit, Trouble> {
     for event in &all {
         wait(&mut out, event.tick - tick);
         tick = event.tick;
-        match &event.what {
-            Happening::Did { action, .. } => {
-                let _ = writeln!(out, "{}", action_line(action));
-            }
-            Happening::Refused { action, why } => {
-                let _ = writeln!(out, "try {}  # {}", action_line(action), why.text());
-            }
-            _ => {}
+        if let Happening::Did { action, .. } = &event.what {
+            let _ = writeln!(out, "{}", action_line(action));
+        }
+        if let Happening::Refused { action, why } = &event.what {
+            let _ = writeln!(out, "try {}  # {}", action_line(action), why.text());
         }
     }
     wait(&mut out, record.last_tick() - tick);

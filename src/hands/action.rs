@@ -153,12 +153,8 @@ impl Action {
     /// The hand valve that this shuts, if it does.
     #[must_use]
     pub fn shuts(&self) -> Option<Cock> {
-        match self {
-            Self::Cock { cock, degrees } => {
-                HandleAngle::from_deg(*degrees).filter(|it| it.is_shut()).map(|_| *cock)
-            }
-            _ => None,
-        }
+        let Self::Cock { cock, degrees } = self else { return None };
+        HandleAngle::from_deg(*degrees).filter(|it| it.is_shut()).map(|_| *cock)
     }
 }
 

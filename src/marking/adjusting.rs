@@ -1,7 +1,7 @@
 //! Evidence of what was done to the springs.
 
+use super::brief::Brief;
 use super::deed::lower;
-use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use super::measuring::{HALF_DIGIT_PA, is_right};
 use crate::appliance::plate::Target;
@@ -26,21 +26,23 @@ struct Turned {
 }
 
 fn turns(l: &Ledger) -> impl Iterator<Item = Turned> + '_ {
-    l.events.iter().enumerate().filter_map(|(index, event)| match event.what {
-        Happening::Turned { screw, eighths, set_pa, bottomed, firing, inlet_pa, since_turn_s } => {
-            Some(Turned {
-                index,
-                tick: event.tick,
-                screw,
-                eighths,
-                before_pa: set_pa.0,
-                bottomed,
-                firing,
-                inlet_pa,
-                since_turn_s,
-            })
-        }
-        _ => None,
+    l.events.iter().enumerate().filter_map(|(index, event)| {
+        let Happening::Turned { screw, eighths, set_pa, bottomed, firing, inlet_pa, since_turn_s } =
+            event.what
+        else {
+            return None;
+        };
+        Some(Turned {
+            index,
+            tick: event.tick,
+            screw,
+            eighths,
+            before_pa: set_pa.0,
+            bottomed,
+            firing,
+            inlet_pa,
+            since_turn_s,
+        })
     })
 }
 

@@ -1,7 +1,7 @@
 //! Evidence of how everything was put back, what was proven, and how the job ended.
 
+use super::brief::Brief;
 use super::deed::lower;
-use super::evaluate::Brief;
 use super::ledger::{Hit, Ledger};
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::Fault;
@@ -304,11 +304,9 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
 /// full rate.
 fn measured_work(l: &Ledger) -> Vec<NotDone> {
     let wrote = |spot: Spot, stage: Option<Level>| {
-        l.events.iter().any(|event| match &event.what {
-            Happening::WroteMeasured { written, firing } => {
-                written.spot == spot && *firing == stage
-            }
-            _ => false,
+        l.events.iter().any(|event| {
+            matches!(&event.what, Happening::WroteMeasured { written, firing }
+                if written.spot == spot && *firing == stage)
         })
     };
     let air = |level| wrote(Spot::ReturnAir, Some(level)) && wrote(Spot::SupplyAir, Some(level));

@@ -4,6 +4,7 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use super::brief::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use super::{adjusting, control, faults_left, grounds, joints, measuring, repairs, safety, unread};
 use crate::catalogue::repair::Nature;
@@ -13,13 +14,6 @@ use crate::parts::Ending;
 use crate::rules::{Essential, Evidence, Family, Rule, RuleBook, Severity};
 use crate::setup::SupplyRight;
 use crate::units::TICK_S;
-
-/// What the scenario says about its right end.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Brief {
-    /// Endings that are right; the first is the usual one.
-    pub right_endings: Vec<Ending>,
-}
 
 /// One slip that was found.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -99,7 +93,7 @@ pub struct Marks {
 #[must_use]
 pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
     let all: Vec<(&Rule, Vec<Hit>)> =
-        book.rules.iter().map(|rule| (rule, hits(rule.evidence, ledger, brief))).collect();
+        book.rules.iter().map(|rule| (rule, hits_due(rule.evidence, ledger, brief))).collect();
     let fired = |id: &String| {
         all.iter()
             .any(|(rule, hits)| rule.id == *id && hits.iter().any(|hit| hit.caught == Caught::No))
@@ -247,7 +241,27 @@ fn rightly_shut_off(l: &Ledger, brief: &Brief) -> bool {
     usual && l.said_shut_off() && grounds::found(l)
 }
 
-/// What the evidence of a rule gives.
+/// Whether the evidence is a reading that was never taken.
+fn is_unread(evidence: Evidence) -> bool {
+    matches!(
+        evidence,
+        Evidence::StageNeverRead
+            | Evidence::NeverReadRunning
+            | Evidence::NeverReadWithOthers
+            | Evidence::HoldTooShort
+    )
+}
+
+/// Hits of a rule's evidence, where the job gave occasion for it.
+fn hits_due(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
+    // What is rightly shut off need not be fired for a reading.
+    if is_unread(evidence) && rightly_shut_off(l, brief) {
+        return Vec::new();
+    }
+    hits(evidence, l, brief)
+}
+
+/// Hits of each kind of evidence.
 fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
     match evidence {
         Evidence::WorkedOnAfterAlarm => safety::worked_on_after_alarm(l),
@@ -273,15 +287,6 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::ReadUnsettled => measuring::unsettled(l),
         Evidence::WrongStage => measuring::wrong_stage(l),
         Evidence::Invented => measuring::invented(l),
-        // What is rightly shut off need not be fired for a reading.
-        Evidence::StageNeverRead
-        | Evidence::NeverReadRunning
-        | Evidence::NeverReadWithOthers
-        | Evidence::HoldTooShort
-            if rightly_shut_off(l, brief) =>
-        {
-            Vec::new()
-        }
         Evidence::StageNeverRead => unread::stage_never_read(l),
         Evidence::NeverReadRunning => unread::never_read_running(l),
         Evidence::NeverReadWithOthers => unread::never_read_with_others(l),

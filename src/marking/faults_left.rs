@@ -1,7 +1,7 @@
 //! Evidence of faults that were there on arrival and are there when the door closes.
 
+use super::brief::Brief;
 use super::control;
-use super::evaluate::Brief;
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::catalogue::fault::Fault;

@@ -72,22 +72,35 @@ fn tells(what: &Happening) -> bool {
                 | ControlState::LimitOpen
                 | ControlState::RolloutOpen
         ),
-        _ => false,
+        Happening::Did { .. }
+        | Happening::Refused { .. }
+        | Happening::Fired { .. }
+        | Happening::OpenedUnderGas { .. }
+        | Happening::GasFromPort { .. }
+        | Happening::CalledOnOpenPort { .. }
+        | Happening::Ignition { .. }
+        | Happening::Zeroed { .. }
+        | Happening::Wrote(_)
+        | Happening::Turned { .. }
+        | Happening::Mended { .. }
+        | Happening::CrossThreaded { .. }
+        | Happening::Cracked { .. }
+        | Happening::Cycle
+        | Happening::ValveOverPressure { .. }
+        | Happening::ColumnBlownOut
+        | Happening::SpringGaugeStrained
+        | Happening::Held { .. }
+        | Happening::Ended { .. }
+        | Happening::NotConverged => false,
     }
 }
 
 /// Nose or detector where there was gas; a look at a gauge that stands too low.
 fn looked_and_found(l: &Ledger, action: &Action, before: &Truth) -> bool {
-    match action {
-        Action::Sniff(_) | Action::Probe(_) => {
-            before.gas_fraction.iter().any(|there| there > TRACE) || before.vented_m3_s > 0.0
-        }
-        Action::Look(Subject::TankGauge) => {
-            l.setup.faults.iter().any(|(fault, _)| *fault == Fault::NearlyEmptyTank)
-        }
-        Action::Look(Subject::SupplyVent) => {
-            l.setup.faults.iter().any(|(fault, _)| *fault == Fault::BlockedRegulatorVent)
-        }
-        _ => false,
-    }
+    let is_there = |fault| l.setup.faults.iter().any(|(one, _)| *one == fault);
+    let smells = matches!(action, Action::Sniff(_) | Action::Probe(_));
+    let gas = before.gas_fraction.iter().any(|there| there > TRACE) || before.vented_m3_s > 0.0;
+    (smells && gas)
+        || (*action == Action::Look(Subject::TankGauge) && is_there(Fault::NearlyEmptyTank))
+        || (*action == Action::Look(Subject::SupplyVent) && is_there(Fault::BlockedRegulatorVent))
 }

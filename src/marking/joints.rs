@@ -64,9 +64,9 @@ pub(super) fn plug_loose(l: &Ledger) -> Vec<Hit> {
 fn disturbed(l: &Ledger, joint: Joint) -> Option<usize> {
     let at_port = l
         .did()
-        .filter(|did| match did.action {
-            Action::Plug { port, .. } | Action::Adapter { port, .. } => port.joint() == joint,
-            _ => false,
+        .filter(|did| {
+            matches!(did.action, Action::Plug { port, .. } | Action::Adapter { port, .. }
+                if port.joint() == joint)
         })
         .map(|did| did.index)
         .last();
@@ -88,18 +88,27 @@ struct Check {
 fn checks(l: &Ledger, joint: Joint, after: usize) -> Vec<Check> {
     l.events[after..]
         .iter()
-        .filter_map(|event| match event.what {
-            Happening::FluidJudged {
+        .filter_map(|event| {
+            let Happening::FluidJudged {
                 joint: at,
                 lowest_pa,
                 dwell_s,
                 firing,
                 bubbles,
                 manual_valve,
-            } if at == joint => {
-                Some(Check { tick: event.tick, lowest_pa, dwell_s, firing, bubbles, manual_valve })
-            }
-            _ => None,
+            } = event.what
+            else {
+                return None;
+            };
+            let tick = event.tick;
+            (at == joint).then_some(Check {
+                tick,
+                lowest_pa,
+                dwell_s,
+                firing,
+                bubbles,
+                manual_valve,
+            })
         })
         .collect()
 }

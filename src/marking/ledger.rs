@@ -74,19 +74,17 @@ impl Ledger {
 
     /// Every action that was done.
     pub fn did(&self) -> impl Iterator<Item = Did<'_>> {
-        self.events.iter().enumerate().filter_map(|(index, event)| match &event.what {
-            Happening::Did { action, before } => {
-                Some(Did { index, tick: event.tick, action, before })
-            }
-            _ => None,
+        self.events.iter().enumerate().filter_map(|(index, event)| {
+            let Happening::Did { action, before } = &event.what else { return None };
+            Some(Did { index, tick: event.tick, action, before })
         })
     }
 
     /// Every reading that was written, with its place in the list.
     pub fn wrote(&self) -> impl Iterator<Item = (usize, u64, &ReadingFact)> {
-        self.events.iter().enumerate().filter_map(|(index, event)| match &event.what {
-            Happening::Wrote(fact) => Some((index, event.tick, fact)),
-            _ => None,
+        self.events.iter().enumerate().filter_map(|(index, event)| {
+            let Happening::Wrote(fact) = &event.what else { return None };
+            Some((index, event.tick, fact))
         })
     }
 
@@ -99,9 +97,9 @@ impl Ledger {
     /// Plate and label, as the last repair that changed them left them.
     #[must_use]
     pub fn plate(&self) -> &Plate {
-        let changed = self.events.iter().rev().find_map(|event| match &event.what {
-            Happening::Mended { plate, .. } => plate.as_deref(),
-            _ => None,
+        let changed = self.events.iter().rev().find_map(|event| {
+            let Happening::Mended { plate, .. } = &event.what else { return None };
+            plate.as_deref()
         });
         changed.unwrap_or(&self.setup.furnace.plate)
     }
@@ -109,11 +107,9 @@ impl Ledger {
     /// How it was left, and what was said.
     #[must_use]
     pub fn end(&self) -> Option<(u64, Option<&HandOver>, &Truth)> {
-        self.events.iter().rev().find_map(|event| match &event.what {
-            Happening::Ended { hand_over, left } => {
-                Some((event.tick, hand_over.as_ref(), left.as_ref()))
-            }
-            _ => None,
+        self.events.iter().rev().find_map(|event| {
+            let Happening::Ended { hand_over, left } = &event.what else { return None };
+            Some((event.tick, hand_over.as_ref(), left.as_ref()))
         })
     }
 

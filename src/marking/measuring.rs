@@ -146,18 +146,16 @@ fn facts(l: &Ledger, when: impl Fn(&ReadingFact) -> Option<String>) -> Vec<Hit> 
 /// the strength of the wrong one.
 fn mended(l: &Ledger, index: usize, wrong: &ReadingFact) -> bool {
     for event in &l.events[index + 1..] {
-        match &event.what {
-            Happening::Turned { .. } => return false,
-            Happening::Wrote(fact) => {
-                let same = fact.reading.port == wrong.reading.port
-                    && fact.reading.stage == wrong.reading.stage
-                    && fact.reading.phase == wrong.reading.phase;
-                let true_meter = error_pa(l, fact).abs() <= error_pa(l, wrong).abs();
-                if same && is_right(l, fact) && true_meter {
-                    return true;
-                }
-            }
-            _ => {}
+        if let Happening::Turned { .. } = &event.what {
+            return false;
+        }
+        let Happening::Wrote(fact) = &event.what else { continue };
+        let same = fact.reading.port == wrong.reading.port
+            && fact.reading.stage == wrong.reading.stage
+            && fact.reading.phase == wrong.reading.phase;
+        let true_meter = error_pa(l, fact).abs() <= error_pa(l, wrong).abs();
+        if same && is_right(l, fact) && true_meter {
+            return true;
         }
     }
     false

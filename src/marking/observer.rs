@@ -1,6 +1,7 @@
 //! Watches a job from its first tick, whoever plays it: collects events and pressure traces.
 
-use super::evaluate::{Brief, Marks, evaluate};
+use super::brief::Brief;
+use super::evaluate::{Marks, evaluate};
 use super::ledger::Ledger;
 use super::trace::Trace;
 use crate::bench::Bench;

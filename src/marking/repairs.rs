@@ -1,7 +1,7 @@
 //! Evidence of repairs: dangerous ones, needless ones, safety devices left bypassed.
 
+use super::brief::Brief;
 use super::deed::lower;
-use super::evaluate::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use crate::catalogue::repair::{Nature, Repair};
 use crate::hands::event::{Happening, Outcome};
@@ -22,11 +22,9 @@ pub(super) struct Mended {
 
 /// Every repair that was done, in order.
 pub(super) fn mended(l: &Ledger) -> impl Iterator<Item = Mended> {
-    l.events.iter().enumerate().filter_map(|(index, event)| match event.what {
-        Happening::Mended { repair, outcome, .. } => {
-            Some(Mended { index, tick: event.tick, repair, outcome })
-        }
-        _ => None,
+    l.events.iter().enumerate().filter_map(|(index, event)| {
+        let Happening::Mended { repair, outcome, .. } = event.what else { return None };
+        Some(Mended { index, tick: event.tick, repair, outcome })
     })
 }
 
@@ -53,11 +51,12 @@ fn burned_on_a_bypass(l: &Ledger) -> Option<Hit> {
     let mut wired = false;
     let mut burning = false;
     for event in &l.events {
-        match &event.what {
-            Happening::Mended { repair: Repair::RemoveBypasses, .. } => wired = false,
-            Happening::Mended { repair, .. } => wired |= repair.nature() == Nature::Bypass,
-            Happening::Fired { to, .. } => burning = *to != None,
-            _ => {}
+        if let Happening::Mended { repair, .. } = &event.what {
+            let wires = repair.nature() == Nature::Bypass;
+            wired = *repair != Repair::RemoveBypasses && (wired || wires);
+        }
+        if let Happening::Fired { to, .. } = &event.what {
+            burning = *to != None;
         }
         if wired && burning {
             let mut hit = Hit::new(event.tick, t!("seen-bypass-fired"), t!("true-bypass-fired"));

@@ -45,33 +45,29 @@ pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
     let mut answer = Answer::default();
     let mut hits = Vec::new();
     for event in &l.events {
-        match &event.what {
-            Happening::Alarm => {
-                inside_alarm = true;
-                answer = Answer::default();
-            }
-            Happening::Did { action: Action::Go(Place::Yard | Place::Away), .. } => {
-                answer.out |= inside_alarm;
-                inside_alarm = false;
-            }
-            Happening::Did { action: Action::Tell(Topic::GetOut), .. } => answer.told = true,
-            Happening::Did { action: Action::Call(_), .. } => answer.called = true,
-            Happening::Did { action, .. } if action.shuts() == Some(Cock::Supply) => {
-                answer.shut = true;
-            }
-            Happening::Did { action: Action::Go(_), .. } if answer.missing().is_some() => {
-                let missing = answer.missing().unwrap_or_default();
-                hits.push(Hit::new(event.tick, t!("seen-back-in"), missing));
-                answer = Answer::default();
-            }
-            Happening::Did { action, .. } if inside_alarm && !allowed_in_alarm(action) => {
-                hits.push(Hit::new(
-                    event.tick,
-                    t!("seen-after-alarm", done = describe(action)),
-                    t!("true-after-alarm"),
-                ));
-            }
-            _ => {}
+        if event.what == Happening::Alarm {
+            inside_alarm = true;
+            answer = Answer::default();
+        }
+        let Happening::Did { action, .. } = &event.what else { continue };
+        if let Action::Go(Place::Yard | Place::Away) = action {
+            answer.out |= inside_alarm;
+            inside_alarm = false;
+        } else if *action == Action::Tell(Topic::GetOut) {
+            answer.told = true;
+        } else if let Action::Call(_) = action {
+            answer.called = true;
+        } else if action.shuts() == Some(Cock::Supply) {
+            answer.shut = true;
+        } else if let (Action::Go(_), Some(missing)) = (action, answer.missing()) {
+            hits.push(Hit::new(event.tick, t!("seen-back-in"), missing));
+            answer = Answer::default();
+        } else if inside_alarm && !allowed_in_alarm(action) {
+            hits.push(Hit::new(
+                event.tick,
+                t!("seen-after-alarm", done = describe(action)),
+                t!("true-after-alarm"),
+            ));
         }
     }
     hits
@@ -118,16 +114,16 @@ fn allowed_in_alarm(action: &Action) -> bool {
 pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
-        .filter_map(|event| match &event.what {
-            Happening::Ignition { port: Some(port) } => Some(Hit::new(
-                event.tick,
-                t!("seen-flash-port"),
-                t!("true-flash-port", port = lower(port.label())),
-            )),
-            Happening::Ignition { port: None } => {
-                Some(Hit::new(event.tick, t!("seen-flash-burners"), t!("true-flash-burners")))
-            }
-            _ => None,
+        .filter_map(|event| {
+            let Happening::Ignition { port } = &event.what else { return None };
+            Some(match port {
+                Some(port) => Hit::new(
+                    event.tick,
+                    t!("seen-flash-port"),
+                    t!("true-flash-port", port = lower(port.label())),
+                ),
+                None => Hit::new(event.tick, t!("seen-flash-burners"), t!("true-flash-burners")),
+            })
         })
         .collect()
 }
@@ -181,22 +177,20 @@ fn opened(l: &Ledger, port: Port, when: impl Fn(usize, &Truth) -> bool) -> Vec<H
     l.events
         .iter()
         .enumerate()
-        .filter_map(|(index, event)| match event.what {
-            Happening::OpenedUnderGas { port: at, pa } if at == port => {
-                let before = cause(l, index)?.before;
-                when(index, before).then(|| {
-                    Hit::new(
-                        event.tick,
-                        t!("seen-port-opened", port = lower(port.label())),
-                        t!(
-                            "true-port-opened",
-                            pressure = inwc(pa),
-                            angle = before.manual_valve.to_string()
-                        ),
-                    )
-                })
-            }
-            _ => None,
+        .filter_map(|(index, event)| {
+            let Happening::OpenedUnderGas { port: at, pa } = event.what else { return None };
+            let before = cause(l, index).filter(|_| at == port)?.before;
+            when(index, before).then(|| {
+                Hit::new(
+                    event.tick,
+                    t!("seen-port-opened", port = lower(port.label())),
+                    t!(
+                        "true-port-opened",
+                        pressure = inwc(pa),
+                        angle = before.manual_valve.to_string()
+                    ),
+                )
+            })
         })
         .collect()
 }
@@ -265,13 +259,13 @@ pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {
 pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
-        .filter_map(|event| match &event.what {
-            Happening::GasFromPort { port } => Some(Hit::new(
+        .filter_map(|event| {
+            let Happening::GasFromPort { port } = &event.what else { return None };
+            Some(Hit::new(
                 event.tick,
                 t!("seen-gas-from-port"),
                 t!("true-gas-from-port", port = lower(port.label())),
-            )),
-            _ => None,
+            ))
         })
         .collect()
 }
@@ -285,40 +279,33 @@ pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
         .enumerate()
-        .filter_map(|(index, event)| match &event.what {
+        .filter_map(|(index, event)| {
+            let Happening::CalledOnOpenPort { port, barred } = &event.what else { return None };
             // A port that stood open on arrival was called on by whoever left it so.
-            Happening::CalledOnOpenPort { port, .. }
-                if !l.did().any(|did| did.index < index && works_on(did.action, *port)) =>
-            {
-                None
+            if !l.did().any(|did| did.index < index && works_on(did.action, *port)) {
+                return None;
             }
-            Happening::CalledOnOpenPort { port, barred } => {
-                let mut hit = Hit::new(
-                    event.tick,
-                    t!("seen-called-open"),
-                    t!("true-called-open", port = lower(port.label())),
-                );
-                // No gas could come yet, or the call was ended before any came.
-                let later = &l.events[index + 1..];
-                let came = later
-                    .iter()
-                    .take_while(|event| !ends_call(&event.what))
-                    .any(|event| matches!(event.what, Happening::GasFromPort { .. }));
-                if *barred || !came {
-                    hit.caught = Caught::InTime;
-                }
-                Some(hit)
+            let mut hit = Hit::new(
+                event.tick,
+                t!("seen-called-open"),
+                t!("true-called-open", port = lower(port.label())),
+            );
+            // No gas could come yet, or the call was ended before any came.
+            let later = &l.events[index + 1..];
+            let came = later
+                .iter()
+                .take_while(|event| !ends_call(&event.what))
+                .any(|event| matches!(event.what, Happening::GasFromPort { .. }));
+            if *barred || !came {
+                hit.caught = Caught::InTime;
             }
-            _ => None,
+            Some(hit)
         })
         .collect()
 }
 
 fn works_on(action: &Action, wanted: Port) -> bool {
-    match action {
-        Action::Plug { port, .. } | Action::Adapter { port, .. } => *port == wanted,
-        _ => false,
-    }
+    matches!(action, Action::Plug { port, .. } | Action::Adapter { port, .. } if *port == wanted)
 }
 
 pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
@@ -330,14 +317,12 @@ pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
     // A plug on its way in that is taken out again to start it anew lets nothing new out.
     let seated = |truth: &Truth, port: Port| truth.port(port).past_hand_turns > 0.0;
     l.did()
-        .filter(|did| match did.action {
-            Action::Plug { port, step } => {
-                let first = *step != PlugStep::SpinOut || !seated_since(l, did, *port);
-                loosens(*step)
-                    && cock_open(did.before)
-                    && (seated(did.before, *port) || *step == PlugStep::SpinOut && first)
-            }
-            _ => false,
+        .filter(|did| {
+            let Action::Plug { port, step } = did.action else { return false };
+            let first = *step != PlugStep::SpinOut || !seated_since(l, did, *port);
+            loosens(*step)
+                && cock_open(did.before)
+                && (seated(did.before, *port) || *step == PlugStep::SpinOut && first)
         })
         .map(|did| Hit::new(did.tick, describe(did.action), t!("true-valve-open")))
         .collect()
@@ -345,9 +330,9 @@ pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
 
 /// Whether a plug has been started anew in a port before this, so that it is not sealing yet.
 fn seated_since(l: &Ledger, at: &Did<'_>, port: Port) -> bool {
-    let last = l.did().take_while(|did| did.index < at.index).filter_map(|did| match did.action {
-        Action::Plug { port: on, step } if *on == port => Some(*step),
-        _ => None,
+    let last = l.did().take_while(|did| did.index < at.index).filter_map(|did| {
+        let Action::Plug { port: on, step } = did.action else { return None };
+        (*on == port).then_some(*step)
     });
     matches!(last.last(), Some(PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn))
 }
@@ -363,9 +348,8 @@ pub(super) fn power_left_on(l: &Ledger) -> Vec<Hit> {
 
 fn plug_out(l: &Ledger, wanted: PlugStep, when: fn(&Truth) -> bool, truth: &str) -> Vec<Hit> {
     l.did()
-        .filter(|did| match did.action {
-            Action::Plug { step, .. } => *step == wanted && when(did.before),
-            _ => false,
+        .filter(|did| {
+            matches!(did.action, Action::Plug { step, .. } if *step == wanted && when(did.before))
         })
         .map(|did| Hit::new(did.tick, describe(did.action), truth))
         .collect()
@@ -393,13 +377,13 @@ pub(super) fn cross_threads(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
 pub(super) fn boss_cracked(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
-        .filter_map(|event| match event.what {
-            Happening::Cracked { port } => Some(Hit::new(
+        .filter_map(|event| {
+            let Happening::Cracked { port } = event.what else { return None };
+            Some(Hit::new(
                 event.tick,
                 t!("seen-cracked"),
                 t!("true-cracked", port = lower(port.label())),
-            )),
-            _ => None,
+            ))
         })
         .collect()
 }

@@ -7,7 +7,7 @@ use crate::words::Id;
 /// Most buckets that are kept.
 const MOST: usize = 2_000;
 /// Ticks between two samples: 5 Hz.
-pub const SAMPLE_TICKS: u64 = 10;
+const SAMPLE_TICKS: u64 = 10;
 
 /// The names of the curves, in the order of a bucket's values.
 pub const CURVES: [Id; 4] =

@@ -113,9 +113,9 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
     let longest = l
         .events
         .iter()
-        .filter_map(|event| match event.what {
-            Happening::Held { seconds, .. } => Some(seconds),
-            _ => None,
+        .filter_map(|event| {
+            let Happening::Held { seconds, .. } = event.what else { return None };
+            Some(seconds)
         })
         .fold(0.0, f64::max);
     if longest >= wanted_s {
@@ -129,11 +129,11 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
-    let last = l.events.iter().enumerate().rev().find(|(_, event)| match event.what {
-        Happening::Turned { screw, .. } => screw == Screw::Supply,
-        Happening::Mended { repair, .. } => repair.moves() == Moves::Supply,
-        _ => false,
-    });
+    let moves = |what: &Happening| {
+        matches!(what, Happening::Turned { screw: Screw::Supply, .. })
+            || matches!(what, Happening::Mended { repair, .. } if repair.moves() == Moves::Supply)
+    };
+    let last = l.events.iter().enumerate().rev().find(|(_, event)| moves(&event.what));
     let Some((index, event)) = last else { return Vec::new() };
     let after = |stage: Stage| {
         l.wrote().any(|(at, _, fact)| {

@@ -89,7 +89,20 @@ impl Signs {
             ControlState::Burning(_) if from == ControlState::NextSwitchProving => {
                 &mut self.next_given_up
             }
-            _ => return,
+            ControlState::Standby
+            | ControlState::InducerStart
+            | ControlState::PressureSwitchProving
+            | ControlState::PrePurge
+            | ControlState::IgniterWarmUp
+            | ControlState::TrialForIgnition
+            | ControlState::FlameProving
+            | ControlState::BlowerOnDelay
+            | ControlState::Burning(_)
+            | ControlState::NextLevelCall
+            | ControlState::InducerUp
+            | ControlState::NextSwitchProving
+            | ControlState::PostPurge
+            | ControlState::BlowerOffDelay => return,
         };
         *count += 1;
     }
@@ -98,12 +111,11 @@ impl Signs {
 impl run::Witness for Signs {
     fn ticked(&mut self, _: &Bench, events: Vec<Event>) {
         for event in events {
-            match event.what {
-                Happening::Control { from, to } => self.note_control(from, to),
-                Happening::ValveOverPressure { .. } => self.over_pressure = true,
-                Happening::Ignition { .. } => self.ignited = true,
-                _ => {}
+            if let Happening::Control { from, to } = event.what {
+                self.note_control(from, to);
             }
+            self.over_pressure |= matches!(event.what, Happening::ValveOverPressure { .. });
+            self.ignited |= matches!(event.what, Happening::Ignition { .. });
         }
     }
 }

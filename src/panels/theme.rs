@@ -31,7 +31,7 @@ pub const STEEL: Color32 = Color32::from_rgb(0xc3, 0xcc, 0xd3);
 /// Sheet steel in the light.
 pub const STEEL_LIGHT: Color32 = Color32::from_rgb(0xdd, 0xe3, 0xe7);
 /// Second-rank text on ink.
-pub const MIST: Color32 = Color32::from_rgb(0xc3, 0xcc, 0xd3);
+const MIST: Color32 = Color32::from_rgb(0xc3, 0xcc, 0xd3);
 /// Outlines on ink.
 pub const SLATE: Color32 = Color32::from_rgb(0x7a, 0x83, 0x8b);
 /// A button on ink.
@@ -47,7 +47,7 @@ pub const DANGER: Color32 = Color32::from_rgb(0xa9, 0x30, 0x2a);
 /// Settled; always with words and a tick.
 pub const SETTLED: Color32 = Color32::from_rgb(0x2f, 0x6b, 0x47);
 /// The glass of an instrument.
-pub const GLASS: Color32 = Color32::from_rgb(0xcb, 0xd6, 0xbf);
+const GLASS: Color32 = Color32::from_rgb(0xcb, 0xd6, 0xbf);
 
 /// Every pair of text colour and ground that the panels use, with a name. A test holds each to
 /// 4.5:1 (WCAG 2.2, 1.4.3).

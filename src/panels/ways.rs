@@ -8,6 +8,7 @@ mod at_hand;
 mod furnace;
 mod hall;
 mod here;
+mod list;
 mod measure;
 mod repairs;
 mod valve;
@@ -15,21 +16,15 @@ mod yard;
 
 use super::parts::canonical;
 use crate::catalogue::repair::Nature;
-use crate::hands::action::{Action, Contact};
-use crate::parts::{Cock, Port, PortFill, Screw, Tool};
+use crate::hands::action::Action;
+use crate::parts::{Cock, Port, PortFill, Screw};
 use crate::senses::seen::Seen;
 
-pub use here::{here, in_hand};
-pub(super) use repairs::outdates;
+use list::List;
 
-/// One thing that can be done.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Way {
-    /// In plain words.
-    pub label: String,
-    /// What it does.
-    pub action: Action,
-}
+pub use here::{here, in_hand};
+pub use list::Way;
+pub(super) use repairs::outdates;
 
 /// Something done with a number or with several choices at once.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
@@ -114,50 +109,5 @@ pub fn forms(part: &str, seen: &Seen) -> Vec<Form> {
         "householder" | "exit-door" | "exit-gate" => vec![Form::HandOver],
         "job-sheet" => vec![Form::Write],
         _ => Vec::new(),
-    }
-}
-
-/// A list being filled; nothing comes twice.
-#[derive(Debug, Default)]
-struct List {
-    ways: Vec<Way>,
-}
-
-impl List {
-    fn add(&mut self, label: impl Into<String>, action: Action) {
-        if !self.ways.iter().any(|way| way.action == action) {
-            self.ways.push(Way { label: label.into(), action });
-        }
-    }
-
-    /// Adds how the wanted tool comes into the hand, unless it is there.
-    fn need(&mut self, tool: Tool, seen: &Seen) {
-        match seen.hand {
-            Some(held) if held == tool => {}
-            Some(held) => self.add(put_down_label(held), Action::PutDown),
-            None => self.add(take_label(tool), Action::Take(tool)),
-        }
-    }
-
-    /// Adds how the hand gets free, unless it is.
-    fn need_free_hand(&mut self, seen: &Seen) {
-        if let Some(held) = seen.hand {
-            self.add(put_down_label(held), Action::PutDown);
-        }
-    }
-}
-
-fn take_label(tool: Tool) -> String {
-    t!("way-take", tool = tool.label().to_lowercase())
-}
-
-fn put_down_label(tool: Tool) -> String {
-    t!("way-put-down", tool = tool.label().to_lowercase())
-}
-
-fn call_label(contact: Contact) -> &'static str {
-    match contact {
-        Contact::SupplyOwner => t!("call-supply-owner"),
-        Contact::Emergency => t!("call-emergency"),
     }
 }

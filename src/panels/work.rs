@@ -27,16 +27,9 @@ use crate::parts::{OnOff, Phase};
 use crate::parts::{Port, Stage};
 
 use board::{board_ui, split};
-use state::{Hinting, ask_hint, hint};
+use state::{Hinting, ask_hint, flip, hint};
 
 pub(super) use state::WorkState;
-
-fn flip(state: &mut OnOff) {
-    *state = match *state {
-        OnOff::On => OnOff::Off,
-        OnOff::Off => OnOff::On,
-    };
-}
 
 /// Shows the page and says what is left for the drawing.
 pub(super) fn work_ui(

@@ -1,7 +1,8 @@
 //! The furnace brought to burn on a level, with the other appliances on or off.
 
 use super::Memory;
-use super::goal::{Awaited, Goal, Means, Step};
+use super::awaited::Awaited;
+use super::goal::{Goal, Means, Step};
 use super::goal::{after, at};
 use super::memory::turned;
 use crate::hands::action::Action;

@@ -1,6 +1,6 @@
 //! What was seen and done, as far as the next step needs it where one no longer stands.
 
-use super::Awaited;
+use super::awaited::Awaited;
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep, Topic};
 use crate::parts::{Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port};
@@ -235,7 +235,34 @@ impl Memory {
             Action::Mend(_) => {
                 (self.checked, self.brushed, self.meter_rest) = (None, None, None);
             }
-            _ => {}
+            Action::Look(_)
+            | Action::Probe(_)
+            | Action::Take(_)
+            | Action::PutDown
+            | Action::Window { .. }
+            | Action::Door { .. }
+            | Action::FurnaceSwitch(_)
+            | Action::ThermostatMode(_)
+            | Action::Setpoint(_)
+            | Action::StageJumper(_)
+            | Action::ValveSwitch(_)
+            | Action::Neighbor { .. }
+            | Action::Cap { .. }
+            | Action::Turn { .. }
+            | Action::MeterPower(_)
+            | Action::MeterUnit(_)
+            | Action::MeterLowSide(_)
+            | Action::ResetRollout
+            | Action::Measure(_)
+            | Action::Unclip
+            | Action::Stopwatch(_)
+            | Action::WriteMeasured(_)
+            | Action::Gauge(_)
+            | Action::FillColumn
+            | Action::Write(_)
+            | Action::Tag(_)
+            | Action::Call(_)
+            | Action::HandOver(_) => {}
         }
     }
 

@@ -1,63 +1,21 @@
 //! Problems that show only when several values are looked at together.
 
 mod card;
+mod context;
 mod endings;
 mod furnace;
 mod plausible;
 mod supply;
 mod teaching;
 
+use context::{Cross, TRIED_SEEDS, last_name};
+
 use super::format::{Card, Figures, Furnace, Plate, RuleChange, Scenario, VERSION, Variant};
 use super::problem::{Code, Gravity, Problem, nearest};
 use super::reader::Reader;
-use super::value::{Measure, Vary};
 use crate::appliance::plate::Fuel;
 use crate::units::PA_PER_INWC;
 use crate::words::decimal;
-
-/// Where problems go.
-struct Cross<'r, 'a> {
-    reader: &'r mut Reader<'a>,
-}
-
-impl Cross<'_, '_> {
-    fn error(&mut self, path: &str, message: String) {
-        self.reader.at_path(Gravity::Error, Code::Contradiction, path, message);
-    }
-
-    fn warn(&mut self, path: &str, message: String) {
-        self.reader.at_path(Gravity::Warning, Code::Unusual, path, message);
-    }
-
-    fn unknown<'n>(
-        &mut self,
-        path: &str,
-        found: &str,
-        names: impl Iterator<Item = &'n str> + Clone,
-    ) {
-        let message = t!("problem-size", found = found);
-        self.reader.at_path(Gravity::Error, Code::UnknownName, path, message);
-        if let Some(last) = self.reader.problems.last_mut() {
-            last.nearest = nearest(found, names.clone());
-            last.expected = t!("expected-one-of", names = names.collect::<Vec<_>>().join(", "));
-        }
-    }
-
-    fn length(&mut self, path: &str, message: String) {
-        self.reader.at_path(Gravity::Error, Code::BadLength, path, message);
-    }
-
-    /// For every draw, `low` must stay below `high`.
-    fn below<A: Measure, B: Measure>(
-        &mut self,
-        (least_path, least): (&str, &Vary<A>),
-        (most_path, most): (&str, &Vary<B>),
-    ) {
-        if least.most() >= most.least() {
-            self.error(least_path, t!("problem-stay-below", other = last_name(most_path)));
-        }
-    }
-}
 
 /// Looks at everything together, in every setting that a seat may draw.
 pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
@@ -208,9 +166,6 @@ fn instruments(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     }
 }
 
-/// Seeds for which faults are tried.
-const TRIED_SEEDS: u64 = 8;
-
 /// Whether each fault can be there at all, and is not put in twice. Gives whether all of them can.
 fn faults(scenario: &Scenario, cross: &mut Cross<'_, '_>) -> bool {
     let mut fit = true;
@@ -272,8 +227,4 @@ fn rules(changes: &[RuleChange], cross: &mut Cross<'_, '_>) {
             cross.error(&format!("marking.rules[{i}].weight"), message.into());
         }
     }
-}
-
-fn last_name(path: &str) -> &str {
-    path.rsplit('.').next().unwrap_or(path)
 }

@@ -1,13 +1,14 @@
 //! From a scenario and a seed to the numbers of one bench.
 
 mod furnace;
+mod seeded;
 mod supply;
 
 pub(super) use furnace::orifice_input_w;
+use seeded::{Draw, SEA_LEVEL_PA};
 
 use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
-use super::pick::Pick;
-use super::value::{Measure, Vary, whole};
+use super::value::Vary;
 use crate::parts::{Fitted, Neighbor, OnOff, Port, Screw};
 use crate::physics::valve::HandleAngle;
 use crate::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
@@ -16,36 +17,6 @@ use enum_map::{EnumMap, enum_map};
 
 /// Kelvins in 70 °F.
 const LOSS_STEP_K: f64 = 70.0 / 1.8;
-/// Pressure of the air at sea level, in pascals (ICAO standard atmosphere).
-const SEA_LEVEL_PA: f64 = 101_325.0;
-
-/// Draws numbers for one seed.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Draw {
-    seed: u64,
-}
-
-impl Draw {
-    /// The value of a field.
-    fn get<M: Measure>(self, value: &Vary<M>, path: &str) -> f64 {
-        value.draw(self.seed, path)
-    }
-
-    /// The value of a field, or what stands in for it.
-    fn or<M: Measure>(self, value: Option<&Vary<M>>, path: &str, other: f64) -> f64 {
-        value.map_or(other, |value| value.draw(self.seed, path))
-    }
-
-    /// The word of a field.
-    fn pick<T: Copy>(self, value: &Pick<T>, path: &str) -> T {
-        value.draw(self.seed, path)
-    }
-
-    fn count<M: Measure>(self, value: &Vary<M>, path: &str) -> u32 {
-        whole(self.get(value, path))
-    }
-}
-
 /// Height up to which the plate's orifices are right: 2,000 ft (IFGC, NFPA 54).
 const PLATE_ORIFICES_M: f64 = 2_000.0 * M_PER_FT;
 
@@ -90,7 +61,7 @@ impl Scenario {
     #[must_use]
     pub fn draw_sound(&self, seed: u64) -> Setup {
         let job = &*self.settled(seed);
-        let draw = Draw { seed };
+        let draw = Draw::new(seed);
         let gas = supply::gas(draw, &job.gas);
         Setup {
             gas,

@@ -1,38 +1,19 @@
 //! The field reference, made from the declarations themselves.
 
+mod entry;
 mod shared;
 
+pub use entry::Told;
 pub use shared::Topic;
 pub(super) use shared::{competency_table, rule_table};
 
 use core::fmt::Write as _;
 
-use serde::Serialize;
-
 use super::format::{Scenario, Variant};
 use super::problem::nearest;
-use super::shape::{Default, Field, Kind, Section};
+use super::schema::{Field, FieldDefault, Kind, Section};
 use crate::catalogue::fault::{Fault, Severity};
 use crate::words::Id;
-
-/// A field, or a fault, as it is told.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Told {
-    /// Its path, as in `furnace.plate.made_for.high`; a fault's is `faults.` and its name.
-    pub path: String,
-    /// What it means.
-    pub meaning: String,
-    /// What its value looks like.
-    pub value: String,
-    /// Whether it must be written.
-    pub required: bool,
-    /// What it is when it is not written; none where it must be written.
-    pub default: Option<String>,
-    /// Lowest and highest value that the model takes.
-    pub limits: Option<[&'static str; 2]>,
-    /// Lowest and highest value that is published or common, and where that is from.
-    pub usual: Option<[&'static str; 3]>,
-}
 
 /// Finds fields by their path (`furnace.plate.made_for.high`, `trunk[0].length`) or by the name alone,
 /// and faults of the catalogue (`faults.plugged_orifice`, or the name alone).
@@ -144,11 +125,11 @@ fn told(path: &str, field: &Field) -> Told {
         path: path.to_owned(),
         meaning: field.doc.text().to_owned(),
         value: looks(field),
-        required: field.default == Default::Required,
+        required: field.default == FieldDefault::Required,
         default: match field.default {
-            Default::Required => None,
-            Default::Value(value) => Some(written_default(field.kind, value)),
-            Default::Derived(words) => Some(words.text().to_owned()),
+            FieldDefault::Required => None,
+            FieldDefault::Value(value) => Some(written_default(field.kind, value)),
+            FieldDefault::Derived(words) => Some(words.text().to_owned()),
         },
         limits: field.limits.map(|(least, most)| [least, most]),
         usual: field.usual.map(|(least, most, source)| [least, most, source.text()]),
@@ -157,10 +138,12 @@ fn told(path: &str, field: &Field) -> Told {
 
 /// A default as it would be written, and what an empty section or list means.
 fn written_default(kind: Kind, default: &str) -> String {
-    match (kind, default) {
-        (Kind::Section(_), "()") => t!("explain-default-section", value = default),
-        (Kind::List(..), "[]") => t!("explain-default-list", value = default),
-        _ => format!("`{default}`"),
+    if matches!(kind, Kind::Section(_)) && default == "()" {
+        t!("explain-default-section", value = default)
+    } else if matches!(kind, Kind::List(..)) && default == "[]" {
+        t!("explain-default-list", value = default)
+    } else {
+        format!("`{default}`")
     }
 }
 
@@ -311,7 +294,16 @@ fn looks(field: &Field) -> String {
         Kind::List(kind, most) => {
             t!("value-list", most = field.entries.unwrap_or(most), value = one(*kind, field))
         }
-        kind => one(kind, field),
+        kind @ (Kind::Section(_)
+        | Kind::Variants(_)
+        | Kind::Choice(_)
+        | Kind::Drawn(_)
+        | Kind::Truth
+        | Kind::Text(_)
+        | Kind::Quantity(..)
+        | Kind::Number(_)
+        | Kind::Whole(_)
+        | Kind::Fault) => one(kind, field),
     }
 }
 

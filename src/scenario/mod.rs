@@ -14,6 +14,8 @@ mod pick;
 mod problem;
 mod reader;
 mod rule_book;
+mod schema;
+mod setting;
 mod shape;
 mod source;
 mod step;
@@ -25,7 +27,7 @@ pub use explain::{Told, Topic, all_fields, explain, find, reference, topics};
 pub use format::{Scenario, VERSION};
 pub use pick::Pick;
 pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text, warns};
-pub use shape::{Default, Field, Kind, Section};
+pub use schema::{Field, FieldDefault, Kind, Section};
 pub use source::{MAX_BYTES, MAX_DEPTH};
 pub use step::Step;
 pub use told::in_this_job;
@@ -33,8 +35,7 @@ pub use value::{Count, Measure, Plain, Vary};
 
 use ron2::ast::{Document, Expr, StructBody};
 
-use reader::Reader;
-use shape::Shape;
+use reader::{Reader, Shape};
 use source::{MAX_PROBLEMS, Source};
 
 /// Reads a scenario.
@@ -115,14 +116,7 @@ fn examine(text: &str) -> (Option<Scenario>, Vec<Problem>) {
         problems.extend(hint);
         // What a syntax error tore apart is not missed once more, nor is a text that runs on.
         let torn = reader.problems.into_iter().filter(|it| Some((it.line, it.column)) != at);
-        problems.extend(torn.filter(|problem| match problem.code {
-            Code::MissingField | Code::BadLength => false,
-            // A plain number or text is surely what the author wrote.
-            Code::WrongKind => {
-                problem.found.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '"' | '-'))
-            }
-            _ => true,
-        }));
+        problems.extend(torn.filter(is_told_beside_syntax));
     }
     if scenario.is_none() && problems.is_empty() {
         let message = t!("problem-unreadable").to_owned();
@@ -135,6 +129,31 @@ fn examine(text: &str) -> (Option<Scenario>, Vec<Problem>) {
         problems.push(source.problem(Code::TooMany, text.len(), message));
     }
     (scenario, problems)
+}
+
+/// Whether a problem is told beside errors of syntax, which tear sections and texts apart.
+fn is_told_beside_syntax(problem: &Problem) -> bool {
+    match problem.code {
+        Code::MissingField | Code::BadLength => false,
+        // A plain number or text is surely what the author wrote.
+        Code::WrongKind => {
+            problem.found.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '"' | '-'))
+        }
+        Code::TooLarge
+        | Code::NotUtf8
+        | Code::TooDeep
+        | Code::Syntax
+        | Code::NewerVersion
+        | Code::NoSuchVersion
+        | Code::UnknownField
+        | Code::DuplicateField
+        | Code::BadQuantity
+        | Code::UnknownName
+        | Code::OutOfRange
+        | Code::Contradiction
+        | Code::Unusual
+        | Code::TooMany => true,
+    }
 }
 
 /// A version of the format that this program does not know yet: nothing else can be judged then.

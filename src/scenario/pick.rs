@@ -3,8 +3,8 @@
 use ron2::ast::{Expr, StructBody};
 
 use super::problem::{Code, nearest};
-use super::reader::Reader;
-use super::shape::{Kind, Shape, Word};
+use super::reader::{Reader, Shape, Word};
+use super::schema::Kind;
 use crate::rng::stream;
 
 /// Most words in one choice: each may stand more than once, so that it is drawn more often.

@@ -5,12 +5,33 @@ use std::collections::BTreeMap;
 use ron2::ast::{Expr, FieldsBody, StructBody, StructField};
 
 use super::problem::{Code, Gravity, Problem, nearest};
-use super::shape::{Default, Field, Section, Shape};
+use super::schema::{Field, FieldDefault, Kind, Section};
 use super::source::{MAX_PROBLEMS, Source};
 use super::synonyms::meant;
+use crate::words::Id;
 
 /// Where a job writes its endings; a setting has them in a field of its own.
 const ENDINGS: &str = "marking.endings";
+
+/// A type that a value of the format is read into.
+pub(super) trait Shape: Sized {
+    /// What its value looks like.
+    const KIND: Kind;
+    /// Most of them in one list.
+    const MOST_IN_LIST: usize = 24;
+
+    /// Reads it; problems go to the reader, and with one there is no value.
+    fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self>;
+
+    /// Reads a default as the declaration has it.
+    fn from_default(text: &'static str) -> Option<Self>;
+}
+
+/// One of a list of words.
+pub(super) trait Word: Shape {
+    /// The words: name and meaning.
+    const WORDS: &'static [(&'static str, Id)];
+}
 
 /// Reads values and gathers problems.
 pub(super) struct Reader<'a> {
@@ -171,7 +192,7 @@ impl<'a> Reader<'a> {
     ) -> Option<T> {
         let info = section.fields.iter().find(|field| field.name == name)?;
         let Some(written) = opened.fields.iter().find(|field| field.name.name == name) else {
-            if info.default == Default::Required {
+            if info.default == FieldDefault::Required {
                 let message = t!("problem-missing-field", section = section.name, name = name);
                 let path = join(&self.path, name);
                 self.push(Code::MissingField, (opened.at, opened.at), path, message, "");
@@ -279,9 +300,9 @@ impl<'a> Reader<'a> {
 pub(super) fn default_value<T: Shape>(section: &'static Section, name: &str) -> Option<T> {
     let info = section.fields.iter().find(|field| field.name == name)?;
     match info.default {
-        Default::Required => None,
-        Default::Value(text) => T::from_default(text),
-        Default::Derived(_) => T::from_default(""),
+        FieldDefault::Required => None,
+        FieldDefault::Value(text) => T::from_default(text),
+        FieldDefault::Derived(_) => T::from_default(""),
     }
 }
 

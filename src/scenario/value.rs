@@ -5,8 +5,8 @@ use core::marker::PhantomData;
 use ron2::ast::{Expr, NumberExpr, NumberKind, StructBody};
 
 use super::problem::{Code, Gravity, nearest};
-use super::reader::Reader;
-use super::shape::{Kind, Shape};
+use super::reader::{Reader, Shape};
+use super::schema::Kind;
 use crate::rng::stream;
 use crate::units::{
     Flow, HeatRate, HeatingValue, Length, Pressure, Temperature, TemperatureStep, TimeSpan, Volume,
@@ -204,7 +204,20 @@ fn number<M: Measure>(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<f64> {
             );
             return None;
         }
-        _ => {
+        (
+            Kind::Section(_)
+            | Kind::Variants(_)
+            | Kind::Choice(_)
+            | Kind::Drawn(_)
+            | Kind::List(..)
+            | Kind::Truth
+            | Kind::Text(_)
+            | Kind::Quantity(..)
+            | Kind::Number(_)
+            | Kind::Whole(_)
+            | Kind::Fault,
+            _,
+        ) => {
             let message = t!("problem-number-belongs").to_owned();
             reader.wrong(Code::WrongKind, expr, message, expected(M::KIND));
             return None;

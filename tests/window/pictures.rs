@@ -10,7 +10,7 @@ use bevy::prelude::*;
 use bevy::render::renderer::RenderAdapterInfo;
 use quarterturn::app::boxes::Boxes;
 use quarterturn::app::hose::hoses;
-use quarterturn::app::mirror::OnPage;
+use quarterturn::app::page::OnPage;
 use quarterturn::app::scene::Sheets;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::parts::{Cock, Door, Fitted, OnOff, Place, Port, Push, Tool};

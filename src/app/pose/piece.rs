@@ -1,8 +1,8 @@
 //! How a part's pieces turn, scale and fade.
 
 use super::found::connector;
-use super::state::{burns, eighths, port_of};
-use super::{Pose, Shown, narrow};
+use super::stand::{Pose, Shown, narrow};
+use super::state::{burning, burns, eighths, port_of};
 use crate::parts::{Cock, Joint, Neighbor, OnOff, PortFill, Screw};
 use crate::senses::seen::{BurnersSeen, FlameSeen, FluidSeen, Seen};
 
@@ -186,7 +186,7 @@ fn neighbor(part: &str) -> Option<Neighbor> {
 
 fn knob(neighbor: Neighbor, seen: &Seen) -> Pose {
     use crate::senses::seen::Burning;
-    Pose::turned(match super::burning(neighbor, seen) {
+    Pose::turned(match burning(neighbor, seen) {
         Some(Burning::Burning | Burning::NoGas) => KNOB_DEG,
         Some(Burning::Off) | None => 0.0,
     })

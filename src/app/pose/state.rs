@@ -1,6 +1,6 @@
 //! Which of a part's states holds.
 
-use super::super::pose::burning;
+use super::found;
 use crate::appliance::safety::Hose;
 use crate::parts::{Fitted, Level, Neighbor, Opening, Port, PortFill, Screw, Tool};
 use crate::senses::seen::{
@@ -44,7 +44,7 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
                 burners.map(|b| b.caps.get(level).is_some_and(|cap| fitted(*cap, state)))
             }
             Some(_) => burners.map(|b| draft_hose(&b.signs, state)),
-            None => super::found::holds(part, state, seen),
+            None => found::holds(part, state, seen),
         },
     }
 }
@@ -88,7 +88,7 @@ fn level_of(part: &str) -> Option<Level> {
 }
 
 /// Whether a tool lies in the roll: not in the hand and not on a port.
-pub(super) fn in_roll(tool: Tool, seen: &Seen) -> bool {
+fn in_roll(tool: Tool, seen: &Seen) -> bool {
     if seen.hand == Some(tool) {
         return false;
     }
@@ -116,6 +116,14 @@ pub(super) fn eighths(screw: Screw, seen: &Seen) -> Option<i32> {
     match screw.level() {
         Some(level) => burners().and_then(|b| b.screw_eighths[level]),
         None => seen.yard.as_ref().and_then(|y| y.screw_eighths),
+    }
+}
+
+/// What a neighbour's burner does, where it is seen.
+pub(super) fn burning(neighbor: Neighbor, seen: &Seen) -> Option<Burning> {
+    match neighbor {
+        Neighbor::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.burning),
+        Neighbor::Range => seen.hall.as_ref().map(|h| h.range.burning),
     }
 }
 

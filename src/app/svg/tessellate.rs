@@ -9,9 +9,10 @@ use lyon_tessellation::{
 };
 use usvg::tiny_skia_path::{self, PathSegment, Point, StrokeDash, Transform};
 
-use super::soften::RIM;
-use super::{Box4, Edge};
+use super::shapes::{Box4, Edge};
 
+/// Width of the rim, in drawing units: a little less than a pixel at the drawing's own size.
+pub(super) const RIM: f32 = 0.8;
 /// How far a flat edge may lie from its curve, in drawing units: a tenth of a pixel at the
 /// drawing's own size.
 const TOLERANCE: f32 = 0.2;

@@ -119,19 +119,37 @@ impl Control {
             S::PostPurge if self.blower_ran => S::BlowerOffDelay,
             S::BlowerOffDelay if self.in_state_s < t.blower_off_s => S::BlowerOffDelay,
             S::PostPurge | S::BlowerOffDelay => S::Standby,
-            _ if self.gas_s > 0.0 => S::PostPurge,
-            _ => S::Standby,
+            S::InducerStart
+            | S::PressureSwitchProving
+            | S::PrePurge
+            | S::IgniterWarmUp
+            | S::TrialForIgnition
+            | S::FlameProving
+            | S::BlowerOnDelay
+            | S::Burning(_)
+            | S::NextLevelCall
+            | S::InducerUp
+            | S::NextSwitchProving
+            | S::LimitOpen
+            | S::RolloutOpen
+            | S::Retry
+            | S::Lockout => {
+                if self.gas_s > 0.0 {
+                    S::PostPurge
+                } else {
+                    S::Standby
+                }
+            }
         }
     }
 
     /// A flame that does not come in the trial, does not stay while it is proved, or goes out.
     fn flame_lost(&self) -> bool {
         let t = &self.timings;
-        match self.state {
-            S::TrialForIgnition => self.in_state_s >= t.trial_s && self.no_flame_s > 0.0,
-            _ if self.state.gas() => self.no_flame_s >= t.flame_response_s,
-            _ => false,
+        if self.state == S::TrialForIgnition {
+            return self.in_state_s >= t.trial_s && self.no_flame_s > 0.0;
         }
+        self.state.gas() && self.no_flame_s >= t.flame_response_s
     }
 
     fn after_flame_loss(&mut self) -> S {
@@ -211,7 +229,20 @@ impl Control {
             }
             S::Retry if past(t.retry_s) => S::PressureSwitchProving,
             S::PostPurge if past(t.post_purge_s) => S::PressureSwitchProving,
-            stay => stay,
+            stay @ (S::InducerStart
+            | S::PrePurge
+            | S::IgniterWarmUp
+            | S::TrialForIgnition
+            | S::FlameProving
+            | S::BlowerOnDelay
+            | S::Burning(_)
+            | S::InducerUp
+            | S::NextSwitchProving
+            | S::LimitOpen
+            | S::RolloutOpen
+            | S::PostPurge
+            | S::Retry
+            | S::Lockout) => stay,
         }
     }
 
@@ -225,17 +256,20 @@ impl Control {
         let was = self.state;
         self.state = next;
         self.in_state_s = 0.0;
-        match next {
-            S::TrialForIgnition => self.gas_s = 0.0,
-            S::Standby => {
-                self.gas_s = 0.0;
-                self.first_s = 0.0;
-                self.tries = 0;
-                self.losses = 0;
-                self.blower_ran = false;
-            }
-            S::Burning(level) if level.is_first() && !is_above_first(was) => self.first_s = 0.0,
-            _ => {}
+        if matches!(next, S::TrialForIgnition | S::Standby) {
+            self.gas_s = 0.0;
+        }
+        if next == S::Standby {
+            self.first_s = 0.0;
+            self.tries = 0;
+            self.losses = 0;
+            self.blower_ran = false;
+        }
+        if let S::Burning(level) = next
+            && level.is_first()
+            && !is_above_first(was)
+        {
+            self.first_s = 0.0;
         }
         // Wherever the blower runs for the first time, there is heat to take away afterwards.
         self.blower_ran |= matches!(next, S::Burning(_) | S::LimitOpen | S::RolloutOpen);

@@ -5,7 +5,7 @@
 
 use std::fmt::Write;
 
-use super::{Report, State};
+use super::report::{Report, State};
 use crate::chart::{Axis, INK, PALE, PAPER, Scale, WASH, escape, put};
 
 const WIDTH: f64 = 640.0;
@@ -91,13 +91,20 @@ fn column(state: usize) -> f64 {
     LEFT + (RIGHT - LEFT) * (state as f64 + 0.5) / 4.0
 }
 
+/// One panel: bands of the plate and the scale, then the lines and points of both benches.
 fn one(svg: &mut String, report: &Report, panel: &Panel, top: f64) {
-    let bottom = top + TALL;
-    let pairs = || report.states.iter().zip(&report.healthy);
-    let mut values: Vec<f64> =
-        pairs().flat_map(|(it, right)| [it, right]).map(panel.pressure).collect();
+    let both = || report.states.iter().chain(&report.healthy);
+    let mut values: Vec<f64> = both().map(panel.pressure).collect();
     values.extend(panel.bands.iter().flat_map(|band| [band.2, band.3]));
-    let Some(axis) = Axis::new(&values, Scale::Even, bottom, top) else { return };
+    let Some(axis) = Axis::new(&values, Scale::Even, top + TALL, top) else { return };
+    ground(svg, panel, &axis, top);
+    line(svg, &report.healthy, panel, &axis, " stroke-dasharray=\"5 4\"");
+    line(svg, &report.states, panel, &axis, "");
+    points(svg, report, panel, &axis, top + TALL);
+}
+
+/// The bands that the plate allows, the scale and the frame.
+fn ground(svg: &mut String, panel: &Panel, axis: &Axis, top: f64) {
     let half = (RIGHT - LEFT) / 8.0;
     for &(from, to, lower, upper) in &panel.bands {
         put!(
@@ -132,9 +139,11 @@ fn one(svg: &mut String, report: &Report, panel: &Panel, top: f64) {
         top - 6.0,
         panel.words
     );
-    line(svg, &report.healthy, panel, &axis, " stroke-dasharray=\"5 4\"");
-    line(svg, &report.states, panel, &axis, "");
-    for (i, (it, right)) in pairs().enumerate() {
+}
+
+/// The points of both benches, and each state under its column.
+fn points(svg: &mut String, report: &Report, panel: &Panel, axis: &Axis, bottom: f64) {
+    for (i, (it, right)) in report.states.iter().zip(&report.healthy).enumerate() {
         ring(svg, column(i), axis.at((panel.pressure)(right)));
         let at = axis.at((panel.pressure)(it));
         square(svg, column(i), at);

@@ -3,7 +3,7 @@
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
-use super::Proven;
+use super::proven::Proven;
 use crate::appliance::plate::Fuel;
 use crate::marking::debrief::clock;
 use crate::parts::Ending;
@@ -112,7 +112,7 @@ fn ending(ending: Option<Ending>) -> &'static str {
 }
 
 /// A seed's row.
-pub(super) fn row(seed: &SeedProof) -> String {
+fn row(seed: &SeedProof) -> String {
     format!(
         "| {} | {} | {} | {} | {} | {} | {} |\n",
         seed.seed,
@@ -126,7 +126,7 @@ pub(super) fn row(seed: &SeedProof) -> String {
 }
 
 /// A spoiled run's row.
-pub(super) fn spoil_row(spoil: &SpoilProof) -> String {
+fn spoil_row(spoil: &SpoilProof) -> String {
     format!("| {} | {} | {} | {} |\n", spoil.name, at(spoil.tick), list(&spoil.found), spoil.points)
 }
 

@@ -47,44 +47,32 @@ fn gas_side(setup: &Setup) -> GasSide {
     let mut wear = Wear::default();
     let air = b.fixed(0.0);
     let burner_box = b.fixed(0.0);
-    let (upstream, first, tank) = supply_source(&mut b, setup, &mut wear);
-    let source_end = b.node_count();
-    let start_pa = start_pa(setup);
-    let supply = b.node(SUPPLY_M3, T_STD_K, start_pa);
-    let spec = supply_regulator(&setup.supply, setup);
-    let supply_regulator = b.regulator(first, supply, spec);
-    let trunk_start = b.node(BODY_M3, T_STD_K, start_pa);
-    let cock_area = ball(MAIN_BORE_M);
-    let supply_cock = b.opening(supply, trunk_start, cock_area.full_cd_area_m2);
-    let tee = runs(&mut b, trunk_start, &setup.trunk, start_pa);
-    let (end, furnace_cock) = branch(&mut b, tee, &setup.branch, start_pa);
-    let branch_end = b.node_count();
-    let inlet = line_faults(&mut b, setup, end, (start_pa, air), &mut wear);
-    let line_end = b.node_count();
-    let neighbors = EnumMap::from_fn(|it| neighbor(&mut b, tee, air, setup, it));
-    let valve = valve(&mut b, setup, inlet, burner_box);
-    let behind = enum_map! { Port::Inlet => inlet, Port::Manifold => valve.manifold };
+    let line = line(&mut b, setup, air, &mut wear);
+    let neighbors = EnumMap::from_fn(|it| neighbor(&mut b, line.tee, air, setup, it));
+    let valve = valve(&mut b, setup, line.inlet, burner_box);
+    let behind = enum_map! { Port::Inlet => line.inlet, Port::Manifold => valve.manifold };
     let ports = ports(&mut b, behind, air);
-    supply_faults(&mut b, setup, (supply, air, supply_regulator), &mut wear);
+    supply_faults(&mut b, setup, (line.supply, air, line.supply_regulator), &mut wear);
     valve_faults(setup, valve.burners, &mut wear);
+    let [source_end, branch_end, line_end] = line.marks;
     let marks = [source_end, branch_end, line_end, b.node_count()];
     let mut network = b.build();
-    open_wide(&mut network, supply_regulator, setup);
+    open_wide(&mut network, line.supply_regulator, setup);
     GasSide {
         network,
         nodes: Nodes {
-            upstream,
-            supply,
-            tee,
-            inlet,
+            upstream: line.upstream,
+            supply: line.supply,
+            tee: line.tee,
+            inlet: line.inlet,
             manifold: valve.manifold,
             hose: ports.hose,
             burner_box,
         },
         elements: Elements {
-            supply_regulator,
-            supply_cock,
-            furnace_cock,
+            supply_regulator: line.supply_regulator,
+            supply_cock: line.supply_cock,
+            furnace_cock: line.furnace_cock,
             seats: valve.seats,
             valve_regulator: valve.regulator,
             burners: valve.burners,
@@ -95,11 +83,11 @@ fn gas_side(setup: &Setup) -> GasSide {
         },
         springs: valve.springs,
         supply_pa_per_turn: setup.supply.pa_per_turn,
-        supply_turns_found: spec.turns,
+        supply_turns_found: line.supply_turns,
         supply_set_found_pa: setup.supply.set_pa,
         supply_turned: 0.0,
         furnace_cock: ball(MAIN_BORE_M),
-        supply_cock: cock_area,
+        supply_cock: ball(MAIN_BORE_M),
         neighbor_cock: ball(NEIGHBOR_BORE_M),
         neighbor_orifice_m2: neighbors.map(|_, (_, area)| area),
         seats_open_m2: valve.seats_open_m2,
@@ -114,11 +102,55 @@ fn gas_side(setup: &Setup) -> GasSide {
         wear,
         marks,
         later: later(setup),
-        tank,
+        tank: line.tank,
         tank_pa_per_s: 0.0,
         dial_turns: 0.0,
         dial_m3: dial_m3(setup),
         worst_imbalance: 0.0,
+    }
+}
+
+/// The line from the source to the gas valve's inlet, as built.
+struct LineParts {
+    upstream: NodeId,
+    tank: Option<Tank>,
+    supply: NodeId,
+    supply_regulator: ElementId,
+    /// Turns of the supply regulator's screw.
+    supply_turns: f64,
+    supply_cock: ElementId,
+    tee: NodeId,
+    furnace_cock: ElementId,
+    inlet: NodeId,
+    /// Nodes so far behind the source, the branch and the faults of the line.
+    marks: [u16; 3],
+}
+
+/// Builds the line from the source to the gas valve's inlet.
+fn line(b: &mut NetworkBuilder, setup: &Setup, air: NodeId, wear: &mut Wear) -> LineParts {
+    let (upstream, first, tank) = supply_source(b, setup, wear);
+    let source_end = b.node_count();
+    let start_pa = start_pa(setup);
+    let supply = b.node(SUPPLY_M3, T_STD_K, start_pa);
+    let spec = supply_regulator(&setup.supply, setup);
+    let supply_regulator = b.regulator(first, supply, spec);
+    let trunk_start = b.node(BODY_M3, T_STD_K, start_pa);
+    let supply_cock = b.opening(supply, trunk_start, ball(MAIN_BORE_M).full_cd_area_m2);
+    let tee = runs(b, trunk_start, &setup.trunk, start_pa);
+    let (end, furnace_cock) = branch(b, tee, &setup.branch, start_pa);
+    let branch_end = b.node_count();
+    let inlet = line_faults(b, setup, end, (start_pa, air), wear);
+    LineParts {
+        upstream,
+        tank,
+        supply,
+        supply_regulator,
+        supply_turns: spec.turns,
+        supply_cock,
+        tee,
+        furnace_cock,
+        inlet,
+        marks: [source_end, branch_end, b.node_count()],
     }
 }
 

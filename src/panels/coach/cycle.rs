@@ -45,7 +45,7 @@ impl Cycle {
             Self::Running | Self::AtRest | Self::Lit if still => Self::AtRest,
             Self::AtRest | Self::Lit if full => Self::Full,
             Self::AtRest if burns.is_some() => Self::Lit,
-            same => same,
+            same @ (Self::Running | Self::AtRest | Self::Lit | Self::Full) => same,
         }
     }
 }

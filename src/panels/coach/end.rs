@@ -85,10 +85,9 @@ fn hand_over(text: &str, ending: Ending, seen: &Seen) -> Hint {
 
 /// The highest pressure at rest on the supply regulator's nameplate, once that was looked at.
 fn lockup_most_pa(seen: &Seen) -> Option<f64> {
-    match seen.sheet.note(Subject::SupplyRegulator).map(|note| &note.finding) {
-        Some(Finding::Delivery(it)) => Some(it.rest_pa),
-        _ => None,
-    }
+    let note = seen.sheet.note(Subject::SupplyRegulator)?;
+    let Finding::Delivery(it) = &note.finding else { return None };
+    Some(it.rest_pa)
 }
 
 /// The found column is full: what stands on the sheet decides.

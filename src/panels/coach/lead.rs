@@ -35,11 +35,12 @@ pub(super) fn first(goals: &[Goal], seen: &Seen, remembered: &Remembered) -> Opt
 /// way there, in these words and those of the way.
 pub(super) fn saying(text: &str, goal: Goal, seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let hint = towards(goal, seen, remembered)?;
-    let text = match &hint.action {
-        Some(Action::Look(_) | Action::Sniff(_) | Action::Tag(_) | Action::Tell(_)) => {
-            text.to_owned()
-        }
-        Some(_) | None => t!("coach-because", why = text, step = hint.text),
+    let there = hint.action.as_ref().is_some_and(|action| {
+        matches!(action, Action::Look(_) | Action::Sniff(_) | Action::Tag(_) | Action::Tell(_))
+    });
+    let text = match there {
+        true => text.to_owned(),
+        false => t!("coach-because", why = text, step = hint.text),
     };
     Some(Hint { text, ..hint })
 }
@@ -57,10 +58,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::FurnaceSwitch(OnOff::On) => t!("coach-power-on"),
         Action::Cock { cock: Cock::Furnace, degrees: 0 } => t!("coach-valve-shut"),
         Action::Cock { .. } => t!("coach-valve-open"),
-        Action::Door { door: Door::Burner, to: Fitted::Off } => t!("coach-burner-door-off"),
-        Action::Door { door: Door::Burner, to: Fitted::On } => t!("coach-burner-door-on"),
-        Action::Door { door: Door::Blower, to: Fitted::Off } => t!("coach-blower-door-off"),
-        Action::Door { door: Door::Blower, to: Fitted::On } => t!("coach-blower-door-on"),
+        Action::Door { door, to } => moving(*door, *to),
         Action::ValveSwitch(OnOff::Off) => t!("coach-switch-off"),
         Action::ValveSwitch(OnOff::On) => t!("coach-switch-on"),
         Action::StageJumper(Fitted::Off) => t!("coach-jumper-off"),
@@ -77,11 +75,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
             return t!("coach-adapter-in", port = port.label().to_lowercase());
         }
         Action::Adapter { to: Fitted::Off, .. } => t!("coach-adapter-out"),
-        Action::HoseOn { push: Push::Fully, .. } if seen.meter.hose.is_some() => {
-            t!("coach-hose-fully")
-        }
-        Action::HoseOn { push: Push::Fully, .. } => t!("coach-hose-on"),
-        Action::HoseOn { push: Push::Halfway, .. } => t!("coach-hose-ease"),
+        Action::HoseOn { push, .. } => pushing(*push, seen),
         Action::HoseOff => t!("coach-hose-off"),
         Action::LeakFluid(joint) => {
             return t!("coach-brush", joint = joint.label().to_lowercase());
@@ -116,6 +110,25 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         | Action::HandOver(_) => t!("coach-next"),
     };
     plain.to_owned()
+}
+
+/// A furnace door off or on.
+fn moving(door: Door, to: Fitted) -> &'static str {
+    match (door, to) {
+        (Door::Burner, Fitted::Off) => t!("coach-burner-door-off"),
+        (Door::Burner, Fitted::On) => t!("coach-burner-door-on"),
+        (Door::Blower, Fitted::Off) => t!("coach-blower-door-off"),
+        (Door::Blower, Fitted::On) => t!("coach-blower-door-on"),
+    }
+}
+
+/// The hose pushed fully on, or eased back to its first barb.
+fn pushing(push: Push, seen: &Seen) -> &'static str {
+    match push {
+        Push::Fully if seen.meter.hose.is_some() => t!("coach-hose-fully"),
+        Push::Fully => t!("coach-hose-on"),
+        Push::Halfway => t!("coach-hose-ease"),
+    }
 }
 
 /// Where to go, and what for.
@@ -163,12 +176,16 @@ fn taking(tool: Tool) -> String {
 /// What the thermostat is set to, and what that calls.
 fn setting(leaf: Goal, to_half_f: i16, seen: &Seen) -> &'static str {
     let above = seen.hall.as_ref().map_or(0, |hall| to_half_f.saturating_sub(hall.room_half_f));
-    match leaf {
-        Goal::ThermostatAsFound => t!("coach-set-as-found"),
-        Goal::Called(Some(level), _) if !level.is_first() => t!("coach-set-both"),
-        _ if above <= 0 => t!("coach-set-room"),
-        _ if seen.levels.len() == 1 => t!("coach-set-only"),
-        _ => t!("coach-set-first"),
+    if leaf == Goal::ThermostatAsFound {
+        t!("coach-set-as-found")
+    } else if matches!(leaf, Goal::Called(Some(level), _) if !level.is_first()) {
+        t!("coach-set-both")
+    } else if above <= 0 {
+        t!("coach-set-room")
+    } else if seen.levels.len() == 1 {
+        t!("coach-set-only")
+    } else {
+        t!("coach-set-first")
     }
 }
 
@@ -238,7 +255,23 @@ fn part(action: &Action) -> Option<&'static str> {
         Action::Look(subject) => subject.id(),
         Action::Go(Place::GasValve) => "gas-valve",
         Action::Sniff(height) => zone(*height),
-        _ => return None,
+        Action::Go(Place::PlantRoom | Place::Hall | Place::Yard | Place::Away)
+        | Action::Probe(_)
+        | Action::PutDown
+        | Action::Turn { .. }
+        | Action::HoseOff
+        | Action::MeterLowSide(_)
+        | Action::ResetRollout
+        | Action::Mend(_)
+        | Action::Measure(_)
+        | Action::Unclip
+        | Action::Stopwatch(_)
+        | Action::WriteMeasured(_)
+        | Action::Gauge(_)
+        | Action::FillColumn
+        | Action::Write(_)
+        | Action::Call(_)
+        | Action::HandOver(_) => return None,
     })
 }
 

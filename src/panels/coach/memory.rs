@@ -64,20 +64,21 @@ impl Remembered {
             self.cycle = Cycle::default();
         }
         self.job.did(action);
-        match action {
-            Action::Turn { screw, .. } if screw.level().is_some() => {
-                self.idle_turns = if self.stood() { self.idle_turns.saturating_add(1) } else { 0 };
-                self.before_turn_pa = self.shown_pa;
-                self.turned_tick = self.tick;
-            }
-            Action::Mend(_) => {
-                (self.idle_turns, self.before_turn_pa) = (0, None);
-                self.again = self.written;
-            }
-            Action::Write(reading) if reading.phase == Phase::Left => {
-                self.again[reading.port][reading.stage] = false;
-            }
-            _ => {}
+        if let Action::Turn { screw, .. } = action
+            && screw.level().is_some()
+        {
+            self.idle_turns = if self.stood() { self.idle_turns.saturating_add(1) } else { 0 };
+            self.before_turn_pa = self.shown_pa;
+            self.turned_tick = self.tick;
+        }
+        if let Action::Mend(_) = action {
+            (self.idle_turns, self.before_turn_pa) = (0, None);
+            self.again = self.written;
+        }
+        if let Action::Write(reading) = action
+            && reading.phase == Phase::Left
+        {
+            self.again[reading.port][reading.stage] = false;
         }
     }
 

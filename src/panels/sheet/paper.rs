@@ -65,23 +65,21 @@ fn hints_ui(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
 }
 
 /// The figures read so far, a line each; what was not read is not there.
-#[must_use]
-pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String> {
+fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String> {
     let mut lines = Vec::new();
     let of = |subject: Subject| sheet.note(subject).map(|note| &note.finding);
-    match of(Subject::Plate) {
-        Some(Finding::Plate(plate)) => {
-            lines.push(figures_line(t!("sheet-plate"), &plate.figures, unit));
-        }
-        Some(_) => {}
-        None => lines.push(t!("sheet-plate-unread").into()),
+    let plate = of(Subject::Plate);
+    if plate.is_none() {
+        lines.push(t!("sheet-plate-unread").into());
     }
-    match of(Subject::ConversionLabel) {
-        Some(Finding::Label(figures)) => {
-            lines.push(figures_line(t!("sheet-label"), figures, unit));
-        }
-        Some(_) => lines.push(t!("sheet-no-label").into()),
-        None => {}
+    if let Some(Finding::Plate(plate)) = plate {
+        lines.push(figures_line(t!("sheet-plate"), &plate.figures, unit));
+    }
+    let label = of(Subject::ConversionLabel);
+    if let Some(Finding::Label(figures)) = label {
+        lines.push(figures_line(t!("sheet-label"), figures, unit));
+    } else if label.is_some() {
+        lines.push(t!("sheet-no-label").into());
     }
     if let Some(Finding::Delivery(it)) = of(Subject::SupplyRegulator) {
         lines.push(full_stop(t!(

@@ -1,7 +1,8 @@
 //! The furnace's outside, its switches and its neighbour.
 
+use super::at_hand;
 use super::here::{probe_at, sniff, walks};
-use super::{List, at_hand};
+use super::list::List;
 use crate::hands::action::Action;
 use crate::parts::{
     Cock, Door, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Tool, Window,

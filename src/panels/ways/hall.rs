@@ -1,8 +1,8 @@
 //! The thermostat, the range, the telephone and the people of the house.
 
-use super::List;
 use super::furnace::{cock, neighbor, window};
 use super::here::{calls, walks};
+use super::list::List;
 use crate::hands::action::{Action, Topic};
 use crate::parts::{Cock, Neighbor, OnOff, Window};
 use crate::senses::seen::{HallSeen, Seen};

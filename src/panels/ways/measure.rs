@@ -1,6 +1,6 @@
 //! Instruments: held to their spots, written down, and the hose put to another gauge.
 
-use super::List;
+use super::list::List;
 use crate::hands::action::{Action, StartStop};
 use crate::instrument::water_column::Legs;
 use crate::panels::face;

@@ -1,6 +1,6 @@
 //! Repairs, each at the part that it is done on.
 
-use super::List;
+use super::list::List;
 use super::valve::fill;
 use crate::catalogue::repair::{Need, Repair, There};
 use crate::hands::action::Action;

@@ -1,7 +1,8 @@
 //! The gas valve close up: switch, ports, plugs, adapter, hose, caps and screws.
 
+use super::at_hand;
 use super::furnace::{door, joint};
-use super::{List, at_hand};
+use super::list::List;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{Door, Fitted, OnOff, Port, PortFill, Push, Screw, Tool, part};
 use crate::senses::seen::{BurnersSeen, Seen};

@@ -1,8 +1,8 @@
 //! The supply outside.
 
-use super::List;
 use super::furnace::cock;
 use super::here::{calls, probe_at, sniff, walks};
+use super::list::List;
 use super::valve::screw_ways;
 use crate::parts::{Cock, Height, Place, Screw};
 use crate::senses::seen::Seen;

@@ -25,7 +25,8 @@
 use super::super::orifice::FlowSlopes;
 use super::super::pipe::drive_pa;
 use super::super::regulator::Terminals;
-use super::{Ends, Head, Network, Slots, StepReport, Work};
+use super::slots::{Head, Slots};
+use super::{Ends, Network, StepReport, Work};
 
 /// Wanted Σ|residual| over throughput.
 const TOLERANCE: f64 = 1e-11;

@@ -9,7 +9,8 @@
 
 use serde::{Serialize, Serializer};
 
-use super::{Guess, Network, Work};
+use super::guess::Guess;
+use super::{Network, Work};
 
 impl Serialize for Network {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {

@@ -1,6 +1,6 @@
 //! What the job card says against what is drawn, and ranges that stand in a text.
 
-use super::Cross;
+use super::context::{Cross, TRIED_SEEDS};
 use crate::appliance::plate::Fuel;
 use crate::scenario::format::Scenario;
 use crate::units::{HeatingValue, J_M3_PER_BTU_FT3};
@@ -62,7 +62,7 @@ fn heat(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
 
 /// The stated value against the gas of every seat.
 fn drawn(scenario: &Scenario, stated_j_m3: f64, path: &str, cross: &mut Cross<'_, '_>) {
-    for seed in 0..super::TRIED_SEEDS {
+    for seed in 0..TRIED_SEEDS {
         let there_j_m3 = scenario.draw_sound(seed).gas.heating_value_j_m3;
         if (stated_j_m3 / there_j_m3 - 1.0).abs() > HEAT {
             let message = t!(

@@ -1,6 +1,6 @@
 //! Whether the endings that are called right can be right for what is wrong.
 
-use super::Cross;
+use super::context::Cross;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::measure::endings::{can_be_right, remedies, right_as_well, unmended};

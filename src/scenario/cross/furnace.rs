@@ -2,7 +2,7 @@
 
 use enum_map::EnumMap;
 
-use super::Cross;
+use super::context::Cross;
 use crate::appliance::plate::Fuel;
 use crate::parts::{Level, Levels};
 use crate::physics::orifice::{DRILLS, drill_diameter_m};

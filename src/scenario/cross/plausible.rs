@@ -1,6 +1,6 @@
 //! What is possible but not usual: each warning names the range that is published or common.
 
-use super::Cross;
+use super::context::{Cross, TRIED_SEEDS};
 use crate::appliance::plate::Fuel;
 use crate::appliance::test_point::{Port, Stage};
 use crate::catalogue::fault::Fault;
@@ -33,8 +33,7 @@ const WALL_W_K: f64 = 25.0;
 type Look = fn(&Scenario, &Setup, &mut Cross<'_, '_>);
 
 pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
-    let setups: Vec<Setup> =
-        (0..super::TRIED_SEEDS).map(|seed| scenario.draw_sound(seed)).collect();
+    let setups: Vec<Setup> = (0..TRIED_SEEDS).map(|seed| scenario.draw_sound(seed)).collect();
     let looks: [Look; 6] = [gas, set, lockup, drops, tank, altitude];
     for look in looks {
         // One seed's figures are enough to tell of it.

@@ -1,6 +1,6 @@
 //! Supply and pipe, looked at together.
 
-use super::Cross;
+use super::context::Cross;
 use crate::physics::pipe::{copper_tube_id_m, ehd_constants, schedule_40_id_m};
 use crate::physics::regulator::{Behaviour, CalibrationError, RegulatorSpec};
 use crate::scenario::format::{Pipe, Scenario, Supply};

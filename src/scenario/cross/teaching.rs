@@ -1,6 +1,6 @@
 //! What an author says about the job beside the bench: step, aim, competencies, hints, note.
 
-use super::Cross;
+use super::context::Cross;
 use crate::rules::competency;
 use crate::scenario::format::Scenario;
 use crate::scenario::problem::{Code, Gravity, nearest};

@@ -1,6 +1,6 @@
 //! The furnace of one bench.
 
-use super::{Draw, SEA_LEVEL_PA};
+use super::seeded::{Draw, SEA_LEVEL_PA};
 use crate::appliance::plate::{self, Fuel, GasFigures, Target};
 use crate::catalogue::springs::per_turn_inwc;
 use crate::parts::Levels;

@@ -1,6 +1,6 @@
 //! Gas, supply, pipe and neighbours of one bench.
 
-use super::Draw;
+use super::seeded::Draw;
 use crate::appliance::plate::Fuel;
 use crate::parts;
 use crate::physics::fluid;

@@ -5,7 +5,7 @@ use core::fmt::Write as _;
 
 use serde::Serialize;
 
-use super::Told;
+use super::entry::Told;
 use crate::rules::competency::{self, Competency};
 use crate::rules::{Essential, Family, Rule, RuleBook, Severity, shared};
 

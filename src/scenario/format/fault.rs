@@ -6,8 +6,8 @@ use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::{Fault, Scale, Severity};
 use crate::rng::stream;
 use crate::scenario::problem::{Code, nearest};
-use crate::scenario::reader::Reader;
-use crate::scenario::shape::{Kind, Shape};
+use crate::scenario::reader::{Reader, Shape};
+use crate::scenario::schema::Kind;
 use crate::scenario::value::{Measure, Plain, no_unit};
 use crate::units::{Flow, HeatingValue, Length, Pressure, Temperature, TimeSpan, Volume};
 use crate::words::Id;
@@ -222,8 +222,6 @@ fn quantity(scale: Scale) -> (Id, &'static [&'static str]) {
         Scale::HeatingValue => HeatingValue::KIND,
         Scale::Plain | Scale::Share | Scale::Angle | Scale::Turns => Plain::KIND,
     };
-    match kind {
-        Kind::Quantity(what, units) => (what, units),
-        _ => (id!("kind-number"), &[]),
-    }
+    let Kind::Quantity(what, units) = kind else { return (id!("kind-number"), &[]) };
+    (what, units)
 }

@@ -157,9 +157,10 @@ impl Note {
             Finding::Label(label) => t!("found-label", figures = figures(label)),
             Finding::Absent => {
                 let name = self.subject.label().to_lowercase();
-                match self.subject {
-                    Subject::LowGasSwitch => t!("found-absent-here", thing = name),
-                    _ => t!("found-absent", thing = name),
+                if self.subject == Subject::LowGasSwitch {
+                    t!("found-absent-here", thing = name)
+                } else {
+                    t!("found-absent", thing = name)
                 }
             }
             Finding::SpringsFor(fuel) => t!("found-springs", fuel = fuel.label()),
@@ -188,10 +189,8 @@ impl Note {
             Finding::Dial { turn_ft3, turns } => {
                 t!("found-dial", turn = turn_ft3.to_string(), stands = decimal(turns % 1.0, 2))
             }
-            Finding::Status(status) => match status {
-                ControlStatus::NoPower => t!("found-no-power").into(),
-                said => t!("found-status", status = said.words()),
-            },
+            Finding::Status(ControlStatus::NoPower) => t!("found-no-power").into(),
+            Finding::Status(status) => t!("found-status", status = status.words()),
         }
     }
 }

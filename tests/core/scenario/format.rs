@@ -1,8 +1,8 @@
 //! The format describes itself completely.
 
 use quarterturn::scenario::{
-    Default, Field, Kind, Measure, Plain, Scenario, Section, builtin, explain, load, reference,
-    text_hash,
+    Field, FieldDefault, Kind, Measure, Plain, Scenario, Section, builtin, explain, load,
+    reference, text_hash,
 };
 use quarterturn::units::*;
 
@@ -75,7 +75,7 @@ fn every_field_is_documented_and_bounded() {
             assert!(limits.0 <= usual.0 && usual.0 <= usual.1 && usual.1 <= limits.1, "{name}");
             assert!(source.text().len() > 5, "{name}");
         }
-        if let Default::Value(text) = field.default {
+        if let FieldDefault::Value(text) = field.default {
             let value = parse(field.kind, text).unwrap();
             assert!((limits.0..=limits.1).contains(&value), "{name}: default {text}");
         }
