@@ -15,7 +15,7 @@ use quarterturn::units::{PressureUnit, TICKS_PER_S, full_stop};
 
 use crate::fixture::{App, Which, seen, seen_open, window};
 
-const GREY: &str = "The filter is grey and matted with dust.";
+const GREY: &str = "The filter is gray and matted with dust.";
 
 fn grey(tick: u64) -> Note {
     Note { subject: Subject::Filter, tick, finding: Finding::Condition(Condition::Bad) }
