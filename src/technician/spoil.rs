@@ -340,6 +340,10 @@ impl At {
     }
 }
 
+fn turns(action: &Action, wanted: Screw) -> bool {
+    matches!(action, Action::Turn { screw, .. } if *screw == wanted)
+}
+
 fn is_write(action: &Action, port: Port, at: At, phase: Phase) -> bool {
     matches!(action, Action::Write(r) if r.port == port && at.is(r.stage) && r.phase == phase)
 }

@@ -10,7 +10,7 @@ use crate::hands::event::{Happening, ReadingFact};
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
 use crate::marking::ledger::Did;
-use crate::parts::{Cock, Ending, Neighbor, OnOff, Port, Screw};
+use crate::parts::{Cock, Ending, Level, Neighbor, OnOff, Port, Screw};
 use crate::physics::valve::HandleAngle;
 use crate::setup::JobCard;
 use crate::units::PA_PER_INWC;
@@ -102,8 +102,8 @@ pub struct Good {
     pub hose_leaks: bool,
     /// Whether the inlet held the high stage down when it was written last.
     pub full_is_starved: bool,
-    /// Whether the furnace has more than one firing level.
-    staged: bool,
+    /// The furnace's firing levels, the weakest first.
+    levels: &'static [Level],
     /// Whether an inlet pressure was written that lies outside the plate.
     pub inlet_read_outside: bool,
     /// Repairs that answer the job's faults.
@@ -139,7 +139,7 @@ impl Good {
             hose_leaks: ledger.setup.condition.meter.hose_hole_m > 0.0,
             alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
             full_is_starved: full == Some(true),
-            staged: ledger.levels().len() > 1,
+            levels: ledger.levels(),
             inlet_read_outside: inlet_read_outside(ledger),
             answers: answers(ledger),
             valve_found: ledger
@@ -213,8 +213,13 @@ impl Good {
         self.does(|a| matches!(a, Action::Turn { screw, .. } if *screw == wanted))
     }
 
+    /// The screws of the firing levels, the weakest first.
+    pub(super) fn screws(&self) -> impl Iterator<Item = Screw> {
+        self.levels.iter().map(|level| level.screw())
+    }
+
     pub(super) fn turns_no_stage(&self) -> bool {
-        !self.turns(Screw::Low) && !self.turns(Screw::High)
+        !self.screws().any(|screw| self.turns(screw))
     }
 
     /// Whether it set or renewed the supply's regulator.
@@ -265,7 +270,17 @@ impl Good {
 
     /// Whether the furnace has more than one firing level.
     pub(super) fn is_staged(&self) -> bool {
-        self.staged
+        self.levels.len() > 1
+    }
+
+    /// The screw of the level at which the burners light.
+    pub(super) fn first_screw(&self) -> Screw {
+        self.levels.first().map_or(Screw::Only, |level| level.screw())
+    }
+
+    /// The screw of the full rate.
+    pub(super) fn full_screw(&self) -> Screw {
+        self.levels.last().map_or(Screw::Only, |level| level.screw())
     }
 
     /// Whether neither nose nor detector found anything.

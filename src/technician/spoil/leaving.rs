@@ -9,18 +9,22 @@ pub(super) const SPOILS: &[Spoil] = &[
         // Another gas valve brings another cap.
         occasion: |g| {
             let another = |repair| repair == Repair::ReplaceGasValve;
-            g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, another)
+            g.turns(g.first_screw())
+                && g.in_use()
+                && !g.mends_after_turning(g.first_screw(), another)
         },
         trips: &["cap-off"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(*a == Action::Cap { screw: Screw::Low, to: Fitted::On }),
+        change: |p, a| drop_if(*a == Action::Cap { screw: p.good.first_screw(), to: Fitted::On }),
         hurry: never,
     },
     Spoil {
         name: "low not written again with the cap on",
         // After a repair both stages are read again from the beginning.
         occasion: |g| {
-            g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, |_| true)
+            g.turns(g.first_screw())
+                && g.in_use()
+                && !g.mends_after_turning(g.first_screw(), |_| true)
         },
         trips: &["not-read-with-cap"],
         heeds: Heeds::Faults,

@@ -38,10 +38,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "high left as it was found, though out of its band",
-        occasion: |g| g.turns(Screw::High) && !g.turns(Screw::Low),
+        occasion: |g| g.turns(g.full_screw()) && !g.turns(g.first_screw()),
         trips: &["left-outside-band"],
         heeds: Heeds::Nothing,
-        change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::High, .. })),
+        change: |p, a| drop_if(turns(a, p.good.full_screw())),
         hurry: never,
     },
     Spoil {
@@ -144,10 +144,14 @@ fn turn_after_low(p: &Progress, a: &Action, eighths: &[i16]) -> Change {
     if !is_write(a, Port::Manifold, At::First, Phase::Found) {
         return Change::Keep;
     }
-    let mut actions =
-        vec![Action::Take(Tool::SlottedDriver), Action::Cap { screw: Screw::Low, to: Fitted::Off }];
-    actions.extend(eighths.iter().map(|&eighths| Action::Turn { screw: Screw::Low, eighths }));
-    actions.extend([Action::Cap { screw: Screw::Low, to: Fitted::On }, Action::PutDown]);
+    let mut actions = vec![
+        Action::Take(Tool::SlottedDriver),
+        Action::Cap { screw: p.good.first_screw(), to: Fitted::Off },
+    ];
+    actions.extend(
+        eighths.iter().map(|&eighths| Action::Turn { screw: p.good.first_screw(), eighths }),
+    );
+    actions.extend([Action::Cap { screw: p.good.first_screw(), to: Fitted::On }, Action::PutDown]);
     Change::After(kneel(p, actions))
 }
 

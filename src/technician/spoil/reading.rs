@@ -99,7 +99,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "zeroed with the manifold pressure on it",
-        occasion: |g| g.turns(Screw::Low),
+        occasion: |g| g.turns(g.first_screw()),
         trips: &["zeroed-under-pressure"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -123,7 +123,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "inlet at rest only",
         occasion: |g| {
             let reads = g.writes(Port::Inlet, At::FullLoad);
-            reads && g.turns(Screw::Low) && !g.moves_supply()
+            reads && g.turns(g.first_screw()) && !g.moves_supply()
         },
         trips: &["never-read-running", "turned-before-inlet"],
         heeds: Heeds::Faults,
@@ -136,7 +136,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "high never written",
         occasion: |g| {
-            let turned = g.turns(Screw::High) || g.moves_supply();
+            let turned = g.turns(g.full_screw()) || g.moves_supply();
             g.writes(Port::Manifold, At::Full) && !turned
         },
         trips: &["stage-never-read"],
@@ -225,7 +225,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low turned before it was written as found",
-        occasion: |g| g.turns(Screw::Low),
+        occasion: |g| g.turns(g.first_screw()),
         trips: &["turned-before-found"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Manifold, At::First, Phase::Found)),
@@ -233,16 +233,16 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a big jump there and back",
-        occasion: |g| g.turns(Screw::Low),
+        occasion: |g| g.turns(g.first_screw()),
         trips: &["big-jumps"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let low = |a: &Action| matches!(a, Action::Turn { screw: Screw::Low, .. });
+            let low = |a: &Action| turns(a, p.good.first_screw());
             let first = !p.done.iter().any(low);
-            if matches!(a, Action::Turn { screw: Screw::Low, .. }) && first {
+            if turns(a, p.good.first_screw()) && first {
                 Change::Before(vec![
-                    Action::Turn { screw: Screw::Low, eighths: 6 },
-                    Action::Turn { screw: Screw::Low, eighths: -6 },
+                    Action::Turn { screw: p.good.first_screw(), eighths: 6 },
+                    Action::Turn { screw: p.good.first_screw(), eighths: -6 },
                 ])
             } else {
                 Change::Keep
@@ -257,14 +257,14 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Faults,
         change: |p, a| {
             if is_write(a, Port::Manifold, At::Full, Phase::Found) {
-                let turn = Action::Turn { screw: Screw::High, eighths: 16 };
+                let turn = Action::Turn { screw: p.good.full_screw(), eighths: 16 };
                 Change::After(kneel(
                     p,
                     vec![
                         Action::Take(Tool::SlottedDriver),
-                        Action::Cap { screw: Screw::High, to: Fitted::Off },
+                        Action::Cap { screw: p.good.full_screw(), to: Fitted::Off },
                         turn,
-                        Action::Cap { screw: Screw::High, to: Fitted::On },
+                        Action::Cap { screw: p.good.full_screw(), to: Fitted::On },
                         Action::PutDown,
                     ],
                 ))
@@ -276,7 +276,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "the low screw turned while high burns",
-        occasion: |g| g.turns(Screw::Low),
+        occasion: |g| g.turns(g.first_screw()),
         trips: &["wrong-screw"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -285,9 +285,9 @@ pub(super) const SPOILS: &[Spoil] = &[
                     p,
                     vec![
                         Action::Take(Tool::SlottedDriver),
-                        Action::Cap { screw: Screw::Low, to: Fitted::Off },
-                        Action::Turn { screw: Screw::Low, eighths: 1 },
-                        Action::Cap { screw: Screw::Low, to: Fitted::On },
+                        Action::Cap { screw: p.good.first_screw(), to: Fitted::Off },
+                        Action::Turn { screw: p.good.first_screw(), eighths: 1 },
+                        Action::Cap { screw: p.good.first_screw(), to: Fitted::On },
                         Action::PutDown,
                     ],
                 ))
