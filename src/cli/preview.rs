@@ -143,7 +143,7 @@ fn state(state: &'static str, point: &Point, heating_value_j_m3: f64) -> State {
         manifold_inwc: hundredths_inwc(truth.manifold_pa),
         input_btu_h: btu_h(truth.input_w),
         percent: (1000.0 * truth.input_w / point.rated_w).round() / 10.0,
-        others_btu_h: btu_h(truth.neighbor_flow_m3_s * heating_value_j_m3),
+        others_btu_h: btu_h(truth.others_flow_m3_s * heating_value_j_m3),
     }
 }
 

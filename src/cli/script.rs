@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use super::exit::{Exit, Trouble, data};
 use super::files;
-use crate::hands::event::{Event, Happening};
+use crate::hands::event::{Event, EventKind};
 use crate::record;
 use crate::technician::script::action_line;
 use crate::units::TICKS_PER_S;
@@ -43,10 +43,10 @@ pub(super) fn script(args: &Args) -> Result<Exit, Trouble> {
     for event in &all {
         wait(&mut out, event.tick - tick);
         tick = event.tick;
-        if let Happening::Did { action, .. } = &event.what {
+        if let EventKind::Did { action, .. } = &event.what {
             let _ = writeln!(out, "{}", action_line(action));
         }
-        if let Happening::Refused { action, why } = &event.what {
+        if let EventKind::Refused { action, why } = &event.what {
             let _ = writeln!(out, "try {}  # {}", action_line(action), why.text());
         }
     }
@@ -54,8 +54,8 @@ pub(super) fn script(args: &Args) -> Result<Exit, Trouble> {
     data(&out).map(|()| Exit::Fine)
 }
 
-fn is_action(what: &Happening) -> bool {
-    matches!(what, Happening::Did { .. } | Happening::Refused { .. })
+fn is_action(what: &EventKind) -> bool {
+    matches!(what, EventKind::Did { .. } | EventKind::Refused { .. })
 }
 
 /// Lets so many ticks pass.

@@ -1,7 +1,7 @@
 //! Caps and screws.
 
 use super::done::{Done, plain};
-use super::event::Happening;
+use super::event::EventKind;
 use super::reach;
 use super::refusal::Refusal;
 use crate::model::Model;
@@ -48,7 +48,7 @@ pub(super) fn turn(model: &mut Model, screw: Screw, eighths: i16) -> Done {
     #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
     let since_turn_s = model.things.last_turn_tick.map(|then| (model.tick - then) as f64 * TICK_S);
     model.things.last_turn_tick = Some(model.tick);
-    Ok(vec![Happening::Turned {
+    Ok(vec![EventKind::Turned {
         screw,
         eighths,
         set_pa: (before, set_pa(model, screw)),

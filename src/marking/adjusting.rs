@@ -6,7 +6,7 @@ use super::ledger::{Caught, Hit, Ledger};
 use super::measuring::{HALF_DIGIT_PA, is_right};
 use crate::appliance::plate::Target;
 use crate::hands::action::Action;
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::parts::{Fitted, Level, Phase, Port, Screw, Stage};
 use crate::setup::SupplyRight;
 use crate::units::inwc;
@@ -27,7 +27,7 @@ struct Turned {
 
 fn turns(l: &Ledger) -> impl Iterator<Item = Turned> + '_ {
     l.events.iter().enumerate().filter_map(|(index, event)| {
-        let Happening::Turned { screw, eighths, set_pa, bottomed, firing, inlet_pa, since_turn_s } =
+        let EventKind::Turned { screw, eighths, set_pa, bottomed, firing, inlet_pa, since_turn_s } =
             event.what
         else {
             return None;
@@ -320,7 +320,7 @@ pub(super) fn supply_over_maximum(l: &Ledger) -> Vec<Hit> {
     // What stood on the valve before a hand was on the supply is not of that hand's doing.
     let first = turns(l).find(|turn| turn.screw == Screw::Supply).map(|turn| turn.index);
     for (index, event) in l.events.iter().enumerate() {
-        if let Happening::ValveOverPressure { pa } = event.what
+        if let EventKind::ValveOverPressure { pa } = event.what
             && first.is_some_and(|first| first < index)
             && pa > l.plate().valve_max.si() + DIGIT_PA
         {

@@ -7,9 +7,9 @@ use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::{Action, Contact, NotDone, Topic};
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::measure::felt::is_felt;
-use crate::parts::{Cock, Ending, Fitted, Level, OnOff, Opening, Port, Spot, Subject, Window};
+use crate::parts::{Ending, Fitted, HandValve, Level, OnOff, Opening, Port, Spot, Subject, Window};
 use crate::words::decimal;
 
 pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
@@ -28,15 +28,17 @@ pub(super) fn valve_switch_off(l: &Ledger) -> Vec<Hit> {
     vec![Hit::new(tick, t!("seen-valve-switch-off"), t!("true-valve-switch-off"))]
 }
 
-pub(super) fn cock_not_open(l: &Ledger) -> Vec<Hit> {
+pub(super) fn hand_valve_not_open(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
     if l.said_shut_off() {
         return Vec::new();
     }
     let mut hits = Vec::new();
-    for (cock, handle) in [(Cock::Furnace, end.manual_valve), (Cock::Supply, end.supply_valve)] {
+    for (hand_valve, handle) in
+        [(HandValve::Furnace, end.manual_valve), (HandValve::Supply, end.supply_valve)]
+    {
         if !handle.is_open() {
-            let (valve, angle) = (lower(cock.label()), handle.to_string());
+            let (valve, angle) = (lower(hand_valve.label()), handle.to_string());
             let seen = match handle.is_shut() {
                 true => t!("seen-valve-closed", valve = valve, angle = angle),
                 false => t!("seen-valve-part-open", valve = valve, angle = angle),
@@ -94,16 +96,16 @@ pub(super) fn door_off(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
-    end.neighbors
+    end.other_appliances
         .iter()
-        .filter_map(|(neighbor, now)| {
-            let found = l.setup.found.neighbors[neighbor];
+        .filter_map(|(appliance, now)| {
+            let found = l.setup.found.other_appliances[appliance];
             let moved = now.switch != found || !now.handle.is_open();
             // With the supply shut off for good, no flame can stand.
             let no_gas = l.left_shut_off() && end.supply_valve.is_shut();
             let went_out = found == OnOff::On && now.gone_out && !no_gas;
             (moved || went_out).then(|| {
-                let seen = t!("seen-neighbor-moved", appliance = lower(neighbor.label()));
+                let seen = t!("seen-neighbor-moved", appliance = lower(appliance.label()));
                 let truth = if moved { t!("true-neighbor-moved") } else { t!("true-neighbor-out") };
                 Hit::new(tick, seen, truth)
             })
@@ -128,13 +130,13 @@ pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
                     | Action::FurnaceSwitch(_)
                     | Action::StageJumper(_)
                     | Action::Mend(_)
-                    | Action::Cock { .. }
+                    | Action::HandValve { .. }
             )
         })
         .map(|did| did.index)
         .last();
     let Some(touched) = touched else { return Vec::new() };
-    let seen = l.events[touched..].iter().any(|event| matches!(event.what, Happening::Cycle));
+    let seen = l.events[touched..].iter().any(|event| matches!(event.what, EventKind::Cycle));
     if seen {
         return Vec::new();
     }
@@ -305,7 +307,7 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
 fn measured_work(l: &Ledger) -> Vec<NotDone> {
     let wrote = |spot: Spot, stage: Option<Level>| {
         l.events.iter().any(|event| {
-            matches!(&event.what, Happening::WroteMeasured { written, firing }
+            matches!(&event.what, EventKind::WroteMeasured { written, firing }
                 if written.spot == spot && *firing == stage)
         })
     };

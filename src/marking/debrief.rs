@@ -16,9 +16,9 @@ use crate::words::decimal;
 pub struct Debrief {
     /// Title of the job.
     pub title: String,
-    /// The marks.
+    /// Marks of the job, with findings and essentials.
     pub marks: Marks,
-    /// Pressures over time.
+    /// Pressures over the time of the job.
     pub trace: Trace,
     /// What was done when: seconds and a few words.
     pub done: Vec<(f64, String)>,

@@ -25,11 +25,11 @@ pub(super) fn describe(action: &Action) -> String {
         }
         Action::StageJumper(to) => t!("done-jumper", to = fitted(*to)),
         Action::ValveSwitch(to) => t!("done-valve-switch", to = on_off(*to)),
-        Action::Cock { cock, degrees } => {
-            t!("done-cock", valve = lower(cock.label()), degrees = degrees.to_string())
+        Action::HandValve { hand_valve, degrees } => {
+            t!("done-cock", valve = lower(hand_valve.label()), degrees = degrees.to_string())
         }
-        Action::Neighbor { neighbor, to } => {
-            t!("done-neighbor", appliance = lower(neighbor.label()), to = on_off(*to))
+        Action::OtherAppliance { appliance, to } => {
+            t!("done-neighbor", appliance = lower(appliance.label()), to = on_off(*to))
         }
         Action::Cap { screw, to } => t!("done-cap", screw = lower(screw.label()), to = fitted(*to)),
         Action::Turn { screw, eighths } => {

@@ -9,7 +9,7 @@ use super::ledger::{Caught, Hit, Ledger};
 use super::{adjusting, control, faults_left, grounds, joints, measuring, repairs, safety, unread};
 use crate::catalogue::repair::Nature;
 use crate::hands::action::Action;
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::parts::Ending;
 use crate::rules::{Essential, Evidence, Family, Rule, RuleBook, Severity};
 use crate::setup::SupplyRight;
@@ -20,11 +20,11 @@ use crate::units::TICK_S;
 pub struct Finding {
     /// Which rule, and its version.
     pub rule: String,
-    /// The rule's version.
+    /// Version of the rule, as the rule book counts it.
     pub version: u32,
     /// What it is, in a few words.
     pub title: String,
-    /// Its group.
+    /// Family of rules, whose loss is capped together.
     pub family: Family,
     /// How serious, after downgrading what was caught in time.
     pub severity: Severity,
@@ -32,13 +32,13 @@ pub struct Finding {
     pub lost: f64,
     /// When, in ticks; the first if it happened more than once.
     pub tick: u64,
-    /// How often.
+    /// Times that the rule was broken, from 1.
     pub times: usize,
     /// What was seen or done.
     pub seen: String,
-    /// What was true.
+    /// State of the bench at that moment, as the trainee could not know it.
     pub truth: String,
-    /// Why it matters.
+    /// Harm that the rule guards against, in a sentence.
     pub why: String,
     /// What to practise next.
     pub practise: String,
@@ -47,9 +47,9 @@ pub struct Finding {
 /// How an essential stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Standing {
-    /// Met.
+    /// No rule that gates it was broken.
     Met,
-    /// Not met.
+    /// A rule that gates it was broken.
     NotMet,
     /// There was no occasion for it.
     NotDue,
@@ -58,9 +58,9 @@ pub enum Standing {
 /// An essential with what gates it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct EssentialMark {
-    /// Which.
+    /// Essential that is judged.
     pub essential: Essential,
-    /// How it stands.
+    /// Outcome, with "not due" where the job gave no occasion.
     pub standing: Standing,
     /// Rules that it failed on.
     pub because: Vec<String>,
@@ -197,7 +197,7 @@ fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         || l.did().any(|did| matches!(did.action, Action::Plug { .. } | Action::Adapter { .. }));
     match essential {
         Essential::AlarmResponse => {
-            l.events.iter().any(|event| matches!(event.what, Happening::Alarm))
+            l.events.iter().any(|event| matches!(event.what, EventKind::Alarm))
         }
         Essential::Isolation | Essential::NoGasToOpenPort | Essential::PortsSealed => opened(),
         Essential::JointsChecked => {
@@ -273,7 +273,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::OpenedManifoldFiring => safety::opened_manifold_firing(l),
         Evidence::GasFromOpenPort => safety::gas_from_open_port(l),
         Evidence::CalledWithPortOpen => safety::called_with_port_open(l),
-        Evidence::LoosenedWithCockOpen => safety::loosened_with_cock_open(l),
+        Evidence::LoosenedWithCockOpen => safety::loosened_with_valve_open(l),
         Evidence::PowerLeftOn => safety::power_left_on(l),
         Evidence::CrossThreadLeft => safety::cross_threads(l).0,
         Evidence::CrossThreadCaught => safety::cross_threads(l).1,
@@ -322,7 +322,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::PartsOnSuspicion(free) => repairs::on_suspicion(l, Nature::Part, free),
         Evidence::CareOnSuspicion(free) => repairs::on_suspicion(l, Nature::Care, free),
         Evidence::ValveSwitchOff => control::valve_switch_off(l),
-        Evidence::CockNotOpen => control::cock_not_open(l),
+        Evidence::CockNotOpen => control::hand_valve_not_open(l),
         Evidence::ControlsNotRestored => control::controls_not_restored(l),
         Evidence::DoorOff => control::door_off(l),
         Evidence::OthersNotRestored => control::others_not_restored(l),

@@ -4,7 +4,7 @@ use super::ledger::{Did, Ledger};
 use crate::appliance::ignition::ControlState;
 use crate::catalogue::fault::Fault;
 use crate::hands::action::Action;
-use crate::hands::event::{Happening, ReadingFact};
+use crate::hands::event::{EventKind, ReadingFact};
 use crate::model::truth::Truth;
 use crate::parts::{Spot, Subject};
 
@@ -50,48 +50,48 @@ pub(crate) fn outside(l: &Ledger, fact: &ReadingFact) -> bool {
 }
 
 /// An alarm, bubbles, flue gas that was analysed, a control that gave up.
-fn tells(what: &Happening) -> bool {
+fn tells(what: &EventKind) -> bool {
     match what {
-        Happening::Alarm | Happening::MeterOverRange => true,
-        Happening::FluidJudged { bubbles, .. } => *bubbles,
-        Happening::WroteMeasured { written, firing } => {
+        EventKind::Alarm | EventKind::MeterOverRange => true,
+        EventKind::FluidJudged { bubbles, .. } => *bubbles,
+        EventKind::WroteMeasured { written, firing } => {
             written.spot == Spot::Flue && *firing != None
         }
         // A safety contact opened in the middle of a call.
-        Happening::Control { from, to: ControlState::PressureSwitchProving } => {
+        EventKind::Control { from, to: ControlState::PressureSwitchProving } => {
             *from != ControlState::InducerStart
         }
         // The second stage was waited for in vain.
-        Happening::Control { from: ControlState::NextSwitchProving, to } => {
+        EventKind::Control { from: ControlState::NextSwitchProving, to } => {
             matches!(to, ControlState::Burning(_))
         }
-        Happening::Control { to, .. } => matches!(
+        EventKind::Control { to, .. } => matches!(
             to,
             ControlState::Retry
                 | ControlState::Lockout
                 | ControlState::LimitOpen
                 | ControlState::RolloutOpen
         ),
-        Happening::Did { .. }
-        | Happening::Refused { .. }
-        | Happening::Fired { .. }
-        | Happening::OpenedUnderGas { .. }
-        | Happening::GasFromPort { .. }
-        | Happening::CalledOnOpenPort { .. }
-        | Happening::Ignition { .. }
-        | Happening::Zeroed { .. }
-        | Happening::Wrote(_)
-        | Happening::Turned { .. }
-        | Happening::Mended { .. }
-        | Happening::CrossThreaded { .. }
-        | Happening::Cracked { .. }
-        | Happening::Cycle
-        | Happening::ValveOverPressure { .. }
-        | Happening::ColumnBlownOut
-        | Happening::SpringGaugeStrained
-        | Happening::Held { .. }
-        | Happening::Ended { .. }
-        | Happening::NotConverged => false,
+        EventKind::Did { .. }
+        | EventKind::Refused { .. }
+        | EventKind::Fired { .. }
+        | EventKind::OpenedUnderGas { .. }
+        | EventKind::GasFromPort { .. }
+        | EventKind::CalledOnOpenPort { .. }
+        | EventKind::Ignition { .. }
+        | EventKind::Zeroed { .. }
+        | EventKind::Wrote(_)
+        | EventKind::Turned { .. }
+        | EventKind::Mended { .. }
+        | EventKind::CrossThreaded { .. }
+        | EventKind::Cracked { .. }
+        | EventKind::Cycle
+        | EventKind::ValveOverPressure { .. }
+        | EventKind::ColumnBlownOut
+        | EventKind::SpringGaugeStrained
+        | EventKind::Held { .. }
+        | EventKind::Ended { .. }
+        | EventKind::NotConverged => false,
     }
 }
 

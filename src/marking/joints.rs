@@ -4,7 +4,7 @@ use super::deed::lower;
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::hands::action::Action;
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::parts::{Joint, Level, LowSide, Port, PortFill, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::units::inwc;
@@ -89,7 +89,7 @@ fn checks(l: &Ledger, joint: Joint, after: usize) -> Vec<Check> {
     l.events[after..]
         .iter()
         .filter_map(|event| {
-            let Happening::FluidJudged {
+            let EventKind::FluidJudged {
                 joint: at,
                 lowest_pa,
                 dwell_s,

@@ -3,7 +3,7 @@
 use super::deed::lower;
 use super::ledger::{Caught, Did, Hit, Ledger};
 use crate::hands::action::Action;
-use crate::hands::event::{Happening, ReadingFact, ShownBefore};
+use crate::hands::event::{EventKind, ReadingFact, ShownBefore};
 use crate::parts::{Phase, Port, PortFill, Push};
 use crate::units::{PressureUnit, inwc};
 
@@ -146,10 +146,10 @@ fn facts(l: &Ledger, when: impl Fn(&ReadingFact) -> Option<String>) -> Vec<Hit> 
 /// the strength of the wrong one.
 fn mended(l: &Ledger, index: usize, wrong: &ReadingFact) -> bool {
     for event in &l.events[index + 1..] {
-        if let Happening::Turned { .. } = &event.what {
+        if let EventKind::Turned { .. } = &event.what {
             return false;
         }
-        let Happening::Wrote(fact) = &event.what else { continue };
+        let EventKind::Wrote(fact) = &event.what else { continue };
         let same = fact.reading.port == wrong.reading.port
             && fact.reading.stage == wrong.reading.stage
             && fact.reading.phase == wrong.reading.phase;
@@ -223,7 +223,7 @@ pub(super) fn hose_half_on(l: &Ledger) -> Vec<Hit> {
 pub(super) fn zeroed_under_pressure(l: &Ledger, most_pa: f64) -> Vec<Hit> {
     let mut hits = Vec::new();
     for (index, event) in l.events.iter().enumerate() {
-        let Happening::Zeroed { applied_pa } = event.what else { continue };
+        let EventKind::Zeroed { applied_pa } = event.what else { continue };
         if applied_pa.abs() <= most_pa + HALF_DIGIT_PA {
             continue;
         }
@@ -234,8 +234,8 @@ pub(super) fn zeroed_under_pressure(l: &Ledger, most_pa: f64) -> Vec<Hit> {
         );
         let used = l.events[index + 1..]
             .iter()
-            .take_while(|event| !matches!(event.what, Happening::Zeroed { .. }))
-            .any(|event| matches!(event.what, Happening::Wrote(_) | Happening::Turned { .. }));
+            .take_while(|event| !matches!(event.what, EventKind::Zeroed { .. }))
+            .any(|event| matches!(event.what, EventKind::Wrote(_) | EventKind::Turned { .. }));
         if !used {
             hit.caught = Caught::InTime;
         }

@@ -12,9 +12,9 @@ use crate::rules::RuleBook;
 /// Collects what marking and debrief need.
 #[derive(Debug, Clone)]
 pub struct Observer {
-    /// What happened.
+    /// Events of the job so far, in order.
     pub ledger: Ledger,
-    /// Pressures over time.
+    /// Pressures over the time of the job so far.
     pub trace: Trace,
 }
 

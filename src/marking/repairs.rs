@@ -4,7 +4,7 @@ use super::brief::Brief;
 use super::deed::lower;
 use super::ledger::{Caught, Hit, Ledger};
 use crate::catalogue::repair::{Nature, Repair};
-use crate::hands::event::{Happening, Outcome};
+use crate::hands::event::{EventKind, Outcome};
 use crate::parts::Ending;
 use crate::setup::SupplyRight;
 
@@ -12,18 +12,16 @@ use crate::setup::SupplyRight;
 pub(super) struct Mended {
     /// Its place in the list of events.
     pub index: usize,
-    /// When, in ticks.
+    /// Moment of the repair, in ticks.
     pub tick: u64,
-    /// Which.
     pub repair: Repair,
-    /// What it changed.
     pub outcome: Outcome,
 }
 
 /// Every repair that was done, in order.
 pub(super) fn mended(l: &Ledger) -> impl Iterator<Item = Mended> {
     l.events.iter().enumerate().filter_map(|(index, event)| {
-        let Happening::Mended { repair, outcome, .. } = event.what else { return None };
+        let EventKind::Mended { repair, outcome, .. } = event.what else { return None };
         Some(Mended { index, tick: event.tick, repair, outcome })
     })
 }
@@ -51,11 +49,11 @@ fn burned_on_a_bypass(l: &Ledger) -> Option<Hit> {
     let mut wired = false;
     let mut burning = false;
     for event in &l.events {
-        if let Happening::Mended { repair, .. } = &event.what {
+        if let EventKind::Mended { repair, .. } = &event.what {
             let wires = repair.nature() == Nature::Bypass;
             wired = *repair != Repair::RemoveBypasses && (wired || wires);
         }
-        if let Happening::Fired { to, .. } = &event.what {
+        if let EventKind::Fired { to, .. } = &event.what {
             burning = *to != None;
         }
         if wired && burning {

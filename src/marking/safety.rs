@@ -6,9 +6,9 @@ use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Fuel;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, Topic};
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::model::truth::Truth;
-use crate::parts::{Cock, Door, Fitted, Height, OnOff, Place, Port, PortFill, Screw};
+use crate::parts::{Door, Fitted, HandValve, Height, OnOff, Place, Port, PortFill, Screw};
 use crate::units::inwc;
 
 /// First hand on anything that matters.
@@ -16,12 +16,15 @@ fn touches(action: &Action) -> bool {
     matches!(
         action,
         Action::FurnaceSwitch(_)
-            | Action::Cock { cock: Cock::Furnace | Cock::WaterHeater | Cock::Range, .. }
+            | Action::HandValve {
+                hand_valve: HandValve::Furnace | HandValve::WaterHeater | HandValve::Range,
+                ..
+            }
             | Action::ThermostatMode(_)
             | Action::Setpoint(_)
             | Action::ValveSwitch(_)
             | Action::Plug { .. }
-            | Action::Neighbor { .. }
+            | Action::OtherAppliance { .. }
             | Action::StageJumper(_)
             | Action::Turn { screw: Screw::Only | Screw::Low | Screw::High, .. }
             | Action::Door { .. }
@@ -45,11 +48,11 @@ pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
     let mut answer = Answer::default();
     let mut hits = Vec::new();
     for event in &l.events {
-        if event.what == Happening::Alarm {
+        if event.what == EventKind::Alarm {
             inside_alarm = true;
             answer = Answer::default();
         }
-        let Happening::Did { action, .. } = &event.what else { continue };
+        let EventKind::Did { action, .. } = &event.what else { continue };
         if let Action::Go(Place::Yard | Place::Away) = action {
             answer.out |= inside_alarm;
             inside_alarm = false;
@@ -57,7 +60,7 @@ pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
             answer.told = true;
         } else if let Action::Call(_) = action {
             answer.called = true;
-        } else if action.shuts() == Some(Cock::Supply) {
+        } else if action.shuts() == Some(HandValve::Supply) {
             answer.shut = true;
         } else if let (Action::Go(_), Some(missing)) = (action, answer.missing()) {
             hits.push(Hit::new(event.tick, t!("seen-back-in"), missing));
@@ -95,7 +98,7 @@ impl Answer {
 
 /// Whether the alarm was on before an event.
 pub(super) fn alarm_before(l: &Ledger, index: usize) -> bool {
-    l.events[..index].iter().any(|event| matches!(event.what, Happening::Alarm))
+    l.events[..index].iter().any(|event| matches!(event.what, EventKind::Alarm))
 }
 
 fn allowed_in_alarm(action: &Action) -> bool {
@@ -115,7 +118,7 @@ pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
         .filter_map(|event| {
-            let Happening::Ignition { port } = &event.what else { return None };
+            let EventKind::Ignition { port } = &event.what else { return None };
             Some(match port {
                 Some(port) => Hit::new(
                     event.tick,
@@ -178,7 +181,7 @@ fn opened(l: &Ledger, port: Port, when: impl Fn(usize, &Truth) -> bool) -> Vec<H
         .iter()
         .enumerate()
         .filter_map(|(index, event)| {
-            let Happening::OpenedUnderGas { port: at, pa } = event.what else { return None };
+            let EventKind::OpenedUnderGas { port: at, pa } = event.what else { return None };
             let before = cause(l, index).filter(|_| at == port)?.before;
             when(index, before).then(|| {
                 Hit::new(
@@ -216,18 +219,18 @@ fn is_stopped_up(l: &Ledger, before: usize, port: Port) -> bool {
     found && !super::repairs::mended(l).any(|it| it.index < before && frees(it.repair))
 }
 
-fn cock_open(truth: &Truth) -> bool {
+fn hand_valves_open(truth: &Truth) -> bool {
     truth.manual_valve.feeds() && truth.supply_valve.feeds()
 }
 
 pub(super) fn opened_inlet_under_gas(l: &Ledger) -> Vec<Hit> {
-    opened(l, Port::Inlet, |_, before| cock_open(before))
+    opened(l, Port::Inlet, |_, before| hand_valves_open(before))
 }
 
 pub(super) fn opened_on_trapped_gas(l: &Ledger) -> Vec<Hit> {
     // Out of a hole that is stopped up nothing is heard to come; that the valve was shut is asked all the same.
     let mut hits = opened(l, Port::Inlet, |index, before| {
-        !cock_open(before) && !is_stopped_up(l, index, Port::Inlet)
+        !hand_valves_open(before) && !is_stopped_up(l, index, Port::Inlet)
     });
     hits.extend(opened(l, Port::Manifold, |index, before| {
         before.firing == None && !is_stopped_up(l, index, Port::Manifold)
@@ -260,7 +263,7 @@ pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
         .filter_map(|event| {
-            let Happening::GasFromPort { port } = &event.what else { return None };
+            let EventKind::GasFromPort { port } = &event.what else { return None };
             Some(Hit::new(
                 event.tick,
                 t!("seen-gas-from-port"),
@@ -271,8 +274,8 @@ pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
 }
 
 /// The control came to rest again.
-fn ends_call(what: &Happening) -> bool {
-    matches!(what, Happening::Control { to: ControlState::Standby, .. })
+fn ends_call(what: &EventKind) -> bool {
+    matches!(what, EventKind::Control { to: ControlState::Standby, .. })
 }
 
 pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
@@ -280,7 +283,7 @@ pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
         .iter()
         .enumerate()
         .filter_map(|(index, event)| {
-            let Happening::CalledOnOpenPort { port, barred } = &event.what else { return None };
+            let EventKind::CalledOnOpenPort { port, barred } = &event.what else { return None };
             // A port that stood open on arrival was called on by whoever left it so.
             if !l.did().any(|did| did.index < index && works_on(did.action, *port)) {
                 return None;
@@ -295,7 +298,7 @@ pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
             let came = later
                 .iter()
                 .take_while(|event| !ends_call(&event.what))
-                .any(|event| matches!(event.what, Happening::GasFromPort { .. }));
+                .any(|event| matches!(event.what, EventKind::GasFromPort { .. }));
             if *barred || !came {
                 hit.caught = Caught::InTime;
             }
@@ -308,7 +311,7 @@ fn works_on(action: &Action, wanted: Port) -> bool {
     matches!(action, Action::Plug { port, .. } | Action::Adapter { port, .. } if *port == wanted)
 }
 
-pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
+pub(super) fn loosened_with_valve_open(l: &Ledger) -> Vec<Hit> {
     let loosens = |step: PlugStep| match step {
         PlugStep::BreakLoose | PlugStep::SpinOut => true,
         PlugStep::Tighten(eighths) => eighths <= -4,
@@ -321,7 +324,7 @@ pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
             let Action::Plug { port, step } = did.action else { return false };
             let first = *step != PlugStep::SpinOut || !seated_since(l, did, *port);
             loosens(*step)
-                && cock_open(did.before)
+                && hand_valves_open(did.before)
                 && (seated(did.before, *port) || *step == PlugStep::SpinOut && first)
         })
         .map(|did| Hit::new(did.tick, describe(did.action), t!("true-valve-open")))
@@ -360,7 +363,7 @@ pub(super) fn cross_threads(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     let mut caught = Vec::new();
     let end = l.end();
     for event in &l.events {
-        let Happening::CrossThreaded { port } = event.what else { continue };
+        let EventKind::CrossThreaded { port } = event.what else { continue };
         let stays = end.is_some_and(|(_, _, truth)| truth.port(port).cross_threaded);
         let seen = t!("seen-cross-thread", port = lower(port.label()));
         let hit = Hit::new(event.tick, seen, t!("true-cross-thread"));
@@ -378,7 +381,7 @@ pub(super) fn boss_cracked(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
         .filter_map(|event| {
-            let Happening::Cracked { port } = event.what else { return None };
+            let EventKind::Cracked { port } = event.what else { return None };
             Some(Hit::new(
                 event.tick,
                 t!("seen-cracked"),

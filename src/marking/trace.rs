@@ -43,7 +43,7 @@ impl Trace {
         tick.is_multiple_of(SAMPLE_TICKS)
     }
 
-    /// Adds a sample.
+    /// Adds a sample of the bench as it stands now.
     pub fn add(&mut self, truth: &Truth) {
         let values = [truth.supply_pa, truth.inlet_pa, truth.manifold_pa, truth.box_pa];
         if self.in_last > 0

@@ -6,7 +6,7 @@ use super::ledger::{Hit, Ledger};
 use super::measuring::is_right;
 use super::repairs;
 use crate::catalogue::repair::{Moves, Nature};
-use crate::hands::event::{Happening, Outcome, ReadingFact};
+use crate::hands::event::{EventKind, Outcome, ReadingFact};
 use crate::parts::Level;
 use crate::parts::{Port, Screw, Stage};
 use crate::words::decimal;
@@ -114,7 +114,7 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
         .events
         .iter()
         .filter_map(|event| {
-            let Happening::Held { seconds, .. } = event.what else { return None };
+            let EventKind::Held { seconds, .. } = event.what else { return None };
             Some(seconds)
         })
         .fold(0.0, f64::max);
@@ -129,9 +129,9 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
-    let moves = |what: &Happening| {
-        matches!(what, Happening::Turned { screw: Screw::Supply, .. })
-            || matches!(what, Happening::Mended { repair, .. } if repair.moves() == Moves::Supply)
+    let moves = |what: &EventKind| {
+        matches!(what, EventKind::Turned { screw: Screw::Supply, .. })
+            || matches!(what, EventKind::Mended { repair, .. } if repair.moves() == Moves::Supply)
     };
     let last = l.events.iter().enumerate().rev().find(|(_, event)| moves(&event.what));
     let Some((index, event)) = last else { return Vec::new() };
@@ -199,7 +199,7 @@ mod tests {
             before: None,
             scale_off_pa: None,
         };
-        Event { tick, what: Happening::Wrote(fact) }
+        Event { tick, what: EventKind::Wrote(fact) }
     }
 
     /// What was read on the old gas valve says nothing of the new one.
@@ -209,7 +209,7 @@ mod tests {
         let mut l = Ledger::new(crate::scenario::load(natural.text).unwrap().draw(0));
         l.take([read(Stage::Firing(Level::Low), 10), read(Stage::Firing(Level::High), 20)]);
         assert!(stage_never_read(&l).is_empty());
-        let mended = Happening::Mended {
+        let mended = EventKind::Mended {
             repair: Repair::ReplaceGasValve,
             outcome: Outcome::Nothing,
             plate: None,
@@ -236,11 +236,11 @@ mod tests {
         ] {
             let mut l = Ledger::new(crate::scenario::load(natural.text).unwrap().draw(0));
             let mut inlet = read(Stage::FullLoad, 10);
-            if let Happening::Wrote(fact) = &mut inlet.what {
+            if let EventKind::Wrote(fact) = &mut inlet.what {
                 fact.reading.port = Port::Inlet;
                 fact.actual = Some((Port::Inlet, Stage::FullLoad));
             }
-            let mended = Happening::Mended { repair, outcome, plate: None };
+            let mended = EventKind::Mended { repair, outcome, plate: None };
             l.take([inlet, Event { tick: 20, what: mended }]);
             assert_eq!(never_read_with_others(&l).len(), usize::from(again), "{repair:?}");
             assert_eq!(never_read_running(&l).len(), usize::from(again), "{repair:?}");

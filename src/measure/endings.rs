@@ -96,7 +96,7 @@ fn is_allowed(setup: &Setup, remedy: Remedy) -> bool {
 
 /// What the house draws with everything on.
 fn load_m3_s(setup: &Setup) -> f64 {
-    let others_w: f64 = setup.neighbors.values().map(|it| it.input_w).sum();
+    let others_w: f64 = setup.other_appliances.values().map(|it| it.input_w).sum();
     (setup.furnace.plate.input.top().si() + others_w) / setup.gas.heating_value_j_m3
 }
 

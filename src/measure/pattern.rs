@@ -7,9 +7,11 @@
 use crate::appliance::ignition::ControlState;
 use crate::bench::{Bench, run};
 use crate::hands::action::{Action, PlugStep};
-use crate::hands::event::{Event, Happening};
+use crate::hands::event::{Event, EventKind};
 use crate::model::truth::Truth;
-use crate::parts::{Cock, Door, Fitted, Level, Neighbor, OnOff, Place, Port, Push, Stage, Tool};
+use crate::parts::{
+    Door, Fitted, HandValve, Level, OnOff, OtherAppliance, Place, Port, Push, Stage, Tool,
+};
 use crate::senses::seen::{Display, Over, Sound};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
@@ -111,11 +113,11 @@ impl Signs {
 impl run::Witness for Signs {
     fn ticked(&mut self, _: &Bench, events: Vec<Event>) {
         for event in events {
-            if let Happening::Control { from, to } = event.what {
+            if let EventKind::Control { from, to } = event.what {
                 self.note_control(from, to);
             }
-            self.over_pressure |= matches!(event.what, Happening::ValveOverPressure { .. });
-            self.ignited |= matches!(event.what, Happening::Ignition { .. });
+            self.over_pressure |= matches!(event.what, EventKind::ValveOverPressure { .. });
+            self.ignited |= matches!(event.what, EventKind::Ignition { .. });
         }
     }
 }
@@ -195,15 +197,15 @@ impl Driver {
 
     fn others(&mut self, to: OnOff) {
         self.act(Action::Go(Place::PlantRoom));
-        self.act(Action::Neighbor { neighbor: Neighbor::WaterHeater, to });
+        self.act(Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to });
         self.act(Action::Go(Place::Hall));
-        self.act(Action::Neighbor { neighbor: Neighbor::Range, to });
+        self.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to });
     }
 
     fn prepare(&mut self, hands: Hands, hose_on: Option<Port>) {
         if hands == Hands::OpenUp {
             self.act(Action::Go(Place::Yard));
-            self.act(Action::Cock { cock: Cock::Supply, degrees: 90 });
+            self.act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 });
         }
         self.act(Action::Go(Place::Hall));
         self.act(Action::ThermostatMode(OnOff::Off));
@@ -213,7 +215,7 @@ impl Driver {
         self.act(Action::Door { door: Door::Blower, to: Fitted::On });
         self.act(Action::FurnaceSwitch(OnOff::On));
         if hands == Hands::OpenUp {
-            self.act(Action::Cock { cock: Cock::Furnace, degrees: 90 });
+            self.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 });
             self.act(Action::StageJumper(Fitted::Off));
             self.act(Action::Go(Place::GasValve));
             self.act(Action::ValveSwitch(OnOff::On));

@@ -6,7 +6,8 @@ use enum_map::EnumMap;
 use crate::appliance::ignition::ControlState;
 use crate::appliance::safety::Jumpers;
 use crate::parts::{
-    Door, Fitted, Level, Levels, LowSide, Neighbor, OnOff, Opening, Port, PortFill, Screw, Window,
+    Door, Fitted, Level, Levels, LowSide, OnOff, Opening, OtherAppliance, Port, PortFill, Screw,
+    Window,
 };
 use crate::physics::valve::HandleAngle;
 
@@ -42,7 +43,7 @@ pub struct Truth {
     /// Heat input, in watts.
     pub input_w: f64,
     /// Gas to other appliances, in standard m³/s.
-    pub neighbor_flow_m3_s: f64,
+    pub others_flow_m3_s: f64,
     /// Gas out of open or leaking joints, in standard m³/s.
     pub leak_m3_s: Leaks,
     /// What the furnace does.
@@ -72,7 +73,7 @@ pub struct Truth {
     /// Supply shut-off, degrees.
     pub supply_valve: HandleAngle,
     /// The other appliances.
-    pub neighbors: EnumMap<Neighbor, NeighborTruth>,
+    pub other_appliances: EnumMap<OtherAppliance, OtherApplianceTruth>,
     /// The cap over each screw.
     pub caps: EnumMap<Screw, Fitted>,
     /// Each port.
@@ -148,7 +149,7 @@ impl GasInAir {
 
 /// Another appliance as it really is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct NeighborTruth {
+pub struct OtherApplianceTruth {
     /// Whether it is turned on.
     pub switch: OnOff,
     /// How its hand valve stands.

@@ -17,7 +17,7 @@ mod yard;
 use super::parts::canonical;
 use crate::catalogue::repair::Nature;
 use crate::hands::action::Action;
-use crate::parts::{Cock, Port, PortFill, Screw};
+use crate::parts::{HandValve, Port, PortFill, Screw};
 use crate::senses::seen::Seen;
 
 use list::List;
@@ -30,7 +30,7 @@ pub(super) use repairs::outdates;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Form {
     /// A hand valve to an angle.
-    Cock(Cock),
+    HandValve(HandValve),
     /// A screw by eighths of a turn.
     Turn(Screw),
     /// A plug by eighths of a turn.
@@ -92,8 +92,8 @@ impl Rank {
 #[must_use]
 pub fn forms(part: &str, seen: &Seen) -> Vec<Form> {
     let id = canonical(part);
-    if let Some(cock) = Cock::from_id(id) {
-        return vec![Form::Cock(cock)];
+    if let Some(hand_valve) = HandValve::from_id(id) {
+        return vec![Form::HandValve(hand_valve)];
     }
     if let Some(screw) = valve::screw_of(id) {
         return vec![Form::Turn(screw)];

@@ -88,9 +88,9 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
         "burner-door" => door(furnace.burner_door),
         "blower-door" => door(furnace.blower_door),
         "furnace-switch" => on_off(furnace.switch).into(),
-        "manual-valve" => cock(furnace.manual_valve),
+        "manual-valve" => hand_valve(furnace.manual_valve),
         "water-heater" => burning(furnace.water_heater.burning).into(),
-        "water-heater-cock" => cock(furnace.water_heater.handle),
+        "water-heater-cock" => hand_valve(furnace.water_heater.handle),
         "plant-window" => opening(furnace.window).into(),
         "stage-jumper" => match furnace.stage_jumper {
             Fitted::On => t!("jumper-fitted").into(),
@@ -194,7 +194,7 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
         "co-alarm" => t!("alarm-ppm", ppm = decimal(hall.co_ppm, 0)),
         "hall-window" => opening(hall.window).into(),
         "range" => burning(hall.range.burning).into(),
-        "range-cock" => cock(hall.range.handle),
+        "range-cock" => hand_valve(hall.range.handle),
         "register" => match hall.registers_closed {
             closed if closed > REGISTERS_SHOW => t!("register-closed").into(),
             _ => t!("state-open").into(),
@@ -205,7 +205,7 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
 
 fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
     Some(match id {
-        "supply-cock" => cock(yard.supply_valve),
+        "supply-cock" => hand_valve(yard.supply_valve),
         "supply-cap" => cap(yard.cap),
         "supply-screw" => screw(yard.screw_eighths),
         "tank-gauge" => t!("tank-percent", percent = decimal(yard.tank_percent?, 0)),
@@ -223,7 +223,7 @@ fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
 
 /// A hand valve's angle in words.
 #[must_use]
-pub fn cock(handle: HandleAngle) -> String {
+pub fn hand_valve(handle: HandleAngle) -> String {
     if handle.is_shut() {
         t!("state-shut").into()
     } else if handle.is_open() {

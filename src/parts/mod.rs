@@ -14,7 +14,7 @@ mod table;
 pub use crate::appliance::level::{Level, Levels};
 pub use crate::appliance::test_point::{Port, Stage};
 pub use ending::Ending;
-pub use names::{Cock, Door, Joint, Neighbor, Place, Screw, Subject, Tool, Window};
+pub use names::{Door, HandValve, Joint, OtherAppliance, Place, Screw, Subject, Tool, Window};
 pub use reading::{JointVerdict, Phase, Reading};
 pub use spot::{Range, Spot};
 pub use state::{Fitted, Gauge, Height, LowSide, OnOff, Opening, PortFill, Push};

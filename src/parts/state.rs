@@ -5,13 +5,13 @@ use serde::{Deserialize, Serialize};
 use super::names::Screw;
 use crate::appliance::level::Level;
 
-/// A two-way switch.
+/// Switch with two places.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum OnOff {
-    /// On.
+    /// Turned on, or with power.
     On,
-    /// Off.
+    /// Turned off, or without power.
     Off,
 }
 
@@ -19,7 +19,7 @@ pub enum OnOff {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Gauge {
-    /// The digital manometer.
+    /// Digital manometer, in its three units.
     #[default]
     Digital,
     /// The water column: a tube bent to a U, half full of water.
@@ -47,9 +47,9 @@ impl Gauge {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Fitted {
-    /// In its place.
+    /// Put on, in its place.
     On,
-    /// Taken off.
+    /// Taken off, or not there.
     Off,
 }
 
@@ -57,9 +57,9 @@ pub enum Fitted {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Opening {
-    /// Open.
+    /// Open; a hand valve with its handle along the pipe.
     Open,
-    /// Closed.
+    /// Closed; a hand valve with its handle across the pipe.
     Closed,
 }
 
@@ -69,7 +69,7 @@ pub enum Opening {
 pub enum Height {
     /// Just above the floor.
     Floor,
-    /// At breathing height.
+    /// At the height of a standing person's head.
     Head,
 }
 
@@ -87,9 +87,9 @@ pub enum Push {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum LowSide {
-    /// The room's air.
+    /// Open to the air of the room.
     Air,
-    /// The burner box.
+    /// On the tap of the burner box.
     BurnerBox,
 }
 

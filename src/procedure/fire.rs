@@ -6,7 +6,7 @@ use super::goal::{Goal, Means, Step};
 use super::goal::{after, at};
 use super::memory::turned;
 use crate::hands::action::Action;
-use crate::parts::{Fitted, Level, Neighbor, OnOff, Place};
+use crate::parts::{Fitted, Level, OnOff, OtherAppliance, Place};
 use crate::senses::seen::{HallSeen, Seen, Sound};
 
 /// How far above the room the setpoint stands for a call of the first stage, in half degrees.
@@ -88,15 +88,15 @@ pub(super) fn stopped(memory: &Memory) -> Vec<Goal> {
 }
 
 /// Another appliance of the house.
-pub(super) fn other(seen: &Seen, memory: &Memory, which: Neighbor, to: OnOff) -> Step {
+pub(super) fn other(seen: &Seen, memory: &Memory, which: OtherAppliance, to: OnOff) -> Step {
     let (known, places): (_, &[Place]) = match which {
-        Neighbor::WaterHeater => {
+        OtherAppliance::WaterHeater => {
             (memory.furnace.map(|it| it.water_heater), &[Place::PlantRoom, Place::GasValve])
         }
-        Neighbor::Range => (memory.hall.map(|it| it.range), &[Place::Hall]),
+        OtherAppliance::Range => (memory.hall.map(|it| it.range), &[Place::Hall]),
     };
     if known.map(turned) == Some(to) {
         return Step::Met;
     }
-    after(memory, || at(seen, places), Action::Neighbor { neighbor: which, to })
+    after(memory, || at(seen, places), Action::OtherAppliance { appliance: which, to })
 }

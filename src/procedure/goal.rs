@@ -4,15 +4,15 @@ use super::awaited::Awaited;
 use super::memory::Memory;
 use crate::hands::action::{Action, Topic};
 use crate::parts::{
-    Cock, Door, Fitted, Height, Joint, Level, Neighbor, OnOff, Opening, Place, Port, Screw,
-    Subject, Tool,
+    Door, Fitted, HandValve, Height, Joint, Level, OnOff, Opening, OtherAppliance, Place, Port,
+    Screw, Subject, Tool,
 };
 use crate::senses::seen::Seen;
 
 /// How the high level is called.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Means {
-    /// By the thermostat.
+    /// By the thermostat's setpoint.
     Thermostat,
     /// By the wire between R and W2, with a call of the thermostat.
     Wire,
@@ -37,12 +37,12 @@ pub enum Goal {
     Standing,
     /// Heat off, furnace still, power off, manual valve shut, burner door off, valve switch off.
     Isolated,
-    /// The furnace's power.
+    /// Service switch of the furnace.
     Power(OnOff),
-    /// A furnace door.
+    /// Door of the furnace, on or off.
     Door(Door, Fitted),
     /// A hand valve, open or shut.
-    Valve(Cock, Opening),
+    Valve(HandValve, Opening),
     /// The switch on the gas valve.
     ValveSwitch(OnOff),
     /// The wire between R and W2.
@@ -74,7 +74,7 @@ pub enum Goal {
     /// A port's joint was proven at its working pressure.
     Proven(Port),
     /// Another appliance of the house, on or off.
-    Other(Neighbor, OnOff),
+    Other(OtherAppliance, OnOff),
     /// All other appliances, on or off.
     Others(OnOff),
     /// The furnace burns on a level, or stands with nothing called.
@@ -104,7 +104,7 @@ pub enum Goal {
 /// The answer of a goal.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Step {
-    /// It is met.
+    /// The goal is met.
     Met,
     /// This action leads on.
     Do(Action),

@@ -75,7 +75,7 @@ pub(super) struct AtPort {
 /// What is remembered. Empty after an attempt was resumed: the goals then lead one to look again.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Memory {
-    /// Now, in ticks.
+    /// Tick of the last look.
     pub(super) tick: u64,
     /// What the supply in the yard gives: a tank was seen there, or a meter.
     pub supply: Option<Fuel>,
@@ -210,7 +210,7 @@ impl Memory {
         match action {
             Action::Go(_) => self.smelt.clear(),
             Action::Sniff(height) => self.smelt.push(*height),
-            Action::Cock { .. } => self.valve_tick = self.tick,
+            Action::HandValve { .. } => self.valve_tick = self.tick,
             Action::MeterZero => self.zeroed_tick = self.hose.is_none().then_some(self.tick),
             Action::HoseOn { .. } | Action::HoseOff => {
                 (self.hose_tick, self.meter_rest) = (self.tick, None);
@@ -246,7 +246,7 @@ impl Memory {
             | Action::Setpoint(_)
             | Action::StageJumper(_)
             | Action::ValveSwitch(_)
-            | Action::Neighbor { .. }
+            | Action::OtherAppliance { .. }
             | Action::Cap { .. }
             | Action::Turn { .. }
             | Action::MeterPower(_)

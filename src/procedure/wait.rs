@@ -40,11 +40,11 @@ pub struct Wait {
 /// How a wait stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Waiting {
-    /// Not yet.
+    /// It has not come yet.
     On,
-    /// It came.
+    /// It came within its time.
     Met,
-    /// The limit passed.
+    /// The time passed without it.
     TooLong,
 }
 

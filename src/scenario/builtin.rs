@@ -10,7 +10,7 @@ use crate::units::PA_PER_INWC;
 pub struct Builtin {
     /// Its id on the command line and in records.
     pub id: &'static str,
-    /// Its text.
+    /// Text of the scenario, in the format.
     pub text: &'static str,
 }
 

@@ -11,7 +11,7 @@ mod teaching;
 use context::{Cross, TRIED_SEEDS, last_name};
 
 use super::format::{Card, Figures, Furnace, Plate, RuleChange, Scenario, VERSION, Variant};
-use super::problem::{Code, Gravity, Problem, nearest};
+use super::problem::{Code, Problem, ProblemLevel, nearest};
 use super::reader::Reader;
 use crate::appliance::plate::Fuel;
 use crate::units::PA_PER_INWC;
@@ -71,7 +71,7 @@ fn unwritten(scenario: &Scenario, variant: &Variant, place: &str, cross: &mut Cr
     }
 }
 
-/// One setting.
+/// Looks at the job in one setting.
 fn whole(scenario: &Scenario, reader: &mut Reader<'_>) {
     let mut cross = Cross { reader };
     version(scenario, &mut cross);
@@ -95,7 +95,7 @@ fn version(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let known = f64::from(VERSION);
     if scenario.version.least() < known || scenario.version.most() > known {
         let message = t!("problem-no-version", version = VERSION.to_string());
-        cross.reader.at_path(Gravity::Error, Code::NoSuchVersion, "version", message);
+        cross.reader.at_path(ProblemLevel::Error, Code::NoSuchVersion, "version", message);
     }
 }
 
@@ -217,7 +217,7 @@ fn rules(changes: &[RuleChange], cross: &mut Cross<'_, '_>) {
                 Some(near) => t!("problem-no-rule-near", rule = &rule.id, near = near),
                 None => t!("problem-no-rule", rule = &rule.id),
             };
-            cross.reader.at_path(Gravity::Error, Code::UnknownName, &path, message);
+            cross.reader.at_path(ProblemLevel::Error, Code::UnknownName, &path, message);
             cross.reader.suggest(near);
         } else if changes[..i].iter().any(|before| before.id == rule.id) {
             cross.error(&path, t!("problem-rule-twice").into());

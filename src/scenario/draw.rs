@@ -9,7 +9,7 @@ use seeded::{Draw, SEA_LEVEL_PA};
 
 use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
 use super::value::Vary;
-use crate::parts::{Fitted, Neighbor, OnOff, Port, Screw};
+use crate::parts::{Fitted, OnOff, OtherAppliance, Port, Screw};
 use crate::physics::valve::HandleAngle;
 use crate::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
 use crate::units::{M_PER_FT, f_from_k};
@@ -71,7 +71,7 @@ impl Scenario {
             supply: supply::supply(draw, &job.supply),
             trunk: supply::runs(draw, &job.trunk, "trunk"),
             branch: supply::runs(draw, &job.branch, "branch"),
-            neighbors: supply::neighbors(draw, job),
+            other_appliances: supply::other_appliances(draw, job),
             furnace: furnace::furnace(draw, &job.furnace),
             house: house(draw, &job.house),
             meter: manometer(draw, &job.manometer),
@@ -121,11 +121,11 @@ fn found(draw: Draw, scenario: &Scenario, it: &Found) -> setup::Found {
         valve_switch: draw.pick(&it.valve_switch, "found.valve_switch"),
         furnace_switch: draw.pick(&it.furnace_switch, "found.furnace_switch"),
         thermostat_mode: draw.pick(&it.thermostat, "found.thermostat"),
-        neighbors: enum_map! {
-            Neighbor::WaterHeater => {
+        other_appliances: enum_map! {
+            OtherAppliance::WaterHeater => {
                 draw.pick(&scenario.neighbors.water_heater.found, "neighbors.water_heater.found")
             }
-            Neighbor::Range => {
+            OtherAppliance::Range => {
                 draw.pick(&scenario.neighbors.range.found, "neighbors.range.found")
             }
         },

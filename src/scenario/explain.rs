@@ -105,7 +105,7 @@ fn in_variant(path: &str) -> bool {
     Variant::SECTION.fields.iter().any(|field| Some(field.name) == first)
 }
 
-/// `trunk[0].length` as `trunk.length`.
+/// The path of a field without indices: `trunk[0].length` as `trunk.length`.
 fn without_indices(path: &str) -> String {
     let mut out = String::new();
     let mut inside = false;

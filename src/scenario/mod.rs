@@ -26,7 +26,7 @@ mod value;
 pub use explain::{Told, Topic, all_fields, explain, find, reference, topics};
 pub use format::{Scenario, VERSION};
 pub use pick::Pick;
-pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text, warns};
+pub use problem::{Code, Problem, ProblemLevel, exit_code, to_json, to_text, warns};
 pub use schema::{Field, FieldDefault, Kind, Section};
 pub use source::{MAX_BYTES, MAX_DEPTH};
 pub use step::Step;
@@ -44,7 +44,7 @@ use source::{MAX_PROBLEMS, Source};
 /// Every problem found, warnings among them, in the order of the text; at least one is an error.
 pub fn load(text: &str) -> Result<Scenario, Vec<Problem>> {
     let (scenario, problems) = examine(text);
-    let sound = problems.iter().all(|problem| problem.severity == Gravity::Warning);
+    let sound = problems.iter().all(|problem| problem.severity == ProblemLevel::Warning);
     match scenario {
         Some(scenario) if sound => Ok(scenario),
         Some(_) | None => Err(problems),

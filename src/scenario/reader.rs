@@ -4,7 +4,7 @@ use std::collections::BTreeMap;
 
 use ron2::ast::{Expr, FieldsBody, StructBody, StructField};
 
-use super::problem::{Code, Gravity, Problem, nearest};
+use super::problem::{Code, Problem, ProblemLevel, nearest};
 use super::schema::{Field, FieldDefault, Kind, Section};
 use super::source::{MAX_PROBLEMS, Source};
 use super::synonyms::meant;
@@ -90,7 +90,7 @@ impl<'a> Reader<'a> {
 
     /// Notes what a look at the whole found wrong at a path. A value that is not written is shown
     /// at the nearest section around it.
-    pub(super) fn at_path(&mut self, gravity: Gravity, code: Code, path: &str, message: String) {
+    pub(super) fn at_path(&mut self, level: ProblemLevel, code: Code, path: &str, message: String) {
         let path = &self.placed(path);
         let mut here = path.as_str();
         let place = loop {
@@ -106,7 +106,7 @@ impl<'a> Reader<'a> {
         let at = if here == *path { place } else { (place.0, place.0) };
         self.push(code, at, path.clone(), message, "");
         if let Some(last) = self.problems.last_mut() {
-            last.severity = gravity;
+            last.severity = level;
         }
     }
 

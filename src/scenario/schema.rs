@@ -15,7 +15,7 @@ pub enum Kind {
     Drawn(&'static [(&'static str, Id)]),
     /// Values of one kind in square brackets.
     List(&'static Kind, usize),
-    /// `true` or `false`.
+    /// A truth value, `true` or `false`.
     Truth,
     /// Text in quotes, with its greatest length in characters.
     Text(usize),
@@ -34,18 +34,18 @@ pub enum Kind {
 pub struct Section {
     /// Its name, which may stand before the parenthesis.
     pub name: &'static str,
-    /// What it is.
+    /// Meaning of the section, as a message.
     pub doc: Id,
-    /// Its fields.
+    /// Fields in the order of the reference.
     pub fields: &'static [Field],
 }
 
-/// A field.
+/// One field of a section, as the format declares it.
 #[derive(Debug, Clone, Copy)]
 pub struct Field {
-    /// Its name.
+    /// Name as it is written in a file.
     pub name: &'static str,
-    /// What it means.
+    /// Meaning of the field, as a message.
     pub doc: Id,
     /// What its value looks like.
     pub kind: Kind,

@@ -3,7 +3,7 @@
 
 use ron2::ast::{Document, parse_document_lossy};
 
-use super::problem::{Code, Gravity, Problem};
+use super::problem::{Code, Problem, ProblemLevel};
 
 /// Largest scenario, in bytes.
 pub const MAX_BYTES: usize = 256 * 1024;
@@ -60,7 +60,7 @@ impl<'a> Source<'a> {
     pub(super) fn problem(&self, code: Code, offset: usize, message: String) -> Problem {
         let (line, column) = self.place(offset);
         Problem {
-            severity: Gravity::Error,
+            severity: ProblemLevel::Error,
             code,
             file: String::new(),
             line,
@@ -115,7 +115,7 @@ impl<'a> Source<'a> {
                     if bytes.get(i..end).is_some_and(|inside| inside.contains(&b'\n')) {
                         let message = t!("problem-quote");
                         let mut problem = self.problem(Code::Syntax, i, message.to_owned());
-                        problem.severity = Gravity::Warning;
+                        problem.severity = ProblemLevel::Warning;
                         problem.found = self.snippet(i, end);
                         problem.width = self.width(i, end);
                         return Some(problem);

@@ -4,7 +4,7 @@ use core::marker::PhantomData;
 
 use ron2::ast::{Expr, NumberExpr, NumberKind, StructBody};
 
-use super::problem::{Code, Gravity, nearest};
+use super::problem::{Code, ProblemLevel, nearest};
 use super::reader::{Reader, Shape};
 use super::schema::Kind;
 use crate::rng::stream;
@@ -282,7 +282,7 @@ fn within<M: Measure>(value: f64, expr: &Expr<'_>, reader: &mut Reader<'_>) -> b
             &t!("expected-between", least = least, most = most),
         );
         if let Some(last) = reader.problems.last_mut() {
-            last.severity = Gravity::Warning;
+            last.severity = ProblemLevel::Warning;
         }
     }
     true

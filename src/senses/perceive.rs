@@ -6,15 +6,16 @@ use enum_map::EnumMap;
 use super::measured::measured;
 use super::seen::{
     BurnersSeen, Burning, Cracked, DetectorSeen, Display, FlameSeen, FluidSeen, FurnaceSeen,
-    GaugeSeen, HallSeen, MeterSeen, NeighborSeen, Note, Over, PortSeen, Seen, SheetSeen, Smell,
-    YardSeen,
+    GaugeSeen, HallSeen, MeterSeen, Note, OtherApplianceSeen, Over, PortSeen, Seen, SheetSeen,
+    Smell, YardSeen,
 };
 use super::signs::{hose_look, plain_signs};
 use super::sounds::sounds;
 use crate::instrument::manometer::MeterFace;
 use crate::model::{Model, Probe};
 use crate::parts::{
-    Cock, Door, Fitted, Gauge, Height, Joint, Neighbor, OnOff, Place, Port, Screw, Window,
+    Door, Fitted, Gauge, HandValve, Height, Joint, OnOff, OtherAppliance, Place, Port, Screw,
+    Window,
 };
 use crate::physics::room::Strength;
 use crate::units::{M_PER_FT, P_STD_PA, f_from_k};
@@ -77,7 +78,7 @@ fn gauge_seen(model: &Model) -> GaugeSeen {
 fn yard_seen(model: &Model) -> YardSeen {
     let tank = model.gas.tank();
     YardSeen {
-        supply_valve: model.things.handles[Cock::Supply],
+        supply_valve: model.things.handles[HandValve::Supply],
         cap: model.things.caps[Screw::Supply],
         screw_eighths: uncovered(model, Screw::Supply),
         tank_percent: tank.map(|tank| (tank.level() * 20.0).round() * 5.0),
@@ -93,8 +94,8 @@ fn furnace_seen(model: &Model, notes: &[Note]) -> FurnaceSeen {
         burner_door: things.doors[Door::Burner],
         blower_door: things.doors[Door::Blower],
         switch: things.furnace_switch,
-        manual_valve: things.handles[Cock::Furnace],
-        water_heater: neighbor_seen(model, Neighbor::WaterHeater),
+        manual_valve: things.handles[HandValve::Furnace],
+        water_heater: appliance_seen(model, OtherAppliance::WaterHeater),
         window: things.windows[Window::PlantRoom],
         status: control_status(model),
         stage_jumper: things.stage_jumper,
@@ -155,15 +156,15 @@ fn hall_seen(model: &Model) -> HallSeen {
         call: model.thermostat_call(),
         co_ppm: 0.0,
         window: model.things.windows[Window::Hall],
-        range: neighbor_seen(model, Neighbor::Range),
+        range: appliance_seen(model, OtherAppliance::Range),
         registers_closed: model.setup.condition.air.registers_closed,
     }
 }
 
-fn burning(model: &Model, neighbor: Neighbor) -> Burning {
-    if model.things.neighbors[neighbor] == OnOff::Off {
+fn burning(model: &Model, appliance: OtherAppliance) -> Burning {
+    if model.things.other_appliances[appliance] == OnOff::Off {
         Burning::Off
-    } else if model.neighbor_burns(neighbor) {
+    } else if model.appliance_burns(appliance) {
         Burning::Burning
     } else {
         Burning::NoGas
@@ -175,10 +176,10 @@ pub(super) fn control_status(model: &Model) -> ControlStatus {
     if model.powered() { model.furnace.status() } else { ControlStatus::NoPower }
 }
 
-fn neighbor_seen(model: &Model, neighbor: Neighbor) -> NeighborSeen {
-    NeighborSeen {
-        handle: model.things.handles[neighbor.cock()],
-        burning: burning(model, neighbor),
+fn appliance_seen(model: &Model, appliance: OtherAppliance) -> OtherApplianceSeen {
+    OtherApplianceSeen {
+        handle: model.things.handles[appliance.hand_valve()],
+        burning: burning(model, appliance),
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::seen::Sound;
 use crate::model::Model;
-use crate::parts::{Neighbor, Place};
+use crate::parts::{OtherAppliance, Place};
 
 /// Flow that is heard hissing, in standard m³/s (2 ft³/h).
 const HISS_M3_S: f64 = 1.6e-5;
@@ -29,9 +29,9 @@ pub(super) fn sounds(model: &Model) -> Vec<Sound> {
     if near && model.gas.leaks().iter().chain(connector).any(|flow| flow > HISS_M3_S) {
         sounds.push(Sound::Hiss);
     }
-    let neighbor = if near { Neighbor::WaterHeater } else { Neighbor::Range };
-    if model.neighbor_burns(neighbor) {
-        sounds.push(Sound::NeighborBurning);
+    let appliance = if near { OtherAppliance::WaterHeater } else { OtherAppliance::Range };
+    if model.appliance_burns(appliance) {
+        sounds.push(Sound::OtherApplianceBurning);
     }
     sounds
 }

@@ -20,12 +20,12 @@ const HOLD_STEADY_PA: f64 = 60.0;
 /// Shortest hold worth telling, in seconds.
 const HOLD_REPORT_S: f64 = 10.0;
 
-/// What the furnace and its neighbours draw, as far as a reading's stage depends on it.
+/// What the furnace and the other appliances draw, as far as a reading's stage depends on it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct Draw {
     /// What the furnace does.
     pub firing: Option<Level>,
-    /// How many neighbours burn, of two.
+    /// Number of other appliances that burn, of two.
     pub burning: u8,
     /// Whether gas flows anywhere.
     pub any_flow: bool,
@@ -35,7 +35,7 @@ pub(crate) struct Draw {
 
 impl Draw {
     /// Whether a reading of `stage` at `port` can be taken in this state. A level may be read
-    /// with a neighbour burning as it was found; at rest the inlet must feel the supply, not gas
+    /// with another appliance burning as it was found; at rest the inlet must feel the supply, not gas
     /// shut in behind a valve.
     pub(crate) fn is(self, port: Port, stage: Stage) -> bool {
         match (stage, port) {
@@ -75,7 +75,7 @@ pub(crate) struct Sight {
     pub true_pa: f64,
     /// What the meter reads too high, in pascals.
     pub error_pa: f64,
-    /// When, in ticks.
+    /// Moment of the sample, in ticks.
     pub tick: u64,
 }
 

@@ -121,7 +121,7 @@ faults! {
     DirtyFlameRod;
     /// A poor ground at the burners.
     PoorBurnerGround;
-    /// A weak igniter.
+    /// Igniter that no longer gets hot enough.
     WeakIgniter;
     /// The low pressure switch does not close.
     LowPressureSwitchOpen;
@@ -139,7 +139,7 @@ faults! {
     HighPressureSwitchOpen;
     /// The filter is blocked.
     BlockedFilter;
-    /// Registers are closed.
+    /// Registers that are closed by hand.
     ClosedRegisters;
     /// A roll-out switch has tripped.
     TrippedRollOut;

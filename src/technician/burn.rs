@@ -8,7 +8,7 @@ use super::step::{
 };
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Cock, Height, Joint, JointVerdict, Opening, Place, Port, Subject, Tool};
+use crate::parts::{HandValve, Height, Joint, JointVerdict, Opening, Place, Port, Subject, Tool};
 use crate::procedure::{Goal, number};
 use crate::senses::seen::{Finding, FlamesLook, Seen};
 use crate::units::PA_PER_INWC;
@@ -106,7 +106,7 @@ pub(super) fn stays_on(me: &mut Mind) -> Option<Vec<Step>> {
     me.plan_repair(Diagnosis::ValveDoesNotShut, Repair::ReplaceGasValve);
     Some(vec![
         go(Place::PlantRoom),
-        reach(Goal::Valve(Cock::Furnace, Opening::Closed)),
+        reach(Goal::Valve(HandValve::Furnace, Opening::Closed)),
         think(|_, seen| match seen.meter.hose {
             Some((Port::Inlet, _)) => take(Course::MendInOpenLine),
             Some((Port::Manifold, _)) => take(Course::MendAtManifold),

@@ -18,8 +18,8 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, HandOver, PlugStep, Topic};
 use crate::hands::refusal::Refusal;
 use crate::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Height, Joint, Neighbor, OnOff, Opening, Phase, Place, Port,
-    Push, Reading, Screw, Stage, Subject, Tool,
+    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, OnOff, Opening, OtherAppliance, Phase,
+    Place, Port, Push, Reading, Screw, Stage, Subject, Tool,
 };
 use crate::senses::seen::Seen;
 use crate::setup::SupplyRight;

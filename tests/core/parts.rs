@@ -4,7 +4,8 @@ use std::collections::BTreeSet;
 use std::fs;
 
 use quarterturn::parts::{
-    Cock, Door, Joint, Neighbor, Part, Place, Port, Screw, Tool, Window, at_hand, job_order, part,
+    Door, HandValve, Joint, OtherAppliance, Part, Place, Port, Screw, Tool, Window, at_hand,
+    job_order, part,
 };
 
 /// Groups of the drawings that nobody touches.
@@ -46,11 +47,11 @@ fn named_things_are_parts_of_the_same_name() {
         }
     }
     hold(Port::ALL, Port::id, Port::label);
-    hold(Cock::ALL, Cock::id, Cock::label);
+    hold(HandValve::ALL, HandValve::id, HandValve::label);
     hold(Screw::ALL, Screw::id, Screw::label);
     hold(Door::ALL, Door::id, Door::label);
     hold(Window::ALL, Window::id, Window::label);
-    hold(Neighbor::ALL, Neighbor::id, Neighbor::label);
+    hold(OtherAppliance::ALL, OtherAppliance::id, OtherAppliance::label);
     hold(Tool::ALL, Tool::id, Tool::label);
     hold(Joint::ALL, Joint::id, Joint::label);
     for &screw in Screw::ALL {

@@ -21,7 +21,8 @@ use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
     BurnersSeen, Burning, Condition, Cracked, Display, Finding, FlameSeen, FurnaceSeen, GaugeSeen,
-    HallSeen, MeterSeen, NeighborSeen, Note, PortSeen, Seen, SheetSeen, Smell, Sound, YardSeen,
+    HallSeen, MeterSeen, Note, OtherApplianceSeen, PortSeen, Seen, SheetSeen, Smell, Sound,
+    YardSeen,
 };
 use quarterturn::setup::SupplyRight;
 use quarterturn::units::PressureUnit;
@@ -66,7 +67,7 @@ pub fn seen(place: Place) -> Seen {
             call: Some(Level::High),
             co_ppm: 0.0,
             window: Opening::Closed,
-            range: NeighborSeen { handle: HandleAngle::OPEN, burning: Burning::Off },
+            range: OtherApplianceSeen { handle: HandleAngle::OPEN, burning: Burning::Off },
             registers_closed: 0.0,
         }),
         sheet: SheetSeen {
@@ -87,7 +88,7 @@ fn furnace() -> FurnaceSeen {
         blower_door: Fitted::On,
         switch: OnOff::On,
         manual_valve: HandleAngle::OPEN,
-        water_heater: NeighborSeen { handle: HandleAngle::OPEN, burning: Burning::Burning },
+        water_heater: OtherApplianceSeen { handle: HandleAngle::OPEN, burning: Burning::Burning },
         window: Opening::Closed,
         status: ControlStatus::NoCall,
         stage_jumper: Fitted::Off,

@@ -10,11 +10,13 @@ use quarterturn::instrument::water_column::Legs;
 use quarterturn::panels::sheet::rows;
 use quarterturn::panels::ways::{Form, forms, here, in_hand, ways};
 use quarterturn::parts::{
-    Cock, Door, Fitted, Gauge, Joint, Levels, LowSide, Neighbor, OnOff, Opening, Place, Port,
-    PortFill, Push, Screw, Spot, Subject, Tool, Window, job_order,
+    Door, Fitted, Gauge, HandValve, Joint, Levels, LowSide, OnOff, Opening, OtherAppliance, Place,
+    Port, PortFill, Push, Screw, Spot, Subject, Tool, Window, job_order,
 };
 use quarterturn::physics::valve::HandleAngle;
-use quarterturn::senses::seen::{Burning, FluidSeen, GaugeSeen, Measured, NeighborSeen, Seen};
+use quarterturn::senses::seen::{
+    Burning, FluidSeen, GaugeSeen, Measured, OtherApplianceSeen, Seen,
+};
 
 use crate::fixture::{seen, seen_open};
 
@@ -34,8 +36,8 @@ fn kind(action: &Action) -> &'static str {
         Action::Setpoint(_) => "setpoint",
         Action::StageJumper(_) => "stage-jumper",
         Action::ValveSwitch(_) => "valve-switch",
-        Action::Cock { .. } => "cock",
-        Action::Neighbor { .. } => "neighbor",
+        Action::HandValve { .. } => "cock",
+        Action::OtherAppliance { .. } => "neighbor",
         Action::Cap { .. } => "cap",
         Action::Turn { .. } => "turn",
         Action::Plug { .. } => "plug",
@@ -110,7 +112,8 @@ fn flipped(mut seen: Seen) -> Seen {
         furnace.blower_door = Fitted::Off;
         furnace.switch = OnOff::Off;
         furnace.manual_valve = HandleAngle::SHUT;
-        furnace.water_heater = NeighborSeen { handle: HandleAngle::SHUT, burning: Burning::Off };
+        furnace.water_heater =
+            OtherApplianceSeen { handle: HandleAngle::SHUT, burning: Burning::Off };
         furnace.window = Opening::Open;
         furnace.stage_jumper = Fitted::On;
         furnace.tag = Fitted::On;
@@ -124,7 +127,7 @@ fn flipped(mut seen: Seen) -> Seen {
     if let Some(hall) = seen.hall.as_mut() {
         hall.mode = OnOff::Off;
         hall.window = Opening::Open;
-        hall.range = NeighborSeen { handle: HandleAngle::SHUT, burning: Burning::Burning };
+        hall.range = OtherApplianceSeen { handle: HandleAngle::SHUT, burning: Burning::Burning };
     }
     if let Some(yard) = seen.yard.as_mut() {
         yard.supply_valve = HandleAngle::SHUT;
@@ -165,7 +168,7 @@ fn every_kind_of_action_can_be_reached() {
     assert_eq!(kinds.len(), KINDS, "{kinds:?}");
 }
 
-/// And every value of the closed lists: every tool, cock, door, joint, port, step and so on.
+/// And every value of the closed lists: every tool, hand valve, door, joint, port, step and so on.
 #[test]
 fn every_thing_can_be_reached() {
     let all = offered();
@@ -191,9 +194,9 @@ fn every_thing_can_be_reached() {
     for &repair in Repair::ALL {
         has(&Action::Mend(repair));
     }
-    for &cock in Cock::ALL {
-        has(&Action::Cock { cock, degrees: 0 });
-        has(&Action::Cock { cock, degrees: 90 });
+    for &hand_valve in HandValve::ALL {
+        has(&Action::HandValve { hand_valve, degrees: 0 });
+        has(&Action::HandValve { hand_valve, degrees: 90 });
     }
     for to in [Fitted::On, Fitted::Off] {
         for &door in Door::ALL {
@@ -213,8 +216,8 @@ fn every_thing_can_be_reached() {
         has(&Action::Window { window, to: Opening::Closed });
     }
     for to in [OnOff::On, OnOff::Off] {
-        for &neighbor in Neighbor::ALL {
-            has(&Action::Neighbor { neighbor, to });
+        for &appliance in OtherAppliance::ALL {
+            has(&Action::OtherAppliance { appliance, to });
         }
         has(&Action::MeterPower(to));
         has(&Action::FurnaceSwitch(to));
@@ -244,13 +247,13 @@ fn every_thing_can_be_reached() {
     has(&Action::MeterLowSide(LowSide::BurnerBox));
 }
 
-/// Screws, cocks, plugs and the thermostat take a number.
+/// Screws, hand valves, plugs and the thermostat take a number.
 #[test]
 fn numbers_have_forms() {
     let open = seen_open(PortFill::Snug);
     assert_eq!(forms("low-screw", &open), [Form::Turn(Screw::Low)]);
     assert_eq!(forms("high-cap@off", &open), [Form::Turn(Screw::High)]);
-    assert_eq!(forms("manual-valve", &open), [Form::Cock(Cock::Furnace)]);
+    assert_eq!(forms("manual-valve", &open), [Form::HandValve(HandValve::Furnace)]);
     assert_eq!(forms("inlet-port", &open), [Form::Tighten(Port::Inlet)]);
     assert_eq!(forms("thermostat", &seen(Place::Hall)), [Form::Setpoint]);
     // Inlet and manifold in every state under test; at rest the manifold has nothing to read.

@@ -107,7 +107,7 @@ fn perform(rig: &mut Rig, action: &Action) {
     match action {
         Action::Write(reading) => write(rig, *reading),
         // A hand opens it in one sweep; the slow start is the technician's own.
-        Action::Cock { degrees: 1..=89, .. } => {}
+        Action::HandValve { degrees: 1..=89, .. } => {}
         Action::Setpoint(half_f) => {
             // The buttons go by whole degrees: to the nearest that is not above what is wanted.
             for _ in 0..60 {
@@ -164,7 +164,7 @@ fn a_whole_job_is_done_in_the_window() {
     let mut technician = Technician::new(rig.job().card());
     let mut frames = 0;
     while rig.job().over().is_none() {
-        // A happening that must not be rushed past slows time down; afterwards it may run again.
+        // An event that must not be rushed past slows time down; afterwards it may run again.
         if rig.job().pace().speed == 1 && !rig.job().hazard() {
             activate(&mut rig, "Speed ×20");
         }

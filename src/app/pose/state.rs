@@ -2,7 +2,7 @@
 
 use super::found;
 use crate::appliance::safety::Hose;
-use crate::parts::{Fitted, Level, Neighbor, Opening, Port, PortFill, Screw, Tool};
+use crate::parts::{Fitted, Level, Opening, OtherAppliance, Port, PortFill, Screw, Tool};
 use crate::senses::seen::{
     BurnersSeen, Burning, Cracked, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water,
 };
@@ -119,17 +119,17 @@ pub(super) fn eighths(screw: Screw, seen: &Seen) -> Option<i32> {
     }
 }
 
-/// What a neighbour's burner does, where it is seen.
-pub(super) fn burning(neighbor: Neighbor, seen: &Seen) -> Option<Burning> {
-    match neighbor {
-        Neighbor::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.burning),
-        Neighbor::Range => seen.hall.as_ref().map(|h| h.range.burning),
+/// State of another appliance's burner, where it is seen.
+pub(super) fn burning(appliance: OtherAppliance, seen: &Seen) -> Option<Burning> {
+    match appliance {
+        OtherAppliance::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.burning),
+        OtherAppliance::Range => seen.hall.as_ref().map(|h| h.range.burning),
     }
 }
 
-/// Whether a neighbour burns where it can be seen.
-pub(super) fn burns(neighbor: Neighbor, seen: &Seen) -> bool {
-    burning(neighbor, seen) == Some(Burning::Burning)
+/// Whether another appliance burns where it can be seen.
+pub(super) fn burns(appliance: OtherAppliance, seen: &Seen) -> bool {
+    burning(appliance, seen) == Some(Burning::Burning)
 }
 
 /// The port that a plug's or an adapter's id belongs to.

@@ -23,8 +23,8 @@ pub(crate) const LEAN_GAS: Edit = |setup, heating_value| {
     let heavier = 0.62 / gas.specific_gravity;
     gas.specific_gravity = 0.62;
     // The other appliances keep their orifices: they draw what those pass, and make less of it.
-    for neighbor in setup.neighbors.values_mut() {
-        neighbor.input_w *= share / heavier.sqrt();
+    for appliance in setup.other_appliances.values_mut() {
+        appliance.input_w *= share / heavier.sqrt();
     }
 };
 

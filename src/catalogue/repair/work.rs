@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Deserializer};
 
-use crate::parts::{Cock, Joint, Place, Port};
+use crate::parts::{HandValve, Joint, Place, Port};
 use crate::setup::{Renewed, Setup};
 use crate::words::table::by_id;
 
@@ -82,8 +82,8 @@ pub enum There {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
 pub enum Need {
     /// A hand valve is shut.
-    #[serde(deserialize_with = "cock")]
-    Shut(Cock),
+    #[serde(deserialize_with = "hand_valve")]
+    Shut(HandValve),
     /// No gas pressure is left between the manual valve and the gas valve.
     NoPressure,
     /// The furnace's switch is off.
@@ -99,8 +99,8 @@ pub enum Need {
     HoseFree,
 }
 
-fn cock<'de, D: Deserializer<'de>>(reader: D) -> Result<Cock, D::Error> {
-    by_id(reader, Cock::from_id)
+fn hand_valve<'de, D: Deserializer<'de>>(reader: D) -> Result<HandValve, D::Error> {
+    by_id(reader, HandValve::from_id)
 }
 
 fn port<'de, D: Deserializer<'de>>(reader: D) -> Result<Port, D::Error> {

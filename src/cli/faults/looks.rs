@@ -4,7 +4,7 @@
 use crate::bench::Bench;
 use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
-use crate::parts::{Cock, Door, Fitted, Height, Level, OnOff, Place, PortFill, Subject};
+use crate::parts::{Door, Fitted, HandValve, Height, Level, OnOff, Place, PortFill, Subject};
 use crate::senses::seen::{Cracked, Display, Seen, Smell};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
@@ -171,7 +171,7 @@ fn plain(seen: &Seen) -> Vec<(&'static str, String)> {
     }
     let Some(furnace) = &seen.furnace else { return sights };
     let angle = furnace.manual_valve.to_string();
-    sights.push((Cock::Furnace.label(), t!("sight-handle", angle = angle)));
+    sights.push((HandValve::Furnace.label(), t!("sight-handle", angle = angle)));
     let Some(burners) = &furnace.burners else { return sights };
     let switch = match burners.valve_switch {
         OnOff::On => "on",

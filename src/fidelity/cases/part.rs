@@ -13,7 +13,7 @@ use crate::physics::pipe::{
     Fitting, PipeMaterial, PipeSpec, TubingSpec, copper_tube_id_m, ehd_constants, schedule_40_id_m,
 };
 use crate::physics::regulator::{Behaviour, InletEffect, RegulatorSpec, SeatProfile, Spring};
-use crate::physics::valve::{HandValve, HandValveKind};
+use crate::physics::valve::{HandValveKind, HandValveLaw};
 use crate::units::J_M3_PER_BTU_FT3;
 
 use Measure::{Area, Count, Length, Plain, Pressure, Time};
@@ -86,7 +86,7 @@ pub(super) fn part(
         Type::Opening => Part::Opening(opening(place, setting, passed)?),
         Type::Valve => {
             let own = Valve::read(place, setting, passed)?;
-            Part::Valve(HandValve::new(own.style, own.bore), own.angle_deg)
+            Part::Valve(HandValveLaw::new(own.style, own.bore), own.angle_deg)
         }
         Type::Regulator => Part::Regulator(Box::new(regulator(place, setting, passed)?)),
     })

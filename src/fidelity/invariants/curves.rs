@@ -12,7 +12,7 @@ use crate::physics::orifice::hole_area_m2;
 use crate::physics::pipe::{PipeMaterial, PipeSpec, TubingSpec};
 use crate::physics::regulator::{Behaviour, RegulatorSpec};
 use crate::physics::room::dilute;
-use crate::physics::valve::{HandValve, HandValveKind};
+use crate::physics::valve::{HandValveKind, HandValveLaw};
 use crate::site::tank::vapour_abs_pa;
 use crate::units::{P_STD_PA, PA_PER_INWC, TICK_S};
 
@@ -108,7 +108,7 @@ fn parts() -> Check {
         (t!("row-ball-valve"), HandValveKind::Ball),
         (t!("row-plug-cock"), HandValveKind::PlugCock),
     ] {
-        let valve = HandValve::new(kind, 0.0158);
+        let valve = HandValveLaw::new(kind, 0.0158);
         rows.push(row(
             &t!("row-area-against-handle", name = name),
             fall(0.0, 90.0, 900, |deg| valve.cd_area_m2(deg)),

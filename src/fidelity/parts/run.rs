@@ -5,7 +5,7 @@ use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
 use crate::hands::refusal::Refusal;
 use crate::model::truth::Truth;
-use crate::parts::{Door, Fitted, Level, Neighbor, OnOff, Place};
+use crate::parts::{Door, Fitted, Level, OnOff, OtherAppliance, Place};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
 
@@ -64,9 +64,9 @@ impl Run {
     /// The other appliances too.
     pub(super) fn others(&mut self) -> Truth {
         self.act(&Action::Go(Place::PlantRoom));
-        self.act(&Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On });
+        self.act(&Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to: OnOff::On });
         self.act(&Action::Go(Place::Hall));
-        self.act(&Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On });
+        self.act(&Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
         self.wait(12)
     }
 

@@ -8,7 +8,7 @@ use super::worn::{
     design_pa, gate, later, line_faults, seats_leak_m2, start_pa, supply_area, supply_faults,
     valve_faults,
 };
-use crate::parts::{Neighbor, Port};
+use crate::parts::{OtherAppliance, Port};
 use crate::physics::network::{ElementId, Network, NetworkBuilder, NodeId};
 use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2};
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
@@ -28,10 +28,10 @@ const MANIFOLD_M3: f64 = 3.0e-4;
 const SUPPLY_M3: f64 = 5.0e-4;
 /// Volume of the line between the regulators of a propane supply, in m³.
 const BETWEEN_M3: f64 = 4.0e-3;
-/// Bore of a neighbour's valve, in metres.
-const NEIGHBOR_BORE_M: f64 = 0.622 * M_PER_IN;
-/// Discharge coefficient of a neighbour's burner orifice (common practice).
-const NEIGHBOR_CD: f64 = 0.85;
+/// Bore of the valve of another appliance, in metres.
+const APPLIANCE_BORE_M: f64 = 0.622 * M_PER_IN;
+/// Discharge coefficient of another appliance's burner orifice (common practice).
+const APPLIANCE_CD: f64 = 0.85;
 /// Outlet pressure of a first-stage regulator, in psi (UL 144: nominal 10).
 const FIRST_STAGE_PSI: f64 = 10.0;
 
@@ -48,7 +48,7 @@ fn gas_side(setup: &Setup) -> GasSide {
     let air = b.fixed(0.0);
     let burner_box = b.fixed(0.0);
     let line = line(&mut b, setup, air, &mut wear);
-    let neighbors = EnumMap::from_fn(|it| neighbor(&mut b, line.tee, air, setup, it));
+    let other_appliances = EnumMap::from_fn(|it| appliance(&mut b, line.tee, air, setup, it));
     let valve = valve(&mut b, setup, line.inlet, burner_box);
     let behind = enum_map! { Port::Inlet => line.inlet, Port::Manifold => valve.manifold };
     let ports = ports(&mut b, behind, air);
@@ -71,12 +71,12 @@ fn gas_side(setup: &Setup) -> GasSide {
         },
         elements: Elements {
             supply_regulator: line.supply_regulator,
-            supply_cock: line.supply_cock,
-            furnace_cock: line.furnace_cock,
+            supply_hand_valve: line.supply_hand_valve,
+            furnace_hand_valve: line.furnace_hand_valve,
             seats: valve.seats,
             valve_regulator: valve.regulator,
             burners: valve.burners,
-            neighbors: neighbors.map(|_, (element, _)| element),
+            other_appliances: other_appliances.map(|_, (element, _)| element),
             port_to_air: ports.to_air,
             port_to_hose: ports.to_hose,
             hose_to_air: ports.hose_to_air,
@@ -86,10 +86,10 @@ fn gas_side(setup: &Setup) -> GasSide {
         supply_turns_found: line.supply_turns,
         supply_set_found_pa: setup.supply.set_pa,
         supply_turned: 0.0,
-        furnace_cock: ball(MAIN_BORE_M),
-        supply_cock: ball(MAIN_BORE_M),
-        neighbor_cock: ball(NEIGHBOR_BORE_M),
-        neighbor_orifice_m2: neighbors.map(|_, (_, area)| area),
+        furnace_hand_valve: ball(MAIN_BORE_M),
+        supply_hand_valve: ball(MAIN_BORE_M),
+        appliance_hand_valve: ball(APPLIANCE_BORE_M),
+        appliance_orifice_m2: other_appliances.map(|_, (_, area)| area),
         seats_open_m2: valve.seats_open_m2,
         seats_leak_m2: seats_leak_m2(setup),
         closes_s: setup.condition.valve.closes_s,
@@ -118,9 +118,9 @@ struct LineParts {
     supply_regulator: ElementId,
     /// Turns of the supply regulator's screw.
     supply_turns: f64,
-    supply_cock: ElementId,
+    supply_hand_valve: ElementId,
     tee: NodeId,
-    furnace_cock: ElementId,
+    furnace_hand_valve: ElementId,
     inlet: NodeId,
     /// Nodes so far behind the source, the branch and the faults of the line.
     marks: [u16; 3],
@@ -135,9 +135,9 @@ fn line(b: &mut NetworkBuilder, setup: &Setup, air: NodeId, wear: &mut Wear) -> 
     let spec = supply_regulator(&setup.supply, setup);
     let supply_regulator = b.regulator(first, supply, spec);
     let trunk_start = b.node(BODY_M3, T_STD_K, start_pa);
-    let supply_cock = b.opening(supply, trunk_start, ball(MAIN_BORE_M).full_cd_area_m2);
+    let supply_hand_valve = b.opening(supply, trunk_start, ball(MAIN_BORE_M).full_cd_area_m2);
     let tee = runs(b, trunk_start, &setup.trunk, start_pa);
-    let (end, furnace_cock) = branch(b, tee, &setup.branch, start_pa);
+    let (end, furnace_hand_valve) = branch(b, tee, &setup.branch, start_pa);
     let branch_end = b.node_count();
     let inlet = line_faults(b, setup, end, (start_pa, air), wear);
     LineParts {
@@ -146,9 +146,9 @@ fn line(b: &mut NetworkBuilder, setup: &Setup, air: NodeId, wear: &mut Wear) -> 
         supply,
         supply_regulator,
         supply_turns: spec.turns,
-        supply_cock,
+        supply_hand_valve,
         tee,
-        furnace_cock,
+        furnace_hand_valve,
         inlet,
         marks: [source_end, branch_end, b.node_count()],
     }
@@ -339,21 +339,21 @@ fn volume(run: &Run) -> f64 {
 /// The furnace's branch: its first run, the manual valve, the rest.
 fn branch(b: &mut NetworkBuilder, tee: NodeId, list: &[Run], start_pa: f64) -> (NodeId, ElementId) {
     let (before, after) = list.split_at(list.len().min(1));
-    let at_cock = runs(b, tee, before, start_pa);
-    let past_cock = b.node(BODY_M3, T_STD_K, start_pa);
-    let cock = b.opening(at_cock, past_cock, ball(MAIN_BORE_M).full_cd_area_m2);
-    (runs(b, past_cock, after, start_pa), cock)
+    let at_hand_valve = runs(b, tee, before, start_pa);
+    let past_hand_valve = b.node(BODY_M3, T_STD_K, start_pa);
+    let hand_valve = b.opening(at_hand_valve, past_hand_valve, ball(MAIN_BORE_M).full_cd_area_m2);
+    (runs(b, past_hand_valve, after, start_pa), hand_valve)
 }
 
-/// A neighbour: line, regulator, burner. Returns the burner's element and its orifice area.
-fn neighbor(
+/// Another appliance: line, regulator, burner. Returns the burner's element and its orifice area.
+fn appliance(
     b: &mut NetworkBuilder,
     tee: NodeId,
     air: NodeId,
     setup: &Setup,
-    it: Neighbor,
+    it: OtherAppliance,
 ) -> (ElementId, f64) {
-    let it = &setup.neighbors[it];
+    let it = &setup.other_appliances[it];
     let start_pa = start_pa(setup);
     let end = runs(b, tee, &it.line, start_pa);
     let manifold = b.node(BODY_M3, T_STD_K, it.manifold_pa);
@@ -374,8 +374,8 @@ fn neighbor(
     let spec = RegulatorSpec::from_behaviour(&wanted, &setup.gas, setup.ambient_abs_pa)
         .unwrap_or_else(|_| StageSprings::fallback(&wanted));
     b.regulator(end, manifold, spec);
-    let diameter_m = (orifice / NEIGHBOR_CD / core::f64::consts::FRAC_PI_4).sqrt();
-    let area = hole_area_m2(NEIGHBOR_CD, diameter_m);
+    let diameter_m = (orifice / APPLIANCE_CD / core::f64::consts::FRAC_PI_4).sqrt();
+    let area = hole_area_m2(APPLIANCE_CD, diameter_m);
     (b.opening(manifold, air, 0.0), area)
 }
 

@@ -9,7 +9,7 @@ use super::report::{
 };
 use crate::appliance::ignition::ControlState;
 use crate::model::state::Model;
-use crate::parts::{Level, Neighbor, Port};
+use crate::parts::{Level, OtherAppliance, Port};
 use crate::units::k_from_f;
 
 /// Share of the lower limit at which a gas alarm sounds.
@@ -149,8 +149,8 @@ impl Account {
                 gas.manifold_pa[level].see(manifold_pa);
             }
         }
-        for &neighbor in Neighbor::ALL {
-            gas.went_out[neighbor] |= model.guard_dropped(neighbor);
+        for &appliance in OtherAppliance::ALL {
+            gas.went_out[appliance] |= model.guard_dropped(appliance);
         }
     }
 

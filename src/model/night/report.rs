@@ -4,7 +4,7 @@ use enum_map::EnumMap;
 
 use crate::appliance::ignition::ControlState;
 use crate::model::truth::GasInAir;
-use crate::parts::{Level, Neighbor};
+use crate::parts::{Level, OtherAppliance};
 
 /// Most changes of the control that are kept in the report.
 pub const MOST_CHANGES: usize = 1_000;
@@ -67,7 +67,7 @@ pub struct GasNight {
     /// Lowest and highest manifold pressure while burning steadily at each level, in pascals.
     pub manifold_pa: EnumMap<Level, Span>,
     /// Other appliances whose flame went out and whose guard shut.
-    pub went_out: EnumMap<Neighbor, bool>,
+    pub went_out: EnumMap<OtherAppliance, bool>,
 }
 
 /// What the air of the plant room was like.

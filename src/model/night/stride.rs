@@ -8,7 +8,7 @@ use crate::appliance::ignition::ControlState;
 use crate::model::furnace::Contacts;
 use crate::model::state::Model;
 use crate::model::step::{SLOW_S, SLOW_TICKS};
-use crate::parts::{Level, Neighbor, Port};
+use crate::parts::{Level, OtherAppliance, Port};
 use crate::physics::room::Zone;
 use crate::units::TICK_S;
 use enum_map::EnumMap;
@@ -54,7 +54,7 @@ struct Signs {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Air {
     calls: (bool, bool),
-    guards: EnumMap<Neighbor, bool>,
+    guards: EnumMap<OtherAppliance, bool>,
     danger: Danger,
     limit_moves: bool,
 }
@@ -180,7 +180,7 @@ impl Model {
         let breathing = self.room.of_lower_limit(breathing);
         Air {
             calls: self.thermostat_calls(),
-            guards: EnumMap::from_fn(|neighbor| self.guard_dropped(neighbor)),
+            guards: EnumMap::from_fn(|appliance| self.guard_dropped(appliance)),
             danger: Danger {
                 floor: self.room.flammable(Zone::Floor),
                 breathing: self.room.flammable(Zone::Breathing),

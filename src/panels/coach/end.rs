@@ -8,7 +8,7 @@ use super::paper::{figures, look_inside, supply};
 use super::{cycle, lead, reading};
 use crate::hands::action::{Action, HandOver, NotDone, Topic};
 use crate::parts::{
-    Cock, Door, Ending, Fitted, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
+    Door, Ending, Fitted, HandValve, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
 };
 use crate::procedure::Goal;
 use crate::senses::seen::{Finding, Seen, Sound};
@@ -43,7 +43,7 @@ fn shut_off(seen: &Seen, remembered: &Remembered, why: &str) -> Hint {
         Goal::HeatOff,
         Goal::Standing,
         Goal::Power(OnOff::Off),
-        Goal::Valve(Cock::Furnace, Opening::Closed),
+        Goal::Valve(HandValve::Furnace, Opening::Closed),
         Goal::HandEmpty,
         Goal::Door(Door::Burner, Fitted::On),
         Goal::Tagged,
@@ -149,7 +149,7 @@ fn prove_plugs(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let job = &remembered.job;
     let checked = |port: Port| job.is_proven(port) && !job.is_wet(port.joint());
     if !checked(Port::Inlet) {
-        let open = Goal::Valve(Cock::Furnace, Opening::Open);
+        let open = Goal::Valve(HandValve::Furnace, Opening::Open);
         return lead::towards(open, seen, remembered).or_else(|| check(Port::Inlet));
     }
     if !checked(Port::Manifold) {

@@ -4,8 +4,8 @@ use super::hint::Hint;
 use super::memory::Remembered;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{
-    Cock, Door, Fitted, Height, JointVerdict, Level, Neighbor, OnOff, Opening, Place, Port, Push,
-    Tool,
+    Door, Fitted, HandValve, Height, JointVerdict, Level, OnOff, Opening, OtherAppliance, Place,
+    Port, Push, Tool,
 };
 use crate::procedure::{Awaited, Goal, Step};
 use crate::senses::seen::Seen;
@@ -56,8 +56,8 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         }
         Action::FurnaceSwitch(OnOff::Off) => t!("coach-power-off"),
         Action::FurnaceSwitch(OnOff::On) => t!("coach-power-on"),
-        Action::Cock { cock: Cock::Furnace, degrees: 0 } => t!("coach-valve-shut"),
-        Action::Cock { .. } => t!("coach-valve-open"),
+        Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 } => t!("coach-valve-shut"),
+        Action::HandValve { .. } => t!("coach-valve-open"),
         Action::Door { door, to } => moving(*door, *to),
         Action::ValveSwitch(OnOff::Off) => t!("coach-switch-off"),
         Action::ValveSwitch(OnOff::On) => t!("coach-switch-on"),
@@ -66,7 +66,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::ThermostatMode(OnOff::Off) => t!("coach-heat-off"),
         Action::ThermostatMode(OnOff::On) => t!("coach-heat-on"),
         Action::Setpoint(to) => setting(leaf, *to, seen),
-        Action::Neighbor { neighbor, to } => return turning(leaf, *neighbor, *to),
+        Action::OtherAppliance { appliance, to } => return turning(leaf, *appliance, *to),
         Action::MeterPower(_) => t!("coach-meter-on"),
         Action::MeterUnit(_) => t!("coach-meter-unit"),
         Action::MeterZero => t!("coach-meter-zero"),
@@ -135,8 +135,8 @@ fn pushing(push: Push, seen: &Seen) -> &'static str {
 fn going(leaf: Goal, place: Place, seen: &Seen) -> &'static str {
     match (place, leaf) {
         (Place::Hall, Goal::Called(level, _)) => ask_for_heat(level, seen),
-        (Place::Hall, Goal::Other(Neighbor::Range, OnOff::On)) => t!("coach-hall-range-on"),
-        (Place::Hall, Goal::Other(Neighbor::Range, OnOff::Off)) => t!("coach-hall-range-off"),
+        (Place::Hall, Goal::Other(OtherAppliance::Range, OnOff::On)) => t!("coach-hall-range-on"),
+        (Place::Hall, Goal::Other(OtherAppliance::Range, OnOff::Off)) => t!("coach-hall-range-off"),
         (Place::Hall, Goal::Told(_)) => t!("coach-hall-tell"),
         (Place::Hall, Goal::ThermostatAsFound) => t!("coach-hall-restore"),
         (Place::Hall, _) => t!("coach-hall-heat-off"),
@@ -190,8 +190,8 @@ fn setting(leaf: Goal, to_half_f: i16, seen: &Seen) -> &'static str {
 }
 
 /// Another appliance on or off; where it is put back, as it was found.
-fn turning(leaf: Goal, neighbor: Neighbor, to: OnOff) -> String {
-    let name = neighbor.label();
+fn turning(leaf: Goal, appliance: OtherAppliance, to: OnOff) -> String {
+    let name = appliance.label();
     match (leaf, to) {
         (Goal::Other(..), OnOff::On) => t!("coach-other-on", appliance = name),
         (_, OnOff::Off | OnOff::On) => t!("coach-other-off", appliance = name),
@@ -232,13 +232,13 @@ fn part(action: &Action) -> Option<&'static str> {
     Some(match action {
         Action::Take(tool) => tool.id(),
         Action::FurnaceSwitch(_) => "furnace-switch",
-        Action::Cock { cock, .. } => cock.id(),
+        Action::HandValve { hand_valve, .. } => hand_valve.id(),
         Action::Door { door, .. } => door.id(),
         Action::ValveSwitch(_) => "valve-switch",
         Action::StageJumper(_) => "control",
         Action::ThermostatMode(_) => "thermostat-mode",
         Action::Setpoint(_) => "thermostat",
-        Action::Neighbor { neighbor, .. } => neighbor.id(),
+        Action::OtherAppliance { appliance, .. } => appliance.id(),
         Action::MeterPower(_) => "meter-power",
         Action::MeterUnit(_) => "meter-unit",
         Action::MeterZero => "meter-zero",

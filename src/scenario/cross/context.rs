@@ -1,6 +1,6 @@
 //! What every look across fields needs: where problems go, and how many seeds are tried.
 
-use crate::scenario::problem::{Code, Gravity, nearest};
+use crate::scenario::problem::{Code, ProblemLevel, nearest};
 use crate::scenario::reader::Reader;
 use crate::scenario::value::{Measure, Vary};
 
@@ -14,11 +14,11 @@ pub(super) struct Cross<'r, 'a> {
 
 impl Cross<'_, '_> {
     pub(super) fn error(&mut self, path: &str, message: String) {
-        self.reader.at_path(Gravity::Error, Code::Contradiction, path, message);
+        self.reader.at_path(ProblemLevel::Error, Code::Contradiction, path, message);
     }
 
     pub(super) fn warn(&mut self, path: &str, message: String) {
-        self.reader.at_path(Gravity::Warning, Code::Unusual, path, message);
+        self.reader.at_path(ProblemLevel::Warning, Code::Unusual, path, message);
     }
 
     pub(super) fn unknown<'n>(
@@ -28,7 +28,7 @@ impl Cross<'_, '_> {
         names: impl Iterator<Item = &'n str> + Clone,
     ) {
         let message = t!("problem-size", found = found);
-        self.reader.at_path(Gravity::Error, Code::UnknownName, path, message);
+        self.reader.at_path(ProblemLevel::Error, Code::UnknownName, path, message);
         if let Some(last) = self.reader.problems.last_mut() {
             last.nearest = nearest(found, names.clone());
             last.expected = t!("expected-one-of", names = names.collect::<Vec<_>>().join(", "));
@@ -36,7 +36,7 @@ impl Cross<'_, '_> {
     }
 
     pub(super) fn length(&mut self, path: &str, message: String) {
-        self.reader.at_path(Gravity::Error, Code::BadLength, path, message);
+        self.reader.at_path(ProblemLevel::Error, Code::BadLength, path, message);
     }
 
     /// For every draw, `low` must stay below `high`.

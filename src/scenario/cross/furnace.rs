@@ -7,7 +7,7 @@ use crate::appliance::plate::Fuel;
 use crate::parts::{Level, Levels};
 use crate::physics::orifice::{DRILLS, drill_diameter_m};
 use crate::scenario::format::{Figures, Furnace, Manifold, Scenario};
-use crate::scenario::problem::{Code, Gravity};
+use crate::scenario::problem::{Code, ProblemLevel};
 use crate::setup::Stacking;
 use crate::units::{M_PER_IN, PA_PER_INWC};
 use crate::words::decimal;
@@ -87,7 +87,7 @@ fn manifold(it: &Figures, levels: Levels<Manifold<'_>>, path: &str, cross: &mut 
 
 fn no_size(path: &str, stamp: &str, cross: &mut Cross<'_, '_>) {
     let message = t!("problem-orifice", stamp = stamp);
-    cross.reader.at_path(Gravity::Error, Code::UnknownName, path, message);
+    cross.reader.at_path(ProblemLevel::Error, Code::UnknownName, path, message);
     if let Some(last) = cross.reader.problems.last_mut() {
         last.expected = t!("expected-orifice").to_owned();
     }

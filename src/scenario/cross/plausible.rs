@@ -118,7 +118,7 @@ fn lockup(_: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
 /// Trunk at the load of all appliances, branch at the furnace's.
 fn drops(_: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let furnace_w = setup.furnace.plate.input.top().si();
-    let all_w = furnace_w + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
+    let all_w = furnace_w + setup.other_appliances.values().map(|it| it.input_w).sum::<f64>();
     for (path, runs, load_w) in
         [("trunk", &setup.trunk, all_w), ("branch", &setup.branch, furnace_w)]
     {
@@ -195,7 +195,7 @@ fn tank(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let wall_w_k = WALL_W_K * libm::cbrt(capacity_m3 * capacity_m3) * level.sqrt();
     let boils_m3_s = wall_w_k * (setup.outside_k - most) / LATENT_J_M3;
     let load_w = setup.furnace.plate.input.top().si()
-        + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
+        + setup.other_appliances.values().map(|it| it.input_w).sum::<f64>();
     let load_m3_s = load_w / setup.gas.heating_value_j_m3;
     if load_m3_s > boils_m3_s {
         let message = t!(

@@ -117,8 +117,8 @@ fn flows(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         cross.error("supply.capacity", message.into());
     }
     let setup = scenario.draw_sound(0);
-    let neighbors_w: f64 = setup.neighbors.values().map(|it| it.input_w).sum();
-    let load_w = neighbors_w + setup.furnace.plate.input.top().si();
+    let others_w: f64 = setup.other_appliances.values().map(|it| it.input_w).sum();
+    let load_w = others_w + setup.furnace.plate.input.top().si();
     let load_m3_s = load_w / setup.gas.heating_value_j_m3;
     if setup.supply.capacity_m3_s < load_m3_s {
         let message = t!("problem-capacity-load", flow = decimal(load_m3_s / M3_S_PER_CFH, 0));

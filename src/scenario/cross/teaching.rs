@@ -3,7 +3,7 @@
 use super::context::Cross;
 use crate::rules::competency;
 use crate::scenario::format::Scenario;
-use crate::scenario::problem::{Code, Gravity, nearest};
+use crate::scenario::problem::{Code, ProblemLevel, nearest};
 
 pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     if scenario.step.least() < scenario.step.most() {
@@ -33,7 +33,7 @@ fn competencies(ids: &[String], cross: &mut Cross<'_, '_>) {
         let path = format!("competencies[{i}]");
         if competency::find(id).is_none() {
             let message = t!("problem-competency", id = id);
-            cross.reader.at_path(Gravity::Error, Code::UnknownName, &path, message);
+            cross.reader.at_path(ProblemLevel::Error, Code::UnknownName, &path, message);
             cross.reader.suggest(nearest(id, competency::ALL.iter().map(|one| one.id)));
         } else if ids[..i].contains(id) {
             cross.error(&path, t!("problem-twice", id = id));

@@ -7,7 +7,7 @@ use serde::Serialize;
 pub struct Told {
     /// Its path, as in `furnace.plate.made_for.high`; a fault's is `faults.` and its name.
     pub path: String,
-    /// What it means.
+    /// Meaning of the field, or cause of the fault.
     pub meaning: String,
     /// What its value looks like.
     pub value: String,

@@ -17,7 +17,7 @@ pub enum Topic {
     Field(Told),
     /// A rule of the shared set.
     Rule(Box<Rule>),
-    /// A competency.
+    /// A competency that rules speak for.
     Competency(Competency),
 }
 
@@ -84,7 +84,7 @@ pub(super) fn competency_list(text: &mut String) {
     }
 }
 
-/// One rule.
+/// Appends the entry of one rule.
 pub(super) fn rule_entry(text: &mut String, rule: &Rule) {
     let _ = writeln!(text, "    {}.", rule.title);
     let weight = t!(

@@ -25,7 +25,7 @@ pub struct Affliction {
 /// A fault with its severity.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Choice {
-    /// The fault.
+    /// Fault of the catalogue.
     pub fault: Fault,
     /// Lowest and highest severity, in SI; none for the typical one.
     pub severity: Option<(f64, f64)>,

@@ -126,13 +126,13 @@ pub type Named<'a, T> = (&'static str, &'a T);
 /// Manifold pressure of a level, and what is allowed either way of it.
 #[derive(Debug, Clone, Copy)]
 pub struct Manifold<'a> {
-    /// Name of the field that holds the pressure.
+    /// Field that holds the pressure.
     pub field: &'static str,
-    /// Pressure in the manifold at the level.
+    /// Target of the manifold pressure, in pascals.
     pub pressure: &'a Vary<Pressure>,
-    /// Name of the field that holds the tolerance.
+    /// Field that holds the tolerance.
     pub tolerance_field: &'static str,
-    /// What the plate allows either way.
+    /// Tolerance to either side, in pascals.
     pub tolerance: &'a Vary<Pressure>,
 }
 

@@ -14,16 +14,16 @@ use serde::Serialize;
 pub struct Note {
     /// What was looked at.
     pub subject: Subject,
-    /// When, in ticks.
+    /// Moment of the look, in ticks.
     pub tick: u64,
-    /// What was found.
+    /// Observation that the look gave.
     pub finding: Finding,
 }
 
 /// What was found, for people and programs alike: its words are made from it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub enum Finding {
-    /// The rating plate.
+    /// Figures of the furnace's rating plate.
     Plate(RatingPlate),
     /// The figures of a conversion label.
     Label(GasFigures),
@@ -31,7 +31,7 @@ pub enum Finding {
     Absent,
     /// A fuel mark on the springs.
     SpringsFor(Fuel),
-    /// The orifices.
+    /// Orifices on the manifold.
     Orifices {
         /// The size stamped on them.
         stamp: String,
@@ -44,14 +44,14 @@ pub enum Finding {
     Connector(ConnectorLook),
     /// The hose between inducer and pressure switches, with its trap.
     DraftLine {
-        /// The hose.
+        /// State of the hose.
         hose: Hose,
-        /// Water in it.
+        /// Water that stands in the hose.
         water: Water,
         /// The trap: good while it holds water.
         trap: Condition,
     },
-    /// The burners' flames.
+    /// Flames of all burners together.
     Flames(FlamesLook),
     /// A supply regulator's nameplate.
     Delivery(Delivery),
@@ -71,9 +71,9 @@ pub enum Finding {
 /// A judgement by eye.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 pub enum Condition {
-    /// In order.
+    /// In order, as far as the eye tells.
     Good,
-    /// Plainly not.
+    /// Plainly not in order.
     Bad,
 }
 
@@ -91,7 +91,7 @@ pub enum Holes {
 pub enum ConnectorLook {
     /// Whole and without a kink.
     Whole,
-    /// Kinked.
+    /// Kinked, so that it throttles.
     Kinked,
     /// Bent straight again, and creased there.
     Creased,
@@ -106,12 +106,12 @@ pub enum FlamesLook {
     SomeLit {
         /// Burners that are lit.
         lit: usize,
-        /// Burners there are.
+        /// Number of burners.
         of: usize,
     },
     /// All of them are lit.
     AllLit {
-        /// Burners there are.
+        /// Number of burners.
         of: usize,
         /// Good while every flame is blue.
         color: Condition,
@@ -121,7 +121,7 @@ pub enum FlamesLook {
 /// What a rating plate says.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct RatingPlate {
-    /// Model name.
+    /// Model name of the furnace.
     pub model: String,
     /// Gas figures as made.
     pub figures: GasFigures,
@@ -138,7 +138,7 @@ pub struct Delivery {
     pub least_pa: f64,
     /// Highest while gas flows.
     pub most_pa: f64,
-    /// Highest at rest.
+    /// Highest at rest, with no flow.
     pub rest_pa: f64,
 }
 

@@ -3,8 +3,8 @@
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Contact, NotDone, StartStop, Topic};
 use crate::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, LowSide, Neighbor,
-    OnOff, Opening, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
+    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, Level, LowSide, OnOff,
+    Opening, OtherAppliance, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
 };
 use crate::senses::seen::Sound;
 use crate::units::PressureUnit;
@@ -36,8 +36,8 @@ macro_rules! ids {
 ids! {
     Place "place";
     Port "port";
-    Cock "hand valve";
-    Neighbor "appliance";
+    HandValve "hand valve";
+    OtherAppliance "appliance";
     Screw "screw";
     Door "door";
     Window "window";
@@ -111,7 +111,7 @@ impl Word for Sound {
         Self::Bang,
         Self::Alarm,
         Self::Relief,
-        Self::NeighborBurning,
+        Self::OtherApplianceBurning,
     ];
 
     fn word(self) -> &'static str {
@@ -126,7 +126,7 @@ impl Word for Sound {
             Self::Bang => "bang",
             Self::Alarm => "alarm",
             Self::Relief => "relief",
-            Self::NeighborBurning => "neighbor-burning",
+            Self::OtherApplianceBurning => "neighbor-burning",
         }
     }
 }

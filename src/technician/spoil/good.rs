@@ -6,11 +6,11 @@ use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::{Moves, Repair};
 use crate::hands::action::{Action, PlugStep};
-use crate::hands::event::{Happening, ReadingFact};
+use crate::hands::event::{EventKind, ReadingFact};
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
 use crate::marking::ledger::Did;
-use crate::parts::{Cock, Ending, Level, Neighbor, OnOff, Port, Screw};
+use crate::parts::{Ending, HandValve, Level, OnOff, OtherAppliance, Port, Screw};
 use crate::physics::valve::HandleAngle;
 use crate::setup::JobCard;
 use crate::units::PA_PER_INWC;
@@ -137,7 +137,7 @@ impl Good {
             five_times_shows: five_times_shows(ledger),
             supply_is_in_order: supply_is_in_order(ledger),
             hose_leaks: ledger.setup.condition.meter.hose_hole_m > 0.0,
-            alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
+            alarmed: ledger.events.iter().any(|event| matches!(event.what, EventKind::Alarm)),
             full_is_starved: full == Some(true),
             levels: ledger.levels(),
             inlet_read_outside: inlet_read_outside(ledger),
@@ -194,7 +194,7 @@ impl Good {
     /// before.
     pub(super) fn shuts_first(&self) -> bool {
         let first = self.actions.iter().find_map(|a| match a {
-            Action::Cock { cock: Cock::Furnace, degrees } => Some(*degrees),
+            Action::HandValve { hand_valve: HandValve::Furnace, degrees } => Some(*degrees),
             Action::Plug { .. } | Action::Mend(_) => Some(-1),
             _ => None,
         });
@@ -288,10 +288,10 @@ impl Good {
         !self.alarmed
     }
 
-    /// What a neighbour was turned to last.
-    pub(super) fn last_for(&self, wanted: Neighbor) -> Option<OnOff> {
+    /// What another appliance was turned to last.
+    pub(super) fn last_for(&self, wanted: OtherAppliance) -> Option<OnOff> {
         self.actions.iter().rev().find_map(|a| match a {
-            Action::Neighbor { neighbor, to } if *neighbor == wanted => Some(*to),
+            Action::OtherAppliance { appliance, to } if *appliance == wanted => Some(*to),
             _ => None,
         })
     }

@@ -277,7 +277,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(vec![Action::Cock { cock: Cock::Furnace, degrees: 60 }])
+                Change::Before(vec![Action::HandValve {
+                    hand_valve: HandValve::Furnace,
+                    degrees: 60,
+                }])
             } else {
                 Change::Keep
             }
@@ -291,7 +294,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(vec![Action::Cock { cock: Cock::Furnace, degrees: 0 }])
+                Change::Before(vec![Action::HandValve {
+                    hand_valve: HandValve::Furnace,
+                    degrees: 0,
+                }])
             } else {
                 Change::Keep
             }
@@ -308,11 +314,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "range left off",
-        occasion: |g| g.last_for(Neighbor::Range) == Some(OnOff::On),
+        occasion: |g| g.last_for(OtherAppliance::Range) == Some(OnOff::On),
         trips: &["others-not-restored"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let on = Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On };
+            let on = Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On };
             drop_if(p.closing() && *a == on)
         },
         hurry: never,

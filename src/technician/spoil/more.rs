@@ -74,7 +74,11 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |p, a| {
             let closed = p.count(&TIGHTEN_INLET) > 0;
             let loose = p.count(&Action::Plug { port: Port::Manifold, step: PlugStep::BreakLoose });
-            drop_if(closed && loose == 0 && *a == Action::Cock { cock: Cock::Furnace, degrees: 0 })
+            drop_if(
+                closed
+                    && loose == 0
+                    && *a == Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 },
+            )
         },
         hurry: never,
     },
@@ -132,7 +136,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: keep,
         hurry: |p| {
             let now = p.last_is(|a| {
-                matches!(a, Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On })
+                matches!(
+                    a,
+                    Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On }
+                )
             });
             if now { 15 } else { 0 }
         },

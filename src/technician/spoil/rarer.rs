@@ -40,7 +40,9 @@ pub(super) const SPOILS: &[Spoil] = &[
             }
             match a {
                 Action::Plug { port: Port::Inlet, step } => drop_if(turns_in(*step)),
-                Action::Cock { cock: Cock::Furnace, degrees } => drop_if(*degrees > 0),
+                Action::HandValve { hand_valve: HandValve::Furnace, degrees } => {
+                    drop_if(*degrees > 0)
+                }
                 a => drop_if(joint_work(a, Joint::InletPort)),
             }
         },

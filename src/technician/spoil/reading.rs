@@ -30,7 +30,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Faults,
         change: |p, a| {
             let out = Action::Plug { port: Port::Inlet, step: PlugStep::SpinOut };
-            let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
+            let shut = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 };
             drop_if(*a == shut && p.count(&out) == 0)
         },
         hurry: never,
@@ -157,7 +157,10 @@ pub(super) const SPOILS: &[Spoil] = &[
             let at_rest = p.done.iter().any(|a| matches!(a, Action::HoseOn { .. }));
             let written = p.done.iter().any(|a| is_write(a, Port::Inlet, At::Rest, Phase::Found));
             let waits = p.last_is(|a| {
-                matches!(a, Action::Go(Place::Hall) | Action::Neighbor { .. } | Action::PutDown)
+                matches!(
+                    a,
+                    Action::Go(Place::Hall) | Action::OtherAppliance { .. } | Action::PutDown
+                )
             });
             // Long enough for the meter to settle, far too short for a seat that creeps.
             let now = at_rest && !written && waits && p.count(&Action::Wipe(Joint::InletPort)) > 0;

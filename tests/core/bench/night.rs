@@ -52,7 +52,10 @@ pub fn left_behind() -> Vec<(&'static str, Setup)> {
                 s.supply.lockup_pa *= 0.35;
             }),
         ),
-        ("others on", with(natural(), &|s| s.found.neighbors = EnumMap::from_fn(|_| OnOff::On))),
+        (
+            "others on",
+            with(natural(), &|s| s.found.other_appliances = EnumMap::from_fn(|_| OnOff::On)),
+        ),
         ("both stages by time", with(natural(), &|s| s.furnace.auto_next_min = Some(8.0))),
         ("heat off", with(natural(), &|s| s.found.thermostat_mode = OnOff::Off)),
         (

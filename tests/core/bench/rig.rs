@@ -2,7 +2,7 @@
 
 use enum_map::EnumMap;
 use quarterturn::appliance::plate::{Fuel, GasFigures, Plate, Target};
-use quarterturn::parts::{Fitted, Levels, Neighbor, OnOff};
+use quarterturn::parts::{Fitted, Levels, OnOff, OtherAppliance};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::setup::*;
@@ -81,7 +81,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
         },
         trunk: vec![trunk],
         branch,
-        neighbors: EnumMap::from_fn(|it| neighbor(it, natural)),
+        other_appliances: EnumMap::from_fn(|it| appliance(it, natural)),
         furnace: FurnaceSetup {
             plate: Plate {
                 model: "QT 80-2".into(),
@@ -127,7 +127,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
             valve_switch: OnOff::On,
             furnace_switch: OnOff::On,
             thermostat_mode: OnOff::On,
-            neighbors: EnumMap::from_fn(|_| OnOff::Off),
+            other_appliances: EnumMap::from_fn(|_| OnOff::Off),
             caps: EnumMap::from_fn(|_| Fitted::On),
             plugs_past_hand: EnumMap::from_fn(|_| 0.75),
         },
@@ -146,12 +146,12 @@ pub fn healthy(fuel: Fuel) -> Setup {
     }
 }
 
-fn neighbor(neighbor: Neighbor, natural: bool) -> NeighborSetup {
-    let btu_h = match neighbor {
-        Neighbor::WaterHeater => 40_000.0,
-        Neighbor::Range => 60_000.0,
+fn appliance(appliance: OtherAppliance, natural: bool) -> OtherApplianceSetup {
+    let btu_h = match appliance {
+        OtherAppliance::WaterHeater => 40_000.0,
+        OtherAppliance::Range => 60_000.0,
     };
-    NeighborSetup {
+    OtherApplianceSetup {
         line: vec![steel(0.622, 8.0, 1, 0)],
         input_w: btu_h * W_PER_BTU_H,
         manifold_pa: if natural { inwc(4.0) } else { inwc(10.0) },

@@ -104,7 +104,7 @@ fn both_ends_of_every_range_run() {
                 assert!(truth.inlet_pa.is_finite() && truth.manifold_pa.is_finite(), "{name}");
                 assert!(bench.worst_imbalance() <= 1e-9, "{name} {}", bench.worst_imbalance());
                 let failed = |event: &quarterturn::hands::event::Event| {
-                    event.what == quarterturn::hands::event::Happening::NotConverged
+                    event.what == quarterturn::hands::event::EventKind::NotConverged
                 };
                 assert!(!bench.take_events().iter().any(failed), "{name} {severity}");
             }

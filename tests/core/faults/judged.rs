@@ -171,7 +171,10 @@ fn nothing_comes_out_of_a_stopped_up_port() {
     {
         let mut bench = Bench::new(setup);
         act(&mut bench, Action::Go(Place::PlantRoom));
-        act(&mut bench, Action::Cock { cock: quarterturn::parts::Cock::Furnace, degrees: 0 });
+        act(
+            &mut bench,
+            Action::HandValve { hand_valve: quarterturn::parts::HandValve::Furnace, degrees: 0 },
+        );
         act(&mut bench, Action::Door { door: Door::Burner, to: Fitted::Off });
         open(&mut bench, Port::Inlet);
         assert_eq!(times(&findings(bench, IN_SERVICE), "opened-on-trapped-gas"), counts);

@@ -7,7 +7,7 @@ use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
-use quarterturn::hands::event::{Happening, Outcome};
+use quarterturn::hands::event::{EventKind, Outcome};
 use quarterturn::measure::pattern::{Hands, Pattern, measure_on};
 use quarterturn::parts::{Door, Fitted, Joint, Level, OnOff, Place, Port, Screw, Tool};
 use quarterturn::scenario::builtin::healthy_for;
@@ -130,14 +130,14 @@ fn a_supply_trimmed_for_the_furnace_starves_the_others() {
     let mut bench = faulty(Fault::PropaneSpringsOnNatural, Natural);
     others(&mut bench, OnOff::On);
     assert!(fire(&mut bench, Some(Level::High)));
-    let was = bench.truth().neighbor_flow_m3_s;
+    let was = bench.truth().others_flow_m3_s;
     others(&mut bench, OnOff::Off);
     turn_until(&mut bench, Screw::Supply, 3.5, manifold_inwc);
     others(&mut bench, OnOff::On);
     let is = bench.truth();
     let least_pa = bench.setup().furnace.plate.figures().inlet_min_pa;
     assert!(is.inlet_pa < 0.9 * least_pa, "{}", is.inlet_pa / PA_PER_INWC);
-    let share = is.neighbor_flow_m3_s / was;
+    let share = is.others_flow_m3_s / was;
     assert!(share < 0.99, "{share}");
 }
 
@@ -344,7 +344,7 @@ fn a_valve_swapped_for_a_dirty_rod_mends_nothing() {
     mend(&mut bench, Repair::ReplaceGasValve);
     let told = bench.take_events();
     let mended = told.iter().find_map(|event| match event.what {
-        Happening::Mended { outcome, .. } => Some(outcome),
+        EventKind::Mended { outcome, .. } => Some(outcome),
         _ => None,
     });
     assert_eq!(mended, Some(Outcome::Nothing));

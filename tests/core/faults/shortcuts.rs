@@ -7,7 +7,7 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, HandOver};
 use quarterturn::marking::{Brief, Finding, Ledger, evaluate};
-use quarterturn::parts::{Cock, Ending, Fitted, Level, Place, Screw, Subject};
+use quarterturn::parts::{Ending, Fitted, HandValve, Level, Place, Screw, Subject};
 use quarterturn::rules::{Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::setup::SupplyRight;
@@ -65,7 +65,7 @@ fn shutting_off_needs_a_ground() {
             act(&mut bench, Action::Look(Subject::TankGauge));
         }
         act(&mut bench, Action::Go(Place::PlantRoom));
-        act(&mut bench, Action::Cock { cock: Cock::Furnace, degrees: 0 });
+        act(&mut bench, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
         act(&mut bench, Action::Tag(Fitted::On));
         let found = findings(bench, Ending::ShutOff, &[Ending::ShutOff]);
         assert_eq!(has(&found, "stage-never-read"), !looks, "{found:?}");

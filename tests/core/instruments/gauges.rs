@@ -3,12 +3,13 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, PlugStep};
-use quarterturn::hands::event::Happening;
+use quarterturn::hands::event::EventKind;
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::water_column::Legs;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Level, OnOff, Phase, Place, Port, Push, Reading, Stage, Tool,
+    Door, Ending, Fitted, Gauge, HandValve, Level, OnOff, Phase, Place, Port, Push, Reading, Stage,
+    Tool,
 };
 use quarterturn::senses::seen::GaugeSeen;
 use quarterturn::setup::Setup;
@@ -30,7 +31,7 @@ impl Job {
         let mut job = Self { observer: Observer::new(&bench), bench };
         job.act(Action::Go(Place::PlantRoom));
         job.act(Action::FurnaceSwitch(OnOff::Off));
-        job.act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
+        job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
         job.act(Action::Door { door: Door::Burner, to: Fitted::Off });
         job.act(Action::Go(Place::GasValve));
         job.act(Action::Take(Tool::HexKey));
@@ -44,7 +45,7 @@ impl Job {
         job.act(Action::Take(Tool::Hose));
         job.act(Action::HoseOn { port, push: Push::Fully });
         job.act(Action::FurnaceSwitch(OnOff::On));
-        job.act(Action::Cock { cock: Cock::Furnace, degrees: 90 });
+        job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 });
         job
     }
 
@@ -98,7 +99,7 @@ impl Job {
         marks.findings.iter().any(|finding| finding.rule == rule)
     }
 
-    fn happened(&self, wanted: &Happening) -> bool {
+    fn happened(&self, wanted: &EventKind) -> bool {
         self.observer.ledger.events.iter().any(|event| event.what == *wanted)
     }
 }
@@ -181,12 +182,12 @@ fn too_much_blows_the_water_out() {
     setup.supply.lockup_pa = 22.0 * PA_PER_INWC;
     let mut job = Job::on(setup, Port::Inlet, Gauge::WaterColumn);
     job.wait(10);
-    assert!(job.happened(&Happening::ColumnBlownOut));
+    assert!(job.happened(&EventKind::ColumnBlownOut));
     assert_eq!(job.bench.seen().gauge, GaugeSeen::WaterColumn(Legs::Empty));
     assert_eq!(job.bench.seen().pressure_shown(), None);
     assert!(job.bench.truth().leak_m3_s.hose > 1e-4, "{:?}", job.bench.truth().leak_m3_s);
     assert_eq!(job.bench.apply(&Action::FillColumn), Err(Refusal::HoseUnderPressure));
-    job.act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
+    job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
     job.wait(30);
     job.act(Action::FillColumn);
     job.wait(5);

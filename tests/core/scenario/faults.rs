@@ -2,7 +2,7 @@
 
 use quarterturn::catalogue::fault::{Fault, Severity};
 use quarterturn::rng::stream;
-use quarterturn::scenario::{Code, Gravity, Scenario, builtin, check, load};
+use quarterturn::scenario::{Code, ProblemLevel, Scenario, builtin, check, load};
 use quarterturn::setup::Setup;
 use quarterturn::units::PA_PER_INWC;
 
@@ -126,7 +126,7 @@ fn twice_is_unusual() {
         "    faults: [dead_high_coil, OneOf([plugged_orifice, dead_high_coil])],\n    card: (";
     let found = problems(AT, twice);
     assert_eq!(found.len(), 1, "{found:#?}");
-    assert_eq!((found[0].severity, found[0].path.as_str()), (Gravity::Warning, "faults[1]"));
+    assert_eq!((found[0].severity, found[0].path.as_str()), (ProblemLevel::Warning, "faults[1]"));
 }
 
 /// The scenarios that ship without faults draw a sound bench.

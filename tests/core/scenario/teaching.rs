@@ -1,7 +1,7 @@
 //! What an author says about a job beside its bench.
 
 use quarterturn::rules::{competency, shared};
-use quarterturn::scenario::{Code, Gravity, Step, check, load};
+use quarterturn::scenario::{Code, ProblemLevel, Step, check, load};
 
 use super::{natural, problems, spoiled};
 
@@ -23,7 +23,7 @@ fn slips_are_told() {
         let found = problems(from, to);
         let told = found
             .iter()
-            .any(|p| (p.path.as_str(), p.code, p.severity) == (path, code, Gravity::Error));
+            .any(|p| (p.path.as_str(), p.code, p.severity) == (path, code, ProblemLevel::Error));
         assert!(told, "{to}: {found:#?}");
     }
     for (new, path) in [(&aim, "aim"), (&hint, "hints[1]"), (&note, "debrief")] {
@@ -65,7 +65,7 @@ fn a_fault_given_away_is_warned_of() {
         let text =
             spoiled(&text, "    card: (", "    faults: [kinked_connector(0.8)],\n    card: (");
         let found = check("job.ron", &text);
-        let told = found.iter().any(|p| p.path == path && p.severity == Gravity::Warning);
+        let told = found.iter().any(|p| p.path == path && p.severity == ProblemLevel::Warning);
         assert!(told, "{path}: {found:#?}");
     }
     let text = spoiled(&natural(), "debrief: \"", "debrief: \"A kinked connector. ");
