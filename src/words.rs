@@ -83,6 +83,7 @@ pub const FILES: &[(&str, &str)] = files![
     "fault_pages.ftl",
     "proof.ftl",
     "drawings.ftl",
+    "fidelity.ftl",
 ];
 
 /// The id of a message. Sources write it through [`t!`] and [`id!`] only.

@@ -5,7 +5,7 @@
 //!
 //! **Source.** Furnaces with one firing rate and with two, and that the burners light at the lower
 //! one: installation manuals (makers withheld).
-//! **Left out.** Furnaces with three levels, and those that modulate.
+//! Furnaces with three levels, and those that modulate, are left out.
 //! **Checked.** `tests/core/appliance/levels.rs`.
 
 use enum_map::Enum;

@@ -129,18 +129,24 @@ impl Stage {
     }
 }
 
+/// Full connected load as records write it, since model 2.
+const FULL_LOAD_RECORDED: &str = "high-with-others";
+
 impl Serialize for Stage {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        serializer.serialize_str(self.id())
+        serializer.serialize_str(match self {
+            Self::FullLoad => FULL_LOAD_RECORDED,
+            Self::Rest | Self::Firing(_) => self.id(),
+        })
     }
 }
 
 impl<'de> Deserialize<'de> for Stage {
     fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
         let id = std::borrow::Cow::<str>::deserialize(deserializer)?;
-        // Records of model 4 and before call full load so.
-        let known = if id == "high-with-others" { Self::FullLoad.id() } else { &id };
-        Self::from_id(known).ok_or_else(|| {
+        let known =
+            if id == FULL_LOAD_RECORDED { Some(Self::FullLoad) } else { Self::from_id(&id) };
+        known.ok_or_else(|| {
             let known: Vec<&str> = Self::ALL.iter().map(|stage| stage.id()).collect();
             serde::de::Error::custom(format!("`{id}` is none of {}", known.join(", ")))
         })

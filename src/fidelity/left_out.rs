@@ -25,7 +25,6 @@ heads!(
     "physics/heat.rs",
     "physics/room.rs",
     "physics/room/odor.rs",
-    "appliance/level.rs",
     "appliance/ignition.rs",
     "appliance/safety.rs",
     "appliance/burner.rs",

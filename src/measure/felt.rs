@@ -137,7 +137,9 @@ impl Felt<'_> {
     }
 
     fn points(&self, one: &Point, other: &Point) -> bool {
-        let states = one.missed != other.missed || one.truth.firing != other.truth.firing;
+        let states = one.missed != other.missed
+            || one.truth.firing != other.truth.firing
+            || one.flames_lean != other.flames_lean;
         let far = |(one, other, resolution): &(f64, f64, f64)| (one - other).abs() > *resolution;
         states || self.shown(one, other) || self.numbers(one, other).iter().any(far)
     }

@@ -3,5 +3,6 @@
 //! needs them.
 
 pub mod air;
+pub mod endings;
 pub mod felt;
 pub mod pattern;

@@ -54,6 +54,8 @@ pub struct Point {
     pub display: Display,
     /// What the burners did not come to, if so: the state of the control then.
     pub missed: Option<ControlState>,
+    /// Whether its flames are seen to lean with the blower's wind.
+    pub flames_lean: bool,
     /// Lowest and highest inlet and manifold pressure in the last seconds, in pascals.
     pub swing_pa: EnumMap<Port, (f64, f64)>,
 }
@@ -272,6 +274,17 @@ impl Driver {
         points
     }
 
+    /// A look at the flames from where they are seen, and back.
+    fn flames_lean(&mut self) -> bool {
+        let place = self.bench.seen().place;
+        self.act(Action::Go(Place::GasValve));
+        let burners = self.bench.seen().furnace.and_then(|furnace| furnace.burners);
+        self.act(Action::Go(place));
+        burners.is_some_and(|it| {
+            it.signs.flames_lean() && it.flames.iter().any(|flame| flame.height > 0.0)
+        })
+    }
+
     fn point(&mut self, stage: Stage, wanted: Option<Level>) -> Point {
         let mut swing_pa = EnumMap::from_fn(|_| (f64::INFINITY, f64::NEG_INFINITY));
         // A meter has to settle too; a swing shows within a few seconds.
@@ -283,12 +296,14 @@ impl Driver {
             }
         }
         self.note();
+        let flames_lean = self.flames_lean();
         let truth = self.bench.truth();
         Point {
             stage,
             rated_w: self.bench.setup().furnace.plate.input.top().si(),
             missed: (truth.firing != wanted).then_some(truth.control),
             display: self.bench.seen().meter.display,
+            flames_lean,
             truth,
             swing_pa,
         }

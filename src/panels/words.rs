@@ -110,11 +110,14 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
 fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
     let at_port = |which: Port| port(&burners.ports[which], Some(burners.fluid[which.joint()]));
     Some(match id {
-        "burners" => match burners.signs.blown {
-            calm if calm < 0.05 => flames(&burners.flames),
-            _ if burners.flames.iter().all(|flame| flame.height <= 0.0) => flames(&burners.flames),
-            _ => t!("burners-blown", flames = flames(&burners.flames)),
-        },
+        "burners" => {
+            let lit = burners.flames.iter().any(|flame| flame.height > 0.0);
+            if lit && burners.signs.flames_lean() {
+                t!("burners-blown", flames = flames(&burners.flames))
+            } else {
+                flames(&burners.flames)
+            }
+        }
         "igniter" => match burners.glow {
             glow if glow > 0.6 => t!("igniter-white").into(),
             glow if glow > 0.05 => t!("igniter-dull").into(),

@@ -27,8 +27,10 @@ named! {
         /// Volts between W2 and C: the second stage's call.
         W2ToC = "w2-c", t!("spot-w2-c");
         /// Volts across the low pressure switch.
+        #[serde(rename = "low-switch")]
         FirstSwitch = "low-switch", t!("spot-low-switch");
         /// Volts across the high pressure switch.
+        #[serde(rename = "high-switch")]
         SecondSwitch = "high-switch", t!("spot-high-switch");
         /// Volts across the limit.
         LimitSwitch = "limit-switch", t!("spot-limit-switch");
@@ -39,10 +41,12 @@ named! {
         /// Volts at the main coil.
         MainCoil = "main-coil", t!("spot-main-coil");
         /// Volts at the coil of the high stage.
+        #[serde(rename = "high-coil")]
         SecondCoil = "high-coil", t!("spot-high-coil");
         /// Ohms of the igniter, cold.
         IgniterOhms = "igniter-ohms", t!("spot-igniter-ohms");
         /// Ohms of the high stage's coil.
+        #[serde(rename = "high-coil-ohms")]
         SecondCoilOhms = "high-coil-ohms", t!("spot-high-coil-ohms");
         /// Ohms from the burners to the control's ground.
         BurnerGroundOhms = "burner-ground-ohms", t!("spot-burner-ground-ohms");

@@ -145,7 +145,7 @@ impl Parts {
         let listed = file.orders.iter().flat_map(|row| &row.parts).chain(&file.at_hand);
         let offered = file.spots.iter().flat_map(|row| &row.at);
         if let Some(id) = listed.chain(offered).find(|&id| !parts.contains_key(id)) {
-            return Err(table.error("", format!("there is no part `{id}`")));
+            return Err(table.error("", t!("table-no-part", id = *id)));
         }
         Ok(Self {
             orders: orders(table, file.orders)?,
@@ -168,7 +168,7 @@ fn parts(table: Table, rows: Vec<PartRow>) -> Result<BTreeMap<&'static str, Part
             subject: row.subject.map(|it| it.0),
         };
         if parts.insert(row.part, part).is_some() {
-            return Err(table.error(row.part, format!("`{}` stands there twice", row.part)));
+            return Err(table.error(row.part, t!("table-twice", id = row.part)));
         }
     }
     Ok(parts)
@@ -183,12 +183,12 @@ fn orders(
         let parts: &'static [&'static str] = parts.leak();
         for ById(place) in places {
             if orders.insert(place, parts).is_some() {
-                return Err(table.error("", format!("`{}` has two orders", place.id())));
+                return Err(table.error("", t!("table-two-orders", place = place.id())));
             }
         }
     }
     match Place::ALL.iter().find(|place| !orders.contains_key(place)) {
-        Some(place) => Err(table.error("", format!("`{}` has no order", place.id()))),
+        Some(place) => Err(table.error("", t!("table-no-order", place = place.id()))),
         None => Ok(orders),
     }
 }
@@ -206,7 +206,7 @@ fn spots(table: Table, rows: Vec<SpotRow>) -> Result<Vec<(Spot, Held)>, TableErr
     table.one_each(Spot::ALL, Spot::id, rows, |row: SpotRow| {
         let tool = row.tool.0;
         if (tool == Tool::ElectricalMeter) != row.range.is_some() {
-            let why = "only an electrical meter has a range, and it has one".to_owned();
+            let why = t!("table-meter-range").to_owned();
             return Err(table.error(row.spot.0.id(), why));
         }
         let places: Vec<Place> = row.places.into_iter().map(|it| it.0).collect();

@@ -19,7 +19,6 @@ pub struct Competency {
     criterion: Id,
 }
 
-#[expect(clippy::trivially_copy_pass_by_ref, reason = "the signature that the derive asks for")]
 fn as_text<S: Serializer>(id: &Id, serializer: S) -> Result<S::Ok, S::Error> {
     serializer.serialize_str(id.text())
 }

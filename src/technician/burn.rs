@@ -31,6 +31,11 @@ fn judge_flames(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if me.careless {
         return Vec::new();
     }
+    // Flames that change with the blower tell of an open exchanger: no size of it is left burning.
+    let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
+    if burners.is_some_and(|burners| burners.signs.flames_lean()) {
+        return give_up(me, Diagnosis::ExchangerHoled);
+    }
     // Where all of them burn, but yellow, the flue gas says more, once the stages are set.
     let Some(Observation::Flames(FlamesLook::SomeLit { .. })) =
         seen.sheet.note(Subject::Flames).map(|note| &note.finding)
@@ -49,6 +54,12 @@ fn judge_flames(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 /// At rest, with the manual valve open: the manifold must be without pressure.
 pub(super) fn valve_shuts() -> Vec<Step> {
     let mut steps = vec![until_at_rest(), go(Place::GasValve)];
+    steps.push(think(|me, seen| {
+        let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
+        me.know.watch.stray |=
+            burners.is_some_and(|it| it.flames.iter().any(|one| one.height > 0.0));
+        stays_on(me).unwrap_or_default()
+    }));
     steps.extend(with(
         Tool::GasDetector,
         vec![act(Action::Probe(Height::Head)), pause(20.0), think(judge_valve)],
@@ -86,8 +97,7 @@ fn judge_valve(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 /// The flames stayed on after a call, or the control felt one with the gas shut: the manual valve
 /// shut at once, and another gas valve.
 pub(super) fn stays_on(me: &mut Mind) -> Option<Vec<Step>> {
-    let watch = &me.know.watch;
-    if me.careless || !(watch.stray || watch.burns_on()) {
+    if me.careless || !me.know.watch.stays_on() {
         return None;
     }
     if me.know.has_mended(Repair::ReplaceGasValve) {

@@ -13,12 +13,18 @@ use crate::senses::seen::Seen;
 /// checks the joint: the inlet plug with the manual valve on, the manifold plug while the burners
 /// fire on high.
 pub(super) fn close_port(port: Port) -> Vec<Step> {
+    let mut steps = shut_port(port);
+    steps.push(think(move |me, _| gas_and_proof(me, port)));
+    steps
+}
+
+/// The same without gas and proof.
+pub(super) fn shut_port(port: Port) -> Vec<Step> {
     let mut steps = isolate();
     steps.push(go(Place::GasValve));
     steps.extend(hose_off());
     steps.extend(back_to_zero(port));
     steps.extend([reach(Goal::Closed(port)), reach(Goal::HandEmpty)]);
-    steps.push(think(move |me, _| gas_and_proof(me, port)));
     steps
 }
 

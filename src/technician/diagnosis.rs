@@ -71,6 +71,7 @@ diagnoses! {
     FlameLost = "flame is lost again";
     RepairsInVain = "every likely repair done in vain";
     CarbonMonoxide = "carbon monoxide in the flue at the right pressure";
+    ExchangerHoled = "flames blown about once the blower runs: a hole in the exchanger";
     TooLittleHeat = "too little heat in the gas";
     NotDerated = "nothing changed for the altitude";
     TooMuchGas = "too much gas at the right pressure";
@@ -86,6 +87,7 @@ diagnoses! {
     SupplyRaisedInVain = "supply raised in vain";
     SupplySetHigh = "supply set high";
     SupplyCreeps = "supply creeps at rest";
+    ExcessFlowShuts = "inlet dead after the burners went out: an excess-flow valve shuts";
     SupplyFailsUnderLoad = "supply fails under load";
     TooLittleBeforeRegulator = "too little comes to the regulator";
     TrunkTooNarrow = "trunk too narrow for the load";

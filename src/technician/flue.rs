@@ -54,8 +54,18 @@ fn judge(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if me.careless || (me.set_aside() && !rich) {
         return Vec::new();
     }
-    let under = rich && me.is_under(Stage::FullLoad);
-    if !under && figure(Quantity::CarbonMonoxideAirFree).is_some_and(|ppm| ppm > MOST_CO_PPM) {
+    let high = seen.altitude_ft > DERATE_FT;
+    let (words, repair) = if high {
+        (Diagnosis::NotDerated, Repair::FitAltitudeOrifices)
+    } else {
+        (Diagnosis::TooMuchGas, Repair::FitOrifices)
+    };
+    // Too much gas is mended at the orifices, with the gas shut off meanwhile; carbon monoxide that
+    // has another cause, or stays with the right orifices, leaves the furnace shut off.
+    let fits_orifices = rich && !me.know.has_mended(repair);
+    if !fits_orifices
+        && figure(Quantity::CarbonMonoxideAirFree).is_some_and(|ppm| ppm > MOST_CO_PPM)
+    {
         return give_up(me, Diagnosis::CarbonMonoxide);
     }
     if air > most {
@@ -66,13 +76,7 @@ fn judge(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if air >= least {
         return Vec::new();
     }
-    let high = seen.altitude_ft > DERATE_FT;
-    let (words, repair) = if high {
-        (Diagnosis::NotDerated, Repair::FitAltitudeOrifices)
-    } else {
-        (Diagnosis::TooMuchGas, Repair::FitOrifices)
-    };
-    if me.know.has_mended(repair) {
+    if !fits_orifices {
         return give_up(me, Diagnosis::FlueStaysWrong);
     }
     me.plan_repair(words, repair);

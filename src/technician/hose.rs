@@ -61,6 +61,13 @@ fn judge(me: &mut Mind, seen: &Seen, port: Port) -> Vec<Step> {
     }
 }
 
+/// After a long wait the number still swings.
+pub(super) fn never_rests(me: &mut Mind, seen: &Seen, port: Port) -> Option<Vec<Step>> {
+    let swings = me.too_long && matches!(seen.meter.display, Display::Number(_));
+    me.too_long = false;
+    (swings && !me.careless).then(|| mend_slow(me, port))
+}
+
 /// The manual valve shut behind a number that moves: what goes on moving comes late through hose or
 /// hole; what stands still was the supply.
 fn shut_and_look() -> Vec<Step> {

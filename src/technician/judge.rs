@@ -3,6 +3,7 @@
 use super::burn::stays_on;
 use super::course::Course;
 use super::diagnosis::Diagnosis;
+use super::know::{HEAD_PA, Watch};
 use super::mend::mend_all;
 use super::mind::Mind;
 use super::screw::{MOST_TRIES, turn_back};
@@ -29,8 +30,6 @@ const CREEP_DROP: f64 = 0.25;
 /// What the inlet may rise during the hold at rest before it creeps, in pascals (0.1 in. w.c., a
 /// digit of the trade's ordinary meters; a sound seat shuts at once).
 const CREEPS_PA: f64 = 0.1 * PA_PER_INWC;
-/// One inch of water, the head that a gas valve needs.
-const HEAD_PA: f64 = PA_PER_INWC;
 /// Margin that the supply is set inside its limits, in pascals (0.3 in. w.c.).
 const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 /// Share of the falls between stages from which a regulator is too small, not a pipe too narrow
@@ -39,6 +38,12 @@ const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 const PIPE_SHARE: f64 = 0.26;
 /// The same below which even a pipe would give way sooner: the regulator gets too little.
 const MAIN_SHARE: f64 = 0.12;
+/// Fall from the first level to the full rate against the fall from rest to the first: a regulator's is 3/7 at most on 70 and 100 %
+/// of the load, a pipe's, or a regulator's that stands wide open, 51/49; the step at lock-up lowers both.
+const SQUARE_SHARE: f64 = 0.5;
+/// The same from which there is no step at lock-up: the regulator stands wide open, for want of
+/// pressure before it.
+const STEPLESS_SHARE: f64 = 0.75;
 /// Tank gauge, in per cent, from which the supplier has to fill (common practice).
 const TANK_LOW: f64 = 10.0;
 
@@ -80,6 +85,12 @@ impl Mind {
     /// The inlet with the furnace alone at its full rate, in pascals.
     pub(super) fn full_inlet_pa(&self) -> Option<f64> {
         self.levels().last().and_then(|&level| self.know.read.inlet[Stage::Firing(level)])
+    }
+
+    /// Whether an excess-flow valve that may be renewed here shuts under load.
+    fn excess_flow_shuts(&self) -> bool {
+        let renewed = self.know.has_mended(Repair::ReplaceExcessFlowValve);
+        self.may_set_supply() && self.know.watch.is_dead() && !renewed
     }
 
     /// What plate and nameplate allow at the inlet.
@@ -188,30 +199,8 @@ pub(super) fn supply(me: &mut Mind, _: &Seen) -> Vec<Step> {
             me.know.note(Diagnosis::SupplySetLow);
             go_on()
         }
-        Supply::Collapses => {
-            me.know.note(Diagnosis::SupplyFailsUnderLoad);
-            me.know.supply.owner_needed = true;
-            give_up_supply(me)
-        }
-        Supply::Weak if narrow(me) == Narrow::Main => {
-            me.know.note(Diagnosis::TooLittleBeforeRegulator);
-            me.know.supply.owner_needed = true;
-            go_on()
-        }
-        Supply::Weak
-            if mine && narrow(me) == Narrow::Trunk && !me.know.has_mended(Repair::ReplaceTrunk) =>
-        {
-            me.plan_repair(Diagnosis::TrunkTooNarrow, Repair::ReplaceTrunk);
-            mend_and_read_left()
-        }
-        Supply::Weak if mine && !me.know.has_mended(Repair::ReplaceSupplyRegulator) => {
-            me.plan_repair(Diagnosis::RegulatorTooSmall, Repair::ReplaceSupplyRegulator);
-            mend_and_read_left()
-        }
-        Supply::Weak => {
-            me.know.note(Diagnosis::SupplyTooWeak);
-            go_on()
-        }
+        Supply::Collapses => collapses(me),
+        Supply::Weak => weak(me),
         Supply::Creeps if me.below_limits() => {
             // It creeps inside its limits: the furnace may run, its owner has to come.
             me.know.note(Diagnosis::SupplyCreeps);
@@ -224,6 +213,58 @@ pub(super) fn supply(me: &mut Mind, _: &Seen) -> Vec<Step> {
             give_up_supply(me)
         }
     }
+}
+
+/// The burners go out under load.
+fn collapses(me: &mut Mind) -> Vec<Step> {
+    if me.excess_flow_shuts() {
+        plan_excess_flow(me);
+        return mend_and_read_left();
+    }
+    me.know.note(Diagnosis::SupplyFailsUnderLoad);
+    me.know.supply.owner_needed = true;
+    give_up_supply(me)
+}
+
+/// Right at rest, too low under load: what is too narrow is renewed where that may be done here.
+fn weak(me: &mut Mind) -> Vec<Step> {
+    let mine = me.may_set_supply();
+    let (diagnosis, repair) = match narrow(me) {
+        Narrow::Main => {
+            me.know.note(Diagnosis::TooLittleBeforeRegulator);
+            me.know.supply.owner_needed = true;
+            return go_on();
+        }
+        Narrow::Trunk if !me.know.has_mended(Repair::ReplaceTrunk) => {
+            (Diagnosis::TrunkTooNarrow, Repair::ReplaceTrunk)
+        }
+        Narrow::Trunk | Narrow::Regulator => {
+            (Diagnosis::RegulatorTooSmall, Repair::ReplaceSupplyRegulator)
+        }
+    };
+    if mine && !me.know.has_mended(repair) {
+        me.plan_repair(diagnosis, repair);
+        return mend_and_read_left();
+    }
+    me.know.note(Diagnosis::SupplyTooWeak);
+    go_on()
+}
+
+/// Another excess-flow valve goes in, and what was read of the old one counts no more.
+fn plan_excess_flow(me: &mut Mind) {
+    me.know.read.collapsed = false;
+    me.know.watch = Watch::default();
+    me.plan_repair(Diagnosis::ExcessFlowShuts, Repair::ReplaceExcessFlowValve);
+}
+
+/// The full rate burned and is out again: for want of gas, or for a reason that is looked for.
+pub(super) fn lost_at_full(me: &mut Mind) -> Vec<Step> {
+    let band = me.inlet_allowed(Stage::FullLoad);
+    if me.know.watch.stopped_at_pa.zip(band).is_some_and(|(pa, band)| band.is_below(pa)) {
+        me.know.supply.owner_needed = true;
+        return give_up(me, Diagnosis::SupplyFailsUnderLoad);
+    }
+    take(Course::LookForReason)
 }
 
 fn give_up_supply(me: &mut Mind) -> Vec<Step> {
@@ -253,11 +294,12 @@ enum Narrow {
 }
 
 /// A regulator gives way in proportion to the flow, a pipe with its square: against the fall from
-/// high to high with the others, the fall from low to high is large for the one, small for the other.
+/// the full rate alone to full load, the fall from the first level to the full rate is large for the one,
+/// small for the other.
 fn narrow(me: &Mind) -> Narrow {
     let inlet = &me.know.read.inlet;
-    let (Some(first), Some(full), Some(others)) =
-        (me.first_inlet_pa(), me.full_inlet_pa(), inlet[Stage::FullLoad])
+    let (Some(rest), Some(first), Some(full), Some(others)) =
+        (inlet[Stage::Rest], me.first_inlet_pa(), me.full_inlet_pa(), inlet[Stage::FullLoad])
     else {
         return Narrow::Regulator;
     };
@@ -267,7 +309,16 @@ fn narrow(me: &Mind) -> Narrow {
     }
     let share = (first - full) / (full - others).max(1.0);
     if share > PIPE_SHARE {
-        Narrow::Regulator
+        // With the others on there may be so little left that they draw less than their rate: what
+        // the furnace alone does to the pressure is not touched by that.
+        let square = (first - full) / (rest - first).max(1.0);
+        if square > STEPLESS_SHARE {
+            Narrow::Main
+        } else if square > SQUARE_SHARE {
+            Narrow::Trunk
+        } else {
+            Narrow::Regulator
+        }
     } else if share > MAIN_SHARE {
         Narrow::Trunk
     } else {
@@ -373,7 +424,17 @@ pub(super) fn no_gas(me: &mut Mind, seen: &Seen) -> Option<Vec<Step>> {
             me.plan_repair(Diagnosis::SupplyCreeps, Repair::ReplaceSupplyRegulator);
             return Some(take(Course::MendAndReadAgain));
         }
+        // With a new regulator, what comes to it is its owner's to put right.
+        me.know.supply.owner_needed = true;
         return Some(give_up(me, Diagnosis::SupplyAbovePlate));
+    }
+    if me.excess_flow_shuts() {
+        plan_excess_flow(me);
+        return Some(take(Course::MendAndReadAgain));
+    }
+    if me.know.watch.starved {
+        me.know.supply.owner_needed = true;
+        return Some(give_up(me, Diagnosis::SupplyFailsUnderLoad));
     }
     if pa < HEAD_PA {
         me.know.supply.owner_needed = true;

@@ -8,8 +8,12 @@ use crate::appliance::ignition::{ControlStatus, Failure};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::catalogue::repair::Repair;
 use crate::parts::{Joint, Level, Port, Stage};
+use crate::procedure::number;
 use crate::senses::seen::{Cracked, Delivery, Seen, Sound};
-use crate::units::TICKS_PER_S;
+use crate::units::{PA_PER_INWC, TICKS_PER_S};
+
+/// One inch of water, the head that a gas valve needs.
+pub(super) const HEAD_PA: f64 = PA_PER_INWC;
 
 /// What was learned on a job, by what it is about.
 #[derive(Debug, Clone, Default)]
@@ -147,13 +151,19 @@ pub(super) struct Watch {
     pub next_switch_ticks: u32,
     /// Whether the control said that it burns above the first level.
     pub says_above: bool,
+    /// Whether the inlet lost its pressure once burners were lit.
+    pub starved: bool,
+    /// Ticks for which the inlet had next to nothing with the burners out already.
+    pub dead_ticks: u32,
+    /// Least at the inlet while the low-gas switch stopped what had burned, in pascals.
+    pub stopped_at_pa: Option<f64>,
     /// Whether it waited for gas pressure.
     pub low_gas: bool,
     /// Whether the first level's pressure switch was waited for in vain.
     pub first_switch: bool,
     /// Whether it felt a flame with the gas shut.
     pub stray: bool,
-    /// Ticks on end for which flames stood after the control had shut the gas.
+    /// Ticks on end for which flames were seen standing after the control had shut the gas.
     pub burning_on_ticks: u32,
     /// Whether a roll-out switch was open.
     pub rolled_out: bool,
@@ -167,6 +177,7 @@ impl Watch {
         self.bang |= seen.sounds.contains(&Sound::Bang);
         let Some(furnace) = &seen.furnace else { return };
         let status = furnace.status;
+        self.look_at_inlet(seen, status);
         self.limit |= status == ControlStatus::LimitOpen;
         self.says_above |= status.burns_at().is_some_and(|level| !level.is_first());
         self.low_gas |= status == ControlStatus::AwaitsGasPressure
@@ -186,16 +197,54 @@ impl Watch {
         self.glow = self.glow.max(burners.glow);
         let lit = burners.flames.iter().filter(|flame| flame.height > 0.0).count();
         self.lit = self.lit.max(lit);
-        if lit > 0 && status == ControlStatus::PostPurge {
+        if lit > 0 && has_shut_the_gas(status) {
             self.burning_on_ticks += 1;
         } else if !self.burns_on() {
             self.burning_on_ticks = 0;
         }
     }
 
+    /// What the number at the inlet tells beside what the control says.
+    fn look_at_inlet(&mut self, seen: &Seen, status: ControlStatus) {
+        let at_inlet = seen.meter.hose.is_some_and(|(port, _)| port == Port::Inlet);
+        let Some(pa) = number(seen).filter(|_| at_inlet) else { return };
+        let fed = seen.furnace.as_ref().is_some_and(|furnace| furnace.manual_valve.feeds());
+        self.starved |= self.lit > 0 && fed && pa < HEAD_PA;
+        if fed && between_tries(status) && pa < HEAD_PA {
+            self.dead_ticks += 1;
+        }
+        if status == ControlStatus::AwaitsGasPressure && self.says_above {
+            self.stopped_at_pa = Some(self.stopped_at_pa.map_or(pa, |least| least.min(pa)));
+        }
+    }
+
+    /// Whether the inlet stayed without pressure for five seconds with nothing burning: pipe and
+    /// regulator give it back at once, an excess-flow valve that has shut lets it seep back.
+    pub(super) fn is_dead(&self) -> bool {
+        u64::from(self.dead_ticks) > 5 * TICKS_PER_S
+    }
+
+    /// Whether a flame was seen or felt with the gas shut.
+    pub(super) fn stays_on(&self) -> bool {
+        self.stray || self.burns_on()
+    }
+
     /// Whether flames stayed on after a call for more than a second and a half: a gas valve shuts
     /// within one (EN 161, from memory).
-    pub(super) fn burns_on(&self) -> bool {
+    fn burns_on(&self) -> bool {
         u64::from(self.burning_on_ticks) * 2 > 3 * TICKS_PER_S
     }
+}
+
+/// Whether the control waits or purges for another try, with the gas shut.
+fn between_tries(status: ControlStatus) -> bool {
+    matches!(
+        status,
+        ControlStatus::Retry(_) | ControlStatus::PrePurge | ControlStatus::IgniterWarming
+    )
+}
+
+/// Whether the control says that it has shut the gas.
+fn has_shut_the_gas(status: ControlStatus) -> bool {
+    matches!(status, ControlStatus::PostPurge | ControlStatus::RolloutOpen)
 }

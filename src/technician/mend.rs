@@ -4,7 +4,8 @@ use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::mind::Mind;
 use super::step::{
-    Step, act, give_gas, give_up, go, hose_off, isolate, pause, reach, start_over, take, think,
+    Step, act, give_gas, give_up, go, hose_off, isolate, others, pause, reach, start_over, take,
+    think,
 };
 use crate::catalogue::repair::{Need, Repair};
 use crate::hands::action::Action;
@@ -15,6 +16,8 @@ use crate::senses::seen::Seen;
 /// How long what is left in an opened line takes to blow off, in seconds (common practice: until
 /// nothing is heard any more).
 const BLOWN_S: f64 = 3.0;
+/// How long the other appliances burn until the new regulator holds the line, in seconds (from memory).
+const BURNT_OFF_S: f64 = 15.0;
 
 /// Does every repair on the list that can be done with the furnace isolated.
 pub(super) fn mend_all() -> Step {
@@ -29,7 +32,18 @@ pub(super) fn mend_open() -> Step {
 fn next_isolated(me: &mut Mind, _: &Seen) -> Vec<Step> {
     let Some(repair) = me.know.repairs.isolated.pop_front() else { return Vec::new() };
     let mut steps = mend(me, repair);
+    if repair == Repair::ReplaceSupplyRegulator {
+        steps.extend(burn_off());
+    }
     steps.push(think(next_isolated));
+    steps
+}
+
+/// What the old regulator has let into the line stands there until something burns it.
+fn burn_off() -> Vec<Step> {
+    let mut steps = others(OnOff::On);
+    steps.push(pause(BURNT_OFF_S));
+    steps.extend(others(OnOff::Off));
     steps
 }
 

@@ -3,13 +3,13 @@
 use super::burn::{look_at_flames, stays_on};
 use super::course::Course;
 use super::diagnosis::Diagnosis;
-use super::hose;
 use super::mend::check;
 use super::mind::Mind;
 use super::no_fire::{if_not_lit, if_not_raised};
 use super::step::{
     Step, act, give_up, go, others, pause, reach, take, think, until_at_rest, until_steady, wait,
 };
+use super::{hose, judge};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
 use crate::parts::{Level, OnOff, Phase, Place, Port, Reading, Stage};
@@ -21,6 +21,10 @@ use crate::units::PressureUnit;
 const LASTING_S: f64 = 150.0;
 /// How long the furnace runs at its full rate before it is left, in seconds: time enough for the limit.
 const FULL_S: f64 = 240.0;
+/// How long the inlet is watched with the burners out, in seconds: what comes back at once was pipe
+/// or regulator.
+const SEEPS_S: f64 = 6.0;
+
 /// Lights the furnace at the level of light-up.
 pub(super) fn run_first() -> Vec<Step> {
     vec![think(|_, seen| seen.levels.first().map_or_else(Vec::new, |&level| run(level)))]
@@ -124,7 +128,10 @@ fn keep(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
     me.know.read.inlet[stage] = number(seen);
     if !burns(seen, stage) && !me.careless {
         if stage == Stage::FullLoad {
-            return vec![go(Place::PlantRoom), think(out_with_others)];
+            return vec![go(Place::PlantRoom), pause(SEEPS_S), think(out_with_others)];
+        }
+        if matches!(stage, Stage::Firing(level) if !level.is_first()) {
+            return judge::lost_at_full(me);
         }
         return take(Course::LookForReason);
     }
@@ -176,6 +183,9 @@ fn keep_manifold(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<
         return take(Course::LookForReason);
     }
     if let Some(steps) = hose::shows_nothing(me, seen, stage, Port::Manifold) {
+        return steps;
+    }
+    if let Some(steps) = hose::never_rests(me, seen, Port::Manifold) {
         return steps;
     }
     if let Some(level) = stage.level(seen.levels) {

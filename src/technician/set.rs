@@ -111,7 +111,7 @@ impl Mind {
     }
 
     /// Whether a stage was read below its band.
-    pub(super) fn is_under(&self, stage: Stage) -> bool {
+    fn is_under(&self, stage: Stage) -> bool {
         let Some(figures) = &self.know.papers.figures else { return false };
         let (target, i) = Self::of(figures, stage);
         self.know.read.manifold[i].is_some_and(|pa| target.band().is_below(pa))

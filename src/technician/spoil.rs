@@ -318,8 +318,34 @@ fn drop_if(drop: bool) -> Change {
     if drop { Change::Drop } else { Change::Keep }
 }
 
-fn is_write(action: &Action, port: Port, stage: Stage, phase: Phase) -> bool {
-    matches!(action, Action::Write(r) if r.port == port && r.stage == stage && r.phase == phase)
+/// A state under test, whatever the furnace's levels.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum At {
+    Rest,
+    /// The level at which the burners light.
+    First,
+    /// The full rate, the furnace alone.
+    Full,
+    FullLoad,
+}
+
+impl At {
+    fn is(self, stage: Stage) -> bool {
+        match (self, stage) {
+            (Self::Rest, Stage::Rest) | (Self::FullLoad, Stage::FullLoad) => true,
+            (Self::First, Stage::Firing(level)) => level.is_first(),
+            (Self::Full, Stage::Firing(level)) => level.is_top(),
+            (Self::Rest | Self::First | Self::Full | Self::FullLoad, _) => false,
+        }
+    }
+}
+
+fn turns(action: &Action, wanted: Screw) -> bool {
+    matches!(action, Action::Turn { screw, .. } if *screw == wanted)
+}
+
+fn is_write(action: &Action, port: Port, at: At, phase: Phase) -> bool {
+    matches!(action, Action::Write(r) if r.port == port && at.is(r.stage) && r.phase == phase)
 }
 
 fn rewrite(action: &Action, change: fn(&mut Reading)) -> Vec<Action> {

@@ -74,7 +74,7 @@ impl Table {
     /// # Errors
     /// There is none, or it has arguments.
     pub(crate) fn message(self, row: &str, id: &str) -> Result<&'static str, TableError> {
-        super::from_data(id).ok_or_else(|| self.error(row, format!("no message `{id}`")))
+        super::from_data(id).ok_or_else(|| self.error(row, t!("table-no-message", id = id)))
     }
 
     /// The rows in their order, one for each of `all`.
@@ -91,12 +91,12 @@ impl Table {
         let mut done: Vec<(Key, Value)> = Vec::new();
         for (key, row) in rows {
             if done.iter().any(|(other, _)| *other == key) {
-                return Err(self.error(id(key), format!("`{}` stands there twice", id(key))));
+                return Err(self.error(id(key), t!("table-twice", id = id(key))));
             }
             done.push((key, read(row)?));
         }
         match all.iter().find(|&key| !done.iter().any(|(other, _)| other == key)) {
-            Some(&key) => Err(self.error("", format!("there is no row for `{}`", id(key)))),
+            Some(&key) => Err(self.error("", t!("table-no-row", id = id(key)))),
             None => Ok(done),
         }
     }
@@ -127,5 +127,5 @@ pub(crate) fn by_id<'de, D: Deserializer<'de>, T>(
     from_id: fn(&str) -> Option<T>,
 ) -> Result<T, D::Error> {
     let id = String::deserialize(reader)?;
-    from_id(&id).ok_or_else(|| de::Error::custom(format!("nothing has the id `{id}`")))
+    from_id(&id).ok_or_else(|| de::Error::custom(t!("table-no-id", id = &*id)))
 }

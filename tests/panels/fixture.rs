@@ -14,7 +14,7 @@ use quarterturn::panels::view::{
 };
 use quarterturn::panels::{Layout, Shell, Wish};
 use quarterturn::parts::{
-    Fitted, Level, LowSide, OnOff, Opening, Place, PortFill, Subject, job_order,
+    Fitted, Level, Levels, LowSide, OnOff, Opening, Place, PortFill, Subject, job_order,
 };
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
@@ -34,6 +34,7 @@ pub fn seen(place: Place) -> Seen {
         tick: 0,
         place,
         hand: None,
+        levels: Levels::two((), ()).list(),
         outside_f: -7,
         altitude_ft: 300,
         meter: MeterSeen {
@@ -108,8 +109,8 @@ pub fn burners(fill: PortFill) -> BurnersSeen {
         low_gas_switch: Fitted::On,
         valve_switch: OnOff::On,
         wires: Default::default(),
-        caps: EnumMap::from_fn(|_| Fitted::On),
-        screw_eighths: EnumMap::default(),
+        caps: Levels::two(Fitted::On, Fitted::On),
+        screw_eighths: Levels::two(None, None),
         ports: EnumMap::from_fn(|_| port),
         fluid: EnumMap::default(),
         signs: Default::default(),

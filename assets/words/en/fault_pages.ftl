@@ -51,7 +51,7 @@ faults-left-out =
 
 fault-severity = severity: { $severity }
 fault-severity-none = none; it is there or not
-fault-severity-range = { $what }, { $low } to { $high }, typical { $typical }
+fault-severity-range = { $what }, { $lower } to { $upper }, typical { $typical }
 fault-typical-both = { $natural }, on propane { $propane }
 fault-remedy = remedy: { $remedies }
 fault-wrong = wrong: { $remedy }. { $danger }

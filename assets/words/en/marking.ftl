@@ -206,9 +206,9 @@ true-turned-before-inlet = the inlet, { $pressure } then, had not been read runn
 seen-cranked = { $screw } turned up with the inlet at { $pressure }
 true-cranked = its spring is set to { $set }, the plate ends at { $most }
 seen-outside-band = { $stage ->
-    [firing] Manifold pressure
-    [low] { -low-fire(case: "title") }
-   *[high] { -high-fire(case: "title") }
+    [firing] manifold pressure
+    [low] { -low-fire }
+   *[high] { -high-fire }
  } left at { $set }; the plate says { $target } ± { $tolerance }
 true-outside-band = { $side ->
     [below] its spring is set below the plate's band

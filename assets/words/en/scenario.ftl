@@ -109,8 +109,8 @@ problem-number-belongs = A number belongs here.
 problem-no-unit = A { $what } needs its unit, one of { $units }: write it as "{ $short } { $unit }".
 problem-not-finite = `{ $text }` is not a finite number
 problem-outside = `{ $field }` is outside what the model takes.
-problem-unusual = The usual `{ $field }` is { $low } to { $high } ({ $source }).
-expected-between = { $low } to { $high }
+problem-unusual = The usual `{ $field }` is { $least } to { $most } ({ $source }).
+expected-between = { $least } to { $most }
 expected-number = a number without quotes, or Between(low, high)
 expected-whole-number = a whole number without quotes, or Between(low, high)
 expected-quantity = a text with number and unit, or Between("low", "high")
@@ -194,8 +194,10 @@ list-comma-or = { ", or " }
 problem-no-ending-right = No ending of the list is right where { $faults } is drawn.
 problem-ending-instead = By what is drawn here, { $endings } can be right.
 problem-in-service = `InService` cannot be right.
-problem-owner-called = `SupplyOwnerCalled` is hardly right: no fault of the list is one for the owner of the supply, and the supply is not found out of its limits.
-problem-shut-off = `ShutOff` is hardly right: no fault of the list asks for it, fuel and conversion agree, and the supply is not found out of its limits.
+problem-too-narrow-shut-off = `InService` alone is too narrow: what is wrong may be left shut off, and nobody who does that is wrong. List `ShutOff` beside it.
+problem-too-narrow-owner = `InService` alone is too narrow: what is wrong may be left to the owner of the supply, and nobody who does that is wrong. List `SupplyOwnerCalled` beside it.
+problem-owner-called = `SupplyOwnerCalled` is hardly right: no fault of the list that shows is one for the owner of the supply, and the supply is not found out of its limits.
+problem-shut-off = `ShutOff` is hardly right: no fault of the list that shows asks for it, fuel and conversion agree, and the supply is not found out of its limits.
 problem-helps = What helps against `{ $fault }`: { $remedies }.
 problem-helps-theirs = What helps against `{ $fault }`: { $remedies }, and the supply is its owner's.
 
@@ -214,7 +216,7 @@ problem-coils-touch = The coils of the { $stage ->
 
 ## Usual figures
 
-problem-supply-set = Usual are { $low } to { $high } inH2O for { $fuel ->
+problem-supply-set = Usual are { $least } to { $most } inH2O for { $fuel ->
     [natural] low-pressure natural gas
    *[propane] propane behind a second-stage regulator
  } (common practice).
@@ -266,8 +268,8 @@ explain-places = Stands at { $places }.
 explain-value = value: { $value }
 explain-required = must be written
 explain-default = default: { $value }
-explain-limits = limits: { $low } to { $high }
-explain-usual = usual: { $low } to { $high } ({ $source })
+explain-limits = limits: { $least } to { $most }
+explain-usual = usual: { $least } to { $most } ({ $source })
 explain-default-section = `{ $value }`, the defaults of its fields
 explain-default-list = `{ $value }`, none
 explain-typical = { $value }, typical

@@ -30,14 +30,8 @@
     [title] Lock-up
    *[lower] lock-up
  }
--low-fire = { $case ->
-    [title] Low fire
-   *[lower] low fire
- }
--high-fire = { $case ->
-    [title] High fire
-   *[lower] high fire
- }
+-low-fire = low fire
+-high-fire = high fire
 # All gas appliances of the house on together.
 -full-load = full connected load
 # Lower explosive limit, as gas detectors write it.

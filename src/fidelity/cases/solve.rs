@@ -6,6 +6,7 @@ use super::model::{Ask, Case, Expected, Line, Net, NodeIn, Part, Start, Task, Tr
 use super::property;
 use crate::physics::network::NetworkBuilder;
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC, TICK_S};
+use crate::words::decimal;
 
 /// Finest step of a transient that names none, in s.
 const FINEST_S: f64 = 5e-5;
@@ -182,7 +183,11 @@ fn march(case: &Case, own: &Transient, step_s: f64) -> Vec<(Kind, Row)> {
             ));
         }
         for &(element, reference) in &expect.flows_m3_s {
-            let label = format!("{} at {} s", own.net.elements[element].id, expect.at_s);
+            let label = t!(
+                "row-id-at-time",
+                id = &own.net.elements[element].id,
+                seconds = expect.at_s.to_string()
+            );
             let result = if sound { rig.flow_m3_s(element) } else { f64::NAN };
             rows.push((Kind::Flow, flow_row(label, reference, result)));
         }
@@ -220,7 +225,12 @@ fn span_row(
     result_pa: f64,
 ) -> Row {
     let inches = reference_pa / PA_PER_INWC;
-    let label = format!("{} at {} s, {inches:.3} in. w.c.", node.id, expect.at_s);
+    let label = t!(
+        "row-id-at-time-inwc",
+        id = &node.id,
+        seconds = expect.at_s.to_string(),
+        inches = decimal(inches, 3)
+    );
     let share = |p_pa: f64| 100.0 * (p_pa - low_pa) / span_pa;
     Row::new(label, share(reference_pa), share(result_pa)).on(&node.id, expect.at_s)
 }

@@ -6,6 +6,7 @@ use crate::fidelity::claims::check;
 use crate::parts::Level;
 use crate::physics::heat::{AIR_J_M3_K, Exchanger};
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![rise(), constant(), blower()]
@@ -27,7 +28,11 @@ fn rise() -> Check {
             exchanger.step(0.2, btu_h * W_PER_BTU_H, cfm * M3_PER_FT3 / 60.0, RETURN_K);
         }
         let found = (exchanger.supply_air_k() - RETURN_K) * 1.8;
-        Row::new(format!("{btu_h} Btu/h into {cfm:.0} ft³/min"), rise_f, found)
+        Row::new(
+            t!("row-heat-into-air", btu_h = btu_h.to_string(), cfm = decimal(cfm, 0)),
+            rise_f,
+            found,
+        )
     })
     .collect();
     check("closed.air.rise", rows)
@@ -55,7 +60,7 @@ fn blower() -> Check {
             Row::new("high", 50.0, rise_f(Some(Level::High), useful_w, 1.0)),
             Row::new("low", 50.0 * 0.70 / 0.75, rise_f(Some(Level::Low), 0.70 * useful_w, 1.0)),
             Row::new(
-                "high at 5,000 ft (density 0.862)",
+                t!("row-high-5-000-ft"),
                 50.0 / 0.862,
                 rise_f(Some(Level::High), useful_w, 0.862),
             ),

@@ -12,6 +12,7 @@ use crate::physics::heat::Exchanger;
 use crate::rng::stream;
 use crate::site::house::House;
 use crate::units::{TICK_S, W_PER_BTU_H};
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![furnace(), stored()]
@@ -44,10 +45,10 @@ fn steady(gas: Gas, load: f64) -> [f64; 3] {
 
 fn furnace() -> Check {
     let mut rows = Vec::new();
-    for (name, gas) in [("natural gas", Gas::natural()), ("propane", Gas::propane())] {
+    for (name, gas) in [(t!("row-natural-gas"), Gas::natural()), ("propane", Gas::propane())] {
         for load in [0.7, 0.8, 1.0, 1.1] {
             let [gas_w, to_air_w, flue_w] = steady(gas, load);
-            let label = format!("{name}, {:.0} % of rated gas", 100.0 * load);
+            let label = t!("row-rated-gas", name = name, percent = decimal(100.0 * load, 0));
             rows.push(Row::new(label, gas_w, to_air_w + flue_w).on(name, 100.0 * load));
         }
     }
@@ -80,6 +81,9 @@ fn stored() -> Check {
     }
     check(
         "invariants.heat.stored",
-        vec![Row::new("worst exchanger", 1e-9, metal), Row::new("worst house", 1e-9, walls)],
+        vec![
+            Row::new(t!("row-worst-exchanger"), 1e-9, metal),
+            Row::new(t!("row-worst-house"), 1e-9, walls),
+        ],
     )
 }

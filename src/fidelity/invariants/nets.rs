@@ -209,17 +209,17 @@ fn drawn(id: &str, row: Row) -> Check {
 
 fn balance_check() -> Check {
     let found = worst("fidelity.balance", |shape, _| imbalance(shape));
-    drawn("invariants.net.balance", Row::new("worst volume in any step", 1e-9, found))
+    drawn("invariants.net.balance", Row::new(t!("row-worst-volume-any-step"), 1e-9, found))
 }
 
 fn bounds_check() -> Check {
     let found = worst("fidelity.bounds", |shape, _| overshoot_pa(shape));
-    drawn("invariants.net.between", Row::new("worst place in any step", 1e-3, found))
+    drawn("invariants.net.between", Row::new(t!("row-worst-place-any-step"), 1e-3, found))
 }
 
 fn opening_check() -> Check {
     let found = worst("fidelity.opening", |shape, _| fall_on_opening(shape));
-    drawn("invariants.net.opening", Row::new("worst opening, tenth to fourfold", 1e-9, found))
+    drawn("invariants.net.opening", Row::new(t!("row-worst-opening-tenth-fourfold"), 1e-9, found))
 }
 
 fn order_check() -> Check {
@@ -228,10 +228,10 @@ fn order_check() -> Check {
         let links = shuffled(draws, shape.links.len());
         order_effect(shape, &places, &links)
     });
-    drawn("invariants.net.order", Row::new("worst pressure or flow in any step", 1e-9, found))
+    drawn("invariants.net.order", Row::new(t!("row-worst-pressure-flow-any"), 1e-9, found))
 }
 
 fn reversal_check() -> Check {
     let found = worst("fidelity.reversal", |shape, _| turning_effect(shape));
-    drawn("invariants.net.reversal", Row::new("worst pressure or flow in any step", 1e-9, found))
+    drawn("invariants.net.reversal", Row::new(t!("row-worst-pressure-flow-any"), 1e-9, found))
 }

@@ -155,30 +155,30 @@ impl Times {
 fn published(times: &Times) -> Check {
     let rows = vec![
         Row::new("pre-purge", 15.0, times.pre_purge),
-        in_range("from gas to blower", [30.0, 45.0], times.blower_on),
-        Row::new("settling on low before the high stage", 10.0, times.stage_hold),
-        Row::new("lockout before another start", 3_600.0, times.lockout),
+        in_range(t!("row-from-gas-blower"), [30.0, 45.0], times.blower_on),
+        Row::new(t!("row-settling-low-before-high"), 10.0, times.stage_hold),
+        Row::new(t!("row-lockout-before-another-start"), 3_600.0, times.lockout),
     ];
     check("parts.ignition.published-times", rows)
 }
 
 fn practice(times: &Times) -> Check {
     let rows = vec![
-        in_range("igniter warm-up", [7.0, 20.0], times.igniter),
-        in_range("igniter on after the gas opens", [3.0, 5.0], times.overlap),
-        in_range("trial for ignition", [4.0, 7.0], times.trial),
+        in_range(t!("row-igniter-warm-up"), [7.0, 20.0], times.igniter),
+        in_range(t!("row-igniter-after-gas-opens"), [3.0, 5.0], times.overlap),
+        in_range(t!("row-trial-for-ignition"), [4.0, 7.0], times.trial),
         in_range("post-purge", [5.0, 30.0], times.post_purge),
-        in_range("blower off after the gas", [60.0, 180.0], times.blower_off),
-        in_range("purge between tries", [15.0, 60.0], times.retry),
+        in_range(t!("row-blower-off-after-gas"), [60.0, 180.0], times.blower_off),
+        in_range(t!("row-purge-between-tries"), [15.0, 60.0], times.retry),
     ];
     check("parts.ignition.usual-times", rows)
 }
 
 fn counts(times: &Times) -> Check {
-    check("parts.ignition.tries", vec![Row::new("trials before lockout", 5.0, times.tries)])
+    check("parts.ignition.tries", vec![Row::new(t!("row-trials-before-lockout"), 5.0, times.tries)])
 }
 
 fn flame_failure(times: &Times) -> Check {
-    let rows = vec![Row::new("from loss of flame to shut gas", 1.0, times.flame_failure)];
+    let rows = vec![Row::new(t!("row-from-loss-flame-shut"), 1.0, times.flame_failure)];
     check("parts.ignition.flame-failure", rows)
 }

@@ -23,7 +23,7 @@ fn per_turn() -> Check {
         for (level, spring) in valve.springs.iter() {
             let stage = level.label();
             let turn = spring.pa_per_turn / PA_PER_INWC;
-            rows.push(in_range(&format!("{id}, {stage} screw"), usual, turn));
+            rows.push(in_range(&t!("row-screw", id = id, stage = stage), usual, turn));
         }
     }
     check("parts.spring.per-turn", rows)
@@ -50,7 +50,7 @@ fn range() -> Check {
             };
             let wanted = target.band().most_pa / PA_PER_INWC;
             let found = below + most_inwc(spring);
-            rows.push(Row::new(format!("{id}, {stage} screw"), wanted, found));
+            rows.push(Row::new(t!("row-screw", id = id, stage = stage), wanted, found));
         }
     }
     check("parts.spring.range", rows)

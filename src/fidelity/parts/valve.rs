@@ -6,6 +6,7 @@ use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::parts::Level;
 use crate::units::{PA_PER_INWC, TICK_S};
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![settling(), inlet()]
@@ -28,9 +29,9 @@ fn settling() -> Check {
         run.until(Some(Level::Low), 120);
         let trace = run.manifold_from(Some(Level::High), 700);
         let tenth = settled_s(&trace, 0.10);
-        rows.push(in_range(&format!("{id}, low to high, within a tenth"), [0.5, 5.0], tenth));
+        rows.push(in_range(&t!("row-low-high-within-tenth", id = id), [0.5, 5.0], tenth));
         let hundredth = settled_s(&trace, 0.01);
-        rows.push(in_range(&format!("{id}, low to high, within 1 %"), [1.0, 10.0], hundredth));
+        rows.push(in_range(&t!("row-low-high-within-1", id = id), [1.0, 10.0], hundredth));
     }
     check("parts.valve.settling", rows)
 }
@@ -50,7 +51,7 @@ fn inlet() -> Check {
             let state = run.full();
             let found = state.manifold_pa / PA_PER_INWC;
             let inlet = state.inlet_pa / PA_PER_INWC;
-            let label = format!("{id}, inlet {inlet:.1} in. w.c.");
+            let label = t!("row-id-inlet", id = id, inlet = decimal(inlet, 1));
             rows.push(
                 Row::new(label, wanted, if run.refused { f64::NAN } else { found }).on(id, inlet),
             );

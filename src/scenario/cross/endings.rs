@@ -1,17 +1,15 @@
 //! Whether the endings that are called right can be right for what is wrong.
 
 use super::context::Cross;
-use crate::appliance::test_point::{Port, Stage};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
-use crate::parts::{Ending, Screw};
+use crate::measure::endings::{can_be_right, remedies, right_as_well, unmended};
+use crate::parts::Ending;
 use crate::scenario::format::Scenario;
-use crate::setup::{Setup, SupplyKind, SupplyRight};
+use crate::setup::{Setup, SupplyRight};
 
 /// Seeds for which faults are drawn.
 const TRIED_SEEDS: u64 = 8;
-/// Level of a tank below which its owner has to fill it (common practice: a tenth, and a margin).
-const LOW_LEVEL: f64 = 0.15;
 
 pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let endings = &scenario.marking.endings;
@@ -19,12 +17,13 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         // Without faults the author's own numbers decide, which only the bench can tell.
         return;
     }
-    let setups: Vec<Setup> = (0..TRIED_SEEDS).map(|seed| scenario.draw(seed)).collect();
+    let mut setups: Vec<Setup> = (0..TRIED_SEEDS).map(|seed| scenario.draw(seed)).collect();
+    setups.dedup();
     let mut told = false;
     for (i, ending) in endings.iter().enumerate() {
         // Who smells gas may shut off too: beside another ending it is not questioned.
         let asked = *ending != Ending::ShutOff || endings.len() == 1;
-        if asked && setups.iter().all(|setup| !possible(setup, *ending)) {
+        if asked && setups.iter().all(|setup| !can_be_right(setup, *ending)) {
             told = true;
             let told_so = [never(*ending)];
             let helps = setups.first().filter(|_| *ending == Ending::InService).and_then(helps);
@@ -33,8 +32,19 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             cross.warn(&format!("marking.endings[{i}]"), message);
         }
     }
-    let some = |setup: &&Setup| endings.iter().any(|ending| possible(setup, *ending));
-    if let Some(setup) = setups.iter().find(|setup| !some(setup)).filter(|_| !told) {
+    if !told && endings.contains(&Ending::InService) {
+        beside_in_service(endings, &setups, cross);
+    }
+    // Faults that ask for the same are looked at once.
+    let mut asks: Vec<Vec<(Fault, &[Remedy])>> = Vec::new();
+    let mut is_new = |setup: &&Setup| {
+        let ask = setup.faults.iter().map(|&it| (it.0, remedies(setup, it))).collect();
+        let is_new = !asks.contains(&ask);
+        asks.push(ask);
+        is_new
+    };
+    let none = |setup: &&Setup| !endings.iter().any(|ending| can_be_right(setup, *ending));
+    if !told && let Some(setup) = setups.iter().find(|setup| is_new(setup) && none(setup)) {
         let names: Vec<_> = setup.faults.iter().map(|(fault, _)| fault.name()).collect();
         let none_right = t!("problem-no-ending-right", faults = names.join(t!("list-with")));
         let sentences: Vec<String> = core::iter::once(none_right).chain(helps(setup)).collect();
@@ -43,15 +53,31 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     }
 }
 
+/// `InService`, and not beside it the ending of somebody who is not wrong either.
+fn beside_in_service(endings: &[Ending], setups: &[Setup], cross: &mut Cross<'_, '_>) {
+    let Some(other) = setups.iter().find_map(right_as_well) else { return };
+    if endings.contains(&other) {
+        return;
+    }
+    let message = match other {
+        Ending::ShutOff => t!("problem-too-narrow-shut-off"),
+        Ending::SupplyOwnerCalled => t!("problem-too-narrow-owner"),
+        Ending::InService => return,
+    };
+    cross.warn("marking.endings", message.to_owned());
+}
+
+/// The endings by name.
+const ALL: [(Ending, &str); 3] = [
+    (Ending::InService, "InService"),
+    (Ending::SupplyOwnerCalled, "SupplyOwnerCalled"),
+    (Ending::ShutOff, "ShutOff"),
+];
+
 /// What may be right for every seed, and is not in the list; a sentence, or nothing.
 fn instead(endings: &[Ending], setups: &[Setup]) -> Option<String> {
-    let all = [
-        (Ending::InService, "InService"),
-        (Ending::SupplyOwnerCalled, "SupplyOwnerCalled"),
-        (Ending::ShutOff, "ShutOff"),
-    ];
-    let may = |ending: Ending| setups.iter().all(|setup| possible(setup, ending));
-    let names: Vec<String> = all
+    let may = |ending: Ending| setups.iter().all(|setup| can_be_right(setup, ending));
+    let names: Vec<String> = ALL
         .into_iter()
         .filter(|(ending, _)| !endings.contains(ending) && may(*ending))
         .map(|(_, name)| format!("`{name}`"))
@@ -69,77 +95,13 @@ fn never(ending: Ending) -> String {
     .to_owned()
 }
 
-/// Whether an ending can be right on this bench.
-fn possible(setup: &Setup, ending: Ending) -> bool {
-    let any = |remedy: Remedy| {
-        setup.faults.iter().any(|(fault, _)| fault.entry().right.contains(&remedy))
-    };
-    match ending {
-        Ending::InService => unmended(setup).is_none(),
-        Ending::SupplyOwnerCalled => any(Remedy::CallOwner) || supply_is_off(setup),
-        Ending::ShutOff => {
-            any(Remedy::ShutOffAndTag)
-                || any(Remedy::CallOwner)
-                || supply_is_off(setup)
-                || is_mixed(setup)
-        }
-    }
-}
-
-/// The first fault that the trainee has no remedy for.
-fn unmended(setup: &Setup) -> Option<Fault> {
-    let mut faults = setup.faults.iter().map(|(fault, _)| *fault);
-    faults.find(|fault| !fault.entry().right.iter().any(|remedy| is_allowed(setup, *remedy)))
-}
-
-/// Whether the trainee may do it, and the furnace runs afterwards.
-fn is_allowed(setup: &Setup, remedy: Remedy) -> bool {
-    let theirs = setup.card.supply == SupplyRight::OwnerOnly;
-    match remedy {
-        Remedy::Mend(repair) => !(theirs && repair.is_on_supply()),
-        Remedy::Turn(Screw::Supply) => !theirs,
-        Remedy::Turn(Screw::Only | Screw::Low | Screw::High) | Remedy::Operate(_) => true,
-        Remedy::CallOwner | Remedy::ShutOffAndTag => false,
-    }
-}
-
 /// What helps against the first fault that the trainee has no remedy for, as a sentence.
 fn helps(setup: &Setup) -> Option<String> {
-    let fault = unmended(setup)?;
-    let right: Vec<String> = fault.entry().right.iter().map(|it| it.label()).collect();
-    let (fault, remedies) = (fault.name(), right.join(t!("list-comma-or")));
+    let found = unmended(setup)?;
+    let right: Vec<String> = remedies(setup, found).iter().map(|it| it.label()).collect();
+    let (fault, remedies) = (found.0.name(), right.join(t!("list-comma-or")));
     Some(match setup.card.supply {
         SupplyRight::OwnerOnly => t!("problem-helps-theirs", fault = fault, remedies = remedies),
         SupplyRight::Trainee => t!("problem-helps", fault = fault, remedies = remedies),
     })
-}
-
-/// Whether the supply is found out of its own limits or the plate's, by its figures.
-fn supply_is_off(setup: &Setup) -> bool {
-    let supply = &setup.supply;
-    let (least, most) = supply.delivery_limits_pa;
-    let figures = setup.furnace.plate.figures();
-    let allows = |stage| figures.allows(Port::Inlet, stage, Some(supply.lockup_max_pa));
-    let load_w = setup.furnace.plate.input.top().si()
-        + setup.other_appliances.values().map(|it| it.input_w).sum::<f64>();
-    let flow_m3_s = load_w / setup.gas.heating_value_j_m3;
-    let loaded_pa = supply.set_pa - supply.droop_pa * flow_m3_s / supply.droop_flow_m3_s.max(1e-9);
-    let empty = match supply.kind {
-        SupplyKind::Tank { level, .. } => level <= LOW_LEVEL,
-        SupplyKind::Meter { .. } => false,
-    };
-    empty
-        || supply.set_pa < least
-        || supply.set_pa > most
-        || allows(Stage::Rest).is_above(supply.lockup_pa)
-        || allows(Stage::FullLoad).is_below(loaded_pa)
-        || supply.capacity_m3_s < flow_m3_s
-}
-
-/// Whether gas, label, springs and orifices do not belong together.
-fn is_mixed(setup: &Setup) -> bool {
-    let figures = setup.furnace.plate.figures();
-    figures.fuel != setup.fuel
-        || setup.furnace.springs_for != setup.fuel
-        || setup.furnace.orifice_stamp != figures.orifice_stamp
 }

@@ -8,6 +8,9 @@ use serde::Serialize;
 /// Share of the registers closed from which it strikes the eye; most houses have some shut.
 pub const REGISTERS_SHOW: f64 = 0.25;
 
+/// Lean of the flames from which it strikes the eye (from memory).
+const LEAN_SHOWS: f64 = 0.04;
+
 /// Signs at the open burner compartment.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Signs {
@@ -25,6 +28,14 @@ pub struct Signs {
     pub blown: f64,
     /// Which of the orifices, from the left, is not free; only once a look at the orifices has found it.
     pub plugged: Option<usize>,
+}
+
+impl Signs {
+    /// Whether the blower's wind is seen in flames that burn.
+    #[must_use]
+    pub fn flames_lean(&self) -> bool {
+        self.blown >= LEAN_SHOWS
+    }
 }
 
 impl Default for Signs {

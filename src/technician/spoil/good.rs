@@ -1,5 +1,6 @@
 //! The good run that is to be spoiled: what it did, and so which ways of spoiling it have occasion.
 
+use super::At;
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
@@ -9,7 +10,7 @@ use crate::hands::event::{EventKind, ReadingFact};
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
 use crate::marking::ledger::Did;
-use crate::parts::{Ending, HandValve, Level, OnOff, OtherAppliance, Port, Screw, Stage};
+use crate::parts::{Ending, HandValve, Level, OnOff, OtherAppliance, Port, Screw};
 use crate::physics::valve::HandleAngle;
 use crate::setup::JobCard;
 use crate::units::PA_PER_INWC;
@@ -34,7 +35,7 @@ fn supply_is_in_order(l: &Ledger) -> bool {
 fn low_supply_starves(l: &Ledger) -> bool {
     let high = l.plate().figures().manifold.top().pa;
     let found = l.did().find(|did| {
-        matches!(did.action, Action::Write(r) if r.port == Port::Inlet && r.stage == Stage::Firing(Level::High))
+        matches!(did.action, Action::Write(r) if r.port == Port::Inlet && At::Full.is(r.stage))
     });
     found.is_some_and(|did| did.before.inlet_pa - high < PA_PER_INWC)
 }
@@ -100,7 +101,9 @@ pub struct Good {
     /// Whether the manometer's hose leaked as it was found.
     pub hose_leaks: bool,
     /// Whether the inlet held the high stage down when it was written last.
-    pub high_is_starved: bool,
+    pub full_is_starved: bool,
+    /// The furnace's firing levels, the weakest first.
+    levels: &'static [Level],
     /// Whether an inlet pressure was written that lies outside the plate.
     pub inlet_read_outside: bool,
     /// Repairs that answer the job's faults.
@@ -117,14 +120,14 @@ impl Good {
     /// Of a run that has ended.
     #[must_use]
     pub fn of(ledger: &Ledger) -> Self {
-        let high = ledger
+        let full = ledger
             .did()
             .filter(|did| {
                 matches!(did.action, Action::Write(r)
-                    if r.port == Port::Manifold && r.stage == Stage::Firing(Level::High))
+                    if r.port == Port::Manifold && At::Full.is(r.stage))
             })
             .last()
-            .map(|did| did.before.inlet_pa - did.before.set_pa[Level::High] < PA_PER_INWC);
+            .map(|did| did.before.inlet_pa - did.before.set_pa.top() < PA_PER_INWC);
         Self {
             actions: ledger.did().map(|did| did.action.clone()).collect(),
             card: ledger.setup.card.clone(),
@@ -135,7 +138,8 @@ impl Good {
             supply_is_in_order: supply_is_in_order(ledger),
             hose_leaks: ledger.setup.condition.meter.hose_hole_m > 0.0,
             alarmed: ledger.events.iter().any(|event| matches!(event.what, EventKind::Alarm)),
-            high_is_starved: high == Some(true),
+            full_is_starved: full == Some(true),
+            levels: ledger.levels(),
             inlet_read_outside: inlet_read_outside(ledger),
             answers: answers(ledger),
             valve_found: ledger
@@ -181,9 +185,8 @@ impl Good {
         self.actions.iter().filter(|a| *a == wanted).count()
     }
 
-    pub(super) fn times_written(&self, port: Port, stage: Stage) -> usize {
-        let there =
-            |a: &&Action| matches!(a, Action::Write(r) if r.port == port && r.stage == stage);
+    pub(super) fn times_written(&self, port: Port, at: At) -> usize {
+        let there = |a: &&Action| matches!(a, Action::Write(r) if r.port == port && at.is(r.stage));
         self.actions.iter().filter(there).count()
     }
 
@@ -210,8 +213,13 @@ impl Good {
         self.does(|a| matches!(a, Action::Turn { screw, .. } if *screw == wanted))
     }
 
+    /// The screws of the firing levels, the weakest first.
+    pub(super) fn screws(&self) -> impl Iterator<Item = Screw> {
+        self.levels.iter().map(|level| level.screw())
+    }
+
     pub(super) fn turns_no_stage(&self) -> bool {
-        !self.turns(Screw::Low) && !self.turns(Screw::High)
+        !self.screws().any(|screw| self.turns(screw))
     }
 
     /// Whether it set or renewed the supply's regulator.
@@ -256,8 +264,23 @@ impl Good {
         )
     }
 
-    pub(super) fn writes(&self, port: Port, stage: Stage) -> bool {
-        self.does(|a| matches!(a, Action::Write(r) if r.port == port && r.stage == stage))
+    pub(super) fn writes(&self, port: Port, at: At) -> bool {
+        self.does(|a| matches!(a, Action::Write(r) if r.port == port && at.is(r.stage)))
+    }
+
+    /// Whether the furnace has more than one firing level.
+    pub(super) fn is_staged(&self) -> bool {
+        self.levels.len() > 1
+    }
+
+    /// The screw of the level at which the burners light.
+    pub(super) fn first_screw(&self) -> Screw {
+        self.levels.first().map_or(Screw::Only, |level| level.screw())
+    }
+
+    /// The screw of the full rate.
+    pub(super) fn full_screw(&self) -> Screw {
+        self.levels.last().map_or(Screw::Only, |level| level.screw())
     }
 
     /// Whether neither nose nor detector found anything.

@@ -1,7 +1,6 @@
 //! Closing, restoring, handing over: spoiled.
 
 use super::*;
-use crate::parts::Level;
 
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
@@ -10,29 +9,33 @@ pub(super) const SPOILS: &[Spoil] = &[
         // Another gas valve brings another cap.
         occasion: |g| {
             let another = |repair| repair == Repair::ReplaceGasValve;
-            g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, another)
+            g.turns(g.first_screw())
+                && g.in_use()
+                && !g.mends_after_turning(g.first_screw(), another)
         },
         trips: &["cap-off"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(*a == Action::Cap { screw: Screw::Low, to: Fitted::On }),
+        change: |p, a| drop_if(*a == Action::Cap { screw: p.good.first_screw(), to: Fitted::On }),
         hurry: never,
     },
     Spoil {
         name: "low not written again with the cap on",
         // After a repair both stages are read again from the beginning.
         occasion: |g| {
-            g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, |_| true)
+            g.turns(g.first_screw())
+                && g.in_use()
+                && !g.mends_after_turning(g.first_screw(), |_| true)
         },
         trips: &["not-read-with-cap"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Left)),
+        change: |_, a| drop_if(is_write(a, Port::Manifold, At::First, Phase::Left)),
         hurry: never,
     },
     Spoil {
         name: "the supplier's regulator turned",
         occasion: |g| {
             let theirs = g.card.supply == SupplyRight::OwnerOnly;
-            theirs && g.in_use() && g.writes(Port::Inlet, Stage::Rest)
+            theirs && g.in_use() && g.writes(Port::Inlet, At::Rest)
         },
         trips: &["supply-not-yours"],
         heeds: Heeds::Faults,
@@ -77,8 +80,17 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "orifices drilled out",
-        occasion: closes_and_mends_nothing,
+        occasion: |g| g.is_staged() && closes_and_mends_nothing(g),
         trips: &["dangerous-repair"],
+        heeds: Heeds::Nothing,
+        change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
+        hurry: never,
+    },
+    Spoil {
+        // It lights at its full rate, too much gas, and no cycle comes to its end.
+        name: "orifices of a single-stage furnace drilled out",
+        occasion: |g| !g.is_staged() && closes_and_mends_nothing(g),
+        trips: &["dangerous-repair", "no-final-cycle"],
         heeds: Heeds::Nothing,
         change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
         hurry: never,
@@ -102,12 +114,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "supply not written again at rest after it was set",
         occasion: |g| {
-            let twice = g.times_written(Port::Inlet, Stage::Rest) == 2;
+            let twice = g.times_written(Port::Inlet, At::Rest) == 2;
             g.turns(Screw::Supply) && twice
         },
         trips: &["supply-not-rechecked"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::Rest, Phase::Left)),
+        change: |_, a| drop_if(is_write(a, Port::Inlet, At::Rest, Phase::Left)),
         hurry: never,
     },
     Spoil {
@@ -234,7 +246,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "wire between R and W2 left on",
-        occasion: |g| g.refits(Port::Manifold) && g.in_use(),
+        occasion: |g| g.is_staged() && g.refits(Port::Manifold) && g.in_use(),
         trips: &["jumper-left"],
         heeds: Heeds::Nothing,
         change: |p, a| {

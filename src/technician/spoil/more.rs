@@ -1,7 +1,6 @@
 //! Turning what was right, opening under gas, leaving ports unfit, leaving unsafe: spoiled.
 
 use super::*;
-use crate::parts::Level;
 
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
@@ -23,7 +22,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low turned there and back, though right",
-        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::Low)) && g.turns_no_stage(),
+        occasion: |g| g.writes(Port::Manifold, At::First) && g.turns_no_stage(),
         trips: &["needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[1, -1]),
@@ -31,7 +30,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low turned up and left so",
-        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::Low)) && g.turns_no_stage(),
+        occasion: |g| g.writes(Port::Manifold, At::First) && g.turns_no_stage(),
         trips: &["big-jumps", "left-outside-band", "needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[2, 2, 2, 2]),
@@ -39,10 +38,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "high left as it was found, though out of its band",
-        occasion: |g| g.turns(Screw::High) && !g.turns(Screw::Low),
+        occasion: |g| g.turns(g.full_screw()) && !g.turns(g.first_screw()),
         trips: &["left-outside-band"],
         heeds: Heeds::Nothing,
-        change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::High, .. })),
+        change: |p, a| drop_if(turns(a, p.good.full_screw())),
         hurry: never,
     },
     Spoil {
@@ -85,11 +84,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "hose pulled off the manifold while high burns",
-        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::High)),
+        occasion: |g| g.writes(Port::Manifold, At::Full),
         trips: &["opened-manifold-firing"],
         heeds: Heeds::Nothing,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::Firing(Level::High), Phase::Found) {
+            if is_write(a, Port::Manifold, At::Full, Phase::Found) {
                 let on = Action::HoseOn { port: Port::Manifold, push: Push::Fully };
                 Change::After(kneel(p, vec![Action::HoseOff, on]))
             } else {
@@ -100,14 +99,19 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "adapter left in the manifold port",
-        occasion: |g| g.refits(Port::Manifold) && g.ends(Ending::InService),
+        occasion: |g| g.is_staged() && g.refits(Port::Manifold) && g.ends(Ending::InService),
         trips: &["gas-from-open-port", "joint-checked-wrongly"],
         heeds: Heeds::Nothing,
-        change: |_, a| match a {
-            Action::Adapter { port: Port::Manifold, to: Fitted::Off } => Change::Drop,
-            Action::Plug { port: Port::Manifold, step } => drop_if(closes(*step)),
-            _ => Change::Keep,
-        },
+        change: leave_manifold_adapter,
+        hurry: never,
+    },
+    Spoil {
+        // It burns at its full rate all the same, so that the joint is checked as it should be.
+        name: "adapter left in the manifold port of a single-stage furnace",
+        occasion: |g| !g.is_staged() && g.refits(Port::Manifold) && g.ends(Ending::InService),
+        trips: &["gas-from-open-port"],
+        heeds: Heeds::Nothing,
+        change: leave_manifold_adapter,
         hurry: never,
     },
     Spoil {
@@ -125,7 +129,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "a number written while it still moves",
         occasion: |g| {
             let once = !g.propane && !g.turns(Screw::Supply) && g.mends_nothing();
-            g.writes(Port::Inlet, Stage::FullLoad) && once
+            g.writes(Port::Inlet, At::FullLoad) && once
         },
         trips: &["read-unsettled"],
         heeds: Heeds::Nothing,
@@ -144,13 +148,17 @@ pub(super) const SPOILS: &[Spoil] = &[
 
 /// After low was written as found: cap off, these turns, cap on.
 fn turn_after_low(p: &Progress, a: &Action, eighths: &[i16]) -> Change {
-    if !is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found) {
+    if !is_write(a, Port::Manifold, At::First, Phase::Found) {
         return Change::Keep;
     }
-    let mut actions =
-        vec![Action::Take(Tool::SlottedDriver), Action::Cap { screw: Screw::Low, to: Fitted::Off }];
-    actions.extend(eighths.iter().map(|&eighths| Action::Turn { screw: Screw::Low, eighths }));
-    actions.extend([Action::Cap { screw: Screw::Low, to: Fitted::On }, Action::PutDown]);
+    let mut actions = vec![
+        Action::Take(Tool::SlottedDriver),
+        Action::Cap { screw: p.good.first_screw(), to: Fitted::Off },
+    ];
+    actions.extend(
+        eighths.iter().map(|&eighths| Action::Turn { screw: p.good.first_screw(), eighths }),
+    );
+    actions.extend([Action::Cap { screw: p.good.first_screw(), to: Fitted::On }, Action::PutDown]);
     Change::After(kneel(p, actions))
 }
 
@@ -159,5 +167,13 @@ fn closes(step: PlugStep) -> bool {
         PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn => true,
         PlugStep::Tighten(eighths) => eighths > 0,
         PlugStep::BreakLoose | PlugStep::SpinOut => false,
+    }
+}
+
+fn leave_manifold_adapter(_: &Progress, action: &Action) -> Change {
+    match action {
+        Action::Adapter { port: Port::Manifold, to: Fitted::Off } => Change::Drop,
+        Action::Plug { port: Port::Manifold, step } => drop_if(closes(*step)),
+        _ => Change::Keep,
     }
 }

@@ -2,7 +2,6 @@
 //! spoiled.
 
 use super::*;
-use crate::parts::Level;
 
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
@@ -54,14 +53,14 @@ pub(super) const SPOILS: &[Spoil] = &[
         // With the screen clean already, a screw without effect speaks against the valve.
         occasion: |g| {
             let screen = g.does(|a| *a == Action::Mend(Repair::CleanInletScreen));
-            g.turns(Screw::Low) && g.in_use() && !screen
+            g.turns(g.first_screw()) && g.in_use() && !screen
         },
         trips: &["big-jumps", "bottomed-once"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let first = !p.done.iter().any(|a| matches!(a, Action::Turn { screw: Screw::Low, .. }));
-            if first && matches!(a, Action::Turn { screw: Screw::Low, .. }) {
-                Change::Before(vec![Action::Turn { screw: Screw::Low, eighths: 16 }; 6])
+            let first = !p.done.iter().any(|a| turns(a, p.good.first_screw()));
+            if first && turns(a, p.good.first_screw()) {
+                Change::Before(vec![Action::Turn { screw: p.good.first_screw(), eighths: 16 }; 6])
             } else {
                 Change::Keep
             }
@@ -70,12 +69,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low screw run to its bottom and left there",
-        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::Low)) && g.turns_no_stage(),
+        occasion: |g| g.writes(Port::Manifold, At::First) && g.turns_no_stage(),
         trips: &["big-jumps", "bottomed-left", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found) {
-                Change::After(kneel(p, at_low_screw(&[16; 6])))
+            if is_write(a, Port::Manifold, At::First, Phase::Found) {
+                Change::After(kneel(p, at_first_screw(p, &[16; 6])))
             } else {
                 Change::Keep
             }
@@ -111,7 +110,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "one leg of the water column written for low",
         occasion: |g| {
-            let reads = g.writes(Port::Inlet, Stage::Firing(Level::Low)) && g.supply_is_in_order;
+            let reads = g.writes(Port::Inlet, At::First) && g.supply_is_in_order;
             // Propane stands higher than the water in the column.
             reads && !g.propane && g.in_use() && g.mends_nothing() && g.turns_no_stage()
         },
@@ -121,7 +120,7 @@ pub(super) const SPOILS: &[Spoil] = &[
             Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {
                 Change::Before(vec![Action::Gauge(Gauge::WaterColumn)])
             }
-            a if is_write(a, Port::Inlet, Stage::Firing(Level::Low), Phase::Found) => {
+            a if is_write(a, Port::Inlet, At::First, Phase::Found) => {
                 Change::Instead(rewrite(a, |reading| reading.thousandths /= 2))
             }
             // The water shows tenths only: time for the gas in the hose to go.
@@ -209,7 +208,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |_, a| {
             after_start(
                 a,
-                &[Repair::ReplaceIgniter, Repair::ReplaceHighSwitch, Repair::ReplaceLowSwitch],
+                &[Repair::ReplaceIgniter, Repair::ReplaceControlBoard, Repair::ReplaceLowSwitch],
             )
         },
         hurry: never,
@@ -274,7 +273,7 @@ fn hose_on(action: &Action) -> Option<Port> {
 /// A stage screw whose cap was put on without having been taken off.
 fn found_off(good: &Good) -> Option<Screw> {
     let cap = |screw, to| Action::Cap { screw, to };
-    [Screw::Low, Screw::High].into_iter().find(|&screw| {
+    good.screws().find(|&screw| {
         good.times(&cap(screw, Fitted::On)) > 0
             && good.times(&cap(screw, Fitted::Off)) == 0
             && !good.turns(screw)
@@ -289,11 +288,13 @@ fn turns_in(step: PlugStep) -> bool {
     }
 }
 
-/// At the low screw: driver, cap off, these turns, cap on.
-fn at_low_screw(eighths: &[i16]) -> Vec<Action> {
-    let cap = |to| Action::Cap { screw: Screw::Low, to };
+/// At the screw of the first level: driver, cap off, these turns, cap on.
+fn at_first_screw(p: &Progress, eighths: &[i16]) -> Vec<Action> {
+    let cap = |to| Action::Cap { screw: p.good.first_screw(), to };
     let mut actions = vec![Action::Take(Tool::SlottedDriver), cap(Fitted::Off)];
-    actions.extend(eighths.iter().map(|&eighths| Action::Turn { screw: Screw::Low, eighths }));
+    actions.extend(
+        eighths.iter().map(|&eighths| Action::Turn { screw: p.good.first_screw(), eighths }),
+    );
     actions.extend([cap(Fitted::On), Action::PutDown]);
     actions
 }

@@ -1,7 +1,6 @@
 //! Arriving, opening, reading, setting: spoiled.
 
 use super::*;
-use crate::parts::Level;
 
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
@@ -60,7 +59,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: "meter never zeroed",
         occasion: |g| {
             let sets_supply = g.turns(Screw::Supply);
-            g.writes(Port::Inlet, Stage::Firing(Level::Low)) && g.in_use() && !sets_supply
+            g.writes(Port::Inlet, At::First) && g.in_use() && !sets_supply
         },
         trips: &["meter-off"],
         heeds: Heeds::Nothing,
@@ -69,7 +68,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "hose half on at the manifold",
-        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::High)),
+        occasion: |g| g.writes(Port::Manifold, At::Full),
         trips: &["hose-half-on"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
@@ -82,11 +81,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a right number written only when the hose is off again",
-        occasion: |g| g.writes(Port::Inlet, Stage::FullLoad) && !g.moves_supply(),
+        occasion: |g| g.writes(Port::Inlet, At::FullLoad) && !g.moves_supply(),
         trips: &[],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let late = |a: &Action| is_write(a, Port::Inlet, Stage::FullLoad, Phase::Found);
+            let late = |a: &Action| is_write(a, Port::Inlet, At::FullLoad, Phase::Found);
             if late(a) {
                 return Change::Drop;
             }
@@ -100,11 +99,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "zeroed with the manifold pressure on it",
-        occasion: |g| g.turns(Screw::Low),
+        occasion: |g| g.turns(g.first_screw()),
         trips: &["zeroed-under-pressure"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Left) {
+            if is_write(a, Port::Manifold, At::First, Phase::Left) {
                 Change::After(vec![Action::MeterZero])
             } else {
                 Change::Keep
@@ -114,17 +113,17 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "inlet with the others on not written",
-        occasion: |g| g.writes(Port::Inlet, Stage::FullLoad) && !g.moves_supply(),
+        occasion: |g| g.writes(Port::Inlet, At::FullLoad) && !g.moves_supply(),
         trips: &["never-read-with-others"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::FullLoad, Phase::Found)),
+        change: |_, a| drop_if(is_write(a, Port::Inlet, At::FullLoad, Phase::Found)),
         hurry: never,
     },
     Spoil {
         name: "inlet at rest only",
         occasion: |g| {
-            let reads = g.writes(Port::Inlet, Stage::FullLoad);
-            reads && g.turns(Screw::Low) && !g.moves_supply()
+            let reads = g.writes(Port::Inlet, At::FullLoad);
+            reads && g.turns(g.first_screw()) && !g.moves_supply()
         },
         trips: &["never-read-running", "turned-before-inlet"],
         heeds: Heeds::Faults,
@@ -137,27 +136,26 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: "high never written",
         occasion: |g| {
-            let turned = g.turns(Screw::High) || g.moves_supply();
-            g.writes(Port::Manifold, Stage::Firing(Level::High)) && !turned
+            let turned = g.turns(g.full_screw()) || g.moves_supply();
+            g.writes(Port::Manifold, At::Full) && !turned
         },
         trips: &["stage-never-read"],
         heeds: Heeds::Faults,
         change: |_, a| {
             drop_if(matches!(a, Action::Write(r)
-                if r.port == Port::Manifold && r.stage == Stage::Firing(Level::High)))
+                if r.port == Port::Manifold && At::Full.is(r.stage)))
         },
         hurry: never,
     },
     Spoil {
         name: "hold at rest cut short",
-        occasion: |g| g.times_written(Port::Inlet, Stage::Rest) == 1 && g.in_use(),
+        occasion: |g| g.times_written(Port::Inlet, At::Rest) == 1 && g.in_use(),
         trips: &["hold-too-short"],
         heeds: Heeds::Faults,
         change: keep,
         hurry: |p| {
             let at_rest = p.done.iter().any(|a| matches!(a, Action::HoseOn { .. }));
-            let written =
-                p.done.iter().any(|a| is_write(a, Port::Inlet, Stage::Rest, Phase::Found));
+            let written = p.done.iter().any(|a| is_write(a, Port::Inlet, At::Rest, Phase::Found));
             let waits = p.last_is(|a| {
                 matches!(
                     a,
@@ -171,11 +169,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a number for the wrong port",
-        occasion: |g| g.writes(Port::Inlet, Stage::Firing(Level::Low)),
+        occasion: |g| g.writes(Port::Inlet, At::First),
         trips: &["wrong-port"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Inlet, Stage::Firing(Level::Low), Phase::Found) {
+            if is_write(a, Port::Inlet, At::First, Phase::Found) {
                 Change::After(rewrite(a, |reading| {
                     reading.port = Port::Manifold;
                     reading.thousandths += 900;
@@ -188,12 +186,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a low number written for high",
-        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::High)),
+        occasion: |g| g.is_staged() && g.writes(Port::Manifold, At::Full),
         trips: &["wrong-stage"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found) {
-                Change::After(rewrite(a, |reading| reading.stage = Stage::Firing(Level::High)))
+            if is_write(a, Port::Manifold, At::First, Phase::Found) {
+                Change::After(rewrite(a, to_the_next_level))
             } else {
                 Change::Keep
             }
@@ -202,11 +200,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "the number in the wrong unit",
-        occasion: |g| g.writes(Port::Inlet, Stage::Firing(Level::High)),
+        occasion: |g| g.writes(Port::Inlet, At::Full),
         trips: &["wrong-unit"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Inlet, Stage::Firing(Level::High), Phase::Found) {
+            if is_write(a, Port::Inlet, At::Full, Phase::Found) {
                 Change::Instead(rewrite(a, |reading| reading.unit = PressureUnit::Mbar))
             } else {
                 Change::Keep
@@ -216,11 +214,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "a number that no meter showed",
-        occasion: |g| g.writes(Port::Inlet, Stage::Firing(Level::Low)),
+        occasion: |g| g.writes(Port::Inlet, At::First),
         trips: &["invented"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Inlet, Stage::Firing(Level::Low), Phase::Found) {
+            if is_write(a, Port::Inlet, At::First, Phase::Found) {
                 Change::Instead(rewrite(a, |reading| reading.thousandths += 3000))
             } else {
                 Change::Keep
@@ -230,26 +228,24 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "low turned before it was written as found",
-        occasion: |g| g.turns(Screw::Low),
+        occasion: |g| g.turns(g.first_screw()),
         trips: &["turned-before-found"],
         heeds: Heeds::Faults,
-        change: |_, a| {
-            drop_if(is_write(a, Port::Manifold, Stage::Firing(Level::Low), Phase::Found))
-        },
+        change: |_, a| drop_if(is_write(a, Port::Manifold, At::First, Phase::Found)),
         hurry: never,
     },
     Spoil {
         name: "a big jump there and back",
-        occasion: |g| g.turns(Screw::Low),
+        occasion: |g| g.turns(g.first_screw()),
         trips: &["big-jumps"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let low = |a: &Action| matches!(a, Action::Turn { screw: Screw::Low, .. });
+            let low = |a: &Action| turns(a, p.good.first_screw());
             let first = !p.done.iter().any(low);
-            if matches!(a, Action::Turn { screw: Screw::Low, .. }) && first {
+            if turns(a, p.good.first_screw()) && first {
                 Change::Before(vec![
-                    Action::Turn { screw: Screw::Low, eighths: 6 },
-                    Action::Turn { screw: Screw::Low, eighths: -6 },
+                    Action::Turn { screw: p.good.first_screw(), eighths: 6 },
+                    Action::Turn { screw: p.good.first_screw(), eighths: -6 },
                 ])
             } else {
                 Change::Keep
@@ -259,19 +255,19 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "the high screw cranked against a low supply",
-        occasion: |g| g.writes(Port::Manifold, Stage::Firing(Level::High)) && g.high_is_starved,
+        occasion: |g| g.writes(Port::Manifold, At::Full) && g.full_is_starved,
         trips: &["big-jumps", "cranked"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::Firing(Level::High), Phase::Found) {
-                let turn = Action::Turn { screw: Screw::High, eighths: 16 };
+            if is_write(a, Port::Manifold, At::Full, Phase::Found) {
+                let turn = Action::Turn { screw: p.good.full_screw(), eighths: 16 };
                 Change::After(kneel(
                     p,
                     vec![
                         Action::Take(Tool::SlottedDriver),
-                        Action::Cap { screw: Screw::High, to: Fitted::Off },
+                        Action::Cap { screw: p.good.full_screw(), to: Fitted::Off },
                         turn,
-                        Action::Cap { screw: Screw::High, to: Fitted::On },
+                        Action::Cap { screw: p.good.full_screw(), to: Fitted::On },
                         Action::PutDown,
                     ],
                 ))
@@ -283,18 +279,18 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: "the low screw turned while high burns",
-        occasion: |g| g.turns(Screw::Low),
+        occasion: |g| g.turns(g.first_screw()),
         trips: &["wrong-screw"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::Firing(Level::High), Phase::Found) {
+            if is_write(a, Port::Manifold, At::Full, Phase::Found) {
                 Change::After(kneel(
                     p,
                     vec![
                         Action::Take(Tool::SlottedDriver),
-                        Action::Cap { screw: Screw::Low, to: Fitted::Off },
-                        Action::Turn { screw: Screw::Low, eighths: 1 },
-                        Action::Cap { screw: Screw::Low, to: Fitted::On },
+                        Action::Cap { screw: p.good.first_screw(), to: Fitted::Off },
+                        Action::Turn { screw: p.good.first_screw(), eighths: 1 },
+                        Action::Cap { screw: p.good.first_screw(), to: Fitted::On },
                         Action::PutDown,
                     ],
                 ))
@@ -305,3 +301,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
 ];
+
+/// A number of one level in the line of the next.
+fn to_the_next_level(reading: &mut Reading) {
+    if let Stage::Firing(level) = reading.stage {
+        reading.stage = Stage::Firing(level.next().unwrap_or(level));
+    }
+}

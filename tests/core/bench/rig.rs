@@ -47,6 +47,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
     } else {
         vec![steel(0.622, 14.0, 0, 1), steel(0.622, 15.0, 2, 0)]
     };
+    let per_turn = if natural { (0.3, 0.35) } else { (0.7, 1.0) };
     let (set, lockup, droop) = if natural { (7.0, 7.6, 0.35) } else { (12.0, 13.1, 0.5) };
     let spring = |pa_per_turn: f64, pa: f64| SpringSetup {
         pa_per_turn: inwc(pa_per_turn),
@@ -97,10 +98,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
             valve: ValveSetup {
                 loss_pa: inwc(if natural { 0.9 } else { 0.6 }),
                 loss_flow_m3_s: rated,
-                springs: Levels::two(
-                    spring(if natural { 0.3 } else { 0.7 }, low),
-                    spring(if natural { 0.35 } else { 1.0 }, high),
-                ),
+                springs: Levels::two(spring(per_turn.0, low), spring(per_turn.1, high)),
                 stacking: Stacking::Independent,
                 settle_s: 3.0,
             },

@@ -1,6 +1,7 @@
 //! The reference technician beyond the jobs that ship: a sound bench with one thing changed, written
 //! as an author would write it.
 
+mod catalogue;
 mod faults;
 mod looks;
 mod sound;

@@ -404,6 +404,13 @@ impl<'ast> Visit<'ast> for Reader {
         }
     }
 
+    /// A text that is matched against is a key, and nobody reads it.
+    fn visit_pat(&mut self, pattern: &'ast syn::Pat) {
+        if !matches!(pattern, syn::Pat::Lit(_)) {
+            visit::visit_pat(self, pattern);
+        }
+    }
+
     fn visit_lit_str(&mut self, text: &'ast syn::LitStr) {
         self.text(&text.value(), line(text.span()));
     }

@@ -290,13 +290,13 @@ fn debug_texts() {
 }
 
 /// Words for a person in a literal, counted for its room, also in an error of the command line; not
-/// in panics, attributes, documentation, tests, ids, markup, quantities and formats.
+/// in panics, attributes, documentation, tests, ids, keys that are matched, markup, quantities and formats.
 #[test]
 fn words_in_code() {
     let text = "pub struct Wall;\nfn f() {\n    let _ = \"no bricks\";\n    \
                 format!(\"{n} bricks, {m}\");\n    Trouble::new(\"no wall\");\n    \
                 lay! { /// Lay a brick.\n    brick => \"a brick\" }\n    \
-                panic!(\"no bricks\");\n    t!(\"wall-bricks\");\n    format!(\"{a}: {b}, {c:.1} m\"); \"3.5 inH2O\";\n    \
+                panic!(\"no bricks\");\n    t!(\"wall-bricks\");\n    format!(\"{a}: {b}, {c:.1} m\"); \"3.5 inH2O\"; match a { \"a wall\" => 1, _ => 2 };\n    \
                 format!(\"<g id=\\\"wall\\\" {a}>\");\n    \"stroke=\\\"1\\\" fill=\\\"red\\\"\";\n}\n\
                 #[expect(unused, reason = \"a wall to be\")]\nconst A: u8 = 1;\n\
                 #[cfg(test)]\nmod tests { fn f() { g(\"a wall\"); } }\n";
