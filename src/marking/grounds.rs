@@ -55,7 +55,7 @@ fn tells(what: &EventKind) -> bool {
         EventKind::Alarm | EventKind::MeterOverRange => true,
         EventKind::FluidJudged { bubbles, .. } => *bubbles,
         EventKind::WroteMeasured { written, firing } => {
-            written.spot == Spot::Flue && *firing != None
+            written.spot == Spot::Flue && firing.is_some()
         }
         // A safety contact opened in the middle of a call.
         EventKind::Control { from, to: ControlState::PressureSwitchProving } => {

@@ -54,7 +54,7 @@ fn burned_on_a_bypass(l: &Ledger) -> Option<Hit> {
             wired = *repair != Repair::RemoveBypasses && (wired || wires);
         }
         if let EventKind::Fired { to, .. } = &event.what {
-            burning = *to != None;
+            burning = to.is_some();
         }
         if wired && burning {
             let mut hit = Hit::new(event.tick, t!("seen-bypass-fired"), t!("true-bypass-fired"));

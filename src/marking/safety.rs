@@ -233,7 +233,7 @@ pub(super) fn opened_on_trapped_gas(l: &Ledger) -> Vec<Hit> {
         !hand_valves_open(before) && !is_stopped_up(l, index, Port::Inlet)
     });
     hits.extend(opened(l, Port::Manifold, |index, before| {
-        before.firing == None && !is_stopped_up(l, index, Port::Manifold)
+        before.firing.is_none() && !is_stopped_up(l, index, Port::Manifold)
     }));
     hits
 }
@@ -247,7 +247,7 @@ pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {
                     | Action::Adapter { port: Port::Manifold, to: Fitted::Off }
             ) || (*did.action == Action::HoseOff
                 && matches!(did.before.port(Port::Manifold).fill, PortFill::Hose(_)));
-            opens && did.before.firing != None
+            opens && did.before.firing.is_some()
         })
         .map(|did| {
             Hit::new(

@@ -144,10 +144,10 @@ impl Account {
         gas.supply_pa.see(model.gas.supply_pa());
         gas.inlet_pa.see(model.gas.pressure_pa(Port::Inlet));
         let manifold_pa = model.gas.pressure_pa(Port::Manifold);
-        if self.since_s >= SETTLED_S {
-            if let Some(level) = self.firing {
-                gas.manifold_pa[level].see(manifold_pa);
-            }
+        if self.since_s >= SETTLED_S
+            && let Some(level) = self.firing
+        {
+            gas.manifold_pa[level].see(manifold_pa);
         }
         for &appliance in OtherAppliance::ALL {
             gas.went_out[appliance] |= model.guard_dropped(appliance);

@@ -190,7 +190,7 @@ fn ploy(stream: &mut Stream) -> Vec<Action> {
         2 => close(port),
         3 => call_for_high(),
         4 => adjust(one_of(stream, Screw::ALL)),
-        5 => check_and_write(port, one_of(stream, &Stage::ALL)),
+        5 => check_and_write(port, one_of(stream, Stage::ALL)),
         6 => vec![
             Action::Go(Place::Hall),
             Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On },

@@ -202,7 +202,7 @@ fn a_bypassed_pressure_switch_lets_the_burners_choke() {
     for _ in 0..180 {
         wait(&mut bench, 1);
         worst_ppm = worst_ppm.max(bench.truth().co_air_free_ppm);
-        fired |= bench.truth().firing != None;
+        fired |= bench.truth().firing.is_some();
     }
     assert!(fired);
     assert!(worst_ppm > 400.0, "{worst_ppm}");
