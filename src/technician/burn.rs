@@ -53,8 +53,13 @@ fn judge_flames(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 
 /// At rest, with the manual valve open: the manifold must be without pressure.
 pub(super) fn valve_shuts() -> Vec<Step> {
-    let mut steps = vec![until_at_rest(), go(Place::GasValve), pause(2.0)];
-    steps.push(think(|me, _| stays_on(me).unwrap_or_default()));
+    let mut steps = vec![until_at_rest(), go(Place::GasValve)];
+    steps.push(think(|me, seen| {
+        let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
+        me.know.watch.stray |=
+            burners.is_some_and(|it| it.flames.iter().any(|one| one.height > 0.0));
+        stays_on(me).unwrap_or_default()
+    }));
     steps.extend(with(
         Tool::GasDetector,
         vec![act(Action::Probe(Height::Head)), pause(20.0), think(judge_valve)],

@@ -346,8 +346,7 @@ pub(crate) const COLD_TANK: Entry = Entry {
     severity: Severity::new(
         Scale::Temperature,
         "of the liquid",
-        // Its own 11 psi at -20 degF carries a first stage set to 10 psi (from memory).
-        ("-43.5 degF", "-22 degF"),
+        ("-43.5 degF", "-22 degF"), // 11 psi at -20 degF carry a first stage of 10 (from memory)
         "-39.5 degF",
     ),
     cause: "In hard cold and at a high draw the liquid boils its own warmth away, and its vapour \

@@ -80,9 +80,9 @@ pub(crate) const HIGH_STAGE_SET_LOW: Entry = Entry {
 const LEAST_SET_PA: f64 = 0.4 * PA_PER_INWC;
 
 fn move_screw(spring: &mut SpringSetup, by_pa: f64) {
-    let found_pa = spring.found_turns * spring.pa_per_turn;
-    let set_pa = (found_pa + by_pa).max(LEAST_SET_PA.min(found_pa));
-    spring.found_turns = (set_pa / spring.pa_per_turn).clamp(0.0, spring.turns);
+    let turns = spring.found_turns + by_pa / spring.pa_per_turn;
+    let least = (LEAST_SET_PA / spring.pa_per_turn).min(spring.found_turns);
+    spring.found_turns = turns.clamp(least.min(spring.turns), spring.turns);
 }
 
 pub(crate) const DEAD_HIGH_COIL: Entry = Entry {
