@@ -67,6 +67,7 @@ pub const FILES: &[(&str, &str)] = files![
     "repairs.ftl",
     "refusals.ftl",
     "senses.ftl",
+    "technician.ftl",
     "cli.ftl",
 ];
 

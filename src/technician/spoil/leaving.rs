@@ -5,7 +5,7 @@ use super::*;
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
-        name: "low cap left off",
+        name: id!("spoil-low-cap-left-off"),
         // Another gas valve brings another cap.
         occasion: |g| {
             let another = |repair| repair == Repair::ReplaceGasValve;
@@ -17,7 +17,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "low not written again with the cap on",
+        name: id!("spoil-low-not-written-again-with-the-cap-on"),
         // After a repair both stages are read again from the beginning.
         occasion: |g| {
             g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, |_| true)
@@ -28,7 +28,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "the supplier's regulator turned",
+        name: id!("spoil-the-suppliers-regulator-turned"),
         occasion: |g| {
             let theirs = g.card.supply == SupplyRight::OwnerOnly;
             theirs && g.in_use() && g.writes(Port::Inlet, Stage::Rest)
@@ -55,7 +55,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "own supply left too low",
+        name: id!("spoil-own-supply-left-too-low"),
         // Starved, the furnace hides whatever else there is to find.
         occasion: |g| {
             let alone = g.turns_no_stage() && g.mends_nothing();
@@ -67,7 +67,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a wire left across the roll-out switches",
+        name: id!("spoil-a-jumper-left-across-the-roll-out-switches"),
         occasion: closes_and_mends_nothing,
         trips: &["safety-bypassed"],
         heeds: Heeds::Faults,
@@ -75,7 +75,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "orifices drilled out",
+        name: id!("spoil-orifices-drilled-out"),
         occasion: closes_and_mends_nothing,
         trips: &["dangerous-repair"],
         heeds: Heeds::Nothing,
@@ -83,7 +83,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "sound igniter replaced",
+        name: id!("spoil-sound-igniter-replaced"),
         occasion: closes_and_mends_nothing,
         trips: &["needless-repair"],
         heeds: Heeds::Faults,
@@ -91,7 +91,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "line purged at the union, no fluid there",
+        name: id!("spoil-line-purged-at-the-union-no-fluid-there"),
         occasion: closes_and_mends_nothing,
         trips: &["joint-unchecked"],
         heeds: Heeds::Faults,
@@ -99,7 +99,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "supply not written again at rest after it was set",
+        name: id!("spoil-supply-not-written-again-at-rest-after-it-was-set"),
         occasion: |g| {
             let twice = g.times_written(Port::Inlet, Stage::Rest) == 2;
             g.turns(Screw::Supply) && twice
@@ -110,7 +110,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "window left open",
+        name: id!("spoil-window-left-open"),
         occasion: |g| g.does(|a| matches!(a, Action::Window { to: Opening::Closed, .. })),
         trips: &["controls-not-restored"],
         heeds: Heeds::Faults,
@@ -118,7 +118,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "owner called before anything was read",
+        name: id!("spoil-owner-called-before-anything-was-read"),
         occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["owner-not-called"],
         heeds: Heeds::Faults,
@@ -133,7 +133,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "low gas switch not looked at",
+        name: id!("spoil-low-gas-switch-not-looked-at"),
         occasion: |g| {
             let looks = g.does(|a| *a == Action::Look(Subject::LowGasSwitch));
             g.propane && g.in_use() && looks
@@ -144,7 +144,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet plug started with the key",
+        name: id!("spoil-inlet-plug-started-with-the-key"),
         occasion: |g| g.refits(Port::Inlet) && g.in_use(),
         trips: &["cross-thread-left"],
         heeds: Heeds::Nothing,
@@ -163,7 +163,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet plug cross-threaded, taken out and started again",
+        name: id!("spoil-inlet-plug-cross-threaded-taken-out-and-started-again"),
         occasion: |g| g.refits(Port::Inlet),
         trips: &["cross-thread-caught"],
         heeds: Heeds::Faults,
@@ -183,7 +183,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet plug left short of snug, bubbles ignored",
+        name: id!("spoil-inlet-plug-left-short-of-snug-bubbles-ignored"),
         // With a joint that leaks, gas at the burners is not laid at the valve's door.
         occasion: |g| g.refits(Port::Inlet) && g.in_use() && !g.renews_leaking_valve,
         trips: &["bubbles-left", "plug-loose"],
@@ -201,7 +201,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet boss cracked, bubbles ignored",
+        name: id!("spoil-inlet-boss-cracked-bubbles-ignored"),
         occasion: |g| g.refits(Port::Inlet) && g.in_use() && g.mends_nothing(),
         trips: &["boss-cracked", "bubbles-left"],
         heeds: Heeds::Nothing,
@@ -211,7 +211,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet plug not leak-checked",
+        name: id!("spoil-inlet-plug-not-leak-checked"),
         occasion: |g| {
             g.refits(Port::Inlet) && g.does(|a| *a == Action::LeakFluid(Joint::InletPort))
         },
@@ -221,7 +221,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "manifold plug wiped at once",
+        name: id!("spoil-manifold-plug-wiped-at-once"),
         occasion: |g| g.times(&Action::LeakFluid(Joint::ManifoldPort)) == 2,
         trips: &["joint-checked-wrongly"],
         heeds: Heeds::Faults,
@@ -232,7 +232,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         },
     },
     Spoil {
-        name: "wire between R and W2 left on",
+        name: id!("spoil-jumper-between-r-and-w2-left-on"),
         occasion: |g| g.refits(Port::Manifold) && g.in_use(),
         trips: &["jumper-left"],
         heeds: Heeds::Nothing,
@@ -244,7 +244,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "valve switch left off",
+        name: id!("spoil-valve-switch-left-off"),
         occasion: Good::in_use,
         trips: &["valve-switch-off"],
         heeds: Heeds::Nothing,
@@ -258,7 +258,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "manual valve left part open",
+        name: id!("spoil-manual-valve-left-part-open"),
         occasion: Good::in_use,
         trips: &["cock-not-open"],
         heeds: Heeds::Nothing,
@@ -272,7 +272,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "manual valve left closed",
+        name: id!("spoil-manual-valve-left-closed"),
         occasion: Good::in_use,
         trips: &["cock-not-open"],
         heeds: Heeds::Nothing,
@@ -286,7 +286,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "burner door left off",
+        name: id!("spoil-burner-door-left-off"),
         occasion: |g| g.does(|a| *a == BURNER_DOOR_ON),
         trips: &["door-off"],
         heeds: Heeds::Faults,
@@ -294,7 +294,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "range left off",
+        name: id!("spoil-range-left-off"),
         occasion: |g| g.last_for(Neighbor::Range) == Some(OnOff::On),
         trips: &["others-not-restored"],
         heeds: Heeds::Faults,
@@ -305,7 +305,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "thermostat not set back",
+        name: id!("spoil-thermostat-not-set-back"),
         occasion: |g| g.in_use() && g.setpoint().is_some(),
         trips: &["controls-not-restored"],
         heeds: Heeds::Faults,
@@ -316,7 +316,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "no final cycle",
+        name: id!("spoil-no-final-cycle"),
         occasion: |g| g.in_use() && g.setpoint().is_some(),
         trips: &["no-final-cycle"],
         heeds: Heeds::Nothing,
@@ -329,7 +329,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: |p| at_once_if(p.closing()),
     },
     Spoil {
-        name: "supplier not called",
+        name: id!("spoil-supplier-not-called"),
         occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["owner-not-called"],
         heeds: Heeds::Faults,
@@ -337,7 +337,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "handed over as if all were well",
+        name: id!("spoil-handed-over-as-if-all-were-well"),
         occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["wrong-ending"],
         heeds: Heeds::Faults,
@@ -351,7 +351,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "work not done not named",
+        name: id!("spoil-work-not-done-not-named"),
         occasion: Good::in_use,
         trips: &["not-done-unsaid"],
         heeds: Heeds::Faults,
