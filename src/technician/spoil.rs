@@ -1,6 +1,7 @@
 //! Good work spoiled in one place: a step dropped, swapped, hurried or botched. Each way names the
 //! rules that it must trip, and no others.
 
+mod at;
 mod good;
 mod leaving;
 mod more;
@@ -11,6 +12,8 @@ pub use good::Good;
 
 use std::collections::VecDeque;
 use std::sync::Arc;
+
+use at::At;
 
 use super::drive::Player;
 use super::plan::Technician;
@@ -325,28 +328,6 @@ fn keep(_: &Progress, _: &Action) -> Change {
 
 fn drop_if(drop: bool) -> Change {
     if drop { Change::Drop } else { Change::Keep }
-}
-
-/// A state under test, whatever the furnace's levels.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum At {
-    Rest,
-    /// The level at which the burners light.
-    First,
-    /// The full rate, the furnace alone.
-    Full,
-    FullLoad,
-}
-
-impl At {
-    fn is(self, stage: Stage) -> bool {
-        match (self, stage) {
-            (Self::Rest, Stage::Rest) | (Self::FullLoad, Stage::FullLoad) => true,
-            (Self::First, Stage::Firing(level)) => level.is_first(),
-            (Self::Full, Stage::Firing(level)) => level.is_top(),
-            (Self::Rest | Self::First | Self::Full | Self::FullLoad, _) => false,
-        }
-    }
 }
 
 fn turns(action: &Action, wanted: Screw) -> bool {

@@ -125,7 +125,7 @@ pub fn fall_on_opening(shape: &Shape) -> f64 {
             if let Some(&element) = built.elements.get(k) {
                 built.network.set_opening(element, share * area_m2);
             }
-            built.network.settle(1e6);
+            built.network.settle(1e9);
             let flow = built.flow_m3_s(k);
             if flows_backwards(shape, &built) {
                 break;

@@ -1,6 +1,6 @@
 //! The good run that is to be spoiled: what it did, and so which ways of spoiling it have occasion.
 
-use super::At;
+use super::at::At;
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
