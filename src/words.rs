@@ -77,6 +77,7 @@ pub const FILES: &[(&str, &str)] = files![
     "format.ftl",
     "scenario.ftl",
     "record.ftl",
+    "technician.ftl",
     "cli.ftl",
     "preview.ftl",
     "faults.ftl",

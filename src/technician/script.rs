@@ -136,7 +136,7 @@ pub fn read(name: &str, text: &str) -> Result<Script, Vec<Problem>> {
         }
         if problems.len() > MAX_PROBLEMS {
             problems.truncate(MAX_PROBLEMS);
-            let message = "There are more problems; these come first.";
+            let message = t!("script-more-problems");
             problems.push(located(Slip::new(Code::TooMany, 1, message), name, i + 1));
             break;
         }
@@ -156,7 +156,7 @@ pub fn read_bytes(name: &str, bytes: &[u8]) -> Result<Script, Vec<Problem>> {
             let good = core::str::from_utf8(good).unwrap_or_default();
             let line = 1 + good.matches('\n').count();
             let column = 1 + good.rsplit('\n').next().map_or(0, |last| last.chars().count());
-            let slip = Slip::new(Code::NotUtf8, column, "The file is not UTF-8 text from here on.");
+            let slip = Slip::new(Code::NotUtf8, column, t!("script-not-utf8"));
             Err(vec![located(slip, name, line)])
         }
     }
@@ -164,9 +164,9 @@ pub fn read_bytes(name: &str, bytes: &[u8]) -> Result<Script, Vec<Problem>> {
 
 fn over_limits(name: &str, text: &str) -> Option<Problem> {
     let message = if text.len() > MAX_BYTES {
-        format!("A script has at most {MAX_BYTES} bytes; this has {}.", text.len())
+        t!("script-too-many-bytes", most = MAX_BYTES, has = text.len())
     } else if text.lines().nth(MAX_LINES).is_some() {
-        format!("A script has at most {MAX_LINES} lines.")
+        t!("script-too-many-lines", most = MAX_LINES)
     } else {
         return None;
     };

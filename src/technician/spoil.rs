@@ -24,12 +24,13 @@ use crate::parts::{
 use crate::senses::seen::Seen;
 use crate::setup::SupplyRight;
 use crate::units::{PressureUnit, TICKS_PER_S};
+use crate::words::Id;
 
 /// One way of spoiling good work.
 #[derive(Debug, Clone, Copy)]
 pub struct Spoil {
     /// Its name.
-    pub name: &'static str,
+    name: Id,
     /// Whether a good run gives occasion for it.
     occasion: fn(&Good) -> bool,
     /// Rules that it must trip, sorted.
@@ -40,6 +41,14 @@ pub struct Spoil {
     change: fn(&Progress, &Action) -> Change,
     /// How many times faster the wait before the next action passes for the one who waits.
     hurry: fn(&Progress) -> u32,
+}
+
+impl Spoil {
+    /// Its name for people.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        self.name.text()
+    }
 }
 
 /// What the one who spoils it still heeds.

@@ -86,8 +86,8 @@ impl Run {
 pub(super) fn short_of_end(stopped: Stopped) -> Option<&'static str> {
     match stopped {
         Stopped::Over => None,
-        Stopped::PlayerFinished => Some("nothing more to do, but not handed over"),
-        Stopped::TimeUp => Some("not done in the longest time"),
+        Stopped::PlayerFinished => Some(t!("proof-not-handed-over")),
+        Stopped::TimeUp => Some(t!("proof-not-in-time")),
     }
 }
 

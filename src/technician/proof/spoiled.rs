@@ -73,12 +73,12 @@ pub(super) fn all(
     }
     for spoil in forks.left() {
         proofs.push(SpoilProof {
-            name: spoil.name,
+            name: spoil.name(),
             tick: run.bench.tick(),
             trips: names(spoil.trips),
             found: Vec::new(),
             points: 100.0,
-            stopped: Some("the good run gave no occasion for it"),
+            stopped: Some(t!("proof-no-occasion")),
         });
     }
     proofs.sort_by_key(|one| one.tick);
@@ -98,7 +98,7 @@ fn finish(
     let mut found: Vec<String> = marks.findings.iter().map(|one| one.rule.clone()).collect();
     found.sort_unstable();
     SpoilProof {
-        name: player.spoil().name,
+        name: player.spoil().name(),
         tick,
         trips: names(player.spoil().trips),
         found,

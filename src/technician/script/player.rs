@@ -72,7 +72,7 @@ impl Player for ScriptPlayer {
                     match shown(seen, port, stage, phase) {
                         Some(action) => return Some(action),
                         None => {
-                            let reason = "The manometer shows no number to write.".to_owned();
+                            let reason = t!("script-no-number-shown").to_owned();
                             self.fail(line, &text, otherwise, reason);
                         }
                     }
@@ -85,7 +85,7 @@ impl Player for ScriptPlayer {
                         Waiting::On => return None,
                         Waiting::Met => {}
                         Waiting::TooLong => {
-                            let reason = format!("It did not come true within {limit_s} s.");
+                            let reason = t!("script-not-in-time", seconds = limit_s.to_string());
                             self.fail(line, &text, otherwise, reason);
                         }
                     }

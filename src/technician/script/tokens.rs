@@ -5,6 +5,7 @@ use core::str::FromStr;
 use super::words::{Word, nearest};
 use crate::scenario::Code;
 use crate::units::QuantityError;
+use crate::words::Id;
 
 /// Most pieces on a line.
 const MAX_TOKENS: usize = 64;
@@ -65,7 +66,7 @@ impl<'a> Tokens<'a> {
             after = column;
             rest = tail;
             if all.len() > MAX_TOKENS {
-                let message = format!("A line has at most {MAX_TOKENS} words.");
+                let message = t!("script-too-many-words", most = MAX_TOKENS);
                 return Err(Slip::new(Code::BadLength, column, &message));
             }
         }
@@ -92,9 +93,9 @@ impl<'a> Tokens<'a> {
     }
 
     /// The next piece, whatever it is.
-    pub(super) fn any(&mut self, what: &str, expected: &str) -> Result<&'a str, Slip> {
+    pub(super) fn any(&mut self, what: Id, expected: &str) -> Result<&'a str, Slip> {
         let Some(text) = self.peek() else {
-            let message = format!("A {what} is missing here.");
+            let message = t!("script-missing", what = what.text());
             return Err(self.slip(Code::MissingField, &message, expected));
         };
         self.skip();
@@ -109,7 +110,7 @@ impl<'a> Tokens<'a> {
     /// One of some values, by its word.
     pub(super) fn one_of<T: Copy>(
         &mut self,
-        what: &str,
+        what: Id,
         all: &[T],
         word: impl Fn(T) -> &'static str,
     ) -> Result<T, Slip> {
@@ -120,7 +121,7 @@ impl<'a> Tokens<'a> {
             return Ok(one);
         }
         self.next -= 1;
-        let message = format!("`{}` is no {what}.", short(text));
+        let message = t!("script-unknown", text = short(text), what = what.text());
         let mut slip = self.slip(Code::UnknownName, &message, &expected);
         slip.nearest = nearest(text, words());
         Err(slip)
@@ -132,12 +133,12 @@ impl<'a> Tokens<'a> {
             self.skip();
             return Ok(());
         }
-        let message = format!("`{word}` belongs here.");
+        let message = t!("script-exactly", word = word);
         Err(self.slip(Code::Syntax, &message, word))
     }
 
     /// A number with its unit, in one piece or in two.
-    pub(super) fn quantity<Q>(&mut self, what: &str, expected: &str) -> Result<Q, Slip>
+    pub(super) fn quantity<Q>(&mut self, what: Id, expected: &str) -> Result<Q, Slip>
     where
         Q: FromStr<Err = QuantityError>,
     {
@@ -160,12 +161,12 @@ impl<'a> Tokens<'a> {
 
     /// Eighths of a turn, written as `6/8` or `-2/8`.
     pub(super) fn eighths(&mut self) -> Result<i16, Slip> {
-        const EXPECTED: &str = "eighths of a turn, as in 6/8 or -2/8";
-        let text = self.any("turn", EXPECTED)?;
+        let expected = t!("script-eighths");
+        let text = self.any(id!("script-kind-turn"), expected)?;
         text.strip_suffix("/8").and_then(|number| number.parse().ok()).ok_or_else(|| {
             self.next -= 1;
-            let message = format!("`{}` is no turn.", short(text));
-            self.slip(Code::BadQuantity, &message, EXPECTED)
+            let message = t!("script-no-turn", text = short(text));
+            self.slip(Code::BadQuantity, &message, expected)
         })
     }
 
@@ -174,8 +175,8 @@ impl<'a> Tokens<'a> {
         match self.peek() {
             None => Ok(()),
             Some(text) => {
-                let message = format!("`{}` is too much on this line.", short(text));
-                Err(self.slip(Code::Syntax, &message, "the end of the line"))
+                let message = t!("script-too-much", text = short(text));
+                Err(self.slip(Code::Syntax, &message, t!("script-line-end")))
             }
         }
     }

@@ -9,9 +9,6 @@ use crate::scenario::Code;
 use crate::senses::seen::Sound;
 use crate::units::{Pressure, Temperature, f_from_k};
 
-/// What a pressure looks like.
-const PRESSURE: &str = "a pressure, as in 3.5 inH2O, 0.87 kPa or 8.7 mbar";
-
 /// What is waited for.
 #[derive(Debug, Clone, Copy)]
 enum Kind {
@@ -36,7 +33,7 @@ fn word(kind: Kind) -> &'static str {
 
 /// A condition, up to its `within`.
 pub(super) fn condition(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
-    match tokens.one_of("thing to wait for", &KINDS, word)? {
+    match tokens.one_of(id!("script-kind-wait"), &KINDS, word)? {
         Kind::Heard => Ok(Until::Heard(tokens.word()?)),
         Kind::Quiet => quiet(tokens),
         Kind::Status => status(tokens),
@@ -51,27 +48,27 @@ fn quiet(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
         sounds.push(tokens.word()?);
     }
     if sounds.is_empty() {
-        let message = "A sound is missing here.";
+        let message = t!("script-no-sound");
         return Err(tokens.slip(Code::MissingField, message, &all_words::<Sound>()));
     }
     Ok(Until::Quiet(sounds))
 }
 
 fn status(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
-    const EXPECTED: &str = "the first words of the control's status, as in: burning on low";
-    let place = tokens.slip(Code::UnknownName, "", EXPECTED);
+    let expected = t!("script-status");
+    let place = tokens.slip(Code::UnknownName, "", expected);
     let mut words = Vec::new();
     while let Some(word) = tokens.peek().filter(|&word| word != "within") {
         words.push(word);
         tokens.skip();
     }
     if words.is_empty() {
-        return Err(tokens.slip(Code::MissingField, "A status is missing here.", EXPECTED));
+        return Err(tokens.slip(Code::MissingField, t!("script-no-status"), expected));
     }
     let words = words.join(" ");
     let any_of = ControlStatus::beginning_with(&words);
     if any_of.is_empty() {
-        let message = format!("The control never says `{}`.", short(&words));
+        let message = t!("script-unknown-status", words = short(&words));
         let nearest = nearest(&words, ControlStatus::ALL.into_iter().map(ControlStatus::words));
         return Err(Slip { message, nearest, found: short(&words), ..place });
     }
@@ -79,30 +76,33 @@ fn status(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
 }
 
 fn meter(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
-    match tokens.one_of("way of the manometer", &["between", "steady"], |word| word)? {
+    match tokens.one_of(id!("script-kind-meter"), &["between", "steady"], |word| word)? {
         "between" => {
-            let place = tokens.slip(
-                Code::Contradiction,
-                "This range runs backwards.",
-                "the lower pressure first",
-            );
-            let lower = tokens.quantity::<Pressure>("pressure", PRESSURE)?.si();
+            let place =
+                tokens.slip(Code::Contradiction, t!("script-backwards"), t!("script-lower-first"));
+            let lower = pressure(tokens)?;
             tokens.exactly("and")?;
-            let upper = tokens.quantity::<Pressure>("pressure", PRESSURE)?.si();
+            let upper = pressure(tokens)?;
             if lower > upper { Err(place) } else { Ok(Until::MeterBetween(lower, upper)) }
         }
         _ => {
-            let within_pa = tokens.quantity::<Pressure>("pressure", PRESSURE)?.si();
+            let within_pa = pressure(tokens)?;
             tokens.exactly("for")?;
             Ok(Until::MeterSteady { within_pa, for_s: time(tokens)? })
         }
     }
 }
 
+fn pressure(tokens: &mut Tokens<'_>) -> Result<f64, Slip> {
+    let expected = t!("script-pressure");
+    Ok(tokens.quantity::<Pressure>(id!("script-kind-pressure"), expected)?.si())
+}
+
 fn room(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
-    const EXPECTED: &str = "a temperature, as in 68 degF";
     tokens.exactly("at-least")?;
-    let kelvin = tokens.quantity::<Temperature>("temperature", EXPECTED)?.si();
+    let kelvin = tokens
+        .quantity::<Temperature>(id!("script-kind-temperature"), t!("script-temperature"))?
+        .si();
     #[expect(clippy::cast_possible_truncation, reason = "a float cast saturates")]
     let half_f = (2.0 * f_from_k(kelvin) - 1e-6).ceil() as i16;
     Ok(Until::RoomAtLeast(half_f))

@@ -13,8 +13,6 @@ use crate::procedure::Until;
 
 /// Longest waiting, in seconds.
 const MAX_WAIT_S: f64 = 12.0 * 3600.0;
-/// What a time looks like.
-const TIME: &str = "a time, as in 30 s, 4 min or 1 h";
 
 /// Every word that a line can begin with.
 pub(super) const VERBS: &[&str] = &[
@@ -87,19 +85,19 @@ pub(super) fn order(tokens: &mut Tokens<'_>) -> Result<Order, Slip> {
 
 /// A time of waiting, in seconds.
 pub(super) fn time(tokens: &mut Tokens<'_>) -> Result<f64, Slip> {
-    let place = tokens.slip(Code::OutOfRange, "Nobody waits that long.", "0 s to 12 h");
-    let seconds = tokens.quantity::<TimeSpan>("time", TIME)?.si();
+    let place = tokens.slip(Code::OutOfRange, t!("script-too-long"), t!("script-time-range"));
+    let seconds = tokens.quantity::<TimeSpan>(id!("script-kind-time"), t!("script-time"))?.si();
     if (0.0..=MAX_WAIT_S).contains(&seconds) { Ok(seconds) } else { Err(place) }
 }
 
 fn action(tokens: &mut Tokens<'_>) -> Result<Action, Slip> {
     let unknown = |tokens: &Tokens<'_>, verb: &str| {
-        let message = format!("`{}` is nothing that can be done.", short(verb));
+        let message = t!("script-unknown-order", verb = short(verb));
         let mut slip = tokens.slip(Code::UnknownName, &message, &VERBS.join(", "));
         slip.nearest = nearest(verb, VERBS.iter().copied());
         slip
     };
-    let missing = tokens.slip(Code::MissingField, "An order is missing here.", &VERBS.join(", "));
+    let missing = tokens.slip(Code::MissingField, t!("script-no-order"), &VERBS.join(", "));
     let Some(verb) = tokens.peek() else { return Err(missing) };
     if !VERBS.contains(&verb) {
         return Err(unknown(tokens, verb));
@@ -153,9 +151,10 @@ fn action(tokens: &mut Tokens<'_>) -> Result<Action, Slip> {
 
 /// A setpoint in half degrees Fahrenheit.
 fn setpoint(tokens: &mut Tokens<'_>) -> Result<i16, Slip> {
-    const EXPECTED: &str = "a temperature to half a degree, as in 70.5 degF";
-    let place = tokens.slip(Code::OutOfRange, "The thermostat has no such setpoint.", EXPECTED);
-    let half_f = 2.0 * f_from_k(tokens.quantity::<Temperature>("temperature", EXPECTED)?.si());
+    let expected = t!("script-setpoint");
+    let place = tokens.slip(Code::OutOfRange, t!("script-no-setpoint"), expected);
+    let what = id!("script-kind-temperature");
+    let half_f = 2.0 * f_from_k(tokens.quantity::<Temperature>(what, expected)?.si());
     let whole = half_f.round();
     // What a conversion between the scales leaves behind, and no more.
     let is_half = (half_f - whole).abs() < 1e-6;
@@ -169,9 +168,9 @@ fn setpoint(tokens: &mut Tokens<'_>) -> Result<i16, Slip> {
 
 /// The angle of a hand valve: `open`, `shut`, or so many `deg`.
 fn degrees(tokens: &mut Tokens<'_>) -> Result<i16, Slip> {
-    const EXPECTED: &str = "open, shut, or an angle as in 45 deg";
-    let place = tokens.slip(Code::BadQuantity, "This is no angle of a hand valve.", EXPECTED);
-    let degrees = match tokens.any("angle", EXPECTED)? {
+    let expected = t!("script-angle");
+    let place = tokens.slip(Code::BadQuantity, t!("script-no-angle"), expected);
+    let degrees = match tokens.any(id!("script-kind-angle"), expected)? {
         "open" => return Ok(90),
         "shut" => return Ok(0),
         text => text.parse().map_err(|_| place)?,
@@ -190,7 +189,7 @@ fn plug_step(tokens: &mut Tokens<'_>) -> Result<PlugStep, Slip> {
         PlugStep::SpinIn,
         PlugStep::Tighten(0),
     ];
-    match tokens.one_of("step with a plug", &STEPS, plug_word)? {
+    match tokens.one_of(id!("script-kind-plug-step"), &STEPS, plug_word)? {
         PlugStep::Tighten(_) => tokens.eighths().map(PlugStep::Tighten),
         step @ (PlugStep::BreakLoose
         | PlugStep::SpinOut
@@ -214,15 +213,15 @@ pub(super) fn plug_word(step: PlugStep) -> &'static str {
 
 /// A reading: a number with its unit, or what the manometer shows.
 fn write(tokens: &mut Tokens<'_>) -> Result<Order, Slip> {
-    const EXPECTED: &str = "a number with up to three decimals and its unit, as in 3.50 inH2O";
+    let expected = t!("script-reading");
     let port: Port = tokens.word()?;
     let stage: Stage = tokens.word()?;
     let phase: Phase = tokens.word()?;
     if tokens.peek().is_none() {
         return Ok(Order::WriteShown { port, stage, phase });
     }
-    let place = tokens.slip(Code::BadQuantity, "This is no number to write.", EXPECTED);
-    let number = tokens.any("number", EXPECTED)?;
+    let place = tokens.slip(Code::BadQuantity, t!("script-no-reading"), expected);
+    let number = tokens.any(id!("script-kind-number"), expected)?;
     let thousandths = thousandths(number).ok_or(place)?;
     let unit: PressureUnit = tokens.word()?;
     Ok(Order::Do(Action::Write(Reading { port, stage, phase, thousandths, unit })))

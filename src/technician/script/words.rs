@@ -8,11 +8,12 @@ use crate::parts::{
 };
 use crate::senses::seen::Sound;
 use crate::units::PressureUnit;
+use crate::words::Id;
 
 /// Something with a word of its own.
 pub trait Word: Copy + PartialEq + 'static {
     /// What it is, for messages.
-    const WHAT: &'static str;
+    const WHAT: Id;
     /// All of them.
     const ALL: &'static [Self];
 
@@ -22,9 +23,9 @@ pub trait Word: Copy + PartialEq + 'static {
 
 /// Words that the parts bring along as their ids.
 macro_rules! ids {
-    ($( $kind:ident $what:literal; )+) => { $(
+    ($( $kind:ident, $what:expr; )+) => { $(
         impl Word for $kind {
-            const WHAT: &'static str = $what;
+            const WHAT: Id = $what;
             const ALL: &'static [Self] = <$kind>::ALL;
             fn word(self) -> &'static str {
                 self.id()
@@ -34,26 +35,26 @@ macro_rules! ids {
 }
 
 ids! {
-    Place "place";
-    Port "port";
-    HandValve "hand valve";
-    OtherAppliance "appliance";
-    Screw "screw";
-    Door "door";
-    Window "window";
-    Tool "tool";
-    Joint "joint";
-    Spot "spot to measure at";
-    Subject "thing to look at";
-    Repair "repair";
-    Stage "stage";
+    Place, id!("script-kind-place");
+    Port, id!("script-kind-port");
+    HandValve, id!("script-kind-hand-valve");
+    OtherAppliance, id!("script-kind-appliance");
+    Screw, id!("script-kind-screw");
+    Door, id!("script-kind-door");
+    Window, id!("script-kind-window");
+    Tool, id!("script-kind-tool");
+    Joint, id!("script-kind-joint");
+    Spot, id!("script-kind-spot-to-measure-at");
+    Subject, id!("script-kind-thing-to-look-at");
+    Repair, id!("script-kind-repair");
+    Stage, id!("script-kind-stage");
 }
 
 /// Words that are given here. The match makes sure that none is forgotten.
 macro_rules! words {
-    ($( $kind:ident $what:literal { $( $variant:ident = $word:literal, )+ } )+) => { $(
+    ($( $kind:ident, $what:expr => { $( $variant:ident = $word:literal, )+ } )+) => { $(
         impl Word for $kind {
-            const WHAT: &'static str = $what;
+            const WHAT: Id = $what;
             const ALL: &'static [Self] = &[ $( Self::$variant, )+ ];
             fn word(self) -> &'static str {
                 match self { $( Self::$variant => $word, )+ }
@@ -63,43 +64,43 @@ macro_rules! words {
 }
 
 words! {
-    OnOff "position" { On = "on", Off = "off", }
-    Fitted "position" { On = "on", Off = "off", }
-    StartStop "press" { Start = "start", Stop = "stop", }
-    Gauge "instrument" {
+    OnOff, id!("script-kind-position") => { On = "on", Off = "off", }
+    Fitted, id!("script-kind-position") => { On = "on", Off = "off", }
+    StartStop, id!("script-kind-press") => { Start = "start", Stop = "stop", }
+    Gauge, id!("script-kind-instrument") => {
         Digital = "digital",
         WaterColumn = "water-column",
         SpringGauge = "spring-gauge",
     }
-    Opening "position" { Open = "open", Closed = "closed", }
-    Height "height" { Floor = "floor", Head = "head", }
-    Push "way of pushing" { Fully = "fully", Halfway = "halfway", }
-    LowSide "connection" { Air = "air", BurnerBox = "burner-box", }
-    Phase "phase" { Found = "found", Left = "left", }
-    JointVerdict "verdict" { Tight = "tight", Leaking = "leaking", }
-    Contact "contact" { SupplyOwner = "supply-owner", Emergency = "emergency", }
-    Topic "topic" {
+    Opening, id!("script-kind-position") => { Open = "open", Closed = "closed", }
+    Height, id!("script-kind-height") => { Floor = "floor", Head = "head", }
+    Push, id!("script-kind-way-of-pushing") => { Fully = "fully", Halfway = "halfway", }
+    LowSide, id!("script-kind-connection") => { Air = "air", BurnerBox = "burner-box", }
+    Phase, id!("script-kind-phase") => { Found = "found", Left = "left", }
+    JointVerdict, id!("script-kind-verdict") => { Tight = "tight", Leaking = "leaking", }
+    Contact, id!("script-kind-contact") => { SupplyOwner = "supply-owner", Emergency = "emergency", }
+    Topic, id!("script-kind-topic") => {
         WorkStarts = "work-starts",
         GasSmellDrill = "gas-smell-drill",
         Unsafe = "unsafe",
         GetOut = "get-out",
     }
-    Ending "ending" {
+    Ending, id!("script-kind-ending") => {
         InService = "in-service",
         SupplyOwnerCalled = "supply-owner-called",
         ShutOff = "shut-off",
     }
-    NotDone "piece of work" {
+    NotDone, id!("script-kind-piece-of-work") => {
         Combustion = "combustion",
         TemperatureRise = "temperature-rise",
         GasRate = "gas-rate",
         PipingLeakCheck = "piping-leak-check",
     }
-    PressureUnit "unit" { InWc = "inH2O", KPa = "kPa", Mbar = "mbar", }
+    PressureUnit, id!("script-kind-unit") => { InWc = "inH2O", KPa = "kPa", Mbar = "mbar", }
 }
 
 impl Word for Sound {
-    const WHAT: &'static str = "sound";
+    const WHAT: Id = id!("script-kind-sound");
     const ALL: &'static [Self] = &[
         Self::Inducer,
         Self::InducerFast,

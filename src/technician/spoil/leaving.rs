@@ -5,7 +5,7 @@ use super::*;
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
-        name: "low cap left off",
+        name: id!("spoil-low-cap-left-off"),
         // Another gas valve brings another cap.
         occasion: |g| {
             let another = |repair| repair == Repair::ReplaceGasValve;
@@ -19,7 +19,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "low not written again with the cap on",
+        name: id!("spoil-low-not-written-again-with-the-cap-on"),
         // After a repair both stages are read again from the beginning.
         occasion: |g| {
             g.turns(g.first_screw())
@@ -32,7 +32,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "the supplier's regulator turned",
+        name: id!("spoil-the-suppliers-regulator-turned"),
         occasion: |g| {
             let theirs = g.card.supply == SupplyRight::OwnerOnly;
             theirs && g.in_use() && g.writes(Port::Inlet, At::Rest)
@@ -59,7 +59,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "own supply left too low",
+        name: id!("spoil-own-supply-left-too-low"),
         // Starved, the furnace hides whatever else there is to find.
         occasion: |g| {
             let alone = g.turns_no_stage() && g.mends_nothing();
@@ -71,7 +71,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a wire left across the roll-out switches",
+        name: id!("spoil-a-jumper-left-across-the-roll-out-switches"),
         occasion: closes_and_mends_nothing,
         trips: &["safety-bypassed"],
         heeds: Heeds::Faults,
@@ -79,7 +79,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "orifices drilled out",
+        name: id!("spoil-orifices-drilled-out"),
         occasion: |g| g.is_staged() && closes_and_mends_nothing(g),
         trips: &["dangerous-repair"],
         heeds: Heeds::Nothing,
@@ -88,7 +88,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         // It lights at its full rate, too much gas, and no cycle comes to its end.
-        name: "orifices of a single-stage furnace drilled out",
+        name: id!("spoil-orifices-of-a-single-stage-furnace-drilled-out"),
         occasion: |g| !g.is_staged() && closes_and_mends_nothing(g),
         trips: &["dangerous-repair", "no-final-cycle"],
         heeds: Heeds::Nothing,
@@ -96,7 +96,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "sound igniter replaced",
+        name: id!("spoil-sound-igniter-replaced"),
         occasion: closes_and_mends_nothing,
         trips: &["needless-repair"],
         heeds: Heeds::Faults,
@@ -104,7 +104,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "line purged at the union, no fluid there",
+        name: id!("spoil-line-purged-at-the-union-no-fluid-there"),
         occasion: closes_and_mends_nothing,
         trips: &["joint-unchecked"],
         heeds: Heeds::Faults,
@@ -112,7 +112,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "supply not written again at rest after it was set",
+        name: id!("spoil-supply-not-written-again-at-rest-after-it-was-set"),
         occasion: |g| {
             let twice = g.times_written(Port::Inlet, At::Rest) == 2;
             g.turns(Screw::Supply) && twice
@@ -123,7 +123,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "window left open",
+        name: id!("spoil-window-left-open"),
         occasion: |g| g.does(|a| matches!(a, Action::Window { to: Opening::Closed, .. })),
         trips: &["controls-not-restored"],
         heeds: Heeds::Faults,
@@ -131,7 +131,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "owner called before anything was read",
+        name: id!("spoil-owner-called-before-anything-was-read"),
         occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["owner-not-called"],
         heeds: Heeds::Faults,
@@ -146,7 +146,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "low gas switch not looked at",
+        name: id!("spoil-low-gas-switch-not-looked-at"),
         occasion: |g| {
             let looks = g.does(|a| *a == Action::Look(Subject::LowGasSwitch));
             g.propane && g.in_use() && looks
@@ -157,7 +157,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet plug started with the key",
+        name: id!("spoil-inlet-plug-started-with-the-key"),
         occasion: |g| g.refits(Port::Inlet) && g.in_use(),
         trips: &["cross-thread-left"],
         heeds: Heeds::Nothing,
@@ -176,7 +176,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet plug cross-threaded, taken out and started again",
+        name: id!("spoil-inlet-plug-cross-threaded-taken-out-and-started-again"),
         occasion: |g| g.refits(Port::Inlet),
         trips: &["cross-thread-caught"],
         heeds: Heeds::Faults,
@@ -196,7 +196,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet plug left short of snug, bubbles ignored",
+        name: id!("spoil-inlet-plug-left-short-of-snug-bubbles-ignored"),
         // With a joint that leaks, gas at the burners is not laid at the valve's door.
         occasion: |g| g.refits(Port::Inlet) && g.in_use() && !g.renews_leaking_valve,
         trips: &["bubbles-left", "plug-loose"],
@@ -214,7 +214,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet boss cracked, bubbles ignored",
+        name: id!("spoil-inlet-boss-cracked-bubbles-ignored"),
         occasion: |g| g.refits(Port::Inlet) && g.in_use() && g.mends_nothing(),
         trips: &["boss-cracked", "bubbles-left"],
         heeds: Heeds::Nothing,
@@ -224,7 +224,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet plug not leak-checked",
+        name: id!("spoil-inlet-plug-not-leak-checked"),
         occasion: |g| {
             g.refits(Port::Inlet) && g.does(|a| *a == Action::LeakFluid(Joint::InletPort))
         },
@@ -234,7 +234,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "manifold plug wiped at once",
+        name: id!("spoil-manifold-plug-wiped-at-once"),
         occasion: |g| g.times(&Action::LeakFluid(Joint::ManifoldPort)) == 2,
         trips: &["joint-checked-wrongly"],
         heeds: Heeds::Faults,
@@ -245,7 +245,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         },
     },
     Spoil {
-        name: "wire between R and W2 left on",
+        name: id!("spoil-jumper-between-r-and-w2-left-on"),
         occasion: |g| g.is_staged() && g.refits(Port::Manifold) && g.in_use(),
         trips: &["jumper-left"],
         heeds: Heeds::Nothing,
@@ -257,7 +257,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "valve switch left off",
+        name: id!("spoil-valve-switch-left-off"),
         occasion: Good::in_use,
         trips: &["valve-switch-off"],
         heeds: Heeds::Nothing,
@@ -271,7 +271,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "manual valve left part open",
+        name: id!("spoil-manual-valve-left-part-open"),
         occasion: Good::in_use,
         trips: &["cock-not-open"],
         heeds: Heeds::Nothing,
@@ -288,7 +288,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "manual valve left closed",
+        name: id!("spoil-manual-valve-left-closed"),
         occasion: Good::in_use,
         trips: &["cock-not-open"],
         heeds: Heeds::Nothing,
@@ -305,7 +305,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "burner door left off",
+        name: id!("spoil-burner-door-left-off"),
         occasion: |g| g.does(|a| *a == BURNER_DOOR_ON),
         trips: &["door-off"],
         heeds: Heeds::Faults,
@@ -313,7 +313,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "range left off",
+        name: id!("spoil-range-left-off"),
         occasion: |g| g.last_for(OtherAppliance::Range) == Some(OnOff::On),
         trips: &["others-not-restored"],
         heeds: Heeds::Faults,
@@ -324,7 +324,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "thermostat not set back",
+        name: id!("spoil-thermostat-not-set-back"),
         occasion: |g| g.in_use() && g.setpoint().is_some(),
         trips: &["controls-not-restored"],
         heeds: Heeds::Faults,
@@ -335,7 +335,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "no final cycle",
+        name: id!("spoil-no-final-cycle"),
         occasion: |g| g.in_use() && g.setpoint().is_some(),
         trips: &["no-final-cycle"],
         heeds: Heeds::Nothing,
@@ -348,7 +348,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: |p| at_once_if(p.closing()),
     },
     Spoil {
-        name: "supplier not called",
+        name: id!("spoil-supplier-not-called"),
         occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["owner-not-called"],
         heeds: Heeds::Faults,
@@ -356,7 +356,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "handed over as if all were well",
+        name: id!("spoil-handed-over-as-if-all-were-well"),
         occasion: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["wrong-ending"],
         heeds: Heeds::Faults,
@@ -370,7 +370,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "work not done not named",
+        name: id!("spoil-work-not-done-not-named"),
         occasion: Good::in_use,
         trips: &["not-done-unsaid"],
         heeds: Heeds::Faults,

@@ -5,7 +5,7 @@ use super::*;
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
-        name: "warning tag not hung",
+        name: id!("spoil-warning-tag-not-hung"),
         occasion: |g| g.ends(Ending::ShutOff),
         trips: &["not-tagged"],
         heeds: Heeds::Faults,
@@ -13,7 +13,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "householder not told that it is unsafe",
+        name: id!("spoil-customer-not-told-that-it-is-unsafe"),
         occasion: |g| g.ends(Ending::ShutOff),
         trips: &["householder-not-told"],
         heeds: Heeds::Faults,
@@ -21,7 +21,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "low turned there and back, though right",
+        name: id!("spoil-low-turned-there-and-back-though-right"),
         occasion: |g| g.writes(Port::Manifold, At::First) && g.turns_no_stage(),
         trips: &["needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
@@ -29,7 +29,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "low turned up and left so",
+        name: id!("spoil-low-turned-up-and-left-so"),
         occasion: |g| g.writes(Port::Manifold, At::First) && g.turns_no_stage(),
         trips: &["big-jumps", "left-outside-band", "needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
@@ -37,7 +37,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "high left as it was found, though out of its band",
+        name: id!("spoil-high-left-as-it-was-found-though-out-of-its-band"),
         occasion: |g| g.turns(g.full_screw()) && !g.turns(g.first_screw()),
         trips: &["left-outside-band"],
         heeds: Heeds::Nothing,
@@ -45,7 +45,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "own supply turned up five times as far as needed",
+        name: id!("spoil-own-supply-turned-up-five-times-as-far-as-needed"),
         occasion: |g| g.raises_supply() && g.five_times_shows,
         trips: &["big-jumps", "supply-over-maximum"],
         heeds: Heeds::Nothing,
@@ -67,7 +67,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "manual valve open while the manifold plug is loosened",
+        name: id!("spoil-manual-valve-open-while-the-manifold-plug-is-loosened"),
         occasion: |g| g.opens(Port::Manifold) && g.refits(Port::Inlet),
         trips: &["loosened-with-cock-open"],
         heeds: Heeds::Faults,
@@ -83,7 +83,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "hose pulled off the manifold while high burns",
+        name: id!("spoil-hose-pulled-off-the-manifold-while-high-burns"),
         occasion: |g| g.writes(Port::Manifold, At::Full),
         trips: &["opened-manifold-firing"],
         heeds: Heeds::Nothing,
@@ -98,7 +98,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "adapter left in the manifold port",
+        name: id!("spoil-adapter-left-in-the-manifold-port"),
         occasion: |g| g.is_staged() && g.refits(Port::Manifold) && g.ends(Ending::InService),
         trips: &["gas-from-open-port", "joint-checked-wrongly"],
         heeds: Heeds::Nothing,
@@ -107,7 +107,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         // It burns at its full rate all the same, so that the joint is checked as it should be.
-        name: "adapter left in the manifold port of a single-stage furnace",
+        name: id!("spoil-adapter-left-in-the-manifold-port-of-a-single-stage-furnace"),
         occasion: |g| !g.is_staged() && g.refits(Port::Manifold) && g.ends(Ending::InService),
         trips: &["gas-from-open-port"],
         heeds: Heeds::Nothing,
@@ -115,7 +115,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "no plug in the manifold port",
+        name: id!("spoil-no-plug-in-the-manifold-port"),
         occasion: |g| g.refits(Port::Manifold) && g.ends(Ending::InService),
         trips: &["gas-from-open-port", "joint-unchecked"],
         heeds: Heeds::Nothing,
@@ -126,7 +126,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a number written while it still moves",
+        name: id!("spoil-a-number-written-while-it-still-moves"),
         occasion: |g| {
             let once = !g.propane && !g.turns(Screw::Supply) && g.mends_nothing();
             g.writes(Port::Inlet, At::FullLoad) && once

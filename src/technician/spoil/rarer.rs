@@ -6,7 +6,7 @@ use super::*;
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
-        name: "hose and adapter left on the manifold port",
+        name: id!("spoil-hose-and-adapter-left-on-the-manifold-port"),
         occasion: |g| {
             let once = !g.does(|a| matches!(a, Action::Mend(Repair::SwapMeterHose)));
             once && g.refits(Port::Manifold) && g.ends(Ending::InService)
@@ -28,7 +28,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet port left open behind the shut valve",
+        name: id!("spoil-inlet-port-left-open-behind-the-shut-valve"),
         occasion: |g| g.ends(Ending::ShutOff) && g.refits(Port::Inlet) && !g.opens(Port::Manifold),
         trips: &["port-left-open"],
         heeds: Heeds::Nothing,
@@ -49,7 +49,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "low screw run to its bottom and set back",
+        name: id!("spoil-low-screw-run-to-its-bottom-and-set-back"),
         // With the screen clean already, a screw without effect speaks against the valve.
         occasion: |g| {
             let screen = g.does(|a| *a == Action::Mend(Repair::CleanInletScreen));
@@ -68,7 +68,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "low screw run to its bottom and left there",
+        name: id!("spoil-low-screw-run-to-its-bottom-and-left-there"),
         occasion: |g| g.writes(Port::Manifold, At::First) && g.turns_no_stage(),
         trips: &["big-jumps", "bottomed-left", "not-read-with-cap"],
         heeds: Heeds::Nothing,
@@ -82,7 +82,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a call while the manifold port stands open",
+        name: id!("spoil-a-call-while-the-manifold-port-stands-open"),
         occasion: |g| g.opens(Port::Manifold) && g.refits(Port::Manifold) && g.mends_nothing(),
         trips: &["called-with-port-open"],
         heeds: Heeds::Faults,
@@ -108,7 +108,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "one leg of the water column written for low",
+        name: id!("spoil-one-leg-of-the-u-tube-manometer-written-for-low"),
         occasion: |g| {
             let reads = g.writes(Port::Inlet, At::First) && g.supply_is_in_order;
             // Propane stands higher than the water in the column.
@@ -135,7 +135,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a water column too short for propane, and nobody heeds the gas",
+        name: id!("spoil-a-u-tube-manometer-too-short-for-propane-and-nobody-heeds-the-gas"),
         occasion: |g| {
             let reads = g.opens(Port::Inlet) && g.supply_is_in_order;
             reads && g.traps_gas && g.propane && g.in_use() && g.mends_nothing()
@@ -157,7 +157,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "what the readings do not show left as it was",
+        name: id!("spoil-what-the-readings-do-not-show-left-as-it-was"),
         occasion: |g| g.in_use() && g.leaves_no_reading_wrong().is_some() && !g.moves_supply(),
         trips: &["fault-left"],
         heeds: Heeds::Nothing,
@@ -168,7 +168,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a wet or pinched hose used to the end",
+        name: id!("spoil-a-wet-or-pinched-hose-used-to-the-end"),
         occasion: |g| {
             let swaps = g.times(&Action::Mend(Repair::SwapMeterHose)) == 1;
             swaps
@@ -190,7 +190,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a cap found off left off",
+        name: id!("spoil-a-cap-found-off-left-off"),
         occasion: |g| found_off(g).is_some() && g.in_use(),
         trips: &["cap-off"],
         heeds: Heeds::Faults,
@@ -201,7 +201,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "sound parts replaced one after the other",
+        name: id!("spoil-sound-parts-replaced-one-after-the-other"),
         occasion: |g| closes_in_use(g) && g.mends_nothing(),
         trips: &["needless-repair", "parts-on-suspicion"],
         heeds: Heeds::Faults,
@@ -214,7 +214,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "everything cleaned that can be",
+        name: id!("spoil-everything-cleaned-that-can-be"),
         occasion: |g| closes_in_use(g) && g.mends_nothing(),
         trips: &["care-on-suspicion"],
         heeds: Heeds::Faults,
@@ -234,7 +234,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "owner called though the supply is in order",
+        name: id!("spoil-owner-called-though-the-supply-is-in-order"),
         occasion: |g| g.ends(Ending::InService) && g.supply_is_in_order && !g.inlet_read_outside,
         trips: &["needless-call"],
         heeds: Heeds::Faults,
@@ -247,7 +247,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a look round after the alarm",
+        name: id!("spoil-a-look-round-after-the-alarm"),
         occasion: |g| g.alarmed && g.does(|a| *a == Action::Tell(Topic::GetOut)),
         trips: &["worked-on-after-alarm"],
         heeds: Heeds::Faults,

@@ -5,7 +5,7 @@ use super::*;
 /// The ways.
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
-        name: "nothing smelt or probed",
+        name: id!("spoil-nothing-smelt-or-probed"),
         // A valve that lets by is found by the detector alone.
         occasion: |g| g.is_quiet() && !g.renews_leaking_valve,
         trips: &["no-sniff-on-arrival"],
@@ -14,7 +14,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "smelt and probed at head height only",
+        name: id!("spoil-smelt-and-probed-at-head-height-only"),
         occasion: |g| g.propane && g.is_quiet(),
         trips: &["head-height-only"],
         heeds: Heeds::Faults,
@@ -24,7 +24,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "manual valve not shut before the inlet port",
+        name: id!("spoil-manual-valve-not-shut-before-the-inlet-port"),
         occasion: Good::shuts_first,
         trips: &["opened-inlet-under-gas"],
         heeds: Heeds::Faults,
@@ -36,7 +36,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "no wait after breaking the inlet plug loose",
+        name: id!("spoil-no-wait-after-breaking-the-inlet-plug-loose"),
         occasion: |g| g.opens(Port::Inlet) && g.traps_gas,
         trips: &["opened-on-trapped-gas"],
         heeds: Heeds::Faults,
@@ -48,7 +48,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         },
     },
     Spoil {
-        name: "power left on",
+        name: id!("spoil-power-left-on"),
         occasion: |g| g.opens(Port::Inlet) && g.mends_nothing(),
         trips: &["power-left-on"],
         heeds: Heeds::Faults,
@@ -56,7 +56,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "meter never zeroed",
+        name: id!("spoil-meter-never-zeroed"),
         occasion: |g| {
             let sets_supply = g.turns(Screw::Supply);
             g.writes(Port::Inlet, At::First) && g.in_use() && !sets_supply
@@ -67,7 +67,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "hose half on at the manifold",
+        name: id!("spoil-hose-half-on-at-the-manifold"),
         occasion: |g| g.writes(Port::Manifold, At::Full),
         trips: &["hose-half-on"],
         heeds: Heeds::Nothing,
@@ -80,7 +80,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a right number written only when the hose is off again",
+        name: id!("spoil-a-right-number-written-only-when-the-hose-is-off-again"),
         occasion: |g| g.writes(Port::Inlet, At::FullLoad) && !g.moves_supply(),
         trips: &[],
         heeds: Heeds::Faults,
@@ -98,7 +98,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "zeroed with the manifold pressure on it",
+        name: id!("spoil-zeroed-with-the-manifold-pressure-on-it"),
         occasion: |g| g.turns(g.first_screw()),
         trips: &["zeroed-under-pressure"],
         heeds: Heeds::Faults,
@@ -112,7 +112,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet with the others on not written",
+        name: id!("spoil-inlet-with-the-others-on-not-written"),
         occasion: |g| g.writes(Port::Inlet, At::FullLoad) && !g.moves_supply(),
         trips: &["never-read-with-others"],
         heeds: Heeds::Faults,
@@ -120,7 +120,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "inlet at rest only",
+        name: id!("spoil-inlet-at-rest-only"),
         occasion: |g| {
             let reads = g.writes(Port::Inlet, At::FullLoad);
             reads && g.turns(g.first_screw()) && !g.moves_supply()
@@ -134,7 +134,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "high never written",
+        name: id!("spoil-high-never-written"),
         occasion: |g| {
             let turned = g.turns(g.full_screw()) || g.moves_supply();
             g.writes(Port::Manifold, At::Full) && !turned
@@ -148,7 +148,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "hold at rest cut short",
+        name: id!("spoil-hold-at-rest-cut-short"),
         occasion: |g| g.times_written(Port::Inlet, At::Rest) == 1 && g.in_use(),
         trips: &["hold-too-short"],
         heeds: Heeds::Faults,
@@ -168,7 +168,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         },
     },
     Spoil {
-        name: "a number for the wrong port",
+        name: id!("spoil-a-number-for-the-wrong-port"),
         occasion: |g| g.writes(Port::Inlet, At::First),
         trips: &["wrong-port"],
         heeds: Heeds::Faults,
@@ -185,7 +185,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a low number written for high",
+        name: id!("spoil-a-low-number-written-for-high"),
         occasion: |g| g.is_staged() && g.writes(Port::Manifold, At::Full),
         trips: &["wrong-stage"],
         heeds: Heeds::Faults,
@@ -199,7 +199,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "the number in the wrong unit",
+        name: id!("spoil-the-number-in-the-wrong-unit"),
         occasion: |g| g.writes(Port::Inlet, At::Full),
         trips: &["wrong-unit"],
         heeds: Heeds::Faults,
@@ -213,7 +213,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a number that no meter showed",
+        name: id!("spoil-a-number-that-no-meter-showed"),
         occasion: |g| g.writes(Port::Inlet, At::First),
         trips: &["invented"],
         heeds: Heeds::Faults,
@@ -227,7 +227,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "low turned before it was written as found",
+        name: id!("spoil-low-turned-before-it-was-written-as-found"),
         occasion: |g| g.turns(g.first_screw()),
         trips: &["turned-before-found"],
         heeds: Heeds::Faults,
@@ -235,7 +235,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "a big jump there and back",
+        name: id!("spoil-a-big-jump-there-and-back"),
         occasion: |g| g.turns(g.first_screw()),
         trips: &["big-jumps"],
         heeds: Heeds::Faults,
@@ -254,7 +254,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "the high screw cranked against a low supply",
+        name: id!("spoil-the-high-screw-cranked-against-a-low-supply"),
         occasion: |g| g.writes(Port::Manifold, At::Full) && g.full_is_starved,
         trips: &["big-jumps", "cranked"],
         heeds: Heeds::Faults,
@@ -278,7 +278,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
-        name: "the low screw turned while high burns",
+        name: id!("spoil-the-low-screw-turned-while-high-burns"),
         occasion: |g| g.turns(g.first_screw()),
         trips: &["wrong-screw"],
         heeds: Heeds::Faults,

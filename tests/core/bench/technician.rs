@@ -52,7 +52,7 @@ fn finishes_without_a_refusal() {
 /// The ways of spoiling have names of their own, and each finds occasion on some shipped job.
 #[test]
 fn slow_every_way_of_spoiling_finds_occasion() {
-    let names: Vec<&str> = spoils().map(|spoil| spoil.name).collect();
+    let names: Vec<&str> = spoils().map(|spoil| spoil.name()).collect();
     let unique: std::collections::BTreeSet<&str> = names.iter().copied().collect();
     assert_eq!(unique.len(), names.len());
     let mut left = unique;
