@@ -53,6 +53,7 @@ fn write(rig: &mut Rig, reading: Reading) {
     };
     let stage = match reading.stage {
         Stage::Rest => "lock-up",
+        Stage::Firing(Level::Only) => "firing",
         Stage::Firing(Level::Low) => "low fire",
         Stage::Firing(Level::High) => "high fire",
         Stage::FullLoad => "full connected load",
