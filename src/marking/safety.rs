@@ -8,39 +8,44 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, Topic};
 use crate::hands::event::EventKind;
 use crate::model::truth::Truth;
-use crate::parts::{Door, Fitted, HandValve, Height, OnOff, Place, Port, PortFill, Screw};
+use crate::parts::{Door, Fitted, HandValve, Height, OnOff, Place, Port, PortFill};
 use crate::units::inwc;
 
 /// First hand on anything that matters.
 fn touches(action: &Action) -> bool {
-    matches!(
-        action,
-        Action::FurnaceSwitch(_)
-            | Action::HandValve {
-                hand_valve: HandValve::Furnace | HandValve::WaterHeater | HandValve::Range,
-                ..
-            }
-            | Action::ThermostatMode(_)
-            | Action::Setpoint(_)
-            | Action::ValveSwitch(_)
-            | Action::Plug { .. }
-            | Action::OtherAppliance { .. }
-            | Action::StageJumper(_)
-            | Action::Turn { screw: Screw::Only | Screw::Low | Screw::High, .. }
-            | Action::Door { .. }
-            | Action::Mend(_)
-    )
+    turns_a_stage(action)
+        || matches!(
+            action,
+            Action::FurnaceSwitch(_)
+                | Action::HandValve {
+                    hand_valve: HandValve::Furnace | HandValve::WaterHeater | HandValve::Range,
+                    ..
+                }
+                | Action::ThermostatMode(_)
+                | Action::Setpoint(_)
+                | Action::ValveSwitch(_)
+                | Action::Plug { .. }
+                | Action::OtherAppliance { .. }
+                | Action::StageJumper(_)
+                | Action::Door { .. }
+                | Action::Mend(_)
+        )
 }
 
 /// Work that may let gas meet a flame.
 fn gas_work(action: &Action) -> bool {
-    matches!(
-        action,
-        Action::Plug { .. }
-            | Action::Turn { screw: Screw::Only | Screw::Low | Screw::High, .. }
-            | Action::FurnaceSwitch(OnOff::On)
-            | Action::ThermostatMode(OnOff::On)
-    )
+    turns_a_stage(action)
+        || matches!(
+            action,
+            Action::Plug { .. }
+                | Action::FurnaceSwitch(OnOff::On)
+                | Action::ThermostatMode(OnOff::On)
+        )
+}
+
+/// A turn of a firing level's screw.
+fn turns_a_stage(action: &Action) -> bool {
+    matches!(action, Action::Turn { screw, .. } if screw.level().is_some())
 }
 
 pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {

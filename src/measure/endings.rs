@@ -6,7 +6,7 @@ use crate::appliance::test_point::{Port, Stage};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::Repair;
-use crate::parts::{Ending, Screw};
+use crate::parts::Ending;
 use crate::setup::{Setup, SupplyKind, SupplyRight};
 use crate::units::M3_S_PER_CFH;
 
@@ -88,8 +88,8 @@ fn is_allowed(setup: &Setup, remedy: Remedy) -> bool {
     let theirs = setup.card.supply == SupplyRight::OwnerOnly;
     match remedy {
         Remedy::Mend(repair) => !(theirs && repair.is_on_supply()),
-        Remedy::Turn(Screw::Supply) => !theirs,
-        Remedy::Turn(Screw::Only | Screw::Low | Screw::High) | Remedy::Operate(_) => true,
+        Remedy::Turn(screw) => screw.level().is_some() || !theirs,
+        Remedy::Operate(_) => true,
         Remedy::CallOwner | Remedy::ShutOffAndTag => false,
     }
 }

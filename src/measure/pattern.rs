@@ -1,4 +1,4 @@
-//! The pattern of a bench: what is read and seen at rest, on low, on high, on high with the others,
+//! The pattern of a bench: what is read and seen at rest, on each firing level, under full load,
 //! and at rest again.
 //!
 //! The bench is driven through actions only, as by a person; what is noted is the truth, and what

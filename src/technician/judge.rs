@@ -1,4 +1,4 @@
-//! Judging the supply by the pattern of the inlet: at rest, low, high, high with the others on.
+//! Judging the supply by the pattern of the inlet: at rest, on each firing level, under full load.
 
 use super::burn::stays_on;
 use super::course::Course;

@@ -150,7 +150,7 @@ fn steps_of(course: Course, me: &mut Mind, seen: &Seen) -> Vec<Step> {
     }
 }
 
-/// Inlet port: at rest, low, high, high with the others; then decide about the supply.
+/// Inlet port: at rest, on each firing level, under full load; then decide about the supply.
 fn inlet_as_found() -> Vec<Step> {
     let mut steps = open::open_port(Port::Inlet);
     steps.extend(again::inlet(Phase::Found));
