@@ -71,7 +71,7 @@ pub struct Signs {
     pub limits: u32,
     /// Times a roll-out switch opened.
     pub rollouts: u32,
-    /// Times the high pressure switch was waited for in vain.
+    /// Times the next level's pressure switch was waited for in vain.
     pub next_given_up: u32,
     /// Whether a hard light was heard.
     pub banged: bool,
@@ -88,7 +88,9 @@ impl Signs {
             ControlState::Lockout => &mut self.lockouts,
             ControlState::LimitOpen => &mut self.limits,
             ControlState::RolloutOpen => &mut self.rollouts,
-            ControlState::Burning(_) if from == ControlState::NextSwitchProving => {
+            ControlState::Burning(level)
+                if level.is_first() && from == ControlState::NextSwitchProving =>
+            {
                 &mut self.next_given_up
             }
             ControlState::Standby

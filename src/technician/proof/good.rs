@@ -20,7 +20,7 @@ use crate::scenario::Scenario;
 /// What the technician made of a seed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SeedProof {
-    /// The seed.
+    /// Seed that the job was drawn with.
     pub seed: u64,
     /// Faults that are in the job, by name.
     pub faults: Vec<&'static str>,
@@ -30,9 +30,9 @@ pub struct SeedProof {
     pub ending: Option<Ending>,
     /// Why the run stopped short of its end, if it did.
     pub stopped: Option<&'static str>,
-    /// Simulated seconds.
+    /// Model time that the job took, in seconds.
     pub seconds: f64,
-    /// Actions.
+    /// Number of actions that were taken.
     pub actions: usize,
     /// Points out of 100.
     pub points: f64,
@@ -75,7 +75,7 @@ impl Run {
         play(&mut self.bench, player, left_s, &mut self.observer)
     }
 
-    /// The marks.
+    /// Marks that the job earned.
     pub(super) fn marks(&self, scenario: &Scenario, seed: u64, book: &RuleBook) -> Marks {
         let brief = Brief { right_endings: scenario.right_endings(seed) };
         self.observer.marks(book, &brief)

@@ -14,10 +14,10 @@ use crate::words::Id;
 pub trait Word: Copy + PartialEq + 'static {
     /// What it is, for messages.
     const WHAT: Id;
-    /// All of them.
+    /// Every thing that has a word.
     const ALL: &'static [Self];
 
-    /// Its word.
+    /// Word that a script writes for it.
     fn word(self) -> &'static str;
 }
 

@@ -5,7 +5,7 @@ use crate::parts::Stage;
 /// A state under test, whatever the furnace's levels.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum At {
-    /// Nothing burns.
+    /// At rest: nothing burns.
     Rest,
     /// The level at which the burners light.
     First,

@@ -83,11 +83,11 @@ fn traps_gas(l: &Ledger) -> bool {
 pub struct Good {
     /// Its actions, in order.
     pub actions: Vec<Action>,
-    /// The job card.
+    /// Job card of the run.
     pub card: JobCard,
     /// Whether propane is in the pipes.
     pub propane: bool,
-    /// How it ended.
+    /// Ending that the run handed over with.
     pub ending: Option<Ending>,
     /// Whether an alarm called.
     pub alarmed: bool,

@@ -2,7 +2,7 @@
 
 use super::*;
 
-/// The ways.
+/// Ways of spoiling what stands at the end of a job.
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-low-cap-left-off"),

@@ -2,7 +2,7 @@
 
 use super::*;
 
-/// The ways.
+/// Ways of spoiling arrival and readings.
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-nothing-smelt-or-probed"),
