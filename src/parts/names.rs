@@ -73,7 +73,7 @@ named! {
     Window {
         /// In the plant room.
         PlantRoom = "plant-window", t!("part-plant-window");
-        /// The hall's window.
+        /// Window in the hall of the house.
         Hall = "hall-window", t!("part-hall-window");
     }
 }

@@ -342,7 +342,7 @@ pub enum Cracked {
 /// Leak fluid on a joint.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub enum FluidSeen {
-    /// Dry, or wiped.
+    /// Dry, never brushed or wiped off.
     #[default]
     Dry,
     /// Wet, no bubbles; seconds since it was brushed on.

@@ -106,12 +106,12 @@ pub enum FlamesLook {
     SomeLit {
         /// Burners that are lit.
         lit: usize,
-        /// Number of burners.
+        /// Number of burners on the manifold.
         of: usize,
     },
     /// All of them are lit.
     AllLit {
-        /// Number of burners.
+        /// Number of burners on the manifold.
         of: usize,
         /// Good while every flame is blue.
         color: Condition,
