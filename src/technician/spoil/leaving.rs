@@ -80,17 +80,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-orifices-drilled-out"),
+        // With one level it lights at its full rate: whether a cycle then comes to its end, and so
+        // what the drill costs, hangs on the seed.
         occasion: |g| g.is_staged() && closes_and_mends_nothing(g),
         trips: &["dangerous-repair"],
-        heeds: Heeds::Nothing,
-        change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
-        hurry: never,
-    },
-    Spoil {
-        // It lights at its full rate, too much gas, and no cycle comes to its end.
-        name: id!("spoil-orifices-of-a-single-stage-furnace-drilled-out"),
-        occasion: |g| !g.is_staged() && closes_and_mends_nothing(g),
-        trips: &["dangerous-repair", "no-final-cycle"],
         heeds: Heeds::Nothing,
         change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
         hurry: never,
