@@ -7,9 +7,9 @@
 //! ```
 //!
 //! Ids stand in the sources as literals only, so that `tests/core/words` can compare them with the
-//! files. A message or argument that is missing fails that test; in the program it shows its id. Ids
-//! of texts about rows of data are put together from the row ([`table`]); the same test asks the
-//! tables for them.
+//! files. A message or argument that is missing fails that test; in the program it shows its id.
+//! Ids of texts about rows of data are put together from the row ([`table`]); the same test asks
+//! the tables for them.
 //!
 //! `fluent-bundle` reads files that are embedded one by one. A loader that embeds a whole folder
 //! brings a walker of folders and threads into the bare core; twenty lines here do without. Look-ups

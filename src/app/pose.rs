@@ -42,10 +42,10 @@ pub fn is_absent(id: &str, seen: &Seen) -> bool {
     state::of_levels(part, seen) == Some(false)
 }
 
-/// Pieces that move.
-const PIECES: [&str; 15] = [
-    "handle", "lever", "slot", "wheel", "glow", "body", "core", "tip", "soot", "bubbles", "needle",
-    "hand", "flame", "knob", "lamp",
+/// Pieces that move, or come and go.
+const PIECES: [&str; 16] = [
+    "sign", "handle", "lever", "slot", "wheel", "glow", "body", "core", "tip", "soot", "bubbles",
+    "needle", "hand", "flame", "knob", "lamp",
 ];
 
 /// Which drawing shows a place; none where there is nothing to draw.

@@ -89,8 +89,8 @@ pub struct AirSide {
 }
 
 impl AirSide {
-    /// An air side whose blower at the full rate gives a rise of `rise_k` (K, at least 5) at `useful_w` (W) in
-    /// the clean way at sea level, all of it at `start_k` (K), fans still.
+    /// An air side whose blower at the full rate gives a rise of `rise_k` (K, at least 5) at
+    /// `useful_w` (W) in the clean way at sea level, all of it at `start_k` (K), fans still.
     #[must_use]
     pub fn new(useful_w: f64, rise_k: f64, start_k: f64) -> Self {
         Self {

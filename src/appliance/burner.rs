@@ -3,13 +3,14 @@
 //!
 //! **Equation.** Each burner's gas is its orifice's share of the flow, `dᵢ²/Σd²`; each tube gets an
 //! equal part of the air. Heat = flow × heating value × burned share. Air goes with the inducer's
-//! speed, in a straight line to 42 % excess at the full rate, on a furnace with two levels bent through 55 %
-//! at the first level, times the free way ([`Draft`]). Igniter temperature first-order, a quarter of the warm-up as time
-//! constant. The first burner lights when the igniter is at 1,150 K and a flammable mixture is
-//! there, the others from a burning neighbour, each after 0.25 s, across a dark one after 1.2 s.
-//! Flame current `3.2 µA·√load` × reach × contact × rod × ground, the reach full from 35 % of
-//! rated, none below 12 %. Unburned gas gathers in a box of 12 l and is carried off by the inducer,
-//! 0.4 changes a second at the inducer's reduced speed; lit late, it goes off at once.
+//! speed, in a straight line to 42 % excess at the full rate, on a furnace with two levels bent
+//! through 55 % at the first level, times the free way ([`Draft`]). Igniter temperature
+//! first-order, a quarter of the warm-up as time constant. The first burner lights when the igniter
+//! is at 1,150 K and a flammable mixture is there, the others from a burning neighbour, each after
+//! 0.25 s, across a dark one after 1.2 s. Flame current `3.2 µA·√load` × reach × contact × rod ×
+//! ground, the reach full from 35 % of rated, none below 12 %. Unburned gas gathers in a box of 12
+//! l and is carried off by the inducer, 0.4 changes a second at the inducer's reduced speed; lit
+//! late, it goes off at once.
 //! **Assumptions.** Equal tubes, each of them with the jet of [`Jet`]; the last burner bears the
 //! rod.
 //! **Valid range.** 1 to 8 burners, up to about three times the rated input.

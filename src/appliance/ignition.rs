@@ -1,4 +1,5 @@
-//! The ignition control of a furnace with a hot-surface igniter and one or two firing levels, as a state machine.
+//! The ignition control of a furnace with a hot-surface igniter and one or two firing levels, as a
+//! state machine.
 //!
 //! **Equation.** What rules, in this order; the code follows it line by line:
 //! 1. Without power everything is off and forgotten.
@@ -7,10 +8,11 @@
 //! 4. A flame that is felt while the gas is shut locks out, with the fans on while it lasts.
 //! 5. A lockout waits for its time or for the power to be cut; it outlasts a limit or roll-out.
 //! 6. Without a first-stage call the gas is shut, then the flue is purged, then the blower coasts.
-//! 7. The first level's pressure switch or the low-gas switch, open, shuts the gas and goes back to proving.
+//! 7. The first level's pressure switch or the low-gas switch, open, shuts the gas and goes back to
+//!    proving.
 //! 8. A lost flame shuts the gas at once and costs a try; too many in one call lock out.
-//! 9. Otherwise the sequence goes on. It does not start with the first level's pressure switch closed
-//!    at rest, nor with a flame felt.
+//! 9. Otherwise the sequence goes on. It does not start with the first level's pressure switch
+//!    closed at rest, nor with a flame felt.
 //!
 //! **Assumptions.** The control reads its contacts and the flame current once a step and acts at
 //! once.
@@ -160,8 +162,8 @@ pub struct Timings {
     pub stage_hold_s: f64,
     /// Inducer's run-up to the next level.
     pub inducer_up_s: f64,
-    /// Longest wait for the next level's pressure switch; then the level below goes on, and the next
-    /// is tried later.
+    /// Longest wait for the next level's pressure switch; then the level below goes on, and the
+    /// next is tried later.
     pub next_switch_wait_s: f64,
     /// Minutes at the first level after which the next comes by itself, if it does.
     pub auto_next_min: Option<f64>,

@@ -1,7 +1,8 @@
 //! The firing levels of a furnace: one, or a low and a high one.
 //!
 //! A furnace lists its levels in [`Levels`], the weakest first. What has to be read, set, heard or
-//! shown at each of them follows from that list; no other file asks how many there are.
+//! shown at each of them follows from that list. What only a second level brings along (jumper, W2,
+//! second coil) is there where [`is_staged`] says so.
 //!
 //! **Source.** Furnaces with one firing rate and with two, and that the burners light at the lower
 //! one: installation manuals (makers withheld).
@@ -85,6 +86,12 @@ impl Level {
         let own = levels.iter().position(|&level| level == self)?;
         levels.get(own + 1).copied()
     }
+}
+
+/// Whether a furnace with these levels has more than one.
+#[must_use]
+pub fn is_staged(levels: &[Level]) -> bool {
+    levels.len() > 1
 }
 
 /// One thing for each firing level of a furnace: one or two, the weakest level first.

@@ -9,8 +9,9 @@
 //! **Valid range.** Any pressure and temperature.
 //! **Regularisation.** None; hysteresis keeps contacts from chattering.
 //! **Source.** Low-gas switch: closes at 8.0 in. w.c. rising, opens at 6.0 ± 0.6 falling (a
-//! two-stage furnace service manual). Draft set points (one level 0.85/0.70, two 0.45/0.35 and 1.15/1.00 in. w.c.) and
-//! limit (190/150 °F): the appliance's, of our own world. Split hose: from memory.
+//! two-stage furnace service manual). Draft set points (one level 0.85/0.70, two 0.45/0.35 and
+//! 1.15/1.00 in. w.c.) and limit (190/150 °F): the appliance's, of our own world. Split hose: from
+//! memory.
 //! **Left out.** Contact bounce, ageing.
 //! **Checked.** `tests/core/appliance/safety.rs`:
 //! `the_low_gas_switch_has_its_published_hysteresis()`, `what_spoils_a_pressure_switch()`,

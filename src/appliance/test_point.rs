@@ -1,7 +1,7 @@
 //! Where and in which state a pressure is read: the ports of the gas valve and the test states.
 //!
-//! **Source.** The states are those that start-up sheets of furnaces ask for (makers withheld): static,
-//! each firing level, and the full rate with every other appliance on.
+//! **Source.** The states are those that start-up sheets of furnaces ask for (makers withheld):
+//! static, each firing level, and the full rate with every other appliance on.
 //!
 //! **Checked.** What the plate allows at each port in each state: `tests/core/appliance/plate.rs`.
 

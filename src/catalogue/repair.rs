@@ -5,9 +5,10 @@
 //! takes its numbers from the setup as it was before the first fault ([`Setup::sound`]); orifices
 //! and springs are fitted by the figures of plate or label for the fuel in the pipes.
 //!
-//! Where a repair is done, what it needs and what it touches stands in `assets/catalogue/repairs.ron`,
-//! its name in `assets/words/en/repairs.ftl`. Which of these is the right remedy for a fault, and which one tempts and harms, stands with the
-//! fault ([`super::fault::Entry::right`], [`super::fault::Entry::wrong`]).
+//! Where a repair is done, what it needs and what it touches stands in
+//! `assets/catalogue/repairs.ron`, its name in `assets/words/en/repairs.ftl`. Which of these is the
+//! right remedy for a fault, and which one tempts and harms, stands with the fault
+//! ([`super::fault::Entry::right`], [`super::fault::Entry::wrong`]).
 
 mod burner;
 mod control;

@@ -2,7 +2,9 @@
 
 use super::refusal::Refusal;
 use crate::model::Model;
-use crate::parts::{Door, Ending, Fitted, Joint, Place, Range, Screw, Spot, Subject, Tool};
+use crate::parts::{
+    Door, Ending, Fitted, Joint, Place, Range, Screw, Spot, Subject, Tool, is_staged,
+};
 use crate::setup::SupplyKind;
 
 /// Refuses unless the person stands at one of `places`.
@@ -100,7 +102,7 @@ pub(super) fn spot(model: &Model, spot: Spot) -> Result<(), Refusal> {
             return Err(Refusal::NotFitted);
         }
         Spot::W2ToC | Spot::SecondSwitch | Spot::SecondCoil | Spot::SecondCoilOhms
-            if model.levels().len() == 1 =>
+            if !is_staged(model.levels()) =>
         {
             return Err(Refusal::NotFitted);
         }

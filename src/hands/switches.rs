@@ -4,7 +4,9 @@ use super::done::{Done, plain};
 use super::reach;
 use super::refusal::Refusal;
 use crate::model::Model;
-use crate::parts::{Door, Fitted, HandValve, OnOff, Opening, OtherAppliance, Place, Window};
+use crate::parts::{
+    Door, Fitted, HandValve, OnOff, Opening, OtherAppliance, Place, Window, is_staged,
+};
 use crate::physics::valve::HandleAngle;
 
 /// Setpoints a thermostat takes, in half degrees Fahrenheit (45–90 °F).
@@ -69,7 +71,7 @@ pub(super) fn set_setpoint(model: &mut Model, half_f: i16) -> Done {
 pub(super) fn set_stage_jumper(model: &mut Model, to: Fitted) -> Done {
     reach::place(model, &[Place::PlantRoom, Place::GasValve])?;
     reach::burner_door_off(model)?;
-    if model.levels().len() == 1 {
+    if !is_staged(model.levels()) {
         return Err(Refusal::NotFitted);
     }
     put(&mut model.things.stage_jumper, to)

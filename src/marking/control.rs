@@ -302,8 +302,8 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
 }
 
 /// Work beyond the pressures that was really done, as what was written from instruments shows: the
-/// flue analysed at the full rate, both temperatures of the air at each level, the dial timed at the
-/// full rate.
+/// flue analysed at the full rate, both temperatures of the air at each level, the dial timed at
+/// the full rate.
 fn measured_work(l: &Ledger) -> Vec<NotDone> {
     let wrote = |spot: Spot, stage: Option<Level>| {
         l.events.iter().any(|event| {

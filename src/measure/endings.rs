@@ -12,13 +12,13 @@ use crate::units::M3_S_PER_CFH;
 
 /// Level of a tank below which its owner has to fill it (common practice: a tenth, and a margin).
 const LOW_LEVEL: f64 = 0.15;
-/// What a gas valve lets by from which its gas sets off the alarm while the job goes on, on natural gas
-/// and on propane, in ft³/h: measured on the healthy benches (15 to 16, and 5 to 8). They lie to each
-/// other as the gases' lower flammable limits, 5 and 2.1 per cent.
+/// What a gas valve lets by from which its gas sets off the alarm while the job goes on, on natural
+/// gas and on propane, in ft³/h: measured on the healthy benches (15 to 16, and 5 to 8). They lie
+/// to each other as the gases' lower flammable limits, 5 and 2.1 per cent.
 const ALARMS_CFH: [f64; 2] = [15.5, 6.5];
 
-/// Whether an ending can be right on this bench, by what the catalogue says of its faults and by the
-/// figures of its supply. A fault that cannot be felt asks for nothing.
+/// Whether an ending can be right on this bench, by what the catalogue says of its faults and by
+/// the figures of its supply. A fault that cannot be felt asks for nothing.
 #[must_use]
 pub fn can_be_right(setup: &Setup, ending: Ending) -> bool {
     match ending {
@@ -33,8 +33,8 @@ pub fn can_be_right(setup: &Setup, ending: Ending) -> bool {
 }
 
 /// The ending that is right beside `InService` on this bench, if there is one: where a fault may be
-/// left shut off, or where its owner may be called to what the trainee may mend, nobody who does that
-/// is wrong.
+/// left shut off, or where its owner may be called to what the trainee may mend, nobody who does
+/// that is wrong.
 #[must_use]
 pub fn right_as_well(setup: &Setup) -> Option<Ending> {
     let theirs = setup.card.supply == SupplyRight::OwnerOnly;

@@ -5,7 +5,9 @@ use super::furnace::FurnaceIn;
 use super::notice::Notice;
 use super::state::Model;
 use crate::appliance::ignition::ControlState;
-use crate::parts::{Fitted, HandValve, Joint, Level, OnOff, Opening, OtherAppliance, Port, Window};
+use crate::parts::{
+    Fitted, HandValve, Joint, Level, OnOff, Opening, OtherAppliance, Port, Window, is_staged,
+};
 use crate::setup::Wire;
 use crate::units::TICK_S;
 
@@ -99,7 +101,7 @@ impl Model {
             (OnOff::On, Wire::Whole) => self.thermostat.calls(),
             (OnOff::On, Wire::Open) | (OnOff::Off, _) => (false, false),
         };
-        let wired = self.levels().len() > 1 && wires.second_call == Wire::Whole;
+        let wired = is_staged(self.levels()) && wires.second_call == Wire::Whole;
         (first, second && wired)
     }
 

@@ -6,6 +6,7 @@ use egui::{Align2, FontId, Rect, TextStyle, Ui, pos2, vec2};
 use super::theme;
 use super::view::{Job, PartBox};
 use super::words;
+use crate::parts::is_staged;
 use crate::senses::seen::{Display, HallSeen, Seen};
 use crate::units::fixed;
 
@@ -88,7 +89,7 @@ fn thermostat(painter: &egui::Painter, glass: Rect, hall: &HallSeen) {
     );
     let call = match hall.call {
         None => t!("glass-no-call"),
-        Some(level) if level.of().len() == 1 => t!("glass-heat"),
+        Some(level) if !is_staged(level.of()) => t!("glass-heat"),
         Some(level) if level.is_first() => t!("glass-first-stage"),
         Some(_) => t!("glass-both-stages"),
     };

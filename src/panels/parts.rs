@@ -21,8 +21,8 @@ pub fn name(id: &str) -> String {
     part(id).map_or(id, |part| part.name).to_owned()
 }
 
-/// Rank of a part in the order of the job at a place: the place's own parts, parts not listed, what is
-/// at hand everywhere.
+/// Rank of a part in the order of the job at a place: the place's own parts, parts not listed, what
+/// is at hand everywhere.
 #[must_use]
 pub fn rank(place: Place, id: &str) -> usize {
     let id = canonical(id);

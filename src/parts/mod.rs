@@ -11,7 +11,7 @@ mod spot;
 mod state;
 mod table;
 
-pub use crate::appliance::level::{Level, Levels};
+pub use crate::appliance::level::{Level, Levels, is_staged};
 pub use crate::appliance::test_point::{Port, Stage};
 pub use ending::Ending;
 pub use names::{Door, HandValve, Joint, OtherAppliance, Place, Screw, Subject, Tool, Window};

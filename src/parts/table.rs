@@ -1,5 +1,5 @@
-//! The table of parts, `assets/catalogue/parts.ron`: what the parts of the drawings are called, in which
-//! order a job meets them, what can be looked at there and where an instrument is held.
+//! The table of parts, `assets/catalogue/parts.ron`: what the parts of the drawings are called, in
+//! which order a job meets them, what can be looked at there and where an instrument is held.
 
 use std::collections::BTreeMap;
 use std::sync::LazyLock;

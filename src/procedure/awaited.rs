@@ -1,6 +1,7 @@
 //! Events that a goal waits for, and how long each may take.
 
-/// Longest time from a call to a lit level, in seconds: three tries to light and the purges between.
+/// Longest time from a call to a lit level, in seconds: three tries to light and the purges
+/// between.
 pub const LIGHT_UP_S: f64 = 240.0;
 
 /// What is waited for.
@@ -29,7 +30,8 @@ pub enum Awaited {
 }
 
 impl Awaited {
-    /// The longest that is waited for it, in seconds; after that the work goes on as if it had come.
+    /// The longest that is waited for it, in seconds; after that the work goes on as if it had
+    /// come.
     #[must_use]
     pub fn at_most_s(self) -> f64 {
         match self {

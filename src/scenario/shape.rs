@@ -27,10 +27,10 @@ macro_rules! default_words {
     };
 }
 
-/// Declares a section: for each field the id of what it means, its type, default (`required`, a value,
-/// or `(derived id)`), and optionally the limits of the model, the usual range with its source, the
-/// most characters of a text, the most values of a list, and for whom a number is the same. Words
-/// stand in `assets/words/en/format.ftl`.
+/// Declares a section: for each field the id of what it means, its type, default (`required`, a
+/// value, or `(derived id)`), and optionally the limits of the model, the usual range with its
+/// source, the most characters of a text, the most values of a list, and for whom a number is the
+/// same. Words stand in `assets/words/en/format.ftl`.
 macro_rules! section {
     ($(
         $name:ident($doc:expr) {

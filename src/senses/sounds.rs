@@ -2,7 +2,7 @@
 
 use super::seen::Sound;
 use crate::model::Model;
-use crate::parts::{OtherAppliance, Place};
+use crate::parts::{OtherAppliance, Place, is_staged};
 
 /// Flow that is heard hissing, in standard m³/s (2 ft³/h).
 const HISS_M3_S: f64 = 1.6e-5;
@@ -39,7 +39,7 @@ pub(super) fn sounds(model: &Model) -> Vec<Sound> {
 fn of_furnace(model: &Model) -> Vec<Sound> {
     let mut sounds = Vec::new();
     // With one level it has one speed, and there is nothing to compare it with.
-    let fast = model.levels().len() > 1 && model.furnace.inducer() > INDUCER_FAST;
+    let fast = is_staged(model.levels()) && model.furnace.inducer() > INDUCER_FAST;
     if fast {
         sounds.push(Sound::InducerFast);
     } else if model.furnace.inducer() > HEARD {

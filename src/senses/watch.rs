@@ -35,8 +35,8 @@ pub(crate) struct Draw {
 
 impl Draw {
     /// Whether a reading of `stage` at `port` can be taken in this state. A level may be read
-    /// with another appliance burning as it was found; at rest the inlet must feel the supply, not gas
-    /// shut in behind a valve.
+    /// with another appliance burning as it was found; at rest the inlet must feel the supply, not
+    /// gas shut in behind a valve.
     pub(crate) fn is(self, port: Port, stage: Stage) -> bool {
         match (stage, port) {
             (Stage::Rest, Port::Inlet) => self.fed && !self.any_flow && self.firing.is_none(),

@@ -40,8 +40,8 @@ pub(super) fn mend_at_manifold(waits_for_open_line: bool) -> Vec<Step> {
     let mut steps = vec![reach(Goal::HandEmpty)];
     steps.extend(stop());
     if waits_for_open_line {
-        // The line has to be without pressure: that takes an open inlet port. A valve that does not shut
-        // is fired no more, not even to prove a joint that the new one brings anew.
+        // The line has to be without pressure: that takes an open inlet port. A valve that does not
+        // shut is fired no more, not even to prove a joint that the new one brings anew.
         steps.push(go(Place::GasValve));
         steps.push(think(|me, seen| {
             if me.know.watch.stays_on() { shut_port(Port::Manifold) } else { close_open(seen) }

@@ -14,7 +14,7 @@ use super::step::{
 use crate::appliance::plate::Band;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Level, OnOff, Place, Port, Screw, Stage, Subject};
+use crate::parts::{Level, OnOff, Place, Port, Screw, Stage, Subject, is_staged};
 use crate::procedure::{Goal, number};
 use crate::senses::seen::{Note, Observation, Seen, Smell, Sound};
 use crate::setup::SupplyRight;
@@ -38,8 +38,9 @@ const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 const PIPE_SHARE: f64 = 0.26;
 /// The same below which even a pipe would give way sooner: the regulator gets too little.
 const MAIN_SHARE: f64 = 0.12;
-/// Fall from the first level to the full rate against the fall from rest to the first: a regulator's is 3/7 at most on 70 and 100 %
-/// of the load, a pipe's, or a regulator's that stands wide open, 51/49; the step at lock-up lowers both.
+/// Fall from the first level to the full rate against the fall from rest to the first: a
+/// regulator's is 3/7 at most on 70 and 100 % of the load, a pipe's, or a regulator's that stands
+/// wide open, 51/49; the step at lock-up lowers both.
 const SQUARE_SHARE: f64 = 0.5;
 /// The same from which there is no step at lock-up: the regulator stands wide open, for want of
 /// pressure before it.
@@ -294,8 +295,8 @@ enum Narrow {
 }
 
 /// A regulator gives way in proportion to the flow, a pipe with its square: against the fall from
-/// the full rate alone to full load, the fall from the first level to the full rate is large for the one,
-/// small for the other.
+/// the full rate alone to full load, the fall from the first level to the full rate is large for
+/// the one, small for the other.
 fn narrow(me: &Mind) -> Narrow {
     let inlet = &me.know.read.inlet;
     let (Some(rest), Some(first), Some(full), Some(others)) =
@@ -303,7 +304,7 @@ fn narrow(me: &Mind) -> Narrow {
     else {
         return Narrow::Regulator;
     };
-    if me.levels().len() == 1 {
+    if !is_staged(me.levels()) {
         // One load says nothing of how the fall grows with it.
         return Narrow::Regulator;
     }

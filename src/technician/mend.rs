@@ -16,7 +16,8 @@ use crate::senses::seen::Seen;
 /// How long what is left in an opened line takes to blow off, in seconds (common practice: until
 /// nothing is heard any more).
 const BLOWN_S: f64 = 3.0;
-/// How long the other appliances burn until the new regulator holds the line, in seconds (from memory).
+/// How long the other appliances burn until the new regulator holds the line, in seconds (from
+/// memory).
 const BURNT_OFF_S: f64 = 15.0;
 
 /// Does every repair on the list that can be done with the furnace isolated.

@@ -12,14 +12,15 @@ use super::step::{
 use super::{hose, judge};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Level, OnOff, Phase, Place, Port, Reading, Stage};
+use crate::parts::{Level, OnOff, Phase, Place, Port, Reading, Stage, is_staged};
 use crate::procedure::{Goal, LIGHT_UP_S, Means, Until, number};
 use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PressureUnit;
 
 /// How long everything burns on propane before it is read, in seconds.
 const LASTING_S: f64 = 150.0;
-/// How long the furnace runs at its full rate before it is left, in seconds: time enough for the limit.
+/// How long the furnace runs at its full rate before it is left, in seconds: time enough for the
+/// limit.
 const FULL_S: f64 = 240.0;
 /// How long the inlet is watched with the burners out, in seconds: what comes back at once was pipe
 /// or regulator.
@@ -35,7 +36,8 @@ pub(super) fn run_full() -> Vec<Step> {
     vec![think(|_, seen| seen.levels.last().map_or_else(Vec::new, |&level| run(level)))]
 }
 
-/// Calls for heat so that it burns at a level; above the first one the jumper at the control forces it.
+/// Calls for heat so that it burns at a level; above the first one the jumper at the control forces
+/// it.
 fn run(level: Level) -> Vec<Step> {
     if level.is_first() {
         return vec![reach(Goal::Burning(Some(level), Means::Thermostat)), if_not_lit()];
@@ -235,7 +237,7 @@ fn no_second_stage(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if let Some(steps) = stays_on(me) {
         return steps;
     }
-    if seen.levels.len() == 1 {
+    if !is_staged(seen.levels) {
         return take(Course::LookForReason);
     }
     if me.know.has_mended(Repair::MendSecondStageWire) {

@@ -27,7 +27,8 @@ const FOLLOWS_PA: f64 = 0.1 * PA_PER_INWC;
 /// The same at least: two digits of the manometer, in pascals.
 const LEAST_FALL_PA: f64 = 0.02 * PA_PER_INWC;
 
-/// After the manifold was read as found, at the full rate: set what is out of its band and can be set.
+/// After the manifold was read as found, at the full rate: set what is out of its band and can be
+/// set.
 pub(super) fn set_stages(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let held_down = me.is_low(Stage::FullLoad);
     if held_down && !me.know.read.loaded && !me.careless {

@@ -11,8 +11,8 @@ use quarterturn::parts::{
 /// Groups of the drawings that nobody touches.
 const NOT_TOUCHED: [&str; 3] = ["backdrop", "tray", "tool-roll"];
 
-/// The ids of the drawings' parts: `high-cap` of `high-cap@off`; pieces such as `high-cap.slot` left
-/// aside.
+/// The ids of the drawings' parts: `high-cap` of `high-cap@off`; pieces such as `high-cap.slot`
+/// left aside.
 fn drawn() -> BTreeSet<String> {
     let mut ids = BTreeSet::new();
     for entry in fs::read_dir("assets/drawings").unwrap() {

@@ -2,7 +2,7 @@
 
 use super::found::connector;
 use super::stand::{Pose, Shown, narrow};
-use super::state::{burning, burns, eighths, port_of};
+use super::state::{burning, burns, eighths, of_levels, port_of};
 use crate::parts::{HandValve, Joint, OnOff, OtherAppliance, PortFill, Screw};
 use crate::senses::seen::{BurnersSeen, FlameSeen, FluidSeen, Seen};
 
@@ -26,6 +26,7 @@ const OUT: f64 = 0.02;
 /// How `part.piece` stands; `None` when it stays as drawn.
 pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
     match piece {
+        "sign" => of_levels(part, seen).map(Pose::when),
         "handle" => handle(part, seen),
         "lever" => lever(part, seen),
         "slot" => slot(part, seen),

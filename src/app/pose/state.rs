@@ -2,7 +2,9 @@
 
 use super::found;
 use crate::appliance::safety::Hose;
-use crate::parts::{Fitted, Level, Opening, OtherAppliance, Port, PortFill, Screw, Tool};
+use crate::parts::{
+    Fitted, Level, Opening, OtherAppliance, Port, PortFill, Screw, Tool, is_staged,
+};
 use crate::senses::seen::{
     BurnersSeen, Burning, Cracked, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water,
 };
@@ -82,7 +84,7 @@ pub(super) fn whole(part: &str, seen: &Seen) -> Option<bool> {
 /// Whether the furnace has the firing level that a part belongs to; `None` for other parts.
 pub(super) fn of_levels(part: &str, seen: &Seen) -> Option<bool> {
     match part {
-        "high-coil" | "stage-jumper" => Some(seen.levels.len() > 1),
+        "high-coil" | "stage-jumper" => Some(is_staged(seen.levels)),
         _ => level_of(part).map(|level| seen.levels.contains(&level)),
     }
 }

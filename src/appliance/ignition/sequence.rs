@@ -1,7 +1,7 @@
 //! One step of the control. The order of [`Control::decide`] is that of the module page.
 //!
-//! **Source.** The next level is tried again 300 s after its switch did not close, an inducer has stopped
-//! after 5 s, an open limit holds the gas for at least 1 s: from memory, our own control.
+//! **Source.** The next level is tried again 300 s after its switch did not close, an inducer has
+//! stopped after 5 s, an open limit holds the gas for at least 1 s: from memory, our own control.
 //! **Checked.** `high_needs_its_pressure_switch()` in `tests/core/appliance/ignition_tables.rs`,
 //! `a_switch_closed_at_rest_starts_nothing()` in `tests/core/appliance/ignition_refusals.rs`.
 
@@ -303,7 +303,7 @@ impl Control {
     }
 
     fn drive_inducer(&self) -> Option<Level> {
-        let (first, top) = (self.levels[0], self.levels[self.levels.len() - 1]);
+        let (first, top) = self.ends();
         match self.state {
             S::Standby | S::BlowerOffDelay => None,
             S::Lockout if self.stray() || self.in_state_s < self.timings.post_purge_s => {
@@ -327,7 +327,7 @@ impl Control {
     }
 
     fn drive_blower(&self) -> Option<Level> {
-        let (first, top) = (self.levels[0], self.levels[self.levels.len() - 1]);
+        let (first, top) = self.ends();
         let if_ran = self.blower_ran.then_some(first);
         match self.state {
             S::LimitOpen | S::RolloutOpen => Some(top),
@@ -347,6 +347,11 @@ impl Control {
             | S::FlameProving
             | S::InducerStart => if_ran,
         }
+    }
+
+    /// The level at which the burners light, and that of the full rate.
+    fn ends(&self) -> (Level, Level) {
+        (self.levels[0], self.levels[self.levels.len() - 1])
     }
 
     /// The level that it burns at, with everything settled.

@@ -1,4 +1,5 @@
-//! Faults of control, safety devices and house air: many look like faults of the gas. Each takes its severity in SI.
+//! Faults of control, safety devices and house air: many look like faults of the gas. Each takes
+//! its severity in SI.
 
 use super::entry::Edit;
 use crate::appliance::safety::{Hose, SwitchState};

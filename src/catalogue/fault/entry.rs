@@ -33,8 +33,8 @@ pub struct Entry {
 }
 
 impl Entry {
-    /// What stands for every entry where the table cannot be read; the command line tells why before
-    /// it runs anything.
+    /// What stands for every entry where the table cannot be read; the command line tells why
+    /// before it runs anything.
     pub(crate) const UNREAD: Self = Self {
         number: 0,
         name: "",

@@ -20,9 +20,9 @@ pub(crate) const HIGH_STAGE_SET_HIGH: Edit =
 pub(crate) const HIGH_STAGE_SET_LOW: Edit =
     |setup, pa| move_screw(setup.furnace.valve.springs.top_mut(), -pa);
 
-/// What a stage that is set low still gives, in pascals (0.4 in. w.c.; from memory): at the end of its
-/// way out a screw leaves some load on its spring, and the burners still light. Below that nothing burns,
-/// nothing can be read as found, and it is no fault of setting any more.
+/// What a stage that is set low still gives, in pascals (0.4 in. w.c.; from memory): at the end of
+/// its way out a screw leaves some load on its spring, and the burners still light. Below that
+/// nothing burns, nothing can be read as found, and it is no fault of setting any more.
 const LEAST_SET_PA: f64 = 0.4 * PA_PER_INWC;
 
 fn move_screw(spring: &mut SpringSetup, by_pa: f64) {

@@ -124,8 +124,8 @@ pub(crate) struct Work {
 }
 
 impl Work {
-    /// What stands for every repair where the table cannot be read; the command line tells why before
-    /// it runs anything.
+    /// What stands for every repair where the table cannot be read; the command line tells why
+    /// before it runs anything.
     pub(crate) const UNREAD: Self = Self {
         label: "",
         at: &[],

@@ -1,4 +1,5 @@
-//! The springs of the gas valve, one for each firing level, and how its regulator is made to behave.
+//! The springs of the gas valve, one for each firing level, and how its regulator is made to
+//! behave.
 
 use crate::parts::{Level, Levels};
 use crate::physics::fluid::Gas;

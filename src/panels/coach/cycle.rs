@@ -3,7 +3,7 @@
 
 use super::hint::Hint;
 use crate::hands::action::Action;
-use crate::parts::{Level, OnOff, Place};
+use crate::parts::{Level, OnOff, Place, is_staged};
 use crate::senses::seen::{HallSeen, Seen, Sound};
 
 /// How far above the room the thermostat is set so that it calls every level, in half degrees.
@@ -67,7 +67,7 @@ pub(super) fn step(cycle: Cycle, hall: &HallSeen, levels: &[Level]) -> Option<Hi
             Action::ThermostatMode(OnOff::On),
         ));
     }
-    let one = levels.len() == 1;
+    let one = !is_staged(levels);
     match (cycle, hall.call) {
         (Cycle::Running | Cycle::Full, None) => listen(t!("coach-cycle-ends")),
         (Cycle::Running, Some(_)) => set(t!("coach-cycle-rest"), -NONE_HALF_F),

@@ -5,7 +5,7 @@ use super::memory::Remembered;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{
     Door, Fitted, HandValve, Height, JointVerdict, Level, OnOff, Opening, OtherAppliance, Place,
-    Port, Push, Tool,
+    Port, Push, Tool, is_staged,
 };
 use crate::procedure::{Awaited, Goal, Step};
 use crate::senses::seen::Seen;
@@ -151,7 +151,7 @@ fn going(leaf: Goal, place: Place, seen: &Seen) -> &'static str {
 pub(super) fn ask_for_heat(level: Option<Level>, seen: &Seen) -> &'static str {
     match level {
         Some(level) if !level.is_first() => t!("coach-hall-high"),
-        _ if seen.levels.len() == 1 => t!("coach-hall-only"),
+        _ if !is_staged(seen.levels) => t!("coach-hall-only"),
         Some(_) | None => t!("coach-hall-low"),
     }
 }
@@ -182,7 +182,7 @@ fn setting(leaf: Goal, to_half_f: i16, seen: &Seen) -> &'static str {
         t!("coach-set-both")
     } else if above <= 0 {
         t!("coach-set-room")
-    } else if seen.levels.len() == 1 {
+    } else if !is_staged(seen.levels) {
         t!("coach-set-only")
     } else {
         t!("coach-set-first")

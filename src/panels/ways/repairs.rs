@@ -4,7 +4,7 @@ use super::list::List;
 use super::valve::fill;
 use crate::catalogue::repair::{Need, Repair, There};
 use crate::hands::action::Action;
-use crate::parts::{Fitted, Place, PortFill, Subject};
+use crate::parts::{Fitted, Place, PortFill, Subject, is_staged};
 use crate::senses::seen::Seen;
 
 /// Adds the repairs of a part, where it stands before whoever looks.
@@ -33,7 +33,7 @@ fn is_there(repair: Repair, seen: &Seen) -> bool {
         There::Tank | There::TwoStageRegulation => {
             seen.yard.as_ref().is_some_and(|yard| yard.tank_percent.is_some())
         }
-        There::TwoLevels => seen.levels.len() > 1,
+        There::TwoLevels => is_staged(seen.levels),
         There::Anywhere
         | There::ExcessFlow
         | There::FiguresForFuel

@@ -85,7 +85,8 @@ fn figures(draw: Draw, it: &Figures, path: &str) -> GasFigures {
     }
 }
 
-/// Discharge coefficient with which the orifices of plate or label give the plate's full input, in the fuel's gas as the tables have it, at sea level.
+/// Discharge coefficient with which the orifices of plate or label give the plate's full input, in
+/// the fuel's gas as the tables have it, at sea level.
 fn coefficient(governing: &GasFigures, input_w: f64, burners: u32) -> f64 {
     let gas = super::supply::plain_gas(governing.fuel);
     let full_pa = governing.manifold.top().pa;

@@ -158,7 +158,8 @@ impl Plate {
 }
 
 impl Figures {
-    /// The manifold pressures that are written; none where they are not those of one level or of two.
+    /// The manifold pressures that are written; none where they are not those of one level or of
+    /// two.
     #[must_use]
     pub fn levels(&self) -> Option<Levels<Manifold<'_>>> {
         let only = self.manifold.as_ref().map(|pressure| Manifold {

@@ -10,7 +10,7 @@ use crate::hands::event::{EventKind, ReadingFact};
 use crate::marking::Ledger;
 use crate::marking::grounds::outside;
 use crate::marking::ledger::Did;
-use crate::parts::{Ending, HandValve, Level, OnOff, OtherAppliance, Port, Screw};
+use crate::parts::{Ending, HandValve, Level, OnOff, OtherAppliance, Port, Screw, is_staged};
 use crate::physics::valve::HandleAngle;
 use crate::setup::JobCard;
 use crate::units::PA_PER_INWC;
@@ -270,7 +270,7 @@ impl Good {
 
     /// Whether the furnace has more than one firing level.
     pub(super) fn is_staged(&self) -> bool {
-        self.levels.len() > 1
+        is_staged(self.levels)
     }
 
     /// The screw of the level at which the burners light.

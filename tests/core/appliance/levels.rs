@@ -1,4 +1,5 @@
-//! Furnaces with one firing level and with two: lists, states under test, and the control's sequence.
+//! Furnaces with one firing level and with two: lists, states under test, and the control's
+//! sequence.
 
 use quarterturn::appliance::ignition::Timings;
 use quarterturn::appliance::level::{Level, Levels};
@@ -27,8 +28,8 @@ fn one_level_is_first_and_top() {
     assert_eq!(two.map(|level, pa| (level, 2.0 * pa)).top(), &(Level::High, 7.0));
 }
 
-/// The states under test follow the levels: static, each firing level, full connected load (start-up
-/// sheets of furnaces, makers withheld).
+/// The states under test follow the levels: static, each firing level, full connected load
+/// (start-up sheets of furnaces, makers withheld).
 #[test]
 fn states_follow_the_levels() {
     let ids = |levels: &'static [Level]| Stage::of(levels).map(Stage::id).collect::<Vec<_>>();

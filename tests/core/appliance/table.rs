@@ -2,9 +2,10 @@
 //!
 //! Columns: time in seconds; inputs as letters (P power, 1 first stage, 2 second stage, l first
 //! pressure switch, h second one, L limit, R roll-out, g low-gas switch, f flame, k weak
-//! flame); state; outputs as letters (i inducer at reduced speed, I at full speed, w igniter, m main
-//! valve, c second coil, b blower at reduced speed, B at full speed); and, where it matters, the status in words. Inputs hold from
-//! one row to the next; the state is looked at right after the row's time.
+//! flame); state; outputs as letters (i inducer at reduced speed, I at full speed, w igniter, m
+//! main valve, c second coil, b blower at reduced speed, B at full speed); and, where it matters,
+//! the status in words. Inputs hold from one row to the next; the state is looked at right after
+//! the row's time.
 
 use quarterturn::appliance::ignition::{Control, Inputs, Outputs, Timings};
 use quarterturn::parts::{Level, Levels};

@@ -1,8 +1,8 @@
-//! Every fault of the catalogue at its least, typical and greatest severity, on both healthy benches: the
-//! reference technician has full marks with an ending that the check of scenarios lets an author call
-//! right. Where the check allows more than one ending by itself, the figures decide: shut off, or its
-//! owner called. Severities, figures and endings are the catalogue's own; nothing here is a measured
-//! figure.
+//! Every fault of the catalogue at its least, typical and greatest severity, on both healthy
+//! benches: the reference technician has full marks with an ending that the check of scenarios lets
+//! an author call right. Where the check allows more than one ending by itself, the figures decide:
+//! shut off, or its owner called. Severities, figures and endings are the catalogue's own; nothing
+//! here is a measured figure.
 
 use std::collections::BTreeMap;
 use std::sync::Mutex;
@@ -14,17 +14,17 @@ use quarterturn::technician::proof::Spoiling;
 
 use super::{faulty, prove};
 
-/// Severities between the least and the greatest at which something else happens: each drill size from
-/// one to six over `#44` about (7, 18, 25, 30, 34, 39 per cent more area; ASME B94.11M), and what gas
-/// valves let by on both sides of the alarm.
+/// Severities between the least and the greatest at which something else happens: each drill size
+/// from one to six over `#44` about (7, 18, 25, 30, 34, 39 per cent more area; ASME B94.11M), and
+/// what gas valves let by on both sides of the alarm.
 const BETWEEN: &[(Fault, &[&str])] = &[
     (Fault::OversizeOrifices, &["0.07", "0.2", "0.25", "0.3", "0.4", "0.5", "0.6"]),
     (Fault::HoledExchanger, &["0.1"]),
     (Fault::LeakingGasValve, &["5 ft3/h", "8 ft3/h", "12 ft3/h", "20 ft3/h"]),
 ];
 
-/// Rows that the technician does not solve, each with its cause: none. A row that is solved has to be
-/// taken off the list.
+/// Rows that the technician does not solve, each with its cause: none. A row that is solved has to
+/// be taken off the list.
 const MISSES: &[(&str, &str, &str)] = &[];
 
 /// The texts of a fault at the severities that are asked for.
@@ -44,7 +44,8 @@ fn severities(fault: Fault, fuel: &str) -> Vec<String> {
     texts.into_iter().map(write).collect()
 }
 
-/// Plays a row: none where the fault does not fit the bench, else what is wrong with it, if anything.
+/// Plays a row: none where the fault does not fit the bench, else what is wrong with it, if
+/// anything.
 fn play(fuel: &str, fault: &str) -> Option<Option<String>> {
     const ENDINGS: [Ending; 3] = [InService, ShutOff, SupplyOwnerCalled];
     let text = faulty(fuel, fault, "InService, ShutOff, SupplyOwnerCalled");

@@ -67,8 +67,8 @@ fn slow_small_leaks_and_weak_parts_are_no_trap() {
     }
 }
 
-/// Flames that lean once the blower runs tell of a hole in the exchanger, however small: no size of it is
-/// left in service (common practice).
+/// Flames that lean once the blower runs tell of a hole in the exchanger, however small: no size of
+/// it is left in service (common practice).
 #[test]
 fn a_holed_exchanger_is_never_left_in_service() {
     for severity in ["0.05", "0.1", "0.25"] {
@@ -79,8 +79,8 @@ fn a_holed_exchanger_is_never_left_in_service() {
     }
 }
 
-/// A seat that creeps moves the number too: hose and hole are left alone. One's own regulator is renewed;
-/// what the old one let into the line is burned off before the new one is judged.
+/// A seat that creeps moves the number too: hose and hole are left alone. One's own regulator is
+/// renewed; what the old one let into the line is burned off before the new one is judged.
 #[test]
 fn a_creeping_seat_is_not_taken_for_a_slow_hose() {
     let faults = "creeping_supply_seat(\"0.2 ft3/h\")";

@@ -73,7 +73,8 @@ pub fn prints_debug(text: &str) -> bool {
 }
 
 /// A space and a word of two letters or more beside what a format fills in: something for a person
-/// to read. Markup (`<g id="…">`, `font-family="…"`) and a number with its unit (`3.5 inH2O`) are none.
+/// to read. Markup (`<g id="…">`, `font-family="…"`) and a number with its unit (`3.5 inH2O`) are
+/// none.
 pub fn has_words(text: &str) -> bool {
     if text
         .split_once(' ')

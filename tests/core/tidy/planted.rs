@@ -290,7 +290,8 @@ fn debug_texts() {
 }
 
 /// Words for a person in a literal, counted for its room, also in an error of the command line; not
-/// in panics, attributes, documentation, tests, ids, keys that are matched, markup, quantities and formats.
+/// in panics, attributes, documentation, tests, ids, keys that are matched, markup, quantities and
+/// formats.
 #[test]
 fn words_in_code() {
     let text = "pub struct Wall;\nfn f() {\n    let _ = \"no bricks\";\n    \
