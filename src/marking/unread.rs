@@ -5,7 +5,7 @@ use super::ledger::{Hit, Ledger};
 use super::measuring::is_right;
 use super::repairs;
 use crate::catalogue::repair::{Moves, Nature};
-use crate::hands::event::{Happening, Outcome, ReadingFact};
+use crate::hands::event::{Event, Happening, Outcome, ReadingFact};
 use crate::parts::{Port, Screw, Stage};
 
 /// Whether a right reading of this place was ever written.
@@ -115,13 +115,17 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
     )]
 }
 
-pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
-    let last = l.events.iter().enumerate().rev().find(|(_, event)| match event.what {
+/// When the supply was set or its regulator renewed last.
+pub(super) fn supply_moved(l: &Ledger) -> Option<(usize, &Event)> {
+    l.events.iter().enumerate().rev().find(|(_, event)| match event.what {
         Happening::Turned { screw, .. } => screw == Screw::Supply,
         Happening::Mended { repair, .. } => repair.moves() == Moves::Supply,
         _ => false,
-    });
-    let Some((index, event)) = last else { return Vec::new() };
+    })
+}
+
+pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
+    let Some((index, event)) = supply_moved(l) else { return Vec::new() };
     let after = |stage: Stage| {
         l.wrote().any(|(at, _, fact)| {
             at > index

@@ -22,7 +22,6 @@ use crate::parts::{
     Push, Reading, Screw, Stage, Subject, Tool,
 };
 use crate::senses::seen::Seen;
-use crate::setup::SupplyRight;
 use crate::units::{PressureUnit, TICKS_PER_S};
 use crate::words::Id;
 
@@ -31,8 +30,8 @@ use crate::words::Id;
 pub struct Spoil {
     /// Its name.
     name: Id,
-    /// Whether a good run gives occasion for it.
-    occasion: fn(&Good) -> bool,
+    /// What else must be so of the good run, so that it loses these items and no others.
+    besides: fn(&Good) -> bool,
     /// Rules that it must trip, sorted.
     pub trips: &'static [&'static str],
     /// Whether it still sees what is wrong.
@@ -44,6 +43,22 @@ pub struct Spoil {
 }
 
 impl Spoil {
+    /// Whether a good run gives occasion for it: it does what is spoiled here, and by what the rules look
+    /// at there is something to lose.
+    fn has_occasion(&self, good: &Arc<Good>) -> bool {
+        self.trips.iter().all(|rule| good.gives(rule)) && (self.besides)(good) && self.forks(good)
+    }
+
+    /// Whether it leaves the good run anywhere.
+    fn forks(&self, good: &Arc<Good>) -> bool {
+        let mut progress = Progress::new(good);
+        good.actions.iter().any(|action| {
+            let changes = !matches!((self.change)(&progress, action), Change::Keep);
+            progress.add(action);
+            changes || (self.hurry)(&progress) > 0
+        })
+    }
+
     /// Its name for people.
     #[must_use]
     pub fn name(&self) -> &'static str {
@@ -131,7 +146,7 @@ impl Forks {
     /// All ways for which the good run gives occasion.
     #[must_use]
     pub fn new(good: &Arc<Good>) -> Self {
-        let waiting = spoils().filter(|spoil| (spoil.occasion)(good)).copied().collect();
+        let waiting = spoils().filter(|spoil| spoil.has_occasion(good)).copied().collect();
         Self { progress: Progress::new(good), waiting }
     }
 
@@ -174,12 +189,6 @@ impl Forks {
             self.waiting.iter().partition(|spoil| (spoil.hurry)(progress) > 0);
         self.waiting = stay;
         leave.into_iter().map(|spoil| Spoiled::new(good, spoil, progress)).collect()
-    }
-
-    /// Ways that had occasion and were never taken.
-    #[must_use]
-    pub fn left(&self) -> &[Spoil] {
-        &self.waiting
     }
 }
 
@@ -309,6 +318,15 @@ impl Progress {
 /// All ways of spoiling.
 pub fn spoils() -> impl Iterator<Item = &'static Spoil> {
     reading::SPOILS.iter().chain(leaving::SPOILS).chain(more::SPOILS).chain(rarer::SPOILS)
+}
+
+fn any(_: &Good) -> bool {
+    true
+}
+
+/// Leaves the furnace in use, with nothing mended and no level set.
+fn uses_and_mends_nothing(good: &Good) -> bool {
+    good.in_use() && good.mends_nothing() && good.turns_no_stage()
 }
 
 fn never(_: &Progress) -> u32 {

@@ -7,7 +7,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-low-cap-left-off"),
         // Another gas valve brings another cap.
-        occasion: |g| {
+        besides: |g| {
             let another = |repair| repair == Repair::ReplaceGasValve;
             g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, another)
         },
@@ -19,7 +19,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-low-not-written-again-with-the-cap-on"),
         // After a repair both stages are read again from the beginning.
-        occasion: |g| {
+        besides: |g| {
             g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, |_| true)
         },
         trips: &["not-read-with-cap"],
@@ -29,10 +29,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-the-suppliers-regulator-turned"),
-        occasion: |g| {
-            let theirs = g.card.supply == SupplyRight::OwnerOnly;
-            theirs && g.in_use() && g.writes(Port::Inlet, Stage::Rest)
-        },
+        besides: Good::in_use,
         trips: &["supply-not-yours"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -57,10 +54,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-own-supply-left-too-low"),
         // Starved, the furnace hides whatever else there is to find.
-        occasion: |g| {
-            let alone = g.turns_no_stage() && g.mends_nothing();
-            g.raises_supply() && (alone || !g.low_supply_starves)
-        },
+        besides: |g| (g.turns_no_stage() && g.mends_nothing()) || !g.low_supply_starves,
         trips: &["supply-left-low"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::Supply, .. })),
@@ -68,7 +62,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-jumper-left-across-the-roll-out-switches"),
-        occasion: closes_and_mends_nothing,
+        besides: uses_and_mends_nothing,
         trips: &["safety-bypassed"],
         heeds: Heeds::Faults,
         change: |_, a| mend_after(*a == START_INLET, Repair::BypassRollout),
@@ -76,7 +70,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-orifices-drilled-out"),
-        occasion: closes_and_mends_nothing,
+        besides: uses_and_mends_nothing,
         trips: &["dangerous-repair"],
         heeds: Heeds::Nothing,
         change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
@@ -84,7 +78,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-sound-igniter-replaced"),
-        occasion: closes_and_mends_nothing,
+        besides: uses_and_mends_nothing,
         trips: &["needless-repair"],
         heeds: Heeds::Faults,
         change: |_, a| mend_after(*a == START_INLET, Repair::ReplaceIgniter),
@@ -92,7 +86,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-line-purged-at-the-union-no-fluid-there"),
-        occasion: closes_and_mends_nothing,
+        besides: uses_and_mends_nothing,
         trips: &["joint-unchecked"],
         heeds: Heeds::Faults,
         change: |_, a| mend_after(*a == START_INLET, Repair::PurgeLine),
@@ -100,10 +94,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-supply-not-written-again-at-rest-after-it-was-set"),
-        occasion: |g| {
-            let twice = g.times_written(Port::Inlet, Stage::Rest) == 2;
-            g.turns(Screw::Supply) && twice
-        },
+        besides: |g| g.turns(Screw::Supply) && g.times_written(Port::Inlet, Stage::Rest) == 2,
         trips: &["supply-not-rechecked"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::Rest, Phase::Left)),
@@ -111,7 +102,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-window-left-open"),
-        occasion: |g| g.does(|a| matches!(a, Action::Window { to: Opening::Closed, .. })),
+        besides: any,
         trips: &["controls-not-restored"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Window { to: Opening::Closed, .. })),
@@ -119,7 +110,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-owner-called-before-anything-was-read"),
-        occasion: |g| g.ends(Ending::SupplyOwnerCalled),
+        besides: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["owner-not-called"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -134,10 +125,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-gas-switch-not-looked-at"),
-        occasion: |g| {
-            let looks = g.does(|a| *a == Action::Look(Subject::LowGasSwitch));
-            g.propane && g.in_use() && looks
-        },
+        besides: |g| g.propane && g.in_use(),
         trips: &["conversion-not-proven"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Look(Subject::LowGasSwitch)),
@@ -145,7 +133,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-plug-started-with-the-key"),
-        occasion: |g| g.refits(Port::Inlet) && g.in_use(),
+        besides: Good::in_use,
         trips: &["cross-thread-left"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -164,7 +152,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-plug-cross-threaded-taken-out-and-started-again"),
-        occasion: |g| g.refits(Port::Inlet),
+        besides: any,
         trips: &["cross-thread-caught"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -185,7 +173,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-inlet-plug-left-short-of-snug-bubbles-ignored"),
         // With a joint that leaks, gas at the burners is not laid at the valve's door.
-        occasion: |g| g.refits(Port::Inlet) && g.in_use() && !g.renews_leaking_valve,
+        besides: |g| g.in_use() && !g.renews_leaking_valve,
         trips: &["bubbles-left", "plug-loose"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -202,7 +190,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-boss-cracked-bubbles-ignored"),
-        occasion: |g| g.refits(Port::Inlet) && g.in_use() && g.mends_nothing(),
+        besides: |g| g.in_use() && g.mends_nothing(),
         trips: &["boss-cracked", "bubbles-left"],
         heeds: Heeds::Nothing,
         change: |_, a| {
@@ -212,9 +200,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-plug-not-leak-checked"),
-        occasion: |g| {
-            g.refits(Port::Inlet) && g.does(|a| *a == Action::LeakFluid(Joint::InletPort))
-        },
+        besides: any,
         trips: &["joint-unchecked"],
         heeds: Heeds::Faults,
         change: |p, a| drop_if(p.count(&TIGHTEN_INLET) > 0 && joint_work(a, Joint::InletPort)),
@@ -222,7 +208,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-manifold-plug-wiped-at-once"),
-        occasion: |g| g.times(&Action::LeakFluid(Joint::ManifoldPort)) == 2,
+        besides: |g| g.times(&Action::LeakFluid(Joint::ManifoldPort)) == 2,
         trips: &["joint-checked-wrongly"],
         heeds: Heeds::Faults,
         change: keep,
@@ -233,7 +219,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-jumper-between-r-and-w2-left-on"),
-        occasion: |g| g.refits(Port::Manifold) && g.in_use(),
+        besides: Good::in_use,
         trips: &["jumper-left"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -245,7 +231,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-valve-switch-left-off"),
-        occasion: Good::in_use,
+        besides: any,
         trips: &["valve-switch-off"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -259,7 +245,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-manual-valve-left-part-open"),
-        occasion: Good::in_use,
+        besides: any,
         trips: &["cock-not-open"],
         heeds: Heeds::Nothing,
         change: |_, a| {
@@ -273,7 +259,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-manual-valve-left-closed"),
-        occasion: Good::in_use,
+        besides: any,
         trips: &["cock-not-open"],
         heeds: Heeds::Nothing,
         change: |_, a| {
@@ -287,7 +273,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-burner-door-left-off"),
-        occasion: |g| g.does(|a| *a == BURNER_DOOR_ON),
+        besides: any,
         trips: &["door-off"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == BURNER_DOOR_ON),
@@ -295,7 +281,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-range-left-off"),
-        occasion: |g| g.last_for(Neighbor::Range) == Some(OnOff::On),
+        besides: |g| g.last_for(Neighbor::Range) == Some(OnOff::On),
         trips: &["others-not-restored"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -306,7 +292,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-thermostat-not-set-back"),
-        occasion: |g| g.in_use() && g.setpoint().is_some(),
+        besides: Good::in_use,
         trips: &["controls-not-restored"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -317,7 +303,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-no-final-cycle"),
-        occasion: |g| g.in_use() && g.setpoint().is_some(),
+        besides: any,
         trips: &["no-final-cycle"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -330,7 +316,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-supplier-not-called"),
-        occasion: |g| g.ends(Ending::SupplyOwnerCalled),
+        besides: any,
         trips: &["owner-not-called"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Call(Contact::SupplyOwner)),
@@ -338,7 +324,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-handed-over-as-if-all-were-well"),
-        occasion: |g| g.ends(Ending::SupplyOwnerCalled),
+        besides: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["wrong-ending"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
@@ -352,7 +338,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-work-not-done-not-named"),
-        occasion: Good::in_use,
+        besides: any,
         trips: &["not-done-unsaid"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
@@ -369,9 +355,4 @@ pub(super) const SPOILS: &[Spoil] = &[
 /// A repair after an action, if it is the one.
 fn mend_after(now: bool, repair: Repair) -> Change {
     if now { Change::After(vec![Action::Mend(repair)]) } else { Change::Keep }
-}
-
-/// Closes the inlet port again, leaves the furnace in use, and has nothing to mend.
-fn closes_and_mends_nothing(good: &Good) -> bool {
-    good.refits(Port::Inlet) && good.in_use() && good.mends_nothing() && good.turns_no_stage()
 }

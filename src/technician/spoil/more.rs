@@ -6,7 +6,7 @@ use super::*;
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-warning-tag-not-hung"),
-        occasion: |g| g.ends(Ending::ShutOff),
+        besides: any,
         trips: &["not-tagged"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Tag(Fitted::On)),
@@ -14,7 +14,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-customer-not-told-that-it-is-unsafe"),
-        occasion: |g| g.ends(Ending::ShutOff),
+        besides: any,
         trips: &["householder-not-told"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Tell(Topic::Unsafe)),
@@ -22,7 +22,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-turned-there-and-back-though-right"),
-        occasion: |g| g.writes(Port::Manifold, Stage::Low) && g.turns_no_stage(),
+        besides: Good::turns_no_stage,
         trips: &["needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[1, -1]),
@@ -30,7 +30,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-turned-up-and-left-so"),
-        occasion: |g| g.writes(Port::Manifold, Stage::Low) && g.turns_no_stage(),
+        besides: Good::turns_no_stage,
         trips: &["big-jumps", "left-outside-band", "needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[2, 2, 2, 2]),
@@ -38,7 +38,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-high-left-as-it-was-found-though-out-of-its-band"),
-        occasion: |g| g.turns(Screw::High) && !g.turns(Screw::Low),
+        besides: |g| !g.turns(Screw::Low),
         trips: &["left-outside-band"],
         heeds: Heeds::Nothing,
         change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::High, .. })),
@@ -46,7 +46,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-own-supply-turned-up-five-times-as-far-as-needed"),
-        occasion: |g| g.raises_supply() && g.five_times_shows,
+        besides: |g| g.raises_supply() && g.five_times_shows,
         trips: &["big-jumps", "supply-over-maximum"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -68,7 +68,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-manual-valve-open-while-the-manifold-plug-is-loosened"),
-        occasion: |g| g.opens(Port::Manifold) && g.refits(Port::Inlet),
+        besides: |g| g.opens(Port::Manifold),
         trips: &["loosened-with-cock-open"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -80,7 +80,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-hose-pulled-off-the-manifold-while-high-burns"),
-        occasion: |g| g.writes(Port::Manifold, Stage::High),
+        besides: any,
         trips: &["opened-manifold-firing"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -95,7 +95,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-adapter-left-in-the-manifold-port"),
-        occasion: |g| g.refits(Port::Manifold) && g.ends(Ending::InService),
+        besides: |g| g.ends(Ending::InService),
         trips: &["gas-from-open-port", "joint-checked-wrongly"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
@@ -107,7 +107,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-no-plug-in-the-manifold-port"),
-        occasion: |g| g.refits(Port::Manifold) && g.ends(Ending::InService),
+        besides: |g| g.ends(Ending::InService),
         trips: &["gas-from-open-port", "joint-unchecked"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
@@ -118,10 +118,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-number-written-while-it-still-moves"),
-        occasion: |g| {
-            let once = !g.propane && !g.turns(Screw::Supply) && g.mends_nothing();
-            g.writes(Port::Inlet, Stage::HighWithOthers) && once
-        },
+        besides: |g| !g.propane && !g.turns(Screw::Supply) && g.mends_nothing(),
         trips: &["read-unsettled"],
         heeds: Heeds::Nothing,
         change: keep,

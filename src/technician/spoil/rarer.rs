@@ -7,9 +7,9 @@ use super::*;
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-hose-and-adapter-left-on-the-manifold-port"),
-        occasion: |g| {
-            let once = !g.does(|a| matches!(a, Action::Mend(Repair::SwapMeterHose)));
-            once && g.refits(Port::Manifold) && g.ends(Ending::InService)
+        besides: |g| {
+            let swaps = g.does(|a| matches!(a, Action::Mend(Repair::SwapMeterHose)));
+            !swaps && g.ends(Ending::InService)
         },
         // The hose holds the burner door open.
         trips: &["adapter-left", "door-off"],
@@ -29,7 +29,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-port-left-open-behind-the-shut-valve"),
-        occasion: |g| g.ends(Ending::ShutOff) && g.refits(Port::Inlet) && !g.opens(Port::Manifold),
+        besides: |g| g.ends(Ending::ShutOff) && !g.opens(Port::Manifold),
         trips: &["port-left-open"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -49,10 +49,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-low-screw-run-to-its-bottom-and-set-back"),
         // With the screen clean already, a screw without effect speaks against the valve.
-        occasion: |g| {
-            let screen = g.does(|a| *a == Action::Mend(Repair::CleanInletScreen));
-            g.turns(Screw::Low) && g.in_use() && !screen
-        },
+        besides: |g| g.in_use() && !g.does(|a| *a == Action::Mend(Repair::CleanInletScreen)),
         trips: &["big-jumps", "bottomed-once"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -67,7 +64,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-screw-run-to-its-bottom-and-left-there"),
-        occasion: |g| g.writes(Port::Manifold, Stage::Low) && g.turns_no_stage(),
+        besides: Good::turns_no_stage,
         trips: &["big-jumps", "bottomed-left", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -81,7 +78,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-call-while-the-manifold-port-stands-open"),
-        occasion: |g| g.opens(Port::Manifold) && g.refits(Port::Manifold) && g.mends_nothing(),
+        besides: |g| g.refits(Port::Manifold) && g.mends_nothing(),
         trips: &["called-with-port-open"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
@@ -107,10 +104,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-one-leg-of-the-u-tube-manometer-written-for-low"),
-        occasion: |g| {
-            let reads = g.writes(Port::Inlet, Stage::Low) && g.supply_is_in_order;
-            // Propane stands higher than the water in the column.
-            reads && !g.propane && g.in_use() && g.mends_nothing() && g.turns_no_stage()
+        // Propane stands higher than the water in the column.
+        besides: |g| {
+            let sound = g.gives("needless-call") && g.mends_nothing() && g.turns_no_stage();
+            sound && !g.propane && g.in_use()
         },
         trips: &["one-leg-read"],
         heeds: Heeds::Nothing,
@@ -134,9 +131,9 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-u-tube-manometer-too-short-for-propane-and-nobody-heeds-the-gas"),
-        occasion: |g| {
-            let reads = g.opens(Port::Inlet) && g.supply_is_in_order;
-            reads && g.traps_gas && g.propane && g.in_use() && g.mends_nothing()
+        besides: |g| {
+            let traps = g.gives("opened-on-trapped-gas") && g.gives("needless-call");
+            traps && g.propane && g.in_use() && g.mends_nothing()
         },
         trips: &[
             "hold-too-short",
@@ -156,7 +153,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-what-the-readings-do-not-show-left-as-it-was"),
-        occasion: |g| g.in_use() && g.leaves_no_reading_wrong().is_some() && !g.moves_supply(),
+        besides: |g| g.leaves_no_reading_wrong().is_some() && !g.moves_supply(),
         trips: &["fault-left"],
         heeds: Heeds::Nothing,
         change: |p, a| match a {
@@ -167,14 +164,9 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-wet-or-pinched-hose-used-to-the-end"),
-        occasion: |g| {
-            let swaps = g.times(&Action::Mend(Repair::SwapMeterHose)) == 1;
-            swaps
-                && !g.hose_leaks
-                && g.mends() == 1
-                && g.in_use()
-                && g.turns_no_stage()
-                && !g.moves_supply()
+        besides: |g| {
+            let swaps = g.times(&Action::Mend(Repair::SwapMeterHose)) == 1 && g.mends() == 1;
+            swaps && !g.hose_leaks && g.turns_no_stage() && !g.moves_supply()
         },
         trips: &["meter-fault-left"],
         heeds: Heeds::Nothing,
@@ -189,7 +181,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-cap-found-off-left-off"),
-        occasion: |g| found_off(g).is_some() && g.in_use(),
+        besides: Good::in_use,
         trips: &["cap-off"],
         heeds: Heeds::Faults,
         change: |p, a| match (found_off(&p.good), a) {
@@ -200,7 +192,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-sound-parts-replaced-one-after-the-other"),
-        occasion: |g| closes_in_use(g) && g.mends_nothing(),
+        besides: uses_and_mends_nothing,
         trips: &["needless-repair", "parts-on-suspicion"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -213,7 +205,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-everything-cleaned-that-can-be"),
-        occasion: |g| closes_in_use(g) && g.mends_nothing(),
+        besides: uses_and_mends_nothing,
         trips: &["care-on-suspicion"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -233,7 +225,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-owner-called-though-the-supply-is-in-order"),
-        occasion: |g| g.ends(Ending::InService) && g.supply_is_in_order && !g.inlet_read_outside,
+        besides: |g| g.ends(Ending::InService),
         trips: &["needless-call"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
@@ -246,7 +238,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-look-round-after-the-alarm"),
-        occasion: |g| g.alarmed && g.does(|a| *a == Action::Tell(Topic::GetOut)),
+        besides: any,
         trips: &["worked-on-after-alarm"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -309,8 +301,4 @@ fn kneel_at_alarm(progress: &Progress) -> Vec<Action> {
         Some(Place::Hall) => vec![Action::Look(Subject::CoAlarm)],
         _ => vec![Action::Look(Subject::StatusLamp)],
     }
-}
-
-fn closes_in_use(good: &Good) -> bool {
-    good.refits(Port::Inlet) && good.in_use() && good.turns_no_stage()
 }

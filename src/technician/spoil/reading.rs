@@ -7,7 +7,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-nothing-smelt-or-probed"),
         // A valve that lets by is found by the detector alone.
-        occasion: |g| g.is_quiet() && !g.renews_leaking_valve,
+        besides: |g| g.is_quiet() && !g.renews_leaking_valve,
         trips: &["no-sniff-on-arrival"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Sniff(_) | Action::Probe(_))),
@@ -15,7 +15,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-smelt-and-probed-at-head-height-only"),
-        occasion: |g| g.propane && g.is_quiet(),
+        besides: Good::is_quiet,
         trips: &["head-height-only"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -25,7 +25,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-manual-valve-not-shut-before-the-inlet-port"),
-        occasion: Good::shuts_first,
+        besides: Good::shuts_first,
         trips: &["opened-inlet-under-gas"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -37,7 +37,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-no-wait-after-breaking-the-inlet-plug-loose"),
-        occasion: |g| g.opens(Port::Inlet) && g.traps_gas,
+        besides: any,
         trips: &["opened-on-trapped-gas"],
         heeds: Heeds::Faults,
         change: keep,
@@ -49,7 +49,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-power-left-on"),
-        occasion: |g| g.opens(Port::Inlet) && g.mends_nothing(),
+        besides: Good::mends_nothing,
         trips: &["power-left-on"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::FurnaceSwitch(OnOff::Off)),
@@ -57,10 +57,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-meter-never-zeroed"),
-        occasion: |g| {
-            let sets_supply = g.turns(Screw::Supply);
-            g.writes(Port::Inlet, Stage::Low) && g.in_use() && !sets_supply
-        },
+        besides: |g| g.in_use() && !g.turns(Screw::Supply),
         trips: &["meter-off"],
         heeds: Heeds::Nothing,
         change: |_, a| drop_if(*a == Action::MeterZero),
@@ -68,7 +65,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-hose-half-on-at-the-manifold"),
-        occasion: |g| g.writes(Port::Manifold, Stage::High),
+        besides: |g| g.writes(Port::Manifold, Stage::High),
         trips: &["hose-half-on"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
@@ -81,7 +78,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-right-number-written-only-when-the-hose-is-off-again"),
-        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.moves_supply(),
+        besides: |g| !g.moves_supply(),
         trips: &[],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -99,7 +96,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-zeroed-with-the-manifold-pressure-on-it"),
-        occasion: |g| g.turns(Screw::Low),
+        besides: |g| g.turns(Screw::Low),
         trips: &["zeroed-under-pressure"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -113,7 +110,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-with-the-others-on-not-written"),
-        occasion: |g| g.writes(Port::Inlet, Stage::HighWithOthers) && !g.moves_supply(),
+        besides: |g| !g.moves_supply(),
         trips: &["never-read-with-others"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found)),
@@ -121,10 +118,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-at-rest-only"),
-        occasion: |g| {
-            let reads = g.writes(Port::Inlet, Stage::HighWithOthers);
-            reads && g.turns(Screw::Low) && !g.moves_supply()
-        },
+        besides: |g| g.turns(Screw::Low) && !g.moves_supply(),
         trips: &["never-read-running", "turned-before-inlet"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -135,10 +129,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-high-never-written"),
-        occasion: |g| {
-            let turned = g.turns(Screw::High) || g.moves_supply();
-            g.writes(Port::Manifold, Stage::High) && !turned
-        },
+        besides: |g| !g.turns(Screw::High) && !g.moves_supply(),
         trips: &["stage-never-read"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -149,7 +140,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-hold-at-rest-cut-short"),
-        occasion: |g| g.times_written(Port::Inlet, Stage::Rest) == 1 && g.in_use(),
+        besides: |g| g.times_written(Port::Inlet, Stage::Rest) == 1 && g.in_use(),
         trips: &["hold-too-short"],
         heeds: Heeds::Faults,
         change: keep,
@@ -167,7 +158,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-number-for-the-wrong-port"),
-        occasion: |g| g.writes(Port::Inlet, Stage::Low),
+        besides: any,
         trips: &["wrong-port"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -184,7 +175,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-low-number-written-for-high"),
-        occasion: |g| g.writes(Port::Manifold, Stage::High),
+        besides: |g| g.writes(Port::Manifold, Stage::High),
         trips: &["wrong-stage"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -198,7 +189,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-the-number-in-the-wrong-unit"),
-        occasion: |g| g.writes(Port::Inlet, Stage::High),
+        besides: any,
         trips: &["wrong-unit"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -212,7 +203,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-number-that-no-meter-showed"),
-        occasion: |g| g.writes(Port::Inlet, Stage::Low),
+        besides: any,
         trips: &["invented"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -226,7 +217,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-turned-before-it-was-written-as-found"),
-        occasion: |g| g.turns(Screw::Low),
+        besides: |g| g.turns(Screw::Low),
         trips: &["turned-before-found"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Low, Phase::Found)),
@@ -234,7 +225,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-big-jump-there-and-back"),
-        occasion: |g| g.turns(Screw::Low),
+        besides: any,
         trips: &["big-jumps"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -253,7 +244,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-the-high-screw-cranked-against-a-low-supply"),
-        occasion: |g| g.writes(Port::Manifold, Stage::High) && g.high_is_starved,
+        besides: any,
         trips: &["big-jumps", "cranked"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -277,7 +268,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-the-low-screw-turned-while-high-burns"),
-        occasion: |g| g.turns(Screw::Low),
+        besides: |g| g.turns(Screw::Low),
         trips: &["wrong-screw"],
         heeds: Heeds::Faults,
         change: |p, a| {

@@ -1,0 +1,123 @@
+//! Whether a job gave occasion for a slip: whether what a rule looks at was there to be done wrongly.
+
+use super::evaluate::{Brief, rightly_shut_off};
+use super::ledger::Ledger;
+use super::{control, faults_left, joints, safety, unread};
+use crate::appliance::plate::Fuel;
+use crate::hands::action::{Action, PlugStep};
+use crate::parts::{Ending, Level, Port, Screw, Stage};
+use crate::rules::Evidence;
+use crate::setup::SupplyRight;
+use crate::units::PA_PER_INWC;
+
+/// Whether this job, as it was done, gave occasion to trip a rule with this evidence. True where the
+/// rule asks for nothing that a job may lack.
+#[must_use]
+pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
+    let in_use = || l.left().is_some() && !l.said_shut_off();
+    match evidence {
+        Evidence::Ignition
+        | Evidence::NeedlessRepair(_)
+        | Evidence::PartsOnSuspicion(_)
+        | Evidence::CareOnSuspicion(_)
+        | Evidence::SafetyBypassed
+        | Evidence::DangerousRepair => true,
+        // An alarm that calls, or gas that may come out of what is opened.
+        Evidence::WorkedOnAfterAlarm => {
+            safety::alarm_before(l, l.events.len()) || plug(l, None, PlugStep::SpinOut)
+        }
+        Evidence::NoSniffOnArrival => {
+            safety::first_hand(l).is_some_and(|first| !safety::alarm_before(l, first.index))
+        }
+        Evidence::HeadHeightOnly => l.setup.fuel == Fuel::Propane,
+        Evidence::OpenedInletUnderGas => plug(l, Some(Port::Inlet), PlugStep::SpinOut),
+        Evidence::OpenedOnTrappedGas => safety::traps_gas(l),
+        Evidence::OpenedManifoldFiring => plug(l, Some(Port::Manifold), PlugStep::SpinOut),
+        Evidence::GasFromOpenPort
+        | Evidence::CalledWithPortOpen
+        | Evidence::LoosenedWithCockOpen
+        | Evidence::PowerLeftOn
+        | Evidence::AdapterLeft
+        | Evidence::PortLeftOpen => plug(l, None, PlugStep::SpinOut),
+        Evidence::CrossThreadLeft | Evidence::CrossThreadCaught => {
+            plug(l, None, PlugStep::StartByHand)
+        }
+        Evidence::BossCracked | Evidence::PlugLoose => plug(l, None, PlugStep::SpinIn),
+        Evidence::JointUnchecked | Evidence::JointCheckedWrongly | Evidence::BubblesLeft => {
+            joints::any_disturbed(l)
+        }
+        Evidence::WrongPort
+        | Evidence::MeterOff(_)
+        | Evidence::HoseHalfOn
+        | Evidence::ZeroedUnderPressure(_)
+        | Evidence::WrongUnit
+        | Evidence::OneLegRead
+        | Evidence::ReadUnsettled
+        | Evidence::WrongStage
+        | Evidence::Invented => l.wrote().next().is_some(),
+        Evidence::StageNeverRead
+        | Evidence::NeverReadRunning
+        | Evidence::NeverReadWithOthers
+        | Evidence::HoldTooShort => !rightly_shut_off(l, brief),
+        Evidence::SupplyNotRechecked => unread::supply_moved(l).is_some(),
+        Evidence::TurnedBeforeFound | Evidence::TurnedBeforeInlet => {
+            turns(l, Screw::Low) || turns(l, Screw::High)
+        }
+        // Any screw can be turned by whoever stands before it.
+        Evidence::BigJumps(_)
+        | Evidence::BottomedLeft
+        | Evidence::BottomedOnce
+        | Evidence::WrongScrew
+        | Evidence::NeedlessTurn
+        | Evidence::NotReadWithCap
+        | Evidence::CapOff
+        | Evidence::LeftOutsideBand => l.left().is_some(),
+        Evidence::Cranked => high_is_starved(l),
+        Evidence::SupplyNotYours => l.setup.card.supply == SupplyRight::OwnerOnly,
+        Evidence::SupplyLeftLow => {
+            let least = l.setup.supply.delivery_limits_pa.0;
+            l.setup.card.supply == SupplyRight::Trainee && in_use() && l.setup.supply.set_pa < least
+        }
+        Evidence::SupplyOverMaximum => turns(l, Screw::Supply),
+        Evidence::ConversionNotProven => !control::left_for_gas(l),
+        Evidence::FaultLeft => faults_left::answered_faults(l).next().is_some() && in_use(),
+        Evidence::MeterFaultLeft => {
+            faults_left::answered_faults(l).any(faults_left::reads) && in_use()
+        }
+        Evidence::JumperLeft
+        | Evidence::ControlsNotRestored
+        | Evidence::DoorOff
+        | Evidence::OthersNotRestored => l.left().is_some(),
+        Evidence::ValveSwitchOff
+        | Evidence::CockNotOpen
+        | Evidence::NoFinalCycle
+        | Evidence::NotDoneUnsaid => in_use(),
+        Evidence::OwnerNotCalled => control::owner_is_due(l, brief),
+        Evidence::NeedlessCall => control::nothing_to_tell(l, brief, l.events.len()),
+        Evidence::WrongEnding => !brief.right_endings.is_empty(),
+        Evidence::NotTagged | Evidence::HouseholderNotTold => l.ending() == Some(Ending::ShutOff),
+    }
+}
+
+/// Whether such a step was done with a port's plug, or with either.
+fn plug(l: &Ledger, wanted: Option<Port>, step: PlugStep) -> bool {
+    l.did().any(|did| match did.action {
+        Action::Plug { port, step: one } => {
+            *one == step && wanted.is_none_or(|wanted| wanted == *port)
+        }
+        _ => false,
+    })
+}
+
+fn turns(l: &Ledger, wanted: Screw) -> bool {
+    l.did().any(|did| matches!(did.action, Action::Turn { screw, .. } if *screw == wanted))
+}
+
+/// Whether the inlet held the high level down when it was written last: its spring could not show.
+fn high_is_starved(l: &Ledger) -> bool {
+    let writes = |action: &Action| matches!(action, Action::Write(it) if it.port == Port::Manifold && it.stage == Stage::High);
+    l.did()
+        .filter(|did| writes(did.action))
+        .last()
+        .is_some_and(|did| did.before.inlet_pa - did.before.set_pa[Level::High] < PA_PER_INWC)
+}
