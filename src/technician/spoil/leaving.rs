@@ -32,19 +32,12 @@ pub(super) const SPOILS: &[Spoil] = &[
         besides: Good::in_use,
         trips: &["supply-not-yours"],
         heeds: Heeds::Faults,
-        change: |_, a| {
+        change: |p, a| {
             if *a == Action::Look(Subject::SupplyVent) {
-                Change::After(vec![
-                    Action::PutDown,
-                    Action::Take(Tool::SlottedDriver),
-                    Action::Cap { screw: Screw::Supply, to: Fitted::Off },
-                    // There and back, so that what is read after it is what was found.
-                    Action::Turn { screw: Screw::Supply, eighths: 1 },
-                    Action::Turn { screw: Screw::Supply, eighths: -1 },
-                    Action::Cap { screw: Screw::Supply, to: Fitted::On },
-                    Action::PutDown,
-                    Action::Take(Tool::GasDetector),
-                ])
+                // There and back, so that what is read after it is what was found.
+                let mut pieces = turned(p, Screw::Supply, &[1, -1]);
+                pieces.push(Goal::InHand(Tool::GasDetector).into());
+                Change::After(pieces)
             } else {
                 Change::Keep
             }
@@ -116,7 +109,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |p, a| {
             let call = Action::Call(Contact::SupplyOwner);
             if *a == Action::Look(Subject::SupplyVent) {
-                Change::After(vec![call])
+                Change::After(vec![call.into()])
             } else {
                 drop_if(*a == call && !p.done.is_empty())
             }
@@ -142,8 +135,12 @@ pub(super) const SPOILS: &[Spoil] = &[
             let leans = p.count(&START_INLET) > 0;
             if *a == START_INLET {
                 let tight = step(PlugStep::Tighten(6));
-                let key = Action::Take(Tool::HexKey);
-                Change::Instead(vec![key, step(PlugStep::StartByKey), tight])
+                let by_key = step(PlugStep::StartByKey);
+                Change::Instead(vec![
+                    Goal::InHand(Tool::HexKey).into(),
+                    by_key.into(),
+                    tight.into(),
+                ])
             } else {
                 drop_if(leans && matches!(a, Action::Plug { port: Port::Inlet, .. }))
             }
@@ -159,10 +156,10 @@ pub(super) const SPOILS: &[Spoil] = &[
             if *a == START_INLET {
                 let step = |step| Action::Plug { port: Port::Inlet, step };
                 Change::Before(vec![
-                    Action::Take(Tool::HexKey),
-                    step(PlugStep::StartByKey),
-                    step(PlugStep::SpinOut),
-                    Action::PutDown,
+                    Goal::InHand(Tool::HexKey).into(),
+                    step(PlugStep::StartByKey).into(),
+                    step(PlugStep::SpinOut).into(),
+                    Goal::HandEmpty.into(),
                 ])
             } else {
                 Change::Keep
@@ -178,10 +175,9 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Faults,
         change: |_, a| {
             if *a == TIGHTEN_INLET {
-                Change::Instead(vec![Action::Plug {
-                    port: Port::Inlet,
-                    step: PlugStep::Tighten(2),
-                }])
+                Change::Instead(vec![
+                    Action::Plug { port: Port::Inlet, step: PlugStep::Tighten(2) }.into(),
+                ])
             } else {
                 Change::Keep
             }
@@ -194,7 +190,11 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["boss-cracked", "bubbles-left"],
         heeds: Heeds::Nothing,
         change: |_, a| {
-            if *a == TIGHTEN_INLET { Change::After(vec![TIGHTEN_INLET]) } else { Change::Keep }
+            if *a == TIGHTEN_INLET {
+                Change::After(vec![TIGHTEN_INLET.into()])
+            } else {
+                Change::Keep
+            }
         },
         hurry: never,
     },
@@ -236,7 +236,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |p, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(kneel(p, vec![Action::ValveSwitch(OnOff::Off)]))
+                Change::Before(vec![Goal::ValveSwitch(OnOff::Off).into(), back(p)])
             } else {
                 Change::Keep
             }
@@ -250,7 +250,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(vec![Action::Cock { cock: Cock::Furnace, degrees: 60 }])
+                Change::Before(vec![Action::Cock { cock: Cock::Furnace, degrees: 60 }.into()])
             } else {
                 Change::Keep
             }
@@ -262,9 +262,9 @@ pub(super) const SPOILS: &[Spoil] = &[
         besides: any,
         trips: &["cock-not-open"],
         heeds: Heeds::Nothing,
-        change: |_, a| {
+        change: |p, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(vec![Action::Cock { cock: Cock::Furnace, degrees: 0 }])
+                Change::Before(vec![Goal::Valve(Cock::Furnace, Opening::Closed).into(), back(p)])
             } else {
                 Change::Keep
             }
@@ -328,10 +328,13 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["wrong-ending"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
-            Action::HandOver(said) => Change::Instead(vec![Action::HandOver(HandOver {
-                ending: Ending::InService,
-                not_done: said.not_done.clone(),
-            })]),
+            Action::HandOver(said) => Change::Instead(vec![
+                Action::HandOver(HandOver {
+                    ending: Ending::InService,
+                    not_done: said.not_done.clone(),
+                })
+                .into(),
+            ]),
             _ => Change::Keep,
         },
         hurry: never,
@@ -342,10 +345,9 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["not-done-unsaid"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
-            Action::HandOver(said) => Change::Instead(vec![Action::HandOver(HandOver {
-                ending: said.ending,
-                not_done: Vec::new(),
-            })]),
+            Action::HandOver(said) => Change::Instead(vec![
+                Action::HandOver(HandOver { ending: said.ending, not_done: Vec::new() }).into(),
+            ]),
             _ => Change::Keep,
         },
         hurry: never,
@@ -354,5 +356,5 @@ pub(super) const SPOILS: &[Spoil] = &[
 
 /// A repair after an action, if it is the one.
 fn mend_after(now: bool, repair: Repair) -> Change {
-    if now { Change::After(vec![Action::Mend(repair)]) } else { Change::Keep }
+    if now { Change::After(vec![Action::Mend(repair).into()]) } else { Change::Keep }
 }

@@ -59,7 +59,7 @@ pub(super) const SPOILS: &[Spoil] = &[
                     turns.push(turn(left.min(16)));
                     left -= 16;
                 }
-                Change::Before(turns)
+                Change::Before(turns.into_iter().map(Piece::Do).collect())
             } else {
                 Change::Keep
             }
@@ -86,7 +86,12 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |p, a| {
             if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
                 let on = Action::HoseOn { port: Port::Manifold, push: Push::Fully };
-                Change::After(kneel(p, vec![Action::HoseOff, on]))
+                Change::After(vec![
+                    Goal::At(Place::GasValve).into(),
+                    Action::HoseOff.into(),
+                    on.into(),
+                    back(p),
+                ])
             } else {
                 Change::Keep
             }
@@ -136,11 +141,7 @@ fn turn_after_low(p: &Progress, a: &Action, eighths: &[i16]) -> Change {
     if !is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
         return Change::Keep;
     }
-    let mut actions =
-        vec![Action::Take(Tool::SlottedDriver), Action::Cap { screw: Screw::Low, to: Fitted::Off }];
-    actions.extend(eighths.iter().map(|&eighths| Action::Turn { screw: Screw::Low, eighths }));
-    actions.extend([Action::Cap { screw: Screw::Low, to: Fitted::On }, Action::PutDown]);
-    Change::After(kneel(p, actions))
+    Change::After(turned(p, Screw::Low, eighths))
 }
 
 fn closes(step: PlugStep) -> bool {

@@ -55,7 +55,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |p, a| {
             let first = !p.done.iter().any(|a| matches!(a, Action::Turn { screw: Screw::Low, .. }));
             if first && matches!(a, Action::Turn { screw: Screw::Low, .. }) {
-                Change::Before(vec![Action::Turn { screw: Screw::Low, eighths: 16 }; 6])
+                Change::Before(vec![Action::Turn { screw: Screw::Low, eighths: 16 }.into(); 6])
             } else {
                 Change::Keep
             }
@@ -69,7 +69,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |p, a| {
             if is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
-                Change::After(kneel(p, at_low_screw(&[16; 6])))
+                Change::After(turned(p, Screw::Low, &[16; 6]))
             } else {
                 Change::Keep
             }
@@ -82,22 +82,14 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["called-with-port-open"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
-            Action::Adapter { port: Port::Manifold, to: Fitted::On } => Change::Slowly(
-                vec![
-                    Action::Go(Place::PlantRoom),
-                    Action::FurnaceSwitch(OnOff::On),
-                    Action::Go(Place::Hall),
-                    Action::Setpoint(160),
-                    Action::ThermostatMode(OnOff::On),
-                ],
-                4,
-                vec![
-                    Action::ThermostatMode(OnOff::Off),
-                    Action::Go(Place::PlantRoom),
-                    Action::FurnaceSwitch(OnOff::Off),
-                    Action::Go(Place::GasValve),
-                ],
-            ),
+            Action::Adapter { port: Port::Manifold, to: Fitted::On } => Change::Before(vec![
+                Goal::Power(OnOff::On).into(),
+                Goal::Called(Firing::Low, Means::Thermostat).into(),
+                wait(4),
+                Goal::HeatOff.into(),
+                Goal::Power(OnOff::Off).into(),
+                Goal::At(Place::GasValve).into(),
+            ]),
             _ => Change::Keep,
         },
         hurry: never,
@@ -113,17 +105,15 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |p, a| match a {
             Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {
-                Change::Before(vec![Action::Gauge(Gauge::WaterColumn)])
+                Change::Before(vec![Action::Gauge(Gauge::WaterColumn).into()])
             }
             a if is_write(a, Port::Inlet, Stage::Low, Phase::Found) => {
                 Change::Instead(rewrite(a, |reading| reading.thousandths /= 2))
             }
             // The water shows tenths only: time for the gas in the hose to go.
-            Action::HoseOff if p.count(&Action::HoseOff) == 0 => {
-                Change::Slowly(Vec::new(), 60, Vec::new())
-            }
+            Action::HoseOff if p.count(&Action::HoseOff) == 0 => Change::Before(vec![wait(60)]),
             Action::PutDown if p.last_is(|a| *a == Action::HoseOff) => {
-                Change::Before(vec![Action::Gauge(Gauge::Digital)])
+                Change::Before(vec![Action::Gauge(Gauge::Digital).into()])
             }
             _ => Change::Keep,
         },
@@ -145,7 +135,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |_, a| match a {
             Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {
-                Change::Before(vec![Action::Gauge(Gauge::WaterColumn)])
+                Change::Before(vec![Action::Gauge(Gauge::WaterColumn).into()])
             }
             _ => Change::Keep,
         },
@@ -230,7 +220,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Faults,
         change: |_, a| match a {
             Action::Tell(Topic::GasSmellDrill) => {
-                Change::After(vec![Action::Call(Contact::SupplyOwner)])
+                Change::After(vec![Action::Call(Contact::SupplyOwner).into()])
             }
             _ => Change::Keep,
         },
@@ -244,7 +234,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |p, a| {
             let first = p.count(&Action::Tell(Topic::GetOut)) == 0;
             if first && *a == Action::Tell(Topic::GetOut) {
-                Change::Before(kneel_at_alarm(p))
+                Change::Before(look_at_alarm(p))
             } else {
                 Change::Keep
             }
@@ -278,27 +268,18 @@ fn turns_in(step: PlugStep) -> bool {
     }
 }
 
-/// At the low screw: driver, cap off, these turns, cap on.
-fn at_low_screw(eighths: &[i16]) -> Vec<Action> {
-    let cap = |to| Action::Cap { screw: Screw::Low, to };
-    let mut actions = vec![Action::Take(Tool::SlottedDriver), cap(Fitted::Off)];
-    actions.extend(eighths.iter().map(|&eighths| Action::Turn { screw: Screw::Low, eighths }));
-    actions.extend([cap(Fitted::On), Action::PutDown]);
-    actions
-}
-
 fn after_start(action: &Action, repairs: &[Repair]) -> Change {
     if *action == START_INLET {
-        Change::After(repairs.iter().map(|&repair| Action::Mend(repair)).collect())
+        Change::After(repairs.iter().map(|&repair| Action::Mend(repair).into()).collect())
     } else {
         Change::Keep
     }
 }
 
 /// A look at what is near, in the alarm.
-fn kneel_at_alarm(progress: &Progress) -> Vec<Action> {
+fn look_at_alarm(progress: &Progress) -> Vec<Piece> {
     match progress.place {
-        Some(Place::Hall) => vec![Action::Look(Subject::CoAlarm)],
-        _ => vec![Action::Look(Subject::StatusLamp)],
+        Some(Place::Hall) => vec![Action::Look(Subject::CoAlarm).into()],
+        _ => vec![Action::Look(Subject::StatusLamp).into()],
     }
 }

@@ -69,9 +69,9 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["hose-half-on"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
-            Action::HoseOn { port: Port::Manifold, .. } => {
-                Change::Instead(vec![Action::HoseOn { port: Port::Manifold, push: Push::Halfway }])
-            }
+            Action::HoseOn { port: Port::Manifold, .. } => Change::Instead(vec![
+                Action::HoseOn { port: Port::Manifold, push: Push::Halfway }.into(),
+            ]),
             _ => Change::Keep,
         },
         hurry: never,
@@ -88,7 +88,7 @@ pub(super) const SPOILS: &[Spoil] = &[
             }
             let since = p.done.iter().rev().take_while(|one| **one != Action::HoseOff);
             match since.into_iter().find(|one| late(one)) {
-                Some(write) if *a == Action::HoseOff => Change::After(vec![write.clone()]),
+                Some(write) if *a == Action::HoseOff => Change::After(vec![write.clone().into()]),
                 _ => Change::Keep,
             }
         },
@@ -101,7 +101,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Faults,
         change: |_, a| {
             if is_write(a, Port::Manifold, Stage::Low, Phase::Left) {
-                Change::After(vec![Action::MeterZero])
+                Change::After(vec![Action::MeterZero.into()])
             } else {
                 Change::Keep
             }
@@ -233,8 +233,8 @@ pub(super) const SPOILS: &[Spoil] = &[
             let first = !p.done.iter().any(low);
             if matches!(a, Action::Turn { screw: Screw::Low, .. }) && first {
                 Change::Before(vec![
-                    Action::Turn { screw: Screw::Low, eighths: 6 },
-                    Action::Turn { screw: Screw::Low, eighths: -6 },
+                    Action::Turn { screw: Screw::Low, eighths: 6 }.into(),
+                    Action::Turn { screw: Screw::Low, eighths: -6 }.into(),
                 ])
             } else {
                 Change::Keep
@@ -249,17 +249,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Faults,
         change: |p, a| {
             if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
-                let turn = Action::Turn { screw: Screw::High, eighths: 16 };
-                Change::After(kneel(
-                    p,
-                    vec![
-                        Action::Take(Tool::SlottedDriver),
-                        Action::Cap { screw: Screw::High, to: Fitted::Off },
-                        turn,
-                        Action::Cap { screw: Screw::High, to: Fitted::On },
-                        Action::PutDown,
-                    ],
-                ))
+                Change::After(turned(p, Screw::High, &[16]))
             } else {
                 Change::Keep
             }
@@ -273,16 +263,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Faults,
         change: |p, a| {
             if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
-                Change::After(kneel(
-                    p,
-                    vec![
-                        Action::Take(Tool::SlottedDriver),
-                        Action::Cap { screw: Screw::Low, to: Fitted::Off },
-                        Action::Turn { screw: Screw::Low, eighths: 1 },
-                        Action::Cap { screw: Screw::Low, to: Fitted::On },
-                        Action::PutDown,
-                    ],
-                ))
+                Change::After(turned(p, Screw::Low, &[1]))
             } else {
                 Change::Keep
             }
