@@ -8,7 +8,7 @@ pub mod run;
 
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, HandOver};
-use crate::hands::event::{Event, Happening};
+use crate::hands::event::{Event, EventKind};
 use crate::hands::refusal::Refusal;
 use crate::hands::{Hands, Job, judge_all_fluid};
 use crate::model::night::{Night, Pace};
@@ -137,7 +137,7 @@ impl Bench {
         };
         match result {
             Ok(follow) => {
-                self.tell(Happening::Did { action: action.clone(), before: Box::new(before) });
+                self.tell(EventKind::Did { action: action.clone(), before: Box::new(before) });
                 for what in follow {
                     self.tell(what);
                 }
@@ -148,7 +148,7 @@ impl Bench {
                 Ok(())
             }
             Err(why) => {
-                self.tell(Happening::Refused { action: action.clone(), why });
+                self.tell(EventKind::Refused { action: action.clone(), why });
                 Err(why)
             }
         }
@@ -158,18 +158,18 @@ impl Bench {
     pub fn step(&mut self) {
         let Self { model, watch, job, over, events } = self;
         let tick = model.tick;
-        let mut tell = |what: Happening| events.push(Event { tick, what });
+        let mut tell = |what: EventKind| events.push(Event { tick, what });
         let difference_pa = model.step(&mut |notice| {
             tell(notice.into());
             if let Notice::Control { from, to } = notice
                 && job.cycle.control(from, to)
             {
-                tell(Happening::Cycle);
+                tell(EventKind::Cycle);
             }
         });
         let at = metered_port(model).map(|port| (port, draw(model)));
         if let Some(hold) = watch.step(at, sight(model, difference_pa)) {
-            tell(Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
+            tell(EventKind::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
         }
         let mut ignited = false;
         if over.is_none() {
@@ -214,10 +214,10 @@ impl Bench {
         }
         self.over = Some(over);
         let left = Box::new(self.truth());
-        self.tell(Happening::Ended { hand_over, left });
+        self.tell(EventKind::Ended { hand_over, left });
     }
 
-    fn tell(&mut self, what: Happening) {
+    fn tell(&mut self, what: EventKind) {
         self.events.push(Event { tick: self.model.tick, what });
     }
 }

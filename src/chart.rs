@@ -39,7 +39,7 @@ pub(crate) fn escape(text: &str) -> String {
 #[must_use]
 pub fn figure(value: f64) -> String {
     if !value.is_finite() {
-        return "no number".to_owned();
+        return t!("chart-no-number").to_owned();
     }
     if value == 0.0 {
         return "0".to_owned();

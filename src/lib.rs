@@ -1,4 +1,4 @@
-//! Quarterturn: a practice simulator for setting gas pressures on a two-stage furnace.
+//! Quarterturn: a practice simulator for setting gas pressures on a single- or two-stage furnace.
 //!
 //! Read in this order: [`units`], [`rng`] and [`words`], then [`physics`] (gas in pipes and parts),
 //! `appliance`, `site` and `instrument` (what stands in the house and in the hand), [`parts`] and

@@ -33,9 +33,9 @@ impl Stream {
         bits / 9_007_199_254_740_992.0
     }
 
-    /// A number between `low` and `high`.
-    pub fn between(&mut self, low: f64, high: f64) -> f64 {
-        low + (high - low) * self.unit()
+    /// A number between `lower` and `upper`.
+    pub fn between(&mut self, lower: f64, upper: f64) -> f64 {
+        lower + (upper - lower) * self.unit()
     }
 }
 

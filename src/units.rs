@@ -22,7 +22,7 @@ pub const PA_PER_INWC: f64 = 249.088_91;
 /// Pascals in one pound-force per square inch.
 pub const PA_PER_PSI: f64 = 6_894.757_293_168;
 /// Joules in one International Table Btu.
-pub const J_PER_BTU: f64 = 1_055.055_852_62;
+const J_PER_BTU: f64 = 1_055.055_852_62;
 /// Watts in one Btu per hour.
 pub const W_PER_BTU_H: f64 = J_PER_BTU / 3_600.0;
 /// Metres in one foot.

@@ -7,7 +7,9 @@
 //! ```
 //!
 //! Ids stand in the sources as literals only, so that `tests/core/words` can compare them with the
-//! files. A message or argument that is missing fails that test; in the program it shows its id.
+//! files. A message or argument that is missing fails that test; in the program it shows its id. Ids
+//! of texts about rows of data are put together from the row ([`table`]); the same test asks the
+//! tables for them.
 //!
 //! `fluent-bundle` reads files that are embedded one by one. A loader that embeds a whole folder
 //! brings a walker of folders and threads into the bare core; twenty lines here do without. Look-ups
@@ -42,6 +44,7 @@ macro_rules! id {
 }
 
 mod number;
+pub mod table;
 
 pub use number::{decimal, whole};
 
@@ -63,12 +66,25 @@ pub const FILES: &[(&str, &str)] = files![
     "ways.ftl",
     "coach.ftl",
     "debrief.ftl",
+    "marking.ftl",
+    "rules.ftl",
     "desk.ftl",
     "repairs.ftl",
     "refusals.ftl",
     "senses.ftl",
+    "findings.ftl",
+    "status.ftl",
+    "format.ftl",
+    "scenario.ftl",
+    "record.ftl",
     "technician.ftl",
     "cli.ftl",
+    "preview.ftl",
+    "faults.ftl",
+    "fault_pages.ftl",
+    "proof.ftl",
+    "drawings.ftl",
+    "fidelity.ftl",
 ];
 
 /// The id of a message. Sources write it through [`t!`] and [`id!`] only.
@@ -88,6 +104,12 @@ impl Id {
     pub fn text(self) -> &'static str {
         WORDS.plain.get(self.0).map_or(self.0, String::as_str)
     }
+}
+
+/// The text of a message, without arguments, whose id is put together from a row of data. None if
+/// there is no such message. Tables read it once, so that a missing text is an error with its row.
+fn from_data(id: &str) -> Option<&'static str> {
+    WORDS.plain.get(id).map(String::as_str)
 }
 
 /// An argument of a message. Decimals come through [`decimal`], because Fluent writes a number

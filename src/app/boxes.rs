@@ -3,12 +3,10 @@
 use bevy::prelude::*;
 use bevy_egui::egui;
 
-use super::camera::PageRect;
 use super::drawings::{self, PAGE, Seat, Sheet};
-use super::mirror::OnPage;
-use super::motion::Aim;
+use super::page::{AppSystems, OnPage, PageRect};
 use super::pose::Shown;
-use super::scene::{PartEntities, Sheets};
+use super::scene::{Aim, PartEntities, Sheets};
 use super::svg::{Box4, Drawing};
 use crate::panels::view::PartBox;
 
@@ -22,10 +20,8 @@ const COVER_SLACK: f32 = 6.0;
 pub struct Boxes(pub Vec<PartBox>);
 
 pub(super) fn plugin(app: &mut App) {
-    app.init_resource::<Boxes>().add_systems(
-        Update,
-        measure.after(super::AppSystems::Mirror).before(super::AppSystems::Animate),
-    );
+    app.init_resource::<Boxes>()
+        .add_systems(Update, measure.after(AppSystems::Mirror).before(AppSystems::Animate));
 }
 
 fn measure(

@@ -7,25 +7,9 @@ use bevy::prelude::*;
 use bevy_egui::{EguiGlobalSettings, EguiPostUpdateSet, PrimaryEguiContext, egui};
 
 use super::drawings::PAGE;
+use super::page::{GROUND, PageRect, TheCamera};
 use super::paper::Laid;
 use super::redraw::Redraw;
-
-/// The camera.
-#[derive(Component)]
-pub struct TheCamera;
-
-/// Where the page lies, in window points; empty when nothing is drawn.
-#[derive(Resource, Debug, Clone, Copy, PartialEq)]
-pub struct PageRect(pub egui::Rect);
-
-impl Default for PageRect {
-    fn default() -> Self {
-        Self(egui::Rect::ZERO)
-    }
-}
-
-/// Paper.
-pub const GROUND: Color = Color::srgb_u8(0xF5, 0xF1, 0xE8);
 
 pub(super) fn plugin(app: &mut App) {
     app.init_resource::<PageRect>()
@@ -53,8 +37,7 @@ fn spawn(mut commands: Commands, mut settings: ResMut<EguiGlobalSettings>) {
 }
 
 /// The greatest rectangle of the page's shape inside `free`, in its middle.
-#[must_use]
-pub fn letterbox(free: egui::Rect) -> egui::Rect {
+fn letterbox(free: egui::Rect) -> egui::Rect {
     if !free.is_positive() {
         return egui::Rect::ZERO;
     }

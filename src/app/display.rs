@@ -8,7 +8,7 @@ use crate::words::Id;
 pub const NO_SCREEN: Id = id!("display-no-screen");
 
 /// Said when there is a screen but nothing that can draw on it.
-pub const NO_DRIVER: Id = id!("display-no-driver");
+const NO_DRIVER: Id = id!("display-no-driver");
 
 /// What to say when the engine gave up at its start, by what it said itself.
 #[must_use]

@@ -3,7 +3,10 @@
 use bevy::prelude::*;
 use bevy::window::{Monitor, PrimaryMonitor, PrimaryWindow};
 
-use super::{LEAST, SIZE};
+/// The window as it opens where there is room, in points.
+const SIZE: [f32; 2] = [1280.0, 720.0];
+/// Smallest window where there is room, in points.
+pub(super) const LEAST: [f32; 2] = [1024.0, 700.0];
 
 /// Height that a window's own frame and a task bar may take, in points.
 const FRAME: f32 = 64.0;

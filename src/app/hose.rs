@@ -7,7 +7,7 @@ use lyon_tessellation::{LineCap, LineJoin, StrokeOptions};
 use usvg::tiny_skia_path::Transform as Flat;
 
 use super::drawings::{MANOMETER, PAGE, Seat, Sheet, seat};
-use super::mirror::{OnPage, Sight};
+use super::page::{AppSystems, OnPage, Sight};
 use super::redraw::Redraw;
 use super::scene::{Inks, Paint, Sheets};
 use super::svg::{self, Chunk, Edge, Triangles};
@@ -54,10 +54,8 @@ const WATER: [f32; 4] = [0x8F as f32 / 255.0, 0xB8 as f32 / 255.0, 0xDB as f32 /
 const LIGHT: [f32; 4] = [1.0, 1.0, 1.0, 1.0];
 
 pub(super) fn plugin(app: &mut App) {
-    app.add_systems(Startup, spawn).add_systems(
-        Update,
-        draw.after(super::AppSystems::Mirror).before(super::AppSystems::Animate),
-    );
+    app.add_systems(Startup, spawn)
+        .add_systems(Update, draw.after(AppSystems::Mirror).before(AppSystems::Animate));
 }
 
 fn spawn(mut commands: Commands, inks: Res<Inks>) {

@@ -5,23 +5,14 @@ use bevy::prelude::*;
 
 use super::drawings::seat;
 use super::drive::Front;
-use super::motion::Aim;
+use super::page::{AppSystems, OnPage, Sight};
 use super::pose;
-use super::scene::{Part, SheetRoot, Sheets, seated};
-use crate::senses::seen::Seen;
-
-/// What is seen now; nothing without a job.
-#[derive(Resource, Default)]
-pub struct Sight(pub Option<Seen>);
-
-/// Which place's drawing lies on the page, if any.
-#[derive(Resource, Default, Debug, Clone, Copy, PartialEq, Eq)]
-pub struct OnPage(pub Option<&'static str>);
+use super::scene::{Aim, Part, SheetRoot, Sheets, seated};
 
 pub(super) fn plugin(app: &mut App) {
     app.init_resource::<Sight>()
         .init_resource::<OnPage>()
-        .add_systems(Update, (look, lay_out, mirror).chain().in_set(super::AppSystems::Mirror));
+        .add_systems(Update, (look, lay_out, mirror).chain().in_set(AppSystems::Mirror));
 }
 
 fn look(front: Res<Front>, mut sight: ResMut<Sight>, mut page: ResMut<OnPage>) {

@@ -12,6 +12,7 @@ mod fit;
 pub mod hose;
 pub mod mirror;
 pub mod motion;
+pub mod page;
 pub mod paper;
 pub mod pose;
 pub mod redraw;
@@ -27,10 +28,11 @@ use bevy::prelude::*;
 use bevy::window::{WindowResizeConstraints, WindowResolution};
 use bevy_egui::EguiPlugin;
 
-use crate::panels::settings::Settings;
 use crate::panels::view::Help;
 use desk::Desk;
 use drive::Front;
+use fit::LEAST;
+use page::{AppSystems, Choices};
 use paper::AtDesk;
 use session::Session;
 
@@ -53,26 +55,8 @@ pub struct Start {
     pub help: Help,
 }
 
-/// The trainee's choices.
-#[derive(Resource, Default)]
-pub struct Choices(pub Settings);
-
-/// The order of the window's own work in a frame.
-#[derive(SystemSet, Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum AppSystems {
-    /// What is seen goes into the scene.
-    Mirror,
-    /// The scene moves to where it shall stand.
-    Animate,
-}
-
 /// Exit code when there is no screen.
 const NO_SCREEN_CODE: u8 = 3;
-/// The window as it opens where there is room, in points.
-const SIZE: [f32; 2] = [1280.0, 720.0];
-/// Smallest window where there is room, in points.
-const LEAST: [f32; 2] = [1024.0, 700.0];
-
 /// Opens the window and stays until it is closed.
 #[must_use]
 pub fn open(args: WindowArgs) -> ExitCode {

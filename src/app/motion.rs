@@ -3,42 +3,14 @@
 use bevy::prelude::*;
 
 use super::drive::Front;
-use super::mirror::OnPage;
+use super::page::{AppSystems, Choices, OnPage};
 use super::pose::{Pose, Shown};
-use super::redraw::{Moving, Redraw};
-use super::scene::{Part, Sheets, Veil};
-use super::{AppSystems, Choices};
+use super::redraw::{CHANGING_S, Moving, Redraw};
+use super::scene::{Aim, Now, Part, Sheets, Veil};
 use crate::panels::settings::Motion;
-
-/// How a group shall stand.
-#[derive(Component, Debug, Clone, Copy, PartialEq, Default)]
-pub struct Aim(pub Pose);
-
-/// How a group stands.
-#[derive(Component, Debug, Clone, Copy, PartialEq)]
-pub struct Now {
-    turn_deg: f32,
-    scale: [f32; 2],
-    alpha: f32,
-    tint: [f32; 3],
-    /// Turns made by itself, 0–1.
-    spun: f32,
-    /// Factor on the height by flicker.
-    flare: f32,
-}
-
-impl Default for Now {
-    fn default() -> Self {
-        let Pose { turn_deg, scale, alpha, tint, .. } = Pose::default();
-        Self { turn_deg, scale, alpha, tint, spun: 0.0, flare: 1.0 }
-    }
-}
 
 /// Time constant with which a group follows, in seconds.
 const FOLLOW_S: f32 = 0.07;
-/// Shortest time between two pictures while something changes, in seconds.
-pub(super) const CHANGING_S: f32 = 0.033;
-
 #[derive(Resource, Default)]
 struct Clock {
     since_s: f32,

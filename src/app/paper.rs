@@ -4,11 +4,10 @@ use bevy::app::AppExit;
 use bevy::prelude::*;
 use bevy_egui::{EguiContexts, EguiPostUpdateSet, EguiPrimaryContextPass, egui};
 
-use super::Choices;
 use super::boxes::Boxes;
 use super::desk::Desk;
 use super::drive::Front;
-use super::mirror::Sight;
+use super::page::{Choices, Sight};
 use super::redraw::Redraw;
 use super::session::Session;
 use crate::panels::view::{Card, Job, JobChoice, Layout, Opening, Page, Running, Unfinished};
@@ -33,7 +32,7 @@ struct Offer {
 
 /// What the panels wished in this frame.
 #[derive(Resource, Default)]
-pub struct Wishes(pub Vec<Wish>);
+struct Wishes(Vec<Wish>);
 
 /// How the panels laid the window out.
 #[derive(Resource, Debug, Clone, Copy)]

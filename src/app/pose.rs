@@ -5,86 +5,13 @@
 
 mod found;
 mod piece;
+mod stand;
 mod state;
 
-use crate::parts::{Neighbor, Place, Tool};
+pub use stand::{Pose, Shown};
+
+use crate::parts::{Place, Tool};
 use crate::senses::seen::Seen;
-
-/// How a group stands.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Pose {
-    /// Whether it is shown.
-    pub shown: Shown,
-    /// Turned about its pivot, in degrees, clockwise.
-    pub turn_deg: f32,
-    /// Turns a second that it keeps turning by itself.
-    pub spin_rev_s: f32,
-    /// Scaled about its pivot.
-    pub scale: [f32; 2],
-    /// Its opacity, 0–1.
-    pub alpha: f32,
-    /// Its colour is multiplied by this.
-    pub tint: [f32; 3],
-    /// How far it flickers, as a fraction of its height.
-    pub flicker: f32,
-}
-
-/// Whether a group is shown.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum Shown {
-    /// It is.
-    Yes,
-    /// It is not.
-    No,
-}
-
-impl Shown {
-    fn when(condition: bool) -> Self {
-        if condition { Self::Yes } else { Self::No }
-    }
-}
-
-impl Default for Pose {
-    fn default() -> Self {
-        Self {
-            shown: Shown::Yes,
-            turn_deg: 0.0,
-            spin_rev_s: 0.0,
-            scale: [1.0, 1.0],
-            alpha: 1.0,
-            tint: [1.0; 3],
-            flicker: 0.0,
-        }
-    }
-}
-
-impl Pose {
-    /// Hidden.
-    pub const HIDDEN: Self = Self {
-        shown: Shown::No,
-        turn_deg: 0.0,
-        spin_rev_s: 0.0,
-        scale: [1.0, 1.0],
-        alpha: 1.0,
-        tint: [1.0; 3],
-        flicker: 0.0,
-    };
-
-    /// Turned clockwise.
-    fn turned(turn_deg: f32) -> Self {
-        Self { turn_deg, ..Self::default() }
-    }
-
-    /// Shown as drawn, or hidden.
-    fn when(condition: bool) -> Self {
-        Self { shown: Shown::when(condition), ..Self::default() }
-    }
-
-    /// Faded; hidden when nothing is left.
-    fn faded(alpha: f64) -> Self {
-        Self { shown: Shown::when(alpha > 0.01), alpha: narrow(alpha), ..Self::default() }
-    }
-}
 
 /// How the group `id` stands; `None` when it stays as drawn.
 #[must_use]
@@ -130,20 +57,4 @@ pub fn drawing_of(seen: &Seen) -> Option<&'static str> {
         Place::Hall => Some("hall"),
         Place::Away => None,
     }
-}
-
-/// What a neighbour's burner does, where it is seen.
-fn burning(neighbor: Neighbor, seen: &Seen) -> Option<crate::senses::seen::Burning> {
-    match neighbor {
-        Neighbor::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.burning),
-        Neighbor::Range => seen.hall.as_ref().map(|h| h.range.burning),
-    }
-}
-
-#[expect(
-    clippy::cast_possible_truncation,
-    reason = "what is drawn needs no more than single precision"
-)]
-fn narrow(value: f64) -> f32 {
-    value as f32
 }

@@ -21,9 +21,8 @@ use bevy_egui::{
 };
 use wgpu_types::DeviceType;
 
-use super::camera::TheCamera;
 use super::drive::Front;
-use super::motion::CHANGING_S;
+use super::page::TheCamera;
 
 /// What is known about the need to draw.
 #[derive(Resource, Debug)]
@@ -55,6 +54,8 @@ pub enum Moving {
     Changing,
 }
 
+/// Shortest time between two pictures while something changes, in seconds.
+pub(super) const CHANGING_S: f32 = 0.033;
 /// Frames drawn at the start, until pipelines and fonts are there.
 const FIRST_FRAMES: u32 = 12;
 /// Between two pictures of what runs on, with a graphics card.

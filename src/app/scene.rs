@@ -10,10 +10,9 @@ use bevy::mesh::{Indices, PrimitiveTopology};
 use bevy::prelude::*;
 use bevy::sprite_render::AlphaMode2d;
 
-use super::camera::GROUND;
 use super::drawings::{self, PAGE, Seat, Sheet};
-use super::motion::{Aim, Now};
-use super::pose;
+use super::page::GROUND;
+use super::pose::{self, Pose};
 use super::svg::{Box4, Chunk, Drawing, Triangles};
 
 /// All drawings as read.
@@ -36,6 +35,30 @@ pub struct Part {
 /// The entity of every group that moves, by the same indices; the root for the first group.
 #[derive(Resource, Default)]
 pub struct PartEntities(pub Vec<Vec<Option<Entity>>>);
+
+/// How a group shall stand.
+#[derive(Component, Debug, Clone, Copy, PartialEq, Default)]
+pub struct Aim(pub Pose);
+
+/// How a group stands.
+#[derive(Component, Debug, Clone, Copy, PartialEq)]
+pub struct Now {
+    pub(super) turn_deg: f32,
+    pub(super) scale: [f32; 2],
+    pub(super) alpha: f32,
+    pub(super) tint: [f32; 3],
+    /// Turns made by itself, 0–1.
+    pub(super) spun: f32,
+    /// Factor on the height by flicker.
+    pub(super) flare: f32,
+}
+
+impl Default for Now {
+    fn default() -> Self {
+        let Pose { turn_deg, scale, alpha, tint, .. } = Pose::default();
+        Self { turn_deg, scale, alpha, tint, spun: 0.0, flare: 1.0 }
+    }
+}
 
 /// The material of a group whose look fades or glows.
 #[derive(Component, Debug, Clone)]

@@ -5,7 +5,7 @@ use std::collections::VecDeque;
 use crate::bench::Bench;
 use crate::bench::run::{self, Nobody, Witness};
 use crate::hands::action::Action;
-use crate::hands::event::{Event, Happening};
+use crate::hands::event::{Event, EventKind};
 use crate::hands::refusal::Refusal;
 use crate::panels::view::{Help, Pace, Running, SecondChance};
 use crate::senses::seen::{Over, Seen, Smell, Sound};
@@ -14,7 +14,7 @@ use crate::words::Id;
 
 use super::desk::{Attempt, Finished, Journal};
 
-/// How long a short happening's caption stays, in ticks.
+/// How long the caption of a short event stays, in ticks.
 const CAPTION_TICKS: u64 = 150;
 /// Most captions at once.
 const CAPTIONS_MAX: usize = 3;
@@ -137,7 +137,7 @@ impl Session {
         self.refusal.as_deref()
     }
 
-    /// Short happenings to caption now.
+    /// Short events to caption now.
     #[must_use]
     pub fn captions(&self) -> Vec<String> {
         self.captions.iter().map(|(_, text)| text.clone()).collect()
@@ -317,70 +317,69 @@ pub fn replay(setup: crate::setup::Setup, done: &[(u64, Action)], tick: u64) -> 
     bench
 }
 
-/// Whether a happening must not be rushed past.
-fn danger(what: &Happening) -> bool {
+/// Whether an event must not be rushed past.
+fn danger(what: &EventKind) -> bool {
     match what {
-        Happening::OpenedUnderGas { .. }
-        | Happening::GasFromPort { .. }
-        | Happening::Ignition { .. }
-        | Happening::Cracked { .. }
-        | Happening::Alarm
-        | Happening::ColumnBlownOut
-        | Happening::ValveOverPressure { .. } => true,
-        Happening::Did { .. }
-        | Happening::Refused { .. }
-        | Happening::Control { .. }
-        | Happening::CalledOnOpenPort { .. }
-        | Happening::Fired { .. }
-        | Happening::Zeroed { .. }
-        | Happening::Wrote(_)
-        | Happening::Turned { .. }
-        | Happening::Mended { .. }
-        | Happening::CrossThreaded { .. }
-        | Happening::FluidJudged { .. }
-        | Happening::Cycle
-        | Happening::MeterOverRange
-        | Happening::WroteMeasured { .. }
-        | Happening::SpringGaugeStrained
-        | Happening::Held { .. }
-        | Happening::Ended { .. }
-        | Happening::NotConverged => false,
+        EventKind::OpenedUnderGas { .. }
+        | EventKind::GasFromPort { .. }
+        | EventKind::Ignition { .. }
+        | EventKind::Cracked { .. }
+        | EventKind::Alarm
+        | EventKind::ColumnBlownOut
+        | EventKind::ValveOverPressure { .. } => true,
+        EventKind::Did { .. }
+        | EventKind::Refused { .. }
+        | EventKind::Control { .. }
+        | EventKind::CalledOnOpenPort { .. }
+        | EventKind::Fired { .. }
+        | EventKind::Zeroed { .. }
+        | EventKind::Wrote(_)
+        | EventKind::Turned { .. }
+        | EventKind::Mended { .. }
+        | EventKind::CrossThreaded { .. }
+        | EventKind::FluidJudged { .. }
+        | EventKind::Cycle
+        | EventKind::MeterOverRange
+        | EventKind::WroteMeasured { .. }
+        | EventKind::SpringGaugeStrained
+        | EventKind::Held { .. }
+        | EventKind::Ended { .. }
+        | EventKind::NotConverged => false,
     }
 }
 
-/// What a happening sounds or feels like for a moment, in words. Nothing that only a gauge or the
+/// What an event sounds or feels like for a moment, in words. Nothing that only a gauge or the
 /// model knows.
-fn caption(what: &Happening) -> Option<&'static str> {
-    use crate::parts::Firing;
+fn caption(what: &EventKind) -> Option<&'static str> {
     match what {
-        Happening::Fired { from: Firing::Out, .. } => Some(t!("moment-burners-light")),
-        Happening::Fired { to: Firing::Out, .. } => Some(t!("moment-burners-out")),
-        Happening::Fired { to: Firing::High, .. } => Some(t!("moment-flames-grow")),
-        Happening::Fired { to: Firing::Low, .. } => Some(t!("moment-flames-shrink")),
-        Happening::OpenedUnderGas { .. } => Some(t!("moment-puff")),
-        Happening::GasFromPort { .. } => Some(t!("moment-hiss")),
-        Happening::Ignition { .. } => Some(t!("moment-ignition")),
-        Happening::CrossThreaded { .. } => Some(t!("moment-cross-thread")),
-        Happening::ColumnBlownOut => Some(t!("moment-column-blown")),
-        Happening::Cracked { .. } => Some(t!("moment-crack")),
-        Happening::Mended { .. } => Some(crate::panels::captions::WORK_DONE.text()),
-        Happening::Turned { bottomed: true, .. } => Some(t!("moment-screw-stop")),
-        Happening::Turned { bottomed: false, .. }
-        | Happening::Did { .. }
-        | Happening::Refused { .. }
-        | Happening::Control { .. }
-        | Happening::CalledOnOpenPort { .. }
-        | Happening::Zeroed { .. }
-        | Happening::Wrote(_)
-        | Happening::FluidJudged { .. }
-        | Happening::Alarm
-        | Happening::Cycle
-        | Happening::ValveOverPressure { .. }
-        | Happening::MeterOverRange
-        | Happening::WroteMeasured { .. }
-        | Happening::SpringGaugeStrained
-        | Happening::Held { .. }
-        | Happening::Ended { .. }
-        | Happening::NotConverged => None,
+        EventKind::Fired { from: None, .. } => Some(t!("moment-burners-light")),
+        EventKind::Fired { to: None, .. } => Some(t!("moment-burners-out")),
+        EventKind::Fired { from, to } if to > from => Some(t!("moment-flames-grow")),
+        EventKind::Fired { .. } => Some(t!("moment-flames-shrink")),
+        EventKind::OpenedUnderGas { .. } => Some(t!("moment-puff")),
+        EventKind::GasFromPort { .. } => Some(t!("moment-hiss")),
+        EventKind::Ignition { .. } => Some(t!("moment-ignition")),
+        EventKind::CrossThreaded { .. } => Some(t!("moment-cross-thread")),
+        EventKind::ColumnBlownOut => Some(t!("moment-column-blown")),
+        EventKind::Cracked { .. } => Some(t!("moment-crack")),
+        EventKind::Mended { .. } => Some(crate::panels::captions::WORK_DONE.text()),
+        EventKind::Turned { bottomed: true, .. } => Some(t!("moment-screw-stop")),
+        EventKind::Turned { bottomed: false, .. }
+        | EventKind::Did { .. }
+        | EventKind::Refused { .. }
+        | EventKind::Control { .. }
+        | EventKind::CalledOnOpenPort { .. }
+        | EventKind::Zeroed { .. }
+        | EventKind::Wrote(_)
+        | EventKind::FluidJudged { .. }
+        | EventKind::Alarm
+        | EventKind::Cycle
+        | EventKind::ValveOverPressure { .. }
+        | EventKind::MeterOverRange
+        | EventKind::WroteMeasured { .. }
+        | EventKind::SpringGaugeStrained
+        | EventKind::Held { .. }
+        | EventKind::Ended { .. }
+        | EventKind::NotConverged => None,
     }
 }

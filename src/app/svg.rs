@@ -3,9 +3,11 @@
 //! Named groups stay apart, so that a piece can turn, a state can be hidden and a part has a box.
 //! Everything is in the drawing's own units, y down. Nothing here knows the engine.
 
+mod shapes;
 mod soften;
 mod tessellate;
 
+pub use shapes::{Box4, Edge};
 pub use tessellate::Triangles;
 pub(crate) use tessellate::core_width;
 
@@ -59,47 +61,6 @@ impl Chunk {
     }
 }
 
-/// Whether an edge shows.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Edge {
-    /// It does, so it is made soft.
-    Soft,
-    /// A line is painted over it.
-    Covered,
-}
-
-/// Corners of a box: left, top, right, bottom.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Box4 {
-    /// Least x and y.
-    pub min: [f32; 2],
-    /// Greatest x and y.
-    pub max: [f32; 2],
-}
-
-impl Box4 {
-    /// The box around both.
-    #[must_use]
-    pub fn with(self, other: Self) -> Self {
-        Self {
-            min: [self.min[0].min(other.min[0]), self.min[1].min(other.min[1])],
-            max: [self.max[0].max(other.max[0]), self.max[1].max(other.max[1])],
-        }
-    }
-
-    /// Its middle.
-    #[must_use]
-    pub fn center(self) -> [f32; 2] {
-        [(self.min[0] + self.max[0]) / 2.0, (self.min[1] + self.max[1]) / 2.0]
-    }
-
-    /// Whether `other` lies inside, allowing `slack` on each side.
-    #[must_use]
-    pub fn holds(self, other: Self, slack: f32) -> bool {
-        (0..2).all(|i| other.min[i] >= self.min[i] - slack && other.max[i] <= self.max[i] + slack)
-    }
-}
-
 impl Drawing {
     /// Reads a drawing.
     ///
@@ -129,7 +90,7 @@ impl Drawing {
 
     /// Whether `group` is `ancestor` or lies in it.
     #[must_use]
-    pub fn is_within(&self, group: usize, ancestor: usize) -> bool {
+    fn is_within(&self, group: usize, ancestor: usize) -> bool {
         let mut at = Some(group);
         while let Some(index) = at {
             if index == ancestor {
@@ -164,8 +125,8 @@ impl Reader {
                     self.children(inner, at, opacity * inner.opacity().get())?;
                 }
                 usvg::Node::Path(path) => self.path(path, group, opacity)?,
-                usvg::Node::Image(_) => return Err("a drawing must not hold images".into()),
-                usvg::Node::Text(_) => return Err("a drawing must not hold text".into()),
+                usvg::Node::Image(_) => return Err(t!("drawing-images").into()),
+                usvg::Node::Text(_) => return Err(t!("drawing-text").into()),
             }
         }
         Ok(())

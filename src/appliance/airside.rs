@@ -16,8 +16,8 @@
 //! **Checked.** `tests/core/appliance/airside.rs`: `rise_follows_heat_and_air()`, ISA density in
 //! `thin_air_warms_more()`, `restricted_air_reaches_the_limit()`, `fans_run_up_and_coast()`.
 
-use super::burner::INDUCER_LOW;
-use super::ignition::Speed;
+use super::burner::INDUCER_REDUCED;
+use super::level::Level;
 use crate::physics::heat::{AIR_J_M3_K, Exchanger, flue_above_metal_k};
 use serde::Serialize;
 
@@ -27,7 +27,7 @@ const EXCHANGER_J_K: f64 = 15e3;
 const INDUCER_S: f64 = 1.2;
 const BLOWER_S: f64 = 3.0;
 /// Blower on low, against high.
-const BLOWER_LOW: f64 = 0.75;
+const BLOWER_REDUCED: f64 = 0.75;
 /// Flue gas above the metal at full input, in kelvins.
 const FLUE_ABOVE_METAL_K: f64 = 110.0;
 /// Resistance of coil and ducts, filter, and registers, as shares of the clean whole.
@@ -89,7 +89,7 @@ pub struct AirSide {
 }
 
 impl AirSide {
-    /// An air side whose blower on high gives a rise of `rise_k` (K, at least 5) at `useful_w` (W) in
+    /// An air side whose blower at the full rate gives a rise of `rise_k` (K, at least 5) at `useful_w` (W) in
     /// the clean way at sea level, all of it at `start_k` (K), fans still.
     #[must_use]
     pub fn new(useful_w: f64, rise_k: f64, start_k: f64) -> Self {
@@ -114,10 +114,17 @@ impl AirSide {
     }
 
     /// Goes on by `dt_s` with the fans driven so, heat from the flame (W) and return air (K).
-    pub fn step(&mut self, dt_s: f64, inducer: Speed, blower: Speed, heat_w: f64, return_k: f64) {
+    pub fn step(
+        &mut self,
+        dt_s: f64,
+        inducer: Option<Level>,
+        blower: Option<Level>,
+        heat_w: f64,
+        return_k: f64,
+    ) {
         let approach = |now: f64, end: f64, tau: f64| now + (end - now) * dt_s / (tau + dt_s);
-        self.inducer = approach(self.inducer, speed(inducer, INDUCER_LOW), INDUCER_S);
-        self.blower = approach(self.blower, speed(blower, BLOWER_LOW), BLOWER_S);
+        self.inducer = approach(self.inducer, speed(inducer, INDUCER_REDUCED), INDUCER_S);
+        self.blower = approach(self.blower, speed(blower, BLOWER_REDUCED), BLOWER_S);
         let firing = heat_w / self.full_heat_w;
         if (firing - self.flue.0).abs() > NOTICED {
             self.flue = (firing, flue_above_metal_k(firing, FLUE_ABOVE_METAL_K));
@@ -169,10 +176,7 @@ impl AirSide {
     }
 }
 
-fn speed(speed: Speed, low: f64) -> f64 {
-    match speed {
-        Speed::Off => 0.0,
-        Speed::Low => low,
-        Speed::High => 1.0,
-    }
+/// Speed at a level, 0–1, that is `reduced` below the full rate.
+fn speed(at: Option<Level>, reduced: f64) -> f64 {
+    at.map_or(0.0, |level| if level.is_top() { 1.0 } else { reduced })
 }

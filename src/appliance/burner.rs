@@ -3,13 +3,13 @@
 //!
 //! **Equation.** Each burner's gas is its orifice's share of the flow, `dᵢ²/Σd²`; each tube gets an
 //! equal part of the air. Heat = flow × heating value × burned share. Air goes with the inducer's
-//! speed, in two straight lines through 55 % excess at rated low and 42 % at rated high, times the
-//! free way ([`Draft`]). Igniter temperature first-order, a quarter of the warm-up as time
+//! speed, in a straight line to 42 % excess at the full rate, on a furnace with two levels bent through 55 %
+//! at the first level, times the free way ([`Draft`]). Igniter temperature first-order, a quarter of the warm-up as time
 //! constant. The first burner lights when the igniter is at 1,150 K and a flammable mixture is
 //! there, the others from a burning neighbour, each after 0.25 s, across a dark one after 1.2 s.
 //! Flame current `3.2 µA·√load` × reach × contact × rod × ground, the reach full from 35 % of
 //! rated, none below 12 %. Unburned gas gathers in a box of 12 l and is carried off by the inducer,
-//! 0.4 changes a second on low; lit late, it goes off at once.
+//! 0.4 changes a second at the inducer's reduced speed; lit late, it goes off at once.
 //! **Assumptions.** Equal tubes, each of them with the jet of [`Jet`]; the last burner bears the
 //! rod.
 //! **Valid range.** 1 to 8 burners, up to about three times the rated input.
@@ -26,17 +26,18 @@
 //! ratios in `wrong_orifices_look_wrong()`.
 
 use super::draft::Draft;
+use super::level::Levels;
 use crate::physics::combustion::flame::{Flammable, Jet, Look, Stand};
 use crate::physics::combustion::{burned_share, efficiency, flue_gas, weak_jet_co_ppm};
 use crate::physics::fluid::Gas;
 use serde::Serialize;
 
 /// Number of burners that a drawing shows.
-pub const BURNERS: usize = 4;
+const BURNERS: usize = 4;
 /// Most burners; more orifices than that are taken as none.
 const MOST_BURNERS: usize = 24;
-/// Inducer speed on low, against high.
-pub const INDUCER_LOW: f64 = 0.7;
+/// Inducer speed below the full rate, against its full speed.
+pub const INDUCER_REDUCED: f64 = 0.7;
 /// Igniter temperature that lights gas, at full heat, and in a cold box, in kelvins (from memory).
 const LIGHTS_K: f64 = 1150.0;
 const HOT_K: f64 = 1600.0;
@@ -55,7 +56,7 @@ const REACHES_ROD: f64 = 0.35;
 const THROAT_M: f64 = 0.016;
 /// Volume in which unburned gas gathers, in m³.
 const BOX_M3: f64 = 0.012;
-/// Air changes of that volume with the inducer on low, per second.
+/// Air changes of that volume with the inducer at its reduced speed, per second.
 const BOX_CHANGES_S: f64 = 0.4;
 /// Gathered gas that makes a hard light, as a share of the lower flammable limit.
 const HARD_LIGHT: f64 = 0.9;
@@ -63,10 +64,10 @@ const HARD_LIGHT: f64 = 0.9;
 const BANG_S: f64 = 1.5;
 /// Flame current of a clean rod in a full flame, in microamperes.
 const FULL_UA: f64 = 3.2;
-/// Excess air at rated input with the inducer on high.
+/// Excess air at rated input with the inducer at full speed.
 const RATED_EXCESS: f64 = 0.42;
-/// Excess air at rated low input with the inducer on low.
-const RATED_LOW_EXCESS: f64 = 0.55;
+/// Excess air at the rated input of a level below the full rate, with the inducer at its speed.
+const REDUCED_EXCESS: f64 = 0.55;
 /// Shortage of air from which a flame comes out of its tube.
 const ROLLS_OUT_BELOW: f64 = -0.3;
 /// Change of gas or air, against rated gas, from which the flames are worked out anew.
@@ -162,8 +163,8 @@ pub struct HardLight {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Burners {
     burners: Vec<Burner>,
-    rated_m3_s: f64,
-    low_share: f64,
+    /// Rated flow at each level, in standard m³/s.
+    rated_m3_s: Levels<f64>,
     warm_up_s: f64,
     condition: Condition,
     /// Gas and air that the flames were last worked out for, in standard m³/s.
@@ -183,10 +184,10 @@ pub struct Burners {
 }
 
 impl Burners {
-    /// Burners with the orifices that are fitted (diameters in m, 24 at most), the rated flow on high
-    /// of all together (standard m³/s), low as a share of high, and the igniter's warm-up (s).
+    /// Burners with the orifices that are fitted (diameters in m, 24 at most), the rated flow of
+    /// all together at each level (standard m³/s), and the igniter's warm-up (s).
     #[must_use]
-    pub fn new(orifices_m: &[f64], rated_m3_s: f64, low_share: f64, warm_up_s: f64) -> Self {
+    pub fn new(orifices_m: &[f64], rated_m3_s: Levels<f64>, warm_up_s: f64) -> Self {
         let orifices_m = orifices_m.get(..MOST_BURNERS).unwrap_or(orifices_m);
         let area: f64 = orifices_m.iter().map(|d| d * d).sum::<f64>().max(1e-12);
         let burner = |&hole_m: &f64| Burner {
@@ -202,7 +203,6 @@ impl Burners {
         Self {
             burners: orifices_m.iter().map(burner).collect(),
             rated_m3_s,
-            low_share,
             warm_up_s,
             condition: Condition::default(),
             worked_out: (-1.0, -1.0),
@@ -221,8 +221,8 @@ impl Burners {
 
     /// Puts other orifices in (diameters in m); the flames are out then.
     pub fn set_orifices(&mut self, orifices_m: &[f64]) {
-        let Self { rated_m3_s, low_share, warm_up_s, .. } = *self;
-        self.burners = Self::new(orifices_m, rated_m3_s, low_share, warm_up_s).burners;
+        let Self { rated_m3_s, warm_up_s, .. } = *self;
+        self.burners = Self::new(orifices_m, rated_m3_s, warm_up_s).burners;
         self.worked_out = (-1.0, -1.0);
     }
 
@@ -244,8 +244,8 @@ impl Burners {
         self.step_igniter(dt_s, input.igniter);
         let flow = input.flow_m3_s.max(0.0);
         let air = self.air_m3_s(gas, input.inducer);
-        self.excess_air = excess(gas, air, flow, self.rated_m3_s);
-        let noticed = NOTICED * self.rated_m3_s;
+        self.excess_air = excess(gas, air, flow, *self.rated_m3_s.top());
+        let noticed = NOTICED * self.rated_m3_s.top();
         let (gas_then, air_then) = self.worked_out;
         let changed =
             (flow - gas_then).abs() > noticed || (air - air_then).abs() > noticed * gas.air_per_gas;
@@ -269,13 +269,18 @@ impl Burners {
 
     /// Air to all burners, in standard m³/s.
     fn air_m3_s(&self, gas: &Gas, inducer: f64) -> f64 {
-        let rated_air = self.rated_m3_s * gas.air_per_gas * (1.0 + RATED_EXCESS);
-        let low_air = self.rated_m3_s * self.low_share * gas.air_per_gas * (1.0 + RATED_LOW_EXCESS);
-        // Between still, low (0.7 of the speed) and high the air goes with the speed.
-        let clean = if inducer <= INDUCER_LOW {
-            low_air * inducer / INDUCER_LOW
+        let rated_air = self.rated_m3_s.top() * gas.air_per_gas * (1.0 + RATED_EXCESS);
+        // Between still, the reduced and the full speed the air goes with the speed.
+        let reduced_air = if self.rated_m3_s.first_level().is_top() {
+            rated_air * INDUCER_REDUCED
         } else {
-            low_air + (rated_air - low_air) * (inducer - INDUCER_LOW) / (1.0 - INDUCER_LOW)
+            self.rated_m3_s.first() * gas.air_per_gas * (1.0 + REDUCED_EXCESS)
+        };
+        let clean = if inducer <= INDUCER_REDUCED {
+            reduced_air * inducer / INDUCER_REDUCED
+        } else {
+            let above = (inducer - INDUCER_REDUCED) / (1.0 - INDUCER_REDUCED);
+            reduced_air + (rated_air - reduced_air) * above
         };
         clean * self.air_share * (1.0 - self.blown_in)
     }
@@ -283,7 +288,7 @@ impl Burners {
     fn work_out_flames(&mut self, gas: &Gas, flow: f64, air: f64) {
         self.worked_out = (flow, air);
         let tubes = self.tubes();
-        let rated = self.rated_m3_s / tubes;
+        let rated = self.rated_m3_s.top() / tubes;
         for burner in &mut self.burners {
             let own = flow * burner.share;
             burner.excess_air = excess(gas, air / tubes, own, rated);
@@ -334,7 +339,7 @@ impl Burners {
     }
 
     fn step_box(&mut self, dt_s: f64, gas: &Gas, unlit: f64, inducer: f64, newly_lit: bool) {
-        let changes = BOX_CHANGES_S * inducer / INDUCER_LOW;
+        let changes = BOX_CHANGES_S * inducer / INDUCER_REDUCED;
         self.gathered_m3 = (self.gathered_m3 + unlit * dt_s) / (1.0 + changes * dt_s);
         self.bang_s = (self.bang_s - dt_s).max(0.0);
         if !newly_lit {

@@ -20,7 +20,7 @@ use crate::units::PA_PER_INWC;
 use serde::Serialize;
 
 /// Pressure across the clean exchanger with the inducer at full speed, in pascals.
-pub const FULL_DRAFT_PA: f64 = 1.6 * PA_PER_INWC;
+const FULL_DRAFT_PA: f64 = 1.6 * PA_PER_INWC;
 /// Resistance of exchanger, vent and intake, as shares of the clean whole.
 const EXCHANGER: f64 = 0.75;
 const VENT: f64 = 0.15;

@@ -1,4 +1,4 @@
-//! The ignition control of a two-stage furnace with a hot-surface igniter, as a state machine.
+//! The ignition control of a furnace with a hot-surface igniter and one or two firing levels, as a state machine.
 //!
 //! **Equation.** What rules, in this order; the code follows it line by line:
 //! 1. Without power everything is off and forgotten.
@@ -7,10 +7,10 @@
 //! 4. A flame that is felt while the gas is shut locks out, with the fans on while it lasts.
 //! 5. A lockout waits for its time or for the power to be cut; it outlasts a limit or roll-out.
 //! 6. Without a first-stage call the gas is shut, then the flue is purged, then the blower coasts.
-//! 7. An open low pressure switch or low-gas switch shuts the gas and goes back to proving.
+//! 7. The first level's pressure switch or the low-gas switch, open, shuts the gas and goes back to proving.
 //! 8. A lost flame shuts the gas at once and costs a try; too many in one call lock out.
-//! 9. Otherwise the sequence goes on. It does not start with the low pressure switch closed at
-//!    rest, nor with a flame felt.
+//! 9. Otherwise the sequence goes on. It does not start with the first level's pressure switch closed
+//!    at rest, nor with a flame felt.
 //!
 //! **Assumptions.** The control reads its contacts and the flame current once a step and acts at
 //! once.
@@ -29,6 +29,7 @@
 //! `tests/core/appliance/ignition_refusals.rs` and `tests/core/appliance/ignition_safety.rs` (what
 //! never happens, whatever the inputs do).
 
+use crate::appliance::level::{Level, Levels};
 use serde::Serialize;
 
 mod sequence;
@@ -43,7 +44,7 @@ pub enum ControlState {
     Standby,
     /// The inducer starts; the pressure switch must be open at rest.
     InducerStart,
-    /// The low pressure switch must close.
+    /// The first level's pressure switch must close.
     PressureSwitchProving,
     /// Air goes through before anything is lit.
     PrePurge,
@@ -55,16 +56,14 @@ pub enum ControlState {
     FlameProving,
     /// Burning, the blower waits for a warm exchanger.
     BlowerOnDelay,
-    /// Burning on low.
-    LowStage,
-    /// The second stage is called.
-    HighStageCall,
+    /// Burning at a level, everything settled.
+    Burning(Level),
+    /// The next level is called.
+    NextLevelCall,
     /// The inducer goes to its higher speed.
-    HighInducer,
-    /// The high pressure switch must close.
-    HighPressureSwitchProving,
-    /// Burning on high.
-    HighStage,
+    InducerUp,
+    /// The next level's pressure switch must close.
+    NextSwitchProving,
     /// The limit is open.
     LimitOpen,
     /// A roll-out switch is open.
@@ -81,7 +80,7 @@ pub enum ControlState {
 
 impl ControlState {
     /// Every state.
-    pub const ALL: [Self; 19] = [
+    pub const ALL: [Self; 20] = [
         Self::Standby,
         Self::InducerStart,
         Self::PressureSwitchProving,
@@ -90,11 +89,12 @@ impl ControlState {
         Self::TrialForIgnition,
         Self::FlameProving,
         Self::BlowerOnDelay,
-        Self::LowStage,
-        Self::HighStageCall,
-        Self::HighInducer,
-        Self::HighPressureSwitchProving,
-        Self::HighStage,
+        Self::Burning(Level::ALL[0]),
+        Self::Burning(Level::ALL[1]),
+        Self::Burning(Level::ALL[2]),
+        Self::NextLevelCall,
+        Self::InducerUp,
+        Self::NextSwitchProving,
         Self::LimitOpen,
         Self::RolloutOpen,
         Self::PostPurge,
@@ -104,30 +104,15 @@ impl ControlState {
     ];
 }
 
-/// Speed of a fan.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
-pub enum Speed {
-    /// Still.
-    Off,
-    /// Low.
-    Low,
-    /// High.
-    High,
-}
-
 /// What the control feels.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Inputs {
     /// Power, through the service switch and the door switch.
     pub powered: bool,
-    /// First-stage call (W1).
-    pub first: bool,
-    /// Second-stage call (W2); counts only with the first.
-    pub second: bool,
-    /// Low pressure switch closed.
-    pub low_switch: bool,
-    /// High pressure switch closed.
-    pub high_switch: bool,
+    /// The level that is called: W1 alone, or with W2. W2 alone calls nothing.
+    pub call: Option<Level>,
+    /// Each level's pressure switch closed.
+    pub switches: Levels<bool>,
     /// Limit closed.
     pub limit: bool,
     /// Roll-out switches closed.
@@ -141,16 +126,15 @@ pub struct Inputs {
 /// What the control drives.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct Outputs {
-    /// Inducer speed.
-    pub inducer: Speed,
+    /// Level whose speed the inducer runs at.
+    pub inducer: Option<Level>,
     /// Igniter on.
     pub igniter: bool,
-    /// Main gas valve energised.
-    pub main: bool,
-    /// High coil energised.
-    pub high: bool,
-    /// Blower speed.
-    pub blower: Speed,
+    /// Level that the gas valve's coils are energised for: the main coil, above the first level the
+    /// second one with it.
+    pub valve: Option<Level>,
+    /// Level whose speed the blower runs at.
+    pub blower: Option<Level>,
 }
 
 /// Times and limits of one appliance's control, in seconds where not said.
@@ -158,7 +142,7 @@ pub struct Outputs {
 pub struct Timings {
     /// Inducer start-up before the switch is looked at.
     pub inducer_start_s: f64,
-    /// Longest wait for the low pressure switch; then a try is lost.
+    /// Longest wait for the first level's pressure switch; then a try is lost.
     pub switch_wait_s: f64,
     /// Pre-purge.
     pub pre_purge_s: f64,
@@ -172,14 +156,15 @@ pub struct Timings {
     pub proving_s: f64,
     /// From gas to blower.
     pub blower_on_s: f64,
-    /// Settling on low before a change of stage.
+    /// Settling at a level before a change of it.
     pub stage_hold_s: f64,
-    /// Inducer's run-up to high.
-    pub high_inducer_s: f64,
-    /// Longest wait for the high pressure switch; then low goes on and high is tried later.
-    pub high_switch_wait_s: f64,
-    /// Minutes on low after which high comes by itself, if it does.
-    pub auto_high_min: Option<f64>,
+    /// Inducer's run-up to the next level.
+    pub inducer_up_s: f64,
+    /// Longest wait for the next level's pressure switch; then the level below goes on, and the next
+    /// is tried later.
+    pub next_switch_wait_s: f64,
+    /// Minutes at the first level after which the next comes by itself, if it does.
+    pub auto_next_min: Option<f64>,
     /// Post-purge.
     pub post_purge_s: f64,
     /// Blower after burning.
@@ -214,9 +199,9 @@ impl Default for Timings {
             proving_s: 3.0,
             blower_on_s: 30.0,
             stage_hold_s: 10.0,
-            high_inducer_s: 3.0,
-            high_switch_wait_s: 60.0,
-            auto_high_min: None,
+            inducer_up_s: 3.0,
+            next_switch_wait_s: 60.0,
+            auto_next_min: None,
             post_purge_s: 15.0,
             blower_off_s: 90.0,
             retry_s: 30.0,
@@ -247,6 +232,8 @@ enum Cause {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Control {
     timings: Timings,
+    /// The furnace's levels, the weakest first.
+    levels: &'static [Level],
     state: ControlState,
     /// Time in this state.
     in_state_s: f64,
@@ -256,12 +243,12 @@ pub struct Control {
     no_flame_s: f64,
     /// Time with a sensed flame while the gas is shut.
     stray_s: f64,
-    /// Time on low.
-    low_s: f64,
+    /// Time at the first level.
+    first_s: f64,
     /// Time until a lockout ends.
     lockout_left_s: f64,
-    /// Set after the high pressure switch did not close: when to try again.
-    high_again_s: f64,
+    /// Set after the next level's pressure switch did not close: when to try again.
+    next_again_s: f64,
     tries: u32,
     losses: u32,
     blower_ran: bool,
@@ -270,19 +257,20 @@ pub struct Control {
 }
 
 impl Control {
-    /// A control at rest.
+    /// The control of a furnace with these levels, at rest.
     #[must_use]
-    pub fn new(timings: Timings) -> Self {
+    pub fn new(timings: Timings, levels: &'static [Level]) -> Self {
         Self {
             timings,
+            levels,
             state: ControlState::Standby,
             in_state_s: 0.0,
             gas_s: 0.0,
             no_flame_s: 0.0,
             stray_s: 0.0,
-            low_s: 0.0,
+            first_s: 0.0,
             lockout_left_s: 0.0,
-            high_again_s: 0.0,
+            next_again_s: 0.0,
             tries: 0,
             losses: 0,
             blower_ran: false,

@@ -4,6 +4,7 @@ pub mod airside;
 pub mod burner;
 pub mod draft;
 pub mod ignition;
+pub mod level;
 pub mod plate;
 pub mod safety;
 pub mod test_point;

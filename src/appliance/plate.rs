@@ -7,10 +7,10 @@
 //! **What is allowed where** ([`GasFigures::allows`]). The plate governs, and the nameplate of the
 //! supply regulator where it is stricter at rest.
 //!
-//! | port | at rest | low | high, also with the others |
+//! | port | at rest | firing at a level | full connected load |
 //! |---|---|---|---|
 //! | inlet | inlet minimum to inlet maximum, at most the nameplate's lock-up limit | inlet minimum to maximum | inlet minimum to maximum |
-//! | manifold | zero, as an ordinary gauge tells it | low ± its tolerance | high ± its tolerance |
+//! | manifold | zero, as an ordinary gauge tells it | the level's ± its tolerance | the full rate's ± its tolerance |
 //!
 //! The plate gives its inlet minimum for a firing furnace. At rest it holds all the more: a flow can
 //! only take pressure away, so an inlet below the minimum at rest is below it at every load.
@@ -20,6 +20,7 @@
 //! **Checked.** A plate's figures against readings: `tests/core/bench/calibrated.rs`; the table
 //! above: `tests/core/appliance/plate.rs`.
 
+use super::level::Levels;
 use super::test_point::{Port, Stage};
 use crate::units::{HeatRate, Pressure, TemperatureStep};
 use serde::Serialize;
@@ -128,12 +129,12 @@ impl GasFigures {
                 most_pa: lockup_most_pa.map_or(inlet.most_pa, |most| most.min(inlet.most_pa)),
                 ..inlet
             },
-            (Port::Inlet, Stage::Low | Stage::High | Stage::HighWithOthers) => inlet,
+            (Port::Inlet, Stage::Firing(_) | Stage::FullLoad) => inlet,
             (Port::Manifold, Stage::Rest) => {
                 Band { least_pa: -READS_ZERO_PA, most_pa: READS_ZERO_PA }
             }
-            (Port::Manifold, Stage::Low) => self.low.band(),
-            (Port::Manifold, Stage::High | Stage::HighWithOthers) => self.high.band(),
+            (Port::Manifold, Stage::Firing(level)) => self.manifold[level].band(),
+            (Port::Manifold, Stage::FullLoad) => self.manifold.top().band(),
         }
     }
 }
@@ -148,10 +149,8 @@ pub struct GasFigures {
     pub inlet_min_pa: f64,
     /// Highest inlet pressure, in pascals.
     pub inlet_max_pa: f64,
-    /// Manifold pressure on low.
-    pub low: Target,
-    /// Manifold pressure on high.
-    pub high: Target,
+    /// Manifold pressure at each firing level.
+    pub manifold: Levels<Target>,
     /// Orifice diameter, in metres.
     pub orifice_m: f64,
     /// The orifice size as stamped.
@@ -169,10 +168,8 @@ pub struct Plate {
     pub made_for: GasFigures,
     /// Gas figures of the conversion label, when the furnace was converted.
     pub converted_to: Option<GasFigures>,
-    /// Input on high, in watts.
-    pub input_high: HeatRate,
-    /// Input on low, in watts.
-    pub input_low: HeatRate,
+    /// Input at each firing level, in watts.
+    pub input: Levels<HeatRate>,
     /// Allowed temperature rise.
     pub rise: (TemperatureStep, TemperatureStep),
     /// Highest pressure that the gas valve may see, in pascals.

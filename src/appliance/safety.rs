@@ -9,7 +9,7 @@
 //! **Valid range.** Any pressure and temperature.
 //! **Regularisation.** None; hysteresis keeps contacts from chattering.
 //! **Source.** Low-gas switch: closes at 8.0 in. w.c. rising, opens at 6.0 ± 0.6 falling (a
-//! two-stage furnace service manual). Draft set points (low 0.45/0.35, high 1.15/1.00 in. w.c.) and
+//! two-stage furnace service manual). Draft set points (one level 0.85/0.70, two 0.45/0.35 and 1.15/1.00 in. w.c.) and
 //! limit (190/150 °F): the appliance's, of our own world. Split hose: from memory.
 //! **Left out.** Contact bounce, ageing.
 //! **Checked.** `tests/core/appliance/safety.rs`:
@@ -17,7 +17,9 @@
 //! `the_limit_resets_itself_and_the_rollout_does_not()`.
 
 use super::draft::Draft;
+use super::level::{Level, Levels};
 use crate::units::{PA_PER_INWC, k_from_f};
+use enum_map::EnumMap;
 use serde::Serialize;
 
 /// Share of the draft that reaches a switch through a split hose (from memory).
@@ -45,8 +47,7 @@ impl Contact {
     }
 
     /// Whether it is closed.
-    #[must_use]
-    pub fn is_closed(&self) -> bool {
+    fn is_closed(&self) -> bool {
         self.closed
     }
 }
@@ -91,25 +92,27 @@ impl From<bool> for LowGasSwitch {
 /// Set points of an appliance's devices.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct SetPoints {
-    /// Low pressure switch.
-    pub low: Points,
-    /// High pressure switch.
-    pub high: Points,
+    /// The pressure switch of each level.
+    pub switches: Levels<Points>,
     /// Supply-air temperature at which the limit opens, in kelvins.
     pub limit_opens_k: f64,
     /// Supply-air temperature below which it closes again, in kelvins.
     pub limit_closes_k: f64,
 }
 
-impl Default for SetPoints {
-    fn default() -> Self {
+impl SetPoints {
+    /// The set points of our appliance with these levels.
+    #[must_use]
+    pub fn of(levels: &'static [Level]) -> Self {
         let points = |closes: f64, opens: f64| Points {
             closes_pa: closes * PA_PER_INWC,
             opens_pa: opens * PA_PER_INWC,
         };
         Self {
-            low: points(0.45, 0.35),
-            high: points(1.15, 1.0),
+            switches: match levels {
+                [Level::Only] => Levels::one(points(0.85, 0.70)),
+                _ => Levels::two(points(0.45, 0.35), points(1.15, 1.0)),
+            },
             limit_opens_k: k_from_f(190.0),
             limit_closes_k: k_from_f(150.0),
         }
@@ -147,10 +150,8 @@ pub struct Sensing {
     pub hose: Hose,
     /// Water standing in hose or inducer housing (a blocked trap), as pascals that it holds off.
     pub water_pa: f64,
-    /// The low pressure switch.
-    pub low: SwitchState,
-    /// The high pressure switch.
-    pub high: SwitchState,
+    /// The pressure switch of each level.
+    pub switches: EnumMap<Level, SwitchState>,
 }
 
 /// Whether a wire lies across a contact.
@@ -172,10 +173,8 @@ impl Jumper {
 /// Wires across the contacts of safety devices.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub struct Jumpers {
-    /// Across the low pressure switch.
-    pub low: Jumper,
-    /// Across the high pressure switch.
-    pub high: Jumper,
+    /// Across the pressure switch of each level.
+    pub switches: EnumMap<Level, Jumper>,
     /// Across the limit.
     pub limit: Jumper,
     /// Across the roll-out switches.
@@ -185,28 +184,22 @@ pub struct Jumpers {
 }
 
 impl Jumpers {
-    fn all(self) -> [Jumper; 5] {
-        [self.low, self.high, self.limit, self.rollout, self.low_gas]
+    fn all(self) -> impl Iterator<Item = (Jumper, &'static str)> {
+        let switches = self.switches.into_iter().map(|(level, jumper)| (jumper, level.id()));
+        let others = [(self.limit, "limit"), (self.rollout, "rollout"), (self.low_gas, "low-gas")];
+        switches.chain(others)
     }
 
-    /// The devices that have one, by name.
+    /// The devices that have one, by the names that the texts choose their words by.
     #[must_use]
     pub fn named(self) -> Vec<&'static str> {
-        const NAMES: [&str; 5] = [
-            "low pressure switch",
-            "high pressure switch",
-            "limit",
-            "roll-out switches",
-            "low gas switch",
-        ];
-        let pairs = self.all().into_iter().zip(NAMES);
-        pairs.filter(|(jumper, _)| *jumper == Jumper::On).map(|(_, name)| name).collect()
+        self.all().filter(|(jumper, _)| *jumper == Jumper::On).map(|(_, name)| name).collect()
     }
 
     /// Whether there is any.
     #[must_use]
     pub fn any(self) -> bool {
-        self.all().contains(&Jumper::On)
+        self.all().any(|(jumper, _)| jumper == Jumper::On)
     }
 }
 
@@ -216,8 +209,7 @@ pub struct Safety {
     points: SetPoints,
     draft: Draft,
     sensing: Sensing,
-    low_switch: Contact,
-    high_switch: Contact,
+    switches: Levels<Contact>,
     low_gas: Option<Contact>,
     felt_pa: f64,
     limit_open: bool,
@@ -229,8 +221,8 @@ impl Safety {
     /// Devices at rest with our appliance's set points; the low-gas switch only where a kit has
     /// fitted it.
     #[must_use]
-    pub fn new(low_gas: impl Into<LowGasSwitch>) -> Self {
-        Self::with_points(SetPoints::default(), low_gas.into())
+    pub fn new(levels: &'static [Level], low_gas: impl Into<LowGasSwitch>) -> Self {
+        Self::with_points(SetPoints::of(levels), low_gas.into())
     }
 
     /// Devices at rest with set points of their own.
@@ -240,8 +232,7 @@ impl Safety {
             points,
             draft: Draft::default(),
             sensing: Sensing::default(),
-            low_switch: points.low.contact(),
-            high_switch: points.high.contact(),
+            switches: points.switches.map(|_, points| points.contact()),
             low_gas: match low_gas {
                 LowGasSwitch::Absent => None,
                 LowGasSwitch::Fitted(points) => Some(points.contact()),
@@ -284,8 +275,10 @@ impl Safety {
             Hose::Off => 0.0,
         };
         self.felt_pa = (through * self.draft.pressure_pa(inducer) - self.sensing.water_pa).max(0.0);
-        self.low_switch.feel(self.felt_pa);
-        self.high_switch.feel(self.felt_pa);
+        let felt_pa = self.felt_pa;
+        self.switches.each_mut(|switch| {
+            switch.feel(felt_pa);
+        });
         if let Some(low_gas) = &mut self.low_gas {
             low_gas.feel(inlet_pa);
         }
@@ -317,16 +310,12 @@ impl Safety {
         core::mem::take(&mut self.rollout_open)
     }
 
-    /// Low pressure switch closed.
+    /// Whether the pressure switch of each level is closed.
     #[must_use]
-    pub fn low_switch(&self) -> bool {
-        self.jumpers.low.or(contact(self.sensing.low, self.low_switch))
-    }
-
-    /// High pressure switch closed.
-    #[must_use]
-    pub fn high_switch(&self) -> bool {
-        self.jumpers.high.or(contact(self.sensing.high, self.high_switch))
+    pub fn switches(&self) -> Levels<bool> {
+        self.switches.map(|level, &switch| {
+            self.jumpers.switches[level].or(contact(self.sensing.switches[level], switch))
+        })
     }
 
     /// Limit closed.

@@ -1,10 +1,11 @@
 //! Where and in which state a pressure is read: the ports of the gas valve and the test states.
 //!
-//! **Source.** The four states are those that start-up sheets of two-stage furnaces ask for (makers
-//! withheld): static, low fire, high fire, and high fire with every other appliance on.
+//! **Source.** The states are those that start-up sheets of furnaces ask for (makers withheld): static,
+//! each firing level, and the full rate with every other appliance on.
 //!
 //! **Checked.** What the plate allows at each port in each state: `tests/core/appliance/plate.rs`.
 
+use super::level::Level;
 use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
@@ -50,34 +51,104 @@ impl Port {
 }
 
 /// A running state of the furnace at which a pressure is read.
-#[derive(
-    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Enum, Serialize, Deserialize,
-)]
-#[serde(rename_all = "kebab-case")]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Enum)]
 pub enum Stage {
     /// No gas flows anywhere in the house.
     Rest,
-    /// The furnace fires on low.
-    Low,
-    /// The furnace fires on high.
-    High,
-    /// The furnace fires on high and every other gas appliance burns.
-    HighWithOthers,
+    /// The furnace fires at a level.
+    Firing(Level),
+    /// Full connected load: the furnace fires at its full rate and every other gas appliance burns.
+    FullLoad,
 }
 
 impl Stage {
-    /// All, in the order of the job sheet.
-    pub const ALL: [Self; 4] = [Self::Rest, Self::Low, Self::High, Self::HighWithOthers];
+    /// Every state of any furnace, the least demanding first.
+    pub const ALL: &'static [Self] = &[
+        Self::Rest,
+        Self::Firing(Level::ALL[0]),
+        Self::Firing(Level::ALL[1]),
+        Self::Firing(Level::ALL[2]),
+        Self::FullLoad,
+    ];
+
+    /// The states under test of a furnace with these levels, in the order of the job sheet.
+    pub fn of(levels: &'static [Level]) -> impl DoubleEndedIterator<Item = Self> + Clone {
+        let firing = levels.iter().map(|&level| Self::Firing(level));
+        std::iter::once(Self::Rest).chain(firing).chain(std::iter::once(Self::FullLoad))
+    }
+
+    /// The level that the furnace fires at: its full rate at full load. None at rest.
+    #[must_use]
+    pub fn level(self, levels: &'static [Level]) -> Option<Level> {
+        match self {
+            Self::Rest => None,
+            Self::Firing(level) => Some(level),
+            Self::FullLoad => levels.last().copied(),
+        }
+    }
+
+    /// Whether the furnace fires at its full rate.
+    #[must_use]
+    pub fn is_at_full_rate(self) -> bool {
+        match self {
+            Self::Rest => false,
+            Self::Firing(level) => level.is_top(),
+            Self::FullLoad => true,
+        }
+    }
+
+    /// The id in scripts, records and job sheets.
+    #[must_use]
+    pub const fn id(self) -> &'static str {
+        match self {
+            Self::Rest => "rest",
+            Self::Firing(level) => level.id(),
+            Self::FullLoad => "full-load",
+        }
+    }
+
+    /// The one with this id.
+    #[must_use]
+    pub fn from_id(id: &str) -> Option<Self> {
+        match id {
+            "rest" => Some(Self::Rest),
+            "full-load" => Some(Self::FullLoad),
+            level => Level::from_id(level).map(Self::Firing),
+        }
+    }
 
     /// The state in words, as reports and findings write it. It holds no comma, so that it can
     /// stand in a list.
     #[must_use]
-    pub const fn label(self) -> &'static str {
+    pub fn label(self) -> &'static str {
         match self {
-            Self::Rest => "at rest",
-            Self::Low => "low",
-            Self::High => "high",
-            Self::HighWithOthers => "high with the others",
+            Self::Rest => t!("stage-rest"),
+            Self::Firing(level) => level.label(),
+            Self::FullLoad => t!("stage-full-load"),
         }
+    }
+}
+
+/// Full connected load as records write it, since model 2.
+const FULL_LOAD_RECORDED: &str = "high-with-others";
+
+impl Serialize for Stage {
+    fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        serializer.serialize_str(match self {
+            Self::FullLoad => FULL_LOAD_RECORDED,
+            Self::Rest | Self::Firing(_) => self.id(),
+        })
+    }
+}
+
+impl<'de> Deserialize<'de> for Stage {
+    fn deserialize<D: serde::Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let id = std::borrow::Cow::<str>::deserialize(deserializer)?;
+        let known =
+            if id == FULL_LOAD_RECORDED { Some(Self::FullLoad) } else { Self::from_id(&id) };
+        known.ok_or_else(|| {
+            let known: Vec<&str> = Self::ALL.iter().map(|stage| stage.id()).collect();
+            serde::de::Error::custom(format!("`{id}` is none of {}", known.join(", ")))
+        })
     }
 }

@@ -1,35 +1,41 @@
 //! The catalogue of faults: named changes to the model, each with a severity and its range.
 //!
 //! A fault changes the [`Setup`] that a bench is built from: a spring, a seat, a pipe, an orifice, a
-//! meter's zero. What is read and seen follows from the model.
+//! meter's zero. What is read and seen follows from the model. How severe it can be and what helps
+//! stands in `assets/catalogue/faults.ron`, its texts in `assets/words/en/faults.ftl`.
 
 mod burner;
 mod control;
 mod entry;
+mod fits;
 mod measuring;
 pub mod remedy;
+mod row;
 mod supply;
 mod valve;
 
 pub use crate::setup::Fault;
 pub use entry::{Entry, Family, Scale, Severity};
+pub use fits::Fits;
+
+pub(super) use row::{ENTRIES, asked};
 
 use crate::setup::Setup;
+use entry::Edit;
 
-/// Declares which entry tells of which fault.
-macro_rules! entries {
-    ($( $variant:ident = $entry:path; )+) => {
+/// Declares which edit puts which fault into a setup.
+macro_rules! edits {
+    ($( $variant:ident = $edit:path; )+) => {
         impl Fault {
-            /// Its entry in the catalogue.
-            #[must_use]
-            pub fn entry(self) -> &'static Entry {
-                match self { $( Self::$variant => &$entry, )+ }
+            /// What it changes in a setup.
+            fn edit(self) -> Edit {
+                match self { $( Self::$variant => $edit, )+ }
             }
         }
     };
 }
 
-entries! {
+edits! {
     SupplySetLow = supply::SUPPLY_SET_LOW;
     SupplySetHigh = supply::SUPPLY_SET_HIGH;
     CreepingSupplySeat = supply::CREEPING_SUPPLY_SEAT;
@@ -114,6 +120,13 @@ entries! {
 }
 
 impl Fault {
+    /// Its entry in the catalogue.
+    #[must_use]
+    pub fn entry(self) -> &'static Entry {
+        let table = ENTRIES.as_ref().ok();
+        table.and_then(|entries| entries.get(&self)).unwrap_or(&Entry::UNREAD)
+    }
+
     /// Its name, in plain words joined by underscores.
     #[must_use]
     pub fn name(self) -> &'static str {
@@ -129,7 +142,7 @@ impl Fault {
     /// Why it cannot be put into this setup, if it cannot.
     #[must_use]
     pub fn misfit(self, setup: &Setup) -> Option<&'static str> {
-        (self.entry().misfit)(setup)
+        self.entry().fits.misfit(setup)
     }
 
     /// Puts it into a setup, as severe as `severity` (SI; kept within its range), and notes it
@@ -142,7 +155,7 @@ impl Fault {
             setup.sound = Some(Box::new(setup.clone()));
         }
         let severity = self.entry().severity.within(severity);
-        (self.entry().apply)(setup, severity);
+        self.edit()(setup, severity);
         setup.faults.push((self, severity));
     }
 }

@@ -1,25 +1,30 @@
 //! Other springs in the gas valve: what both a wrong conversion and a repair fit.
 
 use crate::appliance::plate::Fuel;
+use crate::parts::{Level, Levels};
 use crate::setup::{Setup, Stacking};
 use crate::units::PA_PER_INWC;
+use enum_map::{EnumMap, enum_map};
 
-/// Other springs, for this fuel, set to these pressures on low and on high, in pascals.
-pub(crate) fn fit_springs(setup: &mut Setup, fuel: Fuel, [low_pa, high_pa]: [f64; 2]) {
-    // Inches of water for a turn (our own valve).
-    let per_turn_inwc = match fuel {
-        Fuel::Natural => [0.4, 0.6],
-        Fuel::Propane => [1.2, 1.6],
-    };
+/// Inches of water for a turn of each level's screw with springs for a fuel (our own valve).
+pub(crate) fn per_turn_inwc(fuel: Fuel) -> EnumMap<Level, f64> {
+    match fuel {
+        Fuel::Natural => enum_map! { Level::Low => 0.4, Level::Only | Level::High => 0.6 },
+        Fuel::Propane => enum_map! { Level::Low => 1.2, Level::Only | Level::High => 1.6 },
+    }
+}
+
+/// Other springs, for this fuel, that set the levels to these pressures, in pascals.
+pub(crate) fn fit_springs(setup: &mut Setup, fuel: Fuel, set_pa: Levels<f64>) {
     setup.furnace.springs_for = fuel;
     let valve = &mut setup.furnace.valve;
-    let high_pa = match valve.stacking {
-        Stacking::Independent => high_pa,
-        Stacking::HighOnLow => high_pa - low_pa,
-    };
-    let stages = [(&mut valve.low, low_pa), (&mut valve.high, high_pa)];
-    for ((spring, set_pa), per_turn_inwc) in stages.into_iter().zip(per_turn_inwc) {
-        spring.pa_per_turn = per_turn_inwc * PA_PER_INWC;
-        spring.found_turns = (set_pa / spring.pa_per_turn).clamp(0.0, spring.turns);
+    for (level, &pa) in set_pa.iter() {
+        let below_pa = match valve.stacking {
+            Stacking::NextOnFirst if !level.is_first() => *set_pa.first(),
+            Stacking::NextOnFirst | Stacking::Independent => 0.0,
+        };
+        let spring = &mut valve.springs[level];
+        spring.pa_per_turn = per_turn_inwc(fuel)[level] * PA_PER_INWC;
+        spring.found_turns = ((pa - below_pa) / spring.pa_per_turn).clamp(0.0, spring.turns);
     }
 }

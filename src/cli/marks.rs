@@ -7,7 +7,7 @@ use crate::scenario::Scenario;
 /// The marks of a job of a seed as it stands.
 pub(super) fn marks(observer: &Observer, scenario: &Scenario, seed: u64) -> Result<Marks, Trouble> {
     let book = scenario.marking.rule_book().map_err(|error| {
-        Trouble::new(Exit::Findings, t!("mark-rules-broken", error = format!("{error:?}")))
+        Trouble::new(Exit::Findings, t!("mark-rules-broken", error = error.to_string()))
     })?;
     let brief = Brief { right_endings: scenario.right_endings(seed) };
     Ok(observer.marks(&book, &brief))

@@ -62,6 +62,10 @@ pub fn main() -> ExitCode {
             return u8::try_from(error.exit_code()).map_or(ExitCode::FAILURE, ExitCode::from);
         }
     };
+    if let Err(error) = crate::catalogue::check() {
+        exit::talk(&error.to_string());
+        return Exit::Files.into();
+    }
     let result = match &cli.command {
         None => return window::open(None),
         Some(Command::Play(args)) => match play::start(args) {

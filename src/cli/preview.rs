@@ -2,20 +2,23 @@
 
 mod own_meter;
 mod picture;
+mod report;
 
 use std::fmt::Write as _;
 use std::path::PathBuf;
 
-use serde::Serialize;
-
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use super::job::Job;
+use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::{GasFigures, Plate, Target};
 use crate::appliance::test_point::{Port, Stage};
 use crate::measure::pattern::{Hands, Pattern, Point, measure};
+use crate::parts::Level;
 use crate::setup::Setup;
-use crate::units::{W_PER_BTU_H, hundredths_inwc};
+use crate::units::{PressureUnit, W_PER_BTU_H, hundredths_inwc};
+use crate::words::decimal;
+use report::{FaultReport, LevelReport, PlateReport, Report, State, TargetReport};
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-preview"))]
@@ -30,66 +33,6 @@ pub(super) struct Args {
     svg: Option<PathBuf>,
 }
 
-/// What a preview gave; pressures in inches of water column, rates in Btu/h.
-#[derive(Debug, Serialize)]
-struct Report {
-    scenario: String,
-    seed: u64,
-    plate: PlateReport,
-    faults: Vec<FaultReport>,
-    /// As the job is found.
-    states: Vec<State>,
-    /// The same house without faults, and with everything set as it should be.
-    healthy: Vec<State>,
-    /// For each state, the keys of what differs between the two.
-    differs: Vec<Vec<&'static str>>,
-    /// For each state, what the job's own manometer shows as it comes out of the bag.
-    own_meter: Vec<own_meter::Faces>,
-}
-
-/// A fault that the seed drew, with its severity as an author writes it.
-#[derive(Debug, Serialize)]
-struct FaultReport {
-    name: &'static str,
-    severity: String,
-}
-
-#[derive(Debug, Serialize)]
-struct PlateReport {
-    model: String,
-    fuel: &'static str,
-    converted: bool,
-    inlet_inwc: [f64; 2],
-    low_inwc: TargetReport,
-    high_inwc: TargetReport,
-    input_low_btu_h: f64,
-    input_high_btu_h: f64,
-    /// What is allowed at the inlet and at the manifold, state by state.
-    #[serde(skip)]
-    allowed_inwc: [[(f64, f64); 4]; 2],
-}
-
-#[derive(Debug, Clone, Copy, Serialize)]
-struct TargetReport {
-    target: f64,
-    tolerance: f64,
-}
-
-#[derive(Debug, Serialize)]
-struct State {
-    state: &'static str,
-    /// What is in the way, when the furnace does not come to this state.
-    missed: Option<String>,
-    /// At the outlet of the supply regulator.
-    supply_inwc: f64,
-    inlet_inwc: f64,
-    manifold_inwc: f64,
-    input_btu_h: f64,
-    /// Input against the plate's high input.
-    percent: f64,
-    others_btu_h: f64,
-}
-
 pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
     let job = Job::find(&args.scenario)?;
     let setup = job.scenario.draw(args.seed);
@@ -101,10 +44,11 @@ pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
     });
     let faults = faults.collect();
     let own_meter = own_meter::faces(&setup);
-    let states = states(&measure(setup, Hands::OpenUp, None), heating_value_j_m3);
+    let states = states(&setup, &measure(setup.clone(), Hands::OpenUp, None), heating_value_j_m3);
     let right = job.scenario.draw_healthy(args.seed);
     let heating_value_j_m3 = right.gas.heating_value_j_m3;
-    let healthy = self::states(&measure(right, Hands::OpenUp, None), heating_value_j_m3);
+    let healthy =
+        self::states(&right, &measure(right.clone(), Hands::OpenUp, None), heating_value_j_m3);
     let differs = states.iter().zip(&healthy).map(|(it, right)| differs(it, right)).collect();
     let report = Report {
         scenario: job.id,
@@ -152,29 +96,37 @@ fn plate_report(setup: &Setup) -> PlateReport {
         target: hundredths_inwc(target.pa),
         tolerance: hundredths_inwc(target.tolerance_pa),
     };
+    let stages = Stage::of(plate.input.list());
     PlateReport {
         model: plate.model.clone(),
         fuel: figures.fuel.label(),
         converted: plate.converted_to.is_some(),
         inlet_inwc: [hundredths_inwc(figures.inlet_min_pa), hundredths_inwc(figures.inlet_max_pa)],
-        low_inwc: band(figures.low),
-        high_inwc: band(figures.high),
-        input_low_btu_h: plate.input_low.si() / W_PER_BTU_H,
-        input_high_btu_h: plate.input_high.si() / W_PER_BTU_H,
-        allowed_inwc: [Port::Inlet, Port::Manifold].map(|port| {
-            Stage::ALL.map(|stage| {
-                let band = figures.allows(port, stage, Some(setup.supply.lockup_max_pa));
-                (hundredths_inwc(band.least_pa), hundredths_inwc(band.most_pa))
+        levels: plate
+            .input
+            .iter()
+            .map(|(level, input)| LevelReport {
+                level,
+                manifold_inwc: band(figures.manifold[level]),
+                input_btu_h: input.si() / W_PER_BTU_H,
             })
+            .collect(),
+        allowed_inwc: [Port::Inlet, Port::Manifold].map(|port| {
+            stages
+                .clone()
+                .map(|stage| {
+                    let band = figures.allows(port, stage, Some(setup.supply.lockup_max_pa));
+                    (hundredths_inwc(band.least_pa), hundredths_inwc(band.most_pa))
+                })
+                .collect()
         }),
     }
 }
 
-/// The four states of a pattern.
-fn states(pattern: &Pattern, heating_value_j_m3: f64) -> Vec<State> {
-    Stage::ALL
+/// The states of a pattern that the sheet asks for.
+fn states(setup: &Setup, pattern: &Pattern, heating_value_j_m3: f64) -> Vec<State> {
+    Stage::of(setup.furnace.plate.input.list())
         .map(Stage::label)
-        .into_iter()
         .zip(&pattern.points)
         .map(|(name, it)| state(name, it, heating_value_j_m3))
         .collect()
@@ -185,56 +137,107 @@ fn state(state: &'static str, point: &Point, heating_value_j_m3: f64) -> State {
     let btu_h = |watts: f64| (watts / W_PER_BTU_H).round();
     State {
         state,
-        missed: point.missed.map(|control| format!("the control is at {control:?}")),
+        missed: point.missed.map(|control| t!("preview-control", status = says(control))),
         supply_inwc: hundredths_inwc(truth.supply_pa),
         inlet_inwc: hundredths_inwc(truth.inlet_pa),
         manifold_inwc: hundredths_inwc(truth.manifold_pa),
         input_btu_h: btu_h(truth.input_w),
         percent: (1000.0 * truth.input_w / point.rated_w).round() / 10.0,
-        others_btu_h: btu_h(truth.neighbor_flow_m3_s * heating_value_j_m3),
+        others_btu_h: btu_h(truth.others_flow_m3_s * heating_value_j_m3),
+    }
+}
+
+/// What a control says that stays at a state.
+fn says(state: ControlState) -> &'static str {
+    match state {
+        ControlState::Standby => t!("status-no-call"),
+        ControlState::InducerStart => t!("status-inducer-starting"),
+        ControlState::PressureSwitchProving => t!("status-awaits-pressure-switch"),
+        ControlState::PrePurge => t!("status-pre-purge"),
+        ControlState::IgniterWarmUp => t!("status-igniter-warming"),
+        ControlState::TrialForIgnition => t!("status-trial-for-ignition"),
+        ControlState::FlameProving => t!("status-flame-proving"),
+        ControlState::BlowerOnDelay => t!("status-blower-to-come"),
+        ControlState::Burning(level) => match level {
+            Level::Only => t!("status-burning"),
+            Level::Low => t!("status-burning-low"),
+            Level::High => t!("status-burning-high"),
+        },
+        ControlState::NextLevelCall => t!("status-high-called"),
+        ControlState::InducerUp => t!("status-inducer-to-high"),
+        ControlState::NextSwitchProving => t!("status-awaits-high-pressure-switch"),
+        ControlState::LimitOpen => t!("status-limit-open"),
+        ControlState::RolloutOpen => t!("status-rollout-open"),
+        ControlState::PostPurge => t!("status-post-purge"),
+        ControlState::BlowerOffDelay => t!("status-blower-off-delay"),
+        ControlState::Retry => t!("lamp-retry"),
+        ControlState::Lockout => t!("lamp-locked-out"),
     }
 }
 
 fn text(report: &Report) -> String {
-    let plate = &report.plate;
-    let converted = if plate.converted { ", from the conversion label" } else { "" };
     let mut out = String::new();
-    let _ =
-        writeln!(out, "{}, seed {}: what a correct meter would show", report.scenario, report.seed);
-    let _ = writeln!(out, "\nplate {} ({}{converted})", plate.model, plate.fuel);
-    let _ = writeln!(
-        out,
-        "  inlet {:.1} to {:.1}, manifold low {:.2} ± {:.2}, high {:.2} ± {:.2} in. w.c.; \
-         input {:.0} / {:.0} Btu/h",
-        plate.inlet_inwc[0],
-        plate.inlet_inwc[1],
-        plate.low_inwc.target,
-        plate.low_inwc.tolerance,
-        plate.high_inwc.target,
-        plate.high_inwc.tolerance,
-        plate.input_low_btu_h,
-        plate.input_high_btu_h
-    );
+    let seed = report.seed.to_string();
+    let title = t!("preview-title", scenario = &report.scenario, seed = seed);
+    let _ = writeln!(out, "{title}\n");
+    put_plate(&mut out, &report.plate);
     for it in &report.faults {
-        let _ = writeln!(out, "  fault: {} {}", it.name, it.severity);
+        let fault = t!("preview-fault", fault = it.name, severity = &it.severity);
+        let _ = writeln!(out, "  {fault}");
     }
     let _ = writeln!(
         out,
         "\n{:<20} {:<8} {:>9} {:>9} {:>9} {:>10} {:>8} {:>10}",
-        "state", "", "supply", "inlet", "manifold", "input", "of high", "others"
+        t!("preview-state"),
+        "",
+        t!("preview-supply"),
+        t!("preview-inlet"),
+        t!("preview-manifold"),
+        t!("preview-input"),
+        t!("preview-of-high"),
+        t!("preview-others")
     );
+    let inwc = PressureUnit::InWc.label();
     let _ = writeln!(
         out,
-        "{:<20} {:<8} {:>9} {:>9} {:>9} {:>10} {:>8} {:>10}",
-        "", "", "in. w.c.", "in. w.c.", "in. w.c.", "Btu/h", "%", "Btu/h"
+        "{:<20} {:<8} {inwc:>9} {inwc:>9} {inwc:>9} {:>10} {:>8} {:>10}",
+        "", "", "Btu/h", "%", "Btu/h"
     );
     for ((it, right), keys) in report.states.iter().zip(&report.healthy).zip(&report.differs) {
-        row(&mut out, it.state, "found", it, keys);
-        row(&mut out, "", "healthy", right, &[]);
+        row(&mut out, it.state, t!("preview-found"), it, keys);
+        row(&mut out, "", t!("preview-healthy"), right, &[]);
     }
-    out.push_str("\n* differs from the healthy bench: 0.05 in. w.c. or 1 % of a rate, or more\n");
+    let _ = writeln!(out, "\n{}", t!("preview-differs"));
     out.push_str(&own_meter::text(&report.own_meter));
     out
+}
+
+/// Plate or label, and its figures.
+fn put_plate(out: &mut String, plate: &PlateReport) {
+    let (model, fuel) = (&plate.model, plate.fuel);
+    let name = match plate.converted {
+        true => t!("preview-plate-label", model = model, fuel = fuel),
+        false => t!("preview-plate", model = model, fuel = fuel),
+    };
+    let levels = plate.levels.iter().map(|it| {
+        let TargetReport { target, tolerance } = it.manifold_inwc;
+        t!(
+            "found-target",
+            level = it.level.id(),
+            pressure = decimal(target, 2),
+            tolerance = decimal(tolerance, 2)
+        )
+    });
+    let manifold: Vec<String> = levels.collect();
+    let inputs: Vec<String> = plate.levels.iter().map(|it| decimal(it.input_btu_h, 0)).collect();
+    let figures = t!(
+        "preview-figures",
+        inlet_least = decimal(plate.inlet_inwc[0], 1),
+        inlet_most = decimal(plate.inlet_inwc[1], 1),
+        manifold = manifold.join(", "),
+        input = inputs.join(" / ")
+    );
+    let _ = writeln!(out, "{name}\n  {figures}");
 }
 
 /// One line of the table; a star stands behind what differs.
@@ -256,7 +259,7 @@ fn row(out: &mut String, state: &str, which: &str, it: &State, differ: &[&str]) 
         star("others_btu_h")
     );
     if let Some(missed) = &it.missed {
-        let _ = write!(out, "  not reached: {missed}");
+        let _ = write!(out, "  {}", t!("preview-missed", missed = missed));
     }
     out.truncate(out.trim_end_matches(' ').len());
     out.push('\n');

@@ -1,12 +1,11 @@
 //! `prove`: shows that a scenario can be solved by what it gives to see, and that it marks rightly.
 
 mod page;
+mod proven;
 
 use std::collections::BTreeMap;
 use std::path::PathBuf;
 use std::sync::Mutex;
-
-use serde::Serialize;
 
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
@@ -15,7 +14,8 @@ use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::Fault;
 use crate::scenario::{Scenario, builtin};
 use crate::setup::Setup;
-use crate::technician::proof::{self, Alike, MAX_SEEDS, Proof, SeedProof, Spoiling};
+use crate::technician::proof::{self, Alike, MAX_SEEDS, SeedProof, Spoiling};
+use proven::Proven;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-prove"), long_about = t!("help-prove-long"))]
@@ -37,18 +37,6 @@ pub(super) struct Args {
     json: bool,
     #[arg(long, value_name = "FOLDER", conflicts_with = "scenarios", help = t!("help-prove-write"))]
     write: Option<PathBuf>,
-}
-
-/// A scenario with its proof.
-#[derive(Debug, Serialize)]
-pub(super) struct Proven {
-    /// Its id or file.
-    pub scenario: String,
-    /// Its title.
-    pub title: String,
-    /// What was found.
-    #[serde(flatten)]
-    pub proof: Proof,
 }
 
 pub(super) fn prove(args: &Args) -> Result<Exit, Trouble> {

@@ -5,7 +5,7 @@ use std::path::PathBuf;
 
 use super::exit::{Exit, Trouble, data};
 use super::files;
-use crate::hands::event::{Event, Happening};
+use crate::hands::event::{Event, EventKind};
 use crate::record;
 use crate::technician::script::action_line;
 use crate::units::TICKS_PER_S;
@@ -35,27 +35,27 @@ pub(super) fn script(args: &Args) -> Result<Exit, Trouble> {
         return Err(Trouble::new(Exit::Findings, format!("{file}: {difference}")));
     }
     let header = &record.header;
-    let mut out = format!("# {}, seed {}\n", header.scenario.id, header.seed);
+    let mut out = format!(
+        "# {}\n",
+        t!("run-job-line", scenario = &header.scenario.id, seed = header.seed.to_string())
+    );
     let mut tick = 0;
     for event in &all {
         wait(&mut out, event.tick - tick);
         tick = event.tick;
-        match &event.what {
-            Happening::Did { action, .. } => {
-                let _ = writeln!(out, "{}", action_line(action));
-            }
-            Happening::Refused { action, why } => {
-                let _ = writeln!(out, "try {}  # {}", action_line(action), why.text());
-            }
-            _ => {}
+        if let EventKind::Did { action, .. } = &event.what {
+            let _ = writeln!(out, "{}", action_line(action));
+        }
+        if let EventKind::Refused { action, why } = &event.what {
+            let _ = writeln!(out, "try {}  # {}", action_line(action), why.text());
         }
     }
     wait(&mut out, record.last_tick() - tick);
     data(&out).map(|()| Exit::Fine)
 }
 
-fn is_action(what: &Happening) -> bool {
-    matches!(what, Happening::Did { .. } | Happening::Refused { .. })
+fn is_action(what: &EventKind) -> bool {
+    matches!(what, EventKind::Did { .. } | EventKind::Refused { .. })
 }
 
 /// Lets so many ticks pass.

@@ -6,6 +6,7 @@ use std::fmt::Write;
 
 use super::check::{Check, Tolerance};
 use crate::chart::{Axis, INK, PALE, PAPER, Scale, WASH, escape, put};
+use crate::words::Id;
 
 /// What a figure shows.
 #[derive(Debug, Clone, Copy)]
@@ -13,11 +14,11 @@ pub struct Figure {
     /// Name of its file without the ending.
     pub file: &'static str,
     /// What stands under it.
-    pub title: &'static str,
+    pub title: Id,
     /// Label of the horizontal axis, with its unit.
-    pub x: &'static str,
+    pub x: Id,
     /// Label of the vertical axis, with its unit.
-    pub y: &'static str,
+    pub y: Id,
     /// How the axes run.
     pub scale: Scale,
     /// Checks whose rows it shows; the first one's lines are labelled.
@@ -51,7 +52,7 @@ pub fn draw(figure: &Figure, number: usize, all: &[Check]) -> Option<String> {
     let offs = Axis::about_zero(&deviations(&checks), OFFS.1, OFFS.0);
     let mut svg = String::new();
     open(&mut svg, figure, number);
-    frame(&mut svg, &x, &y, figure, VALUES, figure.y);
+    frame(&mut svg, &x, &y, figure, VALUES, figure.y.text());
     for (k, check) in checks.iter().enumerate() {
         lines(&mut svg, check, tint(k), &x, &y, k == 0);
     }
@@ -61,7 +62,7 @@ pub fn draw(figure: &Figure, number: usize, all: &[Check]) -> Option<String> {
     if let Some(check) = checks.first() {
         band(&mut svg, check.tolerance, &offs);
     }
-    frame(&mut svg, &x, &offs, figure, OFFS, "model over reference, %");
+    frame(&mut svg, &x, &offs, figure, OFFS, t!("plot-deviations"));
     for (k, check) in checks.iter().enumerate() {
         marks(&mut svg, check, tint(k), &x, &offs);
     }
@@ -89,10 +90,10 @@ fn open(svg: &mut String, figure: &Figure, number: usize) {
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {HEIGHT}\" \
          font-family=\"Georgia, 'Times New Roman', serif\" font-size=\"12\" fill=\"{INK}\">"
     );
-    put!(svg, "<title>{}</title>", escape(figure.title));
+    put!(svg, "<title>{}</title>", escape(figure.title.text()));
     put!(svg, "<rect width=\"{WIDTH}\" height=\"{HEIGHT}\" fill=\"{PAPER}\"/>");
-    let title = escape(figure.title);
-    put!(svg, "<text x=\"{LEFT}\" y=\"28\" font-size=\"15\">Fig. {number}. {title}</text>");
+    let title = escape(&t!("plot-title", number = number, title = figure.title.text()));
+    put!(svg, "<text x=\"{LEFT}\" y=\"28\" font-size=\"15\">{title}</text>");
 }
 
 fn frame(
@@ -139,7 +140,7 @@ fn frame(
         "<text x=\"{}\" y=\"{}\" text-anchor=\"middle\">{}</text>",
         0.5 * (LEFT + RIGHT),
         bottom + 33.0,
-        escape(figure.x)
+        escape(figure.x.text())
     );
 }
 
@@ -243,9 +244,8 @@ fn legend(svg: &mut String, checks: &[&Check]) {
     }
     put!(
         svg,
-        "<text x=\"{LEFT}\" y=\"{:.2}\" font-size=\"11\" font-style=\"italic\">Lines: model. Circles: \
-         reference. Below: deviations, the reference's own rounding taken off; shaded: the band of the \
-         first check.</text>",
-        HEIGHT - 8.0
+        "<text x=\"{LEFT}\" y=\"{:.2}\" font-size=\"11\" font-style=\"italic\">{}</text>",
+        HEIGHT - 8.0,
+        t!("plot-key")
     );
 }

@@ -14,51 +14,58 @@ fn percent(fraction: f64) -> String {
 #[must_use]
 pub fn band(tolerance: Tolerance, unit: &str) -> String {
     match tolerance {
-        Tolerance::Absolute(band) => format!("±{} {unit}", figure(band)),
+        Tolerance::Absolute(band) => t!("band-absolute", band = figure(band), unit = unit),
         Tolerance::Relative(below, above) if below == -above => {
-            format!("±{} %", figure(100.0 * above))
+            t!("band-relative", band = figure(100.0 * above))
         }
         Tolerance::Relative(below, above) => {
-            format!("{} to {} %", percent(below), percent(above))
+            t!("band-uneven", below = percent(below), above = percent(above))
         }
         Tolerance::Either { absolute, relative } => {
-            format!("±{} {unit} or ±{} %", figure(absolute), figure(100.0 * relative))
+            t!(
+                "band-either",
+                absolute = figure(absolute),
+                unit = unit,
+                relative = figure(100.0 * relative)
+            )
         }
-        Tolerance::AtMost => "at most the reference".to_owned(),
-        Tolerance::AtLeast => "at least the reference".to_owned(),
+        Tolerance::AtMost => t!("band-at-most").to_owned(),
+        Tolerance::AtLeast => t!("band-at-least").to_owned(),
     }
 }
 
 /// A row in words: where, reference, result, and how far off once rounding is taken off.
 #[must_use]
 pub fn row(row: &Row, unit: &str) -> String {
-    let off = if row.reference == 0.0 {
-        String::new()
-    } else {
-        let off = row.judged() / row.reference - 1.0;
-        // What is less than a thousandth of a per cent is nothing to tell.
-        let off = (1e5 * off).round() / 1e5;
-        let rounding = if row.rounding > 0.0 { " beyond rounding" } else { "" };
-        format!(" ({} %{rounding})", percent(off + 0.0))
-    };
-    format!(
-        "{}: reference {}, model {} {unit}{off}",
-        row.label,
-        figure(row.reference),
-        figure(row.result)
-    )
+    let told = t!(
+        "guide-row",
+        label = &row.label,
+        reference = figure(row.reference),
+        result = figure(row.result),
+        unit = unit
+    );
+    if row.reference == 0.0 {
+        return told;
+    }
+    let off = row.judged() / row.reference - 1.0;
+    // What is less than a thousandth of a per cent is nothing to tell.
+    let off = percent((1e5 * off).round() / 1e5 + 0.0);
+    match row.rounding > 0.0 {
+        true => t!("guide-row-off-rounded", row = told, off = off),
+        false => t!("guide-row-off", row = told, off = off),
+    }
 }
 
 /// What kind of reference it is, in words.
 #[must_use]
 pub fn truth(truth: Truth) -> &'static str {
     match truth {
-        Truth::Published => "published",
-        Truth::ClosedForm => "closed form",
-        Truth::Solver => "independent solver",
-        Truth::Invariant => "invariant",
-        Truth::Practice => "common practice",
-        Truth::Memory => "from memory",
+        Truth::Published => t!("truth-published"),
+        Truth::ClosedForm => t!("truth-closed-form"),
+        Truth::Solver => t!("truth-solver"),
+        Truth::Invariant => t!("truth-invariant"),
+        Truth::Practice => t!("usual-common-practice"),
+        Truth::Memory => t!("truth-memory"),
     }
 }
 
@@ -66,9 +73,9 @@ pub fn truth(truth: Truth) -> &'static str {
 #[must_use]
 pub fn verdict(verdict: Verdict) -> &'static str {
     match verdict {
-        Verdict::Pass => "pass",
-        Verdict::KnownMiss => "known miss",
-        Verdict::Fail => "FAIL",
+        Verdict::Pass => t!("verdict-pass"),
+        Verdict::KnownMiss => t!("verdict-known-miss"),
+        Verdict::Fail => t!("verdict-fail"),
     }
 }
 
@@ -80,17 +87,18 @@ pub fn text(check: &Check) -> String {
     let mut add = |name: &str, value: &str| {
         text.push_str(&format!("           {name:<10} {value}\n"));
     };
-    add("claim", &check.claim);
-    add("source", &format!("{} ({})", check.source, truth(check.truth)));
-    add("condition", &check.condition);
-    add("tolerance", &format!("{}: {}", band(check.tolerance, check.unit), check.reason));
+    add(t!("check-claim"), &check.claim);
+    add(t!("check-source"), &format!("{} ({})", check.source, truth(check.truth)));
+    add(t!("check-condition"), &check.condition);
+    let tolerance = band(check.tolerance, check.unit);
+    add(t!("check-tolerance"), &format!("{tolerance}: {}", check.reason));
     match check.worst() {
-        Some(worst) => add("worst", &row(worst, check.unit)),
-        None => add("worst", "there is no row"),
+        Some(worst) => add(t!("check-worst"), &row(worst, check.unit)),
+        None => add(t!("check-worst"), t!("guide-no-row")),
     }
-    add("rows", &format!("{}, {outside} outside", check.rows.len()));
+    add(t!("check-rows"), &t!("check-rows-outside", rows = check.rows.len(), outside = outside));
     if let (Some(why), true) = (&check.known_miss, outside > 0) {
-        add("known miss", why);
+        add(t!("verdict-known-miss"), why);
     }
     text
 }

@@ -4,8 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::catalogue::repair::Repair;
 use crate::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff,
-    Opening, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
+    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, LowSide, OnOff, Opening,
+    OtherAppliance, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
 };
 use crate::physics::valve::HandleAngle;
 use crate::units::PressureUnit;
@@ -23,20 +23,20 @@ pub enum Action {
     Sniff(Height),
     /// Hold the gas detector at a height (it must be in hand).
     Probe(Height),
-    /// Take a tool.
+    /// Take a tool into the empty hand.
     Take(Tool),
     /// Put down what is in the hand.
     PutDown,
     /// Open or close a window.
     Window {
-        /// Which one.
+        /// Window in hall or plant room.
         window: Window,
         /// What it shall be.
         to: Opening,
     },
     /// Take a furnace door off or put it on.
     Door {
-        /// Which one.
+        /// Burner door or blower door.
         door: Door,
         /// What it shall be.
         to: Fitted,
@@ -52,52 +52,56 @@ pub enum Action {
     /// The switch on the gas valve.
     ValveSwitch(OnOff),
     /// Turn a hand valve to an angle from shut, in degrees (0 shut, 90 open).
-    Cock {
-        /// Which one.
-        cock: Cock,
+    #[serde(rename = "cock")]
+    HandValve {
+        /// Hand valve that is turned.
+        #[serde(rename = "cock")]
+        hand_valve: HandValve,
         /// The handle's angle, 0 to 90.
         degrees: i16,
     },
     /// Turn another appliance on (it then burns at its full rate) or off.
-    Neighbor {
-        /// Which one.
-        neighbor: Neighbor,
+    #[serde(rename = "neighbor")]
+    OtherAppliance {
+        /// Appliance that is turned on or off.
+        #[serde(rename = "neighbor")]
+        appliance: OtherAppliance,
         /// What it shall be.
         to: OnOff,
     },
     /// Take the cap off a screw or put it on (slotted driver).
     Cap {
-        /// Over which screw.
+        /// Screw under the cap.
         screw: Screw,
         /// What it shall be.
         to: Fitted,
     },
     /// Turn a screw (slotted driver), in eighths of a turn, clockwise positive.
     Turn {
-        /// Which one.
+        /// Screw that is turned.
         screw: Screw,
-        /// −16 to 16.
+        /// Eighths of a turn, −16 to 16, clockwise positive.
         eighths: i16,
     },
     /// A plug in a port.
     Plug {
-        /// Which port.
+        /// Port that the plug belongs to.
         port: Port,
         /// What to do with it.
         step: PlugStep,
     },
     /// Screw the barbed adapter into an open port, or take it out.
     Adapter {
-        /// Which port.
+        /// Port that the adapter goes into.
         port: Port,
         /// What it shall be.
         to: Fitted,
     },
     /// Push the manometer's hose onto the adapter in a port.
     HoseOn {
-        /// Which port's adapter.
+        /// Port with the adapter.
         port: Port,
-        /// How far.
+        /// Over both barbs, or the first only.
         push: Push,
     },
     /// Pull the hose off; its end is open to the air.
@@ -122,7 +126,7 @@ pub enum Action {
     Measure(Spot),
     /// Take the microammeter's clips off the flame rod's wire.
     Unclip,
-    /// Press the stopwatch.
+    /// Press the stopwatch's button.
     Stopwatch(StartStop),
     /// Write on the job sheet what the instrument at a spot shows.
     WriteMeasured(Spot),
@@ -134,14 +138,14 @@ pub enum Action {
     Write(Reading),
     /// Write on the job sheet what a leak check showed.
     WriteJoint {
-        /// Which joint.
+        /// Joint that was checked.
         joint: Joint,
-        /// What it showed.
+        /// Verdict of the leak check.
         verdict: JointVerdict,
     },
     /// Hang or remove the warning tag on the furnace.
     Tag(Fitted),
-    /// Call somebody.
+    /// Call somebody by telephone.
     Call(Contact),
     /// Tell the householder something.
     Tell(Topic),
@@ -152,13 +156,9 @@ pub enum Action {
 impl Action {
     /// The hand valve that this shuts, if it does.
     #[must_use]
-    pub fn shuts(&self) -> Option<Cock> {
-        match self {
-            Self::Cock { cock, degrees } => {
-                HandleAngle::from_deg(*degrees).filter(|it| it.is_shut()).map(|_| *cock)
-            }
-            _ => None,
-        }
+    pub fn shuts(&self) -> Option<HandValve> {
+        let Self::HandValve { hand_valve, degrees } = self else { return None };
+        HandleAngle::from_deg(*degrees).filter(|it| it.is_shut()).map(|_| *hand_valve)
     }
 }
 
@@ -166,9 +166,9 @@ impl Action {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum StartStop {
-    /// Start from nought.
+    /// Start, counting from nought.
     Start,
-    /// Stop.
+    /// Stop, with the time left standing.
     Stop,
 }
 
@@ -190,13 +190,13 @@ pub enum PlugStep {
     Tighten(i16),
 }
 
-/// Somebody to call.
+/// Person or office to call.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Contact {
     /// Whoever owns the supply: the gas utility or the propane supplier.
     SupplyOwner,
-    /// The emergency number.
+    /// The emergency number, for gas in the house.
     Emergency,
 }
 

@@ -35,8 +35,12 @@ impl Hands<'_> {
             Action::Setpoint(half_f) => switches::set_setpoint(model, *half_f),
             Action::StageJumper(to) => switches::set_stage_jumper(model, *to),
             Action::ValveSwitch(to) => switches::set_valve_switch(model, *to),
-            Action::Cock { cock, degrees } => switches::set_cock(model, *cock, *degrees),
-            Action::Neighbor { neighbor, to } => switches::set_neighbor(model, *neighbor, *to),
+            Action::HandValve { hand_valve, degrees } => {
+                switches::set_hand_valve(model, *hand_valve, *degrees)
+            }
+            Action::OtherAppliance { appliance, to } => {
+                switches::set_appliance(model, *appliance, *to)
+            }
             Action::Cap { screw, to } => screws::set_cap(model, *screw, *to),
             Action::Turn { screw, eighths } => screws::turn(model, *screw, *eighths),
             Action::Plug { port, step } => ports::plug(model, *port, *step),

@@ -1,7 +1,7 @@
 //! What a hand does to a reading and to a cycle that is being watched, action by action.
 
 use super::action::Action;
-use crate::parts::Cock;
+use crate::parts::HandValve;
 
 /// What an action does to the readings that were taken before it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -27,11 +27,13 @@ impl Action {
             | Self::HoseOff
             | Self::Plug { .. }
             | Self::Cap { .. }
-            | Self::Cock { cock: Cock::Furnace | Cock::Supply, .. } => OnReading::Unsettles,
+            | Self::HandValve { hand_valve: HandValve::Furnace | HandValve::Supply, .. } => {
+                OnReading::Unsettles
+            }
             // The valve of another appliance and its flame change the load, and with it the state
             // that a reading is taken in.
-            Self::Cock { cock: Cock::WaterHeater | Cock::Range, .. }
-            | Self::Neighbor { .. }
+            Self::HandValve { hand_valve: HandValve::WaterHeater | HandValve::Range, .. }
+            | Self::OtherAppliance { .. }
             | Self::Go(_)
             | Self::Look(_)
             | Self::Sniff(_)
@@ -73,7 +75,7 @@ impl Action {
             Self::StageJumper(_)
             | Self::ValveSwitch(_)
             | Self::FurnaceSwitch(_)
-            | Self::Cock { .. }
+            | Self::HandValve { .. }
             | Self::Cap { .. }
             | Self::Turn { .. }
             | Self::Plug { .. }
@@ -92,7 +94,7 @@ impl Action {
             | Self::Door { .. }
             | Self::ThermostatMode(_)
             | Self::Setpoint(_)
-            | Self::Neighbor { .. }
+            | Self::OtherAppliance { .. }
             | Self::MeterPower(_)
             | Self::MeterZero
             | Self::MeterUnit(_)

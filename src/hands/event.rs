@@ -8,65 +8,65 @@ use crate::appliance::plate::Plate;
 use crate::catalogue::repair::Repair;
 use crate::model::Notice;
 use crate::model::truth::Truth;
-use crate::parts::{Firing, Joint, Port, Reading, Screw, Stage};
+use crate::parts::{Joint, Level, Port, Reading, Screw, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::WrittenMeasured;
 
 /// Something that happened at a tick.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Event {
-    /// When.
+    /// Moment of the event, in ticks.
     pub tick: u64,
-    /// What.
-    pub what: Happening,
+    /// Kind of the event, with its facts.
+    pub what: EventKind,
 }
 
-/// What happened.
+/// Kind of an event, with its facts.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Happening {
+pub enum EventKind {
     /// An action was done. The state is the one right before it.
     Did {
-        /// The action.
+        /// Action that was done.
         action: Action,
         /// What was true right before.
         before: Box<Truth>,
     },
     /// An action was refused.
     Refused {
-        /// The action.
+        /// Action that was refused.
         action: Action,
-        /// Why.
+        /// Reason of the refusal.
         why: Refusal,
     },
     /// The ignition control changed state.
     Control {
-        /// From.
+        /// State before the change.
         from: ControlState,
-        /// To.
+        /// State after the change.
         to: ControlState,
     },
     /// The burners changed stage.
     Fired {
-        /// From.
-        from: Firing,
-        /// To.
-        to: Firing,
+        /// Level before the change; none while nothing fires.
+        from: Option<Level>,
+        /// Level after the change; none once nothing fires.
+        to: Option<Level>,
     },
     /// A port was opened with this pressure behind it (lowest value at which gas is felt: 25 Pa).
     OpenedUnderGas {
-        /// Which port.
+        /// Port that was opened.
         port: Port,
         /// The pressure, in pascals.
         pa: f64,
     },
     /// Gas began to flow from an open port or a bare adapter.
     GasFromPort {
-        /// Which port.
+        /// Port that the gas came from.
         port: Port,
     },
     /// The control took up a call while a port stood open with nothing on it.
     CalledOnOpenPort {
-        /// Which port.
+        /// Port that stood open.
         port: Port,
         /// Whether a shut valve or the valve switch kept the gas from coming.
         barred: bool,
@@ -85,16 +85,16 @@ pub enum Happening {
     Wrote(ReadingFact),
     /// A screw was turned.
     Turned {
-        /// Which.
+        /// Screw that was turned.
         screw: Screw,
-        /// Eighths asked for.
+        /// Eighths of a turn that were asked for, clockwise positive.
         eighths: i16,
         /// Set pressure before and after, in pascals.
         set_pa: (f64, f64),
         /// Whether it came to its bottom.
         bottomed: bool,
         /// What the burners did.
-        firing: Firing,
+        firing: Option<Level>,
         /// Inlet pressure then, in pascals.
         inlet_pa: f64,
         /// Seconds since the last turn of any screw, if any.
@@ -102,36 +102,36 @@ pub enum Happening {
     },
     /// Something was mended, replaced or cleaned.
     Mended {
-        /// What was done.
+        /// Repair that was done.
         repair: Repair,
-        /// What it changed.
+        /// Whether the repair changed anything.
         outcome: Outcome,
         /// The plate with its label as it stands now, where the repair changed it.
         plate: Option<Box<Plate>>,
     },
     /// A plug began across its thread.
     CrossThreaded {
-        /// Which port.
+        /// Port with the crossed thread.
         port: Port,
     },
-    /// A boss cracked.
+    /// A port's boss cracked from overtightening.
     Cracked {
-        /// Which port.
+        /// Port whose boss cracked.
         port: Port,
     },
     /// Leak fluid had been on a joint long enough to judge, or was wiped: what it could show.
     FluidJudged {
-        /// Which joint.
+        /// Joint under the fluid.
         joint: Joint,
         /// Lowest pressure behind the joint while the fluid was on, in pascals.
         lowest_pa: f64,
         /// Seconds it was on.
         dwell_s: f64,
         /// What the burners did all that time (the lowest).
-        firing: Firing,
-        /// Whether bubbles grew.
+        firing: Option<Level>,
+        /// Whether bubbles grew in it.
         bubbles: bool,
-        /// Manual valve, degrees.
+        /// Handle of the manual valve then.
         manual_valve: HandleAngle,
     },
     /// The smell became strong or an alarm sounded.
@@ -148,10 +148,10 @@ pub enum Happening {
     MeterOverRange,
     /// Something was written from an instrument other than the manometer.
     WroteMeasured {
-        /// What.
+        /// Spot and figures that were written.
         written: WrittenMeasured,
         /// What the burners did.
-        firing: Firing,
+        firing: Option<Level>,
     },
     /// The water column's water was blown out.
     ColumnBlownOut,
@@ -164,7 +164,7 @@ pub enum Happening {
         /// Rise during that time, in pascals.
         rise_pa: f64,
     },
-    /// The job ended.
+    /// The job ended, handed over or stopped.
     Ended {
         /// What was said, unless the job was stopped.
         hand_over: Option<HandOver>,
@@ -187,7 +187,7 @@ pub enum Outcome {
 /// A written reading with everything needed to judge it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ReadingFact {
-    /// What was written.
+    /// Reading as it stands on the sheet.
     pub reading: Reading,
     /// Port and stage that the meter really saw when it was written, if it saw one.
     pub actual: Option<(Port, Stage)>,
@@ -221,7 +221,7 @@ pub struct ShownBefore {
     pub turned: bool,
 }
 
-impl From<Notice> for Happening {
+impl From<Notice> for EventKind {
     fn from(notice: Notice) -> Self {
         match notice {
             Notice::NotConverged => Self::NotConverged,

@@ -1,7 +1,7 @@
 //! Leak fluid: brushed on, wiped off, judged.
 
 use super::done::Done;
-use super::event::Happening;
+use super::event::EventKind;
 use super::reach;
 use super::refusal::Refusal;
 use crate::model::{Brushed, Model};
@@ -30,17 +30,17 @@ pub(super) fn wipe(model: &mut Model, joint: Joint) -> Done {
 }
 
 /// Takes the fluid off a joint and says what it could show.
-fn judge_fluid(model: &mut Model, joint: Joint) -> Option<Happening> {
+fn judge_fluid(model: &mut Model, joint: Joint) -> Option<EventKind> {
     let judged = look_at_fluid(model, joint);
     model.things.fluid[joint] = None;
     judged
 }
 
 /// What the fluid on a joint could show so far, from the best stretch of watching.
-pub(super) fn look_at_fluid(model: &Model, joint: Joint) -> Option<Happening> {
+pub(super) fn look_at_fluid(model: &Model, joint: Joint) -> Option<EventKind> {
     let brushed = model.things.fluid[joint]?;
     let it = brushed.best();
-    Some(Happening::FluidJudged {
+    Some(EventKind::FluidJudged {
         joint,
         lowest_pa: it.lowest_pa,
         dwell_s: it.dwell_s,
@@ -51,6 +51,6 @@ pub(super) fn look_at_fluid(model: &Model, joint: Joint) -> Option<Happening> {
 }
 
 /// Takes the fluid off everywhere and says what it could show.
-pub(crate) fn judge_all_fluid(model: &mut Model) -> Vec<Happening> {
+pub(crate) fn judge_all_fluid(model: &mut Model) -> Vec<EventKind> {
     Joint::ALL.iter().filter_map(|&joint| judge_fluid(model, joint)).collect()
 }

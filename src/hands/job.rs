@@ -13,7 +13,6 @@ pub(crate) struct Job {
     pub(crate) built_from: Option<Box<Setup>>,
     /// The repairs done, in order.
     pub(crate) mended: Vec<Repair>,
-    /// The clipboard.
     pub(crate) sheet: SheetSeen,
     /// How far the present cycle has come.
     pub(crate) cycle: CycleWatch,

@@ -2,7 +2,7 @@
 
 use super::action::StartStop;
 use super::done::{Done, plain};
-use super::event::Happening;
+use super::event::EventKind;
 use super::job::Job;
 use super::reach;
 use super::refusal::Refusal;
@@ -79,7 +79,7 @@ pub(super) fn write_measured(model: &Model, job: &mut Job, spot: Spot) -> Done {
     let Measured { spot, figures } = shown;
     let written = WrittenMeasured { spot, tick: model.tick, figures };
     job.sheet.measured.push(written.clone());
-    Ok(vec![Happening::WroteMeasured { written, firing: model.firing() }])
+    Ok(vec![EventKind::WroteMeasured { written, firing: model.firing() }])
 }
 
 /// The hose goes to another instrument: its end stands open meanwhile.

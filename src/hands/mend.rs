@@ -1,7 +1,7 @@
 //! Repairs: whether they can be done here and now, and what they leave behind.
 
 use super::done::Done;
-use super::event::{Happening, Outcome};
+use super::event::{EventKind, Outcome};
 use super::job::Job;
 use super::reach;
 use super::refusal::Refusal;
@@ -15,7 +15,7 @@ use enum_map::EnumMap;
 /// Pressure below which nothing is felt at an opened joint, in pascals (0.1 in. w.c.).
 const LET_OFF_PA: f64 = 25.0;
 
-/// Does a repair.
+/// Does a repair, refused where something is in its way.
 pub(super) fn mend(model: &mut Model, job: &mut Job, repair: Repair) -> Done {
     repair_place(model, repair.place())?;
     if !repair.fits(&model.setup) {
@@ -55,7 +55,7 @@ pub(super) fn mend(model: &mut Model, job: &mut Job, repair: Repair) -> Done {
     job.mended.push(repair);
     job.sheet.done.push(seen::Done { repair, tick: model.tick });
     let outcome = if changed { Outcome::Changed } else { Outcome::Nothing };
-    Ok(vec![Happening::Mended { repair, outcome, plate }])
+    Ok(vec![EventKind::Mended { repair, outcome, plate }])
 }
 
 fn repair_place(model: &Model, place: Place) -> Result<(), Refusal> {
@@ -68,9 +68,9 @@ fn repair_place(model: &Model, place: Place) -> Result<(), Refusal> {
 fn ready(model: &Model, need: Need) -> Result<(), Refusal> {
     let things = &model.things;
     let (fine, why) = match need {
-        Need::Shut(cock) => {
-            let handle = things.handles[cock];
-            (handle.is_shut(), Refusal::ShutFirst(cock))
+        Need::Shut(hand_valve) => {
+            let handle = things.handles[hand_valve];
+            (handle.is_shut(), Refusal::ShutFirst(hand_valve))
         }
         Need::NoPressure => {
             (model.gas.pressure_pa(Port::Inlet) < LET_OFF_PA, Refusal::PressureLeft)
@@ -88,8 +88,9 @@ fn ready(model: &Model, need: Need) -> Result<(), Refusal> {
 fn anything_but_screws(before: &Setup, after: &Setup) -> bool {
     let mut as_before = after.clone();
     let (kept, was) = (&mut as_before.furnace.valve, &before.furnace.valve);
-    kept.low.found_turns = was.low.found_turns;
-    kept.high.found_turns = was.high.found_turns;
+    for &level in was.springs.list() {
+        kept.springs[level].found_turns = was.springs[level].found_turns;
+    }
     as_before != *before
 }
 

@@ -1,7 +1,7 @@
 //! The manometer: its buttons and its low side.
 
 use super::done::{Done, plain};
-use super::event::Happening;
+use super::event::EventKind;
 use super::reach;
 use super::refusal::Refusal;
 use crate::model::Model;
@@ -22,7 +22,7 @@ pub(super) fn meter_zero(model: &mut Model) -> Done {
     }
     let applied_pa = model.meter.felt_pa();
     model.meter.zero();
-    Ok(vec![Happening::Zeroed { applied_pa }])
+    Ok(vec![EventKind::Zeroed { applied_pa }])
 }
 
 pub(super) fn meter_unit(model: &mut Model, unit: PressureUnit) -> Done {

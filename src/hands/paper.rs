@@ -2,7 +2,7 @@
 
 use super::action::{Contact, HandOver, Topic};
 use super::done::{Done, plain};
-use super::event::{Happening, ReadingFact, ShownBefore};
+use super::event::{EventKind, ReadingFact, ShownBefore};
 use super::fluid::look_at_fluid;
 use super::job::Job;
 use super::reach;
@@ -30,7 +30,7 @@ pub(super) fn write(model: &Model, watch: &Watch, job: &mut Job, reading: Readin
             if draw.is(port, reading.stage) { Some(reading.stage) } else { draw.stage(port) };
         stage.map(|stage| (port, stage))
     });
-    let mut follow = vec![Happening::Wrote(ReadingFact {
+    let mut follow = vec![EventKind::Wrote(ReadingFact {
         reading,
         actual,
         shown_pa: shown.settled_pa,
@@ -47,7 +47,7 @@ pub(super) fn write(model: &Model, watch: &Watch, job: &mut Job, reading: Readin
             .then(|| model.kit.column.scale_off_pa()),
     })];
     if let Some(hold) = watch.holding() {
-        follow.insert(0, Happening::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
+        follow.insert(0, EventKind::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
     }
     Ok(follow)
 }

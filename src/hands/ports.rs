@@ -2,7 +2,7 @@
 
 use super::action::PlugStep;
 use super::done::{Done, plain};
-use super::event::Happening;
+use super::event::EventKind;
 use super::reach;
 use super::refusal::Refusal;
 use crate::model::{CRACK_TURNS, Fill, LEANING_STOP_TURNS, Model, PortState};
@@ -14,13 +14,11 @@ const FELT_PA: f64 = 25.0;
 /// What a step with a plug did beside moving it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum PlugResult {
-    /// Nothing special.
     Moved,
     /// The port is open now.
     Opened,
     /// The plug went in across its thread.
     CrossThreaded,
-    /// The boss cracked.
     Cracked,
 }
 
@@ -34,8 +32,8 @@ pub(super) fn plug(model: &mut Model, port: Port, step: PlugStep) -> Done {
     Ok(match result {
         PlugResult::Moved => Vec::new(),
         PlugResult::Opened => opened(port, gauge_pa),
-        PlugResult::CrossThreaded => vec![Happening::CrossThreaded { port }],
-        PlugResult::Cracked => vec![Happening::Cracked { port }],
+        PlugResult::CrossThreaded => vec![EventKind::CrossThreaded { port }],
+        PlugResult::Cracked => vec![EventKind::Cracked { port }],
     })
 }
 
@@ -96,9 +94,9 @@ pub(super) fn hose_off(model: &mut Model) -> Done {
     Ok(opened(port, gauge_pa))
 }
 
-fn opened(port: Port, gauge_pa: f64) -> Vec<Happening> {
+fn opened(port: Port, gauge_pa: f64) -> Vec<EventKind> {
     if gauge_pa > FELT_PA {
-        vec![Happening::OpenedUnderGas { port, pa: gauge_pa }]
+        vec![EventKind::OpenedUnderGas { port, pa: gauge_pa }]
     } else {
         Vec::new()
     }

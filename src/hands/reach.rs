@@ -36,9 +36,10 @@ pub(super) fn joint(model: &Model, joint: Joint) -> Result<(), Refusal> {
 
 /// Refuses unless a screw is within reach.
 pub(super) fn screw(model: &Model, screw: Screw) -> Result<(), Refusal> {
-    match screw {
-        Screw::Low | Screw::High => valve(model),
-        Screw::Supply => place(model, &[Place::Yard]),
+    match screw.level() {
+        Some(level) if model.levels().contains(&level) => valve(model),
+        Some(_) => Err(Refusal::NotOnThisJob),
+        None => place(model, &[Place::Yard]),
     }
 }
 
@@ -98,6 +99,11 @@ pub(super) fn spot(model: &Model, spot: Spot) -> Result<(), Refusal> {
         Spot::LowGasVolts if !model.setup.furnace.low_gas_switch => {
             return Err(Refusal::NotFitted);
         }
+        Spot::W2ToC | Spot::SecondSwitch | Spot::SecondCoil | Spot::SecondCoilOhms
+            if model.levels().len() == 1 =>
+        {
+            return Err(Refusal::NotFitted);
+        }
         Spot::ReturnAir
         | Spot::SupplyAir
         | Spot::RoomAir
@@ -108,15 +114,15 @@ pub(super) fn spot(model: &Model, spot: Spot) -> Result<(), Refusal> {
         | Spot::RToC
         | Spot::W1ToC
         | Spot::W2ToC
-        | Spot::LowSwitch
-        | Spot::HighSwitch
+        | Spot::FirstSwitch
+        | Spot::SecondSwitch
         | Spot::LimitSwitch
         | Spot::RolloutSwitch
         | Spot::LowGasVolts
         | Spot::MainCoil
-        | Spot::HighCoil
+        | Spot::SecondCoil
         | Spot::IgniterOhms
-        | Spot::HighCoilOhms
+        | Spot::SecondCoilOhms
         | Spot::BurnerGroundOhms
         | Spot::MeterDial => {}
     }

@@ -52,7 +52,7 @@ pub enum Refusal {
     /// From inside, with gas in the air: go outside first.
     CallFromOutside,
     /// A valve upstream of the work is open.
-    ShutFirst(crate::parts::Cock),
+    ShutFirst(crate::parts::HandValve),
     /// Gas pressure is left in what is to be opened.
     PressureLeft,
     /// The furnace has power.
@@ -106,8 +106,8 @@ impl Refusal {
             Self::NotWet => t!("refusal-not-wet").into(),
             Self::AtStop => t!("refusal-at-stop").into(),
             Self::CallFromOutside => t!("refusal-call-from-outside").into(),
-            Self::ShutFirst(cock) => {
-                t!("refusal-shut-first", valve = cock.label().to_lowercase())
+            Self::ShutFirst(hand_valve) => {
+                t!("refusal-shut-first", valve = hand_valve.label().to_lowercase())
             }
             Self::PressureLeft => t!("refusal-pressure-left").into(),
             Self::PowerOn => t!("refusal-power-on").into(),

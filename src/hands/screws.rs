@@ -1,11 +1,11 @@
 //! Caps and screws.
 
 use super::done::{Done, plain};
-use super::event::Happening;
+use super::event::EventKind;
 use super::reach;
 use super::refusal::Refusal;
 use crate::model::Model;
-use crate::parts::{Fitted, Level, Port, Screw, Tool};
+use crate::parts::{Fitted, Port, Screw, Tool};
 use crate::units::TICK_S;
 
 /// Most that one action turns a screw, in eighths.
@@ -34,10 +34,9 @@ pub(super) fn turn(model: &mut Model, screw: Screw, eighths: i16) -> Done {
     let turns = f64::from(eighths) / 8.0;
     let before = set_pa(model, screw);
     let turned_before = turns_of(model, screw);
-    let stopped = match screw {
-        Screw::Low => model.gas.springs_mut().turn(Level::Low, turns),
-        Screw::High => model.gas.springs_mut().turn(Level::High, turns),
-        Screw::Supply => model.gas.turn_supply(turns),
+    let stopped = match screw.level() {
+        Some(level) => model.gas.springs_mut().turn(level, turns),
+        None => model.gas.turn_supply(turns),
     };
     let moved = turns_of(model, screw) - turned_before;
     if stopped && moved.abs() < 1e-9 {
@@ -49,7 +48,7 @@ pub(super) fn turn(model: &mut Model, screw: Screw, eighths: i16) -> Done {
     #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
     let since_turn_s = model.things.last_turn_tick.map(|then| (model.tick - then) as f64 * TICK_S);
     model.things.last_turn_tick = Some(model.tick);
-    Ok(vec![Happening::Turned {
+    Ok(vec![EventKind::Turned {
         screw,
         eighths,
         set_pa: (before, set_pa(model, screw)),
@@ -62,18 +61,16 @@ pub(super) fn turn(model: &mut Model, screw: Screw, eighths: i16) -> Done {
 
 /// What a screw sets, in pascals.
 fn set_pa(model: &Model, screw: Screw) -> f64 {
-    match screw {
-        Screw::Low => model.gas.springs().set_pa()[Level::Low],
-        Screw::High => model.gas.springs().set_pa()[Level::High],
-        Screw::Supply => model.gas.supply_set_pa(),
+    match screw.level() {
+        Some(level) => model.gas.springs().set_pa()[level],
+        None => model.gas.supply_set_pa(),
     }
 }
 
 /// Turns of a screw: of a stage screw from fully out, of the supply screw since the start.
 fn turns_of(model: &Model, screw: Screw) -> f64 {
-    match screw {
-        Screw::Low => model.gas.springs().turns()[Level::Low],
-        Screw::High => model.gas.springs().turns()[Level::High],
-        Screw::Supply => model.gas.supply_turned(),
+    match screw.level() {
+        Some(level) => model.gas.springs().turns()[level],
+        None => model.gas.supply_turned(),
     }
 }

@@ -4,7 +4,7 @@ use super::done::{Done, plain};
 use super::reach;
 use super::refusal::Refusal;
 use crate::model::Model;
-use crate::parts::{Cock, Door, Fitted, Neighbor, OnOff, Opening, Place, Window};
+use crate::parts::{Door, Fitted, HandValve, OnOff, Opening, OtherAppliance, Place, Window};
 use crate::physics::valve::HandleAngle;
 
 /// Setpoints a thermostat takes, in half degrees Fahrenheit (45–90 °F).
@@ -69,6 +69,9 @@ pub(super) fn set_setpoint(model: &mut Model, half_f: i16) -> Done {
 pub(super) fn set_stage_jumper(model: &mut Model, to: Fitted) -> Done {
     reach::place(model, &[Place::PlantRoom, Place::GasValve])?;
     reach::burner_door_off(model)?;
+    if model.levels().len() == 1 {
+        return Err(Refusal::NotFitted);
+    }
     put(&mut model.things.stage_jumper, to)
 }
 
@@ -77,41 +80,41 @@ pub(super) fn set_valve_switch(model: &mut Model, to: OnOff) -> Done {
     put(&mut model.things.valve_switch, to)
 }
 
-pub(super) fn set_cock(model: &mut Model, cock: Cock, degrees: i16) -> Done {
+pub(super) fn set_hand_valve(model: &mut Model, hand_valve: HandValve, degrees: i16) -> Done {
     let handle = HandleAngle::from_deg(degrees).ok_or(Refusal::Absurd)?;
     let plant = [Place::PlantRoom, Place::GasValve];
-    match cock {
-        Cock::Furnace => {
+    match hand_valve {
+        HandValve::Furnace => {
             reach::place(model, &plant)?;
-            put(&mut model.things.handles[Cock::Furnace], handle)
+            put(&mut model.things.handles[HandValve::Furnace], handle)
         }
-        Cock::WaterHeater => {
+        HandValve::WaterHeater => {
             reach::place(model, &plant)?;
-            put(&mut model.things.handles[Cock::WaterHeater], handle)
+            put(&mut model.things.handles[HandValve::WaterHeater], handle)
         }
-        Cock::Range => {
+        HandValve::Range => {
             reach::place(model, &[Place::Hall])?;
-            put(&mut model.things.handles[Cock::Range], handle)
+            put(&mut model.things.handles[HandValve::Range], handle)
         }
-        Cock::Supply => {
+        HandValve::Supply => {
             reach::place(model, &[Place::Yard])?;
-            put(&mut model.things.handles[Cock::Supply], handle)
+            put(&mut model.things.handles[HandValve::Supply], handle)
         }
     }
 }
 
-pub(super) fn set_neighbor(model: &mut Model, neighbor: Neighbor, to: OnOff) -> Done {
-    match neighbor {
-        Neighbor::WaterHeater => {
+pub(super) fn set_appliance(model: &mut Model, appliance: OtherAppliance, to: OnOff) -> Done {
+    match appliance {
+        OtherAppliance::WaterHeater => {
             reach::place(model, &[Place::PlantRoom, Place::GasValve])?;
-            put(&mut model.things.neighbors[neighbor], to)?;
-            model.things.starved_s[neighbor] = 0.0;
+            put(&mut model.things.other_appliances[appliance], to)?;
+            model.things.starved_s[appliance] = 0.0;
             plain()
         }
-        Neighbor::Range => {
+        OtherAppliance::Range => {
             reach::place(model, &[Place::Hall])?;
-            put(&mut model.things.neighbors[neighbor], to)?;
-            model.things.starved_s[neighbor] = 0.0;
+            put(&mut model.things.other_appliances[appliance], to)?;
+            model.things.starved_s[appliance] = 0.0;
             plain()
         }
     }

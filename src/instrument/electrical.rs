@@ -24,11 +24,11 @@ const INNER_OHM: f64 = 1.8;
 /// What control, main coil and coil of the high stage draw, in amperes.
 const CONTROL_A: f64 = 0.15;
 const MAIN_COIL_A: f64 = 0.4;
-const HIGH_COIL_A: f64 = 0.25;
+const SECOND_COIL_A: f64 = 0.25;
 /// A sound igniter, cold, in ohms.
 const IGNITER_OHM: f64 = 50.0;
 /// A sound coil of the high stage, in ohms.
-const HIGH_COIL_OHM: f64 = 60.0;
+const SECOND_COIL_OHM: f64 = 60.0;
 /// A sound way from the burners to ground, in ohms.
 const GROUND_OHM: f64 = 0.2;
 /// The flame's own way, in ohms.
@@ -57,7 +57,7 @@ pub fn control_v(load: Load) -> f64 {
     let amperes = match load {
         Load::Idle => CONTROL_A,
         Load::Main => CONTROL_A + MAIN_COIL_A,
-        Load::Both => CONTROL_A + MAIN_COIL_A + HIGH_COIL_A,
+        Load::Both => CONTROL_A + MAIN_COIL_A + SECOND_COIL_A,
     };
     UNLOADED_V - INNER_OHM * amperes
 }
@@ -70,8 +70,8 @@ pub fn igniter_ohm(weak: f64) -> f64 {
 
 /// Coil of the high stage in ohms, sound.
 #[must_use]
-pub fn high_coil_ohm() -> f64 {
-    HIGH_COIL_OHM
+pub fn second_coil_ohm() -> f64 {
+    SECOND_COIL_OHM
 }
 
 /// From burners to ground, in ohms, where this share of the flame current is lost.
@@ -119,7 +119,7 @@ mod tests {
         assert!((37.0..=68.0).contains(&igniter_ohm(0.0)));
         assert!(igniter_ohm(0.5) > 68.0);
         let mut face = Needle::default();
-        assert_eq!(face.ohms(high_coil_ohm()), f64::INFINITY, "leads in the air");
+        assert_eq!(face.ohms(second_coil_ohm()), f64::INFINITY, "leads in the air");
         face.step(1.5, 0.0);
         assert_eq!(face.ohms(igniter_ohm(1.0)), f64::INFINITY);
         assert_eq!(face.ohms(ground_ohm(1.0)), f64::INFINITY);

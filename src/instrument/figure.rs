@@ -42,19 +42,19 @@ impl Quantity {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Temperature => "temperature",
-            Self::Oxygen => "O2",
-            Self::CarbonDioxide => "CO2",
-            Self::CarbonMonoxide => "CO",
-            Self::CarbonMonoxideAirFree => "CO air-free",
-            Self::FlueTemperature => "flue gas",
-            Self::ExcessAir => "excess air",
-            Self::FlameCurrent => "flame current",
-            Self::Voltage => "voltage",
-            Self::Resistance => "resistance",
-            Self::Time => "time",
-            Self::Turns => "turns",
-            Self::SecondsPerTurn => "one turn",
+            Self::Temperature => t!("figure-temperature"),
+            Self::Oxygen => t!("figure-oxygen"),
+            Self::CarbonDioxide => t!("figure-carbon-dioxide"),
+            Self::CarbonMonoxide => t!("figure-carbon-monoxide"),
+            Self::CarbonMonoxideAirFree => t!("figure-carbon-monoxide-air-free"),
+            Self::FlueTemperature => t!("figure-flue-temperature"),
+            Self::ExcessAir => t!("figure-excess-air"),
+            Self::FlameCurrent => t!("figure-flame-current"),
+            Self::Voltage => t!("figure-voltage"),
+            Self::Resistance => t!("figure-resistance"),
+            Self::Time => t!("figure-time"),
+            Self::Turns => t!("figure-turns"),
+            Self::SecondsPerTurn => t!("figure-seconds-per-turn"),
         }
     }
 

@@ -15,13 +15,13 @@
 use serde::Serialize;
 
 /// Smallest leak that makes a bubble, in standard m³/s (1e-4 cm³/s, ASTM E515).
-pub const SMALLEST_LEAK_M3_S: f64 = 1e-10;
+const SMALLEST_LEAK_M3_S: f64 = 1e-10;
 /// Leak at which bubbles are half as large as they get, in standard m³/s.
 const HALF_SIZE_M3_S: f64 = 3e-7;
 /// Time for bubbles to grow, in seconds.
 const GROWTH_S: f64 = 4.0;
 /// Size from which an eye sees bubbles grow.
-pub const VISIBLE: f64 = 0.05;
+const VISIBLE: f64 = 0.05;
 
 /// Fluid on one joint.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]

@@ -17,7 +17,7 @@ use crate::units::PA_PER_INWC;
 use serde::Serialize;
 
 /// Its range, in pascals.
-pub const RANGE_PA: f64 = 35.0 * PA_PER_INWC;
+const RANGE_PA: f64 = 35.0 * PA_PER_INWC;
 /// Play of the linkage either way, in pascals.
 const PLAY_PA: f64 = 0.15 * PA_PER_INWC;
 /// Half a division, in pascals.

@@ -49,9 +49,9 @@ pub enum Legs {
     /// in tenths of an inch.
     Water {
         /// The leg at the hose, downwards.
-        low_tenths: i32,
+        lower_tenths: i32,
         /// The other leg, upwards.
-        high_tenths: i32,
+        upper_tenths: i32,
     },
     /// The water is out.
     Empty,
@@ -62,7 +62,7 @@ impl Legs {
     #[must_use]
     pub fn sum_tenths(self) -> Option<i32> {
         match self {
-            Self::Water { low_tenths, high_tenths } => Some(low_tenths + high_tenths),
+            Self::Water { lower_tenths, upper_tenths } => Some(lower_tenths + upper_tenths),
             Self::Empty => None,
         }
     }
@@ -114,8 +114,8 @@ impl WaterColumn {
         #[expect(clippy::cast_possible_truncation, reason = "eight inches at most")]
         let tenths = |m: f64| (m / M_PER_IN * 10.0).round() as i32;
         Legs::Water {
-            low_tenths: tenths(self.sunk_m + self.scale_off_m),
-            high_tenths: tenths(self.sunk_m - self.scale_off_m),
+            lower_tenths: tenths(self.sunk_m + self.scale_off_m),
+            upper_tenths: tenths(self.sunk_m - self.scale_off_m),
         }
     }
 
@@ -149,9 +149,9 @@ mod tests {
     #[test]
     fn both_legs_add_up() {
         let legs = rested(0.0, 7.0).legs();
-        assert_eq!(legs, Legs::Water { low_tenths: 35, high_tenths: 35 });
+        assert_eq!(legs, Legs::Water { lower_tenths: 35, upper_tenths: 35 });
         let legs = rested(0.3 * M_PER_IN, 7.0).legs();
-        assert_eq!(legs, Legs::Water { low_tenths: 38, high_tenths: 32 });
+        assert_eq!(legs, Legs::Water { lower_tenths: 38, upper_tenths: 32 });
         assert_eq!(legs.sum_tenths(), Some(70));
     }
 

@@ -1,14 +1,16 @@
 //! Evidence of what was done to the springs.
 
-use super::evaluate::Brief;
+use super::brief::Brief;
+use super::deed::lower;
 use super::ledger::{Caught, Hit, Ledger};
 use super::measuring::{HALF_DIGIT_PA, is_right};
 use crate::appliance::plate::Target;
 use crate::hands::action::Action;
-use crate::hands::event::Happening;
-use crate::parts::{Firing, Fitted, Level, Phase, Port, Screw, Stage};
+use crate::hands::event::EventKind;
+use crate::parts::{Fitted, Level, Phase, Port, Screw, Stage};
 use crate::setup::SupplyRight;
 use crate::units::inwc;
+use crate::words::decimal;
 
 /// Turn of a screw, as an event.
 struct Turned {
@@ -18,61 +20,60 @@ struct Turned {
     eighths: i16,
     before_pa: f64,
     bottomed: bool,
-    firing: Firing,
+    firing: Option<Level>,
     inlet_pa: f64,
     since_turn_s: Option<f64>,
 }
 
 fn turns(l: &Ledger) -> impl Iterator<Item = Turned> + '_ {
-    l.events.iter().enumerate().filter_map(|(index, event)| match event.what {
-        Happening::Turned { screw, eighths, set_pa, bottomed, firing, inlet_pa, since_turn_s } => {
-            Some(Turned {
-                index,
-                tick: event.tick,
-                screw,
-                eighths,
-                before_pa: set_pa.0,
-                bottomed,
-                firing,
-                inlet_pa,
-                since_turn_s,
-            })
-        }
-        _ => None,
+    l.events.iter().enumerate().filter_map(|(index, event)| {
+        let EventKind::Turned { screw, eighths, set_pa, bottomed, firing, inlet_pa, since_turn_s } =
+            event.what
+        else {
+            return None;
+        };
+        Some(Turned {
+            index,
+            tick: event.tick,
+            screw,
+            eighths,
+            before_pa: set_pa.0,
+            bottomed,
+            firing,
+            inlet_pa,
+            since_turn_s,
+        })
     })
 }
 
 /// Plate's target of a stage's screw; none for the supply's.
 fn target(l: &Ledger, screw: Screw) -> Option<Target> {
-    let figures = l.plate().figures();
-    match screw {
-        Screw::Low => Some(figures.low),
-        Screw::High => Some(figures.high),
-        Screw::Supply => None,
-    }
+    screw.level().map(|level| l.plate().figures().manifold[level])
 }
 
-const STAGES: [(Screw, Level, &str); 2] =
-    [(Screw::Low, Level::Low, "low"), (Screw::High, Level::High, "high")];
+/// The furnace's levels, each with the screw under its spring.
+fn levels(l: &Ledger) -> impl Iterator<Item = (Level, Screw)> {
+    l.levels().iter().map(|&level| (level, level.screw()))
+}
+
+/// A screw that was turned, in words.
+fn seen_turned(screw: Screw) -> String {
+    t!("seen-turned", screw = lower(screw.label()))
+}
 
 pub(super) fn turned_before_found(l: &Ledger) -> Vec<Hit> {
     let mut hits = Vec::new();
-    for (screw, stages) in
-        [(Screw::Low, &[Stage::Low][..]), (Screw::High, &[Stage::High, Stage::HighWithOthers][..])]
-    {
+    for (level, screw) in levels(l) {
+        let fires = |stage: Stage| stage.level(l.levels()) == Some(level);
         let Some(first) = turns(l).find(|turn| turn.screw == screw) else { continue };
         let found = l.wrote().any(|(index, _, fact)| {
             index < first.index
                 && fact.reading.port == Port::Manifold
                 && fact.reading.phase == Phase::Found
-                && stages.contains(&fact.reading.stage)
+                && fires(fact.reading.stage)
         });
         if !found {
-            hits.push(Hit::new(
-                first.tick,
-                format!("{} turned", screw.label().to_lowercase()),
-                "no pressure as found stood on the sheet for that stage",
-            ));
+            hits.push(Hit::new(first.tick, seen_turned(screw), t!("true-turned-before-found")));
         }
     }
     hits
@@ -93,8 +94,8 @@ pub(super) fn turned_before_inlet(l: &Ledger) -> Vec<Hit> {
     }
     vec![Hit::new(
         first.tick,
-        format!("{} turned", first.screw.label().to_lowercase()),
-        format!("the inlet, {} then, had not been read running", inwc(first.inlet_pa)),
+        seen_turned(first.screw),
+        t!("true-turned-before-inlet", pressure = inwc(first.inlet_pa)),
     )]
 }
 
@@ -102,7 +103,7 @@ pub(super) fn turned_before_inlet(l: &Ledger) -> Vec<Hit> {
 pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, left)) = l.left() else { return Vec::new() };
     let mut hits = Vec::new();
-    for (screw, level, name) in STAGES {
+    for (level, screw) in levels(l) {
         let Some(target) = target(l, screw) else { continue };
         let band = target.band();
         let last = turns(l).filter(|turn| turn.screw == screw).last();
@@ -112,12 +113,8 @@ pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
         if band.is_above(left.set_pa[level]) && hidden && !left.bottomed[level] {
             hits.push(Hit::new(
                 tick,
-                format!("{name} stage screwed up with the inlet at {}", inwc(last.inlet_pa)),
-                format!(
-                    "its spring is set to {}, the plate ends at {}",
-                    inwc(left.set_pa[level]),
-                    inwc(band.most_pa)
-                ),
+                t!("seen-cranked", screw = lower(screw.label()), pressure = inwc(last.inlet_pa)),
+                t!("true-cranked", set = inwc(left.set_pa[level]), most = inwc(band.most_pa)),
             ));
         }
     }
@@ -126,25 +123,25 @@ pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, left)) = l.left() else { return Vec::new() };
-    STAGES
-        .into_iter()
-        .filter_map(|(screw, level, name)| {
+    levels(l)
+        .filter_map(|(level, screw)| {
             let target = target(l, screw)?;
             // Left shut off, a stage that nobody touched is somebody else's to set.
             let touched = turns(l).any(|turn| turn.screw == screw);
             let out_pa = target.band().out_by_pa(left.set_pa[level]);
             let off = out_pa > HALF_DIGIT_PA && (touched || !l.left_shut_off());
             off.then(|| {
-                let way = if left.set_pa[level] < target.pa { "below" } else { "above" };
+                let side = if left.set_pa[level] < target.pa { "below" } else { "above" };
                 Hit::new(
                     tick,
-                    format!(
-                        "{name} stage left at {}; the plate says {} ± {}",
-                        inwc(left.set_pa[level]),
-                        inwc(target.pa),
-                        inwc(target.tolerance_pa)
+                    t!(
+                        "seen-outside-band",
+                        stage = level.id(),
+                        set = inwc(left.set_pa[level]),
+                        target = inwc(target.pa),
+                        tolerance = inwc(target.tolerance_pa)
                     ),
-                    format!("its spring is set {way} the plate's band"),
+                    t!("true-outside-band", side = side),
                 )
             })
         })
@@ -171,11 +168,12 @@ pub(super) fn big_jumps(l: &Ledger, least_s: f64) -> Vec<Hit> {
         // What goes on from here is a new jump.
         together = None;
         let since = match turn.since_turn_s {
-            Some(s) => format!("{s:.1} s after the last turn"),
-            None => "the first turn".into(),
+            Some(s) => t!("true-big-jump", seconds = decimal(s, 1)),
+            None => t!("true-big-jump-first").into(),
         };
-        let screw = turn.screw.label().to_lowercase();
-        hits.push(Hit::new(turn.tick, format!("{screw} by {sum:+} eighths in one go"), since));
+        let seen =
+            t!("seen-big-jump", screw = lower(turn.screw.label()), eighths = format!("{sum:+}"));
+        hits.push(Hit::new(turn.tick, seen, since));
     }
     hits
 }
@@ -184,15 +182,12 @@ pub(super) fn bottomed(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     let mut left = Vec::new();
     let mut once = Vec::new();
     let end = l.end();
-    for (screw, level, name) in STAGES {
+    for (level, screw) in levels(l) {
         let Some(turn) = turns(l).find(|turn| turn.screw == screw && turn.bottomed) else {
             continue;
         };
-        let hit = Hit::new(
-            turn.tick,
-            format!("{name} stage screw came to its stop"),
-            "its coils touch: it regulates nothing there",
-        );
+        let seen = t!("seen-bottomed", screw = lower(screw.label()));
+        let hit = Hit::new(turn.tick, seen, t!("true-bottomed"));
         if end.is_some_and(|(_, _, truth)| truth.bottomed[level]) {
             left.push(hit);
         } else {
@@ -204,35 +199,27 @@ pub(super) fn bottomed(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
 
 pub(super) fn wrong_screw(l: &Ledger) -> Vec<Hit> {
     turns(l)
-        .filter(|turn| match turn.screw {
-            Screw::Low => turn.firing != Firing::Low,
-            Screw::High => turn.firing != Firing::High,
-            Screw::Supply => false,
-        })
+        .filter(|turn| turn.screw.level().is_some_and(|level| turn.firing != Some(level)))
         .map(|turn| {
-            let firing = match turn.firing {
-                Firing::Out => "nothing burned",
-                Firing::Low => "low burned",
-                Firing::High => "high burned",
+            let burned = match turn.firing {
+                None => "out",
+                Some(level) => level.id(),
             };
-            Hit::new(turn.tick, format!("{} turned", turn.screw.label().to_lowercase()), firing)
+            let truth = t!("true-wrong-screw", burned = burned);
+            Hit::new(turn.tick, seen_turned(turn.screw), truth)
         })
         .collect()
 }
 
 pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
-    STAGES
-        .into_iter()
-        .filter_map(|(screw, _, _)| {
+    levels(l)
+        .filter_map(|(_, screw)| {
             let first = turns(l).find(|turn| turn.screw == screw)?;
             let target = target(l, screw)?;
             let out_pa = target.band().out_by_pa(first.before_pa);
             (out_pa <= -HALF_DIGIT_PA).then(|| {
-                Hit::new(
-                    first.tick,
-                    format!("{} turned", screw.label().to_lowercase()),
-                    format!("it was set to {} as found", inwc(first.before_pa)),
-                )
+                let truth = t!("true-needless-turn", pressure = inwc(first.before_pa));
+                Hit::new(first.tick, seen_turned(screw), truth)
             })
         })
         .collect()
@@ -244,21 +231,16 @@ pub(super) fn cap_off(l: &Ledger) -> Vec<Hit> {
         .into_iter()
         .filter(|(_, cap)| *cap == Fitted::Off)
         .map(|(screw, _)| {
-            let name = match screw {
-                Screw::Low => "low stage",
-                Screw::High => "high stage",
-                Screw::Supply => "supply regulator",
-            };
-            Hit::new(tick, format!("{name}: no cap"), "its screw lies open")
+            let seen = t!("seen-cap-off", screw = lower(screw.label()));
+            Hit::new(tick, seen, t!("true-cap-off"))
         })
         .collect()
 }
 
 pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
     let mut hits = Vec::new();
-    for (screw, stages) in
-        [(Screw::Low, &[Stage::Low][..]), (Screw::High, &[Stage::High, Stage::HighWithOthers][..])]
-    {
+    for (level, screw) in levels(l) {
+        let fires = |stage: Stage| stage.level(l.levels()) == Some(level);
         let Some(last) = turns(l).filter(|turn| turn.screw == screw).last() else { continue };
         let capped = l
             .did()
@@ -270,16 +252,13 @@ pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
         let read = l.wrote().any(|(index, _, fact)| {
             index > capped.index
                 && fact.reading.port == Port::Manifold
-                && stages.contains(&fact.reading.stage)
+                && fires(fact.reading.stage)
                 && fact.settled_tick.is_some_and(|tick| tick > capped.tick)
                 && is_right(l, fact)
         });
         if !read {
-            hits.push(Hit::new(
-                capped.tick,
-                format!("cap back on the {}", screw.label().to_lowercase()),
-                "no right reading of that stage came after it",
-            ));
+            let seen = t!("seen-not-read-capped", screw = lower(screw.label()));
+            hits.push(Hit::new(capped.tick, seen, t!("true-not-read-capped")));
         }
     }
     hits
@@ -292,11 +271,8 @@ pub(super) fn supply_not_yours(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     turns(l)
         .filter(|turn| turn.screw == Screw::Supply)
         .map(|turn| {
-            Hit::new(
-                turn.tick,
-                "supply regulator turned",
-                format!("it belongs to {}", l.setup.card.supply_owner),
-            )
+            let truth = t!("true-supply-turned", owner = &l.setup.card.supply_owner);
+            Hit::new(turn.tick, t!("seen-supply-turned"), truth)
         })
         .chain(super::repairs::supply_not_yours(l, brief))
         .collect()
@@ -314,12 +290,8 @@ pub(super) fn supply_left_low(l: &Ledger) -> Vec<Hit> {
     }
     vec![Hit::new(
         tick,
-        format!(
-            "supply regulator left at {}; its nameplate says at least {}",
-            inwc(left.supply_set_pa),
-            inwc(least)
-        ),
-        "its spring is set below what it must deliver",
+        t!("seen-supply-low", set = inwc(left.supply_set_pa), least = inwc(least)),
+        t!("true-supply-low"),
     )]
 }
 
@@ -341,29 +313,25 @@ pub(super) fn supply_over_maximum(l: &Ledger) -> Vec<Hit> {
     if (turned || mine) && left.supply_set_pa > most + HIDDEN_PA {
         hits.push(Hit::new(
             tick,
-            format!(
-                "supply regulator left at {}; its nameplate says at most {}",
-                inwc(left.supply_set_pa),
-                inwc(most)
-            ),
-            "its spring is set above what it may deliver",
+            t!("seen-supply-high", set = inwc(left.supply_set_pa), most = inwc(most)),
+            t!("true-supply-high"),
         ));
     }
     // What stood on the valve before a hand was on the supply is not of that hand's doing.
     let first = turns(l).find(|turn| turn.screw == Screw::Supply).map(|turn| turn.index);
     for (index, event) in l.events.iter().enumerate() {
-        if let Happening::ValveOverPressure { pa } = event.what
+        if let EventKind::ValveOverPressure { pa } = event.what
             && first.is_some_and(|first| first < index)
             && pa > l.plate().valve_max.si() + DIGIT_PA
         {
             let mut hit = Hit::new(
                 event.tick,
-                format!(
-                    "{} at the gas valve; its plate says at most {}",
-                    inwc(pa),
-                    inwc(l.plate().valve_max.si())
+                t!(
+                    "seen-valve-pressure",
+                    pressure = inwc(pa),
+                    most = inwc(l.plate().valve_max.si())
                 ),
-                "it stood at more than it may see",
+                t!("true-valve-pressure"),
             );
             if left.supply_set_pa <= most {
                 hit.caught = Caught::InTime;

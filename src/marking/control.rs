@@ -1,21 +1,23 @@
 //! Evidence of how everything was put back, what was proven, and how the job ended.
 
-use super::evaluate::Brief;
+use super::brief::Brief;
+use super::deed::lower;
 use super::ledger::{Hit, Ledger};
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::{Action, Contact, NotDone, Topic};
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::measure::felt::is_felt;
-use crate::parts::{Ending, Firing, Fitted, OnOff, Opening, Port, Spot, Subject, Window};
+use crate::parts::{Ending, Fitted, HandValve, Level, OnOff, Opening, Port, Spot, Subject, Window};
+use crate::words::decimal;
 
 pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
     if end.stage_jumper == Fitted::Off {
         return Vec::new();
     }
-    vec![Hit::new(tick, "a wire between R and W2", "every call runs on high")]
+    vec![Hit::new(tick, t!("seen-jumper-left"), t!("true-jumper-left"))]
 }
 
 pub(super) fn valve_switch_off(l: &Ledger) -> Vec<Hit> {
@@ -23,25 +25,25 @@ pub(super) fn valve_switch_off(l: &Ledger) -> Vec<Hit> {
     if l.said_shut_off() || end.valve_switch == OnOff::On {
         return Vec::new();
     }
-    vec![Hit::new(tick, "valve switch: off", "no gas reaches the burners")]
+    vec![Hit::new(tick, t!("seen-valve-switch-off"), t!("true-valve-switch-off"))]
 }
 
-pub(super) fn cock_not_open(l: &Ledger) -> Vec<Hit> {
+pub(super) fn hand_valve_not_open(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
     if l.said_shut_off() {
         return Vec::new();
     }
     let mut hits = Vec::new();
-    for (name, handle) in
-        [("manual valve", end.manual_valve), ("supply shut-off", end.supply_valve)]
+    for (hand_valve, handle) in
+        [(HandValve::Furnace, end.manual_valve), (HandValve::Supply, end.supply_valve)]
     {
         if !handle.is_open() {
-            let state = if handle.is_shut() { "closed" } else { "part open" };
-            hits.push(Hit::new(
-                tick,
-                format!("{name}: {state}, {handle}"),
-                "it opens at 90°, in line with its pipe",
-            ));
+            let (valve, angle) = (lower(hand_valve.label()), handle.to_string());
+            let seen = match handle.is_shut() {
+                true => t!("seen-valve-closed", valve = valve, angle = angle),
+                false => t!("seen-valve-part-open", valve = valve, angle = angle),
+            };
+            hits.push(Hit::new(tick, seen, t!("true-valve-not-open")));
         }
     }
     hits
@@ -52,20 +54,20 @@ pub(super) fn controls_not_restored(l: &Ledger) -> Vec<Hit> {
     let found = &l.setup.found;
     let mut hits = Vec::new();
     if !l.said_shut_off() && end.tag == Fitted::On {
-        hits.push(Hit::new(tick, "the warning tag still hangs there", "the furnace is in service"));
+        hits.push(Hit::new(tick, t!("seen-tag-hangs"), t!("true-tag-hangs")));
     }
     // However it was found: without power it answers no call.
     if !l.said_shut_off() && end.furnace_switch == OnOff::Off {
-        hits.push(Hit::new(tick, "service switch off", "the furnace has no power"));
+        hits.push(Hit::new(tick, t!("seen-no-power"), t!("true-no-power")));
     }
     for (which, window) in end.windows {
         if window == Opening::Open {
-            let name = match which {
-                Window::PlantRoom => "plant room",
+            let room = match which {
+                Window::PlantRoom => "furnace-room",
                 Window::Hall => "hall",
             };
-            let seen = format!("the window of the {name} stands open");
-            hits.push(Hit::new(tick, seen, "it was closed as found"));
+            let seen = t!("seen-window-open", room = room);
+            hits.push(Hit::new(tick, seen, t!("true-window-open")));
         }
     }
     let wanted_half_f = l.setup.house.setpoint_half_f;
@@ -73,8 +75,8 @@ pub(super) fn controls_not_restored(l: &Ledger) -> Vec<Hit> {
     if moved && !l.said_shut_off() {
         hits.push(Hit::new(
             tick,
-            format!("thermostat at {} °F", f64::from(end.setpoint_half_f) / 2.0),
-            format!("found at {} °F", f64::from(wanted_half_f) / 2.0),
+            t!("seen-thermostat", degrees = decimal(f64::from(end.setpoint_half_f) / 2.0, 1)),
+            t!("true-thermostat", degrees = decimal(f64::from(wanted_half_f) / 2.0, 1)),
         ));
     }
     hits
@@ -86,26 +88,26 @@ pub(super) fn door_off(l: &Ledger) -> Vec<Hit> {
         .into_iter()
         .filter(|(_, door)| *door == Fitted::Off)
         .map(|(door, _)| {
-            let name = door.label().to_lowercase();
-            Hit::new(tick, format!("{name}: off"), "it stood on as found")
+            let seen = t!("seen-door-off", door = lower(door.label()));
+            Hit::new(tick, seen, t!("true-door-off"))
         })
         .collect()
 }
 
 pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
-    end.neighbors
+    end.other_appliances
         .iter()
-        .filter_map(|(neighbor, now)| {
-            let name = neighbor.label().to_lowercase();
-            let found = l.setup.found.neighbors[neighbor];
+        .filter_map(|(appliance, now)| {
+            let found = l.setup.found.other_appliances[appliance];
             let moved = now.switch != found || !now.handle.is_open();
             // With the supply shut off for good, no flame can stand.
             let no_gas = l.left_shut_off() && end.supply_valve.is_shut();
             let went_out = found == OnOff::On && now.gone_out && !no_gas;
             (moved || went_out).then(|| {
-                let truth = if moved { "it is theirs" } else { "its flame went out" };
-                Hit::new(tick, format!("{name} not as found"), truth)
+                let seen = t!("seen-neighbor-moved", appliance = lower(appliance.label()));
+                let truth = if moved { t!("true-neighbor-moved") } else { t!("true-neighbor-out") };
+                Hit::new(tick, seen, truth)
             })
         })
         .collect()
@@ -128,21 +130,17 @@ pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
                     | Action::FurnaceSwitch(_)
                     | Action::StageJumper(_)
                     | Action::Mend(_)
-                    | Action::Cock { .. }
+                    | Action::HandValve { .. }
             )
         })
         .map(|did| did.index)
         .last();
     let Some(touched) = touched else { return Vec::new() };
-    let seen = l.events[touched..].iter().any(|event| matches!(event.what, Happening::Cycle));
+    let seen = l.events[touched..].iter().any(|event| matches!(event.what, EventKind::Cycle));
     if seen {
         return Vec::new();
     }
-    vec![Hit::new(
-        l.last_tick(),
-        "no cycle from the thermostat after the last work",
-        "low, high and shut-down were not seen together",
-    )]
+    vec![Hit::new(l.last_tick(), t!("seen-no-cycle"), t!("true-no-cycle"))]
 }
 
 /// Whether it was left shut off after gas in the air: nobody looks for springs then.
@@ -169,8 +167,8 @@ pub(super) fn conversion_not_proven(l: &Ledger) -> Vec<Hit> {
     }
     vec![Hit::new(
         l.last_tick(),
-        format!("not looked at: {}", missing.join(", ").to_lowercase()),
-        "whether the furnace is made for this fuel was taken on trust",
+        t!("seen-not-looked-at", subjects = lower(&missing.join(", "))),
+        t!("true-not-looked-at"),
     )]
 }
 
@@ -208,8 +206,8 @@ pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     let Some(call) = call else {
         return vec![Hit::new(
             l.last_tick(),
-            format!("{owner} was not called"),
-            "the supply is out of its limits, and theirs",
+            t!("seen-owner-not-called", owner = owner),
+            t!("true-owner-not-called"),
         )];
     };
     // A call with nothing read has nothing to say.
@@ -218,11 +216,7 @@ pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     if known || super::safety::alarm_before(l, call.index) {
         return Vec::new();
     }
-    vec![Hit::new(
-        call.tick,
-        format!("{owner} was called"),
-        "no inlet pressure stood on the sheet yet: there was nothing to tell them",
-    )]
+    vec![Hit::new(call.tick, t!("seen-owner-called", owner = owner), t!("true-called-unread"))]
 }
 
 /// Whether there was nothing to tell the owner of the supply before an event: no fault of theirs on this
@@ -242,8 +236,8 @@ pub(super) fn needless_call(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     let Some(call) = call.filter(|call| nothing_to_tell(l, brief, call.index)) else {
         return Vec::new();
     };
-    let seen = format!("{} was called", l.setup.card.supply_owner);
-    vec![Hit::new(call.tick, seen, "the supply was in order, and no number said otherwise")]
+    let seen = t!("seen-owner-called", owner = &l.setup.card.supply_owner);
+    vec![Hit::new(call.tick, seen, t!("true-called-needlessly"))]
 }
 
 /// Whether it was left to burn a gas that plate and label are not for, whatever else is right.
@@ -262,17 +256,18 @@ pub(super) fn wrong_ending(l: &Ledger, brief: &Brief) -> Vec<Hit> {
         return Vec::new();
     }
     let name = |ending: &Ending| match ending {
-        Ending::InService => "back in service",
-        Ending::SupplyOwnerCalled => "in service, owner of the supply called",
-        Ending::ShutOff => "shut off and tagged",
+        Ending::InService => t!("ending-in-service"),
+        Ending::SupplyOwnerCalled => t!("ending-owner-called"),
+        Ending::ShutOff => t!("ending-shut-off"),
     };
-    let right: Vec<&str> = brief.right_endings.iter().map(name).collect();
     let truth = if unfit_for_its_gas(l, said.ending) {
-        "neither plate nor label is for the gas that it burns".to_owned()
+        t!("true-ending-wrong-gas").to_owned()
     } else {
-        format!("right here: {}", right.join("; or "))
+        let right = brief.right_endings.iter().map(name).map(str::to_owned);
+        let or = |first: String, second: String| t!("ending-or", first = first, second = second);
+        t!("true-ending", endings = right.reduce(or).unwrap_or_default())
     };
-    vec![Hit::new(tick, format!("ended: {}", name(&said.ending)), truth)]
+    vec![Hit::new(tick, t!("seen-ending", ending = name(&said.ending)), truth)]
 }
 
 pub(super) fn not_tagged(l: &Ledger) -> Vec<Hit> {
@@ -280,8 +275,12 @@ pub(super) fn not_tagged(l: &Ledger) -> Vec<Hit> {
     if !l.said_shut_off() || l.left_shut_off() {
         return Vec::new();
     }
-    let tag = if end.tag == Fitted::On { "tag on" } else { "no tag" };
-    vec![Hit::new(tick, format!("{tag}, manual valve at {}", end.manual_valve), "said: shut off")]
+    let angle = end.manual_valve.to_string();
+    let seen = match end.tag {
+        Fitted::On => t!("seen-tagged-open", angle = angle),
+        Fitted::Off => t!("seen-not-tagged", angle = angle),
+    };
+    vec![Hit::new(tick, seen, t!("true-not-tagged"))]
 }
 
 pub(super) fn householder_not_told(l: &Ledger) -> Vec<Hit> {
@@ -289,7 +288,7 @@ pub(super) fn householder_not_told(l: &Ledger) -> Vec<Hit> {
     if !l.said_shut_off() || told {
         return Vec::new();
     }
-    vec![Hit::new(l.last_tick(), "nothing was said about the shut-off", "the house has no heat")]
+    vec![Hit::new(l.last_tick(), t!("seen-not-told"), t!("true-not-told"))]
 }
 
 pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
@@ -299,9 +298,9 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
     }
     let measured = measured_work(l);
     let unsaid: Vec<&str> = [
-        (NotDone::Combustion, "combustion"),
-        (NotDone::TemperatureRise, "temperature rise"),
-        (NotDone::GasRate, "gas rate"),
+        (NotDone::Combustion, t!("undone-combustion")),
+        (NotDone::TemperatureRise, t!("undone-temperature-rise")),
+        (NotDone::GasRate, t!("undone-gas-rate")),
     ]
     .into_iter()
     .filter(|(what, _)| !said.not_done.contains(what) && !measured.contains(what))
@@ -310,30 +309,29 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
     if unsaid.is_empty() {
         return Vec::new();
     }
-    vec![Hit::new(tick, format!("not named: {}", unsaid.join(", ")), "none of it was done here")]
+    vec![Hit::new(tick, t!("seen-not-named", work = unsaid.join(", ")), t!("true-not-named"))]
 }
 
 /// Work beyond the pressures that was really done, as what was written from instruments shows: the
-/// flue analysed with the burners on high, both temperatures of the air on low and on high, the dial
-/// timed on high.
+/// flue analysed at the full rate, both temperatures of the air at each level, the dial timed at the
+/// full rate.
 fn measured_work(l: &Ledger) -> Vec<NotDone> {
-    let wrote = |spot: Spot, stage: Firing| {
-        l.events.iter().any(|event| match &event.what {
-            Happening::WroteMeasured { written, firing } => {
-                written.spot == spot && *firing == stage
-            }
-            _ => false,
+    let wrote = |spot: Spot, stage: Option<Level>| {
+        l.events.iter().any(|event| {
+            matches!(&event.what, EventKind::WroteMeasured { written, firing }
+                if written.spot == spot && *firing == stage)
         })
     };
-    let air = |stage| wrote(Spot::ReturnAir, stage) && wrote(Spot::SupplyAir, stage);
+    let air = |level| wrote(Spot::ReturnAir, Some(level)) && wrote(Spot::SupplyAir, Some(level));
+    let full = l.levels().last().copied();
     let mut done = Vec::new();
-    if wrote(Spot::Flue, Firing::High) {
+    if wrote(Spot::Flue, full) {
         done.push(NotDone::Combustion);
     }
-    if air(Firing::Low) && air(Firing::High) {
+    if l.levels().iter().copied().all(air) {
         done.push(NotDone::TemperatureRise);
     }
-    if wrote(Spot::MeterDial, Firing::High) {
+    if wrote(Spot::MeterDial, full) {
         done.push(NotDone::GasRate);
     }
     done

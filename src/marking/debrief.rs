@@ -3,21 +3,22 @@
 use core::fmt::Write as _;
 
 use super::deed::describe;
-use super::evaluate::{Marks, Standing};
+use super::evaluate::{EssentialMark, Finding, Marks, Standing};
 use super::ledger::Ledger;
 use super::trace::Trace;
 use crate::hands::action::Action;
 use crate::rules::Severity;
 use crate::units::TICK_S;
+use crate::words::decimal;
 
 /// Everything that the debrief shows.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Debrief {
     /// Title of the job.
     pub title: String,
-    /// The marks.
+    /// Marks of the job, with findings and essentials.
     pub marks: Marks,
-    /// Pressures over time.
+    /// Pressures over the time of the job.
     pub trace: Trace,
     /// What was done when: seconds and a few words.
     pub done: Vec<(f64, String)>,
@@ -62,9 +63,9 @@ pub fn clock(seconds: f64) -> String {
 #[must_use]
 pub fn severity_word(severity: Severity) -> &'static str {
     match severity {
-        Severity::Critical => "serious",
-        Severity::Major => "wrong",
-        Severity::Minor => "slip",
+        Severity::Critical => t!("severity-critical"),
+        Severity::Major => t!("severity-major"),
+        Severity::Minor => t!("severity-minor"),
     }
 }
 
@@ -74,55 +75,66 @@ impl Debrief {
     pub fn text(&self) -> String {
         let mut out = String::new();
         let marks = &self.marks;
-        let result = if marks.met { "essentials met" } else { "not yet met" };
-        let _ = writeln!(
-            out,
-            "{}: {result}, {:.0} of 100 points, {} of simulated time",
-            self.title,
-            marks.points,
-            clock(marks.seconds)
+        let result = t!(
+            "marks-result",
+            job = &self.title,
+            result = if marks.met { "met" } else { "not-met" },
+            points = decimal(marks.points, 0),
+            time = clock(marks.seconds)
         );
-        let _ = writeln!(out, "\nEssentials");
+        let _ = writeln!(out, "{result}");
+        let _ = writeln!(out, "\n{}", t!("marks-essentials"));
         for mark in &marks.essentials {
-            let sign = match mark.standing {
-                Standing::Met => "met    ",
-                Standing::NotMet => "NOT MET",
-                Standing::NotDue => "not due",
-            };
-            let _ = write!(out, "  {sign}  {}", mark.essential.label());
-            if mark.because.is_empty() {
-                let _ = writeln!(out);
-            } else {
-                let _ = writeln!(out, " ({})", mark.because.join(", "));
-            }
+            let _ = writeln!(out, "  {}", essential(mark));
         }
-        if marks.findings.is_empty() {
-            let _ = writeln!(out, "\nNothing to find fault with.");
-        } else {
-            let _ = writeln!(out, "\nFindings");
-        }
+        let found = match marks.findings.is_empty() {
+            true => t!("marks-nothing-found"),
+            false => t!("marks-findings"),
+        };
+        let _ = writeln!(out, "\n{found}");
         for finding in &marks.findings {
-            let _ = writeln!(
-                out,
-                "  {} {} [{} v{}], at {}, −{:.0}",
-                severity_word(finding.severity),
-                finding.title,
-                finding.rule,
-                finding.version,
-                clock(seconds(finding.tick)),
-                finding.lost
-            );
-            let times = if finding.times > 1 {
-                format!(" ({} times)", finding.times)
-            } else {
-                String::new()
-            };
-            let _ = writeln!(out, "      seen: {}{times}", finding.seen);
-            let _ = writeln!(out, "      true: {}", finding.truth);
-            let _ = writeln!(out, "      why: {}", finding.why);
-            let _ = writeln!(out, "      next: {}", finding.practise);
+            put_finding(&mut out, finding);
         }
         let _ = writeln!(out, "\n{}", marks.standing);
         out
+    }
+}
+
+fn essential(mark: &EssentialMark) -> String {
+    let standing = match mark.standing {
+        Standing::Met => t!("marks-met"),
+        Standing::NotMet => t!("marks-not-met"),
+        Standing::NotDue => t!("marks-not-due"),
+    };
+    let essential = mark.essential.label();
+    if mark.because.is_empty() {
+        return t!("marks-essential", standing = standing, essential = essential);
+    }
+    let rules = mark.because.join(", ");
+    t!("marks-essential-because", standing = standing, essential = essential, rules = rules)
+}
+
+fn put_finding(out: &mut String, finding: &Finding) {
+    let first = t!(
+        "marks-finding",
+        severity = severity_word(finding.severity),
+        title = &finding.title,
+        rule = &finding.rule,
+        version = finding.version.to_string(),
+        time = clock(seconds(finding.tick)),
+        points = decimal(finding.lost, 0)
+    );
+    let seen = match finding.times {
+        0 | 1 => t!("marks-seen", seen = &finding.seen),
+        times => t!("marks-seen-often", seen = &finding.seen, times = times),
+    };
+    let _ = writeln!(out, "  {first}");
+    for line in [
+        seen,
+        t!("marks-true", truth = &finding.truth),
+        t!("marks-why", why = &finding.why),
+        t!("marks-practise", practise = &finding.practise),
+    ] {
+        let _ = writeln!(out, "      {line}");
     }
 }

@@ -1,66 +1,78 @@
 //! An action in a few words, for findings and the time line of the debrief.
 
 use crate::hands::action::{Action, Contact, PlugStep, StartStop, Topic};
-use crate::parts::{Cock, Fitted, LowSide, OnOff, Opening, Push};
+use crate::parts::{Fitted, LowSide, OnOff, Opening, Port, Push};
+use crate::words::decimal;
 
 /// What was done, in a few words.
 #[must_use]
 pub(super) fn describe(action: &Action) -> String {
-    let of = |what: &str, label: &str| format!("{what}: {}", label.to_lowercase());
-    let to = |label: &str, end: &str| format!("{} {end}", label.to_lowercase());
     match action {
-        Action::Go(place) => of("to", place.label()),
-        Action::Look(subject) => of("looked at", subject.label()),
-        Action::Sniff(_) => "sniffed".into(),
-        Action::Probe(_) => "gas detector held".into(),
-        Action::Take(tool) => of("taken", tool.label()),
-        Action::PutDown => "tool put down".into(),
-        Action::Window { window, to: end } => to(window.label(), opening(*end)),
-        Action::Door { door, to: end } => to(door.label(), fitted(*end)),
-        Action::FurnaceSwitch(end) => to("power", on_off(*end)),
-        Action::ThermostatMode(end) => to("heat switched", on_off(*end)),
-        Action::Setpoint(half_f) => format!("setpoint to {:.1} °F", f64::from(*half_f) / 2.0),
-        Action::StageJumper(end) => format!("wire between R and W2 {}", fitted(*end)),
-        Action::ValveSwitch(end) => to("valve switch", on_off(*end)),
-        Action::Cock { cock: Cock::Furnace, degrees } => format!("manual valve to {degrees}°"),
-        Action::Cock { cock, degrees } => to(cock.label(), &format!("to {degrees}°")),
-        Action::Neighbor { neighbor, to: end } => to(neighbor.label(), on_off(*end)),
-        Action::Cap { screw, to: end } => {
-            format!("{}: cap {}", screw.label().to_lowercase(), fitted(*end))
+        Action::Go(place) => t!("done-go", place = lower(place.label())),
+        Action::Look(subject) => t!("done-look", subject = lower(subject.label())),
+        Action::Sniff(_) => t!("done-sniff").into(),
+        Action::Probe(_) => t!("done-probe").into(),
+        Action::Take(tool) => t!("done-take", tool = lower(tool.label())),
+        Action::PutDown => t!("done-put-down").into(),
+        Action::Window { window, to } => {
+            t!("done-window", window = lower(window.label()), to = opening(*to))
         }
-        Action::Turn { screw, eighths } => to(screw.label(), &format!("{eighths:+} eighths")),
-        Action::Plug { port, step } => format!("{}: {}", port.label().to_lowercase(), plug(*step)),
-        Action::Adapter { port, to: end } => {
-            format!("{}: adapter {}", port.label().to_lowercase(), fitted(*end))
+        Action::Door { door, to } => t!("done-door", door = lower(door.label()), to = fitted(*to)),
+        Action::FurnaceSwitch(to) => t!("done-furnace-switch", to = on_off(*to)),
+        Action::ThermostatMode(to) => t!("done-thermostat-heat", to = on_off(*to)),
+        Action::Setpoint(half_f) => {
+            t!("done-setpoint", degrees = decimal(f64::from(*half_f) / 2.0, 1))
         }
-        Action::HoseOn { port, push: Push::Fully } => of("hose on", port.label()),
-        Action::HoseOn { port, push: Push::Halfway } => of("hose on halfway", port.label()),
-        Action::HoseOff => "hose off".into(),
-        Action::MeterPower(end) => to("manometer", on_off(*end)),
-        Action::MeterZero => "manometer zeroed".into(),
-        Action::MeterUnit(unit) => format!("manometer shows {}", unit.label()),
-        Action::MeterLowSide(LowSide::Air) => "manometer's low side to the air".into(),
-        Action::MeterLowSide(LowSide::BurnerBox) => "manometer's low side to the burner box".into(),
-        Action::Gauge(gauge) => of("hose put to", gauge.label()),
-        Action::FillColumn => "water column filled to zero".into(),
-        Action::LeakFluid(joint) => of("leak fluid on", joint.label()),
-        Action::Wipe(joint) => of("wiped dry", joint.label()),
-        Action::ResetRollout => "roll-out switches reset".into(),
-        Action::Mend(repair) => repair.label().to_lowercase(),
-        Action::Measure(spot) => of("measured", spot.label()),
-        Action::Unclip => "microammeter unclipped".into(),
-        Action::Stopwatch(StartStop::Start) => "stopwatch started".into(),
-        Action::Stopwatch(StartStop::Stop) => "stopwatch stopped".into(),
-        Action::Write(reading) => of("reading written", reading.port.label()),
-        Action::WriteJoint { joint, .. } => of("leak check written", joint.label()),
-        Action::WriteMeasured(spot) => of("measurement written", spot.label()),
-        Action::Tag(end) => to("warning tag", fitted(*end)),
-        Action::Call(Contact::SupplyOwner) => "owner of the supply called".into(),
-        Action::Call(Contact::Emergency) => "emergency number called".into(),
+        Action::StageJumper(to) => t!("done-jumper", to = fitted(*to)),
+        Action::ValveSwitch(to) => t!("done-valve-switch", to = on_off(*to)),
+        Action::HandValve { hand_valve, degrees } => {
+            t!("done-cock", valve = lower(hand_valve.label()), degrees = degrees.to_string())
+        }
+        Action::OtherAppliance { appliance, to } => {
+            t!("done-neighbor", appliance = lower(appliance.label()), to = on_off(*to))
+        }
+        Action::Cap { screw, to } => t!("done-cap", screw = lower(screw.label()), to = fitted(*to)),
+        Action::Turn { screw, eighths } => {
+            t!("done-turn", screw = lower(screw.label()), eighths = format!("{eighths:+}"))
+        }
+        Action::Plug { port, step } => plug(*port, *step),
+        Action::Adapter { port, to } => {
+            t!("done-adapter", port = lower(port.label()), to = fitted(*to))
+        }
+        Action::HoseOn { port, push } => hose_on(*port, *push),
+        Action::HoseOff => t!("done-hose-off").into(),
+        Action::MeterPower(to) => t!("done-meter-power", to = on_off(*to)),
+        Action::MeterZero => t!("done-meter-zero").into(),
+        Action::MeterUnit(unit) => t!("done-meter-unit", unit = unit.label()),
+        Action::MeterLowSide(LowSide::Air) => t!("done-low-side-air").into(),
+        Action::MeterLowSide(LowSide::BurnerBox) => t!("done-low-side-box").into(),
+        Action::Gauge(gauge) => t!("done-gauge", gauge = lower(gauge.label())),
+        Action::FillColumn => t!("done-fill-column").into(),
+        Action::LeakFluid(joint) => t!("done-leak-fluid", joint = lower(joint.label())),
+        Action::Wipe(joint) => t!("done-wipe", joint = lower(joint.label())),
+        Action::ResetRollout => t!("done-rollout").into(),
+        Action::Mend(repair) => lower(repair.label()),
+        Action::Measure(spot) => t!("done-measure", spot = lower(spot.label())),
+        Action::Unclip => t!("done-unclip").into(),
+        Action::Stopwatch(StartStop::Start) => t!("done-watch-start").into(),
+        Action::Stopwatch(StartStop::Stop) => t!("done-watch-stop").into(),
+        Action::Write(reading) => t!("done-write", port = lower(reading.port.label())),
+        Action::WriteJoint { joint, .. } => t!("done-write-joint", joint = lower(joint.label())),
+        Action::WriteMeasured(spot) => t!("done-write-measured", spot = lower(spot.label())),
+        Action::Tag(to) => t!("done-tag", to = fitted(*to)),
+        Action::Call(Contact::SupplyOwner) => t!("done-call-owner").into(),
+        Action::Call(Contact::Emergency) => t!("done-call-emergency").into(),
         Action::Tell(topic) => told(*topic).into(),
-        Action::HandOver(_) => "handed over".into(),
+        Action::HandOver(_) => t!("done-hand-over").into(),
     }
 }
+
+/// A name as it stands within a sentence.
+pub(super) fn lower(label: &str) -> String {
+    label.to_lowercase()
+}
+
+// The texts choose their words by these.
 
 fn on_off(to: OnOff) -> &'static str {
     match to {
@@ -78,27 +90,35 @@ fn fitted(to: Fitted) -> &'static str {
 
 fn opening(to: Opening) -> &'static str {
     match to {
-        Opening::Open => "opened",
+        Opening::Open => "open",
         Opening::Closed => "closed",
     }
 }
 
-fn plug(step: PlugStep) -> &'static str {
+fn hose_on(port: Port, push: Push) -> String {
+    match push {
+        Push::Fully => t!("done-hose-on", port = lower(port.label())),
+        Push::Halfway => t!("done-hose-halfway", port = lower(port.label())),
+    }
+}
+
+fn plug(port: Port, step: PlugStep) -> String {
+    let port = lower(port.label());
     match step {
-        PlugStep::BreakLoose => "plug broken loose",
-        PlugStep::SpinOut => "plug spun out",
-        PlugStep::StartByHand => "plug started by hand",
-        PlugStep::StartByKey => "plug started with the key",
-        PlugStep::SpinIn => "plug spun in",
-        PlugStep::Tighten(_) => "plug tightened",
+        PlugStep::BreakLoose => t!("done-plug-loose", port = port),
+        PlugStep::SpinOut => t!("done-plug-out", port = port),
+        PlugStep::StartByHand => t!("done-plug-by-hand", port = port),
+        PlugStep::StartByKey => t!("done-plug-by-key", port = port),
+        PlugStep::SpinIn => t!("done-plug-in", port = port),
+        PlugStep::Tighten(_) => t!("done-plug-tight", port = port),
     }
 }
 
 fn told(topic: Topic) -> &'static str {
     match topic {
-        Topic::WorkStarts => "householder told: work starts",
-        Topic::GasSmellDrill => "householder told: what to do at a smell of gas",
-        Topic::Unsafe => "householder told: unsafe, it stays off",
-        Topic::GetOut => "householder told: get out",
+        Topic::WorkStarts => t!("done-tell-work-starts"),
+        Topic::GasSmellDrill => t!("done-tell-smell-drill"),
+        Topic::Unsafe => t!("done-tell-unsafe"),
+        Topic::GetOut => t!("done-tell-get-out"),
     }
 }

@@ -4,33 +4,27 @@ use std::collections::BTreeMap;
 
 use serde::{Deserialize, Serialize};
 
+use super::brief::Brief;
 use super::ledger::{Caught, Hit, Ledger};
 use super::{adjusting, control, faults_left, grounds, joints, measuring, repairs, safety, unread};
 use crate::catalogue::repair::Nature;
 use crate::hands::action::Action;
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::parts::Ending;
 use crate::rules::{Essential, Evidence, Family, Rule, RuleBook, Severity};
 use crate::setup::SupplyRight;
 use crate::units::TICK_S;
-
-/// What the scenario says about its right end.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Brief {
-    /// Endings that are right; the first is the usual one.
-    pub right_endings: Vec<Ending>,
-}
 
 /// One slip that was found.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct Finding {
     /// Which rule, and its version.
     pub rule: String,
-    /// The rule's version.
+    /// Version of the rule, as the rule book counts it.
     pub version: u32,
     /// What it is, in a few words.
     pub title: String,
-    /// Its group.
+    /// Family of rules, whose loss is capped together.
     pub family: Family,
     /// How serious, after downgrading what was caught in time.
     pub severity: Severity,
@@ -38,13 +32,13 @@ pub struct Finding {
     pub lost: f64,
     /// When, in ticks; the first if it happened more than once.
     pub tick: u64,
-    /// How often.
+    /// Times that the rule was broken, from 1.
     pub times: usize,
     /// What was seen or done.
     pub seen: String,
-    /// What was true.
+    /// State of the bench at that moment, as the trainee could not know it.
     pub truth: String,
-    /// Why it matters.
+    /// Harm that the rule guards against, in a sentence.
     pub why: String,
     /// What to practise next.
     pub practise: String,
@@ -53,9 +47,9 @@ pub struct Finding {
 /// How an essential stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub enum Standing {
-    /// Met.
+    /// No rule that gates it was broken.
     Met,
-    /// Not met.
+    /// A rule that gates it was broken.
     NotMet,
     /// There was no occasion for it.
     NotDue,
@@ -64,9 +58,9 @@ pub enum Standing {
 /// An essential with what gates it.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub struct EssentialMark {
-    /// Which.
+    /// Essential that is judged.
     pub essential: Essential,
-    /// How it stands.
+    /// Outcome, with "not due" where the job gave no occasion.
     pub standing: Standing,
     /// Rules that it failed on.
     pub because: Vec<String>,
@@ -95,15 +89,11 @@ pub struct Marks {
     pub standing: String,
 }
 
-/// The sentence under every result.
-pub const CARE: &str = "Practice evidence from a simulator; it confers no qualification. On real gas \
-the appliance's own plate and instructions, the local code and a licensed technician decide.";
-
 /// Judges a job that has ended. A job without an end is judged as it stands, and is not met.
 #[must_use]
 pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
     let all: Vec<(&Rule, Vec<Hit>)> =
-        book.rules.iter().map(|rule| (rule, hits(rule.evidence, ledger, brief))).collect();
+        book.rules.iter().map(|rule| (rule, hits_due(rule.evidence, ledger, brief))).collect();
     let fired = |id: &String| {
         all.iter()
             .any(|(rule, hits)| rule.id == *id && hits.iter().any(|hit| hit.caught == Caught::No))
@@ -136,7 +126,7 @@ pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
         claims: claims(book, &findings),
         findings,
         seconds,
-        standing: format!("{CARE} {}", book.standing),
+        standing: t!("marks-standing", rules = &book.standing),
     }
 }
 
@@ -207,7 +197,7 @@ fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         || l.did().any(|did| matches!(did.action, Action::Plug { .. } | Action::Adapter { .. }));
     match essential {
         Essential::AlarmResponse => {
-            l.events.iter().any(|event| matches!(event.what, Happening::Alarm))
+            l.events.iter().any(|event| matches!(event.what, EventKind::Alarm))
         }
         Essential::Isolation | Essential::NoGasToOpenPort | Essential::PortsSealed => opened(),
         Essential::JointsChecked => {
@@ -251,7 +241,27 @@ pub(super) fn rightly_shut_off(l: &Ledger, brief: &Brief) -> bool {
     usual && l.said_shut_off() && grounds::found(l)
 }
 
-/// What the evidence of a rule gives.
+/// Whether the evidence is a reading that was never taken.
+fn is_unread(evidence: Evidence) -> bool {
+    matches!(
+        evidence,
+        Evidence::StageNeverRead
+            | Evidence::NeverReadRunning
+            | Evidence::NeverReadWithOthers
+            | Evidence::HoldTooShort
+    )
+}
+
+/// Hits of a rule's evidence, where the job gave occasion for it.
+fn hits_due(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
+    // What is rightly shut off need not be fired for a reading.
+    if is_unread(evidence) && rightly_shut_off(l, brief) {
+        return Vec::new();
+    }
+    hits(evidence, l, brief)
+}
+
+/// Hits of each kind of evidence.
 fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
     match evidence {
         Evidence::WorkedOnAfterAlarm => safety::worked_on_after_alarm(l),
@@ -263,7 +273,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::OpenedManifoldFiring => safety::opened_manifold_firing(l),
         Evidence::GasFromOpenPort => safety::gas_from_open_port(l),
         Evidence::CalledWithPortOpen => safety::called_with_port_open(l),
-        Evidence::LoosenedWithCockOpen => safety::loosened_with_cock_open(l),
+        Evidence::LoosenedWithCockOpen => safety::loosened_with_valve_open(l),
         Evidence::PowerLeftOn => safety::power_left_on(l),
         Evidence::CrossThreadLeft => safety::cross_threads(l).0,
         Evidence::CrossThreadCaught => safety::cross_threads(l).1,
@@ -277,15 +287,6 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::ReadUnsettled => measuring::unsettled(l),
         Evidence::WrongStage => measuring::wrong_stage(l),
         Evidence::Invented => measuring::invented(l),
-        // What is rightly shut off need not be fired for a reading.
-        Evidence::StageNeverRead
-        | Evidence::NeverReadRunning
-        | Evidence::NeverReadWithOthers
-        | Evidence::HoldTooShort
-            if rightly_shut_off(l, brief) =>
-        {
-            Vec::new()
-        }
         Evidence::StageNeverRead => unread::stage_never_read(l),
         Evidence::NeverReadRunning => unread::never_read_running(l),
         Evidence::NeverReadWithOthers => unread::never_read_with_others(l),
@@ -321,7 +322,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::PartsOnSuspicion(free) => repairs::on_suspicion(l, Nature::Part, free),
         Evidence::CareOnSuspicion(free) => repairs::on_suspicion(l, Nature::Care, free),
         Evidence::ValveSwitchOff => control::valve_switch_off(l),
-        Evidence::CockNotOpen => control::cock_not_open(l),
+        Evidence::CockNotOpen => control::hand_valve_not_open(l),
         Evidence::ControlsNotRestored => control::controls_not_restored(l),
         Evidence::DoorOff => control::door_off(l),
         Evidence::OthersNotRestored => control::others_not_restored(l),

@@ -1,7 +1,7 @@
 //! Evidence of faults that were there on arrival and are there when the door closes.
 
+use super::brief::Brief;
 use super::control;
-use super::evaluate::Brief;
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::catalogue::fault::Fault;
@@ -33,7 +33,7 @@ pub(super) fn meter_fault_left(l: &Ledger) -> Vec<Hit> {
 type Left = (u64, &'static [Remedy], &'static str);
 
 fn hit((tick, _, cause): &Left) -> Hit {
-    Hit::new(*tick, "handed over in use", *cause)
+    Hit::new(*tick, t!("seen-fault-left"), *cause)
 }
 
 /// Faults that could be felt, and were not answered by one of their remedies: the tick of leaving, the

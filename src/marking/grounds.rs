@@ -4,9 +4,9 @@ use super::ledger::{Did, Ledger};
 use crate::appliance::ignition::ControlState;
 use crate::catalogue::fault::Fault;
 use crate::hands::action::Action;
-use crate::hands::event::{Happening, ReadingFact};
+use crate::hands::event::{EventKind, ReadingFact};
 use crate::model::truth::Truth;
-use crate::parts::{Firing, Spot, Subject};
+use crate::parts::{Spot, Subject};
 
 /// Gas in the air from which a detector tells of it, as a fraction (about 1 % of the lower
 /// flammable limit of either gas; common practice).
@@ -50,44 +50,57 @@ pub(crate) fn outside(l: &Ledger, fact: &ReadingFact) -> bool {
 }
 
 /// An alarm, bubbles, flue gas that was analysed, a control that gave up.
-fn tells(what: &Happening) -> bool {
+fn tells(what: &EventKind) -> bool {
     match what {
-        Happening::Alarm | Happening::MeterOverRange => true,
-        Happening::FluidJudged { bubbles, .. } => *bubbles,
-        Happening::WroteMeasured { written, firing } => {
-            written.spot == Spot::Flue && *firing != Firing::Out
+        EventKind::Alarm | EventKind::MeterOverRange => true,
+        EventKind::FluidJudged { bubbles, .. } => *bubbles,
+        EventKind::WroteMeasured { written, firing } => {
+            written.spot == Spot::Flue && firing.is_some()
         }
         // A safety contact opened in the middle of a call.
-        Happening::Control { from, to: ControlState::PressureSwitchProving } => {
+        EventKind::Control { from, to: ControlState::PressureSwitchProving } => {
             *from != ControlState::InducerStart
         }
         // The second stage was waited for in vain.
-        Happening::Control { from: ControlState::HighPressureSwitchProving, to } => {
-            *to == ControlState::LowStage
+        EventKind::Control { from: ControlState::NextSwitchProving, to } => {
+            matches!(to, ControlState::Burning(_))
         }
-        Happening::Control { to, .. } => matches!(
+        EventKind::Control { to, .. } => matches!(
             to,
             ControlState::Retry
                 | ControlState::Lockout
                 | ControlState::LimitOpen
                 | ControlState::RolloutOpen
         ),
-        _ => false,
+        EventKind::Did { .. }
+        | EventKind::Refused { .. }
+        | EventKind::Fired { .. }
+        | EventKind::OpenedUnderGas { .. }
+        | EventKind::GasFromPort { .. }
+        | EventKind::CalledOnOpenPort { .. }
+        | EventKind::Ignition { .. }
+        | EventKind::Zeroed { .. }
+        | EventKind::Wrote(_)
+        | EventKind::Turned { .. }
+        | EventKind::Mended { .. }
+        | EventKind::CrossThreaded { .. }
+        | EventKind::Cracked { .. }
+        | EventKind::Cycle
+        | EventKind::ValveOverPressure { .. }
+        | EventKind::ColumnBlownOut
+        | EventKind::SpringGaugeStrained
+        | EventKind::Held { .. }
+        | EventKind::Ended { .. }
+        | EventKind::NotConverged => false,
     }
 }
 
 /// Nose or detector where there was gas; a look at a gauge that stands too low.
 fn looked_and_found(l: &Ledger, action: &Action, before: &Truth) -> bool {
-    match action {
-        Action::Sniff(_) | Action::Probe(_) => {
-            before.gas_fraction.iter().any(|there| there > TRACE) || before.vented_m3_s > 0.0
-        }
-        Action::Look(Subject::TankGauge) => {
-            l.setup.faults.iter().any(|(fault, _)| *fault == Fault::NearlyEmptyTank)
-        }
-        Action::Look(Subject::SupplyVent) => {
-            l.setup.faults.iter().any(|(fault, _)| *fault == Fault::BlockedRegulatorVent)
-        }
-        _ => false,
-    }
+    let is_there = |fault| l.setup.faults.iter().any(|(one, _)| *one == fault);
+    let smells = matches!(action, Action::Sniff(_) | Action::Probe(_));
+    let gas = before.gas_fraction.iter().any(|there| there > TRACE) || before.vented_m3_s > 0.0;
+    (smells && gas)
+        || (*action == Action::Look(Subject::TankGauge) && is_there(Fault::NearlyEmptyTank))
+        || (*action == Action::Look(Subject::SupplyVent) && is_there(Fault::BlockedRegulatorVent))
 }

@@ -1,12 +1,14 @@
 //! Evidence of ports and joints as they were left.
 
+use super::deed::lower;
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::hands::action::Action;
-use crate::hands::event::Happening;
-use crate::parts::{Firing, Joint, LowSide, Port, PortFill, Stage};
+use crate::hands::event::EventKind;
+use crate::parts::{Joint, Level, LowSide, Port, PortFill, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::units::inwc;
+use crate::words::decimal;
 
 /// Shortest time that fluid must be on, in seconds.
 const DWELL_S: f64 = 10.0;
@@ -15,39 +17,27 @@ const WORKING_SHARE: f64 = 0.8;
 /// Supply pressure below which there is no gas to check with, in pascals (1 in. w.c.).
 const NO_SUPPLY_PA: f64 = crate::units::PA_PER_INWC;
 
-fn name(port: Port) -> String {
-    port.label().to_lowercase()
-}
-
-fn joint_name(joint: Joint) -> String {
-    joint.label().to_lowercase()
-}
-
 /// Ports as they were left, where something is wrong with them.
-fn left(l: &Ledger, when: fn(PortFill) -> bool, seen: &str, truth: &str) -> Vec<Hit> {
+fn left(l: &Ledger, when: fn(PortFill) -> bool, seen: fn(String) -> String) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
     Port::ALL
         .iter()
         .filter(|&&port| when(end.port(port).fill))
-        .map(|&port| Hit::new(tick, format!("{}: {seen}", name(port)), truth))
+        .map(|&port| Hit::new(tick, seen(lower(port.label())), t!("true-port-open")))
         .collect()
 }
 
 pub(super) fn port_left_open(l: &Ledger) -> Vec<Hit> {
-    left(l, |fill| fill == PortFill::Open, "no plug in it", "gas jets out at the next call")
+    left(l, |fill| fill == PortFill::Open, |port| t!("seen-port-no-plug", port = port))
 }
 
 pub(super) fn adapter_left(l: &Ledger) -> Vec<Hit> {
     let fitted = |fill| matches!(fill, PortFill::BareAdapter | PortFill::Hose(_));
-    let mut hits = left(l, fitted, "the adapter is still in it", "gas jets out at the next call");
+    let mut hits = left(l, fitted, |port| t!("seen-port-adapter", port = port));
     if let Some((tick, _, end)) = l.left()
         && end.low_side == LowSide::BurnerBox
     {
-        hits.push(Hit::new(
-            tick,
-            "the manometer's second tube is still on the burner box",
-            "the box is open there, and its pressure is not what the valve refers to",
-        ));
+        hits.push(Hit::new(tick, t!("seen-low-side-left"), t!("true-low-side-left")));
     }
     hits
 }
@@ -63,12 +53,9 @@ pub(super) fn plug_loose(l: &Ledger) -> Vec<Hit> {
             plugged && port.leak_area_m2 > 0.0 && !port.cross_threaded && !port.cracked
         })
         .map(|&port| {
-            let turns = end.port(port).past_hand_turns;
-            Hit::new(
-                tick,
-                format!("{}: plug {turns:.2} turns past hand-tight", name(port)),
-                "it seeps; snug is half a turn to a turn past hand-tight",
-            )
+            let turns = decimal(end.port(port).past_hand_turns, 2);
+            let seen = t!("seen-plug-loose", port = lower(port.label()), turns = turns);
+            Hit::new(tick, seen, t!("true-plug-loose"))
         })
         .collect()
 }
@@ -77,9 +64,9 @@ pub(super) fn plug_loose(l: &Ledger) -> Vec<Hit> {
 fn disturbed(l: &Ledger, joint: Joint) -> Option<usize> {
     let at_port = l
         .did()
-        .filter(|did| match did.action {
-            Action::Plug { port, .. } | Action::Adapter { port, .. } => port.joint() == joint,
-            _ => false,
+        .filter(|did| {
+            matches!(did.action, Action::Plug { port, .. } | Action::Adapter { port, .. }
+                if port.joint() == joint)
         })
         .map(|did| did.index)
         .last();
@@ -98,7 +85,7 @@ struct Check {
     tick: u64,
     lowest_pa: f64,
     dwell_s: f64,
-    firing: Firing,
+    firing: Option<Level>,
     bubbles: bool,
     manual_valve: HandleAngle,
 }
@@ -106,18 +93,27 @@ struct Check {
 fn checks(l: &Ledger, joint: Joint, after: usize) -> Vec<Check> {
     l.events[after..]
         .iter()
-        .filter_map(|event| match event.what {
-            Happening::FluidJudged {
+        .filter_map(|event| {
+            let EventKind::FluidJudged {
                 joint: at,
                 lowest_pa,
                 dwell_s,
                 firing,
                 bubbles,
                 manual_valve,
-            } if at == joint => {
-                Some(Check { tick: event.tick, lowest_pa, dwell_s, firing, bubbles, manual_valve })
-            }
-            _ => None,
+            } = event.what
+            else {
+                return None;
+            };
+            let tick = event.tick;
+            (at == joint).then_some(Check {
+                tick,
+                lowest_pa,
+                dwell_s,
+                firing,
+                bubbles,
+                manual_valve,
+            })
         })
         .collect()
 }
@@ -137,7 +133,7 @@ fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
             let working = found.min(set).min(gives).min(most);
             check.manual_valve.is_open() && check.lowest_pa >= WORKING_SHARE * working
         }
-        Joint::ManifoldPort => check.firing == Firing::High,
+        Joint::ManifoldPort => check.firing.is_some_and(Level::is_top),
     }
 }
 
@@ -173,28 +169,22 @@ pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
         }
         let Some(check) = checks.last() else {
             let tick = l.last_tick();
-            none.push(Hit::new(
-                tick,
-                format!("{}: no leak fluid after it was closed", joint_name(joint)),
-                "whether it is tight was not seen",
-            ));
+            let seen = t!("seen-joint-unchecked", joint = lower(joint.label()));
+            none.push(Hit::new(tick, seen, t!("true-joint-unchecked")));
             continue;
         };
         let needs = match joint {
-            Joint::InletPort => "the inlet joint carries its pressure with the manual valve on",
-            Joint::Union | Joint::Connector => "it carries its pressure with the manual valve on",
-            Joint::ManifoldPort => "the manifold joint carries its full pressure on high only",
+            Joint::InletPort => t!("true-joint-inlet"),
+            Joint::Union | Joint::Connector => t!("true-joint-line"),
+            Joint::ManifoldPort => t!("true-joint-manifold"),
         };
-        wrongly.push(Hit::new(
-            check.tick,
-            format!(
-                "{}: fluid on for {:.0} s, {} behind it",
-                joint_name(joint),
-                check.dwell_s,
-                inwc(check.lowest_pa)
-            ),
-            needs,
-        ));
+        let seen = t!(
+            "seen-joint-wrongly",
+            joint = lower(joint.label()),
+            seconds = decimal(check.dwell_s, 0),
+            pressure = inwc(check.lowest_pa)
+        );
+        wrongly.push(Hit::new(check.tick, seen, needs));
     }
     (none, wrongly)
 }
@@ -209,11 +199,8 @@ pub(super) fn bubbles_left(l: &Ledger) -> Vec<Hit> {
             let last = disturbed(l, joint)?;
             let checks = checks(l, joint, last);
             let check = checks.last().filter(|check| check.bubbles)?;
-            Some(Hit::new(
-                check.tick,
-                format!("{}: bubbles grew", joint_name(joint)),
-                "nothing was done about it afterwards",
-            ))
+            let seen = t!("seen-bubbles", joint = lower(joint.label()));
+            Some(Hit::new(check.tick, seen, t!("true-bubbles")))
         })
         .collect()
 }

@@ -2,8 +2,9 @@
 
 use crate::appliance::plate::Plate;
 use crate::hands::action::{Action, HandOver};
-use crate::hands::event::{Event, Happening, ReadingFact};
+use crate::hands::event::{Event, EventKind, ReadingFact};
 use crate::model::truth::Truth;
+use crate::parts::Level;
 use crate::parts::{Ending, Fitted};
 use crate::setup::Setup;
 
@@ -19,11 +20,11 @@ pub struct Ledger {
 /// Something that shows a slip.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Hit {
-    /// When, in ticks.
+    /// Moment of the slip, in ticks.
     pub tick: u64,
     /// What was seen or done.
     pub seen: String,
-    /// What was true.
+    /// State of the bench at that moment, in words.
     pub truth: String,
     /// Whether it was put right before gas flowed or before it could do harm.
     pub caught: Caught,
@@ -32,9 +33,9 @@ pub struct Hit {
 /// Whether a slip was put right in time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Caught {
-    /// It was.
+    /// Put right before it could do harm.
     InTime,
-    /// It was not.
+    /// Not put right, or too late.
     No,
 }
 
@@ -51,9 +52,9 @@ impl Hit {
 pub struct Did<'a> {
     /// Its place in the list of events.
     pub index: usize,
-    /// When.
+    /// Moment of the action, in ticks.
     pub tick: u64,
-    /// What.
+    /// The action as the bench took it.
     pub action: &'a Action,
     /// What was true right before.
     pub before: &'a Truth,
@@ -73,28 +74,32 @@ impl Ledger {
 
     /// Every action that was done.
     pub fn did(&self) -> impl Iterator<Item = Did<'_>> {
-        self.events.iter().enumerate().filter_map(|(index, event)| match &event.what {
-            Happening::Did { action, before } => {
-                Some(Did { index, tick: event.tick, action, before })
-            }
-            _ => None,
+        self.events.iter().enumerate().filter_map(|(index, event)| {
+            let EventKind::Did { action, before } = &event.what else { return None };
+            Some(Did { index, tick: event.tick, action, before })
         })
     }
 
     /// Every reading that was written, with its place in the list.
     pub fn wrote(&self) -> impl Iterator<Item = (usize, u64, &ReadingFact)> {
-        self.events.iter().enumerate().filter_map(|(index, event)| match &event.what {
-            Happening::Wrote(fact) => Some((index, event.tick, fact)),
-            _ => None,
+        self.events.iter().enumerate().filter_map(|(index, event)| {
+            let EventKind::Wrote(fact) = &event.what else { return None };
+            Some((index, event.tick, fact))
         })
+    }
+
+    /// The furnace's firing levels, the weakest first.
+    #[must_use]
+    pub fn levels(&self) -> &'static [Level] {
+        self.setup.furnace.plate.input.list()
     }
 
     /// Plate and label, as the last repair that changed them left them.
     #[must_use]
     pub fn plate(&self) -> &Plate {
-        let changed = self.events.iter().rev().find_map(|event| match &event.what {
-            Happening::Mended { plate, .. } => plate.as_deref(),
-            _ => None,
+        let changed = self.events.iter().rev().find_map(|event| {
+            let EventKind::Mended { plate, .. } = &event.what else { return None };
+            plate.as_deref()
         });
         changed.unwrap_or(&self.setup.furnace.plate)
     }
@@ -102,11 +107,9 @@ impl Ledger {
     /// How it was left, and what was said.
     #[must_use]
     pub fn end(&self) -> Option<(u64, Option<&HandOver>, &Truth)> {
-        self.events.iter().rev().find_map(|event| match &event.what {
-            Happening::Ended { hand_over, left } => {
-                Some((event.tick, hand_over.as_ref(), left.as_ref()))
-            }
-            _ => None,
+        self.events.iter().rev().find_map(|event| {
+            let EventKind::Ended { hand_over, left } = &event.what else { return None };
+            Some((event.tick, hand_over.as_ref(), left.as_ref()))
         })
     }
 
@@ -137,7 +140,7 @@ impl Ledger {
         })
     }
 
-    /// The last tick.
+    /// Tick of the last event; 0 before any.
     #[must_use]
     pub fn last_tick(&self) -> u64 {
         self.events.last().map_or(0, |event| event.tick)

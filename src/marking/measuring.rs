@@ -1,8 +1,9 @@
 //! Evidence of what was read and written.
 
+use super::deed::lower;
 use super::ledger::{Caught, Did, Hit, Ledger};
 use crate::hands::action::Action;
-use crate::hands::event::{Happening, ReadingFact, ShownBefore};
+use crate::hands::event::{EventKind, ReadingFact, ShownBefore};
 use crate::parts::{Phase, Port, PortFill, Push};
 use crate::units::{PressureUnit, inwc};
 
@@ -27,11 +28,11 @@ fn rounded(l: &Ledger, pa: f64, unit: PressureUnit) -> f64 {
 
 /// Whether a written number rounds to one that was shown between two.
 fn within(l: &Ledger, fact: &ReadingFact, span: Option<(f64, f64)>) -> bool {
-    let Some((low, high)) = span else { return false };
+    let Some((lower, upper)) = span else { return false };
     let unit = fact.reading.unit;
     let written = rounded(l, written_pa(fact), unit);
     let slack = 1e-9;
-    (rounded(l, low, unit) - slack..=rounded(l, high, unit) + slack).contains(&written)
+    (rounded(l, lower, unit) - slack..=rounded(l, upper, unit) + slack).contains(&written)
 }
 
 /// Whether a written reading is right.
@@ -66,8 +67,8 @@ fn is_one_leg(l: &Ledger, fact: &ReadingFact) -> bool {
     let Some(off_pa) = fact.scale_off_pa else { return false };
     // The legs are read to a tenth of an inch, each for itself.
     let reading_pa = 0.05 * crate::units::PA_PER_INWC;
-    let leg = |(low, high): (f64, f64), off_pa: f64| {
-        (low / 2.0 + off_pa - reading_pa, high / 2.0 + off_pa + reading_pa)
+    let leg = |(lower, upper): (f64, f64), off_pa: f64| {
+        (lower / 2.0 + off_pa - reading_pa, upper / 2.0 + off_pa + reading_pa)
     };
     let shown = fact.shown_pa.or(fact.shown_unsettled_pa);
     let on_leg = |off_pa: f64| within(l, fact, shown.map(|span| leg(span, off_pa)));
@@ -95,24 +96,37 @@ fn stage_differs(fact: &ReadingFact) -> bool {
         .is_some_and(|(port, stage)| port == fact.reading.port && stage != fact.reading.stage)
 }
 
-fn name(fact: &ReadingFact) -> String {
-    format!("{}, {}", fact.reading.port.label().to_lowercase(), fact.reading.stage.label())
-}
-
 fn number(fact: &ReadingFact) -> String {
     let value = f64::from(fact.reading.thousandths) / 1000.0;
-    format!("{value} {} written for {}", fact.reading.unit.label(), name(fact))
+    t!(
+        "seen-written",
+        value = value.to_string(),
+        unit = fact.reading.unit.label(),
+        port = lower(fact.reading.port.label()),
+        stage = fact.reading.stage.label()
+    )
 }
 
 fn shown_text(fact: &ReadingFact) -> String {
     match (fact.shown_pa, fact.shown_unsettled_pa) {
-        (Some((low, high)), _) => {
-            format!("settled there, the meter showed {} to {}", inwc(low), inwc(high))
+        (Some((lower, upper)), _) => t!("true-settled", lower = inwc(lower), upper = inwc(upper)),
+        (None, Some((lower, upper))) => {
+            t!("true-never-settled", lower = inwc(lower), upper = inwc(upper))
         }
-        (None, Some((low, high))) => {
-            format!("it never settled there; it showed {} to {}", inwc(low), inwc(high))
+        (None, None) => t!("true-nothing-shown").into(),
+    }
+}
+
+/// What both legs of the water column showed together.
+fn legs_text(fact: &ReadingFact) -> String {
+    match (fact.shown_pa, fact.shown_unsettled_pa) {
+        (Some((lower, upper)), _) => {
+            t!("true-settled-legs", lower = inwc(lower), upper = inwc(upper))
         }
-        (None, None) => "the meter showed nothing there since the last change".into(),
+        (None, Some((lower, upper))) => {
+            t!("true-never-settled-legs", lower = inwc(lower), upper = inwc(upper))
+        }
+        (None, None) => t!("true-nothing-shown").into(),
     }
 }
 
@@ -132,47 +146,39 @@ fn facts(l: &Ledger, when: impl Fn(&ReadingFact) -> Option<String>) -> Vec<Hit> 
 /// the strength of the wrong one.
 fn mended(l: &Ledger, index: usize, wrong: &ReadingFact) -> bool {
     for event in &l.events[index + 1..] {
-        match &event.what {
-            Happening::Turned { .. } => return false,
-            Happening::Wrote(fact) => {
-                let same = fact.reading.port == wrong.reading.port
-                    && fact.reading.stage == wrong.reading.stage
-                    && fact.reading.phase == wrong.reading.phase;
-                let true_meter = error_pa(l, fact).abs() <= error_pa(l, wrong).abs();
-                if same && is_right(l, fact) && true_meter {
-                    return true;
-                }
-            }
-            _ => {}
+        if let EventKind::Turned { .. } = &event.what {
+            return false;
+        }
+        let EventKind::Wrote(fact) = &event.what else { continue };
+        let same = fact.reading.port == wrong.reading.port
+            && fact.reading.stage == wrong.reading.stage
+            && fact.reading.phase == wrong.reading.phase;
+        let true_meter = error_pa(l, fact).abs() <= error_pa(l, wrong).abs();
+        if same && is_right(l, fact) && true_meter {
+            return true;
         }
     }
     false
 }
 
 pub(super) fn wrong_port(l: &Ledger) -> Vec<Hit> {
-    facts(l, |fact| {
-        (!is_right(l, fact) && wrong_place(fact)).then(|| "the hose was on the other port".into())
-    })
+    facts(l, |fact| (!is_right(l, fact) && wrong_place(fact)).then(|| t!("true-other-port").into()))
 }
 
 pub(super) fn wrong_stage(l: &Ledger) -> Vec<Hit> {
     facts(l, |fact| {
         let (_, stage) = fact.actual?;
         (!is_right(l, fact) && stage_differs(fact) && !is_unsettled(l, fact))
-            .then(|| format!("the furnace was {}", stage.label()))
+            .then(|| t!("true-other-stage", stage = stage.label()))
     })
 }
 
 pub(super) fn wrong_unit(l: &Ledger) -> Vec<Hit> {
-    facts(l, |fact| {
-        other_unit(l, fact).map(|unit| format!("the meter showed it in {}", unit.label()))
-    })
+    facts(l, |fact| other_unit(l, fact).map(|unit| t!("true-other-unit", unit = unit.label())))
 }
 
 pub(super) fn one_leg(l: &Ledger) -> Vec<Hit> {
-    facts(l, |fact| {
-        is_one_leg(l, fact).then(|| format!("{}, both legs together", shown_text(fact)))
-    })
+    facts(l, |fact| is_one_leg(l, fact).then(|| legs_text(fact)))
 }
 
 pub(super) fn unsettled(l: &Ledger) -> Vec<Hit> {
@@ -197,7 +203,7 @@ pub(super) fn meter_off(l: &Ledger, most_pa: f64) -> Vec<Hit> {
         let measured = measured || is_right(l, fact);
         let error_pa = error_pa(l, fact);
         (measured && error_pa.abs() > most_pa)
-            .then(|| format!("the meter read {} off", inwc(error_pa)))
+            .then(|| t!("true-meter-off", pressure = inwc(error_pa)))
     })
 }
 
@@ -208,8 +214,8 @@ pub(super) fn hose_half_on(l: &Ledger) -> Vec<Hit> {
         .filter(|did| matches!(did.action, Action::Write(_)))
         .filter_map(|did| {
             let port = Port::ALL.iter().find(|port| half(port, &did))?;
-            let seen = format!("{}: hose over the first barb only", port.label().to_lowercase());
-            Some(Hit::new(did.tick, seen, "gas came out beside it"))
+            let seen = t!("seen-first-barb", port = lower(port.label()));
+            Some(Hit::new(did.tick, seen, t!("true-first-barb")))
         })
         .collect()
 }
@@ -217,19 +223,19 @@ pub(super) fn hose_half_on(l: &Ledger) -> Vec<Hit> {
 pub(super) fn zeroed_under_pressure(l: &Ledger, most_pa: f64) -> Vec<Hit> {
     let mut hits = Vec::new();
     for (index, event) in l.events.iter().enumerate() {
-        let Happening::Zeroed { applied_pa } = event.what else { continue };
+        let EventKind::Zeroed { applied_pa } = event.what else { continue };
         if applied_pa.abs() <= most_pa + HALF_DIGIT_PA {
             continue;
         }
         let mut hit = Hit::new(
             event.tick,
-            "the zero button was pressed",
-            format!("{} pressed on the meter", inwc(applied_pa)),
+            t!("seen-zero-pressed"),
+            t!("true-zero-pressed", pressure = inwc(applied_pa)),
         );
         let used = l.events[index + 1..]
             .iter()
-            .take_while(|event| !matches!(event.what, Happening::Zeroed { .. }))
-            .any(|event| matches!(event.what, Happening::Wrote(_) | Happening::Turned { .. }));
+            .take_while(|event| !matches!(event.what, EventKind::Zeroed { .. }))
+            .any(|event| matches!(event.what, EventKind::Wrote(_) | EventKind::Turned { .. }));
         if !used {
             hit.caught = Caught::InTime;
         }

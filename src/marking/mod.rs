@@ -1,6 +1,7 @@
 //! Judging a job: from what happened and how it was left to findings, essentials and points.
 
 mod adjusting;
+mod brief;
 mod control;
 pub mod debrief;
 mod deed;
@@ -17,6 +18,7 @@ mod safety;
 pub mod trace;
 mod unread;
 
-pub use evaluate::{Brief, EssentialMark, Finding, Marks, evaluate};
+pub use brief::Brief;
+pub use evaluate::{EssentialMark, Finding, Marks, evaluate};
 pub use ledger::Ledger;
 pub use observer::Observer;

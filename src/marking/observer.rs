@@ -1,6 +1,7 @@
 //! Watches a job from its first tick, whoever plays it: collects events and pressure traces.
 
-use super::evaluate::{Brief, Marks, evaluate};
+use super::brief::Brief;
+use super::evaluate::{Marks, evaluate};
 use super::ledger::Ledger;
 use super::trace::Trace;
 use crate::bench::Bench;
@@ -11,9 +12,9 @@ use crate::rules::RuleBook;
 /// Collects what marking and debrief need.
 #[derive(Debug, Clone)]
 pub struct Observer {
-    /// What happened.
+    /// Events of the job so far, in order.
     pub ledger: Ledger,
-    /// Pressures over time.
+    /// Pressures over the time of the job so far.
     pub trace: Trace,
 }
 

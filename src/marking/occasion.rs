@@ -1,11 +1,12 @@
 //! Whether a job gave occasion for a slip: whether what a rule looks at was there to be done wrongly.
 
-use super::evaluate::{Brief, rightly_shut_off};
+use super::brief::Brief;
+use super::evaluate::rightly_shut_off;
 use super::ledger::Ledger;
 use super::{control, faults_left, joints, safety, unread};
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::{Ending, Level, Port, Screw, Stage};
+use crate::parts::{Ending, Port, Reading, Screw, Stage};
 use crate::rules::Evidence;
 use crate::setup::SupplyRight;
 use crate::units::PA_PER_INWC;
@@ -61,7 +62,7 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         | Evidence::HoldTooShort => !rightly_shut_off(l, brief),
         Evidence::SupplyNotRechecked => unread::supply_moved(l).is_some(),
         Evidence::TurnedBeforeFound | Evidence::TurnedBeforeInlet => {
-            turns(l, Screw::Low) || turns(l, Screw::High)
+            l.levels().iter().any(|level| turns(l, level.screw()))
         }
         // Any screw can be turned by whoever stands before it.
         Evidence::BigJumps(_)
@@ -72,7 +73,7 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         | Evidence::NotReadWithCap
         | Evidence::CapOff
         | Evidence::LeftOutsideBand => l.left().is_some(),
-        Evidence::Cranked => high_is_starved(l),
+        Evidence::Cranked => full_is_starved(l),
         Evidence::SupplyNotYours => l.setup.card.supply == SupplyRight::OwnerOnly,
         Evidence::SupplyLeftLow => {
             let least = l.setup.supply.delivery_limits_pa.0;
@@ -113,11 +114,14 @@ fn turns(l: &Ledger, wanted: Screw) -> bool {
     l.did().any(|did| matches!(did.action, Action::Turn { screw, .. } if *screw == wanted))
 }
 
-/// Whether the inlet held the high level down when it was written last: its spring could not show.
-fn high_is_starved(l: &Ledger) -> bool {
-    let writes = |action: &Action| matches!(action, Action::Write(it) if it.port == Port::Manifold && it.stage == Stage::High);
+/// Whether the inlet held the full rate down when it was written last: its spring could not show.
+fn full_is_starved(l: &Ledger) -> bool {
+    let writes = |action: &Action| {
+        matches!(action, Action::Write(Reading { port: Port::Manifold, stage: Stage::Firing(level), .. })
+            if level.is_top())
+    };
     l.did()
         .filter(|did| writes(did.action))
         .last()
-        .is_some_and(|did| did.before.inlet_pa - did.before.set_pa[Level::High] < PA_PER_INWC)
+        .is_some_and(|did| did.before.inlet_pa - did.before.set_pa.top() < PA_PER_INWC)
 }

@@ -1,36 +1,33 @@
 //! Evidence of repairs: dangerous ones, needless ones, safety devices left bypassed.
 
-use super::evaluate::Brief;
+use super::brief::Brief;
+use super::deed::lower;
 use super::ledger::{Caught, Hit, Ledger};
 use crate::catalogue::repair::{Nature, Repair};
-use crate::hands::event::{Happening, Outcome};
-use crate::parts::{Ending, Firing};
+use crate::hands::event::{EventKind, Outcome};
+use crate::parts::Ending;
 use crate::setup::SupplyRight;
 
 /// A repair that was done.
 pub(super) struct Mended {
     /// Its place in the list of events.
     pub index: usize,
-    /// When, in ticks.
+    /// Moment of the repair, in ticks.
     pub tick: u64,
-    /// Which.
     pub repair: Repair,
-    /// What it changed.
     pub outcome: Outcome,
 }
 
 /// Every repair that was done, in order.
 pub(super) fn mended(l: &Ledger) -> impl Iterator<Item = Mended> {
-    l.events.iter().enumerate().filter_map(|(index, event)| match event.what {
-        Happening::Mended { repair, outcome, .. } => {
-            Some(Mended { index, tick: event.tick, repair, outcome })
-        }
-        _ => None,
+    l.events.iter().enumerate().filter_map(|(index, event)| {
+        let EventKind::Mended { repair, outcome, .. } = event.what else { return None };
+        Some(Mended { index, tick: event.tick, repair, outcome })
     })
 }
 
 fn did(it: &Mended) -> String {
-    format!("done: {}", it.repair.label().to_lowercase())
+    t!("seen-repair", repair = lower(it.repair.label()))
 }
 
 pub(super) fn safety_bypassed(l: &Ledger) -> Vec<Hit> {
@@ -39,13 +36,7 @@ pub(super) fn safety_bypassed(l: &Ledger) -> Vec<Hit> {
             .jumpers
             .named()
             .into_iter()
-            .map(|name| {
-                Hit::new(
-                    tick,
-                    format!("a wire lies across the {name}"),
-                    "the control finds it closed whatever happens",
-                )
-            })
+            .map(|device| Hit::new(tick, t!("seen-bypass", device = device), t!("true-bypass")))
             .collect(),
         None => Vec::new(),
     };
@@ -58,15 +49,15 @@ fn burned_on_a_bypass(l: &Ledger) -> Option<Hit> {
     let mut wired = false;
     let mut burning = false;
     for event in &l.events {
-        match &event.what {
-            Happening::Mended { repair: Repair::RemoveBypasses, .. } => wired = false,
-            Happening::Mended { repair, .. } => wired |= repair.nature() == Nature::Bypass,
-            Happening::Fired { to, .. } => burning = *to != Firing::Out,
-            _ => {}
+        if let EventKind::Mended { repair, .. } = &event.what {
+            let wires = repair.nature() == Nature::Bypass;
+            wired = *repair != Repair::RemoveBypasses && (wired || wires);
+        }
+        if let EventKind::Fired { to, .. } = &event.what {
+            burning = to.is_some();
         }
         if wired && burning {
-            let seen = "the burners fired with a wire across a safety switch";
-            let mut hit = Hit::new(event.tick, seen, "nothing would have stopped them");
+            let mut hit = Hit::new(event.tick, t!("seen-bypass-fired"), t!("true-bypass-fired"));
             hit.caught = Caught::InTime;
             return Some(hit);
         }
@@ -77,9 +68,7 @@ fn burned_on_a_bypass(l: &Ledger) -> Option<Hit> {
 pub(super) fn dangerous_repair(l: &Ledger) -> Vec<Hit> {
     mended(l)
         .filter(|it| it.repair.nature() == Nature::Danger)
-        .map(|it| {
-            Hit::new(it.tick, did(&it), "it makes the installation more dangerous than it was")
-        })
+        .map(|it| Hit::new(it.tick, did(&it), t!("true-dangerous-repair")))
         .collect()
 }
 
@@ -91,7 +80,7 @@ fn in_vain(l: &Ledger, nature: Nature) -> impl Iterator<Item = Mended> {
 pub(super) fn needless_repair(l: &Ledger, first: usize) -> Vec<Hit> {
     in_vain(l, Nature::Part)
         .take(first)
-        .map(|it| Hit::new(it.tick, did(&it), "the old part was sound"))
+        .map(|it| Hit::new(it.tick, did(&it), t!("true-needless-repair")))
         .collect()
 }
 
@@ -101,7 +90,7 @@ pub(super) fn on_suspicion(l: &Ledger, nature: Nature, free: usize) -> Vec<Hit> 
         .enumerate()
         .skip(free)
         .map(|(i, it)| {
-            let truth = format!("it was number {} with nothing wrong", i + 1);
+            let truth = t!("true-on-suspicion", number = i + 1);
             Hit::new(it.tick, did(&it), truth)
         })
         .collect()
@@ -119,7 +108,7 @@ pub(super) fn supply_not_yours(l: &Ledger, brief: &Brief) -> Vec<Hit> {
             it.repair.is_on_supply() || (trunk && !brief.right_endings.contains(&Ending::InService))
         })
         .map(|it| {
-            let truth = format!("it is for {}", l.setup.card.supply_owner);
+            let truth = t!("true-repair-not-yours", owner = &l.setup.card.supply_owner);
             Hit::new(it.tick, did(&it), truth)
         })
         .collect()

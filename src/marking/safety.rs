@@ -1,43 +1,51 @@
 //! Evidence of hazards, isolation and gas at open ports.
 
-use super::deed::describe;
+use super::deed::{describe, lower};
 use super::ledger::{Caught, Did, Hit, Ledger};
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Fuel;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, Topic};
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::model::truth::Truth;
-use crate::parts::{Cock, Door, Firing, Fitted, Height, OnOff, Place, Port, PortFill, Screw};
+use crate::parts::{Door, Fitted, HandValve, Height, OnOff, Place, Port, PortFill};
 use crate::units::inwc;
 
 /// A hand on anything that matters.
 fn touches(action: &Action) -> bool {
-    matches!(
-        action,
-        Action::FurnaceSwitch(_)
-            | Action::Cock { cock: Cock::Furnace | Cock::WaterHeater | Cock::Range, .. }
-            | Action::ThermostatMode(_)
-            | Action::Setpoint(_)
-            | Action::ValveSwitch(_)
-            | Action::Plug { .. }
-            | Action::Neighbor { .. }
-            | Action::StageJumper(_)
-            | Action::Turn { screw: Screw::Low | Screw::High, .. }
-            | Action::Door { .. }
-            | Action::Mend(_)
-    )
+    turns_a_stage(action)
+        || matches!(
+            action,
+            Action::FurnaceSwitch(_)
+                | Action::HandValve {
+                    hand_valve: HandValve::Furnace | HandValve::WaterHeater | HandValve::Range,
+                    ..
+                }
+                | Action::ThermostatMode(_)
+                | Action::Setpoint(_)
+                | Action::ValveSwitch(_)
+                | Action::Plug { .. }
+                | Action::OtherAppliance { .. }
+                | Action::StageJumper(_)
+                | Action::Door { .. }
+                | Action::Mend(_)
+        )
 }
 
 /// Work that may let gas meet a flame.
 fn gas_work(action: &Action) -> bool {
-    matches!(
-        action,
-        Action::Plug { .. }
-            | Action::Turn { screw: Screw::Low | Screw::High, .. }
-            | Action::FurnaceSwitch(OnOff::On)
-            | Action::ThermostatMode(OnOff::On)
-    )
+    turns_a_stage(action)
+        || matches!(
+            action,
+            Action::Plug { .. }
+                | Action::FurnaceSwitch(OnOff::On)
+                | Action::ThermostatMode(OnOff::On)
+        )
+}
+
+/// A turn of a firing level's screw.
+fn turns_a_stage(action: &Action) -> bool {
+    matches!(action, Action::Turn { screw, .. } if screw.level().is_some())
 }
 
 pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
@@ -45,37 +53,29 @@ pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
     let mut answer = Answer::default();
     let mut hits = Vec::new();
     for event in &l.events {
-        match &event.what {
-            Happening::Alarm => {
-                inside_alarm = true;
-                answer = Answer::default();
-            }
-            Happening::Did { action: Action::Go(Place::Yard | Place::Away), .. } => {
-                answer.out |= inside_alarm;
-                inside_alarm = false;
-            }
-            Happening::Did { action: Action::Tell(Topic::GetOut), .. } => answer.told = true,
-            Happening::Did { action: Action::Call(_), .. } => answer.called = true,
-            Happening::Did { action, .. } if action.shuts() == Some(Cock::Supply) => {
-                answer.shut = true;
-            }
-            Happening::Did { action: Action::Go(_), .. } if answer.missing().is_some() => {
-                let missing = answer.missing().unwrap_or_default();
-                hits.push(Hit::new(
-                    event.tick,
-                    "went back in after the alarm",
-                    format!("gas had stood in the air, and {missing}"),
-                ));
-                answer = Answer::default();
-            }
-            Happening::Did { action, .. } if inside_alarm && !allowed_in_alarm(action) => {
-                hits.push(Hit::new(
-                    event.tick,
-                    format!("after the alarm: {}", describe(action)),
-                    "gas stood in the air inside",
-                ));
-            }
-            _ => {}
+        if event.what == EventKind::Alarm {
+            inside_alarm = true;
+            answer = Answer::default();
+        }
+        let EventKind::Did { action, .. } = &event.what else { continue };
+        if let Action::Go(Place::Yard | Place::Away) = action {
+            answer.out |= inside_alarm;
+            inside_alarm = false;
+        } else if *action == Action::Tell(Topic::GetOut) {
+            answer.told = true;
+        } else if let Action::Call(_) = action {
+            answer.called = true;
+        } else if action.shuts() == Some(HandValve::Supply) {
+            answer.shut = true;
+        } else if let (Action::Go(_), Some(missing)) = (action, answer.missing()) {
+            hits.push(Hit::new(event.tick, t!("seen-back-in"), missing));
+            answer = Answer::default();
+        } else if inside_alarm && !allowed_in_alarm(action) {
+            hits.push(Hit::new(
+                event.tick,
+                t!("seen-after-alarm", done = describe(action)),
+                t!("true-after-alarm"),
+            ));
         }
     }
     hits
@@ -95,15 +95,15 @@ impl Answer {
     fn missing(self) -> Option<&'static str> {
         match (self.out, self.told, self.called || self.shut) {
             (false, _, _) | (true, true, true) => None,
-            (true, false, _) => Some("nobody was told to get out"),
-            (true, true, false) => Some("neither the supply was shut nor anybody called"),
+            (true, false, _) => Some(t!("true-back-in-not-told")),
+            (true, true, false) => Some(t!("true-back-in-not-shut")),
         }
     }
 }
 
 /// Whether the alarm was on before an event.
 pub(super) fn alarm_before(l: &Ledger, index: usize) -> bool {
-    l.events[..index].iter().any(|event| matches!(event.what, Happening::Alarm))
+    l.events[..index].iter().any(|event| matches!(event.what, EventKind::Alarm))
 }
 
 fn allowed_in_alarm(action: &Action) -> bool {
@@ -122,18 +122,16 @@ fn allowed_in_alarm(action: &Action) -> bool {
 pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
-        .filter_map(|event| match &event.what {
-            Happening::Ignition { port: Some(port) } => Some(Hit::new(
-                event.tick,
-                "a flash at the gas valve",
-                format!("gas from the {} met a flame or the igniter", port.label().to_lowercase()),
-            )),
-            Happening::Ignition { port: None } => Some(Hit::new(
-                event.tick,
-                "a flash in the burner compartment",
-                "gas that had gathered met a flame or the igniter",
-            )),
-            _ => None,
+        .filter_map(|event| {
+            let EventKind::Ignition { port } = &event.what else { return None };
+            Some(match port {
+                Some(port) => Hit::new(
+                    event.tick,
+                    t!("seen-flash-port"),
+                    t!("true-flash-port", port = lower(port.label())),
+                ),
+                None => Hit::new(event.tick, t!("seen-flash-burners"), t!("true-flash-burners")),
+            })
         })
         .collect()
 }
@@ -165,12 +163,8 @@ pub(super) fn no_sniff_on_arrival(l: &Ledger) -> Vec<Hit> {
     if smelt || alarm_before(l, first.index) {
         return Vec::new();
     }
-    let did = describe(first.action);
-    vec![Hit::new(
-        first.tick,
-        format!("first act: {did}"),
-        "inside, nose and detector had not been used yet",
-    )]
+    let seen = t!("seen-no-sniff", done = describe(first.action));
+    vec![Hit::new(first.tick, seen, t!("true-no-sniff"))]
 }
 
 pub(super) fn head_height_only(l: &Ledger) -> Vec<Hit> {
@@ -178,17 +172,13 @@ pub(super) fn head_height_only(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     let Some(first) = l.did().find(|did| gas_work(did.action)) else { return Vec::new() };
-    let low = smelt_inside(l, first.index, |action| {
+    let lower = smelt_inside(l, first.index, |action| {
         matches!(action, Action::Sniff(Height::Floor) | Action::Probe(Height::Floor))
     });
-    if low {
+    if lower {
         return Vec::new();
     }
-    vec![Hit::new(
-        first.tick,
-        "nothing was smelt or probed at the floor",
-        "the fuel is propane, which pools there",
-    )]
+    vec![Hit::new(first.tick, t!("seen-floor-not-smelt"), t!("true-floor-not-smelt"))]
 }
 
 /// The action that came right before an event at the same tick.
@@ -200,22 +190,20 @@ fn opened(l: &Ledger, port: Port, when: impl Fn(usize, &Truth) -> bool) -> Vec<H
     l.events
         .iter()
         .enumerate()
-        .filter_map(|(index, event)| match event.what {
-            Happening::OpenedUnderGas { port: at, pa } if at == port => {
-                let before = cause(l, index)?.before;
-                when(index, before).then(|| {
-                    Hit::new(
-                        event.tick,
-                        format!("the {} was opened", port.label().to_lowercase()),
-                        format!(
-                            "{} stood behind it, manual valve at {}",
-                            inwc(pa),
-                            before.manual_valve
-                        ),
-                    )
-                })
-            }
-            _ => None,
+        .filter_map(|(index, event)| {
+            let EventKind::OpenedUnderGas { port: at, pa } = event.what else { return None };
+            let before = cause(l, index).filter(|_| at == port)?.before;
+            when(index, before).then(|| {
+                Hit::new(
+                    event.tick,
+                    t!("seen-port-opened", port = lower(port.label())),
+                    t!(
+                        "true-port-opened",
+                        pressure = inwc(pa),
+                        angle = before.manual_valve.to_string()
+                    ),
+                )
+            })
         })
         .collect()
 }
@@ -241,21 +229,21 @@ fn is_stopped_up(l: &Ledger, before: usize, port: Port) -> bool {
     found && !super::repairs::mended(l).any(|it| it.index < before && frees(it.repair))
 }
 
-fn cock_open(truth: &Truth) -> bool {
+fn hand_valves_open(truth: &Truth) -> bool {
     truth.manual_valve.feeds() && truth.supply_valve.feeds()
 }
 
 pub(super) fn opened_inlet_under_gas(l: &Ledger) -> Vec<Hit> {
-    opened(l, Port::Inlet, |_, before| cock_open(before))
+    opened(l, Port::Inlet, |_, before| hand_valves_open(before))
 }
 
 pub(super) fn opened_on_trapped_gas(l: &Ledger) -> Vec<Hit> {
     // Out of a hole that is stopped up nothing is heard to come; that the valve was shut is asked all the same.
     let mut hits = opened(l, Port::Inlet, |index, before| {
-        !cock_open(before) && !is_stopped_up(l, index, Port::Inlet)
+        !hand_valves_open(before) && !is_stopped_up(l, index, Port::Inlet)
     });
     hits.extend(opened(l, Port::Manifold, |index, before| {
-        before.firing == Firing::Out && !is_stopped_up(l, index, Port::Manifold)
+        before.firing.is_none() && !is_stopped_up(l, index, Port::Manifold)
     }));
     hits
 }
@@ -283,13 +271,13 @@ pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {
                     | Action::Adapter { port: Port::Manifold, to: Fitted::Off }
             ) || (*did.action == Action::HoseOff
                 && matches!(did.before.port(Port::Manifold).fill, PortFill::Hose(_)));
-            opens && did.before.firing != Firing::Out
+            opens && did.before.firing.is_some()
         })
         .map(|did| {
             Hit::new(
                 did.tick,
                 describe(did.action),
-                format!("the burners fired, {} at the port", inwc(did.before.manifold_pa)),
+                t!("true-opened-firing", pressure = inwc(did.before.manifold_pa)),
             )
         })
         .collect()
@@ -298,63 +286,56 @@ pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {
 pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
-        .filter_map(|event| match &event.what {
-            Happening::GasFromPort { port } => Some(Hit::new(
+        .filter_map(|event| {
+            let EventKind::GasFromPort { port } = &event.what else { return None };
+            Some(Hit::new(
                 event.tick,
-                "gas hisses at the gas valve",
-                format!("the {} was open and gas came to it", port.label().to_lowercase()),
-            )),
-            _ => None,
+                t!("seen-gas-from-port"),
+                t!("true-gas-from-port", port = lower(port.label())),
+            ))
         })
         .collect()
 }
 
 /// The control came to rest again.
-fn ends_call(what: &Happening) -> bool {
-    matches!(what, Happening::Control { to: ControlState::Standby, .. })
+fn ends_call(what: &EventKind) -> bool {
+    matches!(what, EventKind::Control { to: ControlState::Standby, .. })
 }
 
 pub(super) fn called_with_port_open(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
         .enumerate()
-        .filter_map(|(index, event)| match &event.what {
+        .filter_map(|(index, event)| {
+            let EventKind::CalledOnOpenPort { port, barred } = &event.what else { return None };
             // A port that stood open on arrival was called on by whoever left it so.
-            Happening::CalledOnOpenPort { port, .. }
-                if !l.did().any(|did| did.index < index && works_on(did.action, *port)) =>
-            {
-                None
+            if !l.did().any(|did| did.index < index && works_on(did.action, *port)) {
+                return None;
             }
-            Happening::CalledOnOpenPort { port, barred } => {
-                let mut hit = Hit::new(
-                    event.tick,
-                    "heat was called",
-                    format!("the {} stood open with nothing on it", port.label().to_lowercase()),
-                );
-                // No gas could come yet, or the call was ended before any came.
-                let later = &l.events[index + 1..];
-                let came = later
-                    .iter()
-                    .take_while(|event| !ends_call(&event.what))
-                    .any(|event| matches!(event.what, Happening::GasFromPort { .. }));
-                if *barred || !came {
-                    hit.caught = Caught::InTime;
-                }
-                Some(hit)
+            let mut hit = Hit::new(
+                event.tick,
+                t!("seen-called-open"),
+                t!("true-called-open", port = lower(port.label())),
+            );
+            // No gas could come yet, or the call was ended before any came.
+            let later = &l.events[index + 1..];
+            let came = later
+                .iter()
+                .take_while(|event| !ends_call(&event.what))
+                .any(|event| matches!(event.what, EventKind::GasFromPort { .. }));
+            if *barred || !came {
+                hit.caught = Caught::InTime;
             }
-            _ => None,
+            Some(hit)
         })
         .collect()
 }
 
 fn works_on(action: &Action, wanted: Port) -> bool {
-    match action {
-        Action::Plug { port, .. } | Action::Adapter { port, .. } => *port == wanted,
-        _ => false,
-    }
+    matches!(action, Action::Plug { port, .. } | Action::Adapter { port, .. } if *port == wanted)
 }
 
-pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
+pub(super) fn loosened_with_valve_open(l: &Ledger) -> Vec<Hit> {
     let loosens = |step: PlugStep| match step {
         PlugStep::BreakLoose | PlugStep::SpinOut => true,
         PlugStep::Tighten(eighths) => eighths <= -4,
@@ -363,24 +344,22 @@ pub(super) fn loosened_with_cock_open(l: &Ledger) -> Vec<Hit> {
     // A plug on its way in that is taken out again to start it anew lets nothing new out.
     let seated = |truth: &Truth, port: Port| truth.port(port).past_hand_turns > 0.0;
     l.did()
-        .filter(|did| match did.action {
-            Action::Plug { port, step } => {
-                let first = *step != PlugStep::SpinOut || !seated_since(l, did, *port);
-                loosens(*step)
-                    && cock_open(did.before)
-                    && (seated(did.before, *port) || *step == PlugStep::SpinOut && first)
-            }
-            _ => false,
+        .filter(|did| {
+            let Action::Plug { port, step } = did.action else { return false };
+            let first = *step != PlugStep::SpinOut || !seated_since(l, did, *port);
+            loosens(*step)
+                && hand_valves_open(did.before)
+                && (seated(did.before, *port) || *step == PlugStep::SpinOut && first)
         })
-        .map(|did| Hit::new(did.tick, describe(did.action), "the manual valve was open"))
+        .map(|did| Hit::new(did.tick, describe(did.action), t!("true-valve-open")))
         .collect()
 }
 
 /// Whether a plug has been started anew in a port before this, so that it is not sealing yet.
 fn seated_since(l: &Ledger, at: &Did<'_>, port: Port) -> bool {
-    let last = l.did().take_while(|did| did.index < at.index).filter_map(|did| match did.action {
-        Action::Plug { port: on, step } if *on == port => Some(*step),
-        _ => None,
+    let last = l.did().take_while(|did| did.index < at.index).filter_map(|did| {
+        let Action::Plug { port: on, step } = did.action else { return None };
+        (*on == port).then_some(*step)
     });
     matches!(last.last(), Some(PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn))
 }
@@ -390,15 +369,14 @@ pub(super) fn power_left_on(l: &Ledger) -> Vec<Hit> {
         l,
         PlugStep::SpinOut,
         |truth| truth.furnace_switch == OnOff::On && truth.doors[Door::Blower] == Fitted::On,
-        "the furnace had power",
+        t!("true-power-on"),
     )
 }
 
 fn plug_out(l: &Ledger, wanted: PlugStep, when: fn(&Truth) -> bool, truth: &str) -> Vec<Hit> {
     l.did()
-        .filter(|did| match did.action {
-            Action::Plug { step, .. } => *step == wanted && when(did.before),
-            _ => false,
+        .filter(|did| {
+            matches!(did.action, Action::Plug { step, .. } if *step == wanted && when(did.before))
         })
         .map(|did| Hit::new(did.tick, describe(did.action), truth))
         .collect()
@@ -409,14 +387,10 @@ pub(super) fn cross_threads(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     let mut caught = Vec::new();
     let end = l.end();
     for event in &l.events {
-        let Happening::CrossThreaded { port } = event.what else { continue };
+        let EventKind::CrossThreaded { port } = event.what else { continue };
         let stays = end.is_some_and(|(_, _, truth)| truth.port(port).cross_threaded);
-        let name = port.label().to_lowercase();
-        let hit = Hit::new(
-            event.tick,
-            format!("the plug of the {name} leaned in its thread"),
-            "it was started with the key",
-        );
+        let seen = t!("seen-cross-thread", port = lower(port.label()));
+        let hit = Hit::new(event.tick, seen, t!("true-cross-thread"));
         if stays {
             left.push(hit);
         } else {
@@ -430,13 +404,13 @@ pub(super) fn cross_threads(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
 pub(super) fn boss_cracked(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
-        .filter_map(|event| match event.what {
-            Happening::Cracked { port } => Some(Hit::new(
+        .filter_map(|event| {
+            let EventKind::Cracked { port } = event.what else { return None };
+            Some(Hit::new(
                 event.tick,
-                "the key suddenly turned easily",
-                format!("the boss of the {} is cracked", port.label().to_lowercase()),
-            )),
-            _ => None,
+                t!("seen-cracked"),
+                t!("true-cracked", port = lower(port.label())),
+            ))
         })
         .collect()
 }

@@ -2,14 +2,16 @@
 
 use crate::model::truth::Truth;
 use crate::units::TICK_S;
+use crate::words::Id;
 
 /// Most buckets that are kept.
 const MOST: usize = 2_000;
 /// Ticks between two samples: 5 Hz.
-pub const SAMPLE_TICKS: u64 = 10;
+const SAMPLE_TICKS: u64 = 10;
 
-/// The curves, in the order of a bucket's values.
-pub const CURVES: [&str; 4] = ["supply", "inlet", "manifold", "burner box"];
+/// The names of the curves, in the order of a bucket's values.
+pub const CURVES: [Id; 4] =
+    [id!("curve-supply"), id!("curve-inlet"), id!("curve-manifold"), id!("curve-burner-box")];
 
 /// Lowest and highest value of each curve over a stretch of time, in pascals.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -41,7 +43,7 @@ impl Trace {
         tick.is_multiple_of(SAMPLE_TICKS)
     }
 
-    /// Adds a sample.
+    /// Adds a sample of the bench as it stands now.
     pub fn add(&mut self, truth: &Truth) {
         let values = [truth.supply_pa, truth.inlet_pa, truth.manifold_pa, truth.box_pa];
         if self.in_last > 0

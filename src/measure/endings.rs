@@ -6,7 +6,7 @@ use crate::appliance::test_point::{Port, Stage};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::Repair;
-use crate::parts::{Ending, Screw};
+use crate::parts::Ending;
 use crate::setup::{Setup, SupplyKind, SupplyRight};
 use crate::units::M3_S_PER_CFH;
 
@@ -88,16 +88,16 @@ fn is_allowed(setup: &Setup, remedy: Remedy) -> bool {
     let theirs = setup.card.supply == SupplyRight::OwnerOnly;
     match remedy {
         Remedy::Mend(repair) => !(theirs && repair.is_on_supply()),
-        Remedy::Turn(Screw::Supply) => !theirs,
-        Remedy::Turn(Screw::Low | Screw::High) | Remedy::Operate(_) => true,
+        Remedy::Turn(screw) => screw.level().is_some() || !theirs,
+        Remedy::Operate(_) => true,
         Remedy::CallOwner | Remedy::ShutOffAndTag => false,
     }
 }
 
 /// What the house draws with everything on.
 fn load_m3_s(setup: &Setup) -> f64 {
-    let others_w: f64 = setup.neighbors.values().map(|it| it.input_w).sum();
-    (setup.furnace.plate.input_high.si() + others_w) / setup.gas.heating_value_j_m3
+    let others_w: f64 = setup.other_appliances.values().map(|it| it.input_w).sum();
+    (setup.furnace.plate.input.top().si() + others_w) / setup.gas.heating_value_j_m3
 }
 
 /// Whether the supply is found out of its own limits or the plate's, by its figures.
@@ -116,7 +116,7 @@ fn supply_is_off(setup: &Setup) -> bool {
         || supply.set_pa < least
         || supply.set_pa > most
         || allows(Stage::Rest).is_above(supply.lockup_pa)
-        || allows(Stage::HighWithOthers).is_below(loaded_pa)
+        || allows(Stage::FullLoad).is_below(loaded_pa)
         || supply.capacity_m3_s < flow_m3_s
 }
 

@@ -19,7 +19,7 @@ use crate::bench::run::{self, Nobody};
 use crate::catalogue::fault::Fault;
 use crate::hands::action::Action;
 use crate::parts::{Door, Fitted, OnOff, Place, Port, Stage, Subject};
-use crate::senses::seen::{Display, Finding, FurnaceSeen, Signs, Smell, Sound};
+use crate::senses::seen::{Display, FurnaceSeen, Observation, Signs, Smell, Sound};
 use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
 
@@ -72,7 +72,7 @@ struct Looks {
     /// Signs of wear, the furnace off and its doors open, from each place.
     wear: Vec<Option<Signs>>,
     /// What looking closely gave.
-    found: Vec<(Subject, Finding)>,
+    found: Vec<(Subject, Observation)>,
 }
 
 /// On arrival, and then with the furnace off and its doors open.
@@ -180,11 +180,11 @@ impl Felt<'_> {
         // Where both burn, the flue tells on high of too much gas and too little, and of its heat: the
         // dial tells of neither without knowing the gas.
         let rate = match (a.excess_air.zip(b.excess_air), one.stage) {
-            (Some((a, b)), Stage::High | Stage::HighWithOthers) => {
+            (Some((a, b)), stage) if stage.is_at_full_rate() => {
                 let limits = air::limits(&self.sound.card, self.sound.fuel);
                 (beyond(1.0 + a, limits), beyond(1.0 + b, limits), AIR)
             }
-            (Some(_), Stage::Rest | Stage::Low) => (0.0, 0.0, AIR),
+            (Some(_), _) => (0.0, 0.0, AIR),
             (None, _) => (a.input_w / rated_w, b.input_w / rated_w, share * RATE),
         };
         let mut all = vec![

@@ -1,4 +1,4 @@
-//! The pattern of a bench: what is read and seen at rest, on low, on high, on high with the others,
+//! The pattern of a bench: what is read and seen at rest, on each firing level, under full load,
 //! and at rest again.
 //!
 //! The bench is driven through actions only, as by a person; what is noted is the truth, and what
@@ -7,9 +7,11 @@
 use crate::appliance::ignition::ControlState;
 use crate::bench::{Bench, run};
 use crate::hands::action::{Action, PlugStep};
-use crate::hands::event::{Event, Happening};
+use crate::hands::event::{Event, EventKind};
 use crate::model::truth::Truth;
-use crate::parts::{Cock, Door, Firing, Fitted, Neighbor, OnOff, Place, Port, Push, Stage, Tool};
+use crate::parts::{
+    Door, Fitted, HandValve, Level, OnOff, OtherAppliance, Place, Port, Push, Stage, Tool,
+};
 use crate::senses::seen::{Display, Over, Sound};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
@@ -69,8 +71,8 @@ pub struct Signs {
     pub limits: u32,
     /// Times a roll-out switch opened.
     pub rollouts: u32,
-    /// Times the high pressure switch was waited for in vain.
-    pub high_given_up: u32,
+    /// Times the next level's pressure switch was waited for in vain.
+    pub next_given_up: u32,
     /// Whether a hard light was heard.
     pub banged: bool,
     /// Whether gas was lit where it must not be.
@@ -86,10 +88,25 @@ impl Signs {
             ControlState::Lockout => &mut self.lockouts,
             ControlState::LimitOpen => &mut self.limits,
             ControlState::RolloutOpen => &mut self.rollouts,
-            ControlState::LowStage if from == ControlState::HighPressureSwitchProving => {
-                &mut self.high_given_up
+            ControlState::Burning(level)
+                if level.is_first() && from == ControlState::NextSwitchProving =>
+            {
+                &mut self.next_given_up
             }
-            _ => return,
+            ControlState::Standby
+            | ControlState::InducerStart
+            | ControlState::PressureSwitchProving
+            | ControlState::PrePurge
+            | ControlState::IgniterWarmUp
+            | ControlState::TrialForIgnition
+            | ControlState::FlameProving
+            | ControlState::BlowerOnDelay
+            | ControlState::Burning(_)
+            | ControlState::NextLevelCall
+            | ControlState::InducerUp
+            | ControlState::NextSwitchProving
+            | ControlState::PostPurge
+            | ControlState::BlowerOffDelay => return,
         };
         *count += 1;
     }
@@ -98,32 +115,34 @@ impl Signs {
 impl run::Witness for Signs {
     fn ticked(&mut self, _: &Bench, events: Vec<Event>) {
         for event in events {
-            match event.what {
-                Happening::Control { from, to } => self.note_control(from, to),
-                Happening::ValveOverPressure { .. } => self.over_pressure = true,
-                Happening::Ignition { .. } => self.ignited = true,
-                _ => {}
+            if let EventKind::Control { from, to } = event.what {
+                self.note_control(from, to);
             }
+            self.over_pressure |= matches!(event.what, EventKind::ValveOverPressure { .. });
+            self.ignited |= matches!(event.what, EventKind::Ignition { .. });
         }
     }
 }
 
-/// The states of a pattern in words, in its order.
-pub const STATES: [&str; 5] = [
-    Stage::Rest.label(),
-    Stage::Low.label(),
-    Stage::High.label(),
-    Stage::HighWithOthers.label(),
-    "at rest again",
-];
-
 /// A pattern.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern {
-    /// At rest, low, high, high with the others, at rest again.
+    /// At rest, at each firing level, at full load, at rest again.
     pub points: Vec<Point>,
     /// What happened on the way.
     pub signs: Signs,
+}
+
+impl Pattern {
+    /// Its states in words, in order.
+    #[must_use]
+    pub fn states(&self) -> Vec<&'static str> {
+        let mut states: Vec<_> = self.points.iter().map(|point| point.stage.label()).collect();
+        if let Some(last) = states.last_mut() {
+            *last = "at rest again";
+        }
+        states
+    }
 }
 
 /// Measures the pattern of a setup. With a port, the manometer's hose is on it all the time, and the
@@ -180,15 +199,15 @@ impl Driver {
 
     fn others(&mut self, to: OnOff) {
         self.act(Action::Go(Place::PlantRoom));
-        self.act(Action::Neighbor { neighbor: Neighbor::WaterHeater, to });
+        self.act(Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to });
         self.act(Action::Go(Place::Hall));
-        self.act(Action::Neighbor { neighbor: Neighbor::Range, to });
+        self.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to });
     }
 
     fn prepare(&mut self, hands: Hands, hose_on: Option<Port>) {
         if hands == Hands::OpenUp {
             self.act(Action::Go(Place::Yard));
-            self.act(Action::Cock { cock: Cock::Supply, degrees: 90 });
+            self.act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 });
         }
         self.act(Action::Go(Place::Hall));
         self.act(Action::ThermostatMode(OnOff::Off));
@@ -198,7 +217,7 @@ impl Driver {
         self.act(Action::Door { door: Door::Blower, to: Fitted::On });
         self.act(Action::FurnaceSwitch(OnOff::On));
         if hands == Hands::OpenUp {
-            self.act(Action::Cock { cock: Cock::Furnace, degrees: 90 });
+            self.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 });
             self.act(Action::StageJumper(Fitted::Off));
             self.act(Action::Go(Place::GasValve));
             self.act(Action::ValveSwitch(OnOff::On));
@@ -228,7 +247,7 @@ impl Driver {
     }
 
     /// Waits until the burners are at a stage, and then until all has settled.
-    fn fire(&mut self, firing: Firing, settle_s: u64) {
+    fn fire(&mut self, firing: Option<Level>, settle_s: u64) {
         for _ in 0..LIGHT_UP_S {
             if self.bench.truth().firing == firing {
                 break;
@@ -240,21 +259,21 @@ impl Driver {
 
     fn points(&mut self) -> Vec<Point> {
         self.wait(REST_S);
-        let rest = self.point(Stage::Rest, Firing::Out);
-        self.call(FIRST_STAGE_HALF_F);
-        self.fire(Firing::Low, SETTLE_S);
-        let low = self.point(Stage::Low, Firing::Low);
-        self.call(BOTH_STAGES_HALF_F);
-        self.fire(Firing::High, SETTLE_S);
-        let high = self.point(Stage::High, Firing::High);
+        let levels = self.bench.setup().furnace.plate.input.list();
+        let mut points = vec![self.point(Stage::Rest, None)];
+        for &level in levels {
+            self.call(if level.is_first() { FIRST_STAGE_HALF_F } else { BOTH_STAGES_HALF_F });
+            self.fire(Some(level), SETTLE_S);
+            points.push(self.point(Stage::Firing(level), Some(level)));
+        }
         self.others(OnOff::On);
         self.wait(2 * SETTLE_S);
-        let others = self.point(Stage::HighWithOthers, Firing::High);
+        points.push(self.point(Stage::FullLoad, levels.last().copied()));
         self.others(OnOff::Off);
         self.act(Action::ThermostatMode(OnOff::Off));
         self.wait(AGAIN_S);
-        let again = self.point(Stage::Rest, Firing::Out);
-        vec![rest, low, high, others, again]
+        points.push(self.point(Stage::Rest, None));
+        points
     }
 
     /// A look at the flames from where they are seen, and back.
@@ -268,7 +287,7 @@ impl Driver {
         })
     }
 
-    fn point(&mut self, stage: Stage, wanted: Firing) -> Point {
+    fn point(&mut self, stage: Stage, wanted: Option<Level>) -> Point {
         let mut swing_pa = EnumMap::from_fn(|_| (f64::INFINITY, f64::NEG_INFINITY));
         // A meter has to settle too; a swing shows within a few seconds.
         for _ in 0..SWING_S * TICKS_PER_S {
@@ -283,7 +302,7 @@ impl Driver {
         let truth = self.bench.truth();
         Point {
             stage,
-            rated_w: self.bench.setup().furnace.plate.input_high.si(),
+            rated_w: self.bench.setup().furnace.plate.input.top().si(),
             missed: (truth.firing != wanted).then_some(truth.control),
             display: self.bench.seen().meter.display,
             flames_lean,

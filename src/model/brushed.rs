@@ -1,7 +1,7 @@
 //! Leak fluid on a joint, with what was so while it was on.
 
 use crate::instrument::leak_fluid::LeakFluid;
-use crate::parts::Firing;
+use crate::parts::Level;
 use crate::physics::valve::HandleAngle;
 use crate::units::TICK_S;
 use serde::Serialize;
@@ -22,7 +22,7 @@ pub(crate) struct Brushed {
 /// A stretch of time in which burners and manual valve stayed as they were.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct Stretch {
-    pub(crate) firing: Firing,
+    pub(crate) firing: Option<Level>,
     pub(crate) manual_valve: HandleAngle,
     /// Lowest pressure behind the joint, in pascals.
     pub(crate) lowest_pa: f64,
@@ -63,14 +63,7 @@ impl Stretch {
     /// Whether this stretch proves more: first long enough to judge, then burners on, then the
     /// manual valve open, then longer.
     fn beats(&self, other: &Self) -> bool {
-        let rank = |it: &Self| {
-            let firing = match it.firing {
-                Firing::Out => 0_u8,
-                Firing::Low => 1,
-                Firing::High => 2,
-            };
-            (it.dwell_s >= JUDGED_S, firing, it.manual_valve)
-        };
+        let rank = |it: &Self| (it.dwell_s >= JUDGED_S, it.firing, it.manual_valve);
         match rank(self).cmp(&rank(other)) {
             core::cmp::Ordering::Greater => true,
             core::cmp::Ordering::Equal => self.dwell_s > other.dwell_s,

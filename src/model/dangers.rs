@@ -3,7 +3,7 @@
 use super::notice::Notice;
 use super::person::Probe;
 use super::state::Model;
-use crate::parts::{Height, Neighbor, Port};
+use crate::parts::{Height, OtherAppliance, Port};
 use crate::physics::room::{Strength, Zone};
 
 /// Flow from an open port that counts as gas escaping, in standard m³/s (0.5 ft³/h).
@@ -54,7 +54,7 @@ impl Model {
         if furnace && self.room.vestibule_flammable() {
             return true;
         }
-        let low_flame = furnace || self.neighbor_burns(Neighbor::WaterHeater);
+        let low_flame = furnace || self.appliance_burns(OtherAppliance::WaterHeater);
         low_flame && self.room.flammable(Zone::Floor)
     }
 

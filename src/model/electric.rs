@@ -1,6 +1,6 @@
 //! Volts and ohms of the furnace's wiring, whether or not anybody measures them.
 
-use super::furnace::{Coils, Contacts};
+use super::furnace::Contacts;
 use super::state::Model;
 use crate::instrument::electrical::{self, Load};
 use crate::parts::{Fitted, OnOff, Spot};
@@ -13,34 +13,34 @@ impl Model {
         if !self.powered() {
             return 0.0;
         }
-        let Coils { main, high } = self.furnace.coils();
-        let coil = self.setup.condition.valve.high_coil;
-        let load = match (main && self.things.valve_switch == OnOff::On, high, coil) {
-            (false, _, _) => Load::Idle,
-            (true, true, Coil::Works) => Load::Both,
-            (true, false, _) | (true, true, Coil::Dead) => Load::Main,
+        let coils = self.furnace.coils();
+        let second = coils.is_some_and(|level| !level.is_first());
+        let load = match (coils, self.setup.condition.valve.second_coil) {
+            (Some(_), Coil::Works) if second && self.is_valve_on() => Load::Both,
+            (Some(_), _) if self.is_valve_on() => Load::Main,
+            (Some(_) | None, _) => Load::Idle,
         };
         let volts = electrical::control_v(load);
-        let (first, second) = self.thermostat_calls();
+        let (w1, w2) = self.thermostat_calls();
         let forced = match self.setup.condition.control.second_contact {
             Contact::Works => false,
-            Contact::Closed => first,
+            Contact::Closed => w1,
         };
-        let Contacts { low_switch, high_switch, limit, rollout, low_gas } = self.furnace.contacts();
+        let Contacts { switches, limit, rollout, low_gas } = self.furnace.contacts();
         let behind = limit && rollout;
         let live = match spot {
             Spot::RToC => true,
-            Spot::W1ToC => first,
-            Spot::W2ToC => second || forced || self.things.stage_jumper == Fitted::On,
+            Spot::W1ToC => w1,
+            Spot::W2ToC => w2 || forced || self.things.stage_jumper == Fitted::On,
             // Limit, roll-out switches and the others lie in a row: an open one takes the volts of
             // those behind it.
             Spot::LimitSwitch => !limit,
             Spot::RolloutSwitch => limit && !rollout,
-            Spot::LowSwitch => behind && !low_switch,
-            Spot::HighSwitch => behind && !high_switch,
+            Spot::FirstSwitch => behind && !switches.first(),
+            Spot::SecondSwitch => behind && !switches.top(),
             Spot::LowGasVolts => behind && !low_gas,
-            Spot::MainCoil => main,
-            Spot::HighCoil => high,
+            Spot::MainCoil => coils.is_some(),
+            Spot::SecondCoil => second,
             Spot::ReturnAir
             | Spot::SupplyAir
             | Spot::RoomAir
@@ -49,7 +49,7 @@ impl Model {
             | Spot::Flue
             | Spot::FlameRod
             | Spot::IgniterOhms
-            | Spot::HighCoilOhms
+            | Spot::SecondCoilOhms
             | Spot::BurnerGroundOhms
             | Spot::MeterDial => false,
         };
@@ -61,8 +61,8 @@ impl Model {
         let condition = &self.setup.condition;
         match spot {
             Spot::IgniterOhms => electrical::igniter_ohm(condition.burners.igniter_weak),
-            Spot::HighCoilOhms => match condition.valve.high_coil {
-                Coil::Works => electrical::high_coil_ohm(),
+            Spot::SecondCoilOhms => match condition.valve.second_coil {
+                Coil::Works => electrical::second_coil_ohm(),
                 Coil::Dead => f64::INFINITY,
             },
             Spot::BurnerGroundOhms => electrical::ground_ohm(condition.burners.ground_poor),
@@ -76,14 +76,19 @@ impl Model {
             | Spot::RToC
             | Spot::W1ToC
             | Spot::W2ToC
-            | Spot::LowSwitch
-            | Spot::HighSwitch
+            | Spot::FirstSwitch
+            | Spot::SecondSwitch
             | Spot::LimitSwitch
             | Spot::RolloutSwitch
             | Spot::LowGasVolts
             | Spot::MainCoil
-            | Spot::HighCoil
+            | Spot::SecondCoil
             | Spot::MeterDial => f64::INFINITY,
         }
+    }
+
+    /// Whether the switch on the gas valve lets the coils have their volts.
+    fn is_valve_on(&self) -> bool {
+        self.things.valve_switch == OnOff::On
     }
 }

@@ -4,11 +4,9 @@
 use crate::appliance::airside::{AirPath, AirSide};
 use crate::appliance::burner::{self, BurnerIn, Burners};
 use crate::appliance::draft::Draft;
-use crate::appliance::ignition::{
-    Control, ControlState, ControlStatus, Inputs, Outputs, Speed, Timings,
-};
+use crate::appliance::ignition::{Control, ControlState, ControlStatus, Inputs, Outputs, Timings};
 use crate::appliance::safety::{LowGasSwitch, Safety};
-use crate::parts::{Firing, Level, OnOff};
+use crate::parts::{Level, Levels, OnOff};
 use crate::physics::combustion::flame::Look;
 use crate::physics::room::Room;
 use crate::setup::{Coil, Contact, Setup, Tripped};
@@ -25,8 +23,8 @@ const CARRIES_OFF: f64 = 0.15;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct FurnaceIn {
     pub powered: bool,
-    pub first: bool,
-    pub second: bool,
+    /// Level that the thermostat or a jumper calls.
+    pub call: Option<Level>,
     pub valve_switch: bool,
     pub burner_flow_m3_s: f64,
     pub inlet_pa: f64,
@@ -36,18 +34,10 @@ pub(crate) struct FurnaceIn {
 /// Contacts of the safety devices: closed or not.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Contacts {
-    pub low_switch: bool,
-    pub high_switch: bool,
+    pub switches: Levels<bool>,
     pub limit: bool,
     pub rollout: bool,
     pub low_gas: bool,
-}
-
-/// Coils of the gas valve that the control gives volts to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Coils {
-    pub main: bool,
-    pub high: bool,
 }
 
 /// The furnace.
@@ -68,30 +58,23 @@ impl Furnace {
     pub(crate) fn new(setup: &Setup) -> Self {
         let furnace = &setup.furnace;
         let plate = &furnace.plate;
-        let rated = plate.input_high.si() / setup.gas.heating_value_j_m3;
-        let low_share = plate.input_low.si() / plate.input_high.si();
+        let rated_m3_s = plate.input.map(|_, input| input.si() / setup.gas.heating_value_j_m3);
         let rise_k = 0.5 * (plate.rise.0.si() + plate.rise.1.si());
         let timings = Timings {
             igniter_s: furnace.igniter_warm_up_s,
-            auto_high_min: furnace.auto_high_min,
+            auto_next_min: furnace.auto_next_min,
             ..Timings::default()
         };
         let mut made = Self {
-            control: Control::new(timings),
-            safety: Safety::new(low_gas(setup)),
-            burners: Burners::new(&furnace.orifices_m, rated, low_share, furnace.igniter_warm_up_s),
+            control: Control::new(timings, plate.input.list()),
+            safety: Safety::new(plate.input.list(), low_gas(setup)),
+            burners: Burners::new(&furnace.orifices_m, rated_m3_s, furnace.igniter_warm_up_s),
             air: AirSide::new(
-                SIZING_EFFICIENCY * plate.input_high.si(),
+                SIZING_EFFICIENCY * plate.input.top().si(),
                 rise_k,
                 setup.house.inside_k,
             ),
-            outputs: Outputs {
-                inducer: Speed::Off,
-                igniter: false,
-                main: false,
-                high: false,
-                blower: Speed::Off,
-            },
+            outputs: Outputs { inducer: None, igniter: false, valve: None, blower: None },
             seats: None,
             box_full_pa: furnace.box_suction_pa,
             co_ppm: 0.0,
@@ -145,31 +128,30 @@ impl Furnace {
     /// Safety devices, control and burners go on by `dt_s`.
     pub(crate) fn step_fire(&mut self, dt_s: f64, input: &FurnaceIn, setup: &Setup) {
         let condition = &setup.condition;
-        let second = match condition.control.second_contact {
-            Contact::Works => input.second,
-            Contact::Closed => input.first,
+        let call = match condition.control.second_contact {
+            Contact::Works => input.call,
+            Contact::Closed => input.call.map(|_| self.top()),
         };
         self.safety.feel(self.air.inducer(), self.air.supply_air_k(), input.inlet_pa);
         self.outputs = self.control.step(
             dt_s,
             &Inputs {
                 powered: input.powered,
-                first: input.first,
-                second,
-                low_switch: self.safety.low_switch(),
-                high_switch: self.safety.high_switch(),
+                call,
+                switches: self.safety.switches(),
                 limit: self.safety.limit(),
                 rollout: self.safety.rollout(),
                 low_gas: self.safety.low_gas(),
                 flame_ua: self.burners.flame_ua(),
             },
         );
-        let high = self.outputs.high && condition.valve.high_coil == Coil::Works;
-        self.seats = match (self.outputs.main && input.valve_switch, high) {
-            (false, _) => None,
-            (true, false) => Some(Level::Low),
-            (true, true) => Some(Level::High),
-        };
+        self.seats = self.outputs.valve.filter(|_| input.valve_switch).map(|level| match condition
+            .valve
+            .second_coil
+        {
+            Coil::Works => level,
+            Coil::Dead => level.of()[0],
+        });
         let burner_in = BurnerIn {
             flow_m3_s: input.burner_flow_m3_s,
             igniter: self.outputs.igniter,
@@ -204,12 +186,8 @@ impl Furnace {
         self.control.state()
     }
 
-    pub(crate) fn firing(&self) -> Firing {
-        match (self.burners.any_lit(), self.seats) {
-            (false, _) | (true, None) => Firing::Out,
-            (true, Some(Level::Low)) => Firing::Low,
-            (true, Some(Level::High)) => Firing::High,
-        }
+    pub(crate) fn firing(&self) -> Option<Level> {
+        self.seats.filter(|_| self.burners.any_lit())
     }
 
     pub(crate) fn reset_rollout(&mut self) -> bool {
@@ -276,9 +254,14 @@ impl Furnace {
         self.air.flue_k()
     }
 
-    /// Whether the control gives volts to the main coil and to the coil of the high stage.
-    pub(crate) fn coils(&self) -> Coils {
-        Coils { main: self.outputs.main, high: self.outputs.high }
+    /// Level that the control gives volts to the gas valve's coils for.
+    pub(crate) fn coils(&self) -> Option<Level> {
+        self.outputs.valve
+    }
+
+    /// The level of the full rate.
+    fn top(&self) -> Level {
+        self.safety.switches().top_level()
     }
 
     /// Draft that the pressure switches feel, in pascals.
@@ -308,8 +291,7 @@ impl Furnace {
     pub(crate) fn contacts(&self) -> Contacts {
         let safety = &self.safety;
         Contacts {
-            low_switch: safety.low_switch(),
-            high_switch: safety.high_switch(),
+            switches: safety.switches(),
             limit: safety.limit(),
             rollout: safety.rollout(),
             low_gas: safety.low_gas(),

@@ -102,15 +102,15 @@ impl Model {
                 | Spot::RToC
                 | Spot::W1ToC
                 | Spot::W2ToC
-                | Spot::LowSwitch
-                | Spot::HighSwitch
+                | Spot::FirstSwitch
+                | Spot::SecondSwitch
                 | Spot::LimitSwitch
                 | Spot::RolloutSwitch
                 | Spot::LowGasVolts
                 | Spot::MainCoil
-                | Spot::HighCoil
+                | Spot::SecondCoil
                 | Spot::IgniterOhms
-                | Spot::HighCoilOhms
+                | Spot::SecondCoilOhms
                 | Spot::BurnerGroundOhms
                 | Spot::MeterDial,
             )

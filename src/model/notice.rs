@@ -1,7 +1,7 @@
 //! What comes about by itself in a step, to be told.
 
 use crate::appliance::ignition::ControlState;
-use crate::parts::{Firing, Port};
+use crate::parts::{Level, Port};
 
 /// Something that came about by itself.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -11,7 +11,7 @@ pub(crate) enum Notice {
     /// The ignition control changed state.
     Control { from: ControlState, to: ControlState },
     /// The burners changed stage.
-    Fired { from: Firing, to: Firing },
+    Fired { from: Option<Level>, to: Option<Level> },
     /// The control took up a call while a port stood open; a shut valve or the valve switch may
     /// keep the gas from coming.
     CalledOnOpenPort { port: Port, barred: bool },

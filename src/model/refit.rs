@@ -13,9 +13,9 @@ impl Model {
     /// Writes into the setup how the stage screws stand, so that they stay so.
     pub(crate) fn note_screws(&mut self) {
         let turns = self.gas.springs().turns();
-        let valve = &mut self.setup.furnace.valve;
-        valve.low.found_turns = turns[Level::Low];
-        valve.high.found_turns = turns[Level::High];
+        for &level in turns.list() {
+            self.setup.furnace.valve.springs[level].found_turns = turns[level];
+        }
     }
 
     /// Fits new plugs into both ports.
@@ -35,8 +35,9 @@ impl Model {
             Renewed::Nothing => {}
             Renewed::SupplyRegulator => self.renew_screw(Screw::Supply),
             Renewed::Springs | Renewed::GasValve => {
-                self.renew_screw(Screw::Low);
-                self.renew_screw(Screw::High);
+                for level in Level::ALL {
+                    self.renew_screw(level.screw());
+                }
             }
             Renewed::Meter => {
                 self.meter = manometer(&self.setup);

@@ -6,7 +6,7 @@ use super::kit::Kit;
 use super::person::Person;
 use super::things::Things;
 use crate::instrument::manometer::Manometer;
-use crate::parts::{Door, Firing, Fitted, LowSide, OnOff, Place, Port};
+use crate::parts::{Door, Fitted, Level, LowSide, OnOff, Place, Port};
 use crate::physics::room::Room;
 use crate::setup::Setup;
 use crate::site::house::{House, Thermostat};
@@ -45,7 +45,7 @@ pub(crate) struct Alerts {
 
 impl Model {
     /// What the furnace does.
-    pub(crate) fn firing(&self) -> Firing {
+    pub(crate) fn firing(&self) -> Option<Level> {
         self.furnace.firing()
     }
 

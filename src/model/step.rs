@@ -5,7 +5,7 @@ use super::furnace::FurnaceIn;
 use super::notice::Notice;
 use super::state::Model;
 use crate::appliance::ignition::ControlState;
-use crate::parts::{Cock, Firing, Fitted, Joint, Neighbor, OnOff, Opening, Port, Window};
+use crate::parts::{Fitted, HandValve, Joint, Level, OnOff, Opening, OtherAppliance, Port, Window};
 use crate::setup::Wire;
 use crate::units::TICK_S;
 
@@ -48,12 +48,12 @@ impl Model {
 
     /// What the furnace gets at a tick.
     pub(super) fn furnace_in(&self) -> FurnaceIn {
-        let (first, second) = self.thermostat_calls();
+        let (w1, w2) = self.thermostat_calls();
         let things = &self.things;
+        let jumped = things.stage_jumper == Fitted::On;
         FurnaceIn {
             powered: self.powered(),
-            first,
-            second: second || (first && things.stage_jumper == Fitted::On),
+            call: self.level_called((w1, w2 || jumped)),
             valve_switch: things.valve_switch == OnOff::On,
             burner_flow_m3_s: self.gas.burner_gas(),
             inlet_pa: self.gas.pressure_pa(Port::Inlet),
@@ -65,7 +65,7 @@ impl Model {
     /// as before.
     pub(super) fn command_gas(
         &mut self,
-        before: (ControlState, Firing),
+        before: (ControlState, Option<Level>),
         told: &mut impl FnMut(Notice),
     ) {
         let (control_before, firing_before) = before;
@@ -92,14 +92,32 @@ impl Model {
         }
     }
 
-    /// What the thermostat calls for: first and second stage.
+    /// What the thermostat puts on W1 and W2.
     pub(crate) fn thermostat_calls(&self) -> (bool, bool) {
         let wires = &self.setup.condition.control;
         let (first, second) = match (self.things.heating, wires.thermostat) {
             (OnOff::On, Wire::Whole) => self.thermostat.calls(),
             (OnOff::On, Wire::Open) | (OnOff::Off, _) => (false, false),
         };
-        (first, second && wires.second_call == Wire::Whole)
+        let wired = self.levels().len() > 1 && wires.second_call == Wire::Whole;
+        (first, second && wired)
+    }
+
+    /// The furnace's firing levels, the weakest first.
+    pub(crate) fn levels(&self) -> &'static [Level] {
+        self.setup.furnace.plate.input.list()
+    }
+
+    /// The level that contacts W1 and W2 call; W2 alone calls nothing.
+    fn level_called(&self, (w1, w2): (bool, bool)) -> Option<Level> {
+        let levels = self.levels();
+        let called = if w2 { levels.last() } else { levels.first() };
+        called.copied().filter(|_| w1)
+    }
+
+    /// The level that the thermostat's wires call for.
+    pub(crate) fn thermostat_call(&self) -> Option<Level> {
+        self.level_called(self.thermostat_calls())
     }
 
     pub(super) fn step_slow(&mut self, dt_s: f64) {
@@ -130,28 +148,29 @@ impl Model {
     /// The flame guard of another appliance shuts its gas when the flame has gone out, until
     /// somebody turns the appliance off and lights it again.
     fn step_guards(&mut self, dt_s: f64) {
-        for &neighbor in Neighbor::ALL {
-            let on = self.things.neighbors[neighbor] == OnOff::On;
-            let starved = on && !self.neighbor_burns(neighbor);
-            let before = self.guard_dropped(neighbor);
-            let starved_s = &mut self.things.starved_s[neighbor];
+        for &appliance in OtherAppliance::ALL {
+            let on = self.things.other_appliances[appliance] == OnOff::On;
+            let starved = on && !self.appliance_burns(appliance);
+            let before = self.guard_dropped(appliance);
+            let starved_s = &mut self.things.starved_s[appliance];
             *starved_s = if before || starved { *starved_s + dt_s } else { 0.0 };
-            if self.guard_dropped(neighbor) != before {
+            if self.guard_dropped(appliance) != before {
                 self.push_paths();
             }
         }
     }
 
     /// Whether the flame guard of another appliance has shut its gas.
-    pub(crate) fn guard_dropped(&self, neighbor: Neighbor) -> bool {
-        self.things.starved_s[neighbor] >= GUARD_S
+    pub(crate) fn guard_dropped(&self, appliance: OtherAppliance) -> bool {
+        self.things.starved_s[appliance] >= GUARD_S
     }
 
     /// Whether another appliance burns.
     #[inline]
-    pub(crate) fn neighbor_burns(&self, neighbor: Neighbor) -> bool {
-        let rate = self.setup.neighbors[neighbor].input_w / self.setup.gas.heating_value_j_m3;
-        self.gas.neighbor_flow(neighbor) > BURNING_SHARE * rate
+    pub(crate) fn appliance_burns(&self, appliance: OtherAppliance) -> bool {
+        let rate =
+            self.setup.other_appliances[appliance].input_w / self.setup.gas.heating_value_j_m3;
+        self.gas.appliance_flow(appliance) > BURNING_SHARE * rate
     }
 
     fn step_fluid(&mut self) {
@@ -183,7 +202,7 @@ impl Model {
     pub(crate) fn stretch(&self, joint: Joint) -> Stretch {
         Stretch {
             firing: self.firing(),
-            manual_valve: self.things.handles[Cock::Furnace],
+            manual_valve: self.things.handles[HandValve::Furnace],
             lowest_pa: self.joint_pa(joint),
             dwell_s: 0.0,
         }
@@ -200,11 +219,12 @@ impl Model {
     /// Tells the gas side how everything that hands can move stands now.
     pub(crate) fn push_paths(&mut self) {
         let things = &self.things;
-        self.gas.set_furnace_cock(things.handles[Cock::Furnace]);
-        self.gas.set_supply_cock(things.handles[Cock::Supply]);
-        for &neighbor in Neighbor::ALL {
-            let on = things.neighbors[neighbor] == OnOff::On && !self.guard_dropped(neighbor);
-            self.gas.set_neighbor(neighbor, things.handles[neighbor.cock()], on);
+        self.gas.set_furnace_hand_valve(things.handles[HandValve::Furnace]);
+        self.gas.set_supply_hand_valve(things.handles[HandValve::Supply]);
+        for &appliance in OtherAppliance::ALL {
+            let on =
+                things.other_appliances[appliance] == OnOff::On && !self.guard_dropped(appliance);
+            self.gas.set_appliance(appliance, things.handles[appliance.hand_valve()], on);
         }
         self.gas.set_caps(things.caps);
         self.gas.set_ports(things.ports.map(|_, port| port.path()));

@@ -1,8 +1,8 @@
 //! Everything that is true at a tick, read off the model.
 
 use super::state::Model;
-use super::truth::{GasInAir, NeighborTruth, Truth};
-use crate::parts::{Cock, Neighbor, Port};
+use super::truth::{GasInAir, OtherApplianceTruth, Truth};
+use crate::parts::{HandValve, OtherAppliance, Port};
 
 impl Model {
     /// Everything that is true now.
@@ -24,7 +24,7 @@ impl Model {
             bottomed: self.gas.springs().bottomed(),
             burner_flow_m3_s: self.gas.burner_flow(),
             input_w: self.furnace.input_w(),
-            neighbor_flow_m3_s: Neighbor::ALL.iter().map(|&n| self.gas.neighbor_flow(n)).sum(),
+            others_flow_m3_s: OtherAppliance::ALL.iter().map(|&n| self.gas.appliance_flow(n)).sum(),
             leak_m3_s: self.gas.leaks(),
             firing: self.firing(),
             control: self.furnace.control_state(),
@@ -35,14 +35,16 @@ impl Model {
             rise_k: self.furnace.rise_k(),
             draft_pa: self.furnace.draft_pa(),
             vented_m3_s: self.gas.vented(),
-            manual_valve: things.handles[Cock::Furnace],
+            manual_valve: things.handles[HandValve::Furnace],
             valve_switch: things.valve_switch,
             furnace_switch: things.furnace_switch,
-            supply_valve: things.handles[Cock::Supply],
-            neighbors: things.neighbors.map(|neighbor, switch| NeighborTruth {
-                switch,
-                handle: things.handles[neighbor.cock()],
-                gone_out: self.guard_dropped(neighbor),
+            supply_valve: things.handles[HandValve::Supply],
+            other_appliances: things.other_appliances.map(|appliance, switch| {
+                OtherApplianceTruth {
+                    switch,
+                    handle: things.handles[appliance.hand_valve()],
+                    gone_out: self.guard_dropped(appliance),
+                }
             }),
             windows: things.windows,
             low_side: self.low_side,

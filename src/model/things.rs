@@ -7,7 +7,7 @@ use serde::Serialize;
 use super::brushed::Brushed;
 use super::port::PortState;
 use crate::parts::{
-    Cock, Door, Fitted, Joint, Neighbor, OnOff, Opening, Port, Push, Screw, Window,
+    Door, Fitted, HandValve, Joint, OnOff, Opening, OtherAppliance, Port, Push, Screw, Window,
 };
 use crate::setup::Setup;
 
@@ -15,10 +15,10 @@ use crate::setup::Setup;
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub(crate) struct Things {
     /// How each hand valve stands.
-    pub(crate) handles: EnumMap<Cock, HandleAngle>,
-    pub(crate) neighbors: EnumMap<Neighbor, OnOff>,
+    pub(crate) handles: EnumMap<HandValve, HandleAngle>,
+    pub(crate) other_appliances: EnumMap<OtherAppliance, OnOff>,
     /// Seconds that another appliance has been turned on without gas to burn.
-    pub(crate) starved_s: EnumMap<Neighbor, f64>,
+    pub(crate) starved_s: EnumMap<OtherAppliance, f64>,
     pub(crate) valve_switch: OnOff,
     pub(crate) furnace_switch: OnOff,
     pub(crate) doors: EnumMap<Door, Fitted>,
@@ -40,10 +40,10 @@ impl Things {
     pub(crate) fn found(setup: &Setup) -> Self {
         let found = &setup.found;
         let mut handles = EnumMap::from_fn(|_| HandleAngle::OPEN);
-        handles[Cock::Furnace] = found.manual_valve;
+        handles[HandValve::Furnace] = found.manual_valve;
         Self {
             handles,
-            neighbors: found.neighbors,
+            other_appliances: found.other_appliances,
             starved_s: EnumMap::default(),
             valve_switch: found.valve_switch,
             furnace_switch: found.furnace_switch,
@@ -65,12 +65,12 @@ impl Things {
 
     /// Whether shut-off or manual valve keep the gas from the inlet.
     pub(crate) fn is_shut_off(&self) -> bool {
-        self.handles[Cock::Furnace].is_shut() || self.handles[Cock::Supply].is_shut()
+        self.handles[HandValve::Furnace].is_shut() || self.handles[HandValve::Supply].is_shut()
     }
 
     /// Whether shut-off and manual valve join the inlet to the supply.
     pub(crate) fn is_fed(&self) -> bool {
-        self.handles[Cock::Furnace].feeds() && self.handles[Cock::Supply].feeds()
+        self.handles[HandValve::Furnace].feeds() && self.handles[HandValve::Supply].feeds()
     }
 
     /// The port that the hose is on, and how far.

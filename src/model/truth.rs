@@ -6,7 +6,8 @@ use enum_map::EnumMap;
 use crate::appliance::ignition::ControlState;
 use crate::appliance::safety::Jumpers;
 use crate::parts::{
-    Door, Firing, Fitted, Level, LowSide, Neighbor, OnOff, Opening, Port, PortFill, Screw, Window,
+    Door, Fitted, Level, Levels, LowSide, OnOff, Opening, OtherAppliance, Port, PortFill, Screw,
+    Window,
 };
 use crate::physics::valve::HandleAngle;
 
@@ -30,23 +31,23 @@ pub struct Truth {
     /// What the manometer reads too high, in pascals.
     pub meter_error_pa: f64,
     /// What each stage is set to, in pascals above the burner box.
-    pub set_pa: EnumMap<Level, f64>,
+    pub set_pa: Levels<f64>,
     /// What the supply regulator is set to, in pascals.
     pub supply_set_pa: f64,
     /// Turns of each stage screw in from fully out.
-    pub screw_turns: EnumMap<Level, f64>,
+    pub screw_turns: Levels<f64>,
     /// Whether a stage screw stands at its bottom.
-    pub bottomed: EnumMap<Level, bool>,
+    pub bottomed: Levels<bool>,
     /// Gas into the burners, in standard m³/s.
     pub burner_flow_m3_s: f64,
     /// Heat input, in watts.
     pub input_w: f64,
     /// Gas to other appliances, in standard m³/s.
-    pub neighbor_flow_m3_s: f64,
+    pub others_flow_m3_s: f64,
     /// Gas out of open or leaking joints, in standard m³/s.
     pub leak_m3_s: Leaks,
     /// What the furnace does.
-    pub firing: Firing,
+    pub firing: Option<Level>,
     /// State of the ignition control.
     pub control: ControlState,
     /// Gas in the air, as a fraction.
@@ -72,7 +73,7 @@ pub struct Truth {
     /// Supply shut-off, degrees.
     pub supply_valve: HandleAngle,
     /// The other appliances.
-    pub neighbors: EnumMap<Neighbor, NeighborTruth>,
+    pub other_appliances: EnumMap<OtherAppliance, OtherApplianceTruth>,
     /// The cap over each screw.
     pub caps: EnumMap<Screw, Fitted>,
     /// Each port.
@@ -148,7 +149,7 @@ impl GasInAir {
 
 /// Another appliance as it really is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct NeighborTruth {
+pub struct OtherApplianceTruth {
     /// Whether it is turned on.
     pub switch: OnOff,
     /// How its hand valve stands.

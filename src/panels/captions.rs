@@ -10,10 +10,10 @@ use crate::parts::{Height, Tool};
 use crate::senses::seen::{Seen, Smell, Sound};
 use crate::words::{Id, decimal};
 
-/// What is said when a repair is done, as a happening.
+/// What is said when a repair is done, as an event.
 pub const WORK_DONE: Id = id!("caption-work-done");
 
-/// Captions of everything heard now, happenings first, each with a note sign.
+/// Captions of everything heard now, events first, each with a note sign.
 #[must_use]
 pub fn captions(job: &Job<'_>) -> Vec<String> {
     let happened = job.captions.iter().map(String::as_str);

@@ -17,7 +17,7 @@ mod reading;
 use crate::panels::sheet::Cell;
 use crate::parts::Phase;
 use crate::senses::seen::Seen;
-use hint::ORDER;
+use hint::order;
 pub use hint::{Asked, Hint};
 pub use memory::Remembered;
 
@@ -33,14 +33,13 @@ pub fn coach(seen: &Seen, remembered: &Remembered, asked: Asked) -> Option<Hint>
         .or_else(|| paper::paper(seen, remembered))
         .or_else(|| end::unfit(seen, remembered))
         .or_else(|| {
-            let wanted = ORDER
-                .iter()
-                .find(|&&(port, stage)| seen.sheet.reading(port, stage, Phase::Found).is_none());
-            let &(port, stage) = wanted?;
+            let (port, stage) = order(seen.levels)
+                .into_iter()
+                .find(|&(port, stage)| seen.sheet.reading(port, stage, Phase::Found).is_none())?;
             reading::lead(seen, remembered, asked, Cell { port, stage, phase: Phase::Found })
         })
         .or_else(|| {
-            let (port, stage) = remembered.next_again()?;
+            let (port, stage) = remembered.next_again(seen)?;
             reading::lead(seen, remembered, asked, Cell { port, stage, phase: Phase::Left })
         })
         .or_else(|| Some(end::judge(seen, remembered)))

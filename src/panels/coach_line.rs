@@ -31,27 +31,34 @@ pub fn coach_line_ui(root: &mut Ui, hint: &Hint, left_s: u32, out: &mut Vec<Wish
         root,
         |ui| {
             ui.horizontal_wrapped(|ui| {
-                ui.label(RichText::new("Next").family(theme::semibold()).color(theme::PEN));
+                ui.label(
+                    RichText::new(t!("coach-line-next"))
+                        .family(theme::semibold())
+                        .color(theme::PEN),
+                );
                 kit::live(&ui.label(&hint.text));
                 let about = hint.cell.map(|cell| cell.name()).or(hint.part.map(parts::name));
                 if let Some(about) = about {
-                    let show = ui.button("Show me");
-                    let name = format!("Show me: {about}");
+                    let show = ui.button(t!("coach-line-show"));
+                    let name = t!("coach-line-show-part", part = about);
                     kit::named(&show, egui::WidgetType::Button, name);
                     if show.clicked() {
                         after = LineAfter::Show;
                     }
                 }
                 if left_s > 0 {
-                    ui.label(RichText::new(format!("{left_s} s to wait")).color(theme::PEN));
+                    ui.label(
+                        RichText::new(t!("coach-line-wait", seconds = left_s.to_string()))
+                            .color(theme::PEN),
+                    );
                 } else if let Some(action) = &hint.action {
-                    let go = ui.button("Do it");
-                    kit::named(&go, egui::WidgetType::Button, "Do the next step for me");
+                    let go = ui.button(t!("coach-line-do"));
+                    kit::named(&go, egui::WidgetType::Button, t!("coach-line-do-next"));
                     if go.clicked() {
                         out.push(Wish::Act(action.clone()));
                     }
                 }
-                let skip = ui.button("No more hints");
+                let skip = ui.button(t!("coach-line-no-more"));
                 if skip.clicked() {
                     after = LineAfter::Skip;
                 }

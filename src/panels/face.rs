@@ -30,8 +30,8 @@ pub fn gauge_line(gauge: GaugeSeen) -> Option<String> {
     Some(match gauge {
         GaugeSeen::Digital => return None,
         GaugeSeen::WaterColumn(Legs::Empty) => t!("face-column-empty").into(),
-        GaugeSeen::WaterColumn(Legs::Water { low_tenths, high_tenths }) => {
-            t!("face-column", low = inches(low_tenths), high = inches(high_tenths))
+        GaugeSeen::WaterColumn(Legs::Water { lower_tenths, upper_tenths }) => {
+            t!("face-column", lower = inches(lower_tenths), upper = inches(upper_tenths))
         }
         GaugeSeen::Spring(None) => t!("face-dial-past").into(),
         GaugeSeen::Spring(Some(tenths)) => {
@@ -105,18 +105,18 @@ fn column(painter: &Painter, rect: Rect, legs: Legs) {
     let right = rect.right() - 14.0;
     let middle = rect.center().y - bend / 2.0;
     let inch = (rect.height() - bend - 16.0) / (2.0 * COLUMN_IN);
-    let low = middle + inch * COLUMN_IN;
+    let lower = middle + inch * COLUMN_IN;
     let glass = Stroke::new(10.0, theme::STEEL_LIGHT);
-    let bottom = low + bend;
+    let bottom = lower + bend;
     for x in [left, right] {
         painter.line_segment([pos2(x, rect.top() + 4.0), pos2(x, bottom)], glass);
     }
     painter.line_segment([pos2(left, bottom), pos2(right, bottom)], glass);
-    if let Legs::Water { low_tenths, high_tenths } = legs {
+    if let Legs::Water { lower_tenths, upper_tenths } = legs {
         let water = Stroke::new(6.0, theme::PEN);
         #[expect(clippy::cast_precision_loss, reason = "tenths of a few inches")]
         let tenths = |tenths: i32| inch * tenths as f32 / 10.0;
-        let tops = [(left, middle + tenths(low_tenths)), (right, middle - tenths(high_tenths))];
+        let tops = [(left, middle + tenths(lower_tenths)), (right, middle - tenths(upper_tenths))];
         for (x, top) in tops {
             let top = top.clamp(rect.top() + 4.0, bottom);
             painter.line_segment([pos2(x, top), pos2(x, bottom)], water);

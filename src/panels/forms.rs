@@ -8,7 +8,7 @@ use super::ways::Form;
 use super::wish::Wish;
 use super::words;
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::{Cock, Port, Screw};
+use crate::parts::{HandValve, Port, Screw};
 use crate::senses::seen::Seen;
 
 /// What is set in the forms and not yet done.
@@ -41,7 +41,7 @@ impl Default for FormState {
 /// Shows a form. The reading's form is the row on the sheet, so it is not repeated here.
 pub fn form_ui(ui: &mut Ui, form: Form, seen: &Seen, state: &mut FormState, out: &mut Vec<Wish>) {
     match form {
-        Form::Cock(cock) => cock_ui(ui, cock, state, out),
+        Form::HandValve(hand_valve) => hand_valve_ui(ui, hand_valve, state, out),
         Form::Turn(screw) => turn_ui(ui, screw, state, out),
         Form::Tighten(port) => tighten_ui(ui, port, state, out),
         Form::Setpoint => setpoint_ui(ui, seen, state, out),
@@ -50,13 +50,13 @@ pub fn form_ui(ui: &mut Ui, form: Form, seen: &Seen, state: &mut FormState, out:
     }
 }
 
-fn cock_ui(ui: &mut Ui, cock: Cock, state: &mut FormState, out: &mut Vec<Wish>) {
+fn hand_valve_ui(ui: &mut Ui, hand_valve: HandValve, state: &mut FormState, out: &mut Vec<Wish>) {
     ui.horizontal_wrapped(|ui| {
         let label = ui.label(t!("form-angle"));
         ui.add(DragValue::new(&mut state.degrees).range(0..=90).speed(1.0).suffix("°"))
             .labelled_by(label.id);
         if ui.button(t!("form-angle-do")).clicked() {
-            out.push(Wish::Act(Action::Cock { cock, degrees: state.degrees }));
+            out.push(Wish::Act(Action::HandValve { hand_valve, degrees: state.degrees }));
         }
     });
 }

@@ -6,7 +6,7 @@ use egui::{Align2, FontId, Rect, TextStyle, Ui, pos2, vec2};
 use super::theme;
 use super::view::{Job, PartBox};
 use super::words;
-use crate::senses::seen::{Call, Display, HallSeen, Seen};
+use crate::senses::seen::{Display, HallSeen, Seen};
 use crate::units::fixed;
 
 /// Writes into every display that the drawing shows.
@@ -87,9 +87,10 @@ fn thermostat(painter: &egui::Painter, glass: Rect, hall: &HallSeen) {
         theme::INK,
     );
     let call = match hall.call {
-        Call::None => t!("glass-no-call"),
-        Call::First => t!("glass-first-stage"),
-        Call::Second => t!("glass-both-stages"),
+        None => t!("glass-no-call"),
+        Some(level) if level.of().len() == 1 => t!("glass-heat"),
+        Some(level) if level.is_first() => t!("glass-first-stage"),
+        Some(_) => t!("glass-both-stages"),
     };
     painter.text(pos2(x, glass.top() + h * 0.78), Align2::CENTER_TOP, call, small, theme::INK);
 }

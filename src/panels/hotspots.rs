@@ -187,7 +187,7 @@ fn point<'a>(ui: &Ui, spots: &'a [Spot], touched: &mut Touched) -> Option<&'a Sp
 fn names(ui: &Ui, scene: Rect, spots: &[Spot], job: &Job<'_>) {
     // A name fits beside a part, not beside what fills half the drawing.
     let small = |spot: &&Spot| spot.rect.area() < 0.12 * scene.area();
-    let at_hand = |spot: &&Spot| !parts::AT_HAND.contains(&spot.part.as_str());
+    let at_hand = |spot: &&Spot| !crate::parts::at_hand().contains(&spot.part.as_str());
     // A tag that does not hang has a place, but there is nothing to name.
     let hangs = job.seen.furnace.as_ref().is_some_and(|furnace| furnace.tag == Fitted::On);
     let names: Vec<(String, Rect)> = spots

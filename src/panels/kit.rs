@@ -109,7 +109,7 @@ pub(crate) struct Stepper<'a> {
 impl Stepper<'_> {
     /// Shows it; − and + on the keyboard press its buttons while nothing is typed.
     pub(crate) fn ui(&self, ui: &mut Ui, value: &mut i16, show: impl Fn(i16) -> String) {
-        let (low, high) = self.range;
+        let (lower, upper) = self.range;
         let typing = ui.ctx().text_edit_focused();
         // Consumed, because the same form may stand in the slip and on the sheet.
         let take =
@@ -123,10 +123,10 @@ impl Stepper<'_> {
         let more = ui.add(Button::new("+").min_size(vec2(TARGET + 4.0, TARGET)));
         named(&more, egui::WidgetType::Button, t!("stepper-more", value = self.name));
         if less.clicked() || less_key {
-            *value = value.saturating_sub(self.step).max(low);
+            *value = value.saturating_sub(self.step).max(lower);
         }
         if more.clicked() || more_key {
-            *value = value.saturating_add(self.step).min(high);
+            *value = value.saturating_add(self.step).min(upper);
         }
     }
 }

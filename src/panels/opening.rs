@@ -1,6 +1,7 @@
 //! The opening pages: the caution, then the choice of a job.
 
 mod list;
+mod state;
 
 use egui::{
     Align, CentralPanel, Frame, Layout, Margin, Rect, RichText, ScrollArea, TextEdit, Ui,
@@ -14,6 +15,9 @@ use super::view::{Help, JobChoice, Opening, Unfinished, View};
 use super::wish::Wish;
 use crate::words::Id;
 
+pub use state::{Caution, OpeningState};
+use state::{chosen, seed_of};
+
 /// The caution that stands before everything, a sentence each.
 pub const CAUTION: [Id; 4] = [
     id!("opening-caution-1"),
@@ -21,41 +25,6 @@ pub const CAUTION: [Id; 4] = [
     id!("opening-caution-3"),
     id!("opening-caution-4"),
 ];
-
-/// What the opening pages remember.
-#[derive(Debug, Clone, Default, PartialEq)]
-pub struct OpeningState {
-    /// Whether the caution was read in this run.
-    pub caution: Caution,
-    /// The job that is chosen; none is the first.
-    pub job: Option<String>,
-    /// The seed as typed; none until changed.
-    pub seed: Option<String>,
-    /// How much help.
-    pub help: Help,
-    /// Whether the keyboard goes to the chosen job in the list.
-    to_chosen: ToChosen,
-}
-
-/// Whether the keyboard goes to the chosen job.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-enum ToChosen {
-    /// It stays.
-    #[default]
-    No,
-    /// It does.
-    Yes,
-}
-
-/// Whether the caution was read.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub enum Caution {
-    /// Not yet.
-    #[default]
-    Unread,
-    /// It was.
-    Read,
-}
 
 /// Shows the opening.
 pub fn opening_ui(
@@ -211,24 +180,11 @@ fn practice_ui(ui: &mut Ui, job: &JobChoice) {
         ui.add_space(4.0);
         kit::section(ui, t!("opening-practice"));
         for one in &job.competencies {
-            let name = format!("{} {}", one.id, one.name);
+            let name = format!("{} {}", one.id, one.name());
             ui.label(RichText::new(name).family(theme::semibold()));
-            ui.label(one.criterion);
+            ui.label(one.criterion());
         }
         kit::quiet(ui, t!("opening-practice-only"));
-    }
-}
-
-fn chosen<'a>(opening: &Opening<'a>, state: &OpeningState) -> Option<&'a JobChoice> {
-    let wanted = state.job.as_deref();
-    let found = opening.jobs.iter().find(|job| Some(job.id.as_str()) == wanted);
-    found.or_else(|| opening.jobs.first())
-}
-
-fn seed_of(opening: &Opening<'_>, state: &OpeningState) -> Result<u64, ()> {
-    match &state.seed {
-        Some(text) => text.trim().parse().map_err(|_| ()),
-        None => Ok(opening.seed),
     }
 }
 

@@ -1,6 +1,6 @@
 //! The slip beside a chosen part: how it stands and what can be done with it.
 
-use egui::{Align2, Area, Id, Key, Order, Rect, ScrollArea, Ui, pos2};
+use egui::{Align2, Area, Key, Order, Rect, ScrollArea, Ui, pos2};
 
 use super::forms::FormState;
 use super::hand;
@@ -128,10 +128,4 @@ fn beside(scene: Rect, part: Rect, width: f32) -> (egui::Pos2, Align2) {
     } else {
         (pos2(part.left() - 10.0, part.top()), Align2::RIGHT_TOP)
     }
-}
-
-/// The area's id, for tests of what lies under the pointer.
-#[must_use]
-pub fn popup_id() -> Id {
-    kit::id("popup")
 }

@@ -14,7 +14,7 @@ use super::theme;
 use super::view::{Job, View};
 use super::wish::Wish;
 
-pub use grid::{Cell, EntryState, NextFocus, ROWS};
+pub use grid::{Cell, EntryState, NextFocus, rows};
 pub(crate) use paper::is_stale;
 
 /// Height below which paper and list scroll as one.
@@ -89,7 +89,7 @@ fn upper_ui(
 ) {
     paper::paper_ui(ui, view, job, out);
     ui.separator();
-    grid::grid_ui(ui, view.settings.unit, &job.seen.sheet, entry, out);
+    grid::grid_ui(ui, view.settings.unit, (&job.seen.sheet, job.seen.levels), entry, out);
     ui.separator();
     joints::joints_ui(ui, &job.seen.sheet, out);
     ui.separator();

@@ -9,7 +9,7 @@ use super::parts;
 use super::view::Job;
 use super::ways;
 use super::words;
-use crate::parts::{Place, Subject};
+use crate::parts::{Place, Subject, at_hand, job_order};
 use crate::senses::seen::Seen;
 
 /// A line of the list.
@@ -26,10 +26,10 @@ pub struct Sight {
 pub fn sights(seen: &Seen) -> Vec<Sight> {
     let mut lines = vec![Sight { part: None, text: place_line(seen) }];
     let furnace_too: &[&str] = match seen.place {
-        Place::GasValve => parts::job_order(Place::PlantRoom),
+        Place::GasValve => job_order(Place::PlantRoom),
         Place::PlantRoom | Place::Hall | Place::Yard | Place::Away => &[],
     };
-    let listed = parts::job_order(seen.place).iter().chain(furnace_too).chain(parts::AT_HAND);
+    let listed = job_order(seen.place).iter().chain(furnace_too).chain(at_hand());
     for &part in listed {
         if lines.iter().any(|line| line.part == Some(part)) {
             continue;

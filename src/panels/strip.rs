@@ -20,7 +20,7 @@ pub const PLACES: [(Place, Key); 4] = [
 ];
 
 /// Speeds to choose from.
-pub const SPEEDS: [u32; 3] = [1, 5, 20];
+const SPEEDS: [u32; 3] = [1, 5, 20];
 
 /// Width of the window from which the strip carries the job's title, in points.
 const TITLE_WIDTH: f32 = 1200.0;

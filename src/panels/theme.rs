@@ -31,7 +31,7 @@ pub const STEEL: Color32 = Color32::from_rgb(0xc3, 0xcc, 0xd3);
 /// Sheet steel in the light.
 pub const STEEL_LIGHT: Color32 = Color32::from_rgb(0xdd, 0xe3, 0xe7);
 /// Second-rank text on ink.
-pub const MIST: Color32 = Color32::from_rgb(0xc3, 0xcc, 0xd3);
+const MIST: Color32 = Color32::from_rgb(0xc3, 0xcc, 0xd3);
 /// Outlines on ink.
 pub const SLATE: Color32 = Color32::from_rgb(0x7a, 0x83, 0x8b);
 /// A button on ink.
@@ -47,46 +47,46 @@ pub const DANGER: Color32 = Color32::from_rgb(0xa9, 0x30, 0x2a);
 /// Settled; always with words and a tick.
 pub const SETTLED: Color32 = Color32::from_rgb(0x2f, 0x6b, 0x47);
 /// The glass of an instrument.
-pub const GLASS: Color32 = Color32::from_rgb(0xcb, 0xd6, 0xbf);
+const GLASS: Color32 = Color32::from_rgb(0xcb, 0xd6, 0xbf);
 
 /// Every pair of text colour and ground that the panels use, with a name. A test holds each to
 /// 4.5:1 (WCAG 2.2, 1.4.3).
 pub const TEXT_PAIRS: &[(&str, Color32, Color32)] = &[
-    ("ink on paper", INK, PAPER),
-    ("ink on sheet", INK, SHEET),
-    ("ink on shade", INK, SHADE),
-    ("ink on board", INK, BOARD),
-    ("ink on steel", INK, STEEL),
-    ("ink on light steel", INK, STEEL_LIGHT),
-    ("ink on glass", INK, GLASS),
-    ("quiet on paper", QUIET, PAPER),
-    ("quiet on sheet", QUIET, SHEET),
-    ("quiet on shade", QUIET, SHADE),
-    ("pen on sheet", PEN, SHEET),
-    ("pen on paper", PEN, PAPER),
-    ("pen on shade", PEN, SHADE),
-    ("danger on sheet", DANGER, SHEET),
-    ("danger on paper", DANGER, PAPER),
-    ("settled on sheet", SETTLED, SHEET),
-    ("settled on paper", SETTLED, PAPER),
-    ("paper on ink", PAPER, INK),
-    ("paper on raised ink", PAPER, INK_RAISED),
-    ("mist on ink", MIST, INK),
-    ("paper on pen", PAPER, PEN),
-    ("paper on danger", PAPER, DANGER),
-    ("brass on sheet", Color32::from_rgb(0x73, 0x58, 0x1c), SHEET),
+    ("ink-on-paper", INK, PAPER),
+    ("ink-on-sheet", INK, SHEET),
+    ("ink-on-shade", INK, SHADE),
+    ("ink-on-board", INK, BOARD),
+    ("ink-on-steel", INK, STEEL),
+    ("ink-on-light-steel", INK, STEEL_LIGHT),
+    ("ink-on-glass", INK, GLASS),
+    ("quiet-on-paper", QUIET, PAPER),
+    ("quiet-on-sheet", QUIET, SHEET),
+    ("quiet-on-shade", QUIET, SHADE),
+    ("pen-on-sheet", PEN, SHEET),
+    ("pen-on-paper", PEN, PAPER),
+    ("pen-on-shade", PEN, SHADE),
+    ("danger-on-sheet", DANGER, SHEET),
+    ("danger-on-paper", DANGER, PAPER),
+    ("settled-on-sheet", SETTLED, SHEET),
+    ("settled-on-paper", SETTLED, PAPER),
+    ("paper-on-ink", PAPER, INK),
+    ("paper-on-raised-ink", PAPER, INK_RAISED),
+    ("mist-on-ink", MIST, INK),
+    ("paper-on-pen", PAPER, PEN),
+    ("paper-on-danger", PAPER, DANGER),
+    ("brass-on-sheet", Color32::from_rgb(0x73, 0x58, 0x1c), SHEET),
 ];
 
 /// Lines and marks that carry meaning, with their ground. A test holds each to 3:1 (WCAG 2.2,
 /// 1.4.11).
 pub const MARK_PAIRS: &[(&str, Color32, Color32)] = &[
-    ("rule on sheet", RULE, SHEET),
-    ("rule on paper", RULE, PAPER),
-    ("slate on ink", SLATE, INK),
-    ("focus on paper", PEN, PAPER),
-    ("focus on steel", PEN, STEEL),
-    ("focus on ink", FLAME_CORE, INK),
-    ("brass on paper", BRASS_DARK, PAPER),
+    ("rule-on-sheet", RULE, SHEET),
+    ("rule-on-paper", RULE, PAPER),
+    ("slate-on-ink", SLATE, INK),
+    ("focus-on-paper", PEN, PAPER),
+    ("focus-on-steel", PEN, STEEL),
+    ("focus-on-ink", FLAME_CORE, INK),
+    ("brass-on-paper", BRASS_DARK, PAPER),
 ];
 
 /// The family of headings and figures that matter.

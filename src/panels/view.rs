@@ -143,7 +143,7 @@ pub struct Job<'a> {
     pub parts: &'a [PartBox],
     /// Why the last action was refused, while that should be shown.
     pub refusal: Option<&'a str>,
-    /// Short happenings to caption beside the lasting sounds, such as `valve clicks`.
+    /// Short events to caption beside the lasting sounds, such as `valve clicks`.
     pub captions: &'a [String],
     /// Set when practice can go back to the step before a stop for danger.
     pub second_chance: SecondChance,

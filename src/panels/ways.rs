@@ -8,6 +8,7 @@ mod at_hand;
 mod furnace;
 mod hall;
 mod here;
+mod list;
 mod measure;
 mod repairs;
 mod valve;
@@ -15,27 +16,21 @@ mod yard;
 
 use super::parts::canonical;
 use crate::catalogue::repair::Nature;
-use crate::hands::action::{Action, Contact};
-use crate::parts::{Cock, Port, PortFill, Screw, Subject, Tool};
+use crate::hands::action::Action;
+use crate::parts::{HandValve, Port, PortFill, Screw};
 use crate::senses::seen::Seen;
 
-pub use here::{here, in_hand};
-pub(super) use repairs::outdates;
+use list::List;
 
-/// One thing that can be done.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Way {
-    /// In plain words.
-    pub label: String,
-    /// What it does.
-    pub action: Action,
-}
+pub use here::{here, in_hand};
+pub use list::Way;
+pub(super) use repairs::outdates;
 
 /// Something done with a number or with several choices at once.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Form {
     /// A hand valve to an angle.
-    Cock(Cock),
+    HandValve(HandValve),
     /// A screw by eighths of a turn.
     Turn(Screw),
     /// A plug by eighths of a turn.
@@ -60,13 +55,8 @@ pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
     yard::add(id, seen, &mut list);
     measure::add(id, seen, &mut list);
     repairs::add(id, seen, &mut list);
-    let subject = match id {
-        // The draft hose ends there.
-        "pressure-switch-low" | "pressure-switch-high" => Some(Subject::DraftHose),
-        _ => Subject::from_id(id),
-    };
-    if let Some(subject) = subject {
-        list.add(look_label(subject), Action::Look(subject));
+    if let Some(subject) = crate::parts::part(id).and_then(|part| part.subject) {
+        list.add(subject.look(), Action::Look(subject));
     }
     let mut ways = list.ways;
     ways.sort_by_key(|way| Rank::of(&way.action));
@@ -102,8 +92,8 @@ impl Rank {
 #[must_use]
 pub fn forms(part: &str, seen: &Seen) -> Vec<Form> {
     let id = canonical(part);
-    if let Some(cock) = Cock::from_id(id) {
-        return vec![Form::Cock(cock)];
+    if let Some(hand_valve) = HandValve::from_id(id) {
+        return vec![Form::HandValve(hand_valve)];
     }
     if let Some(screw) = valve::screw_of(id) {
         return vec![Form::Turn(screw)];
@@ -119,76 +109,5 @@ pub fn forms(part: &str, seen: &Seen) -> Vec<Form> {
         "householder" | "exit-door" | "exit-gate" => vec![Form::HandOver],
         "job-sheet" => vec![Form::Write],
         _ => Vec::new(),
-    }
-}
-
-/// A list being filled; nothing comes twice.
-#[derive(Debug, Default)]
-struct List {
-    ways: Vec<Way>,
-}
-
-impl List {
-    fn add(&mut self, label: impl Into<String>, action: Action) {
-        if !self.ways.iter().any(|way| way.action == action) {
-            self.ways.push(Way { label: label.into(), action });
-        }
-    }
-
-    /// Adds how the wanted tool comes into the hand, unless it is there.
-    fn need(&mut self, tool: Tool, seen: &Seen) {
-        match seen.hand {
-            Some(held) if held == tool => {}
-            Some(held) => self.add(put_down_label(held), Action::PutDown),
-            None => self.add(take_label(tool), Action::Take(tool)),
-        }
-    }
-
-    /// Adds how the hand gets free, unless it is.
-    fn need_free_hand(&mut self, seen: &Seen) {
-        if let Some(held) = seen.hand {
-            self.add(put_down_label(held), Action::PutDown);
-        }
-    }
-}
-
-fn take_label(tool: Tool) -> String {
-    t!("way-take", tool = tool.label().to_lowercase())
-}
-
-fn put_down_label(tool: Tool) -> String {
-    t!("way-put-down", tool = tool.label().to_lowercase())
-}
-
-fn look_label(subject: Subject) -> &'static str {
-    match subject {
-        Subject::Plate => t!("look-plate"),
-        Subject::ConversionLabel => t!("look-conversion-label"),
-        Subject::Orifices => t!("look-orifices"),
-        Subject::SpringMark => t!("look-spring-mark"),
-        Subject::LowGasSwitch => t!("look-low-gas-switch"),
-        Subject::SupplyVent => t!("look-supply-vent"),
-        Subject::Vent => t!("look-vent"),
-        Subject::AirOpening => t!("look-air-opening"),
-        Subject::Connector => t!("look-connector"),
-        Subject::DripLeg => t!("look-drip-leg"),
-        Subject::Flames => t!("look-flames"),
-        Subject::Filter => t!("look-filter"),
-        Subject::TankGauge => t!("look-tank-gauge"),
-        Subject::MeterDial => t!("look-meter-dial"),
-        Subject::CoAlarm => t!("look-co-alarm"),
-        Subject::StatusLamp => t!("look-status-lamp"),
-        Subject::SupplyRegulator => t!("look-supply-regulator"),
-        Subject::DraftHose => t!("look-draft-hose"),
-        Subject::BoxHose => t!("look-box-hose"),
-        Subject::FlameRod => t!("look-flame-rod"),
-        Subject::Registers => t!("look-registers"),
-    }
-}
-
-fn call_label(contact: Contact) -> &'static str {
-    match contact {
-        Contact::SupplyOwner => t!("call-supply-owner"),
-        Contact::Emergency => t!("call-emergency"),
     }
 }

@@ -6,8 +6,8 @@ use crate::appliance::safety::{Hose, Jumper};
 use crate::parts::{Fitted, Joint, Level, LowSide, OnOff, Opening, Port, PortFill, Push, Tool};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{
-    BurnersSeen, Burning, Call, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen,
-    HoseLook, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
+    BurnersSeen, Burning, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen, HoseLook,
+    PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
 };
 use crate::words::decimal;
 
@@ -88,9 +88,9 @@ fn at_furnace(id: &str, furnace: &FurnaceSeen) -> Option<String> {
         "burner-door" => door(furnace.burner_door),
         "blower-door" => door(furnace.blower_door),
         "furnace-switch" => on_off(furnace.switch).into(),
-        "manual-valve" => cock(furnace.manual_valve),
+        "manual-valve" => hand_valve(furnace.manual_valve),
         "water-heater" => burning(furnace.water_heater.burning).into(),
-        "water-heater-cock" => cock(furnace.water_heater.handle),
+        "water-heater-cock" => hand_valve(furnace.water_heater.handle),
         "plant-window" => opening(furnace.window).into(),
         "stage-jumper" => match furnace.stage_jumper {
             Fitted::On => t!("jumper-fitted").into(),
@@ -124,14 +124,8 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
             _ => t!("igniter-dark").into(),
         },
         "valve-switch" | "gas-valve" => t!("valve-switch", switch = on_off(burners.valve_switch)),
-        "low-cap" => cap(burners.caps[Level::Low]),
-        "high-cap" => cap(burners.caps[Level::High]),
-        "low-screw" => screw(burners.screw_eighths[Level::Low]),
-        "high-screw" => screw(burners.screw_eighths[Level::High]),
         "inlet-port" | "inlet-plug" | "inlet-adapter" => at_port(Port::Inlet),
         "manifold-port" | "manifold-plug" | "manifold-adapter" => at_port(Port::Manifold),
-        "pressure-switch-low" => draft(burners.wires.low, &burners.signs)?,
-        "pressure-switch-high" => draft(burners.wires.high, &burners.signs)?,
         "box-hose" => match burners.signs.box_hose {
             Fitted::On => t!("box-hose-on").into(),
             Fitted::Off => t!("box-hose-off").into(),
@@ -148,9 +142,25 @@ fn behind_door(id: &str, burners: &BurnersSeen) -> Option<String> {
         "rollout-1" | "rollout-2" => wire(burners.wires.rollout)?.into(),
         "low-gas-switch" => wire(burners.wires.low_gas)?.into(),
         "union" | "connector" => fluid(burners.fluid[Joint::from_id(id)?])?.into(),
-        _ => return None,
+        _ => return of_level(id, burners),
     })
 }
+
+/// What belongs to one firing level: cap, screw and pressure switch.
+fn of_level(id: &str, burners: &BurnersSeen) -> Option<String> {
+    let level = |part: LevelPart| burners.caps.list().iter().find(|level| part(**level) == id);
+    if let Some(&it) = level(|it| it.cap_id()) {
+        return Some(cap(burners.caps[it]));
+    }
+    if let Some(&it) = level(|it| it.screw().id()) {
+        return Some(screw(burners.screw_eighths[it]));
+    }
+    let it = *level(|it| it.switch_id())?;
+    draft(burners.wires.switches[it], &burners.signs)
+}
+
+/// The id of a level's part.
+type LevelPart = fn(Level) -> &'static str;
 
 /// A wire across the contacts of a safety device.
 fn wire(jumper: Jumper) -> Option<&'static str> {
@@ -184,7 +194,7 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
         "co-alarm" => t!("alarm-ppm", ppm = decimal(hall.co_ppm, 0)),
         "hall-window" => opening(hall.window).into(),
         "range" => burning(hall.range.burning).into(),
-        "range-cock" => cock(hall.range.handle),
+        "range-cock" => hand_valve(hall.range.handle),
         "register" => match hall.registers_closed {
             closed if closed > REGISTERS_SHOW => t!("register-closed").into(),
             _ => t!("state-open").into(),
@@ -195,7 +205,7 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
 
 fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
     Some(match id {
-        "supply-cock" => cock(yard.supply_valve),
+        "supply-cock" => hand_valve(yard.supply_valve),
         "supply-cap" => cap(yard.cap),
         "supply-screw" => screw(yard.screw_eighths),
         "tank-gauge" => t!("tank-percent", percent = decimal(yard.tank_percent?, 0)),
@@ -213,7 +223,7 @@ fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
 
 /// A hand valve's angle in words.
 #[must_use]
-pub fn cock(handle: HandleAngle) -> String {
+pub fn hand_valve(handle: HandleAngle) -> String {
     if handle.is_shut() {
         t!("state-shut").into()
     } else if handle.is_open() {
@@ -271,13 +281,24 @@ fn burning(state: Burning) -> &'static str {
     }
 }
 
+/// A firing level in the trade's words.
+#[must_use]
+pub fn level(level: Level) -> &'static str {
+    match level {
+        Level::Only => t!("level-firing"),
+        Level::Low => t!("level-low-fire"),
+        Level::High => t!("level-high-fire"),
+    }
+}
+
 /// A thermostat's call in words.
 #[must_use]
-pub fn call(call: Call) -> &'static str {
+pub fn call(call: Option<Level>) -> &'static str {
     match call {
-        Call::None => t!("call-none"),
-        Call::First => t!("call-first"),
-        Call::Second => t!("call-second"),
+        None => t!("call-none"),
+        Some(Level::Only) => t!("call-heat"),
+        Some(Level::Low) => t!("call-first"),
+        Some(Level::High) => t!("call-second"),
     }
 }
 

@@ -17,25 +17,19 @@ use super::kit;
 use super::offers::{ask, offers};
 use super::popup::{Opened, PopupAfter, PopupParts, popup_ui};
 use super::settings_page::settings_ui;
-use super::sheet::{Cell, NextFocus, ROWS};
+use super::sheet::{Cell, NextFocus};
 use super::sights::sights_ui;
 use super::strip::{Asked, strip_ui};
 use super::theme;
 use super::view::{Job, Layout, View};
 use super::wish::Wish;
 use crate::parts::{OnOff, Phase};
+use crate::parts::{Port, Stage};
 
 use board::{board_ui, split};
-use state::{Hinting, ask_hint, hint};
+use state::{Hinting, ask_hint, flip, hint};
 
 pub(super) use state::WorkState;
-
-fn flip(state: &mut OnOff) {
-    *state = match *state {
-        OnOff::On => OnOff::Off,
-        OnOff::Off => OnOff::On,
-    };
-}
 
 /// Shows the page and says what is left for the drawing.
 pub(super) fn work_ui(
@@ -224,7 +218,7 @@ fn region(root: &Ui, job: &Job<'_>, state: &mut WorkState) {
             root.memory_mut(|memory| memory.request_focus(spot_id(&first.part)));
         }
         Some(_) | None => {
-            let (port, stage) = ROWS[0];
+            let (port, stage) = (Port::Inlet, Stage::Rest);
             state.sheet = OnOff::On;
             state.entry.focus = NextFocus::Cell(Cell { port, stage, phase: Phase::Found });
         }

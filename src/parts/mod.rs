@@ -1,5 +1,6 @@
 //! Places, parts and tools by name, the states that parts can be in, and what is written of them: the
-//! words that every other room shares. The ids are the element ids of the drawings.
+//! words that every other room shares. The ids are the element ids of the drawings. What belongs to
+//! which part stands in `assets/catalogue/parts.ron`.
 
 #[macro_use]
 mod named;
@@ -8,10 +9,15 @@ mod names;
 mod reading;
 mod spot;
 mod state;
+mod table;
 
+pub use crate::appliance::level::{Level, Levels};
 pub use crate::appliance::test_point::{Port, Stage};
 pub use ending::Ending;
-pub use names::{Cock, Door, Joint, Neighbor, Place, Screw, Subject, Tool, Window};
+pub use names::{Door, HandValve, Joint, OtherAppliance, Place, Screw, Subject, Tool, Window};
 pub use reading::{JointVerdict, Phase, Reading};
 pub use spot::{Range, Spot};
-pub use state::{Firing, Fitted, Gauge, Height, Level, LowSide, OnOff, Opening, PortFill, Push};
+pub use state::{Fitted, Gauge, Height, LowSide, OnOff, Opening, PortFill, Push};
+pub use table::{Part, at_hand, job_order, part};
+
+pub(crate) use table::{asked, check};

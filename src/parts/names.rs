@@ -13,7 +13,7 @@ named! {
         PlantRoom = "plant-room", t!("place-plant-room");
         /// Kneeling at the open burner compartment, the gas valve close up.
         GasValve = "gas-valve", t!("place-gas-valve");
-        /// At the thermostat.
+        /// At the thermostat in the hall.
         Hall = "hall", t!("place-hall");
         /// Off the premises, at a safe distance.
         Away = "away", t!("place-away");
@@ -22,12 +22,12 @@ named! {
 
 named! {
     /// A hand valve that turns a quarter.
-    Cock {
+    HandValve {
         /// The furnace's own manual valve.
         Furnace = "manual-valve", t!("part-manual-valve");
-        /// The water heater's.
+        /// Before the water heater.
         WaterHeater = "water-heater-cock", t!("part-water-heater-cock");
-        /// The kitchen range's.
+        /// Before the kitchen range.
         Range = "range-cock", t!("part-range-cock");
         /// The shut-off of the whole supply, in the yard.
         Supply = "supply-cock", t!("part-supply-cock");
@@ -36,7 +36,7 @@ named! {
 
 named! {
     /// Another gas appliance of the house.
-    Neighbor {
+    OtherAppliance {
         /// The storage water heater in the plant room.
         WaterHeater = "water-heater", t!("part-water-heater");
         /// The range in the kitchen.
@@ -47,9 +47,11 @@ named! {
 named! {
     /// A screw that loads a regulator spring.
     Screw {
-        /// The low stage's.
+        /// The one of a furnace with one firing level.
+        Only = "regulator-screw", t!("part-regulator-screw");
+        /// The one that sets the low level.
         Low = "low-screw", t!("part-low-screw");
-        /// The high stage's.
+        /// The one that sets the high level.
         High = "high-screw", t!("part-high-screw");
         /// The supply regulator's, in the yard.
         Supply = "supply-screw", t!("part-supply-screw");
@@ -57,7 +59,7 @@ named! {
 }
 
 named! {
-    /// A furnace door.
+    /// Door of the furnace that lifts off.
     Door {
         /// The upper one, in front of the burners.
         Burner = "burner-door", t!("part-burner-door");
@@ -71,13 +73,13 @@ named! {
     Window {
         /// In the plant room.
         PlantRoom = "plant-window", t!("part-plant-window");
-        /// In the hall.
+        /// Window in the hall of the house.
         Hall = "hall-window", t!("part-hall-window");
     }
 }
 
 named! {
-    /// Something to hold.
+    /// Tool or instrument that fills the hand.
     Tool {
         /// The L-shaped key for the port plugs.
         HexKey = "hex-key", t!("tool-hex-key");
@@ -85,7 +87,7 @@ named! {
         SlottedDriver = "slotted-driver", t!("tool-slotted-driver");
         /// Barbed fitting that goes into a port.
         Adapter = "adapter", t!("tool-adapter");
-        /// The manometer's hose.
+        /// Hose from the manometer to the adapter.
         Hose = "hose", t!("tool-hose");
         /// Leak fluid with its dauber.
         LeakFluid = "leak-fluid", t!("tool-leak-fluid");
@@ -99,7 +101,7 @@ named! {
         Microammeter = "microammeter", t!("tool-microammeter");
         /// Meter for volts and ohms, with two leads.
         ElectricalMeter = "electrical-meter", t!("tool-electrical-meter");
-        /// Stopwatch.
+        /// Stopwatch, for timing the meter's dial.
         Stopwatch = "stopwatch", t!("tool-stopwatch");
     }
 }
@@ -118,13 +120,13 @@ named! {
     }
 }
 
-impl Neighbor {
+impl OtherAppliance {
     /// The hand valve before it.
     #[must_use]
-    pub fn cock(self) -> Cock {
+    pub fn hand_valve(self) -> HandValve {
         match self {
-            Self::WaterHeater => Cock::WaterHeater,
-            Self::Range => Cock::Range,
+            Self::WaterHeater => HandValve::WaterHeater,
+            Self::Range => HandValve::Range,
         }
     }
 }
@@ -143,7 +145,7 @@ impl Port {
 named! {
     /// Something to look at closely.
     Subject {
-        /// The rating plate.
+        /// The furnace's rating plate.
         Plate = "plate", t!("subject-plate");
         /// The label a conversion leaves behind.
         ConversionLabel = "conversion-label", t!("subject-conversion-label");
@@ -155,17 +157,17 @@ named! {
         LowGasSwitch = "low-gas-switch", t!("subject-low-gas-switch");
         /// The vent of the supply regulator.
         SupplyVent = "supply-vent", t!("subject-supply-vent");
-        /// The furnace's flue.
+        /// Flue pipe of the furnace.
         Vent = "vent", t!("subject-vent");
         /// The opening that brings air for burning.
         AirOpening = "air-opening", t!("subject-air-opening");
         /// The gas connector behind the furnace.
         Connector = "connector", t!("subject-connector");
-        /// The drip leg.
+        /// Drip leg before the furnace.
         DripLeg = "drip-leg", t!("subject-drip-leg");
-        /// The flames.
+        /// Flames of the burners, through the opened door.
         Flames = "burners", t!("subject-burners");
-        /// The furnace filter.
+        /// Filter in the furnace's return air.
         Filter = "filter", t!("subject-filter");
         /// The propane tank's level gauge.
         TankGauge = "tank-gauge", t!("subject-tank-gauge");
@@ -173,7 +175,7 @@ named! {
         MeterDial = "meter-dial", t!("subject-meter-dial");
         /// The carbon monoxide alarm.
         CoAlarm = "co-alarm", t!("subject-co-alarm");
-        /// The control's status.
+        /// Status of the control, as its lamp blinks it.
         StatusLamp = "status-lamp", t!("subject-status-lamp");
         /// The supply regulator's nameplate.
         SupplyRegulator = "supply-regulator", t!("subject-supply-regulator");
@@ -181,37 +183,9 @@ named! {
         DraftHose = "inducer", t!("subject-inducer");
         /// The hose from the burner box to the gas valve's regulator.
         BoxHose = "box-hose", t!("subject-box-hose");
-        /// The flame rod.
+        /// Flame rod at the burners.
         FlameRod = "flame-rod", t!("subject-flame-rod");
         /// The registers of the house's warm air.
         Registers = "register", t!("subject-register");
-    }
-}
-
-impl Subject {
-    /// Where it can be looked at.
-    #[must_use]
-    pub fn place(self) -> Place {
-        match self {
-            Self::Plate
-            | Self::ConversionLabel
-            | Self::Vent
-            | Self::AirOpening
-            | Self::Connector
-            | Self::DripLeg
-            | Self::Flames
-            | Self::Filter
-            | Self::StatusLamp
-            | Self::DraftHose => Place::PlantRoom,
-            Self::Orifices
-            | Self::SpringMark
-            | Self::LowGasSwitch
-            | Self::BoxHose
-            | Self::FlameRod => Place::GasValve,
-            Self::SupplyVent | Self::TankGauge | Self::MeterDial | Self::SupplyRegulator => {
-                Place::Yard
-            }
-            Self::CoAlarm | Self::Registers => Place::Hall,
-        }
     }
 }

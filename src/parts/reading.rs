@@ -9,9 +9,9 @@ use crate::units::PressureUnit;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Phase {
-    /// As found.
+    /// As it was found, before anything was set.
     Found,
-    /// As left.
+    /// As it was left, after the work.
     Left,
 }
 
@@ -19,9 +19,9 @@ pub enum Phase {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub struct Reading {
-    /// Whose port.
+    /// Port that was read.
     pub port: Port,
-    /// In which state.
+    /// State of the furnace while it was read.
     pub stage: Stage,
     /// Before or after work.
     pub phase: Phase,
@@ -35,8 +35,8 @@ pub struct Reading {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum JointVerdict {
-    /// No growing bubbles.
+    /// Leak fluid stood without growing bubbles.
     Tight,
-    /// Bubbles grew.
+    /// Bubbles grew in the leak fluid.
     Leaking,
 }

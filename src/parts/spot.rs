@@ -3,8 +3,6 @@
 use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
-use super::names::{Place, Tool};
-
 named! {
     /// Where an instrument is held, or between what its leads go.
     Spot {
@@ -14,7 +12,7 @@ named! {
         SupplyAir = "supply-air", t!("spot-supply-air");
         /// Thermometer in the room with the thermostat.
         RoomAir = "room-air", t!("spot-room-air");
-        /// Thermometer outside.
+        /// Air outside, with the thermometer.
         OutsideAir = "outside-air", t!("spot-outside-air");
         /// Thermometer on the tank's skin, below the liquid's level (propane).
         TankSkin = "tank-skin", t!("spot-tank-skin");
@@ -29,9 +27,11 @@ named! {
         /// Volts between W2 and C: the second stage's call.
         W2ToC = "w2-c", t!("spot-w2-c");
         /// Volts across the low pressure switch.
-        LowSwitch = "low-switch", t!("spot-low-switch");
+        #[serde(rename = "low-switch")]
+        FirstSwitch = "low-switch", t!("spot-low-switch");
         /// Volts across the high pressure switch.
-        HighSwitch = "high-switch", t!("spot-high-switch");
+        #[serde(rename = "high-switch")]
+        SecondSwitch = "high-switch", t!("spot-high-switch");
         /// Volts across the limit.
         LimitSwitch = "limit-switch", t!("spot-limit-switch");
         /// Volts across the roll-out switches.
@@ -41,11 +41,13 @@ named! {
         /// Volts at the main coil.
         MainCoil = "main-coil", t!("spot-main-coil");
         /// Volts at the coil of the high stage.
-        HighCoil = "high-coil", t!("spot-high-coil");
+        #[serde(rename = "high-coil")]
+        SecondCoil = "high-coil", t!("spot-high-coil");
         /// Ohms of the igniter, cold.
         IgniterOhms = "igniter-ohms", t!("spot-igniter-ohms");
         /// Ohms of the high stage's coil.
-        HighCoilOhms = "high-coil-ohms", t!("spot-high-coil-ohms");
+        #[serde(rename = "high-coil-ohms")]
+        SecondCoilOhms = "high-coil-ohms", t!("spot-high-coil-ohms");
         /// Ohms from the burners to the control's ground.
         BurnerGroundOhms = "burner-ground-ohms", t!("spot-burner-ground-ohms");
         /// Stopwatch at the test dial of the gas meter.
@@ -54,79 +56,10 @@ named! {
 }
 
 /// What an electrical meter is set to.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
 pub enum Range {
     /// Volts, alternating: the furnace has power.
     Volts,
     /// Ohms: the part must be dead.
     Ohms,
-}
-
-impl Spot {
-    /// The instrument that it belongs to.
-    #[must_use]
-    pub fn tool(self) -> Tool {
-        match self {
-            Self::ReturnAir
-            | Self::SupplyAir
-            | Self::RoomAir
-            | Self::OutsideAir
-            | Self::TankSkin => Tool::Thermometer,
-            Self::Flue => Tool::FlueAnalyser,
-            Self::FlameRod => Tool::Microammeter,
-            Self::MeterDial => Tool::Stopwatch,
-            Self::RToC
-            | Self::W1ToC
-            | Self::W2ToC
-            | Self::LowSwitch
-            | Self::HighSwitch
-            | Self::LimitSwitch
-            | Self::RolloutSwitch
-            | Self::LowGasVolts
-            | Self::MainCoil
-            | Self::HighCoil
-            | Self::IgniterOhms
-            | Self::HighCoilOhms
-            | Self::BurnerGroundOhms => Tool::ElectricalMeter,
-        }
-    }
-
-    /// Where it can be reached from.
-    #[must_use]
-    pub fn places(self) -> &'static [Place] {
-        match self {
-            Self::ReturnAir | Self::SupplyAir | Self::Flue => &[Place::PlantRoom, Place::GasValve],
-            Self::RoomAir => &[Place::Hall],
-            Self::OutsideAir | Self::TankSkin | Self::MeterDial => &[Place::Yard],
-            Self::FlameRod
-            | Self::RToC
-            | Self::W1ToC
-            | Self::W2ToC
-            | Self::LowSwitch
-            | Self::HighSwitch
-            | Self::LimitSwitch
-            | Self::RolloutSwitch
-            | Self::LowGasVolts
-            | Self::MainCoil
-            | Self::HighCoil
-            | Self::IgniterOhms
-            | Self::HighCoilOhms
-            | Self::BurnerGroundOhms => &[Place::PlantRoom, Place::GasValve],
-        }
-    }
-
-    /// Whether it lies behind the burner door.
-    #[must_use]
-    pub fn is_behind_door(self) -> bool {
-        matches!(self.tool(), Tool::ElectricalMeter | Tool::Microammeter)
-    }
-
-    /// What the electrical meter is set to there; none for other instruments.
-    #[must_use]
-    pub fn range(self) -> Option<Range> {
-        match self {
-            Self::IgniterOhms | Self::HighCoilOhms | Self::BurnerGroundOhms => Some(Range::Ohms),
-            _ => (self.tool() == Tool::ElectricalMeter).then_some(Range::Volts),
-        }
-    }
 }

@@ -1,17 +1,17 @@
 //! States that parts can be in: switches, caps, windows, ports.
 
-use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
 use super::names::Screw;
+use crate::appliance::level::Level;
 
-/// A two-way switch.
+/// Switch with two places.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum OnOff {
-    /// On.
+    /// Turned on, or with power.
     On,
-    /// Off.
+    /// Turned off, or without power.
     Off,
 }
 
@@ -19,7 +19,7 @@ pub enum OnOff {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Gauge {
-    /// The digital manometer.
+    /// Digital manometer, in its three units.
     #[default]
     Digital,
     /// The water column: a tube bent to a U, half full of water.
@@ -29,16 +29,16 @@ pub enum Gauge {
 }
 
 impl Gauge {
-    /// All.
+    /// All of them, the one that a job starts with first.
     pub const ALL: [Self; 3] = [Self::Digital, Self::WaterColumn, Self::SpringGauge];
 
-    /// Its name for a person.
+    /// The name a person reads, as it stands inside a sentence.
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Digital => "Manometer",
-            Self::WaterColumn => "Water column",
-            Self::SpringGauge => "Spring gauge",
+            Self::Digital => t!("gauge-digital"),
+            Self::WaterColumn => t!("gauge-water-column"),
+            Self::SpringGauge => t!("gauge-spring"),
         }
     }
 }
@@ -47,9 +47,9 @@ impl Gauge {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Fitted {
-    /// In its place.
+    /// Put on, in its place.
     On,
-    /// Taken off.
+    /// Taken off, or not there.
     Off,
 }
 
@@ -57,9 +57,9 @@ pub enum Fitted {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Opening {
-    /// Open.
+    /// Open; a hand valve with its handle along the pipe.
     Open,
-    /// Closed.
+    /// Closed; a hand valve with its handle across the pipe.
     Closed,
 }
 
@@ -69,7 +69,7 @@ pub enum Opening {
 pub enum Height {
     /// Just above the floor.
     Floor,
-    /// At breathing height.
+    /// At the height of a standing person's head.
     Head,
 }
 
@@ -87,29 +87,38 @@ pub enum Push {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum LowSide {
-    /// The room's air.
+    /// Open to the air of the room.
     Air,
-    /// The burner box.
+    /// On the tap of the burner box.
     BurnerBox,
 }
 
-/// A level of firing: each has a spring of the gas valve with its screw.
-#[derive(
-    Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Enum, Serialize, Deserialize,
-)]
-#[serde(rename_all = "kebab-case")]
-pub enum Level {
-    /// Low stage.
-    Low,
-    /// High stage.
-    High,
-}
-
 impl Level {
+    /// The id of the cap over that screw in the drawings.
+    #[must_use]
+    pub fn cap_id(self) -> &'static str {
+        match self {
+            Self::Only => "regulator-cap",
+            Self::Low => "low-cap",
+            Self::High => "high-cap",
+        }
+    }
+
+    /// The id of its pressure switch in the drawings.
+    #[must_use]
+    pub fn switch_id(self) -> &'static str {
+        match self {
+            Self::Only => "pressure-switch",
+            Self::Low => "pressure-switch-low",
+            Self::High => "pressure-switch-high",
+        }
+    }
+
     /// The screw under its spring.
     #[must_use]
     pub fn screw(self) -> Screw {
         match self {
+            Self::Only => Screw::Only,
             Self::Low => Screw::Low,
             Self::High => Screw::High,
         }
@@ -121,22 +130,12 @@ impl Screw {
     #[must_use]
     pub fn level(self) -> Option<Level> {
         match self {
+            Self::Only => Some(Level::Only),
             Self::Low => Some(Level::Low),
             Self::High => Some(Level::High),
             Self::Supply => None,
         }
     }
-}
-
-/// What the furnace does.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
-pub enum Firing {
-    /// No gas to the burners.
-    Out,
-    /// Low stage.
-    Low,
-    /// High stage.
-    High,
 }
 
 /// What is in a port.

@@ -27,7 +27,7 @@ use crate::units::{J_M3_PER_BTU_FT3, P_STD_PA};
 use serde::Serialize;
 
 /// Density of dry air at 60 °F and 14.696 psia, in kg/m³ (0.0764 lb/ft³).
-pub const AIR_DENSITY_STD_KG_M3: f64 = 1.2241;
+const AIR_DENSITY_STD_KG_M3: f64 = 1.2241;
 
 /// What the model needs to know of one fuel gas.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]

@@ -20,6 +20,7 @@
 mod build;
 mod elimination;
 mod guess;
+mod slots;
 mod solve;
 mod written;
 
@@ -28,7 +29,9 @@ use super::orifice::OpeningLaw;
 use super::pipe::FlowCurve;
 use super::regulator::Regulator;
 use elimination::{Elimination, Factors};
+use guess::Guess;
 use serde::Serialize;
+use slots::{Head, Slots};
 
 pub use build::NetworkBuilder;
 
@@ -78,19 +81,6 @@ pub struct Network {
     whole: bool,
     program: Elimination,
     work: Work,
-}
-
-/// Slots of a network: as many as a byte can name, so that no index needs a check.
-const SLOTS: usize = 256;
-/// A number for each slot; nodes with a volume come first, then boundaries, the rest is unused.
-type Slots<T> = [T; SLOTS];
-
-/// The gauge pressure in a slot.
-#[derive(Debug, Clone, Copy, Default, Serialize)]
-struct Head {
-    pa: f64,
-    /// What `pa` leaves out below its last digit.
-    rest_pa: f64,
 }
 
 /// How a node was asked for.
@@ -165,8 +155,8 @@ struct Work {
     start: Box<Slots<Head>>,
     trial: Box<Slots<Head>>,
     /// Bounds that the pressures at the end of the step cannot leave.
-    low_pa: f64,
-    high_pa: f64,
+    lower_pa: f64,
+    upper_pa: f64,
     /// Σ|residual| over throughput at the pressures that the step began with.
     first_share: f64,
     residual: Box<Slots<f64>>,
@@ -180,26 +170,6 @@ struct Work {
     /// Steps since they were made.
     factors_age: u32,
     guess: Guess,
-}
-
-/// How the pressures are expected to move on.
-#[derive(Debug, Clone)]
-struct Guess {
-    /// How far each pressure moved in the last three steps, the last first, in Pa.
-    moved_pa: [Box<Slots<f64>>; 3],
-    /// What would have been best last time.
-    kind: GuessKind,
-}
-
-/// What to expect of a step.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-enum GuessKind {
-    /// No move.
-    Rest,
-    /// Moves that change as they changed last.
-    Straight,
-    /// Moves whose change changes as it did last.
-    Bent,
 }
 
 impl Network {
@@ -297,14 +267,6 @@ impl Network {
                 self.regulators.get_mut(k).map(|link| &mut link.regulator)
             }
             Some(Place::Curve(_) | Place::Opening(_)) | None => None,
-        }
-    }
-
-    /// Replaces a run of pipe by another one (a kink, a wider pipe); other elements change nothing.
-    pub fn set_pipe(&mut self, element: ElementId, spec: super::pipe::PipeSpec) {
-        if let Some(kept @ ElementSpec::Pipe(_)) = self.elements.get_mut(usize::from(element.0)) {
-            *kept = ElementSpec::Pipe(spec);
-            self.rebuild_law(usize::from(element.0));
         }
     }
 

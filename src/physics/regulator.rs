@@ -208,12 +208,6 @@ impl Regulator {
         }
     }
 
-    /// Force of a second spring or weight stacked on the main one, in N.
-    #[must_use]
-    pub fn extra_preload_n(&self) -> f64 {
-        self.extra_preload_n
-    }
-
     /// Sets the gauge pressure on the spring side of the diaphragm (ambient: 0), in Pa.
     pub fn set_reference_pa(&mut self, reference_pa: f64) {
         if reference_pa.is_finite() {
@@ -234,12 +228,6 @@ impl Regulator {
         }
     }
 
-    /// Effective area that stays open with the seat closed, in m².
-    #[must_use]
-    pub fn leak_cd_area_m2(&self) -> f64 {
-        self.leak_cd_area_m2
-    }
-
     /// Shuts the air in the bonnet in as the diaphragm stands now.
     pub fn set_bonnet(&mut self, bonnet: Bonnet) {
         let area = self.spec.diaphragm_area_m2;
@@ -258,12 +246,6 @@ impl Regulator {
         self.lift_m
     }
 
-    /// Effective seat area at the present lift, leak included, in m².
-    #[must_use]
-    pub fn open_cd_area_m2(&self) -> f64 {
-        self.spec.seat.area(self.lift_m).0 + self.leak_cd_area_m2
-    }
-
     /// Force on the diaphragm from springs and weights as it stands now, in N.
     #[must_use]
     pub fn preload_n(&self) -> f64 {
@@ -271,8 +253,7 @@ impl Regulator {
     }
 
     /// Force that the preload is moving to, in N.
-    #[must_use]
-    pub fn target_preload_n(&self) -> f64 {
+    fn target_preload_n(&self) -> f64 {
         self.target_spring_n + self.extra_preload_n
     }
 

@@ -190,17 +190,17 @@ impl Room {
 
     /// Where fresh gas goes: to the floor and to breathing height, in m³/s.
     fn part(&self, leaks: &Leaks, spilled: f64) -> (f64, f64) {
-        let Leaks { vestibule_m3_s: _, floor_m3_s: low, breathing_m3_s: high } = *leaks;
+        let Leaks { vestibule_m3_s: _, floor_m3_s: lower, breathing_m3_s: upper } = *leaks;
         let astray = 1.0 - BUOYANT_SHARE;
-        let (low_to_floor, high_to_floor, spilled_to_floor) = match (self.heavy, spilled > 0.0) {
+        let (lower_to_floor, upper_to_floor, spilled_to_floor) = match (self.heavy, spilled > 0.0) {
             (true, true) => (1.0, BUOYANT_SHARE, BUOYANT_SHARE),
             (false, true) => (astray, 0.0, astray),
             // A vestibule cleaner than the room takes from both heights alike.
             (true, false) => (1.0, BUOYANT_SHARE, 0.5),
             (false, false) => (astray, 0.0, 0.5),
         };
-        let to_floor = low * low_to_floor + high * high_to_floor + spilled * spilled_to_floor;
-        (to_floor, low + high + spilled - to_floor)
+        let to_floor = lower * lower_to_floor + upper * upper_to_floor + spilled * spilled_to_floor;
+        (to_floor, lower + upper + spilled - to_floor)
     }
 
     /// Gas in vestibule, floor zone and breathing zone, as fractions.

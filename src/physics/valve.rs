@@ -94,16 +94,16 @@ pub enum HandValveKind {
     PlugCock,
 }
 
-/// A quarter-turn hand valve.
+/// Law of a quarter-turn hand valve: effective area against handle angle.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub struct HandValve {
+pub struct HandValveLaw {
     /// Effective area fully open, in m².
     pub full_cd_area_m2: f64,
     /// Handle angle up to which the seal still holds, in degrees.
     pub seal_deg: f64,
 }
 
-impl HandValve {
+impl HandValveLaw {
     /// A valve of inside bore `bore_m`.
     #[must_use]
     pub fn new(kind: HandValveKind, bore_m: f64) -> Self {

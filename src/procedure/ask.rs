@@ -2,7 +2,7 @@
 
 use super::goal::{Goal, Step, at, hand_empty, in_hand};
 use super::{Memory, air, fire, isolate, joint, meter, port, restore};
-use crate::parts::{Cock, Door, Fitted, Neighbor, OnOff, Opening, Screw};
+use crate::parts::{Door, Fitted, HandValve, Level, OnOff, Opening, OtherAppliance};
 use crate::senses::seen::Seen;
 
 impl Goal {
@@ -32,7 +32,7 @@ impl Goal {
         Some(match self {
             Self::Isolated => isolate::isolated(memory),
             Self::GasOn => vec![
-                Self::Valve(Cock::Furnace, Opening::Open),
+                Self::Valve(HandValve::Furnace, Opening::Open),
                 Self::ValveSwitch(OnOff::On),
                 Self::Door(Door::Blower, Fitted::On),
                 Self::Power(OnOff::On),
@@ -40,18 +40,23 @@ impl Goal {
             Self::Hooked(port) => vec![Self::HoseOn(port), Self::GasOn],
             Self::Proven(port) => joint::proven(memory, port),
             Self::Others(to) => {
-                vec![Self::Other(Neighbor::WaterHeater, to), Self::Other(Neighbor::Range, to)]
+                vec![
+                    Self::Other(OtherAppliance::WaterHeater, to),
+                    Self::Other(OtherAppliance::Range, to),
+                ]
             }
             Self::Burning(level, means) => fire::burning(level, means),
             Self::Stopped => fire::stopped(memory),
-            Self::ClosedUp => vec![
-                Self::Capped(Screw::Low),
-                Self::Capped(Screw::High),
-                Self::HandEmpty,
-                Self::Door(Door::Burner, Fitted::On),
-                Self::Door(Door::Blower, Fitted::On),
-                Self::Aired(Opening::Closed),
-            ],
+            Self::ClosedUp => Level::ALL
+                .into_iter()
+                .map(|level| Self::Capped(level.screw()))
+                .chain([
+                    Self::HandEmpty,
+                    Self::Door(Door::Burner, Fitted::On),
+                    Self::Door(Door::Blower, Fitted::On),
+                    Self::Aired(Opening::Closed),
+                ])
+                .collect(),
             Self::AsFound => restore::as_found(memory),
             Self::At(_)
             | Self::HandEmpty
@@ -98,7 +103,7 @@ impl Goal {
             Self::Standing => isolate::standing(seen, memory),
             Self::Power(to) => isolate::power(seen, memory, to),
             Self::Door(door, to) => isolate::door(seen, memory, door, to),
-            Self::Valve(cock, to) => isolate::valve(seen, memory, cock, to),
+            Self::Valve(hand_valve, to) => isolate::valve(seen, memory, hand_valve, to),
             Self::ValveSwitch(to) => isolate::valve_switch(seen, memory, to),
             Self::Jumper(to) => isolate::jumper(seen, memory, to),
             Self::Aired(to) => air::window(seen, memory, to),

@@ -1,12 +1,13 @@
 //! The furnace brought to burn on a level, with the other appliances on or off.
 
 use super::Memory;
-use super::goal::{Awaited, Goal, Means, Step};
+use super::awaited::Awaited;
+use super::goal::{Goal, Means, Step};
 use super::goal::{after, at};
 use super::memory::turned;
 use crate::hands::action::Action;
-use crate::parts::{Firing, Fitted, Neighbor, OnOff, Place};
-use crate::senses::seen::{Call, HallSeen, Seen, Sound};
+use crate::parts::{Fitted, Level, OnOff, OtherAppliance, Place};
+use crate::senses::seen::{HallSeen, Seen, Sound};
 
 /// How far above the room the setpoint stands for a call of the first stage, in half degrees.
 pub const ABOVE_FIRST_HALF_F: i16 = 3;
@@ -21,32 +22,27 @@ fn above_room(hall: &HallSeen, by_half_f: i16) -> i16 {
 }
 
 /// What is heard of the burners.
-pub(super) fn heard(seen: &Seen) -> Firing {
-    if seen.sounds.contains(&Sound::BurnersHigh) {
-        Firing::High
-    } else if seen.sounds.contains(&Sound::BurnersLow) {
-        Firing::Low
-    } else {
-        Firing::Out
-    }
+pub(super) fn heard(seen: &Seen) -> Option<Level> {
+    let levels = seen.levels.iter().rev().copied();
+    levels.into_iter().find(|&level| seen.sounds.contains(&Sound::Burners(level)))
 }
 
 /// Burning on a level, called by these means, heard at the furnace or in the hall.
-pub(super) fn burning(level: Firing, means: Means) -> Vec<Goal> {
+pub(super) fn burning(level: Option<Level>, means: Means) -> Vec<Goal> {
     let called = Goal::Called(level, means);
     match (level, means) {
-        (Firing::Out, _) => vec![Goal::Stopped, Goal::Standing],
-        (Firing::High, Means::Wire) => {
+        (None, _) => vec![Goal::Stopped, Goal::Standing],
+        (Some(above), Means::Wire) if !above.is_first() => {
             vec![Goal::GasOn, called, Goal::Jumper(Fitted::On), Goal::Lit(level)]
         }
-        (Firing::Low, _) | (Firing::High, Means::Thermostat) => {
+        (Some(_), Means::Wire | Means::Thermostat) => {
             vec![Goal::GasOn, Goal::Jumper(Fitted::Off), called, Goal::Lit(level)]
         }
     }
 }
 
 /// Burning heard on a level.
-pub(super) fn lit(seen: &Seen, level: Firing) -> Step {
+pub(super) fn lit(seen: &Seen, level: Option<Level>) -> Step {
     if heard(seen) == level { Step::Met } else { Step::Wait(Awaited::Light) }
 }
 
@@ -56,23 +52,24 @@ const LASTS_HALF_F: i16 = 6;
 
 /// The thermostat calls what the level wants. A second-stage call holds until the room is near the
 /// setpoint: the setpoint is brought to the room for a moment, the first stage stays.
-pub(super) fn called(seen: &Seen, memory: &Memory, level: Firing, means: Means) -> Step {
+pub(super) fn called(seen: &Seen, memory: &Memory, level: Option<Level>, means: Means) -> Step {
     let above = memory.hall.map_or(0, |it| it.setpoint_half_f.saturating_sub(it.room_half_f));
     let lasts = above >= LASTS_HALF_F;
     let first_only = (1..LASTS_HALF_F).contains(&above);
-    let met = match (level, means) {
-        (Firing::High, Means::Thermostat) => memory.is_called(&[Call::Second]),
-        (Firing::High, Means::Wire) => lasts && memory.is_called(&[Call::First, Call::Second]),
-        (Firing::Out | Firing::Low, _) => first_only && memory.is_called(&[Call::First]),
+    let above = level.filter(|level| !level.is_first());
+    let met = match (above, means) {
+        (Some(_), Means::Thermostat) => memory.is_called(|call| call == level),
+        (Some(_), Means::Wire) => lasts && memory.is_called(|call| call.is_some()),
+        (None, _) => first_only && memory.is_called(|call| call.is_some_and(Level::is_first)),
     };
     if met {
         return Step::Met;
     }
     let Some(hall) = &seen.hall else { return at(seen, &[Place::Hall]) };
-    let by_half_f = match (level, hall.call) {
-        (Firing::High, _) => ABOVE_BOTH_HALF_F,
-        (Firing::Out | Firing::Low, Call::Second) if hall.mode == OnOff::On => 0,
-        (Firing::Out | Firing::Low, _) => ABOVE_FIRST_HALF_F,
+    let by_half_f = match (above, hall.call) {
+        (Some(_), _) => ABOVE_BOTH_HALF_F,
+        (None, Some(called)) if !called.is_first() && hall.mode == OnOff::On => 0,
+        (None, _) => ABOVE_FIRST_HALF_F,
     };
     let wanted = above_room(hall, by_half_f);
     if hall.setpoint_half_f != wanted {
@@ -91,15 +88,15 @@ pub(super) fn stopped(memory: &Memory) -> Vec<Goal> {
 }
 
 /// Another appliance of the house.
-pub(super) fn other(seen: &Seen, memory: &Memory, which: Neighbor, to: OnOff) -> Step {
+pub(super) fn other(seen: &Seen, memory: &Memory, which: OtherAppliance, to: OnOff) -> Step {
     let (known, places): (_, &[Place]) = match which {
-        Neighbor::WaterHeater => {
+        OtherAppliance::WaterHeater => {
             (memory.furnace.map(|it| it.water_heater), &[Place::PlantRoom, Place::GasValve])
         }
-        Neighbor::Range => (memory.hall.map(|it| it.range), &[Place::Hall]),
+        OtherAppliance::Range => (memory.hall.map(|it| it.range), &[Place::Hall]),
     };
     if known.map(turned) == Some(to) {
         return Step::Met;
     }
-    after(memory, || at(seen, places), Action::Neighbor { neighbor: which, to })
+    after(memory, || at(seen, places), Action::OtherAppliance { appliance: which, to })
 }

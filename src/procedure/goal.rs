@@ -1,20 +1,18 @@
 //! What is to be reached, and the answer when a goal is asked for its next step.
 
-use super::Memory;
+use super::awaited::Awaited;
+use super::memory::Memory;
 use crate::hands::action::{Action, Topic};
 use crate::parts::{
-    Cock, Door, Firing, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Port, Screw,
-    Subject, Tool,
+    Door, Fitted, HandValve, Height, Joint, Level, OnOff, Opening, OtherAppliance, Place, Port,
+    Screw, Subject, Tool,
 };
 use crate::senses::seen::Seen;
-
-/// Longest time from a call to a lit level, in seconds: three tries to light and the purges between.
-pub const LIGHT_UP_S: f64 = 240.0;
 
 /// How the high level is called.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Means {
-    /// By the thermostat.
+    /// By the thermostat's setpoint.
     Thermostat,
     /// By the wire between R and W2, with a call of the thermostat.
     Wire,
@@ -39,12 +37,12 @@ pub enum Goal {
     Standing,
     /// Heat off, furnace still, power off, manual valve shut, burner door off, valve switch off.
     Isolated,
-    /// The furnace's power.
+    /// Service switch of the furnace.
     Power(OnOff),
-    /// A furnace door.
+    /// Door of the furnace, on or off.
     Door(Door, Fitted),
     /// A hand valve, open or shut.
-    Valve(Cock, Opening),
+    Valve(HandValve, Opening),
     /// The switch on the gas valve.
     ValveSwitch(OnOff),
     /// The wire between R and W2.
@@ -76,15 +74,15 @@ pub enum Goal {
     /// A port's joint was proven at its working pressure.
     Proven(Port),
     /// Another appliance of the house, on or off.
-    Other(Neighbor, OnOff),
+    Other(OtherAppliance, OnOff),
     /// All other appliances, on or off.
     Others(OnOff),
     /// The furnace burns on a level, or stands with nothing called.
-    Burning(Firing, Means),
+    Burning(Option<Level>, Means),
     /// Burning is heard on a level.
-    Lit(Firing),
+    Lit(Option<Level>),
     /// The thermostat calls what a level wants.
-    Called(Firing, Means),
+    Called(Option<Level>, Means),
     /// The call for heat has ended, the wire is off.
     Stopped,
     /// The cap is on a screw.
@@ -106,53 +104,12 @@ pub enum Goal {
 /// The answer of a goal.
 #[derive(Debug, Clone, PartialEq)]
 pub enum Step {
-    /// It is met.
+    /// The goal is met.
     Met,
     /// This action leads on.
     Do(Action),
     /// Time has to pass.
     Wait(Awaited),
-}
-
-/// What is waited for.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Awaited {
-    /// Burners out, purge over, blower stopped.
-    Rest,
-    /// Trapped gas seeps away past a loose plug.
-    Seep,
-    /// The pressure in the hose falls, its end half off.
-    Bleed,
-    /// The manual valve stands part open for a moment, so that gas comes slowly.
-    Trickle,
-    /// The manometer shows its first number.
-    MeterWakes,
-    /// The manometer's zero drifts no more.
-    MeterWarms,
-    /// The manometer stands still after its zero, or after its hose was moved.
-    MeterRests,
-    /// Leak fluid is watched.
-    Dwell,
-    /// The control lights the burners on the level that is called.
-    Light,
-    /// The thermostat follows its setpoint.
-    Call,
-}
-
-impl Awaited {
-    /// The longest that is waited for it, in seconds; after that the work goes on as if it had come.
-    #[must_use]
-    pub fn at_most_s(self) -> f64 {
-        match self {
-            Self::Rest | Self::Seep => 600.0,
-            Self::Bleed => 240.0,
-            Self::Trickle | Self::MeterRests | Self::Call => 10.0,
-            Self::MeterWakes => 30.0,
-            Self::MeterWarms => 3600.0,
-            Self::Dwell => 30.0,
-            Self::Light => LIGHT_UP_S,
-        }
-    }
 }
 
 impl Step {

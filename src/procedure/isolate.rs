@@ -3,7 +3,7 @@
 use super::goal::{after, at, at_furnace, at_valve, unless};
 use super::{Awaited, Goal, Memory, Step};
 use crate::hands::action::Action;
-use crate::parts::{Cock, Door, Fitted, OnOff, Opening, Place};
+use crate::parts::{Door, Fitted, HandValve, OnOff, Opening, Place};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{Seen, Sound};
 
@@ -26,14 +26,11 @@ pub(super) fn heat_off(seen: &Seen, memory: &Memory) -> Step {
 
 /// Burners out, fans stopped: heard from the furnace or from the hall.
 pub(super) fn standing(seen: &Seen, memory: &Memory) -> Step {
-    const RUNS: [Sound; 5] =
-        [Sound::BurnersLow, Sound::BurnersHigh, Sound::Inducer, Sound::InducerHigh, Sound::Blower];
+    let runs = |sound: &Sound| {
+        matches!(sound, Sound::Burners(_) | Sound::Inducer | Sound::InducerFast | Sound::Blower)
+    };
     at(seen, &[Place::Hall, Place::PlantRoom, Place::GasValve]).then(memory, || {
-        if RUNS.iter().any(|sound| seen.sounds.contains(sound)) {
-            Step::Wait(Awaited::Rest)
-        } else {
-            Step::Met
-        }
+        if seen.sounds.iter().any(runs) { Step::Wait(Awaited::Rest) } else { Step::Met }
     })
 }
 
@@ -52,7 +49,7 @@ pub(super) fn isolated(memory: &Memory) -> Vec<Goal> {
         Goal::Standing,
         Goal::Jumper(Fitted::Off),
         Goal::Power(OnOff::Off),
-        Goal::Valve(Cock::Furnace, Opening::Closed),
+        Goal::Valve(HandValve::Furnace, Opening::Closed),
         Goal::Door(Door::Burner, Fitted::Off),
         Goal::ValveSwitch(OnOff::Off),
     ]
@@ -84,14 +81,14 @@ pub(super) fn door(seen: &Seen, memory: &Memory, which: Door, to: Fitted) -> Ste
 }
 
 /// A hand valve shut at once, or opened slowly.
-pub(super) fn valve(seen: &Seen, memory: &Memory, cock: Cock, to: Opening) -> Step {
-    let (place, stands) = match cock {
-        Cock::Furnace => (Place::PlantRoom, memory.furnace.map(|it| it.manual_valve)),
-        Cock::Supply => (Place::Yard, memory.supply_valve),
-        Cock::WaterHeater => {
+pub(super) fn valve(seen: &Seen, memory: &Memory, hand_valve: HandValve, to: Opening) -> Step {
+    let (place, stands) = match hand_valve {
+        HandValve::Furnace => (Place::PlantRoom, memory.furnace.map(|it| it.manual_valve)),
+        HandValve::Supply => (Place::Yard, memory.supply_valve),
+        HandValve::WaterHeater => {
             (Place::PlantRoom, seen.furnace.as_ref().map(|it| it.water_heater.handle))
         }
-        Cock::Range => (Place::Hall, seen.hall.as_ref().map(|it| it.range.handle)),
+        HandValve::Range => (Place::Hall, seen.hall.as_ref().map(|it| it.range.handle)),
     };
     let wanted = match to {
         Opening::Open => HandleAngle::OPEN,
@@ -104,7 +101,7 @@ pub(super) fn valve(seen: &Seen, memory: &Memory, cock: Cock, to: Opening) -> St
         Place::PlantRoom => at_furnace(seen),
         Place::Yard | Place::Hall | Place::GasValve | Place::Away => at(seen, &[place]),
     };
-    let turn = |degrees| after(memory, there, Action::Cock { cock, degrees });
+    let turn = |degrees| after(memory, there, Action::HandValve { hand_valve, degrees });
     match (to, stands.map(HandleAngle::deg)) {
         (Opening::Open, Some(PART_DEG)) if memory.since_s(memory.valve_tick) < PART_S => there()
             .then(memory, || Step::Wait(Awaited::Trickle))

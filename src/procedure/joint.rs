@@ -4,7 +4,7 @@
 use super::goal::{after, at_furnace, at_valve, in_hand};
 use super::{Awaited, Goal, Means, Memory, Step, isolate};
 use crate::hands::action::Action;
-use crate::parts::{Cock, Door, Firing, Fitted, Joint, JointVerdict, Opening, Port, Tool};
+use crate::parts::{Door, Fitted, HandValve, Joint, JointVerdict, Level, Opening, Port, Tool};
 use crate::senses::seen::{FluidSeen, Seen};
 
 /// How long leak fluid is watched, in seconds (common practice: ten at least).
@@ -53,8 +53,8 @@ pub(super) fn proven(memory: &Memory, port: Port) -> Vec<Goal> {
         return Vec::new();
     }
     let working = match port {
-        Port::Inlet => Goal::Valve(Cock::Furnace, Opening::Open),
-        Port::Manifold => Goal::Burning(Firing::High, Means::Wire),
+        Port::Inlet => Goal::Valve(HandValve::Furnace, Opening::Open),
+        Port::Manifold => Goal::Burning(Some(Level::High), Means::Wire),
     };
     vec![working, Goal::JointChecked(port.joint())]
 }

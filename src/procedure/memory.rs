@@ -1,11 +1,11 @@
 //! What was seen and done, as far as the next step needs it where one no longer stands.
 
-use super::Awaited;
+use super::awaited::Awaited;
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep, Topic};
-use crate::parts::{Fitted, Height, Joint, JointVerdict, OnOff, Opening, Port};
+use crate::parts::{Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port};
 use crate::physics::valve::HandleAngle;
-use crate::senses::seen::{Burning, Call, Display, FurnaceSeen, HallSeen, Seen};
+use crate::senses::seen::{Burning, Display, FurnaceSeen, HallSeen, Seen};
 use crate::units::TICKS_PER_S;
 
 /// How long a furnace may take to follow a call, in seconds: longer than the fan needs to prove its
@@ -75,7 +75,7 @@ pub(super) struct AtPort {
 /// What is remembered. Empty after an attempt was resumed: the goals then lead one to look again.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Memory {
-    /// Now, in ticks.
+    /// Tick of the last look.
     pub(super) tick: u64,
     /// What the supply in the yard gives: a tank was seen there, or a meter.
     pub supply: Option<Fuel>,
@@ -86,7 +86,7 @@ pub struct Memory {
     pub(super) valve_switch: Option<OnOff>,
     pub(super) supply_valve: Option<HandleAngle>,
     /// What the thermostat called for when it was seen last, since when, and when that was, in ticks.
-    call: Option<(Call, u64, u64)>,
+    call: Option<(Option<Level>, u64, u64)>,
     pub(super) inlet: AtPort,
     pub(super) manifold: AtPort,
     /// Ticks at which a hand valve was moved last, the manometer switched on, its zero pressed
@@ -200,9 +200,9 @@ impl Memory {
         self.left_out.contains(action)
     }
 
-    /// Whether one of these was called for when the thermostat was seen last.
-    pub(super) fn is_called(&self, calls: &[Call]) -> bool {
-        self.call.is_some_and(|(call, _, _)| calls.contains(&call))
+    /// Whether such a call stood when the thermostat was seen last.
+    pub(super) fn is_called(&self, such: impl Fn(Option<Level>) -> bool) -> bool {
+        self.call.is_some_and(|(call, _, _)| such(call))
     }
 
     /// Takes in what is being done.
@@ -210,7 +210,7 @@ impl Memory {
         match action {
             Action::Go(_) => self.smelt.clear(),
             Action::Sniff(height) => self.smelt.push(*height),
-            Action::Cock { .. } => self.valve_tick = self.tick,
+            Action::HandValve { .. } => self.valve_tick = self.tick,
             Action::MeterZero => self.zeroed_tick = self.hose.is_none().then_some(self.tick),
             Action::HoseOn { .. } | Action::HoseOff => {
                 (self.hose_tick, self.meter_rest) = (self.tick, None);
@@ -235,7 +235,34 @@ impl Memory {
             Action::Mend(_) => {
                 (self.checked, self.brushed, self.meter_rest) = (None, None, None);
             }
-            _ => {}
+            Action::Look(_)
+            | Action::Probe(_)
+            | Action::Take(_)
+            | Action::PutDown
+            | Action::Window { .. }
+            | Action::Door { .. }
+            | Action::FurnaceSwitch(_)
+            | Action::ThermostatMode(_)
+            | Action::Setpoint(_)
+            | Action::StageJumper(_)
+            | Action::ValveSwitch(_)
+            | Action::OtherAppliance { .. }
+            | Action::Cap { .. }
+            | Action::Turn { .. }
+            | Action::MeterPower(_)
+            | Action::MeterUnit(_)
+            | Action::MeterLowSide(_)
+            | Action::ResetRollout
+            | Action::Measure(_)
+            | Action::Unclip
+            | Action::Stopwatch(_)
+            | Action::WriteMeasured(_)
+            | Action::Gauge(_)
+            | Action::FillColumn
+            | Action::Write(_)
+            | Action::Tag(_)
+            | Action::Call(_)
+            | Action::HandOver(_) => {}
         }
     }
 
@@ -303,7 +330,7 @@ impl Memory {
     /// Whether this was called for when the thermostat was seen last, and how long the furnace has
     /// had to follow.
     #[must_use]
-    pub fn called(&self, wanted: Call) -> Called {
+    pub fn called(&self, wanted: Option<Level>) -> Called {
         let Some((_, since, seen)) = self.call.filter(|(call, _, _)| *call == wanted) else {
             return Called::NotKnown;
         };

@@ -14,6 +14,7 @@
 
 mod air;
 mod ask;
+mod awaited;
 mod fire;
 mod goal;
 mod isolate;
@@ -25,8 +26,9 @@ mod pursuit;
 mod restore;
 mod wait;
 
+pub use awaited::{Awaited, LIGHT_UP_S};
 pub use fire::{ABOVE_BOTH_HALF_F, ABOVE_FIRST_HALF_F};
-pub use goal::{Awaited, Goal, LIGHT_UP_S, Means, Step};
+pub use goal::{Goal, Means, Step};
 pub use memory::{Called, Found, Memory};
 pub use pursuit::{Move, Pursuit};
 pub use wait::{Until, Wait, Waiting, number};

@@ -69,29 +69,29 @@ fn seep(seen: &Seen, memory: &Memory, port: Port, since: u64) -> Step {
 
 /// The adapter in, through an open port.
 pub(super) fn adapter_in(seen: &Seen, memory: &Memory, port: Port) -> Step {
-    plug_out(seen, memory, port).then(memory, || match fill(seen, port) {
-        Some(PortFill::Open) => {
-            let adapter = Action::Adapter { port, to: Fitted::On };
-            after(memory, || in_hand(seen, Tool::Adapter), adapter)
+    plug_out(seen, memory, port).then(memory, || {
+        if fill(seen, port) != Some(PortFill::Open) {
+            return Step::Met;
         }
-        Some(_) | None => Step::Met,
+        let adapter = Action::Adapter { port, to: Fitted::On };
+        after(memory, || in_hand(seen, Tool::Adapter), adapter)
     })
 }
 
 /// The hose on, pushed fully on, the manometer ready before. The other port is closed before.
 pub(super) fn hose_on(seen: &Seen, memory: &Memory, port: Port) -> Step {
     match seen.meter.hose {
-        Some((on, Push::Fully)) if on == port => {
+        Some((other, Push::Fully | Push::Halfway)) if other != port => closed(seen, memory, other),
+        Some((_, Push::Fully)) => {
             if memory.since_s(memory.hose_tick) < HOSE_RESTS_S {
                 Step::Wait(Awaited::MeterRests)
             } else {
                 Step::Met
             }
         }
-        Some((on, Push::Halfway)) if on == port => {
+        Some((_, Push::Halfway)) => {
             at_valve(seen).then(memory, || Step::Do(Action::HoseOn { port, push: Push::Fully }))
         }
-        Some((other, _)) => closed(seen, memory, other),
         None => Goal::Isolated
             .step(seen, memory)
             .then(memory, || other_closed(seen, memory, port))
@@ -165,10 +165,8 @@ pub(super) fn closed(seen: &Seen, memory: &Memory, port: Port) -> Step {
         PortFill::Snug => Step::Met,
         PortFill::Hose(_) | PortFill::BareAdapter => adapter_out(seen, memory, port),
         PortFill::Open => {
-            let fingers = || match seen.hand {
-                Some(Tool::HexKey) => Step::Met,
-                Some(_) | None => hand_empty(seen),
-            };
+            let key = seen.hand == Some(Tool::HexKey);
+            let fingers = || if key { Step::Met } else { hand_empty(seen) };
             after(memory, fingers, Action::Plug { port, step: PlugStep::StartByHand })
         }
         PortFill::Started => with_key(PlugStep::SpinIn),

@@ -25,7 +25,7 @@ pub struct Pursuit {
 pub enum Move {
     /// This is to be done.
     Act(Action),
-    /// A tick passes.
+    /// Let a tick pass, with nothing done.
     LetPass,
     /// The goal is reached.
     Reached,
@@ -34,7 +34,7 @@ pub enum Move {
 }
 
 impl Pursuit {
-    /// Pursues a goal.
+    /// Begins to pursue a goal, with nothing tried yet.
     #[must_use]
     pub fn new(goal: Goal) -> Self {
         Self { goal, began: false, walks_ticks: 0, waited: None, late: None, last: None }

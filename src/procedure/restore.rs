@@ -3,7 +3,7 @@
 use super::goal::{after, at, at_furnace, at_valve, in_hand, unless};
 use super::{Goal, Memory, Step};
 use crate::hands::action::{Action, Topic};
-use crate::parts::{Fitted, Neighbor, OnOff, Place, Screw, Tool};
+use crate::parts::{Fitted, OnOff, OtherAppliance, Place, Screw, Tool};
 use crate::senses::seen::Seen;
 
 /// Whether the cap is on a screw, where it can be seen.
@@ -16,9 +16,9 @@ fn cap(seen: &Seen, screw: Screw) -> Option<Fitted> {
 }
 
 fn at_screw(seen: &Seen, screw: Screw) -> Step {
-    match screw {
-        Screw::Supply => at(seen, &[Place::Yard]),
-        Screw::Low | Screw::High => at_valve(seen),
+    match screw.level() {
+        None => at(seen, &[Place::Yard]),
+        Some(_) => at_valve(seen),
     }
 }
 
@@ -43,8 +43,10 @@ pub(super) fn uncapped(seen: &Seen, memory: &Memory, screw: Screw) -> Step {
 pub(super) fn as_found(memory: &Memory) -> Vec<Goal> {
     let found = memory.found;
     let other = |which, was: Option<OnOff>| was.map(|to| Goal::Other(which, to));
-    let others =
-        [other(Neighbor::WaterHeater, found.water_heater), other(Neighbor::Range, found.range)];
+    let others = [
+        other(OtherAppliance::WaterHeater, found.water_heater),
+        other(OtherAppliance::Range, found.range),
+    ];
     others.into_iter().flatten().chain([Goal::ThermostatAsFound]).collect()
 }
 

@@ -40,11 +40,11 @@ pub struct Wait {
 /// How a wait stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Waiting {
-    /// Not yet.
+    /// It has not come yet.
     On,
-    /// It came.
+    /// It came within its time.
     Met,
-    /// The limit passed.
+    /// The time passed without it.
     TooLong,
 }
 
@@ -81,8 +81,8 @@ impl Wait {
             Until::Status(any_of) => {
                 seen.furnace.as_ref().is_some_and(|furnace| any_of.contains(&furnace.status))
             }
-            Until::MeterBetween(low, high) => {
-                number(seen).is_some_and(|pa| (*low..=*high).contains(&pa))
+            Until::MeterBetween(lower, upper) => {
+                number(seen).is_some_and(|pa| (*lower..=*upper).contains(&pa))
             }
             Until::MeterSteady { within_pa, for_s } => {
                 let (within_pa, for_s) = (*within_pa, *for_s);

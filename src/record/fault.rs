@@ -106,11 +106,20 @@ impl Fault {
 
 impl core::fmt::Display for Fault {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        write!(f, "error[{}]: line {}, column {}", self.code.id(), self.line, self.column)?;
-        if !self.field.is_empty() {
-            write!(f, ", `{}`", self.field)?;
-        }
-        write!(f, ": {}", self.message)
+        let (code, line, column) = (self.code.id(), self.line, self.column);
+        let message = &self.message;
+        f.write_str(&if self.field.is_empty() {
+            t!("record-fault", code = code, line = line, column = column, message = message)
+        } else {
+            t!(
+                "record-fault-field",
+                code = code,
+                line = line,
+                column = column,
+                field = &self.field,
+                message = message
+            )
+        })
     }
 }
 

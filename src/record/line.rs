@@ -56,8 +56,8 @@ impl Help {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Coached => "coached",
-            Self::Solo => "solo",
+            Self::Coached => t!("record-coached"),
+            Self::Solo => t!("record-solo"),
         }
     }
 }
@@ -129,9 +129,9 @@ impl Ended {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::HandedOver => "handed over",
-            Self::Ignition => "stopped by an ignition",
-            Self::Stopped => "stopped before the hand-over",
+            Self::HandedOver => t!("record-handed-over"),
+            Self::Ignition => t!("record-ignition"),
+            Self::Stopped => t!("record-stopped"),
         }
     }
 }
@@ -153,7 +153,7 @@ impl<'de> Deserialize<'de> for Hex {
         good.then(|| u64::from_str_radix(&text, 16).ok())
             .flatten()
             .map(Self)
-            .ok_or_else(|| serde::de::Error::custom("a digest has 16 hexadecimal digits"))
+            .ok_or_else(|| serde::de::Error::custom(t!("record-digest")))
     }
 }
 

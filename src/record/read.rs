@@ -61,7 +61,7 @@ impl Record {
 /// The first fault.
 pub fn read(bytes: &[u8]) -> Result<Record, Fault> {
     if bytes.len() > MAX_BYTES {
-        let message = format!("A record has at most {MAX_BYTES} bytes; this has {}.", bytes.len());
+        let message = t!("record-too-large", most = MAX_BYTES, bytes = bytes.len());
         return Err(Fault::new(FaultCode::TooLarge, 1, message));
     }
     let mut lines = Vec::new();
@@ -74,7 +74,7 @@ pub fn read(bytes: &[u8]) -> Result<Record, Fault> {
         let (raw, after) = rest.split_at(end);
         rest = after.get(1..).unwrap_or_default();
         if number > MAX_LINES {
-            let message = format!("A record has at most {MAX_LINES} lines.");
+            let message = t!("record-too-many-lines", most = MAX_LINES);
             return Err(Fault::new(FaultCode::TooManyLines, number, message));
         }
         let text = text(raw, number)?;
@@ -96,11 +96,7 @@ pub fn read(bytes: &[u8]) -> Result<Record, Fault> {
 }
 
 fn no_header(bytes: &[u8]) -> Fault {
-    let message = if bytes.is_empty() {
-        "The file is empty."
-    } else {
-        "The first line is not finished, so there is no record to read."
-    };
+    let message = if bytes.is_empty() { t!("record-empty") } else { t!("record-no-first-line") };
     Fault::new(FaultCode::NoHeader, 1, message)
 }
 
@@ -108,11 +104,11 @@ fn no_header(bytes: &[u8]) -> Fault {
 fn text(raw: &[u8], number: usize) -> Result<&str, Fault> {
     let most = if number == 1 { MAX_HEADER_BYTES } else { MAX_LINE_BYTES };
     if raw.len() >= most {
-        let message = format!("The line has {} bytes; at most {most} are read.", raw.len());
+        let message = t!("record-line-too-long", bytes = raw.len(), most = most);
         return Err(Fault::new(FaultCode::LineTooLong, number, message));
     }
     core::str::from_utf8(raw).map_err(|error| {
-        let message = "The line is not UTF-8 text from here on.";
+        let message = t!("record-not-utf8");
         Fault::new(FaultCode::NotUtf8, number, message).at(error.valid_up_to() + 1, "")
     })
 }
@@ -122,7 +118,7 @@ fn first(text: &str, chain: &mut Chain) -> Result<(Header, Option<u32>), Fault> 
     let bare: serde_json::Value =
         serde_json::from_str(text).map_err(|error| malformed(&error, 1))?;
     if bare.get("format").and_then(serde_json::Value::as_str) != Some(FORMAT) {
-        let message = format!("This is not a record: `format` is not \"{FORMAT}\".");
+        let message = t!("record-not-one", format = FORMAT);
         return Err(Fault::new(FaultCode::NotARecord, 1, message).at(1, "format"));
     }
     let version = bare.get("version");
@@ -139,8 +135,7 @@ fn first(text: &str, chain: &mut Chain) -> Result<(Header, Option<u32>), Fault> 
         return Err(unusual(&ours, &object, 1));
     }
     if !header.is_sound() {
-        let message = "The scenario's hash is not that of its text, or a name is too long or not \
-                       plain.";
+        let message = t!("record-bad-header");
         return Err(Fault::new(FaultCode::BadHeader, 1, message).at(1, "scenario"));
     }
     Ok((header, model))
@@ -149,14 +144,10 @@ fn first(text: &str, chain: &mut Chain) -> Result<(Header, Option<u32>), Fault> 
 fn other_version(version: Option<&serde_json::Value>) -> Fault {
     let newer = version.and_then(serde_json::Value::as_u64).filter(|&it| it > u64::from(VERSION));
     let (code, message) = if let Some(newer) = newer {
-        let message = format!(
-            "The record has version {newer} of the format; this program reads versions up to \
-             {VERSION}. A newer program is needed."
-        );
+        let message = t!("record-newer", version = newer.to_string(), known = VERSION.to_string());
         (FaultCode::NewerVersion, message)
     } else {
-        let message =
-            format!("There is no such version of the format; this program reads 1 to {VERSION}.");
+        let message = t!("record-no-version", known = VERSION.to_string());
         (FaultCode::NoSuchVersion, message)
     };
     Fault::new(code, 1, message).at(1, "version")
@@ -168,7 +159,7 @@ fn line(text: &str, number: usize, chain: &mut Chain) -> Result<Line, Fault> {
     let object = format!("{body}}}");
     let line = Line::decode(&object).map_err(|error| malformed(&error, number))?;
     let Some(line) = line else {
-        let message = "A line tells one thing: `do`, `mark`, `note`, or `end` with its `digest`.";
+        let message = t!("record-one-thing");
         return Err(Fault::new(FaultCode::BadField, number, message).at(1, "do"));
     };
     sealed(chain, body, sum, number)?;
@@ -184,7 +175,7 @@ fn split(text: &str, number: usize) -> Result<(&str, &str), Fault> {
         match serde_json::from_str::<serde::de::IgnoredAny>(text) {
             Err(error) => malformed(&error, number),
             Ok(_) => {
-                let message = "The line does not end with its checksum.";
+                let message = t!("record-no-checksum");
                 Fault::new(FaultCode::NoChecksum, number, message).at(text.len(), "sum")
             }
         }
@@ -194,8 +185,7 @@ fn split(text: &str, number: usize) -> Result<(&str, &str), Fault> {
 fn sealed(chain: &mut Chain, body: &str, sum: &str, number: usize) -> Result<(), Fault> {
     chain.check(body, sum).map_err(|why| match why {
         Unsealed::Broken | Unsealed::NoSum => {
-            let message = "The checksum does not follow: this line, or a line before it, was \
-                           changed, added or taken away.";
+            let message = t!("record-broken-chain");
             Fault::new(FaultCode::BrokenChain, number, message).at(body.len() + 1, "sum")
         }
     })
@@ -204,8 +194,7 @@ fn sealed(chain: &mut Chain, body: &str, sum: &str, number: usize) -> Result<(),
 /// A line that means something, but was not written by this format's rules.
 fn unusual(ours: &str, theirs: &str, number: usize) -> Fault {
     let same = ours.bytes().zip(theirs.bytes()).take_while(|(a, b)| a == b).count();
-    let message = "The line is not written as this version writes it: an unknown field, another \
-                   order or blanks.";
+    let message = t!("record-otherwise-written");
     Fault::new(FaultCode::BadField, number, message).at(same + 1, "")
 }
 
@@ -238,6 +227,11 @@ fn misplaced(why: Full, line: &Line, order: &Order, number: usize) -> Fault {
         Full::Mark => FaultCode::BadMark,
         Full::Header => FaultCode::BadHeader,
     };
-    let message = format!("At tick {} after tick {}: {why}.", line.tick, order.tick());
+    let message = t!(
+        "record-misplaced",
+        tick = line.tick.to_string(),
+        last = order.tick().to_string(),
+        why = why.to_string()
+    );
     Fault::new(code, number, message).at(2, "t")
 }

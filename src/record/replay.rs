@@ -63,14 +63,11 @@ pub enum ReplayError {
 impl core::fmt::Display for ReplayError {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         match self {
-            Self::Scenario(problems) => {
-                write!(f, "the scenario in the record cannot be read")?;
-                match problems.first() {
-                    Some(first) => write!(f, ": {}", first.message),
-                    None => Ok(()),
-                }
-            }
-            Self::Finished => f.write_str("the attempt has ended"),
+            Self::Scenario(problems) => match problems.first() {
+                Some(first) => f.write_str(&t!("replay-scenario-why", why = &first.message)),
+                None => f.write_str(t!("replay-scenario")),
+            },
+            Self::Finished => f.write_str(t!("replay-finished")),
             Self::Differs(it) => write!(f, "{it}"),
         }
     }
@@ -80,21 +77,26 @@ impl core::error::Error for ReplayError {}
 
 impl core::fmt::Display for Difference {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        write!(
-            f,
-            "tick {} (line {}) comes out differently: {:016x} recorded, {:016x} replayed",
-            self.tick, self.line, self.recorded, self.replayed
-        )?;
+        let difference = t!(
+            "replay-differs",
+            tick = self.tick.to_string(),
+            line = self.line,
+            recorded = format!("{:016x}", self.recorded),
+            replayed = format!("{:016x}", self.replayed)
+        );
         match self.model {
-            Some(MODEL_VERSION) => Ok(()),
-            Some(other) => write!(
-                f,
-                " (version {other} of the model wrote it, this is version {MODEL_VERSION})"
-            ),
-            None => write!(
-                f,
-                " (an early version of the model wrote it, this is version {MODEL_VERSION})"
-            ),
+            Some(MODEL_VERSION) => f.write_str(&difference),
+            Some(other) => f.write_str(&t!(
+                "replay-differs-other",
+                difference = difference,
+                model = other,
+                now = MODEL_VERSION
+            )),
+            None => f.write_str(&t!(
+                "replay-differs-early",
+                difference = difference,
+                now = MODEL_VERSION
+            )),
         }
     }
 }

@@ -30,13 +30,13 @@ pub enum Full {
 impl core::fmt::Display for Full {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         f.write_str(match self {
-            Self::Ticks => "a record holds at most a day",
-            Self::Lines => "the record has as many lines as it may have",
-            Self::TooLong => "the line is longer than a record takes",
-            Self::Ended => "the record has its end already",
-            Self::Backwards => "a record does not go back in time",
-            Self::Mark => "a mark stands every 250 ticks and nowhere else",
-            Self::Header => "the header's names or hash are not what they must be",
+            Self::Ticks => t!("record-full-ticks"),
+            Self::Lines => t!("record-full-lines"),
+            Self::TooLong => t!("record-full-too-long"),
+            Self::Ended => t!("record-full-ended"),
+            Self::Backwards => t!("record-full-backwards"),
+            Self::Mark => t!("record-full-mark"),
+            Self::Header => t!("record-full-header"),
         })
     }
 }

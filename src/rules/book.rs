@@ -58,15 +58,15 @@ impl RuleBook {
     fn check(&self) -> Result<(), String> {
         for (i, rule) in self.rules.iter().enumerate() {
             if self.rules[..i].iter().any(|other| other.id == rule.id) {
-                return Err(format!("the rule `{}` stands there twice", rule.id));
+                return Err(t!("rules-twice", rule = &rule.id));
             }
             if !(0.0..=100.0).contains(&rule.weight) {
-                return Err(format!("the rule `{}` has a weight outside 0 to 100", rule.id));
+                return Err(t!("rules-weight", rule = &rule.id));
             }
             if let Some(missing) =
                 rule.follows_from.iter().find(|id| !self.rules.iter().any(|other| other.id == **id))
             {
-                return Err(format!("`{}` follows from `{missing}`, which is no rule", rule.id));
+                return Err(t!("rules-follows", rule = &rule.id, missing = missing));
             }
         }
         Ok(())

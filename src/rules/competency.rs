@@ -4,127 +4,67 @@
 //! full criteria were not at hand; none of those bodies has looked at this table. Practice here is
 //! evidence of practice only and confers no qualification.
 
-use serde::Serialize;
+use serde::{Serialize, Serializer};
+
+use crate::words::Id;
 
 /// A competency.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct Competency {
     /// Its id, `C01` to `C22`, as rules and scenarios name it.
     pub id: &'static str,
-    /// Its name, in a few words.
-    pub name: &'static str,
-    /// What somebody does who has it.
-    pub criterion: &'static str,
+    #[serde(serialize_with = "as_text")]
+    name: Id,
+    #[serde(serialize_with = "as_text")]
+    criterion: Id,
 }
 
-const fn c(id: &'static str, name: &'static str, criterion: &'static str) -> Competency {
+fn as_text<S: Serializer>(id: &Id, serializer: S) -> Result<S::Ok, S::Error> {
+    serializer.serialize_str(id.text())
+}
+
+impl Competency {
+    /// Its name, in a few words.
+    #[must_use]
+    pub fn name(&self) -> &'static str {
+        self.name.text()
+    }
+
+    /// What somebody does who has it, in a sentence.
+    #[must_use]
+    pub fn criterion(&self) -> &'static str {
+        self.criterion.text()
+    }
+}
+
+const fn c(id: &'static str, name: Id, criterion: Id) -> Competency {
     Competency { id, name, criterion }
 }
 
 /// All of them, by id.
 pub const ALL: [Competency; 22] = [
-    c(
-        "C01",
-        "Hazards",
-        "Looks for hazards before and during the work, keeps the room aired, and reports what is found.",
-    ),
-    c(
-        "C02",
-        "Gas escape",
-        "Answers a smell of gas or an alarm rightly, and tells the people in the house what to do.",
-    ),
-    c(
-        "C03",
-        "The fuel",
-        "Works with the properties of the gas at hand: heavy or light, its heat, its limits, its smell.",
-    ),
-    c(
-        "C04",
-        "Plate and papers",
-        "Reads job card, rating plate and label first, and works to their figures.",
-    ),
-    c(
-        "C05",
-        "Instruments",
-        "Chooses a sound instrument, zeroes it open to the air, and knows what its number means.",
-    ),
-    c("C06", "Isolation", "Shuts off gas and power and proves it before anything is opened."),
-    c(
-        "C07",
-        "Supply pressure",
-        "Checks the supply at rest, running and with everything on, and sets it only where it is allowed.",
-    ),
-    c(
-        "C08",
-        "Burner pressure",
-        "Reads both stages at the manifold, sets what is out of its band, and proves it with the cap on.",
-    ),
-    c(
-        "C09",
-        "Gas rate",
-        "Finds the heat input from the meter's dial or from the orifices, and compares it with the plate.",
-    ),
-    c(
-        "C10",
-        "Air and flue",
-        "Makes sure that the burners get air and that the products of combustion leave.",
-    ),
-    c(
-        "C11",
-        "Safety devices",
-        "Checks that the devices that guard the furnace do so, and leaves none bypassed.",
-    ),
-    c(
-        "C12",
-        "Leak checks",
-        "Checks every joint that was opened, at its own working pressure, until it is tight.",
-    ),
-    c(
-        "C13",
-        "Purge and relight",
-        "Brings gas back safely after an interruption, and relights every appliance.",
-    ),
-    c(
-        "C14",
-        "Commission and look after",
-        "Runs the furnace through a whole cycle and leaves it as its maker wants it.",
-    ),
-    c(
-        "C15",
-        "Find and mend",
-        "Finds the cause from the readings before turning or changing anything, and mends that.",
-    ),
-    c(
-        "C16",
-        "Unsafe situations",
-        "Recognises what must not run, shuts it off, tags it and says so in writing.",
-    ),
-    c("C17", "Pipe size", "Judges pipe by load, length and allowed drop."),
-    c(
-        "C18",
-        "Fuel conversion and altitude",
-        "Proves every part of a conversion, and follows the plate at height.",
-    ),
-    c(
-        "C19",
-        "Records",
-        "Writes down what was read, with unit and place, what was done, and what was found.",
-    ),
-    c(
-        "C20",
-        "Care and explaining",
-        "Does no damage, leaves the place clean, and explains to the householder.",
-    ),
-    c(
-        "C21",
-        "House air and staging",
-        "Checks air and temperature rise, and that the thermostat calls both stages.",
-    ),
-    c(
-        "C22",
-        "Rules of the house",
-        "Keeps to who owns what, to a tidy work place and to the record of maintenance.",
-    ),
+    c("C01", id!("competency-c01"), id!("competency-c01-shown")),
+    c("C02", id!("competency-c02"), id!("competency-c02-shown")),
+    c("C03", id!("competency-c03"), id!("competency-c03-shown")),
+    c("C04", id!("competency-c04"), id!("competency-c04-shown")),
+    c("C05", id!("competency-c05"), id!("competency-c05-shown")),
+    c("C06", id!("competency-c06"), id!("competency-c06-shown")),
+    c("C07", id!("competency-c07"), id!("competency-c07-shown")),
+    c("C08", id!("competency-c08"), id!("competency-c08-shown")),
+    c("C09", id!("competency-c09"), id!("competency-c09-shown")),
+    c("C10", id!("competency-c10"), id!("competency-c10-shown")),
+    c("C11", id!("competency-c11"), id!("competency-c11-shown")),
+    c("C12", id!("competency-c12"), id!("competency-c12-shown")),
+    c("C13", id!("competency-c13"), id!("competency-c13-shown")),
+    c("C14", id!("competency-c14"), id!("competency-c14-shown")),
+    c("C15", id!("competency-c15"), id!("competency-c15-shown")),
+    c("C16", id!("competency-c16"), id!("competency-c16-shown")),
+    c("C17", id!("competency-c17"), id!("competency-c17-shown")),
+    c("C18", id!("competency-c18"), id!("competency-c18-shown")),
+    c("C19", id!("competency-c19"), id!("competency-c19-shown")),
+    c("C20", id!("competency-c20"), id!("competency-c20-shown")),
+    c("C21", id!("competency-c21"), id!("competency-c21-shown")),
+    c("C22", id!("competency-c22"), id!("competency-c22-shown")),
 ];
 
 /// The one with this id.

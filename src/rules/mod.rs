@@ -95,20 +95,20 @@ impl Essential {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::AlarmResponse => "Right answer to gas in the air",
-            Self::Isolation => "Isolated before a port was opened",
-            Self::NoGasToOpenPort => "No gas to an open port",
-            Self::MeterTrue => "Meter true",
-            Self::BothStagesRead => "Both stages read while burning",
-            Self::InletWithOthers => "Inlet read with all other appliances on",
-            Self::SettingsInPlate => "Both stages set inside the plate",
-            Self::SupplyInLimits => "Supply inside its limits",
-            Self::JointsChecked => "Every opened joint leak-checked at working pressure",
-            Self::PortsSealed => "Ports sealed",
-            Self::Restored => "Manual valve, switches and power restored",
-            Self::NothingBypassed => "Nothing bypassed, nothing made dangerous",
-            Self::ConversionProven => "Fuel and conversion proven",
-            Self::RightEnding => "Ended as the finding asks",
+            Self::AlarmResponse => t!("essential-alarm-response"),
+            Self::Isolation => t!("essential-isolation"),
+            Self::NoGasToOpenPort => t!("essential-no-gas-to-open-port"),
+            Self::MeterTrue => t!("essential-meter-true"),
+            Self::BothStagesRead => t!("essential-both-stages-read"),
+            Self::InletWithOthers => t!("essential-inlet-with-others"),
+            Self::SettingsInPlate => t!("essential-settings-in-plate"),
+            Self::SupplyInLimits => t!("essential-supply-in-limits"),
+            Self::JointsChecked => t!("essential-joints-checked"),
+            Self::PortsSealed => t!("essential-ports-sealed"),
+            Self::Restored => t!("essential-restored"),
+            Self::NothingBypassed => t!("essential-nothing-bypassed"),
+            Self::ConversionProven => t!("essential-conversion-proven"),
+            Self::RightEnding => t!("essential-right-ending"),
         }
     }
 }

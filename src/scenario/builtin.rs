@@ -10,7 +10,7 @@ use crate::units::PA_PER_INWC;
 pub struct Builtin {
     /// Its id on the command line and in records.
     pub id: &'static str,
-    /// Its text.
+    /// Text of the scenario, in the format.
     pub text: &'static str,
 }
 
@@ -28,7 +28,8 @@ pub const JOBS: [Builtin; 2] = [ship!("propane-cold-morning"), ship!("natural-ga
 pub const HEALTHY: [Builtin; 2] = [ship!("healthy-natural"), ship!("healthy-propane")];
 
 /// Everything that ships, in the order in which it is offered: by step, the easier first.
-pub const LADDER: [Builtin; 36] = [
+pub const LADDER: [Builtin; 37] = [
+    ship!("one-screw-one-number"),
     ship!("healthy-natural"),
     ship!("healthy-propane"),
     ship!("borrowed-bag"),

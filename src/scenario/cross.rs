@@ -1,80 +1,37 @@
 //! Problems that show only when several values are looked at together.
 
 mod card;
+mod context;
 mod endings;
 mod furnace;
 mod plausible;
 mod supply;
 mod teaching;
 
-use core::fmt::Write as _;
+use context::{Cross, TRIED_SEEDS, last_name};
 
 use super::format::{Card, Figures, Furnace, Plate, RuleChange, Scenario, VERSION, Variant};
-use super::problem::{Code, Gravity, Problem, nearest};
+use super::problem::{Code, Problem, ProblemLevel, nearest};
 use super::reader::Reader;
-use super::value::{Measure, Vary};
 use crate::appliance::plate::Fuel;
 use crate::units::PA_PER_INWC;
+use crate::words::decimal;
 
-/// Where problems go.
-struct Cross<'r, 'a> {
-    reader: &'r mut Reader<'a>,
-}
-
-impl Cross<'_, '_> {
-    fn error(&mut self, path: &str, message: String) {
-        self.reader.at_path(Gravity::Error, Code::Contradiction, path, message);
-    }
-
-    fn warn(&mut self, path: &str, message: String) {
-        self.reader.at_path(Gravity::Warning, Code::Unusual, path, message);
-    }
-
-    fn unknown<'n>(
-        &mut self,
-        path: &str,
-        found: &str,
-        names: impl Iterator<Item = &'n str> + Clone,
-    ) {
-        let message = format!("`{found}` is not a size that the model knows.");
-        self.reader.at_path(Gravity::Error, Code::UnknownName, path, message);
-        if let Some(last) = self.reader.problems.last_mut() {
-            last.nearest = nearest(found, names.clone());
-            last.expected = format!("one of {}", names.collect::<Vec<_>>().join(", "));
-        }
-    }
-
-    fn length(&mut self, path: &str, message: String) {
-        self.reader.at_path(Gravity::Error, Code::BadLength, path, message);
-    }
-
-    /// For every draw, `low` must stay below `high`.
-    fn below<A: Measure, B: Measure>(
-        &mut self,
-        (low_path, low): (&str, &Vary<A>),
-        (high_path, high): (&str, &Vary<B>),
-    ) {
-        if low.high() >= high.low() {
-            self.error(low_path, format!("This must stay below `{}`.", last_name(high_path)));
-        }
-    }
-}
-
-/// Looks at everything together, in every setting that a seat may draw.
+/// Looks at everything together, in every setting that a seed may draw.
 pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
     whole(&scenario.as_written(), reader);
     if !scenario.variants.is_empty() {
         for problem in
             reader.problems.iter_mut().filter(|it| it.path.starts_with("marking.endings"))
         {
-            problem.message.push_str(" That is so in the job as it is written.");
+            problem.message = t!("problem-as-written", problem = &problem.message);
         }
     }
     for (i, variant) in scenario.variants.iter().enumerate() {
         let place = format!("variants[{i}]");
         let written = variant.written();
         if written.is_empty() {
-            Cross { reader }.warn(&place, "This setting writes nothing of its own.".into());
+            Cross { reader }.warn(&place, t!("problem-setting-empty").into());
             continue;
         }
         unwritten(scenario, variant, &place, &mut Cross { reader });
@@ -90,10 +47,11 @@ pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {
                 continue;
             }
             if !problem.path.starts_with("variants[") {
-                let _ = write!(problem.message, " That is so in `{place}`.");
-                if problem.path.starts_with("marking.endings") {
-                    problem.message.push_str(" It may write `endings` of its own.");
-                }
+                let (told, place) = (&problem.message, &place);
+                problem.message = match problem.path.starts_with("marking.endings") {
+                    true => t!("problem-endings-in-setting", problem = told, place = place),
+                    false => t!("problem-in-setting", problem = told, place = place),
+                };
             }
             reader.problems.push(problem);
         }
@@ -106,20 +64,14 @@ fn unwritten(scenario: &Scenario, variant: &Variant, place: &str, cross: &mut Cr
     if fuel == scenario.gas.fuel {
         return;
     }
-    let missing = [
-        ("supply", variant.supply.is_none(), "regulator, pressures and source"),
-        ("furnace", variant.furnace.is_none(), "plate, label and orifices"),
-    ];
-    for (field, _, what) in missing.into_iter().filter(|(_, is, _)| *is) {
-        let message = format!(
-            "This setting burns {} and writes no `{field}`: {what} stay those of the job.",
-            fuel.label()
-        );
+    let missing = [("supply", variant.supply.is_none()), ("furnace", variant.furnace.is_none())];
+    for (field, _) in missing.into_iter().filter(|(_, is)| *is) {
+        let message = t!("problem-setting-takes", fuel = fuel.label(), field = field);
         cross.warn(place, message);
     }
 }
 
-/// One setting.
+/// Looks at the job in one setting.
 fn whole(scenario: &Scenario, reader: &mut Reader<'_>) {
     let mut cross = Cross { reader };
     version(scenario, &mut cross);
@@ -141,10 +93,9 @@ fn whole(scenario: &Scenario, reader: &mut Reader<'_>) {
 
 fn version(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let known = f64::from(VERSION);
-    if scenario.version.low() < known || scenario.version.high() > known {
-        let message =
-            format!("There is no such version of the format: write `version: {VERSION}`.");
-        cross.reader.at_path(Gravity::Error, Code::NoSuchVersion, "version", message);
+    if scenario.version.least() < known || scenario.version.most() > known {
+        let message = t!("problem-no-version", version = VERSION.to_string());
+        cross.reader.at_path(ProblemLevel::Error, Code::NoSuchVersion, "version", message);
     }
 }
 
@@ -167,7 +118,7 @@ fn texts(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         let length = text.map_or(0, |text| text.chars().count());
         let most = section.text_limit(last_name(path));
         if length > most {
-            cross.length(path, format!("This has {length} characters; {most} fit."));
+            cross.length(path, t!("problem-too-long", length = length, most = most));
         }
     }
 }
@@ -176,17 +127,16 @@ fn fuels(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     use super::format::Source;
     match (&scenario.supply.source, scenario.gas.fuel) {
         (Source::Tank(_), Fuel::Natural) => {
-            cross
-                .error("supply.source", "A tank holds propane, but the gas is natural gas.".into());
+            cross.error("supply.source", t!("problem-tank-natural").into());
         }
         (Source::Meter(_), Fuel::Propane) => {
-            cross.warn("supply.source", "Propane seldom comes through a utility's meter.".into());
+            cross.warn("supply.source", t!("problem-meter-propane").into());
         }
         (Source::Tank(tank), Fuel::Propane) => {
-            let coldest_k = scenario.site.outside.low();
+            let coldest_k = scenario.site.outside.least();
             let boils_k = crate::units::k_from_f(-44.0);
-            if coldest_k <= boils_k && tank.level.low() > 0.0 {
-                let message = "Propane does not boil at this temperature: the tank gives no gas.";
+            if coldest_k <= boils_k && tank.level.least() > 0.0 {
+                let message = t!("problem-tank-cold");
                 cross.warn("site.outside", message.into());
             }
         }
@@ -198,33 +148,23 @@ fn fuels(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         None => ("furnace.plate.made_for.fuel", &furnace.plate.made_for),
     };
     if governing.fuel != scenario.gas.fuel {
-        let message = format!(
-            "The furnace is marked for {}, but the gas is {}. Right only if this is the fault; else it \
-             wants a label in `furnace.conversion`, or the plate of that gas.",
-            governing.fuel.label(),
-            scenario.gas.fuel.label()
-        );
+        let message =
+            t!("problem-fuels", marked = governing.fuel.label(), gas = scenario.gas.fuel.label());
         cross.warn(path, message);
     }
     if furnace.conversion.as_ref().is_some_and(|label| label.fuel == furnace.plate.made_for.fuel) {
-        let message = "The label names the fuel that the furnace was made for anyway.";
+        let message = t!("problem-label-same-fuel");
         cross.warn("furnace.conversion.fuel", message.into());
     }
 }
 
 fn instruments(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
-    let most_pa = scenario.supply.lockup.high();
-    if scenario.manometer.range.low() < most_pa {
-        let message = format!(
-            "The manometer cannot show the supply at rest, {:.1} inH2O.",
-            most_pa / PA_PER_INWC
-        );
+    let most_pa = scenario.supply.lockup.most();
+    if scenario.manometer.range.least() < most_pa {
+        let message = t!("problem-manometer-range", pressure = decimal(most_pa / PA_PER_INWC, 1));
         cross.warn("manometer.range", message);
     }
 }
-
-/// Seeds for which faults are tried.
-const TRIED_SEEDS: u64 = 8;
 
 /// Whether each fault can be there at all, and is not put in twice. Gives whether all of them can.
 fn faults(scenario: &Scenario, cross: &mut Cross<'_, '_>) -> bool {
@@ -236,16 +176,12 @@ fn faults(scenario: &Scenario, cross: &mut Cross<'_, '_>) -> bool {
             let misfit = (0..TRIED_SEEDS).find_map(|seed| fault.misfit(&scenario.draw_sound(seed)));
             if let Some(why) = misfit {
                 fit = false;
-                let message = format!(
-                    "`{}` does not fit here: {why}. Where it fits one setting only, that one writes \
-                     `faults` of its own in `variants`.",
-                    fault.name()
-                );
+                let message = t!("problem-fault-misfit", fault = fault.name(), why = why);
                 cross.error(&path, message);
             }
             let before = scenario.faults.iter().take(i).flat_map(|it| &it.choices);
             if before.filter(|it| it.fault == fault).count() > 0 {
-                let message = format!("`{}` is put in twice.", fault.name());
+                let message = t!("problem-fault-twice", fault = fault.name());
                 cross.warn(&path, message);
             }
         }
@@ -256,11 +192,11 @@ fn faults(scenario: &Scenario, cross: &mut Cross<'_, '_>) -> bool {
 fn marking(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let endings = &scenario.marking.endings;
     if endings.is_empty() {
-        cross.length("marking.endings", "At least one way of ending the job must be right.".into());
+        cross.length("marking.endings", t!("problem-no-ending").into());
     }
     for (i, ending) in endings.iter().enumerate() {
         if endings[..i].contains(ending) {
-            cross.error(&format!("marking.endings[{i}]"), "This ending stands twice.".into());
+            cross.error(&format!("marking.endings[{i}]"), t!("problem-ending-twice").into());
         }
     }
     rules(&scenario.marking.rules, cross);
@@ -277,24 +213,18 @@ fn rules(changes: &[RuleChange], cross: &mut Cross<'_, '_>) {
         let path = format!("marking.rules[{i}].id");
         if !ids().any(|id| id == rule.id) {
             let near = nearest(&rule.id, ids());
-            let meant = near.as_ref().map(|id| format!(" Do you mean `{id}`?")).unwrap_or_default();
-            let message = format!(
-                "There is no rule `{}` in the shared set.{meant} `quarterturn explain rules` lists \
-                 them.",
-                rule.id
-            );
-            cross.reader.at_path(Gravity::Error, Code::UnknownName, &path, message);
+            let message = match &near {
+                Some(near) => t!("problem-no-rule-near", rule = &rule.id, near = near),
+                None => t!("problem-no-rule", rule = &rule.id),
+            };
+            cross.reader.at_path(ProblemLevel::Error, Code::UnknownName, &path, message);
             cross.reader.suggest(near);
         } else if changes[..i].iter().any(|before| before.id == rule.id) {
-            cross.error(&path, "This rule stands twice.".into());
+            cross.error(&path, t!("problem-rule-twice").into());
         }
-        if rule.weight.as_ref().is_some_and(|weight| weight.low() < weight.high()) {
-            let message = "A weight is the same for every seat: one number.";
+        if rule.weight.as_ref().is_some_and(|weight| weight.least() < weight.most()) {
+            let message = t!("problem-weight-range");
             cross.error(&format!("marking.rules[{i}].weight"), message.into());
         }
     }
-}
-
-fn last_name(path: &str) -> &str {
-    path.rsplit('.').next().unwrap_or(path)
 }

@@ -1,14 +1,15 @@
 //! From a scenario and a seed to the numbers of one bench.
 
 mod furnace;
+mod seeded;
 mod supply;
 
 pub(super) use furnace::orifice_input_w;
+use seeded::{Draw, SEA_LEVEL_PA};
 
 use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
-use super::pick::Pick;
-use super::value::{Measure, Vary, whole};
-use crate::parts::{Fitted, Neighbor, OnOff, Port, Screw};
+use super::value::Vary;
+use crate::parts::{Fitted, OnOff, OtherAppliance, Port, Screw};
 use crate::physics::valve::HandleAngle;
 use crate::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
 use crate::units::{M_PER_FT, f_from_k};
@@ -16,36 +17,6 @@ use enum_map::{EnumMap, enum_map};
 
 /// Kelvins in 70 °F.
 const LOSS_STEP_K: f64 = 70.0 / 1.8;
-/// Pressure of the air at sea level, in pascals (ICAO standard atmosphere).
-const SEA_LEVEL_PA: f64 = 101_325.0;
-
-/// Draws numbers for one seed.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Draw {
-    seed: u64,
-}
-
-impl Draw {
-    /// The value of a field.
-    fn get<M: Measure>(self, value: &Vary<M>, path: &str) -> f64 {
-        value.draw(self.seed, path)
-    }
-
-    /// The value of a field, or what stands in for it.
-    fn or<M: Measure>(self, value: Option<&Vary<M>>, path: &str, other: f64) -> f64 {
-        value.map_or(other, |value| value.draw(self.seed, path))
-    }
-
-    /// The word of a field.
-    fn pick<T: Copy>(self, value: &Pick<T>, path: &str) -> T {
-        value.draw(self.seed, path)
-    }
-
-    fn count<M: Measure>(self, value: &Vary<M>, path: &str) -> u32 {
-        whole(self.get(value, path))
-    }
-}
-
 /// Height up to which the plate's orifices are right: 2,000 ft (IFGC, NFPA 54).
 const PLATE_ORIFICES_M: f64 = 2_000.0 * M_PER_FT;
 
@@ -71,10 +42,10 @@ impl Scenario {
     pub fn draw_healthy(&self, seed: u64) -> Setup {
         let mut right = self.settled(seed).into_owned();
         right.supply.found = None;
-        right.furnace.settings.low = None;
-        right.furnace.settings.high = None;
+        let set = &mut right.furnace.settings;
+        (set.manifold, set.low, set.high) = (None, None, None);
         right.furnace.springs_fitted = None;
-        if right.site.altitude.high() <= PLATE_ORIFICES_M {
+        if right.site.altitude.most() <= PLATE_ORIFICES_M {
             right.furnace.orifice_fitted = None;
             right.furnace.orifice_sizes = None;
         }
@@ -90,7 +61,7 @@ impl Scenario {
     #[must_use]
     pub fn draw_sound(&self, seed: u64) -> Setup {
         let job = &*self.settled(seed);
-        let draw = Draw { seed };
+        let draw = Draw::new(seed);
         let gas = supply::gas(draw, &job.gas);
         Setup {
             gas,
@@ -100,7 +71,7 @@ impl Scenario {
             supply: supply::supply(draw, &job.supply),
             trunk: supply::runs(draw, &job.trunk, "trunk"),
             branch: supply::runs(draw, &job.branch, "branch"),
-            neighbors: supply::neighbors(draw, job),
+            other_appliances: supply::other_appliances(draw, job),
             furnace: furnace::furnace(draw, &job.furnace),
             house: house(draw, &job.house),
             meter: manometer(draw, &job.manometer),
@@ -150,15 +121,16 @@ fn found(draw: Draw, scenario: &Scenario, it: &Found) -> setup::Found {
         valve_switch: draw.pick(&it.valve_switch, "found.valve_switch"),
         furnace_switch: draw.pick(&it.furnace_switch, "found.furnace_switch"),
         thermostat_mode: draw.pick(&it.thermostat, "found.thermostat"),
-        neighbors: enum_map! {
-            Neighbor::WaterHeater => {
+        other_appliances: enum_map! {
+            OtherAppliance::WaterHeater => {
                 draw.pick(&scenario.neighbors.water_heater.found, "neighbors.water_heater.found")
             }
-            Neighbor::Range => {
+            OtherAppliance::Range => {
                 draw.pick(&scenario.neighbors.range.found, "neighbors.range.found")
             }
         },
         caps: enum_map! {
+            Screw::Only => draw.pick(&it.regulator_cap, "found.regulator_cap"),
             Screw::Low => draw.pick(&it.low_cap, "found.low_cap"),
             Screw::High => draw.pick(&it.high_cap, "found.high_cap"),
             Screw::Supply => Fitted::On,

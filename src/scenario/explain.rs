@@ -1,37 +1,19 @@
 //! The field reference, made from the declarations themselves.
 
+mod entry;
 mod shared;
 
+pub use entry::Told;
 pub use shared::Topic;
 pub(super) use shared::{competency_table, rule_table};
 
 use core::fmt::Write as _;
 
-use serde::Serialize;
-
 use super::format::{Scenario, Variant};
 use super::problem::nearest;
-use super::shape::{Default, Field, Kind, Section};
+use super::schema::{Field, FieldDefault, Kind, Section};
 use crate::catalogue::fault::{Fault, Severity};
-
-/// A field, or a fault, as it is told.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-pub struct Told {
-    /// Its path, as in `furnace.plate.made_for.high`; a fault's is `faults.` and its name.
-    pub path: String,
-    /// What it means.
-    pub meaning: String,
-    /// What its value looks like.
-    pub value: String,
-    /// Whether it must be written.
-    pub required: bool,
-    /// What it is when it is not written; none where it must be written.
-    pub default: Option<String>,
-    /// Lowest and highest value that the model takes.
-    pub limits: Option<[&'static str; 2]>,
-    /// Lowest and highest value that is published or common, and where that is from.
-    pub usual: Option<[&'static str; 3]>,
-}
+use crate::words::Id;
 
 /// Finds fields by their path (`furnace.plate.made_for.high`, `trunk[0].length`) or by the name alone,
 /// and faults of the catalogue (`faults.plugged_orifice`, or the name alone).
@@ -123,7 +105,7 @@ fn in_variant(path: &str) -> bool {
     Variant::SECTION.fields.iter().any(|field| Some(field.name) == first)
 }
 
-/// `trunk[0].length` as `trunk.length`.
+/// The path of a field without indices: `trunk[0].length` as `trunk.length`.
 fn without_indices(path: &str) -> String {
     let mut out = String::new();
     let mut inside = false;
@@ -141,25 +123,27 @@ fn without_indices(path: &str) -> String {
 fn told(path: &str, field: &Field) -> Told {
     Told {
         path: path.to_owned(),
-        meaning: joined(field.doc),
+        meaning: field.doc.text().to_owned(),
         value: looks(field),
-        required: field.default == Default::Required,
+        required: field.default == FieldDefault::Required,
         default: match field.default {
-            Default::Required => None,
-            Default::Value(value) => Some(format!("`{value}`{}", all_of(field.kind, value))),
-            Default::Derived(words) => Some(words.to_owned()),
+            FieldDefault::Required => None,
+            FieldDefault::Value(value) => Some(written_default(field.kind, value)),
+            FieldDefault::Derived(words) => Some(words.text().to_owned()),
         },
-        limits: field.limits.map(|(low, high)| [low, high]),
-        usual: field.usual.map(|(low, high, source)| [low, high, source]),
+        limits: field.limits.map(|(least, most)| [least, most]),
+        usual: field.usual.map(|(least, most, source)| [least, most, source.text()]),
     }
 }
 
-/// What an empty section or list means as a default.
-fn all_of(kind: Kind, default: &str) -> &'static str {
-    match (kind, default) {
-        (Kind::Section(_), "()") => ", the defaults of its fields",
-        (Kind::List(..), "[]") => ", none",
-        _ => "",
+/// A default as it would be written, and what an empty section or list means.
+fn written_default(kind: Kind, default: &str) -> String {
+    if matches!(kind, Kind::Section(_)) && default == "()" {
+        t!("explain-default-section", value = default)
+    } else if matches!(kind, Kind::List(..)) && default == "[]" {
+        t!("explain-default-list", value = default)
+    } else {
+        format!("`{default}`")
     }
 }
 
@@ -171,29 +155,29 @@ fn told_fault(fault: Fault) -> Told {
     let quoted =
         |text: &str| if severity.is_bare() { text.to_owned() } else { format!("\"{text}\"") };
     let typical = if natural == propane {
-        format!("{natural}, typical")
+        t!("explain-typical", value = natural)
     } else {
-        format!("{natural}, on propane {propane}, typical")
+        t!("explain-typical-both", natural = natural, propane = propane)
     };
     let value = if plain {
-        format!("`{}`; it is there or not", entry.name)
+        t!("explain-plain-fault", fault = entry.name)
     } else {
         format!("`{}({})`: {}", entry.name, quoted(natural), severity.what)
     };
     Told {
         path: format!("faults.{}", entry.name),
-        meaning: format!("{} (Family: {}.)", entry.cause, entry.family.label()),
+        meaning: t!("explain-fault", cause = entry.cause, family = entry.family.label()),
         value,
         required: false,
         default: (!plain).then_some(typical),
-        limits: (!plain).then_some([severity.low, severity.high]),
+        limits: (!plain).then_some([severity.least, severity.most]),
         usual: None,
     }
 }
 
 /// Each kind of number with a unit, with its units.
-pub(super) fn quantities() -> Vec<(&'static str, &'static str)> {
-    fn of(kind: Kind) -> Option<(&'static str, &'static str)> {
+pub(super) fn quantities() -> Vec<(Id, &'static [&'static str])> {
+    fn of(kind: Kind) -> Option<(Id, &'static [&'static str])> {
         match kind {
             Kind::Quantity(what, units) => Some((what, units)),
             Kind::List(kind, _) => of(*kind),
@@ -220,7 +204,7 @@ pub(super) fn quantities() -> Vec<(&'static str, &'static str)> {
 /// The whole field reference, in Markdown.
 #[must_use]
 pub fn reference() -> String {
-    let mut text = String::from("# Fields of a scenario\n");
+    let mut text = format!("# {}\n", t!("explain-fields"));
     let mut done = Vec::new();
     sections(&mut text, &Scenario::SECTION, &mut done);
     text
@@ -231,14 +215,14 @@ fn sections(text: &mut String, section: &'static Section, done: &mut Vec<&'stati
         return;
     }
     done.push(section.name);
-    let _ = write!(text, "\n## {}\n\n{}\n", section.name, joined(section.doc));
+    let _ = write!(text, "\n## {}\n\n{}\n", section.name, section.doc.text());
     let places: Vec<_> = catalogue()
         .into_iter()
         .filter(|(_, field)| inner(field.kind).iter().any(|it| it.name == section.name))
         .map(|(path, _)| format!("`{path}`"))
         .collect();
     if !places.is_empty() {
-        let _ = write!(text, "\nStands at {}.\n", places.join(", "));
+        let _ = write!(text, "\n{}\n", t!("explain-places", places = places.join(", ")));
     }
     for field in section.fields {
         let _ = write!(text, "\n### {}\n\n", field.name);
@@ -293,77 +277,73 @@ fn catalogue() -> Vec<(String, &'static Field)> {
 
 fn entry(text: &mut String, it: &Told, indent: &str) {
     let _ = writeln!(text, "{indent}{}", it.meaning);
-    let _ = writeln!(text, "{indent}- value: {}", it.value);
-    if it.required {
-        let _ = writeln!(text, "{indent}- must be written");
-    }
-    if let Some(default) = &it.default {
-        let _ = writeln!(text, "{indent}- default: {default}");
-    }
-    if let Some([low, high]) = it.limits {
-        let _ = writeln!(text, "{indent}- limits: {low} to {high}");
-    }
-    if let Some([low, high, source]) = it.usual {
-        let _ = writeln!(text, "{indent}- usual: {low} to {high} ({source})");
+    let required = it.required.then(|| t!("explain-required").to_owned());
+    let default = it.default.as_ref().map(|default| t!("explain-default", value = default));
+    let limits = it.limits.map(|[least, most]| t!("explain-limits", least = least, most = most));
+    let usual = it.usual.map(|[least, most, source]| {
+        t!("explain-usual", least = least, most = most, source = source)
+    });
+    let value = t!("explain-value", value = &it.value);
+    for line in [Some(value), required, default, limits, usual].into_iter().flatten() {
+        let _ = writeln!(text, "{indent}- {line}");
     }
 }
 
 fn looks(field: &Field) -> String {
     match field.kind {
         Kind::List(kind, most) => {
-            format!("a list of at most {}: {}", field.entries.unwrap_or(most), one(*kind, field))
+            t!("value-list", most = field.entries.unwrap_or(most), value = one(*kind, field))
         }
-        kind => one(kind, field),
+        kind @ (Kind::Section(_)
+        | Kind::Variants(_)
+        | Kind::Choice(_)
+        | Kind::Drawn(_)
+        | Kind::Truth
+        | Kind::Text(_)
+        | Kind::Quantity(..)
+        | Kind::Number(_)
+        | Kind::Whole(_)
+        | Kind::Fault) => one(kind, field),
     }
 }
 
 /// A value of a field, or one of the values of its list.
 fn one(kind: Kind, field: &Field) -> String {
     match kind {
-        Kind::Section(section) => format!("a section {}(…)", section.name),
+        Kind::Section(section) => t!("value-section", section = section.name),
         Kind::Variants(sections) => {
             let names: Vec<_> = sections.iter().map(|it| format!("{}(…)", it.name)).collect();
-            names.join(" or ")
+            names.join(t!("list-or"))
         }
         Kind::Choice(words) => word_list(words),
         Kind::Drawn(words) => {
             let all: Vec<_> = words.iter().map(|(word, _)| *word).collect();
-            format!(
-                "{}, or one of them for each seat, `OneOf([{}])`",
-                word_list(words),
-                all.join(", ")
-            )
+            t!("value-drawn", words = word_list(words), all = all.join(", "))
         }
-        Kind::List(kind, most) => format!("a list of at most {most}: {}", one(*kind, field)),
-        Kind::Truth => "`true` or `false`".to_owned(),
+        Kind::List(kind, most) => t!("value-list", most = most, value = one(*kind, field)),
+        Kind::Truth => t!("value-truth").to_owned(),
         Kind::Text(most) => {
-            format!("a text of at most {} characters", field.most.unwrap_or(most))
+            t!("value-text", most = field.most.unwrap_or(most))
         }
-        Kind::Quantity(what, units) => match field.fixed {
-            Some(whom) => format!("a {what} with its unit ({units}), the same {whom}"),
-            None => {
-                format!("a {what} with its unit ({units}), or a range `Between(\"low\", \"high\")`")
+        Kind::Quantity(what, units) => {
+            let (what, units) = (what.text(), units.join(", "));
+            match field.fixed {
+                Some(whom) => {
+                    t!("value-quantity-fixed", what = what, units = units, whom = whom.text())
+                }
+                None => t!("value-quantity", what = what, units = units),
             }
-        },
-        Kind::Fault => {
-            "a fault by its name with its severity, as `kinked_connector(0.8)`, its name \
-                        alone for the typical severity, a range `name(Between(low, high))`, or \
-                        `OneOf([first, second])`; `quarterturn faults` lists them"
-                .to_owned()
         }
+        Kind::Fault => t!("value-fault").to_owned(),
         Kind::Number(what) | Kind::Whole(what) => match field.fixed {
-            Some(whom) => format!("a {what}, the same {whom}"),
-            None => format!("a {what}, or a range `Between(low, high)`"),
+            Some(whom) => t!("value-number-fixed", what = what.text(), whom = whom.text()),
+            None => t!("value-number", what = what.text()),
         },
     }
 }
 
-fn word_list(words: &[(&str, &str)]) -> String {
+fn word_list(words: &[(&str, Id)]) -> String {
     let words: Vec<_> =
-        words.iter().map(|(word, meaning)| format!("`{word}` ({meaning})")).collect();
+        words.iter().map(|(word, meaning)| format!("`{word}` ({})", meaning.text())).collect();
     words.join(", ")
-}
-
-fn joined(lines: &[&str]) -> String {
-    lines.iter().map(|line| line.trim()).collect::<Vec<_>>().join(" ")
 }

@@ -20,37 +20,10 @@ const SCRIPTS: &str = include_str!("guide/scripts.md");
 const TWO_FAULTS: &str = include_str!("guide/two_faults.md");
 const SUPPLY: &str = include_str!("guide/supply.md");
 const STEPS: &str = include_str!("guide/steps.md");
-
-const COMPETENCIES: &str = "
-## Competencies
-
-Ids for the list `competencies`: what the job is for. `quarterturn explain C05` names the rules that speak
-for one. They are practice, and confer no qualification.
-
-";
-
-const RULES: &str = "
-## Rules
-
-The shared rules by which every job is marked. `quarterturn explain ID` tells why each matters and what to
-practise. *Essential* names the point of the short list that the rule decides: with one of these lost, the
-job is not passed, whatever the points. A rule that follows from another is not charged beside it.
-
-A job may change them: `marking: (rules: [(id: \"hold-too-short\", weight: 2), (id: \"door-off\", applies: false)], …)`.
-
-";
-
-const DRILLS_HEAD: &str = "
-## Drill sizes
-
-Number drills of gas orifices (ASME B94.11M), with what one orifice burns at a discharge coefficient of
-0.85: natural gas of 1,030 Btu/ft3 at a manifold of 3.5 inH2O, propane of 2,516 Btu/ft3 at 10 inH2O. Divide the plate's
-`input_high` by the number of burners and look up the line. What lies between two lines is drilled in
-millimetres: write `orifice: \"2.14 mm\"`.
-
-| drill | in | mm | natural gas, Btu/h | propane, Btu/h |
-|---|---|---|---|---|
-";
+const UNITS: &str = include_str!("guide/units.md");
+const DRILLS_HEAD: &str = include_str!("guide/drills.md");
+const RULES: &str = include_str!("guide/rules.md");
+const COMPETENCIES: &str = include_str!("guide/competencies.md");
 
 /// Drills of the table: orifices of burners of about 5,000 to 50,000 Btu/h.
 const SHOWN: core::ops::RangeInclusive<u16> = 30..=66;
@@ -66,9 +39,9 @@ pub fn page() -> String {
     }
     let _ = write!(text, "{COMPETENCIES}{}{RULES}{}", competency_table(), rule_table());
     let _ = write!(text, "{DRILLS_HEAD}{}", drills());
-    text.push_str("\n## Units\n\nEach kind of number takes these units:\n\n");
+    text.push_str(UNITS);
     for (what, units) in quantities() {
-        let _ = writeln!(text, "- {what}: {units}");
+        let _ = writeln!(text, "- {}: {}", what.text(), units.join(", "));
     }
     text.push('\n');
     // The reference stands one heading deeper here.

@@ -14,6 +14,8 @@ mod pick;
 mod problem;
 mod reader;
 mod rule_book;
+mod schema;
+mod setting;
 mod shape;
 mod source;
 mod step;
@@ -24,8 +26,8 @@ mod value;
 pub use explain::{Told, Topic, all_fields, explain, find, reference, topics};
 pub use format::{Scenario, VERSION};
 pub use pick::Pick;
-pub use problem::{Code, Gravity, Problem, exit_code, to_json, to_text, warns};
-pub use shape::{Default, Field, Kind, Section};
+pub use problem::{Code, Problem, ProblemLevel, exit_code, to_json, to_text, warns};
+pub use schema::{Field, FieldDefault, Kind, Section};
 pub use source::{MAX_BYTES, MAX_DEPTH};
 pub use step::Step;
 pub use told::in_this_job;
@@ -33,8 +35,7 @@ pub use value::{Count, Measure, Plain, Vary};
 
 use ron2::ast::{Document, Expr, StructBody};
 
-use reader::Reader;
-use shape::Shape;
+use reader::{Reader, Shape};
 use source::{MAX_PROBLEMS, Source};
 
 /// Reads a scenario.
@@ -43,7 +44,7 @@ use source::{MAX_PROBLEMS, Source};
 /// Every problem found, warnings among them, in the order of the text; at least one is an error.
 pub fn load(text: &str) -> Result<Scenario, Vec<Problem>> {
     let (scenario, problems) = examine(text);
-    let sound = problems.iter().all(|problem| problem.severity == Gravity::Warning);
+    let sound = problems.iter().all(|problem| problem.severity == ProblemLevel::Warning);
     match scenario {
         Some(scenario) if sound => Ok(scenario),
         Some(_) | None => Err(problems),
@@ -68,7 +69,7 @@ pub fn check_bytes(name: &str, bytes: &[u8]) -> Vec<Problem> {
         Err(error) => {
             let (good, _) = bytes.split_at(error.valid_up_to());
             let text = String::from_utf8_lossy(good);
-            let message = "The file is not UTF-8 text from here on.".to_owned();
+            let message = t!("problem-not-utf8").to_owned();
             let mut problem = Source::new(&text).problem(Code::NotUtf8, text.len(), message);
             name.clone_into(&mut problem.file);
             vec![problem]
@@ -95,7 +96,7 @@ fn examine(text: &str) -> (Option<Scenario>, Vec<Problem>) {
     let Some(root) = &document.value else {
         let mut problems = syntax;
         if problems.is_empty() {
-            let message = "There is no scenario in this file.".to_owned();
+            let message = t!("problem-no-scenario").to_owned();
             problems.push(source.problem(Code::Syntax, text.len(), message));
         }
         return (None, problems);
@@ -115,26 +116,44 @@ fn examine(text: &str) -> (Option<Scenario>, Vec<Problem>) {
         problems.extend(hint);
         // What a syntax error tore apart is not missed once more, nor is a text that runs on.
         let torn = reader.problems.into_iter().filter(|it| Some((it.line, it.column)) != at);
-        problems.extend(torn.filter(|problem| match problem.code {
-            Code::MissingField | Code::BadLength => false,
-            // A plain number or text is surely what the author wrote.
-            Code::WrongKind => {
-                problem.found.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '"' | '-'))
-            }
-            _ => true,
-        }));
+        problems.extend(torn.filter(is_told_beside_syntax));
     }
     if scenario.is_none() && problems.is_empty() {
-        let message = "This cannot be read as a scenario.".to_owned();
+        let message = t!("problem-unreadable").to_owned();
         problems.push(source.problem(Code::Syntax, 0, message));
     }
     problems.sort_by_key(|problem| (problem.line, problem.column));
     if problems.len() > MAX_PROBLEMS {
         problems.truncate(MAX_PROBLEMS);
-        let message = "There are more problems; these come first.".to_owned();
+        let message = t!("problem-more").to_owned();
         problems.push(source.problem(Code::TooMany, text.len(), message));
     }
     (scenario, problems)
+}
+
+/// Whether a problem is told beside errors of syntax, which tear sections and texts apart.
+fn is_told_beside_syntax(problem: &Problem) -> bool {
+    match problem.code {
+        Code::MissingField | Code::BadLength => false,
+        // A plain number or text is surely what the author wrote.
+        Code::WrongKind => {
+            problem.found.starts_with(|c: char| c.is_ascii_digit() || matches!(c, '"' | '-'))
+        }
+        Code::TooLarge
+        | Code::NotUtf8
+        | Code::TooDeep
+        | Code::Syntax
+        | Code::NewerVersion
+        | Code::NoSuchVersion
+        | Code::UnknownField
+        | Code::DuplicateField
+        | Code::BadQuantity
+        | Code::UnknownName
+        | Code::OutOfRange
+        | Code::Contradiction
+        | Code::Unusual
+        | Code::TooMany => true,
+    }
 }
 
 /// A version of the format that this program does not know yet: nothing else can be judged then.
@@ -153,10 +172,7 @@ fn newer_version(document: &Document<'_>, source: &Source<'_>) -> Option<Problem
     let newer = raw.bytes().all(|b| b.is_ascii_digit())
         && raw.parse::<u64>().map_or(!raw.is_empty(), |version| version > u64::from(VERSION));
     newer.then(|| {
-        let message = format!(
-            "This scenario is written for version {raw} of the format; this program reads version \
-             {VERSION}. A newer program is needed."
-        );
+        let message = t!("problem-newer", version = &raw, known = VERSION.to_string());
         let mut problem = source.problem(Code::NewerVersion, number.span.start_offset, message);
         problem.path = "version".to_owned();
         problem.found = raw.chars().take(40).collect();

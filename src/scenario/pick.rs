@@ -3,8 +3,8 @@
 use ron2::ast::{Expr, StructBody};
 
 use super::problem::{Code, nearest};
-use super::reader::Reader;
-use super::shape::{Kind, Shape, Word};
+use super::reader::{Reader, Shape, Word};
+use super::schema::Kind;
 use crate::rng::stream;
 
 /// Most words in one choice: each may stand more than once, so that it is drawn more often.
@@ -43,14 +43,14 @@ impl<T: Word> Shape for Pick<T> {
         let name: &str = &it.name.name;
         let Some(body) = &it.body else {
             if name == "OneOf" {
-                let message = "A choice holds one list of words.".to_owned();
+                let message = t!("problem-choice-words").to_owned();
                 reader.wrong(Code::WrongKind, expr, message, &expected::<T>());
                 return None;
             }
             return T::read(expr, reader).map(Self::from);
         };
         if name != "OneOf" {
-            let message = format!("`{name}` does not belong here.");
+            let message = t!("problem-not-here", found = name);
             reader.wrong(Code::UnknownName, expr, message, &expected::<T>());
             reader.suggest(nearest(name, core::iter::once("OneOf")));
             return None;
@@ -66,13 +66,13 @@ impl<T: Word> Shape for Pick<T> {
             StructBody::Fields(_) => None,
         };
         let Some(list) = list else {
-            let message = "A choice holds one list of words.".to_owned();
+            let message = t!("problem-choice-words").to_owned();
             reader.wrong(Code::WrongKind, expr, message, &expected::<T>());
             return None;
         };
         if list.items.is_empty() || list.items.len() > MOST {
-            let message = format!("There are {} words to choose from.", list.items.len());
-            reader.wrong(Code::BadLength, expr, message, &format!("1 to {MOST}"));
+            let message = t!("problem-choice-count", count = list.items.len());
+            reader.wrong(Code::BadLength, expr, message, &t!("expected-choice-count", most = MOST));
             return None;
         }
         let words: Vec<_> = list.items.iter().map(|item| T::read(&item.expr, reader)).collect();
@@ -87,5 +87,5 @@ impl<T: Word> Shape for Pick<T> {
 
 fn expected<T: Word>() -> String {
     let words: Vec<_> = T::WORDS.iter().map(|(word, _)| *word).collect();
-    format!("one of {0}, or OneOf([{0}])", words.join(", "))
+    t!("expected-word-or-choice", words = words.join(", "))
 }

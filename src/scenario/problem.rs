@@ -7,7 +7,7 @@ use serde::Serialize;
 /// How bad a problem is.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum Gravity {
+pub enum ProblemLevel {
     /// The scenario works, but something in it is unlikely to be meant.
     Warning,
     /// The scenario cannot be used.
@@ -24,7 +24,7 @@ pub enum Code {
     NotUtf8,
     /// Brackets stand too deep inside each other.
     TooDeep,
-    /// Not RON.
+    /// Text that is not RON.
     Syntax,
     /// Written for a newer version of the format.
     NewerVersion,
@@ -83,13 +83,13 @@ impl Code {
 /// One problem, with its place.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Problem {
-    /// How bad.
-    pub severity: Gravity,
-    /// What kind.
+    /// Error, or warning only.
+    pub severity: ProblemLevel,
+    /// Kind of problem, with a stable id.
     pub code: Code,
     /// The file's name as it was given; empty for text without one.
     pub file: String,
-    /// Line, from 1.
+    /// Line in the file, from 1.
     pub line: usize,
     /// Column in characters, from 1.
     pub column: usize,
@@ -115,14 +115,14 @@ pub fn exit_code(problems: &[Problem]) -> u8 {
     if problems.iter().any(|p| p.code == Code::NewerVersion) {
         4
     } else {
-        u8::from(problems.iter().any(|p| p.severity == Gravity::Error))
+        u8::from(problems.iter().any(|p| p.severity == ProblemLevel::Error))
     }
 }
 
 /// Whether there is a warning among these problems.
 #[must_use]
 pub fn warns(problems: &[Problem]) -> bool {
-    problems.iter().any(|problem| problem.severity == Gravity::Warning)
+    problems.iter().any(|problem| problem.severity == ProblemLevel::Warning)
 }
 
 /// The problems as text for a terminal, each with the line it stands in and its place underlined. `source` is the text that
@@ -132,11 +132,11 @@ pub fn to_text(problems: &[Problem], source: &str) -> String {
     let mut out = String::new();
     for problem in problems {
         let word = match problem.severity {
-            Gravity::Warning => "warning",
-            Gravity::Error => "error",
+            ProblemLevel::Warning => t!("problem-warning"),
+            ProblemLevel::Error => t!("problem-error"),
         };
         let _ = writeln!(out, "{word}[{}]: {}", problem.code.id(), problem.message);
-        let file = if problem.file.is_empty() { "scenario" } else { &problem.file };
+        let file = if problem.file.is_empty() { t!("problem-scenario") } else { &problem.file };
         let _ = write!(out, "  --> {file}:{}:{}", problem.line, problem.column);
         if !problem.path.is_empty() {
             let _ = write!(out, "  {}", problem.path);
@@ -144,13 +144,13 @@ pub fn to_text(problems: &[Problem], source: &str) -> String {
         out.push('\n');
         excerpt(&mut out, problem, source);
         if !problem.found.is_empty() {
-            let _ = writeln!(out, "  found:    {}", problem.found);
+            let _ = writeln!(out, "  {}", t!("problem-found", found = &problem.found));
         }
         if !problem.expected.is_empty() {
-            let _ = writeln!(out, "  expected: {}", problem.expected);
+            let _ = writeln!(out, "  {}", t!("problem-expected", expected = &problem.expected));
         }
         if let Some(nearest) = &problem.nearest {
-            let _ = writeln!(out, "  nearest:  {nearest}");
+            let _ = writeln!(out, "  {}", t!("problem-nearest", nearest = nearest));
         }
         out.push('\n');
     }

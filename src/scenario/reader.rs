@@ -4,13 +4,34 @@ use std::collections::BTreeMap;
 
 use ron2::ast::{Expr, FieldsBody, StructBody, StructField};
 
-use super::problem::{Code, Gravity, Problem, nearest};
-use super::shape::{Default, Field, Section, Shape};
+use super::problem::{Code, Problem, ProblemLevel, nearest};
+use super::schema::{Field, FieldDefault, Kind, Section};
 use super::source::{MAX_PROBLEMS, Source};
 use super::synonyms::meant;
+use crate::words::Id;
 
 /// Where a job writes its endings; a setting has them in a field of its own.
 const ENDINGS: &str = "marking.endings";
+
+/// A type that a value of the format is read into.
+pub(super) trait Shape: Sized {
+    /// What its value looks like.
+    const KIND: Kind;
+    /// Most of them in one list.
+    const MOST_IN_LIST: usize = 24;
+
+    /// Reads it; problems go to the reader, and with one there is no value.
+    fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self>;
+
+    /// Reads a default as the declaration has it.
+    fn from_default(text: &'static str) -> Option<Self>;
+}
+
+/// One of a list of words.
+pub(super) trait Word: Shape {
+    /// The words: name and meaning.
+    const WORDS: &'static [(&'static str, Id)];
+}
 
 /// Reads values and gathers problems.
 pub(super) struct Reader<'a> {
@@ -69,7 +90,7 @@ impl<'a> Reader<'a> {
 
     /// Notes what a look at the whole found wrong at a path. A value that is not written is shown
     /// at the nearest section around it.
-    pub(super) fn at_path(&mut self, gravity: Gravity, code: Code, path: &str, message: String) {
+    pub(super) fn at_path(&mut self, level: ProblemLevel, code: Code, path: &str, message: String) {
         let path = &self.placed(path);
         let mut here = path.as_str();
         let place = loop {
@@ -85,7 +106,7 @@ impl<'a> Reader<'a> {
         let at = if here == *path { place } else { (place.0, place.0) };
         self.push(code, at, path.clone(), message, "");
         if let Some(last) = self.problems.last_mut() {
-            last.severity = gravity;
+            last.severity = level;
         }
     }
 
@@ -122,8 +143,8 @@ impl<'a> Reader<'a> {
             _ => return self.not_a_section(section, expr),
         };
         if let Some(name) = name.filter(|name| name.name != section.name) {
-            let message = format!("`{}` is not the section that belongs here.", name.name);
-            let expected = format!("{}(…) or just (…)", section.name);
+            let message = t!("problem-other-section", name = &*name.name);
+            let expected = t!("expected-section", section = section.name);
             let span = (name.span.start_offset, name.span.end_offset);
             self.push(Code::UnknownName, span, self.path.clone(), message, &expected);
         }
@@ -132,8 +153,8 @@ impl<'a> Reader<'a> {
     }
 
     fn not_a_section<T>(&mut self, section: &Section, expr: &Expr<'_>) -> Option<T> {
-        let message = format!("A section {} with named fields belongs here.", section.name);
-        self.wrong(Code::WrongKind, expr, message, "(field: value, …)");
+        let message = t!("problem-no-section", section = section.name);
+        self.wrong(Code::WrongKind, expr, message, t!("expected-fields"));
         None
     }
 
@@ -148,15 +169,16 @@ impl<'a> Reader<'a> {
             let at = (field.name.span.start_offset, field.name.span.end_offset);
             let path = join(&self.path, name);
             if !known().any(|one| one == name) {
-                let message = format!("{} has no field `{name}`.", section.name);
-                let expected = format!("one of {}", known().collect::<Vec<_>>().join(", "));
+                let message = t!("problem-unknown-field", section = section.name, name = name);
+                let expected =
+                    t!("expected-one-of", names = known().collect::<Vec<_>>().join(", "));
                 self.push(Code::UnknownField, at, path, message, &expected);
                 if let Some(last) = self.problems.last_mut() {
                     last.nearest = meant(name, section).or_else(|| nearest(name, known()));
                 }
             } else if fields[..i].iter().any(|before| before.name.name == field.name.name) {
-                let message = format!("`{name}` stands twice.");
-                self.push(Code::DuplicateField, at, path, message, "each field once");
+                let message = t!("problem-field-twice", name = name);
+                self.push(Code::DuplicateField, at, path, message, t!("expected-field-once"));
             }
         }
     }
@@ -170,8 +192,8 @@ impl<'a> Reader<'a> {
     ) -> Option<T> {
         let info = section.fields.iter().find(|field| field.name == name)?;
         let Some(written) = opened.fields.iter().find(|field| field.name.name == name) else {
-            if info.default == Default::Required {
-                let message = format!("{} needs a field `{name}`.", section.name);
+            if info.default == FieldDefault::Required {
+                let message = t!("problem-missing-field", section = section.name, name = name);
                 let path = join(&self.path, name);
                 self.push(Code::MissingField, (opened.at, opened.at), path, message, "");
             }
@@ -192,15 +214,15 @@ impl<'a> Reader<'a> {
     pub(super) fn list<T: Shape>(&mut self, expr: &Expr<'_>) -> Option<Vec<T>> {
         let Expr::Seq(list) = expr else {
             if !matches!(expr, Expr::Error(_)) {
-                let message = "A list belongs here.".to_owned();
-                self.wrong(Code::WrongKind, expr, message, "[value, …]");
+                let message = t!("problem-no-list").to_owned();
+                self.wrong(Code::WrongKind, expr, message, t!("expected-list"));
             }
             return None;
         };
         let most = self.field.and_then(|field| field.entries).unwrap_or(T::MOST_IN_LIST);
         if list.items.len() > most {
-            let message = format!("This list has {} values.", list.items.len());
-            let expected = format!("at most {most}");
+            let message = t!("problem-list-length", count = list.items.len());
+            let expected = t!("expected-at-most", most = most);
             self.wrong(Code::BadLength, expr, message, &expected);
             return None;
         }
@@ -222,13 +244,12 @@ impl<'a> Reader<'a> {
             Expr::Struct(it) if it.body.is_none() => self.named(names, &it.name.name, expr),
             Expr::Error(_) => None,
             Expr::Struct(it) if it.name.name == "OneOf" => {
-                let message = "This word is the same for every seat. What differs as a whole, as the \
-                               fuel with its supply, is written in `variants`.";
+                let message = t!("problem-word-drawn");
                 self.wrong(Code::WrongKind, expr, message.to_owned(), &one_of(names));
                 None
             }
             _ => {
-                let message = "A word without quotes belongs here.".to_owned();
+                let message = t!("problem-no-word").to_owned();
                 self.wrong(Code::WrongKind, expr, message, &one_of(names));
                 None
             }
@@ -245,7 +266,7 @@ impl<'a> Reader<'a> {
             Expr::Struct(it) => self.named(names, &it.name.name, expr),
             Expr::Error(_) => None,
             _ => {
-                let message = "A named section belongs here.".to_owned();
+                let message = t!("problem-no-named-section").to_owned();
                 self.wrong(Code::WrongKind, expr, message, &one_of(names));
                 None
             }
@@ -260,7 +281,7 @@ impl<'a> Reader<'a> {
     ) -> Option<&'static str> {
         let name = names.iter().copied().find(|&name| name == found);
         if name.is_none() {
-            let message = format!("`{found}` does not belong here.");
+            let message = t!("problem-not-here", found = found);
             self.wrong(Code::UnknownName, expr, message, &one_of(names));
             self.suggest(nearest(found, names.iter().copied()));
         }
@@ -279,9 +300,9 @@ impl<'a> Reader<'a> {
 pub(super) fn default_value<T: Shape>(section: &'static Section, name: &str) -> Option<T> {
     let info = section.fields.iter().find(|field| field.name == name)?;
     match info.default {
-        Default::Required => None,
-        Default::Value(text) => T::from_default(text),
-        Default::Derived(_) => T::from_default(""),
+        FieldDefault::Required => None,
+        FieldDefault::Value(text) => T::from_default(text),
+        FieldDefault::Derived(_) => T::from_default(""),
     }
 }
 
@@ -290,5 +311,5 @@ fn join(path: &str, name: &str) -> String {
 }
 
 fn one_of(names: &[&str]) -> String {
-    format!("one of {}", names.join(", "))
+    t!("expected-one-of", names = names.join(", "))
 }

@@ -23,7 +23,7 @@ impl Marking {
             };
             if let Some(weight) = &change.weight {
                 // A check refuses weights that vary.
-                rule.weight = weight.low();
+                rule.weight = weight.least();
             }
             if let Some(severity) = change.severity {
                 rule.severity = severity;

@@ -1,119 +1,16 @@
 //! How the format describes itself: one declaration gives a section's type, its reader, its
 //! limits and its page in the field reference.
 
-use super::reader::Reader;
-use ron2::ast::Expr;
-
-/// What a value of the format looks like.
-#[derive(Debug, Clone, Copy)]
-pub enum Kind {
-    /// Named fields in parentheses.
-    Section(&'static Section),
-    /// One of several named sections.
-    Variants(&'static [Section]),
-    /// One word of a list: name and meaning.
-    Choice(&'static [(&'static str, &'static str)]),
-    /// The same, or several of these words to draw from.
-    Drawn(&'static [(&'static str, &'static str)]),
-    /// Values of one kind in square brackets.
-    List(&'static Kind, usize),
-    /// `true` or `false`.
-    Truth,
-    /// Text in quotes, with its greatest length in characters.
-    Text(usize),
-    /// A number with its unit in one text: what it is, and units that will do. May be a range.
-    Quantity(&'static str, &'static str),
-    /// A number. May be a range.
-    Number(&'static str),
-    /// A whole number. May be a range.
-    Whole(&'static str),
-    /// A fault of the catalogue with its severity, or one of several.
-    Fault,
-}
-
-/// A group of fields.
-#[derive(Debug, Clone, Copy)]
-pub struct Section {
-    /// Its name, which may stand before the parenthesis.
-    pub name: &'static str,
-    /// What it is, line by line.
-    pub doc: &'static [&'static str],
-    /// Its fields.
-    pub fields: &'static [Field],
-}
-
-/// A field.
-#[derive(Debug, Clone, Copy)]
-pub struct Field {
-    /// Its name.
-    pub name: &'static str,
-    /// What it means, line by line.
-    pub doc: &'static [&'static str],
-    /// What its value looks like.
-    pub kind: Kind,
-    /// What it is when it is not written.
-    pub default: Default,
-    /// Lowest and highest value that the model takes.
-    pub limits: Option<(&'static str, &'static str)>,
-    /// Lowest and highest value that is published or common, and where that is from.
-    pub usual: Option<(&'static str, &'static str, &'static str)>,
-    /// Most characters of a text, or of each text of a list, where that is less than for any text.
-    pub most: Option<usize>,
-    /// Most values of a list, where that is less than for any list.
-    pub entries: Option<usize>,
-    /// For whom or what a number is one and the same: it may not be a range.
-    pub fixed: Option<&'static str>,
-}
-
-impl Section {
-    /// Most characters that a text of this field may have.
-    pub(super) fn text_limit(&self, name: &str) -> usize {
-        let field = self.fields.iter().find(|field| field.name == name);
-        field.and_then(|field| field.most).unwrap_or(usize::MAX)
-    }
-}
-
-/// What a field is when it is not written.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Default {
-    /// It must be written.
-    Required,
-    /// This value, as it would be written.
-    Value(&'static str),
-    /// Found from other fields; in words.
-    Derived(&'static str),
-}
-
-/// A type that a value of the format is read into.
-pub(super) trait Shape: Sized {
-    /// What its value looks like.
-    const KIND: Kind;
-    /// Most of them in one list.
-    const MOST_IN_LIST: usize = 24;
-
-    /// Reads it; problems go to the reader, and with one there is no value.
-    fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self>;
-
-    /// Reads a default as the declaration has it.
-    fn from_default(text: &'static str) -> Option<Self>;
-}
-
-/// One of a list of words.
-pub(super) trait Word: Shape {
-    /// The words: name and meaning.
-    const WORDS: &'static [(&'static str, &'static str)];
-}
-
-/// Turns a declaration's default into a [`Default`].
+/// Turns a declaration's default into a [`FieldDefault`](super::schema::FieldDefault).
 macro_rules! default_of {
     (required) => {
-        $crate::scenario::shape::Default::Required
+        $crate::scenario::schema::FieldDefault::Required
     };
-    ((derived $words:literal)) => {
-        $crate::scenario::shape::Default::Derived($words)
+    ((derived $words:expr)) => {
+        $crate::scenario::schema::FieldDefault::Derived($words)
     };
     ($text:literal) => {
-        $crate::scenario::shape::Default::Value($text)
+        $crate::scenario::schema::FieldDefault::Value($text)
     };
 }
 
@@ -122,56 +19,55 @@ macro_rules! default_words {
     (required) => {
         "Must be written."
     };
-    ((derived $words:literal)) => {
-        concat!("Default: ", $words, ".")
+    ((derived $words:expr)) => {
+        concat!("Default: found from other fields, `", stringify!($words), "`.")
     };
     ($text:literal) => {
         concat!("Default: `", $text, "`.")
     };
 }
 
-/// Declares a section: for each field its documentation, type, default (`required`, a value, or
-/// `(derived "words")`), and optionally the limits of the model, the usual range with its source, the
-/// most characters of a text, the most values of a list, and for whom a number is the same.
+/// Declares a section: for each field the id of what it means, its type, default (`required`, a value,
+/// or `(derived id)`), and optionally the limits of the model, the usual range with its source, the
+/// most characters of a text, the most values of a list, and for whom a number is the same. Words
+/// stand in `assets/words/en/format.ftl`.
 macro_rules! section {
     ($(
-        $(#[doc = $doc:literal])+
-        $name:ident {
+        $name:ident($doc:expr) {
             $(
-                $(#[doc = $field_doc:literal])+
-                $field:ident: $kind:ty = $default:tt
-                $(, limits $low:literal to $high:literal)?
-                $(, usual $usual_low:literal to $usual_high:literal ($source:literal))?
+                $field:ident($field_doc:expr): $kind:ty = $default:tt
+                $(, limits $bottom:literal to $top:literal)?
+                $(, usual $usual_low:literal to $usual_high:literal ($source:expr))?
                 $(, text $most:literal)?
                 $(, entries $entries:literal)?
-                $(, fixed $fixed:literal)?;
+                $(, fixed $fixed:expr)?;
             )+
         }
     )+) => { $(
-        $(#[doc = $doc])+
+        #[doc = concat!("A section of the format, `", stringify!($doc), "`.")]
         #[derive(Debug, Clone, PartialEq)]
         pub struct $name { $(
-            $(#[doc = $field_doc])+
+            #[doc = concat!("A field of the format, `", stringify!($field_doc), "`.")]
             ///
             #[doc = $crate::scenario::shape::default_words!($default)]
-            $(#[doc = concat!("Limits: ", $low, " to ", $high, ".")])?
-            $(#[doc = concat!("Usual: ", $usual_low, " to ", $usual_high, " (", $source, ").")])?
+            $(#[doc = concat!("Limits: ", $bottom, " to ", $top, ".")])?
+            $(#[doc = concat!("Usual: ", $usual_low, " to ", $usual_high, ".")])?
             pub $field: $kind,
         )+ }
 
         impl $name {
             /// How the section describes itself.
-            pub const SECTION: $crate::scenario::shape::Section =
-                $crate::scenario::shape::Section {
+            pub const SECTION: $crate::scenario::schema::Section =
+                $crate::scenario::schema::Section {
                     name: stringify!($name),
-                    doc: &[$($doc),+],
+                    doc: $doc,
                     fields: &[$(
-                        $crate::scenario::shape::Field {
+                        $crate::scenario::schema::Field {
                             name: stringify!($field),
-                            doc: &[$($field_doc),+],
-                            kind: <$kind as $crate::scenario::shape::Shape>::KIND,
+                            doc: $field_doc,
+                            kind: <$kind as $crate::scenario::reader::Shape>::KIND,
                             default: $crate::scenario::shape::default_of!($default),
-                            limits: $crate::scenario::shape::maybe!($(($low, $high))?),
+                            limits: $crate::scenario::shape::maybe!($(($bottom, $top))?),
                             usual: $crate::scenario::shape::maybe!(
                                 $(($usual_low, $usual_high, $source))?
                             ),
@@ -183,9 +79,9 @@ macro_rules! section {
                 };
         }
 
-        impl $crate::scenario::shape::Shape for $name {
-            const KIND: $crate::scenario::shape::Kind =
-                $crate::scenario::shape::Kind::Section(&Self::SECTION);
+        impl $crate::scenario::reader::Shape for $name {
+            const KIND: $crate::scenario::schema::Kind =
+                $crate::scenario::schema::Kind::Section(&Self::SECTION);
 
             fn read(
                 expr: &ron2::ast::Expr<'_>,
@@ -229,9 +125,9 @@ macro_rules! variants {
             $variant($variant),
         )+ }
 
-        impl $crate::scenario::shape::Shape for $name {
-            const KIND: $crate::scenario::shape::Kind =
-                $crate::scenario::shape::Kind::Variants(&[$( $variant::SECTION, )+]);
+        impl $crate::scenario::reader::Shape for $name {
+            const KIND: $crate::scenario::schema::Kind =
+                $crate::scenario::schema::Kind::Variants(&[$( $variant::SECTION, )+]);
 
             fn read(
                 expr: &ron2::ast::Expr<'_>,
@@ -239,7 +135,7 @@ macro_rules! variants {
             ) -> Option<Self> {
                 match reader.variant(&[$( stringify!($variant), )+], expr)? {
                     $( stringify!($variant) => {
-                        <$variant as $crate::scenario::shape::Shape>::read(expr, reader)
+                        <$variant as $crate::scenario::reader::Shape>::read(expr, reader)
                             .map(Self::$variant)
                     } )+
                     _ => None,
@@ -253,37 +149,45 @@ macro_rules! variants {
     };
 }
 
+/// The word of a choice in a file: the variant's name, or another.
+macro_rules! word_of {
+    ($variant:ident) => {
+        stringify!($variant)
+    };
+    ($variant:ident $id:literal) => {
+        $id
+    };
+}
+
 /// Makes an enum readable as one of its words.
 macro_rules! choice {
-    ($( $kind:ty { $( $variant:ident = $words:literal, )+ } )+) => { $(
-        impl $crate::scenario::shape::Word for $kind {
-            const WORDS: &'static [(&'static str, &'static str)] =
-                &[$( (stringify!($variant), $words), )+];
+    ($( $kind:ty { $( $variant:ident $(as $word:literal)? = $words:expr, )+ } )+) => { $(
+        impl $crate::scenario::reader::Word for $kind {
+            const WORDS: &'static [(&'static str, $crate::words::Id)] =
+                &[$( ($crate::scenario::shape::word_of!($variant $($word)?), $words), )+];
         }
 
-        impl $crate::scenario::shape::Shape for $kind {
-            const KIND: $crate::scenario::shape::Kind = $crate::scenario::shape::Kind::Choice(
-                <$kind as $crate::scenario::shape::Word>::WORDS,
+        impl $crate::scenario::reader::Shape for $kind {
+            const KIND: $crate::scenario::schema::Kind = $crate::scenario::schema::Kind::Choice(
+                <$kind as $crate::scenario::reader::Word>::WORDS,
             );
 
             fn read(
                 expr: &ron2::ast::Expr<'_>,
                 reader: &mut $crate::scenario::reader::Reader<'_>,
             ) -> Option<Self> {
-                match reader.word(&[$( stringify!($variant), )+], expr)? {
-                    $( stringify!($variant) => Some(Self::$variant), )+
-                    _ => None,
-                }
+                let word = reader.word(&[$( $crate::scenario::shape::word_of!($variant $($word)?), )+], expr)?;
+                Self::from_default(word)
             }
 
             fn from_default(text: &'static str) -> Option<Self> {
-                match text {
-                    $( stringify!($variant) => Some(Self::$variant), )+
-                    _ => None,
-                }
+                $( if text == $crate::scenario::shape::word_of!($variant $($word)?) {
+                    return Some(Self::$variant);
+                } )+
+                None
             }
         }
     )+ };
 }
 
-pub(super) use {choice, default_of, default_words, maybe, section, variants};
+pub(super) use {choice, default_of, default_words, maybe, section, variants, word_of};

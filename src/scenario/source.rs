@@ -3,7 +3,7 @@
 
 use ron2::ast::{Document, parse_document_lossy};
 
-use super::problem::{Code, Gravity, Problem};
+use super::problem::{Code, Problem, ProblemLevel};
 
 /// Largest scenario, in bytes.
 pub const MAX_BYTES: usize = 256 * 1024;
@@ -60,7 +60,7 @@ impl<'a> Source<'a> {
     pub(super) fn problem(&self, code: Code, offset: usize, message: String) -> Problem {
         let (line, column) = self.place(offset);
         Problem {
-            severity: Gravity::Error,
+            severity: ProblemLevel::Error,
             code,
             file: String::new(),
             line,
@@ -77,14 +77,11 @@ impl<'a> Source<'a> {
     /// Why the text must not be given to a parser, if so.
     pub(super) fn over_limits(&self) -> Option<Problem> {
         if self.text.len() > MAX_BYTES {
-            let message = format!(
-                "The file has {} bytes; a scenario has at most {MAX_BYTES}.",
-                self.text.len()
-            );
+            let message = t!("problem-file-size", size = self.text.len(), most = MAX_BYTES);
             return Some(self.problem(Code::TooLarge, 0, message));
         }
         deepest_over(self.text.as_bytes(), MAX_DEPTH).map(|offset| {
-            let message = format!("Brackets stand more than {MAX_DEPTH} deep here.");
+            let message = t!("problem-depth", most = MAX_DEPTH);
             self.problem(Code::TooDeep, offset, message)
         })
     }
@@ -95,7 +92,7 @@ impl<'a> Source<'a> {
         let mut problems: Vec<Problem> = Vec::new();
         for error in errors.iter().take(MAX_PROBLEMS) {
             let span = error.span();
-            let message = format!("This is not RON: {}.", lower_first(&error.kind().to_string()));
+            let message = t!("problem-not-ron", what = lower_first(&error.kind().to_string()));
             let mut problem = self.problem(Code::Syntax, span.start_offset, message);
             problem.found = self.snippet(span.start_offset, span.end_offset);
             problem.width = self.width(span.start_offset, span.end_offset);
@@ -116,11 +113,9 @@ impl<'a> Source<'a> {
                 (b'"', _) => {
                     let end = string_end(bytes, i + 1);
                     if bytes.get(i..end).is_some_and(|inside| inside.contains(&b'\n')) {
-                        let message = "The text that begins here runs over the end of its line: \
-                                       a quote may be missing behind it or before it, and what \
-                                       follows may be no error of its own.";
+                        let message = t!("problem-quote");
                         let mut problem = self.problem(Code::Syntax, i, message.to_owned());
-                        problem.severity = Gravity::Warning;
+                        problem.severity = ProblemLevel::Warning;
                         problem.found = self.snippet(i, end);
                         problem.width = self.width(i, end);
                         return Some(problem);
@@ -146,7 +141,7 @@ impl<'a> Source<'a> {
         let within = self.text.get(line_start..).unwrap_or("");
         let column = within.char_indices().nth(start.col.saturating_sub(1));
         let offset = line_start + column.map_or(0, |(i, _)| i);
-        let message = format!("This is not RON: {}.", lower_first(&error.code.to_string()));
+        let message = t!("problem-not-ron", what = lower_first(&error.code.to_string()));
         Some(self.problem(Code::Syntax, offset, message))
     }
 }

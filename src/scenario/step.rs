@@ -24,10 +24,10 @@ impl Step {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Read => "1 · Read",
-            Self::Set => "2 · Set",
-            Self::Find => "3 · Find",
-            Self::Judge => "4 · Judge",
+            Self::Read => t!("step-read"),
+            Self::Set => t!("step-set"),
+            Self::Find => t!("step-find"),
+            Self::Judge => t!("step-judge"),
         }
     }
 
@@ -36,12 +36,12 @@ impl Step {
     pub fn asks(self) -> &'static str {
         match self {
             Self::Read => {
-                "Take true readings, write them down and leave everything as it should be."
+                t!("step-read-asks")
             }
-            Self::Set => "Something reads outside its band: bring in what is yours to bring in.",
-            Self::Find => "Something does not work: let the readings lead you to the cause.",
+            Self::Set => t!("step-set-asks"),
+            Self::Find => t!("step-find-asks"),
             Self::Judge => {
-                "More than one thing is wrong, or the right end is not a running furnace."
+                t!("step-judge-asks")
             }
         }
     }
@@ -51,7 +51,7 @@ impl Scenario {
     /// Its step of the ladder.
     #[must_use]
     pub fn step_of_ladder(&self) -> Step {
-        match whole(self.step.low()) {
+        match whole(self.step.least()) {
             0 | 1 => Step::Read,
             2 => Step::Set,
             3 => Step::Find,

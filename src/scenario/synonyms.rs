@@ -1,6 +1,6 @@
 //! Other words for the format's fields: what an author writes who has not looked it up.
 
-use super::shape::Section;
+use super::schema::Section;
 
 /// A word, and the fields that it may stand for.
 const SYNONYMS: &[(&str, &[&str])] = &[

@@ -2,9 +2,10 @@
 
 use crate::catalogue::fault::{Scale, Severity};
 use crate::model::SNUG_TURNS;
-use crate::parts::{Fitted, OnOff, Screw};
-use crate::setup::{Setup, SpringSetup};
-use crate::units::{PA_PER_INWC, fixed, full_stop, inwc};
+use crate::parts::{Fitted, OnOff};
+use crate::setup::Setup;
+use crate::units::{PA_PER_INWC, PressureUnit, full_stop, inwc};
+use crate::words::decimal;
 
 /// A zero error below this is no finding, in pascals (0.05 in. w.c., as the marking has it).
 const ZERO_PA: f64 = 0.05 * PA_PER_INWC;
@@ -20,11 +21,16 @@ pub fn in_this_job(setup: &Setup) -> Vec<String> {
             let entry = fault.entry();
             let name = sentence_case(&entry.name.replace('_', " "));
             let how = entry.severity.words();
-            let severe = match severe(&entry.severity, *severity) {
-                none if none.is_empty() => none,
-                value => full_stop(format!(" Here: {how}, {value}")),
-            };
-            format!("{name}. {}{severe}", entry.cause)
+            match severe(&entry.severity, *severity) {
+                none if none.is_empty() => t!("in-job-fault", fault = name, cause = entry.cause),
+                value => full_stop(t!(
+                    "in-job-fault-severity",
+                    fault = name,
+                    cause = entry.cause,
+                    how = how,
+                    severity = value
+                )),
+            }
         })
         .collect();
     lines.extend(supply(setup));
@@ -43,7 +49,7 @@ fn severe(severity: &Severity, value: f64) -> String {
             end if end < 10.0 || (end > 99.0 && end < 100.0) => 1,
             _ => 0,
         };
-        return format!("{} %", fixed(percent, decimals));
+        return t!("in-job-percent", percent = decimal(percent, decimals));
     }
     let shown = severity.show(value);
     let (number, unit) = shown.split_once(' ').unwrap_or((shown.as_str(), ""));
@@ -54,41 +60,36 @@ fn severe(severity: &Severity, value: f64) -> String {
         tiny if tiny < 0.1 => 3,
         _ => 2,
     };
-    let unit = unit.replace("inH2O", "in. w.c.").replace("degF", "°F").replace("ft3", "ft³");
-    format!("{} {unit}", fixed(number, decimals)).trim_end().to_owned()
+    let unit = unit
+        .replace("inH2O", PressureUnit::InWc.label())
+        .replace("degF", "°F")
+        .replace("ft3", "ft³");
+    format!("{} {unit}", decimal(number, decimals)).trim_end().to_owned()
 }
 
 fn supply(setup: &Setup) -> Option<String> {
     let (least, most) = setup.supply.delivery_limits_pa;
     let set = setup.supply.set_pa;
     (set < least || set > most).then(|| {
-        full_stop(format!(
-            "The supply regulator was found set to {}; its limits are {} to {}",
-            inwc(set),
-            inwc(least),
-            inwc(most)
-        ))
+        full_stop(t!("in-job-supply", set = inwc(set), least = inwc(least), most = inwc(most)))
     })
 }
 
 fn stages(setup: &Setup) -> Vec<String> {
     let figures = setup.furnace.plate.figures();
-    let set = |spring: &SpringSetup| spring.found_turns * spring.pa_per_turn;
-    let valve = &setup.furnace.valve;
-    let low = set(&valve.low);
-    let high = match valve.stacking {
-        crate::setup::Stacking::Independent => set(&valve.high),
-        crate::setup::Stacking::HighOnLow => low + set(&valve.high),
-    };
-    [("low", low, figures.low), ("high", high, figures.high)]
-        .into_iter()
+    let set_pa = setup.furnace.valve.set_pa();
+    figures
+        .manifold
+        .iter()
+        .map(|(level, target)| (level, set_pa[level], target))
         .filter(|(_, pa, target)| !target.band().contains(*pa))
-        .map(|(name, pa, target)| {
-            format!(
-                "The {name} stage was found set to {}; {} ± {} is right.",
-                inwc(pa),
-                inwc(target.pa),
-                inwc(target.tolerance_pa)
+        .map(|(level, pa, target)| {
+            t!(
+                "in-job-stage",
+                stage = level.id(),
+                set = inwc(pa),
+                target = inwc(target.pa),
+                tolerance = inwc(target.tolerance_pa)
             )
         })
         .collect()
@@ -99,39 +100,32 @@ fn hands(setup: &Setup) -> Vec<String> {
     let found = &setup.found;
     let mut lines = Vec::new();
     if !found.manual_valve.is_open() {
-        lines.push(format!("The manual valve was found {} open of 90°.", found.manual_valve));
+        lines.push(t!("in-job-valve", angle = found.manual_valve.to_string()));
     }
     let switches = [
-        ("The switch on the gas valve", found.valve_switch),
-        ("The furnace's service switch", found.furnace_switch),
-        ("The thermostat's heat switch", found.thermostat_mode),
+        (t!("in-job-valve-switch"), found.valve_switch),
+        (t!("in-job-furnace-switch"), found.furnace_switch),
+        (t!("in-job-heat-switch"), found.thermostat_mode),
     ];
-    for (name, state) in switches {
+    for (found_off, state) in switches {
         if state == OnOff::Off {
-            lines.push(format!("{name} was found off."));
+            lines.push(found_off.to_owned());
         }
     }
     for (screw, cap) in found.caps {
-        let name = match screw {
-            Screw::Low => "low",
-            Screw::High => "high",
-            Screw::Supply => "supply",
-        };
         if cap == Fitted::Off {
-            lines.push(format!("The cap over the {name} screw was found off."));
+            lines.push(t!("in-job-cap", screw = screw.label().to_lowercase()));
         }
     }
     for (port, turns) in found.plugs_past_hand {
         if turns < SNUG_TURNS {
             let name = port.label().to_lowercase();
-            lines.push(format!("The plug of the {name} was found short of snug."));
+            lines.push(t!("in-job-plug", port = name));
         }
     }
     if setup.meter.zero_error_pa.abs() >= ZERO_PA {
-        lines.push(full_stop(format!(
-            "The manometer's zero was off by {}",
-            inwc(setup.meter.zero_error_pa)
-        )));
+        let pressure = inwc(setup.meter.zero_error_pa);
+        lines.push(full_stop(t!("in-job-zero", pressure = pressure)));
     }
     lines
 }

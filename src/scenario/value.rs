@@ -4,13 +4,14 @@ use core::marker::PhantomData;
 
 use ron2::ast::{Expr, NumberExpr, NumberKind, StructBody};
 
-use super::problem::{Code, Gravity, nearest};
-use super::reader::Reader;
-use super::shape::{Kind, Shape};
+use super::problem::{Code, ProblemLevel, nearest};
+use super::reader::{Reader, Shape};
+use super::schema::Kind;
 use crate::rng::stream;
 use crate::units::{
     Flow, HeatRate, HeatingValue, Length, Pressure, Temperature, TemperatureStep, TimeSpan, Volume,
 };
+use crate::words::Id;
 
 /// Something that is measured or counted, as a number in SI.
 pub trait Measure {
@@ -27,7 +28,7 @@ pub trait Measure {
 }
 
 macro_rules! measure {
-    ($( $kind:ident, $what:literal, $units:literal; )+) => { $(
+    ($( $kind:ident, $what:expr, $units:expr; )+) => { $(
         impl Measure for $kind {
             const KIND: Kind = Kind::Quantity($what, $units);
 
@@ -39,15 +40,15 @@ macro_rules! measure {
 }
 
 measure! {
-    Pressure, "pressure", "inH2O, kPa, mbar, psi, Pa";
-    Flow, "gas flow", "ft3/h, m3/h";
-    HeatRate, "heat rate", "Btu/h, kW, W";
-    HeatingValue, "heating value", "Btu/ft3, MJ/m3";
-    Length, "length", "ft, in, m, mm";
-    Volume, "volume", "ft3, L, m3, gal";
-    Temperature, "temperature", "degF, degC, K";
-    TemperatureStep, "temperature difference", "degF, degC, K";
-    TimeSpan, "time", "s, min, h";
+    Pressure, id!("kind-pressure"), &["inH2O", "kPa", "mbar", "psi", "Pa"];
+    Flow, id!("kind-flow"), &["ft3/h", "m3/h"];
+    HeatRate, id!("kind-heat-rate"), &["Btu/h", "kW", "W"];
+    HeatingValue, id!("kind-heating-value"), &["Btu/ft3", "MJ/m3"];
+    Length, id!("kind-length"), &["ft", "in", "m", "mm"];
+    Volume, id!("kind-volume"), &["ft3", "L", "m3", "gal"];
+    Temperature, id!("kind-temperature"), &["degF", "degC", "K"];
+    TemperatureStep, id!("kind-temperature-step"), &["degF", "degC", "K"];
+    TimeSpan, id!("kind-time-span"), &["s", "min", "h"];
 }
 
 /// A number without a unit.
@@ -55,13 +56,13 @@ measure! {
 pub struct Plain;
 
 impl Measure for Plain {
-    const KIND: Kind = Kind::Number("number");
+    const KIND: Kind = Kind::Number(id!("kind-number"));
 
     fn parse(text: &str) -> Result<f64, String> {
         text.parse::<f64>()
             .ok()
             .filter(|value| value.is_finite())
-            .ok_or_else(|| format!("`{text}` is not a plain number"))
+            .ok_or_else(|| t!("problem-no-number", text = text))
     }
 }
 
@@ -70,13 +71,11 @@ impl Measure for Plain {
 pub struct Count;
 
 impl Measure for Count {
-    const KIND: Kind = Kind::Whole("whole number");
+    const KIND: Kind = Kind::Whole(id!("kind-whole"));
     const WHOLE: bool = true;
 
     fn parse(text: &str) -> Result<f64, String> {
-        text.parse::<u32>()
-            .map(f64::from)
-            .map_err(|_| format!("`{text}` is not a whole number from 0"))
+        text.parse::<u32>().map(f64::from).map_err(|_| t!("problem-no-whole-number", text = text))
     }
 }
 
@@ -84,8 +83,8 @@ impl Measure for Count {
 /// In SI; both ends are within the field's limits, the low one is not above the high one.
 #[derive(Debug, PartialEq)]
 pub struct Vary<M> {
-    low: f64,
-    high: f64,
+    least: f64,
+    most: f64,
     measure: PhantomData<M>,
 }
 
@@ -98,33 +97,33 @@ impl<M> Clone for Vary<M> {
 impl<M> Copy for Vary<M> {}
 
 impl<M: Measure> Vary<M> {
-    fn of(low: f64, high: f64) -> Self {
-        Self { low, high, measure: PhantomData }
+    fn of(least: f64, most: f64) -> Self {
+        Self { least, most, measure: PhantomData }
     }
 
     /// Lowest value in SI.
     #[must_use]
-    pub fn low(&self) -> f64 {
-        self.low
+    pub fn least(&self) -> f64 {
+        self.least
     }
 
     /// Highest value in SI.
     #[must_use]
-    pub fn high(&self) -> f64 {
-        self.high
+    pub fn most(&self) -> f64 {
+        self.most
     }
 
     /// The value for a seed, in SI. `path` names the field; each field has a stream of its own.
     #[must_use]
     pub fn draw(&self, seed: u64, path: &str) -> f64 {
-        if self.low >= self.high {
-            return self.low;
+        if self.least >= self.most {
+            return self.least;
         }
         let mut stream = stream(seed, path);
         if M::WHOLE {
-            self.low + f64::from(stream.below(whole(self.high - self.low) + 1))
+            self.least + f64::from(stream.below(whole(self.most - self.least) + 1))
         } else {
-            stream.between(self.low, self.high)
+            stream.between(self.least, self.most)
         }
     }
 }
@@ -145,11 +144,11 @@ impl<M: Measure> Shape for Vary<M> {
     const KIND: Kind = M::KIND;
 
     fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self> {
-        let (low, high) = match expr {
+        let (least, most) = match expr {
             Expr::Struct(it) => {
                 let name: &str = &it.name.name;
                 if name != "Between" {
-                    let message = format!("`{name}` does not belong here.");
+                    let message = t!("problem-not-here", found = name);
                     reader.wrong(Code::UnknownName, expr, message, expected(M::KIND));
                     reader.suggest(nearest(name, core::iter::once("Between")));
                     return None;
@@ -161,8 +160,8 @@ impl<M: Measure> Shape for Vary<M> {
                         (ends.next()??, ends.next()??)
                     }
                     _ => {
-                        let message = "A range has two ends.".to_owned();
-                        reader.wrong(Code::WrongKind, expr, message, "Between(low, high)");
+                        let message = t!("problem-range-ends").to_owned();
+                        reader.wrong(Code::WrongKind, expr, message, t!("expected-range"));
                         return None;
                     }
                 }
@@ -172,12 +171,12 @@ impl<M: Measure> Shape for Vary<M> {
                 (value, value)
             }
         };
-        if low > high {
-            let message = "This range runs backwards.".to_owned();
-            reader.wrong(Code::Contradiction, expr, message, "Between(low, high)");
+        if least > most {
+            let message = t!("problem-range-backwards").to_owned();
+            reader.wrong(Code::Contradiction, expr, message, t!("expected-range"));
             return None;
         }
-        Some(Self::of(low, high))
+        Some(Self::of(least, most))
     }
 
     fn from_default(text: &'static str) -> Option<Self> {
@@ -205,8 +204,21 @@ fn number<M: Measure>(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<f64> {
             );
             return None;
         }
-        _ => {
-            let message = "A number belongs here.".to_owned();
+        (
+            Kind::Section(_)
+            | Kind::Variants(_)
+            | Kind::Choice(_)
+            | Kind::Drawn(_)
+            | Kind::List(..)
+            | Kind::Truth
+            | Kind::Text(_)
+            | Kind::Quantity(..)
+            | Kind::Number(_)
+            | Kind::Whole(_)
+            | Kind::Fault,
+            _,
+        ) => {
+            let message = t!("problem-number-belongs").to_owned();
             reader.wrong(Code::WrongKind, expr, message, expected(M::KIND));
             return None;
         }
@@ -221,10 +233,10 @@ fn number<M: Measure>(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<f64> {
 }
 
 /// What is said of a number without its unit.
-pub(super) fn no_unit(what: &str, units: &str, number: &str) -> String {
+pub(super) fn no_unit(what: Id, units: &[&str], number: &str) -> String {
     let short: String = number.chars().take(20).collect();
-    let unit = units.split(',').next().unwrap_or(units);
-    format!("A {what} needs its unit, one of {units}: write it as \"{short} {unit}\".")
+    let unit = units.first().copied().unwrap_or_default();
+    t!("problem-no-unit", what = what.text(), units = units.join(", "), short = short, unit = unit)
 }
 
 fn bare<M: Measure>(number: &NumberExpr<'_>) -> Result<f64, String> {
@@ -232,27 +244,45 @@ fn bare<M: Measure>(number: &NumberExpr<'_>) -> Result<f64, String> {
         NumberKind::Integer | NumberKind::NegativeInteger | NumberKind::Float => {
             M::parse(&number.raw.replace('_', ""))
         }
-        NumberKind::SpecialFloat => Err(format!("`{}` is not a finite number", number.raw)),
+        NumberKind::SpecialFloat => Err(t!("problem-not-finite", text = &*number.raw)),
     }
 }
 
 fn within<M: Measure>(value: f64, expr: &Expr<'_>, reader: &mut Reader<'_>) -> bool {
     let Some(field) = reader.current() else { return true };
-    let outside = |low, high| {
+    let outside = |least, most| {
         // A limit that cannot be read would be a slip in the declaration; tests look for those.
-        M::parse(low).is_ok_and(|low| value < low - low.abs() * 1e-9)
-            || M::parse(high).is_ok_and(|high| value > high + high.abs() * 1e-9)
+        M::parse(least).is_ok_and(|least| value < least - least.abs() * 1e-9)
+            || M::parse(most).is_ok_and(|most| value > most + most.abs() * 1e-9)
     };
-    if let Some((low, high)) = field.limits.filter(|&(low, high)| outside(low, high)) {
-        let message = format!("`{}` is outside what the model takes.", field.name);
-        reader.wrong(Code::OutOfRange, expr, message, &format!("{low} to {high}"));
+    if let Some((least, most)) = field.limits.filter(|&(least, most)| outside(least, most)) {
+        let message = t!("problem-outside", field = field.name);
+        reader.wrong(
+            Code::OutOfRange,
+            expr,
+            message,
+            &t!("expected-between", least = least, most = most),
+        );
         return false;
     }
-    if let Some((low, high, source)) = field.usual.filter(|&(low, high, _)| outside(low, high)) {
-        let message = format!("The usual `{}` is {low} to {high} ({source}).", field.name);
-        reader.wrong(Code::Unusual, expr, message, &format!("{low} to {high}"));
+    if let Some((least, most, source)) =
+        field.usual.filter(|&(least, most, _)| outside(least, most))
+    {
+        let message = t!(
+            "problem-unusual",
+            field = field.name,
+            least = least,
+            most = most,
+            source = source.text()
+        );
+        reader.wrong(
+            Code::Unusual,
+            expr,
+            message,
+            &t!("expected-between", least = least, most = most),
+        );
         if let Some(last) = reader.problems.last_mut() {
-            last.severity = Gravity::Warning;
+            last.severity = ProblemLevel::Warning;
         }
     }
     true
@@ -260,8 +290,8 @@ fn within<M: Measure>(value: f64, expr: &Expr<'_>, reader: &mut Reader<'_>) -> b
 
 fn expected(kind: Kind) -> &'static str {
     match kind {
-        Kind::Number(_) => "a number without quotes, or Between(low, high)",
-        Kind::Whole(_) => "a whole number without quotes, or Between(low, high)",
+        Kind::Number(_) => t!("expected-number"),
+        Kind::Whole(_) => t!("expected-whole-number"),
         Kind::Quantity(..)
         | Kind::Section(_)
         | Kind::Variants(_)
@@ -270,7 +300,7 @@ fn expected(kind: Kind) -> &'static str {
         | Kind::List(..)
         | Kind::Truth
         | Kind::Text(_)
-        | Kind::Fault => "a text with number and unit, or Between(\"low\", \"high\")",
+        | Kind::Fault => t!("expected-quantity"),
     }
 }
 
@@ -289,20 +319,20 @@ impl Shape for String {
     fn read(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Self> {
         let Expr::String(text) = expr else {
             if !matches!(expr, Expr::Error(_)) {
-                let message = "A text in quotes belongs here.".to_owned();
+                let message = t!("problem-text-belongs").to_owned();
                 reader.wrong(Code::WrongKind, expr, message, "\"text\"");
             }
             return None;
         };
         if text.value.chars().any(|c| c.is_control() && c != '\n') {
-            let message = "A text has no control characters.".to_owned();
-            reader.wrong(Code::BadLength, expr, message, "printable characters and line ends");
+            let message = t!("problem-control-characters").to_owned();
+            reader.wrong(Code::BadLength, expr, message, t!("expected-printable"));
             return None;
         }
         let length = text.value.chars().count();
         if length == 0 || length > TEXT {
-            let message = format!("This text has {length} characters.");
-            reader.wrong(Code::BadLength, expr, message, &format!("1 to {TEXT}"));
+            let message = t!("problem-text-length", length = length);
+            reader.wrong(Code::BadLength, expr, message, &t!("expected-text-length", most = TEXT));
             return None;
         }
         Some(text.value.clone())
@@ -321,8 +351,8 @@ impl Shape for bool {
             Expr::Bool(it) => Some(it.value),
             Expr::Error(_) => None,
             _ => {
-                let message = "Yes or no belongs here.".to_owned();
-                reader.wrong(Code::WrongKind, expr, message, "true or false");
+                let message = t!("problem-truth-belongs").to_owned();
+                reader.wrong(Code::WrongKind, expr, message, t!("expected-truth"));
                 None
             }
         }

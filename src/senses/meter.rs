@@ -2,7 +2,7 @@
 
 use super::watch::{Draw, Sight};
 use crate::model::Model;
-use crate::parts::{Gauge, Neighbor, Port};
+use crate::parts::{Gauge, OtherAppliance, Port};
 
 /// Flow below which nothing flows for a reading at rest, in standard m³/s (0.1 ft³/h).
 const NO_FLOW_M3_S: f64 = 8e-7;
@@ -43,14 +43,15 @@ pub(crate) fn metered_port(model: &Model) -> Option<Port> {
 
 /// What the furnace and the other appliances draw.
 pub(crate) fn draw(model: &Model) -> Draw {
-    let burning = Neighbor::ALL.iter().filter(|&&neighbor| model.neighbor_burns(neighbor)).count();
+    let burning =
+        OtherAppliance::ALL.iter().filter(|&&appliance| model.appliance_burns(appliance)).count();
     // What shut seats let by is at rest for everybody who looks.
     let burners = match model.furnace.seats() {
         None => 0.0,
         Some(_) => model.gas.burner_flow().abs(),
     };
-    let flow =
-        burners + Neighbor::ALL.iter().map(|&n| model.gas.neighbor_flow(n).abs()).sum::<f64>();
+    let flow = burners
+        + OtherAppliance::ALL.iter().map(|&n| model.gas.appliance_flow(n).abs()).sum::<f64>();
     Draw {
         firing: model.firing(),
         burning: u8::try_from(burning).unwrap_or(u8::MAX),

@@ -1,20 +1,21 @@
 //! From the model to what a person perceives: everything in view from where the person stands.
 
 use crate::appliance::ignition::ControlStatus;
-use enum_map::{EnumMap, enum_map};
+use enum_map::EnumMap;
 
 use super::measured::measured;
 use super::seen::{
-    BurnersSeen, Burning, Call, Cracked, DetectorSeen, Display, FlameSeen, FluidSeen, FurnaceSeen,
-    GaugeSeen, HallSeen, MeterSeen, NeighborSeen, Note, Over, PortSeen, Seen, SheetSeen, Smell,
-    YardSeen,
+    BurnersSeen, Burning, Cracked, DetectorSeen, Display, FlameSeen, FluidSeen, FurnaceSeen,
+    GaugeSeen, HallSeen, MeterSeen, Note, OtherApplianceSeen, Over, PortSeen, Seen, SheetSeen,
+    Smell, YardSeen,
 };
 use super::signs::{hose_look, plain_signs};
 use super::sounds::sounds;
 use crate::instrument::manometer::MeterFace;
 use crate::model::{Model, Probe};
 use crate::parts::{
-    Cock, Door, Fitted, Gauge, Height, Joint, Level, Neighbor, OnOff, Place, Port, Screw, Window,
+    Door, Fitted, Gauge, HandValve, Height, Joint, OnOff, OtherAppliance, Place, Port, Screw,
+    Window,
 };
 use crate::physics::room::Strength;
 use crate::units::{M_PER_FT, P_STD_PA, f_from_k};
@@ -29,6 +30,7 @@ pub(crate) fn seen(model: &Model, sheet: &SheetSeen, over: Option<Over>) -> Seen
         tick: model.tick,
         place,
         hand: model.person.hand,
+        levels: model.levels(),
         outside_f: whole(f_from_k(model.setup.outside_k)),
         altitude_ft: altitude_ft(model.setup.ambient_abs_pa),
         meter: meter_seen(model),
@@ -76,7 +78,7 @@ fn gauge_seen(model: &Model) -> GaugeSeen {
 fn yard_seen(model: &Model) -> YardSeen {
     let tank = model.gas.tank();
     YardSeen {
-        supply_valve: model.things.handles[Cock::Supply],
+        supply_valve: model.things.handles[HandValve::Supply],
         cap: model.things.caps[Screw::Supply],
         screw_eighths: uncovered(model, Screw::Supply),
         tank_percent: tank.map(|tank| (tank.level() * 20.0).round() * 5.0),
@@ -92,8 +94,8 @@ fn furnace_seen(model: &Model, notes: &[Note]) -> FurnaceSeen {
         burner_door: things.doors[Door::Burner],
         blower_door: things.doors[Door::Blower],
         switch: things.furnace_switch,
-        manual_valve: things.handles[Cock::Furnace],
-        water_heater: neighbor_seen(model, Neighbor::WaterHeater),
+        manual_valve: things.handles[HandValve::Furnace],
+        water_heater: appliance_seen(model, OtherAppliance::WaterHeater),
         window: things.windows[Window::PlantRoom],
         status: control_status(model),
         stage_jumper: things.stage_jumper,
@@ -107,20 +109,15 @@ fn furnace_seen(model: &Model, notes: &[Note]) -> FurnaceSeen {
 
 fn burners_seen(model: &Model, notes: &[Note]) -> BurnersSeen {
     let things = &model.things;
+    let springs = &model.setup.furnace.valve.springs;
     BurnersSeen {
         glow: model.furnace.glow(),
         flames: model.furnace.flames().map(|(height, yellow)| FlameSeen { height, yellow }),
         valve_switch: things.valve_switch,
         wires: model.setup.condition.control.jumpers,
         low_gas_switch: fitted(model.setup.furnace.low_gas_switch),
-        caps: enum_map! {
-            Level::Low => things.caps[Screw::Low],
-            Level::High => things.caps[Screw::High],
-        },
-        screw_eighths: enum_map! {
-            Level::Low => uncovered(model, Screw::Low),
-            Level::High => uncovered(model, Screw::High),
-        },
+        caps: springs.map(|level, _| things.caps[level.screw()]),
+        screw_eighths: springs.map(|level, _| uncovered(model, level.screw())),
         ports: EnumMap::from_fn(|port| port_seen(model, port)),
         fluid: EnumMap::from_fn(|joint| fluid_seen(model, joint)),
         signs: plain_signs(model, notes),
@@ -156,28 +153,18 @@ fn hall_seen(model: &Model) -> HallSeen {
         room_half_f: half_f(model.house.inside_k()),
         setpoint_half_f: model.things.setpoint_half_f,
         mode: model.things.heating,
-        call: call_for_heat(model),
+        call: model.thermostat_call(),
         co_ppm: 0.0,
         window: model.things.windows[Window::Hall],
-        range: neighbor_seen(model, Neighbor::Range),
+        range: appliance_seen(model, OtherAppliance::Range),
         registers_closed: model.setup.condition.air.registers_closed,
     }
 }
 
-/// What the thermostat's wires carry.
-fn call_for_heat(model: &Model) -> Call {
-    let (first, second) = model.thermostat_calls();
-    match (first, second) {
-        (false, _) => Call::None,
-        (true, false) => Call::First,
-        (true, true) => Call::Second,
-    }
-}
-
-fn burning(model: &Model, neighbor: Neighbor) -> Burning {
-    if model.things.neighbors[neighbor] == OnOff::Off {
+fn burning(model: &Model, appliance: OtherAppliance) -> Burning {
+    if model.things.other_appliances[appliance] == OnOff::Off {
         Burning::Off
-    } else if model.neighbor_burns(neighbor) {
+    } else if model.appliance_burns(appliance) {
         Burning::Burning
     } else {
         Burning::NoGas
@@ -189,10 +176,10 @@ pub(super) fn control_status(model: &Model) -> ControlStatus {
     if model.powered() { model.furnace.status() } else { ControlStatus::NoPower }
 }
 
-fn neighbor_seen(model: &Model, neighbor: Neighbor) -> NeighborSeen {
-    NeighborSeen {
-        handle: model.things.handles[neighbor.cock()],
-        burning: burning(model, neighbor),
+fn appliance_seen(model: &Model, appliance: OtherAppliance) -> OtherApplianceSeen {
+    OtherApplianceSeen {
+        handle: model.things.handles[appliance.hand_valve()],
+        burning: burning(model, appliance),
     }
 }
 

@@ -11,17 +11,17 @@ use crate::appliance::safety::Jumpers;
 use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
 use crate::parts::{
-    Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, LowSide, OnOff, Opening, Place,
-    Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool,
+    Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, Levels, LowSide, OnOff, Opening,
+    Place, Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool,
 };
 use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};
 
-mod finding;
+mod observation;
 mod signs;
 
-pub use finding::{
-    Condition, ConnectorLook, Delivery, Finding, FlamesLook, Holes, Note, RatingPlate,
+pub use observation::{
+    Condition, ConnectorLook, Delivery, FlamesLook, Holes, Note, Observation, RatingPlate,
 };
 pub use signs::{Done, HoseLook, REGISTERS_SHOW, Rod, Signs, Water};
 
@@ -36,9 +36,11 @@ pub struct Seen {
     pub hand: Option<Tool>,
     /// Temperature outside, in degrees Fahrenheit, to the degree.
     pub outside_f: i32,
+    /// The furnace's firing levels, the weakest first: the job says it, and the plate shows it.
+    pub levels: &'static [Level],
     /// How high the place lies above the sea, in feet, to the hundred: people here know it.
     pub altitude_ft: i32,
-    /// The manometer.
+    /// The manometer with its hose.
     pub meter: MeterSeen,
     /// The instrument that the hose goes to, where it is not the manometer.
     pub gauge: GaugeSeen,
@@ -57,11 +59,11 @@ pub struct Seen {
     pub detector: Option<DetectorSeen>,
     /// The supply in the yard, from the yard.
     pub yard: Option<YardSeen>,
-    /// The furnace and its neighbours, from the plant room or from the gas valve.
+    /// The furnace and the water heater, from the plant room or from the gas valve.
     pub furnace: Option<FurnaceSeen>,
     /// The thermostat and what is near it, from the hall.
     pub hall: Option<HallSeen>,
-    /// The clipboard.
+    /// The clipboard with the job sheet.
     pub sheet: SheetSeen,
     /// Set when the job is over or was stopped.
     pub over: Option<Over>,
@@ -87,7 +89,7 @@ pub struct MeterSeen {
 pub enum GaugeSeen {
     /// The digital manometer: see [`Seen::meter`].
     Digital,
-    /// The water column.
+    /// Both legs of the water column.
     WaterColumn(Legs),
     /// The spring gauge: what the needle reads in tenths of an inch of water; none past its range.
     Spring(Option<i32>),
@@ -110,7 +112,7 @@ impl GaugeSeen {
 pub struct Measured {
     /// Where it is held.
     pub spot: Spot,
-    /// Its face.
+    /// Figures on its face, as it shows them.
     pub figures: Vec<Figure>,
 }
 
@@ -119,18 +121,18 @@ pub struct Measured {
 pub struct WrittenMeasured {
     /// Where it was held.
     pub spot: Spot,
-    /// When, in ticks.
+    /// Moment of writing, in ticks.
     pub tick: u64,
-    /// What it showed.
+    /// Figures that its face showed then.
     pub figures: Vec<Figure>,
 }
 
-/// A display.
+/// Display of the digital manometer.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Display {
-    /// Off.
+    /// Off, with nothing shown.
     Dark,
-    /// A number.
+    /// A number in the unit that is chosen.
     Number(Shown),
     /// More than it can show.
     OverRange,
@@ -139,15 +141,13 @@ pub enum Display {
 /// Something heard. Every one has a caption.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub enum Sound {
-    /// The inducer's hum.
+    /// The inducer's hum at its lower speed.
     Inducer,
     /// The inducer at its higher speed.
-    InducerHigh,
-    /// Quiet burners.
-    BurnersLow,
-    /// Burners at full rate.
-    BurnersHigh,
-    /// The blower.
+    InducerFast,
+    /// Burners at a level.
+    Burners(Level),
+    /// The blower in the cabinet.
     Blower,
     /// Gas hissing from an open port.
     Hiss,
@@ -158,24 +158,27 @@ pub enum Sound {
     /// The relief of a regulator.
     Relief,
     /// Water heater or range burning.
-    NeighborBurning,
+    OtherApplianceBurning,
 }
 
 impl Sound {
-    /// The caption.
+    /// Caption of the sound, for people who cannot hear it.
     #[must_use]
     pub fn caption(self) -> &'static str {
         match self {
             Self::Inducer => t!("sound-inducer"),
-            Self::InducerHigh => t!("sound-inducer-high"),
-            Self::BurnersLow => t!("sound-burners-low"),
-            Self::BurnersHigh => t!("sound-burners-high"),
+            Self::InducerFast => t!("sound-inducer-high"),
+            Self::Burners(level) => match level {
+                Level::Only => t!("sound-burners"),
+                Level::Low => t!("sound-burners-low"),
+                Level::High => t!("sound-burners-high"),
+            },
             Self::Blower => t!("sound-blower"),
             Self::Hiss => t!("sound-hiss"),
             Self::Bang => t!("sound-bang"),
             Self::Alarm => t!("sound-alarm"),
             Self::Relief => t!("sound-relief"),
-            Self::NeighborBurning => t!("sound-neighbor-burning"),
+            Self::OtherApplianceBurning => t!("sound-neighbor-burning"),
         }
     }
 }
@@ -183,19 +186,19 @@ impl Sound {
 /// How strongly gas is smelt.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default)]
 pub enum Smell {
-    /// Nothing.
+    /// No smell of gas.
     #[default]
     None,
-    /// A whiff.
+    /// A whiff, if one pays heed.
     Faint,
-    /// Plain to anyone.
+    /// Plain to anyone who comes in.
     Clear,
-    /// Strong: leave.
+    /// Strong: everybody leaves at once.
     Strong,
 }
 
 impl Smell {
-    /// In words.
+    /// Strength of the smell, in words.
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
@@ -238,21 +241,21 @@ pub struct YardSeen {
 pub struct FurnaceSeen {
     /// Doors: burner door, blower door.
     pub burner_door: Fitted,
-    /// The blower door.
+    /// Blower door, on or off.
     pub blower_door: Fitted,
-    /// The service switch.
+    /// Service switch beside the furnace.
     pub switch: OnOff,
     /// The handle of the manual valve.
     pub manual_valve: HandleAngle,
-    /// The water heater.
-    pub water_heater: NeighborSeen,
-    /// The plant-room window.
+    /// Water heater beside the furnace, with its hand valve.
+    pub water_heater: OtherApplianceSeen,
+    /// Window of the plant room.
     pub window: Opening,
     /// What the control says.
     pub status: ControlStatus,
     /// The wire between R and W2.
     pub stage_jumper: Fitted,
-    /// The warning tag.
+    /// Warning tag on the furnace.
     pub tag: Fitted,
     /// Whether a conversion label sticks beside the plate.
     pub conversion_label: Fitted,
@@ -266,21 +269,21 @@ pub struct FurnaceSeen {
 
 /// Another appliance in view.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub struct NeighborSeen {
+pub struct OtherApplianceSeen {
     /// How its hand valve stands.
     pub handle: HandleAngle,
-    /// Whether it burns.
+    /// Flame of its burner, where that is seen.
     pub burning: Burning,
 }
 
-/// Whether a neighbour burns.
+/// Whether another appliance burns.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Burning {
     /// Turned on and burning.
     Burning,
     /// Turned on, but no gas: it went out.
     NoGas,
-    /// Turned off.
+    /// Turned off at its own switch.
     Off,
 }
 
@@ -289,7 +292,7 @@ pub enum Burning {
 pub struct BurnersSeen {
     /// Brightness of the igniter, 0–1.
     pub glow: f64,
-    /// Each burner's flame.
+    /// Flame of each burner, in their order.
     pub flames: [FlameSeen; 4],
     /// The switch on the gas valve.
     pub valve_switch: OnOff,
@@ -298,10 +301,10 @@ pub struct BurnersSeen {
     /// Whether the low-gas switch of a propane kit is there.
     pub low_gas_switch: Fitted,
     /// The cap over each stage screw.
-    pub caps: EnumMap<Level, Fitted>,
+    pub caps: Levels<Fitted>,
     /// Angle of each stage screw since the start in eighths of a turn, seen with the cap off.
-    pub screw_eighths: EnumMap<Level, Option<i32>>,
-    /// Each port.
+    pub screw_eighths: Levels<Option<i32>>,
+    /// Plug, adapter or hose in each port.
     pub ports: EnumMap<Port, PortSeen>,
     /// Leak fluid on each joint and what it shows.
     pub fluid: EnumMap<Joint, FluidSeen>,
@@ -309,7 +312,7 @@ pub struct BurnersSeen {
     pub signs: Signs,
 }
 
-/// A flame.
+/// Flame of one burner, by eye.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct FlameSeen {
     /// Height against a healthy flame at full rate, 0 when out.
@@ -318,7 +321,7 @@ pub struct FlameSeen {
     pub yellow: f64,
 }
 
-/// A port.
+/// One port of the gas valve, by eye.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct PortSeen {
     /// What is in it.
@@ -330,16 +333,16 @@ pub struct PortSeen {
 /// Whether a boss is cracked.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Cracked {
-    /// Sound.
+    /// Without a crack that is seen.
     Sound,
-    /// Cracked.
+    /// Cracked through at the port's boss.
     Cracked,
 }
 
 /// Leak fluid on a joint.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub enum FluidSeen {
-    /// Dry.
+    /// Dry, never brushed or wiped off.
     #[default]
     Dry,
     /// Wet, no bubbles; seconds since it was brushed on.
@@ -355,32 +358,21 @@ pub struct HallSeen {
     pub room_half_f: i16,
     /// The setpoint, in half degrees Fahrenheit.
     pub setpoint_half_f: i16,
-    /// The heat switch.
+    /// Heat switch of the thermostat.
     pub mode: OnOff,
     /// What the thermostat calls for.
-    pub call: Call,
+    pub call: Option<Level>,
     /// The CO alarm, in parts per million.
     pub co_ppm: f64,
-    /// The hall window.
+    /// Window of the hall.
     pub window: Opening,
-    /// The kitchen range.
-    pub range: NeighborSeen,
+    /// Kitchen range, with its hand valve.
+    pub range: OtherApplianceSeen,
     /// Share of the registers that is closed, 0–1.
     pub registers_closed: f64,
 }
 
-/// A call for heat.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
-pub enum Call {
-    /// None.
-    None,
-    /// First stage.
-    First,
-    /// First and second stage.
-    Second,
-}
-
-/// The clipboard.
+/// Clipboard: all that was written down and noted.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct SheetSeen {
     /// Readings written so far, in order; a later one replaces an earlier one of the same place.
@@ -435,7 +427,7 @@ impl SheetSeen {
 /// How a job came to its end.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 pub enum Over {
-    /// Handed over.
+    /// Handed over, ended in this way.
     HandedOver(Ending),
     /// Stopped because gas ignited where it must not.
     Ignition,

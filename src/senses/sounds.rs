@@ -2,13 +2,13 @@
 
 use super::seen::Sound;
 use crate::model::Model;
-use crate::parts::{Firing, Neighbor, Place};
+use crate::parts::{OtherAppliance, Place};
 
 /// Flow that is heard hissing, in standard m³/s (2 ft³/h).
 const HISS_M3_S: f64 = 1.6e-5;
 /// Speed from which a fan is heard.
 const HEARD: f64 = 0.15;
-/// Inducer speed between low and high.
+/// Inducer speed from which it is heard to run fast.
 const INDUCER_FAST: f64 = 0.85;
 
 /// Everything that is heard here.
@@ -29,9 +29,9 @@ pub(super) fn sounds(model: &Model) -> Vec<Sound> {
     if near && model.gas.leaks().iter().chain(connector).any(|flow| flow > HISS_M3_S) {
         sounds.push(Sound::Hiss);
     }
-    let neighbor = if near { Neighbor::WaterHeater } else { Neighbor::Range };
-    if model.neighbor_burns(neighbor) {
-        sounds.push(Sound::NeighborBurning);
+    let appliance = if near { OtherAppliance::WaterHeater } else { OtherAppliance::Range };
+    if model.appliance_burns(appliance) {
+        sounds.push(Sound::OtherApplianceBurning);
     }
     sounds
 }
@@ -39,14 +39,13 @@ pub(super) fn sounds(model: &Model) -> Vec<Sound> {
 fn of_furnace(model: &Model) -> Vec<Sound> {
     let mut sounds = Vec::new();
     if model.furnace.inducer() > INDUCER_FAST {
-        sounds.push(Sound::InducerHigh);
+        sounds.push(Sound::InducerFast);
     } else if model.furnace.inducer() > HEARD {
         sounds.push(Sound::Inducer);
     }
     match model.firing() {
-        Firing::Out => {}
-        Firing::Low => sounds.push(Sound::BurnersLow),
-        Firing::High => sounds.push(Sound::BurnersHigh),
+        None => {}
+        Some(level) => sounds.push(Sound::Burners(level)),
     }
     if model.furnace.blower() > HEARD {
         sounds.push(Sound::Blower);

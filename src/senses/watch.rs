@@ -7,7 +7,7 @@
 use enum_map::EnumMap;
 use serde::Serialize;
 
-use crate::parts::{Firing, Port, Stage};
+use crate::parts::{Level, Port, Stage};
 use crate::units::TICK_S;
 
 /// How far a smoothed pressure may differ from the present one in a settled state, in pascals.
@@ -20,12 +20,12 @@ const HOLD_STEADY_PA: f64 = 60.0;
 /// Shortest hold worth telling, in seconds.
 const HOLD_REPORT_S: f64 = 10.0;
 
-/// What the furnace and its neighbours draw, as far as a reading's stage depends on it.
+/// What the furnace and the other appliances draw, as far as a reading's stage depends on it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct Draw {
     /// What the furnace does.
-    pub firing: Firing,
-    /// How many neighbours burn, of two.
+    pub firing: Option<Level>,
+    /// Number of other appliances that burn, of two.
     pub burning: u8,
     /// Whether gas flows anywhere.
     pub any_flow: bool,
@@ -34,33 +34,30 @@ pub(crate) struct Draw {
 }
 
 impl Draw {
-    /// Whether a reading of `stage` at `port` can be taken in this state. Low and high may be read
-    /// with a neighbour burning as it was found; at rest the inlet must feel the supply, not gas
+    /// Whether a reading of `stage` at `port` can be taken in this state. A level may be read
+    /// with another appliance burning as it was found; at rest the inlet must feel the supply, not gas
     /// shut in behind a valve.
     pub(crate) fn is(self, port: Port, stage: Stage) -> bool {
         match (stage, port) {
-            (Stage::Rest, Port::Inlet) => self.fed && !self.any_flow && self.firing == Firing::Out,
-            (Stage::Rest, Port::Manifold) => !self.any_flow && self.firing == Firing::Out,
-            (Stage::Low, _) => self.firing == Firing::Low,
-            (Stage::High, _) => self.firing == Firing::High,
-            (Stage::HighWithOthers, _) => self.firing == Firing::High && self.burning == 2,
+            (Stage::Rest, Port::Inlet) => self.fed && !self.any_flow && self.firing.is_none(),
+            (Stage::Rest, Port::Manifold) => !self.any_flow && self.firing.is_none(),
+            (Stage::Firing(level), _) => self.firing == Some(level),
+            (Stage::FullLoad, _) => self.firing.is_some_and(Level::is_top) && self.burning == 2,
         }
     }
 
     /// The stage that describes this state best, if one does.
     pub(crate) fn stage(self, port: Port) -> Option<Stage> {
         // The most demanding first.
-        [Stage::HighWithOthers, Stage::High, Stage::Low, Stage::Rest]
-            .into_iter()
-            .find(|&stage| self.is(port, stage))
+        Stage::ALL.iter().copied().rev().find(|&stage| self.is(port, stage))
     }
 }
 
 /// Lowest and highest number shown, and the true mean, at one port and stage.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 struct Span {
-    low_pa: f64,
-    high_pa: f64,
+    least_pa: f64,
+    most_pa: f64,
     true_sum_pa: f64,
     count: u32,
     /// The meter's error when it was last shown.
@@ -78,7 +75,7 @@ pub(crate) struct Sight {
     pub true_pa: f64,
     /// What the meter reads too high, in pascals.
     pub error_pa: f64,
-    /// When, in ticks.
+    /// Moment of the sample, in ticks.
     pub tick: u64,
 }
 
@@ -95,15 +92,15 @@ impl Span {
     fn add(slot: &mut Option<Self>, sight: Sight) {
         let Sight { shown_pa, true_pa, error_pa, tick } = sight;
         let span = slot.get_or_insert(Self {
-            low_pa: shown_pa,
-            high_pa: shown_pa,
+            least_pa: shown_pa,
+            most_pa: shown_pa,
             true_sum_pa: 0.0,
             count: 0,
             error_pa,
             tick,
         });
-        span.low_pa = span.low_pa.min(shown_pa);
-        span.high_pa = span.high_pa.max(shown_pa);
+        span.least_pa = span.least_pa.min(shown_pa);
+        span.most_pa = span.most_pa.max(shown_pa);
         span.true_sum_pa += true_pa;
         span.count += 1;
         span.error_pa = error_pa;
@@ -213,7 +210,7 @@ impl Watch {
         if let Some((port, draw)) = at {
             let settled =
                 self.since_s >= self.settle_s && (self.smooth_pa - true_pa).abs() < STEADY_PA;
-            for stage in Stage::ALL.into_iter().filter(|&stage| draw.is(port, stage)) {
+            for stage in Stage::ALL.iter().copied().filter(|&stage| draw.is(port, stage)) {
                 Span::add(&mut self.any[port][stage], sight);
                 if settled {
                     Span::add(&mut self.settled[port][stage], sight);
@@ -252,7 +249,7 @@ impl Watch {
 
     /// What was shown at a port and stage.
     pub(crate) fn shown(&self, port: Port, stage: Stage) -> Shown {
-        let range = |span: Option<Span>| span.map(|s| (s.low_pa, s.high_pa));
+        let range = |span: Option<Span>| span.map(|s| (s.least_pa, s.most_pa));
         Shown {
             settled_pa: range(self.settled[port][stage]),
             any_pa: range(self.any[port][stage]),
@@ -260,7 +257,7 @@ impl Watch {
             error_pa: self.settled[port][stage].map(|s| s.error_pa),
             tick: self.settled[port][stage].map(|s| s.tick),
             before: self.before[port][stage]
-                .map(|(s, since)| ((s.low_pa, s.high_pa), s.error_pa, since)),
+                .map(|(s, since)| ((s.least_pa, s.most_pa), s.error_pa, since)),
         }
     }
 }

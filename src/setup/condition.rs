@@ -18,7 +18,7 @@ pub struct Condition {
     pub supply: SupplyCondition,
     /// The pipe to the furnace.
     pub line: LineCondition,
-    /// The gas valve.
+    /// Wear of the gas valve.
     pub valve: ValveCondition,
     /// Burners, igniter, flame rod, exchanger.
     pub burners: BurnerCondition,
@@ -30,13 +30,13 @@ pub struct Condition {
     pub control: ControlCondition,
     /// The manometer with its hose.
     pub meter: MeterCondition,
-    /// Each port.
+    /// Plug and tap hole of each port.
     pub ports: EnumMap<Port, PortCondition>,
-    /// The odour of the gas.
+    /// The odor of the gas.
     pub odorant: Odorant,
 }
 
-/// The supply's condition.
+/// Wear of the gas supply, from its source to its regulator.
 #[derive(Debug, Clone, PartialEq, Default, Serialize)]
 pub struct SupplyCondition {
     /// Pressure that really stands before the supply regulator, in pascals, where it is not
@@ -89,8 +89,8 @@ pub struct LineCondition {
 pub struct ValveCondition {
     /// Share of the free area behind the inlet port that dirt on the screen shuts, 0–1.
     pub screen_blocked: f64,
-    /// The coil that loads the high spring.
-    pub high_coil: Coil,
+    /// The coil that loads the spring above the first.
+    pub second_coil: Coil,
     /// Flow that the shut seats let by at the plate's lowest inlet pressure, in standard m³/s.
     pub lets_by_m3_s: f64,
     /// Time in which the seats fall shut, in seconds, where they do not do so at once.
@@ -101,7 +101,7 @@ pub struct ValveCondition {
     pub swing_pa: f64,
 }
 
-/// A solenoid coil.
+/// Solenoid coil of the gas valve.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Coil {
     /// It pulls when it has voltage.
@@ -111,10 +111,10 @@ pub enum Coil {
     Dead,
 }
 
-/// A reference hose.
+/// Hose that brings the burner box's pressure to the gas valve's regulator.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum HoseState {
-    /// On, and whole.
+    /// On its barbs, and whole.
     #[default]
     On,
     /// Off or cracked: it brings the pressure of the room.
@@ -169,20 +169,20 @@ pub struct ControlCondition {
     pub jumpers: Jumpers,
 }
 
-/// A wire.
+/// Wire to a contact or coil.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Wire {
     /// Joined at both ends.
     #[default]
     Whole,
-    /// Open somewhere.
+    /// Broken or off its terminal.
     Open,
 }
 
 /// A relay's contact, or a wire across it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Contact {
-    /// Follows its call.
+    /// Opens and closes as it is called.
     #[default]
     Works,
     /// Closed whenever the first stage is called.
@@ -192,7 +192,7 @@ pub enum Contact {
 /// A switch that is reset by hand.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Tripped {
-    /// Closed.
+    /// Closed, as it should be.
     #[default]
     No,
     /// Open until it is reset.
@@ -230,7 +230,7 @@ pub enum PlugFound {
     Leaning,
     /// A plug, screwed so far in that the boss has cracked.
     Cracked,
-    /// A bare adapter.
+    /// The barbed adapter, with no hose on it.
     Adapter,
 }
 

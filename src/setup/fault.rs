@@ -1,13 +1,16 @@
 //! The faults by name: a setup notes which of them were put into it. What each of them changes
 //! stands in the catalogue.
 
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 /// Declares the faults and the list of all of them.
 macro_rules! faults {
     ($( $(#[doc = $doc:literal])+ $variant:ident; )+) => {
-        /// A fault.
-        #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
+        /// A fault. The catalogue's table names it in small letters: `supply_set_low`.
+        #[derive(
+            Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize,
+        )]
+        #[serde(rename_all(deserialize = "snake_case"))]
         pub enum Fault { $( $(#[doc = $doc])+ $variant, )+ }
 
         impl Fault {
@@ -118,7 +121,7 @@ faults! {
     DirtyFlameRod;
     /// A poor ground at the burners.
     PoorBurnerGround;
-    /// A weak igniter.
+    /// Igniter that no longer gets hot enough.
     WeakIgniter;
     /// The low pressure switch does not close.
     LowPressureSwitchOpen;
@@ -136,7 +139,7 @@ faults! {
     HighPressureSwitchOpen;
     /// The filter is blocked.
     BlockedFilter;
-    /// Registers are closed.
+    /// Registers that are closed by hand.
     ClosedRegisters;
     /// A roll-out switch has tripped.
     TrippedRollOut;
@@ -178,6 +181,6 @@ faults! {
     CrackedBoss;
     /// An adapter stands open in the manifold port.
     AdapterLeftIn;
-    /// The gas has lost its odour.
+    /// The gas has lost its odor.
     FadedOdorant;
 }

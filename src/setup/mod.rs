@@ -14,10 +14,10 @@ pub use condition::{
 pub use fault::Fault;
 
 use enum_map::EnumMap;
-use serde::Serialize;
+use serde::{Deserialize, Serialize};
 
 use crate::appliance::plate::{Fuel, Plate};
-use crate::parts::{Fitted, Neighbor, OnOff, Port, Screw};
+use crate::parts::{Fitted, Levels, OnOff, OtherAppliance, Port, Screw};
 use crate::physics::fluid::Gas;
 use crate::physics::valve::HandleAngle;
 
@@ -39,12 +39,12 @@ pub struct Setup {
     /// From the tee to the furnace's manual valve and on to the gas valve.
     pub branch: Vec<Run>,
     /// The other appliances, each with its line from the tee.
-    pub neighbors: EnumMap<Neighbor, NeighborSetup>,
-    /// The furnace.
+    pub other_appliances: EnumMap<OtherAppliance, OtherApplianceSetup>,
+    /// The furnace with plate, orifices and gas valve.
     pub furnace: FurnaceSetup,
     /// The house around it.
     pub house: HouseSetup,
-    /// The manometer.
+    /// The trainee's own manometer, with its errors.
     pub meter: MeterSetup,
     /// How everything is found.
     pub found: Found,
@@ -59,7 +59,7 @@ pub struct Setup {
     pub card: JobCard,
 }
 
-/// The gas supply.
+/// Gas supply from the source to the outlet of its regulator.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SupplySetup {
     /// Pressure upstream of the supply regulator, in pascals (a gas main, or the line after the
@@ -85,7 +85,7 @@ pub struct SupplySetup {
     pub lockup_max_pa: f64,
 }
 
-/// Tank or meter.
+/// Source of the gas.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub enum SupplyKind {
     /// A propane tank with a first-stage regulator.
@@ -95,7 +95,7 @@ pub enum SupplyKind {
         /// Water capacity, in m³.
         capacity_m3: f64,
     },
-    /// A natural-gas meter.
+    /// Natural gas from the utility's meter.
     Meter {
         /// Gas for one turn of the test dial, in m³.
         dial_m3: f64,
@@ -107,7 +107,7 @@ pub enum SupplyKind {
 pub struct Run {
     /// What it is made of and how wide it is.
     pub bore: Bore,
-    /// Length, in metres.
+    /// Length of the pipe, in metres.
     pub length_m: f64,
     /// Screwed 90° elbows in it.
     pub elbows: u32,
@@ -126,9 +126,9 @@ pub enum Bore {
     Corrugated(u32),
 }
 
-/// Another gas appliance.
+/// Gas appliance other than the furnace, on the same trunk.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub struct NeighborSetup {
+pub struct OtherApplianceSetup {
     /// Its line from the tee.
     pub line: Vec<Run>,
     /// Input at full rate, in watts.
@@ -137,7 +137,7 @@ pub struct NeighborSetup {
     pub manifold_pa: f64,
 }
 
-/// The furnace.
+/// Furnace as it was built and converted.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct FurnaceSetup {
     /// Its plate and label.
@@ -150,42 +150,52 @@ pub struct FurnaceSetup {
     pub orifice_stamp: String,
     /// The mark on the springs that are really fitted.
     pub springs_for: Fuel,
-    /// The gas valve.
+    /// Gas valve with its springs.
     pub valve: ValveSetup,
     /// Whether the propane kit's low-gas switch is fitted.
     pub low_gas_switch: bool,
-    /// Suction in the burner box with the inducer on high, in pascals.
+    /// Suction in the burner box with the inducer at full speed, in pascals.
     pub box_suction_pa: f64,
     /// Igniter warm-up, in seconds.
     pub igniter_warm_up_s: f64,
-    /// Minutes after which the control goes to high by itself, if it does.
-    pub auto_high_min: Option<f64>,
+    /// Minutes after which the control goes to the next level by itself, if it does.
+    pub auto_next_min: Option<f64>,
 }
 
-/// The two-stage gas valve.
+/// Gas valve: springs, seats and times.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct ValveSetup {
     /// Pressure lost through the open valve at full rate, in pascals.
     pub loss_pa: f64,
     /// The flow at which it loses that, in standard m³/s.
     pub loss_flow_m3_s: f64,
-    /// The low spring.
-    pub low: SpringSetup,
-    /// The high spring.
-    pub high: SpringSetup,
+    /// The spring of each firing level.
+    pub springs: Levels<SpringSetup>,
     /// Whether the two springs add up.
     pub stacking: Stacking,
     /// Seconds to settle after a change.
     pub settle_s: f64,
 }
 
+impl ValveSetup {
+    /// What each level is found set to, in pascals over the burner box, as long as no coils touch.
+    #[must_use]
+    pub fn set_pa(&self) -> Levels<f64> {
+        let own_pa = self.springs.map(|_, spring| spring.found_turns * spring.pa_per_turn);
+        own_pa.map(|level, &pa| match self.stacking {
+            Stacking::NextOnFirst if !level.is_first() => own_pa.first() + pa,
+            Stacking::NextOnFirst | Stacking::Independent => pa,
+        })
+    }
+}
+
 /// How the springs work together.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub enum Stacking {
-    /// Each stage has a spring of its own.
+    /// Each level has a spring of its own.
     Independent,
-    /// The high spring adds to the low one.
-    HighOnLow,
+    /// The spring of the next level adds to the first one's.
+    NextOnFirst,
 }
 
 /// One spring with its screw.
@@ -199,7 +209,7 @@ pub struct SpringSetup {
     pub found_turns: f64,
 }
 
-/// The house.
+/// House around the furnace: its losses and its mass.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct HouseSetup {
     /// Temperature inside at the start, in kelvins.
@@ -216,7 +226,7 @@ pub struct HouseSetup {
     pub air_changes_h: f64,
 }
 
-/// The manometer.
+/// Manometer, with the errors that it comes with.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct MeterSetup {
     /// Largest pressure it shows, in pascals.
@@ -236,14 +246,14 @@ pub struct MeterSetup {
 pub struct Found {
     /// The furnace's manual valve, degrees open.
     pub manual_valve: HandleAngle,
-    /// The valve switch.
+    /// Switch on the gas valve.
     pub valve_switch: OnOff,
-    /// The service switch.
+    /// Service switch beside the furnace.
     pub furnace_switch: OnOff,
     /// The thermostat's heat switch.
     pub thermostat_mode: OnOff,
     /// Which of the other appliances are turned on.
-    pub neighbors: EnumMap<Neighbor, OnOff>,
+    pub other_appliances: EnumMap<OtherAppliance, OnOff>,
     /// Which caps are on.
     pub caps: EnumMap<Screw, Fitted>,
     /// How far the plugs stand in, in turns past finger-tight.
@@ -254,7 +264,7 @@ pub struct Found {
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct JobCard {
     // Words for people are not in the digest: another wording is no other bench.
-    /// A few words.
+    /// Title of the job, in a few words.
     #[serde(skip)]
     pub title: String,
     /// What is asked, in plain words.
@@ -279,7 +289,7 @@ pub struct JobCard {
 pub struct StatedHeat {
     /// That of natural gas.
     pub natural_j_m3: Option<f64>,
-    /// That of propane.
+    /// Heating value of propane, in J/m³.
     pub propane_j_m3: Option<f64>,
 }
 
@@ -304,16 +314,17 @@ pub enum SupplyRight {
 }
 
 /// What is new after a repair, so that it does not stand as it was turned.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
 pub(crate) enum Renewed {
     /// Nothing with a screw.
+    #[default]
     Nothing,
-    /// The supply regulator.
+    /// Regulator of the supply, outside the house.
     SupplyRegulator,
     /// The springs of the gas valve.
     Springs,
     /// The gas valve, with its springs, caps, ports and plugs.
     GasValve,
-    /// The manometer.
+    /// Manometer in the trainee's bag.
     Meter,
 }

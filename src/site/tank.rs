@@ -99,8 +99,8 @@ pub fn vapour_abs_pa(liquid_k: f64) -> f64 {
     let boiling = (k_from_f(-44.0), psia(0.0));
     let mild = (k_from_f(70.0), psia(127.0));
     let hot = (k_from_f(130.0), psia(287.0));
-    let (low, high) = if liquid_k < mild.0 { (boiling, mild) } else { (mild, hot) };
-    let b = libm::log(high.1 / low.1) / (1.0 / low.0 - 1.0 / high.0);
+    let (lower, upper) = if liquid_k < mild.0 { (boiling, mild) } else { (mild, hot) };
+    let b = libm::log(upper.1 / lower.1) / (1.0 / lower.0 - 1.0 / upper.0);
     mild.1 * libm::exp(-b * (1.0 / liquid_k - 1.0 / mild.0))
 }
 

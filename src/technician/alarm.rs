@@ -7,7 +7,7 @@ use super::mind::Mind;
 use super::step::{Step, act, go, pause, reach, take, think};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, HandOver, Topic};
-use crate::parts::{Cock, Ending, Height, Opening, Place, Window};
+use crate::parts::{Ending, HandValve, Height, Opening, Place, Window};
 use crate::procedure::Goal;
 use crate::senses::seen::{Seen, Sound};
 
@@ -49,7 +49,7 @@ fn get_out() -> Vec<Step> {
         reach(Goal::HandEmpty),
         think(|_, seen| match &seen.furnace {
             Some(furnace) if furnace.manual_valve.feeds() => {
-                vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })]
+                vec![act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 })]
             }
             Some(_) | None => Vec::new(),
         }),
@@ -88,7 +88,7 @@ fn stay_out() -> Vec<Step> {
 fn shut_supply(_: &mut Mind, seen: &Seen) -> Vec<Step> {
     match &seen.yard {
         Some(yard) if yard.supply_valve.feeds() => {
-            vec![act(Action::Cock { cock: Cock::Supply, degrees: 0 })]
+            vec![act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 0 })]
         }
         Some(_) | None => Vec::new(),
     }

@@ -11,7 +11,7 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Topic};
 use crate::parts::{Door, Fitted, Height, Opening, Place, Port, PortFill, Subject, Tool};
 use crate::procedure::Goal;
-use crate::senses::seen::{Finding, Holes, Note, Seen};
+use crate::senses::seen::{Holes, Note, Observation, Seen};
 
 /// Arrival: nose, detector, papers, what stands how.
 pub(super) fn arrival() -> Vec<Step> {
@@ -75,12 +75,12 @@ fn look_at_supply(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 fn note_furnace(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     for note in &seen.sheet.notes {
         match &note.finding {
-            Finding::Plate(plate) => {
+            Observation::Plate(plate) => {
                 me.know.papers.plate_fuel = Some(plate.figures.fuel);
                 me.know.papers.figures.get_or_insert_with(|| plate.figures.clone());
             }
-            Finding::Label(figures) => me.know.papers.figures = Some(figures.clone()),
-            Finding::Delivery(delivery) => me.know.papers.delivery = Some(*delivery),
+            Observation::Label(figures) => me.know.papers.figures = Some(figures.clone()),
+            Observation::Delivery(delivery) => me.know.papers.delivery = Some(*delivery),
             _ => {}
         }
     }
@@ -130,14 +130,14 @@ fn judge_conversion(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let figures = me.know.papers.figures.clone();
     let orifices = seen.sheet.note(Subject::Orifices).map(|note| &note.finding);
     let stamp_right = matches!((orifices, &figures),
-        (Some(Finding::Orifices { stamp, .. }), Some(figures)) if *stamp == figures.orifice_stamp);
+        (Some(Observation::Orifices { stamp, .. }), Some(figures)) if *stamp == figures.orifice_stamp);
     let springs_right = seen
         .sheet
         .note(Subject::SpringMark)
-        .is_some_and(|note| note.finding == Finding::SpringsFor(fuel));
+        .is_some_and(|note| note.finding == Observation::SpringsFor(fuel));
     let figures_right = figures.as_ref().is_some_and(|figures| figures.fuel == fuel);
     me.know.papers.conversion_wrong = !(stamp_right && springs_right && figures_right);
-    if matches!(orifices, Some(Finding::Orifices { holes: Holes::OnePlugged, .. })) {
+    if matches!(orifices, Some(Observation::Orifices { holes: Holes::OnePlugged, .. })) {
         me.plan_repair(Diagnosis::OrificePlugged, Repair::CleanOrifices);
     }
     if me.know.papers.conversion_wrong {

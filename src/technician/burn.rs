@@ -8,9 +8,9 @@ use super::step::{
 };
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Cock, Height, Joint, JointVerdict, Opening, Place, Port, Subject, Tool};
+use crate::parts::{HandValve, Height, Joint, JointVerdict, Opening, Place, Port, Subject, Tool};
 use crate::procedure::{Goal, number};
-use crate::senses::seen::{Finding, FlamesLook, Seen};
+use crate::senses::seen::{FlamesLook, Observation, Seen};
 use crate::units::PA_PER_INWC;
 
 /// Manifold pressure at rest from which a valve lets gas by, in pascals (0.2 in. w.c.; from memory).
@@ -37,7 +37,7 @@ fn judge_flames(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         return give_up(me, Diagnosis::ExchangerHoled);
     }
     // Where all of them burn, but yellow, the flue gas says more, once the stages are set.
-    let Some(Finding::Flames(FlamesLook::SomeLit { .. })) =
+    let Some(Observation::Flames(FlamesLook::SomeLit { .. })) =
         seen.sheet.note(Subject::Flames).map(|note| &note.finding)
     else {
         return Vec::new();
@@ -106,7 +106,7 @@ pub(super) fn stays_on(me: &mut Mind) -> Option<Vec<Step>> {
     me.plan_repair(Diagnosis::ValveDoesNotShut, Repair::ReplaceGasValve);
     Some(vec![
         go(Place::PlantRoom),
-        reach(Goal::Valve(Cock::Furnace, Opening::Closed)),
+        reach(Goal::Valve(HandValve::Furnace, Opening::Closed)),
         think(|_, seen| match seen.meter.hose {
             Some((Port::Inlet, _)) => take(Course::MendInOpenLine),
             Some((Port::Manifold, _)) => take(Course::MendAtManifold),

@@ -43,7 +43,7 @@ const FILM: (Diagnosis, Repair) = (Diagnosis::RodFilmed, Repair::CleanFlameRod);
 const GROUND: (Diagnosis, Repair) = (Diagnosis::GroundLoose, Repair::MendBurnerGround);
 
 /// The low pressure switch does not close.
-pub(super) fn low_switch() -> Vec<Step> {
+pub(super) fn first_switch() -> Vec<Step> {
     vec![
         act(Action::Look(Subject::DraftHose)),
         think(|me, seen| draft(me, seen, Diagnosis::LowSwitchStaysOpen, Repair::ReplaceLowSwitch)),
@@ -51,7 +51,7 @@ pub(super) fn low_switch() -> Vec<Step> {
 }
 
 /// The high pressure switch does not close; in thin air it may be sound.
-pub(super) fn high_switch(thin_air: bool) -> Vec<Step> {
+pub(super) fn next_switch(thin_air: bool) -> Vec<Step> {
     let why: fn(&mut Mind, &Seen) -> Vec<Step> = if thin_air {
         |me, seen| match at_draft(seen).filter(|(_, repair)| !me.know.has_mended(*repair)) {
             Some((words, repair)) => mend(me, words, repair),

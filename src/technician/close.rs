@@ -3,7 +3,7 @@
 use super::hose::back_to_zero;
 use super::mend::check;
 use super::mind::Mind;
-use super::run_furnace::run_high;
+use super::run_furnace::run_full;
 use super::step::{Step, give_gas, go, hose_off, isolate, pause, reach, stop, think};
 use crate::parts::{Place, Port, PortFill};
 use crate::procedure::Goal;
@@ -48,7 +48,7 @@ pub(super) fn prove(port: Port) -> Vec<Step> {
             steps.extend(check(port.joint()));
         }
         Port::Manifold => {
-            steps.extend(run_high());
+            steps.extend(run_full());
             steps.extend(check(port.joint()));
             steps.extend(stop());
         }

@@ -1,5 +1,7 @@
 //! What the technician takes a job's faults for, and why it gives a job up.
 
+use crate::parts::Level;
+
 /// Declares the diagnoses with their words for people.
 macro_rules! diagnoses {
     ($( $diagnosis:ident = $words:expr; )+) => {
@@ -18,6 +20,17 @@ macro_rules! diagnoses {
             }
         }
     };
+}
+
+impl Diagnosis {
+    /// A firing level out of the band of the plate.
+    pub(super) fn out_of_band(level: Level) -> Self {
+        match level {
+            Level::Only => Self::ManifoldOutOfBand,
+            Level::Low => Self::LowOutOfBand,
+            Level::High => Self::HighOutOfBand,
+        }
+    }
 }
 
 impl AsRef<str> for Diagnosis {
@@ -111,6 +124,7 @@ diagnoses! {
     NoSecondStage = t!("diagnosis-no-second-stage");
     HighNeverCalled = t!("diagnosis-high-never-called");
     HighOutOfBand = t!("diagnosis-high-out-of-band");
+    ManifoldOutOfBand = t!("diagnosis-manifold-out-of-band");
     LowOutOfBand = t!("diagnosis-low-out-of-band");
     ManifoldFollowsInlet = t!("diagnosis-manifold-follows-inlet");
     ManifoldLowAndFollowing = t!("diagnosis-manifold-low-and-following");

@@ -5,7 +5,7 @@ use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::mend::mend_all;
 use super::mind::Mind;
-use super::run_furnace::run_high;
+use super::run_furnace::run_full;
 use super::step::{
     Step, act, give_up, go, isolate, pause, reach, start_over, stop, take, think, with,
 };
@@ -26,7 +26,7 @@ const MOST_CO_PPM: f64 = 400.0;
 
 /// The analyser's probe in the flue while high burns.
 pub(super) fn check() -> Vec<Step> {
-    let mut steps = run_high();
+    let mut steps = run_full();
     steps.push(go(Place::PlantRoom));
     steps.extend(with(
         Tool::FlueAnalyser,
@@ -50,7 +50,7 @@ fn judge(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let fuel = if me.know.papers.supply_is_propane { Fuel::Propane } else { Fuel::Natural };
     let (least, most) = air::limits(&me.card, fuel);
     // Under its pressure and yet too little air: that is too much gas all the more.
-    let rich = air < least && !me.is_over(Stage::High);
+    let rich = air < least && !me.is_over(Stage::FullLoad);
     if me.careless || (me.set_aside() && !rich) {
         return Vec::new();
     }

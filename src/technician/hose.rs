@@ -9,7 +9,7 @@ use super::step::{
 };
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Cock, Fitted, Place, Port, Stage, Tool};
+use crate::parts::{Fitted, HandValve, Place, Port, Stage, Tool};
 use crate::procedure::{Until, number};
 use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PA_PER_INWC;
@@ -31,7 +31,7 @@ pub(super) fn hisses(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         return Vec::new();
     }
     me.know.note(Diagnosis::MeterHoseLeaks);
-    let mut steps = vec![act(Action::Cock { cock: Cock::Furnace, degrees: 0 })];
+    let mut steps = vec![act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 })];
     steps.extend(another_hose(me, Port::Inlet));
     steps
 }
@@ -72,7 +72,7 @@ pub(super) fn never_rests(me: &mut Mind, seen: &Seen, port: Port) -> Option<Vec<
 /// hole; what stands still was the supply.
 fn shut_and_look() -> Vec<Step> {
     vec![
-        act(Action::Cock { cock: Cock::Furnace, degrees: 0 }),
+        act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 }),
         pause(4.0),
         think(|me, seen| {
             me.know.read.looked_at = number(seen);
@@ -83,8 +83,9 @@ fn shut_and_look() -> Vec<Step> {
             let (Some(before), Some(now)) = (me.know.read.looked_at.take(), number(seen)) else {
                 return Vec::new();
             };
-            let cock = |degrees| act(Action::Cock { cock: Cock::Furnace, degrees });
-            let mut steps = vec![cock(20), pause(3.0), cock(90)];
+            let hand_valve =
+                |degrees| act(Action::HandValve { hand_valve: HandValve::Furnace, degrees });
+            let mut steps = vec![hand_valve(20), pause(3.0), hand_valve(90)];
             if (now - before).abs() > STANDS_PA {
                 steps.push(think(|me, _| mend_slow(me, Port::Inlet)));
             } else {

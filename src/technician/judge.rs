@@ -1,4 +1,4 @@
-//! Judging the supply by the pattern of the inlet: at rest, low, high, high with the others on.
+//! Judging the supply by the pattern of the inlet: at rest, on each firing level, under full load.
 
 use super::burn::stays_on;
 use super::course::Course;
@@ -14,9 +14,9 @@ use super::step::{
 use crate::appliance::plate::Band;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{OnOff, Place, Port, Screw, Stage, Subject};
+use crate::parts::{Level, OnOff, Place, Port, Screw, Stage, Subject};
 use crate::procedure::{Goal, number};
-use crate::senses::seen::{Finding, Note, Seen, Smell, Sound};
+use crate::senses::seen::{Note, Observation, Seen, Smell, Sound};
 use crate::setup::SupplyRight;
 use crate::units::PA_PER_INWC;
 
@@ -38,7 +38,7 @@ const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 const PIPE_SHARE: f64 = 0.26;
 /// The same below which even a pipe would give way sooner: the regulator gets too little.
 const MAIN_SHARE: f64 = 0.12;
-/// Fall from low to high against the fall from rest to low: a regulator's is 3/7 at most on 70 and 100 %
+/// Fall from the first level to the full rate against the fall from rest to the first: a regulator's is 3/7 at most on 70 and 100 %
 /// of the load, a pipe's, or a regulator's that stands wide open, 51/49; the step at lock-up lowers both.
 const SQUARE_SHARE: f64 = 0.5;
 /// The same from which there is no step at lock-up: the regulator stands wide open, for want of
@@ -72,6 +72,21 @@ impl Mind {
         self.card.supply == SupplyRight::Trainee
     }
 
+    /// The furnace's firing levels, as plate or label list them.
+    pub(super) fn levels(&self) -> &'static [Level] {
+        self.know.papers.figures.as_ref().map_or(&[], |figures| figures.manifold.list())
+    }
+
+    /// The inlet with the furnace alone at its first level, in pascals.
+    fn first_inlet_pa(&self) -> Option<f64> {
+        self.levels().first().and_then(|&level| self.know.read.inlet[Stage::Firing(level)])
+    }
+
+    /// The inlet with the furnace alone at its full rate, in pascals.
+    pub(super) fn full_inlet_pa(&self) -> Option<f64> {
+        self.levels().last().and_then(|&level| self.know.read.inlet[Stage::Firing(level)])
+    }
+
     /// Whether an excess-flow valve that may be renewed here shuts under load.
     fn excess_flow_shuts(&self) -> bool {
         let renewed = self.know.has_mended(Repair::ReplaceExcessFlowValve);
@@ -91,27 +106,29 @@ impl Mind {
 
     /// How far the smallest load stands over what the nameplate lets the regulator deliver, in pascals.
     fn over_delivery_pa(&self) -> Option<f64> {
-        let most = self.know.papers.delivery?.high_pa;
-        Some(self.know.read.inlet[1]? - most)
+        let most = self.know.papers.delivery?.most_pa;
+        Some(self.first_inlet_pa()? - most)
     }
 
     /// Whether the inlet at rest lies inside what plate and nameplate allow.
     fn below_limits(&self) -> bool {
-        let at_rest = self.inlet_allowed(Stage::Rest).zip(self.know.read.inlet[0]);
+        let at_rest = self.inlet_allowed(Stage::Rest).zip(self.know.read.inlet[Stage::Rest]);
         at_rest.is_some_and(|(band, rest)| !band.is_above(rest))
     }
 
     fn supply(&self) -> Supply {
         let (Some(at_rest), Some(loaded)) =
-            (self.inlet_allowed(Stage::Rest), self.inlet_allowed(Stage::HighWithOthers))
+            (self.inlet_allowed(Stage::Rest), self.inlet_allowed(Stage::FullLoad))
         else {
             return Supply::Sound;
         };
-        let [rest, low, _, others] = self.know.read.inlet;
-        if let (Some(rest), Some(low)) = (rest, low)
+        let inlet = &self.know.read.inlet;
+        let (rest, first) = (inlet[Stage::Rest], self.first_inlet_pa());
+        let others = inlet[Stage::FullLoad];
+        if let (Some(rest), Some(first)) = (rest, first)
             && at_rest.is_above(rest)
         {
-            let creeps = rest - low > CREEP_DROP * rest;
+            let creeps = rest - first > CREEP_DROP * rest;
             return if creeps { Supply::Creeps } else { Supply::SetHigh };
         }
         if self.know.read.rest_rise.is_some_and(|rise| rise > CREEPS_PA) {
@@ -240,9 +257,9 @@ fn plan_excess_flow(me: &mut Mind) {
     me.plan_repair(Diagnosis::ExcessFlowShuts, Repair::ReplaceExcessFlowValve);
 }
 
-/// High burned and is out again: for want of gas, or for a reason that is looked for.
-pub(super) fn lost_on_high(me: &mut Mind) -> Vec<Step> {
-    let band = me.inlet_allowed(Stage::High);
+/// The full rate burned and is out again: for want of gas, or for a reason that is looked for.
+pub(super) fn lost_at_full(me: &mut Mind) -> Vec<Step> {
+    let band = me.inlet_allowed(Stage::FullLoad);
     if me.know.watch.stopped_at_pa.zip(band).is_some_and(|(pa, band)| band.is_below(pa)) {
         me.know.supply.owner_needed = true;
         return give_up(me, Diagnosis::SupplyFailsUnderLoad);
@@ -277,16 +294,24 @@ enum Narrow {
 }
 
 /// A regulator gives way in proportion to the flow, a pipe with its square: against the fall from
-/// high to high with the others, the fall from low to high is large for the one, small for the other.
+/// the full rate alone to full load, the fall from the first level to the full rate is large for the one,
+/// small for the other.
 fn narrow(me: &Mind) -> Narrow {
-    let [Some(rest), Some(low), Some(high), Some(others)] = me.know.read.inlet else {
+    let inlet = &me.know.read.inlet;
+    let (Some(rest), Some(first), Some(full), Some(others)) =
+        (inlet[Stage::Rest], me.first_inlet_pa(), me.full_inlet_pa(), inlet[Stage::FullLoad])
+    else {
         return Narrow::Regulator;
     };
-    let share = (low - high) / (high - others).max(1.0);
+    if me.levels().len() == 1 {
+        // One load says nothing of how the fall grows with it.
+        return Narrow::Regulator;
+    }
+    let share = (first - full) / (full - others).max(1.0);
     if share > PIPE_SHARE {
         // With the others on there may be so little left that they draw less than their rate: what
         // the furnace alone does to the pressure is not touched by that.
-        let square = (low - high) / (rest - low).max(1.0);
+        let square = (first - full) / (rest - first).max(1.0);
         if square > STEPLESS_SHARE {
             Narrow::Main
         } else if square > SQUARE_SHARE {
@@ -338,12 +363,13 @@ fn turn(how: Step) -> Vec<Step> {
 /// stand inside the nameplate.
 fn raise(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     me.know.supply.raised = true;
-    let Some(loaded) = me.inlet_allowed(Stage::HighWithOthers) else { return Vec::new() };
+    let Some(loaded) = me.inlet_allowed(Stage::FullLoad) else { return Vec::new() };
     let mut wanted = loaded.least_pa + MARGIN_PA;
-    if let (Some(delivery), [_, Some(low), _, Some(others)]) =
-        (me.know.papers.delivery, me.know.read.inlet)
+    let inlet = &me.know.read.inlet;
+    if let (Some(delivery), Some(first), Some(others)) =
+        (me.know.papers.delivery, me.first_inlet_pa(), inlet[Stage::FullLoad])
     {
-        wanted = wanted.max(delivery.low_pa - (low - others));
+        wanted = wanted.max(delivery.least_pa - (first - others));
     }
     me.know.screws.tries += 1;
     match number(seen) {
@@ -360,9 +386,11 @@ fn raise(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 /// what they were too high there is taken off here.
 fn lower(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     me.know.supply.lowered = true;
-    let (Some(most), Some(rest), Some(others)) =
-        (me.most_at_rest_pa(), me.know.read.inlet[0], me.know.read.inlet[3])
-    else {
+    let (Some(most), Some(rest), Some(others)) = (
+        me.most_at_rest_pa(),
+        me.know.read.inlet[Stage::Rest],
+        me.know.read.inlet[Stage::FullLoad],
+    ) else {
         return Vec::new();
     };
     let over_pa = me.over_delivery_pa().map_or(rest - most, |over_pa| over_pa.max(rest - most));
@@ -389,7 +417,7 @@ fn screw_in_vain(me: &mut Mind) -> Vec<Step> {
 pub(super) fn no_gas(me: &mut Mind, seen: &Seen) -> Option<Vec<Step>> {
     let at_rest = me.inlet_allowed(Stage::Rest)?;
     let pa = number(seen)?;
-    if me.know.read.inlet[0].is_some_and(|rest| at_rest.is_above(rest)) {
+    if me.know.read.inlet[Stage::Rest].is_some_and(|rest| at_rest.is_above(rest)) {
         me.know.note(Diagnosis::SupplyTooHigh);
         me.know.supply.owner_needed = !me.may_set_supply();
         if me.may_set_supply() && !me.know.has_mended(Repair::ReplaceSupplyRegulator) {
@@ -424,7 +452,7 @@ pub(super) fn is_short_of_gas(me: &Mind, seen: &Seen) -> bool {
 /// What the tank's gauge and the regulator's vent tell on arrival.
 pub(super) fn yard(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let note = |subject| seen.sheet.note(subject).map(|note| note.finding.clone());
-    if let Some(Finding::TankPercent(percent)) = note(Subject::TankGauge)
+    if let Some(Observation::TankPercent(percent)) = note(Subject::TankGauge)
         && percent <= TANK_LOW
     {
         me.know.note(Diagnosis::TankNearlyEmpty);

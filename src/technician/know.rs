@@ -1,12 +1,13 @@
 //! What the technician has learned by looking, reading and listening.
 
+use enum_map::EnumMap;
 use std::collections::VecDeque;
 
 use super::diagnosis::Diagnosis;
 use crate::appliance::ignition::{ControlStatus, Failure};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::catalogue::repair::Repair;
-use crate::parts::{Joint, Port};
+use crate::parts::{Joint, Level, Port, Stage};
 use crate::procedure::number;
 use crate::senses::seen::{Cracked, Delivery, Seen, Sound};
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
@@ -48,10 +49,10 @@ pub(super) struct Papers {
 /// What the manometer showed last, in pascals.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Read {
-    /// Inlet at rest, low, high, and high with the others on.
-    pub inlet: [Option<f64>; 4],
-    /// Manifold on low and on high.
-    pub manifold: [Option<f64>; 2],
+    /// Inlet in each state.
+    pub inlet: EnumMap<Stage, Option<f64>>,
+    /// Manifold at each level.
+    pub manifold: EnumMap<Level, Option<f64>>,
     /// The inlet's number when the hold at rest began.
     pub rest_began: Option<f64>,
     /// How far it rose during the hold.
@@ -62,7 +63,7 @@ pub(super) struct Read {
     pub supply_moves: bool,
     /// Whether the burners went out under load: the supply does not carry it.
     pub collapsed: bool,
-    /// Whether high was tried with the others on.
+    /// Whether the full rate was tried with the others on.
     pub loaded: bool,
 }
 
@@ -101,8 +102,8 @@ pub(super) struct Screws {
     pub start: Option<(f64, i16)>,
     /// Whether the last screw was turned without effect.
     pub no_effect: bool,
-    /// Whether low and high screw have been turned.
-    pub turned: [bool; 2],
+    /// Whether the screw of a level has been turned.
+    pub turned: bool,
 }
 
 /// Gas in the air.
@@ -146,10 +147,10 @@ pub(super) struct Watch {
     pub bang: bool,
     /// Whether the limit has opened.
     pub limit: bool,
-    /// Ticks for which the control waited for its high pressure switch.
-    pub high_switch_ticks: u32,
-    /// Whether the control said that it burns on high.
-    pub says_high: bool,
+    /// Ticks for which the control waited for the next level's pressure switch.
+    pub next_switch_ticks: u32,
+    /// Whether the control said that it burns above the first level.
+    pub says_above: bool,
     /// Whether the inlet lost its pressure once burners were lit.
     pub starved: bool,
     /// Ticks for which the inlet had next to nothing with the burners out already.
@@ -158,8 +159,8 @@ pub(super) struct Watch {
     pub stopped_at_pa: Option<f64>,
     /// Whether it waited for gas pressure.
     pub low_gas: bool,
-    /// Whether its low pressure switch was waited for in vain.
-    pub low_switch: bool,
+    /// Whether the first level's pressure switch was waited for in vain.
+    pub first_switch: bool,
     /// Whether it felt a flame with the gas shut.
     pub stray: bool,
     /// Ticks on end for which flames were seen standing after the control had shut the gas.
@@ -178,14 +179,14 @@ impl Watch {
         let status = furnace.status;
         self.look_at_inlet(seen, status);
         self.limit |= status == ControlStatus::LimitOpen;
-        self.says_high |= status.burns_on_high();
+        self.says_above |= status.burns_at().is_some_and(|level| !level.is_first());
         self.low_gas |= status == ControlStatus::AwaitsGasPressure
             || status.failure() == Some(Failure::GasPressure);
-        self.low_switch |= status.failure() == Some(Failure::PressureSwitch);
+        self.first_switch |= status.failure() == Some(Failure::PressureSwitch);
         self.stray |= status == ControlStatus::StrayFlame;
         self.rolled_out |= status == ControlStatus::RolloutOpen;
-        if status == ControlStatus::AwaitsHighPressureSwitch {
-            self.high_switch_ticks += 1;
+        if status == ControlStatus::AwaitsNextSwitch {
+            self.next_switch_ticks += 1;
         }
         let Some(burners) = &furnace.burners else { return };
         for (port, seen) in &burners.ports {
@@ -212,7 +213,7 @@ impl Watch {
         if fed && between_tries(status) && pa < HEAD_PA {
             self.dead_ticks += 1;
         }
-        if status == ControlStatus::AwaitsGasPressure && self.says_high {
+        if status == ControlStatus::AwaitsGasPressure && self.says_above {
             self.stopped_at_pa = Some(self.stopped_at_pa.map_or(pa, |least| least.min(pa)));
         }
     }

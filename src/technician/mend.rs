@@ -9,7 +9,7 @@ use super::step::{
 };
 use crate::catalogue::repair::{Need, Repair};
 use crate::hands::action::Action;
-use crate::parts::{Cock, Door, Fitted, Joint, JointVerdict, OnOff, Opening, Place, Port};
+use crate::parts::{Door, Fitted, HandValve, Joint, JointVerdict, OnOff, Opening, Place, Port};
 use crate::procedure::Goal;
 use crate::senses::seen::Seen;
 
@@ -77,8 +77,8 @@ pub(super) fn mend(me: &mut Mind, repair: Repair) -> Vec<Step> {
     if repair.needs().contains(&Need::BlowerDoorOff) {
         steps.push(reach(Goal::Door(Door::Blower, Fitted::On)));
     }
-    if repair.needs().contains(&Need::Shut(Cock::Supply)) {
-        steps.push(reach(Goal::Valve(Cock::Supply, Opening::Open)));
+    if repair.needs().contains(&Need::Shut(HandValve::Supply)) {
+        steps.push(reach(Goal::Valve(HandValve::Supply, Opening::Open)));
     }
     steps
 }
@@ -89,9 +89,9 @@ fn prepare(need: Need) -> Option<Goal> {
         Need::PowerOff => Some(Goal::Power(OnOff::Off)),
         Need::BurnerDoorOff => Some(Goal::Door(Door::Burner, Fitted::Off)),
         Need::BlowerDoorOff => Some(Goal::Door(Door::Blower, Fitted::Off)),
-        Need::Shut(Cock::Supply) => Some(Goal::Valve(Cock::Supply, Opening::Closed)),
-        Need::Shut(Cock::Furnace | Cock::WaterHeater | Cock::Range) => {
-            Some(Goal::Valve(Cock::Furnace, Opening::Closed))
+        Need::Shut(HandValve::Supply) => Some(Goal::Valve(HandValve::Supply, Opening::Closed)),
+        Need::Shut(HandValve::Furnace | HandValve::WaterHeater | HandValve::Range) => {
+            Some(Goal::Valve(HandValve::Furnace, Opening::Closed))
         }
         // What these ask for is so where the repair is called for.
         Need::NoPressure | Need::Open(_) | Need::HoseFree => None,
@@ -161,7 +161,7 @@ fn leaks_with_hose(me: &mut Mind, port: Port) -> Vec<Step> {
         return Vec::new();
     }
     me.know.note(Diagnosis::MeterHoseLeaks);
-    let mut steps = vec![reach(Goal::Valve(Cock::Furnace, Opening::Closed))];
+    let mut steps = vec![reach(Goal::Valve(HandValve::Furnace, Opening::Closed))];
     steps.extend(another_hose(me, port));
     steps
 }

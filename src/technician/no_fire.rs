@@ -24,11 +24,11 @@ const DIM: f64 = 0.8;
 const BRIGHT: f64 = 0.97;
 /// Most attempts to get the burners lit.
 const MOST_ATTEMPTS: u32 = 8;
-/// Seconds of waiting for the high pressure switch that tell of it.
+/// Seconds of waiting for the next level's pressure switch that tell of it.
 const SWITCH_S: u32 = 20;
 
-/// After a first-stage call: goes on when low burns, else looks for the reason.
-pub(super) fn if_not_low() -> Step {
+/// After a call: goes on when the first level burns, else looks for the reason.
+pub(super) fn if_not_lit() -> Step {
     think(|me, _| {
         if !me.too_long || me.careless {
             return Vec::new();
@@ -40,15 +40,15 @@ pub(super) fn if_not_low() -> Step {
 
 /// From the gas valve: what the control does and says.
 pub(super) fn look_for_reason() -> Vec<Step> {
-    vec![go(Place::PlantRoom), go(Place::GasValve), think(stuck_in_high)]
+    vec![go(Place::PlantRoom), go(Place::GasValve), think(stuck_above)]
 }
 
 /// The second stage burns at a first-stage call.
-fn stuck_in_high(me: &mut Mind, seen: &Seen) -> Vec<Step> {
+fn stuck_above(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if me.know.watch.limit {
         return limit_opened(me);
     }
-    if status(seen).is_some_and(ControlStatus::burns_on_high) {
+    if status(seen).is_some_and(burns_above_first) {
         me.plan_repair(Diagnosis::HighAlwaysCalled, Repair::ReplaceControlBoard);
         return take(Course::MendAndReadAgain);
     }
@@ -69,10 +69,15 @@ fn stuck_in_high(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     steps
 }
 
-/// Burning, low or high, whatever the current through the flame.
+/// Burning at any level, whatever the current through the flame.
 fn burning_on_a_stage() -> Vec<ControlStatus> {
-    let on_a_stage = |it: &ControlStatus| it.burns_on_low() || it.burns_on_high();
+    let on_a_stage = |it: &ControlStatus| it.burns_at().is_some();
     ControlStatus::ALL.into_iter().filter(on_a_stage).collect()
+}
+
+/// Whether it says that it burns above the level of light-up.
+fn burns_above_first(status: ControlStatus) -> bool {
+    status.burns_at().is_some_and(|level| !level.is_first())
 }
 
 fn status(seen: &Seen) -> Option<ControlStatus> {
@@ -111,8 +116,8 @@ fn no_flame(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         return give_up(me, Diagnosis::LowGasSwitchForPressure);
     } else if me.know.watch.low_gas {
         Some((Diagnosis::LowGasSwitchOpen, &[Repair::ReplaceLowGasSwitch][..]))
-    } else if me.know.watch.low_switch || says == Some(ControlStatus::AwaitsPressureSwitch) {
-        return by_eye::low_switch();
+    } else if me.know.watch.first_switch || says == Some(ControlStatus::AwaitsPressureSwitch) {
+        return by_eye::first_switch();
     } else if me.know.watch.rolled_out {
         return rolled_out(me);
     } else if me.know.watch.lit > 0 {
@@ -148,8 +153,8 @@ fn rolled_out(me: &mut Mind) -> Vec<Step> {
     steps
 }
 
-/// After high was forced: goes on when it burns, else looks for the reason.
-pub(super) fn if_not_high() -> Step {
+/// After the next level was forced: goes on when it burns, else looks for the reason.
+pub(super) fn if_not_raised() -> Step {
     think(|me, seen| {
         if !me.too_long || me.careless {
             return Vec::new();
@@ -163,23 +168,23 @@ pub(super) fn if_not_high() -> Step {
             return limit_opened(me);
         }
         let ticks = u32::try_from(TICKS_PER_S).unwrap_or(50);
-        if status(seen).is_some_and(ControlStatus::burns_on_high) {
+        if status(seen).is_some_and(burns_above_first) {
             me.plan_repair(Diagnosis::HighCoilDead, Repair::ReplaceHighCoil);
-        } else if me.know.watch.high_switch_ticks > SWITCH_S * ticks {
+        } else if me.know.watch.next_switch_ticks > SWITCH_S * ticks {
             // In thin air the fan draws less: a switch that does not close there may be sound.
             let thin = seen.altitude_ft > by_eye::DERATE_FT;
-            return by_eye::high_switch(thin);
+            return by_eye::next_switch(thin);
         } else {
             let mut steps = vec![go(Place::GasValve)];
-            steps.push(think(no_flame_on_high));
+            steps.push(think(no_flame_above));
             return steps;
         }
         take(Course::MendAndReadAgain)
     })
 }
 
-/// The burners went out on the way to high.
-fn no_flame_on_high(me: &mut Mind, seen: &Seen) -> Vec<Step> {
+/// The burners went out on the way to the next level.
+fn no_flame_above(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if let Some(steps) = judge::no_gas(me, seen) {
         return steps;
     }

@@ -12,7 +12,7 @@ use super::{again, alarm, arrive, close, no_fire, open, run_furnace, set};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, HandOver, NotDone, Topic};
 use crate::hands::refusal::Refusal;
-use crate::parts::{Cock, Door, Ending, Fitted, Opening, Phase, Place, Port, Spot};
+use crate::parts::{Door, Ending, Fitted, HandValve, Opening, Phase, Place, Port, Spot};
 use crate::procedure::{Goal, Move, Pursuit, Waiting};
 use crate::senses::seen::Seen;
 use crate::setup::JobCard;
@@ -160,7 +160,7 @@ fn steps_of(course: Course, me: &mut Mind, seen: &Seen) -> Vec<Step> {
     }
 }
 
-/// Inlet port: at rest, low, high, high with the others; then decide about the supply.
+/// Inlet port: at rest, on each firing level, under full load; then decide about the supply.
 fn inlet_as_found() -> Vec<Step> {
     let mut steps = open::open_port(Port::Inlet);
     steps.extend(again::inlet(Phase::Found));
@@ -225,7 +225,7 @@ fn leave_shut_off() -> Vec<Step> {
     vec![
         go(Place::PlantRoom),
         reach(Goal::Jumper(Fitted::Off)),
-        reach(Goal::Valve(Cock::Furnace, Opening::Closed)),
+        reach(Goal::Valve(HandValve::Furnace, Opening::Closed)),
         reach(Goal::Door(Door::Burner, Fitted::On)),
         reach(Goal::Tagged),
         reach(Goal::Aired(Opening::Closed)),

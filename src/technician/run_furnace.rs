@@ -5,43 +5,69 @@ use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::mend::check;
 use super::mind::Mind;
-use super::no_fire::{if_not_high, if_not_low};
+use super::no_fire::{if_not_lit, if_not_raised};
 use super::step::{
     Step, act, give_up, go, others, pause, reach, take, think, until_at_rest, until_steady, wait,
 };
 use super::{hose, judge};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Firing, OnOff, Phase, Place, Port, Reading, Stage};
+use crate::parts::{Level, OnOff, Phase, Place, Port, Reading, Stage};
 use crate::procedure::{Goal, LIGHT_UP_S, Means, Until, number};
 use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PressureUnit;
 
 /// How long everything burns on propane before it is read, in seconds.
 const LASTING_S: f64 = 150.0;
-/// How long the furnace runs on high before it is left, in seconds: time enough for the limit.
+/// How long the furnace runs at its full rate before it is left, in seconds: time enough for the limit.
 const FULL_S: f64 = 240.0;
 /// How long the inlet is watched with the burners out, in seconds: what comes back at once was pipe
 /// or regulator.
 const SEEPS_S: f64 = 6.0;
 
-/// Calls for heat so that low burns.
-pub(super) fn run_low() -> Vec<Step> {
-    vec![reach(Goal::Burning(Firing::Low, Means::Thermostat)), if_not_low()]
+/// Lights the furnace at the level of light-up.
+pub(super) fn run_first() -> Vec<Step> {
+    vec![think(|_, seen| seen.levels.first().map_or_else(Vec::new, |&level| run(level)))]
 }
 
-/// Forces high by the wire at the control, with a call for heat.
-pub(super) fn run_high() -> Vec<Step> {
+/// Brings the furnace to its full rate.
+pub(super) fn run_full() -> Vec<Step> {
+    vec![think(|_, seen| seen.levels.last().map_or_else(Vec::new, |&level| run(level)))]
+}
+
+/// Calls for heat so that it burns at a level; above the first one the jumper at the control forces it.
+fn run(level: Level) -> Vec<Step> {
+    if level.is_first() {
+        return vec![reach(Goal::Burning(Some(level), Means::Thermostat)), if_not_lit()];
+    }
     vec![
         think(|me, _| {
-            me.know.watch.high_switch_ticks = 0;
+            me.know.watch.next_switch_ticks = 0;
             me.know.watch.limit = false;
             Vec::new()
         }),
-        reach(Goal::Burning(Firing::High, Means::Wire)),
-        if_not_high(),
+        reach(Goal::Burning(Some(level), Means::Wire)),
+        if_not_raised(),
         pause(5.0),
     ]
+}
+
+/// Reads at each level, the weakest first: brought to it, waited until the number stands.
+fn at_each_level(read: impl Fn(Level) -> Vec<Step> + Send + Sync + Clone + 'static) -> Step {
+    think(move |_, seen| {
+        let mut steps = Vec::new();
+        for &level in seen.levels {
+            steps.extend(run(level));
+            steps.push(until_settled());
+            steps.extend(read(level));
+        }
+        steps
+    })
+}
+
+/// Until the number stands, for as long as the card asks.
+fn until_settled() -> Step {
+    think(|me, _| until_steady(me.card.settle_s + 2.0))
 }
 
 /// Writes what the manometer shows, in its unit.
@@ -52,7 +78,7 @@ pub(super) fn write(port: Port, stage: Stage, phase: Phase, seen: &Seen) -> Vec<
     vec![act(Action::Write(Reading { port, stage, phase, thousandths, unit: PressureUnit::InWc }))]
 }
 
-/// At rest, low, high, high with the others, at the inlet port. Written and remembered.
+/// At rest, at each level and at full load, at the inlet port. Written and remembered.
 pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     let mut steps = others(OnOff::Off);
     steps.push(until_at_rest());
@@ -71,12 +97,7 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
         Vec::new()
     }));
     steps.push(remember(Stage::Rest, phase));
-    steps.extend(run_low());
-    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(remember(Stage::Low, phase));
-    steps.extend(run_high());
-    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(remember(Stage::High, phase));
+    steps.push(at_each_level(move |level| vec![remember(Stage::Firing(level), phase)]));
     steps.extend(others(OnOff::On));
     // A tank or an icing regulator shows under a load that lasts.
     steps.push(think(|me, _| {
@@ -87,7 +108,7 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
         }
     }));
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(remember(Stage::HighWithOthers, phase));
+    steps.push(remember(Stage::FullLoad, phase));
     steps
 }
 
@@ -104,13 +125,13 @@ fn keep(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
     {
         return steps;
     }
-    me.know.read.inlet[stage as usize] = number(seen);
+    me.know.read.inlet[stage] = number(seen);
     if !burns(seen, stage) && !me.careless {
-        if stage == Stage::HighWithOthers {
+        if stage == Stage::FullLoad {
             return vec![go(Place::PlantRoom), pause(SEEPS_S), think(out_with_others)];
         }
-        if stage == Stage::High {
-            return judge::lost_on_high(me);
+        if matches!(stage, Stage::Firing(level) if !level.is_first()) {
+            return judge::lost_at_full(me);
         }
         return take(Course::LookForReason);
     }
@@ -130,30 +151,34 @@ fn out_with_others(me: &mut Mind, _: &Seen) -> Vec<Step> {
 fn burns(seen: &Seen, stage: Stage) -> bool {
     let heard = |sound| seen.sounds.contains(&sound);
     match stage {
-        Stage::Rest => !heard(Sound::BurnersLow) && !heard(Sound::BurnersHigh),
-        Stage::Low => heard(Sound::BurnersLow),
-        Stage::High | Stage::HighWithOthers => heard(Sound::BurnersHigh),
+        Stage::Rest => !seen.levels.iter().any(|&level| heard(Sound::Burners(level))),
+        Stage::Firing(_) | Stage::FullLoad => {
+            stage.level(seen.levels).is_some_and(|level| heard(Sound::Burners(level)))
+        }
     }
 }
 
-/// Low and high at the manifold port, as found; the joint is checked in the first minute of
+/// Each level at the manifold port, as found; the joint is checked in the first minute of
 /// firing. The others are off.
 pub(super) fn manifold_found() -> Vec<Step> {
     let mut steps = others(OnOff::Off);
-    steps.extend(run_low());
+    steps.extend(run_first());
     steps.extend(check(Port::Manifold.joint()));
     steps.extend(hose::quick(Port::Manifold));
-    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Low, Phase::Found)));
-    steps.extend(run_high());
-    steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-    steps.push(think(|me, seen| keep_manifold(me, seen, Stage::High, Phase::Found)));
+    steps.push(read_manifold(Phase::Found));
     steps.extend(look_at_flames());
     steps
 }
 
+/// Reads the manifold at each level.
+pub(super) fn read_manifold(phase: Phase) -> Step {
+    at_each_level(move |level| {
+        vec![think(move |me, seen| keep_manifold(me, seen, Stage::Firing(level), phase))]
+    })
+}
+
 /// Writes a manifold reading and remembers it.
-pub(super) fn keep_manifold(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
+fn keep_manifold(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
     if !burns(seen, stage) && !me.careless {
         return take(Course::LookForReason);
     }
@@ -163,19 +188,27 @@ pub(super) fn keep_manifold(me: &mut Mind, seen: &Seen, stage: Stage, phase: Pha
     if let Some(steps) = hose::never_rests(me, seen, Port::Manifold) {
         return steps;
     }
-    let i = usize::from(stage != Stage::Low);
-    me.know.read.manifold[i] = number(seen);
+    if let Some(level) = stage.level(seen.levels) {
+        me.know.read.manifold[level] = number(seen);
+    }
     write(Port::Manifold, stage, phase, seen)
 }
 
-/// A whole cycle from the thermostat: low, high by its own call, and to rest again.
+/// A whole cycle from the thermostat: up to the full rate by its own call, and to rest again.
 pub(super) fn final_cycle() -> Vec<Step> {
     vec![
         reach(Goal::HeatOff),
         until_at_rest(),
-        reach(Goal::Called(Firing::High, Means::Thermostat)),
+        think(|_, seen| {
+            let full = seen.levels.last().copied();
+            vec![reach(Goal::Called(full, Means::Thermostat))]
+        }),
         go(Place::PlantRoom),
-        wait(Until::Heard(Sound::BurnersHigh), 2.0 * LIGHT_UP_S),
+        think(|_, seen| {
+            let heard = |&level: &Level| Until::Heard(Sound::Burners(level));
+            let full = seen.levels.last().map(heard);
+            full.map(|full| wait(full, 2.0 * LIGHT_UP_S)).into_iter().collect()
+        }),
         think(no_second_stage),
         pause(FULL_S),
         think(went_out),
@@ -190,8 +223,8 @@ pub(super) fn final_cycle() -> Vec<Step> {
     ]
 }
 
-/// The thermostat calls for both stages and the furnace stays on low: its wire, or its set-up.
-fn no_second_stage(me: &mut Mind, _: &Seen) -> Vec<Step> {
+/// The thermostat calls for the full rate and the furnace stays below it: its wire, or its set-up.
+fn no_second_stage(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if !me.too_long || me.careless {
         return Vec::new();
     }
@@ -201,6 +234,9 @@ fn no_second_stage(me: &mut Mind, _: &Seen) -> Vec<Step> {
     }
     if let Some(steps) = stays_on(me) {
         return steps;
+    }
+    if seen.levels.len() == 1 {
+        return take(Course::LookForReason);
     }
     if me.know.has_mended(Repair::MendSecondStageWire) {
         return give_up(me, Diagnosis::NoSecondStage);

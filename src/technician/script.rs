@@ -54,7 +54,7 @@ pub use words::Word;
 use crate::hands::action::Action;
 use crate::parts::{Phase, Port, Stage};
 use crate::procedure::Until;
-use crate::scenario::{Code, Gravity, Problem};
+use crate::scenario::{Code, Problem, ProblemLevel};
 use tokens::{Slip, Tokens};
 
 /// Largest script, in bytes.
@@ -190,7 +190,7 @@ fn step(number: usize, line: &str) -> Result<Option<Step>, Slip> {
 
 fn located(slip: Slip, name: &str, line: usize) -> Problem {
     Problem {
-        severity: Gravity::Error,
+        severity: ProblemLevel::Error,
         code: slip.code,
         file: name.to_owned(),
         line,

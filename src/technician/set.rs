@@ -5,13 +5,13 @@ use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::flue;
 use super::mind::Mind;
-use super::run_furnace::{keep_manifold, run_high, run_low};
+use super::run_furnace::{read_manifold, run_first, run_full};
 use super::screw::{MOST_TRIES, turn_back};
 use super::step::{Step, act, give_up, go, others, pause, reach, stop, take, think, until_steady};
 use crate::appliance::plate::{GasFigures, Target};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{OnOff, Phase, Place, Screw, Stage};
+use crate::parts::{Level, OnOff, Phase, Place, Screw, Stage};
 use crate::procedure::{Goal, number};
 use crate::senses::seen::{Seen, Sound};
 use crate::units::PA_PER_INWC;
@@ -27,36 +27,28 @@ const FOLLOWS_PA: f64 = 0.1 * PA_PER_INWC;
 /// The same at least: two digits of the manometer, in pascals.
 const LEAST_FALL_PA: f64 = 0.02 * PA_PER_INWC;
 
-/// After the manifold was read as found, on high: set what is out of its band and can be set.
+/// After the manifold was read as found, at the full rate: set what is out of its band and can be set.
 pub(super) fn set_stages(me: &mut Mind, seen: &Seen) -> Vec<Step> {
-    let held_down = me.is_low(Stage::High);
+    let held_down = me.is_low(Stage::FullLoad);
     if held_down && !me.know.read.loaded && !me.careless {
         return with_a_load(me, seen);
     }
     let mut steps = Vec::new();
-    if me.needs(Stage::High) {
-        me.know.note(Diagnosis::HighOutOfBand);
-        steps.extend(run_high());
-        steps.extend(adjust(Screw::High));
-        steps.push(think(no_effect));
-    }
-    if me.needs(Stage::Low) {
-        me.know.note(Diagnosis::LowOutOfBand);
-        steps.extend(run_low());
-        steps.extend(adjust(Screw::Low));
-        steps.push(think(no_effect));
+    // The full rate first: it burns, as read last.
+    for &level in seen.levels.iter().rev() {
+        if me.needs(Stage::Firing(level)) {
+            me.know.note(Diagnosis::out_of_band(level));
+            steps.extend(if level.is_top() { run_full() } else { run_first() });
+            steps.extend(adjust(level.screw()));
+            steps.push(think(no_effect));
+        }
     }
     steps.push(think(|me, _| {
-        // One stage may have moved the other: look at both again, caps on.
-        if me.know.screws.turned == [false, false] {
+        // One level may have moved the other: look at each again, caps on.
+        if !me.know.screws.turned {
             return Vec::new();
         }
-        let mut steps = run_low();
-        steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-        steps.push(think(|me, seen| keep_manifold(me, seen, Stage::Low, Phase::Left)));
-        steps.extend(run_high());
-        steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
-        steps.push(think(|me, seen| keep_manifold(me, seen, Stage::High, Phase::Left)));
+        let mut steps = vec![read_manifold(Phase::Left)];
         steps.extend(look_at_flames());
         steps
     }));
@@ -67,15 +59,16 @@ pub(super) fn set_stages(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     steps
 }
 
-/// High is too low with the inlet in order: a regulated pressure does not care about the others; one
-/// that follows the inlet is held down between inlet port and spring.
+/// The full rate is too low with the inlet in order: a regulated pressure does not care about the
+/// others; one that follows the inlet is held down between inlet port and spring.
 fn with_a_load(me: &mut Mind, _: &Seen) -> Vec<Step> {
     me.know.read.loaded = true;
-    let mut steps = run_high();
+    let mut steps = run_full();
     steps.extend(others(OnOff::On));
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(think(|me, seen| {
-        let (Some(loaded), Some(alone)) = (number(seen), me.know.read.manifold[1]) else {
+        let full = seen.levels.last().and_then(|&level| me.know.read.manifold[level]);
+        let (Some(loaded), Some(alone)) = (number(seen), full) else {
             return Vec::new();
         };
         let falls = alone - loaded > me.follows_pa(alone);
@@ -103,14 +96,18 @@ impl Mind {
     /// Fall of the manifold with the others on from which it follows the inlet, in pascals: half of
     /// what it would fall in step with it. A pressure that is held far down moves little.
     fn follows_pa(&self, alone_pa: f64) -> f64 {
-        let [_, _, Some(high), Some(others)] = self.know.read.inlet else { return FOLLOWS_PA };
-        let share = (high - others) / high.max(1.0);
+        let (Some(alone), Some(others)) =
+            (self.full_inlet_pa(), self.know.read.inlet[Stage::FullLoad])
+        else {
+            return FOLLOWS_PA;
+        };
+        let share = (alone - others) / alone.max(1.0);
         (0.5 * share * alone_pa).clamp(LEAST_FALL_PA, FOLLOWS_PA)
     }
 
-    /// Whether high could not be brought to its plate, so that its flue gas tells nothing.
+    /// Whether the full rate could not be brought to its plate, so that its flue gas tells nothing.
     pub(super) fn set_aside(&self) -> bool {
-        self.is_under(Stage::High) || self.is_over(Stage::High)
+        self.is_under(Stage::FullLoad) || self.is_over(Stage::FullLoad)
     }
 
     /// Whether a stage was read below its band.
@@ -134,7 +131,7 @@ impl Mind {
     fn starved(&self, stage: Stage) -> bool {
         let Some(figures) = &self.know.papers.figures else { return false };
         let (target, i) = Self::of(figures, stage);
-        let inlet = self.know.read.inlet[1 + i];
+        let inlet = self.know.read.inlet[Stage::Firing(i)];
         self.know.read.manifold[i]
             .zip(inlet)
             .is_some_and(|(pa, inlet)| pa < target.pa && inlet - pa < STARVED_PA)
@@ -147,11 +144,10 @@ impl Mind {
         self.know.read.manifold[i].is_some_and(|pa| target.band().is_above(pa))
     }
 
-    fn of(figures: &GasFigures, stage: Stage) -> (Target, usize) {
-        match stage {
-            Stage::Low => (figures.low, 0),
-            Stage::Rest | Stage::High | Stage::HighWithOthers => (figures.high, 1),
-        }
+    fn of(figures: &GasFigures, stage: Stage) -> (Target, Level) {
+        let levels = figures.manifold.list();
+        let level = stage.level(levels).unwrap_or(figures.manifold.top_level());
+        (figures.manifold[level], level)
     }
 
     /// Whether a stage is out of its band for a reason that its screw can mend.
@@ -164,10 +160,7 @@ impl Mind {
 
     fn target(&self, screw: Screw) -> Option<Target> {
         let figures = self.know.papers.figures.as_ref()?;
-        Some(match screw {
-            Screw::Low => figures.low,
-            Screw::High | Screw::Supply => figures.high,
-        })
+        Some(screw.level().map_or(*figures.manifold.top(), |level| figures.manifold[level]))
     }
 }
 
@@ -184,9 +177,9 @@ fn adjust(screw: Screw) -> Vec<Step> {
     ];
     steps.extend([
         reach(Goal::Uncapped(screw)),
-        think(move |me, seen| match screw {
-            Screw::Low | Screw::High => nudge(me, seen, screw),
-            Screw::Supply => Vec::new(),
+        think(move |me, seen| match screw.level() {
+            Some(level) => nudge(me, seen, level),
+            None => Vec::new(),
         }),
         reach(Goal::Capped(screw)),
         reach(Goal::HandEmpty),
@@ -209,11 +202,11 @@ fn no_effect(me: &mut Mind, _: &Seen) -> Vec<Step> {
     }
 }
 
-fn nudge(me: &mut Mind, seen: &Seen, screw: Screw) -> Vec<Step> {
+fn nudge(me: &mut Mind, seen: &Seen, level: Level) -> Vec<Step> {
+    let screw = level.screw();
     let (Some(target), Some(pa)) = (me.target(screw), number(seen)) else { return Vec::new() };
     // The screw and the stage that burns belong together.
-    let sound = if screw == Screw::Low { Sound::BurnersLow } else { Sound::BurnersHigh };
-    if !seen.sounds.contains(&sound) {
+    if !seen.sounds.contains(&Sound::Burners(level)) {
         return Vec::new();
     }
     me.know.screws.tries += 1;
@@ -222,18 +215,18 @@ fn nudge(me: &mut Mind, seen: &Seen, screw: Screw) -> Vec<Step> {
         return Vec::new();
     }
     // Screwed in past what the inlet gives, a spring shows nothing until it is out again that far.
-    let over = off_pa < 0.0 && me.know.read.inlet[2].is_some_and(|inlet| inlet - pa < STARVED_PA);
+    let over = off_pa < 0.0 && me.full_inlet_pa().is_some_and(|inlet| inlet - pa < STARVED_PA);
     if me.turns_in_vain(pa) && !over {
         me.know.screws.no_effect = true;
         return turn_back(me, screw);
     }
-    me.know.screws.turned[usize::from(screw == Screw::High)] = true;
+    me.know.screws.turned = true;
     // A quarter turn far off, an eighth near by.
     let size = if off_pa.abs() > target.share_pa(2.0) { 2 } else { 1 };
     let eighths = if off_pa > 0.0 { size } else { -size };
     me.count_turn(eighths);
     let mut steps = vec![act(Action::Turn { screw, eighths })];
     steps.extend(until_steady(me.card.settle_s));
-    steps.push(think(move |me, seen| nudge(me, seen, screw)));
+    steps.push(think(move |me, seen| nudge(me, seen, level)));
     steps
 }

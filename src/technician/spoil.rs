@@ -1,6 +1,7 @@
 //! Good work spoiled in one place: a step dropped, swapped, hurried or botched. Each way names the
 //! rules that it must trip, and no others.
 
+mod at;
 mod good;
 mod leaving;
 mod more;
@@ -12,13 +13,15 @@ pub use good::Good;
 use std::collections::VecDeque;
 use std::sync::Arc;
 
+use at::At;
+
 use super::drive::Player;
 use super::plan::Technician;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, HandOver, PlugStep, Topic};
 use crate::hands::refusal::Refusal;
 use crate::parts::{
-    Cock, Door, Ending, Firing, Fitted, Gauge, Height, Joint, Neighbor, OnOff, Opening, Phase,
+    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, OnOff, Opening, OtherAppliance, Phase,
     Place, Port, Push, Reading, Screw, Stage, Subject, Tool,
 };
 use crate::procedure::{Goal, Means, Move, Pursuit};
@@ -359,8 +362,12 @@ fn drop_if(drop: bool) -> Change {
     if drop { Change::Drop } else { Change::Keep }
 }
 
-fn is_write(action: &Action, port: Port, stage: Stage, phase: Phase) -> bool {
-    matches!(action, Action::Write(r) if r.port == port && r.stage == stage && r.phase == phase)
+fn turns(action: &Action, wanted: Screw) -> bool {
+    matches!(action, Action::Turn { screw, .. } if *screw == wanted)
+}
+
+fn is_write(action: &Action, port: Port, at: At, phase: Phase) -> bool {
+    matches!(action, Action::Write(r) if r.port == port && at.is(r.stage) && r.phase == phase)
 }
 
 fn rewrite(action: &Action, change: fn(&mut Reading)) -> Vec<Piece> {

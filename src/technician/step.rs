@@ -20,12 +20,12 @@ pub(super) enum Step {
     /// Reach a goal; when it cannot be reached, the plan goes on and the decision that follows sees
     /// it.
     Reach(Pursuit),
-    /// Do something.
+    /// An action to take.
     Do(Action),
     /// Wait for something; when it does not come, the plan goes on and the decision that follows
     /// sees it.
     Wait(Wait),
-    /// Decide.
+    /// A decision from what is seen.
     Think(Decide),
     /// Go on by a course.
     Take(Course),

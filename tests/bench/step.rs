@@ -12,7 +12,7 @@ use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
 use quarterturn::marking::Observer;
 use quarterturn::model::night::Pace;
-use quarterturn::parts::{Door, Fitted, Neighbor, OnOff, Place, Screw, Tool};
+use quarterturn::parts::{Door, Fitted, OnOff, OtherAppliance, Place, Screw, Tool};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::network::{ElementId, Network, NetworkBuilder};
 use quarterturn::physics::pipe::{PipeMaterial, PipeSpec};
@@ -39,11 +39,11 @@ fn bench(id: &str, case: &str) -> Bench {
         act(Action::Setpoint(if case == "low" { 136 } else { 180 }));
     }
     if case != "rest" && case != "low" {
-        act(Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On });
+        act(Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
         act(Action::Go(Place::PlantRoom));
         act(Action::Door { door: Door::Burner, to: Fitted::Off });
         act(Action::StageJumper(Fitted::On));
-        act(Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On });
+        act(Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to: OnOff::On });
         act(Action::Go(Place::GasValve));
         act(Action::Take(Tool::SlottedDriver));
         act(Action::Cap { screw: Screw::High, to: Fitted::Off });

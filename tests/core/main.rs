@@ -18,6 +18,7 @@ mod fidelity_cases;
 mod fidelity_parts;
 mod instruments;
 mod one_place;
+mod parts;
 mod physics;
 mod record;
 mod scenario;

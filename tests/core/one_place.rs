@@ -59,7 +59,7 @@ fn only_in(word: &str, names: &[&str]) {
 /// print them, or size a leak by them.
 #[test]
 fn only_the_plate_judges_by_its_figures() {
-    let prints = ["finding.rs", "paper.rs", "preview.rs"];
+    let prints = ["observation.rs", "paper.rs", "preview.rs"];
     let and = |more: &[&'static str]| [&prints[..], more].concat();
     only_in("inlet_min_pa", &and(&["plate.rs", "draw/furnace.rs", "gas/worn.rs"]));
     only_in("inlet_max_pa", &and(&["plate.rs", "draw/furnace.rs"]));
@@ -93,7 +93,7 @@ fn only_the_loop_steps_a_bench() {
 /// A test state has one spelling, and a pressure in words one rounding.
 #[test]
 fn test_states_and_pressures_have_one_spelling() {
-    only_in("\"high with the others\"", &["appliance/test_point.rs"]);
+    only_in("\"full-load\"", &["appliance/test_point.rs"]);
     only_in("fn inwc(", &["units/shown.rs"]);
     only_in("fn hundredths_inwc(", &["units/shown.rs"]);
 }

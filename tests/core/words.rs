@@ -7,6 +7,8 @@ use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::Path;
 
+use quarterturn::catalogue::asked;
+use quarterturn::words::table::Asked;
 use quarterturn::words::{FILES, Id, fill};
 
 /// A place in a text file.
@@ -25,8 +27,8 @@ fn rust(folder: &Path, found: &mut Vec<Source>) {
     }
 }
 
-/// Every problem between files of words and sources, each with its file and line.
-fn problems(files: &[Source], sources: &[Source]) -> Vec<String> {
+/// Every problem between files of words, sources and rows of data, each with its file and line.
+fn problems(files: &[Source], sources: &[Source], rows: &[Asked]) -> Vec<String> {
     let mut wrong = Vec::new();
     let messages = files::read(files, &mut wrong);
     let mut used = BTreeSet::new();
@@ -53,6 +55,16 @@ fn problems(files: &[Source], sources: &[Source]) -> Vec<String> {
             }
         }
     }
+    for Asked { place, id } in rows {
+        let Some(message) = messages.get(id) else {
+            wrong.push(format!("{place}: no message `{id}`"));
+            continue;
+        };
+        used.insert(id.clone());
+        for argument in &message.arguments {
+            wrong.push(format!("{place}: `{id}` asks for `${argument}`, which no row gives"));
+        }
+    }
     used.extend(files::named_in_messages(&messages, &used));
     for (id, message) in &messages {
         if !used.contains(id) {
@@ -62,7 +74,7 @@ fn problems(files: &[Source], sources: &[Source]) -> Vec<String> {
     wrong
 }
 
-/// Ids, arguments and files agree; a person never reads an id or a `{$name}`.
+/// Ids in sources and rows, arguments and files agree; a person never reads an id or a `{$name}`.
 #[test]
 fn words_and_sources_agree() {
     let shipped: Vec<Source> = FILES
@@ -72,7 +84,8 @@ fn words_and_sources_agree() {
     let mut sources = Vec::new();
     rust(Path::new("src"), &mut sources);
     sources.retain(|(name, _)| name != "src/words.rs");
-    let wrong = problems(&shipped, &sources);
+    let rows = asked().unwrap_or_else(|error| panic!("{error}"));
+    let wrong = problems(&shipped, &sources, &rows);
     assert!(wrong.is_empty(), "{}", wrong.join("\n"));
 }
 
@@ -136,6 +149,7 @@ fn planted_mistakes_are_found() {
         let found = problems(
             &[("a.ftl".to_owned(), words.to_owned())],
             &[("a.rs".to_owned(), source.to_owned())],
+            &[],
         );
         if expected.is_empty() {
             assert_eq!(found, Vec::<String>::new(), "{name}");
@@ -143,6 +157,24 @@ fn planted_mistakes_are_found() {
             assert!(found.iter().any(|line| line.starts_with(expected)), "{name}: {found:?}");
         }
     }
+}
+
+/// A row without its text, a text without a row and a text that asks for more than a row gives are
+/// found.
+#[test]
+fn planted_mistakes_of_rows_are_found() {
+    let words = "gate-cause = Rust\ngate-wrong = { $who } oils it\nyard-cause = Frost\n";
+    let row = |line: u8, id: &str| Asked { place: format!("a.ron:{line}"), id: id.to_owned() };
+    let rows = [row(1, "gate-cause"), row(1, "gate-wrong"), row(2, "hall-cause")];
+    let found = problems(&[("a.ftl".to_owned(), words.to_owned())], &[], &rows);
+    assert_eq!(
+        found,
+        [
+            "a.ron:1: `gate-wrong` asks for `$who`, which no row gives",
+            "a.ron:2: no message `hall-cause`",
+            "a.ftl:3: `yard-cause` is used nowhere",
+        ]
+    );
 }
 
 /// What is missing shows its id or its name instead of stopping the program, and no invisible marks

@@ -6,12 +6,12 @@
 
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
-use quarterturn::hands::event::Happening;
+use quarterturn::hands::event::EventKind;
 use quarterturn::marking::debrief::debrief;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::record::{self, Ended, Header, Recorder, ScenarioText, What};
 use quarterturn::scenario::builtin::{Builtin, HEALTHY, JOBS};
-use quarterturn::scenario::{self, Gravity, Scenario};
+use quarterturn::scenario::{self, ProblemLevel, Scenario};
 use quarterturn::technician::drive::Nobody;
 use quarterturn::technician::play;
 use quarterturn::technician::script::{self, Order, ScriptPlayer, action_line};
@@ -37,7 +37,7 @@ pub fn scenario(bytes: &[u8]) {
         return;
     };
     let _ = scenario::explain(text.lines().next().unwrap_or_default());
-    let refused = found.iter().any(|problem| problem.severity == Gravity::Error);
+    let refused = found.iter().any(|problem| problem.severity == ProblemLevel::Error);
     match scenario::load(text) {
         Ok(it) => {
             assert!(!refused, "loaded with an error: {found:?}");
@@ -61,7 +61,7 @@ fn run(scenario: &Scenario, seed: u64) {
         bench.step();
     }
     for event in bench.take_events() {
-        assert!(event.what != Happening::NotConverged, "a step did not converge");
+        assert!(event.what != EventKind::NotConverged, "a step did not converge");
     }
     let truth = bench.truth();
     assert!(truth.supply_pa.is_finite() && truth.manifold_pa.is_finite(), "{truth:?}");
@@ -190,7 +190,7 @@ fn pass(bench: &mut Bench, recorder: &mut Recorder<String>) {
     recorder.ticked(bench);
     bench.step();
     for event in bench.take_events() {
-        assert!(event.what != Happening::NotConverged, "a step did not converge");
+        assert!(event.what != EventKind::NotConverged, "a step did not converge");
     }
 }
 

@@ -4,14 +4,14 @@ use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
-use quarterturn::hands::event::Happening;
+use quarterturn::hands::event::EventKind;
 use quarterturn::panels::Wish;
 use quarterturn::panels::coach::{Asked, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
 use quarterturn::parts::{
-    Cock, Ending, Height, Joint, Opening, Phase, Place, Port, PortFill, Push, Reading, Screw,
-    Stage, Window,
+    Ending, HandValve, Height, Joint, Level, Opening, Phase, Place, Port, PortFill, Push, Reading,
+    Screw, Stage, Window,
 };
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::scenario::{builtin, load};
@@ -128,13 +128,13 @@ fn the_coach_leads_to_true_readings() {
             let mut held_s: f64 = 0.0;
             for event in follower.bench.take_events() {
                 match event.what {
-                    Happening::OpenedUnderGas { .. }
-                    | Happening::GasFromPort { .. }
-                    | Happening::Ignition { .. }
-                    | Happening::CrossThreaded { .. }
-                    | Happening::Cracked { .. } => panic!("{id} {seed}: {:?}\n{said}", event.what),
-                    Happening::Held { seconds, .. } => held_s = held_s.max(seconds),
-                    Happening::Wrote(fact) => {
+                    EventKind::OpenedUnderGas { .. }
+                    | EventKind::GasFromPort { .. }
+                    | EventKind::Ignition { .. }
+                    | EventKind::CrossThreaded { .. }
+                    | EventKind::Cracked { .. } => panic!("{id} {seed}: {:?}\n{said}", event.what),
+                    EventKind::Held { seconds, .. } => held_s = held_s.max(seconds),
+                    EventKind::Wrote(fact) => {
                         let meant = Some((fact.reading.port, fact.reading.stage));
                         assert_eq!(fact.actual, meant, "{id} {seed}");
                         assert!(fact.shown_pa.is_some(), "{id} {seed}: {meant:?} not settled");
@@ -169,7 +169,7 @@ fn danger_comes_first() {
 /// Hissing, bubbles or a clear smell: the manual valve first, then air; never a reading.
 #[test]
 fn escaping_gas_is_shut_off_first() {
-    let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
+    let shut = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 };
     let told = |seen: &Seen| coach(seen, &Remembered::default(), ASKED).unwrap();
     let mut hissing = seen_open(PortFill::Open);
     hissing.sounds.push(Sound::Hiss);
@@ -232,9 +232,9 @@ fn a_screw_that_does_nothing_is_left_alone() {
         seen.sheet.readings.iter_mut().find(of).unwrap().thousandths /= 2;
         seen
     };
-    let other = halved(&now, Stage::Low);
+    let other = halved(&now, Stage::Firing(Level::Low));
     assert!(told(&other, &follower.remembered).contains("so that low remains"));
-    let mut now = halved(&now, Stage::High);
+    let mut now = halved(&now, Stage::Firing(Level::High));
     let mut memory = follower.remembered;
     memory.notice(&now);
     assert!(told(&now, &memory).contains("turn a little"), "{}", told(&now, &memory));

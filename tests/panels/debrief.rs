@@ -3,7 +3,7 @@
 use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, HandOver};
-use quarterturn::marking::evaluate::Brief;
+use quarterturn::marking::Brief;
 use quarterturn::marking::{Observer, debrief::debrief as put_together};
 use quarterturn::panels::Wish;
 use quarterturn::panels::debrief::trace::{minutes, nearest, round_step, value_at};

@@ -12,14 +12,16 @@ use quarterturn::panels::view::{
     Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running, SecondChance,
     Tried, Unfinished, View,
 };
-use quarterturn::panels::{Layout, Shell, Wish, parts};
-use quarterturn::parts::{Fitted, LowSide, OnOff, Opening, Place, PortFill, Subject};
+use quarterturn::panels::{Layout, Shell, Wish};
+use quarterturn::parts::{
+    Fitted, Level, Levels, LowSide, OnOff, Opening, Place, PortFill, Subject, job_order,
+};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
-    BurnersSeen, Burning, Call, Condition, Cracked, Display, Finding, FlameSeen, FurnaceSeen,
-    GaugeSeen, HallSeen, MeterSeen, NeighborSeen, Note, PortSeen, Seen, SheetSeen, Smell, Sound,
+    BurnersSeen, Burning, Condition, Cracked, Display, FlameSeen, FurnaceSeen, GaugeSeen, HallSeen,
+    MeterSeen, Note, Observation, OtherApplianceSeen, PortSeen, Seen, SheetSeen, Smell, Sound,
     YardSeen,
 };
 use quarterturn::setup::SupplyRight;
@@ -32,6 +34,7 @@ pub fn seen(place: Place) -> Seen {
         tick: 0,
         place,
         hand: None,
+        levels: Levels::two((), ()).list(),
         outside_f: -7,
         altitude_ft: 300,
         meter: MeterSeen {
@@ -61,17 +64,17 @@ pub fn seen(place: Place) -> Seen {
             room_half_f: 134,
             setpoint_half_f: 140,
             mode: OnOff::On,
-            call: Call::Second,
+            call: Some(Level::High),
             co_ppm: 0.0,
             window: Opening::Closed,
-            range: NeighborSeen { handle: HandleAngle::OPEN, burning: Burning::Off },
+            range: OtherApplianceSeen { handle: HandleAngle::OPEN, burning: Burning::Off },
             registers_closed: 0.0,
         }),
         sheet: SheetSeen {
             notes: vec![Note {
                 subject: Subject::DripLeg,
                 tick: 0,
-                finding: Finding::Condition(Condition::Good),
+                finding: Observation::Condition(Condition::Good),
             }],
             ..SheetSeen::default()
         },
@@ -85,7 +88,7 @@ fn furnace() -> FurnaceSeen {
         blower_door: Fitted::On,
         switch: OnOff::On,
         manual_valve: HandleAngle::OPEN,
-        water_heater: NeighborSeen { handle: HandleAngle::OPEN, burning: Burning::Burning },
+        water_heater: OtherApplianceSeen { handle: HandleAngle::OPEN, burning: Burning::Burning },
         window: Opening::Closed,
         status: ControlStatus::NoCall,
         stage_jumper: Fitted::Off,
@@ -106,8 +109,8 @@ pub fn burners(fill: PortFill) -> BurnersSeen {
         low_gas_switch: Fitted::On,
         valve_switch: OnOff::On,
         wires: Default::default(),
-        caps: EnumMap::from_fn(|_| Fitted::On),
-        screw_eighths: EnumMap::default(),
+        caps: Levels::two(Fitted::On, Fitted::On),
+        screw_eighths: Levels::two(None, None),
         ports: EnumMap::from_fn(|_| port),
         fluid: EnumMap::default(),
         signs: Default::default(),
@@ -236,7 +239,7 @@ fn jobs() -> [JobChoice; 2] {
 /// Boxes for every part of a place, in rows, the cabinet around them.
 pub fn boxes(place: Place, scene: Rect) -> Vec<PartBox> {
     let mut boxes = vec![PartBox { id: "furnace".into(), rect: scene.shrink(4.0) }];
-    let listed = parts::job_order(place).iter().chain(AT_HAND);
+    let listed = job_order(place).iter().chain(AT_HAND);
     for (i, part) in listed.filter(|&&part| part != "furnace").enumerate() {
         let (row, column) = (i / 8, i % 8);
         #[expect(clippy::cast_precision_loss, reason = "small numbers")]

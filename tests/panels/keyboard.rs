@@ -6,7 +6,7 @@ use egui_kittest::kittest::Queryable;
 use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
 use quarterturn::panels::view::Running;
-use quarterturn::parts::{Cock, OnOff, Place};
+use quarterturn::parts::{HandValve, OnOff, Place};
 
 use crate::fixture::{App, Which, seen, window};
 
@@ -29,7 +29,7 @@ fn keyboard_alone_shuts_the_manual_valve() {
     harness.run();
     harness.key_press(Key::Enter);
     harness.run();
-    let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
+    let shut = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 };
     assert_eq!(harness.state().wishes, [Wish::Act(shut)]);
     harness.key_press(Key::Escape);
     harness.run();

@@ -2,9 +2,8 @@
 
 use quarterturn::catalogue::repair::{Nature, Repair};
 use quarterturn::hands::action::Action;
-use quarterturn::panels::parts::job_order;
 use quarterturn::panels::ways::ways;
-use quarterturn::parts::{Fitted, Place, PortFill, Subject};
+use quarterturn::parts::{Fitted, Place, PortFill, Subject, job_order};
 use quarterturn::senses::seen::Seen;
 
 use crate::fixture::{seen, seen_open};

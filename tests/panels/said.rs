@@ -3,23 +3,22 @@
 use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use enum_map::EnumMap;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
 use quarterturn::panels::entry::pressure;
 use quarterturn::panels::sights::sights;
 use quarterturn::panels::words;
-use quarterturn::parts::{Fitted, Place, PortFill, Subject};
-use quarterturn::senses::seen::{Condition, Done, Finding, Note};
+use quarterturn::parts::{Fitted, Levels, Place, PortFill, Subject};
+use quarterturn::senses::seen::{Condition, Done, Note, Observation};
 use quarterturn::units::{PressureUnit, TICKS_PER_S, full_stop};
 
 use crate::fixture::{App, Which, seen, seen_open, window};
 
-const GREY: &str = "The filter is grey and matted with dust.";
+const GREY: &str = "The filter is gray and matted with dust.";
 
 fn grey(tick: u64) -> Note {
-    Note { subject: Subject::Filter, tick, finding: Finding::Condition(Condition::Bad) }
+    Note { subject: Subject::Filter, tick, finding: Observation::Condition(Condition::Bad) }
 }
 
 fn go_to(harness: &mut Harness<'_, App>, tick: u64) {
@@ -130,7 +129,7 @@ fn numbers_are_said_as_people_write_them() {
         (-3, "−⅜ turn from as found"),
     ] {
         let burners = seen.furnace.as_mut().and_then(|it| it.burners.as_mut()).unwrap();
-        burners.screw_eighths = EnumMap::from_fn(|_| Some(eighths));
+        burners.screw_eighths = Levels::two(Some(eighths), None);
         assert_eq!(words::value("low-screw", &seen).unwrap(), told);
     }
 }

@@ -9,7 +9,7 @@ use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
 use quarterturn::panels::offers::{Letters, Offer, offers};
 use quarterturn::parts::{Place, PortFill, Subject, Tool};
-use quarterturn::senses::seen::{Condition, Done, Finding, Note};
+use quarterturn::senses::seen::{Condition, Done, Note, Observation};
 
 use crate::fixture::{App, Which, debrief, seen, seen_open, window};
 
@@ -152,7 +152,8 @@ fn a_new_job_starts_clean() {
 /// A note from before a repair that it tells of is marked; others are not.
 #[test]
 fn a_note_from_before_the_repair_is_marked() {
-    let note = |subject, tick| Note { subject, tick, finding: Finding::Condition(Condition::Bad) };
+    let note =
+        |subject, tick| Note { subject, tick, finding: Observation::Condition(Condition::Bad) };
     let mut app = App::new(Which::Job, seen(Place::PlantRoom));
     app.seen.tick = 900;
     app.seen.sheet.notes = vec![note(Subject::Filter, 10), note(Subject::Vent, 10)];

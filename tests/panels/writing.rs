@@ -4,7 +4,7 @@ use egui_kittest::kittest::Queryable;
 use quarterturn::hands::action::Action;
 use quarterturn::panels::Wish;
 use quarterturn::panels::entry::{thousandths, written};
-use quarterturn::parts::{Phase, Place, Port, Reading, Stage};
+use quarterturn::parts::{Level, Phase, Place, Port, Reading, Stage};
 use quarterturn::units::PressureUnit;
 
 use crate::fixture::{App, Which, seen, window};
@@ -36,7 +36,7 @@ fn a_typed_number_is_written_with_its_unit() {
     let (wishes, refused) = type_into("Manifold, low fire, found: not written", "4.87", 0);
     let reading = Reading {
         port: Port::Manifold,
-        stage: Stage::Low,
+        stage: Stage::Firing(Level::Low),
         phase: Phase::Found,
         thousandths: 4870,
         unit: PressureUnit::InWc,
@@ -47,7 +47,7 @@ fn a_typed_number_is_written_with_its_unit() {
     let (wishes, _) = type_into("Inlet, full connected load, left: not written", "−0,25", 1);
     let reading = Reading {
         port: Port::Inlet,
-        stage: Stage::HighWithOthers,
+        stage: Stage::FullLoad,
         phase: Phase::Left,
         thousandths: -250,
         unit: PressureUnit::KPa,

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use quarterturn::app::boxes::on_sheet;
 use quarterturn::app::drawings::{PAGE, Sheet, all};
 use quarterturn::app::pose;
-use quarterturn::parts::{Cock, Door, Neighbor, Place, Screw, Subject, Tool, Window};
+use quarterturn::parts::{Door, HandValve, OtherAppliance, Place, Screw, Subject, Tool, Window};
 
 fn sheets() -> Vec<Sheet> {
     all().expect("the drawings are sound")
@@ -37,12 +37,12 @@ fn every_part_is_drawn_where_it_can_be_reached() {
             _ => want(subject.place(), subject.id()),
         }
     }
-    want(Place::PlantRoom, Cock::Furnace.id());
-    want(Place::PlantRoom, Cock::WaterHeater.id());
-    want(Place::Hall, Cock::Range.id());
-    want(Place::Yard, Cock::Supply.id());
-    want(Place::PlantRoom, Neighbor::WaterHeater.id());
-    want(Place::Hall, Neighbor::Range.id());
+    want(Place::PlantRoom, HandValve::Furnace.id());
+    want(Place::PlantRoom, HandValve::WaterHeater.id());
+    want(Place::Hall, HandValve::Range.id());
+    want(Place::Yard, HandValve::Supply.id());
+    want(Place::PlantRoom, OtherAppliance::WaterHeater.id());
+    want(Place::Hall, OtherAppliance::Range.id());
     want(Place::GasValve, Screw::Low.id());
     want(Place::GasValve, Screw::High.id());
     want(Place::Yard, Screw::Supply.id());

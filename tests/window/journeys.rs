@@ -6,12 +6,12 @@ use bevy::input::keyboard::{Key, KeyCode};
 use bevy::prelude::*;
 use bevy_egui::egui::accesskit;
 use quarterturn::app::boxes::Boxes;
-use quarterturn::app::camera::PageRect;
 use quarterturn::app::drive::Front;
+use quarterturn::app::page::PageRect;
 use quarterturn::app::redraw::Redraw;
 use quarterturn::hands::action::Action;
 use quarterturn::panels::view::Running;
-use quarterturn::parts::{Cock, Door, Fitted, OnOff, Place};
+use quarterturn::parts::{Door, Fitted, HandValve, OnOff, Place};
 
 use super::desk::TestDesk;
 use super::rig::{Pixels, Rig};
@@ -197,7 +197,7 @@ fn a_refusal_is_said() {
     let mut rig = at(Place::PlantRoom);
     let mut front = rig.app.world_mut().resource_mut::<Front>();
     let Front::Job(job) = &mut *front else { panic!("a job") };
-    job.ask(Action::Cock { cock: Cock::Range, degrees: 0 });
+    job.ask(Action::HandValve { hand_valve: HandValve::Range, degrees: 0 });
     rig.frames(3);
     let said = rig.job().refusal().expect("a refusal").to_owned();
     assert!(said.contains("reach"), "{said}");

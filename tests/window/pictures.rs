@@ -10,10 +10,10 @@ use bevy::prelude::*;
 use bevy::render::renderer::RenderAdapterInfo;
 use quarterturn::app::boxes::Boxes;
 use quarterturn::app::hose::hoses;
-use quarterturn::app::mirror::OnPage;
+use quarterturn::app::page::OnPage;
 use quarterturn::app::scene::Sheets;
 use quarterturn::hands::action::{Action, PlugStep};
-use quarterturn::parts::{Cock, Door, Fitted, OnOff, Place, Port, Push, Tool};
+use quarterturn::parts::{Door, Fitted, HandValve, OnOff, Place, Port, Push, Tool};
 
 use super::desk::TestDesk;
 use super::rig::{Pixels, Rig};
@@ -167,7 +167,7 @@ fn plant_room_with_the_doors_off() {
     let acts = [
         Action::Go(Place::PlantRoom),
         Action::FurnaceSwitch(OnOff::Off),
-        Action::Cock { cock: Cock::Furnace, degrees: 0 },
+        Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 },
         Action::Door { door: Door::Burner, to: Fitted::Off },
         Action::Door { door: Door::Blower, to: Fitted::Off },
         Action::Tag(Fitted::On),
@@ -189,7 +189,7 @@ fn gas_valve_while_it_fires() {
     let acts = vec![
         (0, Action::Go(Place::PlantRoom)),
         (0, Action::FurnaceSwitch(OnOff::Off)),
-        (0, Action::Cock { cock: Cock::Furnace, degrees: 0 }),
+        (0, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 }),
         (0, Action::Door { door: Door::Burner, to: Fitted::Off }),
         (0, Action::Go(Place::GasValve)),
         (0, Action::MeterPower(OnOff::On)),
@@ -203,7 +203,7 @@ fn gas_valve_while_it_fires() {
         (3006, Action::Take(Tool::Hose)),
         (3007, Action::HoseOn { port, push: Push::Fully }),
         (3008, Action::Go(Place::PlantRoom)),
-        (3009, Action::Cock { cock: Cock::Furnace, degrees: 90 }),
+        (3009, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 }),
         (3010, Action::FurnaceSwitch(OnOff::On)),
         (3011, Action::Go(Place::GasValve)),
     ];

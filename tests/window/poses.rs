@@ -6,7 +6,7 @@ use quarterturn::app::pose::{Shown, pose};
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::parts::{
-    Cock, Door, Fitted, Neighbor, OnOff, Opening, Place, Port, Push, Screw, Tool, Window,
+    Door, Fitted, HandValve, OnOff, Opening, OtherAppliance, Place, Port, Push, Screw, Tool, Window,
 };
 use quarterturn::scenario;
 use quarterturn::senses::seen::Seen;
@@ -38,7 +38,7 @@ fn shown(id: &str, seen: &Seen) -> bool {
 const KNEEL: [Action; 5] = [
     Action::Go(Place::PlantRoom),
     Action::FurnaceSwitch(OnOff::Off),
-    Action::Cock { cock: Cock::Furnace, degrees: 0 },
+    Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 },
     Action::Door { door: Door::Burner, to: Fitted::Off },
     Action::Go(Place::GasValve),
 ];
@@ -53,7 +53,7 @@ fn handles_follow_their_valves() {
     for (degrees, want) in [(90, 0.0), (45, 45.0), (0, 90.0)] {
         let mut actions = vec![Action::Go(Place::PlantRoom)];
         if degrees != 90 {
-            actions.push(Action::Cock { cock: Cock::Furnace, degrees });
+            actions.push(Action::HandValve { hand_valve: HandValve::Furnace, degrees });
         }
         let seen = after("propane-cold-morning", &actions);
         assert_eq!(turn("manual-valve.handle", &seen), want);
@@ -152,7 +152,7 @@ fn flames_follow_the_firing() {
     assert!(pose("inducer.wheel", &seen).expect("posed").spin_rev_s > 0.0);
 }
 
-/// Switches, windows and neighbours.
+/// Switches, windows and other appliances.
 #[test]
 fn what_hands_set_is_drawn() {
     let seen = after(
@@ -161,7 +161,7 @@ fn what_hands_set_is_drawn() {
             Action::Go(Place::PlantRoom),
             Action::FurnaceSwitch(OnOff::Off),
             Action::Window { window: Window::PlantRoom, to: Opening::Open },
-            Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On },
+            Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to: OnOff::On },
         ],
     );
     let lever = pose("furnace-switch.lever", &seen).expect("posed");

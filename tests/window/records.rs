@@ -7,7 +7,7 @@ use quarterturn::app::desk::{Desk, HomeDesk};
 use quarterturn::app::session::Session;
 use quarterturn::hands::action::{Action, HandOver, PlugStep};
 use quarterturn::panels::view::{Help, Tried};
-use quarterturn::parts::{Cock, Door, Ending, Fitted, OnOff, Place, Port, Tool};
+use quarterturn::parts::{Door, Ending, Fitted, HandValve, OnOff, Place, Port, Tool};
 use quarterturn::record::{self, Ended, What};
 
 const JOB: &str = "propane-cold-morning";
@@ -43,7 +43,7 @@ fn a_finished_attempt_replays() {
     let attempt = desk(folder.path()).start(JOB, 7, Help::Coached).expect("it starts");
     let mut session = Session::new(attempt, 1);
     play(&mut session, Action::Go(Place::PlantRoom), 400);
-    play(&mut session, Action::Cock { cock: Cock::Range, degrees: 0 }, 10);
+    play(&mut session, Action::HandValve { hand_valve: HandValve::Range, degrees: 0 }, 10);
     assert!(session.refusal().is_some(), "the range is in the kitchen");
     play(&mut session, Action::Go(Place::Hall), 100);
     play(&mut session, Action::HandOver(said()), 10);

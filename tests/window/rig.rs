@@ -21,8 +21,8 @@ use bevy::window::{
 use bevy::winit::WinitPlugin;
 use bevy_egui::egui::accesskit::NodeId;
 use bevy_egui::{EguiContext, EguiOutput};
-use quarterturn::app::camera::TheCamera;
 use quarterturn::app::drive::Front;
+use quarterturn::app::page::TheCamera;
 use quarterturn::app::redraw::Redraw;
 use quarterturn::app::scene::{PartEntities, Sheets};
 use quarterturn::app::session::Session;

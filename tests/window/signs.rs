@@ -6,14 +6,14 @@ use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
-use quarterturn::parts::{Cock, Door, Fitted, OnOff, Place, Subject, Tool};
+use quarterturn::parts::{Door, Fitted, HandValve, OnOff, Place, Subject, Tool};
 use quarterturn::scenario;
 use quarterturn::senses::seen::{HoseLook, Seen};
 
 const KNEEL: [Action; 5] = [
     Action::Go(Place::PlantRoom),
     Action::FurnaceSwitch(OnOff::Off),
-    Action::Cock { cock: Cock::Furnace, degrees: 0 },
+    Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 },
     Action::Door { door: Door::Burner, to: Fitted::Off },
     Action::Go(Place::GasValve),
 ];
@@ -145,7 +145,7 @@ fn a_wrong_remedy_leaves_its_mark() {
         Action::Go(Place::PlantRoom),
         Action::Look(Subject::Connector),
         Action::FurnaceSwitch(OnOff::Off),
-        Action::Cock { cock: Cock::Furnace, degrees: 0 },
+        Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 },
         Action::Mend(Repair::StraightenConnector),
     ];
     assert!(shown("connector@creased", &after(&mut bench, &way)));

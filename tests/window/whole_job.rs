@@ -8,7 +8,7 @@ use quarterturn::app::boxes::Boxes;
 use quarterturn::hands::action::Action;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::panels::{parts, ways};
-use quarterturn::parts::{Ending, Phase, Place, Port, Reading, Stage};
+use quarterturn::parts::{Ending, Level, Phase, Place, Port, Reading, Stage};
 use quarterturn::scenario;
 use quarterturn::senses::seen::Over;
 use quarterturn::technician::{Player, Technician};
@@ -53,9 +53,10 @@ fn write(rig: &mut Rig, reading: Reading) {
     };
     let stage = match reading.stage {
         Stage::Rest => "lock-up",
-        Stage::Low => "low fire",
-        Stage::High => "high fire",
-        Stage::HighWithOthers => "full connected load",
+        Stage::Firing(Level::Only) => "firing",
+        Stage::Firing(Level::Low) => "low fire",
+        Stage::Firing(Level::High) => "high fire",
+        Stage::FullLoad => "full connected load",
     };
     let phase = match reading.phase {
         Phase::Found => "found",
@@ -107,7 +108,7 @@ fn perform(rig: &mut Rig, action: &Action) {
     match action {
         Action::Write(reading) => write(rig, *reading),
         // A hand opens it in one sweep; the slow start is the technician's own.
-        Action::Cock { degrees: 1..=89, .. } => {}
+        Action::HandValve { degrees: 1..=89, .. } => {}
         Action::Setpoint(half_f) => {
             // The buttons go by whole degrees: to the nearest that is not above what is wanted.
             for _ in 0..60 {
@@ -164,7 +165,7 @@ fn a_whole_job_is_done_in_the_window() {
     let mut technician = Technician::new(rig.job().card());
     let mut frames = 0;
     while rig.job().over().is_none() {
-        // A happening that must not be rushed past slows time down; afterwards it may run again.
+        // An event that must not be rushed past slows time down; afterwards it may run again.
         if rig.job().pace().speed == 1 && !rig.job().hazard() {
             activate(&mut rig, "Speed ×20");
         }

@@ -104,9 +104,9 @@ fidelity-written = { $files } files written to { $folder }
 ## Help: each command (`about`), its whole text where there is more, and its arguments.
 ## A text that stands alone ends without a full stop.
 
-help-quarterturn = A practice simulator for setting gas pressures on a two-stage furnace
+help-quarterturn = A practice simulator for setting gas pressures on a single- or two-stage furnace
 help-quarterturn-long =
-    A practice simulator for setting gas pressures on a two-stage furnace.
+    A practice simulator for setting gas pressures on a single- or two-stage furnace.
 
     Without a command it opens the window. The appliance's own plate and instructions, the local code and a licensed technician decide on real gas.
 
@@ -128,7 +128,7 @@ help-mark-records = Records
 help-json-array = Print one JSON array
 help-script = Print the script that does what a record tells, tick for tick
 help-script-record = The record
-help-preview = Print what a correct meter would show at rest, on low, on high and on high with the others, as the job is found, beside the same house without faults and with everything set as it should be. A star marks what differs. For authors: it tells the faults
+help-preview = Print what a correct meter would show at rest, on each firing level and under full connected load, as the job is found, beside the same house without faults and with everything set as it should be. A star marks what differs. For authors: it tells the faults
 help-preview-svg = Draw the pressures into this file too
 help-prove = Let the reference technician do the job on several seeds, then spoil its work in every way
 help-prove-long =

@@ -55,7 +55,7 @@ trace-at = At { $time }
 trace-at-done = At { $time }: { $done }
 trace-point = Point at the traces to read them; the ticks are what you did.
 trace-summary = Pressures over time.
-trace-span = { $trace }: { $low } to { $high } { $unit }
+trace-span = { $trace }: { $lower } to { $upper } { $unit }
 
 ## Before the result
 

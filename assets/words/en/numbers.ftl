@@ -2,3 +2,16 @@
 
 number-decimal-mark = .
 number-group-mark = ,
+
+# A figure that could not be reckoned.
+chart-no-number = no number
+
+# What is wrong with a table that comes with the program.
+table-no-part = there is no part `{ $id }`
+table-twice = `{ $id }` stands there twice
+table-two-orders = `{ $place }` has two orders
+table-no-order = `{ $place }` has no order
+table-meter-range = only an electrical meter has a range, and it has one
+table-no-message = no message `{ $id }`
+table-no-row = there is no row for `{ $id }`
+table-no-id = nothing has the id `{ $id }`

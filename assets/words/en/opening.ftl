@@ -1,7 +1,7 @@
 ## The opening page
 
 opening-name = Quarterturn
-opening-subtitle = Gas pressures on a two-stage furnace, from arrival to handing over.
+opening-subtitle = Gas pressures on a single- or two-stage furnace, from arrival to handing over.
 # The caution, which stands before everything and under every debrief.
 opening-caution-title = Before you start
 opening-caution-1 = Quarterturn is a practice simulator. It confers no qualification and is no authority.

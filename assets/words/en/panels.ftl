@@ -105,13 +105,14 @@ glass-over = over range, { $unit }
 glass-room = { $degrees } °F
 glass-set = set { $degrees } °F, heat { $switch }
 glass-no-call = no call
+glass-heat = calls for heat
 glass-first-stage = calls first stage
 glass-both-stages = calls both stages
 
 ## Faces of the other gauges
 
 face-column-empty = { -u-tube }: the water is out
-face-column = { -u-tube }: { $low } in. down at the hose, { $high } in. up at the other leg
+face-column = { -u-tube }: { $lower } in. down at the hose, { $upper } in. up at the other leg
 face-dial-past = { -dial-gauge(case: "title") }: the needle is past its range
 face-dial = { -dial-gauge(case: "title") }: { $inches } in. w.c.
 

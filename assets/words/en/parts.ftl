@@ -1,3 +1,5 @@
+# Ids of parts, tools and looks are put together from the rows of `assets/catalogue/parts.ron`.
+
 ## Parts of the drawings that no list of the bench names, by their ids
 
 part-burners = Burners
@@ -6,6 +8,7 @@ part-inlet-plug = Inlet port plug
 part-manifold-plug = Manifold port plug
 part-inlet-adapter = Adapter in the inlet port
 part-manifold-adapter = Adapter in the manifold port
+part-regulator-cap = Regulator cap
 part-low-cap = Low-fire cap
 part-high-cap = High-fire cap
 part-supply-cap = Supply regulator cap
@@ -24,7 +27,6 @@ part-meter = { -manometer(case: "title") }
 part-meter-power = { -manometer(case: "title") } power button
 part-meter-zero = { -manometer(case: "title") } zero button
 part-meter-unit = { -manometer(case: "title") } unit button
-part-meter-hold = { -manometer(case: "title") } hold button
 part-meter-plus = { -manometer(case: "title") } high side
 part-meter-minus = { -manometer(case: "title") } low side
 part-meter-index = Meter index
@@ -36,6 +38,7 @@ part-ground-wire = Ground wire
 part-register = Register
 part-rollout = Roll-out switch
 part-limit = Limit switch
+part-pressure-switch = Pressure switch
 part-pressure-switch-low = First-stage pressure switch
 part-pressure-switch-high = Second-stage pressure switch
 part-main-coil = Main coil
@@ -47,6 +50,21 @@ part-tag = Warning tag
 part-door-switch = Blower door switch
 part-control-board = Furnace control
 part-job-sheet = Job sheet
+part-blower = Blower
+part-flame-1 = Flame 1
+part-flame-2 = Flame 2
+part-flame-3 = Flame 3
+part-flame-4 = Flame 4
+part-furnace = Furnace
+part-gas-meter = Gas meter
+part-gas-valve = Gas valve
+part-igniter = Igniter
+part-inlet-pipe = Inlet pipe
+part-manifold = Manifold
+part-riser = Riser
+part-telephone = Telephone
+part-thermostat = Thermostat
+part-transformer = Transformer
 
 ## Where instruments are held
 
@@ -90,6 +108,7 @@ part-range-cock = Range valve
 part-supply-cock = Supply shut-off
 part-water-heater = Water heater
 part-range = Kitchen range
+part-regulator-screw = Regulator screw
 part-low-screw = Low-fire screw
 part-high-screw = High-fire screw
 part-supply-screw = Supply regulator screw

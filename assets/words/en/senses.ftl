@@ -2,6 +2,7 @@
 
 sound-inducer = inducer hums
 sound-inducer-high = inducer, high speed
+sound-burners = burners
 sound-burners-low = burners, quiet
 sound-burners-high = burners, full
 sound-blower = blower runs
@@ -17,3 +18,19 @@ smell-none = no smell of gas
 smell-faint = a faint smell of gas
 smell-clear = a clear smell of gas
 smell-strong = a strong smell of gas
+
+## Figures of instruments
+
+figure-temperature = temperature
+figure-oxygen = O2
+figure-carbon-dioxide = CO2
+figure-carbon-monoxide = CO
+figure-carbon-monoxide-air-free = CO air-free
+figure-flue-temperature = flue gas
+figure-excess-air = excess air
+figure-flame-current = flame current
+figure-voltage = voltage
+figure-resistance = resistance
+figure-time = time
+figure-turns = turns
+figure-seconds-per-turn = one turn

@@ -77,6 +77,7 @@ screw-turns = { $turns } turns from as found
 thermostat-state = room { $room } °F, set to { $setpoint } °F, { $call }
 thermostat-heat = heat { $switch }
 call-none = no call
+call-heat = calls for heat
 call-first = calls first stage
 call-second = calls first and second stage
 alarm-ppm = { $ppm } ppm
@@ -111,3 +112,14 @@ state-on = on
 state-off = off
 state-burning = burning
 state-no-gas = turned on, no flame
+
+level-firing = firing
+level-low-fire = { -low-fire }
+level-high-fire = { -high-fire }
+
+# States under test, as reports and findings write them. No comma, so that they can stand in a list.
+stage-rest = at rest
+stage-firing = firing
+stage-low = low
+stage-high = high
+stage-full-load = full load

@@ -15,17 +15,17 @@ look-vent = Look along the vent
 look-air-opening = Look at the air opening
 look-connector = Look along the connector
 look-drip-leg = Look at the drip leg
-look-flames = Look at the flames
+look-burners = Look at the flames
 look-filter = Look at the filter
 look-tank-gauge = Read the tank gauge
 look-meter-dial = Read the test dial
 look-co-alarm = Read the CO alarm
 look-status-lamp = Read the control's status
 look-supply-regulator = Read the regulator's nameplate
-look-draft-hose = Look at the pressure switch hose and the condensate trap
+look-inducer = Look at the pressure switch hose and the condensate trap
 look-box-hose = Look at the { -burner-box } hose
 look-flame-rod = Look at the flame rod
-look-registers = Look at the registers
+look-register = Look at the registers
 
 ## Walking
 

@@ -58,11 +58,15 @@ fn supply_vent(seen: &Seen) -> &'static str {
         Repair::ReplaceSupplyRegulator,
         Repair::FitTwoStageRegulators,
     ];
-    match last(seen, &hands) {
-        Some((Repair::PlugRegulatorVent, _)) => "taped",
-        Some((Repair::DrillRegulatorVent, _)) => "drilled",
-        Some(_) | None if faulty(seen, Subject::SupplyVent, &hands) => "blocked",
-        Some(_) | None => "clear",
+    let last = last(seen, &hands).map(|(repair, _)| repair);
+    if last == Some(Repair::PlugRegulatorVent) {
+        "taped"
+    } else if last == Some(Repair::DrillRegulatorVent) {
+        "drilled"
+    } else if faulty(seen, Subject::SupplyVent, &hands) {
+        "blocked"
+    } else {
+        "clear"
     }
 }
 

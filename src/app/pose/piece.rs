@@ -1,9 +1,9 @@
 //! How a part's pieces turn, scale and fade.
 
 use super::found::connector;
-use super::state::{burns, eighths, port_of};
-use super::{Pose, Shown, narrow};
-use crate::parts::{Cock, Joint, Neighbor, OnOff, PortFill, Screw};
+use super::stand::{Pose, Shown, narrow};
+use super::state::{burning, burns, eighths, port_of};
+use crate::parts::{HandValve, Joint, OnOff, OtherAppliance, PortFill, Screw};
 use crate::senses::seen::{BurnersSeen, FlameSeen, FluidSeen, Seen};
 
 /// How far the valve switch's lever turns from off to on, in degrees.
@@ -47,8 +47,8 @@ pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
             .as_ref()
             .and_then(|y| y.dial_turns)
             .map(|turns| Pose::turned(narrow((turns - libm::floor(turns)) * 360.0))),
-        "flame" => neighbor(part).map(|n| Pose { flicker: 0.06, ..Pose::when(burns(n, seen)) }),
-        "knob" => neighbor(part).map(|n| knob(n, seen)),
+        "flame" => appliance(part).map(|n| Pose { flicker: 0.06, ..Pose::when(burns(n, seen)) }),
+        "knob" => appliance(part).map(|n| knob(n, seen)),
         "lamp" => seen.hall.as_ref().map(|_| Pose::default()),
         _ => None,
     }
@@ -56,11 +56,11 @@ pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
 
 fn handle(part: &str, seen: &Seen) -> Option<Pose> {
     let furnace = seen.furnace.as_ref();
-    let handle = match Cock::from_id(part)? {
-        Cock::Furnace => furnace?.manual_valve,
-        Cock::WaterHeater => furnace?.water_heater.handle,
-        Cock::Range => seen.hall.as_ref()?.range.handle,
-        Cock::Supply => seen.yard.as_ref()?.supply_valve,
+    let handle = match HandValve::from_id(part)? {
+        HandValve::Furnace => furnace?.manual_valve,
+        HandValve::WaterHeater => furnace?.water_heater.handle,
+        HandValve::Range => seen.hall.as_ref()?.range.handle,
+        HandValve::Supply => seen.yard.as_ref()?.supply_valve,
     };
     Some(Pose::turned(90.0 - f32::from(handle.deg())))
 }
@@ -180,13 +180,13 @@ fn bubbles(joint: Joint, seen: &Seen) -> Option<Pose> {
     })
 }
 
-fn neighbor(part: &str) -> Option<Neighbor> {
-    Neighbor::from_id(part)
+fn appliance(part: &str) -> Option<OtherAppliance> {
+    OtherAppliance::from_id(part)
 }
 
-fn knob(neighbor: Neighbor, seen: &Seen) -> Pose {
+fn knob(appliance: OtherAppliance, seen: &Seen) -> Pose {
     use crate::senses::seen::Burning;
-    Pose::turned(match super::burning(neighbor, seen) {
+    Pose::turned(match burning(appliance, seen) {
         Some(Burning::Burning | Burning::NoGas) => KNOB_DEG,
         Some(Burning::Off) | None => 0.0,
     })

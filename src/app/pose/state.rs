@@ -1,8 +1,8 @@
 //! Which of a part's states holds.
 
-use super::super::pose::burning;
+use super::found;
 use crate::appliance::safety::Hose;
-use crate::parts::{Fitted, Level, Neighbor, Opening, Port, PortFill, Screw, Tool};
+use crate::parts::{Fitted, Level, Opening, OtherAppliance, Port, PortFill, Screw, Tool};
 use crate::senses::seen::{
     BurnersSeen, Burning, Cracked, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water,
 };
@@ -25,17 +25,12 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
         "tag" => furnace.map(|f| fitted(f.tag, state)),
         "plant-window" => furnace.map(|f| opening(f.window, state)),
         "hall-window" => seen.hall.as_ref().map(|h| opening(h.window, state)),
-        "low-cap" => burners.map(|b| fitted(b.caps[Level::Low], state)),
-        "high-cap" => burners.map(|b| fitted(b.caps[Level::High], state)),
         "supply-cap" => yard.map(|y| fitted(y.cap, state)),
         "inlet-plug" | "manifold-plug" => port_of(part, burners).map(|port| plug(port, state)),
         "inlet-adapter" | "manifold-adapter" => {
             port_of(part, burners).map(|port| has_adapter(port) == (state == "on"))
         }
         "conversion-label" => furnace.map(|f| fitted(f.conversion_label, state)),
-        "pressure-switch-low" | "pressure-switch-high" => {
-            burners.map(|b| draft_hose(&b.signs, state))
-        }
         "box-hose" => burners.map(|b| (b.signs.box_hose == Fitted::On) == (state == "on")),
         "flame-rod" => burners.map(|b| b.signs.rod == Rod::Filmed),
         "ground-wire" => burners.map(|b| fitted(b.signs.ground, state)),
@@ -44,7 +39,13 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
             seen.hall.as_ref().map(|h| (h.registers_closed > REGISTERS_SHOW) == (state == "closed"))
         }
         "tank" => yard.map(|y| state != "frost" || y.frost > 0.01),
-        _ => super::found::holds(part, state, seen),
+        _ => match level_of(part) {
+            Some(level) if part == level.cap_id() => {
+                burners.map(|b| b.caps.get(level).is_some_and(|cap| fitted(*cap, state)))
+            }
+            Some(_) => burners.map(|b| draft_hose(&b.signs, state)),
+            None => found::holds(part, state, seen),
+        },
     }
 }
 
@@ -74,12 +75,20 @@ pub(super) fn whole(part: &str, seen: &Seen) -> Option<bool> {
             let burners = seen.furnace.as_ref().and_then(|f| f.burners.as_ref());
             burners.map(|b| b.low_gas_switch == Fitted::On)
         }
-        _ => None,
+        "high-coil" | "stage-jumper" => Some(seen.levels.len() > 1),
+        _ => level_of(part).map(|level| seen.levels.contains(&level)),
     }
 }
 
+/// The firing level that a cap, a screw or a pressure switch belongs to.
+fn level_of(part: &str) -> Option<Level> {
+    Level::ALL
+        .into_iter()
+        .find(|level| [level.cap_id(), level.screw().id(), level.switch_id()].contains(&part))
+}
+
 /// Whether a tool lies in the roll: not in the hand and not on a port.
-pub(super) fn in_roll(tool: Tool, seen: &Seen) -> bool {
+fn in_roll(tool: Tool, seen: &Seen) -> bool {
     if seen.hand == Some(tool) {
         return false;
     }
@@ -110,9 +119,17 @@ pub(super) fn eighths(screw: Screw, seen: &Seen) -> Option<i32> {
     }
 }
 
-/// Whether a neighbour burns where it can be seen.
-pub(super) fn burns(neighbor: Neighbor, seen: &Seen) -> bool {
-    burning(neighbor, seen) == Some(Burning::Burning)
+/// State of another appliance's burner, where it is seen.
+pub(super) fn burning(appliance: OtherAppliance, seen: &Seen) -> Option<Burning> {
+    match appliance {
+        OtherAppliance::WaterHeater => seen.furnace.as_ref().map(|f| f.water_heater.burning),
+        OtherAppliance::Range => seen.hall.as_ref().map(|h| h.range.burning),
+    }
+}
+
+/// Whether another appliance burns where it can be seen.
+pub(super) fn burns(appliance: OtherAppliance, seen: &Seen) -> bool {
+    burning(appliance, seen) == Some(Burning::Burning)
 }
 
 /// The port that a plug's or an adapter's id belongs to.

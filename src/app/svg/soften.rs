@@ -3,10 +3,8 @@
 
 use std::collections::BTreeMap;
 
-use super::tessellate::Triangles;
+use super::tessellate::{RIM, Triangles};
 
-/// Width of the rim, in drawing units: a little less than a pixel at the drawing's own size.
-pub(super) const RIM: f32 = 0.8;
 /// Points nearer than this are one.
 const WELD: f32 = 1.0 / 128.0;
 /// How far a rim reaches at a sharp corner, in rims.

@@ -9,9 +9,10 @@ use lyon_tessellation::{
 };
 use usvg::tiny_skia_path::{self, PathSegment, Point, StrokeDash, Transform};
 
-use super::soften::RIM;
-use super::{Box4, Edge};
+use super::shapes::{Box4, Edge};
 
+/// Width of the rim, in drawing units: a little less than a pixel at the drawing's own size.
+pub(super) const RIM: f32 = 0.8;
 /// How far a flat edge may lie from its curve, in drawing units: a tenth of a pixel at the
 /// drawing's own size.
 const TOLERANCE: f32 = 0.2;
@@ -59,7 +60,7 @@ impl Triangles {
                 options,
                 &mut BuffersBuilder::new(&mut buffers, |v: StrokeVertex| v.position().to_array()),
             )
-            .map_err(|error| format!("{error:?}"))?;
+            .map_err(|error| error.to_string())?;
         self.take(&buffers, transform, color);
         Ok(())
     }
@@ -122,7 +123,7 @@ fn fill(
             &options,
             &mut BuffersBuilder::new(&mut buffers, |v: FillVertex| v.position().to_array()),
         )
-        .map_err(|error| format!("{}: {error:?}", path.id()))?;
+        .map_err(|error| format!("{}: {error}", path.id()))?;
     let mut out = Triangles::default();
     out.take(&buffers, transform, color);
     Ok(Some(out))
@@ -185,7 +186,7 @@ fn flat(paint: &usvg::Paint, opacity: f32) -> Result<[f32; 4], String> {
         ]),
         usvg::Paint::LinearGradient(_)
         | usvg::Paint::RadialGradient(_)
-        | usvg::Paint::Pattern(_) => Err("a drawing must use flat colours".into()),
+        | usvg::Paint::Pattern(_) => Err(t!("drawing-colors").into()),
     }
 }
 

@@ -5,6 +5,7 @@
 //! **Checked.** `tests/core/appliance/ignition_refusals.rs`.
 
 use super::{Cause, Control, ControlState as S};
+use crate::appliance::level::Level;
 use serde::Serialize;
 
 /// A flash of the status lamp.
@@ -25,12 +26,12 @@ pub enum ChartLine {
     Working,
     /// Burning, but the flame current is small.
     WeakFlame,
-    /// The low pressure switch is awaited or did not close.
+    /// The first level's pressure switch is awaited or did not close.
     SwitchOpen,
-    /// The low pressure switch is closed with the inducer still.
+    /// That switch is closed with the inducer still.
     SwitchClosed,
-    /// The high pressure switch is awaited.
-    HighSwitchOpen,
+    /// The next level's pressure switch is awaited.
+    NextSwitchOpen,
     /// The low-gas switch is open.
     LowGas,
     /// Between two tries.
@@ -53,7 +54,7 @@ impl ChartLine {
         Self::WeakFlame,
         Self::SwitchOpen,
         Self::SwitchClosed,
-        Self::HighSwitchOpen,
+        Self::NextSwitchOpen,
         Self::LowGas,
         Self::Retry,
         Self::LockedOut,
@@ -72,7 +73,7 @@ impl ChartLine {
             Self::WeakFlame => &[Short, Short],
             Self::SwitchOpen => &[Short, Long],
             Self::SwitchClosed => &[Short, Long, Short],
-            Self::HighSwitchOpen => &[Short, Long, Long],
+            Self::NextSwitchOpen => &[Short, Long, Long],
             Self::LowGas => &[Short, Short, Short, Long],
             Self::Retry => &[Short, Short, Long],
             Self::LockedOut => &[Long, Long, Long],
@@ -86,18 +87,18 @@ impl ChartLine {
     #[must_use]
     pub fn words(self) -> &'static str {
         match self {
-            Self::Rest => "at rest",
-            Self::Working => "working",
-            Self::WeakFlame => "burning, flame current weak",
-            Self::SwitchOpen => "low pressure switch open",
-            Self::SwitchClosed => "pressure switch closed with the inducer still",
-            Self::HighSwitchOpen => "high pressure switch open",
-            Self::LowGas => "gas pressure too low",
-            Self::Retry => "another try follows",
-            Self::LockedOut => "locked out",
-            Self::StrayFlame => "flame felt with the gas shut",
-            Self::LimitOpen => "limit open",
-            Self::RolloutOpen => "roll-out switch open",
+            Self::Rest => t!("lamp-rest"),
+            Self::Working => t!("lamp-working"),
+            Self::WeakFlame => t!("lamp-weak-flame"),
+            Self::SwitchOpen => t!("lamp-switch-open"),
+            Self::SwitchClosed => t!("lamp-switch-closed"),
+            Self::NextSwitchOpen => t!("lamp-high-switch-open"),
+            Self::LowGas => t!("lamp-low-gas"),
+            Self::Retry => t!("lamp-retry"),
+            Self::LockedOut => t!("lamp-locked-out"),
+            Self::StrayFlame => t!("lamp-stray-flame"),
+            Self::LimitOpen => t!("lamp-limit-open"),
+            Self::RolloutOpen => t!("lamp-rollout-open"),
         }
     }
 }
@@ -135,7 +136,7 @@ pub enum ControlStatus {
     SwitchClosedAtRest,
     /// The inducer comes up to speed.
     InducerStarting,
-    /// The low pressure switch is awaited.
+    /// The first level's pressure switch is awaited.
     AwaitsPressureSwitch,
     /// The low-gas switch is awaited.
     AwaitsGasPressure,
@@ -149,16 +150,14 @@ pub enum ControlStatus {
     FlameProving,
     /// Burning, the blower still to come.
     BlowerToCome(FlameCurrent),
-    /// Burning on low.
-    BurningLow(FlameCurrent),
-    /// Burning on low, the second stage called.
-    HighCalled,
+    /// Burning at a level.
+    Burning(Level, FlameCurrent),
+    /// Burning, the next level called.
+    NextCalled,
     /// The inducer goes to its higher speed.
-    InducerToHigh,
-    /// The high pressure switch is awaited.
-    AwaitsHighPressureSwitch,
-    /// Burning on high.
-    BurningHigh(FlameCurrent),
+    InducerUp,
+    /// The next level's pressure switch is awaited.
+    AwaitsNextSwitch,
     /// The limit is open and the gas off.
     LimitOpen,
     /// A roll-out switch is open and the gas off.
@@ -177,7 +176,7 @@ pub enum ControlStatus {
 
 impl ControlStatus {
     /// Everything that the control can say.
-    pub const ALL: [Self; 32] = [
+    pub const ALL: [Self; 34] = [
         Self::NoPower,
         Self::NoCall,
         Self::SwitchClosedAtRest,
@@ -190,13 +189,15 @@ impl ControlStatus {
         Self::FlameProving,
         Self::BlowerToCome(FlameCurrent::Sound),
         Self::BlowerToCome(FlameCurrent::Weak),
-        Self::BurningLow(FlameCurrent::Sound),
-        Self::BurningLow(FlameCurrent::Weak),
-        Self::HighCalled,
-        Self::InducerToHigh,
-        Self::AwaitsHighPressureSwitch,
-        Self::BurningHigh(FlameCurrent::Sound),
-        Self::BurningHigh(FlameCurrent::Weak),
+        Self::Burning(Level::ALL[0], FlameCurrent::Sound),
+        Self::Burning(Level::ALL[0], FlameCurrent::Weak),
+        Self::Burning(Level::ALL[1], FlameCurrent::Sound),
+        Self::Burning(Level::ALL[1], FlameCurrent::Weak),
+        Self::NextCalled,
+        Self::InducerUp,
+        Self::AwaitsNextSwitch,
+        Self::Burning(Level::ALL[2], FlameCurrent::Sound),
+        Self::Burning(Level::ALL[2], FlameCurrent::Weak),
         Self::LimitOpen,
         Self::RolloutOpen,
         Self::PostPurge,
@@ -217,32 +218,30 @@ impl ControlStatus {
     pub fn words(self) -> &'static str {
         use FlameCurrent::{Sound, Weak};
         match self {
-            Self::NoPower => "dark, no power",
-            Self::NoCall => "waiting, no call for heat",
-            Self::SwitchClosedAtRest => "not starting, pressure switch closed at rest",
-            Self::InducerStarting => "inducer starting",
-            Self::AwaitsPressureSwitch => "waiting for the pressure switch",
-            Self::AwaitsGasPressure => "waiting for gas pressure, low-gas switch open",
-            Self::PrePurge => "purging before light-up",
-            Self::IgniterWarming => "igniter warming",
-            Self::TrialForIgnition => "gas on, waiting for flame",
-            Self::FlameProving => "flame there, proving it",
-            Self::BlowerToCome(Sound) => "burning, blower to come",
-            Self::BlowerToCome(Weak) => "burning, blower to come, flame current weak",
-            Self::BurningLow(Sound) => "burning on low",
-            Self::BurningLow(Weak) => "burning on low, flame current weak",
-            Self::HighCalled => "high stage called",
-            Self::InducerToHigh => "inducer to high",
-            Self::AwaitsHighPressureSwitch => "waiting for the high pressure switch",
-            Self::BurningHigh(Sound) => "burning on high",
-            Self::BurningHigh(Weak) => "burning on high, flame current weak",
-            Self::LimitOpen => "limit open, gas off",
-            Self::RolloutOpen => "roll-out switch open, gas off",
-            Self::PostPurge => "purging after burning",
-            Self::BlowerOffDelay => "blower clearing the heat",
+            Self::NoPower => t!("status-no-power"),
+            Self::NoCall => t!("status-no-call"),
+            Self::SwitchClosedAtRest => t!("status-switch-closed-at-rest"),
+            Self::InducerStarting => t!("status-inducer-starting"),
+            Self::AwaitsPressureSwitch => t!("status-awaits-pressure-switch"),
+            Self::AwaitsGasPressure => t!("status-awaits-gas-pressure"),
+            Self::PrePurge => t!("status-pre-purge"),
+            Self::IgniterWarming => t!("status-igniter-warming"),
+            Self::TrialForIgnition => t!("status-trial-for-ignition"),
+            Self::FlameProving => t!("status-flame-proving"),
+            Self::BlowerToCome(Sound) => t!("status-blower-to-come"),
+            Self::BlowerToCome(Weak) => t!("status-blower-to-come-weak"),
+            Self::Burning(level, Sound) => burning_words(level),
+            Self::Burning(level, Weak) => weakly_burning_words(level),
+            Self::NextCalled => t!("status-high-called"),
+            Self::InducerUp => t!("status-inducer-to-high"),
+            Self::AwaitsNextSwitch => t!("status-awaits-high-pressure-switch"),
+            Self::LimitOpen => t!("status-limit-open"),
+            Self::RolloutOpen => t!("status-rollout-open"),
+            Self::PostPurge => t!("status-post-purge"),
+            Self::BlowerOffDelay => t!("status-blower-off-delay"),
             Self::Retry(failure) => failure.retry_words(),
             Self::LockedOut(failure) => failure.lockout_words(),
-            Self::StrayFlame => "locked out, flame felt with the gas shut",
+            Self::StrayFlame => t!("status-stray-flame"),
         }
     }
 
@@ -262,16 +261,10 @@ impl ControlStatus {
         }
     }
 
-    /// Whether it burns on low.
+    /// The level that it burns at, with everything settled.
     #[must_use]
-    pub fn burns_on_low(self) -> bool {
-        matches!(self, Self::BurningLow(_))
-    }
-
-    /// Whether it burns on high.
-    #[must_use]
-    pub fn burns_on_high(self) -> bool {
-        matches!(self, Self::BurningHigh(_))
+    pub fn burns_at(self) -> Option<Level> {
+        if let Self::Burning(level, _) = self { Some(level) } else { None }
     }
 
     /// Whether the control has stopped on the way: it waits to try again, is locked out, or a limit or
@@ -295,11 +288,10 @@ impl ControlStatus {
             | Self::TrialForIgnition
             | Self::FlameProving
             | Self::BlowerToCome(_)
-            | Self::BurningLow(_)
-            | Self::HighCalled
-            | Self::InducerToHigh
-            | Self::AwaitsHighPressureSwitch
-            | Self::BurningHigh(_)
+            | Self::Burning(_, _)
+            | Self::NextCalled
+            | Self::InducerUp
+            | Self::AwaitsNextSwitch
             | Self::PostPurge
             | Self::BlowerOffDelay => false,
         }
@@ -314,20 +306,19 @@ impl ControlStatus {
             Self::SwitchClosedAtRest => ChartLine::SwitchClosed,
             Self::AwaitsPressureSwitch => ChartLine::SwitchOpen,
             Self::AwaitsGasPressure => ChartLine::LowGas,
-            Self::AwaitsHighPressureSwitch => ChartLine::HighSwitchOpen,
-            Self::BlowerToCome(FlameCurrent::Weak)
-            | Self::BurningLow(FlameCurrent::Weak)
-            | Self::BurningHigh(FlameCurrent::Weak) => ChartLine::WeakFlame,
+            Self::AwaitsNextSwitch => ChartLine::NextSwitchOpen,
+            Self::BlowerToCome(FlameCurrent::Weak) | Self::Burning(_, FlameCurrent::Weak) => {
+                ChartLine::WeakFlame
+            }
             Self::BlowerToCome(FlameCurrent::Sound)
-            | Self::BurningLow(FlameCurrent::Sound)
-            | Self::BurningHigh(FlameCurrent::Sound)
+            | Self::Burning(_, FlameCurrent::Sound)
             | Self::InducerStarting
             | Self::PrePurge
             | Self::IgniterWarming
             | Self::TrialForIgnition
             | Self::FlameProving
-            | Self::HighCalled
-            | Self::InducerToHigh
+            | Self::NextCalled
+            | Self::InducerUp
             | Self::PostPurge
             | Self::BlowerOffDelay => ChartLine::Working,
             Self::LimitOpen => ChartLine::LimitOpen,
@@ -339,22 +330,38 @@ impl ControlStatus {
     }
 }
 
+fn burning_words(level: Level) -> &'static str {
+    match level {
+        Level::Only => t!("status-burning"),
+        Level::Low => t!("status-burning-low"),
+        Level::High => t!("status-burning-high"),
+    }
+}
+
+fn weakly_burning_words(level: Level) -> &'static str {
+    match level {
+        Level::Only => t!("status-burning-weak"),
+        Level::Low => t!("status-burning-low-weak"),
+        Level::High => t!("status-burning-high-weak"),
+    }
+}
+
 impl Failure {
     fn retry_words(self) -> &'static str {
         match self {
-            Self::NoFlame => "no flame, trying again soon",
-            Self::FlameLost => "flame lost, trying again soon",
-            Self::PressureSwitch => "pressure switch did not close, trying again soon",
-            Self::GasPressure => "gas pressure too low, trying again soon",
+            Self::NoFlame => t!("status-retry-no-flame"),
+            Self::FlameLost => t!("status-retry-flame-lost"),
+            Self::PressureSwitch => t!("status-retry-pressure-switch"),
+            Self::GasPressure => t!("status-retry-gas-pressure"),
         }
     }
 
     fn lockout_words(self) -> &'static str {
         match self {
-            Self::NoFlame => "locked out after its tries",
-            Self::FlameLost => "locked out, flame lost too often",
-            Self::PressureSwitch => "locked out, pressure switch did not close",
-            Self::GasPressure => "locked out, gas pressure too low",
+            Self::NoFlame => t!("status-locked-out-no-flame"),
+            Self::FlameLost => t!("status-locked-out-flame-lost"),
+            Self::PressureSwitch => t!("status-locked-out-pressure-switch"),
+            Self::GasPressure => t!("status-locked-out-gas-pressure"),
         }
     }
 }
@@ -363,8 +370,8 @@ impl Control {
     /// The line of the chart that its lamp shows while it has power.
     #[must_use]
     pub fn chart_line(&self) -> ChartLine {
-        // Two states on the way to high do not speak of the flame; the lamp does.
-        let on_the_way = matches!(self.state, S::HighStageCall | S::HighInducer);
+        // Two states on the way to the next level do not speak of the flame; the lamp does.
+        let on_the_way = matches!(self.state, S::NextLevelCall | S::InducerUp);
         if on_the_way && self.weak_flame {
             return ChartLine::WeakFlame;
         }
@@ -400,11 +407,10 @@ impl Control {
             S::TrialForIgnition => ControlStatus::TrialForIgnition,
             S::FlameProving => ControlStatus::FlameProving,
             S::BlowerOnDelay => ControlStatus::BlowerToCome(current),
-            S::LowStage => ControlStatus::BurningLow(current),
-            S::HighStageCall => ControlStatus::HighCalled,
-            S::HighInducer => ControlStatus::InducerToHigh,
-            S::HighPressureSwitchProving => ControlStatus::AwaitsHighPressureSwitch,
-            S::HighStage => ControlStatus::BurningHigh(current),
+            S::Burning(level) => ControlStatus::Burning(level, current),
+            S::NextLevelCall => ControlStatus::NextCalled,
+            S::InducerUp => ControlStatus::InducerUp,
+            S::NextSwitchProving => ControlStatus::AwaitsNextSwitch,
             S::LimitOpen => ControlStatus::LimitOpen,
             S::RolloutOpen => ControlStatus::RolloutOpen,
             S::PostPurge => ControlStatus::PostPurge,

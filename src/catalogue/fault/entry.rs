@@ -1,5 +1,8 @@
 //! What the catalogue says of a fault.
 
+use serde::Deserialize;
+
+use super::fits::Fits;
 use super::remedy::{Remedy, Wrong};
 use crate::appliance::plate::Fuel;
 use crate::setup::Setup;
@@ -15,7 +18,7 @@ pub struct Entry {
     pub number: u8,
     /// Its name, in plain words joined by underscores.
     pub name: &'static str,
-    /// Its family.
+    /// The part of the job that it belongs to.
     pub family: Family,
     /// What its severity is.
     pub severity: Severity,
@@ -25,14 +28,30 @@ pub struct Entry {
     pub right: &'static [Remedy],
     /// What tempts and harms.
     pub wrong: &'static [Wrong],
-    /// Why it cannot be put into a setup, if it cannot.
-    pub misfit: fn(&Setup) -> Option<&'static str>,
-    /// Changes the setup.
-    pub apply: fn(&mut Setup, f64),
+    /// What a bench must have so that it can be put in.
+    pub fits: Fits,
 }
 
+impl Entry {
+    /// What stands for every entry where the table cannot be read; the command line tells why before
+    /// it runs anything.
+    pub(crate) const UNREAD: Self = Self {
+        number: 0,
+        name: "",
+        family: Family::Supply,
+        severity: Severity::PLAIN,
+        cause: "",
+        right: &[],
+        wrong: &[],
+        fits: Fits::Anywhere,
+    };
+}
+
+/// What a fault changes in a setup, as severe as a number in SI says.
+pub(crate) type Edit = fn(&mut Setup, f64);
+
 /// A family of faults.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Deserialize)]
 pub enum Family {
     /// From tank or main to the inlet port.
     Supply,
@@ -47,7 +66,7 @@ pub enum Family {
 }
 
 impl Family {
-    /// All of them.
+    /// All of them, in the order of the page of faults.
     pub const ALL: [Self; 5] =
         [Self::Supply, Self::Valve, Self::Burner, Self::Control, Self::Measuring];
 
@@ -55,37 +74,37 @@ impl Family {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Supply => "supply",
-            Self::Valve => "valve and conversion",
-            Self::Burner => "burner, air and altitude",
-            Self::Control => "control",
-            Self::Measuring => "measuring chain and leaks",
+            Self::Supply => t!("fault-family-supply"),
+            Self::Valve => t!("fault-family-valve"),
+            Self::Burner => t!("fault-family-burner"),
+            Self::Control => t!("fault-family-control"),
+            Self::Measuring => t!("fault-family-measuring"),
         }
     }
 }
 
 /// What a severity is measured in.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
 pub enum Scale {
     /// The fault is there or not.
     Plain,
-    /// A share, 0–1.
+    /// A share of the whole, 0–1.
     Share,
-    /// A pressure.
+    /// A pressure; in pascals where it is a number.
     Pressure,
-    /// A gas flow.
+    /// A gas flow; in standard m³/s.
     Flow,
-    /// A diameter.
+    /// A diameter; in metres.
     Diameter,
-    /// A height above the sea.
+    /// A height above the sea; in metres.
     Height,
-    /// A temperature.
+    /// A temperature; in kelvins.
     Temperature,
-    /// A time.
+    /// A time; in seconds.
     Time,
-    /// A volume.
+    /// A volume; in m³.
     Volume,
-    /// A heating value.
+    /// A heating value; in J per standard m³.
     HeatingValue,
     /// Degrees of an angle.
     Angle,
@@ -94,40 +113,60 @@ pub enum Scale {
 }
 
 /// Range of a severity, as an author would write it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Severity {
     /// What it is measured in.
     pub scale: Scale,
-    /// What is measured.
+    /// What is measured, after the word of the scale: `of the hole`.
     pub what: &'static str,
-    /// Lowest value.
-    pub low: &'static str,
-    /// Highest value.
-    pub high: &'static str,
+    /// The lowest value that an author may write.
+    pub least: &'static str,
+    /// The highest value that an author may write.
+    pub most: &'static str,
     /// What it is unless written: on natural gas, and on propane.
     pub typical: [&'static str; 2],
+    /// The lowest and the highest value, in SI.
+    range: (f64, f64),
+    /// What it is unless written, in SI: on natural gas, and on propane.
+    usual: [f64; 2],
 }
 
 impl Severity {
     /// A fault that is there or not.
-    pub const PLAIN: Self =
-        Self { scale: Scale::Plain, what: "", low: "", high: "", typical: ["", ""] };
+    pub const PLAIN: Self = Self {
+        scale: Scale::Plain,
+        what: "",
+        least: "",
+        most: "",
+        typical: ["", ""],
+        range: (1.0, 1.0),
+        usual: [1.0, 1.0],
+    };
 
-    /// A severity with the same typical value on both fuels.
-    #[must_use]
-    pub const fn new(
+    /// A severity by its texts.
+    ///
+    /// # Errors
+    /// A text that is no value on this scale, a range that runs backwards, a typical value outside
+    /// the range.
+    pub(crate) fn read(
         scale: Scale,
         what: &'static str,
-        (low, high): (&'static str, &'static str),
-        typical: &'static str,
-    ) -> Self {
-        Self { scale, what, low, high, typical: [typical, typical] }
-    }
-
-    /// The same with another typical value on propane.
-    #[must_use]
-    pub const fn on_propane(self, typical: &'static str) -> Self {
-        Self { typical: [self.typical[0], typical], ..self }
+        (least, most): (&'static str, &'static str),
+        typical: [&'static str; 2],
+    ) -> Result<Self, String> {
+        let texts = Self { scale, what, least, most, typical, ..Self::PLAIN };
+        let range = (texts.parse(least)?, texts.parse(most)?);
+        if range.0 >= range.1 {
+            return Err(format!("{least} to {most} is no range"));
+        }
+        let [natural, propane] = typical;
+        let usual = [texts.parse(natural)?, texts.parse(propane)?];
+        for (text, value) in typical.iter().zip(usual) {
+            if !(range.0..=range.1).contains(&value) {
+                return Err(format!("{text} lies outside {least} to {most}"));
+            }
+        }
+        Ok(Self { range, usual, ..texts })
     }
 
     /// Reads a value of this severity, in SI; a plain fault has the value 1.
@@ -162,19 +201,19 @@ impl Severity {
     /// What is measured, in words: `share of the filter blocked`.
     #[must_use]
     pub fn words(&self) -> String {
-        let quantity = match self.scale {
-            Scale::Plain | Scale::Angle | Scale::Turns => return self.what.to_owned(),
-            Scale::Share => "share",
-            Scale::Temperature => "temperature",
-            Scale::Time => "time",
-            Scale::HeatingValue => "heating value",
-            Scale::Diameter => "diameter",
-            Scale::Height => "height",
-            Scale::Volume => "volume",
-            Scale::Flow => "flow",
-            Scale::Pressure => "pressure",
-        };
-        format!("{quantity} {}", self.what)
+        let what = self.what;
+        match self.scale {
+            Scale::Plain | Scale::Angle | Scale::Turns => what.to_owned(),
+            Scale::Share => t!("severity-share", what = what),
+            Scale::Temperature => t!("severity-temperature", what = what),
+            Scale::Time => t!("severity-time", what = what),
+            Scale::HeatingValue => t!("severity-heating-value", what = what),
+            Scale::Diameter => t!("severity-diameter", what = what),
+            Scale::Height => t!("severity-height", what = what),
+            Scale::Volume => t!("severity-volume", what = what),
+            Scale::Flow => t!("severity-flow", what = what),
+            Scale::Pressure => t!("severity-pressure", what = what),
+        }
     }
 
     /// Whether an author writes it as a bare number.
@@ -186,25 +225,24 @@ impl Severity {
     /// Lowest and highest value, in SI.
     #[must_use]
     pub fn range(&self) -> (f64, f64) {
-        // The catalogue's own texts; a test reads every one.
-        (self.parse(self.low).unwrap_or(0.0), self.parse(self.high).unwrap_or(0.0))
+        self.range
     }
 
     /// The value that is taken unless another is written, in SI.
     #[must_use]
     pub fn typical(&self, fuel: Fuel) -> f64 {
-        let text = match fuel {
-            Fuel::Natural => self.typical[0],
-            Fuel::Propane => self.typical[1],
-        };
-        self.parse(text).unwrap_or(0.0)
+        let [natural, propane] = self.usual;
+        match fuel {
+            Fuel::Natural => natural,
+            Fuel::Propane => propane,
+        }
     }
 
     /// A value kept within the range.
     #[must_use]
     pub fn within(&self, value: f64) -> f64 {
-        let (low, high) = self.range();
-        if value.is_finite() { value.clamp(low.min(high), high.max(low)) } else { low }
+        let (least, most) = self.range;
+        if value.is_finite() { value.clamp(least, most) } else { least }
     }
 
     /// A value as an author would write it.
@@ -229,25 +267,4 @@ impl Severity {
 /// Four digits behind the point at most, without binary dust.
 fn rounded(value: f64) -> f64 {
     (value * 1e4).round() / 1e4 + 0.0
-}
-
-/// Fits everywhere.
-pub(crate) fn anywhere(_: &Setup) -> Option<&'static str> {
-    None
-}
-
-/// Fits a propane supply from a tank.
-pub(crate) fn tank(setup: &Setup) -> Option<&'static str> {
-    match setup.supply.kind {
-        crate::setup::SupplyKind::Tank { .. } => None,
-        crate::setup::SupplyKind::Meter { .. } => Some("there is no tank on this job"),
-    }
-}
-
-/// Fits a natural-gas supply through a meter.
-pub(crate) fn meter(setup: &Setup) -> Option<&'static str> {
-    match setup.supply.kind {
-        crate::setup::SupplyKind::Meter { .. } => None,
-        crate::setup::SupplyKind::Tank { .. } => Some("there is no gas main on this job"),
-    }
 }

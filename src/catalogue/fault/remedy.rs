@@ -4,15 +4,18 @@
 //! remedy leads to is measured on the model where a test can
 //! (`tests/core/faults/made_worse.rs`).
 
+use serde::Deserialize;
+
 use crate::catalogue::repair::Repair;
 use crate::parts::Screw;
 
-/// Something done against a fault.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+/// Something done against a fault. The table of faults writes it by its id.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
+#[serde(try_from = "String")]
 pub enum Remedy {
-    /// A repair.
+    /// A repair of the catalogue.
     Mend(Repair),
-    /// A screw turned.
+    /// The screw of a spring turned.
     Turn(Screw),
     /// Something that every job has hands for.
     Operate(Operation),
@@ -28,10 +31,10 @@ impl Remedy {
     pub fn label(self) -> String {
         match self {
             Self::Mend(repair) => lowered(repair.label()),
-            Self::Turn(screw) => format!("turn the {}", screw.label().to_lowercase()),
+            Self::Turn(screw) => t!("remedy-turn", screw = screw.label().to_lowercase()),
             Self::Operate(operation) => operation.label().to_owned(),
-            Self::CallOwner => "call the owner of the supply".to_owned(),
-            Self::ShutOffAndTag => "shut off, tag and explain".to_owned(),
+            Self::CallOwner => t!("remedy-call-owner").to_owned(),
+            Self::ShutOffAndTag => t!("remedy-shut-off-and-tag").to_owned(),
         }
     }
 
@@ -42,9 +45,34 @@ impl Remedy {
             Self::Mend(repair) => format!("mend {}", repair.id()),
             Self::Turn(screw) => format!("turn {}", screw.id()),
             Self::Operate(operation) => format!("operate {}", operation.id()),
-            Self::CallOwner => "call-owner".to_owned(),
-            Self::ShutOffAndTag => "shut-off-and-tag".to_owned(),
+            Self::CallOwner => CALL_OWNER.to_owned(),
+            Self::ShutOffAndTag => SHUT_OFF_AND_TAG.to_owned(),
         }
+    }
+
+    /// The one with this id.
+    #[must_use]
+    pub fn from_id(id: &str) -> Option<Self> {
+        match id.split_once(' ') {
+            Some(("mend", repair)) => Repair::from_id(repair).map(Self::Mend),
+            Some(("turn", screw)) => Screw::from_id(screw).map(Self::Turn),
+            Some(("operate", operation)) => Operation::from_id(operation).map(Self::Operate),
+            Some(_) => None,
+            None if id == CALL_OWNER => Some(Self::CallOwner),
+            None if id == SHUT_OFF_AND_TAG => Some(Self::ShutOffAndTag),
+            None => None,
+        }
+    }
+}
+
+const CALL_OWNER: &str = "call-owner";
+const SHUT_OFF_AND_TAG: &str = "shut-off-and-tag";
+
+impl TryFrom<String> for Remedy {
+    type Error = String;
+
+    fn try_from(id: String) -> Result<Self, String> {
+        Self::from_id(&id).ok_or_else(|| format!("`{id}` is no remedy"))
     }
 }
 
@@ -54,13 +82,13 @@ fn lowered(label: &str) -> String {
 }
 
 macro_rules! operations {
-    ($( $(#[doc = $doc:literal])+ $variant:ident = $id:literal, $label:literal; )+) => {
+    ($( $(#[doc = $doc:literal])+ $variant:ident = $id:literal, $label:expr; )+) => {
         /// What every job has hands for.
         #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
         pub enum Operation { $( $(#[doc = $doc])+ $variant, )+ }
 
         impl Operation {
-            /// All of them.
+            /// All of them, from the supply to the meter.
             pub const ALL: &'static [Self] = &[ $( Self::$variant, )+ ];
 
             /// A word for programs.
@@ -74,49 +102,50 @@ macro_rules! operations {
             pub fn label(self) -> &'static str {
                 match self { $( Self::$variant => $label, )+ }
             }
+
+            /// The one with this id.
+            #[must_use]
+            pub fn from_id(id: &str) -> Option<Self> {
+                Self::ALL.iter().copied().find(|one| one.id() == id)
+            }
         }
     };
 }
 
 operations! {
     /// The manual valve opened all the way.
-    OpenManualValve = "open-manual-valve", "open the manual valve all the way";
+    OpenManualValve = "open-manual-valve", t!("operation-open-manual-valve");
     /// The supply shut, and opened again slowly.
-    OpenSlowly = "open-slowly", "shut the supply, wait, and open it again slowly";
+    OpenSlowly = "open-slowly", t!("operation-open-slowly");
     /// The gas valve's switch turned on.
-    ValveSwitchOn = "valve-switch-on", "turn the gas valve's switch on";
+    ValveSwitchOn = "valve-switch-on", t!("operation-valve-switch-on");
     /// The cap put on its screw.
-    FitCap = "fit-cap", "put the cap on";
+    FitCap = "fit-cap", t!("operation-fit-cap");
     /// The roll-out switches reset once the cause is found.
-    ResetRollout = "reset-rollout", "find the cause, then reset the roll-out switches";
+    ResetRollout = "reset-rollout", t!("operation-reset-rollout");
     /// The roll-out switches reset, and nothing more.
-    ResetAndLeave = "reset-and-leave", "reset the roll-out switches and leave";
-    /// The wire on R and W2 left there.
-    LeaveStageJumper = "leave-stage-jumper", "leave the wire on R and W2";
+    ResetAndLeave = "reset-and-leave", t!("operation-reset-and-leave");
+    /// The jumper on R and W2 left there.
+    LeaveStageJumper = "leave-stage-jumper", t!("operation-leave-stage-jumper");
     /// The manometer zeroed with its hose off.
-    ZeroMeter = "zero-meter", "take the hose off and zero the manometer";
+    ZeroMeter = "zero-meter", t!("operation-zero-meter");
     /// The manometer left to warm, then zeroed.
-    WarmAndZero = "warm-and-zero", "let the manometer warm, then zero it with the hose off";
+    WarmAndZero = "warm-and-zero", t!("operation-warm-and-zero");
     /// The manometer's unit changed.
-    ChangeUnit = "change-unit", "change the manometer's unit";
+    ChangeUnit = "change-unit", t!("operation-change-unit");
     /// The plug taken out and started again by hand.
-    RefitPlug = "refit-plug", "take out what is in the port and start a plug by hand";
-    /// The plug tightened.
-    TightenPlug = "tighten-plug", "tighten the plug";
+    RefitPlug = "refit-plug", t!("operation-refit-plug");
+    /// The plug tightened with the key.
+    TightenPlug = "tighten-plug", t!("operation-tighten-plug");
     /// The call tried again and again.
-    TryAgain = "try-again", "call for heat again and again";
+    TryAgain = "try-again", t!("operation-try-again");
 }
 
 /// A remedy that tempts and harms.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Wrong {
-    /// What is done.
+    /// What is done instead of a right remedy.
     pub remedy: Remedy,
     /// What it leads to, in a sentence.
     pub danger: &'static str,
-}
-
-/// A wrong remedy with its danger.
-pub(crate) const fn wrong(remedy: Remedy, danger: &'static str) -> Wrong {
-    Wrong { remedy, danger }
 }

@@ -5,11 +5,9 @@
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
 use super::fitting::fit_orifices;
-use super::work::{Bay, Moves, Nature, Need, Work};
-use crate::parts::{Cock, Place};
+use super::work::{Bay, Edit};
 use crate::units::{M_PER_FT, P_STD_PA};
 
-const AT_MANIFOLD: &[Need] = &[Need::BurnerDoorOff, Need::PowerOff, Need::Shut(Cock::Furnace)];
 /// Area of a drilled orifice against the widest.
 const DRILLED_AREA: f64 = 1.3;
 /// Input less for each 1000 ft, as a share.
@@ -17,29 +15,23 @@ const LESS_PER_1000_FT: f64 = 0.04;
 /// Height up to which nothing is changed, in feet.
 const UNCHANGED_FT: f64 = 2000.0;
 
-pub(crate) const FIT_ORIFICES: Work = Work::new(Place::GasValve, Nature::Part, fit_orifices)
-    .needs(AT_MANIFOLD)
-    .moves(Moves::Manifold);
+pub(crate) const FIT_ORIFICES: Edit = fit_orifices;
 
-pub(crate) const CLEAN_ORIFICES: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(crate) const CLEAN_ORIFICES: Edit = |bay| {
     let widest_m = widest_m(bay);
     bay.setup.furnace.orifices_m.fill(widest_m);
-})
-.needs(AT_MANIFOLD)
-.moves(Moves::Manifold);
+};
 
 fn widest_m(bay: &Bay<'_>) -> f64 {
     bay.setup.furnace.orifices_m.iter().copied().fold(0.0, f64::max)
 }
 
-pub(crate) const DRILL_ORIFICES: Work = Work::new(Place::GasValve, Nature::Danger, |bay| {
+pub(crate) const DRILL_ORIFICES: Edit = |bay| {
     let drilled_m = widest_m(bay) * DRILLED_AREA.sqrt();
     bay.setup.furnace.orifices_m.fill(drilled_m);
-})
-.needs(AT_MANIFOLD)
-.moves(Moves::Manifold);
+};
 
-pub(crate) const FIT_ALTITUDE_ORIFICES: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+pub(crate) const FIT_ALTITUDE_ORIFICES: Edit = |bay| {
     fit_orifices(bay);
     let height_ft = height_m(bay.setup.ambient_abs_pa) / M_PER_FT;
     if height_ft > UNCHANGED_FT {
@@ -53,25 +45,21 @@ pub(crate) const FIT_ALTITUDE_ORIFICES: Work = Work::new(Place::GasValve, Nature
         let hole_mm = 1e3 * bay.setup.furnace.orifices_m.first().copied().unwrap_or(0.0);
         *stamp = format!("{hole_mm:.2} mm");
     }
-})
-.needs(AT_MANIFOLD)
-.moves(Moves::Manifold);
+};
 
 /// Height above the sea at which this pressure stands (ICAO standard atmosphere, Doc 7488).
 fn height_m(ambient_abs_pa: f64) -> f64 {
     (1.0 - libm::pow(ambient_abs_pa / P_STD_PA, 1.0 / 5.255_88)) / 2.255_77e-5
 }
 
-pub(crate) const CLEAN_BURNERS: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+pub(crate) const CLEAN_BURNERS: Edit = |bay| {
     bay.setup.condition.burners.late_s = 0.0;
-})
-.needs(AT_MANIFOLD);
+};
 
-pub(crate) const CLEAR_VENT: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+pub(crate) const CLEAR_VENT: Edit = |bay| {
     bay.setup.condition.air.vent_blocked = 0.0;
-})
-.needs(&[Need::PowerOff]);
+};
 
-pub(crate) const CLEAR_INTAKE: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+pub(crate) const CLEAR_INTAKE: Edit = |bay| {
     bay.setup.condition.air.intake_blocked = 0.0;
-});
+};

@@ -15,10 +15,9 @@ pub(crate) fn springs_for_fuel(bay: &mut Bay<'_>) {
     if bay.sound.furnace.springs_for == fuel {
         let (furnace, sound) = (&mut bay.setup.furnace, &bay.sound.furnace);
         furnace.springs_for = fuel;
-        furnace.valve.low = sound.valve.low.clone();
-        furnace.valve.high = sound.valve.high.clone();
+        furnace.valve.springs = sound.valve.springs.clone();
     } else if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
-        let set_pa = [figures.low.pa, figures.high.pa];
+        let set_pa = figures.manifold.map(|_, target| target.pa);
         fit_springs(bay.setup, fuel, set_pa);
     }
 }

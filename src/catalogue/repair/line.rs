@@ -5,48 +5,33 @@
 //! of the crack in a straightened tube: from memory.
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
-use super::work::{Bay, Moves, Nature, Need, Work};
-use crate::parts::{Cock, Joint, Place};
+use super::work::Edit;
 
-const BRANCH: &[Need] = &[Need::Shut(Cock::Furnace), Need::NoPressure];
 /// Crack in a tube that was bent twice, as the diameter of a hole, in metres.
 const CRACK_M: f64 = 1.5e-3;
 /// Share of a kink that bending back leaves.
 const KINK_LEFT: f64 = 0.5;
 
-pub(crate) const REPLACE_CONNECTOR: Work = Work::new(Place::PlantRoom, Nature::Part, |bay| {
+pub(crate) const REPLACE_CONNECTOR: Edit = |bay| {
     let line = &mut bay.setup.condition.line;
     line.connector_kinked = 0.0;
     line.connector_crack_m = 0.0;
-})
-.needs(BRANCH)
-.disturbs(Joint::Connector)
-.moves(Moves::Inlet);
+};
 
-pub(crate) const STRAIGHTEN_CONNECTOR: Work =
-    Work::new(Place::PlantRoom, Nature::Danger, |bay: &mut Bay<'_>| {
-        let line = &mut bay.setup.condition.line;
-        line.connector_kinked *= KINK_LEFT;
-        line.connector_crack_m = CRACK_M;
-    })
-    .disturbs(Joint::Connector)
-    .moves(Moves::Inlet);
+pub(crate) const STRAIGHTEN_CONNECTOR: Edit = |bay| {
+    let line = &mut bay.setup.condition.line;
+    line.connector_kinked *= KINK_LEFT;
+    line.connector_crack_m = CRACK_M;
+};
 
-pub(crate) const EMPTY_DRIP_LEG: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+pub(crate) const EMPTY_DRIP_LEG: Edit = |bay| {
     bay.setup.condition.line.water_pa = 0.0;
-})
-.needs(BRANCH)
-.disturbs(Joint::Union)
-.moves(Moves::Inlet);
+};
 
-pub(crate) const REPLACE_TRUNK: Work = Work::new(Place::Yard, Nature::Part, |bay| {
+pub(crate) const REPLACE_TRUNK: Edit = |bay| {
     bay.setup.trunk.clone_from(&bay.sound.trunk);
-})
-.needs(&[Need::Shut(Cock::Supply)])
-.moves(Moves::Inlet);
+};
 
-pub(crate) const PURGE_LINE: Work = Work::new(Place::PlantRoom, Nature::Care, |bay| {
+pub(crate) const PURGE_LINE: Edit = |bay| {
     bay.setup.condition.line.air_m3 = 0.0;
-})
-.needs(&[Need::PowerOff])
-.disturbs(Joint::Union);
+};

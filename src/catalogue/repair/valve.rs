@@ -4,48 +4,34 @@
 //! common practice and installation manuals of two-stage furnaces (makers withheld).
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
-use super::fitting::{figures_for_fuel, fit_orifices, known_fuel, springs_for_fuel};
-use super::work::{Bay, Moves, Nature, Need, Work};
+use super::fitting::{figures_for_fuel, fit_orifices, springs_for_fuel};
+use super::work::Edit;
 use crate::appliance::plate::Fuel;
-use crate::parts::{Cock, Joint, Place};
-use crate::setup::Renewed;
 use crate::setup::{Coil, HoseState, PlugFound, ValveCondition};
 use crate::units::M3_S_PER_CFH;
 
-/// To open the valve's body or its pipe.
-const OPENED: &[Need] =
-    &[Need::BurnerDoorOff, Need::PowerOff, Need::Shut(Cock::Furnace), Need::NoPressure];
-/// To work on the valve's wires, springs or hoses.
-const OUTSIDE: &[Need] = &[Need::BurnerDoorOff, Need::PowerOff, Need::Shut(Cock::Furnace)];
 /// Turns past hand-tight at which a new valve's plugs stand.
 const NEW_PLUG_TURNS: f64 = 0.75;
 /// What seats let by on which the screen's dirt has come to lie, in standard m³/s: natural gas,
 /// propane (from memory).
 const DIRTY_SEATS_M3_S: [f64; 2] = [4.0 * M3_S_PER_CFH, 1.6 * M3_S_PER_CFH];
 
-pub(crate) const CLEAN_INLET_SCREEN: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(crate) const CLEAN_INLET_SCREEN: Edit = |bay| {
     bay.setup.condition.valve.screen_blocked = 0.0;
-})
-.needs(OPENED)
-.disturbs(Joint::Connector)
-.moves(Moves::Manifold);
+};
 
-pub(crate) const REMOVE_INLET_SCREEN: Work =
-    Work::new(Place::GasValve, Nature::Danger, |bay: &mut Bay<'_>| {
-        let [natural, propane] = DIRTY_SEATS_M3_S;
-        let lets_by = match bay.setup.fuel {
-            Fuel::Natural => natural,
-            Fuel::Propane => propane,
-        };
-        let worn = &mut bay.setup.condition.valve;
-        worn.screen_blocked = 0.0;
-        worn.lets_by_m3_s = worn.lets_by_m3_s.max(lets_by);
-    })
-    .needs(OPENED)
-    .disturbs(Joint::Connector)
-    .moves(Moves::Manifold);
+pub(crate) const REMOVE_INLET_SCREEN: Edit = |bay| {
+    let [natural, propane] = DIRTY_SEATS_M3_S;
+    let lets_by = match bay.setup.fuel {
+        Fuel::Natural => natural,
+        Fuel::Propane => propane,
+    };
+    let worn = &mut bay.setup.condition.valve;
+    worn.screen_blocked = 0.0;
+    worn.lets_by_m3_s = worn.lets_by_m3_s.max(lets_by);
+};
 
-pub(crate) const REPLACE_GAS_VALVE: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+pub(crate) const REPLACE_GAS_VALVE: Edit = |bay| {
     let ValveCondition { box_hose, .. } = bay.setup.condition.valve;
     // The box's hose is no part of the valve.
     bay.setup.condition.valve = ValveCondition { box_hose, ..ValveCondition::default() };
@@ -55,31 +41,15 @@ pub(crate) const REPLACE_GAS_VALVE: Work = Work::new(Place::GasValve, Nature::Pa
     }
     bay.beside.new_plugs_turns = Some(NEW_PLUG_TURNS);
     springs_for_fuel(bay);
-})
-.needs(&[
-    Need::BurnerDoorOff,
-    Need::PowerOff,
-    Need::Shut(Cock::Furnace),
-    Need::NoPressure,
-    Need::HoseFree,
-])
-.disturbs(Joint::Connector)
-.renews(Renewed::GasValve)
-.moves(Moves::Manifold);
+};
 
-pub(crate) const REPLACE_HIGH_COIL: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
-    bay.setup.condition.valve.high_coil = Coil::Works;
-})
-.needs(&[Need::BurnerDoorOff, Need::PowerOff])
-.moves(Moves::Manifold);
+pub(crate) const REPLACE_HIGH_COIL: Edit = |bay| {
+    bay.setup.condition.valve.second_coil = Coil::Works;
+};
 
-pub(crate) const FIT_SPRINGS: Work = Work::new(Place::GasValve, Nature::Part, springs_for_fuel)
-    .needs(OUTSIDE)
-    .renews(Renewed::Springs)
-    .there(known_fuel)
-    .moves(Moves::Manifold);
+pub(crate) const FIT_SPRINGS: Edit = springs_for_fuel;
 
-pub(crate) const FIT_CONVERSION_KIT: Work = Work::new(Place::GasValve, Nature::Part, |bay| {
+pub(crate) const FIT_CONVERSION_KIT: Edit = |bay| {
     springs_for_fuel(bay);
     fit_orifices(bay);
     if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
@@ -88,15 +58,8 @@ pub(crate) const FIT_CONVERSION_KIT: Work = Work::new(Place::GasValve, Nature::P
     }
     bay.setup.furnace.low_gas_switch =
         bay.sound.furnace.low_gas_switch || bay.setup.fuel == Fuel::Propane;
-})
-.needs(OUTSIDE)
-.renews(Renewed::Springs)
-.there(known_fuel)
-.moves(Moves::Manifold);
+};
 
-pub(crate) const REFIT_BOX_HOSE: Work = Work::new(Place::GasValve, Nature::Care, |bay| {
+pub(crate) const REFIT_BOX_HOSE: Edit = |bay| {
     bay.setup.condition.valve.box_hose = HoseState::On;
-})
-.needs(&[Need::BurnerDoorOff])
-.there(|setup| setup.furnace.box_suction_pa > 0.0)
-.moves(Moves::Manifold);
+};

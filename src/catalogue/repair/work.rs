@@ -1,17 +1,19 @@
 //! How a repair is described: where it is done, what it needs, what it changes.
 
-use crate::parts::{Cock, Joint, Place, Port};
-use crate::setup::Renewed;
-use crate::setup::Setup;
+use serde::{Deserialize, Deserializer};
+
+use crate::parts::{HandValve, Joint, Place, Port};
+use crate::setup::{Renewed, Setup};
+use crate::words::table::by_id;
 
 /// What kind of work a repair is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Deserialize)]
 pub enum Nature {
     /// Cleaning, clearing, joining again: does no harm where nothing was wrong.
     Care,
     /// A part is swapped: for nothing, if the old one was sound.
     Part,
-    /// Dangerous in itself.
+    /// Dangerous in itself, whatever is wrong.
     Danger,
     /// A safety device is put out of work.
     Bypass,
@@ -19,9 +21,10 @@ pub enum Nature {
 
 /// The pressure that a repair moves, or what comes of it to the meter: what was read there before
 /// says nothing any more.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
 pub enum Moves {
     /// None that is read.
+    #[default]
     Nothing,
     /// The one at the inlet port.
     Inlet,
@@ -44,17 +47,43 @@ impl Moves {
 }
 
 /// Whether a repair is on the way from the gas to the display.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
 pub(crate) enum OnReading {
     Yes,
+    #[default]
     No,
 }
 
+/// What a bench must have so that a repair can be done on it.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
+pub enum There {
+    /// Nothing: it can be done on every bench.
+    #[default]
+    Anywhere,
+    /// A propane supply from a tank.
+    Tank,
+    /// A first and a second stage of regulation, behind a tank.
+    TwoStageRegulation,
+    /// An excess-flow valve that shuts early.
+    ExcessFlow,
+    /// The low-gas-pressure switch of a propane kit.
+    LowGasSwitch,
+    /// Figures of plate or label for the fuel in the pipes.
+    FiguresForFuel,
+    /// A burner box with a hose to the gas valve.
+    BurnerBoxHose,
+    /// A jumper across a safety device.
+    Jumpers,
+    /// A furnace with two firing levels.
+    TwoLevels,
+}
+
 /// What must be so before a repair is done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Deserialize)]
 pub enum Need {
     /// A hand valve is shut.
-    Shut(Cock),
+    #[serde(deserialize_with = "hand_valve")]
+    Shut(HandValve),
     /// No gas pressure is left between the manual valve and the gas valve.
     NoPressure,
     /// The furnace's switch is off.
@@ -64,69 +93,55 @@ pub enum Need {
     /// The blower door is off.
     BlowerDoorOff,
     /// Nothing is in the port.
+    #[serde(deserialize_with = "port")]
     Open(Port),
     /// The manometer's hose is on nothing.
     HoseFree,
 }
 
-/// How a repair is done.
+fn hand_valve<'de, D: Deserializer<'de>>(reader: D) -> Result<HandValve, D::Error> {
+    by_id(reader, HandValve::from_id)
+}
+
+fn port<'de, D: Deserializer<'de>>(reader: D) -> Result<Port, D::Error> {
+    by_id(reader, Port::from_id)
+}
+
+/// What the table says of a repair.
 #[derive(Debug)]
 pub(crate) struct Work {
+    pub(crate) label: &'static str,
+    /// Ids of the parts that it is offered at.
+    pub(crate) at: &'static [&'static str],
     pub(crate) place: Place,
     pub(crate) nature: Nature,
+    pub(crate) there: There,
     pub(crate) needs: &'static [Need],
     pub(crate) disturbs: Option<Joint>,
     pub(crate) renews: Renewed,
     pub(crate) moves: Moves,
     pub(crate) on_reading: OnReading,
-    pub(crate) there: fn(&Setup) -> bool,
-    pub(crate) apply: fn(&mut Bay<'_>),
 }
 
 impl Work {
-    /// Work at a place that can always be done there.
-    pub(crate) const fn new(place: Place, nature: Nature, apply: fn(&mut Bay<'_>)) -> Self {
-        Self {
-            place,
-            nature,
-            needs: &[],
-            disturbs: None,
-            renews: Renewed::Nothing,
-            moves: Moves::Nothing,
-            on_reading: OnReading::No,
-            there: anywhere,
-            apply,
-        }
-    }
-
-    pub(crate) const fn needs(self, needs: &'static [Need]) -> Self {
-        Self { needs, ..self }
-    }
-
-    pub(crate) const fn disturbs(self, joint: Joint) -> Self {
-        Self { disturbs: Some(joint), ..self }
-    }
-
-    pub(crate) const fn renews(self, renews: Renewed) -> Self {
-        Self { renews, ..self }
-    }
-
-    pub(crate) const fn moves(self, moves: Moves) -> Self {
-        Self { moves, ..self }
-    }
-
-    pub(crate) const fn on_reading(self) -> Self {
-        Self { on_reading: OnReading::Yes, ..self }
-    }
-
-    pub(crate) const fn there(self, there: fn(&Setup) -> bool) -> Self {
-        Self { there, ..self }
-    }
+    /// What stands for every repair where the table cannot be read; the command line tells why before
+    /// it runs anything.
+    pub(crate) const UNREAD: Self = Self {
+        label: "",
+        at: &[],
+        place: Place::Away,
+        nature: Nature::Danger,
+        there: There::Anywhere,
+        needs: &[],
+        disturbs: None,
+        renews: Renewed::Nothing,
+        moves: Moves::Nothing,
+        on_reading: OnReading::No,
+    };
 }
 
-fn anywhere(_: &Setup) -> bool {
-    true
-}
+/// What a repair changes in a setup, and beside it.
+pub(crate) type Edit = fn(&mut Bay<'_>);
 
 /// What a repair works on.
 #[derive(Debug)]

@@ -4,22 +4,15 @@
 //! regulation of propane: NFPA 58. Sizes of a drilled hole and of a burnt one: from memory.
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
-use super::work::{Bay, Moves, Nature, Need, Work};
-use crate::parts::{Cock, Place};
-use crate::setup::Renewed;
+use super::work::{Bay, Edit};
 use crate::setup::{SeatState, Setup, SupplyKind};
 
-const SHUT: &[Need] = &[Need::Shut(Cock::Supply)];
 /// Hole that a drill through the vent leaves in the diaphragm, in metres.
 const DRILLED_M: f64 = 2.0e-3;
 /// Hole that a torch burns into the diaphragm, in metres.
 const BURNT_M: f64 = 1.0e-3;
 
-pub(crate) const REPLACE_SUPPLY_REGULATOR: Work =
-    Work::new(Place::Yard, Nature::Part, new_supply_regulator)
-        .needs(SHUT)
-        .renews(Renewed::SupplyRegulator)
-        .moves(Moves::Supply);
+pub(crate) const REPLACE_SUPPLY_REGULATOR: Edit = new_supply_regulator;
 
 /// A sound regulator of the right size, set as it should be.
 fn new_supply_regulator(bay: &mut Bay<'_>) {
@@ -37,66 +30,50 @@ fn new_supply_regulator(bay: &mut Bay<'_>) {
     worn.diaphragm_hole_m = 0.0;
 }
 
-pub(crate) const REPLACE_FIRST_STAGE: Work = Work::new(Place::Yard, Nature::Part, |bay| {
+pub(crate) const REPLACE_FIRST_STAGE: Edit = |bay| {
     bay.setup.condition.supply.upstream_pa = None;
-})
-.needs(SHUT)
-.there(two_stages)
-.moves(Moves::Supply);
+};
 
-fn two_stages(setup: &Setup) -> bool {
+pub(crate) fn two_stages(setup: &Setup) -> bool {
     tank(setup) && setup.condition.supply.single_stage_set_k.is_none()
 }
 
-fn tank(setup: &Setup) -> bool {
+pub(crate) fn tank(setup: &Setup) -> bool {
     match setup.supply.kind {
         SupplyKind::Tank { .. } => true,
         SupplyKind::Meter { .. } => false,
     }
 }
 
-pub(crate) const FIT_TWO_STAGE_REGULATORS: Work = Work::new(Place::Yard, Nature::Part, |bay| {
+pub(crate) const FIT_TWO_STAGE_REGULATORS: Edit = |bay| {
     new_supply_regulator(bay);
     bay.setup.condition.supply.single_stage_set_k = None;
     bay.setup.condition.supply.upstream_pa = None;
-})
-.needs(SHUT)
-.renews(Renewed::SupplyRegulator)
-.there(tank)
-.moves(Moves::Supply);
+};
 
-pub(crate) const REPLACE_EXCESS_FLOW_VALVE: Work = Work::new(Place::Yard, Nature::Part, |bay| {
+pub(crate) const REPLACE_EXCESS_FLOW_VALVE: Edit = |bay| {
     bay.setup.condition.supply.excess_flow_m3_s = None;
-})
-.needs(SHUT)
-.there(|setup| setup.condition.supply.excess_flow_m3_s.is_some())
-.moves(Moves::Inlet);
+};
 
-pub(crate) const CLEAR_REGULATOR_VENT: Work = Work::new(Place::Yard, Nature::Care, |bay| {
+pub(crate) const CLEAR_REGULATOR_VENT: Edit = |bay| {
     bay.setup.condition.supply.vent_blocked = 0.0;
-})
-.moves(Moves::Inlet);
+};
 
-pub(crate) const PLUG_REGULATOR_VENT: Work = Work::new(Place::Yard, Nature::Danger, |bay| {
+pub(crate) const PLUG_REGULATOR_VENT: Edit = |bay| {
     let worn = &mut bay.setup.condition.supply;
     worn.vent_blocked = 1.0;
-});
+};
 
-pub(crate) const DRILL_REGULATOR_VENT: Work = Work::new(Place::Yard, Nature::Danger, |bay| {
+pub(crate) const DRILL_REGULATOR_VENT: Edit = |bay| {
     let worn = &mut bay.setup.condition.supply;
     worn.vent_blocked = 0.0;
     worn.diaphragm_hole_m = worn.diaphragm_hole_m.max(DRILLED_M);
-});
+};
 
-pub(crate) const THAW_REGULATOR: Work =
-    Work::new(Place::Yard, Nature::Care, |bay| bay.beside.thawed = true)
-        .there(tank)
-        .moves(Moves::Inlet);
+pub(crate) const THAW_REGULATOR: Edit = |bay| bay.beside.thawed = true;
 
-pub(crate) const FLAME_ON_REGULATOR: Work = Work::new(Place::Yard, Nature::Danger, |bay| {
+pub(crate) const FLAME_ON_REGULATOR: Edit = |bay| {
     bay.beside.thawed = true;
     let worn = &mut bay.setup.condition.supply;
     worn.diaphragm_hole_m = worn.diaphragm_hole_m.max(BURNT_M);
-})
-.there(tank)
-.moves(Moves::Inlet);
+};

@@ -4,7 +4,7 @@
 use crate::bench::Bench;
 use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
-use crate::parts::{Door, Firing, Fitted, Height, Level, OnOff, Place, PortFill, Subject};
+use crate::parts::{Door, Fitted, HandValve, Height, Level, OnOff, Place, PortFill, Subject};
 use crate::senses::seen::{Cracked, Display, Seen, Smell};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
@@ -31,28 +31,38 @@ pub(super) struct Sight {
 pub(super) fn looked(setup: Setup) -> Vec<Sight> {
     let mut eye = Eye { bench: Bench::new(setup), sights: Vec::new(), glow: 0.0 };
     eye.at_rest();
-    for (call, firing, when) in [
-        (CALLS_HALF_F[0], Firing::Low, "on a first-stage call"),
-        (CALLS_HALF_F[1], Firing::High, "on a call for both stages"),
-    ] {
-        eye.fire(call, firing);
+    for &level in eye.bench.setup().furnace.plate.input.list() {
+        let (call, when) = if level.is_first() {
+            (CALLS_HALF_F[0], When::FirstStage)
+        } else {
+            (CALLS_HALF_F[1], When::BothStages)
+        };
+        eye.fire(call, Some(level));
         eye.look(Subject::Flames, when);
         eye.look(Subject::StatusLamp, when);
     }
     let igniter = if eye.glow < DIM.1 {
-        "stays dark"
+        t!("sight-igniter-dark")
     } else if eye.glow < DIM.0 {
-        "glows dim"
+        t!("sight-igniter-dim")
     } else {
-        "glows bright"
+        t!("sight-igniter-bright")
     };
-    eye.see("Igniter", igniter.to_owned());
+    eye.see(t!("sight-igniter"), igniter.to_owned());
     eye.sights
 }
 
 /// What is seen with the fault and not without it.
 pub(super) fn differing(healthy: &[Sight], faulty: &[Sight]) -> Vec<Sight> {
     faulty.iter().filter(|sight| !healthy.contains(sight)).cloned().collect()
+}
+
+/// When something is looked at.
+#[derive(Clone, Copy)]
+enum When {
+    AtRest,
+    FirstStage,
+    BothStages,
 }
 
 struct Eye {
@@ -78,15 +88,18 @@ impl Eye {
         self.sights.push(Sight { at: at.to_owned(), words });
     }
 
-    fn look(&mut self, subject: Subject, when: &str) {
+    fn look(&mut self, subject: Subject, when: When) {
         if self.bench.apply(&Action::Look(subject)).is_err() {
             return;
         }
         // The figure on the dial is where it happens to stand.
         let seen = self.bench.seen();
         if let Some(note) = seen.sheet.note(subject).filter(|_| subject != Subject::MeterDial) {
-            let when = if when.is_empty() { String::new() } else { format!(", {when}") };
-            let at = format!("{}{when}", subject.label());
+            let at = match when {
+                When::AtRest => subject.label().to_owned(),
+                When::FirstStage => t!("sight-first-stage", subject = subject.label()),
+                When::BothStages => t!("sight-both-stages", subject = subject.label()),
+            };
             self.see(&at, note.words());
         }
     }
@@ -104,7 +117,7 @@ impl Eye {
             }
             for subject in Subject::ALL.iter().filter(|it| it.place() == place) {
                 if !matches!(subject, Subject::Flames | Subject::StatusLamp) {
-                    self.look(*subject, "");
+                    self.look(*subject, When::AtRest);
                 }
             }
             self.smell(place);
@@ -119,14 +132,15 @@ impl Eye {
         for height in [Height::Head, Height::Floor] {
             self.act(Action::Sniff(height));
             if let Some((_, smell)) = self.bench.seen().sniffed.filter(|it| it.1 != Smell::None) {
-                self.see(&format!("Nose, {}", place.label().to_lowercase()), smell.label().into());
+                let at = t!("sight-nose", place = place.label().to_lowercase());
+                self.see(&at, smell.label().into());
                 return;
             }
         }
     }
 
     /// Calls, and waits at the gas valve until the stage burns, or for the longest time.
-    fn fire(&mut self, above_half_f: i16, firing: Firing) {
+    fn fire(&mut self, above_half_f: i16, firing: Option<Level>) {
         self.act(Action::Go(Place::PlantRoom));
         self.act(Action::Door { door: Door::Blower, to: Fitted::On });
         self.act(Action::FurnaceSwitch(OnOff::On));
@@ -150,32 +164,30 @@ impl Eye {
 /// What lies open to the eye at the gas valve and on the manometer, without a closer look.
 fn plain(seen: &Seen) -> Vec<(&'static str, String)> {
     let mut sights = Vec::new();
-    sights.push(("Manometer", format!("set to {}", seen.meter.unit.label())));
+    let meter = t!("sight-manometer");
+    sights.push((meter, t!("sight-meter-unit", unit = seen.meter.unit.label())));
     if seen.meter.display == Display::OverRange {
-        sights.push(("Manometer", "over its range".to_owned()));
+        sights.push((meter, t!("sight-meter-over").to_owned()));
     }
     let Some(furnace) = &seen.furnace else { return sights };
-    sights.push(("Manual valve", format!("its handle stands at {}", furnace.manual_valve)));
+    let angle = furnace.manual_valve.to_string();
+    sights.push((HandValve::Furnace.label(), t!("sight-handle", angle = angle)));
     let Some(burners) = &furnace.burners else { return sights };
     let switch = match burners.valve_switch {
         OnOff::On => "on",
         OnOff::Off => "off",
     };
-    sights.push(("Gas valve's switch", format!("stands at {switch}")));
-    for (level, cap) in &burners.caps {
+    sights.push((t!("part-valve-switch"), t!("sight-switch", state = switch)));
+    for (level, cap) in burners.caps.iter() {
         if *cap == Fitted::Off {
-            let at = match level {
-                Level::Low => "Low screw",
-                Level::High => "High screw",
-            };
-            sights.push((at, "its cap is missing".to_owned()));
+            sights.push((level.screw().label(), t!("sight-cap-missing").to_owned()));
         }
     }
     for (which, port) in &burners.ports {
         let at = which.label();
         sights.push((at, fill(port.fill).to_owned()));
         if port.cracked == Cracked::Cracked {
-            sights.push((at, "its boss shows a crack".to_owned()));
+            sights.push((at, t!("sight-cracked").to_owned()));
         }
     }
     sights
@@ -183,12 +195,12 @@ fn plain(seen: &Seen) -> Vec<(&'static str, String)> {
 
 fn fill(fill: PortFill) -> &'static str {
     match fill {
-        PortFill::Snug => "a plug, seated",
-        PortFill::HandTight => "a plug that can be spun by hand",
-        PortFill::Started => "a plug, most of its thread showing",
-        PortFill::Leaning => "a plug that leans in its thread",
-        PortFill::Open => "open",
-        PortFill::BareAdapter => "the barbed adapter, nothing on it",
-        PortFill::Hose(_) => "the hose",
+        PortFill::Snug => t!("sight-plug-seated"),
+        PortFill::HandTight => t!("sight-plug-loose"),
+        PortFill::Started => t!("sight-plug-started"),
+        PortFill::Leaning => t!("sight-plug-leaning"),
+        PortFill::Open => t!("sight-port-open"),
+        PortFill::BareAdapter => t!("sight-adapter"),
+        PortFill::Hose(_) => t!("sight-hose"),
     }
 }

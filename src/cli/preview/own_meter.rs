@@ -33,9 +33,8 @@ struct Face {
 pub(super) fn faces(setup: &Setup) -> Vec<Faces> {
     let [inlet, manifold] = [Port::Inlet, Port::Manifold]
         .map(|port| measure(setup.clone(), Hands::OpenUp, Some(port)).points);
-    Stage::ALL
+    Stage::of(setup.furnace.plate.input.list())
         .map(Stage::label)
-        .into_iter()
         .zip(inlet.iter().zip(&manifold))
         .map(|(state, (inlet, manifold))| Faces {
             state,
@@ -48,8 +47,8 @@ pub(super) fn faces(setup: &Setup) -> Vec<Faces> {
 fn face(point: &Point, truth_pa: f64) -> Face {
     let (shows, true_to_a_digit) = match point.display {
         Display::Number(shown) => (shown.to_string(), (shown.pa() - truth_pa).abs() < DIGIT_PA),
-        Display::Dark => ("nothing".to_owned(), false),
-        Display::OverRange => ("over its range".to_owned(), false),
+        Display::Dark => (t!("own-meter-dark").to_owned(), false),
+        Display::OverRange => (t!("own-meter-over").to_owned(), false),
     };
     Face { shows, true_to_a_digit }
 }
@@ -60,8 +59,11 @@ pub(super) fn text(all: &[Faces]) -> String {
         return String::new();
     }
     let mut out = format!(
-        "\nthis job's manometer, its zero not set\n{:<20} {:>20} {:>20}\n",
-        "state", "at the inlet", "at the manifold"
+        "\n{}\n{:<20} {:>20} {:>20}\n",
+        t!("own-meter-title"),
+        t!("preview-state"),
+        t!("own-meter-inlet"),
+        t!("own-meter-manifold")
     );
     for it in all {
         let _ = writeln!(out, "{:<20} {:>20} {:>20}", it.state, it.inlet.shows, it.manifold.shows);

@@ -5,7 +5,7 @@
 
 use std::fmt::Write;
 
-use super::{Report, State};
+use super::report::{Report, State};
 use crate::chart::{Axis, INK, PALE, PAPER, Scale, WASH, escape, put};
 
 const WIDTH: f64 = 640.0;
@@ -26,17 +26,22 @@ struct Panel {
 
 /// The picture.
 pub(super) fn draw(report: &Report) -> String {
-    let [inlet, manifold] = report.plate.allowed_inwc.map(|states| joined(&states));
+    let [inlet, manifold] = report.plate.allowed_inwc.each_ref().map(|states| joined(states));
     let panels = [
         Panel {
-            words: "behind the supply regulator",
+            words: t!("picture-supply"),
             key: "supply_inwc",
             pressure: |it| it.supply_inwc,
             bands: Vec::new(),
         },
-        Panel { words: "inlet", key: "inlet_inwc", pressure: |it| it.inlet_inwc, bands: inlet },
         Panel {
-            words: "manifold",
+            words: t!("picture-inlet"),
+            key: "inlet_inwc",
+            pressure: |it| it.inlet_inwc,
+            bands: inlet,
+        },
+        Panel {
+            words: t!("picture-manifold"),
             key: "manifold_inwc",
             pressure: |it| it.manifold_inwc,
             bands: manifold,
@@ -49,7 +54,8 @@ pub(super) fn draw(report: &Report) -> String {
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {tall}\" \
          font-family=\"Georgia, 'Times New Roman', serif\" font-size=\"12\" fill=\"{INK}\">"
     );
-    let title = escape(&format!("{}, seed {}", report.scenario, report.seed));
+    let seed = report.seed.to_string();
+    let title = escape(&t!("picture-title", scenario = &report.scenario, seed = seed));
     put!(svg, "<title>{title}</title>");
     put!(svg, "<rect width=\"{WIDTH}\" height=\"{tall}\" fill=\"{PAPER}\"/>");
     put!(svg, "<text x=\"{LEFT}\" y=\"26\" font-size=\"15\">{title}</text>");
@@ -64,10 +70,10 @@ pub(super) fn draw(report: &Report) -> String {
 /// The bands of the states from left to right; neighbours that are alike become one.
 fn joined(states: &[(f64, f64)]) -> Vec<(usize, usize, f64, f64)> {
     let mut bands: Vec<(usize, usize, f64, f64)> = Vec::new();
-    for (state, &(low, high)) in states.iter().enumerate() {
+    for (state, &(lower, upper)) in states.iter().enumerate() {
         match bands.last_mut() {
-            Some(last) if (last.2, last.3) == (low, high) => last.1 = state,
-            Some(_) | None => bands.push((state, state, low, high)),
+            Some(last) if (last.2, last.3) == (lower, upper) => last.1 = state,
+            Some(_) | None => bands.push((state, state, lower, upper)),
         }
     }
     bands
@@ -75,13 +81,9 @@ fn joined(states: &[(f64, f64)]) -> Vec<(usize, usize, f64, f64)> {
 
 fn key(svg: &mut String) {
     square(svg, LEFT + 6.0, 44.0);
-    put!(svg, "<text x=\"{}\" y=\"48\">as found</text>", LEFT + 18.0);
+    put!(svg, "<text x=\"{}\" y=\"48\">{}</text>", LEFT + 18.0, t!("picture-found"));
     ring(svg, LEFT + 96.0, 44.0);
-    put!(
-        svg,
-        "<text x=\"{}\" y=\"48\">healthy; shaded: what is allowed; a star: differs; in. w.c.</text>",
-        LEFT + 108.0
-    );
+    put!(svg, "<text x=\"{}\" y=\"48\">{}</text>", LEFT + 108.0, t!("picture-healthy"));
 }
 
 /// The middle of a state's column.
@@ -89,23 +91,30 @@ fn column(state: usize) -> f64 {
     LEFT + (RIGHT - LEFT) * (state as f64 + 0.5) / 4.0
 }
 
+/// One panel: bands of the plate and the scale, then the lines and points of both benches.
 fn one(svg: &mut String, report: &Report, panel: &Panel, top: f64) {
-    let bottom = top + TALL;
-    let pairs = || report.states.iter().zip(&report.healthy);
-    let mut values: Vec<f64> =
-        pairs().flat_map(|(it, right)| [it, right]).map(panel.pressure).collect();
+    let both = || report.states.iter().chain(&report.healthy);
+    let mut values: Vec<f64> = both().map(panel.pressure).collect();
     values.extend(panel.bands.iter().flat_map(|band| [band.2, band.3]));
-    let Some(axis) = Axis::new(&values, Scale::Even, bottom, top) else { return };
+    let Some(axis) = Axis::new(&values, Scale::Even, top + TALL, top) else { return };
+    ground(svg, panel, &axis, top);
+    line(svg, &report.healthy, panel, &axis, " stroke-dasharray=\"5 4\"");
+    line(svg, &report.states, panel, &axis, "");
+    points(svg, report, panel, &axis, top + TALL);
+}
+
+/// The bands that the plate allows, the scale and the frame.
+fn ground(svg: &mut String, panel: &Panel, axis: &Axis, top: f64) {
     let half = (RIGHT - LEFT) / 8.0;
-    for &(from, to, low, high) in &panel.bands {
+    for &(from, to, lower, upper) in &panel.bands {
         put!(
             svg,
             "<rect x=\"{:.2}\" y=\"{:.2}\" width=\"{:.2}\" height=\"{:.2}\" fill=\"{WASH}\" \
              stroke=\"{INK}\" stroke-width=\"0.5\" stroke-dasharray=\"1 3\"/>",
             column(from) - half,
-            axis.at(high),
+            axis.at(upper),
             column(to) - column(from) + 2.0 * half,
-            axis.at(low) - axis.at(high)
+            axis.at(lower) - axis.at(upper)
         );
     }
     for (value, text) in axis.ticks() {
@@ -130,9 +139,11 @@ fn one(svg: &mut String, report: &Report, panel: &Panel, top: f64) {
         top - 6.0,
         panel.words
     );
-    line(svg, &report.healthy, panel, &axis, " stroke-dasharray=\"5 4\"");
-    line(svg, &report.states, panel, &axis, "");
-    for (i, (it, right)) in pairs().enumerate() {
+}
+
+/// The points of both benches, and each state under its column.
+fn points(svg: &mut String, report: &Report, panel: &Panel, axis: &Axis, bottom: f64) {
+    for (i, (it, right)) in report.states.iter().zip(&report.healthy).enumerate() {
         ring(svg, column(i), axis.at((panel.pressure)(right)));
         let at = axis.at((panel.pressure)(it));
         square(svg, column(i), at);

@@ -3,83 +3,74 @@
 use std::collections::BTreeSet;
 use std::fmt::Write as _;
 
-use super::Proven;
+use super::proven::Proven;
 use crate::appliance::plate::Fuel;
 use crate::marking::debrief::clock;
 use crate::parts::Ending;
 use crate::technician::proof::{Alike, SeedProof, SpoilProof};
-
-/// Head of the page.
-const HEAD: &str = "# Proof of the scenarios
-
-This page is made by `quarterturn prove --seeds 20 --write docs`; a test proves every scenario anew on
-its first seeds and holds the rows against this page.
-
-A scenario proves itself. The reference technician does the job on each seed, seeing and doing only
-what a person can see and do, and finds what is wrong by what it reads, not by looking into the file;
-it must finish with full marks. Then its work is spoiled: a step dropped, swapped, hurried or botched,
-forked from the good run at that point, on the first seed of each set of faults and each variant that a
-job draws. Each spoiled run must lose exactly its own items. Ways that a
-job gives no occasion for are not tried on it.
-
-The technician's marks show that a job can be solved and that the marking is consistent. They say
-nothing about real gas: there the appliance's plate and instructions, the local code and a licensed
-technician decide.
-";
 
 /// What a proof found, for the terminal.
 pub(super) fn told(one: &Proven) -> String {
     let proof = &one.proof;
     let mut text = String::new();
     let solved = proof.seeds.iter().filter(|seed| seed.is_full()).count();
-    let _ = writeln!(text, "{}: {} of {} seeds solved", one.scenario, solved, proof.seeds.len());
+    let scenario = &one.scenario;
+    let first = t!("proof-solved", scenario = scenario, solved = solved, seeds = proof.seeds.len());
+    let _ = writeln!(text, "{first}");
     for seed in proof.unsolved() {
         let _ = writeln!(text, "  {}", unsolved(seed));
     }
     let (right, all) = spoiled(one);
-    let _ = writeln!(text, "  {right} of {all} spoiled runs lost exactly their own items");
+    let _ = writeln!(text, "  {}", t!("proof-spoiled", right = right, runs = all));
     for (seed, spoil) in proof.misjudged() {
-        let _ = writeln!(text, "  seed {seed}, {}", misjudged(spoil));
+        let (seed, misjudged) = (seed.to_string(), misjudged(spoil));
+        let line = t!("proof-misjudged-seed", seed = seed, misjudged = misjudged);
+        let _ = writeln!(text, "  {line}");
     }
     if all > 0 {
-        let _ = writeln!(text, "  rules that no spoiled run tripped: {}", list(&proof.untripped));
+        let _ = writeln!(text, "  {}", t!("proof-no-rule", rules = list(&proof.untripped)));
     }
     if !proof.alike.is_empty() {
-        let _ = writeln!(text, "  shows the same signs as: {}", alike(&proof.alike));
+        let _ = writeln!(text, "  {}", t!("proof-same-signs", faults = alike(&proof.alike)));
     }
     text
 }
 
 fn unsolved(seed: &SeedProof) -> String {
-    let mut text = format!("seed {} ({}): ", seed.seed, list(&seed.faults));
-    match seed.stopped {
-        Some(why) => text.push_str(why),
-        None => {
-            let _ = write!(text, "{} points, ending {}", seed.points, ending(seed.ending));
-        }
-    }
-    for (rule, seen) in &seed.findings {
-        let _ = write!(text, "; {rule}: {seen}");
-    }
-    for refused in &seed.refused {
-        let _ = write!(text, "; refused {refused}");
-    }
-    let _ = write!(text, "; taken for: {}", list(&seed.diagnosis));
-    text
+    let (number, faults) = (seed.seed.to_string(), list(&seed.faults));
+    let mut all = vec![match seed.stopped {
+        Some(why) => t!("proof-stopped", seed = number, faults = faults, why = why),
+        None => t!(
+            "proof-unsolved",
+            seed = number,
+            faults = faults,
+            points = seed.points.to_string(),
+            ending = ending(seed.ending)
+        ),
+    }];
+    let finding = |(rule, seen): &(String, String)| t!("proof-finding", rule = rule, seen = seen);
+    all.extend(seed.findings.iter().map(finding));
+    all.extend(seed.refused.iter().map(|refused| t!("proof-refused", refused = refused)));
+    all.push(t!("proof-taken-for", faults = list(&seed.diagnosis)));
+    all.join("; ")
 }
 
 fn misjudged(spoil: &SpoilProof) -> String {
-    let mut text = format!(
-        "“{}” forked at {}: should lose {}, lost {}",
-        spoil.name,
-        at(spoil.tick),
-        list(&spoil.trips),
-        list(&spoil.found)
-    );
-    if let Some(why) = spoil.stopped {
-        let _ = write!(text, " ({why})");
+    let (spoiled, time) = (spoil.name, at(spoil.tick));
+    let (wanted, lost) = (list(&spoil.trips), list(&spoil.found));
+    match spoil.stopped {
+        None => {
+            t!("proof-misjudged", spoiled = spoiled, time = time, wanted = wanted, lost = lost)
+        }
+        Some(why) => t!(
+            "proof-misjudged-stopped",
+            spoiled = spoiled,
+            time = time,
+            wanted = wanted,
+            lost = lost,
+            why = why
+        ),
     }
-    text
 }
 
 fn at(tick: u64) -> String {
@@ -95,30 +86,33 @@ fn spoiled(one: &Proven) -> (usize, usize) {
 
 fn list<T: AsRef<str>>(items: &[T]) -> String {
     if items.is_empty() {
-        return "nothing".to_owned();
+        return t!("proof-nothing").to_owned();
     }
     items.iter().map(AsRef::as_ref).collect::<Vec<_>>().join(", ")
 }
 
 fn alike(all: &[Alike]) -> String {
-    let one = |it: &Alike| match it.severity.as_str() {
+    all.iter().map(at_severity).collect::<Vec<_>>().join(", ")
+}
+
+fn at_severity(it: &Alike) -> String {
+    match it.severity.as_str() {
         "" => it.fault.to_owned(),
-        severity => format!("{} at {severity}", it.fault),
-    };
-    all.iter().map(one).collect::<Vec<_>>().join(", ")
+        severity => t!("proof-fault-at", fault = it.fault, severity = severity),
+    }
 }
 
 fn ending(ending: Option<Ending>) -> &'static str {
     match ending {
-        None => "none",
-        Some(Ending::InService) => "in service",
-        Some(Ending::SupplyOwnerCalled) => "runs, owner called",
-        Some(Ending::ShutOff) => "shut off and tagged",
+        None => t!("proof-no-ending"),
+        Some(Ending::InService) => t!("proof-in-service"),
+        Some(Ending::SupplyOwnerCalled) => t!("proof-owner-called"),
+        Some(Ending::ShutOff) => t!("proof-shut-off"),
     }
 }
 
 /// A seed's row.
-pub(super) fn row(seed: &SeedProof) -> String {
+fn row(seed: &SeedProof) -> String {
     format!(
         "| {} | {} | {} | {} | {} | {} | {} |\n",
         seed.seed,
@@ -132,44 +126,47 @@ pub(super) fn row(seed: &SeedProof) -> String {
 }
 
 /// A spoiled run's row.
-pub(super) fn spoil_row(spoil: &SpoilProof) -> String {
+fn spoil_row(spoil: &SpoilProof) -> String {
     format!("| {} | {} | {} | {} |\n", spoil.name, at(spoil.tick), list(&spoil.found), spoil.points)
 }
 
 /// The whole page.
 pub(super) fn page(all: &[Proven], pairs: &[(Fuel, Vec<(Alike, Alike)>)]) -> String {
-    let mut text = HEAD.to_owned();
-    text.push_str("\n| scenario | seeds solved | spoiled runs right | the same signs as |\n");
+    let mut text = format!("{}\n\n{}\n", t!("proof-page"), t!("proof-columns"));
     text.push_str("|---|---|---|---|\n");
     for one in all {
         let solved = one.proof.seeds.iter().filter(|seed| seed.is_full()).count();
         let (right, runs) = spoiled(one);
         let same = if one.proof.alike.is_empty() {
-            "no other fault".to_owned()
+            t!("proof-same-none").to_owned()
         } else {
             alike(&one.proof.alike)
         };
-        let _ = writeln!(
-            text,
-            "| {} (`{}`) | {solved} of {} | {right} of {runs} | {same} |",
-            one.title,
-            one.scenario,
-            one.proof.seeds.len()
+        let row = t!(
+            "proof-scenario",
+            title = &one.title,
+            scenario = &one.scenario,
+            solved = solved,
+            seeds = one.proof.seeds.len(),
+            right = right,
+            runs = runs,
+            same = same
         );
+        let _ = writeln!(text, "{row}");
     }
-    text.push_str("\nRules that no spoiled run of any scenario tripped: ");
-    text.push_str(&list(&never_tripped(all)));
-    text.push_str(".\n");
+    let untripped = t!("proof-untripped", rules = list(&never_tripped(all)));
+    let _ = writeln!(text, "\n{untripped}");
     for (fuel, pairs) in pairs {
         text.push_str(&alike_pairs(*fuel, pairs));
     }
     for one in all {
         let _ = writeln!(text, "\n## {}\n", one.title);
-        text.push_str("| seed | faults | taken for | ending | points | time | actions |\n");
+        let _ = writeln!(text, "{}", t!("proof-seed-columns"));
         text.push_str("|---|---|---|---|---|---|---|\n");
         text.extend(one.proof.seeds.iter().map(row));
         for seed in one.proof.seeds.iter().filter(|seed| !seed.spoiled.is_empty()) {
-            let _ = writeln!(text, "\n| spoiled, seed {} | forked at | lost | points |", seed.seed);
+            let columns = t!("proof-spoiled-columns", seed = seed.seed.to_string());
+            let _ = writeln!(text, "\n{columns}");
             text.push_str("|---|---|---|---|\n");
             text.extend(seed.spoiled.iter().map(spoil_row));
         }
@@ -179,17 +176,13 @@ pub(super) fn page(all: &[Proven], pairs: &[(Fuel, Vec<(Alike, Alike)>)]) -> Str
 
 /// Pairs of faults that nobody can tell apart by what is read, seen and heard.
 fn alike_pairs(fuel: Fuel, pairs: &[(Alike, Alike)]) -> String {
-    let bench = format!(
-        "Faults that show the same signs as another on the healthy bench, {}",
-        fuel.label()
-    );
     if pairs.is_empty() {
-        return format!("\n{bench}: none.\n");
+        return format!("\n{}\n", t!("proof-alike-none", fuel = fuel.label()));
     }
-    let mut text = format!("\n{bench}:\n\n");
+    let mut text = format!("\n{}\n\n", t!("proof-alike", fuel = fuel.label()));
     for (one, other) in pairs {
-        let both = [one.clone(), other.clone()];
-        let _ = writeln!(text, "- {}", alike(&both).replacen(", ", " and ", 1));
+        let pair = t!("proof-alike-pair", one = at_severity(one), other = at_severity(other));
+        let _ = writeln!(text, "- {pair}");
     }
     text
 }

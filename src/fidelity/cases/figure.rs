@@ -67,19 +67,21 @@ impl Measure {
         let wrong = |message: &str| Err((CaseFault::WrongKind, message.to_owned()));
         match (figure, self.factor(ending)) {
             (Figure::Number(number), Some(_)) if self == Self::Count && number.fract() != 0.0 => {
-                Err((CaseFault::OutOfRange, format!("{number} is not a whole number")))
+                Err((
+                    CaseFault::OutOfRange,
+                    t!("case-not-whole-number", number = number.to_string()),
+                ))
             }
             (Figure::Number(number), Some(factor)) => Ok(number * factor),
-            (Figure::Text(_), Some(_)) => wrong("a number is needed here, a text was found"),
+            (Figure::Text(_), Some(_)) => wrong(t!("case-number-needed-here-text")),
             (Figure::Text(text), None) if ending.is_empty() => {
                 self.parse(text).map_err(|message| (CaseFault::OutOfRange, message))
             }
-            (Figure::Number(_), None) if ending.is_empty() => wrong(
-                "a text with a unit is needed here; a bare number goes under a name with its unit, \
-                 as in `length_m`",
-            ),
+            (Figure::Number(_), None) if ending.is_empty() => {
+                wrong(t!("case-text-unit-needed-here"))
+            }
             (Figure::Number(_) | Figure::Text(_), None) => {
-                Err((CaseFault::Unknown, format!("unknown field: `…{ending}` is no unit of this")))
+                Err((CaseFault::Unknown, t!("case-unknown-field-unit-this", ending = ending)))
             }
         }
     }
@@ -93,8 +95,8 @@ impl Measure {
             Self::Flow(_) => text.parse::<Flow>().map(|x| x.0),
             Self::Temperature => text.parse::<Temperature>().map(|x| x.0),
             Self::Time => text.parse::<TimeSpan>().map(|x| x.0),
-            Self::Area => return Err("an area is given in `…_m2` or `…_mm2`".to_owned()),
-            Self::Plain | Self::Count => return Err("a number is needed here".to_owned()),
+            Self::Area => return Err(t!("case-area-given-m2-mm2").to_owned()),
+            Self::Plain | Self::Count => return Err(t!("case-number-needed-here").to_owned()),
         };
         read.map_err(|error| error.message)
     }

@@ -5,7 +5,7 @@ use super::figure::Measure;
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{PipeSpec, TubingSpec};
 use crate::physics::regulator::RegulatorSpec;
-use crate::physics::valve::HandValve;
+use crate::physics::valve::HandValveLaw;
 
 /// A whole file.
 #[derive(Debug, Clone)]
@@ -104,7 +104,7 @@ pub(super) enum Part {
     /// Effective area, in m².
     Opening(f64),
     /// A valve and its handle's angle, in degrees.
-    Valve(HandValve, f64),
+    Valve(HandValveLaw, f64),
     Regulator(Box<RegulatorIn>),
 }
 

@@ -46,7 +46,7 @@ pub(super) fn net<'t>(
     for place in case.items("nodes", nodes, MAX_NODES)? {
         let node = node(&place, setting)?;
         if net.nodes.iter().any(|other| other.id == node.id) {
-            let message = format!("two nodes are called `{}`", node.id);
+            let message = t!("case-two-nodes-are-called", node = &node.id);
             return Err(place.problem(CaseFault::Name, message));
         }
         net.nodes.push(node);
@@ -54,7 +54,7 @@ pub(super) fn net<'t>(
     for place in case.items("elements", elements, MAX_ELEMENTS)? {
         let element = element(&place, &net, setting)?;
         if net.elements.iter().any(|other| other.id == element.id) {
-            let message = format!("two elements are called `{}`", element.id);
+            let message = t!("case-two-elements-are-called", element = &element.id);
             return Err(place.problem(CaseFault::Name, message));
         }
         net.elements.push(element);
@@ -66,7 +66,7 @@ fn node(place: &Place<'_>, setting: &Setting) -> Result<NodeIn, CaseProblem> {
     let own = Node::read(place, setting, &[])?;
     let given = own.pressure.is_some();
     if given && (own.start.is_some() || own.volume.is_some() || own.demand.is_some()) {
-        let message = "a node has a given `pressure`, or `volume`, `start` and `demand`, not both";
+        let message = t!("case-node-given-pressure-volume");
         return Err(place.problem(CaseFault::Contradiction, message));
     }
     Ok(NodeIn {
@@ -83,7 +83,7 @@ fn element(place: &Place<'_>, net: &Net, setting: &Setting) -> Result<ElementIn,
     let from = find_node(net, &own.from, || place.field("from"))?;
     let to = find_node(net, &own.to, || place.field("to"))?;
     if from == to {
-        let message = format!("`{}` begins and ends at one node", own.id.0);
+        let message = t!("case-begins-ends-node", element = &own.id.0);
         return Err(place.problem(CaseFault::Contradiction, message));
     }
     let part = part::part(place, setting, &["id", "from", "to"])?;
@@ -96,7 +96,7 @@ pub(super) fn find_node<'t>(
     name: &str,
     place: impl FnOnce() -> Place<'t>,
 ) -> Result<usize, CaseProblem> {
-    let message = || format!("there is no node `{name}` in this case");
+    let message = || t!("case-there-node-this-case", name = name);
     let found = net.nodes.iter().position(|node| node.id == name);
     found.ok_or_else(|| place().problem(CaseFault::Name, message()))
 }
@@ -107,7 +107,7 @@ pub(super) fn find_element<'t>(
     name: &str,
     place: impl FnOnce() -> Place<'t>,
 ) -> Result<usize, CaseProblem> {
-    let message = || format!("there is no element `{name}` in this case");
+    let message = || t!("case-there-element-this-case", name = name);
     let found = net.elements.iter().position(|element| element.id == name);
     found.ok_or_else(|| place().problem(CaseFault::Name, message()))
 }
@@ -154,7 +154,7 @@ pub(super) fn expected(
         }
     }
     if expect.pressures_pa.is_empty() && expect.flows_m3_s.is_empty() {
-        return Err(place.problem(CaseFault::Missing, "no pressure and no flow is expected"));
+        return Err(place.problem(CaseFault::Missing, t!("case-pressure-flow-expected")));
     }
     Ok(expect)
 }

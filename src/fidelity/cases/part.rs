@@ -13,7 +13,7 @@ use crate::physics::pipe::{
     Fitting, PipeMaterial, PipeSpec, TubingSpec, copper_tube_id_m, ehd_constants, schedule_40_id_m,
 };
 use crate::physics::regulator::{Behaviour, InletEffect, RegulatorSpec, SeatProfile, Spring};
-use crate::physics::valve::{HandValve, HandValveKind};
+use crate::physics::valve::{HandValveKind, HandValveLaw};
 use crate::units::J_M3_PER_BTU_FT3;
 
 use Measure::{Area, Count, Length, Plain, Pressure, Time};
@@ -86,7 +86,7 @@ pub(super) fn part(
         Type::Opening => Part::Opening(opening(place, setting, passed)?),
         Type::Valve => {
             let own = Valve::read(place, setting, passed)?;
-            Part::Valve(HandValve::new(own.style, own.bore), own.angle_deg)
+            Part::Valve(HandValveLaw::new(own.style, own.bore), own.angle_deg)
         }
         Type::Regulator => Part::Regulator(Box::new(regulator(place, setting, passed)?)),
     })
@@ -125,19 +125,19 @@ fn pipe(place: &Place<'_>, setting: &Setting, passed: &[&str]) -> Result<PipeSpe
             PipeMaterial::Copper => copper_tube_id_m(&size),
             PipeMaterial::Steel | PipeMaterial::RustedSteel => schedule_40_id_m(&size),
         }
-        .ok_or_else(|| nominal(CaseFault::Name, &format!("`{size}` is no size of this material"))),
+        .ok_or_else(|| nominal(CaseFault::Name, &t!("case-size-this-material", size = size))),
         (None, Some(_), None) => {
-            Err(nominal(CaseFault::Missing, "a `nominal` size needs its `material`"))
+            Err(nominal(CaseFault::Missing, t!("case-nominal-size-needs-its")))
         }
         (Some(_), Some(_), _) => {
-            Err(nominal(CaseFault::Contradiction, "`nominal` and `inside` are both given"))
+            Err(nominal(CaseFault::Contradiction, t!("case-nominal-inside-are-both")))
         }
-        (None, None, _) => Err(missing("`inside` or `nominal` is missing")),
+        (None, None, _) => Err(missing(t!("case-inside-nominal-missing"))),
     }?;
     let roughness_m = own.roughness.or(own.material.map(PipeMaterial::roughness_m));
-    let roughness_m = roughness_m.ok_or_else(|| missing("`roughness` or `material` is missing"))?;
+    let roughness_m = roughness_m.ok_or_else(|| missing(t!("case-roughness-material-missing")))?;
     if own.roughness.is_some_and(|roughness_m| roughness_m > 0.05 * id_m) {
-        let message = "the roughness is more than 5 % of the inside diameter";
+        let message = t!("case-roughness-more-than-5");
         return Err(place.field("roughness").problem(CaseFault::OutOfRange, message));
     }
     let fittings_m = own.fittings.unwrap_or(0.0);
@@ -145,7 +145,8 @@ fn pipe(place: &Place<'_>, setting: &Setting, passed: &[&str]) -> Result<PipeSpe
     let place = place.field("fitting_count");
     for (name, figure) in own.fitting_count.0 {
         let Some((_, fitting)) = FITTINGS.iter().find(|(own, _)| *own == name) else {
-            let message = format!("known fittings are {}", FITTINGS.map(|(own, _)| own).join(", "));
+            let message =
+                t!("case-known-fittings-are", fittings = FITTINGS.map(|(own, _)| own).join(", "));
             return Err(place.field(&name).problem(CaseFault::Unknown, message));
         };
         // Within the range of the type.
@@ -169,7 +170,7 @@ fn tubing(
     // Within the ranges of the types.
     let (ehd, extra_fittings) = (own.ehd as u16, own.extra_fittings.unwrap_or(0.0) as u32);
     if ehd_constants(ehd).is_none() {
-        let message = format!("{ehd} is no equivalent hydraulic diameter with published figures");
+        let message = t!("case-equivalent-hydraulic-diameter-published", ehd = ehd.to_string());
         return Err(place.field("ehd").problem(CaseFault::Name, message));
     }
     Ok(TubingSpec { ehd, length_m: own.length, extra_fittings })
@@ -190,7 +191,7 @@ fn opening(place: &Place<'_>, setting: &Setting, passed: &[&str]) -> Result<f64,
     let own = Opening::read(place, setting, passed)?;
     let drill = own.drill.map(|name| {
         drill_diameter_m(&name).ok_or_else(|| {
-            let message = format!("`{name}` is no drill number and no diameter");
+            let message = t!("case-drill-number-diameter", name = name);
             place.field("drill").problem(CaseFault::Name, message)
         })
     });
@@ -201,11 +202,10 @@ fn opening(place: &Place<'_>, setting: &Setting, passed: &[&str]) -> Result<f64,
         }
         (None, None, None, Some(cv), None) => Ok(cv_area_m2(cv)),
         (None, Some(_), None, None, None) | (None, None, Some(_), None, None) => {
-            Err(place.problem(CaseFault::Missing, "`cd` is missing"))
+            Err(place.problem(CaseFault::Missing, t!("case-cd-missing")))
         }
         _ => {
-            let message =
-                "an opening has one of `area`, `diameter` with `cd`, `drill` with `cd`, `cv`";
+            let message = t!("case-opening-area-diameter-cd");
             Err(place.problem(CaseFault::Contradiction, message))
         }
     }
@@ -237,7 +237,7 @@ fn regulator(
         (Some(_), None) => behavior(&place.field("behavior"), setting)?,
         (None, Some(_)) => parts(&place.field("parts"), setting)?,
         (Some(_), Some(_)) | (None, None) => {
-            let message = "a regulator has either `behavior` or `parts`";
+            let message = t!("case-regulator-either-behavior-parts");
             return Err(place.problem(CaseFault::Contradiction, message));
         }
     };
@@ -280,7 +280,10 @@ fn behavior(place: &Place<'_>, setting: &Setting) -> Result<RegulatorSpec, CaseP
         ..base
     };
     RegulatorSpec::from_behaviour(&wanted, &setting.gas, setting.ambient_pa).map_err(|error| {
-        place.problem(CaseFault::Contradiction, format!("no regulator behaves so: {error}"))
+        place.problem(
+            CaseFault::Contradiction,
+            t!("case-regulator-behaves-so", error = error.to_string()),
+        )
     })
 }
 
@@ -306,15 +309,15 @@ object! { Parts(_setting)
 fn parts(place: &Place<'_>, setting: &Setting) -> Result<RegulatorSpec, CaseProblem> {
     let own = Parts::read(place, setting, &[])?;
     for (field, fine, message) in [
-        ("turns", own.turns <= own.max_turns, "`turns` is at most `max_turns`"),
-        ("seat", own.seat <= 0.5 * own.diaphragm, "`seat` is at most half of `diaphragm`"),
+        ("turns", own.turns <= own.max_turns, t!("case-turns-most-max-turns")),
+        ("seat", own.seat <= 0.5 * own.diaphragm, t!("case-seat-most-half-diaphragm")),
     ] {
         if !fine {
             return Err(place.field(field).problem(CaseFault::OutOfRange, message));
         }
     }
     if own.blend > own.seal {
-        return Err(place.problem(CaseFault::Contradiction, "`blend` is at most `seal`"));
+        return Err(place.problem(CaseFault::Contradiction, t!("case-blend-most-seal")));
     }
     Ok(RegulatorSpec {
         spring: Spring {
@@ -366,11 +369,9 @@ pub(super) fn change_of(
             match (own.turns, own.reference) {
                 (Some(turns), None) => Ok(What::Turns(index, turns)),
                 (None, Some(pa)) => Ok(What::Reference(index, pa)),
-                (Some(_), Some(_)) | (None, None) => {
-                    wrong("a regulator changes either its `turns` or its `reference`")
-                }
+                (Some(_), Some(_)) | (None, None) => wrong(t!("case-regulator-changes-either-its")),
             }
         }
-        Part::Pipe(_) | Part::Tubing(_) => wrong("nothing can change at a pipe or tubing"),
+        Part::Pipe(_) | Part::Tubing(_) => wrong(t!("case-nothing-can-change-pipe")),
     }
 }

@@ -67,7 +67,8 @@ impl<'t> Place<'t> {
         most: usize,
     ) -> Result<Vec<Self>, CaseProblem> {
         if items.len() > most {
-            let message = format!("the list has {} items; {most} are the most", items.len());
+            let message =
+                t!("case-list-items-are-most", count = items.len(), most = most.to_string());
             return Err(self.field(name).problem(CaseFault::TooLarge, message));
         }
         let item = |(k, value)| self.part(&format!("{name}[{k}]"), Some(value));
@@ -96,7 +97,7 @@ impl<'t> Place<'t> {
                 .map_err(|error| self.problem(CaseFault::Name, words(&error)))?;
             let mut stems = fields.0;
             if let Some((name, _)) = stems.iter().find(|(_, value)| value.get() == "null") {
-                let message = "null is no value; a field that has none is left out";
+                let message = t!("case-null-value-field-that");
                 return Err(self.field(name).problem(CaseFault::WrongKind, message));
             }
             for k in 0..stems.len() {
@@ -104,7 +105,7 @@ impl<'t> Place<'t> {
                 let Some((name, _)) = rest.first_mut() else { break };
                 let stem = split(name).0.to_owned();
                 if before.iter().any(|(other, _)| *other == stem) {
-                    let message = format!("`{stem}` is given twice in different units");
+                    let message = t!("case-given-twice-different-units", stem = stem);
                     return Err(self.field(name).problem(CaseFault::Contradiction, message));
                 }
                 *name = stem;
@@ -115,7 +116,7 @@ impl<'t> Place<'t> {
             }
             serde_path_to_error::deserialize(MapDeserializer::new(stems.into_iter()))
         } else if self.text.starts_with('[') {
-            let message = "invalid type: a list was found where none is wanted";
+            let message = t!("case-no-list");
             return Err(self.problem(CaseFault::WrongKind, message));
         } else {
             serde_path_to_error::deserialize(&mut serde_json::Deserializer::from_str(self.text))
@@ -158,8 +159,13 @@ impl<'t> Place<'t> {
         if range.contains(&number) {
             return Ok(number);
         }
-        let (low, high) = range.into_inner();
-        let message = format!("{number} is outside the range from {low} to {high} (SI)");
+        let (lower, upper) = range.into_inner();
+        let message = t!(
+            "case-outside-range-from-si",
+            number = number.to_string(),
+            low = lower.to_string(),
+            high = upper.to_string()
+        );
         Err(self.field(name).problem(CaseFault::OutOfRange, message))
     }
 }
@@ -237,7 +243,7 @@ impl<'de> Deserialize<'de> for Name {
         if good && !name.chars().any(char::is_control) {
             return Ok(Self(name));
         }
-        let wanted = "a name of 1 to 60 bytes, no space at its ends, no control character";
+        let wanted = t!("case-name-1-60-bytes");
         Err(D::Error::invalid_value(Unexpected::Str(&name), &wanted))
     }
 }
@@ -270,7 +276,7 @@ impl<'de, V: Deserialize<'de>> Visitor<'de> for Names<V> {
         let mut entries: Vec<(String, V)> = Vec::new();
         while let Some((name, value)) = map.next_entry::<String, V>()? {
             if entries.iter().any(|(other, _)| *other == name) {
-                return Err(A::Error::custom(format!("`{name}` is given twice")));
+                return Err(A::Error::custom(t!("case-given-twice", name = name)));
             }
             entries.push((name, value));
         }

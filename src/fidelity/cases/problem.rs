@@ -64,11 +64,13 @@ impl CaseProblem {
 
 impl core::fmt::Display for CaseProblem {
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
-        write!(f, "line {}, column {}", self.line, self.column)?;
-        if !self.path.is_empty() {
-            write!(f, ", {}", self.path)?;
-        }
-        write!(f, ": {}", self.message)
+        let (line, column, message) = (self.line, self.column, &self.message);
+        f.write_str(&if self.path.is_empty() {
+            t!("case-problem", line = line, column = column, message = message)
+        } else {
+            let path = &self.path;
+            t!("case-problem-at", line = line, column = column, path = path, message = message)
+        })
     }
 }
 

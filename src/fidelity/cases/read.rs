@@ -86,7 +86,7 @@ pub(super) fn read(text: &str) -> Result<CaseFile, CaseProblem> {
     let file = Place::whole(text);
     if text.len() > MAX_BYTES {
         let message =
-            format!("the file has {} bytes; {MAX_BYTES} are the most that are read", text.len());
+            t!("case-file-bytes-are-most", bytes = text.len(), max_bytes = MAX_BYTES.to_string());
         return Err(file.problem(CaseFault::TooLarge, message));
     }
     serde_json::from_str::<IgnoredAny>(text).map_err(|error| syntax(&error))?;
@@ -108,18 +108,18 @@ pub(super) fn read(text: &str) -> Result<CaseFile, CaseProblem> {
     for place in file.items("cases", &own.cases, MAX_CASES)? {
         let case = read_case(&place, setting, &mut groups)?;
         if cases.iter().any(|other| other.id == case.id) {
-            let message = format!("two cases are called `{}`", case.id);
+            let message = t!("case-two-cases-are-called", case = &case.id);
             return Err(place.problem(CaseFault::Name, message));
         }
         work += case_work(&case);
         if work > MAX_WORK {
-            let message = "the transients up to here take more steps than a file may ask for";
+            let message = t!("case-transients-up-here-take");
             return Err(place.problem(CaseFault::TooLarge, message));
         }
         cases.push(case);
     }
     if cases.is_empty() {
-        let message = "there is no case in the list";
+        let message = t!("case-there-case-list");
         return Err(file.field("cases").problem(CaseFault::Missing, message));
     }
     let truth = match own.truth {
@@ -128,8 +128,8 @@ pub(super) fn read(text: &str) -> Result<CaseFile, CaseProblem> {
         Some(TruthWord::ClosedForm) => Truth::ClosedForm,
         Some(TruthWord::Practice) => Truth::Practice,
     };
-    let title = own.title.unwrap_or_else(|| "Reference cases".to_owned());
-    let source = own.source.unwrap_or_else(|| "not named".to_owned());
+    let title = own.title.unwrap_or_else(|| t!("case-reference-cases").to_owned());
+    let source = own.source.unwrap_or_else(|| t!("case-not-named").to_owned());
     Ok(CaseFile { title, source, truth, groups, cases })
 }
 
@@ -141,25 +141,28 @@ fn syntax(error: &serde_json::Error) -> CaseProblem {
         path: String::new(),
         line: error.line().max(1),
         column: error.column().max(1),
-        message: format!("this is not JSON: {words}"),
+        message: t!("case-this-not-json", words = words),
     }
 }
 
 fn check_head(file: &Place<'_>, head: &FileHead) -> Result<(), CaseProblem> {
     if head.format != FORMAT {
-        let message = format!("a file of reference cases has `{FORMAT}` here");
+        let message = t!("case-file-reference-cases-here", format = FORMAT);
         return Err(file.field("format").problem(CaseFault::NotCases, message));
     }
     let most = 0.0..=f64::from(u32::MAX);
     let version = file.si(("version", ""), &head.version, Count, most)?;
     let problem = |fault, message: String| Err(file.field("version").problem(fault, message));
     if version > f64::from(VERSION) {
-        let message =
-            format!("version {version} is newer than this program, which reads {VERSION}");
+        let message = t!(
+            "case-version-newer-than-this",
+            version = version.to_string(),
+            known = VERSION.to_string()
+        );
         return problem(CaseFault::Newer, message);
     }
     if version < 1.0 {
-        return problem(CaseFault::OutOfRange, "versions count from 1".to_owned());
+        return problem(CaseFault::OutOfRange, t!("case-versions-count-from-1").to_owned());
     }
     Ok(())
 }
@@ -169,14 +172,14 @@ fn group(name: String, place: &Place<'_>, setting: &Setting) -> Result<Group, Ca
     let missing = |message| Err(place.problem(CaseFault::Missing, message));
     let band = match own.band {
         None => None,
-        Some(_) if own.reason.is_none() => return missing("a band needs its `reason`"),
+        Some(_) if own.reason.is_none() => return missing(t!("case-band-needs-its-reason")),
         Some(_) => {
             let band = Band::read(&place.field("band"), setting, &[])?;
             Some(match (band.absolute, band.relative) {
                 (Some(absolute), None) => Tolerance::Absolute(absolute),
                 (None, Some(relative)) => Tolerance::Relative(-relative, relative),
                 (Some(absolute), Some(relative)) => Tolerance::Either { absolute, relative },
-                (None, None) => return missing("a band has `absolute`, `relative` or both"),
+                (None, None) => return missing(t!("case-band-absolute-relative-both")),
             })
         }
     };
@@ -285,7 +288,7 @@ fn line(place: &Place<'_>, setting: &Setting) -> Result<Line, CaseProblem> {
     let wanted = LineExpect::read(&expect, setting, &[])?;
     let inlet_pa = own.inlet;
     if own.outlet.is_some() && own.drop.is_some() {
-        let message = "`outlet` and `drop` are both given";
+        let message = t!("case-outlet-drop-are-both");
         return Err(place.problem(CaseFault::Contradiction, message));
     }
     let outlet = own.outlet.or(own.drop.map(|drop| inlet_pa - drop));
@@ -293,8 +296,7 @@ fn line(place: &Place<'_>, setting: &Setting) -> Result<Line, CaseProblem> {
         (Some(outlet_pa), None, Some(flow_m3_s), None) => Ask::Flow { outlet_pa, flow_m3_s },
         (None, Some(flow_m3_s), None, Some(drop_pa)) => Ask::Drop { flow_m3_s, drop_pa },
         _ => {
-            let message = "a line has `outlet` or `drop` and expects `flow`, or has `flow` and \
-                           expects `drop`";
+            let message = t!("case-line-outlet-drop-expects");
             return Err(expect.problem(CaseFault::Contradiction, message));
         }
     };
@@ -336,12 +338,12 @@ fn transient(place: &Place<'_>, setting: &Setting) -> Result<Transient, CaseProb
         let at_s = moment(&place, setting)?;
         let now = Expected { at_s, ..network::expected(&place, &net, setting, &["at"])? };
         if expect.last().is_some_and(|last| last.at_s >= at_s) {
-            return Err(place.problem(CaseFault::Contradiction, "times must rise"));
+            return Err(place.problem(CaseFault::Contradiction, t!("case-times-must-rise")));
         }
         expect.push(now);
     }
     if expect.is_empty() {
-        return Err(place.field("expect").problem(CaseFault::Missing, "nothing is expected"));
+        return Err(place.field("expect").problem(CaseFault::Missing, t!("case-nothing-expected")));
     }
     Ok(Transient { net, step_s: own.step, start, changes, expect })
 }
@@ -389,10 +391,10 @@ fn change(place: &Place<'_>, net: &Net, setting: &Setting) -> Result<Change, Cas
             part::change_of(place, setting, (&net.elements[index].part, index), passed)?
         }
         (None, None) => {
-            return Err(place.problem(CaseFault::Missing, "`node` or `element` is missing"));
+            return Err(place.problem(CaseFault::Missing, t!("case-node-element-missing")));
         }
         (Some(_), Some(_)) => {
-            let message = "a change is at a `node` or at an `element`, not both";
+            let message = t!("case-change-node-element-not");
             return Err(place.problem(CaseFault::Contradiction, message));
         }
     };

@@ -6,6 +6,7 @@ use super::model::{Ask, Case, Expected, Line, Net, NodeIn, Part, Start, Task, Tr
 use super::property;
 use crate::physics::network::NetworkBuilder;
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC, TICK_S};
+use crate::words::decimal;
 
 /// Finest step of a transient that names none, in s.
 const FINEST_S: f64 = 5e-5;
@@ -76,17 +77,17 @@ fn line(case: &Case, own: &Line) -> Vec<(Kind, Row)> {
         }
         Ask::Drop { flow_m3_s, drop_pa } => {
             let lowest = -0.9 * case.setting.ambient_pa;
-            let (mut low, mut high) = (0.0, (own.inlet_pa - lowest).max(0.0));
-            let reached = line_flow(case, own, own.inlet_pa - high) >= flow_m3_s;
+            let (mut lower, mut upper) = (0.0, (own.inlet_pa - lowest).max(0.0));
+            let reached = line_flow(case, own, own.inlet_pa - upper) >= flow_m3_s;
             for _ in 0..200 {
-                let middle = 0.5 * (low + high);
+                let middle = 0.5 * (lower + upper);
                 if line_flow(case, own, own.inlet_pa - middle) < flow_m3_s {
-                    low = middle;
+                    lower = middle;
                 } else {
-                    high = middle;
+                    upper = middle;
                 }
             }
-            let result = if reached { high } else { f64::NAN };
+            let result = if reached { upper } else { f64::NAN };
             let row = Row::new(&case.id, drop_pa / PA_PER_INWC, result / PA_PER_INWC);
             vec![(Kind::LineDrop, row)]
         }
@@ -182,7 +183,11 @@ fn march(case: &Case, own: &Transient, step_s: f64) -> Vec<(Kind, Row)> {
             ));
         }
         for &(element, reference) in &expect.flows_m3_s {
-            let label = format!("{} at {} s", own.net.elements[element].id, expect.at_s);
+            let label = t!(
+                "row-id-at-time",
+                id = &own.net.elements[element].id,
+                seconds = expect.at_s.to_string()
+            );
             let result = if sound { rig.flow_m3_s(element) } else { f64::NAN };
             rows.push((Kind::Flow, flow_row(label, reference, result)));
         }
@@ -199,15 +204,15 @@ fn spans(own: &Transient, rig: &Rig) -> Vec<(f64, f64)> {
     (0..own.net.nodes.len())
         .map(|node| {
             let start = rig.pressure_pa(node);
-            let (mut low, mut high) = (start, start);
+            let (mut lower, mut upper) = (start, start);
             for expect in &own.expect {
                 for (_, p_pa) in expect.pressures_pa.iter().filter(|(own, _)| *own == node) {
-                    low = low.min(*p_pa);
-                    high = high.max(*p_pa);
+                    lower = lower.min(*p_pa);
+                    upper = upper.max(*p_pa);
                 }
             }
             // A pressure that does not move is held to 0.01 in. w.c.
-            (low, (high - low).max(PA_PER_INWC))
+            (lower, (upper - lower).max(PA_PER_INWC))
         })
         .collect()
 }
@@ -220,7 +225,12 @@ fn span_row(
     result_pa: f64,
 ) -> Row {
     let inches = reference_pa / PA_PER_INWC;
-    let label = format!("{} at {} s, {inches:.3} in. w.c.", node.id, expect.at_s);
+    let label = t!(
+        "row-id-at-time-inwc",
+        id = &node.id,
+        seconds = expect.at_s.to_string(),
+        inches = decimal(inches, 3)
+    );
     let share = |p_pa: f64| 100.0 * (p_pa - low_pa) / span_pa;
     Row::new(label, share(reference_pa), share(result_pa)).on(&node.id, expect.at_s)
 }

@@ -8,6 +8,7 @@ use crate::physics::regulator::{
     Behaviour, InletEffect, Regulator, RegulatorSpec, SeatProfile, Spring,
 };
 use crate::units::{M_PER_IN, P_STD_PA, PA_PER_INWC, PA_PER_PSI};
+use crate::words::decimal;
 
 /// Newtons in one pound-force (NIST SP 811).
 const N_PER_LBF: f64 = 4.448_221_615_260_5;
@@ -47,9 +48,9 @@ fn parts(diaphragm_in2: f64, seat_in2: f64, lbf_in: f64, pitch_in: f64) -> Regul
 fn balance_holds() -> Check {
     let mut rows = Vec::new();
     for (name, effect) in [
-        ("inlet opens", InletEffect::Opens),
-        ("inlet closes", InletEffect::Closes),
-        ("balanced seat", InletEffect::None),
+        (t!("row-inlet-opens"), InletEffect::Opens),
+        (t!("row-inlet-closes"), InletEffect::Closes),
+        (t!("row-balanced-seat"), InletEffect::None),
     ] {
         let wanted = Behaviour {
             inlet_effect: effect,
@@ -76,7 +77,12 @@ fn balance_holds() -> Check {
             let compression_m = spec.turns * spec.spring.pitch_m - rig.lift_m();
             let force_n = spec.spring.rate_n_m * compression_m + push_m2 * psi * PA_PER_PSI;
             let by_hand = force_n / (spec.diaphragm_area_m2 + push_m2);
-            let label = format!("{name}, {psi:.0} psi, {:.0} % of rated flow", 100.0 * share);
+            let label = t!(
+                "row-psi-rated-flow",
+                name = name,
+                psi = decimal(psi, 0),
+                percent = decimal(100.0 * share, 0)
+            );
             rows.push(Row::new(label, by_hand / PA_PER_INWC, rig.outlet_pa() / PA_PER_INWC));
         }
     }
@@ -98,7 +104,7 @@ fn spring_example() -> Check {
             let (up, out) = (10.0 * PA_PER_PSI, psi * PA_PER_PSI);
             let flow = law.flow(up - out, up + P_STD_PA, out + P_STD_PA).flow * seat_m2;
             let found = rig.draw(flow, out) / PA_PER_PSI;
-            Row::new(format!("{lift_in} in lift"), psi, found)
+            Row::new(t!("row-lift", lift_in = lift_in.to_string()), psi, found)
         })
         .collect();
     check("closed.regulator.spring-example", rows)
@@ -114,7 +120,7 @@ fn inlet_example() -> Check {
         .into_iter()
         .map(|(psi, outlet)| {
             let found = regulator.balance_pa(psi * PA_PER_PSI) / PA_PER_PSI;
-            Row::new(format!("{psi} psi inlet"), outlet, found)
+            Row::new(t!("row-psi-inlet", psi = psi.to_string()), outlet, found)
         })
         .collect();
     check("closed.regulator.inlet-example", rows)
@@ -124,9 +130,24 @@ fn inlet_example() -> Check {
 fn screw_and_travel() -> Check {
     // Name; diaphragm, rate, pitch, travel, seat; set; in. w.c. per turn, droop, per cent of inlet.
     let cases = [
-        ("small valve, natural", [2.0, 0.6, 1.0 / 32.0, 0.03, 0.01], 3.5, [0.26, 0.25, 0.50]),
-        ("small valve, propane", [2.0, 1.6, 1.0 / 32.0, 0.03, 0.01], 10.0, [0.69, 0.66, 0.50]),
-        ("second stage, propane", [12.0, 6.0, 1.0 / 24.0, 0.08, 0.03], 11.0, [0.58, 1.11, 0.25]),
+        (
+            t!("row-small-valve-natural"),
+            [2.0, 0.6, 1.0 / 32.0, 0.03, 0.01],
+            3.5,
+            [0.26, 0.25, 0.50],
+        ),
+        (
+            t!("row-small-valve-propane"),
+            [2.0, 1.6, 1.0 / 32.0, 0.03, 0.01],
+            10.0,
+            [0.69, 0.66, 0.50],
+        ),
+        (
+            t!("row-second-stage-propane"),
+            [12.0, 6.0, 1.0 / 24.0, 0.08, 0.03],
+            11.0,
+            [0.58, 1.11, 0.25],
+        ),
     ];
     let mut rows = Vec::new();
     for (name, [diaphragm, rate, pitch, travel, seat], set, [turn, droop, inlet]) in cases {
@@ -137,14 +158,14 @@ fn screw_and_travel() -> Check {
         let before = screwed.balance_pa(0.0);
         screwed.set_turns(spec.turns + 1.0);
         let per_turn = (screwed.balance_pa(0.0) - before) / PA_PER_INWC;
-        rows.push(Row::new(format!("{name}: one turn"), turn, per_turn));
+        rows.push(Row::new(t!("row-turn", name = name), turn, per_turn));
         let relaxed = spec.spring.force_n((spec.turns * pitch - travel) * M_PER_IN);
         let fall = (before - relaxed / spec.diaphragm_area_m2) / PA_PER_INWC;
-        rows.push(Row::new(format!("{name}: droop over the travel"), droop, fall));
+        rows.push(Row::new(t!("row-droop-over-travel", name = name), droop, fall));
         spec.inlet_effect = InletEffect::Opens;
         let pushed = Regulator::new(spec);
         let moved = pushed.balance_pa(1e4) - pushed.balance_pa(0.0);
-        rows.push(Row::new(format!("{name}: per 100 in. w.c. of inlet"), inlet, moved / 100.0));
+        rows.push(Row::new(t!("row-per-100-inwc-of-inlet", name = name), inlet, moved / 100.0));
     }
     check("closed.regulator.geometry", rows)
 }

@@ -87,7 +87,7 @@ fn laminar() -> Check {
 /// What came out is what the ideal gas law says the volume lost.
 fn mass() -> Check {
     let mut rows = Vec::new();
-    for (name, gas) in [("natural gas", Gas::natural()), ("propane", Gas::propane())] {
+    for (name, gas) in [(t!("row-natural-gas"), Gas::natural()), ("propane", Gas::propane())] {
         for t_k in [255.0, T_STD_K, 311.0] {
             let start_pa = 5.0 * PA_PER_PSI;
             let mut vessel =
@@ -110,7 +110,11 @@ fn trapped() -> Check {
             });
             vessel.run(1_000, TICK_S);
             vessel.run(100, 36.0);
-            Row::new(format!("{start_pa} Pa shut in"), start_pa, vessel.pressure_pa())
+            Row::new(
+                t!("row-pa-shut", start_pa = start_pa.to_string()),
+                start_pa,
+                vessel.pressure_pa(),
+            )
         })
         .collect();
     check("closed.bleed.trapped", rows)

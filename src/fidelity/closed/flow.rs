@@ -9,6 +9,7 @@ use crate::physics::fluid::Gas;
 use crate::physics::network::{ElementId, NetworkBuilder, NodeId};
 use crate::physics::pipe::{PipeMaterial, PipeSpec, TubingSpec, schedule_40_id_m};
 use crate::units::{M_PER_IN, P_STD_PA, PA_PER_INWC, PA_PER_PSI, T_STD_K};
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![hagen_poiseuille(), series(), parallel(), no_flow(), reversal(), smoothing()]
@@ -36,10 +37,10 @@ impl Way {
 fn ways() -> [(&'static str, Way); 3] {
     let steel = schedule_40_id_m("1/2").unwrap_or(0.622 * M_PER_IN);
     [
-        ("hole of 10 mm²", Way::Hole(1e-5)),
-        ("1/2 in. steel, 10 m", Way::Pipe(PipeSpec::new(PipeMaterial::Steel, steel, 10.0))),
+        (t!("row-hole-10-mm"), Way::Hole(1e-5)),
+        (t!("row-half-inch-steel"), Way::Pipe(PipeSpec::new(PipeMaterial::Steel, steel, 10.0))),
         (
-            "tubing EHD 18, 10 m",
+            t!("row-tubing-ehd-18-10"),
             Way::Tubing(TubingSpec { ehd: 18, length_m: 10.0, extra_fittings: 0 }),
         ),
     ]
@@ -48,7 +49,7 @@ fn ways() -> [(&'static str, Way); 3] {
 /// Laminar flow against the law of Hagen and Poiseuille.
 fn hagen_poiseuille() -> Check {
     let mut rows = Vec::new();
-    for (name, gas) in [("natural gas", Gas::natural()), ("propane", Gas::propane())] {
+    for (name, gas) in [(t!("row-natural-gas"), Gas::natural()), ("propane", Gas::propane())] {
         for (bore_m, length_m) in [(5e-4, 0.1), (2e-3, 3.0), (1.58e-2, 20.0)] {
             for re in [10.0, 300.0, 800.0] {
                 // Q = Re·π·d·μ/(4·ρ), ΔP = 128·μ·L·Q/(π·d⁴).
@@ -60,7 +61,12 @@ fn hagen_poiseuille() -> Check {
                 let found = flow_between(gas, [0.5 * drop_pa, -0.5 * drop_pa], |b, from, to| {
                     b.pipe(from, to, &pipe)
                 });
-                let label = format!("{name}, {:.1} mm, Re {re:.0}", bore_m * 1e3);
+                let label = t!(
+                    "row-laminar",
+                    name = name,
+                    bore = decimal(bore_m * 1e3, 1),
+                    re = decimal(re, 0)
+                );
                 rows.push(Row::new(label, flow * 1e6, found * 1e6).on(name, re));
             }
         }
@@ -84,9 +90,13 @@ fn series() -> Check {
         let inverse = 1.0 / (first_mm2 * first_mm2) + 1.0 / (second_mm2 * second_mm2);
         let area_m2 = 1e-6 / f64::sqrt(inverse);
         let flow = area_m2 * (2.0 * drop_pa / gas.density_std_kg_m3()).sqrt();
-        let label = format!("{first_mm2} mm² then {second_mm2} mm²");
+        let label = t!(
+            "row-mm-then-mm",
+            first_mm2 = first_mm2.to_string(),
+            second_mm2 = second_mm2.to_string()
+        );
         rows.push(Row::new(
-            label.clone() + ", flow in cm³/s",
+            t!("row-flow-cm3", label = &label),
             flow * 1e6,
             network.flow_std_m3_s(last) * 1e6,
         ));
@@ -94,7 +104,7 @@ fn series() -> Check {
         let between = drop_pa * (0.5 - drop_share);
         let found = network.pressure_pa(middle);
         rows.push(Row::new(
-            label + ", Pa above the outlet",
+            t!("row-above-outlet", label = label),
             between + 0.5 * drop_pa,
             found + 0.5 * drop_pa,
         ));
@@ -120,7 +130,7 @@ fn parallel() -> Check {
         let mut network = b.build();
         network.settle(100.0);
         let found = network.flow_std_m3_s(feed);
-        rows.push(Row::new(format!("three of: {name}"), 3.0 * one * 1e6, found * 1e6));
+        rows.push(Row::new(t!("row-three", name = name), 3.0 * one * 1e6, found * 1e6));
     }
     for (first, second) in [(2e-6, 3e-6), (1e-7, 1e-5)] {
         let apart: f64 = [first, second]
@@ -129,7 +139,8 @@ fn parallel() -> Check {
             .sum();
         let whole =
             flow_between(Gas::natural(), ends, |b, from, to| b.opening(from, to, first + second));
-        let label = format!("holes of {:.1} and {:.1} mm²", first * 1e6, second * 1e6);
+        let label =
+            t!("row-holes-mm", first = decimal(first * 1e6, 1), second = decimal(second * 1e6, 1));
         rows.push(Row::new(label, apart * 1e6, whole * 1e6));
     }
     check("closed.opening.parallel", rows)
@@ -141,10 +152,14 @@ fn no_flow() -> Check {
     for (name, way) in ways() {
         for pa in [0.0, 1_743.6, 10.0 * PA_PER_PSI] {
             let still = flow_between(Gas::natural(), [pa, pa], |b, from, to| way.add(b, from, to));
-            rows.push(Row::new(format!("{name}, both ends at {pa:.0} Pa"), 0.0, still * 1e6));
+            rows.push(Row::new(
+                t!("row-both-ends-pa", name = name, pa = decimal(pa, 0)),
+                0.0,
+                still * 1e6,
+            ));
         }
         let breath = flow_between(Gas::natural(), [1e-9, 0.0], |b, from, to| way.add(b, from, to));
-        rows.push(Row::new(format!("{name}, 1 nPa"), 0.0, breath * 1e6));
+        rows.push(Row::new(t!("row-next-to-nothing", name = name), 0.0, breath * 1e6));
     }
     check("closed.flow.none", rows)
 }
@@ -153,16 +168,26 @@ fn no_flow() -> Check {
 fn reversal() -> Check {
     let mut rows = Vec::new();
     for (name, way) in ways() {
-        for (high, low) in [(5.0, 0.0), (1_743.6, 1_700.0), (2_500.0, 0.0), (69_000.0, 2_500.0)] {
+        for (upper, lower) in [(5.0, 0.0), (1_743.6, 1_700.0), (2_500.0, 0.0), (69_000.0, 2_500.0)]
+        {
             let ahead =
-                flow_between(Gas::propane(), [high, low], |b, from, to| way.add(b, from, to));
+                flow_between(Gas::propane(), [upper, lower], |b, from, to| way.add(b, from, to));
             let back =
-                flow_between(Gas::propane(), [low, high], |b, from, to| way.add(b, from, to));
+                flow_between(Gas::propane(), [lower, upper], |b, from, to| way.add(b, from, to));
             let turned =
-                flow_between(Gas::propane(), [high, low], |b, from, to| way.add(b, to, from));
-            let label = format!("{name}, {high:.0} to {low:.0} Pa");
-            rows.push(Row::new(label.clone() + ", ends exchanged", -ahead * 1e6, back * 1e6));
-            rows.push(Row::new(label + ", element turned", -ahead * 1e6, turned * 1e6));
+                flow_between(Gas::propane(), [upper, lower], |b, from, to| way.add(b, to, from));
+            let label = t!(
+                "row-high-to-low-pa",
+                name = name,
+                high = decimal(upper, 0),
+                low = decimal(lower, 0)
+            );
+            rows.push(Row::new(t!("row-ends-exchanged", label = &label), -ahead * 1e6, back * 1e6));
+            rows.push(Row::new(
+                t!("row-element-turned", label = label),
+                -ahead * 1e6,
+                turned * 1e6,
+            ));
         }
     }
     check("closed.flow.reversal", rows)
@@ -177,7 +202,8 @@ fn smoothing() -> Check {
             let by_hand = 1e-5 * (2.0 * drop_pa / gas.density_std_kg_m3()).sqrt();
             let ends = [0.5 * drop_pa, -0.5 * drop_pa];
             let found = flow_between(gas, ends, |b, from, to| b.opening(from, to, 1e-5));
-            Row::new(format!("{drop_pa} Pa"), by_hand * 1e6, found * 1e6).on("", drop_pa)
+            Row::new(t!("row-drop-pa", drop_pa = drop_pa.to_string()), by_hand * 1e6, found * 1e6)
+                .on("", drop_pa)
         })
         .collect();
     check("closed.opening.smoothing", rows)

@@ -1,11 +1,12 @@
 //! Heat to the air: the 1.08 rule.
 
 use crate::appliance::airside::{AirPath, AirSide};
-use crate::appliance::ignition::Speed;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
+use crate::parts::Level;
 use crate::physics::heat::{AIR_J_M3_K, Exchanger};
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![rise(), constant(), blower()]
@@ -27,7 +28,11 @@ fn rise() -> Check {
             exchanger.step(0.2, btu_h * W_PER_BTU_H, cfm * M3_PER_FT3 / 60.0, RETURN_K);
         }
         let found = (exchanger.supply_air_k() - RETURN_K) * 1.8;
-        Row::new(format!("{btu_h} Btu/h into {cfm:.0} ft³/min"), rise_f, found)
+        Row::new(
+            t!("row-heat-into-air", btu_h = btu_h.to_string(), cfm = decimal(cfm, 0)),
+            rise_f,
+            found,
+        )
     })
     .collect();
     check("closed.air.rise", rows)
@@ -41,23 +46,23 @@ fn constant() -> Check {
 /// The blower's air gives the rise that it was chosen for, and thin air a larger one.
 fn blower() -> Check {
     let useful_w = 64_000.0 * W_PER_BTU_H;
-    let rise_f = |speed: Speed, heat_w: f64, density: f64| {
+    let rise_f = |speed: Option<Level>, heat_w: f64, density: f64| {
         let mut air = AirSide::new(useful_w, 50.0 / 1.8, RETURN_K);
         air.set_path(AirPath { air_density: density, ..AirPath::default() });
         for _ in 0..6_000 {
-            air.step(0.1, Speed::High, speed, heat_w, RETURN_K);
+            air.step(0.1, Some(Level::High), speed, heat_w, RETURN_K);
         }
         air.rise_k() * 1.8
     };
     check(
         "closed.air.blower",
         vec![
-            Row::new("high", 50.0, rise_f(Speed::High, useful_w, 1.0)),
-            Row::new("low", 50.0 * 0.70 / 0.75, rise_f(Speed::Low, 0.70 * useful_w, 1.0)),
+            Row::new("high", 50.0, rise_f(Some(Level::High), useful_w, 1.0)),
+            Row::new("low", 50.0 * 0.70 / 0.75, rise_f(Some(Level::Low), 0.70 * useful_w, 1.0)),
             Row::new(
-                "high at 5,000 ft (density 0.862)",
+                t!("row-high-5-000-ft"),
                 50.0 / 0.862,
-                rise_f(Speed::High, useful_w, 0.862),
+                rise_f(Some(Level::High), useful_w, 0.862),
             ),
         ],
     )

@@ -2,10 +2,10 @@
 
 use crate::appliance::airside::AirSide;
 use crate::appliance::burner::{BurnerIn, Burners};
-use crate::appliance::ignition::Speed;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::instrument::manometer::Manometer;
+use crate::parts::{Level, Levels};
 use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;
 use crate::physics::regulator::{Behaviour, RegulatorSpec};
@@ -32,7 +32,7 @@ fn manometer() -> Check {
                 meter.step(u64::from(tick), TICK_S, 1_000.0);
                 tick += 1;
             }
-            let label = format!("lag {lag_s} s, after {constants} of it");
+            let label = t!("row-lag", lag_s = lag_s.to_string(), constants = constants.to_string());
             let row = Row::new(label, 100.0 * made(constants), meter.felt_pa() / 10.0);
             rows.push(row.on(format!("{lag_s} s"), constants));
         }
@@ -73,7 +73,7 @@ fn preload() -> Check {
 /// The igniter's temperature, by its glow.
 fn igniter() -> Check {
     let warm_up_s = 20.0;
-    let mut burners = Burners::new(&[2e-3; 4], 6e-4, 0.7, warm_up_s);
+    let mut burners = Burners::new(&[2e-3; 4], Levels::two(0.7 * 6e-4, 6e-4), warm_up_s);
     let input = BurnerIn { flow_m3_s: 0.0, igniter: true, inducer: 0.7 };
     let mut rows = Vec::new();
     for tick in 1..=1_000_u32 {
@@ -103,29 +103,29 @@ fn shape() -> Check {
         }
         tank.chill_k(outside_k) / start
     });
-    rows.push(Row::new("cold tank warming, 2 h and 4 h", left[0] * left[0], left[1]));
-    for (name, speed) in [("blower", Speed::High), ("blower on low", Speed::Low)] {
+    rows.push(Row::new(t!("row-cold-tank-warming-2"), left[0] * left[0], left[1]));
+    for (name, speed) in [("blower", Some(Level::High)), (t!("row-blower-low"), Some(Level::Low))] {
         let mut air = AirSide::new(15_000.0, 28.0, 294.0);
         let mut run = |seconds: u32| {
             for _ in 0..seconds * 50 {
-                air.step(TICK_S, Speed::Off, speed, 0.0, 294.0);
+                air.step(TICK_S, None, speed, 0.0, 294.0);
             }
             air.blower()
         };
         let (once, twice) = (run(3), run(3));
         let full = run(120);
         let (a, b) = (1.0 - once / full, 1.0 - twice / full);
-        rows.push(Row::new(format!("{name}, 3 s and 6 s"), a * a, b));
+        rows.push(Row::new(t!("row-three-and-six-s", name = name), a * a, b));
     }
     let mut air = AirSide::new(15_000.0, 28.0, 294.0);
     let mut run = |seconds: u32, heat_w: f64| {
         for _ in 0..seconds * 50 {
-            air.step(TICK_S, Speed::High, Speed::High, heat_w, 294.0);
+            air.step(TICK_S, Some(Level::High), Some(Level::High), heat_w, 294.0);
         }
         air.rise_k()
     };
     let hot = run(600, 15_000.0);
     let (once, twice) = (run(20, 0.0), run(20, 0.0));
-    rows.push(Row::new("exchanger cooling, 20 s and 40 s", once * once / hot / hot, twice / hot));
+    rows.push(Row::new(t!("row-exchanger-cooling-20-s"), once * once / hot / hot, twice / hot));
     check("closed.lag.shape", rows)
 }

@@ -7,6 +7,7 @@ use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec};
 use crate::units::{M_PER_FT, M_PER_IN, M3_S_PER_CFH, P_STD_PA, PA_PER_INWC, PA_PER_PSI, T_STD_K};
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![cut_in_two(), two_bores(), fittings()]
@@ -32,15 +33,15 @@ fn lost_in_first(ends: [f64; 2], pipes: [PipeSpec; 2]) -> f64 {
 fn cut_in_two() -> Check {
     let mut rows = Vec::new();
     for (name, ends) in [
-        ("0.5 in. w.c.", [7.0 * PA_PER_INWC, 6.5 * PA_PER_INWC]),
-        ("10 to 5 psi", [10.0 * PA_PER_PSI, 5.0 * PA_PER_PSI]),
+        (t!("row-half-inwc"), [7.0 * PA_PER_INWC, 6.5 * PA_PER_INWC]),
+        (t!("row-10-5-psi"), [10.0 * PA_PER_PSI, 5.0 * PA_PER_PSI]),
     ] {
         for share in [0.5, 0.2] {
             let squares = ends.map(|pa| (pa + P_STD_PA) * (pa + P_STD_PA));
             let middle = squares[0] + share * (squares[1] - squares[0]);
             let by_hand = middle.sqrt() - P_STD_PA;
             let pipes = [steel(0.824, 50.0 * share), steel(0.824, 50.0 * (1.0 - share))];
-            let label = format!("{name}, cut at {:.0} %", 100.0 * share);
+            let label = t!("row-line-cut", name = name, percent = decimal(100.0 * share, 0));
             let found = lost_in_first(ends, pipes);
             rows.push(Row::new(label, (ends[0] - by_hand) / PA_PER_INWC, found / PA_PER_INWC));
         }
@@ -63,8 +64,13 @@ fn two_bores() -> Check {
         let by_hand = 0.5 * first / (first + second);
         let pipes = [steel(first_in, first_ft), steel(second_in, second_ft)];
         let lost = lost_in_first(ends, pipes);
-        let label =
-            format!("{first_ft} ft of {first_in} in. before {second_ft} ft of {second_in} in.");
+        let label = t!(
+            "row-two-pipes",
+            first_ft = first_ft.to_string(),
+            first_in = first_in.to_string(),
+            second_ft = second_ft.to_string(),
+            second_in = second_in.to_string()
+        );
         rows.push(Row::new(label, by_hand, lost / PA_PER_INWC));
     }
     check("closed.pipe.two-bores", rows)
@@ -78,9 +84,13 @@ fn fittings() -> Check {
     };
     // Equivalent feet of IFGC Table A.2.2 for 1 in. screwed fittings.
     let rows = [
-        ("ten 90° elbows", steel(1.049, 40.0).with(Fitting::Elbow90, 10), 10.0 * 2.62),
-        ("ten 45° elbows", steel(1.049, 40.0).with(Fitting::Elbow45, 10), 10.0 * 1.22),
-        ("ten tees by the branch", steel(1.049, 40.0).with(Fitting::TeeBranch, 10), 10.0 * 5.24),
+        (t!("row-ten-90-elbows"), steel(1.049, 40.0).with(Fitting::Elbow90, 10), 10.0 * 2.62),
+        (t!("row-ten-45-elbows"), steel(1.049, 40.0).with(Fitting::Elbow45, 10), 10.0 * 1.22),
+        (
+            t!("row-ten-tees-by-branch"),
+            steel(1.049, 40.0).with(Fitting::TeeBranch, 10),
+            10.0 * 5.24,
+        ),
     ]
     .into_iter()
     .map(|(name, with, feet)| Row::new(name, carried(steel(1.049, 40.0 + feet)), carried(with)))

@@ -30,7 +30,11 @@ fn table() -> Check {
                 stepped = dilute(stepped, 0.0, 1.0 / 3_600.0, changes_h / 3_600.0, 20.0);
                 passed_s += 20.0;
             }
-            let label = format!("{changes_h} changes/h, {minutes} min");
+            let label = t!(
+                "row-changes-h-min",
+                changes_h = changes_h.to_string(),
+                minutes = minutes.to_string()
+            );
             rows.push(Row::new(label, reference, stepped).on(format!("{changes_h}/h"), minutes));
         }
     }
@@ -45,10 +49,10 @@ fn worked_leaks() -> Check {
     let purge_min = libm::log(4.76 / 1.0) / 0.35 * 60.0;
     let purged = 100.0 * dilute(0.0476, 0.0, 0.0, n, 60.0 * purge_min);
     let rows = vec![
-        Row::new("0.10 m³/h for good", 100.0 * 0.10 / (0.35 * 30.0), after(0.10, 1e5)),
-        Row::new("0.50 m³/h for good", 100.0 * 0.50 / (0.35 * 30.0), after(0.50, 1e5)),
-        Row::new("0.50 m³/h for 40.4 min", 1.0, after(0.50, 40.4)),
-        Row::new("aired from 4.76 % for (V/Q)·ln 4.76", 1.0, purged),
+        Row::new(t!("row-tenth-m3-h-for-good"), 100.0 * 0.10 / (0.35 * 30.0), after(0.10, 1e5)),
+        Row::new(t!("row-half-m3-h-for-good"), 100.0 * 0.50 / (0.35 * 30.0), after(0.50, 1e5)),
+        Row::new(t!("row-half-m3-h-for-a-time"), 1.0, after(0.50, 40.4)),
+        Row::new(t!("row-aired-from-4-76"), 1.0, purged),
     ];
     check("closed.room.worked-leaks", rows)
 }
@@ -56,18 +60,18 @@ fn worked_leaks() -> Check {
 /// Without air changes all that leaked is still there.
 fn balance() -> Check {
     let mut rows = Vec::new();
-    for (name, gas) in [("natural gas", Gas::natural()), ("propane", Gas::propane())] {
+    for (name, gas) in [(t!("row-natural-gas"), Gas::natural()), ("propane", Gas::propane())] {
         for (place, vestibule_m3_s, floor_m3_s, breathing_m3_s) in [
             ("vestibule", 2e-5, 0.0, 0.0),
             ("floor", 0.0, 2e-5, 0.0),
-            ("breathing height", 0.0, 0.0, 2e-5),
+            (t!("row-breathing-height"), 0.0, 0.0, 2e-5),
         ] {
             let mut room = Room::new(&gas, 30.0, 0.0);
             for _ in 0..9_000 {
                 let leaks = Leaks { vestibule_m3_s, floor_m3_s, breathing_m3_s };
                 room.step(0.2, leaks, Ventilation::default());
             }
-            let label = format!("{name}, leak in the {place}");
+            let label = t!("row-leak", name = name, place = place);
             rows.push(Row::new(label, 2e-5 * 1_800.0 * 1e3, room.gas_m3() * 1e3));
         }
     }
@@ -102,7 +106,11 @@ fn level() -> Check {
             for _ in 0..2_000 {
                 house.step(3_600.0, heat_w, 264.0);
             }
-            let label = format!("{btu_h} Btu/h into {loss_w_k} W/K");
+            let label = t!(
+                "row-heat-into-house",
+                btu_h = btu_h.to_string(),
+                loss_w_k = loss_w_k.to_string()
+            );
             Row::new(label, heat_w / loss_w_k, house.inside_k() - 264.0)
         })
         .collect();

@@ -6,6 +6,7 @@ use crate::fidelity::claims::check;
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::hole_area_m2;
 use crate::units::PA_PER_INWC;
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![square_root(), published_pairs(), gravity()]
@@ -24,14 +25,18 @@ fn rate(gas: Gas, inwc: f64) -> f64 {
 fn square_root() -> Check {
     let mut rows = Vec::new();
     for (name, gas, rated) in
-        [("natural gas", Gas::natural(), 3.5), ("propane", Gas::propane(), 10.0)]
+        [(t!("row-natural-gas"), Gas::natural(), 3.5), ("propane", Gas::propane(), 10.0)]
     {
         let at_rated = rate(gas, rated);
         for part in [0.1, 0.25, 0.5, 0.75, 0.9, 1.1, 1.25, 1.4] {
             let pressure: f64 = part * rated;
             let by_hand = 100.0 * part.sqrt();
             let found = 100.0 * rate(gas, pressure) / at_rated;
-            let row = Row::new(format!("{name}, {pressure:.2} in. w.c."), by_hand, found);
+            let row = Row::new(
+                t!("row-name-inwc", name = name, pressure = decimal(pressure, 2)),
+                by_hand,
+                found,
+            );
             rows.push(row.on(name, pressure));
         }
     }
@@ -41,19 +46,13 @@ fn square_root() -> Check {
 /// Pairs of pressures that manuals print, and the ratio of rates that goes with them.
 fn published_pairs() -> Check {
     let rows = [
-        (
-            "natural gas, 1.5 of 3.5 in. w.c., rated 14,500 of 22,000 Btu/h",
-            Gas::natural(),
-            1.5,
-            3.5,
-            65.9,
-        ),
-        ("natural gas, 1.7 of 3.5 in. w.c., the 70 % class", Gas::natural(), 1.7, 3.5, 70.0),
-        ("propane, 4.9 of 10 in. w.c., the 70 % class", Gas::propane(), 4.9, 10.0, 70.0),
+        (t!("row-natural-gas-1-5"), Gas::natural(), 1.5, 3.5, 65.9),
+        (t!("row-natural-gas-1-7"), Gas::natural(), 1.7, 3.5, 70.0),
+        (t!("row-propane-4-9-10"), Gas::propane(), 4.9, 10.0, 70.0),
     ]
     .into_iter()
-    .map(|(name, gas, low, high, percent)| {
-        Row::new(name, percent, 100.0 * rate(gas, low) / rate(gas, high))
+    .map(|(name, gas, lower, upper, percent)| {
+        Row::new(name, percent, 100.0 * rate(gas, lower) / rate(gas, upper))
     })
     .collect();
     check("closed.orifice.published-ratios", rows)

@@ -2,16 +2,17 @@
 
 use crate::chart::Scale;
 use crate::fidelity::plot::Figure;
+use crate::words::Id;
 
-const LENGTH: &str = "length, ft";
+const LENGTH: Id = id!("axis-length");
 
 /// Every figure, in the order of the guide.
 pub const FIGURES: &[Figure] = &[
     Figure {
         file: "steel-natural-low",
-        title: "Schedule 40 steel, natural gas, low pressure",
+        title: id!("plot-steel-natural-low"),
         x: LENGTH,
-        y: "capacity, ft³/h",
+        y: id!("axis-capacity-ft3-h"),
         scale: Scale::Decades,
         checks: &[
             "pipe.steel.natural.drop-0.5-inwc",
@@ -21,9 +22,9 @@ pub const FIGURES: &[Figure] = &[
     },
     Figure {
         file: "steel-natural-psi",
-        title: "Schedule 40 steel, natural gas, 2 to 5 psi",
+        title: id!("plot-steel-natural-psi"),
         x: LENGTH,
-        y: "capacity, ft³/h",
+        y: id!("axis-capacity-ft3-h"),
         scale: Scale::Decades,
         checks: &[
             "pipe.steel.natural.3-psi.drop-2-psi",
@@ -33,9 +34,9 @@ pub const FIGURES: &[Figure] = &[
     },
     Figure {
         file: "steel-propane",
-        title: "Schedule 40 steel, propane",
+        title: id!("plot-steel-propane"),
         x: LENGTH,
-        y: "capacity, kBtu/h",
+        y: id!("axis-capacity-kbtu-h"),
         scale: Scale::Decades,
         checks: &[
             "pipe.steel.propane.10-psi.drop-1-psi.unrounded",
@@ -46,9 +47,9 @@ pub const FIGURES: &[Figure] = &[
     },
     Figure {
         file: "steel-older",
-        title: "Schedule 40 steel, older editions of the tables",
+        title: id!("plot-steel-older"),
         x: LENGTH,
-        y: "capacity, ft³/h or kBtu/h",
+        y: id!("axis-capacity-ft3-h-or-kbtu-h"),
         scale: Scale::Decades,
         checks: &[
             "pipe.steel.natural.drop-0.3-inwc.legacy",
@@ -57,9 +58,9 @@ pub const FIGURES: &[Figure] = &[
     },
     Figure {
         file: "copper-natural",
-        title: "Semirigid copper, natural gas",
+        title: id!("plot-copper-natural"),
         x: LENGTH,
-        y: "capacity, ft³/h",
+        y: id!("axis-capacity-ft3-h"),
         scale: Scale::Decades,
         checks: &[
             "pipe.copper.natural.drop-1-inwc",
@@ -70,41 +71,41 @@ pub const FIGURES: &[Figure] = &[
     },
     Figure {
         file: "copper-propane",
-        title: "Semirigid copper, propane",
+        title: id!("plot-copper-propane"),
         x: LENGTH,
-        y: "capacity, kBtu/h",
+        y: id!("axis-capacity-kbtu-h"),
         scale: Scale::Decades,
         checks: &["pipe.copper.propane.drop-0.5-inwc", "pipe.copper.propane.10-psi.drop-1-psi"],
     },
     Figure {
         file: "fittings",
-        title: "Screwed fittings",
-        x: "inside diameter, in",
-        y: "equivalent length, ft",
+        title: id!("plot-fittings"),
+        x: id!("axis-inside-diameter-in"),
+        y: id!("axis-equivalent-length-ft"),
         scale: Scale::Even,
         checks: &["pipe.fittings"],
     },
     Figure {
         file: "gravity",
-        title: "Capacity with gases of other specific gravity",
-        x: "specific gravity (air = 1)",
-        y: "multiplier",
+        title: id!("plot-gravity"),
+        x: id!("axis-specific-gravity-air-1"),
+        y: id!("axis-multiplier"),
         scale: Scale::Even,
         checks: &["pipe.gravity.near", "pipe.gravity.far"],
     },
     Figure {
         file: "csst-low",
-        title: "Corrugated tubing, natural gas, low pressure",
+        title: id!("plot-csst-low"),
         x: LENGTH,
-        y: "capacity, ft³/h",
+        y: id!("axis-capacity-ft3-h"),
         scale: Scale::Decades,
         checks: &["csst.natural.drop-0.5-inwc", "csst.natural.drop-3-inwc"],
     },
     Figure {
         file: "csst-psi",
-        title: "Corrugated tubing, natural gas, 2 and 5 psi: at standard and at its own density",
+        title: id!("plot-csst-psi"),
         x: LENGTH,
-        y: "capacity, ft³/h",
+        y: id!("axis-capacity-ft3-h"),
         scale: Scale::Decades,
         checks: &[
             "csst.natural.2-psi.drop-1-psi.plain-drop",
@@ -115,9 +116,9 @@ pub const FIGURES: &[Figure] = &[
     },
     Figure {
         file: "csst-propane",
-        title: "Corrugated tubing, propane",
+        title: id!("plot-csst-propane"),
         x: LENGTH,
-        y: "capacity, kBtu/h",
+        y: id!("axis-capacity-kbtu-h"),
         scale: Scale::Decades,
         checks: &[
             "csst.propane.drop-0.5-inwc",
@@ -127,49 +128,49 @@ pub const FIGURES: &[Figure] = &[
     },
     Figure {
         file: "orifices",
-        title: "Utility gas through drilled orifices",
-        x: "pressure, in. w.c.",
-        y: "flow, ft³/h",
+        title: id!("plot-orifices"),
+        x: id!("axis-pressure-in-w-c"),
+        y: id!("axis-flow-ft3-h"),
         scale: Scale::Even,
         checks: &["orifice.utility", "orifice.utility.5-6-inwc"],
     },
     Figure {
         file: "leaks",
-        title: "Gas through a small hole",
-        x: "hole, mm",
-        y: "flow, ft³/h",
+        title: id!("plot-leaks"),
+        x: id!("axis-hole-mm"),
+        y: id!("axis-flow-ft3-h"),
         scale: Scale::Decades,
         checks: &["orifice.leaks"],
     },
     Figure {
         file: "clocking",
-        title: "Seconds for a turn of the dial at rated input",
-        x: "rated input, kBtu/h",
-        y: "seconds",
+        title: id!("plot-clocking"),
+        x: id!("axis-rated-input-kbtu-h"),
+        y: id!("axis-seconds"),
         scale: Scale::Even,
         checks: &["meter.chart"],
     },
     Figure {
         file: "vapour-pressure",
-        title: "Vapour pressure of commercial propane",
-        x: "temperature, °F",
-        y: "pressure, psia",
+        title: id!("plot-vapour-pressure"),
+        x: id!("axis-temperature-f"),
+        y: id!("axis-pressure-psia"),
         scale: Scale::Even,
         checks: &["gas.vapour-pressure"],
     },
     Figure {
         file: "altitude",
-        title: "Air pressure, and input of the same orifice, by altitude",
-        x: "altitude, ft",
-        y: "against sea level",
+        title: id!("plot-altitude"),
+        x: id!("axis-altitude-ft"),
+        y: id!("axis-against-sea-level"),
         scale: Scale::Even,
         checks: &["altitude.input", "altitude.pressure"],
     },
     Figure {
         file: "flue-gas",
-        title: "Oxygen and carbon dioxide in dry flue gas",
-        x: "excess air, %",
-        y: "share, %",
+        title: id!("plot-flue-gas"),
+        x: id!("axis-excess-air"),
+        y: id!("axis-share"),
         scale: Scale::Even,
         checks: &[
             "burning.oxygen.pure",
@@ -180,17 +181,17 @@ pub const FIGURES: &[Figure] = &[
     },
     Figure {
         file: "efficiency",
-        title: "Heat that does not go up the flue",
-        x: "excess air, %",
-        y: "share of the gross heat, %",
+        title: id!("plot-efficiency"),
+        x: id!("axis-excess-air"),
+        y: id!("axis-share-of-the-gross-heat"),
         scale: Scale::Even,
         checks: &["burning.efficiency.177-c", "burning.efficiency.232-c"],
     },
     Figure {
         file: "dilution",
-        title: "Gas gathering in a ventilated room",
-        x: "time, min",
-        y: "gas, m³/m³",
+        title: id!("plot-dilution"),
+        x: id!("axis-time-min"),
+        y: id!("axis-gas-m3-m3"),
         scale: Scale::Decades,
         checks: &["room.dilution"],
     },

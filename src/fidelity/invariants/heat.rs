@@ -3,15 +3,16 @@
 use super::shape::SEED;
 use crate::appliance::airside::AirSide;
 use crate::appliance::burner::{BurnerIn, Burners};
-use crate::appliance::ignition::Speed;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
+use crate::parts::{Level, Levels};
 use crate::physics::combustion::efficiency;
 use crate::physics::fluid::Gas;
 use crate::physics::heat::Exchanger;
 use crate::rng::stream;
 use crate::site::house::House;
 use crate::units::{TICK_S, W_PER_BTU_H};
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![furnace(), stored()]
@@ -22,9 +23,10 @@ const RETURN_K: f64 = 294.0;
 /// A furnace at rest on a stage: gas in, heat to the air, heat up the flue, in watts.
 fn steady(gas: Gas, load: f64) -> [f64; 3] {
     let rated_m3_s = 80_000.0 * W_PER_BTU_H / gas.heating_value_j_m3;
-    let mut burners = Burners::new(&[2.2e-3; 4], rated_m3_s, 0.7, 17.0);
+    let mut burners = Burners::new(&[2.2e-3; 4], Levels::two(0.7 * rated_m3_s, rated_m3_s), 17.0);
     let mut air = AirSide::new(0.8 * 80_000.0 * W_PER_BTU_H, 30.0, RETURN_K);
-    let (stage, inducer) = if load > 0.85 { (Speed::High, 1.0) } else { (Speed::Low, 0.7) };
+    let (stage, inducer) =
+        if load > 0.85 { (Some(Level::High), 1.0) } else { (Some(Level::Low), 0.7) };
     let flow_m3_s = load * rated_m3_s;
     for _ in 0..900 {
         burners.step(TICK_S, &gas, &BurnerIn { flow_m3_s: 0.0, igniter: true, inducer });
@@ -43,10 +45,10 @@ fn steady(gas: Gas, load: f64) -> [f64; 3] {
 
 fn furnace() -> Check {
     let mut rows = Vec::new();
-    for (name, gas) in [("natural gas", Gas::natural()), ("propane", Gas::propane())] {
+    for (name, gas) in [(t!("row-natural-gas"), Gas::natural()), ("propane", Gas::propane())] {
         for load in [0.7, 0.8, 1.0, 1.1] {
             let [gas_w, to_air_w, flue_w] = steady(gas, load);
-            let label = format!("{name}, {:.0} % of rated gas", 100.0 * load);
+            let label = t!("row-rated-gas", name = name, percent = decimal(100.0 * load, 0));
             rows.push(Row::new(label, gas_w, to_air_w + flue_w).on(name, 100.0 * load));
         }
     }
@@ -79,6 +81,9 @@ fn stored() -> Check {
     }
     check(
         "invariants.heat.stored",
-        vec![Row::new("worst exchanger", 1e-9, metal), Row::new("worst house", 1e-9, walls)],
+        vec![
+            Row::new(t!("row-worst-exchanger"), 1e-9, metal),
+            Row::new(t!("row-worst-house"), 1e-9, walls),
+        ],
     )
 }

@@ -89,7 +89,7 @@ pub fn overshoot_pa(shape: &Shape) -> f64 {
         built.network.step(TICK_S);
         for place in shape.sources.len()..shape.places() {
             let own = before.get(place).copied().unwrap_or(0.0);
-            let (mut low, mut high) = (own, own);
+            let (mut lower, mut upper) = (own, own);
             for link in &shape.links {
                 let other = if link.from == place {
                     link.to
@@ -98,11 +98,11 @@ pub fn overshoot_pa(shape: &Shape) -> f64 {
                 } else {
                     continue;
                 };
-                low = low.min(built.pressure_pa(other));
-                high = high.max(built.pressure_pa(other));
+                lower = lower.min(built.pressure_pa(other));
+                upper = upper.max(built.pressure_pa(other));
             }
             let now = built.pressure_pa(place);
-            worst = worst.max(now - high).max(low - now);
+            worst = worst.max(now - upper).max(lower - now);
         }
     }
     worst
@@ -125,7 +125,7 @@ pub fn fall_on_opening(shape: &Shape) -> f64 {
             if let Some(&element) = built.elements.get(k) {
                 built.network.set_opening(element, share * area_m2);
             }
-            built.network.settle(1e6);
+            built.network.settle(1e9);
             let flow = built.flow_m3_s(k);
             if flows_backwards(shape, &built) {
                 break;
@@ -209,17 +209,17 @@ fn drawn(id: &str, row: Row) -> Check {
 
 fn balance_check() -> Check {
     let found = worst("fidelity.balance", |shape, _| imbalance(shape));
-    drawn("invariants.net.balance", Row::new("worst volume in any step", 1e-9, found))
+    drawn("invariants.net.balance", Row::new(t!("row-worst-volume-any-step"), 1e-9, found))
 }
 
 fn bounds_check() -> Check {
     let found = worst("fidelity.bounds", |shape, _| overshoot_pa(shape));
-    drawn("invariants.net.between", Row::new("worst place in any step", 1e-3, found))
+    drawn("invariants.net.between", Row::new(t!("row-worst-place-any-step"), 1e-3, found))
 }
 
 fn opening_check() -> Check {
     let found = worst("fidelity.opening", |shape, _| fall_on_opening(shape));
-    drawn("invariants.net.opening", Row::new("worst opening, tenth to fourfold", 1e-9, found))
+    drawn("invariants.net.opening", Row::new(t!("row-worst-opening-tenth-fourfold"), 1e-9, found))
 }
 
 fn order_check() -> Check {
@@ -228,10 +228,10 @@ fn order_check() -> Check {
         let links = shuffled(draws, shape.links.len());
         order_effect(shape, &places, &links)
     });
-    drawn("invariants.net.order", Row::new("worst pressure or flow in any step", 1e-9, found))
+    drawn("invariants.net.order", Row::new(t!("row-worst-pressure-flow-any"), 1e-9, found))
 }
 
 fn reversal_check() -> Check {
     let found = worst("fidelity.reversal", |shape, _| turning_effect(shape));
-    drawn("invariants.net.reversal", Row::new("worst pressure or flow in any step", 1e-9, found))
+    drawn("invariants.net.reversal", Row::new(t!("row-worst-pressure-flow-any"), 1e-9, found))
 }

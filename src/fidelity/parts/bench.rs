@@ -12,6 +12,10 @@ pub(super) fn setup(id: &str) -> Option<Setup> {
 
 /// A row whose reference is the value of the published range that lies nearest the result, so
 /// that a result within the range agrees exactly.
-pub(super) fn in_range(name: &str, [low, high]: [f64; 2], result: f64) -> Row {
-    Row::new(format!("{name}: {low} to {high}"), result.clamp(low, high), result)
+pub(super) fn in_range(name: &str, [lower, upper]: [f64; 2], result: f64) -> Row {
+    Row::new(
+        t!("row-range", name = name, low = lower.to_string(), high = upper.to_string()),
+        result.clamp(lower, upper),
+        result,
+    )
 }

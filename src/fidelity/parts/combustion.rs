@@ -1,12 +1,13 @@
 //! Excess air, carbon monoxide and flame current of the shipped burners.
 
 use super::bench::{in_range, setup};
-use crate::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_LOW};
+use crate::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_REDUCED};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::physics::combustion::{co_air_free_ppm, flue_gas};
 use crate::physics::fluid::Gas;
 use crate::units::TICK_S;
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![excess_air(), over_firing(), healthy_co(), air_free(), co_order(), flame_current(), rod()]
@@ -17,20 +18,21 @@ struct Lit {
     burners: Burners,
     gas: Gas,
     rated_m3_s: f64,
-    low_share: f64,
+    first_share: f64,
 }
 
 impl Lit {
     fn new(id: &str, condition: Condition) -> Option<Self> {
         let setup = setup(id)?;
         let furnace = &setup.furnace;
-        let rated_m3_s = furnace.plate.input_high.si() / setup.gas.heating_value_j_m3;
-        let low_share = furnace.plate.input_low.si() / furnace.plate.input_high.si();
-        let mut burners = Burners::new(&furnace.orifices_m, rated_m3_s, low_share, 17.0);
+        let levels = furnace.plate.input.map(|_, input| input.si() / setup.gas.heating_value_j_m3);
+        let rated_m3_s = *levels.top();
+        let first_share = levels.first() / rated_m3_s;
+        let mut burners = Burners::new(&furnace.orifices_m, levels, 17.0);
         burners.set_condition(condition);
-        let mut lit = Self { burners, gas: setup.gas, rated_m3_s, low_share };
-        lit.run(850, 0.0, INDUCER_LOW, true);
-        lit.run(250, low_share, INDUCER_LOW, true);
+        let mut lit = Self { burners, gas: setup.gas, rated_m3_s, first_share };
+        lit.run(850, 0.0, INDUCER_REDUCED, true);
+        lit.run(250, first_share, INDUCER_REDUCED, true);
         Some(lit)
     }
 
@@ -41,15 +43,15 @@ impl Lit {
         }
     }
 
-    /// Burns at a share of the rated flow with the inducer on high.
+    /// Burns at a share of the rated flow with the inducer at full speed.
     fn at(&mut self, load: f64) -> &Burners {
         self.run(50, load, 1.0, false);
         &self.burners
     }
 
-    /// Burns at the low rate with the inducer on low.
-    fn low(&mut self) -> &Burners {
-        self.run(50, self.low_share, INDUCER_LOW, false);
+    /// Burns at the first level's rate and the inducer's reduced speed.
+    fn reduced(&mut self) -> &Burners {
+        self.run(50, self.first_share, INDUCER_REDUCED, false);
         &self.burners
     }
 }
@@ -63,10 +65,10 @@ fn benches() -> impl Iterator<Item = (&'static str, Lit)> {
 fn excess_air() -> Check {
     let mut rows = Vec::new();
     for (id, mut lit) in benches() {
-        let low = 100.0 * lit.low().excess_air();
+        let low = 100.0 * lit.reduced().excess_air();
         let high = 100.0 * lit.at(1.0).excess_air();
-        rows.push(in_range(&format!("{id}, low"), [30.0, 60.0], low));
-        rows.push(in_range(&format!("{id}, high"), [30.0, 60.0], high));
+        rows.push(in_range(&t!("row-low", id = id), [30.0, 60.0], low));
+        rows.push(in_range(&t!("row-high", id = id), [30.0, 60.0], high));
     }
     check("parts.burner.excess-air", rows)
 }
@@ -79,7 +81,7 @@ fn over_firing() -> Check {
         for load in [0.8, 0.9, 1.1, 1.2, 1.3] {
             let by_hand = 100.0 * (rated / load - 1.0);
             let found = 100.0 * lit.at(load).excess_air();
-            let label = format!("{id}, {:.0} % of rated gas", 100.0 * load);
+            let label = t!("row-id-rated-gas", id = id, percent = decimal(100.0 * load, 0));
             rows.push(Row::new(label, by_hand, found).on(id, 100.0 * load));
         }
     }
@@ -89,9 +91,9 @@ fn over_firing() -> Check {
 fn healthy_co() -> Check {
     let mut rows = Vec::new();
     for (id, mut lit) in benches() {
-        rows.push(Row::new(format!("{id}, low"), 100.0, lit.low().co_air_free_ppm()));
-        rows.push(Row::new(format!("{id}, high"), 100.0, lit.at(1.0).co_air_free_ppm()));
-        rows.push(Row::new(format!("{id}, 110 % of rated"), 100.0, lit.at(1.1).co_air_free_ppm()));
+        rows.push(Row::new(t!("row-low", id = id), 100.0, lit.reduced().co_air_free_ppm()));
+        rows.push(Row::new(t!("row-high", id = id), 100.0, lit.at(1.0).co_air_free_ppm()));
+        rows.push(Row::new(t!("row-110-rated", id = id), 100.0, lit.at(1.1).co_air_free_ppm()));
     }
     check("parts.burner.healthy-co", rows)
 }
@@ -101,7 +103,11 @@ fn air_free() -> Check {
         .into_iter()
         .map(|(ppm, o2)| {
             let by_hand = ppm * 20.9 / (20.9 - o2);
-            Row::new(format!("{ppm} ppm at {o2} % O₂"), by_hand, co_air_free_ppm(ppm, o2 / 100.0))
+            Row::new(
+                t!("row-ppm-o", ppm = ppm.to_string(), o2 = o2.to_string()),
+                by_hand,
+                co_air_free_ppm(ppm, o2 / 100.0),
+            )
         })
         .collect();
     check("parts.burner.co-air-free", rows)
@@ -113,23 +119,19 @@ fn co_order() -> Check {
     for (id, mut lit) in benches() {
         let co = [0.9, 1.0, 1.1, 1.2, 1.3, 1.4].map(|load| lit.at(load).co_air_free_ppm());
         let least = co.windows(2).map(|pair| pair[1] - pair[0]).fold(f64::INFINITY, f64::min);
-        rows.push(Row::new(format!("{id}, least rise from 90 to 140 % of rated gas"), 0.0, least));
+        rows.push(Row::new(t!("row-least-rise-from-90", id = id), 0.0, least));
         let rise = 10.0 * co[1];
-        rows.push(Row::new(
-            format!("{id}, 140 % against ten times the healthy value"),
-            rise,
-            co[5],
-        ));
+        rows.push(Row::new(t!("row-140-against-ten-times", id = id), rise, co[5]));
     }
     let short = flue_gas(&Gas::natural(), 0.0).co_air_free_ppm;
-    rows.push(Row::new("no excess air, against the 400 ppm of ANSI Z21.47", 400.0, short));
+    rows.push(Row::new(t!("row-excess-air-against-400"), 400.0, short));
     let blocked = Condition {
         draft: crate::appliance::draft::Draft { vent_blocked: 0.75, ..Default::default() },
         ..Condition::default()
     };
     if let Some(mut lit) = Lit::new(BENCHES[0], blocked) {
         let ppm = lit.at(1.0).co_air_free_ppm();
-        rows.push(Row::new("three quarters of the vent blocked, against 100 ppm", 100.0, ppm));
+        rows.push(Row::new(t!("row-three-quarters-vent-blocked"), 100.0, ppm));
     }
     check("parts.burner.co-order", rows)
 }
@@ -137,9 +139,9 @@ fn co_order() -> Check {
 fn flame_current() -> Check {
     let mut rows = Vec::new();
     for (id, mut lit) in benches() {
-        rows.push(in_range(&format!("{id}, low"), [1.8, 4.0], lit.low().flame_ua()));
-        rows.push(in_range(&format!("{id}, high"), [1.8, 4.0], lit.at(1.0).flame_ua()));
-        rows.push(in_range(&format!("{id}, gas off"), [0.0, 0.4], lit.at(0.0).flame_ua()));
+        rows.push(in_range(&t!("row-low", id = id), [1.8, 4.0], lit.reduced().flame_ua()));
+        rows.push(in_range(&t!("row-high", id = id), [1.8, 4.0], lit.at(1.0).flame_ua()));
+        rows.push(in_range(&t!("row-gas-off", id = id), [0.0, 0.4], lit.at(0.0).flame_ua()));
     }
     check("parts.flame.current", rows)
 }
@@ -149,15 +151,15 @@ fn rod() -> Check {
     let mut rows = Vec::new();
     for (name, share, range) in [
         ("clean", 1.0, [1.5, 4.0]),
-        ("dirty, half the current left", 0.5, [0.5, 1.5]),
-        ("filthy, a tenth left", 0.1, [0.0, 0.4]),
+        (t!("row-dirty-half-current-left"), 0.5, [0.5, 1.5]),
+        (t!("row-filthy-tenth-left"), 0.1, [0.0, 0.4]),
     ] {
         for (what, condition) in [
             ("rod", Condition { rod: share, ..Condition::default() }),
             ("ground", Condition { ground: share, ..Condition::default() }),
         ] {
             if let Some(mut lit) = Lit::new(BENCHES[0], condition) {
-                rows.push(in_range(&format!("{what}, {name}"), range, lit.low().flame_ua()));
+                rows.push(in_range(&format!("{what}, {name}"), range, lit.reduced().flame_ua()));
             }
         }
     }

@@ -53,18 +53,22 @@ fn accuracy() -> Check {
             for inwc in [1.7, 3.5, 7.0, 11.0] {
                 let state = if warm { "warm" } else { "cold" };
                 let found = held.read_inwc(10, inwc);
-                rows.push(Row::new(format!("{id}, zeroed {state}, {inwc} in. w.c."), inwc, found));
+                rows.push(Row::new(
+                    t!("row-zeroed", id = id, state = state, inwc = inwc.to_string()),
+                    inwc,
+                    found,
+                ));
             }
         }
     }
     // A poor one: an inch of water off before it is zeroed.
     if let Some(setup) = setup("healthy-natural") {
         let mut held = Held::new(&MeterSetup { zero_error_pa: PA_PER_INWC, ..setup.meter });
-        rows.push(Row::new("1 in. w.c. off, before zeroing", 1.0, held.read_inwc(10, 0.0)));
+        rows.push(Row::new(t!("row-inch-off"), 1.0, held.read_inwc(10, 0.0)));
         held.meter.zero();
         for inwc in [0.0, 3.5, 10.0] {
             let found = held.read_inwc(10, inwc);
-            rows.push(Row::new(format!("1 in. w.c. off, zeroed, {inwc} in. w.c."), inwc, found));
+            rows.push(Row::new(t!("row-inch-off-zeroed", inwc = inwc.to_string()), inwc, found));
         }
     }
     check("parts.manometer.accuracy", rows)
@@ -121,7 +125,7 @@ fn wrong_zero() -> Check {
             held.meter.zero();
             let found = held.read_inwc(10, 7.0);
             rows.push(Row::new(
-                format!("zeroed at {trapped} in. w.c., put to 7.0"),
+                t!("row-zeroed-under-pressure", trapped = trapped.to_string()),
                 7.0 - trapped,
                 found,
             ));

@@ -20,11 +20,13 @@ fn smelt_at(wanted: Strength) -> f64 {
 
 fn legal() -> Check {
     let mut rows = Vec::new();
-    for (name, gas) in [("natural gas", Gas::natural()), ("propane", Gas::propane())] {
+    for (name, gas) in [(t!("row-natural-gas"), Gas::natural()), ("propane", Gas::propane())] {
         let fifth = 100.0 * gas.lower_limit / 5.0;
-        for (strength, kind) in
-            [("a whiff", Strength::Faint), ("plain", Strength::Clear), ("strong", Strength::Strong)]
-        {
+        for (strength, kind) in [
+            (t!("row-whiff"), Strength::Faint),
+            ("plain", Strength::Clear),
+            ("strong", Strength::Strong),
+        ] {
             let found = 100.0 * gas.lower_limit * smelt_at(kind);
             rows.push(Row::new(format!("{name}, {strength}"), fifth, found));
         }
@@ -34,5 +36,5 @@ fn legal() -> Check {
 
 fn stricter() -> Check {
     let found = 100.0 * Gas::natural().lower_limit * smelt_at(Strength::Faint);
-    check("parts.odor.stricter-state", vec![Row::new("natural gas, a whiff", 0.15, found)])
+    check("parts.odor.stricter-state", vec![Row::new(t!("row-natural-gas-whiff"), 0.15, found)])
 }

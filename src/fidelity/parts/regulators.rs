@@ -9,6 +9,7 @@ use crate::physics::fluid::Gas;
 use crate::physics::orifice::{OpeningLaw, area_for_flow_m2};
 use crate::physics::regulator::{Behaviour, RegulatorSpec};
 use crate::units::{P_STD_PA, PA_PER_INWC, PA_PER_PSI, T_STD_K};
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![droop(), droop_line(), lock_up(), inlet_effect(), starved(), screw_ends()]
@@ -40,9 +41,9 @@ fn appliance() -> Behaviour {
 
 fn kinds() -> [(&'static str, Gas, Behaviour); 3] {
     [
-        ("second stage, propane, 11 in. w.c.", Gas::propane(), second_stage()),
-        ("line regulator, natural gas, 7 in. w.c.", Gas::natural(), line()),
-        ("appliance regulator, natural gas, 3.5 in. w.c.", Gas::natural(), appliance()),
+        (t!("row-second-stage-propane-11"), Gas::propane(), second_stage()),
+        (t!("row-line-regulator-natural-gas"), Gas::natural(), line()),
+        (t!("row-appliance-regulator-natural-gas"), Gas::natural(), appliance()),
     ]
 }
 
@@ -51,7 +52,7 @@ fn droop() -> Check {
     if let Some(mut rig) = RegulatorRig::behaving(Gas::propane(), &second_stage()) {
         for (share, inwc) in [(0.1, 11.0), (1.0, 9.0)] {
             let found = rig.draw(share * RATED, inwc * PA_PER_INWC) / PA_PER_INWC;
-            let label = format!("{:.0} % of the rated flow", 100.0 * share);
+            let label = t!("row-rated-flow", percent = decimal(100.0 * share, 0));
             rows.push(Row::new(label, inwc, found).on("", 100.0 * share));
         }
     }
@@ -67,7 +68,7 @@ fn droop_line() -> Check {
             let fall = (share - 0.1) / 0.9 * wanted.droop_pa;
             let line = wanted.set_pa - fall;
             let found = rig.draw(share * wanted.rated_flow_std_m3_s, line);
-            let label = format!("{name}, {:.0} % of rated flow", 100.0 * share);
+            let label = t!("row-name-rated-flow", name = name, percent = decimal(100.0 * share, 0));
             let percent = |pa: f64| 100.0 * (wanted.set_pa - pa) / wanted.droop_pa;
             rows.push(Row::new(label, percent(line), percent(found)).on(name, 100.0 * share));
         }
@@ -85,17 +86,17 @@ fn lock_up() -> Check {
             rig.set_inlet(inlet * wanted.inlet_pa);
             rig.draw(wanted.rated_flow_std_m3_s, wanted.set_pa - wanted.droop_pa);
             let found = 100.0 * rig.lock_up() / wanted.set_pa;
-            let label = format!("{name}, inlet {:.0} % of normal", 100.0 * inlet);
+            let label = t!("row-inlet-normal", name = name, percent = decimal(100.0 * inlet, 0));
             rows.push(Row::new(label, limit, found));
         }
     }
     for (id, name) in [
-        ("healthy-natural", "healthy bench, natural gas"),
-        ("healthy-propane", "healthy bench, propane"),
+        ("healthy-natural", t!("row-healthy-bench-natural-gas")),
+        ("healthy-propane", t!("row-healthy-bench-propane")),
     ] {
         if let Some(setup) = setup(id) {
             let found = 100.0 * setup.supply.lockup_pa / setup.supply.set_pa;
-            rows.push(Row::new(format!("{name}, supply as set"), 120.0, found));
+            rows.push(Row::new(t!("row-supply-as-set", name = name), 120.0, found));
         }
     }
     check("parts.regulator.lock-up", rows)
@@ -105,9 +106,9 @@ fn lock_up() -> Check {
 fn inlet_effect() -> Check {
     let mut rows = Vec::new();
     for (name, gas, wanted, inlets) in [
-        ("second stage, 5 to 10 psi", Gas::propane(), second_stage(), [5.0, 10.0]),
-        ("line regulator, 1 to 2 psi", Gas::natural(), line(), [1.0, 2.0]),
-        ("appliance regulator, 5 to 10.5 in. w.c.", Gas::natural(), appliance(), [0.1804, 0.3790]),
+        (t!("row-second-stage-5-10"), Gas::propane(), second_stage(), [5.0, 10.0]),
+        (t!("row-line-regulator-1-2"), Gas::natural(), line(), [1.0, 2.0]),
+        (t!("row-appliance-regulator-5-10"), Gas::natural(), appliance(), [0.1804, 0.3790]),
     ] {
         let Some(mut rig) = RegulatorRig::behaving(gas, &wanted) else { continue };
         let outlets = inlets.map(|psi| {
@@ -143,7 +144,10 @@ fn starved() -> Check {
             rig.set_inlet(inwc * PA_PER_INWC);
             let found = rig.draw(wanted.rated_flow_std_m3_s, outlet) / PA_PER_INWC;
             let by_hand = behind_open_seat(&spec, load, inwc);
-            rows.push(Row::new(format!("inlet {inwc} in. w.c."), by_hand, found).on("", inwc));
+            rows.push(
+                Row::new(t!("row-inlet-inwc", inwc = inwc.to_string()), by_hand, found)
+                    .on("", inwc),
+            );
         }
     }
     check("parts.regulator.starved", rows)
@@ -163,13 +167,13 @@ fn screw_ends() -> Check {
             }
             let found = rig.draw(wanted.rated_flow_std_m3_s, outlet) / PA_PER_INWC;
             let by_hand = behind_open_seat(&spec, load, inwc);
-            rows.push(Row::new(format!("bottomed, inlet {inwc} in. w.c."), by_hand, found));
+            rows.push(Row::new(t!("row-bottomed-inlet", inwc = inwc.to_string()), by_hand, found));
             if let Some(regulator) = rig.network.regulator_mut(rig.regulator) {
                 regulator.set_turns(0.0);
                 regulator.settle_preload();
             }
             let found = rig.draw(wanted.rated_flow_std_m3_s, outlet) / PA_PER_INWC;
-            rows.push(Row::new(format!("fully out, inlet {inwc} in. w.c."), 0.0, found));
+            rows.push(Row::new(t!("row-fully-out-inlet", inwc = inwc.to_string()), 0.0, found));
         }
     }
     check("parts.regulator.screw-ends", rows)

@@ -31,7 +31,7 @@ pub(super) fn checks() -> Vec<Check> {
     for wanted in &WANTED {
         let Some(setup) = setup(wanted.id) else { continue };
         let mut run = Run::at_rest(setup.clone());
-        let mut states: Vec<State> = vec![run.wait(10), run.low(), run.high()];
+        let mut states: Vec<State> = vec![run.wait(10), run.first(), run.full()];
         if let SupplyKind::Meter { dial_m3 } = setup.supply.kind {
             dial.push(clocked(&mut run, &setup, dial_m3));
         }
@@ -40,19 +40,19 @@ pub(super) fn checks() -> Vec<Check> {
         if run.refused {
             continue;
         }
-        for ((state, name), inlet) in
-            states.iter().zip(Stage::ALL.map(Stage::label)).zip(wanted.inlet)
-        {
-            let label = format!("{}, {name}, inlet", wanted.id);
+        let names: Vec<&str> =
+            Stage::of(setup.furnace.plate.input.list()).map(Stage::label).collect();
+        for ((state, name), inlet) in states.iter().zip(&names).zip(wanted.inlet) {
+            let label = t!("row-inlet", id = wanted.id, name = *name);
             pressures.push(Row::new(label, inlet, state.inlet_pa / PA_PER_INWC));
         }
-        let fired = states.iter().zip(Stage::ALL.map(Stage::label)).skip(1);
+        let fired = states.iter().zip(&names).skip(1);
         for (((state, name), manifold), input) in
             fired.zip(wanted.manifold).zip([56_000.0, 80_000.0, 80_000.0])
         {
             let label = format!("{}, {name}", wanted.id);
             let found = state.manifold_pa / PA_PER_INWC;
-            pressures.push(Row::new(label.clone() + ", manifold", manifold, found));
+            pressures.push(Row::new(t!("row-manifold", label = &label), manifold, found));
             rates.push(Row::new(label, input, state.input_w / W_PER_BTU_H));
         }
     }
@@ -61,7 +61,7 @@ pub(super) fn checks() -> Vec<Check> {
         check("parts.bench.pressures", pressures),
         check("parts.bench.rates", rates),
         check("parts.meter.clocking", dial),
-        check("parts.bench.balance", vec![Row::new("worst tick", 1e-9, worst)]),
+        check("parts.bench.balance", vec![Row::new(t!("row-worst-tick"), 1e-9, worst)]),
     ]
 }
 
@@ -70,7 +70,7 @@ fn clocked(run: &mut Run, setup: &Setup, dial_m3: f64) -> Row {
     let dial_ft3 = dial_m3 / M3_PER_FT3;
     let btu_ft3 = setup.gas.heating_value_j_m3 / J_M3_PER_BTU_FT3;
     let by_hand = 3_600.0 * dial_ft3 * btu_ft3 / 80_000.0;
-    Row::new("healthy bench, 80,000 Btu/h, 1/2 ft³ dial, 1,030 Btu/ft³", by_hand, run.dial_s(30))
+    Row::new(t!("row-healthy-bench-80-000"), by_hand, run.dial_s(30))
 }
 
 /// The chart of a manual: seconds for a cubic foot at 1,000 Btu/ft³.
@@ -86,12 +86,11 @@ fn chart() -> Vec<Row> {
         for orifice_m in &mut furnace.orifices_m {
             *orifice_m *= area.sqrt();
         }
-        furnace.plate.input_high.0 *= btu_h / 80_000.0;
-        furnace.plate.input_low.0 *= btu_h / 80_000.0;
+        furnace.plate.input.each_mut(|input| input.0 *= btu_h / 80_000.0);
         let mut run = Run::at_rest(setup);
-        run.high();
+        run.full();
         let found = run.dial_s(20);
-        let label = format!("{btu_h} Btu/h, 1 ft³ dial, 1,000 Btu/ft³");
+        let label = t!("row-dial-chart", btu_h = btu_h.to_string());
         rows.push(Row::new(label, seconds, if run.refused { f64::NAN } else { found }));
     }
     rows

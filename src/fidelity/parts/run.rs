@@ -5,7 +5,7 @@ use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
 use crate::hands::refusal::Refusal;
 use crate::model::truth::Truth;
-use crate::parts::{Door, Firing, Fitted, Neighbor, OnOff, Place};
+use crate::parts::{Door, Fitted, Level, OnOff, OtherAppliance, Place};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
 
@@ -36,16 +36,16 @@ impl Run {
     }
 
     /// Calls for heat a little, and waits until the low stage runs and has settled.
-    pub(super) fn low(&mut self) -> Truth {
+    pub(super) fn first(&mut self) -> Truth {
         self.act(&Action::Go(Place::Hall));
         self.act(&Action::Setpoint(135));
         self.act(&Action::ThermostatMode(OnOff::On));
-        self.until(Firing::Low, 120);
+        self.until(Some(Level::Low), 120);
         self.wait(12)
     }
 
     /// Wires the high stage on.
-    pub(super) fn jump_to_high(&mut self) {
+    pub(super) fn jump_to_full(&mut self) {
         self.act(&Action::Go(Place::Hall));
         self.act(&Action::Setpoint(160));
         self.act(&Action::ThermostatMode(OnOff::On));
@@ -55,23 +55,23 @@ impl Run {
     }
 
     /// Wires the high stage on and waits until it has settled.
-    pub(super) fn high(&mut self) -> Truth {
-        self.jump_to_high();
-        self.until(Firing::High, 150);
+    pub(super) fn full(&mut self) -> Truth {
+        self.jump_to_full();
+        self.until(Some(Level::High), 150);
         self.wait(12)
     }
 
     /// The other appliances too.
     pub(super) fn others(&mut self) -> Truth {
         self.act(&Action::Go(Place::PlantRoom));
-        self.act(&Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On });
+        self.act(&Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to: OnOff::On });
         self.act(&Action::Go(Place::Hall));
-        self.act(&Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On });
+        self.act(&Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
         self.wait(12)
     }
 
     /// Steps until it fires so, at most `seconds`.
-    pub(super) fn until(&mut self, firing: Firing, seconds: u32) {
+    pub(super) fn until(&mut self, firing: Option<Level>, seconds: u32) {
         for _ in 0..seconds {
             if self.wait(1).firing == firing {
                 return;
@@ -81,7 +81,7 @@ impl Run {
     }
 
     /// Manifold pressure at every tick from when it fires so, in pascals.
-    pub(super) fn manifold_from(&mut self, firing: Firing, ticks: u32) -> Vec<f64> {
+    pub(super) fn manifold_from(&mut self, firing: Option<Level>, ticks: u32) -> Vec<f64> {
         for _ in 0..50 * 150 {
             run::pass(&mut self.bench, &mut Nobody);
             if self.bench.truth().firing == firing {

@@ -20,9 +20,10 @@ fn per_turn() -> Check {
         let propane = setup.gas.specific_gravity > 1.0;
         let usual = if propane { [0.5, 2.0] } else { [0.2, 0.7] };
         let valve = &setup.furnace.valve;
-        for (stage, spring) in [("low", &valve.low), ("high", &valve.high)] {
+        for (level, spring) in valve.springs.iter() {
+            let stage = level.label();
             let turn = spring.pa_per_turn / PA_PER_INWC;
-            rows.push(in_range(&format!("{id}, {stage} screw"), usual, turn));
+            rows.push(in_range(&t!("row-screw", id = id, stage = stage), usual, turn));
         }
     }
     check("parts.spring.per-turn", rows)
@@ -39,16 +40,17 @@ fn range() -> Check {
         let Some(setup) = setup(id) else { continue };
         let valve = &setup.furnace.valve;
         let plate = setup.furnace.plate.figures();
-        let stacked = match valve.stacking {
-            Stacking::Independent => 0.0,
-            Stacking::HighOnLow => plate.low.pa / PA_PER_INWC,
-        };
-        for (stage, spring, target, below) in
-            [("low", &valve.low, plate.low, 0.0), ("high", &valve.high, plate.high, stacked)]
-        {
+        for (level, spring) in valve.springs.iter() {
+            let (stage, target) = (level.label(), plate.manifold[level]);
+            let below = match valve.stacking {
+                Stacking::NextOnFirst if !level.is_first() => {
+                    plate.manifold.first().pa / PA_PER_INWC
+                }
+                Stacking::NextOnFirst | Stacking::Independent => 0.0,
+            };
             let wanted = target.band().most_pa / PA_PER_INWC;
             let found = below + most_inwc(spring);
-            rows.push(Row::new(format!("{id}, {stage} screw"), wanted, found));
+            rows.push(Row::new(t!("row-screw", id = id, stage = stage), wanted, found));
         }
     }
     check("parts.spring.range", rows)

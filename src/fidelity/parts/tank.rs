@@ -4,6 +4,7 @@ use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::site::tank::{Tank, vapour_abs_pa};
 use crate::units::{M3_S_PER_CFH, P_STD_PA, PA_PER_PSI, k_from_f};
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     let mut checks = vec![commercial(), pure(), level()];
@@ -59,7 +60,7 @@ fn level() -> Check {
         .map(|level| {
             let tank = Tank::new(1.9, level, k_from_f(40.0), P_STD_PA);
             Row::new(
-                format!("{:.0} % full, 40 °F", 100.0 * level),
+                t!("row-tank-full", percent = decimal(100.0 * level, 0)),
                 psig(40.0),
                 tank.pressure_pa() / PA_PER_PSI,
             )
@@ -93,9 +94,17 @@ fn withdrawal() -> [Check; 2] {
         for (cfh, sizes) in DRAWS {
             for (outside_f, gallons) in OUTSIDE_F.into_iter().zip(sizes) {
                 if (outside_f < -35.0) == cold {
-                    let label = format!("{gallons} gal, {cfh} ft³/h, {outside_f} °F");
+                    let label = t!(
+                        "row-tank-draw",
+                        gallons = gallons.to_string(),
+                        cfh = cfh.to_string(),
+                        outside_f = outside_f.to_string()
+                    );
                     let found = after_eight_hours(gallons, cfh, outside_f);
-                    rows.push(Row::new(label, 1.0, found).on(format!("{cfh} ft³/h"), outside_f));
+                    rows.push(
+                        Row::new(label, 1.0, found)
+                            .on(t!("row-cfh", cfh = cfh.to_string()), outside_f),
+                    );
                 }
             }
         }

@@ -4,8 +4,9 @@ use super::bench::{in_range, setup};
 use super::run::Run;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::parts::Firing;
+use crate::parts::Level;
 use crate::units::{PA_PER_INWC, TICK_S};
+use crate::words::decimal;
 
 pub(super) fn checks() -> Vec<Check> {
     vec![settling(), inlet()]
@@ -24,13 +25,13 @@ fn settling() -> Check {
     for id in ["healthy-natural", "healthy-propane"] {
         let Some(setup) = setup(id) else { continue };
         let mut run = Run::at_rest(setup);
-        run.jump_to_high();
-        run.until(Firing::Low, 120);
-        let trace = run.manifold_from(Firing::High, 700);
+        run.jump_to_full();
+        run.until(Some(Level::Low), 120);
+        let trace = run.manifold_from(Some(Level::High), 700);
         let tenth = settled_s(&trace, 0.10);
-        rows.push(in_range(&format!("{id}, low to high, within a tenth"), [0.5, 5.0], tenth));
+        rows.push(in_range(&t!("row-low-high-within-tenth", id = id), [0.5, 5.0], tenth));
         let hundredth = settled_s(&trace, 0.01);
-        rows.push(in_range(&format!("{id}, low to high, within 1 %"), [1.0, 10.0], hundredth));
+        rows.push(in_range(&t!("row-low-high-within-1", id = id), [1.0, 10.0], hundredth));
     }
     check("parts.valve.settling", rows)
 }
@@ -45,12 +46,12 @@ fn inlet() -> Check {
             let Some(mut setup) = setup(id) else { continue };
             setup.supply.set_pa += offset * PA_PER_INWC;
             setup.supply.lockup_pa += offset * PA_PER_INWC;
-            let wanted = setup.furnace.plate.figures().high.pa / PA_PER_INWC;
+            let wanted = setup.furnace.plate.figures().manifold.top().pa / PA_PER_INWC;
             let mut run = Run::at_rest(setup);
-            let state = run.high();
+            let state = run.full();
             let found = state.manifold_pa / PA_PER_INWC;
             let inlet = state.inlet_pa / PA_PER_INWC;
-            let label = format!("{id}, inlet {inlet:.1} in. w.c.");
+            let label = t!("row-id-inlet", id = id, inlet = decimal(inlet, 1));
             rows.push(
                 Row::new(label, wanted, if run.refused { f64::NAN } else { found }).on(id, inlet),
             );

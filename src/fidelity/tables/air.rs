@@ -26,10 +26,7 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
             "sensible heat" => constant(&mut gather, line, 0)?,
             "derivation" => constant(&mut gather, line, 3)?,
             "worked example" => worked(&mut gather, line)?,
-            _ => gather.set_aside(
-                "another form of the same rule, moist air (the model's air is dry), or a range of \
-                 practice that the plate sets",
-            ),
+            _ => gather.set_aside(t!("unused-another-form-same-rule")),
         }
     }
     Ok(gather.done())
@@ -48,7 +45,12 @@ fn worked(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
     let cfm = line.figure("value", 2, (1.0, 1e6))?;
     let printed = line.figure("value", 3, (0.1, 1e4))?;
     let got = rise_f(input * efficiency / 100.0, cfm);
-    let label = format!("{input} Btu/h, {efficiency} %, {cfm} cfm");
+    let label = t!(
+        "row-furnace-air",
+        input = input.to_string(),
+        efficiency = efficiency.to_string(),
+        cfm = cfm.to_string()
+    );
     gather.row("air.rise", line, Row::new(label, printed, got));
     Ok(())
 }

@@ -26,7 +26,9 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
         let ratio = line.number("pressure_ratio_ISA", (0.3, 1.1))?;
         let energy = line.number(ENERGY, (0.3, 1.1))?;
         if let Some(got) = ambient_ratio(feet) {
-            let row = Row::new(format!("{feet} ft"), ratio, got).rounded(5e-5).on("pressure", feet);
+            let row = Row::new(t!("row-altitude", feet = feet.to_string()), ratio, got)
+                .rounded(5e-5)
+                .on("pressure", feet);
             gather.row("altitude.pressure", line, row);
         }
         let law = OpeningLaw::new(&Gas::natural(), T_STD_K * (1.0 - COOLS_PER_FT * feet));
@@ -34,7 +36,7 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
         let at = |law: &OpeningLaw, p: f64| law.flow(drop, p + drop, p).flow;
         let sea = OpeningLaw::new(&Gas::natural(), T_STD_K);
         let got = at(&law, ratio * P_STD_PA) / at(&sea, P_STD_PA);
-        let row = Row::new(format!("{feet} ft"), energy, got)
+        let row = Row::new(t!("row-altitude", feet = feet.to_string()), energy, got)
             .rounded(half_unit(line.text(ENERGY), None))
             .on("input", feet);
         gather.row("altitude.input", line, row);
@@ -61,20 +63,23 @@ pub(super) fn examples(sheet: &Sheet) -> Result<Outcome, TableError> {
     for line in sheet.lines() {
         let text = line.text("check");
         let Some(ratio) = text.split(';').find(|part| part.contains("area =")) else {
-            gather
-                .set_aside("a derating rule or a formula of the orifice table: the plate governs");
+            gather.set_aside(t!("unused-derating-rule-formula-orifice"));
             continue;
         };
         let numbers = figures(ratio);
         let [first, second, printed] = numbers.as_slice() else {
-            return Err(line.error("check", "`#a/#b area = ratio` is needed".to_owned()));
+            return Err(line.error("check", t!("table-b-area-ratio-needed").to_owned()));
         };
         let diameter = |number: f64| drill_diameter_m(&format!("#{number}"));
         let (Some(a), Some(b)) = (diameter(*first), diameter(*second)) else {
-            return Err(line.error("check", "a drill outside #1 to #80".to_owned()));
+            return Err(line.error("check", t!("table-drill-outside-1-80").to_owned()));
         };
-        let row =
-            Row::new(format!("#{first} for #{second}"), *printed, a * a / (b * b)).rounded(5e-4);
+        let row = Row::new(
+            t!("row-drill-for-drill", first = first.to_string(), second = second.to_string()),
+            *printed,
+            a * a / (b * b),
+        )
+        .rounded(5e-4);
         gather.row("altitude.drills", line, row);
     }
     Ok(gather.done())

@@ -29,7 +29,7 @@ pub(super) fn products(sheet: &Sheet) -> Result<Outcome, TableError> {
             "C3H8" => Gas::propane(),
             "NGmix" => Gas::natural(),
             other => {
-                return Err(line.error("fuel", format!("`{other}` is none of CH4, C3H8, NGmix")));
+                return Err(line.error("fuel", t!("table-none-ch4-c3h8-ngmix", other = other)));
             }
         };
         let excess = line.number("excess_air_pct", (0.0, 200.0))?;
@@ -66,9 +66,13 @@ pub(super) fn products(sheet: &Sheet) -> Result<Outcome, TableError> {
 fn percent(line: Line<'_>, column: &str, share: f64) -> Result<Row, TableError> {
     let printed = line.number(column, (0.0, 100.0))?;
     let (fuel, excess) = (line.text("fuel"), line.number("excess_air_pct", (0.0, 200.0))?);
-    Ok(Row::new(format!("{fuel}, {excess} % excess air"), printed, 100.0 * share)
-        .rounded(half_unit(line.text(column), None))
-        .on(fuel, excess))
+    Ok(Row::new(
+        t!("row-excess-air", fuel = fuel, excess = excess.to_string()),
+        printed,
+        100.0 * share,
+    )
+    .rounded(half_unit(line.text(column), None))
+    .on(fuel, excess))
 }
 
 /// Methane by its stoichiometry: 2 volumes of oxygen in 9.55 of air leave 1 of carbon dioxide and
@@ -89,10 +93,7 @@ pub(super) fn facts(sheet: &Sheet) -> Result<Outcome, TableError> {
             "max CO2 dry" => most_co2(&mut gather, line)?,
             "excess air from O2" => excess_air(&mut gather, line)?,
             "Siegert check natural gas" => siegert(&mut gather, line)?,
-            _ => gather.set_aside(
-                "a limit for appliances, which the rules of a job use, or a consequence of figures \
-                 checked beside it",
-            ),
+            _ => gather.set_aside(t!("unused-limit-for-appliances-which")),
         }
     }
     Ok(gather.done())
@@ -102,12 +103,16 @@ fn air_free(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
     let text = line.text("source");
     let numbers = figures(text.split("example").nth(1).unwrap_or(text));
     if numbers.len() < 3 {
-        return Err(line.error("source", "`a ppm at b % O2 -> c` is needed".to_owned()));
+        return Err(line.error("source", t!("table-ppm-b-o2-c").to_owned()));
     }
     for example in numbers.chunks_exact(3) {
         let [measured, o2, printed] = example else { continue };
         let got = co_air_free_ppm(*measured, o2 / 100.0);
-        let row = Row::new(format!("{measured} ppm at {o2} % O₂"), *printed, got);
+        let row = Row::new(
+            t!("row-measured-ppm", measured = measured.to_string(), o2 = o2.to_string()),
+            *printed,
+            got,
+        );
         gather.row("burning.air-free.examples", line, row);
     }
     Ok(())
@@ -126,7 +131,7 @@ fn most_co2(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
 fn excess_air(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
     let numbers: Vec<f64> = figures(line.text("value")).into_iter().filter(|n| *n > 50.0).collect();
     let [methane_factor, propane_factor] = numbers.as_slice() else {
-        return Err(line.error("value", "two factors above 50 are needed".to_owned()));
+        return Err(line.error("value", t!("table-two-factors-above-50").to_owned()));
     };
     for (gas, name, factor) in
         [(methane(), "methane", methane_factor), (Gas::propane(), "propane", propane_factor)]

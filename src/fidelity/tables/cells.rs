@@ -23,7 +23,7 @@ pub(super) fn judge(checks: &mut Vec<Check>, id: &str, known: Option<&TableMiss>
         let (tolerance, reason) = beside(known.map_or(Bound::Own, |known| known.columns));
         more.push(Check {
             id: format!("{id}.columns"),
-            claim: format!("{} Median of each column, model over table.", check.claim),
+            claim: t!("row-claim-columns", claim = &check.claim),
             tolerance,
             reason,
             unit: "1",
@@ -36,7 +36,7 @@ pub(super) fn judge(checks: &mut Vec<Check>, id: &str, known: Option<&TableMiss>
         let (tolerance, reason) = beside(known.cells);
         more.push(Check {
             id: format!("{id}.cells"),
-            claim: format!("{} Every cell.", check.claim),
+            claim: t!("row-claim-cells", claim = &check.claim),
             tolerance,
             reason,
             known_miss: None,
@@ -63,7 +63,7 @@ fn medians(check: &Check) -> Vec<Row> {
     for (name, mut ratios) in columns {
         ratios.sort_by(f64::total_cmp);
         if let Some(median) = ratios.get(ratios.len() / 2).filter(|_| ratios.len() >= FEWEST) {
-            rows.push(Row::new(format!("{name}, {} cells", ratios.len()), 1.0, *median));
+            rows.push(Row::new(t!("row-cells", name = name, count = ratios.len()), 1.0, *median));
         }
     }
     rows

@@ -107,10 +107,11 @@ impl Cell {
             TubingSpec { ehd: self.ehd, length_m: self.length_ft * M_PER_FT, extra_fittings: 0 };
         let per_cfh = if self.stream.unit == "kBtu/h" { PROPANE_KBTU_FT3 } else { 1.0 };
         let flow = spec.curve(&self.stream.gas, T_STD_K).map_or(f64::NAN, |c| c.flow(drive_pa).0);
-        let label = format!("EHD {}, {} ft", self.ehd, self.length_ft);
+        let label =
+            t!("row-ehd-ft", ehd = self.ehd.to_string(), length = self.length_ft.to_string());
         Row::new(label, self.printed, flow / M3_S_PER_CFH * per_cfh)
             .rounded(self.half)
-            .on(format!("EHD {}", self.ehd), self.length_ft)
+            .on(t!("row-ehd", ehd = self.ehd.to_string()), self.length_ft)
     }
 
     /// A check on the claim of this name about the cell's table.
@@ -120,26 +121,19 @@ impl Cell {
 
     /// Why the cell is not used, if it is not.
     fn not_used(&self, line: Line<'_>) -> Option<&'static str> {
-        let low = matches!(self.stream.drive, Drive::Low { .. });
+        let lower = matches!(self.stream.drive, Drive::Low { .. });
         let half_inch = matches!(self.stream.drive, Drive::Low { drop_inwc } if drop_inwc == 0.5);
-        let last = if low { 300.0 } else { 500.0 };
+        let last = if lower { 300.0 } else { 500.0 };
         if ehd_constants(self.ehd).is_none() {
-            Some("a size (EHD) that the model has no figures for")
-        } else if self.ehd == 37 && self.stream.unit == "kBtu/h" && low && self.length_ft > 5.0 {
-            Some(
-                "EHD 37 with propane beyond 5 ft: the column is not 1.58 times its natural-gas sister \
-                 but falls from 1.59 to 1.23 times",
-            )
+            Some(t!("unused-size-ehd-that-model"))
+        } else if self.ehd == 37 && self.stream.unit == "kBtu/h" && lower && self.length_ft > 5.0 {
+            Some(t!("unused-ehd-37-propane-beyond"))
         } else if self.ehd == 37 && self.length_ft == last {
-            Some(
-                "EHD 37, last row (300 ft, 500 ft at psi): printed 18 to 35 % under its own column",
-            )
+            Some(t!("unused-ehd-37-last-row"))
         } else if half_inch && self.length_ft == 150.0 && self.ehd <= 31 {
-            Some(
-                "the 150 ft row up to EHD 31 at 0.5 in. w.c.: printed 4 to 7 % under its own columns",
-            )
+            Some(t!("unused-150-ft-row-up"))
         } else if line.text("note").contains("do not test") {
-            Some("marked in the table as not to be tested")
+            Some(t!("unused-marked-table-as-not"))
         } else {
             None
         }
@@ -155,7 +149,7 @@ pub(super) fn fit(sheet: &Sheet) -> Result<Outcome, TableError> {
         let c = line.number(FIT_C, (1.0, 1e6))?;
         let n = line.number("n", (0.3, 0.7))?;
         if ehd.fract() != 0.0 || ehd_constants(ehd as u16).is_none() {
-            gather.set_aside("a size (EHD) that the model has no figures for");
+            gather.set_aside(t!("unused-size-ehd-that-model"));
             continue;
         }
         let spec = TubingSpec { ehd: ehd as u16, length_m: 60.0 * M_PER_FT, extra_fittings: 0 };
@@ -165,7 +159,11 @@ pub(super) fn fit(sheet: &Sheet) -> Result<Outcome, TableError> {
             let flow = spec
                 .curve(&gas, T_STD_K)
                 .map_or(f64::NAN, |curve| curve.flow(drop_inwc * PA_PER_INWC).0 / M3_S_PER_CFH);
-            let row = Row::new(format!("EHD {ehd}, {drop_inwc} in. w.c."), want, flow);
+            let row = Row::new(
+                t!("row-ehd-drop", ehd = ehd.to_string(), drop_inwc = drop_inwc.to_string()),
+                want,
+                flow,
+            );
             gather.row("csst.law", line, row);
         }
     }
@@ -187,17 +185,17 @@ pub(super) fn rules(sheet: &Sheet) -> Result<Outcome, TableError> {
                 let feet = line.figure("value", 0, (0.01, 100.0))?;
                 let (with, without) =
                     (flow(&natural, 20.0, 5), flow(&natural, 20.0 + 5.0 * feet, 0));
-                let row = Row::new("five more in 20 ft, EHD 25", without, with);
+                let row = Row::new(t!("row-five-more-20-ft"), without, with);
                 gather.row("csst.extra-fittings", line, row);
             }
             "propane from natural gas" => {
                 let printed = line.figure("value", 0, (0.1, 10.0))?;
                 let propane = Gas { specific_gravity: 1.50, ..Gas::propane() };
                 let got = PROPANE_KBTU_FT3 * flow(&propane, 20.0, 0) / flow(&natural, 20.0, 0);
-                let row = Row::new("kBtu/h of propane over ft³/h of natural gas", printed, got);
+                let row = Row::new(t!("row-kbtu-h-propane-over"), printed, got);
                 gather.row("csst.propane-factor", line, row.rounded(0.005));
             }
-            _ => gather.set_aside("a definition or a note without a figure that the model gives"),
+            _ => gather.set_aside(t!("unused-definition-note-without-figure")),
         }
     }
     Ok(gather.done())

@@ -7,6 +7,7 @@ use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec};
 use crate::units::{M_PER_FT, M_PER_IN, M3_S_PER_CFH, PA_PER_INWC, PA_PER_PSI, T_STD_K};
+use crate::words::Id;
 
 /// Columns of a table of fittings.
 pub(super) const COLUMNS: &[&str] = &["nominal_in", "id_in", "fitting", "equivalent_length_ft"];
@@ -33,12 +34,16 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
         } else if name.contains("tee") && name.contains("branch") {
             Fitting::TeeBranch
         } else {
-            gather.set_aside("a fitting that the model does not have");
+            gather.set_aside(t!("unused-fitting-that-model-does"));
             continue;
         };
         let got = fitting.equivalent_length_m(id_in * M_PER_IN) / M_PER_FT;
-        let row = Row::new(format!("{} in, {name}", line.text("nominal_in")), printed, got)
-            .on(name, id_in);
+        let row = Row::new(
+            t!("row-nominal-fitting", nominal = line.text("nominal_in"), name = &name),
+            printed,
+            got,
+        )
+        .on(name, id_in);
         gather.row("pipe.fittings", line, row);
     }
     Ok(gather.done())
@@ -58,9 +63,10 @@ pub(super) fn gravity(sheet: &Sheet) -> Result<Outcome, TableError> {
         let gravity = line.number("specific_gravity", (0.05, 5.0))?;
         let printed = line.number("multiplier", (0.01, 10.0))?;
         let half = half_unit("0.01", None);
-        let row = Row::new(format!("SG {gravity}"), printed, at(gravity) / base)
-            .rounded(half)
-            .on("", gravity);
+        let row =
+            Row::new(t!("row-sg", gravity = gravity.to_string()), printed, at(gravity) / base)
+                .rounded(half)
+                .on("", gravity);
         let near = (0.5..=1.0).contains(&gravity);
         let id = if near { "pipe.gravity.near" } else { "pipe.gravity.far" };
         gather.row(id, line, row);
@@ -76,7 +82,7 @@ pub(super) fn factors(sheet: &Sheet) -> Result<Outcome, TableError> {
         let name = line.text("gas").to_lowercase();
         let propane = name.contains("propane");
         if !propane && !name.contains("natural") {
-            gather.set_aside("a gas that the model does not have");
+            gather.set_aside(t!("unused-gas-that-model-does"));
             continue;
         }
         let gas = if propane { Gas::propane() } else { Gas::natural() };
@@ -84,8 +90,8 @@ pub(super) fn factors(sheet: &Sheet) -> Result<Outcome, TableError> {
         let gravity = line.number("specific_gravity", (0.05, 5.0))?;
         let cr = line.number("Cr", (0.01, 10.0))?;
         let rows = [
-            ("viscosity, cP", viscosity, gas.viscosity_pa_s * 1e3),
-            ("Cr = 0.00354·S·T·(Z/S)^0.152 at the table's gravity", cr, {
+            (t!("row-viscosity-cp"), viscosity, gas.viscosity_pa_s * 1e3),
+            (t!("row-code-factor"), cr, {
                 let z = gas.viscosity_pa_s * 1e3;
                 0.00354 * gravity * 520.0 * libm::pow(z / gravity, 0.152)
             }),
@@ -106,14 +112,17 @@ pub(super) fn equations(sheet: &Sheet) -> Result<Outcome, TableError> {
         match line.text("id") {
             "low_pressure" => low_equation(&mut gather, line),
             "high_pressure" => high_equation(&mut gather, line),
-            _ => gather.set_aside("a form or a consequence of the two equations that are checked"),
+            _ => gather.set_aside(t!("unused-form-consequence-two-equations")),
         }
     }
     Ok(gather.done())
 }
 
-const GASES: [(&str, f64, f64, f64); 2] =
-    [("natural gas", 0.60, 0.6094, 0.9992), ("propane", 1.50, 1.2462, 0.991)];
+/// Key, name, specific gravity and the two factors of the code's equations.
+const GASES: [(&str, Id, f64, f64, f64); 2] = [
+    ("natural-gas", id!("row-natural-gas"), 0.60, 0.6094, 0.9992),
+    ("propane", id!("row-propane"), 1.50, 1.2462, 0.991),
+];
 
 /// Flow of smooth pipe and its Reynolds number.
 fn smooth(gas: &Gas, id_in: f64, length_ft: f64, drive_pa: f64) -> (f64, f64) {
@@ -126,7 +135,8 @@ fn smooth(gas: &Gas, id_in: f64, length_ft: f64, drive_pa: f64) -> (f64, f64) {
 }
 
 fn low_equation(gather: &mut Gather, line: Line<'_>) {
-    for (name, gravity, cr, _) in GASES {
+    for (_, name, gravity, cr, _) in GASES {
+        let name = name.text();
         let gas = if gravity > 1.0 { Gas::propane() } else { Gas::natural() };
         let gas = Gas { specific_gravity: gravity, ..gas };
         for id_in in [0.305, 0.622, 1.049, 2.067, 4.026] {
@@ -138,7 +148,13 @@ fn low_equation(gather: &mut Gather, line: Line<'_>) {
                 if re < 3_000.0 {
                     continue;
                 }
-                let label = format!("{name}, {id_in} in, {length_ft} ft, {drop} in. w.c.");
+                let label = t!(
+                    "row-pipe-low-pressure",
+                    name = name,
+                    id_in = id_in.to_string(),
+                    length_ft = length_ft.to_string(),
+                    drop = drop.to_string()
+                );
                 let row = Row::new(label, libm::pow(base, 1.0 / 0.381), got);
                 gather.row("pipe.equation.low-pressure", line, row);
             }
@@ -147,7 +163,8 @@ fn low_equation(gather: &mut Gather, line: Line<'_>) {
 }
 
 fn high_equation(gather: &mut Gather, line: Line<'_>) {
-    for (name, gravity, cr, y) in GASES {
+    for (key, name, gravity, cr, y) in GASES {
+        let name = name.text();
         let gas = if gravity > 1.0 { Gas::propane() } else { Gas::natural() };
         let gas = Gas { specific_gravity: gravity, ..gas };
         for id_in in [0.622, 1.049, 2.067] {
@@ -159,9 +176,16 @@ fn high_equation(gather: &mut Gather, line: Line<'_>) {
                 let base = 18.93 * id_in * libm::pow(squares * y / (cr * length_ft), 0.206);
                 let drive_pa = squares / (2.0 * 14.696) * PA_PER_PSI;
                 let (got, _) = smooth(&gas, id_in, length_ft, drive_pa);
-                let label = format!("{name}, {id_in} in, {length_ft} ft, {inlet} less {drop} psi");
+                let label = t!(
+                    "row-pipe-high-pressure",
+                    name = name,
+                    id_in = id_in.to_string(),
+                    length_ft = length_ft.to_string(),
+                    inlet = inlet.to_string(),
+                    drop = drop.to_string()
+                );
                 let row = Row::new(label, libm::pow(base, 1.0 / 0.381), got);
-                let id = format!("pipe.equation.high-pressure.{}", name.replace(' ', "-"));
+                let id = format!("pipe.equation.high-pressure.{key}");
                 gather.row(&id, line, row);
             }
         }

@@ -64,7 +64,7 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
             "propane vapour pressure" => {
                 let numbers = figures(line.text("propane"));
                 if numbers.len() < 2 || !numbers.len().is_multiple_of(2) {
-                    let message = "pairs of °F and psig are needed".to_owned();
+                    let message = t!("table-pairs-f-psig-are").to_owned();
                     return Err(line.error("propane", message));
                 }
                 for pair in numbers.chunks_exact(2) {
@@ -73,10 +73,7 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
                     }
                 }
             }
-            _ => gather.set_aside(
-                "a property that the model does not use, or one of a gas it does not have (pure \
-                 methane, a state's mean)",
-            ),
+            _ => gather.set_aside(t!("unused-property-that-model-does")),
         }
     }
     Ok(gather.done())
@@ -99,8 +96,9 @@ fn add(
     id: &str,
 ) -> Result<(), TableError> {
     let printed = line.figure(column, k, (1e-6, 1e6))?;
-    let gas = if column == NATURAL { "natural gas" } else { "propane" };
-    let row = Row::new(format!("{}, {gas}", line.text("property")), printed, got);
+    let gas = if column == NATURAL { t!("row-natural-gas") } else { t!("row-propane") };
+    let row =
+        Row::new(t!("row-property", property = line.text("property"), gas = gas), printed, got);
     gather.row(id, line, row);
     Ok(())
 }

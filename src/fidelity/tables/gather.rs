@@ -93,7 +93,7 @@ impl Gather {
             let miss = claims::claim(check.row).and_then(|claim| claim.miss.as_ref());
             let bound = miss.and_then(|miss| miss.bound.clone()).map(|(tolerance, reason)| Check {
                 id: format!("{}.bound", check.id),
-                claim: format!("{} The miss is no larger.", check.claim),
+                claim: t!("row-claim-bound", claim = &check.claim),
                 tolerance,
                 reason,
                 known_miss: None,

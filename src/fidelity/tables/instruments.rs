@@ -29,25 +29,26 @@ pub(super) fn conversions(sheet: &Sheet) -> Result<Outcome, TableError> {
         let amount = line.figure("from", 0, (1e-6, 1e6))?;
         let unit = from.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.').trim();
         let Some(from_pa) = pascals(unit) else {
-            gather.set_aside(
-                "a unit the model does not show, or an inch of water at another temperature (39.2 or \
-                 60 °F); the model's inch is the conventional one",
-            );
+            gather.set_aside(t!("unused-unit-model-does-not"));
             continue;
         };
         let texts: Vec<&str> = line.text("factor").split('/').collect();
         let units: Vec<&str> = line.text("to").split('/').map(str::trim).collect();
         for (unit, text) in units.iter().zip(texts) {
             let Some(to_pa) = pascals(unit) else {
-                gather.set_aside("a unit the model does not show");
+                gather.set_aside(t!("unused-unit-model-does-not-show"));
                 continue;
             };
             let number = text.split_whitespace().next().unwrap_or_default();
             let Some(printed) = figures(number).first().copied().filter(|f| *f > 0.0) else {
-                return Err(line.error("factor", "a number above zero is needed".to_owned()));
+                return Err(line.error("factor", t!("table-number-above-zero-needed").to_owned()));
             };
-            let row = Row::new(format!("{from} in {unit}"), printed, amount * from_pa / to_pa)
-                .rounded(half_unit(number, None) * 1.001);
+            let row = Row::new(
+                t!("row-unit-in-unit", from = &from, unit = *unit),
+                printed,
+                amount * from_pa / to_pa,
+            )
+            .rounded(half_unit(number, None) * 1.001);
             let inch = from.contains("w.c.") || unit.contains("w.c.");
             let psi = inch && (from.contains("psi") || *unit == "psi");
             let id = if psi { "instruments.units.psi" } else { "instruments.units" };

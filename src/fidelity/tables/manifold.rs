@@ -24,7 +24,7 @@ pub(super) fn ratios(sheet: &Sheet) -> Result<Outcome, TableError> {
             "natural" => Gas::natural(),
             "propane" => Gas::propane(),
             other => {
-                let message = format!("`{other}` is neither natural nor propane");
+                let message = t!("table-neither-natural-nor-propane", other = other);
                 return Err(line.error("gas", message));
             }
         };
@@ -32,8 +32,17 @@ pub(super) fn ratios(sheet: &Sheet) -> Result<Outcome, TableError> {
         let high = line.number("high_inwc", (0.01, 500.0))?;
         let printed = line.number("sqrt_ratio_pct", (0.1, 1_000.0))?;
         let got = 100.0 * cfh(&gas, 0.87, 2e-3, low) / cfh(&gas, 0.87, 2e-3, high);
-        let row = Row::new(format!("{}, {low} to {high} in. w.c.", line.text("gas")), printed, got)
-            .rounded(half_unit(line.text("sqrt_ratio_pct"), None));
+        let row = Row::new(
+            t!(
+                "row-gas-low-to-high",
+                gas = line.text("gas"),
+                low = low.to_string(),
+                high = high.to_string()
+            ),
+            printed,
+            got,
+        )
+        .rounded(half_unit(line.text("sqrt_ratio_pct"), None));
         gather.row("manifold.firing-ratio", line, row);
     }
     Ok(gather.done())
@@ -55,15 +64,23 @@ pub(super) fn pairs(sheet: &Sheet) -> Result<Outcome, TableError> {
         let name = line.text("drill");
         let at = |inwc: f64| cfh(&gas, 1.0, diameter_m, inwc) * value;
         let row = Row::new(
-            format!("{name}, {low} to {high} in. w.c."),
+            t!(
+                "row-drill-low-to-high",
+                name = name,
+                low = low.to_string(),
+                high = high.to_string()
+            ),
             low_btu_h / high_btu_h,
             at(low) / at(high),
         )
         .rounded(0.05 / high);
         gather.row("manifold.pairs.ratio", line, row);
         for (stage, inwc, btu_h) in [("high", high, high_btu_h), ("low", low, low_btu_h)] {
-            let row =
-                Row::new(format!("{name}, {stage}, {inwc} in. w.c."), 0.873, btu_h / at(inwc));
+            let row = Row::new(
+                t!("row-drill-stage", name = name, stage = stage, inwc = inwc.to_string()),
+                0.873,
+                btu_h / at(inwc),
+            );
             gather.row("manifold.pairs.coefficient", line, row);
         }
     }

@@ -48,17 +48,22 @@ pub(super) fn chart(sheet: &Sheet) -> Result<Outcome, TableError> {
             let printed = line.number(column, (0.1, 1e5))?;
             let implied = 3.6 * feet * value / printed;
             if (implied / input - 1.0).abs() > 0.03 {
-                gather.set_aside(
-                    "a size label that its own seconds contradict by more than 3 % (70 kBtu/h: 55 s \
-                     is 65.5 kBtu/h): the label is nominal",
-                );
+                gather.set_aside(t!("unused-size-label-that-its"));
                 continue;
             }
             let flow = 1e3 * input * W_PER_BTU_H / (value * J_M3_PER_BTU_FT3);
             let got = feet * M3_PER_FT3 / flow;
-            let row =
-                Row::new(format!("{input} kBtu/h, {}, {feet} ft³", line.text("gas")), printed, got)
-                    .on(line.text("gas"), input);
+            let row = Row::new(
+                t!(
+                    "row-kbtu-h-ft",
+                    input = input.to_string(),
+                    gas = line.text("gas"),
+                    feet = feet.to_string()
+                ),
+                printed,
+                got,
+            )
+            .on(line.text("gas"), input);
             gather.row("meter.chart", line, row);
         }
     }

@@ -34,7 +34,7 @@ pub(super) fn cfh(gas: &Gas, k: f64, diameter_m: f64, inwc: f64) -> f64 {
 pub(super) fn drill_m(line: Line<'_>) -> Result<f64, TableError> {
     let name = line.text("drill");
     drill_diameter_m(name)
-        .ok_or_else(|| line.error("drill", format!("`{name}` is no number drill, #1 to #80")))
+        .ok_or_else(|| line.error("drill", t!("table-number-drill-1-80", name = name)))
 }
 
 pub(super) fn drills(sheet: &Sheet) -> Result<Outcome, TableError> {
@@ -45,9 +45,9 @@ pub(super) fn drills(sheet: &Sheet) -> Result<Outcome, TableError> {
         let mm = line.number("diameter_mm", (0.01, 60.0))?;
         let got_m = drill_m(line)?;
         let name = line.text("drill");
-        let row = Row::new(format!("{name}, in"), inches, got_m / M_PER_IN);
+        let row = Row::new(t!("row-drill-in", name = name), inches, got_m / M_PER_IN);
         gather.row("orifice.drills", line, row);
-        let row = Row::new(format!("{name}, mm"), mm, got_m * 1e3)
+        let row = Row::new(t!("row-drill-mm", name = name), mm, got_m * 1e3)
             .rounded(half_unit(line.text("diameter_mm"), None) * 1.0001);
         gather.row("orifice.drills", line, row);
     }
@@ -63,14 +63,13 @@ pub(super) fn utility(sheet: &Sheet) -> Result<Outcome, TableError> {
         let name = line.text("drill");
         let got = cfh(&Gas::natural(), CODE_K, drill_m(line)?, inwc);
         if matches!(name.trim_start_matches('#'), "77" | "78") {
-            gather.set_aside(
-                "drills #77 and #78: printed 3 to 8 % over the formula at 3 and 3.5 in. w.c.",
-            );
+            gather.set_aside(t!("unused-drills-77-78-printed"));
             continue;
         }
-        let row = Row::new(format!("{name}, {inwc} in. w.c."), printed, got)
-            .rounded(half_unit("0.01", None))
-            .on(name, inwc);
+        let row =
+            Row::new(t!("row-drill-at-inwc", name = name, inwc = inwc.to_string()), printed, got)
+                .rounded(half_unit("0.01", None))
+                .on(name, inwc);
         let high = inwc == 5.0 || inwc == 6.0;
         let id = if high { "orifice.utility.5-6-inwc" } else { "orifice.utility" };
         gather.row(id, line, row);
@@ -87,7 +86,8 @@ pub(super) fn propane(sheet: &Sheet) -> Result<Outcome, TableError> {
         let name = line.text("drill");
         // The table's own heating value and gravity, 2,516 Btu/ft³ and 1.52, are the model's.
         let got = cfh(&Gas::propane(), CODE_K, drill_m(line)?, inwc) * 2_516.0;
-        let row = Row::new(format!("{name}, {inwc} in. w.c."), printed, got);
+        let row =
+            Row::new(t!("row-drill-at-inwc", name = name, inwc = inwc.to_string()), printed, got);
         gather.row("orifice.propane", line, row);
     }
     Ok(gather.done())
@@ -145,7 +145,7 @@ pub(super) fn leaks(sheet: &Sheet) -> Result<Outcome, TableError> {
             "natural" => Gas::natural(),
             "propane" => Gas { specific_gravity: 1.50, ..Gas::propane() },
             other => {
-                let message = format!("`{other}` is neither natural nor propane");
+                let message = t!("table-neither-natural-nor-propane", other = other);
                 return Err(line.error("gas", message));
             }
         };
@@ -154,9 +154,18 @@ pub(super) fn leaks(sheet: &Sheet) -> Result<Outcome, TableError> {
         let k = line.number("K", (0.01, 1.0))?;
         let printed = line.number("cfh", (1e-9, 1e9))?;
         let got = cfh(&gas, k, hole_mm * 1e-3, inwc);
-        let row = Row::new(format!("{hole_mm} mm, {name}, {inwc} in. w.c."), printed, got)
-            .rounded(half_unit(line.text("cfh"), None))
-            .on(name, hole_mm);
+        let row = Row::new(
+            t!(
+                "row-hole-at-inwc",
+                hole_mm = hole_mm.to_string(),
+                name = name,
+                inwc = inwc.to_string()
+            ),
+            printed,
+            got,
+        )
+        .rounded(half_unit(line.text("cfh"), None))
+        .on(name, hole_mm);
         gather.row("orifice.leaks", line, row);
     }
     Ok(gather.done())

@@ -29,23 +29,24 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
         let cell = Cell::read(line)?;
         size(&mut gather, line, &cell);
         if line.text("note").contains("do not test") {
-            gather.set_aside("marked in the table as not to be tested");
+            gather.set_aside(t!("unused-marked-table-as-not"));
             continue;
         }
         let flow = cell.flow_m3_s();
         let reynolds = cell.reynolds(flow);
         if reynolds < LEAST_RE {
-            gather.set_aside(
-                "flow so slow that it is laminar (Re under 1,800), where the code's equation goes \
-                 on turbulent and the model goes over to Hagen–Poiseuille",
-            );
+            gather.set_aside(t!("unused-flow-so-slow-that"));
             continue;
         }
         let got = flow / M3_S_PER_CFH * cell.stream.per_cfh;
         let nominal = line.text("nominal_in");
-        let row = Row::new(format!("{nominal} in, {} ft", cell.length_ft), cell.capacity, got)
-            .rounded(half_unit(line.text("capacity"), digits))
-            .on(format!("{nominal} in"), cell.length_ft);
+        let row = Row::new(
+            t!("row-nominal-length", nominal = nominal, length = cell.length_ft.to_string()),
+            cell.capacity,
+            got,
+        )
+        .rounded(half_unit(line.text("capacity"), digits))
+        .on(t!("row-nominal-size", nominal = nominal), cell.length_ft);
         let id = cell.id(line, digits);
         let known = cell.known(line);
         if reynolds > MOST_RE && known.is_none_or(|known| known.id == "pipe.real-gas") {
@@ -75,7 +76,7 @@ fn size(gather: &mut Gather, line: Line<'_>, cell: &Cell) {
         PipeMaterial::Copper => (copper_tube_id_m(nominal), "pipe.size.copper"),
     };
     let Some(known_m) = known else { return };
-    let row = Row::new(format!("{nominal} in"), cell.id_in, known_m / M_PER_IN);
+    let row = Row::new(t!("row-nominal-size", nominal = nominal), cell.id_in, known_m / M_PER_IN);
     gather.once(id, line, row);
 }
 
@@ -96,8 +97,7 @@ impl Cell {
         } else if text.contains("40") || text.contains("steel") {
             PipeMaterial::Steel
         } else {
-            let allowed = "is neither Schedule 40 metallic pipe nor copper tube";
-            return Err(line.error("material", format!("`{text}` {allowed}")));
+            return Err(line.error("material", t!("table-material", text = text)));
         };
         Ok(Self {
             stream: Stream::read(line)?,
@@ -127,8 +127,8 @@ impl Cell {
 
     fn what(&self) -> &'static str {
         match self.material {
-            PipeMaterial::Steel | PipeMaterial::RustedSteel => "Schedule 40 steel pipe",
-            PipeMaterial::Copper => "semirigid copper tube",
+            PipeMaterial::Steel | PipeMaterial::RustedSteel => t!("row-schedule-40-steel-pipe"),
+            PipeMaterial::Copper => t!("row-semirigid-copper-tube"),
         }
     }
 

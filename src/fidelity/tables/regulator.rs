@@ -77,16 +77,16 @@ fn outlet_at_lift_pa(spec: RegulatorSpec, inlet_pa: f64, lift_m: f64) -> f64 {
         network.step(1.0);
         network.regulator(element).map_or(f64::NAN, Regulator::lift_m)
     };
-    let (mut low, mut high) = (0.0, inlet_pa);
+    let (mut lower, mut upper) = (0.0, inlet_pa);
     for _ in 0..50 {
-        let middle = 0.5 * (low + high);
+        let middle = 0.5 * (lower + upper);
         if lift(middle) > lift_m {
-            low = middle;
+            lower = middle;
         } else {
-            high = middle;
+            upper = middle;
         }
     }
-    0.5 * (low + high)
+    0.5 * (lower + upper)
 }
 
 pub(super) fn geometries(sheet: &Sheet) -> Result<Outcome, TableError> {
@@ -101,7 +101,7 @@ pub(super) fn geometries(sheet: &Sheet) -> Result<Outcome, TableError> {
             seat_in2: line.number("seat_area_in2", (0.0, 1e3))?,
         };
         if parts.seat_in2 >= parts.area_in2 {
-            let message = "the seat is not smaller than the diaphragm".to_owned();
+            let message = t!("table-seat-not-smaller-than").to_owned();
             return Err(line.error("seat_area_in2", message));
         }
         let inlet_pa = line.number("inlet_inwc", (0.1, 1e4))? * PA_PER_INWC;
@@ -119,9 +119,14 @@ pub(super) fn geometries(sheet: &Sheet) -> Result<Outcome, TableError> {
         let inlet = balance(0.0, inlet_pa) - balance(0.0, inlet_pa + PA_PER_INWC);
         let case = line.text("case");
         for (id, column, got, what) in [
-            ("turn", "inwc_per_turn", balance(1.0, inlet_pa) - balance(0.0, inlet_pa), "a turn"),
-            ("droop", "droop_full_travel_inwc", droop, "droop over the travel"),
-            ("inlet", INLET, inlet, "outlet lost per inch of inlet"),
+            (
+                "turn",
+                "inwc_per_turn",
+                balance(1.0, inlet_pa) - balance(0.0, inlet_pa),
+                t!("row-a-turn"),
+            ),
+            ("droop", "droop_full_travel_inwc", droop, t!("row-droop-full-travel")),
+            ("inlet", INLET, inlet, t!("row-outlet-lost-per-inch")),
         ] {
             let printed = line.number(column, (1e-9, 1e4))?;
             let row = Row::new(format!("{case}, {what}"), printed, got)
@@ -140,7 +145,7 @@ pub(super) fn worked(sheet: &Sheet) -> Result<Outcome, TableError> {
         match line.text("item") {
             "spring effect example" => spring_effect(&mut gather, line)?,
             "inlet effect example" => inlet_effect(&mut gather, line)?,
-            _ => gather.set_aside("a reference to literature without figures"),
+            _ => gather.set_aside(t!("unused-reference-literature-without-figures")),
         }
     }
     Ok(gather.done())
@@ -157,7 +162,9 @@ fn spring_effect(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> 
     let parts = Parts { area_in2, rate_lbf_in, pitch_in: 0.04, travel_in, seat_in2: 0.0 };
     let spec = parts.spec(load);
     let inlet_pa = 10.0 * PA_PER_PSI;
-    for (label, printed, lift_in) in [("closed", full, 0.0), ("at full travel", left, travel_in)] {
+    for (label, printed, lift_in) in
+        [("closed", full, 0.0), (t!("row-full-travel"), left, travel_in)]
+    {
         let got = outlet_at_lift_pa(spec, inlet_pa, lift_in * M_PER_IN) / PA_PER_PSI;
         gather.row("regulator.worked.spring", line, Row::new(label, printed, got));
     }
@@ -170,7 +177,7 @@ fn inlet_effect(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
     let area_in2 = line.figure("value", 1, (0.01, 1e4))?;
     let load = line.figure("value", 2, (1e-3, 1e6))?;
     if seat_in2 >= area_in2 {
-        let message = "the seat is not smaller than the diaphragm".to_owned();
+        let message = t!("table-seat-not-smaller-than").to_owned();
         return Err(line.error("value", message));
     }
     let parts = Parts { area_in2, rate_lbf_in: 5.0, pitch_in: 0.04, travel_in: 0.2, seat_in2 };
@@ -179,7 +186,8 @@ fn inlet_effect(gather: &mut Gather, line: Line<'_>) -> Result<(), TableError> {
         let inlet = line.figure("value", 4 + k, (0.01, 1e4))?;
         let printed = line.figure("value", 6 + k, (1e-4, 1e4))?;
         let got = regulator.balance_pa(inlet * PA_PER_PSI) / PA_PER_PSI;
-        let row = Row::new(format!("inlet {inlet} psi"), printed, got).rounded(5e-4);
+        let row =
+            Row::new(t!("row-inlet-psi", inlet = inlet.to_string()), printed, got).rounded(5e-4);
         gather.row("regulator.worked.inlet", line, row);
     }
     Ok(())

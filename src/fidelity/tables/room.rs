@@ -26,9 +26,13 @@ pub(super) fn vectors(sheet: &Sheet) -> Result<Outcome, TableError> {
         for _ in 0..steps as u32 {
             got = dilute(got, 0.0, leak / volume / 3600.0, changes / 3600.0, dt_s);
         }
-        let row = Row::new(format!("{changes}/h, {minutes} min"), printed, got)
-            .rounded(half_unit("0.0001", None))
-            .on(format!("{changes}/h"), minutes);
+        let row = Row::new(
+            t!("row-changes-minutes", changes = changes.to_string(), minutes = minutes.to_string()),
+            printed,
+            got,
+        )
+        .rounded(half_unit("0.0001", None))
+        .on(format!("{changes}/h"), minutes);
         gather.row("room.dilution", line, row);
     }
     Ok(gather.done())
@@ -52,7 +56,7 @@ pub(super) fn equations(sheet: &Sheet) -> Result<Outcome, TableError> {
             }
             "worked 2" => {
                 let Some((volume, changes)) = room else {
-                    let message = "it names `same room`, and no row before it gives one";
+                    let message = t!("table-it-names-same-room");
                     return Err(line.error("value", message.to_owned()));
                 };
                 let leak = line.figure("value", 0, (1e-4, 100.0))?;
@@ -61,10 +65,14 @@ pub(super) fn equations(sheet: &Sheet) -> Result<Outcome, TableError> {
                 let share = line.figure("value", 2, (1e-3, 100.0))?;
                 let minutes = line.figure("value", 3, (0.1, 1e4))?;
                 let got = dilute(0.0, 0.0, leak / volume / 60.0, changes / 60.0, minutes);
-                let row = Row::new(format!("{leak} m³/h, {minutes} min"), share, 100.0 * got);
+                let row = Row::new(
+                    t!("row-leak-minutes", leak = leak.to_string(), minutes = minutes.to_string()),
+                    share,
+                    100.0 * got,
+                );
                 gather.row("room.worked", line, row);
             }
-            _ => gather.set_aside("an equation without figures, or a recalled practice"),
+            _ => gather.set_aside(t!("unused-equation-without-figures-recalled")),
         }
     }
     Ok(gather.done())
@@ -79,6 +87,7 @@ fn add_steady(
     steady: f64,
 ) {
     let got = dilute(0.0, 0.0, leak / volume, changes, 100.0 / changes);
-    let row = Row::new(format!("{leak} m³/h, at last"), steady, 100.0 * got).rounded(0.005);
+    let row = Row::new(t!("row-leak-at-last", leak = leak.to_string()), steady, 100.0 * got)
+        .rounded(0.005);
     gather.row("room.worked", line, row);
 }

@@ -55,16 +55,20 @@ impl Sheet {
             message,
         };
         if bytes.len() > MAX_BYTES {
-            return Err(error(1, 1, format!("the file is larger than {MAX_BYTES} bytes")));
+            return Err(error(
+                1,
+                1,
+                t!("table-file-larger-than-bytes", max_bytes = MAX_BYTES.to_string()),
+            ));
         }
         let text = core::str::from_utf8(bytes).map_err(|bad| {
             let (line, column) = place(bytes.get(..bad.valid_up_to()).unwrap_or_default());
-            error(line, column, "this is not UTF-8 text".to_owned())
+            error(line, column, t!("table-this-not-utf-8").to_owned())
         })?;
         let text = text.strip_prefix('\u{feff}').unwrap_or(text);
         if let Some(at) = text.find('\0') {
             let (line, column) = place(text.as_bytes().get(..at).unwrap_or_default());
-            return Err(error(line, column, "a zero byte has no place in a table".to_owned()));
+            return Err(error(line, column, t!("table-zero-byte-place-table").to_owned()));
         }
         let mut reader = csv::ReaderBuilder::new()
             .has_headers(false)
@@ -74,21 +78,17 @@ impl Sheet {
         for record in reader.records() {
             let record = record.map_err(|bad| {
                 let line = bad.position().map_or(1, csv::Position::line);
-                error(line, 1, format!("this is not a row of a table: {bad}"))
+                error(line, 1, t!("table-this-not-row-table", bad = bad.to_string()))
             })?;
             let number = record.position().map_or(1, csv::Position::line);
             let cells = record.iter().map(|cell| cell.trim().to_owned()).collect();
             sheet.take(number, cells)?;
         }
         if sheet.header.is_empty() {
-            return Err(error(
-                1,
-                1,
-                "the file is empty; a header with column names is needed".into(),
-            ));
+            return Err(error(1, 1, t!("table-file-empty-header-column").into()));
         }
         if sheet.lines.is_empty() {
-            return Err(error(2, 1, "the table has a header and no row".into()));
+            return Err(error(2, 1, t!("table-table-header-row").into()));
         }
         Ok(sheet)
     }
@@ -100,16 +100,17 @@ impl Sheet {
         if width == 0 {
             for (k, name) in cells.iter().enumerate() {
                 if cells.iter().take(k).any(|earlier| earlier == name) {
-                    return Err(error(k + 1, format!("a second column is named `{name}`")));
+                    return Err(error(k + 1, t!("table-second-column-named", name = name)));
                 }
             }
             self.header = cells;
         } else if cells.len() != width {
             let column = cells.len().min(width) + 1;
-            let message = format!("{} fields where the header has {width}", cells.len());
+            let message =
+                t!("table-fields-where-header", count = cells.len(), width = width.to_string());
             return Err(error(column, message));
         } else if self.lines.len() >= MAX_ROWS {
-            return Err(error(1, format!("more than {MAX_ROWS} rows")));
+            return Err(error(1, t!("table-more-than-rows", max_rows = MAX_ROWS.to_string())));
         } else {
             self.lines.push((number, cells));
         }
@@ -139,7 +140,7 @@ impl Sheet {
                     file: self.file.clone(),
                     line: 1,
                     column: self.header.len() + 1,
-                    message: format!("there is no column `{column}`"),
+                    message: t!("table-there-column", column = column.to_string()),
                 });
             }
         }
@@ -158,7 +159,7 @@ impl<'a> Line<'a> {
         let text = self.text(column);
         let value: f64 = text
             .parse()
-            .map_err(|_| self.error(column, format!("`{}` is not a number", shorten(text))))?;
+            .map_err(|_| self.error(column, t!("table-not-number", text = shorten(text))))?;
         self.within(column, value, range)
     }
 
@@ -172,7 +173,10 @@ impl<'a> Line<'a> {
         let text = self.text(column);
         let value = figures(text).get(k).copied().ok_or_else(|| {
             let count = k + 1;
-            self.error(column, format!("`{}` does not hold {count} number(s)", shorten(text)))
+            self.error(
+                column,
+                t!("table-does-not-hold-number", text = shorten(text), count = count.to_string()),
+            )
         })?;
         self.within(column, value, range)
     }
@@ -188,7 +192,15 @@ impl<'a> Line<'a> {
             return Ok(value);
         }
         let text = shorten(self.text(column));
-        Err(self.error(column, format!("`{text}` lies outside {least} to {most}")))
+        Err(self.error(
+            column,
+            t!(
+                "table-lies-outside",
+                text = text,
+                least = least.to_string(),
+                most = most.to_string()
+            ),
+        ))
     }
 
     /// An error at a column of this row.

@@ -4,6 +4,7 @@ use super::sheet::{Line, Sheet, TableError, figures};
 use crate::fidelity::check::Check;
 use crate::physics::fluid::Gas;
 use crate::units::{PA_PER_INWC, PA_PER_PSI};
+use crate::words::decimal;
 
 /// Heating value behind the propane pipe tables, thousands of Btu/ft³ (from the unrounded table).
 const PROPANE_KBTU_FT3: f64 = 2.488;
@@ -51,11 +52,11 @@ impl Stream {
             "ft3/h" => (1.0, "ft³/h"),
             "kBtu/h" if propane => (PROPANE_KBTU_FT3, "kBtu/h"),
             "kBtu/h" => {
-                let message = "natural gas is tabled in ft3/h; its heating value is not fixed";
+                let message = t!("table-natural-gas-tabled-ft3");
                 return Err(line.error("unit", message.to_owned()));
             }
             other => {
-                return Err(line.error("unit", format!("`{other}` is neither ft3/h nor kBtu/h")));
+                return Err(line.error("unit", t!("table-neither-ft3-h-nor", other = other)));
             }
         };
         Ok(Self { gas, drive, drive_pa, per_cfh, unit })
@@ -71,7 +72,7 @@ impl Stream {
 
     /// The gas by name.
     pub(super) fn name(&self) -> &'static str {
-        if self.gas.specific_gravity > 1.0 { "propane" } else { "natural gas" }
+        if self.gas.specific_gravity > 1.0 { "propane" } else { t!("row-natural-gas") }
     }
 
     /// Part of a check's id: gas and pressures.
@@ -95,12 +96,18 @@ impl Stream {
     fn condition(&self) -> String {
         let gravity = self.gas.specific_gravity;
         let drive = match self.drive {
-            Drive::Low { drop_inwc } => format!("low pressure, drop {drop_inwc} in. w.c."),
+            Drive::Low { drop_inwc } => {
+                t!("row-drive-low", drop_inwc = drop_inwc.to_string())
+            }
             Drive::High { inlet_psi, drop_psi } => {
-                format!("inlet {inlet_psi} psi, drop {drop_psi} psi")
+                t!(
+                    "row-drive-high",
+                    inlet_psi = inlet_psi.to_string(),
+                    drop_psi = drop_psi.to_string()
+                )
             }
         };
-        format!("{} of specific gravity {gravity:.2}, {drive}, 60 °F", self.name())
+        t!("row-stream", gas = self.name(), gravity = decimal(gravity, 2), drive = drive)
     }
 }
 
@@ -111,7 +118,7 @@ fn gas(line: Line<'_>) -> Result<Gas, TableError> {
     } else if text.contains("natural") {
         Gas::natural()
     } else {
-        return Err(line.error("gas", format!("`{text}` is neither natural gas nor propane")));
+        return Err(line.error("gas", t!("table-neither-natural-gas-nor", text = text)));
     };
     let Some(gravity) = text.split("sg").nth(1).and_then(|rest| figures(rest).first().copied())
     else {
@@ -120,18 +127,19 @@ fn gas(line: Line<'_>) -> Result<Gas, TableError> {
     if (0.3..=2.5).contains(&gravity) {
         Ok(Gas { specific_gravity: gravity, ..gas })
     } else {
-        Err(line.error("gas", format!("a specific gravity of {gravity} lies outside 0.3 to 2.5")))
+        Err(line
+            .error("gas", t!("table-specific-gravity-lies-outside", gravity = gravity.to_string())))
     }
 }
 
 fn drive(line: Line<'_>) -> Result<Drive, TableError> {
     let inches = |column: &str| line.text(column).contains("w.c");
     if !inches("drop") && !line.text("drop").contains("psi") {
-        return Err(line.error("drop", "a pressure in `in w.c.` or `psi` is needed".to_owned()));
+        return Err(line.error("drop", t!("table-pressure-w-c-psi").to_owned()));
     }
     let inlet = line.text("inlet");
     if !inches("inlet") && !inlet.contains("psi") {
-        return Err(line.error("inlet", "a pressure in `in w.c.` or `psi` is needed".to_owned()));
+        return Err(line.error("inlet", t!("table-pressure-w-c-psi").to_owned()));
     }
     if inches("drop") {
         // The code's tables with a drop in inches are low-pressure ones, whatever their inlet.
@@ -144,7 +152,11 @@ fn drive(line: Line<'_>) -> Result<Drive, TableError> {
         return Ok(Drive::Low { drop_inwc: drop_psi * PA_PER_PSI / PA_PER_INWC });
     }
     if drop_psi > inlet_psi {
-        let message = format!("a drop of {drop_psi} psi is more than the inlet of {inlet_psi} psi");
+        let message = t!(
+            "table-drop-psi-more-than",
+            drop_psi = drop_psi.to_string(),
+            inlet_psi = inlet_psi.to_string()
+        );
         return Err(line.error("drop", message));
     }
     Ok(Drive::High { inlet_psi, drop_psi })

@@ -28,7 +28,7 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
     for line in sheet.lines() {
         let name = line.text("id");
         let Some(case) = case(name) else {
-            gather.set_aside("a case of pure methane, or one that the guide does not know");
+            gather.set_aside(t!("unused-case-pure-methane-that"));
             continue;
         };
         for (k, got) in case.got.iter().enumerate() {

@@ -8,7 +8,7 @@ use super::worn::{
     design_pa, gate, later, line_faults, seats_leak_m2, start_pa, supply_area, supply_faults,
     valve_faults,
 };
-use crate::parts::{Level, Neighbor, Port};
+use crate::parts::{OtherAppliance, Port};
 use crate::physics::network::{ElementId, Network, NetworkBuilder, NodeId};
 use crate::physics::orifice::{OpeningLaw, area_for_flow_m2, hole_area_m2};
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec, TubingSpec};
@@ -28,10 +28,10 @@ const MANIFOLD_M3: f64 = 3.0e-4;
 const SUPPLY_M3: f64 = 5.0e-4;
 /// Volume of the line between the regulators of a propane supply, in m³.
 const BETWEEN_M3: f64 = 4.0e-3;
-/// Bore of a neighbour's valve, in metres.
-const NEIGHBOR_BORE_M: f64 = 0.622 * M_PER_IN;
-/// Discharge coefficient of a neighbour's burner orifice (common practice).
-const NEIGHBOR_CD: f64 = 0.85;
+/// Bore of the valve of another appliance, in metres.
+const APPLIANCE_BORE_M: f64 = 0.622 * M_PER_IN;
+/// Discharge coefficient of another appliance's burner orifice (common practice).
+const APPLIANCE_CD: f64 = 0.85;
 /// Outlet pressure of a first-stage regulator, in psi (UL 144: nominal 10).
 const FIRST_STAGE_PSI: f64 = 10.0;
 
@@ -47,61 +47,49 @@ fn gas_side(setup: &Setup) -> GasSide {
     let mut wear = Wear::default();
     let air = b.fixed(0.0);
     let burner_box = b.fixed(0.0);
-    let (upstream, first, tank) = supply_source(&mut b, setup, &mut wear);
-    let source_end = b.node_count();
-    let start_pa = start_pa(setup);
-    let supply = b.node(SUPPLY_M3, T_STD_K, start_pa);
-    let spec = supply_regulator(&setup.supply, setup);
-    let supply_regulator = b.regulator(first, supply, spec);
-    let trunk_start = b.node(BODY_M3, T_STD_K, start_pa);
-    let cock_area = ball(MAIN_BORE_M);
-    let supply_cock = b.opening(supply, trunk_start, cock_area.full_cd_area_m2);
-    let tee = runs(&mut b, trunk_start, &setup.trunk, start_pa);
-    let (end, furnace_cock) = branch(&mut b, tee, &setup.branch, start_pa);
-    let branch_end = b.node_count();
-    let inlet = line_faults(&mut b, setup, end, (start_pa, air), &mut wear);
-    let line_end = b.node_count();
-    let neighbors = EnumMap::from_fn(|it| neighbor(&mut b, tee, air, setup, it));
-    let valve = valve(&mut b, setup, inlet, burner_box);
-    let behind = enum_map! { Port::Inlet => inlet, Port::Manifold => valve.manifold };
+    let line = line(&mut b, setup, air, &mut wear);
+    let other_appliances = EnumMap::from_fn(|it| appliance(&mut b, line.tee, air, setup, it));
+    let valve = valve(&mut b, setup, line.inlet, burner_box);
+    let behind = enum_map! { Port::Inlet => line.inlet, Port::Manifold => valve.manifold };
     let ports = ports(&mut b, behind, air);
-    supply_faults(&mut b, setup, (supply, air, supply_regulator), &mut wear);
+    supply_faults(&mut b, setup, (line.supply, air, line.supply_regulator), &mut wear);
     valve_faults(setup, valve.burners, &mut wear);
+    let [source_end, branch_end, line_end] = line.marks;
     let marks = [source_end, branch_end, line_end, b.node_count()];
     let mut network = b.build();
-    open_wide(&mut network, supply_regulator, setup);
+    open_wide(&mut network, line.supply_regulator, setup);
     GasSide {
         network,
         nodes: Nodes {
-            upstream,
-            supply,
-            tee,
-            inlet,
+            upstream: line.upstream,
+            supply: line.supply,
+            tee: line.tee,
+            inlet: line.inlet,
             manifold: valve.manifold,
             hose: ports.hose,
             burner_box,
         },
         elements: Elements {
-            supply_regulator,
-            supply_cock,
-            furnace_cock,
+            supply_regulator: line.supply_regulator,
+            supply_hand_valve: line.supply_hand_valve,
+            furnace_hand_valve: line.furnace_hand_valve,
             seats: valve.seats,
             valve_regulator: valve.regulator,
             burners: valve.burners,
-            neighbors: neighbors.map(|_, (element, _)| element),
+            other_appliances: other_appliances.map(|_, (element, _)| element),
             port_to_air: ports.to_air,
             port_to_hose: ports.to_hose,
             hose_to_air: ports.hose_to_air,
         },
         springs: valve.springs,
         supply_pa_per_turn: setup.supply.pa_per_turn,
-        supply_turns_found: spec.turns,
+        supply_turns_found: line.supply_turns,
         supply_set_found_pa: setup.supply.set_pa,
         supply_turned: 0.0,
-        furnace_cock: ball(MAIN_BORE_M),
-        supply_cock: cock_area,
-        neighbor_cock: ball(NEIGHBOR_BORE_M),
-        neighbor_orifice_m2: neighbors.map(|_, (_, area)| area),
+        furnace_hand_valve: ball(MAIN_BORE_M),
+        supply_hand_valve: ball(MAIN_BORE_M),
+        appliance_hand_valve: ball(APPLIANCE_BORE_M),
+        appliance_orifice_m2: other_appliances.map(|_, (_, area)| area),
         seats_open_m2: valve.seats_open_m2,
         seats_leak_m2: seats_leak_m2(setup),
         closes_s: setup.condition.valve.closes_s,
@@ -114,11 +102,55 @@ fn gas_side(setup: &Setup) -> GasSide {
         wear,
         marks,
         later: later(setup),
-        tank,
+        tank: line.tank,
         tank_pa_per_s: 0.0,
         dial_turns: 0.0,
         dial_m3: dial_m3(setup),
         worst_imbalance: 0.0,
+    }
+}
+
+/// The line from the source to the gas valve's inlet, as built.
+struct LineParts {
+    upstream: NodeId,
+    tank: Option<Tank>,
+    supply: NodeId,
+    supply_regulator: ElementId,
+    /// Turns of the supply regulator's screw.
+    supply_turns: f64,
+    supply_hand_valve: ElementId,
+    tee: NodeId,
+    furnace_hand_valve: ElementId,
+    inlet: NodeId,
+    /// Nodes so far behind the source, the branch and the faults of the line.
+    marks: [u16; 3],
+}
+
+/// Builds the line from the source to the gas valve's inlet.
+fn line(b: &mut NetworkBuilder, setup: &Setup, air: NodeId, wear: &mut Wear) -> LineParts {
+    let (upstream, first, tank) = supply_source(b, setup, wear);
+    let source_end = b.node_count();
+    let start_pa = start_pa(setup);
+    let supply = b.node(SUPPLY_M3, T_STD_K, start_pa);
+    let spec = supply_regulator(&setup.supply, setup);
+    let supply_regulator = b.regulator(first, supply, spec);
+    let trunk_start = b.node(BODY_M3, T_STD_K, start_pa);
+    let supply_hand_valve = b.opening(supply, trunk_start, ball(MAIN_BORE_M).full_cd_area_m2);
+    let tee = runs(b, trunk_start, &setup.trunk, start_pa);
+    let (end, furnace_hand_valve) = branch(b, tee, &setup.branch, start_pa);
+    let branch_end = b.node_count();
+    let inlet = line_faults(b, setup, end, (start_pa, air), wear);
+    LineParts {
+        upstream,
+        tank,
+        supply,
+        supply_regulator,
+        supply_turns: spec.turns,
+        supply_hand_valve,
+        tee,
+        furnace_hand_valve,
+        inlet,
+        marks: [source_end, branch_end, b.node_count()],
     }
 }
 
@@ -307,21 +339,21 @@ fn volume(run: &Run) -> f64 {
 /// The furnace's branch: its first run, the manual valve, the rest.
 fn branch(b: &mut NetworkBuilder, tee: NodeId, list: &[Run], start_pa: f64) -> (NodeId, ElementId) {
     let (before, after) = list.split_at(list.len().min(1));
-    let at_cock = runs(b, tee, before, start_pa);
-    let past_cock = b.node(BODY_M3, T_STD_K, start_pa);
-    let cock = b.opening(at_cock, past_cock, ball(MAIN_BORE_M).full_cd_area_m2);
-    (runs(b, past_cock, after, start_pa), cock)
+    let at_hand_valve = runs(b, tee, before, start_pa);
+    let past_hand_valve = b.node(BODY_M3, T_STD_K, start_pa);
+    let hand_valve = b.opening(at_hand_valve, past_hand_valve, ball(MAIN_BORE_M).full_cd_area_m2);
+    (runs(b, past_hand_valve, after, start_pa), hand_valve)
 }
 
-/// A neighbour: line, regulator, burner. Returns the burner's element and its orifice area.
-fn neighbor(
+/// Another appliance: line, regulator, burner. Returns the burner's element and its orifice area.
+fn appliance(
     b: &mut NetworkBuilder,
     tee: NodeId,
     air: NodeId,
     setup: &Setup,
-    it: Neighbor,
+    it: OtherAppliance,
 ) -> (ElementId, f64) {
-    let it = &setup.neighbors[it];
+    let it = &setup.other_appliances[it];
     let start_pa = start_pa(setup);
     let end = runs(b, tee, &it.line, start_pa);
     let manifold = b.node(BODY_M3, T_STD_K, it.manifold_pa);
@@ -342,8 +374,8 @@ fn neighbor(
     let spec = RegulatorSpec::from_behaviour(&wanted, &setup.gas, setup.ambient_abs_pa)
         .unwrap_or_else(|_| StageSprings::fallback(&wanted));
     b.regulator(end, manifold, spec);
-    let diameter_m = (orifice / NEIGHBOR_CD / core::f64::consts::FRAC_PI_4).sqrt();
-    let area = hole_area_m2(NEIGHBOR_CD, diameter_m);
+    let diameter_m = (orifice / APPLIANCE_CD / core::f64::consts::FRAC_PI_4).sqrt();
+    let area = hole_area_m2(APPLIANCE_CD, diameter_m);
     (b.opening(manifold, air, 0.0), area)
 }
 
@@ -369,10 +401,7 @@ fn valve(b: &mut NetworkBuilder, setup: &Setup, inlet: NodeId, burner_box: NodeI
     let stage = |pa: f64| StageFlow { pa, flow_m3_s: flow_at(pa) };
     let springs = StageSprings::new(
         &furnace.valve,
-        enum_map! {
-            Level::Low => stage(figures.low.pa),
-            Level::High => stage(figures.high.pa),
-        },
+        figures.manifold.map(|_, target| stage(target.pa)),
         &setup.gas,
         setup.ambient_abs_pa,
     );
@@ -380,8 +409,8 @@ fn valve(b: &mut NetworkBuilder, setup: &Setup, inlet: NodeId, burner_box: NodeI
     let clean_m2 = area_for_flow_m2(
         &law,
         furnace.valve.loss_flow_m3_s,
-        figures.high.pa + 2.0 * half_loss,
-        figures.high.pa + half_loss,
+        figures.manifold.top().pa + 2.0 * half_loss,
+        figures.manifold.top().pa + half_loss,
         setup.ambient_abs_pa,
     );
     let seats_open_m2 = clean_m2 * (1.0 - setup.condition.valve.screen_blocked);

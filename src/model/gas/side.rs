@@ -7,11 +7,11 @@ use enum_map::EnumMap;
 use serde::Serialize;
 
 use crate::model::truth::Leaks;
-use crate::parts::{Fitted, Level, Neighbor, Port, Screw};
+use crate::parts::{Fitted, Level, OtherAppliance, Port, Screw};
 use crate::physics::network::{ElementId, Network, NodeId, StepReport};
 use crate::physics::orifice::{hole_area_m2, series_area};
 use crate::physics::regulator::Bonnet;
-use crate::physics::valve::{HandValve, HandleAngle};
+use crate::physics::valve::{HandValveLaw, HandleAngle};
 use crate::site::tank::Tank;
 use crate::units::TICK_S;
 
@@ -37,12 +37,12 @@ pub(super) struct Nodes {
 #[derive(Debug, Clone, Copy, Serialize)]
 pub(super) struct Elements {
     pub(super) supply_regulator: ElementId,
-    pub(super) supply_cock: ElementId,
-    pub(super) furnace_cock: ElementId,
+    pub(super) supply_hand_valve: ElementId,
+    pub(super) furnace_hand_valve: ElementId,
     pub(super) seats: ElementId,
     pub(super) valve_regulator: ElementId,
     pub(super) burners: ElementId,
-    pub(super) neighbors: EnumMap<Neighbor, ElementId>,
+    pub(super) other_appliances: EnumMap<OtherAppliance, ElementId>,
     /// Each port, to the air.
     pub(super) port_to_air: EnumMap<Port, ElementId>,
     /// Each port, to the hose.
@@ -88,10 +88,10 @@ pub(crate) struct GasSide {
     pub(super) supply_turns_found: f64,
     pub(super) supply_set_found_pa: f64,
     pub(super) supply_turned: f64,
-    pub(super) furnace_cock: HandValve,
-    pub(super) supply_cock: HandValve,
-    pub(super) neighbor_cock: HandValve,
-    pub(super) neighbor_orifice_m2: EnumMap<Neighbor, f64>,
+    pub(super) furnace_hand_valve: HandValveLaw,
+    pub(super) supply_hand_valve: HandValveLaw,
+    pub(super) appliance_hand_valve: HandValveLaw,
+    pub(super) appliance_orifice_m2: EnumMap<OtherAppliance, f64>,
     pub(super) seats_open_m2: f64,
     pub(super) seats_leak_m2: f64,
     /// Time in which the seats fall shut, in seconds; none where they do so at once.
@@ -162,8 +162,8 @@ impl GasSide {
         self.wear.vented(&self.network)
     }
 
-    pub(crate) fn neighbor_flow(&self, neighbor: Neighbor) -> f64 {
-        self.network.flow_std_m3_s(self.elements.neighbors[neighbor])
+    pub(crate) fn appliance_flow(&self, appliance: OtherAppliance) -> f64 {
+        self.network.flow_std_m3_s(self.elements.other_appliances[appliance])
     }
 
     /// Gas to the air at each port and at the hose's end, in standard m³/s.
@@ -198,7 +198,7 @@ impl GasSide {
         };
         self.network.set_opening(self.elements.seats, open);
         if let Some(regulator) = self.network.regulator_mut(self.elements.valve_regulator) {
-            self.springs.load(regulator, seats.unwrap_or(Level::Low));
+            self.springs.load(regulator, seats);
         }
     }
 
@@ -225,30 +225,34 @@ impl GasSide {
 
     /// Says whether the stage caps are on: they shut the valve's bonnet.
     pub(crate) fn set_caps(&mut self, caps: EnumMap<Screw, Fitted>) {
-        let off = caps[Screw::Low] == Fitted::Off || caps[Screw::High] == Fitted::Off;
+        let levels = self.springs.turns();
+        let off = levels.list().iter().any(|level| caps[level.screw()] == Fitted::Off);
         self.cap_share = if off { CAP_OFF } else { 1.0 };
     }
 
-    pub(crate) fn set_furnace_cock(&mut self, handle: HandleAngle) {
-        let area = self.furnace_cock.cd_area_m2(f64::from(handle.deg()));
-        self.network.set_opening(self.elements.furnace_cock, area);
+    pub(crate) fn set_furnace_hand_valve(&mut self, handle: HandleAngle) {
+        let area = self.furnace_hand_valve.cd_area_m2(f64::from(handle.deg()));
+        self.network.set_opening(self.elements.furnace_hand_valve, area);
     }
 
-    pub(crate) fn set_supply_cock(&mut self, handle: HandleAngle) {
-        let area = self.supply_cock.cd_area_m2(f64::from(handle.deg()));
-        self.network.set_opening(self.elements.supply_cock, area);
+    pub(crate) fn set_supply_hand_valve(&mut self, handle: HandleAngle) {
+        let area = self.supply_hand_valve.cd_area_m2(f64::from(handle.deg()));
+        self.network.set_opening(self.elements.supply_hand_valve, area);
     }
 
-    /// Sets how far a neighbour's valve and burner are open.
-    pub(crate) fn set_neighbor(
+    /// Sets how far the valve and burner of another appliance are open.
+    pub(crate) fn set_appliance(
         &mut self,
-        neighbor: Neighbor,
+        appliance: OtherAppliance,
         handle: HandleAngle,
         burner_open: bool,
     ) {
-        let cock = self.neighbor_cock.cd_area_m2(f64::from(handle.deg()));
-        let orifice = if burner_open { self.neighbor_orifice_m2[neighbor] } else { 0.0 };
-        self.network.set_opening(self.elements.neighbors[neighbor], series_area(&[cock, orifice]));
+        let hand_valve = self.appliance_hand_valve.cd_area_m2(f64::from(handle.deg()));
+        let orifice = if burner_open { self.appliance_orifice_m2[appliance] } else { 0.0 };
+        self.network.set_opening(
+            self.elements.other_appliances[appliance],
+            series_area(&[hand_valve, orifice]),
+        );
     }
 
     /// Sets what the gas finds at the ports.
@@ -340,7 +344,7 @@ impl GasSide {
         }
         self.worst_imbalance = self.worst_imbalance.max(report.imbalance);
         if self.dial_m3 > 0.0 {
-            let flow = self.network.flow_std_m3_s(self.elements.supply_cock);
+            let flow = self.network.flow_std_m3_s(self.elements.supply_hand_valve);
             self.dial_turns += flow.max(0.0) * dt_s / self.dial_m3;
         }
         report
@@ -349,7 +353,7 @@ impl GasSide {
     /// What changes slowly: the tank's temperature and pressure.
     pub(crate) fn step_slow(&mut self, dt_s: f64, outside_k: f64) {
         if let Some(tank) = &mut self.tank {
-            let flow = self.network.flow_std_m3_s(self.elements.supply_cock);
+            let flow = self.network.flow_std_m3_s(self.elements.supply_hand_valve);
             tank.step(dt_s, flow.max(0.0), outside_k);
         }
         self.catch_up(dt_s);
@@ -365,7 +369,7 @@ impl GasSide {
 
     /// Gas from the supply to all appliances and leaks, in standard m³/s.
     pub(crate) fn supply_flow(&self) -> f64 {
-        self.network.flow_std_m3_s(self.elements.supply_cock)
+        self.network.flow_std_m3_s(self.elements.supply_hand_valve)
     }
 }
 

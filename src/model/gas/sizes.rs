@@ -1,6 +1,6 @@
 //! Bores, volumes and coefficients of the gas side's parts.
 
-use crate::physics::valve::{HandValve, HandValveKind};
+use crate::physics::valve::{HandValveKind, HandValveLaw};
 use crate::units::M_PER_IN;
 
 /// Bore of a port's tapped hole behind the plug, in metres (a 1/8 in. tap; from memory).
@@ -24,6 +24,6 @@ pub(super) const BODY_M3: f64 = 5.0e-5;
 pub(super) const MAIN_BORE_M: f64 = 0.824 * M_PER_IN;
 
 /// A ball valve of this bore, in metres.
-pub(super) fn ball(bore_m: f64) -> HandValve {
-    HandValve::new(HandValveKind::Ball, bore_m)
+pub(super) fn ball(bore_m: f64) -> HandValveLaw {
+    HandValveLaw::new(HandValveKind::Ball, bore_m)
 }

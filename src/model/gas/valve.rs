@@ -1,10 +1,9 @@
-//! The two stage springs of the gas valve, and how its regulator is made to behave.
+//! The springs of the gas valve, one for each firing level, and how its regulator is made to behave.
 
-use crate::parts::Level;
+use crate::parts::{Level, Levels};
 use crate::physics::fluid::Gas;
 use crate::physics::regulator::{Behaviour, InletEffect, Regulator, RegulatorSpec, Spring};
 use crate::setup::{SpringSetup, Stacking, ValveSetup};
-use enum_map::{EnumMap, enum_map};
 use serde::Serialize;
 
 /// Pitch of the stage screws, in metres per turn (common practice).
@@ -27,10 +26,10 @@ struct Stage {
     lift_m: f64,
 }
 
-/// Low and high spring.
+/// The spring of each firing level.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct StageSprings {
-    stages: EnumMap<Level, Stage>,
+    stages: Levels<Stage>,
     stacking: Stacking,
     base: RegulatorSpec,
     /// The level whose spring is loaded; none once a screw has been turned since.
@@ -50,22 +49,22 @@ impl StageSprings {
     /// Finds seat and diaphragm for the valve, and the offsets of its springs.
     pub(crate) fn new(
         valve: &ValveSetup,
-        flows: EnumMap<Level, StageFlow>,
+        flows: Levels<StageFlow>,
         gas: &Gas,
         ambient_abs_pa: f64,
     ) -> Self {
-        let (low, high) = (flows[Level::Low], flows[Level::High]);
-        let inlet_pa = high.pa + valve.loss_pa.max(50.0) * 2.0;
+        let full = *flows.top();
+        let inlet_pa = full.pa + valve.loss_pa.max(50.0) * 2.0;
         let mut behaviour = Behaviour::new(
-            high.pa,
-            high.pa * (1.0 + LOCKUP_SHARE),
-            high.pa * DROOP_SHARE,
-            inlet_pa.max(high.pa * (1.0 + LOCKUP_SHARE) + 20.0),
-            high.flow_m3_s,
+            full.pa,
+            full.pa * (1.0 + LOCKUP_SHARE),
+            full.pa * DROOP_SHARE,
+            inlet_pa.max(full.pa * (1.0 + LOCKUP_SHARE) + 20.0),
+            full.flow_m3_s,
         );
-        let share = high.flow_m3_s / valve.loss_flow_m3_s.max(1e-9);
+        let share = full.flow_m3_s / valve.loss_flow_m3_s.max(1e-9);
         behaviour.wide_open_drop_pa = (0.5 * valve.loss_pa * share * share).max(5.0);
-        behaviour.pa_per_turn = valve.high.pa_per_turn;
+        behaviour.pa_per_turn = valve.springs.top().pa_per_turn;
         behaviour.bind_turns = 400.0;
         behaviour.max_turns = 400.0;
         behaviour.preload_lag_s = valve.settle_s / 3.0;
@@ -85,33 +84,31 @@ impl StageSprings {
             lift_m: base.seat.lift_for_area(seat_area(&base, gas, ambient_abs_pa, flow, inlet_pa)),
         };
         Self {
-            stages: enum_map! {
-                Level::Low => stage(&valve.low, low),
-                Level::High => stage(&valve.high, high),
-            },
+            stages: valve.springs.map(|level, spring| stage(spring, flows[level])),
             stacking: valve.stacking,
             base,
             loaded: None,
         }
     }
 
-    /// The regulator's fixed parts with the low spring in place.
+    /// The regulator's fixed parts with the first spring in place.
     pub(crate) fn spec(&self) -> RegulatorSpec {
-        let low = &self.stages[Level::Low];
-        RegulatorSpec { spring: roomy(low), turns: low.regulator_turns(), ..self.base }
+        let first = self.stages.first();
+        RegulatorSpec { spring: roomy(first), turns: first.regulator_turns(), ..self.base }
     }
 
-    /// Loads the spring of a level; does nothing when it is loaded already.
-    pub(super) fn load(&mut self, regulator: &mut Regulator, level: Level) {
+    /// Loads the spring of a level, with the seats shut that of the first; does nothing when it is
+    /// loaded already.
+    pub(super) fn load(&mut self, regulator: &mut Regulator, seats: Option<Level>) {
+        let level = seats.unwrap_or(self.stages.first_level());
         if self.loaded == Some(level) {
             return;
         }
         self.loaded = Some(level);
-        let (low, high) = (&self.stages[Level::Low], &self.stages[Level::High]);
-        let (main, stacked) = match (level, self.stacking) {
-            (Level::Low, _) => (low, None),
-            (Level::High, Stacking::Independent) => (high, None),
-            (Level::High, Stacking::HighOnLow) => (low, Some(high)),
+        let own = &self.stages[level];
+        let (main, stacked) = match self.stacking {
+            Stacking::NextOnFirst if !level.is_first() => (self.stages.first(), Some(own)),
+            Stacking::NextOnFirst | Stacking::Independent => (own, None),
         };
         regulator.set_spec(RegulatorSpec { spring: roomy(main), ..*regulator.spec() });
         regulator.set_turns(main.regulator_turns());
@@ -131,24 +128,29 @@ impl StageSprings {
     }
 
     /// Turns of each screw in from fully out.
-    pub(crate) fn turns(&self) -> EnumMap<Level, f64> {
+    pub(crate) fn turns(&self) -> Levels<f64> {
         self.stages.map(|_, stage| stage.turns)
     }
 
     /// Whether each screw stands at its bottom.
-    pub(crate) fn bottomed(&self) -> EnumMap<Level, bool> {
+    pub(crate) fn bottomed(&self) -> Levels<bool> {
         self.stages.map(|_, stage| stage.turns >= stage.max_turns - 1e-9)
     }
 
     /// What each level is set to, in pascals over the burner box; a coil-bound spring counts with
     /// the force it really gives.
-    pub(crate) fn set_pa(&self) -> EnumMap<Level, f64> {
+    pub(crate) fn set_pa(&self) -> Levels<f64> {
         let mut set_pa = self.stages.map(|_, stage| {
             stage.spring.force_n(stage.turns * PITCH_M) / self.base.diaphragm_area_m2
         });
         match self.stacking {
             Stacking::Independent => {}
-            Stacking::HighOnLow => set_pa[Level::High] += set_pa[Level::Low],
+            Stacking::NextOnFirst => {
+                let first_pa = *set_pa.first();
+                if set_pa.list().len() > 1 {
+                    *set_pa.top_mut() += first_pa;
+                }
+            }
         }
         set_pa
     }

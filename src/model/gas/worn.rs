@@ -139,7 +139,7 @@ pub(super) fn line_faults(
         at = b.node(BODY_M3, T_STD_K, start_pa);
         let open_m2 = ball(MAIN_BORE_M).full_cd_area_m2;
         let law = OpeningLaw::new(&setup.gas, T_STD_K);
-        let rated_m3_s = setup.furnace.plate.input_high.si() / setup.gas.heating_value_j_m3;
+        let rated_m3_s = setup.furnace.plate.input.top().si() / setup.gas.heating_value_j_m3;
         let least_m2 = area_for_flow_m2(&law, rated_m3_s, worn.water_pa, 0.0, setup.ambient_abs_pa);
         wear.sag = Some(Sag {
             element: b.opening(from, at, open_m2),
@@ -169,7 +169,7 @@ pub(super) fn seats_leak_m2(setup: &Setup) -> f64 {
 pub(super) fn valve_faults(setup: &Setup, burners: ElementId, wear: &mut Wear) {
     let worn = &setup.condition;
     if worn.valve.swing_pa > 0.0 {
-        let rated_m3_s = setup.furnace.plate.input_high.si() / setup.gas.heating_value_j_m3;
+        let rated_m3_s = setup.furnace.plate.input.top().si() / setup.gas.heating_value_j_m3;
         let most_pa = worn.valve.swing_pa;
         wear.swing = Some(Swing { burners, rated_m3_s, most_pa, at: 0.05, speed: 0.0 });
     }

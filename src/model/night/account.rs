@@ -9,7 +9,7 @@ use super::report::{
 };
 use crate::appliance::ignition::ControlState;
 use crate::model::state::Model;
-use crate::parts::{Firing, Neighbor, Port};
+use crate::parts::{Level, OtherAppliance, Port};
 use crate::units::k_from_f;
 
 /// Share of the lower limit at which a gas alarm sounds.
@@ -27,7 +27,7 @@ pub(crate) struct Account {
     night: Night,
     inside_k: f64,
     control: ControlState,
-    firing: Firing,
+    firing: Option<Level>,
     since_s: f64,
     ran: bool,
 }
@@ -53,7 +53,7 @@ impl Account {
             control: model.furnace.control_state(),
             firing: model.firing(),
             since_s: 0.0,
-            ran: model.firing() != Firing::Out,
+            ran: model.firing().is_some(),
         };
         account.see(model, 0.0);
         account
@@ -76,11 +76,11 @@ impl Account {
         house.inside_k.see(inside_k);
         // The temperature goes straight through a stride.
         let line_k = setpoint_k - COLD_K;
-        let (low_k, high_k) = (inside_k.min(self.inside_k), inside_k.max(self.inside_k));
-        let below = if high_k > low_k {
-            (line_k - low_k) / (high_k - low_k)
+        let (lower_k, upper_k) = (inside_k.min(self.inside_k), inside_k.max(self.inside_k));
+        let below = if upper_k > lower_k {
+            (line_k - lower_k) / (upper_k - lower_k)
         } else {
-            f64::from(u8::from(low_k < line_k))
+            f64::from(u8::from(lower_k < line_k))
         };
         house.cold_s += below.clamp(0.0, 1.0) * dt_s;
         self.inside_k = inside_k;
@@ -94,18 +94,14 @@ impl Account {
         let firing = model.firing();
         self.since_s += dt_s;
         if firing != self.firing {
-            furnace.runs += u32::from(self.firing == Firing::Out);
+            furnace.runs += u32::from(self.firing.is_none());
             self.ran = true;
             self.firing = firing;
             self.since_s = 0.0;
         }
-        match firing {
-            Firing::Out => {}
-            Firing::Low => furnace.lit_s += dt_s,
-            Firing::High => {
-                furnace.lit_s += dt_s;
-                furnace.high_s += dt_s;
-            }
+        if let Some(level) = firing {
+            furnace.lit_s += dt_s;
+            furnace.level_s[level] += dt_s;
         }
         furnace.heat_j += model.furnace.input_w() * dt_s;
         furnace.co_air_free_ppm = furnace.co_air_free_ppm.max(model.furnace.co_air_free_ppm());
@@ -129,11 +125,10 @@ impl Account {
             | ControlState::TrialForIgnition
             | ControlState::FlameProving
             | ControlState::BlowerOnDelay
-            | ControlState::LowStage
-            | ControlState::HighStageCall
-            | ControlState::HighInducer
-            | ControlState::HighPressureSwitchProving
-            | ControlState::HighStage
+            | ControlState::Burning(_)
+            | ControlState::NextLevelCall
+            | ControlState::InducerUp
+            | ControlState::NextSwitchProving
             | ControlState::PostPurge
             | ControlState::BlowerOffDelay => {}
         }
@@ -149,15 +144,13 @@ impl Account {
         gas.supply_pa.see(model.gas.supply_pa());
         gas.inlet_pa.see(model.gas.pressure_pa(Port::Inlet));
         let manifold_pa = model.gas.pressure_pa(Port::Manifold);
-        if self.since_s >= SETTLED_S {
-            match self.firing {
-                Firing::Out => {}
-                Firing::Low => gas.low_pa.see(manifold_pa),
-                Firing::High => gas.high_pa.see(manifold_pa),
-            }
+        if self.since_s >= SETTLED_S
+            && let Some(level) = self.firing
+        {
+            gas.manifold_pa[level].see(manifold_pa);
         }
-        for &neighbor in Neighbor::ALL {
-            gas.went_out[neighbor] |= model.guard_dropped(neighbor);
+        for &appliance in OtherAppliance::ALL {
+            gas.went_out[appliance] |= model.guard_dropped(appliance);
         }
     }
 

@@ -3,7 +3,7 @@
 //! **Equation.** The same as a step's, of the same parts. While nothing happens, what is slow (house,
 //! fans and exchanger, tank, room) goes on in fifths of a second, as ever, and what is fast and has
 //! come to rest (gas network, control, burners) in one implicit step as long as the stretch.
-//! **Assumptions.** Nobody touches anything; neighbours stay as they were left.
+//! **Assumptions.** Nobody touches anything; other appliances stay as they were left.
 //! **Valid range.** Any state of the bench. A day by such strides agrees with one by ticks: counts
 //! exactly, times of the control within 1 s, gas and heat within 0.5 %.
 //! **Regularisation.** A stretch that changes a contact, a flame, a call or the air's danger, or moves

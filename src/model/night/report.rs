@@ -4,7 +4,7 @@ use enum_map::EnumMap;
 
 use crate::appliance::ignition::ControlState;
 use crate::model::truth::GasInAir;
-use crate::parts::Neighbor;
+use crate::parts::{Level, OtherAppliance};
 
 /// Most changes of the control that are kept in the report.
 pub const MOST_CHANGES: usize = 1_000;
@@ -37,8 +37,8 @@ pub struct FurnaceNight {
     pub cycles: u32,
     /// Time burning, in seconds.
     pub lit_s: f64,
-    /// Of that on high, in seconds.
-    pub high_s: f64,
+    /// Of that at each level, in seconds.
+    pub level_s: EnumMap<Level, f64>,
     /// Heat of the gas that burned, in joules.
     pub heat_j: f64,
     /// Tries that failed, or flames that were lost.
@@ -64,12 +64,10 @@ pub struct GasNight {
     pub supply_pa: Span,
     /// Lowest and highest pressure at the inlet port, in pascals.
     pub inlet_pa: Span,
-    /// Lowest and highest manifold pressure while burning steadily on low, in pascals.
-    pub low_pa: Span,
-    /// Lowest and highest manifold pressure while burning steadily on high, in pascals.
-    pub high_pa: Span,
+    /// Lowest and highest manifold pressure while burning steadily at each level, in pascals.
+    pub manifold_pa: EnumMap<Level, Span>,
     /// Other appliances whose flame went out and whose guard shut.
-    pub went_out: EnumMap<Neighbor, bool>,
+    pub went_out: EnumMap<OtherAppliance, bool>,
 }
 
 /// What the air of the plant room was like.
@@ -111,15 +109,15 @@ pub struct TankNight {
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Span {
     /// Lowest.
-    pub low: f64,
+    pub least: f64,
     /// Highest.
-    pub high: f64,
+    pub most: f64,
 }
 
 impl Default for Span {
     /// Nothing seen yet.
     fn default() -> Self {
-        Self { low: f64::INFINITY, high: f64::NEG_INFINITY }
+        Self { least: f64::INFINITY, most: f64::NEG_INFINITY }
     }
 }
 
@@ -127,11 +125,11 @@ impl Span {
     /// Whether anything was seen.
     #[must_use]
     pub fn is_seen(&self) -> bool {
-        self.low <= self.high
+        self.least <= self.most
     }
 
     pub(crate) fn see(&mut self, value: f64) {
-        self.low = self.low.min(value);
-        self.high = self.high.max(value);
+        self.least = self.least.min(value);
+        self.most = self.most.max(value);
     }
 }

@@ -8,7 +8,7 @@ use crate::appliance::ignition::ControlState;
 use crate::model::furnace::Contacts;
 use crate::model::state::Model;
 use crate::model::step::{SLOW_S, SLOW_TICKS};
-use crate::parts::{Firing, Neighbor, Port};
+use crate::parts::{Level, OtherAppliance, Port};
 use crate::physics::room::Zone;
 use crate::units::TICK_S;
 use enum_map::EnumMap;
@@ -43,7 +43,7 @@ impl Default for Reach {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Signs {
     control: ControlState,
-    firing: Firing,
+    firing: Option<Level>,
     lit: usize,
     contacts: Contacts,
     ignites: bool,
@@ -54,7 +54,7 @@ struct Signs {
 #[derive(Debug, Clone, Copy, PartialEq)]
 struct Air {
     calls: (bool, bool),
-    guards: EnumMap<Neighbor, bool>,
+    guards: EnumMap<OtherAppliance, bool>,
     danger: Danger,
     limit_moves: bool,
 }
@@ -150,11 +150,10 @@ impl Model {
             | ControlState::PressureSwitchProving
             | ControlState::PrePurge
             | ControlState::BlowerOnDelay
-            | ControlState::LowStage
-            | ControlState::HighStageCall
-            | ControlState::HighInducer
-            | ControlState::HighPressureSwitchProving
-            | ControlState::HighStage
+            | ControlState::Burning(_)
+            | ControlState::NextLevelCall
+            | ControlState::InducerUp
+            | ControlState::NextSwitchProving
             | ControlState::LimitOpen
             | ControlState::RolloutOpen
             | ControlState::PostPurge
@@ -181,7 +180,7 @@ impl Model {
         let breathing = self.room.of_lower_limit(breathing);
         Air {
             calls: self.thermostat_calls(),
-            guards: EnumMap::from_fn(|neighbor| self.guard_dropped(neighbor)),
+            guards: EnumMap::from_fn(|appliance| self.guard_dropped(appliance)),
             danger: Danger {
                 floor: self.room.flammable(Zone::Floor),
                 breathing: self.room.flammable(Zone::Breathing),
@@ -194,7 +193,7 @@ impl Model {
     }
 
     fn measures(&self) -> Measures {
-        let rated = self.setup.furnace.plate.input_high.si().max(1.0);
+        let rated = self.setup.furnace.plate.input.top().si().max(1.0);
         Measures {
             pressures_pa: [
                 self.gas.supply_pa(),

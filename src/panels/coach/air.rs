@@ -6,7 +6,7 @@ use super::memory::Remembered;
 use super::paper::{fuel, supply};
 use crate::appliance::plate::Fuel;
 use crate::hands::action::Action;
-use crate::parts::{Cock, Height, Joint, JointVerdict, Opening, Place, Push, Window};
+use crate::parts::{HandValve, Height, Joint, JointVerdict, Opening, Place, Push, Window};
 use crate::senses::seen::{FluidSeen, FurnaceSeen, Seen, Smell, Sound};
 
 /// How long a room is aired before the nose tries again, in seconds (common practice: some
@@ -49,7 +49,7 @@ pub(super) fn leak(seen: &Seen) -> Option<Hint> {
         return Some(Hint::act(
             *sign,
             "manual-valve",
-            Action::Cock { cock: Cock::Furnace, degrees: 0 },
+            Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 },
         ));
     }
     if clear {

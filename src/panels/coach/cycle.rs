@@ -3,10 +3,10 @@
 
 use super::hint::Hint;
 use crate::hands::action::Action;
-use crate::parts::{OnOff, Place};
-use crate::senses::seen::{Call, HallSeen, Seen, Sound};
+use crate::parts::{Level, OnOff, Place};
+use crate::senses::seen::{HallSeen, Seen, Sound};
 
-/// How far above the room the thermostat is set so that it calls both stages, in half degrees.
+/// How far above the room the thermostat is set so that it calls every level, in half degrees.
 const BOTH_HALF_F: i16 = 10;
 /// How far below the room it is set so that it calls nothing, in half degrees.
 const NONE_HALF_F: i16 = 4;
@@ -19,11 +19,11 @@ pub enum Cycle {
     Running,
     /// It stands; a cycle can begin.
     AtRest,
-    /// It burns on low.
-    Low,
-    /// It has burnt on low and on high.
-    High,
-    /// It has come to rest after both.
+    /// It burns below its full rate.
+    Lit,
+    /// It has burned at its full rate.
+    Full,
+    /// It has come to rest after that.
     Seen,
 }
 
@@ -35,23 +35,23 @@ impl Cycle {
             Place::PlantRoom | Place::GasValve | Place::Hall => {}
         }
         let heard = |sound| seen.sounds.contains(&sound);
-        let low = heard(Sound::BurnersLow);
-        let high = heard(Sound::BurnersHigh);
-        let fans = [Sound::Inducer, Sound::InducerHigh, Sound::Blower];
-        let still = !low && !high && !fans.into_iter().any(heard);
+        let burns = seen.levels.iter().copied().find(|&level| heard(Sound::Burners(level)));
+        let fans = [Sound::Inducer, Sound::InducerFast, Sound::Blower];
+        let still = burns.is_none() && !fans.into_iter().any(heard);
+        let full = burns.is_some_and(Level::is_top);
         match self {
             Self::Seen => Self::Seen,
-            Self::High if still => Self::Seen,
-            Self::Running | Self::AtRest | Self::Low if still => Self::AtRest,
-            Self::AtRest if low => Self::Low,
-            Self::AtRest | Self::Low if high => Self::High,
-            same => same,
+            Self::Full if still => Self::Seen,
+            Self::Running | Self::AtRest | Self::Lit if still => Self::AtRest,
+            Self::AtRest | Self::Lit if full => Self::Full,
+            Self::AtRest if burns.is_some() => Self::Lit,
+            same @ (Self::Running | Self::AtRest | Self::Lit | Self::Full) => same,
         }
     }
 }
 
 /// The next step of the cycle, at the thermostat; none once it was seen.
-pub(super) fn step(cycle: Cycle, hall: &HallSeen) -> Option<Hint> {
+pub(super) fn step(cycle: Cycle, hall: &HallSeen, levels: &[Level]) -> Option<Hint> {
     let set = |text: &str, above: i16| {
         let to = hall.room_half_f.saturating_add(above).clamp(90, 180);
         Some(Hint::act(text, "thermostat", Action::Setpoint(to)))
@@ -67,14 +67,21 @@ pub(super) fn step(cycle: Cycle, hall: &HallSeen) -> Option<Hint> {
             Action::ThermostatMode(OnOff::On),
         ));
     }
+    let one = levels.len() == 1;
     match (cycle, hall.call) {
-        (Cycle::Running, Call::None) | (Cycle::High, Call::None) => listen(t!("coach-cycle-ends")),
-        (Cycle::Running, Call::First | Call::Second) => set(t!("coach-cycle-rest"), -NONE_HALF_F),
-        (Cycle::AtRest | Cycle::Low, Call::None | Call::First) => {
-            set(t!("coach-cycle-call"), BOTH_HALF_F)
+        (Cycle::Running | Cycle::Full, None) => listen(t!("coach-cycle-ends")),
+        (Cycle::Running, Some(_)) => set(t!("coach-cycle-rest"), -NONE_HALF_F),
+        (Cycle::AtRest | Cycle::Lit, Some(level)) if level.is_top() => {
+            listen(if one { t!("coach-cycle-listen-one") } else { t!("coach-cycle-listen") })
         }
-        (Cycle::AtRest | Cycle::Low, Call::Second) => listen(t!("coach-cycle-listen")),
-        (Cycle::High, Call::First | Call::Second) => set(t!("coach-cycle-end-call"), -NONE_HALF_F),
+        (Cycle::AtRest | Cycle::Lit, None | Some(_)) => {
+            let text = if one { t!("coach-cycle-call-one") } else { t!("coach-cycle-call") };
+            set(text, BOTH_HALF_F)
+        }
+        (Cycle::Full, Some(_)) => {
+            let text = if one { t!("coach-cycle-end-one") } else { t!("coach-cycle-end-call") };
+            set(text, -NONE_HALF_F)
+        }
         (Cycle::Seen, _) => None,
     }
 }

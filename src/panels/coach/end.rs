@@ -2,16 +2,16 @@
 
 use super::cycle::Cycle;
 use super::elsewhere::{elsewhere, found, gave_up};
-use super::hint::{Hint, ORDER};
+use super::hint::{Hint, order};
 use super::memory::Remembered;
 use super::paper::{figures, look_inside, supply};
 use super::{cycle, lead, reading};
 use crate::hands::action::{Action, HandOver, NotDone, Topic};
 use crate::parts::{
-    Cock, Door, Ending, Fitted, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
+    Door, Ending, Fitted, HandValve, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
 };
 use crate::procedure::Goal;
-use crate::senses::seen::{Finding, Seen, Sound};
+use crate::senses::seen::{Observation, Seen, Sound};
 
 /// Plate or label, orifices or springs do not fit the gas: shut off, tag, tell, hand over.
 pub(super) fn unfit(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
@@ -22,10 +22,11 @@ pub(super) fn unfit(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let why = if figures.fuel != fuel {
         t!("coach-unfit-plate", gas = gas)
     } else if matches!(finding(Subject::Orifices),
-        Some(Finding::Orifices { stamp, .. }) if *stamp != figures.orifice_stamp)
+        Some(Observation::Orifices { stamp, .. }) if *stamp != figures.orifice_stamp)
     {
         t!("coach-unfit-orifices", gas = gas)
-    } else if matches!(finding(Subject::SpringMark), Some(Finding::SpringsFor(it)) if *it != fuel) {
+    } else if matches!(finding(Subject::SpringMark), Some(Observation::SpringsFor(it)) if *it != fuel)
+    {
         t!("coach-unfit-springs", gas = gas)
     } else {
         return None;
@@ -43,7 +44,7 @@ fn shut_off(seen: &Seen, remembered: &Remembered, why: &str) -> Hint {
         Goal::HeatOff,
         Goal::Standing,
         Goal::Power(OnOff::Off),
-        Goal::Valve(Cock::Furnace, Opening::Closed),
+        Goal::Valve(HandValve::Furnace, Opening::Closed),
         Goal::HandEmpty,
         Goal::Door(Door::Burner, Fitted::On),
         Goal::Tagged,
@@ -85,10 +86,9 @@ fn hand_over(text: &str, ending: Ending, seen: &Seen) -> Hint {
 
 /// The highest pressure at rest on the supply regulator's nameplate, once that was looked at.
 fn lockup_most_pa(seen: &Seen) -> Option<f64> {
-    match seen.sheet.note(Subject::SupplyRegulator).map(|note| &note.finding) {
-        Some(Finding::Delivery(it)) => Some(it.rest_pa),
-        _ => None,
-    }
+    let note = seen.sheet.note(Subject::SupplyRegulator)?;
+    let Observation::Delivery(it) = &note.finding else { return None };
+    Some(it.rest_pa)
 }
 
 /// The found column is full: what stands on the sheet decides.
@@ -106,16 +106,16 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
     if let Some(note) = bad {
         return found(seen, remembered, note);
     }
-    if ORDER.iter().any(|cell| cell.0 == Port::Inlet && off(cell)) {
+    let order = order(seen.levels);
+    if order.iter().any(|cell| cell.0 == Port::Inlet && off(cell)) {
         return Hint::say(t!("coach-inlet-outside"));
     }
     // The stage that burns comes first, where both are off.
     let burns = |stage| match stage {
-        Stage::High => seen.sounds.contains(&Sound::BurnersHigh),
-        Stage::Low => seen.sounds.contains(&Sound::BurnersLow),
-        Stage::Rest | Stage::HighWithOthers => false,
+        Stage::Firing(level) => seen.sounds.contains(&Sound::Burners(level)),
+        Stage::Rest | Stage::FullLoad => false,
     };
-    let cells = ORDER.iter().filter(|cell| cell.0 == Port::Manifold && off(cell));
+    let cells = order.iter().filter(|cell| cell.0 == Port::Manifold && off(cell));
     let stages: Vec<Stage> = cells.map(|cell| cell.1).collect();
     let first = stages.iter().copied().find(|stage| burns(*stage));
     if let Some(stage) = first.or(stages.first().copied()) {
@@ -144,17 +144,20 @@ fn close_up(seen: &Seen, remembered: &Remembered) -> Hint {
         .unwrap_or_else(|| hand_over(t!("coach-over-in-service"), Ending::InService, seen))
 }
 
-/// The inlet plug with the valve open, the manifold plug while it burns on high.
+/// The inlet plug with the valve open, the manifold plug while it burns at its full rate.
 fn prove_plugs(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let check = |port: Port| lead::towards(Goal::JointChecked(port.joint()), seen, remembered);
     let job = &remembered.job;
     let checked = |port: Port| job.is_proven(port) && !job.is_wet(port.joint());
     if !checked(Port::Inlet) {
-        let open = Goal::Valve(Cock::Furnace, Opening::Open);
+        let open = Goal::Valve(HandValve::Furnace, Opening::Open);
         return lead::towards(open, seen, remembered).or_else(|| check(Port::Inlet));
     }
     if !checked(Port::Manifold) {
-        return reading::bring(seen, remembered, Stage::High).or_else(|| check(Port::Manifold));
+        let full = seen.levels.last().map(|&level| Stage::Firing(level));
+        return full
+            .and_then(|full| reading::bring(seen, remembered, full))
+            .or_else(|| check(Port::Manifold));
     }
     None
 }
@@ -166,7 +169,7 @@ fn restore(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     lead::first(&closed, seen, remembered)
         .or_else(|| match &seen.hall {
             _ if begun => None,
-            Some(hall) => cycle::step(remembered.cycle, hall),
+            Some(hall) => cycle::step(remembered.cycle, hall, seen.levels),
             None => Some(Hint::go(t!("coach-hall-cycle"), Place::Hall)),
         })
         .or_else(|| lead::towards(Goal::AsFound, seen, remembered))

@@ -2,7 +2,7 @@
 
 use crate::hands::action::Action;
 use crate::panels::sheet::Cell;
-use crate::parts::{Place, Port, Stage};
+use crate::parts::{Level, Place, Port, Stage};
 
 /// The next step.
 #[derive(Debug, Clone, PartialEq)]
@@ -64,11 +64,7 @@ pub struct Asked {
 
 /// Readings in the order in which the coach leads to them: the hose goes to the manifold port
 /// first, the inlet is read whole before any screw is touched.
-pub(super) const ORDER: [(Port, Stage); 6] = [
-    (Port::Manifold, Stage::Low),
-    (Port::Manifold, Stage::High),
-    (Port::Inlet, Stage::Rest),
-    (Port::Inlet, Stage::Low),
-    (Port::Inlet, Stage::High),
-    (Port::Inlet, Stage::HighWithOthers),
-];
+pub(super) fn order(levels: &'static [Level]) -> Vec<(Port, Stage)> {
+    let manifold = levels.iter().map(|&level| (Port::Manifold, Stage::Firing(level)));
+    manifold.chain(Stage::of(levels).map(|stage| (Port::Inlet, stage))).collect()
+}

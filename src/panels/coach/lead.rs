@@ -4,8 +4,8 @@ use super::hint::Hint;
 use super::memory::Remembered;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{
-    Cock, Door, Firing, Fitted, Height, JointVerdict, Neighbor, OnOff, Opening, Place, Port, Push,
-    Screw, Tool,
+    Door, Fitted, HandValve, Height, JointVerdict, Level, OnOff, Opening, OtherAppliance, Place,
+    Port, Push, Tool,
 };
 use crate::procedure::{Awaited, Goal, Step};
 use crate::senses::seen::Seen;
@@ -35,11 +35,12 @@ pub(super) fn first(goals: &[Goal], seen: &Seen, remembered: &Remembered) -> Opt
 /// way there, in these words and those of the way.
 pub(super) fn saying(text: &str, goal: Goal, seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let hint = towards(goal, seen, remembered)?;
-    let text = match &hint.action {
-        Some(Action::Look(_) | Action::Sniff(_) | Action::Tag(_) | Action::Tell(_)) => {
-            text.to_owned()
-        }
-        Some(_) | None => t!("coach-because", why = text, step = hint.text),
+    let there = hint.action.as_ref().is_some_and(|action| {
+        matches!(action, Action::Look(_) | Action::Sniff(_) | Action::Tag(_) | Action::Tell(_))
+    });
+    let text = match there {
+        true => text.to_owned(),
+        false => t!("coach-because", why = text, step = hint.text),
     };
     Some(Hint { text, ..hint })
 }
@@ -47,7 +48,7 @@ pub(super) fn saying(text: &str, goal: Goal, seen: &Seen, remembered: &Remembere
 /// The words of an action that leads to a goal.
 fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
     let plain = match action {
-        Action::Go(place) => going(leaf, *place),
+        Action::Go(place) => going(leaf, *place, seen),
         Action::Take(tool) => return taking(*tool),
         Action::PutDown => {
             let held = seen.hand.map_or("", Tool::label).to_lowercase();
@@ -55,12 +56,9 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         }
         Action::FurnaceSwitch(OnOff::Off) => t!("coach-power-off"),
         Action::FurnaceSwitch(OnOff::On) => t!("coach-power-on"),
-        Action::Cock { cock: Cock::Furnace, degrees: 0 } => t!("coach-valve-shut"),
-        Action::Cock { .. } => t!("coach-valve-open"),
-        Action::Door { door: Door::Burner, to: Fitted::Off } => t!("coach-burner-door-off"),
-        Action::Door { door: Door::Burner, to: Fitted::On } => t!("coach-burner-door-on"),
-        Action::Door { door: Door::Blower, to: Fitted::Off } => t!("coach-blower-door-off"),
-        Action::Door { door: Door::Blower, to: Fitted::On } => t!("coach-blower-door-on"),
+        Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 } => t!("coach-valve-shut"),
+        Action::HandValve { .. } => t!("coach-valve-open"),
+        Action::Door { door, to } => moving(*door, *to),
         Action::ValveSwitch(OnOff::Off) => t!("coach-switch-off"),
         Action::ValveSwitch(OnOff::On) => t!("coach-switch-on"),
         Action::StageJumper(Fitted::Off) => t!("coach-jumper-off"),
@@ -68,7 +66,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::ThermostatMode(OnOff::Off) => t!("coach-heat-off"),
         Action::ThermostatMode(OnOff::On) => t!("coach-heat-on"),
         Action::Setpoint(to) => setting(leaf, *to, seen),
-        Action::Neighbor { neighbor, to } => return turning(leaf, *neighbor, *to),
+        Action::OtherAppliance { appliance, to } => return turning(leaf, *appliance, *to),
         Action::MeterPower(_) => t!("coach-meter-on"),
         Action::MeterUnit(_) => t!("coach-meter-unit"),
         Action::MeterZero => t!("coach-meter-zero"),
@@ -77,11 +75,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
             return t!("coach-adapter-in", port = port.label().to_lowercase());
         }
         Action::Adapter { to: Fitted::Off, .. } => t!("coach-adapter-out"),
-        Action::HoseOn { push: Push::Fully, .. } if seen.meter.hose.is_some() => {
-            t!("coach-hose-fully")
-        }
-        Action::HoseOn { push: Push::Fully, .. } => t!("coach-hose-on"),
-        Action::HoseOn { push: Push::Halfway, .. } => t!("coach-hose-ease"),
+        Action::HoseOn { push, .. } => pushing(*push, seen),
         Action::HoseOff => t!("coach-hose-off"),
         Action::LeakFluid(joint) => {
             return t!("coach-brush", joint = joint.label().to_lowercase());
@@ -118,13 +112,31 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
     plain.to_owned()
 }
 
+/// A furnace door off or on.
+fn moving(door: Door, to: Fitted) -> &'static str {
+    match (door, to) {
+        (Door::Burner, Fitted::Off) => t!("coach-burner-door-off"),
+        (Door::Burner, Fitted::On) => t!("coach-burner-door-on"),
+        (Door::Blower, Fitted::Off) => t!("coach-blower-door-off"),
+        (Door::Blower, Fitted::On) => t!("coach-blower-door-on"),
+    }
+}
+
+/// The hose pushed fully on, or eased back to its first barb.
+fn pushing(push: Push, seen: &Seen) -> &'static str {
+    match push {
+        Push::Fully if seen.meter.hose.is_some() => t!("coach-hose-fully"),
+        Push::Fully => t!("coach-hose-on"),
+        Push::Halfway => t!("coach-hose-ease"),
+    }
+}
+
 /// Where to go, and what for.
-fn going(leaf: Goal, place: Place) -> &'static str {
+fn going(leaf: Goal, place: Place, seen: &Seen) -> &'static str {
     match (place, leaf) {
-        (Place::Hall, Goal::Called(Firing::High, _)) => t!("coach-hall-high"),
-        (Place::Hall, Goal::Called(Firing::Low | Firing::Out, _)) => t!("coach-hall-low"),
-        (Place::Hall, Goal::Other(Neighbor::Range, OnOff::On)) => t!("coach-hall-range-on"),
-        (Place::Hall, Goal::Other(Neighbor::Range, OnOff::Off)) => t!("coach-hall-range-off"),
+        (Place::Hall, Goal::Called(level, _)) => ask_for_heat(level, seen),
+        (Place::Hall, Goal::Other(OtherAppliance::Range, OnOff::On)) => t!("coach-hall-range-on"),
+        (Place::Hall, Goal::Other(OtherAppliance::Range, OnOff::Off)) => t!("coach-hall-range-off"),
         (Place::Hall, Goal::Told(_)) => t!("coach-hall-tell"),
         (Place::Hall, Goal::ThermostatAsFound) => t!("coach-hall-restore"),
         (Place::Hall, _) => t!("coach-hall-heat-off"),
@@ -132,6 +144,15 @@ fn going(leaf: Goal, place: Place) -> &'static str {
         (Place::GasValve, _) => t!("coach-kneel"),
         (Place::Yard, _) => t!("coach-go-yard"),
         (Place::Away, _) => t!("coach-go-away"),
+    }
+}
+
+/// To the hall, for the call that a level wants.
+pub(super) fn ask_for_heat(level: Option<Level>, seen: &Seen) -> &'static str {
+    match level {
+        Some(level) if !level.is_first() => t!("coach-hall-high"),
+        _ if seen.levels.len() == 1 => t!("coach-hall-only"),
+        Some(_) | None => t!("coach-hall-low"),
     }
 }
 
@@ -155,17 +176,22 @@ fn taking(tool: Tool) -> String {
 /// What the thermostat is set to, and what that calls.
 fn setting(leaf: Goal, to_half_f: i16, seen: &Seen) -> &'static str {
     let above = seen.hall.as_ref().map_or(0, |hall| to_half_f.saturating_sub(hall.room_half_f));
-    match leaf {
-        Goal::ThermostatAsFound => t!("coach-set-as-found"),
-        Goal::Called(Firing::High, _) => t!("coach-set-both"),
-        _ if above <= 0 => t!("coach-set-room"),
-        _ => t!("coach-set-first"),
+    if leaf == Goal::ThermostatAsFound {
+        t!("coach-set-as-found")
+    } else if matches!(leaf, Goal::Called(Some(level), _) if !level.is_first()) {
+        t!("coach-set-both")
+    } else if above <= 0 {
+        t!("coach-set-room")
+    } else if seen.levels.len() == 1 {
+        t!("coach-set-only")
+    } else {
+        t!("coach-set-first")
     }
 }
 
 /// Another appliance on or off; where it is put back, as it was found.
-fn turning(leaf: Goal, neighbor: Neighbor, to: OnOff) -> String {
-    let name = neighbor.label();
+fn turning(leaf: Goal, appliance: OtherAppliance, to: OnOff) -> String {
+    let name = appliance.label();
     match (leaf, to) {
         (Goal::Other(..), OnOff::On) => t!("coach-other-on", appliance = name),
         (_, OnOff::Off | OnOff::On) => t!("coach-other-off", appliance = name),
@@ -206,13 +232,13 @@ fn part(action: &Action) -> Option<&'static str> {
     Some(match action {
         Action::Take(tool) => tool.id(),
         Action::FurnaceSwitch(_) => "furnace-switch",
-        Action::Cock { cock, .. } => cock.id(),
+        Action::HandValve { hand_valve, .. } => hand_valve.id(),
         Action::Door { door, .. } => door.id(),
         Action::ValveSwitch(_) => "valve-switch",
         Action::StageJumper(_) => "control",
         Action::ThermostatMode(_) => "thermostat-mode",
         Action::Setpoint(_) => "thermostat",
-        Action::Neighbor { neighbor, .. } => neighbor.id(),
+        Action::OtherAppliance { appliance, .. } => appliance.id(),
         Action::MeterPower(_) => "meter-power",
         Action::MeterUnit(_) => "meter-unit",
         Action::MeterZero => "meter-zero",
@@ -225,12 +251,27 @@ fn part(action: &Action) -> Option<&'static str> {
         Action::Window { window, .. } => window.id(),
         Action::Tag(_) => "tag",
         Action::Tell(_) => "householder",
-        Action::Cap { screw: Screw::Low, .. } => "low-cap",
-        Action::Cap { screw: Screw::High, .. } => "high-cap",
+        Action::Cap { screw, .. } => screw.level().map_or("supply-cap", Level::cap_id),
         Action::Look(subject) => subject.id(),
         Action::Go(Place::GasValve) => "gas-valve",
         Action::Sniff(height) => zone(*height),
-        _ => return None,
+        Action::Go(Place::PlantRoom | Place::Hall | Place::Yard | Place::Away)
+        | Action::Probe(_)
+        | Action::PutDown
+        | Action::Turn { .. }
+        | Action::HoseOff
+        | Action::MeterLowSide(_)
+        | Action::ResetRollout
+        | Action::Mend(_)
+        | Action::Measure(_)
+        | Action::Unclip
+        | Action::Stopwatch(_)
+        | Action::WriteMeasured(_)
+        | Action::Gauge(_)
+        | Action::FillColumn
+        | Action::Write(_)
+        | Action::Call(_)
+        | Action::HandOver(_) => return None,
     })
 }
 

@@ -1,12 +1,13 @@
 //! What the coach keeps in mind of what was seen and done.
 
 use super::cycle::Cycle;
-use super::hint::ORDER;
+use super::hint::order;
 use crate::hands::action::Action;
-use crate::parts::{Phase, Port, Screw, Stage};
+use crate::parts::{Phase, Port, Stage};
 use crate::procedure::Memory;
 use crate::senses::seen::Seen;
 use crate::units::TICKS_PER_S;
+use enum_map::EnumMap;
 
 /// Less than this is no move of the manifold, in pascals (two hundredths of an inch of water).
 const MOVED_PA: i32 = 5;
@@ -36,8 +37,8 @@ pub struct Remembered {
     tick: u64,
     turned_tick: u64,
     /// Cells of the found column that are written, and those to be read again since a repair.
-    written: [bool; ORDER.len()],
-    again: [bool; ORDER.len()],
+    written: EnumMap<Port, EnumMap<Stage, bool>>,
+    again: EnumMap<Port, EnumMap<Stage, bool>>,
     /// How far a cycle without a hand on the gas has come.
     pub cycle: Cycle,
 }
@@ -46,8 +47,8 @@ impl Remembered {
     /// Takes in what is seen now.
     pub fn notice(&mut self, seen: &Seen) {
         self.tick = seen.tick;
-        for (written, &(port, stage)) in self.written.iter_mut().zip(&ORDER) {
-            *written = seen.sheet.reading(port, stage, Phase::Found).is_some();
+        for (port, stage) in order(seen.levels) {
+            self.written[port][stage] = seen.sheet.reading(port, stage, Phase::Found).is_some();
         }
         self.job.notice(seen);
         self.shown_pa = match seen.meter.hose {
@@ -63,29 +64,27 @@ impl Remembered {
             self.cycle = Cycle::default();
         }
         self.job.did(action);
-        match action {
-            Action::Turn { screw: Screw::Low | Screw::High, .. } => {
-                self.idle_turns = if self.stood() { self.idle_turns.saturating_add(1) } else { 0 };
-                self.before_turn_pa = self.shown_pa;
-                self.turned_tick = self.tick;
-            }
-            Action::Mend(_) => {
-                (self.idle_turns, self.before_turn_pa) = (0, None);
-                self.again = self.written;
-            }
-            Action::Write(reading) if reading.phase == Phase::Left => {
-                let cells = self.again.iter_mut().zip(&ORDER);
-                for (again, _) in cells.filter(|(_, at)| **at == (reading.port, reading.stage)) {
-                    *again = false;
-                }
-            }
-            _ => {}
+        if let Action::Turn { screw, .. } = action
+            && screw.level().is_some()
+        {
+            self.idle_turns = if self.stood() { self.idle_turns.saturating_add(1) } else { 0 };
+            self.before_turn_pa = self.shown_pa;
+            self.turned_tick = self.tick;
+        }
+        if let Action::Mend(_) = action {
+            (self.idle_turns, self.before_turn_pa) = (0, None);
+            self.again = self.written;
+        }
+        if let Action::Write(reading) = action
+            && reading.phase == Phase::Left
+        {
+            self.again[reading.port][reading.stage] = false;
         }
     }
 
     /// The next cell to read again after a repair.
-    pub(super) fn next_again(&self) -> Option<(Port, Stage)> {
-        ORDER.iter().zip(self.again).find(|(_, again)| *again).map(|(cell, _)| *cell)
+    pub(super) fn next_again(&self, seen: &Seen) -> Option<(Port, Stage)> {
+        order(seen.levels).into_iter().find(|&(port, stage)| self.again[port][stage])
     }
 
     /// Whether the manifold stands where it stood before the last turn.

@@ -7,9 +7,9 @@ use super::memory::Remembered;
 use super::paper::look_inside;
 use crate::appliance::test_point::{Port, Stage};
 use crate::panels::sheet::Cell;
-use crate::parts::{Firing, Joint, OnOff, Place};
+use crate::parts::{Joint, Level, OnOff, Place};
 use crate::procedure::{Awaited, Called, Goal, Means, Step};
-use crate::senses::seen::{Call, Seen};
+use crate::senses::seen::Seen;
 use crate::words::decimal;
 
 /// Least patience before a reading while it burns, in seconds (common practice: until it stands
@@ -25,7 +25,7 @@ pub(super) fn lead(seen: &Seen, remembered: &Remembered, asked: Asked, cell: Cel
     let Cell { port, stage, phase: _ } = cell;
     let at_its_pressure = match port {
         Port::Inlet => true,
-        Port::Manifold => stage == Stage::High,
+        Port::Manifold => matches!(stage, Stage::Firing(level) if level.is_top()),
     };
     let job = &remembered.job;
     let checked = job.is_proven(port) && !job.is_wet(port.joint());
@@ -53,22 +53,19 @@ pub(super) fn hook_up(seen: &Seen, remembered: &Remembered, port: Port) -> Optio
 
 /// The next step towards a state of the furnace; none once it is there and seen from the valve.
 pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Option<Hint> {
-    let level = match stage {
-        Stage::Rest => {
-            let goals = [
-                Goal::Stopped,
-                Goal::Standing,
-                Goal::Others(OnOff::Off),
-                Goal::GasOn,
-                Goal::At(Place::GasValve),
-            ];
-            return lead::first(&goals, seen, remembered);
-        }
-        Stage::Low => Firing::Low,
-        Stage::High | Stage::HighWithOthers => Firing::High,
-    };
+    let level = stage.level(seen.levels);
+    if level.is_none() {
+        let goals = [
+            Goal::Stopped,
+            Goal::Standing,
+            Goal::Others(OnOff::Off),
+            Goal::GasOn,
+            Goal::At(Place::GasValve),
+        ];
+        return lead::first(&goals, seen, remembered);
+    }
     let mut goals = vec![Goal::GasOn];
-    if stage == Stage::HighWithOthers {
+    if stage == Stage::FullLoad {
         goals.push(Goal::Others(OnOff::On));
     }
     goals.extend([Goal::Called(level, Means::Thermostat), Goal::At(Place::GasValve)]);
@@ -78,32 +75,32 @@ pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Optio
 }
 
 /// The thermostat is set far above the room and does not call the second stage.
-fn never_called(seen: &Seen, remembered: &Remembered, level: Firing, hint: Hint) -> Hint {
+fn never_called(seen: &Seen, remembered: &Remembered, level: Option<Level>, hint: Hint) -> Hint {
     let goal = Goal::Called(level, Means::Thermostat);
     let waits = goal.step(seen, &remembered.job) == Step::Wait(Awaited::Call);
-    let first_only = seen.hall.as_ref().is_some_and(|hall| hall.call != Call::Second);
-    if level == Firing::High && waits && first_only {
+    let above = level.is_some_and(|level| !level.is_first());
+    let first_only = seen.hall.as_ref().is_some_and(|hall| hall.call != level);
+    if above && waits && first_only {
         return Hint::say(t!("coach-second-not-called"));
     }
     hint
 }
 
 /// Watches it light on the level that is called.
-fn light(seen: &Seen, remembered: &Remembered, level: Firing) -> Option<Hint> {
+fn light(seen: &Seen, remembered: &Remembered, level: Option<Level>) -> Option<Hint> {
     let hint = lead::towards(Goal::Lit(level), seen, remembered)?;
     let burners = seen.furnace.as_ref().and_then(|it| it.burners.as_ref());
     let lit = burners.is_some_and(|it| it.flames.iter().any(|flame| flame.height > 0.0));
-    let wanted = if level == Firing::High { Call::Second } else { Call::First };
-    match (lit, level, remembered.job.called(wanted)) {
-        (true, Firing::High, Called::LongSince) => Some(stays_on_low(seen, remembered)),
-        (true, Firing::High, Called::JustNow | Called::NotKnown) => {
+    let wanted = level.or(seen.levels.first().copied());
+    let above = level.is_some_and(|level| !level.is_first());
+    match (lit, remembered.job.called(wanted)) {
+        (true, Called::LongSince) if above => Some(stays_on_low(seen, remembered)),
+        (true, Called::JustNow | Called::NotKnown) if above => {
             Some(Hint::wait(t!("coach-second-follows"), "burners"))
         }
-        (true, Firing::Low | Firing::Out, _) => {
-            Some(Hint::wait(t!("coach-second-lets-go"), "burners"))
-        }
-        (false, _, Called::NotKnown) => Some(Hint::go(t!("coach-hall-low"), Place::Hall)),
-        (false, _, Called::JustNow | Called::LongSince) => {
+        (true, _) => Some(Hint::wait(t!("coach-second-lets-go"), "burners")),
+        (false, Called::NotKnown) => Some(Hint::go(lead::ask_for_heat(level, seen), Place::Hall)),
+        (false, Called::JustNow | Called::LongSince) => {
             Some(gave_up(seen, remembered).unwrap_or(hint))
         }
     }
@@ -117,10 +114,10 @@ fn write(asked: Asked, cell: Cell) -> Hint {
             let hold = decimal(asked.hold_s, 0);
             (t!("coach-write-rest", seconds = hold, cell = name), asked.hold_s + MARGIN_S)
         }
-        Stage::Low | Stage::High => {
+        Stage::Firing(_) => {
             (t!("coach-write-burning", seconds = decimal(settle_s, 0), cell = name), settle_s)
         }
-        Stage::HighWithOthers => {
+        Stage::FullLoad => {
             (t!("coach-write-loaded", seconds = decimal(settle_s, 0), cell = name), settle_s)
         }
     };

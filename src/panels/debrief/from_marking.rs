@@ -99,14 +99,14 @@ fn traces(trace: &Trace) -> Vec<TraceView> {
         .iter()
         .enumerate()
         .map(|(i, name)| TraceView {
-            name: sentence_case(name),
+            name: sentence_case(name.text()),
             points: trace
                 .buckets()
                 .iter()
                 .filter_map(|bucket| bucket.span_pa.get(i).map(|span| (bucket.start_s, *span)))
-                .flat_map(|(s, (low, high))| {
-                    let top = (high > low).then_some((s, high));
-                    [Some((s, low)), top].into_iter().flatten()
+                .flat_map(|(s, (lower, upper))| {
+                    let top = (upper > lower).then_some((s, upper));
+                    [Some((s, lower)), top].into_iter().flatten()
                 })
                 .collect(),
         })

@@ -249,16 +249,16 @@ fn summary(debrief: &DebriefView, unit: PressureUnit) -> String {
     let mut text = String::from(t!("trace-summary"));
     for trace in &debrief.traces {
         let values = trace.points.iter().map(|&(_, pa)| pa);
-        let low = values.clone().fold(f64::INFINITY, f64::min);
-        let high = values.fold(f64::NEG_INFINITY, f64::max);
-        if low <= high {
-            let (low, high) = (pressure(low, unit, 2), pressure(high, unit, 2));
+        let lower = values.clone().fold(f64::INFINITY, f64::min);
+        let upper = values.fold(f64::NEG_INFINITY, f64::max);
+        if lower <= upper {
+            let (lower, upper) = (pressure(lower, unit, 2), pressure(upper, unit, 2));
             text.push(' ');
             text.push_str(&full_stop(t!(
                 "trace-span",
                 trace = &trace.name,
-                low = low,
-                high = high,
+                lower = lower,
+                upper = upper,
                 unit = unit.label()
             )));
         }

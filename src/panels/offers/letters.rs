@@ -24,9 +24,10 @@ enum Same {
 
 impl Same {
     fn of(way: &Way) -> Self {
-        match &way.action {
-            Action::Setpoint(_) => Self::Says(way.label.clone()),
-            action => Self::Does(action.clone()),
+        if let Action::Setpoint(_) = &way.action {
+            Self::Says(way.label.clone())
+        } else {
+            Self::Does(way.action.clone())
         }
     }
 }

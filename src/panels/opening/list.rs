@@ -4,7 +4,7 @@ use egui::{
     EventFilter, Frame, Key, Margin, Modifiers, Response, RichText, Ui, WidgetInfo, WidgetType,
 };
 
-use super::{OpeningState, ToChosen, chosen, seed_of};
+use super::state::{OpeningState, ToChosen, chosen, seed_of};
 use crate::panels::kit;
 use crate::panels::theme;
 use crate::panels::view::{JobChoice, Opening, Tried};

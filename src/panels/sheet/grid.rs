@@ -7,20 +7,17 @@ use crate::panels::entry::{thousandths, written};
 use crate::panels::kit;
 use crate::panels::theme;
 use crate::panels::wish::Wish;
-use crate::parts::{Phase, Port, Reading, Stage};
+use crate::panels::words;
+use crate::parts::{Level, Phase, Port, Reading, Stage};
 use crate::senses::seen::SheetSeen;
 use crate::units::PressureUnit;
 
-/// Rows of the grid.
-pub const ROWS: [(Port, Stage); 7] = [
-    (Port::Inlet, Stage::Rest),
-    (Port::Inlet, Stage::Low),
-    (Port::Inlet, Stage::High),
-    (Port::Inlet, Stage::HighWithOthers),
-    (Port::Manifold, Stage::Low),
-    (Port::Manifold, Stage::High),
-    (Port::Manifold, Stage::HighWithOthers),
-];
+/// Rows of the grid for a furnace with these levels.
+pub fn rows(levels: &'static [Level]) -> impl Iterator<Item = (Port, Stage)> {
+    let inlet = Stage::of(levels).map(|stage| (Port::Inlet, stage));
+    let manifold = Stage::of(levels).skip(1).map(|stage| (Port::Manifold, stage));
+    inlet.chain(manifold)
+}
 
 /// A cell of the grid.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -75,9 +72,8 @@ fn row_name(port: Port, stage: Stage) -> String {
     };
     let stage = match stage {
         Stage::Rest => t!("grid-lock-up"),
-        Stage::Low => t!("grid-low-fire"),
-        Stage::High => t!("grid-high-fire"),
-        Stage::HighWithOthers => t!("grid-full-load"),
+        Stage::Firing(level) => words::level(level),
+        Stage::FullLoad => t!("grid-full-load"),
     };
     t!("grid-row", port = port, stage = stage)
 }
@@ -93,12 +89,13 @@ fn phase_name(phase: Phase) -> &'static str {
 pub(super) fn grid_ui(
     ui: &mut Ui,
     unit: PressureUnit,
-    sheet: &SheetSeen,
+    seen: (&SheetSeen, &'static [Level]),
     entry: &mut EntryState,
     out: &mut Vec<Wish>,
 ) {
     let cell_width = (ui.available_width() * 0.18).max(40.0);
     let grid = egui::Grid::new("readings").num_columns(3).spacing(vec2(6.0, 2.0));
+    let (sheet, levels) = seen;
     // Names of states take a second line where type is large.
     let names = (ui.available_width() - 2.0 * cell_width - 12.0).max(cell_width);
     grid.max_col_width(names).show(ui, |ui| {
@@ -106,7 +103,7 @@ pub(super) fn grid_ui(
         ui.label(t!("grid-found"));
         ui.label(t!("grid-left"));
         ui.end_row();
-        for (port, stage) in ROWS {
+        for (port, stage) in rows(levels) {
             ui.label(row_name(port, stage));
             for phase in [Phase::Found, Phase::Left] {
                 cell_ui(ui, Cell { port, stage, phase }, unit, sheet, entry, cell_width);

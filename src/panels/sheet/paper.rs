@@ -9,8 +9,9 @@ use crate::panels::kit;
 use crate::panels::view::{Job, View};
 use crate::panels::ways;
 use crate::panels::wish::Wish;
+use crate::panels::words;
 use crate::parts::Subject;
-use crate::senses::seen::{Finding, Measured, Note, SheetSeen, WrittenMeasured};
+use crate::senses::seen::{Measured, Note, Observation, SheetSeen, WrittenMeasured};
 use crate::setup::SupplyRight;
 use crate::units::{PressureUnit, full_stop};
 use crate::words::{Id, decimal};
@@ -64,29 +65,27 @@ fn hints_ui(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
 }
 
 /// The figures read so far, a line each; what was not read is not there.
-#[must_use]
-pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String> {
+fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String> {
     let mut lines = Vec::new();
     let of = |subject: Subject| sheet.note(subject).map(|note| &note.finding);
-    match of(Subject::Plate) {
-        Some(Finding::Plate(plate)) => {
-            lines.push(figures_line(t!("sheet-plate"), &plate.figures, unit));
-        }
-        Some(_) => {}
-        None => lines.push(t!("sheet-plate-unread").into()),
+    let plate = of(Subject::Plate);
+    if plate.is_none() {
+        lines.push(t!("sheet-plate-unread").into());
     }
-    match of(Subject::ConversionLabel) {
-        Some(Finding::Label(figures)) => {
-            lines.push(figures_line(t!("sheet-label"), figures, unit));
-        }
-        Some(_) => lines.push(t!("sheet-no-label").into()),
-        None => {}
+    if let Some(Observation::Plate(plate)) = plate {
+        lines.push(figures_line(t!("sheet-plate"), &plate.figures, unit));
     }
-    if let Some(Finding::Delivery(it)) = of(Subject::SupplyRegulator) {
+    let label = of(Subject::ConversionLabel);
+    if let Some(Observation::Label(figures)) = label {
+        lines.push(figures_line(t!("sheet-label"), figures, unit));
+    } else if label.is_some() {
+        lines.push(t!("sheet-no-label").into());
+    }
+    if let Some(Observation::Delivery(it)) = of(Subject::SupplyRegulator) {
         lines.push(full_stop(t!(
             "sheet-delivery",
-            low = pressure(it.low_pa, unit, 1),
-            high = pressure(it.high_pa, unit, 1),
+            least = pressure(it.least_pa, unit, 1),
+            most = pressure(it.most_pa, unit, 1),
             rest = pressure(it.rest_pa, unit, 1),
             unit = unit.label()
         )));
@@ -96,16 +95,25 @@ pub(crate) fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String>
 
 fn figures_line(paper: &str, figures: &GasFigures, unit: PressureUnit) -> String {
     let d = figures.decimals;
+    let one = figures.manifold.list().len() == 1;
+    let levels = figures.manifold.iter().map(|(level, target)| {
+        let (pa, tolerance) =
+            (pressure(target.pa, unit, d), pressure(target.tolerance_pa, unit, d));
+        if one {
+            t!("sheet-target", pressure = pa, tolerance = tolerance)
+        } else {
+            let level = words::level(level);
+            t!("sheet-level-target", level = level, pressure = pa, tolerance = tolerance)
+        }
+    });
+    let manifold: Vec<String> = levels.collect();
     full_stop(t!(
         "sheet-figures",
         paper = paper,
         fuel = figures.fuel.label(),
         inlet_min = pressure(figures.inlet_min_pa, unit, 1),
         inlet_max = pressure(figures.inlet_max_pa, unit, 1),
-        low = pressure(figures.low.pa, unit, d),
-        low_tolerance = pressure(figures.low.tolerance_pa, unit, d),
-        high = pressure(figures.high.pa, unit, d),
-        high_tolerance = pressure(figures.high.tolerance_pa, unit, d),
+        manifold = manifold.join(", "),
         unit = unit.label()
     ))
 }

@@ -1,6 +1,6 @@
 //! Tools, the manometer and the clipboard: at hand everywhere.
 
-use super::{List, put_down_label, take_label};
+use super::list::{List, put_down_label, take_label};
 use crate::hands::action::Action;
 use crate::parts::{Joint, JointVerdict, LowSide, OnOff, Tool};
 use crate::senses::seen::{Display, Seen};

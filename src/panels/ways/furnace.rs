@@ -1,10 +1,11 @@
-//! The furnace's outside, its switches and its neighbour.
+//! The furnace's outside, its switches, and the water heater beside it.
 
+use super::at_hand;
 use super::here::{probe_at, sniff, walks};
-use super::{List, at_hand};
+use super::list::List;
 use crate::hands::action::Action;
 use crate::parts::{
-    Cock, Door, Fitted, Height, Joint, Neighbor, OnOff, Opening, Place, Tool, Window,
+    Door, Fitted, HandValve, Height, Joint, OnOff, Opening, OtherAppliance, Place, Tool, Window,
 };
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{Burning, FluidSeen, FurnaceSeen, Seen};
@@ -15,9 +16,13 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         "burner-door" => door(Door::Burner, furnace.burner_door, list),
         "blower-door" | "door-switch" => door(Door::Blower, furnace.blower_door, list),
         "furnace-switch" => switch(furnace.switch, list),
-        "manual-valve" => cock(Cock::Furnace, furnace.manual_valve, list),
-        "water-heater-cock" => cock(Cock::WaterHeater, furnace.water_heater.handle, list),
-        "water-heater" => neighbor(Neighbor::WaterHeater, furnace.water_heater.burning, list),
+        "manual-valve" => hand_valve(HandValve::Furnace, furnace.manual_valve, list),
+        "water-heater-cock" => {
+            hand_valve(HandValve::WaterHeater, furnace.water_heater.handle, list)
+        }
+        "water-heater" => {
+            appliance(OtherAppliance::WaterHeater, furnace.water_heater.burning, list)
+        }
         "plant-window" => window(Window::PlantRoom, furnace.window, list),
         "furnace" => {
             kneel(seen, list);
@@ -51,6 +56,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
             | "rollout-1"
             | "rollout-2"
             | "burners"
+            | "pressure-switch"
             | "pressure-switch-low"
             | "pressure-switch-high"
             | "inducer"
@@ -88,30 +94,30 @@ fn switch(now: OnOff, list: &mut List) {
 }
 
 /// A hand valve: shut and open; any angle is a form.
-pub(super) fn cock(cock: Cock, handle: HandleAngle, list: &mut List) {
-    let name = cock.label().to_lowercase();
+pub(super) fn hand_valve(hand_valve: HandValve, handle: HandleAngle, list: &mut List) {
+    let name = hand_valve.label().to_lowercase();
     if handle != HandleAngle::SHUT {
-        list.add(t!("valve-shut", valve = &name), Action::Cock { cock, degrees: 0 });
+        list.add(t!("valve-shut", valve = &name), Action::HandValve { hand_valve, degrees: 0 });
     }
     if handle != HandleAngle::OPEN {
-        list.add(t!("valve-open", valve = name), Action::Cock { cock, degrees: 90 });
+        list.add(t!("valve-open", valve = name), Action::HandValve { hand_valve, degrees: 90 });
     }
 }
 
 /// Another appliance.
-pub(super) fn neighbor(neighbor: Neighbor, now: Burning, list: &mut List) {
-    let name = neighbor.label().to_lowercase();
+pub(super) fn appliance(appliance: OtherAppliance, now: Burning, list: &mut List) {
+    let name = appliance.label().to_lowercase();
     match now {
         Burning::Burning | Burning::NoGas => {
             list.add(
                 t!("appliance-off", appliance = name),
-                Action::Neighbor { neighbor, to: OnOff::Off },
+                Action::OtherAppliance { appliance, to: OnOff::Off },
             );
         }
         Burning::Off => {
             list.add(
                 t!("appliance-on", appliance = name),
-                Action::Neighbor { neighbor, to: OnOff::On },
+                Action::OtherAppliance { appliance, to: OnOff::On },
             );
         }
     }

@@ -1,10 +1,10 @@
 //! The thermostat, the range, the telephone and the people of the house.
 
-use super::List;
-use super::furnace::{cock, neighbor, window};
+use super::furnace::{appliance, hand_valve, window};
 use super::here::{calls, walks};
+use super::list::List;
 use crate::hands::action::{Action, Topic};
-use crate::parts::{Cock, Neighbor, OnOff, Window};
+use crate::parts::{HandValve, OnOff, OtherAppliance, Window};
 use crate::senses::seen::{HallSeen, Seen};
 
 /// One press of a thermostat button, in half degrees Fahrenheit.
@@ -22,8 +22,8 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         "thermostat-up" => warmer(hall, list),
         "thermostat-down" => cooler(hall, list),
         "hall-window" => window(Window::Hall, hall.window, list),
-        "range" => neighbor(Neighbor::Range, hall.range.burning, list),
-        "range-cock" => cock(Cock::Range, hall.range.handle, list),
+        "range" => appliance(OtherAppliance::Range, hall.range.burning, list),
+        "range-cock" => hand_valve(HandValve::Range, hall.range.handle, list),
         "telephone" => calls(list),
         "householder" => tell(list),
         "exit-door" => walks(seen, list),

@@ -1,6 +1,6 @@
 //! What can be done at a place without touching any part, and with what is in hand.
 
-use super::{List, Way, call_label, put_down_label};
+use super::list::{List, Way, put_down_label};
 use crate::hands::action::{Action, Contact, Topic};
 use crate::parts::{Height, Place, Tool};
 use crate::senses::seen::Seen;
@@ -87,5 +87,12 @@ pub(super) fn probe_at(height: Height, seen: &Seen, list: &mut List) {
 pub(super) fn calls(list: &mut List) {
     for contact in [Contact::SupplyOwner, Contact::Emergency] {
         list.add(call_label(contact), Action::Call(contact));
+    }
+}
+
+fn call_label(contact: Contact) -> &'static str {
+    match contact {
+        Contact::SupplyOwner => t!("call-supply-owner"),
+        Contact::Emergency => t!("call-emergency"),
     }
 }

@@ -1,6 +1,6 @@
 //! Instruments: held to their spots, written down, and the hose put to another gauge.
 
-use super::List;
+use super::list::List;
 use crate::hands::action::{Action, StartStop};
 use crate::instrument::water_column::Legs;
 use crate::panels::face;
@@ -9,7 +9,7 @@ use crate::senses::seen::{GaugeSeen, Seen};
 
 /// At a part: the spots that belong to it, and how their instrument comes into the hand.
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
-    for &spot in spots_at(id) {
+    for spot in Spot::at(id) {
         if spot.places().contains(&seen.place) {
             if !(spot == Spot::FlameRod && seen.clipped == Fitted::On) {
                 list.need(spot.tool(), seen);
@@ -81,42 +81,10 @@ fn hold_label(spot: Spot) -> String {
 fn gauges(seen: &Seen, list: &mut List) {
     for gauge in Gauge::ALL {
         if gauge != seen.gauge.gauge() {
-            let name = match gauge {
-                Gauge::Digital => t!("gauge-digital"),
-                Gauge::WaterColumn => t!("gauge-water-column"),
-                Gauge::SpringGauge => t!("gauge-spring"),
-            };
-            list.add(t!("measure-gauge", gauge = name), Action::Gauge(gauge));
+            list.add(t!("measure-gauge", gauge = gauge.label()), Action::Gauge(gauge));
         }
     }
     if seen.gauge == GaugeSeen::WaterColumn(Legs::Empty) {
         list.add(t!("measure-fill-column"), Action::FillColumn);
-    }
-}
-
-/// The spots that belong to a part of a drawing.
-fn spots_at(id: &str) -> &'static [Spot] {
-    match id {
-        "furnace" => &[Spot::SupplyAir, Spot::ReturnAir],
-        "filter" | "blower-door" => &[Spot::ReturnAir],
-        "vent" => &[Spot::Flue],
-        "flame-rod" => &[Spot::FlameRod],
-        "ground-wire" => &[Spot::BurnerGroundOhms],
-        "control-board" | "stage-jumper" => &[Spot::RToC, Spot::W1ToC, Spot::W2ToC],
-        "pressure-switch-low" => &[Spot::LowSwitch],
-        "pressure-switch-high" => &[Spot::HighSwitch],
-        "limit" => &[Spot::LimitSwitch],
-        "rollout-1" | "rollout-2" => &[Spot::RolloutSwitch],
-        "low-gas-switch" => &[Spot::LowGasVolts],
-        "main-coil" => &[Spot::MainCoil],
-        "high-coil" => &[Spot::HighCoil, Spot::HighCoilOhms],
-        "gas-valve" => &[Spot::MainCoil, Spot::HighCoil, Spot::HighCoilOhms],
-        "igniter" => &[Spot::IgniterOhms],
-        "burners" => &[Spot::FlameRod, Spot::IgniterOhms, Spot::BurnerGroundOhms],
-        "thermostat" => &[Spot::RoomAir],
-        "yard-air" => &[Spot::OutsideAir],
-        "tank" => &[Spot::TankSkin],
-        "meter-dial" | "meter-index" | "gas-meter" => &[Spot::MeterDial],
-        _ => &[],
     }
 }

@@ -1,28 +1,20 @@
 //! The gas valve close up: switch, ports, plugs, adapter, hose, caps and screws.
 
+use super::at_hand;
 use super::furnace::{door, joint};
-use super::{List, at_hand};
+use super::list::List;
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::{Door, Fitted, OnOff, Port, PortFill, Push, Screw, Tool};
+use crate::parts::{Door, Fitted, OnOff, Port, PortFill, Push, Screw, Tool, part};
 use crate::senses::seen::{BurnersSeen, Seen};
 
 /// The port that a part belongs to.
 pub(super) fn port_of(id: &str) -> Option<Port> {
-    match id {
-        "inlet-port" | "inlet-plug" | "inlet-adapter" => Some(Port::Inlet),
-        "manifold-port" | "manifold-plug" | "manifold-adapter" => Some(Port::Manifold),
-        _ => None,
-    }
+    part(id)?.port
 }
 
 /// The screw that a part belongs to.
 pub(super) fn screw_of(id: &str) -> Option<Screw> {
-    match id {
-        "low-cap" | "low-screw" => Some(Screw::Low),
-        "high-cap" | "high-screw" => Some(Screw::High),
-        "supply-cap" | "supply-screw" => Some(Screw::Supply),
-        _ => None,
-    }
+    part(id)?.screw
 }
 
 /// What is seen in a port.

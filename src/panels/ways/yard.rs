@@ -1,10 +1,10 @@
 //! The supply outside.
 
-use super::List;
-use super::furnace::cock;
+use super::furnace::hand_valve;
 use super::here::{calls, probe_at, sniff, walks};
+use super::list::List;
 use super::valve::screw_ways;
-use crate::parts::{Cock, Height, Place, Screw};
+use crate::parts::{HandValve, Height, Place, Screw};
 use crate::senses::seen::Seen;
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
@@ -14,7 +14,7 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     }
     let Some(yard) = seen.yard.as_ref() else { return };
     match id {
-        "supply-cock" => cock(Cock::Supply, yard.supply_valve, list),
+        "supply-cock" => hand_valve(HandValve::Supply, yard.supply_valve, list),
         "supply-cap" | "supply-screw" => screw_ways(Screw::Supply, yard.cap, seen, list),
         "yard-air" => {
             sniff(Height::Head, list);

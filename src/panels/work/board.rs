@@ -2,8 +2,7 @@
 
 use egui::{Area, Order, Rect, Ui, pos2, vec2};
 
-use super::flip;
-use super::state::WorkState;
+use super::state::{WorkState, flip};
 use crate::panels::kit;
 use crate::panels::offers::Offer;
 use crate::panels::sheet::{self, SheetParts, sheet_ui};

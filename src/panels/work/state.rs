@@ -119,12 +119,9 @@ impl WorkState {
     /// something else takes the question back.
     pub(super) fn ask_first(&mut self, out: &mut Vec<Wish>, from: usize) {
         for wish in out.split_off(from.min(out.len())) {
-            let first = match &wish {
-                Wish::Act(Action::Mend(repair)) if is_asked_twice(*repair) => {
-                    Some(*repair).filter(|_| self.asked != Some(*repair))
-                }
-                _ => None,
-            };
+            let mends =
+                if let Wish::Act(Action::Mend(repair)) = &wish { Some(*repair) } else { None };
+            let first = mends.filter(|it| is_asked_twice(*it) && self.asked != Some(*it));
             if matches!(wish, Wish::Act(_)) {
                 self.asked = first;
             }
@@ -198,5 +195,12 @@ pub(super) fn ask_hint(job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Wish>
             }
             None => Hinting::Off,
         },
+    };
+}
+
+pub(super) fn flip(state: &mut OnOff) {
+    *state = match *state {
+        OnOff::On => OnOff::Off,
+        OnOff::Off => OnOff::On,
     };
 }

@@ -9,9 +9,11 @@ use super::super::orifice::OpeningLaw;
 use super::super::pipe::{FlowCurve, PipeSpec, TubingSpec};
 use super::super::regulator::{Regulator, RegulatorSpec};
 use super::elimination::Elimination;
+use super::guess::{Guess, GuessKind};
+use super::slots::{Head, SLOTS, Slots};
 use super::{
-    CurveLink, ElementId, ElementSpec, Ends, Guess, GuessKind, Head, Network, NodeId, NodeSpec,
-    OpeningLink, Place, RegulatorLink, SLOTS, Slots, Work,
+    CurveLink, ElementId, ElementSpec, Ends, Network, NodeId, NodeSpec, OpeningLink, Place,
+    RegulatorLink, Work,
 };
 use crate::units::{P_STD_PA, T_STD_K};
 
@@ -109,8 +111,8 @@ impl NetworkBuilder {
         let work = Work {
             start: Box::new([Head::default(); SLOTS]),
             trial: Box::new([Head::default(); SLOTS]),
-            low_pa: 0.0,
-            high_pa: 0.0,
+            lower_pa: 0.0,
+            upper_pa: 0.0,
             first_share: 0.0,
             residual: zeros(),
             change: zeros(),
@@ -189,7 +191,7 @@ impl Network {
     }
 
     /// Rebuilds the law of one element.
-    pub(super) fn rebuild_law(&mut self, element: usize) {
+    fn rebuild_law(&mut self, element: usize) {
         let (Some(spec), Some(place)) = (self.elements.get(element), self.places.get(element))
         else {
             return;

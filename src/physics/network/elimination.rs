@@ -8,7 +8,7 @@
 //! **Source.** No physical figures. Minimum-degree ordering: any text on sparse matrices.
 //! **Checked.** `solves_random_m_matrices()` in `src/physics/network/elimination.rs`.
 
-use super::Slots;
+use super::slots::Slots;
 use serde::Serialize;
 
 /// The program, for `size` unknowns. Matrix entries `0..size` are the diagonal, the last entry takes
@@ -266,7 +266,7 @@ fn slot(k: u16) -> u8 {
 
 #[cfg(test)]
 mod tests {
-    use super::super::SLOTS;
+    use super::super::slots::SLOTS;
     use super::*;
 
     /// On random M-matrices with loops the program solves what a dense product poses.

@@ -10,10 +10,31 @@
 //! `twenty_thousand_blows()` in `tests/core/physics/network_storm.rs`: a guess changes the way to a
 //! balance, never whether there is one.
 
-use super::{Guess, GuessKind, Head, Slots};
+use super::slots::{Head, Slots};
+use serde::Serialize;
 
 /// A guess must halve the expected error to be preferred to a simpler one.
 const WORTH: f64 = 0.5;
+
+/// How the pressures are expected to move on.
+#[derive(Debug, Clone)]
+pub(super) struct Guess {
+    /// How far each pressure moved in the last three steps, the last first, in Pa.
+    pub moved_pa: [Box<Slots<f64>>; 3],
+    /// What would have been best last time.
+    pub kind: GuessKind,
+}
+
+/// What to expect of a step.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub(super) enum GuessKind {
+    /// No move.
+    Rest,
+    /// Moves that change as they changed last.
+    Straight,
+    /// Moves whose change changes as it did last.
+    Bent,
+}
 
 impl Guess {
     /// How far each pressure is expected to move in this step, in Pa; says whether any is.

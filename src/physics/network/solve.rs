@@ -25,7 +25,8 @@
 use super::super::orifice::FlowSlopes;
 use super::super::pipe::drive_pa;
 use super::super::regulator::Terminals;
-use super::{Ends, Head, Network, Slots, StepReport, Work};
+use super::slots::{Head, Slots};
+use super::{Ends, Network, StepReport, Work};
 
 /// Wanted Σ|residual| over throughput.
 const TOLERANCE: f64 = 1e-11;
@@ -250,12 +251,12 @@ impl Network {
     /// Remembers the pressures that a part starts from. Gas only flows from high to low, so no
     /// pressure at its end can lie outside those at its start and at the boundaries.
     fn keep_start(&mut self) {
-        let (mut low, mut high) = (f64::INFINITY, f64::NEG_INFINITY);
+        let (mut lower, mut upper) = (f64::INFINITY, f64::NEG_INFINITY);
         for head in &self.heads[..self.nodes.len()] {
-            low = lesser(low, head.pa);
-            high = greater(high, head.pa);
+            lower = lesser(lower, head.pa);
+            upper = greater(upper, head.pa);
         }
-        (self.work.low_pa, self.work.high_pa) = (low, high);
+        (self.work.lower_pa, self.work.upper_pa) = (lower, upper);
         self.work.start[..self.free].copy_from_slice(&self.heads[..self.free]);
     }
 
@@ -271,18 +272,18 @@ impl Network {
 
     /// Sets the pressures to the trial point plus a share of the change, kept within the bounds.
     fn move_to(&mut self, share: f64) {
-        let (low_pa, high_pa) = (self.work.low_pa, self.work.high_pa);
+        let (lower_pa, upper_pa) = (self.work.lower_pa, self.work.upper_pa);
         let free = self.free;
         let from = self.work.trial[..free].iter().zip(&self.work.change[..free]);
         for (head, (trial, change)) in self.heads[..free].iter_mut().zip(from) {
             // Two-sum: the sum and what it leaves out are exact together.
-            let low = trial.rest_pa + share * change;
-            let sum = trial.pa + low;
-            let low_part = sum - trial.pa;
-            head.rest_pa = (trial.pa - (sum - low_part)) + (low - low_part);
+            let lower = trial.rest_pa + share * change;
+            let sum = trial.pa + lower;
+            let lower_part = sum - trial.pa;
+            head.rest_pa = (trial.pa - (sum - lower_part)) + (lower - lower_part);
             head.pa = sum;
-            if sum < low_pa || sum > high_pa {
-                *head = Head { pa: sum.clamp(low_pa, high_pa), rest_pa: 0.0 };
+            if sum < lower_pa || sum > upper_pa {
+                *head = Head { pa: sum.clamp(lower_pa, upper_pa), rest_pa: 0.0 };
             }
         }
     }

@@ -9,7 +9,8 @@
 
 use serde::{Serialize, Serializer};
 
-use super::{Guess, Network, Work};
+use super::guess::Guess;
+use super::{Network, Work};
 
 impl Serialize for Network {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
@@ -42,8 +43,8 @@ fn remembered(work: &Work, free: usize) -> impl Serialize + '_ {
     let Work {
         start: _,
         trial: _,
-        low_pa: _,
-        high_pa: _,
+        lower_pa: _,
+        upper_pa: _,
         first_share: _,
         residual: _,
         change: _,

@@ -80,11 +80,11 @@ pub enum CalibrationError {
 impl std::fmt::Display for CalibrationError {
     fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
         f.write_str(match self {
-            Self::BadNumber => "a number is missing, not finite or not above zero",
-            Self::PressureOrder => "pressures must rise from droop over set and lock-up to inlet",
-            Self::FlowOrder => "flows must rise from set over rated to wide open",
-            Self::LockupTooLow => "lock-up is too close to the set point for this droop",
-            Self::OutOfScrewTravel => "the set point lies beyond the travel of the screw",
+            Self::BadNumber => t!("regulator-bad-number"),
+            Self::PressureOrder => t!("regulator-pressure-order"),
+            Self::FlowOrder => t!("regulator-flow-order"),
+            Self::LockupTooLow => t!("regulator-lockup-too-low"),
+            Self::OutOfScrewTravel => t!("regulator-out-of-travel"),
         })
     }
 }
@@ -243,17 +243,17 @@ fn find_seat(
         seat
     };
     let reach = |seat: &SeatProfile| seat.seal_m + seat.lift_for_area(set_area);
-    let (mut low, mut high) = (1e-4 * span_m, seal_to_set_m + 10.0 * span_m);
-    if reach(&with_seal(low)) > seal_to_set_m || reach(&with_seal(high)) < seal_to_set_m {
+    let (mut lower, mut upper) = (1e-4 * span_m, seal_to_set_m + 10.0 * span_m);
+    if reach(&with_seal(lower)) > seal_to_set_m || reach(&with_seal(upper)) < seal_to_set_m {
         return None;
     }
     for _ in 0..100 {
-        let middle = 0.5 * (low + high);
+        let middle = 0.5 * (lower + upper);
         if reach(&with_seal(middle)) < seal_to_set_m {
-            low = middle;
+            lower = middle;
         } else {
-            high = middle;
+            upper = middle;
         }
     }
-    Some(with_seal(0.5 * (low + high)))
+    Some(with_seal(0.5 * (lower + upper)))
 }

@@ -95,24 +95,24 @@ impl SeatProfile {
     /// Keeps a wanted lift within the stops (rounded by quadratics); value and slope.
     #[inline]
     pub(crate) fn within_stops(&self, wanted_m: f64) -> (f64, f64) {
-        let high_half = STOP_ROUNDING * self.max_lift_m;
-        let low = -1.5 * self.seal_m;
-        let low_half = 0.25 * self.seal_m;
-        let (over, under) = (wanted_m - self.max_lift_m, wanted_m - low);
-        if over <= -high_half && under >= low_half {
+        let upper_half = STOP_ROUNDING * self.max_lift_m;
+        let lower = -1.5 * self.seal_m;
+        let lower_half = 0.25 * self.seal_m;
+        let (over, under) = (wanted_m - self.max_lift_m, wanted_m - lower);
+        if over <= -upper_half && under >= lower_half {
             (wanted_m, 1.0)
-        } else if over > -high_half {
-            if over >= high_half {
+        } else if over > -upper_half {
+            if over >= upper_half {
                 return (self.max_lift_m, 0.0);
             }
-            let rest = high_half - over;
-            (self.max_lift_m - rest * rest / (4.0 * high_half), rest / (2.0 * high_half))
+            let rest = upper_half - over;
+            (self.max_lift_m - rest * rest / (4.0 * upper_half), rest / (2.0 * upper_half))
         } else {
-            if under <= -low_half {
-                return (low, 0.0);
+            if under <= -lower_half {
+                return (lower, 0.0);
             }
-            let rest = low_half + under;
-            (low + rest * rest / (4.0 * low_half), rest / (2.0 * low_half))
+            let rest = lower_half + under;
+            (lower + rest * rest / (4.0 * lower_half), rest / (2.0 * lower_half))
         }
     }
 }

@@ -1,9 +1,10 @@
 //! What the job card says against what is drawn, and ranges that stand in a text.
 
-use super::Cross;
+use super::context::{Cross, TRIED_SEEDS};
 use crate::appliance::plate::Fuel;
 use crate::scenario::format::Scenario;
 use crate::units::{HeatingValue, J_M3_PER_BTU_FT3};
+use crate::words::decimal;
 
 /// How far the stated heating value may lie from one that is drawn, as a share.
 const HEAT: f64 = 0.02;
@@ -29,7 +30,7 @@ fn ranges(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let texts = texts.into_iter().filter_map(|(path, text)| Some((path.to_owned(), text?)));
     for (path, text) in texts.chain(hints) {
         if let Some(word) = ["Between(", "OneOf("].into_iter().find(|word| text.contains(word)) {
-            let message = format!("`{word}…)` is shown as it stands: nothing is drawn in a text.");
+            let message = t!("problem-drawn-in-text", word = word);
             cross.warn(&path, message);
         }
     }
@@ -45,30 +46,29 @@ fn heat(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     for (name, fuel, value) in stated {
         let Some(value) = value else { continue };
         let path = format!("card.heating_value.{name}");
-        if value.low() < value.high() {
-            let message = "A card states one number: the same for every seat.";
+        if value.least() < value.most() {
+            let message = t!("problem-heat-range");
             cross.error(&path, message.into());
         } else if fuel == scenario.gas.fuel {
-            drawn(scenario, value.low(), &path, cross);
+            drawn(scenario, value.least(), &path, cross);
         }
     }
     let stated_btu: Vec<f64> = stated
         .into_iter()
-        .filter_map(|(_, _, value)| Some(value.as_ref()?.low() / J_M3_PER_BTU_FT3))
+        .filter_map(|(_, _, value)| Some(value.as_ref()?.least() / J_M3_PER_BTU_FT3))
         .collect();
     text(scenario, &stated_btu, cross);
 }
 
-/// The stated value against the gas of every seat.
+/// The stated value against the gas of every seed.
 fn drawn(scenario: &Scenario, stated_j_m3: f64, path: &str, cross: &mut Cross<'_, '_>) {
-    for seed in 0..super::TRIED_SEEDS {
+    for seed in 0..TRIED_SEEDS {
         let there_j_m3 = scenario.draw_sound(seed).gas.heating_value_j_m3;
         if (stated_j_m3 / there_j_m3 - 1.0).abs() > HEAT {
-            let message = format!(
-                "The card states {:.0} Btu/ft3, but the gas has {:.0} Btu/ft3. Right only if this is \
-                 the fault.",
-                stated_j_m3 / J_M3_PER_BTU_FT3,
-                there_j_m3 / J_M3_PER_BTU_FT3,
+            let message = t!(
+                "problem-heat-differs",
+                stated = decimal(stated_j_m3 / J_M3_PER_BTU_FT3, 0),
+                there = decimal(there_j_m3 / J_M3_PER_BTU_FT3, 0)
             );
             cross.warn(path, message);
             return;
@@ -84,23 +84,17 @@ fn text(scenario: &Scenario, stated_btu: &[f64], cross: &mut Cross<'_, '_>) {
     for btu in with_unit.iter().copied().filter(|&btu| !among(btu, stated_btu)) {
         let fields: Vec<String> = stated_btu.iter().map(|btu| format!("{btu:.0}")).collect();
         let message = match fields.as_slice() {
-            [] => format!(
-                "The text says {btu:.0} Btu/ft3, and `card.heating_value` states nothing: marks go by \
-                 the field."
-            ),
-            fields => format!(
-                "The text says {btu:.0} Btu/ft3, and `card.heating_value` states {} Btu/ft3: marks go \
-                 by the field.",
-                fields.join(" and ")
+            [] => t!("problem-heat-unstated", btu = decimal(btu, 0)),
+            fields => t!(
+                "problem-heat-stated-otherwise",
+                btu = decimal(btu, 0),
+                stated = fields.join(t!("list-and"))
             ),
         };
         cross.warn("card.text", message);
     }
     for &btu in stated_btu.iter().filter(|&&btu| !among(btu, &all)) {
-        let message = format!(
-            "`card.heating_value` states {btu:.0} Btu/ft3, and the text does not say so: the trainee \
-             reads the text only."
-        );
+        let message = t!("problem-heat-not-in-text", btu = decimal(btu, 0));
         cross.warn("card.text", message);
     }
 }

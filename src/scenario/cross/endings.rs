@@ -1,6 +1,6 @@
 //! Whether the endings that are called right can be right for what is wrong.
 
-use super::Cross;
+use super::context::Cross;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::measure::endings::{can_be_right, remedies, right_as_well, unmended};
@@ -25,7 +25,10 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         let asked = *ending != Ending::ShutOff || endings.len() == 1;
         if asked && setups.iter().all(|setup| !can_be_right(setup, *ending)) {
             told = true;
-            let message = format!("{}{}", never(*ending, &setups), instead(endings, &setups));
+            let told_so = [never(*ending)];
+            let helps = setups.first().filter(|_| *ending == Ending::InService).and_then(helps);
+            let more = helps.into_iter().chain(instead(endings, &setups));
+            let message = told_so.into_iter().chain(more).collect::<Vec<_>>().join(" ");
             cross.warn(&format!("marking.endings[{i}]"), message);
         }
     }
@@ -43,11 +46,9 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let none = |setup: &&Setup| !endings.iter().any(|ending| can_be_right(setup, *ending));
     if !told && let Some(setup) = setups.iter().find(|setup| is_new(setup) && none(setup)) {
         let names: Vec<_> = setup.faults.iter().map(|(fault, _)| fault.name()).collect();
-        let message = format!(
-            "No ending of the list is right where {} is drawn.{}",
-            names.join(" with "),
-            helps(setup)
-        );
+        let none_right = t!("problem-no-ending-right", faults = names.join(t!("list-with")));
+        let sentences: Vec<String> = core::iter::once(none_right).chain(helps(setup)).collect();
+        let message = sentences.join(" ");
         cross.warn("marking.endings", message);
     }
 }
@@ -58,16 +59,12 @@ fn beside_in_service(endings: &[Ending], setups: &[Setup], cross: &mut Cross<'_,
     if endings.contains(&other) {
         return;
     }
-    let why = match other {
-        Ending::ShutOff => "what is wrong may be left shut off",
-        Ending::SupplyOwnerCalled => "what is wrong may be left to the owner of the supply",
+    let message = match other {
+        Ending::ShutOff => t!("problem-too-narrow-shut-off"),
+        Ending::SupplyOwnerCalled => t!("problem-too-narrow-owner"),
         Ending::InService => return,
     };
-    let message = format!(
-        "`InService` alone is too narrow: {why}, and nobody who does that is wrong. List `{}` beside it.",
-        ALL.iter().find(|(it, _)| *it == other).map_or("", |(_, name)| name)
-    );
-    cross.warn("marking.endings", message);
+    cross.warn("marking.endings", message.to_owned());
 }
 
 /// The endings by name.
@@ -77,46 +74,34 @@ const ALL: [(Ending, &str); 3] = [
     (Ending::ShutOff, "ShutOff"),
 ];
 
-/// What may be right for every seat, and is not in the list; a sentence, or nothing.
-fn instead(endings: &[Ending], setups: &[Setup]) -> String {
+/// What may be right for every seed, and is not in the list; a sentence, or nothing.
+fn instead(endings: &[Ending], setups: &[Setup]) -> Option<String> {
     let may = |ending: Ending| setups.iter().all(|setup| can_be_right(setup, ending));
-    let names: Vec<&str> = ALL
+    let names: Vec<String> = ALL
         .into_iter()
         .filter(|(ending, _)| !endings.contains(ending) && may(*ending))
-        .map(|(_, name)| name)
+        .map(|(_, name)| format!("`{name}`"))
         .collect();
-    if names.is_empty() {
-        return String::new();
-    }
-    format!(" By what is drawn here, `{}` can be right.", names.join("` or `"))
+    let endings = (!names.is_empty()).then(|| names.join(t!("list-or")))?;
+    Some(t!("problem-ending-instead", endings = endings))
 }
 
-fn never(ending: Ending, setups: &[Setup]) -> String {
+fn never(ending: Ending) -> String {
     match ending {
-        Ending::InService => {
-            format!("`InService` cannot be right.{}", setups.first().map(helps).unwrap_or_default())
-        }
-        Ending::SupplyOwnerCalled => {
-            "`SupplyOwnerCalled` is hardly right: no fault of the list that shows is \
-                                      one for the owner of the supply, and the supply is not \
-                                      found out of its limits."
-                .to_owned()
-        }
-        Ending::ShutOff => {
-            "`ShutOff` is hardly right: no fault of the list that shows asks for it, fuel and \
-                            conversion agree, and the supply is not found out of its limits."
-                .to_owned()
-        }
+        Ending::InService => t!("problem-in-service"),
+        Ending::SupplyOwnerCalled => t!("problem-owner-called"),
+        Ending::ShutOff => t!("problem-shut-off"),
     }
+    .to_owned()
 }
 
 /// What helps against the first fault that the trainee has no remedy for, as a sentence.
-fn helps(setup: &Setup) -> String {
-    let Some(found) = unmended(setup) else { return String::new() };
+fn helps(setup: &Setup) -> Option<String> {
+    let found = unmended(setup)?;
     let right: Vec<String> = remedies(setup, found).iter().map(|it| it.label()).collect();
-    let whose = match setup.card.supply {
-        SupplyRight::OwnerOnly => ", and the supply is its owner's",
-        SupplyRight::Trainee => "",
-    };
-    format!(" What helps against `{}`: {}{whose}.", found.0.name(), right.join(", or "))
+    let (fault, remedies) = (found.0.name(), right.join(t!("list-comma-or")));
+    Some(match setup.card.supply {
+        SupplyRight::OwnerOnly => t!("problem-helps-theirs", fault = fault, remedies = remedies),
+        SupplyRight::Trainee => t!("problem-helps", fault = fault, remedies = remedies),
+    })
 }

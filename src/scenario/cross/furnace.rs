@@ -1,12 +1,16 @@
 //! Plate, label, burners and valve, looked at together.
 
-use super::Cross;
+use enum_map::EnumMap;
+
+use super::context::Cross;
 use crate::appliance::plate::Fuel;
+use crate::parts::{Level, Levels};
 use crate::physics::orifice::{DRILLS, drill_diameter_m};
-use crate::scenario::format::{Figures, Furnace, Scenario};
-use crate::scenario::problem::{Code, Gravity};
+use crate::scenario::format::{Figures, Furnace, Manifold, Scenario};
+use crate::scenario::problem::{Code, ProblemLevel};
 use crate::setup::Stacking;
 use crate::units::{M_PER_IN, PA_PER_INWC};
+use crate::words::decimal;
 
 /// How far the plate's share of low may differ from what its two pressures give.
 const SHARE_BAND: f64 = 0.1;
@@ -29,20 +33,14 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
 
 fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_>) {
     let at = |name: &str| format!("{path}.{name}");
-    cross.below((&at("low"), &it.low), (&at("high"), &it.high));
     cross.below((&at("inlet_min"), &it.inlet_min), (&at("inlet_max"), &it.inlet_max));
-    cross.below((&at("low_tolerance"), &it.low_tolerance), (&at("low"), &it.low));
-    let bands_pa = it.low_tolerance.high() + it.high_tolerance.high();
-    if it.high.low() > it.low.high() && it.high.low() - it.low.high() <= bands_pa {
-        cross.warn(&at("low"), "The bands of low and high overlap.".into());
+    if let Some(levels) = it.levels() {
+        manifold(it, levels, path, cross);
+    } else {
+        cross.error(path, t!("problem-manifold-levels").into());
     }
-    if it.inlet_min.low() <= it.high.high() {
-        let message = "The lowest inlet pressure leaves the valve nothing to control the high \
-                       stage with.";
-        cross.error(&at("inlet_min"), message.into());
-    }
-    if it.inlet_max.low() > furnace.plate.valve_max.high() {
-        let message = "The highest inlet pressure is above what the gas valve may see.";
+    if it.inlet_max.least() > furnace.plate.valve_max.most() {
+        let message = t!("problem-inlet-over-valve");
         cross.error(&at("inlet_max"), message.into());
     }
     let usual_inwc = match it.fuel {
@@ -50,12 +48,12 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
         Fuel::Propane => (10.0, 15.0),
     };
     let inwc = |pa: f64| pa / PA_PER_INWC;
-    if inwc(it.inlet_min.low()) < usual_inwc.0 || inwc(it.inlet_max.high()) > usual_inwc.1 {
-        let message = format!(
-            "Inlet limits for {} usually lie between {} and {} inH2O (makers' manuals).",
-            it.fuel.label(),
-            usual_inwc.0,
-            usual_inwc.1
+    if inwc(it.inlet_min.least()) < usual_inwc.0 || inwc(it.inlet_max.most()) > usual_inwc.1 {
+        let message = t!(
+            "problem-inlet-unusual",
+            fuel = it.fuel.label(),
+            least = usual_inwc.0.to_string(),
+            most = usual_inwc.1.to_string()
         );
         cross.warn(&at("inlet_min"), message);
     }
@@ -64,37 +62,68 @@ fn figures(it: &Figures, path: &str, furnace: &Furnace, cross: &mut Cross<'_, '_
     }
 }
 
+/// Manifold pressures, held against each other and against the inlet's.
+fn manifold(it: &Figures, levels: Levels<Manifold<'_>>, path: &str, cross: &mut Cross<'_, '_>) {
+    let at = |name: &str| format!("{path}.{name}");
+    for (_, level) in levels.iter() {
+        cross.below(
+            (&at(level.tolerance_field), level.tolerance),
+            (&at(level.field), level.pressure),
+        );
+    }
+    let (first, full) = (levels.first(), levels.top());
+    if levels.list().len() > 1 {
+        cross.below((&at(first.field), first.pressure), (&at(full.field), full.pressure));
+        let bands_pa = first.tolerance.most() + full.tolerance.most();
+        let apart_pa = full.pressure.least() - first.pressure.most();
+        if apart_pa > 0.0 && apart_pa <= bands_pa {
+            cross.warn(&at(first.field), t!("problem-bands-overlap").into());
+        }
+    }
+    if it.inlet_min.least() <= full.pressure.most() {
+        cross.error(&at("inlet_min"), t!("problem-inlet-too-low").into());
+    }
+}
+
 fn no_size(path: &str, stamp: &str, cross: &mut Cross<'_, '_>) {
-    let message = format!("`{stamp}` does not tell the diameter of an orifice.");
-    cross.reader.at_path(Gravity::Error, Code::UnknownName, path, message);
+    let message = t!("problem-orifice", stamp = stamp);
+    cross.reader.at_path(ProblemLevel::Error, Code::UnknownName, path, message);
     if let Some(last) = cross.reader.problems.last_mut() {
-        last.expected = "a number drill as \"#44\" (#1 to #80) or a diameter as \"2.14 mm\"; or \
-                         `orifice_size` beside it"
-            .to_owned();
+        last.expected = t!("expected-orifice").to_owned();
     }
 }
 
 fn inputs(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
     let plate = &furnace.plate;
     cross.below(
-        ("furnace.plate.input_low", &plate.input_low),
-        ("furnace.plate.input_high", &plate.input_high),
-    );
-    cross.below(
         ("furnace.plate.rise_min", &plate.rise_min),
         ("furnace.plate.rise_max", &plate.rise_max),
     );
+    let Some(inputs) = plate.inputs() else {
+        cross.error("furnace.plate", t!("problem-input-levels").into());
+        return;
+    };
+    let written = furnace.conversion.iter().chain([&plate.made_for]).filter_map(Figures::levels);
+    if written.into_iter().any(|levels| levels.list() != inputs.list()) {
+        cross.error("furnace.plate", t!("problem-levels-differ").into());
+    }
     let governing = furnace.conversion.as_ref().unwrap_or(&plate.made_for);
+    let (Some(levels), [first_level, full_level]) = (governing.levels(), inputs.list()) else {
+        return;
+    };
+    let (first, full) = (inputs[*first_level], inputs[*full_level]);
+    let at = |(name, _): (&str, _)| format!("furnace.plate.{name}");
+    cross.below((&at(first), first.1), (&at(full), full.1));
     // The rate goes with the square root of the manifold pressure.
-    let by_pressure = (governing.low.low() / governing.high.low()).sqrt();
-    let by_plate = plate.input_low.low() / plate.input_high.low();
+    let by_pressure = (levels.first().pressure.least() / levels.top().pressure.least()).sqrt();
+    let by_plate = first.1.least() / full.1.least();
     if (by_pressure - by_plate).abs() > SHARE_BAND {
-        let message = format!(
-            "Low is {:.0} % of high by the inputs, but {:.0} % by the manifold pressures.",
-            100.0 * by_plate,
-            100.0 * by_pressure
+        let message = t!(
+            "problem-low-share",
+            inputs = decimal(100.0 * by_plate, 0),
+            pressures = decimal(100.0 * by_pressure, 0)
         );
-        cross.warn("furnace.plate.input_low", message);
+        cross.warn(&at(first), message);
     }
 }
 
@@ -110,12 +139,13 @@ fn orifices(furnace: &Furnace, cross: &mut Cross<'_, '_>) {
         }
     }
     if let Some(sizes) = &furnace.orifice_sizes {
-        let burners = (furnace.burners.low(), furnace.burners.high());
+        let burners = (furnace.burners.least(), furnace.burners.most());
         let written = sizes.len();
         let fits =
             |count: f64| (count - f64::from(u32::try_from(written).unwrap_or(0))).abs() < 0.5;
         if !fits(burners.0) || !fits(burners.1) {
-            let message = format!("{written} sizes for {} burners.", burners.1);
+            let message =
+                t!("problem-orifice-count", written = written, burners = decimal(burners.1, 0));
             cross.length("furnace.orifice_sizes", message);
         }
     }
@@ -133,17 +163,17 @@ fn coefficient(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         None => "furnace.plate.made_for.orifice",
     };
     if !(0.4..=1.0).contains(&found) {
-        let message = format!(
-            "With these orifices the plate's input would need a discharge coefficient of {found:.2}. \
-             {}",
-            fitting(found, setup.furnace.plate.figures().orifice_m)
+        let message = t!(
+            "problem-coefficient",
+            found = decimal(found, 2),
+            fitting = fitting(found, setup.furnace.plate.figures().orifice_m)
         );
         cross.error(path, message);
     } else if !(0.78..=0.92).contains(&found) {
-        let message = format!(
-            "With these orifices the plate's input needs a discharge coefficient of {found:.2}; \
-             0.80 to 0.90 is usual (NFPA 54 Annex E). {}",
-            fitting(found, setup.furnace.plate.figures().orifice_m)
+        let message = t!(
+            "problem-coefficient-unusual",
+            found = decimal(found, 2),
+            fitting = fitting(found, setup.furnace.plate.figures().orifice_m)
         );
         cross.warn(path, message);
     }
@@ -172,45 +202,54 @@ fn fitting(found: f64, orifice_m: f64) -> String {
         .take(3)
         .map(|&(number, inches)| {
             let mm = inches * M_PER_IN * 1e3;
-            format!("#{number} ({inches:.4} in, {mm:.2} mm: {:.2})", needs(inches))
+            t!(
+                "problem-drill",
+                number = number.to_string(),
+                inches = decimal(inches, 4),
+                mm = decimal(mm, 2),
+                coefficient = decimal(needs(inches), 2)
+            )
         })
         .collect();
     let ideal_mm = orifice_m * (found / middle).sqrt() * 1e3;
-    format!("For {middle} it takes {ideal_mm:.2} mm; nearest drills: {}.", words.join(", "))
+    t!(
+        "problem-drills",
+        middle = middle.to_string(),
+        ideal_mm = decimal(ideal_mm, 2),
+        drills = words.join(", ")
+    )
 }
 
 /// Whether each found setting can be reached with its screw.
 fn screws(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
-    let mut told = [false; 2];
+    let mut told: EnumMap<Level, bool> = EnumMap::default();
     for seed in 0..TRIED_SEEDS {
         let valve = scenario.draw_sound(seed).furnace.valve;
-        let stages = [("low", &valve.low), ("high", &valve.high)];
-        for (i, (name, spring)) in stages.into_iter().enumerate() {
-            if told[i] {
+        for (level, spring) in valve.springs.iter() {
+            if told[level] {
                 continue;
             }
+            let (name, _) = scenario.furnace.settings.of(level);
             let path = format!("furnace.settings.{name}");
             if spring.found_turns >= spring.turns {
-                told[i] = true;
+                told[level] = true;
                 let most = spring.turns * spring.pa_per_turn / PA_PER_INWC;
-                let message = format!(
-                    "The {name} screw stands at its bottom: its spring gives at most {most:.1} \
-                     inH2O. Right only if this is the fault."
-                );
+                let most = decimal(most, 1);
+                let message = t!("problem-screw-bottom", stage = level.id(), most = most);
                 cross.warn(&path, message);
             } else if spring.found_turns > spring.turns - BIND_TURNS {
-                told[i] = true;
-                let message = format!("The coils of the {name} spring touch at this setting.");
+                told[level] = true;
+                let message = t!("problem-coils-touch", stage = level.id());
                 cross.warn(&path, message);
             }
         }
     }
     let set = &scenario.furnace.settings;
-    if let (Stacking::HighOnLow, Some(low), Some(high)) =
+    if let (Stacking::NextOnFirst, Some(first), Some(next)) =
         (scenario.furnace.valve.stacking, &set.low, &set.high)
-        && low.high() > high.low()
+        && first.most() > next.least()
     {
-        let message = "With springs that add up, high cannot be set below low.";
+        let message = t!("problem-high-on-low");
         cross.error("furnace.settings.high", message.into());
     }
 }

@@ -1,6 +1,6 @@
 //! What is possible but not usual: each warning names the range that is published or common.
 
-use super::Cross;
+use super::context::{Cross, TRIED_SEEDS};
 use crate::appliance::plate::Fuel;
 use crate::appliance::test_point::{Port, Stage};
 use crate::catalogue::fault::Fault;
@@ -12,6 +12,7 @@ use crate::site::tank::Tank;
 use crate::units::{
     J_M3_PER_BTU_FT3, M_PER_FT, M3_S_PER_CFH, P_STD_PA, PA_PER_INWC, T_STD_K, k_from_f,
 };
+use crate::words::decimal;
 
 /// Drop for which the code's low-pressure tables are made, in inches of water.
 const DESIGN_DROP_INWC: f64 = 0.5;
@@ -32,8 +33,7 @@ const WALL_W_K: f64 = 25.0;
 type Look = fn(&Scenario, &Setup, &mut Cross<'_, '_>);
 
 pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
-    let setups: Vec<Setup> =
-        (0..super::TRIED_SEEDS).map(|seed| scenario.draw_sound(seed)).collect();
+    let setups: Vec<Setup> = (0..TRIED_SEEDS).map(|seed| scenario.draw_sound(seed)).collect();
     let looks: [Look; 6] = [gas, set, lockup, drops, tank, altitude];
     for look in looks {
         // One seed's figures are enough to tell of it.
@@ -49,22 +49,28 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
 
 fn gas(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let (heat, gravity, from) = match setup.fuel {
-        Fuel::Natural => ((950.0, 1_150.0), (0.55, 0.70), "common practice"),
-        Fuel::Propane => ((2_400.0, 2_600.0), (1.50, 1.56), "NFPA 58 gives 2,516 and 1.52"),
+        Fuel::Natural => ((950.0, 1_150.0), (0.55, 0.70), t!("usual-common-practice")),
+        Fuel::Propane => ((2_400.0, 2_600.0), (1.50, 1.56), t!("problem-from-propane")),
     };
     let fuel = scenario.gas.fuel.label();
     let heating_value = setup.gas.heating_value_j_m3 / J_M3_PER_BTU_FT3;
     if !(heat.0..=heat.1).contains(&heating_value) {
-        let message = format!(
-            "The heating value of {fuel} is usually {} to {} Btu/ft3 ({from}).",
-            heat.0, heat.1
+        let message = t!(
+            "problem-heating-value",
+            fuel = fuel,
+            least = heat.0.to_string(),
+            most = heat.1.to_string(),
+            from = from
         );
         cross.warn("gas.heating_value", message);
     }
     if !(gravity.0..=gravity.1).contains(&setup.gas.specific_gravity) {
-        let message = format!(
-            "The specific gravity of {fuel} is usually {} to {} ({from}).",
-            gravity.0, gravity.1
+        let message = t!(
+            "problem-gravity",
+            fuel = fuel,
+            least = gravity.0.to_string(),
+            most = gravity.1.to_string(),
+            from = from
         );
         cross.warn("gas.specific_gravity", message);
     }
@@ -73,23 +79,28 @@ fn gas(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
 /// The supply regulator against what is usual for the fuel, and against plate or label.
 fn set(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let set_inwc =
-        [scenario.supply.set.low(), scenario.supply.set.high()].map(|pa| pa / PA_PER_INWC);
-    let (low, high, what) = match setup.fuel {
-        Fuel::Natural => (5.0, 8.0, "low-pressure natural gas"),
-        Fuel::Propane => (10.5, 13.0, "propane behind a second-stage regulator"),
+        [scenario.supply.set.least(), scenario.supply.set.most()].map(|pa| pa / PA_PER_INWC);
+    let (least, most, fuel) = match setup.fuel {
+        Fuel::Natural => (5.0, 8.0, "natural"),
+        Fuel::Propane => (10.5, 13.0, "propane"),
     };
-    if set_inwc[0] < low || set_inwc[1] > high {
-        let message = format!("Usual are {low} to {high} inH2O for {what} (common practice).");
+    if set_inwc[0] < least || set_inwc[1] > most {
+        let message = t!(
+            "problem-supply-set",
+            least = least.to_string(),
+            most = most.to_string(),
+            fuel = fuel
+        );
         cross.warn("supply.set", message);
     }
     let figures = setup.furnace.plate.figures();
-    let band = figures.allows(Port::Inlet, Stage::High, None);
+    let band = figures.allows(Port::Inlet, Stage::FullLoad, None);
     let band = [band.least_pa, band.most_pa].map(|pa| pa / PA_PER_INWC);
     if figures.fuel == setup.fuel && (set_inwc[0] < band[0] || set_inwc[1] > band[1]) {
-        let message = format!(
-            "The regulator is meant to be set outside what the furnace wants at its inlet, {:.1} to \
-             {:.1} inH2O (plate or label of this scenario).",
-            band[0], band[1]
+        let message = t!(
+            "problem-supply-not-for-furnace",
+            least = decimal(band[0], 1),
+            most = decimal(band[1], 1)
         );
         cross.warn("supply.set", message);
     }
@@ -99,19 +110,15 @@ fn lockup(_: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let share = setup.supply.lockup_pa / setup.supply.set_pa;
     // Above its own limit it has been told of already.
     if share > LOCKUP_SHARE && setup.supply.lockup_pa <= setup.supply.lockup_max_pa {
-        let message = format!(
-            "The lock-up is {:.0} % of the set pressure; usual is at most 120 to 130 % (common \
-             practice).",
-            100.0 * share
-        );
+        let message = t!("problem-lockup-share", percent = decimal(100.0 * share, 0));
         cross.warn("supply.lockup", message);
     }
 }
 
 /// Trunk at the load of all appliances, branch at the furnace's.
 fn drops(_: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
-    let furnace_w = setup.furnace.plate.input_high.si();
-    let all_w = furnace_w + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
+    let furnace_w = setup.furnace.plate.input.top().si();
+    let all_w = furnace_w + setup.other_appliances.values().map(|it| it.input_w).sum::<f64>();
     for (path, runs, load_w) in
         [("trunk", &setup.trunk, all_w), ("branch", &setup.branch, furnace_w)]
     {
@@ -119,10 +126,12 @@ fn drops(_: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
         let drop_inwc: f64 =
             runs.iter().map(|run| drop_pa(run, &setup.gas, flow_m3_s) / PA_PER_INWC).sum();
         if drop_inwc > DESIGN_DROP_INWC {
-            let message = format!(
-                "At {:.0} ft3/h, the full load, the {path} loses {drop_inwc:.2} inH2O; usual is at \
-                 most {DESIGN_DROP_INWC} (IFGC 402.4). Right only if this is the fault.",
-                flow_m3_s / M3_S_PER_CFH
+            let message = t!(
+                "problem-pipe-drop",
+                flow = decimal(flow_m3_s / M3_S_PER_CFH, 0),
+                pipe = path,
+                drop = decimal(drop_inwc, 2),
+                most = decimal(DESIGN_DROP_INWC, 1)
             );
             cross.warn(path, message);
         }
@@ -151,12 +160,12 @@ fn drop_pa(run: &Run, gas: &Gas, flow_m3_s: f64) -> f64 {
             curve
         }
     };
-    let (mut low, mut high) = (0.0, 1e4);
+    let (mut least, mut most) = (0.0, 1e4);
     for _ in 0..50 {
-        let middle = 0.5 * (low + high);
-        if curve.flow(middle).0 < flow_m3_s { low = middle } else { high = middle }
+        let middle = 0.5 * (least + most);
+        if curve.flow(middle).0 < flow_m3_s { least = middle } else { most = middle }
     }
-    high
+    most
 }
 
 /// Whether a fault of the tank is put in, so that a tank that gives too little is meant.
@@ -173,29 +182,26 @@ fn tank(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let SupplyKind::Tank { level, capacity_m3 } = setup.supply.kind else { return };
     let pressure_pa =
         |liquid_k| Tank::new(capacity_m3, level, liquid_k, setup.ambient_abs_pa).pressure_pa();
-    let (mut low, mut high) = (k_from_f(-60.0), setup.outside_k);
-    if pressure_pa(high) <= setup.supply.upstream_pa {
-        let message = "At this temperature the tank does not reach the pressure wanted before the \
-                       supply regulator.";
+    let (mut least, mut most) = (k_from_f(-60.0), setup.outside_k);
+    if pressure_pa(most) <= setup.supply.upstream_pa {
+        let message = t!("problem-tank-pressure");
         cross.warn("site.outside", message.into());
         return;
     }
     for _ in 0..40 {
-        let middle = 0.5 * (low + high);
-        if pressure_pa(middle) < setup.supply.upstream_pa { low = middle } else { high = middle }
+        let middle = 0.5 * (least + most);
+        if pressure_pa(middle) < setup.supply.upstream_pa { least = middle } else { most = middle }
     }
     let wall_w_k = WALL_W_K * libm::cbrt(capacity_m3 * capacity_m3) * level.sqrt();
-    let boils_m3_s = wall_w_k * (setup.outside_k - high) / LATENT_J_M3;
-    let load_w = setup.furnace.plate.input_high.si()
-        + setup.neighbors.values().map(|it| it.input_w).sum::<f64>();
+    let boils_m3_s = wall_w_k * (setup.outside_k - most) / LATENT_J_M3;
+    let load_w = setup.furnace.plate.input.top().si()
+        + setup.other_appliances.values().map(|it| it.input_w).sum::<f64>();
     let load_m3_s = load_w / setup.gas.heating_value_j_m3;
     if load_m3_s > boils_m3_s {
-        let message = format!(
-            "All appliances burn {:.0} ft3/h; at this temperature and level the tank boils about \
-             {:.0} without end (model of the tank, fitted to a published withdrawal table). Right \
-             only if this is the fault.",
-            load_m3_s / M3_S_PER_CFH,
-            boils_m3_s / M3_S_PER_CFH
+        let message = t!(
+            "problem-tank-boils",
+            burn = decimal(load_m3_s / M3_S_PER_CFH, 0),
+            boils = decimal(boils_m3_s / M3_S_PER_CFH, 0)
         );
         cross.warn("supply.source.capacity", message);
     }
@@ -203,7 +209,7 @@ fn tank(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
 
 /// The orifices fitted against the input that the code allows at the height.
 fn altitude(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
-    let height_ft = scenario.site.altitude.high() / M_PER_FT;
+    let height_ft = scenario.site.altitude.most() / M_PER_FT;
     if height_ft <= DERATED_FT {
         return;
     }
@@ -213,12 +219,12 @@ fn altitude(scenario: &Scenario, setup: &Setup, cross: &mut Cross<'_, '_>) {
     let count = f64::from(u32::try_from(setup.furnace.orifices_m.len()).unwrap_or(1));
     let given = fitted / (count * plate_m * plate_m) * (setup.ambient_abs_pa / P_STD_PA).sqrt();
     if given > makers + INPUT_BAND {
-        let message = format!(
-            "At {height_ft:.0} ft these orifices give {:.0} % of the plate's input; usual is {:.0} % \
-             (IFGC, NFPA 54: 4 % less for each 1,000 ft) to {:.0} % (2 %, some makers' manuals).",
-            100.0 * given,
-            100.0 * code,
-            100.0 * makers
+        let message = t!(
+            "problem-altitude",
+            height = decimal(height_ft, 0),
+            given = decimal(100.0 * given, 0),
+            code = decimal(100.0 * code, 0),
+            makers = decimal(100.0 * makers, 0)
         );
         cross.warn("site.altitude", message);
     }

@@ -1,11 +1,12 @@
 //! Supply and pipe, looked at together.
 
-use super::Cross;
+use super::context::Cross;
 use crate::physics::pipe::{copper_tube_id_m, ehd_constants, schedule_40_id_m};
 use crate::physics::regulator::{Behaviour, CalibrationError, RegulatorSpec};
 use crate::scenario::format::{Pipe, Scenario, Supply};
 use crate::scenario::value::whole;
 use crate::units::{M3_S_PER_CFH, PA_PER_INWC};
+use crate::words::decimal;
 
 /// Sizes of steel pipe, to be suggested.
 const STEEL: [&str; 11] =
@@ -30,42 +31,38 @@ fn pressures(supply: &Supply, cross: &mut Cross<'_, '_>) {
     let set = ("supply.set", &supply.set);
     cross.below(set, ("supply.lockup", &supply.lockup));
     cross.below(("supply.droop", &supply.droop), set);
-    let lowest_found_pa = supply.found.as_ref().map_or(supply.set.low(), |found| found.low());
-    if supply.droop.high() >= lowest_found_pa {
-        let message = "The regulator would droop to nothing from where it is found.";
+    let lowest_found_pa = supply.found.as_ref().map_or(supply.set.least(), |found| found.least());
+    if supply.droop.most() >= lowest_found_pa {
+        let message = t!("problem-droop");
         cross.error("supply.droop", message.into());
     }
     if let Some(upstream) = &supply.upstream {
-        let raise_pa = supply.lockup.high() - supply.set.low();
-        let found_pa = supply.found.as_ref().map_or(supply.set.high(), |found| found.high());
-        let needed_pa = found_pa.max(supply.set.high()) + raise_pa;
-        if upstream.low() <= needed_pa {
-            let message = format!(
-                "The pressure before the regulator must be above its lock-up, {:.1} inH2O.",
-                needed_pa / PA_PER_INWC
-            );
+        let raise_pa = supply.lockup.most() - supply.set.least();
+        let found_pa = supply.found.as_ref().map_or(supply.set.most(), |found| found.most());
+        let needed_pa = found_pa.max(supply.set.most()) + raise_pa;
+        if upstream.least() <= needed_pa {
+            let message = t!("problem-upstream", pressure = decimal(needed_pa / PA_PER_INWC, 1));
             cross.error("supply.upstream", message);
         }
     }
 }
 
 fn limits(supply: &Supply, cross: &mut Cross<'_, '_>) {
-    let tenth = |share: f64| supply.set.low() * share;
-    let low_pa = supply.delivery_min.as_ref().map_or(tenth(0.9), |min| min.high());
-    let high_pa = supply.delivery_max.as_ref().map_or(tenth(1.1), |max| max.low());
-    let rest_pa = supply.lockup_max.as_ref().map_or(tenth(1.2), |max| max.low());
-    if low_pa >= high_pa {
-        cross.error("supply.delivery_min", "This must stay below `delivery_max`.".into());
-    } else if supply.set.low() < low_pa || supply.set.high() > high_pa {
-        let message = "The regulator is meant to be set outside its own limits.";
+    let tenth = |share: f64| supply.set.least() * share;
+    let least_pa = supply.delivery_min.as_ref().map_or(tenth(0.9), |min| min.most());
+    let most_pa = supply.delivery_max.as_ref().map_or(tenth(1.1), |max| max.least());
+    let rest_pa = supply.lockup_max.as_ref().map_or(tenth(1.2), |max| max.least());
+    if least_pa >= most_pa {
+        cross.error("supply.delivery_min", t!("problem-delivery-min").into());
+    } else if supply.set.least() < least_pa || supply.set.most() > most_pa {
+        let message = t!("problem-supply-limits");
         cross.error("supply.set", message.into());
     }
-    if rest_pa < high_pa {
-        cross.error("supply.lockup_max", "This must not be below `delivery_max`.".into());
+    if rest_pa < most_pa {
+        cross.error("supply.lockup_max", t!("problem-lockup-max").into());
     }
-    if supply.lockup.high() > rest_pa {
-        let message = "Set as meant, the regulator locks up above the highest pressure at rest. \
-                       Right only if this is the fault.";
+    if supply.lockup.most() > rest_pa {
+        let message = t!("problem-locks-up");
         cross.warn("supply.lockup", message.into());
     }
 }
@@ -80,7 +77,7 @@ fn lines(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     ];
     for (path, line) in lines {
         if line.is_empty() {
-            cross.length(path, "At least one stretch of pipe belongs here.".into());
+            cross.length(path, t!("problem-no-pipe").into());
         }
         for (i, pipe) in line.iter().enumerate() {
             size(pipe, &format!("{path}[{i}]"), cross);
@@ -101,7 +98,7 @@ fn size(pipe: &Pipe, path: &str, cross: &mut Cross<'_, '_>) {
             }
         }
         Pipe::Corrugated(it) => {
-            let mut all = whole(it.ehd.low())..=whole(it.ehd.high());
+            let mut all = whole(it.ehd.least())..=whole(it.ehd.most());
             let odd = all.find(|&ehd| u16::try_from(ehd).ok().and_then(ehd_constants).is_none());
             if let Some(odd) = odd {
                 cross.unknown(&format!("{path}.ehd"), &odd.to_string(), EHD.into_iter());
@@ -115,20 +112,16 @@ fn flows(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     let supply = &scenario.supply;
     let droop_flow = &supply.droop_flow;
     let capacity = supply.capacity.as_ref();
-    if capacity.is_some_and(|capacity| capacity.low() < 1.1 * droop_flow.high()) {
-        let message = "A wide-open seat passes clearly more than the flow of the droop.";
+    if capacity.is_some_and(|capacity| capacity.least() < 1.1 * droop_flow.most()) {
+        let message = t!("problem-capacity");
         cross.error("supply.capacity", message.into());
     }
     let setup = scenario.draw_sound(0);
-    let neighbors_w: f64 = setup.neighbors.values().map(|it| it.input_w).sum();
-    let load_w = neighbors_w + setup.furnace.plate.input_high.si();
+    let others_w: f64 = setup.other_appliances.values().map(|it| it.input_w).sum();
+    let load_w = others_w + setup.furnace.plate.input.top().si();
     let load_m3_s = load_w / setup.gas.heating_value_j_m3;
     if setup.supply.capacity_m3_s < load_m3_s {
-        let message = format!(
-            "All appliances draw {:.0} ft3/h, more than the regulator passes. Right only if this \
-             is the fault.",
-            load_m3_s / M3_S_PER_CFH
-        );
+        let message = t!("problem-capacity-load", flow = decimal(load_m3_s / M3_S_PER_CFH, 0));
         cross.warn("supply.capacity", message);
     }
 }
@@ -157,6 +150,6 @@ fn regulator(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         CalibrationError::PressureOrder | CalibrationError::LockupTooLow => "supply.lockup",
         CalibrationError::FlowOrder => "supply.droop_flow",
     };
-    let message = format!("No regulator behaves quite so: {why}. The nearest one is taken.");
+    let message = t!("problem-regulator", why = why.to_string());
     cross.warn(path, message);
 }

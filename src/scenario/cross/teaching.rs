@@ -1,13 +1,13 @@
 //! What an author says about the job beside the bench: step, aim, competencies, hints, note.
 
-use super::Cross;
+use super::context::Cross;
 use crate::rules::competency;
 use crate::scenario::format::Scenario;
-use crate::scenario::problem::{Code, Gravity, nearest};
+use crate::scenario::problem::{Code, ProblemLevel, nearest};
 
 pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
-    if scenario.step.low() < scenario.step.high() {
-        cross.error("step", "A job stands on one step for every seat: one number.".into());
+    if scenario.step.least() < scenario.step.most() {
+        cross.error("step", t!("problem-step-range").into());
     }
     lengths(scenario, cross);
     competencies(&scenario.competencies, cross);
@@ -23,7 +23,7 @@ fn lengths(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         let length = text.chars().count();
         let most = Scenario::SECTION.text_limit(field);
         if length > most {
-            cross.length(&path, format!("This has {length} characters; {most} fit."));
+            cross.length(&path, t!("problem-too-long", length = length, most = most));
         }
     }
 }
@@ -32,14 +32,11 @@ fn competencies(ids: &[String], cross: &mut Cross<'_, '_>) {
     for (i, id) in ids.iter().enumerate() {
         let path = format!("competencies[{i}]");
         if competency::find(id).is_none() {
-            let message = format!(
-                "There is no competency `{id}`: they are C01 to C22, and `quarterturn explain \
-                 competencies` lists them."
-            );
-            cross.reader.at_path(Gravity::Error, Code::UnknownName, &path, message);
+            let message = t!("problem-competency", id = id);
+            cross.reader.at_path(ProblemLevel::Error, Code::UnknownName, &path, message);
             cross.reader.suggest(nearest(id, competency::ALL.iter().map(|one| one.id)));
         } else if ids[..i].contains(id) {
-            cross.error(&path, format!("`{id}` stands twice."));
+            cross.error(&path, t!("problem-twice", id = id));
         }
     }
 }
@@ -59,7 +56,7 @@ fn told(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         let names = scenario.faults.iter().flat_map(|it| &it.choices);
         let names = names.map(|choice| choice.fault.name());
         if let Some(name) = names.into_iter().find(|name| tells(&text, name)) {
-            cross.warn(path, format!("This gives `{name}` away before the job."));
+            cross.warn(path, t!("problem-gives-away", name = name));
         }
     }
 }

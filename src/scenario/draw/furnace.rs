@@ -1,7 +1,9 @@
 //! The furnace of one bench.
 
-use super::{Draw, SEA_LEVEL_PA};
+use super::seeded::{Draw, SEA_LEVEL_PA};
 use crate::appliance::plate::{self, Fuel, GasFigures, Target};
+use crate::catalogue::springs::per_turn_inwc;
+use crate::parts::Levels;
 use crate::physics::orifice::{OpeningLaw, drill_diameter_m, hole_area_m2};
 use crate::scenario::format::{Figures, Furnace, Spring, Valve};
 use crate::setup::{FurnaceSetup, SpringSetup, Stacking, ValveSetup};
@@ -9,6 +11,9 @@ use crate::units::{HeatRate, PA_PER_INWC, Pressure, T_STD_K, TemperatureStep};
 
 /// Diameter of an orifice that a check would have refused, in metres.
 const FALLBACK_ORIFICE_M: f64 = 1e-3;
+/// Input and manifold pressure of a plate that a check would have refused.
+const FALLBACK_INPUT: HeatRate = HeatRate(2e4);
+const FALLBACK_MANIFOLD: Target = Target { pa: 870.0, tolerance_pa: 75.0 };
 
 pub(super) fn furnace(draw: Draw, it: &Furnace) -> FurnaceSetup {
     let plate = plate(draw, it);
@@ -18,7 +23,7 @@ pub(super) fn furnace(draw: Draw, it: &Furnace) -> FurnaceSetup {
     let orifice_cd = draw.or(
         it.orifice_coefficient.as_ref(),
         "furnace.orifice_coefficient",
-        coefficient(&governing, plate.input_high.si(), burners),
+        coefficient(&governing, plate.input.top().si(), burners),
     );
     FurnaceSetup {
         orifices_m: orifices(draw, it, &governing, burners),
@@ -31,7 +36,7 @@ pub(super) fn furnace(draw: Draw, it: &Furnace) -> FurnaceSetup {
         }),
         box_suction_pa: draw.get(&it.box_suction, "furnace.box_suction"),
         igniter_warm_up_s: draw.get(&it.igniter_warm_up, "furnace.igniter_warm_up"),
-        auto_high_min: it.auto_high.as_ref().map(|time| draw.get(time, "furnace.auto_high") / 60.0),
+        auto_next_min: it.auto_high.as_ref().map(|time| draw.get(time, "furnace.auto_high") / 60.0),
         plate,
     }
 }
@@ -46,8 +51,9 @@ fn plate(draw: Draw, it: &Furnace) -> plate::Plate {
             .conversion
             .as_ref()
             .map(|label| figures(draw, label, "furnace.conversion")),
-        input_high: HeatRate(draw.get(&written.input_high, "furnace.plate.input_high")),
-        input_low: HeatRate(draw.get(&written.input_low, "furnace.plate.input_low")),
+        input: written.inputs().map_or(Levels::one(FALLBACK_INPUT), |inputs| {
+            inputs.map(|_, (name, rate)| HeatRate(draw.get(rate, &format!("furnace.plate.{name}"))))
+        }),
         rise: (
             get_step(&written.rise_min, "furnace.plate.rise_min"),
             get_step(&written.rise_max, "furnace.plate.rise_max"),
@@ -67,27 +73,24 @@ fn figures(draw: Draw, it: &Figures, path: &str) -> GasFigures {
         fuel: it.fuel,
         inlet_min_pa: get(&it.inlet_min, "inlet_min"),
         inlet_max_pa: get(&it.inlet_max, "inlet_max"),
-        low: Target {
-            pa: get(&it.low, "low"),
-            tolerance_pa: get(&it.low_tolerance, "low_tolerance"),
-        },
-        high: Target {
-            pa: get(&it.high, "high"),
-            tolerance_pa: get(&it.high_tolerance, "high_tolerance"),
-        },
+        manifold: it.levels().map_or(Levels::one(FALLBACK_MANIFOLD), |levels| {
+            levels.map(|_, it| Target {
+                pa: get(it.pressure, it.field),
+                tolerance_pa: get(it.tolerance, it.tolerance_field),
+            })
+        }),
         orifice_m,
         orifice_stamp: it.orifice.clone(),
         decimals: u8::try_from(draw.count(&it.decimals, &format!("{path}.decimals"))).unwrap_or(1),
     }
 }
 
-/// Discharge coefficient with which the orifices of plate or label give the plate's input on high,
-/// in the fuel's gas as the tables have it, at sea level.
+/// Discharge coefficient with which the orifices of plate or label give the plate's full input, in the fuel's gas as the tables have it, at sea level.
 fn coefficient(governing: &GasFigures, input_w: f64, burners: u32) -> f64 {
     let gas = super::supply::plain_gas(governing.fuel);
-    let unit = OpeningLaw::new(&gas, T_STD_K)
-        .flow(governing.high.pa, governing.high.pa + SEA_LEVEL_PA, SEA_LEVEL_PA)
-        .flow;
+    let full_pa = governing.manifold.top().pa;
+    let unit =
+        OpeningLaw::new(&gas, T_STD_K).flow(full_pa, full_pa + SEA_LEVEL_PA, SEA_LEVEL_PA).flow;
     let area_m2 = hole_area_m2(1.0, governing.orifice_m) * f64::from(burners.max(1));
     input_w / gas.heating_value_j_m3 / (unit * area_m2).max(1e-12)
 }
@@ -131,39 +134,40 @@ fn valve(draw: Draw, it: &Furnace, plate: &plate::Plate, springs_for: Fuel) -> V
     let written: &Valve = &it.valve;
     let governing = plate.figures();
     let gas = super::supply::plain_gas(governing.fuel);
-    // Inches of water lost; inches of water for one turn of the low and of the high screw.
+    // Inches of water lost.
     let loss_inwc = match governing.fuel {
         Fuel::Natural => 0.9,
         Fuel::Propane => 0.6,
     };
-    let per_turn_inwc = match springs_for {
-        Fuel::Natural => [0.4, 0.6],
-        Fuel::Propane => [1.2, 1.6],
-    };
-    let set = &it.settings;
-    let low_pa = draw.or(set.low.as_ref(), "furnace.settings.low", governing.low.pa);
-    let high_pa = draw.or(set.high.as_ref(), "furnace.settings.high", governing.high.pa);
-    let high_spring_pa = match written.stacking {
-        Stacking::Independent => high_pa,
-        Stacking::HighOnLow => high_pa - low_pa,
-    };
+    let set_pa = governing.manifold.map(|level, target| {
+        let (name, written) = it.settings.of(level);
+        draw.or(written, &format!("furnace.settings.{name}"), target.pa)
+    });
+    let springs = set_pa.map(|level, pa| {
+        let below_pa = match written.stacking {
+            Stacking::NextOnFirst if !level.is_first() => *set_pa.first(),
+            Stacking::NextOnFirst | Stacking::Independent => 0.0,
+        };
+        let (name, spring) = written.of(level);
+        let per_turn_pa = per_turn_inwc(springs_for)[level] * PA_PER_INWC;
+        let path = format!("furnace.valve.{name}");
+        spring_setup(draw, spring, per_turn_pa, pa - below_pa, &path)
+    });
     ValveSetup {
         loss_pa: draw.or(written.loss.as_ref(), "furnace.valve.loss", loss_inwc * PA_PER_INWC),
         loss_flow_m3_s: draw.or(
             written.loss_flow.as_ref(),
             "furnace.valve.loss_flow",
-            plate.input_high.si() / gas.heating_value_j_m3,
+            plate.input.top().si() / gas.heating_value_j_m3,
         ),
-        low: spring(draw, &written.low, per_turn_inwc[0], low_pa, "furnace.valve.low"),
-        high: spring(draw, &written.high, per_turn_inwc[1], high_spring_pa, "furnace.valve.high"),
+        springs,
         stacking: written.stacking,
         settle_s: draw.get(&written.settle, "furnace.valve.settle"),
     }
 }
 
-fn spring(draw: Draw, it: &Spring, per_turn_inwc: f64, set_pa: f64, path: &str) -> SpringSetup {
-    let pa_per_turn =
-        draw.or(it.per_turn.as_ref(), &format!("{path}.per_turn"), per_turn_inwc * PA_PER_INWC);
+fn spring_setup(draw: Draw, it: &Spring, usual_pa: f64, set_pa: f64, path: &str) -> SpringSetup {
+    let pa_per_turn = draw.or(it.per_turn.as_ref(), &format!("{path}.per_turn"), usual_pa);
     let turns = draw.get(&it.turns, &format!("{path}.turns"));
     SpringSetup { pa_per_turn, turns, found_turns: (set_pa / pa_per_turn).clamp(0.0, turns) }
 }

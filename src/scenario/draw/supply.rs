@@ -1,13 +1,13 @@
-//! Gas, supply, pipe and neighbours of one bench.
+//! Gas, supply, pipe and other appliances of one bench.
 
-use super::Draw;
+use super::seeded::Draw;
 use crate::appliance::plate::Fuel;
 use crate::parts;
 use crate::physics::fluid;
 use crate::physics::pipe::{copper_tube_id_m, schedule_40_id_m};
 use crate::scenario::format::{Gas, Neighbor, Pipe, Scenario, Source, Supply};
 use crate::scenario::value::{Count, Vary};
-use crate::setup::{Bore, NeighborSetup, Run, SupplyKind, SupplySetup};
+use crate::setup::{Bore, OtherApplianceSetup, Run, SupplyKind, SupplySetup};
 use crate::units::{Length, PA_PER_INWC, PA_PER_PSI};
 use enum_map::{EnumMap, enum_map};
 
@@ -112,15 +112,15 @@ fn stretch(
     }
 }
 
-pub(super) fn neighbors(
+pub(super) fn other_appliances(
     draw: Draw,
     scenario: &Scenario,
-) -> EnumMap<parts::Neighbor, NeighborSetup> {
+) -> EnumMap<parts::OtherAppliance, OtherApplianceSetup> {
     let manifold_inwc = match scenario.gas.fuel {
         Fuel::Natural => 3.5,
         Fuel::Propane => 10.0,
     };
-    let one = |it: &Neighbor, path: &str| NeighborSetup {
+    let one = |it: &Neighbor, path: &str| OtherApplianceSetup {
         line: runs(draw, &it.line, &format!("{path}.line")),
         input_w: draw.get(&it.input, &format!("{path}.input")),
         manifold_pa: draw.or(
@@ -130,7 +130,7 @@ pub(super) fn neighbors(
         ),
     };
     enum_map! {
-        parts::Neighbor::WaterHeater => one(&scenario.neighbors.water_heater, "neighbors.water_heater"),
-        parts::Neighbor::Range => one(&scenario.neighbors.range, "neighbors.range"),
+        parts::OtherAppliance::WaterHeater => one(&scenario.neighbors.water_heater, "neighbors.water_heater"),
+        parts::OtherAppliance::Range => one(&scenario.neighbors.range, "neighbors.range"),
     }
 }

@@ -5,7 +5,7 @@ use core::fmt::Write as _;
 
 use serde::Serialize;
 
-use super::Told;
+use super::entry::Told;
 use crate::rules::competency::{self, Competency};
 use crate::rules::{Essential, Family, Rule, RuleBook, Severity, shared};
 
@@ -17,7 +17,7 @@ pub enum Topic {
     Field(Told),
     /// A rule of the shared set.
     Rule(Box<Rule>),
-    /// A competency.
+    /// A competency that rules speak for.
     Competency(Competency),
 }
 
@@ -65,12 +65,9 @@ pub(super) fn ids() -> Vec<String> {
 /// Every rule in a line.
 pub(super) fn rule_list(text: &mut String) {
     let Some(book) = book() else { return };
-    let _ = writeln!(
-        text,
-        "The shared rules: id, points, how bad, title. `quarterturn explain ID` tells more.\n"
-    );
+    let _ = writeln!(text, "{}\n", t!("explain-rules"));
     for rule in &book.rules {
-        let gate = if rule.essential.is_some() { "essential" } else { "" };
+        let gate = if rule.essential.is_some() { t!("explain-rule-essential") } else { "" };
         let bad = severity(rule.severity);
         let _ = writeln!(
             text,
@@ -83,51 +80,52 @@ pub(super) fn rule_list(text: &mut String) {
 /// Every competency in a line.
 pub(super) fn competency_list(text: &mut String) {
     for one in &competency::ALL {
-        let _ = writeln!(text, "    {} {}: {}", one.id, one.name, one.criterion);
+        let _ = writeln!(text, "    {} {}: {}", one.id, one.name(), one.criterion());
     }
 }
 
-/// One rule.
+/// Appends the entry of one rule.
 pub(super) fn rule_entry(text: &mut String, rule: &Rule) {
     let _ = writeln!(text, "    {}.", rule.title);
-    let _ = writeln!(
-        text,
-        "    - weight: {} points, from the family “{}”; {}",
-        rule.weight,
-        family(rule.family),
-        severity(rule.severity)
+    let weight = t!(
+        "explain-rule-weight",
+        weight = rule.weight.to_string(),
+        family = family(rule.family),
+        severity = severity(rule.severity)
     );
-    if let Some(essential) = rule.essential {
-        let _ = writeln!(text, "    - essential: {}", essential.label());
+    let essential = rule.essential.map(|it| t!("explain-rule-gates", essential = it.label()));
+    let competencies = t!("explain-rule-competencies", ids = rule.claims.join(", "));
+    let beside = (!rule.follows_from.is_empty())
+        .then(|| t!("explain-rule-follows", rules = rule.follows_from.join(", ")));
+    let rest = [
+        t!("explain-rule-why", why = &rule.why),
+        t!("explain-rule-practise", practise = &rule.practise),
+        t!("explain-rule-version", version = rule.version),
+    ];
+    let first = [Some(weight), essential, Some(competencies), beside];
+    for line in first.into_iter().flatten().chain(rest) {
+        let _ = writeln!(text, "    - {line}");
     }
-    let _ = writeln!(text, "    - competencies: {}", rule.claims.join(", "));
-    if !rule.follows_from.is_empty() {
-        let _ = writeln!(
-            text,
-            "    - not charged beside: {} (it follows from them)",
-            rule.follows_from.join(", ")
-        );
-    }
-    let _ = writeln!(text, "    - why: {}", rule.why);
-    let _ = writeln!(text, "    - practise: {}", rule.practise);
-    let _ = writeln!(text, "    - version: {}", rule.version);
 }
 
 /// One competency, with the rules that speak for it.
 pub(super) fn competency_entry(text: &mut String, one: &Competency) {
-    let _ = writeln!(text, "    {}: {}", one.name, one.criterion);
+    let _ = writeln!(text, "    {}: {}", one.name(), one.criterion());
     let rules = book().map(|book| book.rules).unwrap_or_default();
     let claims = |rule: &&Rule| rule.claims.iter().any(|id| id == one.id);
     let ids: Vec<&str> = rules.iter().filter(claims).map(|rule| rule.id.as_str()).collect();
-    let ids = if ids.is_empty() { "none".to_owned() } else { ids.join(", ") };
-    let _ = writeln!(text, "    - rules that speak for it: {ids}");
+    let line = match ids.is_empty() {
+        true => t!("explain-competency-no-rules").to_owned(),
+        false => t!("explain-competency-rules", rules = ids.join(", ")),
+    };
+    let _ = writeln!(text, "    - {line}");
 }
 
 /// The rules as a table in Markdown, with the most that each family can cost.
 pub(in crate::scenario) fn rule_table() -> String {
     let mut text = String::new();
     let Some(book) = book() else { return text };
-    let _ = writeln!(text, "| id | points | how bad | essential | title |\n|---|---|---|---|---|");
+    let _ = writeln!(text, "{}\n|---|---|---|---|---|", t!("explain-rule-columns"));
     for rule in &book.rules {
         let essential = rule.essential.map_or("", Essential::label);
         let _ = writeln!(
@@ -141,15 +139,15 @@ pub(in crate::scenario) fn rule_table() -> String {
     }
     let caps: Vec<_> =
         book.caps.iter().map(|(one, most)| format!("{} {most}", family(*one))).collect();
-    let _ = writeln!(text, "\nMost points that a family of rules can cost: {}.", caps.join(", "));
+    let _ = writeln!(text, "\n{}", t!("explain-rule-caps", caps = caps.join(", ")));
     text
 }
 
 /// The competencies as a table in Markdown.
 pub(in crate::scenario) fn competency_table() -> String {
-    let mut text = String::from("| id | name | who has it |\n|---|---|---|\n");
+    let mut text = format!("{}\n|---|---|---|\n", t!("explain-competency-columns"));
     for one in &competency::ALL {
-        let _ = writeln!(text, "| {} | {} | {} |", one.id, one.name, one.criterion);
+        let _ = writeln!(text, "| {} | {} | {} |", one.id, one.name(), one.criterion());
     }
     text
 }
@@ -165,12 +163,12 @@ fn severity(severity: Severity) -> &'static str {
 
 fn family(family: Family) -> &'static str {
     match family {
-        Family::Safety => "safety",
-        Family::Isolation => "isolation",
-        Family::Measuring => "measuring",
-        Family::Adjusting => "adjusting",
-        Family::Restoring => "restoring",
-        Family::Records => "records",
-        Family::Diagnosis => "diagnosis",
+        Family::Safety => t!("family-safety"),
+        Family::Isolation => t!("family-isolation"),
+        Family::Measuring => t!("family-measuring"),
+        Family::Adjusting => t!("family-adjusting"),
+        Family::Restoring => t!("family-restoring"),
+        Family::Records => t!("family-records"),
+        Family::Diagnosis => t!("family-diagnosis"),
     }
 }

@@ -6,10 +6,11 @@ use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::{Fault, Scale, Severity};
 use crate::rng::stream;
 use crate::scenario::problem::{Code, nearest};
-use crate::scenario::reader::Reader;
-use crate::scenario::shape::{Kind, Shape};
+use crate::scenario::reader::{Reader, Shape};
+use crate::scenario::schema::Kind;
 use crate::scenario::value::{Measure, Plain, no_unit};
 use crate::units::{Flow, HeatingValue, Length, Pressure, Temperature, TimeSpan, Volume};
+use crate::words::Id;
 
 /// Most faults to choose from.
 const MOST_CHOICES: usize = 12;
@@ -24,7 +25,7 @@ pub struct Affliction {
 /// A fault with its severity.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Choice {
-    /// The fault.
+    /// Fault of the catalogue.
     pub fault: Fault,
     /// Lowest and highest severity, in SI; none for the typical one.
     pub severity: Option<(f64, f64)>,
@@ -43,8 +44,8 @@ impl Affliction {
         let name = choice.fault.name();
         let severity = match choice.severity {
             None => choice.fault.entry().severity.typical(fuel),
-            Some((low, high)) if low >= high => low,
-            Some((low, high)) => stream(seed, &format!("{path}.{name}")).between(low, high),
+            Some((least, most)) if least >= most => least,
+            Some((least, most)) => stream(seed, &format!("{path}.{name}")).between(least, most),
         };
         (choice.fault, severity)
     }
@@ -62,8 +63,8 @@ impl Shape for Affliction {
         let [only] = body.elements.as_slice() else { return no_list(expr, reader) };
         let Expr::Seq(list) = &only.expr else { return no_list(expr, reader) };
         if list.items.is_empty() || list.items.len() > MOST_CHOICES {
-            let message = format!("There are {} faults to choose from.", list.items.len());
-            let expected = format!("1 to {MOST_CHOICES}");
+            let message = t!("problem-fault-count", count = list.items.len());
+            let expected = t!("expected-choice-count", most = MOST_CHOICES);
             reader.wrong(Code::BadLength, expr, message, &expected);
             return None;
         }
@@ -78,15 +79,15 @@ impl Shape for Affliction {
 
 fn no_fault<T>(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<T> {
     if !matches!(expr, Expr::Error(_)) {
-        let message = "The name of a fault belongs here.".to_owned();
-        reader.wrong(Code::WrongKind, expr, message, "name, name(severity) or OneOf([…])");
+        let message = t!("problem-fault-belongs").to_owned();
+        reader.wrong(Code::WrongKind, expr, message, t!("expected-fault"));
     }
     None
 }
 
 fn no_list<T>(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<T> {
-    let message = "A choice holds one list of faults.".to_owned();
-    reader.wrong(Code::WrongKind, expr, message, "OneOf([first, second])");
+    let message = t!("problem-fault-choice").to_owned();
+    reader.wrong(Code::WrongKind, expr, message, t!("expected-fault-choice"));
     None
 }
 
@@ -95,8 +96,8 @@ fn choice(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Choice> {
     let Expr::Struct(it) = expr else { return no_fault(expr, reader) };
     let name: &str = &it.name.name;
     let Some(fault) = Fault::from_name(name) else {
-        let message = format!("There is no fault `{name}` in the catalogue.");
-        reader.wrong(Code::UnknownName, expr, message, "a name that `quarterturn faults` lists");
+        let message = t!("problem-no-fault", name = name);
+        reader.wrong(Code::UnknownName, expr, message, t!("expected-fault-name"));
         let faults = Fault::ALL.iter().map(|fault| fault.name());
         reader.suggest(nearest(name, faults.chain(core::iter::once("OneOf"))));
         return None;
@@ -116,7 +117,7 @@ fn choice(expr: &Expr<'_>, reader: &mut Reader<'_>) -> Option<Choice> {
             Some(Choice { fault, severity: Some(severity) })
         }
         _ => {
-            let message = format!("`{name}` is not written like this.");
+            let message = t!("problem-fault-written", name = name);
             let expected = if *severity == Severity::PLAIN {
                 name.to_owned()
             } else {
@@ -137,9 +138,9 @@ fn example(severity: &Severity) -> String {
 /// What is expected where a severity stands.
 fn expected(severity: &Severity) -> String {
     if severity.is_bare() {
-        format!("a number, as {}", example(severity))
+        t!("expected-severity-number", example = example(severity))
     } else {
-        format!("a text with its unit, as {}", example(severity))
+        t!("expected-severity-text", example = example(severity))
     }
 }
 
@@ -152,21 +153,21 @@ fn range(severity: &Severity, expr: &Expr<'_>, reader: &mut Reader<'_>) -> Optio
         (Some(StructBody::Tuple(body)), "Between") => body.elements.as_slice(),
         _ => &[],
     };
-    let [low, high] = ends else {
-        let message = "A severity is a value or a range with two ends.".to_owned();
-        reader.wrong(Code::WrongKind, expr, message, "Between(low, high)");
+    let [least, most] = ends else {
+        let message = t!("problem-severity-range").to_owned();
+        reader.wrong(Code::WrongKind, expr, message, t!("expected-range"));
         reader.suggest(nearest(name, core::iter::once("Between")));
         return None;
     };
-    let low = value(severity, &low.expr, reader);
-    let high = value(severity, &high.expr, reader);
-    let (low, high) = (low?, high?);
-    if low > high {
-        let message = "This range runs backwards.".to_owned();
-        reader.wrong(Code::Contradiction, expr, message, "Between(low, high)");
+    let least = value(severity, &least.expr, reader);
+    let most = value(severity, &most.expr, reader);
+    let (least, most) = (least?, most?);
+    if least > most {
+        let message = t!("problem-range-backwards").to_owned();
+        reader.wrong(Code::Contradiction, expr, message, t!("expected-range"));
         return None;
     }
-    Some((low, high))
+    Some((least, most))
 }
 
 /// One severity, within the range of the catalogue.
@@ -182,7 +183,10 @@ fn value(severity: &Severity, expr: &Expr<'_>, reader: &mut Reader<'_>) -> Optio
             return None;
         }
         _ => {
-            let message = format!("The severity is {} {}.", kind(severity), severity.what);
+            let message = match severity.is_bare() {
+                true => t!("problem-severity-number", what = severity.what),
+                false => t!("problem-severity-text", what = severity.what),
+            };
             reader.wrong(Code::WrongKind, expr, message, &expected(severity));
             return None;
         }
@@ -195,19 +199,19 @@ fn value(severity: &Severity, expr: &Expr<'_>, reader: &mut Reader<'_>) -> Optio
             return None;
         }
     };
-    let (low, high) = severity.range();
-    let slack = 1e-9 * low.abs().max(high.abs());
-    if (low - slack..=high + slack).contains(&value) {
+    let (least, most) = severity.range();
+    let slack = 1e-9 * least.abs().max(most.abs());
+    if (least - slack..=most + slack).contains(&value) {
         return Some(value);
     }
-    let message = "This severity is outside what the catalogue takes.".to_owned();
-    let expected = format!("{} to {}", severity.low, severity.high);
+    let message = t!("problem-severity-outside").to_owned();
+    let expected = t!("expected-between", least = severity.least, most = severity.most);
     reader.wrong(Code::OutOfRange, expr, message, &expected);
     None
 }
 
 /// What a severity with a unit is, and its units.
-fn quantity(scale: Scale) -> (&'static str, &'static str) {
+fn quantity(scale: Scale) -> (Id, &'static [&'static str]) {
     let kind = match scale {
         Scale::Pressure => Pressure::KIND,
         Scale::Flow => Flow::KIND,
@@ -218,12 +222,6 @@ fn quantity(scale: Scale) -> (&'static str, &'static str) {
         Scale::HeatingValue => HeatingValue::KIND,
         Scale::Plain | Scale::Share | Scale::Angle | Scale::Turns => Plain::KIND,
     };
-    match kind {
-        Kind::Quantity(what, units) => (what, units),
-        _ => ("number", ""),
-    }
-}
-
-fn kind(severity: &Severity) -> &'static str {
-    if severity.is_bare() { "a bare number," } else { "a text with number and unit," }
+    let Kind::Quantity(what, units) = kind else { return (id!("kind-number"), &[]) };
+    (what, units)
 }

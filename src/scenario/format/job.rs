@@ -10,125 +10,99 @@ use crate::units::{HeatRate, HeatingValue, Pressure, Temperature, TimeSpan, Volu
 
 choice! {
     Fitted {
-        On = "in its place",
-        Off = "taken off",
+        On = id!("choice-fitted-on"),
+        Off = id!("choice-fitted-off"),
     }
     SupplyRight {
-        Trainee = "the trainee may set it, inside its limits",
-        OwnerOnly = "its owner only: call, do not touch",
+        Trainee = id!("choice-supply-right-trainee"),
+        OwnerOnly = id!("choice-supply-right-owner-only"),
     }
     Severity {
-        Minor = "a matter of good practice",
-        Major = "makes the result wrong or incomplete",
-        Critical = "could hurt somebody or leave an unsafe appliance",
+        Minor = id!("choice-severity-minor"),
+        Major = id!("choice-severity-major"),
+        Critical = id!("choice-severity-critical"),
     }
     Ending {
-        InService = "the furnace is back in service",
-        SupplyOwnerCalled = "the furnace runs, and the owner of the supply was called to put the supply right",
-        ShutOff = "shut off, tagged and explained",
+        InService = id!("choice-ending-in-service"),
+        SupplyOwnerCalled = id!("choice-ending-supply-owner-called"),
+        ShutOff = id!("choice-ending-shut-off"),
     }
 }
 
 section! {
-    /// The house around the furnace.
-    House {
-        /// Temperature inside at the start.
-        inside: Vary<Temperature> = "66 degF", limits "32 degF" to "95 degF";
-        /// Setpoint of the thermostat as found, to half a degree Fahrenheit.
-        setpoint: Vary<Temperature> = "68 degF", limits "40 degF" to "90 degF";
-        /// Heat that the house loses with 70 °F between inside and outside.
-        heat_loss: Vary<HeatRate> = "40000 Btu/h", limits "2000 Btu/h" to "300000 Btu/h";
-        /// Time in which an unheated house loses 63 % of its difference to outside.
-        cooling_time: Vary<TimeSpan> = "8 h", limits "0.5 h" to "200 h";
-        /// Volume of the plant room.
-        plant_room: Vary<Volume> = "1000 ft3", limits "50 ft3" to "20000 ft3", usual "200 ft3" to "10000 ft3" ("common practice; below 50 ft3 for 1,000 Btu/h it needs openings for air, NFPA 54");
-        /// Air changes of the plant room in an hour, window closed.
-        air_changes: Vary<Plain> = "0.5", limits "0.05" to "20", usual "0.1" to "4" ("common practice; NFPA 54 reckons with 0.4 or more");
+    House(id!("format-house")) {
+        inside(id!("format-house-inside")): Vary<Temperature> = "66 degF",
+            limits "32 degF" to "95 degF";
+        setpoint(id!("format-house-setpoint")): Vary<Temperature> = "68 degF",
+            limits "40 degF" to "90 degF";
+        heat_loss(id!("format-house-heat-loss")): Vary<HeatRate> = "40000 Btu/h",
+            limits "2000 Btu/h" to "300000 Btu/h";
+        cooling_time(id!("format-house-cooling-time")): Vary<TimeSpan> = "8 h",
+            limits "0.5 h" to "200 h";
+        plant_room(id!("format-house-plant-room")): Vary<Volume> = "1000 ft3",
+            limits "50 ft3" to "20000 ft3",
+            usual "200 ft3" to "10000 ft3" (id!("usual-house-plant-room"));
+        air_changes(id!("format-house-air-changes")): Vary<Plain> = "0.5", limits "0.05" to "20",
+            usual "0.1" to "4" (id!("usual-house-air-changes"));
     }
 
-    /// The manometer.
-    Manometer {
-        /// Largest pressure that it shows.
-        range: Vary<Pressure> = "20 inH2O", limits "1 inH2O" to "100 inH2O", usual "15 inH2O" to "100 inH2O" ("makers' manuals ask for 0 to 15 in. w.c. or more");
-        /// Its error before it is zeroed.
-        zero_error: Vary<Pressure> = "0.1 inH2O", limits "-2 inH2O" to "2 inH2O";
-        /// How far its zero still drifts as it warms up.
-        drift: Vary<Pressure> = "0.03 inH2O", limits "-1 inH2O" to "1 inH2O";
-        /// Time constant of that drift.
-        drift_time: Vary<TimeSpan> = "5 min", limits "1 s" to "120 min";
-        /// Time constant of the display.
-        lag: Vary<TimeSpan> = "0.5 s", limits "0.02 s" to "20 s";
+    Manometer(id!("format-manometer")) {
+        range(id!("format-manometer-range")): Vary<Pressure> = "20 inH2O",
+            limits "1 inH2O" to "100 inH2O",
+            usual "15 inH2O" to "100 inH2O" (id!("usual-manometer-range"));
+        zero_error(id!("format-manometer-zero-error")): Vary<Pressure> = "0.1 inH2O",
+            limits "-2 inH2O" to "2 inH2O";
+        drift(id!("format-manometer-drift")): Vary<Pressure> = "0.03 inH2O",
+            limits "-1 inH2O" to "1 inH2O";
+        drift_time(id!("format-manometer-drift-time")): Vary<TimeSpan> = "5 min",
+            limits "1 s" to "120 min";
+        lag(id!("format-manometer-lag")): Vary<TimeSpan> = "0.5 s", limits "0.02 s" to "20 s";
     }
 
-    /// How things are found.
-    Found {
-        /// The furnace's manual valve, in degrees from shut: 90 is open.
-        manual_valve: Vary<Count> = "90", limits "0" to "90";
-        /// The switch on the gas valve.
-        valve_switch: Pick<OnOff> = "On";
-        /// The furnace's service switch.
-        furnace_switch: Pick<OnOff> = "On";
-        /// The thermostat's heat switch.
-        thermostat: Pick<OnOff> = "On";
-        /// The cap over the low screw.
-        low_cap: Pick<Fitted> = "On";
-        /// The cap over the high screw.
-        high_cap: Pick<Fitted> = "On";
-        /// How far the plug of the inlet port stands in, in turns past finger-tight: 0.5 to 1 is
-        /// snug.
-        inlet_plug: Vary<Plain> = "0.75", limits "0" to "1.25";
-        /// The same for the plug of the manifold port.
-        manifold_plug: Vary<Plain> = "0.75", limits "0" to "1.25";
+    Found(id!("format-found")) {
+        manual_valve(id!("format-found-manual-valve")): Vary<Count> = "90", limits "0" to "90";
+        valve_switch(id!("format-found-valve-switch")): Pick<OnOff> = "On";
+        furnace_switch(id!("format-found-furnace-switch")): Pick<OnOff> = "On";
+        thermostat(id!("format-found-thermostat")): Pick<OnOff> = "On";
+        regulator_cap(id!("format-found-regulator-cap")): Pick<Fitted> = "On";
+        low_cap(id!("format-found-low-cap")): Pick<Fitted> = "On";
+        high_cap(id!("format-found-high-cap")): Pick<Fitted> = "On";
+        inlet_plug(id!("format-found-inlet-plug")): Vary<Plain> = "0.75", limits "0" to "1.25";
+        manifold_plug(id!("format-found-manifold-plug")): Vary<Plain> = "0.75",
+            limits "0" to "1.25";
     }
 
-    /// The job card.
-    Card {
-        /// What is asked, in plain words.
-        text: String = required;
-        /// The heating value of the gas that the text states. The technician and the marks go by these
-        /// figures, never by the text; `check` holds the text against them.
-        heating_value: StatedHeat = "()";
-        /// Who owns the supply regulator, in words.
-        supply_owner: String = required, text 120;
-        /// Who may set the supply regulator.
-        supply: SupplyRight = required;
-        /// How long a no-flow hold must last.
-        hold: Vary<TimeSpan> = "3 min", limits "10 s" to "20 min", usual "1 min" to "5 min" ("NFPA 54 Annex C: 3 min, from memory");
-        /// How long after a change a reading counts as settled.
-        settle: Vary<TimeSpan> = "10 s", limits "1 s" to "5 min";
+    Card(id!("format-card")) {
+        text(id!("format-card-text")): String = required;
+        heating_value(id!("format-card-heating-value")): StatedHeat = "()";
+        supply_owner(id!("format-card-supply-owner")): String = required, text 120;
+        supply(id!("format-card-supply")): SupplyRight = required;
+        hold(id!("format-card-hold")): Vary<TimeSpan> = "3 min", limits "10 s" to "20 min",
+            usual "1 min" to "5 min" (id!("usual-card-hold"));
+        settle(id!("format-card-settle")): Vary<TimeSpan> = "10 s", limits "1 s" to "5 min";
     }
 
-    /// Heating values that the card's text states, per cubic foot of the gas itself. A job in which the
-    /// trainee has to prove the fuel states both.
-    StatedHeat {
-        /// That of natural gas.
-        natural: Option<Vary<HeatingValue>> =
-            (derived "none: natural gas as it is sold, 950 to 1,100 Btu/ft3"),
-            limits "500 Btu/ft3" to "4000 Btu/ft3", fixed "for every seat, as in the text";
-        /// That of propane.
-        propane: Option<Vary<HeatingValue>> = (derived "none: propane of 2,516 Btu/ft3"),
-            limits "500 Btu/ft3" to "4000 Btu/ft3", fixed "for every seat, as in the text";
+    StatedHeat(id!("format-stated-heat")) {
+        natural(id!("format-stated-heat-natural")): Option<Vary<HeatingValue>> =
+            (derived id!("default-stated-heat-natural")), limits "500 Btu/ft3" to "4000 Btu/ft3",
+            fixed id!("fixed-as-in-the-text");
+        propane(id!("format-stated-heat-propane")): Option<Vary<HeatingValue>> =
+            (derived id!("default-stated-heat-propane")), limits "500 Btu/ft3" to "4000 Btu/ft3",
+            fixed id!("fixed-as-in-the-text");
     }
 
-    /// How the job is marked.
-    Marking {
-        /// Ways of ending the job that are right, the usual one first. Where that is `ShutOff`, what a
-        /// furnace that was rightly shut off never came to is not missed.
-        endings: Vec<Ending> = required;
-        /// Rules that differ from the shared set in this job.
-        rules: Vec<RuleChange> = "[]";
+    Marking(id!("format-marking")) {
+        endings(id!("format-marking-endings")): Vec<Ending> = required;
+        rules(id!("format-marking-rules")): Vec<RuleChange> = "[]";
     }
 
-    /// A rule of the shared set that differs in this job.
-    RuleChange {
-        /// The rule's id; `quarterturn explain rules` lists them.
-        id: String = required;
-        /// Whether it applies.
-        applies: bool = "true";
-        /// Its weight in points.
-        weight: Option<Vary<Plain>> = (derived "that of the shared set"), limits "0" to "100",
-            fixed "for every seat";
-        /// How bad breaking it is.
-        severity: Option<Severity> = (derived "that of the shared set");
+    RuleChange(id!("format-rule-change")) {
+        id(id!("format-rule-change-id")): String = required;
+        applies(id!("format-rule-change-applies")): bool = "true";
+        weight(id!("format-rule-change-weight")): Option<Vary<Plain>> =
+            (derived id!("default-of-the-shared-set")), limits "0" to "100",
+            fixed id!("fixed-every-seed");
+        severity(id!("format-rule-change-severity")): Option<Severity> =
+            (derived id!("default-of-the-shared-set"));
     }
 }

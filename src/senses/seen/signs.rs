@@ -55,7 +55,7 @@ impl Default for Signs {
 /// Whether water stands in a hose.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Water {
-    /// None.
+    /// No water stands in it.
     #[default]
     None,
     /// Drops or a plug of it.
@@ -65,7 +65,7 @@ pub enum Water {
 /// How the flame rod looks.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Rod {
-    /// Bare metal.
+    /// Bare metal, without a film.
     #[default]
     Bright,
     /// Under a pale film.
@@ -75,7 +75,7 @@ pub enum Rod {
 /// How the manometer's hose looks, once it is out of the roll.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum HoseLook {
-    /// Clear and round.
+    /// Clear and round, as drilled.
     #[default]
     Clear,
     /// Drops of water in it.
@@ -87,8 +87,8 @@ pub enum HoseLook {
 /// A repair that was done on this job.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct Done {
-    /// Which.
+    /// Repair that was done.
     pub repair: Repair,
-    /// When, in ticks.
+    /// Moment of the repair, in ticks.
     pub tick: u64,
 }

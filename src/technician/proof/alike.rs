@@ -72,8 +72,8 @@ fn catalogue(sound: &Setup) -> impl Iterator<Item = (Fault, String, Setup)> {
     let fits = Fault::ALL.iter().copied().filter(|fault| fault.misfit(sound).is_none());
     fits.flat_map(move |fault| {
         let severity = &fault.entry().severity;
-        let (low, high) = severity.range();
-        [low, severity.typical(sound.fuel), high].map(|value| {
+        let (lower, upper) = severity.range();
+        [lower, severity.typical(sound.fuel), upper].map(|value| {
             let mut setup = sound.clone();
             fault.apply(&mut setup, value);
             (fault, severity.show(value), setup)

@@ -7,6 +7,7 @@ use serde::Serialize;
 use super::super::diagnosis::Diagnosis;
 use super::super::drive::{Player, Stopped, play};
 use super::super::plan::Technician;
+use super::super::script::action_line;
 use super::super::spoil::Good;
 use super::spoiled::{self, SpoilProof};
 use super::{LIMIT_S, Spoiling};
@@ -19,7 +20,7 @@ use crate::scenario::Scenario;
 /// What the technician made of a seed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct SeedProof {
-    /// The seed.
+    /// Seed that the job was drawn with.
     pub seed: u64,
     /// Faults that are in the job, by name.
     pub faults: Vec<&'static str>,
@@ -29,9 +30,9 @@ pub struct SeedProof {
     pub ending: Option<Ending>,
     /// Why the run stopped short of its end, if it did.
     pub stopped: Option<&'static str>,
-    /// Simulated seconds.
+    /// Model time that the job took, in seconds.
     pub seconds: f64,
-    /// Actions.
+    /// Number of actions that were taken.
     pub actions: usize,
     /// Points out of 100.
     pub points: f64,
@@ -74,7 +75,7 @@ impl Run {
         play(&mut self.bench, player, left_s, &mut self.observer)
     }
 
-    /// The marks.
+    /// Marks that the job earned.
     pub(super) fn marks(&self, scenario: &Scenario, seed: u64, book: &RuleBook) -> Marks {
         self.observer.marks(book, &brief(scenario, seed))
     }
@@ -117,7 +118,10 @@ pub(super) fn prove(
         points: marks.points,
         met: marks.met,
         findings: marks.findings.iter().map(|f| (f.rule.clone(), f.seen.clone())).collect(),
-        refused: refused.iter().map(|(action, why)| format!("{action:?}: {why:?}")).collect(),
+        refused: refused
+            .iter()
+            .map(|(action, why)| format!("{}: {}", action_line(action), why.text()))
+            .collect(),
         spoiled: Vec::new(),
     };
     // A run that is not good itself cannot show what spoiling it costs.

@@ -22,8 +22,10 @@ pub fn action_line(action: &Action) -> String {
         Action::Setpoint(half_f) => format!("setpoint {} degF", f64::from(*half_f) / 2.0),
         Action::StageJumper(it) => one("stage-jumper", *it),
         Action::ValveSwitch(it) => one("valve-switch", *it),
-        Action::Cock { cock, degrees } => format!("{} {}", one("cock", *cock), angle(*degrees)),
-        Action::Neighbor { neighbor, to } => two("neighbor", *neighbor, *to),
+        Action::HandValve { hand_valve, degrees } => {
+            format!("{} {}", one("cock", *hand_valve), angle(*degrees))
+        }
+        Action::OtherAppliance { appliance, to } => two("neighbor", *appliance, *to),
         Action::Cap { screw, to } => two("cap", *screw, *to),
         Action::Turn { screw, eighths } => format!("{} {eighths}/8", one("turn", *screw)),
         Action::Plug { port, step: PlugStep::Tighten(eighths) } => {

@@ -80,10 +80,10 @@ fn meter(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
         "between" => {
             let place =
                 tokens.slip(Code::Contradiction, t!("script-backwards"), t!("script-lower-first"));
-            let low = pressure(tokens)?;
+            let lower = pressure(tokens)?;
             tokens.exactly("and")?;
-            let high = pressure(tokens)?;
-            if low > high { Err(place) } else { Ok(Until::MeterBetween(low, high)) }
+            let upper = pressure(tokens)?;
+            if lower > upper { Err(place) } else { Ok(Until::MeterBetween(lower, upper)) }
         }
         _ => {
             let within_pa = pressure(tokens)?;

@@ -3,8 +3,8 @@
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Contact, NotDone, StartStop, Topic};
 use crate::parts::{
-    Cock, Door, Ending, Fitted, Gauge, Height, Joint, JointVerdict, LowSide, Neighbor, OnOff,
-    Opening, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
+    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, Level, LowSide, OnOff,
+    Opening, OtherAppliance, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
 };
 use crate::senses::seen::Sound;
 use crate::units::PressureUnit;
@@ -14,10 +14,10 @@ use crate::words::Id;
 pub trait Word: Copy + PartialEq + 'static {
     /// What it is, for messages.
     const WHAT: Id;
-    /// All of them.
+    /// Every thing that has a word.
     const ALL: &'static [Self];
 
-    /// Its word.
+    /// Word that a script writes for it.
     fn word(self) -> &'static str;
 }
 
@@ -37,8 +37,8 @@ macro_rules! ids {
 ids! {
     Place, id!("script-kind-place");
     Port, id!("script-kind-port");
-    Cock, id!("script-kind-hand-valve");
-    Neighbor, id!("script-kind-appliance");
+    HandValve, id!("script-kind-hand-valve");
+    OtherAppliance, id!("script-kind-appliance");
     Screw, id!("script-kind-screw");
     Door, id!("script-kind-door");
     Window, id!("script-kind-window");
@@ -47,6 +47,7 @@ ids! {
     Spot, id!("script-kind-spot-to-measure-at");
     Subject, id!("script-kind-thing-to-look-at");
     Repair, id!("script-kind-repair");
+    Stage, id!("script-kind-stage");
 }
 
 /// Words that are given here. The match makes sure that none is forgotten.
@@ -75,12 +76,6 @@ words! {
     Height, id!("script-kind-height") => { Floor = "floor", Head = "head", }
     Push, id!("script-kind-way-of-pushing") => { Fully = "fully", Halfway = "halfway", }
     LowSide, id!("script-kind-connection") => { Air = "air", BurnerBox = "burner-box", }
-    Stage, id!("script-kind-stage") => {
-        Rest = "rest",
-        Low = "low",
-        High = "high",
-        HighWithOthers = "high-with-others",
-    }
     Phase, id!("script-kind-phase") => { Found = "found", Left = "left", }
     JointVerdict, id!("script-kind-verdict") => { Tight = "tight", Leaking = "leaking", }
     Contact, id!("script-kind-contact") => { SupplyOwner = "supply-owner", Emergency = "emergency", }
@@ -102,17 +97,38 @@ words! {
         PipingLeakCheck = "piping-leak-check",
     }
     PressureUnit, id!("script-kind-unit") => { InWc = "inH2O", KPa = "kPa", Mbar = "mbar", }
-    Sound, id!("script-kind-sound") => {
-        Inducer = "inducer",
-        InducerHigh = "inducer-high",
-        BurnersLow = "burners-low",
-        BurnersHigh = "burners-high",
-        Blower = "blower",
-        Hiss = "hiss",
-        Bang = "bang",
-        Alarm = "alarm",
-        Relief = "relief",
-        NeighborBurning = "neighbor-burning",
+}
+
+impl Word for Sound {
+    const WHAT: Id = id!("script-kind-sound");
+    const ALL: &'static [Self] = &[
+        Self::Inducer,
+        Self::InducerFast,
+        Self::Burners(Level::ALL[0]),
+        Self::Burners(Level::ALL[1]),
+        Self::Burners(Level::ALL[2]),
+        Self::Blower,
+        Self::Hiss,
+        Self::Bang,
+        Self::Alarm,
+        Self::Relief,
+        Self::OtherApplianceBurning,
+    ];
+
+    fn word(self) -> &'static str {
+        match self {
+            Self::Inducer => "inducer",
+            Self::InducerFast => "inducer-high",
+            Self::Burners(Level::Only) => "burners",
+            Self::Burners(Level::Low) => "burners-low",
+            Self::Burners(Level::High) => "burners-high",
+            Self::Blower => "blower",
+            Self::Hiss => "hiss",
+            Self::Bang => "bang",
+            Self::Alarm => "alarm",
+            Self::Relief => "relief",
+            Self::OtherApplianceBurning => "neighbor-burning",
+        }
     }
 }
 

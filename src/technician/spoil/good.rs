@@ -3,15 +3,16 @@
 
 use std::collections::BTreeSet;
 
+use super::at::At;
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::{Moves, Repair};
 use crate::hands::action::{Action, PlugStep};
-use crate::hands::event::Happening;
+use crate::hands::event::EventKind;
 use crate::marking::ledger::Did;
 use crate::marking::occasion::gives_occasion;
 use crate::marking::{Brief, Ledger};
-use crate::parts::{Cock, Ending, Neighbor, OnOff, Port, Screw, Stage};
+use crate::parts::{Ending, HandValve, Level, OnOff, OtherAppliance, Port, Screw};
 use crate::physics::valve::HandleAngle;
 use crate::rules::RuleBook;
 use crate::units::PA_PER_INWC;
@@ -21,9 +22,9 @@ const UNREAD: [Repair; 4] =
     [Repair::FitOrifices, Repair::FitAltitudeOrifices, Repair::CleanOrifices, Repair::CleanBurners];
 
 fn low_supply_starves(l: &Ledger) -> bool {
-    let high = l.plate().figures().high.pa;
+    let high = l.plate().figures().manifold.top().pa;
     let found = l.did().find(|did| {
-        matches!(did.action, Action::Write(r) if r.port == Port::Inlet && r.stage == Stage::High)
+        matches!(did.action, Action::Write(r) if r.port == Port::Inlet && At::Full.is(r.stage))
     });
     found.is_some_and(|did| did.before.inlet_pa - high < PA_PER_INWC)
 }
@@ -60,10 +61,10 @@ pub struct Good {
     /// Its actions, in order.
     pub actions: Vec<Action>,
     /// Rules that the job gave occasion to trip, by id.
-    pub given: BTreeSet<String>,
+    given: BTreeSet<String>,
     /// Whether propane is in the pipes.
     pub propane: bool,
-    /// How it ended.
+    /// Ending that the run handed over with.
     pub ending: Option<Ending>,
     /// Whether an alarm called.
     pub alarmed: bool,
@@ -74,6 +75,8 @@ pub struct Good {
     pub five_times_shows: bool,
     /// Whether the manometer's hose leaked as it was found.
     pub hose_leaks: bool,
+    /// The furnace's firing levels, the weakest first.
+    levels: &'static [Level],
     /// Repairs that answer the job's faults.
     pub answers: Vec<Repair>,
     /// How the manual valve was found.
@@ -95,7 +98,8 @@ impl Good {
             low_supply_starves: low_supply_starves(ledger),
             five_times_shows: five_times_shows(ledger),
             hose_leaks: ledger.setup.condition.meter.hose_hole_m > 0.0,
-            alarmed: ledger.events.iter().any(|event| matches!(event.what, Happening::Alarm)),
+            alarmed: ledger.events.iter().any(|event| matches!(event.what, EventKind::Alarm)),
+            levels: ledger.levels(),
             answers: answers(ledger),
             valve_found: ledger
                 .did()
@@ -144,9 +148,8 @@ impl Good {
         self.actions.iter().filter(|a| *a == wanted).count()
     }
 
-    pub(super) fn times_written(&self, port: Port, stage: Stage) -> usize {
-        let there =
-            |a: &&Action| matches!(a, Action::Write(r) if r.port == port && r.stage == stage);
+    pub(super) fn times_written(&self, port: Port, at: At) -> usize {
+        let there = |a: &&Action| matches!(a, Action::Write(r) if r.port == port && at.is(r.stage));
         self.actions.iter().filter(there).count()
     }
 
@@ -154,7 +157,7 @@ impl Good {
     /// before.
     pub(super) fn shuts_first(&self) -> bool {
         let first = self.actions.iter().find_map(|a| match a {
-            Action::Cock { cock: Cock::Furnace, degrees } => Some(*degrees),
+            Action::HandValve { hand_valve: HandValve::Furnace, degrees } => Some(*degrees),
             Action::Plug { .. } | Action::Mend(_) => Some(-1),
             _ => None,
         });
@@ -173,8 +176,13 @@ impl Good {
         self.does(|a| matches!(a, Action::Turn { screw, .. } if *screw == wanted))
     }
 
+    /// The screws of the firing levels, the weakest first.
+    pub(super) fn screws(&self) -> impl Iterator<Item = Screw> {
+        self.levels.iter().map(|level| level.screw())
+    }
+
     pub(super) fn turns_no_stage(&self) -> bool {
-        !self.turns(Screw::Low) && !self.turns(Screw::High)
+        !self.screws().any(|screw| self.turns(screw))
     }
 
     /// Whether it set or renewed the supply's regulator.
@@ -219,8 +227,28 @@ impl Good {
         )
     }
 
-    pub(super) fn writes(&self, port: Port, stage: Stage) -> bool {
-        self.does(|a| matches!(a, Action::Write(r) if r.port == port && r.stage == stage))
+    pub(super) fn writes(&self, port: Port, at: At) -> bool {
+        self.does(|a| matches!(a, Action::Write(r) if r.port == port && at.is(r.stage)))
+    }
+
+    /// Whether the furnace has more than one firing level.
+    pub(super) fn is_staged(&self) -> bool {
+        self.levels.len() > 1
+    }
+
+    /// The level at which the burners light.
+    pub(super) fn first_level(&self) -> Option<Level> {
+        self.levels.first().copied()
+    }
+
+    /// The screw of the level at which the burners light.
+    pub(super) fn first_screw(&self) -> Screw {
+        self.levels.first().map_or(Screw::Only, |level| level.screw())
+    }
+
+    /// The screw of the full rate.
+    pub(super) fn full_screw(&self) -> Screw {
+        self.levels.last().map_or(Screw::Only, |level| level.screw())
     }
 
     /// Whether neither nose nor detector found anything.
@@ -228,10 +256,10 @@ impl Good {
         !self.alarmed
     }
 
-    /// What a neighbour was turned to last.
-    pub(super) fn last_for(&self, wanted: Neighbor) -> Option<OnOff> {
+    /// What another appliance was turned to last.
+    pub(super) fn last_for(&self, wanted: OtherAppliance) -> Option<OnOff> {
         self.actions.iter().rev().find_map(|a| match a {
-            Action::Neighbor { neighbor, to } if *neighbor == wanted => Some(*to),
+            Action::OtherAppliance { appliance, to } if *appliance == wanted => Some(*to),
             _ => None,
         })
     }

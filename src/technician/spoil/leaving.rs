@@ -2,29 +2,33 @@
 
 use super::*;
 
-/// The ways.
+/// Ways of spoiling what stands at the end of a job.
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-low-cap-left-off"),
         // Another gas valve brings another cap.
         besides: |g| {
             let another = |repair| repair == Repair::ReplaceGasValve;
-            g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, another)
+            g.turns(g.first_screw())
+                && g.in_use()
+                && !g.mends_after_turning(g.first_screw(), another)
         },
         trips: &["cap-off"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(*a == Action::Cap { screw: Screw::Low, to: Fitted::On }),
+        change: |p, a| drop_if(*a == Action::Cap { screw: p.good.first_screw(), to: Fitted::On }),
         hurry: never,
     },
     Spoil {
         name: id!("spoil-low-not-written-again-with-the-cap-on"),
         // After a repair both stages are read again from the beginning.
         besides: |g| {
-            g.turns(Screw::Low) && g.in_use() && !g.mends_after_turning(Screw::Low, |_| true)
+            g.turns(g.first_screw())
+                && g.in_use()
+                && !g.mends_after_turning(g.first_screw(), |_| true)
         },
         trips: &["not-read-with-cap"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Low, Phase::Left)),
+        change: |_, a| drop_if(is_write(a, Port::Manifold, At::First, Phase::Left)),
         hurry: never,
     },
     Spoil {
@@ -63,8 +67,17 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-orifices-drilled-out"),
-        besides: uses_and_mends_nothing,
+        besides: |g| g.is_staged() && uses_and_mends_nothing(g),
         trips: &["dangerous-repair"],
+        heeds: Heeds::Nothing,
+        change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
+        hurry: never,
+    },
+    Spoil {
+        // It lights at its full rate, too much gas, and no cycle comes to its end.
+        name: id!("spoil-orifices-of-a-single-stage-furnace-drilled-out"),
+        besides: |g| !g.is_staged() && uses_and_mends_nothing(g),
+        trips: &["dangerous-repair", "no-final-cycle"],
         heeds: Heeds::Nothing,
         change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
         hurry: never,
@@ -87,10 +100,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-supply-not-written-again-at-rest-after-it-was-set"),
-        besides: |g| g.turns(Screw::Supply) && g.times_written(Port::Inlet, Stage::Rest) == 2,
+        besides: |g| g.turns(Screw::Supply) && g.times_written(Port::Inlet, At::Rest) == 2,
         trips: &["supply-not-rechecked"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::Rest, Phase::Left)),
+        change: |_, a| drop_if(is_write(a, Port::Inlet, At::Rest, Phase::Left)),
         hurry: never,
     },
     Spoil {
@@ -250,7 +263,8 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(vec![Action::Cock { cock: Cock::Furnace, degrees: 60 }.into()])
+                let part = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 60 };
+                Change::Before(vec![part.into()])
             } else {
                 Change::Keep
             }
@@ -264,7 +278,8 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |p, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(vec![Goal::Valve(Cock::Furnace, Opening::Closed).into(), back(p)])
+                let shut = Goal::Valve(HandValve::Furnace, Opening::Closed);
+                Change::Before(vec![shut.into(), back(p)])
             } else {
                 Change::Keep
             }
@@ -281,11 +296,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-range-left-off"),
-        besides: |g| g.last_for(Neighbor::Range) == Some(OnOff::On),
+        besides: |g| g.last_for(OtherAppliance::Range) == Some(OnOff::On),
         trips: &["others-not-restored"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let on = Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On };
+            let on = Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On };
             drop_if(p.closing() && *a == on)
         },
         hurry: never,

@@ -38,10 +38,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-high-left-as-it-was-found-though-out-of-its-band"),
-        besides: |g| !g.turns(Screw::Low),
+        besides: |g| !g.turns(g.first_screw()),
         trips: &["left-outside-band"],
         heeds: Heeds::Nothing,
-        change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::High, .. })),
+        change: |p, a| drop_if(turns(a, p.good.full_screw())),
         hurry: never,
     },
     Spoil {
@@ -74,7 +74,11 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |p, a| {
             let closed = p.count(&TIGHTEN_INLET) > 0;
             let loose = p.count(&Action::Plug { port: Port::Manifold, step: PlugStep::BreakLoose });
-            drop_if(closed && loose == 0 && *a == Action::Cock { cock: Cock::Furnace, degrees: 0 })
+            drop_if(
+                closed
+                    && loose == 0
+                    && *a == Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 },
+            )
         },
         hurry: never,
     },
@@ -84,11 +88,12 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["opened-manifold-firing"],
         heeds: Heeds::Nothing,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
+            if is_write(a, Port::Manifold, At::Full, Phase::Found) {
                 let on = Action::HoseOn { port: Port::Manifold, push: Push::Fully };
+                let pull = Action::HoseOff;
                 Change::After(vec![
                     Goal::At(Place::GasValve).into(),
-                    Action::HoseOff.into(),
+                    pull.into(),
                     on.into(),
                     back(p),
                 ])
@@ -100,14 +105,19 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-adapter-left-in-the-manifold-port"),
-        besides: |g| g.ends(Ending::InService),
+        besides: |g| g.is_staged() && g.ends(Ending::InService),
         trips: &["gas-from-open-port", "joint-checked-wrongly"],
         heeds: Heeds::Nothing,
-        change: |_, a| match a {
-            Action::Adapter { port: Port::Manifold, to: Fitted::Off } => Change::Drop,
-            Action::Plug { port: Port::Manifold, step } => drop_if(closes(*step)),
-            _ => Change::Keep,
-        },
+        change: leave_manifold_adapter,
+        hurry: never,
+    },
+    Spoil {
+        // It burns at its full rate all the same, so that the joint is checked as it should be.
+        name: id!("spoil-adapter-left-in-the-manifold-port-of-a-single-stage-furnace"),
+        besides: |g| !g.is_staged() && g.ends(Ending::InService),
+        trips: &["gas-from-open-port"],
+        heeds: Heeds::Nothing,
+        change: leave_manifold_adapter,
         hurry: never,
     },
     Spoil {
@@ -129,7 +139,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: keep,
         hurry: |p| {
             let now = p.last_is(|a| {
-                matches!(a, Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On })
+                matches!(
+                    a,
+                    Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On }
+                )
             });
             if now { 15 } else { 0 }
         },
@@ -138,10 +151,10 @@ pub(super) const SPOILS: &[Spoil] = &[
 
 /// After low was written as found: cap off, these turns, cap on.
 fn turn_after_low(p: &Progress, a: &Action, eighths: &[i16]) -> Change {
-    if !is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
+    if !is_write(a, Port::Manifold, At::First, Phase::Found) {
         return Change::Keep;
     }
-    Change::After(turned(p, Screw::Low, eighths))
+    Change::After(turned(p, p.good.first_screw(), eighths))
 }
 
 fn closes(step: PlugStep) -> bool {
@@ -149,5 +162,13 @@ fn closes(step: PlugStep) -> bool {
         PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn => true,
         PlugStep::Tighten(eighths) => eighths > 0,
         PlugStep::BreakLoose | PlugStep::SpinOut => false,
+    }
+}
+
+fn leave_manifold_adapter(_: &Progress, action: &Action) -> Change {
+    match action {
+        Action::Adapter { port: Port::Manifold, to: Fitted::Off } => Change::Drop,
+        Action::Plug { port: Port::Manifold, step } => drop_if(closes(*step)),
+        _ => Change::Keep,
     }
 }

@@ -40,7 +40,9 @@ pub(super) const SPOILS: &[Spoil] = &[
             }
             match a {
                 Action::Plug { port: Port::Inlet, step } => drop_if(turns_in(*step)),
-                Action::Cock { cock: Cock::Furnace, degrees } => drop_if(*degrees > 0),
+                Action::HandValve { hand_valve: HandValve::Furnace, degrees } => {
+                    drop_if(*degrees > 0)
+                }
                 a => drop_if(joint_work(a, Joint::InletPort)),
             }
         },
@@ -53,9 +55,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["big-jumps", "bottomed-once"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let first = !p.done.iter().any(|a| matches!(a, Action::Turn { screw: Screw::Low, .. }));
-            if first && matches!(a, Action::Turn { screw: Screw::Low, .. }) {
-                Change::Before(vec![Action::Turn { screw: Screw::Low, eighths: 16 }.into(); 6])
+            let first = !p.done.iter().any(|a| turns(a, p.good.first_screw()));
+            if first && turns(a, p.good.first_screw()) {
+                let turn = Action::Turn { screw: p.good.first_screw(), eighths: 16 };
+                Change::Before(vec![turn.into(); 6])
             } else {
                 Change::Keep
             }
@@ -68,8 +71,8 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["big-jumps", "bottomed-left", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
-                Change::After(turned(p, Screw::Low, &[16; 6]))
+            if is_write(a, Port::Manifold, At::First, Phase::Found) {
+                Change::After(turned(p, p.good.first_screw(), &[16; 6]))
             } else {
                 Change::Keep
             }
@@ -81,10 +84,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         besides: |g| g.refits(Port::Manifold) && g.mends_nothing(),
         trips: &["called-with-port-open"],
         heeds: Heeds::Faults,
-        change: |_, a| match a {
+        change: |p, a| match a {
             Action::Adapter { port: Port::Manifold, to: Fitted::On } => Change::Before(vec![
                 Goal::Power(OnOff::On).into(),
-                Goal::Called(Firing::Low, Means::Thermostat).into(),
+                Goal::Called(p.good.first_level(), Means::Thermostat).into(),
                 wait(4),
                 Goal::HeatOff.into(),
                 Goal::Power(OnOff::Off).into(),
@@ -107,7 +110,7 @@ pub(super) const SPOILS: &[Spoil] = &[
             Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {
                 Change::Before(vec![Action::Gauge(Gauge::WaterColumn).into()])
             }
-            a if is_write(a, Port::Inlet, Stage::Low, Phase::Found) => {
+            a if is_write(a, Port::Inlet, At::First, Phase::Found) => {
                 Change::Instead(rewrite(a, |reading| reading.thousandths /= 2))
             }
             // The water shows tenths only: time for the gas in the hose to go.
@@ -188,7 +191,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         change: |_, a| {
             after_start(
                 a,
-                &[Repair::ReplaceIgniter, Repair::ReplaceHighSwitch, Repair::ReplaceLowSwitch],
+                &[Repair::ReplaceIgniter, Repair::ReplaceControlBoard, Repair::ReplaceLowSwitch],
             )
         },
         hurry: never,
@@ -253,7 +256,7 @@ fn hose_on(action: &Action) -> Option<Port> {
 /// A stage screw whose cap was put on without having been taken off.
 fn found_off(good: &Good) -> Option<Screw> {
     let cap = |screw, to| Action::Cap { screw, to };
-    [Screw::Low, Screw::High].into_iter().find(|&screw| {
+    good.screws().find(|&screw| {
         good.times(&cap(screw, Fitted::On)) > 0
             && good.times(&cap(screw, Fitted::Off)) == 0
             && !good.turns(screw)

@@ -2,7 +2,7 @@
 
 use super::*;
 
-/// The ways.
+/// Ways of spoiling arrival and readings.
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-nothing-smelt-or-probed"),
@@ -30,7 +30,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Faults,
         change: |p, a| {
             let out = Action::Plug { port: Port::Inlet, step: PlugStep::SpinOut };
-            let shut = Action::Cock { cock: Cock::Furnace, degrees: 0 };
+            let shut = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 };
             drop_if(*a == shut && p.count(&out) == 0)
         },
         hurry: never,
@@ -65,7 +65,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-hose-half-on-at-the-manifold"),
-        besides: |g| g.writes(Port::Manifold, Stage::High),
+        besides: |g| g.writes(Port::Manifold, At::Full),
         trips: &["hose-half-on"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
@@ -82,7 +82,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &[],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let late = |a: &Action| is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found);
+            let late = |a: &Action| is_write(a, Port::Inlet, At::FullLoad, Phase::Found);
             if late(a) {
                 return Change::Drop;
             }
@@ -96,11 +96,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-zeroed-with-the-manifold-pressure-on-it"),
-        besides: |g| g.turns(Screw::Low),
+        besides: |g| g.turns(g.first_screw()),
         trips: &["zeroed-under-pressure"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Manifold, Stage::Low, Phase::Left) {
+            if is_write(a, Port::Manifold, At::First, Phase::Left) {
                 Change::After(vec![Action::MeterZero.into()])
             } else {
                 Change::Keep
@@ -113,12 +113,12 @@ pub(super) const SPOILS: &[Spoil] = &[
         besides: |g| !g.moves_supply(),
         trips: &["never-read-with-others"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Inlet, Stage::HighWithOthers, Phase::Found)),
+        change: |_, a| drop_if(is_write(a, Port::Inlet, At::FullLoad, Phase::Found)),
         hurry: never,
     },
     Spoil {
         name: id!("spoil-inlet-at-rest-only"),
-        besides: |g| g.turns(Screw::Low) && !g.moves_supply(),
+        besides: |g| g.turns(g.first_screw()) && !g.moves_supply(),
         trips: &["never-read-running", "turned-before-inlet"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -129,27 +129,29 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-high-never-written"),
-        besides: |g| !g.turns(Screw::High) && !g.moves_supply(),
+        besides: |g| !g.turns(g.full_screw()) && !g.moves_supply(),
         trips: &["stage-never-read"],
         heeds: Heeds::Faults,
         change: |_, a| {
             drop_if(matches!(a, Action::Write(r)
-                if r.port == Port::Manifold && r.stage == Stage::High))
+                if r.port == Port::Manifold && At::Full.is(r.stage)))
         },
         hurry: never,
     },
     Spoil {
         name: id!("spoil-hold-at-rest-cut-short"),
-        besides: |g| g.times_written(Port::Inlet, Stage::Rest) == 1 && g.in_use(),
+        besides: |g| g.times_written(Port::Inlet, At::Rest) == 1 && g.in_use(),
         trips: &["hold-too-short"],
         heeds: Heeds::Faults,
         change: keep,
         hurry: |p| {
             let at_rest = p.done.iter().any(|a| matches!(a, Action::HoseOn { .. }));
-            let written =
-                p.done.iter().any(|a| is_write(a, Port::Inlet, Stage::Rest, Phase::Found));
+            let written = p.done.iter().any(|a| is_write(a, Port::Inlet, At::Rest, Phase::Found));
             let waits = p.last_is(|a| {
-                matches!(a, Action::Go(Place::Hall) | Action::Neighbor { .. } | Action::PutDown)
+                matches!(
+                    a,
+                    Action::Go(Place::Hall) | Action::OtherAppliance { .. } | Action::PutDown
+                )
             });
             // Long enough for the meter to settle, far too short for a seat that creeps.
             let now = at_rest && !written && waits && p.count(&Action::Wipe(Joint::InletPort)) > 0;
@@ -162,7 +164,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["wrong-port"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Inlet, Stage::Low, Phase::Found) {
+            if is_write(a, Port::Inlet, At::First, Phase::Found) {
                 Change::After(rewrite(a, |reading| {
                     reading.port = Port::Manifold;
                     reading.thousandths += 900;
@@ -175,12 +177,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-low-number-written-for-high"),
-        besides: |g| g.writes(Port::Manifold, Stage::High),
+        besides: |g| g.is_staged() && g.writes(Port::Manifold, At::Full),
         trips: &["wrong-stage"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Manifold, Stage::Low, Phase::Found) {
-                Change::After(rewrite(a, |reading| reading.stage = Stage::High))
+            if is_write(a, Port::Manifold, At::First, Phase::Found) {
+                Change::After(rewrite(a, to_the_next_level))
             } else {
                 Change::Keep
             }
@@ -193,7 +195,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["wrong-unit"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Inlet, Stage::High, Phase::Found) {
+            if is_write(a, Port::Inlet, At::Full, Phase::Found) {
                 Change::Instead(rewrite(a, |reading| reading.unit = PressureUnit::Mbar))
             } else {
                 Change::Keep
@@ -207,7 +209,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["invented"],
         heeds: Heeds::Faults,
         change: |_, a| {
-            if is_write(a, Port::Inlet, Stage::Low, Phase::Found) {
+            if is_write(a, Port::Inlet, At::First, Phase::Found) {
                 Change::Instead(rewrite(a, |reading| reading.thousandths += 3000))
             } else {
                 Change::Keep
@@ -217,10 +219,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-turned-before-it-was-written-as-found"),
-        besides: |g| g.turns(Screw::Low),
+        besides: |g| g.turns(g.first_screw()),
         trips: &["turned-before-found"],
         heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Manifold, Stage::Low, Phase::Found)),
+        change: |_, a| drop_if(is_write(a, Port::Manifold, At::First, Phase::Found)),
         hurry: never,
     },
     Spoil {
@@ -229,12 +231,12 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["big-jumps"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            let low = |a: &Action| matches!(a, Action::Turn { screw: Screw::Low, .. });
+            let low = |a: &Action| turns(a, p.good.first_screw());
             let first = !p.done.iter().any(low);
-            if matches!(a, Action::Turn { screw: Screw::Low, .. }) && first {
+            if turns(a, p.good.first_screw()) && first {
                 Change::Before(vec![
-                    Action::Turn { screw: Screw::Low, eighths: 6 }.into(),
-                    Action::Turn { screw: Screw::Low, eighths: -6 }.into(),
+                    Action::Turn { screw: p.good.first_screw(), eighths: 6 }.into(),
+                    Action::Turn { screw: p.good.first_screw(), eighths: -6 }.into(),
                 ])
             } else {
                 Change::Keep
@@ -248,8 +250,8 @@ pub(super) const SPOILS: &[Spoil] = &[
         trips: &["big-jumps", "cranked"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
-                Change::After(turned(p, Screw::High, &[16]))
+            if is_write(a, Port::Manifold, At::Full, Phase::Found) {
+                Change::After(turned(p, p.good.full_screw(), &[16]))
             } else {
                 Change::Keep
             }
@@ -258,12 +260,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-the-low-screw-turned-while-high-burns"),
-        besides: |g| g.turns(Screw::Low),
+        besides: |g| g.turns(g.first_screw()),
         trips: &["wrong-screw"],
         heeds: Heeds::Faults,
         change: |p, a| {
-            if is_write(a, Port::Manifold, Stage::High, Phase::Found) {
-                Change::After(turned(p, Screw::Low, &[1]))
+            if is_write(a, Port::Manifold, At::Full, Phase::Found) {
+                Change::After(turned(p, p.good.first_screw(), &[1]))
             } else {
                 Change::Keep
             }
@@ -271,3 +273,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
 ];
+
+/// A number of one level in the line of the next.
+fn to_the_next_level(reading: &mut Reading) {
+    if let Stage::Firing(level) = reading.stage {
+        reading.stage = Stage::Firing(level.next().unwrap_or(level));
+    }
+}

@@ -2,7 +2,7 @@
 
 use approx::{assert_abs_diff_eq, assert_relative_eq};
 use quarterturn::appliance::airside::{AirPath, AirSide};
-use quarterturn::appliance::ignition::Speed;
+use quarterturn::parts::Level;
 use quarterturn::physics::heat::{AIR_J_M3_K, Exchanger, flue_above_metal_k};
 use quarterturn::units::{M3_PER_FT3, W_PER_BTU_H, k_from_f};
 
@@ -10,9 +10,9 @@ const RETURN_K: f64 = 294.0;
 const USEFUL_W: f64 = 64_000.0 * W_PER_BTU_H;
 
 /// Half an hour of firing; the rise in °F.
-fn rise_f(air: &mut AirSide, blower: Speed, heat_w: f64) -> f64 {
+fn rise_f(air: &mut AirSide, blower: Option<Level>, heat_w: f64) -> f64 {
     for _ in 0..30 * 60 * 50 {
-        air.step(0.02, Speed::High, blower, heat_w, RETURN_K);
+        air.step(0.02, Some(Level::High), blower, heat_w, RETURN_K);
     }
     air.rise_k() * 1.8
 }
@@ -52,12 +52,12 @@ fn heat_is_conserved() {
 #[test]
 fn rise_follows_heat_and_air() {
     let mut air = AirSide::new(USEFUL_W, 50.0 / 1.8, RETURN_K);
-    assert_abs_diff_eq!(rise_f(&mut air, Speed::High, USEFUL_W), 50.0, epsilon = 0.1);
-    let low = rise_f(&mut air, Speed::Low, 0.7 * USEFUL_W);
+    assert_abs_diff_eq!(rise_f(&mut air, Some(Level::High), USEFUL_W), 50.0, epsilon = 0.1);
+    let low = rise_f(&mut air, Some(Level::Low), 0.7 * USEFUL_W);
     assert!((40.0..50.0).contains(&low), "{low}");
     // A quarter of all resistance is the filter's: R = 0.75 + 0.25/(free area)² is 4 at 27.7 %.
     air.set_path(AirPath { filter_blocked: 1.0 - (0.25_f64 / 3.25).sqrt(), ..AirPath::default() });
-    assert_abs_diff_eq!(rise_f(&mut air, Speed::High, USEFUL_W), 100.0, epsilon = 0.2);
+    assert_abs_diff_eq!(rise_f(&mut air, Some(Level::High), USEFUL_W), 100.0, epsilon = 0.2);
 }
 
 /// At 5,000 ft (ISA pressure ratio 0.832) the same fan moves 0.832 of the mass, so the rise at the
@@ -66,7 +66,7 @@ fn rise_follows_heat_and_air() {
 fn thin_air_warms_more() {
     let mut air = AirSide::new(USEFUL_W, 50.0 / 1.8, RETURN_K);
     air.set_path(AirPath { air_density: 0.832, ..AirPath::default() });
-    assert_abs_diff_eq!(rise_f(&mut air, Speed::High, USEFUL_W), 50.0 / 0.832, epsilon = 0.1);
+    assert_abs_diff_eq!(rise_f(&mut air, Some(Level::High), USEFUL_W), 50.0 / 0.832, epsilon = 0.1);
 }
 
 /// A filter nearly shut and registers mostly closed bring the supply air past a limit of 190 °F;
@@ -76,7 +76,7 @@ fn restricted_air_reaches_the_limit() {
     let at = |filter_blocked: f64, registers_closed: f64| {
         let mut air = AirSide::new(USEFUL_W, 50.0 / 1.8, RETURN_K);
         air.set_path(AirPath { filter_blocked, registers_closed, ..AirPath::default() });
-        rise_f(&mut air, Speed::High, USEFUL_W);
+        rise_f(&mut air, Some(Level::High), USEFUL_W);
         air.supply_air_k()
     };
     let limit_k = k_from_f(190.0);
@@ -88,18 +88,18 @@ fn restricted_air_reaches_the_limit() {
 #[test]
 fn fans_run_up_and_coast() {
     let mut air = AirSide::new(USEFUL_W, 50.0 / 1.8, RETURN_K);
-    let mut run = |blower: Speed, seconds: u32| {
+    let mut run = |blower: Option<Level>, seconds: u32| {
         for _ in 0..seconds * 50 {
-            air.step(0.02, Speed::Low, blower, 0.0, RETURN_K);
+            air.step(0.02, Some(Level::Low), blower, 0.0, RETURN_K);
         }
         air.blower()
     };
-    assert!((0.2..0.5).contains(&run(Speed::High, 1)));
-    assert!(run(Speed::High, 20) > 0.99);
-    assert!((0.7..0.8).contains(&run(Speed::Low, 20)));
-    let coasting = run(Speed::Off, 2);
+    assert!((0.2..0.5).contains(&run(Some(Level::High), 1)));
+    assert!(run(Some(Level::High), 20) > 0.99);
+    assert!((0.7..0.8).contains(&run(Some(Level::Low), 20)));
+    let coasting = run(None, 2);
     assert!((0.1..0.7).contains(&coasting));
-    assert!(run(Speed::Off, 30) < 0.01);
+    assert!(run(None, 30) < 0.01);
 }
 
 /// Less fire leaves less heat in the flue gas, more fire more; at rated fire the rated value.

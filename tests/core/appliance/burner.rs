@@ -1,8 +1,9 @@
 //! Burners: lighting, flames, flame current, late lights, and what wrong orifices look like.
 
 use approx::{assert_abs_diff_eq, assert_relative_eq};
-use quarterturn::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_LOW};
+use quarterturn::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_REDUCED};
 use quarterturn::appliance::draft::Draft;
+use quarterturn::parts::Levels;
 use quarterturn::physics::combustion::flame::{Flammable, Jet, Stand};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::orifice::drill_diameter_m;
@@ -41,7 +42,7 @@ struct Rig {
 impl Rig {
     fn new(gas: Gas, holes: &[f64], inwc: f64, inducer: f64) -> Self {
         let flow = holes.iter().map(|&hole| hole_flow(&gas, hole, inwc * PA_PER_INWC)).sum();
-        let burners = Burners::new(holes, rated(&gas), 0.7, 17.0);
+        let burners = Burners::new(holes, Levels::two(0.7 * rated(&gas), rated(&gas)), 17.0);
         Self { burners, gas, flow, inducer }
     }
 
@@ -79,9 +80,9 @@ impl Rig {
 fn healthy_burners_burn_blue() {
     let cases = [
         (Gas::natural(), natural_hole(), 3.5, 1.0, 1.0),
-        (Gas::natural(), natural_hole(), 1.7, INDUCER_LOW, 0.7),
+        (Gas::natural(), natural_hole(), 1.7, INDUCER_REDUCED, 0.7),
         (Gas::propane(), propane_hole(), 10.0, 1.0, 1.0),
-        (Gas::propane(), propane_hole(), 4.9, INDUCER_LOW, 0.7),
+        (Gas::propane(), propane_hole(), 4.9, INDUCER_REDUCED, 0.7),
     ];
     for (gas, hole, inwc, inducer, height) in cases {
         let rig = Rig::new(gas, &[hole; 4], inwc, inducer).light();
@@ -105,7 +106,7 @@ fn healthy_burners_burn_blue() {
 /// some tenths of a second after the one before.
 #[test]
 fn flames_carry_over_in_turn() {
-    let mut rig = Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_LOW);
+    let mut rig = Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_REDUCED);
     assert_eq!(rig.burners.glow(), 0.0);
     rig.run(17.0, 0.0, true);
     assert!(rig.burners.glow() > 0.9 && rig.burners.ignites());
@@ -162,7 +163,7 @@ fn a_plugged_orifice_is_a_dark_burner() {
 /// gathered; the inducer carries gas off, so that after a purge the light is soft.
 #[test]
 fn a_late_light_is_hard() {
-    let healthy = || Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_LOW);
+    let healthy = || Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_REDUCED);
     // The igniter comes on when gas has been flowing for a while, and warms while it flows.
     let heat_j = |unlit_s: f64| {
         let mut rig = healthy();
@@ -192,11 +193,11 @@ fn a_late_light_is_hard() {
 /// A weak igniter glows and does not light; the gas goes unlit.
 #[test]
 fn a_weak_igniter_does_not_light() {
-    let mut rig = Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_LOW);
+    let mut rig = Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_REDUCED);
     rig.burners.set_condition(Condition { igniter: 0.6, ..Condition::default() });
     let rig = rig.light();
     assert_eq!(rig.lit(), 0);
-    let mut dim = Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_LOW);
+    let mut dim = Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_REDUCED);
     dim.burners.set_condition(Condition { igniter: 0.6, ..Condition::default() });
     dim.run(30.0, 0.0, true);
     assert!(dim.burners.glow() > 0.1 && dim.burners.glow() < 0.5);
@@ -205,13 +206,13 @@ fn a_weak_igniter_does_not_light() {
 /// A dirty rod or a poor ground lowers the flame current and leaves the flames as they are.
 #[test]
 fn rod_and_ground_scale_the_flame_current() {
-    let clean = Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_LOW).light();
+    let clean = Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_REDUCED).light();
     for condition in [
         Condition { rod: 0.25, ..Condition::default() },
         Condition { ground: 0.25, ..Condition::default() },
         Condition { rod: 0.5, ground: 0.5, ..Condition::default() },
     ] {
-        let mut rig = Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_LOW);
+        let mut rig = Rig::new(Gas::natural(), &[natural_hole(); 4], 1.7, INDUCER_REDUCED);
         rig.burners.set_condition(condition);
         let rig = rig.light();
         let share = rig.burners.flame_ua() / clean.burners.flame_ua();
@@ -277,7 +278,7 @@ fn wrong_orifices_look_wrong() {
     assert_eq!(half_done.yellow(), 1.0);
 
     // Propane orifices on natural gas: tiny sharp flames, little flame current.
-    let reverse = Rig::new(Gas::natural(), &[propane_hole(); 4], 1.7, INDUCER_LOW).light();
+    let reverse = Rig::new(Gas::natural(), &[propane_hole(); 4], 1.7, INDUCER_REDUCED).light();
     assert!(reverse.share() < 0.35);
     assert_eq!(reverse.yellow(), 0.0);
     let sharp = reverse.burners.looks().flatten().all(|look| look.primary > 0.7);

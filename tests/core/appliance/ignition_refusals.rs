@@ -41,7 +41,7 @@ fn an_after_flame_locks_out() {
         "0    | P1LRg   | InducerStart | I
          3    | P1lLRg  | PrePurge     | i
          36   | P1lLRgf | FlameProving | iwm
-         70   | P1lLRgf | LowStage     | imb
+         70   | P1lLRgf | Burning(Low)     | imb
          80   | PlLRgf  | PostPurge    | ib
          83.9 | PlLRgf  | PostPurge    | ib
          84.1 | PlLRgf  | Lockout      | ib
@@ -100,13 +100,13 @@ fn five_lost_flames_lock_out() {
             start + 33.0,
             if number > 1 { "b" } else { "" }
         );
-        table += &format!("{:.1} | P1lLRgf | LowStage | imb\n", start + 70.0);
+        table += &format!("{:.1} | P1lLRgf | Burning(Low) | imb\n", start + 70.0);
         let (state, said) = if number < 5 {
             ("Retry", "flame lost, trying again soon")
         } else {
             ("Lockout", "locked out, flame lost too often")
         };
-        table += &format!("{:.1} | P1lLRg | LowStage | imb\n", start + 71.0);
+        table += &format!("{:.1} | P1lLRg | Burning(Low) | imb\n", start + 71.0);
         table += &format!("{:.1} | P1lLRg | {state} | ib | {said}\n", start + 71.9);
         start += 102.0;
     }
@@ -136,7 +136,7 @@ fn low_gas_is_named() {
          3    | P1lLR   | PressureSwitchProving | i | waiting for gas pressure, low-gas switch open
          10   | P1lLRg  | PrePurge              | i
          45   | P1lLRgf | FlameProving          | iwm
-         80   | P1lLRgf | LowStage              | imb
+         80   | P1lLRgf | Burning(Low)              | imb
          90   | P1lLR   | PressureSwitchProving | ib | waiting for gas pressure, low-gas switch open
          151  | P1lLR   | Retry                 | ib | gas pressure too low, trying again soon",
     );
@@ -149,24 +149,24 @@ fn a_weak_flame_is_named() {
         "0    | P1LRg   | InducerStart | I
          3    | P1lLRg  | PrePurge     | i
          36   | P1lLRgk | FlameProving | iwm
-         70   | P1lLRgk | LowStage     | imb | burning on low, flame current weak
-         80   | P1lLRgf | LowStage     | imb | burning on low",
+         70   | P1lLRgk | Burning(Low)     | imb | burning on low, flame current weak
+         80   | P1lLRgf | Burning(Low)     | imb | burning on low",
     );
 }
 
 /// With the control's own timer high comes by itself after its minutes on low, and stays.
 #[test]
 fn high_comes_by_itself_where_the_control_has_a_timer() {
-    let timings = Timings { auto_high_min: Some(10.0), ..Timings::default() };
+    let timings = Timings { auto_next_min: Some(10.0), ..Timings::default() };
     check_with(
         timings,
         "0    | P1LRg     | InducerStart | I
          3    | P1lLRg    | PrePurge     | i
          36   | P1lLRgf   | FlameProving | iwm
-         70   | P1lLRgf   | LowStage     | imb
-         660  | P1lLRgf   | LowStage     | imb
-         670  | P1lhLRgf  | HighStage    | ImcB
-         2000 | P1lhLRgf  | HighStage    | ImcB",
+         70   | P1lLRgf   | Burning(Low)     | imb
+         660  | P1lLRgf   | Burning(Low)     | imb
+         670  | P1lhLRgf  | Burning(High)    | ImcB
+         2000 | P1lhLRgf  | Burning(High)    | ImcB",
     );
 }
 
@@ -179,7 +179,7 @@ fn the_second_stage_alone_is_no_call() {
          11   | P12LRg    | InducerStart | I
          14   | P12lLRg   | PrePurge     | i
          47   | P12lLRgf  | FlameProving | iwm
-         95   | P12lhLRgf | HighStage    | ImcB
+         95   | P12lhLRgf | Burning(High)    | ImcB
          100  | P2lhLRgf  | PostPurge    | ib
          101  | P2lLRg    | PostPurge    | ib
          116  | P2LRg     | BlowerOffDelay | b
@@ -195,7 +195,7 @@ fn a_call_may_return() {
         "0    | P1LRg   | InducerStart   | I
          3    | P1lLRg  | PrePurge       | i
          36   | P1lLRgf | FlameProving   | iwm
-         70   | P1lLRgf | LowStage       | imb
+         70   | P1lLRgf | Burning(Low)       | imb
          80   | PlLRgf  | PostPurge      | ib
          81   | P1lLRg  | PostPurge      | ib
          96   | P1lLRg  | PrePurge       | ib
@@ -244,7 +244,7 @@ fn every_status_has_words_of_its_own() {
         }
     }
     let first_words = ControlStatus::beginning_with("burning on");
-    let all = |it: &ControlStatus| it.burns_on_low() || it.burns_on_high();
+    let all = |it: &ControlStatus| it.burns_at().is_some();
     assert!(first_words.len() == 4 && first_words.iter().all(all), "{first_words:?}");
     assert!(ControlStatus::beginning_with("burns").is_empty());
     // A row of the chart for each but the dark lamp, and no row without a status.

@@ -19,7 +19,7 @@ fn lights_on_low_and_comes_to_rest() {
          40.5 | P1lLRgf | FlameProving          | im
          41.1 | P1lLRgf | BlowerOnDelay         | im
          66.0 | P1lLRgf | BlowerOnDelay         | im
-         66.3 | P1lLRgf | LowStage              | imb
+         66.3 | P1lLRgf | Burning(Low)              | imb
          200  | PlLRgf  | PostPurge             | ib
          201  | PlLRg   | PostPurge             | ib
          215.1| PLRg    | BlowerOffDelay        | b
@@ -35,17 +35,17 @@ fn high_needs_its_pressure_switch() {
         "0    | P1LRg     | InducerStart              | I
          3    | P1lLRg    | PrePurge                  | i
          36   | P1lLRgf   | FlameProving              | iwm
-         70   | P1lLRgf   | LowStage                  | imb
-         80   | P12lLRgf  | HighStageCall             | imb
-         80.1 | P12lLRgf  | HighInducer               | Imb
-         83.2 | P12lLRgf  | HighPressureSwitchProving | Imb
-         84   | P12lhLRgf | HighStage                 | ImcB
-         90   | P12lLRgf  | HighPressureSwitchProving | Imb
-         150.1| P12lLRgf  | LowStage                  | imb
-         300  | P12lLRgf  | LowStage                  | imb
-         451  | P12lLRgf  | HighInducer               | Imb
-         455  | P12lhLRgf | HighStage                 | ImcB
-         470  | P1lhLRgf  | LowStage                  | imb",
+         70   | P1lLRgf   | Burning(Low)                  | imb
+         80   | P12lLRgf  | NextLevelCall             | imb
+         80.1 | P12lLRgf  | InducerUp               | Imb
+         83.2 | P12lLRgf  | NextSwitchProving | Imb
+         84   | P12lhLRgf | Burning(High)                 | ImcB
+         90   | P12lLRgf  | NextSwitchProving | Imb
+         150.1| P12lLRgf  | Burning(Low)                  | imb
+         300  | P12lLRgf  | Burning(Low)                  | imb
+         451  | P12lLRgf  | InducerUp               | Imb
+         455  | P12lhLRgf | Burning(High)                 | ImcB
+         470  | P1lhLRgf  | Burning(Low)                  | imb",
     );
 }
 
@@ -83,9 +83,9 @@ fn a_lost_flame_shuts_the_gas_within_a_second() {
         "0    | P1LRg   | InducerStart | I
          3    | P1lLRg  | PrePurge     | i
          36   | P1lLRgf | FlameProving | iwm
-         70   | P1lLRgf | LowStage     | imb
-         80   | P1lLRg  | LowStage     | imb
-         80.6 | P1lLRg  | LowStage     | imb
+         70   | P1lLRgf | Burning(Low)     | imb
+         80   | P1lLRg  | Burning(Low)     | imb
+         80.6 | P1lLRg  | Burning(Low)     | imb
          80.9 | P1lLRg  | Retry        | ib",
     );
 }
@@ -100,23 +100,23 @@ fn safeties_shut_the_gas_at_once() {
          31   | P1LRg   | InducerStart | I
          34   | P1lLRg  | PrePurge     | i
          67   | P1lLRgf | FlameProving | iwm
-         100  | P1lLRgf | LowStage     | imb
+         100  | P1lLRgf | Burning(Low)     | imb
          110  | P1lRgf  | LimitOpen    | iB
          140  | P1lLRg  | PostPurge    | ib
          155.2| P1lLRg  | PrePurge     | ib
          189  | P1lLRgf | FlameProving | iwmb
-         200  | P1lLRgf | LowStage     | imb
+         200  | P1lLRgf | Burning(Low)     | imb
          210  | P1lgf   | RolloutOpen  | iB
          240  | P1lLg   | RolloutOpen  | iB
          241  | P1lLRg  | PostPurge    | ib
          260  | P1lLRg  | PrePurge     | ib
          290  | P1lLRgf | FlameProving | iwmb
-         300  | P1lLRgf | LowStage     | imb
+         300  | P1lLRgf | Burning(Low)     | imb
          310  | P1LRgf  | PressureSwitchProving | ib
          310.5| P1LRg   | PressureSwitchProving | ib
          320  | P1lLRg  | PrePurge     | ib
          353  | P1lLRgf | FlameProving | iwmb
-         365  | P1lLRgf | LowStage     | imb
+         365  | P1lLRgf | Burning(Low)     | imb
          370  | P1lLRf  | PressureSwitchProving | ib
          370.5| P1lLR   | PressureSwitchProving | ib | waiting for gas pressure, low-gas switch open
          380  | lLRg    | Standby      | -",

@@ -7,6 +7,7 @@ mod house;
 mod ignition_refusals;
 mod ignition_safety;
 mod ignition_tables;
+mod levels;
 mod plate;
 mod room;
 mod safety;

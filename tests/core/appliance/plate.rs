@@ -2,6 +2,7 @@
 
 use quarterturn::appliance::plate::{Band, Fuel, GasFigures, Target};
 use quarterturn::appliance::test_point::{Port, Stage};
+use quarterturn::parts::{Level, Levels};
 use quarterturn::units::PA_PER_INWC;
 
 /// A natural-gas plate as two-stage service manuals print it (makers withheld): inlet 4.5 to 10.5,
@@ -12,8 +13,7 @@ fn figures() -> GasFigures {
         fuel: Fuel::Natural,
         inlet_min_pa: 4.5 * PA_PER_INWC,
         inlet_max_pa: 10.5 * PA_PER_INWC,
-        low: target(1.7),
-        high: target(3.5),
+        manifold: Levels::two(target(1.7), target(3.5)),
         orifice_m: 0.0023,
         orifice_stamp: "43".into(),
         decimals: 2,
@@ -31,13 +31,13 @@ fn allows(port: Port, stage: Stage, lockup_most_inwc: Option<f64>) -> Band {
 fn every_port_and_state_has_its_band() {
     let cases = [
         (Port::Inlet, Stage::Rest, 4.5, 10.5),
-        (Port::Inlet, Stage::Low, 4.5, 10.5),
-        (Port::Inlet, Stage::High, 4.5, 10.5),
-        (Port::Inlet, Stage::HighWithOthers, 4.5, 10.5),
+        (Port::Inlet, Stage::Firing(Level::Low), 4.5, 10.5),
+        (Port::Inlet, Stage::Firing(Level::High), 4.5, 10.5),
+        (Port::Inlet, Stage::FullLoad, 4.5, 10.5),
         (Port::Manifold, Stage::Rest, -0.05, 0.05),
-        (Port::Manifold, Stage::Low, 1.4, 2.0),
-        (Port::Manifold, Stage::High, 3.2, 3.8),
-        (Port::Manifold, Stage::HighWithOthers, 3.2, 3.8),
+        (Port::Manifold, Stage::Firing(Level::Low), 1.4, 2.0),
+        (Port::Manifold, Stage::Firing(Level::High), 3.2, 3.8),
+        (Port::Manifold, Stage::FullLoad, 3.2, 3.8),
     ];
     for (port, stage, least, most) in cases {
         let band = allows(port, stage, None);
@@ -62,9 +62,9 @@ fn the_nameplate_binds_at_rest_only() {
     approx::assert_relative_eq!(most(Port::Inlet, Stage::Rest, 8.4), 8.4, max_relative = 1e-12);
     approx::assert_relative_eq!(most(Port::Inlet, Stage::Rest, 14.0), 10.5, max_relative = 1e-12);
     for (port, stage) in [
-        (Port::Inlet, Stage::Low),
-        (Port::Inlet, Stage::High),
-        (Port::Inlet, Stage::HighWithOthers),
+        (Port::Inlet, Stage::Firing(Level::Low)),
+        (Port::Inlet, Stage::Firing(Level::High)),
+        (Port::Inlet, Stage::FullLoad),
         (Port::Manifold, Stage::Rest),
     ] {
         assert_eq!(allows(port, stage, Some(8.4)), allows(port, stage, None), "{port:?} {stage:?}");

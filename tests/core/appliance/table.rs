@@ -1,23 +1,29 @@
 //! Reads the ignition control's tables.
 //!
-//! Columns: time in seconds; inputs as letters (P power, 1 first stage, 2 second stage, l low
-//! pressure switch, h high pressure switch, L limit, R roll-out, g low-gas switch, f flame, k weak
-//! flame); state; outputs as letters (i inducer low, I inducer high, w igniter, m main valve, c high
-//! coil, b blower low, B blower high); and, where it matters, the status in words. Inputs hold from
+//! Columns: time in seconds; inputs as letters (P power, 1 first stage, 2 second stage, l first
+//! pressure switch, h second one, L limit, R roll-out, g low-gas switch, f flame, k weak
+//! flame); state; outputs as letters (i inducer at reduced speed, I at full speed, w igniter, m main
+//! valve, c second coil, b blower at reduced speed, B at full speed); and, where it matters, the status in words. Inputs hold from
 //! one row to the next; the state is looked at right after the row's time.
 
-use quarterturn::appliance::ignition::{Control, Inputs, Outputs, Speed, Timings};
+use quarterturn::appliance::ignition::{Control, Inputs, Outputs, Timings};
+use quarterturn::parts::{Level, Levels};
 
 const DT_S: f64 = 0.02;
 
-fn inputs(letters: &str) -> Inputs {
+fn inputs(letters: &str, levels: &[Level]) -> Inputs {
     let has = |letter: char| letters.contains(letter);
     Inputs {
         powered: has('P'),
-        first: has('1'),
-        second: has('2'),
-        low_switch: has('l'),
-        high_switch: has('h'),
+        call: match (has('1'), has('2'), levels) {
+            (false, _, _) => None,
+            (true, true, _) => levels.last().copied(),
+            (true, false, _) => levels.first().copied(),
+        },
+        switches: match levels {
+            [_] => Levels::one(has('l')),
+            _ => Levels::two(has('l'), has('h')),
+        },
         limit: has('L'),
         rollout: has('R'),
         low_gas: has('g'),
@@ -32,17 +38,17 @@ fn inputs(letters: &str) -> Inputs {
 }
 
 fn outputs(out: &Outputs) -> String {
-    let fan = |speed: Speed, low: &'static str, high: &'static str| match speed {
-        Speed::Off => "",
-        Speed::Low => low,
-        Speed::High => high,
+    let fan = |speed: Option<Level>, reduced: &'static str, full: &'static str| match speed {
+        None => "",
+        Some(level) if level.is_top() => full,
+        Some(_) => reduced,
     };
     let lit = |on: bool, letter: &'static str| if on { letter } else { "" };
     let all = [
         fan(out.inducer, "i", "I"),
         lit(out.igniter, "w"),
-        lit(out.main, "m"),
-        lit(out.high, "c"),
+        lit(out.valve.is_some(), "m"),
+        lit(out.valve.is_some_and(|level| !level.is_first()), "c"),
         fan(out.blower, "b", "B"),
     ]
     .concat();
@@ -54,11 +60,16 @@ pub fn check(table: &str) {
     check_with(Timings::default(), table);
 }
 
-/// Follows a table.
+/// Follows a table of a furnace with two levels.
 pub fn check_with(timings: Timings, table: &str) {
-    let mut control = Control::new(timings);
+    follow(timings, Levels::two((), ()).list(), table);
+}
+
+/// Follows a table of a furnace with these levels.
+pub fn follow(timings: Timings, levels: &'static [Level], table: &str) {
+    let mut control = Control::new(timings, levels);
     let mut ticks = 0_u64;
-    let mut now = inputs("");
+    let mut now = inputs("", levels);
     for (number, line) in table.lines().enumerate() {
         let cells: Vec<&str> = line.split('|').map(str::trim).collect();
         let [time, given, state, driven, ref said @ ..] = cells[..] else {
@@ -70,7 +81,7 @@ pub fn check_with(timings: Timings, table: &str) {
             control.step(DT_S, &now);
             ticks += 1;
         }
-        now = inputs(given);
+        now = inputs(given, levels);
         let out = control.step(DT_S, &now);
         ticks += 1;
         assert_eq!(format!("{:?}", control.state()), state, "line {number}: {line}");

@@ -3,10 +3,11 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
-use quarterturn::hands::event::{Event, Happening, ReadingFact, ShownBefore};
+use quarterturn::hands::event::{Event, EventKind, ReadingFact, ShownBefore};
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
-    Cock, Door, Ending, Fitted, Neighbor, OnOff, Phase, Place, Port, Reading, Stage, Tool,
+    Door, Ending, Fitted, HandValve, Level, OnOff, OtherAppliance, Phase, Place, Port, Reading,
+    Stage, Tool,
 };
 use quarterturn::senses::seen::Burning;
 use quarterturn::units::{PA_PER_INWC, PressureUnit};
@@ -51,7 +52,7 @@ impl Job {
         })
     }
 
-    fn happened(&self, what: impl Fn(&Happening) -> bool) -> bool {
+    fn happened(&self, what: impl Fn(&EventKind) -> bool) -> bool {
         self.observer.ledger.events.iter().any(|event| what(&event.what))
     }
 
@@ -74,7 +75,7 @@ fn to_the_alarm() -> Job {
     job.open(Port::Inlet);
     for _ in 0..600 {
         job.wait(1);
-        if job.happened(|what| matches!(what, Happening::Alarm)) {
+        if job.happened(|what| matches!(what, EventKind::Alarm)) {
             return job;
         }
     }
@@ -92,7 +93,7 @@ fn an_alarm_is_answered_from_outside_before_anybody_goes_back() {
     let mut job = to_the_alarm();
     job.act(Action::Tell(Topic::GetOut));
     job.act(Action::Go(Place::Yard));
-    job.act(Action::Cock { cock: Cock::Supply, degrees: 0 });
+    job.act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 0 });
     job.act(Action::Call(Contact::Emergency));
     job.act(Action::Go(Place::PlantRoom));
     assert_eq!(job.hit("worked-on-after-alarm"), None);
@@ -109,7 +110,7 @@ fn a_call_on_an_open_port_counts_however_it_is_made() {
         job.act(Action::Go(Place::PlantRoom));
         job.act(Action::Door { door: Door::Burner, to: Fitted::Off });
         if shut {
-            job.act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
+            job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
         }
         job.act(Action::Go(Place::GasValve));
         job.open(Port::Manifold);
@@ -117,36 +118,36 @@ fn a_call_on_an_open_port_counts_however_it_is_made() {
         // Not the switch but the number calls.
         job.act(Action::Setpoint(160));
         job.wait(5);
-        let called = |what: &Happening| matches!(what, Happening::CalledOnOpenPort { barred, .. } if *barred == shut);
+        let called = |what: &EventKind| matches!(what, EventKind::CalledOnOpenPort { barred, .. } if *barred == shut);
         assert!(job.happened(called), "shut {shut}");
         let (times, critical) = job.hit("called-with-port-open").unwrap();
         assert_eq!((times, critical), (1, false), "no gas has come yet");
         job.wait(120);
-        let gas = job.happened(|what| matches!(what, Happening::GasFromPort { .. }));
+        let gas = job.happened(|what| matches!(what, EventKind::GasFromPort { .. }));
         assert_eq!(gas, !shut, "gas comes to the open port when nothing bars it");
     }
 }
 
-/// A neighbour whose gas was cut does not light by itself when gas comes back.
+/// Another appliance whose gas was cut does not light by itself when gas comes back.
 #[test]
 fn a_flame_that_went_out_stays_out_until_it_is_lit_again() {
     let mut job = Job::new(Fuel::Propane);
     let range = |job: &Job| job.bench.seen().hall.as_ref().unwrap().range.burning;
     job.act(Action::Go(Place::Hall));
     if range(&job) == Burning::Off {
-        job.act(Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On });
+        job.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
     }
     job.wait(5);
     assert_eq!(range(&job), Burning::Burning);
     job.act(Action::Go(Place::Yard));
-    job.act(Action::Cock { cock: Cock::Supply, degrees: 0 });
+    job.act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 0 });
     job.wait(60);
-    job.act(Action::Cock { cock: Cock::Supply, degrees: 90 });
+    job.act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 });
     job.wait(10);
     job.act(Action::Go(Place::Hall));
     assert_eq!(range(&job), Burning::NoGas);
-    job.act(Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::Off });
-    job.act(Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On });
+    job.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::Off });
+    job.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
     job.wait(5);
     assert_eq!(range(&job), Burning::Burning);
 }
@@ -161,15 +162,15 @@ fn an_old_number_carries_the_meters_old_error() {
         let shown = |pa: f64| (pa * PA_PER_INWC, pa * PA_PER_INWC);
         job.observer.ledger.events.push(Event {
             tick: 1,
-            what: Happening::Wrote(ReadingFact {
+            what: EventKind::Wrote(ReadingFact {
                 reading: Reading {
                     port: Port::Inlet,
-                    stage: Stage::Low,
+                    stage: Stage::Firing(Level::Low),
                     phase: Phase::Left,
                     thousandths: 6_900,
                     unit: PressureUnit::InWc,
                 },
-                actual: Some((Port::Inlet, Stage::Low)),
+                actual: Some((Port::Inlet, Stage::Firing(Level::Low))),
                 shown_pa: Some(shown(6.7)),
                 shown_unsettled_pa: Some(shown(6.7)),
                 true_pa: Some(6.7 * PA_PER_INWC),

@@ -4,7 +4,7 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
 use quarterturn::model::truth::Truth;
-use quarterturn::parts::{Door, Firing, Fitted, Neighbor, OnOff, Place};
+use quarterturn::parts::{Door, Fitted, Level, OnOff, OtherAppliance, Place};
 use quarterturn::units::{PA_PER_INWC, W_PER_BTU_H};
 
 use super::rig;
@@ -30,16 +30,19 @@ fn four_states(fuel: Fuel) -> [Truth; 4] {
     act(&mut bench, Action::Setpoint(135));
     act(&mut bench, Action::ThermostatMode(OnOff::On));
     let low = run(&mut bench, 150);
-    assert_eq!(low.firing, Firing::Low, "{:?}", low.control);
+    assert_eq!(low.firing, Some(Level::Low), "{:?}", low.control);
     act(&mut bench, Action::Setpoint(160));
     act(&mut bench, Action::Go(Place::PlantRoom));
     act(&mut bench, Action::Door { door: Door::Burner, to: Fitted::Off });
     act(&mut bench, Action::StageJumper(Fitted::On));
     let high = run(&mut bench, 90);
-    assert_eq!(high.firing, Firing::High, "{:?}", high.control);
-    act(&mut bench, Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On });
+    assert_eq!(high.firing, Some(Level::High), "{:?}", high.control);
+    act(
+        &mut bench,
+        Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to: OnOff::On },
+    );
     act(&mut bench, Action::Go(Place::Hall));
-    act(&mut bench, Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On });
+    act(&mut bench, Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
     let others = run(&mut bench, 60);
     assert!(bench.worst_imbalance() <= 1e-9, "{}", bench.worst_imbalance());
     [rest, low, high, others]

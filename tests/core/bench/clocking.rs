@@ -3,7 +3,7 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
-use quarterturn::parts::{Door, Firing, Fitted, Place};
+use quarterturn::parts::{Door, Fitted, Level, Place};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::setup::SupplyKind;
 use quarterturn::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, P_STD_PA, T_STD_K, W_PER_BTU_H};
@@ -19,12 +19,11 @@ fn seconds_per_foot(input_btu_h: f64, heating_value_btu_ft3: f64) -> f64 {
     let orifice = rig::orifice_for(
         &setup.gas,
         input_btu_h / 4.0 * W_PER_BTU_H,
-        setup.furnace.plate.figures().high.pa,
+        setup.furnace.plate.figures().manifold.top().pa,
         setup.furnace.orifice_cd,
     );
     setup.furnace.orifices_m = vec![orifice; 4];
-    setup.furnace.plate.input_high.0 *= scale;
-    setup.furnace.plate.input_low.0 *= scale;
+    setup.furnace.plate.input.each_mut(|input| input.0 *= scale);
     setup.house.setpoint_half_f = 160;
     let mut bench = Bench::new(setup);
     for action in [
@@ -37,7 +36,7 @@ fn seconds_per_foot(input_btu_h: f64, heating_value_btu_ft3: f64) -> f64 {
     for _ in 0..200 * 50 {
         bench.step();
     }
-    assert_eq!(bench.truth().firing, Firing::High);
+    assert_eq!(bench.truth().firing, Some(Level::High));
     bench.apply(&Action::Go(Place::Yard)).unwrap();
     let turns = |bench: &Bench| bench.seen().yard.unwrap().dial_turns.unwrap();
     let start = turns(&bench);

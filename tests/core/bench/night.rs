@@ -6,7 +6,7 @@ use quarterturn::appliance::ignition::ControlState;
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::model::night::{Night, Pace, Span};
-use quarterturn::parts::{OnOff, Port};
+use quarterturn::parts::{Level, OnOff, Port};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::setup::Setup;
 use quarterturn::units::k_from_f;
@@ -36,8 +36,14 @@ pub fn left_behind() -> Vec<(&'static str, Setup)> {
             "manifold plug loose",
             with(natural(), &|s| s.found.plugs_past_hand[Port::Manifold] = 0.0),
         ),
-        ("high screw far in", with(natural(), &|s| s.furnace.valve.high.found_turns += 4.0)),
-        ("low screw far out", with(propane(), &|s| s.furnace.valve.low.found_turns = 0.5)),
+        (
+            "high screw far in",
+            with(natural(), &|s| s.furnace.valve.springs.top_mut().found_turns += 4.0),
+        ),
+        (
+            "low screw far out",
+            with(propane(), &|s| s.furnace.valve.springs.first_mut().found_turns = 0.5),
+        ),
         ("manual valve shut", with(natural(), &|s| s.found.manual_valve = HandleAngle::SHUT)),
         (
             "supply set low",
@@ -46,8 +52,11 @@ pub fn left_behind() -> Vec<(&'static str, Setup)> {
                 s.supply.lockup_pa *= 0.35;
             }),
         ),
-        ("others on", with(natural(), &|s| s.found.neighbors = EnumMap::from_fn(|_| OnOff::On))),
-        ("both stages by time", with(natural(), &|s| s.furnace.auto_high_min = Some(8.0))),
+        (
+            "others on",
+            with(natural(), &|s| s.found.other_appliances = EnumMap::from_fn(|_| OnOff::On)),
+        ),
+        ("both stages by time", with(natural(), &|s| s.furnace.auto_next_min = Some(8.0))),
         ("heat off", with(natural(), &|s| s.found.thermostat_mode = OnOff::Off)),
         (
             "tank nearly empty, bitter cold",
@@ -68,8 +77,8 @@ fn close(name: &str, what: &str, a: f64, b: f64, relative: f64, absolute: f64) {
 fn close_span(name: &str, what: &str, a: Span, b: Span, bound_pa: f64) {
     assert_eq!(a.is_seen(), b.is_seen(), "{name}: {what}");
     if a.is_seen() {
-        close(name, what, a.low, b.low, 0.0, bound_pa);
-        close(name, what, a.high, b.high, 0.0, bound_pa);
+        close(name, what, a.least, b.least, 0.0, bound_pa);
+        close(name, what, a.most, b.most, 0.0, bound_pa);
     }
 }
 
@@ -97,15 +106,19 @@ pub fn assert_same(name: &str, strides: &Night, ticks: &Night) {
     }
     let (fa, fb) = (a.furnace, b.furnace);
     close(name, "time lit", fa.lit_s, fb.lit_s, 0.0, 2.0);
-    close(name, "time on high", fa.high_s, fb.high_s, 0.0, 2.0);
+    for level in Level::ALL {
+        close(name, &format!("time {level:?}"), fa.level_s[level], fb.level_s[level], 0.0, 2.0);
+    }
     close(name, "heat", fa.heat_j, fb.heat_j, 5e-3, 1e3);
     close(name, "carbon monoxide", fa.co_air_free_ppm, fb.co_air_free_ppm, 5e-3, 0.5);
     close(name, "gas drawn", a.gas.drawn_m3, b.gas.drawn_m3, 5e-3, 1e-5);
     close(name, "gas escaped", a.gas.escaped_m3, b.gas.escaped_m3, 5e-3, 1e-6);
     close_span(name, "supply", a.gas.supply_pa, b.gas.supply_pa, 2.0);
     close_span(name, "inlet", a.gas.inlet_pa, b.gas.inlet_pa, 2.0);
-    close_span(name, "low", a.gas.low_pa, b.gas.low_pa, 2.0);
-    close_span(name, "high", a.gas.high_pa, b.gas.high_pa, 2.0);
+    for level in Level::ALL {
+        let (a, b) = (a.gas.manifold_pa[level], b.gas.manifold_pa[level]);
+        close_span(name, level.label(), a, b, 2.0);
+    }
     assert_eq!(a.gas.went_out, b.gas.went_out, "{name}");
     let most = |night: &Night| night.room.most_of_lower_limit;
     for (a, b) in most(a).iter().zip(most(b).iter()) {

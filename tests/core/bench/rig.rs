@@ -2,7 +2,7 @@
 
 use enum_map::EnumMap;
 use quarterturn::appliance::plate::{Fuel, GasFigures, Plate, Target};
-use quarterturn::parts::{Fitted, Neighbor, OnOff};
+use quarterturn::parts::{Fitted, Levels, OnOff, OtherAppliance};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::setup::*;
@@ -21,8 +21,8 @@ fn figures(fuel: Fuel, inlet: (f64, f64), low: f64, high: f64, orifice_m: f64) -
         fuel,
         inlet_min_pa: inwc(inlet.0),
         inlet_max_pa: inwc(inlet.1),
-        low: Target { pa: inwc(low), tolerance_pa: inwc(0.3) },
-        high: Target { pa: inwc(high), tolerance_pa: inwc(0.3) },
+        manifold: Levels::two(low, high)
+            .map(|_, &value| Target { pa: inwc(value), tolerance_pa: inwc(0.3) }),
         orifice_m,
         orifice_stamp: format!("{:.0}", orifice_m * 1e5),
         decimals: 1,
@@ -47,6 +47,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
     } else {
         vec![steel(0.622, 14.0, 0, 1), steel(0.622, 15.0, 2, 0)]
     };
+    let per_turn = if natural { (0.3, 0.35) } else { (0.7, 1.0) };
     let (set, lockup, droop) = if natural { (7.0, 7.6, 0.35) } else { (12.0, 13.1, 0.5) };
     let spring = |pa_per_turn: f64, pa: f64| SpringSetup {
         pa_per_turn: inwc(pa_per_turn),
@@ -80,14 +81,13 @@ pub fn healthy(fuel: Fuel) -> Setup {
         },
         trunk: vec![trunk],
         branch,
-        neighbors: EnumMap::from_fn(|it| neighbor(it, natural)),
+        other_appliances: EnumMap::from_fn(|it| appliance(it, natural)),
         furnace: FurnaceSetup {
             plate: Plate {
                 model: "QT 80-2".into(),
                 made_for: figures,
                 converted_to: None,
-                input_high: HeatRate(input),
-                input_low: HeatRate(0.7 * input),
+                input: Levels::two(HeatRate(0.7 * input), HeatRate(input)),
                 rise: (TemperatureStep(40.0 / 1.8), TemperatureStep(70.0 / 1.8)),
                 valve_max: Pressure(inwc(14.0)),
             },
@@ -98,15 +98,14 @@ pub fn healthy(fuel: Fuel) -> Setup {
             valve: ValveSetup {
                 loss_pa: inwc(if natural { 0.9 } else { 0.6 }),
                 loss_flow_m3_s: rated,
-                low: spring(if natural { 0.3 } else { 0.7 }, low),
-                high: spring(if natural { 0.35 } else { 1.0 }, high),
+                springs: Levels::two(spring(per_turn.0, low), spring(per_turn.1, high)),
                 stacking: Stacking::Independent,
                 settle_s: 3.0,
             },
             low_gas_switch: !natural,
             box_suction_pa: 5.0,
             igniter_warm_up_s: 17.0,
-            auto_high_min: None,
+            auto_next_min: None,
         },
         house: HouseSetup {
             inside_k: k_from_f(66.0),
@@ -128,7 +127,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
             valve_switch: OnOff::On,
             furnace_switch: OnOff::On,
             thermostat_mode: OnOff::On,
-            neighbors: EnumMap::from_fn(|_| OnOff::Off),
+            other_appliances: EnumMap::from_fn(|_| OnOff::Off),
             caps: EnumMap::from_fn(|_| Fitted::On),
             plugs_past_hand: EnumMap::from_fn(|_| 0.75),
         },
@@ -147,12 +146,12 @@ pub fn healthy(fuel: Fuel) -> Setup {
     }
 }
 
-fn neighbor(neighbor: Neighbor, natural: bool) -> NeighborSetup {
-    let btu_h = match neighbor {
-        Neighbor::WaterHeater => 40_000.0,
-        Neighbor::Range => 60_000.0,
+fn appliance(appliance: OtherAppliance, natural: bool) -> OtherApplianceSetup {
+    let btu_h = match appliance {
+        OtherAppliance::WaterHeater => 40_000.0,
+        OtherAppliance::Range => 60_000.0,
     };
-    NeighborSetup {
+    OtherApplianceSetup {
         line: vec![steel(0.622, 8.0, 1, 0)],
         input_w: btu_h * W_PER_BTU_H,
         manifold_pa: if natural { inwc(4.0) } else { inwc(10.0) },

@@ -15,9 +15,9 @@ use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::*;
-use quarterturn::hands::event::Happening;
+use quarterturn::hands::event::EventKind;
 use quarterturn::model::truth::Truth;
-use quarterturn::parts::{Firing, *};
+use quarterturn::parts::{Level, *};
 use quarterturn::rng::{Stream, stream};
 use quarterturn::scenario::{builtin, load};
 use quarterturn::setup::Setup;
@@ -74,36 +74,36 @@ impl Tally {
         }
     }
 
-    fn note(&mut self, what: &Happening) {
+    fn note(&mut self, what: &EventKind) {
         match what {
-            Happening::Did { .. } => self.done += 1,
-            Happening::OpenedUnderGas { pa, .. } => {
+            EventKind::Did { .. } => self.done += 1,
+            EventKind::OpenedUnderGas { pa, .. } => {
                 assert!(pa.is_finite());
                 self.under_gas += 1;
             }
-            Happening::GasFromPort { .. } => self.from_port += 1,
-            Happening::Ignition { .. } => self.ignitions += 1,
-            Happening::Ended { hand_over: Some(_), left } => {
+            EventKind::GasFromPort { .. } => self.from_port += 1,
+            EventKind::Ignition { .. } => self.ignitions += 1,
+            EventKind::Ended { hand_over: Some(_), left } => {
                 check(left);
                 self.hand_overs += 1;
             }
-            Happening::Cracked { .. } => self.cracked += 1,
-            Happening::Turned { bottomed, set_pa, inlet_pa, .. } => {
+            EventKind::Cracked { .. } => self.cracked += 1,
+            EventKind::Turned { bottomed, set_pa, inlet_pa, .. } => {
                 assert!(set_pa.0.is_finite() && set_pa.1.is_finite() && inlet_pa.is_finite());
                 self.bottomed += u64::from(*bottomed);
             }
-            Happening::Wrote(fact) => {
+            EventKind::Wrote(fact) => {
                 assert!(fact.meter_error_pa.is_finite(), "{fact:?}");
                 assert!(fact.true_pa.is_none_or(f64::is_finite), "{fact:?}");
                 self.written += 1;
             }
-            Happening::FluidJudged { lowest_pa, dwell_s, .. } => {
+            EventKind::FluidJudged { lowest_pa, dwell_s, .. } => {
                 assert!(lowest_pa.is_finite() && dwell_s.is_finite());
                 self.judged += 1;
             }
-            Happening::Fired { to: Firing::Low, .. } => self.low += 1,
-            Happening::Fired { to: Firing::High, .. } => self.high += 1,
-            Happening::NotConverged => panic!("a step did not converge"),
+            EventKind::Fired { to: Some(Level::Low), .. } => self.low += 1,
+            EventKind::Fired { to: Some(Level::High), .. } => self.high += 1,
+            EventKind::NotConverged => panic!("a step did not converge"),
             _ => {}
         }
     }
@@ -126,7 +126,7 @@ fn check(truth: &Truth) {
         bottomed: _,
         burner_flow_m3_s,
         input_w,
-        neighbor_flow_m3_s,
+        others_flow_m3_s,
         leak_m3_s,
         firing: _,
         control: _,
@@ -141,7 +141,7 @@ fn check(truth: &Truth) {
         valve_switch: _,
         furnace_switch: _,
         supply_valve: _,
-        neighbors: _,
+        other_appliances: _,
         caps: _,
         ports,
         doors: _,
@@ -165,7 +165,7 @@ fn check(truth: &Truth) {
         supply_set_pa,
         burner_flow_m3_s,
         input_w,
-        neighbor_flow_m3_s,
+        others_flow_m3_s,
         co_air_free_ppm,
         flame_ua,
         rise_k,
@@ -174,7 +174,7 @@ fn check(truth: &Truth) {
         connector_leak_m3_s,
     ];
     assert!(excess_air.is_none_or(f64::is_finite), "{truth:?}");
-    let lists = screw_turns.values().chain(set_pa.values()).copied();
+    let lists = [screw_turns, set_pa].map(|it| [*it.first(), *it.top()]).into_iter().flatten();
     let lists = lists.chain(leak_m3_s.iter()).chain(gas_fraction.iter());
     let of_ports = ports.values().flat_map(|port| [port.past_hand_turns, port.leak_area_m2]);
     let all = plain.into_iter().copied().chain(lists).chain(of_ports);
@@ -190,16 +190,16 @@ fn ploy(stream: &mut Stream) -> Vec<Action> {
         2 => close(port),
         3 => call_for_high(),
         4 => adjust(one_of(stream, Screw::ALL)),
-        5 => check_and_write(port, one_of(stream, &Stage::ALL)),
+        5 => check_and_write(port, one_of(stream, Stage::ALL)),
         6 => vec![
             Action::Go(Place::Hall),
-            Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On },
+            Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On },
             Action::Go(Place::PlantRoom),
-            Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On },
+            Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to: OnOff::On },
         ],
         7 => vec![
             Action::Go(Place::Yard),
-            Action::Cock { cock: Cock::Supply, degrees: 90 },
+            Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 },
             Action::Go(Place::GasValve),
             Action::ValveSwitch(OnOff::On),
         ],
@@ -218,15 +218,15 @@ fn ploy(stream: &mut Stream) -> Vec<Action> {
 fn mend(repair: Repair) -> Vec<Action> {
     vec![
         Action::Go(Place::Yard),
-        Action::Cock { cock: Cock::Supply, degrees: 0 },
+        Action::HandValve { hand_valve: HandValve::Supply, degrees: 0 },
         Action::Go(Place::PlantRoom),
         Action::FurnaceSwitch(OnOff::Off),
-        Action::Cock { cock: Cock::Furnace, degrees: 0 },
+        Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 },
         Action::Door { door: Door::Burner, to: Fitted::Off },
         Action::Go(repair.place()),
         Action::Mend(repair),
         Action::Go(Place::Yard),
-        Action::Cock { cock: Cock::Supply, degrees: 90 },
+        Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 },
         Action::Go(Place::PlantRoom),
         Action::FurnaceSwitch(OnOff::On),
     ]
@@ -276,7 +276,7 @@ fn call_for_high() -> Vec<Action> {
         Action::Go(Place::PlantRoom),
         Action::FurnaceSwitch(OnOff::On),
         Action::Door { door: Door::Blower, to: Fitted::On },
-        Action::Cock { cock: Cock::Furnace, degrees: 90 },
+        Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 },
         Action::StageJumper(Fitted::On),
     ]
 }

@@ -3,7 +3,7 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
-use quarterturn::hands::event::{Event, Happening};
+use quarterturn::hands::event::{Event, EventKind};
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::technician::drive::{Stopped, Witness};
 use quarterturn::technician::{Technician, play};
@@ -23,8 +23,8 @@ impl Witness for Log {
     fn ticked(&mut self, _: &Bench, events: Vec<Event>) {
         for event in events {
             match event.what {
-                Happening::Did { .. } | Happening::Refused { .. } => {}
-                Happening::Ended { hand_over, .. } => self.0.push(format!("Ended {hand_over:?}")),
+                EventKind::Did { .. } | EventKind::Refused { .. } => {}
+                EventKind::Ended { hand_over, .. } => self.0.push(format!("Ended {hand_over:?}")),
                 other => self.0.push(format!("        {other:?}")),
             }
         }

@@ -44,7 +44,7 @@ fn looks_and_instruments_are_told() {
     assert!(!kink.contains("- number"), "{kink}");
     let high = tell(&["high_stage_set_high"]);
     assert!(high.contains("- a look shows: nothing\n"), "{high}");
-    assert!(high.contains("manometer at the manifold (high, high with the others)"), "{high}");
+    assert!(high.contains("manometer at the manifold (high, full load)"), "{high}");
     assert!(tell(&["undersized_regulator"]).contains("`supply.droop_flow`"));
     let json: Value = serde_json::from_str(&tell(&["plugged_orifice", "--json"])).unwrap();
     let looks = json[0]["cases"][0]["looks"].to_string();

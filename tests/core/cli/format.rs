@@ -127,7 +127,11 @@ fn rules_and_competencies_are_told() {
         assert!(page.contains(&row), "{row}");
     }
     for one in &competency::ALL {
-        assert!(competencies.contains(one.criterion) && page.contains(one.criterion), "{}", one.id);
+        assert!(
+            competencies.contains(one.criterion()) && page.contains(one.criterion()),
+            "{}",
+            one.id
+        );
     }
     let refused = expect(folder.path(), &["explain", "left-outside-bend"], 2);
     assert!(refused.err.contains("nearest: left-outside-band"), "{}", refused.err);
@@ -147,7 +151,7 @@ fn the_limits_told_are_the_limits_held() {
     assert!(chapter("hints").contains("a list of at most 6: a text of at most 400 characters"));
     for fixed in ["version", "step", "weight"] {
         let told = chapter(fixed);
-        assert!(told.contains("the same for every seat") && !told.contains("Between"), "{told}");
+        assert!(told.contains("the same for every seed") && !told.contains("Between"), "{told}");
     }
     for (name, most) in [("title", 120), ("aim", 240), ("debrief", 1600)] {
         for (length, refused) in [(most, false), (most + 1, true)] {

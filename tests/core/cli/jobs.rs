@@ -85,7 +85,7 @@ fn previews_of_healthy_benches_are_the_calibrated_rows() {
             assert!((number("percent") - percent).abs() < 1.0, "{name}: {state}");
         }
         let text = expect(folder.path(), &["preview", name], 0).out;
-        assert!(text.contains("high with the others"), "{text}");
+        assert!(text.contains("full load"), "{text}");
     }
 }
 

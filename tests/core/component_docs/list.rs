@@ -69,6 +69,7 @@ pub const CHAPTERS: &[Chapter] = &[
             figures("src/physics/network/build.rs", "Building"),
             figures("src/physics/network/elimination.rs", "Elimination"),
             figures("src/physics/network/guess.rs", "First guess"),
+            folder("src/physics/network/slots.rs"),
             figures("src/physics/network/written.rs", "Written down"),
         ],
     },
@@ -87,6 +88,7 @@ pub const CHAPTERS: &[Chapter] = &[
         modules: &[
             folder("src/appliance/mod.rs"),
             figures("src/appliance/plate.rs", "Rating plate"),
+            figures("src/appliance/level.rs", "Firing levels"),
             figures("src/appliance/test_point.rs", "Test points"),
             law("src/appliance/draft.rs", "Draft"),
             law("src/appliance/burner.rs", "Burners"),

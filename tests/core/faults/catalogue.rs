@@ -33,7 +33,7 @@ fn the_catalogue_is_complete() {
             continue;
         }
         let read = |text: &str| severity.parse(text).unwrap_or_else(|why| panic!("{text}: {why}"));
-        let (low, high) = (read(severity.low), read(severity.high));
+        let (low, high) = (read(severity.least), read(severity.most));
         assert!(low < high, "{}", entry.name);
         for text in severity.typical {
             assert!((low..=high).contains(&read(text)), "{} {text}", entry.name);
@@ -104,7 +104,7 @@ fn both_ends_of_every_range_run() {
                 assert!(truth.inlet_pa.is_finite() && truth.manifold_pa.is_finite(), "{name}");
                 assert!(bench.worst_imbalance() <= 1e-9, "{name} {}", bench.worst_imbalance());
                 let failed = |event: &quarterturn::hands::event::Event| {
-                    event.what == quarterturn::hands::event::Happening::NotConverged
+                    event.what == quarterturn::hands::event::EventKind::NotConverged
                 };
                 assert!(!bench.take_events().iter().any(failed), "{name} {severity}");
             }

@@ -5,7 +5,7 @@ use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::parts::{
-    Cock, Door, Firing, Fitted, Level, Neighbor, OnOff, Place, Port, Push, Screw, Tool,
+    Door, Fitted, HandValve, Level, OnOff, OtherAppliance, Place, Port, Push, Screw, Tool,
 };
 use quarterturn::senses::seen::Display;
 use quarterturn::units::PA_PER_INWC;
@@ -56,13 +56,13 @@ pub fn close(bench: &mut Bench, port: Port) {
 /// Everything off and shut, the trapped gas let off at the inlet port.
 pub fn isolate(bench: &mut Bench) {
     act(bench, Action::Go(Place::Yard));
-    act(bench, Action::Cock { cock: Cock::Supply, degrees: 0 });
+    act(bench, Action::HandValve { hand_valve: HandValve::Supply, degrees: 0 });
     isolate_furnace(bench);
     // Everything behind the supply shut-off too.
     open(bench, Port::Inlet);
-    act(bench, Action::Cock { cock: Cock::Furnace, degrees: 90 });
+    act(bench, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 });
     wait(bench, 60);
-    act(bench, Action::Cock { cock: Cock::Furnace, degrees: 0 });
+    act(bench, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
     close(bench, Port::Inlet);
 }
 
@@ -73,7 +73,7 @@ pub fn isolate_furnace(bench: &mut Bench) {
     wait(bench, 120);
     act(bench, Action::Go(Place::PlantRoom));
     act(bench, Action::FurnaceSwitch(OnOff::Off));
-    act(bench, Action::Cock { cock: Cock::Furnace, degrees: 0 });
+    act(bench, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
     act(bench, Action::Door { door: Door::Burner, to: Fitted::Off });
     act(bench, Action::Door { door: Door::Blower, to: Fitted::Off });
     open(bench, Port::Inlet);
@@ -84,11 +84,11 @@ pub fn isolate_furnace(bench: &mut Bench) {
 /// Everything open and on again, but for the thermostat.
 pub fn put_back(bench: &mut Bench) {
     act(bench, Action::Go(Place::Yard));
-    act(bench, Action::Cock { cock: Cock::Supply, degrees: 90 });
+    act(bench, Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 });
     act(bench, Action::Go(Place::PlantRoom));
     act(bench, Action::Door { door: Door::Burner, to: Fitted::On });
     act(bench, Action::Door { door: Door::Blower, to: Fitted::On });
-    act(bench, Action::Cock { cock: Cock::Furnace, degrees: 90 });
+    act(bench, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 });
     act(bench, Action::FurnaceSwitch(OnOff::On));
     wait(bench, 60);
 }
@@ -113,10 +113,9 @@ pub fn mend(bench: &mut Bench, repair: Repair) {
 
 /// Turns a screw until its stage is set to a pressure, to the eighth of a turn above it.
 pub fn set(bench: &mut Bench, screw: Screw, pa: f64) {
-    let set_pa = |bench: &Bench| match screw {
-        Screw::Low => bench.truth().set_pa[Level::Low],
-        Screw::High => bench.truth().set_pa[Level::High],
-        Screw::Supply => bench.truth().supply_set_pa,
+    let set_pa = |bench: &Bench| match screw.level() {
+        Some(level) => bench.truth().set_pa[level],
+        None => bench.truth().supply_set_pa,
     };
     let place = if screw == Screw::Supply { Place::Yard } else { Place::GasValve };
     if screw != Screw::Supply {
@@ -138,10 +137,10 @@ pub fn set(bench: &mut Bench, screw: Screw, pa: f64) {
 }
 
 /// Calls for a stage and waits until it burns and has settled; gives whether it came to it.
-pub fn fire(bench: &mut Bench, stage: Firing) -> bool {
+pub fn fire(bench: &mut Bench, stage: Option<Level>) -> bool {
     act(bench, Action::Go(Place::Hall));
     let room_half_f = bench.seen().hall.unwrap().room_half_f;
-    let above = if stage == Firing::High { 12 } else { 3 };
+    let above = if stage == Some(Level::High) { 12 } else { 3 };
     act(bench, Action::Setpoint((room_half_f + above).clamp(90, 180)));
     act(bench, Action::ThermostatMode(OnOff::On));
     for _ in 0..440 {
@@ -157,9 +156,9 @@ pub fn fire(bench: &mut Bench, stage: Firing) -> bool {
 /// Turns the other appliances on or off.
 pub fn others(bench: &mut Bench, to: OnOff) {
     act(bench, Action::Go(Place::PlantRoom));
-    act(bench, Action::Neighbor { neighbor: Neighbor::WaterHeater, to });
+    act(bench, Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to });
     act(bench, Action::Go(Place::Hall));
-    act(bench, Action::Neighbor { neighbor: Neighbor::Range, to });
+    act(bench, Action::OtherAppliance { appliance: OtherAppliance::Range, to });
     wait(bench, 60);
 }
 
@@ -218,5 +217,5 @@ pub fn manifold_inwc(bench: &Bench) -> f64 {
 
 /// Input against the plate's on high.
 pub fn input(bench: &Bench) -> f64 {
-    bench.truth().input_w / bench.setup().furnace.plate.input_high.si()
+    bench.truth().input_w / bench.setup().furnace.plate.input.top().si()
 }

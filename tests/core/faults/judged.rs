@@ -8,7 +8,7 @@ use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, HandOver};
 use quarterturn::marking::{Brief, Finding, Ledger, evaluate};
 use quarterturn::measure::felt::is_felt;
-use quarterturn::parts::{Door, Ending, Firing, Fitted, Joint, Place, Port, Tool};
+use quarterturn::parts::{Door, Ending, Fitted, Joint, Level, Place, Port, Tool};
 use quarterturn::rules::{Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::Cracked;
@@ -171,7 +171,10 @@ fn nothing_comes_out_of_a_stopped_up_port() {
     {
         let mut bench = Bench::new(setup);
         act(&mut bench, Action::Go(Place::PlantRoom));
-        act(&mut bench, Action::Cock { cock: quarterturn::parts::Cock::Furnace, degrees: 0 });
+        act(
+            &mut bench,
+            Action::HandValve { hand_valve: quarterturn::parts::HandValve::Furnace, degrees: 0 },
+        );
         act(&mut bench, Action::Door { door: Door::Burner, to: Fitted::Off });
         open(&mut bench, Port::Inlet);
         assert_eq!(times(&findings(bench, IN_SERVICE), "opened-on-trapped-gas"), counts);
@@ -188,7 +191,7 @@ fn a_crack_is_seen_under_leak_fluid_only() {
     act(&mut bench, Action::Go(Place::PlantRoom));
     act(&mut bench, Action::Door { door: Door::Burner, to: Fitted::Off });
     assert_eq!(cracked(&bench), Cracked::Sound);
-    assert!(fire(&mut bench, Firing::High));
+    assert!(fire(&mut bench, Some(Level::High)));
     act(&mut bench, Action::Go(Place::GasValve));
     assert_eq!(cracked(&bench), Cracked::Sound);
     act(&mut bench, Action::Take(Tool::LeakFluid));

@@ -7,9 +7,9 @@ use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
-use quarterturn::hands::event::{Happening, Outcome};
+use quarterturn::hands::event::{EventKind, Outcome};
 use quarterturn::measure::pattern::{Hands, Pattern, measure_on};
-use quarterturn::parts::{Door, Firing, Fitted, Joint, Level, OnOff, Place, Port, Screw, Tool};
+use quarterturn::parts::{Door, Fitted, Joint, Level, OnOff, Place, Port, Screw, Tool};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::{FluidSeen, Smell};
 use quarterturn::units::{M3_S_PER_CFH, PA_PER_INWC};
@@ -49,7 +49,7 @@ fn pattern(bench: Bench) -> Pattern {
 #[test]
 fn a_screw_that_hides_a_low_supply_overfires_later() {
     let mut bench = faulty(Fault::SupplySetLow, Natural);
-    assert!(fire(&mut bench, Firing::High));
+    assert!(fire(&mut bench, Some(Level::High)));
     turn_until(&mut bench, Screw::High, 3.5, manifold_inwc);
     assert!(manifold_inwc(&bench) < 3.2, "{}", manifold_inwc(&bench));
     assert!(bench.truth().bottomed[Level::High]);
@@ -64,7 +64,7 @@ fn a_screw_that_hides_a_low_supply_overfires_later() {
 #[test]
 fn low_set_up_to_high_burns_without_its_air() {
     let mut bench = faulty(Fault::DeadHighCoil, Natural);
-    assert!(fire(&mut bench, Firing::Low));
+    assert!(fire(&mut bench, Some(Level::Low)));
     let was = bench.truth();
     turn_until(&mut bench, Screw::Low, 3.5, manifold_inwc);
     let is = bench.truth();
@@ -79,7 +79,7 @@ fn low_set_up_to_high_burns_without_its_air() {
 fn a_screw_set_with_the_others_on_overfires_without_them() {
     let mut bench = faulty(Fault::UndersizedTrunk, Natural);
     others(&mut bench, OnOff::On);
-    assert!(fire(&mut bench, Firing::High));
+    assert!(fire(&mut bench, Some(Level::High)));
     turn_until(&mut bench, Screw::High, 3.5, manifold_inwc);
     others(&mut bench, OnOff::Off);
     wait(&mut bench, 60);
@@ -90,7 +90,7 @@ fn a_screw_set_with_the_others_on_overfires_without_them() {
 #[test]
 fn more_pressure_for_a_plugged_orifice_overfires_the_others() {
     let mut bench = faulty(Fault::PluggedOrifice, Natural);
-    assert!(fire(&mut bench, Firing::High));
+    assert!(fire(&mut bench, Some(Level::High)));
     let was = input(&bench);
     assert!((was - 0.75).abs() < 0.02, "{was}");
     turn_until(&mut bench, Screw::High, 8.0, manifold_inwc);
@@ -104,7 +104,7 @@ fn more_pressure_for_a_plugged_orifice_overfires_the_others() {
 fn a_screw_set_by_an_unzeroed_meter_overfires() {
     let mut bench = faulty(Fault::MeterZeroOff, Natural);
     hook_up(&mut bench, Port::Manifold);
-    assert!(fire(&mut bench, Firing::High));
+    assert!(fire(&mut bench, Some(Level::High)));
     turn_until(&mut bench, Screw::High, 3.5, shown);
     let wanted = (manifold_inwc(&bench) / 3.5).sqrt();
     assert!((3.85..4.1).contains(&manifold_inwc(&bench)), "{}", manifold_inwc(&bench));
@@ -117,7 +117,7 @@ fn a_screw_set_by_a_leaking_hose_overfires() {
     let mut bench = faulty(Fault::HoledMeterHose, Natural);
     hook_up(&mut bench, Port::Manifold);
     act(&mut bench, Action::MeterZero);
-    assert!(fire(&mut bench, Firing::High));
+    assert!(fire(&mut bench, Some(Level::High)));
     turn_until(&mut bench, Screw::High, 3.5, shown);
     assert!(input(&bench) > 1.08, "{}", input(&bench));
 }
@@ -129,15 +129,15 @@ fn a_screw_set_by_a_leaking_hose_overfires() {
 fn a_supply_trimmed_for_the_furnace_starves_the_others() {
     let mut bench = faulty(Fault::PropaneSpringsOnNatural, Natural);
     others(&mut bench, OnOff::On);
-    assert!(fire(&mut bench, Firing::High));
-    let was = bench.truth().neighbor_flow_m3_s;
+    assert!(fire(&mut bench, Some(Level::High)));
+    let was = bench.truth().others_flow_m3_s;
     others(&mut bench, OnOff::Off);
     turn_until(&mut bench, Screw::Supply, 3.5, manifold_inwc);
     others(&mut bench, OnOff::On);
     let is = bench.truth();
     let least_pa = bench.setup().furnace.plate.figures().inlet_min_pa;
     assert!(is.inlet_pa < 0.9 * least_pa, "{}", is.inlet_pa / PA_PER_INWC);
-    let share = is.neighbor_flow_m3_s / was;
+    let share = is.others_flow_m3_s / was;
     assert!(share < 0.99, "{share}");
 }
 
@@ -202,14 +202,14 @@ fn a_bypassed_pressure_switch_lets_the_burners_choke() {
     for _ in 0..180 {
         wait(&mut bench, 1);
         worst_ppm = worst_ppm.max(bench.truth().co_air_free_ppm);
-        fired |= bench.truth().firing != Firing::Out;
+        fired |= bench.truth().firing.is_some();
     }
     assert!(fired);
     assert!(worst_ppm > 400.0, "{worst_ppm}");
     act(&mut bench, Action::Go(Place::Hall));
     act(&mut bench, Action::ThermostatMode(OnOff::Off));
     wait(&mut bench, 300);
-    assert!(!fire(&mut bench, Firing::Low));
+    assert!(!fire(&mut bench, Some(Level::Low)));
     // The wire taken off, the switch does its work again.
     act(&mut bench, Action::Go(Place::GasValve));
     act(&mut bench, Action::Mend(Repair::RemoveBypasses));
@@ -310,7 +310,7 @@ fn a_small_regulator_set_up_stands_too_high_at_rest() {
     let mut bench = faulty(Fault::UndersizedRegulator, Propane);
     let supply = bench.setup().supply.clone();
     others(&mut bench, OnOff::On);
-    assert!(fire(&mut bench, Firing::High));
+    assert!(fire(&mut bench, Some(Level::High)));
     let inlet = |bench: &Bench| bench.truth().inlet_pa / PA_PER_INWC;
     turn_until(&mut bench, Screw::Supply, 11.0, inlet);
     others(&mut bench, OnOff::Off);
@@ -344,7 +344,7 @@ fn a_valve_swapped_for_a_dirty_rod_mends_nothing() {
     mend(&mut bench, Repair::ReplaceGasValve);
     let told = bench.take_events();
     let mended = told.iter().find_map(|event| match event.what {
-        Happening::Mended { outcome, .. } => Some(outcome),
+        EventKind::Mended { outcome, .. } => Some(outcome),
         _ => None,
     });
     assert_eq!(mended, Some(Outcome::Nothing));

@@ -162,7 +162,7 @@ fn settings_left_are_told_in_numbers() {
     let seen = seen_of(setup, "left-outside-band", &[]);
     assert_eq!(
         seen,
-        "high stage left at 4.30 in. w.c.; the plate says 3.50 in. w.c. ± 0.30 in. w.c."
+        "high fire left at 4.30 in. w.c.; the plate says 3.50 in. w.c. ± 0.30 in. w.c."
     );
 
     let (least, most) = healthy.supply.delivery_limits_pa;

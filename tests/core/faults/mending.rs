@@ -8,9 +8,9 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::fault::remedy::{Operation, Remedy};
 use quarterturn::catalogue::repair::{Nature, Repair};
 use quarterturn::hands::action::Action;
-use quarterturn::hands::event::{Happening, Outcome};
+use quarterturn::hands::event::{EventKind, Outcome};
 use quarterturn::hands::refusal::Refusal;
-use quarterturn::parts::{Cock, Level, Place, Port, Screw};
+use quarterturn::parts::{HandValve, Level, Place, Port, Screw};
 use quarterturn::scenario::builtin::healthy_for;
 
 use super::hand::{act, isolate, isolate_furnace, mend, open, put_back, set, wait};
@@ -68,8 +68,8 @@ fn every_fault_has_remedies() {
 #[test]
 fn work_without_isolation_is_refused() {
     for (repair, why) in [
-        (Repair::ReplaceSupplyRegulator, Refusal::ShutFirst(Cock::Supply)),
-        (Repair::ReplaceConnector, Refusal::ShutFirst(Cock::Furnace)),
+        (Repair::ReplaceSupplyRegulator, Refusal::ShutFirst(HandValve::Supply)),
+        (Repair::ReplaceConnector, Refusal::ShutFirst(HandValve::Furnace)),
         (Repair::ReplaceGasValve, Refusal::DoorInTheWay),
         (Repair::ReplaceIgniter, Refusal::DoorInTheWay),
         (Repair::PurgeLine, Refusal::PowerOn),
@@ -103,7 +103,7 @@ fn trapped_gas_is_let_off_first() {
     let mut bench = bench(Fuel::Natural);
     wait(&mut bench, 1);
     act(&mut bench, Action::Go(Place::PlantRoom));
-    act(&mut bench, Action::Cock { cock: Cock::Furnace, degrees: 0 });
+    act(&mut bench, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
     let connector = Action::Mend(Repair::ReplaceConnector);
     assert_eq!(bench.apply(&connector), Err(Refusal::PressureLeft));
     isolate(&mut bench);
@@ -131,7 +131,7 @@ fn a_sound_part_swapped_changes_nothing() {
         bench.take_events();
         mend(&mut bench, repair);
         let told = bench.take_events();
-        let nothing = Happening::Mended { repair, outcome: Outcome::Nothing, plate: None };
+        let nothing = EventKind::Mended { repair, outcome: Outcome::Nothing, plate: None };
         assert!(told.iter().any(|event| event.what == nothing), "{repair:?}");
     }
     assert_eq!(bench.mended().len(), 3);

@@ -6,7 +6,7 @@ use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault::{self, *};
 use quarterturn::hands::action::Action;
 use quarterturn::measure::pattern::{Hands, Pattern, measure};
-use quarterturn::parts::{Door, Fitted, Height, OnOff, Place, Port};
+use quarterturn::parts::{Door, Fitted, Height, Level, OnOff, Place, Port};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::Smell;
 use quarterturn::setup::Setup;
@@ -141,8 +141,8 @@ fn a_holed_exchanger_shows_when_the_blower_starts() {
         let mut before = None;
         for _ in 0..120 {
             run(&mut bench, 1);
-            let still =
-                bench.truth().control != quarterturn::appliance::ignition::ControlState::LowStage;
+            let still = bench.truth().control
+                != quarterturn::appliance::ignition::ControlState::Burning(Level::Low);
             if let Some(air) = bench.truth().excess_air.filter(|_| still) {
                 before = Some(air);
             }
@@ -153,7 +153,7 @@ fn a_holed_exchanger_shows_when_the_blower_starts() {
     assert!(change(false).abs() < 0.05, "{}", change(false));
 }
 
-/// Gas without its odour is found by the detector and not by the nose.
+/// Gas without its odor is found by the detector and not by the nose.
 #[test]
 fn faded_odorant_fools_the_nose_only() {
     let smelt = |faded: bool| {

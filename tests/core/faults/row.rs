@@ -167,7 +167,7 @@ fn noticed(sign: Sign, was: &Pattern, is: &Pattern) -> bool {
         Sign::Quiet => signs.retries == 0 && signs.lockouts == 0,
         Sign::Limit => signs.limits > 0,
         Sign::RollOut => signs.rollouts > 0,
-        Sign::HighInVain => signs.high_given_up > 0,
+        Sign::HighInVain => signs.next_given_up > 0,
         Sign::Bang => signs.banged,
         Sign::Fire => signs.ignited,
         Sign::OverPressure => signs.over_pressure,
@@ -194,7 +194,7 @@ fn noticed(sign: Sign, was: &Pattern, is: &Pattern) -> bool {
             inwc(is.points[4].truth.inlet_pa) > inwc(was.points[4].truth.inlet_pa) + 0.1
         }
         Sign::OthersOut => {
-            let others = |it: &Pattern| it.points[3].truth.neighbor_flow_m3_s;
+            let others = |it: &Pattern| it.points[3].truth.others_flow_m3_s;
             others(is) < 0.1 * others(was)
         }
         Sign::WasWarm => is.points[1].truth.rise_k > 5.0,

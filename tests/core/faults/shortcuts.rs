@@ -7,7 +7,7 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, HandOver};
 use quarterturn::marking::{Brief, Finding, Ledger, evaluate};
-use quarterturn::parts::{Cock, Ending, Firing, Fitted, Place, Screw, Subject};
+use quarterturn::parts::{Ending, Fitted, HandValve, Level, Place, Screw, Subject};
 use quarterturn::rules::{Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::setup::SupplyRight;
@@ -65,7 +65,7 @@ fn shutting_off_needs_a_ground() {
             act(&mut bench, Action::Look(Subject::TankGauge));
         }
         act(&mut bench, Action::Go(Place::PlantRoom));
-        act(&mut bench, Action::Cock { cock: Cock::Furnace, degrees: 0 });
+        act(&mut bench, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
         act(&mut bench, Action::Tag(Fitted::On));
         let found = findings(bench, Ending::ShutOff, &[Ending::ShutOff]);
         assert_eq!(has(&found, "stage-never-read"), !looks, "{found:?}");
@@ -83,7 +83,7 @@ fn firing_on_a_bypass_counts_though_it_was_taken_off() {
         mend(&mut bench, Repair::BypassLimit);
         if fires {
             put_back(&mut bench);
-            assert!(fire(&mut bench, Firing::Low));
+            assert!(fire(&mut bench, Some(Level::Low)));
             isolate_furnace(&mut bench);
         }
         mend(&mut bench, Repair::RemoveBypasses);

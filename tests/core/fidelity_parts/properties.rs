@@ -80,3 +80,21 @@ proptest! {
         prop_assert!(found <= 1e-9, "{found:e}");
     }
 }
+
+/// A net that ends in a regulator fed through nothing but itself comes to rest slowly.
+#[test]
+fn opening_a_dead_end_passes_no_less() {
+    let volume = |m3| Volume { m3, start_pa: 0.0 };
+    let hole = |from, to| Link { from, to, way: Way::Hole(1e-4) };
+    let large = 10_f64.powf(-1.5);
+    let mut volumes = vec![volume(large); 8];
+    volumes[1] = volume(5.076_753_790_290_026e-6);
+    let regulator = Way::Regulator(2_936.473_588_457_543, 1e-4);
+    let shape = Shape {
+        sources: vec![61_383.924_646_803_294, 33_453.416_077_551_53, 44_309.191_088_896_8],
+        volumes,
+        links: vec![hole(8, 4), hole(0, 5), Link { from: 0, to: 4, way: regulator }, hole(3, 0)],
+    };
+    let found = fall_on_opening(&shape);
+    assert!(found <= 1e-9, "{found:e}");
+}

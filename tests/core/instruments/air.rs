@@ -2,7 +2,7 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::instrument::figure::Quantity;
-use quarterturn::parts::{Firing, Place, Spot};
+use quarterturn::parts::{Level, Place, Spot};
 use quarterturn::setup::SupplyKind;
 use quarterturn::units::f_from_k;
 
@@ -22,7 +22,7 @@ fn rise_f(hand: &mut Hand) -> f64 {
 #[test]
 fn rise_lies_in_the_plates_band_on_both_stages() {
     for fuel in [Fuel::Natural, Fuel::Propane] {
-        for firing in [Firing::Low, Firing::High] {
+        for firing in [Some(Level::Low), Some(Level::High)] {
             let mut hand = Hand::at(rig::healthy(fuel));
             hand.fire(firing);
             hand.wait(240);
@@ -58,7 +58,7 @@ fn a_working_tank_is_colder_than_the_air() {
     let mut setup = rig::healthy(Fuel::Propane);
     setup.supply.kind = SupplyKind::Tank { level: 0.1, capacity_m3: 0.45 };
     let mut hand = Hand::at(setup);
-    hand.fire(Firing::High);
+    hand.fire(Some(Level::High));
     hand.wait(600);
     hand.go(Place::Yard);
     hand.hold(Spot::TankSkin, 60);

@@ -4,7 +4,7 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::hands::action::{Action, StartStop};
 use quarterturn::instrument::figure::Quantity;
-use quarterturn::parts::{Firing, Place, Spot};
+use quarterturn::parts::{Level, Place, Spot};
 use quarterturn::setup::Setup;
 use quarterturn::units::{J_M3_PER_BTU_FT3, PA_PER_INWC, W_PER_BTU_H};
 
@@ -15,7 +15,7 @@ use crate::bench::rig;
 /// its place after `turns`.
 fn seconds_per_turn(setup: Setup, turns: f64) -> (f64, Hand) {
     let mut hand = Hand::at(setup);
-    hand.fire(Firing::High);
+    hand.fire(Some(Level::High));
     hand.wait(60);
     hand.go(Place::Yard);
     hand.hold(Spot::MeterDial, 0);
@@ -39,7 +39,7 @@ fn the_dial_gives_the_input() {
     let (seconds, hand) = seconds_per_turn(rig::healthy(Fuel::Natural), 3.0);
     let btu_ft3 = hand.bench.setup().gas.heating_value_j_m3 / J_M3_PER_BTU_FT3;
     let btu_h = 3_600.0 * 0.5 * btu_ft3 / seconds;
-    let plate = hand.bench.setup().furnace.plate.input_high.si() / W_PER_BTU_H;
+    let plate = hand.bench.setup().furnace.plate.input.top().si() / W_PER_BTU_H;
     approx::assert_relative_eq!(btu_h, plate, max_relative = 0.02);
 }
 

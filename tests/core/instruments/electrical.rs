@@ -4,7 +4,7 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::hands::action::Action;
 use quarterturn::instrument::figure::Quantity;
-use quarterturn::parts::{Firing, Fitted, OnOff, Spot};
+use quarterturn::parts::{Fitted, Level, OnOff, Spot};
 use quarterturn::setup::Setup;
 
 use super::{Hand, faulty};
@@ -61,10 +61,10 @@ fn a_dead_high_coil_has_volts_and_is_open() {
     let mut hand = Hand::at(dead());
     hand.call(Fitted::On);
     hand.wait(150);
-    assert!(hand.volts(Spot::HighCoil) > 20.0);
-    assert_eq!(hand.bench.truth().firing, Firing::Low);
-    assert_eq!(ohms(dead(), Spot::HighCoilOhms), None);
-    assert!(ohms(rig::healthy(Fuel::Natural), Spot::HighCoilOhms).is_some());
+    assert!(hand.volts(Spot::SecondCoil) > 20.0);
+    assert_eq!(hand.bench.truth().firing, Some(Level::Low));
+    assert_eq!(ohms(dead(), Spot::SecondCoilOhms), None);
+    assert!(ohms(rig::healthy(Fuel::Natural), Spot::SecondCoilOhms).is_some());
 }
 
 /// Without a call of the second stage there are no volts at W2, and none at the high coil; with the
@@ -72,10 +72,10 @@ fn a_dead_high_coil_has_volts_and_is_open() {
 #[test]
 fn a_second_stage_that_is_not_called_has_no_volts() {
     let mut hand = Hand::natural();
-    hand.fire(Firing::Low);
+    hand.fire(Some(Level::Low));
     assert!(hand.volts(Spot::W1ToC) > 20.0);
     assert_eq!(hand.volts(Spot::W2ToC), 0.0);
-    assert_eq!(hand.volts(Spot::HighCoil), 0.0);
+    assert_eq!(hand.volts(Spot::SecondCoil), 0.0);
     hand.act(Action::StageJumper(Fitted::On));
     hand.wait(60);
     assert!(hand.volts(Spot::W2ToC) > 20.0);
@@ -88,7 +88,7 @@ fn a_dead_thermostat_circuit_has_volts_at_r_alone() {
     hand.call(Fitted::Off);
     assert!(hand.volts(Spot::RToC) > 24.0);
     assert_eq!(hand.volts(Spot::W1ToC), 0.0);
-    assert_eq!(hand.bench.truth().firing, Firing::Out);
+    assert_eq!(hand.bench.truth().firing, None);
 }
 
 /// With the limit open the 24 volts stand across it; closed, nothing does.
@@ -110,9 +110,9 @@ fn an_open_limit_has_the_volts_across_it() {
 /// is how it is found (trade practice).
 #[test]
 fn a_stuck_switch_shows_at_rest() {
-    assert!(Hand::natural().volts(Spot::LowSwitch) > 20.0);
+    assert!(Hand::natural().volts(Spot::FirstSwitch) > 20.0);
     let mut stuck = Hand::at(faulty(Fuel::Natural, Fault::LowPressureSwitchClosed, 1.0));
-    assert_eq!(stuck.volts(Spot::LowSwitch), 0.0);
+    assert_eq!(stuck.volts(Spot::FirstSwitch), 0.0);
 }
 
 /// A tripped roll-out switch has the volts across it until it is reset.
@@ -137,7 +137,7 @@ fn a_valve_switch_left_off_has_volts_at_the_valve() {
         most = most.max(hand.shows(Quantity::Voltage).unwrap());
     }
     assert!(most > 20.0, "{most}");
-    assert_eq!(hand.bench.truth().firing, Firing::Out);
+    assert_eq!(hand.bench.truth().firing, None);
 }
 
 /// A good ground is next to nothing in ohms; a poor one, which takes half of the flame current, is

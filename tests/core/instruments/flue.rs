@@ -3,7 +3,7 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::instrument::figure::Quantity;
-use quarterturn::parts::{Firing, Spot};
+use quarterturn::parts::{Level, Spot};
 use quarterturn::setup::Setup;
 
 use super::{Hand, faulty};
@@ -14,7 +14,7 @@ use crate::bench::rig;
 const NATURAL: [(f64, f64); 4] = [(3.81, 9.68), (6.45, 8.19), (8.39, 7.10), (9.87, 6.26)];
 const PROPANE: [(f64, f64); 4] = [(3.75, 11.26), (6.37, 9.55), (8.29, 8.29), (9.77, 7.32)];
 
-fn fired(setup: Setup, firing: Firing) -> Hand {
+fn fired(setup: Setup, firing: Option<Level>) -> Hand {
     let mut hand = Hand::at(setup);
     hand.fire(firing);
     hand.hold(Spot::Flue, 180);
@@ -35,7 +35,7 @@ fn monoxide(hand: &Hand) -> f64 {
 #[test]
 fn a_healthy_flame_shows_the_published_relation() {
     for (fuel, table) in [(Fuel::Natural, NATURAL), (Fuel::Propane, PROPANE)] {
-        for firing in [Firing::Low, Firing::High] {
+        for firing in [Some(Level::Low), Some(Level::High)] {
             let hand = fired(rig::healthy(fuel), firing);
             let o2 = oxygen(&hand);
             let between = table.windows(2).find(|rows| (rows[0].0..=rows[1].0).contains(&o2));
@@ -56,8 +56,8 @@ fn a_healthy_flame_shows_the_published_relation() {
 /// A blocked flue takes the air away: oxygen falls, carbon monoxide rises (trade practice).
 #[test]
 fn a_blocked_flue_takes_oxygen_and_makes_monoxide() {
-    let sound = fired(rig::healthy(Fuel::Natural), Firing::Low);
-    let blocked = fired(faulty(Fuel::Natural, Fault::BlockedVent, 0.55), Firing::Low);
+    let sound = fired(rig::healthy(Fuel::Natural), Some(Level::Low));
+    let blocked = fired(faulty(Fuel::Natural, Fault::BlockedVent, 0.55), Some(Level::Low));
     assert!(oxygen(&blocked) < oxygen(&sound) - 1.0, "{}", oxygen(&blocked));
     assert!(monoxide(&blocked) >= monoxide(&sound));
 }
@@ -66,9 +66,9 @@ fn a_blocked_flue_takes_oxygen_and_makes_monoxide() {
 /// monoxide rises steeply.
 #[test]
 fn over_fired_burners_use_up_the_oxygen() {
-    let sound = fired(rig::healthy(Fuel::Natural), Firing::High);
-    let large = fired(faulty(Fuel::Natural, Fault::OversizeOrifices, 0.15), Firing::High);
-    let larger = fired(faulty(Fuel::Natural, Fault::OversizeOrifices, 0.45), Firing::High);
+    let sound = fired(rig::healthy(Fuel::Natural), Some(Level::High));
+    let large = fired(faulty(Fuel::Natural, Fault::OversizeOrifices, 0.15), Some(Level::High));
+    let larger = fired(faulty(Fuel::Natural, Fault::OversizeOrifices, 0.45), Some(Level::High));
     assert!(oxygen(&large) < oxygen(&sound) - 1.0);
     assert!(oxygen(&larger) < oxygen(&large));
     assert!(monoxide(&larger) > 10.0 * monoxide(&sound), "{}", monoxide(&larger));
@@ -77,7 +77,7 @@ fn over_fired_burners_use_up_the_oxygen() {
 /// A dry trap lets room air in behind the burners: the analyser sees thinner flue gas than burns.
 #[test]
 fn a_dry_trap_thins_the_flue_gas() {
-    let dry = fired(faulty(Fuel::Natural, Fault::DryCondensateTrap, 0.15), Firing::Low);
+    let dry = fired(faulty(Fuel::Natural, Fault::DryCondensateTrap, 0.15), Some(Level::Low));
     let burns = 100.0 * dry.bench.truth().excess_air.unwrap();
     assert!(dry.shows(Quantity::ExcessAir).unwrap() > burns + 10.0);
 }
@@ -87,7 +87,7 @@ fn a_dry_trap_thins_the_flue_gas() {
 #[test]
 fn the_cells_lag() {
     let mut hand = Hand::natural();
-    hand.fire(Firing::Low);
+    hand.fire(Some(Level::Low));
     hand.hold(Spot::Flue, 0);
     assert_eq!(oxygen(&hand), 20.9);
     assert_eq!(hand.shows(Quantity::CarbonDioxide), None);

@@ -3,12 +3,12 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, PlugStep};
-use quarterturn::hands::event::Happening;
+use quarterturn::hands::event::EventKind;
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::water_column::Legs;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
-    Cock, Door, Ending, Firing, Fitted, Gauge, OnOff, Phase, Place, Port, Push, Reading, Stage,
+    Door, Ending, Fitted, Gauge, HandValve, Level, OnOff, Phase, Place, Port, Push, Reading, Stage,
     Tool,
 };
 use quarterturn::senses::seen::GaugeSeen;
@@ -31,7 +31,7 @@ impl Job {
         let mut job = Self { observer: Observer::new(&bench), bench };
         job.act(Action::Go(Place::PlantRoom));
         job.act(Action::FurnaceSwitch(OnOff::Off));
-        job.act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
+        job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
         job.act(Action::Door { door: Door::Burner, to: Fitted::Off });
         job.act(Action::Go(Place::GasValve));
         job.act(Action::Take(Tool::HexKey));
@@ -45,7 +45,7 @@ impl Job {
         job.act(Action::Take(Tool::Hose));
         job.act(Action::HoseOn { port, push: Push::Fully });
         job.act(Action::FurnaceSwitch(OnOff::On));
-        job.act(Action::Cock { cock: Cock::Furnace, degrees: 90 });
+        job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 });
         job
     }
 
@@ -69,13 +69,13 @@ impl Job {
         self.act(Action::Setpoint(150));
         self.act(Action::Go(Place::GasValve));
         self.wait(150);
-        assert_eq!(self.bench.truth().firing, Firing::High);
+        assert_eq!(self.bench.truth().firing, Some(Level::High));
     }
 
     fn legs(&self) -> (i32, i32) {
         match self.bench.seen().gauge {
-            GaugeSeen::WaterColumn(Legs::Water { low_tenths, high_tenths }) => {
-                (low_tenths, high_tenths)
+            GaugeSeen::WaterColumn(Legs::Water { lower_tenths, upper_tenths }) => {
+                (lower_tenths, upper_tenths)
             }
             other => panic!("{other:?}"),
         }
@@ -99,7 +99,7 @@ impl Job {
         marks.findings.iter().any(|finding| finding.rule == rule)
     }
 
-    fn happened(&self, wanted: &Happening) -> bool {
+    fn happened(&self, wanted: &EventKind) -> bool {
         self.observer.ledger.events.iter().any(|event| event.what == *wanted)
     }
 }
@@ -117,7 +117,7 @@ fn both_legs_are_the_truth() {
         let real = job.bench.truth().manifold_pa / PA_PER_INWC;
         approx::assert_abs_diff_eq!(f64::from(low + high) / 10.0, real, epsilon = 0.11);
         assert_eq!(low == high, off_in == 0.0, "{low} {high}");
-        job.write(Stage::High, low + high);
+        job.write(Stage::Firing(Level::High), low + high);
         for rule in ["one-leg-read", "invented", "wrong-unit", "read-unsettled", "meter-off"] {
             assert!(!job.found(rule), "{rule}");
         }
@@ -134,7 +134,7 @@ fn one_leg_is_half_the_truth() {
         let mut job = Job::on(setup, Port::Manifold, Gauge::WaterColumn);
         job.high();
         let (low, high) = job.legs();
-        job.write(Stage::High, if leg == 0 { low } else { high });
+        job.write(Stage::Firing(Level::High), if leg == 0 { low } else { high });
         assert!(job.found("one-leg-read"));
         for rule in ["invented", "wrong-unit", "read-unsettled"] {
             assert!(!job.found(rule), "{rule}");
@@ -147,7 +147,7 @@ fn one_leg_is_half_the_truth() {
 fn half_a_manometers_number_is_invented() {
     let mut job = Job::on(rig::healthy(Fuel::Natural), Port::Manifold, Gauge::SpringGauge);
     job.high();
-    job.write(Stage::High, 18);
+    job.write(Stage::Firing(Level::High), 18);
     assert!(job.found("invented") && !job.found("one-leg-read"));
 }
 
@@ -160,7 +160,7 @@ fn the_spring_gauge_is_coarse() {
     assert_eq!(tenths % 5, 0);
     let real = job.bench.truth().manifold_pa / PA_PER_INWC;
     approx::assert_abs_diff_eq!(f64::from(tenths) / 10.0, real, epsilon = 0.02 * 35.0);
-    job.write(Stage::High, tenths);
+    job.write(Stage::Firing(Level::High), tenths);
     assert!(!job.found("invented"));
 }
 
@@ -182,12 +182,12 @@ fn too_much_blows_the_water_out() {
     setup.supply.lockup_pa = 22.0 * PA_PER_INWC;
     let mut job = Job::on(setup, Port::Inlet, Gauge::WaterColumn);
     job.wait(10);
-    assert!(job.happened(&Happening::ColumnBlownOut));
+    assert!(job.happened(&EventKind::ColumnBlownOut));
     assert_eq!(job.bench.seen().gauge, GaugeSeen::WaterColumn(Legs::Empty));
     assert_eq!(job.bench.seen().pressure_shown(), None);
     assert!(job.bench.truth().leak_m3_s.hose > 1e-4, "{:?}", job.bench.truth().leak_m3_s);
     assert_eq!(job.bench.apply(&Action::FillColumn), Err(Refusal::HoseUnderPressure));
-    job.act(Action::Cock { cock: Cock::Furnace, degrees: 0 });
+    job.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
     job.wait(30);
     job.act(Action::FillColumn);
     job.wait(5);

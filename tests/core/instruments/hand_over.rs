@@ -3,18 +3,18 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::hands::action::{Action, HandOver, NotDone, StartStop};
 use quarterturn::marking::{Brief, Observer};
-use quarterturn::parts::{Ending, Firing, Fitted, Place, Spot};
+use quarterturn::parts::{Ending, Fitted, Level, Place, Spot};
 
 use super::Hand;
 use crate::bench::rig;
 
 /// Measures on high, or before that on low too, hands over naming `not_done`, and says what the rule
 /// finds missing.
-fn unsaid(stages: &[Firing], spots: &[Spot], not_done: Vec<NotDone>) -> Option<String> {
+fn unsaid(stages: &[Option<Level>], spots: &[Spot], not_done: Vec<NotDone>) -> Option<String> {
     let mut hand = Hand::at(rig::healthy(Fuel::Natural));
     let mut observer = Observer::new(&hand.bench);
     for &stage in stages {
-        if stage == Firing::High && stages.len() > 1 {
+        if stage == Some(Level::High) && stages.len() > 1 {
             hand.go(Place::PlantRoom);
             hand.act(Action::StageJumper(Fitted::On));
             hand.wait(60);
@@ -48,8 +48,8 @@ const ALL: [Spot; 4] = [Spot::ReturnAir, Spot::SupplyAir, Spot::Flue, Spot::Mete
 /// Everything measured on both stages: nothing need be named. Nothing measured: all three.
 #[test]
 fn measured_work_need_not_be_named() {
-    assert_eq!(unsaid(&[Firing::Low, Firing::High], &ALL, vec![]), None);
-    let nothing = unsaid(&[Firing::High], &[], vec![]).unwrap();
+    assert_eq!(unsaid(&[Some(Level::Low), Some(Level::High)], &ALL, vec![]), None);
+    let nothing = unsaid(&[Some(Level::High)], &[], vec![]).unwrap();
     for work in ["combustion", "temperature rise", "gas rate"] {
         assert!(nothing.contains(work), "{nothing}");
     }
@@ -58,14 +58,14 @@ fn measured_work_need_not_be_named() {
 /// The rise on high alone is not the rise on both stages; named as not done, it is not found.
 #[test]
 fn a_rise_on_one_stage_is_not_done() {
-    let one = unsaid(&[Firing::High], &ALL, vec![]).unwrap();
+    let one = unsaid(&[Some(Level::High)], &ALL, vec![]).unwrap();
     assert_eq!(one, "not named: temperature rise");
-    assert_eq!(unsaid(&[Firing::High], &ALL, vec![NotDone::TemperatureRise]), None);
+    assert_eq!(unsaid(&[Some(Level::High)], &ALL, vec![NotDone::TemperatureRise]), None);
 }
 
 /// The flue analysed on low alone does not stand for combustion on high.
 #[test]
 fn analysed_on_low_alone_is_not_done() {
-    let low = unsaid(&[Firing::Low], &[Spot::Flue], vec![NotDone::GasRate]).unwrap();
+    let low = unsaid(&[Some(Level::Low)], &[Spot::Flue], vec![NotDone::GasRate]).unwrap();
     assert!(low.contains("combustion") && low.contains("temperature rise"), "{low}");
 }

@@ -15,7 +15,7 @@ use quarterturn::hands::action::Action;
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::instrument::figure::Quantity;
 use quarterturn::model::truth::Truth;
-use quarterturn::parts::{Door, Firing, Fitted, OnOff, Place, Spot, Tool};
+use quarterturn::parts::{Door, Fitted, Level, OnOff, Place, Spot, Tool};
 use quarterturn::setup::Setup;
 
 use crate::bench::rig;
@@ -81,8 +81,8 @@ impl Hand {
     }
 
     /// Fires on low and settles; or on high.
-    pub fn fire(&mut self, wanted: Firing) {
-        self.call(if wanted == Firing::High { Fitted::On } else { Fitted::Off });
+    pub fn fire(&mut self, wanted: Option<Level>) {
+        self.call(if wanted == Some(Level::High) { Fitted::On } else { Fitted::Off });
         for _ in 0..200 {
             if self.wait(1).firing == wanted {
                 break;

@@ -64,7 +64,7 @@ fn rig() -> Rig {
     b.pipe(loop_a, loop_b, &PipeSpec::new(PipeMaterial::Steel, inch("1/2"), 1.0));
     b.tubing(loop_a, neighbour, &TubingSpec { ehd: 18, length_m: 3.0, extra_fittings: 0 });
     b.pipe(loop_b, drop, &PipeSpec::new(PipeMaterial::Steel, inch("1/2"), 2.0));
-    let cock = b.opening(drop, inlet, 2.8e-4);
+    let hand_valve = b.opening(drop, inlet, 2.8e-4);
     let seat = b.opening(inlet, chamber, 4e-5);
     let valve = b.regulator(chamber, outlet, burner_side(&gas));
     b.pipe(outlet, manifold, &PipeSpec::new(PipeMaterial::Steel, inch("1/2"), 0.3));
@@ -82,7 +82,7 @@ fn rig() -> Rig {
             manifold,
         ],
         openings: vec![
-            (cock, 2.8e-4),
+            (hand_valve, 2.8e-4),
             (seat, 4e-5),
             (burners, 6.5e-6),
             (other, 7e-6),

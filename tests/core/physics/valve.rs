@@ -1,14 +1,14 @@
 //! Hand valves.
 
 use quarterturn::physics::orifice::cv_area_m2;
-use quarterturn::physics::valve::{HandValve, HandValveKind, HandleAngle};
+use quarterturn::physics::valve::{HandValveKind, HandValveLaw, HandleAngle};
 use quarterturn::units::{M3_S_PER_CFH, PA_PER_INWC};
 
 /// Closed within a few degrees, monotone, fully open in line, half open about the middle.
 #[test]
 fn area_grows_with_the_angle() {
     for kind in [HandValveKind::Ball, HandValveKind::PlugCock] {
-        let valve = HandValve::new(kind, 0.0127);
+        let valve = HandValveLaw::new(kind, 0.0127);
         assert_eq!(valve.cd_area_m2(0.0), 0.0);
         assert_eq!(valve.cd_area_m2(3.0), 0.0);
         assert_eq!(valve.cd_area_m2(-10.0), 0.0);
@@ -26,8 +26,8 @@ fn area_grows_with_the_angle() {
 /// itself is 1 US gal/min of water at 1 psi: 2.4e-5 m³/s·√(…) makes 17 mm² of free jet.
 #[test]
 fn flow_coefficients_are_of_the_usual_size() {
-    let ball = HandValve::new(HandValveKind::Ball, 0.0127).full_cd_area_m2;
-    let plug = HandValve::new(HandValveKind::PlugCock, 0.0127).full_cd_area_m2;
+    let ball = HandValveLaw::new(HandValveKind::Ball, 0.0127).full_cd_area_m2;
+    let plug = HandValveLaw::new(HandValveKind::PlugCock, 0.0127).full_cd_area_m2;
     assert!((20.0..35.0).contains(&(ball / cv_area_m2(1.0))));
     assert!((8.0..14.0).contains(&(plug / cv_area_m2(1.0))));
     approx::assert_relative_eq!(cv_area_m2(1.0), 1.698e-5, max_relative = 1e-3);
@@ -39,7 +39,7 @@ fn flow_coefficients_are_of_the_usual_size() {
 /// the equation at the head of `physics/valve.rs`).
 #[test]
 fn shut_and_open_are_what_the_bore_says() {
-    let valve = HandValve::new(HandValveKind::Ball, 0.824 * 0.0254);
+    let valve = HandValveLaw::new(HandValveKind::Ball, 0.824 * 0.0254);
     let angles = (0..=90).filter_map(HandleAngle::from_deg);
     let (shut, feeding): (Vec<_>, Vec<_>) = angles.partition(|angle| angle.is_shut());
     let area = |angle: &HandleAngle| valve.cd_area_m2(f64::from(angle.deg()));

@@ -1,6 +1,6 @@
 //! What helps an author who has only the documents: hints, nearest names, endings that cannot be.
 
-use quarterturn::scenario::{Code, Gravity, Problem, check, guide, to_text};
+use quarterturn::scenario::{Code, Problem, ProblemLevel, check, guide, to_text};
 
 use super::{natural, problems, spoiled};
 
@@ -14,7 +14,11 @@ fn job(faults: &str, supply: &str, endings: &str) -> String {
 fn endings_warned(faults: &str, supply: &str, endings: &str) -> Vec<Problem> {
     let text = job(faults, supply, endings);
     let found = check("job.ron", &text);
-    assert!(found.iter().all(|it| it.severity == Gravity::Warning), "{}", to_text(&found, &text));
+    assert!(
+        found.iter().all(|it| it.severity == ProblemLevel::Warning),
+        "{}",
+        to_text(&found, &text)
+    );
     found.into_iter().filter(|it| it.path.starts_with("marking.endings")).collect()
 }
 
@@ -107,9 +111,12 @@ fn a_missing_quote_is_pointed_out_first() {
         let hint = found.iter().position(|it| it.message.contains("a quote may be missing"));
         let hint = &found[hint.unwrap_or_else(|| panic!("{bad}: {found:#?}"))];
         let line = text[..text.find(bad).unwrap()].matches('\n').count() + 1;
-        assert_eq!((hint.severity, hint.code, hint.line), (Gravity::Warning, Code::Syntax, line));
+        assert_eq!(
+            (hint.severity, hint.code, hint.line),
+            (ProblemLevel::Warning, Code::Syntax, line)
+        );
         assert!(found.iter().all(|it| it.line >= line), "{found:#?}");
-        assert!(found.iter().any(|it| it.severity == Gravity::Error));
+        assert!(found.iter().any(|it| it.severity == ProblemLevel::Error));
         assert!(found.iter().all(|it| it.code != Code::BadQuantity), "{found:#?}");
     }
     // A text of two lines is none in a file that reads.
@@ -124,12 +131,12 @@ fn the_drills_that_fit_are_named() {
     let text = guide::SMALLEST.replace("#44", "#50");
     let found = check("job.ron", &text);
     let told = found.iter().find(|it| it.path == "furnace.plate.made_for.orifice").unwrap();
-    assert_eq!(told.severity, Gravity::Error);
+    assert_eq!(told.severity, ProblemLevel::Error);
     assert!(told.message.contains("#44 (0.0860 in, 2.18 mm"), "{}", told.message);
     let text = guide::SMALLEST.replace("#44", "#42");
     let found = check("job.ron", &text);
     let told = found.iter().find(|it| it.path == "furnace.plate.made_for.orifice").unwrap();
-    assert_eq!(told.severity, Gravity::Warning);
+    assert_eq!(told.severity, ProblemLevel::Warning);
     assert!(told.message.contains("nearest drills: #44"), "{}", told.message);
 }
 

@@ -1,7 +1,7 @@
 //! Malformed scenarios: each is refused with its place, what was expected and the nearest name.
 
 use quarterturn::scenario::{
-    Code, Gravity, MAX_BYTES, MAX_DEPTH, check, check_bytes, exit_code, load, to_json, to_text,
+    Code, MAX_BYTES, MAX_DEPTH, ProblemLevel, check, check_bytes, exit_code, load, to_json, to_text,
 };
 
 use super::{natural, only, place_of, problems, spoiled};
@@ -192,7 +192,7 @@ fn syntax_errors_are_all_told() {
 fn what_is_no_scenario() {
     for text in ["", "  \n// nothing\n", "42", "[]", "\"Scenario\"", "Scenario", "Scenario(1, 2)"] {
         let found = check("job.ron", text);
-        assert!(found.iter().all(|p| p.severity == Gravity::Error), "{text}: {found:#?}");
+        assert!(found.iter().all(|p| p.severity == ProblemLevel::Error), "{text}: {found:#?}");
         assert_eq!(exit_code(&found), 1, "{text}: {found:#?}");
     }
     let found = check("job.ron", "()");

@@ -1,6 +1,6 @@
 //! Values that are sound by themselves and make no sense together.
 
-use quarterturn::scenario::{Code, Gravity, check, load};
+use quarterturn::scenario::{Code, ProblemLevel, check, load};
 
 use super::{natural, problems, propane, spoiled};
 
@@ -48,7 +48,7 @@ fn contradictions_are_errors() {
     ] {
         let found = problems(from, to);
         assert!(
-            found.iter().any(|p| p.severity == Gravity::Error && p.path == path),
+            found.iter().any(|p| p.severity == ProblemLevel::Error && p.path == path),
             "{to}: {found:#?}"
         );
         let text = spoiled(&natural(), from, to);
@@ -88,7 +88,7 @@ fn unlikely_values_are_warnings() {
         let found = check("job.ron", &text);
         let hit = found.iter().find(|p| p.path == path);
         let problem = hit.unwrap_or_else(|| panic!("{to}: {found:#?}"));
-        assert_eq!((problem.severity, problem.code), (Gravity::Warning, Code::Unusual));
+        assert_eq!((problem.severity, problem.code), (ProblemLevel::Warning, Code::Unusual));
         assert!(problem.message.contains(word), "{problem:#?}");
         assert!(load(&text).is_ok(), "{to}: {found:#?}");
     }
@@ -102,6 +102,6 @@ fn a_half_converted_furnace_is_warned_of() {
     let to = text.find("        settings:").unwrap();
     let text = format!("{}{}", &text[..from], &text[to..]);
     let found = check("job.ron", &text);
-    assert!(found.iter().all(|p| p.severity == Gravity::Warning), "{found:#?}");
+    assert!(found.iter().all(|p| p.severity == ProblemLevel::Warning), "{found:#?}");
     assert!(found.iter().any(|p| p.path == "furnace.plate.made_for.fuel"), "{found:#?}");
 }

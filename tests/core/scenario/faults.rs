@@ -2,7 +2,7 @@
 
 use quarterturn::catalogue::fault::{Fault, Severity};
 use quarterturn::rng::stream;
-use quarterturn::scenario::{Code, Gravity, Scenario, builtin, check, load};
+use quarterturn::scenario::{Code, ProblemLevel, Scenario, builtin, check, load};
 use quarterturn::setup::Setup;
 use quarterturn::units::PA_PER_INWC;
 
@@ -31,10 +31,10 @@ fn every_fault_can_be_written() {
         };
         let mut ways = vec![fault.name().to_owned()];
         if *severity != Severity::PLAIN {
-            for text in [severity.low, severity.high, severity.typical[0], severity.typical[1]] {
+            for text in [severity.least, severity.most, severity.typical[0], severity.typical[1]] {
                 ways.push(format!("{}({})", fault.name(), quoted(text)));
             }
-            let (low, high) = (quoted(severity.low), quoted(severity.high));
+            let (low, high) = (quoted(severity.least), quoted(severity.most));
             ways.push(format!("{}(Between({low}, {high}))", fault.name()));
         }
         for way in ways {
@@ -62,8 +62,9 @@ fn severities_reach_the_setup() {
     let plain = loaded("[]").draw(3);
     assert!(plain.faults.is_empty());
     let setup = loaded("[high_stage_set_low(\"0.5 inH2O\"), kinked_connector(0.9)]").draw(3);
-    let turned = plain.furnace.valve.high.found_turns - setup.furnace.valve.high.found_turns;
-    let by_pa = turned * setup.furnace.valve.high.pa_per_turn;
+    let turned = plain.furnace.valve.springs.top().found_turns
+        - setup.furnace.valve.springs.top().found_turns;
+    let by_pa = turned * setup.furnace.valve.springs.top().pa_per_turn;
     approx::assert_relative_eq!(by_pa, 0.5 * PA_PER_INWC, max_relative = 1e-9);
     assert_eq!(setup.condition.line.connector_kinked, 0.9);
     let noted: Vec<_> = setup.faults.iter().map(|(fault, _)| fault.name()).collect();
@@ -125,7 +126,7 @@ fn twice_is_unusual() {
         "    faults: [dead_high_coil, OneOf([plugged_orifice, dead_high_coil])],\n    card: (";
     let found = problems(AT, twice);
     assert_eq!(found.len(), 1, "{found:#?}");
-    assert_eq!((found[0].severity, found[0].path.as_str()), (Gravity::Warning, "faults[1]"));
+    assert_eq!((found[0].severity, found[0].path.as_str()), (ProblemLevel::Warning, "faults[1]"));
 }
 
 /// The scenarios that ship without faults draw a sound bench.

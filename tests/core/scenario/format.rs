@@ -1,8 +1,8 @@
 //! The format describes itself completely.
 
 use quarterturn::scenario::{
-    Default, Field, Kind, Measure, Plain, Scenario, Section, builtin, explain, load, reference,
-    text_hash,
+    Field, FieldDefault, Kind, Measure, Plain, Scenario, Section, builtin, explain, load,
+    reference, text_hash,
 };
 use quarterturn::units::*;
 
@@ -31,15 +31,18 @@ fn inner(kind: Kind, visit: &mut impl FnMut(&'static Section, &'static Field)) {
 
 fn parse(kind: Kind, text: &str) -> Option<f64> {
     let parsed = match kind {
-        Kind::Quantity("pressure", _) => <Pressure as Measure>::parse(text),
-        Kind::Quantity("gas flow", _) => <Flow as Measure>::parse(text),
-        Kind::Quantity("heat rate", _) => <HeatRate as Measure>::parse(text),
-        Kind::Quantity("heating value", _) => <HeatingValue as Measure>::parse(text),
-        Kind::Quantity("length", _) => <Length as Measure>::parse(text),
-        Kind::Quantity("volume", _) => <Volume as Measure>::parse(text),
-        Kind::Quantity("temperature", _) => <Temperature as Measure>::parse(text),
-        Kind::Quantity("temperature difference", _) => <TemperatureStep as Measure>::parse(text),
-        Kind::Quantity("time", _) => <TimeSpan as Measure>::parse(text),
+        Kind::Quantity(what, _) => match what.text() {
+            "pressure" => <Pressure as Measure>::parse(text),
+            "gas flow" => <Flow as Measure>::parse(text),
+            "heat rate" => <HeatRate as Measure>::parse(text),
+            "heating value" => <HeatingValue as Measure>::parse(text),
+            "length" => <Length as Measure>::parse(text),
+            "volume" => <Volume as Measure>::parse(text),
+            "temperature" => <Temperature as Measure>::parse(text),
+            "temperature difference" => <TemperatureStep as Measure>::parse(text),
+            "time" => <TimeSpan as Measure>::parse(text),
+            _ => return None,
+        },
         Kind::Number(_) | Kind::Whole(_) => Plain::parse(text),
         Kind::List(kind, _) => return parse(*kind, text),
         _ => return None,
@@ -55,7 +58,7 @@ fn every_field_is_documented_and_bounded() {
     each_field(&Scenario::SECTION, &mut |section, field| {
         count += 1;
         let name = format!("{}.{}", section.name, field.name);
-        let doc = field.doc.join(" ");
+        let doc = field.doc.text();
         assert!(doc.trim().len() > 10 && doc.trim_end().ends_with('.'), "{name}: {doc}");
         if name == "Scenario.version" {
             return;
@@ -70,9 +73,9 @@ fn every_field_is_documented_and_bounded() {
         if let Some((low, high, source)) = field.usual {
             let usual = (parse(field.kind, low).unwrap(), parse(field.kind, high).unwrap());
             assert!(limits.0 <= usual.0 && usual.0 <= usual.1 && usual.1 <= limits.1, "{name}");
-            assert!(source.len() > 5, "{name}");
+            assert!(source.text().len() > 5, "{name}");
         }
-        if let Default::Value(text) = field.default {
+        if let FieldDefault::Value(text) = field.default {
             let value = parse(field.kind, text).unwrap();
             assert!((limits.0..=limits.1).contains(&value), "{name}: default {text}");
         }
@@ -121,12 +124,12 @@ fn defaults_are_enough() {
     let setup = scenario.draw(1);
     approx::assert_relative_eq!(setup.supply.lockup_max_pa, 1.2 * 7.0 * PA_PER_INWC);
     approx::assert_relative_eq!(
-        setup.furnace.valve.low.found_turns,
+        setup.furnace.valve.springs.first().found_turns,
         1.7 / 0.4,
         max_relative = 1e-9
     );
     approx::assert_relative_eq!(
-        setup.furnace.valve.high.found_turns,
+        setup.furnace.valve.springs.top().found_turns,
         3.5 / 0.6,
         max_relative = 1e-9
     );

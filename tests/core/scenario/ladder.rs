@@ -71,7 +71,7 @@ fn every_family_occurs() {
     assert!(Family::ALL.iter().all(|family| families.contains(family)));
     assert!(ladder.iter().filter(|(_, it)| it.faults.len() >= 2).count() >= 3);
     for fuel in [Fuel::Natural, Fuel::Propane] {
-        let sound = |it: &Scenario| it.gas.fuel == fuel && faults(it) == 0 && it.step.low() < 1.5;
+        let sound = |it: &Scenario| it.gas.fuel == fuel && faults(it) == 0 && it.step.least() < 1.5;
         assert!(ladder.iter().any(|(_, it)| sound(it)), "a sound appliance on {fuel:?}");
         // Not for want of a supply: for what the furnace itself is.
         let stop = |it: &Scenario| {
@@ -103,7 +103,7 @@ fn every_job_teaches_something() {
     }
 }
 
-/// Two seats differ, on every job that has a range or a choice: all of them but the two sound
+/// Two seeds differ, on every job that has a range or a choice: all of them but the two sound
 /// benches, which are the model's own.
 #[test]
 fn every_seat_differs() {

@@ -1,6 +1,6 @@
 //! What is possible but unusual is warned of with the usual range and where it is from.
 
-use quarterturn::scenario::{Code, Gravity, check, load};
+use quarterturn::scenario::{Code, ProblemLevel, check, load};
 
 use super::{natural, propane, spoiled};
 
@@ -10,7 +10,7 @@ fn warned(text: &str, from: &str, to: &str, path: &str, word: &str) {
     let found = check("job.ron", &text);
     let hit = found.iter().find(|it| it.path == path && it.message.contains(word));
     let problem = hit.unwrap_or_else(|| panic!("{to}: {found:#?}"));
-    assert_eq!((problem.severity, problem.code), (Gravity::Warning, Code::Unusual));
+    assert_eq!((problem.severity, problem.code), (ProblemLevel::Warning, Code::Unusual));
     assert!(load(&text).is_ok(), "{to}: {found:#?}");
 }
 

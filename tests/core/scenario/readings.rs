@@ -4,7 +4,7 @@ use enum_map::EnumMap;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
 use quarterturn::model::truth::Truth;
-use quarterturn::parts::{Door, Firing, Fitted, Level, Neighbor, OnOff, Place};
+use quarterturn::parts::{Door, Fitted, Level, OnOff, OtherAppliance, Place};
 use quarterturn::scenario::{builtin, load};
 use quarterturn::units::{PA_PER_INWC, W_PER_BTU_H};
 
@@ -23,7 +23,7 @@ fn act(bench: &mut Bench, action: Action) {
 fn four_states(id: &str, seed: u64) -> [Truth; 4] {
     let mut setup = load(builtin::find(id).unwrap().text).unwrap().draw(seed);
     setup.found.thermostat_mode = OnOff::Off;
-    setup.found.neighbors = EnumMap::from_fn(|_| OnOff::Off);
+    setup.found.other_appliances = EnumMap::from_fn(|_| OnOff::Off);
     setup.house.setpoint_half_f = 110;
     let setpoint = ((setup.house.inside_k * 1.8 - 459.67) * 2.0) as i16 + 3;
     let mut bench = Bench::new(setup);
@@ -32,16 +32,19 @@ fn four_states(id: &str, seed: u64) -> [Truth; 4] {
     act(&mut bench, Action::Setpoint(setpoint));
     act(&mut bench, Action::ThermostatMode(OnOff::On));
     let low = run(&mut bench, 150);
-    assert_eq!(low.firing, Firing::Low, "{:?}", low.control);
+    assert_eq!(low.firing, Some(Level::Low), "{:?}", low.control);
     act(&mut bench, Action::Setpoint(170));
     act(&mut bench, Action::Go(Place::PlantRoom));
     act(&mut bench, Action::Door { door: Door::Burner, to: Fitted::Off });
     act(&mut bench, Action::StageJumper(Fitted::On));
     let high = run(&mut bench, 90);
-    assert_eq!(high.firing, Firing::High, "{:?}", high.control);
-    act(&mut bench, Action::Neighbor { neighbor: Neighbor::WaterHeater, to: OnOff::On });
+    assert_eq!(high.firing, Some(Level::High), "{:?}", high.control);
+    act(
+        &mut bench,
+        Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to: OnOff::On },
+    );
     act(&mut bench, Action::Go(Place::Hall));
-    act(&mut bench, Action::Neighbor { neighbor: Neighbor::Range, to: OnOff::On });
+    act(&mut bench, Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
     let others = run(&mut bench, 60);
     [rest, low, high, others]
 }

@@ -26,7 +26,7 @@ fn changes_reach_the_rule_book() {
     assert!((changed.weight - 2.0).abs() < 1e-12);
 }
 
-/// Rules that do not exist, stand twice or weigh differently by seat are refused.
+/// Rules that do not exist, stand twice or weigh differently by seed are refused.
 #[test]
 fn bad_changes_are_refused() {
     let found = check("job.ron", &with_rules("(id: \"head-heigth-only\")"));

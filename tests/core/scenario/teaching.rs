@@ -1,7 +1,7 @@
 //! What an author says about a job beside its bench.
 
 use quarterturn::rules::{competency, shared};
-use quarterturn::scenario::{Code, Gravity, Step, check, load};
+use quarterturn::scenario::{Code, ProblemLevel, Step, check, load};
 
 use super::{natural, problems, spoiled};
 
@@ -23,7 +23,7 @@ fn slips_are_told() {
         let found = problems(from, to);
         let told = found
             .iter()
-            .any(|p| (p.path.as_str(), p.code, p.severity) == (path, code, Gravity::Error));
+            .any(|p| (p.path.as_str(), p.code, p.severity) == (path, code, ProblemLevel::Error));
         assert!(told, "{to}: {found:#?}");
     }
     for (new, path) in [(&aim, "aim"), (&hint, "hints[1]"), (&note, "debrief")] {
@@ -65,7 +65,7 @@ fn a_fault_given_away_is_warned_of() {
         let text =
             spoiled(&text, "    card: (", "    faults: [kinked_connector(0.8)],\n    card: (");
         let found = check("job.ron", &text);
-        let told = found.iter().any(|p| p.path == path && p.severity == Gravity::Warning);
+        let told = found.iter().any(|p| p.path == path && p.severity == ProblemLevel::Warning);
         assert!(told, "{path}: {found:#?}");
     }
     let text = spoiled(&natural(), "debrief: \"", "debrief: \"A kinked connector. ");
@@ -79,7 +79,9 @@ fn rules_name_competencies_of_the_table() {
     let ids: Vec<String> = (1..=22).map(|number| format!("C{number:02}")).collect();
     assert!(competency::ALL.iter().map(|one| one.id).eq(ids.iter().map(String::as_str)));
     for one in &competency::ALL {
-        assert!(one.criterion.ends_with('.') && one.criterion.len() > 40 && !one.name.is_empty());
+        assert!(
+            one.criterion().ends_with('.') && one.criterion().len() > 40 && !one.name().is_empty()
+        );
     }
     for rule in shared().unwrap().rules {
         for claim in &rule.claims {

@@ -1,10 +1,10 @@
-//! What a seat draws beside numbers: words as found, and whole settings of a job such as the fuel.
+//! What a seed draws beside numbers: words as found, and whole settings of a job such as the fuel.
 
 use std::collections::BTreeSet;
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::parts::{Ending, Neighbor, OnOff};
-use quarterturn::scenario::{Code, Gravity, builtin, check, find, load};
+use quarterturn::parts::{Ending, OnOff, OtherAppliance};
+use quarterturn::scenario::{Code, ProblemLevel, builtin, check, find, load};
 use quarterturn::setup::SupplyKind;
 use quarterturn::technician::proof::{Spoiling, prove_seed};
 
@@ -20,9 +20,11 @@ fn order() -> String {
 fn words_are_drawn() {
     let text = spoiled(&natural(), "found: On", "found: OneOf([On, On, Off])");
     let job = load(&text).unwrap();
-    let drawn = |text: &str, seed| load(text).unwrap().draw(seed).found.neighbors[Neighbor::Range];
+    let drawn = |text: &str, seed| {
+        load(text).unwrap().draw(seed).found.other_appliances[OtherAppliance::Range]
+    };
     let on = (0..300)
-        .filter(|&seed| job.draw(seed).found.neighbors[Neighbor::Range] == OnOff::On)
+        .filter(|&seed| job.draw(seed).found.other_appliances[OtherAppliance::Range] == OnOff::On)
         .count();
     // Two of three, within four standard deviations of 300 draws (binomial: 8.2).
     assert!((167..=233).contains(&on), "{on}");
@@ -58,7 +60,7 @@ fn words_written_wrongly() {
     ] {
         let text = spoiled(&natural(), "found: On", &format!("found: {to}"));
         let found = check("job.ron", &text);
-        let hit = found.iter().find(|it| it.code == code && it.severity == Gravity::Error);
+        let hit = found.iter().find(|it| it.code == code && it.severity == ProblemLevel::Error);
         let hit = hit.unwrap_or_else(|| panic!("{to}: {found:#?}"));
         assert_eq!(hit.path, "neighbors.range.found", "{to}");
         assert!(text.lines().nth(hit.line - 1).unwrap().contains(to), "{to}: {hit:#?}");
@@ -93,7 +95,7 @@ fn settings_are_checked_whole() {
     let of = |from: &str, to: &str| check("job.ron", &spoiled(&order(), from, to));
     let errors = of("set: \"12.0 inH2O\"", "set: \"13.5 inH2O\"");
     let hit = errors.iter().find(|it| it.path == "variants[0].supply.set").unwrap();
-    assert_eq!((hit.severity, hit.code), (Gravity::Error, Code::Contradiction));
+    assert_eq!((hit.severity, hit.code), (ProblemLevel::Error, Code::Contradiction));
     assert!(order().lines().nth(hit.line - 1).unwrap().contains("12.0 inH2O"), "{hit:#?}");
 
     // The manometer is the job's, the lock-up that it cannot show the variant's.
@@ -102,7 +104,7 @@ fn settings_are_checked_whole() {
     let warned = check("job.ron", &spoiled(&text, "lockup_max: \"14.0", "lockup_max: \"16.0"));
     let warned: Vec<_> = warned.iter().filter(|it| it.path == "manometer.range").collect();
     let [only] = warned.as_slice() else { panic!("{warned:#?}") };
-    assert_eq!((only.path.as_str(), only.severity), ("manometer.range", Gravity::Warning));
+    assert_eq!((only.path.as_str(), only.severity), ("manometer.range", ProblemLevel::Warning));
     assert!(only.message.ends_with("That is so in `variants[0]`."), "{}", only.message);
 
     // A fault of both settings is told once.
@@ -120,7 +122,9 @@ fn settings_are_checked_whole() {
 fn settings_written_wrongly() {
     let with = |list: &str| spoiled(&natural(), "card: (", &format!("variants: {list}, card: ("));
     let found = check("job.ron", &with("[()]"));
-    assert!(found.iter().any(|it| it.path == "variants[0]" && it.severity == Gravity::Warning));
+    assert!(
+        found.iter().any(|it| it.path == "variants[0]" && it.severity == ProblemLevel::Warning)
+    );
     let found = check("job.ron", &with("[(), (), (), ()]"));
     assert!(found.iter().any(|it| it.code == Code::BadLength && it.path == "variants"));
     let found = check("job.ron", &with("[(manometer: ())]"));

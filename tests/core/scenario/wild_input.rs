@@ -2,7 +2,7 @@
 
 use proptest::prelude::*;
 use quarterturn::scenario::{
-    Gravity, MAX_BYTES, builtin, check, check_bytes, load, to_json, to_text,
+    MAX_BYTES, ProblemLevel, builtin, check, check_bytes, load, to_json, to_text,
 };
 
 /// A scenario cut off at any byte is refused, never half taken.
@@ -14,7 +14,7 @@ fn every_truncation_is_refused() {
             let Some(text) = job.text.get(..cut) else { continue };
             let found = check(job.id, text);
             assert!(
-                found.iter().any(|p| p.severity == Gravity::Error),
+                found.iter().any(|p| p.severity == ProblemLevel::Error),
                 "cut at byte {cut}: {found:#?}"
             );
         }

@@ -2,7 +2,7 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::parts::{Phase, Place, Port, Stage};
+use quarterturn::parts::{Level, Phase, Place, Port, Stage};
 use quarterturn::senses::seen::Seen;
 use quarterturn::technician::drive::{Nobody, Stopped};
 use quarterturn::technician::play;
@@ -94,7 +94,7 @@ fn a_script_reads_the_low_manifold_pressure() {
         write manifold-port rest found -0.01 kPa
     ");
     assert_eq!((stopped, stop), (Stopped::PlayerFinished, None));
-    let low = seen.sheet.reading(Port::Manifold, Stage::Low, Phase::Found).unwrap();
+    let low = seen.sheet.reading(Port::Manifold, Stage::Firing(Level::Low), Phase::Found).unwrap();
     assert_eq!(low.unit, PressureUnit::InWc);
     assert!((1_650..=1_750).contains(&low.thousandths), "{low:?}");
     let rest = seen.sheet.reading(Port::Manifold, Stage::Rest, Phase::Found).unwrap();

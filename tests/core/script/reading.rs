@@ -3,7 +3,7 @@
 use proptest::prelude::*;
 use quarterturn::appliance::ignition::ControlStatus;
 use quarterturn::hands::action::Action;
-use quarterturn::parts::{Phase, Place, Port, Stage};
+use quarterturn::parts::{Level, Phase, Place, Port, Stage};
 use quarterturn::procedure::Until;
 use quarterturn::rng::stream;
 use quarterturn::scenario::Code;
@@ -41,7 +41,7 @@ fn waits_and_conditions_say_what_they_mean() {
     assert_eq!(order("wait 30 s"), wait(Until::Seconds(30.0), 31.0));
     assert_eq!(
         order("  until heard burners-low within 4 min # so"),
-        wait(Until::Heard(Sound::BurnersLow), 240.0)
+        wait(Until::Heard(Sound::Burners(Level::Low)), 240.0)
     );
     assert_eq!(
         order("until quiet inducer blower within 1 h"),
@@ -70,7 +70,11 @@ fn waits_and_conditions_say_what_they_mean() {
     );
     assert_eq!(
         order("write manifold-port low found"),
-        Order::WriteShown { port: Port::Manifold, stage: Stage::Low, phase: Phase::Found }
+        Order::WriteShown {
+            port: Port::Manifold,
+            stage: Stage::Firing(Level::Low),
+            phase: Phase::Found
+        }
     );
     let script = read("x", "\u{feff}# first\r\n\r\ntry go yard\r\ngo hall").unwrap();
     assert_eq!(script.steps.len(), 2);

@@ -31,7 +31,7 @@ const MISSES: &[(&str, &str, &str)] = &[];
 fn severities(fault: Fault, fuel: &str) -> Vec<String> {
     let severity = fault.entry().severity;
     let typical = severity.typical[usize::from(fuel == "propane")];
-    let mut texts = vec![severity.low, typical, severity.high];
+    let mut texts = vec![severity.least, typical, severity.most];
     let between = BETWEEN.iter().filter(|(it, _)| *it == fault);
     texts.extend(between.flat_map(|(_, texts)| texts.iter().copied()));
     texts.sort_unstable();

@@ -48,7 +48,7 @@ pub struct Public {
 }
 
 /// A `match` with a catch-all arm beside arms that name variants by a path of two parts or more,
-/// such as `Stage::Low`.
+/// such as `Stage::Firing(Level::Low)`.
 #[derive(Debug, Clone)]
 pub struct CatchAll {
     /// The paths without their last part.
@@ -73,8 +73,8 @@ pub struct Facts {
     pub macros: Vec<(String, usize)>,
     /// Lines of texts that print by `Debug`, outside panics.
     pub debug_texts: Vec<usize>,
-    /// Texts with a space and letters, outside attributes and panics.
-    pub wordy_texts: Vec<usize>,
+    /// Literals that hold words for a person, outside attributes and panics: line and text.
+    pub wordy_texts: Vec<(usize, String)>,
     /// Every identifier, also in macros and test code.
     pub idents: BTreeSet<String>,
     /// Identifiers outside test code, and how often each stands there.
@@ -90,6 +90,7 @@ pub fn read(scope: &[String], text: &str) -> syn::Result<Facts> {
         of: None,
         testing: false,
         panicking: false,
+        in_trouble: false,
     };
     if let Ok(tokens) = text.parse::<TokenStream>() {
         every_ident(tokens, &mut reader.facts.idents);
@@ -104,8 +105,10 @@ struct Reader {
     /// The type of the `impl` block around.
     of: Option<String>,
     testing: bool,
-    /// Within a panic or an error of the command line.
+    /// Within a panic.
     panicking: bool,
+    /// Within an error of the command line.
+    in_trouble: bool,
 }
 
 fn line(span: Span) -> usize {
@@ -141,11 +144,11 @@ impl Reader {
         if self.testing || self.panicking {
             return;
         }
-        if prints_debug(text) {
+        if prints_debug(text) && !self.in_trouble {
             self.facts.debug_texts.push(line);
         }
         if has_words(text) {
-            self.facts.wordy_texts.push(line);
+            self.facts.wordy_texts.push((line, text.to_owned()));
         }
     }
 
@@ -214,7 +217,8 @@ impl Reader {
         let mut path: Vec<String> = Vec::new();
         let mut colons = 0;
         let mut at = 0;
-        for token in tokens {
+        let mut tokens = tokens.into_iter().peekable();
+        while let Some(token) = tokens.next() {
             match token {
                 TokenTree::Ident(ident) => {
                     if colons != 2 {
@@ -228,6 +232,10 @@ impl Reader {
                 TokenTree::Punct(punct) if punct.as_char() == ':' => {
                     colons += 1;
                     continue;
+                }
+                // An attribute, also the one that a comment of documentation is read as.
+                TokenTree::Punct(punct) if punct.as_char() == '#' => {
+                    tokens.next_if(|next| matches!(next, TokenTree::Group(_)));
                 }
                 TokenTree::Punct(_) => {}
                 TokenTree::Group(group) => {
@@ -396,6 +404,13 @@ impl<'ast> Visit<'ast> for Reader {
         }
     }
 
+    /// A text that is matched against is a key, and nobody reads it.
+    fn visit_pat(&mut self, pattern: &'ast syn::Pat) {
+        if !matches!(pattern, syn::Pat::Lit(_)) {
+            visit::visit_pat(self, pattern);
+        }
+    }
+
     fn visit_lit_str(&mut self, text: &'ast syn::LitStr) {
         self.text(&text.value(), line(text.span()));
     }
@@ -413,11 +428,11 @@ impl<'ast> Visit<'ast> for Reader {
 
     /// `Trouble` is the command line's error: its text may show one of the program's own.
     fn visit_expr_call(&mut self, it: &'ast syn::ExprCall) {
-        let before = self.panicking;
-        self.panicking |= matches!(&*it.func, Expr::Path(func)
+        let before = self.in_trouble;
+        self.in_trouble |= matches!(&*it.func, Expr::Path(func)
             if words(&func.path).iter().any(|word| word == "Trouble"));
         visit::visit_expr_call(self, it);
-        self.panicking = before;
+        self.in_trouble = before;
     }
 
     fn visit_macro(&mut self, it: &'ast syn::Macro) {

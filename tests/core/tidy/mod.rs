@@ -99,6 +99,7 @@ fn offences(tree: &Tree, layers: &Layers<'_>) -> Vec<Offence> {
     found.extend(rules::catch_alls(tree));
     found.extend(rules::debug_texts(tree));
     found.extend(rules::short_docs(tree));
+    found.extend(rules::words_in_code(tree));
     found
 }
 
@@ -185,6 +186,12 @@ fn our_enums_have_no_catch_all() {
 #[test]
 fn debug_text_is_no_value() {
     holds(Rule::DebugText);
+}
+
+/// Words that a person reads stand in `assets/words`; code holds their ids.
+#[test]
+fn words_stand_in_their_files() {
+    holds(Rule::WordsInCode);
 }
 
 /// Documentation says more than the name.

@@ -25,6 +25,8 @@ pub enum Rule {
     DebugText,
     /// Documentation of three words or fewer.
     ShortDocs,
+    /// A literal with words for a person: they belong to `assets/words`.
+    WordsInCode,
 }
 
 impl Rule {
@@ -39,6 +41,7 @@ impl Rule {
         Self::CatchAll,
         Self::DebugText,
         Self::ShortDocs,
+        Self::WordsInCode,
     ];
 }
 

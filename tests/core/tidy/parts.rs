@@ -72,7 +72,32 @@ pub fn prints_debug(text: &str) -> bool {
     })
 }
 
-/// A space and two letters: something for a person to read.
+/// A space and a word of two letters or more beside what a format fills in: something for a person
+/// to read. Markup (`<g id="…">`, `font-family="…"`) and a number with its unit (`3.5 inH2O`) are none.
 pub fn has_words(text: &str) -> bool {
-    text.trim().contains(' ') && text.chars().filter(|c| c.is_alphabetic()).count() >= 2
+    if text
+        .split_once(' ')
+        .is_some_and(|(number, unit)| number.parse::<f64>().is_ok() && !unit.contains(' '))
+    {
+        return false;
+    }
+    let filled = without(&without(text, '{', '}'), '<', '>');
+    let is_word = |piece: &str| piece.chars().filter(|c| c.is_alphabetic()).count() >= 2;
+    filled.contains(' ') && !filled.contains("=\"") && filled.split_whitespace().any(is_word)
+}
+
+/// A text without what stands between two marks.
+fn without(text: &str, open: char, close: char) -> String {
+    let mut depth = 0_usize;
+    let mut left = String::new();
+    for c in text.chars() {
+        if c == open {
+            depth += 1;
+        } else if c == close {
+            depth = depth.saturating_sub(1);
+        } else if depth == 0 {
+            left.push(c);
+        }
+    }
+    left
 }

@@ -289,6 +289,22 @@ fn debug_texts() {
     assert_eq!(lines, [3, 4, 8]);
 }
 
+/// Words for a person in a literal, counted for its room, also in an error of the command line; not
+/// in panics, attributes, documentation, tests, ids, keys that are matched, markup, quantities and formats.
+#[test]
+fn words_in_code() {
+    let text = "pub struct Wall;\nfn f() {\n    let _ = \"no bricks\";\n    \
+                format!(\"{n} bricks, {m}\");\n    Trouble::new(\"no wall\");\n    \
+                lay! { /// Lay a brick.\n    brick => \"a brick\" }\n    \
+                panic!(\"no bricks\");\n    t!(\"wall-bricks\");\n    format!(\"{a}: {b}, {c:.1} m\"); \"3.5 inH2O\"; match a { \"a wall\" => 1, _ => 2 };\n    \
+                format!(\"<g id=\\\"wall\\\" {a}>\");\n    \"stroke=\\\"1\\\" fill=\\\"red\\\"\";\n}\n\
+                #[expect(unused, reason = \"a wall to be\")]\nconst A: u8 = 1;\n\
+                #[cfg(test)]\nmod tests { fn f() { g(\"a wall\"); } }\n";
+    let offence = |line| (Rule::WordsInCode, "src/house".to_owned(), line);
+    let expected = [offence(3), offence(4), offence(5), offence(7)];
+    assert_eq!(places(&[("src/house/wall.rs", text)]), expected);
+}
+
 /// Documentation of three words, counted for its room; four words pass.
 #[test]
 fn short_documentation() {

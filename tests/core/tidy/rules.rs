@@ -165,6 +165,19 @@ pub fn debug_texts(tree: &Tree) -> Vec<Offence> {
 }
 
 /// Counted by module at top level.
+pub fn words_in_code(tree: &Tree) -> Vec<Offence> {
+    let mut found = Vec::new();
+    for source in tree.program() {
+        let room = format!("src/{}", source.top().unwrap_or_default());
+        for (line, text) in &source.facts.wordy_texts {
+            let said = format!("{}:{line}: words in code: {text:?}", source.name);
+            found.push(Offence::new(Rule::WordsInCode, &room, *line, "", said));
+        }
+    }
+    found
+}
+
+/// Counted by module at top level.
 pub fn short_docs(tree: &Tree) -> Vec<Offence> {
     let mut found = Vec::new();
     for source in tree.program() {

@@ -10,8 +10,8 @@ use crate::bench::run::{self, Nobody};
 use crate::hands::action::Action;
 use crate::measure::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
 use crate::measure::pattern::{Hands, Point, Signs as PatternSigns, measure};
-use crate::parts::{Door, Firing, Fitted, OnOff, Place, Port, Range, Spot, Subject};
-use crate::senses::seen::{Display, Finding, FurnaceSeen, Smell, Sound};
+use crate::parts::{Door, Fitted, Level, OnOff, Place, Port, Range, Spot, Subject};
+use crate::senses::seen::{Display, FurnaceSeen, Observation, Smell, Sound};
 use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, PressureUnit, TICKS_PER_S};
 
@@ -75,14 +75,14 @@ enum Plain {
     /// What is smelt, heard and seen of the furnace at a place.
     Around(Smell, Vec<Sound>, Option<Box<FurnaceSeen>>),
     /// What looking closely gave.
-    Found(Subject, Finding),
+    Found(Subject, Observation),
     /// From a call on: everything that was heard, everything that the control said, and for each
     /// terminal when it was live and when not.
     FromCall { heard: BTreeSet<Sound>, said: BTreeSet<ControlStatus>, live: Vec<Vec<bool>> },
     /// What was noticed while pressures were read.
     Noticed(PatternSigns),
     /// A test point: the state that was not reached, and how the burners burn.
-    State(Option<ControlState>, Firing),
+    State(Option<ControlState>, Option<Level>),
     /// The manometer's display, without its number.
     Face(Face),
 }
@@ -190,9 +190,9 @@ impl Signs {
         self.plain.push(Plain::State(point.missed, truth.firing));
         let mut add = |value: f64, resolution: f64| self.numbers.push((value, resolution));
         add(truth.supply_pa, PRESSURE_PA);
-        for (low, high) in point.swing_pa.into_values() {
-            add(low, PRESSURE_PA);
-            add(high, PRESSURE_PA);
+        for (lower, upper) in point.swing_pa.into_values() {
+            add(lower, PRESSURE_PA);
+            add(upper, PRESSURE_PA);
         }
         add(truth.input_w / point.rated_w.max(1.0), RATE);
         add(truth.flame_ua, FLAME_UA);

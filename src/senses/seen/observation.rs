@@ -4,8 +4,9 @@ use super::Water;
 use crate::appliance::ignition::ControlStatus;
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::appliance::safety::Hose;
-use crate::parts::Subject;
+use crate::parts::{Levels, Subject};
 use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
+use crate::words::decimal;
 use serde::Serialize;
 
 /// What looking closely gave.
@@ -13,16 +14,16 @@ use serde::Serialize;
 pub struct Note {
     /// What was looked at.
     pub subject: Subject,
-    /// When, in ticks.
+    /// Moment of the look, in ticks.
     pub tick: u64,
-    /// What was found.
-    pub finding: Finding,
+    /// Observation that the look gave.
+    pub finding: Observation,
 }
 
-/// What was found, for people and programs alike: its words are made from it.
+/// Observation of a close look, for people and programs alike: its words are made from it.
 #[derive(Debug, Clone, PartialEq, Serialize)]
-pub enum Finding {
-    /// The rating plate.
+pub enum Observation {
+    /// Figures of the furnace's rating plate.
     Plate(RatingPlate),
     /// The figures of a conversion label.
     Label(GasFigures),
@@ -30,7 +31,7 @@ pub enum Finding {
     Absent,
     /// A fuel mark on the springs.
     SpringsFor(Fuel),
-    /// The orifices.
+    /// Orifices on the manifold.
     Orifices {
         /// The size stamped on them.
         stamp: String,
@@ -43,14 +44,14 @@ pub enum Finding {
     Connector(ConnectorLook),
     /// The hose between inducer and pressure switches, with its trap.
     DraftLine {
-        /// The hose.
+        /// State of the hose.
         hose: Hose,
-        /// Water in it.
+        /// Water that stands in the hose.
         water: Water,
         /// The trap: good while it holds water.
         trap: Condition,
     },
-    /// The burners' flames.
+    /// Flames of all burners together.
     Flames(FlamesLook),
     /// A supply regulator's nameplate.
     Delivery(Delivery),
@@ -70,9 +71,9 @@ pub enum Finding {
 /// A judgement by eye.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 pub enum Condition {
-    /// In order.
+    /// In order, as far as the eye tells.
     Good,
-    /// Plainly not.
+    /// Plainly not in order.
     Bad,
 }
 
@@ -90,7 +91,7 @@ pub enum Holes {
 pub enum ConnectorLook {
     /// Whole and without a kink.
     Whole,
-    /// Kinked.
+    /// Kinked, so that it throttles.
     Kinked,
     /// Bent straight again, and creased there.
     Creased,
@@ -105,12 +106,12 @@ pub enum FlamesLook {
     SomeLit {
         /// Burners that are lit.
         lit: usize,
-        /// Burners there are.
+        /// Number of burners on the manifold.
         of: usize,
     },
     /// All of them are lit.
     AllLit {
-        /// Burners there are.
+        /// Number of burners on the manifold.
         of: usize,
         /// Good while every flame is blue.
         color: Condition,
@@ -120,14 +121,12 @@ pub enum FlamesLook {
 /// What a rating plate says.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct RatingPlate {
-    /// Model name.
+    /// Model name of the furnace.
     pub model: String,
     /// Gas figures as made.
     pub figures: GasFigures,
-    /// Input on high, in watts.
-    pub input_high_w: f64,
-    /// Input on low, in watts.
-    pub input_low_w: f64,
+    /// Input at each firing level, in watts.
+    pub input_w: Levels<f64>,
     /// Highest pressure that the gas valve may see, in pascals.
     pub valve_max_pa: f64,
 }
@@ -136,10 +135,10 @@ pub struct RatingPlate {
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Delivery {
     /// Lowest while gas flows.
-    pub low_pa: f64,
+    pub least_pa: f64,
     /// Highest while gas flows.
-    pub high_pa: f64,
-    /// Highest at rest.
+    pub most_pa: f64,
+    /// Highest at rest, with no flow.
     pub rest_pa: f64,
 }
 
@@ -154,53 +153,51 @@ impl Note {
     #[must_use]
     pub fn words(&self) -> String {
         match &self.finding {
-            Finding::Plate(plate) => plate.words(),
-            Finding::Label(label) => format!("This furnace has been converted. {}", figures(label)),
-            Finding::Absent => {
+            Observation::Plate(plate) => plate.words(),
+            Observation::Label(label) => t!("found-label", figures = figures(label)),
+            Observation::Absent => {
                 let name = self.subject.label().to_lowercase();
-                match self.subject {
-                    Subject::LowGasSwitch => format!("No {name} here."),
-                    _ => format!("There is no {name}."),
+                if self.subject == Subject::LowGasSwitch {
+                    t!("found-absent-here", thing = name)
+                } else {
+                    t!("found-absent", thing = name)
                 }
             }
-            Finding::SpringsFor(fuel) => format!("Springs marked for {}.", fuel.label()),
-            Finding::Orifices { stamp, holes } => {
-                let plugged = match holes {
-                    Holes::Free => "",
-                    Holes::OnePlugged => " Something sits in one of them.",
-                };
-                format!("Orifices stamped {stamp}.{plugged}")
+            Observation::SpringsFor(fuel) => t!("found-springs", fuel = fuel.label()),
+            Observation::Orifices { stamp, holes: Holes::Free } => {
+                t!("found-orifices", stamp = stamp)
             }
-            Finding::Condition(condition) => by_eye(self.subject, *condition).into(),
-            Finding::Connector(look) => match look {
-                ConnectorLook::Whole => "The connector is whole, not kinked, outside the cabinet.",
-                ConnectorLook::Kinked => "The connector has a kink behind the furnace.",
+            Observation::Orifices { stamp, holes: Holes::OnePlugged } => {
+                t!("found-orifices-plugged", stamp = stamp)
+            }
+            Observation::Condition(condition) => by_eye(self.subject, *condition).into(),
+            Observation::Connector(look) => match look {
+                ConnectorLook::Whole => t!("found-connector-whole"),
+                ConnectorLook::Kinked => t!("found-connector-kinked"),
                 ConnectorLook::Creased => {
-                    "The connector has been bent straight; the tube is creased there."
+                    t!("found-connector-creased")
                 }
             }
             .into(),
-            Finding::DraftLine { hose, water, trap } => draft_line(*hose, *water, *trap),
-            Finding::Flames(look) => flames(*look),
-            Finding::Delivery(it) => format!(
-                "Delivers {:.1} to {:.1} in. w.c.; at rest at most {:.1}.",
-                inches(it.low_pa),
-                inches(it.high_pa),
-                inches(it.rest_pa),
+            Observation::DraftLine { hose, water, trap } => draft_line(*hose, *water, *trap),
+            Observation::Flames(look) => flames(*look),
+            Observation::Delivery(it) => t!(
+                "found-delivery",
+                least = inches(it.least_pa, 1),
+                most = inches(it.most_pa, 1),
+                rest = inches(it.rest_pa, 1),
             ),
-            Finding::TankPercent(level) => format!("The tank gauge stands at {level:.0} %."),
-            Finding::Dial { turn_ft3, turns } => {
-                format!("Test dial of {turn_ft3} ft³ a turn; it stands at {:.2}.", turns % 1.0)
+            Observation::TankPercent(level) => t!("found-tank-gauge", percent = decimal(*level, 0)),
+            Observation::Dial { turn_ft3, turns } => {
+                t!("found-dial", turn = turn_ft3.to_string(), stands = decimal(turns % 1.0, 2))
             }
-            Finding::Status(status) => match status {
-                ControlStatus::NoPower => "The status lamp is dark: no power.".into(),
-                said => format!("The control says: {}.", said.words()),
-            },
+            Observation::Status(ControlStatus::NoPower) => t!("found-no-power").into(),
+            Observation::Status(status) => t!("found-status", status = status.words()),
         }
     }
 }
 
-impl Finding {
+impl Observation {
     /// The judgement by eye; none where the finding is read rather than judged, or where flames are
     /// asked for and nothing burns.
     #[must_use]
@@ -250,14 +247,14 @@ impl Finding {
 
 impl RatingPlate {
     fn words(&self) -> String {
-        let kbtu = |w: f64| w / W_PER_BTU_H;
-        format!(
-            "Model {}. {} Input {:.0} / {:.0} Btu/h. Gas valve: at most {:.1} in. w.c.",
-            self.model,
-            figures(&self.figures),
-            kbtu(self.input_high_w),
-            kbtu(self.input_low_w),
-            inches(self.valve_max_pa),
+        let levels = self.input_w.iter().rev();
+        let inputs: Vec<String> = levels.map(|(_, w)| decimal(w / W_PER_BTU_H, 0)).collect();
+        t!(
+            "found-plate",
+            model = &self.model,
+            figures = figures(&self.figures),
+            input = inputs.join(" / "),
+            most = inches(self.valve_max_pa, 1),
         )
     }
 }
@@ -265,35 +262,16 @@ impl RatingPlate {
 /// What a look at something tells that is in order or not.
 fn by_eye(subject: Subject, condition: Condition) -> &'static str {
     let (good, bad) = match subject {
-        Subject::SupplyVent => (
-            "The regulator's vent is open and points down.",
-            "The regulator's vent is closed up: ice, mud or paint sits in it.",
-        ),
-        Subject::Vent => (
-            "The flue runs outside by itself, joints closed.",
-            "Something sits in the end of the flue.",
-        ),
-        Subject::AirOpening => ("The air opening is free.", "The air opening is partly covered."),
-        Subject::DripLeg => (
-            "The drip leg hangs below the tee, capped.",
-            "There is no drip leg, and the branch sags.",
-        ),
-        Subject::Filter => {
-            ("The filter is clean and in place.", "The filter is grey and matted with dust.")
-        }
-        Subject::FlameRod => (
-            "The flame rod is clean, and its tip reaches into the flame's place.",
-            "The flame rod has a pale film on it.",
-        ),
-        Subject::Registers => ("The registers stand open.", "Many of the registers are closed."),
-        Subject::BoxHose => (
-            "The hose from the burner box to the gas valve is on and whole.",
-            "The hose from the burner box to the gas valve is off.",
-        ),
-        Subject::LowGasSwitch => {
-            ("Low gas switch of the propane kit, wired in.", "The low gas switch is not in order.")
-        }
-        Subject::CoAlarm => ("The CO alarm shows 0 ppm.", "The CO alarm calls."),
+        Subject::SupplyVent => (t!("found-supply-vent-good"), t!("found-supply-vent-bad")),
+        Subject::Vent => (t!("found-vent-good"), t!("found-vent-bad")),
+        Subject::AirOpening => (t!("found-air-opening-good"), t!("found-air-opening-bad")),
+        Subject::DripLeg => (t!("found-drip-leg-good"), t!("found-drip-leg-bad")),
+        Subject::Filter => (t!("found-filter-good"), t!("found-filter-bad")),
+        Subject::FlameRod => (t!("found-flame-rod-good"), t!("found-flame-rod-bad")),
+        Subject::Registers => (t!("found-registers-good"), t!("found-registers-bad")),
+        Subject::BoxHose => (t!("found-box-hose-good"), t!("found-box-hose-bad")),
+        Subject::LowGasSwitch => (t!("found-low-gas-switch-good"), t!("found-low-gas-switch-bad")),
+        Subject::CoAlarm => (t!("found-co-alarm-good"), t!("found-co-alarm-bad")),
         Subject::Plate
         | Subject::ConversionLabel
         | Subject::Orifices
@@ -304,7 +282,7 @@ fn by_eye(subject: Subject, condition: Condition) -> &'static str {
         | Subject::TankGauge
         | Subject::MeterDial
         | Subject::StatusLamp
-        | Subject::SupplyRegulator => ("In order.", "Not in order."),
+        | Subject::SupplyRegulator => (t!("found-good"), t!("found-bad")),
     };
     match condition {
         Condition::Good => good,
@@ -315,66 +293,56 @@ fn by_eye(subject: Subject, condition: Condition) -> &'static str {
 fn draft_line(hose: Hose, water: Water, trap: Condition) -> String {
     let hose = match hose {
         Hose::Sound => None,
-        Hose::Split => Some("The draft hose is split near its end."),
-        Hose::Off => Some("The draft hose has come off and hangs down."),
+        Hose::Split => Some(t!("found-draft-hose-split")),
+        Hose::Off => Some(t!("found-draft-hose-off")),
     };
     let water = match water {
         Water::None => None,
-        Water::Stands => Some("Water stands in the inducer's housing and in the hose."),
+        Water::Stands => Some(t!("found-draft-hose-water")),
     };
     let trap = match trap {
         Condition::Good => None,
-        Condition::Bad => Some("The condensate trap is dry."),
+        Condition::Bad => Some(t!("found-trap-dry")),
     };
     let wrong: Vec<&str> = [hose, water, trap].into_iter().flatten().collect();
     if wrong.is_empty() {
-        return "The draft hose is on at both ends, and the trap holds water.".into();
+        return t!("found-draft-line-good").into();
     }
     wrong.join(" ")
 }
 
-/// Numbers of burners in words.
-const COUNTS: [&str; 10] =
-    ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "many"];
-
 fn flames(look: FlamesLook) -> String {
-    let count = |of: usize| COUNTS[of.min(COUNTS.len() - 1)];
     match look {
-        FlamesLook::Out => "No burner is lit.".into(),
-        FlamesLook::SomeLit { lit, of } => format!("{lit} of {} burners lit.", count(of)),
-        FlamesLook::AllLit { of, color } => {
-            let count = capital(count(of));
-            let flames = if of == 1 { "flame" } else { "flames" };
-            match color {
-                Condition::Good => format!("{count} blue {flames}, steady, into the tubes."),
-                Condition::Bad => format!("{count} {flames} with long yellow tips."),
-            }
-        }
+        FlamesLook::Out => t!("found-no-flame").into(),
+        FlamesLook::SomeLit { lit, of } => t!("found-some-flames", lit = lit, of = of),
+        FlamesLook::AllLit { of, color: Condition::Good } => t!("found-blue-flames", of = of),
+        FlamesLook::AllLit { of, color: Condition::Bad } => t!("found-yellow-flames", of = of),
     }
 }
 
-fn capital(word: &str) -> String {
-    let mut letters = word.chars();
-    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
-}
-
-fn inches(pa: f64) -> f64 {
-    pa / PA_PER_INWC
+/// A pressure in inches of water column, with so many decimals.
+fn inches(pa: f64, places: usize) -> String {
+    decimal(pa / PA_PER_INWC, places)
 }
 
 fn figures(figures: &GasFigures) -> String {
     let d = usize::from(figures.decimals);
-    format!(
-        "For {}: inlet {:.1} to {:.1}, manifold low {:.d$} ± {:.d$}, high {:.d$} ± {:.d$} in. w.c., \
-         orifice {} ({:.4} in.).",
-        figures.fuel.label(),
-        inches(figures.inlet_min_pa),
-        inches(figures.inlet_max_pa),
-        inches(figures.low.pa),
-        inches(figures.low.tolerance_pa),
-        inches(figures.high.pa),
-        inches(figures.high.tolerance_pa),
-        figures.orifice_stamp,
-        figures.orifice_m / M_PER_IN,
+    let levels = figures.manifold.iter().map(|(level, target)| {
+        t!(
+            "found-target",
+            level = level.id(),
+            pressure = inches(target.pa, d),
+            tolerance = inches(target.tolerance_pa, d),
+        )
+    });
+    let levels: Vec<String> = levels.collect();
+    t!(
+        "found-figures",
+        fuel = figures.fuel.label(),
+        least = inches(figures.inlet_min_pa, 1),
+        most = inches(figures.inlet_max_pa, 1),
+        manifold = levels.join(", "),
+        orifice = &figures.orifice_stamp,
+        bore = decimal(figures.orifice_m / M_PER_IN, 4),
     )
 }

@@ -1,0 +1,5 @@
+# Drawings that cannot be used, and why.
+
+drawing-images = a drawing must not hold images
+drawing-text = a drawing must not hold text
+drawing-colors = a drawing must use flat colors

@@ -1,0 +1,333 @@
+# Marking: what was seen and what was true for each finding, the time line, the debrief as text.
+
+## The result
+
+marks-care = Practice evidence from a simulator; it confers no qualification. On real gas the appliance's own plate and instructions, the local code and a licensed technician decide.
+marks-standing = { marks-care } { $rules }
+marks-result =
+    { $job }: { $result ->
+        [met] essentials met
+       *[not-met] not yet met
+    }, { $points } of 100 points, { $time } of simulated time
+marks-essentials = Essentials
+# How an essential stands; the three are of the same length.
+marks-met = met{ "    " }
+marks-not-met = NOT MET
+marks-not-due = not due
+marks-essential = { $standing }  { $essential }
+marks-essential-because = { $standing }  { $essential } ({ $rules })
+marks-nothing-found = Nothing to find fault with.
+marks-findings = Findings
+marks-finding = { $severity } { $title } [{ $rule } v{ $version }], at { $time }, −{ $points }
+marks-seen = seen: { $seen }
+marks-seen-often = seen: { $seen } ({ $times } times)
+marks-true = true: { $truth }
+marks-why = why: { $why }
+marks-practise = next: { $practise }
+severity-critical = serious
+severity-major = wrong
+severity-minor = slip
+
+## Pressures over time
+
+curve-supply = supply
+curve-inlet = inlet
+curve-manifold = manifold
+curve-burner-box = { -burner-box }
+
+## The time line: each action in a few words
+
+done-go = to: { $place }
+done-look = looked at: { $subject }
+done-sniff = sniffed
+done-probe = gas detector held
+done-take = taken: { $tool }
+done-put-down = tool put down
+done-window = { $window } { $to ->
+    [open] opened
+   *[closed] closed
+ }
+done-door = { $door } { $to ->
+    [on] on
+   *[off] off
+ }
+done-furnace-switch = power { $to ->
+    [on] on
+   *[off] off
+ }
+done-thermostat-heat = heat switched { $to ->
+    [on] on
+   *[off] off
+ }
+done-setpoint = setpoint to { $degrees } °F
+done-jumper = { -jumper } { $to ->
+    [on] on
+   *[off] off
+ }
+done-valve-switch = valve switch { $to ->
+    [on] on
+   *[off] off
+ }
+done-cock = { $valve } to { $degrees }°
+done-neighbor = { $appliance } { $to ->
+    [on] on
+   *[off] off
+ }
+done-cap = { $screw }: cap { $to ->
+    [on] on
+   *[off] off
+ }
+done-turn = { $screw } { $eighths } eighths
+done-plug-loose = { $port }: plug broken loose
+done-plug-out = { $port }: plug spun out
+done-plug-by-hand = { $port }: plug started by hand
+done-plug-by-key = { $port }: plug started with the key
+done-plug-in = { $port }: plug spun in
+done-plug-tight = { $port }: plug tightened
+done-adapter = { $port }: adapter { $to ->
+    [on] on
+   *[off] off
+ }
+done-hose-on = hose on: { $port }
+done-hose-halfway = hose on halfway: { $port }
+done-hose-off = hose off
+done-meter-power = { -manometer } { $to ->
+    [on] on
+   *[off] off
+ }
+done-meter-zero = { -manometer } zeroed
+done-meter-unit = { -manometer } shows { $unit }
+done-low-side-air = low side of the { -manometer } to the air
+done-low-side-box = low side of the { -manometer } to the { -burner-box }
+done-gauge = hose put to: { $gauge }
+done-fill-column = { -u-tube } filled to zero
+done-leak-fluid = leak fluid on: { $joint }
+done-wipe = wiped dry: { $joint }
+done-rollout = roll-out switches reset
+done-measure = measured: { $spot }
+done-unclip = { -microammeter } unclipped
+done-watch-start = stopwatch started
+done-watch-stop = stopwatch stopped
+done-write = reading written: { $port }
+done-write-joint = leak check written: { $joint }
+done-write-measured = measurement written: { $spot }
+done-tag = warning tag { $to ->
+    [on] on
+   *[off] off
+ }
+done-call-owner = owner of the supply called
+done-call-emergency = emergency number called
+done-tell-work-starts = customer told: work starts
+done-tell-smell-drill = customer told: what to do at a smell of gas
+done-tell-unsafe = customer told: unsafe, it stays off
+done-tell-get-out = customer told: get out
+done-hand-over = handed over
+
+## Findings of hazards, isolation and gas at open ports
+
+seen-back-in = went back in after the alarm
+true-back-in-not-told = gas had stood in the air, and nobody was told to get out
+true-back-in-not-shut = gas had stood in the air, and neither the supply was shut nor anybody called
+seen-after-alarm = after the alarm: { $done }
+true-after-alarm = gas stood in the air inside
+seen-flash-port = a flash at the gas valve
+true-flash-port = gas from the { $port } met a flame or the igniter
+seen-flash-burners = a flash in the burner compartment
+true-flash-burners = gas that had gathered met a flame or the igniter
+seen-no-sniff = first act: { $done }
+true-no-sniff = inside, nose and detector had not been used yet
+seen-floor-not-smelt = nothing was smelt or probed at the floor
+true-floor-not-smelt = the fuel is propane, which pools there
+seen-port-opened = the { $port } was opened
+true-port-opened = { $pressure } stood behind it, manual shut-off valve at { $angle }
+true-opened-firing = the burners fired, { $pressure } at the port
+seen-gas-from-port = gas hisses at the gas valve
+true-gas-from-port = the { $port } was open and gas came to it
+seen-called-open = heat was called
+true-called-open = the { $port } stood open with nothing on it
+true-valve-open = the manual shut-off valve was open
+true-power-on = the furnace had power
+seen-cross-thread = the plug of the { $port } leaned in its thread
+true-cross-thread = it was started with the key
+seen-cracked = the key suddenly turned easily
+true-cracked = the boss of the { $port } is cracked
+
+## Findings of what was read and written
+
+seen-written = { $value } { $unit } written for { $port }, { $stage }
+true-settled = settled there, the meter showed { $lower } to { $upper }
+true-settled-legs = settled there, the meter showed { $lower } to { $upper }, both legs together
+true-never-settled = it never settled there; it showed { $lower } to { $upper }
+true-never-settled-legs = it never settled there; it showed { $lower } to { $upper }, both legs together
+true-nothing-shown = the meter showed nothing there since the last change
+true-other-port = the hose was on the other port
+true-other-stage = the furnace was { $stage }
+true-other-unit = the meter showed it in { $unit }
+true-meter-off = the meter read { $pressure } off
+seen-first-barb = { $port }: hose over the first barb only
+true-first-barb = gas came out beside it
+seen-zero-pressed = the zero button was pressed
+true-zero-pressed = { $pressure } pressed on the meter
+
+## Findings of what was never read
+
+seen-stage-unread = no right manifold reading on { $levels ->
+    [firing] the firing rate
+    [low] { -low-fire }
+    [high] { -high-fire }
+   *[both] { -low-fire } and { -high-fire }
+ }
+seen-stage-unread-after = no right manifold reading on { $levels ->
+    [firing] the firing rate
+    [low] { -low-fire }
+    [high] { -high-fire }
+   *[both] { -low-fire } and { -high-fire }
+ } after: { $repair }
+true-stage-unread = that stage's setting is unknown
+seen-running-unread = no right inlet reading while firing
+seen-running-unread-after = no right inlet reading while firing after: { $repair }
+true-running-unread = what the supply delivers is unknown
+seen-loaded-unread = no right inlet reading with the other appliances on
+seen-loaded-unread-after = no right inlet reading with the other appliances on after: { $repair }
+true-loaded-unread = what the supply delivers under { -full-load } is unknown
+seen-hold-short = longest hold at rest with the meter on the inlet: { $seconds } s
+true-hold-short = the card asks for { $seconds } s
+seen-supply-unread = not read afterwards: { $readings }
+true-supply-unread = everything behind the regulator moved
+unread-inlet-rest = inlet at rest
+unread-inlet-loaded = inlet on { -high-fire } with the others
+unread-manifold-high = manifold on { -high-fire }
+
+## Findings of screws and springs
+
+seen-turned = { $screw } turned
+true-turned-before-found = no pressure as found stood on the sheet for that stage
+true-turned-before-inlet = the inlet, { $pressure } then, had not been read running
+seen-cranked = { $screw } turned up with the inlet at { $pressure }
+true-cranked = its spring is set to { $set }, the plate ends at { $most }
+seen-outside-band = { $stage ->
+    [firing] manifold pressure
+    [low] { -low-fire }
+   *[high] { -high-fire }
+ } left at { $set }; the plate says { $target } ± { $tolerance }
+true-outside-band = { $side ->
+    [below] its spring is set below the plate's band
+   *[above] its spring is set above the plate's band
+ }
+seen-big-jump = { $screw } by { $eighths } eighths in one go
+true-big-jump = { $seconds } s after the last turn
+true-big-jump-first = the first turn
+seen-bottomed = { $screw } came to its stop
+true-bottomed = its coils touch: it regulates nothing there
+true-wrong-screw = { $burned ->
+    [out] nothing burned
+    [firing] the furnace burned
+    [low] { -low-fire } burned
+   *[high] { -high-fire } burned
+ }
+true-needless-turn = it was set to { $pressure } as found
+seen-cap-off = { $screw }: no cap
+true-cap-off = its screw lies open
+seen-not-read-capped = cap back on the { $screw }
+true-not-read-capped = no right reading of that stage came after it
+seen-supply-turned = supply regulator turned
+true-supply-turned = it belongs to { $owner }
+seen-supply-low = supply regulator left at { $set }; its nameplate says at least { $least }
+true-supply-low = its spring is set below what it must deliver
+seen-supply-high = supply regulator left at { $set }; its nameplate says at most { $most }
+true-supply-high = its spring is set above what it may deliver
+seen-valve-pressure = { $pressure } at the gas valve; its plate says at most { $most }
+true-valve-pressure = it stood at more than it may see
+
+## Findings of ports and joints
+
+seen-port-no-plug = { $port }: no plug in it
+seen-port-adapter = { $port }: the adapter is still in it
+true-port-open = gas jets out at the next call
+seen-low-side-left = the second tube of the { -manometer } is still on the { -burner-box }
+true-low-side-left = the box is open there, and its pressure is not what the valve refers to
+seen-plug-loose = { $port }: plug { $turns } turns past hand-tight
+true-plug-loose = it seeps; snug is half a turn to a turn past hand-tight
+seen-joint-unchecked = { $joint }: no leak fluid after it was closed
+true-joint-unchecked = whether it is tight was not seen
+seen-joint-wrongly = { $joint }: fluid on for { $seconds } s, { $pressure } behind it
+true-joint-inlet = the inlet joint carries its pressure with the manual shut-off valve on
+true-joint-line = it carries its pressure with the manual shut-off valve on
+true-joint-manifold = the manifold joint carries its full pressure on { -high-fire } only
+seen-bubbles = { $joint }: bubbles grew
+true-bubbles = nothing was done about it afterwards
+
+## Findings of repairs and faults
+
+seen-repair = done: { $repair }
+seen-bypass = { $device ->
+    [firing] a wire lies across the pressure switch
+    [low] a wire lies across the low pressure switch
+    [high] a wire lies across the high pressure switch
+    [limit] a wire lies across the limit
+    [rollout] a wire lies across the roll-out switches
+   *[low-gas] a wire lies across the { -low-gas-switch }
+ }
+true-bypass = the control finds it closed whatever happens
+seen-bypass-fired = the burners fired with a wire across a safety switch
+true-bypass-fired = nothing would have stopped them
+true-dangerous-repair = it makes the installation more dangerous than it was
+true-needless-repair = the old part was sound
+true-on-suspicion = it was number { $number } with nothing wrong
+true-repair-not-yours = it is for { $owner }
+seen-fault-left = handed over in use
+
+## Findings of how it was put back
+
+seen-jumper-left = the { -jumper } is on
+true-jumper-left = every call runs on { -high-fire }
+seen-valve-switch-off = valve switch: off
+true-valve-switch-off = no gas reaches the burners
+seen-valve-closed = { $valve }: closed, { $angle }
+seen-valve-part-open = { $valve }: part open, { $angle }
+true-valve-not-open = it opens at 90°, in line with its pipe
+seen-tag-hangs = the warning tag still hangs there
+true-tag-hangs = the furnace is in service
+seen-no-power = service switch off
+true-no-power = the furnace has no power
+seen-window-open = { $room ->
+    [furnace-room] the window of the { -furnace-room } stands open
+   *[hall] the window of the hall stands open
+ }
+true-window-open = it was closed as found
+seen-thermostat = thermostat at { $degrees } °F
+true-thermostat = found at { $degrees } °F
+seen-door-off = { $door }: off
+true-door-off = it was on as found
+seen-neighbor-moved = { $appliance } not as found
+true-neighbor-moved = it is theirs
+true-neighbor-out = its flame went out
+seen-no-cycle = no cycle from the thermostat after the last work
+true-no-cycle = { -low-fire }, { -high-fire } and shut-down were not seen together
+
+## Findings of what was proven, and how it ended
+
+seen-not-looked-at = not looked at: { $subjects }
+true-not-looked-at = whether the furnace is made for this fuel was taken on trust
+seen-owner-not-called = { $owner } was not called
+true-owner-not-called = the supply is out of its limits, and theirs
+seen-owner-called = { $owner } was called
+true-called-unread = no inlet pressure stood on the sheet yet: there was nothing to tell them
+true-called-needlessly = the supply was in order, and no number said otherwise
+ending-in-service = back in service
+ending-owner-called = in service, owner of the supply called
+ending-shut-off = shut off and tagged
+ending-or = { $first }; or { $second }
+seen-ending = ended: { $ending }
+true-ending = right here: { $endings }
+true-ending-wrong-gas = neither plate nor label is for the gas that it burns
+seen-tagged-open = tag on, manual shut-off valve at { $angle }
+seen-not-tagged = no tag, manual shut-off valve at { $angle }
+true-not-tagged = said: shut off
+seen-not-told = nothing was said about the shut-off
+true-not-told = the house has no heat
+seen-not-named = not named: { $work }
+true-not-named = none of it was done here
+undone-combustion = combustion
+undone-temperature-rise = temperature rise
+undone-gas-rate = gas rate

@@ -1,0 +1,50 @@
+# `prove`: what a proof of scenarios found, in lines and as a page of Markdown.
+
+## The page
+
+proof-page =
+    # Proof of the scenarios
+
+    This page is made by `quarterturn prove --seeds 20 --write docs`; a test proves every scenario anew on
+    its first seeds and holds the rows against this page.
+
+    A scenario proves itself. The reference technician does the job on each seed, seeing and doing only
+    what a person can see and do, and finds what is wrong by what it reads, not by looking into the file;
+    it must finish with full marks. Then its work is spoiled: a step dropped, swapped, hurried or botched,
+    forked from the good run at that point, on the first seed of each set of faults and each variant that a
+    job draws. Each spoiled run must lose exactly its own items. Ways that a
+    job gives no occasion for are not tried on it.
+
+    The technician's marks show that a job can be solved and that the marking is consistent. They say
+    nothing about real gas: there the appliance's plate and instructions, the local code and a licensed
+    technician decide.
+proof-columns = | scenario | seeds solved | spoiled runs right | the same signs as |
+proof-scenario = | { $title } (`{ $scenario }`) | { $solved } of { $seeds } | { $right } of { $runs } | { $same } |
+proof-same-none = no other fault
+proof-untripped = Rules that no spoiled run of any scenario tripped: { $rules }.
+proof-alike-none = Faults that show the same signs as another on the healthy bench, { $fuel }: none.
+proof-alike = Faults that show the same signs as another on the healthy bench, { $fuel }:
+proof-alike-pair = { $one } and { $other }
+proof-seed-columns = | seed | faults | taken for | ending | points | time | actions |
+proof-spoiled-columns = | spoiled, seed { $seed } | forked at | lost | points |
+
+## Lines
+
+proof-solved = { $scenario }: { $solved } of { $seeds } seeds solved
+proof-spoiled = { $right } of { $runs } spoiled runs lost exactly their own items
+proof-misjudged-seed = seed { $seed }, { $misjudged }
+proof-no-rule = rules that no spoiled run tripped: { $rules }
+proof-same-signs = shows the same signs as: { $faults }
+proof-stopped = seed { $seed } ({ $faults }): { $why }
+proof-unsolved = seed { $seed } ({ $faults }): { $points } points, ending { $ending }
+proof-finding = { $rule }: { $seen }
+proof-refused = refused { $refused }
+proof-taken-for = taken for: { $faults }
+proof-misjudged = “{ $spoiled }” forked at { $time }: should lose { $wanted }, lost { $lost }
+proof-misjudged-stopped = “{ $spoiled }” forked at { $time }: should lose { $wanted }, lost { $lost } ({ $why })
+proof-nothing = nothing
+proof-fault-at = { $fault } at { $severity }
+proof-no-ending = none
+proof-in-service = in service
+proof-owner-called = runs, owner called
+proof-shut-off = shut off and tagged

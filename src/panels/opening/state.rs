@@ -1,0 +1,51 @@
+//! What the opening pages remember, and the job and seed that it stands for.
+
+use crate::panels::view::{Help, JobChoice, Opening};
+
+/// What the opening pages remember.
+#[derive(Debug, Clone, Default, PartialEq)]
+pub struct OpeningState {
+    /// Whether the caution was read in this run.
+    pub caution: Caution,
+    /// The job that is chosen; none is the first.
+    pub job: Option<String>,
+    /// The seed as typed; none until changed.
+    pub seed: Option<String>,
+    /// How much help.
+    pub help: Help,
+    /// Whether the keyboard goes to the chosen job in the list.
+    pub(super) to_chosen: ToChosen,
+}
+
+/// Whether the keyboard goes to the chosen job.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub(super) enum ToChosen {
+    /// It stays.
+    #[default]
+    No,
+    /// It does.
+    Yes,
+}
+
+/// Whether the caution was read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub enum Caution {
+    /// Not yet.
+    #[default]
+    Unread,
+    /// It was.
+    Read,
+}
+
+pub(super) fn chosen<'a>(opening: &Opening<'a>, state: &OpeningState) -> Option<&'a JobChoice> {
+    let wanted = state.job.as_deref();
+    let found = opening.jobs.iter().find(|job| Some(job.id.as_str()) == wanted);
+    found.or_else(|| opening.jobs.first())
+}
+
+pub(super) fn seed_of(opening: &Opening<'_>, state: &OpeningState) -> Result<u64, ()> {
+    match &state.seed {
+        Some(text) => text.trim().parse().map_err(|_| ()),
+        None => Ok(opening.seed),
+    }
+}
