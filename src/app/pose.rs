@@ -10,7 +10,7 @@ mod state;
 
 pub use stand::{Pose, Shown};
 
-use crate::parts::{Place, Tool};
+use crate::parts::Place;
 use crate::senses::seen::Seen;
 
 /// How the group `id` stands; `None` when it stays as drawn.
@@ -28,7 +28,7 @@ pub fn pose(id: &str, seen: &Seen) -> Option<Pose> {
 /// Whether a group with this id can be posed at all; all others are painted once and stay.
 #[must_use]
 pub fn moves(id: &str) -> bool {
-    if id.contains('@') || Tool::from_id(id).is_some() || id == "low-gas-switch" {
+    if id.contains('@') || state::comes_and_goes(id) {
         return true;
     }
     id.split_once('.').is_some_and(|(_, piece)| PIECES.contains(&piece))

@@ -38,7 +38,7 @@ pub(super) fn joint(model: &Model, joint: Joint) -> Result<(), Refusal> {
 pub(super) fn screw(model: &Model, screw: Screw) -> Result<(), Refusal> {
     match screw.level() {
         Some(level) if model.levels().contains(&level) => valve(model),
-        Some(_) => Err(Refusal::NotOnThisJob),
+        Some(_) => Err(Refusal::NotFitted),
         None => place(model, &[Place::Yard]),
     }
 }

@@ -38,7 +38,9 @@ pub(super) fn sounds(model: &Model) -> Vec<Sound> {
 
 fn of_furnace(model: &Model) -> Vec<Sound> {
     let mut sounds = Vec::new();
-    if model.furnace.inducer() > INDUCER_FAST {
+    // With one level it has one speed, and there is nothing to compare it with.
+    let fast = model.levels().len() > 1 && model.furnace.inducer() > INDUCER_FAST;
+    if fast {
         sounds.push(Sound::InducerFast);
     } else if model.furnace.inducer() > HEARD {
         sounds.push(Sound::Inducer);

@@ -5,7 +5,9 @@ use std::collections::BTreeMap;
 use quarterturn::app::boxes::on_sheet;
 use quarterturn::app::drawings::{PAGE, Sheet, all};
 use quarterturn::app::pose;
-use quarterturn::parts::{Door, HandValve, OtherAppliance, Place, Screw, Subject, Tool, Window};
+use quarterturn::parts::{
+    Door, HandValve, Level, Levels, OtherAppliance, Place, Screw, Subject, Tool, Window,
+};
 
 fn sheets() -> Vec<Sheet> {
     all().expect("the drawings are sound")
@@ -68,11 +70,38 @@ fn every_part_is_drawn_where_it_can_be_reached() {
     }
 }
 
-/// The triangles that can be on the page at once: of a part's states only the heaviest.
+/// Whether a group draws a part of a firing level that such a furnace does not have.
+fn is_of_another_furnace(id: &str, levels: &[Level]) -> bool {
+    let part = id.split(['@', '.']).next();
+    Level::ALL.into_iter().filter(|level| !levels.contains(level)).any(|level| {
+        let its = [level.cap_id(), level.screw().id(), level.switch_id()];
+        part.is_some_and(|part| its.contains(&part))
+    })
+}
+
+/// The triangles that can be on the page at once, whether the furnace has one level or two.
 fn most_at_once(sheet: &Sheet) -> usize {
+    [Levels::one(()).list(), Levels::two((), ()).list()]
+        .map(|levels| most_with(sheet, levels))
+        .into_iter()
+        .fold(0, usize::max)
+}
+
+/// The triangles that can be on the page at once with these levels: of a part's states only the
+/// heaviest.
+fn most_with(sheet: &Sheet, levels: &[Level]) -> usize {
     let mut always = 0;
     let mut states: BTreeMap<&str, BTreeMap<&str, usize>> = BTreeMap::new();
     for chunk in &sheet.drawing.chunks {
+        let mut up = Some(chunk.group);
+        let mut within = std::iter::from_fn(|| {
+            let group = &sheet.drawing.groups[up?];
+            up = group.parent;
+            Some(group.id.as_str())
+        });
+        if within.any(|id| is_of_another_furnace(id, levels)) {
+            continue;
+        }
         let count = (chunk.core.indices.len() + chunk.rim.indices.len()) / 3;
         let mut at = Some(chunk.group);
         let state = std::iter::from_fn(|| {

@@ -2,11 +2,12 @@
 
 use quarterturn::app::drawings::all;
 use quarterturn::app::hose::hoses;
-use quarterturn::app::pose::{Shown, pose};
+use quarterturn::app::pose::{Shown, moves, pose};
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::parts::{
-    Door, Fitted, HandValve, OnOff, Opening, OtherAppliance, Place, Port, Push, Screw, Tool, Window,
+    Door, Fitted, HandValve, Level, Levels, OnOff, Opening, OtherAppliance, Place, Port, Push,
+    Screw, Tool, Window,
 };
 use quarterturn::scenario;
 use quarterturn::senses::seen::Seen;
@@ -190,4 +191,27 @@ fn dials_follow_the_supply() {
     let percent = seen.yard.as_ref().and_then(|y| y.tank_percent).expect("a tank");
     let want = (percent as f32 - 50.0) * 3.0;
     assert!((turn("tank-gauge.needle", &seen) - want).abs() < 0.1);
+}
+
+/// What belongs to a firing level is drawn on a furnace that has it and hidden on one that has not;
+/// so are the second stage's coil and jumper.
+#[test]
+fn parts_of_levels_follow_the_furnace() {
+    let of = |level: Level| [level.cap_id(), level.screw().id(), level.switch_id()];
+    for (job, levels) in [
+        ("one-screw-one-number", Levels::one(()).list()),
+        ("propane-cold-morning", Levels::two((), ()).list()),
+    ] {
+        let seen = after(job, &KNEEL);
+        for level in Level::ALL {
+            for id in of(level) {
+                assert!(moves(id), "{id}");
+                assert_eq!(shown(id, &seen), levels.contains(&level), "{job}, {id}");
+            }
+        }
+        for id in ["high-coil", "stage-jumper"] {
+            assert!(moves(id), "{id}");
+            assert_eq!(shown(id, &seen), levels.len() > 1, "{job}, {id}");
+        }
+    }
 }

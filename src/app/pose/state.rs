@@ -80,6 +80,12 @@ pub(super) fn whole(part: &str, seen: &Seen) -> Option<bool> {
     }
 }
 
+/// Whether a whole part is there on some jobs only.
+pub(super) fn comes_and_goes(part: &str) -> bool {
+    let fitted = ["low-gas-switch", "high-coil", "stage-jumper"].contains(&part);
+    fitted || Tool::from_id(part).is_some() || level_of(part).is_some()
+}
+
 /// The firing level that a cap, a screw or a pressure switch belongs to.
 fn level_of(part: &str) -> Option<Level> {
     Level::ALL

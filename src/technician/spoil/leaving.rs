@@ -67,17 +67,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-orifices-drilled-out"),
+        // With one level it lights at its full rate: whether a cycle then comes to its end, and so
+        // what the drill costs, hangs on the seed.
         besides: |g| g.is_staged() && uses_and_mends_nothing(g),
         trips: &["dangerous-repair"],
-        heeds: Heeds::Nothing,
-        change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
-        hurry: never,
-    },
-    Spoil {
-        // It lights at its full rate, too much gas, and no cycle comes to its end.
-        name: id!("spoil-orifices-of-a-single-stage-furnace-drilled-out"),
-        besides: |g| !g.is_staged() && uses_and_mends_nothing(g),
-        trips: &["dangerous-repair", "no-final-cycle"],
         heeds: Heeds::Nothing,
         change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
         hurry: never,

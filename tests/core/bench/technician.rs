@@ -64,6 +64,7 @@ fn slow_every_way_of_spoiling_finds_occasion() {
         "after-a-quiet-summer",
         "a-letter-about-the-yard",
         "moved-with-the-house",
+        "one-screw-one-number",
         "torn_regulator_diaphragm",
         "missing_stage_cap",
         "pinched_meter_hose",

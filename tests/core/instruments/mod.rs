@@ -7,6 +7,7 @@ mod flue;
 mod gauges;
 mod hand_over;
 mod refusals;
+mod single_stage;
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
