@@ -15,7 +15,6 @@ use crate::units::PA_PER_INWC;
 /// rule asks for nothing that a job may lack.
 #[must_use]
 pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
-    let in_use = || l.left().is_some() && !l.said_shut_off();
     match evidence {
         Evidence::Ignition
         | Evidence::NeedlessRepair(_)
@@ -23,13 +22,8 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         | Evidence::CareOnSuspicion(_)
         | Evidence::SafetyBypassed
         | Evidence::DangerousRepair => true,
-        // An alarm that calls, or gas that may come out of what is opened.
-        Evidence::WorkedOnAfterAlarm => {
-            safety::alarm_before(l, l.events.len()) || plug(l, None, PlugStep::SpinOut)
-        }
-        Evidence::NoSniffOnArrival => {
-            safety::first_hand(l).is_some_and(|first| !safety::alarm_before(l, first.index))
-        }
+        Evidence::WorkedOnAfterAlarm => gas_may_call(l),
+        Evidence::NoSniffOnArrival => arrives_unwarned(l),
         Evidence::HeadHeightOnly => l.setup.fuel == Fuel::Propane,
         Evidence::OpenedInletUnderGas => plug(l, Some(Port::Inlet), PlugStep::SpinOut),
         Evidence::OpenedOnTrappedGas => safety::traps_gas(l),
@@ -40,9 +34,7 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         | Evidence::PowerLeftOn
         | Evidence::AdapterLeft
         | Evidence::PortLeftOpen => plug(l, None, PlugStep::SpinOut),
-        Evidence::CrossThreadLeft | Evidence::CrossThreadCaught => {
-            plug(l, None, PlugStep::StartByHand)
-        }
+        Evidence::CrossThreadLeft | Evidence::CrossThreadCaught => started(l),
         Evidence::BossCracked | Evidence::PlugLoose => plug(l, None, PlugStep::SpinIn),
         Evidence::JointUnchecked | Evidence::JointCheckedWrongly | Evidence::BubblesLeft => {
             joints::any_disturbed(l)
@@ -61,9 +53,7 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         | Evidence::NeverReadWithOthers
         | Evidence::HoldTooShort => !rightly_shut_off(l, brief),
         Evidence::SupplyNotRechecked => unread::supply_moved(l).is_some(),
-        Evidence::TurnedBeforeFound | Evidence::TurnedBeforeInlet => {
-            l.levels().iter().any(|level| turns(l, level.screw()))
-        }
+        Evidence::TurnedBeforeFound | Evidence::TurnedBeforeInlet => turns_a_level(l),
         // Any screw can be turned by whoever stands before it.
         Evidence::BigJumps(_)
         | Evidence::BottomedLeft
@@ -75,16 +65,11 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         | Evidence::LeftOutsideBand => l.left().is_some(),
         Evidence::Cranked => full_is_starved(l),
         Evidence::SupplyNotYours => l.setup.card.supply == SupplyRight::OwnerOnly,
-        Evidence::SupplyLeftLow => {
-            let least = l.setup.supply.delivery_limits_pa.0;
-            l.setup.card.supply == SupplyRight::Trainee && in_use() && l.setup.supply.set_pa < least
-        }
+        Evidence::SupplyLeftLow => in_use(l) && own_supply_found_low(l),
         Evidence::SupplyOverMaximum => turns(l, Screw::Supply),
         Evidence::ConversionNotProven => !control::left_for_gas(l),
-        Evidence::FaultLeft => faults_left::answered_faults(l).next().is_some() && in_use(),
-        Evidence::MeterFaultLeft => {
-            faults_left::answered_faults(l).any(faults_left::reads) && in_use()
-        }
+        Evidence::FaultLeft => in_use(l) && faults_left::answered_faults(l).next().is_some(),
+        Evidence::MeterFaultLeft => in_use(l) && answers_at_the_meter(l),
         Evidence::JumperLeft
         | Evidence::ControlsNotRestored
         | Evidence::DoorOff
@@ -92,7 +77,7 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         Evidence::ValveSwitchOff
         | Evidence::CockNotOpen
         | Evidence::NoFinalCycle
-        | Evidence::NotDoneUnsaid => in_use(),
+        | Evidence::NotDoneUnsaid => in_use(l),
         Evidence::OwnerNotCalled => control::owner_is_due(l, brief),
         Evidence::NeedlessCall => control::nothing_to_tell(l, brief, l.events.len()),
         Evidence::WrongEnding => !brief.right_endings.is_empty(),
@@ -100,14 +85,46 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
     }
 }
 
+/// Whether it was handed over to burn.
+fn in_use(l: &Ledger) -> bool {
+    l.left().is_some() && !l.said_shut_off()
+}
+
+/// Whether an alarm calls, or gas may come out of what is opened.
+fn gas_may_call(l: &Ledger) -> bool {
+    safety::alarm_before(l, l.events.len()) || plug(l, None, PlugStep::SpinOut)
+}
+
+/// Whether no alarm called before the first hand was laid on anything.
+fn arrives_unwarned(l: &Ledger) -> bool {
+    safety::first_hand(l).is_some_and(|first| !safety::alarm_before(l, first.index))
+}
+
+/// Whether a plug was started in its thread.
+fn started(l: &Ledger) -> bool {
+    plug(l, None, PlugStep::StartByHand)
+}
+
+fn turns_a_level(l: &Ledger) -> bool {
+    l.levels().iter().any(|level| turns(l, level.screw()))
+}
+
+/// Whether the supply was the trainee's to set, and found below what it must deliver.
+fn own_supply_found_low(l: &Ledger) -> bool {
+    let mine = l.setup.card.supply == SupplyRight::Trainee;
+    mine && l.setup.supply.set_pa < l.setup.supply.delivery_limits_pa.0
+}
+
+fn answers_at_the_meter(l: &Ledger) -> bool {
+    faults_left::answered_faults(l).any(faults_left::reads)
+}
+
 /// Whether such a step was done with a port's plug, or with either.
 fn plug(l: &Ledger, wanted: Option<Port>, step: PlugStep) -> bool {
-    l.did().any(|did| match did.action {
-        Action::Plug { port, step: one } => {
-            *one == step && wanted.is_none_or(|wanted| wanted == *port)
-        }
-        _ => false,
-    })
+    let with = |port: Port| wanted.is_none_or(|wanted| wanted == port);
+    l.did().any(
+        |did| matches!(did.action, Action::Plug { port, step: one } if *one == step && with(*port)),
+    )
 }
 
 fn turns(l: &Ledger, wanted: Screw) -> bool {
