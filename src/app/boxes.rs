@@ -4,8 +4,8 @@ use bevy::prelude::*;
 use bevy_egui::egui;
 
 use super::drawings::{self, PAGE, Seat, Sheet};
-use super::page::{AppSystems, OnPage, PageRect};
-use super::pose::Shown;
+use super::page::{AppSystems, OnPage, PageRect, Sight};
+use super::pose::{Shown, is_absent};
 use super::scene::{Aim, PartEntities, Sheets};
 use super::svg::{Box4, Drawing};
 use crate::panels::view::PartBox;
@@ -31,6 +31,7 @@ fn measure(
     entities: Res<PartEntities>,
     changed: Query<(), Changed<Aim>>,
     aims: Query<&Aim>,
+    sight: Res<Sight>,
     mut boxes: ResMut<Boxes>,
 ) {
     if !page.is_changed() && !rect.is_changed() && changed.is_empty() {
@@ -56,6 +57,10 @@ fn measure(
                     .map(|(id, bounds)| PartBox { id, rect: in_window(bounds, seat, rect.0) }),
             );
         }
+    }
+    // A part that may be missing can be looked for; one of another kind of furnace cannot.
+    if let Some(seen) = &sight.0 {
+        found.retain(|part: &PartBox| !is_absent(&part.id, seen));
     }
     boxes.0 = found;
 }

@@ -34,6 +34,14 @@ pub fn moves(id: &str) -> bool {
     id.split_once('.').is_some_and(|(_, piece)| PIECES.contains(&piece))
 }
 
+/// Whether this furnace has nothing like the part that a group draws: it belongs to another firing
+/// level.
+#[must_use]
+pub fn is_absent(id: &str, seen: &Seen) -> bool {
+    let part = id.split(['@', '.']).next().unwrap_or_default();
+    state::of_levels(part, seen) == Some(false)
+}
+
 /// Pieces that move.
 const PIECES: [&str; 15] = [
     "handle", "lever", "slot", "wheel", "glow", "body", "core", "tip", "soot", "bubbles", "needle",

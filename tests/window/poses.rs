@@ -2,7 +2,7 @@
 
 use quarterturn::app::drawings::all;
 use quarterturn::app::hose::hoses;
-use quarterturn::app::pose::{Shown, moves, pose};
+use quarterturn::app::pose::{Shown, is_absent, moves, pose};
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::parts::{
@@ -207,6 +207,7 @@ fn parts_of_levels_follow_the_furnace() {
             for id in of(level) {
                 assert!(moves(id), "{id}");
                 assert_eq!(shown(id, &seen), levels.contains(&level), "{job}, {id}");
+                assert_eq!(is_absent(id, &seen), !levels.contains(&level), "{job}, {id}");
             }
         }
         for id in ["high-coil", "stage-jumper"] {

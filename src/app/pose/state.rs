@@ -75,6 +75,13 @@ pub(super) fn whole(part: &str, seen: &Seen) -> Option<bool> {
             let burners = seen.furnace.as_ref().and_then(|f| f.burners.as_ref());
             burners.map(|b| b.low_gas_switch == Fitted::On)
         }
+        _ => of_levels(part, seen),
+    }
+}
+
+/// Whether the furnace has the firing level that a part belongs to; `None` for other parts.
+pub(super) fn of_levels(part: &str, seen: &Seen) -> Option<bool> {
+    match part {
         "high-coil" | "stage-jumper" => Some(seen.levels.len() > 1),
         _ => level_of(part).map(|level| seen.levels.contains(&level)),
     }

@@ -174,8 +174,8 @@ mod tests {
                 "\"turn low-screw\"",
                 "no message `fault-supply-set-low-wrong-turn-low-screw`",
             ),
-            ("low: \"0.3 inH2O\"", "low: \"0.3 feet\"", "feet"),
-            ("low: \"0.3 inH2O\"", "low: \"6 inH2O\"", "6 inH2O to 5 inH2O is no range"),
+            ("least: \"0.3 inH2O\"", "least: \"0.3 feet\"", "feet"),
+            ("least: \"0.3 inH2O\"", "least: \"6 inH2O\"", "6 inH2O to 5 inH2O is no range"),
             (
                 "typical: \"3 inH2O\"",
                 "typical: \"30 inH2O\"",
