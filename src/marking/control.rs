@@ -185,11 +185,20 @@ fn theirs_is_hidden(l: &Ledger) -> bool {
         && faults.all(|(fault, severity)| !is_felt(sound, *fault, *severity))
 }
 
-pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
+/// Whether what is wrong is for the owner of the supply.
+fn is_theirs(l: &Ledger, brief: &Brief) -> bool {
+    brief.right_endings.contains(&Ending::SupplyOwnerCalled)
+        || l.setup.faults.iter().any(|(fault, _)| fault.entry().right.contains(&Remedy::CallOwner))
+}
+
+/// Whether the owner of the supply has to be called.
+pub(super) fn owner_is_due(l: &Ledger, brief: &Brief) -> bool {
     // Shut off for a reason of the furnace's own, the supply has nothing to do with it.
-    let theirs = brief.right_endings.contains(&Ending::SupplyOwnerCalled)
-        || l.setup.faults.iter().any(|(fault, _)| fault.entry().right.contains(&Remedy::CallOwner));
-    if brief.right_endings.contains(&Ending::InService) || !theirs || theirs_is_hidden(l) {
+    !brief.right_endings.contains(&Ending::InService) && is_theirs(l, brief) && !theirs_is_hidden(l)
+}
+
+pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
+    if !owner_is_due(l, brief) {
         return Vec::new();
     }
     let owner = &l.setup.card.supply_owner;
@@ -210,21 +219,23 @@ pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     vec![Hit::new(call.tick, t!("seen-owner-called", owner = owner), t!("true-called-unread"))]
 }
 
-/// A call to the owner of the supply with nothing to tell: no fault of theirs on this job, no inlet
-/// pressure written that lies outside the plate, no gas in the air.
-pub(super) fn needless_call(l: &Ledger, brief: &Brief) -> Vec<Hit> {
-    let theirs = brief.right_endings.contains(&Ending::SupplyOwnerCalled)
-        || l.setup.faults.iter().any(|(fault, _)| fault.entry().right.contains(&Remedy::CallOwner));
-    let call = l.did().find(|did| *did.action == Action::Call(Contact::SupplyOwner));
-    let Some(call) = call.filter(|_| !theirs) else { return Vec::new() };
+/// Whether there was nothing to tell the owner of the supply before an event: no fault of theirs on this
+/// job, no inlet pressure written that lies outside the plate, no gas in the air.
+pub(super) fn nothing_to_tell(l: &Ledger, brief: &Brief, before: usize) -> bool {
     let read = l.wrote().any(|(index, _, fact)| {
-        index < call.index && fact.reading.port == Port::Inlet && super::grounds::outside(l, fact)
+        index < before && fact.reading.port == Port::Inlet && super::grounds::outside(l, fact)
     });
     let (least, most) = l.setup.supply.delivery_limits_pa;
-    let set_wrong = !(least..=most).contains(&l.setup.supply.set_pa);
-    if read || set_wrong || super::safety::alarm_before(l, call.index) {
+    let set_right = (least..=most).contains(&l.setup.supply.set_pa);
+    !is_theirs(l, brief) && !read && set_right && !super::safety::alarm_before(l, before)
+}
+
+/// A call to the owner of the supply with nothing to tell.
+pub(super) fn needless_call(l: &Ledger, brief: &Brief) -> Vec<Hit> {
+    let call = l.did().find(|did| *did.action == Action::Call(Contact::SupplyOwner));
+    let Some(call) = call.filter(|call| nothing_to_tell(l, brief, call.index)) else {
         return Vec::new();
-    }
+    };
     let seen = t!("seen-owner-called", owner = &l.setup.card.supply_owner);
     vec![Hit::new(call.tick, seen, t!("true-called-needlessly"))]
 }

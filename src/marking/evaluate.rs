@@ -236,7 +236,7 @@ fn claims(book: &RuleBook, findings: &[Finding]) -> BTreeMap<String, bool> {
 
 /// Whether it was left shut off, that is the usual right end of this job, and something was found
 /// that speaks for it.
-fn rightly_shut_off(l: &Ledger, brief: &Brief) -> bool {
+pub(super) fn rightly_shut_off(l: &Ledger, brief: &Brief) -> bool {
     let usual = brief.right_endings.first() == Some(&Ending::ShutOff);
     usual && l.said_shut_off() && grounds::found(l)
 }

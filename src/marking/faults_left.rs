@@ -54,8 +54,18 @@ fn left(l: &Ledger) -> impl Iterator<Item = Left> {
     })
 }
 
+/// The remedies of the faults that were answered by a repair.
+pub(super) fn answered_faults(l: &Ledger) -> impl Iterator<Item = &'static [Remedy]> {
+    let right = l.setup.faults.iter().map(|(fault, _)| fault.entry().right);
+    right.filter(move |right| {
+        let mends: Vec<Remedy> =
+            right.iter().copied().filter(|it| matches!(it, Remedy::Mend(_))).collect();
+        answered(l, &mends)
+    })
+}
+
 /// Whether its remedy is one at the manometer, its hose or the hole of a port.
-fn reads(right: &[Remedy]) -> bool {
+pub(super) fn reads(right: &[Remedy]) -> bool {
     right.iter().any(|remedy| match remedy {
         Remedy::Mend(repair) => repair.is_on_reading(),
         Remedy::Turn(_) | Remedy::Operate(_) | Remedy::CallOwner | Remedy::ShutOffAndTag => false,

@@ -75,6 +75,11 @@ fn disturbed(l: &Ledger, joint: Joint) -> Option<usize> {
     at_port.max(repaired)
 }
 
+/// Whether any joint was disturbed.
+pub(super) fn any_disturbed(l: &Ledger) -> bool {
+    Joint::ALL.iter().any(|&joint| disturbed(l, joint).is_some())
+}
+
 /// A leak check of a joint.
 struct Check {
     tick: u64,

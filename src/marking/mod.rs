@@ -12,6 +12,7 @@ mod joints;
 pub mod ledger;
 mod measuring;
 pub mod observer;
+pub mod occasion;
 mod repairs;
 mod safety;
 pub mod trace;

@@ -11,7 +11,7 @@ use crate::model::truth::Truth;
 use crate::parts::{Door, Fitted, HandValve, Height, OnOff, Place, Port, PortFill};
 use crate::units::inwc;
 
-/// First hand on anything that matters.
+/// A hand on anything that matters.
 fn touches(action: &Action) -> bool {
     turns_a_stage(action)
         || matches!(
@@ -150,8 +150,13 @@ fn smelt_inside(l: &Ledger, before: usize, when: fn(&Action) -> bool) -> bool {
     false
 }
 
+/// The first hand on anything that matters.
+pub(super) fn first_hand(l: &Ledger) -> Option<Did<'_>> {
+    l.did().find(|did| touches(did.action))
+}
+
 pub(super) fn no_sniff_on_arrival(l: &Ledger) -> Vec<Hit> {
-    let Some(first) = l.did().find(|did| touches(did.action)) else { return Vec::new() };
+    let Some(first) = first_hand(l) else { return Vec::new() };
     let nose = |action: &Action| matches!(action, Action::Sniff(_) | Action::Probe(_));
     let smelt = smelt_inside(l, first.index, nose);
     // An alarm on the way in is more than nose and detector would tell.
@@ -241,6 +246,20 @@ pub(super) fn opened_on_trapped_gas(l: &Ledger) -> Vec<Hit> {
         before.firing.is_none() && !is_stopped_up(l, index, Port::Manifold)
     }));
     hits
+}
+
+/// Gas behind a plug that still stands there when it is out, in pascals (0.5 in. w.c.; less is gone by
+/// then).
+const TRAPPED_PA: f64 = 0.5 * crate::units::PA_PER_INWC;
+
+/// Whether gas stood behind the inlet plug, and could be heard to come out, when it was broken loose
+/// first.
+pub(super) fn traps_gas(l: &Ledger) -> bool {
+    let loosened = Action::Plug { port: Port::Inlet, step: PlugStep::BreakLoose };
+    let first = l.did().find(|did| *did.action == loosened);
+    first.is_some_and(|did| {
+        did.before.inlet_pa > TRAPPED_PA && !is_stopped_up(l, did.index, Port::Inlet)
+    })
 }
 
 pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {

@@ -6,7 +6,7 @@ use super::ledger::{Hit, Ledger};
 use super::measuring::is_right;
 use super::repairs;
 use crate::catalogue::repair::{Moves, Nature};
-use crate::hands::event::{EventKind, Outcome, ReadingFact};
+use crate::hands::event::{Event, EventKind, Outcome, ReadingFact};
 use crate::parts::Level;
 use crate::parts::{Port, Screw, Stage};
 use crate::words::decimal;
@@ -128,13 +128,17 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
     )]
 }
 
-pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
+/// When the supply was set or its regulator renewed last.
+pub(super) fn supply_moved(l: &Ledger) -> Option<(usize, &Event)> {
     let moves = |what: &EventKind| {
         matches!(what, EventKind::Turned { screw: Screw::Supply, .. })
             || matches!(what, EventKind::Mended { repair, .. } if repair.moves() == Moves::Supply)
     };
-    let last = l.events.iter().enumerate().rev().find(|(_, event)| moves(&event.what));
-    let Some((index, event)) = last else { return Vec::new() };
+    l.events.iter().enumerate().rev().find(|(_, event)| moves(&event.what))
+}
+
+pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
+    let Some((index, event)) = supply_moved(l) else { return Vec::new() };
     let after = |stage: Stage| {
         l.wrote().any(|(at, _, fact)| {
             at > index

@@ -13,7 +13,7 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, HandOver, NotDone, Topic};
 use crate::hands::refusal::Refusal;
 use crate::parts::{Door, Ending, Fitted, HandValve, Opening, Phase, Place, Port, Spot};
-use crate::procedure::{Goal, Move, Waiting};
+use crate::procedure::{Goal, Move, Pursuit, Waiting};
 use crate::senses::seen::Seen;
 use crate::setup::JobCard;
 
@@ -51,6 +51,16 @@ impl Technician {
     /// From now on it goes on with its plan, whatever shows.
     pub(super) fn close_eyes(&mut self) {
         self.mind.careless = true;
+    }
+
+    /// Pursues a goal that is not of its plan, with what it remembers.
+    pub(super) fn pursue(&mut self, pursuit: &mut Pursuit, seen: &Seen) -> Move {
+        self.mind.memory.notice(seen);
+        let next = pursuit.next(seen, &mut self.mind.memory);
+        if let Move::Act(action) = &next {
+            self.mind.memory.did(action);
+        }
+        next
     }
 
     /// Puts steps before the rest of the plan.

@@ -24,8 +24,8 @@ use crate::parts::{
     Door, Ending, Fitted, Gauge, HandValve, Height, Joint, OnOff, Opening, OtherAppliance, Phase,
     Place, Port, Push, Reading, Screw, Stage, Subject, Tool,
 };
+use crate::procedure::{Goal, Means, Move, Pursuit};
 use crate::senses::seen::Seen;
-use crate::setup::SupplyRight;
 use crate::units::{PressureUnit, TICKS_PER_S};
 use crate::words::Id;
 
@@ -34,8 +34,8 @@ use crate::words::Id;
 pub struct Spoil {
     /// Its name.
     name: Id,
-    /// Whether a good run gives occasion for it.
-    occasion: fn(&Good) -> bool,
+    /// What else must be so of the good run, so that it loses these items and no others.
+    besides: fn(&Good) -> bool,
     /// Rules that it must trip, sorted.
     pub trips: &'static [&'static str],
     /// Whether it still sees what is wrong.
@@ -47,6 +47,22 @@ pub struct Spoil {
 }
 
 impl Spoil {
+    /// Whether a good run gives occasion for it: it does what is spoiled here, and by what the rules look
+    /// at there is something to lose.
+    fn has_occasion(&self, good: &Arc<Good>) -> bool {
+        self.trips.iter().all(|rule| good.gives(rule)) && (self.besides)(good) && self.forks(good)
+    }
+
+    /// Whether it leaves the good run anywhere.
+    fn forks(&self, good: &Arc<Good>) -> bool {
+        let mut progress = Progress::new(good);
+        good.actions.iter().any(|action| {
+            let changes = !matches!((self.change)(&progress, action), Change::Keep);
+            progress.add(action);
+            changes || (self.hurry)(&progress) > 0
+        })
+    }
+
     /// Its name for people.
     #[must_use]
     pub fn name(&self) -> &'static str {
@@ -68,21 +84,33 @@ enum Heeds {
 enum Change {
     Keep,
     Drop,
-    Instead(Vec<Action>),
+    Instead(Vec<Piece>),
     /// First these, then the action itself.
-    Before(Vec<Action>),
+    Before(Vec<Piece>),
     /// The action itself, then these.
-    After(Vec<Action>),
-    /// First these, so many seconds later those, then the action itself.
-    Slowly(Vec<Action>, u32, Vec<Action>),
+    After(Vec<Piece>),
 }
 
 /// What is lined up to be done.
 #[derive(Debug, Clone)]
-enum Move {
-    Act(Action),
+enum Piece {
+    Do(Action),
+    /// A goal of the procedure, reached as the technician reaches it.
+    Reach(Pursuit),
     /// So many ticks pass.
     Wait(u64),
+}
+
+impl From<Action> for Piece {
+    fn from(action: Action) -> Self {
+        Self::Do(action)
+    }
+}
+
+impl From<Goal> for Piece {
+    fn from(goal: Goal) -> Self {
+        Self::Reach(Pursuit::new(goal))
+    }
 }
 
 /// How far the good run has come.
@@ -134,7 +162,7 @@ impl Forks {
     /// All ways for which the good run gives occasion.
     #[must_use]
     pub fn new(good: &Arc<Good>) -> Self {
-        let waiting = spoils().filter(|spoil| (spoil.occasion)(good)).copied().collect();
+        let waiting = spoils().filter(|spoil| spoil.has_occasion(good)).copied().collect();
         Self { progress: Progress::new(good), waiting }
     }
 
@@ -178,12 +206,6 @@ impl Forks {
         self.waiting = stay;
         leave.into_iter().map(|spoil| Spoiled::new(good, spoil, progress)).collect()
     }
-
-    /// Ways that had occasion and were never taken.
-    #[must_use]
-    pub fn left(&self) -> &[Spoil] {
-        &self.waiting
-    }
 }
 
 /// A technician who spoils one thing.
@@ -192,7 +214,7 @@ pub struct Spoiled {
     good: Technician,
     spoil: Spoil,
     progress: Progress,
-    queue: VecDeque<Move>,
+    queue: VecDeque<Piece>,
     refused: Vec<(Action, Refusal)>,
 }
 
@@ -223,10 +245,6 @@ impl Spoiled {
         &self.refused
     }
 
-    fn line_up(&mut self, actions: Vec<Action>) {
-        self.queue.extend(actions.into_iter().map(Move::Act));
-    }
-
     /// Takes an action of the good run and lines up what becomes of it.
     fn change(&mut self, action: Action) {
         let change = (self.spoil.change)(&self.progress, &action);
@@ -234,7 +252,7 @@ impl Spoiled {
         let calls = self.progress.good.does(|a| *a == call) && self.progress.count(&call) == 0;
         if matches!(action, Action::HandOver(_)) && self.spoil.heeds == Heeds::Nothing && calls {
             // Called as in the good run, whatever was not seen on the way.
-            self.line_up(vec![call]);
+            self.queue.push_back(call.into());
         }
         self.progress.add(&action);
         let action = match (action, self.spoil.heeds, self.progress.good.ending) {
@@ -245,22 +263,16 @@ impl Spoiled {
             (action, _, _) => action,
         };
         match change {
-            Change::Keep => self.queue.push_back(Move::Act(action)),
+            Change::Keep => self.queue.push_back(action.into()),
             Change::Drop => {}
-            Change::Instead(others) => self.line_up(others),
+            Change::Instead(others) => self.queue.extend(others),
             Change::Before(others) => {
-                self.line_up(others);
-                self.queue.push_back(Move::Act(action));
+                self.queue.extend(others);
+                self.queue.push_back(action.into());
             }
             Change::After(others) => {
-                self.queue.push_back(Move::Act(action));
-                self.line_up(others);
-            }
-            Change::Slowly(first, seconds, then) => {
-                self.line_up(first);
-                self.queue.push_back(Move::Wait(u64::from(seconds) * TICKS_PER_S));
-                self.line_up(then);
-                self.queue.push_back(Move::Act(action));
+                self.queue.push_back(action.into());
+                self.queue.extend(others);
             }
         }
     }
@@ -270,12 +282,23 @@ impl Player for Spoiled {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
         loop {
             match self.queue.pop_front() {
-                Some(Move::Act(action)) => return Some(action),
-                Some(Move::Wait(ticks)) if ticks > 0 => {
-                    self.queue.push_front(Move::Wait(ticks - 1));
+                Some(Piece::Do(action)) => return Some(action),
+                Some(Piece::Reach(mut pursuit)) => match self.good.pursue(&mut pursuit, seen) {
+                    Move::Reached | Move::TooLong(_) => continue,
+                    Move::LetPass => {
+                        self.queue.push_front(Piece::Reach(pursuit));
+                        return None;
+                    }
+                    Move::Act(action) => {
+                        self.queue.push_front(Piece::Reach(pursuit));
+                        return Some(action);
+                    }
+                },
+                Some(Piece::Wait(ticks)) if ticks > 0 => {
+                    self.queue.push_front(Piece::Wait(ticks - 1));
                     return None;
                 }
-                Some(Move::Wait(_)) => continue,
+                Some(Piece::Wait(_)) => continue,
                 None => {}
             }
             let mut action = self.good.next(seen);
@@ -314,6 +337,15 @@ pub fn spoils() -> impl Iterator<Item = &'static Spoil> {
     reading::SPOILS.iter().chain(leaving::SPOILS).chain(more::SPOILS).chain(rarer::SPOILS)
 }
 
+fn any(_: &Good) -> bool {
+    true
+}
+
+/// Leaves the furnace in use, with nothing mended and no level set.
+fn uses_and_mends_nothing(good: &Good) -> bool {
+    good.in_use() && good.mends_nothing() && good.turns_no_stage()
+}
+
 fn never(_: &Progress) -> u32 {
     0
 }
@@ -338,24 +370,30 @@ fn is_write(action: &Action, port: Port, at: At, phase: Phase) -> bool {
     matches!(action, Action::Write(r) if r.port == port && at.is(r.stage) && r.phase == phase)
 }
 
-fn rewrite(action: &Action, change: fn(&mut Reading)) -> Vec<Action> {
+fn rewrite(action: &Action, change: fn(&mut Reading)) -> Vec<Piece> {
     let mut action = action.clone();
     if let Action::Write(reading) = &mut action {
         change(reading);
     }
-    vec![action]
+    vec![action.into()]
 }
 
-/// Something done at the gas valve while the good run stands elsewhere.
-fn kneel(progress: &Progress, actions: Vec<Action>) -> Vec<Action> {
-    let back = progress.place.unwrap_or(Place::Yard);
-    if back == Place::GasValve {
-        return actions;
-    }
-    let mut all = vec![Action::Go(Place::GasValve)];
-    all.extend(actions);
-    all.push(Action::Go(back));
-    all
+/// So many seconds pass.
+fn wait(seconds: u64) -> Piece {
+    Piece::Wait(seconds * TICKS_PER_S)
+}
+
+/// Back to where the good run goes on.
+fn back(progress: &Progress) -> Piece {
+    Goal::At(progress.place.unwrap_or(Place::Yard)).into()
+}
+
+/// A screw turned out of turn: its cap off, these turns, its cap on, and back.
+fn turned(progress: &Progress, screw: Screw, eighths: &[i16]) -> Vec<Piece> {
+    let mut pieces: Vec<Piece> = vec![Goal::Uncapped(screw).into()];
+    pieces.extend(eighths.iter().map(|&eighths| Action::Turn { screw, eighths }.into()));
+    pieces.extend([Goal::Capped(screw).into(), Goal::HandEmpty.into(), back(progress)]);
+    pieces
 }
 
 fn joint_work(action: &Action, joint: Joint) -> bool {

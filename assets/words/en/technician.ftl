@@ -164,7 +164,6 @@ spoil-the-low-screw-turned-while-high-burns = the low screw turned while high bu
 
 proof-not-handed-over = nothing more to do, but not handed over
 proof-not-in-time = not done in the longest time
-proof-no-occasion = the good run gave no occasion for it
 
 script-more-problems = There are more problems; these come first.
 script-not-utf8 = The file is not UTF-8 text from here on.

@@ -77,9 +77,13 @@ impl Run {
 
     /// Marks that the job earned.
     pub(super) fn marks(&self, scenario: &Scenario, seed: u64, book: &RuleBook) -> Marks {
-        let brief = Brief { right_endings: scenario.right_endings(seed) };
-        self.observer.marks(book, &brief)
+        self.observer.marks(book, &brief(scenario, seed))
     }
+}
+
+/// What the scenario says about its right end.
+fn brief(scenario: &Scenario, seed: u64) -> Brief {
+    Brief { right_endings: scenario.right_endings(seed) }
 }
 
 /// Why a run stopped short of its end.
@@ -101,7 +105,7 @@ pub(super) fn prove(
     let mut technician = Technician::new(&run.bench.setup().card);
     let stopped = run.play(&mut technician);
     let marks = run.marks(scenario, seed, book);
-    let good = Good::of(&run.observer.ledger);
+    let good = Good::of(&run.observer.ledger, book, &brief(scenario, seed));
     let refused = technician.refused();
     let mut proof = SeedProof {
         seed,

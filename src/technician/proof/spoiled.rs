@@ -71,16 +71,6 @@ pub(super) fn all(
         }
         run::pass(&mut run.bench, &mut run.observer);
     }
-    for spoil in forks.left() {
-        proofs.push(SpoilProof {
-            name: spoil.name(),
-            tick: run.bench.tick(),
-            trips: names(spoil.trips),
-            found: Vec::new(),
-            points: 100.0,
-            stopped: Some(t!("proof-no-occasion")),
-        });
-    }
     proofs.sort_by_key(|one| one.tick);
     proofs
 }

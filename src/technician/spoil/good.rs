@@ -1,36 +1,25 @@
-//! The good run that is to be spoiled: what it did, and so which ways of spoiling it have occasion.
+//! The good run that is to be spoiled: what it did, what the rules had occasion for, and what makes one
+//! slip bring others with it.
+
+use std::collections::BTreeSet;
 
 use super::at::At;
 use crate::appliance::plate::Fuel;
-use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::{Moves, Repair};
 use crate::hands::action::{Action, PlugStep};
-use crate::hands::event::{EventKind, ReadingFact};
-use crate::marking::Ledger;
-use crate::marking::grounds::outside;
+use crate::hands::event::EventKind;
 use crate::marking::ledger::Did;
+use crate::marking::occasion::gives_occasion;
+use crate::marking::{Brief, Ledger};
 use crate::parts::{Ending, HandValve, Level, OnOff, OtherAppliance, Port, Screw, is_staged};
 use crate::physics::valve::HandleAngle;
-use crate::setup::JobCard;
+use crate::rules::RuleBook;
 use crate::units::PA_PER_INWC;
 
 /// Repairs without which every pressure reads as it should.
 const UNREAD: [Repair; 4] =
     [Repair::FitOrifices, Repair::FitAltitudeOrifices, Repair::CleanOrifices, Repair::CleanBurners];
-
-/// Gas behind a plug that still stands there when it is out, in pascals (0.5 in. w.c.; less is gone by
-/// then).
-const TRAPPED_PA: f64 = 0.5 * PA_PER_INWC;
-
-fn supply_is_in_order(l: &Ledger) -> bool {
-    let calls = |fault: &Fault| fault.entry().right.contains(&Remedy::CallOwner);
-    let (least, most) = l.setup.supply.delivery_limits_pa;
-    let turned = l.did().any(|did| matches!(did.action, Action::Turn { screw: Screw::Supply, .. }));
-    !turned
-        && (least..=most).contains(&l.setup.supply.set_pa)
-        && !l.setup.faults.iter().any(|(fault, _)| calls(fault))
-}
 
 fn low_supply_starves(l: &Ledger) -> bool {
     let high = l.plate().figures().manifold.top().pa;
@@ -52,11 +41,6 @@ fn five_times_shows(l: &Ledger) -> bool {
     (most_pa + PA_PER_INWC..l.plate().valve_max.si()).contains(&set_pa)
 }
 
-fn inlet_read_outside(l: &Ledger) -> bool {
-    let inlet = |fact: &ReadingFact| fact.reading.port == Port::Inlet;
-    l.wrote().any(|(_, _, fact)| inlet(fact) && outside(l, fact))
-}
-
 fn answers(l: &Ledger) -> Vec<Repair> {
     let right = l.setup.faults.iter().flat_map(|(fault, _)| fault.entry().right);
     let mends = right.filter_map(|remedy| match remedy {
@@ -71,28 +55,19 @@ fn renews_leaking_valve(l: &Ledger) -> bool {
     l.setup.condition.valve.lets_by_m3_s > 0.0 && l.did().any(renews)
 }
 
-fn traps_gas(l: &Ledger) -> bool {
-    let loosened = Action::Plug { port: Port::Inlet, step: PlugStep::BreakLoose };
-    let first = l.did().find(|did| *did.action == loosened);
-    let stopped_up = l.setup.condition.ports[Port::Inlet].tap_free_m.is_some();
-    !stopped_up && first.is_some_and(|did| did.before.inlet_pa > TRAPPED_PA)
-}
-
 /// What a good run did.
 #[derive(Debug, Clone)]
 pub struct Good {
     /// Its actions, in order.
     pub actions: Vec<Action>,
-    /// Job card of the run.
-    pub card: JobCard,
+    /// Rules that the job gave occasion to trip, by id.
+    given: BTreeSet<String>,
     /// Whether propane is in the pipes.
     pub propane: bool,
     /// Ending that the run handed over with.
     pub ending: Option<Ending>,
     /// Whether an alarm called.
     pub alarmed: bool,
-    /// Whether nothing is wrong with the supply, nor any gas came out of it.
-    pub supply_is_in_order: bool,
     /// Whether the supply as found held the high stage down.
     pub low_supply_starves: bool,
     /// Whether a supply turned up four times as far again stands above its limits, and not so far
@@ -100,55 +75,43 @@ pub struct Good {
     pub five_times_shows: bool,
     /// Whether the manometer's hose leaked as it was found.
     pub hose_leaks: bool,
-    /// Whether the inlet held the high stage down when it was written last.
-    pub full_is_starved: bool,
     /// The furnace's firing levels, the weakest first.
     levels: &'static [Level],
-    /// Whether an inlet pressure was written that lies outside the plate.
-    pub inlet_read_outside: bool,
     /// Repairs that answer the job's faults.
     pub answers: Vec<Repair>,
     /// How the manual valve was found.
     pub valve_found: HandleAngle,
     /// Whether it renewed a gas valve that let gas by.
     pub renews_leaking_valve: bool,
-    /// Whether gas stood behind the inlet plug, and could come out, when it was broken loose first.
-    pub traps_gas: bool,
 }
 
 impl Good {
     /// Of a run that has ended.
     #[must_use]
-    pub fn of(ledger: &Ledger) -> Self {
-        let full = ledger
-            .did()
-            .filter(|did| {
-                matches!(did.action, Action::Write(r)
-                    if r.port == Port::Manifold && At::Full.is(r.stage))
-            })
-            .last()
-            .map(|did| did.before.inlet_pa - did.before.set_pa.top() < PA_PER_INWC);
+    pub fn of(ledger: &Ledger, book: &RuleBook, brief: &Brief) -> Self {
+        let given = book.rules.iter().filter(|it| gives_occasion(it.evidence, ledger, brief));
         Self {
+            given: given.map(|it| it.id.clone()).collect(),
             actions: ledger.did().map(|did| did.action.clone()).collect(),
-            card: ledger.setup.card.clone(),
             propane: ledger.setup.fuel == Fuel::Propane,
             ending: ledger.ending(),
             low_supply_starves: low_supply_starves(ledger),
             five_times_shows: five_times_shows(ledger),
-            supply_is_in_order: supply_is_in_order(ledger),
             hose_leaks: ledger.setup.condition.meter.hose_hole_m > 0.0,
             alarmed: ledger.events.iter().any(|event| matches!(event.what, EventKind::Alarm)),
-            full_is_starved: full == Some(true),
             levels: ledger.levels(),
-            inlet_read_outside: inlet_read_outside(ledger),
             answers: answers(ledger),
             valve_found: ledger
                 .did()
                 .next()
                 .map_or(HandleAngle::SHUT, |did| did.before.manual_valve),
-            traps_gas: traps_gas(ledger),
             renews_leaking_valve: renews_leaking_valve(ledger),
         }
+    }
+
+    /// Whether the job gave occasion to trip a rule.
+    pub(super) fn gives(&self, rule: &str) -> bool {
+        self.given.contains(rule)
     }
 
     /// Whether it did such a thing.
@@ -199,7 +162,7 @@ impl Good {
             _ => None,
         });
         let open = first == Some(0) && self.valve_found.is_open();
-        open && self.is_quiet() && self.opens(Port::Inlet) && self.mends_nothing()
+        open && self.is_quiet() && self.mends_nothing()
     }
 
     /// Whether it mended such a thing after a stage screw was turned for the first time.
@@ -271,6 +234,11 @@ impl Good {
     /// Whether the furnace has more than one firing level.
     pub(super) fn is_staged(&self) -> bool {
         is_staged(self.levels)
+    }
+
+    /// The level at which the burners light.
+    pub(super) fn first_level(&self) -> Option<Level> {
+        self.levels.first().copied()
     }
 
     /// The screw of the level at which the burners light.

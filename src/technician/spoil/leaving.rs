@@ -7,7 +7,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-low-cap-left-off"),
         // Another gas valve brings another cap.
-        occasion: |g| {
+        besides: |g| {
             let another = |repair| repair == Repair::ReplaceGasValve;
             g.turns(g.first_screw())
                 && g.in_use()
@@ -21,7 +21,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-low-not-written-again-with-the-cap-on"),
         // After a repair both stages are read again from the beginning.
-        occasion: |g| {
+        besides: |g| {
             g.turns(g.first_screw())
                 && g.in_use()
                 && !g.mends_after_turning(g.first_screw(), |_| true)
@@ -33,25 +33,15 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-the-suppliers-regulator-turned"),
-        occasion: |g| {
-            let theirs = g.card.supply == SupplyRight::OwnerOnly;
-            theirs && g.in_use() && g.writes(Port::Inlet, At::Rest)
-        },
+        besides: Good::in_use,
         trips: &["supply-not-yours"],
         heeds: Heeds::Faults,
-        change: |_, a| {
+        change: |p, a| {
             if *a == Action::Look(Subject::SupplyVent) {
-                Change::After(vec![
-                    Action::PutDown,
-                    Action::Take(Tool::SlottedDriver),
-                    Action::Cap { screw: Screw::Supply, to: Fitted::Off },
-                    // There and back, so that what is read after it is what was found.
-                    Action::Turn { screw: Screw::Supply, eighths: 1 },
-                    Action::Turn { screw: Screw::Supply, eighths: -1 },
-                    Action::Cap { screw: Screw::Supply, to: Fitted::On },
-                    Action::PutDown,
-                    Action::Take(Tool::GasDetector),
-                ])
+                // There and back, so that what is read after it is what was found.
+                let mut pieces = turned(p, Screw::Supply, &[1, -1]);
+                pieces.push(Goal::InHand(Tool::GasDetector).into());
+                Change::After(pieces)
             } else {
                 Change::Keep
             }
@@ -61,10 +51,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-own-supply-left-too-low"),
         // Starved, the furnace hides whatever else there is to find.
-        occasion: |g| {
-            let alone = g.turns_no_stage() && g.mends_nothing();
-            g.raises_supply() && (alone || !g.low_supply_starves)
-        },
+        besides: |g| (g.turns_no_stage() && g.mends_nothing()) || !g.low_supply_starves,
         trips: &["supply-left-low"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Turn { screw: Screw::Supply, .. })),
@@ -72,7 +59,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-jumper-left-across-the-roll-out-switches"),
-        occasion: closes_and_mends_nothing,
+        besides: uses_and_mends_nothing,
         trips: &["safety-bypassed"],
         heeds: Heeds::Faults,
         change: |_, a| mend_after(*a == START_INLET, Repair::BypassRollout),
@@ -82,7 +69,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: id!("spoil-orifices-drilled-out"),
         // With one level it lights at its full rate: whether a cycle then comes to its end, and so
         // what the drill costs, hangs on the seed.
-        occasion: |g| g.is_staged() && closes_and_mends_nothing(g),
+        besides: |g| g.is_staged() && uses_and_mends_nothing(g),
         trips: &["dangerous-repair"],
         heeds: Heeds::Nothing,
         change: |_, a| mend_after(*a == START_INLET, Repair::DrillOrifices),
@@ -90,7 +77,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-sound-igniter-replaced"),
-        occasion: closes_and_mends_nothing,
+        besides: uses_and_mends_nothing,
         trips: &["needless-repair"],
         heeds: Heeds::Faults,
         change: |_, a| mend_after(*a == START_INLET, Repair::ReplaceIgniter),
@@ -98,7 +85,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-line-purged-at-the-union-no-fluid-there"),
-        occasion: closes_and_mends_nothing,
+        besides: uses_and_mends_nothing,
         trips: &["joint-unchecked"],
         heeds: Heeds::Faults,
         change: |_, a| mend_after(*a == START_INLET, Repair::PurgeLine),
@@ -106,10 +93,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-supply-not-written-again-at-rest-after-it-was-set"),
-        occasion: |g| {
-            let twice = g.times_written(Port::Inlet, At::Rest) == 2;
-            g.turns(Screw::Supply) && twice
-        },
+        besides: |g| g.turns(Screw::Supply) && g.times_written(Port::Inlet, At::Rest) == 2,
         trips: &["supply-not-rechecked"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Inlet, At::Rest, Phase::Left)),
@@ -117,7 +101,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-window-left-open"),
-        occasion: |g| g.does(|a| matches!(a, Action::Window { to: Opening::Closed, .. })),
+        besides: any,
         trips: &["controls-not-restored"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Window { to: Opening::Closed, .. })),
@@ -125,13 +109,13 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-owner-called-before-anything-was-read"),
-        occasion: |g| g.ends(Ending::SupplyOwnerCalled),
+        besides: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["owner-not-called"],
         heeds: Heeds::Faults,
         change: |p, a| {
             let call = Action::Call(Contact::SupplyOwner);
             if *a == Action::Look(Subject::SupplyVent) {
-                Change::After(vec![call])
+                Change::After(vec![call.into()])
             } else {
                 drop_if(*a == call && !p.done.is_empty())
             }
@@ -140,10 +124,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-gas-switch-not-looked-at"),
-        occasion: |g| {
-            let looks = g.does(|a| *a == Action::Look(Subject::LowGasSwitch));
-            g.propane && g.in_use() && looks
-        },
+        besides: |g| g.propane && g.in_use(),
         trips: &["conversion-not-proven"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Look(Subject::LowGasSwitch)),
@@ -151,7 +132,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-plug-started-with-the-key"),
-        occasion: |g| g.refits(Port::Inlet) && g.in_use(),
+        besides: Good::in_use,
         trips: &["cross-thread-left"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -160,8 +141,12 @@ pub(super) const SPOILS: &[Spoil] = &[
             let leans = p.count(&START_INLET) > 0;
             if *a == START_INLET {
                 let tight = step(PlugStep::Tighten(6));
-                let key = Action::Take(Tool::HexKey);
-                Change::Instead(vec![key, step(PlugStep::StartByKey), tight])
+                let by_key = step(PlugStep::StartByKey);
+                Change::Instead(vec![
+                    Goal::InHand(Tool::HexKey).into(),
+                    by_key.into(),
+                    tight.into(),
+                ])
             } else {
                 drop_if(leans && matches!(a, Action::Plug { port: Port::Inlet, .. }))
             }
@@ -170,17 +155,17 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-plug-cross-threaded-taken-out-and-started-again"),
-        occasion: |g| g.refits(Port::Inlet),
+        besides: any,
         trips: &["cross-thread-caught"],
         heeds: Heeds::Faults,
         change: |_, a| {
             if *a == START_INLET {
                 let step = |step| Action::Plug { port: Port::Inlet, step };
                 Change::Before(vec![
-                    Action::Take(Tool::HexKey),
-                    step(PlugStep::StartByKey),
-                    step(PlugStep::SpinOut),
-                    Action::PutDown,
+                    Goal::InHand(Tool::HexKey).into(),
+                    step(PlugStep::StartByKey).into(),
+                    step(PlugStep::SpinOut).into(),
+                    Goal::HandEmpty.into(),
                 ])
             } else {
                 Change::Keep
@@ -191,15 +176,14 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-inlet-plug-left-short-of-snug-bubbles-ignored"),
         // With a joint that leaks, gas at the burners is not laid at the valve's door.
-        occasion: |g| g.refits(Port::Inlet) && g.in_use() && !g.renews_leaking_valve,
+        besides: |g| g.in_use() && !g.renews_leaking_valve,
         trips: &["bubbles-left", "plug-loose"],
         heeds: Heeds::Faults,
         change: |_, a| {
             if *a == TIGHTEN_INLET {
-                Change::Instead(vec![Action::Plug {
-                    port: Port::Inlet,
-                    step: PlugStep::Tighten(2),
-                }])
+                Change::Instead(vec![
+                    Action::Plug { port: Port::Inlet, step: PlugStep::Tighten(2) }.into(),
+                ])
             } else {
                 Change::Keep
             }
@@ -208,19 +192,21 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-boss-cracked-bubbles-ignored"),
-        occasion: |g| g.refits(Port::Inlet) && g.in_use() && g.mends_nothing(),
+        besides: |g| g.in_use() && g.mends_nothing(),
         trips: &["boss-cracked", "bubbles-left"],
         heeds: Heeds::Nothing,
         change: |_, a| {
-            if *a == TIGHTEN_INLET { Change::After(vec![TIGHTEN_INLET]) } else { Change::Keep }
+            if *a == TIGHTEN_INLET {
+                Change::After(vec![TIGHTEN_INLET.into()])
+            } else {
+                Change::Keep
+            }
         },
         hurry: never,
     },
     Spoil {
         name: id!("spoil-inlet-plug-not-leak-checked"),
-        occasion: |g| {
-            g.refits(Port::Inlet) && g.does(|a| *a == Action::LeakFluid(Joint::InletPort))
-        },
+        besides: any,
         trips: &["joint-unchecked"],
         heeds: Heeds::Faults,
         change: |p, a| drop_if(p.count(&TIGHTEN_INLET) > 0 && joint_work(a, Joint::InletPort)),
@@ -228,7 +214,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-manifold-plug-wiped-at-once"),
-        occasion: |g| g.times(&Action::LeakFluid(Joint::ManifoldPort)) == 2,
+        besides: |g| g.times(&Action::LeakFluid(Joint::ManifoldPort)) == 2,
         trips: &["joint-checked-wrongly"],
         heeds: Heeds::Faults,
         change: keep,
@@ -239,7 +225,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-jumper-between-r-and-w2-left-on"),
-        occasion: |g| g.is_staged() && g.refits(Port::Manifold) && g.in_use(),
+        besides: Good::in_use,
         trips: &["jumper-left"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -251,12 +237,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-valve-switch-left-off"),
-        occasion: Good::in_use,
+        besides: any,
         trips: &["valve-switch-off"],
         heeds: Heeds::Nothing,
         change: |p, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(kneel(p, vec![Action::ValveSwitch(OnOff::Off)]))
+                Change::Before(vec![Goal::ValveSwitch(OnOff::Off).into(), back(p)])
             } else {
                 Change::Keep
             }
@@ -265,15 +251,13 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-manual-valve-left-part-open"),
-        occasion: Good::in_use,
+        besides: any,
         trips: &["cock-not-open"],
         heeds: Heeds::Nothing,
         change: |_, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(vec![Action::HandValve {
-                    hand_valve: HandValve::Furnace,
-                    degrees: 60,
-                }])
+                let part = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 60 };
+                Change::Before(vec![part.into()])
             } else {
                 Change::Keep
             }
@@ -282,15 +266,13 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-manual-valve-left-closed"),
-        occasion: Good::in_use,
+        besides: any,
         trips: &["cock-not-open"],
         heeds: Heeds::Nothing,
-        change: |_, a| {
+        change: |p, a| {
             if *a == BURNER_DOOR_ON {
-                Change::Before(vec![Action::HandValve {
-                    hand_valve: HandValve::Furnace,
-                    degrees: 0,
-                }])
+                let shut = Goal::Valve(HandValve::Furnace, Opening::Closed);
+                Change::Before(vec![shut.into(), back(p)])
             } else {
                 Change::Keep
             }
@@ -299,7 +281,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-burner-door-left-off"),
-        occasion: |g| g.does(|a| *a == BURNER_DOOR_ON),
+        besides: any,
         trips: &["door-off"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == BURNER_DOOR_ON),
@@ -307,7 +289,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-range-left-off"),
-        occasion: |g| g.last_for(OtherAppliance::Range) == Some(OnOff::On),
+        besides: |g| g.last_for(OtherAppliance::Range) == Some(OnOff::On),
         trips: &["others-not-restored"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -318,7 +300,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-thermostat-not-set-back"),
-        occasion: |g| g.in_use() && g.setpoint().is_some(),
+        besides: Good::in_use,
         trips: &["controls-not-restored"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -329,7 +311,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-no-final-cycle"),
-        occasion: |g| g.in_use() && g.setpoint().is_some(),
+        besides: any,
         trips: &["no-final-cycle"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -342,7 +324,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-supplier-not-called"),
-        occasion: |g| g.ends(Ending::SupplyOwnerCalled),
+        besides: any,
         trips: &["owner-not-called"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Call(Contact::SupplyOwner)),
@@ -350,28 +332,30 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-handed-over-as-if-all-were-well"),
-        occasion: |g| g.ends(Ending::SupplyOwnerCalled),
+        besides: |g| g.ends(Ending::SupplyOwnerCalled),
         trips: &["wrong-ending"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
-            Action::HandOver(said) => Change::Instead(vec![Action::HandOver(HandOver {
-                ending: Ending::InService,
-                not_done: said.not_done.clone(),
-            })]),
+            Action::HandOver(said) => Change::Instead(vec![
+                Action::HandOver(HandOver {
+                    ending: Ending::InService,
+                    not_done: said.not_done.clone(),
+                })
+                .into(),
+            ]),
             _ => Change::Keep,
         },
         hurry: never,
     },
     Spoil {
         name: id!("spoil-work-not-done-not-named"),
-        occasion: Good::in_use,
+        besides: any,
         trips: &["not-done-unsaid"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
-            Action::HandOver(said) => Change::Instead(vec![Action::HandOver(HandOver {
-                ending: said.ending,
-                not_done: Vec::new(),
-            })]),
+            Action::HandOver(said) => Change::Instead(vec![
+                Action::HandOver(HandOver { ending: said.ending, not_done: Vec::new() }).into(),
+            ]),
             _ => Change::Keep,
         },
         hurry: never,
@@ -380,10 +364,5 @@ pub(super) const SPOILS: &[Spoil] = &[
 
 /// A repair after an action, if it is the one.
 fn mend_after(now: bool, repair: Repair) -> Change {
-    if now { Change::After(vec![Action::Mend(repair)]) } else { Change::Keep }
-}
-
-/// Closes the inlet port again, leaves the furnace in use, and has nothing to mend.
-fn closes_and_mends_nothing(good: &Good) -> bool {
-    good.refits(Port::Inlet) && good.in_use() && good.mends_nothing() && good.turns_no_stage()
+    if now { Change::After(vec![Action::Mend(repair).into()]) } else { Change::Keep }
 }

@@ -6,7 +6,7 @@ use super::*;
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-warning-tag-not-hung"),
-        occasion: |g| g.ends(Ending::ShutOff),
+        besides: any,
         trips: &["not-tagged"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Tag(Fitted::On)),
@@ -14,7 +14,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-customer-not-told-that-it-is-unsafe"),
-        occasion: |g| g.ends(Ending::ShutOff),
+        besides: any,
         trips: &["householder-not-told"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::Tell(Topic::Unsafe)),
@@ -22,7 +22,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-turned-there-and-back-though-right"),
-        occasion: |g| g.writes(Port::Manifold, At::First) && g.turns_no_stage(),
+        besides: Good::turns_no_stage,
         trips: &["needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[1, -1]),
@@ -30,7 +30,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-turned-up-and-left-so"),
-        occasion: |g| g.writes(Port::Manifold, At::First) && g.turns_no_stage(),
+        besides: Good::turns_no_stage,
         trips: &["big-jumps", "left-outside-band", "needless-turn", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[2, 2, 2, 2]),
@@ -38,7 +38,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-high-left-as-it-was-found-though-out-of-its-band"),
-        occasion: |g| g.turns(g.full_screw()) && !g.turns(g.first_screw()),
+        besides: |g| !g.turns(g.first_screw()),
         trips: &["left-outside-band"],
         heeds: Heeds::Nothing,
         change: |p, a| drop_if(turns(a, p.good.full_screw())),
@@ -46,7 +46,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-own-supply-turned-up-five-times-as-far-as-needed"),
-        occasion: |g| g.raises_supply() && g.five_times_shows,
+        besides: |g| g.raises_supply() && g.five_times_shows,
         trips: &["big-jumps", "supply-over-maximum"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -59,7 +59,7 @@ pub(super) const SPOILS: &[Spoil] = &[
                     turns.push(turn(left.min(16)));
                     left -= 16;
                 }
-                Change::Before(turns)
+                Change::Before(turns.into_iter().map(Piece::Do).collect())
             } else {
                 Change::Keep
             }
@@ -68,7 +68,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-manual-valve-open-while-the-manifold-plug-is-loosened"),
-        occasion: |g| g.opens(Port::Manifold) && g.refits(Port::Inlet),
+        besides: |g| g.opens(Port::Manifold),
         trips: &["loosened-with-cock-open"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -84,13 +84,19 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-hose-pulled-off-the-manifold-while-high-burns"),
-        occasion: |g| g.writes(Port::Manifold, At::Full),
+        besides: any,
         trips: &["opened-manifold-firing"],
         heeds: Heeds::Nothing,
         change: |p, a| {
             if is_write(a, Port::Manifold, At::Full, Phase::Found) {
                 let on = Action::HoseOn { port: Port::Manifold, push: Push::Fully };
-                Change::After(kneel(p, vec![Action::HoseOff, on]))
+                let pull = Action::HoseOff;
+                Change::After(vec![
+                    Goal::At(Place::GasValve).into(),
+                    pull.into(),
+                    on.into(),
+                    back(p),
+                ])
             } else {
                 Change::Keep
             }
@@ -99,7 +105,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-adapter-left-in-the-manifold-port"),
-        occasion: |g| g.is_staged() && g.refits(Port::Manifold) && g.ends(Ending::InService),
+        besides: |g| g.is_staged() && g.ends(Ending::InService),
         trips: &["gas-from-open-port", "joint-checked-wrongly"],
         heeds: Heeds::Nothing,
         change: leave_manifold_adapter,
@@ -108,7 +114,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         // It burns at its full rate all the same, so that the joint is checked as it should be.
         name: id!("spoil-adapter-left-in-the-manifold-port-of-a-single-stage-furnace"),
-        occasion: |g| !g.is_staged() && g.refits(Port::Manifold) && g.ends(Ending::InService),
+        besides: |g| !g.is_staged() && g.ends(Ending::InService),
         trips: &["gas-from-open-port"],
         heeds: Heeds::Nothing,
         change: leave_manifold_adapter,
@@ -116,7 +122,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-no-plug-in-the-manifold-port"),
-        occasion: |g| g.refits(Port::Manifold) && g.ends(Ending::InService),
+        besides: |g| g.ends(Ending::InService),
         trips: &["gas-from-open-port", "joint-unchecked"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
@@ -127,10 +133,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-number-written-while-it-still-moves"),
-        occasion: |g| {
-            let once = !g.propane && !g.turns(Screw::Supply) && g.mends_nothing();
-            g.writes(Port::Inlet, At::FullLoad) && once
-        },
+        besides: |g| !g.propane && !g.turns(Screw::Supply) && g.mends_nothing(),
         trips: &["read-unsettled"],
         heeds: Heeds::Nothing,
         change: keep,
@@ -151,15 +154,7 @@ fn turn_after_low(p: &Progress, a: &Action, eighths: &[i16]) -> Change {
     if !is_write(a, Port::Manifold, At::First, Phase::Found) {
         return Change::Keep;
     }
-    let mut actions = vec![
-        Action::Take(Tool::SlottedDriver),
-        Action::Cap { screw: p.good.first_screw(), to: Fitted::Off },
-    ];
-    actions.extend(
-        eighths.iter().map(|&eighths| Action::Turn { screw: p.good.first_screw(), eighths }),
-    );
-    actions.extend([Action::Cap { screw: p.good.first_screw(), to: Fitted::On }, Action::PutDown]);
-    Change::After(kneel(p, actions))
+    Change::After(turned(p, p.good.first_screw(), eighths))
 }
 
 fn closes(step: PlugStep) -> bool {

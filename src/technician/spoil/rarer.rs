@@ -7,9 +7,9 @@ use super::*;
 pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-hose-and-adapter-left-on-the-manifold-port"),
-        occasion: |g| {
-            let once = !g.does(|a| matches!(a, Action::Mend(Repair::SwapMeterHose)));
-            once && g.refits(Port::Manifold) && g.ends(Ending::InService)
+        besides: |g| {
+            let swaps = g.does(|a| matches!(a, Action::Mend(Repair::SwapMeterHose)));
+            !swaps && g.ends(Ending::InService)
         },
         // The hose holds the burner door open.
         trips: &["adapter-left", "door-off"],
@@ -29,7 +29,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-port-left-open-behind-the-shut-valve"),
-        occasion: |g| g.ends(Ending::ShutOff) && g.refits(Port::Inlet) && !g.opens(Port::Manifold),
+        besides: |g| g.ends(Ending::ShutOff) && !g.opens(Port::Manifold),
         trips: &["port-left-open"],
         heeds: Heeds::Nothing,
         change: |p, a| {
@@ -51,16 +51,14 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-low-screw-run-to-its-bottom-and-set-back"),
         // With the screen clean already, a screw without effect speaks against the valve.
-        occasion: |g| {
-            let screen = g.does(|a| *a == Action::Mend(Repair::CleanInletScreen));
-            g.turns(g.first_screw()) && g.in_use() && !screen
-        },
+        besides: |g| g.in_use() && !g.does(|a| *a == Action::Mend(Repair::CleanInletScreen)),
         trips: &["big-jumps", "bottomed-once"],
         heeds: Heeds::Faults,
         change: |p, a| {
             let first = !p.done.iter().any(|a| turns(a, p.good.first_screw()));
             if first && turns(a, p.good.first_screw()) {
-                Change::Before(vec![Action::Turn { screw: p.good.first_screw(), eighths: 16 }; 6])
+                let turn = Action::Turn { screw: p.good.first_screw(), eighths: 16 };
+                Change::Before(vec![turn.into(); 6])
             } else {
                 Change::Keep
             }
@@ -69,12 +67,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-screw-run-to-its-bottom-and-left-there"),
-        occasion: |g| g.writes(Port::Manifold, At::First) && g.turns_no_stage(),
+        besides: Good::turns_no_stage,
         trips: &["big-jumps", "bottomed-left", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| {
             if is_write(a, Port::Manifold, At::First, Phase::Found) {
-                Change::After(kneel(p, at_first_screw(p, &[16; 6])))
+                Change::After(turned(p, p.good.first_screw(), &[16; 6]))
             } else {
                 Change::Keep
             }
@@ -83,52 +81,42 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-call-while-the-manifold-port-stands-open"),
-        occasion: |g| g.opens(Port::Manifold) && g.refits(Port::Manifold) && g.mends_nothing(),
+        besides: |g| g.refits(Port::Manifold) && g.mends_nothing(),
         trips: &["called-with-port-open"],
         heeds: Heeds::Faults,
-        change: |_, a| match a {
-            Action::Adapter { port: Port::Manifold, to: Fitted::On } => Change::Slowly(
-                vec![
-                    Action::Go(Place::PlantRoom),
-                    Action::FurnaceSwitch(OnOff::On),
-                    Action::Go(Place::Hall),
-                    Action::Setpoint(160),
-                    Action::ThermostatMode(OnOff::On),
-                ],
-                4,
-                vec![
-                    Action::ThermostatMode(OnOff::Off),
-                    Action::Go(Place::PlantRoom),
-                    Action::FurnaceSwitch(OnOff::Off),
-                    Action::Go(Place::GasValve),
-                ],
-            ),
+        change: |p, a| match a {
+            Action::Adapter { port: Port::Manifold, to: Fitted::On } => Change::Before(vec![
+                Goal::Power(OnOff::On).into(),
+                Goal::Called(p.good.first_level(), Means::Thermostat).into(),
+                wait(4),
+                Goal::HeatOff.into(),
+                Goal::Power(OnOff::Off).into(),
+                Goal::At(Place::GasValve).into(),
+            ]),
             _ => Change::Keep,
         },
         hurry: never,
     },
     Spoil {
         name: id!("spoil-one-leg-of-the-u-tube-manometer-written-for-low"),
-        occasion: |g| {
-            let reads = g.writes(Port::Inlet, At::First) && g.supply_is_in_order;
-            // Propane stands higher than the water in the column.
-            reads && !g.propane && g.in_use() && g.mends_nothing() && g.turns_no_stage()
+        // Propane stands higher than the water in the column.
+        besides: |g| {
+            let sound = g.gives("needless-call") && g.mends_nothing() && g.turns_no_stage();
+            sound && !g.propane && g.in_use()
         },
         trips: &["one-leg-read"],
         heeds: Heeds::Nothing,
         change: |p, a| match a {
             Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {
-                Change::Before(vec![Action::Gauge(Gauge::WaterColumn)])
+                Change::Before(vec![Action::Gauge(Gauge::WaterColumn).into()])
             }
             a if is_write(a, Port::Inlet, At::First, Phase::Found) => {
                 Change::Instead(rewrite(a, |reading| reading.thousandths /= 2))
             }
             // The water shows tenths only: time for the gas in the hose to go.
-            Action::HoseOff if p.count(&Action::HoseOff) == 0 => {
-                Change::Slowly(Vec::new(), 60, Vec::new())
-            }
+            Action::HoseOff if p.count(&Action::HoseOff) == 0 => Change::Before(vec![wait(60)]),
             Action::PutDown if p.last_is(|a| *a == Action::HoseOff) => {
-                Change::Before(vec![Action::Gauge(Gauge::Digital)])
+                Change::Before(vec![Action::Gauge(Gauge::Digital).into()])
             }
             _ => Change::Keep,
         },
@@ -136,9 +124,9 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-u-tube-manometer-too-short-for-propane-and-nobody-heeds-the-gas"),
-        occasion: |g| {
-            let reads = g.opens(Port::Inlet) && g.supply_is_in_order;
-            reads && g.traps_gas && g.propane && g.in_use() && g.mends_nothing()
+        besides: |g| {
+            let traps = g.gives("opened-on-trapped-gas") && g.gives("needless-call");
+            traps && g.propane && g.in_use() && g.mends_nothing()
         },
         trips: &[
             "hold-too-short",
@@ -150,7 +138,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         heeds: Heeds::Nothing,
         change: |_, a| match a {
             Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {
-                Change::Before(vec![Action::Gauge(Gauge::WaterColumn)])
+                Change::Before(vec![Action::Gauge(Gauge::WaterColumn).into()])
             }
             _ => Change::Keep,
         },
@@ -158,7 +146,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-what-the-readings-do-not-show-left-as-it-was"),
-        occasion: |g| g.in_use() && g.leaves_no_reading_wrong().is_some() && !g.moves_supply(),
+        besides: |g| g.leaves_no_reading_wrong().is_some() && !g.moves_supply(),
         trips: &["fault-left"],
         heeds: Heeds::Nothing,
         change: |p, a| match a {
@@ -169,14 +157,9 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-wet-or-pinched-hose-used-to-the-end"),
-        occasion: |g| {
-            let swaps = g.times(&Action::Mend(Repair::SwapMeterHose)) == 1;
-            swaps
-                && !g.hose_leaks
-                && g.mends() == 1
-                && g.in_use()
-                && g.turns_no_stage()
-                && !g.moves_supply()
+        besides: |g| {
+            let swaps = g.times(&Action::Mend(Repair::SwapMeterHose)) == 1 && g.mends() == 1;
+            swaps && !g.hose_leaks && g.turns_no_stage() && !g.moves_supply()
         },
         trips: &["meter-fault-left"],
         heeds: Heeds::Nothing,
@@ -191,7 +174,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-cap-found-off-left-off"),
-        occasion: |g| found_off(g).is_some() && g.in_use(),
+        besides: Good::in_use,
         trips: &["cap-off"],
         heeds: Heeds::Faults,
         change: |p, a| match (found_off(&p.good), a) {
@@ -202,7 +185,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-sound-parts-replaced-one-after-the-other"),
-        occasion: |g| closes_in_use(g) && g.mends_nothing(),
+        besides: uses_and_mends_nothing,
         trips: &["needless-repair", "parts-on-suspicion"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -215,7 +198,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-everything-cleaned-that-can-be"),
-        occasion: |g| closes_in_use(g) && g.mends_nothing(),
+        besides: uses_and_mends_nothing,
         trips: &["care-on-suspicion"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -235,12 +218,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-owner-called-though-the-supply-is-in-order"),
-        occasion: |g| g.ends(Ending::InService) && g.supply_is_in_order && !g.inlet_read_outside,
+        besides: |g| g.ends(Ending::InService),
         trips: &["needless-call"],
         heeds: Heeds::Faults,
         change: |_, a| match a {
             Action::Tell(Topic::GasSmellDrill) => {
-                Change::After(vec![Action::Call(Contact::SupplyOwner)])
+                Change::After(vec![Action::Call(Contact::SupplyOwner).into()])
             }
             _ => Change::Keep,
         },
@@ -248,13 +231,13 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-look-round-after-the-alarm"),
-        occasion: |g| g.alarmed && g.does(|a| *a == Action::Tell(Topic::GetOut)),
+        besides: any,
         trips: &["worked-on-after-alarm"],
         heeds: Heeds::Faults,
         change: |p, a| {
             let first = p.count(&Action::Tell(Topic::GetOut)) == 0;
             if first && *a == Action::Tell(Topic::GetOut) {
-                Change::Before(kneel_at_alarm(p))
+                Change::Before(look_at_alarm(p))
             } else {
                 Change::Keep
             }
@@ -288,33 +271,18 @@ fn turns_in(step: PlugStep) -> bool {
     }
 }
 
-/// At the screw of the first level: driver, cap off, these turns, cap on.
-fn at_first_screw(p: &Progress, eighths: &[i16]) -> Vec<Action> {
-    let cap = |to| Action::Cap { screw: p.good.first_screw(), to };
-    let mut actions = vec![Action::Take(Tool::SlottedDriver), cap(Fitted::Off)];
-    actions.extend(
-        eighths.iter().map(|&eighths| Action::Turn { screw: p.good.first_screw(), eighths }),
-    );
-    actions.extend([cap(Fitted::On), Action::PutDown]);
-    actions
-}
-
 fn after_start(action: &Action, repairs: &[Repair]) -> Change {
     if *action == START_INLET {
-        Change::After(repairs.iter().map(|&repair| Action::Mend(repair)).collect())
+        Change::After(repairs.iter().map(|&repair| Action::Mend(repair).into()).collect())
     } else {
         Change::Keep
     }
 }
 
 /// A look at what is near, in the alarm.
-fn kneel_at_alarm(progress: &Progress) -> Vec<Action> {
+fn look_at_alarm(progress: &Progress) -> Vec<Piece> {
     match progress.place {
-        Some(Place::Hall) => vec![Action::Look(Subject::CoAlarm)],
-        _ => vec![Action::Look(Subject::StatusLamp)],
+        Some(Place::Hall) => vec![Action::Look(Subject::CoAlarm).into()],
+        _ => vec![Action::Look(Subject::StatusLamp).into()],
     }
-}
-
-fn closes_in_use(good: &Good) -> bool {
-    good.refits(Port::Inlet) && good.in_use() && good.turns_no_stage()
 }

@@ -7,7 +7,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-nothing-smelt-or-probed"),
         // A valve that lets by is found by the detector alone.
-        occasion: |g| g.is_quiet() && !g.renews_leaking_valve,
+        besides: |g| g.is_quiet() && !g.renews_leaking_valve,
         trips: &["no-sniff-on-arrival"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(matches!(a, Action::Sniff(_) | Action::Probe(_))),
@@ -15,7 +15,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-smelt-and-probed-at-head-height-only"),
-        occasion: |g| g.propane && g.is_quiet(),
+        besides: Good::is_quiet,
         trips: &["head-height-only"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -25,7 +25,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-manual-valve-not-shut-before-the-inlet-port"),
-        occasion: Good::shuts_first,
+        besides: Good::shuts_first,
         trips: &["opened-inlet-under-gas"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -37,7 +37,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-no-wait-after-breaking-the-inlet-plug-loose"),
-        occasion: |g| g.opens(Port::Inlet) && g.traps_gas,
+        besides: any,
         trips: &["opened-on-trapped-gas"],
         heeds: Heeds::Faults,
         change: keep,
@@ -49,7 +49,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-power-left-on"),
-        occasion: |g| g.opens(Port::Inlet) && g.mends_nothing(),
+        besides: Good::mends_nothing,
         trips: &["power-left-on"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(*a == Action::FurnaceSwitch(OnOff::Off)),
@@ -57,10 +57,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-meter-never-zeroed"),
-        occasion: |g| {
-            let sets_supply = g.turns(Screw::Supply);
-            g.writes(Port::Inlet, At::First) && g.in_use() && !sets_supply
-        },
+        besides: |g| g.in_use() && !g.turns(Screw::Supply),
         trips: &["meter-off"],
         heeds: Heeds::Nothing,
         change: |_, a| drop_if(*a == Action::MeterZero),
@@ -68,20 +65,20 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-hose-half-on-at-the-manifold"),
-        occasion: |g| g.writes(Port::Manifold, At::Full),
+        besides: |g| g.writes(Port::Manifold, At::Full),
         trips: &["hose-half-on"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
-            Action::HoseOn { port: Port::Manifold, .. } => {
-                Change::Instead(vec![Action::HoseOn { port: Port::Manifold, push: Push::Halfway }])
-            }
+            Action::HoseOn { port: Port::Manifold, .. } => Change::Instead(vec![
+                Action::HoseOn { port: Port::Manifold, push: Push::Halfway }.into(),
+            ]),
             _ => Change::Keep,
         },
         hurry: never,
     },
     Spoil {
         name: id!("spoil-a-right-number-written-only-when-the-hose-is-off-again"),
-        occasion: |g| g.writes(Port::Inlet, At::FullLoad) && !g.moves_supply(),
+        besides: |g| !g.moves_supply(),
         trips: &[],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -91,7 +88,7 @@ pub(super) const SPOILS: &[Spoil] = &[
             }
             let since = p.done.iter().rev().take_while(|one| **one != Action::HoseOff);
             match since.into_iter().find(|one| late(one)) {
-                Some(write) if *a == Action::HoseOff => Change::After(vec![write.clone()]),
+                Some(write) if *a == Action::HoseOff => Change::After(vec![write.clone().into()]),
                 _ => Change::Keep,
             }
         },
@@ -99,12 +96,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-zeroed-with-the-manifold-pressure-on-it"),
-        occasion: |g| g.turns(g.first_screw()),
+        besides: |g| g.turns(g.first_screw()),
         trips: &["zeroed-under-pressure"],
         heeds: Heeds::Faults,
         change: |_, a| {
             if is_write(a, Port::Manifold, At::First, Phase::Left) {
-                Change::After(vec![Action::MeterZero])
+                Change::After(vec![Action::MeterZero.into()])
             } else {
                 Change::Keep
             }
@@ -113,7 +110,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-with-the-others-on-not-written"),
-        occasion: |g| g.writes(Port::Inlet, At::FullLoad) && !g.moves_supply(),
+        besides: |g| !g.moves_supply(),
         trips: &["never-read-with-others"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Inlet, At::FullLoad, Phase::Found)),
@@ -121,10 +118,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-at-rest-only"),
-        occasion: |g| {
-            let reads = g.writes(Port::Inlet, At::FullLoad);
-            reads && g.turns(g.first_screw()) && !g.moves_supply()
-        },
+        besides: |g| g.turns(g.first_screw()) && !g.moves_supply(),
         trips: &["never-read-running", "turned-before-inlet"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -135,10 +129,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-high-never-written"),
-        occasion: |g| {
-            let turned = g.turns(g.full_screw()) || g.moves_supply();
-            g.writes(Port::Manifold, At::Full) && !turned
-        },
+        besides: |g| !g.turns(g.full_screw()) && !g.moves_supply(),
         trips: &["stage-never-read"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -149,7 +140,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-hold-at-rest-cut-short"),
-        occasion: |g| g.times_written(Port::Inlet, At::Rest) == 1 && g.in_use(),
+        besides: |g| g.times_written(Port::Inlet, At::Rest) == 1 && g.in_use(),
         trips: &["hold-too-short"],
         heeds: Heeds::Faults,
         change: keep,
@@ -169,7 +160,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-number-for-the-wrong-port"),
-        occasion: |g| g.writes(Port::Inlet, At::First),
+        besides: any,
         trips: &["wrong-port"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -186,7 +177,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-low-number-written-for-high"),
-        occasion: |g| g.is_staged() && g.writes(Port::Manifold, At::Full),
+        besides: |g| g.is_staged() && g.writes(Port::Manifold, At::Full),
         trips: &["wrong-stage"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -200,7 +191,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-the-number-in-the-wrong-unit"),
-        occasion: |g| g.writes(Port::Inlet, At::Full),
+        besides: any,
         trips: &["wrong-unit"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -214,7 +205,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-number-that-no-meter-showed"),
-        occasion: |g| g.writes(Port::Inlet, At::First),
+        besides: any,
         trips: &["invented"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -228,7 +219,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-low-turned-before-it-was-written-as-found"),
-        occasion: |g| g.turns(g.first_screw()),
+        besides: |g| g.turns(g.first_screw()),
         trips: &["turned-before-found"],
         heeds: Heeds::Faults,
         change: |_, a| drop_if(is_write(a, Port::Manifold, At::First, Phase::Found)),
@@ -236,7 +227,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-big-jump-there-and-back"),
-        occasion: |g| g.turns(g.first_screw()),
+        besides: any,
         trips: &["big-jumps"],
         heeds: Heeds::Faults,
         change: |p, a| {
@@ -244,8 +235,8 @@ pub(super) const SPOILS: &[Spoil] = &[
             let first = !p.done.iter().any(low);
             if turns(a, p.good.first_screw()) && first {
                 Change::Before(vec![
-                    Action::Turn { screw: p.good.first_screw(), eighths: 6 },
-                    Action::Turn { screw: p.good.first_screw(), eighths: -6 },
+                    Action::Turn { screw: p.good.first_screw(), eighths: 6 }.into(),
+                    Action::Turn { screw: p.good.first_screw(), eighths: -6 }.into(),
                 ])
             } else {
                 Change::Keep
@@ -255,22 +246,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-the-high-screw-cranked-against-a-low-supply"),
-        occasion: |g| g.writes(Port::Manifold, At::Full) && g.full_is_starved,
+        besides: any,
         trips: &["big-jumps", "cranked"],
         heeds: Heeds::Faults,
         change: |p, a| {
             if is_write(a, Port::Manifold, At::Full, Phase::Found) {
-                let turn = Action::Turn { screw: p.good.full_screw(), eighths: 16 };
-                Change::After(kneel(
-                    p,
-                    vec![
-                        Action::Take(Tool::SlottedDriver),
-                        Action::Cap { screw: p.good.full_screw(), to: Fitted::Off },
-                        turn,
-                        Action::Cap { screw: p.good.full_screw(), to: Fitted::On },
-                        Action::PutDown,
-                    ],
-                ))
+                Change::After(turned(p, p.good.full_screw(), &[16]))
             } else {
                 Change::Keep
             }
@@ -279,21 +260,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-the-low-screw-turned-while-high-burns"),
-        occasion: |g| g.turns(g.first_screw()),
+        besides: |g| g.turns(g.first_screw()),
         trips: &["wrong-screw"],
         heeds: Heeds::Faults,
         change: |p, a| {
             if is_write(a, Port::Manifold, At::Full, Phase::Found) {
-                Change::After(kneel(
-                    p,
-                    vec![
-                        Action::Take(Tool::SlottedDriver),
-                        Action::Cap { screw: p.good.first_screw(), to: Fitted::Off },
-                        Action::Turn { screw: p.good.first_screw(), eighths: 1 },
-                        Action::Cap { screw: p.good.first_screw(), to: Fitted::On },
-                        Action::PutDown,
-                    ],
-                ))
+                Change::After(turned(p, p.good.first_screw(), &[1]))
             } else {
                 Change::Keep
             }
