@@ -9,7 +9,7 @@ use super::{FORMAT, MAX_BYTES, MAX_HEADER_BYTES, MAX_LINE_BYTES, MAX_LINES, VERS
 /// A record that has been read.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Record {
-    /// Its header.
+    /// The first line: scenario, seed, learner and program.
     pub header: Header,
     /// The version of the model that it was played with; none in version 1 of the format.
     pub model: Option<u32>,

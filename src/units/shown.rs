@@ -9,9 +9,9 @@ use super::PA_PER_INWC;
 pub enum PressureUnit {
     /// Inches of water column.
     InWc,
-    /// Kilopascals.
+    /// Kilopascals, shown to 0.001 kPa.
     KPa,
-    /// Millibars.
+    /// Millibars, shown to 0.01 mbar.
     Mbar,
 }
 
@@ -64,7 +64,7 @@ impl PressureUnit {
 pub struct Shown {
     /// The number as shown, already rounded to the display.
     pub value: f64,
-    /// Its unit.
+    /// The unit that `value` counts in.
     pub unit: PressureUnit,
 }
 
