@@ -74,7 +74,7 @@ const ROLLS_OUT_BELOW: f64 = -0.3;
 /// Change of gas or air, against rated gas, from which the flames are worked out anew.
 const NOTICED: f64 = 1e-3;
 
-/// One burner.
+/// One burner of the row, with its own orifice and flame.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 struct Burner {
     hole_m: f64,
@@ -89,7 +89,7 @@ struct Burner {
     look: Look,
 }
 
-/// All burners together.
+/// What the burners that are lit come to together.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 struct Sum {
     /// Share of the gas that goes to burners that are lit.
@@ -123,9 +123,9 @@ impl Sum {
 pub struct BurnerIn {
     /// Gas to all burners, in standard m³/s.
     pub flow_m3_s: f64,
-    /// Igniter on.
+    /// Whether the control drives the igniter.
     pub igniter: bool,
-    /// Inducer speed, 0–1.
+    /// Inducer speed as a share of its full speed, 0–1.
     pub inducer: f64,
 }
 
@@ -160,7 +160,7 @@ pub struct HardLight {
     pub heat_j: f64,
 }
 
-/// The burners.
+/// A row of burners on one manifold, the igniter at the first, the flame rod at the last.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Burners {
     burners: Vec<Burner>,

@@ -21,7 +21,7 @@ const SETTLED_S: f64 = 30.0;
 /// How far below the setpoint a house counts as cold, in kelvins.
 const COLD_K: f64 = 2.0;
 
-/// The account.
+/// The sums of a night so far, and the state that the last look found.
 #[derive(Debug, Clone)]
 pub(crate) struct Account {
     night: Night,

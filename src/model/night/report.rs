@@ -43,7 +43,7 @@ pub struct FurnaceNight {
     pub heat_j: f64,
     /// Tries that failed, or flames that were lost.
     pub retries: u32,
-    /// Lockouts.
+    /// Times the control locked out.
     pub lockouts: u32,
     /// Times the limit opened.
     pub limits: u32,
@@ -108,14 +108,14 @@ pub struct TankNight {
 /// Lowest and highest of something.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Span {
-    /// Lowest.
+    /// Lowest value seen; +∞ before the first.
     pub least: f64,
-    /// Highest.
+    /// Highest value seen; −∞ before the first.
     pub most: f64,
 }
 
 impl Default for Span {
-    /// Nothing seen yet.
+    /// A span that has seen nothing yet.
     fn default() -> Self {
         Self { least: f64::INFINITY, most: f64::NEG_INFINITY }
     }

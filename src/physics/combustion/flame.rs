@@ -52,7 +52,7 @@ pub struct Jet {
 /// Where a flame stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Stand {
-    /// On its ports.
+    /// Burns on its ports, neither lifting nor burning back.
     #[default]
     Steady,
     /// Lifting off its ports here and there.
@@ -72,9 +72,9 @@ pub struct Look {
     pub primary: Fraction,
     /// How yellow and lazy, 0–1.
     pub yellow: Fraction,
-    /// How sooty, 0–1.
+    /// How sooty, 0–1: more than zero once `yellow` is above a half.
     pub soot: Fraction,
-    /// Where it stands.
+    /// Whether it stays on its ports.
     pub stand: Stand,
 }
 
@@ -149,7 +149,7 @@ impl Jet {
 /// Whether a mixture can be lit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Flammable {
-    /// Yes.
+    /// A mixture within the flammable limits can be had.
     Yes,
     /// Less gas than the lower limit.
     TooLean,
