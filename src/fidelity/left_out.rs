@@ -49,7 +49,7 @@ heads!(
 pub struct LeftOut {
     /// Its file under `src`.
     pub module: &'static str,
-    /// Its first sentence.
+    /// First paragraph of the module's head: what it is.
     pub what: String,
     /// What it leaves out.
     pub text: String,

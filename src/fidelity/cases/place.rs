@@ -80,7 +80,7 @@ impl<'t> Place<'t> {
         self.text.starts_with('{')
     }
 
-    /// A problem here.
+    /// A problem with the place's path, line and column.
     pub(super) fn problem(&self, fault: CaseFault, message: impl Into<String>) -> CaseProblem {
         // The text is a part of the file's.
         let byte = (self.text.as_ptr() as usize).saturating_sub(self.file.as_ptr() as usize);

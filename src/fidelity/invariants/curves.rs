@@ -127,7 +127,7 @@ fn parts() -> Check {
     check("invariants.curves.parts", rows)
 }
 
-/// Curves of burning.
+/// Curves of burning: carbon monoxide, oxygen and the rest against excess air.
 fn flames() -> Check {
     let mut rows = Vec::new();
     for (name, gas) in [(t!("row-natural-gas"), Gas::natural()), ("propane", Gas::propane())] {

@@ -15,13 +15,13 @@ pub(super) const SEED: u64 = 20_260_117;
 pub struct Shape {
     /// Gauge pressures of the sources, in pascals.
     pub sources: Vec<f64>,
-    /// Gas volumes.
+    /// Volumes whose pressure the network finds.
     pub volumes: Vec<Volume>,
     /// Ways for the gas.
     pub links: Vec<Link>,
 }
 
-/// A gas volume.
+/// A volume of gas between ways.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Volume {
     /// Its size, in m³.
@@ -33,11 +33,11 @@ pub struct Volume {
 /// A way between two places; places are numbered, sources before volumes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Link {
-    /// One end.
+    /// Number of the place at one end; of a regulator, its inlet.
     pub from: usize,
     /// The other end; a regulator senses here.
     pub to: usize,
-    /// What lies between.
+    /// What lets the gas from one end to the other.
     pub way: Way,
 }
 
@@ -57,7 +57,7 @@ pub enum Way {
 /// A network built from a shape.
 #[derive(Debug, Clone)]
 pub struct Built {
-    /// The network.
+    /// The compiled network, at its starting pressures.
     pub network: Network,
     /// Places in the shape's numbering.
     pub places: Vec<NodeId>,

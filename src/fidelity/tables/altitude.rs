@@ -11,7 +11,7 @@ use crate::units::{P_STD_PA, PA_PER_INWC, T_STD_K};
 
 /// Columns of a table by altitude.
 pub(super) const COLUMNS: &[&str] = &["altitude_ft", "pressure_ratio_ISA", ENERGY];
-/// Columns of examples.
+/// Columns of the table of worked examples at altitude.
 pub(super) const EXAMPLE_COLUMNS: &[&str] = &["item", "value", "source", "confidence", "check"];
 const ENERGY: &str = "energy_fraction_same_orifice_same_gauge_pressure = sqrt(density ratio)";
 

@@ -24,7 +24,7 @@ const PROPANE_KBTU_FT3: f64 = 2.5;
 /// Steepest drop that the law's constants are fitted to: 6 in. w.c. over 5 ft.
 const STEEPEST_INWC_FT: f64 = 1.2;
 
-/// One cell.
+/// A printed capacity with the tubing and the drop that it stands for.
 struct Cell {
     stream: Stream,
     ehd: u16,

@@ -28,7 +28,7 @@ impl fmt::Display for TableError {
 
 impl std::error::Error for TableError {}
 
-/// A table.
+/// A CSV table: header and rows as text, with their lines in the file.
 #[derive(Debug, Clone)]
 pub(crate) struct Sheet {
     file: String,
@@ -117,7 +117,7 @@ impl Sheet {
         Ok(())
     }
 
-    /// Its file name.
+    /// Name of the file that it was read from.
     pub(crate) fn file(&self) -> &str {
         &self.file
     }
@@ -127,7 +127,7 @@ impl Sheet {
         &self.header
     }
 
-    /// Its rows.
+    /// The rows after the header, in the file's order.
     pub(crate) fn lines(&self) -> impl Iterator<Item = Line<'_>> {
         self.lines.iter().map(|(number, cells)| Line { sheet: self, number: *number, cells })
     }
