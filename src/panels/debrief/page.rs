@@ -139,7 +139,6 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
         Weight::Serious => (t!("finding-serious"), theme::DANGER),
         Weight::Plain => (t!("finding-plain"), theme::INK),
         Weight::Slight => (t!("finding-slight"), theme::QUIET),
-        Weight::Good => (t!("finding-good"), theme::SETTLED),
     };
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(mark).color(color).family(theme::semibold()));
