@@ -61,7 +61,7 @@ pub fn all() -> Result<Vec<Sheet>, String> {
         .map(|&(name, text)| {
             Drawing::parse(text)
                 .map(|drawing| Sheet { name, drawing })
-                .map_err(|error| format!("{name}.svg: {error}"))
+                .map_err(|error| t!("drawing-wrong", name = name, error = error))
         })
         .collect()
 }

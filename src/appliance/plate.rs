@@ -89,8 +89,8 @@ impl Fuel {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Natural => "natural gas",
-            Self::Propane => "propane",
+            Self::Natural => t!("fuel-natural"),
+            Self::Propane => t!("fuel-propane"),
         }
     }
 }

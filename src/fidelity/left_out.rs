@@ -62,16 +62,16 @@ pub fn left_out() -> Vec<LeftOut> {
         .iter()
         .map(|(module, text)| LeftOut {
             module,
-            what: paragraph(text, ""),
-            text: paragraph(text, "**Left out.** "),
+            what: paragraph(text, |line| Some(line)),
+            text: paragraph(text, |line| line.strip_prefix("**Left out.** ")),
         })
         .collect()
 }
 
-/// The paragraph of a module's head that starts with `start`, in one line.
-fn paragraph(text: &str, start: &str) -> String {
+/// The paragraph of a module's head whose first line `begins` finds, in one line.
+fn paragraph(text: &str, begins: fn(&str) -> Option<&str>) -> String {
     let mut lines = text.lines().map_while(|line| line.strip_prefix("//!")).map(str::trim);
-    let Some(first) = lines.find_map(|line| line.strip_prefix(start)) else {
+    let Some(first) = lines.find_map(begins) else {
         return String::new();
     };
     let rest = lines.take_while(|line| !line.is_empty() && !line.starts_with("**"));

@@ -137,7 +137,7 @@ impl core::fmt::Display for Figure {
     fn fmt(&self, out: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         let unit = self.quantity.unit();
         match (self.value(), self.quantity) {
-            (None, Quantity::Resistance) => write!(out, "OL Ω"),
+            (None, Quantity::Resistance) => out.write_str(&t!("figure-overload", unit = unit)),
             (None, _) => write!(out, "-- {unit}"),
             (Some(value), Quantity::Resistance) if value >= 1e6 => {
                 write!(out, "{:.2} MΩ", value / 1e6)

@@ -232,7 +232,7 @@ impl Quantity {
             | Self::Co2Dry(_)
             | Self::ExcessFromO2(_)
             | Self::Efficiency(..) => "%",
-            Self::PropaneVapour(_) => "kPa abs",
+            Self::PropaneVapour(_) => t!("unit-kpa-absolute"),
             Self::Gamma | Self::Friction(..) => "1",
         }
     }

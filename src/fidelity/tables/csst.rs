@@ -16,7 +16,7 @@ pub(super) const COLUMNS: &[&str] =
     &["gas", "ehd", "inlet", "drop", "length_ft", "capacity", "unit"];
 /// Columns of the table of the flow law's constants.
 pub(super) const FIT_COLUMNS: &[&str] = &["ehd", FIT_C, "n"];
-const FIT_C: &str = "C (Q=C*(dH/L)^n, ft3/h, in w.c., ft, SG 0.60)";
+const FIT_C: &str = "C";
 
 /// Heating value behind the propane tables, thousands of Btu/ft³: they are the natural-gas ones times
 /// 1.58 = 2.5·√(0.60/1.50).

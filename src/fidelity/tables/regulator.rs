@@ -23,7 +23,7 @@ pub(super) const COLUMNS: &[&str] = &[
     "droop_full_travel_inwc",
     INLET,
 ];
-const INLET: &str = "outlet_change_per_inlet_change (As/Ae)";
+const INLET: &str = "outlet_change_per_inlet_change";
 
 const N_PER_LBF: f64 = 4.448_221_615_260_5;
 const M2_PER_IN2: f64 = M_PER_IN * M_PER_IN;
