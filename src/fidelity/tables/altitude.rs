@@ -1,8 +1,8 @@
 //! Thin air.
 
+use super::csv_table::{CsvTable, TableError, figures, half_unit};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Sheet, TableError, figures, half_unit};
 use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::{OpeningLaw, drill_diameter_m};
@@ -18,10 +18,10 @@ const ENERGY: &str = "energy_fraction_same_orifice_same_gauge_pressure";
 /// The standard atmosphere's temperature falls by 6.8756e-6 of its sea-level value a foot.
 const COOLS_PER_FT: f64 = 6.875_6e-6;
 
-pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn run(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let feet = line.number("altitude_ft", (-1_000.0, 12_000.0))?;
         let ratio = line.number("pressure_ratio_ISA", (0.3, 1.1))?;
         let energy = line.number(ENERGY, (0.3, 1.1))?;
@@ -63,10 +63,10 @@ fn is_ratio(part: &str) -> bool {
 }
 
 /// Examples: areas of drills, and flows through them.
-pub(super) fn examples(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(EXAMPLE_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn examples(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(EXAMPLE_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let text = line.text("check");
         let Some(ratio) = text.split(';').find(|part| is_ratio(part)) else {
             gather.set_aside(t!("unused-derating-rule-formula-orifice"));
