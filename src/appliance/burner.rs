@@ -28,7 +28,7 @@
 
 use super::draft::Draft;
 use super::level::Levels;
-use crate::physics::combustion::flame::{Flammable, Jet, Look, Stand};
+use crate::physics::combustion::flame::{Flammable, Jet, Look, Stability};
 use crate::physics::combustion::{burned_share, efficiency, flue_gas, weak_jet_co_ppm};
 use crate::physics::fluid::Gas;
 use serde::Serialize;
@@ -315,7 +315,7 @@ impl Burners {
             self.burners.iter().rev().fold(0, |bits, b| bits << 1 | u32::from(b.lit)) << 2;
         let mut newly_lit = false;
         for (i, burner) in self.burners.iter_mut().enumerate() {
-            if burner.look.height <= LEAST || burner.look.stand == Stand::BlownOff {
+            if burner.look.height <= LEAST || burner.look.stability == Stability::BlownOff {
                 burner.lit = false;
                 burner.waited_s = [0.0; 2];
                 continue;
@@ -365,11 +365,11 @@ impl Burners {
         let Some(last) = self.burners.last().filter(|last| last.lit) else { return 0.0 };
         let load = last.look.height;
         let reach = ((load - LEAST) / (REACHES_ROD - LEAST)).clamp(0.0, 1.0);
-        let contact = match last.look.stand {
-            Stand::Steady => 1.0,
-            Stand::Lifting => 0.5,
-            Stand::BurningBack => 0.3,
-            Stand::BlownOff => 0.0,
+        let contact = match last.look.stability {
+            Stability::Steady => 1.0,
+            Stability::Lifting => 0.5,
+            Stability::BurningBack => 0.3,
+            Stability::BlownOff => 0.0,
         };
         FULL_UA * load.clamp(0.0, 1.3).sqrt() * reach * contact * self.rod_share
     }

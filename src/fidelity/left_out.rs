@@ -40,7 +40,7 @@ heads!(
     "instrument/electrical.rs",
     "instrument/stopwatch.rs",
     "instrument/leak_fluid.rs",
-    "model/night/mod.rs",
+    "model/aftermath/mod.rs",
     "model/gas/wear.rs",
 );
 

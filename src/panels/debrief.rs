@@ -31,7 +31,7 @@ pub struct DebriefView {
     /// How many of the author's hints were taken, in words; may be empty.
     pub hints: String,
     /// What would have happened in the night after, a sentence each.
-    pub night_after: Vec<String>,
+    pub aftermath: Vec<String>,
     /// What this result is and is not, a sentence each.
     pub care: Vec<String>,
 }

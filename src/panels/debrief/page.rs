@@ -33,7 +33,7 @@ pub fn debrief_ui(
                 });
             }
             findings_ui(ui, &debrief.findings, state);
-            lines_ui(ui, t!("debrief-night"), &debrief.night_after);
+            lines_ui(ui, t!("debrief-night"), &debrief.aftermath);
             lines_ui(ui, t!("debrief-worth"), &debrief.care);
             paper(ui, |ui| {
                 for line in CAUTION {
