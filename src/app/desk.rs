@@ -53,7 +53,7 @@ pub trait Desk: Send + Sync + 'static {
 pub struct Attempt {
     /// Name of the scenario.
     pub scenario: String,
-    /// The seed.
+    /// The seed that the scenario's numbers were drawn with.
     pub seed: u64,
     /// How much help there is.
     pub help: Help,
@@ -74,7 +74,7 @@ pub struct Attempt {
 pub struct Finished<'a> {
     /// Name of the scenario.
     pub scenario: &'a str,
-    /// The seed.
+    /// The seed that the scenario's numbers were drawn with.
     pub seed: u64,
     /// How much help there was.
     pub help: Help,

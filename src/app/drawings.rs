@@ -15,7 +15,7 @@ const TOOLS: &str = "tools";
 pub struct Seat {
     /// Its upper left corner, in drawing units of the page.
     pub at: [f32; 2],
-    /// Its scale.
+    /// Units of the page to a unit of the drawing.
     pub scale: f32,
     /// How far in front of the place it lies.
     pub depth: f32,
@@ -34,7 +34,7 @@ impl Seat {
 pub struct Sheet {
     /// Its name: the file's.
     pub name: &'static str,
-    /// What is drawn.
+    /// Its groups and triangles.
     pub drawing: Drawing,
 }
 
@@ -61,7 +61,7 @@ pub fn all() -> Result<Vec<Sheet>, String> {
         .map(|&(name, text)| {
             Drawing::parse(text)
                 .map(|drawing| Sheet { name, drawing })
-                .map_err(|error| format!("{name}.svg: {error}"))
+                .map_err(|error| t!("drawing-wrong", name = name, error = error))
         })
         .collect()
 }

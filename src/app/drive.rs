@@ -10,16 +10,16 @@ use crate::panels::view::Running;
 /// What is in front.
 #[derive(Resource, Default)]
 pub enum Front {
-    /// The opening page.
+    /// The opening page, no job under way.
     #[default]
     Opening,
-    /// A job.
+    /// A job at work, or over and not yet left.
     Job(Box<Session>),
     /// What came of it.
     Debrief {
-        /// The job.
+        /// The job that is over.
         session: Box<Session>,
-        /// The page.
+        /// What the page shows.
         page: Box<DebriefView>,
     },
 }
@@ -34,7 +34,7 @@ impl Front {
         }
     }
 
-    /// Whether time runs.
+    /// Whether the bench is stepped: a job is at work, not over and not paused.
     #[must_use]
     pub fn runs(&self) -> bool {
         self.job().is_some_and(|job| {

@@ -14,7 +14,7 @@ const FRAME: f32 = 64.0;
 /// How the window shall open.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Fit {
-    /// As it is.
+    /// At its usual size, which the screen has room for.
     AsItIs,
     /// As large as the screen lets it: at most this, and this small at least.
     Within {

@@ -26,13 +26,13 @@ enum Hoses {
 pub struct Hose {
     /// At the meter; it leaves downwards.
     pub from: [f32; 2],
-    /// The other end.
+    /// The other end: on a port, at the burner box or in the hand.
     pub to: [f32; 2],
     /// The way it comes to the other end, out of the barb.
     pub out: [f32; 2],
-    /// Its width.
+    /// Width of the rubber, in the page's units.
     pub width: f32,
-    /// How it looks.
+    /// Whether it is clear, wet or pinched.
     pub look: HoseLook,
 }
 
@@ -48,7 +48,7 @@ const DEPTH: f32 = 35.0;
 const INK: [f32; 4] = [0x1F as f32 / 255.0, 0x2D as f32 / 255.0, 0x3A as f32 / 255.0, 1.0];
 /// The hose itself: pale rubber.
 const RUBBER: [f32; 4] = [0xDB as f32 / 255.0, 0xDA as f32 / 255.0, 0xC2 as f32 / 255.0, 1.0];
-/// Water in it.
+/// Water inside the hose.
 const WATER: [f32; 4] = [0x8F as f32 / 255.0, 0xB8 as f32 / 255.0, 0xDB as f32 / 255.0, 1.0];
 /// Light on the water.
 const LIGHT: [f32; 4] = [1.0, 1.0, 1.0, 1.0];

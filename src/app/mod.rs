@@ -66,7 +66,7 @@ pub fn open(args: WindowArgs) -> ExitCode {
     let sheets = match scene::read() {
         Ok(sheets) => sheets,
         Err(error) => {
-            eprintln!("quarterturn: {error}");
+            eprintln!("{}", t!("program-error", error = error));
             return ExitCode::from(1);
         }
     };
@@ -92,7 +92,7 @@ pub fn open(args: WindowArgs) -> ExitCode {
             AppExit::Error(code) => ExitCode::from(code.get()),
         },
         Err(error) => {
-            eprintln!("quarterturn: {error}");
+            eprintln!("{}", t!("program-error", error = error));
             ExitCode::from(1)
         }
     }

@@ -7,7 +7,7 @@ use bevy_egui::egui;
 use crate::panels::settings::Settings;
 use crate::senses::seen::Seen;
 
-/// The trainee's choices.
+/// The trainee's settings as they hold now.
 #[derive(Resource, Default)]
 pub struct Choices(pub Settings);
 

@@ -37,7 +37,7 @@ struct Wishes(Vec<Wish>);
 /// How the panels laid the window out.
 #[derive(Resource, Debug, Clone, Copy)]
 pub struct Laid {
-    /// What they said.
+    /// What is left for the drawing, and which place and part it shows.
     pub layout: Layout,
     /// The window, in points.
     pub window: egui::Rect,

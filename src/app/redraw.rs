@@ -46,7 +46,7 @@ pub struct Redraw {
 /// What is under way in the scene.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Moving {
-    /// Nothing.
+    /// The scene stands still.
     Nothing,
     /// Something runs on: a flame, a wheel.
     RunningOn,
@@ -62,7 +62,7 @@ const FIRST_FRAMES: u32 = 12;
 const ON_A_CARD: Duration = Duration::from_millis(40);
 /// The same where the processor draws.
 const BY_THE_PROCESSOR: Duration = Duration::from_millis(90);
-/// Longest sleep.
+/// Longest sleep, while nothing can change by itself.
 const LONG: Duration = Duration::from_secs(3600);
 /// Sleep while only time runs.
 const TICKING: Duration = Duration::from_millis(200);

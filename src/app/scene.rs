@@ -26,7 +26,7 @@ pub struct SheetRoot(pub usize);
 /// A group of a drawing that moves: indices into [`Sheets`].
 #[derive(Component, Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Part {
-    /// Which drawing.
+    /// Index of the drawing.
     pub sheet: usize,
     /// Which of its groups.
     pub group: usize,
@@ -263,7 +263,7 @@ impl Paint {
         self.indices.extend(triangles.indices.iter().map(|i| base.saturating_add(*i)));
     }
 
-    /// The mesh.
+    /// A mesh of all that was added, for the engine to draw.
     #[must_use]
     pub fn mesh(self) -> Mesh {
         Mesh::new(PrimitiveTopology::TriangleList, RenderAssetUsages::RENDER_WORLD)

@@ -107,7 +107,7 @@ impl Session {
         &self.bench.setup().card
     }
 
-    /// How time runs.
+    /// Whether and how fast time runs.
     #[must_use]
     pub fn pace(&self) -> Pace {
         self.pace
@@ -125,7 +125,7 @@ impl Session {
         &self.scenario
     }
 
-    /// The seed.
+    /// The seed that the scenario's numbers were drawn with.
     #[must_use]
     pub fn seed(&self) -> u64 {
         self.seed

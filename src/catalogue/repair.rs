@@ -27,7 +27,7 @@ use work::{Edit, OnReading, Work};
 
 pub use repairs::Repair;
 pub(super) use row::{WORKS, asked};
-pub(crate) use work::{Bay, Beside};
+pub(crate) use work::{Beside, RepairContext};
 pub use work::{Moves, Nature, Need, There};
 
 /// Declares which edit does which repair.
@@ -173,8 +173,8 @@ impl Repair {
     }
 
     /// Changes the setup, and what else it works on.
-    pub(crate) fn apply(self, bay: &mut Bay<'_>) {
-        self.edit()(bay);
+    pub(crate) fn apply(self, context: &mut RepairContext<'_>) {
+        self.edit()(context);
     }
 
     /// Whose pressure is another once it is done.

@@ -7,9 +7,9 @@ use crate::record::Help;
 
 /// A job to open the window on.
 pub(super) struct Start {
-    /// Which.
+    /// The job to be played.
     pub job: Job,
-    /// With which seed.
+    /// The seed that its numbers are drawn with.
     pub seed: u64,
     /// With how much help.
     pub help: Help,

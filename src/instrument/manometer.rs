@@ -40,7 +40,7 @@ pub struct Wear {
     pub unit: Option<PressureUnit>,
 }
 
-/// A digital manometer.
+/// A digital manometer: reads the difference between two ports, with its errors.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Manometer {
     range_pa: f64,
@@ -65,7 +65,7 @@ pub struct Manometer {
 pub enum MeterFace {
     /// Nothing: it is off.
     Dark,
-    /// A number.
+    /// The difference between the ports, rounded to the display.
     Number(Shown),
     /// More than its range.
     OverRange,
@@ -133,13 +133,13 @@ impl Manometer {
         self.on = on;
     }
 
-    /// The unit shown.
+    /// The unit that the display counts in.
     #[must_use]
     pub fn unit(&self) -> PressureUnit {
         self.unit
     }
 
-    /// Chooses the unit.
+    /// Chooses the unit of the display; what is felt and learned stays.
     pub fn set_unit(&mut self, unit: PressureUnit) {
         self.unit = unit;
     }
@@ -211,7 +211,7 @@ impl Manometer {
         Shown { value: (value * step).round() / step + 0.0, unit: self.unit }
     }
 
-    /// The face.
+    /// What the display shows now: nothing, a number or over-range.
     #[must_use]
     pub fn face(&self) -> MeterFace {
         if !self.is_on() {

@@ -11,11 +11,11 @@ use super::wish::Wish;
 /// What was pressed in the line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum LineAfter {
-    /// Nothing.
+    /// No button that the caller must act on.
     Stay,
     /// Show me: choose the part.
     Show,
-    /// No more coaching.
+    /// Hide the hints until one is asked for.
     Skip,
 }
 

@@ -8,7 +8,7 @@ use super::view::{Job, PartBox};
 use super::words;
 use crate::parts::is_staged;
 use crate::senses::seen::{Display, HallSeen, Seen};
-use crate::units::fixed;
+use crate::words::fixed;
 
 /// Writes into every display that the drawing shows.
 pub fn glass_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {

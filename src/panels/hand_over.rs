@@ -51,7 +51,7 @@ pub fn said(state: &HandOverState) -> Option<HandOver> {
     state.ending.map(|ending| HandOver { ending, not_done })
 }
 
-/// Shows the form.
+/// Shows the form; hands over once an ending is chosen.
 pub fn hand_over_ui(ui: &mut Ui, state: &mut HandOverState, out: &mut Vec<Wish>) {
     kit::section(ui, t!("hand-over-title"));
     for (ending, label) in ENDINGS {

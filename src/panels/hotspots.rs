@@ -14,10 +14,10 @@ use crate::senses::seen::Seen;
 /// Parts of the drawing that are there to look at only.
 const NOT_TOUCHED: &[&str] = &["backdrop", "tray", "tool-roll", "grid"];
 
-/// A part's hot-spot.
+/// The place in the window where a part can be pressed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Spot {
-    /// The part.
+    /// The part's id, without piece or state.
     pub part: String,
     /// Index of its box.
     pub index: usize,
@@ -41,7 +41,7 @@ pub struct Touched {
 /// How a part was pressed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum By {
-    /// With the pointer.
+    /// With mouse, pen or finger.
     #[default]
     Pointer,
     /// With the keyboard or a screen reader.

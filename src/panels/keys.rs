@@ -14,7 +14,7 @@ use crate::parts::OnOff;
 /// What the keys ask of the window itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Pressed {
-    /// F1: a hint.
+    /// F1: a hint from the coach.
     Hint,
     /// F2: the job sheet, where it is folded.
     Sheet,
@@ -22,7 +22,7 @@ pub(super) enum Pressed {
     Sights,
     /// F6: the keyboard to drawing or sheet.
     Region,
-    /// Escape.
+    /// Escape: close what lies on top, else let the chosen part go.
     Escape,
 }
 

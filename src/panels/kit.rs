@@ -17,7 +17,7 @@ pub(crate) fn section(ui: &mut Ui, text: &str) -> Response {
     ui.label(RichText::new(text).text_style(theme::section()).color(theme::INK))
 }
 
-/// Second-rank text.
+/// Small gray text of second rank.
 pub(crate) fn quiet(ui: &mut Ui, text: impl Into<String>) -> Response {
     ui.label(RichText::new(text).small().color(theme::QUIET))
 }
@@ -100,7 +100,7 @@ pub(crate) fn choice<T: Copy + PartialEq>(
 pub(crate) struct Stepper<'a> {
     /// What the value is.
     pub(crate) name: &'a str,
-    /// Smallest and largest.
+    /// Smallest and largest value that the buttons reach.
     pub(crate) range: (i16, i16),
     /// By how much one press changes it.
     pub(crate) step: i16,

@@ -49,16 +49,16 @@ pub enum Group {
     Part,
     /// With what is in hand.
     Hand,
-    /// At this place.
+    /// At this place, whatever part is chosen.
     Here,
 }
 
 /// One thing that can be done, with its key.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Offer {
-    /// Where it belongs.
+    /// The heading that it stands under.
     pub group: Group,
-    /// What it is.
+    /// The action with its label.
     pub way: Way,
     /// Its key, while there are keys left.
     pub key: Option<Key>,

@@ -26,7 +26,7 @@ pub const CAUTION: [Id; 4] = [
     id!("opening-caution-4"),
 ];
 
-/// Shows the opening.
+/// Shows the caution until it was read, then the jobs.
 pub fn opening_ui(
     root: &mut Ui,
     view: &View<'_>,

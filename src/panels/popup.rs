@@ -16,9 +16,9 @@ const WIDTH: f32 = 290.0;
 /// What the slip needs beside the view.
 #[derive(Debug)]
 pub struct PopupParts<'a> {
-    /// The part.
+    /// Id of the chosen part.
     pub part: &'a str,
-    /// Its box.
+    /// Box of the part, in window points.
     pub at: Rect,
     /// What can be done now.
     pub offers: &'a [Offer],
@@ -35,9 +35,9 @@ pub struct PopupParts<'a> {
 /// When the slip was opened.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Opened {
-    /// In this frame.
+    /// In this frame: the press that opened it does not close it.
     Now,
-    /// Before.
+    /// In a frame before; a press beside it closes it.
     Before,
 }
 
@@ -54,7 +54,7 @@ pub enum PopupFocus {
 /// What became of the slip.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum PopupAfter {
-    /// It stays open.
+    /// It stays open for the next frame.
     Open,
     /// It closes, and the keyboard goes back to the part.
     Close,

@@ -28,15 +28,15 @@ const TITLE_WIDTH: f32 = 1200.0;
 /// What was asked of the window itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Asked {
-    /// A hint.
+    /// A hint from the coach.
     Hint,
     /// The list of what can be seen.
     Sights,
-    /// The settings.
+    /// The page of settings.
     Settings,
 }
 
-/// Shows the strip.
+/// Shows the strip; says what was asked of the window, if anything.
 pub fn strip_ui(root: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) -> Option<Asked> {
     let frame = Frame::new().fill(theme::INK).inner_margin(Margin::symmetric(12, 6));
     let mut asked = None;

@@ -9,17 +9,17 @@ use crate::hands::action::Action;
 pub enum Wish {
     /// Do something at the bench, at the current tick.
     Act(Action),
-    /// Let time stand.
+    /// Let time stand until [`Self::Resume`].
     Pause,
-    /// Let time run.
+    /// Let time run again.
     Resume,
     /// Let it run this much faster than a clock: 1, 5 or 20.
     Speed(u32),
-    /// Begin a job.
+    /// Begin a job at its first tick.
     Start {
-        /// Which scenario.
+        /// Id of the scenario.
         scenario: String,
-        /// With which seed.
+        /// The seed that its numbers are drawn with.
         seed: u64,
         /// With how much help.
         help: Help,
@@ -44,6 +44,6 @@ pub enum Wish {
     NextHint,
     /// The refusal was read; it need not be shown any longer.
     RefusalRead,
-    /// Close the program.
+    /// Close the window and end the program.
     Quit,
 }

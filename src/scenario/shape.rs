@@ -14,19 +14,6 @@ macro_rules! default_of {
     };
 }
 
-/// The sentence on the default for the documentation.
-macro_rules! default_words {
-    (required) => {
-        "Must be written."
-    };
-    ((derived $words:expr)) => {
-        concat!("Default: found from other fields, `", stringify!($words), "`.")
-    };
-    ($text:literal) => {
-        concat!("Default: `", $text, "`.")
-    };
-}
-
 /// Declares a section: for each field the id of what it means, its type, default (`required`, a
 /// value, or `(derived id)`), and optionally the limits of the model, the usual range with its
 /// source, the most characters of a text, the most values of a list, and for whom a number is the
@@ -49,7 +36,7 @@ macro_rules! section {
         pub struct $name { $(
             #[doc = concat!("A field of the format, `", stringify!($field_doc), "`.")]
             ///
-            #[doc = $crate::scenario::shape::default_words!($default)]
+            #[doc = concat!("Default: `", stringify!($default), "`.")]
             $(#[doc = concat!("Limits: ", $bottom, " to ", $top, ".")])?
             $(#[doc = concat!("Usual: ", $usual_low, " to ", $usual_high, ".")])?
             pub $field: $kind,
@@ -190,4 +177,4 @@ macro_rules! choice {
     )+ };
 }
 
-pub(super) use {choice, default_of, default_words, maybe, section, variants, word_of};
+pub(super) use {choice, default_of, maybe, section, variants, word_of};

@@ -1,6 +1,6 @@
 //! What the instrument at the hose measures: which port, in which state of the furnace, what number.
 
-use super::watch::{Draw, Sight};
+use super::meter_history::{GasDemand, MeterSample};
 use crate::model::Model;
 use crate::parts::{Gauge, OtherAppliance, Port};
 
@@ -26,9 +26,9 @@ pub(crate) fn reads(model: &Model) -> Reads {
 }
 
 /// The same at this tick, with what is true, in pascals.
-pub(crate) fn sight(model: &Model, true_pa: f64) -> Sight {
+pub(crate) fn sample(model: &Model, true_pa: f64) -> MeterSample {
     let Reads { shown_pa, error_pa } = reads(model);
-    Sight { shown_pa, true_pa, error_pa, tick: model.tick }
+    MeterSample { shown_pa, true_pa, error_pa, tick: model.tick }
 }
 
 /// The port that the meter measures, while it is on, zeroed or not, and in range.
@@ -42,7 +42,7 @@ pub(crate) fn metered_port(model: &Model) -> Option<Port> {
 }
 
 /// What the furnace and the other appliances draw.
-pub(crate) fn draw(model: &Model) -> Draw {
+pub(crate) fn gas_demand(model: &Model) -> GasDemand {
     let burning =
         OtherAppliance::ALL.iter().filter(|&&appliance| model.appliance_burns(appliance)).count();
     // What shut seats let by is at rest for everybody who looks.
@@ -52,7 +52,7 @@ pub(crate) fn draw(model: &Model) -> Draw {
     };
     let flow = burners
         + OtherAppliance::ALL.iter().map(|&n| model.gas.appliance_flow(n).abs()).sum::<f64>();
-    Draw {
+    GasDemand {
         firing: model.firing(),
         burning: u8::try_from(burning).unwrap_or(u8::MAX),
         any_flow: flow > NO_FLOW_M3_S,

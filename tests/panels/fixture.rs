@@ -306,7 +306,7 @@ pub fn debrief() -> DebriefView {
         in_this_job: Some(vec!["The manual valve was found 10° open of 90°.".into()]),
         note: "The tempting mistake is to turn a screw first.".into(),
         hints: "1 of the 3 hints on this job taken.".into(),
-        night_after: vec!["The furnace ran all night.".into()],
+        aftermath: vec!["The furnace ran all night.".into()],
         care: vec!["Practice evidence; it confers no qualification.".into()],
     }
 }

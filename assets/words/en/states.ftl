@@ -123,3 +123,4 @@ stage-firing = firing
 stage-low = low
 stage-high = high
 stage-full-load = full load
+stage-none-of = `{ $id }` is none of { $known }

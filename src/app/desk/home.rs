@@ -18,7 +18,7 @@ use crate::units::TICKS_PER_S;
 /// Most records that are looked through for one to go on with, newest first.
 const LOOK_THROUGH: usize = 30;
 
-/// The desk.
+/// Scenarios, records and choices in files; what has no path is not kept.
 #[derive(Debug, Clone, Default)]
 pub struct HomeDesk {
     settings_file: Option<PathBuf>,

@@ -28,7 +28,7 @@ struct Line {
     points: f64,
 }
 
-/// What was kept.
+/// Counts of attempts and passed jobs, from the folder of records.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Kept {
     /// Records of each scenario, by its id as file names have it.

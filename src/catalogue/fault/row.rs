@@ -128,14 +128,14 @@ pub(crate) fn entries(table: Table) -> Result<BTreeMap<Fault, Entry>, TableError
     for row in table.read::<Vec<Row>>()? {
         let Name { fault, written } = row.name;
         if entries.contains_key(&fault) {
-            return Err(table.error(written, format!("`{written}` stands there twice")));
+            return Err(table.error(written, t!("table-twice", id = written)));
         }
         entries.insert(fault, row.entry(table)?);
     }
     match Fault::ALL.iter().find(|fault| !entries.contains_key(fault)) {
         Some(missing) => {
             let missing = ron::to_string(missing).unwrap_or_default();
-            Err(table.error("", format!("there is no row for `{missing}`")))
+            Err(table.error("", t!("table-no-row", id = missing)))
         }
         None => Ok(entries),
     }

@@ -20,7 +20,7 @@ pub(super) struct Measured {
 /// A healthy and a faulty bench of one fuel.
 pub(super) struct Case {
     pub fuel: Fuel,
-    /// In SI.
+    /// The fault's severity in the SI unit of its scale.
     pub severity: f64,
     /// The setup with the fault.
     pub setup: Setup,

@@ -111,7 +111,7 @@ fn ending(ending: Option<Ending>) -> &'static str {
     }
 }
 
-/// A seed's row.
+/// A row of the table of seeds.
 fn row(seed: &SeedProof) -> String {
     format!(
         "| {} | {} | {} | {} | {} | {} | {} |\n",
@@ -130,7 +130,7 @@ fn spoil_row(spoil: &SpoilProof) -> String {
     format!("| {} | {} | {} | {} |\n", spoil.name, at(spoil.tick), list(&spoil.found), spoil.points)
 }
 
-/// The whole page.
+/// The page `docs/proof.md`: all scenarios in a table, then each with its seeds and spoiled runs.
 pub(super) fn page(all: &[Proven], pairs: &[(Fuel, Vec<(Alike, Alike)>)]) -> String {
     let mut text = format!("{}\n\n{}\n", t!("proof-page"), t!("proof-columns"));
     text.push_str("|---|---|---|---|\n");

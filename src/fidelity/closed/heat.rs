@@ -40,7 +40,10 @@ fn rise() -> Check {
 
 fn constant() -> Check {
     let per_cfm_f = AIR_J_M3_K * (M3_PER_FT3 / 60.0) / (W_PER_BTU_H * 1.8);
-    check("closed.air.constant", vec![Row::new("1.08 rule", 0.075 * 0.24 * 60.0, per_cfm_f)])
+    check(
+        "closed.air.constant",
+        vec![Row::new(t!("row-rule-1-08"), 0.075 * 0.24 * 60.0, per_cfm_f)],
+    )
 }
 
 /// The blower's air gives the rise that it was chosen for, and thin air a larger one.

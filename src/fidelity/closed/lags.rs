@@ -21,7 +21,7 @@ fn made(t: f64) -> f64 {
     1.0 - libm::exp(-t)
 }
 
-/// The display's lag.
+/// The manometer's lag behind a step of pressure, against the first-order law.
 fn manometer() -> Check {
     let mut rows = Vec::new();
     for lag_s in [0.4, 1.0, 2.0] {

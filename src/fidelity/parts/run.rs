@@ -29,7 +29,7 @@ impl Run {
         }
     }
 
-    /// Seconds pass.
+    /// Lets seconds pass; the truth at their end.
     pub(super) fn wait(&mut self, seconds: u32) -> Truth {
         run::wait(&mut self.bench, u64::from(seconds) * TICKS_PER_S, &mut Nobody);
         self.bench.truth()

@@ -1,9 +1,9 @@
 //! Two stages through one orifice.
 
+use super::csv_table::{CsvTable, Line, TableError, half_unit};
 use super::gather::Gather;
 use super::orifice::{cfh, drill_m};
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError, half_unit};
 use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 
@@ -16,10 +16,10 @@ pub(super) const PAIR_COLUMNS: &[&str] = &["drill", "high_inwc", "low_inwc"];
 const HIGH_BTU_H: f64 = 22_000.0;
 const LOW_BTU_H: f64 = 14_500.0;
 
-pub(super) fn ratios(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(RATIO_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn ratios(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(RATIO_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let gas = match line.text("gas") {
             "natural" => Gas::natural(),
             "propane" => Gas::propane(),
@@ -48,10 +48,10 @@ pub(super) fn ratios(sheet: &Sheet) -> Result<Outcome, TableError> {
     Ok(gather.done())
 }
 
-pub(super) fn pairs(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(PAIR_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn pairs(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(PAIR_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let diameter_m = drill_m(line)?;
         let high = line.number("high_inwc", (0.01, 500.0))?;
         let low = line.number("low_inwc", (0.01, 500.0))?;

@@ -1,6 +1,6 @@
 //! What a capacity table says of its gas, its inlet, its drop and its unit.
 
-use super::sheet::{Line, Sheet, TableError, figures};
+use super::csv_table::{CsvTable, Line, TableError, figures};
 use crate::fidelity::check::Check;
 use crate::physics::fluid::Gas;
 use crate::units::{PA_PER_INWC, PA_PER_PSI};
@@ -164,9 +164,9 @@ fn drive(line: Line<'_>) -> Result<Drive, TableError> {
 
 /// How many digits of a capacity count: three, as the code prints, unless most figures of four or more
 /// digits show more.
-pub(super) fn significant(sheet: &Sheet) -> Option<usize> {
+pub(super) fn significant(table: &CsvTable) -> Option<usize> {
     let (mut large, mut fine) = (0_usize, 0_usize);
-    for line in sheet.lines() {
+    for line in table.lines() {
         let text = line.text("capacity");
         if text.len() > 3 && text.bytes().all(|byte| byte.is_ascii_digit()) {
             large += 1;

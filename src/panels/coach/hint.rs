@@ -4,7 +4,7 @@ use crate::hands::action::Action;
 use crate::panels::sheet::Cell;
 use crate::parts::{Level, Place, Port, Stage};
 
-/// The next step.
+/// The next step of the job, in words and as an action.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Hint {
     /// What to do and why, in a sentence or two.

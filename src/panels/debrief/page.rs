@@ -33,7 +33,7 @@ pub fn debrief_ui(
                 });
             }
             findings_ui(ui, &debrief.findings, state);
-            lines_ui(ui, t!("debrief-night"), &debrief.night_after);
+            lines_ui(ui, t!("debrief-night"), &debrief.aftermath);
             lines_ui(ui, t!("debrief-worth"), &debrief.care);
             paper(ui, |ui| {
                 for line in CAUTION {
@@ -139,7 +139,6 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
         Weight::Serious => (t!("finding-serious"), theme::DANGER),
         Weight::Plain => (t!("finding-plain"), theme::INK),
         Weight::Slight => (t!("finding-slight"), theme::QUIET),
-        Weight::Good => (t!("finding-good"), theme::SETTLED),
     };
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(mark).color(color).family(theme::semibold()));

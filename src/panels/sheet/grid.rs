@@ -22,9 +22,9 @@ pub fn rows(levels: &'static [Level]) -> impl Iterator<Item = (Port, Stage)> {
 /// A cell of the grid.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Cell {
-    /// Whose port.
+    /// The port that the reading is taken at.
     pub port: Port,
-    /// In which state.
+    /// The state of the furnace that it is taken in.
     pub stage: Stage,
     /// Before or after work.
     pub phase: Phase,
@@ -43,7 +43,7 @@ impl Cell {
 pub struct EntryState {
     /// Into which cell; none while nothing is written.
     pub cell: Option<Cell>,
-    /// What is typed.
+    /// The number as typed so far.
     pub text: String,
     /// The unit, once it was chosen; else the settings' unit.
     pub unit: Option<PressureUnit>,
@@ -56,7 +56,7 @@ pub struct EntryState {
 /// Where the keyboard should go next.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum NextFocus {
-    /// Stay.
+    /// Stay where it is.
     #[default]
     Stay,
     /// Into the number field.

@@ -73,7 +73,7 @@ fn kneel(seen: &Seen, list: &mut List) {
     }
 }
 
-/// A furnace door.
+/// A furnace door: taken off or put on.
 pub(super) fn door(door: Door, now: Fitted, list: &mut List) {
     let name = door.label().to_lowercase();
     match now {
@@ -104,7 +104,7 @@ pub(super) fn hand_valve(hand_valve: HandValve, handle: HandleAngle, list: &mut 
     }
 }
 
-/// Another appliance.
+/// Another appliance: turned off or on.
 pub(super) fn appliance(appliance: OtherAppliance, now: Burning, list: &mut List) {
     let name = appliance.label().to_lowercase();
     match now {
@@ -123,7 +123,7 @@ pub(super) fn appliance(appliance: OtherAppliance, now: Burning, list: &mut List
     }
 }
 
-/// A window.
+/// A window: opened or closed.
 pub(super) fn window(window: Window, now: Opening, list: &mut List) {
     let name = window.label().to_lowercase();
     match now {

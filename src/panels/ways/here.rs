@@ -83,7 +83,7 @@ pub(super) fn probe_at(height: Height, seen: &Seen, list: &mut List) {
     list.add(label, Action::Probe(height));
 }
 
-/// Calls.
+/// Calls to the supply's owner and to the emergency number.
 pub(super) fn calls(list: &mut List) {
     for contact in [Contact::SupplyOwner, Contact::Emergency] {
         list.add(call_label(contact), Action::Call(contact));

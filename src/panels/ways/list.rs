@@ -7,9 +7,9 @@ use crate::senses::seen::Seen;
 /// One thing that can be done.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Way {
-    /// In plain words.
+    /// What a person reads on the button.
     pub label: String,
-    /// What it does.
+    /// The action that the button gives to the bench.
     pub action: Action,
 }
 

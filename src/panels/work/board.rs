@@ -38,13 +38,13 @@ pub(super) fn split(window: f32, rest: Rect, view: &View<'_>, open: OnOff) -> (R
 /// Where the sheet is.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Board {
-    /// Beside the drawing.
+    /// Always open beside the drawing, in this rectangle.
     Open(Rect),
     /// Opened from its tab, beside the drawing.
     Beside {
-        /// The tab.
+        /// Where the tab stands.
         tab: Rect,
-        /// The sheet.
+        /// Where the sheet lies.
         sheet: Rect,
     },
     /// Behind a tab beside the drawing, or over it.

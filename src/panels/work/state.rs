@@ -49,10 +49,10 @@ pub(in crate::panels) struct WorkState {
     pub(super) message_at: Option<Rect>,
 }
 
-/// Whether hints show.
+/// Whether the coach's hints show.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Hinting {
-    /// They do not.
+    /// No hint shows until one is asked for.
     Off,
     /// They follow the job.
     On,

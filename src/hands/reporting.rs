@@ -10,24 +10,29 @@ use super::refusal::Refusal;
 use crate::model::{Model, Probe};
 use crate::parts::{Gauge, Height, Joint, JointVerdict, Place, Reading, Tool};
 use crate::physics::room::Strength;
-use crate::senses::meter::{draw, metered_port, reads};
-use crate::senses::watch::Since;
-use crate::senses::watch::Watch;
+use crate::senses::meter::{gas_demand, metered_port, reads};
+use crate::senses::meter_history::MeterHistory;
+use crate::senses::meter_history::Since;
 
 /// Largest number that can be written, in thousandths.
 const MOST_THOUSANDTHS: u32 = 9_999_999;
 
-pub(super) fn write(model: &Model, watch: &Watch, job: &mut Job, reading: Reading) -> Done {
+pub(super) fn write(
+    model: &Model,
+    history: &MeterHistory,
+    job: &mut Job,
+    reading: Reading,
+) -> Done {
     if reading.thousandths.unsigned_abs() > MOST_THOUSANDTHS {
         return Err(Refusal::Absurd);
     }
     job.sheet.readings.push(reading);
-    let draw = draw(model);
+    let demand = gas_demand(model);
     let at = metered_port(model);
-    let shown = watch.shown(reading.port, reading.stage);
+    let shown = history.shown(reading.port, reading.stage);
     let actual = at.and_then(|port| {
         let stage =
-            if draw.is(port, reading.stage) { Some(reading.stage) } else { draw.stage(port) };
+            if demand.is(port, reading.stage) { Some(reading.stage) } else { demand.stage(port) };
         stage.map(|stage| (port, stage))
     });
     let mut follow = vec![EventKind::Wrote(ReadingFact {
@@ -46,7 +51,7 @@ pub(super) fn write(model: &Model, watch: &Watch, job: &mut Job, reading: Readin
         scale_off_pa: (model.kit.gauge == Gauge::WaterColumn)
             .then(|| model.kit.column.scale_off_pa()),
     })];
-    if let Some(hold) = watch.holding() {
+    if let Some(hold) = history.holding() {
         follow.insert(0, EventKind::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
     }
     Ok(follow)

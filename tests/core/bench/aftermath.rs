@@ -1,11 +1,11 @@
-//! The night after: strides from event to event against single ticks, from several states in which
+//! The aftermath: strides from event to event against single ticks, from several states in which
 //! a job may be left.
 
 use enum_map::EnumMap;
 use quarterturn::appliance::ignition::ControlState;
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
-use quarterturn::model::night::{Night, Pace, Span};
+use quarterturn::model::aftermath::{Aftermath, Span, Stepping};
 use quarterturn::parts::{Level, OnOff, Port};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::setup::Setup;
@@ -91,15 +91,15 @@ fn close_time(name: &str, what: &str, a: Option<f64>, b: Option<f64>, bound_s: f
 
 /// The same findings: counts equal, changes of the control in the same order and within a second,
 /// totals within half a percent, pressures within 2 Pa (0.008 in. w.c.).
-pub fn assert_same(name: &str, strides: &Night, ticks: &Night) {
+pub fn assert_same(name: &str, strides: &Aftermath, ticks: &Aftermath) {
     let (a, b) = (strides, ticks);
     close(name, "length", a.seconds, b.seconds, 0.0, 1.0);
-    let counts = |n: &Night| {
+    let counts = |n: &Aftermath| {
         let f = n.furnace;
         [f.runs, f.cycles, f.retries, f.lockouts, f.limits, f.rollouts]
     };
     assert_eq!(counts(a), counts(b), "{name}");
-    let states = |n: &Night| n.changes.iter().map(|(_, state)| *state).collect::<Vec<_>>();
+    let states = |n: &Aftermath| n.changes.iter().map(|(_, state)| *state).collect::<Vec<_>>();
     assert_eq!(states(a), states(b), "{name}");
     for ((at_a, state), (at_b, _)) in a.changes.iter().zip(&b.changes) {
         close(name, &format!("{state:?}"), *at_a, *at_b, 0.0, 1.0);
@@ -120,7 +120,7 @@ pub fn assert_same(name: &str, strides: &Night, ticks: &Night) {
         close_span(name, level.label(), a, b, 2.0);
     }
     assert_eq!(a.gas.went_out, b.gas.went_out, "{name}");
-    let most = |night: &Night| night.room.most_of_lower_limit;
+    let most = |after: &Aftermath| after.room.most_of_lower_limit;
     for (a, b) in most(a).iter().zip(most(b).iter()) {
         close(name, "gas in the air", a, b, 5e-3, 1e-5);
     }
@@ -141,8 +141,8 @@ pub fn assert_same(name: &str, strides: &Night, ticks: &Night) {
 fn strides_find_what_ticks_find() {
     for (name, setup) in left_behind() {
         let bench = Bench::new(setup);
-        let strides = bench.night(COMPARED_S, Pace::Strides);
-        let ticks = bench.night(COMPARED_S, Pace::Ticks);
+        let strides = bench.aftermath(COMPARED_S, Stepping::Strides);
+        let ticks = bench.aftermath(COMPARED_S, Stepping::Ticks);
         assert_same(name, &strides, &ticks);
     }
 }
@@ -156,27 +156,27 @@ fn a_day_tells_what_was_left_wrong() {
     for (name, setup) in left_behind() {
         let bench = Bench::new(setup);
         let before = bench.digest();
-        let night = bench.night(day, Pace::Strides);
+        let after = bench.aftermath(day, Stepping::Strides);
         assert_eq!(bench.digest(), before);
-        let cold = night.house.end_k < k_from_f(60.0);
+        let cold = after.house.end_k < k_from_f(60.0);
         match name {
             "healthy, natural gas" | "healthy, propane" | "others on" => {
-                assert!(night.furnace.cycles > 10 && night.furnace.lockouts == 0, "{night:?}");
-                assert!(!cold && night.room.most_of_lower_limit.breathing < 1e-6, "{night:?}");
+                assert!(after.furnace.cycles > 10 && after.furnace.lockouts == 0, "{after:?}");
+                assert!(!cold && after.room.most_of_lower_limit.breathing < 1e-6, "{after:?}");
             }
             "inlet plug loose" | "inlet plug loose, propane" => {
-                assert!(night.gas.escaped_m3 > 0.1, "{night:?}");
-                assert!(night.room.most_of_lower_limit.vestibule > 0.01, "{night:?}");
+                assert!(after.gas.escaped_m3 > 0.1, "{after:?}");
+                assert!(after.room.most_of_lower_limit.vestibule > 0.01, "{after:?}");
             }
             "manual valve shut" => {
-                assert!(night.furnace.lockouts > 5 && cold, "{night:?}");
-                assert!(night.changes.iter().any(|(_, to)| *to == ControlState::Retry));
+                assert!(after.furnace.lockouts > 5 && cold, "{after:?}");
+                assert!(after.changes.iter().any(|(_, to)| *to == ControlState::Retry));
             }
             "supply set low" => {
-                assert!(night.furnace.runs == 0 && cold, "{night:?}");
+                assert!(after.furnace.runs == 0 && cold, "{after:?}");
             }
-            "tank nearly empty, bitter cold" => assert!(cold, "{night:?}"),
-            "heat off" => assert!(night.furnace.runs == 0 && cold, "{night:?}"),
+            "tank nearly empty, bitter cold" => assert!(cold, "{after:?}"),
+            "heat off" => assert!(after.furnace.runs == 0 && cold, "{after:?}"),
             _ => {}
         }
     }

@@ -1,4 +1,4 @@
-//! The night after: the model run on for a day with the job as it was left, nobody at it.
+//! The aftermath of a job: the model run on for a day with the job as it was left, nobody at it.
 //!
 //! **Equation.** The same as a step's, of the same parts. While nothing happens, what is slow (house,
 //! fans and exchanger, tank, room) goes on in fifths of a second, as ever, and what is fast and has
@@ -11,8 +11,8 @@
 //! shorter, down to single ticks.
 //! **Source.** Backward Euler is stable at any length (any text on numerical analysis). The bounds of
 //! a stretch are our own.
-//! **Left out.** Night set-back, sun, people, draughts; what a fire would do after it began.
-//! **Checked.** `tests/core/bench/night.rs`: several states left behind, by strides and by ticks.
+//! **Left out.** Aftermath set-back, sun, people, draughts; what a fire would do after it began.
+//! **Checked.** `tests/core/bench/aftermath.rs`: several states left behind, by strides and by ticks.
 
 mod account;
 mod report;
@@ -23,12 +23,13 @@ use crate::units::TICK_S;
 use account::Account;
 
 pub use report::{
-    FurnaceNight, GasNight, HouseNight, MOST_CHANGES, Night, RoomNight, Span, TankNight,
+    Aftermath, FurnaceAftermath, GasAftermath, HouseAftermath, MOST_CHANGES, RoomAftermath, Span,
+    TankAftermath,
 };
 
 /// How the time is gone through.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Pace {
+pub enum Stepping {
     /// In strides from event to event.
     Strides,
     /// Tick by tick: what the strides are measured against.
@@ -38,15 +39,15 @@ pub enum Pace {
 impl Model {
     /// Runs a copy of the model on for `seconds` (rounded to ticks) and tells what came of it. The
     /// model itself stays where it is.
-    pub(crate) fn night(&self, seconds: f64, pace: Pace) -> Night {
+    pub(crate) fn aftermath(&self, seconds: f64, stepping: Stepping) -> Aftermath {
         let mut model = self.clone();
         let mut account = Account::new(&model);
         let end = model.tick + ticks(seconds);
         let mut reach = stride::Reach::default();
         while model.tick < end && !account.is_over() {
-            let passed = match pace {
-                Pace::Ticks => model.plain_tick(),
-                Pace::Strides => model.go_on(&mut reach, end),
+            let passed = match stepping {
+                Stepping::Ticks => model.plain_tick(),
+                Stepping::Strides => model.go_on(&mut reach, end),
             };
             #[expect(clippy::cast_precision_loss, reason = "ticks of one day")]
             let dt_s = passed as f64 * TICK_S;

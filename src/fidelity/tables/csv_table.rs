@@ -28,9 +28,9 @@ impl fmt::Display for TableError {
 
 impl std::error::Error for TableError {}
 
-/// A table.
+/// A CSV table: header and rows as text, with their lines in the file.
 #[derive(Debug, Clone)]
-pub(crate) struct Sheet {
+pub(crate) struct CsvTable {
     file: String,
     header: Vec<String>,
     lines: Vec<(u64, Vec<String>)>,
@@ -39,12 +39,12 @@ pub(crate) struct Sheet {
 /// One row of a table.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Line<'a> {
-    sheet: &'a Sheet,
+    table: &'a CsvTable,
     number: u64,
     cells: &'a [String],
 }
 
-impl Sheet {
+impl CsvTable {
     /// Reads a table: UTF-8 with or without a byte-order mark, LF or CRLF, fields quoted where they
     /// hold a comma.
     pub(crate) fn read(file: &str, bytes: &[u8]) -> Result<Self, TableError> {
@@ -74,7 +74,7 @@ impl Sheet {
             .has_headers(false)
             .flexible(true)
             .from_reader(text.as_bytes());
-        let mut sheet = Self { file: file.to_owned(), header: Vec::new(), lines: Vec::new() };
+        let mut table = Self { file: file.to_owned(), header: Vec::new(), lines: Vec::new() };
         for record in reader.records() {
             let record = record.map_err(|bad| {
                 let line = bad.position().map_or(1, csv::Position::line);
@@ -82,15 +82,15 @@ impl Sheet {
             })?;
             let number = record.position().map_or(1, csv::Position::line);
             let cells = record.iter().map(|cell| cell.trim().to_owned()).collect();
-            sheet.take(number, cells)?;
+            table.take(number, cells)?;
         }
-        if sheet.header.is_empty() {
+        if table.header.is_empty() {
             return Err(error(1, 1, t!("table-file-empty-header-column").into()));
         }
-        if sheet.lines.is_empty() {
+        if table.lines.is_empty() {
             return Err(error(2, 1, t!("table-table-header-row").into()));
         }
-        Ok(sheet)
+        Ok(table)
     }
 
     fn take(&mut self, number: u64, cells: Vec<String>) -> Result<(), TableError> {
@@ -117,7 +117,7 @@ impl Sheet {
         Ok(())
     }
 
-    /// Its file name.
+    /// Name of the file that it was read from.
     pub(crate) fn file(&self) -> &str {
         &self.file
     }
@@ -127,9 +127,9 @@ impl Sheet {
         &self.header
     }
 
-    /// Its rows.
+    /// The rows after the header, in the file's order.
     pub(crate) fn lines(&self) -> impl Iterator<Item = Line<'_>> {
-        self.lines.iter().map(|(number, cells)| Line { sheet: self, number: *number, cells })
+        self.lines.iter().map(|(number, cells)| Line { table: self, number: *number, cells })
     }
 
     /// Refuses a table without one of the columns.
@@ -206,7 +206,7 @@ impl<'a> Line<'a> {
     /// An error at a column of this row.
     pub(crate) fn error(self, column: &str, message: String) -> TableError {
         TableError {
-            file: self.sheet.file.clone(),
+            file: self.table.file.clone(),
             line: self.number,
             column: self.place_of(column).map_or(1, |k| k + 1),
             message: format!("{column}: {message}"),
@@ -214,7 +214,7 @@ impl<'a> Line<'a> {
     }
 
     fn place_of(self, column: &str) -> Option<usize> {
-        self.sheet.header.iter().position(|name| name == column)
+        self.table.header.iter().position(|name| name == column)
     }
 }
 

@@ -1,11 +1,12 @@
-//! Keeps account of what goes on in a night.
+//! Keeps account of what goes on after a job.
 //!
 //! **Source.** Alarm at a tenth of the lower limit, as the bench's own; smelt by anyone at a fifth, the
 //! legal bound (49 CFR 192.625).
-//! **Checked.** `tests/core/bench/night.rs`.
+//! **Checked.** `tests/core/bench/aftermath.rs`.
 
 use super::report::{
-    FurnaceNight, GasNight, HouseNight, MOST_CHANGES, Night, RoomNight, TankNight,
+    Aftermath, FurnaceAftermath, GasAftermath, HouseAftermath, MOST_CHANGES, RoomAftermath,
+    TankAftermath,
 };
 use crate::appliance::ignition::ControlState;
 use crate::model::state::Model;
@@ -21,10 +22,10 @@ const SETTLED_S: f64 = 30.0;
 /// How far below the setpoint a house counts as cold, in kelvins.
 const COLD_K: f64 = 2.0;
 
-/// The account.
+/// The sums so far, and the state that the last look found.
 #[derive(Debug, Clone)]
 pub(crate) struct Account {
-    night: Night,
+    report: Aftermath,
     inside_k: f64,
     control: ControlState,
     firing: Option<Level>,
@@ -36,13 +37,13 @@ impl Account {
     pub(crate) fn new(model: &Model) -> Self {
         let level = model.gas.tank().map(crate::site::tank::Tank::level);
         let mut account = Self {
-            night: Night {
+            report: Aftermath {
                 seconds: 0.0,
-                furnace: FurnaceNight::default(),
-                gas: GasNight::default(),
-                room: RoomNight::default(),
-                house: HouseNight::default(),
-                tank: level.map(|level| TankNight {
+                furnace: FurnaceAftermath::default(),
+                gas: GasAftermath::default(),
+                room: RoomAftermath::default(),
+                house: HouseAftermath::default(),
+                tank: level.map(|level| TankAftermath {
                     level_before: level,
                     level_after: level,
                     lowest_pa: f64::INFINITY,
@@ -61,18 +62,18 @@ impl Account {
 
     /// Whether there is nothing more to account for.
     pub(crate) fn is_over(&self) -> bool {
-        self.night.room.ignition_s.is_some()
+        self.report.room.ignition_s.is_some()
     }
 
     /// Takes in the state after `dt_s` more.
     pub(crate) fn see(&mut self, model: &Model, dt_s: f64) {
-        self.night.seconds += dt_s;
+        self.report.seconds += dt_s;
         self.see_furnace(model, dt_s);
         self.see_gas(model, dt_s);
         self.see_room(model);
         let inside_k = model.house.inside_k();
         let setpoint_k = k_from_f(f64::from(model.things.setpoint_half_f) / 2.0);
-        let house = &mut self.night.house;
+        let house = &mut self.report.house;
         house.inside_k.see(inside_k);
         // The temperature goes straight through a stride.
         let line_k = setpoint_k - COLD_K;
@@ -84,13 +85,13 @@ impl Account {
         };
         house.cold_s += below.clamp(0.0, 1.0) * dt_s;
         self.inside_k = inside_k;
-        if let (Some(night), Some(tank)) = (&mut self.night.tank, model.gas.tank()) {
-            night.lowest_pa = night.lowest_pa.min(tank.pressure_pa());
+        if let (Some(report), Some(tank)) = (&mut self.report.tank, model.gas.tank()) {
+            report.lowest_pa = report.lowest_pa.min(tank.pressure_pa());
         }
     }
 
     fn see_furnace(&mut self, model: &Model, dt_s: f64) {
-        let furnace = &mut self.night.furnace;
+        let furnace = &mut self.report.furnace;
         let firing = model.firing();
         self.since_s += dt_s;
         if firing != self.firing {
@@ -132,13 +133,13 @@ impl Account {
             | ControlState::PostPurge
             | ControlState::BlowerOffDelay => {}
         }
-        if self.night.changes.len() < MOST_CHANGES {
-            self.night.changes.push((self.night.seconds, control));
+        if self.report.changes.len() < MOST_CHANGES {
+            self.report.changes.push((self.report.seconds, control));
         }
     }
 
     fn see_gas(&mut self, model: &Model, dt_s: f64) {
-        let gas = &mut self.night.gas;
+        let gas = &mut self.report.gas;
         gas.drawn_m3 += model.gas.supply_flow().max(0.0) * dt_s;
         gas.escaped_m3 += model.gas.escaping() * dt_s;
         gas.supply_pa.see(model.gas.supply_pa());
@@ -155,8 +156,8 @@ impl Account {
     }
 
     fn see_room(&mut self, model: &Model) {
-        let at_s = self.night.seconds;
-        let room = &mut self.night.room;
+        let at_s = self.report.seconds;
+        let room = &mut self.report.room;
         let shares = model.room.fractions().map(|fraction| model.room.of_lower_limit(fraction));
         let [vestibule, floor, breathing] = shares;
         let most = &mut room.most_of_lower_limit;
@@ -175,11 +176,11 @@ impl Account {
     }
 
     /// The account as it stands.
-    pub(crate) fn close(mut self, model: &Model) -> Night {
-        self.night.house.end_k = model.house.inside_k();
-        if let (Some(night), Some(tank)) = (&mut self.night.tank, model.gas.tank()) {
-            night.level_after = tank.level();
+    pub(crate) fn close(mut self, model: &Model) -> Aftermath {
+        self.report.house.end_k = model.house.inside_k();
+        if let (Some(report), Some(tank)) = (&mut self.report.tank, model.gas.tank()) {
+            report.level_after = tank.level();
         }
-        self.night
+        self.report
     }
 }

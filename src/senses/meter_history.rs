@@ -22,7 +22,7 @@ const HOLD_REPORT_S: f64 = 10.0;
 
 /// What the furnace and the other appliances draw, as far as a reading's stage depends on it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub(crate) struct Draw {
+pub(crate) struct GasDemand {
     /// What the furnace does.
     pub firing: Option<Level>,
     /// Number of other appliances that burn, of two.
@@ -33,7 +33,7 @@ pub(crate) struct Draw {
     pub fed: bool,
 }
 
-impl Draw {
+impl GasDemand {
     /// Whether a reading of `stage` at `port` can be taken in this state. A level may be read
     /// with another appliance burning as it was found; at rest the inlet must feel the supply, not
     /// gas shut in behind a valve.
@@ -68,7 +68,7 @@ struct Span {
 
 /// What the meter does in one tick.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Sight {
+pub(crate) struct MeterSample {
     /// The number on the display, in pascals.
     pub shown_pa: f64,
     /// The true difference, in pascals.
@@ -89,8 +89,8 @@ pub(crate) enum Since {
 }
 
 impl Span {
-    fn add(slot: &mut Option<Self>, sight: Sight) {
-        let Sight { shown_pa, true_pa, error_pa, tick } = sight;
+    fn add(slot: &mut Option<Self>, sample: MeterSample) {
+        let MeterSample { shown_pa, true_pa, error_pa, tick } = sample;
         let span = slot.get_or_insert(Self {
             least_pa: shown_pa,
             most_pa: shown_pa,
@@ -113,13 +113,13 @@ type AtStages<T> = EnumMap<Port, EnumMap<Stage, T>>;
 
 /// Remembers what was shown.
 #[derive(Debug, Clone, Serialize)]
-pub(crate) struct Watch {
+pub(crate) struct MeterHistory {
     settle_s: f64,
     settled: AtStages<Option<Span>>,
     any: AtStages<Option<Span>>,
     /// What was settled before the last change, and what changed since then.
     before: AtStages<Option<(Span, Since)>>,
-    draw: Option<(Port, Draw)>,
+    demand: Option<(Port, GasDemand)>,
     since_s: f64,
     smooth_pa: f64,
     /// A no-flow hold with the hose on the inlet, while it lasts.
@@ -160,14 +160,14 @@ pub(crate) struct Shown {
     pub before: Option<((f64, f64), f64, Since)>,
 }
 
-impl Watch {
+impl MeterHistory {
     pub(crate) fn new(settle_s: f64) -> Self {
         Self {
             settle_s,
             settled: AtStages::default(),
             any: AtStages::default(),
             before: AtStages::default(),
-            draw: None,
+            demand: None,
             since_s: 0.0,
             smooth_pa: 0.0,
             hold: None,
@@ -198,30 +198,35 @@ impl Watch {
 
     /// One tick with the hose on `port`, the meter on and in range; `None` when it is not.
     /// Returns the hold that this tick ended, if it did.
-    pub(crate) fn step(&mut self, at: Option<(Port, Draw)>, sight: Sight) -> Option<Hold> {
-        let true_pa = sight.true_pa;
-        if at != self.draw {
-            self.draw = at;
+    pub(crate) fn step(
+        &mut self,
+        at: Option<(Port, GasDemand)>,
+        sample: MeterSample,
+    ) -> Option<Hold> {
+        let true_pa = sample.true_pa;
+        if at != self.demand {
+            self.demand = at;
             self.since_s = 0.0;
             self.smooth_pa = true_pa;
         }
         self.since_s += TICK_S;
         self.smooth_pa += (true_pa - self.smooth_pa) * TICK_S / (STEADY_S + TICK_S);
-        if let Some((port, draw)) = at {
+        if let Some((port, demand)) = at {
             let settled =
                 self.since_s >= self.settle_s && (self.smooth_pa - true_pa).abs() < STEADY_PA;
-            for stage in Stage::ALL.iter().copied().filter(|&stage| draw.is(port, stage)) {
-                Span::add(&mut self.any[port][stage], sight);
+            for stage in Stage::ALL.iter().copied().filter(|&stage| demand.is(port, stage)) {
+                Span::add(&mut self.any[port][stage], sample);
                 if settled {
-                    Span::add(&mut self.settled[port][stage], sight);
+                    Span::add(&mut self.settled[port][stage], sample);
                 }
             }
         }
         self.step_hold(at, true_pa)
     }
 
-    fn step_hold(&mut self, at: Option<(Port, Draw)>, true_pa: f64) -> Option<Hold> {
-        let holds = matches!(at, Some((Port::Inlet, draw)) if draw.is(Port::Inlet, Stage::Rest));
+    fn step_hold(&mut self, at: Option<(Port, GasDemand)>, true_pa: f64) -> Option<Hold> {
+        let holds =
+            matches!(at, Some((Port::Inlet, demand)) if demand.is(Port::Inlet, Stage::Rest));
         if !holds {
             let ended = self.holding();
             self.hold = None;

@@ -1,7 +1,7 @@
 //! Strides: as long as nothing happens, and no longer.
 //!
 //! **Source.** No physical figures; lengths and bounds of a stride are our own.
-//! **Checked.** `tests/core/bench/night.rs`.
+//! **Checked.** `tests/core/bench/aftermath.rs`.
 
 use super::account::{ALARM_SHARE, SMELT_SHARE};
 use crate::appliance::ignition::ControlState;

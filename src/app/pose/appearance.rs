@@ -11,7 +11,7 @@ pub struct Pose {
     pub spin_rev_s: f32,
     /// Scaled about its pivot.
     pub scale: [f32; 2],
-    /// Its opacity, 0–1.
+    /// Opacity: 0 is clear, 1 as drawn.
     pub alpha: f32,
     /// Its colour is multiplied by this.
     pub tint: [f32; 3],
@@ -22,9 +22,9 @@ pub struct Pose {
 /// Whether a group is shown.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Shown {
-    /// It is.
+    /// The group is drawn.
     Yes,
-    /// It is not.
+    /// The group is left out.
     No,
 }
 
@@ -49,7 +49,7 @@ impl Default for Pose {
 }
 
 impl Pose {
-    /// Hidden.
+    /// Left out, otherwise as drawn.
     pub const HIDDEN: Self = Self {
         shown: Shown::No,
         turn_deg: 0.0,
@@ -60,7 +60,7 @@ impl Pose {
         flicker: 0.0,
     };
 
-    /// Turned clockwise.
+    /// Shown, turned clockwise by so many degrees.
     pub(super) fn turned(turn_deg: f32) -> Self {
         Self { turn_deg, ..Self::default() }
     }

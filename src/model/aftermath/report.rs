@@ -1,4 +1,4 @@
-//! What a night brought, as a report.
+//! What the hours after a job brought, as a report.
 
 use enum_map::EnumMap;
 
@@ -11,26 +11,26 @@ pub const MOST_CHANGES: usize = 1_000;
 
 /// What the time after a job brought.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Night {
+pub struct Aftermath {
     /// How long it went on, in seconds: shorter than asked for when gas ignited.
     pub seconds: f64,
     /// What the furnace did.
-    pub furnace: FurnaceNight,
+    pub furnace: FurnaceAftermath,
     /// What the gas did.
-    pub gas: GasNight,
+    pub gas: GasAftermath,
     /// What the air of the plant room was like.
-    pub room: RoomNight,
+    pub room: RoomAftermath,
     /// What the house was like.
-    pub house: HouseNight,
+    pub house: HouseAftermath,
     /// The tank, if there is one.
-    pub tank: Option<TankNight>,
+    pub tank: Option<TankAftermath>,
     /// Every change of the control, up to [`MOST_CHANGES`]: when, in seconds, and to what.
     pub changes: Vec<(f64, ControlState)>,
 }
 
 /// What the furnace did.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct FurnaceNight {
+pub struct FurnaceAftermath {
     /// Times the burners lit.
     pub runs: u32,
     /// Times it came to rest after a run, called off by the thermostat.
@@ -43,7 +43,7 @@ pub struct FurnaceNight {
     pub heat_j: f64,
     /// Tries that failed, or flames that were lost.
     pub retries: u32,
-    /// Lockouts.
+    /// Times the control locked out.
     pub lockouts: u32,
     /// Times the limit opened.
     pub limits: u32,
@@ -55,7 +55,7 @@ pub struct FurnaceNight {
 
 /// What the gas did.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct GasNight {
+pub struct GasAftermath {
     /// Gas drawn from the supply, in standard m³.
     pub drawn_m3: f64,
     /// Gas that escaped into the room, in standard m³.
@@ -72,20 +72,20 @@ pub struct GasNight {
 
 /// What the air of the plant room was like.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct RoomNight {
+pub struct RoomAftermath {
     /// Most gas anywhere, as shares of the lower limit.
     pub most_of_lower_limit: GasInAir,
     /// When it could first be smelt plainly by anyone breathing in the plant room, in seconds.
     pub smelt_s: Option<f64>,
     /// When a gas alarm at breathing height would first have sounded, in seconds.
     pub alarm_s: Option<f64>,
-    /// When gas met a flame or a hot igniter, in seconds. The night ends there.
+    /// When gas met a flame or a hot igniter, in seconds. The report ends there.
     pub ignition_s: Option<f64>,
 }
 
 /// What the house was like.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct HouseNight {
+pub struct HouseAftermath {
     /// Lowest and highest temperature, in kelvins.
     pub inside_k: Span,
     /// Temperature at the end, in kelvins.
@@ -96,7 +96,7 @@ pub struct HouseNight {
 
 /// What the tank was like.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
-pub struct TankNight {
+pub struct TankAftermath {
     /// Level at the beginning, as a fraction.
     pub level_before: f64,
     /// Level at the end, as a fraction.
@@ -108,14 +108,14 @@ pub struct TankNight {
 /// Lowest and highest of something.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Span {
-    /// Lowest.
+    /// Lowest value seen; +∞ before the first.
     pub least: f64,
-    /// Highest.
+    /// Highest value seen; −∞ before the first.
     pub most: f64,
 }
 
 impl Default for Span {
-    /// Nothing seen yet.
+    /// A span that has seen nothing yet.
     fn default() -> Self {
         Self { least: f64::INFINITY, most: f64::NEG_INFINITY }
     }
