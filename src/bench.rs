@@ -15,7 +15,7 @@ use crate::model::night::{Night, Pace};
 use crate::model::truth::Truth;
 use crate::model::{Model, Notice, digest};
 use crate::parts::{Port, Spot};
-use crate::senses::meter::{draw, metered_port, sight};
+use crate::senses::meter::{metered, sight};
 use crate::senses::perceive;
 use crate::senses::seen::{Over, Seen};
 use crate::senses::watch::Watch;
@@ -141,7 +141,9 @@ impl Bench {
                 for what in follow {
                     self.tell(what);
                 }
-                self.hands().after(action);
+                if let Some(spell) = self.hands().after(action) {
+                    self.tell(EventKind::Showed(spell));
+                }
                 if let Action::HandOver(said) = action {
                     self.end(Over::HandedOver(said.ending), Some(said.clone()));
                 }
@@ -167,8 +169,11 @@ impl Bench {
                 tell(EventKind::Cycle);
             }
         });
-        let at = metered_port(model).map(|port| (port, draw(model)));
-        if let Some(hold) = watch.step(at, sight(model, difference_pa)) {
+        let ended = watch.step(metered(model), sight(model, difference_pa));
+        if let Some(spell) = ended.spell {
+            tell(EventKind::Showed(spell));
+        }
+        if let Some(hold) = ended.hold {
             tell(EventKind::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
         }
         let mut ignited = false;
@@ -213,6 +218,9 @@ impl Bench {
             self.tell(judged);
         }
         self.over = Some(over);
+        if let Some(spell) = self.watch.spell() {
+            self.tell(EventKind::Showed(spell));
+        }
         let left = Box::new(self.truth());
         self.tell(EventKind::Ended { hand_over, left });
     }

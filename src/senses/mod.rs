@@ -7,4 +7,4 @@ pub(crate) mod perceive;
 pub mod seen;
 mod signs;
 mod sounds;
-pub(crate) mod watch;
+pub mod watch;
