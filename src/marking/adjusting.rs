@@ -236,7 +236,8 @@ fn is_read_inside(l: &Ledger, all: &[Number], level: Level, target: Target) -> b
     let last = read.filter(|it| turned.as_ref().is_none_or(|turn| it.is_read_after(turn.tick)));
     let Some(last) = last.last() else { return false };
     let band = target.band();
-    let inside = last.stood().is_some_and(|it| band.contains(it.least_pa) && band.contains(it.most_pa));
+    let inside =
+        last.stood().is_some_and(|it| band.contains(it.least_pa) && band.contains(it.most_pa));
     inside && last.spell().is_some_and(|spell| spell.error_pa.abs() <= DIGIT_PA)
 }
 
@@ -327,7 +328,9 @@ pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
             let first = own().next()?;
             let target = target(l, screw)?;
             // Turned only while another level burned, it is the wrong screw.
-            if target.band().out_by_pa(first.before_pa) > -HALF_DIGIT_PA || own().all(|it| is_wrong(&it)) {
+            if target.band().out_by_pa(first.before_pa) > -HALF_DIGIT_PA
+                || own().all(|it| is_wrong(&it))
+            {
                 return None;
             }
             let truth = t!("true-needless-turn", pressure = inwc(first.before_pa));
@@ -363,8 +366,7 @@ pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
             .last();
         let Some(capped) = capped else { continue };
         let states = firing_at(l, level);
-        let since: Vec<Number> =
-            all.iter().filter(|it| it.index > capped.index).copied().collect();
+        let since: Vec<Number> = all.iter().filter(|it| it.index > capped.index).copied().collect();
         let there = |it: &&Number| it.is_for(Port::Manifold, &states);
         let read = since.iter().filter(there).any(|it| it.is_read_after(capped.tick));
         if !read {

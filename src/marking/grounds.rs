@@ -55,9 +55,7 @@ pub(super) fn gas_found(l: &Ledger, before: usize) -> bool {
         |event: &Event| matches!(event.what, EventKind::FluidJudged { bubbles: true, .. });
     safety::alarm_before(l, before)
         || l.events[..before].iter().any(bubbles)
-        || l.did()
-            .filter(|did| did.index < before)
-            .any(|did| smells_gas(did.action, did.before))
+        || l.did().filter(|did| did.index < before).any(|did| smells_gas(did.action, did.before))
 }
 
 /// Whether an inlet pressure outside what plate and nameplate allow was read before an event.

@@ -69,9 +69,7 @@ pub(super) fn is_loosened(l: &Ledger, joint: Joint, index: usize) -> bool {
         return false;
     };
     let worked = l.did().any(|did| did.index < index && is_work_at(did.action, joint));
-    let cracked = l.events[..index]
-        .iter()
-        .any(|event| event.what == EventKind::Cracked { port });
+    let cracked = l.events[..index].iter().any(|event| event.what == EventKind::Cracked { port });
     let loose = l.state_after(index).is_some_and(|then| {
         let port = then.port(port);
         port.cross_threaded || (port.leak_area_m2 > 0.0 && !port.cracked)
@@ -86,11 +84,7 @@ fn is_work_at(action: &Action, joint: Joint) -> bool {
 
 /// Place of the last action that disturbed a joint: work at its port, or a repair that opened it.
 fn disturbed(l: &Ledger, joint: Joint) -> Option<usize> {
-    let at_port = l
-        .did()
-        .filter(|did| is_work_at(did.action, joint))
-        .map(|did| did.index)
-        .last();
+    let at_port = l.did().filter(|did| is_work_at(did.action, joint)).map(|did| did.index).last();
     let repaired =
         mended(l).filter(|it| it.repair.disturbs() == Some(joint)).map(|it| it.index).last();
     at_port.max(repaired)
@@ -289,7 +283,8 @@ pub(super) fn not_judged(l: &Ledger) -> Vec<Hit> {
         .filter_map(|&joint| {
             let brushed = l.did().filter(|did| *did.action == Action::LeakFluid(joint)).last()?;
             let judges = |action: &Action| {
-                let written = matches!(action, Action::WriteJoint { joint: at, .. } if *at == joint);
+                let written =
+                    matches!(action, Action::WriteJoint { joint: at, .. } if *at == joint);
                 written || *action == Action::Wipe(joint)
             };
             let judged = l.did().any(|did| did.index > brushed.index && judges(did.action));

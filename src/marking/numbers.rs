@@ -19,6 +19,8 @@ use crate::units::{PA_PER_INWC, PressureUnit};
 const RECKONED: f64 = 0.004;
 /// One digit of the manometer, in pascals.
 const DIGIT_PA: f64 = 0.01 * PA_PER_INWC;
+/// How many times the last decimal a number must be so that it is a reading at all, however coarse.
+const COARSEST: i32 = 5;
 /// Less than any digit, in pascals: numbers on a limit.
 const EDGE_PA: f64 = 0.1;
 
@@ -242,7 +244,8 @@ impl Judging<'_> {
         let reading = self.fact.reading;
         let others = PressureUnit::ALL.into_iter().filter(|&unit| unit != reading.unit);
         others.into_iter().find_map(|unit| {
-            let spell = self.stood_here(&Written::new(l, &Reading { unit, ..reading }))?;
+            let other = Written::new(l, &Reading { unit, ..reading });
+            let spell = self.stood_here(&other).filter(|_| other.tells_unit())?;
             Some(Judged::OtherUnit(spell, unit))
         })
     }
@@ -320,7 +323,8 @@ impl Written {
         // A tenth of an inch is written as a hundredth of a kilopascal.
         let places = decimals + u8::from(reading.unit == PressureUnit::KPa);
         let plate_step = power_of_ten(3_u8.saturating_sub(places));
-        let decimal_pa = f64::from(power_of_ten(3_u8.saturating_sub(decimals))) / 1000.0 * PA_PER_INWC;
+        let decimal_pa =
+            f64::from(power_of_ten(3_u8.saturating_sub(decimals))) / 1000.0 * PA_PER_INWC;
         Self {
             thousandths: reading.thousandths,
             unit: reading.unit,
@@ -330,10 +334,18 @@ impl Written {
         }
     }
 
-    /// The same number taken as written one decimal coarser than the plate's figures, if it is.
+    /// The same number taken as written one decimal coarser than the plate's figures, if it is, and if
+    /// that decimal is small beside it.
     fn coarser(self) -> Option<Self> {
         let step = last_digit(self.thousandths).min(10 * self.plate_step);
-        (step > self.plate_step).then_some(Self { step, ..self })
+        let small = COARSEST * step <= self.thousandths.abs();
+        (step > self.plate_step && small).then_some(Self { step, ..self })
+    }
+
+    /// Whether it tells one unit from another: near nothing they are all alike.
+    fn tells_unit(&self) -> bool {
+        let written_pa = f64::from(self.thousandths.unsigned_abs()) / 1000.0 * self.unit.pa();
+        written_pa > 2.0 * self.near_pa
     }
 
     /// Whether it is a number that stood in a spell.

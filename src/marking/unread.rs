@@ -86,8 +86,7 @@ pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
     if l.left_shut_off() && has_right(&numbers(l), Port::Inlet, &running(l)) {
         return Vec::new();
     }
-    let unread =
-        |level: &&Level| !has_right(&all, Port::Manifold, &firing_at(l, **level));
+    let unread = |level: &&Level| !has_right(&all, Port::Manifold, &firing_at(l, **level));
     let hit = |levels: &[&Level], slip: Option<Evidence>| {
         let missing = if levels.len() > 1 { "both" } else { levels.first()?.id() };
         let seen = stage_unread(missing, moved.as_ref());

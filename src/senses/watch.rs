@@ -52,9 +52,7 @@ impl Draw {
             (Stage::Firing(level), Port::Inlet) => {
                 self.firing == Some(level) && self.burning == 0 && !self.throttled
             }
-            (Stage::Firing(level), Port::Manifold) => {
-                self.firing == Some(level) && !self.throttled
-            }
+            (Stage::Firing(level), Port::Manifold) => self.firing == Some(level) && !self.throttled,
             (Stage::FullLoad, _) => {
                 let full = self.firing.is_some_and(Level::is_top) && self.burning == 2;
                 full && !self.throttled
