@@ -15,7 +15,7 @@ use crate::model::aftermath::{Aftermath, Stepping};
 use crate::model::truth::Truth;
 use crate::model::{Model, Notice, digest};
 use crate::parts::{Port, Spot};
-use crate::senses::meter::{gas_demand, metered_port, sample};
+use crate::senses::meter::{metered, sample};
 use crate::senses::meter_history::MeterHistory;
 use crate::senses::perceive;
 use crate::senses::seen::{Over, Seen};
@@ -141,7 +141,9 @@ impl Bench {
                 for what in follow {
                     self.tell(what);
                 }
-                self.hands().after(action);
+                if let Some(spell) = self.hands().after(action) {
+                    self.tell(EventKind::Showed(spell));
+                }
                 if let Action::HandOver(said) = action {
                     self.end(Over::HandedOver(said.ending), Some(said.clone()));
                 }
@@ -167,8 +169,11 @@ impl Bench {
                 tell(EventKind::Cycle);
             }
         });
-        let at = metered_port(model).map(|port| (port, gas_demand(model)));
-        if let Some(hold) = history.step(at, sample(model, difference_pa)) {
+        let ended = history.step(metered(model), sample(model, difference_pa));
+        if let Some(spell) = ended.spell {
+            tell(EventKind::Showed(spell));
+        }
+        if let Some(hold) = ended.hold {
             tell(EventKind::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
         }
         let mut ignited = false;
@@ -213,6 +218,9 @@ impl Bench {
             self.tell(judged);
         }
         self.over = Some(over);
+        if let Some(spell) = self.history.spell() {
+            self.tell(EventKind::Showed(spell));
+        }
         let left = Box::new(self.truth());
         self.tell(EventKind::Ended { hand_over, left });
     }

@@ -333,6 +333,7 @@ fn danger(what: &EventKind) -> bool {
         | EventKind::CalledOnOpenPort { .. }
         | EventKind::Fired { .. }
         | EventKind::Zeroed { .. }
+        | EventKind::Showed(_)
         | EventKind::Wrote(_)
         | EventKind::Turned { .. }
         | EventKind::Mended { .. }
@@ -370,6 +371,7 @@ fn caption(what: &EventKind) -> Option<&'static str> {
         | EventKind::Control { .. }
         | EventKind::CalledOnOpenPort { .. }
         | EventKind::Zeroed { .. }
+        | EventKind::Showed(_)
         | EventKind::Wrote(_)
         | EventKind::FluidJudged { .. }
         | EventKind::Alarm

@@ -2,13 +2,12 @@
 
 use super::action::Action;
 use super::done::{Done, plain};
-use super::effect::OnReading;
 use super::job::Job;
 use super::refusal::Refusal;
 use super::{fluid, look, measure, mend, meter, ports, reporting, screws, switches, tools};
 use crate::model::Model;
 use crate::parts::Place;
-use crate::senses::meter_history::{MeterHistory, Since};
+use crate::senses::meter_history::{MeterHistory, Spell};
 
 /// What hands work on.
 pub(crate) struct Hands<'a> {
@@ -72,17 +71,12 @@ impl Hands<'_> {
         }
     }
 
-    /// What follows every action that was done.
-    pub(crate) fn after(&mut self, action: &Action) {
+    /// What follows every action that was done. Returns the spell of reading that it ends.
+    pub(crate) fn after(&mut self, action: &Action) -> Option<Spell> {
         self.model.push_paths();
-        match action.on_reading() {
-            OnReading::MovesPressure => self.history.forget(Since::PressureMoved),
-            OnReading::MovesMeter => self.history.forget(Since::MeterMoved),
-            OnReading::Unsettles => self.history.unsettle(),
-            OnReading::Nothing => {}
-        }
         measure::let_go_of_spot(self.model);
         self.job.cycle.touched(action);
+        action.ends_spell().then(|| self.history.begin_anew()).flatten()
     }
 }
 

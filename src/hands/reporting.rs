@@ -2,7 +2,7 @@
 
 use super::action::{Contact, HandOver, Topic};
 use super::done::{Done, plain};
-use super::event::{EventKind, ReadingFact, ShownBefore};
+use super::event::{EventKind, ReadingFact};
 use super::fluid::look_at_fluid;
 use super::job::Job;
 use super::reach;
@@ -10,9 +10,7 @@ use super::refusal::Refusal;
 use crate::model::{Model, Probe};
 use crate::parts::{Gauge, Height, Joint, JointVerdict, Place, Reading, Tool};
 use crate::physics::room::Strength;
-use crate::senses::meter::{gas_demand, metered_port, reads};
 use crate::senses::meter_history::MeterHistory;
-use crate::senses::meter_history::Since;
 
 /// Largest number that can be written, in thousandths.
 const MOST_THOUSANDTHS: u32 = 9_999_999;
@@ -27,30 +25,12 @@ pub(super) fn write(
         return Err(Refusal::Absurd);
     }
     job.sheet.readings.push(reading);
-    let demand = gas_demand(model);
-    let at = metered_port(model);
-    let shown = history.shown(reading.port, reading.stage);
-    let actual = at.and_then(|port| {
-        let stage =
-            if demand.is(port, reading.stage) { Some(reading.stage) } else { demand.stage(port) };
-        stage.map(|stage| (port, stage))
-    });
-    let mut follow = vec![EventKind::Wrote(ReadingFact {
-        reading,
-        actual,
-        shown_pa: shown.settled_pa,
-        shown_unsettled_pa: shown.any_pa,
-        true_pa: shown.true_pa,
-        meter_error_pa: shown.error_pa.unwrap_or_else(|| reads(model).error_pa),
-        settled_tick: shown.tick,
-        before: shown.before.map(|(shown_pa, meter_error_pa, since)| ShownBefore {
-            shown_pa,
-            meter_error_pa,
-            turned: since == Since::PressureMoved,
-        }),
-        scale_off_pa: (model.kit.gauge == Gauge::WaterColumn)
-            .then(|| model.kit.column.scale_off_pa()),
-    })];
+    let scale_off_pa =
+        (model.kit.gauge == Gauge::WaterColumn).then(|| model.kit.column.scale_off_pa());
+    let mut follow = vec![EventKind::Wrote(ReadingFact { reading, scale_off_pa })];
+    if let Some(spell) = history.spell() {
+        follow.insert(0, EventKind::Showed(spell));
+    }
     if let Some(hold) = history.holding() {
         follow.insert(0, EventKind::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
     }

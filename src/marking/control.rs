@@ -2,14 +2,16 @@
 
 use super::brief::Brief;
 use super::deed::lower;
+use super::grounds;
 use super::ledger::{Hit, Ledger};
+use super::numbers::numbers;
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::{Action, Contact, NotDone, Topic};
 use crate::hands::event::EventKind;
 use crate::measure::felt::is_felt;
-use crate::parts::{Ending, Fitted, HandValve, Level, OnOff, Opening, Port, Spot, Subject, Window};
+use crate::parts::{Ending, Fitted, HandValve, Level, OnOff, Opening, Spot, Subject, Window};
 use crate::words::decimal;
 
 pub(super) fn jumper_left(l: &Ledger) -> Vec<Hit> {
@@ -179,9 +181,7 @@ fn theirs_is_hidden(l: &Ledger) -> bool {
     let theirs = |fault: &Fault| fault.entry().right.contains(&Remedy::CallOwner);
     let mut faults = l.setup.faults.iter().filter(|(fault, _)| theirs(fault)).peekable();
     faults.peek().is_some()
-        && !l.wrote().any(|(_, _, fact)| {
-            fact.reading.port == Port::Inlet && super::grounds::outside(l, fact)
-        })
+        && !grounds::inlet_outside(l, &numbers(l), l.events.len())
         && faults.all(|(fault, severity)| !is_felt(sound, *fault, *severity))
 }
 
@@ -210,10 +210,8 @@ pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
             t!("true-owner-not-called"),
         )];
     };
-    // A call with nothing read has nothing to say.
-    let known =
-        l.wrote().any(|(index, _, fact)| index < call.index && fact.reading.port == Port::Inlet);
-    if known || super::safety::alarm_before(l, call.index) {
+    // A call without the numbers, or what was seen, has nothing to say.
+    if grounds::speaks_for_a_call(l, call.index) {
         return Vec::new();
     }
     vec![Hit::new(call.tick, t!("seen-owner-called", owner = owner), t!("true-called-unread"))]
@@ -222,22 +220,25 @@ pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
 /// Whether there was nothing to tell the owner of the supply before an event: no fault of theirs on this
 /// job, no inlet pressure written that lies outside the plate, no gas in the air.
 pub(super) fn nothing_to_tell(l: &Ledger, brief: &Brief, before: usize) -> bool {
-    let read = l.wrote().any(|(index, _, fact)| {
-        index < before && fact.reading.port == Port::Inlet && super::grounds::outside(l, fact)
-    });
+    let read = grounds::inlet_outside(l, &numbers(l), before);
     let (least, most) = l.setup.supply.delivery_limits_pa;
     let set_right = (least..=most).contains(&l.setup.supply.set_pa);
     !is_theirs(l, brief) && !read && set_right && !super::safety::alarm_before(l, before)
 }
 
-/// A call to the owner of the supply with nothing to tell.
+/// A call to the owner of the supply with nothing to tell, and one to the emergency number with no gas
+/// in the air.
 pub(super) fn needless_call(l: &Ledger, brief: &Brief) -> Vec<Hit> {
-    let call = l.did().find(|did| *did.action == Action::Call(Contact::SupplyOwner));
-    let Some(call) = call.filter(|call| nothing_to_tell(l, brief, call.index)) else {
-        return Vec::new();
-    };
-    let seen = t!("seen-owner-called", owner = &l.setup.card.supply_owner);
-    vec![Hit::new(call.tick, seen, t!("true-called-needlessly"))]
+    let first = |contact| l.did().find(|did| *did.action == Action::Call(contact));
+    let owner = first(Contact::SupplyOwner).filter(|call| nothing_to_tell(l, brief, call.index));
+    let owner = owner.map(|call| {
+        let seen = t!("seen-owner-called", owner = &l.setup.card.supply_owner);
+        Hit::new(call.tick, seen, t!("true-called-needlessly"))
+    });
+    let emergency = first(Contact::Emergency).filter(|call| !grounds::gas_found(l, call.index));
+    let emergency = emergency
+        .map(|call| Hit::new(call.tick, t!("seen-emergency-called"), t!("true-no-emergency")));
+    owner.into_iter().chain(emergency).collect()
 }
 
 /// Whether it was left to burn a gas that plate and label are not for, whatever else is right.

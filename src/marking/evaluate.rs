@@ -98,10 +98,14 @@ pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
         all.iter()
             .any(|(rule, hits)| rule.id == *id && hits.iter().any(|hit| hit.caught == Caught::No))
     };
+    let is_cause = |hit: &Hit| hit.cause.is_none_or(|cause| !is_charged(&all, cause));
     let mut findings: Vec<Finding> = all
         .iter()
         .filter(|(rule, _)| !rule.follows_from.iter().any(fired))
-        .filter_map(|(rule, hits)| finding(rule, hits))
+        .filter_map(|(rule, hits)| {
+            let causes: Vec<&Hit> = hits.iter().filter(|hit| is_cause(hit)).collect();
+            finding(rule, &causes)
+        })
         .collect();
     findings.sort_by(|a, b| b.severity.cmp(&a.severity).then(a.tick.cmp(&b.tick)));
     let mut lost: BTreeMap<Family, f64> = BTreeMap::new();
@@ -130,8 +134,15 @@ pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
     }
 }
 
+/// Whether a slip with this evidence is charged, and was not put right in time.
+fn is_charged(all: &[(&Rule, Vec<Hit>)], evidence: Evidence) -> bool {
+    all.iter().any(|(rule, hits)| {
+        rule.evidence == evidence && hits.iter().any(|hit| hit.caught == Caught::No)
+    })
+}
+
 /// A rule's finding, charged once and one point for each repeat.
-fn finding(rule: &Rule, hits: &[Hit]) -> Option<Finding> {
+fn finding(rule: &Rule, hits: &[&Hit]) -> Option<Finding> {
     let worst = hits.iter().find(|hit| hit.caught == Caught::No).or_else(|| hits.first())?;
     let (severity, weight) = match (worst.caught, rule.severity) {
         (Caught::No, severity) => (severity, rule.weight),
@@ -246,6 +257,7 @@ fn is_unread(evidence: Evidence) -> bool {
     matches!(
         evidence,
         Evidence::StageNeverRead
+            | Evidence::InletStateUnread
             | Evidence::NeverReadRunning
             | Evidence::NeverReadWithOthers
             | Evidence::HoldTooShort
@@ -278,22 +290,20 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::CrossThreadLeft => safety::cross_threads(l).0,
         Evidence::CrossThreadCaught => safety::cross_threads(l).1,
         Evidence::BossCracked => safety::boss_cracked(l),
-        Evidence::WrongPort => measuring::wrong_port(l),
+        Evidence::Written(slip) => measuring::written(l, slip),
         Evidence::MeterOff(most) => measuring::meter_off(l, most.si()),
         Evidence::HoseHalfOn => measuring::hose_half_on(l),
         Evidence::ZeroedUnderPressure(most) => measuring::zeroed_under_pressure(l, most.si()),
-        Evidence::WrongUnit => measuring::wrong_unit(l),
-        Evidence::OneLegRead => measuring::one_leg(l),
-        Evidence::ReadUnsettled => measuring::unsettled(l),
-        Evidence::WrongStage => measuring::wrong_stage(l),
-        Evidence::Invented => measuring::invented(l),
         Evidence::StageNeverRead => unread::stage_never_read(l),
+        Evidence::InletStateUnread => unread::inlet_state_unread(l),
+        Evidence::NothingAsFound => unread::nothing_as_found(l),
         Evidence::NeverReadRunning => unread::never_read_running(l),
         Evidence::NeverReadWithOthers => unread::never_read_with_others(l),
         Evidence::HoldTooShort => unread::hold_too_short(l),
         Evidence::SupplyNotRechecked => unread::supply_not_rechecked(l),
         Evidence::TurnedBeforeFound => adjusting::turned_before_found(l),
         Evidence::TurnedBeforeInlet => adjusting::turned_before_inlet(l),
+        Evidence::TurnedUnseen => adjusting::turned_unseen(l),
         Evidence::Cranked => adjusting::cranked(l),
         Evidence::LeftOutsideBand => adjusting::left_outside_band(l),
         Evidence::BigJumps(least) => adjusting::big_jumps(l, least.si()),
@@ -312,6 +322,8 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::JointUnchecked => joints::unchecked(l).0,
         Evidence::JointCheckedWrongly => joints::unchecked(l).1,
         Evidence::BubblesLeft => joints::bubbles_left(l),
+        Evidence::JointVerdict => joints::verdicts(l),
+        Evidence::JointNotJudged => joints::not_judged(l),
         Evidence::ConversionNotProven => control::conversion_not_proven(l),
         Evidence::JumperLeft => control::jumper_left(l),
         Evidence::SafetyBypassed => repairs::safety_bypassed(l),

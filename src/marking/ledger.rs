@@ -6,6 +6,7 @@ use crate::hands::event::{Event, EventKind, ReadingFact};
 use crate::model::truth::Truth;
 use crate::parts::Level;
 use crate::parts::{Ending, Fitted};
+use crate::rules::Evidence;
 use crate::setup::Setup;
 
 /// Everything that marking looks at.
@@ -28,6 +29,8 @@ pub struct Hit {
     pub truth: String,
     /// Whether it was put right before gas flowed or before it could do harm.
     pub caught: Caught,
+    /// Evidence of the slip that this one only follows from: where that is charged, this is not.
+    pub cause: Option<Evidence>,
 }
 
 /// Whether a slip was put right in time.
@@ -43,7 +46,13 @@ impl Hit {
     /// A slip that was not put right.
     #[must_use]
     pub fn new(tick: u64, seen: impl Into<String>, truth: impl Into<String>) -> Self {
-        Self { tick, seen: seen.into(), truth: truth.into(), caught: Caught::No }
+        Self { tick, seen: seen.into(), truth: truth.into(), caught: Caught::No, cause: None }
+    }
+
+    /// The same, where it only follows from another slip, if there is one.
+    #[must_use]
+    pub fn following(self, cause: Option<Evidence>) -> Self {
+        Self { cause, ..self }
     }
 }
 
@@ -77,6 +86,19 @@ impl Ledger {
         self.events.iter().enumerate().filter_map(|(index, event)| {
             let EventKind::Did { action, before } = &event.what else { return None };
             Some(Did { index, tick: event.tick, action, before })
+        })
+    }
+
+    /// What was true once an event had happened, and before the next hand was laid on anything; none
+    /// before the first action after it, or the end.
+    #[must_use]
+    pub fn state_after(&self, index: usize) -> Option<&Truth> {
+        self.events.iter().skip(index + 1).find_map(|event| {
+            if let EventKind::Did { before, .. } = &event.what {
+                return Some(before.as_ref());
+            }
+            let EventKind::Ended { left, .. } = &event.what else { return None };
+            Some(left.as_ref())
         })
     }
 

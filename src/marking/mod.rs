@@ -11,6 +11,7 @@ pub(crate) mod grounds;
 mod joints;
 pub mod ledger;
 mod measuring;
+mod numbers;
 pub mod observer;
 pub mod occasion;
 mod repairs;

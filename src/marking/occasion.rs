@@ -36,24 +36,26 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         | Evidence::PortLeftOpen => plug(l, None, PlugStep::SpinOut),
         Evidence::CrossThreadLeft | Evidence::CrossThreadCaught => started(l),
         Evidence::BossCracked | Evidence::PlugLoose => plug(l, None, PlugStep::SpinIn),
-        Evidence::JointUnchecked | Evidence::JointCheckedWrongly | Evidence::BubblesLeft => {
-            joints::any_disturbed(l)
-        }
-        Evidence::WrongPort
+        Evidence::JointUnchecked
+        | Evidence::JointCheckedWrongly
+        | Evidence::BubblesLeft
+        | Evidence::JointVerdict
+        | Evidence::JointNotJudged => joints::any_disturbed(l),
+        Evidence::Written(_)
         | Evidence::MeterOff(_)
         | Evidence::HoseHalfOn
         | Evidence::ZeroedUnderPressure(_)
-        | Evidence::WrongUnit
-        | Evidence::OneLegRead
-        | Evidence::ReadUnsettled
-        | Evidence::WrongStage
-        | Evidence::Invented => l.wrote().next().is_some(),
+        | Evidence::NothingAsFound => l.wrote().next().is_some(),
         Evidence::StageNeverRead
+        | Evidence::InletStateUnread
         | Evidence::NeverReadRunning
         | Evidence::NeverReadWithOthers
         | Evidence::HoldTooShort => !rightly_shut_off(l, brief),
         Evidence::SupplyNotRechecked => unread::supply_moved(l).is_some(),
-        Evidence::TurnedBeforeFound | Evidence::TurnedBeforeInlet => turns_a_level(l),
+        Evidence::TurnedBeforeFound => turns_a_level(l),
+        Evidence::TurnedBeforeInlet | Evidence::TurnedUnseen => {
+            turns_a_level(l) || (is_mine(l) && turns(l, Screw::Supply))
+        }
         // Any screw can be turned by whoever stands before it.
         Evidence::BigJumps(_)
         | Evidence::BottomedLeft
@@ -109,10 +111,14 @@ fn turns_a_level(l: &Ledger) -> bool {
     l.levels().iter().any(|level| turns(l, level.screw()))
 }
 
+/// Whether the supply is the trainee's to set.
+fn is_mine(l: &Ledger) -> bool {
+    l.setup.card.supply == SupplyRight::Trainee
+}
+
 /// Whether the supply was the trainee's to set, and found below what it must deliver.
 fn own_supply_found_low(l: &Ledger) -> bool {
-    let mine = l.setup.card.supply == SupplyRight::Trainee;
-    mine && l.setup.supply.set_pa < l.setup.supply.delivery_limits_pa.0
+    is_mine(l) && l.setup.supply.set_pa < l.setup.supply.delivery_limits_pa.0
 }
 
 fn answers_at_the_meter(l: &Ledger) -> bool {

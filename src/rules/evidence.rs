@@ -29,26 +29,20 @@ pub enum Evidence {
     LoosenedWithCockOpen,
     /// A plug was taken out with the power on.
     PowerLeftOn,
-    /// A reading was written for a port that the meter was not on.
-    WrongPort,
+    /// A number was written that is not what the meter showed there, in this way.
+    Written(Slip),
     /// A reading was written with a meter that was off by more than this.
     MeterOff(Pressure),
     /// A reading was written with the hose over the first barb only.
     HoseHalfOn,
     /// The meter was zeroed with more than this on it.
     ZeroedUnderPressure(Pressure),
-    /// A number was written in a unit that the meter did not show it in.
-    WrongUnit,
-    /// A number was written that stands at one leg of the water column alone.
-    OneLegRead,
-    /// A number was written before it had settled.
-    ReadUnsettled,
-    /// A reading was written for a stage that did not burn.
-    WrongStage,
-    /// A number was written that the meter never showed there.
-    Invented,
     /// Low or high was never read at the manifold.
     StageNeverRead,
+    /// The inlet was not read in each state of the furnace alone: at rest, and on each level.
+    InletStateUnread,
+    /// Numbers were written, and none of them as found.
+    NothingAsFound,
     /// The inlet was never read while the furnace fired.
     NeverReadRunning,
     /// The inlet was never read with the others on.
@@ -57,8 +51,11 @@ pub enum Evidence {
     HoldTooShort,
     /// A stage screw was turned before its pressure was written as found.
     TurnedBeforeFound,
-    /// A stage screw was turned before the inlet was read running.
+    /// A stage screw was turned before the inlet was read on its level, or the trainee's own supply
+    /// screw before the inlet was read at rest and under load.
     TurnedBeforeInlet,
+    /// A screw was turned with no number on the meter to turn it by.
+    TurnedUnseen,
     /// A stage is set above its band with something else holding its pressure down.
     Cranked,
     /// A stage is left outside its band.
@@ -122,6 +119,10 @@ pub enum Evidence {
     JointCheckedWrongly,
     /// Bubbles grew and the joint was left.
     BubblesLeft,
+    /// A joint stands on the sheet as leaking and is in use, or as tight where bubbles grew.
+    JointVerdict,
+    /// Fluid was put on a joint, and what it showed was neither written nor wiped off.
+    JointNotJudged,
     /// The valve switch is left off.
     ValveSwitchOff,
     /// The manual valve or the supply shut-off is left closed or part open.
@@ -136,7 +137,8 @@ pub enum Evidence {
     NoFinalCycle,
     /// The owner of the supply was not called though the supply is out of its limits.
     OwnerNotCalled,
-    /// The owner of the supply was called with nothing wrong with it.
+    /// The owner of the supply was called with nothing wrong with it, or the emergency number with no
+    /// gas in the air.
     NeedlessCall,
     /// The job did not end as the finding asks.
     WrongEnding,
@@ -146,4 +148,23 @@ pub enum Evidence {
     HouseholderNotTold,
     /// Work that was not done was not named at hand-over.
     NotDoneUnsaid,
+}
+
+/// What a number on the sheet is, where it is not what the meter showed there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Slip {
+    /// It stood at the other port.
+    OtherPort,
+    /// It stood at that port in another state of the furnace, its valves or the other appliances.
+    OtherState,
+    /// The same digits stood there in another unit.
+    OtherUnit,
+    /// It stands at one leg of the water column alone.
+    OneLeg,
+    /// It was shown there in passing, before the pressure came to rest.
+    Unsettled,
+    /// It is what stood there, rounded or cut off too coarsely to judge the plate by.
+    Coarse,
+    /// Nothing that the meter showed explains it.
+    Unfounded,
 }

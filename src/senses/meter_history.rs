@@ -1,69 +1,64 @@
-//! What the manometer showed, where and in which state: the measure of a written reading.
+//! What the manometer shows, spell by spell: the measure of a written reading.
 //!
-//! A reading is right if it rounds to a number that the meter showed at that port and stage since
-//! it settled there. So the bench remembers, for each port and stage, the lowest and the highest
-//! number shown since the last change that could move it.
+//! A spell is a stretch in which the hose stays as it is on one port and nothing is changed that the
+//! number hangs on: no screw, hand valve, load, firing level, zero or low side. In it the number
+//! runs to where it stands, and stays there or creeps. So a number that was shown in one state
+//! says nothing of another, and every number belongs to one state.
 
-use enum_map::EnumMap;
 use serde::Serialize;
 
-use crate::parts::{Level, Port, Stage};
-use crate::units::TICK_S;
+use crate::parts::{Level, Port, Push, Stage};
+use crate::units::{PressureUnit, TICK_S};
 
 /// How far a smoothed pressure may differ from the present one in a settled state, in pascals.
 const STEADY_PA: f64 = 4.0;
 /// Time constant of that smoothing, in seconds.
 const STEADY_S: f64 = 1.5;
+/// Shortest spell in which anybody reads a number, in seconds: one number of the display.
+const READABLE_S: f64 = 0.4;
 /// A no-flow hold begins anew when the pressure moves faster than this against its smoothed
 /// course, in pascals: gas was only just let in.
 const HOLD_STEADY_PA: f64 = 60.0;
 /// Shortest hold worth telling, in seconds.
 const HOLD_REPORT_S: f64 = 10.0;
 
-/// What the furnace and the other appliances draw, as far as a reading's stage depends on it.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-pub(crate) struct GasDemand {
-    /// What the furnace does.
+/// What the furnace and the other appliances draw, and through what, as far as the state of a reading
+/// depends on it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+pub struct GasDemand {
+    /// Level that the furnace fires at; none while it does not.
     pub firing: Option<Level>,
     /// Number of other appliances that burn, of two.
     pub burning: u8,
     /// Whether gas flows anywhere.
     pub any_flow: bool,
-    /// Whether the inlet is joined to the supply: shut-off and manual valve open.
+    /// Whether the inlet is joined to the supply: shut-off and manual valve not shut.
     pub fed: bool,
+    /// Whether a hand put one of these two to neither open nor as it was found: what flows through
+    /// it loses pressure there.
+    pub throttled: bool,
 }
 
 impl GasDemand {
-    /// Whether a reading of `stage` at `port` can be taken in this state. A level may be read
-    /// with another appliance burning as it was found; at rest the inlet must feel the supply, not
-    /// gas shut in behind a valve.
-    pub(crate) fn is(self, port: Port, stage: Stage) -> bool {
+    /// Whether a reading of `stage` at `port` is taken in this state. Each level is read at the
+    /// inlet with the furnace alone; the manifold is regulated, and may be read whatever else
+    /// burns. At rest the inlet must feel the supply, not gas shut in behind a valve.
+    #[must_use]
+    pub fn is(self, port: Port, stage: Stage) -> bool {
+        let still = !self.any_flow && self.firing.is_none();
         match (stage, port) {
-            (Stage::Rest, Port::Inlet) => self.fed && !self.any_flow && self.firing.is_none(),
-            (Stage::Rest, Port::Manifold) => !self.any_flow && self.firing.is_none(),
-            (Stage::Firing(level), _) => self.firing == Some(level),
-            (Stage::FullLoad, _) => self.firing.is_some_and(Level::is_top) && self.burning == 2,
+            (Stage::Rest, Port::Inlet) => self.fed && still,
+            (Stage::Rest, Port::Manifold) => still,
+            (Stage::Firing(level), Port::Inlet) => {
+                self.firing == Some(level) && self.burning == 0 && !self.throttled
+            }
+            (Stage::Firing(level), Port::Manifold) => self.firing == Some(level) && !self.throttled,
+            (Stage::FullLoad, _) => {
+                let full = self.firing.is_some_and(Level::is_top) && self.burning == 2;
+                full && !self.throttled
+            }
         }
     }
-
-    /// The stage that describes this state best, if one does.
-    pub(crate) fn stage(self, port: Port) -> Option<Stage> {
-        // The most demanding first.
-        Stage::ALL.iter().copied().rev().find(|&stage| self.is(port, stage))
-    }
-}
-
-/// Lowest and highest number shown, and the true mean, at one port and stage.
-#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
-struct Span {
-    least_pa: f64,
-    most_pa: f64,
-    true_sum_pa: f64,
-    count: u32,
-    /// The meter's error when it was last shown.
-    error_pa: f64,
-    /// When it was last shown, in ticks.
-    tick: u64,
 }
 
 /// What the meter does in one tick.
@@ -71,6 +66,8 @@ struct Span {
 pub(crate) struct MeterSample {
     /// The number on the display, in pascals.
     pub shown_pa: f64,
+    /// Unit of the display.
+    pub unit: PressureUnit,
     /// The true difference, in pascals.
     pub true_pa: f64,
     /// What the meter reads too high, in pascals.
@@ -79,47 +76,112 @@ pub(crate) struct MeterSample {
     pub tick: u64,
 }
 
-/// Why what was shown before no longer holds.
+/// Where the hose is, and what is drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
-pub(crate) enum Since {
-    /// The meter was zeroed or its low side moved: what it showed stays shown.
-    MeterMoved,
-    /// A screw was turned: the pressure itself is another one.
-    PressureMoved,
+pub(crate) struct At {
+    /// Port that the hose is on.
+    pub port: Port,
+    /// How far the hose is pushed on.
+    pub push: Push,
+    /// State of the furnace and the other appliances.
+    pub demand: GasDemand,
+}
+
+/// Lowest and highest of the numbers that were shown.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Span {
+    /// Lowest, in pascals.
+    pub least_pa: f64,
+    /// Highest, in pascals.
+    pub most_pa: f64,
+    /// Moment of the first, in ticks.
+    pub since: u64,
+    /// Moment of the last, in ticks.
+    pub until: u64,
 }
 
 impl Span {
-    fn add(slot: &mut Option<Self>, sample: MeterSample) {
-        let MeterSample { shown_pa, true_pa, error_pa, tick } = sample;
-        let span = slot.get_or_insert(Self {
-            least_pa: shown_pa,
-            most_pa: shown_pa,
-            true_sum_pa: 0.0,
-            count: 0,
-            error_pa,
-            tick,
-        });
-        span.least_pa = span.least_pa.min(shown_pa);
-        span.most_pa = span.most_pa.max(shown_pa);
-        span.true_sum_pa += true_pa;
-        span.count += 1;
-        span.error_pa = error_pa;
-        span.tick = tick;
+    fn of(sample: MeterSample) -> Self {
+        Self {
+            least_pa: sample.shown_pa,
+            most_pa: sample.shown_pa,
+            since: sample.tick,
+            until: sample.tick,
+        }
+    }
+
+    fn add(&mut self, sample: MeterSample) {
+        self.least_pa = self.least_pa.min(sample.shown_pa);
+        self.most_pa = self.most_pa.max(sample.shown_pa);
+        self.until = sample.tick;
     }
 }
 
-/// Something for each port and stage.
-type AtStages<T> = EnumMap<Port, EnumMap<Stage, T>>;
+/// A stretch in which the meter was on one port and nothing was changed.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Spell {
+    /// Port that the hose was on.
+    pub port: Port,
+    /// How far the hose was pushed on.
+    pub push: Push,
+    /// State of the furnace and the other appliances.
+    pub demand: GasDemand,
+    /// Unit that the display showed last.
+    pub unit: PressureUnit,
+    /// All numbers that were shown.
+    pub shown: Span,
+    /// Numbers that stood: those shown once the pressure had settled; none if it never did.
+    pub stood: Option<Span>,
+    /// What the meter read too high at the last of them, in pascals.
+    pub error_pa: f64,
+}
 
-/// Remembers what was shown.
+impl Spell {
+    fn begin(at: At, sample: MeterSample) -> Self {
+        Self {
+            port: at.port,
+            push: at.push,
+            demand: at.demand,
+            unit: sample.unit,
+            shown: Span::of(sample),
+            stood: None,
+            error_pa: sample.error_pa,
+        }
+    }
+
+    fn add(&mut self, sample: MeterSample, settled: bool) {
+        self.shown.add(sample);
+        self.unit = sample.unit;
+        self.error_pa = sample.error_pa;
+        match &mut self.stood {
+            Some(stood) if settled => stood.add(sample),
+            None if settled => self.stood = Some(Span::of(sample)),
+            Some(_) | None => {}
+        }
+    }
+
+    fn is_at(&self, at: At) -> bool {
+        (self.port, self.push, self.demand) == (at.port, at.push, at.demand)
+    }
+
+    /// Whether it lasted long enough to read a number.
+    #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
+    fn is_readable(&self) -> bool {
+        (self.shown.until - self.shown.since) as f64 * TICK_S >= READABLE_S
+    }
+
+    /// Whether a reading of `stage` at `port` is taken in it.
+    #[must_use]
+    pub fn is(&self, port: Port, stage: Stage) -> bool {
+        self.port == port && self.demand.is(port, stage)
+    }
+}
+
+/// Watches what is shown.
 #[derive(Debug, Clone, Serialize)]
 pub(crate) struct MeterHistory {
     settle_s: f64,
-    settled: AtStages<Option<Span>>,
-    any: AtStages<Option<Span>>,
-    /// What was settled before the last change, and what changed since then.
-    before: AtStages<Option<(Span, Since)>>,
-    demand: Option<(Port, GasDemand)>,
+    spell: Option<Spell>,
     since_s: f64,
     smooth_pa: f64,
     /// A no-flow hold with the hose on the inlet, while it lasts.
@@ -143,90 +205,58 @@ pub(crate) struct Hold {
     pub rise_pa: f64,
 }
 
-/// What is known for a written reading.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Shown {
-    /// Lowest and highest number while settled, in pascals.
-    pub settled_pa: Option<(f64, f64)>,
-    /// Lowest and highest number at all, in pascals.
-    pub any_pa: Option<(f64, f64)>,
-    /// Mean true pressure while settled, in pascals.
-    pub true_pa: Option<f64>,
-    /// The meter's error when it was settled there last, in pascals.
-    pub error_pa: Option<f64>,
-    /// When it was settled there last, in ticks.
-    pub tick: Option<u64>,
-    /// Lowest and highest number while settled before the last change, its error, and what changed.
-    pub before: Option<((f64, f64), f64, Since)>,
+/// What ended in a tick.
+#[derive(Debug, Clone, Copy, PartialEq, Default)]
+pub(crate) struct Over {
+    /// The spell that ended, if anybody could read a number in it.
+    pub spell: Option<Spell>,
+    /// The hold that ended, if it is long enough to speak of.
+    pub hold: Option<Hold>,
 }
 
 impl MeterHistory {
     pub(crate) fn new(settle_s: f64) -> Self {
-        Self {
-            settle_s,
-            settled: AtStages::default(),
-            any: AtStages::default(),
-            before: AtStages::default(),
-            demand: None,
-            since_s: 0.0,
-            smooth_pa: 0.0,
-            hold: None,
-        }
+        Self { settle_s, spell: None, since_s: 0.0, smooth_pa: 0.0, hold: None }
     }
 
-    /// Begins anew: something was done that can move what is shown. What was settled stays known
-    /// as what was shown before.
-    pub(crate) fn forget(&mut self, since: Since) {
-        let settled = self.settled.values().flat_map(EnumMap::values);
-        let before = self.before.values_mut().flat_map(EnumMap::values_mut);
-        for (before, settled) in before.zip(settled) {
-            *before = match (*settled, *before) {
-                (Some(span), _) => Some((span, since)),
-                (None, Some((span, Since::MeterMoved))) => Some((span, since)),
-                (None, old) => old,
-            };
-        }
-        self.settled = AtStages::default();
-        self.any = AtStages::default();
+    /// Begins a spell anew: something was done that can move what is shown. Returns the one that
+    /// this ends.
+    pub(crate) fn begin_anew(&mut self) -> Option<Spell> {
         self.since_s = 0.0;
+        self.spell.take().filter(Spell::is_readable)
     }
 
-    /// Starts the settling anew without forgetting what was shown before.
-    pub(crate) fn unsettle(&mut self) {
-        self.since_s = 0.0;
+    /// The spell so far, if anybody can have read a number in it.
+    pub(crate) fn spell(&self) -> Option<Spell> {
+        self.spell.filter(Spell::is_readable)
     }
 
-    /// One tick with the hose on `port`, the meter on and in range; `None` when it is not.
-    /// Returns the hold that this tick ended, if it did.
-    pub(crate) fn step(
-        &mut self,
-        at: Option<(Port, GasDemand)>,
-        sample: MeterSample,
-    ) -> Option<Hold> {
+    /// One tick with the hose on a port, the meter on and in range; `None` when it is not.
+    pub(crate) fn step(&mut self, at: Option<At>, sample: MeterSample) -> Over {
         let true_pa = sample.true_pa;
-        if at != self.demand {
-            self.demand = at;
-            self.since_s = 0.0;
+        let goes_on = match (&self.spell, at) {
+            (Some(spell), Some(at)) => spell.is_at(at),
+            (None, None) => true,
+            (Some(_), None) | (None, Some(_)) => false,
+        };
+        let mut over = None;
+        if !goes_on {
+            over = self.begin_anew();
             self.smooth_pa = true_pa;
         }
         self.since_s += TICK_S;
         self.smooth_pa += (true_pa - self.smooth_pa) * TICK_S / (STEADY_S + TICK_S);
-        if let Some((port, demand)) = at {
+        if let Some(at) = at {
             let settled =
                 self.since_s >= self.settle_s && (self.smooth_pa - true_pa).abs() < STEADY_PA;
-            for stage in Stage::ALL.iter().copied().filter(|&stage| demand.is(port, stage)) {
-                Span::add(&mut self.any[port][stage], sample);
-                if settled {
-                    Span::add(&mut self.settled[port][stage], sample);
-                }
-            }
+            self.spell.get_or_insert_with(|| Spell::begin(at, sample)).add(sample, settled);
         }
-        self.step_hold(at, true_pa)
+        Over { spell: over, hold: self.step_hold(at, true_pa) }
     }
 
-    fn step_hold(&mut self, at: Option<(Port, GasDemand)>, true_pa: f64) -> Option<Hold> {
+    fn step_hold(&mut self, at: Option<At>, true_pa: f64) -> Option<Hold> {
         let holds =
-            matches!(at, Some((Port::Inlet, demand)) if demand.is(Port::Inlet, Stage::Rest));
+            at.is_some_and(|at| at.port == Port::Inlet && at.demand.is(Port::Inlet, Stage::Rest));
         if !holds {
             let ended = self.holding();
             self.hold = None;
@@ -250,19 +280,5 @@ impl MeterHistory {
         self.hold
             .filter(|hold| hold.seconds >= HOLD_REPORT_S)
             .map(|hold| Hold { seconds: hold.seconds, rise_pa: hold.now_pa - hold.start_pa })
-    }
-
-    /// What was shown at a port and stage.
-    pub(crate) fn shown(&self, port: Port, stage: Stage) -> Shown {
-        let range = |span: Option<Span>| span.map(|s| (s.least_pa, s.most_pa));
-        Shown {
-            settled_pa: range(self.settled[port][stage]),
-            any_pa: range(self.any[port][stage]),
-            true_pa: self.settled[port][stage].map(|s| s.true_sum_pa / f64::from(s.count.max(1))),
-            error_pa: self.settled[port][stage].map(|s| s.error_pa),
-            tick: self.settled[port][stage].map(|s| s.tick),
-            before: self.before[port][stage]
-                .map(|(s, since)| ((s.least_pa, s.most_pa), s.error_pa, since)),
-        }
     }
 }

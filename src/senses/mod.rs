@@ -3,7 +3,7 @@
 pub(crate) mod look;
 pub(crate) mod measured;
 pub(crate) mod meter;
-pub(crate) mod meter_history;
+pub mod meter_history;
 pub(crate) mod perceive;
 pub mod seen;
 mod signs;

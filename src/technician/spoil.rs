@@ -21,8 +21,8 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, HandOver, PlugStep, Topic};
 use crate::hands::refusal::Refusal;
 use crate::parts::{
-    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, OnOff, Opening, OtherAppliance, Phase,
-    Place, Port, Push, Reading, Screw, Stage, Subject, Tool,
+    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, OnOff, Opening,
+    OtherAppliance, Phase, Place, Port, Push, Reading, Screw, Stage, Subject, Tool,
 };
 use crate::procedure::{Goal, Means, Move, Pursuit};
 use crate::senses::seen::Seen;

@@ -126,6 +126,7 @@ fn the_coach_leads_to_true_readings() {
                 "{id} {seed}: {at_s} s, {actions} actions\n{said}"
             );
             let mut held_s: f64 = 0.0;
+            let mut shown = None;
             for event in follower.bench.take_events() {
                 match event.what {
                     EventKind::OpenedUnderGas { .. }
@@ -134,10 +135,12 @@ fn the_coach_leads_to_true_readings() {
                     | EventKind::CrossThreaded { .. }
                     | EventKind::Cracked { .. } => panic!("{id} {seed}: {:?}\n{said}", event.what),
                     EventKind::Held { seconds, .. } => held_s = held_s.max(seconds),
+                    EventKind::Showed(spell) => shown = Some(spell),
                     EventKind::Wrote(fact) => {
-                        let meant = Some((fact.reading.port, fact.reading.stage));
-                        assert_eq!(fact.actual, meant, "{id} {seed}");
-                        assert!(fact.shown_pa.is_some(), "{id} {seed}: {meant:?} not settled");
+                        let (port, stage) = (fact.reading.port, fact.reading.stage);
+                        let spell = shown.unwrap();
+                        assert!(spell.is(port, stage), "{id} {seed}: {port:?} {stage:?} {spell:?}");
+                        assert!(spell.stood.is_some(), "{id} {seed}: {spell:?} not settled");
                     }
                     _ => {}
                 }

@@ -177,7 +177,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         name: id!("spoil-inlet-plug-left-short-of-snug-bubbles-ignored"),
         // With a joint that leaks, gas at the burners is not laid at the valve's door.
         besides: |g| g.in_use() && !g.renews_leaking_valve,
-        trips: &["bubbles-left", "plug-loose"],
+        trips: &["bubbles-left"],
         heeds: Heeds::Faults,
         change: |_, a| {
             if *a == TIGHTEN_INLET {

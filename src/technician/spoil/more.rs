@@ -31,7 +31,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-low-turned-up-and-left-so"),
         besides: Good::turns_no_stage,
-        trips: &["big-jumps", "left-outside-band", "needless-turn", "not-read-with-cap"],
+        trips: &["big-jumps", "left-outside-band", "not-read-with-cap"],
         heeds: Heeds::Nothing,
         change: |p, a| turn_after_low(p, a, &[2, 2, 2, 2]),
         hurry: never,
@@ -147,8 +147,147 @@ pub(super) const SPOILS: &[Spoil] = &[
             if now { 15 } else { 0 }
         },
     },
+    Spoil {
+        name: id!("spoil-a-slip-struck-out-at-once"),
+        besides: any,
+        trips: &[],
+        heeds: Heeds::Faults,
+        change: |p, a| {
+            let first = is_write(a, Port::Inlet, At::First, Phase::Found);
+            if first && p.count(a) == 0 { guessed(a, 1) } else { Change::Keep }
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: id!("spoil-a-number-guessed-at-until-it-is-right"),
+        besides: any,
+        trips: &["invented"],
+        heeds: Heeds::Faults,
+        change: |p, a| {
+            let first = is_write(a, Port::Inlet, At::First, Phase::Found);
+            if first && p.count(a) == 0 { guessed(a, 10) } else { Change::Keep }
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: id!("spoil-a-number-cut-off-at-the-whole-inch"),
+        besides: |g| {
+            g.actions
+                .iter()
+                .any(|a| is_write(a, Port::Inlet, At::Full, Phase::Found) && tells_tenths(a))
+        },
+        trips: &["written-coarsely"],
+        heeds: Heeds::Faults,
+        change: |_, a| {
+            if is_write(a, Port::Inlet, At::Full, Phase::Found) && tells_tenths(a) {
+                Change::Instead(rewrite(a, |it| it.thousandths -= it.thousandths % 1000))
+            } else {
+                Change::Keep
+            }
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: id!("spoil-inlet-on-the-first-level-not-written"),
+        besides: |g| g.times_written(Port::Inlet, At::First) == 1,
+        trips: &["inlet-state-unread"],
+        heeds: Heeds::Faults,
+        change: |_, a| drop_if(is_write(a, Port::Inlet, At::First, Phase::Found)),
+        hurry: never,
+    },
+    Spoil {
+        name: id!("spoil-everything-written-as-left"),
+        besides: |g| g.turns_no_stage() && g.mends_nothing() && !g.moves_supply(),
+        trips: &["nothing-as-found"],
+        heeds: Heeds::Faults,
+        change: |_, a| {
+            if matches!(a, Action::Write(_)) {
+                Change::Instead(rewrite(a, |it| it.phase = Phase::Left))
+            } else {
+                Change::Keep
+            }
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: id!("spoil-own-supply-turned-with-nothing-read-as-found"),
+        besides: |g| g.turns(Screw::Supply) && g.times_written(Port::Inlet, At::FullLoad) == 2,
+        trips: &["turned-before-inlet"],
+        heeds: Heeds::Faults,
+        change: |_, a| {
+            drop_if(matches!(a, Action::Write(r)
+                if r.port == Port::Inlet && r.phase == Phase::Found))
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: id!("spoil-first-levels-screw-turned-with-the-meter-off"),
+        besides: |g| g.turns(g.first_screw()),
+        trips: &["turned-unseen"],
+        heeds: Heeds::Faults,
+        change: |p, a| {
+            if !turns(a, p.good.first_screw()) {
+                return Change::Keep;
+            }
+            let power = |to| Action::MeterPower(to).into();
+            Change::Instead(vec![power(OnOff::Off), a.clone().into(), power(OnOff::On)])
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: id!("spoil-inlet-plug-left-short-of-snug-and-not-leak-checked"),
+        besides: |g| g.in_use() && !g.renews_leaking_valve,
+        trips: &["joint-unchecked", "plug-loose"],
+        heeds: Heeds::Nothing,
+        change: |p, a| {
+            let short = Action::Plug { port: Port::Inlet, step: PlugStep::Tighten(2) };
+            if *a == TIGHTEN_INLET {
+                return Change::Instead(vec![short.into()]);
+            }
+            drop_if(p.count(&TIGHTEN_INLET) > 0 && joint_work(a, Joint::InletPort))
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: id!("spoil-a-tight-joint-written-as-leaking"),
+        besides: |g| g.in_use() && !g.renews_leaking_valve,
+        trips: &["joint-verdict"],
+        heeds: Heeds::Faults,
+        change: |_, a| {
+            let Action::WriteJoint { joint: Joint::InletPort, .. } = a else { return Change::Keep };
+            let (joint, verdict) = (Joint::InletPort, JointVerdict::Leaking);
+            Change::Instead(vec![Action::WriteJoint { joint, verdict }.into()])
+        },
+        hurry: never,
+    },
+    Spoil {
+        name: id!("spoil-leak-fluid-left-on-the-inlet-plug"),
+        besides: Good::in_use,
+        trips: &["joint-not-judged"],
+        heeds: Heeds::Faults,
+        change: |p, a| {
+            let judges = matches!(a, Action::Wipe(Joint::InletPort))
+                || matches!(a, Action::WriteJoint { joint: Joint::InletPort, .. });
+            drop_if(p.count(&TIGHTEN_INLET) > 0 && judges)
+        },
+        hurry: never,
+    },
 ];
 
+/// Whether a number cut off at the whole inch is another.
+fn tells_tenths(action: &Action) -> bool {
+    matches!(action, Action::Write(it) if it.thousandths % 1000 >= 150)
+}
+
+/// So many numbers that no meter showed before the right one, on the same line.
+fn guessed(action: &Action, times: i32) -> Change {
+    let Action::Write(right) = action else { return Change::Keep };
+    let wrong = |i: i32| {
+        let thousandths = 10 * right.thousandths + 1000 * i;
+        Action::Write(Reading { thousandths, ..*right }).into()
+    };
+    Change::Before((1..=times).map(wrong).collect())
+}
 /// After low was written as found: cap off, these turns, cap on.
 fn turn_after_low(p: &Progress, a: &Action, eighths: &[i16]) -> Change {
     if !is_write(a, Port::Manifold, At::First, Phase::Found) {

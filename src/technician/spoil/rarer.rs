@@ -11,8 +11,7 @@ pub(super) const SPOILS: &[Spoil] = &[
             let swaps = g.does(|a| matches!(a, Action::Mend(Repair::SwapMeterHose)));
             !swaps && g.ends(Ending::InService)
         },
-        // The hose holds the burner door open.
-        trips: &["adapter-left", "door-off"],
+        trips: &["adapter-left"],
         heeds: Heeds::Nothing,
         change: |p, a| {
             let on_manifold = p.done.iter().rev().find_map(hose_on) == Some(Port::Manifold);

@@ -118,7 +118,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-inlet-at-rest-only"),
-        besides: |g| g.turns(g.first_screw()) && !g.moves_supply(),
+        // A call needs the numbers too.
+        besides: |g| {
+            let calls = g.does(|a| *a == Action::Call(Contact::SupplyOwner));
+            g.turns(g.first_screw()) && !g.moves_supply() && !calls
+        },
         trips: &["never-read-running", "turned-before-inlet"],
         heeds: Heeds::Faults,
         change: |_, a| {
@@ -163,12 +167,9 @@ pub(super) const SPOILS: &[Spoil] = &[
         besides: any,
         trips: &["wrong-port"],
         heeds: Heeds::Faults,
-        change: |_, a| {
-            if is_write(a, Port::Inlet, At::First, Phase::Found) {
-                Change::After(rewrite(a, |reading| {
-                    reading.port = Port::Manifold;
-                    reading.thousandths += 900;
-                }))
+        change: |p, a| {
+            if is_write(a, Port::Manifold, At::First, Phase::Found) {
+                with_number_of(p, a, Port::Inlet, At::First)
             } else {
                 Change::Keep
             }
@@ -177,12 +178,12 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
     Spoil {
         name: id!("spoil-a-low-number-written-for-high"),
-        besides: |g| g.is_staged() && g.writes(Port::Manifold, At::Full),
+        besides: |g| g.is_staged(),
         trips: &["wrong-stage"],
         heeds: Heeds::Faults,
-        change: |_, a| {
-            if is_write(a, Port::Manifold, At::First, Phase::Found) {
-                Change::After(rewrite(a, to_the_next_level))
+        change: |p, a| {
+            if is_write(a, Port::Manifold, At::Full, Phase::Found) {
+                with_number_of(p, a, Port::Manifold, At::First)
             } else {
                 Change::Keep
             }
@@ -204,9 +205,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         hurry: never,
     },
     Spoil {
+        // The line is not read either.
         name: id!("spoil-a-number-that-no-meter-showed"),
-        besides: any,
-        trips: &["invented"],
+        besides: |g| g.times_written(Port::Inlet, At::First) == 1,
+        trips: &["inlet-state-unread", "invented"],
         heeds: Heeds::Faults,
         change: |_, a| {
             if is_write(a, Port::Inlet, At::First, Phase::Found) {
@@ -274,9 +276,13 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
 ];
 
-/// A number of one level in the line of the next.
-fn to_the_next_level(reading: &mut Reading) {
-    if let Stage::Firing(level) = reading.stage {
-        reading.stage = Stage::Firing(level.next().unwrap_or(level));
-    }
+/// Written with the number that was written last for another place instead.
+fn with_number_of(p: &Progress, action: &Action, port: Port, at: At) -> Change {
+    let other = p.done.iter().rev().find_map(|one| {
+        let Action::Write(it) = one else { return None };
+        (it.port == port && at.is(it.stage)).then_some(it.thousandths)
+    });
+    let Some(thousandths) = other else { return Change::Keep };
+    let Action::Write(it) = action else { return Change::Keep };
+    Change::Instead(vec![Action::Write(Reading { thousandths, ..*it }).into()])
 }

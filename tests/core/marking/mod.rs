@@ -1,0 +1,11 @@
+//! What written numbers, turns, calls, endings and leak checks cost, from both sides of each limit.
+
+mod adjusting;
+mod calls;
+mod grounds;
+mod joints;
+mod numbers;
+mod played;
+mod sheet;
+mod slips;
+mod unread;
