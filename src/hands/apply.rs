@@ -5,7 +5,7 @@ use super::done::{Done, plain};
 use super::effect::OnReading;
 use super::job::Job;
 use super::refusal::Refusal;
-use super::{fluid, look, measure, mend, meter, paper, ports, screws, switches, tools};
+use super::{finding, fluid, look, measure, mend, meter, paper, ports, screws, switches, tools};
 use crate::model::Model;
 use crate::parts::Place;
 use crate::senses::watch::{Since, Watch};
@@ -65,6 +65,8 @@ impl Hands<'_> {
             Action::WriteJoint { joint, verdict } => {
                 paper::write_joint(model, job, *joint, *verdict)
             }
+            Action::WriteFinding(it) => finding::write(job, it),
+            Action::StrikeFinding(cause) => finding::strike(job, *cause),
             Action::Tag(to) => switches::set_tag(model, *to),
             Action::Call(contact) => paper::call(model, *contact),
             Action::Tell(topic) => paper::tell_householder(model, *topic),

@@ -110,6 +110,8 @@ done-watch-start = stopwatch started
 done-watch-stop = stopwatch stopped
 done-write = reading written: { $port }
 done-write-joint = leak check written: { $joint }
+done-write-finding = finding written: { $cause }
+done-strike-finding = finding struck: { $cause }
 done-write-measured = measurement written: { $spot }
 done-tag = warning tag { $to ->
     [on] on

@@ -106,6 +106,8 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         | Action::Gauge(_)
         | Action::FillColumn
         | Action::Write(_)
+        | Action::WriteFinding(_)
+        | Action::StrikeFinding(_)
         | Action::Call(_)
         | Action::HandOver(_) => t!("coach-next"),
     };
@@ -270,6 +272,8 @@ fn part(action: &Action) -> Option<&'static str> {
         | Action::Gauge(_)
         | Action::FillColumn
         | Action::Write(_)
+        | Action::WriteFinding(_)
+        | Action::StrikeFinding(_)
         | Action::Call(_)
         | Action::HandOver(_) => return None,
     })
