@@ -6,7 +6,10 @@ use serde::{Deserialize, Serialize};
 
 use super::brief::Brief;
 use super::ledger::{Caught, Hit, Ledger};
-use super::{adjusting, control, faults_left, grounds, joints, measuring, repairs, safety, unread};
+use super::{
+    adjusting, causes, control, faults_left, grounds, joints, measuring, repairs, safety, unread,
+};
+use crate::catalogue::cause::Harms;
 use crate::catalogue::repair::Nature;
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
@@ -216,6 +219,7 @@ fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         // What was rightly left off has nothing to be put back on.
         Essential::Restored => l.left().is_some() && !rightly_shut_off(l, brief),
         Essential::NothingBypassed | Essential::RightEnding => l.left().is_some(),
+        Essential::CauseNamed => causes::is_due(l),
     }
 }
 
@@ -333,5 +337,11 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::NotTagged => control::not_tagged(l),
         Evidence::HouseholderNotTold => control::householder_not_told(l),
         Evidence::NotDoneUnsaid => control::not_done_unsaid(l),
+        Evidence::CauseNotNamed => causes::not_named(l, rightly_shut_off(l, brief)),
+        Evidence::WrongCause => causes::wrong(l, Harms::No),
+        Evidence::WrongCauseHarms => causes::wrong(l, Harms::Yes),
+        Evidence::AnswerContradicts => causes::answer_contradicts(l),
+        Evidence::FindingUnbacked => causes::unbacked(l),
+        Evidence::NoFindingWritten => causes::none_written(l),
     }
 }

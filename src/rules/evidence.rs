@@ -146,4 +146,16 @@ pub enum Evidence {
     HouseholderNotTold,
     /// Work that was not done was not named at hand-over.
     NotDoneUnsaid,
+    /// What was wrong stands in no finding.
+    CauseNotNamed,
+    /// A finding names what was not wrong.
+    WrongCause,
+    /// A finding names what was not wrong, and that word does harm.
+    WrongCauseHarms,
+    /// A finding's answer is not what was done.
+    AnswerContradicts,
+    /// Nothing speaks for a finding.
+    FindingUnbacked,
+    /// No finding was written, with nothing wrong.
+    NoFindingWritten,
 }

@@ -333,3 +333,16 @@ true-not-named = none of it was done here
 undone-combustion = combustion
 undone-temperature-rise = temperature rise
 undone-gas-rate = gas rate
+
+## Findings of what was written as wrong
+
+seen-no-finding = no finding stands on the sheet
+seen-findings = on the sheet: { $causes }
+seen-finding = on the sheet: { $cause }
+seen-finding-answer = on the sheet: { $cause }: { $answer }
+seen-unbacked = on the sheet: { $cause }, with nothing that speaks for it
+true-cause = { $cause }. { $how }
+true-wrong-cause = it was not so. { $how }
+true-finding-answer = that was not done, or the job ended otherwise
+true-unbacked = { $how }
+true-no-finding = nothing was wrong, and nobody can read it there
