@@ -47,7 +47,8 @@ pub(super) fn strike(job: &mut Job, cause: Cause) -> Done {
 impl SheetSeen {
     /// Whether a finding may rest on it: it stands on the sheet. What was noticed in passing stands on
     /// no paper, and whether there was an occasion to notice it the marks tell.
-    fn holds(&self, backing: Backing) -> bool {
+    #[must_use]
+    pub fn holds(&self, backing: Backing) -> bool {
         match backing {
             Backing::Reading { port, stage, phase } => self.reading(port, stage, phase).is_some(),
             Backing::Measured(spot) => self.measured.iter().any(|one| one.spot == spot),

@@ -161,6 +161,12 @@ spoil-low-turned-before-it-was-written-as-found = first level's screw turned bef
 spoil-a-big-jump-there-and-back = a big jump there and back
 spoil-the-high-screw-cranked-against-a-low-supply = screw of the full rate cranked against a low supply
 spoil-the-low-screw-turned-while-high-burns = the low screw turned while high burns
+spoil-what-was-wrong-not-written = what was wrong not written
+spoil-nothing-written-where-nothing-was-wrong = nothing written where nothing was wrong
+spoil-a-cause-too-many = a cause too many written
+spoil-a-leak-too-many = a leak too many written
+spoil-an-answer-that-was-not-given = an answer written that was not given
+spoil-nothing-that-speaks-for-it = nothing named that speaks for a finding
 
 proof-not-handed-over = nothing more to do, but not handed over
 proof-not-in-time = not done in the longest time

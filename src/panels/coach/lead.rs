@@ -225,6 +225,7 @@ fn waiting(awaited: Awaited, seen: &Seen) -> (String, &'static str) {
         Awaited::Light => (t!("coach-wait-light"), "burners"),
         Awaited::Call if seen.hall.is_some() => (t!("coach-wait-call"), "thermostat"),
         Awaited::Call => (t!("coach-wait-call"), "status-lamp"),
+        Awaited::Finding => (t!("coach-write-finding"), "job-sheet"),
     };
     (text.to_owned(), part)
 }
