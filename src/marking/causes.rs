@@ -13,6 +13,30 @@ use crate::measure::causes::is_to_be_named;
 use crate::parts::{
     Answer, Backing, Cause, Ending, Fitted, HandValve, OnOff, Place, Screw, Sight, WrittenFinding,
 };
+use crate::rules::OfFinding;
+
+/// Hits of a kind of evidence. `rightly_shut_off` says whether it was left so, for a reason that was
+/// found.
+pub(super) fn hits(of: OfFinding, l: &Ledger, rightly_shut_off: bool) -> Vec<Hit> {
+    match of {
+        OfFinding::CauseNotNamed => not_named(l, rightly_shut_off),
+        OfFinding::WrongCause => wrong(l, Harms::No),
+        OfFinding::WrongCauseHarms => wrong(l, Harms::Yes),
+        OfFinding::AnswerContradicts => answer_contradicts(l),
+        OfFinding::Unbacked => unbacked(l),
+        OfFinding::NoneWritten => none_written(l),
+    }
+}
+
+/// Whether a job gave occasion for it.
+pub(super) fn gives_occasion(of: OfFinding, l: &Ledger) -> bool {
+    match of {
+        OfFinding::CauseNotNamed => is_due(l),
+        OfFinding::NoneWritten => l.left().is_some() && !is_due(l),
+        OfFinding::WrongCause | OfFinding::WrongCauseHarms => l.left().is_some(),
+        OfFinding::AnswerContradicts | OfFinding::Unbacked => !written(l).is_empty(),
+    }
+}
 
 /// A finding that stands on the sheet at the end.
 struct Written<'a> {
@@ -51,7 +75,7 @@ pub(super) fn is_due(l: &Ledger) -> bool {
 
 /// Causes that no finding names. What is rightly left shut off need not be searched to its end: one
 /// of its causes is enough.
-pub(super) fn not_named(l: &Ledger, rightly_shut_off: bool) -> Vec<Hit> {
+fn not_named(l: &Ledger, rightly_shut_off: bool) -> Vec<Hit> {
     let Some((tick, _, _)) = l.left() else { return Vec::new() };
     let (named, unnamed): (Vec<_>, Vec<_>) =
         true_causes(&l.setup).into_iter().partition(|it| is_named(l, it));
@@ -75,7 +99,7 @@ pub(super) fn not_named(l: &Ledger, rightly_shut_off: bool) -> Vec<Hit> {
 }
 
 /// Findings that name what was not wrong, by the harm that such a word does.
-pub(super) fn wrong(l: &Ledger, harms: Harms) -> Vec<Hit> {
+fn wrong(l: &Ledger, harms: Harms) -> Vec<Hit> {
     if l.left().is_none() {
         return Vec::new();
     }
@@ -107,7 +131,7 @@ fn is_true(l: &Ledger, cause: Cause) -> bool {
 }
 
 /// True findings whose answer is not what was done, or not how the job ended.
-pub(super) fn answer_contradicts(l: &Ledger) -> Vec<Hit> {
+fn answer_contradicts(l: &Ledger) -> Vec<Hit> {
     let Some((_, said, _)) = l.left() else { return Vec::new() };
     let contradicts = |finding: &WrittenFinding| match finding.answer {
         Answer::Mended => !is_mended(l, finding.cause) && !is_put_back(l, finding.cause),
@@ -218,7 +242,7 @@ fn is_opened(l: &Ledger) -> bool {
 }
 
 /// True findings with nothing that speaks for them.
-pub(super) fn unbacked(l: &Ledger) -> Vec<Hit> {
+fn unbacked(l: &Ledger) -> Vec<Hit> {
     if l.left().is_none() {
         return Vec::new();
     }
@@ -270,16 +294,11 @@ fn had_occasion(l: &Ledger, backing: Backing) -> bool {
 }
 
 /// A job handed over with no finding on its sheet.
-pub(super) fn none_written(l: &Ledger) -> Vec<Hit> {
+fn none_written(l: &Ledger) -> Vec<Hit> {
     match l.left() {
         Some((tick, _, _)) if written(l).is_empty() => {
             vec![Hit::new(tick, t!("seen-no-finding"), t!("true-no-finding"))]
         }
         Some(_) | None => Vec::new(),
     }
-}
-
-/// Whether a finding stands on the sheet.
-pub(super) fn any_written(l: &Ledger) -> bool {
-    !written(l).is_empty()
 }

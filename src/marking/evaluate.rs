@@ -9,7 +9,6 @@ use super::ledger::{Caught, Hit, Ledger};
 use super::{
     adjusting, causes, control, faults_left, grounds, joints, measuring, repairs, safety, unread,
 };
-use crate::catalogue::cause::Harms;
 use crate::catalogue::repair::Nature;
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
@@ -265,6 +264,12 @@ fn hits_due(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
     hits(evidence, l, brief)
 }
 
+/// Plugs across their threads: left so, or mended.
+fn crossed(evidence: Evidence, l: &Ledger) -> Vec<Hit> {
+    let (left, caught) = safety::cross_threads(l);
+    if evidence == Evidence::CrossThreadLeft { left } else { caught }
+}
+
 /// Hits of each kind of evidence.
 fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
     match evidence {
@@ -279,8 +284,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::CalledWithPortOpen => safety::called_with_port_open(l),
         Evidence::LoosenedWithCockOpen => safety::loosened_with_valve_open(l),
         Evidence::PowerLeftOn => safety::power_left_on(l),
-        Evidence::CrossThreadLeft => safety::cross_threads(l).0,
-        Evidence::CrossThreadCaught => safety::cross_threads(l).1,
+        Evidence::CrossThreadLeft | Evidence::CrossThreadCaught => crossed(evidence, l),
         Evidence::BossCracked => safety::boss_cracked(l),
         Evidence::WrongPort => measuring::wrong_port(l),
         Evidence::MeterOff(most) => measuring::meter_off(l, most.si()),
@@ -337,11 +341,6 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::NotTagged => control::not_tagged(l),
         Evidence::HouseholderNotTold => control::householder_not_told(l),
         Evidence::NotDoneUnsaid => control::not_done_unsaid(l),
-        Evidence::CauseNotNamed => causes::not_named(l, rightly_shut_off(l, brief)),
-        Evidence::WrongCause => causes::wrong(l, Harms::No),
-        Evidence::WrongCauseHarms => causes::wrong(l, Harms::Yes),
-        Evidence::AnswerContradicts => causes::answer_contradicts(l),
-        Evidence::FindingUnbacked => causes::unbacked(l),
-        Evidence::NoFindingWritten => causes::none_written(l),
+        Evidence::Finding(of) => causes::hits(of, l, rightly_shut_off(l, brief)),
     }
 }

@@ -81,10 +81,7 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         Evidence::OwnerNotCalled => control::owner_is_due(l, brief),
         Evidence::NeedlessCall => control::nothing_to_tell(l, brief, l.events.len()),
         Evidence::WrongEnding => !brief.right_endings.is_empty(),
-        Evidence::CauseNotNamed => causes::is_due(l),
-        Evidence::NoFindingWritten => l.left().is_some() && !causes::is_due(l),
-        Evidence::WrongCause | Evidence::WrongCauseHarms => l.left().is_some(),
-        Evidence::AnswerContradicts | Evidence::FindingUnbacked => causes::any_written(l),
+        Evidence::Finding(of) => causes::gives_occasion(of, l),
         Evidence::NotTagged | Evidence::HouseholderNotTold => l.ending() == Some(Ending::ShutOff),
     }
 }

@@ -146,6 +146,13 @@ pub enum Evidence {
     HouseholderNotTold,
     /// Work that was not done was not named at hand-over.
     NotDoneUnsaid,
+    /// What stands on the sheet as wrong, or does not stand there.
+    Finding(OfFinding),
+}
+
+/// What a finding on the sheet, or the want of one, shows.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub enum OfFinding {
     /// What was wrong stands in no finding.
     CauseNotNamed,
     /// A finding names what was not wrong.
@@ -155,7 +162,7 @@ pub enum Evidence {
     /// A finding's answer is not what was done.
     AnswerContradicts,
     /// Nothing speaks for a finding.
-    FindingUnbacked,
+    Unbacked,
     /// No finding was written, with nothing wrong.
-    NoFindingWritten,
+    NoneWritten,
 }

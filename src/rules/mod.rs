@@ -5,7 +5,7 @@ pub mod competency;
 mod evidence;
 
 pub use book::{RuleBook, RuleBookError, shared};
-pub use evidence::Evidence;
+pub use evidence::{Evidence, OfFinding};
 
 use serde::{Deserialize, Serialize};
 

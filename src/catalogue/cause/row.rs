@@ -67,6 +67,7 @@ pub enum Harms {
 struct Row {
     #[serde(deserialize_with = "cause")]
     cause: Cause,
+    #[serde(deserialize_with = "part")]
     part: SystemPart,
     #[serde(default)]
     harms: Harms,
@@ -92,6 +93,10 @@ impl<'de> Deserialize<'de> for Named {
 
 fn cause<'de, D: Deserializer<'de>>(reader: D) -> Result<Cause, D::Error> {
     by_id(reader, Cause::from_id)
+}
+
+fn part<'de, D: Deserializer<'de>>(reader: D) -> Result<SystemPart, D::Error> {
+    by_id(reader, SystemPart::from_id)
 }
 
 /// The id of the text that says how a cause can be seen.
@@ -155,7 +160,7 @@ mod tests {
         for (sound, planted, expected) in [
             (first, "cause: \"vent-blocked\"", "`vent-blocked` stands there twice"),
             (first, "cause: \"supply-low\"", "nothing has the id `supply-low`"),
-            ("part: Supply", "part: Supplies", "Supplies"),
+            ("part: \"supply\"", "part: \"supplies\"", "nothing has the id `supplies`"),
             ("\"reading inlet-port\"", "\"reading inlet\"", "`reading inlet` speaks for nothing"),
             ("\"supply_set_low\"", "\"supply_low\"", "supply_low"),
             ("\"supply_set_low\"", "\"supply_set_high\"", "`SupplySetLow`"),
