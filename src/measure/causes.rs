@@ -2,7 +2,8 @@
 
 use super::felt::is_felt;
 use super::pattern::{Hands, measure};
-use crate::catalogue::cause::{Origin, TrueCause, set, true_causes};
+use crate::catalogue::cause::{ORDINARY_ZERO_PA, Origin, TrueCause, set, true_causes};
+use crate::catalogue::fault::Fault;
 use crate::parts::{Cause, Port, Stage};
 use crate::setup::{Setup, SupplyRight};
 
@@ -14,10 +15,15 @@ pub fn to_be_named(setup: &Setup) -> Vec<TrueCause> {
 
 /// Whether anything that is read, seen, heard or smelt tells of it. A fault is asked of alone, on the
 /// bench without the others; how things stand shows to whoever looks; a level that is set wrong shows
-/// where the supply lets it.
+/// where the supply lets it. A zero as manometers come with it belongs to every reading.
 #[must_use]
 pub fn is_to_be_named(setup: &Setup, it: &TrueCause) -> bool {
     match it.origin {
+        Origin::Fault(Fault::MeterZeroOff | Fault::MeterZeroedUnderPressure, pa)
+            if pa.abs() <= ORDINARY_ZERO_PA =>
+        {
+            false
+        }
         Origin::Fault(fault, severity) => {
             is_felt(setup.sound.as_deref().unwrap_or(setup), fault, severity)
         }

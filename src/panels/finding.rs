@@ -136,7 +136,9 @@ pub fn on_sheet(sheet: &SheetSeen) -> Vec<Backing> {
     once
 }
 
-fn label(backing: Backing) -> String {
+/// What speaks for a finding, as the form names it.
+#[must_use]
+pub fn label(backing: Backing) -> String {
     match backing {
         Backing::Reading { port, stage, phase } => {
             let phase = match phase {

@@ -4,9 +4,9 @@ mod causes;
 mod entry;
 mod shared;
 
+pub(super) use causes::cause_table;
 pub use entry::Told;
 pub use shared::Topic;
-pub(super) use causes::cause_table;
 pub(super) use shared::{competency_table, rule_table};
 
 use core::fmt::Write as _;

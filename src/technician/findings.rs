@@ -17,11 +17,14 @@ use crate::parts::{
 use crate::senses::seen::{HoseLook, Observation, Seen};
 use crate::units::PA_PER_PSI;
 
-/// Inlet at rest from which a line regulator stands wide open, in pascals (half a pound, from which
-/// makers call it hazardous).
-const WIDE_OPEN_PA: f64 = 0.5 * PA_PER_PSI;
+/// Inlet at rest from which a line regulator stands wide open, in pascals (a pound, half of what
+/// stands before it).
+const WIDE_OPEN_PA: f64 = PA_PER_PSI;
 /// Share of the pressure at rest by which it falls from rest to the first level when a seat creeps.
 const CREEP_DROP: f64 = 0.25;
+/// Share of the pressure at rest by which it falls at most from rest to full load behind an ordinary
+/// regulator (lock-up and droop; common practice).
+const SOUND_FALL: f64 = 0.2;
 
 /// Writes each finding; with none, that nothing was found. `called` says whether the owner of the
 /// supply was.
@@ -47,11 +50,20 @@ fn causes(me: &Mind, seen: &Seen) -> Vec<Cause> {
     for &diagnosis in known {
         all.extend(cause_of(me, seen, diagnosis));
     }
+    // Read right in the end with its screw untouched, it was something else that drew it down.
+    if !me.supply_is_bad() && !me.know.supply.turned {
+        all.retain(|one| *one != Cause::SupplySetLow);
+    }
     // What was found later explains what it was first taken for.
     for (whole, parts) in EXPLAINS {
         if all.contains(whole) {
             all.retain(|one| !parts.contains(one));
         }
+    }
+    // A furnace that lit late, with nothing wrong that explains it, had to burn its air first.
+    let explained = |one: &Cause| one.part() != SystemPart::MeasuringGear;
+    if me.noticed.lit_late && !all.iter().any(explained) {
+        all.push(Cause::AirInLine);
     }
     // The place of a leak that was found is more than that there was one.
     let leaks = [Cause::RegulatorVents, Cause::ValveLetsBy, Cause::BossCracked];
@@ -77,9 +89,9 @@ const EXPLAINS: &[(Cause, &[Cause])] = &[
         Cause::LineRegulatorFailed,
         &[Cause::SupplySetHigh, Cause::SupplyCreeps, Cause::MeterRangeSmall],
     ),
-    (Cause::SupplyCreeps, &[Cause::SupplySetHigh]),
+    (Cause::SupplyCreeps, &[Cause::SupplySetHigh, Cause::MeterRangeSmall]),
     (Cause::RegulatorVentBlocked, &[Cause::SupplySetHigh, Cause::SupplySetLow]),
-    (Cause::SupplySetHigh, &[Cause::BurnersDirty]),
+    (Cause::SupplySetHigh, &[Cause::BurnersDirty, Cause::MeterRangeSmall]),
     (Cause::InletTapBlocked, &[Cause::MeterHosePinched]),
     (Cause::ManifoldTapBlocked, &[Cause::MeterHosePinched]),
     (Cause::ValveRegulatorHunts, &[Cause::ManifoldTapBlocked, Cause::MeterHosePinched]),
@@ -152,7 +164,7 @@ fn cause_of(me: &Mind, seen: &Seen, diagnosis: Diagnosis) -> Option<Cause> {
         | Diagnosis::SupplyAbovePlate
         | Diagnosis::NoGas
         | Diagnosis::LowGasSwitchForPressure
-        | Diagnosis::ExcessFlowShuts => supply(me, diagnosis),
+        | Diagnosis::ExcessFlowShuts => supply(me, seen, diagnosis),
         Diagnosis::TankNearlyEmpty => Cause::TankNearlyEmpty,
         Diagnosis::VentBlocked => Cause::RegulatorVentBlocked,
         Diagnosis::RegulatorVents => Cause::RegulatorVents,
@@ -247,40 +259,63 @@ fn out_of_band(me: &Mind, seen: &Seen, level: Level) -> Option<Cause> {
 }
 
 /// What is wrong with the supply, by the pattern of the inlet.
-fn supply(me: &Mind, diagnosis: Diagnosis) -> Cause {
-    let rest = me.know.read.inlet[Stage::Rest];
-    let wide = rest.is_none_or(|pa| pa > WIDE_OPEN_PA) && me.noticed.over_range;
-    let too_high = if wide || rest.is_some_and(|pa| pa > WIDE_OPEN_PA) {
-        Cause::LineRegulatorFailed
-    } else {
-        let first = me.first_inlet_pa().zip(rest);
-        let creeps = first.is_some_and(|(first, rest)| rest - first > CREEP_DROP * rest);
-        if creeps { Cause::SupplyCreeps } else { Cause::SupplySetHigh }
-    };
-    if diagnosis == Diagnosis::SupplyCreeps {
-        return if too_high == Cause::LineRegulatorFailed { too_high } else { Cause::SupplyCreeps };
-    }
-    let weak = [
+fn supply(me: &Mind, seen: &Seen, diagnosis: Diagnosis) -> Cause {
+    let by_diagnosis = [
+        (Diagnosis::SupplyCreeps, too_high(me, seen, Cause::SupplyCreeps)),
+        (Diagnosis::SupplySetHigh, too_high(me, seen, Cause::SupplySetHigh)),
+        (Diagnosis::SupplyTooHigh, too_high(me, seen, Cause::SupplySetHigh)),
+        (Diagnosis::SupplyAbovePlate, too_high(me, seen, Cause::SupplySetHigh)),
         (Diagnosis::TrunkTooNarrow, Cause::TrunkTooNarrow),
         (Diagnosis::RegulatorTooSmall, Cause::RegulatorTooSmall),
         (Diagnosis::SupplyRaisedInVain, Cause::RegulatorTooSmall),
-        (Diagnosis::SupplySetLow, Cause::SupplySetLow),
         (Diagnosis::ExcessFlowShuts, Cause::ExcessFlowShuts),
-        (Diagnosis::SupplySetHigh, too_high),
-        (Diagnosis::SupplyTooHigh, too_high),
-        (Diagnosis::SupplyAbovePlate, too_high),
     ];
-    if let Some((_, cause)) = weak.iter().find(|(one, _)| *one == diagnosis) {
-        return *cause;
+    let listed = by_diagnosis.iter().find(|(one, _)| *one == diagnosis).map(|(_, cause)| *cause);
+    let weak = || match narrow(me) {
+        Narrow::Main => Cause::TooLittleBeforeRegulator,
+        Narrow::Regulator => Cause::RegulatorTooSmall,
+        Narrow::Trunk => Cause::TrunkTooNarrow,
+    };
+    if let Some(cause) = listed {
+        cause
+    } else if diagnosis == Diagnosis::SupplySetLow {
+        if falls_too_far(me) { weak() } else { Cause::SupplySetLow }
+    } else if diagnosis == Diagnosis::SupplyTooWeak {
+        weak()
+    } else {
+        Cause::TooLittleBeforeRegulator
     }
-    if diagnosis == Diagnosis::SupplyTooWeak {
-        return match narrow(me) {
-            Narrow::Main => Cause::TooLittleBeforeRegulator,
-            Narrow::Regulator => Cause::RegulatorTooSmall,
-            Narrow::Trunk => Cause::TrunkTooNarrow,
-        };
+}
+
+/// Whether the supply is set inside its nameplate, by the smallest load, and falls by more than an
+/// ordinary regulator does: not its setting is too low, the load is too much for it.
+fn falls_too_far(me: &Mind) -> bool {
+    let inlet = &me.know.read.inlet;
+    let set_right = me
+        .first_inlet_pa()
+        .zip(me.know.papers.delivery)
+        .is_some_and(|(first, delivery)| first >= delivery.least_pa);
+    let fall = inlet[Stage::Rest].zip(inlet[Stage::FullLoad]);
+    set_right
+        && !me.know.supply.turned
+        && fall.is_some_and(|(rest, loaded)| rest - loaded > SOUND_FALL * rest)
+}
+
+/// What makes a supply too high, as it was found: on natural gas a line regulator that stands wide
+/// open is too high under load as well; a seat that creeps is not.
+fn too_high(me: &Mind, seen: &Seen, otherwise: Cause) -> Cause {
+    let found = |stage| {
+        let reading = seen.sheet.reading(Port::Inlet, stage, Phase::Found)?;
+        Some(f64::from(reading.thousandths) / 1000.0 * reading.unit.pa())
+    };
+    let rest = found(Stage::Rest);
+    let first = seen.levels.first().and_then(|&level| found(Stage::Firing(level)));
+    if let (Some(rest), Some(first)) = (rest, first) {
+        let creeps = rest - first > CREEP_DROP * rest;
+        return if creeps { Cause::SupplyCreeps } else { otherwise };
     }
-    Cause::TooLittleBeforeRegulator
+    let far = me.noticed.over_range || rest.is_some_and(|pa| pa > WIDE_OPEN_PA);
+    if far && !me.know.papers.supply_is_propane { Cause::LineRegulatorFailed } else { otherwise }
 }
 
 /// What was done about a cause.

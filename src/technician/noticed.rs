@@ -2,15 +2,19 @@
 
 use enum_map::EnumMap;
 
+use crate::catalogue::cause::ORDINARY_ZERO_PA;
 use crate::hands::action::Action;
 use crate::parts::{Cause, Fitted, OnOff, Port, PortFill, Sight};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{BurnersSeen, Display, FurnaceSeen, HoseLook, Seen, Smell, Sound};
 use crate::units::{PA_PER_INWC, PressureUnit, TICKS_PER_S};
 
-/// A number in open air that speaks for a zero that is off, and how far it wanders where the zero
-/// drifts, in pascals (0.1 in. w.c., a digit of the trade's ordinary meters).
+/// How far a number in open air wanders where the zero drifts, in pascals (0.1 in. w.c., a digit of
+/// the trade's ordinary meters).
 const TELLS_PA: f64 = 0.1 * PA_PER_INWC;
+/// How long the inducer runs at most before burners are heard, where the first try lights, in ticks
+/// (purge, glow and trial take less than a minute; common practice).
+const FIRST_TRY: u64 = 75 * TICKS_PER_S;
 /// How long a display takes to come to its first number, in ticks (from memory).
 const WAKES: u64 = 10 * TICKS_PER_S;
 
@@ -25,6 +29,10 @@ pub(super) struct Noticed {
     ports: EnumMap<Port, Option<PortFill>>,
     unit: Option<PressureUnit>,
     open_air: OpenAir,
+    /// Tick from which the inducer has been heard without burners.
+    inducer_since: Option<u64>,
+    /// Whether the furnace lit after more than one try.
+    pub lit_late: bool,
     /// Whether the manometer said that there is more than it can show.
     pub over_range: bool,
     /// The worst that the manometer's hose looked.
@@ -55,6 +63,7 @@ impl Noticed {
             self.see(&[Sight::Hose]);
         }
         self.meter(seen);
+        self.light_up(seen);
         let sniffed = seen.sniffed.is_some_and(|(_, smell)| smell != Smell::None);
         let probed = seen.detector.is_some_and(|it| it.percent_lel > 0.0);
         if seen.smell != Smell::None || sniffed || probed {
@@ -74,6 +83,21 @@ impl Noticed {
         }
         if matches!(action, Action::HoseOn { .. }) {
             self.see(&[Sight::Hose]);
+        }
+    }
+
+    /// How long the inducer runs before burners are heard.
+    fn light_up(&mut self, seen: &Seen) {
+        let inducer = [Sound::Inducer, Sound::InducerFast];
+        let burns = seen.sounds.iter().any(|sound| matches!(sound, Sound::Burners(_)));
+        if burns {
+            let late = self.inducer_since.is_some_and(|since| seen.tick > since + FIRST_TRY);
+            self.lit_late |= late;
+        }
+        if burns || !seen.sounds.iter().any(|sound| inducer.contains(sound)) {
+            self.inducer_since = None;
+        } else {
+            self.inducer_since.get_or_insert(seen.tick);
         }
     }
 
@@ -163,7 +187,7 @@ impl OpenAir {
         if wandered {
             Some(Cause::MeterZeroDrifts)
         } else {
-            (self.last_pa.abs() > TELLS_PA).then_some(Cause::MeterZeroOff)
+            (self.last_pa.abs() > ORDINARY_ZERO_PA).then_some(Cause::MeterZeroOff)
         }
     }
 }

@@ -7,6 +7,9 @@ use crate::units::PA_PER_INWC;
 
 /// By how much a setting lies out of its band before a meter that shows tenths tells of it, in pascals.
 const TELLS_PA: f64 = 0.05 * PA_PER_INWC;
+/// A zero that manometers come to a job with, in pascals (a little over 0.3 in. w.c., from memory):
+/// zeroing it belongs to every reading, and is no finding.
+pub const ORDINARY_ZERO_PA: f64 = 0.32 * PA_PER_INWC;
 /// Level of a tank at which its gauge speaks for filling it (common practice).
 const TANK_LOW: f64 = 0.1;
 /// Level at which nobody who says so is wrong: a tenth, and a margin.
