@@ -120,8 +120,7 @@ fn evidence_ui(ui: &mut Ui, sheet: &SheetSeen, state: &mut FindingState) {
 
 /// Everything that a finding may rest on, each once: what stands on the sheet, then what is noticed
 /// in passing.
-#[must_use]
-pub fn on_sheet(sheet: &SheetSeen) -> Vec<Backing> {
+fn on_sheet(sheet: &SheetSeen) -> Vec<Backing> {
     let readings = sheet.readings.iter().map(Backing::from);
     let looks = sheet.notes.iter().map(|note| Backing::Look(note.subject));
     let measured = sheet.measured.iter().map(|one| Backing::Measured(one.spot));

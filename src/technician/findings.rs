@@ -2,7 +2,7 @@
 //! saw as it was found, what was done about it, and what on its sheet speaks for it. It knows nothing
 //! but what it has seen, read and done.
 
-use super::diagnosis::Diagnosis;
+use super::diagnosis::{Diagnosis, Stands};
 use super::judge::{Narrow, narrow};
 use super::mind::Mind;
 use super::step::{Step, act};
@@ -122,86 +122,18 @@ fn conversion(me: &Mind, seen: &Seen) -> Vec<Cause> {
 
 /// The cause that a diagnosis stands for; none where it says only that no more could be done.
 fn cause_of(me: &Mind, seen: &Seen, diagnosis: Diagnosis) -> Option<Cause> {
-    Some(match diagnosis {
-        Diagnosis::GasInTheAir => Cause::GasInTheAir,
-        Diagnosis::RegistersClosed | Diagnosis::LimitOpens => Cause::RegistersClosed,
-        Diagnosis::FlueBlocked => Cause::VentBlocked,
-        Diagnosis::AirOpeningCovered => Cause::AirOpeningCovered,
-        Diagnosis::ConnectorKinked => Cause::ConnectorKinked,
-        Diagnosis::WaterInTheLine => Cause::WaterInLine,
-        Diagnosis::FilterBlocked => Cause::FilterBlocked,
-        Diagnosis::OrificePlugged => Cause::OrificePlugged,
-        Diagnosis::ValveLetsGasBy => Cause::ValveLetsBy,
-        Diagnosis::ValveDoesNotShut => Cause::ValveShutsSlowly,
-        Diagnosis::BoxHoseOff => Cause::BoxHoseOff,
-        Diagnosis::RodFilmed => Cause::FlameRodFilmed,
-        Diagnosis::GroundLoose => Cause::GroundPoor,
-        Diagnosis::LowSwitchStaysOpen => Cause::LowSwitchStaysOpen,
-        Diagnosis::HighSwitchStaysOpen => Cause::HighSwitchStaysOpen,
-        Diagnosis::DraftHoseOff => Cause::DraftHoseOff,
-        Diagnosis::DraftHoseSplit => Cause::DraftHoseSplit,
-        Diagnosis::WaterInDraftHose => Cause::TrapBlocked,
-        Diagnosis::TrapDry => Cause::TrapDry,
-        Diagnosis::ExchangerHoled => Cause::ExchangerHoled,
-        Diagnosis::TooLittleHeat => Cause::GasLean,
-        Diagnosis::NotDerated | Diagnosis::HighSwitchInThinAir => Cause::NotDerated,
-        Diagnosis::TooMuchGas => Cause::OrificesTooLarge,
-        Diagnosis::MeterHoseLeaks => Cause::MeterHoseLeaks,
-        Diagnosis::NumberSlow | Diagnosis::ZeroDoesNotComeBack => hose(me),
-        Diagnosis::NumberSlowAtPort | Diagnosis::MeterShowsNothing => tap(me)?,
-        Diagnosis::PressureSwings => Cause::ValveRegulatorHunts,
-        Diagnosis::SupplySetLow
-        | Diagnosis::SupplySetHigh
-        | Diagnosis::SupplyCreeps
-        | Diagnosis::SupplyRaisedInVain
-        | Diagnosis::SupplyScrewInVain
-        | Diagnosis::SupplyFailsUnderLoad
-        | Diagnosis::TooLittleBeforeRegulator
-        | Diagnosis::TrunkTooNarrow
-        | Diagnosis::RegulatorTooSmall
-        | Diagnosis::SupplyTooWeak
-        | Diagnosis::SupplyTooHigh
-        | Diagnosis::SupplyAbovePlate
-        | Diagnosis::NoGas
-        | Diagnosis::LowGasSwitchForPressure
-        | Diagnosis::ExcessFlowShuts => supply(me, seen, diagnosis),
-        Diagnosis::TankNearlyEmpty => Cause::TankNearlyEmpty,
-        Diagnosis::VentBlocked => Cause::RegulatorVentBlocked,
-        Diagnosis::RegulatorVents => Cause::RegulatorVents,
-        Diagnosis::BossLeaksAgain | Diagnosis::BossCracked => Cause::BossCracked,
-        Diagnosis::HighAlwaysCalled => Cause::HighAlwaysCalled,
-        Diagnosis::LightsLate => Cause::BurnersDirty,
-        Diagnosis::NoCallAtControl => Cause::ThermostatCircuitOpen,
-        Diagnosis::LowSwitchStuckClosed => Cause::LowSwitchStaysClosed,
-        Diagnosis::LowGasSwitchOpen => Cause::LowGasSwitchOpensEarly,
-        Diagnosis::IgniterDim => Cause::IgniterWeak,
-        Diagnosis::RolloutOpen => Cause::RolloutTripped,
-        Diagnosis::HighCoilDead => Cause::HighCoilDead,
-        Diagnosis::MeterBatteryFlat => Cause::MeterBatteryLow,
-        Diagnosis::MeterRangeTooSmall => Cause::MeterRangeSmall,
-        Diagnosis::HighNeverCalled => Cause::SecondStageNotCalled,
-        Diagnosis::HighOutOfBand => out_of_band(me, seen, Level::High)?,
-        Diagnosis::ManifoldOutOfBand => out_of_band(me, seen, Level::Only)?,
-        Diagnosis::LowOutOfBand => out_of_band(me, seen, Level::Low)?,
-        Diagnosis::ManifoldLowAndFollowing => Cause::InletScreenBlocked,
-        Diagnosis::BurnerDark => by_repair(me, BURNERS)?,
-        Diagnosis::FlameLost => by_repair(me, FLAME)?,
-        Diagnosis::GasButNoFlame => by_repair(me, LIGHT)?,
-        Diagnosis::ScrewWithoutEffect => by_repair(me, SCREW)?,
-        Diagnosis::FlamesStayWrong
-        | Diagnosis::RepairsInVain
-        | Diagnosis::CarbonMonoxide
-        | Diagnosis::FlueStaysWrong
-        | Diagnosis::NeverSteady
-        | Diagnosis::NoReasonFound
-        | Diagnosis::RolloutOpensAgain
-        | Diagnosis::NoEnd
-        | Diagnosis::HighDoesNotBurn
-        | Diagnosis::LimitOpensAgain
-        | Diagnosis::MeterOfNoUse
-        | Diagnosis::NoSecondStage
-        | Diagnosis::ManifoldFollowsInlet => return None,
-    })
+    match diagnosis.stands() {
+        Stands::For(cause) => Some(cause),
+        Stands::OutOfBand(level) => out_of_band(me, seen, level),
+        Stands::Supply => Some(supply(me, seen, diagnosis)),
+        Stands::Hose => Some(hose(me)),
+        Stands::Tap => by_repair(me, TAPS),
+        Stands::Burners => by_repair(me, BURNERS),
+        Stands::Flame => by_repair(me, FLAME),
+        Stands::Light => by_repair(me, LIGHT),
+        Stands::Screw => by_repair(me, SCREW),
+        Stands::Nothing => None,
+    }
 }
 
 /// Repairs tried one after the other, each with what it was that it cured: the last one helped.
@@ -226,6 +158,11 @@ const SCREW: Tried = &[
     (Repair::ReplaceGasValve, Cause::ValveRegulatorHunts),
 ];
 
+const TAPS: Tried = &[
+    (Repair::CleanInletTap, Cause::InletTapBlocked),
+    (Repair::CleanManifoldTap, Cause::ManifoldTapBlocked),
+];
+
 fn by_repair(me: &Mind, tried: Tried) -> Option<Cause> {
     let of = |done: &Repair| tried.iter().find(|(repair, _)| repair == done);
     me.know.repairs.done.iter().rev().find_map(of).map(|(_, cause)| *cause)
@@ -237,15 +174,6 @@ fn hose(me: &Mind) -> Cause {
         HoseLook::Wet => Cause::MeterHoseWet,
         HoseLook::Clear | HoseLook::Pinched => Cause::MeterHosePinched,
     }
-}
-
-/// The port whose hole was cleaned last.
-fn tap(me: &Mind) -> Option<Cause> {
-    const TAPS: Tried = &[
-        (Repair::CleanInletTap, Cause::InletTapBlocked),
-        (Repair::CleanManifoldTap, Cause::ManifoldTapBlocked),
-    ];
-    by_repair(me, TAPS)
 }
 
 /// The side on which a level was found out of its band.

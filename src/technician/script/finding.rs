@@ -39,22 +39,20 @@ fn backing(tokens: &mut Tokens<'_>) -> Result<Backing, Slip> {
 
 /// The line of a finding; reading it gives the same finding again.
 pub(super) fn line(finding: &WrittenFinding) -> String {
-    let mut line = format!("finding {} {}", finding.cause.word(), finding.answer.word());
+    let mut words = vec!["finding", finding.cause.word(), finding.answer.word()];
     if !finding.evidence.is_empty() {
-        line.push_str(" by");
+        words.push("by");
     }
     for backing in &finding.evidence {
-        let words = match backing {
+        match backing {
             Backing::Reading { port, stage, phase } => {
-                format!("reading {} {} {}", port.word(), stage.word(), phase.word())
+                words.extend(["reading", port.word(), stage.word(), phase.word()]);
             }
-            Backing::Measured(spot) => format!("measured {}", spot.word()),
-            Backing::Look(subject) => format!("look {}", subject.word()),
-            Backing::Joint(joint) => format!("joint {}", joint.word()),
-            Backing::Sight(sight) => format!("sight {}", sight.word()),
-        };
-        line.push(' ');
-        line.push_str(&words);
+            Backing::Measured(spot) => words.extend(["measured", spot.word()]),
+            Backing::Look(subject) => words.extend(["look", subject.word()]),
+            Backing::Joint(joint) => words.extend(["joint", joint.word()]),
+            Backing::Sight(sight) => words.extend(["sight", sight.word()]),
+        }
     }
-    line
+    words.join(" ")
 }
