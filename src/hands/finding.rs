@@ -1,4 +1,5 @@
-//! Findings on the job sheet: written once for a cause, backed by what the sheet holds, struck again.
+//! Findings on the job sheet: written once for a cause, backed by what the sheet holds, struck
+//! again.
 
 use super::done::{Done, plain};
 use super::job::Job;
@@ -45,8 +46,8 @@ pub(super) fn strike(job: &mut Job, cause: Cause) -> Done {
 }
 
 impl SheetSeen {
-    /// Whether a finding may rest on it: it stands on the sheet. What was noticed in passing stands on
-    /// no paper, and whether there was an occasion to notice it the marks tell.
+    /// Whether a finding may rest on it: it stands on the sheet. What was noticed in passing stands
+    /// on no paper, and whether there was an occasion to notice it the marks tell.
     #[must_use]
     pub fn holds(&self, backing: Backing) -> bool {
         match backing {

@@ -1,5 +1,5 @@
-//! Evidence of the findings on the sheet: whether they name what was wrong, whether they say what was
-//! done about it, and whether anything speaks for them.
+//! Evidence of the findings on the sheet: whether they name what was wrong, whether they say what
+//! was done about it, and whether anything speaks for them.
 
 use super::deed::lower;
 use super::ledger::{Hit, Ledger};
@@ -15,8 +15,8 @@ use crate::parts::{
 };
 use crate::rules::OfFinding;
 
-/// Hits of a kind of evidence. `rightly_shut_off` says whether it was left so, for a reason that was
-/// found.
+/// Hits of a kind of evidence. `rightly_shut_off` says whether it was left so, for a reason that
+/// was found.
 pub(super) fn hits(of: OfFinding, l: &Ledger, rightly_shut_off: bool) -> Vec<Hit> {
     match of {
         OfFinding::CauseNotNamed => not_named(l, rightly_shut_off),
@@ -114,8 +114,8 @@ fn wrong(l: &Ledger, harms: Harms) -> Vec<Hit> {
         .collect()
 }
 
-/// Whether a cause is true of the bench, as built or as it became on the job. Whether "nothing found"
-/// is true, the causes that are not named tell.
+/// Whether a cause is true of the bench, as built or as it became on the job. Whether "nothing
+/// found" is true, the causes that are not named tell.
 fn is_true(l: &Ledger, cause: Cause) -> bool {
     let came_about = |event: &EventKind| {
         let cracked = matches!(event, EventKind::Cracked { .. });
@@ -198,8 +198,8 @@ fn is_put_back(l: &Ledger, cause: Cause) -> bool {
     })
 }
 
-/// Whether a cause was answered by setting: the screw of its spring turned, the meter zeroed, its unit
-/// chosen; for any other, some screw turned.
+/// Whether a cause was answered by setting: the screw of its spring turned, the meter zeroed, its
+/// unit chosen; for any other, some screw turned.
 fn is_adjusted(l: &Ledger, cause: Cause) -> bool {
     const ZERO: [Cause; 2] = [Cause::MeterZeroOff, Cause::MeterZeroDrifts];
     if ZERO.contains(&cause) {

@@ -13,9 +13,9 @@ pub fn to_be_named(setup: &Setup) -> Vec<TrueCause> {
     true_causes(setup).into_iter().filter(|it| is_to_be_named(setup, it)).collect()
 }
 
-/// Whether anything that is read, seen, heard or smelt tells of it. A fault is asked of alone, on the
-/// bench without the others; how things stand shows to whoever looks; a level that is set wrong shows
-/// where the supply lets it. A zero as manometers come with it belongs to every reading.
+/// Whether anything that is read, seen, heard or smelt tells of it. A fault is asked of alone, on
+/// the bench without the others; how things stand shows to whoever looks; a level that is set wrong
+/// shows where the supply lets it. A zero as manometers come with it belongs to every reading.
 #[must_use]
 pub fn is_to_be_named(setup: &Setup, it: &TrueCause) -> bool {
     match it.origin {

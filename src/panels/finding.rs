@@ -1,5 +1,5 @@
-//! What was wrong, written in three steps: the part of the system and what in it, what was done about
-//! it, and what speaks for it. What stands already can be struck.
+//! What was wrong, written in three steps: the part of the system and what in it, what was done
+//! about it, and what speaks for it. What stands already can be struck.
 
 use egui::Ui;
 

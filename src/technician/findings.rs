@@ -1,6 +1,6 @@
-//! What the technician writes as wrong before it hands over: the cause behind each diagnosis, what it
-//! saw as it was found, what was done about it, and what on its sheet speaks for it. It knows nothing
-//! but what it has seen, read and done.
+//! What the technician writes as wrong before it hands over: the cause behind each diagnosis, what
+//! it saw as it was found, what was done about it, and what on its sheet speaks for it. It knows
+//! nothing but what it has seen, read and done.
 
 use super::diagnosis::{Diagnosis, Stands};
 use super::judge::{Narrow, narrow};
@@ -22,8 +22,8 @@ use crate::units::PA_PER_PSI;
 const WIDE_OPEN_PA: f64 = PA_PER_PSI;
 /// Share of the pressure at rest by which it falls from rest to the first level when a seat creeps.
 const CREEP_DROP: f64 = 0.25;
-/// Share of the pressure at rest by which it falls at most from rest to full load behind an ordinary
-/// regulator (lock-up and droop; common practice).
+/// Share of the pressure at rest by which it falls at most from rest to full load behind an
+/// ordinary regulator (lock-up and droop; common practice).
 const SOUND_FALL: f64 = 0.2;
 
 /// Writes each finding; with none, that nothing was found. `called` says whether the owner of the
@@ -42,7 +42,8 @@ fn finding(me: &Mind, seen: &Seen, cause: Cause, called: bool) -> Action {
     Action::WriteFinding(WrittenFinding { cause, answer, evidence: evidence(me, seen, cause) })
 }
 
-/// Every cause once, in the order in which they were found: how things stood, then what was diagnosed.
+/// Every cause once, in the order in which they were found: how things stood, then what was
+/// diagnosed.
 fn causes(me: &Mind, seen: &Seen) -> Vec<Cause> {
     let mut all = me.noticed.causes();
     all.extend(conversion(me, seen));

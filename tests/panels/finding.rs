@@ -1,4 +1,5 @@
-//! What was wrong is written in three steps, by keyboard alone, at the sizes that the page stands at.
+//! What was wrong is written in three steps, by keyboard alone, at the sizes that the page stands
+//! at.
 
 use egui::Key;
 use egui_kittest::Harness;

@@ -1,11 +1,12 @@
-//! Causes that are no fault of the catalogue but drawn as found: a screw out of its band, a hand valve
-//! or a switch that was left shut or off, a conversion that does not fit.
+//! Causes that are no fault of the catalogue but drawn as found: a screw out of its band, a hand
+//! valve or a switch that was left shut or off, a conversion that does not fit.
 
 use crate::parts::{Cause, Fitted, Level, OnOff, Port};
 use crate::setup::{PlugFound, Setup, SupplyKind};
 use crate::units::PA_PER_INWC;
 
-/// By how much a setting lies out of its band before a meter that shows tenths tells of it, in pascals.
+/// By how much a setting lies out of its band before a meter that shows tenths tells of it, in
+/// pascals.
 const TELLS_PA: f64 = 0.05 * PA_PER_INWC;
 /// A zero that manometers come to a job with, in pascals (a little over 0.3 in. w.c., from memory):
 /// zeroing it belongs to every reading, and is no finding.

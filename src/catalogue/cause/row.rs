@@ -107,7 +107,8 @@ fn seen_id(cause: Cause) -> String {
 /// What a table says of each cause, in its order.
 ///
 /// # Errors
-/// What cannot be read, stands twice or is missing, and a fault that no cause names, with its place.
+/// What cannot be read, stands twice or is missing, and a fault that no cause names, with its
+/// place.
 pub(crate) fn entries(table: Table) -> Result<Vec<(Cause, Entry)>, TableError> {
     let faults = |named: Vec<Named>| named.into_iter().map(|Named(fault)| fault).collect();
     let rows = table.read::<Vec<Row>>()?.into_iter().map(|row| (row.cause, row)).collect();
@@ -151,8 +152,8 @@ mod tests {
     use super::{CAUSES, entries};
     use crate::words::table::Table;
 
-    /// A row that stands twice, is missing or cannot be read, and a fault that no cause or more than
-    /// one names, are found with their place.
+    /// A row that stands twice, is missing or cannot be read, and a fault that no cause or more
+    /// than one names, are found with their place.
     #[test]
     fn planted_mistakes_are_found() {
         assert!(entries(CAUSES).is_ok(), "{:?}", entries(CAUSES).err());

@@ -87,8 +87,8 @@ fn rewritten(progress: &Progress, action: &Action, change: fn(&mut WrittenFindin
 }
 
 impl Spoiled {
-    /// A spoiled run writes what the good run wrote, whatever it misread on the way, backed by what its
-    /// own sheet holds. None where the action is no finding.
+    /// A spoiled run writes what the good run wrote, whatever it misread on the way, backed by what
+    /// its own sheet holds. None where the action is no finding.
     pub(super) fn written_as_in_the_good_run(
         &self,
         action: &Action,

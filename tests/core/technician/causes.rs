@@ -1,5 +1,6 @@
-//! What is written as wrong: the technician names the cause of every fault of the catalogue, and what
-//! anybody else writes on the same job is marked by it. Faults and severities are the catalogue's own.
+//! What is written as wrong: the technician names the cause of every fault of the catalogue, and
+//! what anybody else writes on the same job is marked by it. Faults and severities are the
+//! catalogue's own.
 
 use std::sync::Mutex;
 
@@ -153,8 +154,8 @@ fn nothing_wrong_is_a_finding_too() {
     assert_eq!(rules(&none), ["no-finding-written"]);
 }
 
-/// A manual valve that was found half shut is opened by whoever isolates and restores; unless that is
-/// written, the cause was passed unseen. What is written instead is marked by its harm.
+/// A manual valve that was found half shut is opened by whoever isolates and restores; unless that
+/// is written, the cause was passed unseen. What is written instead is marked by its harm.
 #[test]
 fn a_valve_found_half_shut_is_not_passed_unseen() {
     let text = faulty("natural", "partly_open_manual_valve", "InService");
@@ -188,8 +189,8 @@ fn a_valve_found_half_shut_is_not_passed_unseen() {
     }
 }
 
-/// A screw out of its band and a regulator set low that no fault put there are drawn as found, and are
-/// causes like any other.
+/// A screw out of its band and a regulator set low that no fault put there are drawn as found, and
+/// are causes like any other.
 #[test]
 fn what_is_drawn_as_found_is_a_cause() {
     for (job, wanted) in [
