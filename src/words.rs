@@ -74,6 +74,7 @@ pub const FILES: &[(&str, &str)] = files![
     "refusals.ftl",
     "senses.ftl",
     "findings.ftl",
+    "causes.ftl",
     "status.ftl",
     "format.ftl",
     "scenario.ftl",

@@ -4,7 +4,9 @@ use super::action::Action;
 use super::done::{Done, plain};
 use super::job::Job;
 use super::refusal::Refusal;
-use super::{fluid, look, measure, mend, meter, ports, reporting, screws, switches, tools};
+use super::{
+    finding, fluid, look, measure, mend, meter, ports, reporting, screws, switches, tools,
+};
 use crate::model::Model;
 use crate::parts::Place;
 use crate::senses::meter_history::{MeterHistory, Spell};
@@ -64,6 +66,8 @@ impl Hands<'_> {
             Action::WriteJoint { joint, verdict } => {
                 reporting::write_joint(model, job, *joint, *verdict)
             }
+            Action::WriteFinding(it) => finding::write(job, it),
+            Action::StrikeFinding(cause) => finding::strike(job, *cause),
             Action::Tag(to) => switches::set_tag(model, *to),
             Action::Call(contact) => reporting::call(model, *contact),
             Action::Tell(topic) => reporting::tell_householder(model, *topic),

@@ -48,6 +48,8 @@ impl Action {
             | Self::FillColumn
             | Self::Write(_)
             | Self::WriteJoint { .. }
+            | Self::WriteFinding(_)
+            | Self::StrikeFinding(_)
             | Self::Tag(_)
             | Self::Call(_)
             | Self::Tell(_)
@@ -91,6 +93,8 @@ impl Action {
             | Self::Wipe(_)
             | Self::Write(_)
             | Self::WriteJoint { .. }
+            | Self::WriteFinding(_)
+            | Self::StrikeFinding(_)
             | Self::Measure(_)
             | Self::Unclip
             | Self::Stopwatch(_)

@@ -6,6 +6,7 @@ mod cycle;
 mod done;
 pub mod effect;
 pub mod event;
+mod finding;
 mod fluid;
 mod job;
 mod look;

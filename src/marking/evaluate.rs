@@ -6,7 +6,9 @@ use serde::{Deserialize, Serialize};
 
 use super::brief::Brief;
 use super::ledger::{Caught, Hit, Ledger};
-use super::{adjusting, control, faults_left, grounds, joints, measuring, repairs, safety, unread};
+use super::{
+    adjusting, causes, control, faults_left, grounds, joints, measuring, repairs, safety, unread,
+};
 use crate::catalogue::repair::Nature;
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
@@ -227,6 +229,7 @@ fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         // What was rightly left off has nothing to be put back on.
         Essential::Restored => l.left().is_some() && !rightly_shut_off(l, brief),
         Essential::NothingBypassed | Essential::RightEnding => l.left().is_some(),
+        Essential::CauseNamed => causes::is_due(l),
     }
 }
 
@@ -273,6 +276,12 @@ fn hits_due(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
     hits(evidence, l, brief)
 }
 
+/// Plugs across their threads: left so, or mended.
+fn crossed(evidence: Evidence, l: &Ledger) -> Vec<Hit> {
+    let (left, caught) = safety::cross_threads(l);
+    if evidence == Evidence::CrossThreadLeft { left } else { caught }
+}
+
 /// Hits of each kind of evidence.
 fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
     match evidence {
@@ -287,8 +296,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::CalledWithPortOpen => safety::called_with_port_open(l),
         Evidence::LoosenedWithCockOpen => safety::loosened_with_valve_open(l),
         Evidence::PowerLeftOn => safety::power_left_on(l),
-        Evidence::CrossThreadLeft => safety::cross_threads(l).0,
-        Evidence::CrossThreadCaught => safety::cross_threads(l).1,
+        Evidence::CrossThreadLeft | Evidence::CrossThreadCaught => crossed(evidence, l),
         Evidence::BossCracked => safety::boss_cracked(l),
         Evidence::Written(slip) => measuring::written(l, slip),
         Evidence::MeterOff(most) => measuring::meter_off(l, most.si()),
@@ -345,5 +353,6 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::NotTagged => control::not_tagged(l),
         Evidence::HouseholderNotTold => control::householder_not_told(l),
         Evidence::NotDoneUnsaid => control::not_done_unsaid(l),
+        Evidence::Finding(of) => causes::hits(of, l, rightly_shut_off(l, brief)),
     }
 }

@@ -2,6 +2,7 @@
 
 mod adjusting;
 mod brief;
+mod causes;
 mod control;
 pub mod debrief;
 mod deed;

@@ -3,7 +3,7 @@
 use super::brief::Brief;
 use super::evaluate::rightly_shut_off;
 use super::ledger::Ledger;
-use super::{control, faults_left, joints, safety, unread};
+use super::{causes, control, faults_left, joints, safety, unread};
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{Ending, Port, Reading, Screw, Stage};
@@ -83,6 +83,7 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         Evidence::OwnerNotCalled => control::owner_is_due(l, brief),
         Evidence::NeedlessCall => control::nothing_to_tell(l, brief, l.events.len()),
         Evidence::WrongEnding => !brief.right_endings.is_empty(),
+        Evidence::Finding(of) => causes::gives_occasion(of, l),
         Evidence::NotTagged | Evidence::HouseholderNotTold => l.ending() == Some(Ending::ShutOff),
     }
 }

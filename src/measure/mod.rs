@@ -3,6 +3,7 @@
 //! needs them.
 
 pub mod air;
+pub mod causes;
 pub mod endings;
 pub mod felt;
 pub mod pattern;

@@ -2,6 +2,7 @@
 
 use egui::{DragValue, Ui};
 
+use super::finding::{FindingState, finding_ui};
 use super::hand_over::{self, HandOverState};
 use super::kit::{self, Stepper};
 use super::ways::Form;
@@ -22,6 +23,8 @@ pub struct FormState {
     pub tighten: i16,
     /// Setpoint in half degrees; none until changed.
     pub setpoint_half_f: Option<i16>,
+    /// What was wrong.
+    pub finding: FindingState,
     /// The end of the job.
     pub hand_over: HandOverState,
 }
@@ -33,6 +36,7 @@ impl Default for FormState {
             eighths: 2,
             tighten: 4,
             setpoint_half_f: None,
+            finding: FindingState::default(),
             hand_over: HandOverState::default(),
         }
     }
@@ -45,6 +49,7 @@ pub fn form_ui(ui: &mut Ui, form: Form, seen: &Seen, state: &mut FormState, out:
         Form::Turn(screw) => turn_ui(ui, screw, state, out),
         Form::Tighten(port) => tighten_ui(ui, port, state, out),
         Form::Setpoint => setpoint_ui(ui, seen, state, out),
+        Form::Finding => finding_ui(ui, &seen.sheet, &mut state.finding, out),
         Form::HandOver => hand_over::hand_over_ui(ui, &mut state.hand_over, out),
         Form::Write => {}
     }

@@ -42,6 +42,10 @@ pub fn hand_ui(
             group_ui(ui, group, offers, out);
         }
     }
+    ui.add_space(4.0);
+    ui.collapsing(t!("hand-finding"), |ui| {
+        form_ui(ui, ways::Form::Finding, seen, forms, out);
+    });
     if seen.place != Place::GasValve {
         ui.add_space(4.0);
         ui.collapsing(t!("hand-end"), |ui| {

@@ -11,6 +11,7 @@ pub mod debrief;
 mod end_card;
 pub mod entry;
 pub mod face;
+pub mod finding;
 pub mod forms;
 pub mod glass;
 pub mod ground;

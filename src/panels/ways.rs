@@ -39,6 +39,8 @@ pub enum Form {
     Setpoint,
     /// A reading on the job sheet.
     Write,
+    /// What was wrong, on the job sheet.
+    Finding,
     /// The end of the job.
     HandOver,
 }
@@ -107,7 +109,7 @@ pub fn forms(part: &str, seen: &Seen) -> Vec<Form> {
     match id {
         "thermostat" | "thermostat-up" | "thermostat-down" => vec![Form::Setpoint],
         "householder" | "exit-door" | "exit-gate" => vec![Form::HandOver],
-        "job-sheet" => vec![Form::Write],
+        "job-sheet" => vec![Form::Write, Form::Finding],
         _ => Vec::new(),
     }
 }

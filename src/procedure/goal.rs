@@ -99,6 +99,8 @@ pub enum Goal {
     Told(Topic),
     /// The warning tag hangs.
     Tagged,
+    /// What was wrong stands on the job sheet, or that nothing was.
+    FindingWritten,
 }
 
 /// The answer of a goal.

@@ -260,6 +260,8 @@ impl Memory {
             | Action::Gauge(_)
             | Action::FillColumn
             | Action::Write(_)
+            | Action::WriteFinding(_)
+            | Action::StrikeFinding(_)
             | Action::Tag(_)
             | Action::Call(_)
             | Action::HandOver(_) => {}

@@ -148,6 +148,25 @@ pub enum Evidence {
     HouseholderNotTold,
     /// Work that was not done was not named at hand-over.
     NotDoneUnsaid,
+    /// What stands on the sheet as wrong, or does not stand there.
+    Finding(OfFinding),
+}
+
+/// What a finding on the sheet, or the want of one, shows.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub enum OfFinding {
+    /// What was wrong stands in no finding.
+    CauseNotNamed,
+    /// A finding names what was not wrong.
+    WrongCause,
+    /// A finding names what was not wrong, and that word does harm.
+    WrongCauseHarms,
+    /// A finding's answer is not what was done.
+    AnswerContradicts,
+    /// Nothing speaks for a finding.
+    Unbacked,
+    /// No finding was written, with nothing wrong.
+    NoneWritten,
 }
 
 /// What a number on the sheet is, where it is not what the meter showed there.

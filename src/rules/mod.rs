@@ -5,7 +5,7 @@ pub mod competency;
 mod evidence;
 
 pub use book::{RuleBook, RuleBookError, shared};
-pub use evidence::{Evidence, Slip};
+pub use evidence::{Evidence, OfFinding, Slip};
 
 use serde::{Deserialize, Serialize};
 
@@ -70,11 +70,13 @@ pub enum Essential {
     ConversionProven,
     /// Shut off, tagged, reported or handed over as the finding asks.
     RightEnding,
+    /// What was wrong stands on the sheet by its name.
+    CauseNamed,
 }
 
 impl Essential {
     /// All, in the order of the debrief.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::AlarmResponse,
         Self::Isolation,
         Self::NoGasToOpenPort,
@@ -89,6 +91,7 @@ impl Essential {
         Self::NothingBypassed,
         Self::ConversionProven,
         Self::RightEnding,
+        Self::CauseNamed,
     ];
 
     /// As the debrief writes it.
@@ -109,6 +112,7 @@ impl Essential {
             Self::NothingBypassed => t!("essential-nothing-bypassed"),
             Self::ConversionProven => t!("essential-conversion-proven"),
             Self::RightEnding => t!("essential-right-ending"),
+            Self::CauseNamed => t!("essential-cause-named"),
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Problems that show only when several values are looked at together.
 
 mod card;
+mod causes;
 mod context;
 mod endings;
 mod furnace;
@@ -88,6 +89,7 @@ fn whole(scenario: &Scenario, reader: &mut Reader<'_>) {
     // Where a fault cannot be there, nothing is said of how the job with it may end.
     if fit {
         endings::check(scenario, &mut cross);
+        causes::check(scenario, &mut cross);
     }
 }
 

@@ -4,7 +4,7 @@
 use core::fmt::Write as _;
 
 use super::draw::orifice_input_w;
-use super::explain::{competency_table, quantities, reference, rule_table};
+use super::explain::{cause_table, competency_table, quantities, reference, rule_table};
 use crate::appliance::plate::Fuel;
 use crate::physics::orifice::DRILLS;
 use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
@@ -23,6 +23,7 @@ const STEPS: &str = include_str!("guide/steps.md");
 const UNITS: &str = include_str!("guide/units.md");
 const DRILLS_HEAD: &str = include_str!("guide/drills.md");
 const RULES: &str = include_str!("guide/rules.md");
+const CAUSES: &str = include_str!("guide/causes.md");
 const COMPETENCIES: &str = include_str!("guide/competencies.md");
 
 /// Drills of the table: orifices of burners of about 5,000 to 50,000 Btu/h.
@@ -38,6 +39,7 @@ pub fn page() -> String {
         text.push_str(chapter);
     }
     let _ = write!(text, "{COMPETENCIES}{}{RULES}{}", competency_table(), rule_table());
+    let _ = write!(text, "{CAUSES}{}", cause_table());
     let _ = write!(text, "{DRILLS_HEAD}{}", drills());
     text.push_str(UNITS);
     for (what, units) in quantities() {

@@ -12,7 +12,7 @@ use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
 use crate::parts::{
     Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, Levels, LowSide, OnOff, Opening,
-    Place, Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool,
+    Place, Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool, WrittenFinding,
 };
 use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};
@@ -385,6 +385,10 @@ pub struct SheetSeen {
     pub measured: Vec<WrittenMeasured>,
     /// What was mended, in order.
     pub done: Vec<Done>,
+    /// What was written as wrong, in order. A sheet without a finding is in the digest what it was
+    /// before there were findings.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub findings: Vec<WrittenFinding>,
 }
 
 impl Seen {

@@ -79,7 +79,7 @@ impl Mind {
     }
 
     /// The inlet with the furnace alone at its first level, in pascals.
-    fn first_inlet_pa(&self) -> Option<f64> {
+    pub(super) fn first_inlet_pa(&self) -> Option<f64> {
         self.levels().first().and_then(|&level| self.know.read.inlet[Stage::Firing(level)])
     }
 
@@ -287,7 +287,7 @@ fn go_on() -> Vec<Step> {
 
 /// What is too narrow for the load.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Narrow {
+pub(super) enum Narrow {
     /// What comes to the regulator: it holds up to a flow, and then no more.
     Main,
     Regulator,
@@ -297,7 +297,7 @@ enum Narrow {
 /// A regulator gives way in proportion to the flow, a pipe with its square: against the fall from
 /// the full rate alone to full load, the fall from the first level to the full rate is large for
 /// the one, small for the other.
-fn narrow(me: &Mind) -> Narrow {
+pub(super) fn narrow(me: &Mind) -> Narrow {
     let inlet = &me.know.read.inlet;
     let (Some(rest), Some(first), Some(full), Some(others)) =
         (inlet[Stage::Rest], me.first_inlet_pa(), me.full_inlet_pa(), inlet[Stage::FullLoad])

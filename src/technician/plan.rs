@@ -8,7 +8,7 @@ use super::drive::Player;
 use super::mend::mend_all;
 use super::mind::Mind;
 use super::step::{Step, act, give_gas, go, isolate, reach, think};
-use super::{again, alarm, arrive, close, no_fire, open, run_furnace, set};
+use super::{again, alarm, arrive, close, findings, no_fire, open, run_furnace, set};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, HandOver, NotDone, Topic};
 use crate::hands::refusal::Refusal;
@@ -112,12 +112,14 @@ impl Technician {
 impl Player for Technician {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
         self.mind.know.watch.look(seen);
+        self.mind.noticed.look(seen);
         self.mind.memory.notice(seen);
         if let Some(steps) = alarm::heed(&mut self.mind, seen) {
             self.queue = steps.into();
         }
         let action = self.decide(seen)?;
         self.mind.memory.did(&action);
+        self.mind.noticed.did(&action);
         Some(action)
     }
 
@@ -216,6 +218,8 @@ fn hand_over(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     } else {
         Ending::InService
     };
+    let called = supply_bad;
+    steps.push(think(move |me, seen| findings::write(me, seen, called)));
     steps.push(act(Action::HandOver(HandOver { ending, not_done })));
     steps
 }

@@ -34,12 +34,15 @@
 //! measure meter-dial
 //! stopwatch start
 //! gauge water-column                           # the hose goes to it
+//! finding connector-kinked mended by look connector reading inlet-port high found
+//! strike-finding connector-kinked
 //! hand-over in-service not-done combustion temperature-rise gas-rate piping-leak-check
 //! ```
 //!
 //! A refused action, or an `until` that does not come true in its time, stops the script, unless
 //! `try` stands before it. `wait 0 s` lets no time pass.
 
+mod finding;
 mod player;
 mod print;
 mod tokens;

@@ -2,6 +2,7 @@
 //! rules that it must trip, and no others.
 
 mod at;
+mod finding;
 mod good;
 mod leaving;
 mod more;
@@ -308,7 +309,11 @@ impl Player for Spoiled {
                 action = self.good.next(seen);
                 looks -= 1;
             }
-            self.change(action?);
+            let action = action?;
+            match self.written_as_in_the_good_run(&action, seen) {
+                Some(findings) => findings.into_iter().for_each(|one| self.change(one)),
+                None => self.change(action),
+            }
         }
     }
 
@@ -334,7 +339,12 @@ impl Progress {
 
 /// All ways of spoiling.
 pub fn spoils() -> impl Iterator<Item = &'static Spoil> {
-    reading::SPOILS.iter().chain(leaving::SPOILS).chain(more::SPOILS).chain(rarer::SPOILS)
+    reading::SPOILS
+        .iter()
+        .chain(leaving::SPOILS)
+        .chain(more::SPOILS)
+        .chain(rarer::SPOILS)
+        .chain(finding::SPOILS)
 }
 
 fn any(_: &Good) -> bool {

@@ -10,8 +10,8 @@ use quarterturn::panels::coach::{Asked, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
 use quarterturn::parts::{
-    Ending, HandValve, Height, Joint, Level, Opening, Phase, Place, Port, PortFill, Push, Reading,
-    Screw, Stage, Window,
+    Answer, Cause, Ending, HandValve, Height, Joint, Level, Opening, Phase, Place, Port, PortFill,
+    Push, Reading, Screw, Stage, Window, WrittenFinding,
 };
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::scenario::{builtin, load};
@@ -23,6 +23,9 @@ use crate::fixture::{App, Which, seen, seen_open, window};
 /// The times on a card.
 const ASKED: Asked = Asked { hold_s: 180.0, settle_s: 20.0 };
 
+/// How the coach asks for the finding.
+const ASKS_WHAT_WAS_WRONG: &str = "Before you hand over, write what was wrong";
+
 /// Whoever follows the coach: does what it says, waits where it says so, and writes what the
 /// manometer shows after a patient while.
 struct Follower {
@@ -30,6 +33,8 @@ struct Follower {
     remembered: Remembered,
     asked: Asked,
     actions: u32,
+    /// What it writes as wrong once the coach asks for it: that is told by nobody.
+    found: (Cause, Answer),
     /// After how many readings it stops.
     limit_readings: usize,
     written: Vec<(Cell, u64, u32)>,
@@ -47,6 +52,7 @@ impl Follower {
             asked,
             remembered: Remembered::default(),
             actions: 0,
+            found: (Cause::NothingFound, Answer::LeftAsItIs),
             limit_readings: usize::MAX,
             written: Vec::new(),
             said: Vec::new(),
@@ -80,6 +86,12 @@ impl Follower {
                 }
                 (None, Some(cell)) => self.write(cell, u64::from(hint.patience_s)),
                 (None, None) if hint.part.is_some() => self.wait(1),
+                (None, None) if hint.text.starts_with(ASKS_WHAT_WAS_WRONG) => {
+                    let evidence = vec![];
+                    let (cause, answer) = self.found;
+                    let finding = WrittenFinding { cause, answer, evidence };
+                    self.bench.apply(&Action::WriteFinding(finding)).unwrap();
+                }
                 (None, None) => return,
             }
         }
@@ -203,6 +215,8 @@ fn a_sound_job_is_led_to_its_end() {
         let said = follower.said.join("\n");
         let over = follower.bench.seen().over;
         assert_eq!(over, Some(Over::HandedOver(Ending::InService)), "{id}\n{said}");
+        let asked = said.lines().filter(|line| line.contains(ASKS_WHAT_WAS_WRONG)).count();
+        assert_eq!(asked, 1, "{id}\n{said}");
         let tight = follower.bench.seen().sheet.joints;
         assert!(tight.len() >= 4, "{id}: {tight:?}\n{said}");
     }
@@ -212,6 +226,7 @@ fn a_sound_job_is_led_to_its_end() {
 #[test]
 fn a_wrong_conversion_is_shut_off() {
     let mut follower = Follower::new("moved-with-the-house", 1);
+    follower.found = (Cause::NotConverted, Answer::ShutOff);
     follower.follow(3_600);
     let said = follower.said.join("\n");
     let over = follower.bench.seen().over;

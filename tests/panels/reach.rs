@@ -60,6 +60,8 @@ fn kind(action: &Action) -> &'static str {
         Action::FillColumn => "fill-column",
         Action::Write(_) => "write",
         Action::WriteJoint { .. } => "write-joint",
+        Action::WriteFinding(_) => "write-finding",
+        Action::StrikeFinding(_) => "strike-finding",
         Action::Tag(_) => "tag",
         Action::Call(_) => "call",
         Action::Tell(_) => "tell",
@@ -67,7 +69,7 @@ fn kind(action: &Action) -> &'static str {
     }
 }
 
-const KINDS: usize = 41;
+const KINDS: usize = 43;
 
 /// Situations that between them show every state of everything.
 fn situations() -> Vec<Seen> {
@@ -156,15 +158,15 @@ fn offered() -> Vec<Action> {
     all
 }
 
-/// Every kind of action is in a list, but for the two that are forms: writing a reading and
-/// handing over.
+/// Every kind of action is in a list, but for those that are forms: writing a reading, writing and
+/// striking a finding, and handing over.
 #[test]
 fn every_kind_of_action_can_be_reached() {
     let mut kinds: BTreeSet<&str> = offered().iter().map(kind).collect();
     let forms_at = |part: &str| forms(part, &seen(Place::Hall));
-    assert_eq!(forms_at("job-sheet"), [Form::Write]);
+    assert_eq!(forms_at("job-sheet"), [Form::Write, Form::Finding]);
     assert_eq!(forms_at("householder"), [Form::HandOver]);
-    kinds.extend(["write", "hand-over"]);
+    kinds.extend(["write", "write-finding", "strike-finding", "hand-over"]);
     assert_eq!(kinds.len(), KINDS, "{kinds:?}");
 }
 

@@ -134,6 +134,19 @@ fn perform(rig: &mut Rig, action: &Action) {
                 by_list(rig, &Action::Plug { port: *port, step });
             }
         }
+        Action::WriteFinding(finding) => {
+            let part = finding.cause.part().label();
+            if !rig.named().iter().any(|(label, ..)| label == part) {
+                activate(rig, "What was wrong");
+            }
+            activate(rig, part);
+            activate(rig, finding.cause.label());
+            activate(rig, finding.answer.label());
+            for backing in &finding.evidence {
+                activate(rig, &quarterturn::panels::finding::label(*backing));
+            }
+            activate(rig, "Write it on the sheet");
+        }
         Action::HandOver(said) => {
             activate(rig, "End the job");
             let ending = match said.ending {

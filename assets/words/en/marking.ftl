@@ -110,6 +110,8 @@ done-watch-start = stopwatch started
 done-watch-stop = stopwatch stopped
 done-write = reading written: { $port }
 done-write-joint = leak check written: { $joint }
+done-write-finding = finding written: { $cause }
+done-strike-finding = finding struck: { $cause }
 done-write-measured = measurement written: { $spot }
 done-tag = warning tag { $to ->
     [on] on
@@ -363,3 +365,16 @@ true-not-named = none of it was done here
 undone-combustion = combustion
 undone-temperature-rise = temperature rise
 undone-gas-rate = gas rate
+
+## Findings of what was written as wrong
+
+seen-no-finding = no finding stands on the sheet
+seen-findings = on the sheet: { $causes }
+seen-finding = on the sheet: { $cause }
+seen-finding-answer = on the sheet: { $cause }: { $answer }
+seen-unbacked = on the sheet: { $cause }, with nothing that speaks for it
+true-cause = { $cause }. { $how }
+true-wrong-cause = it was not so. { $how }
+true-finding-answer = that was not done, or the job ended otherwise
+true-unbacked = { $how }
+true-no-finding = nothing was wrong, and nobody can read it there

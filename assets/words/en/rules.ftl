@@ -16,6 +16,7 @@ essential-restored = Manual valve, switches and power restored
 essential-nothing-bypassed = Nothing bypassed, nothing made dangerous
 essential-conversion-proven = Fuel and conversion proven
 essential-right-ending = Ended as the finding asks
+essential-cause-named = What was wrong, named on the sheet
 
 ## Rule files
 

@@ -5,6 +5,7 @@ use core::fmt::Write as _;
 
 use serde::Serialize;
 
+use super::causes::{self, ToldCause};
 use super::entry::Told;
 use crate::rules::competency::{self, Competency};
 use crate::rules::{Essential, Family, Rule, RuleBook, Severity, shared};
@@ -19,6 +20,8 @@ pub enum Topic {
     Rule(Box<Rule>),
     /// A competency that rules speak for.
     Competency(Competency),
+    /// A cause that a finding can name.
+    Cause(ToldCause),
 }
 
 impl Topic {
@@ -29,6 +32,7 @@ impl Topic {
             Self::Field(told) => &told.path,
             Self::Rule(rule) => &rule.id,
             Self::Competency(one) => one.id,
+            Self::Cause(cause) => cause.id,
         }
     }
 }
@@ -38,28 +42,31 @@ pub(super) fn book() -> Option<RuleBook> {
     shared().ok()
 }
 
-/// The rule or the competency with this id, every rule for `rules`, every competency for
-/// `competencies`.
+/// The rule, the competency or the cause with this id; all of them for `rules`, `competencies` and
+/// `causes`.
 pub(super) fn topics(wanted: &str) -> Vec<Topic> {
     let rules = book().map(|book| book.rules).unwrap_or_default();
     let rule = |rule: Rule| Topic::Rule(Box::new(rule));
     match wanted {
         "rules" => rules.into_iter().map(rule).collect(),
         "competencies" => competency::ALL.into_iter().map(Topic::Competency).collect(),
+        "causes" => causes::told(wanted).into_iter().map(Topic::Cause).collect(),
         id => {
             let id = id.strip_prefix("rules.").unwrap_or(id);
             let upper = id.to_uppercase();
             let found = rules.into_iter().filter(|one| one.id == id).map(rule);
-            found.chain(competency::find(&upper).copied().map(Topic::Competency)).collect()
+            let found = found.chain(competency::find(&upper).copied().map(Topic::Competency));
+            found.chain(causes::told(wanted).into_iter().map(Topic::Cause)).collect()
         }
     }
 }
 
-/// Ids of all rules and competencies.
+/// Ids of all rules, competencies and causes.
 pub(super) fn ids() -> Vec<String> {
     let rules = book().map(|book| book.rules).unwrap_or_default();
     let competencies = competency::ALL.iter().map(|one| one.id.to_owned());
-    rules.into_iter().map(|rule| rule.id).chain(competencies).collect()
+    let causes = crate::parts::Cause::ALL.iter().map(|cause| cause.id().to_owned());
+    rules.into_iter().map(|rule| rule.id).chain(competencies).chain(causes).collect()
 }
 
 /// Every rule in a line.

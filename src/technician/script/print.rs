@@ -1,5 +1,6 @@
 //! From an action to its line in a script, and so from a record to a script.
 
+use super::finding;
 use super::verb::plug_word;
 use super::words::Word;
 use crate::hands::action::{Action, PlugStep};
@@ -51,6 +52,8 @@ pub fn action_line(action: &Action) -> String {
         Action::FillColumn => "fill-column".to_owned(),
         Action::Write(reading) => write(reading),
         Action::WriteJoint { joint, verdict } => two("write-joint", *joint, *verdict),
+        Action::WriteFinding(it) => finding::line(it),
+        Action::StrikeFinding(it) => one("strike-finding", *it),
         Action::Tag(it) => one("tag", *it),
         Action::Call(it) => one("call", *it),
         Action::Tell(it) => one("tell", *it),

@@ -2,8 +2,8 @@
 
 use super::Order;
 use super::tokens::{Slip, Tokens, short};
-use super::until;
 use super::words::{Word, nearest};
+use super::{finding, until};
 use crate::hands::action::{Action, HandOver, PlugStep};
 use crate::parts::{Phase, Port, Reading, Stage};
 use crate::scenario::Code;
@@ -55,6 +55,8 @@ pub(super) const VERBS: &[&str] = &[
     "fill-column",
     "write",
     "write-joint",
+    "finding",
+    "strike-finding",
     "tag",
     "call",
     "tell",
@@ -141,6 +143,8 @@ fn action(tokens: &mut Tokens<'_>) -> Result<Action, Slip> {
         "gauge" => Action::Gauge(tokens.word()?),
         "fill-column" => Action::FillColumn,
         "write-joint" => Action::WriteJoint { joint: tokens.word()?, verdict: tokens.word()? },
+        "finding" => Action::WriteFinding(finding::read(tokens)?),
+        "strike-finding" => Action::StrikeFinding(tokens.word()?),
         "tag" => Action::Tag(tokens.word()?),
         "call" => Action::Call(tokens.word()?),
         "tell" => Action::Tell(tokens.word()?),

@@ -2,6 +2,7 @@
 //! as an author would write it.
 
 mod catalogue;
+mod causes;
 mod faults;
 mod looks;
 mod sound;
