@@ -10,6 +10,7 @@ mod close;
 mod course;
 pub mod diagnosis;
 pub mod drive;
+pub mod fairness;
 mod flue;
 mod hose;
 mod judge;
