@@ -190,6 +190,11 @@ fn raise(place: Place) -> Vec<Piece> {
     ]
 }
 
+/// Whether the technician does such a thing only after a thought: the ritual goes on without it.
+fn takes_thought(action: &Action) -> bool {
+    matches!(action, Action::Mend(_) | Action::Turn { .. } | Action::Call(_))
+}
+
 /// Player of a blind run.
 pub struct Blind {
     ritual: Technician,
@@ -218,6 +223,9 @@ impl Player for Blind {
                 Next::Done => {}
             }
             let action = self.ritual.next(seen)?;
+            if takes_thought(&action) {
+                continue;
+            }
             match self.policy.carry_out(&action, self.place) {
                 Some(pieces) => self.detour.extend(pieces),
                 None => return Some(action),

@@ -113,6 +113,8 @@ impl Manner {
                 let brush = || Piece::Do(Action::LeakFluid(*joint));
                 Some(vec![brush(), wait(5), brush()])
             }
+            // The time that fluid stays on is counted from the brush.
+            (Self::TakesTime, Action::LeakFluid(_)) => None,
             (Self::TakesTime, _) if chance.below(4) == 0 => {
                 Some(vec![wait(1 + u64::from(chance.below(8))), action.clone().into()])
             }
