@@ -10,6 +10,7 @@ mod close;
 mod course;
 pub mod diagnosis;
 pub mod drive;
+pub mod fairness;
 mod findings;
 mod flue;
 mod hose;

@@ -3,10 +3,12 @@
 
 mod alike;
 mod good;
+mod sides;
 mod spoiled;
 
 pub use alike::{Alike, alike, alike_pairs};
 pub use good::SeedProof;
+pub use sides::{BlindProof, FairProof, blind_run, fair_run};
 pub use spoiled::SpoilProof;
 
 use std::collections::BTreeSet;
