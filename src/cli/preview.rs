@@ -13,7 +13,7 @@ use super::job::Job;
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::{GasFigures, Plate, Target};
 use crate::appliance::test_point::{Port, Stage};
-use crate::measure::pattern::{Hands, Pattern, Point, measure};
+use crate::measure::pattern::{Pattern, Point, Start, measure};
 use crate::parts::Level;
 use crate::setup::Setup;
 use crate::units::{PressureUnit, W_PER_BTU_H, hundredths_inwc};
@@ -44,11 +44,10 @@ pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
     });
     let faults = faults.collect();
     let own_meter = own_meter::faces(&setup);
-    let states = states(&setup, &measure(setup.clone(), Hands::OpenUp, None), heating_value_j_m3);
+    let states = states(&setup, &measure(setup.clone(), Start::GasOn), heating_value_j_m3);
     let right = job.scenario.draw_healthy(args.seed);
     let heating_value_j_m3 = right.gas.heating_value_j_m3;
-    let healthy =
-        self::states(&right, &measure(right.clone(), Hands::OpenUp, None), heating_value_j_m3);
+    let healthy = self::states(&right, &measure(right.clone(), Start::GasOn), heating_value_j_m3);
     let differs = states.iter().zip(&healthy).map(|(it, right)| differs(it, right)).collect();
     let report = Report {
         scenario: job.id,

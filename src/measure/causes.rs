@@ -1,7 +1,7 @@
 //! What a job's sheet has to name: what is really wrong on the bench, as far as it can be felt.
 
 use super::felt::is_felt;
-use super::pattern::{Hands, measure};
+use super::pattern::{Start, measure};
 use crate::catalogue::cause::{ORDINARY_ZERO_PA, Origin, TrueCause, set, true_causes};
 use crate::catalogue::fault::Fault;
 use crate::parts::{Cause, Port, Stage};
@@ -50,7 +50,7 @@ fn shows(setup: &Setup, cause: Cause) -> bool {
         return true;
     }
     let figures = setup.furnace.plate.figures();
-    let pattern = measure(setup.clone(), Hands::OpenUp, Some(Port::Manifold));
+    let pattern = measure(setup.clone(), Start::Hooked(Port::Manifold));
     pattern.points.iter().any(|point| {
         let Stage::Firing(level) = point.stage else { return false };
         let band = figures.manifold[level].band();

@@ -37,7 +37,6 @@ impl Goal {
                 Self::Door(Door::Blower, Fitted::On),
                 Self::Power(OnOff::On),
             ],
-            Self::Hooked(port) => vec![Self::HoseOn(port), Self::GasOn],
             Self::Proven(port) => joint::proven(memory, port),
             Self::Others(to) => {
                 vec![
@@ -62,6 +61,7 @@ impl Goal {
             | Self::HandEmpty
             | Self::InHand(_)
             | Self::Looked(_)
+            | Self::LookedHere(_)
             | Self::Smelt(_)
             | Self::HeatOff
             | Self::Standing
@@ -71,11 +71,13 @@ impl Goal {
             | Self::ValveSwitch(_)
             | Self::Jumper(_)
             | Self::Aired(_)
+            | Self::MeterOn
             | Self::MeterWarm
             | Self::MeterReady
             | Self::PlugOut(_)
             | Self::AdapterIn(_)
             | Self::HoseOn(_)
+            | Self::HoseOnAsFound(_)
             | Self::HoseOff
             | Self::AdapterOut(_)
             | Self::Closed(_)
@@ -99,6 +101,7 @@ impl Goal {
             Self::HandEmpty => hand_empty(seen),
             Self::InHand(tool) => in_hand(seen, tool),
             Self::Looked(subject) => air::looked(seen, memory, subject),
+            Self::LookedHere(subject) => air::looked_here(seen, memory, subject),
             Self::Smelt(height) => air::smelt(memory, height),
             Self::HeatOff => isolate::heat_off(seen, memory),
             Self::Standing => isolate::standing(seen, memory),
@@ -108,11 +111,13 @@ impl Goal {
             Self::ValveSwitch(to) => isolate::valve_switch(seen, memory, to),
             Self::Jumper(to) => isolate::jumper(seen, memory, to),
             Self::Aired(to) => air::window(seen, memory, to),
+            Self::MeterOn => meter::on(seen, memory),
             Self::MeterWarm => meter::warm(seen, memory),
             Self::MeterReady => meter::ready(seen, memory),
             Self::PlugOut(port) => port::plug_out(seen, memory, port),
             Self::AdapterIn(port) => port::adapter_in(seen, memory, port),
-            Self::HoseOn(port) => port::hose_on(seen, memory, port),
+            Self::HoseOn(port) => port::ready_on(seen, memory, port),
+            Self::HoseOnAsFound(port) => port::hose_on(seen, memory, port, || Step::Met),
             Self::HoseOff => port::hose_off(seen, memory),
             Self::AdapterOut(port) => port::adapter_out(seen, memory, port),
             Self::Closed(port) => port::closed(seen, memory, port),
@@ -130,7 +135,6 @@ impl Goal {
             // What has parts is asked through them.
             Self::Isolated
             | Self::GasOn
-            | Self::Hooked(_)
             | Self::Proven(_)
             | Self::Others(_)
             | Self::Burning(..)

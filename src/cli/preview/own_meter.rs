@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use serde::Serialize;
 
 use crate::appliance::test_point::Stage;
-use crate::measure::pattern::{Hands, Point, measure};
+use crate::measure::pattern::{Point, Start, measure};
 use crate::parts::Port;
 use crate::senses::seen::Display;
 use crate::setup::Setup;
@@ -32,7 +32,7 @@ struct Face {
 /// The manometer as it comes out of the bag, its zero not set, on a job as it is found.
 pub(super) fn faces(setup: &Setup) -> Vec<Faces> {
     let [inlet, manifold] = [Port::Inlet, Port::Manifold]
-        .map(|port| measure(setup.clone(), Hands::OpenUp, Some(port)).points);
+        .map(|port| measure(setup.clone(), Start::Hooked(port)).points);
     Stage::of(setup.furnace.plate.input.list())
         .map(Stage::label)
         .zip(inlet.iter().zip(&manifold))
