@@ -21,7 +21,7 @@ use bevy_egui::{
 };
 use wgpu_types::DeviceType;
 
-use super::drive::Front;
+use super::drive::Screen;
 use super::page::TheCamera;
 
 /// What is known about the need to draw.
@@ -163,7 +163,7 @@ fn panels_delay(mut redraw: ResMut<Redraw>, outputs: Query<&EguiFullOutput>) {
 }
 
 fn decide(
-    front: Res<Front>,
+    screen: Res<Screen>,
     output: Single<&EguiRenderOutput>,
     mut redraw: ResMut<Redraw>,
     mut camera: Single<&mut Camera, With<TheCamera>>,
@@ -188,7 +188,7 @@ fn decide(
     if redraw.again || redraw.forced > 0 || redraw.panels_delay.is_zero() {
         requests.write(RequestRedraw);
     }
-    let runs = front.runs();
+    let runs = screen.runs();
     let soon = redraw.panels_delay < LONG;
     let wait = match redraw.motion {
         Moving::Changing => Duration::from_secs_f32(CHANGING_S),

@@ -12,7 +12,7 @@ use crate::senses::seen::{Over, Seen, Smell, Sound};
 use crate::units::TICK_S;
 use crate::words::Id;
 
-use super::desk::{Attempt, Finished, Journal};
+use super::store::{Attempt, Finished, Journal};
 
 /// How long the caption of a short event stays, in ticks.
 const CAPTION_TICKS: u64 = 150;

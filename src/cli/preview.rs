@@ -43,7 +43,7 @@ pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
         severity: fault.entry().severity.show(*severity),
     });
     let faults = faults.collect();
-    let own_meter = own_meter::faces(&setup);
+    let own_meter = own_meter::readings(&setup);
     let states = states(&setup, &measure(setup.clone(), Start::GasOn), heating_value_j_m3);
     let right = job.scenario.draw_healthy(args.seed);
     let heating_value_j_m3 = right.gas.heating_value_j_m3;

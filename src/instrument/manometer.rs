@@ -62,7 +62,7 @@ pub struct Manometer {
 
 /// What a manometer shows.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum MeterFace {
+pub enum MeterDisplay {
     /// Nothing: it is off.
     Dark,
     /// The difference between the ports, rounded to the display.
@@ -213,13 +213,13 @@ impl Manometer {
 
     /// What the display shows now: nothing, a number or over-range.
     #[must_use]
-    pub fn face(&self) -> MeterFace {
+    pub fn face(&self) -> MeterDisplay {
         if !self.is_on() {
-            MeterFace::Dark
+            MeterDisplay::Dark
         } else if self.over_range() {
-            MeterFace::OverRange
+            MeterDisplay::OverRange
         } else {
-            MeterFace::Number(self.shown())
+            MeterDisplay::Number(self.shown())
         }
     }
 }
@@ -263,9 +263,9 @@ mod tests {
     fn over_range_shows_no_number() {
         let mut meter = meter();
         run(&mut meter, 5, 20.0 * PA_PER_INWC);
-        assert_eq!(meter.face(), MeterFace::OverRange);
+        assert_eq!(meter.face(), MeterDisplay::OverRange);
         run(&mut meter, 5, 0.0);
-        assert!(matches!(meter.face(), MeterFace::Number(_)));
+        assert!(matches!(meter.face(), MeterDisplay::Number(_)));
     }
 
     /// First-order lag: after one time constant 63 % of a step is felt (closed form).

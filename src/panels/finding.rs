@@ -3,8 +3,8 @@
 
 use egui::Ui;
 
-use super::kit;
-use super::wish::Wish;
+use super::command::Command;
+use super::widgets;
 use crate::hands::action::Action;
 use crate::parts::{Answer, Backing, Cause, Phase, Sight, SystemPart, WrittenFinding};
 use crate::senses::seen::SheetSeen;
@@ -32,15 +32,21 @@ impl FindingState {
 }
 
 /// Shows what stands on the sheet, and the form for another finding.
-pub fn finding_ui(ui: &mut Ui, sheet: &SheetSeen, state: &mut FindingState, out: &mut Vec<Wish>) {
+pub fn finding_ui(
+    ui: &mut Ui,
+    sheet: &SheetSeen,
+    state: &mut FindingState,
+    out: &mut Vec<Command>,
+) {
     written_ui(ui, sheet, out);
     let Some(part) = part_ui(ui, state) else { return };
     if cause_ui(ui, part, state).is_none() {
         return;
     }
-    kit::section(ui, t!("finding-answer"));
+    widgets::section(ui, t!("finding-answer"));
     for &answer in Answer::ALL {
-        if kit::seen_when_focused(ui.radio(state.answer == Some(answer), answer.label())).clicked()
+        if widgets::seen_when_focused(ui.radio(state.answer == Some(answer), answer.label()))
+            .clicked()
         {
             state.answer = Some(answer);
         }
@@ -48,45 +54,45 @@ pub fn finding_ui(ui: &mut Ui, sheet: &SheetSeen, state: &mut FindingState, out:
     evidence_ui(ui, sheet, state);
     let ready = state.said();
     let write = ui.add_enabled(ready.is_some(), egui::Button::new(t!("finding-write")));
-    if kit::seen_when_focused(write).clicked()
+    if widgets::seen_when_focused(write).clicked()
         && let Some(finding) = ready
     {
-        out.push(Wish::Act(Action::WriteFinding(finding)));
+        out.push(Command::Act(Action::WriteFinding(finding)));
         *state = FindingState::default();
     }
     if state.answer.is_none() {
-        kit::quiet(ui, t!("finding-lacks-answer"));
+        widgets::quiet(ui, t!("finding-lacks-answer"));
     }
 }
 
 /// Findings on the sheet, each with a button that strikes it.
-fn written_ui(ui: &mut Ui, sheet: &SheetSeen, out: &mut Vec<Wish>) {
+fn written_ui(ui: &mut Ui, sheet: &SheetSeen, out: &mut Vec<Command>) {
     if sheet.findings.is_empty() {
-        kit::quiet(ui, t!("finding-none"));
+        widgets::quiet(ui, t!("finding-none"));
     }
     for finding in &sheet.findings {
         let (cause, answer) = (finding.cause.label(), finding.answer.label().to_lowercase());
         let line = t!("finding-line", cause = cause, answer = answer);
-        kit::live(&ui.label(kit::pen(line)));
+        widgets::live(&ui.label(widgets::pen(line)));
         let strike = t!("finding-strike", cause = cause.to_lowercase());
-        if kit::list_button(ui, &strike, None).clicked() {
-            out.push(Wish::Act(Action::StrikeFinding(finding.cause)));
+        if widgets::list_button(ui, &strike, None).clicked() {
+            out.push(Command::Act(Action::StrikeFinding(finding.cause)));
         }
     }
 }
 
 /// The list of parts, or the one that was chosen.
 fn part_ui(ui: &mut Ui, state: &mut FindingState) -> Option<SystemPart> {
-    kit::section(ui, t!("finding-part"));
+    widgets::section(ui, t!("finding-part"));
     if let Some(part) = state.part {
-        ui.label(kit::pen(part.label()));
-        if kit::list_button(ui, t!("finding-other-part"), None).clicked() {
+        ui.label(widgets::pen(part.label()));
+        if widgets::list_button(ui, t!("finding-other-part"), None).clicked() {
             *state = FindingState::default();
         }
         return state.part;
     }
     for &part in SystemPart::ALL {
-        if kit::list_button(ui, part.label(), None).clicked() {
+        if widgets::list_button(ui, part.label(), None).clicked() {
             state.part = Some(part);
         }
     }
@@ -95,9 +101,10 @@ fn part_ui(ui: &mut Ui, state: &mut FindingState) -> Option<SystemPart> {
 
 /// The causes that belong to a part, or the one that was chosen.
 fn cause_ui(ui: &mut Ui, part: SystemPart, state: &mut FindingState) -> Option<Cause> {
-    kit::section(ui, t!("finding-cause"));
+    widgets::section(ui, t!("finding-cause"));
     for &cause in Cause::ALL.iter().filter(|cause| cause.part() == part) {
-        if kit::seen_when_focused(ui.radio(state.cause == Some(cause), cause.label())).clicked() {
+        if widgets::seen_when_focused(ui.radio(state.cause == Some(cause), cause.label())).clicked()
+        {
             state.cause = Some(cause);
         }
     }
@@ -105,10 +112,10 @@ fn cause_ui(ui: &mut Ui, part: SystemPart, state: &mut FindingState) -> Option<C
 }
 
 fn evidence_ui(ui: &mut Ui, sheet: &SheetSeen, state: &mut FindingState) {
-    kit::section(ui, t!("finding-evidence"));
+    widgets::section(ui, t!("finding-evidence"));
     for backing in on_sheet(sheet) {
         let mut ticked = state.evidence.contains(&backing);
-        let tick = kit::seen_when_focused(ui.checkbox(&mut ticked, label(backing)));
+        let tick = widgets::seen_when_focused(ui.checkbox(&mut ticked, label(backing)));
         if tick.clicked() {
             state.evidence.retain(|one| *one != backing);
             if ticked && state.evidence.len() < WrittenFinding::MOST_EVIDENCE {

@@ -14,9 +14,9 @@ use super::settings::{Motion, Settings, TextSize};
 pub const INK: Color32 = Color32::from_rgb(0x1f, 0x2d, 0x3a);
 /// Background of pages and of the drawing.
 pub const PAPER: Color32 = Color32::from_rgb(0xf5, 0xf1, 0xe8);
-/// The job sheet, a cleaner paper than the ground.
+/// The job sheet, a cleaner paper than the background.
 pub const SHEET: Color32 = Color32::from_rgb(0xff, 0xfd, 0xf8);
-/// The ground in shade.
+/// The background in shade.
 pub const SHADE: Color32 = Color32::from_rgb(0xec, 0xe6, 0xd8);
 /// The clipboard behind the job sheet.
 pub const BOARD: Color32 = Color32::from_rgb(0xdc, 0xd3, 0xbd);
@@ -49,7 +49,7 @@ pub const SETTLED: Color32 = Color32::from_rgb(0x2f, 0x6b, 0x47);
 /// The glass of an instrument.
 const GLASS: Color32 = Color32::from_rgb(0xcb, 0xd6, 0xbf);
 
-/// Every pair of text colour and ground that the panels use, with a name. A test holds each to
+/// Every pair of text color and background that the panels use, with a name. A test holds each to
 /// 4.5:1 (WCAG 2.2, 1.4.3).
 pub const TEXT_PAIRS: &[(&str, Color32, Color32)] = &[
     ("ink-on-paper", INK, PAPER),
@@ -77,7 +77,7 @@ pub const TEXT_PAIRS: &[(&str, Color32, Color32)] = &[
     ("brass-on-sheet", Color32::from_rgb(0x73, 0x58, 0x1c), SHEET),
 ];
 
-/// Lines and marks that carry meaning, with their ground. A test holds each to 3:1 (WCAG 2.2,
+/// Lines and marks that carry meaning, with their background. A test holds each to 3:1 (WCAG 2.2,
 /// 1.4.11).
 pub const MARK_PAIRS: &[(&str, Color32, Color32)] = &[
     ("rule-on-sheet", RULE, SHEET),

@@ -13,7 +13,7 @@ use crate::setup::SupplyRight;
 /// Everything to show now.
 #[derive(Debug, Clone, Copy)]
 pub struct View<'a> {
-    /// What the trainee chose; the panels ask for changes by a wish.
+    /// What the trainee chose; the panels ask for changes by a command.
     pub settings: &'a Settings,
     /// The page in front.
     pub page: Page<'a>,

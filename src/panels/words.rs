@@ -1,6 +1,6 @@
 //! States in words: what the eye finds at a part, for names of hot-spots and for lists.
 
-use super::face;
+use super::instrument_display;
 use super::parts::canonical;
 use crate::appliance::safety::{Hose, Jumper};
 use crate::parts::{Fitted, Joint, Level, LowSide, OnOff, Opening, Port, PortFill, Push, Tool};
@@ -26,7 +26,7 @@ fn at_hand(id: &str, seen: &Seen) -> Option<String> {
         return Some(tool_state(tool, seen));
     }
     Some(match id {
-        "meter" => match face::gauge_line(seen.gauge) {
+        "meter" => match instrument_display::gauge_line(seen.gauge) {
             Some(gauge) => t!("meter-shows-beside", display = display(seen), gauge = gauge),
             None => t!("meter-shows", display = display(seen)),
         },

@@ -5,8 +5,8 @@ use quarterturn::bench::Bench;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
 use quarterturn::hands::event::EventKind;
-use quarterturn::panels::Wish;
-use quarterturn::panels::coach::{Asked, Remembered, coach};
+use quarterturn::panels::Command;
+use quarterturn::panels::coach::{CardTimes, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
 use quarterturn::parts::{
@@ -21,7 +21,7 @@ use quarterturn::units::TICKS_PER_S;
 use crate::fixture::{App, Which, seen, seen_open, window};
 
 /// The times on a card.
-const ASKED: Asked = Asked { hold_s: 180.0, settle_s: 20.0 };
+const ASKED: CardTimes = CardTimes { hold_s: 180.0, settle_s: 20.0 };
 
 /// How the coach asks for the finding.
 const ASKS_WHAT_WAS_WRONG: &str = "Before you hand over, write what was wrong";
@@ -31,7 +31,7 @@ const ASKS_WHAT_WAS_WRONG: &str = "Before you hand over, write what was wrong";
 struct Follower {
     bench: Bench,
     remembered: Remembered,
-    asked: Asked,
+    times: CardTimes,
     actions: u32,
     /// What it writes as wrong once the coach asks for it: that is told by nobody.
     found: (Cause, Answer),
@@ -46,10 +46,10 @@ impl Follower {
     fn new(id: &str, seed: u64) -> Self {
         let text = builtin::find(id).unwrap().text;
         let setup = load(text).unwrap().draw(seed);
-        let asked = Asked { hold_s: setup.card.hold_s, settle_s: setup.card.settle_s };
+        let times = CardTimes { hold_s: setup.card.hold_s, settle_s: setup.card.settle_s };
         Self {
             bench: Bench::new(setup),
-            asked,
+            times,
             remembered: Remembered::default(),
             actions: 0,
             found: (Cause::NothingFound, Answer::LeftAsItIs),
@@ -71,7 +71,7 @@ impl Follower {
         while self.bench.tick() < end && self.written.len() < self.limit_readings {
             let seen = self.bench.seen();
             self.remembered.notice(&seen);
-            let Some(hint) = coach(&seen, &self.remembered, self.asked) else { return };
+            let Some(hint) = coach(&seen, &self.remembered, self.times) else { return };
             if !self.said.last().is_some_and(|last| last.ends_with(&hint.text)) {
                 self.said.push(format!("{} s: {}", seen.tick / TICKS_PER_S, hint.text));
             }
@@ -100,7 +100,7 @@ impl Follower {
     fn write(&mut self, cell: Cell, patience_s: u64) {
         self.wait(patience_s);
         // What was lit may have gone out meanwhile; then there is something else to do first.
-        if coach(&self.bench.seen(), &self.remembered, self.asked).and_then(|hint| hint.cell)
+        if coach(&self.bench.seen(), &self.remembered, self.times).and_then(|hint| hint.cell)
             != Some(cell)
         {
             return;
@@ -157,7 +157,7 @@ fn the_coach_leads_to_true_readings() {
                     _ => {}
                 }
             }
-            let asked_s = follower.asked.hold_s;
+            let asked_s = follower.times.hold_s;
             assert!(held_s >= asked_s, "{id} {seed}: held {held_s} s of {asked_s}");
             assert!(said.contains(&format!("{asked_s:.0} seconds: a slow climb")), "{said}");
             let to_hall = said.matches("ask for much more heat").count();
@@ -276,7 +276,7 @@ fn the_line_is_there_when_it_should_be() {
     let mut harness = window(app, 1280.0, 720.0);
     harness.get_by_label("Do the next step for me").click();
     harness.run();
-    assert!(matches!(harness.state().wishes[0], Wish::Act(Action::Sniff(_))));
+    assert!(matches!(harness.state().commands[0], Command::Act(Action::Sniff(_))));
     harness.get_by_label("No more hints").click();
     harness.run();
     assert!(harness.query_by_label("No more hints").is_none());
@@ -286,7 +286,7 @@ fn the_line_is_there_when_it_should_be() {
     harness.get_by_label("Give me a hint, F1").click();
     harness.run();
     assert!(harness.query_by_label("No more hints").is_some());
-    assert_eq!(harness.state().wishes, [Wish::HintShown]);
+    assert_eq!(harness.state().commands, [Command::HintShown]);
 }
 
 /// Where the screw is not the cause the coach leads from look to look, each of them to be done, and

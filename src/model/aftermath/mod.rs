@@ -11,7 +11,7 @@
 //! shorter, down to single ticks.
 //! **Source.** Backward Euler is stable at any length (any text on numerical analysis). The bounds of
 //! a stretch are our own.
-//! **Left out.** Aftermath set-back, sun, people, draughts; what a fire would do after it began.
+//! **Left out.** Night set-back, sun, people, draughts; what a fire would do after it began.
 //! **Checked.** `tests/core/bench/aftermath.rs`: several states left behind, by strides and by ticks.
 
 mod account;

@@ -55,7 +55,7 @@ impl Hint {
 
 /// The times that the job card asks for, in seconds.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Asked {
+pub struct CardTimes {
     /// How long a hold without flow must last.
     pub hold_s: f64,
     /// How long after a change a reading counts.

@@ -3,12 +3,12 @@
 use egui::Ui;
 
 use crate::appliance::plate::GasFigures;
+use crate::panels::actions;
+use crate::panels::command::Command;
 use crate::panels::entry::pressure;
-use crate::panels::face;
-use crate::panels::kit;
+use crate::panels::instrument_display;
 use crate::panels::view::{Job, View};
-use crate::panels::ways;
-use crate::panels::wish::Wish;
+use crate::panels::widgets;
 use crate::panels::words;
 use crate::parts::Subject;
 use crate::senses::seen::{Measured, Note, Observation, SheetSeen, WrittenMeasured};
@@ -17,8 +17,8 @@ use crate::units::{PressureUnit, full_stop};
 use crate::words::{Id, decimal};
 
 /// The job and the figures that were read.
-pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Vec<Wish>) {
-    kit::section(ui, t!("sheet-title"));
+pub(super) fn card_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Vec<Command>) {
+    widgets::section(ui, t!("sheet-title"));
     // Open on arrival; folded once the work has begun, unless it is opened again.
     let arrived = job.seen.sheet.notes.is_empty();
     let card = egui::CollapsingHeader::new(job.card.title)
@@ -35,7 +35,7 @@ pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Ve
             ui.label(t!("sheet-hold", seconds = decimal(job.card.hold_s, 0)));
         }
         ui.label(t!("sheet-settle", seconds = decimal(job.card.settle_s, 0)));
-        kit::quiet(
+        widgets::quiet(
             ui,
             t!("sheet-seed", seed = job.seed.to_string(), help = job.help.label().to_lowercase()),
         );
@@ -47,19 +47,19 @@ pub(super) fn paper_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Ve
 }
 
 /// The author's hints that were taken, and the next one for the asking.
-fn hints_ui(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
+fn hints_ui(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Command>) {
     let (given, left) = (job.card.hints, job.card.hints_left);
     for (i, hint) in given.iter().enumerate() {
-        let said = ui.label(kit::pen(t!("sheet-hint", number = i + 1, hint = hint)));
+        let said = ui.label(widgets::pen(t!("sheet-hint", number = i + 1, hint = hint)));
         if i + 1 == given.len() {
-            kit::live(&said);
+            widgets::live(&said);
         }
     }
     if left > 0 {
         let all = given.len() + left;
         let text = t!("sheet-next-hint", number = given.len() + 1, all = all);
-        if kit::list_button(ui, &text, None).clicked() {
-            out.push(Wish::NextHint);
+        if widgets::list_button(ui, &text, None).clicked() {
+            out.push(Command::NextHint);
         }
     }
 }
@@ -120,23 +120,23 @@ fn figures_line(paper: &str, figures: &GasFigures, unit: PressureUnit) -> String
 
 /// What was noted from looking closely.
 pub(super) fn notes_ui(ui: &mut Ui, sheet: &SheetSeen) {
-    kit::section(ui, t!("sheet-notes"));
+    widgets::section(ui, t!("sheet-notes"));
     if sheet.notes.is_empty() {
-        kit::quiet(ui, t!("sheet-no-notes"));
+        widgets::quiet(ui, t!("sheet-no-notes"));
     }
     for note in &sheet.notes {
-        ui.label(kit::pen(note.subject.label()));
+        ui.label(widgets::pen(note.subject.label()));
         ui.label(note.words());
         if is_stale(note, sheet) {
-            kit::quiet(ui, BEFORE.text());
+            widgets::quiet(ui, BEFORE.text());
         }
     }
     for written in &sheet.measured {
         let WrittenMeasured { spot, figures, tick } = written;
         let measured = Measured { spot: *spot, figures: figures.clone() };
-        ui.label(kit::pen(face::line(&measured)));
+        ui.label(widgets::pen(instrument_display::line(&measured)));
         if sheet.done.iter().any(|done| done.tick >= *tick) {
-            kit::quiet(ui, BEFORE.text());
+            widgets::quiet(ui, BEFORE.text());
         }
     }
 }
@@ -148,5 +148,5 @@ const BEFORE: Id = id!("sheet-before");
 #[must_use]
 pub(crate) fn is_stale(note: &Note, sheet: &SheetSeen) -> bool {
     let since = sheet.done.iter().filter(|done| done.tick >= note.tick);
-    since.into_iter().any(|done| ways::outdates(done.repair, note.subject))
+    since.into_iter().any(|done| actions::outdates(done.repair, note.subject))
 }

@@ -1,11 +1,11 @@
-//! The desk of somebody alone with a computer: the scenarios that come with the program, records
+//! The store of a trainee alone with a computer: the scenarios that come with the program, records
 //! and choices kept in the usual places.
 
 use std::path::{Path, PathBuf};
 use std::time::{SystemTime, UNIX_EPOCH};
 
 use super::results::{self, Kept};
-use super::{Attempt, Desk, Finished, Journal, NoJournal, RecordJournal, marked};
+use super::{Attempt, Finished, Journal, NoJournal, RecordJournal, Store, marked};
 use crate::bench::Bench;
 use crate::panels::debrief::DebriefView;
 use crate::panels::settings::Settings;
@@ -20,15 +20,15 @@ const LOOK_THROUGH: usize = 30;
 
 /// Scenarios, records and choices in files; what has no path is not kept.
 #[derive(Debug, Clone, Default)]
-pub struct HomeDesk {
+pub struct FileStore {
     settings_file: Option<PathBuf>,
     records: Option<PathBuf>,
     learner: Option<String>,
     others: Vec<(String, String)>,
 }
 
-impl HomeDesk {
-    /// A desk that keeps choices and records where this computer keeps such things.
+impl FileStore {
+    /// A store that keeps choices and records where this computer keeps such things.
     #[must_use]
     pub fn usual() -> Self {
         let folders = directories::ProjectDirs::from("", "", "quarterturn");
@@ -37,25 +37,25 @@ impl HomeDesk {
         Self { settings_file: file, records, ..Self::default() }
     }
 
-    /// A desk that keeps nothing.
+    /// A store that keeps nothing.
     #[must_use]
     pub fn bare() -> Self {
         Self::default()
     }
 
-    /// The same desk, with records in this folder.
+    /// The same store, with records in this folder.
     #[must_use]
     pub fn recording_in(self, folder: PathBuf) -> Self {
         Self { records: Some(folder), ..self }
     }
 
-    /// The same desk, with this learner's id in records.
+    /// The same store, with this learner's id in records.
     #[must_use]
     pub fn of(self, learner: Option<String>) -> Self {
         Self { learner, ..self }
     }
 
-    /// The same desk, knowing one more scenario by its id and text.
+    /// The same store, knowing one more scenario by its id and text.
     #[must_use]
     pub fn knowing(mut self, id: String, text: String) -> Self {
         self.others.push((id, text));
@@ -111,7 +111,7 @@ fn recorded(help: Help) -> record::Help {
     }
 }
 
-impl Desk for HomeDesk {
+impl Store for FileStore {
     fn jobs(&self) -> Vec<JobChoice> {
         let others = self.others.iter().map(|(id, text)| (id.as_str(), text.as_str()));
         let listed = builtin::LADDER.iter().map(|job| (job.id, job.text));

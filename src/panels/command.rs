@@ -1,12 +1,12 @@
-//! What a trainee wants; the shell does it.
+//! What a trainee wants done; the program around the panels does it.
 
 use super::settings::Settings;
 use super::view::Help;
 use crate::hands::action::Action;
 
-/// A wish out of the panels, in the order it was made.
+/// A command out of the panels, in the order it was made.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Wish {
+pub enum Command {
     /// Do something at the bench, at the current tick.
     Act(Action),
     /// Let time stand until [`Self::Resume`].

@@ -1,4 +1,4 @@
-//! The list that the ways at a part are gathered in.
+//! The list that the choices at a part are gathered in.
 
 use crate::hands::action::Action;
 use crate::parts::Tool;
@@ -6,7 +6,7 @@ use crate::senses::seen::Seen;
 
 /// One thing that can be done.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Way {
+pub struct ActionChoice {
     /// What a person reads on the button.
     pub label: String,
     /// The action that the button gives to the bench.
@@ -16,13 +16,13 @@ pub struct Way {
 /// A list being filled; nothing comes twice.
 #[derive(Debug, Default)]
 pub(super) struct List {
-    pub ways: Vec<Way>,
+    pub choices: Vec<ActionChoice>,
 }
 
 impl List {
     pub(super) fn add(&mut self, label: impl Into<String>, action: Action) {
-        if !self.ways.iter().any(|way| way.action == action) {
-            self.ways.push(Way { label: label.into(), action });
+        if !self.choices.iter().any(|choice| choice.action == action) {
+            self.choices.push(ActionChoice { label: label.into(), action });
         }
     }
 

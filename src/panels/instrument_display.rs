@@ -1,10 +1,10 @@
-//! Faces of instruments beside the manometer: digits, a water column's legs, a needle.
+//! Displays of instruments beside the manometer: digits, a water column's legs, a needle.
 
 use egui::{Align2, Area, Color32, FontId, Order, Painter, Rect, RichText, Stroke, Ui, pos2, vec2};
 
-use super::kit;
 use super::theme;
 use super::view::Job;
+use super::widgets;
 use crate::instrument::water_column::Legs;
 use crate::senses::seen::{GaugeSeen, Measured};
 use crate::words::decimal;
@@ -40,8 +40,8 @@ pub fn gauge_line(gauge: GaugeSeen) -> Option<String> {
     })
 }
 
-/// Shows the face of what is in use, above the manometer.
-pub fn face_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
+/// Shows the display of what is in use, above the manometer.
+pub fn instrument_display_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
     let gauge = gauge_line(job.seen.gauge);
     if gauge.is_none() && job.seen.measured.is_none() {
         return;
@@ -49,21 +49,21 @@ pub fn face_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
     let meter = job.parts.iter().find(|part| part.id == "meter").map(|part| part.rect);
     let corner = scene.right_bottom() - vec2(8.0, 8.0);
     let at = meter.map_or(corner, |rect| pos2(rect.right(), rect.top() - 6.0));
-    Area::new(kit::id("face"))
+    Area::new(widgets::id("face"))
         .order(Order::Middle)
         .pivot(Align2::RIGHT_BOTTOM)
         .fixed_pos(at)
         .constrain_to(scene)
         .interactable(false)
         .show(ui.ctx(), |ui| {
-            kit::slip().show(ui, |ui| {
+            widgets::slip().show(ui, |ui| {
                 ui.set_max_width((scene.width() * 0.3).max(180.0));
                 if let Some(measured) = &job.seen.measured {
                     digits_ui(ui, measured);
                 }
                 if let Some(words) = gauge {
                     gauge_ui(ui, job.seen.gauge);
-                    kit::quiet(ui, words);
+                    widgets::quiet(ui, words);
                 }
             });
         });
@@ -71,7 +71,7 @@ pub fn face_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
 
 /// A name and its figures, the first one large.
 fn digits_ui(ui: &mut Ui, measured: &Measured) {
-    kit::quiet(ui, format!("{}: {}", measured.spot.tool().label(), measured.spot.label()));
+    widgets::quiet(ui, format!("{}: {}", measured.spot.tool().label(), measured.spot.label()));
     for (i, figure) in measured.figures.iter().enumerate() {
         let text = figure.to_string().replace('-', "−");
         ui.horizontal(|ui| {

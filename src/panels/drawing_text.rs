@@ -11,7 +11,7 @@ use crate::senses::seen::{Display, HallSeen, Seen};
 use crate::words::fixed;
 
 /// Writes into every display that the drawing shows.
-pub fn glass_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
+pub fn drawing_text_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
     let painter = ui.painter().with_clip_rect(scene.intersect(ui.clip_rect()));
     if let Some(glass) = find(job.parts, "meter.display") {
         meter(&painter, glass, job.seen);

@@ -3,9 +3,9 @@
 
 use egui::Key;
 
-use super::{KEYS, Offer};
+use super::{KEYS, MenuItem};
 use crate::hands::action::Action;
-use crate::panels::ways::Way;
+use crate::panels::actions::ActionChoice;
 
 /// Which letter each thing that was offered has had last. Empty at the start of a job.
 #[derive(Debug, Default)]
@@ -14,7 +14,7 @@ pub struct Letters {
     had: Vec<(Same, Key)>,
 }
 
-/// What makes two offers the same to a hand: what they do; of a setpoint, which moves with every
+/// What makes two items the same to a hand: what they do; of a setpoint, which moves with every
 /// press, what they say.
 #[derive(Debug, Clone, PartialEq)]
 enum Same {
@@ -23,31 +23,31 @@ enum Same {
 }
 
 impl Same {
-    fn of(way: &Way) -> Self {
-        if let Action::Setpoint(_) = &way.action {
-            Self::Says(way.label.clone())
+    fn of(choice: &ActionChoice) -> Self {
+        if let Action::Setpoint(_) = &choice.action {
+            Self::Says(choice.label.clone())
         } else {
-            Self::Does(way.action.clone())
+            Self::Does(choice.action.clone())
         }
     }
 }
 
 impl Letters {
-    /// Gives every offer its letter: the one that it had before, unless something in the same list
+    /// Gives every item its letter: the one that it had before, unless something in the same list
     /// had it first; else one that nobody has had, or the one that has been out of use longest.
-    pub fn give(&mut self, offers: &mut [Offer]) {
+    pub fn give(&mut self, menu: &mut [MenuItem]) {
         let mut taken: Vec<Key> = Vec::new();
-        for offer in offers.iter_mut() {
-            let before = self.of(&Same::of(&offer.way)).filter(|key| !taken.contains(key));
+        for item in menu.iter_mut() {
+            let before = self.of(&Same::of(&item.choice)).filter(|key| !taken.contains(key));
             taken.extend(before);
-            offer.key = before;
+            item.key = before;
         }
-        for offer in offers.iter_mut().filter(|offer| offer.key.is_none()) {
-            offer.key = self.free(&taken);
-            taken.extend(offer.key);
+        for item in menu.iter_mut().filter(|item| item.key.is_none()) {
+            item.key = self.free(&taken);
+            taken.extend(item.key);
         }
-        for offer in offers.iter() {
-            self.note(Same::of(&offer.way), offer.key);
+        for item in menu.iter() {
+            self.note(Same::of(&item.choice), item.key);
         }
     }
 

@@ -1,11 +1,11 @@
-//! The dark strip on top: job, places, clock, pause, speed, weather.
+//! The dark bar on top: job, places, clock, pause, speed, weather.
 
 use egui::{Button, Color32, CornerRadius, Frame, Key, Margin, Panel, RichText, Stroke, Ui, vec2};
 
-use super::kit;
+use super::command::Command;
 use super::theme;
 use super::view::{Job, Running};
-use super::wish::Wish;
+use super::widgets;
 use crate::hands::action::Action;
 use crate::parts::Place;
 use crate::senses::seen::Seen;
@@ -22,12 +22,12 @@ pub const PLACES: [(Place, Key); 4] = [
 /// Speeds to choose from.
 const SPEEDS: [u32; 3] = [1, 5, 20];
 
-/// Width of the window from which the strip carries the job's title, in points.
+/// Width of the window from which the bar carries the job's title, in points.
 const TITLE_WIDTH: f32 = 1200.0;
 
 /// What was asked of the window itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Asked {
+pub enum WindowRequest {
     /// A hint from the coach.
     Hint,
     /// The list of what can be seen.
@@ -36,12 +36,12 @@ pub enum Asked {
     Settings,
 }
 
-/// Shows the strip; says what was asked of the window, if anything.
-pub fn strip_ui(root: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) -> Option<Asked> {
+/// Shows the bar; says what was asked of the window, if anything.
+pub fn top_bar_ui(root: &mut Ui, job: &Job<'_>, out: &mut Vec<Command>) -> Option<WindowRequest> {
     let frame = Frame::new().fill(theme::INK).inner_margin(Margin::symmetric(12, 6));
     let mut asked = None;
     let root_width = root.max_rect().width();
-    Panel::top(kit::id("strip")).frame(frame).show_separator_line(false).resizable(false).show(
+    Panel::top(widgets::id("strip")).frame(frame).show_separator_line(false).resizable(false).show(
         root,
         |ui| {
             on_ink(ui);
@@ -63,7 +63,7 @@ pub fn strip_ui(root: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) -> Option<Ask
     asked
 }
 
-/// Widgets on the dark ground.
+/// Widgets on the dark background.
 fn on_ink(ui: &mut Ui) {
     let visuals = ui.visuals_mut();
     visuals.override_text_color = Some(theme::PAPER);
@@ -83,14 +83,14 @@ fn on_ink(ui: &mut Ui) {
     ui.spacing_mut().item_spacing = vec2(6.0, 4.0);
 }
 
-fn places(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
+fn places(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Command>) {
     for (place, key) in PLACES {
         let here = job.seen.place == place;
         let (fill, text) =
             if here { (theme::PAPER, theme::INK) } else { (theme::INK_RAISED, theme::PAPER) };
         let label = RichText::new(format!("{} {}", key.symbol_or_name(), place.label()));
         if ink_button(ui, label.color(text), fill, &place_name(place, here)).clicked() && !here {
-            out.push(Wish::Act(Action::Go(place)));
+            out.push(Command::Act(Action::Go(place)));
         }
     }
 }
@@ -110,22 +110,22 @@ fn ink_button(ui: &mut Ui, text: RichText, fill: Color32, name: &str) -> egui::R
             .corner_radius(CornerRadius::same(4))
             .min_size(vec2(34.0, 30.0)),
     );
-    kit::named(&button, egui::WidgetType::Button, name);
+    widgets::named(&button, egui::WidgetType::Button, name);
     button
 }
 
-fn time(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
+fn time(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Command>) {
     ui.label(RichText::new(clock(job.clock_s)).family(theme::semibold()));
-    let (sign, name, wish) = match job.pace.running {
-        Running::Running => (t!("strip-pause"), t!("strip-pause"), Wish::Pause),
-        Running::Paused => (t!("strip-go-on"), t!("strip-go-on-name"), Wish::Resume),
+    let (sign, name, command) = match job.pace.running {
+        Running::Running => (t!("strip-pause"), t!("strip-pause"), Command::Pause),
+        Running::Paused => (t!("strip-go-on"), t!("strip-go-on-name"), Command::Resume),
     };
     let (fill, color) = match job.pace.running {
         Running::Running => (theme::INK_RAISED, theme::PAPER),
         Running::Paused => (theme::PAPER, theme::INK),
     };
     if ink_button(ui, RichText::new(sign).color(color), fill, name).clicked() {
-        out.push(wish);
+        out.push(command);
     }
     for speed in SPEEDS {
         let now = job.pace.speed == speed;
@@ -138,7 +138,7 @@ fn time(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Wish>) {
         };
         let text = RichText::new(format!("×{speed}")).color(color);
         if ink_button(ui, text, fill, &name).clicked() && !now {
-            out.push(Wish::Speed(speed));
+            out.push(Command::Speed(speed));
         }
     }
 }
@@ -162,12 +162,12 @@ pub fn weather(seen: &Seen) -> String {
     }
 }
 
-fn window(ui: &mut Ui, out: &mut Vec<Wish>) -> Option<Asked> {
+fn window(ui: &mut Ui, out: &mut Vec<Command>) -> Option<WindowRequest> {
     let mut asked = None;
     for (text, name, what) in [
-        (t!("strip-hint"), t!("strip-hint-name"), Asked::Hint),
-        (t!("strip-list"), t!("strip-list-name"), Asked::Sights),
-        (t!("strip-settings"), t!("strip-settings"), Asked::Settings),
+        (t!("strip-hint"), t!("strip-hint-name"), WindowRequest::Hint),
+        (t!("strip-list"), t!("strip-list-name"), WindowRequest::Sights),
+        (t!("strip-settings"), t!("strip-settings"), WindowRequest::Settings),
     ] {
         let text = RichText::new(text).color(theme::PAPER);
         if ink_button(ui, text, theme::INK_RAISED, name).clicked() {
@@ -176,7 +176,7 @@ fn window(ui: &mut Ui, out: &mut Vec<Wish>) -> Option<Asked> {
     }
     let text = RichText::new(t!("strip-leave")).color(theme::PAPER);
     if ink_button(ui, text, theme::INK_RAISED, t!("strip-leave-name")).clicked() {
-        out.push(Wish::Leave);
+        out.push(Command::Leave);
     }
     asked
 }

@@ -1,6 +1,6 @@
-//! A desk for tests: the scenarios that come with the program, nothing kept.
+//! A store for tests: the scenarios that come with the program, nothing kept.
 
-use quarterturn::app::desk::{Attempt, Desk, Finished, HomeDesk, NoJournal};
+use quarterturn::app::store::{Attempt, FileStore, Finished, NoJournal, Store};
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
 use quarterturn::panels::debrief::DebriefView;
@@ -8,18 +8,18 @@ use quarterturn::panels::settings::{Motion, Settings};
 use quarterturn::panels::view::{Help, JobChoice, Unfinished};
 use quarterturn::scenario;
 
-/// The desk. What is done before the window opens is in `before`.
+/// The store. What is done before the window opens is in `before`.
 #[derive(Default)]
-pub struct TestDesk {
+pub struct TestStore {
     /// Actions with their tick, and the tick to come to.
     pub before: (Vec<(u64, Action)>, u64),
     /// Whether things move smoothly.
     pub moving: bool,
 }
 
-impl Desk for TestDesk {
+impl Store for TestStore {
     fn jobs(&self) -> Vec<JobChoice> {
-        HomeDesk::bare().jobs()
+        FileStore::bare().jobs()
     }
 
     fn unfinished(&self) -> Vec<Unfinished> {

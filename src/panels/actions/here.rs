@@ -1,25 +1,25 @@
 //! What can be done at a place without touching any part, and with what is in hand.
 
-use super::list::{List, Way, put_down_label};
+use super::list::{ActionChoice, List, put_down_label};
 use crate::hands::action::{Action, Contact, Topic};
 use crate::parts::{Height, Place, Tool};
 use crate::senses::seen::Seen;
 
 /// What can be done here: walk, smell, probe, call, shout.
 #[must_use]
-pub fn here(seen: &Seen) -> Vec<Way> {
+pub fn here(seen: &Seen) -> Vec<ActionChoice> {
     let mut list = List::default();
     super::measure::shown(seen, &mut list);
     smell(seen, &mut list);
     walks(seen, &mut list);
     calls(&mut list);
     list.add(t!("tell-get-out"), Action::Tell(Topic::GetOut));
-    list.ways
+    list.choices
 }
 
 /// What can be done with what is in hand.
 #[must_use]
-pub fn in_hand(seen: &Seen) -> Vec<Way> {
+pub fn in_hand(seen: &Seen) -> Vec<ActionChoice> {
     let mut list = List::default();
     if let Some(held) = seen.hand {
         if held == Tool::GasDetector {
@@ -28,7 +28,7 @@ pub fn in_hand(seen: &Seen) -> Vec<Way> {
         super::measure::held(held, seen, &mut list);
         list.add(put_down_label(held), Action::PutDown);
     }
-    list.ways
+    list.choices
 }
 
 /// Ways to every other place.

@@ -23,7 +23,7 @@ use crate::senses::seen::Seen;
 use list::List;
 
 pub use here::{here, in_hand};
-pub use list::Way;
+pub use list::ActionChoice;
 pub(super) use repairs::outdates;
 
 /// Something done with a number or with several choices at once.
@@ -47,7 +47,7 @@ pub enum Form {
 
 /// What can be done at a part, as it is seen.
 #[must_use]
-pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
+pub fn choices(part: &str, seen: &Seen) -> Vec<ActionChoice> {
     let id = canonical(part);
     let mut list = List::default();
     at_hand::add(id, seen, &mut list);
@@ -60,9 +60,9 @@ pub fn ways(part: &str, seen: &Seen) -> Vec<Way> {
     if let Some(subject) = crate::parts::part(id).and_then(|part| part.subject) {
         list.add(subject.look(), Action::Look(subject));
     }
-    let mut ways = list.ways;
-    ways.sort_by_key(|way| Rank::of(&way.action));
-    ways
+    let mut choices = list.choices;
+    choices.sort_by_key(|choice| Rank::of(&choice.action));
+    choices
 }
 
 /// Where an action stands in a part's list: what harms nobody first, what harms most last, so that

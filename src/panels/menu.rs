@@ -4,8 +4,8 @@ mod letters;
 
 use egui::Key;
 
+use super::actions::{self, ActionChoice};
 use super::parts;
-use super::ways::{self, Way};
 use crate::catalogue::repair::{Nature, Repair};
 use crate::hands::action::Action;
 use crate::senses::seen::Seen;
@@ -42,7 +42,7 @@ const KEYS: [Key; 26] = [
     Key::Z,
 ];
 
-/// Where an offer belongs in the list.
+/// Where an item belongs in the list.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Group {
     /// At the chosen part.
@@ -55,41 +55,41 @@ pub enum Group {
 
 /// One thing that can be done, with its key.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Offer {
+pub struct MenuItem {
     /// The heading that it stands under.
     pub group: Group,
     /// The action with its label.
-    pub way: Way,
+    pub choice: ActionChoice,
     /// Its key, while there are keys left.
     pub key: Option<Key>,
 }
 
 /// What can be done now. Each action comes once.
 #[must_use]
-pub fn offers(chosen: Option<&str>, seen: &Seen) -> Vec<Offer> {
-    let at_part = chosen.map(|part| ways::ways(part, seen)).unwrap_or_default();
+pub fn menu(chosen: Option<&str>, seen: &Seen) -> Vec<MenuItem> {
+    let at_part = chosen.map(|part| actions::choices(part, seen)).unwrap_or_default();
     let lists = [
         (Group::Part, at_part),
-        (Group::Hand, ways::in_hand(seen)),
-        (Group::Here, ways::here(seen)),
+        (Group::Hand, actions::in_hand(seen)),
+        (Group::Here, actions::here(seen)),
     ];
-    let mut offers: Vec<Offer> = Vec::new();
+    let mut menu: Vec<MenuItem> = Vec::new();
     for (group, list) in lists {
-        for way in list {
-            if !offers.iter().any(|offer| offer.way.action == way.action) {
-                let key = KEYS.get(offers.len()).copied();
-                offers.push(Offer { group, way, key });
+        for choice in list {
+            if !menu.iter().any(|item| item.choice.action == choice.action) {
+                let key = KEYS.get(menu.len()).copied();
+                menu.push(MenuItem { group, choice, key });
             }
         }
     }
-    offers
+    menu
 }
 
 /// Puts a repair that was chosen once, and not yet done, as a question.
-pub fn ask(offers: &mut [Offer], asked: Option<Repair>) {
+pub fn ask(menu: &mut [MenuItem], asked: Option<Repair>) {
     let Some(repair) = asked else { return };
-    for offer in offers.iter_mut().filter(|offer| offer.way.action == Action::Mend(repair)) {
-        offer.way.label = t!("offers-again", repair = repair.label());
+    for item in menu.iter_mut().filter(|item| item.choice.action == Action::Mend(repair)) {
+        item.choice.label = t!("offers-again", repair = repair.label());
     }
 }
 

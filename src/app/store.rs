@@ -1,12 +1,12 @@
 //! What the window asks of the rest of the program: jobs to choose, attempts to begin and to go
 //! on with, records to keep, results to show.
 
-mod home;
+mod file_store;
 mod journal;
 mod marked;
 mod results;
 
-pub use home::HomeDesk;
+pub use file_store::FileStore;
 pub use journal::RecordJournal;
 pub use marked::marked;
 
@@ -16,8 +16,8 @@ use crate::panels::debrief::DebriefView;
 use crate::panels::settings::Settings;
 use crate::panels::view::{Help, JobChoice, Unfinished};
 
-/// Whoever keeps scenarios, records and results.
-pub trait Desk: Send + Sync + 'static {
+/// Keeps scenarios, records and results; the window asks it for attempts.
+pub trait Store: Send + Sync + 'static {
     /// Jobs to choose from, in their order.
     fn jobs(&self) -> Vec<JobChoice>;
 

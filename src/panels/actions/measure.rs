@@ -3,7 +3,7 @@
 use super::list::List;
 use crate::hands::action::{Action, StartStop};
 use crate::instrument::water_column::Legs;
-use crate::panels::face;
+use crate::panels::instrument_display;
 use crate::parts::{Fitted, Gauge, Place, Spot, Tool};
 use crate::senses::seen::{GaugeSeen, Seen};
 
@@ -35,7 +35,7 @@ pub(super) fn held(tool: Tool, seen: &Seen, list: &mut List) {
 pub(super) fn shown(seen: &Seen, list: &mut List) {
     if let Some(measured) = &seen.measured {
         list.add(
-            t!("measure-write", reading = face::line(measured)),
+            t!("measure-write", reading = instrument_display::line(measured)),
             Action::WriteMeasured(measured.spot),
         );
     }
