@@ -251,7 +251,9 @@ fn unbacked(l: &Ledger) -> Vec<Hit> {
         .filter(|one| {
             let finding = one.finding;
             let backs = |it: &&Backing| finding.cause.is_shown_by(**it) && had_occasion(l, **it);
-            is_true(l, finding.cause) && !finding.evidence.iter().any(|it| backs(&it))
+            // Where something was wrong, that nothing was found is charged as that.
+            let missed = finding.cause == Cause::NothingFound && is_due(l);
+            is_true(l, finding.cause) && !missed && !finding.evidence.iter().any(|it| backs(&it))
         })
         .map(|one| {
             let cause = one.finding.cause;

@@ -36,6 +36,8 @@ named! {
         SupplySetLow = "supply-set-low", t!("cause-supply-set-low");
         /// Supply regulator set too high.
         SupplySetHigh = "supply-set-high", t!("cause-supply-set-high");
+        /// Far too much pressure from the supply at rest.
+        SupplyTooHigh = "supply-too-high", t!("cause-supply-too-high");
         /// Supply regulator creeps: its seat lets gas by at rest.
         SupplyCreeps = "supply-creeps", t!("cause-supply-creeps");
         /// Vent of the supply regulator blocked.

@@ -14,33 +14,33 @@ named! {
     /// Something that was noticed without an instrument and without a close look.
     Sight {
         /// Handle of the manual valve, as found.
-        ManualValve = "manual-valve", t!("sight-manual-valve");
+        ManualValve = "manual-valve", t!("noticed-manual-valve");
         /// Switch on the gas valve, as found.
-        ValveSwitch = "valve-switch", t!("sight-valve-switch");
+        ValveSwitch = "valve-switch", t!("noticed-valve-switch");
         /// Service switch of the furnace, as found.
-        FurnaceSwitch = "furnace-switch", t!("sight-furnace-switch");
+        FurnaceSwitch = "furnace-switch", t!("noticed-furnace-switch");
         /// Plug or adapter in the inlet port, as found.
-        InletPort = "inlet-port", t!("sight-inlet-port");
+        InletPort = "inlet-port", t!("noticed-inlet-port");
         /// Plug or adapter in the manifold port, as found.
-        ManifoldPort = "manifold-port", t!("sight-manifold-port");
+        ManifoldPort = "manifold-port", t!("noticed-manifold-port");
         /// Caps over the stage screws, as found.
-        Caps = "caps", t!("sight-caps");
+        Caps = "caps", t!("noticed-caps");
         /// Display of the manometer.
-        Manometer = "manometer", t!("sight-manometer");
+        Manometer = "manometer", t!("noticed-manometer");
         /// Hose of the manometer, by eye.
-        Hose = "hose", t!("sight-hose");
+        Hose = "hose", t!("noticed-hose");
         /// What the control did at a call.
-        Control = "control", t!("sight-control");
+        Control = "control", t!("noticed-control");
         /// Glow of the igniter.
-        Igniter = "igniter", t!("sight-igniter");
+        Igniter = "igniter", t!("noticed-igniter");
         /// Flames in passing, without a close look.
-        Flames = "flames", t!("sight-flames");
+        Flames = "flames", t!("noticed-flames");
         /// Ground wire of the burners.
-        GroundWire = "ground-wire", t!("sight-ground-wire");
+        GroundWire = "ground-wire", t!("noticed-ground-wire");
         /// Smell of gas, or the detector's call.
-        Smell = "smell", t!("sight-smell");
+        Smell = "smell", t!("noticed-smell");
         /// A hiss, a bang, a relief, an alarm.
-        Sound = "sound", t!("sight-sound");
+        Sound = "sound", t!("noticed-sound");
     }
 }
 
@@ -95,7 +95,7 @@ impl From<&Reading> for Backing {
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub struct WrittenFinding {
-    /// What was wrong.
+    /// What was wrong, by the trade's name.
     pub cause: Cause,
     /// What was done about it.
     pub answer: Answer,

@@ -12,7 +12,7 @@ use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
 use crate::parts::{
-    Answer, Backing, Cause, Level, Phase, Port, Stage, Subject, SystemPart, WrittenFinding,
+    Answer, Backing, Cause, Level, Phase, Port, Reading, Stage, Subject, SystemPart, WrittenFinding,
 };
 use crate::senses::seen::{HoseLook, Observation, Seen};
 use crate::units::PA_PER_PSI;
@@ -88,9 +88,10 @@ const EXPLAINS: &[(Cause, &[Cause])] = &[
     (Cause::TrunkTooNarrow, &[Cause::SupplySetLow, Cause::RegulatorTooSmall]),
     (
         Cause::LineRegulatorFailed,
-        &[Cause::SupplySetHigh, Cause::SupplyCreeps, Cause::MeterRangeSmall],
+        &[Cause::SupplySetHigh, Cause::SupplyTooHigh, Cause::SupplyCreeps, Cause::MeterRangeSmall],
     ),
-    (Cause::SupplyCreeps, &[Cause::SupplySetHigh, Cause::MeterRangeSmall]),
+    (Cause::SupplyCreeps, &[Cause::SupplySetHigh, Cause::SupplyTooHigh, Cause::MeterRangeSmall]),
+    (Cause::SupplyTooHigh, &[Cause::SupplySetHigh, Cause::BurnersDirty, Cause::MeterRangeSmall]),
     (Cause::RegulatorVentBlocked, &[Cause::SupplySetHigh, Cause::SupplySetLow]),
     (Cause::SupplySetHigh, &[Cause::BurnersDirty, Cause::MeterRangeSmall]),
     (Cause::InletTapBlocked, &[Cause::MeterHosePinched]),
@@ -230,21 +231,25 @@ fn falls_too_far(me: &Mind) -> bool {
         && fall.is_some_and(|(rest, loaded)| rest - loaded > SOUND_FALL * rest)
 }
 
-/// What makes a supply too high, as it was found: on natural gas a line regulator that stands wide
-/// open is too high under load as well; a seat that creeps is not.
+/// What makes a supply too high, by the inlet as it was read first, before anything was renewed: one
+/// that falls far under the first load creeps, one that stays is set so. Where nothing burned on it,
+/// the pressure at rest alone does not tell.
 fn too_high(me: &Mind, seen: &Seen, otherwise: Cause) -> Cause {
-    let found = |stage| {
-        let reading = seen.sheet.reading(Port::Inlet, stage, Phase::Found)?;
-        Some(f64::from(reading.thousandths) / 1000.0 * reading.unit.pa())
-    };
-    let rest = found(Stage::Rest);
-    let first = seen.levels.first().and_then(|&level| found(Stage::Firing(level)));
-    if let (Some(rest), Some(first)) = (rest, first) {
+    let found = |reading: &&Reading| reading.port == Port::Inlet && reading.phase == Phase::Found;
+    let pa = |reading: &Reading| f64::from(reading.thousandths) / 1000.0 * reading.unit.pa();
+    let mut inlet = seen.sheet.readings.iter().filter(found);
+    let rest = inlet.find(|reading| reading.stage == Stage::Rest).map(pa);
+    let next = inlet.next().filter(|reading| reading.stage != Stage::Rest).map(pa);
+    if let (Some(rest), Some(first)) = (rest, next) {
         let creeps = rest - first > CREEP_DROP * rest;
         return if creeps { Cause::SupplyCreeps } else { otherwise };
     }
-    let far = me.noticed.over_range || rest.is_some_and(|pa| pa > WIDE_OPEN_PA);
-    if far && !me.know.papers.supply_is_propane { Cause::LineRegulatorFailed } else { otherwise }
+    let natural = !me.know.papers.supply_is_propane;
+    if natural && rest.is_some_and(|pa| pa > WIDE_OPEN_PA) {
+        Cause::LineRegulatorFailed
+    } else {
+        Cause::SupplyTooHigh
+    }
 }
 
 /// What was done about a cause.

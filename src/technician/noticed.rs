@@ -18,7 +18,7 @@ const FIRST_TRY: u64 = 75 * TICKS_PER_S;
 /// How long a display takes to come to its first number, in ticks (from memory).
 const WAKES: u64 = 10 * TICKS_PER_S;
 
-/// What was noticed.
+/// How things stood, and what was noticed in passing.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Noticed {
     manual_valve: Option<HandleAngle>,

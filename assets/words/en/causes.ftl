@@ -13,6 +13,8 @@ cause-supply-set-low = Supply regulator set too low
 cause-supply-set-low-seen = The inlet stands too low at rest and falls with the load no more than a sound supply does.
 cause-supply-set-high = Supply regulator set too high
 cause-supply-set-high-seen = The inlet stands above plate or nameplate, at rest and under load alike.
+cause-supply-too-high = Far too much pressure from the supply at rest
+cause-supply-too-high-seen = The inlet at rest stands far above plate and nameplate, and nothing burns on it that could be read.
 cause-supply-creeps = Supply regulator creeps: its seat lets gas by at rest
 cause-supply-creeps-seen = At rest the inlet goes on climbing past the lock-up pressure; under load it is right.
 cause-regulator-vent-blocked = Vent of the supply regulator blocked
@@ -191,20 +193,20 @@ cause-nothing-found = Nothing found wrong
 cause-nothing-found-seen = Readings of inlet and manifold, all of them in their bands.
 
 # What a finding rests on beside what the sheet holds.
-sight-manual-valve = Manual valve as found
-sight-valve-switch = Valve switch as found
-sight-furnace-switch = Furnace switch as found
-sight-inlet-port = Inlet port as found
-sight-manifold-port = Manifold port as found
-sight-caps = Caps of the screws as found
-sight-manometer = Manometer's display
-sight-hose = Manometer's hose
-sight-control = How the control went on
-sight-igniter = Igniter's glow
-sight-flames = Flames by eye
-sight-ground-wire = Ground wire of the burners
-sight-smell = Nose or detector
-sight-sound = What was heard
+noticed-manual-valve = Manual valve as found
+noticed-valve-switch = Valve switch as found
+noticed-furnace-switch = Furnace switch as found
+noticed-inlet-port = Inlet port as found
+noticed-manifold-port = Manifold port as found
+noticed-caps = Caps of the screws as found
+noticed-manometer = Manometer's display
+noticed-hose = Manometer's hose
+noticed-control = How the control went on
+noticed-igniter = Igniter's glow
+noticed-flames = Flames by eye
+noticed-ground-wire = Ground wire of the burners
+noticed-smell = Nose or detector
+noticed-sound = What was heard
 
 # What was done about a cause.
 answer-mended = Mended
