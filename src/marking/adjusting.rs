@@ -233,8 +233,8 @@ fn is_read_inside(l: &Ledger, all: &[Number], level: Level, target: Target) -> b
     let turned = turns(l).filter(|turn| turn.screw == level.screw()).last();
     let states = firing_at(l, level);
     let read = all.iter().filter(|it| it.is_for(Port::Manifold, &states) && it.is_right());
-    let last = read.filter(|it| turned.as_ref().is_none_or(|turn| it.is_read_after(turn.tick)));
-    let Some(last) = last.last() else { return false };
+    let mut last = read.filter(|it| turned.as_ref().is_none_or(|turn| it.is_read_after(turn.tick)));
+    let Some(last) = last.next_back() else { return false };
     let band = target.band();
     let inside =
         last.stood().is_some_and(|it| band.contains(it.least_pa) && band.contains(it.most_pa));

@@ -44,7 +44,7 @@ pub fn hand_ui(
     }
     ui.add_space(4.0);
     ui.collapsing(t!("hand-finding"), |ui| {
-        form_ui(ui, ways::Form::Finding, seen, forms, out);
+        form_ui(ui, actions::Form::Finding, seen, forms, out);
     });
     if seen.place != Place::GasValve {
         ui.add_space(4.0);

@@ -5,7 +5,7 @@ use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use quarterturn::hands::action::Action;
-use quarterturn::panels::Wish;
+use quarterturn::panels::Command;
 use quarterturn::parts::{Answer, Backing, Cause, Place, Sight, WrittenFinding};
 
 use crate::fixture::{App, Which, seen, window};
@@ -37,7 +37,7 @@ fn a_finding_is_written_in_three_steps() {
             answer: Answer::Opened,
             evidence: vec![Backing::Sight(Sight::ManualValve)],
         };
-        assert_eq!(harness.state().wishes, [Wish::Act(Action::WriteFinding(written))]);
+        assert_eq!(harness.state().commands, [Command::Act(Action::WriteFinding(written))]);
     }
 }
 
@@ -54,5 +54,5 @@ fn a_finding_can_be_struck() {
     press(&mut harness, "What was wrong");
     press(&mut harness, "Strike: vent blocked");
     let struck = Action::StrikeFinding(Cause::VentBlocked);
-    assert_eq!(harness.state().wishes, [Wish::Act(struck)]);
+    assert_eq!(harness.state().commands, [Command::Act(struck)]);
 }

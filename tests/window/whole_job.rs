@@ -7,7 +7,7 @@ use bevy_egui::egui::accesskit;
 use quarterturn::app::boxes::Boxes;
 use quarterturn::hands::action::Action;
 use quarterturn::marking::{Brief, Observer};
-use quarterturn::panels::{parts, ways};
+use quarterturn::panels::{actions, parts};
 use quarterturn::parts::{Ending, Level, Phase, Place, Port, Reading, Stage};
 use quarterturn::scenario;
 use quarterturn::senses::seen::Over;
