@@ -288,6 +288,9 @@ pub(super) fn not_judged(l: &Ledger) -> Vec<Hit> {
                 written || *action == Action::Wipe(joint)
             };
             let judged = l.did().any(|did| did.index > brushed.index && judges(did.action));
+            // Who leaves at an alarm leaves it as it is.
+            let after = &l.events[brushed.index..];
+            let judged = judged || after.iter().any(|event| event.what == EventKind::Alarm);
             let seen = t!("seen-not-judged", joint = lower(joint.label()));
             (!judged).then(|| Hit::new(brushed.tick, seen, t!("true-not-judged")))
         })

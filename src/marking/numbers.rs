@@ -27,7 +27,7 @@ const EDGE_PA: f64 = 0.1;
 /// What a written number is.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Judged {
-    /// It stood there.
+    /// The number stood there, and may be written so.
     Right(Spell),
     /// It stood there, and is written so coarsely that it tells little.
     Coarse(Spell),
@@ -54,7 +54,7 @@ pub(super) struct Number {
     pub tick: u64,
     /// Reading as it stands on the sheet.
     pub reading: Reading,
-    /// What it is.
+    /// Outcome of holding it against what was shown.
     pub judged: Judged,
 }
 

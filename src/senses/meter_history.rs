@@ -90,9 +90,9 @@ pub(crate) struct At {
 /// Lowest and highest of the numbers that were shown.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Span {
-    /// Lowest, in pascals.
+    /// Lowest number in it, in pascals.
     pub least_pa: f64,
-    /// Highest, in pascals.
+    /// Highest number in it, in pascals.
     pub most_pa: f64,
     /// Moment of the first, in ticks.
     pub since: u64,

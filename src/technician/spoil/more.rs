@@ -274,9 +274,9 @@ pub(super) const SPOILS: &[Spoil] = &[
     },
 ];
 
-/// Whether a number cut off at the whole inch is another.
+/// Whether a number cut off at the whole inch is another, and large enough to be a reading still.
 fn tells_tenths(action: &Action) -> bool {
-    matches!(action, Action::Write(it) if it.thousandths % 1000 >= 150)
+    matches!(action, Action::Write(it) if it.thousandths >= 5000 && it.thousandths % 1000 >= 150)
 }
 
 /// So many numbers that no meter showed before the right one, on the same line.

@@ -8,6 +8,7 @@ use quarterturn::hands::event::EventKind;
 use quarterturn::parts::{Ending, Height, Port, Stage, Subject};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::meter_history::GasDemand;
+use quarterturn::units::PA_PER_INWC;
 
 use super::sheet::{FULL_LOAD, HIGH, REST, Sheet, draw, spell};
 
@@ -112,4 +113,14 @@ fn the_emergency_number_is_for_gas() {
     let mut before = Sheet::new();
     before.did(emergency.clone()).push(EventKind::Alarm);
     assert_eq!(before.times("needless-call"), 1);
+}
+
+/// A supply whose spring stands outside its nameplate is told of, read or not.
+#[test]
+fn a_supply_set_wrong_is_no_needless_call() {
+    for (set, counts) in [(7.0, 1), (5.5, 0), (9.5, 0)] {
+        let mut setup = Sheet::new().setup;
+        setup.supply.set_pa = set * PA_PER_INWC;
+        assert_eq!(call(&mut Sheet::of(setup)).times("needless-call"), counts, "{set}");
+    }
 }

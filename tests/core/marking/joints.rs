@@ -99,7 +99,8 @@ fn the_written_verdict_fits() {
     assert_eq!(["joint-verdict", "bubbles-left"].map(|it| mended.times(it)), [0, 0]);
 }
 
-/// Fluid that nobody wrote of and nobody wiped off was judged by nobody; either is enough.
+/// Fluid that nobody wrote of and nobody wiped off was judged by nobody; either is enough. At an alarm it
+/// is left as it is.
 #[test]
 fn fluid_is_judged_by_somebody() {
     let tight = Action::WriteJoint { joint: INLET, verdict: JointVerdict::Tight };
@@ -113,6 +114,10 @@ fn fluid_is_judged_by_somebody() {
         assert_eq!(sheet.times("joint-not-judged"), counts);
         assert_eq!(sheet.times("joint-unchecked"), 0);
     }
+    let mut alarmed = plugged();
+    alarmed.did(Action::LeakFluid(INLET)).later().push(EventKind::Alarm);
+    alarmed.push(judged(60.0, 7.0, false)).handed_over(Ending::InService);
+    assert_eq!(alarmed.times("joint-not-judged"), 0);
 }
 
 /// Bubbles that were seen and left say that the plug is loose: the check costs no more than none. What
@@ -134,4 +139,19 @@ fn a_loose_plug_costs_no_more_for_being_checked() {
     assert_eq!(seen, [1, 0, 0]);
     assert_eq!(unseen, [0, 1, 1]);
     assert!(with <= without, "{with} {without}");
+}
+
+/// The working pressure of a supply found too high is what the plate allows at most (10.5 in. w.c. on
+/// the rig), not what its spring says.
+#[test]
+fn the_working_pressure_ends_at_the_plate() {
+    for (pressure, counts) in [(8.5, 0), (8.3, 1)] {
+        let mut sheet = plugged();
+        sheet.setup.supply.set_pa = 13.0 * PA_PER_INWC;
+        sheet.truth.supply_set_pa = 13.0 * PA_PER_INWC;
+        sheet.truth.supply_pa = 13.0 * PA_PER_INWC;
+        sheet.did(Action::LeakFluid(INLET)).push(judged(15.0, pressure, false));
+        sheet.did(Action::Wipe(INLET)).handed_over(Ending::InService);
+        assert_eq!(sheet.times("joint-checked-wrongly"), counts, "{pressure}");
+    }
 }

@@ -8,4 +8,5 @@ mod numbers;
 mod played;
 mod sheet;
 mod slips;
+mod spells;
 mod unread;
