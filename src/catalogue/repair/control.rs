@@ -20,12 +20,12 @@ pub(crate) const REPLACE_IGNITER: Edit = |bay| {
     bay.setup.condition.burners.igniter_weak = 0.0;
 };
 
-pub(crate) const REPLACE_LOW_SWITCH: Edit = |bay| {
+pub(crate) const REPLACE_FIRST_SWITCH: Edit = |bay| {
     let first = bay.setup.furnace.plate.input.first_level();
     bay.setup.condition.sensing.switches[first] = SwitchState::Works;
 };
 
-pub(crate) const REPLACE_HIGH_SWITCH: Edit = |bay| {
+pub(crate) const REPLACE_FULL_SWITCH: Edit = |bay| {
     let full = bay.setup.furnace.plate.input.top_level();
     bay.setup.condition.sensing.switches[full] = SwitchState::Works;
 };
@@ -75,12 +75,12 @@ pub(crate) const REPLACE_LOW_GAS_SWITCH: Edit = |bay| {
     bay.setup.condition.control.low_gas = None;
 };
 
-pub(crate) const BYPASS_LOW_SWITCH: Edit = |bay| {
+pub(crate) const BYPASS_FIRST_SWITCH: Edit = |bay| {
     let first = bay.setup.furnace.plate.input.first_level();
     bay.setup.condition.control.jumpers.switches[first] = Jumper::On;
 };
 
-pub(crate) const BYPASS_HIGH_SWITCH: Edit = |bay| {
+pub(crate) const BYPASS_FULL_SWITCH: Edit = |bay| {
     let full = bay.setup.furnace.plate.input.top_level();
     bay.setup.condition.control.jumpers.switches[full] = Jumper::On;
 };

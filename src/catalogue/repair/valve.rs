@@ -43,7 +43,7 @@ pub(crate) const REPLACE_GAS_VALVE: Edit = |bay| {
     springs_for_fuel(bay);
 };
 
-pub(crate) const REPLACE_HIGH_COIL: Edit = |bay| {
+pub(crate) const REPLACE_SECOND_COIL: Edit = |bay| {
     bay.setup.condition.valve.second_coil = Coil::Works;
 };
 

@@ -36,7 +36,7 @@ pub(super) fn furnace(draw: Draw, it: &Furnace) -> FurnaceSetup {
         }),
         box_suction_pa: draw.get(&it.box_suction, "furnace.box_suction"),
         igniter_warm_up_s: draw.get(&it.igniter_warm_up, "furnace.igniter_warm_up"),
-        auto_next_min: it.auto_high.as_ref().map(|time| draw.get(time, "furnace.auto_high") / 60.0),
+        auto_next_min: it.auto_next().map(|time| draw.get(time, "furnace.auto_high") / 60.0),
         plate,
     }
 }
@@ -150,7 +150,7 @@ fn valve(draw: Draw, it: &Furnace, plate: &plate::Plate, springs_for: Fuel) -> V
             Stacking::NextOnFirst | Stacking::Independent => 0.0,
         };
         let (name, spring) = written.of(level);
-        let per_turn_pa = per_turn_inwc(springs_for)[level] * PA_PER_INWC;
+        let per_turn_pa = per_turn_inwc(springs_for, level) * PA_PER_INWC;
         let path = format!("furnace.valve.{name}");
         spring_setup(draw, spring, per_turn_pa, pa - below_pa, &path)
     });
