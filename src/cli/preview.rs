@@ -10,11 +10,10 @@ use std::path::PathBuf;
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use super::job::Job;
-use crate::appliance::ignition::ControlState;
+use crate::appliance::ignition::{ControlState, ControlStatus, FlameCurrent};
 use crate::appliance::plate::{GasFigures, Plate, Target};
 use crate::appliance::test_point::{Port, Stage};
 use crate::measure::pattern::{Pattern, Point, Start, measure};
-use crate::parts::Level;
 use crate::setup::Setup;
 use crate::units::{PressureUnit, W_PER_BTU_H, hundredths_inwc};
 use crate::words::decimal;
@@ -157,11 +156,7 @@ fn says(state: ControlState) -> &'static str {
         ControlState::TrialForIgnition => t!("status-trial-for-ignition"),
         ControlState::FlameProving => t!("status-flame-proving"),
         ControlState::BlowerOnDelay => t!("status-blower-to-come"),
-        ControlState::Burning(level) => match level {
-            Level::Only => t!("status-burning"),
-            Level::Low => t!("status-burning-low"),
-            Level::High => t!("status-burning-high"),
-        },
+        ControlState::Burning(level) => ControlStatus::Burning(level, FlameCurrent::Sound).words(),
         ControlState::NextLevelCall => t!("status-high-called"),
         ControlState::InducerUp => t!("status-inducer-to-high"),
         ControlState::NextSwitchProving => t!("status-awaits-high-pressure-switch"),

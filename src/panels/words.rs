@@ -284,11 +284,7 @@ fn burning(state: Burning) -> &'static str {
 /// A firing level in the trade's words.
 #[must_use]
 pub fn level(level: Level) -> &'static str {
-    match level {
-        Level::Only => t!("level-firing"),
-        Level::Low => t!("level-low-fire"),
-        Level::High => t!("level-high-fire"),
-    }
+    level.choose(t!("level-firing"), t!("level-low-fire"), t!("level-high-fire"))
 }
 
 /// A thermostat's call in words.
@@ -296,9 +292,7 @@ pub fn level(level: Level) -> &'static str {
 pub fn call(call: Option<Level>) -> &'static str {
     match call {
         None => t!("call-none"),
-        Some(Level::Only) => t!("call-heat"),
-        Some(Level::Low) => t!("call-first"),
-        Some(Level::High) => t!("call-second"),
+        Some(level) => level.choose(t!("call-heat"), t!("call-first"), t!("call-second")),
     }
 }
 

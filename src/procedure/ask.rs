@@ -37,7 +37,6 @@ impl Goal {
                 Self::Door(Door::Blower, Fitted::On),
                 Self::Power(OnOff::On),
             ],
-            Self::Proven(port) => joint::proven(memory, port),
             Self::Others(to) => {
                 vec![
                     Self::Other(OtherAppliance::WaterHeater, to),
@@ -135,7 +134,6 @@ impl Goal {
             // What has parts is asked through them.
             Self::Isolated
             | Self::GasOn
-            | Self::Proven(_)
             | Self::Others(_)
             | Self::Burning(..)
             | Self::Stopped

@@ -78,8 +78,6 @@ pub enum Goal {
     Closed(Port),
     /// A joint was brushed with leak fluid, watched, written down and wiped.
     JointChecked(Joint),
-    /// A port's joint was proven at its working pressure.
-    Proven(Port),
     /// Another appliance of the house, on or off.
     Other(OtherAppliance, OnOff),
     /// All other appliances, on or off.

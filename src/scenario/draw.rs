@@ -42,8 +42,7 @@ impl Scenario {
     pub fn draw_healthy(&self, seed: u64) -> Setup {
         let mut right = self.settled(seed).into_owned();
         right.supply.found = None;
-        let set = &mut right.furnace.settings;
-        (set.manifold, set.low, set.high) = (None, None, None);
+        right.furnace.settings.clear();
         right.furnace.springs_fitted = None;
         if right.site.altitude.most() <= PLATE_ORIFICES_M {
             right.furnace.orifice_fitted = None;
@@ -129,12 +128,12 @@ fn found(values: SeededValues, scenario: &Scenario, it: &Found) -> setup::Found 
                 values.pick(&scenario.neighbors.range.found, "neighbors.range.found")
             }
         },
-        caps: enum_map! {
-            Screw::Only => values.pick(&it.regulator_cap, "found.regulator_cap"),
-            Screw::Low => values.pick(&it.low_cap, "found.low_cap"),
-            Screw::High => values.pick(&it.high_cap, "found.high_cap"),
-            Screw::Supply => Fitted::On,
-        },
+        caps: EnumMap::from_fn(|screw: Screw| {
+            screw.level().map_or(Fitted::On, |level| {
+                let (path, cap) = it.cap(level);
+                values.pick(cap, path)
+            })
+        }),
         plugs_past_hand: enum_map! {
             Port::Inlet => values.get(&it.inlet_plug, "found.inlet_plug"),
             Port::Manifold => values.get(&it.manifold_plug, "found.manifold_plug"),

@@ -24,7 +24,7 @@ macro_rules! section {
             $(
                 $field:ident($field_doc:expr): $kind:ty = $default:tt
                 $(, limits $bottom:literal to $top:literal)?
-                $(, usual $usual_low:literal to $usual_high:literal ($source:expr))?
+                $(, usual $usual_least:literal to $usual_most:literal ($source:expr))?
                 $(, text $most:literal)?
                 $(, entries $entries:literal)?
                 $(, fixed $fixed:expr)?;
@@ -38,7 +38,7 @@ macro_rules! section {
             ///
             #[doc = concat!("Default: `", stringify!($default), "`.")]
             $(#[doc = concat!("Limits: ", $bottom, " to ", $top, ".")])?
-            $(#[doc = concat!("Usual: ", $usual_low, " to ", $usual_high, ".")])?
+            $(#[doc = concat!("Usual: ", $usual_least, " to ", $usual_most, ".")])?
             pub $field: $kind,
         )+ }
 
@@ -56,7 +56,7 @@ macro_rules! section {
                             default: $crate::scenario::shape::default_of!($default),
                             limits: $crate::scenario::shape::maybe!($(($bottom, $top))?),
                             usual: $crate::scenario::shape::maybe!(
-                                $(($usual_low, $usual_high, $source))?
+                                $(($usual_least, $usual_most, $source))?
                             ),
                             most: $crate::scenario::shape::maybe!($($most)?),
                             entries: $crate::scenario::shape::maybe!($($entries)?),

@@ -168,11 +168,9 @@ impl Sound {
         match self {
             Self::Inducer => t!("sound-inducer"),
             Self::InducerFast => t!("sound-inducer-high"),
-            Self::Burners(level) => match level {
-                Level::Only => t!("sound-burners"),
-                Level::Low => t!("sound-burners-low"),
-                Level::High => t!("sound-burners-high"),
-            },
+            Self::Burners(level) => {
+                level.choose(t!("sound-burners"), t!("sound-burners-low"), t!("sound-burners-high"))
+            }
             Self::Blower => t!("sound-blower"),
             Self::Hiss => t!("sound-hiss"),
             Self::Bang => t!("sound-bang"),

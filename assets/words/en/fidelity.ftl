@@ -160,7 +160,7 @@ row-three = three of: { $name }
 row-holes-mm = holes of { $first } and { $second } mm²
 row-both-ends-pa = { $name }, both ends at { $pa } Pa
 row-next-to-nothing = { $name }, 1 nPa
-row-high-to-low-pa = { $name }, { $high } to { $low } Pa
+row-high-to-low-pa = { $name }, { $upper } to { $lower } Pa
 row-drop-pa = { $drop_pa } Pa
 row-heat-into-air = { $btu_h } Btu/h into { $cfm } ft³/min
 row-rule-1-08 = 1.08 rule
@@ -228,7 +228,7 @@ row-worst-pressure-flow-any = worst pressure or flow in any step
 
 ## Rows of parts
 
-row-range = { $name }: { $low } to { $high }
+row-range = { $name }: { $least } to { $most }
 row-low = { $id }, low
 row-high = { $id }, high
 row-id-rated-gas = { $id }, { $percent } % of rated gas
@@ -332,8 +332,8 @@ unused-unit-model-does-not-show = a unit the model does not show
 table-number-above-zero-needed = a number above zero is needed
 row-unit-in-unit = { $from } in { $unit }
 table-neither-natural-nor-propane = `{ $other }` is neither natural nor propane
-row-gas-low-to-high = { $gas }, { $low } to { $high } in. w.c.
-row-drill-low-to-high = { $name }, { $low } to { $high } in. w.c.
+row-gas-low-to-high = { $gas }, { $first } to { $full } in. w.c.
+row-drill-low-to-high = { $name }, { $first } to { $full } in. w.c.
 row-drill-stage = { $name }, { $stage }, { $inwc } in. w.c.
 unused-size-label-that-its = a size label that its own seconds contradict by more than 3 % (70 kBtu/h: 55 s is 65.5 kBtu/h): the label is nominal
 row-kbtu-h-ft = { $input } kBtu/h, { $gas }, { $feet } ft³
@@ -421,7 +421,7 @@ case-nothing-can-change-pipe = nothing can change at a pipe or tubing
 case-list-items-are-most = the list has { $count } items; { $most } are the most
 case-null-value-field-that = null is no value; a field that has none is left out
 case-given-twice-different-units = `{ $stem }` is given twice in different units
-case-outside-range-from-si = { $number } is outside the range from { $low } to { $high } (SI)
+case-outside-range-from-si = { $number } is outside the range from { $least } to { $most } (SI)
 case-name-1-60-bytes = a name of 1 to 60 bytes, no space at its ends, no control character
 case-given-twice = `{ $name }` is given twice
 case-expected-number = expected a number

@@ -331,19 +331,15 @@ impl ControlStatus {
 }
 
 fn burning_words(level: Level) -> &'static str {
-    match level {
-        Level::Only => t!("status-burning"),
-        Level::Low => t!("status-burning-low"),
-        Level::High => t!("status-burning-high"),
-    }
+    level.choose(t!("status-burning"), t!("status-burning-low"), t!("status-burning-high"))
 }
 
 fn weakly_burning_words(level: Level) -> &'static str {
-    match level {
-        Level::Only => t!("status-burning-weak"),
-        Level::Low => t!("status-burning-low-weak"),
-        Level::High => t!("status-burning-high-weak"),
-    }
+    level.choose(
+        t!("status-burning-weak"),
+        t!("status-burning-low-weak"),
+        t!("status-burning-high-weak"),
+    )
 }
 
 impl Failure {

@@ -20,12 +20,12 @@ pub(crate) const REPLACE_IGNITER: Edit = |context| {
     context.setup.condition.burners.igniter_weak = 0.0;
 };
 
-pub(crate) const REPLACE_LOW_SWITCH: Edit = |context| {
+pub(crate) const REPLACE_FIRST_SWITCH: Edit = |context| {
     let first = context.setup.furnace.plate.input.first_level();
     context.setup.condition.sensing.switches[first] = SwitchState::Works;
 };
 
-pub(crate) const REPLACE_HIGH_SWITCH: Edit = |context| {
+pub(crate) const REPLACE_FULL_SWITCH: Edit = |context| {
     let full = context.setup.furnace.plate.input.top_level();
     context.setup.condition.sensing.switches[full] = SwitchState::Works;
 };
@@ -75,12 +75,12 @@ pub(crate) const REPLACE_LOW_GAS_SWITCH: Edit = |context| {
     context.setup.condition.control.low_gas = None;
 };
 
-pub(crate) const BYPASS_LOW_SWITCH: Edit = |context| {
+pub(crate) const BYPASS_FIRST_SWITCH: Edit = |context| {
     let first = context.setup.furnace.plate.input.first_level();
     context.setup.condition.control.jumpers.switches[first] = Jumper::On;
 };
 
-pub(crate) const BYPASS_HIGH_SWITCH: Edit = |context| {
+pub(crate) const BYPASS_FULL_SWITCH: Edit = |context| {
     let full = context.setup.furnace.plate.input.top_level();
     context.setup.condition.control.jumpers.switches[full] = Jumper::On;
 };

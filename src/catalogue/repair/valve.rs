@@ -43,7 +43,7 @@ pub(crate) const REPLACE_GAS_VALVE: Edit = |context| {
     springs_for_fuel(context);
 };
 
-pub(crate) const REPLACE_HIGH_COIL: Edit = |context| {
+pub(crate) const REPLACE_SECOND_COIL: Edit = |context| {
     context.setup.condition.valve.second_coil = Coil::Works;
 };
 

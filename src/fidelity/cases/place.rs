@@ -163,8 +163,8 @@ impl<'t> Place<'t> {
         let message = t!(
             "case-outside-range-from-si",
             number = number.to_string(),
-            low = lower.to_string(),
-            high = upper.to_string()
+            least = lower.to_string(),
+            most = upper.to_string()
         );
         Err(self.field(name).problem(CaseFault::OutOfRange, message))
     }

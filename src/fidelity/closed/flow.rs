@@ -182,8 +182,8 @@ fn reversal() -> Check {
             let label = t!(
                 "row-high-to-low-pa",
                 name = name,
-                high = decimal(upper, 0),
-                low = decimal(lower, 0)
+                upper = decimal(upper, 0),
+                lower = decimal(lower, 0)
             );
             rows.push(Row::new(t!("row-ends-exchanged", label = &label), -ahead * 1e6, back * 1e6));
             rows.push(Row::new(

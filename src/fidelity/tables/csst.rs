@@ -45,8 +45,8 @@ pub(super) fn run(table: &CsvTable) -> Result<Outcome, TableError> {
         }
         let id = format!("csst.{}", cell.stream.id());
         let known = match cell.stream.drive {
-            Drive::Low { .. } => None,
-            Drive::High { .. } => table_miss("csst.real-density"),
+            Drive::Drop { .. } => None,
+            Drive::Squares { .. } => table_miss("csst.real-density"),
         };
         let row = cell.row(cell.stream.drive_pa);
         gather.row_of(&id, line, row, || cell.check("csst.capacity"));
@@ -121,8 +121,8 @@ impl Cell {
 
     /// Why the cell is not used, if it is not.
     fn not_used(&self, line: Line<'_>) -> Option<&'static str> {
-        let lower = matches!(self.stream.drive, Drive::Low { .. });
-        let half_inch = matches!(self.stream.drive, Drive::Low { drop_inwc } if drop_inwc == 0.5);
+        let lower = matches!(self.stream.drive, Drive::Drop { .. });
+        let half_inch = matches!(self.stream.drive, Drive::Drop { drop_inwc } if drop_inwc == 0.5);
         let last = if lower { 300.0 } else { 500.0 };
         if ehd_constants(self.ehd).is_none() {
             Some(t!("unused-size-ehd-that-model"))

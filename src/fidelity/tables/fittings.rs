@@ -110,8 +110,8 @@ pub(super) fn equations(table: &CsvTable) -> Result<Outcome, TableError> {
     let mut gather = Gather::new(table);
     for line in table.lines() {
         match line.text("id") {
-            "low_pressure" => low_equation(&mut gather, line),
-            "high_pressure" => high_equation(&mut gather, line),
+            "low_pressure" => small_drop_equation(&mut gather, line),
+            "high_pressure" => large_drop_equation(&mut gather, line),
             _ => gather.set_aside(t!("unused-form-consequence-two-equations")),
         }
     }
@@ -134,7 +134,7 @@ fn smooth(gas: &Gas, id_in: f64, length_ft: f64, drive_pa: f64) -> (f64, f64) {
     (flow / M3_S_PER_CFH, flux / (id_m * gas.viscosity_pa_s))
 }
 
-fn low_equation(gather: &mut Gather, line: Line<'_>) {
+fn small_drop_equation(gather: &mut Gather, line: Line<'_>) {
     for (_, name, gravity, cr, _) in GASES {
         let name = name.text();
         let gas = if gravity > 1.0 { Gas::propane() } else { Gas::natural() };
@@ -162,7 +162,7 @@ fn low_equation(gather: &mut Gather, line: Line<'_>) {
     }
 }
 
-fn high_equation(gather: &mut Gather, line: Line<'_>) {
+fn large_drop_equation(gather: &mut Gather, line: Line<'_>) {
     for (key, name, gravity, cr, y) in GASES {
         let name = name.text();
         let gas = if gravity > 1.0 { Gas::propane() } else { Gas::natural() };

@@ -154,9 +154,9 @@ impl Cell {
             return table_miss(if propane { "pipe.legacy.propane" } else { "pipe.legacy.natural" });
         }
         match self.stream.drive {
-            Drive::Low { .. } => None,
-            Drive::High { .. } if propane => table_miss("pipe.real-gas"),
-            Drive::High { inlet_psi, drop_psi } => match self.material {
+            Drive::Drop { .. } => None,
+            Drive::Squares { .. } if propane => table_miss("pipe.real-gas"),
+            Drive::Squares { inlet_psi, drop_psi } => match self.material {
                 PipeMaterial::Copper => None,
                 PipeMaterial::Steel | PipeMaterial::RustedSteel => {
                     if inlet_psi == 2.0 && drop_psi == 1.0 {

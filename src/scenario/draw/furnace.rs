@@ -36,10 +36,7 @@ pub(super) fn furnace(values: SeededValues, it: &Furnace) -> FurnaceSetup {
         }),
         box_suction_pa: values.get(&it.box_suction, "furnace.box_suction"),
         igniter_warm_up_s: values.get(&it.igniter_warm_up, "furnace.igniter_warm_up"),
-        auto_next_min: it
-            .auto_high
-            .as_ref()
-            .map(|time| values.get(time, "furnace.auto_high") / 60.0),
+        auto_next_min: it.auto_next().map(|time| values.get(time, "furnace.auto_high") / 60.0),
         plate,
     }
 }
@@ -160,7 +157,7 @@ fn valve(
             Stacking::NextOnFirst | Stacking::Independent => 0.0,
         };
         let (name, spring) = written.of(level);
-        let per_turn_pa = per_turn_inwc(springs_for)[level] * PA_PER_INWC;
+        let per_turn_pa = per_turn_inwc(springs_for, level) * PA_PER_INWC;
         let path = format!("furnace.valve.{name}");
         spring_setup(values, spring, per_turn_pa, pa - below_pa, &path)
     });

@@ -105,7 +105,7 @@ fn a_valve_throttles_where_a_hand_put_it() {
         wait(&mut bench, 20);
         act(&mut bench, Action::HoseOff);
         let told = spells(&mut bench);
-        let draw = told.last().unwrap().draw;
+        let draw = told.last().unwrap().demand;
         assert!(draw.is(Port::Inlet, Stage::Rest));
         draw.throttled
     };
@@ -129,9 +129,9 @@ fn a_spell_knows_its_state() {
     let told = spells(&mut bench);
     let has = |wanted: &dyn Fn(&Spell) -> bool| told.iter().any(wanted);
     assert!(has(&|it| it.push == Push::Halfway && it.is(Port::Inlet, Stage::Rest)));
-    assert!(has(&|it| it.draw.burning == 2 && it.draw.any_flow && it.draw.firing.is_none()));
+    assert!(has(&|it| it.demand.burning == 2 && it.demand.any_flow && it.demand.firing.is_none()));
     assert!(
-        told.iter().filter(|it| it.draw.burning > 0).all(|it| !it.is(Port::Inlet, Stage::Rest))
+        told.iter().filter(|it| it.demand.burning > 0).all(|it| !it.is(Port::Inlet, Stage::Rest))
     );
 }
 
