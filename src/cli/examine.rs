@@ -1,11 +1,10 @@
 //! `examine`: tries the marks from both sides, with good work in other manners and with the ritual done
 //! blindly.
 
+mod examined;
 mod page;
 
 use std::path::PathBuf;
-
-use serde::Serialize;
 
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
@@ -14,7 +13,8 @@ use super::threads::on_threads;
 use crate::rules::RuleBookError;
 use crate::scenario::builtin;
 use crate::technician::fairness::Policy;
-use crate::technician::proof::{BlindProof, FairProof, MAX_SEEDS, blind_run, fair_run};
+use crate::technician::proof::{MAX_SEEDS, blind_run, fair_run};
+use examined::Examined;
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-examine"), long_about = t!("help-examine-long"))]
@@ -46,33 +46,6 @@ pub(super) struct Args {
         help = t!("help-examine-write"),
     )]
     write: Option<PathBuf>,
-}
-
-/// A job with the runs that tried its marks.
-#[derive(Debug, Clone, Serialize)]
-pub(super) struct Examined {
-    /// Id of the scenario, or its file.
-    scenario: String,
-    /// Title of the job.
-    title: String,
-    /// Good work in other manners.
-    fair: Vec<FairProof>,
-    /// The ritual done blindly.
-    blind: Vec<BlindProof>,
-}
-
-impl Examined {
-    fn unfair(&self) -> impl Iterator<Item = &FairProof> {
-        self.fair.iter().filter(|run| !run.is_right())
-    }
-
-    fn passed_blindly(&self) -> impl Iterator<Item = &BlindProof> {
-        self.blind.iter().filter(|run| !run.is_right())
-    }
-
-    fn holds(&self) -> bool {
-        self.unfair().next().is_none() && self.passed_blindly().next().is_none()
-    }
 }
 
 pub(super) fn examine(args: &Args) -> Result<Exit, Trouble> {

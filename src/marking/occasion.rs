@@ -76,10 +76,8 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         | Evidence::ControlsNotRestored
         | Evidence::DoorOff
         | Evidence::OthersNotRestored => l.left().is_some(),
-        Evidence::ValveSwitchOff
-        | Evidence::CockNotOpen
-        | Evidence::NoFinalCycle
-        | Evidence::NotDoneUnsaid => in_use(l),
+        Evidence::ValveSwitchOff | Evidence::CockNotOpen => in_use(l),
+        Evidence::NoFinalCycle | Evidence::NotDoneUnsaid => in_use(l),
         Evidence::OwnerNotCalled => control::owner_is_due(l, brief),
         Evidence::NeedlessCall => control::nothing_to_tell(l, brief, l.events.len()),
         Evidence::WrongEnding => !brief.right_endings.is_empty(),

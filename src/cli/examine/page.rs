@@ -2,7 +2,7 @@
 
 use std::fmt::Write as _;
 
-use super::Examined;
+use super::examined::Examined;
 use crate::technician::fairness::{Manner, Policy};
 use crate::technician::proof::{BlindProof, FairProof};
 

@@ -44,7 +44,7 @@ impl Run {
         self.refused |= refused.0 || !came;
     }
 
-    /// Seconds pass.
+    /// Lets seconds pass; the truth at their end.
     pub(super) fn wait(&mut self, seconds: u64) -> Truth {
         self.by.wait(seconds, &mut Nobody);
         self.by.bench().truth()

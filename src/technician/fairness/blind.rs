@@ -43,7 +43,7 @@ pub enum Policy {
 }
 
 impl Policy {
-    /// All of them.
+    /// Every habit, in the order of the page.
     pub const ALL: [Self; 8] = [
         Self::AllIsWell,
         Self::ShutsOff,
@@ -86,24 +86,30 @@ impl Policy {
 
     /// What it does in place of an action of the ritual; none where it does the action itself.
     fn carry_out(self, action: &Action, place: Place, named: Cause) -> Option<Vec<Piece>> {
-        match (self, action) {
-            (_, Action::HandOver(said)) => Some(self.hands_over(said, named)),
-            (Self::SwapsParts, Action::Plug { port: Port::Inlet, step: PlugStep::StartByHand }) => {
-                Some(after(action, mend_all(Nature::Part, place)))
-            }
-            (Self::CleansAll, Action::Plug { port: Port::Inlet, step: PlugStep::StartByHand }) => {
-                Some(after(action, mend_all(Nature::Care, place)))
-            }
-            (Self::Cranks, Action::Write(it)) if it.port == Port::Manifold => {
-                let Stage::Firing(level) = it.stage else { return None };
-                Some(after(action, crank(level, *it, place)))
-            }
-            (
-                Self::RaisesSupply,
-                Action::Write(Reading { port: Port::Inlet, stage: Stage::FullLoad, .. }),
-            ) => Some(after(action, raise(place))),
-            (_, _) => None,
+        if let Action::HandOver(said) = action {
+            return Some(self.hands_over(said, named));
         }
+        let before_closing =
+            matches!(action, Action::Plug { port: Port::Inlet, step: PlugStep::StartByHand });
+        let pieces = match self {
+            Self::SwapsParts if before_closing => mend_all(Nature::Part, place),
+            Self::CleansAll if before_closing => mend_all(Nature::Care, place),
+            Self::Cranks => match reading(action, Port::Manifold) {
+                Some(it @ Reading { stage: Stage::Firing(level), .. }) => crank(level, it, place),
+                Some(_) | None => return None,
+            },
+            Self::RaisesSupply => match reading(action, Port::Inlet) {
+                Some(Reading { stage: Stage::FullLoad, .. }) => raise(place),
+                Some(_) | None => return None,
+            },
+            Self::AllIsWell
+            | Self::ShutsOff
+            | Self::CallsOwner
+            | Self::SwapsParts
+            | Self::CleansAll
+            | Self::NamesAtRandom => return None,
+        };
+        Some(after(action, pieces))
     }
 
     /// What it writes as wrong: nothing, or what was drawn.
@@ -142,6 +148,12 @@ impl Policy {
         pieces.push(Action::HandOver(HandOver { ending: self.ending(), not_done }).into());
         pieces
     }
+}
+
+/// The reading that an action writes, if it is one of this port.
+fn reading(action: &Action, port: Port) -> Option<Reading> {
+    let Action::Write(it) = action else { return None };
+    Some(*it).filter(|it| it.port == port)
 }
 
 /// The action itself, then these.
@@ -247,7 +259,7 @@ impl Blind {
         let causes: Vec<Cause> =
             Cause::ALL.iter().copied().filter(|it| *it != Cause::NothingFound).collect();
         let among = u32::try_from(causes.len()).unwrap_or(u32::MAX);
-        let at = usize::try_from(stream(seed, "blind run").below(among)).unwrap_or(0);
+        let at = usize::try_from(stream(seed, "blind-run").below(among)).unwrap_or(0);
         let named = causes.get(at).copied().unwrap_or(Cause::NothingFound);
         Self { ritual, policy, named, place: Place::Yard, detour: Detour::default() }
     }

@@ -15,7 +15,7 @@ pub(super) type Decide = Arc<dyn Fn(&Seen) -> Vec<Piece> + Send + Sync>;
 /// One piece of a detour.
 #[derive(Clone)]
 pub(super) enum Piece {
-    /// An action.
+    /// An action, taken as it stands.
     Do(Action),
     /// A goal of the procedure, reached as the technician reaches it.
     Reach(Pursuit),
@@ -49,9 +49,9 @@ pub(super) fn decide(decide: impl Fn(&Seen) -> Vec<Piece> + Send + Sync + 'stati
 
 /// What a detour wants now.
 pub(super) enum Next {
-    /// This action.
+    /// An action is to be taken now.
     Act(Action),
-    /// A tick passes.
+    /// Nothing is done for a tick.
     LetPass,
     /// It is gone through.
     Done,
@@ -62,7 +62,7 @@ pub(super) enum Next {
 pub(super) struct Detour(VecDeque<Piece>);
 
 impl Detour {
-    /// Lines up more.
+    /// Lines up more pieces behind those that are left.
     pub(super) fn extend(&mut self, pieces: impl IntoIterator<Item = Piece>) {
         self.0.extend(pieces);
     }

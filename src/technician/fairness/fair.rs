@@ -26,7 +26,7 @@ impl Fair {
     /// The run of this number, with manners of its own: the same number draws the same ones.
     #[must_use]
     pub fn new(card: &JobCard, run: u64) -> Self {
-        let mut chance = stream(run, "fair run");
+        let mut chance = stream(run, "fair-run");
         let mut left: Vec<Manner> = Manner::ALL.to_vec();
         let count = 1 + chance.below(MOST_MANNERS);
         let mut manners = Vec::new();
@@ -45,7 +45,7 @@ impl Fair {
         Self { good, manners, chance, detour: Detour::default(), refused: Vec::new() }
     }
 
-    /// Its manners.
+    /// Manners that were drawn for it.
     #[must_use]
     pub fn manners(&self) -> &[Manner] {
         &self.manners

@@ -16,7 +16,7 @@ macro_rules! manners {
         pub enum Manner { $( $(#[doc = $doc])+ $manner, )+ }
 
         impl Manner {
-            /// All of them.
+            /// Every manner, in the order of the page.
             pub const ALL: &'static [Self] = &[ $( Self::$manner, )+ ];
 
             /// In words for people.
@@ -79,106 +79,120 @@ impl Manner {
         seen: &Seen,
         chance: &mut Stream,
     ) -> Option<Vec<Piece>> {
-        match (self, action) {
-            (Self::ReadsKilopascals, Action::Write(it)) => Some(reads_in(PressureUnit::KPa, *it)),
-            (Self::ReadsMillibars, Action::Write(it)) => Some(reads_in(PressureUnit::Mbar, *it)),
-            (Self::WorksOutMillibars, Action::Write(it)) => {
-                Some(vec![write(worked_out(*it, PressureUnit::Mbar, 100))])
+        if let Action::Write(reading) = action {
+            return self.written(*reading, chance);
+        }
+        match self {
+            Self::ReadsKilopascals
+            | Self::ReadsMillibars
+            | Self::WorksOutMillibars
+            | Self::WorksOutKilopascals
+            | Self::CutsOff
+            | Self::Rounds
+            | Self::StrikesOut
+            | Self::WritesTwice => None,
+            Self::ZeroesAgain => matches!(action, Action::MeterZero).then(|| times(action, 3, 3)),
+            Self::BrushesTwice => {
+                matches!(action, Action::LeakFluid(_)).then(|| times(action, 2, 5))
             }
-            (Self::WorksOutKilopascals, Action::Write(it)) => {
-                Some(vec![write(worked_out(*it, PressureUnit::KPa, 10))])
+            Self::LooksTwice => matches!(action, Action::Look(_)).then(|| times(action, 2, 1)),
+            Self::CallsTwice => matches!(action, Action::Call(_)).then(|| times(action, 2, 20)),
+            Self::TellsTwice => {
+                let tells = matches!(action, Action::Tell(it) if *it != Topic::GetOut);
+                tells.then(|| times(action, 2, 2))
             }
-            (Self::CutsOff, Action::Write(it)) => {
-                let thousandths = it.thousandths / 100 * 100;
-                Some(vec![write(Reading { thousandths, ..*it })])
+            Self::TakesTime => {
+                // The time that fluid stays on is counted from the brush.
+                let brushes = matches!(action, Action::LeakFluid(_));
+                (!brushes && chance.below(4) == 0).then(|| late(action, chance))
             }
-            (Self::Rounds, Action::Write(it)) => {
-                Some(vec![write(Reading { thousandths: nearest(it.thousandths, 100), ..*it })])
-            }
-            (Self::StrikesOut, Action::Write(it)) => {
-                let slip = Reading { thousandths: it.thousandths.saturating_mul(10), ..*it };
-                Some(vec![write(slip), wait(2), write(*it)])
-            }
-            (Self::WritesTwice, Action::Write(it)) => {
-                let it = *it;
-                let again =
-                    move |seen: &Seen| in_shown_unit(it, seen).map(write).into_iter().collect();
-                Some(vec![write(it), wait(30), decide(again)])
-            }
-            (Self::ZeroesAgain, Action::MeterZero) => {
-                let zero = || Piece::Do(Action::MeterZero);
-                Some(vec![zero(), wait(3), zero(), wait(3), zero()])
-            }
-            (Self::BrushesTwice, Action::LeakFluid(joint)) => {
-                let brush = || Piece::Do(Action::LeakFluid(*joint));
-                Some(vec![brush(), wait(5), brush()])
-            }
-            // The time that fluid stays on is counted from the brush.
-            (Self::TakesTime, Action::LeakFluid(_)) => None,
-            (Self::TakesTime, _) if chance.below(4) == 0 => {
-                Some(vec![wait(1 + u64::from(chance.below(8))), action.clone().into()])
-            }
-            (Self::TakesABreak, Action::Go(_)) if is_shut_off(seen) => {
+            Self::TakesABreak => {
+                let breaks = matches!(action, Action::Go(_)) && is_shut_off(seen);
                 let minutes = 2 + u64::from(chance.below(15));
-                Some(vec![wait(60 * minutes), action.clone().into()])
+                breaks.then(|| vec![wait(60 * minutes), action.clone().into()])
             }
-            (Self::LooksTwice, Action::Look(_)) => {
-                Some(vec![action.clone().into(), wait(1), action.clone().into()])
-            }
-            (Self::SmellsEverywhere, Action::Go(_)) => Some(vec![
-                action.clone().into(),
-                Action::Sniff(Height::Floor).into(),
-                Action::Sniff(Height::Head).into(),
-            ]),
-            (Self::TurnsValvesInSteps, Action::HandValve { hand_valve, degrees }) => {
+            Self::SmellsEverywhere => matches!(action, Action::Go(_)).then(|| {
+                let sniff = |height| Piece::Do(Action::Sniff(height));
+                vec![action.clone().into(), sniff(Height::Floor), sniff(Height::Head)]
+            }),
+            Self::PicksUpTwice => matches!(action, Action::Take(_)).then(|| {
+                let again = action.clone().into();
+                vec![action.clone().into(), wait(1), Action::PutDown.into(), wait(1), again]
+            }),
+            Self::TurnsValvesInSteps => {
+                let Action::HandValve { hand_valve, degrees } = action else { return None };
                 Some(in_steps(*hand_valve, *degrees))
             }
-            (Self::TurnsByEighths, Action::Turn { screw, eighths }) => {
-                Some(by_eighths(*screw, *eighths))
+            Self::TurnsByEighths | Self::Overshoots => {
+                let Action::Turn { screw, eighths } = action else { return None };
+                self.turned(*screw, *eighths)
             }
-            (Self::Overshoots, Action::Turn { screw, eighths }) if screw.level().is_some() => {
-                let turn = |eighths| Piece::Do(Action::Turn { screw: *screw, eighths });
-                let more = eighths.signum();
-                Some(vec![turn(*eighths), wait(8), turn(more), wait(8), turn(-more)])
-            }
-            (Self::TellsTwice, Action::Tell(topic)) if *topic != Topic::GetOut => {
-                Some(vec![action.clone().into(), wait(2), action.clone().into()])
-            }
-            (Self::PicksUpTwice, Action::Take(_)) => Some(vec![
-                action.clone().into(),
-                wait(1),
-                Action::PutDown.into(),
-                wait(1),
-                action.clone().into(),
-            ]),
-            (Self::CallsTwice, Action::Call(_)) => {
-                Some(vec![action.clone().into(), wait(20), action.clone().into()])
-            }
-            (
-                Self::ReadsKilopascals
-                | Self::ReadsMillibars
-                | Self::WorksOutMillibars
-                | Self::WorksOutKilopascals
-                | Self::CutsOff
-                | Self::Rounds
-                | Self::StrikesOut
-                | Self::WritesTwice
-                | Self::ZeroesAgain
-                | Self::BrushesTwice
-                | Self::TakesTime
-                | Self::TakesABreak
-                | Self::LooksTwice
-                | Self::SmellsEverywhere
-                | Self::TurnsValvesInSteps
-                | Self::TurnsByEighths
-                | Self::Overshoots
-                | Self::TellsTwice
-                | Self::PicksUpTwice
-                | Self::CallsTwice,
-                _,
-            ) => None,
         }
     }
+
+    /// What becomes of a reading that is to be written.
+    fn written(self, it: Reading, chance: &mut Stream) -> Option<Vec<Piece>> {
+        let pieces = match self {
+            Self::ReadsKilopascals => reads_in(PressureUnit::KPa, it),
+            Self::ReadsMillibars => reads_in(PressureUnit::Mbar, it),
+            Self::WorksOutMillibars => vec![write(worked_out(it, PressureUnit::Mbar, 100))],
+            Self::WorksOutKilopascals => vec![write(worked_out(it, PressureUnit::KPa, 10))],
+            Self::CutsOff => {
+                vec![write(Reading { thousandths: it.thousandths / 100 * 100, ..it })]
+            }
+            Self::Rounds => {
+                vec![write(Reading { thousandths: nearest(it.thousandths, 100), ..it })]
+            }
+            Self::StrikesOut => {
+                let slip = Reading { thousandths: it.thousandths.saturating_mul(10), ..it };
+                vec![write(slip), wait(2), write(it)]
+            }
+            Self::WritesTwice => {
+                let again =
+                    move |seen: &Seen| in_shown_unit(it, seen).map(write).into_iter().collect();
+                vec![write(it), wait(30), decide(again)]
+            }
+            Self::TakesTime if chance.below(4) == 0 => late(&Action::Write(it), chance),
+            Self::TakesTime
+            | Self::ZeroesAgain
+            | Self::BrushesTwice
+            | Self::TakesABreak
+            | Self::LooksTwice
+            | Self::SmellsEverywhere
+            | Self::TurnsValvesInSteps
+            | Self::TurnsByEighths
+            | Self::Overshoots
+            | Self::TellsTwice
+            | Self::PicksUpTwice
+            | Self::CallsTwice => return None,
+        };
+        Some(pieces)
+    }
+
+    /// What becomes of a turn of a screw.
+    fn turned(self, screw: Screw, eighths: i16) -> Option<Vec<Piece>> {
+        if self == Self::TurnsByEighths {
+            return Some(by_eighths(screw, eighths));
+        }
+        screw.level()?;
+        let turn = |eighths| Piece::Do(Action::Turn { screw, eighths });
+        let more = eighths.signum();
+        Some(vec![turn(eighths), wait(8), turn(more), wait(8), turn(-more)])
+    }
+}
+
+/// The action so many times, with seconds between.
+fn times(action: &Action, count: usize, seconds: u64) -> Vec<Piece> {
+    let mut pieces = vec![action.clone().into()];
+    for _ in 1..count {
+        pieces.extend([wait(seconds), action.clone().into()]);
+    }
+    pieces
+}
+
+/// The action some seconds later.
+fn late(action: &Action, chance: &mut Stream) -> Vec<Piece> {
+    vec![wait(1 + u64::from(chance.below(8))), action.clone().into()]
 }
 
 fn write(reading: Reading) -> Piece {
