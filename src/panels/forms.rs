@@ -23,7 +23,7 @@ pub struct FormState {
     pub tighten: i16,
     /// Setpoint in half degrees; none until changed.
     pub setpoint_half_f: Option<i16>,
-    /// What was wrong.
+    /// What was wrong, not yet written.
     pub finding: FindingState,
     /// The end of the job.
     pub hand_over: HandOverState,
