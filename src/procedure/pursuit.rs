@@ -40,6 +40,18 @@ impl Pursuit {
         Self { goal, began: false, walks_ticks: 0, waited: None, late: None, last: None }
     }
 
+    /// What is pursued.
+    #[must_use]
+    pub fn goal(&self) -> Goal {
+        self.goal
+    }
+
+    /// Whether its first step was asked for already.
+    #[must_use]
+    pub fn has_begun(&self) -> bool {
+        self.began
+    }
+
     /// What to do now. An action that was done and changed nothing is not repeated: the pursuit
     /// goes on as if it had worked.
     pub fn next(&mut self, seen: &Seen, memory: &mut Memory) -> Move {

@@ -10,6 +10,7 @@ mod close;
 mod course;
 pub mod diagnosis;
 pub mod drive;
+mod edit;
 mod flue;
 mod hose;
 mod judge;
@@ -22,7 +23,6 @@ mod plan;
 pub mod proof;
 mod run_furnace;
 mod screw;
-
 pub mod script;
 mod set;
 pub mod spoil;

@@ -5,6 +5,7 @@ mod catalogue;
 mod faults;
 mod looks;
 mod sound;
+mod spoiling;
 mod valve;
 
 use quarterturn::parts::Ending;
