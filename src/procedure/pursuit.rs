@@ -56,6 +56,18 @@ impl Pursuit {
         Self { patience: Some((awaited, at_most_s)), ..self }
     }
 
+    /// What is pursued.
+    #[must_use]
+    pub fn goal(&self) -> Goal {
+        self.goal
+    }
+
+    /// Whether its first step was asked for already.
+    #[must_use]
+    pub fn has_begun(&self) -> bool {
+        self.began
+    }
+
     /// What to do now. An action that was done and changed nothing is not repeated: the pursuit
     /// goes on as if it had worked.
     pub fn next(&mut self, seen: &Seen, memory: &mut Memory) -> Move {

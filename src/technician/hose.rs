@@ -108,16 +108,16 @@ fn mend_slow(me: &mut Mind, port: Port) -> Vec<Step> {
         Port::Manifold => me.know.next_of(&[Repair::SwapMeterHose, tap, Repair::ReplaceGasValve]),
     };
     match next {
-        Some(Repair::SwapMeterHose) => {
+        Some(repair) if repair == tap => {
+            me.know.note(Diagnosis::NumberSlowAtPort);
+            clean_tap(me, port, tap)
+        }
+        Some(repair) if repair == Repair::SwapMeterHose => {
             me.know.note(Diagnosis::NumberSlow);
             let mut steps = stop();
             steps.extend(another_hose(me, port));
             steps.extend(again(port));
             steps
-        }
-        Some(repair) if repair == tap => {
-            me.know.note(Diagnosis::NumberSlowAtPort);
-            clean_tap(me, port, tap)
         }
         Some(repair) => {
             me.plan_repair(Diagnosis::PressureSwings, repair);

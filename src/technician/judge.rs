@@ -3,7 +3,7 @@
 use super::burn::stays_on;
 use super::course::Course;
 use super::diagnosis::Diagnosis;
-use super::know::{HEAD_PA, Watch};
+use super::know::{HEAD_PA, SinceCall};
 use super::mend::mend_all;
 use super::mind::Mind;
 use super::screw::{MOST_TRIES, turn_back};
@@ -91,7 +91,7 @@ impl Mind {
     /// Whether an excess-flow valve that may be renewed here shuts under load.
     fn excess_flow_shuts(&self) -> bool {
         let renewed = self.know.has_mended(Repair::ReplaceExcessFlowValve);
-        self.may_set_supply() && self.know.watch.is_dead() && !renewed
+        self.may_set_supply() && self.know.since_call.is_dead() && !renewed
     }
 
     /// What plate and nameplate allow at the inlet.
@@ -254,14 +254,14 @@ fn weak(me: &mut Mind) -> Vec<Step> {
 /// Another excess-flow valve goes in, and what was read of the old one counts no more.
 fn plan_excess_flow(me: &mut Mind) {
     me.know.read.collapsed = false;
-    me.know.watch = Watch::default();
+    me.know.since_call = SinceCall::default();
     me.plan_repair(Diagnosis::ExcessFlowShuts, Repair::ReplaceExcessFlowValve);
 }
 
 /// The full rate burned and is out again: for want of gas, or for a reason that is looked for.
 pub(super) fn lost_at_full(me: &mut Mind) -> Vec<Step> {
     let band = me.inlet_allowed(Stage::FullLoad);
-    if me.know.watch.stopped_at_pa.zip(band).is_some_and(|(pa, band)| band.is_below(pa)) {
+    if me.know.since_call.stopped_at_pa.zip(band).is_some_and(|(pa, band)| band.is_below(pa)) {
         me.know.supply.owner_needed = true;
         return give_up(me, Diagnosis::SupplyFailsUnderLoad);
     }
@@ -433,7 +433,7 @@ pub(super) fn no_gas(me: &mut Mind, seen: &Seen) -> Option<Vec<Step>> {
         plan_excess_flow(me);
         return Some(take(Course::MendAndReadAgain));
     }
-    if me.know.watch.starved {
+    if me.know.since_call.starved {
         me.know.supply.owner_needed = true;
         return Some(give_up(me, Diagnosis::SupplyFailsUnderLoad));
     }

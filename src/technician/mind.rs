@@ -7,7 +7,7 @@ use crate::catalogue::repair::{Need, Repair};
 use crate::procedure::Memory;
 use crate::setup::JobCard;
 
-/// The technician's mind.
+/// All that the technician decides with.
 #[derive(Debug, Clone)]
 pub(super) struct Mind {
     /// The job card in hand.

@@ -10,6 +10,7 @@ mod close;
 mod course;
 pub mod diagnosis;
 pub mod drive;
+mod edit;
 pub mod fairness;
 mod findings;
 mod flue;
@@ -25,7 +26,6 @@ mod plan;
 pub mod proof;
 mod run_furnace;
 mod screw;
-
 pub mod script;
 mod set;
 pub mod spoil;

@@ -91,6 +91,7 @@ spoil-the-suppliers-regulator-turned = the supplier's regulator turned
 spoil-own-supply-left-too-low = own supply left too low
 spoil-a-jumper-left-across-the-roll-out-switches = a jumper left across the roll-out switches
 spoil-orifices-drilled-out = orifices drilled out
+spoil-orifices-drilled-out-and-those-of-the-plate-fitted-again = orifices drilled out, and those of the plate fitted again
 spoil-sound-igniter-replaced = sound igniter replaced
 spoil-line-purged-at-the-union-no-fluid-there = line purged at the union, no fluid there
 spoil-supply-not-written-again-at-rest-after-it-was-set = supply not written again at rest after it was set

@@ -5,11 +5,11 @@ use serde::Serialize;
 use super::super::drive::{Player, Stopped};
 use super::super::fairness::{Blind, Fair, Manner, Policy};
 use super::super::script::action_line;
-use super::good::{Run, short_of_end};
+use super::run::{Job, Run, short_of_end};
 use crate::catalogue::cause::true_causes;
 use crate::marking::Marks;
 use crate::parts::Cause;
-use crate::rules::{RuleBook, RuleBookError};
+use crate::rules::RuleBookError;
 use crate::scenario::Scenario;
 use crate::setup::Setup;
 
@@ -71,7 +71,7 @@ impl BlindProof {
 pub fn fair_run(scenario: &Scenario, seed: u64, run: u64) -> Result<FairProof, RuleBookError> {
     let book = scenario.marking.rule_book()?;
     let player = |setup: &Setup| Fair::new(&setup.card, run);
-    let (player, stopped, marks) = play(scenario, &book, seed, player);
+    let (player, stopped, marks) = play(Job { scenario, book: &book, seed }, player);
     let refused = player.refused().iter();
     Ok(FairProof {
         seed,
@@ -97,7 +97,7 @@ pub fn blind_run(
 ) -> Result<BlindProof, RuleBookError> {
     let book = scenario.marking.rule_book()?;
     let player = |setup: &Setup| Blind::new(&setup.card, policy, seed);
-    let (player, _, marks) = play(scenario, &book, seed, player);
+    let (player, _, marks) = play(Job { scenario, book: &book, seed }, player);
     Ok(BlindProof {
         seed,
         habit: policy.words(),
@@ -122,15 +122,10 @@ fn fits(policy: Policy, setup: &Setup, named: Cause) -> bool {
     }
 }
 
-fn play<P: Player>(
-    scenario: &Scenario,
-    book: &RuleBook,
-    seed: u64,
-    player: impl FnOnce(&Setup) -> P,
-) -> (P, Stopped, Marks) {
-    let mut run = Run::new(scenario, seed);
+fn play<P: Player>(job: Job<'_>, player: impl FnOnce(&Setup) -> P) -> (P, Stopped, Marks) {
+    let mut run = Run::new(job);
     let mut player = player(run.bench.setup());
     let stopped = run.play(&mut player);
-    let marks = run.marks(scenario, seed, book);
+    let marks = run.marks(job);
     (player, stopped, marks)
 }

@@ -136,6 +136,11 @@ impl Word for Sound {
     }
 }
 
+/// The words of a list of one kind, for a message.
+pub(super) fn all_words<W: Word>() -> String {
+    W::ALL.iter().map(|one| one.word()).collect::<Vec<_>>().join(", ")
+}
+
 /// The word among `words` that is nearest to `found`, if one is near enough to be meant.
 pub(super) fn nearest<'a>(found: &str, words: impl Iterator<Item = &'a str>) -> Option<String> {
     let lower = found.to_lowercase();

@@ -1,115 +1,72 @@
-//! What is written as wrong, spoiled; and how a spoiled run writes it otherwise.
+//! What is written as wrong: spoiled; and how a spoiled run writes it otherwise.
 
-use super::*;
+use super::super::edit::{Edit, What, before, instead, leave_out};
+use super::super::step::{act, think};
+use super::good::Good;
+use super::way::Spoil;
+use crate::hands::action::Action;
 use crate::parts::{Answer, Cause, WrittenFinding};
 
 /// Ways of spoiling the findings.
 pub(super) const SPOILS: &[Spoil] = &[
-    Spoil {
-        name: id!("spoil-what-was-wrong-not-written"),
-        besides: any,
-        trips: &["cause-not-named"],
-        heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_finding(a)),
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-nothing-written-where-nothing-was-wrong"),
-        besides: any,
-        trips: &["no-finding-written"],
-        heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_finding(a)),
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-a-cause-too-many"),
-        besides: names_something,
-        trips: &["wrong-cause"],
-        heeds: Heeds::Faults,
-        change: |p, a| with_another(p, a, Cause::BlowerTooSlow),
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-a-leak-too-many"),
-        besides: names_something,
-        trips: &["wrong-cause-harms"],
-        heeds: Heeds::Faults,
-        change: |p, a| with_another(p, a, Cause::UnionLeaks),
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-an-answer-that-was-not-given"),
-        besides: |g| g.in_use() && names_something(g),
-        trips: &["answer-contradicts"],
-        heeds: Heeds::Faults,
-        change: |p, a| rewritten(p, a, |finding| finding.answer = Answer::ShutOff),
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-nothing-that-speaks-for-it"),
-        besides: any,
-        trips: &["finding-unbacked"],
-        heeds: Heeds::Faults,
-        change: |p, a| rewritten(p, a, |finding| finding.evidence.clear()),
-        hurry: never,
-    },
+    Spoil::new(id!("spoil-what-was-wrong-not-written"), &["cause-not-named"], |_| {
+        vec![leave_out(FINDING)]
+    }),
+    Spoil::new(
+        id!("spoil-nothing-written-where-nothing-was-wrong"),
+        &["no-finding-written"],
+        |_| vec![leave_out(FINDING)],
+    ),
+    Spoil::new(id!("spoil-a-cause-too-many"), &["wrong-cause"], |_| {
+        with_another(Cause::BlowerTooSlow)
+    })
+    .besides(names_something),
+    Spoil::new(id!("spoil-a-leak-too-many"), &["wrong-cause-harms"], |_| {
+        with_another(Cause::UnionLeaks)
+    })
+    .besides(names_something),
+    Spoil::new(id!("spoil-an-answer-that-was-not-given"), &["answer-contradicts"], |g| {
+        rewritten(g, |it| WrittenFinding { answer: Answer::ShutOff, ..it })
+    })
+    .besides(|g| g.in_use() && names_something(g)),
+    Spoil::new(id!("spoil-nothing-that-speaks-for-it"), &["finding-unbacked"], |g| {
+        rewritten(g, |it| WrittenFinding { evidence: Vec::new(), ..it })
+    }),
 ];
 
-fn is_finding(action: &Action) -> bool {
-    matches!(action, Action::WriteFinding(_))
-}
+/// Any finding.
+const FINDING: What = What::Such(|action| matches!(action, Action::WriteFinding(_)));
 
 /// Whether the good run names a cause, with room for another.
 fn names_something(good: &Good) -> bool {
-    let findings = || good.actions.iter().filter(|action| is_finding(action));
-    let nothing = |action: &Action| matches!(action, Action::WriteFinding(it) if it.cause == Cause::NothingFound);
-    (1..WrittenFinding::MOST).contains(&findings().count()) && !findings().any(nothing)
+    (1..WrittenFinding::MOST).contains(&good.findings().count())
+        && !good.findings().any(|it| it.cause == Cause::NothingFound)
 }
 
 /// Another finding before the first one.
-fn with_another(progress: &Progress, action: &Action, cause: Cause) -> Change {
-    if !is_finding(action) || progress.done.iter().any(is_finding) {
-        return Change::Keep;
-    }
+fn with_another(cause: Cause) -> Vec<Edit> {
     let another = WrittenFinding { cause, answer: Answer::LeftAsItIs, evidence: Vec::new() };
-    Change::Before(vec![Action::WriteFinding(another).into()])
+    vec![before(FINDING, vec![act(Action::WriteFinding(another))])]
 }
 
 /// The first finding otherwise.
-fn rewritten(progress: &Progress, action: &Action, change: fn(&mut WrittenFinding)) -> Change {
-    let Action::WriteFinding(finding) = action else { return Change::Keep };
-    if progress.done.iter().any(is_finding) {
-        return Change::Keep;
-    }
-    let mut finding = finding.clone();
-    change(&mut finding);
-    Change::Instead(vec![Action::WriteFinding(finding).into()])
+fn rewritten(good: &Good, otherwise: fn(WrittenFinding) -> WrittenFinding) -> Vec<Edit> {
+    let first = good.findings().next().cloned().into_iter();
+    first.map(|it| instead(FINDING, vec![act(Action::WriteFinding(otherwise(it)))])).collect()
 }
 
-impl Spoiled {
-    /// A spoiled run writes what the good run wrote, whatever it misread on the way, backed by what
-    /// its own sheet holds. None where the action is no finding.
-    pub(super) fn written_as_in_the_good_run(
-        &self,
-        action: &Action,
-        seen: &Seen,
-    ) -> Option<Vec<Action>> {
-        if !is_finding(action) {
-            return None;
-        }
-        let good = &self.progress.good.actions;
-        let is_done = |finding: &WrittenFinding| {
-            self.progress
-                .done
-                .iter()
-                .any(|done| matches!(done, Action::WriteFinding(one) if one.cause == finding.cause))
-        };
-        let missing = good.iter().filter_map(|action| {
-            let Action::WriteFinding(finding) = action else { return None };
-            let mut finding = finding.clone();
+/// Written as in the good run, whatever was misread on the way, backed by what the run's own sheet
+/// holds.
+pub(super) fn as_written(good: &Good) -> Vec<Edit> {
+    let findings: Vec<WrittenFinding> = good.findings().cloned().collect();
+    let write = think(move |_, seen| {
+        let written = &seen.sheet.findings;
+        let missing = findings.iter().filter(|it| written.iter().all(|one| one.cause != it.cause));
+        let backed = missing.cloned().map(|mut finding| {
             finding.evidence.retain(|backing| seen.sheet.holds(*backing));
-            (!is_done(&finding)).then_some(Action::WriteFinding(finding))
+            act(Action::WriteFinding(finding))
         });
-        Some(missing.collect())
-    }
+        backed.collect()
+    });
+    vec![instead(FINDING, vec![write]), leave_out(FINDING)]
 }

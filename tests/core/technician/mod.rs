@@ -6,6 +6,7 @@ mod causes;
 mod faults;
 mod looks;
 mod sound;
+mod spoiling;
 mod valve;
 
 use quarterturn::parts::Ending;
