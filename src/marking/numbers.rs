@@ -9,7 +9,7 @@
 use super::ledger::Ledger;
 use crate::catalogue::repair::{Moves, Repair};
 use crate::hands::event::{EventKind, ReadingFact};
-use crate::parts::{Phase, Port, Reading, Stage};
+use crate::parts::{Phase, Port, Reading, Screw, Stage};
 use crate::rules::{Evidence, Slip};
 use crate::senses::meter_history::{Span, Spell};
 use crate::units::{PA_PER_INWC, PressureUnit};
@@ -135,10 +135,10 @@ pub(super) fn slip_at(all: &[Number], port: Port, stages: &[Stage]) -> Option<Ev
 
 fn judge(l: &Ledger, index: usize, tick: u64, fact: &ReadingFact) -> Judged {
     let known = shown_before(l, index);
-    // As found stays true whatever is turned since; as left must be newer than the last turn.
+    // As found stays true whatever is turned since; as left must be newer than what moved it last.
     let valid_from = match fact.reading.phase {
         Phase::Found => 0,
-        Phase::Left => moved_before(l, index),
+        Phase::Left => moved_before(l, index, &fact.reading),
     };
     let mut it = Judging {
         fact,
@@ -293,13 +293,20 @@ fn is_running(spell: &Spell, tick: u64) -> bool {
     spell.shown.until + 1 >= tick
 }
 
-/// Moment of the last turn before an event, or of the last repair that moves a pressure or the way to
-/// the display, in ticks: what was shown before it is another number.
-fn moved_before(l: &Ledger, index: usize) -> u64 {
+/// Moment of the last turn or repair before an event that may have moved what a reading says, in ticks:
+/// what was shown before it is another number.
+fn moved_before(l: &Ledger, index: usize, reading: &Reading) -> u64 {
+    let level = reading.stage.level(l.levels());
+    let turned = |screw: Screw| match (screw.level(), reading.port) {
+        (None, _) => true,
+        // The spring of a level may stand on those below it.
+        (Some(screw), Port::Manifold) => level.is_none_or(|level| screw <= level),
+        (Some(_), Port::Inlet) => false,
+    };
+    let mended = |repair: Repair| repair.moves() != Moves::Nothing || repair.is_on_reading();
     let moves = |what: &EventKind| {
-        let counts = |repair: &Repair| repair.moves() != Moves::Nothing || repair.is_on_reading();
-        matches!(what, EventKind::Turned { .. })
-            || matches!(what, EventKind::Mended { repair, .. } if counts(repair))
+        matches!(what, EventKind::Turned { screw, .. } if turned(*screw))
+            || matches!(what, EventKind::Mended { repair, .. } if mended(*repair))
     };
     l.events[..index].iter().rev().find(|event| moves(&event.what)).map_or(0, |event| event.tick)
 }

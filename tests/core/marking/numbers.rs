@@ -264,6 +264,28 @@ fn old_numbers_are_as_found_only() {
     }
 }
 
+/// A turn makes an old number of what it moves: a level's screw of its own level and those above it at
+/// the manifold, the supply's screw of everything. The rest may be written as left from before.
+#[test]
+fn a_turn_makes_old_what_it_moves() {
+    for (screw, port, stage, old) in [
+        (Screw::Low, Port::Manifold, LOW, true),
+        (Screw::Low, Port::Manifold, HIGH, true),
+        (Screw::High, Port::Manifold, HIGH, true),
+        (Screw::High, Port::Manifold, FULL_LOAD, true),
+        (Screw::High, Port::Manifold, LOW, false),
+        (Screw::High, Port::Inlet, HIGH, false),
+        (Screw::Supply, Port::Inlet, HIGH, true),
+        (Screw::Supply, Port::Manifold, LOW, true),
+    ] {
+        let mut sheet = Sheet::new();
+        sheet.read(port, stage, 3.3);
+        sheet.turn(screw, 1, Some(Level::High), Some(Port::Manifold), 3.1);
+        sheet.write_left(port, stage, 3.3);
+        assert_eq!(sheet.slips().is_empty(), !old, "{screw:?} {port:?} {stage:?}");
+    }
+}
+
 /// Each number carries the meter's error of its own spell: from before the zero was set it is off,
 /// whatever the meter reads now. The rule allows 0.05 in. w.c.
 #[test]
