@@ -66,9 +66,9 @@ impl Start {
 /// A state of the furnace with what was so at its end.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Point {
-    /// The state wanted.
+    /// State that the furnace was brought to.
     pub stage: Stage,
-    /// What was true.
+    /// Truth of the bench at its end.
     pub truth: Truth,
     /// The plate's input on high, in watts.
     pub rated_w: f64,
@@ -149,7 +149,7 @@ impl Witness for Signs {
     }
 }
 
-/// A pattern.
+/// Everything that was measured on a bench, state by state.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern {
     /// At rest, at each firing level, at full load, at rest again.
@@ -164,7 +164,7 @@ impl Pattern {
     pub fn states(&self) -> Vec<&'static str> {
         let mut states: Vec<_> = self.points.iter().map(|point| point.stage.label()).collect();
         if let Some(last) = states.last_mut() {
-            *last = "at rest again";
+            *last = t!("stage-rest-again");
         }
         states
     }

@@ -18,13 +18,13 @@ pub enum Family {
     Isolation,
     /// Zero, port, stage, unit, settling.
     Measuring,
-    /// Screws and springs.
+    /// Screws, springs and the turns that they got.
     Adjusting,
-    /// Everything put back.
+    /// Valves, switches, doors and settings put back.
     Restoring,
     /// What is written and said.
     Records,
-    /// Causes and endings.
+    /// Causes that are named, and endings that fit them.
     Diagnosis,
 }
 
@@ -60,7 +60,7 @@ pub enum Essential {
     SupplyInLimits,
     /// Every disturbed joint checked at its own working pressure.
     JointsChecked,
-    /// Ports sealed.
+    /// Both ports closed with their plugs.
     PortsSealed,
     /// Manual valve, valve switch and power as they must be.
     Restored,
@@ -117,7 +117,7 @@ impl Essential {
     }
 }
 
-/// One rule.
+/// One rule: the slip, what shows it, what it costs and why.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rule {
@@ -125,11 +125,11 @@ pub struct Rule {
     pub id: String,
     /// Raised whenever its meaning changes.
     pub version: u32,
-    /// Its group.
+    /// Group whose loss is capped together.
     pub family: Family,
-    /// How serious.
+    /// Severity where it was not caught in time.
     pub severity: Severity,
-    /// Points lost.
+    /// Points lost the first time, 0 to 100.
     pub weight: f64,
     /// The essential that it gates.
     #[serde(default)]
@@ -138,12 +138,12 @@ pub struct Rule {
     pub claims: Vec<String>,
     /// What the slip is, in a few words.
     pub title: String,
-    /// What shows it.
+    /// Question that finds it in what happened.
     pub evidence: Evidence,
     /// Rules that this one is a consequence of: when one of them is charged, this one is not.
     #[serde(default)]
     pub follows_from: Vec<String>,
-    /// Why it matters.
+    /// Harm that it guards against, in a sentence.
     pub why: String,
     /// What to practise next.
     pub practise: String,

@@ -25,7 +25,7 @@ impl Deed {
     }
 
     /// The same, to be done after all.
-    fn step(&self) -> Step {
+    fn as_step(&self) -> Step {
         match self {
             Self::Begins(goal) => reach(*goal),
             Self::Does(_, action) => act(action.clone()),
@@ -162,10 +162,10 @@ impl Edits {
                 Some(Vec::new())
             }
             How::Before(mut steps) => {
-                steps.push(deed.step());
+                steps.push(deed.as_step());
                 Some(steps)
             }
-            How::After(steps) => Some([vec![deed.step()], steps].concat()),
+            How::After(steps) => Some([vec![deed.as_step()], steps].concat()),
             How::Instead(steps) => Some(steps),
             How::Hurry(_) => None,
         }

@@ -119,6 +119,7 @@ level-high-fire = { -high-fire }
 
 # States under test, as reports and findings write them. No comma, so that they can stand in a list.
 stage-rest = at rest
+stage-rest-again = at rest again
 stage-firing = firing
 stage-low = low
 stage-high = high
