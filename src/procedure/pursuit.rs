@@ -56,7 +56,7 @@ impl Pursuit {
         Self { patience: Some((awaited, at_most_s)), ..self }
     }
 
-    /// What is pursued.
+    /// The goal that is pursued, met or not.
     #[must_use]
     pub fn goal(&self) -> Goal {
         self.goal

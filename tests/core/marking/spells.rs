@@ -99,7 +99,7 @@ fn a_valve_throttles_where_a_hand_put_it() {
         setup.found.manual_valve = found;
         let mut bench = Bench::new(setup);
         hook_up(&mut bench, Port::Inlet);
-        for degrees in degrees {
+        if let Some(degrees) = degrees {
             act(&mut bench, Action::HandValve { hand_valve: VALVE, degrees });
         }
         wait(&mut bench, 20);
