@@ -98,6 +98,8 @@ const EXPLAINS: &[(Cause, &[Cause])] = &[
     (Cause::ManifoldTapBlocked, &[Cause::MeterHosePinched]),
     (Cause::ValveRegulatorHunts, &[Cause::ManifoldTapBlocked, Cause::MeterHosePinched]),
     (Cause::MeterHoseWet, &[Cause::MeterHosePinched]),
+    // With the screen clean, what draws inlet and manifold down is the flow.
+    (Cause::OrificesTooLarge, &[Cause::InletScreenBlocked]),
 ];
 
 /// Papers, springs and orifices against the gas in the pipes.

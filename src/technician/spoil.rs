@@ -8,6 +8,7 @@ mod good;
 mod mending;
 mod reading;
 mod restoring;
+mod said;
 mod setting;
 mod steps;
 mod way;

@@ -1,8 +1,9 @@
-//! What is written as wrong: spoiled; and how a spoiled run writes it otherwise.
+//! What is written as wrong: spoiled.
 
-use super::super::edit::{Edit, What, before, instead, leave_out};
-use super::super::step::{act, think};
+use super::super::edit::{Edit, before, instead, leave_out};
+use super::super::step::act;
 use super::good::Good;
+use super::said::FINDING;
 use super::way::Spoil;
 use crate::hands::action::Action;
 use crate::parts::{Answer, Cause, WrittenFinding};
@@ -34,9 +35,6 @@ pub(super) const SPOILS: &[Spoil] = &[
     }),
 ];
 
-/// Any finding.
-const FINDING: What = What::Such(|action| matches!(action, Action::WriteFinding(_)));
-
 /// Whether the good run names a cause, with room for another.
 fn names_something(good: &Good) -> bool {
     (1..WrittenFinding::MOST).contains(&good.findings().count())
@@ -53,20 +51,4 @@ fn with_another(cause: Cause) -> Vec<Edit> {
 fn rewritten(good: &Good, otherwise: fn(WrittenFinding) -> WrittenFinding) -> Vec<Edit> {
     let first = good.findings().next().cloned().into_iter();
     first.map(|it| instead(FINDING, vec![act(Action::WriteFinding(otherwise(it)))])).collect()
-}
-
-/// Written as in the good run, whatever was misread on the way, backed by what the run's own sheet
-/// holds.
-pub(super) fn as_written(good: &Good) -> Vec<Edit> {
-    let findings: Vec<WrittenFinding> = good.findings().cloned().collect();
-    let write = think(move |_, seen| {
-        let written = &seen.sheet.findings;
-        let missing = findings.iter().filter(|it| written.iter().all(|one| one.cause != it.cause));
-        let backed = missing.cloned().map(|mut finding| {
-            finding.evidence.retain(|backing| seen.sheet.holds(*backing));
-            act(Action::WriteFinding(finding))
-        });
-        backed.collect()
-    });
-    vec![instead(FINDING, vec![write]), leave_out(FINDING)]
 }

@@ -118,7 +118,7 @@ impl Good {
     }
 
     /// Whether it did such a thing.
-    pub(super) fn does(&self, when: impl Fn(&Action) -> bool) -> bool {
+    fn does(&self, when: impl Fn(&Action) -> bool) -> bool {
         self.actions().any(when)
     }
 

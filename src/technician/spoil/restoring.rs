@@ -57,7 +57,9 @@ pub(super) const SPOILS: &[Spoil] = &[
     .careless(),
     Spoil::new(id!("spoil-owner-called-before-anything-was-read"), &["owner-not-called"], |_| {
         vec![after(Action::Look(Subject::SupplyVent), vec![act(CALL_OWNER)]), leave_out(CALL_OWNER)]
-    }),
+    })
+    // Gas in the air speaks for a call by itself.
+    .besides(|g| !g.alarmed),
     Spoil::new(id!("spoil-supplier-not-called"), &["owner-not-called"], |_| {
         vec![leave_out(CALL_OWNER)]
     }),

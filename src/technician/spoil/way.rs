@@ -1,11 +1,9 @@
 //! One way of spoiling good work.
 
-use super::super::edit::{Edit, What, instead};
+use super::super::edit::Edit;
 use super::super::plan::Technician;
-use super::super::step::act;
-use super::finding::as_written;
 use super::good::Good;
-use crate::hands::action::{Action, Contact};
+use super::said::{as_said, as_written};
 use crate::words::Id;
 
 /// One way of spoiling good work.
@@ -105,15 +103,6 @@ impl Spoil {
         edits.extend(as_written(good));
         occasion.then_some(Fork { tick: good.tick_of(place), spoil: *self, edits })
     }
-}
-
-/// Called and said as in the good run, whatever was not seen or misread on the way.
-fn as_said(good: &Good) -> Edit {
-    let said = good.actions().filter(|action| {
-        matches!(action, Action::HandOver(_)) || **action == Action::Call(Contact::SupplyOwner)
-    });
-    let said = said.cloned().map(act).collect();
-    instead(What::Such(|action| matches!(action, Action::HandOver(_))), said)
 }
 
 impl Fork {
