@@ -4,6 +4,7 @@ use super::felt::is_felt;
 use super::pattern::{Start, measure};
 use crate::catalogue::cause::{ORDINARY_ZERO_PA, Origin, TrueCause, set, true_causes};
 use crate::catalogue::fault::Fault;
+use crate::catalogue::fault::remedy::Remedy;
 use crate::parts::{Cause, Port, Stage};
 use crate::setup::{Setup, SupplyRight};
 
@@ -24,11 +25,18 @@ pub fn is_to_be_named(setup: &Setup, it: &TrueCause) -> bool {
         {
             false
         }
+        // What a hand has to open or switch on shows in how it stands, to whoever looks.
+        Origin::Fault(fault, _) if is_only_operated(fault) => true,
         Origin::Fault(fault, severity) => {
             is_felt(setup.sound.as_deref().unwrap_or(setup), fault, severity)
         }
         Origin::Found => !is_of_a_level(it.cause) || shows(setup, it.cause),
     }
+}
+
+/// Whether all that helps against a fault is to open or to switch on.
+fn is_only_operated(fault: Fault) -> bool {
+    fault.entry().right.iter().all(|remedy| matches!(remedy, Remedy::Operate(_)))
 }
 
 fn is_of_a_level(cause: Cause) -> bool {
