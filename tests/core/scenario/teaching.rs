@@ -94,7 +94,7 @@ fn rules_name_competencies_of_the_table() {
 #[test]
 fn the_card_says_what_is_there() {
     let found =
-        check("job.ron", &spoiled(&natural(), "stands at 300 ft", "stands at Between(1 ft, 2 ft)"));
+        check("job.ron", &spoiled(&natural(), "elevation 300 ft", "elevation Between(1 ft, 2 ft)"));
     assert!(found.iter().any(|it| it.path == "card.text" && it.message.contains("as it stands")));
     let found = check("job.ron", &spoiled(&natural(), "1,030 Btu/ft3", "1,100 Btu/ft3"));
     assert!(found.iter().any(|it| it.path == "card.text" && it.message.contains("1030 Btu/ft3")));
