@@ -1,6 +1,6 @@
 //! What a job's sheet has to name: what is really wrong on the bench, as far as it can be felt.
 
-use super::felt::is_felt;
+use super::felt::SoundBench;
 use super::pattern::{Start, measure};
 use crate::catalogue::cause::{ORDINARY_ZERO_PA, Origin, TrueCause, set, true_causes};
 use crate::catalogue::fault::Fault;
@@ -11,7 +11,8 @@ use crate::setup::{Setup, SupplyRight};
 /// Everything wrong on a bench that a finding has to name.
 #[must_use]
 pub fn to_be_named(setup: &Setup) -> Vec<TrueCause> {
-    true_causes(setup).into_iter().filter(|it| is_to_be_named(setup, it)).collect()
+    let sound = SoundBench::new(setup.sound.as_deref().unwrap_or(setup));
+    true_causes(setup).into_iter().filter(|it| is_shown(setup, &sound, it)).collect()
 }
 
 /// Whether anything that is read, seen, heard or smelt tells of it. A fault is asked of alone, on
@@ -19,6 +20,10 @@ pub fn to_be_named(setup: &Setup) -> Vec<TrueCause> {
 /// shows where the supply lets it. A zero as manometers come with it belongs to every reading.
 #[must_use]
 pub fn is_to_be_named(setup: &Setup, it: &TrueCause) -> bool {
+    is_shown(setup, &SoundBench::new(setup.sound.as_deref().unwrap_or(setup)), it)
+}
+
+fn is_shown(setup: &Setup, sound: &SoundBench<'_>, it: &TrueCause) -> bool {
     match it.origin {
         Origin::Fault(Fault::MeterZeroOff | Fault::MeterZeroedUnderPressure, pa)
             if pa.abs() <= ORDINARY_ZERO_PA =>
@@ -27,9 +32,7 @@ pub fn is_to_be_named(setup: &Setup, it: &TrueCause) -> bool {
         }
         // What a hand has to open or switch on shows in how it stands, to whoever looks.
         Origin::Fault(fault, _) if is_only_operated(fault) => true,
-        Origin::Fault(fault, severity) => {
-            is_felt(setup.sound.as_deref().unwrap_or(setup), fault, severity)
-        }
+        Origin::Fault(fault, severity) => sound.shows(fault, severity),
         Origin::Found => !is_of_a_level(it.cause) || shows(setup, it.cause),
     }
 }

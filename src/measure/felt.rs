@@ -11,6 +11,10 @@
 //! Not compared: how fast a number comes, and what shows after hours only; the draft at the pressure
 //! switches, for which there is no instrument on the job.
 
+use core::cell::OnceCell;
+
+use enum_map::EnumMap;
+
 use super::air;
 use super::driver::Driver;
 use super::looks::{self, Around};
@@ -51,13 +55,35 @@ const GAS: [f64; 2] = [5.0e-4, 2.1e-4];
 /// Whether a fault of this severity, alone on a sound bench, can be felt there.
 #[must_use]
 pub fn is_felt(sound: &Setup, fault: Fault, severity: f64) -> bool {
-    let mut faulty = sound.clone();
-    fault.apply(&mut faulty, severity);
-    looks(sound) != looks(&faulty)
-        || Port::ALL.iter().any(|&port| {
-            let of = |setup: &Setup| measure(setup.clone(), Start::Hooked(port));
-            Felt { sound, port }.patterns(&of(sound), &of(&faulty))
-        })
+    SoundBench::new(sound).shows(fault, severity)
+}
+
+/// A bench without faults, measured once for all that it is compared with.
+pub struct SoundBench<'a> {
+    setup: &'a Setup,
+    looks: OnceCell<Looks>,
+    patterns: EnumMap<Port, OnceCell<Pattern>>,
+}
+
+impl<'a> SoundBench<'a> {
+    /// Of a setup without faults; nothing is measured yet.
+    #[must_use]
+    pub fn new(setup: &'a Setup) -> Self {
+        Self { setup, looks: OnceCell::new(), patterns: EnumMap::default() }
+    }
+
+    /// Whether a fault of this severity, alone on it, can be felt.
+    #[must_use]
+    pub fn shows(&self, fault: Fault, severity: f64) -> bool {
+        let mut faulty = self.setup.clone();
+        fault.apply(&mut faulty, severity);
+        *self.looks.get_or_init(|| looks(self.setup)) != looks(&faulty)
+            || Port::ALL.iter().any(|&port| {
+                let of = |setup: &Setup| measure(setup.clone(), Start::Hooked(port));
+                let sound = self.patterns[port].get_or_init(|| of(self.setup));
+                Felt { sound: self.setup, port }.patterns(sound, &of(&faulty))
+            })
+    }
 }
 
 /// What eyes, ears and nose get everywhere.

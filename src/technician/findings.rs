@@ -98,6 +98,8 @@ const EXPLAINS: &[(Cause, &[Cause])] = &[
     (Cause::ManifoldTapBlocked, &[Cause::MeterHosePinched]),
     (Cause::ValveRegulatorHunts, &[Cause::ManifoldTapBlocked, Cause::MeterHosePinched]),
     (Cause::MeterHoseWet, &[Cause::MeterHosePinched]),
+    // A display that stands still for want of its battery is no zero that moves.
+    (Cause::MeterBatteryLow, &[Cause::MeterZeroDrifts]),
     // With the screen clean, what draws inlet and manifold down is the flow.
     (Cause::OrificesTooLarge, &[Cause::InletScreenBlocked]),
 ];

@@ -2,7 +2,7 @@
 
 use super::context::Cross;
 use crate::catalogue::cause::{Origin, true_causes};
-use crate::measure::causes::is_to_be_named;
+use crate::measure::causes::to_be_named;
 use crate::scenario::format::Scenario;
 
 /// Tells where a fault that the first seed draws asks for no finding, because nothing that is read,
@@ -12,9 +12,10 @@ pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
         return;
     }
     let setup = scenario.draw(0);
+    let to_be_named = to_be_named(&setup);
     for it in true_causes(&setup) {
         if let Origin::Fault(fault, _) = it.origin
-            && !is_to_be_named(&setup, &it)
+            && !to_be_named.contains(&it)
         {
             let message = t!("problem-fault-unfelt", fault = fault.name());
             cross.warn("faults", message);

@@ -39,6 +39,8 @@ pub(in crate::technician) struct Good {
     /// Whether a supply turned up four times as far again stands above its limits, and not so far
     /// that the gas valve sees more than it may.
     pub five_times_shows: bool,
+    /// Whether the supply as found holds the full rate down.
+    pub supply_starves: bool,
     /// Whether the supply was set or its regulator renewed.
     pub moves_supply: bool,
     /// Whether the screw of a level was turned.
@@ -64,6 +66,7 @@ impl Good {
             propane: ledger.setup.fuel == Fuel::Propane,
             alarmed: ledger.events.iter().any(|event| matches!(event.what, EventKind::Alarm)),
             five_times_shows: five_times_shows(ledger),
+            supply_starves: supply_starves(ledger),
             moves_supply: gives_occasion(Evidence::SupplyNotRechecked, ledger, brief),
             turns_a_level: gives_occasion(Evidence::TurnedBeforeFound, ledger, brief),
             answers: answers(ledger),
@@ -273,6 +276,15 @@ impl Good {
 fn supply_turn(action: &Action) -> Option<i16> {
     let Action::Turn { screw: Screw::Supply, eighths } = action else { return None };
     Some(*eighths)
+}
+
+fn supply_starves(l: &Ledger) -> bool {
+    let wanted_pa = l.plate().figures().manifold.top().pa;
+    let found = l.did().find(|did| {
+        matches!(did.action, Action::Write(Reading { port: Port::Inlet, stage: Stage::Firing(level), .. })
+            if level.is_top())
+    });
+    found.is_some_and(|did| did.before.inlet_pa - wanted_pa < PA_PER_INWC)
 }
 
 fn five_times_shows(l: &Ledger) -> bool {

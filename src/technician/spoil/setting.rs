@@ -24,7 +24,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         vec![leave_out(What::Turn(Screw::Supply))]
     })
     // Starved, the full rate cannot be set.
-    .besides(|g| !g.turns(g.full().screw()) || !g.gives("cranked")),
+    .besides(|g| !g.turns(g.full().screw()) || !g.supply_starves),
     Spoil::new(
         id!("spoil-own-supply-turned-up-five-times-as-far-as-needed"),
         &["big-jumps", "supply-over-maximum"],
