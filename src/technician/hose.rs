@@ -112,7 +112,7 @@ fn mend_slow(me: &mut Mind, port: Port) -> Vec<Step> {
             me.know.note(Diagnosis::NumberSlowAtPort);
             clean_tap(me, port, tap)
         }
-        Some(repair) if repair == Repair::SwapMeterHose => {
+        Some(Repair::SwapMeterHose) => {
             me.know.note(Diagnosis::NumberSlow);
             let mut steps = stop();
             steps.extend(another_hose(me, port));
