@@ -20,7 +20,7 @@ pub struct Step {
     pub text: String,
     /// What becomes of the script when it cannot be done.
     pub otherwise: Otherwise,
-    /// What it orders.
+    /// What is to be done, with when and how often.
     pub order: Order,
 }
 

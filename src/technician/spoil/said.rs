@@ -7,7 +7,7 @@ use crate::hands::action::{Action, Contact};
 use crate::parts::{Backing, Phase, WrittenFinding};
 use crate::senses::seen::SheetSeen;
 
-/// Any finding.
+/// Any finding that is written on the sheet.
 pub(super) const FINDING: What = What::Such(|action| matches!(action, Action::WriteFinding(_)));
 
 /// Called and said as in the good run, whatever was not seen or misread on the way.
