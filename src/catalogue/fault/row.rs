@@ -167,8 +167,8 @@ mod tests {
             ("\"supply_set_high\"", "\"supply_set_low\"", "`supply_set_low` stands there twice"),
             ("\"supply_set_low\"", "\"supply_set\"", "supply_set"),
             ("number: 1,", "nr: 1,", "nr"),
-            ("\"call-owner\"", "\"call\"", "`call` is no remedy"),
-            ("\"turn high-screw\"", "\"turn gas-valve\"", "`turn gas-valve` is no remedy"),
+            ("\"call-owner\"", "\"call\"", "nothing has the id `call`"),
+            ("\"turn high-screw\"", "\"turn gas-valve\"", "nothing has the id `turn gas-valve`"),
             (
                 "\"turn high-screw\"",
                 "\"turn low-screw\"",
