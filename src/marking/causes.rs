@@ -31,8 +31,8 @@ pub(super) fn hits(of: OfFinding, l: &Ledger, rightly_shut_off: bool) -> Vec<Hit
 /// Whether a job gave occasion for it.
 pub(super) fn gives_occasion(of: OfFinding, l: &Ledger) -> bool {
     match of {
-        OfFinding::CauseNotNamed => is_due(l),
-        OfFinding::NoneWritten => l.left().is_some() && !is_due(l),
+        OfFinding::CauseNotNamed => l.left().is_some() && must_name(l),
+        OfFinding::NoneWritten => l.left().is_some() && !must_name(l),
         OfFinding::WrongCause | OfFinding::WrongCauseHarms => l.left().is_some(),
         OfFinding::AnswerContradicts | OfFinding::Unbacked => !written(l).is_empty(),
     }
@@ -71,6 +71,11 @@ fn is_named(l: &Ledger, it: &TrueCause) -> bool {
 pub(super) fn is_due(l: &Ledger) -> bool {
     let due = |it: &TrueCause| is_named(l, it) || is_to_be_named(&l.setup, it);
     l.left().is_some() && true_causes(&l.setup).iter().any(due)
+}
+
+/// Whether the bench shows anything that a finding has to name, whatever was written.
+fn must_name(l: &Ledger) -> bool {
+    true_causes(&l.setup).iter().any(|it| is_to_be_named(&l.setup, it))
 }
 
 /// Causes that no finding names. What is rightly left shut off need not be searched to its end: one

@@ -182,14 +182,16 @@ fn hose(me: &Mind) -> Cause {
     }
 }
 
-/// The side on which a level was found out of its band.
+/// The side on which a level was first read out of its band: what was written as found after a gas
+/// valve was renewed is the new one's.
 fn out_of_band(me: &Mind, seen: &Seen, level: Level) -> Option<Cause> {
     let target = me.know.papers.figures.as_ref()?.manifold[level];
-    let stage = Stage::Firing(level);
-    let read = |phase| seen.sheet.reading(Port::Manifold, stage, phase);
-    let found = read(Phase::Found).or_else(|| read(Phase::Left))?;
-    let pa = f64::from(found.thousandths) / 1000.0 * found.unit.pa();
-    Some(set(level, pa > target.pa))
+    let band = target.band();
+    let of_level = |it: &&Reading| it.port == Port::Manifold && it.stage == Stage::Firing(level);
+    let read = seen.sheet.readings.iter().filter(of_level);
+    let mut read_pa = read.map(|it| f64::from(it.thousandths) / 1000.0 * it.unit.pa());
+    let out_pa = read_pa.find(|pa| !band.contains(*pa))?;
+    Some(set(level, out_pa > target.pa))
 }
 
 /// What is wrong with the supply, by the pattern of the inlet.
