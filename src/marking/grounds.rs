@@ -10,7 +10,7 @@ use crate::parts::{Spot, Subject};
 
 /// Gas in the air from which a detector tells of it, as a fraction (about 1 % of the lower
 /// flammable limit of either gas; common practice).
-const TRACE: f64 = 3.0e-4;
+pub(super) const TRACE: f64 = 3.0e-4;
 
 /// Whether something was found that speaks for shutting off. Who has found nothing has only guessed.
 pub(super) fn found(l: &Ledger) -> bool {
@@ -95,12 +95,23 @@ fn tells(what: &EventKind) -> bool {
     }
 }
 
+/// Whether gas was found that escapes: by nose, by detector or under leak fluid.
+pub(super) fn found_gas(l: &Ledger) -> bool {
+    let bubbles = |what: &EventKind| matches!(what, EventKind::FluidJudged { bubbles: true, .. });
+    l.did().any(|did| smells_gas(did.action, did.before))
+        || l.events.iter().any(|event| bubbles(&event.what))
+}
+
+fn smells_gas(action: &Action, before: &Truth) -> bool {
+    let smells = matches!(action, Action::Sniff(_) | Action::Probe(_));
+    let gas = before.gas_fraction.iter().any(|there| there > TRACE) || before.vented_m3_s > 0.0;
+    smells && gas
+}
+
 /// Nose or detector where there was gas; a look at a gauge that stands too low.
 fn looked_and_found(l: &Ledger, action: &Action, before: &Truth) -> bool {
     let is_there = |fault| l.setup.faults.iter().any(|(one, _)| *one == fault);
-    let smells = matches!(action, Action::Sniff(_) | Action::Probe(_));
-    let gas = before.gas_fraction.iter().any(|there| there > TRACE) || before.vented_m3_s > 0.0;
-    (smells && gas)
+    smells_gas(action, before)
         || (*action == Action::Look(Subject::TankGauge) && is_there(Fault::NearlyEmptyTank))
         || (*action == Action::Look(Subject::SupplyVent) && is_there(Fault::BlockedRegulatorVent))
 }

@@ -6,6 +6,7 @@ use crate::hands::event::{Event, EventKind, ReadingFact};
 use crate::model::truth::Truth;
 use crate::parts::Level;
 use crate::parts::{Ending, Fitted};
+use crate::rules::Grade;
 use crate::setup::Setup;
 
 /// Everything that marking looks at.
@@ -28,6 +29,8 @@ pub struct Hit {
     pub truth: String,
     /// Whether it was put right before gas flowed or before it could do harm.
     pub caught: Caught,
+    /// How bad it was among the slips of its rule.
+    pub grade: Grade,
 }
 
 /// Whether a slip was put right in time.
@@ -43,7 +46,19 @@ impl Hit {
     /// A slip that was not put right.
     #[must_use]
     pub fn new(tick: u64, seen: impl Into<String>, truth: impl Into<String>) -> Self {
-        Self { tick, seen: seen.into(), truth: truth.into(), caught: Caught::No }
+        Self {
+            tick,
+            seen: seen.into(),
+            truth: truth.into(),
+            caught: Caught::No,
+            grade: Grade::Usual,
+        }
+    }
+
+    /// The same at its worst, where that is so.
+    #[must_use]
+    pub fn grave_if(self, grave: bool) -> Self {
+        Self { grade: if grave { Grade::Grave } else { self.grade }, ..self }
     }
 }
 

@@ -17,6 +17,7 @@ mod fidelity_cases;
 #[cfg(feature = "fidelity")]
 mod fidelity_parts;
 mod instruments;
+mod marking;
 mod one_place;
 mod parts;
 mod physics;

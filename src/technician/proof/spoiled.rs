@@ -25,8 +25,8 @@ pub struct SpoilProof {
     pub trips: Vec<String>,
     /// Rules that it tripped, sorted.
     pub found: Vec<String>,
-    /// Points out of 100.
-    pub points: f64,
+    /// Points, where the job is met.
+    pub points: Option<f64>,
     /// Why it stopped short of its end, if it did.
     pub stopped: Option<&'static str>,
 }
@@ -92,7 +92,7 @@ fn finish(
         tick,
         trips: names(player.spoil().trips),
         found,
-        points: marks.points,
+        points: marks.verdict.points().map(|(points, _)| points),
         stopped: short_of_end(stopped),
     }
 }

@@ -123,7 +123,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil {
         name: id!("spoil-no-plug-in-the-manifold-port"),
         besides: |g| g.ends(Ending::InService),
-        trips: &["gas-from-open-port", "joint-unchecked"],
+        trips: &["gas-from-open-port"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
             Action::Plug { port: Port::Manifold, step } => drop_if(closes(*step)),

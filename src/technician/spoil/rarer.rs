@@ -12,7 +12,7 @@ pub(super) const SPOILS: &[Spoil] = &[
             !swaps && g.ends(Ending::InService)
         },
         // The hose holds the burner door open.
-        trips: &["adapter-left", "door-off"],
+        trips: &["adapter-left"],
         heeds: Heeds::Nothing,
         change: |p, a| {
             let on_manifold = p.done.iter().rev().find_map(hose_on) == Some(Port::Manifold);
@@ -128,13 +128,7 @@ pub(super) const SPOILS: &[Spoil] = &[
             let traps = g.gives("opened-on-trapped-gas") && g.gives("needless-call");
             traps && g.propane && g.in_use() && g.mends_nothing()
         },
-        trips: &[
-            "hold-too-short",
-            "ignition",
-            "never-read-running",
-            "stage-never-read",
-            "worked-on-after-alarm",
-        ],
+        trips: &["gauge-overstrained", "ignition", "worked-on-after-alarm"],
         heeds: Heeds::Nothing,
         change: |_, a| match a {
             Action::HoseOn { port: Port::Inlet, push: Push::Fully } => {

@@ -3,7 +3,7 @@
 
 mod catalogue;
 mod control;
-mod hand;
+pub mod hand;
 mod judged;
 mod looks;
 mod made_worse;
