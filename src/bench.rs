@@ -11,14 +11,14 @@ use crate::hands::action::{Action, HandOver};
 use crate::hands::event::{Event, EventKind};
 use crate::hands::refusal::Refusal;
 use crate::hands::{Hands, Job, judge_all_fluid};
-use crate::model::night::{Night, Pace};
+use crate::model::aftermath::{Aftermath, Stepping};
 use crate::model::truth::Truth;
 use crate::model::{Model, Notice, digest};
 use crate::parts::{Port, Spot};
-use crate::senses::meter::{draw, metered_port, sight};
+use crate::senses::meter::{metered, sample};
+use crate::senses::meter_history::MeterHistory;
 use crate::senses::perceive;
 use crate::senses::seen::{Over, Seen};
-use crate::senses::watch::Watch;
 use crate::setup::Setup;
 use crate::units::TICK_S;
 
@@ -27,7 +27,7 @@ use crate::units::TICK_S;
 pub struct Bench {
     model: Model,
     /// What the meter showed, where and when.
-    watch: Watch,
+    history: MeterHistory,
     job: Job,
     /// How the job ended, if it did.
     over: Option<Over>,
@@ -39,10 +39,10 @@ impl Bench {
     /// Builds the bench as found, settled, at tick 0.
     #[must_use]
     pub fn new(setup: Setup) -> Self {
-        let watch = Watch::new(setup.card.settle_s);
+        let history = MeterHistory::new(setup.card.settle_s);
         Self {
             model: Model::found(setup),
-            watch,
+            history,
             job: Job::default(),
             over: None,
             events: Vec::new(),
@@ -121,8 +121,8 @@ impl Bench {
     /// Runs a copy of the model on for `seconds` (rounded to ticks) and tells what came of it. The
     /// bench itself stays where it is.
     #[must_use]
-    pub fn night(&self, seconds: f64, pace: Pace) -> Night {
-        self.model.night(seconds, pace)
+    pub fn aftermath(&self, seconds: f64, stepping: Stepping) -> Aftermath {
+        self.model.aftermath(seconds, stepping)
     }
 
     /// Does something, at the current tick.
@@ -141,7 +141,9 @@ impl Bench {
                 for what in follow {
                     self.tell(what);
                 }
-                self.hands().after(action);
+                if let Some(spell) = self.hands().after(action) {
+                    self.tell(EventKind::Showed(spell));
+                }
                 if let Action::HandOver(said) = action {
                     self.end(Over::HandedOver(said.ending), Some(said.clone()));
                 }
@@ -156,7 +158,7 @@ impl Bench {
 
     /// One tick of 20 ms. A job that is over goes on physically, but tells no more of dangers.
     pub fn step(&mut self) {
-        let Self { model, watch, job, over, events } = self;
+        let Self { model, history, job, over, events } = self;
         let tick = model.tick;
         let mut tell = |what: EventKind| events.push(Event { tick, what });
         let difference_pa = model.step(&mut |notice| {
@@ -167,8 +169,11 @@ impl Bench {
                 tell(EventKind::Cycle);
             }
         });
-        let at = metered_port(model).map(|port| (port, draw(model)));
-        if let Some(hold) = watch.step(at, sight(model, difference_pa)) {
+        let ended = history.step(metered(model), sample(model, difference_pa));
+        if let Some(spell) = ended.spell {
+            tell(EventKind::Showed(spell));
+        }
+        if let Some(hold) = ended.hold {
             tell(EventKind::Held { seconds: hold.seconds, rise_pa: hold.rise_pa });
         }
         let mut ignited = false;
@@ -193,8 +198,8 @@ impl Bench {
     #[must_use]
     pub fn digest(&self) -> u64 {
         // Events are told, and gone once they are taken: no state.
-        let Self { model, watch, job, over, events: _ } = self;
-        digest(&(model, watch, job, over))
+        let Self { model, history, job, over, events: _ } = self;
+        digest(&(model, history, job, over))
     }
 
     /// The largest imbalance of gas in any step so far, relative to the throughput.
@@ -204,7 +209,7 @@ impl Bench {
     }
 
     fn hands(&mut self) -> Hands<'_> {
-        Hands { model: &mut self.model, watch: &mut self.watch, job: &mut self.job }
+        Hands { model: &mut self.model, history: &mut self.history, job: &mut self.job }
     }
 
     /// Ends the job and tells the state it is left in.
@@ -213,6 +218,9 @@ impl Bench {
             self.tell(judged);
         }
         self.over = Some(over);
+        if let Some(spell) = self.history.spell() {
+            self.tell(EventKind::Showed(spell));
+        }
         let left = Box::new(self.truth());
         self.tell(EventKind::Ended { hand_over, left });
     }

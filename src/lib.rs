@@ -1,6 +1,6 @@
 //! Quarterturn: a practice simulator for setting gas pressures on a single- or two-stage furnace.
 //!
-//! Read in this order: [`units`], [`rng`] and [`words`], then [`physics`] (gas in pipes and parts),
+//! Read in this order: [`words`], [`units`] and [`rng`], then [`physics`] (gas in pipes and parts),
 //! `appliance`, `site` and `instrument` (what stands in the house and in the hand), [`parts`] and
 //! [`setup`], [`model`], [`catalogue`], [`senses`] and [`hands`], [`bench`] (all of it together: one
 //! way in, one way out), [`measure`], `scenario`, `record`, `marking` and `technician`.

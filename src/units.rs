@@ -15,7 +15,7 @@ pub use quantity::{
     Flow, HeatRate, HeatingValue, Length, Pressure, QuantityError, Temperature, TemperatureStep,
     TimeSpan, Volume,
 };
-pub use shown::{PressureUnit, Shown, fixed, full_stop, hundredths_inwc, inwc};
+pub use shown::{PressureUnit, Shown, full_stop, hundredths_inwc, inwc};
 
 /// Pascals in one conventional inch of water column.
 pub const PA_PER_INWC: f64 = 249.088_91;

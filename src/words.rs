@@ -46,7 +46,7 @@ macro_rules! id {
 mod number;
 pub mod table;
 
-pub use number::{decimal, whole};
+pub use number::{decimal, fixed, whole};
 
 macro_rules! files {
     ($($name:literal),* $(,)?) => {
@@ -58,6 +58,7 @@ macro_rules! files {
 pub const FILES: &[(&str, &str)] = files![
     "terms.ftl",
     "numbers.ftl",
+    "units.ftl",
     "panels.ftl",
     "opening.ftl",
     "sheet.ftl",
@@ -73,6 +74,7 @@ pub const FILES: &[(&str, &str)] = files![
     "refusals.ftl",
     "senses.ftl",
     "findings.ftl",
+    "causes.ftl",
     "status.ftl",
     "format.ftl",
     "scenario.ftl",

@@ -3,10 +3,10 @@
 use bevy::prelude::*;
 use bevy_egui::egui;
 
-use super::drawings::{self, PAGE, Seat, Sheet};
-use super::page::{AppSystems, OnPage, PageRect, Sight};
+use super::drawings::{self, NamedDrawing, PAGE, Placement};
+use super::page::{AppSystems, CurrentSeen, OnPage, PageRect};
 use super::pose::{Shown, is_absent};
-use super::scene::{Aim, PartEntities, Sheets};
+use super::scene::{Aim, Drawings, PartEntities};
 use super::svg::{Box4, Drawing};
 use crate::panels::view::PartBox;
 
@@ -27,11 +27,11 @@ pub(super) fn plugin(app: &mut App) {
 fn measure(
     page: Res<OnPage>,
     rect: Res<PageRect>,
-    sheets: Res<Sheets>,
+    drawings: Res<Drawings>,
     entities: Res<PartEntities>,
     changed: Query<(), Changed<Aim>>,
     aims: Query<&Aim>,
-    sight: Res<Sight>,
+    current: Res<CurrentSeen>,
     mut boxes: ResMut<Boxes>,
 ) {
     if !page.is_changed() && !rect.is_changed() && changed.is_empty() {
@@ -42,8 +42,8 @@ fn measure(
         return;
     };
     let mut found = Vec::new();
-    for (sheet, groups) in sheets.0.iter().zip(&entities.0) {
-        if let Some(seat) = drawings::seat(sheet.name, place) {
+    for (named, groups) in drawings.0.iter().zip(&entities.0) {
+        if let Some(placement) = drawings::placement(named.name, place) {
             let shown: Vec<bool> = groups
                 .iter()
                 .map(|entity| {
@@ -52,14 +52,14 @@ fn measure(
                 })
                 .collect();
             found.extend(
-                on_sheet(sheet, &shown)
+                boxes_in_drawing(named, &shown)
                     .into_iter()
-                    .map(|(id, bounds)| PartBox { id, rect: in_window(bounds, seat, rect.0) }),
+                    .map(|(id, bounds)| PartBox { id, rect: in_window(bounds, placement, rect.0) }),
             );
         }
     }
     // A part that may be missing can be looked for; one of another kind of furnace cannot.
-    if let Some(seen) = &sight.0 {
+    if let Some(seen) = &current.0 {
         found.retain(|part: &PartBox| !is_absent(&part.id, seen));
     }
     boxes.0 = found;
@@ -68,8 +68,8 @@ fn measure(
 /// Boxes of the parts of one drawing, in its own units and in paint order: one for each part and
 /// one for each place that is written into, without what a door or a cap in front hides.
 #[must_use]
-pub fn on_sheet(sheet: &Sheet, shown: &[bool]) -> Vec<(String, Box4)> {
-    let drawing = &sheet.drawing;
+pub fn boxes_in_drawing(named: &NamedDrawing, shown: &[bool]) -> Vec<(String, Box4)> {
+    let drawing = &named.drawing;
     let visible = |group: usize| chain(drawing, group).all(|g| shown.get(g) == Some(&true));
     let covers = covers(drawing, &visible);
     let mut found: Vec<(usize, &str)> = Vec::new();
@@ -149,10 +149,10 @@ fn is_mark(drawing: &Drawing, group: usize) -> bool {
 }
 
 /// A box of a drawing, in window points.
-fn in_window(bounds: Box4, seat: Seat, page: egui::Rect) -> egui::Rect {
+fn in_window(bounds: Box4, placement: Placement, page: egui::Rect) -> egui::Rect {
     let scale = page.width() / PAGE[0];
     let at = |point: [f32; 2]| {
-        let [x, y] = seat.place(point);
+        let [x, y] = placement.place(point);
         page.min + egui::vec2(x, y) * scale
     };
     let rect = egui::Rect::from_min_max(at(bounds.min), at(bounds.max));

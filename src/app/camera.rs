@@ -7,13 +7,13 @@ use bevy::prelude::*;
 use bevy_egui::{EguiGlobalSettings, EguiPostUpdateSet, PrimaryEguiContext, egui};
 
 use super::drawings::PAGE;
-use super::page::{GROUND, PageRect, TheCamera};
-use super::paper::Laid;
+use super::page::{BACKGROUND, PageRect, TheCamera};
 use super::redraw::Redraw;
+use super::ui::WindowLayout;
 
 pub(super) fn plugin(app: &mut App) {
     app.init_resource::<PageRect>()
-        .insert_resource(ClearColor(GROUND))
+        .insert_resource(ClearColor(BACKGROUND))
         .add_systems(Startup, spawn)
         .add_systems(
             PostUpdate,
@@ -47,7 +47,7 @@ fn letterbox(free: egui::Rect) -> egui::Rect {
 
 /// Brings the page into the free rectangle.
 fn fit(
-    laid: Res<Laid>,
+    laid: Res<WindowLayout>,
     mut page: ResMut<PageRect>,
     mut redraw: ResMut<Redraw>,
     camera: Single<(&mut Projection, &mut Transform), With<TheCamera>>,

@@ -12,16 +12,16 @@ const TOOLS: &str = "tools";
 
 /// Where a drawing lies on the page.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Seat {
+pub struct Placement {
     /// Its upper left corner, in drawing units of the page.
     pub at: [f32; 2],
-    /// Its scale.
+    /// Units of the page to a unit of the drawing.
     pub scale: f32,
     /// How far in front of the place it lies.
     pub depth: f32,
 }
 
-impl Seat {
+impl Placement {
     /// A point of the drawing, on the page.
     #[must_use]
     pub fn place(self, point: [f32; 2]) -> [f32; 2] {
@@ -31,10 +31,10 @@ impl Seat {
 
 /// A drawing by its name.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Sheet {
+pub struct NamedDrawing {
     /// Its name: the file's.
     pub name: &'static str,
-    /// What is drawn.
+    /// Its groups and triangles.
     pub drawing: Drawing,
 }
 
@@ -49,35 +49,35 @@ const FILES: [(&str, &str); 7] = [
     (MANOMETER, include_str!("../../assets/drawings/manometer.svg")),
 ];
 
-const WHOLE: Seat = Seat { at: [0.0, 0.0], scale: 1.0, depth: 0.0 };
+const WHOLE: Placement = Placement { at: [0.0, 0.0], scale: 1.0, depth: 0.0 };
 
 /// Reads all drawings.
 ///
 /// # Errors
 /// Which one is wrong, and how.
-pub fn all() -> Result<Vec<Sheet>, String> {
+pub fn all() -> Result<Vec<NamedDrawing>, String> {
     FILES
         .iter()
         .map(|&(name, text)| {
             Drawing::parse(text)
-                .map(|drawing| Sheet { name, drawing })
-                .map_err(|error| format!("{name}.svg: {error}"))
+                .map(|drawing| NamedDrawing { name, drawing })
+                .map_err(|error| t!("drawing-wrong", name = name, error = error))
         })
         .collect()
 }
 
 /// Where a drawing lies while `place`'s drawing is shown; `None` when it is not there.
 #[must_use]
-pub fn seat(name: &str, place: &str) -> Option<Seat> {
+pub fn placement(name: &str, place: &str) -> Option<Placement> {
     match (name, place) {
         // The hall is full; there the meter is held a little away.
-        (MANOMETER, "hall") => Some(Seat { at: [788.0, 532.0], scale: 0.72, depth: 40.0 }),
-        (MANOMETER, _) => Some(Seat { at: [700.0, 475.0], scale: 1.0, depth: 40.0 }),
+        (MANOMETER, "hall") => Some(Placement { at: [788.0, 532.0], scale: 0.72, depth: 40.0 }),
+        (MANOMETER, _) => Some(Placement { at: [700.0, 475.0], scale: 1.0, depth: 40.0 }),
         (TOOLS, "plant_room") => {
-            Some(Seat { at: [20.0, 600.0], scale: 330.0 / 640.0, depth: 20.0 })
+            Some(Placement { at: [20.0, 600.0], scale: 330.0 / 640.0, depth: 20.0 })
         }
         // Beside the tray with the caps and plugs.
-        (TOOLS, "gas_valve") => Some(Seat { at: [416.0, 560.0], scale: 0.43, depth: 20.0 }),
+        (TOOLS, "gas_valve") => Some(Placement { at: [416.0, 560.0], scale: 0.43, depth: 20.0 }),
         (TOOLS, _) => None,
         _ if name == place => Some(WHOLE),
         _ => None,

@@ -7,24 +7,24 @@ use super::session::Session;
 use crate::panels::debrief::DebriefView;
 use crate::panels::view::Running;
 
-/// What is in front.
+/// What the window shows: the opening page, a job or its debrief.
 #[derive(Resource, Default)]
-pub enum Front {
-    /// The opening page.
+pub enum Screen {
+    /// The opening page, no job under way.
     #[default]
     Opening,
-    /// A job.
+    /// A job at work, or over and not yet left.
     Job(Box<Session>),
     /// What came of it.
     Debrief {
-        /// The job.
+        /// The job that is over.
         session: Box<Session>,
-        /// The page.
+        /// What the page shows.
         page: Box<DebriefView>,
     },
 }
 
-impl Front {
+impl Screen {
     /// The job at work.
     #[must_use]
     pub fn job(&self) -> Option<&Session> {
@@ -34,7 +34,7 @@ impl Front {
         }
     }
 
-    /// Whether time runs.
+    /// Whether the bench is stepped: a job is at work, not over and not paused.
     #[must_use]
     pub fn runs(&self) -> bool {
         self.job().is_some_and(|job| {
@@ -48,14 +48,14 @@ impl Front {
 }
 
 pub(super) fn plugin(app: &mut App) {
-    app.init_resource::<Front>()
+    app.init_resource::<Screen>()
         .insert_resource(Time::<Fixed>::from_hz(50.0))
         .add_systems(FixedUpdate, run);
 }
 
-fn run(mut front: ResMut<Front>) {
-    match &mut *front {
-        Front::Job(session) => session.run(),
-        Front::Opening | Front::Debrief { .. } => {}
+fn run(mut screen: ResMut<Screen>) {
+    match &mut *screen {
+        Screen::Job(session) => session.run(),
+        Screen::Opening | Screen::Debrief { .. } => {}
     }
 }

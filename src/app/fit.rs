@@ -1,4 +1,4 @@
-//! The window fits the screen that it opens on.
+//! The window fits the monitor that it opens on.
 
 use bevy::prelude::*;
 use bevy::window::{Monitor, PrimaryMonitor, PrimaryWindow};
@@ -14,9 +14,9 @@ const FRAME: f32 = 64.0;
 /// How the window shall open.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub enum Fit {
-    /// As it is.
+    /// At its usual size, which the monitor has room for.
     AsItIs,
-    /// As large as the screen lets it: at most this, and this small at least.
+    /// As large as the monitor lets it: at most this, and this small at least.
     Within {
         /// Width and height, in points.
         size: [f32; 2],
@@ -25,10 +25,10 @@ pub enum Fit {
     },
 }
 
-/// How a window opens on a screen of this size in points.
+/// How a window opens on a monitor of this size in points.
 #[must_use]
-pub fn fit(screen: [f32; 2]) -> Fit {
-    let [width, height] = screen;
+pub fn fit(monitor: [f32; 2]) -> Fit {
+    let [width, height] = monitor;
     if width >= SIZE[0] && height >= SIZE[1] + FRAME {
         return Fit::AsItIs;
     }
@@ -42,21 +42,21 @@ pub(super) fn plugin(app: &mut App) {
     app.add_systems(Update, once);
 }
 
-/// The screens are known a little after the start.
+/// The monitors are known a little after the start.
 fn once(
-    screens: Query<(&Monitor, Has<PrimaryMonitor>)>,
+    monitors: Query<(&Monitor, Has<PrimaryMonitor>)>,
     mut windows: Query<&mut Window, With<PrimaryWindow>>,
     mut done: Local<Done>,
 ) {
     if *done == Done::Yes {
         return;
     }
-    let first = screens.iter().max_by_key(|(_, primary)| *primary);
-    let (Some((screen, _)), Ok(mut window)) = (first, windows.single_mut()) else { return };
+    let first = monitors.iter().max_by_key(|(_, primary)| *primary);
+    let (Some((monitor, _)), Ok(mut window)) = (first, windows.single_mut()) else { return };
     *done = Done::Yes;
     #[expect(clippy::cast_possible_truncation, reason = "a scale")]
-    let scale = (screen.scale_factor as f32).max(0.5);
-    let size = screen.physical_size().as_vec2() / scale;
+    let scale = (monitor.scale_factor as f32).max(0.5);
+    let size = monitor.physical_size().as_vec2() / scale;
     if let Fit::Within { size, least } = fit(size.to_array()) {
         window.resize_constraints.min_width = least[0];
         window.resize_constraints.min_height = least[1];
@@ -79,10 +79,10 @@ mod tests {
     #[test]
     fn a_window_is_never_larger_than_its_screen() {
         assert_eq!(fit([1920.0, 1080.0]), Fit::AsItIs);
-        for screen in [[1280.0, 720.0], [1024.0, 768.0], [1024.0, 600.0], [800.0, 480.0]] {
-            let Fit::Within { size, least } = fit(screen) else { panic!("{screen:?}") };
+        for monitor in [[1280.0, 720.0], [1024.0, 768.0], [1024.0, 600.0], [800.0, 480.0]] {
+            let Fit::Within { size, least } = fit(monitor) else { panic!("{monitor:?}") };
             for i in 0..2 {
-                assert!(size[i] <= screen[i] && least[i] <= size[i], "{screen:?}: {size:?}");
+                assert!(size[i] <= monitor[i] && least[i] <= size[i], "{monitor:?}: {size:?}");
             }
         }
     }

@@ -6,10 +6,10 @@ use lyon_tessellation::path::Path;
 use lyon_tessellation::{LineCap, LineJoin, StrokeOptions};
 use usvg::tiny_skia_path::Transform as Flat;
 
-use super::drawings::{MANOMETER, PAGE, Seat, Sheet, seat};
-use super::page::{AppSystems, OnPage, Sight};
+use super::drawings::{MANOMETER, NamedDrawing, PAGE, Placement, placement};
+use super::page::{AppSystems, CurrentSeen, OnPage};
 use super::redraw::Redraw;
-use super::scene::{Inks, Paint, Sheets};
+use super::scene::{Drawings, Inks, Paint};
 use super::svg::{self, Chunk, Edge, Triangles};
 use crate::parts::{Fitted, LowSide, Port, Tool};
 use crate::senses::seen::{HoseLook, Seen};
@@ -26,20 +26,20 @@ enum Hoses {
 pub struct Hose {
     /// At the meter; it leaves downwards.
     pub from: [f32; 2],
-    /// The other end.
+    /// The other end: on a port, at the burner box or in the hand.
     pub to: [f32; 2],
     /// The way it comes to the other end, out of the barb.
     pub out: [f32; 2],
-    /// Its width.
+    /// Width of the rubber, in the page's units.
     pub width: f32,
-    /// How it looks.
+    /// Whether it is clear, wet or pinched.
     pub look: HoseLook,
 }
 
 /// A drawing where it lies.
-struct Laid<'a> {
-    sheet: &'a Sheet,
-    seat: Seat,
+struct PlacedDrawing<'a> {
+    named: &'a NamedDrawing,
+    placement: Placement,
 }
 
 /// In front of the place and the tools, behind the meter.
@@ -48,7 +48,7 @@ const DEPTH: f32 = 35.0;
 const INK: [f32; 4] = [0x1F as f32 / 255.0, 0x2D as f32 / 255.0, 0x3A as f32 / 255.0, 1.0];
 /// The hose itself: pale rubber.
 const RUBBER: [f32; 4] = [0xDB as f32 / 255.0, 0xDA as f32 / 255.0, 0xC2 as f32 / 255.0, 1.0];
-/// Water in it.
+/// Water inside the hose.
 const WATER: [f32; 4] = [0x8F as f32 / 255.0, 0xB8 as f32 / 255.0, 0xDB as f32 / 255.0, 1.0];
 /// Light on the water.
 const LIGHT: [f32; 4] = [1.0, 1.0, 1.0, 1.0];
@@ -72,20 +72,20 @@ fn spawn(mut commands: Commands, inks: Res<Inks>) {
 
 #[expect(clippy::too_many_arguments, reason = "a system names all that it reads and writes")]
 fn draw(
-    sight: Res<Sight>,
+    current: Res<CurrentSeen>,
     page: Res<OnPage>,
-    sheets: Res<Sheets>,
+    drawings: Res<Drawings>,
     mut entities: Query<(Entity, &Hoses, &mut Visibility)>,
     mut meshes: ResMut<Assets<Mesh>>,
     mut last: Local<Vec<Hose>>,
     mut redraw: ResMut<Redraw>,
     mut commands: Commands,
 ) {
-    if !sight.is_changed() && !page.is_changed() {
+    if !current.is_changed() && !page.is_changed() {
         return;
     }
-    let hoses = match (&sight.0, page.0) {
-        (Some(seen), Some(place)) => hoses(seen, place, &sheets.0),
+    let hoses = match (&current.0, page.0) {
+        (Some(seen), Some(place)) => hoses(seen, place, &drawings.0),
         _ => Vec::new(),
     };
     if *last == hoses {
@@ -115,10 +115,10 @@ fn draw(
 
 /// The hoses to draw in a place.
 #[must_use]
-pub fn hoses(seen: &Seen, place: &str, sheets: &[Sheet]) -> Vec<Hose> {
+pub fn hoses(seen: &Seen, place: &str, drawings: &[NamedDrawing]) -> Vec<Hose> {
     let laid = |name: &str| {
-        let sheet = sheets.iter().find(|sheet| sheet.name == name)?;
-        Some(Laid { sheet, seat: seat(name, place)? })
+        let named = drawings.iter().find(|named| named.name == name)?;
+        Some(PlacedDrawing { named, placement: placement(name, place)? })
     };
     let (Some(meter), Some(here)) = (laid(MANOMETER), laid(place)) else { return Vec::new() };
     let (meter, here) = (&meter, &here);
@@ -152,7 +152,7 @@ fn burners_in_view(seen: &Seen) -> bool {
 }
 
 /// Where a port's hose ends, and the way out of the barb.
-fn on_port(seen: &Seen, here: &Laid<'_>, port: Port) -> Option<([f32; 2], [f32; 2])> {
+fn on_port(seen: &Seen, here: &PlacedDrawing<'_>, port: Port) -> Option<([f32; 2], [f32; 2])> {
     if !burners_in_view(seen) {
         return None;
     }
@@ -175,20 +175,20 @@ fn on_port(seen: &Seen, here: &Laid<'_>, port: Port) -> Option<([f32; 2], [f32; 
 }
 
 /// A part's marked spot, on the page.
-fn marked(laid: &Laid<'_>, part: &str) -> Option<[f32; 2]> {
+fn marked(laid: &PlacedDrawing<'_>, part: &str) -> Option<[f32; 2]> {
     let of_part = |id: &str| {
         id.strip_prefix(part).is_some_and(|rest| rest.ends_with(".spot") && !rest.starts_with('-'))
     };
-    let groups = &laid.sheet.drawing.groups;
-    groups.iter().find(|g| of_part(&g.id)).and_then(|g| g.spot).map(|at| laid.seat.place(at))
+    let groups = &laid.named.drawing.groups;
+    groups.iter().find(|g| of_part(&g.id)).and_then(|g| g.spot).map(|at| laid.placement.place(at))
 }
 
 /// A part's marked spot or else its middle, on the page.
-fn spot(laid: &Laid<'_>, part: &str) -> Option<[f32; 2]> {
+fn spot(laid: &PlacedDrawing<'_>, part: &str) -> Option<[f32; 2]> {
     marked(laid, part).or_else(|| {
-        let group = laid.sheet.drawing.find(part)?;
-        let bounds = laid.sheet.drawing.bounds(group, |_| true)?;
-        Some(laid.seat.place(bounds.center()))
+        let group = laid.named.drawing.find(part)?;
+        let bounds = laid.named.drawing.bounds(group, |_| true)?;
+        Some(laid.placement.place(bounds.center()))
     })
 }
 

@@ -3,38 +3,38 @@
 
 use bevy::prelude::*;
 
-use super::drawings::seat;
-use super::drive::Front;
-use super::page::{AppSystems, OnPage, Sight};
+use super::drawings::placement;
+use super::drive::Screen;
+use super::page::{AppSystems, CurrentSeen, OnPage};
 use super::pose;
-use super::scene::{Aim, Part, SheetRoot, Sheets, seated};
+use super::scene::{Aim, DrawingRoot, Drawings, Part, transform_of};
 
 pub(super) fn plugin(app: &mut App) {
-    app.init_resource::<Sight>()
+    app.init_resource::<CurrentSeen>()
         .init_resource::<OnPage>()
         .add_systems(Update, (look, lay_out, mirror).chain().in_set(AppSystems::Mirror));
 }
 
-fn look(front: Res<Front>, mut sight: ResMut<Sight>, mut page: ResMut<OnPage>) {
-    let seen = front.job().map(super::session::Session::seen);
+fn look(screen: Res<Screen>, mut current: ResMut<CurrentSeen>, mut page: ResMut<OnPage>) {
+    let seen = screen.job().map(super::session::Session::seen);
     let drawn = seen.as_ref().and_then(pose::drawing_of);
-    if sight.0 != seen {
-        sight.0 = seen;
+    if current.0 != seen {
+        current.0 = seen;
     }
     page.set_if_neq(OnPage(drawn));
 }
 
 fn lay_out(
     page: Res<OnPage>,
-    sheets: Res<Sheets>,
-    mut roots: Query<(&SheetRoot, &mut Visibility, &mut Transform)>,
+    drawings: Res<Drawings>,
+    mut roots: Query<(&DrawingRoot, &mut Visibility, &mut Transform)>,
 ) {
     for (root, mut visibility, mut transform) in &mut roots {
-        let name = sheets.0.get(root.0).map_or("", |sheet| sheet.name);
-        match page.0.and_then(|place| seat(name, place)) {
-            Some(seat) => {
+        let name = drawings.0.get(root.0).map_or("", |named| named.name);
+        match page.0.and_then(|place| placement(name, place)) {
+            Some(placement) => {
                 visibility.set_if_neq(Visibility::Inherited);
-                transform.set_if_neq(seated(seat));
+                transform.set_if_neq(transform_of(placement));
             }
             None => {
                 visibility.set_if_neq(Visibility::Hidden);
@@ -44,20 +44,22 @@ fn lay_out(
 }
 
 fn mirror(
-    sight: Res<Sight>,
+    current: Res<CurrentSeen>,
     page: Res<OnPage>,
-    sheets: Res<Sheets>,
+    drawings: Res<Drawings>,
     mut parts: Query<(&Part, &mut Aim)>,
 ) {
-    let (Some(seen), Some(place)) = (&sight.0, page.0) else { return };
-    if !sight.is_changed() && !page.is_changed() {
+    let (Some(seen), Some(place)) = (&current.0, page.0) else { return };
+    if !current.is_changed() && !page.is_changed() {
         return;
     }
     for (part, mut aim) in &mut parts {
-        let Some(sheet) = sheets.0.get(part.sheet).filter(|s| seat(s.name, place).is_some()) else {
+        let Some(named) =
+            drawings.0.get(part.drawing).filter(|s| placement(s.name, place).is_some())
+        else {
             continue;
         };
-        let Some(group) = sheet.drawing.groups.get(part.group) else { continue };
+        let Some(group) = named.drawing.groups.get(part.group) else { continue };
         aim.set_if_neq(Aim(pose::pose(&group.id, seen).unwrap_or_default()));
     }
 }

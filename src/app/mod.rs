@@ -4,7 +4,6 @@
 mod access;
 pub mod boxes;
 pub mod camera;
-pub mod desk;
 mod display;
 pub mod drawings;
 pub mod drive;
@@ -13,12 +12,13 @@ pub mod hose;
 pub mod mirror;
 pub mod motion;
 pub mod page;
-pub mod paper;
 pub mod pose;
 pub mod redraw;
 pub mod scene;
 pub mod session;
+pub mod store;
 pub mod svg;
+pub mod ui;
 
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::process::ExitCode;
@@ -29,17 +29,17 @@ use bevy::window::{WindowResizeConstraints, WindowResolution};
 use bevy_egui::EguiPlugin;
 
 use crate::panels::view::Help;
-use desk::Desk;
-use drive::Front;
+use drive::Screen;
 use fit::LEAST;
 use page::{AppSystems, Choices};
-use paper::AtDesk;
 use session::Session;
+use store::Store;
+use ui::StoreResource;
 
 /// What the window is opened with.
 pub struct WindowArgs {
-    /// Whoever keeps scenarios, records and results.
-    pub desk: Box<dyn Desk>,
+    /// Where scenarios, records and results are kept.
+    pub store: Box<dyn Store>,
     /// A job to begin with, in place of the opening page.
     pub start: Option<Start>,
 }
@@ -49,7 +49,7 @@ pub struct WindowArgs {
 pub struct Start {
     /// Name of the scenario.
     pub scenario: String,
-    /// The seed; the desk's proposal when none is given.
+    /// The seed; the store's proposal when none is given.
     pub seed: Option<u64>,
     /// How much help there is.
     pub help: Help,
@@ -63,10 +63,10 @@ pub fn open(args: WindowArgs) -> ExitCode {
     if !display::is_named() {
         return give_up(display::NO_SCREEN.text());
     }
-    let sheets = match scene::read() {
-        Ok(sheets) => sheets,
+    let drawings = match scene::read() {
+        Ok(drawings) => drawings,
         Err(error) => {
-            eprintln!("quarterturn: {error}");
+            eprintln!("{}", t!("program-error", error = error));
             return ExitCode::from(1);
         }
     };
@@ -86,13 +86,13 @@ pub fn open(args: WindowArgs) -> ExitCode {
             .or_else(|| panic.downcast_ref::<&str>().copied());
         return give_up(display::reason(said.unwrap_or_default()).text());
     }
-    match assemble(&mut app, args, sheets) {
+    match assemble(&mut app, args, drawings) {
         Ok(()) => match app.run() {
             AppExit::Success => ExitCode::SUCCESS,
             AppExit::Error(code) => ExitCode::from(code.get()),
         },
         Err(error) => {
-            eprintln!("quarterturn: {error}");
+            eprintln!("{}", t!("program-error", error = error));
             ExitCode::from(1)
         }
     }
@@ -130,22 +130,22 @@ pub fn window() -> Window {
 ///
 /// # Errors
 /// Why the job to begin with cannot begin.
-pub fn assemble(app: &mut App, args: WindowArgs, sheets: scene::Sheets) -> Result<(), String> {
-    let WindowArgs { mut desk, start } = args;
-    let choices = Choices(desk.settings());
-    let front = match start {
-        None => Front::Opening,
+pub fn assemble(app: &mut App, args: WindowArgs, drawings: scene::Drawings) -> Result<(), String> {
+    let WindowArgs { mut store, start } = args;
+    let choices = Choices(store.settings());
+    let screen = match start {
+        None => Screen::Opening,
         Some(Start { scenario, seed, help }) => {
-            let seed = seed.unwrap_or_else(|| desk.seed());
-            let attempt = desk.start(&scenario, seed, help)?;
-            Front::Job(Box::new(Session::new(attempt, choices.0.speed)))
+            let seed = seed.unwrap_or_else(|| store.seed());
+            let attempt = store.start(&scenario, seed, help)?;
+            Screen::Job(Box::new(Session::new(attempt, choices.0.speed)))
         }
     };
     app.add_plugins(EguiPlugin::default())
         .insert_resource(choices)
-        .insert_resource(AtDesk(desk))
-        .insert_resource(sheets)
-        .insert_resource(front)
+        .insert_resource(StoreResource(store))
+        .insert_resource(drawings)
+        .insert_resource(screen)
         .configure_sets(Update, (AppSystems::Mirror, AppSystems::Animate).chain())
         .add_plugins((
             redraw::plugin,
@@ -156,7 +156,7 @@ pub fn assemble(app: &mut App, args: WindowArgs, sheets: scene::Sheets) -> Resul
             hose::plugin,
             boxes::plugin,
             camera::plugin,
-            paper::plugin,
+            ui::plugin,
             access::plugin,
             fit::plugin,
         ));

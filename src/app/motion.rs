@@ -2,11 +2,11 @@
 
 use bevy::prelude::*;
 
-use super::drive::Front;
+use super::drive::Screen;
 use super::page::{AppSystems, Choices, OnPage};
 use super::pose::{Pose, Shown};
 use super::redraw::{CHANGING_S, Moving, Redraw};
-use super::scene::{Aim, Now, Part, Sheets, Veil};
+use super::scene::{Aim, Drawings, Now, Part, Veil};
 use crate::panels::settings::Motion;
 
 /// Time constant with which a group follows, in seconds.
@@ -29,9 +29,9 @@ pub(super) fn plugin(app: &mut App) {
 fn animate(
     time: Res<Time<Real>>,
     choices: Res<Choices>,
-    front: Res<Front>,
+    screen: Res<Screen>,
     page: Res<OnPage>,
-    sheets: Res<Sheets>,
+    drawings: Res<Drawings>,
     mut clock: ResMut<Clock>,
     mut redraw: ResMut<Redraw>,
     mut materials: ResMut<Assets<ColorMaterial>>,
@@ -63,7 +63,7 @@ fn animate(
         Motion::Reduced => false,
     };
     // What runs by itself stands while time stands.
-    let lively = full && front.runs();
+    let lively = full && screen.runs();
     for (part, aim, mut now, mut transform, mut visibility, inherited, veil) in &mut parts {
         let shown = match aim.0.shown {
             Shown::Yes => Visibility::Inherited,
@@ -89,7 +89,7 @@ fn animate(
         if now.set_if_neq(next) && inherited.get() {
             redraw.changed = true;
         }
-        let drawing = sheets.0.get(part.sheet).map(|sheet| &sheet.drawing);
+        let drawing = drawings.0.get(part.drawing).map(|named| &named.drawing);
         let group = drawing.and_then(|drawing| drawing.groups.get(part.group));
         transform.set_if_neq(about(group.map_or([0.0; 2], |group| group.pivot), &next));
         if let Some(veil) = veil {

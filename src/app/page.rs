@@ -7,7 +7,7 @@ use bevy_egui::egui;
 use crate::panels::settings::Settings;
 use crate::senses::seen::Seen;
 
-/// The trainee's choices.
+/// The trainee's settings as they hold now.
 #[derive(Resource, Default)]
 pub struct Choices(pub Settings);
 
@@ -35,11 +35,11 @@ impl Default for PageRect {
 }
 
 /// The color of the paper.
-pub const GROUND: Color = Color::srgb_u8(0xF5, 0xF1, 0xE8);
+pub const BACKGROUND: Color = Color::srgb_u8(0xF5, 0xF1, 0xE8);
 
 /// What is seen now; nothing without a job.
 #[derive(Resource, Default)]
-pub struct Sight(pub Option<Seen>);
+pub struct CurrentSeen(pub Option<Seen>);
 
 /// Which place's drawing lies on the page, if any.
 #[derive(Resource, Default, Debug, Clone, Copy, PartialEq, Eq)]

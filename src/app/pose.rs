@@ -3,12 +3,12 @@
 //! `PART@STATE` groups are shown one at a time, `PART.PIECE` groups turn, scale or fade. A group
 //! that this module does not know stays as drawn.
 
+mod appearance;
 mod found;
 mod piece;
-mod stand;
 mod state;
 
-pub use stand::{Pose, Shown};
+pub use appearance::{Pose, Shown};
 
 use crate::parts::Place;
 use crate::senses::seen::Seen;

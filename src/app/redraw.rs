@@ -21,7 +21,7 @@ use bevy_egui::{
 };
 use wgpu_types::DeviceType;
 
-use super::drive::Front;
+use super::drive::Screen;
 use super::page::TheCamera;
 
 /// What is known about the need to draw.
@@ -46,7 +46,7 @@ pub struct Redraw {
 /// What is under way in the scene.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Moving {
-    /// Nothing.
+    /// The scene stands still.
     Nothing,
     /// Something runs on: a flame, a wheel.
     RunningOn,
@@ -62,7 +62,7 @@ const FIRST_FRAMES: u32 = 12;
 const ON_A_CARD: Duration = Duration::from_millis(40);
 /// The same where the processor draws.
 const BY_THE_PROCESSOR: Duration = Duration::from_millis(90);
-/// Longest sleep.
+/// Longest sleep, while nothing can change by itself.
 const LONG: Duration = Duration::from_secs(3600);
 /// Sleep while only time runs.
 const TICKING: Duration = Duration::from_millis(200);
@@ -163,7 +163,7 @@ fn panels_delay(mut redraw: ResMut<Redraw>, outputs: Query<&EguiFullOutput>) {
 }
 
 fn decide(
-    front: Res<Front>,
+    screen: Res<Screen>,
     output: Single<&EguiRenderOutput>,
     mut redraw: ResMut<Redraw>,
     mut camera: Single<&mut Camera, With<TheCamera>>,
@@ -188,7 +188,7 @@ fn decide(
     if redraw.again || redraw.forced > 0 || redraw.panels_delay.is_zero() {
         requests.write(RequestRedraw);
     }
-    let runs = front.runs();
+    let runs = screen.runs();
     let soon = redraw.panels_delay < LONG;
     let wait = match redraw.motion {
         Moving::Changing => Duration::from_secs_f32(CHANGING_S),

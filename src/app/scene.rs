@@ -10,24 +10,24 @@ use bevy::mesh::{Indices, PrimitiveTopology};
 use bevy::prelude::*;
 use bevy::sprite_render::AlphaMode2d;
 
-use super::drawings::{self, PAGE, Seat, Sheet};
-use super::page::GROUND;
+use super::drawings::{self, NamedDrawing, PAGE, Placement};
+use super::page::BACKGROUND;
 use super::pose::{self, Pose};
 use super::svg::{Box4, Chunk, Drawing, Triangles};
 
 /// All drawings as read.
 #[derive(Resource)]
-pub struct Sheets(pub Vec<Sheet>);
+pub struct Drawings(pub Vec<NamedDrawing>);
 
 /// The root of a drawing.
 #[derive(Component, Debug, Clone, Copy, PartialEq, Eq)]
-pub struct SheetRoot(pub usize);
+pub struct DrawingRoot(pub usize);
 
-/// A group of a drawing that moves: indices into [`Sheets`].
+/// A group of a drawing that moves: indices into [`Drawings`].
 #[derive(Component, Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Part {
-    /// Which drawing.
-    pub sheet: usize,
+    /// Index of the drawing.
+    pub drawing: usize,
     /// Which of its groups.
     pub group: usize,
 }
@@ -86,12 +86,12 @@ pub(super) fn plugin(app: &mut App) {
         .add_systems(Startup, (spawn, frame));
 }
 
-/// Reads the drawings for [`Sheets`].
+/// Reads the drawings for [`Drawings`].
 ///
 /// # Errors
 /// Which drawing is wrong, and how.
-pub fn read() -> Result<Sheets, String> {
-    drawings::all().map(Sheets)
+pub fn read() -> Result<Drawings, String> {
+    drawings::all().map(Drawings)
 }
 
 fn mix(mut commands: Commands, mut materials: ResMut<Assets<ColorMaterial>>) {
@@ -111,7 +111,7 @@ fn frame(mut commands: Commands, inks: Res<Inks>, mut meshes: ResMut<Assets<Mesh
         ([w, 0.0], [w + d, h]),
     ] {
         let corners = vec![min, [max[0], min[1]], max, [min[0], max[1]]];
-        let colors = vec![Srgba::from(GROUND).to_f32_array(); 4];
+        let colors = vec![Srgba::from(BACKGROUND).to_f32_array(); 4];
         paint.add(&Triangles { points: corners, colors, indices: vec![0, 1, 2, 0, 2, 3] }, 0.0);
     }
     commands.spawn((
@@ -128,19 +128,19 @@ fn veil() -> ColorMaterial {
 
 fn spawn(
     mut commands: Commands,
-    sheets: Res<Sheets>,
+    drawings: Res<Drawings>,
     inks: Res<Inks>,
     mut entities: ResMut<PartEntities>,
     mut meshes: ResMut<Assets<Mesh>>,
     mut materials: ResMut<Assets<ColorMaterial>>,
 ) {
-    for (index, sheet) in sheets.0.iter().enumerate() {
-        let groups = spawn_groups(&mut commands, index, sheet);
+    for (index, named) in drawings.0.iter().enumerate() {
+        let groups = spawn_groups(&mut commands, index, named);
         for (group, entity) in groups.iter().enumerate() {
             let Some(entity) = *entity else { continue };
-            let id = sheet.drawing.groups.get(group).map_or("", |g| g.id.as_str());
+            let id = named.drawing.groups.get(group).map_or("", |g| g.id.as_str());
             let fades = id.ends_with(".glow") || id.ends_with("@frost");
-            let (solid, clear) = painted(&sheet.drawing, group, fades);
+            let (solid, clear) = painted(&named.drawing, group, fades);
             let own = if fades { materials.add(veil()) } else { inks.clear.clone() };
             if fades {
                 commands.entity(entity).insert(Veil(own.clone()));
@@ -158,20 +158,29 @@ fn spawn(
 }
 
 /// An entity for the drawing and for each group that moves.
-fn spawn_groups(commands: &mut Commands, index: usize, sheet: &Sheet) -> Vec<Option<Entity>> {
+fn spawn_groups(
+    commands: &mut Commands,
+    index: usize,
+    named: &NamedDrawing,
+) -> Vec<Option<Entity>> {
     let root = commands
-        .spawn((Name::new(sheet.name), SheetRoot(index), Transform::default(), Visibility::Hidden))
+        .spawn((
+            Name::new(named.name),
+            DrawingRoot(index),
+            Transform::default(),
+            Visibility::Hidden,
+        ))
         .id();
     let mut spawned = vec![Some(root)];
-    for (group, what) in sheet.drawing.groups.iter().enumerate().skip(1) {
-        let parent = mover(&sheet.drawing, what.parent.unwrap_or(0));
+    for (group, what) in named.drawing.groups.iter().enumerate().skip(1) {
+        let parent = mover(&named.drawing, what.parent.unwrap_or(0));
         let parent = spawned.get(parent).copied().flatten().unwrap_or(root);
         spawned.push(pose::moves(&what.id).then(|| {
             let looks = (Aim::default(), Now::default(), Transform::default());
             commands
                 .spawn((
                     Name::new(what.id.clone()),
-                    Part { sheet: index, group },
+                    Part { drawing: index, group },
                     looks,
                     Visibility::Inherited,
                     ChildOf(parent),
@@ -184,10 +193,10 @@ fn spawn_groups(commands: &mut Commands, index: usize, sheet: &Sheet) -> Vec<Opt
 
 /// Where a drawing lies, as a transform.
 #[must_use]
-pub fn seated(seat: Seat) -> Transform {
-    let [x, y] = seat.at;
-    Transform::from_xyz(x - PAGE[0] / 2.0, PAGE[1] / 2.0 - y, seat.depth)
-        .with_scale(Vec3::new(seat.scale, seat.scale, 1.0))
+pub fn transform_of(placement: Placement) -> Transform {
+    let [x, y] = placement.at;
+    Transform::from_xyz(x - PAGE[0] / 2.0, PAGE[1] / 2.0 - y, placement.depth)
+        .with_scale(Vec3::new(placement.scale, placement.scale, 1.0))
 }
 
 /// The nearest group that moves, from `group` outwards; the drawing itself if none does.
@@ -209,7 +218,7 @@ fn painted(drawing: &Drawing, group: usize, fades: bool) -> (Paint, Paint) {
         .chunks
         .iter()
         .enumerate()
-        .filter(|(_, chunk)| mover(drawing, chunk.group) == group && !is_ground(drawing, chunk))
+        .filter(|(_, chunk)| mover(drawing, chunk.group) == group && !is_background(drawing, chunk))
         .collect();
     for (order, chunk) in &own {
         if fades || !chunk.core.is_opaque() {
@@ -226,9 +235,9 @@ fn painted(drawing: &Drawing, group: usize, fades: bool) -> (Paint, Paint) {
 }
 
 /// Whether a chunk only paints the paper that is there already.
-fn is_ground(drawing: &Drawing, chunk: &Chunk) -> bool {
+fn is_background(drawing: &Drawing, chunk: &Chunk) -> bool {
     let page = Box4 { min: [0.0; 2], max: drawing.size };
-    let paper = Srgba::from(GROUND).to_f32_array();
+    let paper = Srgba::from(BACKGROUND).to_f32_array();
     chunk.bounds.holds(page, 0.5)
         && chunk.core.colors.iter().all(|color| {
             color.iter().zip(&paper).all(|(have, want)| (have - want).abs() < 1.0 / 512.0)
@@ -263,7 +272,7 @@ impl Paint {
         self.indices.extend(triangles.indices.iter().map(|i| base.saturating_add(*i)));
     }
 
-    /// The mesh.
+    /// A mesh of all that was added, for the engine to draw.
     #[must_use]
     pub fn mesh(self) -> Mesh {
         Mesh::new(PrimitiveTopology::TriangleList, RenderAssetUsages::RENDER_WORLD)

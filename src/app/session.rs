@@ -12,7 +12,7 @@ use crate::senses::seen::{Over, Seen, Smell, Sound};
 use crate::units::TICK_S;
 use crate::words::Id;
 
-use super::desk::{Attempt, Finished, Journal};
+use super::store::{Attempt, Finished, Journal};
 
 /// How long the caption of a short event stays, in ticks.
 const CAPTION_TICKS: u64 = 150;
@@ -107,7 +107,7 @@ impl Session {
         &self.bench.setup().card
     }
 
-    /// How time runs.
+    /// Whether and how fast time runs.
     #[must_use]
     pub fn pace(&self) -> Pace {
         self.pace
@@ -125,7 +125,7 @@ impl Session {
         &self.scenario
     }
 
-    /// The seed.
+    /// The seed that the scenario's numbers were drawn with.
     #[must_use]
     pub fn seed(&self) -> u64 {
         self.seed
@@ -333,6 +333,7 @@ fn danger(what: &EventKind) -> bool {
         | EventKind::CalledOnOpenPort { .. }
         | EventKind::Fired { .. }
         | EventKind::Zeroed { .. }
+        | EventKind::Showed(_)
         | EventKind::Wrote(_)
         | EventKind::Turned { .. }
         | EventKind::Mended { .. }
@@ -370,6 +371,7 @@ fn caption(what: &EventKind) -> Option<&'static str> {
         | EventKind::Control { .. }
         | EventKind::CalledOnOpenPort { .. }
         | EventKind::Zeroed { .. }
+        | EventKind::Showed(_)
         | EventKind::Wrote(_)
         | EventKind::FluidJudged { .. }
         | EventKind::Alarm

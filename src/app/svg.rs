@@ -22,7 +22,7 @@ pub struct Drawing {
     pub chunks: Vec<Chunk>,
 }
 
-/// A named group.
+/// A group of a drawing that has an element id.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Group {
     /// Its element id; empty for the drawing itself.
@@ -40,7 +40,7 @@ pub struct Group {
 pub struct Chunk {
     /// Index of its group.
     pub group: usize,
-    /// Its triangles.
+    /// The painted area itself, without its soft rim.
     pub core: Triangles,
     /// A rim that fades out, so that its edge is soft; may be empty.
     pub rim: Triangles,

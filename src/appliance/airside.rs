@@ -71,7 +71,7 @@ impl AirPath {
     }
 }
 
-/// The air side.
+/// The air side: inducer, blower and heat exchanger with the air that passes them.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct AirSide {
     exchanger: Exchanger,
@@ -133,13 +133,13 @@ impl AirSide {
         self.to_air_w = self.exchanger.step(dt_s, heat_w, self.air_m3_s(), return_k);
     }
 
-    /// Inducer speed, 0–1.
+    /// Inducer speed as a share of its full speed, 0–1.
     #[must_use]
     pub fn inducer(&self) -> f64 {
         self.inducer
     }
 
-    /// Blower speed, 0–1.
+    /// Blower speed as a share of its speed at the full rate, 0–1.
     #[must_use]
     pub fn blower(&self) -> f64 {
         self.blower

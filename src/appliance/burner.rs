@@ -28,7 +28,7 @@
 
 use super::draft::Draft;
 use super::level::Levels;
-use crate::physics::combustion::flame::{Flammable, Jet, Look, Stand};
+use crate::physics::combustion::flame::{Flammable, Jet, Look, Stability};
 use crate::physics::combustion::{burned_share, efficiency, flue_gas, weak_jet_co_ppm};
 use crate::physics::fluid::Gas;
 use serde::Serialize;
@@ -74,7 +74,7 @@ const ROLLS_OUT_BELOW: f64 = -0.3;
 /// Change of gas or air, against rated gas, from which the flames are worked out anew.
 const NOTICED: f64 = 1e-3;
 
-/// One burner.
+/// One burner of the row, with its own orifice and flame.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 struct Burner {
     hole_m: f64,
@@ -89,7 +89,7 @@ struct Burner {
     look: Look,
 }
 
-/// All burners together.
+/// What the burners that are lit come to together.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 struct Sum {
     /// Share of the gas that goes to burners that are lit.
@@ -123,9 +123,9 @@ impl Sum {
 pub struct BurnerIn {
     /// Gas to all burners, in standard m³/s.
     pub flow_m3_s: f64,
-    /// Igniter on.
+    /// Whether the control drives the igniter.
     pub igniter: bool,
-    /// Inducer speed, 0–1.
+    /// Inducer speed as a share of its full speed, 0–1.
     pub inducer: f64,
 }
 
@@ -160,7 +160,7 @@ pub struct HardLight {
     pub heat_j: f64,
 }
 
-/// The burners.
+/// A row of burners on one manifold, the igniter at the first, the flame rod at the last.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Burners {
     burners: Vec<Burner>,
@@ -315,7 +315,7 @@ impl Burners {
             self.burners.iter().rev().fold(0, |bits, b| bits << 1 | u32::from(b.lit)) << 2;
         let mut newly_lit = false;
         for (i, burner) in self.burners.iter_mut().enumerate() {
-            if burner.look.height <= LEAST || burner.look.stand == Stand::BlownOff {
+            if burner.look.height <= LEAST || burner.look.stability == Stability::BlownOff {
                 burner.lit = false;
                 burner.waited_s = [0.0; 2];
                 continue;
@@ -365,11 +365,11 @@ impl Burners {
         let Some(last) = self.burners.last().filter(|last| last.lit) else { return 0.0 };
         let load = last.look.height;
         let reach = ((load - LEAST) / (REACHES_ROD - LEAST)).clamp(0.0, 1.0);
-        let contact = match last.look.stand {
-            Stand::Steady => 1.0,
-            Stand::Lifting => 0.5,
-            Stand::BurningBack => 0.3,
-            Stand::BlownOff => 0.0,
+        let contact = match last.look.stability {
+            Stability::Steady => 1.0,
+            Stability::Lifting => 0.5,
+            Stability::BurningBack => 0.3,
+            Stability::BlownOff => 0.0,
         };
         FULL_UA * load.clamp(0.0, 1.3).sqrt() * reach * contact * self.rod_share
     }

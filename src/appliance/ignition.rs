@@ -42,7 +42,7 @@ pub use status::{ChartLine, ControlStatus, Failure, FlameCurrent, Flash};
 /// State of the control, by the trade's names.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
 pub enum ControlState {
-    /// No call.
+    /// Waiting for a call for heat, everything off.
     Standby,
     /// The inducer starts; the pressure switch must be open at rest.
     InducerStart,
@@ -76,12 +76,12 @@ pub enum ControlState {
     BlowerOffDelay,
     /// Purging before another try.
     Retry,
-    /// Tries used up.
+    /// Gas shut after too many tries or a stray flame, until time or a cut of power ends it.
     Lockout,
 }
 
 impl ControlState {
-    /// Every state.
+    /// Every state, [`Self::Burning`] once for each level.
     pub const ALL: [Self; 20] = [
         Self::Standby,
         Self::InducerStart,
@@ -115,9 +115,9 @@ pub struct Inputs {
     pub call: Option<Level>,
     /// Each level's pressure switch closed.
     pub switches: Levels<bool>,
-    /// Limit closed.
+    /// The limit's contact closed; open when the supply air is too hot.
     pub limit: bool,
-    /// Roll-out switches closed.
+    /// All roll-out switches closed; one opens when flames leave their tubes.
     pub rollout: bool,
     /// Low-gas switch closed, or none fitted.
     pub low_gas: bool,
@@ -130,7 +130,7 @@ pub struct Inputs {
 pub struct Outputs {
     /// Level whose speed the inducer runs at.
     pub inducer: Option<Level>,
-    /// Igniter on.
+    /// Whether the igniter is energized.
     pub igniter: bool,
     /// Level that the gas valve's coils are energised for: the main coil, above the first level the
     /// second one with it.
@@ -146,11 +146,11 @@ pub struct Timings {
     pub inducer_start_s: f64,
     /// Longest wait for the first level's pressure switch; then a try is lost.
     pub switch_wait_s: f64,
-    /// Pre-purge.
+    /// Purge of air before the igniter comes on.
     pub pre_purge_s: f64,
-    /// Igniter warm-up.
+    /// Warm-up of the igniter before the gas opens.
     pub igniter_s: f64,
-    /// Trial for ignition.
+    /// Longest time from gas to a sensed flame in a try.
     pub trial_s: f64,
     /// Time the igniter stays on after the gas opens.
     pub igniter_overlap_s: f64,
@@ -167,15 +167,15 @@ pub struct Timings {
     pub next_switch_wait_s: f64,
     /// Minutes at the first level after which the next comes by itself, if it does.
     pub auto_next_min: Option<f64>,
-    /// Post-purge.
+    /// Purge of the flue after the gas shuts.
     pub post_purge_s: f64,
-    /// Blower after burning.
+    /// Time that the blower goes on after the purge of the flue.
     pub blower_off_s: f64,
-    /// Purge between tries.
+    /// Purge from a failed try to the next.
     pub retry_s: f64,
-    /// Tries before lockout.
+    /// Failed tries in one call after which it locks out.
     pub tries: u32,
-    /// Lockout.
+    /// Length of a lockout that nobody ends by cutting the power.
     pub lockout_s: f64,
     /// Flame current that counts as a flame, in microamperes.
     pub flame_min_ua: f64,
@@ -230,7 +230,7 @@ enum Cause {
     StrayFlame,
 }
 
-/// The control.
+/// The ignition control with its state and its counts of time, tries and lost flames.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Control {
     timings: Timings,
@@ -281,7 +281,7 @@ impl Control {
         }
     }
 
-    /// The state.
+    /// The state that it is in now.
     #[must_use]
     pub fn state(&self) -> ControlState {
         self.state

@@ -58,6 +58,17 @@ impl Level {
         Self::ALL.into_iter().find(|level| level.id() == id)
     }
 
+    /// Whichever belongs to this level: texts and ids that each level of any furnace has its own of,
+    /// in the order of [`Level::ALL`].
+    #[must_use]
+    pub fn choose<T>(self, only: T, low: T, high: T) -> T {
+        match self {
+            Self::Only => only,
+            Self::Low => low,
+            Self::High => high,
+        }
+    }
+
     /// Whether the burners light at this level: it is the weakest of its furnace.
     #[must_use]
     pub fn is_first(self) -> bool {

@@ -78,9 +78,9 @@ impl Band {
 /// Which fuel something is made for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, serde::Serialize, serde::Deserialize)]
 pub enum Fuel {
-    /// Piped natural gas.
+    /// Natural gas, piped by a utility.
     Natural,
-    /// Propane vapour.
+    /// Propane vapor from a tank.
     Propane,
 }
 
@@ -89,8 +89,8 @@ impl Fuel {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::Natural => "natural gas",
-            Self::Propane => "propane",
+            Self::Natural => t!("fuel-natural"),
+            Self::Propane => t!("fuel-propane"),
         }
     }
 }
@@ -159,7 +159,7 @@ pub struct GasFigures {
     pub decimals: u8,
 }
 
-/// A rating plate.
+/// The rating plate of a furnace with its conversion label.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Plate {
     /// Model name, of our own world.
@@ -170,7 +170,7 @@ pub struct Plate {
     pub converted_to: Option<GasFigures>,
     /// Input at each firing level, in watts.
     pub input: Levels<HeatRate>,
-    /// Allowed temperature rise.
+    /// Least and greatest temperature rise allowed between return and supply air.
     pub rise: (TemperatureStep, TemperatureStep),
     /// Highest pressure that the gas valve may see, in pascals.
     pub valve_max: Pressure,

@@ -58,7 +58,7 @@ impl Contact {
 pub struct Points {
     /// Closes at or above.
     pub closes_pa: f64,
-    /// Opens below.
+    /// Opens below; lower than `closes_pa`.
     pub opens_pa: f64,
 }
 
@@ -71,7 +71,7 @@ impl Points {
 /// Whether the propane kit's low-gas switch is fitted, and its points.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub enum LowGasSwitch {
-    /// None fitted.
+    /// None: the control always finds the contact closed.
     Absent,
     /// Fitted; the published opening point has a tolerance of 0.6 in. w.c. either way.
     Fitted(Points),
@@ -123,7 +123,7 @@ impl SetPoints {
 /// The hose from the exchanger to the pressure switches.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum Hose {
-    /// On, and whole.
+    /// On its barbs, and whole.
     #[default]
     Sound,
     /// Split: part of the draft is lost.
@@ -135,19 +135,19 @@ pub enum Hose {
 /// What a pressure switch's contact does.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub enum SwitchState {
-    /// Follows its draft.
+    /// Closes and opens at its points.
     #[default]
     Works,
-    /// Never closes.
+    /// Stays open at any draft.
     StuckOpen,
-    /// Never opens.
+    /// Stays closed even without draft.
     StuckClosed,
 }
 
 /// What lies between draft and contacts.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct Sensing {
-    /// The hose.
+    /// The hose from the exchanger.
     pub hose: Hose,
     /// Water standing in hose or inducer housing (a blocked trap), as pascals that it holds off.
     pub water_pa: f64,
@@ -176,7 +176,7 @@ impl Jumper {
 pub struct Jumpers {
     /// Across the pressure switch of each level.
     pub switches: EnumMap<Level, Jumper>,
-    /// Across the limit.
+    /// Across the limit's contact.
     pub limit: Jumper,
     /// Across the roll-out switches.
     pub rollout: Jumper,
@@ -319,13 +319,13 @@ impl Safety {
         })
     }
 
-    /// Limit closed.
+    /// Whether the control finds the limit closed, a jumper counted in.
     #[must_use]
     pub fn limit(&self) -> bool {
         self.jumpers.limit.or(!self.limit_open)
     }
 
-    /// Roll-out switches closed.
+    /// Whether the control finds the roll-out switches closed, a jumper counted in.
     #[must_use]
     pub fn rollout(&self) -> bool {
         self.jumpers.rollout.or(!self.rollout_open)

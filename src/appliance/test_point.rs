@@ -148,7 +148,7 @@ impl<'de> Deserialize<'de> for Stage {
             if id == FULL_LOAD_RECORDED { Some(Self::FullLoad) } else { Self::from_id(&id) };
         known.ok_or_else(|| {
             let known: Vec<&str> = Self::ALL.iter().map(|stage| stage.id()).collect();
-            serde::de::Error::custom(format!("`{id}` is none of {}", known.join(", ")))
+            serde::de::Error::custom(t!("stage-none-of", id = &*id, known = known.join(", ")))
         })
     }
 }

@@ -36,8 +36,8 @@ macro_rules! edits {
 }
 
 edits! {
-    SupplySetLow = supply::SUPPLY_SET_LOW;
-    SupplySetHigh = supply::SUPPLY_SET_HIGH;
+    SupplySetLow = supply::SUPPLY_SET_DOWN;
+    SupplySetHigh = supply::SUPPLY_SET_UP;
     CreepingSupplySeat = supply::CREEPING_SUPPLY_SEAT;
     BlockedRegulatorVent = supply::BLOCKED_REGULATOR_VENT;
     TornRegulatorDiaphragm = supply::TORN_REGULATOR_DIAPHRAGM;
@@ -57,20 +57,20 @@ edits! {
     EarlyExcessFlowValve = supply::EARLY_EXCESS_FLOW_VALVE;
     EarlyLowGasSwitch = supply::EARLY_LOW_GAS_SWITCH;
     AirInLine = supply::AIR_IN_LINE;
-    LowStageSetLow = valve::LOW_STAGE_SET_LOW;
-    LowStageSetHigh = valve::LOW_STAGE_SET_HIGH;
-    HighStageSetHigh = valve::HIGH_STAGE_SET_HIGH;
-    HighStageSetLow = valve::HIGH_STAGE_SET_LOW;
-    DeadHighCoil = valve::DEAD_HIGH_COIL;
+    LowStageSetLow = valve::FIRST_SET_DOWN;
+    LowStageSetHigh = valve::FIRST_SET_UP;
+    HighStageSetHigh = valve::FULL_SET_UP;
+    HighStageSetLow = valve::FULL_SET_DOWN;
+    DeadHighCoil = valve::DEAD_SECOND_COIL;
     NoSecondStageCall = valve::NO_SECOND_STAGE_CALL;
-    StuckInHigh = valve::STUCK_IN_HIGH;
+    StuckInHigh = valve::STUCK_IN_SECOND;
     BlockedInletScreen = valve::BLOCKED_INLET_SCREEN;
     NaturalSpringsOnPropane = valve::NATURAL_SPRINGS_ON_PROPANE;
     NaturalOrificesOnPropane = valve::NATURAL_ORIFICES_ON_PROPANE;
     UnconvertedOnPropane = valve::UNCONVERTED_ON_PROPANE;
     PropaneOrificesOnNatural = valve::PROPANE_ORIFICES_ON_NATURAL;
     PropaneSpringsOnNatural = valve::PROPANE_SPRINGS_ON_NATURAL;
-    BottomedHighScrew = valve::BOTTOMED_HIGH_SCREW;
+    BottomedHighScrew = valve::BOTTOMED_FULL_SCREW;
     MissingStageCap = valve::MISSING_STAGE_CAP;
     LeakingGasValve = valve::LEAKING_GAS_VALVE;
     SlowClosingGasValve = valve::SLOW_CLOSING_GAS_VALVE;
@@ -87,13 +87,13 @@ edits! {
     DirtyFlameRod = control::DIRTY_FLAME_ROD;
     PoorBurnerGround = control::POOR_BURNER_GROUND;
     WeakIgniter = control::WEAK_IGNITER;
-    LowPressureSwitchOpen = control::LOW_PRESSURE_SWITCH_OPEN;
+    LowPressureSwitchOpen = control::FIRST_SWITCH_OPEN;
     SplitDraftHose = control::SPLIT_DRAFT_HOSE;
     DraftHoseOff = control::DRAFT_HOSE_OFF;
-    LowPressureSwitchClosed = control::LOW_PRESSURE_SWITCH_CLOSED;
+    LowPressureSwitchClosed = control::FIRST_SWITCH_CLOSED;
     BlockedCondensateTrap = control::BLOCKED_CONDENSATE_TRAP;
     DryCondensateTrap = control::DRY_CONDENSATE_TRAP;
-    HighPressureSwitchOpen = control::HIGH_PRESSURE_SWITCH_OPEN;
+    HighPressureSwitchOpen = control::FULL_SWITCH_OPEN;
     BlockedFilter = control::BLOCKED_FILTER;
     ClosedRegisters = control::CLOSED_REGISTERS;
     TrippedRollOut = control::TRIPPED_ROLL_OUT;

@@ -3,6 +3,7 @@
 //!
 //! What is plain data stands in tables, `assets/catalogue`; code holds the edits.
 
+pub mod cause;
 pub mod fault;
 pub mod repair;
 pub(crate) mod springs;
@@ -10,7 +11,7 @@ pub(crate) mod springs;
 use crate::parts;
 use crate::words::table::{Asked, TableError};
 
-/// Whether the tables of parts, faults and repairs that come with the program can be read.
+/// Whether the tables of parts, faults, repairs and causes that come with the program can be read.
 ///
 /// # Errors
 /// Where and why not; a test forbids it.
@@ -18,6 +19,7 @@ pub fn check() -> Result<(), TableError> {
     parts::check()?;
     fault::ENTRIES.as_ref().map_err(Clone::clone)?;
     repair::WORKS.as_ref().map_err(Clone::clone)?;
+    cause::CAUSES_READ.as_ref().map_err(Clone::clone)?;
     Ok(())
 }
 
@@ -29,5 +31,6 @@ pub fn asked() -> Result<Vec<Asked>, TableError> {
     let mut asked = parts::asked()?;
     asked.extend(fault::asked()?);
     asked.extend(repair::asked()?);
+    asked.extend(cause::asked()?);
     Ok(asked)
 }

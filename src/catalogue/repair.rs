@@ -27,7 +27,7 @@ use work::{Edit, OnReading, Work};
 
 pub use repairs::Repair;
 pub(super) use row::{WORKS, asked};
-pub(crate) use work::{Bay, Beside};
+pub(crate) use work::{Beside, RepairContext};
 pub use work::{Moves, Nature, Need, There};
 
 /// Declares which edit does which repair.
@@ -60,7 +60,7 @@ edits! {
     CleanInletScreen = valve::CLEAN_INLET_SCREEN;
     RemoveInletScreen = valve::REMOVE_INLET_SCREEN;
     ReplaceGasValve = valve::REPLACE_GAS_VALVE;
-    ReplaceHighCoil = valve::REPLACE_HIGH_COIL;
+    ReplaceHighCoil = valve::REPLACE_SECOND_COIL;
     FitSprings = valve::FIT_SPRINGS;
     FitConversionKit = valve::FIT_CONVERSION_KIT;
     RefitBoxHose = valve::REFIT_BOX_HOSE;
@@ -74,8 +74,8 @@ edits! {
     CleanFlameRod = control::CLEAN_FLAME_ROD;
     MendBurnerGround = control::MEND_BURNER_GROUND;
     ReplaceIgniter = control::REPLACE_IGNITER;
-    ReplaceLowSwitch = control::REPLACE_LOW_SWITCH;
-    ReplaceHighSwitch = control::REPLACE_HIGH_SWITCH;
+    ReplaceLowSwitch = control::REPLACE_FIRST_SWITCH;
+    ReplaceHighSwitch = control::REPLACE_FULL_SWITCH;
     ReplaceDraftHose = control::REPLACE_DRAFT_HOSE;
     RefitDraftHose = control::REFIT_DRAFT_HOSE;
     ClearTrap = control::CLEAR_TRAP;
@@ -86,8 +86,8 @@ edits! {
     ReplaceFilter = control::REPLACE_FILTER;
     OpenRegisters = control::OPEN_REGISTERS;
     ReplaceLowGasSwitch = control::REPLACE_LOW_GAS_SWITCH;
-    BypassLowSwitch = control::BYPASS_LOW_SWITCH;
-    BypassHighSwitch = control::BYPASS_HIGH_SWITCH;
+    BypassLowSwitch = control::BYPASS_FIRST_SWITCH;
+    BypassHighSwitch = control::BYPASS_FULL_SWITCH;
     BypassLimit = control::BYPASS_LIMIT;
     BypassRollout = control::BYPASS_ROLLOUT;
     BypassLowGasSwitch = control::BYPASS_LOW_GAS_SWITCH;
@@ -173,8 +173,8 @@ impl Repair {
     }
 
     /// Changes the setup, and what else it works on.
-    pub(crate) fn apply(self, bay: &mut Bay<'_>) {
-        self.edit()(bay);
+    pub(crate) fn apply(self, context: &mut RepairContext<'_>) {
+        self.edit()(context);
     }
 
     /// Whose pressure is another once it is done.

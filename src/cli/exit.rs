@@ -6,7 +6,7 @@ use std::process::ExitCode;
 /// How a command ended.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
 pub enum Exit {
-    /// All is well.
+    /// The command did what was asked and found nothing wrong.
     Fine,
     /// Something was found: a problem in a file, a slip in a job, a script that stopped.
     Findings,

@@ -13,7 +13,7 @@ use crate::scenario::{self, Scenario, exit_code, to_text};
 pub struct Job {
     /// Its id, or its file's name.
     pub id: String,
-    /// Its text.
+    /// The RON text of the scenario, as it goes into the record.
     pub text: String,
     /// What the text says.
     pub scenario: Scenario,

@@ -1,6 +1,7 @@
 //! The command line: data on standard output, talk on standard error, `--json` for programs.
 
 mod check;
+mod examine;
 mod exit;
 mod explain;
 mod faults;
@@ -14,6 +15,7 @@ mod preview;
 mod prove;
 mod run;
 mod script;
+mod threads;
 mod window;
 
 use std::process::ExitCode;
@@ -45,6 +47,7 @@ enum Command {
     Script(script::Args),
     Preview(preview::Args),
     Prove(prove::Args),
+    Examine(examine::Args),
     Check(check::Args),
     Explain(explain::Args),
     Faults(faults::Args),
@@ -77,6 +80,7 @@ pub fn main() -> ExitCode {
         Some(Command::Script(args)) => script::script(args),
         Some(Command::Preview(args)) => preview::preview(args),
         Some(Command::Prove(args)) => prove::prove(args),
+        Some(Command::Examine(args)) => examine::examine(args),
         Some(Command::Check(args)) => check::check(args),
         Some(Command::Explain(args)) => explain::explain(args),
         Some(Command::Faults(args)) => faults::faults(args),

@@ -10,11 +10,10 @@ use std::path::PathBuf;
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
 use super::job::Job;
-use crate::appliance::ignition::ControlState;
+use crate::appliance::ignition::{ControlState, ControlStatus, FlameCurrent};
 use crate::appliance::plate::{GasFigures, Plate, Target};
 use crate::appliance::test_point::{Port, Stage};
-use crate::measure::pattern::{Hands, Pattern, Point, measure};
-use crate::parts::Level;
+use crate::measure::pattern::{Pattern, Point, Start, measure};
 use crate::setup::Setup;
 use crate::units::{PressureUnit, W_PER_BTU_H, hundredths_inwc};
 use crate::words::decimal;
@@ -43,12 +42,11 @@ pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
         severity: fault.entry().severity.show(*severity),
     });
     let faults = faults.collect();
-    let own_meter = own_meter::faces(&setup);
-    let states = states(&setup, &measure(setup.clone(), Hands::OpenUp, None), heating_value_j_m3);
+    let own_meter = own_meter::readings(&setup);
+    let states = states(&setup, &measure(setup.clone(), Start::GasOn), heating_value_j_m3);
     let right = job.scenario.draw_healthy(args.seed);
     let heating_value_j_m3 = right.gas.heating_value_j_m3;
-    let healthy =
-        self::states(&right, &measure(right.clone(), Hands::OpenUp, None), heating_value_j_m3);
+    let healthy = self::states(&right, &measure(right.clone(), Start::GasOn), heating_value_j_m3);
     let differs = states.iter().zip(&healthy).map(|(it, right)| differs(it, right)).collect();
     let report = Report {
         scenario: job.id,
@@ -158,11 +156,7 @@ fn says(state: ControlState) -> &'static str {
         ControlState::TrialForIgnition => t!("status-trial-for-ignition"),
         ControlState::FlameProving => t!("status-flame-proving"),
         ControlState::BlowerOnDelay => t!("status-blower-to-come"),
-        ControlState::Burning(level) => match level {
-            Level::Only => t!("status-burning"),
-            Level::Low => t!("status-burning-low"),
-            Level::High => t!("status-burning-high"),
-        },
+        ControlState::Burning(level) => ControlStatus::Burning(level, FlameCurrent::Sound).words(),
         ControlState::NextLevelCall => t!("status-high-called"),
         ControlState::InducerUp => t!("status-inducer-to-high"),
         ControlState::NextSwitchProving => t!("status-awaits-high-pressure-switch"),

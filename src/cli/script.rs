@@ -10,6 +10,9 @@ use crate::record;
 use crate::technician::script::action_line;
 use crate::units::TICKS_PER_S;
 
+/// Words of scripts: what may be refused, and time that passes.
+const TRY: &str = "try";
+const WAIT: &str = "wait";
 /// Longest waiting on one line, in ticks: ten hours.
 const MAX_WAIT_TICKS: u64 = 10 * 3600 * TICKS_PER_S;
 
@@ -47,7 +50,7 @@ pub(super) fn script(args: &Args) -> Result<Exit, Trouble> {
             let _ = writeln!(out, "{}", action_line(action));
         }
         if let EventKind::Refused { action, why } = &event.what {
-            let _ = writeln!(out, "try {}  # {}", action_line(action), why.text());
+            let _ = writeln!(out, "{TRY} {}  # {}", action_line(action), why.text());
         }
     }
     wait(&mut out, record.last_tick() - tick);
@@ -63,7 +66,7 @@ fn wait(out: &mut String, mut ticks: u64) {
     while ticks > 0 {
         let now = ticks.min(MAX_WAIT_TICKS);
         let hundredths = now % TICKS_PER_S * (100 / TICKS_PER_S);
-        let _ = writeln!(out, "wait {}.{hundredths:02} s", now / TICKS_PER_S);
+        let _ = writeln!(out, "{WAIT} {}.{hundredths:02} s", now / TICKS_PER_S);
         ticks -= now;
     }
 }

@@ -7,9 +7,9 @@ use crate::record::Help;
 
 /// A job to open the window on.
 pub(super) struct Start {
-    /// Which.
+    /// The job to be played.
     pub job: Job,
-    /// With which seed.
+    /// The seed that its numbers are drawn with.
     pub seed: u64,
     /// With how much help.
     pub help: Help,
@@ -20,22 +20,22 @@ pub(super) struct Start {
 /// Opens the window, on a job if one is given.
 #[cfg(feature = "app")]
 pub(super) fn open(start: Option<Start>) -> ExitCode {
-    use crate::app::desk::HomeDesk;
+    use crate::app::store::FileStore;
     use crate::app::{self, WindowArgs};
     use crate::panels::view;
 
     let Some(Start { job, seed, help, learner }) = start else {
-        return app::open(WindowArgs { desk: Box::new(HomeDesk::usual()), start: None });
+        return app::open(WindowArgs { store: Box::new(FileStore::usual()), start: None });
     };
     let help = match help {
         Help::Coached => view::Help::Coached,
         Help::Solo => view::Help::Solo,
     };
     let start = app::Start { scenario: job.id.clone(), seed: Some(seed), help };
-    let desk = HomeDesk::usual().of(learner);
+    let store = FileStore::usual().of(learner);
     // A scenario from a file is known by its text; one that comes with the program is known anyway.
-    let desk = if job.is_builtin() { desk } else { desk.knowing(job.id, job.text) };
-    app::open(WindowArgs { desk: Box::new(desk), start: Some(start) })
+    let store = if job.is_builtin() { store } else { store.knowing(job.id, job.text) };
+    app::open(WindowArgs { store: Box::new(store), start: Some(start) })
 }
 
 /// Says that there is no window, and what works without one.

@@ -35,9 +35,9 @@ pub enum Tolerance {
         /// Largest difference as a fraction of the reference.
         relative: f64,
     },
-    /// `result ≤ reference`.
+    /// Right where `result ≤ reference`; there is no band.
     AtMost,
-    /// `result ≥ reference`.
+    /// Right where `result ≥ reference`; there is no band.
     AtLeast,
 }
 

@@ -15,9 +15,9 @@ pub use figures::FIGURES;
 /// A file of the guide: its name under the folder of documents, and its text.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Page {
-    /// `fidelity.md` or `fidelity/….svg`.
+    /// Path under the folder of documents: `fidelity.md` or `fidelity/….svg`.
     pub name: String,
-    /// Its text.
+    /// The whole text of the file, Markdown or SVG.
     pub text: String,
 }
 

@@ -40,7 +40,7 @@ heads!(
     "instrument/electrical.rs",
     "instrument/stopwatch.rs",
     "instrument/leak_fluid.rs",
-    "model/night/mod.rs",
+    "model/aftermath/mod.rs",
     "model/gas/wear.rs",
 );
 
@@ -49,7 +49,7 @@ heads!(
 pub struct LeftOut {
     /// Its file under `src`.
     pub module: &'static str,
-    /// Its first sentence.
+    /// First paragraph of the module's head: what it is.
     pub what: String,
     /// What it leaves out.
     pub text: String,
@@ -62,16 +62,16 @@ pub fn left_out() -> Vec<LeftOut> {
         .iter()
         .map(|(module, text)| LeftOut {
             module,
-            what: paragraph(text, ""),
-            text: paragraph(text, "**Left out.** "),
+            what: paragraph(text, |line| Some(line)),
+            text: paragraph(text, |line| line.strip_prefix("**Left out.** ")),
         })
         .collect()
 }
 
-/// The paragraph of a module's head that starts with `start`, in one line.
-fn paragraph(text: &str, start: &str) -> String {
+/// The paragraph of a module's head whose first line `begins` finds, in one line.
+fn paragraph(text: &str, begins: fn(&str) -> Option<&str>) -> String {
     let mut lines = text.lines().map_while(|line| line.strip_prefix("//!")).map(str::trim);
-    let Some(first) = lines.find_map(|line| line.strip_prefix(start)) else {
+    let Some(first) = lines.find_map(begins) else {
         return String::new();
     };
     let rest = lines.take_while(|line| !line.is_empty() && !line.starts_with("**"));

@@ -106,19 +106,19 @@ pub fn text(check: &Check) -> String {
 /// Counts of checks by verdict, and of rows.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default, serde::Serialize)]
 pub struct Count {
-    /// Checks.
+    /// All checks, whatever their verdict.
     pub checks: usize,
-    /// Their rows.
+    /// Rows of all these checks.
     pub rows: usize,
-    /// Checks that pass.
+    /// Checks with every row in its band.
     pub pass: usize,
-    /// Known misses.
+    /// Checks with a row outside the band for a cause that they name.
     pub known_miss: usize,
-    /// Checks that fail.
+    /// Checks with a row outside the band and no such cause, or without any row.
     pub fail: usize,
 }
 
-/// Counts checks.
+/// Counts checks by verdict, and their rows.
 #[must_use]
 pub fn count<'a>(checks: impl IntoIterator<Item = &'a Check>) -> Count {
     let mut count = Count::default();

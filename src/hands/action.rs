@@ -4,8 +4,9 @@ use serde::{Deserialize, Serialize};
 
 use crate::catalogue::repair::Repair;
 use crate::parts::{
-    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, LowSide, OnOff, Opening,
-    OtherAppliance, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
+    Cause, Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, LowSide, OnOff,
+    Opening, OtherAppliance, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
+    WrittenFinding,
 };
 use crate::physics::valve::HandleAngle;
 use crate::units::PressureUnit;
@@ -143,6 +144,10 @@ pub enum Action {
         /// Verdict of the leak check.
         verdict: JointVerdict,
     },
+    /// Write on the job sheet what was wrong, what was done about it, and what speaks for it.
+    WriteFinding(WrittenFinding),
+    /// Strike a finding from the job sheet.
+    StrikeFinding(Cause),
     /// Hang or remove the warning tag on the furnace.
     Tag(Fitted),
     /// Call somebody by telephone.

@@ -2,30 +2,31 @@
 
 use super::action::Action;
 use super::done::{Done, plain};
-use super::effect::OnReading;
 use super::job::Job;
 use super::refusal::Refusal;
-use super::{fluid, look, measure, mend, meter, paper, ports, screws, switches, tools};
+use super::{
+    finding, fluid, look, measure, mend, meter, ports, reporting, screws, switches, tools,
+};
 use crate::model::Model;
 use crate::parts::Place;
-use crate::senses::watch::{Since, Watch};
+use crate::senses::meter_history::{MeterHistory, Spell};
 
 /// What hands work on.
 pub(crate) struct Hands<'a> {
     pub(crate) model: &'a mut Model,
-    pub(crate) watch: &'a mut Watch,
+    pub(crate) history: &'a mut MeterHistory,
     pub(crate) job: &'a mut Job,
 }
 
 impl Hands<'_> {
     /// One action, and what follows every one that was done. Changes nothing when it refuses.
     pub(crate) fn act(&mut self, action: &Action) -> Done {
-        let Self { model, watch, job } = self;
+        let Self { model, history, job } = self;
         match action {
             Action::Go(place) => go(model, *place),
             Action::Look(subject) => look::look(model, job, *subject),
-            Action::Sniff(height) => paper::sniff(model, *height),
-            Action::Probe(height) => paper::probe(model, *height),
+            Action::Sniff(height) => reporting::sniff(model, *height),
+            Action::Probe(height) => reporting::probe(model, *height),
             Action::Take(tool) => tools::take(model, *tool),
             Action::PutDown => tools::put_down(model),
             Action::Window { window, to } => switches::set_window(model, *window, *to),
@@ -61,28 +62,25 @@ impl Hands<'_> {
             Action::WriteMeasured(spot) => measure::write_measured(model, job, *spot),
             Action::Gauge(gauge) => measure::set_gauge(model, *gauge),
             Action::FillColumn => measure::fill_column(model),
-            Action::Write(reading) => paper::write(model, watch, job, *reading),
+            Action::Write(reading) => reporting::write(model, history, job, *reading),
             Action::WriteJoint { joint, verdict } => {
-                paper::write_joint(model, job, *joint, *verdict)
+                reporting::write_joint(model, job, *joint, *verdict)
             }
+            Action::WriteFinding(it) => finding::write(job, it),
+            Action::StrikeFinding(cause) => finding::strike(job, *cause),
             Action::Tag(to) => switches::set_tag(model, *to),
-            Action::Call(contact) => paper::call(model, *contact),
-            Action::Tell(topic) => paper::tell_householder(model, *topic),
-            Action::HandOver(hand_over) => paper::hand_over(model, hand_over),
+            Action::Call(contact) => reporting::call(model, *contact),
+            Action::Tell(topic) => reporting::tell_householder(model, *topic),
+            Action::HandOver(hand_over) => reporting::hand_over(model, hand_over),
         }
     }
 
-    /// What follows every action that was done.
-    pub(crate) fn after(&mut self, action: &Action) {
+    /// What follows every action that was done. Returns the spell of reading that it ends.
+    pub(crate) fn after(&mut self, action: &Action) -> Option<Spell> {
         self.model.push_paths();
-        match action.on_reading() {
-            OnReading::MovesPressure => self.watch.forget(Since::PressureMoved),
-            OnReading::MovesMeter => self.watch.forget(Since::MeterMoved),
-            OnReading::Unsettles => self.watch.unsettle(),
-            OnReading::Nothing => {}
-        }
         measure::let_go_of_spot(self.model);
         self.job.cycle.touched(action);
+        action.ends_spell().then(|| self.history.begin_anew()).flatten()
     }
 }
 

@@ -1,35 +1,23 @@
-//! What a hand does to a reading and to a cycle that is being watched, action by action.
+//! What a hand does to a spell of reading and to a cycle that is being watched, action by action.
 
 use super::action::Action;
 use crate::parts::HandValve;
 
-/// What an action does to the readings that were taken before it.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum OnReading {
-    /// Nothing: what was shown holds.
-    Nothing,
-    /// The pressure has to settle anew; what was shown before stays known.
-    Unsettles,
-    /// The meter shows another number for the same pressure.
-    MovesMeter,
-    /// The pressure itself is another.
-    MovesPressure,
-}
-
 impl Action {
-    /// What this does to readings taken before it.
+    /// Whether this can move the number on the meter, so that a spell of reading ends with it.
     #[must_use]
-    pub fn on_reading(&self) -> OnReading {
+    pub fn ends_spell(&self) -> bool {
         match self {
-            Self::Turn { .. } | Self::Mend(_) => OnReading::MovesPressure,
-            Self::MeterZero | Self::MeterLowSide(_) | Self::Gauge(_) => OnReading::MovesMeter,
-            Self::HoseOn { .. }
+            Self::Turn { .. }
+            | Self::Mend(_)
+            | Self::MeterZero
+            | Self::MeterLowSide(_)
+            | Self::Gauge(_)
+            | Self::HoseOn { .. }
             | Self::HoseOff
             | Self::Plug { .. }
             | Self::Cap { .. }
-            | Self::HandValve { hand_valve: HandValve::Furnace | HandValve::Supply, .. } => {
-                OnReading::Unsettles
-            }
+            | Self::HandValve { hand_valve: HandValve::Furnace | HandValve::Supply, .. } => true,
             // The valve of another appliance and its flame change the load, and with it the state
             // that a reading is taken in.
             Self::HandValve { hand_valve: HandValve::WaterHeater | HandValve::Range, .. }
@@ -60,10 +48,12 @@ impl Action {
             | Self::FillColumn
             | Self::Write(_)
             | Self::WriteJoint { .. }
+            | Self::WriteFinding(_)
+            | Self::StrikeFinding(_)
             | Self::Tag(_)
             | Self::Call(_)
             | Self::Tell(_)
-            | Self::HandOver(_) => OnReading::Nothing,
+            | Self::HandOver(_) => false,
         }
     }
 
@@ -103,6 +93,8 @@ impl Action {
             | Self::Wipe(_)
             | Self::Write(_)
             | Self::WriteJoint { .. }
+            | Self::WriteFinding(_)
+            | Self::StrikeFinding(_)
             | Self::Measure(_)
             | Self::Unclip
             | Self::Stopwatch(_)

@@ -8,8 +8,9 @@ use crate::appliance::plate::Plate;
 use crate::catalogue::repair::Repair;
 use crate::model::Notice;
 use crate::model::truth::Truth;
-use crate::parts::{Joint, Level, Port, Reading, Screw, Stage};
+use crate::parts::{Joint, Level, Port, Reading, Screw};
 use crate::physics::valve::HandleAngle;
+use crate::senses::meter_history::Spell;
 use crate::senses::seen::WrittenMeasured;
 
 /// Something that happened at a tick.
@@ -81,6 +82,9 @@ pub enum EventKind {
         /// Pressure at the meter.
         applied_pa: f64,
     },
+    /// A spell of reading ended; or, while it goes on, a reading was written or the job ended, and
+    /// this is the spell so far.
+    Showed(Spell),
     /// A reading was written.
     Wrote(ReadingFact),
     /// A screw was turned.
@@ -97,6 +101,8 @@ pub enum EventKind {
         firing: Option<Level>,
         /// Inlet pressure then, in pascals.
         inlet_pa: f64,
+        /// Port at which the meter showed a number then; none while it showed none.
+        metered: Option<Port>,
         /// Seconds since the last turn of any screw, if any.
         since_turn_s: Option<f64>,
     },
@@ -184,41 +190,14 @@ pub enum Outcome {
     Nothing,
 }
 
-/// A written reading with everything needed to judge it.
+/// A written reading. What the meter showed stands in the spells told before it.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct ReadingFact {
     /// Reading as it stands on the sheet.
     pub reading: Reading,
-    /// Port and stage that the meter really saw when it was written, if it saw one.
-    pub actual: Option<(Port, Stage)>,
-    /// Lowest and highest number shown, as pascals, at the written port and stage since it settled
-    /// there last (after the last change that could move it); none if it never settled.
-    pub shown_pa: Option<(f64, f64)>,
-    /// Lowest and highest number shown there at all, settled or not, since the last such change.
-    pub shown_unsettled_pa: Option<(f64, f64)>,
-    /// Mean true pressure at that port while it was settled there, in pascals.
-    pub true_pa: Option<f64>,
-    /// The meter's error when it showed `shown_pa`, in pascals; now, if it never settled there.
-    pub meter_error_pa: f64,
-    /// When it was settled there last since the last change, in ticks.
-    pub settled_tick: Option<u64>,
-    /// What was settled there before the last change.
-    pub before: Option<ShownBefore>,
     /// With the hose on the water column: how far its scale's zero stands off, as a pressure on one
     /// leg, in pascals.
     pub scale_off_pa: Option<f64>,
-}
-
-/// What the meter showed before something moved it.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub struct ShownBefore {
-    /// Lowest and highest number, as pascals.
-    pub shown_pa: (f64, f64),
-    /// The meter's error then, in pascals.
-    pub meter_error_pa: f64,
-    /// Whether a screw moved the pressure itself since then; else the meter's zero or its low side
-    /// was changed.
-    pub turned: bool,
 }
 
 impl From<Notice> for EventKind {

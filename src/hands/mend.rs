@@ -5,7 +5,7 @@ use super::event::{EventKind, Outcome};
 use super::job::Job;
 use super::reach;
 use super::refusal::Refusal;
-use crate::catalogue::repair::{Bay, Beside, Nature, Need, Repair};
+use crate::catalogue::repair::{Beside, Nature, Need, Repair, RepairContext};
 use crate::model::{Fill, Model, PortState};
 use crate::parts::{Door, Fitted, OnOff, Place, Port};
 use crate::senses::seen;
@@ -30,7 +30,11 @@ pub(super) fn mend(model: &mut Model, job: &mut Job, repair: Repair) -> Done {
     let ice_before = model.gas.ice();
     let sound = before.sound.clone().unwrap_or_else(|| Box::new(before.clone()));
     let mut beside = Beside::default();
-    repair.apply(&mut Bay { setup: &mut model.setup, sound: &sound, beside: &mut beside });
+    repair.apply(&mut RepairContext {
+        setup: &mut model.setup,
+        sound: &sound,
+        beside: &mut beside,
+    });
     if let Some(turns) = beside.new_plugs_turns {
         model.fit_plugs(turns);
     }

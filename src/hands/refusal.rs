@@ -1,5 +1,7 @@
 //! Why something cannot be done. Refusals teach; they cost nothing.
 
+use crate::parts::WrittenFinding;
+
 /// A reason, in words that help.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Refusal {
@@ -71,6 +73,20 @@ pub enum Refusal {
     WatchNotRunning,
     /// Gas pressure stands in the hose.
     HoseUnderPressure,
+    /// A finding for this cause stands on the sheet already.
+    FindingStands,
+    /// "Nothing found" beside something that was found.
+    NothingBesideSomething,
+    /// There is nothing that anything could have been done about.
+    NothingToAnswer,
+    /// More findings than one sheet takes.
+    TooManyFindings,
+    /// More to back one finding than fits, or the same twice.
+    TooMuchEvidence,
+    /// What shall speak for the finding is not on the sheet.
+    NotOnSheet,
+    /// No finding for this cause stands on the sheet.
+    NoSuchFinding,
     /// The job is over.
     Over,
 }
@@ -118,6 +134,17 @@ impl Refusal {
             Self::NothingShown => t!("refusal-nothing-shown").into(),
             Self::WatchNotRunning => t!("refusal-watch-not-running").into(),
             Self::HoseUnderPressure => t!("refusal-hose-under-pressure").into(),
+            Self::FindingStands => t!("refusal-finding-stands").into(),
+            Self::NothingBesideSomething => t!("refusal-nothing-beside-something").into(),
+            Self::NothingToAnswer => t!("refusal-nothing-to-answer").into(),
+            Self::TooManyFindings => {
+                t!("refusal-too-many-findings", most = WrittenFinding::MOST)
+            }
+            Self::TooMuchEvidence => {
+                t!("refusal-too-much-evidence", most = WrittenFinding::MOST_EVIDENCE)
+            }
+            Self::NotOnSheet => t!("refusal-not-on-sheet").into(),
+            Self::NoSuchFinding => t!("refusal-no-such-finding").into(),
             Self::Over => t!("refusal-over").into(),
         }
     }

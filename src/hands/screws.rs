@@ -6,6 +6,7 @@ use super::reach;
 use super::refusal::Refusal;
 use crate::model::Model;
 use crate::parts::{Fitted, Port, Screw, Tool};
+use crate::senses::meter::metered;
 use crate::units::TICK_S;
 
 /// Most that one action turns a screw, in eighths.
@@ -55,6 +56,7 @@ pub(super) fn turn(model: &mut Model, screw: Screw, eighths: i16) -> Done {
         bottomed: stopped && eighths > 0,
         firing: model.firing(),
         inlet_pa: model.gas.pressure_pa(Port::Inlet),
+        metered: metered(model).map(|at| at.port),
         since_turn_s,
     }])
 }

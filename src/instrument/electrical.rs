@@ -43,7 +43,7 @@ const CONTACT_S: f64 = 1.0;
 /// What hangs on the control circuit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Load {
-    /// The control alone.
+    /// The control alone, both gas valve coils off.
     Idle,
     /// With the main coil.
     Main,

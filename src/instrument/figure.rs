@@ -38,7 +38,7 @@ pub enum Quantity {
 }
 
 impl Quantity {
-    /// Its name.
+    /// The name that stands beside the figure on a face.
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
@@ -101,7 +101,7 @@ impl Quantity {
 /// A figure on a face.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize)]
 pub struct Figure {
-    /// What it tells.
+    /// What is measured; gives unit and resolution.
     pub quantity: Quantity,
     /// The number in whole steps of its resolution; none where the face shows dashes (an open
     /// circuit for ohms, no flue gas for what is reckoned from it).
@@ -120,7 +120,7 @@ impl Figure {
         Self { quantity, steps }
     }
 
-    /// Dashes.
+    /// A figure without a number: the face shows dashes.
     #[must_use]
     pub fn none(quantity: Quantity) -> Self {
         Self { quantity, steps: None }
@@ -137,7 +137,7 @@ impl core::fmt::Display for Figure {
     fn fmt(&self, out: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         let unit = self.quantity.unit();
         match (self.value(), self.quantity) {
-            (None, Quantity::Resistance) => write!(out, "OL Ω"),
+            (None, Quantity::Resistance) => out.write_str(&t!("figure-overload", unit = unit)),
             (None, _) => write!(out, "-- {unit}"),
             (Some(value), Quantity::Resistance) if value >= 1e6 => {
                 write!(out, "{:.2} MΩ", value / 1e6)

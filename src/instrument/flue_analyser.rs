@@ -24,7 +24,7 @@ use crate::physics::fluid::Gas;
 use crate::units::f_from_k;
 use serde::Serialize;
 
-/// Oxygen in air.
+/// Oxygen in fresh air as a volume fraction; the upper end of the oxygen cell.
 pub const AIR_O2: f64 = 0.209;
 /// Time constants: 90 % of a step is 2.3 of them, in seconds.
 const O2_S: f64 = 20.0 / 2.303;
@@ -42,7 +42,7 @@ pub struct Sample {
     pub o2: f64,
     /// Carbon monoxide as it is there, in parts per million.
     pub co_ppm: f64,
-    /// Temperature, in kelvins.
+    /// Temperature of the flue gas, in kelvins.
     pub gas_k: f64,
 }
 

@@ -40,7 +40,7 @@ pub struct Wear {
     pub unit: Option<PressureUnit>,
 }
 
-/// A digital manometer.
+/// A digital manometer: reads the difference between two ports, with its errors.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Manometer {
     range_pa: f64,
@@ -62,10 +62,10 @@ pub struct Manometer {
 
 /// What a manometer shows.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum MeterFace {
+pub enum MeterDisplay {
     /// Nothing: it is off.
     Dark,
-    /// A number.
+    /// The difference between the ports, rounded to the display.
     Number(Shown),
     /// More than its range.
     OverRange,
@@ -133,13 +133,13 @@ impl Manometer {
         self.on = on;
     }
 
-    /// The unit shown.
+    /// The unit that the display counts in.
     #[must_use]
     pub fn unit(&self) -> PressureUnit {
         self.unit
     }
 
-    /// Chooses the unit.
+    /// Chooses the unit of the display; what is felt and learned stays.
     pub fn set_unit(&mut self, unit: PressureUnit) {
         self.unit = unit;
     }
@@ -211,15 +211,15 @@ impl Manometer {
         Shown { value: (value * step).round() / step + 0.0, unit: self.unit }
     }
 
-    /// The face.
+    /// What the display shows now: nothing, a number or over-range.
     #[must_use]
-    pub fn face(&self) -> MeterFace {
+    pub fn face(&self) -> MeterDisplay {
         if !self.is_on() {
-            MeterFace::Dark
+            MeterDisplay::Dark
         } else if self.over_range() {
-            MeterFace::OverRange
+            MeterDisplay::OverRange
         } else {
-            MeterFace::Number(self.shown())
+            MeterDisplay::Number(self.shown())
         }
     }
 }
@@ -263,9 +263,9 @@ mod tests {
     fn over_range_shows_no_number() {
         let mut meter = meter();
         run(&mut meter, 5, 20.0 * PA_PER_INWC);
-        assert_eq!(meter.face(), MeterFace::OverRange);
+        assert_eq!(meter.face(), MeterDisplay::OverRange);
         run(&mut meter, 5, 0.0);
-        assert!(matches!(meter.face(), MeterFace::Number(_)));
+        assert!(matches!(meter.face(), MeterDisplay::Number(_)));
     }
 
     /// First-order lag: after one time constant 63 % of a step is felt (closed form).

@@ -29,7 +29,7 @@ const SET_SHARE: f64 = 0.2;
 /// Time constant, in seconds.
 const LAG_S: f64 = 0.3;
 
-/// A spring gauge.
+/// A spring gauge of 0 to 35 in. w.c., at rest on zero when new.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct SpringGauge {
     felt_pa: f64,

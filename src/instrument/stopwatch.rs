@@ -20,17 +20,17 @@ use serde::Serialize;
 /// A stopwatch held to a dial.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub enum Stopwatch {
-    /// At nought.
+    /// Stands at zero and has not been started.
     #[default]
     Nought,
-    /// Running.
+    /// Runs since it was started at the dial.
     Running {
         /// Tick at which it was started.
         since: u64,
         /// The dial then, in turns.
         turns: f64,
     },
-    /// Stopped.
+    /// Stopped; holds its time until it is started anew.
     Stopped {
         /// Ticks from start to stop.
         ticks: u64,

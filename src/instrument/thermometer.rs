@@ -19,7 +19,7 @@ use serde::Serialize;
 pub enum Around {
     /// Air that a fan moves.
     MovingAir,
-    /// Air at rest.
+    /// Air that nothing moves.
     StillAir,
     /// A skin that it is pressed on.
     Skin,
@@ -35,7 +35,7 @@ impl Around {
     }
 }
 
-/// A thermometer.
+/// A thermometer: the bead lags behind what is around it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Thermometer {
     bead_k: f64,

@@ -32,7 +32,7 @@ const LEG_M: f64 = 8.0 * M_PER_IN;
 /// Area of the tube times a discharge coefficient, in m².
 pub const TUBE_CD_M2: f64 = 0.6 * core::f64::consts::PI * RADIUS_M * RADIUS_M;
 
-/// A water column.
+/// A U-tube of water with a scale, one leg at the hose and one open to the air.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct WaterColumn {
     /// How far the leg at the hose has sunk, in metres.
@@ -105,7 +105,7 @@ impl WaterColumn {
         self.blown
     }
 
-    /// What is seen.
+    /// Where the water stands in both legs, to a tenth of an inch.
     #[must_use]
     pub fn legs(&self) -> Legs {
         if self.blown {

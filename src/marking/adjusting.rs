@@ -3,11 +3,15 @@
 use super::brief::Brief;
 use super::deed::lower;
 use super::ledger::{Caught, Hit, Ledger};
-use super::measuring::{HALF_DIGIT_PA, is_right};
+use super::measuring::HALF_DIGIT_PA;
+use super::numbers::{Number, numbers, slip_at};
+use super::unread::{firing_at, is_level_unread};
 use crate::appliance::plate::Target;
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
 use crate::parts::{Fitted, Level, Phase, Port, Screw, Stage};
+use crate::rules::Evidence;
+use crate::rules::evidence::{Setting, Unread};
 use crate::setup::SupplyRight;
 use crate::units::inwc;
 use crate::words::decimal;
@@ -22,13 +26,22 @@ struct Turned {
     bottomed: bool,
     firing: Option<Level>,
     inlet_pa: f64,
+    metered: Option<Port>,
     since_turn_s: Option<f64>,
 }
 
 fn turns(l: &Ledger) -> impl Iterator<Item = Turned> + '_ {
     l.events.iter().enumerate().filter_map(|(index, event)| {
-        let EventKind::Turned { screw, eighths, set_pa, bottomed, firing, inlet_pa, since_turn_s } =
-            event.what
+        let EventKind::Turned {
+            screw,
+            eighths,
+            set_pa,
+            bottomed,
+            firing,
+            inlet_pa,
+            metered,
+            since_turn_s,
+        } = event.what
         else {
             return None;
         };
@@ -41,6 +54,7 @@ fn turns(l: &Ledger) -> impl Iterator<Item = Turned> + '_ {
             bottomed,
             firing,
             inlet_pa,
+            metered,
             since_turn_s,
         })
     })
@@ -62,41 +76,101 @@ fn seen_turned(screw: Screw) -> String {
 }
 
 pub(super) fn turned_before_found(l: &Ledger) -> Vec<Hit> {
+    let all = numbers(l);
     let mut hits = Vec::new();
     for (level, screw) in levels(l) {
-        let fires = |stage: Stage| stage.level(l.levels()) == Some(level);
         let Some(first) = turns(l).find(|turn| turn.screw == screw) else { continue };
-        let found = l.wrote().any(|(index, _, fact)| {
-            index < first.index
-                && fact.reading.port == Port::Manifold
-                && fact.reading.phase == Phase::Found
-                && fires(fact.reading.stage)
-        });
+        let states = firing_at(l, level);
+        let found = all
+            .iter()
+            .filter(|it| it.reading.phase == Phase::Found && it.is_for(Port::Manifold, &states))
+            .any(|it| is_before(it, &first) || is_from_before(l, it, &first));
         if !found {
-            hits.push(Hit::new(first.tick, seen_turned(screw), t!("true-turned-before-found")));
+            let hit = Hit::new(first.tick, seen_turned(screw), t!("true-turned-before-found"));
+            // A level that was never read at all is told by its own rule.
+            let never =
+                is_level_unread(l, &all, level).then_some(Evidence::Unread(Unread::StageNeverRead));
+            hits.push(hit.following(never));
         }
     }
     hits
 }
 
-pub(super) fn turned_before_inlet(l: &Ledger) -> Vec<Hit> {
-    let Some(first) = turns(l).find(|turn| turn.screw != Screw::Supply) else {
-        return Vec::new();
-    };
-    let known = l.wrote().any(|(index, _, fact)| {
-        index < first.index
-            && fact.reading.port == Port::Inlet
-            && fact.reading.stage != Stage::Rest
-            && is_right(l, fact)
+/// Whether a number was written before a turn and was read, rightly written or not.
+fn is_before(it: &Number, turn: &Turned) -> bool {
+    it.index < turn.index && it.spell().is_some()
+}
+
+/// Whether a number that was written after a turn stood before it, and nothing has stood there since:
+/// it was kept in mind while the hand was on the screw.
+fn is_from_before(l: &Ledger, it: &Number, turn: &Turned) -> bool {
+    let Some(stood) = it.stood().filter(|stood| stood.until < turn.tick) else { return false };
+    let since = l.events[turn.index..it.index.max(turn.index)].iter().any(|event| {
+        let EventKind::Showed(spell) = event.what else { return false };
+        let there = spell.is(it.reading.port, it.reading.stage);
+        there && spell.stood.is_some_and(|other| other.since > stood.until)
     });
-    if known {
-        return Vec::new();
+    !since
+}
+
+/// States of the inlet in which it must be known before a screw is turned: one of each list.
+fn inlet_due(l: &Ledger, screw: Screw) -> Vec<Vec<Stage>> {
+    let under_load = |from: Option<Level>| {
+        let levels = l.levels().iter().filter(|&&level| from.is_none_or(|from| level >= from));
+        let mut states: Vec<Stage> = levels.map(|&level| Stage::Firing(level)).collect();
+        states.push(Stage::FullLoad);
+        states
+    };
+    match screw.level() {
+        // A greater load than the level's own is the harder proof.
+        Some(level) => vec![under_load(Some(level))],
+        None => vec![vec![Stage::Rest], under_load(None)],
     }
-    vec![Hit::new(
-        first.tick,
-        seen_turned(first.screw),
-        t!("true-turned-before-inlet", pressure = inwc(first.inlet_pa)),
-    )]
+}
+
+/// Whether a right number at the inlet, written before a turn, lies outside what plate and nameplate
+/// allow: more need not be known of it.
+fn is_supply_out(l: &Ledger, all: &[Number], turn: &Turned) -> bool {
+    let inlet = |it: &&Number| it.index < turn.index && it.reading.port == Port::Inlet;
+    all.iter().filter(inlet).any(|it| super::grounds::outside(l, it))
+}
+
+pub(super) fn turned_before_inlet(l: &Ledger) -> Vec<Hit> {
+    let all = numbers(l);
+    let mine = l.setup.card.supply == SupplyRight::Trainee;
+    let supply = mine.then_some(Screw::Supply);
+    let mut hits = Vec::new();
+    for screw in levels(l).map(|(_, screw)| screw).chain(supply) {
+        let Some(first) = turns(l).find(|turn| turn.screw == screw) else { continue };
+        let known = |stages: &Vec<Stage>| {
+            all.iter().any(|it| it.is_for(Port::Inlet, stages) && is_before(it, &first))
+        };
+        let is_known = inlet_due(l, screw).iter().all(known)
+            || (screw == Screw::Supply && is_supply_out(l, &all, &first));
+        if !is_known {
+            let pressure = inwc(first.inlet_pa);
+            let truth = match screw.level() {
+                Some(_) => t!("true-turned-before-inlet", pressure = pressure),
+                None => t!("true-supply-turned-before-inlet", pressure = pressure),
+            };
+            hits.push(Hit::new(first.tick, seen_turned(screw), truth));
+        }
+    }
+    hits.sort_by_key(|hit| hit.tick);
+    hits
+}
+
+/// Turns that no number tells the effect of: the meter is dark, or its hose is not where the screw's
+/// pressure is read.
+pub(super) fn turned_unseen(l: &Ledger) -> Vec<Hit> {
+    let mine = l.setup.card.supply == SupplyRight::Trainee;
+    turns(l)
+        .filter(|turn| match turn.screw.level() {
+            Some(_) => turn.metered != Some(Port::Manifold),
+            None => mine && turn.metered.is_none(),
+        })
+        .map(|turn| Hit::new(turn.tick, seen_turned(turn.screw), t!("true-turned-unseen")))
+        .collect()
 }
 
 /// Stages left set above their band while the supply was too low to show it.
@@ -123,29 +197,50 @@ pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, left)) = l.left() else { return Vec::new() };
-    levels(l)
-        .filter_map(|(level, screw)| {
-            let target = target(l, screw)?;
-            // Left shut off, a stage that nobody touched is somebody else's to set.
-            let touched = turns(l).any(|turn| turn.screw == screw);
-            let out_pa = target.band().out_by_pa(left.set_pa[level]);
-            let off = out_pa > HALF_DIGIT_PA && (touched || !l.left_shut_off());
-            off.then(|| {
-                let side = if left.set_pa[level] < target.pa { "below" } else { "above" };
-                Hit::new(
-                    tick,
-                    t!(
-                        "seen-outside-band",
-                        stage = level.id(),
-                        set = inwc(left.set_pa[level]),
-                        target = inwc(target.pa),
-                        tolerance = inwc(target.tolerance_pa)
-                    ),
-                    t!("true-outside-band", side = side),
-                )
-            })
+    outside_band(l)
+        .map(|(level, target)| {
+            let side = if left.set_pa[level] < target.pa { "below" } else { "above" };
+            Hit::new(
+                tick,
+                t!(
+                    "seen-outside-band",
+                    stage = level.id(),
+                    set = inwc(left.set_pa[level]),
+                    target = inwc(target.pa),
+                    tolerance = inwc(target.tolerance_pa)
+                ),
+                t!("true-outside-band", side = side),
+            )
         })
         .collect()
+}
+
+/// Levels that are left outside their band, each with what the plate asks for.
+fn outside_band(l: &Ledger) -> impl Iterator<Item = (Level, Target)> {
+    let all = numbers(l);
+    let left = l.left().map(|(_, _, left)| left);
+    levels(l).filter_map(move |(level, screw)| {
+        let (left, target) = left.zip(target(l, screw))?;
+        // Left shut off, a stage that nobody touched is somebody else's to set.
+        let touched = turns(l).any(|turn| turn.screw == screw);
+        let out_pa = target.band().out_by_pa(left.set_pa[level]);
+        let off = out_pa > HALF_DIGIT_PA && (touched || !l.left_shut_off());
+        (off && !is_read_inside(l, &all, level, target)).then_some((level, target))
+    })
+}
+
+/// Whether the last right number of a level, read after its last turn, stands inside the band, on a
+/// meter that may be off by no more than a meter may: nobody could read that it is out.
+fn is_read_inside(l: &Ledger, all: &[Number], level: Level, target: Target) -> bool {
+    let turned = turns(l).filter(|turn| turn.screw == level.screw()).last();
+    let states = firing_at(l, level);
+    let read = all.iter().filter(|it| it.is_for(Port::Manifold, &states) && it.is_right());
+    let mut last = read.filter(|it| turned.as_ref().is_none_or(|turn| it.is_read_after(turn.tick)));
+    let Some(last) = last.next_back() else { return false };
+    let band = target.band();
+    let inside =
+        last.stood().is_some_and(|it| band.contains(it.least_pa) && band.contains(it.most_pa));
+    inside && last.spell().is_some_and(|spell| spell.error_pa.abs() <= DIGIT_PA)
 }
 
 pub(super) fn big_jumps(l: &Ledger, least_s: f64) -> Vec<Hit> {
@@ -197,30 +292,55 @@ pub(super) fn bottomed(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     (left, once)
 }
 
+/// Whether the screw's own level did not burn when it was turned.
+fn is_wrong(turn: &Turned) -> bool {
+    turn.screw.level().is_some_and(|level| turn.firing != Some(level))
+}
+
 pub(super) fn wrong_screw(l: &Ledger) -> Vec<Hit> {
-    turns(l)
-        .filter(|turn| turn.screw.level().is_some_and(|level| turn.firing != Some(level)))
-        .map(|turn| {
-            let burned = match turn.firing {
-                None => "out",
-                Some(level) => level.id(),
-            };
-            let truth = t!("true-wrong-screw", burned = burned);
-            Hit::new(turn.tick, seen_turned(turn.screw), truth)
-        })
-        .collect()
+    let all: Vec<Turned> = turns(l).collect();
+    let mut hits = Vec::new();
+    let mut rest = all.as_slice();
+    while let [turn, after @ ..] = rest {
+        rest = after;
+        if !is_wrong(turn) {
+            continue;
+        }
+        let burned = turn.firing.map_or("out", Level::id);
+        let truth = t!("true-wrong-screw", burned = burned);
+        let mut hit = Hit::new(turn.tick, seen_turned(turn.screw), truth);
+        // Noticed and turned back at once, it is one slip.
+        if let [back, after @ ..] = after
+            && back.screw == turn.screw
+            && back.eighths == -turn.eighths
+        {
+            hit.caught = Caught::InTime;
+            rest = after;
+        }
+        hits.push(hit);
+    }
+    hits
 }
 
 pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
+    let is_outside = |level: Level| outside_band(l).any(|(other, _)| other == level);
     levels(l)
-        .filter_map(|(_, screw)| {
-            let first = turns(l).find(|turn| turn.screw == screw)?;
+        .filter_map(|(level, screw)| {
+            let own = || turns(l).filter(|turn| turn.screw == screw);
+            let first = own().next()?;
             let target = target(l, screw)?;
-            let out_pa = target.band().out_by_pa(first.before_pa);
-            (out_pa <= -HALF_DIGIT_PA).then(|| {
-                let truth = t!("true-needless-turn", pressure = inwc(first.before_pa));
-                Hit::new(first.tick, seen_turned(screw), truth)
-            })
+            // Turned only while another level burned, it is the wrong screw.
+            if target.band().out_by_pa(first.before_pa) > -HALF_DIGIT_PA
+                || own().all(|it| is_wrong(&it))
+            {
+                return None;
+            }
+            let truth = t!("true-needless-turn", pressure = inwc(first.before_pa));
+            let hit = Hit::new(first.tick, seen_turned(screw), truth);
+            // Turned out of its band and left there, that is the slip.
+            Some(hit.following(
+                is_outside(level).then_some(Evidence::Setting(Setting::LeftOutsideBand)),
+            ))
         })
         .collect()
 }
@@ -238,9 +358,9 @@ pub(super) fn cap_off(l: &Ledger) -> Vec<Hit> {
 }
 
 pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
+    let all = numbers(l);
     let mut hits = Vec::new();
     for (level, screw) in levels(l) {
-        let fires = |stage: Stage| stage.level(l.levels()) == Some(level);
         let Some(last) = turns(l).filter(|turn| turn.screw == screw).last() else { continue };
         let capped = l
             .did()
@@ -249,16 +369,17 @@ pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
             })
             .last();
         let Some(capped) = capped else { continue };
-        let read = l.wrote().any(|(index, _, fact)| {
-            index > capped.index
-                && fact.reading.port == Port::Manifold
-                && fires(fact.reading.stage)
-                && fact.settled_tick.is_some_and(|tick| tick > capped.tick)
-                && is_right(l, fact)
-        });
+        let states = firing_at(l, level);
+        let since: Vec<Number> = all.iter().filter(|it| it.index > capped.index).copied().collect();
+        let there = |it: &&Number| it.is_for(Port::Manifold, &states);
+        let read = since.iter().filter(there).any(|it| it.is_read_after(capped.tick));
         if !read {
             let seen = t!("seen-not-read-capped", screw = lower(screw.label()));
-            hits.push(Hit::new(capped.tick, seen, t!("true-not-read-capped")));
+            let hit = Hit::new(capped.tick, seen, t!("true-not-read-capped"));
+            // A level that was never read at all is told by its own rule.
+            let never =
+                is_level_unread(l, &all, level).then_some(Evidence::Unread(Unread::StageNeverRead));
+            hits.push(hit.following(slip_at(&since, Port::Manifold, &states).or(never)));
         }
     }
     hits

@@ -1,11 +1,11 @@
 //! Puts each rule's question to the job.
 
 use super::brief::Brief;
-use super::ended::readings_due;
+use super::ended::{readings_due, rightly_shut_off};
 use super::ledger::{Caught, Hit, Ledger};
 use super::{
-    adjusting, closing, combustion, control, conversion, faults_left, house, instruments, joints,
-    lock_up, measuring, repairs, safety, test_setup, turning, unread, unsafe_left,
+    adjusting, causes, closing, combustion, control, conversion, faults_left, house, instruments,
+    joints, lock_up, measuring, repairs, safety, test_setup, turning, unread, unsafe_left,
 };
 use crate::catalogue::repair::Nature;
 use crate::rules::evidence::{
@@ -35,14 +35,18 @@ fn is_owed(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
     match evidence {
         Evidence::Unread(
             Unread::StageNeverRead
+            | Unread::InletStateUnread
             | Unread::NeverReadRunning
             | Unread::NeverReadWithOthers
             | Unread::HoldTooShort,
         ) => ended && readings_due(l, brief),
         Evidence::Unread(
-            Unread::SupplyNotRechecked | Unread::ConversionNotProven | Unread::CombustionNotTaken,
+            Unread::NothingAsFound
+            | Unread::SupplyNotRechecked
+            | Unread::ConversionNotProven
+            | Unread::CombustionNotTaken,
         )
-        | Evidence::Sealing(Sealing::JointUnchecked)
+        | Evidence::Sealing(Sealing::JointUnchecked | Sealing::JointNotJudged)
         | Evidence::Setting(Setting::NotReadWithCap)
         | Evidence::Leaving(_)
         | Evidence::Closing(_) => ended,
@@ -106,22 +110,19 @@ fn sealing(evidence: Sealing, l: &Ledger) -> Vec<Hit> {
         Sealing::JointUnchecked => joints::unchecked(l).0,
         Sealing::JointCheckedWrongly => joints::unchecked(l).1,
         Sealing::BubblesLeft => joints::bubbles_left(l),
+        Sealing::JointVerdict => joints::verdicts(l),
+        Sealing::JointNotJudged => joints::not_judged(l),
         Sealing::TestJointUnchecked(within) => test_setup::joint_unchecked(l, within.si()),
     }
 }
 
 fn writing(evidence: Writing, l: &Ledger) -> Vec<Hit> {
     match evidence {
-        Writing::WrongPort => measuring::wrong_port(l),
+        Writing::Number(slip) => measuring::written(l, slip),
         Writing::MeterOff(most) => measuring::meter_off(l, most.si()),
         Writing::HoseHalfOn => measuring::hose_half_on(l),
         Writing::ZeroedUnderPressure(most) => measuring::zeroed_under_pressure(l, most.si()),
         Writing::NotZeroedAnew => test_setup::not_zeroed_anew(l),
-        Writing::WrongUnit => measuring::wrong_unit(l),
-        Writing::OneLegRead => measuring::one_leg(l),
-        Writing::ReadUnsettled => measuring::unsettled(l),
-        Writing::WrongStage => measuring::wrong_stage(l),
-        Writing::Invented => measuring::invented(l),
         Writing::GaugeOverstrained => instruments::gauge_overstrained(l),
         Writing::RateWithOthersOn => instruments::rate_with_others(l),
         Writing::RiseDisturbed => instruments::rise_disturbed(l),
@@ -131,6 +132,8 @@ fn writing(evidence: Writing, l: &Ledger) -> Vec<Hit> {
 fn unread(evidence: Unread, l: &Ledger) -> Vec<Hit> {
     match evidence {
         Unread::StageNeverRead => unread::stage_never_read(l),
+        Unread::InletStateUnread => unread::inlet_state_unread(l),
+        Unread::NothingAsFound => unread::nothing_as_found(l),
         Unread::NeverReadRunning => unread::never_read_running(l),
         Unread::NeverReadWithOthers => unread::never_read_with_others(l),
         Unread::HoldTooShort => unread::hold_too_short(l),
@@ -144,10 +147,9 @@ fn setting(evidence: Setting, l: &Ledger) -> Vec<Hit> {
     match evidence {
         Setting::TurnedBeforeFound => adjusting::turned_before_found(l),
         Setting::TurnedBeforeInlet => adjusting::turned_before_inlet(l),
+        Setting::TurnedUnseen => adjusting::turned_unseen(l),
         Setting::Cranked => adjusting::cranked(l),
-        Setting::LeftOutsideBand(most) => {
-            unsafe_left::over_fired(l, adjusting::left_outside_band(l), most)
-        }
+        Setting::LeftOutsideBand => unsafe_left::over_fired(l, adjusting::left_outside_band(l)),
         Setting::BigJumps(least) => adjusting::big_jumps(l, least.si()),
         Setting::BottomedLeft => adjusting::bottomed(l).0,
         Setting::BottomedOnce => adjusting::bottomed(l).1,
@@ -176,13 +178,10 @@ fn mending(evidence: Mending, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Mending::NeedlessRepair(first) => repairs::needless_repair(l, first),
         Mending::PartsOnSuspicion(free) => repairs::on_suspicion(l, Nature::Part, free),
         Mending::CareOnSuspicion(free) => repairs::on_suspicion(l, Nature::Care, free),
-        Mending::FaultLeft(most_co_ppm, most_over) => {
-            let hits = faults_left::fault_left(l, brief);
-            unsafe_left::fault(l, hits, most_co_ppm, most_over)
-        }
+        Mending::FaultLeft => unsafe_left::fault(l, faults_left::fault_left(l, brief)),
         Mending::MeterFaultLeft => faults_left::meter_fault_left(l),
-        Mending::CarbonMonoxideLeft(most_ppm) => unsafe_left::carbon_monoxide(l, most_ppm),
-        Mending::OverFiredLeft(most) => unsafe_left::too_much_gas(l, most),
+        Mending::CarbonMonoxideLeft => unsafe_left::carbon_monoxide(l),
+        Mending::OverFiredLeft => unsafe_left::too_much_gas(l),
     }
 }
 
@@ -212,5 +211,6 @@ fn closing(evidence: Closing, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Closing::WorkNotAnnounced => house::work_not_announced(l),
         Closing::DrillNotTold => house::drill_not_told(l),
         Closing::NotDoneUnsaid => closing::not_done_unsaid(l),
+        Closing::Finding(of) => causes::hits(of, l, rightly_shut_off(l, brief)),
     }
 }

@@ -1,14 +1,15 @@
 //! Evidence of whom was called, how the job ended, and what was said at the end.
 
 use super::brief::Brief;
-use super::ledger::{Did, Hit, Ledger};
+use super::ledger::{Hit, Ledger};
+use super::numbers::numbers;
 use super::{grounds, safety};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::{Action, Contact, NotDone, Topic};
 use crate::hands::event::EventKind;
 use crate::measure::felt::is_felt;
-use crate::parts::{Ending, Fitted, Level, Port, Spot};
+use crate::parts::{Ending, Fitted, Level, Spot};
 
 /// Whether the supply's faults on this job are all too small for anything that is read, seen, heard or
 /// smelt, and no inlet was written outside the plate: nobody can tell them.
@@ -17,9 +18,7 @@ fn theirs_is_hidden(l: &Ledger) -> bool {
     let theirs = |fault: &Fault| fault.entry().right.contains(&Remedy::CallOwner);
     let mut faults = l.setup.faults.iter().filter(|(fault, _)| theirs(fault)).peekable();
     faults.peek().is_some()
-        && !l
-            .wrote()
-            .any(|(_, _, fact)| fact.reading.port == Port::Inlet && grounds::outside(l, fact))
+        && !grounds::inlet_outside(l, &numbers(l), l.events.len())
         && faults.all(|(fault, severity)| !is_felt(sound, *fault, *severity))
 }
 
@@ -48,10 +47,8 @@ pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
             t!("true-owner-not-called"),
         )];
     };
-    // A call with nothing read has nothing to say.
-    let known =
-        l.wrote().any(|(index, _, fact)| index < call.index && fact.reading.port == Port::Inlet);
-    if known || safety::alarm_before(l, call.index) {
+    // A call without the numbers, or what was seen, has nothing to say.
+    if grounds::speaks_for_a_call(l, call.index) {
         return Vec::new();
     }
     vec![Hit::new(call.tick, t!("seen-owner-called", owner = owner), t!("true-called-unread"))]
@@ -60,33 +57,24 @@ pub(super) fn owner_not_called(l: &Ledger, brief: &Brief) -> Vec<Hit> {
 /// Whether there was nothing to tell the owner of the supply before an event: no fault of theirs on this
 /// job, no inlet pressure written that lies outside the plate, no gas in the air.
 pub(super) fn nothing_to_tell(l: &Ledger, brief: &Brief, before: usize) -> bool {
-    let read = l.wrote().any(|(index, _, fact)| {
-        index < before && fact.reading.port == Port::Inlet && grounds::outside(l, fact)
-    });
+    let read = grounds::inlet_outside(l, &numbers(l), before);
     let (least, most) = l.setup.supply.delivery_limits_pa;
     let set_right = (least..=most).contains(&l.setup.supply.set_pa);
     !is_theirs(l, brief) && !read && set_right && !safety::alarm_before(l, before)
 }
 
-/// Whether the emergency number was called with no gas in the air of the room. What is bled off a
-/// hose stays in the burner compartment for a while.
-fn called_without_gas(l: &Ledger, call: &Did<'_>) -> bool {
-    let air = call.before.gas_fraction;
-    let gas = air.floor.max(air.breathing) > grounds::TRACE;
-    !gas && !safety::alarm_before(l, call.index)
-}
-
-/// Calls with nothing to tell: to the owner of the supply, and to the emergency number.
+/// A call to the owner of the supply with nothing to tell, and one to the emergency number with no gas
+/// in the air.
 pub(super) fn needless_call(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     let first = |contact| l.did().find(|did| *did.action == Action::Call(contact));
-    let owner = first(Contact::SupplyOwner).filter(|it| nothing_to_tell(l, brief, it.index));
+    let owner = first(Contact::SupplyOwner).filter(|call| nothing_to_tell(l, brief, call.index));
     let owner = owner.map(|call| {
         let seen = t!("seen-owner-called", owner = &l.setup.card.supply_owner);
         Hit::new(call.tick, seen, t!("true-called-needlessly"))
     });
-    let emergency = first(Contact::Emergency).filter(|it| called_without_gas(l, it));
+    let emergency = first(Contact::Emergency).filter(|call| !grounds::gas_found(l, call.index));
     let emergency = emergency
-        .map(|call| Hit::new(call.tick, t!("seen-emergency-called"), t!("true-no-gas-in-the-air")));
+        .map(|call| Hit::new(call.tick, t!("seen-emergency-called"), t!("true-no-emergency")));
     owner.into_iter().chain(emergency).collect()
 }
 

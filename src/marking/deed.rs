@@ -58,6 +58,8 @@ pub(super) fn describe(action: &Action) -> String {
         Action::Stopwatch(StartStop::Stop) => t!("done-watch-stop").into(),
         Action::Write(reading) => t!("done-write", port = lower(reading.port.label())),
         Action::WriteJoint { joint, .. } => t!("done-write-joint", joint = lower(joint.label())),
+        Action::WriteFinding(it) => t!("done-write-finding", cause = lower(it.cause.label())),
+        Action::StrikeFinding(cause) => t!("done-strike-finding", cause = lower(cause.label())),
         Action::WriteMeasured(spot) => t!("done-write-measured", spot = lower(spot.label())),
         Action::Tag(to) => t!("done-tag", to = fitted(*to)),
         Action::Call(Contact::SupplyOwner) => t!("done-call-owner").into(),

@@ -3,7 +3,7 @@
 use super::brief::Brief;
 use super::ended::{readings_due, rightly_shut_off};
 use super::ledger::Ledger;
-use super::{conversion, repairs};
+use super::{causes, conversion, repairs};
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
 use crate::rules::Essential;
@@ -33,5 +33,6 @@ pub(super) fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         // What was rightly left off has nothing to be put back on.
         Essential::Restored => !rightly_shut_off(l, brief),
         Essential::NothingBypassed | Essential::RightEnding => true,
+        Essential::CauseNamed => causes::is_due(l),
     }
 }

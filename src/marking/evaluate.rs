@@ -11,7 +11,7 @@ use super::ledger::Ledger;
 use super::shown::{Shown, competencies};
 use super::verdict::Verdict;
 use super::{due, score};
-use crate::rules::{Essential, Family, RuleBook, Severity};
+use crate::rules::{Essential, Evidence, Family, RuleBook, Severity};
 use crate::units::TICK_S;
 
 /// One slip that was found.
@@ -95,9 +95,13 @@ pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
     let ask = |rule| Judged { rule, hits: hits_due(rule, ledger, brief) };
     let all: Vec<Judged<'_>> = book.rules.iter().map(ask).collect();
     let broken = |id: &String| all.iter().any(|it| it.rule.id == *id && it.is_broken());
-    let charged: Vec<&Judged<'_>> = all
+    let caused =
+        |evidence: Evidence| all.iter().any(|it| it.rule.evidence == evidence && it.is_broken());
+    let charged: Vec<Judged<'_>> = all
         .iter()
-        .filter(|it| !it.hits.is_empty() && !it.rule.follows_from.iter().any(broken))
+        .filter(|it| !it.rule.follows_from.iter().any(broken))
+        .map(|it| it.without(|hit| hit.cause.is_some_and(caused)))
+        .filter(|it| !it.hits.is_empty())
         .collect();
     let essentials = essentials(book, ledger, brief, &all, &charged);
     let verdict = verdict(book, ledger, &essentials, &charged);
@@ -122,7 +126,7 @@ fn verdict(
     book: &RuleBook,
     ledger: &Ledger,
     essentials: &[EssentialMark],
-    charged: &[&Judged<'_>],
+    charged: &[Judged<'_>],
 ) -> Verdict {
     let missing = essentials.iter().filter(|mark| mark.standing == Standing::NotMet);
     let missing: Vec<Essential> = missing.map(|mark| mark.essential).collect();
@@ -164,7 +168,7 @@ fn essentials(
     l: &Ledger,
     brief: &Brief,
     all: &[Judged<'_>],
-    charged: &[&Judged<'_>],
+    charged: &[Judged<'_>],
 ) -> Vec<EssentialMark> {
     let is_charged = |id: &String| charged.iter().any(|it| it.rule.id == *id);
     Essential::ALL

@@ -4,14 +4,16 @@ use super::deed::lower;
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::hands::action::Action;
-use crate::hands::event::EventKind;
-use crate::parts::{Joint, Level, LowSide, Port, PortFill, Stage};
+use crate::hands::event::{Event, EventKind};
+use crate::parts::{Joint, JointVerdict, Level, LowSide, Port, PortFill, Stage};
 use crate::physics::valve::HandleAngle;
-use crate::units::inwc;
+use crate::rules::Evidence;
+use crate::rules::evidence::Sealing;
+use crate::units::{TICK_S, inwc};
 use crate::words::decimal;
 
-/// Shortest time that fluid must be on, in seconds.
-const DWELL_S: f64 = 10.0;
+/// Shortest time that fluid must be on, in seconds. It is watched from the tick after the hand's.
+const DWELL_S: f64 = 10.0 - 1.5 * TICK_S;
 /// Least share of the working pressure behind the joint.
 const WORKING_SHARE: f64 = 0.8;
 /// Supply pressure below which there is no gas to check with, in pascals (1 in. w.c.).
@@ -55,21 +57,37 @@ pub(super) fn plug_loose(l: &Ledger) -> Vec<Hit> {
         .map(|&port| {
             let turns = decimal(end.port(port).past_hand_turns, 2);
             let seen = t!("seen-plug-loose", port = lower(port.label()), turns = turns);
-            Hit::new(tick, seen, t!("true-plug-loose"))
+            let hit = Hit::new(tick, seen, t!("true-plug-loose"));
+            // Bubbles that were seen and left say it already.
+            hit.following(
+                leaves_bubbles(l, port.joint()).then_some(Evidence::Sealing(Sealing::BubblesLeft)),
+            )
         })
         .collect()
 }
 
+/// Whether a joint leaks by the hand that worked on it, at the moment of an event.
+pub(super) fn is_loosened(l: &Ledger, joint: Joint, index: usize) -> bool {
+    let Some(port) = Port::ALL.iter().copied().find(|port| port.joint() == joint) else {
+        return false;
+    };
+    let worked = l.did().any(|did| did.index < index && is_work_at(did.action, joint));
+    let cracked = l.events[..index].iter().any(|event| event.what == EventKind::Cracked { port });
+    let loose = l.state_after(index).is_some_and(|then| {
+        let port = then.port(port);
+        port.cross_threaded || (port.leak_area_m2 > 0.0 && !port.cracked)
+    });
+    worked && (cracked || loose)
+}
+
+fn is_work_at(action: &Action, joint: Joint) -> bool {
+    matches!(action, Action::Plug { port, .. } | Action::Adapter { port, .. }
+        if port.joint() == joint)
+}
+
 /// Place of the last action that disturbed a joint: work at its port, or a repair that opened it.
 fn disturbed(l: &Ledger, joint: Joint) -> Option<usize> {
-    let at_port = l
-        .did()
-        .filter(|did| {
-            matches!(did.action, Action::Plug { port, .. } | Action::Adapter { port, .. }
-                if port.joint() == joint)
-        })
-        .map(|did| did.index)
-        .last();
+    let at_port = l.did().filter(|did| is_work_at(did.action, joint)).map(|did| did.index).last();
     let repaired =
         mended(l).filter(|it| it.repair.disturbs() == Some(joint)).map(|it| it.index).last();
     at_port.max(repaired)
@@ -181,7 +199,7 @@ pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
         let seen = t!(
             "seen-joint-wrongly",
             joint = lower(joint.label()),
-            seconds = decimal(check.dwell_s, 0),
+            seconds = decimal(check.dwell_s, 1),
             pressure = inwc(check.lowest_pa)
         );
         wrongly.push(Hit::new(check.tick, seen, needs));
@@ -189,18 +207,95 @@ pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
     (none, wrongly)
 }
 
+/// The last check of a joint since it was disturbed, where bubbles grew in it.
+fn bubbles(l: &Ledger, joint: Joint) -> Option<Check> {
+    let last = disturbed(l, joint)?;
+    checks(l, joint, last).into_iter().last().filter(|check| check.bubbles)
+}
+
+/// Whether bubbles grew at a joint and it was left in use.
+fn leaves_bubbles(l: &Ledger, joint: Joint) -> bool {
+    l.left().is_some() && !l.left_shut_off() && bubbles(l, joint).is_some()
+}
+
 pub(super) fn bubbles_left(l: &Ledger) -> Vec<Hit> {
-    if l.left().is_none() || l.left_shut_off() {
+    Joint::ALL
+        .iter()
+        .filter(|&&joint| leaves_bubbles(l, joint))
+        .filter_map(|&joint| {
+            let seen = t!("seen-bubbles", joint = lower(joint.label()));
+            Some(Hit::new(bubbles(l, joint)?.tick, seen, t!("true-bubbles")))
+        })
+        .collect()
+}
+
+/// The last verdict on a joint that stands on the sheet, with its place among the events.
+fn verdict(l: &Ledger, joint: Joint) -> Option<(usize, u64, JointVerdict)> {
+    l.did()
+        .filter_map(|did| {
+            let Action::WriteJoint { joint: at, verdict } = did.action else { return None };
+            (*at == joint).then_some((did.index, did.tick, *verdict))
+        })
+        .last()
+}
+
+/// Verdicts on the sheet that do not fit what was seen or done: leaking, and left in use; tight, where
+/// bubbles grew.
+pub(super) fn verdicts(l: &Ledger) -> Vec<Hit> {
+    let in_use = l.left().is_some() && !l.left_shut_off();
+    Joint::ALL
+        .iter()
+        .filter_map(|&joint| {
+            let (index, tick, verdict) = verdict(l, joint)?;
+            let name = lower(joint.label());
+            match verdict {
+                // With bubbles in it, it is the leak that was left.
+                JointVerdict::Leaking if in_use && !leaves_bubbles(l, joint) => {
+                    let seen = t!("seen-written-leaking", joint = name);
+                    Some(Hit::new(tick, seen, t!("true-written-leaking")))
+                }
+                JointVerdict::Tight if bubbles_when_written(l, joint, index) => {
+                    let seen = t!("seen-written-tight", joint = name);
+                    Some(Hit::new(tick, seen, t!("true-written-tight")))
+                }
+                JointVerdict::Leaking | JointVerdict::Tight => None,
+            }
+        })
+        .collect()
+}
+
+/// Whether the check that a verdict was written on showed bubbles: the one that its writing told, or
+/// the last before it.
+fn bubbles_when_written(l: &Ledger, joint: Joint, index: usize) -> bool {
+    let judged = |event: &Event| {
+        let EventKind::FluidJudged { joint: at, bubbles, .. } = event.what else { return None };
+        (at == joint).then_some(bubbles)
+    };
+    let told = l.events.get(index + 1).and_then(judged);
+    told.or_else(|| l.events[..index].iter().rev().find_map(judged)).unwrap_or(false)
+}
+
+/// Joints with fluid on them that nobody judged: nothing was written of them and nothing was wiped off
+/// after the last time.
+pub(super) fn not_judged(l: &Ledger) -> Vec<Hit> {
+    if l.left().is_none() {
         return Vec::new();
     }
     Joint::ALL
         .iter()
         .filter_map(|&joint| {
-            let last = disturbed(l, joint)?;
-            let checks = checks(l, joint, last);
-            let check = checks.last().filter(|check| check.bubbles)?;
-            let seen = t!("seen-bubbles", joint = lower(joint.label()));
-            Some(Hit::new(check.tick, seen, t!("true-bubbles")))
+            let brushed = l.did().filter(|did| *did.action == Action::LeakFluid(joint)).last()?;
+            let judges = |action: &Action| {
+                let written =
+                    matches!(action, Action::WriteJoint { joint: at, .. } if *at == joint);
+                written || *action == Action::Wipe(joint)
+            };
+            let judged = l.did().any(|did| did.index > brushed.index && judges(did.action));
+            // Who leaves at an alarm leaves it as it is.
+            let after = &l.events[brushed.index..];
+            let judged = judged || after.iter().any(|event| event.what == EventKind::Alarm);
+            let seen = t!("seen-not-judged", joint = lower(joint.label()));
+            (!judged).then(|| Hit::new(brushed.tick, seen, t!("true-not-judged")))
         })
         .collect()
 }

@@ -17,6 +17,11 @@ impl Judged<'_> {
         self.hits.iter().rev().max_by_key(|hit| rank(hit))
     }
 
+    /// The same without some of its hits.
+    pub(super) fn without(&self, out: impl Fn(&Hit) -> bool) -> Self {
+        Self { rule: self.rule, hits: self.hits.iter().filter(|hit| !out(hit)).cloned().collect() }
+    }
+
     /// Whether it was broken and not caught in time.
     pub(super) fn is_broken(&self) -> bool {
         self.hits.iter().any(|hit| hit.caught == Caught::No)

@@ -6,7 +6,7 @@ use crate::hands::event::{Event, EventKind, ReadingFact};
 use crate::model::truth::Truth;
 use crate::parts::Level;
 use crate::parts::{Ending, Fitted};
-use crate::rules::Grade;
+use crate::rules::{Evidence, Grade};
 use crate::setup::Setup;
 
 /// Everything that marking looks at.
@@ -31,6 +31,8 @@ pub struct Hit {
     pub caught: Caught,
     /// How bad it was among the slips of its rule.
     pub grade: Grade,
+    /// Evidence of the slip that this one only follows from: where that is charged, this is not.
+    pub cause: Option<Evidence>,
 }
 
 /// Whether a slip was put right in time.
@@ -52,6 +54,7 @@ impl Hit {
             truth: truth.into(),
             caught: Caught::No,
             grade: Grade::Usual,
+            cause: None,
         }
     }
 
@@ -59,6 +62,12 @@ impl Hit {
     #[must_use]
     pub fn grave_if(self, grave: bool) -> Self {
         Self { grade: if grave { Grade::Grave } else { self.grade }, ..self }
+    }
+
+    /// The same, where it only follows from another slip, if there is one.
+    #[must_use]
+    pub fn following(self, cause: Option<Evidence>) -> Self {
+        Self { cause, ..self }
     }
 }
 
@@ -92,6 +101,19 @@ impl Ledger {
         self.events.iter().enumerate().filter_map(|(index, event)| {
             let EventKind::Did { action, before } = &event.what else { return None };
             Some(Did { index, tick: event.tick, action, before })
+        })
+    }
+
+    /// What was true once an event had happened, and before the next hand was laid on anything; none
+    /// before the first action after it, or the end.
+    #[must_use]
+    pub fn state_after(&self, index: usize) -> Option<&Truth> {
+        self.events.iter().skip(index + 1).find_map(|event| {
+            if let EventKind::Did { before, .. } = &event.what {
+                return Some(before.as_ref());
+            }
+            let EventKind::Ended { left, .. } = &event.what else { return None };
+            Some(left.as_ref())
         })
     }
 

@@ -27,9 +27,7 @@ fn is_at_rest(truth: &Truth) -> bool {
 fn last_work(l: &Ledger) -> usize {
     let turned = |what: &EventKind| matches!(what, EventKind::Turned { screw: Screw::Supply, .. });
     let turned = l.events.iter().rposition(|event| turned(&event.what));
-    let worked = |it: &Mended| {
-        it.repair.is_on_supply() || it.repair.moves() == Moves::Supply
-    };
+    let worked = |it: &Mended| it.repair.is_on_supply() || it.repair.moves() == Moves::Supply;
     let worked = mended(l).filter(worked).map(|it| it.index).last();
     turned.max(worked).unwrap_or_default()
 }

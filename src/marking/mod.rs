@@ -3,6 +3,7 @@
 mod adjusting;
 mod ask;
 mod brief;
+mod causes;
 mod closing;
 mod combustion;
 mod control;
@@ -21,6 +22,7 @@ mod judged;
 pub mod ledger;
 mod lock_up;
 mod measuring;
+mod numbers;
 pub mod observer;
 pub mod occasion;
 mod repairs;

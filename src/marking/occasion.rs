@@ -3,7 +3,9 @@
 use super::brief::Brief;
 use super::ended::{in_use, readings_due};
 use super::ledger::Ledger;
-use super::{closing, combustion, control, conversion, faults_left, house, joints, safety, unread};
+use super::{
+    causes, closing, combustion, control, conversion, faults_left, house, joints, safety, unread,
+};
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{Ending, Port, Reading, Screw, Spot, Stage};
@@ -63,28 +65,26 @@ fn sealing(evidence: Sealing, l: &Ledger) -> bool {
             plug(l, None, PlugStep::StartByHand)
         }
         Sealing::BossCracked | Sealing::PlugLoose => plug(l, None, PlugStep::SpinIn),
-        Sealing::JointUnchecked | Sealing::JointCheckedWrongly | Sealing::BubblesLeft => {
-            joints::any_disturbed(l)
-        }
+        Sealing::JointUnchecked
+        | Sealing::JointCheckedWrongly
+        | Sealing::BubblesLeft
+        | Sealing::JointVerdict
+        | Sealing::JointNotJudged => joints::any_disturbed(l),
         Sealing::TestJointUnchecked(_) => hooks_up(l) && house::first_lit(l).is_some(),
     }
 }
 
 fn writing(evidence: Writing, l: &Ledger) -> bool {
     match evidence {
-        Writing::WrongPort
+        Writing::Number(_)
         | Writing::MeterOff(_)
         | Writing::HoseHalfOn
-        | Writing::ZeroedUnderPressure(_)
-        | Writing::WrongUnit
-        | Writing::OneLegRead
-        | Writing::ReadUnsettled
-        | Writing::WrongStage
-        | Writing::Invented => l.wrote().next().is_some(),
+        | Writing::ZeroedUnderPressure(_) => l.wrote().next().is_some(),
         Writing::NotZeroedAnew => {
             Port::ALL.iter().all(|port| l.wrote().any(|(_, _, it)| it.reading.port == *port))
         }
-        Writing::GaugeOverstrained => l.did().any(|did| matches!(did.action, Action::Gauge(_))),
+        // Whoever puts the hose on chooses the gauge.
+        Writing::GaugeOverstrained => hooks_up(l),
         Writing::RateWithOthersOn => writes(l, Spot::MeterDial),
         Writing::RiseDisturbed => writes(l, Spot::SupplyAir),
     }
@@ -92,7 +92,9 @@ fn writing(evidence: Writing, l: &Ledger) -> bool {
 
 fn unread(evidence: Unread, l: &Ledger, brief: &Brief) -> bool {
     match evidence {
+        Unread::NothingAsFound => l.wrote().next().is_some(),
         Unread::StageNeverRead
+        | Unread::InletStateUnread
         | Unread::NeverReadRunning
         | Unread::NeverReadWithOthers
         | Unread::HoldTooShort => readings_due(l, brief),
@@ -106,8 +108,9 @@ fn unread(evidence: Unread, l: &Ledger, brief: &Brief) -> bool {
 
 fn setting(evidence: Setting, l: &Ledger) -> bool {
     match evidence {
-        Setting::TurnedBeforeFound | Setting::TurnedBeforeInlet | Setting::WrongWay(_) => {
-            turns_a_level(l)
+        Setting::TurnedBeforeFound | Setting::WrongWay(_) => turns_a_level(l),
+        Setting::TurnedBeforeInlet | Setting::TurnedUnseen => {
+            turns_a_level(l) || (is_mine(l) && turns(l, Screw::Supply))
         }
         // Any screw can be turned by whoever stands before it.
         Setting::BigJumps(_)
@@ -117,7 +120,7 @@ fn setting(evidence: Setting, l: &Ledger) -> bool {
         | Setting::NeedlessTurn
         | Setting::NotReadWithCap
         | Setting::CapOff
-        | Setting::LeftOutsideBand(_) => l.left().is_some(),
+        | Setting::LeftOutsideBand => l.left().is_some(),
         Setting::RiseByGas => writes(l, Spot::SupplyAir) && writes(l, Spot::ReturnAir),
         Setting::Cranked => full_is_starved(l),
     }
@@ -138,17 +141,17 @@ fn mending(evidence: Mending, l: &Ledger) -> bool {
         | Mending::CareOnSuspicion(_)
         | Mending::SafetyBypassed
         | Mending::DangerousRepair => true,
-        Mending::FaultLeft(..) => in_use(l) && faults_left::answered_faults(l).next().is_some(),
+        Mending::FaultLeft => in_use(l) && faults_left::answered_faults(l).next().is_some(),
         Mending::MeterFaultLeft => in_use(l) && answers_at_the_meter(l),
-        Mending::CarbonMonoxideLeft(_) | Mending::OverFiredLeft(_) => in_use(l),
+        Mending::CarbonMonoxideLeft | Mending::OverFiredLeft => in_use(l),
     }
 }
 
 fn leaving(evidence: Leaving, l: &Ledger) -> bool {
     match evidence {
-        Leaving::JumperLeft
-        | Leaving::ControlsNotRestored(_)
-        | Leaving::OthersNotRestored => l.left().is_some(),
+        Leaving::JumperLeft | Leaving::ControlsNotRestored(_) | Leaving::OthersNotRestored => {
+            l.left().is_some()
+        }
         Leaving::OthersLeftOut => l.left().is_some() && control::went_out(l),
         Leaving::ValveSwitchOff
         | Leaving::CockNotOpen
@@ -169,6 +172,7 @@ fn closing(evidence: Closing, l: &Ledger, brief: &Brief) -> bool {
         Closing::WorkNotAnnounced => arrives_unwarned(l),
         Closing::DrillNotTold => l.left().is_some() && !conversion::left_for_gas(l),
         Closing::NotDoneUnsaid => in_use(l),
+        Closing::Finding(of) => causes::gives_occasion(of, l),
     }
 }
 
@@ -196,10 +200,14 @@ fn turns_a_level(l: &Ledger) -> bool {
     l.levels().iter().any(|level| turns(l, level.screw()))
 }
 
+/// Whether the supply is the trainee's to set.
+fn is_mine(l: &Ledger) -> bool {
+    l.setup.card.supply == SupplyRight::Trainee
+}
+
 /// Whether the supply was the trainee's to set, and found below what it must deliver.
 fn own_supply_found_low(l: &Ledger) -> bool {
-    let mine = l.setup.card.supply == SupplyRight::Trainee;
-    mine && l.setup.supply.set_pa < l.setup.supply.delivery_limits_pa.0
+    is_mine(l) && l.setup.supply.set_pa < l.setup.supply.delivery_limits_pa.0
 }
 
 fn answers_at_the_meter(l: &Ledger) -> bool {

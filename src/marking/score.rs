@@ -15,7 +15,7 @@ pub(super) fn cost(book: &RuleBook, once: f64, times: usize) -> f64 {
 
 /// Points of a job that is met, and what each family lost of them. A family loses at most its cap,
 /// but for rules that are critical: those count in full, even where they were caught in time.
-pub(super) fn points(book: &RuleBook, charged: &[&Judged<'_>]) -> (f64, BTreeMap<Family, f64>) {
+pub(super) fn points(book: &RuleBook, charged: &[Judged<'_>]) -> (f64, BTreeMap<Family, f64>) {
     let mut capped: BTreeMap<Family, f64> = BTreeMap::new();
     let mut critical: BTreeMap<Family, f64> = BTreeMap::new();
     for judged in charged {

@@ -9,7 +9,7 @@ use super::brief::Brief;
 use super::grounds;
 use super::judged::Judged;
 use super::ledger::Ledger;
-use super::measuring::is_right;
+use super::numbers::numbers;
 use super::occasion::gives_occasion;
 use super::work::is_done;
 use crate::rules::{Evidence, Rule, RuleBook, Severity};
@@ -48,7 +48,7 @@ fn work(evidence: Evidence, l: &Ledger, brief: &Brief) -> Work {
 /// Whether the job was done with open eyes: something was read, or found that speaks for leaving
 /// the furnace shut off.
 fn is_worked(l: &Ledger) -> bool {
-    let read = l.wrote().any(|(_, _, fact)| is_right(l, fact));
+    let read = numbers(l).iter().any(|it| it.is_right());
     read || (l.said_shut_off() && grounds::found(l))
 }
 
@@ -58,7 +58,7 @@ pub(super) fn competencies(
     book: &RuleBook,
     l: &Ledger,
     brief: &Brief,
-    charged: &[&Judged<'_>],
+    charged: &[Judged<'_>],
 ) -> BTreeMap<String, Shown> {
     let is_against = |rule: &Rule| {
         let of_rule = charged.iter().find(|it| it.rule.id == rule.id);

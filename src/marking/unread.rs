@@ -1,30 +1,21 @@
-//! Evidence of what was never read: on either stage, running, with the others on, at rest for long
-//! enough, and after a repair that moved it.
+//! Evidence of what was never read: at the manifold on each level, at the inlet in each state, at rest
+//! for long enough, as found, and after a repair that moved it.
 
 use super::deed::lower;
 use super::ledger::{Hit, Ledger};
-use super::measuring::is_right;
+use super::numbers::{Number, numbers, slip_at};
 use super::repairs;
 use crate::catalogue::repair::{Moves, Nature};
-use crate::hands::event::{Event, EventKind, Outcome, ReadingFact};
-use crate::parts::Level;
-use crate::parts::{Port, Screw, Stage};
+use crate::hands::event::{Event, EventKind, Outcome};
+use crate::parts::{Level, Phase, Port, Screw, Stage};
+use crate::rules::evidence::{Unread, Writing};
+use crate::rules::{Evidence, Slip};
+use crate::units::TICK_S;
 use crate::words::decimal;
 
-/// Whether a right reading of this place was ever written.
-fn has_right(l: &Ledger, port: Port, stages: &[Stage]) -> bool {
-    right_ones(l, port, stages).next().is_some()
-}
-
-/// Right readings of a place.
-fn right_ones<'a>(
-    l: &'a Ledger,
-    port: Port,
-    stages: &'a [Stage],
-) -> impl Iterator<Item = &'a ReadingFact> {
-    l.wrote().map(|(_, _, fact)| fact).filter(move |fact| {
-        fact.reading.port == port && stages.contains(&fact.reading.stage) && is_right(l, fact)
-    })
+/// Whether a right number for one of these places is on the list.
+fn has_right(all: &[Number], port: Port, stages: &[Stage]) -> bool {
+    all.iter().any(|it| it.is_for(port, stages) && it.is_right())
 }
 
 /// The states in which the furnace fires.
@@ -33,7 +24,7 @@ fn running(l: &Ledger) -> Vec<Stage> {
 }
 
 /// The states in which the furnace fires at a level.
-fn firing_at(l: &Ledger, level: Level) -> Vec<Stage> {
+pub(super) fn firing_at(l: &Ledger, level: Level) -> Vec<Stage> {
     Stage::of(l.levels()).filter(|stage| stage.level(l.levels()) == Some(level)).collect()
 }
 
@@ -46,9 +37,16 @@ fn last_moved(l: &Ledger, port: Port) -> Option<repairs::Mended> {
         .last()
 }
 
-/// Whether a reading is from after a repair, if there was one.
-fn is_after(fact: &ReadingFact, moved: Option<&repairs::Mended>) -> bool {
-    moved.is_none_or(|it| fact.settled_tick.is_some_and(|tick| tick > it.tick))
+/// Numbers from after a repair, if there was one.
+fn after(l: &Ledger, moved: Option<&repairs::Mended>) -> Vec<Number> {
+    let mut all = numbers(l);
+    if let Some(it) = moved {
+        all.retain(|number| match number.is_right() {
+            true => number.is_read_after(it.tick),
+            false => number.tick > it.tick,
+        });
+    }
+    all
 }
 
 /// A manifold reading that is missing, in words, with the repair after which it was due.
@@ -76,36 +74,74 @@ fn loaded_unread(moved: Option<&repairs::Mended>) -> String {
     }
 }
 
+/// Whether a level was never rightly read at the manifold, and no slip on its line tells why.
+pub(super) fn is_level_unread(l: &Ledger, all: &[Number], level: Level) -> bool {
+    let states = firing_at(l, level);
+    !has_right(all, Port::Manifold, &states) && slip_at(all, Port::Manifold, &states).is_none()
+}
+
 pub(super) fn stage_never_read(l: &Ledger) -> Vec<Hit> {
     let moved = last_moved(l, Port::Manifold);
-    let since = |fact: &ReadingFact| is_after(fact, moved.as_ref());
-    let mut unread = l
-        .levels()
-        .iter()
-        .filter(|&&level| !right_ones(l, Port::Manifold, &firing_at(l, level)).any(since));
-    let Some(first) = unread.next() else { return Vec::new() };
-    let missing = if unread.next().is_some() { "both" } else { first.id() };
+    let all = after(l, moved.as_ref());
     // Found unfit at the inlet and left shut off: it need not be fired any further.
-    if l.left_shut_off() && has_right(l, Port::Inlet, &running(l)) {
+    if l.left_shut_off() && has_right(&numbers(l), Port::Inlet, &running(l)) {
         return Vec::new();
     }
-    vec![Hit::new(l.last_tick(), stage_unread(missing, moved.as_ref()), t!("true-stage-unread"))]
+    let unread = |level: &&Level| !has_right(&all, Port::Manifold, &firing_at(l, **level));
+    let hit = |levels: &[&Level], slip: Option<Evidence>| {
+        let missing = if levels.len() > 1 { "both" } else { levels.first()?.id() };
+        let seen = stage_unread(missing, moved.as_ref());
+        Some(Hit::new(l.last_tick(), seen, t!("true-stage-unread")).following(slip))
+    };
+    let slip = |level: &Level| slip_at(&all, Port::Manifold, &firing_at(l, *level));
+    let (slips, empty): (Vec<&Level>, Vec<&Level>) =
+        l.levels().iter().filter(unread).partition(|level| slip(level).is_some());
+    let of_slip = slips.first().and_then(|level| slip(level));
+    hit(&empty, None).into_iter().chain(hit(&slips, of_slip)).collect()
 }
 
 pub(super) fn never_read_running(l: &Ledger) -> Vec<Hit> {
     let moved = last_moved(l, Port::Inlet);
-    if right_ones(l, Port::Inlet, &running(l)).any(|fact| is_after(fact, moved.as_ref())) {
+    let all = after(l, moved.as_ref());
+    if has_right(&all, Port::Inlet, &running(l)) {
         return Vec::new();
     }
-    vec![Hit::new(l.last_tick(), running_unread(moved.as_ref()), t!("true-running-unread"))]
+    let seen = running_unread(moved.as_ref());
+    let slip = slip_at(&all, Port::Inlet, &running(l));
+    vec![Hit::new(l.last_tick(), seen, t!("true-running-unread")).following(slip)]
 }
 
 pub(super) fn never_read_with_others(l: &Ledger) -> Vec<Hit> {
     let moved = last_moved(l, Port::Inlet);
-    if right_ones(l, Port::Inlet, &[Stage::FullLoad]).any(|fact| is_after(fact, moved.as_ref())) {
+    let all = after(l, moved.as_ref());
+    if has_right(&all, Port::Inlet, &[Stage::FullLoad]) {
         return Vec::new();
     }
-    vec![Hit::new(l.last_tick(), loaded_unread(moved.as_ref()), t!("true-loaded-unread"))]
+    let seen = loaded_unread(moved.as_ref());
+    let slip = slip_at(&all, Port::Inlet, &[Stage::FullLoad]);
+    vec![Hit::new(l.last_tick(), seen, t!("true-loaded-unread")).following(slip)]
+}
+
+/// Each state of the furnace alone in which the inlet was not read.
+pub(super) fn inlet_state_unread(l: &Ledger) -> Vec<Hit> {
+    let all = numbers(l);
+    Stage::of(l.levels())
+        .filter(|stage| *stage != Stage::FullLoad && !has_right(&all, Port::Inlet, &[*stage]))
+        .map(|stage| {
+            let seen = t!("seen-inlet-state-unread", state = stage.label());
+            let hit = Hit::new(l.last_tick(), seen, t!("true-inlet-state-unread"));
+            hit.following(slip_at(&all, Port::Inlet, &[stage]))
+        })
+        .collect()
+}
+
+/// Numbers stand on the sheet, and none of them as found.
+pub(super) fn nothing_as_found(l: &Ledger) -> Vec<Hit> {
+    let all = numbers(l);
+    if all.is_empty() || all.iter().any(|it| it.reading.phase == Phase::Found) {
+        return Vec::new();
+    }
+    vec![Hit::new(l.last_tick(), t!("seen-nothing-found"), t!("true-nothing-found"))]
 }
 
 pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
@@ -118,14 +154,19 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
             Some(seconds)
         })
         .fold(0.0, f64::max);
-    if longest >= wanted_s {
+    // The hold begins with the tick after the hand's.
+    if longest + 1.5 * TICK_S >= wanted_s {
         return Vec::new();
     }
-    vec![Hit::new(
+    // Taken for rest while another appliance burned: that is the slip.
+    let elsewhere = Evidence::Writing(Writing::Number(Slip::OtherState));
+    let slip = slip_at(&numbers(l), Port::Inlet, &[Stage::Rest]);
+    let hit = Hit::new(
         l.last_tick(),
         t!("seen-hold-short", seconds = decimal(longest, 0)),
         t!("true-hold-short", seconds = decimal(wanted_s, 0)),
-    )]
+    );
+    vec![hit.following(slip.filter(|slip| *slip == elsewhere))]
 }
 
 /// When the supply was set or its regulator renewed last.
@@ -139,115 +180,49 @@ pub(super) fn supply_moved(l: &Ledger) -> Option<(usize, &Event)> {
 
 pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
     let Some((index, event)) = supply_moved(l) else { return Vec::new() };
-    let after = |stage: Stage| {
-        l.wrote().any(|(at, _, fact)| {
-            at > index
-                && fact.reading.port == Port::Inlet
-                && fact.reading.stage == stage
-                && is_right(l, fact)
-        })
+    let all = numbers(l);
+    let since: Vec<Number> = all.iter().filter(|it| it.index > index).copied().collect();
+    let after = |port: Port, stages: &[Stage]| {
+        since
+            .iter()
+            .filter(|it| it.is_for(port, stages))
+            .any(|it| it.is_right() && it.is_read_after(event.tick))
     };
+    let full: Vec<Stage> = running(l).into_iter().filter(|it| it.is_at_full_rate()).collect();
+    let mut due = vec![Due::new(Port::Inlet, vec![Stage::Rest], t!("unread-inlet-rest"))];
     // Left shut off, it need not be fired once more for a number.
-    let shut_off = l.left_shut_off();
-    let mut missing: Vec<&str> = [Stage::Rest, Stage::FullLoad]
-        .into_iter()
-        .filter(|&stage| stage == Stage::Rest || !shut_off)
-        .filter(|&stage| !after(stage))
-        .map(|stage| match stage {
-            Stage::Rest => t!("unread-inlet-rest"),
-            Stage::Firing(_) | Stage::FullLoad => t!("unread-inlet-loaded"),
-        })
-        .collect();
-    let manifold = l.wrote().any(|(at, _, fact)| {
-        at > index
-            && fact.reading.port == Port::Manifold
-            && fact.reading.stage.is_at_full_rate()
-            && is_right(l, fact)
-    });
-    if !manifold && !shut_off {
-        missing.push(t!("unread-manifold-high"));
+    if !l.left_shut_off() {
+        due.push(Due::new(Port::Inlet, vec![Stage::FullLoad], t!("unread-inlet-loaded")));
+        due.push(Due::new(Port::Manifold, full, t!("unread-manifold-high")));
     }
-    if missing.is_empty() {
-        return Vec::new();
-    }
-    vec![Hit::new(
-        event.tick,
-        t!("seen-supply-unread", readings = missing.join("; ")),
-        t!("true-supply-unread"),
-    )]
+    due.retain(|it| !after(it.port, &it.stages));
+    // The full rate never read at the manifold at all is told by its own rule.
+    let never = l.levels().last().is_some_and(|&top| is_level_unread(l, &all, top));
+    let cause = |it: &Due| {
+        let never = it.port == Port::Manifold && never;
+        slip_at(&since, it.port, &it.stages)
+            .or(never.then_some(Evidence::Unread(Unread::StageNeverRead)))
+    };
+    let told = |missing: &[Due], cause: Option<Evidence>| {
+        let names: Vec<&str> = missing.iter().map(|it| it.name).collect();
+        let seen = t!("seen-supply-unread", readings = names.join("; "));
+        Hit::new(event.tick, seen, t!("true-supply-unread")).following(cause)
+    };
+    let (follow, missing): (Vec<Due>, Vec<Due>) =
+        due.into_iter().partition(|it| cause(it).is_some());
+    let first = follow.first().map(|it| told(&follow, cause(it)));
+    (!missing.is_empty()).then(|| told(&missing, None)).into_iter().chain(first).collect()
 }
 
-#[cfg(test)]
-mod tests {
-    use super::*;
-    use crate::catalogue::repair::Repair;
-    use crate::hands::event::Event;
-    use crate::parts::Phase;
-    use crate::units::PressureUnit;
+/// A reading that is due after the supply was moved.
+struct Due {
+    port: Port,
+    stages: Vec<Stage>,
+    name: &'static str,
+}
 
-    fn read(stage: Stage, tick: u64) -> Event {
-        let fact = ReadingFact {
-            reading: crate::parts::Reading {
-                port: Port::Manifold,
-                stage,
-                phase: Phase::Found,
-                thousandths: 3500,
-                unit: PressureUnit::InWc,
-            },
-            actual: Some((Port::Manifold, stage)),
-            shown_pa: Some((870.0, 873.0)),
-            shown_unsettled_pa: None,
-            true_pa: Some(872.0),
-            meter_error_pa: 0.0,
-            settled_tick: Some(tick),
-            before: None,
-            scale_off_pa: None,
-        };
-        Event { tick, what: EventKind::Wrote(fact) }
-    }
-
-    /// What was read on the old gas valve says nothing of the new one.
-    #[test]
-    fn a_new_gas_valve_is_read_again() {
-        let [natural, _] = crate::scenario::builtin::HEALTHY;
-        let mut l = Ledger::new(crate::scenario::load(natural.text).unwrap().draw(0));
-        l.take([read(Stage::Firing(Level::Low), 10), read(Stage::Firing(Level::High), 20)]);
-        assert!(stage_never_read(&l).is_empty());
-        let mended = EventKind::Mended {
-            repair: Repair::ReplaceGasValve,
-            outcome: Outcome::Nothing,
-            plate: None,
-        };
-        l.take([Event { tick: 30, what: mended }, read(Stage::Firing(Level::Low), 40)]);
-        // Written now, settled before the repair: the old valve's number.
-        let Event { what, .. } = read(Stage::Firing(Level::High), 20);
-        l.take([Event { tick: 50, what }]);
-        let hits = stage_never_read(&l);
-        assert!(hits.len() == 1 && hits[0].seen.contains("on high fire after"), "{hits:?}");
-        l.take([read(Stage::Firing(Level::High), 60)]);
-        assert!(stage_never_read(&l).is_empty());
-    }
-
-    /// A repair that moves the inlet is followed by readings there; cleaning that moved nothing is
-    /// not, nor a repair that cannot move it.
-    #[test]
-    fn what_a_repair_moves_is_read_again() {
-        let [natural, _] = crate::scenario::builtin::HEALTHY;
-        for (repair, outcome, again) in [
-            (Repair::EmptyDripLeg, Outcome::Changed, true),
-            (Repair::EmptyDripLeg, Outcome::Nothing, false),
-            (Repair::CleanFlameRod, Outcome::Changed, false),
-        ] {
-            let mut l = Ledger::new(crate::scenario::load(natural.text).unwrap().draw(0));
-            let mut inlet = read(Stage::FullLoad, 10);
-            if let EventKind::Wrote(fact) = &mut inlet.what {
-                fact.reading.port = Port::Inlet;
-                fact.actual = Some((Port::Inlet, Stage::FullLoad));
-            }
-            let mended = EventKind::Mended { repair, outcome, plate: None };
-            l.take([inlet, Event { tick: 20, what: mended }]);
-            assert_eq!(never_read_with_others(&l).len(), usize::from(again), "{repair:?}");
-            assert_eq!(never_read_running(&l).len(), usize::from(again), "{repair:?}");
-        }
+impl Due {
+    fn new(port: Port, stages: Vec<Stage>, name: &'static str) -> Self {
+        Self { port, stages, name }
     }
 }

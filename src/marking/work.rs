@@ -3,7 +3,7 @@
 
 use super::brief::Brief;
 use super::ledger::Ledger;
-use super::measuring::is_right;
+use super::numbers::numbers;
 use super::occasion::writes;
 use super::{closing, control, faults_left, grounds, house, repairs};
 use crate::appliance::ignition::ControlState;
@@ -12,10 +12,10 @@ use crate::catalogue::repair::{Nature, Repair};
 use crate::hands::action::{Action, Contact, Topic};
 use crate::hands::event::{EventKind, Outcome};
 use crate::parts::{Ending, Fitted, OnOff, Port, Screw, Spot, Stage, Subject};
-use crate::rules::Evidence;
 use crate::rules::evidence::{
     Closing, Hazard, Leaving, Mending, Sealing, Setting, Supply, Unread, Writing,
 };
+use crate::rules::{Evidence, OfFinding, Slip};
 
 /// Whether the work was done that a rule looks at; none where a rule only speaks against somebody.
 pub(super) fn is_done(evidence: Evidence, l: &Ledger, brief: &Brief) -> Option<bool> {
@@ -40,16 +40,14 @@ fn did(l: &Ledger, wanted: &Action) -> bool {
 
 /// Whether a right number stands on the sheet for a port.
 fn read_right(l: &Ledger, port: Port) -> bool {
-    l.wrote().any(|(_, _, fact)| fact.reading.port == port && is_right(l, fact))
+    numbers(l).iter().any(|it| it.reading.port == port && it.is_right())
 }
 
 /// Whether the manifold was read rightly at every firing level.
 fn levels_read(l: &Ledger) -> bool {
+    let all = numbers(l);
     l.levels().iter().all(|&level| {
-        l.wrote().any(|(_, _, fact)| {
-            let here = fact.reading.port == Port::Manifold;
-            here && fact.reading.stage == Stage::Firing(level) && is_right(l, fact)
-        })
+        all.iter().any(|it| it.is_for(Port::Manifold, &[Stage::Firing(level)]) && it.is_right())
     })
 }
 
@@ -66,7 +64,8 @@ fn hazard(evidence: Hazard, l: &Ledger) -> Option<bool> {
                 Some(did(l, &Action::Tell(Topic::GetOut)))
             } else {
                 // A trace that no alarm calls at is answered too.
-                grounds::found_gas(l).then(|| did(l, &Action::Tell(Topic::GasSmellDrill)))
+                grounds::gas_found(l, l.events.len())
+                    .then(|| did(l, &Action::Tell(Topic::GasSmellDrill)))
             }
         }
         Hazard::NoSniffOnArrival | Hazard::HeadHeightOnly | Hazard::NotAired => Some(true),
@@ -86,10 +85,12 @@ fn sealing(evidence: Sealing, l: &Ledger) -> Option<bool> {
         | Sealing::BossCracked
         | Sealing::PlugLoose
         | Sealing::AdapterLeft
-        | Sealing::PortLeftOpen => None,
+        | Sealing::PortLeftOpen
+        | Sealing::JointNotJudged => None,
         Sealing::JointUnchecked
         | Sealing::JointCheckedWrongly
         | Sealing::BubblesLeft
+        | Sealing::JointVerdict
         | Sealing::TestJointUnchecked(_) => {
             let checked = |what: &EventKind| matches!(what, EventKind::FluidJudged { .. });
             Some(l.events.iter().any(|event| checked(&event.what)))
@@ -99,18 +100,17 @@ fn sealing(evidence: Sealing, l: &Ledger) -> Option<bool> {
 
 fn writing(evidence: Writing, l: &Ledger) -> Option<bool> {
     match evidence {
-        Writing::WrongPort | Writing::WrongStage => levels_read(l).then_some(true),
+        Writing::Number(Slip::OtherPort | Slip::OtherState) => levels_read(l).then_some(true),
         Writing::MeterOff(_) | Writing::ZeroedUnderPressure(_) | Writing::NotZeroedAnew => {
             let zeroed = |what: &EventKind| matches!(what, EventKind::Zeroed { .. });
             let zeroed = l.events.iter().any(|event| zeroed(&event.what));
             Some(zeroed && Port::ALL.iter().any(|&port| read_right(l, port)))
         }
-        Writing::WrongUnit | Writing::Invented => {
+        Writing::Number(Slip::OtherUnit | Slip::Unfounded) => {
             Some(Port::ALL.iter().any(|&port| read_right(l, port)))
         }
-        Writing::HoseHalfOn
-        | Writing::OneLegRead
-        | Writing::ReadUnsettled
+        Writing::Number(Slip::OneLeg | Slip::Unsettled | Slip::Coarse)
+        | Writing::HoseHalfOn
         | Writing::GaugeOverstrained => None,
         Writing::RateWithOthersOn => Some(writes(l, Spot::MeterDial)),
         Writing::RiseDisturbed => Some(writes(l, Spot::SupplyAir) && writes(l, Spot::ReturnAir)),
@@ -120,12 +120,13 @@ fn writing(evidence: Writing, l: &Ledger) -> Option<bool> {
 fn unread(evidence: Unread, l: &Ledger) -> bool {
     match evidence {
         Unread::StageNeverRead => levels_read(l),
-        Unread::NeverReadRunning
+        Unread::InletStateUnread
+        | Unread::NeverReadRunning
         | Unread::NeverReadWithOthers
         | Unread::HoldTooShort
         | Unread::SupplyNotRechecked => read_right(l, Port::Inlet),
-        // Who has missed none of it has looked at all of it.
-        Unread::ConversionNotProven => true,
+        // Who has missed none of it has looked at all of it, and written what was found.
+        Unread::ConversionNotProven | Unread::NothingAsFound => true,
         Unread::CombustionNotTaken => writes(l, Spot::Flue),
     }
 }
@@ -133,10 +134,11 @@ fn unread(evidence: Unread, l: &Ledger) -> bool {
 fn setting(evidence: Setting, l: &Ledger) -> Option<bool> {
     match evidence {
         Setting::TurnedBeforeFound | Setting::TurnedBeforeInlet => Some(level_turned(l)),
-        Setting::LeftOutsideBand(_) | Setting::NeedlessTurn => levels_read(l).then_some(true),
+        Setting::LeftOutsideBand | Setting::NeedlessTurn => levels_read(l).then_some(true),
         Setting::NotReadWithCap => level_turned(l).then(|| levels_read(l)),
         Setting::CapOff => level_turned(l).then_some(true),
         Setting::Cranked
+        | Setting::TurnedUnseen
         | Setting::BigJumps(_)
         | Setting::BottomedLeft
         | Setting::BottomedOnce
@@ -215,9 +217,9 @@ fn mending(evidence: Mending, l: &Ledger) -> Option<bool> {
         | Mending::NeedlessRepair(_)
         | Mending::PartsOnSuspicion(_)
         | Mending::CareOnSuspicion(_)
-        | Mending::OverFiredLeft(_) => None,
-        Mending::CarbonMonoxideLeft(_) => writes(l, Spot::Flue).then_some(true),
-        Mending::FaultLeft(..) | Mending::MeterFaultLeft => {
+        | Mending::OverFiredLeft => None,
+        Mending::CarbonMonoxideLeft => writes(l, Spot::Flue).then_some(true),
+        Mending::FaultLeft | Mending::MeterFaultLeft => {
             Some(faults_left::answered_faults(l).next().is_some())
         }
     }
@@ -258,5 +260,13 @@ fn closing(evidence: Closing, l: &Ledger, brief: &Brief) -> Option<bool> {
         Closing::DrillNotTold => Some(house::told(l, Topic::GasSmellDrill, l.events.len())),
         // The sheet with its readings shows it, not the ticks at the end.
         Closing::NotDoneUnsaid => None,
+        Closing::Finding(OfFinding::CauseNotNamed) => Some(true),
+        Closing::Finding(
+            OfFinding::WrongCause
+            | OfFinding::WrongCauseHarms
+            | OfFinding::AnswerContradicts
+            | OfFinding::Unbacked
+            | OfFinding::NoneWritten,
+        ) => None,
     }
 }

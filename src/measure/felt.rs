@@ -11,17 +11,23 @@
 //! Not compared: how fast a number comes, and what shows after hours only; the draft at the pressure
 //! switches, for which there is no instrument on the job.
 
+use core::cell::OnceCell;
+
+use enum_map::EnumMap;
+
 use super::air;
-use super::pattern::{Hands, Pattern, Point, measure};
+use super::driver::Driver;
+use super::looks::{self, Around};
+use super::pattern::{Pattern, Point, Start, measure};
 use crate::appliance::plate::{Band, Fuel};
 use crate::bench::Bench;
-use crate::bench::run::{self, Nobody};
+use crate::bench::run::Nobody;
 use crate::catalogue::fault::Fault;
-use crate::hands::action::Action;
-use crate::parts::{Door, Fitted, OnOff, Place, Port, Stage, Subject};
-use crate::senses::seen::{Display, FurnaceSeen, Observation, Signs, Smell, Sound};
+use crate::parts::{Place, Port, Stage, Subject};
+use crate::procedure::Goal;
+use crate::senses::seen::{Display, Observation, Signs};
 use crate::setup::Setup;
-use crate::units::{PA_PER_INWC, TICKS_PER_S};
+use crate::units::PA_PER_INWC;
 
 /// A pressure, in pascals (0.1 in. w.c., a digit of the trade's ordinary meters).
 pub(crate) const PRESSURE_PA: f64 = 0.1 * PA_PER_INWC;
@@ -45,78 +51,65 @@ const LEAK_M3_S: f64 = 1e-7;
 /// Gas in the air, as a fraction: 1 % of the lower flammable limit, the first digit of an ordinary
 /// detector (limits of 5 % natural gas and 2.1 % propane in air; NFPA 325).
 const GAS: [f64; 2] = [5.0e-4, 2.1e-4];
-/// How long the furnace stands switched off before it is looked into, in seconds.
-const REST_S: u64 = 120;
-/// How long a nose is held somewhere, in seconds.
-const SNIFF_S: u64 = 5;
 
 /// Whether a fault of this severity, alone on a sound bench, can be felt there.
 #[must_use]
 pub fn is_felt(sound: &Setup, fault: Fault, severity: f64) -> bool {
-    let mut faulty = sound.clone();
-    fault.apply(&mut faulty, severity);
-    looks(sound) != looks(&faulty)
-        || Port::ALL.iter().any(|&port| {
-            let of = |setup: &Setup| measure(setup.clone(), Hands::OpenUp, Some(port));
-            Felt { sound, port }.patterns(&of(sound), &of(&faulty))
-        })
+    SoundBench::new(sound).shows(fault, severity)
+}
+
+/// A bench without faults, measured once for all that it is compared with.
+pub struct SoundBench<'a> {
+    setup: &'a Setup,
+    looks: OnceCell<Looks>,
+    patterns: EnumMap<Port, OnceCell<Pattern>>,
+}
+
+impl<'a> SoundBench<'a> {
+    /// Of a setup without faults; nothing is measured yet.
+    #[must_use]
+    pub fn new(setup: &'a Setup) -> Self {
+        Self { setup, looks: OnceCell::new(), patterns: EnumMap::default() }
+    }
+
+    /// Whether a fault of this severity, alone on it, can be felt.
+    #[must_use]
+    pub fn shows(&self, fault: Fault, severity: f64) -> bool {
+        let mut faulty = self.setup.clone();
+        fault.apply(&mut faulty, severity);
+        *self.looks.get_or_init(|| looks(self.setup)) != looks(&faulty)
+            || Port::ALL.iter().any(|&port| {
+                let of = |setup: &Setup| measure(setup.clone(), Start::Hooked(port));
+                let sound = self.patterns[port].get_or_init(|| of(self.setup));
+                Felt { sound: self.setup, port }.patterns(sound, &of(&faulty))
+            })
+    }
 }
 
 /// What eyes, ears and nose get everywhere.
-#[derive(PartialEq, Default)]
+#[derive(PartialEq)]
 struct Looks {
-    /// The furnace as found, from each place from which it is in view.
-    as_found: Vec<FurnaceSeen>,
-    /// What is smelt and heard at each place.
-    smelt_and_heard: Vec<(Smell, Vec<Sound>)>,
-    /// Signs of wear, the furnace off and its doors open, from each place.
-    wear: Vec<Option<Signs>>,
-    /// What looking closely gave.
+    /// On arrival, from every place.
+    as_found: Vec<Around>,
+    /// What looking closely gave, the furnace off and its doors open.
     found: Vec<(Subject, Observation)>,
+    /// Signs of wear in plain view there.
+    wear: Option<Signs>,
 }
 
 /// On arrival, and then with the furnace off and its doors open.
 fn looks(setup: &Setup) -> Looks {
-    let mut bench = Bench::new(setup.clone());
-    let mut looks = Looks { as_found: look_around(&mut bench), ..Looks::default() };
-    for place in Place::ALL {
-        let _ = bench.apply(&Action::Go(*place));
-        run::wait(&mut bench, SNIFF_S * TICKS_PER_S, &mut Nobody);
-        let seen = bench.seen();
-        looks.smelt_and_heard.push((seen.smell, seen.sounds));
+    let mut by = Driver::new(Bench::new(setup.clone()));
+    let as_found = looks::around(&mut by, &mut Nobody);
+    looks::open(&mut by, &mut Nobody);
+    let found = looks::closely(&mut by, &mut Nobody);
+    by.reach(&[Goal::At(Place::GasValve)], &mut Nobody);
+    let burners = by.bench().seen().furnace.and_then(|furnace| furnace.burners);
+    Looks {
+        as_found,
+        found: found.into_iter().map(|note| (note.subject, note.finding)).collect(),
+        wear: burners.map(|burners| burners.signs),
     }
-    for action in [
-        Action::Go(Place::PlantRoom),
-        Action::FurnaceSwitch(OnOff::Off),
-        Action::Door { door: Door::Burner, to: Fitted::Off },
-        Action::Door { door: Door::Blower, to: Fitted::Off },
-    ] {
-        // What is so already is refused.
-        let _ = bench.apply(&action);
-    }
-    // What glows or turns has come to rest.
-    run::wait(&mut bench, REST_S * TICKS_PER_S, &mut Nobody);
-    let furnaces = look_around(&mut bench).into_iter();
-    looks.wear = furnaces.map(|furnace| furnace.burners.map(|burners| burners.signs)).collect();
-    // The figure on the dial is where it happens to stand.
-    let notes = bench.seen().sheet.notes.into_iter();
-    let notes = notes.filter(|note| note.subject != Subject::MeterDial);
-    looks.found = notes.map(|note| (note.subject, note.finding)).collect();
-    looks
-}
-
-/// Everything is looked at from everywhere: the furnace, as often as it is in view.
-fn look_around(bench: &mut Bench) -> Vec<FurnaceSeen> {
-    let mut furnaces = Vec::new();
-    for place in Place::ALL {
-        // What cannot be done or looked at from here is refused.
-        let _ = bench.apply(&Action::Go(*place));
-        for subject in Subject::ALL {
-            let _ = bench.apply(&Action::Look(*subject));
-        }
-        furnaces.extend(bench.seen().furnace);
-    }
-    furnaces
 }
 
 /// How far a number lies beyond its limits; nothing inside them.

@@ -1,52 +1,74 @@
 //! The pattern of a bench: what is read and seen at rest, on each firing level, under full load,
 //! and at rest again.
 //!
-//! The bench is driven through actions only, as by a person; what is noted is the truth, and what
-//! the job's own manometer shows when its hose is on a port.
+//! Somebody brings the bench from goal to goal ([`Driver`]); what is noted is the truth, and what the
+//! job's own manometer shows when its hose is on a port.
 
+use super::driver::Driver;
 use crate::appliance::ignition::ControlState;
-use crate::bench::{Bench, run};
-use crate::hands::action::{Action, PlugStep};
+use crate::bench::Bench;
+use crate::bench::run::Witness;
 use crate::hands::event::{Event, EventKind};
 use crate::model::truth::Truth;
-use crate::parts::{
-    Door, Fitted, HandValve, Level, OnOff, OtherAppliance, Place, Port, Push, Stage, Tool,
-};
+use crate::parts::{Door, Fitted, HandValve, Level, OnOff, Opening, Place, Port, Stage};
+use crate::procedure::{Awaited, Goal, Means, Pursuit};
 use crate::senses::seen::{Display, Over, Sound};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
 use enum_map::EnumMap;
 
 /// Longest time from a call to a lit stage, in seconds: more than the tries before a lockout take.
-const LIGHT_UP_S: u64 = 440;
+const LIGHT_UP_S: f64 = 440.0;
 /// Time from a lit stage to a reading, in seconds.
 const SETTLE_S: u64 = 60;
 /// Time at rest before a reading, in seconds.
 const REST_S: u64 = 361;
-/// Time at the end of a stage over which the swing of the pressures is noted, in seconds.
+/// Time at the end of a stage over which the swing of the pressures is noted, in seconds: a meter has
+/// to settle too; a swing shows within a few seconds.
 const SWING_S: u64 = 12;
 /// Time after the end of the call before the second reading at rest, in seconds.
 const AGAIN_S: u64 = 240;
-/// How far above the room the setpoint stands for a first-stage call, in half degrees.
-const FIRST_STAGE_HALF_F: i16 = 3;
-/// The same for both stages.
-const BOTH_STAGES_HALF_F: i16 = 12;
 
 /// What is done before the readings.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Hands {
+pub enum Start {
     /// Everything is left as it is found, but for doors, service switch and thermostat.
     AsFound,
-    /// Valves are opened and switches turned on first.
-    OpenUp,
+    /// Valves are opened and switches turned on.
+    GasOn,
+    /// The same with the manometer's hose put on a port; its zero and its unit are not touched.
+    Hooked(Port),
+}
+
+impl Start {
+    /// What is reached before the readings, in this order: from there on the furnace answers to the
+    /// thermostat, its burners in view.
+    fn goals(self) -> Vec<Goal> {
+        let still = [Goal::HeatOff, Goal::Others(OnOff::Off)];
+        let gas_on =
+            [Goal::Valve(HandValve::Supply, Opening::Open), Goal::Jumper(Fitted::Off), Goal::GasOn];
+        let live = [
+            Goal::Door(Door::Burner, Fitted::Off),
+            Goal::Door(Door::Blower, Fitted::On),
+            Goal::Power(OnOff::On),
+        ];
+        match self {
+            Self::AsFound => [&still[..], &live].concat(),
+            Self::GasOn => [&still[..], &gas_on, &live].concat(),
+            Self::Hooked(port) => {
+                let hooked = [Goal::HoseOnAsFound(port)];
+                [&still[..], &hooked, &gas_on, &[Goal::MeterOn], &live].concat()
+            }
+        }
+    }
 }
 
 /// A state of the furnace with what was so at its end.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Point {
-    /// The state wanted.
+    /// State that the furnace was brought to.
     pub stage: Stage,
-    /// What was true.
+    /// Truth of the bench at its end.
     pub truth: Truth,
     /// The plate's input on high, in watts.
     pub rated_w: f64,
@@ -65,7 +87,7 @@ pub struct Point {
 pub struct Signs {
     /// Times the control purged for another try.
     pub retries: u32,
-    /// Lockouts.
+    /// Times the control locked out.
     pub lockouts: u32,
     /// Times the limit opened.
     pub limits: u32,
@@ -112,19 +134,22 @@ impl Signs {
     }
 }
 
-impl run::Witness for Signs {
-    fn ticked(&mut self, _: &Bench, events: Vec<Event>) {
+impl Witness for Signs {
+    fn ticked(&mut self, bench: &Bench, events: Vec<Event>) {
         for event in events {
             if let EventKind::Control { from, to } = event.what {
                 self.note_control(from, to);
             }
             self.over_pressure |= matches!(event.what, EventKind::ValveOverPressure { .. });
-            self.ignited |= matches!(event.what, EventKind::Ignition { .. });
+        }
+        // A bang is heard for more than a second.
+        if bench.tick().is_multiple_of(TICKS_PER_S) {
+            self.banged |= bench.seen().sounds.contains(&Sound::Bang);
         }
     }
 }
 
-/// A pattern.
+/// Everything that was measured on a bench, state by state.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern {
     /// At rest, at each firing level, at full load, at rest again.
@@ -139,173 +164,92 @@ impl Pattern {
     pub fn states(&self) -> Vec<&'static str> {
         let mut states: Vec<_> = self.points.iter().map(|point| point.stage.label()).collect();
         if let Some(last) = states.last_mut() {
-            *last = "at rest again";
+            *last = t!("stage-rest-again");
         }
         states
     }
 }
 
-/// Measures the pattern of a setup. With a port, the manometer's hose is on it all the time, and the
-/// zero button is not touched.
+/// Measures the pattern of a setup.
 #[must_use]
-pub fn measure(setup: Setup, hands: Hands, hose_on: Option<Port>) -> Pattern {
-    measure_on(Bench::new(setup), hands, hose_on).0
+pub fn measure(setup: Setup, start: Start) -> Pattern {
+    measure_on(Bench::new(setup), start).0
 }
 
 /// The same on a bench on which something has been done already; gives the bench back as the
 /// measuring leaves it.
 #[must_use]
-pub fn measure_on(bench: Bench, hands: Hands, hose_on: Option<Port>) -> (Pattern, Bench) {
-    let mut driver = Driver { bench, signs: Signs::default() };
-    driver.bench.take_events();
-    driver.prepare(hands, hose_on);
-    let points = driver.points();
-    (Pattern { points, signs: driver.signs }, driver.bench)
+pub fn measure_on(mut bench: Bench, start: Start) -> (Pattern, Bench) {
+    bench.take_events();
+    let mut measuring = Measuring { by: Driver::new(bench), signs: Signs::default() };
+    measuring.reach(&start.goals());
+    let points = measuring.points();
+    let Measuring { by, mut signs } = measuring;
+    signs.ignited = by.bench().over() == Some(Over::Ignition);
+    (Pattern { points, signs }, by.leave())
 }
 
-/// Brings a bench to its states through actions.
-struct Driver {
-    bench: Bench,
+/// A bench on its way through its states.
+struct Measuring {
+    by: Driver,
     signs: Signs,
 }
 
-impl Driver {
-    /// Does something; what is so already is refused and is no trouble.
-    fn act(&mut self, action: Action) {
-        let _ = self.bench.apply(&action);
+impl Measuring {
+    fn reach(&mut self, goals: &[Goal]) {
+        self.by.reach(goals, &mut self.signs);
     }
 
     fn wait(&mut self, seconds: u64) {
-        for _ in 0..seconds {
-            run::wait(&mut self.bench, TICKS_PER_S, &mut self.signs);
-            self.note();
-        }
+        self.by.wait(seconds, &mut self.signs);
     }
 
-    /// Notes what happened in the last second.
-    fn note(&mut self) {
-        run::tell(&mut self.bench, &mut self.signs);
-        self.signs.ignited |= self.bench.over() == Some(Over::Ignition);
-        self.signs.banged |= self.bench.seen().sounds.contains(&Sound::Bang);
-    }
-
-    fn call(&mut self, above_half_f: i16) {
-        self.act(Action::Go(Place::Hall));
-        if let Some(hall) = self.bench.seen().hall {
-            self.act(Action::Setpoint((hall.room_half_f + above_half_f).clamp(90, 180)));
-        }
-        self.act(Action::ThermostatMode(OnOff::On));
-    }
-
-    fn others(&mut self, to: OnOff) {
-        self.act(Action::Go(Place::PlantRoom));
-        self.act(Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to });
-        self.act(Action::Go(Place::Hall));
-        self.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to });
-    }
-
-    fn prepare(&mut self, hands: Hands, hose_on: Option<Port>) {
-        if hands == Hands::OpenUp {
-            self.act(Action::Go(Place::Yard));
-            self.act(Action::HandValve { hand_valve: HandValve::Supply, degrees: 90 });
-        }
-        self.act(Action::Go(Place::Hall));
-        self.act(Action::ThermostatMode(OnOff::Off));
-        self.others(OnOff::Off);
-        self.act(Action::Go(Place::PlantRoom));
-        self.act(Action::Door { door: Door::Burner, to: Fitted::Off });
-        self.act(Action::Door { door: Door::Blower, to: Fitted::On });
-        self.act(Action::FurnaceSwitch(OnOff::On));
-        if hands == Hands::OpenUp {
-            self.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 });
-            self.act(Action::StageJumper(Fitted::Off));
-            self.act(Action::Go(Place::GasValve));
-            self.act(Action::ValveSwitch(OnOff::On));
-        }
-        if let Some(port) = hose_on {
-            self.hook_up(port);
-        }
-    }
-
-    /// Puts the hose on a port within one tick, so that nothing escapes.
-    fn hook_up(&mut self, port: Port) {
-        let plug = |step| Action::Plug { port, step };
-        for action in [
-            Action::Go(Place::GasValve),
-            Action::Take(Tool::HexKey),
-            plug(PlugStep::BreakLoose),
-            plug(PlugStep::SpinOut),
-            Action::PutDown,
-            Action::Take(Tool::Adapter),
-            Action::Adapter { port, to: Fitted::On },
-            Action::Take(Tool::Hose),
-            Action::HoseOn { port, push: Push::Fully },
-            Action::MeterPower(OnOff::On),
-        ] {
-            self.act(action);
-        }
-    }
-
-    /// Waits until the burners are at a stage, and then until all has settled.
-    fn fire(&mut self, firing: Option<Level>, settle_s: u64) {
-        for _ in 0..LIGHT_UP_S {
-            if self.bench.truth().firing == firing {
-                break;
-            }
-            self.wait(1);
-        }
-        self.wait(settle_s);
-    }
-
+    /// Every state in turn. Whoever measures waits at the gas valve, where the flames are seen.
     fn points(&mut self) -> Vec<Point> {
+        let before_valve = Goal::At(Place::GasValve);
+        self.reach(&[before_valve]);
         self.wait(REST_S);
-        let levels = self.bench.setup().furnace.plate.input.list();
+        let levels = self.by.bench().setup().furnace.plate.input.list();
         let mut points = vec![self.point(Stage::Rest, None)];
         for &level in levels {
-            self.call(if level.is_first() { FIRST_STAGE_HALF_F } else { BOTH_STAGES_HALF_F });
-            self.fire(Some(level), SETTLE_S);
+            self.reach(&[Goal::Called(Some(level), Means::LeastSetpoint), before_valve]);
+            let lit = Pursuit::new(Goal::Lit(Some(level))).patient(Awaited::Light, LIGHT_UP_S);
+            self.by.pursue(lit, &mut self.signs);
+            self.wait(SETTLE_S);
             points.push(self.point(Stage::Firing(level), Some(level)));
         }
-        self.others(OnOff::On);
+        self.reach(&[Goal::Others(OnOff::On), before_valve]);
         self.wait(2 * SETTLE_S);
         points.push(self.point(Stage::FullLoad, levels.last().copied()));
-        self.others(OnOff::Off);
-        self.act(Action::ThermostatMode(OnOff::Off));
+        self.reach(&[Goal::Others(OnOff::Off), Goal::HeatOff, before_valve]);
         self.wait(AGAIN_S);
         points.push(self.point(Stage::Rest, None));
         points
     }
 
-    /// A look at the flames from where they are seen, and back.
-    fn flames_lean(&mut self) -> bool {
-        let place = self.bench.seen().place;
-        self.act(Action::Go(Place::GasValve));
-        let burners = self.bench.seen().furnace.and_then(|furnace| furnace.burners);
-        self.act(Action::Go(place));
-        burners.is_some_and(|it| {
-            it.signs.flames_lean() && it.flames.iter().any(|flame| flame.height > 0.0)
-        })
-    }
-
+    /// Notes what is so at the end of a state.
     fn point(&mut self, stage: Stage, wanted: Option<Level>) -> Point {
         let mut swing_pa = EnumMap::from_fn(|_| (f64::INFINITY, f64::NEG_INFINITY));
-        // A meter has to settle too; a swing shows within a few seconds.
-        for _ in 0..SWING_S * TICKS_PER_S {
-            run::pass(&mut self.bench, &mut self.signs);
+        let mut swing = |bench: &Bench, events: Vec<Event>| {
+            self.signs.ticked(bench, events);
             for (port, swing) in &mut swing_pa {
-                let pa = self.bench.pressure_pa(port);
+                let pa = bench.pressure_pa(port);
                 *swing = (swing.0.min(pa), swing.1.max(pa));
             }
-        }
-        self.note();
-        let flames_lean = self.flames_lean();
-        let truth = self.bench.truth();
+        };
+        self.by.wait(SWING_S, &mut swing);
+        let bench = self.by.bench();
+        let truth = bench.truth();
+        let seen = bench.seen();
+        let burners = seen.furnace.and_then(|furnace| furnace.burners);
         Point {
             stage,
-            rated_w: self.bench.setup().furnace.plate.input.top().si(),
+            rated_w: bench.setup().furnace.plate.input.top().si(),
             missed: (truth.firing != wanted).then_some(truth.control),
-            display: self.bench.seen().meter.display,
-            flames_lean,
+            display: seen.meter.display,
+            flames_lean: burners.is_some_and(|it| {
+                it.signs.flames_lean() && it.flames.iter().any(|flame| flame.height > 0.0)
+            }),
             truth,
             swing_pa,
         }

@@ -40,7 +40,7 @@ pub(crate) struct Contacts {
     pub low_gas: bool,
 }
 
-/// The furnace.
+/// Control, safety devices, burners and air side, stepped together.
 #[derive(Debug, Clone, Serialize)]
 pub(crate) struct Furnace {
     control: Control,

@@ -20,7 +20,7 @@ pub(crate) struct Kit {
     pub analyser: FlueAnalyser,
     /// The electrical meter's face.
     pub meter: Needle,
-    /// The microammeter's face.
+    /// Needle of the microammeter in the flame circuit.
     pub micro: Needle,
     pub stopwatch: Stopwatch,
     /// Which instrument the hose goes to.

@@ -4,7 +4,9 @@
 //! It knows no action, no eye, no fault and no mark: the hands change it, the senses read it, and it
 //! tells by [`Notice`]s what came about by itself.
 
+pub mod aftermath;
 mod air;
+mod as_found;
 mod brushed;
 mod dangers;
 mod digest;
@@ -13,12 +15,10 @@ mod furnace;
 mod gas;
 mod instruments;
 mod kit;
-pub mod night;
 mod notice;
 mod person;
 mod port;
 mod refit;
-mod stand;
 mod state;
 mod step;
 mod survey;

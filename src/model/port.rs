@@ -35,7 +35,7 @@ pub(crate) enum Fill {
     Adapter(Option<Push>),
 }
 
-/// One port.
+/// A test port with what is in it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub(crate) struct PortState {
     pub(crate) fill: Fill,

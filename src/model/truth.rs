@@ -66,21 +66,21 @@ pub struct Truth {
     pub vented_m3_s: f64,
     /// Angle of the manual valve, degrees.
     pub manual_valve: HandleAngle,
-    /// The valve switch.
+    /// The switch on the gas valve.
     pub valve_switch: OnOff,
-    /// The service switch.
+    /// The service switch that cuts the furnace's power.
     pub furnace_switch: OnOff,
-    /// Supply shut-off, degrees.
+    /// Handle of the supply shut-off valve.
     pub supply_valve: HandleAngle,
-    /// The other appliances.
+    /// The other gas appliances on the same line.
     pub other_appliances: EnumMap<OtherAppliance, OtherApplianceTruth>,
     /// The cap over each screw.
     pub caps: EnumMap<Screw, Fitted>,
-    /// Each port.
+    /// The inlet and the manifold port.
     pub ports: EnumMap<Port, PortTruth>,
-    /// Each furnace door.
+    /// Whether each furnace door is on.
     pub doors: EnumMap<Door, Fitted>,
-    /// Each window.
+    /// Whether each window stands open.
     pub windows: EnumMap<Window, Opening>,
     /// What the manometer's low side feels.
     pub low_side: LowSide,
@@ -90,7 +90,7 @@ pub struct Truth {
     pub heating: OnOff,
     /// The wire between R and W2.
     pub stage_jumper: Fitted,
-    /// The warning tag.
+    /// Whether the warning tag hangs on the furnace.
     pub tag: Fitted,
     /// Wires across the contacts of safety devices.
     pub jumpers: Jumpers,
@@ -116,7 +116,7 @@ pub struct PortTruth {
 /// Gas out of the ports and of the manometer's hose, in standard m³/s.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Leaks {
-    /// At each port.
+    /// Out of each port into the room.
     pub ports: EnumMap<Port, f64>,
     /// At the hose's end.
     pub hose: f64,
@@ -134,9 +134,9 @@ impl Leaks {
 pub struct GasInAir {
     /// In the burner vestibule.
     pub vestibule: f64,
-    /// Above the floor.
+    /// In the lowest 15 % of the room's height.
     pub floor: f64,
-    /// At breathing height.
+    /// In the rest of the room, where people breathe.
     pub breathing: f64,
 }
 
@@ -168,7 +168,7 @@ impl Truth {
         }
     }
 
-    /// A port.
+    /// One port as it really is.
     #[must_use]
     pub fn port(&self, port: Port) -> &PortTruth {
         &self.ports[port]

@@ -2,10 +2,10 @@
 
 use egui::{Align2, Area, Order, Rect, RichText, Ui, pos2};
 
-use super::kit;
+use super::command::Command;
 use super::theme;
 use super::view::Job;
-use super::wish::Wish;
+use super::widgets;
 use crate::parts::{Height, Tool};
 use crate::senses::seen::{Seen, Smell, Sound};
 use crate::words::{Id, decimal};
@@ -58,7 +58,7 @@ pub(super) fn captions_ui(
     scene: Rect,
     job: &Job<'_>,
     message: Option<&str>,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) -> Option<Rect> {
     let lines = captions(job);
     let air = air_words(job.seen);
@@ -69,7 +69,7 @@ pub(super) fn captions_ui(
     let width = (scene.width() * 0.35).max(220.0).min(scene.width() - 16.0).max(40.0);
     let at = pos2(scene.left() + scene.width() * 0.545, scene.bottom() - 6.0);
     let told = job.refusal.is_some() || message.is_some();
-    let area = Area::new(kit::id("captions"))
+    let area = Area::new(widgets::id("captions"))
         .order(Order::Middle)
         .pivot(Align2::CENTER_BOTTOM)
         .fixed_pos(at)
@@ -80,9 +80,9 @@ pub(super) fn captions_ui(
                 refusal_ui(ui, refusal, out);
             }
             if let Some(message) = message {
-                kit::slip().show(ui, |ui| {
+                widgets::slip().show(ui, |ui| {
                     let text = RichText::new(message).family(theme::semibold());
-                    kit::live(&ui.label(text.color(theme::INK)));
+                    widgets::live(&ui.label(text.color(theme::INK)));
                 });
             }
             if !lines.is_empty() || air.is_some() {
@@ -92,13 +92,13 @@ pub(super) fn captions_ui(
     told.then_some(area.response.rect)
 }
 
-fn refusal_ui(ui: &mut Ui, refusal: &str, out: &mut Vec<Wish>) {
-    kit::slip().show(ui, |ui| {
+fn refusal_ui(ui: &mut Ui, refusal: &str, out: &mut Vec<Command>) {
+    widgets::slip().show(ui, |ui| {
         ui.horizontal_wrapped(|ui| {
             let text = RichText::new(format!("✗ {refusal}")).family(theme::semibold());
-            kit::live(&ui.label(text.color(theme::INK)));
+            widgets::live(&ui.label(text.color(theme::INK)));
             if ui.button(t!("caption-ok")).clicked() {
-                out.push(Wish::RefusalRead);
+                out.push(Command::RefusalRead);
             }
         });
     });
@@ -106,23 +106,23 @@ fn refusal_ui(ui: &mut Ui, refusal: &str, out: &mut Vec<Wish>) {
 
 fn heard_ui(ui: &mut Ui, seen: &Seen, lines: &[String], air: Option<&str>) {
     let frame = if danger(seen) {
-        kit::slip().stroke(egui::Stroke::new(3.0, theme::DANGER))
+        widgets::slip().stroke(egui::Stroke::new(3.0, theme::DANGER))
     } else {
-        kit::slip()
+        widgets::slip()
     };
     frame.show(ui, |ui| {
         if !lines.is_empty() {
-            kit::live(&ui.label(lines.join("   ")));
+            widgets::live(&ui.label(lines.join("   ")));
         }
         if let Some(air) = air {
-            kit::live(&ui.label(RichText::new(air).family(theme::semibold())));
+            widgets::live(&ui.label(RichText::new(air).family(theme::semibold())));
         }
         if danger(seen) {
             let (bar, _) = ui.allocate_exact_size(
                 egui::vec2(ui.available_width().min(160.0), 8.0),
                 egui::Sense::hover(),
             );
-            kit::hatch(ui.painter(), bar, theme::DANGER);
+            widgets::hatch(ui.painter(), bar, theme::DANGER);
             ui.label(RichText::new(t!("caption-danger")).color(theme::DANGER));
         }
     });

@@ -19,7 +19,7 @@ pub struct DebriefView {
     pub essentials: Vec<EssentialView>,
     /// What was found, most serious first.
     pub findings: Vec<FindingView>,
-    /// Pressures over time.
+    /// Supply, inlet, manifold and burner box over the job, a curve each.
     pub traces: Vec<TraceView>,
     /// What was done when.
     pub ticks: Vec<TickView>,
@@ -31,7 +31,7 @@ pub struct DebriefView {
     /// How many of the author's hints were taken, in words; may be empty.
     pub hints: String,
     /// What would have happened in the night after, a sentence each.
-    pub night_after: Vec<String>,
+    pub aftermath: Vec<String>,
     /// What this result is and is not, a sentence each.
     pub care: Vec<String>,
 }
@@ -39,9 +39,9 @@ pub struct DebriefView {
 /// How an essential stands.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Verdict {
-    /// Met.
+    /// Nothing found speaks against it.
     Met,
-    /// Not met.
+    /// A finding speaks against it.
     Missed,
     /// The job gave no occasion for it.
     NotDue,
@@ -49,12 +49,12 @@ pub enum Verdict {
     Open,
 }
 
-/// One essential.
+/// A line of the list of essentials.
 #[derive(Debug, Clone, PartialEq)]
 pub struct EssentialView {
-    /// What it asks.
+    /// What it asks, in a few words.
     pub name: String,
-    /// How it stands.
+    /// Whether this attempt met it.
     pub verdict: Verdict,
     /// Why, in a sentence; may be empty.
     pub why: String,
@@ -69,14 +69,12 @@ pub enum Weight {
     Plain,
     /// A matter of good practice.
     Slight,
-    /// Done well.
-    Good,
 }
 
-/// One finding.
+/// A finding with its evidence and its reason.
 #[derive(Debug, Clone, PartialEq)]
 pub struct FindingView {
-    /// The rule's name.
+    /// Id and version of the rule that found it.
     pub rule: String,
     /// What it says, in a few words.
     pub title: String,
@@ -88,11 +86,11 @@ pub struct FindingView {
     pub limit: Option<f64>,
     /// When, in seconds since the start.
     pub at_s: Option<f64>,
-    /// What was seen.
+    /// What the trainee could see then, in a sentence.
     pub seen: String,
-    /// What was true.
+    /// What was really so then, in a sentence.
     pub truth: String,
-    /// Why it matters.
+    /// Why it matters on a real job, in a sentence or two.
     pub why: String,
     /// What to practise next.
     pub practise: String,
@@ -112,6 +110,6 @@ pub struct TraceView {
 pub struct TickView {
     /// Seconds since the start.
     pub at_s: f64,
-    /// What, in words.
+    /// What was done, as the axis names it.
     pub text: String,
 }

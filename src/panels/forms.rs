@@ -2,10 +2,11 @@
 
 use egui::{DragValue, Ui};
 
+use super::actions::Form;
+use super::command::Command;
+use super::finding::{FindingState, finding_ui};
 use super::hand_over::{self, HandOverState};
-use super::kit::{self, Stepper};
-use super::ways::Form;
-use super::wish::Wish;
+use super::widgets::{self, Stepper};
 use super::words;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{HandValve, Port, Screw};
@@ -22,6 +23,8 @@ pub struct FormState {
     pub tighten: i16,
     /// Setpoint in half degrees; none until changed.
     pub setpoint_half_f: Option<i16>,
+    /// Finding that is being filled in.
+    pub finding: FindingState,
     /// The end of the job.
     pub hand_over: HandOverState,
 }
@@ -33,35 +36,48 @@ impl Default for FormState {
             eighths: 2,
             tighten: 4,
             setpoint_half_f: None,
+            finding: FindingState::default(),
             hand_over: HandOverState::default(),
         }
     }
 }
 
 /// Shows a form. The reading's form is the row on the sheet, so it is not repeated here.
-pub fn form_ui(ui: &mut Ui, form: Form, seen: &Seen, state: &mut FormState, out: &mut Vec<Wish>) {
+pub fn form_ui(
+    ui: &mut Ui,
+    form: Form,
+    seen: &Seen,
+    state: &mut FormState,
+    out: &mut Vec<Command>,
+) {
     match form {
         Form::HandValve(hand_valve) => hand_valve_ui(ui, hand_valve, state, out),
         Form::Turn(screw) => turn_ui(ui, screw, state, out),
         Form::Tighten(port) => tighten_ui(ui, port, state, out),
         Form::Setpoint => setpoint_ui(ui, seen, state, out),
+        Form::Finding => finding_ui(ui, &seen.sheet, &mut state.finding, out),
         Form::HandOver => hand_over::hand_over_ui(ui, &mut state.hand_over, out),
         Form::Write => {}
     }
 }
 
-fn hand_valve_ui(ui: &mut Ui, hand_valve: HandValve, state: &mut FormState, out: &mut Vec<Wish>) {
+fn hand_valve_ui(
+    ui: &mut Ui,
+    hand_valve: HandValve,
+    state: &mut FormState,
+    out: &mut Vec<Command>,
+) {
     ui.horizontal_wrapped(|ui| {
         let label = ui.label(t!("form-angle"));
         ui.add(DragValue::new(&mut state.degrees).range(0..=90).speed(1.0).suffix("°"))
             .labelled_by(label.id);
         if ui.button(t!("form-angle-do")).clicked() {
-            out.push(Wish::Act(Action::HandValve { hand_valve, degrees: state.degrees }));
+            out.push(Command::Act(Action::HandValve { hand_valve, degrees: state.degrees }));
         }
     });
 }
 
-fn turn_ui(ui: &mut Ui, screw: Screw, state: &mut FormState, out: &mut Vec<Wish>) {
+fn turn_ui(ui: &mut Ui, screw: Screw, state: &mut FormState, out: &mut Vec<Command>) {
     ui.horizontal_wrapped(|ui| {
         ui.label(t!("form-turn"));
         Stepper { name: t!("form-screw"), range: (-16, 16), step: 1 }.ui(
@@ -70,13 +86,13 @@ fn turn_ui(ui: &mut Ui, screw: Screw, state: &mut FormState, out: &mut Vec<Wish>
             |eighths| words::turns(i32::from(eighths)),
         );
         if ui.button(t!("form-screw-do")).clicked() {
-            out.push(Wish::Act(Action::Turn { screw, eighths: state.eighths }));
+            out.push(Command::Act(Action::Turn { screw, eighths: state.eighths }));
         }
     });
-    kit::quiet(ui, t!("form-screw-help"));
+    widgets::quiet(ui, t!("form-screw-help"));
 }
 
-fn tighten_ui(ui: &mut Ui, port: Port, state: &mut FormState, out: &mut Vec<Wish>) {
+fn tighten_ui(ui: &mut Ui, port: Port, state: &mut FormState, out: &mut Vec<Command>) {
     ui.horizontal_wrapped(|ui| {
         ui.label(t!("form-turn"));
         Stepper { name: t!("form-plug"), range: (-8, 8), step: 1 }.ui(
@@ -86,13 +102,13 @@ fn tighten_ui(ui: &mut Ui, port: Port, state: &mut FormState, out: &mut Vec<Wish
         );
         if ui.button(t!("form-plug-do")).clicked() {
             let step = PlugStep::Tighten(state.tighten);
-            out.push(Wish::Act(Action::Plug { port, step }));
+            out.push(Command::Act(Action::Plug { port, step }));
         }
     });
-    kit::quiet(ui, t!("form-plug-help"));
+    widgets::quiet(ui, t!("form-plug-help"));
 }
 
-fn setpoint_ui(ui: &mut Ui, seen: &Seen, state: &mut FormState, out: &mut Vec<Wish>) {
+fn setpoint_ui(ui: &mut Ui, seen: &Seen, state: &mut FormState, out: &mut Vec<Command>) {
     let Some(hall) = seen.hall.as_ref() else { return };
     ui.horizontal_wrapped(|ui| {
         let label = ui.label(t!("form-setpoint"));
@@ -113,7 +129,7 @@ fn setpoint_ui(ui: &mut Ui, seen: &Seen, state: &mut FormState, out: &mut Vec<Wi
             state.setpoint_half_f = Some(half);
         }
         if ui.button(t!("form-setpoint-do")).clicked() {
-            out.push(Wish::Act(Action::Setpoint(state.setpoint_half_f.unwrap_or(now))));
+            out.push(Command::Act(Action::Setpoint(state.setpoint_half_f.unwrap_or(now))));
             state.setpoint_half_f = None;
         }
     });

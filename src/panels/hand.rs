@@ -2,12 +2,12 @@
 
 use egui::Ui;
 
+use super::actions;
+use super::command::Command;
 use super::forms::{FormState, form_ui};
-use super::kit;
-use super::offers::{Group, Offer, heading};
+use super::menu::{Group, MenuItem, heading};
 use super::parts;
-use super::ways;
-use super::wish::Wish;
+use super::widgets;
 use super::words;
 use crate::hands::action::Action;
 use crate::parts::Place;
@@ -18,34 +18,38 @@ pub fn hand_ui(
     ui: &mut Ui,
     seen: &Seen,
     chosen: Option<&str>,
-    offers: &[Offer],
+    menu: &[MenuItem],
     forms: &mut FormState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
     ui.horizontal_wrapped(|ui| {
-        kit::section(ui, t!("hand-title"));
+        widgets::section(ui, t!("hand-title"));
         match seen.hand {
-            Some(tool) => ui.label(kit::pen(tool.label())),
+            Some(tool) => ui.label(widgets::pen(tool.label())),
             None => ui.label(t!("hand-nothing")),
         };
     });
     for group in [Group::Part, Group::Hand, Group::Here] {
-        let any = offers.iter().any(|offer| offer.group == group);
+        let any = menu.iter().any(|item| item.group == group);
         if !any && (group != Group::Part || chosen.is_none()) {
             continue;
         }
         ui.add_space(4.0);
-        kit::section(ui, &heading(group, chosen));
+        widgets::section(ui, &heading(group, chosen));
         if group == Group::Part {
-            part_ui(ui, seen, chosen, offers, forms, out);
+            part_ui(ui, seen, chosen, menu, forms, out);
         } else {
-            group_ui(ui, group, offers, out);
+            group_ui(ui, group, menu, out);
         }
     }
+    ui.add_space(4.0);
+    ui.collapsing(t!("hand-finding"), |ui| {
+        form_ui(ui, actions::Form::Finding, seen, forms, out);
+    });
     if seen.place != Place::GasValve {
         ui.add_space(4.0);
         ui.collapsing(t!("hand-end"), |ui| {
-            form_ui(ui, ways::Form::HandOver, seen, forms, out);
+            form_ui(ui, actions::Form::HandOver, seen, forms, out);
         });
     }
 }
@@ -55,18 +59,18 @@ pub(crate) fn part_ui(
     ui: &mut Ui,
     seen: &Seen,
     chosen: Option<&str>,
-    offers: &[Offer],
+    menu: &[MenuItem],
     forms: &mut FormState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) -> Option<egui::Response> {
     let part = chosen?;
     if let Some(value) = words::value(part, seen) {
-        kit::live(&ui.label(value));
+        widgets::live(&ui.label(value));
     }
-    let first = group_ui(ui, Group::Part, offers, out);
-    let list = ways::forms(part, seen);
+    let first = group_ui(ui, Group::Part, menu, out);
+    let list = actions::forms(part, seen);
     if first.is_none() && list.is_empty() {
-        kit::quiet(ui, t!("hand-no-ways", part = parts::name(part)));
+        widgets::quiet(ui, t!("hand-no-ways", part = parts::name(part)));
     }
     for form in list {
         form_ui(ui, form, seen, forms, out);
@@ -74,20 +78,20 @@ pub(crate) fn part_ui(
     first
 }
 
-/// The offers of a group; gives the first button.
+/// The items of a group; gives the first button.
 fn group_ui(
     ui: &mut Ui,
     group: Group,
-    offers: &[Offer],
-    out: &mut Vec<Wish>,
+    menu: &[MenuItem],
+    out: &mut Vec<Command>,
 ) -> Option<egui::Response> {
     let mut first = None;
-    for offer in offers.iter().filter(|offer| offer.group == group) {
-        let button = kit::list_button(ui, &offer.way.label, offer.key);
+    for item in menu.iter().filter(|item| item.group == group) {
+        let button = widgets::list_button(ui, &item.choice.label, item.key);
         // A double click is no answer to whether a repair shall be done.
-        let mend = matches!(offer.way.action, Action::Mend(_));
+        let mend = matches!(item.choice.action, Action::Mend(_));
         if button.clicked() && !(mend && button.double_clicked()) {
-            out.push(Wish::Act(offer.way.action.clone()));
+            out.push(Command::Act(item.choice.action.clone()));
         }
         first.get_or_insert(button);
     }

@@ -2,8 +2,8 @@
 
 use egui::Ui;
 
-use super::kit;
-use super::wish::Wish;
+use super::command::Command;
+use super::widgets;
 use crate::hands::action::{Action, HandOver, NotDone};
 use crate::parts::Ending;
 use crate::words::Id;
@@ -51,9 +51,9 @@ pub fn said(state: &HandOverState) -> Option<HandOver> {
     state.ending.map(|ending| HandOver { ending, not_done })
 }
 
-/// Shows the form.
-pub fn hand_over_ui(ui: &mut Ui, state: &mut HandOverState, out: &mut Vec<Wish>) {
-    kit::section(ui, t!("hand-over-title"));
+/// Shows the form; hands over once an ending is chosen.
+pub fn hand_over_ui(ui: &mut Ui, state: &mut HandOverState, out: &mut Vec<Command>) {
+    widgets::section(ui, t!("hand-over-title"));
     for (ending, label) in ENDINGS {
         if ui.radio(state.ending == Some(ending), label.text()).clicked() {
             state.ending = Some(ending);
@@ -76,12 +76,12 @@ pub fn hand_over_ui(ui: &mut Ui, state: &mut HandOverState, out: &mut Vec<Wish>)
         Lacking::Nothing => {}
         Lacking::Ending => {
             let text = egui::RichText::new(t!("hand-over-choose")).color(super::theme::DANGER);
-            kit::live(&ui.label(text));
+            widgets::live(&ui.label(text));
         }
     }
     if ui.button(t!("hand-over-title")).clicked() {
         match said(state) {
-            Some(said) => out.push(Wish::Act(Action::HandOver(said))),
+            Some(said) => out.push(Command::Act(Action::HandOver(said))),
             None => state.lacking = Lacking::Ending,
         }
     }

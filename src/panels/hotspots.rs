@@ -2,11 +2,11 @@
 
 use egui::{Id, Rect, Sense, Stroke, StrokeKind, TextStyle, Ui, WidgetInfo, WidgetType, vec2};
 
-use super::kit;
 use super::labels;
 use super::parts;
 use super::theme;
 use super::view::{Job, PartBox};
+use super::widgets;
 use super::words;
 use crate::parts::{Fitted, OnOff, Place};
 use crate::senses::seen::Seen;
@@ -14,10 +14,10 @@ use crate::senses::seen::Seen;
 /// Parts of the drawing that are there to look at only.
 const NOT_TOUCHED: &[&str] = &["backdrop", "tray", "tool-roll", "grid"];
 
-/// A part's hot-spot.
+/// The place in the window where a part can be pressed.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Spot {
-    /// The part.
+    /// The part's id, without piece or state.
     pub part: String,
     /// Index of its box.
     pub index: usize,
@@ -41,7 +41,7 @@ pub struct Touched {
 /// How a part was pressed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum By {
-    /// With the pointer.
+    /// With mouse, pen or finger.
     #[default]
     Pointer,
     /// With the keyboard or a screen reader.
@@ -63,7 +63,7 @@ pub fn spots(scene: Rect, place: Place, boxes: &[PartBox]) -> Vec<Spot> {
         {
             continue;
         }
-        let side = vec2(drawn.width().max(kit::TARGET), drawn.height().max(kit::TARGET));
+        let side = vec2(drawn.width().max(widgets::TARGET), drawn.height().max(widgets::TARGET));
         let rect = inside(Rect::from_center_size(drawn.center(), side), scene);
         spots.push(Spot { part: name.to_owned(), index, drawn, rect });
     }
@@ -83,7 +83,7 @@ fn inside(rect: Rect, scene: Rect) -> Rect {
 /// The id of a part's hot-spot.
 #[must_use]
 pub fn spot_id(part: &str) -> Id {
-    kit::id("part").with(part)
+    widgets::id("part").with(part)
 }
 
 /// Lays the hot-spots over the drawing and paints names, ring and leader.
@@ -95,7 +95,7 @@ pub fn hotspots_ui(
     chosen: Option<&str>,
     hinted: Option<&str>,
 ) -> Touched {
-    let mut ui = ui.new_child(egui::UiBuilder::new().id(kit::id("drawing")).max_rect(scene));
+    let mut ui = ui.new_child(egui::UiBuilder::new().id(widgets::id("drawing")).max_rect(scene));
     ui.set_clip_rect(scene.intersect(ui.clip_rect()));
     let spots = spots(scene, job.seen.place, job.parts);
     let mut touched = Touched::default();

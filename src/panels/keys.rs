@@ -3,18 +3,18 @@
 
 use egui::{Event, Key, Modifiers, Ui};
 
-use super::offers::Offer;
+use super::command::Command;
+use super::menu::MenuItem;
 use super::settings::Settings;
-use super::strip::PLACES;
+use super::top_bar::PLACES;
 use super::view::{Job, Running};
-use super::wish::Wish;
 use crate::hands::action::Action;
 use crate::parts::OnOff;
 
 /// What the keys ask of the window itself.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Pressed {
-    /// F1: a hint.
+    /// F1: a hint from the coach.
     Hint,
     /// F2: the job sheet, where it is folded.
     Sheet,
@@ -22,24 +22,24 @@ pub(super) enum Pressed {
     Sights,
     /// F6: the keyboard to drawing or sheet.
     Region,
-    /// Escape.
+    /// Escape: close what lies on top, else let the chosen part go.
     Escape,
 }
 
-/// Reads the keys; what they wish goes to `out`, what they ask of the window comes back.
+/// Reads the keys; what they command goes to `out`, what they ask of the window comes back.
 pub(super) fn keys(
     ui: &Ui,
     settings: &Settings,
     job: &Job<'_>,
-    offers: &[Offer],
-    out: &mut Vec<Wish>,
+    menu: &[MenuItem],
+    out: &mut Vec<Command>,
 ) -> Option<Pressed> {
     let typing = ui.ctx().text_edit_focused();
     let idle = ui.memory(|memory| memory.focused()).is_none();
     if take(ui, Key::F5) || (idle && !typing && take(ui, Key::Space)) {
         out.push(match job.pace.running {
-            Running::Running => Wish::Pause,
-            Running::Paused => Wish::Resume,
+            Running::Running => Command::Pause,
+            Running::Paused => Command::Resume,
         });
     }
     if take(ui, Key::F4) {
@@ -47,10 +47,10 @@ pub(super) fn keys(
             OnOff::On => OnOff::Off,
             OnOff::Off => OnOff::On,
         };
-        out.push(Wish::Settings(Settings { labels, ..settings.clone() }));
+        out.push(Command::Settings(Settings { labels, ..settings.clone() }));
     }
     if settings.single_keys == OnOff::On && !typing && job.seen.over.is_none() {
-        single(ui, job, offers, out);
+        single(ui, job, menu, out);
     }
     if !typing && ui.input(|input| input.key_pressed(Key::Escape)) {
         return Some(Pressed::Escape);
@@ -65,20 +65,20 @@ pub(super) fn keys(
     .find_map(|(key, pressed)| take(ui, key).then_some(pressed))
 }
 
-fn single(ui: &Ui, job: &Job<'_>, offers: &[Offer], out: &mut Vec<Wish>) {
+fn single(ui: &Ui, job: &Job<'_>, menu: &[MenuItem], out: &mut Vec<Command>) {
     for (place, key) in PLACES {
         if job.seen.place != place && take(ui, key) {
-            out.push(Wish::Act(Action::Go(place)));
+            out.push(Command::Act(Action::Go(place)));
         }
     }
     // A key held down is no answer to whether a repair shall be done.
     let held = ui.input(|input| {
         input.events.iter().any(|event| matches!(event, Event::Key { repeat: true, .. }))
     });
-    for offer in offers {
-        let mend = matches!(offer.way.action, Action::Mend(_));
-        if offer.key.is_some_and(|key| take(ui, key)) && !(mend && held) {
-            out.push(Wish::Act(offer.way.action.clone()));
+    for item in menu {
+        let mend = matches!(item.choice.action, Action::Mend(_));
+        if item.key.is_some_and(|key| take(ui, key)) && !(mend && held) {
+            out.push(Command::Act(item.choice.action.clone()));
         }
     }
 }

@@ -7,7 +7,7 @@ use super::theme;
 /// A name to be placed beside its part.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Wanted {
-    /// The part's box.
+    /// Box of the part, in window points.
     pub part: Rect,
     /// Size of its name.
     pub size: Vec2,

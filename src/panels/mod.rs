@@ -1,26 +1,28 @@
-//! Paper, tools and hot-spots: every panel is a function of a view and gives wishes back. Knows
+//! Paper, tools and hot-spots: every panel is a function of a view and gives commands back. Knows
 //! egui, knows no engine.
 //!
-//! [`Shell`] lays them out; [`view`] is what it is given, [`wish`] what it gives back. What can be
-//! done stands in [`ways`], how things stand in [`words`], the next step in [`coach`].
+//! [`Shell`] lays them out; [`view`] is what it is given, [`command`] what it gives back. What can be
+//! done stands in [`actions`], how things stand in [`words`], the next step in [`coach`].
 
+pub mod actions;
+pub mod background;
 pub mod captions;
 pub mod coach;
 mod coach_line;
+pub mod command;
 pub mod debrief;
+pub mod drawing_text;
 mod end_card;
 pub mod entry;
-pub mod face;
+pub mod finding;
 pub mod forms;
-pub mod glass;
-pub mod ground;
 pub mod hand;
 pub mod hand_over;
 pub mod hotspots;
+pub mod instrument_display;
 mod keys;
-mod kit;
 pub mod labels;
-pub mod offers;
+pub mod menu;
 pub mod opening;
 pub mod parts;
 pub mod popup;
@@ -28,11 +30,10 @@ pub mod settings;
 mod settings_page;
 pub mod sheet;
 pub mod sights;
-pub mod strip;
 pub mod theme;
+pub mod top_bar;
 pub mod view;
-pub mod ways;
-pub mod wish;
+mod widgets;
 pub mod words;
 mod work;
 
@@ -43,8 +44,8 @@ use opening::OpeningState;
 use view::Page;
 use work::WorkState;
 
+pub use command::Command;
 pub use view::{Layout, View};
-pub use wish::Wish;
 
 /// All panels with the little they must remember between frames: what is chosen, what is being
 /// typed, what is folded.
@@ -59,12 +60,12 @@ pub struct Shell {
 
 impl Shell {
     /// Shows everything that is not the drawing: lays the panels out in `root` (the whole window),
-    /// adds what is wished to `out` and says what is left for the drawing.
+    /// adds what is commanded to `out` and says what is left for the drawing.
     ///
     /// The part boxes in `view` may be those of the frame before. Call it once a pass; it may run
     /// more than once a frame. In the first pass of all, before the fonts are in, it shows
     /// nothing.
-    pub fn ui(&mut self, root: &mut Ui, view: &View<'_>, out: &mut Vec<Wish>) -> Layout {
+    pub fn ui(&mut self, root: &mut Ui, view: &View<'_>, out: &mut Vec<Command>) -> Layout {
         let nothing = Layout { scene: Rect::NOTHING, place: None, marked: None };
         theme::apply(root.ctx(), view.settings);
         if !theme::is_ready(root.ctx()) {

@@ -8,11 +8,11 @@ use egui::{
     UiBuilder, pos2,
 };
 
-use super::kit;
+use super::command::Command;
 use super::settings_page::settings_ui;
 use super::theme;
 use super::view::{Help, JobChoice, Opening, Unfinished, View};
-use super::wish::Wish;
+use super::widgets;
 use crate::words::Id;
 
 pub use state::{Caution, OpeningState};
@@ -26,17 +26,17 @@ pub const CAUTION: [Id; 4] = [
     id!("opening-caution-4"),
 ];
 
-/// Shows the opening.
+/// Shows the caution until it was read, then the jobs.
 pub fn opening_ui(
     root: &mut Ui,
     view: &View<'_>,
     opening: &Opening<'_>,
     state: &mut OpeningState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
     let frame = Frame::new().fill(theme::PAPER).inner_margin(Margin::symmetric(32, 20));
     CentralPanel::no_frame().frame(frame).show(root, |ui| {
-        super::ground::grid(ui.painter(), ui.max_rect().expand(40.0));
+        super::background::grid(ui.painter(), ui.max_rect().expand(40.0));
         match state.caution {
             Caution::Unread => {
                 ScrollArea::vertical().id_salt("opening").auto_shrink(false).show(ui, |ui| {
@@ -60,14 +60,14 @@ fn title_ui(ui: &mut Ui) {
 
 fn caution_ui(ui: &mut Ui, state: &mut OpeningState) {
     let width = ui.available_width().min(640.0 * theme::factor_of(ui));
-    kit::slip().inner_margin(Margin::same(20)).show(ui, |ui| {
+    widgets::slip().inner_margin(Margin::same(20)).show(ui, |ui| {
         ui.set_max_width((width - 44.0).max(60.0));
         ui.heading(t!("opening-caution-title"));
         for line in CAUTION {
             ui.label(line.text());
         }
         ui.add_space(8.0);
-        if kit::main_button(ui, t!("opening-caution-read")).clicked() {
+        if widgets::main_button(ui, t!("opening-caution-read")).clicked() {
             state.caution = Caution::Read;
         }
     });
@@ -78,10 +78,10 @@ fn choose_ui(
     view: &View<'_>,
     opening: &Opening<'_>,
     state: &mut OpeningState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
     if let Some(notice) = opening.notice {
-        kit::live(&ui.label(RichText::new(format!("✗ {notice}")).color(theme::DANGER)));
+        widgets::live(&ui.label(RichText::new(format!("✗ {notice}")).color(theme::DANGER)));
     }
     let factor = theme::factor_of(ui);
     let (width, height) = (ui.available_width(), ui.available_height());
@@ -105,7 +105,7 @@ fn two_columns(
     view: &View<'_>,
     opening: &Opening<'_>,
     state: &mut OpeningState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
     let whole = ui.available_rect_before_wrap();
     let gap = 14.0;
@@ -129,14 +129,14 @@ fn two_columns(
 }
 
 /// The chosen job: what it is, how it is begun, what it is practice for.
-fn chosen_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: &mut Vec<Wish>) {
+fn chosen_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: &mut Vec<Command>) {
     let (newest, _) = in_front(opening.unfinished);
     unfinished_ui(ui, t!("opening-resume"), newest, out);
     let Some(job) = chosen(opening, state) else { return };
-    kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
+    widgets::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
         ui.set_width(ui.available_width());
         ui.heading(&job.title);
-        kit::quiet(
+        widgets::quiet(
             ui,
             t!(
                 "opening-job-line",
@@ -148,10 +148,10 @@ fn chosen_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: 
         ui.label(&job.text);
         ui.add_space(6.0);
         let helps = Help::ALL.map(|help| (help, help.label()));
-        if let Some(help) = kit::choice(ui, t!("opening-help"), state.help, &helps) {
+        if let Some(help) = widgets::choice(ui, t!("opening-help"), state.help, &helps) {
             state.help = help;
         }
-        kit::quiet(
+        widgets::quiet(
             ui,
             match state.help {
                 Help::Coached => {
@@ -162,9 +162,9 @@ fn chosen_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: 
         );
         let seed = seed_ui(ui, opening, state);
         ui.add_space(6.0);
-        let start = ui.horizontal(|ui| kit::main_button(ui, t!("opening-start"))).inner;
+        let start = ui.horizontal(|ui| widgets::main_button(ui, t!("opening-start"))).inner;
         if let (true, Ok(seed)) = (start.clicked(), seed) {
-            out.push(Wish::Start { scenario: job.id.clone(), seed, help: state.help });
+            out.push(Command::Start { scenario: job.id.clone(), seed, help: state.help });
         }
         practice_ui(ui, job);
     });
@@ -173,18 +173,18 @@ fn chosen_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: 
 fn practice_ui(ui: &mut Ui, job: &JobChoice) {
     if !job.aim.is_empty() {
         ui.add_space(8.0);
-        kit::section(ui, t!("opening-aim"));
+        widgets::section(ui, t!("opening-aim"));
         ui.label(&job.aim);
     }
     if !job.competencies.is_empty() {
         ui.add_space(4.0);
-        kit::section(ui, t!("opening-practice"));
+        widgets::section(ui, t!("opening-practice"));
         for one in &job.competencies {
             let name = format!("{} {}", one.id, one.name());
             ui.label(RichText::new(name).family(theme::semibold()));
             ui.label(one.criterion());
         }
-        kit::quiet(ui, t!("opening-practice-only"));
+        widgets::quiet(ui, t!("opening-practice-only"));
     }
 }
 
@@ -197,12 +197,12 @@ fn seed_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState) -> Resu
         if field.changed() {
             state.seed = Some(text.clone());
         }
-        kit::quiet(ui, t!("opening-seed-same"));
+        widgets::quiet(ui, t!("opening-seed-same"));
     });
     let seed = seed_of(opening, state);
     if seed.is_err() {
         let words = t!("opening-seed-wrong");
-        kit::live(&ui.label(RichText::new(words).color(theme::DANGER)));
+        widgets::live(&ui.label(RichText::new(words).color(theme::DANGER)));
     }
     seed
 }
@@ -212,34 +212,34 @@ fn in_front(unfinished: &[Unfinished]) -> (&[Unfinished], &[Unfinished]) {
     unfinished.split_at(unfinished.len().min(2))
 }
 
-fn unfinished_ui(ui: &mut Ui, title: &str, attempts: &[Unfinished], out: &mut Vec<Wish>) {
+fn unfinished_ui(ui: &mut Ui, title: &str, attempts: &[Unfinished], out: &mut Vec<Command>) {
     if attempts.is_empty() {
         return;
     }
-    kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
+    widgets::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
         ui.set_width(ui.available_width());
         ui.heading(title);
         for attempt in attempts {
             let text = format!("{}, {}", attempt.title, attempt.text);
-            if kit::list_button(ui, &text, None).clicked() {
-                out.push(Wish::ResumeAttempt(attempt.id.clone()));
+            if widgets::list_button(ui, &text, None).clicked() {
+                out.push(Command::ResumeAttempt(attempt.id.clone()));
             }
         }
     });
     ui.add_space(10.0);
 }
 
-fn side_ui(ui: &mut Ui, view: &View<'_>, opening: &Opening<'_>, out: &mut Vec<Wish>) {
+fn side_ui(ui: &mut Ui, view: &View<'_>, opening: &Opening<'_>, out: &mut Vec<Command>) {
     let (_, older) = in_front(opening.unfinished);
     unfinished_ui(ui, t!("opening-older"), older, out);
-    kit::slip().show(ui, |ui| {
+    widgets::slip().show(ui, |ui| {
         ui.set_width(ui.available_width());
         settings_ui(ui, view.settings, out);
     });
     ui.add_space(10.0);
     ui.horizontal(|ui| {
         if ui.button(t!("opening-close")).clicked() {
-            out.push(Wish::Quit);
+            out.push(Command::Quit);
         }
     });
 }

@@ -2,13 +2,13 @@
 
 use egui::{Align2, Area, Key, Order, Rect, ScrollArea, Ui, pos2};
 
+use super::command::Command;
 use super::forms::FormState;
 use super::hand;
-use super::kit;
-use super::offers::Offer;
+use super::menu::MenuItem;
 use super::parts;
 use super::view::Job;
-use super::wish::Wish;
+use super::widgets;
 
 /// Widest it gets, in points at the usual size of type.
 const WIDTH: f32 = 290.0;
@@ -16,12 +16,12 @@ const WIDTH: f32 = 290.0;
 /// What the slip needs beside the view.
 #[derive(Debug)]
 pub struct PopupParts<'a> {
-    /// The part.
+    /// Id of the chosen part.
     pub part: &'a str,
-    /// Its box.
+    /// Box of the part, in window points.
     pub at: Rect,
     /// What can be done now.
-    pub offers: &'a [Offer],
+    pub menu: &'a [MenuItem],
     /// What is set in forms.
     pub forms: &'a mut FormState,
     /// Whether the keyboard shall go into the slip now.
@@ -35,9 +35,9 @@ pub struct PopupParts<'a> {
 /// When the slip was opened.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Opened {
-    /// In this frame.
+    /// In this frame: the press that opened it does not close it.
     Now,
-    /// Before.
+    /// In a frame before; a press beside it closes it.
     Before,
 }
 
@@ -54,7 +54,7 @@ pub enum PopupFocus {
 /// What became of the slip.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum PopupAfter {
-    /// It stays open.
+    /// It stays open for the next frame.
     Open,
     /// It closes, and the keyboard goes back to the part.
     Close,
@@ -66,7 +66,7 @@ pub fn popup_ui(
     scene: Rect,
     job: &Job<'_>,
     popup: PopupParts<'_>,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) -> PopupAfter {
     if ui.input(|input| input.key_pressed(Key::Escape)) {
         return PopupAfter::Close;
@@ -75,13 +75,13 @@ pub fn popup_ui(
     let (at, pivot) = beside(scene, popup.at, width + 30.0);
     let opened = popup.opened;
     let mut after = PopupAfter::Open;
-    let area = Area::new(kit::id("popup"))
+    let area = Area::new(widgets::id("popup"))
         .order(Order::Middle)
         .pivot(pivot)
         .fixed_pos(at)
         .constrain_to(scene)
         .show(ui.ctx(), |ui| {
-            kit::slip().show(ui, |ui| {
+            widgets::slip().show(ui, |ui| {
                 ui.set_width(width);
                 after = content(ui, scene, job, popup, out);
             });
@@ -102,14 +102,14 @@ fn content(
     scene: Rect,
     job: &Job<'_>,
     popup: PopupParts<'_>,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) -> PopupAfter {
     let mut after = PopupAfter::Open;
-    kit::section(ui, &parts::name(popup.part));
+    widgets::section(ui, &parts::name(popup.part));
     let most = (scene.height() - 140.0).max(60.0);
     let mut first = None;
     ScrollArea::vertical().id_salt((popup.part, popup.run)).max_height(most).show(ui, |ui| {
-        first = hand::part_ui(ui, job.seen, Some(popup.part), popup.offers, popup.forms, out);
+        first = hand::part_ui(ui, job.seen, Some(popup.part), popup.menu, popup.forms, out);
     });
     let close = ui.button(t!("popup-close"));
     if close.clicked() {

@@ -12,7 +12,7 @@ use crate::units::PressureUnit;
 pub struct Settings {
     /// The unit that figures are shown in and readings are proposed in.
     pub unit: PressureUnit,
-    /// Size of type.
+    /// Size of type against the window.
     pub text: TextSize,
     /// Scale of the whole window, 100–200 %.
     pub scale_percent: u32,
@@ -40,7 +40,7 @@ impl Default for Settings {
     }
 }
 
-/// Size of type.
+/// How far away the type must be read from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum TextSize {
@@ -54,7 +54,7 @@ pub enum TextSize {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Motion {
-    /// They do.
+    /// Things move: flames flicker, handles turn to where they go.
     Full,
     /// Things change without moving: no flicker, no easing.
     Reduced,

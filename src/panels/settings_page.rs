@@ -2,9 +2,9 @@
 
 use egui::Ui;
 
-use super::kit;
+use super::command::Command;
 use super::settings::{Motion, Settings, TextSize};
-use super::wish::Wish;
+use super::widgets;
 use crate::parts::OnOff;
 use crate::units::PressureUnit;
 
@@ -12,31 +12,34 @@ use crate::units::PressureUnit;
 const SCALES: [(u32, &str); 5] =
     [(100, "100 %"), (125, "125 %"), (150, "150 %"), (175, "175 %"), (200, "200 %")];
 
-/// Shows the settings; each change is a wish for the whole of them.
-pub fn settings_ui(ui: &mut Ui, settings: &Settings, out: &mut Vec<Wish>) {
+/// Shows the settings; each change is a command for the whole of them.
+pub fn settings_ui(ui: &mut Ui, settings: &Settings, out: &mut Vec<Command>) {
     let mut now = settings.clone();
-    kit::section(ui, t!("settings-title"));
+    widgets::section(ui, t!("settings-title"));
     let units = PressureUnit::ALL.map(|unit| (unit, unit.label()));
-    set(kit::choice(ui, t!("settings-unit"), now.unit, &units), &mut now.unit);
+    set(widgets::choice(ui, t!("settings-unit"), now.unit, &units), &mut now.unit);
     let sizes = [
         (TextSize::Window, t!("settings-text-window")),
         (TextSize::Projector, t!("settings-text-projector")),
     ];
-    set(kit::choice(ui, t!("settings-text"), now.text, &sizes), &mut now.text);
-    set(kit::choice(ui, t!("settings-scale"), now.scale_percent, &SCALES), &mut now.scale_percent);
+    set(widgets::choice(ui, t!("settings-text"), now.text, &sizes), &mut now.text);
+    set(
+        widgets::choice(ui, t!("settings-scale"), now.scale_percent, &SCALES),
+        &mut now.scale_percent,
+    );
     let motion = [
         (Motion::Full, t!("settings-motion-full")),
         (Motion::Reduced, t!("settings-motion-reduced")),
     ];
-    set(kit::choice(ui, t!("settings-motion"), now.motion, &motion), &mut now.motion);
+    set(widgets::choice(ui, t!("settings-motion"), now.motion, &motion), &mut now.motion);
     let on_off = [(OnOff::On, t!("settings-on")), (OnOff::Off, t!("settings-off"))];
-    set(kit::choice(ui, t!("settings-names"), now.labels, &on_off), &mut now.labels);
-    set(kit::choice(ui, t!("settings-keys"), now.single_keys, &on_off), &mut now.single_keys);
+    set(widgets::choice(ui, t!("settings-names"), now.labels, &on_off), &mut now.labels);
+    set(widgets::choice(ui, t!("settings-keys"), now.single_keys, &on_off), &mut now.single_keys);
     let speeds = [(1, "×1"), (5, "×5"), (20, "×20")];
-    set(kit::choice(ui, t!("settings-speed"), now.speed, &speeds), &mut now.speed);
-    kit::quiet(ui, t!("settings-captions"));
+    set(widgets::choice(ui, t!("settings-speed"), now.speed, &speeds), &mut now.speed);
+    widgets::quiet(ui, t!("settings-captions"));
     if now != *settings {
-        out.push(Wish::Settings(now));
+        out.push(Command::Settings(now));
     }
 }
 

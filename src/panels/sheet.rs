@@ -2,20 +2,20 @@
 
 mod grid;
 mod joints;
-mod paper;
+mod notes;
 
 use egui::{Rect, ScrollArea, Stroke, StrokeKind, Ui, UiBuilder, pos2, vec2};
 
+use super::command::Command;
 use super::forms::FormState;
 use super::hand;
-use super::kit;
-use super::offers::Offer;
+use super::menu::MenuItem;
 use super::theme;
 use super::view::{Job, View};
-use super::wish::Wish;
+use super::widgets;
 
 pub use grid::{Cell, EntryState, NextFocus, rows};
-pub(crate) use paper::is_stale;
+pub(crate) use notes::is_stale;
 
 /// Height below which paper and list scroll as one.
 const SPLIT_HEIGHT: f32 = 440.0;
@@ -26,7 +26,7 @@ pub struct SheetParts<'a> {
     /// The part that is chosen.
     pub chosen: Option<&'a str>,
     /// What can be done now.
-    pub offers: &'a [Offer],
+    pub menu: &'a [MenuItem],
     /// What is being typed in the grid.
     pub entry: &'a mut EntryState,
     /// What is set in forms.
@@ -48,14 +48,14 @@ pub fn sheet_ui(
     view: &View<'_>,
     job: &Job<'_>,
     parts: SheetParts<'_>,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
     let page = board(ui, rect);
     if page.width() < 60.0 || page.height() < 40.0 {
         return;
     }
     let inner = page.shrink2(vec2(12.0, 14.0));
-    let builder = UiBuilder::new().id(kit::id("sheet").with(parts.run)).max_rect(inner);
+    let builder = UiBuilder::new().id(widgets::id("sheet").with(parts.run)).max_rect(inner);
     let mut ui = ui.new_child(builder);
     ui.set_clip_rect(page.shrink(2.0).intersect(ui.clip_rect()));
     ui.spacing_mut().scroll = egui::style::ScrollStyle::thin();
@@ -64,7 +64,7 @@ pub fn sheet_ui(
         ScrollArea::vertical().id_salt("sheet-all").auto_shrink(false).show(&mut ui, |ui| {
             upper_ui(ui, view, job, parts.entry, out);
             ui.separator();
-            hand::hand_ui(ui, job.seen, parts.chosen, parts.offers, parts.forms, out);
+            hand::hand_ui(ui, job.seen, parts.chosen, parts.menu, parts.forms, out);
         });
         return;
     }
@@ -76,7 +76,7 @@ pub fn sheet_ui(
         .show(&mut ui, |ui| upper_ui(ui, view, job, parts.entry, out));
     ui.separator();
     ScrollArea::vertical().id_salt("sheet-hand").auto_shrink(false).show(&mut ui, |ui| {
-        hand::hand_ui(ui, job.seen, parts.chosen, parts.offers, parts.forms, out);
+        hand::hand_ui(ui, job.seen, parts.chosen, parts.menu, parts.forms, out);
     });
 }
 
@@ -85,15 +85,15 @@ fn upper_ui(
     view: &View<'_>,
     job: &Job<'_>,
     entry: &mut EntryState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
-    paper::paper_ui(ui, view, job, out);
+    notes::card_ui(ui, view, job, out);
     ui.separator();
     grid::grid_ui(ui, view.settings.unit, (&job.seen.sheet, job.seen.levels), entry, out);
     ui.separator();
     joints::joints_ui(ui, &job.seen.sheet, out);
     ui.separator();
-    paper::notes_ui(ui, &job.seen.sheet);
+    notes::notes_ui(ui, &job.seen.sheet);
 }
 
 /// Paints board, paper and clip; gives the paper.

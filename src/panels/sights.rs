@@ -3,11 +3,11 @@
 
 use egui::{Area, Order, Rect, ScrollArea, Ui, vec2};
 
+use super::actions;
 use super::captions;
-use super::kit;
 use super::parts;
 use super::view::Job;
-use super::ways;
+use super::widgets;
 use super::words;
 use crate::parts::{Place, Subject, at_hand, job_order};
 use crate::senses::seen::Seen;
@@ -35,7 +35,8 @@ pub fn sights(seen: &Seen) -> Vec<Sight> {
             continue;
         }
         let value = words::value(part, seen);
-        if value.is_none() && (ways::ways(part, seen).is_empty() || is_elsewhere(part, seen)) {
+        if value.is_none() && (actions::choices(part, seen).is_empty() || is_elsewhere(part, seen))
+        {
             continue;
         }
         let name = parts::name(part);
@@ -66,7 +67,7 @@ fn place_line(seen: &Seen) -> String {
         Place::Hall => t!("sights-hall"),
         Place::Away => t!("sights-away"),
     };
-    format!("{place} {}.", super::strip::weather(seen))
+    format!("{place} {}.", super::top_bar::weather(seen))
 }
 
 /// Whether a part is only there with the other fuel, or is not in view at all.
@@ -86,14 +87,14 @@ pub fn sights_ui(ui: &Ui, scene: Rect, job: &Job<'_>) -> Option<&'static str> {
     let mut chosen = None;
     let room = vec2((scene.width() - 24.0).max(40.0), (scene.height() - 90.0).max(40.0));
     let width = (330.0 * super::theme::factor_of(ui)).min(room.x);
-    Area::new(kit::id("sights"))
+    Area::new(widgets::id("sights"))
         .order(Order::Middle)
         .fixed_pos(scene.min + vec2(8.0, 8.0))
         .constrain_to(scene)
         .show(ui.ctx(), |ui| {
-            kit::slip().show(ui, |ui| {
+            widgets::slip().show(ui, |ui| {
                 ui.set_width((width - 28.0).max(20.0));
-                kit::section(ui, t!("sights-title"));
+                widgets::section(ui, t!("sights-title"));
                 ScrollArea::vertical().id_salt("sights").max_height(room.y).show(ui, |ui| {
                     for line in captions::captions(job).iter().chain(&captions::air_words(job.seen))
                     {
@@ -103,7 +104,7 @@ pub fn sights_ui(ui: &Ui, scene: Rect, job: &Job<'_>) -> Option<&'static str> {
                         match sight.part {
                             None => drop(ui.label(&sight.text)),
                             Some(part) => {
-                                if kit::list_button(ui, &sight.text, None).clicked() {
+                                if widgets::list_button(ui, &sight.text, None).clicked() {
                                     chosen = Some(part);
                                 }
                             }

@@ -10,15 +10,15 @@ use egui::{
 
 use super::settings::{Motion, Settings, TextSize};
 
-/// Outlines and text.
+/// Outlines and text on paper.
 pub const INK: Color32 = Color32::from_rgb(0x1f, 0x2d, 0x3a);
-/// The ground.
+/// Background of pages and of the drawing.
 pub const PAPER: Color32 = Color32::from_rgb(0xf5, 0xf1, 0xe8);
-/// The job sheet, a cleaner paper than the ground.
+/// The job sheet, a cleaner paper than the background.
 pub const SHEET: Color32 = Color32::from_rgb(0xff, 0xfd, 0xf8);
-/// The ground in shade.
+/// The background in shade.
 pub const SHADE: Color32 = Color32::from_rgb(0xec, 0xe6, 0xd8);
-/// The clipboard.
+/// The clipboard behind the job sheet.
 pub const BOARD: Color32 = Color32::from_rgb(0xdc, 0xd3, 0xbd);
 /// Lines of the plate grid.
 pub const GRID: Color32 = Color32::from_rgb(0xe4, 0xdd, 0xcc);
@@ -26,19 +26,19 @@ pub const GRID: Color32 = Color32::from_rgb(0xe4, 0xdd, 0xcc);
 pub const RULE: Color32 = Color32::from_rgb(0x8a, 0x80, 0x66);
 /// Second-rank text on paper.
 pub const QUIET: Color32 = Color32::from_rgb(0x4d, 0x58, 0x62);
-/// Sheet steel.
+/// Sheet steel: a button at rest.
 pub const STEEL: Color32 = Color32::from_rgb(0xc3, 0xcc, 0xd3);
 /// Sheet steel in the light.
 pub const STEEL_LIGHT: Color32 = Color32::from_rgb(0xdd, 0xe3, 0xe7);
 /// Second-rank text on ink.
 const MIST: Color32 = Color32::from_rgb(0xc3, 0xcc, 0xd3);
-/// Outlines on ink.
+/// Outlines of buttons on ink.
 pub const SLATE: Color32 = Color32::from_rgb(0x7a, 0x83, 0x8b);
 /// A button on ink.
 pub const INK_RAISED: Color32 = Color32::from_rgb(0x32, 0x43, 0x52);
-/// Brass, dark.
+/// Dark brass: the ring around a part that a hint is about, a curve.
 pub const BRASS_DARK: Color32 = Color32::from_rgb(0x94, 0x74, 0x2b);
-/// Handwriting and focus.
+/// The trainee's handwriting, and the ring of the keyboard's focus.
 pub const PEN: Color32 = Color32::from_rgb(0x2a, 0x5f, 0x9e);
 /// Focus on ink, where the pen's blue would not show.
 pub const FLAME_CORE: Color32 = Color32::from_rgb(0xbf, 0xe3, 0xff);
@@ -49,7 +49,7 @@ pub const SETTLED: Color32 = Color32::from_rgb(0x2f, 0x6b, 0x47);
 /// The glass of an instrument.
 const GLASS: Color32 = Color32::from_rgb(0xcb, 0xd6, 0xbf);
 
-/// Every pair of text colour and ground that the panels use, with a name. A test holds each to
+/// Every pair of text color and background that the panels use, with a name. A test holds each to
 /// 4.5:1 (WCAG 2.2, 1.4.3).
 pub const TEXT_PAIRS: &[(&str, Color32, Color32)] = &[
     ("ink-on-paper", INK, PAPER),
@@ -77,7 +77,7 @@ pub const TEXT_PAIRS: &[(&str, Color32, Color32)] = &[
     ("brass-on-sheet", Color32::from_rgb(0x73, 0x58, 0x1c), SHEET),
 ];
 
-/// Lines and marks that carry meaning, with their ground. A test holds each to 3:1 (WCAG 2.2,
+/// Lines and marks that carry meaning, with their background. A test holds each to 3:1 (WCAG 2.2,
 /// 1.4.11).
 pub const MARK_PAIRS: &[(&str, Color32, Color32)] = &[
     ("rule-on-sheet", RULE, SHEET),

@@ -13,20 +13,20 @@ use crate::setup::SupplyRight;
 /// Everything to show now.
 #[derive(Debug, Clone, Copy)]
 pub struct View<'a> {
-    /// What the trainee chose; the panels ask for changes by a wish.
+    /// What the trainee chose; the panels ask for changes by a command.
     pub settings: &'a Settings,
     /// The page in front.
     pub page: Page<'a>,
 }
 
-/// A page.
+/// A page of the window with what it shows.
 #[derive(Debug, Clone, Copy)]
 pub enum Page<'a> {
     /// Choosing a job. The caution comes before it, once a run.
     Opening(&'a Opening<'a>),
-    /// At work.
+    /// A job being done, or stopped and not yet left.
     Job(&'a Job<'a>),
-    /// After it.
+    /// What a finished job came to.
     Debrief(&'a DebriefView),
 }
 
@@ -48,11 +48,11 @@ pub struct Opening<'a> {
 pub struct JobChoice {
     /// Name of the scenario.
     pub id: String,
-    /// A few words.
+    /// Title of the job, a few words.
     pub title: String,
     /// What it is about, in a sentence or two.
     pub text: String,
-    /// Fuel, in words.
+    /// Name of the fuel on the plate.
     pub fuel: String,
     /// Its step of the ladder.
     pub step: Step,
@@ -135,7 +135,7 @@ pub struct Job<'a> {
     pub help: Help,
     /// The seed, shown on the sheet.
     pub seed: u64,
-    /// How time runs.
+    /// Whether and how fast time runs.
     pub pace: Pace,
     /// Time of day in the house, in seconds after midnight.
     pub clock_s: f64,
@@ -152,19 +152,19 @@ pub struct Job<'a> {
 /// Whether a stopped job can go back a step.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum SecondChance {
-    /// It cannot.
+    /// Nothing to go back from, or no step to go back to.
     #[default]
     None,
-    /// It can.
+    /// The page offers to go back one step.
     Offered,
 }
 
 /// The paper that came with the job.
 #[derive(Debug, Clone, Copy)]
 pub struct Card<'a> {
-    /// A few words.
+    /// Title of the job, a few words.
     pub title: &'a str,
-    /// What is asked.
+    /// What the author asks for and tells, some sentences.
     pub text: &'a str,
     /// Who owns the supply.
     pub supply_owner: &'a str,
@@ -180,21 +180,21 @@ pub struct Card<'a> {
     pub hints_left: usize,
 }
 
-/// How time runs.
+/// Whether and how fast time runs.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Pace {
-    /// Whether it runs.
+    /// Whether the trainee let it run or paused it.
     pub running: Running,
     /// How many times faster than a clock: 1, 5 or 20.
     pub speed: u32,
 }
 
-/// Whether time runs.
+/// Whether the bench is stepped.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Running {
-    /// It does.
+    /// The bench is stepped fifty times a second, times the speed.
     Running,
-    /// It stands.
+    /// The bench stands at its tick; actions wait until it runs again.
     Paused,
 }
 
@@ -205,7 +205,7 @@ pub struct PartBox {
     /// (`meter.display`, `thermostat.display`, `meter-index.display`). A state's id
     /// (`PART@STATE`) is taken as its part's.
     pub id: String,
-    /// Where it is.
+    /// The box around it, in window points.
     pub rect: Rect,
 }
 

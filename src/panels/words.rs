@@ -1,6 +1,6 @@
 //! States in words: what the eye finds at a part, for names of hot-spots and for lists.
 
-use super::face;
+use super::instrument_display;
 use super::parts::canonical;
 use crate::appliance::safety::{Hose, Jumper};
 use crate::parts::{Fitted, Joint, Level, LowSide, OnOff, Opening, Port, PortFill, Push, Tool};
@@ -26,7 +26,7 @@ fn at_hand(id: &str, seen: &Seen) -> Option<String> {
         return Some(tool_state(tool, seen));
     }
     Some(match id {
-        "meter" => match face::gauge_line(seen.gauge) {
+        "meter" => match instrument_display::gauge_line(seen.gauge) {
             Some(gauge) => t!("meter-shows-beside", display = display(seen), gauge = gauge),
             None => t!("meter-shows", display = display(seen)),
         },
@@ -284,11 +284,7 @@ fn burning(state: Burning) -> &'static str {
 /// A firing level in the trade's words.
 #[must_use]
 pub fn level(level: Level) -> &'static str {
-    match level {
-        Level::Only => t!("level-firing"),
-        Level::Low => t!("level-low-fire"),
-        Level::High => t!("level-high-fire"),
-    }
+    level.choose(t!("level-firing"), t!("level-low-fire"), t!("level-high-fire"))
 }
 
 /// A thermostat's call in words.
@@ -296,9 +292,7 @@ pub fn level(level: Level) -> &'static str {
 pub fn call(call: Option<Level>) -> &'static str {
     match call {
         None => t!("call-none"),
-        Some(Level::Only) => t!("call-heat"),
-        Some(Level::Low) => t!("call-first"),
-        Some(Level::High) => t!("call-second"),
+        Some(level) => level.choose(t!("call-heat"), t!("call-first"), t!("call-second")),
     }
 }
 

@@ -1,4 +1,4 @@
-//! The page at work: strip, coach, drawing with its hot-spots, sheet.
+//! The page at work: top bar, coach, drawing with its hot-spots, sheet.
 
 mod board;
 mod message;
@@ -8,21 +8,21 @@ use egui::{Align2, Area, Order, Rect, Ui, vec2};
 
 use super::captions::captions_ui;
 use super::coach_line::{LineAfter, coach_line_ui};
+use super::command::Command;
+use super::drawing_text::drawing_text_ui;
 use super::end_card::end_card_ui;
-use super::face::face_ui;
-use super::glass::glass_ui;
 use super::hotspots::{self, By, hotspots_ui, spot_id};
+use super::instrument_display::instrument_display_ui;
 use super::keys::{Pressed, keys};
-use super::kit;
-use super::offers::{ask, offers};
+use super::menu::{ask, menu};
 use super::popup::{Opened, PopupAfter, PopupParts, popup_ui};
 use super::settings_page::settings_ui;
 use super::sheet::{Cell, NextFocus};
 use super::sights::sights_ui;
-use super::strip::{Asked, strip_ui};
 use super::theme;
+use super::top_bar::{WindowRequest, top_bar_ui};
 use super::view::{Job, Layout, View};
-use super::wish::Wish;
+use super::widgets;
 use crate::parts::{OnOff, Phase};
 use crate::parts::{Port, Stage};
 
@@ -37,20 +37,20 @@ pub(super) fn work_ui(
     view: &View<'_>,
     job: &Job<'_>,
     state: &mut WorkState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) -> Layout {
     let already = out.len();
     state.follow(job);
-    let mut list = offers(state.chosen.as_deref(), job.seen);
+    let mut list = menu(state.chosen.as_deref(), job.seen);
     state.letters.give(&mut list);
     ask(&mut list, state.asked);
     if let Some(pressed) = keys(root, view.settings, job, &list, out) {
         obey(root, job, state, pressed, out);
     }
-    match strip_ui(root, job, out) {
-        Some(Asked::Hint) => ask_hint(job, state, out),
-        Some(Asked::Sights) => flip(&mut state.sights),
-        Some(Asked::Settings) => flip(&mut state.settings),
+    match top_bar_ui(root, job, out) {
+        Some(WindowRequest::Hint) => ask_hint(job, state, out),
+        Some(WindowRequest::Sights) => flip(&mut state.sights),
+        Some(WindowRequest::Settings) => flip(&mut state.settings),
         None => {}
     }
     let hint = hint(job, state);
@@ -67,8 +67,8 @@ pub(super) fn work_ui(
     let hinted = hint.as_ref().and_then(|hint| hint.part);
     drawing_ui(root, scene, view, job, state, hinted, out);
     board_ui(root, board, view, job, state, &list, out);
-    for wish in out.iter() {
-        if let Wish::Act(action) = wish {
+    for command in out.iter() {
+        if let Command::Act(action) = command {
             state.remembered.did(action);
         }
     }
@@ -79,7 +79,7 @@ pub(super) fn work_ui(
         .and_then(|part| spots.iter().find(|spot| spot.part == part))
         .map(|spot| spot.index);
     state.ask_first(out, already);
-    state.message.wished(job, out.get(already..).unwrap_or_default());
+    state.message.commanded(job, out.get(already..).unwrap_or_default());
     Layout { scene, place: Some(job.seen.place), marked }
 }
 
@@ -90,13 +90,13 @@ fn drawing_ui(
     job: &Job<'_>,
     state: &mut WorkState,
     hinted: Option<&str>,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
     if !scene.is_positive() {
         return;
     }
-    glass_ui(root, scene, job);
-    face_ui(root, scene, job);
+    drawing_text_ui(root, scene, job);
+    instrument_display_ui(root, scene, job);
     let labels = view.settings.labels;
     let touched = hotspots_ui(root, scene, job, labels, state.chosen.as_deref(), hinted);
     if let Some(part) = touched.pressed {
@@ -117,20 +117,20 @@ fn drawing_ui(
     end_card_ui(root, scene, job, out);
 }
 
-fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Wish>) {
+fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Command>) {
     let (OnOff::On, Some(part)) = (state.popup, state.chosen.clone()) else { return };
     let spots = hotspots::spots(scene, job.seen.place, job.parts);
     let drawn = spots.iter().find(|spot| spot.part == part).map(|spot| spot.rect);
     state.anchor = drawn.or(state.anchor);
     // The page's list was made before this part was chosen.
-    let mut list = offers(Some(&part), job.seen);
+    let mut list = menu(Some(&part), job.seen);
     state.letters.give(&mut list);
     ask(&mut list, state.asked);
     let middle = Rect::from_center_size(scene.center(), vec2(1.0, 1.0));
     let parts = PopupParts {
         part: &part,
         at: state.anchor.unwrap_or(middle),
-        offers: &list,
+        menu: &list,
         forms: &mut state.forms,
         focus: core::mem::take(&mut state.popup_focus),
         opened: if state.popup_opened == root.ctx().cumulative_frame_nr() {
@@ -164,15 +164,15 @@ fn settings_card(
     scene: Rect,
     view: &View<'_>,
     state: &mut WorkState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
-    Area::new(kit::id("settings"))
+    Area::new(widgets::id("settings"))
         .order(Order::Foreground)
         .pivot(Align2::CENTER_CENTER)
         .fixed_pos(scene.center())
         .constrain_to(scene)
         .show(root.ctx(), |ui| {
-            kit::slip().show(ui, |ui| {
+            widgets::slip().show(ui, |ui| {
                 ui.set_width((scene.width() - 60.0).clamp(40.0, 460.0 * theme::factor_of(ui)));
                 egui::ScrollArea::vertical()
                     .id_salt("settings")
@@ -185,7 +185,7 @@ fn settings_card(
         });
 }
 
-fn obey(root: &Ui, job: &Job<'_>, state: &mut WorkState, pressed: Pressed, out: &mut Vec<Wish>) {
+fn obey(root: &Ui, job: &Job<'_>, state: &mut WorkState, pressed: Pressed, out: &mut Vec<Command>) {
     match pressed {
         Pressed::Hint => ask_hint(job, state, out),
         Pressed::Sheet => flip(&mut state.sheet),

@@ -4,7 +4,9 @@
 
 #[macro_use]
 mod named;
+mod cause;
 mod ending;
+mod finding;
 mod names;
 mod reading;
 mod spot;
@@ -13,7 +15,9 @@ mod table;
 
 pub use crate::appliance::level::{Level, Levels, is_staged};
 pub use crate::appliance::test_point::{Port, Stage};
+pub use cause::{Cause, SystemPart};
 pub use ending::Ending;
+pub use finding::{Answer, Backing, Sight, WrittenFinding};
 pub use names::{Door, HandValve, Joint, OtherAppliance, Place, Screw, Subject, Tool, Window};
 pub use reading::{JointVerdict, Phase, Reading};
 pub use spot::{Range, Spot};

@@ -1,5 +1,6 @@
 //! Places, parts and tools by name.
 
+use crate::appliance::level::Level;
 use crate::appliance::test_point::Port;
 use enum_map::Enum;
 use serde::{Deserialize, Serialize};
@@ -55,6 +56,34 @@ named! {
         High = "high-screw", t!("part-high-screw");
         /// The supply regulator's, in the yard.
         Supply = "supply-screw", t!("part-supply-screw");
+    }
+}
+
+impl Level {
+    /// The id of the cap over its screw in the drawings.
+    #[must_use]
+    pub fn cap_id(self) -> &'static str {
+        self.choose("regulator-cap", "low-cap", "high-cap")
+    }
+
+    /// The id of its pressure switch in the drawings.
+    #[must_use]
+    pub fn switch_id(self) -> &'static str {
+        self.choose("pressure-switch", "pressure-switch-low", "pressure-switch-high")
+    }
+
+    /// The screw under its spring.
+    #[must_use]
+    pub fn screw(self) -> Screw {
+        self.choose(Screw::Only, Screw::Low, Screw::High)
+    }
+}
+
+impl Screw {
+    /// The level whose spring it loads; none for the supply regulator's.
+    #[must_use]
+    pub fn level(self) -> Option<Level> {
+        Level::ALL.into_iter().find(|level| level.screw() == self)
     }
 }
 

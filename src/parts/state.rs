@@ -2,9 +2,6 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::names::Screw;
-use crate::appliance::level::Level;
-
 /// Switch with two places.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -91,51 +88,6 @@ pub enum LowSide {
     Air,
     /// On the tap of the burner box.
     BurnerBox,
-}
-
-impl Level {
-    /// The id of the cap over that screw in the drawings.
-    #[must_use]
-    pub fn cap_id(self) -> &'static str {
-        match self {
-            Self::Only => "regulator-cap",
-            Self::Low => "low-cap",
-            Self::High => "high-cap",
-        }
-    }
-
-    /// The id of its pressure switch in the drawings.
-    #[must_use]
-    pub fn switch_id(self) -> &'static str {
-        match self {
-            Self::Only => "pressure-switch",
-            Self::Low => "pressure-switch-low",
-            Self::High => "pressure-switch-high",
-        }
-    }
-
-    /// The screw under its spring.
-    #[must_use]
-    pub fn screw(self) -> Screw {
-        match self {
-            Self::Only => Screw::Only,
-            Self::Low => Screw::Low,
-            Self::High => Screw::High,
-        }
-    }
-}
-
-impl Screw {
-    /// The level whose spring it loads; none for the supply regulator's.
-    #[must_use]
-    pub fn level(self) -> Option<Level> {
-        match self {
-            Self::Only => Some(Level::Only),
-            Self::Low => Some(Level::Low),
-            Self::High => Some(Level::High),
-            Self::Supply => None,
-        }
-    }
 }
 
 /// What is in a port.

@@ -24,10 +24,10 @@ pub mod flame;
 
 use super::fluid::Gas;
 
-/// A share, 0–1.
+/// A share or a volume fraction, 0–1.
 pub type Fraction = f64;
 
-/// Oxygen in air.
+/// Oxygen in air, as a volume fraction.
 const O2_IN_AIR: f64 = 0.2095;
 /// Oxygen in air as the trade's air-free rule rounds it.
 const O2_IN_AIR_RULE: f64 = 0.209;

@@ -30,7 +30,7 @@ const STILL_W_K: f64 = 12.0;
 /// Flame above metal at the hot end, in kelvins (about 50 % excess air).
 const HOT_END_K: f64 = 1500.0;
 
-/// A heat exchanger.
+/// A heat exchanger as one mass of metal that blown air cools.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Exchanger {
     capacity_j_k: f64,

@@ -80,9 +80,9 @@ impl PipeMaterial {
 /// A fitting that adds equivalent length to a run (IFGC Table A.2.2, screwed fittings).
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Fitting {
-    /// 45° elbow.
+    /// 45° elbow, screwed: 14 diameters.
     Elbow45,
-    /// 90° elbow.
+    /// 90° elbow, screwed: 30 diameters.
     Elbow90,
     /// 180° close return bend.
     ReturnBend,

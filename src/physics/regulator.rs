@@ -46,7 +46,7 @@ pub enum InletEffect {
     Opens,
     /// Towards closed: the outlet falls as the inlet rises.
     Closes,
-    /// Balanced seat.
+    /// Neither way: the seat is balanced.
     None,
 }
 
@@ -173,7 +173,7 @@ impl Regulator {
         regulator
     }
 
-    /// The fixed parts.
+    /// The fixed parts that it was built from or last changed to.
     #[must_use]
     pub fn spec(&self) -> &RegulatorSpec {
         &self.spec

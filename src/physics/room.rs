@@ -47,9 +47,9 @@ const DOOR_ACH: f64 = 15.0;
 pub enum Zone {
     /// Around burners and gas valve.
     Vestibule,
-    /// Above the floor.
+    /// The lowest 15 % of the room's height.
     Floor,
-    /// At breathing height.
+    /// The rest of the room, where people breathe.
     Breathing,
 }
 
@@ -61,11 +61,11 @@ impl Zone {
 /// Gas that escapes, by where it comes out, in standard m³/s.
 #[derive(Debug, Clone, Copy, PartialEq, Default)]
 pub struct Leaks {
-    /// In the vestibule.
+    /// Into the burner vestibule, in standard m³/s.
     pub vestibule_m3_s: f64,
-    /// Near the floor.
+    /// Into the floor zone, in standard m³/s.
     pub floor_m3_s: f64,
-    /// At breathing height.
+    /// Into the breathing zone, in standard m³/s.
     pub breathing_m3_s: f64,
 }
 
@@ -97,7 +97,7 @@ impl From<bool> for Ventilation {
 /// Gas that takes fire.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct RoomFire {
-    /// Where it starts.
+    /// The zone whose gas takes fire.
     pub zone: Zone,
     /// Gas in that zone, in m³.
     pub gas_m3: f64,

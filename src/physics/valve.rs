@@ -78,7 +78,7 @@ impl HandleAngle {
 }
 
 impl core::fmt::Display for HandleAngle {
-    /// As `45°`.
+    /// Degrees from shut, such as `45°`.
     fn fmt(&self, f: &mut core::fmt::Formatter<'_>) -> core::fmt::Result {
         write!(f, "{}°", self.0)
     }
@@ -88,9 +88,9 @@ impl core::fmt::Display for HandleAngle {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, serde::Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum HandValveKind {
-    /// Full-port ball valve.
+    /// Full-port ball valve: 3 diameters of pipe when open, sealed up to 6°.
     Ball,
-    /// Plug cock.
+    /// Plug valve: 18 diameters of pipe when open, sealed up to 4°.
     PlugCock,
 }
 

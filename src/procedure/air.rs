@@ -12,6 +12,16 @@ pub(super) fn looked(seen: &Seen, memory: &Memory, subject: Subject) -> Step {
     if seen.sheet.note(subject).is_some_and(|note| note.tick >= done) {
         return Step::Met;
     }
+    look(seen, memory, subject)
+}
+
+/// Something looked at since the person came here: flames and lamp change from hour to hour.
+pub(super) fn looked_here(seen: &Seen, memory: &Memory, subject: Subject) -> Step {
+    if memory.looked.contains(&subject) { Step::Met } else { look(seen, memory, subject) }
+}
+
+/// A close look, with what stands in front of it out of the way.
+fn look(seen: &Seen, memory: &Memory, subject: Subject) -> Step {
     let burner_door_off = || isolate::door(seen, memory, Door::Burner, Fitted::Off);
     let there = || match subject {
         Subject::Orifices | Subject::SpringMark | Subject::LowGasSwitch => {

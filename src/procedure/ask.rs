@@ -1,7 +1,7 @@
 //! A goal asked for its next step: through its parts, or by itself.
 
 use super::goal::{Goal, Step, at, hand_empty, in_hand};
-use super::{Memory, air, fire, isolate, joint, meter, port, restore};
+use super::{Awaited, Memory, air, fire, isolate, joint, meter, port, restore};
 use crate::parts::{Door, Fitted, HandValve, Level, OnOff, Opening, OtherAppliance};
 use crate::senses::seen::Seen;
 
@@ -37,8 +37,6 @@ impl Goal {
                 Self::Door(Door::Blower, Fitted::On),
                 Self::Power(OnOff::On),
             ],
-            Self::Hooked(port) => vec![Self::HoseOn(port), Self::GasOn],
-            Self::Proven(port) => joint::proven(memory, port),
             Self::Others(to) => {
                 vec![
                     Self::Other(OtherAppliance::WaterHeater, to),
@@ -62,6 +60,7 @@ impl Goal {
             | Self::HandEmpty
             | Self::InHand(_)
             | Self::Looked(_)
+            | Self::LookedHere(_)
             | Self::Smelt(_)
             | Self::HeatOff
             | Self::Standing
@@ -71,11 +70,13 @@ impl Goal {
             | Self::ValveSwitch(_)
             | Self::Jumper(_)
             | Self::Aired(_)
+            | Self::MeterOn
             | Self::MeterWarm
             | Self::MeterReady
             | Self::PlugOut(_)
             | Self::AdapterIn(_)
             | Self::HoseOn(_)
+            | Self::HoseOnAsFound(_)
             | Self::HoseOff
             | Self::AdapterOut(_)
             | Self::Closed(_)
@@ -87,7 +88,8 @@ impl Goal {
             | Self::Capped(_)
             | Self::Uncapped(_)
             | Self::Told(_)
-            | Self::Tagged => return None,
+            | Self::Tagged
+            | Self::FindingWritten => return None,
         })
     }
 
@@ -98,6 +100,7 @@ impl Goal {
             Self::HandEmpty => hand_empty(seen),
             Self::InHand(tool) => in_hand(seen, tool),
             Self::Looked(subject) => air::looked(seen, memory, subject),
+            Self::LookedHere(subject) => air::looked_here(seen, memory, subject),
             Self::Smelt(height) => air::smelt(memory, height),
             Self::HeatOff => isolate::heat_off(seen, memory),
             Self::Standing => isolate::standing(seen, memory),
@@ -107,11 +110,13 @@ impl Goal {
             Self::ValveSwitch(to) => isolate::valve_switch(seen, memory, to),
             Self::Jumper(to) => isolate::jumper(seen, memory, to),
             Self::Aired(to) => air::window(seen, memory, to),
+            Self::MeterOn => meter::on(seen, memory),
             Self::MeterWarm => meter::warm(seen, memory),
             Self::MeterReady => meter::ready(seen, memory),
             Self::PlugOut(port) => port::plug_out(seen, memory, port),
             Self::AdapterIn(port) => port::adapter_in(seen, memory, port),
-            Self::HoseOn(port) => port::hose_on(seen, memory, port),
+            Self::HoseOn(port) => port::ready_on(seen, memory, port),
+            Self::HoseOnAsFound(port) => port::hose_on(seen, memory, port, || Step::Met),
             Self::HoseOff => port::hose_off(seen, memory),
             Self::AdapterOut(port) => port::adapter_out(seen, memory, port),
             Self::Closed(port) => port::closed(seen, memory, port),
@@ -124,11 +129,11 @@ impl Goal {
             Self::Uncapped(screw) => restore::uncapped(seen, memory, screw),
             Self::Told(topic) => restore::told(seen, memory, topic),
             Self::Tagged => restore::tagged(seen, memory),
+            Self::FindingWritten if seen.sheet.findings.is_empty() => Step::Wait(Awaited::Finding),
+            Self::FindingWritten => Step::Met,
             // What has parts is asked through them.
             Self::Isolated
             | Self::GasOn
-            | Self::Hooked(_)
-            | Self::Proven(_)
             | Self::Others(_)
             | Self::Burning(..)
             | Self::Stopped

@@ -27,6 +27,8 @@ pub enum Awaited {
     Light,
     /// The thermostat follows its setpoint.
     Call,
+    /// A finding is thought out and written: nobody can say it for another.
+    Finding,
 }
 
 impl Awaited {
@@ -39,7 +41,7 @@ impl Awaited {
             Self::Bleed => 240.0,
             Self::Trickle | Self::MeterRests | Self::Call => 10.0,
             Self::MeterWakes => 30.0,
-            Self::MeterWarms => 3600.0,
+            Self::MeterWarms | Self::Finding => 3600.0,
             Self::Dwell => 30.0,
             Self::Light => LIGHT_UP_S,
         }

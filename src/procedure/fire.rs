@@ -11,6 +11,8 @@ use crate::senses::seen::{HallSeen, Seen, Sound};
 
 /// How far above the room the setpoint stands for a call of the first stage, in half degrees.
 pub const ABOVE_FIRST_HALF_F: i16 = 3;
+/// The least that calls the first stage whatever the display rounds, in half degrees.
+const ABOVE_LEAST_HALF_F: i16 = 2;
 /// The same for both stages.
 pub const ABOVE_BOTH_HALF_F: i16 = 10;
 /// Setpoints that a thermostat takes, in half degrees Fahrenheit.
@@ -35,7 +37,7 @@ pub(super) fn burning(level: Option<Level>, means: Means) -> Vec<Goal> {
         (Some(above), Means::Wire) if !above.is_first() => {
             vec![Goal::GasOn, called, Goal::Jumper(Fitted::On), Goal::Lit(level)]
         }
-        (Some(_), Means::Wire | Means::Thermostat) => {
+        (Some(_), Means::Wire | Means::Thermostat | Means::LeastSetpoint) => {
             vec![Goal::GasOn, Goal::Jumper(Fitted::Off), called, Goal::Lit(level)]
         }
     }
@@ -58,7 +60,9 @@ pub(super) fn called(seen: &Seen, memory: &Memory, level: Option<Level>, means: 
     let first_only = (1..LASTS_HALF_F).contains(&above);
     let above = level.filter(|level| !level.is_first());
     let met = match (above, means) {
-        (Some(_), Means::Thermostat) => memory.is_called(|call| call == level),
+        (Some(_), Means::Thermostat | Means::LeastSetpoint) => {
+            memory.is_called(|call| call == level)
+        }
         (Some(_), Means::Wire) => lasts && memory.is_called(|call| call.is_some()),
         (None, _) => first_only && memory.is_called(|call| call.is_some_and(Level::is_first)),
     };
@@ -69,6 +73,7 @@ pub(super) fn called(seen: &Seen, memory: &Memory, level: Option<Level>, means: 
     let by_half_f = match (above, hall.call) {
         (Some(_), _) => ABOVE_BOTH_HALF_F,
         (None, Some(called)) if !called.is_first() && hall.mode == OnOff::On => 0,
+        (None, _) if means == Means::LeastSetpoint => ABOVE_LEAST_HALF_F,
         (None, _) => ABOVE_FIRST_HALF_F,
     };
     let wanted = above_room(hall, by_half_f);

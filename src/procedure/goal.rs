@@ -14,6 +14,9 @@ use crate::senses::seen::Seen;
 pub enum Means {
     /// By the thermostat's setpoint.
     Thermostat,
+    /// By the setpoint, no further above the room than a call of the first level needs: a room that
+    /// cools meanwhile calls no other level.
+    LeastSetpoint,
     /// By the wire between R and W2, with a call of the thermostat.
     Wire,
 }
@@ -29,6 +32,8 @@ pub enum Goal {
     InHand(Tool),
     /// Something was looked at closely, with what stands in front of it out of the way.
     Looked(Subject),
+    /// The same since the person came here, whatever was noted before.
+    LookedHere(Subject),
     /// The air was smelt at a height since the person came here.
     Smelt(Height),
     /// The thermostat's heat switch is off.
@@ -51,6 +56,8 @@ pub enum Goal {
     Aired(Opening),
     /// Manual valve open, valve switch on, blower door and power on.
     GasOn,
+    /// The manometer is on and past its first moments.
+    MeterOn,
     /// The manometer has been on for so long that its zero no longer drifts.
     MeterWarm,
     /// The manometer is on, shows inches of water and was zeroed in open air.
@@ -59,20 +66,18 @@ pub enum Goal {
     PlugOut(Port),
     /// The adapter is in a port.
     AdapterIn(Port),
-    /// The hose is on a port, pushed fully on.
+    /// The hose is on a port, pushed fully on, the manometer ready before.
     HoseOn(Port),
+    /// The hose is on a port, pushed fully on, the manometer left as it came out of the bag.
+    HoseOnAsFound(Port),
     /// The hose is off, with no pressure left in it.
     HoseOff,
     /// The adapter is out of a port.
     AdapterOut(Port),
     /// A plug is in a port and snug.
     Closed(Port),
-    /// The hose is on a port and gas is given back.
-    Hooked(Port),
     /// A joint was brushed with leak fluid, watched, written down and wiped.
     JointChecked(Joint),
-    /// A port's joint was proven at its working pressure.
-    Proven(Port),
     /// Another appliance of the house, on or off.
     Other(OtherAppliance, OnOff),
     /// All other appliances, on or off.
@@ -99,6 +104,8 @@ pub enum Goal {
     Told(Topic),
     /// The warning tag hangs.
     Tagged,
+    /// What was wrong stands on the job sheet, or that nothing was.
+    FindingWritten,
 }
 
 /// The answer of a goal.

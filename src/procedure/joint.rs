@@ -1,10 +1,9 @@
-//! Leak fluid on a joint: brushed, watched, written down, wiped; with the pressure on it that it
-//! works at.
+//! Leak fluid on a joint: brushed, watched, written down, wiped.
 
 use super::goal::{after, at_furnace, at_valve, in_hand};
-use super::{Awaited, Goal, Means, Memory, Step, isolate};
+use super::{Awaited, Memory, Step, isolate};
 use crate::hands::action::Action;
-use crate::parts::{Door, Fitted, HandValve, Joint, JointVerdict, Level, Opening, Port, Tool};
+use crate::parts::{Door, Fitted, Joint, JointVerdict, Tool};
 use crate::senses::seen::{FluidSeen, Seen};
 
 /// How long leak fluid is watched, in seconds (common practice: ten at least).
@@ -44,17 +43,4 @@ pub(super) fn checked(seen: &Seen, memory: &Memory, joint: Joint) -> Step {
             dwell.then(memory, || Step::Do(Action::WriteJoint { joint, verdict }))
         }
     })
-}
-
-/// A port's joint proven at its working pressure: the inlet's with the manual valve open, the
-/// manifold's while the burners fire on high.
-pub(super) fn proven(memory: &Memory, port: Port) -> Vec<Goal> {
-    if memory.is_proven(port) && memory.brushed.is_none() {
-        return Vec::new();
-    }
-    let working = match port {
-        Port::Inlet => Goal::Valve(HandValve::Furnace, Opening::Open),
-        Port::Manifold => Goal::Burning(Some(Level::High), Means::Wire),
-    };
-    vec![working, Goal::JointChecked(port.joint())]
 }

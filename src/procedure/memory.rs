@@ -3,7 +3,7 @@
 use super::awaited::Awaited;
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep, Topic};
-use crate::parts::{Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port};
+use crate::parts::{Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port, Subject};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{Burning, Display, FurnaceSeen, HallSeen, Seen};
 use crate::units::TICKS_PER_S;
@@ -107,6 +107,8 @@ pub struct Memory {
     pub(super) meter_rest: Option<(i32, u64)>,
     /// The heights at which the air was smelt since the person came here.
     pub(super) smelt: Vec<Height>,
+    /// What was looked at closely since the person came here.
+    pub(super) looked: Vec<Subject>,
     /// What the householder was told.
     pub(super) told: Vec<Topic>,
     /// The joint that was brushed with leak fluid last, and when, in ticks.
@@ -208,7 +210,11 @@ impl Memory {
     /// Takes in what is being done.
     pub fn did(&mut self, action: &Action) {
         match action {
-            Action::Go(_) => self.smelt.clear(),
+            Action::Go(_) => {
+                self.smelt.clear();
+                self.looked.clear();
+            }
+            Action::Look(subject) => self.looked.push(*subject),
             Action::Sniff(height) => self.smelt.push(*height),
             Action::HandValve { .. } => self.valve_tick = self.tick,
             Action::MeterZero => self.zeroed_tick = self.hose.is_none().then_some(self.tick),
@@ -235,8 +241,7 @@ impl Memory {
             Action::Mend(_) => {
                 (self.checked, self.brushed, self.meter_rest) = (None, None, None);
             }
-            Action::Look(_)
-            | Action::Probe(_)
+            Action::Probe(_)
             | Action::Take(_)
             | Action::PutDown
             | Action::Window { .. }
@@ -260,6 +265,8 @@ impl Memory {
             | Action::Gauge(_)
             | Action::FillColumn
             | Action::Write(_)
+            | Action::WriteFinding(_)
+            | Action::StrikeFinding(_)
             | Action::Tag(_)
             | Action::Call(_)
             | Action::HandOver(_) => {}

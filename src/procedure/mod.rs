@@ -6,7 +6,7 @@
 //!
 //! Everything that brings a furnace somewhere asks here: the coach says the step of the first goal
 //! that is not met, the reference technician pursues the goals of its plan one after the other with
-//! a [`Pursuit`].
+//! a [`Pursuit`], and so do the tools that measure a bench.
 //!
 //! The order inside a goal is the trade's (common practice): call off, wait until everything stands,
 //! power, manual valve, valve switch before a port is opened; hose off before the adapter, adapter

@@ -78,8 +78,19 @@ pub(super) fn adapter_in(seen: &Seen, memory: &Memory, port: Port) -> Step {
     })
 }
 
-/// The hose on, pushed fully on, the manometer ready before. The other port is closed before.
-pub(super) fn hose_on(seen: &Seen, memory: &Memory, port: Port) -> Step {
+/// The hose on, with the manometer ready before.
+pub(super) fn ready_on(seen: &Seen, memory: &Memory, port: Port) -> Step {
+    hose_on(seen, memory, port, || meter::ready(seen, memory))
+}
+
+/// The hose on, pushed fully on; the manometer is made as it must be before. The other port is
+/// closed before that.
+pub(super) fn hose_on(
+    seen: &Seen,
+    memory: &Memory,
+    port: Port,
+    meter: impl FnOnce() -> Step,
+) -> Step {
     match seen.meter.hose {
         Some((other, Push::Fully | Push::Halfway)) if other != port => closed(seen, memory, other),
         Some((_, Push::Fully)) => {
@@ -95,7 +106,7 @@ pub(super) fn hose_on(seen: &Seen, memory: &Memory, port: Port) -> Step {
         None => Goal::Isolated
             .step(seen, memory)
             .then(memory, || other_closed(seen, memory, port))
-            .then(memory, || meter::ready(seen, memory))
+            .then(memory, meter)
             .then(memory, || adapter_in(seen, memory, port))
             .then(memory, || {
                 let hose = Action::HoseOn { port, push: Push::Fully };

@@ -15,6 +15,8 @@ pub struct Pursuit {
     began: bool,
     walks_ticks: u64,
     waited: Option<(Awaited, f64)>,
+    /// What is waited for longer than usual, in seconds.
+    patience: Option<(Awaited, f64)>,
     /// What was waited for in vain.
     late: Option<Awaited>,
     last: Option<Action>,
@@ -37,7 +39,33 @@ impl Pursuit {
     /// Begins to pursue a goal, with nothing tried yet.
     #[must_use]
     pub fn new(goal: Goal) -> Self {
-        Self { goal, began: false, walks_ticks: 0, waited: None, late: None, last: None }
+        Self {
+            goal,
+            began: false,
+            walks_ticks: 0,
+            waited: None,
+            patience: None,
+            late: None,
+            last: None,
+        }
+    }
+
+    /// The same with one thing waited for as long as this, in seconds, where it does not come.
+    #[must_use]
+    pub fn patient(self, awaited: Awaited, at_most_s: f64) -> Self {
+        Self { patience: Some((awaited, at_most_s)), ..self }
+    }
+
+    /// The goal that is pursued.
+    #[must_use]
+    pub fn goal(&self) -> Goal {
+        self.goal
+    }
+
+    /// Whether its first step was asked for already.
+    #[must_use]
+    pub fn has_begun(&self) -> bool {
+        self.began
     }
 
     /// What to do now. An action that was done and changed nothing is not repeated: the pursuit
@@ -86,6 +114,7 @@ impl Pursuit {
             Some(_) | None => 0.0,
         };
         self.waited = Some((awaited, waited_s + TICK_S));
-        waited_s >= awaited.at_most_s()
+        let patience = self.patience.filter(|(one, _)| *one == awaited);
+        waited_s >= patience.map_or(awaited.at_most_s(), |(_, at_most_s)| at_most_s)
     }
 }

@@ -72,9 +72,9 @@ impl FaultCode {
 /// after it is judged.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Fault {
-    /// What kind.
+    /// The kind of fault, for programs.
     pub code: FaultCode,
-    /// Line, from 1.
+    /// Line of the file, from 1 (the header).
     pub line: usize,
     /// Column in bytes, from 1; 1 where the whole line is meant.
     pub column: usize,

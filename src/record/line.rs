@@ -6,7 +6,7 @@ use super::FORMAT;
 use super::chain::is_lower_hex;
 use crate::hands::action::Action;
 
-/// The first line.
+/// The first line of a record: what was played, by whom, with which program.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Header {
     /// Version of the program that wrote the record.
@@ -29,7 +29,7 @@ pub struct ScenarioText {
     pub id: String,
     /// The hash of its text: BLAKE3 in hexadecimal.
     pub hash: String,
-    /// Its text.
+    /// The whole RON text of the scenario, so that a record can be replayed without the file.
     pub text: String,
 }
 
@@ -52,7 +52,7 @@ pub enum Help {
 }
 
 impl Help {
-    /// In a word.
+    /// The help as the debrief and the command line name it.
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
@@ -65,9 +65,9 @@ impl Help {
 /// A line after the header.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Line {
-    /// When, in ticks.
+    /// Ticks of 20 ms since the attempt began.
     pub tick: u64,
-    /// What.
+    /// What happened at that tick.
     pub what: What,
 }
 
@@ -80,9 +80,9 @@ pub enum What {
     Mark(u64),
     /// Something beside the bench.
     Note(Note),
-    /// The attempt ended.
+    /// The attempt ended; no line may follow.
     End {
-        /// How.
+        /// How the attempt came to its end.
         how: Ended,
         /// The digest of the bench then.
         digest: u64,
@@ -125,7 +125,7 @@ impl Ended {
         }
     }
 
-    /// In words.
+    /// The ending as lists of attempts name it.
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {

@@ -9,7 +9,7 @@ use super::{FORMAT, MAX_BYTES, MAX_HEADER_BYTES, MAX_LINE_BYTES, MAX_LINES, VERS
 /// A record that has been read.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Record {
-    /// Its header.
+    /// The first line: scenario, seed, learner and program.
     pub header: Header,
     /// The version of the model that it was played with; none in version 1 of the format.
     pub model: Option<u32>,
@@ -212,7 +212,7 @@ fn malformed(error: &serde_json::Error, number: usize) -> Fault {
 
 /// The field or word that a message is about: what it names in backticks at its beginning.
 fn named(message: &str) -> String {
-    let about = ["unknown ", "missing ", "duplicate "].iter().any(|word| message.starts_with(word));
+    let about = matches!(message.split(' ').next(), Some("unknown" | "missing" | "duplicate"));
     let word = message.split('`').nth(1).filter(|_| about);
     word.unwrap_or("").chars().take(60).collect()
 }

@@ -21,7 +21,7 @@ pub trait Sink {
 /// Why a line could not be kept, or written at all.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SinkError {
-    /// In words.
+    /// The reason in a sentence, for a person.
     pub message: String,
 }
 

@@ -25,9 +25,9 @@ pub struct RuleBook {
 pub struct RuleBookError {
     /// Line, from 1; 0 when the fault is not in one place.
     pub line: usize,
-    /// Column, from 1.
+    /// Column in characters, from 1.
     pub column: usize,
-    /// What is wrong there.
+    /// What is wrong, in a sentence.
     pub message: String,
 }
 

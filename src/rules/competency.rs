@@ -8,7 +8,7 @@ use serde::{Serialize, Serializer};
 
 use crate::words::Id;
 
-/// A competency.
+/// One thing that a job can show somebody to be able to do.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub struct Competency {
     /// Its id, `C01` to `C22`, as rules and scenarios name it.

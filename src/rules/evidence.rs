@@ -89,6 +89,10 @@ pub enum Sealing {
     JointCheckedWrongly,
     /// Bubbles grew and the joint was left.
     BubblesLeft,
+    /// A joint stands on the sheet as leaking and is in use, or as tight where bubbles grew.
+    JointVerdict,
+    /// Fluid was put on a joint, and what it showed was neither written nor wiped off.
+    JointNotJudged,
     /// The joint with the manometer's adapter was not checked; at the manifold port within this
     /// time of lighting.
     TestJointUnchecked(TimeSpan),
@@ -97,8 +101,8 @@ pub enum Sealing {
 /// Numbers on the job sheet.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
 pub enum Writing {
-    /// A reading was written for a port that the meter was not on.
-    WrongPort,
+    /// A number was written that is not what the meter showed there, in this way.
+    Number(Slip),
     /// A reading was written with a meter that was off by more than this.
     MeterOff(Pressure),
     /// A reading was written with the hose over the first barb only.
@@ -107,16 +111,6 @@ pub enum Writing {
     ZeroedUnderPressure(Pressure),
     /// A reading was written at another port without a new zero.
     NotZeroedAnew,
-    /// A number was written in a unit that the meter did not show it in.
-    WrongUnit,
-    /// A number was written that stands at one leg of the water column alone.
-    OneLegRead,
-    /// A number was written before it had settled.
-    ReadUnsettled,
-    /// A reading was written for a stage that did not burn.
-    WrongStage,
-    /// A number was written that the meter never showed there.
-    Invented,
     /// A gauge got more pressure than it takes.
     GaugeOverstrained,
     /// The meter's dial was timed while other appliances drew gas.
@@ -130,6 +124,10 @@ pub enum Writing {
 pub enum Unread {
     /// Low or high was never read at the manifold.
     StageNeverRead,
+    /// The inlet was not read in each state of the furnace alone: at rest, and on each level.
+    InletStateUnread,
+    /// Numbers were written, and none of them as found.
+    NothingAsFound,
     /// The inlet was never read while the furnace fired.
     NeverReadRunning,
     /// The inlet was never read with the others on.
@@ -150,13 +148,15 @@ pub enum Unread {
 pub enum Setting {
     /// A stage screw was turned before its pressure was written as found.
     TurnedBeforeFound,
-    /// A stage screw was turned before the inlet was read running.
+    /// A stage screw was turned before the inlet was read on its level, or the trainee's own supply
+    /// screw before the inlet was read at rest and under load.
     TurnedBeforeInlet,
+    /// A screw was turned with no number on the meter to turn it by.
+    TurnedUnseen,
     /// A stage is set above its band with something else holding its pressure down.
     Cranked,
-    /// A stage is left outside its band; grave when the furnace is over-fired by more than this
-    /// share of the plate's input.
-    LeftOutsideBand(f64),
+    /// A stage is left outside its band; grave when it over-fires far above the plate.
+    LeftOutsideBand,
     /// A screw was turned more than half a turn at once; turns within this time of each other count
     /// as one.
     BigJumps(TimeSpan),
@@ -206,16 +206,14 @@ pub enum Mending {
     /// More sound things than so many were cleaned, cleared or joined anew.
     CareOnSuspicion(usize),
     /// The furnace was handed over in use with a fault that a repair would have mended; grave when
-    /// it leaves gas leaking, carbon monoxide over this limit in parts per million, or the furnace
-    /// over-fired by more than this share of the plate's input.
-    FaultLeft(f64, f64),
+    /// it leaves gas leaking, carbon monoxide over its limit, or the furnace far over-fired.
+    FaultLeft,
     /// A fault between the gas and the number on the display was never mended.
     MeterFaultLeft,
-    /// The furnace was left to burn with more carbon monoxide in its flue than this, in parts per
-    /// million air-free.
-    CarbonMonoxideLeft(f64),
-    /// The furnace was left to burn above the plate's input by more than this share of it.
-    OverFiredLeft(f64),
+    /// The furnace was left to burn with carbon monoxide in its flue over its limit.
+    CarbonMonoxideLeft,
+    /// The furnace was left to burn far above the plate's input.
+    OverFiredLeft,
 }
 
 /// How everything was put back.
@@ -249,7 +247,8 @@ pub enum Leaving {
 pub enum Closing {
     /// The owner of the supply was not called though the supply is out of its limits.
     OwnerNotCalled,
-    /// The owner of the supply or the emergency number was called with nothing to tell.
+    /// The owner of the supply was called with nothing wrong with it, or the emergency number with no
+    /// gas in the air.
     NeedlessCall,
     /// Left in use otherwise than the finding asks; grave when it burns on though it must not.
     WrongEnding,
@@ -265,4 +264,42 @@ pub enum Closing {
     DrillNotTold,
     /// Work that was not done was not named at hand-over.
     NotDoneUnsaid,
+    /// What stands on the sheet as wrong, or does not stand there.
+    Finding(OfFinding),
+}
+
+/// What a finding on the sheet, or the want of one, shows.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize, Deserialize)]
+pub enum OfFinding {
+    /// What was wrong stands in no finding.
+    CauseNotNamed,
+    /// A finding names what was not wrong.
+    WrongCause,
+    /// A finding names what was not wrong, and that word does harm.
+    WrongCauseHarms,
+    /// A finding's answer is not what was done.
+    AnswerContradicts,
+    /// Nothing speaks for a finding.
+    Unbacked,
+    /// No finding was written, with nothing wrong.
+    NoneWritten,
+}
+
+/// What a number on the sheet is, where it is not what the meter showed there.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Slip {
+    /// It stood at the other port.
+    OtherPort,
+    /// It stood at that port in another state of the furnace, its valves or the other appliances.
+    OtherState,
+    /// The same digits stood there in another unit.
+    OtherUnit,
+    /// It stands at one leg of the water column alone.
+    OneLeg,
+    /// It was shown there in passing, before the pressure came to rest.
+    Unsettled,
+    /// It is what stood there, rounded or cut off too coarsely to judge the plate by.
+    Coarse,
+    /// Nothing that the meter showed explains it.
+    Unfounded,
 }

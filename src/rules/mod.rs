@@ -7,7 +7,7 @@ mod harm;
 mod scoring;
 
 pub use book::{RuleBook, RuleBookError, shared};
-pub use evidence::Evidence;
+pub use evidence::{Evidence, OfFinding, Slip};
 pub use harm::{Charge, Grade, Harm, Severity};
 pub use scoring::{Cap, CaughtInTime, HarmRow, Repeat, Scoring};
 
@@ -22,13 +22,13 @@ pub enum Family {
     Isolation,
     /// Zero, port, stage, unit, settling.
     Measuring,
-    /// Screws and springs.
+    /// Screws, springs and the turns that they got.
     Adjusting,
-    /// Everything put back.
+    /// Valves, switches, doors and settings put back.
     Restoring,
     /// What is written and said.
     Records,
-    /// Causes and endings.
+    /// Causes that are named, and endings that fit them.
     Diagnosis,
 }
 
@@ -68,7 +68,7 @@ pub enum Essential {
     Isolation,
     /// No gas to an open port.
     NoGasToOpenPort,
-    /// Every number on the sheet is true.
+    /// The meter told the truth, and what it told was written.
     MeterTrue,
     /// Both stages read while they burn.
     BothStagesRead,
@@ -80,7 +80,7 @@ pub enum Essential {
     SupplyInLimits,
     /// Every disturbed joint checked at its own working pressure.
     JointsChecked,
-    /// Ports sealed.
+    /// Both ports closed with their plugs.
     PortsSealed,
     /// Manual valve, valve switch and power as they must be.
     Restored,
@@ -90,11 +90,13 @@ pub enum Essential {
     ConversionProven,
     /// Shut off, tagged, reported or handed over as the finding asks.
     RightEnding,
+    /// What was wrong stands on the sheet by its name.
+    CauseNamed,
 }
 
 impl Essential {
     /// All, in the order of the debrief.
-    pub const ALL: [Self; 14] = [
+    pub const ALL: [Self; 15] = [
         Self::AlarmResponse,
         Self::Isolation,
         Self::NoGasToOpenPort,
@@ -109,6 +111,7 @@ impl Essential {
         Self::NothingBypassed,
         Self::ConversionProven,
         Self::RightEnding,
+        Self::CauseNamed,
     ];
 
     /// As the debrief writes it.
@@ -129,11 +132,12 @@ impl Essential {
             Self::NothingBypassed => t!("essential-nothing-bypassed"),
             Self::ConversionProven => t!("essential-conversion-proven"),
             Self::RightEnding => t!("essential-right-ending"),
+            Self::CauseNamed => t!("essential-cause-named"),
         }
     }
 }
 
-/// A rule of the file, as it is written there.
+/// One rule: the slip, what shows it, the harm that it does and why.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rule {
@@ -161,12 +165,12 @@ pub struct Rule {
     pub claims: Vec<String>,
     /// What the slip is, in a few words.
     pub title: String,
-    /// Question to the evidence that shows it.
+    /// Question that finds it in what happened.
     pub evidence: Evidence,
     /// Rules that this one is a consequence of: when one of them is charged, this one is not.
     #[serde(default)]
     pub follows_from: Vec<String>,
-    /// Why it matters, in a sentence.
+    /// Harm that it guards against, in a sentence.
     pub why: String,
     /// What to practise next.
     pub practise: String,

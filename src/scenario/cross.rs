@@ -1,6 +1,7 @@
 //! Problems that show only when several values are looked at together.
 
 mod card;
+mod causes;
 mod context;
 mod endings;
 mod furnace;
@@ -17,6 +18,11 @@ use crate::appliance::plate::Fuel;
 use crate::rules::Severity;
 use crate::units::PA_PER_INWC;
 use crate::words::decimal;
+
+/// Tells of faults that leave a finding nothing to name. It plays the bench.
+pub(super) fn check_causes(scenario: &Scenario, reader: &mut Reader<'_>) {
+    causes::check(scenario, &mut Cross { reader });
+}
 
 /// Looks at everything together, in every setting that a seed may draw.
 pub(super) fn check(scenario: &Scenario, reader: &mut Reader<'_>) {

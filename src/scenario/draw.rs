@@ -5,7 +5,7 @@ mod seeded;
 mod supply;
 
 pub(super) use furnace::orifice_input_w;
-use seeded::{Draw, SEA_LEVEL_PA};
+use seeded::{SEA_LEVEL_PA, SeededValues};
 
 use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
 use super::value::Vary;
@@ -42,8 +42,7 @@ impl Scenario {
     pub fn draw_healthy(&self, seed: u64) -> Setup {
         let mut right = self.settled(seed).into_owned();
         right.supply.found = None;
-        let set = &mut right.furnace.settings;
-        (set.manifold, set.low, set.high) = (None, None, None);
+        right.furnace.settings.clear();
         right.furnace.springs_fitted = None;
         if right.site.altitude.most() <= PLATE_ORIFICES_M {
             right.furnace.orifice_fitted = None;
@@ -61,25 +60,25 @@ impl Scenario {
     #[must_use]
     pub fn draw_sound(&self, seed: u64) -> Setup {
         let job = &*self.settled(seed);
-        let draw = Draw::new(seed);
-        let gas = supply::gas(draw, &job.gas);
+        let values = SeededValues::new(seed);
+        let gas = supply::gas(values, &job.gas);
         Setup {
             gas,
             fuel: job.gas.fuel,
-            ambient_abs_pa: ambient_abs_pa(draw.get(&job.site.altitude, "site.altitude")),
-            outside_k: draw.get(&job.site.outside, "site.outside"),
-            supply: supply::supply(draw, &job.supply),
-            trunk: supply::runs(draw, &job.trunk, "trunk"),
-            branch: supply::runs(draw, &job.branch, "branch"),
-            other_appliances: supply::other_appliances(draw, job),
-            furnace: furnace::furnace(draw, &job.furnace),
-            house: house(draw, &job.house),
-            meter: manometer(draw, &job.manometer),
-            found: found(draw, job, &job.found),
+            ambient_abs_pa: ambient_abs_pa(values.get(&job.site.altitude, "site.altitude")),
+            outside_k: values.get(&job.site.outside, "site.outside"),
+            supply: supply::supply(values, &job.supply),
+            trunk: supply::runs(values, &job.trunk, "trunk"),
+            branch: supply::runs(values, &job.branch, "branch"),
+            other_appliances: supply::other_appliances(values, job),
+            furnace: furnace::furnace(values, &job.furnace),
+            house: house(values, &job.house),
+            meter: manometer(values, &job.manometer),
+            found: found(values, job, &job.found),
             condition: setup::Condition::default(),
             faults: Vec::new(),
             sound: None,
-            card: card(draw, job, &job.card),
+            card: card(values, job, &job.card),
         }
     }
 }
@@ -89,73 +88,73 @@ fn ambient_abs_pa(height_m: f64) -> f64 {
     SEA_LEVEL_PA * libm::pow(1.0 - 2.255_77e-5 * height_m, 5.255_88)
 }
 
-fn house(draw: Draw, house: &House) -> HouseSetup {
-    let loss_w_k = draw.get(&house.heat_loss, "house.heat_loss") / LOSS_STEP_K;
-    let setpoint_f = f_from_k(draw.get(&house.setpoint, "house.setpoint"));
+fn house(values: SeededValues, house: &House) -> HouseSetup {
+    let loss_w_k = values.get(&house.heat_loss, "house.heat_loss") / LOSS_STEP_K;
+    let setpoint_f = f_from_k(values.get(&house.setpoint, "house.setpoint"));
     HouseSetup {
-        inside_k: draw.get(&house.inside, "house.inside"),
+        inside_k: values.get(&house.inside, "house.inside"),
         loss_w_k,
-        mass_j_k: loss_w_k * draw.get(&house.cooling_time, "house.cooling_time"),
+        mass_j_k: loss_w_k * values.get(&house.cooling_time, "house.cooling_time"),
         setpoint_half_f: small(2.0 * setpoint_f),
-        plant_room_m3: draw.get(&house.plant_room, "house.plant_room"),
-        air_changes_h: draw.get(&house.air_changes, "house.air_changes"),
+        plant_room_m3: values.get(&house.plant_room, "house.plant_room"),
+        air_changes_h: values.get(&house.air_changes, "house.air_changes"),
     }
 }
 
-fn manometer(draw: Draw, it: &Manometer) -> MeterSetup {
+fn manometer(values: SeededValues, it: &Manometer) -> MeterSetup {
     MeterSetup {
-        range_pa: draw.get(&it.range, "manometer.range"),
-        zero_error_pa: draw.get(&it.zero_error, "manometer.zero_error"),
-        drift_pa: draw.get(&it.drift, "manometer.drift"),
-        drift_s: draw.get(&it.drift_time, "manometer.drift_time"),
-        lag_s: draw.get(&it.lag, "manometer.lag"),
+        range_pa: values.get(&it.range, "manometer.range"),
+        zero_error_pa: values.get(&it.zero_error, "manometer.zero_error"),
+        drift_pa: values.get(&it.drift, "manometer.drift"),
+        drift_s: values.get(&it.drift_time, "manometer.drift_time"),
+        lag_s: values.get(&it.lag, "manometer.lag"),
     }
 }
 
-fn found(draw: Draw, scenario: &Scenario, it: &Found) -> setup::Found {
+fn found(values: SeededValues, scenario: &Scenario, it: &Found) -> setup::Found {
     setup::Found {
         manual_valve: HandleAngle::from_deg(small(
-            draw.get(&it.manual_valve, "found.manual_valve"),
+            values.get(&it.manual_valve, "found.manual_valve"),
         ))
         .unwrap_or(HandleAngle::OPEN),
-        valve_switch: draw.pick(&it.valve_switch, "found.valve_switch"),
-        furnace_switch: draw.pick(&it.furnace_switch, "found.furnace_switch"),
-        thermostat_mode: draw.pick(&it.thermostat, "found.thermostat"),
+        valve_switch: values.pick(&it.valve_switch, "found.valve_switch"),
+        furnace_switch: values.pick(&it.furnace_switch, "found.furnace_switch"),
+        thermostat_mode: values.pick(&it.thermostat, "found.thermostat"),
         other_appliances: enum_map! {
             OtherAppliance::WaterHeater => {
-                draw.pick(&scenario.neighbors.water_heater.found, "neighbors.water_heater.found")
+                values.pick(&scenario.neighbors.water_heater.found, "neighbors.water_heater.found")
             }
             OtherAppliance::Range => {
-                draw.pick(&scenario.neighbors.range.found, "neighbors.range.found")
+                values.pick(&scenario.neighbors.range.found, "neighbors.range.found")
             }
         },
-        caps: enum_map! {
-            Screw::Only => draw.pick(&it.regulator_cap, "found.regulator_cap"),
-            Screw::Low => draw.pick(&it.low_cap, "found.low_cap"),
-            Screw::High => draw.pick(&it.high_cap, "found.high_cap"),
-            Screw::Supply => Fitted::On,
-        },
+        caps: EnumMap::from_fn(|screw: Screw| {
+            screw.level().map_or(Fitted::On, |level| {
+                let (path, cap) = it.cap(level);
+                values.pick(cap, path)
+            })
+        }),
         plugs_past_hand: enum_map! {
-            Port::Inlet => draw.get(&it.inlet_plug, "found.inlet_plug"),
-            Port::Manifold => draw.get(&it.manifold_plug, "found.manifold_plug"),
+            Port::Inlet => values.get(&it.inlet_plug, "found.inlet_plug"),
+            Port::Manifold => values.get(&it.manifold_plug, "found.manifold_plug"),
         },
     }
 }
 
-fn card(draw: Draw, scenario: &Scenario, card: &Card) -> JobCard {
+fn card(values: SeededValues, scenario: &Scenario, card: &Card) -> JobCard {
     JobCard {
         title: scenario.title.clone(),
         text: card.text.clone(),
-        heating_value: stated_heat(draw, &card.heating_value),
+        heating_value: stated_heat(values, &card.heating_value),
         supply_owner: card.supply_owner.clone(),
         supply: card.supply,
-        hold_s: draw.get(&card.hold, "card.hold"),
-        settle_s: draw.get(&card.settle, "card.settle"),
+        hold_s: values.get(&card.hold, "card.hold"),
+        settle_s: values.get(&card.settle, "card.settle"),
     }
 }
 
-fn stated_heat(draw: Draw, stated: &StatedHeat) -> setup::StatedHeat {
-    let of = |value: &Option<Vary<_>>, path| value.as_ref().map(|value| draw.get(value, path));
+fn stated_heat(values: SeededValues, stated: &StatedHeat) -> setup::StatedHeat {
+    let of = |value: &Option<Vary<_>>, path| value.as_ref().map(|value| values.get(value, path));
     setup::StatedHeat {
         natural_j_m3: of(&stated.natural, "card.heating_value.natural"),
         propane_j_m3: of(&stated.propane, "card.heating_value.propane"),

@@ -1,8 +1,10 @@
 //! The field reference, made from the declarations themselves.
 
+mod causes;
 mod entry;
 mod shared;
 
+pub(super) use causes::cause_table;
 pub use entry::Told;
 pub use shared::Topic;
 pub(super) use shared::{competency_table, rule_table, scoring_table};
@@ -83,12 +85,14 @@ pub fn explain(wanted: &str) -> Result<String, Option<String>> {
             Topic::Rule(rule) => shared::rule_entry(&mut text, rule),
             Topic::Scoring(scoring) => shared::scoring_entry(&mut text, scoring),
             Topic::Competency(one) => shared::competency_entry(&mut text, one),
+            Topic::Cause(cause) => causes::entry(&mut text, cause),
         }
         text.push('\n');
     }
     match wanted.trim() {
         "rules" => shared::rule_list(&mut text),
         "competencies" => shared::competency_list(&mut text),
+        "causes" => causes::list(&mut text),
         _ => {}
     }
     Ok(text)

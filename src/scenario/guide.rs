@@ -4,7 +4,9 @@
 use core::fmt::Write as _;
 
 use super::draw::orifice_input_w;
-use super::explain::{competency_table, quantities, reference, rule_table, scoring_table};
+use super::explain::{
+    cause_table, competency_table, quantities, reference, rule_table, scoring_table,
+};
 use crate::appliance::plate::Fuel;
 use crate::physics::orifice::DRILLS;
 use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
@@ -24,6 +26,7 @@ const UNITS: &str = include_str!("guide/units.md");
 const DRILLS_HEAD: &str = include_str!("guide/drills.md");
 const SCORING: &str = include_str!("guide/scoring.md");
 const RULES: &str = include_str!("guide/rules.md");
+const CAUSES: &str = include_str!("guide/causes.md");
 const COMPETENCIES: &str = include_str!("guide/competencies.md");
 
 /// Drills of the table: orifices of burners of about 5,000 to 50,000 Btu/h.
@@ -39,7 +42,7 @@ pub fn page() -> String {
         text.push_str(chapter);
     }
     let _ = write!(text, "{COMPETENCIES}{}{SCORING}{}", competency_table(), scoring_table());
-    let _ = write!(text, "{RULES}{}", rule_table());
+    let _ = write!(text, "{RULES}{}{CAUSES}{}", rule_table(), cause_table());
     let _ = write!(text, "{DRILLS_HEAD}{}", drills());
     text.push_str(UNITS);
     for (what, units) in quantities() {

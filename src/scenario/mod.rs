@@ -43,8 +43,8 @@ use source::{MAX_PROBLEMS, Source};
 /// # Errors
 /// Every problem found, warnings among them, in the order of the text; at least one is an error.
 pub fn load(text: &str) -> Result<Scenario, Vec<Problem>> {
-    let (scenario, problems) = examine(text);
-    let sound = problems.iter().all(|problem| problem.severity == ProblemLevel::Warning);
+    let (scenario, problems) = examine(text, For::Playing);
+    let sound = problems.iter().all(is_warning);
     match scenario {
         Some(scenario) if sound => Ok(scenario),
         Some(_) | None => Err(problems),
@@ -54,7 +54,7 @@ pub fn load(text: &str) -> Result<Scenario, Vec<Problem>> {
 /// Every problem of a scenario, in the order of the text; `name` is the file's name for the report.
 #[must_use]
 pub fn check(name: &str, text: &str) -> Vec<Problem> {
-    let (_, mut problems) = examine(text);
+    let (_, mut problems) = examine(text, For::Author);
     for problem in &mut problems {
         name.clone_into(&mut problem.file);
     }
@@ -83,8 +83,21 @@ pub fn text_hash(text: &str) -> String {
     blake3::hash(text.as_bytes()).to_hex().to_string()
 }
 
+/// Whom a scenario is examined for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum For {
+    /// A job that is to be played.
+    Playing,
+    /// An author, who is told as well what only playing the bench shows.
+    Author,
+}
+
+fn is_warning(problem: &Problem) -> bool {
+    problem.severity == ProblemLevel::Warning
+}
+
 /// The scenario, as far as it can be read, and every problem.
-fn examine(text: &str) -> (Option<Scenario>, Vec<Problem>) {
+fn examine(text: &str, whom: For) -> (Option<Scenario>, Vec<Problem>) {
     let source = Source::new(text);
     if let Some(problem) = source.over_limits() {
         return (None, vec![problem]);
@@ -107,6 +120,9 @@ fn examine(text: &str) -> (Option<Scenario>, Vec<Problem>) {
     if problems.is_empty() {
         if let Some(scenario) = &scenario {
             cross::check(scenario, &mut reader);
+            if whom == For::Author && reader.problems.iter().all(is_warning) {
+                cross::check_causes(scenario, &mut reader);
+            }
         }
         problems.extend(source.second_opinion());
         problems.append(&mut reader.problems);

@@ -14,19 +14,6 @@ macro_rules! default_of {
     };
 }
 
-/// The sentence on the default for the documentation.
-macro_rules! default_words {
-    (required) => {
-        "Must be written."
-    };
-    ((derived $words:expr)) => {
-        concat!("Default: found from other fields, `", stringify!($words), "`.")
-    };
-    ($text:literal) => {
-        concat!("Default: `", $text, "`.")
-    };
-}
-
 /// Declares a section: for each field the id of what it means, its type, default (`required`, a
 /// value, or `(derived id)`), and optionally the limits of the model, the usual range with its
 /// source, the most characters of a text, the most values of a list, and for whom a number is the
@@ -37,7 +24,7 @@ macro_rules! section {
             $(
                 $field:ident($field_doc:expr): $kind:ty = $default:tt
                 $(, limits $bottom:literal to $top:literal)?
-                $(, usual $usual_low:literal to $usual_high:literal ($source:expr))?
+                $(, usual $usual_least:literal to $usual_most:literal ($source:expr))?
                 $(, text $most:literal)?
                 $(, entries $entries:literal)?
                 $(, fixed $fixed:expr)?;
@@ -49,9 +36,9 @@ macro_rules! section {
         pub struct $name { $(
             #[doc = concat!("A field of the format, `", stringify!($field_doc), "`.")]
             ///
-            #[doc = $crate::scenario::shape::default_words!($default)]
+            #[doc = concat!("Default: `", stringify!($default), "`.")]
             $(#[doc = concat!("Limits: ", $bottom, " to ", $top, ".")])?
-            $(#[doc = concat!("Usual: ", $usual_low, " to ", $usual_high, ".")])?
+            $(#[doc = concat!("Usual: ", $usual_least, " to ", $usual_most, ".")])?
             pub $field: $kind,
         )+ }
 
@@ -69,7 +56,7 @@ macro_rules! section {
                             default: $crate::scenario::shape::default_of!($default),
                             limits: $crate::scenario::shape::maybe!($(($bottom, $top))?),
                             usual: $crate::scenario::shape::maybe!(
-                                $(($usual_low, $usual_high, $source))?
+                                $(($usual_least, $usual_most, $source))?
                             ),
                             most: $crate::scenario::shape::maybe!($($most)?),
                             entries: $crate::scenario::shape::maybe!($($entries)?),
@@ -190,4 +177,4 @@ macro_rules! choice {
     )+ };
 }
 
-pub(super) use {choice, default_of, default_words, maybe, section, variants, word_of};
+pub(super) use {choice, default_of, maybe, section, variants, word_of};

@@ -3,8 +3,8 @@
 pub(crate) mod look;
 pub(crate) mod measured;
 pub(crate) mod meter;
+pub mod meter_history;
 pub(crate) mod perceive;
 pub mod seen;
 mod signs;
 mod sounds;
-pub(crate) mod watch;

@@ -11,7 +11,7 @@ use super::seen::{
 };
 use super::signs::{hose_look, plain_signs};
 use super::sounds::sounds;
-use crate::instrument::manometer::MeterFace;
+use crate::instrument::manometer::MeterDisplay;
 use crate::model::{Model, Probe};
 use crate::parts::{
     Door, Fitted, Gauge, HandValve, Height, Joint, OnOff, OtherAppliance, Place, Port, Screw,
@@ -54,9 +54,9 @@ pub(crate) fn seen(model: &Model, sheet: &SheetSeen, over: Option<Over>) -> Seen
 
 fn meter_seen(model: &Model) -> MeterSeen {
     let display = match model.meter.face() {
-        MeterFace::Dark => Display::Dark,
-        MeterFace::Number(shown) => Display::Number(shown),
-        MeterFace::OverRange => Display::OverRange,
+        MeterDisplay::Dark => Display::Dark,
+        MeterDisplay::Number(shown) => Display::Number(shown),
+        MeterDisplay::OverRange => Display::OverRange,
     };
     MeterSeen {
         display,

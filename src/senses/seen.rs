@@ -12,7 +12,7 @@ use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
 use crate::parts::{
     Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, Levels, LowSide, OnOff, Opening,
-    Place, Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool,
+    Place, Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool, WrittenFinding,
 };
 use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};
@@ -168,11 +168,9 @@ impl Sound {
         match self {
             Self::Inducer => t!("sound-inducer"),
             Self::InducerFast => t!("sound-inducer-high"),
-            Self::Burners(level) => match level {
-                Level::Only => t!("sound-burners"),
-                Level::Low => t!("sound-burners-low"),
-                Level::High => t!("sound-burners-high"),
-            },
+            Self::Burners(level) => {
+                level.choose(t!("sound-burners"), t!("sound-burners-low"), t!("sound-burners-high"))
+            }
             Self::Blower => t!("sound-blower"),
             Self::Hiss => t!("sound-hiss"),
             Self::Bang => t!("sound-bang"),
@@ -385,6 +383,10 @@ pub struct SheetSeen {
     pub measured: Vec<WrittenMeasured>,
     /// What was mended, in order.
     pub done: Vec<Done>,
+    /// What was written as wrong, in order. A sheet without a finding is in the digest what it was
+    /// before there were findings.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub findings: Vec<WrittenFinding>,
 }
 
 impl Seen {

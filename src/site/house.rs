@@ -22,7 +22,7 @@ const FIRST_K: f64 = 0.5 / 1.8;
 /// stage's own point.
 const SECOND_K: f64 = 2.0 / 1.8;
 
-/// A house.
+/// Heat of a house: one indoor temperature, one loss to the outside.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct House {
     loss_w_k: f64,

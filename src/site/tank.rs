@@ -36,7 +36,7 @@ const WALL_W_K: f64 = 25.0;
 /// Steel around 1 m³, as heat capacity in J/K.
 const STEEL_J_K: f64 = 1.2e5;
 
-/// A tank.
+/// A propane tank with its liquid, from which the regulator draws vapor.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct Tank {
     capacity_m3: f64,

@@ -44,7 +44,7 @@ pub(super) fn mend_at_manifold(waits_for_open_line: bool) -> Vec<Step> {
         // shut is fired no more, not even to prove a joint that the new one brings anew.
         steps.push(go(Place::GasValve));
         steps.push(think(|me, seen| {
-            if me.know.watch.stays_on() { shut_port(Port::Manifold) } else { close_open(seen) }
+            if me.know.since_call.stays_on() { shut_port(Port::Manifold) } else { close_open(seen) }
         }));
         steps.extend(isolate());
         steps.extend(take(Course::InletAsFound));

@@ -2,6 +2,7 @@
 
 use super::course::Course;
 use super::diagnosis::Diagnosis;
+use super::findings;
 use super::mend::mend;
 use super::mind::Mind;
 use super::step::{Step, act, go, pause, reach, take, think};
@@ -82,7 +83,13 @@ fn come_back() -> Vec<Step> {
 /// to those who were called.
 fn stay_out() -> Vec<Step> {
     let said = HandOver { ending: Ending::ShutOff, not_done: Vec::new() };
-    vec![act(Action::HandOver(said))]
+    vec![
+        think(|me, seen| {
+            me.know.leave_shut_off = true;
+            findings::write(me, seen, true)
+        }),
+        act(Action::HandOver(said)),
+    ]
 }
 
 fn shut_supply(_: &mut Mind, seen: &Seen) -> Vec<Step> {

@@ -81,7 +81,16 @@ fn note_furnace(me: &mut Mind, seen: &Seen) -> Vec<Step> {
             }
             Observation::Label(figures) => me.know.papers.figures = Some(figures.clone()),
             Observation::Delivery(delivery) => me.know.papers.delivery = Some(*delivery),
-            _ => {}
+            Observation::Absent
+            | Observation::SpringsFor(_)
+            | Observation::Orifices { .. }
+            | Observation::Condition(_)
+            | Observation::Connector(_)
+            | Observation::DraftLine { .. }
+            | Observation::Flames(_)
+            | Observation::TankPercent(_)
+            | Observation::Dial { .. }
+            | Observation::Status(_) => {}
         }
     }
     find_by_eye(me, seen);

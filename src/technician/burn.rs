@@ -56,7 +56,7 @@ pub(super) fn valve_shuts() -> Vec<Step> {
     let mut steps = vec![until_at_rest(), go(Place::GasValve)];
     steps.push(think(|me, seen| {
         let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
-        me.know.watch.stray |=
+        me.know.since_call.stray |=
             burners.is_some_and(|it| it.flames.iter().any(|one| one.height > 0.0));
         stays_on(me).unwrap_or_default()
     }));
@@ -97,7 +97,7 @@ fn judge_valve(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 /// The flames stayed on after a call, or the control felt one with the gas shut: the manual valve
 /// shut at once, and another gas valve.
 pub(super) fn stays_on(me: &mut Mind) -> Option<Vec<Step>> {
-    if me.careless || !me.know.watch.stays_on() {
+    if me.careless || !me.know.since_call.stays_on() {
         return None;
     }
     if me.know.has_mended(Repair::ReplaceGasValve) {

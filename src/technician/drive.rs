@@ -24,7 +24,7 @@ pub trait Player {
     fn finished(&self) -> bool;
 }
 
-/// Why playing ended.
+/// Why a player stopped playing.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Stopped {
     /// The job is over.

@@ -107,25 +107,25 @@ fn mend_slow(me: &mut Mind, port: Port) -> Vec<Step> {
         Port::Inlet => me.know.next_of(&[Repair::SwapMeterHose, tap]),
         Port::Manifold => me.know.next_of(&[Repair::SwapMeterHose, tap, Repair::ReplaceGasValve]),
     };
-    match next {
-        Some(Repair::SwapMeterHose) => {
-            me.know.note(Diagnosis::NumberSlow);
-            let mut steps = stop();
-            steps.extend(another_hose(me, port));
-            steps.extend(again(port));
-            steps
-        }
-        Some(repair) if repair == tap => {
-            me.know.note(Diagnosis::NumberSlowAtPort);
-            clean_tap(me, port, tap)
-        }
-        Some(repair) => {
-            me.plan_repair(Diagnosis::PressureSwings, repair);
-            take(Course::MendAtManifold)
-        }
-        None if port == Port::Inlet => Vec::new(),
-        None => give_up(me, Diagnosis::NeverSteady),
+    let Some(repair) = next else {
+        return match port {
+            Port::Inlet => Vec::new(),
+            Port::Manifold => give_up(me, Diagnosis::NeverSteady),
+        };
+    };
+    if repair == tap {
+        me.know.note(Diagnosis::NumberSlowAtPort);
+        return clean_tap(me, port, tap);
     }
+    if repair == Repair::SwapMeterHose {
+        me.know.note(Diagnosis::NumberSlow);
+        let mut steps = stop();
+        steps.extend(another_hose(me, port));
+        steps.extend(again(port));
+        return steps;
+    }
+    me.plan_repair(Diagnosis::PressureSwings, repair);
+    take(Course::MendAtManifold)
 }
 
 /// Burners burn and the meter shows next to nothing there: the hole is stopped up.

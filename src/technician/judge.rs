@@ -3,7 +3,7 @@
 use super::burn::stays_on;
 use super::course::Course;
 use super::diagnosis::Diagnosis;
-use super::know::{HEAD_PA, Watch};
+use super::know::{HEAD_PA, SinceCall};
 use super::mend::mend_all;
 use super::mind::Mind;
 use super::screw::{MOST_TRIES, turn_back};
@@ -79,7 +79,7 @@ impl Mind {
     }
 
     /// The inlet with the furnace alone at its first level, in pascals.
-    fn first_inlet_pa(&self) -> Option<f64> {
+    pub(super) fn first_inlet_pa(&self) -> Option<f64> {
         self.levels().first().and_then(|&level| self.know.read.inlet[Stage::Firing(level)])
     }
 
@@ -91,7 +91,7 @@ impl Mind {
     /// Whether an excess-flow valve that may be renewed here shuts under load.
     fn excess_flow_shuts(&self) -> bool {
         let renewed = self.know.has_mended(Repair::ReplaceExcessFlowValve);
-        self.may_set_supply() && self.know.watch.is_dead() && !renewed
+        self.may_set_supply() && self.know.since_call.is_dead() && !renewed
     }
 
     /// What plate and nameplate allow at the inlet.
@@ -254,14 +254,14 @@ fn weak(me: &mut Mind) -> Vec<Step> {
 /// Another excess-flow valve goes in, and what was read of the old one counts no more.
 fn plan_excess_flow(me: &mut Mind) {
     me.know.read.collapsed = false;
-    me.know.watch = Watch::default();
+    me.know.since_call = SinceCall::default();
     me.plan_repair(Diagnosis::ExcessFlowShuts, Repair::ReplaceExcessFlowValve);
 }
 
 /// The full rate burned and is out again: for want of gas, or for a reason that is looked for.
 pub(super) fn lost_at_full(me: &mut Mind) -> Vec<Step> {
     let band = me.inlet_allowed(Stage::FullLoad);
-    if me.know.watch.stopped_at_pa.zip(band).is_some_and(|(pa, band)| band.is_below(pa)) {
+    if me.know.since_call.stopped_at_pa.zip(band).is_some_and(|(pa, band)| band.is_below(pa)) {
         me.know.supply.owner_needed = true;
         return give_up(me, Diagnosis::SupplyFailsUnderLoad);
     }
@@ -287,7 +287,7 @@ fn go_on() -> Vec<Step> {
 
 /// What is too narrow for the load.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-enum Narrow {
+pub(super) enum Narrow {
     /// What comes to the regulator: it holds up to a flow, and then no more.
     Main,
     Regulator,
@@ -297,7 +297,7 @@ enum Narrow {
 /// A regulator gives way in proportion to the flow, a pipe with its square: against the fall from
 /// the full rate alone to full load, the fall from the first level to the full rate is large for
 /// the one, small for the other.
-fn narrow(me: &Mind) -> Narrow {
+pub(super) fn narrow(me: &Mind) -> Narrow {
     let inlet = &me.know.read.inlet;
     let (Some(rest), Some(first), Some(full), Some(others)) =
         (inlet[Stage::Rest], me.first_inlet_pa(), me.full_inlet_pa(), inlet[Stage::FullLoad])
@@ -433,7 +433,7 @@ pub(super) fn no_gas(me: &mut Mind, seen: &Seen) -> Option<Vec<Step>> {
         plan_excess_flow(me);
         return Some(take(Course::MendAndReadAgain));
     }
-    if me.know.watch.starved {
+    if me.know.since_call.starved {
         me.know.supply.owner_needed = true;
         return Some(give_up(me, Diagnosis::SupplyFailsUnderLoad));
     }

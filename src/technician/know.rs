@@ -24,14 +24,14 @@ pub(super) struct Know {
     pub repairs: Repairs,
     pub screws: Screws,
     pub alarm: AlarmWork,
-    /// What is wrong.
+    /// What is wrong, in the order in which it was found.
     pub diagnosis: Vec<Diagnosis>,
     /// Whether the furnace is left shut off.
     pub leave_shut_off: bool,
     /// How often the readings were begun anew.
     pub rounds: u32,
     /// What was noticed since the last call for heat.
-    pub watch: Watch,
+    pub since_call: SinceCall,
 }
 
 /// What plate, label and nameplate say.
@@ -87,7 +87,7 @@ pub(super) struct Repairs {
     pub isolated: VecDeque<Repair>,
     /// To be done once the inlet port is open and the pressure gone.
     pub in_open_line: VecDeque<Repair>,
-    /// Done.
+    /// The repairs that are done, in order.
     pub done: Vec<Repair>,
     /// Joints that a repair has opened, to be checked with gas on them.
     pub to_check: Vec<Joint>,
@@ -136,9 +136,9 @@ impl Know {
     }
 }
 
-/// What eyes and ears notice in passing.
+/// What eyes and ears notice from one call for heat to the next.
 #[derive(Debug, Clone, Copy, Default)]
-pub(super) struct Watch {
+pub(super) struct SinceCall {
     /// Brightest glow of the igniter.
     pub glow: f64,
     /// Most burners lit at once.
@@ -171,9 +171,9 @@ pub(super) struct Watch {
     pub cracked: Option<Port>,
 }
 
-impl Watch {
+impl SinceCall {
     /// Notices what there is.
-    pub(super) fn look(&mut self, seen: &Seen) {
+    pub(super) fn take_in(&mut self, seen: &Seen) {
         self.bang |= seen.sounds.contains(&Sound::Bang);
         let Some(furnace) = &seen.furnace else { return };
         let status = furnace.status;

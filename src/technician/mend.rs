@@ -63,8 +63,8 @@ pub(super) fn mend(me: &mut Mind, repair: Repair) -> Vec<Step> {
     me.know.repairs.to_check.extend(repair.disturbs());
     if repair == Repair::ReplaceGasValve {
         // What was seen of the old one says nothing of the new.
-        me.know.watch.stray = false;
-        me.know.watch.burning_on_ticks = 0;
+        me.know.since_call.stray = false;
+        me.know.since_call.burning_on_ticks = 0;
     }
     let mut steps = vec![reach(Goal::HandEmpty)];
     for need in repair.needs() {
@@ -115,7 +115,7 @@ fn next_check(me: &mut Mind, _: &Seen) -> Vec<Step> {
 pub(super) fn check(joint: Joint) -> Vec<Step> {
     vec![
         think(|me, _| {
-            me.know.watch.cracked = None;
+            me.know.since_call.cracked = None;
             Vec::new()
         }),
         reach(Goal::JointChecked(joint)),
@@ -128,7 +128,7 @@ fn if_it_leaks(me: &mut Mind, seen: &Seen, joint: Joint) -> Vec<Step> {
     let leaks = written.is_some_and(|(_, verdict)| *verdict == JointVerdict::Leaking);
     let port = Port::ALL.iter().copied().find(|port| port.joint() == joint);
     let Some(port) = port.filter(|_| leaks && !me.careless) else { return Vec::new() };
-    if me.know.watch.cracked == Some(port) {
+    if me.know.since_call.cracked == Some(port) {
         return boss_leaks(me, seen, port);
     }
     match seen.meter.hose {

@@ -2,17 +2,20 @@
 
 use super::diagnosis::Diagnosis;
 use super::know::Know;
+use super::noticed::Noticed;
 use crate::catalogue::repair::{Need, Repair};
 use crate::procedure::Memory;
 use crate::setup::JobCard;
 
-/// The technician's mind.
+/// All that the technician decides with.
 #[derive(Debug, Clone)]
 pub(super) struct Mind {
     /// The job card in hand.
     pub card: JobCard,
     /// What was learned on this job.
     pub know: Know,
+    /// How everything stood, and what was noticed in passing.
+    pub noticed: Noticed,
     /// What the procedure's goals need of what was seen and done.
     pub memory: Memory,
     /// Whether what was waited for last did not come.
@@ -27,6 +30,7 @@ impl Mind {
         Self {
             card: card.clone(),
             know: Know::default(),
+            noticed: Noticed::default(),
             memory: Memory::default(),
             too_long: false,
             careless: false,

@@ -45,7 +45,7 @@ pub(super) fn look_for_reason() -> Vec<Step> {
 
 /// The second stage burns at a first-stage call.
 fn stuck_above(me: &mut Mind, seen: &Seen) -> Vec<Step> {
-    if me.know.watch.limit {
+    if me.know.since_call.limit {
         return limit_opened(me);
     }
     if status(seen).is_some_and(burns_above_first) {
@@ -59,7 +59,7 @@ fn stuck_above(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         pause(5.0),
         act(Action::FurnaceSwitch(OnOff::On)),
         think(|me, _| {
-            me.know.watch = super::know::Watch::default();
+            me.know.since_call = super::know::SinceCall::default();
             Vec::new()
         }),
         go(Place::GasValve),
@@ -88,7 +88,7 @@ fn status(seen: &Seen) -> Option<ControlStatus> {
 fn no_flame(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if !me.too_long {
         // It burned this time, but late: what delays it is looked for too.
-        if me.know.watch.bang {
+        if me.know.since_call.bang {
             me.plan_repair(Diagnosis::LightsLate, Repair::CleanBurners);
             return take(Course::MendAndReadAgain);
         }
@@ -111,22 +111,22 @@ fn no_flame(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         Some((Diagnosis::NoCallAtControl, &[Repair::MendThermostatWire][..]))
     } else if says == Some(ControlStatus::SwitchClosedAtRest) {
         Some((Diagnosis::LowSwitchStuckClosed, &[Repair::ReplaceLowSwitch][..]))
-    } else if me.know.watch.low_gas && judge::is_short_of_gas(me, seen) {
+    } else if me.know.since_call.low_gas && judge::is_short_of_gas(me, seen) {
         me.know.supply.owner_needed = true;
         return give_up(me, Diagnosis::LowGasSwitchForPressure);
-    } else if me.know.watch.low_gas {
+    } else if me.know.since_call.low_gas {
         Some((Diagnosis::LowGasSwitchOpen, &[Repair::ReplaceLowGasSwitch][..]))
-    } else if me.know.watch.first_switch || says == Some(ControlStatus::AwaitsPressureSwitch) {
+    } else if me.know.since_call.first_switch || says == Some(ControlStatus::AwaitsPressureSwitch) {
         return by_eye::first_switch();
-    } else if me.know.watch.rolled_out {
+    } else if me.know.since_call.rolled_out {
         return rolled_out(me);
-    } else if me.know.watch.lit > 0 {
+    } else if me.know.since_call.lit > 0 {
         return by_eye::flame_lost();
-    } else if me.know.watch.glow < DIM {
+    } else if me.know.since_call.glow < DIM {
         Some((Diagnosis::IgniterDim, &[Repair::ReplaceIgniter][..]))
     } else {
         // At its brightest an igniter lights whatever gas comes to it.
-        let repairs = if me.know.watch.glow < BRIGHT { NO_LIGHT_DULL } else { NO_LIGHT };
+        let repairs = if me.know.since_call.glow < BRIGHT { NO_LIGHT_DULL } else { NO_LIGHT };
         Some((Diagnosis::GasButNoFlame, repairs))
     };
     let next = found.and_then(|(words, repairs)| Some((words, me.know.next_of(repairs)?)));
@@ -164,13 +164,13 @@ pub(super) fn if_not_raised() -> Step {
         if me.know.screws.tries > MOST_ATTEMPTS {
             return give_up(me, Diagnosis::HighDoesNotBurn);
         }
-        if me.know.watch.limit {
+        if me.know.since_call.limit {
             return limit_opened(me);
         }
         let ticks = u32::try_from(TICKS_PER_S).unwrap_or(50);
         if status(seen).is_some_and(burns_above_first) {
             me.plan_repair(Diagnosis::HighCoilDead, Repair::ReplaceHighCoil);
-        } else if me.know.watch.next_switch_ticks > SWITCH_S * ticks {
+        } else if me.know.since_call.next_switch_ticks > SWITCH_S * ticks {
             // In thin air the fan draws less: a switch that does not close there may be sound.
             let thin = seen.altitude_ft > by_eye::DERATE_FT;
             return by_eye::next_switch(thin);
@@ -194,7 +194,7 @@ fn no_flame_above(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 
 /// The limit has opened: too little air over the exchanger.
 pub(super) fn limit_opened(me: &mut Mind) -> Vec<Step> {
-    me.know.watch.limit = false;
+    me.know.since_call.limit = false;
     if me.know.has_mended(Repair::OpenRegisters) {
         return give_up(me, Diagnosis::LimitOpensAgain);
     }

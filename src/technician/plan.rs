@@ -5,10 +5,11 @@ use std::collections::VecDeque;
 use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::drive::Player;
+use super::edit::{Deed, Edit, Edits};
 use super::mend::mend_all;
 use super::mind::Mind;
 use super::step::{Step, act, give_gas, go, isolate, reach, think};
-use super::{again, alarm, arrive, close, no_fire, open, run_furnace, set};
+use super::{again, alarm, arrive, close, findings, no_fire, open, run_furnace, set};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, HandOver, NotDone, Topic};
 use crate::hands::refusal::Refusal;
@@ -17,11 +18,16 @@ use crate::procedure::{Goal, Move, Pursuit, Waiting};
 use crate::senses::seen::Seen;
 use crate::setup::JobCard;
 
-/// The reference technician.
+/// The reference technician, with the plan that is left to it.
 #[derive(Debug, Clone)]
 pub struct Technician {
     mind: Mind,
     queue: VecDeque<Step>,
+    /// What is done out of turn, as it stands, before the plan goes on.
+    out_of_turn: VecDeque<Step>,
+    edits: Edits,
+    /// What the plan came to so far, each with its tick.
+    deeds: Vec<(u64, Deed)>,
     refused: Vec<(Action, Refusal)>,
 }
 
@@ -32,6 +38,9 @@ impl Technician {
         Self {
             mind: Mind::new(card),
             queue: VecDeque::from([Step::Take(Course::Arrive)]),
+            out_of_turn: VecDeque::new(),
+            edits: Edits::default(),
+            deeds: Vec::new(),
             refused: Vec::new(),
         }
     }
@@ -48,9 +57,36 @@ impl Technician {
         self.mind.know.diagnosis.clone()
     }
 
+    /// What its plan came to so far, each with its tick.
+    pub(super) fn deeds(&self) -> &[(u64, Deed)] {
+        &self.deeds
+    }
+
+    /// The same technician, who from now on does the job with these edits.
+    pub(super) fn with_edits(&self, edits: Vec<Edit>) -> Self {
+        Self { edits: Edits(edits), ..self.clone() }
+    }
+
     /// From now on it goes on with its plan, whatever shows.
     pub(super) fn close_eyes(&mut self) {
         self.mind.careless = true;
+    }
+
+    /// Notes what the plan comes to. Whether an edit puts something else in its place, or nothing; an
+    /// action that falls to it is taken as done.
+    fn is_edited(&mut self, deed: Deed, seen: &Seen) -> bool {
+        let steps = self.edits.in_place_of(&deed);
+        if let (Some(_), Some(action)) = (&steps, deed.action()) {
+            self.mind.memory.did(action);
+            self.mind.noticed.did(action);
+        }
+        self.deeds.push((seen.tick, deed));
+        let Some(steps) = steps else { return false };
+        if !steps.is_empty() {
+            self.out_of_turn.extend(steps);
+            self.out_of_turn.push_back(go(seen.place));
+        }
+        true
     }
 
     /// Pursues a goal that is not of its plan, with what it remembers.
@@ -63,44 +99,67 @@ impl Technician {
         next
     }
 
-    /// Puts steps before the rest of the plan.
-    fn go_on_with(&mut self, steps: Vec<Step>) {
+    /// Puts steps before what comes next.
+    fn go_on_with(&mut self, planned: bool, steps: Vec<Step>) {
         for step in steps.into_iter().rev() {
-            self.queue.push_front(step);
+            self.put_back(planned, step);
         }
     }
 
-    /// The next action of the plan; none where a tick passes, or nothing is left.
+    /// Puts a step before what comes next.
+    fn put_back(&mut self, planned: bool, step: Step) {
+        let queue = if planned { &mut self.queue } else { &mut self.out_of_turn };
+        queue.push_front(step);
+    }
+
+    /// The next action; none where a tick passes, or nothing is left.
     fn decide(&mut self, seen: &Seen) -> Option<Action> {
         loop {
-            match self.queue.pop_front()? {
-                Step::Do(action) => return Some(action),
+            let planned = self.out_of_turn.is_empty();
+            let queue = if planned { &mut self.queue } else { &mut self.out_of_turn };
+            match queue.pop_front()? {
+                Step::Do(action) => {
+                    if !planned || !self.is_edited(Deed::Does(None, action.clone()), seen) {
+                        return Some(action);
+                    }
+                }
                 Step::Think(think) => {
                     let steps = think(&mut self.mind, seen);
-                    self.go_on_with(steps);
+                    self.go_on_with(planned, steps);
                 }
                 Step::Take(course) => {
                     let steps = steps_of(course, &mut self.mind, seen);
-                    self.go_on_with(steps);
+                    self.go_on_with(planned, steps);
                 }
                 Step::Instead(steps) => self.queue = steps.into(),
-                Step::Reach(mut pursuit) => match pursuit.next(seen, &mut self.mind.memory) {
-                    Move::Reached => self.mind.too_long = false,
-                    Move::TooLong(_) => self.mind.too_long = true,
-                    Move::LetPass => {
-                        self.queue.push_front(Step::Reach(pursuit));
-                        return None;
+                Step::Reach(mut pursuit) => {
+                    let goal = pursuit.goal();
+                    let begins = planned && !pursuit.has_begun();
+                    if begins && self.is_edited(Deed::Begins(goal), seen) {
+                        continue;
                     }
-                    Move::Act(action) => {
-                        self.queue.push_front(Step::Reach(pursuit));
-                        return Some(action);
+                    let next = pursuit.next(seen, &mut self.mind.memory);
+                    match next {
+                        Move::Reached => self.mind.too_long = false,
+                        Move::TooLong(_) => self.mind.too_long = true,
+                        Move::LetPass => {
+                            self.put_back(planned, Step::Reach(pursuit));
+                            return None;
+                        }
+                        Move::Act(action) => {
+                            self.put_back(planned, Step::Reach(pursuit));
+                            let deed = Deed::Does(Some(goal), action.clone());
+                            if !planned || !self.is_edited(deed, seen) {
+                                return Some(action);
+                            }
+                        }
                     }
-                },
+                }
                 Step::Wait(mut waiting) => match waiting.look(seen) {
                     Waiting::Met => self.mind.too_long = false,
                     Waiting::TooLong => self.mind.too_long = true,
                     Waiting::On => {
-                        self.queue.push_front(Step::Wait(waiting));
+                        self.put_back(planned, Step::Wait(waiting));
                         return None;
                     }
                 },
@@ -111,13 +170,23 @@ impl Technician {
 
 impl Player for Technician {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
-        self.mind.know.watch.look(seen);
+        self.mind.know.since_call.take_in(seen);
+        self.mind.noticed.look(seen);
         self.mind.memory.notice(seen);
         if let Some(steps) = alarm::heed(&mut self.mind, seen) {
             self.queue = steps.into();
         }
-        let action = self.decide(seen)?;
+        let mut action = self.decide(seen);
+        // The same sight, looked at more than once a tick: the wait runs out early.
+        for _ in 0..self.edits.looks() {
+            if action.is_some() || self.finished() {
+                break;
+            }
+            action = self.decide(seen);
+        }
+        let action = action?;
         self.mind.memory.did(&action);
+        self.mind.noticed.did(&action);
         Some(action)
     }
 
@@ -126,7 +195,7 @@ impl Player for Technician {
     }
 
     fn finished(&self) -> bool {
-        self.queue.is_empty()
+        self.queue.is_empty() && self.out_of_turn.is_empty()
     }
 }
 
@@ -172,7 +241,7 @@ fn on_to_manifold() -> Vec<Step> {
     let mut steps = close::close_port(Port::Inlet);
     steps.extend(isolate());
     steps.push(think(|me, _| {
-        if me.know.watch.bang && !me.know.has_mended(Repair::CleanBurners) {
+        if me.know.since_call.bang && !me.know.has_mended(Repair::CleanBurners) {
             me.plan_repair(Diagnosis::LightsLate, Repair::CleanBurners);
         }
         Vec::new()
@@ -216,6 +285,8 @@ fn hand_over(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     } else {
         Ending::InService
     };
+    let called = supply_bad;
+    steps.push(think(move |me, seen| findings::write(me, seen, called)));
     steps.push(act(Action::HandOver(HandOver { ending, not_done })));
     steps
 }

@@ -3,32 +3,26 @@
 
 mod alike;
 mod good;
+mod run;
+mod sides;
 mod spoiled;
 
 pub use alike::{Alike, alike, alike_pairs};
-pub use good::SeedProof;
+pub use good::{SeedProof, Spoiling};
+pub use run::LIMIT_S;
+pub use sides::{BlindProof, FairProof, blind_run, fair_run};
 pub use spoiled::SpoilProof;
 
 use std::collections::BTreeSet;
 
 use serde::Serialize;
 
+use self::run::Job;
 use crate::rules::{RuleBook, RuleBookError};
 use crate::scenario::Scenario;
 
-/// Longest job, in simulated seconds: a run that has not ended by then is no proof.
-pub const LIMIT_S: u64 = 6 * 3600;
 /// Most seeds that are tried at once.
 pub const MAX_SEEDS: u64 = 1000;
-
-/// Whether good runs are spoiled too.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Spoiling {
-    /// The good run only.
-    No,
-    /// The good run, and every way of spoiling it.
-    Yes,
-}
 
 /// What a scenario's proof found.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -71,7 +65,7 @@ pub fn prove_seed(
     spoiling: Spoiling,
 ) -> Result<SeedProof, RuleBookError> {
     let book = scenario.marking.rule_book()?;
-    Ok(good::prove(scenario, &book, seed, spoiling))
+    Ok(good::prove(Job { scenario, book: &book, seed }, spoiling))
 }
 
 /// Puts the proofs of seeds together.

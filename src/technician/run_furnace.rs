@@ -44,8 +44,8 @@ fn run(level: Level) -> Vec<Step> {
     }
     vec![
         think(|me, _| {
-            me.know.watch.next_switch_ticks = 0;
-            me.know.watch.limit = false;
+            me.know.since_call.next_switch_ticks = 0;
+            me.know.since_call.limit = false;
             Vec::new()
         }),
         reach(Goal::Burning(Some(level), Means::Wire)),
@@ -142,7 +142,7 @@ fn keep(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
 
 /// With the others on the burners are out: the limit, or there is no gas left for them.
 fn out_with_others(me: &mut Mind, _: &Seen) -> Vec<Step> {
-    if me.know.watch.limit {
+    if me.know.since_call.limit {
         return take(Course::LimitOpened);
     }
     me.know.read.collapsed = true;
@@ -231,7 +231,7 @@ fn no_second_stage(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         return Vec::new();
     }
     me.too_long = false;
-    if me.know.watch.limit {
+    if me.know.since_call.limit {
         return limit_again(me);
     }
     if let Some(steps) = stays_on(me) {
@@ -249,12 +249,12 @@ fn no_second_stage(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 
 /// The burners went out in the middle of the call.
 fn went_out(me: &mut Mind, _: &Seen) -> Vec<Step> {
-    if me.know.watch.limit && !me.careless { limit_again(me) } else { Vec::new() }
+    if me.know.since_call.limit && !me.careless { limit_again(me) } else { Vec::new() }
 }
 
 /// The limit has opened: too little air over the exchanger.
 fn limit_again(me: &mut Mind) -> Vec<Step> {
-    me.know.watch.limit = false;
+    me.know.since_call.limit = false;
     if me.know.has_mended(Repair::OpenRegisters) {
         return give_up(me, Diagnosis::LimitOpensAgain);
     }

@@ -34,12 +34,16 @@
 //! measure meter-dial
 //! stopwatch start
 //! gauge water-column                           # the hose goes to it
+//! finding connector-kinked mended by look connector reading inlet-port high found
+//! strike-finding connector-kinked
 //! hand-over in-service not-done combustion temperature-rise gas-rate piping-leak-check
 //! ```
 //!
 //! A refused action, or an `until` that does not come true in its time, stops the script, unless
 //! `try` stands before it. `wait 0 s` lets no time pass.
 
+mod finding;
+mod order;
 mod player;
 mod print;
 mod tokens;
@@ -47,13 +51,11 @@ mod until;
 mod verb;
 mod words;
 
+pub use order::{Order, Otherwise, Script, Step};
 pub use player::{ScriptPlayer, Stop};
 pub use print::action_line;
 pub use words::Word;
 
-use crate::hands::action::Action;
-use crate::parts::{Phase, Port, Stage};
-use crate::procedure::Until;
 use crate::scenario::{Code, Problem, ProblemLevel};
 use tokens::{Slip, Tokens};
 
@@ -63,58 +65,6 @@ pub const MAX_BYTES: usize = 256 * 1024;
 pub const MAX_LINES: usize = 20_000;
 /// Problems listed at most.
 const MAX_PROBLEMS: usize = 100;
-
-/// A script that has been read.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Script {
-    /// Its orders, in their order.
-    pub steps: Vec<Step>,
-}
-
-/// One line of a script.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Step {
-    /// Its line, from 1.
-    pub line: usize,
-    /// The line as written, without its remark.
-    pub text: String,
-    /// What becomes of the script when it cannot be done.
-    pub otherwise: Otherwise,
-    /// The order.
-    pub order: Order,
-}
-
-/// What becomes of the script when an order cannot be carried out.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Otherwise {
-    /// It stops.
-    Stop,
-    /// It goes on.
-    GoOn,
-}
-
-/// An order.
-#[derive(Debug, Clone, PartialEq)]
-pub enum Order {
-    /// Do this.
-    Do(Action),
-    /// Write on the job sheet what the manometer shows.
-    WriteShown {
-        /// Whose port.
-        port: Port,
-        /// In which state.
-        stage: Stage,
-        /// Before or after work.
-        phase: Phase,
-    },
-    /// Wait for something, at most so many seconds.
-    Wait {
-        /// For what.
-        until: Until,
-        /// How long at most, in seconds.
-        limit_s: f64,
-    },
-}
 
 /// Reads a script; `name` is the file's name for the report.
 ///

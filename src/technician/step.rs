@@ -46,19 +46,19 @@ impl core::fmt::Debug for Step {
     }
 }
 
-/// One action.
+/// A step that is one action.
 pub(super) fn act(action: Action) -> Step {
     Step::Do(action)
 }
 
-/// A decision.
+/// A step that is a decision on what is seen.
 pub(super) fn think(
     decide: impl Fn(&mut Mind, &Seen) -> Vec<Step> + Send + Sync + 'static,
 ) -> Step {
     Step::Think(Arc::new(decide))
 }
 
-/// A goal.
+/// A step that is a goal, with nothing tried yet.
 pub(super) fn reach(goal: Goal) -> Step {
     Step::Reach(Pursuit::new(goal))
 }

@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Deserializer, Serialize, Serializer};
 
+use crate::words::Id;
+
 use super::{
     J_M3_PER_BTU_FT3, M_PER_FT, M_PER_IN, M3_PER_FT3, M3_S_PER_CFH, PA_PER_INWC, PA_PER_PSI,
     W_PER_BTU_H, f_from_k, k_from_f,
@@ -22,8 +24,29 @@ impl core::fmt::Display for QuantityError {
 
 impl core::error::Error for QuantityError {}
 
+/// What an error says of a kind of quantity.
+struct Kind {
+    /// The id of its name.
+    name: Id,
+    /// Texts with its usual units.
+    examples: &'static [&'static str],
+}
+
+impl Kind {
+    fn name(&self) -> &'static str {
+        self.name.text()
+    }
+
+    /// The examples in quotes, in a row.
+    fn examples(&self) -> String {
+        let quoted: Vec<String> =
+            self.examples.iter().map(|example| format!("\"{example}\"")).collect();
+        quoted.join(", ")
+    }
+}
+
 /// Splits `"3.5 inH2O"` into its number and its unit.
-fn split(text: &str, what: &str, units: &str) -> Result<(f64, String), QuantityError> {
+fn split<'t>(text: &'t str, kind: &Kind) -> Result<(f64, &'t str), QuantityError> {
     let text = text.trim();
     let cut = text
         .char_indices()
@@ -35,28 +58,30 @@ fn split(text: &str, what: &str, units: &str) -> Result<(f64, String), QuantityE
         .map_or(text.len(), |(i, _)| i);
     let (number, unit) = text.split_at(cut);
     let unit = unit.trim();
-    let value: f64 = number.parse().map_err(|_| QuantityError {
-        message: format!("`{text}` is not a {what}: expected a number and a unit, as in {units}"),
+    let wrong = |message| QuantityError { message };
+    let (what, examples) = (kind.name(), || kind.examples());
+    let value: f64 = number.parse().map_err(|_| {
+        wrong(t!("quantity-not-read", text = text, what = what, examples = examples()))
     })?;
     if !value.is_finite() {
-        return Err(QuantityError { message: format!("`{text}` is not a finite {what}") });
+        return Err(wrong(t!("quantity-not-finite", text = text, what = what)));
     }
     if unit.is_empty() {
-        return Err(QuantityError {
-            message: format!("`{text}` has no unit: a {what} needs one of {units}"),
-        });
+        return Err(wrong(t!("quantity-no-unit", text = text, what = what, examples = examples())));
     }
-    Ok((value, unit.to_owned()))
+    Ok((value, unit))
 }
 
 macro_rules! quantity {
-    ($(#[$doc:meta])* $name:ident, $what:literal, $units:literal,
+    ($(#[$doc:meta])* $name:ident, $what:expr, $examples:expr,
      $( $unit:literal => ($to:expr) ),+ ; $show:literal => $from:expr) => {
         $(#[$doc])*
         #[derive(Debug, Clone, Copy, PartialEq, PartialOrd, Default)]
         pub struct $name(pub f64);
 
         impl $name {
+            const KIND: Kind = Kind { name: $what, examples: &$examples };
+
             /// The value in SI.
             #[must_use]
             pub fn si(self) -> f64 {
@@ -68,16 +93,17 @@ macro_rules! quantity {
             type Err = QuantityError;
 
             fn from_str(text: &str) -> Result<Self, QuantityError> {
-                let (value, unit) = split(text, $what, $units)?;
-                let convert: fn(f64) -> f64 = match unit.as_str() {
+                let (value, unit) = split(text, &Self::KIND)?;
+                let convert: fn(f64) -> f64 = match unit {
                     $( $unit => $to, )+
                     other => {
-                        return Err(QuantityError {
-                            message: format!(
-                                "`{other}` is not a unit of {}: expected one of {}",
-                                $what, $units
-                            ),
-                        });
+                        let message = t!(
+                            "quantity-other-unit",
+                            unit = other,
+                            what = Self::KIND.name(),
+                            examples = Self::KIND.examples()
+                        );
+                        return Err(QuantityError { message });
                     }
                 };
                 Ok(Self(convert(value)))
@@ -109,7 +135,12 @@ macro_rules! quantity {
                         &self,
                         f: &mut core::fmt::Formatter<'_>,
                     ) -> core::fmt::Result {
-                        write!(f, "a {} with its unit, one of {}", $what, $units)
+                        let kind = &$name::KIND;
+                        f.write_str(&t!(
+                            "quantity-expected",
+                            what = kind.name(),
+                            examples = kind.examples()
+                        ))
                     }
                     fn visit_str<E: serde::de::Error>(self, text: &str) -> Result<$name, E> {
                         text.parse().map_err(E::custom)
@@ -123,57 +154,66 @@ macro_rules! quantity {
 
 quantity!(
     /// A gauge pressure or a pressure difference, in pascals.
-    Pressure, "pressure", "\"3.5 inH2O\", \"0.87 kPa\", \"8.7 mbar\", \"10 psi\", \"870 Pa\"",
+    Pressure, id!("kind-pressure"),
+    ["3.5 inH2O", "0.87 kPa", "8.7 mbar", "10 psi", "870 Pa"],
     "inH2O" => (|v| v * PA_PER_INWC), "kPa" => (|v| v * 1e3), "mbar" => (|v| v * 1e2),
     "psi" => (|v| v * PA_PER_PSI), "Pa" => (|v| v);
     "inH2O" => |pa| pa / PA_PER_INWC
 );
 quantity!(
     /// A gas flow, in standard cubic metres per second.
-    Flow, "gas flow", "\"80 ft3/h\", \"2.2 m3/h\"",
+    Flow, id!("kind-flow"),
+    ["80 ft3/h", "2.2 m3/h"],
     "ft3/h" => (|v| v * M3_S_PER_CFH), "m3/h" => (|v| v / 3600.0);
     "ft3/h" => |v| v / M3_S_PER_CFH
 );
 quantity!(
     /// A rate of heat, in watts (gross heating value where it is an input).
-    HeatRate, "heat rate", "\"80000 Btu/h\", \"23.4 kW\"",
+    HeatRate, id!("kind-heat-rate"),
+    ["80000 Btu/h", "23.4 kW"],
     "Btu/h" => (|v| v * W_PER_BTU_H), "kW" => (|v| v * 1e3), "W" => (|v| v);
     "Btu/h" => |w| w / W_PER_BTU_H
 );
 quantity!(
     /// A gross heating value, in joules per standard cubic metre.
-    HeatingValue, "heating value", "\"1030 Btu/ft3\", \"38.4 MJ/m3\"",
+    HeatingValue, id!("kind-heating-value"),
+    ["1030 Btu/ft3", "38.4 MJ/m3"],
     "Btu/ft3" => (|v| v * J_M3_PER_BTU_FT3), "MJ/m3" => (|v| v * 1e6);
     "Btu/ft3" => |v| v / J_M3_PER_BTU_FT3
 );
 quantity!(
     /// A length, in metres.
-    Length, "length", "\"40 ft\", \"0.75 in\", \"1.2 m\", \"12 mm\"",
+    Length, id!("kind-length"),
+    ["40 ft", "0.75 in", "1.2 m", "12 mm"],
     "ft" => (|v| v * M_PER_FT), "in" => (|v| v * M_PER_IN), "m" => (|v| v), "mm" => (|v| v * 1e-3);
     "ft" => |v| v / M_PER_FT
 );
 quantity!(
     /// A volume, in cubic metres.
-    Volume, "volume", "\"2 ft3\", \"0.5 L\", \"1.1 m3\", \"250 gal\"",
+    Volume, id!("kind-volume"),
+    ["2 ft3", "0.5 L", "1.1 m3", "250 gal"],
     "ft3" => (|v| v * M3_PER_FT3), "L" => (|v| v * 1e-3), "m3" => (|v| v),
     "gal" => (|v| v * 3.785_411_784e-3);
     "ft3" => |v| v / M3_PER_FT3
 );
 quantity!(
     /// A temperature, in kelvins.
-    Temperature, "temperature", "\"70 degF\", \"21 degC\", \"294 K\"",
+    Temperature, id!("kind-temperature"),
+    ["70 degF", "21 degC", "294 K"],
     "degF" => (k_from_f), "degC" => (|v| v + 273.15), "K" => (|v| v);
     "degF" => |v| f_from_k(v)
 );
 quantity!(
     /// A difference of temperatures, in kelvins.
-    TemperatureStep, "temperature difference", "\"40 degF\", \"22 K\"",
+    TemperatureStep, id!("kind-temperature-step"),
+    ["40 degF", "22 K"],
     "degF" => (|v| v / 1.8), "K" => (|v| v), "degC" => (|v| v);
     "degF" => |v| v * 1.8
 );
 quantity!(
     /// A span of time, in seconds.
-    TimeSpan, "time", "\"30 s\", \"5 min\", \"1 h\"",
+    TimeSpan, id!("kind-time-span"),
+    ["30 s", "5 min", "1 h"],
     "s" => (|v| v), "min" => (|v| v * 60.0), "h" => (|v| v * 3600.0);
     "s" => |v| v
 );

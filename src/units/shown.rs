@@ -3,15 +3,16 @@
 use serde::{Deserialize, Serialize};
 
 use super::PA_PER_INWC;
+use crate::words::fixed;
 
 /// A unit on an instrument or on paper.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
 pub enum PressureUnit {
     /// Inches of water column.
     InWc,
-    /// Kilopascals.
+    /// Kilopascals, shown to 0.001 kPa.
     KPa,
-    /// Millibars.
+    /// Millibars, shown to 0.01 mbar.
     Mbar,
 }
 
@@ -23,7 +24,7 @@ impl PressureUnit {
     #[must_use]
     pub fn label(self) -> &'static str {
         match self {
-            Self::InWc => "in. w.c.",
+            Self::InWc => t!("unit-inwc"),
             Self::KPa => "kPa",
             Self::Mbar => "mbar",
         }
@@ -64,7 +65,7 @@ impl PressureUnit {
 pub struct Shown {
     /// The number as shown, already rounded to the display.
     pub value: f64,
-    /// Its unit.
+    /// The unit that `value` counts in.
     pub unit: PressureUnit,
 }
 
@@ -93,16 +94,6 @@ pub fn hundredths_inwc(pa: f64) -> f64 {
 #[must_use]
 pub fn inwc(pa: f64) -> String {
     Shown { value: pa / PA_PER_INWC, unit: PressureUnit::InWc }.to_string()
-}
-
-/// A number with so many decimals; a zero has no sign.
-#[must_use]
-pub fn fixed(value: f64, decimals: usize) -> String {
-    let text = format!("{value:.decimals$}");
-    match text.strip_prefix('-') {
-        Some(size) if size.chars().all(|c| matches!(c, '0' | '.')) => size.to_owned(),
-        Some(_) | None => text,
-    }
 }
 
 /// A sentence made from its words: ends with one full stop, also after a unit that has its own.

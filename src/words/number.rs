@@ -1,6 +1,14 @@
 //! Numbers in texts, with the marks of the language: `number-decimal-mark`, `number-group-mark`.
 
-use crate::units::fixed;
+/// A number with so many decimals and a point, in any language; a zero has no sign.
+#[must_use]
+pub fn fixed(value: f64, decimals: usize) -> String {
+    let text = format!("{value:.decimals$}");
+    match text.strip_prefix('-') {
+        Some(size) if size.chars().all(|c| matches!(c, '0' | '.')) => size.to_owned(),
+        Some(_) | None => text,
+    }
+}
 
 /// A number with `places` decimals. A value that rounds to zero has no sign.
 #[must_use]

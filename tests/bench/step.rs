@@ -11,7 +11,7 @@ use std::time::Instant;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
 use quarterturn::marking::Observer;
-use quarterturn::model::night::Pace;
+use quarterturn::model::aftermath::Stepping;
 use quarterturn::parts::{Door, Fitted, OnOff, OtherAppliance, Place, Screw, Tool};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::network::{ElementId, Network, NetworkBuilder};
@@ -123,13 +123,13 @@ fn whole_job(id: &str) -> (f64, f64) {
 }
 
 /// Seconds for a day run on from a healthy house, by strides or by ticks.
-fn time_day(id: &str, pace: Pace) -> (f64, u32) {
+fn time_day(id: &str, pace: Stepping) -> (f64, u32) {
     let text = builtin::find(id).map(|one| one.text).unwrap_or_default();
     let scenario = load(text).unwrap_or_else(|problems| panic!("{problems:?}"));
     let bench = Bench::new(scenario.draw(1));
     let start = Instant::now();
-    let night = bench.night(86_400.0, pace);
-    (start.elapsed().as_secs_f64(), night.furnace.cycles)
+    let after = bench.aftermath(86_400.0, pace);
+    (start.elapsed().as_secs_f64(), after.furnace.cycles)
 }
 
 /// Instructions of this program under valgrind; none where there is no valgrind.
@@ -178,7 +178,7 @@ fn main() {
         println!("{}: {simulated:.0} s in {wall:.3} s, {factor:.0} times real time", job.id);
     }
     for id in ["healthy-natural", "healthy-propane"] {
-        for pace in [Pace::Strides, Pace::Ticks] {
+        for pace in [Stepping::Strides, Stepping::Ticks] {
             let (wall, cycles) = time_day(id, pace);
             println!("{id}: a day by {pace:?} in {wall:.3} s, {cycles} cycles");
         }

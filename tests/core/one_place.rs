@@ -59,7 +59,7 @@ fn only_in(word: &str, names: &[&str]) {
 /// print them, or size a leak by them.
 #[test]
 fn only_the_plate_judges_by_its_figures() {
-    let prints = ["observation.rs", "paper.rs", "preview.rs"];
+    let prints = ["observation.rs", "notes.rs", "preview.rs"];
     let and = |more: &[&'static str]| [&prints[..], more].concat();
     only_in("inlet_min_pa", &and(&["plate.rs", "draw/furnace.rs", "gas/worn.rs"]));
     only_in("inlet_max_pa", &and(&["plate.rs", "draw/furnace.rs"]));

@@ -5,13 +5,13 @@ use quarterturn::bench::Bench;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
 use quarterturn::hands::event::EventKind;
-use quarterturn::panels::Wish;
-use quarterturn::panels::coach::{Asked, Remembered, coach};
+use quarterturn::panels::Command;
+use quarterturn::panels::coach::{CardTimes, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
 use quarterturn::parts::{
-    Ending, HandValve, Height, Joint, Level, Opening, Phase, Place, Port, PortFill, Push, Reading,
-    Screw, Stage, Window,
+    Answer, Cause, Ending, HandValve, Height, Joint, Level, Opening, Phase, Place, Port, PortFill,
+    Push, Reading, Screw, Stage, Window, WrittenFinding,
 };
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::scenario::{builtin, load};
@@ -21,15 +21,20 @@ use quarterturn::units::TICKS_PER_S;
 use crate::fixture::{App, Which, seen, seen_open, window};
 
 /// The times on a card.
-const ASKED: Asked = Asked { hold_s: 180.0, settle_s: 20.0 };
+const ASKED: CardTimes = CardTimes { hold_s: 180.0, settle_s: 20.0 };
+
+/// How the coach asks for the finding.
+const ASKS_WHAT_WAS_WRONG: &str = "Before you hand over, write what was wrong";
 
 /// Whoever follows the coach: does what it says, waits where it says so, and writes what the
 /// manometer shows after a patient while.
 struct Follower {
     bench: Bench,
     remembered: Remembered,
-    asked: Asked,
+    times: CardTimes,
     actions: u32,
+    /// What it writes as wrong once the coach asks for it: that is told by nobody.
+    found: (Cause, Answer),
     /// After how many readings it stops.
     limit_readings: usize,
     written: Vec<(Cell, u64, u32)>,
@@ -41,12 +46,13 @@ impl Follower {
     fn new(id: &str, seed: u64) -> Self {
         let text = builtin::find(id).unwrap().text;
         let setup = load(text).unwrap().draw(seed);
-        let asked = Asked { hold_s: setup.card.hold_s, settle_s: setup.card.settle_s };
+        let times = CardTimes { hold_s: setup.card.hold_s, settle_s: setup.card.settle_s };
         Self {
             bench: Bench::new(setup),
-            asked,
+            times,
             remembered: Remembered::default(),
             actions: 0,
+            found: (Cause::NothingFound, Answer::LeftAsItIs),
             limit_readings: usize::MAX,
             written: Vec::new(),
             said: Vec::new(),
@@ -65,7 +71,7 @@ impl Follower {
         while self.bench.tick() < end && self.written.len() < self.limit_readings {
             let seen = self.bench.seen();
             self.remembered.notice(&seen);
-            let Some(hint) = coach(&seen, &self.remembered, self.asked) else { return };
+            let Some(hint) = coach(&seen, &self.remembered, self.times) else { return };
             if !self.said.last().is_some_and(|last| last.ends_with(&hint.text)) {
                 self.said.push(format!("{} s: {}", seen.tick / TICKS_PER_S, hint.text));
             }
@@ -80,6 +86,12 @@ impl Follower {
                 }
                 (None, Some(cell)) => self.write(cell, u64::from(hint.patience_s)),
                 (None, None) if hint.part.is_some() => self.wait(1),
+                (None, None) if hint.text.starts_with(ASKS_WHAT_WAS_WRONG) => {
+                    let evidence = vec![];
+                    let (cause, answer) = self.found;
+                    let finding = WrittenFinding { cause, answer, evidence };
+                    self.bench.apply(&Action::WriteFinding(finding)).unwrap();
+                }
                 (None, None) => return,
             }
         }
@@ -88,7 +100,7 @@ impl Follower {
     fn write(&mut self, cell: Cell, patience_s: u64) {
         self.wait(patience_s);
         // What was lit may have gone out meanwhile; then there is something else to do first.
-        if coach(&self.bench.seen(), &self.remembered, self.asked).and_then(|hint| hint.cell)
+        if coach(&self.bench.seen(), &self.remembered, self.times).and_then(|hint| hint.cell)
             != Some(cell)
         {
             return;
@@ -126,6 +138,7 @@ fn the_coach_leads_to_true_readings() {
                 "{id} {seed}: {at_s} s, {actions} actions\n{said}"
             );
             let mut held_s: f64 = 0.0;
+            let mut shown = None;
             for event in follower.bench.take_events() {
                 match event.what {
                     EventKind::OpenedUnderGas { .. }
@@ -134,15 +147,17 @@ fn the_coach_leads_to_true_readings() {
                     | EventKind::CrossThreaded { .. }
                     | EventKind::Cracked { .. } => panic!("{id} {seed}: {:?}\n{said}", event.what),
                     EventKind::Held { seconds, .. } => held_s = held_s.max(seconds),
+                    EventKind::Showed(spell) => shown = Some(spell),
                     EventKind::Wrote(fact) => {
-                        let meant = Some((fact.reading.port, fact.reading.stage));
-                        assert_eq!(fact.actual, meant, "{id} {seed}");
-                        assert!(fact.shown_pa.is_some(), "{id} {seed}: {meant:?} not settled");
+                        let (port, stage) = (fact.reading.port, fact.reading.stage);
+                        let spell = shown.unwrap();
+                        assert!(spell.is(port, stage), "{id} {seed}: {port:?} {stage:?} {spell:?}");
+                        assert!(spell.stood.is_some(), "{id} {seed}: {spell:?} not settled");
                     }
                     _ => {}
                 }
             }
-            let asked_s = follower.asked.hold_s;
+            let asked_s = follower.times.hold_s;
             assert!(held_s >= asked_s, "{id} {seed}: held {held_s} s of {asked_s}");
             assert!(said.contains(&format!("{asked_s:.0} seconds: a slow climb")), "{said}");
             let to_hall = said.matches("ask for much more heat").count();
@@ -200,6 +215,8 @@ fn a_sound_job_is_led_to_its_end() {
         let said = follower.said.join("\n");
         let over = follower.bench.seen().over;
         assert_eq!(over, Some(Over::HandedOver(Ending::InService)), "{id}\n{said}");
+        let asked = said.lines().filter(|line| line.contains(ASKS_WHAT_WAS_WRONG)).count();
+        assert_eq!(asked, 1, "{id}\n{said}");
         let tight = follower.bench.seen().sheet.joints;
         assert!(tight.len() >= 4, "{id}: {tight:?}\n{said}");
     }
@@ -209,6 +226,7 @@ fn a_sound_job_is_led_to_its_end() {
 #[test]
 fn a_wrong_conversion_is_shut_off() {
     let mut follower = Follower::new("moved-with-the-house", 1);
+    follower.found = (Cause::NotConverted, Answer::ShutOff);
     follower.follow(3_600);
     let said = follower.said.join("\n");
     let over = follower.bench.seen().over;
@@ -258,7 +276,7 @@ fn the_line_is_there_when_it_should_be() {
     let mut harness = window(app, 1280.0, 720.0);
     harness.get_by_label("Do the next step for me").click();
     harness.run();
-    assert!(matches!(harness.state().wishes[0], Wish::Act(Action::Sniff(_))));
+    assert!(matches!(harness.state().commands[0], Command::Act(Action::Sniff(_))));
     harness.get_by_label("No more hints").click();
     harness.run();
     assert!(harness.query_by_label("No more hints").is_none());
@@ -268,7 +286,7 @@ fn the_line_is_there_when_it_should_be() {
     harness.get_by_label("Give me a hint, F1").click();
     harness.run();
     assert!(harness.query_by_label("No more hints").is_some());
-    assert_eq!(harness.state().wishes, [Wish::HintShown]);
+    assert_eq!(harness.state().commands, [Command::HintShown]);
 }
 
 /// Where the screw is not the cause the coach leads from look to look, each of them to be done, and

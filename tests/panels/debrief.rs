@@ -5,7 +5,7 @@ use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, HandOver};
 use quarterturn::marking::Brief;
 use quarterturn::marking::{Observer, debrief::debrief as put_together};
-use quarterturn::panels::Wish;
+use quarterturn::panels::Command;
 use quarterturn::panels::debrief::trace::{minutes, nearest, round_step, value_at};
 use quarterturn::panels::debrief::{DebriefView, TickView, Verdict};
 use quarterturn::parts::{Ending, Place};
@@ -32,7 +32,7 @@ fn essentials_come_first_and_findings_lead_to_their_moment() {
     assert!(harness.query_by_label("At 5:00: brushed leak fluid").is_some());
     harness.get_by_label("Again, another house").click();
     harness.run();
-    assert_eq!(harness.state().wishes, [Wish::AgainOtherSeed]);
+    assert_eq!(harness.state().commands, [Command::AgainOtherSeed]);
 }
 
 /// A trace is read at the last point before the moment; before its first point it has no value.

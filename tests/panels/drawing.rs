@@ -3,7 +3,7 @@
 use egui::{Rect, pos2, vec2};
 use egui_kittest::kittest::Queryable;
 use quarterturn::hands::action::Action;
-use quarterturn::panels::Wish;
+use quarterturn::panels::Command;
 use quarterturn::panels::hotspots::spots;
 use quarterturn::panels::labels::{Wanted, place};
 use quarterturn::panels::view::PartBox;
@@ -53,7 +53,7 @@ fn a_click_on_a_part_opens_its_ways() {
     let read = harness.get_all_by_label("Read the rating plate").next().unwrap();
     read.click();
     harness.run();
-    assert_eq!(harness.state().wishes, [Wish::Act(Action::Look(Subject::Plate))]);
+    assert_eq!(harness.state().commands, [Command::Act(Action::Look(Subject::Plate))]);
 }
 
 /// The name of a hot-spot says how the part stands.

@@ -12,7 +12,7 @@ use quarterturn::panels::view::{
     Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running, SecondChance,
     Tried, Unfinished, View,
 };
-use quarterturn::panels::{Layout, Shell, Wish};
+use quarterturn::panels::{Command, Layout, Shell};
 use quarterturn::parts::{
     Fitted, Level, Levels, LowSide, OnOff, Opening, Place, PortFill, Subject, job_order,
 };
@@ -145,7 +145,7 @@ pub struct App {
     pub running: Running,
     pub parts: Vec<PartBox>,
     pub second_chance: SecondChance,
-    pub wishes: Vec<Wish>,
+    pub commands: Vec<Command>,
     pub layout: Option<Layout>,
     pub debrief: DebriefView,
     pub hints: Vec<String>,
@@ -164,7 +164,7 @@ impl App {
             running: Running::Running,
             parts: Vec::new(),
             second_chance: SecondChance::None,
-            wishes: Vec::new(),
+            commands: Vec::new(),
             layout: None,
             debrief: debrief(),
             hints: Vec::new(),
@@ -207,7 +207,7 @@ impl App {
             Which::Debrief => Page::Debrief(&self.debrief),
         };
         let view = View { settings: &self.settings, page };
-        self.layout = Some(self.shell.ui(ui, &view, &mut self.wishes));
+        self.layout = Some(self.shell.ui(ui, &view, &mut self.commands));
         if let Some(layout) = self.layout.filter(|layout| layout.scene.is_positive()) {
             self.parts = boxes(self.seen.place, layout.scene);
         }
@@ -306,7 +306,7 @@ pub fn debrief() -> DebriefView {
         in_this_job: Some(vec!["The manual valve was found 10° open of 90°.".into()]),
         note: "The tempting mistake is to turn a screw first.".into(),
         hints: "1 of the 3 hints on this job taken.".into(),
-        night_after: vec!["The furnace ran all night.".into()],
+        aftermath: vec!["The furnace ran all night.".into()],
         care: vec!["Practice evidence; it confers no qualification.".into()],
     }
 }

@@ -4,7 +4,7 @@ use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use quarterturn::hands::action::Action;
-use quarterturn::panels::Wish;
+use quarterturn::panels::Command;
 use quarterturn::panels::view::Running;
 use quarterturn::parts::{HandValve, OnOff, Place};
 
@@ -14,7 +14,7 @@ fn at(place: Place) -> Harness<'static, App> {
     window(App::new(Which::Job, seen(place)), 1280.0, 720.0)
 }
 
-/// Tab to a part, Enter opens its ways with the first in focus, Enter does it.
+/// Tab to a part, Enter opens its actions with the first in focus, Enter does it.
 #[test]
 fn keyboard_alone_shuts_the_manual_valve() {
     let mut harness = at(Place::PlantRoom);
@@ -30,7 +30,7 @@ fn keyboard_alone_shuts_the_manual_valve() {
     harness.key_press(Key::Enter);
     harness.run();
     let shut = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 };
-    assert_eq!(harness.state().wishes, [Wish::Act(shut)]);
+    assert_eq!(harness.state().commands, [Command::Act(shut)]);
     harness.key_press(Key::Escape);
     harness.run();
     assert!(
@@ -70,20 +70,20 @@ fn single_keys_walk_pause_and_act() {
     harness.run();
     harness.key_press(Key::Space);
     harness.run();
-    // Nothing chosen, nothing in hand: A is the first way of the place.
+    // Nothing chosen, nothing in hand: A is the first action of the place.
     harness.key_press(Key::A);
     harness.run();
-    let wishes = &harness.state().wishes;
-    assert_eq!(wishes[0], Wish::Act(Action::Go(Place::GasValve)));
-    assert_eq!(wishes[1], Wish::Pause);
-    assert!(matches!(wishes[2], Wish::Act(Action::Sniff(_))), "{wishes:?}");
-    assert_eq!(wishes.len(), 3);
+    let commands = &harness.state().commands;
+    assert_eq!(commands[0], Command::Act(Action::Go(Place::GasValve)));
+    assert_eq!(commands[1], Command::Pause);
+    assert!(matches!(commands[2], Command::Act(Action::Sniff(_))), "{commands:?}");
+    assert_eq!(commands.len(), 3);
 
     harness.state_mut().running = Running::Paused;
     harness.run();
     harness.key_press(Key::F5);
     harness.run();
-    assert_eq!(harness.state().wishes.last(), Some(&Wish::Resume));
+    assert_eq!(harness.state().commands.last(), Some(&Command::Resume));
 }
 
 /// WCAG 2.2, 2.1.4: single keys can be switched off; and while a number is typed they are text.
@@ -95,7 +95,7 @@ fn single_keys_can_be_switched_off_and_rest_while_typing() {
     harness.key_press(Key::Num3);
     harness.key_press(Key::A);
     harness.run();
-    assert_eq!(harness.state().wishes, []);
+    assert_eq!(harness.state().commands, []);
 
     harness.state_mut().settings.single_keys = OnOff::On;
     harness.get_by_label("Inlet, low fire, found: not written").click();
@@ -104,7 +104,7 @@ fn single_keys_can_be_switched_off_and_rest_while_typing() {
     harness.key_press(Key::Space);
     harness.key_press(Key::A);
     harness.run();
-    assert_eq!(harness.state().wishes, []);
+    assert_eq!(harness.state().commands, []);
 }
 
 /// F6 brings the keyboard into the drawing and from there to the sheet.
@@ -137,8 +137,8 @@ fn keyboard_alone_starts_a_job() {
     }
     harness.key_press(Key::Enter);
     harness.run();
-    let [Wish::Start { scenario, seed, .. }] = harness.state().wishes.as_slice() else {
-        panic!("{:?}", harness.state().wishes);
+    let [Command::Start { scenario, seed, .. }] = harness.state().commands.as_slice() else {
+        panic!("{:?}", harness.state().commands);
     };
     assert_eq!((scenario.as_str(), *seed), ("cold", 41));
 }

@@ -15,18 +15,18 @@ fn contrast_formula_gives_known_values() {
 
 /// WCAG 2.2, 1.4.3: text 4.5:1.
 #[test]
-fn text_stands_out_from_its_ground() {
-    for &(name, text, ground) in TEXT_PAIRS {
-        let ratio = contrast(text, ground);
+fn text_stands_out_from_its_background() {
+    for &(name, text, background) in TEXT_PAIRS {
+        let ratio = contrast(text, background);
         assert!(ratio >= 4.5, "{name}: {ratio:.2}");
     }
 }
 
 /// WCAG 2.2, 1.4.11: marks 3:1.
 #[test]
-fn marks_stand_out_from_their_ground() {
-    for &(name, mark, ground) in MARK_PAIRS {
-        let ratio = contrast(mark, ground);
+fn marks_stand_out_from_their_background() {
+    for &(name, mark, background) in MARK_PAIRS {
+        let ratio = contrast(mark, background);
         assert!(ratio >= 3.0, "{name}: {ratio:.2}");
     }
 }

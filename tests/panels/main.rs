@@ -5,6 +5,7 @@
 mod coached;
 mod debrief;
 mod drawing;
+mod finding;
 mod fixture;
 mod keyboard;
 mod look;

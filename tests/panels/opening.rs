@@ -3,7 +3,7 @@
 use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
-use quarterturn::panels::Wish;
+use quarterturn::panels::Command;
 use quarterturn::panels::view::Tried;
 use quarterturn::parts::Place;
 
@@ -46,8 +46,8 @@ fn arrows_choose_and_enter_starts() {
     harness.run();
     harness.key_press(Key::Enter);
     harness.run();
-    let [Wish::Start { scenario, seed, .. }] = harness.state().wishes.as_slice() else {
-        panic!("{:?}", harness.state().wishes);
+    let [Command::Start { scenario, seed, .. }] = harness.state().commands.as_slice() else {
+        panic!("{:?}", harness.state().commands);
     };
     assert_eq!((scenario.as_str(), *seed), ("new", 41));
 }
@@ -61,11 +61,11 @@ fn a_click_only_chooses() {
         harness.get_by_label(last).click();
         harness.run();
     }
-    assert_eq!(harness.state().wishes, []);
+    assert_eq!(harness.state().commands, []);
     harness.get_by_label("Start").click();
     harness.run();
     assert!(
-        matches!(harness.state().wishes.as_slice(), [Wish::Start { scenario, .. }] if scenario == "new")
+        matches!(harness.state().commands.as_slice(), [Command::Start { scenario, .. }] if scenario == "new")
     );
 }
 
@@ -94,7 +94,7 @@ fn the_sheet_gives_the_next_hint() {
     assert!(harness.query_by_label("Hint 1: Read the plate first.").is_some());
     harness.get_by_label("Hint 2 of 3 on this job").click();
     harness.run();
-    assert_eq!(harness.state().wishes, [Wish::NextHint]);
+    assert_eq!(harness.state().commands, [Command::NextHint]);
 }
 
 /// The page after the job says what was in it, what its author says, and how many hints were taken.

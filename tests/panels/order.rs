@@ -2,14 +2,14 @@
 
 use quarterturn::catalogue::repair::{Nature, Repair};
 use quarterturn::hands::action::Action;
-use quarterturn::panels::ways::ways;
+use quarterturn::panels::actions::choices;
 use quarterturn::parts::{Fitted, Place, PortFill, Subject, job_order};
 use quarterturn::senses::seen::Seen;
 
 use crate::fixture::{seen, seen_open};
 
 fn actions(part: &str, seen: &Seen) -> Vec<Action> {
-    ways(part, seen).into_iter().map(|way| way.action).collect()
+    choices(part, seen).into_iter().map(|choice| choice.action).collect()
 }
 
 fn mends(part: &str, seen: &Seen) -> Vec<Repair> {

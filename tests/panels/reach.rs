@@ -2,13 +2,14 @@
 
 use enum_map::EnumMap;
 use std::collections::BTreeSet;
+use std::sync::LazyLock;
 
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, PlugStep, StartStop};
 use quarterturn::instrument::figure::{Figure, Quantity};
 use quarterturn::instrument::water_column::Legs;
+use quarterturn::panels::actions::{Form, choices, forms, here, in_hand};
 use quarterturn::panels::sheet::rows;
-use quarterturn::panels::ways::{Form, forms, here, in_hand, ways};
 use quarterturn::parts::{
     Door, Fitted, Gauge, HandValve, Joint, Levels, LowSide, OnOff, Opening, OtherAppliance, Place,
     Port, PortFill, Push, Screw, Spot, Subject, Tool, Window, job_order,
@@ -60,6 +61,8 @@ fn kind(action: &Action) -> &'static str {
         Action::FillColumn => "fill-column",
         Action::Write(_) => "write",
         Action::WriteJoint { .. } => "write-joint",
+        Action::WriteFinding(_) => "write-finding",
+        Action::StrikeFinding(_) => "strike-finding",
         Action::Tag(_) => "tag",
         Action::Call(_) => "call",
         Action::Tell(_) => "tell",
@@ -67,7 +70,7 @@ fn kind(action: &Action) -> &'static str {
     }
 }
 
-const KINDS: usize = 41;
+const KINDS: usize = 43;
 
 /// Situations that between them show every state of everything.
 fn situations() -> Vec<Seen> {
@@ -144,89 +147,89 @@ fn parts_at(seen: &Seen) -> Vec<&'static str> {
 }
 
 /// Everything that the lists offer anywhere.
-fn offered() -> Vec<Action> {
+static OFFERED: LazyLock<Vec<Action>> = LazyLock::new(|| {
     let mut all = Vec::new();
     for seen in situations() {
-        let lists = parts_at(&seen).into_iter().map(|part| ways(part, &seen));
-        for way in lists.chain([here(&seen), in_hand(&seen)]).flatten() {
-            assert!(way.label.chars().count() > 5, "{:?} says only {:?}", way.action, way.label);
-            all.push(way.action);
+        let lists = parts_at(&seen).into_iter().map(|part| choices(part, &seen));
+        for choice in lists.chain([here(&seen), in_hand(&seen)]).flatten() {
+            assert!(
+                choice.label.chars().count() > 5,
+                "{:?} says only {:?}",
+                choice.action,
+                choice.label
+            );
+            all.push(choice.action);
         }
     }
     all
+});
+
+#[track_caller]
+fn is_offered(wanted: &Action) {
+    assert!(OFFERED.contains(wanted), "no list offers {wanted:?}");
 }
 
-/// Every kind of action is in a list, but for the two that are forms: writing a reading and
-/// handing over.
+/// Every kind of action is in a list, but for those that are forms: writing a reading, writing and
+/// striking a finding, and handing over.
 #[test]
 fn every_kind_of_action_can_be_reached() {
-    let mut kinds: BTreeSet<&str> = offered().iter().map(kind).collect();
+    let mut kinds: BTreeSet<&str> = OFFERED.iter().map(kind).collect();
     let forms_at = |part: &str| forms(part, &seen(Place::Hall));
-    assert_eq!(forms_at("job-sheet"), [Form::Write]);
+    assert_eq!(forms_at("job-sheet"), [Form::Write, Form::Finding]);
     assert_eq!(forms_at("householder"), [Form::HandOver]);
-    kinds.extend(["write", "hand-over"]);
+    kinds.extend(["write", "write-finding", "strike-finding", "hand-over"]);
     assert_eq!(kinds.len(), KINDS, "{kinds:?}");
 }
 
-/// And every value of the closed lists: every tool, hand valve, door, joint, port, step and so on.
+/// And every value of the closed lists: every place, tool, instrument, part that is looked at, repair.
 #[test]
-fn every_thing_can_be_reached() {
-    let all = offered();
-    let has = |wanted: &Action| assert!(all.contains(wanted), "no list offers {wanted:?}");
-    for &tool in Tool::ALL {
-        has(&Action::Take(tool));
-    }
-    for &place in Place::ALL {
-        has(&Action::Go(place));
-    }
-    for &spot in Spot::ALL {
-        has(&Action::Measure(spot));
-    }
-    for gauge in Gauge::ALL {
-        has(&Action::Gauge(gauge));
-    }
+fn everything_can_be_gone_to_taken_looked_at_and_mended() {
+    Place::ALL.iter().for_each(|&place| is_offered(&Action::Go(place)));
+    Tool::ALL.iter().for_each(|&tool| is_offered(&Action::Take(tool)));
+    Spot::ALL.iter().for_each(|&spot| is_offered(&Action::Measure(spot)));
+    Gauge::ALL.iter().for_each(|&gauge| is_offered(&Action::Gauge(gauge)));
+    Subject::ALL.iter().for_each(|&subject| is_offered(&Action::Look(subject)));
+    Repair::ALL.iter().for_each(|&repair| is_offered(&Action::Mend(repair)));
     for press in [StartStop::Start, StartStop::Stop] {
-        has(&Action::Stopwatch(press));
+        is_offered(&Action::Stopwatch(press));
     }
-    for &subject in Subject::ALL {
-        has(&Action::Look(subject));
-    }
-    for &repair in Repair::ALL {
-        has(&Action::Mend(repair));
-    }
+}
+
+/// Everything that opens, shuts or is switched, both ways.
+#[test]
+fn everything_can_be_opened_shut_and_switched() {
     for &hand_valve in HandValve::ALL {
-        has(&Action::HandValve { hand_valve, degrees: 0 });
-        has(&Action::HandValve { hand_valve, degrees: 90 });
-    }
-    for to in [Fitted::On, Fitted::Off] {
-        for &door in Door::ALL {
-            has(&Action::Door { door, to });
+        for degrees in [0, 90] {
+            is_offered(&Action::HandValve { hand_valve, degrees });
         }
-        for &screw in Screw::ALL {
-            has(&Action::Cap { screw, to });
-        }
-        for &port in Port::ALL {
-            has(&Action::Adapter { port, to });
-        }
-        has(&Action::StageJumper(to));
-        has(&Action::Tag(to));
     }
     for &window in Window::ALL {
-        has(&Action::Window { window, to: Opening::Open });
-        has(&Action::Window { window, to: Opening::Closed });
+        for to in [Opening::Open, Opening::Closed] {
+            is_offered(&Action::Window { window, to });
+        }
+    }
+    for to in [Fitted::On, Fitted::Off] {
+        Door::ALL.iter().for_each(|&door| is_offered(&Action::Door { door, to }));
+        is_offered(&Action::StageJumper(to));
+        is_offered(&Action::Tag(to));
     }
     for to in [OnOff::On, OnOff::Off] {
         for &appliance in OtherAppliance::ALL {
-            has(&Action::OtherAppliance { appliance, to });
+            is_offered(&Action::OtherAppliance { appliance, to });
         }
-        has(&Action::MeterPower(to));
-        has(&Action::FurnaceSwitch(to));
-        has(&Action::ThermostatMode(to));
-        has(&Action::ValveSwitch(to));
+        is_offered(&Action::MeterPower(to));
+        is_offered(&Action::FurnaceSwitch(to));
+        is_offered(&Action::ThermostatMode(to));
+        is_offered(&Action::ValveSwitch(to));
     }
-    for &joint in Joint::ALL {
-        has(&Action::LeakFluid(joint));
-        has(&Action::Wipe(joint));
+}
+
+/// Every step at a screw's cap, a port, the hose and a joint.
+#[test]
+fn every_step_at_the_valve_can_be_reached() {
+    for to in [Fitted::On, Fitted::Off] {
+        Screw::ALL.iter().for_each(|&screw| is_offered(&Action::Cap { screw, to }));
+        Port::ALL.iter().for_each(|&port| is_offered(&Action::Adapter { port, to }));
     }
     for &port in Port::ALL {
         for step in [
@@ -237,14 +240,19 @@ fn every_thing_can_be_reached() {
             PlugStep::SpinIn,
             PlugStep::Tighten(1),
         ] {
-            has(&Action::Plug { port, step });
+            is_offered(&Action::Plug { port, step });
         }
         for push in [Push::Fully, Push::Halfway] {
-            has(&Action::HoseOn { port, push });
+            is_offered(&Action::HoseOn { port, push });
         }
     }
-    has(&Action::MeterLowSide(LowSide::Air));
-    has(&Action::MeterLowSide(LowSide::BurnerBox));
+    for &joint in Joint::ALL {
+        is_offered(&Action::LeakFluid(joint));
+        is_offered(&Action::Wipe(joint));
+    }
+    for side in [LowSide::Air, LowSide::BurnerBox] {
+        is_offered(&Action::MeterLowSide(side));
+    }
 }
 
 /// Screws, hand valves, plugs and the thermostat take a number.

@@ -5,7 +5,7 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
-use quarterturn::panels::Wish;
+use quarterturn::panels::Command;
 use quarterturn::panels::entry::pressure;
 use quarterturn::panels::sights::sights;
 use quarterturn::panels::words;
@@ -72,8 +72,8 @@ fn a_repair_is_said_when_it_is_done() {
         harness.run();
         harness.get_all_by_label("Clean the flame rod").next().unwrap().click();
         harness.run();
-        let clean = Wish::Act(Action::Mend(Repair::CleanFlameRod));
-        assert_eq!(harness.state().wishes, [clean]);
+        let clean = Command::Act(Action::Mend(Repair::CleanFlameRod));
+        assert_eq!(harness.state().commands, [clean]);
         harness.state_mut().refusal = refusal;
         go_to(&mut harness, 3);
         assert!(harness.query_by_label(done).is_none());
@@ -101,18 +101,18 @@ fn a_swap_is_asked_for_before_it_is_done() {
     };
     let (swap, again) = ("Replace the igniter", "Replace the igniter? Do it");
     choose(&mut harness, swap);
-    assert_eq!(harness.state().wishes, []);
+    assert_eq!(harness.state().commands, []);
     choose(&mut harness, again);
-    let mend = Wish::Act(Action::Mend(Repair::ReplaceIgniter));
-    assert_eq!(harness.state().wishes, std::slice::from_ref(&mend));
+    let mend = Command::Act(Action::Mend(Repair::ReplaceIgniter));
+    assert_eq!(harness.state().commands, std::slice::from_ref(&mend));
     choose(&mut harness, swap);
-    assert_eq!(harness.state().wishes.len(), 1);
+    assert_eq!(harness.state().commands.len(), 1);
     harness.key_press(Key::Num4);
     harness.run();
-    assert_eq!(harness.state().wishes.len(), 2, "walked away");
+    assert_eq!(harness.state().commands.len(), 2, "walked away");
     assert!(harness.query_by_label(again).is_none());
     choose(&mut harness, swap);
-    assert_eq!(harness.state().wishes.iter().filter(|&one| *one == mend).count(), 1);
+    assert_eq!(harness.state().commands.iter().filter(|&one| *one == mend).count(), 1);
 }
 
 /// One full stop after a unit that has its own, no zero with a sign, more than one turn is turns.

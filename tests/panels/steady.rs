@@ -6,15 +6,15 @@ use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
-use quarterturn::panels::Wish;
-use quarterturn::panels::offers::{Letters, Offer, offers};
+use quarterturn::panels::Command;
+use quarterturn::panels::menu::{Letters, MenuItem, menu};
 use quarterturn::parts::{Place, PortFill, Subject, Tool};
 use quarterturn::senses::seen::{Condition, Done, Note, Observation};
 
 use crate::fixture::{App, Which, debrief, seen, seen_open, window};
 
-fn key_of(list: &[Offer], action: &Action) -> Option<Key> {
-    list.iter().find(|offer| offer.way.action == *action).and_then(|offer| offer.key)
+fn key_of(list: &[MenuItem], action: &Action) -> Option<Key> {
+    list.iter().find(|item| item.choice.action == *action).and_then(|item| item.key)
 }
 
 /// What is offered keeps its letter through a job: with a part chosen, with another tool in hand,
@@ -23,9 +23,9 @@ fn key_of(list: &[Offer], action: &Action) -> Option<Key> {
 fn letters_stay_with_what_they_do() {
     let mut letters = Letters::default();
     let mut give = |chosen: Option<&str>, seen: &_| {
-        let mut list = offers(chosen, seen);
+        let mut list = menu(chosen, seen);
         letters.give(&mut list);
-        let mut keys: Vec<Key> = list.iter().filter_map(|offer| offer.key).collect();
+        let mut keys: Vec<Key> = list.iter().filter_map(|item| item.key).collect();
         let count = keys.len();
         keys.sort_unstable();
         keys.dedup();
@@ -72,7 +72,7 @@ fn a_click_within_one_frame_counts() {
     assert!(close.is_some(), "the slip did not open, or closed again");
     let read = harness.get_all_by_label("Read the rating plate").next().unwrap().rect().center();
     quick_click(&mut harness, read);
-    assert_eq!(harness.state().wishes, [Wish::Act(Action::Look(Subject::Plate))]);
+    assert_eq!(harness.state().commands, [Command::Act(Action::Look(Subject::Plate))]);
 }
 
 fn overlap(one: Rect, other: Rect) -> bool {

@@ -2,14 +2,14 @@
 
 use egui_kittest::kittest::Queryable;
 use quarterturn::hands::action::Action;
-use quarterturn::panels::Wish;
+use quarterturn::panels::Command;
 use quarterturn::panels::entry::{thousandths, written};
 use quarterturn::parts::{Level, Phase, Place, Port, Reading, Stage};
 use quarterturn::units::PressureUnit;
 
 use crate::fixture::{App, Which, seen, window};
 
-fn type_into(cell: &str, text: &str, press_unit: usize) -> (Vec<Wish>, bool) {
+fn type_into(cell: &str, text: &str, press_unit: usize) -> (Vec<Command>, bool) {
     let mut harness = window(App::new(Which::Job, seen(Place::Hall)), 1280.0, 720.0);
     harness.get_by_label(cell).click();
     harness.run();
@@ -27,13 +27,13 @@ fn type_into(cell: &str, text: &str, press_unit: usize) -> (Vec<Wish>, bool) {
     harness.get_by_label("Write").click();
     harness.run();
     let refused = harness.query_by_label_contains("✗").is_some();
-    (harness.state().wishes.clone(), refused)
+    (harness.state().commands.clone(), refused)
 }
 
 /// A number in the chosen unit becomes exactly that reading.
 #[test]
 fn a_typed_number_is_written_with_its_unit() {
-    let (wishes, refused) = type_into("Manifold, low fire, found: not written", "4.87", 0);
+    let (commands, refused) = type_into("Manifold, low fire, found: not written", "4.87", 0);
     let reading = Reading {
         port: Port::Manifold,
         stage: Stage::Firing(Level::Low),
@@ -41,10 +41,10 @@ fn a_typed_number_is_written_with_its_unit() {
         thousandths: 4870,
         unit: PressureUnit::InWc,
     };
-    assert_eq!(wishes, [Wish::Act(Action::Write(reading))]);
+    assert_eq!(commands, [Command::Act(Action::Write(reading))]);
     assert!(!refused);
 
-    let (wishes, _) = type_into("Inlet, full connected load, left: not written", "−0,25", 1);
+    let (commands, _) = type_into("Inlet, full connected load, left: not written", "−0,25", 1);
     let reading = Reading {
         port: Port::Inlet,
         stage: Stage::FullLoad,
@@ -52,15 +52,15 @@ fn a_typed_number_is_written_with_its_unit() {
         thousandths: -250,
         unit: PressureUnit::KPa,
     };
-    assert_eq!(wishes, [Wish::Act(Action::Write(reading))]);
+    assert_eq!(commands, [Command::Act(Action::Write(reading))]);
 }
 
 /// What is no number is refused in words, and nothing is written.
 #[test]
 fn what_is_no_number_is_refused_in_words() {
     for bad in ["", "4.9 in", "four", "4.9.1", "1.2345", "99999999", "-", "."] {
-        let (wishes, refused) = type_into("Inlet, lock-up, found: not written", bad, 0);
-        assert_eq!(wishes, [], "{bad:?}");
+        let (commands, refused) = type_into("Inlet, lock-up, found: not written", bad, 0);
+        assert_eq!(commands, [], "{bad:?}");
         assert!(refused, "{bad:?} went unremarked");
     }
 }

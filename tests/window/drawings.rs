@@ -2,14 +2,14 @@
 
 use std::collections::BTreeMap;
 
-use quarterturn::app::boxes::on_sheet;
-use quarterturn::app::drawings::{PAGE, Sheet, all};
+use quarterturn::app::boxes::boxes_in_drawing;
+use quarterturn::app::drawings::{NamedDrawing, PAGE, all};
 use quarterturn::app::pose;
 use quarterturn::parts::{
     Door, HandValve, Level, Levels, OtherAppliance, Place, Screw, Subject, Tool, Window,
 };
 
-fn sheets() -> Vec<Sheet> {
+fn drawings() -> Vec<NamedDrawing> {
     all().expect("the drawings are sound")
 }
 
@@ -27,7 +27,7 @@ fn drawings_of(place: Place) -> &'static [&'static str] {
 /// Every part that can be touched or looked at somewhere is drawn there.
 #[test]
 fn every_part_is_drawn_where_it_can_be_reached() {
-    let sheets = sheets();
+    let drawings = drawings();
     let mut wanted: Vec<(&str, &str)> = Vec::new();
     let mut want = |place: Place, id: &'static str| {
         wanted.extend(drawings_of(place).iter().map(|drawing| (*drawing, id)));
@@ -61,11 +61,11 @@ fn every_part_is_drawn_where_it_can_be_reached() {
         wanted.push(("manometer", id));
     }
     for (drawing, id) in wanted {
-        let sheet = sheets.iter().find(|s| s.name == drawing).expect("the drawing");
-        let shown = vec![true; sheet.drawing.groups.len()];
-        let parts = on_sheet(sheet, &shown);
+        let named = drawings.iter().find(|s| s.name == drawing).expect("the drawing");
+        let shown = vec![true; named.drawing.groups.len()];
+        let parts = boxes_in_drawing(named, &shown);
         let uncovered = parts.iter().any(|(part, _)| part == id);
-        let drawn = sheet.drawing.groups.iter().any(|g| g.id.split('@').next() == Some(id));
+        let drawn = named.drawing.groups.iter().any(|g| g.id.split('@').next() == Some(id));
         assert!(uncovered || drawn, "{drawing}.svg has no `{id}`");
     }
 }
@@ -80,22 +80,22 @@ fn is_of_another_furnace(id: &str, levels: &[Level]) -> bool {
 }
 
 /// The triangles that can be on the page at once, whether the furnace has one level or two.
-fn most_at_once(sheet: &Sheet) -> usize {
+fn most_at_once(named: &NamedDrawing) -> usize {
     [Levels::one(()).list(), Levels::two((), ()).list()]
-        .map(|levels| most_with(sheet, levels))
+        .map(|levels| most_with(named, levels))
         .into_iter()
         .fold(0, usize::max)
 }
 
 /// The triangles that can be on the page at once with these levels: of a part's states only the
 /// heaviest.
-fn most_with(sheet: &Sheet, levels: &[Level]) -> usize {
+fn most_with(named: &NamedDrawing, levels: &[Level]) -> usize {
     let mut always = 0;
     let mut states: BTreeMap<&str, BTreeMap<&str, usize>> = BTreeMap::new();
-    for chunk in &sheet.drawing.chunks {
+    for chunk in &named.drawing.chunks {
         let mut up = Some(chunk.group);
         let mut within = std::iter::from_fn(|| {
-            let group = &sheet.drawing.groups[up?];
+            let group = &named.drawing.groups[up?];
             up = group.parent;
             Some(group.id.as_str())
         });
@@ -105,7 +105,7 @@ fn most_with(sheet: &Sheet, levels: &[Level]) -> usize {
         let count = (chunk.core.indices.len() + chunk.rim.indices.len()) / 3;
         let mut at = Some(chunk.group);
         let state = std::iter::from_fn(|| {
-            let group = &sheet.drawing.groups[at?];
+            let group = &named.drawing.groups[at?];
             at = group.parent;
             Some(group.id.split_once('@'))
         });
@@ -122,20 +122,20 @@ fn most_with(sheet: &Sheet, levels: &[Level]) -> usize {
 /// Every drawing stays on its page, and light enough to be drawn without a graphics card.
 #[test]
 fn every_drawing_fits_its_page_and_stays_light() {
-    for sheet in sheets() {
-        let triangles = most_at_once(&sheet);
-        assert!(triangles < 40_000, "{}: {triangles} triangles", sheet.name);
-        let whole = sheet.drawing.bounds(0, |_| true).expect("something is drawn");
-        let (w, h) = (sheet.drawing.size[0], sheet.drawing.size[1]);
+    for named in drawings() {
+        let triangles = most_at_once(&named);
+        assert!(triangles < 40_000, "{}: {triangles} triangles", named.name);
+        let whole = named.drawing.bounds(0, |_| true).expect("something is drawn");
+        let (w, h) = (named.drawing.size[0], named.drawing.size[1]);
         for (i, most) in [w, h].into_iter().enumerate() {
             assert!(
                 whole.min[i] > -22.0 && whole.max[i] < most + 22.0,
                 "{}: {whole:?}",
-                sheet.name
+                named.name
             );
         }
-        if !matches!(sheet.name, "tools" | "manometer") {
-            assert_eq!(sheet.drawing.size, PAGE, "{}", sheet.name);
+        if !matches!(named.name, "tools" | "manometer") {
+            assert_eq!(named.drawing.size, PAGE, "{}", named.name);
         }
     }
 }
@@ -143,13 +143,13 @@ fn every_drawing_fits_its_page_and_stays_light() {
 /// An id stands for one thing in a drawing.
 #[test]
 fn no_id_is_used_twice() {
-    for sheet in sheets() {
+    for named in drawings() {
         let mut ids: Vec<&str> =
-            sheet.drawing.groups.iter().skip(1).map(|g| g.id.as_str()).collect();
+            named.drawing.groups.iter().skip(1).map(|g| g.id.as_str()).collect();
         let count = ids.len();
         ids.sort_unstable();
         ids.dedup();
-        assert_eq!(ids.len(), count, "{}", sheet.name);
+        assert_eq!(ids.len(), count, "{}", named.name);
     }
 }
 
@@ -157,11 +157,11 @@ fn no_id_is_used_twice() {
 #[test]
 fn every_state_and_piece_is_known() {
     let places = ["display", "spot", "1", "2", "3", "4", "handwheel"];
-    for sheet in sheets() {
-        for group in &sheet.drawing.groups {
+    for named in drawings() {
+        for group in &named.drawing.groups {
             let piece = group.id.split_once('.').map(|(_, piece)| piece);
             if piece.is_some_and(|piece| !places.contains(&piece)) {
-                assert!(pose::moves(&group.id), "{}: `{}`", sheet.name, group.id);
+                assert!(pose::moves(&group.id), "{}: `{}`", named.name, group.id);
             }
         }
     }

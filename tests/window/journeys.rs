@@ -6,28 +6,28 @@ use bevy::input::keyboard::{Key, KeyCode};
 use bevy::prelude::*;
 use bevy_egui::egui::accesskit;
 use quarterturn::app::boxes::Boxes;
-use quarterturn::app::drive::Front;
+use quarterturn::app::drive::Screen;
 use quarterturn::app::page::PageRect;
 use quarterturn::app::redraw::Redraw;
 use quarterturn::hands::action::Action;
 use quarterturn::panels::view::Running;
 use quarterturn::parts::{Door, Fitted, HandValve, OnOff, Place};
 
-use super::desk::TestDesk;
 use super::rig::{Pixels, Rig};
+use super::store::TestStore;
 
 const JOB: &str = "propane-cold-morning";
 
 fn at(place: Place) -> Rig {
-    let desk = TestDesk { before: (vec![(0, Action::Go(place))], 1), ..TestDesk::default() };
-    Rig::open(desk, Some(JOB), (1280, 720), Pixels::None)
+    let store = TestStore { before: (vec![(0, Action::Go(place))], 1), ..TestStore::default() };
+    Rig::open(store, Some(JOB), (1280, 720), Pixels::None)
 }
 
 /// From the opening page: the caution, a job, the first walk.
 #[test]
 fn a_job_is_begun_by_mouse_from_the_opening_page() {
-    let mut rig = Rig::open(TestDesk::default(), None, (1280, 720), Pixels::None);
-    assert!(rig.app.world().resource::<Front>().job().is_none());
+    let mut rig = Rig::open(TestStore::default(), None, (1280, 720), Pixels::None);
+    assert!(rig.app.world().resource::<Screen>().job().is_none());
     rig.click_on("I have read this");
     rig.click_on("Start");
     assert_eq!(rig.seen().place, Place::Yard);
@@ -38,7 +38,7 @@ fn a_job_is_begun_by_mouse_from_the_opening_page() {
     assert!(shown, "the plant room is not on the page");
 }
 
-/// A part is clicked in the drawing, a way is chosen beside it, the bench obeys, the handle turns.
+/// A part is clicked in the drawing, an action is chosen beside it, the bench obeys, the handle turns.
 #[test]
 fn a_click_on_the_manual_valve_shuts_it_and_turns_its_handle() {
     let mut rig = at(Place::PlantRoom);
@@ -195,8 +195,8 @@ fn speed_multiplies_the_steps() {
 #[test]
 fn a_refusal_is_said() {
     let mut rig = at(Place::PlantRoom);
-    let mut front = rig.app.world_mut().resource_mut::<Front>();
-    let Front::Job(job) = &mut *front else { panic!("a job") };
+    let mut screen = rig.app.world_mut().resource_mut::<Screen>();
+    let Screen::Job(job) = &mut *screen else { panic!("a job") };
     job.ask(Action::HandValve { hand_valve: HandValve::Range, degrees: 0 });
     rig.frames(3);
     let said = rig.job().refusal().expect("a refusal").to_owned();
@@ -211,15 +211,15 @@ fn a_step_back_undoes_the_last_act() {
     let acts =
         [Action::Door { door: Door::Burner, to: Fitted::Off }, Action::FurnaceSwitch(OnOff::Off)];
     for act in acts {
-        let mut front = rig.app.world_mut().resource_mut::<Front>();
-        let Front::Job(job) = &mut *front else { panic!("a job") };
+        let mut screen = rig.app.world_mut().resource_mut::<Screen>();
+        let Screen::Job(job) = &mut *screen else { panic!("a job") };
         job.ask(act);
         rig.frames(5);
     }
     let before = rig.seen();
     assert_eq!(before.furnace.as_ref().map(|f| f.switch), Some(OnOff::Off));
-    let mut front = rig.app.world_mut().resource_mut::<Front>();
-    let Front::Job(job) = &mut *front else { panic!("a job") };
+    let mut screen = rig.app.world_mut().resource_mut::<Screen>();
+    let Screen::Job(job) = &mut *screen else { panic!("a job") };
     job.step_back();
     let after = rig.seen();
     assert!(after.tick < before.tick);

@@ -2,7 +2,6 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may stop at once")]
 
-mod desk;
 mod drawings;
 mod journeys;
 mod pictures;
@@ -11,4 +10,5 @@ mod records;
 mod rig;
 mod screen;
 mod signs;
+mod store;
 mod whole_job;

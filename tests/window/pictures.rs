@@ -11,12 +11,12 @@ use bevy::render::renderer::RenderAdapterInfo;
 use quarterturn::app::boxes::Boxes;
 use quarterturn::app::hose::hoses;
 use quarterturn::app::page::OnPage;
-use quarterturn::app::scene::Sheets;
+use quarterturn::app::scene::Drawings;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::parts::{Door, Fitted, HandValve, OnOff, Place, Port, Push, Tool};
 
-use super::desk::TestDesk;
 use super::rig::{Pixels, Rig};
+use super::store::TestStore;
 
 /// A channel may differ by this much.
 const CHANNEL: u8 = 12;
@@ -46,8 +46,8 @@ fn open(job: Option<&str>, before: Vec<(u64, Action)>, until: u64) -> Rig {
 }
 
 fn open_at(size: (u32, u32), job: Option<&str>, before: Vec<(u64, Action)>, until: u64) -> Rig {
-    let desk = TestDesk { before: (before, until), ..TestDesk::default() };
-    let mut rig = Rig::open(desk, job, size, Pixels::Drawn);
+    let store = TestStore { before: (before, until), ..TestStore::default() };
+    let mut rig = Rig::open(store, job, size, Pixels::Drawn);
     let adapter = &rig.app.world().resource::<RenderAdapterInfo>().name;
     eprintln!("drawn by {adapter}");
     rig.frames(30);
@@ -211,8 +211,8 @@ fn gas_valve_while_it_fires() {
     let seen = rig.seen();
     let burners = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()).expect("in view");
     assert!(burners.flames.iter().all(|flame| flame.height > 0.3), "{:?}", burners.flames);
-    let sheets = &rig.app.world().resource::<Sheets>().0;
-    assert_eq!(hoses(&seen, "gas_valve", sheets).len(), 1);
+    let drawings = &rig.app.world().resource::<Drawings>().0;
+    assert_eq!(hoses(&seen, "gas_valve", drawings).len(), 1);
     assert!(has_box(&rig, "meter.display"));
     compare(&mut rig, "gas_valve");
 }

@@ -103,7 +103,7 @@ fn a_plug_is_drawn_as_it_stands() {
 /// The hose runs from the meter to the port it is on, and lies in the roll otherwise.
 #[test]
 fn the_hose_runs_to_its_port() {
-    let sheets = all().expect("the drawings are sound");
+    let drawings = all().expect("the drawings are sound");
     let port = Port::Manifold;
     let mut actions = vec![
         Action::Take(Tool::HexKey),
@@ -113,12 +113,12 @@ fn the_hose_runs_to_its_port() {
         Action::Take(Tool::Adapter),
         Action::Adapter { port, to: Fitted::On },
     ];
-    assert!(hoses(&kneeling(&actions), "gas_valve", &sheets).is_empty());
+    assert!(hoses(&kneeling(&actions), "gas_valve", &drawings).is_empty());
     actions.extend([Action::Take(Tool::Hose), Action::HoseOn { port, push: Push::Fully }]);
     let seen = kneeling(&actions);
-    let drawn = hoses(&seen, "gas_valve", &sheets);
+    let drawn = hoses(&seen, "gas_valve", &drawings);
     assert_eq!(drawn.len(), 1);
-    let valve = sheets.iter().find(|s| s.name == "gas_valve").expect("drawn");
+    let valve = drawings.iter().find(|s| s.name == "gas_valve").expect("drawn");
     let spot = valve.drawing.find("manifold-adapter.spot").expect("the barb's end is marked");
     assert_eq!(Some(drawn[0].to), valve.drawing.groups[spot].spot);
     assert!(!shown("hose", &seen) && shown("hose@taken", &seen));

@@ -3,8 +3,8 @@
 
 use std::path::Path;
 
-use quarterturn::app::desk::{Desk, HomeDesk};
 use quarterturn::app::session::Session;
+use quarterturn::app::store::{FileStore, Store};
 use quarterturn::hands::action::{Action, HandOver, PlugStep};
 use quarterturn::panels::view::{Help, Tried};
 use quarterturn::parts::{Door, Ending, Fitted, HandValve, OnOff, Place, Port, Tool};
@@ -12,8 +12,8 @@ use quarterturn::record::{self, Ended, What};
 
 const JOB: &str = "propane-cold-morning";
 
-fn desk(folder: &Path) -> HomeDesk {
-    HomeDesk::bare().recording_in(folder.to_owned())
+fn store(folder: &Path) -> FileStore {
+    FileStore::bare().recording_in(folder.to_owned())
 }
 
 fn play(session: &mut Session, action: Action, ticks: u32) {
@@ -40,7 +40,7 @@ fn records(folder: &Path) -> Vec<record::Record> {
 #[test]
 fn a_finished_attempt_replays() {
     let folder = tempfile::tempdir().expect("a folder");
-    let attempt = desk(folder.path()).start(JOB, 7, Help::Coached).expect("it starts");
+    let attempt = store(folder.path()).start(JOB, 7, Help::Coached).expect("it starts");
     let mut session = Session::new(attempt, 1);
     play(&mut session, Action::Go(Place::PlantRoom), 400);
     play(&mut session, Action::HandValve { hand_valve: HandValve::Range, degrees: 0 }, 10);
@@ -67,13 +67,13 @@ fn said() -> HandOver {
 #[test]
 fn a_stopped_attempt_goes_on() {
     let folder = tempfile::tempdir().expect("a folder");
-    let mut desk = desk(folder.path());
-    let mut session = Session::new(desk.start(JOB, 7, Help::Solo).expect("it starts"), 1);
+    let mut store = store(folder.path());
+    let mut session = Session::new(store.start(JOB, 7, Help::Solo).expect("it starts"), 1);
     play(&mut session, Action::Go(Place::PlantRoom), 900);
     drop(session);
-    let offered = desk.unfinished();
+    let offered = store.unfinished();
     assert_eq!(offered.len(), 1, "{offered:?}");
-    let mut session = Session::new(desk.resume(&offered[0].id).expect("it goes on"), 1);
+    let mut session = Session::new(store.resume(&offered[0].id).expect("it goes on"), 1);
     assert_eq!(session.seen().place, Place::PlantRoom);
     assert!(session.seen().tick >= 750, "{}", session.seen().tick);
     play(&mut session, Action::Go(Place::Hall), 100);
@@ -82,15 +82,15 @@ fn a_stopped_attempt_goes_on() {
     let all = records(folder.path());
     let again = record::replay(&all[0], &mut |_, _| {}).expect("it can be played");
     assert!(all[0].is_finished() && again.differs.is_none());
-    assert!(desk.unfinished().is_empty());
+    assert!(store.unfinished().is_empty());
 }
 
 /// A way back opens another record with the same beginning; both replay.
 #[test]
 fn a_way_back_is_another_record() {
     let folder = tempfile::tempdir().expect("a folder");
-    let mut desk = desk(folder.path());
-    let mut session = Session::new(desk.start(JOB, 7, Help::Solo).expect("it starts"), 1);
+    let mut store = store(folder.path());
+    let mut session = Session::new(store.start(JOB, 7, Help::Solo).expect("it starts"), 1);
     play(&mut session, Action::Go(Place::PlantRoom), 300);
     play(&mut session, Action::Door { door: Door::Burner, to: Fitted::Off }, 300);
     play(&mut session, Action::FurnaceSwitch(OnOff::Off), 300);
@@ -119,7 +119,7 @@ fn trouble_with_the_record_is_told() {
     let folder = tempfile::tempdir().expect("a folder");
     let file = folder.path().join("not-a-folder");
     std::fs::write(&file, "").expect("a file");
-    let attempt = desk(&file).start(JOB, 7, Help::Solo).expect("it starts");
+    let attempt = store(&file).start(JOB, 7, Help::Solo).expect("it starts");
     let mut session = Session::new(attempt, 1);
     play(&mut session, Action::Go(Place::PlantRoom), 5);
     assert!(session.refusal().is_some_and(|said| said.contains("not being recorded")));
@@ -132,18 +132,18 @@ fn trouble_with_the_record_is_told() {
 fn the_list_says_what_became_of_a_job() {
     let folder = tempfile::tempdir().expect("a folder");
     let standing = || {
-        let jobs = desk(folder.path()).jobs();
+        let jobs = store(folder.path()).jobs();
         jobs.iter().find(|job| job.id == JOB).expect("it ships").standing
     };
     assert_eq!(standing(), Tried::Never);
-    let mut desk = desk(folder.path());
-    let mut session = Session::new(desk.start(JOB, 7, Help::Solo).expect("it starts"), 1);
+    let mut store = store(folder.path());
+    let mut session = Session::new(store.start(JOB, 7, Help::Solo).expect("it starts"), 1);
     let (taken, left) = session.hints();
     assert_eq!((taken.len(), left), (0, 3));
     session.take_hint();
     play(&mut session, Action::Go(Place::Hall), 100);
     play(&mut session, Action::HandOver(said()), 10);
-    let view = desk.debrief(&session.finished());
+    let view = store.debrief(&session.finished());
     assert_eq!(view.hints, "1 of the 3 hints on this job taken.");
     assert!(view.in_this_job.is_some_and(|lines| lines.len() == 3) && !view.note.is_empty());
     drop(session);
@@ -164,8 +164,8 @@ fn the_list_says_what_became_of_a_job() {
 #[test]
 fn hints_taken_are_kept() {
     let folder = tempfile::tempdir().expect("a folder");
-    let mut desk = desk(folder.path());
-    let mut session = Session::new(desk.start(JOB, 7, Help::Solo).expect("it starts"), 1);
+    let mut store = store(folder.path());
+    let mut session = Session::new(store.start(JOB, 7, Help::Solo).expect("it starts"), 1);
     play(&mut session, Action::Go(Place::PlantRoom), 300);
     session.take_hint();
     session.hinted();
@@ -173,8 +173,8 @@ fn hints_taken_are_kept() {
     play(&mut session, Action::Go(Place::Hall), 300);
     assert_eq!(session.hints().0.len(), 2);
     drop(session);
-    let id = desk.unfinished().first().expect("it can go on").id.clone();
-    let again = Session::new(desk.resume(&id).expect("it goes on"), 1);
+    let id = store.unfinished().first().expect("it can go on").id.clone();
+    let again = Session::new(store.resume(&id).expect("it goes on"), 1);
     assert_eq!(again.hints().0.len(), 2);
     assert_eq!(again.finished().hints_taken, 2);
 }
@@ -182,7 +182,7 @@ fn hints_taken_are_kept() {
 /// Faster than a clock is refused in words while gas escapes.
 #[test]
 fn haste_is_refused_in_words() {
-    let attempt = HomeDesk::bare().start(JOB, 7, Help::Solo).expect("it starts");
+    let attempt = FileStore::bare().start(JOB, 7, Help::Solo).expect("it starts");
     let mut session = Session::new(attempt, 1);
     session.set_speed(20);
     assert_eq!(session.pace().speed, 20);

@@ -21,16 +21,16 @@ use bevy::window::{
 use bevy::winit::WinitPlugin;
 use bevy_egui::egui::accesskit::NodeId;
 use bevy_egui::{EguiContext, EguiOutput};
-use quarterturn::app::drive::Front;
+use quarterturn::app::drive::Screen;
 use quarterturn::app::page::TheCamera;
 use quarterturn::app::redraw::Redraw;
-use quarterturn::app::scene::{PartEntities, Sheets};
+use quarterturn::app::scene::{Drawings, PartEntities};
 use quarterturn::app::session::Session;
 use quarterturn::app::{Start, WindowArgs, assemble, scene, window};
 use quarterturn::panels::view::Help;
 use quarterturn::senses::seen::Seen;
 
-use super::desk::TestDesk;
+use super::store::TestStore;
 
 /// Whether pixels are drawn.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -53,7 +53,7 @@ struct Caught(Option<Image>);
 
 impl Rig {
     /// Opens the program on a job, or on the opening page, in a window of this size.
-    pub fn open(desk: TestDesk, job: Option<&str>, size: (u32, u32), pixels: Pixels) -> Self {
+    pub fn open(store: TestStore, job: Option<&str>, size: (u32, u32), pixels: Pixels) -> Self {
         let mut app = App::new();
         let render_creation = match pixels {
             Pixels::None => WgpuSettings { backends: None, ..default() }.into(),
@@ -80,8 +80,9 @@ impl Rig {
         app.insert_resource(TimeUpdateStrategy::ManualDuration(Duration::from_millis(20)))
             .init_resource::<Caught>();
         let start = job.map(|id| Start { scenario: id.into(), seed: Some(7), help: Help::Solo });
-        let sheets = scene::read().expect("the drawings are sound");
-        assemble(&mut app, WindowArgs { desk: Box::new(desk), start }, sheets).expect("it opens");
+        let drawings = scene::read().expect("the drawings are sound");
+        assemble(&mut app, WindowArgs { store: Box::new(store), start }, drawings)
+            .expect("it opens");
         app.finish();
         app.cleanup();
         let window = app
@@ -198,15 +199,15 @@ impl Rig {
 
     /// The job in front.
     pub fn job(&self) -> &Session {
-        self.app.world().resource::<Front>().job().expect("a job is in front")
+        self.app.world().resource::<Screen>().job().expect("a job is in front")
     }
 
     /// How a group of a drawing stands: its transform, and whether it is shown.
-    pub fn group(&mut self, sheet: &str, id: &str) -> (Transform, bool) {
+    pub fn group(&mut self, named: &str, id: &str) -> (Transform, bool) {
         let world = self.app.world_mut();
-        let sheets = world.resource::<Sheets>();
-        let at = sheets.0.iter().position(|s| s.name == sheet).expect("the drawing");
-        let group = sheets.0[at].drawing.find(id).expect("the group");
+        let drawings = world.resource::<Drawings>();
+        let at = drawings.0.iter().position(|s| s.name == named).expect("the drawing");
+        let group = drawings.0[at].drawing.find(id).expect("the group");
         let entity = world.resource::<PartEntities>().0[at][group].expect("it moves");
         let shown = world.get::<InheritedVisibility>(entity).expect("shown or not").get();
         (*world.get::<Transform>(entity).expect("a transform"), shown)

@@ -7,14 +7,14 @@ use bevy_egui::egui::accesskit;
 use quarterturn::app::boxes::Boxes;
 use quarterturn::hands::action::Action;
 use quarterturn::marking::{Brief, Observer};
-use quarterturn::panels::{parts, ways};
+use quarterturn::panels::{actions, parts};
 use quarterturn::parts::{Ending, Level, Phase, Place, Port, Reading, Stage};
 use quarterturn::scenario;
 use quarterturn::senses::seen::Over;
 use quarterturn::technician::{Player, Technician};
 
-use super::desk::TestDesk;
 use super::rig::{Pixels, Rig};
+use super::store::TestStore;
 
 const JOB: &str = "propane-cold-morning";
 /// Most frames that the job may take.
@@ -77,7 +77,7 @@ fn write(rig: &mut Rig, reading: Reading) {
 /// Does one of the listed ways: at the part that offers it, or from what can be done here.
 fn by_list(rig: &mut Rig, action: &Action) {
     let seen = rig.seen();
-    let general = ways::here(&seen).into_iter().chain(ways::in_hand(&seen));
+    let general = actions::here(&seen).into_iter().chain(actions::in_hand(&seen));
     if let Some(way) = general.into_iter().find(|way| way.action == *action) {
         return activate(rig, &way.label);
     }
@@ -86,18 +86,20 @@ fn by_list(rig: &mut Rig, action: &Action) {
     // Small parts come after large ones in a drawing.
     for id in ids.iter().rev() {
         let part = parts::canonical(id).to_owned();
-        // The thermostat's own name begins like those of its buttons, which offer the same.
+        // The thermostat's own name begins like those of its buttons, which item the same.
         if parts::is_piece(id) || part == "thermostat" {
             continue;
         }
-        if let Some(way) = ways::ways(&part, &seen).into_iter().find(|way| way.action == *action) {
+        if let Some(way) =
+            actions::choices(&part, &seen).into_iter().find(|way| way.action == *action)
+        {
             activate(rig, &parts::name(&part));
             if rig.named().iter().any(|(label, ..)| *label == way.label) {
                 return activate(rig, &way.label);
             }
         }
     }
-    // Kneeling at the valve the rest of the furnace is out of sight: get up, do it, kneel again.
+    // Kneeling at the valve the rest of the furnace is out of current: get up, do it, kneel again.
     assert_eq!(seen.place, Place::GasValve, "no part here offers {action:?} among {ids:?}");
     by_list(rig, &Action::Go(Place::PlantRoom));
     by_list(rig, action);
@@ -134,6 +136,19 @@ fn perform(rig: &mut Rig, action: &Action) {
                 by_list(rig, &Action::Plug { port: *port, step });
             }
         }
+        Action::WriteFinding(finding) => {
+            let part = finding.cause.part().label();
+            if !rig.named().iter().any(|(label, ..)| label == part) {
+                activate(rig, "What was wrong");
+            }
+            activate(rig, part);
+            activate(rig, finding.cause.label());
+            activate(rig, finding.answer.label());
+            for backing in &finding.evidence {
+                activate(rig, &quarterturn::panels::finding::label(*backing));
+            }
+            activate(rig, "Write it on the sheet");
+        }
         Action::HandOver(said) => {
             activate(rig, "End the job");
             let ending = match said.ending {
@@ -160,7 +175,7 @@ fn perform(rig: &mut Rig, action: &Action) {
 /// essential met.
 #[test]
 fn a_whole_job_is_done_in_the_window() {
-    let mut rig = Rig::open(TestDesk::default(), Some(JOB), (1280, 720), Pixels::None);
+    let mut rig = Rig::open(TestStore::default(), Some(JOB), (1280, 720), Pixels::None);
     rig.click_on("Speed ×20");
     let mut technician = Technician::new(rig.job().card());
     let mut frames = 0;

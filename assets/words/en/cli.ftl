@@ -161,3 +161,13 @@ help-fidelity-json = Print one JSON object with every check, every row and every
 help-fidelity-tables = Check the tables (`.csv`) of this folder instead of the project's own references; their layout is in docs/reference-tables.md
 help-fidelity-cases = Run the networks, lines, transients and properties of these files instead; their layout is in docs/reference-cases.md
 help-fidelity-write = Write the guide, fidelity.md and its figures, into this folder
+
+help-examine = Try the marks from both sides: good work in other manners must lose nothing, blind work must not pass
+help-examine-long =
+    { help-examine }
+
+    Fair runs do the technician's work in other manners, composed at random; blind runs do the ritual well and think nothing. Without a scenario, all that come with the program are examined.
+help-examine-seeds = How many seeds of each job, from 0 on (1 to 1000)
+help-examine-from = Number of the first fair run; each number draws its own manners
+help-examine-runs = How many fair runs of each job, spread over the seeds (0 to 1000)
+help-examine-write = Write the page to `examined.md` in this folder instead of printing the findings

@@ -95,6 +95,7 @@ coach-wipe = Wipe the { $joint } dry.
 coach-window-close = Close the window again.
 coach-window-open = Open the window.
 coach-tag = Hang the warning tag.
+coach-write-finding = Before you hand over, write what was wrong, what was done about it and what speaks for it; if nothing was, write that.
 coach-tell = Tell the customer that it is unsafe and stays off.
 coach-cap-on = Put the cap on.
 coach-look = Look at the { $subject }.

@@ -38,7 +38,6 @@ findings-title = Findings
 finding-serious = ✗ Critical
 finding-plain = ✗ Major
 finding-slight = – Minor
-finding-good = ✓ Well done
 finding-at = at { $time }
 finding-at-name = { $finding }: show { $time } in the traces
 finding-seen = Seen

@@ -14,7 +14,9 @@ desk-result-not-kept = quarterturn: the result could not be kept: { $error }
 desk-no-attempt = There is no attempt called `{ $id }`.
 desk-record-closed = the record's file is closed
 
-## No screen to draw on
+## The window cannot open
+
+program-error = quarterturn: { $error }
 
 display-no-screen = quarterturn: no screen to open a window on; without one, use `quarterturn run`, `quarterturn mark`, `quarterturn preview` or `quarterturn check`
 display-no-driver = quarterturn: no graphics driver to draw the window with (a software one is enough); without one, use `quarterturn run`, `quarterturn mark`, `quarterturn preview` or `quarterturn check`

@@ -22,6 +22,12 @@ severity-volume = volume { $what }
 severity-flow = flow { $what }
 severity-pressure = pressure { $what }
 
+## What is wrong with a severity
+
+severity-no-range = { $least } to { $most } is no range
+severity-outside = { $text } lies outside { $least } to { $most }
+severity-no-number = `{ $text }` is not a plain number
+
 ## Why a fault cannot be put into a bench
 
 misfit-tank = there is no tank on this job

@@ -3,15 +3,6 @@
 
 ## Kinds of numbers
 
-kind-pressure = pressure
-kind-flow = gas flow
-kind-heat-rate = heat rate
-kind-heating-value = heating value
-kind-length = length
-kind-volume = volume
-kind-temperature = temperature
-kind-temperature-step = temperature difference
-kind-time-span = time
 kind-number = number
 kind-whole = whole number
 

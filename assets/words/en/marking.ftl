@@ -119,6 +119,8 @@ done-watch-start = stopwatch started
 done-watch-stop = stopwatch stopped
 done-write = reading written: { $port }
 done-write-joint = leak check written: { $joint }
+done-write-finding = finding written: { $cause }
+done-strike-finding = finding struck: { $cause }
 done-write-measured = measurement written: { $spot }
 done-tag = warning tag { $to ->
     [on] on
@@ -172,15 +174,32 @@ true-cracked = the boss of the { $port } is cracked
 ## Findings of what was read and written
 
 seen-written = { $value } { $unit } written for { $port }, { $stage }
-true-settled = settled there, the meter showed { $lower } to { $upper }
-true-settled-legs = settled there, the meter showed { $lower } to { $upper }, both legs together
-true-never-settled = it never settled there; it showed { $lower } to { $upper }
-true-never-settled-legs = it never settled there; it showed { $lower } to { $upper }, both legs together
-true-nothing-shown = the meter showed nothing there since the last change
+true-stood = the meter stood there at { $lower } to { $upper }
+true-unsettled = it had not come to rest; until then it showed { $lower } to { $upper }
+true-both-legs = both legs together stood at { $lower } to { $upper }
+true-never-shown = the meter showed no such number, there or in any other state
+true-from-before = the meter stood there before the last turn or repair; nothing like it was read since
 true-other-port = the hose was on the other port
-true-other-stage = the furnace was { $stage }
+# The state of the furnace, the other appliances and the hand valves that a number belongs to.
+true-other-state = it stood with { $firing ->
+    [out] the burners out
+    [firing] the furnace burning
+    [low] { -low-fire } burning
+   *[high] { -high-fire } burning
+ }, { $others ->
+    [0] nothing else burning
+    [one] another appliance burning
+   *[other] the other appliances burning
+ }, { $valve ->
+    [shut] the gas shut off by hand
+    [part-open] a hand valve part open
+   *[open] the hand valves open
+ }
 true-other-unit = the meter showed it in { $unit }
-true-meter-off = the meter read { $pressure } off
+true-meter-off = the meter read { $pressure } too { $side ->
+    [high] high
+   *[low] low
+ }
 seen-first-barb = { $port }: hose over the first barb only
 true-first-barb = gas came out beside it
 seen-old-zero = a number written at the { $port } with the zero of before
@@ -214,6 +233,10 @@ true-stage-unread = that stage's setting is unknown
 seen-running-unread = no right inlet reading while firing
 seen-running-unread-after = no right inlet reading while firing after: { $repair }
 true-running-unread = what the supply delivers is unknown
+seen-inlet-state-unread = no right inlet reading at: { $state }
+true-inlet-state-unread = what the supply gives there is unknown
+seen-nothing-found = every number on the sheet is written as left
+true-nothing-found = how the furnace was found is unknown
 seen-loaded-unread = no right inlet reading with the other appliances on
 seen-loaded-unread-after = no right inlet reading with the other appliances on after: { $repair }
 true-loaded-unread = what the supply delivers under { -full-load } is unknown
@@ -231,7 +254,9 @@ unread-manifold-high = manifold on { -high-fire }
 
 seen-turned = { $screw } turned
 true-turned-before-found = no pressure as found stood on the sheet for that stage
-true-turned-before-inlet = the inlet, { $pressure } then, had not been read running
+true-turned-before-inlet = the inlet, { $pressure } then, had not been read on that level
+true-supply-turned-before-inlet = the inlet, { $pressure } then, had not been read at rest and under load
+true-turned-unseen = no meter showed the pressure that it sets
 seen-cranked = { $screw } turned up with the inlet at { $pressure }
 true-cranked = its spring is set to { $set }, the plate ends at { $most }
 seen-outside-band = { $stage ->
@@ -294,6 +319,13 @@ true-test-joint-inlet = gas stood on it when the burners were lit
 true-test-joint-manifold = gas stands on it while they burn; nobody had looked after { $seconds } s
 seen-bubbles = { $joint }: bubbles grew
 true-bubbles = nothing was done about it afterwards
+
+seen-written-leaking = { $joint }: written as leaking
+true-written-leaking = it was left in use
+seen-written-tight = { $joint }: written as tight
+true-written-tight = bubbles grew in the fluid
+seen-not-judged = { $joint }: leak fluid put on
+true-not-judged = nothing was written of it, and it was not wiped off
 
 ## Findings of repairs and faults
 
@@ -370,10 +402,10 @@ true-not-looked-at = whether the furnace is made for this fuel was taken on trus
 seen-owner-not-called = { $owner } was not called
 true-owner-not-called = the supply is out of range, and it is theirs
 seen-owner-called = { $owner } was called
-true-called-unread = no inlet pressure stood on the sheet yet: there was nothing to tell them
+true-called-unread = the inlet had not been read at rest and under load, and nothing else was found to tell them
 true-called-needlessly = the supply was in range, and no number said otherwise
 seen-emergency-called = the emergency number was called
-true-no-gas-in-the-air = there was no gas in the air
+true-no-emergency = no gas was smelt, probed or seen to escape, and no alarm called
 ending-in-service = back in service
 ending-owner-called = in service, owner of the supply called
 ending-shut-off = shut off and tagged
@@ -395,3 +427,16 @@ true-not-named = no whole result of it stands on the sheet
 undone-combustion = combustion
 undone-temperature-rise = temperature rise
 undone-gas-rate = gas rate
+
+## Findings of what was written as wrong
+
+seen-no-finding = no finding stands on the sheet
+seen-findings = on the sheet: { $causes }
+seen-finding = on the sheet: { $cause }
+seen-finding-answer = on the sheet: { $cause }: { $answer }
+seen-unbacked = on the sheet: { $cause }, with nothing that speaks for it
+true-cause = { $cause }. { $how }
+true-wrong-cause = it was not so. { $how }
+true-finding-answer = that was not done, or the job ended otherwise
+true-unbacked = { $how }
+true-no-finding = nothing was wrong, and nobody can read it there

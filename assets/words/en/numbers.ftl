@@ -14,4 +14,7 @@ table-no-order = `{ $place }` has no order
 table-meter-range = only an electrical meter has a range, and it has one
 table-no-message = no message `{ $id }`
 table-no-row = there is no row for `{ $id }`
+table-cause-unseen = nothing speaks for `{ $id }`
+table-fault-uncaused = `{ $fault }` is named by no cause, or by more than one
+table-backs-nothing = `{ $id }` speaks for nothing
 table-no-id = nothing has the id `{ $id }`

@@ -121,6 +121,7 @@ face-dial = { -dial-gauge(case: "title") }: { $inches } in. w.c.
 hand-title = In hand
 hand-nothing = nothing
 hand-end = End the job
+hand-finding = What was wrong
 hand-no-ways = { $part }: nothing to do here.
 offers-hand = With what you hold
 offers-here = Here you can

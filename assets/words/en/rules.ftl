@@ -5,7 +5,7 @@
 essential-alarm-response = Right answer to gas in the air
 essential-isolation = Isolated before a port was opened
 essential-no-gas-to-open-port = No gas to an open port
-essential-meter-true = Every number on the sheet true
+essential-meter-true = Meter true
 essential-both-stages-read = Both stages read while burning
 essential-inlet-with-others = Inlet read with all other appliances on
 essential-settings-in-plate = Both stages set inside the plate
@@ -16,6 +16,7 @@ essential-restored = Manual valve, switches and power restored
 essential-nothing-bypassed = Nothing bypassed, nothing made dangerous
 essential-conversion-proven = Fuel and conversion proven
 essential-right-ending = Ended as the finding asks
+essential-cause-named = What was wrong, named on the sheet
 
 ## Rule files
 

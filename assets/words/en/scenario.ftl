@@ -193,6 +193,7 @@ list-comma-or = { ", or " }
 
 ## Endings
 
+problem-fault-unfelt = `{ $fault }`, as severe as this, cannot be felt with anything on the van: no finding has to name it.
 problem-no-ending-right = No ending of the list is right where { $faults } is drawn.
 problem-ending-instead = By what is drawn here, { $endings } can be right.
 problem-in-service = `InService` cannot be right.
@@ -313,6 +314,8 @@ explain-scoring-repeat = A repeat costs { $points }, all repeats together at mos
 explain-scoring-caught = Caught in time, a slip costs { $share } of its points. { $means } { $why }
 explain-scoring-caps = Most points that a family of rules can cost, beside what is critical, which no cap hides: { $caps }.
 explain-competency-columns = | id | name | who has it |
+explain-cause-columns = | part of the system | id | cause | how it can be seen | faults |
+explain-cause-faults = Names the faults: { $faults }.
 explain-competency-rules = rules that speak for it: { $rules }
 explain-competency-no-rules = rules that speak for it: none
 family-safety = safety

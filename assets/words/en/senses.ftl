@@ -34,3 +34,5 @@ figure-resistance = resistance
 figure-time = time
 figure-turns = turns
 figure-seconds-per-turn = one turn
+# Ohms beyond the range of the meter, as its display says it.
+figure-overload = OL { $unit }

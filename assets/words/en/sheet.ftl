@@ -64,3 +64,21 @@ hand-over-rise = temperature rise on both stages
 hand-over-rate = gas rate at the meter
 hand-over-leak-check = leak check of the whole piping
 hand-over-choose = Choose how the job ends first.
+
+## What was wrong
+
+finding-none = Nothing is written yet.
+finding-line = { $cause }: { $answer }
+finding-strike = Strike: { $cause }
+finding-part = 1. Which part of the system?
+finding-other-part = Another part
+finding-cause = What was wrong there?
+finding-answer = 2. What was done about it?
+finding-evidence = 3. What speaks for it?
+finding-write = Write it on the sheet
+finding-lacks-answer = Say first what was done about it.
+finding-reading = { $port }, { $stage }, { $phase }
+finding-found = as found
+finding-left = as left
+finding-look = Look: { $subject }
+finding-joint = Leak check: { $joint }

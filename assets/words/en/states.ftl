@@ -119,7 +119,9 @@ level-high-fire = { -high-fire }
 
 # States under test, as reports and findings write them. No comma, so that they can stand in a list.
 stage-rest = at rest
+stage-rest-again = at rest again
 stage-firing = firing
 stage-low = low
 stage-high = high
 stage-full-load = full load
+stage-none-of = `{ $id }` is none of { $known }

@@ -51,3 +51,8 @@ status-locked-out-no-flame = locked out after its tries
 status-locked-out-flame-lost = locked out, flame lost too often
 status-locked-out-pressure-switch = locked out, pressure switch did not close
 status-locked-out-gas-pressure = locked out, gas pressure too low
+
+## Fuels
+
+fuel-natural = natural gas
+fuel-propane = propane

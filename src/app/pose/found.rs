@@ -8,11 +8,11 @@ use crate::senses::seen::Seen;
 /// What is known of it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum Known {
-    /// Nobody has looked.
+    /// Nothing: nobody has looked or worked here.
     Nothing,
     /// In order when last looked at.
     Sound,
-    /// Plainly not.
+    /// Plainly not in order when last looked at.
     Faulty,
     /// Worked on since the last look.
     Worked(Repair),

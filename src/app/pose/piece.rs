@@ -1,7 +1,7 @@
 //! How a part's pieces turn, scale and fade.
 
+use super::appearance::{Pose, Shown, narrow};
 use super::found::connector;
-use super::stand::{Pose, Shown, narrow};
 use super::state::{burning, burns, eighths, of_levels, port_of};
 use crate::parts::{HandValve, Joint, OnOff, OtherAppliance, PortFill, Screw};
 use crate::senses::seen::{BurnersSeen, FlameSeen, FluidSeen, Seen};

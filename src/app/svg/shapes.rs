@@ -28,7 +28,7 @@ impl Box4 {
         }
     }
 
-    /// Its middle.
+    /// The point halfway between its corners.
     #[must_use]
     pub fn center(self) -> [f32; 2] {
         [(self.min[0] + self.max[0]) / 2.0, (self.min[1] + self.max[1]) / 2.0]

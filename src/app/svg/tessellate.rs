@@ -17,7 +17,7 @@ pub(super) const RIM: f32 = 0.8;
 /// drawing's own size.
 const TOLERANCE: f32 = 0.2;
 
-/// Coloured triangles.
+/// Triangles with a color at each corner.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Triangles {
     /// Corners, in drawing units.

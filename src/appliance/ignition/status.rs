@@ -13,14 +13,14 @@ use serde::Serialize;
 pub enum Flash {
     /// A quarter of a second.
     Short,
-    /// A second.
+    /// A second of light.
     Long,
 }
 
 /// A line of the chart on the panel door.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum ChartLine {
-    /// At rest.
+    /// Powered, waiting for a call.
     Rest,
     /// Starting, burning or coming to rest.
     Working,
@@ -34,9 +34,9 @@ pub enum ChartLine {
     NextSwitchOpen,
     /// The low-gas switch is open.
     LowGas,
-    /// Between two tries.
+    /// A try has failed and the next is to come.
     Retry,
-    /// Locked out.
+    /// Locked out after too many failed tries or lost flames.
     LockedOut,
     /// A flame is felt with the gas shut.
     StrayFlame,
@@ -106,7 +106,7 @@ impl ChartLine {
 /// Current through the flame, as the control judges it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize)]
 pub enum FlameCurrent {
-    /// Enough.
+    /// Enough: the control says nothing of it.
     Sound,
     /// So small that the control says so.
     Weak,
@@ -140,9 +140,9 @@ pub enum ControlStatus {
     AwaitsPressureSwitch,
     /// The low-gas switch is awaited.
     AwaitsGasPressure,
-    /// Purging before light-up.
+    /// Air goes through before the igniter comes on.
     PrePurge,
-    /// The igniter warms.
+    /// The igniter warms up, gas still shut.
     IgniterWarming,
     /// Gas is on and no flame is felt yet.
     TrialForIgnition,
@@ -166,7 +166,7 @@ pub enum ControlStatus {
     PostPurge,
     /// The blower takes the last heat away.
     BlowerOffDelay,
-    /// Between two tries.
+    /// A try has failed, the next is to come.
     Retry(Failure),
     /// No further try for an hour, or until the power is cut.
     LockedOut(Failure),
@@ -331,19 +331,15 @@ impl ControlStatus {
 }
 
 fn burning_words(level: Level) -> &'static str {
-    match level {
-        Level::Only => t!("status-burning"),
-        Level::Low => t!("status-burning-low"),
-        Level::High => t!("status-burning-high"),
-    }
+    level.choose(t!("status-burning"), t!("status-burning-low"), t!("status-burning-high"))
 }
 
 fn weakly_burning_words(level: Level) -> &'static str {
-    match level {
-        Level::Only => t!("status-burning-weak"),
-        Level::Low => t!("status-burning-low-weak"),
-        Level::High => t!("status-burning-high-weak"),
-    }
+    level.choose(
+        t!("status-burning-weak"),
+        t!("status-burning-low-weak"),
+        t!("status-burning-high-weak"),
+    )
 }
 
 impl Failure {

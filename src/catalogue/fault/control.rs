@@ -13,21 +13,20 @@ pub(crate) const POOR_BURNER_GROUND: Edit =
 
 pub(crate) const WEAK_IGNITER: Edit = |setup, share| setup.condition.burners.igniter_weak = share;
 
-pub(crate) const LOW_PRESSURE_SWITCH_OPEN: Edit =
-    |setup, _| *first_switch(setup) = SwitchState::StuckOpen;
+pub(crate) const FIRST_SWITCH_OPEN: Edit = |setup, _| *first_switch(setup) = SwitchState::StuckOpen;
 
 pub(crate) const SPLIT_DRAFT_HOSE: Edit = |setup, _| setup.condition.sensing.hose = Hose::Split;
 
 pub(crate) const DRAFT_HOSE_OFF: Edit = |setup, _| setup.condition.sensing.hose = Hose::Off;
 
-pub(crate) const LOW_PRESSURE_SWITCH_CLOSED: Edit =
+pub(crate) const FIRST_SWITCH_CLOSED: Edit =
     |setup, _| *first_switch(setup) = SwitchState::StuckClosed;
 
 pub(crate) const BLOCKED_CONDENSATE_TRAP: Edit = |setup, pa| setup.condition.sensing.water_pa = pa;
 
 pub(crate) const DRY_CONDENSATE_TRAP: Edit = |setup, share| setup.condition.air.trap_leak = share;
 
-pub(crate) const HIGH_PRESSURE_SWITCH_OPEN: Edit = |setup, _| {
+pub(crate) const FULL_SWITCH_OPEN: Edit = |setup, _| {
     let full = setup.furnace.plate.input.top_level();
     setup.condition.sensing.switches[full] = SwitchState::StuckOpen;
 };

@@ -157,13 +157,13 @@ impl Severity {
         let texts = Self { scale, what, least, most, typical, ..Self::PLAIN };
         let range = (texts.parse(least)?, texts.parse(most)?);
         if range.0 >= range.1 {
-            return Err(format!("{least} to {most} is no range"));
+            return Err(t!("severity-no-range", least = least, most = most));
         }
         let [natural, propane] = typical;
         let usual = [texts.parse(natural)?, texts.parse(propane)?];
         for (text, value) in typical.iter().zip(usual) {
             if !(range.0..=range.1).contains(&value) {
-                return Err(format!("{text} lies outside {least} to {most}"));
+                return Err(t!("severity-outside", text = *text, least = least, most = most));
             }
         }
         Ok(Self { range, usual, ..texts })
@@ -187,7 +187,7 @@ impl Severity {
                 .parse::<f64>()
                 .ok()
                 .filter(|value| value.is_finite())
-                .ok_or_else(|| format!("`{text}` is not a plain number")),
+                .ok_or_else(|| t!("severity-no-number", text = text)),
             Scale::Pressure => quantity(text, Pressure::si),
             Scale::Flow => quantity(text, Flow::si),
             Scale::Diameter | Scale::Height => quantity(text, Length::si),

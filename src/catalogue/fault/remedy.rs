@@ -42,9 +42,9 @@ impl Remedy {
     #[must_use]
     pub fn id(self) -> String {
         match self {
-            Self::Mend(repair) => format!("mend {}", repair.id()),
-            Self::Turn(screw) => format!("turn {}", screw.id()),
-            Self::Operate(operation) => format!("operate {}", operation.id()),
+            Self::Mend(repair) => format!("{MEND} {}", repair.id()),
+            Self::Turn(screw) => format!("{TURN} {}", screw.id()),
+            Self::Operate(operation) => format!("{OPERATE} {}", operation.id()),
             Self::CallOwner => CALL_OWNER.to_owned(),
             Self::ShutOffAndTag => SHUT_OFF_AND_TAG.to_owned(),
         }
@@ -54,9 +54,9 @@ impl Remedy {
     #[must_use]
     pub fn from_id(id: &str) -> Option<Self> {
         match id.split_once(' ') {
-            Some(("mend", repair)) => Repair::from_id(repair).map(Self::Mend),
-            Some(("turn", screw)) => Screw::from_id(screw).map(Self::Turn),
-            Some(("operate", operation)) => Operation::from_id(operation).map(Self::Operate),
+            Some((MEND, repair)) => Repair::from_id(repair).map(Self::Mend),
+            Some((TURN, screw)) => Screw::from_id(screw).map(Self::Turn),
+            Some((OPERATE, operation)) => Operation::from_id(operation).map(Self::Operate),
             Some(_) => None,
             None if id == CALL_OWNER => Some(Self::CallOwner),
             None if id == SHUT_OFF_AND_TAG => Some(Self::ShutOffAndTag),
@@ -65,6 +65,10 @@ impl Remedy {
     }
 }
 
+// The first words of ids, and whole ids.
+const MEND: &str = "mend";
+const TURN: &str = "turn";
+const OPERATE: &str = "operate";
 const CALL_OWNER: &str = "call-owner";
 const SHUT_OFF_AND_TAG: &str = "shut-off-and-tag";
 
@@ -72,7 +76,7 @@ impl TryFrom<String> for Remedy {
     type Error = String;
 
     fn try_from(id: String) -> Result<Self, String> {
-        Self::from_id(&id).ok_or_else(|| format!("`{id}` is no remedy"))
+        Self::from_id(&id).ok_or_else(|| t!("table-no-id", id = id))
     }
 }
 

@@ -128,14 +128,14 @@ pub(crate) fn entries(table: Table) -> Result<BTreeMap<Fault, Entry>, TableError
     for row in table.read::<Vec<Row>>()? {
         let Name { fault, written } = row.name;
         if entries.contains_key(&fault) {
-            return Err(table.error(written, format!("`{written}` stands there twice")));
+            return Err(table.error(written, t!("table-twice", id = written)));
         }
         entries.insert(fault, row.entry(table)?);
     }
     match Fault::ALL.iter().find(|fault| !entries.contains_key(fault)) {
         Some(missing) => {
             let missing = ron::to_string(missing).unwrap_or_default();
-            Err(table.error("", format!("there is no row for `{missing}`")))
+            Err(table.error("", t!("table-no-row", id = missing)))
         }
         None => Ok(entries),
     }
@@ -167,8 +167,8 @@ mod tests {
             ("\"supply_set_high\"", "\"supply_set_low\"", "`supply_set_low` stands there twice"),
             ("\"supply_set_low\"", "\"supply_set\"", "supply_set"),
             ("number: 1,", "nr: 1,", "nr"),
-            ("\"call-owner\"", "\"call\"", "`call` is no remedy"),
-            ("\"turn high-screw\"", "\"turn gas-valve\"", "`turn gas-valve` is no remedy"),
+            ("\"call-owner\"", "\"call\"", "nothing has the id `call`"),
+            ("\"turn high-screw\"", "\"turn gas-valve\"", "nothing has the id `turn gas-valve`"),
             (
                 "\"turn high-screw\"",
                 "\"turn low-screw\"",

@@ -7,9 +7,9 @@ use crate::physics::valve::HandleAngle;
 use crate::setup::{Bore, SeatState, Setup, SupplyKind};
 use crate::units::PA_PER_INWC;
 
-pub(crate) const SUPPLY_SET_LOW: Edit = |setup, pa| move_supply(setup, -pa);
+pub(crate) const SUPPLY_SET_DOWN: Edit = |setup, pa| move_supply(setup, -pa);
 
-pub(crate) const SUPPLY_SET_HIGH: Edit = move_supply;
+pub(crate) const SUPPLY_SET_UP: Edit = move_supply;
 
 /// Spring and lock-up move alike.
 fn move_supply(setup: &mut Setup, by_pa: f64) {

@@ -8,16 +8,16 @@ use crate::physics::fluid::Gas;
 use crate::setup::{Coil, Contact, HoseState, Setup, SpringSetup, Wire};
 use crate::units::PA_PER_INWC;
 
-pub(crate) const LOW_STAGE_SET_LOW: Edit =
+pub(crate) const FIRST_SET_DOWN: Edit =
     |setup, pa| move_screw(setup.furnace.valve.springs.first_mut(), -pa);
 
-pub(crate) const LOW_STAGE_SET_HIGH: Edit =
+pub(crate) const FIRST_SET_UP: Edit =
     |setup, pa| move_screw(setup.furnace.valve.springs.first_mut(), pa);
 
-pub(crate) const HIGH_STAGE_SET_HIGH: Edit =
+pub(crate) const FULL_SET_UP: Edit =
     |setup, pa| move_screw(setup.furnace.valve.springs.top_mut(), pa);
 
-pub(crate) const HIGH_STAGE_SET_LOW: Edit =
+pub(crate) const FULL_SET_DOWN: Edit =
     |setup, pa| move_screw(setup.furnace.valve.springs.top_mut(), -pa);
 
 /// What a stage that is set low still gives, in pascals (0.4 in. w.c.; from memory): at the end of
@@ -31,12 +31,12 @@ fn move_screw(spring: &mut SpringSetup, by_pa: f64) {
     spring.found_turns = turns.clamp(least.min(spring.turns), spring.turns);
 }
 
-pub(crate) const DEAD_HIGH_COIL: Edit = |setup, _| setup.condition.valve.second_coil = Coil::Dead;
+pub(crate) const DEAD_SECOND_COIL: Edit = |setup, _| setup.condition.valve.second_coil = Coil::Dead;
 
 pub(crate) const NO_SECOND_STAGE_CALL: Edit =
     |setup, _| setup.condition.control.second_call = Wire::Open;
 
-pub(crate) const STUCK_IN_HIGH: Edit =
+pub(crate) const STUCK_IN_SECOND: Edit =
     |setup, _| setup.condition.control.second_contact = Contact::Closed;
 
 pub(crate) const BLOCKED_INLET_SCREEN: Edit =
@@ -92,7 +92,7 @@ fn propane_hole_share() -> f64 {
     (heat * speed).sqrt()
 }
 
-pub(crate) const BOTTOMED_HIGH_SCREW: Edit = |setup, _| {
+pub(crate) const BOTTOMED_FULL_SCREW: Edit = |setup, _| {
     let spring = setup.furnace.valve.springs.top_mut();
     spring.found_turns = spring.turns;
 };

@@ -5,7 +5,7 @@
 //! **Checked.** `tests/core/faults/mended.rs`, `tests/core/faults/made_worse.rs`.
 
 use super::fitting::fit_orifices;
-use super::work::{Bay, Edit};
+use super::work::{Edit, RepairContext};
 use crate::units::{M_PER_FT, P_STD_PA};
 
 /// Area of a drilled orifice against the widest.
@@ -17,32 +17,32 @@ const UNCHANGED_FT: f64 = 2000.0;
 
 pub(crate) const FIT_ORIFICES: Edit = fit_orifices;
 
-pub(crate) const CLEAN_ORIFICES: Edit = |bay| {
-    let widest_m = widest_m(bay);
-    bay.setup.furnace.orifices_m.fill(widest_m);
+pub(crate) const CLEAN_ORIFICES: Edit = |context| {
+    let widest_m = widest_m(context);
+    context.setup.furnace.orifices_m.fill(widest_m);
 };
 
-fn widest_m(bay: &Bay<'_>) -> f64 {
-    bay.setup.furnace.orifices_m.iter().copied().fold(0.0, f64::max)
+fn widest_m(context: &RepairContext<'_>) -> f64 {
+    context.setup.furnace.orifices_m.iter().copied().fold(0.0, f64::max)
 }
 
-pub(crate) const DRILL_ORIFICES: Edit = |bay| {
-    let drilled_m = widest_m(bay) * DRILLED_AREA.sqrt();
-    bay.setup.furnace.orifices_m.fill(drilled_m);
+pub(crate) const DRILL_ORIFICES: Edit = |context| {
+    let drilled_m = widest_m(context) * DRILLED_AREA.sqrt();
+    context.setup.furnace.orifices_m.fill(drilled_m);
 };
 
-pub(crate) const FIT_ALTITUDE_ORIFICES: Edit = |bay| {
-    fit_orifices(bay);
-    let height_ft = height_m(bay.setup.ambient_abs_pa) / M_PER_FT;
+pub(crate) const FIT_ALTITUDE_ORIFICES: Edit = |context| {
+    fit_orifices(context);
+    let height_ft = height_m(context.setup.ambient_abs_pa) / M_PER_FT;
     if height_ft > UNCHANGED_FT {
         let input = (1.0 - LESS_PER_1000_FT * height_ft / 1000.0).clamp(0.3, 1.0);
         // Part of it is gone by itself: thin gas passes the same hole as the root of its density.
-        let share = input / (bay.setup.ambient_abs_pa / P_STD_PA).sqrt();
-        for hole_m in &mut bay.setup.furnace.orifices_m {
+        let share = input / (context.setup.ambient_abs_pa / P_STD_PA).sqrt();
+        for hole_m in &mut context.setup.furnace.orifices_m {
             *hole_m *= share.sqrt();
         }
-        let stamp = &mut bay.setup.furnace.orifice_stamp;
-        let hole_mm = 1e3 * bay.setup.furnace.orifices_m.first().copied().unwrap_or(0.0);
+        let stamp = &mut context.setup.furnace.orifice_stamp;
+        let hole_mm = 1e3 * context.setup.furnace.orifices_m.first().copied().unwrap_or(0.0);
         *stamp = format!("{hole_mm:.2} mm");
     }
 };
@@ -52,14 +52,14 @@ fn height_m(ambient_abs_pa: f64) -> f64 {
     (1.0 - libm::pow(ambient_abs_pa / P_STD_PA, 1.0 / 5.255_88)) / 2.255_77e-5
 }
 
-pub(crate) const CLEAN_BURNERS: Edit = |bay| {
-    bay.setup.condition.burners.late_s = 0.0;
+pub(crate) const CLEAN_BURNERS: Edit = |context| {
+    context.setup.condition.burners.late_s = 0.0;
 };
 
-pub(crate) const CLEAR_VENT: Edit = |bay| {
-    bay.setup.condition.air.vent_blocked = 0.0;
+pub(crate) const CLEAR_VENT: Edit = |context| {
+    context.setup.condition.air.vent_blocked = 0.0;
 };
 
-pub(crate) const CLEAR_INTAKE: Edit = |bay| {
-    bay.setup.condition.air.intake_blocked = 0.0;
+pub(crate) const CLEAR_INTAKE: Edit = |context| {
+    context.setup.condition.air.intake_blocked = 0.0;
 };

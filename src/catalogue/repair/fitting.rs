@@ -4,29 +4,29 @@
 //! furnaces (makers withheld).
 //! **Checked.** `tests/core/faults/mended.rs`.
 
-use super::work::Bay;
+use super::work::RepairContext;
 use crate::appliance::plate::GasFigures;
 use crate::catalogue::springs::fit_springs;
 use crate::setup::Setup;
 
 /// The springs for the fuel in the pipes, set to the figures: the bench's own where they are that.
-pub(crate) fn springs_for_fuel(bay: &mut Bay<'_>) {
-    let fuel = bay.setup.fuel;
-    if bay.sound.furnace.springs_for == fuel {
-        let (furnace, sound) = (&mut bay.setup.furnace, &bay.sound.furnace);
+pub(crate) fn springs_for_fuel(context: &mut RepairContext<'_>) {
+    let fuel = context.setup.fuel;
+    if context.sound.furnace.springs_for == fuel {
+        let (furnace, sound) = (&mut context.setup.furnace, &context.sound.furnace);
         furnace.springs_for = fuel;
         furnace.valve.springs = sound.valve.springs.clone();
-    } else if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
+    } else if let Some(figures) = figures_for_fuel(context.setup, context.sound) {
         let set_pa = figures.manifold.map(|_, target| target.pa);
-        fit_springs(bay.setup, fuel, set_pa);
+        fit_springs(context.setup, fuel, set_pa);
     }
 }
 
 /// The orifices of plate or label for the fuel in the pipes.
-pub(crate) fn fit_orifices(bay: &mut Bay<'_>) {
-    if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
-        bay.setup.furnace.orifices_m.fill(figures.orifice_m);
-        bay.setup.furnace.orifice_stamp = figures.orifice_stamp;
+pub(crate) fn fit_orifices(context: &mut RepairContext<'_>) {
+    if let Some(figures) = figures_for_fuel(context.setup, context.sound) {
+        context.setup.furnace.orifices_m.fill(figures.orifice_m);
+        context.setup.furnace.orifice_stamp = figures.orifice_stamp;
     }
 }
 

@@ -12,26 +12,26 @@ const CRACK_M: f64 = 1.5e-3;
 /// Share of a kink that bending back leaves.
 const KINK_LEFT: f64 = 0.5;
 
-pub(crate) const REPLACE_CONNECTOR: Edit = |bay| {
-    let line = &mut bay.setup.condition.line;
+pub(crate) const REPLACE_CONNECTOR: Edit = |context| {
+    let line = &mut context.setup.condition.line;
     line.connector_kinked = 0.0;
     line.connector_crack_m = 0.0;
 };
 
-pub(crate) const STRAIGHTEN_CONNECTOR: Edit = |bay| {
-    let line = &mut bay.setup.condition.line;
+pub(crate) const STRAIGHTEN_CONNECTOR: Edit = |context| {
+    let line = &mut context.setup.condition.line;
     line.connector_kinked *= KINK_LEFT;
     line.connector_crack_m = CRACK_M;
 };
 
-pub(crate) const EMPTY_DRIP_LEG: Edit = |bay| {
-    bay.setup.condition.line.water_pa = 0.0;
+pub(crate) const EMPTY_DRIP_LEG: Edit = |context| {
+    context.setup.condition.line.water_pa = 0.0;
 };
 
-pub(crate) const REPLACE_TRUNK: Edit = |bay| {
-    bay.setup.trunk.clone_from(&bay.sound.trunk);
+pub(crate) const REPLACE_TRUNK: Edit = |context| {
+    context.setup.trunk.clone_from(&context.sound.trunk);
 };
 
-pub(crate) const PURGE_LINE: Edit = |bay| {
-    bay.setup.condition.line.air_m3 = 0.0;
+pub(crate) const PURGE_LINE: Edit = |context| {
+    context.setup.condition.line.air_m3 = 0.0;
 };

@@ -75,7 +75,7 @@ pub(crate) fn works(table: Table) -> Result<Vec<(Repair, Work)>, TableError> {
     table.one_each(Repair::ALL, Repair::id, rows, |row| {
         let id = row.repair.id();
         if let Some(part) = row.at.iter().find(|part| parts::part(part).is_none()) {
-            return Err(table.error(id, format!("there is no part `{part}`")));
+            return Err(table.error(id, t!("table-no-part", id = *part)));
         }
         Ok(Work {
             label: table.message(id, &label_id(row.repair))?,

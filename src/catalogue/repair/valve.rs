@@ -16,50 +16,50 @@ const NEW_PLUG_TURNS: f64 = 0.75;
 /// propane (from memory).
 const DIRTY_SEATS_M3_S: [f64; 2] = [4.0 * M3_S_PER_CFH, 1.6 * M3_S_PER_CFH];
 
-pub(crate) const CLEAN_INLET_SCREEN: Edit = |bay| {
-    bay.setup.condition.valve.screen_blocked = 0.0;
+pub(crate) const CLEAN_INLET_SCREEN: Edit = |context| {
+    context.setup.condition.valve.screen_blocked = 0.0;
 };
 
-pub(crate) const REMOVE_INLET_SCREEN: Edit = |bay| {
+pub(crate) const REMOVE_INLET_SCREEN: Edit = |context| {
     let [natural, propane] = DIRTY_SEATS_M3_S;
-    let lets_by = match bay.setup.fuel {
+    let lets_by = match context.setup.fuel {
         Fuel::Natural => natural,
         Fuel::Propane => propane,
     };
-    let worn = &mut bay.setup.condition.valve;
+    let worn = &mut context.setup.condition.valve;
     worn.screen_blocked = 0.0;
     worn.lets_by_m3_s = worn.lets_by_m3_s.max(lets_by);
 };
 
-pub(crate) const REPLACE_GAS_VALVE: Edit = |bay| {
-    let ValveCondition { box_hose, .. } = bay.setup.condition.valve;
+pub(crate) const REPLACE_GAS_VALVE: Edit = |context| {
+    let ValveCondition { box_hose, .. } = context.setup.condition.valve;
     // The box's hose is no part of the valve.
-    bay.setup.condition.valve = ValveCondition { box_hose, ..ValveCondition::default() };
-    for port in bay.setup.condition.ports.values_mut() {
+    context.setup.condition.valve = ValveCondition { box_hose, ..ValveCondition::default() };
+    for port in context.setup.condition.ports.values_mut() {
         port.tap_free_m = None;
         port.plug = PlugFound::Straight;
     }
-    bay.beside.new_plugs_turns = Some(NEW_PLUG_TURNS);
-    springs_for_fuel(bay);
+    context.beside.new_plugs_turns = Some(NEW_PLUG_TURNS);
+    springs_for_fuel(context);
 };
 
-pub(crate) const REPLACE_HIGH_COIL: Edit = |bay| {
-    bay.setup.condition.valve.second_coil = Coil::Works;
+pub(crate) const REPLACE_SECOND_COIL: Edit = |context| {
+    context.setup.condition.valve.second_coil = Coil::Works;
 };
 
 pub(crate) const FIT_SPRINGS: Edit = springs_for_fuel;
 
-pub(crate) const FIT_CONVERSION_KIT: Edit = |bay| {
-    springs_for_fuel(bay);
-    fit_orifices(bay);
-    if let Some(figures) = figures_for_fuel(bay.setup, bay.sound) {
-        let plate = &mut bay.setup.furnace.plate;
+pub(crate) const FIT_CONVERSION_KIT: Edit = |context| {
+    springs_for_fuel(context);
+    fit_orifices(context);
+    if let Some(figures) = figures_for_fuel(context.setup, context.sound) {
+        let plate = &mut context.setup.furnace.plate;
         plate.converted_to = (plate.made_for.fuel != figures.fuel).then_some(figures);
     }
-    bay.setup.furnace.low_gas_switch =
-        bay.sound.furnace.low_gas_switch || bay.setup.fuel == Fuel::Propane;
+    context.setup.furnace.low_gas_switch =
+        context.sound.furnace.low_gas_switch || context.setup.fuel == Fuel::Propane;
 };
 
-pub(crate) const REFIT_BOX_HOSE: Edit = |bay| {
-    bay.setup.condition.valve.box_hose = HoseState::On;
+pub(crate) const REFIT_BOX_HOSE: Edit = |context| {
+    context.setup.condition.valve.box_hose = HoseState::On;
 };

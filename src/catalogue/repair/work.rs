@@ -141,11 +141,11 @@ impl Work {
 }
 
 /// What a repair changes in a setup, and beside it.
-pub(crate) type Edit = fn(&mut Bay<'_>);
+pub(crate) type Edit = fn(&mut RepairContext<'_>);
 
 /// What a repair works on.
 #[derive(Debug)]
-pub(crate) struct Bay<'a> {
+pub(crate) struct RepairContext<'a> {
     /// What the bench works with.
     pub setup: &'a mut Setup,
     /// The same before the first fault.

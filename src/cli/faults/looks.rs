@@ -2,19 +2,18 @@
 //! against the healthy one.
 
 use crate::bench::Bench;
-use crate::bench::run::{self, Nobody};
-use crate::hands::action::Action;
-use crate::parts::{Door, Fitted, HandValve, Height, Level, OnOff, Place, PortFill, Subject};
+use crate::bench::run::Witness;
+use crate::hands::event::Event;
+use crate::measure::driver::Driver;
+use crate::measure::looks;
+use crate::parts::{Door, Fitted, HandValve, Height, OnOff, Place, PortFill, Subject};
+use crate::procedure::{Goal, Means};
 use crate::senses::seen::{Cracked, Display, Seen, Smell};
 use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
 
-/// Longest time from a call to a lit stage, in seconds.
-const LIGHT_UP_S: u64 = 240;
 /// Time from a lit stage to a look, in seconds.
 const SETTLE_S: u64 = 60;
-/// Above the room, in half degrees: a call for the first stage, and for both.
-const CALLS_HALF_F: [i16; 2] = [3, 12];
 /// Glow below which an igniter looks dim, and which it must reach to have been lit at all.
 const DIM: (f64, f64) = (0.8, 0.05);
 
@@ -29,27 +28,45 @@ pub(super) struct Sight {
 
 /// Everything that a person sees who looks at everything there is to look at.
 pub(super) fn looked(setup: Setup) -> Vec<Sight> {
-    let mut eye = Eye { bench: Bench::new(setup), sights: Vec::new(), glow: 0.0 };
-    eye.at_rest();
-    for &level in eye.bench.setup().furnace.plate.input.list() {
-        let (call, when) = if level.is_first() {
-            (CALLS_HALF_F[0], When::FirstStage)
-        } else {
-            (CALLS_HALF_F[1], When::BothStages)
-        };
-        eye.fire(call, Some(level));
-        eye.look(Subject::Flames, when);
-        eye.look(Subject::StatusLamp, when);
+    let levels = setup.furnace.plate.input.list();
+    let mut by = Driver::new(Bench::new(setup));
+    let mut glow = Glow(0.0);
+    let mut sights = at_rest(&mut by, &mut glow);
+    by.reach(&[Goal::Door(Door::Blower, Fitted::On), Goal::Power(OnOff::On)], &mut glow);
+    for &level in levels {
+        let called = Goal::Called(Some(level), Means::LeastSetpoint);
+        by.reach(&[called, Goal::At(Place::GasValve), Goal::Lit(Some(level))], &mut glow);
+        by.wait(SETTLE_S, &mut glow);
+        let lit_tick = by.bench().tick();
+        by.reach(&FIRING.map(Goal::LookedHere), &mut glow);
+        let seen = by.bench().seen();
+        let notes = FIRING.iter().filter_map(|subject| seen.sheet.note(*subject));
+        // A job that is over lets nobody look any more.
+        sights.extend(notes.filter(|note| note.tick >= lit_tick).map(|note| {
+            let subject = note.subject.label();
+            let at = match level.is_first() {
+                true => t!("sight-first-stage", subject = subject),
+                false => t!("sight-both-stages", subject = subject),
+            };
+            Sight { at, words: note.words() }
+        }));
     }
-    let igniter = if eye.glow < DIM.1 {
+    let igniter = if glow.0 < DIM.1 {
         t!("sight-igniter-dark")
-    } else if eye.glow < DIM.0 {
+    } else if glow.0 < DIM.0 {
         t!("sight-igniter-dim")
     } else {
         t!("sight-igniter-bright")
     };
-    eye.see(t!("sight-igniter"), igniter.to_owned());
-    eye.sights
+    sights.push(sight(t!("sight-igniter"), igniter));
+    sights
+}
+
+/// What is looked at while the furnace fires.
+const FIRING: [Subject; 2] = [Subject::Flames, Subject::StatusLamp];
+
+fn sight(at: &str, words: impl Into<String>) -> Sight {
+    Sight { at: at.to_owned(), words: words.into() }
 }
 
 /// What is seen with the fault and not without it.
@@ -57,108 +74,40 @@ pub(super) fn differing(healthy: &[Sight], faulty: &[Sight]) -> Vec<Sight> {
     faulty.iter().filter(|sight| !healthy.contains(sight)).cloned().collect()
 }
 
-/// When something is looked at.
-#[derive(Clone, Copy)]
-enum When {
-    AtRest,
-    FirstStage,
-    BothStages,
+/// The brightest that the igniter was seen.
+struct Glow(f64);
+
+impl Witness for Glow {
+    fn ticked(&mut self, bench: &Bench, _: Vec<Event>) {
+        if bench.tick().is_multiple_of(TICKS_PER_S)
+            && let Some(burners) = bench.seen().furnace.and_then(|it| it.burners)
+        {
+            self.0 = self.0.max(burners.glow);
+        }
+    }
 }
 
-struct Eye {
-    bench: Bench,
-    sights: Vec<Sight>,
-    glow: f64,
-}
-
-impl Eye {
-    /// What cannot be done here is refused and is no trouble.
-    fn act(&mut self, action: Action) {
-        let _ = self.bench.apply(&action);
-    }
-
-    fn wait(&mut self, seconds: u64) {
-        run::wait(&mut self.bench, seconds * TICKS_PER_S, &mut Nobody);
-        if let Some(burners) = self.bench.seen().furnace.and_then(|it| it.burners) {
-            self.glow = self.glow.max(burners.glow);
-        }
-    }
-
-    fn see(&mut self, at: &str, words: String) {
-        self.sights.push(Sight { at: at.to_owned(), words });
-    }
-
-    fn look(&mut self, subject: Subject, when: When) {
-        if self.bench.apply(&Action::Look(subject)).is_err() {
-            return;
-        }
-        // The figure on the dial is where it happens to stand.
-        let seen = self.bench.seen();
-        if let Some(note) = seen.sheet.note(subject).filter(|_| subject != Subject::MeterDial) {
-            let at = match when {
-                When::AtRest => subject.label().to_owned(),
-                When::FirstStage => t!("sight-first-stage", subject = subject.label()),
-                When::BothStages => t!("sight-both-stages", subject = subject.label()),
-            };
-            self.see(&at, note.words());
-        }
-    }
-
-    fn at_rest(&mut self) {
-        for place in [Place::Yard, Place::Hall, Place::PlantRoom, Place::GasValve] {
-            self.act(Action::Go(place));
-            if place == Place::Hall {
-                self.act(Action::ThermostatMode(OnOff::Off));
-            }
-            if place == Place::PlantRoom {
-                for door in [Door::Burner, Door::Blower] {
-                    self.act(Action::Door { door, to: Fitted::Off });
-                }
-            }
-            for subject in Subject::ALL.iter().filter(|it| it.place() == place) {
-                if !matches!(subject, Subject::Flames | Subject::StatusLamp) {
-                    self.look(*subject, When::AtRest);
-                }
-            }
-            self.smell(place);
-        }
-        let seen = self.bench.seen();
-        for (at, words) in plain(&seen) {
-            self.see(at, words);
-        }
-    }
-
-    fn smell(&mut self, place: Place) {
+/// What is smelt on arrival, and seen of a furnace at rest.
+fn at_rest(by: &mut Driver, glow: &mut Glow) -> Vec<Sight> {
+    let mut sights = Vec::new();
+    by.reach(&[Goal::HeatOff, Goal::Door(Door::Burner, Fitted::Off)], glow);
+    for &place in Place::ALL {
+        by.reach(&[Goal::At(place)], glow);
         for height in [Height::Head, Height::Floor] {
-            self.act(Action::Sniff(height));
-            if let Some((_, smell)) = self.bench.seen().sniffed.filter(|it| it.1 != Smell::None) {
+            by.reach(&[Goal::Smelt(height)], glow);
+            if let Some((_, smell)) = by.bench().seen().sniffed.filter(|it| it.1 != Smell::None) {
                 let at = t!("sight-nose", place = place.label().to_lowercase());
-                self.see(&at, smell.label().into());
-                return;
-            }
-        }
-    }
-
-    /// Calls, and waits at the gas valve until the stage burns, or for the longest time.
-    fn fire(&mut self, above_half_f: i16, firing: Option<Level>) {
-        self.act(Action::Go(Place::PlantRoom));
-        self.act(Action::Door { door: Door::Blower, to: Fitted::On });
-        self.act(Action::FurnaceSwitch(OnOff::On));
-        self.act(Action::Go(Place::Hall));
-        if let Some(hall) = self.bench.seen().hall {
-            self.act(Action::Setpoint((hall.room_half_f + above_half_f).clamp(90, 180)));
-        }
-        self.act(Action::ThermostatMode(OnOff::On));
-        self.act(Action::Go(Place::PlantRoom));
-        self.act(Action::Go(Place::GasValve));
-        for _ in 0..LIGHT_UP_S {
-            if self.bench.truth().firing == firing {
+                sights.push(sight(&at, smell.label()));
                 break;
             }
-            self.wait(1);
         }
-        self.wait(SETTLE_S);
     }
+    let notes = looks::closely(by, glow).into_iter();
+    let still = notes.filter(|note| !FIRING.contains(&note.subject));
+    sights.extend(still.map(|note| sight(note.subject.label(), note.words())));
+    by.reach(&[Goal::At(Place::GasValve)], glow);
+    sights.extend(plain(&by.bench().seen()).into_iter().map(|(at, words)| sight(at, words)));
+    sights
 }
 
 /// What lies open to the eye at the gas valve and on the manometer, without a closer look.

@@ -5,7 +5,7 @@ use std::sync::Mutex;
 use super::looks::{Sight, differing, looked};
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::{Family, Fault};
-use crate::measure::pattern::{Hands, Pattern, measure};
+use crate::measure::pattern::{Pattern, Start, measure};
 use crate::parts::Port;
 use crate::scenario::builtin::healthy_for;
 use crate::senses::seen::Display;
@@ -20,7 +20,7 @@ pub(super) struct Measured {
 /// A healthy and a faulty bench of one fuel.
 pub(super) struct Case {
     pub fuel: Fuel,
-    /// In SI.
+    /// The fault's severity in the SI unit of its scale.
     pub severity: f64,
     /// The setup with the fault.
     pub setup: Setup,
@@ -66,7 +66,7 @@ fn one(fault: Fault, known: &Known) -> Measured {
             severity,
             healthy,
             looks: differing(&seen, &looked(setup.clone())),
-            faulty: measure(setup.clone(), Hands::AsFound, None),
+            faulty: measure(setup.clone(), Start::AsFound),
             shown,
             setup,
         })
@@ -82,7 +82,7 @@ fn measured_once(setup: Setup, known: &Known) -> (Pattern, Vec<Sight>) {
         return known;
     }
     // Two threads may measure the same one; they come to the same.
-    let pattern = measure(setup.clone(), Hands::AsFound, None);
+    let pattern = measure(setup.clone(), Start::AsFound);
     let seen = looked(setup.clone());
     if let Ok(mut list) = known.lock() {
         list.push((setup, pattern.clone(), seen.clone()));
@@ -91,6 +91,6 @@ fn measured_once(setup: Setup, known: &Known) -> (Pattern, Vec<Sight>) {
 }
 
 fn shown(setup: &Setup, port: Port) -> Vec<Display> {
-    let pattern = measure(setup.clone(), Hands::AsFound, Some(port));
+    let pattern = measure(setup.clone(), Start::Hooked(port));
     pattern.points.into_iter().map(|point| point.display).collect()
 }

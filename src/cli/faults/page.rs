@@ -15,7 +15,7 @@ use crate::senses::seen::Display;
 use crate::units::{M3_S_PER_CFH, hundredths_inwc};
 use crate::words::{Id, decimal};
 
-/// The whole page.
+/// The page `docs/faults.md`: every fault under the heading of its family.
 pub(super) fn page(all: &[Measured]) -> String {
     let mut text = format!("{}\n", t!("faults-page"));
     for family in Family::ALL {
@@ -31,7 +31,7 @@ pub(super) fn page(all: &[Measured]) -> String {
     text
 }
 
-/// One fault.
+/// A fault's section: cause, severity, remedies, signs and its table of measured states.
 pub(super) fn entry(it: &Measured) -> String {
     let entry = it.fault.entry();
     let mut text = format!("### {}\n\n{}\n\n", entry.name, entry.cause);

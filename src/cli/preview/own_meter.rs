@@ -5,7 +5,7 @@ use std::fmt::Write as _;
 use serde::Serialize;
 
 use crate::appliance::test_point::Stage;
-use crate::measure::pattern::{Hands, Point, measure};
+use crate::measure::pattern::{Point, Start, measure};
 use crate::parts::Port;
 use crate::senses::seen::Display;
 use crate::setup::Setup;
@@ -16,45 +16,45 @@ const DIGIT_PA: f64 = 0.05 * PA_PER_INWC;
 
 /// What it shows in one state with its hose on either port.
 #[derive(Debug, Serialize)]
-pub(super) struct Faces {
+pub(super) struct StateReadings {
     state: &'static str,
-    inlet: Face,
-    manifold: Face,
+    inlet: MeterReading,
+    manifold: MeterReading,
 }
 
 /// What it shows, and whether that is what is there.
 #[derive(Debug, Serialize)]
-struct Face {
+struct MeterReading {
     shows: String,
     true_to_a_digit: bool,
 }
 
 /// The manometer as it comes out of the bag, its zero not set, on a job as it is found.
-pub(super) fn faces(setup: &Setup) -> Vec<Faces> {
+pub(super) fn readings(setup: &Setup) -> Vec<StateReadings> {
     let [inlet, manifold] = [Port::Inlet, Port::Manifold]
-        .map(|port| measure(setup.clone(), Hands::OpenUp, Some(port)).points);
+        .map(|port| measure(setup.clone(), Start::Hooked(port)).points);
     Stage::of(setup.furnace.plate.input.list())
         .map(Stage::label)
         .zip(inlet.iter().zip(&manifold))
-        .map(|(state, (inlet, manifold))| Faces {
+        .map(|(state, (inlet, manifold))| StateReadings {
             state,
-            inlet: face(inlet, inlet.truth.inlet_pa),
-            manifold: face(manifold, manifold.truth.manifold_pa),
+            inlet: reading(inlet, inlet.truth.inlet_pa),
+            manifold: reading(manifold, manifold.truth.manifold_pa),
         })
         .collect()
 }
 
-fn face(point: &Point, truth_pa: f64) -> Face {
+fn reading(point: &Point, truth_pa: f64) -> MeterReading {
     let (shows, true_to_a_digit) = match point.display {
         Display::Number(shown) => (shown.to_string(), (shown.pa() - truth_pa).abs() < DIGIT_PA),
         Display::Dark => (t!("own-meter-dark").to_owned(), false),
         Display::OverRange => (t!("own-meter-over").to_owned(), false),
     };
-    Face { shows, true_to_a_digit }
+    MeterReading { shows, true_to_a_digit }
 }
 
 /// As lines below the table; nothing when it shows what is there.
-pub(super) fn text(all: &[Faces]) -> String {
+pub(super) fn text(all: &[StateReadings]) -> String {
     if all.iter().all(|it| it.inlet.true_to_a_digit && it.manifold.true_to_a_digit) {
         return String::new();
     }

@@ -24,7 +24,7 @@ struct Panel {
     bands: Vec<(usize, usize, f64, f64)>,
 }
 
-/// The picture.
+/// An SVG of the pressures in each state, healthy and faulty, with the plate's bands.
 pub(super) fn draw(report: &Report) -> String {
     let [inlet, manifold] = report.plate.allowed_inwc.each_ref().map(|states| joined(states));
     let panels = [

@@ -19,7 +19,7 @@ pub(super) struct Report {
     /// For each state, the keys of what differs between the two.
     pub differs: Vec<Vec<&'static str>>,
     /// For each state, what the job's own manometer shows as it comes out of the bag.
-    pub own_meter: Vec<own_meter::Faces>,
+    pub own_meter: Vec<own_meter::StateReadings>,
 }
 
 /// A fault that the seed drew, with its severity as an author writes it.

@@ -111,7 +111,7 @@ fn ending(ending: Option<Ending>) -> &'static str {
     }
 }
 
-/// A seed's row.
+/// A row of the table of seeds.
 fn row(seed: &SeedProof) -> String {
     format!(
         "| {} | {} | {} | {} | {} | {} | {} |\n",
@@ -136,7 +136,7 @@ fn points(points: Option<f64>) -> String {
     points.map_or_else(|| t!("proof-no-points").to_owned(), |points| points.to_string())
 }
 
-/// The whole page.
+/// The page `docs/proof.md`: all scenarios in a table, then each with its seeds and spoiled runs.
 pub(super) fn page(all: &[Proven], pairs: &[(Fuel, Vec<(Alike, Alike)>)]) -> String {
     let mut text = format!("{}\n\n{}\n", t!("proof-page"), t!("proof-columns"));
     text.push_str("|---|---|---|---|\n");

@@ -9,9 +9,9 @@ use crate::technician::proof::Proof;
 pub(super) struct Proven {
     /// Its id or file.
     pub scenario: String,
-    /// Its title.
+    /// The title as the scenario gives it.
     pub title: String,
-    /// What was found.
+    /// What the technician made of each seed, and the marks of spoiled runs.
     #[serde(flatten)]
     pub proof: Proof,
 }

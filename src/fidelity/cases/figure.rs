@@ -18,12 +18,12 @@ pub(super) enum Figure {
 pub(super) enum Measure {
     /// A number without a unit, or with its only one in the field's own name.
     Plain,
-    /// A whole number.
+    /// A whole number without a unit.
     Count,
-    /// Gauge pressure.
+    /// Gauge pressure, or that of the ambient air.
     Pressure,
     Length,
-    /// Effective area.
+    /// Area times discharge coefficient.
     Area,
     Volume,
     /// Standard flow of a gas of this density, in kg/m³.

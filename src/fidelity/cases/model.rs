@@ -7,7 +7,7 @@ use crate::physics::pipe::{PipeSpec, TubingSpec};
 use crate::physics::regulator::RegulatorSpec;
 use crate::physics::valve::HandValveLaw;
 
-/// A whole file.
+/// A file of reference cases with what holds for all of them.
 #[derive(Debug, Clone)]
 pub(super) struct CaseFile {
     pub title: String,
@@ -29,11 +29,11 @@ pub(super) struct Group {
     pub band: Option<Tolerance>,
 }
 
-/// One case.
+/// One case: a task in its setting.
 #[derive(Debug, Clone)]
 pub(super) struct Case {
     pub id: String,
-    /// Place in [`CaseFile::groups`].
+    /// The case's group, as an index into [`CaseFile::groups`].
     pub group: usize,
     pub setting: Setting,
     pub task: Task,
@@ -119,9 +119,9 @@ pub(super) struct RegulatorIn {
 #[derive(Debug, Clone, Default)]
 pub(super) struct Expected {
     pub at_s: f64,
-    /// Node, Pa gauge.
+    /// Index of a node, its pressure in Pa gauge.
     pub pressures_pa: Vec<(usize, f64)>,
-    /// Element, standard m³/s.
+    /// Index of an element, its flow in standard m³/s.
     pub flows_m3_s: Vec<(usize, f64)>,
 }
 
@@ -220,7 +220,7 @@ pub(super) enum Quantity {
 }
 
 impl Quantity {
-    /// Its unit.
+    /// The unit of the figures in its rows.
     pub(super) fn unit(self) -> &'static str {
         match self {
             Self::Density(_) => "kg/m³",
@@ -232,7 +232,7 @@ impl Quantity {
             | Self::Co2Dry(_)
             | Self::ExcessFromO2(_)
             | Self::Efficiency(..) => "%",
-            Self::PropaneVapour(_) => "kPa abs",
+            Self::PropaneVapour(_) => t!("unit-kpa-absolute"),
             Self::Gamma | Self::Friction(..) => "1",
         }
     }

@@ -106,7 +106,7 @@ object! { Pipe(_setting)
     }
 }
 
-/// Fittings by name.
+/// Fittings by the names that a case file has for them.
 const FITTINGS: [(&str, Fitting); 5] = [
     ("elbow-45", Fitting::Elbow45),
     ("elbow-90", Fitting::Elbow90),

@@ -80,7 +80,7 @@ impl<'t> Place<'t> {
         self.text.starts_with('{')
     }
 
-    /// A problem here.
+    /// A problem with the place's path, line and column.
     pub(super) fn problem(&self, fault: CaseFault, message: impl Into<String>) -> CaseProblem {
         // The text is a part of the file's.
         let byte = (self.text.as_ptr() as usize).saturating_sub(self.file.as_ptr() as usize);
@@ -128,7 +128,7 @@ impl<'t> Place<'t> {
                 Segment::Enum { .. } | Segment::Unknown => place,
             });
             let words = words(error.inner());
-            place.problem(fault(&words), words.replace("expected f64", "expected a number"))
+            place.problem(fault(&words), words.replace("expected f64", t!("case-expected-number")))
         })
     }
 
@@ -163,8 +163,8 @@ impl<'t> Place<'t> {
         let message = t!(
             "case-outside-range-from-si",
             number = number.to_string(),
-            low = lower.to_string(),
-            high = upper.to_string()
+            least = lower.to_string(),
+            most = upper.to_string()
         );
         Err(self.field(name).problem(CaseFault::OutOfRange, message))
     }
@@ -178,15 +178,15 @@ fn words(error: &serde_json::Error) -> String {
 
 /// The kind of a problem by the first words that `serde` and `serde_json` give it.
 fn fault(words: &str) -> CaseFault {
-    const KINDS: [(&str, CaseFault); 4] = [
-        ("missing field", CaseFault::Missing),
-        ("unknown field", CaseFault::Unknown),
-        ("invalid type", CaseFault::WrongKind),
-        ("number out of range", CaseFault::OutOfRange),
-    ];
-    // What is left is about names: not known, given twice, no name at all.
-    let known = KINDS.iter().find(|(beginning, _)| words.starts_with(beginning));
-    known.map_or(CaseFault::Name, |(_, fault)| *fault)
+    let mut words = words.split([' ', ':']);
+    match (words.next(), words.next()) {
+        (Some("missing"), Some("field")) => CaseFault::Missing,
+        (Some("unknown"), Some("field")) => CaseFault::Unknown,
+        (Some("invalid"), Some("type")) => CaseFault::WrongKind,
+        (Some("number"), Some("out")) => CaseFault::OutOfRange,
+        // What is left is about names: not known, given twice, no name at all.
+        _ => CaseFault::Name,
+    }
 }
 
 /// An object's fields: `must` and `may` are figures in SI within their range, `plain` is the rest.
@@ -269,7 +269,7 @@ impl<'de, V: Deserialize<'de>> Visitor<'de> for Names<V> {
     type Value = ByName<V>;
 
     fn expecting(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.write_str("an object")
+        f.write_str(t!("case-expected-object"))
     }
 
     fn visit_map<A: MapAccess<'de>>(self, mut map: A) -> Result<Self::Value, A::Error> {

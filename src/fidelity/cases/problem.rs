@@ -8,7 +8,7 @@ use serde::Serialize;
 pub enum CaseFault {
     /// Larger than a file of cases may be, in bytes, cases, nodes, elements or work.
     TooLarge,
-    /// Not JSON.
+    /// Text that is no JSON.
     Syntax,
     /// Not a file of cases at all.
     NotCases,

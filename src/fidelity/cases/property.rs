@@ -16,12 +16,12 @@ use Measure::{Plain, Pressure, Temperature};
 
 #[derive(Deserialize)]
 struct Head {
-    quantity: Asked,
+    quantity: PropertyName,
 }
 
 #[derive(Clone, Copy, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-enum Asked {
+enum PropertyName {
     Density,
     Viscosity,
     HeatingValue,
@@ -60,29 +60,33 @@ pub(super) fn property(
     let plain = |quantity| Nothing::read(case, setting, passed).map(|_| (quantity, None));
     let air = || Air::read(case, setting, passed).map(|own| own.excess_air);
     let (quantity, against) = match quantity {
-        Asked::Density => {
+        PropertyName::Density => {
             let own = Density::read(case, setting, passed)?;
             (Quantity::Density(own.absolute.unwrap_or(P_STD_PA)), None)
         }
-        Asked::Viscosity => plain(Quantity::Viscosity)?,
-        Asked::HeatingValue => plain(Quantity::HeatingValue)?,
-        Asked::Gamma => plain(Quantity::Gamma)?,
-        Asked::AirPerGas => plain(Quantity::AirPerGas)?,
-        Asked::Co2Max => plain(Quantity::Co2Max)?,
-        Asked::O2Dry => air().map(|excess| (Quantity::O2Dry(excess), Some(100.0 * excess)))?,
-        Asked::Co2Dry => air().map(|excess| (Quantity::Co2Dry(excess), Some(100.0 * excess)))?,
-        Asked::ExcessAirFromO2 => {
+        PropertyName::Viscosity => plain(Quantity::Viscosity)?,
+        PropertyName::HeatingValue => plain(Quantity::HeatingValue)?,
+        PropertyName::Gamma => plain(Quantity::Gamma)?,
+        PropertyName::AirPerGas => plain(Quantity::AirPerGas)?,
+        PropertyName::Co2Max => plain(Quantity::Co2Max)?,
+        PropertyName::O2Dry => {
+            air().map(|excess| (Quantity::O2Dry(excess), Some(100.0 * excess)))?
+        }
+        PropertyName::Co2Dry => {
+            air().map(|excess| (Quantity::Co2Dry(excess), Some(100.0 * excess)))?
+        }
+        PropertyName::ExcessAirFromO2 => {
             let Oxygen { o2, .. } = Oxygen::read(case, setting, passed)?;
             (Quantity::ExcessFromO2(o2), Some(100.0 * o2))
         }
-        Asked::Efficiency => {
+        PropertyName::Efficiency => {
             let own = Flue::read(case, setting, passed)?;
             (Quantity::Efficiency(own.excess_air, own.flue), Some(100.0 * own.excess_air))
         }
-        Asked::PropaneVapourPressure => {
+        PropertyName::PropaneVapourPressure => {
             (plain(Quantity::PropaneVapour(setting.t_k))?.0, Some(setting.t_k))
         }
-        Asked::FrictionFactor => {
+        PropertyName::FrictionFactor => {
             let own = Friction::read(case, setting, passed)?;
             (Quantity::Friction(own.re, own.roughness_ratio), Some(own.re))
         }

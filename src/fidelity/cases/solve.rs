@@ -19,9 +19,9 @@ const STILL_PERCENT: f64 = 0.2;
 /// What a row measures; rows of one kind in one group make a check.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Kind {
-    /// In. w.c.
+    /// Pressure at a node, in. w.c.
     Pressure,
-    /// Ft³/h.
+    /// Flow through an element, ft³/h.
     Flow,
     /// Percent of the span of a pressure over a transient.
     Span,

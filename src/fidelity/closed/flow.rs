@@ -17,14 +17,14 @@ pub(super) fn checks() -> Vec<Check> {
 
 /// An element to be put between two nodes.
 #[derive(Clone, Copy)]
-pub(super) enum Way {
+enum FlowPath {
     Hole(f64),
     Pipe(PipeSpec),
     Tubing(TubingSpec),
 }
 
-impl Way {
-    pub(super) fn add(self, b: &mut NetworkBuilder, from: NodeId, to: NodeId) -> ElementId {
+impl FlowPath {
+    fn add(self, b: &mut NetworkBuilder, from: NodeId, to: NodeId) -> ElementId {
         match self {
             Self::Hole(area_m2) => b.opening(from, to, area_m2),
             Self::Pipe(spec) => b.pipe(from, to, &spec),
@@ -34,14 +34,17 @@ impl Way {
 }
 
 /// A hole, steel pipe and corrugated tubing.
-fn ways() -> [(&'static str, Way); 3] {
+fn paths() -> [(&'static str, FlowPath); 3] {
     let steel = schedule_40_id_m("1/2").unwrap_or(0.622 * M_PER_IN);
     [
-        (t!("row-hole-10-mm"), Way::Hole(1e-5)),
-        (t!("row-half-inch-steel"), Way::Pipe(PipeSpec::new(PipeMaterial::Steel, steel, 10.0))),
+        (t!("row-hole-10-mm"), FlowPath::Hole(1e-5)),
+        (
+            t!("row-half-inch-steel"),
+            FlowPath::Pipe(PipeSpec::new(PipeMaterial::Steel, steel, 10.0)),
+        ),
         (
             t!("row-tubing-ehd-18-10"),
-            Way::Tubing(TubingSpec { ehd: 18, length_m: 10.0, extra_fittings: 0 }),
+            FlowPath::Tubing(TubingSpec { ehd: 18, length_m: 10.0, extra_fittings: 0 }),
         ),
     ]
 }
@@ -116,8 +119,8 @@ fn series() -> Check {
 fn parallel() -> Check {
     let mut rows = Vec::new();
     let ends = [7.0 * PA_PER_INWC, 6.5 * PA_PER_INWC];
-    for (name, way) in ways() {
-        let one = flow_between(Gas::natural(), ends, |b, from, to| way.add(b, from, to));
+    for (name, path) in paths() {
+        let one = flow_between(Gas::natural(), ends, |b, from, to| path.add(b, from, to));
         let mut b = NetworkBuilder::new(Gas::natural(), P_STD_PA);
         let (from, to) = (b.fixed(ends[0]), b.fixed(ends[1]));
         // Joined before and behind by nodes that the three must share.
@@ -125,7 +128,7 @@ fn parallel() -> Check {
         let feed = b.opening(from, start, 1e3);
         b.opening(end, to, 1e3);
         for _ in 0..3 {
-            way.add(&mut b, start, end);
+            path.add(&mut b, start, end);
         }
         let mut network = b.build();
         network.settle(100.0);
@@ -149,38 +152,38 @@ fn parallel() -> Check {
 /// Without a difference of pressure nothing flows, and next to none makes next to nothing.
 fn no_flow() -> Check {
     let mut rows = Vec::new();
-    for (name, way) in ways() {
+    for (name, path) in paths() {
         for pa in [0.0, 1_743.6, 10.0 * PA_PER_PSI] {
-            let still = flow_between(Gas::natural(), [pa, pa], |b, from, to| way.add(b, from, to));
+            let still = flow_between(Gas::natural(), [pa, pa], |b, from, to| path.add(b, from, to));
             rows.push(Row::new(
                 t!("row-both-ends-pa", name = name, pa = decimal(pa, 0)),
                 0.0,
                 still * 1e6,
             ));
         }
-        let breath = flow_between(Gas::natural(), [1e-9, 0.0], |b, from, to| way.add(b, from, to));
+        let breath = flow_between(Gas::natural(), [1e-9, 0.0], |b, from, to| path.add(b, from, to));
         rows.push(Row::new(t!("row-next-to-nothing", name = name), 0.0, breath * 1e6));
     }
     check("closed.flow.none", rows)
 }
 
-/// Turned round, an element carries the same flow the other way.
+/// Turned round, an element carries the same flow the other path.
 fn reversal() -> Check {
     let mut rows = Vec::new();
-    for (name, way) in ways() {
+    for (name, path) in paths() {
         for (upper, lower) in [(5.0, 0.0), (1_743.6, 1_700.0), (2_500.0, 0.0), (69_000.0, 2_500.0)]
         {
             let ahead =
-                flow_between(Gas::propane(), [upper, lower], |b, from, to| way.add(b, from, to));
+                flow_between(Gas::propane(), [upper, lower], |b, from, to| path.add(b, from, to));
             let back =
-                flow_between(Gas::propane(), [lower, upper], |b, from, to| way.add(b, from, to));
+                flow_between(Gas::propane(), [lower, upper], |b, from, to| path.add(b, from, to));
             let turned =
-                flow_between(Gas::propane(), [upper, lower], |b, from, to| way.add(b, to, from));
+                flow_between(Gas::propane(), [upper, lower], |b, from, to| path.add(b, to, from));
             let label = t!(
                 "row-high-to-low-pa",
                 name = name,
-                high = decimal(upper, 0),
-                low = decimal(lower, 0)
+                upper = decimal(upper, 0),
+                lower = decimal(lower, 0)
             );
             rows.push(Row::new(t!("row-ends-exchanged", label = &label), -ahead * 1e6, back * 1e6));
             rows.push(Row::new(
@@ -193,7 +196,7 @@ fn reversal() -> Check {
     check("closed.flow.reversal", rows)
 }
 
-/// How far the law keeps to the square root on its way to nothing.
+/// How far the law keeps to the square root on its path to nothing.
 fn smoothing() -> Check {
     let gas = Gas::natural();
     let rows = [5.0, 10.0, 25.0, 100.0, 500.0]

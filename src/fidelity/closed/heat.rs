@@ -3,7 +3,7 @@
 use crate::appliance::airside::{AirPath, AirSide};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::parts::Level;
+use crate::parts::{Level, Levels};
 use crate::physics::heat::{AIR_J_M3_K, Exchanger};
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
 use crate::words::decimal;
@@ -40,30 +40,31 @@ fn rise() -> Check {
 
 fn constant() -> Check {
     let per_cfm_f = AIR_J_M3_K * (M3_PER_FT3 / 60.0) / (W_PER_BTU_H * 1.8);
-    check("closed.air.constant", vec![Row::new("1.08 rule", 0.075 * 0.24 * 60.0, per_cfm_f)])
+    check(
+        "closed.air.constant",
+        vec![Row::new(t!("row-rule-1-08"), 0.075 * 0.24 * 60.0, per_cfm_f)],
+    )
 }
 
 /// The blower's air gives the rise that it was chosen for, and thin air a larger one.
 fn blower() -> Check {
     let useful_w = 64_000.0 * W_PER_BTU_H;
-    let rise_f = |speed: Option<Level>, heat_w: f64, density: f64| {
+    let shares = Levels::two(0.70, 1.0);
+    let (first, full) = (shares.first_level(), shares.top_level());
+    let rise_f = |speed: Level, share: f64, density: f64| {
         let mut air = AirSide::new(useful_w, 50.0 / 1.8, RETURN_K);
         air.set_path(AirPath { air_density: density, ..AirPath::default() });
         for _ in 0..6_000 {
-            air.step(0.1, Some(Level::High), speed, heat_w, RETURN_K);
+            air.step(0.1, Some(full), Some(speed), share * useful_w, RETURN_K);
         }
         air.rise_k() * 1.8
     };
     check(
         "closed.air.blower",
         vec![
-            Row::new("high", 50.0, rise_f(Some(Level::High), useful_w, 1.0)),
-            Row::new("low", 50.0 * 0.70 / 0.75, rise_f(Some(Level::Low), 0.70 * useful_w, 1.0)),
-            Row::new(
-                t!("row-high-5-000-ft"),
-                50.0 / 0.862,
-                rise_f(Some(Level::High), useful_w, 0.862),
-            ),
+            Row::new("high", 50.0, rise_f(full, *shares.top(), 1.0)),
+            Row::new("low", 50.0 * 0.70 / 0.75, rise_f(first, *shares.first(), 1.0)),
+            Row::new(t!("row-high-5-000-ft"), 50.0 / 0.862, rise_f(full, *shares.top(), 0.862)),
         ],
     )
 }

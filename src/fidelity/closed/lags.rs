@@ -5,7 +5,7 @@ use crate::appliance::burner::{BurnerIn, Burners};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::instrument::manometer::Manometer;
-use crate::parts::{Level, Levels};
+use crate::parts::Levels;
 use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;
 use crate::physics::regulator::{Behaviour, RegulatorSpec};
@@ -21,7 +21,7 @@ fn made(t: f64) -> f64 {
     1.0 - libm::exp(-t)
 }
 
-/// The display's lag.
+/// The manometer's lag behind a step of pressure, against the first-order law.
 fn manometer() -> Check {
     let mut rows = Vec::new();
     for lag_s in [0.4, 1.0, 2.0] {
@@ -104,7 +104,9 @@ fn shape() -> Check {
         tank.chill_k(outside_k) / start
     });
     rows.push(Row::new(t!("row-cold-tank-warming-2"), left[0] * left[0], left[1]));
-    for (name, speed) in [("blower", Some(Level::High)), (t!("row-blower-low"), Some(Level::Low))] {
+    let levels = Levels::two((), ());
+    let (first, full) = (Some(levels.first_level()), Some(levels.top_level()));
+    for (name, speed) in [("blower", full), (t!("row-blower-low"), first)] {
         let mut air = AirSide::new(15_000.0, 28.0, 294.0);
         let mut run = |seconds: u32| {
             for _ in 0..seconds * 50 {
@@ -120,7 +122,7 @@ fn shape() -> Check {
     let mut air = AirSide::new(15_000.0, 28.0, 294.0);
     let mut run = |seconds: u32, heat_w: f64| {
         for _ in 0..seconds * 50 {
-            air.step(TICK_S, Some(Level::High), Some(Level::High), heat_w, 294.0);
+            air.step(TICK_S, full, full, heat_w, 294.0);
         }
         air.rise_k()
     };

@@ -37,7 +37,7 @@ fn row(name: &str, fall: f64) -> Row {
     Row::new(name, DIGITS, fall)
 }
 
-/// Flow against pressure, by every kind of way.
+/// Flow against pressure, by every kind of link.
 fn flows() -> Check {
     let mut rows = Vec::new();
     for (name, gas) in [(t!("row-natural-gas"), Gas::natural()), ("propane", Gas::propane())] {
@@ -127,7 +127,7 @@ fn parts() -> Check {
     check("invariants.curves.parts", rows)
 }
 
-/// Curves of burning.
+/// Curves of burning: carbon monoxide, oxygen and the rest against excess air.
 fn flames() -> Check {
     let mut rows = Vec::new();
     for (name, gas) in [(t!("row-natural-gas"), Gas::natural()), ("propane", Gas::propane())] {

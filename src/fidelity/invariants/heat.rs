@@ -5,7 +5,7 @@ use crate::appliance::airside::AirSide;
 use crate::appliance::burner::{BurnerIn, Burners};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::parts::{Level, Levels};
+use crate::parts::Levels;
 use crate::physics::combustion::efficiency;
 use crate::physics::fluid::Gas;
 use crate::physics::heat::Exchanger;
@@ -23,10 +23,11 @@ const RETURN_K: f64 = 294.0;
 /// A furnace at rest on a stage: gas in, heat to the air, heat up the flue, in watts.
 fn steady(gas: Gas, load: f64) -> [f64; 3] {
     let rated_m3_s = 80_000.0 * W_PER_BTU_H / gas.heating_value_j_m3;
-    let mut burners = Burners::new(&[2.2e-3; 4], Levels::two(0.7 * rated_m3_s, rated_m3_s), 17.0);
+    let levels = Levels::two(0.7 * rated_m3_s, rated_m3_s);
+    let mut burners = Burners::new(&[2.2e-3; 4], levels, 17.0);
     let mut air = AirSide::new(0.8 * 80_000.0 * W_PER_BTU_H, 30.0, RETURN_K);
-    let (stage, inducer) =
-        if load > 0.85 { (Some(Level::High), 1.0) } else { (Some(Level::Low), 0.7) };
+    let (level, inducer) =
+        if load > 0.85 { (levels.top_level(), 1.0) } else { (levels.first_level(), 0.7) };
     let flow_m3_s = load * rated_m3_s;
     for _ in 0..900 {
         burners.step(TICK_S, &gas, &BurnerIn { flow_m3_s: 0.0, igniter: true, inducer });
@@ -36,7 +37,7 @@ fn steady(gas: Gas, load: f64) -> [f64; 3] {
         let igniter = tick < 500;
         burners.step(dt_s, &gas, &BurnerIn { flow_m3_s, igniter, inducer });
         let useful_w = burners.useful_w(&gas, air.flue_k());
-        air.step(dt_s, stage, stage, useful_w, RETURN_K);
+        air.step(dt_s, Some(level), Some(level), useful_w, RETURN_K);
     }
     let gas_w = flow_m3_s * gas.heating_value_j_m3;
     let lost = 1.0 - efficiency(&gas, burners.excess_air(), air.flue_k());

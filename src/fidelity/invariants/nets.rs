@@ -1,6 +1,6 @@
 //! Questions to a gas network.
 
-use super::shape::{Built, SEED, Shape, Way};
+use super::shape::{Built, LinkKind, SEED, Shape};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
 use crate::rng::{Stream, stream};
@@ -72,7 +72,7 @@ pub fn imbalance(shape: &Shape) -> f64 {
 /// Sets every opening to a share of its area.
 fn open_all(shape: &Shape, built: &mut Built, share: f64) {
     for (link, &element) in shape.links.iter().zip(&built.elements) {
-        if let Way::Hole(area_m2) = link.way {
+        if let LinkKind::Hole(area_m2) = link.kind {
             built.network.set_opening(element, share * area_m2);
         }
     }
@@ -118,7 +118,7 @@ pub fn overshoot_pa(shape: &Shape) -> f64 {
 pub fn fall_on_opening(shape: &Shape) -> f64 {
     let mut worst = 0.0_f64;
     for (k, link) in shape.links.iter().enumerate() {
-        let Way::Hole(area_m2) = link.way else { continue };
+        let LinkKind::Hole(area_m2) = link.kind else { continue };
         let mut built = shape.built();
         let mut last: Option<f64> = None;
         for share in [0.1, 0.5, 1.0, 4.0] {
@@ -142,9 +142,9 @@ pub fn fall_on_opening(shape: &Shape) -> f64 {
 
 /// Whether gas goes backwards through a regulator.
 fn flows_backwards(shape: &Shape, built: &Built) -> bool {
-    shape.links.iter().enumerate().any(|(k, link)| match link.way {
-        Way::Regulator(..) => built.flow_m3_s(k) < 0.0,
-        Way::Hole(_) | Way::Pipe(..) | Way::Tubing(..) => false,
+    shape.links.iter().enumerate().any(|(k, link)| match link.kind {
+        LinkKind::Regulator(..) => built.flow_m3_s(k) < 0.0,
+        LinkKind::Hole(_) | LinkKind::Pipe(..) | LinkKind::Tubing(..) => false,
     })
 }
 
@@ -162,7 +162,7 @@ pub fn order_effect(shape: &Shape, places: &[usize], links: &[usize]) -> f64 {
     worst
 }
 
-/// The same between the shape and itself with its ways turned round.
+/// The same between the shape and itself with its links turned round.
 #[must_use]
 pub fn turning_effect(shape: &Shape) -> f64 {
     let (mut plain, mut turned) = (shape.built(), shape.turned().built());
@@ -175,7 +175,7 @@ pub fn turning_effect(shape: &Shape) -> f64 {
     worst
 }
 
-/// Largest difference of two runs, relative; `sign` is that of flows through turned ways.
+/// Largest difference of two runs, relative; `sign` is that of flows through turned links.
 fn difference(shape: &Shape, a: &Built, b: &Built, sign: f64) -> f64 {
     let places = 0..shape.places();
     let highest = places.clone().map(|k| a.pressure_pa(k).abs()).fold(1.0, f64::max);
@@ -183,9 +183,9 @@ fn difference(shape: &Shape, a: &Built, b: &Built, sign: f64) -> f64 {
         places.map(|k| (a.pressure_pa(k) - b.pressure_pa(k)).abs() / highest).fold(0.0, f64::max);
     let largest = largest_flow(a);
     let flows = shape.links.iter().enumerate().map(|(k, link)| {
-        let sign = match link.way {
-            Way::Regulator(..) => 1.0,
-            Way::Hole(_) | Way::Pipe(..) | Way::Tubing(..) => sign,
+        let sign = match link.kind {
+            LinkKind::Regulator(..) => 1.0,
+            LinkKind::Hole(_) | LinkKind::Pipe(..) | LinkKind::Tubing(..) => sign,
         };
         (a.flow_m3_s(k) - sign * b.flow_m3_s(k)).abs() / largest
     });

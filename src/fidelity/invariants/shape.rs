@@ -10,18 +10,18 @@ use crate::units::{P_STD_PA, T_STD_K};
 /// Seed of all draws of this chapter.
 pub(super) const SEED: u64 = 20_260_117;
 
-/// A network: sources of given pressure, volumes, and ways between them.
+/// A network: sources of given pressure, volumes, and links between them.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Shape {
     /// Gauge pressures of the sources, in pascals.
     pub sources: Vec<f64>,
-    /// Gas volumes.
+    /// Volumes whose pressure the network finds.
     pub volumes: Vec<Volume>,
-    /// Ways for the gas.
+    /// What joins sources and volumes.
     pub links: Vec<Link>,
 }
 
-/// A gas volume.
+/// A volume of gas that links join.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Volume {
     /// Its size, in m³.
@@ -30,20 +30,20 @@ pub struct Volume {
     pub start_pa: f64,
 }
 
-/// A way between two places; places are numbered, sources before volumes.
+/// What joins two places; places are numbered, sources before volumes.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct Link {
-    /// One end.
+    /// Number of the place at one end; of a regulator, its inlet.
     pub from: usize,
     /// The other end; a regulator senses here.
     pub to: usize,
-    /// What lies between.
-    pub way: Way,
+    /// What lets the gas from one end to the other.
+    pub kind: LinkKind,
 }
 
 /// What lets gas through.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub enum Way {
+pub enum LinkKind {
     /// An opening of this effective area, in m².
     Hole(f64),
     /// Steel pipe of this bore and length, in metres.
@@ -57,7 +57,7 @@ pub enum Way {
 /// A network built from a shape.
 #[derive(Debug, Clone)]
 pub struct Built {
-    /// The network.
+    /// The compiled network, at its starting pressures.
     pub network: Network,
     /// Places in the shape's numbering.
     pub places: Vec<NodeId>,
@@ -66,7 +66,7 @@ pub struct Built {
 }
 
 impl Shape {
-    /// Draws a shape: every volume hangs on something before it, with a few ways more.
+    /// Draws a shape: every volume hangs on something before it, with a few links more.
     #[must_use]
     pub fn drawn(stream: &mut Stream) -> Self {
         let sources: Vec<f64> = [0.0, stream.between(200.0, 3_500.0), stream.between(2e3, 7e4)]
@@ -85,13 +85,13 @@ impl Shape {
         for k in 0..count {
             let to = sources.len() + k;
             let from = stream.below(u32::try_from(to).unwrap_or(1)) as usize;
-            links.push(Link { from, to, way: Way::drawn(stream) });
+            links.push(Link { from, to, kind: LinkKind::drawn(stream) });
         }
         for _ in 0..1 + stream.below(5) {
             let places = u32::try_from(sources.len() + count).unwrap_or(1);
             let (from, to) = (stream.below(places) as usize, stream.below(places) as usize);
             if from != to && (from >= sources.len() || to >= sources.len()) {
-                links.push(Link { from, to, way: Way::drawn(stream) });
+                links.push(Link { from, to, kind: LinkKind::drawn(stream) });
             }
         }
         Self { sources, volumes, links }
@@ -124,7 +124,7 @@ impl Shape {
                 continue;
             };
             if let Some(slot) = elements.get_mut(k) {
-                *slot = Some(link.way.add(&mut b, from, to));
+                *slot = Some(link.kind.add(&mut b, from, to));
             }
         }
         Built {
@@ -148,12 +148,12 @@ impl Shape {
         self.sources.len() + self.volumes.len()
     }
 
-    /// The same with every way's ends exchanged; regulators, which sense one end, stay.
+    /// The same with every link's ends exchanged; regulators, which sense one end, stay.
     #[must_use]
     pub fn turned(&self) -> Self {
-        let turn = |link: &Link| match link.way {
-            Way::Regulator(..) => *link,
-            Way::Hole(_) | Way::Pipe(..) | Way::Tubing(..) => {
+        let turn = |link: &Link| match link.kind {
+            LinkKind::Regulator(..) => *link,
+            LinkKind::Hole(_) | LinkKind::Pipe(..) | LinkKind::Tubing(..) => {
                 Link { from: link.to, to: link.from, ..*link }
             }
         };
@@ -161,7 +161,7 @@ impl Shape {
     }
 }
 
-impl Way {
+impl LinkKind {
     fn drawn(stream: &mut Stream) -> Self {
         let length_m = stream.between(0.3, 30.0);
         match stream.below(8) {

@@ -14,7 +14,7 @@ pub(super) fn setup(id: &str) -> Option<Setup> {
 /// that a result within the range agrees exactly.
 pub(super) fn in_range(name: &str, [lower, upper]: [f64; 2], result: f64) -> Row {
     Row::new(
-        t!("row-range", name = name, low = lower.to_string(), high = upper.to_string()),
+        t!("row-range", name = name, least = lower.to_string(), most = upper.to_string()),
         result.clamp(lower, upper),
         result,
     )

@@ -65,10 +65,10 @@ fn benches() -> impl Iterator<Item = (&'static str, Lit)> {
 fn excess_air() -> Check {
     let mut rows = Vec::new();
     for (id, mut lit) in benches() {
-        let low = 100.0 * lit.reduced().excess_air();
-        let high = 100.0 * lit.at(1.0).excess_air();
-        rows.push(in_range(&t!("row-low", id = id), [30.0, 60.0], low));
-        rows.push(in_range(&t!("row-high", id = id), [30.0, 60.0], high));
+        let reduced = 100.0 * lit.reduced().excess_air();
+        let full = 100.0 * lit.at(1.0).excess_air();
+        rows.push(in_range(&t!("row-low", id = id), [30.0, 60.0], reduced));
+        rows.push(in_range(&t!("row-high", id = id), [30.0, 60.0], full));
     }
     check("parts.burner.excess-air", rows)
 }

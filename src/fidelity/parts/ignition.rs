@@ -20,7 +20,7 @@ struct Rig {
     control: Control,
     inputs: Inputs,
     ticks: u32,
-    /// Whether burners light.
+    /// Whether the burners light once gas has flowed for a moment.
     burns: bool,
     gas_s: f64,
     inducer_s: f64,

@@ -4,7 +4,6 @@ use super::bench::{in_range, setup};
 use super::run::Run;
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::check;
-use crate::parts::Level;
 use crate::units::{PA_PER_INWC, TICK_S};
 use crate::words::decimal;
 
@@ -25,9 +24,7 @@ fn settling() -> Check {
     for id in ["healthy-natural", "healthy-propane"] {
         let Some(setup) = setup(id) else { continue };
         let mut run = Run::at_rest(setup);
-        run.jump_to_full();
-        run.until(Some(Level::Low), 120);
-        let trace = run.manifold_from(Some(Level::High), 700);
+        let trace = run.manifold_to_full(14);
         let tenth = settled_s(&trace, 0.10);
         rows.push(in_range(&t!("row-low-high-within-tenth", id = id), [0.5, 5.0], tenth));
         let hundredth = settled_s(&trace, 0.01);

@@ -1,8 +1,8 @@
 //! The air side: sensible heat.
 
+use super::csv_table::{CsvTable, Line, TableError};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError};
 use crate::fidelity::check::Row;
 use crate::physics::heat::{AIR_J_M3_K, Exchanger};
 use crate::units::{M3_PER_FT3, W_PER_BTU_H};
@@ -18,10 +18,10 @@ pub(super) fn rise_f(useful_btu_h: f64, cfm: f64) -> f64 {
     (exchanger.supply_air_k() - RETURN_K) * 1.8
 }
 
-pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(&["item", "value", "source", "confidence"])?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn run(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(&["item", "value", "source", "confidence"])?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         match line.text("item") {
             "sensible heat" => constant(&mut gather, line, 0)?,
             "derivation" => constant(&mut gather, line, 3)?,

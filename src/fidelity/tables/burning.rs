@@ -1,8 +1,8 @@
 //! Flue gas, losses and carbon monoxide.
 
+use super::csv_table::{CsvTable, Line, TableError, figures, half_unit};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError, figures, half_unit};
 use crate::fidelity::check::Row;
 use crate::physics::combustion::{co_air_free_ppm, efficiency, excess_air_from_o2, flue_gas};
 use crate::physics::fluid::Gas;
@@ -19,10 +19,10 @@ pub(super) const COLUMNS: &[&str] = &[
 
 const AIR_FREE: &str = "air_free_multiplier_20.9/(20.9-O2)";
 
-pub(super) fn products(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn products(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let fuel = line.text("fuel");
         let gas = match fuel {
             "CH4" => methane(),
@@ -84,10 +84,10 @@ fn methane() -> Gas {
 }
 
 /// Facts in words with figures in them.
-pub(super) fn facts(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(&["item", "value", "source", "confidence"])?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn facts(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(&["item", "value", "source", "confidence"])?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         match line.text("item") {
             "CO air-free" => air_free(&mut gather, line)?,
             "max CO2 dry" => most_co2(&mut gather, line)?,

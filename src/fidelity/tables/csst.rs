@@ -1,9 +1,9 @@
 //! Capacity tables of corrugated tubing.
 
 use super::cells;
+use super::csv_table::{CsvTable, Line, TableError, half_unit};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError, half_unit};
 use super::stream::{Drive, Stream};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::{self, TableMiss, table_miss};
@@ -16,7 +16,7 @@ pub(super) const COLUMNS: &[&str] =
     &["gas", "ehd", "inlet", "drop", "length_ft", "capacity", "unit"];
 /// Columns of the table of the flow law's constants.
 pub(super) const FIT_COLUMNS: &[&str] = &["ehd", FIT_C, "n"];
-const FIT_C: &str = "C (Q=C*(dH/L)^n, ft3/h, in w.c., ft, SG 0.60)";
+const FIT_C: &str = "C";
 
 /// Heating value behind the propane tables, thousands of Btu/ft³: they are the natural-gas ones times
 /// 1.58 = 2.5·√(0.60/1.50).
@@ -24,7 +24,7 @@ const PROPANE_KBTU_FT3: f64 = 2.5;
 /// Steepest drop that the law's constants are fitted to: 6 in. w.c. over 5 ft.
 const STEEPEST_INWC_FT: f64 = 1.2;
 
-/// One cell.
+/// A printed capacity with the tubing and the drop that it stands for.
 struct Cell {
     stream: Stream,
     ehd: u16,
@@ -33,11 +33,11 @@ struct Cell {
     half: f64,
 }
 
-pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COLUMNS)?;
-    let mut gather = Gather::new(sheet);
+pub(super) fn run(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COLUMNS)?;
+    let mut gather = Gather::new(table);
     let mut tables: Vec<(String, Option<&'static TableMiss>)> = Vec::new();
-    for line in sheet.lines() {
+    for line in table.lines() {
         let cell = Cell::read(line)?;
         if let Some(reason) = cell.not_used(line) {
             gather.set_aside(reason);
@@ -45,8 +45,8 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
         }
         let id = format!("csst.{}", cell.stream.id());
         let known = match cell.stream.drive {
-            Drive::Low { .. } => None,
-            Drive::High { .. } => table_miss("csst.real-density"),
+            Drive::Drop { .. } => None,
+            Drive::Squares { .. } => table_miss("csst.real-density"),
         };
         let row = cell.row(cell.stream.drive_pa);
         gather.row_of(&id, line, row, || cell.check("csst.capacity"));
@@ -121,8 +121,8 @@ impl Cell {
 
     /// Why the cell is not used, if it is not.
     fn not_used(&self, line: Line<'_>) -> Option<&'static str> {
-        let lower = matches!(self.stream.drive, Drive::Low { .. });
-        let half_inch = matches!(self.stream.drive, Drive::Low { drop_inwc } if drop_inwc == 0.5);
+        let lower = matches!(self.stream.drive, Drive::Drop { .. });
+        let half_inch = matches!(self.stream.drive, Drive::Drop { drop_inwc } if drop_inwc == 0.5);
         let last = if lower { 300.0 } else { 500.0 };
         if ehd_constants(self.ehd).is_none() {
             Some(t!("unused-size-ehd-that-model"))
@@ -141,10 +141,10 @@ impl Cell {
 }
 
 /// The flow law's constants: the model's flow through 1 ft to 300 ft follows them.
-pub(super) fn fit(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(FIT_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn fit(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(FIT_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let ehd = line.number("ehd", (1.0, 200.0))?;
         let c = line.number(FIT_C, (1.0, 1e6))?;
         let n = line.number("n", (0.3, 0.7))?;
@@ -171,15 +171,15 @@ pub(super) fn fit(sheet: &Sheet) -> Result<Outcome, TableError> {
 }
 
 /// Rules of the tables' footnotes that have figures.
-pub(super) fn rules(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(&["item", "value", "source", "confidence"])?;
+pub(super) fn rules(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(&["item", "value", "source", "confidence"])?;
     let flow = |gas: &Gas, feet: f64, extra: u32| {
         let spec = TubingSpec { ehd: 25, length_m: feet * M_PER_FT, extra_fittings: extra };
         spec.curve(gas, T_STD_K).map_or(f64::NAN, |curve| curve.flow(0.5 * PA_PER_INWC).0)
     };
     let natural = Gas::natural();
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         match line.text("item") {
             "extra fittings" => {
                 let feet = line.figure("value", 0, (0.01, 100.0))?;

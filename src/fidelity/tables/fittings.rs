@@ -1,8 +1,8 @@
 //! Equivalent lengths of screwed fittings, and what the code says of gas in pipe.
 
+use super::csv_table::{CsvTable, Line, TableError, half_unit};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError, half_unit};
 use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::pipe::{Fitting, PipeMaterial, PipeSpec};
@@ -18,10 +18,10 @@ pub(super) const FACTOR_COLUMNS: &[&str] = &["gas", "Cr", "Y", "viscosity_cP", "
 /// Columns of the code's equations.
 pub(super) const EQUATION_COLUMNS: &[&str] = &["id", "equation", "units", "range"];
 
-pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn run(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let id_in = line.number("id_in", (0.1, 24.0))?;
         let printed = line.number("equivalent_length_ft", (0.01, 1e3))?;
         let name = line.text("fitting").to_lowercase();
@@ -50,16 +50,16 @@ pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
 }
 
 /// Multipliers of capacity for other specific gravities.
-pub(super) fn gravity(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(GRAVITY_COLUMNS)?;
+pub(super) fn gravity(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(GRAVITY_COLUMNS)?;
     let at = |gravity: f64| {
         let gas = Gas { specific_gravity: gravity, ..Gas::natural() };
         let spec = PipeSpec::new(PipeMaterial::Copper, 0.0266, 10.0);
         spec.curve(&gas, T_STD_K).flow(0.5 * PA_PER_INWC).0
     };
     let base = at(0.60);
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let gravity = line.number("specific_gravity", (0.05, 5.0))?;
         let printed = line.number("multiplier", (0.01, 10.0))?;
         let half = half_unit("0.01", None);
@@ -75,10 +75,10 @@ pub(super) fn gravity(sheet: &Sheet) -> Result<Outcome, TableError> {
 }
 
 /// Viscosity and gravity that the code's factors are for.
-pub(super) fn factors(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(FACTOR_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn factors(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(FACTOR_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let name = line.text("gas").to_lowercase();
         let propane = name.contains("propane");
         if !propane && !name.contains("natural") {
@@ -105,13 +105,13 @@ pub(super) fn factors(sheet: &Sheet) -> Result<Outcome, TableError> {
 }
 
 /// The code's equations over sizes, lengths and drops.
-pub(super) fn equations(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(EQUATION_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn equations(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(EQUATION_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         match line.text("id") {
-            "low_pressure" => low_equation(&mut gather, line),
-            "high_pressure" => high_equation(&mut gather, line),
+            "low_pressure" => small_drop_equation(&mut gather, line),
+            "high_pressure" => large_drop_equation(&mut gather, line),
             _ => gather.set_aside(t!("unused-form-consequence-two-equations")),
         }
     }
@@ -134,7 +134,7 @@ fn smooth(gas: &Gas, id_in: f64, length_ft: f64, drive_pa: f64) -> (f64, f64) {
     (flow / M3_S_PER_CFH, flux / (id_m * gas.viscosity_pa_s))
 }
 
-fn low_equation(gather: &mut Gather, line: Line<'_>) {
+fn small_drop_equation(gather: &mut Gather, line: Line<'_>) {
     for (_, name, gravity, cr, _) in GASES {
         let name = name.text();
         let gas = if gravity > 1.0 { Gas::propane() } else { Gas::natural() };
@@ -162,7 +162,7 @@ fn low_equation(gather: &mut Gather, line: Line<'_>) {
     }
 }
 
-fn high_equation(gather: &mut Gather, line: Line<'_>) {
+fn large_drop_equation(gather: &mut Gather, line: Line<'_>) {
     for (key, name, gravity, cr, y) in GASES {
         let name = name.text();
         let gas = if gravity > 1.0 { Gas::propane() } else { Gas::natural() };

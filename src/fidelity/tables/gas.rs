@@ -1,8 +1,8 @@
 //! Properties of the gases.
 
+use super::csv_table::{CsvTable, Line, TableError, figures};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError, figures};
 use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::room::Odorant;
@@ -24,10 +24,10 @@ const DENSITY: &str = "gas.density";
 const LIMITS: &str = "gas.flammable-limits";
 const AIR: &str = "gas.air-required";
 
-pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn run(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         match line.text("property") {
             "gross heating value, pure" | "gross heating value from ideal-gas thermochemistry" => {
                 add(&mut gather, line, "propane", 0, btu_ft3(&Gas::propane()), HEATING)?;

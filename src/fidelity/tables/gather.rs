@@ -1,7 +1,7 @@
 //! Collects rows into checks, and rows that are not used into reasons.
 
+use super::csv_table::{CsvTable, Line};
 use super::outcome::{Outcome, SetAside};
-use super::sheet::{Line, Sheet};
 use crate::fidelity::check::{Check, Row, Truth};
 use crate::fidelity::claims;
 
@@ -13,8 +13,8 @@ pub(super) struct Gather {
 }
 
 impl Gather {
-    pub(super) fn new(sheet: &Sheet) -> Self {
-        Self { file: sheet.file().to_owned(), out: Outcome::default() }
+    pub(super) fn new(table: &CsvTable) -> Self {
+        Self { file: table.file().to_owned(), out: Outcome::default() }
     }
 
     /// Adds a row to the check `id`, which stands on the claim of that name.

@@ -1,8 +1,8 @@
 //! Units of pressure.
 
+use super::csv_table::{CsvTable, TableError, figures, half_unit};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Sheet, TableError, figures, half_unit};
 use crate::fidelity::check::Row;
 use crate::units::{PA_PER_INWC, PA_PER_PSI, PressureUnit};
 
@@ -21,10 +21,10 @@ fn pascals(unit: &str) -> Option<f64> {
     }
 }
 
-pub(super) fn conversions(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn conversions(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let from = line.text("from").replace(" conventional (4 C, 9.80665)", "");
         let amount = line.figure("from", 0, (1e-6, 1e6))?;
         let unit = from.trim_start_matches(|c: char| c.is_ascii_digit() || c == '.').trim();

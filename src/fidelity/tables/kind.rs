@@ -6,14 +6,14 @@ use std::sync::LazyLock;
 use include_dir::{Dir, include_dir};
 use serde::Deserialize;
 
+use super::csv_table::{CsvTable, TableError};
 use super::outcome::Outcome;
-use super::sheet::{Sheet, TableError};
 use super::{
     air, altitude, burning, csst, fittings, gas, instruments, manifold, meter, orifice, pipe,
     regulator, room, vectors,
 };
 
-type Run = fn(&Sheet) -> Result<Outcome, TableError>;
+type Run = fn(&CsvTable) -> Result<Outcome, TableError>;
 
 static FOLDER: Dir<'_> = include_dir!("$CARGO_MANIFEST_DIR/assets/reference");
 
@@ -120,8 +120,8 @@ pub(super) fn not_used(file: &str) -> Option<&'static str> {
 }
 
 /// What reads a table.
-pub(super) fn reader(sheet: &Sheet) -> Option<Run> {
-    let file = sheet.file();
+pub(super) fn reader(table: &CsvTable) -> Option<Run> {
+    let file = table.file();
     let named = |row: &&Named| match row.name.strip_suffix('*') {
         Some(beginning) => file.starts_with(beginning),
         None => row.name == file,
@@ -129,7 +129,7 @@ pub(super) fn reader(sheet: &Sheet) -> Option<Run> {
     if let Some(row) = LIST.kept.iter().chain(&LIST.known).find(named) {
         return Some(row.reader.parts().0);
     }
-    let has = |name: &str| sheet.header().iter().any(|have| have == name);
+    let has = |name: &str| table.header().iter().any(|have| have == name);
     let mut fitting = Reader::ALL
         .iter()
         .map(|reader| reader.parts())

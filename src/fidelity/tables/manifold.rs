@@ -1,9 +1,9 @@
 //! Two stages through one orifice.
 
+use super::csv_table::{CsvTable, Line, TableError, half_unit};
 use super::gather::Gather;
 use super::orifice::{cfh, drill_m};
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError, half_unit};
 use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 
@@ -13,13 +13,13 @@ pub(super) const RATIO_COLUMNS: &[&str] = &["gas", "low_inwc", "high_inwc", "sqr
 pub(super) const PAIR_COLUMNS: &[&str] = &["drill", "high_inwc", "low_inwc"];
 
 /// Inputs a burner that the pairs are for where no column says so, Btu/h.
-const HIGH_BTU_H: f64 = 22_000.0;
-const LOW_BTU_H: f64 = 14_500.0;
+const FULL_BTU_H: f64 = 22_000.0;
+const FIRST_BTU_H: f64 = 14_500.0;
 
-pub(super) fn ratios(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(RATIO_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn ratios(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(RATIO_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let gas = match line.text("gas") {
             "natural" => Gas::natural(),
             "propane" => Gas::propane(),
@@ -28,16 +28,16 @@ pub(super) fn ratios(sheet: &Sheet) -> Result<Outcome, TableError> {
                 return Err(line.error("gas", message));
             }
         };
-        let low = line.number("low_inwc", (0.01, 500.0))?;
-        let high = line.number("high_inwc", (0.01, 500.0))?;
+        let first = line.number("low_inwc", (0.01, 500.0))?;
+        let full = line.number("high_inwc", (0.01, 500.0))?;
         let printed = line.number("sqrt_ratio_pct", (0.1, 1_000.0))?;
-        let got = 100.0 * cfh(&gas, 0.87, 2e-3, low) / cfh(&gas, 0.87, 2e-3, high);
+        let got = 100.0 * cfh(&gas, 0.87, 2e-3, first) / cfh(&gas, 0.87, 2e-3, full);
         let row = Row::new(
             t!(
                 "row-gas-low-to-high",
                 gas = line.text("gas"),
-                low = low.to_string(),
-                high = high.to_string()
+                first = first.to_string(),
+                full = full.to_string()
             ),
             printed,
             got,
@@ -48,17 +48,17 @@ pub(super) fn ratios(sheet: &Sheet) -> Result<Outcome, TableError> {
     Ok(gather.done())
 }
 
-pub(super) fn pairs(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(PAIR_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn pairs(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(PAIR_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let diameter_m = drill_m(line)?;
-        let high = line.number("high_inwc", (0.01, 500.0))?;
-        let low = line.number("low_inwc", (0.01, 500.0))?;
+        let full = line.number("high_inwc", (0.01, 500.0))?;
+        let first = line.number("low_inwc", (0.01, 500.0))?;
         let gravity = optional(line, "specific_gravity", 0.60, (0.05, 5.0))?;
         let value = optional(line, "heating_value", 1_000.0, (100.0, 5_000.0))?;
-        let high_btu_h = optional(line, "high_Btuh", HIGH_BTU_H, (100.0, 1e7))?;
-        let low_btu_h = optional(line, "low_Btuh", LOW_BTU_H, (100.0, 1e7))?;
+        let full_btu_h = optional(line, "high_Btuh", FULL_BTU_H, (100.0, 1e7))?;
+        let first_btu_h = optional(line, "low_Btuh", FIRST_BTU_H, (100.0, 1e7))?;
         let base = if gravity > 1.0 { Gas::propane() } else { Gas::natural() };
         let gas = Gas { specific_gravity: gravity, ..base };
         let name = line.text("drill");
@@ -67,15 +67,15 @@ pub(super) fn pairs(sheet: &Sheet) -> Result<Outcome, TableError> {
             t!(
                 "row-drill-low-to-high",
                 name = name,
-                low = low.to_string(),
-                high = high.to_string()
+                first = first.to_string(),
+                full = full.to_string()
             ),
-            low_btu_h / high_btu_h,
-            at(low) / at(high),
+            first_btu_h / full_btu_h,
+            at(first) / at(full),
         )
-        .rounded(0.05 / high);
+        .rounded(0.05 / full);
         gather.row("manifold.pairs.ratio", line, row);
-        for (stage, inwc, btu_h) in [("high", high, high_btu_h), ("low", low, low_btu_h)] {
+        for (stage, inwc, btu_h) in [("high", full, full_btu_h), ("low", first, first_btu_h)] {
             let row = Row::new(
                 t!("row-drill-stage", name = name, stage = stage, inwc = inwc.to_string()),
                 0.873,

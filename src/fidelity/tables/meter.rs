@@ -1,8 +1,8 @@
 //! Clocking the meter.
 
+use super::csv_table::{CsvTable, TableError, half_unit};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Sheet, TableError, half_unit};
 use crate::fidelity::check::Row;
 use crate::units::{J_M3_PER_BTU_FT3, M3_PER_FT3, M3_S_PER_CFH, W_PER_BTU_H};
 
@@ -12,8 +12,8 @@ pub(super) const COMPUTED_COLUMNS: &[&str] = &["seconds_per_rev", "cfh_1_ft3_dia
 pub(super) const CHART_COLUMNS: &[&str] =
     &["rated_input_kBtuh", "gas", "heating_value", "seconds_1ft3", "seconds_2ft3"];
 
-pub(super) fn computed(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COMPUTED_COLUMNS)?;
+pub(super) fn computed(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COMPUTED_COLUMNS)?;
     let dials = [
         ("cfh_half_ft3_dial", 0.5 * M3_PER_FT3),
         ("cfh_1_ft3_dial", M3_PER_FT3),
@@ -21,8 +21,8 @@ pub(super) fn computed(sheet: &Sheet) -> Result<Outcome, TableError> {
         ("cfh_5_ft3_dial", 5.0 * M3_PER_FT3),
         ("cfh_0.01m3_dial", 0.01),
     ];
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let seconds = line.number("seconds_per_rev", (0.1, 1e5))?;
         for (column, dial_m3) in dials {
             if line.text(column).is_empty() {
@@ -38,10 +38,10 @@ pub(super) fn computed(sheet: &Sheet) -> Result<Outcome, TableError> {
     Ok(gather.done())
 }
 
-pub(super) fn chart(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(CHART_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn chart(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(CHART_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let input = line.number("rated_input_kBtuh", (1.0, 1e5))?;
         let value = line.number("heating_value", (100.0, 5_000.0))?;
         for (column, feet) in [("seconds_1ft3", 1.0), ("seconds_2ft3", 2.0)] {

@@ -8,6 +8,7 @@ mod altitude;
 mod burning;
 mod cells;
 mod csst;
+mod csv_table;
 mod fittings;
 mod gas;
 mod gather;
@@ -20,15 +21,14 @@ mod outcome;
 mod pipe;
 mod regulator;
 mod room;
-mod sheet;
 mod stream;
 mod vectors;
 
 use super::check::Check;
 
+pub use csv_table::{MAX_BYTES, TableError};
 pub use kind::{List, Named, Reader, TABLES, read_list};
 pub use outcome::{Outcome, SetAside};
-pub use sheet::{MAX_BYTES, TableError};
 
 /// What a file turned out to be.
 #[derive(Debug, Clone)]
@@ -50,9 +50,9 @@ pub fn read(file: &str, bytes: &[u8]) -> Result<Found, TableError> {
     if let Some(why) = kind::not_used(file) {
         return Ok(Found::NotUsed(why));
     }
-    let sheet = sheet::Sheet::read(file, bytes)?;
-    match kind::reader(&sheet) {
-        Some(run) => run(&sheet).map(Found::Table),
+    let table = csv_table::CsvTable::read(file, bytes)?;
+    match kind::reader(&table) {
+        Some(run) => run(&table).map(Found::Table),
         None => Ok(Found::Unknown),
     }
 }

@@ -1,8 +1,8 @@
 //! Drills, burner orifices and leaks.
 
+use super::csv_table::{CsvTable, Line, TableError, half_unit};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError, half_unit};
 use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::orifice::{OpeningLaw, drill_diameter_m, hole_area_m2};
@@ -37,10 +37,10 @@ pub(super) fn drill_m(line: Line<'_>) -> Result<f64, TableError> {
         .ok_or_else(|| line.error("drill", t!("table-number-drill-1-80", name = name)))
 }
 
-pub(super) fn drills(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(DRILL_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn drills(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(DRILL_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let inches = line.number("diameter_in", (0.001, 2.0))?;
         let mm = line.number("diameter_mm", (0.01, 60.0))?;
         let got_m = drill_m(line)?;
@@ -54,10 +54,10 @@ pub(super) fn drills(sheet: &Sheet) -> Result<Outcome, TableError> {
     Ok(gather.done())
 }
 
-pub(super) fn utility(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(UTILITY_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn utility(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(UTILITY_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let inwc = line.number("pressure_inwc", (0.01, 500.0))?;
         let printed = line.number("cfh", (1e-4, 1e6))?;
         let name = line.text("drill");
@@ -77,10 +77,10 @@ pub(super) fn utility(sheet: &Sheet) -> Result<Outcome, TableError> {
     Ok(gather.done())
 }
 
-pub(super) fn propane(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(PROPANE_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn propane(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(PROPANE_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let inwc = line.number("pressure_inwc", (0.01, 500.0))?;
         let printed = line.number("Btu_per_h", (0.1, 1e9))?;
         let name = line.text("drill");
@@ -94,14 +94,14 @@ pub(super) fn propane(sheet: &Sheet) -> Result<Outcome, TableError> {
 }
 
 /// Computed capacities: columns `ng_cfh_…`, `lp_cfh_…`, `ng_Btuh_…@…`, `lp_Btuh_…@…`.
-pub(super) fn computed(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COMPUTED_COLUMNS)?;
+pub(super) fn computed(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COMPUTED_COLUMNS)?;
     let natural = Gas::natural();
     let propane = Gas { specific_gravity: 1.50, ..Gas::propane() };
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let diameter_m = drill_m(line)?;
-        for column in sheet.header() {
+        for column in table.header() {
             let Some((gas, inwc, per_cfh)) = column_of(column) else { continue };
             let printed = line.number(column, (1e-6, 1e9))?;
             let gas = if gas == "ng" { &natural } else { &propane };
@@ -136,10 +136,10 @@ fn plausible(inwc: f64) -> bool {
     (0.01..=500.0).contains(&inwc)
 }
 
-pub(super) fn leaks(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(LEAK_COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn leaks(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(LEAK_COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let name = line.text("gas");
         let gas = match name {
             "natural" => Gas::natural(),

@@ -1,9 +1,9 @@
 //! Capacity tables of steel pipe and copper tube.
 
 use super::cells;
+use super::csv_table::{CsvTable, Line, TableError, half_unit};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError, half_unit};
 use super::stream::{Drive, Stream, significant};
 use crate::fidelity::check::{Check, Row};
 use crate::fidelity::claims::{self, TableMiss, table_miss};
@@ -20,12 +20,12 @@ const LEAST_RE: f64 = 1_800.0;
 /// End of the model's range, see `physics::pipe`.
 const MOST_RE: f64 = 2e6;
 
-pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COLUMNS)?;
-    let digits = significant(sheet);
-    let mut gather = Gather::new(sheet);
+pub(super) fn run(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COLUMNS)?;
+    let digits = significant(table);
+    let mut gather = Gather::new(table);
     let mut tables: Vec<(String, Option<&'static TableMiss>)> = Vec::new();
-    for line in sheet.lines() {
+    for line in table.lines() {
         let cell = Cell::read(line)?;
         size(&mut gather, line, &cell);
         if line.text("note").contains("do not test") {
@@ -154,9 +154,9 @@ impl Cell {
             return table_miss(if propane { "pipe.legacy.propane" } else { "pipe.legacy.natural" });
         }
         match self.stream.drive {
-            Drive::Low { .. } => None,
-            Drive::High { .. } if propane => table_miss("pipe.real-gas"),
-            Drive::High { inlet_psi, drop_psi } => match self.material {
+            Drive::Drop { .. } => None,
+            Drive::Squares { .. } if propane => table_miss("pipe.real-gas"),
+            Drive::Squares { inlet_psi, drop_psi } => match self.material {
                 PipeMaterial::Copper => None,
                 PipeMaterial::Steel | PipeMaterial::RustedSteel => {
                     if inlet_psi == 2.0 && drop_psi == 1.0 {

@@ -1,8 +1,8 @@
 //! Force balance of a regulator.
 
+use super::csv_table::{CsvTable, Line, TableError, half_unit};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError, half_unit};
 use crate::fidelity::check::Row;
 use crate::physics::fluid::Gas;
 use crate::physics::network::NetworkBuilder;
@@ -23,7 +23,7 @@ pub(super) const COLUMNS: &[&str] = &[
     "droop_full_travel_inwc",
     INLET,
 ];
-const INLET: &str = "outlet_change_per_inlet_change (As/Ae)";
+const INLET: &str = "outlet_change_per_inlet_change";
 
 const N_PER_LBF: f64 = 4.448_221_615_260_5;
 const M2_PER_IN2: f64 = M_PER_IN * M_PER_IN;
@@ -89,10 +89,10 @@ fn outlet_at_lift_pa(spec: RegulatorSpec, inlet_pa: f64, lift_m: f64) -> f64 {
     0.5 * (lower + upper)
 }
 
-pub(super) fn geometries(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn geometries(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let parts = Parts {
             area_in2: line.number("effective_area_in2", (0.01, 1e4))?,
             rate_lbf_in: line.number("spring_rate_lbf_in", (1e-3, 1e5))?,
@@ -138,10 +138,10 @@ pub(super) fn geometries(sheet: &Sheet) -> Result<Outcome, TableError> {
 }
 
 /// Worked examples in words.
-pub(super) fn worked(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(&["item", "value", "source", "confidence"])?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn worked(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(&["item", "value", "source", "confidence"])?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         match line.text("item") {
             "spring effect example" => spring_effect(&mut gather, line)?,
             "inlet effect example" => inlet_effect(&mut gather, line)?,

@@ -1,8 +1,8 @@
 //! Gas in the air of a room.
 
+use super::csv_table::{CsvTable, Line, TableError, half_unit};
 use super::gather::Gather;
 use super::outcome::Outcome;
-use super::sheet::{Line, Sheet, TableError, half_unit};
 use crate::fidelity::check::Row;
 use crate::physics::room::dilute;
 
@@ -10,10 +10,10 @@ use crate::physics::room::dilute;
 pub(super) const COLUMNS: &[&str] =
     &["air_changes_per_h", "minutes", "source_m3_per_h", "volume_m3", "concentration_published"];
 
-pub(super) fn vectors(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn vectors(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let changes = line.number("air_changes_per_h", (0.0, 1_000.0))?;
         let minutes = line.number("minutes", (0.0, 1e5))?;
         let leak = line.number("source_m3_per_h", (0.0, 1e6))?;
@@ -39,11 +39,11 @@ pub(super) fn vectors(sheet: &Sheet) -> Result<Outcome, TableError> {
 }
 
 /// Worked examples among the dilution equations.
-pub(super) fn equations(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(&["item", "value", "source", "confidence"])?;
-    let mut gather = Gather::new(sheet);
+pub(super) fn equations(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(&["item", "value", "source", "confidence"])?;
+    let mut gather = Gather::new(table);
     let mut room = None;
-    for line in sheet.lines() {
+    for line in table.lines() {
         match line.text("item") {
             "time to 1/5 LFL (worked)" => {
                 // 30 m³ …, 0.35 ACH, … leak 0.10 m³/h -> steady 0.95 %

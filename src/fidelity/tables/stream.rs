@@ -1,6 +1,6 @@
 //! What a capacity table says of its gas, its inlet, its drop and its unit.
 
-use super::sheet::{Line, Sheet, TableError, figures};
+use super::csv_table::{CsvTable, Line, TableError, figures};
 use crate::fidelity::check::Check;
 use crate::physics::fluid::Gas;
 use crate::units::{PA_PER_INWC, PA_PER_PSI};
@@ -17,9 +17,9 @@ const MOST_PSI: f64 = 20.0;
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) enum Drive {
     /// Under 1.5 psi: the drop itself, in. w.c.
-    Low { drop_inwc: f64 },
+    Drop { drop_inwc: f64 },
     /// From there on: `P₁² − P₂²`.
-    High { inlet_psi: f64, drop_psi: f64 },
+    Squares { inlet_psi: f64, drop_psi: f64 },
 }
 
 /// Gas, pressures and unit of a row.
@@ -40,11 +40,11 @@ impl Stream {
         let gas = gas(line)?;
         let drive = drive(line)?;
         let drive_pa = match drive {
-            Drive::Low { drop_inwc } => drop_inwc * PA_PER_INWC,
-            Drive::High { inlet_psi, drop_psi } => {
-                let high = inlet_psi + CODE_ATM_PSI;
-                let low = high - drop_psi;
-                (high * high - low * low) / (2.0 * 14.696) * PA_PER_PSI
+            Drive::Drop { drop_inwc } => drop_inwc * PA_PER_INWC,
+            Drive::Squares { inlet_psi, drop_psi } => {
+                let upstream = inlet_psi + CODE_ATM_PSI;
+                let downstream = upstream - drop_psi;
+                (upstream * upstream - downstream * downstream) / (2.0 * 14.696) * PA_PER_PSI
             }
         };
         let propane = gas.specific_gravity > 1.0;
@@ -65,8 +65,8 @@ impl Stream {
     /// The drop itself, in Pa.
     pub(super) fn drop_pa(&self) -> f64 {
         match self.drive {
-            Drive::Low { drop_inwc } => drop_inwc * PA_PER_INWC,
-            Drive::High { drop_psi, .. } => drop_psi * PA_PER_PSI,
+            Drive::Drop { drop_inwc } => drop_inwc * PA_PER_INWC,
+            Drive::Squares { drop_psi, .. } => drop_psi * PA_PER_PSI,
         }
     }
 
@@ -79,8 +79,8 @@ impl Stream {
     pub(super) fn id(&self) -> String {
         let gas = if self.gas.specific_gravity > 1.0 { "propane" } else { "natural" };
         match self.drive {
-            Drive::Low { drop_inwc } => format!("{gas}.drop-{drop_inwc}-inwc"),
-            Drive::High { inlet_psi, drop_psi } => {
+            Drive::Drop { drop_inwc } => format!("{gas}.drop-{drop_inwc}-inwc"),
+            Drive::Squares { inlet_psi, drop_psi } => {
                 format!("{gas}.{inlet_psi}-psi.drop-{drop_psi}-psi")
             }
         }
@@ -96,10 +96,10 @@ impl Stream {
     fn condition(&self) -> String {
         let gravity = self.gas.specific_gravity;
         let drive = match self.drive {
-            Drive::Low { drop_inwc } => {
+            Drive::Drop { drop_inwc } => {
                 t!("row-drive-low", drop_inwc = drop_inwc.to_string())
             }
-            Drive::High { inlet_psi, drop_psi } => {
+            Drive::Squares { inlet_psi, drop_psi } => {
                 t!(
                     "row-drive-high",
                     inlet_psi = inlet_psi.to_string(),
@@ -144,12 +144,12 @@ fn drive(line: Line<'_>) -> Result<Drive, TableError> {
     if inches("drop") {
         // The code's tables with a drop in inches are low-pressure ones, whatever their inlet.
         let drop_inwc = line.figure("drop", 0, (0.01, MOST_PSI * PA_PER_PSI / PA_PER_INWC))?;
-        return Ok(Drive::Low { drop_inwc });
+        return Ok(Drive::Drop { drop_inwc });
     }
     let drop_psi = line.figure("drop", 0, (0.01, MOST_PSI))?;
     let inlet_psi = line.figure("inlet", 0, (0.01, MOST_PSI))?;
     if inches("inlet") || inlet.contains('<') || inlet.contains("less") || inlet_psi < 1.5 {
-        return Ok(Drive::Low { drop_inwc: drop_psi * PA_PER_PSI / PA_PER_INWC });
+        return Ok(Drive::Drop { drop_inwc: drop_psi * PA_PER_PSI / PA_PER_INWC });
     }
     if drop_psi > inlet_psi {
         let message = t!(
@@ -159,14 +159,14 @@ fn drive(line: Line<'_>) -> Result<Drive, TableError> {
         );
         return Err(line.error("drop", message));
     }
-    Ok(Drive::High { inlet_psi, drop_psi })
+    Ok(Drive::Squares { inlet_psi, drop_psi })
 }
 
 /// How many digits of a capacity count: three, as the code prints, unless most figures of four or more
 /// digits show more.
-pub(super) fn significant(sheet: &Sheet) -> Option<usize> {
+pub(super) fn significant(table: &CsvTable) -> Option<usize> {
     let (mut large, mut fine) = (0_usize, 0_usize);
-    for line in sheet.lines() {
+    for line in table.lines() {
         let text = line.text("capacity");
         if text.len() > 3 && text.bytes().all(|byte| byte.is_ascii_digit()) {
             large += 1;

@@ -1,10 +1,10 @@
 //! Ready-made cases, one figure each.
 
 use super::air::rise_f;
+use super::csv_table::{CsvTable, TableError};
 use super::gather::Gather;
 use super::orifice::cfh;
 use super::outcome::Outcome;
-use super::sheet::{Sheet, TableError};
 use crate::fidelity::check::Row;
 use crate::fidelity::claims;
 use crate::physics::combustion::{co_air_free_ppm, flue_gas};
@@ -22,10 +22,10 @@ use crate::units::{
 /// Columns of a table of cases.
 pub(super) const COLUMNS: &[&str] = &["id", "description", "expected", "tolerance"];
 
-pub(super) fn run(sheet: &Sheet) -> Result<Outcome, TableError> {
-    sheet.needs(COLUMNS)?;
-    let mut gather = Gather::new(sheet);
-    for line in sheet.lines() {
+pub(super) fn run(table: &CsvTable) -> Result<Outcome, TableError> {
+    table.needs(COLUMNS)?;
+    let mut gather = Gather::new(table);
+    for line in table.lines() {
         let name = line.text("id");
         let Some(case) = case(name) else {
             gather.set_aside(t!("unused-case-pure-methane-that"));

@@ -2,7 +2,7 @@
 
 use super::side::{Elements, GasSide, Nodes};
 use super::sizes::{BODY_M3, HOSE_END_M2, HOSE_M3, LIFTS_AGAINST, MAIN_BORE_M, SHARP_CD, ball};
-use super::valve::{StageFlow, StageSprings};
+use super::valve::{StageFlow, StageSprings, plain_spec};
 use super::wear::Wear;
 use super::worn::{
     design_pa, gate, later, line_faults, seats_leak_m2, start_pa, supply_area, supply_faults,
@@ -292,7 +292,7 @@ fn supply_regulator(supply: &SupplySetup, setup: &Setup) -> RegulatorSpec {
         wanted.lockup_pa += 0.02 * supply.set_pa;
         wanted.wide_open_drop_pa *= 0.9;
     }
-    StageSprings::fallback(&wanted)
+    plain_spec(&wanted)
 }
 
 /// Lines in series from `from`; returns their end.
@@ -372,7 +372,7 @@ fn appliance(
         )
     };
     let spec = RegulatorSpec::from_behaviour(&wanted, &setup.gas, setup.ambient_abs_pa)
-        .unwrap_or_else(|_| StageSprings::fallback(&wanted));
+        .unwrap_or_else(|_| plain_spec(&wanted));
     b.regulator(end, manifold, spec);
     let diameter_m = (orifice / APPLIANCE_CD / core::f64::consts::FRAC_PI_4).sqrt();
     let area = hole_area_m2(APPLIANCE_CD, diameter_m);

@@ -12,7 +12,7 @@ pub(crate) enum SupplyRegulator {
     Same,
     /// With its screw, but something about it has changed.
     Changed,
-    /// Another one.
+    /// Another one, its screw where the setup has it.
     New,
 }
 

@@ -57,13 +57,13 @@ pub(crate) enum PortPath {
     Closed(f64),
     /// Open to the air.
     Open,
-    /// The bare adapter.
+    /// Open through the bore of an adapter without a hose.
     Barb,
     /// The hose, with a leak at the barb and beside it of these effective areas, in m².
     Hose {
         /// At the hose's end.
         barb_m2: f64,
-        /// In the boss.
+        /// Around the adapter's thread in the boss.
         boss_m2: f64,
     },
 }
@@ -77,7 +77,7 @@ pub(super) struct Later {
     pub(super) bonnet: Option<Bonnet>,
 }
 
-/// The gas side.
+/// The gas side: supply, house line, gas valve, orifices and hose as one network.
 #[derive(Debug, Clone, Serialize)]
 pub(crate) struct GasSide {
     pub(super) network: Network,
@@ -284,7 +284,7 @@ impl GasSide {
         before.to_bits() != open_m2.to_bits()
     }
 
-    /// The stage screws.
+    /// The springs of the gas valve with their screws.
     pub(crate) fn springs(&self) -> &StageSprings {
         &self.springs
     }

@@ -191,16 +191,9 @@ fn seat_area(
     area.min(0.95 * widest)
 }
 
-impl StageSprings {
-    /// See [`plain_spec`].
-    pub(crate) fn fallback(wanted: &Behaviour) -> RegulatorSpec {
-        plain_spec(wanted)
-    }
-}
-
 /// A usable regulator when a scenario's numbers fit none: set point and spring as asked, the usual
 /// seat. `check` warns of such numbers before they get here.
-fn plain_spec(wanted: &Behaviour) -> RegulatorSpec {
+pub(super) fn plain_spec(wanted: &Behaviour) -> RegulatorSpec {
     let rate_n_m = wanted.pa_per_turn / wanted.pitch_m * wanted.diaphragm_area_m2;
     let law_area = 3.0e-5;
     RegulatorSpec {

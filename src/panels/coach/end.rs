@@ -52,7 +52,7 @@ fn shut_off(seen: &Seen, remembered: &Remembered, why: &str) -> Hint {
     ];
     close_both(seen, remembered)
         .or_else(|| off.iter().find_map(|&goal| lead::saying(why, goal, seen, remembered)))
-        .unwrap_or_else(|| hand_over(t!("coach-over-shut-off"), Ending::ShutOff, seen))
+        .unwrap_or_else(|| hand_over(t!("coach-over-shut-off"), Ending::ShutOff, seen, remembered))
 }
 
 /// Both ports closed; none where both plugs are seen to be in, or out of sight with the hose off.
@@ -66,7 +66,11 @@ fn close_both(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     lead::first(&[Goal::Closed(Port::Inlet), Goal::Closed(Port::Manifold)], seen, remembered)
 }
 
-fn hand_over(text: &str, ending: Ending, seen: &Seen) -> Hint {
+fn hand_over(text: &str, ending: Ending, seen: &Seen, remembered: &Remembered) -> Hint {
+    // What was wrong is the trainee's to say: the coach asks for it, and tells no cause.
+    if let Some(hint) = lead::towards(Goal::FindingWritten, seen, remembered) {
+        return Hint::say(&hint.text);
+    }
     let not_done = if seen.sheet.measured.is_empty() {
         vec![
             NotDone::Combustion,
@@ -141,7 +145,9 @@ fn close_up(seen: &Seen, remembered: &Remembered) -> Hint {
     close_both(seen, remembered)
         .or_else(|| prove_plugs(seen, remembered))
         .or_else(|| restore(seen, remembered))
-        .unwrap_or_else(|| hand_over(t!("coach-over-in-service"), Ending::InService, seen))
+        .unwrap_or_else(|| {
+            hand_over(t!("coach-over-in-service"), Ending::InService, seen, remembered)
+        })
 }
 
 /// The inlet plug with the valve open, the manifold plug while it burns at its full rate.

@@ -4,7 +4,7 @@ use crate::hands::action::Action;
 use crate::panels::sheet::Cell;
 use crate::parts::{Level, Place, Port, Stage};
 
-/// The next step.
+/// The next step of the job, in words and as an action.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Hint {
     /// What to do and why, in a sentence or two.
@@ -55,7 +55,7 @@ impl Hint {
 
 /// The times that the job card asks for, in seconds.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct Asked {
+pub struct CardTimes {
     /// How long a hold without flow must last.
     pub hold_s: f64,
     /// How long after a change a reading counts.

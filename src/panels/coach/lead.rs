@@ -106,6 +106,8 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         | Action::Gauge(_)
         | Action::FillColumn
         | Action::Write(_)
+        | Action::WriteFinding(_)
+        | Action::StrikeFinding(_)
         | Action::Call(_)
         | Action::HandOver(_) => t!("coach-next"),
     };
@@ -223,6 +225,7 @@ fn waiting(awaited: Awaited, seen: &Seen) -> (String, &'static str) {
         Awaited::Light => (t!("coach-wait-light"), "burners"),
         Awaited::Call if seen.hall.is_some() => (t!("coach-wait-call"), "thermostat"),
         Awaited::Call => (t!("coach-wait-call"), "status-lamp"),
+        Awaited::Finding => (t!("coach-write-finding"), "job-sheet"),
     };
     (text.to_owned(), part)
 }
@@ -270,6 +273,8 @@ fn part(action: &Action) -> Option<&'static str> {
         | Action::Gauge(_)
         | Action::FillColumn
         | Action::Write(_)
+        | Action::WriteFinding(_)
+        | Action::StrikeFinding(_)
         | Action::Call(_)
         | Action::HandOver(_) => return None,
     })

@@ -1,7 +1,7 @@
 //! To one reading: the hose on its port, the furnace in its state, the number at rest.
 
 use super::elsewhere::{gave_up, stays_on_low};
-use super::hint::{Asked, Hint};
+use super::hint::{CardTimes, Hint};
 use super::lead;
 use super::memory::Remembered;
 use super::paper::look_inside;
@@ -21,7 +21,12 @@ const MARGIN_S: f64 = 5.0;
 const DAY_S: f64 = 86_400.0;
 
 /// The next step towards a reading. Its joint is proven on the way.
-pub(super) fn lead(seen: &Seen, remembered: &Remembered, asked: Asked, cell: Cell) -> Option<Hint> {
+pub(super) fn lead(
+    seen: &Seen,
+    remembered: &Remembered,
+    times: CardTimes,
+    cell: Cell,
+) -> Option<Hint> {
     let Cell { port, stage, phase: _ } = cell;
     let at_its_pressure = match port {
         Port::Inlet => true,
@@ -33,7 +38,7 @@ pub(super) fn lead(seen: &Seen, remembered: &Remembered, asked: Asked, cell: Cel
     hook_up(seen, remembered, port)
         .or_else(|| bring(seen, remembered, stage))
         .or_else(|| joint.and_then(|joint| check(seen, remembered, joint)))
-        .or_else(|| Some(write(asked, cell)))
+        .or_else(|| Some(write(times, cell)))
 }
 
 fn check(seen: &Seen, remembered: &Remembered, joint: Joint) -> Option<Hint> {
@@ -106,13 +111,13 @@ fn light(seen: &Seen, remembered: &Remembered, level: Option<Level>) -> Option<H
     }
 }
 
-fn write(asked: Asked, cell: Cell) -> Hint {
-    let settle_s = SETTLE_S.max(asked.settle_s + MARGIN_S);
+fn write(times: CardTimes, cell: Cell) -> Hint {
+    let settle_s = SETTLE_S.max(times.settle_s + MARGIN_S);
     let name = cell.name();
     let (text, patience_s) = match cell.stage {
         Stage::Rest => {
-            let hold = decimal(asked.hold_s, 0);
-            (t!("coach-write-rest", seconds = hold, cell = name), asked.hold_s + MARGIN_S)
+            let hold = decimal(times.hold_s, 0);
+            (t!("coach-write-rest", seconds = hold, cell = name), times.hold_s + MARGIN_S)
         }
         Stage::Firing(_) => {
             (t!("coach-write-burning", seconds = decimal(settle_s, 0), cell = name), settle_s)

@@ -29,7 +29,7 @@ impl From<&Debrief> for DebriefView {
             in_this_job: None,
             note: String::new(),
             hints: String::new(),
-            night_after: Vec::new(),
+            aftermath: Vec::new(),
             care: vec![marks.standing.clone()],
         }
     }

@@ -4,11 +4,11 @@ use egui::{CentralPanel, Frame, Margin, RichText, ScrollArea, Ui};
 
 use super::trace::{TraceState, trace_ui};
 use super::{DebriefView, EssentialView, FindingView, Verdict, Weight};
-use crate::panels::kit;
+use crate::panels::command::Command;
 use crate::panels::opening::CAUTION;
 use crate::panels::theme;
 use crate::panels::view::View;
-use crate::panels::wish::Wish;
+use crate::panels::widgets;
 use crate::words::decimal;
 
 /// Shows the debrief: essentials, pressures, findings, the night after, what it is worth.
@@ -17,11 +17,11 @@ pub fn debrief_ui(
     view: &View<'_>,
     debrief: &DebriefView,
     state: &mut TraceState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
     let frame = Frame::new().fill(theme::PAPER).inner_margin(Margin::symmetric(32, 20));
     CentralPanel::no_frame().frame(frame).show(root, |ui| {
-        crate::panels::ground::grid(ui.painter(), ui.max_rect().expand(40.0));
+        crate::panels::background::grid(ui.painter(), ui.max_rect().expand(40.0));
         ScrollArea::vertical().id_salt("debrief").auto_shrink(false).show(ui, |ui| {
             head_ui(ui, debrief, out);
             essentials_ui(ui, &debrief.essentials);
@@ -33,11 +33,11 @@ pub fn debrief_ui(
                 });
             }
             findings_ui(ui, &debrief.findings, state);
-            lines_ui(ui, t!("debrief-night"), &debrief.night_after);
+            lines_ui(ui, t!("debrief-night"), &debrief.aftermath);
             lines_ui(ui, t!("debrief-worth"), &debrief.care);
             paper(ui, |ui| {
                 for line in CAUTION {
-                    kit::quiet(ui, line.text());
+                    widgets::quiet(ui, line.text());
                 }
             });
         });
@@ -45,17 +45,17 @@ pub fn debrief_ui(
 }
 
 fn paper(ui: &mut Ui, content: impl FnOnce(&mut Ui)) {
-    kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
+    widgets::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
         ui.set_width(ui.available_width());
         content(ui);
     });
     ui.add_space(10.0);
 }
 
-fn head_ui(ui: &mut Ui, debrief: &DebriefView, out: &mut Vec<Wish>) {
+fn head_ui(ui: &mut Ui, debrief: &DebriefView, out: &mut Vec<Command>) {
     let title = t!("debrief-title", job = &debrief.title);
     ui.label(RichText::new(title).text_style(egui::TextStyle::Heading));
-    kit::live(&ui.label(&debrief.result));
+    widgets::live(&ui.label(&debrief.result));
     if let Some((reached, possible)) = debrief.points {
         ui.label(t!(
             "debrief-points",
@@ -67,13 +67,13 @@ fn head_ui(ui: &mut Ui, debrief: &DebriefView, out: &mut Vec<Wish>) {
         ui.label(&debrief.hints);
     }
     ui.horizontal_wrapped(|ui| {
-        for (text, wish) in [
-            (t!("debrief-again"), Wish::Again),
-            (t!("debrief-other-house"), Wish::AgainOtherSeed),
-            (t!("debrief-to-jobs"), Wish::Leave),
+        for (text, command) in [
+            (t!("debrief-again"), Command::Again),
+            (t!("debrief-other-house"), Command::AgainOtherSeed),
+            (t!("debrief-to-jobs"), Command::Leave),
         ] {
             if ui.button(text).clicked() {
-                out.push(wish);
+                out.push(command);
             }
         }
     });
@@ -140,7 +140,6 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
         Weight::Serious => (t!("finding-serious"), theme::DANGER),
         Weight::Plain => (t!("finding-plain"), theme::INK),
         Weight::Slight => (t!("finding-slight"), theme::QUIET),
-        Weight::Good => (t!("finding-good"), theme::SETTLED),
     };
     ui.horizontal_wrapped(|ui| {
         ui.label(RichText::new(mark).color(color).family(theme::semibold()));
@@ -152,7 +151,7 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
             let show = ui.button(t!("finding-at", time = super::trace::minutes(at_s)));
             let name =
                 t!("finding-at-name", finding = &finding.title, time = super::trace::minutes(at_s));
-            kit::named(&show, egui::WidgetType::Button, name);
+            widgets::named(&show, egui::WidgetType::Button, name);
             if show.clicked() {
                 state.marked_s = Some(at_s);
             }
@@ -172,7 +171,7 @@ fn finding_ui(ui: &mut Ui, finding: &FindingView, state: &mut TraceState) {
         }
     }
     if !finding.rule.is_empty() {
-        kit::quiet(ui, t!("finding-rule", rule = &finding.rule));
+        widgets::quiet(ui, t!("finding-rule", rule = &finding.rule));
     }
 }
 

@@ -5,10 +5,10 @@ use egui::{
 };
 
 use super::state::{OpeningState, ToChosen, chosen, seed_of};
-use crate::panels::kit;
+use crate::panels::command::Command;
 use crate::panels::theme;
 use crate::panels::view::{JobChoice, Opening, Tried};
-use crate::panels::wish::Wish;
+use crate::panels::widgets;
 use crate::scenario::Step;
 
 /// Shows the list. Arrows go from job to job and choose as they go; Enter on the chosen one starts
@@ -17,12 +17,12 @@ pub(super) fn list_ui(
     ui: &mut Ui,
     opening: &Opening<'_>,
     state: &mut OpeningState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
-    kit::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
+    widgets::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
         ui.set_width(ui.available_width());
         ui.heading(t!("opening-list"));
-        kit::quiet(ui, t!("opening-list-keys"));
+        widgets::quiet(ui, t!("opening-list-keys"));
         let now = chosen(opening, state).map(|job| job.id.clone());
         for step in Step::ALL {
             let mut jobs = opening.jobs.iter().filter(|job| job.step == step).peekable();
@@ -30,8 +30,8 @@ pub(super) fn list_ui(
                 continue;
             }
             ui.add_space(8.0);
-            kit::section(ui, step.label());
-            kit::quiet(ui, step.asks());
+            widgets::section(ui, step.label());
+            widgets::quiet(ui, step.asks());
             for job in jobs {
                 job_ui(ui, opening, job, now.as_deref() == Some(job.id.as_str()), state, out);
             }
@@ -73,13 +73,13 @@ fn job_ui(
     job: &JobChoice,
     now: bool,
     state: &mut OpeningState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
     ui.add_space(2.0);
     let title = RichText::new(&job.title).family(theme::semibold());
     let button = ui
         .horizontal_wrapped(|ui| {
-            let button = kit::seen_when_focused(ui.radio(now, title));
+            let button = widgets::seen_when_focused(ui.radio(now, title));
             let color = match job.standing {
                 Tried::Never => theme::QUIET,
                 Tried::Tried(_) => theme::INK,
@@ -104,7 +104,7 @@ fn job_ui(
         && button.has_focus()
         && ui.input_mut(|input| input.consume_key(Modifiers::NONE, Key::Enter));
     if start && let Ok(seed) = seed_of(opening, state) {
-        out.push(Wish::Start { scenario: job.id.clone(), seed, help: state.help });
+        out.push(Command::Start { scenario: job.id.clone(), seed, help: state.help });
     } else if button.clicked() || button.gained_focus() {
         state.job = Some(job.id.clone());
     }

@@ -11,7 +11,7 @@ pub struct OpeningState {
     pub job: Option<String>,
     /// The seed as typed; none until changed.
     pub seed: Option<String>,
-    /// How much help.
+    /// How much help the next start will have.
     pub help: Help,
     /// Whether the keyboard goes to the chosen job in the list.
     pub(super) to_chosen: ToChosen,
@@ -20,20 +20,20 @@ pub struct OpeningState {
 /// Whether the keyboard goes to the chosen job.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub(super) enum ToChosen {
-    /// It stays.
+    /// The keyboard stays where it is.
     #[default]
     No,
-    /// It does.
+    /// The keyboard goes to the chosen job in this frame.
     Yes,
 }
 
 /// Whether the caution was read.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Caution {
-    /// Not yet.
+    /// The caution stands before everything else.
     #[default]
     Unread,
-    /// It was.
+    /// The caution was read; the jobs show.
     Read,
 }
 

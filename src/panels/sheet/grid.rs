@@ -3,10 +3,10 @@
 use egui::{Button, Color32, Key, RichText, TextEdit, Ui, WidgetInfo, WidgetType, vec2};
 
 use crate::hands::action::Action;
+use crate::panels::command::Command;
 use crate::panels::entry::{thousandths, written};
-use crate::panels::kit;
 use crate::panels::theme;
-use crate::panels::wish::Wish;
+use crate::panels::widgets;
 use crate::panels::words;
 use crate::parts::{Level, Phase, Port, Reading, Stage};
 use crate::senses::seen::SheetSeen;
@@ -22,9 +22,9 @@ pub fn rows(levels: &'static [Level]) -> impl Iterator<Item = (Port, Stage)> {
 /// A cell of the grid.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Cell {
-    /// Whose port.
+    /// The port that the reading is taken at.
     pub port: Port,
-    /// In which state.
+    /// The state of the furnace that it is taken in.
     pub stage: Stage,
     /// Before or after work.
     pub phase: Phase,
@@ -43,7 +43,7 @@ impl Cell {
 pub struct EntryState {
     /// Into which cell; none while nothing is written.
     pub cell: Option<Cell>,
-    /// What is typed.
+    /// The number as typed so far.
     pub text: String,
     /// The unit, once it was chosen; else the settings' unit.
     pub unit: Option<PressureUnit>,
@@ -56,7 +56,7 @@ pub struct EntryState {
 /// Where the keyboard should go next.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum NextFocus {
-    /// Stay.
+    /// Stay where it is.
     #[default]
     Stay,
     /// Into the number field.
@@ -91,7 +91,7 @@ pub(super) fn grid_ui(
     unit: PressureUnit,
     seen: (&SheetSeen, &'static [Level]),
     entry: &mut EntryState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
     let cell_width = (ui.available_width() * 0.18).max(40.0);
     let grid = egui::Grid::new("readings").num_columns(3).spacing(vec2(6.0, 2.0));
@@ -99,7 +99,7 @@ pub(super) fn grid_ui(
     // Names of states take a second line where type is large.
     let names = (ui.available_width() - 2.0 * cell_width - 12.0).max(cell_width);
     grid.max_col_width(names).show(ui, |ui| {
-        kit::section(ui, &t!("grid-title", unit = unit.label()));
+        widgets::section(ui, &t!("grid-title", unit = unit.label()));
         ui.label(t!("grid-found"));
         ui.label(t!("grid-left"));
         ui.end_row();
@@ -114,7 +114,7 @@ pub(super) fn grid_ui(
     match entry.cell {
         Some(cell) => row_ui(ui, cell, unit, entry, out),
         None => {
-            kit::quiet(ui, t!("grid-press"));
+            widgets::quiet(ui, t!("grid-press"));
         }
     }
 }
@@ -133,13 +133,13 @@ fn cell_ui(
         Some(reading) if reading.unit == unit => written(reading.thousandths),
         Some(reading) => format!("{} {}", written(reading.thousandths), reading.unit.label()),
     };
-    let mut button = Button::new(kit::pen(text)).min_size(vec2(width, kit::TARGET));
+    let mut button = Button::new(widgets::pen(text)).min_size(vec2(width, widgets::TARGET));
     if entry.cell == Some(cell) {
         button = button.stroke(egui::Stroke::new(2.5, theme::PEN)).fill(theme::SHADE);
     } else {
         button = button.fill(Color32::TRANSPARENT);
     }
-    let response = kit::seen_when_focused(ui.add(button));
+    let response = widgets::seen_when_focused(ui.add(button));
     let said = match reading {
         None => t!("grid-empty").to_owned(),
         Some(reading) => format!("{} {}", written(reading.thousandths), reading.unit.label()),
@@ -164,10 +164,10 @@ fn row_ui(
     cell: Cell,
     unit: PressureUnit,
     entry: &mut EntryState,
-    out: &mut Vec<Wish>,
+    out: &mut Vec<Command>,
 ) {
     ui.add_space(2.0);
-    let label = ui.label(kit::pen(cell.name()));
+    let label = ui.label(widgets::pen(cell.name()));
     let unit = entry.unit.unwrap_or(unit);
     let mut go = false;
     ui.horizontal_wrapped(|ui| {
@@ -184,7 +184,7 @@ fn row_ui(
         }
         go |= field.lost_focus() && ui.input(|input| input.key_pressed(Key::Enter));
         let turn = ui.button(unit.label());
-        kit::named(&turn, WidgetType::Button, t!("grid-unit", unit = unit.label()));
+        widgets::named(&turn, WidgetType::Button, t!("grid-unit", unit = unit.label()));
         if turn.clicked() {
             entry.unit = Some(unit.next());
         }
@@ -194,16 +194,16 @@ fn row_ui(
         write(cell, unit, entry, out);
     }
     if let Some(problem) = &entry.problem {
-        kit::live(&ui.label(RichText::new(format!("✗ {problem}")).color(theme::DANGER)));
+        widgets::live(&ui.label(RichText::new(format!("✗ {problem}")).color(theme::DANGER)));
     }
 }
 
-fn write(cell: Cell, unit: PressureUnit, entry: &mut EntryState, out: &mut Vec<Wish>) {
+fn write(cell: Cell, unit: PressureUnit, entry: &mut EntryState, out: &mut Vec<Command>) {
     match thousandths(&entry.text) {
         Ok(thousandths) => {
             let Cell { port, stage, phase } = cell;
             let reading = Reading { port, stage, phase, thousandths, unit };
-            out.push(Wish::Act(Action::Write(reading)));
+            out.push(Command::Act(Action::Write(reading)));
             entry.text.clear();
             entry.problem = None;
             entry.cell = None;

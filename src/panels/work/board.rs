@@ -3,12 +3,12 @@
 use egui::{Area, Order, Rect, Ui, pos2, vec2};
 
 use super::state::{WorkState, flip};
-use crate::panels::kit;
-use crate::panels::offers::Offer;
+use crate::panels::command::Command;
+use crate::panels::menu::MenuItem;
 use crate::panels::sheet::{self, SheetParts, sheet_ui};
 use crate::panels::theme;
 use crate::panels::view::{Job, View};
-use crate::panels::wish::Wish;
+use crate::panels::widgets;
 use crate::parts::OnOff;
 
 /// Width of the drawing below which the opened sheet lies over it, in points.
@@ -38,13 +38,13 @@ pub(super) fn split(window: f32, rest: Rect, view: &View<'_>, open: OnOff) -> (R
 /// Where the sheet is.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Board {
-    /// Beside the drawing.
+    /// Always open beside the drawing, in this rectangle.
     Open(Rect),
     /// Opened from its tab, beside the drawing.
     Beside {
-        /// The tab.
+        /// Where the tab stands.
         tab: Rect,
-        /// The sheet.
+        /// Where the sheet lies.
         sheet: Rect,
     },
     /// Behind a tab beside the drawing, or over it.
@@ -58,8 +58,8 @@ pub(super) fn board_ui(
     view: &View<'_>,
     job: &Job<'_>,
     state: &mut WorkState,
-    list: &[Offer],
-    out: &mut Vec<Wish>,
+    list: &[MenuItem],
+    out: &mut Vec<Command>,
 ) {
     let tab = match board {
         Board::Open(rect) | Board::Beside { sheet: rect, .. } => {
@@ -68,7 +68,7 @@ pub(super) fn board_ui(
             }
             let parts = SheetParts {
                 chosen: state.chosen.as_deref(),
-                offers: list,
+                menu: list,
                 entry: &mut state.entry,
                 forms: &mut state.forms,
                 run: state.run,
@@ -88,14 +88,14 @@ pub(super) fn board_ui(
     if !rect.is_positive() {
         return;
     }
-    Area::new(kit::id("sheet-over")).order(Order::Middle).fixed_pos(rect.min).show(
+    Area::new(widgets::id("sheet-over")).order(Order::Middle).fixed_pos(rect.min).show(
         root.ctx(),
         |ui| {
             ui.set_clip_rect(rect);
             ui.set_min_size(rect.size());
             let parts = SheetParts {
                 chosen: state.chosen.as_deref(),
-                offers: list,
+                menu: list,
                 entry: &mut state.entry,
                 forms: &mut state.forms,
                 run: state.run,
@@ -120,7 +120,7 @@ fn tab_ui(root: &mut Ui, tab: Rect, state: &mut WorkState) {
         OnOff::Off => t!("tab-open-name"),
         OnOff::On => t!("tab-fold-name"),
     };
-    kit::named(&button, egui::WidgetType::Button, name);
+    widgets::named(&button, egui::WidgetType::Button, name);
     if button.clicked() {
         flip(&mut state.sheet);
     }

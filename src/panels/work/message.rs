@@ -3,8 +3,8 @@
 
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
+use crate::panels::command::Command;
 use crate::panels::view::Job;
-use crate::panels::wish::Wish;
 use crate::parts::Subject;
 use crate::units::TICKS_PER_S;
 
@@ -60,10 +60,10 @@ impl Message {
         }
     }
 
-    /// What was wished this frame: a repair is waited for; anything else done ends the waiting.
-    pub(super) fn wished(&mut self, job: &Job<'_>, wishes: &[Wish]) {
-        for wish in wishes {
-            if let Wish::Act(action) = wish {
+    /// What was commanded this frame: a repair is waited for; anything else done ends the waiting.
+    pub(super) fn commanded(&mut self, job: &Job<'_>, commands: &[Command]) {
+        for command in commands {
+            if let Command::Act(action) = command {
                 self.said = None;
                 self.asked = if let Action::Mend(repair) = action {
                     Some((*repair, job.seen.tick))
@@ -71,7 +71,7 @@ impl Message {
                     None
                 };
             }
-            if *wish == Wish::RefusalRead {
+            if *command == Command::RefusalRead {
                 self.asked = None;
             }
         }

@@ -5,14 +5,14 @@ use egui::Rect;
 use super::message::Message;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::panels::coach::{Asked, Hint, Remembered, coach};
+use crate::panels::coach::{CardTimes, Hint, Remembered, coach};
+use crate::panels::command::Command;
 use crate::panels::forms::FormState;
 use crate::panels::hotspots::By;
-use crate::panels::offers::{Letters, is_asked_twice};
+use crate::panels::menu::{Letters, is_asked_twice};
 use crate::panels::popup::PopupFocus;
 use crate::panels::sheet::{EntryState, NextFocus};
 use crate::panels::view::{Help, Job};
-use crate::panels::wish::Wish;
 use crate::parts::{OnOff, Place};
 use crate::units::TICKS_PER_S;
 
@@ -49,10 +49,10 @@ pub(in crate::panels) struct WorkState {
     pub(super) message_at: Option<Rect>,
 }
 
-/// Whether hints show.
+/// Whether the coach's hints show.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub(super) enum Hinting {
-    /// They do not.
+    /// No hint shows until one is asked for.
     Off,
     /// They follow the job.
     On,
@@ -115,18 +115,21 @@ impl WorkState {
         self.asked = None;
     }
 
-    /// Holds a repair that is asked for twice back when it is wished for the first time. Doing
+    /// Holds a repair that is asked for twice back when it is commanded for the first time. Doing
     /// something else takes the question back.
-    pub(super) fn ask_first(&mut self, out: &mut Vec<Wish>, from: usize) {
-        for wish in out.split_off(from.min(out.len())) {
-            let mends =
-                if let Wish::Act(Action::Mend(repair)) = &wish { Some(*repair) } else { None };
+    pub(super) fn ask_first(&mut self, out: &mut Vec<Command>, from: usize) {
+        for command in out.split_off(from.min(out.len())) {
+            let mends = if let Command::Act(Action::Mend(repair)) = &command {
+                Some(*repair)
+            } else {
+                None
+            };
             let first = mends.filter(|it| is_asked_twice(*it) && self.asked != Some(*it));
-            if matches!(wish, Wish::Act(_)) {
+            if matches!(command, Command::Act(_)) {
                 self.asked = first;
             }
             if first.is_none() {
-                out.push(wish);
+                out.push(command);
             }
         }
     }
@@ -165,8 +168,8 @@ impl WorkState {
 }
 
 /// The times on the job card.
-fn asked(job: &Job<'_>) -> Asked {
-    Asked { hold_s: job.card.hold_s, settle_s: job.card.settle_s }
+fn card_times(job: &Job<'_>) -> CardTimes {
+    CardTimes { hold_s: job.card.hold_s, settle_s: job.card.settle_s }
 }
 
 /// The hint to show, if any.
@@ -174,7 +177,7 @@ pub(super) fn hint(job: &Job<'_>, state: &mut WorkState) -> Option<Hint> {
     if state.hinting == Hinting::Off {
         return None;
     }
-    let hint = coach(job.seen, &state.remembered, asked(job));
+    let hint = coach(job.seen, &state.remembered, card_times(job));
     if let Hinting::Once(asked) = &state.hinting
         && hint.as_ref().is_none_or(|hint| hint.text != *asked)
     {
@@ -185,12 +188,12 @@ pub(super) fn hint(job: &Job<'_>, state: &mut WorkState) -> Option<Hint> {
 }
 
 /// A hint was asked for.
-pub(super) fn ask_hint(job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Wish>) {
+pub(super) fn ask_hint(job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Command>) {
     state.hinting = match job.help {
         Help::Coached => Hinting::On,
-        Help::Solo => match coach(job.seen, &state.remembered, asked(job)) {
+        Help::Solo => match coach(job.seen, &state.remembered, card_times(job)) {
             Some(hint) => {
-                out.push(Wish::HintShown);
+                out.push(Command::HintShown);
                 Hinting::Once(hint.text)
             }
             None => Hinting::Off,

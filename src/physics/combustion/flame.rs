@@ -49,10 +49,10 @@ pub struct Jet {
     pub excess_air: f64,
 }
 
-/// Where a flame stands.
+/// Whether a flame stays on its ports.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
-pub enum Stand {
-    /// On its ports.
+pub enum Stability {
+    /// Burns on its ports, neither lifting nor burning back.
     #[default]
     Steady,
     /// Lifting off its ports here and there.
@@ -72,10 +72,10 @@ pub struct Look {
     pub primary: Fraction,
     /// How yellow and lazy, 0–1.
     pub yellow: Fraction,
-    /// How sooty, 0–1.
+    /// How sooty, 0–1: more than zero once `yellow` is above a half.
     pub soot: Fraction,
-    /// Where it stands.
-    pub stand: Stand,
+    /// Whether it stays on its ports.
+    pub stability: Stability,
 }
 
 impl Jet {
@@ -106,21 +106,21 @@ impl Jet {
         let short_before = (enough - primary) / 0.25;
         let yellow = short_in_all.max(short_before).clamp(0.0, 1.0);
         let loading = self.loading(gas, primary) / burning_speed(primary);
-        let stand = if loading > BLOWS_OFF {
-            Stand::BlownOff
+        let stability = if loading > BLOWS_OFF {
+            Stability::BlownOff
         } else if loading > LIFTS {
-            Stand::Lifting
+            Stability::Lifting
         } else if loading < BURNS_BACK && gas_share(gas, primary) <= gas.upper_limit {
-            Stand::BurningBack
+            Stability::BurningBack
         } else {
-            Stand::Steady
+            Stability::Steady
         };
         Look {
             height: self.flow_m3_s / self.rated_m3_s.max(1e-12),
             primary,
             yellow,
             soot: (2.0 * yellow - 1.0).clamp(0.0, 1.0),
-            stand,
+            stability,
         }
     }
 
@@ -149,7 +149,7 @@ impl Jet {
 /// Whether a mixture can be lit.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub enum Flammable {
-    /// Yes.
+    /// A mixture within the flammable limits can be had.
     Yes,
     /// Less gas than the lower limit.
     TooLean,

@@ -91,7 +91,7 @@ impl NetworkBuilder {
         self.add(from, to, ElementSpec::Regulator, 0.0, Some(spec))
     }
 
-    /// Compiles the network.
+    /// Compiles the network: orders the nodes and works out the elimination once for all steps.
     #[must_use]
     pub fn build(self) -> Network {
         let (slots, free) = order_slots(&self.nodes);

@@ -38,9 +38,9 @@ struct Pivot {
 struct Row {
     pivot: u16,
     node: u16,
-    /// Entry (neighbour, pivot).
+    /// Index of matrix entry (neighbor, pivot).
     below: u16,
-    /// Entry (pivot, neighbour).
+    /// Index of matrix entry (pivot, neighbor).
     right: u16,
     /// End of its updates.
     updates_end: u16,
@@ -62,7 +62,7 @@ impl Factors {
     }
 }
 
-/// One stripped pivot.
+/// Factors of a pivot that had one neighbor when it was stripped.
 #[derive(Debug, Clone, Copy, Serialize)]
 struct LeafFactor {
     pivot: u8,

@@ -28,7 +28,7 @@ pub(super) struct Guess {
 /// What to expect of a step.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 pub(super) enum GuessKind {
-    /// No move.
+    /// The pressures stay where they are.
     Rest,
     /// Moves that change as they changed last.
     Straight,

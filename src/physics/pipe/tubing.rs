@@ -30,7 +30,7 @@ const EXTRA_FITTING_FT: f64 = 1.3;
 pub struct TubingSpec {
     /// Equivalent hydraulic diameter, a trade number (13–62).
     pub ehd: u16,
-    /// Length, in metres.
+    /// Length with the tables' own four bends and two end fittings, in metres.
     pub length_m: f64,
     /// Bends and fittings beyond four bends and two ends.
     pub extra_fittings: u32,

@@ -18,7 +18,7 @@ use serde::Serialize;
 /// A coil spring under a screw.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Spring {
-    /// Rate, in N/m.
+    /// Rate, in N/m, above zero.
     pub rate_n_m: f64,
     /// Screw pitch, in m per turn.
     pub pitch_m: f64,

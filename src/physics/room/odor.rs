@@ -18,14 +18,14 @@ use serde::Serialize;
 /// How strongly it smells.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Default, Serialize)]
 pub enum Strength {
-    /// Nothing.
+    /// No smell of gas.
     #[default]
     None,
-    /// A whiff.
+    /// A whiff that must be sniffed for.
     Faint,
-    /// Plain to anyone.
+    /// A smell that nobody overlooks.
     Clear,
-    /// Strong.
+    /// Strong: what the law asks for at a fifth of the lower flammable limit, with a rested nose.
     Strong,
 }
 
@@ -39,9 +39,9 @@ const TIRED_HALF: f64 = 0.1;
 /// Odour of the gas: shares of the lower flammable limit at which a fresh nose smells it.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 pub struct Odorant {
-    /// A whiff.
+    /// From here on [`Strength::Faint`].
     pub faint_at: f64,
-    /// Plain to anyone.
+    /// From here on [`Strength::Clear`].
     pub clear_at: f64,
     /// Strong; at most the legal fifth.
     pub strong_at: f64,
@@ -55,7 +55,7 @@ impl Default for Odorant {
     }
 }
 
-/// A nose.
+/// A nose that tires of the odorant and recovers in fresh air; the default is rested.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct Nose {
     tired: f64,
@@ -85,7 +85,7 @@ impl Nose {
         }
     }
 
-    /// Keenness lost, 0–0.9.
+    /// Keenness lost by tiring, 0 (rested) to 0.9.
     #[must_use]
     pub fn tired(&self) -> f64 {
         self.tired

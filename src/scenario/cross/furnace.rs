@@ -244,12 +244,20 @@ fn screws(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
             }
         }
     }
+    if scenario.furnace.valve.stacking == Stacking::NextOnFirst {
+        for (level, next) in Level::ALL.into_iter().filter_map(|it| Some((it, it.next()?))) {
+            stacked(scenario, level, next, cross);
+        }
+    }
+}
+
+/// A spring that stands on the one below can only add to it.
+fn stacked(scenario: &Scenario, level: Level, next: Level, cross: &mut Cross<'_, '_>) {
     let set = &scenario.furnace.settings;
-    if let (Stacking::NextOnFirst, Some(first), Some(next)) =
-        (scenario.furnace.valve.stacking, &set.low, &set.high)
-        && first.most() > next.least()
+    let ((_, below), (name, above)) = (set.of(level), set.of(next));
+    if let (Some(below), Some(above)) = (below, above)
+        && below.most() > above.least()
     {
-        let message = t!("problem-high-on-low");
-        cross.error("furnace.settings.high", message.into());
+        cross.error(&format!("furnace.settings.{name}"), t!("problem-high-on-low").into());
     }
 }

@@ -6,13 +6,13 @@ use crate::scenario::value::{Measure, Vary, whole};
 /// Pressure of the air at sea level, in pascals (ICAO standard atmosphere).
 pub(super) const SEA_LEVEL_PA: f64 = 101_325.0;
 
-/// Draws numbers for one seed.
+/// The values that fields take for one seed.
 #[derive(Debug, Clone, Copy)]
-pub(super) struct Draw {
+pub(super) struct SeededValues {
     seed: u64,
 }
 
-impl Draw {
+impl SeededValues {
     pub(super) fn new(seed: u64) -> Self {
         Self { seed }
     }

@@ -5,6 +5,7 @@ use core::fmt::Write as _;
 
 use serde::Serialize;
 
+use super::causes::{self, ToldCause};
 use super::entry::Told;
 use crate::rules::competency::{self, Competency};
 use crate::rules::{Charge, Essential, Grade, Rule, RuleBook, Scoring, Severity, shared};
@@ -21,6 +22,8 @@ pub enum Topic {
     Scoring(Box<Scoring>),
     /// A competency that rules speak for.
     Competency(Competency),
+    /// A cause that a finding can name.
+    Cause(ToldCause),
 }
 
 impl Topic {
@@ -32,6 +35,7 @@ impl Topic {
             Self::Rule(it) => &it.rule.id,
             Self::Scoring(_) => SCORING,
             Self::Competency(one) => one.id,
+            Self::Cause(cause) => cause.id,
         }
     }
 }
@@ -72,28 +76,31 @@ fn rules() -> Vec<ToldRule> {
     book.rules.iter().cloned().map(|rule| ToldRule::new(&book, rule)).collect()
 }
 
-/// The rule or the competency with this id, every rule for `rules`, every competency for
-/// `competencies`, what slips cost for `scoring`.
+/// The rule, the competency or the cause with this id; all of them for `rules`, `competencies` and
+/// `causes`; what slips cost for `scoring`.
 pub(super) fn topics(wanted: &str) -> Vec<Topic> {
     let told = |it: ToldRule| Topic::Rule(Box::new(it));
     match wanted {
         "rules" => rules().into_iter().map(told).collect(),
         "competencies" => competency::ALL.into_iter().map(Topic::Competency).collect(),
+        "causes" => causes::told(wanted).into_iter().map(Topic::Cause).collect(),
         SCORING => book().map(|book| Topic::Scoring(Box::new(book.scoring))).into_iter().collect(),
         id => {
             let id = id.strip_prefix("rules.").unwrap_or(id);
             let upper = id.to_uppercase();
             let found = rules().into_iter().filter(|it| it.rule.id == id).map(told);
-            found.chain(competency::find(&upper).copied().map(Topic::Competency)).collect()
+            let found = found.chain(competency::find(&upper).copied().map(Topic::Competency));
+            found.chain(causes::told(wanted).into_iter().map(Topic::Cause)).collect()
         }
     }
 }
 
-/// Ids of all rules and competencies.
+/// Ids of all rules, competencies and causes.
 pub(super) fn ids() -> Vec<String> {
     let rules = book().map(|book| book.rules).unwrap_or_default();
     let competencies = competency::ALL.iter().map(|one| one.id.to_owned());
-    let ids = rules.into_iter().map(|rule| rule.id).chain(competencies);
+    let causes = crate::parts::Cause::ALL.iter().map(|cause| cause.id().to_owned());
+    let ids = rules.into_iter().map(|rule| rule.id).chain(competencies).chain(causes);
     ids.chain([SCORING.to_owned()]).collect()
 }
 

@@ -196,7 +196,20 @@ impl Valve {
     }
 }
 
+impl Furnace {
+    /// The time after which the control goes on to the next level by itself, if it does.
+    #[must_use]
+    pub fn auto_next(&self) -> Option<&Vary<TimeSpan>> {
+        self.auto_high.as_ref()
+    }
+}
+
 impl Settings {
+    /// Every level found set as the plate says.
+    pub fn clear(&mut self) {
+        *self = Self { manifold: None, low: None, high: None };
+    }
+
     /// What a level is found set to, if that is written.
     #[must_use]
     pub fn of(&self, level: Level) -> (&'static str, Option<&Vary<Pressure>>) {

@@ -1,6 +1,6 @@
 //! House, manometer, found state, job card and marking.
 
-use crate::parts::{Ending, Fitted, OnOff};
+use crate::parts::{Ending, Fitted, Level, OnOff};
 use crate::rules::Severity;
 use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section};
@@ -104,5 +104,17 @@ section! {
             fixed id!("fixed-every-seed");
         severity(id!("format-rule-change-severity")): Option<Severity> =
             (derived id!("default-of-the-shared-set"));
+    }
+}
+
+impl Found {
+    /// How the cap over a level's screw is found, with its path.
+    #[must_use]
+    pub fn cap(&self, level: Level) -> (&'static str, &Pick<Fitted>) {
+        level.choose(
+            ("found.regulator_cap", &self.regulator_cap),
+            ("found.low_cap", &self.low_cap),
+            ("found.high_cap", &self.high_cap),
+        )
     }
 }

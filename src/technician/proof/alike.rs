@@ -13,7 +13,7 @@ use crate::setup::Setup;
 /// A fault that looks like another, as the job's own.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 pub struct Alike {
-    /// Its name.
+    /// Its name in the catalogue.
     pub fault: &'static str,
     /// How severe, as an author writes it; empty for one that is there or not.
     pub severity: String,

@@ -1,21 +1,23 @@
 //! The good run of a seed.
 
-use std::sync::Arc;
-
 use serde::Serialize;
 
 use super::super::diagnosis::Diagnosis;
-use super::super::drive::{Player, Stopped, play};
 use super::super::plan::Technician;
 use super::super::script::action_line;
 use super::super::spoil::Good;
+use super::run::{Job, Run, short_of_end};
 use super::spoiled::{self, SpoilProof};
-use super::{LIMIT_S, Spoiling};
-use crate::bench::Bench;
-use crate::marking::{Brief, Marks, Observer};
 use crate::parts::Ending;
-use crate::rules::RuleBook;
-use crate::scenario::Scenario;
+
+/// Whether good runs are spoiled too.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Spoiling {
+    /// The good run only.
+    No,
+    /// The good run, and every way of spoiling it.
+    Yes,
+}
 
 /// What the technician made of a seed.
 #[derive(Debug, Clone, PartialEq, Serialize)]
@@ -54,67 +56,22 @@ impl SeedProof {
     }
 }
 
-/// A job under way, with all that is needed to fork it.
-#[derive(Debug, Clone)]
-pub(super) struct Run {
-    pub bench: Bench,
-    pub observer: Observer,
-}
-
-impl Run {
-    /// At the first tick of a seed.
-    pub(super) fn new(scenario: &Scenario, seed: u64) -> Self {
-        let bench = Bench::new(scenario.draw(seed));
-        let observer = Observer::new(&bench);
-        Self { bench, observer }
-    }
-
-    /// Lets somebody play to the end.
-    pub(super) fn play(&mut self, player: &mut dyn Player) -> Stopped {
-        let left_s = LIMIT_S.saturating_sub(self.bench.tick() / crate::units::TICKS_PER_S);
-        play(&mut self.bench, player, left_s, &mut self.observer)
-    }
-
-    /// Marks that the job earned.
-    pub(super) fn marks(&self, scenario: &Scenario, seed: u64, book: &RuleBook) -> Marks {
-        self.observer.marks(book, &brief(scenario, seed))
-    }
-}
-
-/// What the scenario says about its right end.
-fn brief(scenario: &Scenario, seed: u64) -> Brief {
-    Brief { right_endings: scenario.right_endings(seed) }
-}
-
-/// Why a run stopped short of its end.
-pub(super) fn short_of_end(stopped: Stopped) -> Option<&'static str> {
-    match stopped {
-        Stopped::Over => None,
-        Stopped::PlayerFinished => Some(t!("proof-not-handed-over")),
-        Stopped::TimeUp => Some(t!("proof-not-in-time")),
-    }
-}
-
-pub(super) fn prove(
-    scenario: &Scenario,
-    book: &RuleBook,
-    seed: u64,
-    spoiling: Spoiling,
-) -> SeedProof {
-    let mut run = Run::new(scenario, seed);
+/// Plays the good run, and spoils it where that is asked for.
+pub(super) fn prove(job: Job<'_>, spoiling: Spoiling) -> SeedProof {
+    let mut run = Run::new(job);
     let mut technician = Technician::new(&run.bench.setup().card);
     let stopped = run.play(&mut technician);
-    let marks = run.marks(scenario, seed, book);
-    let good = Good::of(&run.observer.ledger, book, &brief(scenario, seed));
+    let marks = run.marks(job);
+    let good = Good::of(&run.observer.ledger, technician.deeds(), job.book, &job.brief());
     let refused = technician.refused();
     let mut proof = SeedProof {
-        seed,
+        seed: job.seed,
         faults: run.bench.setup().faults.iter().map(|(fault, _)| fault.name()).collect(),
         diagnosis: technician.diagnosis(),
-        ending: good.ending,
+        ending: run.observer.ledger.ending(),
         stopped: short_of_end(stopped),
         seconds: run.bench.seconds(),
-        actions: good.actions.len(),
+        actions: run.observer.ledger.did().count(),
         points: marks.verdict.points().map(|(points, _)| points),
         met: marks.verdict.is_met(),
         findings: marks.findings.iter().map(|f| (f.rule.clone(), f.seen.clone())).collect(),
@@ -126,7 +83,7 @@ pub(super) fn prove(
     };
     // A run that is not good itself cannot show what spoiling it costs.
     if spoiling == Spoiling::Yes && proof.is_full() {
-        proof.spoiled = spoiled::all(scenario, book, seed, &Arc::new(good));
+        proof.spoiled = spoiled::all(job, &good);
     }
     proof
 }

@@ -1,7 +1,7 @@
 //! Playing a script.
 
 use super::super::drive::Player;
-use super::{Order, Otherwise, Script, Step};
+use super::order::{Order, Otherwise, Script, Step};
 use crate::hands::action::Action;
 use crate::hands::refusal::Refusal;
 use crate::parts::{Phase, Port, Reading, Stage};

@@ -1,9 +1,10 @@
 //! From an action to its line in a script, and so from a record to a script.
 
+use super::finding;
 use super::verb::plug_word;
 use super::words::Word;
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::Reading;
+use crate::parts::{Port, Reading};
 
 /// The line of an action; reading it gives the same action again.
 #[must_use]
@@ -19,19 +20,16 @@ pub fn action_line(action: &Action) -> String {
         Action::Door { door, to } => two("door", *door, *to),
         Action::FurnaceSwitch(it) => one("furnace-switch", *it),
         Action::ThermostatMode(it) => one("thermostat-mode", *it),
-        Action::Setpoint(half_f) => format!("setpoint {} degF", f64::from(*half_f) / 2.0),
+        Action::Setpoint(half_f) => line(&["setpoint", &degrees_f(*half_f), "degF"]),
         Action::StageJumper(it) => one("stage-jumper", *it),
         Action::ValveSwitch(it) => one("valve-switch", *it),
         Action::HandValve { hand_valve, degrees } => {
-            format!("{} {}", one("cock", *hand_valve), angle(*degrees))
+            line(&["cock", hand_valve.word(), &angle(*degrees)])
         }
         Action::OtherAppliance { appliance, to } => two("neighbor", *appliance, *to),
         Action::Cap { screw, to } => two("cap", *screw, *to),
-        Action::Turn { screw, eighths } => format!("{} {eighths}/8", one("turn", *screw)),
-        Action::Plug { port, step: PlugStep::Tighten(eighths) } => {
-            format!("{} tighten {eighths}/8", one("plug", *port))
-        }
-        Action::Plug { port, step } => format!("{} {}", one("plug", *port), plug_word(*step)),
+        Action::Turn { screw, eighths } => line(&["turn", screw.word(), &of_a_turn(*eighths)]),
+        Action::Plug { port, step } => plug(*port, *step),
         Action::Adapter { port, to } => two("adapter", *port, *to),
         Action::HoseOn { port, push } => two("hose-on", *port, *push),
         Action::HoseOff => "hose-off".to_owned(),
@@ -51,36 +49,61 @@ pub fn action_line(action: &Action) -> String {
         Action::FillColumn => "fill-column".to_owned(),
         Action::Write(reading) => write(reading),
         Action::WriteJoint { joint, verdict } => two("write-joint", *joint, *verdict),
+        Action::WriteFinding(it) => finding::line(it),
+        Action::StrikeFinding(it) => one("strike-finding", *it),
         Action::Tag(it) => one("tag", *it),
         Action::Call(it) => one("call", *it),
         Action::Tell(it) => one("tell", *it),
         Action::HandOver(said) => {
-            let mut line = one("hand-over", said.ending);
-            if !said.not_done.is_empty() {
-                line.push_str(" not-done");
-            }
-            for item in &said.not_done {
-                line.push(' ');
-                line.push_str(item.word());
-            }
-            line
+            let not_done = said.not_done.iter().map(|item| item.word());
+            let named = (!said.not_done.is_empty()).then_some("not-done");
+            let words: Vec<&str> = ["hand-over", said.ending.word()]
+                .into_iter()
+                .chain(named)
+                .chain(not_done)
+                .collect();
+            line(&words)
         }
     }
 }
 
+fn line(words: &[&str]) -> String {
+    words.join(" ")
+}
+
 fn one(verb: &str, it: impl Word) -> String {
-    format!("{verb} {}", it.word())
+    line(&[verb, it.word()])
 }
 
 fn two(verb: &str, it: impl Word, to: impl Word) -> String {
-    format!("{verb} {} {}", it.word(), to.word())
+    line(&[verb, it.word(), to.word()])
+}
+
+fn plug(port: Port, step: PlugStep) -> String {
+    let words = ["plug", port.word(), plug_word(step)];
+    match step {
+        PlugStep::Tighten(eighths) => line(&[&line(&words), &of_a_turn(eighths)]),
+        PlugStep::BreakLoose
+        | PlugStep::SpinOut
+        | PlugStep::StartByHand
+        | PlugStep::StartByKey
+        | PlugStep::SpinIn => line(&words),
+    }
+}
+
+fn of_a_turn(eighths: i16) -> String {
+    format!("{eighths}/8")
+}
+
+fn degrees_f(half_f: i16) -> String {
+    (f64::from(half_f) / 2.0).to_string()
 }
 
 fn angle(degrees: i16) -> String {
     match degrees {
         0 => "shut".to_owned(),
         90 => "open".to_owned(),
-        other => format!("{other} deg"),
+        other => line(&[&other.to_string(), "deg"]),
     }
 }
 
@@ -88,13 +111,6 @@ fn write(reading: &Reading) -> String {
     let Reading { port, stage, phase, thousandths, unit } = reading;
     let sign = if *thousandths < 0 { "-" } else { "" };
     let size = thousandths.unsigned_abs();
-    format!(
-        "write {} {} {} {sign}{}.{:03} {}",
-        port.word(),
-        stage.word(),
-        phase.word(),
-        size / 1000,
-        size % 1000,
-        unit.word()
-    )
+    let number = format!("{sign}{}.{:03}", size / 1000, size % 1000);
+    line(&["write", port.word(), stage.word(), phase.word(), &number, unit.word()])
 }

@@ -4,8 +4,11 @@ use core::str::FromStr;
 
 use super::words::{Word, nearest};
 use crate::scenario::Code;
-use crate::units::QuantityError;
+use crate::units::{QuantityError, TimeSpan};
 use crate::words::Id;
+
+/// Longest waiting, in seconds.
+const MAX_WAIT_S: f64 = 12.0 * 3600.0;
 
 /// Most pieces on a line.
 const MAX_TOKENS: usize = 64;
@@ -127,7 +130,7 @@ impl<'a> Tokens<'a> {
         Err(slip)
     }
 
-    /// This very word.
+    /// This very word, and no other.
     pub(super) fn exactly(&mut self, word: &'static str) -> Result<(), Slip> {
         if self.peek() == Some(word) {
             self.skip();
@@ -159,6 +162,13 @@ impl<'a> Tokens<'a> {
         })
     }
 
+    /// A time of waiting, in seconds.
+    pub(super) fn time(&mut self) -> Result<f64, Slip> {
+        let place = self.slip(Code::OutOfRange, t!("script-too-long"), t!("script-time-range"));
+        let seconds = self.quantity::<TimeSpan>(id!("script-kind-time"), t!("script-time"))?.si();
+        if (0.0..=MAX_WAIT_S).contains(&seconds) { Ok(seconds) } else { Err(place) }
+    }
+
     /// Eighths of a turn, written as `6/8` or `-2/8`.
     pub(super) fn eighths(&mut self) -> Result<i16, Slip> {
         let expected = t!("script-eighths");
@@ -170,7 +180,7 @@ impl<'a> Tokens<'a> {
         })
     }
 
-    /// Nothing more.
+    /// Nothing more on this line.
     pub(super) fn end(&self) -> Result<(), Slip> {
         match self.peek() {
             None => Ok(()),

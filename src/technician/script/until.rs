@@ -1,8 +1,7 @@
 //! What an `until` waits for.
 
 use super::tokens::{Slip, Tokens, short};
-use super::verb::{all_words, time};
-use super::words::nearest;
+use super::words::{all_words, nearest};
 use crate::appliance::ignition::ControlStatus;
 use crate::procedure::Until;
 use crate::scenario::Code;
@@ -88,7 +87,7 @@ fn meter(tokens: &mut Tokens<'_>) -> Result<Until, Slip> {
         _ => {
             let within_pa = pressure(tokens)?;
             tokens.exactly("for")?;
-            Ok(Until::MeterSteady { within_pa, for_s: time(tokens)? })
+            Ok(Until::MeterSteady { within_pa, for_s: tokens.time()? })
         }
     }
 }

@@ -1,21 +1,17 @@
 //! From the words of a line to an order.
 
-use super::Order;
+use super::order::Order;
 use super::tokens::{Slip, Tokens, short};
-use super::until;
-use super::words::{Word, nearest};
+use super::words::nearest;
+use super::{finding, until};
 use crate::hands::action::{Action, HandOver, PlugStep};
 use crate::parts::{Phase, Port, Reading, Stage};
-use crate::scenario::Code;
-use crate::units::{PressureUnit, Temperature, TimeSpan, f_from_k};
-
 use crate::procedure::Until;
-
-/// Longest waiting, in seconds.
-const MAX_WAIT_S: f64 = 12.0 * 3600.0;
+use crate::scenario::Code;
+use crate::units::{PressureUnit, Temperature, f_from_k};
 
 /// Every word that a line can begin with.
-pub(super) const VERBS: &[&str] = &[
+const VERBS: &[&str] = &[
     "wait",
     "until",
     "go",
@@ -55,6 +51,8 @@ pub(super) const VERBS: &[&str] = &[
     "fill-column",
     "write",
     "write-joint",
+    "finding",
+    "strike-finding",
     "tag",
     "call",
     "tell",
@@ -66,14 +64,14 @@ pub(super) fn order(tokens: &mut Tokens<'_>) -> Result<Order, Slip> {
     match tokens.peek() {
         Some("wait") => {
             tokens.skip();
-            let seconds = time(tokens)?;
+            let seconds = tokens.time()?;
             Ok(Order::Wait { until: Until::Seconds(seconds), limit_s: seconds + 1.0 })
         }
         Some("until") => {
             tokens.skip();
             let until = until::condition(tokens)?;
             tokens.exactly("within")?;
-            Ok(Order::Wait { until, limit_s: time(tokens)? })
+            Ok(Order::Wait { until, limit_s: tokens.time()? })
         }
         Some("write") => {
             tokens.skip();
@@ -81,13 +79,6 @@ pub(super) fn order(tokens: &mut Tokens<'_>) -> Result<Order, Slip> {
         }
         Some(_) | None => action(tokens).map(Order::Do),
     }
-}
-
-/// A time of waiting, in seconds.
-pub(super) fn time(tokens: &mut Tokens<'_>) -> Result<f64, Slip> {
-    let place = tokens.slip(Code::OutOfRange, t!("script-too-long"), t!("script-time-range"));
-    let seconds = tokens.quantity::<TimeSpan>(id!("script-kind-time"), t!("script-time"))?.si();
-    if (0.0..=MAX_WAIT_S).contains(&seconds) { Ok(seconds) } else { Err(place) }
 }
 
 fn action(tokens: &mut Tokens<'_>) -> Result<Action, Slip> {
@@ -141,6 +132,8 @@ fn action(tokens: &mut Tokens<'_>) -> Result<Action, Slip> {
         "gauge" => Action::Gauge(tokens.word()?),
         "fill-column" => Action::FillColumn,
         "write-joint" => Action::WriteJoint { joint: tokens.word()?, verdict: tokens.word()? },
+        "finding" => Action::WriteFinding(finding::read(tokens)?),
+        "strike-finding" => Action::StrikeFinding(tokens.word()?),
         "tag" => Action::Tag(tokens.word()?),
         "call" => Action::Call(tokens.word()?),
         "tell" => Action::Tell(tokens.word()?),
@@ -254,9 +247,4 @@ fn hand_over(tokens: &mut Tokens<'_>) -> Result<HandOver, Slip> {
         }
     }
     Ok(HandOver { ending, not_done })
-}
-
-/// The words of a list of one kind, for a message.
-pub(super) fn all_words<W: Word>() -> String {
-    W::ALL.iter().map(|one| one.word()).collect::<Vec<_>>().join(", ")
 }

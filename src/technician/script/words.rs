@@ -3,8 +3,9 @@
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Contact, NotDone, StartStop, Topic};
 use crate::parts::{
-    Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, Level, LowSide, OnOff,
-    Opening, OtherAppliance, Phase, Place, Port, Push, Screw, Spot, Stage, Subject, Tool, Window,
+    Answer, Cause, Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, Level,
+    LowSide, OnOff, Opening, OtherAppliance, Phase, Place, Port, Push, Screw, Sight, Spot, Stage,
+    Subject, Tool, Window,
 };
 use crate::senses::seen::Sound;
 use crate::units::PressureUnit;
@@ -48,6 +49,9 @@ ids! {
     Subject, id!("script-kind-thing-to-look-at");
     Repair, id!("script-kind-repair");
     Stage, id!("script-kind-stage");
+    Cause, id!("script-kind-cause");
+    Answer, id!("script-kind-answer");
+    Sight, id!("script-kind-sight");
 }
 
 /// Words that are given here. The match makes sure that none is forgotten.
@@ -130,6 +134,11 @@ impl Word for Sound {
             Self::OtherApplianceBurning => "neighbor-burning",
         }
     }
+}
+
+/// The words of a list of one kind, for a message.
+pub(super) fn all_words<W: Word>() -> String {
+    W::ALL.iter().map(|one| one.word()).collect::<Vec<_>>().join(", ")
 }
 
 /// The word among `words` that is nearest to `found`, if one is near enough to be meant.

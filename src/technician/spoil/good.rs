@@ -1,111 +1,84 @@
-//! The good run that is to be spoiled: what it did, what the rules had occasion for, and what makes one
-//! slip bring others with it.
+//! The good run that is to be spoiled: what its plan came to, what the rules had occasion for, and what
+//! makes one slip bring others with it.
 
 use std::collections::BTreeSet;
 
-use super::at::At;
+use super::super::edit::{Deed, Edit, What};
 use crate::appliance::plate::Fuel;
 use crate::catalogue::fault::remedy::Remedy;
-use crate::catalogue::repair::{Moves, Repair};
-use crate::hands::action::{Action, PlugStep};
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, HandOver, PlugStep};
 use crate::hands::event::EventKind;
-use crate::marking::ledger::Did;
 use crate::marking::occasion::gives_occasion;
 use crate::marking::{Brief, Ledger};
-use crate::parts::{Ending, HandValve, Level, OnOff, OtherAppliance, Port, Screw, is_staged};
-use crate::physics::valve::HandleAngle;
-use crate::rules::RuleBook;
+use crate::parts::{
+    Ending, Fitted, Level, Phase, Port, Reading, Screw, Stage, WrittenFinding, is_staged,
+};
+use crate::rules::evidence::{Setting, Unread};
+use crate::rules::{Evidence, RuleBook};
 use crate::units::PA_PER_INWC;
 
 /// Repairs without which every pressure reads as it should.
 const UNREAD: [Repair; 4] =
     [Repair::FitOrifices, Repair::FitAltitudeOrifices, Repair::CleanOrifices, Repair::CleanBurners];
 
-fn low_supply_starves(l: &Ledger) -> bool {
-    let high = l.plate().figures().manifold.top().pa;
-    let found = l.did().find(|did| {
-        matches!(did.action, Action::Write(r) if r.port == Port::Inlet && At::Full.is(r.stage))
-    });
-    found.is_some_and(|did| did.before.inlet_pa - high < PA_PER_INWC)
-}
-
-fn five_times_shows(l: &Ledger) -> bool {
-    let Some((_, _, left)) = l.left() else { return false };
-    let turns = l.did().map(|did| match did.action {
-        Action::Turn { screw: Screw::Supply, eighths } => f64::from(*eighths) / 8.0,
-        _ => 0.0,
-    });
-    let more_pa = 4.0 * turns.sum::<f64>() * l.setup.supply.pa_per_turn;
-    let set_pa = left.supply_set_pa + more_pa;
-    let most_pa = l.setup.supply.delivery_limits_pa.1;
-    (most_pa + PA_PER_INWC..l.plate().valve_max.si()).contains(&set_pa)
-}
-
-fn answers(l: &Ledger) -> Vec<Repair> {
-    let right = l.setup.faults.iter().flat_map(|(fault, _)| fault.entry().right);
-    let mends = right.filter_map(|remedy| match remedy {
-        Remedy::Mend(repair) => Some(*repair),
-        Remedy::Turn(_) | Remedy::Operate(_) | Remedy::CallOwner | Remedy::ShutOffAndTag => None,
-    });
-    mends.collect()
-}
-
-fn renews_leaking_valve(l: &Ledger) -> bool {
-    let renews = |did: Did<'_>| *did.action == Action::Mend(Repair::ReplaceGasValve);
-    l.setup.condition.valve.lets_by_m3_s > 0.0 && l.did().any(renews)
-}
-
 /// What a good run did.
 #[derive(Debug, Clone)]
-pub struct Good {
-    /// Its actions, in order.
-    pub actions: Vec<Action>,
+pub(in crate::technician) struct Good {
+    /// What its plan came to, each with its tick.
+    deeds: Vec<(u64, Deed)>,
     /// Rules that the job gave occasion to trip, by id.
     given: BTreeSet<String>,
+    /// The furnace's firing levels, the weakest first.
+    levels: &'static [Level],
+    /// Ending that the run handed over with.
+    ending: Option<Ending>,
     /// Whether propane is in the pipes.
     pub propane: bool,
-    /// Ending that the run handed over with.
-    pub ending: Option<Ending>,
     /// Whether an alarm called.
     pub alarmed: bool,
-    /// Whether the supply as found held the high stage down.
-    pub low_supply_starves: bool,
     /// Whether a supply turned up four times as far again stands above its limits, and not so far
     /// that the gas valve sees more than it may.
     pub five_times_shows: bool,
-    /// Whether the manometer's hose leaked as it was found.
-    pub hose_leaks: bool,
-    /// The furnace's firing levels, the weakest first.
-    levels: &'static [Level],
+    /// Whether the supply as found holds the full rate down.
+    pub supply_starves: bool,
+    /// Whether the supply was set or its regulator renewed.
+    pub moves_supply: bool,
+    /// Whether the screw of a level was turned.
+    pub turns_a_level: bool,
     /// Repairs that answer the job's faults.
-    pub answers: Vec<Repair>,
-    /// How the manual valve was found.
-    pub valve_found: HandleAngle,
-    /// Whether it renewed a gas valve that let gas by.
-    pub renews_leaking_valve: bool,
+    answers: Vec<Repair>,
 }
 
 impl Good {
-    /// Of a run that has ended.
-    #[must_use]
-    pub fn of(ledger: &Ledger, book: &RuleBook, brief: &Brief) -> Self {
+    /// Of a run that has ended, with what its plan came to.
+    pub(in crate::technician) fn of(
+        ledger: &Ledger,
+        deeds: &[(u64, Deed)],
+        book: &RuleBook,
+        brief: &Brief,
+    ) -> Self {
         let given = book.rules.iter().filter(|it| gives_occasion(it.evidence, ledger, brief));
         Self {
+            deeds: deeds.to_vec(),
             given: given.map(|it| it.id.clone()).collect(),
-            actions: ledger.did().map(|did| did.action.clone()).collect(),
-            propane: ledger.setup.fuel == Fuel::Propane,
-            ending: ledger.ending(),
-            low_supply_starves: low_supply_starves(ledger),
-            five_times_shows: five_times_shows(ledger),
-            hose_leaks: ledger.setup.condition.meter.hose_hole_m > 0.0,
-            alarmed: ledger.events.iter().any(|event| matches!(event.what, EventKind::Alarm)),
             levels: ledger.levels(),
+            ending: ledger.ending(),
+            propane: ledger.setup.fuel == Fuel::Propane,
+            alarmed: ledger.events.iter().any(|event| matches!(event.what, EventKind::Alarm)),
+            five_times_shows: five_times_shows(ledger),
+            supply_starves: supply_starves(ledger),
+            moves_supply: gives_occasion(
+                Evidence::Unread(Unread::SupplyNotRechecked),
+                ledger,
+                brief,
+            ),
+            turns_a_level: gives_occasion(
+                Evidence::Setting(Setting::TurnedBeforeFound),
+                ledger,
+                brief,
+            ),
             answers: answers(ledger),
-            valve_found: ledger
-                .did()
-                .next()
-                .map_or(HandleAngle::SHUT, |did| did.before.manual_valve),
-            renews_leaking_valve: renews_leaking_valve(ledger),
         }
     }
 
@@ -114,95 +87,97 @@ impl Good {
         self.given.contains(rule)
     }
 
+    /// The places among its deeds from which an edit makes a difference.
+    pub(super) fn places(&self, edit: &Edit) -> Vec<usize> {
+        let due = (0..self.deeds.len()).filter(|&place| self.is_due(edit.what(), place));
+        if !edit.hurries() {
+            return due.collect();
+        }
+        // The wait begins with what was done last.
+        let last = |place: usize| (0..place).rev().find(|&it| self.deeds[it].1.action().is_some());
+        due.filter_map(last).collect()
+    }
+
+    /// Whether a deed is such a one; a goal only where it is not met from the beginning.
+    fn is_due(&self, what: &What, place: usize) -> bool {
+        let (_, deed) = &self.deeds[place];
+        let asks = match deed {
+            Deed::Begins(goal) => {
+                let next = self.deeds.get(place + 1);
+                next.is_some_and(|(_, next)| matches!(next, Deed::Does(Some(of), _) if of == goal))
+            }
+            Deed::Does(..) => true,
+        };
+        asks && what.is(deed)
+    }
+
+    /// The tick of the deed at a place.
+    pub(super) fn tick_of(&self, place: usize) -> u64 {
+        self.deeds.get(place).map_or(0, |(tick, _)| *tick)
+    }
+
+    /// Whether anything is mended, or the supply set, after the deed at a place.
+    pub(super) fn mends_after(&self, place: usize) -> bool {
+        let mut after = self.deeds.iter().skip(place + 1).filter_map(|(_, deed)| deed.action());
+        after.any(|action| {
+            matches!(action, Action::Mend(_) | Action::Turn { screw: Screw::Supply, .. })
+        })
+    }
+
+    /// What it did, in order.
+    pub(super) fn actions(&self) -> impl Iterator<Item = &Action> {
+        self.deeds.iter().filter_map(|(_, deed)| deed.action())
+    }
+
     /// Whether it did such a thing.
-    pub(super) fn does(&self, when: impl Fn(&Action) -> bool) -> bool {
-        self.actions.iter().any(when)
+    fn does(&self, when: impl Fn(&Action) -> bool) -> bool {
+        self.actions().any(when)
     }
 
-    /// How many repairs it did.
-    pub(super) fn mends(&self) -> usize {
-        self.actions.iter().filter(|a| matches!(a, Action::Mend(_))).count()
+    /// How often it did this very thing.
+    pub(super) fn times(&self, wanted: &Action) -> usize {
+        self.actions().filter(|action| *action == wanted).count()
     }
 
-    pub(super) fn mends_nothing(&self) -> bool {
-        !self.does(|a| matches!(a, Action::Mend(_)))
+    /// Its repairs, in order.
+    pub(super) fn mends(&self) -> impl Iterator<Item = Repair> {
+        self.actions().filter_map(|action| {
+            let Action::Mend(repair) = action else { return None };
+            Some(*repair)
+        })
+    }
+
+    /// Whether it did such a repair.
+    pub(super) fn mends_by(&self, wanted: Repair) -> bool {
+        self.mends().any(|repair| repair == wanted)
     }
 
     /// The one repair that it did, if it is one that no pressure shows the want of.
     pub(super) fn leaves_no_reading_wrong(&self) -> Option<Repair> {
-        let mut mends = self.actions.iter().filter_map(|a| match a {
-            Action::Mend(repair) => Some(*repair),
-            _ => None,
-        });
+        let mut mends = self.mends();
         let unread = |repair: &Repair| UNREAD.contains(repair) && self.answers.contains(repair);
         let one = mends.next().filter(unread)?;
         mends.next().is_none().then_some(one)
     }
 
-    /// Whether anything is still to be mended after so many actions.
-    pub(super) fn mends_after(&self, done: usize) -> bool {
-        self.actions.iter().skip(done).any(|a| matches!(a, Action::Mend(_)))
-    }
-
-    pub(super) fn times(&self, wanted: &Action) -> usize {
-        self.actions.iter().filter(|a| *a == wanted).count()
-    }
-
-    pub(super) fn times_written(&self, port: Port, at: At) -> usize {
-        let there = |a: &&Action| matches!(a, Action::Write(r) if r.port == port && at.is(r.stage));
-        self.actions.iter().filter(there).count()
-    }
-
-    /// Whether the manual valve was found open and shut for the inlet port, with nothing mended
-    /// before.
-    pub(super) fn shuts_first(&self) -> bool {
-        let first = self.actions.iter().find_map(|a| match a {
-            Action::HandValve { hand_valve: HandValve::Furnace, degrees } => Some(*degrees),
-            Action::Plug { .. } | Action::Mend(_) => Some(-1),
-            _ => None,
-        });
-        let open = first == Some(0) && self.valve_found.is_open();
-        open && self.is_quiet() && self.mends_nothing()
-    }
-
-    /// Whether it mended such a thing after a stage screw was turned for the first time.
-    pub(super) fn mends_after_turning(&self, wanted: Screw, when: impl Fn(Repair) -> bool) -> bool {
+    /// Whether it mended anything after a screw was turned for the first time.
+    pub(super) fn mends_after_turning(&self, wanted: Screw) -> bool {
         let turn = |a: &&Action| matches!(a, Action::Turn { screw, .. } if *screw == wanted);
-        let after = self.actions.iter().skip_while(|a| !turn(a));
-        after.into_iter().any(|a| matches!(a, Action::Mend(repair) if when(*repair)))
+        self.actions().skip_while(|a| !turn(a)).any(|a| matches!(a, Action::Mend(_)))
     }
 
     pub(super) fn turns(&self, wanted: Screw) -> bool {
         self.does(|a| matches!(a, Action::Turn { screw, .. } if *screw == wanted))
     }
 
-    /// The screws of the firing levels, the weakest first.
-    pub(super) fn screws(&self) -> impl Iterator<Item = Screw> {
-        self.levels.iter().map(|level| level.screw())
-    }
-
-    pub(super) fn turns_no_stage(&self) -> bool {
-        !self.screws().any(|screw| self.turns(screw))
-    }
-
-    /// Whether it set or renewed the supply's regulator.
-    pub(super) fn moves_supply(&self) -> bool {
-        let renews =
-            |a: &Action| matches!(a, Action::Mend(repair) if repair.moves() == Moves::Supply);
-        self.turns(Screw::Supply) || self.does(renews)
-    }
-
-    /// Whether it left the supply turned up.
-    pub(super) fn raises_supply(&self) -> bool {
-        self.supply_eighths() > 0
+    /// Whether it set the level of light-up.
+    pub(super) fn turns_first(&self) -> bool {
+        self.turns(self.first().screw())
     }
 
     /// Eighths of a turn that it left the supply's screw turned in.
     pub(super) fn supply_eighths(&self) -> i16 {
-        let turns = self.actions.iter().map(|a| match a {
-            Action::Turn { screw: Screw::Supply, eighths } => *eighths,
-            _ => 0,
-        });
+        let turns = self.actions().filter_map(supply_turn);
         turns.fold(0, i16::saturating_add)
     }
 
@@ -215,20 +190,37 @@ impl Good {
         !self.ends(Ending::ShutOff)
     }
 
-    pub(super) fn opens(&self, wanted: Port) -> bool {
-        self.does(
-            |a| matches!(a, Action::Plug { port, step: PlugStep::SpinOut } if *port == wanted),
-        )
+    /// What it wrote of pressures, in order.
+    pub(super) fn readings(&self) -> impl Iterator<Item = Reading> {
+        self.actions().filter_map(|action| {
+            let Action::Write(reading) = action else { return None };
+            Some(*reading)
+        })
     }
 
-    pub(super) fn refits(&self, wanted: Port) -> bool {
-        self.does(
-            |a| matches!(a, Action::Plug { port, step: PlugStep::Tighten(6) } if *port == wanted),
-        )
+    /// The last reading that it wrote of a port in a state, before or after work.
+    pub(super) fn wrote(&self, port: Port, stage: Stage, phase: Phase) -> Option<Reading> {
+        self.readings().filter(|it| (it.port, it.stage, it.phase) == (port, stage, phase)).last()
     }
 
-    pub(super) fn writes(&self, port: Port, at: At) -> bool {
-        self.does(|a| matches!(a, Action::Write(r) if r.port == port && at.is(r.stage)))
+    /// The number that it wrote last of a port in a state, before it wrote another reading for the last
+    /// time.
+    pub(super) fn wrote_before(&self, later: Reading, port: Port, stage: Stage) -> Option<i32> {
+        let readings: Vec<Reading> = self.readings().collect();
+        let mut before = readings.into_iter().rev().skip_while(|it| *it != later);
+        before.find(|it| (it.port, it.stage) == (port, stage)).map(|it| it.thousandths)
+    }
+
+    /// What it wrote as wrong, in order.
+    pub(super) fn findings(&self) -> impl Iterator<Item = &WrittenFinding> {
+        self.actions().filter_map(|action| {
+            let Action::WriteFinding(finding) = action else { return None };
+            Some(finding)
+        })
+    }
+
+    pub(super) fn times_written(&self, port: Port, stage: Stage) -> usize {
+        self.readings().filter(|it| (it.port, it.stage) == (port, stage)).count()
     }
 
     /// Whether the furnace has more than one firing level.
@@ -237,38 +229,87 @@ impl Good {
     }
 
     /// The level at which the burners light.
-    pub(super) fn first_level(&self) -> Option<Level> {
-        self.levels.first().copied()
+    pub(super) fn first(&self) -> Level {
+        self.levels.first().copied().unwrap_or(Level::Only)
     }
 
-    /// The screw of the level at which the burners light.
-    pub(super) fn first_screw(&self) -> Screw {
-        self.levels.first().map_or(Screw::Only, |level| level.screw())
+    /// The level of the full rate.
+    pub(super) fn full(&self) -> Level {
+        self.levels.last().copied().unwrap_or(Level::Only)
     }
 
-    /// The screw of the full rate.
-    pub(super) fn full_screw(&self) -> Screw {
-        self.levels.last().map_or(Screw::Only, |level| level.screw())
+    /// The state in which it burns at the level of light-up.
+    pub(super) fn at_first(&self) -> Stage {
+        Stage::Firing(self.first())
     }
 
-    /// Whether neither nose nor detector found anything.
-    pub(super) fn is_quiet(&self) -> bool {
-        !self.alarmed
+    /// The state in which it burns at its full rate, the furnace alone.
+    pub(super) fn at_full(&self) -> Stage {
+        Stage::Firing(self.full())
     }
 
-    /// What another appliance was turned to last.
-    pub(super) fn last_for(&self, wanted: OtherAppliance) -> Option<OnOff> {
-        self.actions.iter().rev().find_map(|a| match a {
-            Action::OtherAppliance { appliance, to } if *appliance == wanted => Some(*to),
-            _ => None,
+    /// What it said at the hand-over.
+    pub(super) fn said(&self) -> Option<HandOver> {
+        self.actions().find_map(|action| {
+            let Action::HandOver(said) = action else { return None };
+            Some(said.clone())
+        })
+    }
+
+    /// Whether it took the plug or the adapter out of a port.
+    pub(super) fn opens(&self, port: Port) -> bool {
+        self.does(|action| *action == Action::Plug { port, step: PlugStep::SpinOut })
+    }
+
+    /// A screw of a level whose cap was put on without having been taken off.
+    pub(super) fn cap_found_off(&self) -> Option<Screw> {
+        let cap = |screw, to| Action::Cap { screw, to };
+        self.levels.iter().map(|level| level.screw()).find(|&screw| {
+            self.times(&cap(screw, Fitted::On)) > 0
+                && self.times(&cap(screw, Fitted::Off)) == 0
+                && !self.turns(screw)
         })
     }
 
     /// The setpoint that the thermostat was put back to.
     pub(super) fn setpoint(&self) -> Option<i16> {
-        self.actions.iter().rev().find_map(|a| match a {
-            Action::Setpoint(half_f) => Some(*half_f),
-            _ => None,
-        })
+        let setpoints = self.actions().filter_map(|action| {
+            let Action::Setpoint(half_f) = action else { return None };
+            Some(*half_f)
+        });
+        setpoints.last()
     }
+}
+
+/// Eighths of a turn of the supply's screw.
+fn supply_turn(action: &Action) -> Option<i16> {
+    let Action::Turn { screw: Screw::Supply, eighths } = action else { return None };
+    Some(*eighths)
+}
+
+fn supply_starves(l: &Ledger) -> bool {
+    let wanted_pa = l.plate().figures().manifold.top().pa;
+    let found = l.did().find(|did| {
+        matches!(did.action, Action::Write(Reading { port: Port::Inlet, stage: Stage::Firing(level), .. })
+            if level.is_top())
+    });
+    found.is_some_and(|did| did.before.inlet_pa - wanted_pa < PA_PER_INWC)
+}
+
+fn five_times_shows(l: &Ledger) -> bool {
+    let Some((_, _, left)) = l.left() else { return false };
+    let turns = l.did().filter_map(|did| supply_turn(did.action));
+    let more_pa = 4.0 * turns.map(f64::from).sum::<f64>() / 8.0 * l.setup.supply.pa_per_turn;
+    let set_pa = left.supply_set_pa + more_pa;
+    let most_pa = l.setup.supply.delivery_limits_pa.1;
+    (most_pa + PA_PER_INWC..l.plate().valve_max.si()).contains(&set_pa)
+}
+
+fn answers(l: &Ledger) -> Vec<Repair> {
+    let right = l.setup.faults.iter().flat_map(|(fault, _)| fault.entry().right);
+    let mends = right.filter_map(|remedy| match remedy {
+        Remedy::Mend(repair) => Some(*repair),
+        Remedy::Turn(_) | Remedy::Operate(_) | Remedy::CallOwner | Remedy::ShutOffAndTag => None,
+    });
+    mends.collect()
 }

@@ -1,282 +1,231 @@
-//! Arriving, opening, reading, setting: spoiled.
+//! The manometer trusted, ports read, numbers written: spoiled.
 
-use super::*;
+use super::super::edit::{Edit, What, after, before, hurry, instead, leave_out};
+use super::super::step::{Step, act, go, pause};
+use super::good::Good;
+use super::steps::hose_on;
+use super::way::Spoil;
+use crate::catalogue::repair::Repair;
+use crate::hands::action::{Action, Contact};
+use crate::parts::{Fitted, Gauge, Phase, Place, Port, Push, Reading, Stage};
+use crate::units::PressureUnit;
 
-/// Ways of spoiling arrival and readings.
+/// Ways of spoiling readings.
 pub(super) const SPOILS: &[Spoil] = &[
-    Spoil {
-        name: id!("spoil-nothing-smelt-or-probed"),
-        // A valve that lets by is found by the detector alone.
-        besides: |g| g.is_quiet() && !g.renews_leaking_valve,
-        trips: &["no-sniff-on-arrival"],
-        heeds: Heeds::Faults,
-        change: |_, a| drop_if(matches!(a, Action::Sniff(_) | Action::Probe(_))),
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-smelt-and-probed-at-head-height-only"),
-        besides: Good::is_quiet,
-        trips: &["head-height-only"],
-        heeds: Heeds::Faults,
-        change: |_, a| {
-            drop_if(matches!(a, Action::Sniff(Height::Floor) | Action::Probe(Height::Floor)))
-        },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-manual-valve-not-shut-before-the-inlet-port"),
-        besides: Good::shuts_first,
-        trips: &["opened-inlet-under-gas"],
-        heeds: Heeds::Faults,
-        change: |p, a| {
-            let out = Action::Plug { port: Port::Inlet, step: PlugStep::SpinOut };
-            let shut = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 };
-            drop_if(*a == shut && p.count(&out) == 0)
-        },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-no-wait-after-breaking-the-inlet-plug-loose"),
-        besides: any,
-        trips: &["opened-on-trapped-gas"],
-        heeds: Heeds::Faults,
-        change: keep,
-        hurry: |p| {
-            at_once_if(
-                p.last_is(|a| *a == Action::Plug { port: Port::Inlet, step: PlugStep::BreakLoose }),
-            )
-        },
-    },
-    Spoil {
-        name: id!("spoil-power-left-on"),
-        besides: Good::mends_nothing,
-        trips: &["power-left-on"],
-        heeds: Heeds::Faults,
-        change: |_, a| drop_if(*a == Action::FurnaceSwitch(OnOff::Off)),
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-meter-never-zeroed"),
-        besides: |g| g.in_use() && !g.turns(Screw::Supply),
-        trips: &["meter-off"],
-        heeds: Heeds::Nothing,
-        change: |_, a| drop_if(*a == Action::MeterZero),
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-hose-half-on-at-the-manifold"),
-        besides: |g| g.writes(Port::Manifold, At::Full),
-        trips: &["hose-half-on"],
-        heeds: Heeds::Nothing,
-        change: |_, a| match a {
-            Action::HoseOn { port: Port::Manifold, .. } => Change::Instead(vec![
-                Action::HoseOn { port: Port::Manifold, push: Push::Halfway }.into(),
-            ]),
-            _ => Change::Keep,
-        },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-a-right-number-written-only-when-the-hose-is-off-again"),
-        besides: |g| !g.moves_supply(),
-        trips: &[],
-        heeds: Heeds::Faults,
-        change: |p, a| {
-            let late = |a: &Action| is_write(a, Port::Inlet, At::FullLoad, Phase::Found);
-            if late(a) {
-                return Change::Drop;
+    Spoil::new(id!("spoil-meter-never-zeroed"), &["meter-off"], |_| {
+        vec![leave_out(Action::MeterZero)]
+    })
+    .careless(),
+    Spoil::new(id!("spoil-hose-half-on-at-the-manifold"), &["hose-half-on"], |_| {
+        let half = Action::HoseOn { port: Port::Manifold, push: Push::Halfway };
+        vec![instead(hose_on(Port::Manifold), vec![act(half)])]
+    })
+    .at_last()
+    .careless(),
+    Spoil::new(
+        id!("spoil-a-right-number-written-only-when-the-hose-is-off-again"),
+        &[],
+        |g| match g.wrote(Port::Inlet, Stage::FullLoad, Phase::Found) {
+            Some(reading) => {
+                vec![leave_out(LOADED), after(Action::HoseOff, vec![act(Action::Write(reading))])]
             }
-            let since = p.done.iter().rev().take_while(|one| **one != Action::HoseOff);
-            match since.into_iter().find(|one| late(one)) {
-                Some(write) if *a == Action::HoseOff => Change::After(vec![write.clone().into()]),
-                _ => Change::Keep,
-            }
+            None => Vec::new(),
         },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-zeroed-with-the-manifold-pressure-on-it"),
-        besides: |g| g.turns(g.first_screw()),
-        trips: &["zeroed-under-pressure"],
-        heeds: Heeds::Faults,
-        change: |_, a| {
-            if is_write(a, Port::Manifold, At::First, Phase::Left) {
-                Change::After(vec![Action::MeterZero.into()])
-            } else {
-                Change::Keep
-            }
+    )
+    .at_last()
+    // After the supply was moved, the number as found is right no longer.
+    .besides(|g| !g.moves_supply),
+    Spoil::new(
+        id!("spoil-zeroed-with-the-manifold-pressure-on-it"),
+        &["zeroed-under-pressure"],
+        |g| {
+            let first = What::Write(Port::Manifold, g.at_first(), Phase::Left);
+            vec![after(first, vec![act(Action::MeterZero)])]
         },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-inlet-with-the-others-on-not-written"),
-        besides: |g| !g.moves_supply(),
-        trips: &["never-read-with-others"],
-        heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Inlet, At::FullLoad, Phase::Found)),
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-inlet-at-rest-only"),
-        besides: |g| g.turns(g.first_screw()) && !g.moves_supply(),
-        trips: &["never-read-running", "turned-before-inlet"],
-        heeds: Heeds::Faults,
-        change: |_, a| {
-            drop_if(matches!(a, Action::Write(r)
-                if r.port == Port::Inlet && r.stage != Stage::Rest))
+    )
+    .at_last(),
+    Spoil::new(
+        id!("spoil-hose-pulled-off-the-manifold-while-high-burns"),
+        &["opened-manifold-firing"],
+        |g| {
+            let kneel = go(Place::GasValve);
+            let pulled = vec![kneel, act(Action::HoseOff), act(hose_on(Port::Manifold))];
+            vec![after(What::Write(Port::Manifold, g.at_full(), Phase::Found), pulled)]
         },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-high-never-written"),
-        besides: |g| !g.turns(g.full_screw()) && !g.moves_supply(),
-        trips: &["stage-never-read"],
-        heeds: Heeds::Faults,
-        change: |_, a| {
-            drop_if(matches!(a, Action::Write(r)
-                if r.port == Port::Manifold && At::Full.is(r.stage)))
+    )
+    .at_last()
+    .careless(),
+    Spoil::new(
+        id!("spoil-inlet-with-the-others-on-not-written"),
+        &["never-read-with-others"],
+        |_| vec![leave_out(LOADED)],
+    )
+    // A supply that was moved is asked for again.
+    .besides(|g| !g.moves_supply),
+    Spoil::new(
+        id!("spoil-inlet-at-rest-only"),
+        &["never-read-running", "turned-before-inlet"],
+        |_| {
+            vec![leave_out(What::Such(|action| {
+                matches!(action, Action::Write(it)
+                    if it.port == Port::Inlet && it.stage != Stage::Rest)
+            }))]
         },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-hold-at-rest-cut-short"),
-        besides: |g| g.times_written(Port::Inlet, At::Rest) == 1 && g.in_use(),
-        trips: &["hold-too-short"],
-        heeds: Heeds::Faults,
-        change: keep,
-        hurry: |p| {
-            let at_rest = p.done.iter().any(|a| matches!(a, Action::HoseOn { .. }));
-            let written = p.done.iter().any(|a| is_write(a, Port::Inlet, At::Rest, Phase::Found));
-            let waits = p.last_is(|a| {
-                matches!(
-                    a,
-                    Action::Go(Place::Hall) | Action::OtherAppliance { .. } | Action::PutDown
-                )
-            });
-            // Long enough for the meter to settle, far too short for a seat that creeps.
-            let now = at_rest && !written && waits && p.count(&Action::Wipe(Joint::InletPort)) > 0;
-            if now { 5 } else { 0 }
+    )
+    // A supply that was moved is asked for again; a call needs the numbers too.
+    .besides(|g| !g.moves_supply && g.times(&Action::Call(Contact::SupplyOwner)) == 0),
+    Spoil::new(id!("spoil-high-never-written"), &["stage-never-read"], |g| {
+        let full = |phase| leave_out(What::Write(Port::Manifold, g.at_full(), phase));
+        vec![full(Phase::Found), full(Phase::Left)]
+    })
+    // What was moved is asked for again.
+    .besides(|g| !g.moves_supply && !g.turns(g.full().screw())),
+    Spoil::new(id!("spoil-hold-at-rest-cut-short"), &["hold-too-short"], |_| {
+        // Long enough for the meter to settle, far too short for a seat that creeps.
+        vec![hurry(What::Write(Port::Inlet, Stage::Rest, Phase::Found), 5)]
+    })
+    // A second hold at rest makes up for the first.
+    .besides(|g| g.times_written(Port::Inlet, Stage::Rest) == 1),
+    Spoil::new(id!("spoil-a-number-written-while-it-still-moves"), &["read-unsettled"], |_| {
+        vec![hurry(LOADED, 15)]
+    })
+    .careless()
+    // On propane everything burns for minutes before the number is written.
+    .besides(|g| !g.propane),
+    Spoil::new(id!("spoil-a-number-for-the-wrong-port"), &["wrong-port"], |g| {
+        with_number_of(g, g.at_first(), (Port::Inlet, g.at_first()))
+    })
+    .at_last(),
+    Spoil::new(id!("spoil-a-low-number-written-for-high"), &["wrong-stage"], |g| {
+        with_number_of(g, g.at_full(), (Port::Manifold, g.at_first()))
+    })
+    .at_last()
+    // With one level there is no other number.
+    .besides(Good::is_staged),
+    Spoil::new(id!("spoil-the-number-in-the-wrong-unit"), &["wrong-unit"], |g| {
+        written(g, Port::Inlet, g.at_full(), instead, |it| Reading {
+            unit: PressureUnit::Mbar,
+            ..it
+        })
+    })
+    .at_last(),
+    Spoil::new(
+        id!("spoil-a-number-that-no-meter-showed"),
+        // The line is not read either.
+        &["inlet-state-unread", "invented"],
+        |g| {
+            written(g, Port::Inlet, g.at_first(), instead, |it| Reading {
+                thousandths: it.thousandths + 3000,
+                ..it
+            })
         },
-    },
-    Spoil {
-        name: id!("spoil-a-number-for-the-wrong-port"),
-        besides: any,
-        trips: &["wrong-port"],
-        heeds: Heeds::Faults,
-        change: |_, a| {
-            if is_write(a, Port::Inlet, At::First, Phase::Found) {
-                Change::After(rewrite(a, |reading| {
-                    reading.port = Port::Manifold;
-                    reading.thousandths += 900;
-                }))
-            } else {
-                Change::Keep
-            }
+    )
+    // A series that is begun anew reads it again.
+    .besides(|g| g.times_written(Port::Inlet, g.at_first()) == 1),
+    Spoil::new(id!("spoil-a-slip-struck-out-at-once"), &[], |g| guessed(g, 1)).at_last(),
+    Spoil::new(id!("spoil-a-number-guessed-at-until-it-is-right"), &["invented"], |g| {
+        guessed(g, 10)
+    })
+    .at_last(),
+    Spoil::new(id!("spoil-a-number-cut-off-at-the-whole-inch"), &["written-coarsely"], |g| {
+        written(g, Port::Inlet, g.at_full(), instead, |it| Reading {
+            thousandths: it.thousandths - it.thousandths % 1000,
+            ..it
+        })
+    })
+    .at_last()
+    .besides(|g| g.wrote(Port::Inlet, g.at_full(), Phase::Found).is_some_and(tells_tenths)),
+    Spoil::new(id!("spoil-inlet-on-the-first-level-not-written"), &["inlet-state-unread"], |g| {
+        vec![leave_out(What::Write(Port::Inlet, g.at_first(), Phase::Found))]
+    })
+    // A series that is begun anew reads it again.
+    .besides(|g| g.times_written(Port::Inlet, g.at_first()) == 1),
+    Spoil::new(id!("spoil-everything-written-as-left"), &["nothing-as-found"], |g| {
+        let found = g.readings().filter(|it| it.phase == Phase::Found);
+        let as_left = found.map(|it| {
+            let left = Action::Write(Reading { phase: Phase::Left, ..it });
+            instead(What::Write(it.port, it.stage, Phase::Found), vec![act(left)])
+        });
+        as_left.collect()
+    })
+    // Whatever was moved or mended is read as left too.
+    .besides(|g| !g.turns_a_level && !g.moves_supply && g.mends().next().is_none()),
+    Spoil::new(
+        id!("spoil-one-leg-of-the-u-tube-manometer-written-for-low"),
+        &["one-leg-read"],
+        |g| {
+            let mut edits =
+                vec![before(hose_on(Port::Inlet), vec![act(Action::Gauge(Gauge::WaterColumn))])];
+            edits.extend(written(g, Port::Inlet, g.at_first(), instead, |it| Reading {
+                thousandths: it.thousandths / 2,
+                ..it
+            }));
+            // The water shows tenths only: time for the gas in the hose to go.
+            let off = vec![pause(60.0), act(Action::HoseOff), act(Action::Gauge(Gauge::Digital))];
+            edits.push(instead(Action::HoseOff, off));
+            edits
         },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-a-low-number-written-for-high"),
-        besides: |g| g.is_staged() && g.writes(Port::Manifold, At::Full),
-        trips: &["wrong-stage"],
-        heeds: Heeds::Faults,
-        change: |_, a| {
-            if is_write(a, Port::Manifold, At::First, Phase::Found) {
-                Change::After(rewrite(a, to_the_next_level))
-            } else {
-                Change::Keep
-            }
-        },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-the-number-in-the-wrong-unit"),
-        besides: any,
-        trips: &["wrong-unit"],
-        heeds: Heeds::Faults,
-        change: |_, a| {
-            if is_write(a, Port::Inlet, At::Full, Phase::Found) {
-                Change::Instead(rewrite(a, |reading| reading.unit = PressureUnit::Mbar))
-            } else {
-                Change::Keep
-            }
-        },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-a-number-that-no-meter-showed"),
-        besides: any,
-        trips: &["invented"],
-        heeds: Heeds::Faults,
-        change: |_, a| {
-            if is_write(a, Port::Inlet, At::First, Phase::Found) {
-                Change::Instead(rewrite(a, |reading| reading.thousandths += 3000))
-            } else {
-                Change::Keep
-            }
-        },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-low-turned-before-it-was-written-as-found"),
-        besides: |g| g.turns(g.first_screw()),
-        trips: &["turned-before-found"],
-        heeds: Heeds::Faults,
-        change: |_, a| drop_if(is_write(a, Port::Manifold, At::First, Phase::Found)),
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-a-big-jump-there-and-back"),
-        besides: any,
-        trips: &["big-jumps"],
-        heeds: Heeds::Faults,
-        change: |p, a| {
-            let low = |a: &Action| turns(a, p.good.first_screw());
-            let first = !p.done.iter().any(low);
-            if turns(a, p.good.first_screw()) && first {
-                Change::Before(vec![
-                    Action::Turn { screw: p.good.first_screw(), eighths: 6 }.into(),
-                    Action::Turn { screw: p.good.first_screw(), eighths: -6 }.into(),
-                ])
-            } else {
-                Change::Keep
-            }
-        },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-the-high-screw-cranked-against-a-low-supply"),
-        besides: any,
-        trips: &["big-jumps", "cranked"],
-        heeds: Heeds::Faults,
-        change: |p, a| {
-            if is_write(a, Port::Manifold, At::Full, Phase::Found) {
-                Change::After(turned(p, p.good.full_screw(), &[16]))
-            } else {
-                Change::Keep
-            }
-        },
-        hurry: never,
-    },
-    Spoil {
-        name: id!("spoil-the-low-screw-turned-while-high-burns"),
-        besides: |g| g.turns(g.first_screw()),
-        trips: &["wrong-screw"],
-        heeds: Heeds::Faults,
-        change: |p, a| {
-            if is_write(a, Port::Manifold, At::Full, Phase::Found) {
-                Change::After(turned(p, p.good.first_screw(), &[1]))
-            } else {
-                Change::Keep
-            }
-        },
-        hurry: never,
-    },
+    )
+    .careless()
+    // Propane stands higher than the water in the column.
+    .besides(|g| !g.propane),
+    Spoil::new(
+        id!("spoil-a-u-tube-manometer-too-short-for-propane-and-nobody-heeds-the-gas"),
+        &["gauge-overstrained", "ignition", "worked-on-after-alarm"],
+        |_| vec![before(hose_on(Port::Inlet), vec![act(Action::Gauge(Gauge::WaterColumn))])],
+    )
+    .careless()
+    // Natural gas stands lower than the water in the column; a level that is to be set is left unset.
+    .besides(|g| g.propane && !g.turns_a_level),
+    Spoil::new(id!("spoil-a-wet-or-pinched-hose-used-to-the-end"), &["meter-fault-left"], |_| {
+        // No screw is turned after what it shows either.
+        let uncaps = |action: &Action| {
+            matches!(action, Action::Turn { .. } | Action::Cap { to: Fitted::Off, .. })
+        };
+        vec![leave_out(Action::Mend(Repair::SwapMeterHose)), leave_out(What::Such(uncaps))]
+    })
+    .careless(),
 ];
 
-/// A number of one level in the line of the next.
-fn to_the_next_level(reading: &mut Reading) {
-    if let Stage::Firing(level) = reading.stage {
-        reading.stage = Stage::Firing(level.next().unwrap_or(level));
-    }
+/// The inlet with the other appliances on, as found.
+const LOADED: What = What::Write(Port::Inlet, Stage::FullLoad, Phase::Found);
+
+/// Whether a number cut off at the whole inch is another, and large enough to be a reading still.
+fn tells_tenths(reading: Reading) -> bool {
+    reading.thousandths >= 5000 && reading.thousandths % 1000 >= 150
+}
+
+/// So many numbers that no meter showed before the right one, on the same line.
+fn guessed(good: &Good, times: i32) -> Vec<Edit> {
+    let what = What::Write(Port::Inlet, good.at_first(), Phase::Found);
+    let right = good.wrote(Port::Inlet, good.at_first(), Phase::Found).into_iter();
+    let edits = right.map(|right| {
+        let wrong = |i: i32| {
+            let thousandths = 10 * right.thousandths + 1000 * i;
+            act(Action::Write(Reading { thousandths, ..right }))
+        };
+        before(what.clone(), (1..=times).map(wrong).collect())
+    });
+    edits.collect()
+}
+
+/// The manifold in a state as found, written with the number that was written last of another place.
+fn with_number_of(good: &Good, stage: Stage, (port, other): (Port, Stage)) -> Vec<Edit> {
+    let reading = good.wrote(Port::Manifold, stage, Phase::Found);
+    let number = reading.and_then(|it| good.wrote_before(it, port, other));
+    let Some(thousandths) = number else { return Vec::new() };
+    written(good, Port::Manifold, stage, instead, |it| Reading { thousandths, ..it })
+}
+
+/// A reading as found, written otherwise after it or in its place.
+fn written(
+    good: &Good,
+    port: Port,
+    stage: Stage,
+    put: fn(What, Vec<Step>) -> Edit,
+    otherwise: impl Fn(Reading) -> Reading,
+) -> Vec<Edit> {
+    let reading = good.wrote(port, stage, Phase::Found).into_iter();
+    let what = What::Write(port, stage, Phase::Found);
+    reading.map(|it| put(what.clone(), vec![act(Action::Write(otherwise(it)))])).collect()
 }

@@ -4,7 +4,7 @@ use approx::{assert_abs_diff_eq, assert_relative_eq};
 use quarterturn::appliance::burner::{BurnerIn, Burners, Condition, INDUCER_REDUCED};
 use quarterturn::appliance::draft::Draft;
 use quarterturn::parts::Levels;
-use quarterturn::physics::combustion::flame::{Flammable, Jet, Stand};
+use quarterturn::physics::combustion::flame::{Flammable, Jet, Stability};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::orifice::drill_diameter_m;
 use quarterturn::units::{PA_PER_INWC, W_PER_BTU_H};
@@ -89,7 +89,7 @@ fn healthy_burners_burn_blue() {
         let context = format!("{inwc} in. w.c.: {:?}", rig.burners);
         assert_eq!(rig.lit(), 4, "{context}");
         for look in rig.burners.looks().flatten() {
-            assert_eq!(look.stand, Stand::Steady, "{context}");
+            assert_eq!(look.stability, Stability::Steady, "{context}");
             assert_abs_diff_eq!(look.height, height, epsilon = 0.06);
             assert_eq!(look.yellow, 0.0, "{context}");
         }
@@ -305,9 +305,12 @@ fn far_too_much_pressure_blows_flames_off() {
     assert_eq!(blown.lit(), 0);
     let gas = Gas::natural();
     let hole = natural_hole();
-    let stand =
-        |inwc: f64| jet(hole, hole_flow(&gas, hole, inwc * PA_PER_INWC), 0.4).look(&gas).stand;
-    assert_eq!([3.5, 14.5, 55.4].map(stand), [Stand::Steady, Stand::Lifting, Stand::BlownOff]);
+    let stability =
+        |inwc: f64| jet(hole, hole_flow(&gas, hole, inwc * PA_PER_INWC), 0.4).look(&gas).stability;
+    assert_eq!(
+        [3.5, 14.5, 55.4].map(stability),
+        [Stability::Steady, Stability::Lifting, Stability::BlownOff]
+    );
 }
 
 /// A flame burns back only where its primary mixture burns by itself and comes slowly.
@@ -315,8 +318,8 @@ fn far_too_much_pressure_blows_flames_off() {
 fn a_slow_rich_in_air_mixture_burns_back() {
     let gas = Gas::natural();
     let slow = |hole: f64| jet(hole, 0.2 * rated(&gas) / 4.0, 0.4).look(&gas);
-    assert_eq!(slow(propane_hole()).stand, Stand::BurningBack);
-    assert_eq!(slow(natural_hole()).stand, Stand::Steady);
+    assert_eq!(slow(propane_hole()).stability, Stability::BurningBack);
+    assert_eq!(slow(natural_hole()).stability, Stability::Steady);
 }
 
 /// Lighting needs a mixture within the flammable limits (NFPA 325): with all the air in the world

@@ -3,14 +3,12 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
-use quarterturn::hands::event::{Event, EventKind, ReadingFact, ShownBefore};
+use quarterturn::hands::event::EventKind;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
-    Door, Ending, Fitted, HandValve, Level, OnOff, Opening, OtherAppliance, Phase, Place, Port,
-    Reading, Stage, Tool, Window,
+    Door, Ending, Fitted, HandValve, OnOff, Opening, OtherAppliance, Place, Port, Tool, Window,
 };
 use quarterturn::senses::seen::Burning;
-use quarterturn::units::{PA_PER_INWC, PressureUnit};
 
 use super::rig;
 
@@ -156,41 +154,4 @@ fn a_flame_that_went_out_stays_out_until_it_is_lit_again() {
     job.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
     job.wait(5);
     assert_eq!(range(&job), Burning::Burning);
-}
-
-/// A number from before the zero was set is judged by the meter's error at that time, not by its
-/// error now.
-#[test]
-fn an_old_number_carries_the_meters_old_error() {
-    let off_pa = 0.2 * PA_PER_INWC;
-    for (before_pa, found) in [(off_pa, true), (0.0, false)] {
-        let mut job = Job::new(Fuel::Natural);
-        let shown = |pa: f64| (pa * PA_PER_INWC, pa * PA_PER_INWC);
-        job.observer.ledger.events.push(Event {
-            tick: 1,
-            what: EventKind::Wrote(ReadingFact {
-                reading: Reading {
-                    port: Port::Inlet,
-                    stage: Stage::Firing(Level::Low),
-                    phase: Phase::Left,
-                    thousandths: 6_900,
-                    unit: PressureUnit::InWc,
-                },
-                actual: Some((Port::Inlet, Stage::Firing(Level::Low))),
-                shown_pa: Some(shown(6.7)),
-                shown_unsettled_pa: Some(shown(6.7)),
-                true_pa: Some(6.7 * PA_PER_INWC),
-                meter_error_pa: 0.0,
-                settled_tick: Some(1),
-                before: Some(ShownBefore {
-                    shown_pa: shown(6.9),
-                    meter_error_pa: before_pa,
-                    turned: false,
-                }),
-                scale_off_pa: None,
-            }),
-        });
-        assert_eq!(job.hit("meter-off").is_some(), found);
-        assert_eq!(job.hit("invented"), None, "it was shown");
-    }
 }

@@ -7,7 +7,11 @@ use super::rig;
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
-use quarterturn::parts::{Fitted, Height, Place, Screw, Tool};
+use quarterturn::parts::{Answer, Cause, Fitted, Height, Place, Screw, Tool, WrittenFinding};
+
+fn finding(cause: Cause) -> Action {
+    Action::WriteFinding(WrittenFinding { cause, answer: Answer::Mended, evidence: Vec::new() })
+}
 
 fn healthy() -> Bench {
     Bench::new(rig::healthy(Fuel::Propane))
@@ -60,6 +64,12 @@ fn whatever_is_remembered_counts() {
         ),
         ("a probe", detector.clone(), and(detector, &[Action::Probe(Height::Floor)])),
         ("when a screw was turned", driver.clone(), and(driver, &there_and_back)),
+        ("a finding", vec![], vec![finding(Cause::ConnectorKinked)]),
+        (
+            "which cause it names",
+            vec![finding(Cause::ConnectorKinked)],
+            vec![finding(Cause::VentBlocked)],
+        ),
     ];
     for (what, one, other) in pairs {
         assert_ne!(after(&one).digest(), after(&other).digest(), "{what}");
@@ -100,7 +110,10 @@ fn nothing_is_left_out_but_words() {
         "src/setup/mod.rs: pub text: String,",
         "src/setup/mod.rs: pub title: String,",
     ];
-    assert_eq!(skipped, words);
+    // Written in full once there is one; an empty list leaves older digests as they were.
+    let while_empty = ["src/senses/seen.rs: pub findings: Vec<WrittenFinding>,"];
+    let all: Vec<&str> = while_empty.into_iter().chain(words).collect();
+    assert_eq!(skipped, all);
 }
 
 fn find(folder: &Path, skipped: &mut Vec<String>) {

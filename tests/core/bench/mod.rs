@@ -1,11 +1,11 @@
 //! Tests of the whole bench.
 
+mod aftermath;
 mod answers;
 mod calibrated;
 mod clocking;
 mod digest;
 pub mod golden;
-mod night;
 pub mod random;
 pub mod rig;
 mod storm;

@@ -45,6 +45,21 @@ fn reading(stream: &mut Stream) -> Reading {
     }
 }
 
+fn backing(stream: &mut Stream) -> Backing {
+    match stream.below(5) {
+        0 => Backing::Reading { port: word(stream), stage: word(stream), phase: word(stream) },
+        1 => Backing::Measured(word(stream)),
+        2 => Backing::Look(word(stream)),
+        3 => Backing::Joint(word(stream)),
+        _ => Backing::Sight(word(stream)),
+    }
+}
+
+fn finding(stream: &mut Stream) -> WrittenFinding {
+    let evidence = (0..stream.below(14)).map(|_| backing(stream)).collect();
+    WrittenFinding { cause: word(stream), answer: word(stream), evidence }
+}
+
 fn plug_step(stream: &mut Stream) -> PlugStep {
     match stream.below(6) {
         0 => PlugStep::BreakLoose,
@@ -59,7 +74,7 @@ fn plug_step(stream: &mut Stream) -> PlugStep {
 /// Any action.
 pub fn action(stream: &mut Stream) -> Action {
     let port = word::<Port>(stream);
-    match stream.below(47) {
+    match stream.below(49) {
         0..3 => Action::Go(word(stream)),
         3 => Action::Look(word(stream)),
         4 => Action::Sniff(word(stream)),
@@ -101,6 +116,8 @@ pub fn action(stream: &mut Stream) -> Action {
         43 => Action::WriteMeasured(word(stream)),
         44 => Action::Gauge(word(stream)),
         45 => Action::FillColumn,
+        46 => Action::WriteFinding(finding(stream)),
+        47 => Action::StrikeFinding(word(stream)),
         _ => {
             let not_done = (0..stream.below(6)).map(|_| word(stream)).collect();
             Action::HandOver(HandOver { ending: word(stream), not_done })

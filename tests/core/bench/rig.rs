@@ -16,97 +16,84 @@ fn inwc(value: f64) -> f64 {
     value * PA_PER_INWC
 }
 
-fn figures(fuel: Fuel, inlet: (f64, f64), low: f64, high: f64, orifice_m: f64) -> GasFigures {
-    GasFigures {
-        fuel,
-        inlet_min_pa: inwc(inlet.0),
-        inlet_max_pa: inwc(inlet.1),
-        manifold: Levels::two(low, high)
-            .map(|_, &value| Target { pa: inwc(value), tolerance_pa: inwc(0.3) }),
-        orifice_m,
-        orifice_stamp: format!("{:.0}", orifice_m * 1e5),
-        decimals: 1,
+/// What differs between the two rigs; pressures in in. w.c.
+struct OnFuel {
+    gas: Gas,
+    trunk: Run,
+    branch: Vec<Run>,
+    /// Ahead of the supply regulator, in pascals.
+    upstream_pa: f64,
+    kind: SupplyKind,
+    set: f64,
+    lockup: f64,
+    lockup_most: f64,
+    droop: f64,
+    delivery: (f64, f64),
+    supply_per_turn: f64,
+    inlet: (f64, f64),
+    manifold: Levels<f64>,
+    per_turn: Levels<f64>,
+    valve_loss: f64,
+    other_manifold: f64,
+}
+
+fn on(fuel: Fuel) -> OnFuel {
+    match fuel {
+        Fuel::Natural => OnFuel {
+            gas: Gas::natural(),
+            trunk: steel(1.049, 58.0, 5, 0),
+            branch: vec![steel(0.622, 4.0, 0, 1), steel(0.622, 4.5, 2, 0)],
+            upstream_pa: 2.0 * PA_PER_PSI,
+            kind: SupplyKind::Meter { dial_m3: 0.5 * M3_PER_FT3 },
+            set: 7.0,
+            lockup: 7.6,
+            lockup_most: 10.0,
+            droop: 0.35,
+            delivery: (6.0, 9.0),
+            supply_per_turn: 0.7,
+            inlet: (5.0, 10.5),
+            manifold: Levels::two(1.7, 3.5),
+            per_turn: Levels::two(0.3, 0.35),
+            valve_loss: 0.9,
+            other_manifold: 4.0,
+        },
+        Fuel::Propane => OnFuel {
+            gas: Gas::propane(),
+            trunk: steel(0.824, 46.0, 5, 0),
+            branch: vec![steel(0.622, 14.0, 0, 1), steel(0.622, 15.0, 2, 0)],
+            upstream_pa: 10.0 * PA_PER_PSI,
+            kind: SupplyKind::Tank { level: 0.6, capacity_m3: 1.9 },
+            set: 12.0,
+            lockup: 13.1,
+            lockup_most: 14.0,
+            droop: 0.5,
+            delivery: (11.0, 13.0),
+            supply_per_turn: 0.9,
+            inlet: (11.0, 14.0),
+            manifold: Levels::two(4.9, 10.0),
+            per_turn: Levels::two(0.7, 1.0),
+            valve_loss: 0.6,
+            other_manifold: 10.0,
+        },
     }
 }
 
+const INPUT_W: f64 = 80_000.0 * W_PER_BTU_H;
+const ORIFICE_CD: f64 = 0.87;
+
 /// The healthy rig on natural gas or on propane.
 pub fn healthy(fuel: Fuel) -> Setup {
-    let natural = fuel == Fuel::Natural;
-    let gas = if natural { Gas::natural() } else { Gas::propane() };
-    let (low, high) = if natural { (1.7, 3.5) } else { (4.9, 10.0) };
-    let cd = 0.87;
-    let input = 80_000.0 * W_PER_BTU_H;
-    let orifice_m = orifice_for(&gas, input / 4.0, inwc(high), cd);
-    let inlet = if natural { (5.0, 10.5) } else { (11.0, 14.0) };
-    let figures = figures(fuel, inlet, low, high, orifice_m);
-    let rated = input / gas.heating_value_j_m3;
-    let total = 2.25 * rated;
-    let trunk = if natural { steel(1.049, 58.0, 5, 0) } else { steel(0.824, 46.0, 5, 0) };
-    let branch = if natural {
-        vec![steel(0.622, 4.0, 0, 1), steel(0.622, 4.5, 2, 0)]
-    } else {
-        vec![steel(0.622, 14.0, 0, 1), steel(0.622, 15.0, 2, 0)]
-    };
-    let per_turn = if natural { (0.3, 0.35) } else { (0.7, 1.0) };
-    let (set, lockup, droop) = if natural { (7.0, 7.6, 0.35) } else { (12.0, 13.1, 0.5) };
-    let spring = |pa_per_turn: f64, pa: f64| SpringSetup {
-        pa_per_turn: inwc(pa_per_turn),
-        turns: 14.0,
-        found_turns: pa / pa_per_turn,
-    };
+    let it = on(fuel);
     Setup {
-        gas,
+        gas: it.gas,
         fuel,
         ambient_abs_pa: P_STD_PA,
         outside_k: k_from_f(20.0),
-        supply: SupplySetup {
-            upstream_pa: if natural { 2.0 * PA_PER_PSI } else { 10.0 * PA_PER_PSI },
-            set_pa: inwc(set),
-            lockup_pa: inwc(lockup),
-            droop_pa: inwc(droop),
-            droop_flow_m3_s: total,
-            capacity_m3_s: 3.0 * total,
-            pa_per_turn: inwc(if natural { 0.7 } else { 0.9 }),
-            kind: if natural {
-                SupplyKind::Meter { dial_m3: 0.5 * M3_PER_FT3 }
-            } else {
-                SupplyKind::Tank { level: 0.6, capacity_m3: 1.9 }
-            },
-            delivery_limits_pa: if natural {
-                (inwc(6.0), inwc(9.0))
-            } else {
-                (inwc(11.0), inwc(13.0))
-            },
-            lockup_max_pa: if natural { inwc(10.0) } else { inwc(14.0) },
-        },
-        trunk: vec![trunk],
-        branch,
-        other_appliances: EnumMap::from_fn(|it| appliance(it, natural)),
-        furnace: FurnaceSetup {
-            plate: Plate {
-                model: "QT 80-2".into(),
-                made_for: figures,
-                converted_to: None,
-                input: Levels::two(HeatRate(0.7 * input), HeatRate(input)),
-                rise: (TemperatureStep(40.0 / 1.8), TemperatureStep(70.0 / 1.8)),
-                valve_max: Pressure(inwc(14.0)),
-            },
-            orifices_m: vec![orifice_m; 4],
-            orifice_cd: cd,
-            orifice_stamp: format!("{:.0}", orifice_m * 1e5),
-            springs_for: fuel,
-            valve: ValveSetup {
-                loss_pa: inwc(if natural { 0.9 } else { 0.6 }),
-                loss_flow_m3_s: rated,
-                springs: Levels::two(spring(per_turn.0, low), spring(per_turn.1, high)),
-                stacking: Stacking::Independent,
-                settle_s: 3.0,
-            },
-            low_gas_switch: !natural,
-            box_suction_pa: 5.0,
-            igniter_warm_up_s: 17.0,
-            auto_next_min: None,
-        },
+        supply: supply(&it),
+        trunk: vec![it.trunk.clone()],
+        branch: it.branch.clone(),
+        other_appliances: EnumMap::from_fn(|appliance| other(appliance, &it)),
+        furnace: furnace(fuel, &it),
         house: HouseSetup {
             inside_k: k_from_f(66.0),
             loss_w_k: 350.0,
@@ -146,7 +133,66 @@ pub fn healthy(fuel: Fuel) -> Setup {
     }
 }
 
-fn appliance(appliance: OtherAppliance, natural: bool) -> OtherApplianceSetup {
+fn supply(it: &OnFuel) -> SupplySetup {
+    let total = 2.25 * (INPUT_W / it.gas.heating_value_j_m3);
+    SupplySetup {
+        upstream_pa: it.upstream_pa,
+        set_pa: inwc(it.set),
+        lockup_pa: inwc(it.lockup),
+        droop_pa: inwc(it.droop),
+        droop_flow_m3_s: total,
+        capacity_m3_s: 3.0 * total,
+        pa_per_turn: inwc(it.supply_per_turn),
+        kind: it.kind.clone(),
+        delivery_limits_pa: (inwc(it.delivery.0), inwc(it.delivery.1)),
+        lockup_max_pa: inwc(it.lockup_most),
+    }
+}
+
+fn furnace(fuel: Fuel, it: &OnFuel) -> FurnaceSetup {
+    let orifice_m = orifice_for(&it.gas, INPUT_W / 4.0, inwc(*it.manifold.top()), ORIFICE_CD);
+    let figures = GasFigures {
+        fuel,
+        inlet_min_pa: inwc(it.inlet.0),
+        inlet_max_pa: inwc(it.inlet.1),
+        manifold: it.manifold.map(|_, &value| Target { pa: inwc(value), tolerance_pa: inwc(0.3) }),
+        orifice_m,
+        orifice_stamp: format!("{:.0}", orifice_m * 1e5),
+        decimals: 1,
+    };
+    let spring = |pa_per_turn: f64, pa: f64| SpringSetup {
+        pa_per_turn: inwc(pa_per_turn),
+        turns: 14.0,
+        found_turns: pa / pa_per_turn,
+    };
+    FurnaceSetup {
+        orifices_m: vec![orifice_m; 4],
+        orifice_cd: ORIFICE_CD,
+        orifice_stamp: figures.orifice_stamp.clone(),
+        plate: Plate {
+            model: "QT 80-2".into(),
+            made_for: figures,
+            converted_to: None,
+            input: Levels::two(HeatRate(0.7 * INPUT_W), HeatRate(INPUT_W)),
+            rise: (TemperatureStep(40.0 / 1.8), TemperatureStep(70.0 / 1.8)),
+            valve_max: Pressure(inwc(14.0)),
+        },
+        springs_for: fuel,
+        valve: ValveSetup {
+            loss_pa: inwc(it.valve_loss),
+            loss_flow_m3_s: INPUT_W / it.gas.heating_value_j_m3,
+            springs: it.manifold.map(|level, &pa| spring(it.per_turn[level], pa)),
+            stacking: Stacking::Independent,
+            settle_s: 3.0,
+        },
+        low_gas_switch: fuel == Fuel::Propane,
+        box_suction_pa: 5.0,
+        igniter_warm_up_s: 17.0,
+        auto_next_min: None,
+    }
+}
+
+fn other(appliance: OtherAppliance, it: &OnFuel) -> OtherApplianceSetup {
     let btu_h = match appliance {
         OtherAppliance::WaterHeater => 40_000.0,
         OtherAppliance::Range => 60_000.0,
@@ -154,7 +200,7 @@ fn appliance(appliance: OtherAppliance, natural: bool) -> OtherApplianceSetup {
     OtherApplianceSetup {
         line: vec![steel(0.622, 8.0, 1, 0)],
         input_w: btu_h * W_PER_BTU_H,
-        manifold_pa: if natural { inwc(4.0) } else { inwc(10.0) },
+        manifold_pa: inwc(it.other_manifold),
     }
 }
 

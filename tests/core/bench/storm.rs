@@ -92,11 +92,12 @@ impl Tally {
                 assert!(set_pa.0.is_finite() && set_pa.1.is_finite() && inlet_pa.is_finite());
                 self.bottomed += u64::from(*bottomed);
             }
-            EventKind::Wrote(fact) => {
-                assert!(fact.meter_error_pa.is_finite(), "{fact:?}");
-                assert!(fact.true_pa.is_none_or(f64::is_finite), "{fact:?}");
-                self.written += 1;
+            EventKind::Showed(spell) => {
+                let spans = [Some(spell.shown), spell.stood];
+                let numbers = spans.into_iter().flatten().flat_map(|it| [it.least_pa, it.most_pa]);
+                assert!(numbers.chain([spell.error_pa]).all(f64::is_finite), "{spell:?}");
             }
+            EventKind::Wrote(_) => self.written += 1,
             EventKind::FluidJudged { lowest_pa, dwell_s, .. } => {
                 assert!(lowest_pa.is_finite() && dwell_s.is_finite());
                 self.judged += 1;

@@ -65,6 +65,7 @@ fn slow_every_way_of_spoiling_finds_occasion() {
         "a-letter-about-the-yard",
         "moved-with-the-house",
         "one-screw-one-number",
+        "short-spells",
         "torn_regulator_diaphragm",
         "missing_stage_cap",
         "pinched_meter_hose",

@@ -8,7 +8,7 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
 use quarterturn::hands::event::{EventKind, Outcome};
-use quarterturn::measure::pattern::{Hands, Pattern, measure_on};
+use quarterturn::measure::pattern::{Pattern, Start, measure_on};
 use quarterturn::parts::{Door, Fitted, Joint, Level, OnOff, Place, Port, Screw, Tool};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::{FluidSeen, Smell};
@@ -41,7 +41,7 @@ fn after(fault: Fault, fuel: Fuel, repair: Repair) -> Bench {
 }
 
 fn pattern(bench: Bench) -> Pattern {
-    measure_on(bench, Hands::AsFound, None).0
+    measure_on(bench, Start::AsFound).0
 }
 
 /// The high screw driven in to hide a low supply; then the supply is put right. The trade's figure

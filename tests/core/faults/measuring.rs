@@ -2,7 +2,7 @@
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::fault::Fault::{self, *};
-use quarterturn::measure::pattern::{Hands, measure};
+use quarterturn::measure::pattern::{Start, measure};
 use quarterturn::parts::Port;
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::Display;
@@ -55,7 +55,7 @@ fn shown(fault: Option<Fault>, port: Port) -> Vec<Option<f64>> {
     if let Some(fault) = fault {
         fault.apply(&mut setup, fault.entry().severity.typical(Fuel::Natural));
     }
-    let pattern = measure(setup, Hands::AsFound, Some(port));
+    let pattern = measure(setup, Start::Hooked(port));
     let number = |display: Display| match display {
         Display::Number(number) => Some(number.value),
         Display::Dark | Display::OverRange => None,
@@ -121,7 +121,7 @@ fn a_pinch_and_a_blocked_tap_come_late() {
     // A tap that is shut altogether shows nothing at all.
     let mut setup = healthy_for(BlockedInletTap, Fuel::Natural).unwrap();
     BlockedInletTap.apply(&mut setup, 0.0);
-    let pattern = measure(setup, Hands::AsFound, Some(Port::Inlet));
+    let pattern = measure(setup, Start::Hooked(Port::Inlet));
     for point in &pattern.points {
         assert!(matches!(point.display, Display::Number(it) if it.value.abs() < 0.01), "{point:?}");
     }

@@ -6,7 +6,7 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::fault::remedy::Remedy;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
-use quarterturn::measure::pattern::{Hands, Pattern, measure, measure_on};
+use quarterturn::measure::pattern::{Pattern, Start, measure, measure_on};
 use quarterturn::parts::{OnOff, Place, Port};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::Display;
@@ -97,7 +97,7 @@ fn the_right_repair_brings_the_healthy_pattern_back() {
                     continue;
                 }
                 let bench = mended(fault, fuel, repair);
-                let (is, _) = measure_on(bench, Hands::AsFound, None);
+                let (is, _) = measure_on(bench, Start::AsFound);
                 for what in differences(&healthy(fault, fuel), &is) {
                     wrong.push(format!("{} {fuel:?} {}: {what}", fault.name(), repair.id()));
                 }
@@ -122,11 +122,11 @@ fn the_meter_shows_what_a_good_meter_shows() {
     ] {
         let fuel = Fuel::Natural;
         let sound = healthy_for(fault, fuel).unwrap();
-        let good = displays(&measure(sound, Hands::AsFound, Some(port)));
+        let good = displays(&measure(sound, Start::Hooked(port)));
         for &remedy in fault.entry().right {
             let Remedy::Mend(repair) = remedy else { continue };
             let bench = mended(fault, fuel, repair);
-            let is = displays(&measure_on(bench, Hands::AsFound, Some(port)).0);
+            let is = displays(&measure_on(bench, Start::Hooked(port)).0);
             for (good, is) in good.iter().zip(&is) {
                 assert!((good - is).abs() < 0.021, "{} {}: {is} {good}", fault.name(), repair.id());
             }
@@ -152,7 +152,7 @@ fn a_thawed_regulator_freezes_again() {
     let fault = Fault::FreezingRegulator;
     let mut setup = healthy_for(fault, Fuel::Propane).unwrap();
     fault.apply(&mut setup, fault.entry().severity.typical(Fuel::Propane));
-    let (frozen, mut bench) = measure_on(Bench::new(setup), Hands::AsFound, None);
+    let (frozen, mut bench) = measure_on(Bench::new(setup), Start::AsFound);
     let others = |it: &Pattern| pressures(it)[3];
     let low_inwc = pressures(&frozen)[1];
     assert!(others(&frozen) < low_inwc - 2.0, "{:?}", pressures(&frozen));
@@ -160,7 +160,7 @@ fn a_thawed_regulator_freezes_again() {
     act(&mut bench, Action::Mend(Repair::ThawRegulator));
     act(&mut bench, Action::Go(Place::Hall));
     act(&mut bench, Action::ThermostatMode(OnOff::Off));
-    let (again, _) = measure_on(bench, Hands::AsFound, None);
+    let (again, _) = measure_on(bench, Start::AsFound);
     assert!((pressures(&again)[1] - low_inwc).abs() < 0.1, "{:?}", pressures(&again));
     assert!(others(&again) < low_inwc - 2.0, "{:?}", pressures(&again));
 }
@@ -171,8 +171,7 @@ fn an_orifice_for_the_altitude_brings_the_air_back() {
     let fault = Fault::NotDeratedForAltitude;
     let was = healthy(fault, Fuel::Natural);
     let is =
-        measure_on(mended(fault, Fuel::Natural, Repair::FitAltitudeOrifices), Hands::AsFound, None)
-            .0;
+        measure_on(mended(fault, Fuel::Natural, Repair::FitAltitudeOrifices), Start::AsFound).0;
     let high = |it: &Pattern| it.points[2].truth.input_w / it.points[2].rated_w;
     // 6500 ft: 26 %.
     assert!((high(&is) - 0.74).abs() < 0.02, "{}", high(&is));

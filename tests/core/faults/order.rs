@@ -5,7 +5,7 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault::{self, *};
 use quarterturn::hands::action::Action;
-use quarterturn::measure::pattern::{Hands, Pattern, measure};
+use quarterturn::measure::pattern::{Pattern, Start, measure};
 use quarterturn::parts::{Door, Fitted, Height, Level, OnOff, Place, Port};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::Smell;
@@ -103,7 +103,7 @@ fn one_regulator_follows_the_weather() {
         let mut setup = healthy_for(SingleStageRegulator, Fuel::Propane).unwrap();
         setup.outside_k = k_from_f(outside_f);
         SingleStageRegulator.apply(&mut setup, k_from_f(60.0));
-        let pattern = measure(setup, Hands::AsFound, None);
+        let pattern = measure(setup, Start::AsFound);
         pressures(&pattern)[0]
     };
     let (morning, noon) = (rest(10.0), rest(95.0));

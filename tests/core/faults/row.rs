@@ -10,7 +10,7 @@ use std::sync::{Mutex, OnceLock};
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::fault::Fault;
-use quarterturn::measure::pattern::{Hands, Pattern, Point, measure};
+use quarterturn::measure::pattern::{Pattern, Point, Start, measure};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::units::PA_PER_INWC;
 
@@ -78,10 +78,18 @@ fn inwc(pa: f64) -> f64 {
     pa / PA_PER_INWC
 }
 
-/// Inlet at rest, low, high, others; manifold low, high, others; in inches of water.
+/// Inlet at rest, low, high, others; manifold low, high, others; in inches of water. Of a pressure
+/// that swings under steady burners it is the middle of the swing, whichever moment of it the reading
+/// happens to meet.
 pub fn pressures(pattern: &Pattern) -> [f64; 7] {
-    let inlet = |i: usize| inwc(pattern.points[i].truth.inlet_pa);
-    let manifold = |i: usize| inwc(pattern.points[i].truth.manifold_pa);
+    let middle = |i: usize, port: Port| {
+        let point = &pattern.points[i];
+        let (lower, upper) = point.swing_pa[port];
+        let steady = point.missed.is_none();
+        inwc(if steady { f64::midpoint(lower, upper) } else { point.truth.pressure_pa(port) })
+    };
+    let inlet = |i: usize| middle(i, Port::Inlet);
+    let manifold = |i: usize| middle(i, Port::Manifold);
     [inlet(0), inlet(1), inlet(2), inlet(3), manifold(1), manifold(2), manifold(3)]
 }
 
@@ -94,7 +102,7 @@ pub fn healthy(fault: Fault, fuel: Fuel) -> Pattern {
     if let Some(pattern) = known.lock().unwrap().get(&key) {
         return pattern.clone();
     }
-    let pattern = measure(setup, Hands::AsFound, None);
+    let pattern = measure(setup, Start::AsFound);
     known.lock().unwrap().insert(key, pattern.clone());
     pattern
 }
@@ -103,7 +111,7 @@ pub fn healthy(fault: Fault, fuel: Fuel) -> Pattern {
 pub fn faulty(fault: Fault, fuel: Fuel) -> Pattern {
     let mut setup = healthy_for(fault, fuel).unwrap();
     fault.apply(&mut setup, fault.entry().severity.typical(fuel));
-    measure(setup, Hands::AsFound, None)
+    measure(setup, Start::AsFound)
 }
 
 /// Checks rows and says everything that is wrong with them.

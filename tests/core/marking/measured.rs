@@ -204,6 +204,7 @@ fn a_rise_is_not_corrected_with_the_gas() {
             bottomed: false,
             firing: Some(Level::High),
             inlet_pa: 6.6 * PA_PER_INWC,
+            metered: None,
             since_turn_s: None,
         };
         let air = [wrote(Spot::ReturnAir, 68.0), wrote(Spot::SupplyAir, 68.0 + rise_f)];

@@ -4,13 +4,23 @@
 //! Good work is played once by the reference technician and again with something left out, done
 //! otherwise or added: what is found then is what that slip costs.
 
+mod adjusting;
 mod arrival;
 mod book;
 mod burners;
+mod calls;
 mod competencies;
+mod grounds;
+mod joints;
 mod leaving;
 mod measured;
+mod numbers;
+mod played;
+mod sheet;
+mod slips;
+mod spells;
 mod supply;
+mod unread;
 mod verdict;
 
 use quarterturn::bench::{Bench, run};
@@ -18,7 +28,7 @@ use quarterturn::hands::action::{Action, HandOver};
 use quarterturn::hands::refusal::Refusal;
 use quarterturn::marking::{Brief, Finding, Marks, Observer};
 use quarterturn::parts::Ending;
-use quarterturn::rules::{RuleBook, shared};
+use quarterturn::rules::{Grade, RuleBook, shared};
 use quarterturn::scenario::{builtin, load};
 use quarterturn::setup::Setup;
 use quarterturn::technician::drive::{Stopped, Witness};
@@ -128,6 +138,22 @@ pub fn rules(marks: &Marks) -> Vec<&str> {
 pub fn found<'a>(marks: &'a Marks, rule: &str) -> &'a Finding {
     let finding = marks.findings.iter().find(|it| it.rule == rule);
     finding.unwrap_or_else(|| panic!("{rule} was not found: {:?}", rules(marks)))
+}
+
+/// What a finding is worth by the scale of the rule file, with its repeats, whether the job is given
+/// points or not.
+pub fn worth(finding: &Finding) -> f64 {
+    let book = shared().unwrap();
+    let rule = book.rule(&finding.rule).unwrap();
+    let usual = book.charge(rule, Grade::Usual);
+    let caught = finding.severity < usual.severity;
+    let once = if caught { book.in_time(rule, Grade::Usual).points } else { usual.points };
+    once + ((finding.times - 1) as f64 * book.scoring.repeat.points).min(once)
+}
+
+/// What all findings are worth together.
+pub fn all_worth(marks: &Marks) -> f64 {
+    marks.findings.iter().map(worth).sum()
 }
 
 /// Marks of a bench that hands were on, handed over from the hall.

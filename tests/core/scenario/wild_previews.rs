@@ -4,7 +4,7 @@
 use std::time::{Duration, Instant};
 
 use quarterturn::catalogue::fault::Fault;
-use quarterturn::measure::pattern::{Hands, measure};
+use quarterturn::measure::pattern::{Start, measure};
 use quarterturn::rng::stream;
 use quarterturn::scenario::{builtin, check, load};
 use quarterturn::technician::proof::{LIMIT_S, Spoiling, prove_seed};
@@ -77,7 +77,7 @@ fn variants_preview_or_are_refused() {
             Ok(scenario) => {
                 previewed += 1;
                 for setup in [scenario.draw(seed), scenario.draw_healthy(seed)] {
-                    let pattern = measure(setup, Hands::OpenUp, None);
+                    let pattern = measure(setup, Start::GasOn);
                     for point in &pattern.points {
                         let it = &point.truth;
                         let all = [it.supply_pa, it.inlet_pa, it.manifold_pa, it.input_w];

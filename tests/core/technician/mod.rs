@@ -2,9 +2,11 @@
 //! as an author would write it.
 
 mod catalogue;
+mod causes;
 mod faults;
 mod looks;
 mod sound;
+mod spoiling;
 mod valve;
 
 use quarterturn::parts::Ending;

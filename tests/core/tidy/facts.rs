@@ -9,7 +9,7 @@ use syn::punctuated::Punctuated;
 use syn::visit::{self, Visit};
 use syn::{Attribute, Expr, Item, Visibility};
 
-use super::parts::{PANICS, attributes, every_ident, has_words, is_test, prints_debug};
+use super::parts::{PANICS, SEARCHES, attributes, every_ident, has_words, is_test, prints_debug};
 use super::patterns;
 
 /// A path as written, with the module that it stands in.
@@ -75,6 +75,8 @@ pub struct Facts {
     pub debug_texts: Vec<usize>,
     /// Literals that hold words for a person, outside attributes and panics: line and text.
     pub wordy_texts: Vec<(usize, String)>,
+    /// Literals with words that are looked for in another text: line and text.
+    pub searched_texts: Vec<(usize, String)>,
     /// Every identifier, also in macros and test code.
     pub idents: BTreeSet<String>,
     /// Identifiers outside test code, and how often each stands there.
@@ -424,6 +426,24 @@ impl<'ast> Visit<'ast> for Reader {
             self.facts.catch_alls.push(CatchAll { enums, line: at });
         }
         visit::visit_expr_match(self, it);
+    }
+
+    /// A text that is looked for in another one is shown to nobody.
+    fn visit_expr_method_call(&mut self, it: &'ast syn::ExprMethodCall) {
+        let searched = match it.args.first() {
+            Some(Expr::Lit(syn::ExprLit { lit: syn::Lit::Str(text), .. }))
+                if SEARCHES.iter().any(|search| it.method == search) =>
+            {
+                text
+            }
+            _ => return visit::visit_expr_method_call(self, it),
+        };
+        if !self.testing && has_words(&searched.value()) {
+            self.facts.searched_texts.push((line(searched.span()), searched.value()));
+        }
+        self.visit_expr(&it.receiver);
+        self.visit_ident(&it.method);
+        it.args.iter().skip(1).for_each(|arg| self.visit_expr(arg));
     }
 
     /// `Trouble` is the command line's error: its text may show one of the program's own.

@@ -30,8 +30,8 @@ use tree::Tree;
 /// Modules from the bottom up. A module uses what stands in the rows before its own.
 const LAYERS: Layers<'static> = Layers {
     rows: &[
-        &["units", "rng"],
         &["words"],
+        &["units", "rng"],
         &["physics"],
         &["appliance", "site", "instrument"],
         &["parts"],
@@ -40,13 +40,13 @@ const LAYERS: Layers<'static> = Layers {
         &["catalogue"],
         &["senses"],
         &["hands"],
+        &["procedure"],
         &["bench"],
         &["measure"],
         &["rules"],
         &["scenario"],
         &["record"],
         &["marking"],
-        &["procedure"],
         &["technician"],
         &["chart"],
         &["fidelity"],
@@ -74,10 +74,14 @@ fn files(folder: &Path, ending: &str, found: &mut Vec<PathBuf>) {
     }
 }
 
-/// Names and texts of the Rust files in `folders`, from the project's root.
+/// Names and texts of the files of Rust and of messages in `folders`, from the project's root.
 fn texts(folders: &[&str]) -> BTreeMap<String, String> {
     let mut found = Vec::new();
-    folders.iter().for_each(|folder| files(Path::new(folder), ".rs", &mut found));
+    for folder in folders {
+        for ending in [".rs", ".ftl"] {
+            files(Path::new(folder), ending, &mut found);
+        }
+    }
     found
         .into_iter()
         .map(|path| {
@@ -104,7 +108,8 @@ fn offences(tree: &Tree, layers: &Layers<'_>) -> Vec<Offence> {
 }
 
 /// The sources as they are today, read once.
-static TODAY: LazyLock<Tree> = LazyLock::new(|| Tree::new(&texts(&["src", "tests"])));
+static TODAY: LazyLock<Tree> =
+    LazyLock::new(|| Tree::new(&texts(&["src", "tests", "assets/words"])));
 static OFFENCES: LazyLock<Vec<Offence>> = LazyLock::new(|| offences(&TODAY, &LAYERS));
 
 /// The list as it must stand, rewritten first where the environment asks for it.

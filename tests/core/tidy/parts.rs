@@ -72,19 +72,48 @@ pub fn prints_debug(text: &str) -> bool {
     })
 }
 
+/// Symbols of units, as the SI brochure and NIST SP 811 define them, with those of scenarios for the
+/// inch of water, powers and degrees. A symbol is the same in every language.
+const UNITS: &[&str] = &[
+    "Pa", "kPa", "mbar", "psi", "inH2O", "ft3/h", "m3/h", "Btu/h", "kW", "W", "Btu/ft3", "MJ/m3",
+    "ft", "in", "m", "mm", "ft3", "m3", "L", "gal", "K", "degF", "degC", "s", "min", "h", "Ω",
+    "kΩ", "MΩ",
+];
+
+/// Methods that look for a text in another one, or cut it there.
+pub const SEARCHES: &[&str] = &[
+    "contains",
+    "starts_with",
+    "ends_with",
+    "strip_prefix",
+    "strip_suffix",
+    "find",
+    "rfind",
+    "split",
+    "rsplit",
+    "split_once",
+    "rsplit_once",
+    "replace",
+];
+
 /// A space and a word of two letters or more beside what a format fills in: something for a person
-/// to read. Markup (`<g id="…">`, `font-family="…"`) and a number with its unit (`3.5 inH2O`) are
-/// none.
+/// to read. Markup (`<g id="…">`, `font-family="…"`) and a number, given or filled in, with the
+/// symbol of its unit (`3.5 inH2O`, `{:.2} mm`) are none.
 pub fn has_words(text: &str) -> bool {
-    if text
-        .split_once(' ')
-        .is_some_and(|(number, unit)| number.parse::<f64>().is_ok() && !unit.contains(' '))
-    {
+    if is_quantity(text) {
         return false;
     }
     let filled = without(&without(text, '{', '}'), '<', '>');
     let is_word = |piece: &str| piece.chars().filter(|c| c.is_alphabetic()).count() >= 2;
     filled.contains(' ') && !filled.contains("=\"") && filled.split_whitespace().any(is_word)
+}
+
+/// A number or one place of a format, and the symbol of a unit behind it.
+fn is_quantity(text: &str) -> bool {
+    text.split_once(' ').is_some_and(|(number, unit)| {
+        let filled_in = number.starts_with('{') && number.find('}') == Some(number.len() - 1);
+        (filled_in || number.parse::<f64>().is_ok()) && UNITS.contains(&unit)
+    })
 }
 
 /// A text without what stands between two marks.

@@ -306,6 +306,29 @@ fn words_in_code() {
     assert_eq!(places(&[("src/house/wall.rs", text)]), expected);
 }
 
+/// A number with the symbol of a unit is no word, whether it is given or filled in; a number of
+/// things is.
+#[test]
+fn quantities_are_no_words() {
+    let text = "pub struct Wall;\nfn f() {\n    \"12 mm\";\n    format!(\"{hole:.2} mm\");\n    \
+                \"12 bricks\";\n    format!(\"{} bricks\");\n    format!(\"{} mm, {} in\");\n}\n";
+    let offence = |line| (Rule::WordsInCode, "src/house".to_owned(), line);
+    let expected = [offence(5), offence(6), offence(7)];
+    assert_eq!(places(&[("src/house/wall.rs", text)]), expected);
+}
+
+/// A text that code looks for in another one is shown to nobody; but where it stands in a message of
+/// ours, code hangs on that message's wording.
+#[test]
+fn code_does_not_look_for_words_of_messages() {
+    let text = "pub struct Wall;\nfn f(it: &str) -> bool {\n    it.contains(\"loose bricks\")\n        || \
+                it.strip_prefix(\"no mortar: \").is_some()\n        || it.replace(\"a b\", \"new bricks\") == it\n}\n";
+    let messages = "wall-bricks = Some loose bricks lie here.\n";
+    let files = [("assets/words/en/house.ftl", messages), ("src/house/wall.rs", text)];
+    let offence = |line| (Rule::WordsInCode, "src/house".to_owned(), line);
+    assert_eq!(places(&files), [offence(5), offence(3)]);
+}
+
 /// Documentation of three words, counted for its room; four words pass.
 #[test]
 fn short_documentation() {

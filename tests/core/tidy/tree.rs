@@ -28,6 +28,8 @@ impl Source {
 pub struct Tree {
     pub sources: Vec<Source>,
     modules: BTreeMap<Vec<String>, Module>,
+    /// The files of messages, one behind the other.
+    pub messages: String,
     /// Files that cannot be read as Rust.
     pub broken: Vec<(String, String)>,
 }
@@ -64,6 +66,10 @@ impl Tree {
     pub fn new(files: &BTreeMap<String, String>) -> Self {
         let mut tree = Self::default();
         for (name, text) in files {
+            if name.ends_with(".ftl") {
+                tree.messages.push_str(text);
+                continue;
+            }
             let scope = module_of(name);
             let facts = match read(&scope, text) {
                 Ok(facts) => facts,

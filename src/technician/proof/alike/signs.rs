@@ -2,16 +2,19 @@
 //! followed from a call on, and the pressures at either port. Each is gathered when it is asked for.
 
 use core::cell::OnceCell;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 use crate::appliance::ignition::{ControlState, ControlStatus};
 use crate::bench::Bench;
-use crate::bench::run::{self, Nobody};
-use crate::hands::action::Action;
+use crate::bench::run::{Nobody, Witness};
+use crate::hands::event::Event;
+use crate::measure::driver::Driver;
 use crate::measure::felt::{CO_PPM, FLAME_UA, PRESSURE_PA, RISE_K};
-use crate::measure::pattern::{Hands, Point, Signs as PatternSigns, measure};
-use crate::parts::{Door, Fitted, Level, OnOff, Place, Port, Range, Spot, Subject};
-use crate::senses::seen::{Display, FurnaceSeen, Observation, Smell, Sound};
+use crate::measure::looks::{self, Around};
+use crate::measure::pattern::{Point, Signs as PatternSigns, Start, measure};
+use crate::parts::{Door, Fitted, Level, Place, Port, Range, Spot, Subject};
+use crate::procedure::{Goal, Means};
+use crate::senses::seen::{Display, Observation, Sound};
 use crate::setup::Setup;
 use crate::units::{PA_PER_INWC, PressureUnit, TICKS_PER_S};
 
@@ -73,12 +76,12 @@ struct Signs {
 #[derive(PartialEq)]
 enum Plain {
     /// What is smelt, heard and seen of the furnace at a place.
-    Around(Smell, Vec<Sound>, Option<Box<FurnaceSeen>>),
+    Around(Around),
     /// What looking closely gave.
     Found(Subject, Observation),
     /// From a call on: everything that was heard, everything that the control said, and for each
     /// terminal when it was live and when not.
-    FromCall { heard: BTreeSet<Sound>, said: BTreeSet<ControlStatus>, live: Vec<Vec<bool>> },
+    FromCall { heard: BTreeSet<Sound>, said: BTreeSet<ControlStatus>, live: Live },
     /// What was noticed while pressures were read.
     Noticed(PatternSigns),
     /// A test point: the state that was not reached, and how the burners burn.
@@ -95,89 +98,76 @@ enum Face {
     OverRange,
 }
 
+/// For each terminal, when it was live and when not.
+type Live = BTreeMap<Spot, Vec<bool>>;
+
+/// What is heard and seen from a call on, second by second.
+#[derive(Default)]
+struct Followed {
+    heard: BTreeSet<Sound>,
+    said: BTreeSet<ControlStatus>,
+    live: Live,
+    glow: f64,
+}
+
+impl Witness for Followed {
+    fn ticked(&mut self, bench: &Bench, _: Vec<Event>) {
+        if !bench.tick().is_multiple_of(TICKS_PER_S) {
+            return;
+        }
+        let seen = bench.seen();
+        self.heard.extend(seen.sounds);
+        if let Some(furnace) = &seen.furnace {
+            self.said.insert(furnace.status);
+            self.glow = self.glow.max(furnace.burners.as_ref().map_or(0.0, |it| it.glow));
+        }
+        for spot in Spot::ALL.iter().filter(|spot| spot.range() == Some(Range::Volts)) {
+            let so_far = self.live.entry(*spot).or_default();
+            let now = bench.volts(*spot) > LIVE_V;
+            if so_far.last() != Some(&now) {
+                so_far.push(now);
+            }
+        }
+    }
+}
+
 impl Signs {
     /// Looks at everything, everywhere: as found, and then with the furnace off and its doors open.
     fn by_looking(setup: &Setup) -> Self {
         let mut signs = Self::default();
-        let mut bench = Bench::new(setup.clone());
-        for open in [false, true] {
-            if open {
-                // What is so already is refused.
-                for action in [
-                    Action::Go(Place::PlantRoom),
-                    Action::FurnaceSwitch(OnOff::Off),
-                    Action::Door { door: Door::Burner, to: Fitted::Off },
-                    Action::Door { door: Door::Blower, to: Fitted::Off },
-                ] {
-                    let _ = bench.apply(&action);
-                }
-            }
-            for place in Place::ALL {
-                // What cannot be done or looked at from here is refused.
-                let _ = bench.apply(&Action::Go(*place));
-                for subject in Subject::ALL {
-                    let _ = bench.apply(&Action::Look(*subject));
-                }
-                let seen = bench.seen();
-                let furnace = seen.furnace.map(Box::new);
-                signs.plain.push(Plain::Around(seen.smell, seen.sounds, furnace));
-            }
-        }
+        let mut by = Driver::new(Bench::new(setup.clone()));
+        let found = looks::around(&mut by, &mut Nobody);
+        looks::open(&mut by, &mut Nobody);
+        let notes = looks::closely(&mut by, &mut Nobody);
+        let opened = looks::around(&mut by, &mut Nobody);
         for spot in Spot::ALL.iter().filter(|spot| spot.range() == Some(Range::Ohms)) {
-            signs.numbers.push((libm::log(bench.ohms(*spot).min(OPEN_OHM)), LN_OHM));
+            signs.numbers.push((libm::log(by.bench().ohms(*spot).min(OPEN_OHM)), LN_OHM));
         }
-        // The figure on the dial is where it happens to stand.
-        let notes = bench.seen().sheet.notes.into_iter();
-        let notes = notes.filter(|note| note.subject != Subject::MeterDial);
-        signs.plain.extend(notes.map(|note| Plain::Found(note.subject, note.finding)));
+        signs.plain.extend(found.into_iter().chain(opened).map(Plain::Around));
+        signs.plain.extend(notes.into_iter().map(|note| Plain::Found(note.subject, note.finding)));
         signs
     }
 
-    /// Calls for both stages and follows what is heard, what the control says, and which terminals
+    /// Calls for the full rate and follows what is heard, what the control says, and which terminals
     /// are live, from the call to the second try.
     fn from_a_call(setup: &Setup) -> Self {
-        let mut signs = Self::default();
-        let mut bench = Bench::new(setup.clone());
-        let hottest_half_f = 180;
-        for action in [
-            Action::Go(Place::PlantRoom),
-            Action::Door { door: Door::Burner, to: Fitted::Off },
-            Action::Go(Place::Hall),
-            Action::Setpoint(hottest_half_f),
-            Action::ThermostatMode(OnOff::On),
-            Action::Go(Place::PlantRoom),
-        ] {
-            let _ = bench.apply(&action);
-        }
-        let volts: Vec<Spot> =
-            Spot::ALL.iter().copied().filter(|it| it.range() == Some(Range::Volts)).collect();
-        let mut live: Vec<Vec<bool>> = vec![Vec::new(); volts.len()];
-        let (mut heard, mut said) = (BTreeSet::new(), BTreeSet::new());
-        let mut glow: f64 = 0.0;
-        for _ in 0..FOLLOWED_S {
-            run::wait(&mut bench, TICKS_PER_S, &mut Nobody);
-            let seen = bench.seen();
-            heard.extend(seen.sounds);
-            if let Some(furnace) = &seen.furnace {
-                said.insert(furnace.status);
-                glow = glow.max(furnace.burners.as_ref().map_or(0.0, |it| it.glow));
-            }
-            for (spot, so_far) in volts.iter().zip(&mut live) {
-                let now = bench.volts(*spot) > LIVE_V;
-                if so_far.last() != Some(&now) {
-                    so_far.push(now);
-                }
-            }
-        }
-        signs.plain.push(Plain::FromCall { heard, said, live });
-        signs.numbers.push((glow, GLOW));
-        signs
+        let mut by = Driver::new(Bench::new(setup.clone()));
+        let full = setup.furnace.plate.input.top_level();
+        let mut followed = Followed::default();
+        by.reach(
+            &[Goal::Door(Door::Burner, Fitted::Off), Goal::Called(Some(full), Means::Thermostat)],
+            &mut followed,
+        );
+        by.reach(&[Goal::At(Place::PlantRoom)], &mut followed);
+        by.wait(FOLLOWED_S, &mut followed);
+        let Followed { heard, said, live, glow } = followed;
+        Self { numbers: vec![(glow, GLOW)], plain: vec![Plain::FromCall { heard, said, live }] }
     }
 
     /// What the manometer shows at a port and what is seen meanwhile, through every state.
     fn of_pressures(setup: &Setup, port: Port) -> Self {
         let mut signs = Self::default();
-        let pattern = measure(setup.clone(), Hands::OpenUp, Some(port));
+        let pattern = measure(setup.clone(), Start::Hooked(port));
         signs.plain.push(Plain::Noticed(pattern.signs));
         for point in &pattern.points {
             signs.take_point(point);

@@ -1,0 +1,98 @@
+//! Everything put back, the last cycle, calls and hand-over: spoiled.
+
+use super::super::edit::{Edit, What, after, before, instead, leave_out};
+use super::super::step::{act, reach};
+use super::good::Good;
+use super::way::Spoil;
+use crate::hands::action::{Action, Contact, HandOver, Topic};
+use crate::parts::{
+    Door, Ending, Fitted, HandValve, OnOff, Opening, OtherAppliance, Subject, Window,
+};
+use crate::procedure::{Goal, Means};
+
+/// Ways of spoiling the end of a job.
+pub(super) const SPOILS: &[Spoil] = &[
+    Spoil::new(id!("spoil-jumper-between-r-and-w2-left-on"), &["jumper-left"], |_| {
+        vec![leave_out(Action::StageJumper(Fitted::Off))]
+    })
+    .at_last()
+    .careless(),
+    Spoil::new(id!("spoil-valve-switch-left-off"), &["valve-switch-off"], |_| {
+        vec![before(Goal::ClosedUp, vec![reach(Goal::ValveSwitch(OnOff::Off))])]
+    })
+    .at_last()
+    .careless(),
+    Spoil::new(id!("spoil-manual-valve-left-part-open"), &["cock-not-open"], |_| {
+        let part = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 60 };
+        vec![before(Goal::ClosedUp, vec![act(part)])]
+    })
+    .at_last()
+    .careless(),
+    Spoil::new(id!("spoil-manual-valve-left-closed"), &["cock-not-open"], |_| {
+        let shut = reach(Goal::Valve(HandValve::Furnace, Opening::Closed));
+        vec![before(Goal::ClosedUp, vec![shut])]
+    })
+    .at_last()
+    .careless(),
+    Spoil::new(id!("spoil-burner-door-left-off"), &["door-off"], |_| {
+        vec![leave_out(Action::Door { door: Door::Burner, to: Fitted::On })]
+    }),
+    Spoil::new(id!("spoil-window-left-open"), &["controls-not-restored"], |_| {
+        vec![leave_out(Action::Window { window: Window::PlantRoom, to: Opening::Closed })]
+    }),
+    Spoil::new(id!("spoil-range-left-off"), &["others-not-restored"], |_| {
+        let on = Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On };
+        vec![leave_out(What::StepTo(Goal::AsFound, on))]
+    }),
+    Spoil::new(id!("spoil-thermostat-not-set-back"), &["controls-not-restored"], |g| {
+        // A degree off, and not so far that it calls no more.
+        let found = g.setpoint().into_iter();
+        let cooler = |found: i16| vec![act(Action::Setpoint(found - 2))];
+        let step = |found: i16| What::StepTo(Goal::AsFound, Action::Setpoint(found));
+        found.map(|found| instead(step(found), cooler(found))).collect()
+    })
+    // Nobody sets back the thermostat of a furnace that is left shut off.
+    .besides(Good::in_use),
+    Spoil::new(id!("spoil-no-final-cycle"), &["no-final-cycle"], |g| {
+        vec![leave_out(Goal::Called(Some(g.full()), Means::Thermostat))]
+    })
+    .at_last()
+    .careless(),
+    Spoil::new(id!("spoil-owner-called-before-anything-was-read"), &["owner-not-called"], |_| {
+        vec![after(Action::Look(Subject::SupplyVent), vec![act(CALL_OWNER)]), leave_out(CALL_OWNER)]
+    })
+    // Gas in the air speaks for a call by itself.
+    .besides(|g| !g.alarmed),
+    Spoil::new(id!("spoil-supplier-not-called"), &["owner-not-called"], |_| {
+        vec![leave_out(CALL_OWNER)]
+    }),
+    Spoil::new(id!("spoil-owner-called-though-the-supply-is-in-order"), &["needless-call"], |_| {
+        vec![after(Action::Tell(Topic::GasSmellDrill), vec![act(CALL_OWNER)])]
+    }),
+    Spoil::new(id!("spoil-handed-over-as-if-all-were-well"), &["wrong-ending"], |g| {
+        handed_over(g, |said| HandOver { ending: Ending::InService, ..said })
+    })
+    // Said to be in service, a furnace that is left shut off has everything shut as well.
+    .besides(|g| g.ends(Ending::SupplyOwnerCalled)),
+    Spoil::new(id!("spoil-work-not-done-not-named"), &["not-done-unsaid"], |g| {
+        handed_over(g, |said| HandOver { not_done: Vec::new(), ..said })
+    }),
+    Spoil::new(id!("spoil-warning-tag-not-hung"), &["not-tagged"], |_| {
+        vec![leave_out(Goal::Tagged)]
+    }),
+    Spoil::new(id!("spoil-customer-not-told-that-it-is-unsafe"), &["householder-not-told"], |_| {
+        vec![leave_out(Goal::Told(Topic::Unsafe))]
+    }),
+];
+
+const CALL_OWNER: Action = Action::Call(Contact::SupplyOwner);
+
+/// Something else said at the hand-over.
+fn handed_over(good: &Good, otherwise: fn(HandOver) -> HandOver) -> Vec<Edit> {
+    let said = good.said().into_iter();
+    said.map(|said| {
+        let other = Action::HandOver(otherwise(said.clone()));
+        instead(Action::HandOver(said), vec![act(other)])
+    })
+    .collect()
+}
