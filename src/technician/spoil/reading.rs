@@ -1,13 +1,14 @@
 //! The manometer trusted, ports read, numbers written: spoiled.
 
 use super::super::edit::{Edit, What, after, before, hurry, instead, leave_out};
-use super::super::step::{Step, act, go, pause};
+use super::super::step::{Step, act, go, pause, reach};
 use super::good::Good;
 use super::steps::hose_on;
 use super::way::Spoil;
 use crate::catalogue::repair::Repair;
-use crate::hands::action::{Action, Contact};
-use crate::parts::{Fitted, Gauge, Phase, Place, Port, Push, Reading, Stage};
+use crate::hands::action::{Action, Contact, StartStop};
+use crate::parts::{Fitted, Gauge, Joint, Phase, Place, Port, Push, Reading, Spot, Stage};
+use crate::procedure::Goal;
 use crate::units::PressureUnit;
 
 /// Ways of spoiling readings.
@@ -16,6 +17,47 @@ pub(super) const SPOILS: &[Spoil] = &[
         vec![leave_out(Action::MeterZero)]
     })
     .careless(),
+    Spoil::new(id!("spoil-meter-not-zeroed-at-the-second-port"), &["not-zeroed-anew"], |_| {
+        vec![instead(Action::MeterZero, Vec::new())]
+    })
+    .at_last(),
+    Spoil::new(
+        id!("spoil-hose-joint-at-the-inlet-not-leak-checked"),
+        &["test-joint-unchecked"],
+        |_| vec![instead(Goal::JointChecked(Joint::InletPort), Vec::new())],
+    )
+    .besides(finds_no_leak_at_the_hose),
+    Spoil::new(
+        id!("spoil-hose-joint-at-the-manifold-not-leak-checked"),
+        &["test-joint-unchecked"],
+        |_| vec![instead(Goal::JointChecked(Joint::ManifoldPort), Vec::new())],
+    )
+    .besides(finds_no_leak_at_the_hose),
+    Spoil::new(id!("spoil-ten-minutes-away-with-the-hose-on"), &["left-unattended"], |_| {
+        let away = vec![go(Place::Yard), pause(610.0), go(Place::PlantRoom)];
+        vec![after(What::Write(Port::Inlet, Stage::Rest, Phase::Found), away)]
+    }),
+    Spoil::new(id!("spoil-dial-timed-with-everything-on"), &["rate-with-others"], |_| {
+        let mut timed = vec![reach(Goal::HandEmpty), go(Place::Yard)];
+        timed.extend(measured(
+            Spot::MeterDial,
+            vec![
+                act(Action::Stopwatch(StartStop::Start)),
+                pause(60.0),
+                act(Action::Stopwatch(StartStop::Stop)),
+            ],
+        ));
+        vec![after(LOADED, timed)]
+    })
+    .with_work_of_its_own()
+    // Propane comes from a tank, without a meter.
+    .besides(|g| !g.propane),
+    Spoil::new(id!("spoil-rise-taken-with-the-burner-door-off"), &["rise-disturbed"], |g| {
+        let mut taken = vec![reach(Goal::HandEmpty), go(Place::PlantRoom)];
+        taken.extend(measured(Spot::SupplyAir, vec![pause(60.0)]));
+        vec![after(What::Write(Port::Manifold, g.at_full(), Phase::Found), taken)]
+    })
+    .with_work_of_its_own(),
     Spoil::new(id!("spoil-hose-half-on-at-the-manifold"), &["hose-half-on"], |_| {
         let half = Action::HoseOn { port: Port::Manifold, push: Push::Halfway };
         vec![instead(hose_on(Port::Manifold), vec![act(half)])]
@@ -189,6 +231,19 @@ pub(super) const SPOILS: &[Spoil] = &[
 
 /// The inlet with the other appliances on, as found.
 const LOADED: What = What::Write(Port::Inlet, Stage::FullLoad, Phase::Found);
+
+/// Something measured with its instrument, and written.
+fn measured(spot: Spot, meanwhile: Vec<Step>) -> Vec<Step> {
+    let mut steps = vec![act(Action::Take(spot.tool())), act(Action::Measure(spot))];
+    steps.extend(meanwhile);
+    steps.extend([act(Action::WriteMeasured(spot)), reach(Goal::HandEmpty)]);
+    steps
+}
+
+/// Whether no check of a joint with the hose on it finds anything to mend.
+fn finds_no_leak_at_the_hose(good: &Good) -> bool {
+    !good.mends_by(Repair::SwapMeterHose) && !good.mends_by(Repair::ReplaceGasValve)
+}
 
 /// Whether a number cut off at the whole inch is another, and large enough to be a reading still.
 fn tells_tenths(reading: Reading) -> bool {

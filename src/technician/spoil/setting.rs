@@ -7,7 +7,7 @@ use super::steps::{turn, turned};
 use super::way::Spoil;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Fitted, OnOff, Phase, Port, Screw, Stage, Subject, Tool};
+use crate::parts::{Ending, Fitted, OnOff, Phase, Port, Screw, Spot, Stage, Subject, Tool};
 use crate::procedure::Goal;
 
 /// Ways of spoiling the setting of pressures.
@@ -85,6 +85,19 @@ pub(super) const SPOILS: &[Spoil] = &[
         |g| vec![leave_out(What::Turn(g.full().screw()))],
     )
     .careless(),
+    Spoil::new(id!("spoil-flue-not-analyzed-after-a-screw-was-turned"), &["combustion-not-taken"], |_| {
+        vec![leave_out(Action::WriteMeasured(Spot::Flue))]
+    })
+    // Orifices and lean gas are found by the flue alone.
+    .besides(|g| g.turns_a_level && g.ends(Ending::InService) && g.mends().next().is_none()),
+    Spoil::new(id!("spoil-first-screw-turned-the-wrong-way-and-back"), &["wrong-way"], |g| {
+        let first = g.level_turns().next().into_iter();
+        let wrong = first.map(|(screw, eighths)| {
+            let step = |sign: i16| turn(screw, sign * eighths.signum());
+            before(What::Turn(screw), [-1, -1, -1, 1, 1, 1].map(step).to_vec())
+        });
+        wrong.collect()
+    }),
     Spoil::new(id!("spoil-a-big-jump-there-and-back"), &["big-jumps"], |g| {
         let first = g.first().screw();
         vec![before(What::Turn(first), vec![turn(first, 6), turn(first, -6)])]
