@@ -33,23 +33,19 @@ pub(super) const SPOILS: &[Spoil] = &[
     })
     // What leaks calls the alarm where no window is open.
     .besides(|g| !g.alarmed),
-    Spoil::new(
-        id!("spoil-lit-on-parts-for-the-other-gas"),
-        &["wrong-conversion-fired"],
-        |g| {
-            let lit = vec![
-                reach(Goal::GasOn),
-                reach(Goal::Burning(Some(g.first()), Means::Thermostat)),
-                pause(5.0),
-                reach(Goal::HeatOff),
-                reach(Goal::Standing),
-                reach(Goal::Power(OnOff::Off)),
-                reach(Goal::Valve(HandValve::Furnace, Opening::Closed)),
-                reach(Goal::Door(Door::Burner, Fitted::On)),
-            ];
-            vec![before(Goal::Tagged, lit)]
-        },
-    )
+    Spoil::new(id!("spoil-lit-on-parts-for-the-other-gas"), &["wrong-conversion-fired"], |g| {
+        let lit = vec![
+            reach(Goal::GasOn),
+            reach(Goal::Burning(Some(g.first()), Means::Thermostat)),
+            pause(5.0),
+            reach(Goal::HeatOff),
+            reach(Goal::Standing),
+            reach(Goal::Power(OnOff::Off)),
+            reach(Goal::Valve(HandValve::Furnace, Opening::Closed)),
+            reach(Goal::Door(Door::Burner, Fitted::On)),
+        ];
+        vec![before(Goal::Tagged, lit)]
+    })
     // A furnace without this gas's springs and orifices is left shut off before it was lit once.
     .with_work_of_its_own()
     .besides(|g| g.wrong_parts),

@@ -45,10 +45,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     }),
     Spoil::new(id!("spoil-thermostat-not-set-back"), &["controls-not-restored"], |g| {
         // A degree off, and not so far that it calls no more.
-        let found = g.setpoint().into_iter();
-        let cooler = |found: i16| vec![act(Action::Setpoint(found - 2))];
-        let step = |found: i16| What::StepTo(Goal::AsFound, Action::Setpoint(found));
-        found.map(|found| instead(step(found), cooler(found))).collect()
+        before_hand_over(g, g.setpoint().map(|found| act(Action::Setpoint(found - 2))))
     })
     // Nobody sets back the thermostat of a furnace that is left shut off.
     .besides(Good::in_use),

@@ -85,9 +85,11 @@ pub(super) const SPOILS: &[Spoil] = &[
         |g| vec![leave_out(What::Turn(g.full().screw()))],
     )
     .careless(),
-    Spoil::new(id!("spoil-flue-not-analyzed-after-a-screw-was-turned"), &["combustion-not-taken"], |_| {
-        vec![leave_out(Action::WriteMeasured(Spot::Flue))]
-    })
+    Spoil::new(
+        id!("spoil-flue-not-analyzed-after-a-screw-was-turned"),
+        &["combustion-not-taken"],
+        |_| vec![leave_out(Action::WriteMeasured(Spot::Flue))],
+    )
     // Orifices and lean gas are found by the flue alone.
     .besides(|g| g.turns_a_level && g.ends(Ending::InService) && g.mends().next().is_none()),
     Spoil::new(id!("spoil-first-screw-turned-the-wrong-way-and-back"), &["wrong-way"], |g| {

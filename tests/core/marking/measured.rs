@@ -7,12 +7,15 @@ use quarterturn::hands::event::{Event, EventKind};
 use quarterturn::instrument::figure::{Figure, Quantity};
 use quarterturn::marking::{Brief, Marks, Observer};
 use quarterturn::parts::{
-    Door, Ending, Fitted, Joint, Level, OnOff, OtherAppliance, Place, Port, Screw, Spot, Subject,
+    Door, Ending, Fitted, Joint, Level, OnOff, OtherAppliance, Place, Port, Push, Screw, Spot,
+    Subject,
 };
 use quarterturn::rules::shared;
+use quarterturn::senses::meter_history::Spell;
 use quarterturn::senses::seen::WrittenMeasured;
 use quarterturn::units::PA_PER_INWC;
 
+use super::sheet::{HIGH, Sheet, draw, spell};
 use super::{Good, found, rules};
 use crate::bench::rig;
 use crate::instruments::{Hand, faulty};
@@ -65,9 +68,10 @@ fn the_zero_is_set_at_each_port() {
     let both_ports = |error: f64| {
         let mut sheet = Sheet::new();
         for port in [Port::Inlet, Port::Manifold] {
-            sheet.did(Action::HoseOn { port, push: quarterturn::parts::Push::Fully });
+            sheet.did(Action::HoseOn { port, push: Push::Fully });
             let shown = 3.5 + error;
-            let off = Spell { error_pa: error * PA_PER_INWC, ..spell(port, draw(HIGH), shown, shown) };
+            let off =
+                Spell { error_pa: error * PA_PER_INWC, ..spell(port, draw(HIGH), shown, shown) };
             sheet.showed(off, Some((shown, shown))).write(port, HIGH, shown).later();
             sheet.did(Action::HoseOff).later();
         }
