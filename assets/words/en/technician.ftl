@@ -182,6 +182,7 @@ spoil-ten-minutes-away-with-the-hose-on = ten minutes out of the house with the 
 spoil-dial-timed-with-everything-on = meter dial timed with everything on
 spoil-rise-taken-with-the-burner-door-off = temperature rise taken with the burner door off
 spoil-flue-not-analyzed-after-a-screw-was-turned = flue not analyzed after a screw was turned
+spoil-gas-turned-for-a-rise-that-was-read-too-soon = gas turned for a temperature rise that was read too soon
 spoil-first-screw-turned-the-wrong-way-and-back = first screw turned the wrong way and back
 spoil-thermostat-set-far-down = thermostat left six degrees down
 spoil-heat-left-switched-off-at-the-thermostat = heat left switched off at the thermostat

@@ -1,9 +1,9 @@
 //! The manometer trusted, ports read, numbers written: spoiled.
 
 use super::super::edit::{Edit, What, after, before, hurry, instead, leave_out};
-use super::super::step::{Step, act, go, pause, reach};
+use super::super::step::{Step, act, go, pause};
 use super::good::Good;
-use super::steps::hose_on;
+use super::steps::{hose_on, measured};
 use super::way::Spoil;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, StartStop};
@@ -38,23 +38,18 @@ pub(super) const SPOILS: &[Spoil] = &[
         vec![after(What::Write(Port::Inlet, Stage::Rest, Phase::Found), away)]
     }),
     Spoil::new(id!("spoil-dial-timed-with-everything-on"), &["rate-with-others"], |_| {
-        let mut timed = vec![reach(Goal::HandEmpty), go(Place::Yard)];
-        timed.extend(measured(
-            Spot::MeterDial,
-            vec![
-                act(Action::Stopwatch(StartStop::Start)),
-                pause(60.0),
-                act(Action::Stopwatch(StartStop::Stop)),
-            ],
-        ));
-        vec![after(LOADED, timed)]
+        let timed = vec![
+            act(Action::Stopwatch(StartStop::Start)),
+            pause(60.0),
+            act(Action::Stopwatch(StartStop::Stop)),
+        ];
+        vec![after(LOADED, measured(Spot::MeterDial, timed))]
     })
     .with_work_of_its_own()
     // Propane comes from a tank, without a meter.
     .besides(|g| !g.propane),
     Spoil::new(id!("spoil-rise-taken-with-the-burner-door-off"), &["rise-disturbed"], |g| {
-        let mut taken = vec![reach(Goal::HandEmpty), go(Place::PlantRoom)];
-        taken.extend(measured(Spot::SupplyAir, vec![pause(60.0)]));
+        let taken = measured(Spot::SupplyAir, vec![pause(60.0)]);
         vec![after(What::Write(Port::Manifold, g.at_full(), Phase::Found), taken)]
     })
     .with_work_of_its_own(),
@@ -231,14 +226,6 @@ pub(super) const SPOILS: &[Spoil] = &[
 
 /// The inlet with the other appliances on, as found.
 const LOADED: What = What::Write(Port::Inlet, Stage::FullLoad, Phase::Found);
-
-/// Something measured with its instrument, and written.
-fn measured(spot: Spot, meanwhile: Vec<Step>) -> Vec<Step> {
-    let mut steps = vec![act(Action::Take(spot.tool())), act(Action::Measure(spot))];
-    steps.extend(meanwhile);
-    steps.extend([act(Action::WriteMeasured(spot)), reach(Goal::HandEmpty)]);
-    steps
-}
 
 /// Whether no check of a joint with the hose on it finds anything to mend.
 fn finds_no_leak_at_the_hose(good: &Good) -> bool {

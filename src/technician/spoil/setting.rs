@@ -1,9 +1,9 @@
 //! Screws turned: spoiled.
 
 use super::super::edit::{Edit, What, after, before, instead, leave_out};
-use super::super::step::{act, reach};
+use super::super::step::{act, pause, reach};
 use super::good::Good;
-use super::steps::{turn, turned};
+use super::steps::{measured, turn, turned};
 use super::way::Spoil;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
@@ -130,6 +130,22 @@ pub(super) const SPOILS: &[Spoil] = &[
     )
     .at_last()
     .careless()
+    // What is out of its band is set after it.
+    .besides(|g| !g.turns_a_level),
+    Spoil::new(
+        id!("spoil-gas-turned-for-a-rise-that-was-read-too-soon"),
+        &["not-read-with-cap", "rise-by-gas", "rise-disturbed"],
+        |g| {
+            // The thermometer is still as cold as the room.
+            let mut steps = measured(Spot::ReturnAir, vec![pause(60.0)]);
+            steps.extend(measured(Spot::SupplyAir, vec![pause(1.0)]));
+            steps.extend(turned(g.full().screw(), &[1, -1]));
+            vec![after(What::Write(Port::Manifold, g.at_full(), Phase::Found), steps)]
+        },
+    )
+    .at_last()
+    .careless()
+    .with_work_of_its_own()
     // What is out of its band is set after it.
     .besides(|g| !g.turns_a_level),
     Spoil::new(
