@@ -146,7 +146,7 @@ fn repeats_cost_at_most_the_first_again() {
     let window = |window| Action::Window { window, to: Opening::Open };
     let room = [Action::Go(Place::PlantRoom), window(Window::PlantRoom), Action::Tag(Fitted::On)];
     let hall = [Action::Go(Place::Hall), window(Window::Hall)];
-    let many = [&[cooler.clone()], &room[..], &hall].concat();
+    let many = [std::slice::from_ref(&cooler), &room[..], &hall].concat();
     for (more, times, cost) in [(vec![cooler], 1, 2.0), (many, 4, 4.0)] {
         let marks = good.with_before(good.end(), &more);
         let finding = found(&marks, "controls-not-restored");
