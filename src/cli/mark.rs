@@ -64,6 +64,8 @@ struct Marked {
     digests: usize,
     differs: Option<Differs>,
     marks: Marks,
+    /// The author's note for after the job.
+    note: Option<String>,
     #[serde(skip)]
     debrief: String,
 }
@@ -163,6 +165,7 @@ fn marked(file: String, record: &Record, replay: &Replay, marks: Marks, debrief:
         digests: replay.compared,
         differs: replay.differs.map(|Difference { tick, line, .. }| Differs { tick, line }),
         marks,
+        note: replay.scenario.debrief.clone(),
         debrief,
     }
 }
@@ -180,6 +183,7 @@ fn marked_text(it: &Marked) -> String {
     let help = it.help.map_or(t!("mark-no-help"), Help::label);
     let _ = writeln!(out, "{}", it.file);
     let line = |name: &str, text: &str| format!("  {name:<9} {text}\n");
+    out.push_str(&line(t!("mark-result"), &it.marks.verdict.words()));
     let job = t!("mark-job-line", scenario = &it.scenario, seed = it.seed.to_string());
     out.push_str(&line(t!("mark-job"), &job));
     out.push_str(&line(t!("mark-scenario"), it.scenario_text));
@@ -218,5 +222,8 @@ fn marked_text(it: &Marked) -> String {
         }
     }
     let _ = writeln!(out, "  {}\n\n{}", PROOF.text(), it.debrief);
+    if let Some(note) = &it.note {
+        let _ = writeln!(out, "{}\n{note}\n", t!("mark-note"));
+    }
     out
 }

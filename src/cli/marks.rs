@@ -15,5 +15,5 @@ pub(super) fn marks(observer: &Observer, scenario: &Scenario, seed: u64) -> Resu
 
 /// 0 when every essential is met and nothing else was found.
 pub(super) fn exit(marks: &Marks) -> Exit {
-    if marks.met && marks.findings.is_empty() { Exit::Fine } else { Exit::Findings }
+    if marks.verdict.is_met() && marks.findings.is_empty() { Exit::Fine } else { Exit::Findings }
 }

@@ -187,19 +187,20 @@ fn tell(args: &Args, report: &Report) -> Result<(), Trouble> {
     let marks = &report.marks;
     let mut out = String::new();
     let line = |name: &str, text: &str| format!("{name:<9} {text}\n");
+    out.push_str(&line(t!("run-result"), &marks.verdict.words()));
     let job = t!("run-job-line", scenario = &report.scenario, seed = report.seed.to_string());
     out.push_str(&line(t!("run-job"), &job));
     out.push_str(&line(t!("run-played-by"), report.player));
     out.push_str(&line(t!("run-ended"), report.ended.label()));
     out.push_str(&line(t!("run-time"), &t!("run-time-line", time = clock(report.simulated_s))));
     out.push_str(&line(t!("run-refused"), &report.refused.to_string()));
-    let points = decimal(marks.points, 0);
-    let met =
-        if marks.met { t!("run-met", points = points) } else { t!("run-not-met", points = points) };
-    out.push_str(&line(t!("run-result"), &met));
     for finding in &marks.findings {
         let word = severity_word(finding.severity);
         let _ = writeln!(out, "  {word}: {} [{}]", finding.title, finding.rule);
+    }
+    if let Some((points, of)) = marks.verdict.points() {
+        let points = t!("run-points-line", points = decimal(points, 0), of = decimal(of, 0));
+        out.push_str(&line(t!("run-points"), &points));
     }
     if let Some(record) = &report.record {
         out.push_str(&line(t!("run-record"), record));

@@ -11,6 +11,7 @@ use crate::hands::action::Action;
 use crate::hands::event::EventKind;
 use crate::parts::{Fitted, Level, Phase, Port, Screw, Stage};
 use crate::rules::Evidence;
+use crate::rules::evidence::{Setting, Unread};
 use crate::setup::SupplyRight;
 use crate::units::inwc;
 use crate::words::decimal;
@@ -87,7 +88,8 @@ pub(super) fn turned_before_found(l: &Ledger) -> Vec<Hit> {
         if !found {
             let hit = Hit::new(first.tick, seen_turned(screw), t!("true-turned-before-found"));
             // A level that was never read at all is told by its own rule.
-            let never = is_level_unread(l, &all, level).then_some(Evidence::StageNeverRead);
+            let never =
+                is_level_unread(l, &all, level).then_some(Evidence::Unread(Unread::StageNeverRead));
             hits.push(hit.following(never));
         }
     }
@@ -336,7 +338,9 @@ pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
             let truth = t!("true-needless-turn", pressure = inwc(first.before_pa));
             let hit = Hit::new(first.tick, seen_turned(screw), truth);
             // Turned out of its band and left there, that is the slip.
-            Some(hit.following(is_outside(level).then_some(Evidence::LeftOutsideBand)))
+            Some(hit.following(
+                is_outside(level).then_some(Evidence::Setting(Setting::LeftOutsideBand)),
+            ))
         })
         .collect()
 }
@@ -373,7 +377,8 @@ pub(super) fn not_read_with_cap(l: &Ledger) -> Vec<Hit> {
             let seen = t!("seen-not-read-capped", screw = lower(screw.label()));
             let hit = Hit::new(capped.tick, seen, t!("true-not-read-capped"));
             // A level that was never read at all is told by its own rule.
-            let never = is_level_unread(l, &all, level).then_some(Evidence::StageNeverRead);
+            let never =
+                is_level_unread(l, &all, level).then_some(Evidence::Unread(Unread::StageNeverRead));
             hits.push(hit.following(slip_at(&since, Port::Manifold, &states).or(never)));
         }
     }

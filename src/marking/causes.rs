@@ -60,7 +60,7 @@ fn written(l: &Ledger) -> Vec<Written<'_>> {
 
 /// Whether a true cause stands on the sheet under a name that is near enough.
 fn is_named(l: &Ledger, it: &TrueCause) -> bool {
-    let after_alarm = super::control::left_for_gas(l);
+    let after_alarm = super::conversion::left_for_gas(l);
     written(l).iter().any(|one| match after_alarm {
         true => it.accepts_after_alarm(one.finding.cause),
         false => it.accepts(one.finding.cause),

@@ -5,9 +5,10 @@ use core::fmt::Write as _;
 use super::deed::describe;
 use super::evaluate::{EssentialMark, Finding, Marks, Standing};
 use super::ledger::Ledger;
+use super::shown::Shown;
 use super::trace::Trace;
 use crate::hands::action::Action;
-use crate::rules::Severity;
+use crate::rules::{Severity, competency};
 use crate::units::TICK_S;
 use crate::words::decimal;
 
@@ -70,18 +71,15 @@ pub fn severity_word(severity: Severity) -> &'static str {
 }
 
 impl Debrief {
-    /// The debrief for a terminal.
+    /// The debrief for a terminal: the verdict first, then the essentials, what was found, and the
+    /// points where there are any.
     #[must_use]
     pub fn text(&self) -> String {
         let mut out = String::new();
         let marks = &self.marks;
-        let result = t!(
-            "marks-result",
-            job = &self.title,
-            result = if marks.met { "met" } else { "not-met" },
-            points = decimal(marks.points, 0),
-            time = clock(marks.seconds)
-        );
+        let verdict = marks.verdict.words();
+        let time = clock(marks.seconds);
+        let result = t!("marks-result", job = &self.title, verdict = verdict, time = time);
         let _ = writeln!(out, "{result}");
         let _ = writeln!(out, "\n{}", t!("marks-essentials"));
         for mark in &marks.essentials {
@@ -95,9 +93,34 @@ impl Debrief {
         for finding in &marks.findings {
             put_finding(&mut out, finding);
         }
+        put_competencies(&mut out, marks);
+        if let Some((points, of)) = marks.verdict.points() {
+            let (points, of) = (decimal(points, 0), decimal(of, 0));
+            let _ = writeln!(out, "\n{}", t!("marks-points", points = points, of = of));
+        }
         let _ = writeln!(out, "\n{}", marks.standing);
         out
     }
+}
+
+/// What the job shows of each competency that it gave occasion for.
+fn put_competencies(out: &mut String, marks: &Marks) {
+    let named = |wanted: Shown| {
+        let ids = marks.competencies.iter().filter(|(_, shown)| **shown == wanted);
+        let name = |id: &String| match competency::find(id) {
+            Some(one) => t!("marks-competency", id = id, name = one.name()),
+            None => id.clone(),
+        };
+        ids.map(|(id, _)| name(id)).collect::<Vec<_>>().join(", ")
+    };
+    let [shown, not_shown] = [Shown::Shown, Shown::NotShown].map(named);
+    if shown.is_empty() && not_shown.is_empty() {
+        return;
+    }
+    let _ = writeln!(out, "\n{}", t!("marks-competencies"));
+    let or_none = |ids: String| if ids.is_empty() { t!("marks-none").into() } else { ids };
+    let _ = writeln!(out, "  {}", t!("marks-shown", ids = or_none(shown)));
+    let _ = writeln!(out, "  {}", t!("marks-not-shown", ids = or_none(not_shown)));
 }
 
 fn essential(mark: &EssentialMark) -> String {
@@ -105,6 +128,7 @@ fn essential(mark: &EssentialMark) -> String {
         Standing::Met => t!("marks-met"),
         Standing::NotMet => t!("marks-not-met"),
         Standing::NotDue => t!("marks-not-due"),
+        Standing::Open => t!("marks-open"),
     };
     let essential = mark.essential.label();
     if mark.because.is_empty() {
@@ -114,27 +138,45 @@ fn essential(mark: &EssentialMark) -> String {
     t!("marks-essential-because", standing = standing, essential = essential, rules = rules)
 }
 
+/// The first line of a finding.
+fn headline(finding: &Finding) -> String {
+    let (severity, time) = (severity_word(finding.severity), clock(seconds(finding.tick)));
+    let version = finding.version.to_string();
+    match finding.cost {
+        Some(points) => t!(
+            "marks-finding-points",
+            severity = severity,
+            title = &finding.title,
+            rule = &finding.rule,
+            version = version,
+            time = time,
+            points = decimal(points, 0)
+        ),
+        None => t!(
+            "marks-finding",
+            severity = severity,
+            title = &finding.title,
+            rule = &finding.rule,
+            version = version,
+            time = time
+        ),
+    }
+}
+
 fn put_finding(out: &mut String, finding: &Finding) {
-    let first = t!(
-        "marks-finding",
-        severity = severity_word(finding.severity),
-        title = &finding.title,
-        rule = &finding.rule,
-        version = finding.version.to_string(),
-        time = clock(seconds(finding.tick)),
-        points = decimal(finding.lost, 0)
-    );
     let seen = match finding.times {
         0 | 1 => t!("marks-seen", seen = &finding.seen),
         times => t!("marks-seen-often", seen = &finding.seen, times = times),
     };
-    let _ = writeln!(out, "  {first}");
-    for line in [
+    let fails = finding.fails.map(|it| t!("marks-fails", essential = it.label()));
+    let _ = writeln!(out, "  {}", headline(finding));
+    let told = [
         seen,
         t!("marks-true", truth = &finding.truth),
         t!("marks-why", why = &finding.why),
         t!("marks-practise", practise = &finding.practise),
-    ] {
+    ];
+    for line in fails.into_iter().chain(told) {
         let _ = writeln!(out, "      {line}");
     }
 }

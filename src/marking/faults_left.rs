@@ -1,7 +1,7 @@
 //! Evidence of faults that were there on arrival and are there when the door closes.
 
 use super::brief::Brief;
-use super::control;
+use super::closing;
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::catalogue::fault::Fault;
@@ -18,8 +18,8 @@ pub(super) fn fault_left(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     let left: Vec<_> = left(l).collect();
     let hits: Vec<Hit> = left.iter().filter(|(_, right, _)| mine(right)).map(hit).collect();
     // A wrong ending says it already, unless it is the ending of another fault.
-    let ended_wrongly = !control::wrong_ending(l, brief).is_empty()
-        || !control::owner_not_called(l, brief).is_empty();
+    let ended_wrongly = !closing::wrong_ending(l, brief).is_empty()
+        || !closing::owner_not_called(l, brief).is_empty();
     let of_another = left.iter().any(|(_, right, _)| !may_mend(l, right));
     if ended_wrongly && !of_another { Vec::new() } else { hits }
 }

@@ -20,7 +20,7 @@ use crate::senses::seen::WrittenMeasured;
 const TRACE: f64 = 3.0e-4;
 /// Carbon monoxide in the flue at which nothing may go on burning, in parts per million air-free
 /// (ANSI Z21.47's limit, from memory).
-const MOST_CO_PPM: f64 = 400.0;
+pub(super) const MOST_CO_PPM: f64 = 400.0;
 
 /// Whether something was found that speaks for shutting off. Who has found nothing has only guessed.
 pub(super) fn found(l: &Ledger) -> bool {

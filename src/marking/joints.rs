@@ -8,6 +8,7 @@ use crate::hands::event::{Event, EventKind};
 use crate::parts::{Joint, JointVerdict, Level, LowSide, Port, PortFill, Stage};
 use crate::physics::valve::HandleAngle;
 use crate::rules::Evidence;
+use crate::rules::evidence::Sealing;
 use crate::units::{TICK_S, inwc};
 use crate::words::decimal;
 
@@ -58,7 +59,9 @@ pub(super) fn plug_loose(l: &Ledger) -> Vec<Hit> {
             let seen = t!("seen-plug-loose", port = lower(port.label()), turns = turns);
             let hit = Hit::new(tick, seen, t!("true-plug-loose"));
             // Bubbles that were seen and left say it already.
-            hit.following(leaves_bubbles(l, port.joint()).then_some(Evidence::BubblesLeft))
+            hit.following(
+                leaves_bubbles(l, port.joint()).then_some(Evidence::Sealing(Sealing::BubblesLeft)),
+            )
         })
         .collect()
 }

@@ -6,7 +6,7 @@ use crate::hands::event::{Event, EventKind, ReadingFact};
 use crate::model::truth::Truth;
 use crate::parts::Level;
 use crate::parts::{Ending, Fitted};
-use crate::rules::Evidence;
+use crate::rules::{Evidence, Grade};
 use crate::setup::Setup;
 
 /// Everything that marking looks at.
@@ -29,6 +29,8 @@ pub struct Hit {
     pub truth: String,
     /// Whether it was put right before gas flowed or before it could do harm.
     pub caught: Caught,
+    /// How bad it was among the slips of its rule.
+    pub grade: Grade,
     /// Evidence of the slip that this one only follows from: where that is charged, this is not.
     pub cause: Option<Evidence>,
 }
@@ -46,7 +48,20 @@ impl Hit {
     /// A slip that was not put right.
     #[must_use]
     pub fn new(tick: u64, seen: impl Into<String>, truth: impl Into<String>) -> Self {
-        Self { tick, seen: seen.into(), truth: truth.into(), caught: Caught::No, cause: None }
+        Self {
+            tick,
+            seen: seen.into(),
+            truth: truth.into(),
+            caught: Caught::No,
+            grade: Grade::Usual,
+            cause: None,
+        }
+    }
+
+    /// The same at its worst, where that is so.
+    #[must_use]
+    pub fn grave_if(self, grave: bool) -> Self {
+        Self { grade: if grave { Grade::Grave } else { self.grade }, ..self }
     }
 
     /// The same, where it only follows from another slip, if there is one.

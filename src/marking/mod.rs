@@ -1,26 +1,45 @@
 //! Judging a job: from what happened and how it was left to findings, essentials and points.
 
 mod adjusting;
+mod ask;
 mod brief;
 mod causes;
+mod closing;
+mod combustion;
 mod control;
+mod conversion;
 pub mod debrief;
 mod deed;
+mod due;
+mod ended;
 pub mod evaluate;
 mod faults_left;
 pub(crate) mod grounds;
+mod house;
+mod instruments;
 mod joints;
+mod judged;
 pub mod ledger;
+mod lock_up;
 mod measuring;
 mod numbers;
 pub mod observer;
 pub mod occasion;
 mod repairs;
 mod safety;
+mod score;
+mod shown;
+mod test_setup;
 pub mod trace;
+mod turning;
 mod unread;
+mod unsafe_left;
+mod verdict;
+mod work;
 
 pub use brief::Brief;
 pub use evaluate::{EssentialMark, Finding, Marks, evaluate};
 pub use ledger::Ledger;
 pub use observer::Observer;
+pub use shown::Shown;
+pub use verdict::Verdict;

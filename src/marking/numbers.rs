@@ -10,6 +10,7 @@ use super::ledger::Ledger;
 use crate::catalogue::repair::{Moves, Repair};
 use crate::hands::event::{EventKind, ReadingFact};
 use crate::parts::{Phase, Port, Reading, Screw, Stage};
+use crate::rules::evidence::Writing;
 use crate::rules::{Evidence, Slip};
 use crate::senses::meter_history::{Span, Spell};
 use crate::units::{PA_PER_INWC, PressureUnit};
@@ -130,7 +131,10 @@ pub(super) fn numbers(l: &Ledger) -> Vec<Number> {
 /// there is one. A line that carries it is not empty: what is missing there follows from it.
 pub(super) fn slip_at(all: &[Number], port: Port, stages: &[Stage]) -> Option<Evidence> {
     let read = |it: &&Number| it.is_for(port, stages) && !it.is_right() && it.spell().is_some();
-    all.iter().filter(read).find_map(Number::slip).map(Evidence::Written)
+    all.iter()
+        .filter(read)
+        .find_map(Number::slip)
+        .map(|slip| Evidence::Writing(Writing::Number(slip)))
 }
 
 fn judge(l: &Ledger, index: usize, tick: u64, fact: &ReadingFact) -> Judged {

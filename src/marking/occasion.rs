@@ -1,13 +1,18 @@
 //! Whether a job gave occasion for a slip: whether what a rule looks at was there to be done wrongly.
 
 use super::brief::Brief;
-use super::evaluate::rightly_shut_off;
+use super::ended::{in_use, readings_due};
 use super::ledger::Ledger;
-use super::{causes, control, faults_left, joints, safety, unread};
+use super::{
+    causes, closing, combustion, control, conversion, faults_left, house, joints, safety, unread,
+};
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::{Ending, Port, Reading, Screw, Stage};
+use crate::parts::{Ending, Port, Reading, Screw, Spot, Stage};
 use crate::rules::Evidence;
+use crate::rules::evidence::{
+    Closing, Hazard, Isolation, Leaving, Mending, Sealing, Setting, Supply, Unread, Writing,
+};
 use crate::setup::SupplyRight;
 use crate::units::PA_PER_INWC;
 
@@ -16,79 +21,169 @@ use crate::units::PA_PER_INWC;
 #[must_use]
 pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
     match evidence {
-        Evidence::Ignition
-        | Evidence::NeedlessRepair(_)
-        | Evidence::PartsOnSuspicion(_)
-        | Evidence::CareOnSuspicion(_)
-        | Evidence::SafetyBypassed
-        | Evidence::DangerousRepair => true,
-        Evidence::WorkedOnAfterAlarm => gas_may_call(l),
-        Evidence::NoSniffOnArrival => arrives_unwarned(l),
-        Evidence::HeadHeightOnly => l.setup.fuel == Fuel::Propane,
-        Evidence::OpenedInletUnderGas => plug(l, Some(Port::Inlet), PlugStep::SpinOut),
-        Evidence::OpenedOnTrappedGas => safety::traps_gas(l),
-        Evidence::OpenedManifoldFiring => plug(l, Some(Port::Manifold), PlugStep::SpinOut),
-        Evidence::GasFromOpenPort
-        | Evidence::CalledWithPortOpen
-        | Evidence::LoosenedWithCockOpen
-        | Evidence::PowerLeftOn
-        | Evidence::AdapterLeft
-        | Evidence::PortLeftOpen => plug(l, None, PlugStep::SpinOut),
-        Evidence::CrossThreadLeft | Evidence::CrossThreadCaught => started(l),
-        Evidence::BossCracked | Evidence::PlugLoose => plug(l, None, PlugStep::SpinIn),
-        Evidence::JointUnchecked
-        | Evidence::JointCheckedWrongly
-        | Evidence::BubblesLeft
-        | Evidence::JointVerdict
-        | Evidence::JointNotJudged => joints::any_disturbed(l),
-        Evidence::Written(_)
-        | Evidence::MeterOff(_)
-        | Evidence::HoseHalfOn
-        | Evidence::ZeroedUnderPressure(_)
-        | Evidence::NothingAsFound => l.wrote().next().is_some(),
-        Evidence::StageNeverRead
-        | Evidence::InletStateUnread
-        | Evidence::NeverReadRunning
-        | Evidence::NeverReadWithOthers
-        | Evidence::HoldTooShort => !rightly_shut_off(l, brief),
-        Evidence::SupplyNotRechecked => unread::supply_moved(l).is_some(),
-        Evidence::TurnedBeforeFound => turns_a_level(l),
-        Evidence::TurnedBeforeInlet | Evidence::TurnedUnseen => {
-            turns_a_level(l) || (is_mine(l) && turns(l, Screw::Supply))
-        }
-        // Any screw can be turned by whoever stands before it.
-        Evidence::BigJumps(_)
-        | Evidence::BottomedLeft
-        | Evidence::BottomedOnce
-        | Evidence::WrongScrew
-        | Evidence::NeedlessTurn
-        | Evidence::NotReadWithCap
-        | Evidence::CapOff
-        | Evidence::LeftOutsideBand => l.left().is_some(),
-        Evidence::Cranked => full_is_starved(l),
-        Evidence::SupplyNotYours => l.setup.card.supply == SupplyRight::OwnerOnly,
-        Evidence::SupplyLeftLow => in_use(l) && own_supply_found_low(l),
-        Evidence::SupplyOverMaximum => turns(l, Screw::Supply),
-        Evidence::ConversionNotProven => !control::left_for_gas(l),
-        Evidence::FaultLeft => in_use(l) && faults_left::answered_faults(l).next().is_some(),
-        Evidence::MeterFaultLeft => in_use(l) && answers_at_the_meter(l),
-        Evidence::JumperLeft
-        | Evidence::ControlsNotRestored
-        | Evidence::DoorOff
-        | Evidence::OthersNotRestored => l.left().is_some(),
-        Evidence::ValveSwitchOff | Evidence::CockNotOpen => in_use(l),
-        Evidence::NoFinalCycle | Evidence::NotDoneUnsaid => in_use(l),
-        Evidence::OwnerNotCalled => control::owner_is_due(l, brief),
-        Evidence::NeedlessCall => control::nothing_to_tell(l, brief, l.events.len()),
-        Evidence::WrongEnding => !brief.right_endings.is_empty(),
-        Evidence::Finding(of) => causes::gives_occasion(of, l),
-        Evidence::NotTagged | Evidence::HouseholderNotTold => l.ending() == Some(Ending::ShutOff),
+        Evidence::Hazard(it) => hazard(it, l),
+        Evidence::Isolation(it) => isolation(it, l),
+        Evidence::Sealing(it) => sealing(it, l),
+        Evidence::Writing(it) => writing(it, l),
+        Evidence::Unread(it) => unread(it, l, brief),
+        Evidence::Setting(it) => setting(it, l),
+        Evidence::Supply(it) => supply(it, l),
+        Evidence::Mending(it) => mending(it, l),
+        Evidence::Leaving(it) => leaving(it, l),
+        Evidence::Closing(it) => closing(it, l, brief),
     }
 }
 
-/// Whether it was handed over to burn.
-fn in_use(l: &Ledger) -> bool {
-    l.left().is_some() && !l.said_shut_off()
+fn hazard(evidence: Hazard, l: &Ledger) -> bool {
+    match evidence {
+        Hazard::Ignition => true,
+        Hazard::WorkedOnAfterAlarm => gas_may_call(l),
+        Hazard::NoSniffOnArrival => arrives_unwarned(l),
+        Hazard::HeadHeightOnly => l.setup.fuel == Fuel::Propane,
+        Hazard::NotAired => l.setup.fuel == Fuel::Propane && house::first_lit(l).is_some(),
+        Hazard::WrongConversionFired => conversion::is_wrong(l, 0),
+        Hazard::LeftUnattended(_) => hooks_up(l),
+    }
+}
+
+fn isolation(evidence: Isolation, l: &Ledger) -> bool {
+    match evidence {
+        Isolation::OpenedInletUnderGas => plug(l, Some(Port::Inlet), PlugStep::SpinOut),
+        Isolation::OpenedOnTrappedGas => safety::traps_gas(l),
+        Isolation::OpenedManifoldFiring => plug(l, Some(Port::Manifold), PlugStep::SpinOut),
+        Isolation::GasFromOpenPort
+        | Isolation::CalledWithPortOpen
+        | Isolation::LoosenedWithCockOpen
+        | Isolation::PowerLeftOn => plug(l, None, PlugStep::SpinOut),
+    }
+}
+
+fn sealing(evidence: Sealing, l: &Ledger) -> bool {
+    match evidence {
+        Sealing::AdapterLeft | Sealing::PortLeftOpen => plug(l, None, PlugStep::SpinOut),
+        Sealing::CrossThreadLeft | Sealing::CrossThreadCaught => {
+            plug(l, None, PlugStep::StartByHand)
+        }
+        Sealing::BossCracked | Sealing::PlugLoose => plug(l, None, PlugStep::SpinIn),
+        Sealing::JointUnchecked
+        | Sealing::JointCheckedWrongly
+        | Sealing::BubblesLeft
+        | Sealing::JointVerdict
+        | Sealing::JointNotJudged => joints::any_disturbed(l),
+        Sealing::TestJointUnchecked(_) => hooks_up(l) && house::first_lit(l).is_some(),
+    }
+}
+
+fn writing(evidence: Writing, l: &Ledger) -> bool {
+    match evidence {
+        Writing::Number(_)
+        | Writing::MeterOff(_)
+        | Writing::HoseHalfOn
+        | Writing::ZeroedUnderPressure(_) => l.wrote().next().is_some(),
+        Writing::NotZeroedAnew => {
+            Port::ALL.iter().all(|port| l.wrote().any(|(_, _, it)| it.reading.port == *port))
+        }
+        // Whoever puts the hose on chooses the gauge.
+        Writing::GaugeOverstrained => hooks_up(l),
+        Writing::RateWithOthersOn => writes(l, Spot::MeterDial),
+        Writing::RiseDisturbed => writes(l, Spot::SupplyAir),
+    }
+}
+
+fn unread(evidence: Unread, l: &Ledger, brief: &Brief) -> bool {
+    match evidence {
+        Unread::NothingAsFound => l.wrote().next().is_some(),
+        Unread::StageNeverRead
+        | Unread::InletStateUnread
+        | Unread::NeverReadRunning
+        | Unread::NeverReadWithOthers
+        | Unread::HoldTooShort => readings_due(l, brief),
+        Unread::SupplyNotRechecked => unread::supply_moved(l).is_some(),
+        Unread::ConversionNotProven => !conversion::left_for_gas(l),
+        Unread::CombustionNotTaken => {
+            in_use(l) && (combustion::last_change(l).is_some() || writes(l, Spot::Flue))
+        }
+    }
+}
+
+fn setting(evidence: Setting, l: &Ledger) -> bool {
+    match evidence {
+        Setting::TurnedBeforeFound | Setting::WrongWay(_) => turns_a_level(l),
+        Setting::TurnedBeforeInlet | Setting::TurnedUnseen => {
+            turns_a_level(l) || (is_mine(l) && turns(l, Screw::Supply))
+        }
+        // Any screw can be turned by whoever stands before it.
+        Setting::BigJumps(_)
+        | Setting::BottomedLeft
+        | Setting::BottomedOnce
+        | Setting::WrongScrew
+        | Setting::NeedlessTurn
+        | Setting::NotReadWithCap
+        | Setting::CapOff
+        | Setting::LeftOutsideBand => l.left().is_some(),
+        Setting::RiseByGas => writes(l, Spot::SupplyAir) && writes(l, Spot::ReturnAir),
+        Setting::Cranked => full_is_starved(l),
+    }
+}
+
+fn supply(evidence: Supply, l: &Ledger) -> bool {
+    match evidence {
+        Supply::SupplyNotYours => l.setup.card.supply == SupplyRight::OwnerOnly,
+        Supply::SupplyLeftLow => in_use(l) && own_supply_found_low(l),
+        Supply::SupplyOverMaximum | Supply::LockUpOverLimit => turns(l, Screw::Supply),
+    }
+}
+
+fn mending(evidence: Mending, l: &Ledger) -> bool {
+    match evidence {
+        Mending::NeedlessRepair(_)
+        | Mending::PartsOnSuspicion(_)
+        | Mending::CareOnSuspicion(_)
+        | Mending::SafetyBypassed
+        | Mending::DangerousRepair => true,
+        Mending::FaultLeft => in_use(l) && faults_left::answered_faults(l).next().is_some(),
+        Mending::MeterFaultLeft => in_use(l) && answers_at_the_meter(l),
+        Mending::CarbonMonoxideLeft | Mending::OverFiredLeft => in_use(l),
+    }
+}
+
+fn leaving(evidence: Leaving, l: &Ledger) -> bool {
+    match evidence {
+        Leaving::JumperLeft | Leaving::ControlsNotRestored(_) | Leaving::OthersNotRestored => {
+            l.left().is_some()
+        }
+        Leaving::OthersLeftOut => l.left().is_some() && control::went_out(l),
+        Leaving::ValveSwitchOff
+        | Leaving::CockNotOpen
+        | Leaving::FurnaceLeftOff(_)
+        | Leaving::DoorOff
+        | Leaving::NoFinalCycle
+        | Leaving::ShutDownUnwatched => in_use(l),
+    }
+}
+
+fn closing(evidence: Closing, l: &Ledger, brief: &Brief) -> bool {
+    match evidence {
+        Closing::OwnerNotCalled => closing::owner_is_due(l, brief),
+        Closing::NeedlessCall => closing::nothing_to_tell(l, brief, l.events.len()),
+        Closing::WrongEnding => !brief.right_endings.is_empty(),
+        Closing::ShutOffWithoutNeed => !brief.right_endings.contains(&Ending::ShutOff),
+        Closing::NotTagged | Closing::HouseholderNotTold => l.said_shut_off(),
+        Closing::WorkNotAnnounced => arrives_unwarned(l),
+        Closing::DrillNotTold => l.left().is_some() && !conversion::left_for_gas(l),
+        Closing::NotDoneUnsaid => in_use(l),
+        Closing::Finding(of) => causes::gives_occasion(of, l),
+    }
+}
+
+/// Whether the manometer's hose was put on a port.
+fn hooks_up(l: &Ledger) -> bool {
+    l.did().any(|did| matches!(did.action, Action::HoseOn { .. }))
+}
+
+/// Whether something was written from an instrument at a spot.
+pub(super) fn writes(l: &Ledger, spot: Spot) -> bool {
+    l.did().any(|did| *did.action == Action::WriteMeasured(spot))
 }
 
 /// Whether an alarm calls, or gas may come out of what is opened.
@@ -99,11 +194,6 @@ fn gas_may_call(l: &Ledger) -> bool {
 /// Whether no alarm called before the first hand was laid on anything.
 fn arrives_unwarned(l: &Ledger) -> bool {
     safety::first_hand(l).is_some_and(|first| !safety::alarm_before(l, first.index))
-}
-
-/// Whether a plug was started in its thread.
-fn started(l: &Ledger) -> bool {
-    plug(l, None, PlugStep::StartByHand)
 }
 
 fn turns_a_level(l: &Ledger) -> bool {

@@ -2,6 +2,7 @@
 
 use super::deed::{describe, lower};
 use super::ledger::{Caught, Did, Hit, Ledger};
+use super::repairs::mended;
 use crate::appliance::ignition::ControlState;
 use crate::appliance::plate::Fuel;
 use crate::catalogue::repair::Repair;
@@ -57,28 +58,34 @@ pub(super) fn worked_on_after_alarm(l: &Ledger) -> Vec<Hit> {
             inside_alarm = true;
             answer = Answer::default();
         }
-        let EventKind::Did { action, .. } = &event.what else { continue };
+        let EventKind::Did { action, before } = &event.what else { continue };
         if let Action::Go(Place::Yard | Place::Away) = action {
             answer.out |= inside_alarm;
             inside_alarm = false;
         } else if *action == Action::Tell(Topic::GetOut) {
             answer.told = true;
         } else if let Action::Call(_) = action {
+            // The telephone inside is a switch like any other.
+            if inside_alarm {
+                hits.push(worked(event.tick, action));
+            }
             answer.called = true;
         } else if action.shuts() == Some(HandValve::Supply) {
             answer.shut = true;
-        } else if let (Action::Go(_), Some(missing)) = (action, answer.missing()) {
+        } else if let (Action::Go(_), Some(missing)) = (action, answer.missing(l, before)) {
             hits.push(Hit::new(event.tick, t!("seen-back-in"), missing));
             answer = Answer::default();
         } else if inside_alarm && !allowed_in_alarm(action) {
-            hits.push(Hit::new(
-                event.tick,
-                t!("seen-after-alarm", done = describe(action)),
-                t!("true-after-alarm"),
-            ));
+            hits.push(worked(event.tick, action));
         }
     }
     hits
+}
+
+/// Work done inside while the alarm stood.
+fn worked(tick: u64, action: &Action) -> Hit {
+    let seen = t!("seen-after-alarm", done = describe(action));
+    Hit::new(tick, seen, t!("true-after-alarm"))
 }
 
 /// How an alarm was answered.
@@ -92,12 +99,31 @@ struct Answer {
 
 impl Answer {
     /// What is missing before anybody may go in again; none before everybody went out.
-    fn missing(self) -> Option<&'static str> {
-        match (self.out, self.told, self.called || self.shut) {
-            (false, _, _) | (true, true, true) => None,
-            (true, false, _) => Some(t!("true-back-in-not-told")),
-            (true, true, false) => Some(t!("true-back-in-not-shut")),
+    fn missing(self, l: &Ledger, now: &Truth) -> Option<&'static str> {
+        let shut = self.shut || now.supply_valve.is_shut();
+        match (self.out, self.told, shut, self.called) {
+            (false, _, _, _) => None,
+            (true, false, _, _) => Some(t!("true-back-in-not-told")),
+            (true, true, false, _) => Some(t!("true-back-in-not-shut")),
+            (true, true, true, false) => Some(t!("true-back-in-not-called")),
+            (true, true, true, true) => {
+                let least = lower_limit(l.setup.fuel) * ALARM_SHARE;
+                let gas = now.gas_fraction.iter().any(|there| there >= least);
+                gas.then(|| t!("true-back-in-gas"))
+            }
         }
+    }
+}
+
+/// Share of the lower flammable limit at which a detector calls, and below which nobody need stay
+/// out (a tenth; common practice).
+const ALARM_SHARE: f64 = 0.1;
+
+/// The lower flammable limit of a gas in air, as a fraction (NFPA 325).
+fn lower_limit(fuel: Fuel) -> f64 {
+    match fuel {
+        Fuel::Natural => 0.05,
+        Fuel::Propane => 0.021,
     }
 }
 
@@ -226,7 +252,7 @@ fn is_stopped_up(l: &Ledger, before: usize, port: Port) -> bool {
                 }
             }
     };
-    found && !super::repairs::mended(l).any(|it| it.index < before && frees(it.repair))
+    found && !mended(l).any(|it| it.index < before && frees(it.repair))
 }
 
 fn hand_valves_open(truth: &Truth) -> bool {
@@ -402,15 +428,19 @@ pub(super) fn cross_threads(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
 }
 
 pub(super) fn boss_cracked(l: &Ledger) -> Vec<Hit> {
+    let renewed =
+        |after: usize| mended(l).any(|it| it.index > after && it.repair == Repair::ReplaceGasValve);
     l.events
         .iter()
-        .filter_map(|event| {
+        .enumerate()
+        .filter_map(|(index, event)| {
             let EventKind::Cracked { port } = event.what else { return None };
-            Some(Hit::new(
-                event.tick,
-                t!("seen-cracked"),
-                t!("true-cracked", port = lower(port.label())),
-            ))
+            let truth = t!("true-cracked", port = lower(port.label()));
+            let mut hit = Hit::new(event.tick, t!("seen-cracked"), truth);
+            if renewed(index) {
+                hit.caught = Caught::InTime;
+            }
+            Some(hit)
         })
         .collect()
 }

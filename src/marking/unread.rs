@@ -8,6 +8,7 @@ use super::repairs;
 use crate::catalogue::repair::{Moves, Nature};
 use crate::hands::event::{Event, EventKind, Outcome};
 use crate::parts::{Level, Phase, Port, Screw, Stage};
+use crate::rules::evidence::{Unread, Writing};
 use crate::rules::{Evidence, Slip};
 use crate::units::TICK_S;
 use crate::words::decimal;
@@ -158,7 +159,7 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     // Taken for rest while another appliance burned: that is the slip.
-    let elsewhere = Evidence::Written(Slip::OtherState);
+    let elsewhere = Evidence::Writing(Writing::Number(Slip::OtherState));
     let slip = slip_at(&numbers(l), Port::Inlet, &[Stage::Rest]);
     let hit = Hit::new(
         l.last_tick(),
@@ -199,7 +200,8 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
     let never = l.levels().last().is_some_and(|&top| is_level_unread(l, &all, top));
     let cause = |it: &Due| {
         let never = it.port == Port::Manifold && never;
-        slip_at(&since, it.port, &it.stages).or(never.then_some(Evidence::StageNeverRead))
+        slip_at(&since, it.port, &it.stages)
+            .or(never.then_some(Evidence::Unread(Unread::StageNeverRead)))
     };
     let told = |missing: &[Due], cause: Option<Evidence>| {
         let names: Vec<&str> = missing.iter().map(|it| it.name).collect();

@@ -45,6 +45,8 @@ pub enum Verdict {
     Missed,
     /// The job gave no occasion for it.
     NotDue,
+    /// The job was not handed over: it cannot be said yet.
+    Open,
 }
 
 /// A line of the list of essentials.

@@ -2,10 +2,14 @@
 
 mod book;
 pub mod competency;
-mod evidence;
+pub mod evidence;
+mod harm;
+mod scoring;
 
 pub use book::{RuleBook, RuleBookError, shared};
 pub use evidence::{Evidence, OfFinding, Slip};
+pub use harm::{Charge, Grade, Harm, Severity};
+pub use scoring::{Cap, CaughtInTime, HarmRow, Repeat, Scoring};
 
 use serde::{Deserialize, Serialize};
 
@@ -28,15 +32,31 @@ pub enum Family {
     Diagnosis,
 }
 
-/// How serious a slip is.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-pub enum Severity {
-    /// A matter of good practice.
-    Minor,
-    /// Makes the result wrong or incomplete.
-    Major,
-    /// Could hurt somebody or leave an unsafe appliance.
-    Critical,
+impl Family {
+    /// All of them, in the order of a job.
+    pub const ALL: [Self; 7] = [
+        Self::Safety,
+        Self::Isolation,
+        Self::Measuring,
+        Self::Adjusting,
+        Self::Restoring,
+        Self::Records,
+        Self::Diagnosis,
+    ];
+
+    /// As pages write it.
+    #[must_use]
+    pub fn label(self) -> &'static str {
+        match self {
+            Self::Safety => t!("family-safety"),
+            Self::Isolation => t!("family-isolation"),
+            Self::Measuring => t!("family-measuring"),
+            Self::Adjusting => t!("family-adjusting"),
+            Self::Restoring => t!("family-restoring"),
+            Self::Records => t!("family-records"),
+            Self::Diagnosis => t!("family-diagnosis"),
+        }
+    }
 }
 
 /// The short list that gates the result whatever the points say.
@@ -48,7 +68,7 @@ pub enum Essential {
     Isolation,
     /// No gas to an open port.
     NoGasToOpenPort,
-    /// The meter told the truth.
+    /// The meter told the truth, and what it told was written.
     MeterTrue,
     /// Both stages read while they burn.
     BothStagesRead,
@@ -117,7 +137,7 @@ impl Essential {
     }
 }
 
-/// One rule: the slip, what shows it, what it costs and why.
+/// One rule: the slip, what shows it, the harm that it does and why.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Rule {
@@ -125,15 +145,22 @@ pub struct Rule {
     pub id: String,
     /// Raised whenever its meaning changes.
     pub version: u32,
-    /// Group whose loss is capped together.
+    /// Family that it belongs to.
     pub family: Family,
-    /// Severity where it was not caught in time.
-    pub severity: Severity,
-    /// Points lost the first time, 0 to 100.
-    pub weight: f64,
+    /// What the slip does: its severity, its points and whether it gates follow from that.
+    pub harm: Harm,
+    /// Its worst case, where that is another class of harm.
+    #[serde(default)]
+    pub grave: Option<Grave>,
+    /// Points that are not those of its class.
+    #[serde(default)]
+    pub cost: Option<Cost>,
     /// The essential that it gates.
     #[serde(default)]
     pub essential: Option<Essential>,
+    /// What counts as caught in time, where it can be.
+    #[serde(default)]
+    pub caught: Option<String>,
     /// Competences that it speaks for.
     pub claims: Vec<String>,
     /// What the slip is, in a few words.
@@ -147,4 +174,27 @@ pub struct Rule {
     pub why: String,
     /// What to practise next.
     pub practise: String,
+    /// Severity that a job's own rules give it.
+    #[serde(skip)]
+    pub own_severity: Option<Severity>,
+}
+
+/// The worst case of a rule.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Grave {
+    /// What it does then.
+    pub harm: Harm,
+    /// When that is so, in a sentence.
+    pub when: String,
+}
+
+/// Points that are not those of a rule's class.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Cost {
+    /// Points that it costs once.
+    pub points: f64,
+    /// Why they differ, in a sentence.
+    pub because: String,
 }

@@ -15,6 +15,7 @@ use super::format::{Card, Figures, Furnace, Plate, RuleChange, Scenario, VERSION
 use super::problem::{Code, Problem, ProblemLevel, nearest};
 use super::reader::Reader;
 use crate::appliance::plate::Fuel;
+use crate::rules::Severity;
 use crate::units::PA_PER_INWC;
 use crate::words::decimal;
 
@@ -227,6 +228,12 @@ fn rules(changes: &[RuleChange], cross: &mut Cross<'_, '_>) {
             cross.reader.suggest(near);
         } else if changes[..i].iter().any(|before| before.id == rule.id) {
             cross.error(&path, t!("problem-rule-twice").into());
+        }
+        let shared = book.iter().find(|it| it.id == rule.id);
+        let gates_nothing = shared.is_some_and(|it| it.essential.is_none());
+        if rule.severity == Some(Severity::Critical) && gates_nothing {
+            let message = t!("problem-critical-rule", rule = &rule.id);
+            cross.error(&format!("marking.rules[{i}].severity"), message);
         }
         if rule.weight.as_ref().is_some_and(|weight| weight.least() < weight.most()) {
             let message = t!("problem-weight-range");

@@ -7,7 +7,7 @@ mod shared;
 pub(super) use causes::cause_table;
 pub use entry::Told;
 pub use shared::Topic;
-pub(super) use shared::{competency_table, rule_table};
+pub(super) use shared::{competency_table, rule_table, scoring_table};
 
 use core::fmt::Write as _;
 
@@ -54,7 +54,7 @@ pub fn find(wanted: &str) -> Result<Vec<Told>, Option<String>> {
 }
 
 /// What [`find`] finds, and rules and competencies by their id; `rules` and `competencies` give the
-/// field of that name and then all of them.
+/// field of that name and then all of them, `scoring` what slips cost.
 ///
 /// # Errors
 /// The nearest name, if any, when there is nothing of that name.
@@ -83,6 +83,7 @@ pub fn explain(wanted: &str) -> Result<String, Option<String>> {
         match it {
             Topic::Field(told) => entry(&mut text, told, "    "),
             Topic::Rule(rule) => shared::rule_entry(&mut text, rule),
+            Topic::Scoring(scoring) => shared::scoring_entry(&mut text, scoring),
             Topic::Competency(one) => shared::competency_entry(&mut text, one),
             Topic::Cause(cause) => causes::entry(&mut text, cause),
         }

@@ -4,7 +4,9 @@
 use core::fmt::Write as _;
 
 use super::draw::orifice_input_w;
-use super::explain::{cause_table, competency_table, quantities, reference, rule_table};
+use super::explain::{
+    cause_table, competency_table, quantities, reference, rule_table, scoring_table,
+};
 use crate::appliance::plate::Fuel;
 use crate::physics::orifice::DRILLS;
 use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
@@ -22,6 +24,7 @@ const SUPPLY: &str = include_str!("guide/supply.md");
 const STEPS: &str = include_str!("guide/steps.md");
 const UNITS: &str = include_str!("guide/units.md");
 const DRILLS_HEAD: &str = include_str!("guide/drills.md");
+const SCORING: &str = include_str!("guide/scoring.md");
 const RULES: &str = include_str!("guide/rules.md");
 const CAUSES: &str = include_str!("guide/causes.md");
 const COMPETENCIES: &str = include_str!("guide/competencies.md");
@@ -38,8 +41,8 @@ pub fn page() -> String {
     for chapter in [FUELS, PROVING, SCRIPTS, TWO_FAULTS, SUPPLY, STEPS] {
         text.push_str(chapter);
     }
-    let _ = write!(text, "{COMPETENCIES}{}{RULES}{}", competency_table(), rule_table());
-    let _ = write!(text, "{CAUSES}{}", cause_table());
+    let _ = write!(text, "{COMPETENCIES}{}{SCORING}{}", competency_table(), scoring_table());
+    let _ = write!(text, "{RULES}{}{CAUSES}{}", rule_table(), cause_table());
     let _ = write!(text, "{DRILLS_HEAD}{}", drills());
     text.push_str(UNITS);
     for (what, units) in quantities() {

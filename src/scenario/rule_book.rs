@@ -1,7 +1,7 @@
 //! The rules of one job: the shared set with the scenario's changes.
 
 use super::format::Marking;
-use crate::rules::{RuleBook, RuleBookError, shared};
+use crate::rules::{Cost, RuleBook, RuleBookError, shared};
 
 impl Marking {
     /// The shared rules with what this job changes in them.
@@ -21,12 +21,14 @@ impl Marking {
             let Some(rule) = book.rules.iter_mut().find(|rule| rule.id == change.id) else {
                 continue;
             };
+            rule.own_severity = change.severity;
             if let Some(weight) = &change.weight {
                 // A check refuses weights that vary.
-                rule.weight = weight.least();
-            }
-            if let Some(severity) = change.severity {
-                rule.severity = severity;
+                let points = weight.least();
+                rule.cost = Some(Cost { points, because: t!("rules-own-weight").into() });
+                // What a job asks for is not hidden by the cap of its family.
+                let family = rule.family;
+                book.scoring.raise_cap(family, points);
             }
         }
         Ok(book)

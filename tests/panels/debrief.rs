@@ -83,7 +83,9 @@ fn a_real_job_fills_the_page() {
     let marks = observer.marks(&shared().unwrap(), &brief);
     let rule = marks.findings[0].rule.clone();
     let view = DebriefView::from(&put_together(&observer.ledger, marks, observer.trace));
-    assert!(view.result.starts_with("Not yet met"), "{}", view.result);
+    assert!(view.result.starts_with("Not yet met. Missing: "), "{}", view.result);
+    assert_eq!(view.points, None);
+    assert!(view.findings.iter().all(|one| one.lost == 0.0 && one.limit.is_none()));
     let missed = view.essentials.iter().filter(|one| one.verdict == Verdict::Missed);
     assert!(missed.clone().count() > 0);
     assert!(missed.clone().all(|one| one.why.contains(' ')), "{:?}", missed.collect::<Vec<_>>());

@@ -283,7 +283,7 @@ pub fn debrief() -> DebriefView {
     DebriefView {
         title: "No heat on cold mornings".into(),
         result: "Handed over in service; one essential missed.".into(),
-        points: Some((62.0, 80.0)),
+        points: None,
         essentials: vec![
             essential("Meter true", Verdict::Met),
             essential("Every disturbed joint leak-checked", Verdict::Missed),
@@ -293,7 +293,7 @@ pub fn debrief() -> DebriefView {
             rule: "leak-check-manifold".into(),
             title: "Manifold plug not checked under pressure".into(),
             weight: Weight::Serious,
-            lost: 8.0,
+            lost: 0.0,
             limit: None,
             at_s: Some(300.0),
             seen: "Leak fluid on the plug, burners off.".into(),

@@ -182,18 +182,23 @@ fn a_switch_that_is_not_fitted_is_not_named() {
     assert!(bare.query_by_label("Inlet pipe, no switch on it").is_some());
 }
 
-/// What a finding costs is told by what its kind costs together, where that is less.
+/// What a finding costs is told by what its kind costs together, where that is less; a job that is
+/// given no points tells no cost.
 #[test]
 fn a_limit_of_points_is_told_as_one() {
-    let mut app = App::new(Which::Debrief, seen(Place::Hall));
-    app.debrief = debrief();
-    let plain = window(app, 1280.0, 1600.0);
+    let costs = |lost: f64, limit: Option<f64>| {
+        let mut app = App::new(Which::Debrief, seen(Place::Hall));
+        app.debrief = debrief();
+        app.debrief.findings[0].lost = lost;
+        app.debrief.findings[0].limit = limit;
+        app
+    };
+    let plain = window(costs(8.0, None), 1280.0, 1600.0);
     assert!(plain.query_by_label("−8 points").is_some());
-    let mut app = App::new(Which::Debrief, seen(Place::Hall));
-    app.debrief = debrief();
-    app.debrief.findings[0].limit = Some(5.0);
-    let limited = window(app, 1280.0, 1600.0);
+    let limited = window(costs(8.0, Some(5.0)), 1280.0, 1600.0);
     assert!(limited.query_by_label("−8 points").is_none());
     let said = "worth 8 points; the findings of this kind cost 5 points in all";
     assert!(limited.query_by_label(said).is_some());
+    let none = window(costs(0.0, None), 1280.0, 1600.0);
+    assert!(none.query_by_label_contains("points").is_none());
 }

@@ -42,6 +42,8 @@ mark-text-changed = not the one that comes with this program under this name
 mark-text-own = the author's own
 
 # Names of the lines, at most nine characters.
+mark-result = result
+mark-note = The author on this job:
 mark-job = job
 mark-job-line = { $scenario }, seed { $seed }
 mark-scenario = scenario
@@ -80,8 +82,8 @@ run-time = time
 run-time-line = { $time } simulated
 run-refused = refused
 run-result = result
-run-met = essentials met, { $points } of 100 points
-run-not-met = not yet met, { $points } of 100 points
+run-points = points
+run-points-line = { $points } of { $of }
 run-record = record
 
 ## A program without a window
@@ -145,7 +147,7 @@ help-check-files = Files; what is neither `.script` nor `.jsonl` is read as a sc
 help-check-strict = Let warnings count as findings: exit code 1
 help-check-json = Print one JSON array of files with what is wrong with each
 help-explain = Explain a field of a scenario, a fault, a rule, a competency, or all fields
-help-explain-field = A field by its path, as in `furnace.plate.made_for.high`, or by its name alone; a fault as `faults.plugged_orifice`; a rule or a competency by its id, as `left-outside-band` or `C05`; `rules` or `competencies` for all of them. Without it, the fields are printed
+help-explain-field = A field by its path, as in `furnace.plate.made_for.high`, or by its name alone; a fault as `faults.plugged_orifice`; a rule or a competency by its id, as `left-outside-band` or `C05`; `rules` or `competencies` for all of them; `scoring` for what slips cost. Without it, the fields are printed
 help-explain-write = Write the page on the format to `scenario-format.md` in this folder instead of printing
 help-faults = Print the catalogue of faults: cause, severity, and what is read and seen beside a healthy bench
 help-faults-name = One fault by its name; without it, all of them

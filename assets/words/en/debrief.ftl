@@ -1,7 +1,9 @@
 ## The result
 
-result-met = Essentials met, after { $time } of simulated time.
-result-not-met = Not yet met, after { $time } of simulated time.
+result-met = Met: every essential. { $time } of simulated time.
+result-not-met = Not yet met. Missing: { $missing }. { $time } of simulated time.
+result-not-handed-over = Not yet met: not handed over. { $time } of simulated time.
+result-not-handed-over-missing = Not yet met: not handed over. Missing already: { $missing }. { $time } of simulated time.
 finding-rule-version = { $rule }, version { $version }
 finding-often = { $seen } { $times } times.
 
@@ -22,6 +24,7 @@ essentials-title = Essentials
 essentials-met = met
 essentials-missed = missed
 essentials-not-due = not called for
+essentials-open = not handed over
 essentials-line = { $mark } { $essential }: { $verdict }
 
 ## What was in the job

@@ -4,29 +4,38 @@
 
 marks-care = Practice evidence from a simulator; it confers no qualification. On real gas the appliance's own plate and instructions, the local code and a licensed technician decide.
 marks-standing = { marks-care } { $rules }
-marks-result =
-    { $job }: { $result ->
-        [met] essentials met
-       *[not-met] not yet met
-    }, { $points } of 100 points, { $time } of simulated time
+verdict-met = met
+verdict-not-yet-met = not yet met; missing: { $missing }
+verdict-not-handed-over = not yet met: not handed over
+verdict-not-handed-over-missing = not yet met: not handed over; missing already: { $missing }
+marks-result = { $job }: { $verdict }. { $time } of simulated time.
+marks-points = { $points } of { $of } points
 marks-essentials = Essentials
-# How an essential stands; the three are of the same length.
+# How an essential stands; the four are of the same length.
 marks-met = met{ "    " }
 marks-not-met = NOT MET
 marks-not-due = not due
+marks-open = open{ "   " }
 marks-essential = { $standing }  { $essential }
 marks-essential-because = { $standing }  { $essential } ({ $rules })
 marks-nothing-found = Nothing to find fault with.
 marks-findings = Findings
-marks-finding = { $severity } { $title } [{ $rule } v{ $version }], at { $time }, −{ $points }
+marks-finding = { $severity }: { $title } [{ $rule } v{ $version }], at { $time }
+marks-finding-points = { $severity }: { $title } [{ $rule } v{ $version }], at { $time }, −{ $points }
+marks-fails = fails: { $essential }
 marks-seen = seen: { $seen }
 marks-seen-often = seen: { $seen } ({ $times } times)
 marks-true = true: { $truth }
 marks-why = why: { $why }
 marks-practise = next: { $practise }
-severity-critical = serious
-severity-major = wrong
-severity-minor = slip
+marks-competencies = Competencies that this job gave occasion for
+marks-shown = shown: { $ids }
+marks-not-shown = not shown: { $ids }
+marks-none = none
+marks-competency = { $id } { $name }
+severity-critical = Critical
+severity-major = Major
+severity-minor = Minor
 
 ## Pressures over time
 
@@ -129,7 +138,9 @@ done-hand-over = handed over
 
 seen-back-in = went back in after the alarm
 true-back-in-not-told = gas had stood in the air, and nobody was told to get out
-true-back-in-not-shut = gas had stood in the air, and neither the supply was shut nor anybody called
+true-back-in-not-shut = gas had stood in the air, and the supply was not shut
+true-back-in-not-called = gas had stood in the air, and nobody was called
+true-back-in-gas = gas still stood in the air there, a tenth of its lower limit or more
 seen-after-alarm = after the alarm: { $done }
 true-after-alarm = gas stood in the air inside
 seen-flash-port = a flash at the gas valve
@@ -140,6 +151,12 @@ seen-no-sniff = first act: { $done }
 true-no-sniff = inside, nose and detector had not been used yet
 seen-floor-not-smelt = nothing was smelt or probed at the floor
 true-floor-not-smelt = the fuel is propane, which pools there
+seen-not-aired = the burners were lit with the window of the { -furnace-room } closed from the beginning
+true-not-aired = the fuel is propane, which pools in low places
+seen-wrong-parts-fired = the burners were lit
+true-wrong-parts-fired = springs, orifices or papers were not for the gas in the pipes
+seen-unattended = { $minutes } min out of the house with the manometer on a port
+true-unattended = gas stood on its joint
 seen-port-opened = the { $port } was opened
 true-port-opened = { $pressure } stood behind it, manual shut-off valve at { $angle }
 true-opened-firing = the burners fired, { $pressure } at the port
@@ -185,6 +202,16 @@ true-meter-off = the meter read { $pressure } too { $side ->
  }
 seen-first-barb = { $port }: hose over the first barb only
 true-first-barb = gas came out beside it
+seen-old-zero = a number written at the { $port } with the zero of before
+true-old-zero = the manometer was zeroed last at the { $port }
+seen-column-blown-out = the water of the { -u-tube } was blown out
+seen-spring-gauge-strained = the needle of the spring gauge went past its end
+true-gauge-overstrained = more pressure stood there than the gauge takes
+seen-rate-with-others = the meter's dial was timed and written
+true-rate-with-others = other appliances drew { $flow } ft³/h meanwhile
+seen-rise-disturbed = the air was measured and written
+true-rise-door-off = a furnace door was off
+true-rise-filter = the filter is blocked, and nobody had looked at it
 seen-zero-pressed = the zero button was pressed
 true-zero-pressed = { $pressure } pressed on the meter
 
@@ -217,6 +244,8 @@ seen-hold-short = longest hold at rest with the meter on the inlet: { $seconds }
 true-hold-short = the card asks for { $seconds } s
 seen-supply-unread = not read afterwards: { $readings }
 true-supply-unread = everything behind the regulator moved
+seen-flue-not-analyzed = no flue analysis on the full rate after: { $work }
+true-flue-not-analyzed = what leaves the burners since then is unknown
 unread-inlet-rest = inlet at rest
 unread-inlet-loaded = inlet on { -high-fire } with the others
 unread-manifold-high = manifold on { -high-fire }
@@ -251,6 +280,10 @@ true-wrong-screw = { $burned ->
    *[high] { -high-fire } burned
  }
 true-needless-turn = it was set to { $pressure } as found
+seen-wrong-way = { $screw } by { $eighths } eighths from where it was found
+true-wrong-way = it was set to { $found } as found, and the plate asks for { $target }
+seen-rise-by-gas = { $screw } turned with a temperature rise off the plate on the sheet
+true-rise-by-gas = the rise was { $rise } °F, the plate says { $least } to { $most } °F; the screw stood right, at { $pressure }
 seen-cap-off = { $screw }: no cap
 true-cap-off = its screw lies open
 seen-not-read-capped = cap back on the { $screw }
@@ -263,6 +296,8 @@ seen-supply-high = supply regulator left at { $set }; its nameplate says at most
 true-supply-high = its spring is set above what it may deliver
 seen-valve-pressure = { $pressure } at the gas valve; its plate says at most { $most }
 true-valve-pressure = it stood at more than it may see
+seen-lock-up = { $pressure } at the inlet at rest, and left so
+true-lock-up = it may be { $most } at most
 
 ## Findings of ports and joints
 
@@ -279,6 +314,9 @@ seen-joint-wrongly = { $joint }: fluid on for { $seconds } s, { $pressure } behi
 true-joint-inlet = the inlet joint carries its pressure with the manual shut-off valve on
 true-joint-line = it carries its pressure with the manual shut-off valve on
 true-joint-manifold = the manifold joint carries its full pressure on { -high-fire } only
+seen-test-joint = { $port }: no leak fluid on the joint with the { -manometer }
+true-test-joint-inlet = gas stood on it when the burners were lit
+true-test-joint-manifold = gas stands on it while they burn; nobody had looked after { $seconds } s
 seen-bubbles = { $joint }: bubbles grew
 true-bubbles = nothing was done about it afterwards
 
@@ -308,6 +346,18 @@ true-needless-repair = the old part was sound
 true-on-suspicion = it was number { $number } with nothing wrong
 true-repair-not-yours = it is for { $owner }
 seen-fault-left = handed over in use
+seen-carbon-monoxide = left to burn with { $ppm } ppm of carbon monoxide, air-free, on { $stage ->
+    [firing] its one rate
+    [low] { -low-fire }
+   *[high] { -high-fire }
+ }
+true-carbon-monoxide = above { $most } ppm nothing may go on burning
+seen-too-much-gas = left to burn { $share } % more gas than the plate's on { $stage ->
+    [firing] its one rate
+    [low] { -low-fire }
+   *[high] { -high-fire }
+ }
+true-too-much-gas = more than { $most } % above it, exchanger, air and flue are not made for it
 
 ## Findings of how it was put back
 
@@ -322,6 +372,10 @@ seen-tag-hangs = the warning tag still hangs there
 true-tag-hangs = the furnace is in service
 seen-no-power = service switch off
 true-no-power = the furnace has no power
+seen-heat-off = thermostat switched off
+true-heat-off = it was on as found
+seen-heat-on = thermostat switched on
+true-heat-on = it was off as found
 seen-window-open = { $room ->
     [furnace-room] the window of the { -furnace-room } stands open
    *[hall] the window of the hall stands open
@@ -332,20 +386,24 @@ true-thermostat = found at { $degrees } °F
 seen-door-off = { $door }: off
 true-door-off = it was on as found
 seen-neighbor-moved = { $appliance } not as found
-true-neighbor-moved = it is theirs
-true-neighbor-out = its flame went out
+true-neighbor-moved = it was turned otherwise as found
+seen-neighbor-out = { $appliance } turned on, and nothing burns
+true-neighbor-out = its flame went out for want of gas
 seen-no-cycle = no cycle from the thermostat after the last work
 true-no-cycle = { -low-fire }, { -high-fire } and shut-down were not seen together
+seen-shut-down-unwatched = the last cycle came to rest with nobody in the house
+true-shut-down-unwatched = whether the flame went out at once was not seen
 
 ## Findings of what was proven, and how it ended
 
 seen-not-looked-at = not looked at: { $subjects }
+seen-not-looked-at-before-turning = not looked at before a screw was turned: { $subjects }
 true-not-looked-at = whether the furnace is made for this fuel was taken on trust
 seen-owner-not-called = { $owner } was not called
-true-owner-not-called = the supply is out of its limits, and theirs
+true-owner-not-called = the supply is out of range, and it is theirs
 seen-owner-called = { $owner } was called
 true-called-unread = the inlet had not been read at rest and under load, and nothing else was found to tell them
-true-called-needlessly = the supply was in order, and no number said otherwise
+true-called-needlessly = the supply was in range, and no number said otherwise
 seen-emergency-called = the emergency number was called
 true-no-emergency = no gas was smelt, probed or seen to escape, and no alarm called
 ending-in-service = back in service
@@ -357,11 +415,15 @@ true-ending = right here: { $endings }
 true-ending-wrong-gas = neither plate nor label is for the gas that it burns
 seen-tagged-open = tag on, manual shut-off valve at { $angle }
 seen-not-tagged = no tag, manual shut-off valve at { $angle }
-true-not-tagged = said: shut off
+true-not-tagged = it was reported shut off
 seen-not-told = nothing was said about the shut-off
 true-not-told = the house has no heat
+seen-not-announced = nothing was said before the first switch
+true-not-announced = the heat goes off, and gas may be smelt
+seen-drill-not-told = nothing was said of what to do at a smell of gas
+true-drill-not-told = nobody else will tell them
 seen-not-named = not named: { $work }
-true-not-named = none of it was done here
+true-not-named = no whole result of it stands on the sheet
 undone-combustion = combustion
 undone-temperature-rise = temperature rise
 undone-gas-rate = gas rate

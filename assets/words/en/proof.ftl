@@ -26,6 +26,7 @@ proof-alike-none = Faults that show the same signs as another on the healthy ben
 proof-alike = Faults that show the same signs as another on the healthy bench, { $fuel }:
 proof-alike-pair = { $one } and { $other }
 proof-seed-columns = | seed | faults | taken for | ending | points | time | actions |
+proof-no-points = –
 proof-spoiled-columns = | spoiled, seed { $seed } | forked at | lost | points |
 
 ## Lines
@@ -36,7 +37,7 @@ proof-misjudged-seed = seed { $seed }, { $misjudged }
 proof-no-rule = rules that no spoiled run tripped: { $rules }
 proof-same-signs = shows the same signs as: { $faults }
 proof-stopped = seed { $seed } ({ $faults }): { $why }
-proof-unsolved = seed { $seed } ({ $faults }): { $points } points, ending { $ending }
+proof-unsolved = seed { $seed } ({ $faults }): points { $points }, ending { $ending }
 proof-finding = { $rule }: { $seen }
 proof-refused = refused { $refused }
 proof-taken-for = taken for: { $faults }

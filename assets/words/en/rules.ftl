@@ -21,8 +21,20 @@ essential-cause-named = What was wrong, named on the sheet
 ## Rule files
 
 rules-twice = the rule `{ $rule }` stands there twice
-rules-weight = the rule `{ $rule }` has a weight outside 0 to 100
+rules-weight = the rule `{ $rule }` costs points outside 0 to 100
 rules-follows = `{ $rule }` follows from `{ $missing }`, which is no rule
+rules-no-essential = `{ $rule }` does harm that fails a job, and names no essential
+rules-essential = `{ $rule }` names the essential “{ $essential }”, and does no harm that fails a job
+rules-cost = `{ $rule }` has a cost of its own that is the one of its class { $harm }, or says no reason for it
+rules-cap = `{ $rule }` costs more than its family “{ $family }” may cost in all
+rules-own-weight = this job's own weight
+rules-harm-rows = the class of harm { $harm } has { $rows } rows, and needs one
+rules-harm-order = the class of harm { $less } stands after { $worse } and is not less severe or costs more
+rules-harm-gate = the class of harm { $harm }: what is critical fails the job, what is minor does not
+rules-harm-points = the class of harm { $harm } costs points outside what a job has
+rules-cap-rows = the family “{ $family }” has { $rows } caps, and needs one
+rules-date = “{ $date }” is no day: write it as in 2026-11-30
+rules-scoring-range = a share lies outside 0 to 1, or points lie outside what a job has
 
 ## Competencies
 

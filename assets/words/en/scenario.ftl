@@ -20,6 +20,7 @@ problem-no-ending = At least one way of ending the job must be right.
 problem-ending-twice = This ending stands twice.
 problem-rule-twice = This rule stands twice.
 problem-weight-range = A weight is the same for every seed: one number.
+problem-critical-rule = `{ $rule }` decides no essential: only a rule that does can be critical. See `quarterturn explain rules`.
 
 ## The job card
 
@@ -76,6 +77,7 @@ problem-regulator = No regulator behaves quite so: { $why }. The nearest one is 
 
 problem-step-range = A job stands on one step for every seed: one number.
 problem-competency = There is no competency `{ $id }`: they are C01 to C22, and `quarterturn explain competencies` lists them.
+problem-competency-silent = No rule speaks for { $id }: no marks of this job can show it.
 problem-twice = `{ $id }` stands twice.
 problem-gives-away = This gives `{ $name }` away before the job.
 
@@ -292,15 +294,25 @@ value-fault = a fault by its name with its severity, as `kinked_connector(0.8)`,
 
 explain-rules = The shared rules: id, points, how bad, title. `quarterturn explain ID` tells more.
 explain-rule-essential = essential
-explain-rule-weight = weight: { $weight } points, from the family “{ $family }”; { $severity }
+explain-rule-harm = harm: { $harm }, { $severity }; { $weight } points, in the family “{ $family }”
+explain-rule-cost = costs otherwise than its class, because { $because }
+explain-rule-grave = { $harm } when { $when }
+explain-rule-caught = caught in time when { $caught }
 explain-rule-gates = essential: { $essential }
 explain-rule-competencies = competencies: { $ids }
 explain-rule-follows = not charged beside: { $rules } (it follows from them)
 explain-rule-why = why: { $why }
 explain-rule-practise = practise: { $practise }
 explain-rule-version = version: { $version }
-explain-rule-columns = | id | points | how bad | essential | title |
-explain-rule-caps = Most points that a family of rules can cost: { $caps }.
+explain-rule-columns = | id | harm | points | essential | title |
+explain-harm-columns = | class of harm | severity | points | fails the job | what it is, and why it costs so much |
+explain-gates = yes
+explain-gates-not = no
+explain-scoring-date = As of { $date }. { $standing }
+explain-scoring-given = From { $full } points down to { $least }. { $given }
+explain-scoring-repeat = A repeat costs { $points }, all repeats together at most { $most } times the first. { $why }
+explain-scoring-caught = Caught in time, a slip costs { $share } of its points. { $means } { $why }
+explain-scoring-caps = Most points that a family of rules can cost, beside what is critical, which no cap hides: { $caps }.
 explain-competency-columns = | id | name | who has it |
 explain-cause-columns = | part of the system | id | cause | how it can be seen | faults |
 explain-cause-faults = Names the faults: { $faults }.

@@ -25,7 +25,7 @@ struct Line {
     hash: String,
     seed: u64,
     met: bool,
-    points: f64,
+    points: Option<f64>,
 }
 
 /// Counts of attempts and passed jobs, from the folder of records.
@@ -101,8 +101,8 @@ pub(super) fn add(
         scenario: scenario.to_owned(),
         hash: text_hash(text),
         seed,
-        met: marks.met,
-        points: marks.points,
+        met: marks.verdict.is_met(),
+        points: marks.verdict.points().map(|(points, _)| points),
     };
     std::fs::create_dir_all(folder)?;
     let mut file = OpenOptions::new().append(true).create(true).open(folder.join(FILE))?;

@@ -44,7 +44,7 @@ fn unsolved(seed: &SeedProof) -> String {
             "proof-unsolved",
             seed = number,
             faults = faults,
-            points = seed.points.to_string(),
+            points = points(seed.points),
             ending = ending(seed.ending)
         ),
     }];
@@ -119,7 +119,7 @@ fn row(seed: &SeedProof) -> String {
         list(&seed.faults),
         list(&seed.diagnosis),
         ending(seed.ending),
-        seed.points,
+        points(seed.points),
         clock(seed.seconds),
         seed.actions,
     )
@@ -127,7 +127,13 @@ fn row(seed: &SeedProof) -> String {
 
 /// A spoiled run's row.
 fn spoil_row(spoil: &SpoilProof) -> String {
-    format!("| {} | {} | {} | {} |\n", spoil.name, at(spoil.tick), list(&spoil.found), spoil.points)
+    let points = points(spoil.points);
+    format!("| {} | {} | {} | {points} |\n", spoil.name, at(spoil.tick), list(&spoil.found))
+}
+
+/// Points, or that there are none because the job is not met.
+fn points(points: Option<f64>) -> String {
+    points.map_or_else(|| t!("proof-no-points").to_owned(), |points| points.to_string())
 }
 
 /// The page `docs/proof.md`: all scenarios in a table, then each with its seeds and spoiled runs.

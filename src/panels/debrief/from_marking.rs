@@ -1,23 +1,19 @@
 //! The page's view of a debrief that the marking has put together.
 
 use super::{DebriefView, EssentialView, FindingView, TickView, TraceView, Verdict, Weight};
+use crate::marking::Verdict as Judgment;
 use crate::marking::debrief::{Debrief, clock, seconds};
 use crate::marking::evaluate::{EssentialMark, Finding, Marks, Standing};
 use crate::marking::trace::{CURVES, Trace};
-use crate::rules::Severity;
+use crate::rules::{Essential, Severity};
 
 impl From<&Debrief> for DebriefView {
     fn from(debrief: &Debrief) -> Self {
         let marks = &debrief.marks;
-        let time = clock(marks.seconds);
         Self {
             title: debrief.title.clone(),
-            result: if marks.met {
-                t!("result-met", time = time)
-            } else {
-                t!("result-not-met", time = time)
-            },
-            points: Some((marks.points, 100.0)),
+            result: result(marks),
+            points: marks.verdict.points(),
             essentials: marks
                 .essentials
                 .iter()
@@ -39,6 +35,26 @@ impl From<&Debrief> for DebriefView {
     }
 }
 
+/// The verdict first, and which essentials are missing.
+fn result(marks: &Marks) -> String {
+    let time = clock(marks.seconds);
+    let named = |missing: &[Essential]| {
+        missing.iter().map(|essential| essential.label()).collect::<Vec<_>>().join("; ")
+    };
+    match &marks.verdict {
+        Judgment::Met { .. } => t!("result-met", time = time),
+        Judgment::NotYetMet { missing } => {
+            t!("result-not-met", missing = named(missing), time = time)
+        }
+        Judgment::NotHandedOver { missing } if missing.is_empty() => {
+            t!("result-not-handed-over", time = time)
+        }
+        Judgment::NotHandedOver { missing } => {
+            t!("result-not-handed-over-missing", missing = named(missing), time = time)
+        }
+    }
+}
+
 fn essential(mark: &EssentialMark, findings: &[Finding]) -> EssentialView {
     let titles: Vec<&str> = mark
         .because
@@ -54,6 +70,7 @@ fn essential(mark: &EssentialMark, findings: &[Finding]) -> EssentialView {
             Standing::Met => Verdict::Met,
             Standing::NotMet => Verdict::Missed,
             Standing::NotDue => Verdict::NotDue,
+            Standing::Open => Verdict::Open,
         },
         why: titles.join("; "),
     }
@@ -62,8 +79,8 @@ fn essential(mark: &EssentialMark, findings: &[Finding]) -> EssentialView {
 /// The most that a finding's group can lose, where its findings together would lose more.
 fn limit(of: &Finding, marks: &Marks) -> Option<f64> {
     let group = marks.findings.iter().filter(|finding| finding.family == of.family);
-    let uncapped: f64 = group.map(|finding| finding.lost).sum();
-    marks.lost.get(&of.family).copied().filter(|counted| uncapped > counted + 0.01)
+    let uncapped: f64 = group.filter_map(|finding| finding.cost).sum();
+    marks.verdict.lost(of.family).filter(|counted| uncapped > counted + 0.01)
 }
 
 fn finding(finding: &Finding, marks: &Marks) -> FindingView {
@@ -79,7 +96,7 @@ fn finding(finding: &Finding, marks: &Marks) -> FindingView {
             Severity::Major => Weight::Plain,
             Severity::Minor => Weight::Slight,
         },
-        lost: finding.lost,
+        lost: finding.cost.unwrap_or_default(),
         limit: limit(finding, marks),
         at_s: Some(seconds(finding.tick)),
         seen: match finding.times {

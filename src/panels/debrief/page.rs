@@ -91,6 +91,7 @@ fn essentials_ui(ui: &mut Ui, essentials: &[EssentialView]) {
                 Verdict::Met => ("✓", t!("essentials-met"), theme::SETTLED),
                 Verdict::Missed => ("✗", t!("essentials-missed"), theme::DANGER),
                 Verdict::NotDue => ("–", t!("essentials-not-due"), theme::QUIET),
+                Verdict::Open => ("–", t!("essentials-open"), theme::QUIET),
             };
             let text =
                 t!("essentials-line", mark = mark, essential = &essential.name, verdict = word);

@@ -36,8 +36,8 @@ pub struct SeedProof {
     pub seconds: f64,
     /// Number of actions that were taken.
     pub actions: usize,
-    /// Points out of 100.
-    pub points: f64,
+    /// Points, where the job is met.
+    pub points: Option<f64>,
     /// Whether the essentials are met.
     pub met: bool,
     /// What it lost points for: rule and what was seen.
@@ -72,8 +72,8 @@ pub(super) fn prove(job: Job<'_>, spoiling: Spoiling) -> SeedProof {
         stopped: short_of_end(stopped),
         seconds: run.bench.seconds(),
         actions: run.observer.ledger.did().count(),
-        points: marks.points,
-        met: marks.met,
+        points: marks.verdict.points().map(|(points, _)| points),
+        met: marks.verdict.is_met(),
         findings: marks.findings.iter().map(|f| (f.rule.clone(), f.seen.clone())).collect(),
         refused: refused
             .iter()

@@ -77,7 +77,7 @@ pub fn fair_run(scenario: &Scenario, seed: u64, run: u64) -> Result<FairProof, R
         seed,
         run,
         manners: player.manners().iter().map(|it: &Manner| it.words()).collect(),
-        met: marks.met,
+        met: marks.verdict.is_met(),
         findings: marks.findings.into_iter().map(|it| (it.rule, it.seen)).collect(),
         stopped: short_of_end(stopped),
         refused: refused
@@ -102,7 +102,7 @@ pub fn blind_run(
         seed,
         habit: policy.words(),
         fits: fits(policy, &scenario.draw(seed), player.named()),
-        met: marks.met,
+        met: marks.verdict.is_met(),
         findings: marks.findings.into_iter().map(|it| it.rule).collect(),
     })
 }

@@ -17,8 +17,8 @@ pub struct SpoilProof {
     pub trips: Vec<String>,
     /// Rules that it tripped, sorted.
     pub found: Vec<String>,
-    /// Points out of 100.
-    pub points: f64,
+    /// Points, where the job is met.
+    pub points: Option<f64>,
     /// Why it stopped short of its end, if it did.
     pub stopped: Option<&'static str>,
 }
@@ -54,7 +54,7 @@ fn finish(job: Job<'_>, mut run: Run, fork: &Fork, mut player: Technician) -> Sp
         tick: fork.tick,
         trips: fork.spoil.trips.iter().map(|&rule| rule.to_owned()).collect(),
         found,
-        points: marks.points,
+        points: marks.verdict.points().map(|(points, _)| points),
         stopped: short_of_end(stopped),
     }
 }

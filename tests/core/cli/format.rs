@@ -2,7 +2,7 @@
 
 use std::fs;
 
-use quarterturn::rules::{competency, shared};
+use quarterturn::rules::{Grade, competency, shared};
 use quarterturn::scenario::{check, guide, to_text};
 use serde_json::Value;
 
@@ -106,7 +106,8 @@ fn rules_and_competencies_are_told() {
     for word in [
         "left-outside-band\n",
         "A stage left outside the plate",
-        "weight: 10 points",
+        "harm: ResultWrong, Major; 8 points",
+        "LeftUnsafe when the furnace is left to burn more than 10 %",
         "essential: Both stages set inside the plate",
         "why: Over the band",
         "practise: Set both",
@@ -117,14 +118,22 @@ fn rules_and_competencies_are_told() {
     assert!(tell(&["c05"]).starts_with("C05\n"));
     let json: Value = serde_json::from_str(&tell(&["left-outside-band", "--json"])).unwrap();
     assert_eq!(
-        (&json[0]["weight"], &json[0]["essential"]),
-        (&10.0.into(), &"SettingsInPlate".into())
+        (&json[0]["points"], &json[0]["essential"]),
+        (&8.0.into(), &"SettingsInPlate".into())
     );
     let (rules, competencies, page) = (tell(&["rules"]), tell(&["competencies"]), guide::page());
-    for rule in shared().unwrap().rules {
+    let book = shared().unwrap();
+    for rule in &book.rules {
         assert!(rules.contains(&rule.id) && rules.contains(&rule.title), "{}", rule.id);
-        let row = format!("| `{}` | {} | {:?} |", rule.id, rule.weight, rule.severity);
+        let points = book.charge(rule, Grade::Usual).points;
+        let row = format!("| `{}` | {} | {points} |", rule.id, rule.harm.id());
         assert!(page.contains(&row), "{row}");
+    }
+    let scoring = tell(&["scoring"]);
+    let told = [&book.scoring.date, &book.scoring.given, &book.scoring.caught.means];
+    assert!(told.iter().all(|it| scoring.contains(*it) && page.contains(*it)), "{scoring}");
+    for row in &book.scoring.harms {
+        assert!(scoring.contains(&row.why) && page.contains(&row.why), "{}", row.harm.id());
     }
     for one in &competency::ALL {
         assert!(

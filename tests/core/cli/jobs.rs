@@ -20,7 +20,10 @@ fn run_mark_and_script_agree() {
     assert_eq!(report["scenario"], job);
     assert_eq!(report["ended"], "handed-over");
     assert_eq!(report["stopped"], Value::Null);
-    assert_eq!(report["marks"]["met"], true);
+    assert_eq!(
+        (&report["marks"]["verdict"], &report["marks"]["points"]),
+        (&"met".into(), &100.0.into())
+    );
     let marked: Value =
         serde_json::from_str(&expect(at, &["mark", "a.jsonl", "--json"], 0).out).unwrap();
     assert_eq!(marked[0]["marks"], report["marks"]);

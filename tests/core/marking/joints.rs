@@ -8,6 +8,7 @@ use quarterturn::rules::{Essential, Severity};
 use quarterturn::units::PA_PER_INWC;
 
 use super::sheet::Sheet;
+use super::worth;
 
 const INLET: Joint = Joint::InletPort;
 
@@ -131,7 +132,8 @@ fn a_loose_plug_costs_no_more_for_being_checked() {
         sheet.handed_over(Ending::InService);
         assert_eq!(sheet.gates(Essential::PortsSealed), ["plug-loose"]);
         let rules = ["bubbles-left", "joint-unchecked", "plug-loose"];
-        let lost = rules.map(|it| sheet.finding(it).map_or(0.0, |it| it.lost)).iter().sum::<f64>();
+        let lost =
+            rules.map(|it| sheet.finding(it).map_or(0.0, |it| worth(&it))).iter().sum::<f64>();
         (rules.map(|it| sheet.times(it)), lost)
     };
     let (seen, with) = loose(true);

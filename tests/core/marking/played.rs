@@ -14,6 +14,8 @@ use quarterturn::senses::seen::{Display, Seen};
 use quarterturn::technician::{Player, Technician, play};
 use quarterturn::units::{PressureUnit, TICKS_PER_S};
 
+use super::all_worth;
+
 /// A piece of what is done in place of an action.
 enum Piece {
     Do(Action),
@@ -133,7 +135,11 @@ fn every_honest_way_of_writing_has_full_marks() {
             ("kPa", written(id, |it| by_hand(it, PressureUnit::KPa, 25, 10))),
             ("mbar", written(id, |it| by_hand(it, PressureUnit::Mbar, 250, 100))),
         ] {
-            assert!(marks.met && marks.findings.is_empty(), "{id} {how}: {:#?}", marks.findings);
+            assert!(
+                marks.verdict.is_met() && marks.findings.is_empty(),
+                "{id} {how}: {:#?}",
+                marks.findings
+            );
         }
     }
 }
@@ -141,23 +147,23 @@ fn every_honest_way_of_writing_has_full_marks() {
 /// Numbers that nobody read are worth less than empty lines.
 #[test]
 fn made_up_numbers_are_worth_less_than_none() {
-    let points = |change: fn(&Action) -> Vec<Piece>| {
-        played("healthy-natural", |action, _| change(action)).points
+    let lost = |change: fn(&Action) -> Vec<Piece>| {
+        all_worth(&played("healthy-natural", |action, _| change(action)))
     };
-    let all = points(|action| vec![action.into()]);
-    let none = points(|action| match action {
+    let all = lost(|action| vec![action.into()]);
+    let none = lost(|action| match action {
         Action::Write(_) => Vec::new(),
         other => vec![other.into()],
     });
-    let made_up = points(|action| match action {
+    let made_up = lost(|action| match action {
         Action::Write(it) => {
             let thousandths = it.thousandths + 1_300;
             vec![Piece::Do(Action::Write(Reading { thousandths, ..*it }))]
         }
         other => vec![other.into()],
     });
-    assert!((all - 100.0).abs() < 1e-9);
-    assert!(made_up + 5.0 < none && none + 15.0 < all, "{made_up} {none} {all}");
+    assert!(all.abs() < 1e-9);
+    assert!(made_up > none + 5.0 && none > all + 15.0, "{made_up} {none} {all}");
 }
 
 fn found(action: &Action, port: Port, stage: Stage) -> bool {
@@ -194,7 +200,7 @@ fn a_rest_with_the_range_on_is_a_wrong_state() {
         pieces
     });
     assert_eq!(rules(&marks), ["wrong-stage"], "{:#?}", marks.findings);
-    assert!(marks.met);
+    assert!(marks.verdict.is_met());
 }
 
 /// A valve throttled under the reading on high, and a number from then beside the right one: the state

@@ -9,6 +9,7 @@ use quarterturn::senses::meter_history::GasDemand;
 use quarterturn::setup::SupplyRight;
 use quarterturn::units::PressureUnit;
 
+use super::all_worth;
 use super::sheet::{FULL_LOAD, HIGH, LOW, REST, Sheet, draw, spell};
 
 const STATES: [(Stage, f64); 4] = [(REST, 7.5), (LOW, 6.9), (HIGH, 6.66), (FULL_LOAD, 6.2)];
@@ -48,14 +49,14 @@ fn four_inlet_readings_are_four() {
     }
     let three = inlet(&[FULL_LOAD]);
     let finding = three.finding("inlet-state-unread").unwrap();
-    assert!((finding.lost - 6.0).abs() < 1e-9, "{finding:?}");
+    assert_eq!(finding.times, 3, "{finding:?}");
     assert_eq!(finding.seen, "no right inlet reading at: at rest");
 }
 
 /// A made-up number costs more than its empty line, on one line and on all of them.
 #[test]
 fn a_made_up_number_costs_more_than_an_empty_line() {
-    let lost = |sheet: &Sheet| 100.0 - sheet.marks().points;
+    let lost = |sheet: &Sheet| all_worth(&sheet.marks());
     for states in [&[LOW][..], &[FULL_LOAD], &[REST, LOW, HIGH, FULL_LOAD]] {
         let kept: Vec<Stage> =
             STATES.iter().map(|it| it.0).filter(|it| !states.contains(it)).collect();

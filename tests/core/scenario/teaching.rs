@@ -90,6 +90,15 @@ fn rules_name_competencies_of_the_table() {
     }
 }
 
+/// A competency that no rule speaks for is warned of: no marks could show it.
+#[test]
+fn a_silent_competency_is_warned_of() {
+    let found = problems("\"C04\"", "\"C17\"");
+    let told =
+        found.iter().any(|it| it.path == "competencies[0]" && it.severity == ProblemLevel::Warning);
+    assert!(told, "{found:#?}");
+}
+
 /// A text is shown as it stands, and the heat on the card is the one in the pipes.
 #[test]
 fn the_card_says_what_is_there() {

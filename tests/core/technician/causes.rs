@@ -185,7 +185,7 @@ fn a_valve_found_half_shut_is_not_passed_unseen() {
         charged.sort_unstable();
         assert_eq!(found, charged, "{instead:?}");
         assert_eq!(standing(&marks), stands, "{instead:?}");
-        assert_eq!(marks.met, stands == Standing::Met, "{instead:?}");
+        assert_eq!(marks.verdict.is_met(), stands == Standing::Met, "{instead:?}");
     }
 }
 

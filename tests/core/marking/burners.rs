@@ -1,0 +1,162 @@
+//! Springs and burners as they are left: how far over the plate, turned the wrong way, the wrong
+//! screw, the flue.
+
+use quarterturn::appliance::plate::Fuel;
+use quarterturn::bench::Bench;
+use quarterturn::catalogue::fault::Fault;
+use quarterturn::hands::action::Action;
+use quarterturn::marking::Marks;
+use quarterturn::parts::{Ending, Fitted, Level, Place, Screw, Spot, Tool};
+use quarterturn::rules::{Essential, Severity};
+use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::setup::Setup;
+use quarterturn::units::PA_PER_INWC;
+
+use super::{Good, found, handed_over, rules};
+use crate::bench::rig;
+use crate::faults::hand::{act, fire, set, wait};
+
+const IN_SERVICE: &[Ending] = &[Ending::InService];
+
+/// Left above its band, a stage is wrong; left more than 10 % over the plate's input, it is unsafe.
+/// The rate goes with the square root of the pressure: 4.2 in. w.c. for 3.5 are 9.5 % more, 4.3 are
+/// 10.8 %.
+#[test]
+fn over_firing_is_critical_above_a_tenth() {
+    for (inwc, severity) in [(4.2, Severity::Major), (4.3, Severity::Critical)] {
+        let mut setup = healthy_for(Fault::HighStageSetHigh, Fuel::Natural).unwrap();
+        Fault::HighStageSetHigh.apply(&mut setup, (inwc - 3.5) * PA_PER_INWC);
+        let marks = handed_over(Bench::new(setup), Ending::InService, IN_SERVICE);
+        let finding = found(&marks, "left-outside-band");
+        assert_eq!(finding.severity, severity, "{inwc}");
+        assert_eq!(finding.fails, Some(Essential::SettingsInPlate));
+        assert!(!marks.verdict.is_met());
+    }
+    // As far below the plate it starves nobody: it is wrong, and no more.
+    let mut setup = healthy_for(Fault::HighStageSetLow, Fuel::Natural).unwrap();
+    Fault::HighStageSetLow.apply(&mut setup, 0.8 * PA_PER_INWC);
+    let marks = handed_over(Bench::new(setup), Ending::InService, IN_SERVICE);
+    assert_eq!(found(&marks, "left-outside-band").severity, Severity::Major);
+}
+
+/// The low screw turned up while high burns: a slip of order where it is turned back, and critical
+/// where low is left far above its plate.
+#[test]
+fn the_wrong_screw_is_critical_where_it_is_left_so() {
+    for (back, severity) in [(true, Severity::Major), (false, Severity::Critical)] {
+        let setup = healthy_for(Fault::HighStageSetHigh, Fuel::Natural).unwrap();
+        let mut bench = Bench::new(setup);
+        assert!(fire(&mut bench, Some(Level::High)));
+        let found_pa = bench.truth().set_pa[Level::Low];
+        set(&mut bench, Screw::Low, found_pa + 1.0 * PA_PER_INWC);
+        if back {
+            set(&mut bench, Screw::Low, found_pa - 1.0);
+        }
+        assert_eq!(bench.truth().firing, Some(Level::High));
+        let marks = handed_over(bench, Ending::InService, IN_SERVICE);
+        let finding = found(&marks, "wrong-screw");
+        assert_eq!(finding.severity, severity, "{:?}", rules(&marks));
+        assert_eq!(finding.fails.is_some(), !back);
+    }
+}
+
+/// A low stage that is set too low, turned further out: from three eighths on it is the wrong way.
+/// There and back by a quarter, or straight up, it is not.
+#[test]
+fn the_wrong_way_counts_from_three_eighths() {
+    for (turns, counts) in [
+        (&[-1, -1, -1][..], true),
+        (&[-3], true),
+        (&[-2, 4], false),
+        (&[2, 1], false),
+        (&[3, -3, -3], true),
+    ] {
+        let mut setup = healthy_for(Fault::LowStageSetLow, Fuel::Natural).unwrap();
+        Fault::LowStageSetLow.apply(&mut setup, 0.4 * PA_PER_INWC);
+        let mut bench = Bench::new(setup);
+        assert!(fire(&mut bench, Some(Level::Low)));
+        act(&mut bench, Action::Go(Place::PlantRoom));
+        let burner = quarterturn::parts::Door::Burner;
+        act(&mut bench, Action::Door { door: burner, to: Fitted::Off });
+        act(&mut bench, Action::Go(Place::GasValve));
+        act(&mut bench, Action::Take(Tool::SlottedDriver));
+        act(&mut bench, Action::Cap { screw: Screw::Low, to: Fitted::Off });
+        for &eighths in turns {
+            act(&mut bench, Action::Turn { screw: Screw::Low, eighths });
+            wait(&mut bench, 5);
+        }
+        act(&mut bench, Action::PutDown);
+        let marks = handed_over(bench, Ending::InService, IN_SERVICE);
+        assert_eq!(rules(&marks).contains(&"wrong-way"), counts, "{turns:?}");
+    }
+}
+
+/// After a screw was turned the flue is analyzed; naming it at the end does not stand for it. Where
+/// nothing was changed, to name it is enough.
+#[test]
+fn changed_burners_are_analyzed() {
+    let writes = |action: &Action| *action == Action::WriteMeasured(Spot::Flue);
+    let good = Good::on("a-roar-at-night", 1);
+    assert_eq!(rules(&good.marks(&good.done)), Vec::<&str>::new());
+    let named = |marks: &[_]| -> Vec<(u64, Action)> {
+        let name = |action: &Action| match action {
+            Action::HandOver(said) => {
+                let mut said = said.clone();
+                said.not_done.push(quarterturn::hands::action::NotDone::Combustion);
+                Action::HandOver(said)
+            }
+            other => other.clone(),
+        };
+        let kept = |(_, action): &&(u64, Action)| !writes(action);
+        marks.iter().filter(kept).map(|(tick, action)| (*tick, name(action))).collect()
+    };
+    let marks = good.marks(&named(&good.done));
+    assert_eq!(rules(&marks), ["combustion-not-taken"]);
+    let healthy = Good::on("healthy-natural", 1);
+    assert_eq!(rules(&healthy.marks(&named(&healthy.done))), Vec::<&str>::new());
+}
+
+/// What burns when the job is left is held against the plate and against the limit of carbon monoxide
+/// (400 ppm air-free, ANSI Z21.47, from memory), whatever is to blame; not what burned on arrival and
+/// was left shut off.
+#[test]
+fn what_is_left_burning_is_held_against_its_limits() {
+    for (wider, rule) in [(1.03, None), (1.08, Some("over-fired-left"))] {
+        let mut setup = rig::healthy(Fuel::Natural);
+        for hole_m in &mut setup.furnace.orifices_m {
+            *hole_m *= wider;
+        }
+        let marks = burned_and_left(setup, Ending::InService);
+        let found = marks.findings.iter().find(|it| it.rule == "over-fired-left");
+        assert_eq!(found.map(|it| it.rule.as_str()), rule, "{wider}");
+        assert!(found.is_none_or(|it| it.severity == Severity::Critical));
+    }
+    // Gas that is sold with a tenth more heat than usual (1,150 Btu/ft³, a range that handbooks give)
+    // is not too much gas.
+    let mut rich = rig::healthy(Fuel::Natural);
+    rich.gas.heating_value_j_m3 *= 1150.0 / 1030.0;
+    let marks = burned_and_left(rich, Ending::InService);
+    assert!(!rules(&marks).contains(&"over-fired-left"));
+    let holed = |share: f64| {
+        let mut setup = rig::healthy(Fuel::Natural);
+        setup.condition.burners.exchanger_hole = share;
+        setup
+    };
+    for (share, ending, counts) in [
+        (0.0, Ending::InService, false),
+        (0.4, Ending::InService, true),
+        (0.4, Ending::ShutOff, false),
+    ] {
+        let marks = burned_and_left(holed(share), ending);
+        assert_eq!(rules(&marks).contains(&"carbon-monoxide-left"), counts, "{share} {ending:?}");
+    }
+}
+
+/// The marks of a furnace that burned on high for a while, and was left so.
+fn burned_and_left(setup: Setup, ending: Ending) -> Marks {
+    let mut bench = Bench::new(setup);
+    assert!(fire(&mut bench, Some(Level::High)));
+    wait(&mut bench, 120);
+    act(&mut bench, Action::Go(Place::PlantRoom));
+    handed_over(bench, ending, &[Ending::InService, Ending::ShutOff])
+}
