@@ -4,14 +4,16 @@
 use super::deed::lower;
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
+use crate::appliance::ignition::ControlState;
 use crate::catalogue::cause::{Harms, TrueCause, true_as_well, true_causes};
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, PlugStep};
 use crate::hands::event::{EventKind, Outcome};
-use crate::measure::causes::is_to_be_named;
+use crate::measure::causes::{is_cured_by_setting, is_to_be_named};
 use crate::parts::{
-    Answer, Backing, Cause, Ending, Fitted, HandValve, OnOff, Place, Screw, Sight, WrittenFinding,
+    Answer, Backing, Cause, Ending, Fitted, HandValve, OnOff, Place, Screw, Sight, SystemPart,
+    WrittenFinding,
 };
 use crate::rules::OfFinding;
 
@@ -63,8 +65,15 @@ fn is_named(l: &Ledger, it: &TrueCause) -> bool {
     let after_alarm = super::conversion::left_for_gas(l);
     written(l).iter().any(|one| match after_alarm {
         true => it.accepts_after_alarm(one.finding.cause),
-        false => it.accepts(one.finding.cause),
+        false => it.accepts(one.finding.cause) || is_set_low(l, it, one.finding.cause),
     })
+}
+
+/// Whether "set too low" is near enough for what draws a supply down: where its screw, inside its
+/// nameplate, puts it right.
+fn is_set_low(l: &Ledger, it: &TrueCause, named: Cause) -> bool {
+    let before_furnace = matches!(it.cause.part(), SystemPart::Supply | SystemPart::HousePiping);
+    named == Cause::SupplySetLow && before_furnace && is_cured_by_setting(&l.setup)
 }
 
 /// Whether the job has anything that a finding has to name.
@@ -125,13 +134,17 @@ fn is_true(l: &Ledger, cause: Cause) -> bool {
     let came_about = |event: &EventKind| {
         let cracked = matches!(event, EventKind::Cracked { .. });
         let crossed = matches!(event, EventKind::CrossThreaded { .. });
+        let tripped = matches!(event, EventKind::Control { to: ControlState::RolloutOpen, .. });
         (cracked && cause == Cause::BossCracked)
             || (crossed && cause == Cause::PlugCrossThreaded)
             || (*event == EventKind::Alarm && cause == Cause::GasInTheAir)
+            || (tripped && cause == Cause::RolloutTripped)
     };
     cause == Cause::NothingFound
         || l.events.iter().any(|event| came_about(&event.what))
-        || true_causes(&l.setup).iter().any(|it| it.accepts_after_alarm(cause))
+        || true_causes(&l.setup)
+            .iter()
+            .any(|it| it.accepts_after_alarm(cause) || is_set_low(l, it, cause))
         || true_as_well(&l.setup).contains(&cause)
 }
 

@@ -1,10 +1,11 @@
 //! What a job's sheet has to name: what is really wrong on the bench, as far as it can be felt.
 
-use super::felt::SoundBench;
+use super::felt::{PRESSURE_PA, SoundBench};
 use super::pattern::{Start, measure};
 use crate::catalogue::cause::{ORDINARY_ZERO_PA, Origin, TrueCause, set, true_causes};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
+use crate::model::truth::Truth;
 use crate::parts::{Cause, Port, Stage};
 use crate::setup::{Setup, SupplyRight};
 
@@ -32,6 +33,9 @@ fn is_shown(setup: &Setup, sound: &SoundBench<'_>, it: &TrueCause) -> bool {
         }
         // What a hand has to open or switch on shows in how it stands, to whoever looks.
         Origin::Fault(fault, _) if is_only_operated(fault) => true,
+        Origin::Fault(fault, severity) if is_of_a_level(it.cause) => {
+            shows(&sound.with(fault, severity), it.cause)
+        }
         Origin::Fault(fault, severity) => sound.shows(fault, severity),
         Origin::Found => !is_of_a_level(it.cause) || shows(setup, it.cause),
     }
@@ -64,9 +68,33 @@ fn shows(setup: &Setup, cause: Cause) -> bool {
     let pattern = measure(setup.clone(), Start::Hooked(Port::Manifold));
     pattern.points.iter().any(|point| {
         let Stage::Firing(level) = point.stage else { return false };
-        let band = figures.manifold[level].band();
+        let target = figures.manifold[level];
         let pa = point.truth.manifold_pa;
-        (band.is_below(pa) && cause == set(level, false))
-            || (band.is_above(pa) && cause == set(level, true))
+        // A pressure that an ordinary meter does not tell from the band asks for no name.
+        target.band().out_by_pa(pa) > PRESSURE_PA && cause == set(level, pa > target.pa)
+    })
+}
+
+/// Whether the supply regulator, set higher, would carry every load inside what plate and nameplate
+/// allow. Whoever takes a supply that is drawn down so little for one that is set low is not wrong:
+/// its setting is what puts it right.
+#[must_use]
+pub fn is_cured_by_setting(setup: &Setup) -> bool {
+    let figures = setup.furnace.plate.figures();
+    let supply = &setup.supply;
+    let band = |stage| figures.allows(Port::Inlet, stage, Some(supply.lockup_max_pa));
+    let inlet = |setup: &Setup| {
+        let pattern = measure(setup.clone(), Start::Hooked(Port::Inlet));
+        pattern.points.into_iter().map(|it| (it.stage, it.truth)).collect::<Vec<_>>()
+    };
+    let short = |(stage, truth): &(Stage, Truth)| band(*stage).least_pa - truth.inlet_pa;
+    let raise_pa = inlet(setup).iter().map(short).fold(0.0, f64::max) + PRESSURE_PA;
+    let mut raised = setup.clone();
+    raised.supply.set_pa += raise_pa;
+    raised.supply.lockup_pa += raise_pa;
+    let most_pa = supply.delivery_limits_pa.1;
+    inlet(&raised).iter().all(|(stage, truth)| {
+        let delivers = *stage == Stage::Rest || truth.supply_pa <= most_pa;
+        delivers && band(*stage).contains(truth.inlet_pa)
     })
 }

@@ -72,11 +72,18 @@ impl<'a> SoundBench<'a> {
         Self { setup, looks: OnceCell::new(), patterns: EnumMap::default() }
     }
 
+    /// Its setup with a fault of this severity.
+    #[must_use]
+    pub(super) fn with(&self, fault: Fault, severity: f64) -> Setup {
+        let mut faulty = self.setup.clone();
+        fault.apply(&mut faulty, severity);
+        faulty
+    }
+
     /// Whether a fault of this severity, alone on it, can be felt.
     #[must_use]
     pub fn shows(&self, fault: Fault, severity: f64) -> bool {
-        let mut faulty = self.setup.clone();
-        fault.apply(&mut faulty, severity);
+        let faulty = self.with(fault, severity);
         *self.looks.get_or_init(|| looks(self.setup)) != looks(&faulty)
             || Port::ALL.iter().any(|&port| {
                 let of = |setup: &Setup| measure(setup.clone(), Start::Hooked(port));

@@ -55,10 +55,14 @@ fn causes(me: &Mind, seen: &Seen) -> Vec<Cause> {
     if !me.supply_is_bad() && !me.know.supply.turned {
         all.retain(|one| *one != Cause::SupplySetLow);
     }
-    // What was found later explains what it was first taken for.
+    // What was found later explains what it was first taken for; what draws it down under load
+    // does not explain a supply that is too low with nothing burning.
+    let set_below = is_set_below_nameplate(me, seen);
+    let at_load = |it| matches!(it, Cause::TrunkTooNarrow | Cause::RegulatorTooSmall);
     for (whole, parts) in EXPLAINS {
         if all.contains(whole) {
-            all.retain(|one| !parts.contains(one));
+            let stays = |one: &Cause| *one == Cause::SupplySetLow && set_below && at_load(*whole);
+            all.retain(|one| !parts.contains(one) || stays(one));
         }
     }
     // A furnace that lit late, with nothing wrong that explains it, had to burn its air first.
@@ -80,6 +84,16 @@ fn causes(me: &Mind, seen: &Seen) -> Vec<Cause> {
     once
 }
 
+/// Whether the supply was found, at rest, below what its regulator must deliver.
+fn is_set_below_nameplate(me: &Mind, seen: &Seen) -> bool {
+    let of_rest = |it: &&Reading| {
+        it.port == Port::Inlet && it.stage == Stage::Rest && it.phase == Phase::Found
+    };
+    let found = seen.sheet.readings.iter().find(of_rest);
+    let pa = found.map(|it| f64::from(it.thousandths) / 1000.0 * it.unit.pa());
+    pa.zip(me.know.papers.delivery).is_some_and(|(pa, delivery)| pa < delivery.least_pa)
+}
+
 /// What one cause explains of what was first taken for another.
 const EXPLAINS: &[(Cause, &[Cause])] = &[
     (Cause::TankNearlyEmpty, &[Cause::TooLittleBeforeRegulator, Cause::SupplySetLow]),
@@ -92,7 +106,18 @@ const EXPLAINS: &[(Cause, &[Cause])] = &[
     ),
     (Cause::SupplyCreeps, &[Cause::SupplySetHigh, Cause::SupplyTooHigh, Cause::MeterRangeSmall]),
     (Cause::SupplyTooHigh, &[Cause::SupplySetHigh, Cause::BurnersDirty, Cause::MeterRangeSmall]),
-    (Cause::RegulatorVentBlocked, &[Cause::SupplySetHigh, Cause::SupplySetLow]),
+    // A regulator that cannot breathe tells nothing of pipes and loads.
+    (
+        Cause::RegulatorVentBlocked,
+        &[
+            Cause::SupplySetHigh,
+            Cause::SupplySetLow,
+            Cause::TrunkTooNarrow,
+            Cause::RegulatorTooSmall,
+            Cause::TooLittleBeforeRegulator,
+        ],
+    ),
+    (Cause::ExchangerHoled, &[Cause::RolloutTripped]),
     (Cause::SupplySetHigh, &[Cause::BurnersDirty, Cause::MeterRangeSmall]),
     (Cause::InletTapBlocked, &[Cause::MeterHosePinched]),
     (Cause::ManifoldTapBlocked, &[Cause::MeterHosePinched]),
@@ -247,7 +272,9 @@ fn too_high(me: &Mind, seen: &Seen, otherwise: Cause) -> Cause {
     let rest = inlet.find(|reading| reading.stage == Stage::Rest).map(pa);
     let next = inlet.next().filter(|reading| reading.stage != Stage::Rest).map(pa);
     if let (Some(rest), Some(first)) = (rest, next) {
-        let creeps = rest - first > CREEP_DROP * rest;
+        // What delivers inside its nameplate is set right, and does not shut where it should.
+        let delivers = me.know.papers.delivery.is_some_and(|it| first <= it.most_pa);
+        let creeps = delivers || rest - first > CREEP_DROP * rest;
         return if creeps { Cause::SupplyCreeps } else { otherwise };
     }
     let natural = !me.know.papers.supply_is_propane;

@@ -167,6 +167,8 @@ pub(super) struct SinceCall {
     pub burning_on_ticks: u32,
     /// Whether a roll-out switch was open.
     pub rolled_out: bool,
+    /// Whether flames were seen to lean in the blower's wind.
+    pub flames_leaned: bool,
     /// The port whose boss was seen to be cracked, by the bubbles along it.
     pub cracked: Option<Port>,
 }
@@ -194,6 +196,7 @@ impl SinceCall {
                 self.cracked = Some(port);
             }
         }
+        self.flames_leaned |= burners.signs.flames_lean();
         self.glow = self.glow.max(burners.glow);
         let lit = burners.flames.iter().filter(|flame| flame.height > 0.0).count();
         self.lit = self.lit.max(lit);

@@ -144,6 +144,9 @@ const NO_LIGHT: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::C
 const NO_LIGHT_DULL: &[Repair] = &[Repair::PurgeLine, Repair::CleanBurners, Repair::ReplaceIgniter];
 
 fn rolled_out(me: &mut Mind) -> Vec<Step> {
+    if me.know.since_call.flames_leaned {
+        return give_up(me, Diagnosis::ExchangerHoled);
+    }
     if me.know.diagnosis.contains(&Diagnosis::RolloutOpen) {
         return give_up(me, Diagnosis::RolloutOpensAgain);
     }
