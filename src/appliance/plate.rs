@@ -125,12 +125,12 @@ impl GasFigures {
     pub fn allows(&self, port: Port, stage: Stage, lockup_most_pa: Option<f64>) -> Band {
         let inlet = Band { least_pa: self.inlet_min_pa, most_pa: self.inlet_max_pa };
         match (port, stage) {
-            (Port::Inlet, Stage::Rest) => Band {
+            (Port::Inlet, Stage::Rest | Stage::RestAgain) => Band {
                 most_pa: lockup_most_pa.map_or(inlet.most_pa, |most| most.min(inlet.most_pa)),
                 ..inlet
             },
             (Port::Inlet, Stage::Firing(_) | Stage::FullLoad) => inlet,
-            (Port::Manifold, Stage::Rest) => {
+            (Port::Manifold, Stage::Rest | Stage::RestAgain) => {
                 Band { least_pa: -READS_ZERO_PA, most_pa: READS_ZERO_PA }
             }
             (Port::Manifold, Stage::Firing(level)) => self.manifold[level].band(),

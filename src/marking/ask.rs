@@ -38,7 +38,8 @@ fn is_owed(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
             | Unread::InletStateUnread
             | Unread::NeverReadRunning
             | Unread::NeverReadWithOthers
-            | Unread::HoldTooShort,
+            | Unread::HoldTooShort
+            | Unread::LockUpUnread(_),
         ) => ended && readings_due(l, brief),
         Evidence::Unread(
             Unread::NothingAsFound
@@ -137,6 +138,7 @@ fn unread(evidence: Unread, l: &Ledger) -> Vec<Hit> {
         Unread::NeverReadRunning => unread::never_read_running(l),
         Unread::NeverReadWithOthers => unread::never_read_with_others(l),
         Unread::HoldTooShort => unread::hold_too_short(l),
+        Unread::LockUpUnread(least) => unread::lock_up_unread(l, least.si()),
         Unread::SupplyNotRechecked => unread::supply_not_rechecked(l),
         Unread::ConversionNotProven => conversion::not_proven(l),
         Unread::CombustionNotTaken => combustion::not_taken(l),

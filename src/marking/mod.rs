@@ -29,6 +29,7 @@ mod repairs;
 mod safety;
 mod score;
 mod shown;
+mod spells;
 mod test_setup;
 pub mod trace;
 mod turning;

@@ -124,6 +124,7 @@ fn unread(evidence: Unread, l: &Ledger) -> bool {
         | Unread::NeverReadRunning
         | Unread::NeverReadWithOthers
         | Unread::HoldTooShort
+        | Unread::LockUpUnread(_)
         | Unread::SupplyNotRechecked => read_right(l, Port::Inlet),
         // Who has missed none of it has looked at all of it, and written what was found.
         Unread::ConversionNotProven | Unread::NothingAsFound => true,

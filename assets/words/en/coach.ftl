@@ -129,6 +129,7 @@ coach-second-not-called = It is set far above the room and still does not call t
 coach-second-follows = Both stages are called, and it fires on low. The second follows: the inducer runs faster first. Let time run.
 coach-second-lets-go = Only the first stage is called: the second lets go in a moment. Let time run.
 coach-write-rest = Watch it for as long as the card asks, { $seconds } seconds: a slow climb is a leaking seat. Then write it on the job sheet: { $cell }, with its unit.
+coach-write-again = Nothing burns any more and the meter is still on: the supply regulator has to lock up after flow. Watch it for { $seconds } seconds; a number that climbs is a bad seat. Then write it on the job sheet: { $cell }, with its unit.
 coach-write-burning = Wait until the number stands still, { $seconds } seconds. Then write it on the job sheet: { $cell }, with its unit.
 coach-write-loaded = Every other appliance must burn now, the range in the kitchen too. Wait until the number stands still, { $seconds } seconds. Then write it on the job sheet: { $cell }, with its unit.
 

@@ -117,7 +117,7 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
     // The stage that burns comes first, where both are off.
     let burns = |stage| match stage {
         Stage::Firing(level) => seen.sounds.contains(&Sound::Burners(level)),
-        Stage::Rest | Stage::FullLoad => false,
+        Stage::Rest | Stage::FullLoad | Stage::RestAgain => false,
     };
     let cells = order.iter().filter(|cell| cell.0 == Port::Manifold && off(cell));
     let stages: Vec<Stage> = cells.map(|cell| cell.1).collect();
