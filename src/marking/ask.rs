@@ -4,7 +4,7 @@ use super::brief::Brief;
 use super::ended::{readings_due, rightly_shut_off};
 use super::ledger::{Caught, Hit, Ledger};
 use super::{
-    adjusting, causes, closing, combustion, control, conversion, faults_left, house, instruments,
+    adjusting, causes, closing, combustion, control, conversion, cycle, faults_left, house, instruments,
     joints, lock_up, measuring, repairs, safety, test_setup, turning, unread, unsafe_left,
 };
 use crate::catalogue::repair::Nature;
@@ -197,8 +197,8 @@ fn leaving(evidence: Leaving, l: &Ledger) -> Vec<Hit> {
         Leaving::DoorOff => control::door_off(l),
         Leaving::OthersNotRestored => control::others_not_restored(l),
         Leaving::OthersLeftOut => control::others_left_out(l),
-        Leaving::NoFinalCycle => control::no_final_cycle(l),
-        Leaving::ShutDownUnwatched => house::shut_down_unwatched(l),
+        Leaving::NoFinalCycle => cycle::no_final_cycle(l),
+        Leaving::ShutDownUnwatched => cycle::shut_down_unwatched(l),
     }
 }
 

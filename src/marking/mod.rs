@@ -8,6 +8,7 @@ mod closing;
 mod combustion;
 mod control;
 mod conversion;
+mod cycle;
 pub mod debrief;
 mod deed;
 mod due;

@@ -145,10 +145,11 @@ fn judge(l: &Ledger, index: usize, tick: u64, fact: &ReadingFact) -> Judged {
         Phase::Found => 0,
         Phase::Left => moved_before(l, index, &fact.reading),
     };
+    let again = fact.reading.stage == Stage::RestAgain;
     let mut it = Judging {
         fact,
         written: Written::new(l, &fact.reading),
-        after_flow: after_flow(l, &known),
+        after_flow: if again { after_flow(l, &known) } else { Vec::new() },
         running: known.last().filter(|spell| is_running(spell, tick)).copied(),
         here: Vec::new(),
         elsewhere: Vec::new(),

@@ -27,6 +27,9 @@ const SOUND_DROP: (f64, f64) = (0.2, 0.5 * PA_PER_INWC);
 /// Share of the pressure at rest by which it falls from rest to low when a seat creeps (a sound one
 /// falls by a tenth on the calibrated benches).
 const CREEP_DROP: f64 = 0.25;
+/// What the inlet may stand higher at rest after flow than before it where both are within limits, in
+/// pascals (0.5 in. w.c.; a sound seat comes back to where it stood).
+const AFTER_FLOW_PA: f64 = 0.5 * PA_PER_INWC;
 /// What the inlet may rise during the hold at rest before it creeps, in pascals (0.1 in. w.c., a
 /// digit of the trade's ordinary meters; a sound seat shuts at once).
 const CREEPS_PA: f64 = 0.1 * PA_PER_INWC;
@@ -117,6 +120,19 @@ impl Mind {
         at_rest.is_some_and(|(band, rest)| !band.is_above(rest))
     }
 
+    /// Whether the inlet stands higher at rest after flow than it did before: above its limits, or by
+    /// more than a sound seat ever does. What a blocked vent does is told by the vent.
+    fn locks_up_late(&self) -> bool {
+        let inlet = &self.know.read.inlet;
+        let (Some(band), Some(before), Some(after)) =
+            (self.inlet_allowed(Stage::RestAgain), inlet[Stage::Rest], inlet[Stage::RestAgain])
+        else {
+            return false;
+        };
+        let most_pa = if band.is_above(after) { CREEPS_PA } else { AFTER_FLOW_PA };
+        after - before > most_pa && !self.know.diagnosis.contains(&Diagnosis::VentBlocked)
+    }
+
     fn supply(&self) -> Supply {
         let (Some(at_rest), Some(loaded)) =
             (self.inlet_allowed(Stage::Rest), self.inlet_allowed(Stage::FullLoad))
@@ -132,7 +148,7 @@ impl Mind {
             let creeps = rest - first > CREEP_DROP * rest;
             return if creeps { Supply::Creeps } else { Supply::SetHigh };
         }
-        if self.know.read.rest_rise.is_some_and(|rise| rise > CREEPS_PA) {
+        if self.know.read.rest_rise.is_some_and(|rise| rise > CREEPS_PA) || self.locks_up_late() {
             return Supply::Creeps;
         }
         if self.may_set_supply() && self.over_delivery_pa().is_some_and(|over_pa| over_pa > 0.0) {
@@ -216,6 +232,26 @@ pub(super) fn supply(me: &mut Mind, _: &Seen) -> Vec<Step> {
     }
 }
 
+/// After the inlet was read at rest again: a seat that shuts badly after flow creeps.
+pub(super) fn after_flow(me: &mut Mind, _: &Seen) -> Vec<Step> {
+    if me.careless || !me.locks_up_late() {
+        return take(Course::OnToManifold);
+    }
+    let again = me.know.supply.turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
+    if me.may_set_supply() && !again {
+        me.plan_repair(Diagnosis::SupplyCreeps, Repair::ReplaceSupplyRegulator);
+        return mend_and_read_left();
+    }
+    me.know.note(Diagnosis::SupplyCreeps);
+    me.know.supply.owner_needed = true;
+    let band = me.inlet_allowed(Stage::RestAgain).zip(me.know.read.inlet[Stage::RestAgain]);
+    if band.is_some_and(|(band, pa)| band.is_above(pa)) {
+        // More than the plate allows: nothing burns on it.
+        return give_up_supply(me);
+    }
+    take(Course::OnToManifold)
+}
+
 /// The burners go out under load.
 fn collapses(me: &mut Mind) -> Vec<Step> {
     if me.excess_flow_shuts() {
@@ -281,7 +317,7 @@ fn go_on() -> Vec<Step> {
     // The joint is proven at its own pressure, which the others would take away.
     steps.extend(others(OnOff::Off));
     // At the furnace it is seen whether the flames go out with the call.
-    steps.push(think(|me, _| stays_on(me).unwrap_or_else(|| take(Course::OnToManifold))));
+    steps.push(think(|me, _| stays_on(me).unwrap_or_else(|| take(Course::InletAfterFlow))));
     steps
 }
 

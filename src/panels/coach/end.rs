@@ -176,7 +176,10 @@ fn restore(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
         .or_else(|| match &seen.hall {
             _ if begun => None,
             Some(hall) => cycle::step(remembered.cycle, hall, seen.levels),
-            None => Some(Hint::go(t!("coach-hall-cycle"), Place::Hall)),
+            None => {
+                let called = remembered.job.called(seen.levels.last().copied());
+                cycle::elsewhere(remembered.cycle, seen, called)
+            }
         })
         .or_else(|| lead::towards(Goal::AsFound, seen, remembered))
         .or_else(|| lead::towards(Goal::At(Place::Hall), seen, remembered))

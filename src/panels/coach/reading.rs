@@ -61,7 +61,9 @@ pub(super) fn hook_up(seen: &Seen, remembered: &Remembered, port: Port) -> Optio
 
 /// The next step towards a state of the furnace; none once it is there and seen from the valve.
 pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Option<Hint> {
-    let level = stage.level(seen.levels);
+    // A lock-up after flow needs flow before it, with the meter on.
+    let flow = stage == Stage::RestAgain && !remembered.flowed;
+    let level = if flow { seen.levels.last().copied() } else { stage.level(seen.levels) };
     if level.is_none() {
         let goals = [
             Goal::Stopped,
