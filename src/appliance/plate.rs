@@ -12,6 +12,8 @@
 //! | inlet | inlet minimum to inlet maximum, at most the nameplate's lock-up limit | inlet minimum to maximum | inlet minimum to maximum |
 //! | manifold | zero, as an ordinary gauge tells it | the level's ± its tolerance | the full rate's ± its tolerance |
 //!
+//! At rest again after flow the same is allowed as at rest.
+//!
 //! The plate gives its inlet minimum for a firing furnace. At rest it holds all the more: a flow can
 //! only take pressure away, so an inlet below the minimum at rest is below it at every load.
 //! At rest the manifold is open to the burners through the orifices behind shut seats: it stands at

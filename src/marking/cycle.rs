@@ -150,7 +150,7 @@ pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
     }
     let seen = match cycles(l).last() {
         Some(it) if it.is_whole(touched) => t!("seen-cycle-unseen"),
-        Some(it) if it.rested > touched => t!("seen-cycle-cut-off"),
+        Some(it) if it.call_ended.is_none() => t!("seen-cycle-cut-off"),
         Some(_) | None => t!("seen-no-cycle"),
     };
     vec![Hit::new(l.last_tick(), seen, t!("true-no-cycle"))]
