@@ -4,8 +4,9 @@ use super::brief::Brief;
 use super::ended::{readings_due, rightly_shut_off};
 use super::ledger::{Caught, Hit, Ledger};
 use super::{
-    adjusting, causes, closing, combustion, control, conversion, cycle, faults_left, house, instruments,
-    joints, lock_up, measuring, repairs, safety, test_setup, turning, unread, unsafe_left,
+    adjusting, causes, closing, combustion, control, conversion, cycle, faults_left, house,
+    instruments, joints, lock_up, measuring, repairs, safety, test_setup, turning, unread,
+    unsafe_left,
 };
 use crate::catalogue::repair::Nature;
 use crate::rules::evidence::{

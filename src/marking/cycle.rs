@@ -103,9 +103,8 @@ impl Cycle {
     fn call_taken_away(&self, l: &Ledger) -> usize {
         let end = self.call_ended.unwrap_or(self.rested);
         let since = l.events[end].tick.saturating_sub(ANSWERS);
-        let hand = |action: &Action| {
-            matches!(action, Action::Setpoint(_) | Action::ThermostatMode(_))
-        };
+        let hand =
+            |action: &Action| matches!(action, Action::Setpoint(_) | Action::ThermostatMode(_));
         let acts = l.did().filter(|did| hand(did.action) && did.tick >= since);
         let before = acts.map(|did| did.index).take_while(|index| *index < end);
         before.last().filter(|index| *index > self.began).unwrap_or(end)
@@ -130,8 +129,7 @@ impl Cycle {
                 now == Some(level) && (is_at_furnace(place_at(l, from)) || comes(from, to))
             })
         };
-        let left =
-            went(l).any(|(at, place)| (lit..end).contains(&at) && !is_in_the_house(place));
+        let left = went(l).any(|(at, place)| (lit..end).contains(&at) && !is_in_the_house(place));
         is_at_furnace(place_at(l, lit)) && !left && l.levels().iter().all(|level| on_level(*level))
     }
 }

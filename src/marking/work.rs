@@ -232,9 +232,7 @@ fn leaving(evidence: Leaving, l: &Ledger) -> Option<bool> {
             did(l, &Action::StageJumper(Fitted::On)).then(|| cycle::final_cycle(l).is_some())
         }
         Leaving::OthersLeftOut => Some(true),
-        Leaving::NoFinalCycle | Leaving::ShutDownUnwatched => {
-            Some(cycle::final_cycle(l).is_some())
-        }
+        Leaving::NoFinalCycle | Leaving::ShutDownUnwatched => Some(cycle::final_cycle(l).is_some()),
         Leaving::FurnaceLeftOff(_) => {
             did(l, &Action::FurnaceSwitch(OnOff::Off)).then(|| cycle::final_cycle(l).is_some())
         }

@@ -10,7 +10,7 @@ use super::step::{
     Step, give_gas, give_up, go, hose_off, isolate, reach, start_over, stop, take, think,
     until_at_rest,
 };
-use super::{judge, set};
+use super::{after_flow, judge, set};
 use crate::parts::{Phase, Place, Port};
 use crate::procedure::Goal;
 use crate::senses::seen::Seen;
@@ -107,9 +107,9 @@ pub(super) fn inlet(phase: Phase) -> Vec<Step> {
 }
 
 /// The inlet read at rest again with everything out, then the supply's lock-up judged.
-pub(super) fn after_flow(me: &Mind) -> Vec<Step> {
+pub(super) fn lock_up(me: &Mind) -> Vec<Step> {
     let mut steps = inlet_again(me.know.read.phase.unwrap_or(Phase::Found));
-    steps.push(think(judge::after_flow));
+    steps.push(think(after_flow::judge));
     steps
 }
 

@@ -27,12 +27,9 @@ const SOUND_DROP: (f64, f64) = (0.2, 0.5 * PA_PER_INWC);
 /// Share of the pressure at rest by which it falls from rest to low when a seat creeps (a sound one
 /// falls by a tenth on the calibrated benches).
 const CREEP_DROP: f64 = 0.25;
-/// What the inlet may stand higher at rest after flow than before it where both are within limits, in
-/// pascals (0.5 in. w.c.; a sound seat comes back to where it stood).
-const AFTER_FLOW_PA: f64 = 0.5 * PA_PER_INWC;
 /// What the inlet may rise during the hold at rest before it creeps, in pascals (0.1 in. w.c., a
 /// digit of the trade's ordinary meters; a sound seat shuts at once).
-const CREEPS_PA: f64 = 0.1 * PA_PER_INWC;
+pub(super) const CREEPS_PA: f64 = 0.1 * PA_PER_INWC;
 /// Margin that the supply is set inside its limits, in pascals (0.3 in. w.c.).
 const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 /// Share of the falls between stages from which a regulator is too small, not a pipe too narrow
@@ -72,7 +69,7 @@ impl Mind {
     }
 
     /// Whether the supply may be worked on here.
-    fn may_set_supply(&self) -> bool {
+    pub(super) fn may_set_supply(&self) -> bool {
         self.card.supply == SupplyRight::Trainee
     }
 
@@ -98,7 +95,7 @@ impl Mind {
     }
 
     /// What plate and nameplate allow at the inlet.
-    fn inlet_allowed(&self, stage: Stage) -> Option<Band> {
+    pub(super) fn inlet_allowed(&self, stage: Stage) -> Option<Band> {
         let lockup_most_pa = self.know.papers.delivery.map(|it| it.rest_pa);
         Some(self.know.papers.figures.as_ref()?.allows(Port::Inlet, stage, lockup_most_pa))
     }
@@ -118,19 +115,6 @@ impl Mind {
     fn below_limits(&self) -> bool {
         let at_rest = self.inlet_allowed(Stage::Rest).zip(self.know.read.inlet[Stage::Rest]);
         at_rest.is_some_and(|(band, rest)| !band.is_above(rest))
-    }
-
-    /// Whether the inlet stands higher at rest after flow than it did before: above its limits, or by
-    /// more than a sound seat ever does. What a blocked vent does is told by the vent.
-    fn locks_up_late(&self) -> bool {
-        let inlet = &self.know.read.inlet;
-        let (Some(band), Some(before), Some(after)) =
-            (self.inlet_allowed(Stage::RestAgain), inlet[Stage::Rest], inlet[Stage::RestAgain])
-        else {
-            return false;
-        };
-        let most_pa = if band.is_above(after) { CREEPS_PA } else { AFTER_FLOW_PA };
-        after - before > most_pa && !self.know.diagnosis.contains(&Diagnosis::VentBlocked)
     }
 
     fn supply(&self) -> Supply {
@@ -232,26 +216,6 @@ pub(super) fn supply(me: &mut Mind, _: &Seen) -> Vec<Step> {
     }
 }
 
-/// After the inlet was read at rest again: a seat that shuts badly after flow creeps.
-pub(super) fn after_flow(me: &mut Mind, _: &Seen) -> Vec<Step> {
-    if me.careless || !me.locks_up_late() {
-        return take(Course::OnToManifold);
-    }
-    let again = me.know.supply.turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
-    if me.may_set_supply() && !again {
-        me.plan_repair(Diagnosis::SupplyCreeps, Repair::ReplaceSupplyRegulator);
-        return mend_and_read_left();
-    }
-    me.know.note(Diagnosis::SupplyCreeps);
-    me.know.supply.owner_needed = true;
-    let band = me.inlet_allowed(Stage::RestAgain).zip(me.know.read.inlet[Stage::RestAgain]);
-    if band.is_some_and(|(band, pa)| band.is_above(pa)) {
-        // More than the plate allows: nothing burns on it.
-        return give_up_supply(me);
-    }
-    take(Course::OnToManifold)
-}
-
 /// The burners go out under load.
 fn collapses(me: &mut Mind) -> Vec<Step> {
     if me.excess_flow_shuts() {
@@ -304,7 +268,7 @@ pub(super) fn lost_at_full(me: &mut Mind) -> Vec<Step> {
     take(Course::LookForReason)
 }
 
-fn give_up_supply(me: &mut Mind) -> Vec<Step> {
+pub(super) fn give_up_supply(me: &mut Mind) -> Vec<Step> {
     me.know.leave_shut_off = true;
     let mut steps = stop();
     steps.extend(others(OnOff::Off));
@@ -363,7 +327,7 @@ pub(super) fn narrow(me: &Mind) -> Narrow {
     }
 }
 
-fn mend_and_read_left() -> Vec<Step> {
+pub(super) fn mend_and_read_left() -> Vec<Step> {
     let mut steps = stop();
     steps.extend(others(OnOff::Off));
     steps.push(until_at_rest());

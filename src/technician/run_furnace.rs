@@ -163,7 +163,9 @@ fn out_with_others(me: &mut Mind, _: &Seen) -> Vec<Step> {
 fn burns(seen: &Seen, stage: Stage) -> bool {
     let heard = |sound| seen.sounds.contains(&sound);
     match stage {
-        Stage::Rest | Stage::RestAgain => !seen.levels.iter().any(|&level| heard(Sound::Burners(level))),
+        Stage::Rest | Stage::RestAgain => {
+            !seen.levels.iter().any(|&level| heard(Sound::Burners(level)))
+        }
         Stage::Firing(_) | Stage::FullLoad => {
             stage.level(seen.levels).is_some_and(|level| heard(Sound::Burners(level)))
         }

@@ -178,7 +178,8 @@ fn line(
     let mut path = String::new();
     for (i, it) in states.iter().enumerate() {
         let letter = if i == 0 { 'M' } else { 'L' };
-        let _ = write!(path, "{letter}{:.2} {:.2}", column(report, i), axis.at((panel.pressure)(it)));
+        let _ =
+            write!(path, "{letter}{:.2} {:.2}", column(report, i), axis.at((panel.pressure)(it)));
     }
     put!(svg, "<path d=\"{path}\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.1\"{dashes}/>");
 }

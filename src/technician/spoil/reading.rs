@@ -62,15 +62,11 @@ pub(super) const SPOILS: &[Spoil] = &[
     )
     // A supply that was moved is asked for again.
     .besides(|g| !g.moves_supply),
-    Spoil::new(
-        id!("spoil-inlet-not-written-again-at-rest-after-flow"),
-        &["lock-up-unread"],
-        |g| {
-            let phases = [Phase::Found, Phase::Left].into_iter();
-            let wrote = phases.filter(|&it| g.wrote(Port::Inlet, Stage::RestAgain, it).is_some());
-            wrote.map(|it| leave_out(What::Write(Port::Inlet, Stage::RestAgain, it))).collect()
-        },
-    ),
+    Spoil::new(id!("spoil-inlet-not-written-again-at-rest-after-flow"), &["lock-up-unread"], |g| {
+        let phases = [Phase::Found, Phase::Left].into_iter();
+        let wrote = phases.filter(|&it| g.wrote(Port::Inlet, Stage::RestAgain, it).is_some());
+        wrote.map(|it| leave_out(What::Write(Port::Inlet, Stage::RestAgain, it))).collect()
+    }),
     Spoil::new(
         id!("spoil-the-number-from-before-flow-written-for-after-flow"),
         &["wrong-stage"],

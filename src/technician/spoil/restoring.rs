@@ -58,22 +58,30 @@ pub(super) const SPOILS: &[Spoil] = &[
     })
     .at_last()
     .careless(),
-    Spoil::new(id!("spoil-last-cycle-ended-by-pulling-the-blower-door"), &["no-final-cycle"], |g| {
-        let door = |to| act(Action::Door { door: Door::Blower, to });
-        let ends = g.ends_last_call().into_iter().map(|half_f| {
-            let satisfied = Action::Setpoint(half_f);
-            let off = vec![go(Place::PlantRoom), door(Fitted::Off), go(Place::Hall)];
-            let on = vec![act(satisfied.clone()), go(Place::PlantRoom), door(Fitted::On)];
-            instead(satisfied, [off, on, vec![go(Place::Hall)]].concat())
-        });
-        ends.collect()
-    })
+    Spoil::new(
+        id!("spoil-last-cycle-ended-by-pulling-the-blower-door"),
+        &["no-final-cycle"],
+        |g| {
+            let door = |to| act(Action::Door { door: Door::Blower, to });
+            let ends = g.ends_last_call().into_iter().map(|half_f| {
+                let satisfied = Action::Setpoint(half_f);
+                let off = vec![go(Place::PlantRoom), door(Fitted::Off), go(Place::Hall)];
+                let on = vec![act(satisfied.clone()), go(Place::PlantRoom), door(Fitted::On)];
+                instead(satisfied, [off, on, vec![go(Place::Hall)]].concat())
+            });
+            ends.collect()
+        },
+    )
     .at_last()
     .careless(),
-    Spoil::new(id!("spoil-last-cycle-lit-while-nobody-was-in-the-house"), &["no-final-cycle"], |g| {
-        let called = Goal::Called(Some(g.full()), Means::Thermostat);
-        vec![after(called, vec![go(Place::Yard), pause(2.0 * LIGHT_UP_S)])]
-    })
+    Spoil::new(
+        id!("spoil-last-cycle-lit-while-nobody-was-in-the-house"),
+        &["no-final-cycle"],
+        |g| {
+            let called = Goal::Called(Some(g.full()), Means::Thermostat);
+            vec![after(called, vec![go(Place::Yard), pause(2.0 * LIGHT_UP_S)])]
+        },
+    )
     .at_last()
     .careless(),
     Spoil::new(id!("spoil-owner-called-before-anything-was-read"), &["owner-not-called"], |_| {
