@@ -271,17 +271,6 @@ impl Good {
         })
     }
 
-    /// The setpoint that ended its last call, before the thermostat was put back.
-    pub(super) fn ends_last_call(&self) -> Option<i16> {
-        let setpoints = self.actions().filter_map(|action| {
-            let Action::Setpoint(half_f) = action else { return None };
-            Some(*half_f)
-        });
-        let all: Vec<i16> = setpoints.collect();
-        let [.., ends, back] = all.as_slice() else { return None };
-        (ends != back).then_some(*ends)
-    }
-
     /// The setpoint that the thermostat was put back to.
     pub(super) fn setpoint(&self) -> Option<i16> {
         let setpoints = self.actions().filter_map(|action| {

@@ -1,14 +1,14 @@
 //! Everything put back, the last cycle, calls and hand-over: spoiled.
 
 use super::super::edit::{Edit, What, after, before, instead, leave_out};
-use super::super::step::{act, go, pause, reach};
+use super::super::step::{act, reach};
 use super::good::Good;
 use super::way::Spoil;
 use crate::hands::action::{Action, Contact, HandOver, Topic};
 use crate::parts::{
-    Door, Ending, Fitted, HandValve, OnOff, Opening, OtherAppliance, Place, Subject, Window,
+    Door, Ending, Fitted, HandValve, OnOff, Opening, OtherAppliance, Subject, Window,
 };
-use crate::procedure::{Goal, LIGHT_UP_S, Means};
+use crate::procedure::{Goal, Means};
 
 /// Ways of spoiling the end of a job.
 pub(super) const SPOILS: &[Spoil] = &[
@@ -56,32 +56,6 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil::new(id!("spoil-no-final-cycle"), &["no-final-cycle"], |g| {
         vec![leave_out(Goal::Called(Some(g.full()), Means::Thermostat))]
     })
-    .at_last()
-    .careless(),
-    Spoil::new(
-        id!("spoil-last-cycle-ended-by-pulling-the-blower-door"),
-        &["no-final-cycle"],
-        |g| {
-            let door = |to| act(Action::Door { door: Door::Blower, to });
-            let ends = g.ends_last_call().into_iter().map(|half_f| {
-                let satisfied = Action::Setpoint(half_f);
-                let off = vec![go(Place::PlantRoom), door(Fitted::Off), go(Place::Hall)];
-                let on = vec![act(satisfied.clone()), go(Place::PlantRoom), door(Fitted::On)];
-                instead(satisfied, [off, on, vec![go(Place::Hall)]].concat())
-            });
-            ends.collect()
-        },
-    )
-    .at_last()
-    .careless(),
-    Spoil::new(
-        id!("spoil-last-cycle-lit-while-nobody-was-in-the-house"),
-        &["no-final-cycle"],
-        |g| {
-            let called = Goal::Called(Some(g.full()), Means::Thermostat);
-            vec![after(called, vec![go(Place::Yard), pause(2.0 * LIGHT_UP_S)])]
-        },
-    )
     .at_last()
     .careless(),
     Spoil::new(id!("spoil-owner-called-before-anything-was-read"), &["owner-not-called"], |_| {
