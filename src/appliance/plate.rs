@@ -12,6 +12,8 @@
 //! | inlet | inlet minimum to inlet maximum, at most the nameplate's lock-up limit | inlet minimum to maximum | inlet minimum to maximum |
 //! | manifold | zero, as an ordinary gauge tells it | the level's ± its tolerance | the full rate's ± its tolerance |
 //!
+//! At rest again after flow the same is allowed as at rest.
+//!
 //! The plate gives its inlet minimum for a firing furnace. At rest it holds all the more: a flow can
 //! only take pressure away, so an inlet below the minimum at rest is below it at every load.
 //! At rest the manifold is open to the burners through the orifices behind shut seats: it stands at
@@ -125,12 +127,12 @@ impl GasFigures {
     pub fn allows(&self, port: Port, stage: Stage, lockup_most_pa: Option<f64>) -> Band {
         let inlet = Band { least_pa: self.inlet_min_pa, most_pa: self.inlet_max_pa };
         match (port, stage) {
-            (Port::Inlet, Stage::Rest) => Band {
+            (Port::Inlet, Stage::Rest | Stage::RestAgain) => Band {
                 most_pa: lockup_most_pa.map_or(inlet.most_pa, |most| most.min(inlet.most_pa)),
                 ..inlet
             },
             (Port::Inlet, Stage::Firing(_) | Stage::FullLoad) => inlet,
-            (Port::Manifold, Stage::Rest) => {
+            (Port::Manifold, Stage::Rest | Stage::RestAgain) => {
                 Band { least_pa: -READS_ZERO_PA, most_pa: READS_ZERO_PA }
             }
             (Port::Manifold, Stage::Firing(level)) => self.manifold[level].band(),

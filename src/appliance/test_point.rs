@@ -1,7 +1,8 @@
 //! Where and in which state a pressure is read: the ports of the gas valve and the test states.
 //!
 //! **Source.** The states are those that start-up sheets of furnaces ask for (makers withheld):
-//! static, each firing level, and the full rate with every other appliance on.
+//! static, each firing level, the full rate with every other appliance on, and static once more
+//! after flow, as a regulator's lock-up is tested.
 //!
 //! **Checked.** What the plate allows at each port in each state: `tests/core/appliance/plate.rs`.
 
@@ -59,6 +60,9 @@ pub enum Stage {
     Firing(Level),
     /// Full connected load: the furnace fires at its full rate and every other gas appliance burns.
     FullLoad,
+    /// At rest once more after the burners stopped, the meter on its port all the while: the lock-up
+    /// of the supply regulator after flow.
+    RestAgain,
 }
 
 impl Stage {
@@ -69,19 +73,20 @@ impl Stage {
         Self::Firing(Level::ALL[1]),
         Self::Firing(Level::ALL[2]),
         Self::FullLoad,
+        Self::RestAgain,
     ];
 
     /// The states under test of a furnace with these levels, in the order of the job sheet.
     pub fn of(levels: &'static [Level]) -> impl DoubleEndedIterator<Item = Self> + Clone {
         let firing = levels.iter().map(|&level| Self::Firing(level));
-        std::iter::once(Self::Rest).chain(firing).chain(std::iter::once(Self::FullLoad))
+        std::iter::once(Self::Rest).chain(firing).chain([Self::FullLoad, Self::RestAgain])
     }
 
     /// The level that the furnace fires at: its full rate at full load. None at rest.
     #[must_use]
     pub fn level(self, levels: &'static [Level]) -> Option<Level> {
         match self {
-            Self::Rest => None,
+            Self::Rest | Self::RestAgain => None,
             Self::Firing(level) => Some(level),
             Self::FullLoad => levels.last().copied(),
         }
@@ -91,7 +96,7 @@ impl Stage {
     #[must_use]
     pub fn is_at_full_rate(self) -> bool {
         match self {
-            Self::Rest => false,
+            Self::Rest | Self::RestAgain => false,
             Self::Firing(level) => level.is_top(),
             Self::FullLoad => true,
         }
@@ -104,6 +109,7 @@ impl Stage {
             Self::Rest => "rest",
             Self::Firing(level) => level.id(),
             Self::FullLoad => "full-load",
+            Self::RestAgain => "rest-again",
         }
     }
 
@@ -113,6 +119,7 @@ impl Stage {
         match id {
             "rest" => Some(Self::Rest),
             "full-load" => Some(Self::FullLoad),
+            "rest-again" => Some(Self::RestAgain),
             level => Level::from_id(level).map(Self::Firing),
         }
     }
@@ -125,6 +132,7 @@ impl Stage {
             Self::Rest => t!("stage-rest"),
             Self::Firing(level) => level.label(),
             Self::FullLoad => t!("stage-full-load"),
+            Self::RestAgain => t!("stage-rest-again"),
         }
     }
 }
@@ -136,7 +144,7 @@ impl Serialize for Stage {
     fn serialize<S: serde::Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         serializer.serialize_str(match self {
             Self::FullLoad => FULL_LOAD_RECORDED,
-            Self::Rest | Self::Firing(_) => self.id(),
+            Self::Rest | Self::Firing(_) | Self::RestAgain => self.id(),
         })
     }
 }

@@ -12,7 +12,7 @@ use super::files::write_whole;
 use super::job::Job;
 use crate::appliance::ignition::{ControlState, ControlStatus, FlameCurrent};
 use crate::appliance::plate::{GasFigures, Plate, Target};
-use crate::appliance::test_point::{Port, Stage};
+use crate::appliance::test_point::Port;
 use crate::measure::pattern::{Pattern, Point, Start, measure};
 use crate::setup::Setup;
 use crate::units::{PressureUnit, W_PER_BTU_H, hundredths_inwc};
@@ -35,7 +35,8 @@ pub(super) struct Args {
 pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
     let job = Job::find(&args.scenario)?;
     let setup = job.scenario.draw(args.seed);
-    let plate = plate_report(&setup);
+    let pattern = measure(setup.clone(), Start::GasOn);
+    let plate = plate_report(&setup, &pattern);
     let heating_value_j_m3 = setup.gas.heating_value_j_m3;
     let faults = setup.faults.iter().map(|(fault, severity)| FaultReport {
         name: fault.name(),
@@ -43,10 +44,10 @@ pub(super) fn preview(args: &Args) -> Result<Exit, Trouble> {
     });
     let faults = faults.collect();
     let own_meter = own_meter::readings(&setup);
-    let states = states(&setup, &measure(setup.clone(), Start::GasOn), heating_value_j_m3);
+    let states = states(&pattern, heating_value_j_m3);
     let right = job.scenario.draw_healthy(args.seed);
     let heating_value_j_m3 = right.gas.heating_value_j_m3;
-    let healthy = self::states(&right, &measure(right.clone(), Start::GasOn), heating_value_j_m3);
+    let healthy = self::states(&measure(right, Start::GasOn), heating_value_j_m3);
     let differs = states.iter().zip(&healthy).map(|(it, right)| differs(it, right)).collect();
     let report = Report {
         scenario: job.id,
@@ -87,14 +88,13 @@ fn differs(it: &State, right: &State) -> Vec<&'static str> {
     .collect()
 }
 
-fn plate_report(setup: &Setup) -> PlateReport {
+fn plate_report(setup: &Setup, pattern: &Pattern) -> PlateReport {
     let plate: &Plate = &setup.furnace.plate;
     let figures: &GasFigures = plate.figures();
     let band = |target: Target| TargetReport {
         target: hundredths_inwc(target.pa),
         tolerance: hundredths_inwc(target.tolerance_pa),
     };
-    let stages = Stage::of(plate.input.list());
     PlateReport {
         model: plate.model.clone(),
         fuel: figures.fuel.label(),
@@ -110,10 +110,10 @@ fn plate_report(setup: &Setup) -> PlateReport {
             })
             .collect(),
         allowed_inwc: [Port::Inlet, Port::Manifold].map(|port| {
-            stages
-                .clone()
-                .map(|stage| {
-                    let band = figures.allows(port, stage, Some(setup.supply.lockup_max_pa));
+            let points = pattern.points.iter();
+            points
+                .map(|it| {
+                    let band = figures.allows(port, it.stage, Some(setup.supply.lockup_max_pa));
                     (hundredths_inwc(band.least_pa), hundredths_inwc(band.most_pa))
                 })
                 .collect()
@@ -121,20 +121,16 @@ fn plate_report(setup: &Setup) -> PlateReport {
     }
 }
 
-/// The states of a pattern that the sheet asks for.
-fn states(setup: &Setup, pattern: &Pattern, heating_value_j_m3: f64) -> Vec<State> {
-    Stage::of(setup.furnace.plate.input.list())
-        .map(Stage::label)
-        .zip(&pattern.points)
-        .map(|(name, it)| state(name, it, heating_value_j_m3))
-        .collect()
+/// The states of a pattern.
+fn states(pattern: &Pattern, heating_value_j_m3: f64) -> Vec<State> {
+    pattern.points.iter().map(|it| state(it, heating_value_j_m3)).collect()
 }
 
-fn state(state: &'static str, point: &Point, heating_value_j_m3: f64) -> State {
+fn state(point: &Point, heating_value_j_m3: f64) -> State {
     let truth = &point.truth;
     let btu_h = |watts: f64| (watts / W_PER_BTU_H).round();
     State {
-        state,
+        state: point.state(),
         missed: point.missed.map(|control| t!("preview-control", status = says(control))),
         supply_inwc: hundredths_inwc(truth.supply_pa),
         inlet_inwc: hundredths_inwc(truth.inlet_pa),
@@ -198,7 +194,7 @@ fn text(report: &Report) -> String {
         "", "", "Btu/h", "%", "Btu/h"
     );
     for ((it, right), keys) in report.states.iter().zip(&report.healthy).zip(&report.differs) {
-        row(&mut out, it.state, t!("preview-found"), it, keys);
+        row(&mut out, &it.state, t!("preview-found"), it, keys);
         row(&mut out, "", t!("preview-healthy"), right, &[]);
     }
     let _ = writeln!(out, "\n{}", t!("preview-differs"));

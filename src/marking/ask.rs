@@ -4,8 +4,9 @@ use super::brief::Brief;
 use super::ended::{readings_due, rightly_shut_off};
 use super::ledger::{Caught, Hit, Ledger};
 use super::{
-    adjusting, causes, closing, combustion, control, conversion, faults_left, house, instruments,
-    joints, lock_up, measuring, repairs, safety, test_setup, turning, unread, unsafe_left,
+    adjusting, causes, closing, combustion, control, conversion, cycle, faults_left, house,
+    instruments, joints, lock_up, measuring, repairs, safety, test_setup, turning, unread,
+    unsafe_left,
 };
 use crate::catalogue::repair::Nature;
 use crate::rules::evidence::{
@@ -38,7 +39,8 @@ fn is_owed(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
             | Unread::InletStateUnread
             | Unread::NeverReadRunning
             | Unread::NeverReadWithOthers
-            | Unread::HoldTooShort,
+            | Unread::HoldTooShort
+            | Unread::LockUpUnread(_),
         ) => ended && readings_due(l, brief),
         Evidence::Unread(
             Unread::NothingAsFound
@@ -148,6 +150,7 @@ fn unread(evidence: Unread, l: &Ledger) -> Vec<Hit> {
         Unread::NeverReadRunning => unread::never_read_running(l),
         Unread::NeverReadWithOthers => unread::never_read_with_others(l),
         Unread::HoldTooShort => unread::hold_too_short(l),
+        Unread::LockUpUnread(least) => unread::lock_up_unread(l, least.si()),
         Unread::SupplyNotRechecked => unread::supply_not_rechecked(l),
         Unread::ConversionNotProven => conversion::not_proven(l),
         Unread::CombustionNotTaken => combustion::not_taken(l),
@@ -206,8 +209,8 @@ fn leaving(evidence: Leaving, l: &Ledger) -> Vec<Hit> {
         Leaving::DoorOff => control::door_off(l),
         Leaving::OthersNotRestored => control::others_not_restored(l),
         Leaving::OthersLeftOut => control::others_left_out(l),
-        Leaving::NoFinalCycle => control::no_final_cycle(l),
-        Leaving::ShutDownUnwatched => house::shut_down_unwatched(l),
+        Leaving::NoFinalCycle => cycle::no_final_cycle(l),
+        Leaving::ShutDownUnwatched => cycle::shut_down_unwatched(l),
     }
 }
 

@@ -3,8 +3,6 @@
 use super::deed::lower;
 use super::ended::in_use;
 use super::ledger::{Hit, Ledger};
-use crate::hands::action::Action;
-use crate::hands::event::EventKind;
 use crate::model::truth::OtherApplianceTruth;
 use crate::parts::{Fitted, HandValve, OnOff, Opening, OtherAppliance, Window};
 use crate::words::decimal;
@@ -171,37 +169,4 @@ pub(super) fn went_out(l: &Ledger) -> bool {
         let mut others = did.before.other_appliances.iter();
         others.any(|(which, it)| it.gone_out && l.setup.found.other_appliances[which] == OnOff::On)
     })
-}
-
-/// The place in the list of the last hand on gas, controls or springs.
-fn last_touch(l: &Ledger) -> Option<usize> {
-    let touches = |action: &Action| {
-        matches!(
-            action,
-            Action::Turn { .. }
-                | Action::Cap { .. }
-                | Action::Plug { .. }
-                | Action::Adapter { .. }
-                | Action::ValveSwitch(_)
-                | Action::FurnaceSwitch(_)
-                | Action::StageJumper(_)
-                | Action::Mend(_)
-                | Action::HandValve { .. }
-        )
-    };
-    l.did().filter(|did| touches(did.action)).map(|did| did.index).last()
-}
-
-/// The cycle that was seen after the last hand on the gas: its place in the list.
-pub(super) fn final_cycle(l: &Ledger) -> Option<usize> {
-    let touched = last_touch(l)?;
-    let mut later = l.events.iter().enumerate().skip(touched);
-    later.find(|(_, event)| matches!(event.what, EventKind::Cycle)).map(|(index, _)| index)
-}
-
-pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
-    if !in_use(l) || last_touch(l).is_none() || final_cycle(l).is_some() {
-        return Vec::new();
-    }
-    vec![Hit::new(l.last_tick(), t!("seen-no-cycle"), t!("true-no-cycle"))]
 }

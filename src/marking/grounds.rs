@@ -12,7 +12,7 @@ use crate::hands::event::{Event, EventKind};
 use crate::instrument::figure::Quantity;
 use crate::measure::air;
 use crate::model::truth::Truth;
-use crate::parts::{Door, Fitted, OnOff, Port, Spot, Stage, Subject};
+use crate::parts::{Door, Fitted, OnOff, Port, Spot, Subject};
 use crate::senses::seen::WrittenMeasured;
 
 /// Gas in the air from which a detector tells of it, as a fraction (about 1 % of the lower
@@ -36,7 +36,7 @@ pub(super) fn speaks_for_a_call(l: &Ledger, before: usize) -> bool {
     let all = numbers(l);
     let known = |rest: bool| {
         let inlet = |it: &&Number| it.index < before && it.reading.port == Port::Inlet;
-        let is = |it: &Number| (it.reading.stage == Stage::Rest) == rest;
+        let is = |it: &Number| it.reading.stage.level(l.levels()).is_none() == rest;
         all.iter().filter(inlet).any(|it| it.is_right() && is(it))
     };
     (known(true) && known(false))

@@ -1,11 +1,11 @@
-//! Evidence of the house and its people: air, what they were told, who was there at the end.
+//! Evidence of the house and its people: air, and what they were told.
 
 use super::ledger::{Hit, Ledger};
-use super::{control, conversion, safety};
+use super::{conversion, safety};
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, Topic};
 use crate::hands::event::EventKind;
-use crate::parts::{Opening, Place, Window};
+use crate::parts::{Opening, Window};
 
 /// On propane, burners lit by whoever had a hand on the furnace, with the furnace room's window not
 /// opened before.
@@ -52,25 +52,4 @@ pub(super) fn drill_not_told(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     vec![Hit::new(l.last_tick(), t!("seen-drill-not-told"), t!("true-drill-not-told"))]
-}
-
-/// Where somebody stood when an event happened; a job begins in the yard.
-fn place_at(l: &Ledger, index: usize) -> Place {
-    let goes = l.did().take_while(|did| did.index < index).filter_map(|did| {
-        let Action::Go(place) = did.action else { return None };
-        Some(*place)
-    });
-    goes.last().unwrap_or(Place::Yard)
-}
-
-/// The last cycle came to rest while nobody was in the house.
-pub(super) fn shut_down_unwatched(l: &Ledger) -> Vec<Hit> {
-    let Some(cycle) = control::final_cycle(l) else { return Vec::new() };
-    match place_at(l, cycle) {
-        Place::Hall | Place::PlantRoom | Place::GasValve => Vec::new(),
-        Place::Yard | Place::Away => {
-            let tick = l.events[cycle].tick;
-            vec![Hit::new(tick, t!("seen-shut-down-unwatched"), t!("true-shut-down-unwatched"))]
-        }
-    }
 }

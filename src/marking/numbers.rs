@@ -7,6 +7,7 @@
 //! any state that the number may come from is unfounded.
 
 use super::ledger::Ledger;
+use super::spells::{after_flow, as_it_ended, shown_before};
 use crate::catalogue::repair::{Moves, Repair};
 use crate::hands::event::{EventKind, ReadingFact};
 use crate::parts::{Phase, Port, Reading, Screw, Stage};
@@ -144,9 +145,11 @@ fn judge(l: &Ledger, index: usize, tick: u64, fact: &ReadingFact) -> Judged {
         Phase::Found => 0,
         Phase::Left => moved_before(l, index, &fact.reading),
     };
+    let again = fact.reading.stage == Stage::RestAgain;
     let mut it = Judging {
         fact,
         written: Written::new(l, &fact.reading),
+        after_flow: if again { after_flow(l, &known) } else { Vec::new() },
         running: known.last().filter(|spell| is_running(spell, tick)).copied(),
         here: Vec::new(),
         elsewhere: Vec::new(),
@@ -172,6 +175,8 @@ fn judge(l: &Ledger, index: usize, tick: u64, fact: &ReadingFact) -> Judged {
 struct Judging<'a> {
     fact: &'a ReadingFact,
     written: Written,
+    /// Beginnings of the spells at rest after flow, in ticks.
+    after_flow: Vec<u64>,
     /// The spell that goes on.
     running: Option<Spell>,
     /// Spells in the state that the number is written for.
@@ -182,7 +187,9 @@ struct Judging<'a> {
 
 impl Judging<'_> {
     fn is_here(&self, spell: &Spell) -> bool {
+        let again = self.fact.reading.stage == Stage::RestAgain;
         spell.is(self.fact.reading.port, self.fact.reading.stage)
+            && (!again || self.after_flow.contains(&spell.shown.since))
     }
 
     /// Of the spells in its state, one in which it stood.
@@ -269,27 +276,6 @@ impl Judging<'_> {
             Judged::OtherPort(spell)
         }
     }
-}
-
-/// Spells told before an event, each as it was told last, in order.
-fn shown_before(l: &Ledger, index: usize) -> Vec<Spell> {
-    let mut spells: Vec<Spell> = Vec::new();
-    for event in &l.events[..index] {
-        let EventKind::Showed(spell) = event.what else { continue };
-        match spells.last_mut() {
-            Some(last) if last.shown.since == spell.shown.since => *last = spell,
-            Some(_) | None => spells.push(spell),
-        }
-    }
-    spells
-}
-
-/// A spell as it was told last.
-fn as_it_ended(l: &Ledger, wanted: &Spell) -> Option<Spell> {
-    l.events.iter().rev().find_map(|event| {
-        let EventKind::Showed(spell) = event.what else { return None };
-        (spell.shown.since == wanted.shown.since).then_some(spell)
-    })
 }
 
 /// Whether a spell goes on at a moment, in ticks: the number of that moment is not taken yet.

@@ -97,7 +97,8 @@ fn unread(evidence: Unread, l: &Ledger, brief: &Brief) -> bool {
         | Unread::InletStateUnread
         | Unread::NeverReadRunning
         | Unread::NeverReadWithOthers
-        | Unread::HoldTooShort => readings_due(l, brief),
+        | Unread::HoldTooShort
+        | Unread::LockUpUnread(_) => readings_due(l, brief),
         Unread::SupplyNotRechecked => unread::supply_moved(l).is_some(),
         Unread::ConversionNotProven => !conversion::left_for_gas(l),
         Unread::CombustionNotTaken => {

@@ -5,6 +5,7 @@ use super::deed::lower;
 use super::ledger::{Hit, Ledger};
 use super::numbers::{Number, numbers, slip_at};
 use super::repairs;
+use super::spells::watched_s;
 use crate::catalogue::repair::{Moves, Nature};
 use crate::hands::event::{Event, EventKind, Outcome};
 use crate::parts::{Level, Phase, Port, Screw, Stage};
@@ -122,11 +123,13 @@ pub(super) fn never_read_with_others(l: &Ledger) -> Vec<Hit> {
     vec![Hit::new(l.last_tick(), seen, t!("true-loaded-unread")).following(slip)]
 }
 
-/// Each state of the furnace alone in which the inlet was not read.
+/// Each state of the furnace alone in which the inlet was not read. Full load and the lock-up after
+/// flow have rules of their own.
 pub(super) fn inlet_state_unread(l: &Ledger) -> Vec<Hit> {
     let all = numbers(l);
     Stage::of(l.levels())
-        .filter(|stage| *stage != Stage::FullLoad && !has_right(&all, Port::Inlet, &[*stage]))
+        .filter(|stage| !matches!(stage, Stage::FullLoad | Stage::RestAgain))
+        .filter(|stage| !has_right(&all, Port::Inlet, &[*stage]))
         .map(|stage| {
             let seen = t!("seen-inlet-state-unread", state = stage.label());
             let hit = Hit::new(l.last_tick(), seen, t!("true-inlet-state-unread"));
@@ -169,6 +172,25 @@ pub(super) fn hold_too_short(l: &Ledger) -> Vec<Hit> {
     vec![hit.following(slip.filter(|slip| *slip == elsewhere))]
 }
 
+/// No right number at rest after flow, or one that was watched for less than this, in seconds.
+pub(super) fn lock_up_unread(l: &Ledger, least_s: f64) -> Vec<Hit> {
+    let all = numbers(l);
+    let places = [Stage::RestAgain];
+    let read = all.iter().filter(|it| it.is_for(Port::Inlet, &places) && it.is_right());
+    let watched = read.filter_map(|it| Some(watched_s(l, it.spell()?, it.index)));
+    let Some(longest_s) = watched.reduce(f64::max) else {
+        let hit = Hit::new(l.last_tick(), t!("seen-lock-up-unread"), t!("true-lock-up-unread"));
+        return vec![hit.following(slip_at(&all, Port::Inlet, &places))];
+    };
+    let wanted_s = least_s.min(l.setup.card.hold_s);
+    // It begins with the tick after the one that ended the flow.
+    if longest_s + 1.5 * TICK_S >= wanted_s {
+        return Vec::new();
+    }
+    let seen = t!("seen-lock-up-short", seconds = decimal(longest_s, 0));
+    vec![Hit::new(l.last_tick(), seen, t!("true-lock-up-short", seconds = decimal(wanted_s, 0)))]
+}
+
 /// When the supply was set or its regulator renewed last.
 pub(super) fn supply_moved(l: &Ledger) -> Option<(usize, &Event)> {
     let moves = |what: &EventKind| {
@@ -189,7 +211,8 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
             .any(|it| it.is_right() && it.is_read_after(event.tick))
     };
     let full: Vec<Stage> = running(l).into_iter().filter(|it| it.is_at_full_rate()).collect();
-    let mut due = vec![Due::new(Port::Inlet, vec![Stage::Rest], t!("unread-inlet-rest"))];
+    let at_rest = vec![Stage::Rest, Stage::RestAgain];
+    let mut due = vec![Due::new(Port::Inlet, at_rest, t!("unread-inlet-rest"))];
     // Left shut off, it need not be fired once more for a number.
     if !l.left_shut_off() {
         due.push(Due::new(Port::Inlet, vec![Stage::FullLoad], t!("unread-inlet-loaded")));

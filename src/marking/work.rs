@@ -5,7 +5,7 @@ use super::brief::Brief;
 use super::ledger::Ledger;
 use super::numbers::numbers;
 use super::occasion::writes;
-use super::{closing, control, faults_left, grounds, house, repairs};
+use super::{closing, cycle, faults_left, grounds, house, repairs};
 use crate::appliance::ignition::ControlState;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::{Nature, Repair};
@@ -124,6 +124,7 @@ fn unread(evidence: Unread, l: &Ledger) -> bool {
         | Unread::NeverReadRunning
         | Unread::NeverReadWithOthers
         | Unread::HoldTooShort
+        | Unread::LockUpUnread(_)
         | Unread::SupplyNotRechecked => read_right(l, Port::Inlet),
         // Who has missed none of it has looked at all of it, and written what was found.
         Unread::ConversionNotProven | Unread::NothingAsFound => true,
@@ -210,7 +211,7 @@ fn mending(evidence: Mending, l: &Ledger) -> Option<bool> {
                 // It held the burners back, or tempts whoever looks for the cause, and was left to
                 // do its work.
                 let guarded = a_guard_opened(l) || tempts_to_bypass(l);
-                guarded.then(|| control::final_cycle(l).is_some())
+                guarded.then(|| cycle::final_cycle(l).is_some())
             }
         }
         Mending::DangerousRepair
@@ -228,14 +229,12 @@ fn mending(evidence: Mending, l: &Ledger) -> Option<bool> {
 fn leaving(evidence: Leaving, l: &Ledger) -> Option<bool> {
     match evidence {
         Leaving::JumperLeft => {
-            did(l, &Action::StageJumper(Fitted::On)).then(|| control::final_cycle(l).is_some())
+            did(l, &Action::StageJumper(Fitted::On)).then(|| cycle::final_cycle(l).is_some())
         }
         Leaving::OthersLeftOut => Some(true),
-        Leaving::NoFinalCycle | Leaving::ShutDownUnwatched => {
-            Some(control::final_cycle(l).is_some())
-        }
+        Leaving::NoFinalCycle | Leaving::ShutDownUnwatched => Some(cycle::final_cycle(l).is_some()),
         Leaving::FurnaceLeftOff(_) => {
-            did(l, &Action::FurnaceSwitch(OnOff::Off)).then(|| control::final_cycle(l).is_some())
+            did(l, &Action::FurnaceSwitch(OnOff::Off)).then(|| cycle::final_cycle(l).is_some())
         }
         Leaving::ValveSwitchOff
         | Leaving::CockNotOpen

@@ -170,7 +170,8 @@ impl Felt<'_> {
     fn numbers(&self, one: &Point, other: &Point) -> Vec<(f64, f64, f64)> {
         let (a, b) = (&one.truth, &other.truth);
         let plate = &self.sound.furnace.plate;
-        let burns = one.stage != Stage::Rest;
+        let levels = plate.input.list();
+        let burns = one.stage.level(levels).is_some();
         let flame = (if burns { FLAME_LEAST_UA } else { 0.0 }, f64::INFINITY);
         let rise = (if burns { plate.rise.0.0 } else { 0.0 }, plate.rise.1.0);
         let co = (0.0, CO_MOST_PPM);

@@ -1,5 +1,5 @@
 //! The pattern of a bench: what is read and seen at rest, on each firing level, under full load,
-//! and at rest again.
+//! and at rest again after it, soon and late.
 //!
 //! Somebody brings the bench from goal to goal ([`Driver`]); what is noted is the truth, and what the
 //! job's own manometer shows when its hose is on a port.
@@ -26,8 +26,9 @@ const REST_S: u64 = 361;
 /// Time at the end of a stage over which the swing of the pressures is noted, in seconds: a meter has
 /// to settle too; a swing shows within a few seconds.
 const SWING_S: u64 = 12;
-/// Time after the end of the call before the second reading at rest, in seconds.
-const AGAIN_S: u64 = 240;
+/// Times after the burners stopped at which it is read at rest again, in seconds: as soon as anybody
+/// reads a lock-up, and when a seat that creeps has had time to show it.
+const AGAIN_S: [u64; 2] = [60, 300];
 
 /// What is done before the readings.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -68,6 +69,8 @@ impl Start {
 pub struct Point {
     /// State that the furnace was brought to.
     pub stage: Stage,
+    /// Seconds since the burners stopped, where it is at rest again.
+    pub again_s: Option<u64>,
     /// Truth of the bench at its end.
     pub truth: Truth,
     /// The plate's input on high, in watts.
@@ -80,6 +83,19 @@ pub struct Point {
     pub flames_lean: bool,
     /// Lowest and highest inlet and manifold pressure in the last seconds, in pascals.
     pub swing_pa: EnumMap<Port, (f64, f64)>,
+}
+
+impl Point {
+    /// Its state in words.
+    #[must_use]
+    pub fn state(&self) -> String {
+        match self.again_s {
+            Some(seconds) => {
+                t!("stage-rest-again-after", minutes = (seconds / 60).to_string())
+            }
+            None => self.stage.label().to_owned(),
+        }
+    }
 }
 
 /// What happened on the way.
@@ -152,7 +168,7 @@ impl Witness for Signs {
 /// Everything that was measured on a bench, state by state.
 #[derive(Debug, Clone, PartialEq)]
 pub struct Pattern {
-    /// At rest, at each firing level, at full load, at rest again.
+    /// At rest, at each firing level, at full load, at rest again after each of two times.
     pub points: Vec<Point>,
     /// What happened on the way.
     pub signs: Signs,
@@ -161,12 +177,8 @@ pub struct Pattern {
 impl Pattern {
     /// Its states in words, in order.
     #[must_use]
-    pub fn states(&self) -> Vec<&'static str> {
-        let mut states: Vec<_> = self.points.iter().map(|point| point.stage.label()).collect();
-        if let Some(last) = states.last_mut() {
-            *last = t!("stage-rest-again");
-        }
-        states
+    pub fn states(&self) -> Vec<String> {
+        self.points.iter().map(Point::state).collect()
     }
 }
 
@@ -222,8 +234,13 @@ impl Measuring {
         self.wait(2 * SETTLE_S);
         points.push(self.point(Stage::FullLoad, levels.last().copied()));
         self.reach(&[Goal::Others(OnOff::Off), Goal::HeatOff, before_valve]);
-        self.wait(AGAIN_S);
-        points.push(self.point(Stage::Rest, None));
+        let mut passed_s = 0;
+        for again_s in AGAIN_S {
+            self.wait(again_s - SWING_S - passed_s);
+            let point = self.point(Stage::RestAgain, None);
+            points.push(Point { again_s: Some(again_s), ..point });
+            passed_s = again_s;
+        }
         points
     }
 
@@ -244,6 +261,7 @@ impl Measuring {
         let burners = seen.furnace.and_then(|furnace| furnace.burners);
         Point {
             stage,
+            again_s: None,
             rated_w: bench.setup().furnace.plate.input.top().si(),
             missed: (truth.firing != wanted).then_some(truth.control),
             display: seen.meter.display,

@@ -134,6 +134,9 @@ pub enum Unread {
     NeverReadWithOthers,
     /// The no-flow hold was shorter than the card asks.
     HoldTooShort,
+    /// The inlet was not read at rest after flow, with the meter on since the burners stopped, or
+    /// sooner than this after it; the card's hold is enough where that is shorter.
+    LockUpUnread(TimeSpan),
     /// The inlet was not read again at rest and under full load after the supply was set.
     SupplyNotRechecked,
     /// Label, springs, orifices or low-gas switch were not looked at, or only after a screw was
@@ -236,7 +239,8 @@ pub enum Leaving {
     OthersNotRestored,
     /// An appliance that went out for want of gas was not lit again.
     OthersLeftOut,
-    /// No full cycle from the thermostat after the last hand on the gas.
+    /// No full cycle after the last hand on the gas and the doors: called and ended by the thermostat,
+    /// ignition and each level seen at the furnace.
     NoFinalCycle,
     /// Nobody was in the house when the last cycle came to rest.
     ShutDownUnwatched,

@@ -42,13 +42,14 @@ pub struct GasDemand {
 impl GasDemand {
     /// Whether a reading of `stage` at `port` is taken in this state. Each level is read at the
     /// inlet with the furnace alone; the manifold is regulated, and may be read whatever else
-    /// burns. At rest the inlet must feel the supply, not gas shut in behind a valve.
+    /// burns. At rest the inlet must feel the supply, not gas shut in behind a valve. At rest again
+    /// nothing else is drawn than at rest: what burned before it, the spells before it tell.
     #[must_use]
     pub fn is(self, port: Port, stage: Stage) -> bool {
         let still = !self.any_flow && self.firing.is_none();
         match (stage, port) {
-            (Stage::Rest, Port::Inlet) => self.fed && still,
-            (Stage::Rest, Port::Manifold) => still,
+            (Stage::Rest | Stage::RestAgain, Port::Inlet) => self.fed && still,
+            (Stage::Rest | Stage::RestAgain, Port::Manifold) => still,
             (Stage::Firing(level), Port::Inlet) => {
                 self.firing == Some(level) && self.burning == 0 && !self.throttled
             }

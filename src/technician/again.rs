@@ -4,12 +4,13 @@ use super::close::{close_open, prove, shut_port};
 use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::mend::{check_opened, mend_all, mend_open};
-use super::run_furnace::{inlet_series, manifold_found};
+use super::mind::Mind;
+use super::run_furnace::{inlet_again, inlet_series, manifold_found};
 use super::step::{
     Step, give_gas, give_up, go, hose_off, isolate, reach, start_over, stop, take, think,
     until_at_rest,
 };
-use super::{judge, set};
+use super::{after_flow, judge, set};
 use crate::parts::{Phase, Place, Port};
 use crate::procedure::Goal;
 use crate::senses::seen::Seen;
@@ -102,6 +103,13 @@ pub(super) fn read_again() -> Step {
 pub(super) fn inlet(phase: Phase) -> Vec<Step> {
     let mut steps = inlet_series(phase);
     steps.push(think(judge::supply));
+    steps
+}
+
+/// The inlet read at rest again with everything out, then the supply's lock-up judged.
+pub(super) fn lock_up(me: &Mind) -> Vec<Step> {
+    let mut steps = inlet_again(me.know.read.phase.unwrap_or(Phase::Found));
+    steps.push(think(after_flow::judge));
     steps
 }
 

@@ -10,6 +10,8 @@ pub(super) enum Course {
     InletAsFound,
     /// The inlet read again in every state after the supply was worked on.
     InletAsLeft,
+    /// The inlet read at rest again after flow, then its lock-up judged.
+    InletAfterFlow,
     /// The inlet port closed, the manifold port opened and read.
     OnToManifold,
     /// The manifold read on each level, then the levels judged.

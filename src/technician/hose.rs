@@ -140,7 +140,8 @@ pub(super) fn shows_nothing(
         Port::Manifold => Repair::CleanManifoldTap,
     };
     let nothing = number(seen).is_some_and(|pa| pa < NOTHING_PA);
-    if !nothing || stage == Stage::Rest || me.careless || me.know.has_mended(tap) {
+    let at_rest = stage.level(seen.levels).is_none();
+    if !nothing || at_rest || me.careless || me.know.has_mended(tap) {
         return None;
     }
     me.know.note(Diagnosis::MeterShowsNothing);

@@ -29,7 +29,7 @@ const SOUND_DROP: (f64, f64) = (0.2, 0.5 * PA_PER_INWC);
 const CREEP_DROP: f64 = 0.25;
 /// What the inlet may rise during the hold at rest before it creeps, in pascals (0.1 in. w.c., a
 /// digit of the trade's ordinary meters; a sound seat shuts at once).
-const CREEPS_PA: f64 = 0.1 * PA_PER_INWC;
+pub(super) const CREEPS_PA: f64 = 0.1 * PA_PER_INWC;
 /// Margin that the supply is set inside its limits, in pascals (0.3 in. w.c.).
 const MARGIN_PA: f64 = 0.3 * PA_PER_INWC;
 /// Share of the falls between stages from which a regulator is too small, not a pipe too narrow
@@ -69,7 +69,7 @@ impl Mind {
     }
 
     /// Whether the supply may be worked on here.
-    fn may_set_supply(&self) -> bool {
+    pub(super) fn may_set_supply(&self) -> bool {
         self.card.supply == SupplyRight::Trainee
     }
 
@@ -95,7 +95,7 @@ impl Mind {
     }
 
     /// What plate and nameplate allow at the inlet.
-    fn inlet_allowed(&self, stage: Stage) -> Option<Band> {
+    pub(super) fn inlet_allowed(&self, stage: Stage) -> Option<Band> {
         let lockup_most_pa = self.know.papers.delivery.map(|it| it.rest_pa);
         Some(self.know.papers.figures.as_ref()?.allows(Port::Inlet, stage, lockup_most_pa))
     }
@@ -132,7 +132,7 @@ impl Mind {
             let creeps = rest - first > CREEP_DROP * rest;
             return if creeps { Supply::Creeps } else { Supply::SetHigh };
         }
-        if self.know.read.rest_rise.is_some_and(|rise| rise > CREEPS_PA) {
+        if self.know.read.rest_rise.is_some_and(|rise| rise > CREEPS_PA) || self.locks_up_late() {
             return Supply::Creeps;
         }
         if self.may_set_supply() && self.over_delivery_pa().is_some_and(|over_pa| over_pa > 0.0) {
@@ -268,7 +268,7 @@ pub(super) fn lost_at_full(me: &mut Mind) -> Vec<Step> {
     take(Course::LookForReason)
 }
 
-fn give_up_supply(me: &mut Mind) -> Vec<Step> {
+pub(super) fn give_up_supply(me: &mut Mind) -> Vec<Step> {
     me.know.leave_shut_off = true;
     let mut steps = stop();
     steps.extend(others(OnOff::Off));
@@ -281,7 +281,7 @@ fn go_on() -> Vec<Step> {
     // The joint is proven at its own pressure, which the others would take away.
     steps.extend(others(OnOff::Off));
     // At the furnace it is seen whether the flames go out with the call.
-    steps.push(think(|me, _| stays_on(me).unwrap_or_else(|| take(Course::OnToManifold))));
+    steps.push(think(|me, _| stays_on(me).unwrap_or_else(|| take(Course::InletAfterFlow))));
     steps
 }
 
@@ -327,7 +327,7 @@ pub(super) fn narrow(me: &Mind) -> Narrow {
     }
 }
 
-fn mend_and_read_left() -> Vec<Step> {
+pub(super) fn mend_and_read_left() -> Vec<Step> {
     let mut steps = stop();
     steps.extend(others(OnOff::Off));
     steps.push(until_at_rest());

@@ -7,7 +7,7 @@ use super::diagnosis::Diagnosis;
 use crate::appliance::ignition::{ControlStatus, Failure};
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::catalogue::repair::Repair;
-use crate::parts::{Joint, Level, Port, Stage};
+use crate::parts::{Joint, Level, Phase, Port, Stage};
 use crate::procedure::number;
 use crate::senses::seen::{Cracked, Delivery, Seen, Sound};
 use crate::units::{PA_PER_INWC, TICKS_PER_S};
@@ -53,6 +53,8 @@ pub(super) struct Read {
     pub inlet: EnumMap<Stage, Option<f64>>,
     /// Manifold at each level.
     pub manifold: EnumMap<Level, Option<f64>>,
+    /// Whether the inlet is read as found or as left.
+    pub phase: Option<Phase>,
     /// The inlet's number when the hold at rest began.
     pub rest_began: Option<f64>,
     /// How far it rose during the hold.

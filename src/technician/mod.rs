@@ -1,6 +1,7 @@
 //! The reference technician: does the job properly, seeing only what a person sees and acting only
 //! through actions. And scripts, which do what they are told through the same two doors.
 
+mod after_flow;
 mod again;
 mod alarm;
 mod arrive;

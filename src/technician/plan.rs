@@ -206,6 +206,7 @@ fn steps_of(course: Course, me: &mut Mind, seen: &Seen) -> Vec<Step> {
         Course::Arrive => arrive::arrival(),
         Course::InletAsFound => inlet_as_found(),
         Course::InletAsLeft => again::inlet(Phase::Left),
+        Course::InletAfterFlow => again::lock_up(me),
         Course::OnToManifold => on_to_manifold(),
         Course::ManifoldAsFound => again::manifold_as_found(),
         Course::SetLevels => set::set_stages(me, seen),

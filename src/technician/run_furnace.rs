@@ -22,6 +22,9 @@ const LASTING_S: f64 = 150.0;
 /// How long the furnace runs at its full rate before it is left, in seconds: time enough for the
 /// limit.
 const FULL_S: f64 = 240.0;
+/// How long the inlet is watched at rest after flow before it is written, in seconds: a minute (common
+/// practice: one to three), and a breath.
+const AGAIN_S: f64 = 65.0;
 /// How long the inlet is watched with the burners out, in seconds: what comes back at once was pipe
 /// or regulator.
 const SEEPS_S: f64 = 6.0;
@@ -84,7 +87,9 @@ pub(super) fn write(port: Port, stage: Stage, phase: Phase, seen: &Seen) -> Vec<
 pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     let mut steps = others(OnOff::Off);
     steps.push(until_at_rest());
-    steps.push(think(|me, _| {
+    steps.push(think(move |me, _| {
+        me.know.read.phase = Some(phase);
+        me.know.read.inlet[Stage::RestAgain] = None;
         // The number runs up for a while when flow has only just ended.
         let settles_s = (me.card.hold_s / 2.0).max(15.0).min(me.card.hold_s);
         let began = think(|me, seen| {
@@ -112,6 +117,11 @@ pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     steps.push(think(|me, _| until_steady(me.card.settle_s + 2.0)));
     steps.push(remember(Stage::FullLoad, phase));
     steps
+}
+
+/// At rest again with everything out, the meter still on the inlet port.
+pub(super) fn inlet_again(phase: Phase) -> Vec<Step> {
+    vec![go(Place::GasValve), pause(AGAIN_S), remember(Stage::RestAgain, phase)]
 }
 
 fn remember(stage: Stage, phase: Phase) -> Step {
@@ -153,7 +163,9 @@ fn out_with_others(me: &mut Mind, _: &Seen) -> Vec<Step> {
 fn burns(seen: &Seen, stage: Stage) -> bool {
     let heard = |sound| seen.sounds.contains(&sound);
     match stage {
-        Stage::Rest => !seen.levels.iter().any(|&level| heard(Sound::Burners(level))),
+        Stage::Rest | Stage::RestAgain => {
+            !seen.levels.iter().any(|&level| heard(Sound::Burners(level)))
+        }
         Stage::Firing(_) | Stage::FullLoad => {
             stage.level(seen.levels).is_some_and(|level| heard(Sound::Burners(level)))
         }
@@ -214,6 +226,7 @@ pub(super) fn final_cycle() -> Vec<Step> {
         think(no_second_stage),
         pause(FULL_S),
         think(went_out),
+        // The way to the thermostat; the end of it is heard there.
         go(Place::Hall),
         think(|_, seen| {
             // Satisfied: the setpoint goes below the room, as a warm room would have it.

@@ -3,6 +3,7 @@
 
 mod arriving;
 mod closing;
+mod cycle;
 mod finding;
 mod good;
 mod mending;
@@ -25,6 +26,7 @@ pub fn spoils() -> impl Iterator<Item = &'static Spoil> {
         setting::SPOILS,
         mending::SPOILS,
         closing::SPOILS,
+        cycle::SPOILS,
         restoring::SPOILS,
         finding::SPOILS,
     ]

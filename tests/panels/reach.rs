@@ -265,6 +265,6 @@ fn numbers_have_forms() {
     assert_eq!(forms("inlet-port", &open), [Form::Tighten(Port::Inlet)]);
     assert_eq!(forms("thermostat", &seen(Place::Hall)), [Form::Setpoint]);
     // Inlet and manifold in every state under test; at rest the manifold has nothing to read.
-    assert_eq!(rows(Levels::two((), ()).list()).count(), 7);
-    assert_eq!(rows(Levels::one(()).list()).count(), 5);
+    assert_eq!(rows(Levels::two((), ()).list()).count(), 8);
+    assert_eq!(rows(Levels::one(()).list()).count(), 6);
 }

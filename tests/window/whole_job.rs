@@ -57,6 +57,7 @@ fn write(rig: &mut Rig, reading: Reading) {
         Stage::Firing(Level::Low) => "low fire",
         Stage::Firing(Level::High) => "high fire",
         Stage::FullLoad => "full connected load",
+        Stage::RestAgain => "lock-up after flow",
     };
     let phase = match reading.phase {
         Phase::Found => "found",

@@ -28,7 +28,7 @@ faults-page =
     benches are the healthy ones that come with the program: an 80,000 Btu/h two-stage furnace beside a
     water heater and a range of 100,000 Btu/h together. Pressures are in inches of water column, as a
     correct meter shows them; for faults of the manometer its own display is given too. "At rest again"
-    is four minutes after the end of the call. A star marks a stage that the burners did not come to.
+    is one and five minutes after the burners stopped. A star marks a stage that the burners did not come to.
 
     The numbers come out of the model and belong to these benches. They are for practice: on real gas
     the appliance's plate and instructions, the local code and a licensed technician decide.

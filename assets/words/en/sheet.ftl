@@ -29,6 +29,7 @@ grid-inlet = Inlet
 grid-manifold = Manifold
 grid-lock-up = { -lock-up }
 grid-full-load = { -full-load }
+grid-lock-up-again = { -lock-up } after flow
 grid-found = found
 grid-left = left
 grid-title = Readings, { $unit }

@@ -120,6 +120,7 @@ level-high-fire = { -high-fire }
 # States under test, as reports and findings write them. No comma, so that they can stand in a list.
 stage-rest = at rest
 stage-rest-again = at rest again
+stage-rest-again-after = at rest again { $minutes } min
 stage-firing = firing
 stage-low = low
 stage-high = high

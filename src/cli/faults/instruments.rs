@@ -30,7 +30,7 @@ pub(super) fn showing(case: &Case) -> Vec<String> {
                 (of(is) - of(was)).abs() >= PRESSURE_PA
                     || swing(is, which) - swing(was, which) > SWING_PA
             })
-            .map(|(_, state)| *state)
+            .map(|(_, state)| state.as_str())
             .collect();
         if shown.len() == states.len() {
             all.push(t!("shows-manometer-always", port = port));

@@ -58,7 +58,7 @@ pub(super) fn entry(it: &Measured) -> String {
     text.push_str(&alike_on_fuels(it, &INSTRUMENTS, showing));
     let states = it.cases.first().map(|case| case.healthy.states()).unwrap_or_default();
     let _ = writeln!(text, "\n| | {} |", states.join(" | "));
-    text.push_str("|---|---|---|---|---|---|\n");
+    let _ = writeln!(text, "|{}", "---|".repeat(states.len() + 1));
     for case in &it.cases {
         let fuel = case.fuel.label();
         let healthy = t!("fault-row-healthy", fuel = fuel);
@@ -175,8 +175,9 @@ fn displays(shown: &[Display]) -> String {
 /// What is seen, heard, smelt or measured beside the pressures.
 fn signs(case: &Case) -> Vec<String> {
     let mut signs = counted(&case.faulty);
-    let pairs = || case.healthy.points.iter().zip(&case.faulty.points).skip(1).take(3);
-    let firing = || pairs().filter(|(_, faulty)| faulty.truth.input_w > 0.0);
+    let pairs = || case.healthy.points.iter().zip(&case.faulty.points);
+    let burns = |point: &Point| point.truth.input_w > 0.0;
+    let firing = || pairs().filter(|(healthy, faulty)| burns(healthy) && burns(faulty));
     let mut compare = |sign: Sign, of: &dyn Fn(&Point) -> f64| {
         let worst = firing()
             .map(|(healthy, faulty)| (of(healthy), of(faulty)))
@@ -317,7 +318,7 @@ struct CaseReport {
 
 #[derive(Debug, Serialize)]
 struct PointReport {
-    stage: &'static str,
+    stage: String,
     reached: bool,
     inlet_inwc: f64,
     manifold_inwc: f64,

@@ -4,7 +4,6 @@ use std::fmt::Write as _;
 
 use serde::Serialize;
 
-use crate::appliance::test_point::Stage;
 use crate::measure::pattern::{Point, Start, measure};
 use crate::parts::Port;
 use crate::senses::seen::Display;
@@ -17,7 +16,7 @@ const DIGIT_PA: f64 = 0.05 * PA_PER_INWC;
 /// What it shows in one state with its hose on either port.
 #[derive(Debug, Serialize)]
 pub(super) struct StateReadings {
-    state: &'static str,
+    state: String,
     inlet: MeterReading,
     manifold: MeterReading,
 }
@@ -33,11 +32,11 @@ struct MeterReading {
 pub(super) fn readings(setup: &Setup) -> Vec<StateReadings> {
     let [inlet, manifold] = [Port::Inlet, Port::Manifold]
         .map(|port| measure(setup.clone(), Start::Hooked(port)).points);
-    Stage::of(setup.furnace.plate.input.list())
-        .map(Stage::label)
-        .zip(inlet.iter().zip(&manifold))
-        .map(|(state, (inlet, manifold))| StateReadings {
-            state,
+    inlet
+        .iter()
+        .zip(&manifold)
+        .map(|(inlet, manifold)| StateReadings {
+            state: inlet.state(),
             inlet: reading(inlet, inlet.truth.inlet_pa),
             manifold: reading(manifold, manifold.truth.manifold_pa),
         })

@@ -87,8 +87,8 @@ fn key(svg: &mut String) {
 }
 
 /// The middle of a state's column.
-fn column(state: usize) -> f64 {
-    LEFT + (RIGHT - LEFT) * (state as f64 + 0.5) / 4.0
+fn column(report: &Report, state: usize) -> f64 {
+    LEFT + (RIGHT - LEFT) * (state as f64 + 0.5) / report.states.len().max(1) as f64
 }
 
 /// One panel: bands of the plate and the scale, then the lines and points of both benches.
@@ -97,23 +97,23 @@ fn one(svg: &mut String, report: &Report, panel: &Panel, top: f64) {
     let mut values: Vec<f64> = both().map(panel.pressure).collect();
     values.extend(panel.bands.iter().flat_map(|band| [band.2, band.3]));
     let Some(axis) = Axis::new(&values, Scale::Even, top + TALL, top) else { return };
-    ground(svg, panel, &axis, top);
-    line(svg, &report.healthy, panel, &axis, " stroke-dasharray=\"5 4\"");
-    line(svg, &report.states, panel, &axis, "");
+    ground(svg, report, panel, &axis, top);
+    line(svg, report, &report.healthy, panel, &axis, " stroke-dasharray=\"5 4\"");
+    line(svg, report, &report.states, panel, &axis, "");
     points(svg, report, panel, &axis, top + TALL);
 }
 
 /// The bands that the plate allows, the scale and the frame.
-fn ground(svg: &mut String, panel: &Panel, axis: &Axis, top: f64) {
-    let half = (RIGHT - LEFT) / 8.0;
+fn ground(svg: &mut String, report: &Report, panel: &Panel, axis: &Axis, top: f64) {
+    let half = (RIGHT - LEFT) / 2.0 / report.states.len().max(1) as f64;
     for &(from, to, lower, upper) in &panel.bands {
         put!(
             svg,
             "<rect x=\"{:.2}\" y=\"{:.2}\" width=\"{:.2}\" height=\"{:.2}\" fill=\"{WASH}\" \
              stroke=\"{INK}\" stroke-width=\"0.5\" stroke-dasharray=\"1 3\"/>",
-            column(from) - half,
+            column(report, from) - half,
             axis.at(upper),
-            column(to) - column(from) + 2.0 * half,
+            column(report, to) - column(report, from) + 2.0 * half,
             axis.at(lower) - axis.at(upper)
         );
     }
@@ -144,15 +144,15 @@ fn ground(svg: &mut String, panel: &Panel, axis: &Axis, top: f64) {
 /// The points of both benches, and each state under its column.
 fn points(svg: &mut String, report: &Report, panel: &Panel, axis: &Axis, bottom: f64) {
     for (i, (it, right)) in report.states.iter().zip(&report.healthy).enumerate() {
-        ring(svg, column(i), axis.at((panel.pressure)(right)));
+        ring(svg, column(report, i), axis.at((panel.pressure)(right)));
         let at = axis.at((panel.pressure)(it));
-        square(svg, column(i), at);
+        square(svg, column(report, i), at);
         let keys = report.differs.get(i);
         if keys.is_some_and(|keys| keys.contains(&panel.key)) {
             put!(
                 svg,
                 "<text x=\"{:.2}\" y=\"{:.2}\">* {:.2}</text>",
-                column(i) + 9.0,
+                column(report, i) + 9.0,
                 at - 6.0,
                 (panel.pressure)(it)
             );
@@ -160,18 +160,26 @@ fn points(svg: &mut String, report: &Report, panel: &Panel, axis: &Axis, bottom:
         put!(
             svg,
             "<text x=\"{:.2}\" y=\"{:.2}\" text-anchor=\"middle\">{}</text>",
-            column(i),
+            column(report, i),
             bottom + 16.0,
-            escape(it.state)
+            escape(&it.state)
         );
     }
 }
 
-fn line(svg: &mut String, states: &[State], panel: &Panel, axis: &Axis, dashes: &str) {
+fn line(
+    svg: &mut String,
+    report: &Report,
+    states: &[State],
+    panel: &Panel,
+    axis: &Axis,
+    dashes: &str,
+) {
     let mut path = String::new();
     for (i, it) in states.iter().enumerate() {
         let letter = if i == 0 { 'M' } else { 'L' };
-        let _ = write!(path, "{letter}{:.2} {:.2}", column(i), axis.at((panel.pressure)(it)));
+        let _ =
+            write!(path, "{letter}{:.2} {:.2}", column(report, i), axis.at((panel.pressure)(it)));
     }
     put!(svg, "<path d=\"{path}\" fill=\"none\" stroke=\"{INK}\" stroke-width=\"1.1\"{dashes}/>");
 }

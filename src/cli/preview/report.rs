@@ -57,7 +57,7 @@ pub(super) struct TargetReport {
 
 #[derive(Debug, Serialize)]
 pub(super) struct State {
-    pub state: &'static str,
+    pub state: String,
     /// What is in the way, when the furnace does not come to this state.
     pub missed: Option<String>,
     /// At the outlet of the supply regulator.

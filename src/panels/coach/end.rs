@@ -117,7 +117,7 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
     // The stage that burns comes first, where both are off.
     let burns = |stage| match stage {
         Stage::Firing(level) => seen.sounds.contains(&Sound::Burners(level)),
-        Stage::Rest | Stage::FullLoad => false,
+        Stage::Rest | Stage::FullLoad | Stage::RestAgain => false,
     };
     let cells = order.iter().filter(|cell| cell.0 == Port::Manifold && off(cell));
     let stages: Vec<Stage> = cells.map(|cell| cell.1).collect();
@@ -176,7 +176,10 @@ fn restore(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
         .or_else(|| match &seen.hall {
             _ if begun => None,
             Some(hall) => cycle::step(remembered.cycle, hall, seen.levels),
-            None => Some(Hint::go(t!("coach-hall-cycle"), Place::Hall)),
+            None => {
+                let called = remembered.job.called(seen.levels.last().copied());
+                cycle::elsewhere(remembered.cycle, seen, called)
+            }
         })
         .or_else(|| lead::towards(Goal::AsFound, seen, remembered))
         .or_else(|| lead::towards(Goal::At(Place::Hall), seen, remembered))

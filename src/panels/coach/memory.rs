@@ -5,7 +5,7 @@ use super::hint::order;
 use crate::hands::action::Action;
 use crate::parts::{Phase, Port, Stage};
 use crate::procedure::Memory;
-use crate::senses::seen::Seen;
+use crate::senses::seen::{Seen, Sound};
 use crate::units::TICKS_PER_S;
 use enum_map::EnumMap;
 
@@ -39,6 +39,8 @@ pub struct Remembered {
     /// Cells of the found column that are written, and those to be read again since a repair.
     written: EnumMap<Port, EnumMap<Stage, bool>>,
     again: EnumMap<Port, EnumMap<Stage, bool>>,
+    /// Whether the burners were heard since the hose was put on the inlet port.
+    pub(super) flowed: bool,
     /// How far a cycle without a hand on the gas has come.
     pub cycle: Cycle,
 }
@@ -55,6 +57,9 @@ impl Remembered {
             Some((Port::Manifold, _)) => seen.pressure_shown().map(|shown| whole(shown.pa())),
             Some((Port::Inlet, _)) | None => None,
         };
+        let on_inlet = matches!(seen.meter.hose, Some((Port::Inlet, _)));
+        let burns = seen.sounds.iter().any(|sound| matches!(sound, Sound::Burners(_)));
+        self.flowed = on_inlet && (self.flowed || burns);
         self.cycle = self.cycle.heard(seen);
     }
 

@@ -15,6 +15,9 @@ use crate::words::decimal;
 /// Least patience before a reading while it burns, in seconds (common practice: until it stands
 /// still).
 const SETTLE_S: f64 = 45.0;
+/// Patience before the reading at rest after flow, in seconds: a minute at least (common practice: one
+/// to three).
+const AGAIN_S: f64 = 60.0;
 /// Patience beyond what the card asks, in seconds: a hold that is a breath too short does not count.
 const MARGIN_S: f64 = 5.0;
 /// Longest patience, in seconds: a card cannot ask for more than a day.
@@ -58,7 +61,9 @@ pub(super) fn hook_up(seen: &Seen, remembered: &Remembered, port: Port) -> Optio
 
 /// The next step towards a state of the furnace; none once it is there and seen from the valve.
 pub(super) fn bring(seen: &Seen, remembered: &Remembered, stage: Stage) -> Option<Hint> {
-    let level = stage.level(seen.levels);
+    // A lock-up after flow needs flow before it, with the meter on.
+    let flow = stage == Stage::RestAgain && !remembered.flowed;
+    let level = if flow { seen.levels.last().copied() } else { stage.level(seen.levels) };
     if level.is_none() {
         let goals = [
             Goal::Stopped,
@@ -121,6 +126,11 @@ fn write(times: CardTimes, cell: Cell) -> Hint {
         }
         Stage::Firing(_) => {
             (t!("coach-write-burning", seconds = decimal(settle_s, 0), cell = name), settle_s)
+        }
+        Stage::RestAgain => {
+            let hold_s = times.hold_s.min(AGAIN_S);
+            let text = t!("coach-write-again", seconds = decimal(hold_s, 0), cell = name);
+            (text, hold_s + MARGIN_S)
         }
         Stage::FullLoad => {
             (t!("coach-write-loaded", seconds = decimal(settle_s, 0), cell = name), settle_s)

@@ -15,7 +15,8 @@ use crate::units::PressureUnit;
 /// Rows of the grid for a furnace with these levels.
 pub fn rows(levels: &'static [Level]) -> impl Iterator<Item = (Port, Stage)> {
     let inlet = Stage::of(levels).map(|stage| (Port::Inlet, stage));
-    let manifold = Stage::of(levels).skip(1).map(|stage| (Port::Manifold, stage));
+    let firing = Stage::of(levels).filter(|stage| stage.level(levels).is_some());
+    let manifold = firing.map(|stage| (Port::Manifold, stage));
     inlet.chain(manifold)
 }
 
@@ -74,6 +75,7 @@ fn row_name(port: Port, stage: Stage) -> String {
         Stage::Rest => t!("grid-lock-up"),
         Stage::Firing(level) => words::level(level),
         Stage::FullLoad => t!("grid-full-load"),
+        Stage::RestAgain => t!("grid-lock-up-again"),
     };
     t!("grid-row", port = port, stage = stage)
 }

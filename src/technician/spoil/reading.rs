@@ -99,6 +99,29 @@ pub(super) const SPOILS: &[Spoil] = &[
     )
     // A supply that was moved is asked for again.
     .besides(|g| !g.moves_supply),
+    Spoil::new(id!("spoil-inlet-not-written-again-at-rest-after-flow"), &["lock-up-unread"], |g| {
+        let phases = [Phase::Found, Phase::Left].into_iter();
+        let wrote = phases.filter(|&it| g.wrote(Port::Inlet, Stage::RestAgain, it).is_some());
+        wrote.map(|it| leave_out(What::Write(Port::Inlet, Stage::RestAgain, it))).collect()
+    }),
+    Spoil::new(
+        id!("spoil-the-number-from-before-flow-written-for-after-flow"),
+        &["wrong-stage"],
+        |g| {
+            let reading = g.wrote(Port::Inlet, Stage::RestAgain, Phase::Found);
+            let rest = g.wrote(Port::Inlet, Stage::Rest, Phase::Found);
+            let (Some(again), Some(rest)) = (reading, rest) else { return Vec::new() };
+            let early = Action::Write(Reading { thousandths: rest.thousandths, ..again });
+            let what = What::Write(Port::Inlet, Stage::Rest, Phase::Found);
+            let leave = leave_out(What::Write(Port::Inlet, Stage::RestAgain, Phase::Found));
+            vec![after(what, vec![act(early)]), leave]
+        },
+    )
+    // A series that is begun anew reads it again.
+    .besides(|g| {
+        g.times_written(Port::Inlet, Stage::Rest) == 1
+            && g.times_written(Port::Inlet, Stage::RestAgain) == 1
+    }),
     Spoil::new(
         id!("spoil-inlet-at-rest-only"),
         &["never-read-running", "turned-before-inlet"],

@@ -40,11 +40,17 @@ pub(super) const SPOILS: &[Spoil] = &[
     .besides(|g| g.five_times_shows),
     Spoil::new(
         id!("spoil-supply-not-written-again-at-rest-after-it-was-set"),
-        &["supply-not-rechecked"],
-        |_| vec![leave_out(What::Write(Port::Inlet, Stage::Rest, Phase::Left))],
+        &["lock-up-unread", "supply-not-rechecked"],
+        |_| {
+            let left = |stage| leave_out(What::Write(Port::Inlet, stage, Phase::Left));
+            vec![left(Stage::Rest), left(Stage::RestAgain)]
+        },
     )
-    // A series that is begun anew reads it again.
-    .besides(|g| g.times_written(Port::Inlet, Stage::Rest) == 2),
+    // A series that is begun anew reads it again; a lock-up that was read as found was read.
+    .besides(|g| {
+        g.times_written(Port::Inlet, Stage::Rest) == 2
+            && g.wrote(Port::Inlet, Stage::RestAgain, Phase::Found).is_none()
+    }),
     Spoil::new(
         id!("spoil-own-supply-turned-with-nothing-read-as-found"),
         &["turned-before-inlet"],

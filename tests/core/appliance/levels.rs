@@ -29,18 +29,23 @@ fn one_level_is_first_and_top() {
 }
 
 /// The states under test follow the levels: static, each firing level, full connected load
-/// (start-up sheets of furnaces, makers withheld).
+/// (start-up sheets of furnaces, makers withheld), and static once more, as a lock-up is tested. A record
+/// writes each so that it is read back, and full connected load as the first records did.
 #[test]
 fn states_follow_the_levels() {
     let ids = |levels: &'static [Level]| Stage::of(levels).map(Stage::id).collect::<Vec<_>>();
-    assert_eq!(ids(Levels::one(()).list()), ["rest", "firing", "full-load"]);
-    assert_eq!(ids(Levels::two((), ()).list()), ["rest", "low", "high", "full-load"]);
+    assert_eq!(ids(Levels::one(()).list()), ["rest", "firing", "full-load", "rest-again"]);
+    assert_eq!(ids(Levels::two((), ()).list()), ["rest", "low", "high", "full-load", "rest-again"]);
     for &stage in Stage::ALL {
         assert_eq!(Stage::from_id(stage.id()), Some(stage));
+        let written = serde_json::to_string(&stage).unwrap();
+        assert_eq!(serde_json::from_str::<Stage>(&written).unwrap(), stage, "{written}");
     }
     let two = Levels::two((), ()).list();
     let fired: Vec<_> = Stage::of(two).map(|stage| stage.level(two)).collect();
-    assert_eq!(fired, [None, Some(Level::Low), Some(Level::High), Some(Level::High)]);
+    assert_eq!(fired, [None, Some(Level::Low), Some(Level::High), Some(Level::High), None]);
+    let written = [Stage::Rest, Stage::FullLoad, Stage::RestAgain].map(|it| serde_json::json!(it));
+    assert_eq!(written, ["rest", "high-with-others", "rest-again"]);
 }
 
 /// With one level the control lights at it and stays, whatever the second contact of a thermostat

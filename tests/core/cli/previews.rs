@@ -24,7 +24,7 @@ fn a_healthy_bench_shows_no_difference() {
     for one in &HEALTHY {
         let report = report(folder.path(), one.id);
         assert_eq!(report["states"], report["healthy"]);
-        assert!((0..4).all(|state| differs(&report, state).is_empty()), "{report}");
+        assert!((0..6).all(|state| differs(&report, state).is_empty()), "{report}");
         let text = expect(folder.path(), &["preview", one.id], 0).out;
         assert_eq!(text.matches('*').count(), 1, "only the note holds a star: {text}");
     }
@@ -105,8 +105,8 @@ fn a_preview_is_drawn() {
     expect(at, &args, 0);
     let svg = fs::read_to_string(at.join("a.svg")).unwrap();
     assert!(svg.starts_with("<svg ") && svg.ends_with("</svg>\n"));
-    assert_eq!(svg.matches("width=\"6\" height=\"6\"").count(), 13);
-    assert_eq!(svg.matches("<circle").count(), 13);
+    assert_eq!(svg.matches("width=\"6\" height=\"6\"").count(), 19);
+    assert_eq!(svg.matches("<circle").count(), 19);
     assert!(svg.matches(">* ").count() >= 6 && svg.contains("stroke-dasharray=\"5 4\""));
     assert!(!svg.contains("NaN") && !svg.contains("inf"));
     expect(at, &["preview", "propane-cold-morning", "--svg", "."], 3);

@@ -1,8 +1,11 @@
 //! Supply faults. Where a comment speaks of the trade's table, it means the usual troubleshooting
 //! table of pressures at rest, alone and with all others (common practice).
 
-use super::row::{Natural, Propane, Row, Sign::*, check};
+use super::row::{Natural, Propane, Row, Sign::*, check, faulty, healthy};
 use quarterturn::catalogue::fault::Fault::*;
+use quarterturn::measure::pattern::Pattern;
+use quarterturn::parts::Stage;
+use quarterturn::units::PA_PER_INWC;
 
 #[rustfmt::skip]
 const ROWS: &[Row] = &[
@@ -67,6 +70,32 @@ const ROWS: &[Row] = &[
 #[test]
 fn supply_faults_show_their_pattern() {
     check(ROWS);
+}
+
+/// How the inlet stands at rest again one and five minutes after the burners stopped, against where it
+/// stood at rest before, in inches of water.
+fn climbs(pattern: &Pattern) -> [f64; 2] {
+    let rest_pa = pattern.points[0].truth.inlet_pa;
+    let again = pattern.points.iter().filter(|point| point.stage == Stage::RestAgain);
+    let climbs: Vec<f64> =
+        again.map(|point| (point.truth.inlet_pa - rest_pa) / PA_PER_INWC).collect();
+    climbs.try_into().unwrap()
+}
+
+/// A lock-up is read after flow (common practice). A sound seat comes back to where it stood. A seat that
+/// creeps climbs from minute to minute, up to where it stood before. A bonnet that cannot breathe locks
+/// up late, far above where it stood before the first light-up, and stays there: at rest before flow
+/// nothing shows.
+#[test]
+fn the_lock_up_after_flow_tells() {
+    for fuel in [Natural, Propane] {
+        let [soon, late] = climbs(&healthy(CreepingSupplySeat, fuel));
+        assert!(soon.abs() < 0.1 && late.abs() < 0.1, "{fuel:?} {soon} {late}");
+        let [soon, late] = climbs(&faulty(CreepingSupplySeat, fuel));
+        assert!(soon < -1.0 && late - soon > 1.0 && late.abs() < 0.2, "{fuel:?} {soon} {late}");
+        let [soon, late] = climbs(&faulty(BlockedRegulatorVent, fuel));
+        assert!(soon > 1.0 && (late - soon).abs() < 0.1, "{fuel:?} {soon} {late}");
+    }
 }
 
 pub const ALL: &[Row] = ROWS;

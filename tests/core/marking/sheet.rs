@@ -25,7 +25,7 @@ pub const FULL_LOAD: Stage = Stage::FullLoad;
 /// What is drawn in a state of the sheet.
 pub fn draw(stage: Stage) -> GasDemand {
     let (firing, burning) = match stage {
-        Stage::Rest => (None, 0),
+        Stage::Rest | Stage::RestAgain => (None, 0),
         Stage::Firing(level) => (Some(level), 0),
         Stage::FullLoad => (Some(Level::High), 2),
     };

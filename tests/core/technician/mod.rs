@@ -4,6 +4,7 @@
 mod catalogue;
 mod causes;
 mod faults;
+mod lock_up;
 mod looks;
 mod sound;
 mod spoiling;
