@@ -6,12 +6,13 @@ use serde::{Deserialize, Serialize};
 
 use super::ask::hits_due;
 use super::brief::Brief;
+use super::ended::stays_off;
 use super::judged::Judged;
 use super::ledger::Ledger;
 use super::shown::{Shown, competencies};
 use super::verdict::Verdict;
 use super::{due, score};
-use crate::rules::{Essential, Evidence, Family, RuleBook, Severity};
+use crate::rules::{Essential, Evidence, Family, Practice, RuleBook, Severity};
 use crate::units::TICK_S;
 
 /// One slip that was found.
@@ -43,6 +44,8 @@ pub struct Finding {
     pub why: String,
     /// What to practise next.
     pub practise: String,
+    /// Shipped job on which it is practised.
+    pub job: String,
 }
 
 /// How an essential stands.
@@ -106,7 +109,7 @@ pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
     let essentials = essentials(book, ledger, brief, &all, &charged);
     let verdict = verdict(book, ledger, &essentials, &charged);
     let mut findings: Vec<Finding> =
-        charged.iter().filter_map(|it| finding(book, it, &verdict)).collect();
+        charged.iter().filter_map(|it| finding(book, it, &verdict, brief)).collect();
     findings.sort_by(|a, b| b.severity.cmp(&a.severity).then(a.tick.cmp(&b.tick)));
     #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
     let seconds = ledger.last_tick() as f64 * TICK_S;
@@ -141,8 +144,14 @@ fn verdict(
 }
 
 /// The finding of a rule that was broken.
-fn finding(book: &RuleBook, judged: &Judged<'_>, verdict: &Verdict) -> Option<Finding> {
+fn finding(
+    book: &RuleBook,
+    judged: &Judged<'_>,
+    verdict: &Verdict,
+    brief: &Brief,
+) -> Option<Finding> {
     let (rule, worst) = (judged.rule, judged.worst()?);
+    let Practice { job, practise } = rule.practice(stays_off(brief));
     let charge = judged.charge(book)?;
     Some(Finding {
         rule: rule.id.clone(),
@@ -157,7 +166,8 @@ fn finding(book: &RuleBook, judged: &Judged<'_>, verdict: &Verdict) -> Option<Fi
         seen: worst.seen.clone(),
         truth: worst.truth.clone(),
         why: rule.why.clone(),
-        practise: rule.practise.clone(),
+        practise,
+        job,
     })
 }
 
