@@ -143,19 +143,25 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     let measured = measured_work(l);
-    let unsaid: Vec<&str> = [
-        (NotDone::Combustion, t!("undone-combustion")),
-        (NotDone::TemperatureRise, t!("undone-temperature-rise")),
-        (NotDone::GasRate, t!("undone-gas-rate")),
-    ]
-    .into_iter()
-    .filter(|(what, _)| !said.not_done.contains(what) && !measured.contains(what))
-    .map(|(_, name)| name)
-    .collect();
+    let unsaid: Vec<&str> = [NotDone::Combustion, NotDone::TemperatureRise, NotDone::GasRate]
+        .into_iter()
+        .filter(|what| !said.not_done.contains(what) && !measured.contains(what))
+        .map(undone)
+        .collect();
     if unsaid.is_empty() {
         return Vec::new();
     }
     vec![Hit::new(tick, t!("seen-not-named", work = unsaid.join(", ")), t!("true-not-named"))]
+}
+
+/// Work that was not done, in words.
+pub(super) fn undone(what: NotDone) -> &'static str {
+    match what {
+        NotDone::Combustion => t!("undone-combustion"),
+        NotDone::TemperatureRise => t!("undone-temperature-rise"),
+        NotDone::GasRate => t!("undone-gas-rate"),
+        NotDone::PipingLeakCheck => t!("undone-piping-leak-check"),
+    }
 }
 
 /// Work beyond the pressures that was really done, as what was written from instruments shows: the

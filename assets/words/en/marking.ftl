@@ -37,6 +37,174 @@ severity-critical = Critical
 severity-major = Major
 severity-minor = Minor
 
+## What is told of a job, before the findings
+
+told-causes = What was wrong
+told-no-cause = Nothing was wrong with this furnace or its supply.
+told-cause = { $name }: { $left }
+told-cause-own = { $name }, by your own work: { $left }
+told-seen = How it shows: { $seen }
+told-house = What it means for the house
+told-night = The night after: twelve hours as you left it
+told-next = Practice next
+told-note = The author's note
+told-sheet = The job sheet: as found, as left, and what was true then
+told-line = { $line }: found { $found }; left { $left }
+told-line-name = { $port }, { $stage }
+told-blank = –
+told-number = { $number } (true { $truth })
+told-number-slip = { $number } (true { $truth }; { $what })
+told-joint = { $joint }: written { $written ->
+    [tight] tight
+   *[leaking] leaking
+ }{ $truth ->
+    [tight] {" "}(true: tight)
+    [leaking] {" "}(true: leaking)
+   *[unknown] {""}
+ }
+told-measured = { $spot }: { $figures }
+told-finding = Wrong: { $cause }. Done: { $answer }.
+told-not-done = Named as not done: { $work }
+told-ending = Handed over: { $ending }
+
+cause-left-right = put right
+cause-left-shut-off = still there, furnace shut off
+cause-left-in-use = still there, furnace in use
+cause-left-open = job not handed over
+cause-sheet-empty = Your sheet names nothing as wrong.
+cause-named = Named on your sheet: { $causes }.
+cause-not-named = Not named. Your sheet names: { $causes }.
+
+# A spring that the work left outside the plate, and what kept its number from being read.
+own-read = You wrote { $number } for the manifold on { $stage ->
+    [firing] the firing rate
+    [low] { -low-fire }
+   *[high] { -high-fire }
+ }; the spring is set to { $set }{ $why ->
+    [starved] : the starved inlet held the reading down.
+    [earlier] : it was turned after that reading.
+    [meter] : the meter was off.
+    [not-right] : the number was not what the meter showed there.
+   *[plain] .
+ }
+own-unread = You wrote no number for the manifold on { $stage ->
+    [firing] the firing rate
+    [low] { -low-fire }
+   *[high] { -high-fire }
+ }; the spring is set to { $set }.
+own-seen = The plate allows { $least } to { $most }: read again with the cap on and the inlet in order.
+
+read-against = You wrote { $number } for the { $port }, { $stage }; { $side ->
+    [below] at least { $limit } is asked for
+    [above] at most { $limit } is allowed
+   *[inside] the plate is met from { $limit } on
+ }.
+read-off = You wrote { $number } for the { $port }, { $stage }; the pressure there was { $truth }.
+read-true = You wrote { $number } for the { $port }, { $stage }, and that was the pressure there.
+read-spring = You wrote { $number } for the manifold on { $stage ->
+    [firing] the firing rate
+    [low] { -low-fire }
+   *[high] { -high-fire }
+ }; its spring was set to { $set }, and the plate asks for { $target } ± { $tolerance }.
+read-no-number = Your sheet has no number from the { $port } that could show it.
+read-looked = You looked at it at { $time }: { $subject }.
+read-not-looked = You did not look at it: { $subject }.
+read-measured = You wrote for { $spot }: { $figures }.
+read-not-measured = You measured nothing there: { $spot }.
+read-bubbles = Bubbles grew in your leak fluid: { $joint }.
+read-no-bubbles = No bubbles grew in your leak fluid: { $joint }.
+read-no-fluid = You put no leak fluid there: { $joint }.
+figure-said = { $figure } { $value }
+
+house-not-handed-over = The job was not handed over: the house waits for its heat.
+house-leak = Gas comes out into the room at { $flow } ft³/h.
+house-open-port = At the next call gas jets from the open port.
+house-bypass = A safety device is bridged: nothing stops the burners when it should.
+house-over-fired = As you left it, it burned { $percent } % above the plate on { $stage ->
+    [firing] its one rate
+    [low] { -low-fire }
+   *[high] { -high-fire }
+ }.
+house-carbon-monoxide = As you left it, its flue carried { $ppm } ppm of carbon monoxide, air-free, on { $stage ->
+    [firing] its one rate
+    [low] { -low-fire }
+   *[high] { -high-fire }
+ }.
+house-under-fired = As you left it, it burned { $percent } % of the plate's input at the full rate: on the coldest night the house falls behind.
+house-spring-high = With its inlet in order, { $stage ->
+    [firing] it
+    [low] { -low-fire }
+   *[high] { -high-fire }
+ } burns { $percent } % above the plate by the spring that you left: soot, carbon monoxide, a cracked exchanger.
+house-spring-low = { $stage ->
+    [firing] It
+    [low] { -low-fire(case: "title") }
+   *[high] { -high-fire(case: "title") }
+ } burns { $percent } % below the plate by the spring that you left: late lighting, condensation, a house that falls behind.
+house-no-heat = The house has no heat tonight: { $why ->
+    [manual-valve] the manual shut-off valve is shut
+    [supply] the gas is shut off at the supply
+    [valve-switch] the switch on the gas valve is off
+    [power] the furnace has no power
+    [door] without the blower door it does not run
+   *[thermostat] the thermostat is switched off
+ }.
+house-appliance-out = { $appliance }: its flame is out, and it does not light by itself.
+house-does = { $cause }, still there: { $harm }
+house-would = { $cause }, if it ran: { $harm }
+house-spared = { $cause }, put right. Left, it would have meant: { $harm }
+house-shut-off-rightly = The house has no heat until it is put right, and that is right here: this furnace must not burn.
+house-shut-off-on-paper = It is reported as shut off, and anybody can turn it on.
+house-shut-off-needlessly = The house has no heat tonight, and nothing here spoke against running it.
+house-sound = As you left it, nothing is wrong in this house.
+
+night-ignition = After { $minutes } min gas met a flame.
+night-gas = { $gas } ft³ of gas came out into the furnace room, at most { $share } % of its lower flammable limit.
+night-alarm = After { $minutes } min a gas alarm would have sounded.
+night-roll-out = { $times ->
+    [one] A roll-out switch opened.
+   *[other] Roll-out switches opened { $times } times.
+ }
+night-carbon-monoxide = The flue carried up to { $ppm } ppm of carbon monoxide, air-free.
+night-lockouts = { $times ->
+    [one] The furnace locked out once.
+   *[other] The furnace locked out { $times } times.
+ }
+night-limits = { $times ->
+    [one] The limit opened once.
+   *[other] The limit opened { $times } times.
+ }
+night-cold = The house was cold for { $hours } h and stood at { $inside } °F at the end; its thermostat asks for { $set } °F.
+night-went-out = { $appliance }: its flame went out.
+night-sound = { $cycles ->
+    [0] The furnace did not run through a cycle, and the house was not cold: { $inside } °F at the end.
+    [one] The furnace ran through one cycle, and the house stood at { $inside } °F at the end.
+   *[other] The furnace ran through { $cycles } cycles, and the house stood at { $inside } °F at the end.
+ }
+
+next-job-part = “{ $title }”, and in it: { $part }
+next-same-job = This job again in another house (“{ $title }”), and in it: { $part }
+next-job = “{ $title }”, the next job.
+next-again = “{ $title }” again, up to the hand-over.
+next-again-unsafe = “{ $title }” again, up to the hand-over: find out first whether it may burn at all.
+
+sheet-empty = The sheet is empty: nothing was read, checked or found on paper.
+sheet-no-pressure = The sheet has no pressure on it.
+sheet-made-up = { $count ->
+    [one] A number on the sheet was never shown by the meter: { $number }.
+   *[other] { $count } numbers on the sheet were never shown by the meter, the first of them { $number }.
+ }
+sheet-again = { $count } numbers were written for one line, the last of them counts: { $port }, { $stage }.
+sheet-contradicts = The sheet says “{ $answer }” of { $cause }, and the job ended otherwise: { $ending }.
+sheet-is-right = { "" }
+sheet-is-coarse = written too coarsely
+sheet-is-unsettled = not settled yet
+sheet-is-one-leg = one leg of the U-tube
+sheet-is-other-state = from another state
+sheet-is-other-port = from the other port
+sheet-is-other-unit = shown in another unit
+sheet-is-never-shown = never shown by the meter
+
 ## Pressures over time
 
 curve-supply = supply
@@ -473,6 +641,7 @@ true-not-named = no whole result of it stands on the sheet
 undone-combustion = combustion
 undone-temperature-rise = temperature rise
 undone-gas-rate = gas rate
+undone-piping-leak-check = leak check of the piping
 
 ## Findings of what was written as wrong
 
