@@ -270,8 +270,7 @@ pub(super) fn big_jumps(l: &Ledger, least_s: f64) -> Vec<Hit> {
             Some(s) => t!("true-big-jump", seconds = decimal(s, 1)),
             None => t!("true-big-jump-first").into(),
         };
-        let seen =
-            t!("seen-big-jump", screw = lower(turn.screw.label()), turn = turn_words(sum));
+        let seen = t!("seen-big-jump", screw = lower(turn.screw.label()), turn = turn_words(sum));
         hits.push(Hit::new(turn.tick, seen, since));
     }
     hits

@@ -16,9 +16,7 @@ pub use causes::{CauseTold, From, Left};
 pub use moment::{clock, seconds, severity_word};
 pub use next::Next;
 pub use night::NIGHT_S;
-pub use sheet::{
-    FindingLine, JointLine, MeasuredLine, NumberIs, Sheet, SheetLine, SheetNumber,
-};
+pub use sheet::{FindingLine, JointLine, MeasuredLine, NumberIs, Sheet, SheetLine, SheetNumber};
 
 use super::brief::Brief;
 use super::deed::describe;

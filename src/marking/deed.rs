@@ -1,7 +1,9 @@
 //! An action in a few words, for findings and the time line of the debrief.
 
 use crate::hands::action::{Action, Contact, PlugStep, StartStop, Topic};
-use crate::parts::{Ending, Fitted, Height, JointVerdict, LowSide, OnOff, Opening, Port, Push, Reading};
+use crate::parts::{
+    Ending, Fitted, Height, JointVerdict, LowSide, OnOff, Opening, Port, Push, Reading,
+};
 use crate::words::decimal;
 
 /// What was done, in a few words.
@@ -97,8 +99,7 @@ pub(super) fn ending_words(ending: Ending) -> &'static str {
 /// How far and which way a screw was turned, in eighths of a turn, clockwise positive.
 pub(super) fn turn_words(eighths: i16) -> String {
     let size = eighths.unsigned_abs();
-    let amount =
-        t!("turn-amount", whole = usize::from(size / 8), part = usize::from(size % 8));
+    let amount = t!("turn-amount", whole = usize::from(size / 8), part = usize::from(size % 8));
     let way = if eighths < 0 { "out" } else { "in" };
     t!("turn-way", amount = amount, way = way)
 }

@@ -63,9 +63,9 @@ pub(super) fn most_carbon_monoxide(l: &Ledger) -> Option<(Level, f64)> {
 /// Least share of the plate's input at the full rate that burned, as the furnace was left.
 pub(super) fn least_full_input(l: &Ledger) -> Option<f64> {
     let input = &l.plate().input;
-    let states = burned(l).into_iter().filter(|(level, truth)| {
-        level.is_top() && truth.firing == Some(*level)
-    });
+    let states = burned(l)
+        .into_iter()
+        .filter(|(level, truth)| level.is_top() && truth.firing == Some(*level));
     let shares = states.map(|(level, truth)| truth.input_w / input[level].si().max(1.0));
     shares.min_by(f64::total_cmp)
 }

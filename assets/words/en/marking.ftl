@@ -68,6 +68,7 @@ told-not-done = Named as not done: { $work }
 told-ending = Handed over: { $ending }
 
 cause-left-right = put right
+cause-left-owner-called = still there, its owner called
 cause-left-shut-off = still there, furnace shut off
 cause-left-in-use = still there, furnace in use
 cause-left-open = job not handed over
@@ -97,7 +98,7 @@ own-seen = The plate allows { $least } to { $most }: read again with the cap on 
 read-against = You wrote { $number } for the { $port }, { $stage }; { $side ->
     [below] at least { $limit } is asked for
     [above] at most { $limit } is allowed
-   *[inside] the plate is met from { $limit } on
+   *[inside] that is inside what is allowed, from { $limit } on
  }.
 read-off = You wrote { $number } for the { $port }, { $stage }; the pressure there was { $truth }.
 read-true = You wrote { $number } for the { $port }, { $stage }, and that was the pressure there.
@@ -151,6 +152,7 @@ house-no-heat = The house has no heat tonight: { $why ->
  }.
 house-appliance-out = { $appliance }: its flame is out, and it does not light by itself.
 house-does = { $cause }, still there: { $harm }
+house-until = { $cause }, until its owner has been: { $harm }
 house-would = { $cause }, if it ran: { $harm }
 house-spared = { $cause }, put right. Left, it would have meant: { $harm }
 house-shut-off-rightly = The house has no heat until it is put right, and that is right here: this furnace must not burn.
@@ -366,7 +368,8 @@ true-floor-not-smelt = the fuel is propane, and propane lies at the floor
 seen-not-aired = the burners were lit with the window of the { -furnace-room } closed from the beginning
 true-not-aired = the fuel is propane, and propane lies in low places until it is aired out
 seen-wrong-parts-fired = the burners were lit
-true-wrong-parts-fired = springs, orifices or papers were not for the gas in the pipes
+true-wrong-part-fired = so they burned: { $cause }
+true-wrong-parts-fired = not all of their parts were for the gas in the pipes any more
 seen-unattended = { $minutes } min out of the house with the { -manometer } on a port
 true-unattended = gas stood on its hose all that time
 seen-port-opened = the { $port } was opened

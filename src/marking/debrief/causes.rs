@@ -4,21 +4,25 @@
 use serde::{Deserialize, Serialize};
 
 use super::super::causes::{is_named, on_sheet};
+use super::super::conversion::is_wrong;
 use super::super::deed::{as_written, lower};
 use super::super::faults_left::answered;
 use super::super::ledger::Ledger;
 use super::super::numbers::{Number, numbers};
 use super::moment::{clock, seconds};
 use super::own::{held_by, left_outside};
-use super::sheet::true_pa;
+use super::sheet::{measured, true_pa};
 use crate::appliance::plate::Band;
 use crate::catalogue::cause::{BackingKind, Origin, TrueCause, set};
+use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
 use crate::measure::causes::to_be_named;
-use crate::model::truth::Truth;
 use crate::model::SNUG_TURNS;
-use crate::parts::{Cause, Fitted, Level, OnOff, Phase, Port, Reading, Screw, Stage, SystemPart};
+use crate::model::truth::Truth;
+use crate::parts::{
+    Cause, Ending, Fitted, Joint, Level, OnOff, Phase, Port, Reading, Screw, Stage, SystemPart,
+};
 use crate::units::{PA_PER_INWC, Shown, inwc};
 
 /// Most sentences on what was read of a cause.
@@ -81,8 +85,10 @@ pub enum From {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Left {
-    /// Put right, or answered as the trade answers it.
+    /// Put right.
     Right,
+    /// Still there, and whoever owns it has been called.
+    OwnerCalled,
     /// Still there in a furnace that is shut off and tagged.
     ShutOff,
     /// Still there in a furnace that may run.
@@ -97,6 +103,7 @@ impl Left {
     pub fn label(self) -> &'static str {
         match self {
             Self::Right => t!("cause-left-right"),
+            Self::OwnerCalled => t!("cause-left-owner-called"),
             Self::ShutOff => t!("cause-left-shut-off"),
             Self::InUse => t!("cause-left-in-use"),
             Self::NotHandedOver => t!("cause-left-open"),
@@ -108,10 +115,8 @@ impl Left {
 /// still there before what was put right.
 pub(super) fn causes(l: &Ledger) -> Vec<CauseTold> {
     let all = numbers(l);
-    let mut told: Vec<CauseTold> = to_be_named(&l.setup)
-        .iter()
-        .map(|it| of_arrival(l, &all, it))
-        .collect();
+    let mut told: Vec<CauseTold> =
+        to_be_named(&l.setup).iter().map(|it| of_arrival(l, &all, it)).collect();
     told.sort_by_key(|it| it.left == Left::Right);
     let arrived: Vec<Cause> = told.iter().map(|it| it.cause).collect();
     let mut own: Vec<CauseTold> = own(l, &all);
@@ -191,66 +196,17 @@ fn named_words(l: &Ledger, named: bool) -> String {
     }
 }
 
-/// The trainee's own numbers and looks that bear on a cause.
+/// The trainee's own numbers and looks that bear on a cause: numbers first; where there are none of
+/// either, what was missed.
 fn read(l: &Ledger, all: &[Number], cause: Cause) -> Vec<String> {
-    let mut lines = Vec::new();
-    let mut missed = Vec::new();
-    for kind in cause.shown_by() {
-        match kind {
-            BackingKind::Reading(port) => match at_port(l, all, cause, *port) {
-                found if found.is_empty() => {
-                    missed.push(t!("read-no-number", port = lower(port.label())));
-                }
-                found => lines.extend(found),
-            },
-            BackingKind::Look(subject) => {
-                let looked = l.did().find(|did| *did.action == Action::Look(*subject));
-                let name = lower(subject.label());
-                match looked {
-                    Some(did) => {
-                        lines.push(t!("read-looked", subject = name, time = time(did.tick)));
-                    }
-                    None => missed.push(t!("read-not-looked", subject = name)),
-                }
-            }
-            BackingKind::Measured(spot) => {
-                let wrote = l.events.iter().rev().find_map(|event| match &event.what {
-                    EventKind::WroteMeasured { written, .. } if written.spot == *spot => {
-                        Some(written)
-                    }
-                    _ => None,
-                });
-                let name = lower(spot.label());
-                match wrote {
-                    Some(written) => {
-                        let figures: Vec<String> = written
-                            .figures
-                            .iter()
-                            .map(|it| {
-                                let figure = it.quantity.label();
-                                t!("figure-said", figure = figure, value = it.to_string())
-                            })
-                            .collect();
-                        lines.push(t!("read-measured", spot = name, figures = figures.join(", ")));
-                    }
-                    None => missed.push(t!("read-not-measured", spot = name)),
-                }
-            }
-            BackingKind::Joint(joint) => {
-                let judged = l.events.iter().rev().find_map(|event| match event.what {
-                    EventKind::FluidJudged { joint: at, bubbles, .. } if at == *joint => {
-                        Some(bubbles)
-                    }
-                    _ => None,
-                });
-                let name = lower(joint.label());
-                match judged {
-                    Some(true) => lines.push(t!("read-bubbles", joint = name)),
-                    Some(false) => lines.push(t!("read-no-bubbles", joint = name)),
-                    None => missed.push(t!("read-no-fluid", joint = name)),
-                }
-            }
-            BackingKind::Sight(_) => {}
+    let mut kinds = cause.shown_by().to_vec();
+    kinds.sort_by_key(|kind| matches!(kind, BackingKind::Look(_) | BackingKind::Sight(_)));
+    let (mut lines, mut missed) = (Vec::new(), Vec::new());
+    for kind in kinds {
+        match of_kind(l, all, cause, kind) {
+            Evidence::Is(told) => lines.extend(told),
+            Evidence::Missed(told) => missed.push(told),
+            Evidence::Untold => {}
         }
     }
     if lines.is_empty() {
@@ -259,6 +215,58 @@ fn read(l: &Ledger, all: &[Number], cause: Cause) -> Vec<String> {
     }
     lines.truncate(MOST_READ);
     lines
+}
+
+/// What the work has of one kind of what speaks for a cause.
+enum Evidence {
+    Is(Vec<String>),
+    Missed(String),
+    /// What is seen in passing leaves no trace.
+    Untold,
+}
+
+fn of_kind(l: &Ledger, all: &[Number], cause: Cause, kind: BackingKind) -> Evidence {
+    let one = |told: String| Evidence::Is(vec![told]);
+    match kind {
+        BackingKind::Reading(port) => match at_port(l, all, cause, port) {
+            none if none.is_empty() => {
+                Evidence::Missed(t!("read-no-number", port = lower(port.label())))
+            }
+            found => Evidence::Is(found),
+        },
+        BackingKind::Look(subject) => {
+            let name = lower(subject.label());
+            match l.did().find(|did| *did.action == Action::Look(subject)) {
+                Some(did) => one(t!("read-looked", subject = name, time = time(did.tick))),
+                None => Evidence::Missed(t!("read-not-looked", subject = name)),
+            }
+        }
+        BackingKind::Measured(spot) => {
+            let name = lower(spot.label());
+            match measured(l).into_iter().rfind(|it| it.spot == spot) {
+                Some(it) => one(t!("read-measured", spot = name, figures = it.figures)),
+                None => Evidence::Missed(t!("read-not-measured", spot = name)),
+            }
+        }
+        BackingKind::Joint(joint) => {
+            let name = lower(joint.label());
+            match bubbles(l, joint) {
+                Some(true) => one(t!("read-bubbles", joint = name)),
+                Some(false) => one(t!("read-no-bubbles", joint = name)),
+                None => Evidence::Missed(t!("read-no-fluid", joint = name)),
+            }
+        }
+        BackingKind::Sight(_) => Evidence::Untold,
+    }
+}
+
+/// Whether bubbles ever grew in leak fluid on a joint; none where there was no fluid on it.
+fn bubbles(l: &Ledger, joint: Joint) -> Option<bool> {
+    let judged = l.events.iter().filter_map(|event| match event.what {
+        EventKind::FluidJudged { joint: at, bubbles, .. } if at == joint => Some(bubbles),
+        _ => None,
+    });
+    judged.max()
 }
 
 fn time(tick: u64) -> String {
@@ -280,9 +288,7 @@ fn at_port(l: &Ledger, all: &[Number], cause: Cause, port: Port) -> Vec<String> 
     lines.sort_by(|a, b| {
         let load = |it: &Number| it.reading.stage;
         let phase = |it: &Number| it.reading.phase == Phase::Found;
-        (b.0.total_cmp(&a.0))
-            .then(phase(b.1).cmp(&phase(a.1)))
-            .then(load(b.1).cmp(&load(a.1)))
+        (b.0.total_cmp(&a.0)).then(phase(b.1).cmp(&phase(a.1))).then(load(b.1).cmp(&load(a.1)))
     });
     lines.dedup_by_key(|(_, it)| (it.reading.stage, it.reading.phase));
     lines.iter().take(MOST_READ).map(|(_, it)| line(l, it, gear)).collect()
@@ -360,16 +366,21 @@ fn spring(l: &Ledger, all: &[Number], (level, _): (Level, bool)) -> Option<Strin
 /// How a cause that was there on arrival was left.
 fn left(l: &Ledger, it: &TrueCause) -> Left {
     let Some((_, _, end)) = l.left() else { return Left::NotHandedOver };
-    let right = match it.origin {
-        Origin::Fault(fault, _) => {
-            stands(l, end, it.cause).unwrap_or_else(|| answered(l, fault.entry().right))
-        }
-        Origin::Found => stands(l, end, it.cause).unwrap_or(false),
+    let remedies = match it.origin {
+        Origin::Fault(fault, _) => fault.entry().right,
+        Origin::Found if it.cause.part() == SystemPart::Supply => &[Remedy::CallOwner],
+        Origin::Found => &[],
     };
-    match (right, l.left_shut_off()) {
-        (true, _) => Left::Right,
-        (false, true) => Left::ShutOff,
-        (false, false) => Left::InUse,
+    let calls = |remedy: &Remedy| matches!(remedy, Remedy::CallOwner | Remedy::ShutOffAndTag);
+    let (others, hands): (Vec<Remedy>, Vec<Remedy>) = remedies.iter().partition(|it| calls(it));
+    if stands(l, end, it.cause).unwrap_or_else(|| answered(l, &hands)) {
+        Left::Right
+    } else if l.left_shut_off() {
+        Left::ShutOff
+    } else if l.ending() == Some(Ending::SupplyOwnerCalled) && answered(l, &others) {
+        Left::OwnerCalled
+    } else {
+        Left::InUse
     }
 }
 
@@ -388,6 +399,8 @@ fn stands(l: &Ledger, end: &Truth, cause: Cause) -> Option<bool> {
         Some(end.supply_set_pa <= most_pa + DIGIT_PA)
     } else if [Cause::ManualValveShut, Cause::ManualValvePartOpen].contains(&cause) {
         Some(end.manual_valve.is_open())
+    } else if cause == Cause::NotConverted {
+        Some(!is_wrong(l, l.events.len()))
     } else if cause == Cause::ValveSwitchOff {
         Some(end.valve_switch == OnOff::On)
     } else if cause == Cause::FurnaceSwitchOff {

@@ -134,6 +134,7 @@ fn still_there(causes: &[CauseTold]) -> Vec<String> {
         let harm = it.cause.to_the_house();
         match it.left {
             Left::Right | Left::NotHandedOver => None,
+            Left::OwnerCalled => Some(t!("house-until", cause = &it.name, harm = harm)),
             Left::ShutOff => Some(t!("house-would", cause = &it.name, harm = harm)),
             Left::InUse => Some(t!("house-does", cause = &it.name, harm = harm)),
         }

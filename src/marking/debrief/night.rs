@@ -1,5 +1,6 @@
 //! The night after, as the model goes on from how the job was left with nobody at it.
 
+use super::super::grounds::MOST_CO_PPM;
 use super::super::ledger::Ledger;
 use crate::model::aftermath::Aftermath;
 use crate::parts::OtherAppliance;
@@ -12,13 +13,18 @@ pub const NIGHT_S: f64 = 12.0 * 3600.0;
 const COLD_S: f64 = 1800.0;
 /// Gas that is told as escaped, in standard m³ (a tenth of a cubic foot).
 const ESCAPED_M3: f64 = 0.1 * M3_PER_FT3;
-/// Carbon monoxide in the flue that is told, in parts per million air-free.
-const CO_PPM: f64 = 100.0;
+/// Carbon monoxide in the flue that is told, in parts per million air-free: at light-up a sound
+/// furnace gives some for a moment.
+const CO_PPM: f64 = MOST_CO_PPM;
 
 /// What the night brought, a sentence each, the worst first.
 pub(super) fn night(l: &Ledger, after: &Aftermath) -> Vec<String> {
     let mut told = Vec::new();
     told.extend(gas(after));
+    // Nobody is told that a furnace that is shut off gives no heat.
+    if l.said_shut_off() {
+        return told;
+    }
     let furnace = &after.furnace;
     if furnace.rollouts > 0 {
         told.push(t!("night-roll-out", times = usize_of(furnace.rollouts)));
@@ -36,11 +42,14 @@ pub(super) fn night(l: &Ledger, after: &Aftermath) -> Vec<String> {
     if after.house.cold_s > COLD_S {
         let set_f = l.left().map_or(0.0, |(_, _, left)| f64::from(left.setpoint_half_f) / 2.0);
         let hours = decimal(after.house.cold_s / 3600.0, 1);
-        told.push(t!("night-cold", inside = end_f, set = decimal(set_f, 1), hours = hours));
+        told.push(t!("night-cold", inside = &end_f, set = decimal(set_f, 1), hours = hours));
     }
-    told.extend(OtherAppliance::ALL.iter().filter(|it| after.gas.went_out[**it]).map(|it| {
-        t!("night-went-out", appliance = it.label())
-    }));
+    told.extend(
+        OtherAppliance::ALL
+            .iter()
+            .filter(|it| after.gas.went_out[**it])
+            .map(|it| t!("night-went-out", appliance = it.label())),
+    );
     if told.is_empty() {
         let cycles = usize_of(furnace.cycles);
         told.push(t!("night-sound", cycles = cycles, inside = end_f));

@@ -318,7 +318,8 @@ fn leaks(truth: &Truth, joint: Joint) -> Option<JointVerdict> {
     Some(if flow_m3_s > LEAK_M3_S { JointVerdict::Leaking } else { JointVerdict::Tight })
 }
 
-fn measured(l: &Ledger) -> Vec<MeasuredLine> {
+/// What was written from instruments other than the manometer, in order.
+pub(super) fn measured(l: &Ledger) -> Vec<MeasuredLine> {
     let lines = l.events.iter().filter_map(|event| {
         let EventKind::WroteMeasured { written, .. } = &event.what else { return None };
         let figures: Vec<String> = written

@@ -1,10 +1,11 @@
 //! The page's view of a debrief that the marking has put together.
 
-use super::{CauseView, DebriefView, EssentialView, FindingView, SheetRow, TickView, TraceView, Verdict, Weight};
-use crate::marking::Verdict as Judgment;
-use crate::marking::debrief::{
-    CauseTold, Debrief, Left, SheetLine, SheetNumber, clock, seconds,
+use super::{
+    CauseView, DebriefView, EssentialView, FindingView, SheetRow, TickView, TraceView, Verdict,
+    Weight,
 };
+use crate::marking::Verdict as Judgment;
+use crate::marking::debrief::{CauseTold, Debrief, Left, SheetLine, SheetNumber, clock, seconds};
 use crate::marking::evaluate::{EssentialMark, Finding, Marks, Standing};
 use crate::marking::trace::{CURVES, Trace};
 use crate::rules::{Essential, Severity};
@@ -47,9 +48,8 @@ fn cause(it: &CauseTold) -> CauseView {
 }
 
 fn row(line: &SheetLine) -> SheetRow {
-    let told = |number: &Option<SheetNumber>| {
-        number.as_ref().map_or_else(String::new, SheetNumber::told)
-    };
+    let told =
+        |number: &Option<SheetNumber>| number.as_ref().map_or_else(String::new, SheetNumber::told);
     SheetRow { line: line.name(), found: told(&line.found), left: told(&line.left) }
 }
 

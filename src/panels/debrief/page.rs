@@ -113,8 +113,7 @@ fn sheet_ui(ui: &mut Ui, debrief: &DebriefView) {
         ui.heading(t!("debrief-sheet"));
         for row in &debrief.sheet {
             ui.label(RichText::new(&row.line).family(theme::semibold()));
-            for (what, text) in
-                [(t!("debrief-found"), &row.found), (t!("debrief-left"), &row.left)]
+            for (what, text) in [(t!("debrief-found"), &row.found), (t!("debrief-left"), &row.left)]
             {
                 if !text.is_empty() {
                     ui.label(t!("debrief-sheet-number", what = what, number = text));
