@@ -82,17 +82,17 @@ own-read = You wrote { $number } for the manifold on { $stage ->
     [low] { -low-fire }
    *[high] { -high-fire }
  }; the spring is set to { $set }{ $why ->
-    [starved] : the starved inlet held the reading down.
-    [earlier] : it was turned after that reading.
-    [meter] : the meter was off.
-    [not-right] : the number was not what the meter showed there.
-   *[plain] .
+    [starved] : the starved inlet held the reading down
+    [earlier] : it was turned after that reading
+    [meter] : the meter was off
+    [not-right] : the number was not what the meter showed there
+   *[plain] {""}
  }
 own-unread = You wrote no number for the manifold on { $stage ->
     [firing] the firing rate
     [low] { -low-fire }
    *[high] { -high-fire }
- }; the spring is set to { $set }.
+ }; the spring is set to { $set }
 own-seen = The plate allows { $least } to { $most }: read again with the cap on and the inlet in order.
 
 read-against = You wrote { $number } for the { $port }, { $stage }; { $side ->
@@ -100,13 +100,13 @@ read-against = You wrote { $number } for the { $port }, { $stage }; { $side ->
     [above] at most { $limit } is allowed
    *[inside] that is inside what is allowed, from { $limit } on
  }.
-read-off = You wrote { $number } for the { $port }, { $stage }; the pressure there was { $truth }.
+read-off = You wrote { $number } for the { $port }, { $stage }; the pressure there was { $truth }
 read-true = You wrote { $number } for the { $port }, { $stage }, and that was the pressure there.
 read-spring = You wrote { $number } for the manifold on { $stage ->
     [firing] the firing rate
     [low] { -low-fire }
    *[high] { -high-fire }
- }; its spring was set to { $set }, and the plate asks for { $target } ± { $tolerance }.
+ }; its spring was set to { $set }, and the plate asks for { $target } ± { $tolerance }
 read-no-number = Your sheet has no number from the { $port } that could show it.
 read-looked = You looked at it at { $time }: { $subject }.
 read-not-looked = You did not look at it: { $subject }.
@@ -562,7 +562,7 @@ true-dangerous-repair = it makes the installation more dangerous than it was
 true-needless-repair = the old part was sound
 true-on-suspicion = it was part number { $number } with nothing wrong
 true-repair-not-yours = that work is for { $owner }
-seen-fault-left = handed over to run
+seen-fault-left = left in use as it is
 seen-carbon-monoxide = left to burn with { $ppm } ppm of carbon monoxide, air-free, on { $stage ->
     [firing] its one rate
     [low] { -low-fire }
@@ -636,7 +636,7 @@ true-not-tagged = whoever comes next does not know that it must stay off
 seen-not-told = the customer was told nothing of the shut-off
 true-not-told = the house has no heat
 seen-not-announced = nothing was said before the first switch
-true-not-announced = the heat goes off, and gas may be smelt
+true-not-announced = nobody in the house knew of it
 seen-drill-not-told = nothing was said of what to do at a smell of gas
 true-drill-not-told = nobody else will tell them
 seen-not-named = neither done nor named as not done: { $work }

@@ -23,7 +23,7 @@ use crate::model::truth::Truth;
 use crate::parts::{
     Cause, Ending, Fitted, Joint, Level, OnOff, Phase, Port, Reading, Screw, Stage, SystemPart,
 };
-use crate::units::{PA_PER_INWC, Shown, inwc};
+use crate::units::{PA_PER_INWC, Shown, full_stop, inwc};
 
 /// Most sentences on what was read of a cause.
 const MOST_READ: usize = 2;
@@ -160,7 +160,7 @@ fn own(l: &Ledger, all: &[Number]) -> Vec<CauseTold> {
             cause,
             name: cause.label().to_owned(),
             from: From::Work,
-            read: vec![read],
+            read: vec![full_stop(read)],
             seen: t!("own-seen", least = inwc(it.band.least_pa), most = inwc(it.band.most_pa)),
             named: named_words(l, false),
             is_named: false,
@@ -324,7 +324,13 @@ fn line(l: &Ledger, it: &Number, gear: bool) -> String {
     let there_pa = true_pa(l, it);
     let off = there_pa.filter(|pa| (pa - read_pa).abs() > DIGIT_PA);
     if let Some(pa) = off {
-        return t!("read-off", number = number, port = port, stage = stage, truth = show(pa));
+        return full_stop(t!(
+            "read-off",
+            number = number,
+            port = port,
+            stage = stage,
+            truth = show(pa)
+        ));
     }
     if gear {
         return t!("read-true", number = number, port = port, stage = stage);
@@ -353,14 +359,14 @@ fn spring(l: &Ledger, all: &[Number], (level, _): (Level, bool)) -> Option<Strin
     let it = all.iter().find(|it| it.is_for(Port::Manifold, stages))?;
     let set_pa = l.setup.furnace.valve.set_pa();
     let target = l.setup.furnace.plate.figures().manifold[level];
-    Some(t!(
+    Some(full_stop(t!(
         "read-spring",
         number = as_written(&it.reading),
         stage = level.id(),
         set = inwc(set_pa[level]),
         target = inwc(target.pa),
         tolerance = inwc(target.tolerance_pa)
-    ))
+    )))
 }
 
 /// How a cause that was there on arrival was left.

@@ -5,6 +5,7 @@ use super::super::brief::Brief;
 use super::super::ledger::Ledger;
 use super::super::unsafe_left::{least_full_input, most_carbon_monoxide, most_input, over_share};
 use super::causes::{CauseTold, From, Left};
+use super::moment::ppm_words;
 use super::own::left_outside;
 use crate::model::truth::Truth;
 use crate::parts::{Door, Ending, Fitted, OnOff, OtherAppliance, PortFill};
@@ -72,7 +73,7 @@ fn burning(l: &Ledger) -> Vec<String> {
         told.push(t!("house-over-fired", stage = level.id(), percent = percent));
     }
     if let Some((level, ppm)) = most_carbon_monoxide(l).filter(|(_, ppm)| *ppm > CO_PPM) {
-        told.push(t!("house-carbon-monoxide", stage = level.id(), ppm = decimal(ppm, 0)));
+        told.push(t!("house-carbon-monoxide", stage = level.id(), ppm = ppm_words(ppm)));
     }
     if let Some(share) = least_full_input(l).filter(|share| *share < 1.0 - UNDER) {
         told.push(t!("house-under-fired", percent = decimal(100.0 * share, 0)));

@@ -2,6 +2,7 @@
 
 use super::super::grounds::MOST_CO_PPM;
 use super::super::ledger::Ledger;
+use super::moment::ppm_words;
 use crate::model::aftermath::Aftermath;
 use crate::parts::OtherAppliance;
 use crate::units::{M3_PER_FT3, f_from_k};
@@ -30,7 +31,7 @@ pub(super) fn night(l: &Ledger, after: &Aftermath) -> Vec<String> {
         told.push(t!("night-roll-out", times = usize_of(furnace.rollouts)));
     }
     if furnace.co_air_free_ppm > CO_PPM {
-        told.push(t!("night-carbon-monoxide", ppm = decimal(furnace.co_air_free_ppm, 0)));
+        told.push(t!("night-carbon-monoxide", ppm = ppm_words(furnace.co_air_free_ppm)));
     }
     if furnace.lockouts > 0 {
         told.push(t!("night-lockouts", times = usize_of(furnace.lockouts)));

@@ -1,16 +1,19 @@
 //! The debrief as data: the cause in the trainee's own numbers, the sheet beside what was true, and
 //! sheets with nonsense on them.
 
+use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
 use quarterturn::marking::debrief::{
     Account, Debrief, From, Job, Left, NumberIs, SheetNumber, debrief,
 };
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
-    Answer, Cause, Ending, Fitted, Level, Phase, Place, Port, Reading, Screw, Stage, Tool,
-    WrittenFinding,
+    Answer, Cause, Ending, Level, Phase, Place, Port, Reading, Stage, WrittenFinding,
 };
 use quarterturn::rules::shared;
+use quarterturn::scenario::{builtin, load};
+use quarterturn::technician::play;
+use quarterturn::technician::script::{ScriptPlayer, read};
 use quarterturn::units::PressureUnit;
 
 use super::{At, Good};
@@ -23,51 +26,22 @@ fn told(good: &Good, id: &str, done: &[At]) -> Debrief {
     debrief(&observer.ledger, marks, observer.trace, job)
 }
 
-fn is_manifold_full(action: &Action) -> bool {
-    matches!(action, Action::Write(it) if it.port == Port::Manifold && it.stage.is_at_full_rate())
+/// A script that is played on a job, and its debrief.
+fn scripted(id: &str, text: &str) -> Debrief {
+    let scenario = load(builtin::find(id).unwrap().text).unwrap();
+    let mut bench = Bench::new(scenario.draw(1));
+    let mut observer = Observer::new(&bench);
+    let mut player = ScriptPlayer::new(read("cranked.script", text).unwrap());
+    play(&mut bench, &mut player, 3 * 3600, &mut observer);
+    let brief = Brief { right_endings: scenario.right_endings(1) };
+    let marks = observer.marks(&shared().unwrap(), &brief);
+    let job = Job { brief: &brief, id: Some(id), note: Some("The author's words."), night: None };
+    debrief(&observer.ledger, marks, observer.trace, job)
 }
 
-/// The kinked connector is not replaced, and the high screw is turned up by a turn and a half: the
-/// number that the display then shows is written as left.
+/// The kinked connector is not replaced, and the high screw is turned up by a turn and a half.
 fn cranked() -> Debrief {
-    let good = Good::on("behind-the-cupboard", 1);
-    let mut done: Vec<At> = good
-        .done
-        .iter()
-        .filter(|(_, action)| !matches!(action, Action::Mend(_)))
-        .filter(|(_, action)| !matches!(action, Action::WriteFinding(_)))
-        .cloned()
-        .collect();
-    let place = done.iter().rposition(|(_, action)| is_manifold_full(action)).unwrap();
-    let (screw, at) = (Screw::High, done[place].0);
-    let turn = |seconds: u64| (at + 50 * seconds, Action::Turn { screw, eighths: 4 });
-    let thousandths = 3_070;
-    let (port, phase, unit) = (Port::Manifold, Phase::Left, PressureUnit::InWc);
-    let stage = Stage::Firing(Level::High);
-    let reading = Reading { port, stage, phase, thousandths, unit };
-    let more = [
-        (at, Action::Go(Place::GasValve)),
-        (at + 100, Action::Take(Tool::SlottedDriver)),
-        (at + 120, Action::Cap { screw, to: Fitted::Off }),
-        turn(4),
-        turn(10),
-        turn(16),
-        (at + 50 * 22, Action::Cap { screw, to: Fitted::On }),
-        (at + 50 * 34, Action::Write(reading)),
-        (at + 50 * 34, Action::PutDown),
-    ];
-    let shift = 50 * 36;
-    for (tick, _) in &mut done[place + 1..] {
-        *tick += shift;
-    }
-    done.splice(place + 1..=place, more);
-    let good = Good {
-        setup: good.setup,
-        done: good.done,
-        endings: good.endings,
-        until: good.until + shift,
-    };
-    told(&good, "behind-the-cupboard", &done)
+    scripted("behind-the-cupboard", include_str!("../debriefs/cranked.script"))
 }
 
 /// A screw that was turned up against a starved inlet: the first thing told is the number that the

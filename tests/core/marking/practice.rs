@@ -3,6 +3,7 @@
 
 use std::collections::BTreeSet;
 
+use quarterturn::hands::action::Action;
 use quarterturn::marking::Brief;
 use quarterturn::marking::debrief::{Job, debrief};
 use quarterturn::parts::Ending;
@@ -26,7 +27,7 @@ const FIRES: [&str; 16] = [
     "relight",
     "light every",
     "light-up",
-    "cycle:",
+    "last act: call",
     "low, high",
     "everything on",
     "full load",
@@ -99,7 +100,7 @@ fn debriefs_of_unsafe_furnaces_fire_nothing() {
         let good = Good::on(id, 1);
         let blind = |ending: Ending| {
             let mut done = good.done[good.end()..].to_vec();
-            if let quarterturn::hands::action::Action::HandOver(said) = &mut done[0].1 {
+            if let Action::HandOver(said) = &mut done[0].1 {
                 said.ending = ending;
             }
             done
@@ -112,10 +113,16 @@ fn debriefs_of_unsafe_furnaces_fire_nothing() {
         }
         for done in ways {
             let observer = good.observed(&done);
+            let in_use = observer.ledger.ending() != Some(Ending::ShutOff);
             let marks = good.marked(&observer, &shared().unwrap());
             let brief = Brief { right_endings: good.endings.clone() };
             let job = Job { brief: &brief, id: Some(id), note: None, night: None };
             let told = debrief(&observer.ledger, marks, observer.trace, job);
+            // Mended and left in use, it may burn.
+            let mended = done.iter().any(|(_, action)| matches!(action, Action::Mend(_)));
+            if mended && in_use {
+                continue;
+            }
             for finding in &told.marks.findings {
                 assert_eq!(fires(&finding.practise), None, "{id}, {}", finding.rule);
             }
