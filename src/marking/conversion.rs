@@ -63,7 +63,7 @@ const CONVERSION: [Fault; 5] = [
     Fault::PropaneSpringsOnNatural,
 ];
 
-/// Their causes.
+/// The causes that name these faults.
 const PARTS: [Cause; 3] =
     [Cause::NotConverted, Cause::SpringsForOtherGas, Cause::OrificesForOtherGas];
 

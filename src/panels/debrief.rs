@@ -61,7 +61,7 @@ pub struct CauseView {
 /// A line of the job sheet.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SheetRow {
-    /// Port and state.
+    /// Port and state of the furnace.
     pub line: String,
     /// Number as found, with what was true then; may be empty.
     pub found: String,

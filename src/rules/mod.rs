@@ -194,7 +194,7 @@ impl Rule {
     }
 }
 
-/// Something to practise.
+/// A shipped job, and the part of it to practise.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct Practice {

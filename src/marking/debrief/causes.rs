@@ -35,7 +35,7 @@ const DIGIT_PA: f64 = 0.05 * PA_PER_INWC;
 pub struct CauseTold {
     /// Its id, as findings name it.
     pub cause: Cause,
-    /// Its name.
+    /// Name of the cause, as the trade has it.
     pub name: String,
     /// Whether it was there on arrival, or came of the work.
     pub from: From,
@@ -85,7 +85,7 @@ pub enum From {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum Left {
-    /// Put right.
+    /// It was put right.
     Right,
     /// Still there, and whoever owns it has been called.
     OwnerCalled,
@@ -262,9 +262,9 @@ fn of_kind(l: &Ledger, all: &[Number], cause: Cause, kind: BackingKind) -> Evide
 
 /// Whether bubbles ever grew in leak fluid on a joint; none where there was no fluid on it.
 fn bubbles(l: &Ledger, joint: Joint) -> Option<bool> {
-    let judged = l.events.iter().filter_map(|event| match event.what {
-        EventKind::FluidJudged { joint: at, bubbles, .. } if at == joint => Some(bubbles),
-        _ => None,
+    let judged = l.events.iter().filter_map(|event| {
+        let EventKind::FluidJudged { joint: at, bubbles, .. } = event.what else { return None };
+        (at == joint).then_some(bubbles)
     });
     judged.max()
 }

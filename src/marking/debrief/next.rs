@@ -13,13 +13,13 @@ use crate::scenario::{builtin, load};
 pub struct Next {
     /// Id of the shipped job.
     pub job: String,
-    /// Its title.
+    /// Title of that job.
     pub title: String,
     /// Part of it that matters, in a sentence; none for the whole job.
     pub part: Option<String>,
     /// Rule that it is for; none after a job without a finding.
     pub rule: Option<String>,
-    /// It in words.
+    /// All of it in a sentence.
     pub words: String,
 }
 

@@ -50,9 +50,9 @@ pub(super) fn left_outside(l: &Ledger) -> Vec<LeftOutside> {
 /// less than an inch of water above the spring at the level's last turn.
 pub(super) fn held_by(l: &Ledger, number: &Number, set_pa: f64) -> bool {
     let level = number.reading.stage.level(l.levels());
-    let last = l.events.iter().rev().find_map(|event| match event.what {
-        EventKind::Turned { screw, inlet_pa, .. } if screw.level() == level => Some(inlet_pa),
-        _ => None,
+    let last = l.events.iter().rev().find_map(|event| {
+        let EventKind::Turned { screw, inlet_pa, .. } = event.what else { return None };
+        (screw.level() == level).then_some(inlet_pa)
     });
     last.is_some_and(|inlet_pa| inlet_pa - set_pa < HEAD_PA)
 }

@@ -87,7 +87,7 @@ pub enum NumberIs {
     OtherPort,
     /// Shown in another unit.
     OtherUnit,
-    /// Never shown.
+    /// A number that the meter never showed.
     NeverShown,
 }
 
@@ -123,15 +123,12 @@ pub struct FindingLine {
 }
 
 impl SheetNumber {
-    /// The number with its unit, as it is written.
-    #[must_use]
-    pub fn words(&self) -> String {
+    fn words(&self) -> String {
         t!("number-written", value = self.value.to_string(), unit = self.unit.label())
     }
 
     /// The true pressure in the unit that was written.
-    #[must_use]
-    pub fn true_words(&self) -> String {
+    fn true_words(&self) -> String {
         let shown = |value| Shown { value, unit: self.unit }.to_string();
         self.truth.map_or_else(String::new, shown)
     }
@@ -296,11 +293,10 @@ fn number(
 
 fn joints(l: &Ledger) -> Vec<JointLine> {
     let written = |joint: Joint| {
-        let all = l.did().filter_map(|did| match did.action {
-            Action::WriteJoint { joint: at, verdict } if *at == joint => {
-                Some(JointLine { joint, verdict: *verdict, truth: leaks(did.before, joint) })
-            }
-            _ => None,
+        let all = l.did().filter_map(|did| {
+            let Action::WriteJoint { joint: at, verdict } = did.action else { return None };
+            let truth = leaks(did.before, joint);
+            (*at == joint).then_some(JointLine { joint, verdict: *verdict, truth })
         });
         all.last()
     };

@@ -30,6 +30,21 @@ wrong in the trainee's own numbers, what it means for the house, the night after
 practise next, the author's note, the job sheet beside what was true, then essentials and findings.
 `--json` gives the same as data. Written by a test (`tests/core/debriefs`); seed 1 throughout.
 
+As data it is the object `debrief` beside `marks`:
+
+| field | what it holds |
+|---|---|
+| `title`, `note` | title of the job; its author's note or null |
+| `causes` | what was wrong, an object each: `cause` (id), `name`, `from` (`arrival` or `work`), `read` (sentences with the trainee's numbers), `seen`, `named`, `is_named`, `left` (`right`, `owner-called`, `shut-off`, `in-use`, `not-handed-over`) |
+| `house`, `night` | sentences; `night` is empty where the job was not handed over |
+| `next` | `job` (id of a shipped job), `title`, `part` (sentence or null), `rule` (id or null), `words`; or null |
+| `sheet.lines` | `port`, `stage`, `found` and `left`: null, or `value`, `unit` (as written), `truth` (true pressure then, in that unit, or null), `at_s` (seconds), `is` (`right`, `coarse`, `unsettled`, `one-leg`, `other-state`, `other-port`, `other-unit`, `never-shown`), `written` (numbers on that line in all) |
+| `sheet.joints` | `joint`, `verdict` and `truth` (`tight`, `leaking`; `truth` may be null) |
+| `sheet.measured` | `spot`, `figures` (with their units), `at_s` |
+| `sheet.findings` | `cause`, `answer` (ids) |
+| `sheet.not_done`, `sheet.ending`, `sheet.remarks` | words; `ending` is null where the job was not handed over |
+| `done` | `at_s`, `what` |
+
 > **Take care.** Practice evidence from a simulator. On real gas the appliance's own plate and instructions,
 > the local code and a licensed technician decide.
 ";

@@ -32,7 +32,7 @@ const FIRES: [&str; 16] = [
     "everything on",
     "full load",
     "full connected load",
-    "valve open",
+    "valve on",
     "switch on",
     "call for heat",
 ];
