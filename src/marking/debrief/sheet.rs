@@ -140,7 +140,7 @@ impl SheetNumber {
     pub fn told(&self) -> String {
         let (number, truth) = (self.words(), self.true_words());
         match self.is.label() {
-            right if right.is_empty() => t!("told-number", number = number, truth = truth),
+            "" => t!("told-number", number = number, truth = truth),
             what => t!("told-number-slip", number = number, truth = truth, what = what),
         }
     }
