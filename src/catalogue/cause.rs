@@ -103,6 +103,18 @@ impl Cause {
         self.entry().seen
     }
 
+    /// Harm that it does to the house where it is left, in a sentence.
+    #[must_use]
+    pub fn to_the_house(self) -> &'static str {
+        self.entry().house
+    }
+
+    /// Kinds of what speaks for it.
+    #[must_use]
+    pub fn shown_by(self) -> &'static [BackingKind] {
+        &self.entry().shown_by
+    }
+
     /// Faults that it names.
     #[must_use]
     pub fn faults(self) -> &'static [Fault] {

@@ -7,7 +7,7 @@ use serde::Serialize;
 
 use super::exit::{Exit, Trouble, data, json, talk};
 use super::{files, marks};
-use crate::marking::debrief::debrief;
+use crate::marking::debrief::{Account, Debrief};
 use crate::marking::{Marks, Observer};
 use crate::record::{
     self, Difference, Ended, Fault, Help, MODEL_VERSION, Note, Record, Replay, What,
@@ -64,10 +64,11 @@ struct Marked {
     digests: usize,
     differs: Option<Differs>,
     marks: Marks,
-    /// The author's note for after the job.
-    note: Option<String>,
+    /// What is told beside the marks: causes, consequences, what to practise, the sheet.
+    debrief: Account,
+    /// The debrief for a terminal.
     #[serde(skip)]
-    debrief: String,
+    text: String,
 }
 
 #[derive(Debug, Serialize)]
@@ -125,17 +126,19 @@ fn one(path: &Path) -> Result<(Result_, Exit), Trouble> {
         }
     })?;
     let observer = observer.unwrap_or_else(|| Observer::new(&replay.bench));
-    let marks = marks::marks(&observer, &replay.scenario, record.header.seed)?;
-    let mut exit = marks::exit(&marks);
+    let header = &record.header;
+    let shipped = marks::shipped(&header.scenario.id, &header.scenario.text);
+    let told = marks::debriefed(observer, &replay.bench, &replay.scenario, header.seed, shipped)?;
+    let mut exit = marks::exit(&told.marks);
     if replay.differs.is_some() || !record.is_finished() {
         exit = Exit::Findings;
     }
-    let debrief = debrief(&observer.ledger, marks.clone(), observer.trace).text();
-    let marked = marked(file, &record, &replay, marks, debrief);
+    let marked = marked(file, &record, &replay, told);
     Ok((Result_::Marked(Box::new(marked)), exit))
 }
 
-fn marked(file: String, record: &Record, replay: &Replay, marks: Marks, debrief: String) -> Marked {
+fn marked(file: String, record: &Record, replay: &Replay, told: Debrief) -> Marked {
+    let text = told.text();
     let header = &record.header;
     let notes =
         |note: Note| record.lines.iter().filter(|line| line.what == What::Note(note)).count();
@@ -164,9 +167,9 @@ fn marked(file: String, record: &Record, replay: &Replay, marks: Marks, debrief:
         went_back: notes(Note::WentBack),
         digests: replay.compared,
         differs: replay.differs.map(|Difference { tick, line, .. }| Differs { tick, line }),
-        marks,
-        note: replay.scenario.debrief.clone(),
-        debrief,
+        marks: told.marks,
+        debrief: told.account,
+        text,
     }
 }
 
@@ -221,9 +224,6 @@ fn marked_text(it: &Marked) -> String {
             let _ = writeln!(out, "  {differs}");
         }
     }
-    let _ = writeln!(out, "  {}\n\n{}", PROOF.text(), it.debrief);
-    if let Some(note) = &it.note {
-        let _ = writeln!(out, "{}\n{note}\n", t!("mark-note"));
-    }
+    let _ = writeln!(out, "  {}\n\n{}", PROOF.text(), it.text);
     out
 }

@@ -13,14 +13,13 @@ use crate::bench::Bench;
 use crate::hands::action::Action;
 use crate::hands::event::Event;
 use crate::hands::refusal::Refusal;
-use crate::marking::debrief::{clock, severity_word};
+use crate::marking::debrief::{Account, clock};
 use crate::marking::{Marks, Observer};
 use crate::record::{Ended, Recorder};
 use crate::scenario::to_text;
 use crate::technician::drive::{Stopped, Witness};
 use crate::technician::script::{self, Script, ScriptPlayer};
 use crate::technician::{Technician, play};
-use crate::words::decimal;
 
 /// Longest job, in simulated seconds.
 const LIMIT_S: u64 = 12 * 3600;
@@ -59,6 +58,11 @@ struct Report {
     stopped: Option<Halt>,
     record: Option<String>,
     marks: Marks,
+    /// What is told beside the marks: causes, consequences, what to practise, the sheet.
+    debrief: Account,
+    /// The debrief for a terminal.
+    #[serde(skip)]
+    text: String,
 }
 
 #[derive(Debug, Serialize)]
@@ -105,16 +109,22 @@ pub(super) fn run(args: &Args) -> Result<Exit, Trouble> {
     if let Some(out) = &args.record {
         write_whole(out, &record.map_err(record_trouble)?)?;
     }
+    let shipped = job.is_builtin().then_some(job.id.as_str());
+    let refused = watcher.refused;
+    let told = marks::debriefed(watcher.observer, &bench, &job.scenario, args.seed, shipped)?;
+    let text = told.text();
     let report = Report {
         scenario: job.id.clone(),
         seed: args.seed,
         player,
         ended,
         simulated_s: bench.seconds(),
-        refused: watcher.refused,
+        refused,
         stopped,
         record: args.record.as_ref().map(|out| out.display().to_string()),
-        marks: marks::marks(&watcher.observer, &job.scenario, args.seed)?,
+        marks: told.marks,
+        debrief: told.account,
+        text,
     };
     tell(args, &report)?;
     let exit = marks::exit(&report.marks);
@@ -184,27 +194,18 @@ fn tell(args: &Args, report: &Report) -> Result<(), Trouble> {
     if args.json {
         return json(report);
     }
-    let marks = &report.marks;
     let mut out = String::new();
     let line = |name: &str, text: &str| format!("{name:<9} {text}\n");
-    out.push_str(&line(t!("run-result"), &marks.verdict.words()));
+    out.push_str(&line(t!("run-result"), &report.marks.verdict.words()));
     let job = t!("run-job-line", scenario = &report.scenario, seed = report.seed.to_string());
     out.push_str(&line(t!("run-job"), &job));
     out.push_str(&line(t!("run-played-by"), report.player));
     out.push_str(&line(t!("run-ended"), report.ended.label()));
     out.push_str(&line(t!("run-time"), &t!("run-time-line", time = clock(report.simulated_s))));
     out.push_str(&line(t!("run-refused"), &report.refused.to_string()));
-    for finding in &marks.findings {
-        let word = severity_word(finding.severity);
-        let _ = writeln!(out, "  {word}: {} [{}]", finding.title, finding.rule);
-    }
-    if let Some((points, of)) = marks.verdict.points() {
-        let points = t!("run-points-line", points = decimal(points, 0), of = decimal(of, 0));
-        out.push_str(&line(t!("run-points"), &points));
-    }
     if let Some(record) = &report.record {
         out.push_str(&line(t!("run-record"), record));
     }
-    let _ = writeln!(out, "{}", marks.standing);
+    let _ = writeln!(out, "\n{}", report.text);
     data(&out)
 }

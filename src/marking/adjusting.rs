@@ -1,7 +1,7 @@
 //! Evidence of what was done to the springs.
 
 use super::brief::Brief;
-use super::deed::lower;
+use super::deed::{as_written, lower, turn_words};
 use super::ledger::{Caught, Hit, Ledger};
 use super::measuring::HALF_DIGIT_PA;
 use super::numbers::{Number, numbers, slip_at};
@@ -197,22 +197,26 @@ pub(super) fn cranked(l: &Ledger) -> Vec<Hit> {
 
 pub(super) fn left_outside_band(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, left)) = l.left() else { return Vec::new() };
-    outside_band(l)
-        .map(|(level, target)| {
-            let side = if left.set_pa[level] < target.pa { "below" } else { "above" };
-            Hit::new(
-                tick,
-                t!(
-                    "seen-outside-band",
-                    stage = level.id(),
-                    set = inwc(left.set_pa[level]),
-                    target = inwc(target.pa),
-                    tolerance = inwc(target.tolerance_pa)
-                ),
-                t!("true-outside-band", side = side),
-            )
-        })
-        .collect()
+    let all = numbers(l);
+    let hit = |(level, target): (Level, Target)| {
+        let states = firing_at(l, level);
+        let read = all.iter().rfind(|it| it.is_for(Port::Manifold, &states));
+        let stage = level.id();
+        let seen = match read {
+            Some(it) => {
+                t!("seen-outside-band", stage = stage, number = as_written(&it.reading))
+            }
+            None => t!("seen-outside-band-unread", stage = stage),
+        };
+        let truth = t!(
+            "true-outside-band",
+            set = inwc(left.set_pa[level]),
+            target = inwc(target.pa),
+            tolerance = inwc(target.tolerance_pa)
+        );
+        Hit::new(tick, seen, truth)
+    };
+    outside_band(l).map(hit).collect()
 }
 
 /// Levels that are left outside their band, each with what the plate asks for.
@@ -266,8 +270,7 @@ pub(super) fn big_jumps(l: &Ledger, least_s: f64) -> Vec<Hit> {
             Some(s) => t!("true-big-jump", seconds = decimal(s, 1)),
             None => t!("true-big-jump-first").into(),
         };
-        let seen =
-            t!("seen-big-jump", screw = lower(turn.screw.label()), eighths = format!("{sum:+}"));
+        let seen = t!("seen-big-jump", screw = lower(turn.screw.label()), turn = turn_words(sum));
         hits.push(Hit::new(turn.tick, seen, since));
     }
     hits

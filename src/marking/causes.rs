@@ -60,8 +60,13 @@ fn written(l: &Ledger) -> Vec<Written<'_>> {
     all
 }
 
+/// What stands on the sheet as wrong, in the order of writing.
+pub(super) fn on_sheet(l: &Ledger) -> Vec<&WrittenFinding> {
+    written(l).into_iter().map(|one| one.finding).collect()
+}
+
 /// Whether a true cause stands on the sheet under a name that is near enough.
-fn is_named(l: &Ledger, it: &TrueCause) -> bool {
+pub(super) fn is_named(l: &Ledger, it: &TrueCause) -> bool {
     let after_alarm = super::conversion::left_for_gas(l);
     written(l).iter().any(|one| match after_alarm {
         true => it.accepts_after_alarm(one.finding.cause),

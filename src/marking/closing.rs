@@ -1,6 +1,7 @@
 //! Evidence of whom was called, how the job ended, and what was said at the end.
 
 use super::brief::Brief;
+use super::deed::ending_words;
 use super::ledger::{Hit, Ledger};
 use super::numbers::numbers;
 use super::{grounds, safety};
@@ -78,17 +79,9 @@ pub(super) fn needless_call(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     owner.into_iter().chain(emergency).collect()
 }
 
-fn in_words(ending: Ending) -> &'static str {
-    match ending {
-        Ending::InService => t!("ending-in-service"),
-        Ending::SupplyOwnerCalled => t!("ending-owner-called"),
-        Ending::ShutOff => t!("ending-shut-off"),
-    }
-}
-
 /// The right endings of a job, in words.
 fn right_ones(brief: &Brief) -> String {
-    let right = brief.right_endings.iter().map(|it| in_words(*it).to_owned());
+    let right = brief.right_endings.iter().map(|it| ending_words(*it).to_owned());
     let or = |first: String, second: String| t!("ending-or", first = first, second = second);
     t!("true-ending", endings = right.reduce(or).unwrap_or_default())
 }
@@ -99,7 +92,7 @@ pub(super) fn shut_off_without_need(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     if said.ending != Ending::ShutOff || brief.right_endings.contains(&Ending::ShutOff) {
         return Vec::new();
     }
-    let seen = t!("seen-ending", ending = in_words(said.ending));
+    let seen = t!("seen-ending", ending = ending_words(said.ending));
     vec![Hit::new(tick, seen, right_ones(brief))]
 }
 
@@ -116,10 +109,10 @@ pub(super) fn wrong_ending(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     if right && !unfit {
         return Vec::new();
     }
-    let truth = if unfit { t!("true-ending-wrong-gas").to_owned() } else { right_ones(brief) };
     // It burns, and nothing but shutting it off is right.
     let must_stop = brief.right_endings.iter().all(|it| *it == Ending::ShutOff);
-    let seen = t!("seen-ending", ending = in_words(said.ending));
+    let truth = if unfit { t!("true-ending-wrong-gas").to_owned() } else { right_ones(brief) };
+    let seen = t!("seen-ending", ending = ending_words(said.ending));
     vec![Hit::new(tick, seen, truth).grave_if(unfit || must_stop)]
 }
 
@@ -150,19 +143,25 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     let measured = measured_work(l);
-    let unsaid: Vec<&str> = [
-        (NotDone::Combustion, t!("undone-combustion")),
-        (NotDone::TemperatureRise, t!("undone-temperature-rise")),
-        (NotDone::GasRate, t!("undone-gas-rate")),
-    ]
-    .into_iter()
-    .filter(|(what, _)| !said.not_done.contains(what) && !measured.contains(what))
-    .map(|(_, name)| name)
-    .collect();
+    let unsaid: Vec<&str> = [NotDone::Combustion, NotDone::TemperatureRise, NotDone::GasRate]
+        .into_iter()
+        .filter(|what| !said.not_done.contains(what) && !measured.contains(what))
+        .map(undone)
+        .collect();
     if unsaid.is_empty() {
         return Vec::new();
     }
     vec![Hit::new(tick, t!("seen-not-named", work = unsaid.join(", ")), t!("true-not-named"))]
+}
+
+/// Work that was not done, in words.
+pub(super) fn undone(what: NotDone) -> &'static str {
+    match what {
+        NotDone::Combustion => t!("undone-combustion"),
+        NotDone::TemperatureRise => t!("undone-temperature-rise"),
+        NotDone::GasRate => t!("undone-gas-rate"),
+        NotDone::PipingLeakCheck => t!("undone-piping-leak-check"),
+    }
 }
 
 /// Work beyond the pressures that was really done, as what was written from instruments shows: the

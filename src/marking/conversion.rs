@@ -6,11 +6,12 @@ use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use super::safety;
 use crate::appliance::plate::Fuel;
+use crate::catalogue::cause::true_causes;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::Action;
 use crate::hands::event::{EventKind, Outcome};
-use crate::parts::Subject;
+use crate::parts::{Cause, Subject};
 
 /// Whether it was left shut off after gas in the air: nobody looks for springs then.
 pub(super) fn left_for_gas(l: &Ledger) -> bool {
@@ -62,6 +63,10 @@ const CONVERSION: [Fault; 5] = [
     Fault::PropaneSpringsOnNatural,
 ];
 
+/// The causes that name these faults.
+const PARTS: [Cause; 3] =
+    [Cause::NotConverted, Cause::SpringsForOtherGas, Cause::OrificesForOtherGas];
+
 /// Whether springs, orifices or papers are not for the gas in the pipes, as they stood before an
 /// event.
 pub(super) fn is_wrong(l: &Ledger, before: usize) -> bool {
@@ -89,6 +94,13 @@ pub(super) fn wrong_conversion_fired(l: &Ledger) -> Vec<Hit> {
         let lights = matches!(event.what, EventKind::Fired { from: None, to: Some(_) });
         lights && is_wrong(l, *index)
     });
-    let hit = |tick| Hit::new(tick, t!("seen-wrong-parts-fired"), t!("true-wrong-parts-fired"));
+    let wrong = true_causes(&l.setup).into_iter().map(|it| it.cause);
+    let wrong = wrong.filter(|cause| PARTS.contains(cause)).map(|cause| lower(cause.label()));
+    let wrong: Vec<String> = wrong.collect();
+    let truth = match wrong.is_empty() {
+        true => t!("true-wrong-parts-fired").to_owned(),
+        false => t!("true-wrong-part-fired", cause = wrong.join("; ")),
+    };
+    let hit = |tick| Hit::new(tick, t!("seen-wrong-parts-fired"), &*truth);
     lit.map(|(_, event)| hit(event.tick)).into_iter().collect()
 }

@@ -1,7 +1,9 @@
 //! An action in a few words, for findings and the time line of the debrief.
 
 use crate::hands::action::{Action, Contact, PlugStep, StartStop, Topic};
-use crate::parts::{Fitted, LowSide, OnOff, Opening, Port, Push};
+use crate::parts::{
+    Ending, Fitted, Height, JointVerdict, LowSide, OnOff, Opening, Port, Push, Reading,
+};
 use crate::words::decimal;
 
 /// What was done, in a few words.
@@ -10,8 +12,8 @@ pub(super) fn describe(action: &Action) -> String {
     match action {
         Action::Go(place) => t!("done-go", place = lower(place.label())),
         Action::Look(subject) => t!("done-look", subject = lower(subject.label())),
-        Action::Sniff(_) => t!("done-sniff").into(),
-        Action::Probe(_) => t!("done-probe").into(),
+        Action::Sniff(height) => t!("done-sniff", height = at_height(*height)),
+        Action::Probe(height) => t!("done-probe", height = at_height(*height)),
         Action::Take(tool) => t!("done-take", tool = lower(tool.label())),
         Action::PutDown => t!("done-put-down").into(),
         Action::Window { window, to } => {
@@ -33,7 +35,7 @@ pub(super) fn describe(action: &Action) -> String {
         }
         Action::Cap { screw, to } => t!("done-cap", screw = lower(screw.label()), to = fitted(*to)),
         Action::Turn { screw, eighths } => {
-            t!("done-turn", screw = lower(screw.label()), eighths = format!("{eighths:+}"))
+            t!("done-turn", screw = lower(screw.label()), turn = turn_words(*eighths))
         }
         Action::Plug { port, step } => plug(*port, *step),
         Action::Adapter { port, to } => {
@@ -56,8 +58,13 @@ pub(super) fn describe(action: &Action) -> String {
         Action::Unclip => t!("done-unclip").into(),
         Action::Stopwatch(StartStop::Start) => t!("done-watch-start").into(),
         Action::Stopwatch(StartStop::Stop) => t!("done-watch-stop").into(),
-        Action::Write(reading) => t!("done-write", port = lower(reading.port.label())),
-        Action::WriteJoint { joint, .. } => t!("done-write-joint", joint = lower(joint.label())),
+        Action::Write(reading) => wrote(reading),
+        Action::WriteJoint { joint, verdict: JointVerdict::Tight } => {
+            t!("done-write-tight", joint = lower(joint.label()))
+        }
+        Action::WriteJoint { joint, verdict: JointVerdict::Leaking } => {
+            t!("done-write-leaking", joint = lower(joint.label()))
+        }
         Action::WriteFinding(it) => t!("done-write-finding", cause = lower(it.cause.label())),
         Action::StrikeFinding(cause) => t!("done-strike-finding", cause = lower(cause.label())),
         Action::WriteMeasured(spot) => t!("done-write-measured", spot = lower(spot.label())),
@@ -65,8 +72,36 @@ pub(super) fn describe(action: &Action) -> String {
         Action::Call(Contact::SupplyOwner) => t!("done-call-owner").into(),
         Action::Call(Contact::Emergency) => t!("done-call-emergency").into(),
         Action::Tell(topic) => told(*topic).into(),
-        Action::HandOver(_) => t!("done-hand-over").into(),
+        Action::HandOver(said) => t!("done-hand-over", ending = ending_words(said.ending)),
     }
+}
+
+/// A number as it stands on the sheet, with its unit.
+pub(super) fn as_written(reading: &Reading) -> String {
+    let value = f64::from(reading.thousandths) / 1000.0;
+    t!("number-written", value = value.to_string(), unit = reading.unit.label())
+}
+
+fn wrote(reading: &Reading) -> String {
+    let (port, stage) = (lower(reading.port.label()), lower(reading.stage.label()));
+    t!("done-write", number = as_written(reading), port = port, stage = stage)
+}
+
+/// How a job ended, within a sentence.
+pub(super) fn ending_words(ending: Ending) -> &'static str {
+    match ending {
+        Ending::InService => t!("ending-in-service"),
+        Ending::SupplyOwnerCalled => t!("ending-owner-called"),
+        Ending::ShutOff => t!("ending-shut-off"),
+    }
+}
+
+/// How far and which way a screw was turned, in eighths of a turn, clockwise positive.
+pub(super) fn turn_words(eighths: i16) -> String {
+    let size = eighths.unsigned_abs();
+    let amount = t!("turn-amount", whole = usize::from(size / 8), part = usize::from(size % 8));
+    let way = if eighths < 0 { "out" } else { "in" };
+    t!("turn-way", amount = amount, way = way)
 }
 
 /// A name as it stands within a sentence.
@@ -97,6 +132,13 @@ fn opening(to: Opening) -> &'static str {
     }
 }
 
+fn at_height(height: Height) -> &'static str {
+    match height {
+        Height::Floor => "floor",
+        Height::Head => "head",
+    }
+}
+
 fn hose_on(port: Port, push: Push) -> String {
     match push {
         Push::Fully => t!("done-hose-on", port = lower(port.label())),
@@ -112,7 +154,9 @@ fn plug(port: Port, step: PlugStep) -> String {
         PlugStep::StartByHand => t!("done-plug-by-hand", port = port),
         PlugStep::StartByKey => t!("done-plug-by-key", port = port),
         PlugStep::SpinIn => t!("done-plug-in", port = port),
-        PlugStep::Tighten(_) => t!("done-plug-tight", port = port),
+        PlugStep::Tighten(eighths) => {
+            t!("done-plug-tight", port = port, turn = turn_words(eighths))
+        }
     }
 }
 

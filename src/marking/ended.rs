@@ -6,7 +6,7 @@ use super::ledger::Ledger;
 use crate::parts::Ending;
 
 /// Whether the usual right end of this job is to leave the furnace shut off.
-fn stays_off(brief: &Brief) -> bool {
+pub(super) fn stays_off(brief: &Brief) -> bool {
     brief.right_endings.first() == Some(&Ending::ShutOff)
 }
 

@@ -6,12 +6,14 @@ use serde::{Deserialize, Serialize};
 
 use super::ask::hits_due;
 use super::brief::Brief;
+use super::ended::stays_off;
 use super::judged::Judged;
 use super::ledger::Ledger;
 use super::shown::{Shown, competencies};
 use super::verdict::Verdict;
 use super::{due, score};
-use crate::rules::{Essential, Evidence, Family, RuleBook, Severity};
+use crate::parts::Ending;
+use crate::rules::{Essential, Evidence, Family, Practice, RuleBook, Severity};
 use crate::units::TICK_S;
 
 /// One slip that was found.
@@ -43,6 +45,8 @@ pub struct Finding {
     pub why: String,
     /// What to practise next.
     pub practise: String,
+    /// Shipped job on which it is practised.
+    pub job: String,
 }
 
 /// How an essential stands.
@@ -105,8 +109,9 @@ pub fn evaluate(book: &RuleBook, ledger: &Ledger, brief: &Brief) -> Marks {
         .collect();
     let essentials = essentials(book, ledger, brief, &all, &charged);
     let verdict = verdict(book, ledger, &essentials, &charged);
+    let stays_off = stays_off(brief) && !is_rightly_in_use(ledger, brief, &essentials);
     let mut findings: Vec<Finding> =
-        charged.iter().filter_map(|it| finding(book, it, &verdict)).collect();
+        charged.iter().filter_map(|it| finding(book, it, &verdict, stays_off)).collect();
     findings.sort_by(|a, b| b.severity.cmp(&a.severity).then(a.tick.cmp(&b.tick)));
     #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
     let seconds = ledger.last_tick() as f64 * TICK_S;
@@ -140,9 +145,26 @@ fn verdict(
     }
 }
 
+/// Whether it was handed over to run, that is right on this job as well, and nothing that was found
+/// says that it must not.
+fn is_rightly_in_use(l: &Ledger, brief: &Brief, essentials: &[EssentialMark]) -> bool {
+    const ASKED: [Essential; 3] =
+        [Essential::RightEnding, Essential::ConversionProven, Essential::NothingBypassed];
+    let failed =
+        |it: &EssentialMark| it.standing == Standing::NotMet && ASKED.contains(&it.essential);
+    let ending = l.ending().filter(|ending| *ending != Ending::ShutOff);
+    ending.is_some_and(|it| brief.right_endings.contains(&it)) && !essentials.iter().any(failed)
+}
+
 /// The finding of a rule that was broken.
-fn finding(book: &RuleBook, judged: &Judged<'_>, verdict: &Verdict) -> Option<Finding> {
+fn finding(
+    book: &RuleBook,
+    judged: &Judged<'_>,
+    verdict: &Verdict,
+    stays_off: bool,
+) -> Option<Finding> {
     let (rule, worst) = (judged.rule, judged.worst()?);
+    let Practice { job, practise } = rule.practice(stays_off);
     let charge = judged.charge(book)?;
     Some(Finding {
         rule: rule.id.clone(),
@@ -157,7 +179,8 @@ fn finding(book: &RuleBook, judged: &Judged<'_>, verdict: &Verdict) -> Option<Fi
         seen: worst.seen.clone(),
         truth: worst.truth.clone(),
         why: rule.why.clone(),
-        practise: rule.practise.clone(),
+        practise,
+        job,
     })
 }
 

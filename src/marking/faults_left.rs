@@ -83,7 +83,7 @@ fn may_mend(l: &Ledger, right: &[Remedy]) -> bool {
 
 /// Whether one of these remedies was taken. Screws and what every job has hands for are judged by
 /// how they were left.
-fn answered(l: &Ledger, right: &[Remedy]) -> bool {
+pub(super) fn answered(l: &Ledger, right: &[Remedy]) -> bool {
     right.iter().any(|remedy| match remedy {
         Remedy::Mend(repair) => {
             mended(l).any(|it| it.repair == *repair && it.outcome == Outcome::Changed)

@@ -192,9 +192,11 @@ pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
             continue;
         };
         let needs = match joint {
-            Joint::InletPort => t!("true-joint-inlet"),
-            Joint::Union | Joint::Connector => t!("true-joint-line"),
-            Joint::ManifoldPort => t!("true-joint-manifold"),
+            _ if at_working_pressure(l, joint, check) => {
+                t!("true-joint-brief", seconds = decimal(DWELL_S, 0))
+            }
+            Joint::InletPort | Joint::Union | Joint::Connector => t!("true-joint-line").to_owned(),
+            Joint::ManifoldPort => t!("true-joint-manifold").to_owned(),
         };
         let seen = t!(
             "seen-joint-wrongly",

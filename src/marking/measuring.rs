@@ -1,13 +1,13 @@
 //! Evidence of what was read and written.
 
-use super::deed::lower;
+use super::deed::{as_written, lower};
 use super::ledger::{Caught, Hit, Ledger};
 use super::numbers::{Judged, Number, numbers};
 use crate::hands::event::EventKind;
 use crate::parts::{Level, Push};
 use crate::rules::Slip;
 use crate::senses::meter_history::{GasDemand, Span, Spell};
-use crate::units::inwc;
+use crate::units::{PressureUnit, Shown, inwc};
 
 /// Half a digit of the manometer, in pascals: what lies nearer to a limit, nobody can tell from it.
 pub(super) const HALF_DIGIT_PA: f64 = 0.005 * crate::units::PA_PER_INWC;
@@ -18,14 +18,17 @@ const SLIPS_FREE: usize = 2;
 const GUESSES: usize = 3;
 
 fn number(it: &Number) -> String {
-    let value = f64::from(it.reading.thousandths) / 1000.0;
     t!(
         "seen-written",
-        value = value.to_string(),
-        unit = it.reading.unit.label(),
+        number = as_written(&it.reading),
         port = lower(it.reading.port.label()),
-        stage = it.reading.stage.label()
+        stage = lower(it.reading.stage.label())
     )
+}
+
+/// A pressure in the unit that somebody wrote.
+fn in_unit(pa: f64, unit: PressureUnit) -> String {
+    Shown { value: pa / unit.pa(), unit }.to_string()
 }
 
 /// Numbers that are one kind of slip. A slip that is struck out and put right costs nothing; one more
@@ -46,15 +49,16 @@ pub(super) fn written(l: &Ledger, slip: Slip) -> Vec<Hit> {
         .filter(|it| it.slip() == Some(slip))
         .filter_map(|it| {
             let caught = caught(it)?;
-            Some(Hit { caught, ..Hit::new(it.tick, number(it), truth(&it.judged)) })
+            Some(Hit { caught, ..Hit::new(it.tick, number(it), truth(it)) })
         })
         .collect()
 }
 
 /// What was true of a written number, in words.
-fn truth(judged: &Judged) -> String {
-    let span = |span: Span| (inwc(span.least_pa), inwc(span.most_pa));
-    match judged {
+fn truth(it: &Number) -> String {
+    let unit = it.reading.unit;
+    let span = |span: Span| (in_unit(span.least_pa, unit), in_unit(span.most_pa, unit));
+    match &it.judged {
         Judged::Right(spell) | Judged::Coarse(spell) => {
             let (lower, upper) = span(spell.stood.unwrap_or(spell.shown));
             t!("true-stood", lower = lower, upper = upper)
@@ -121,7 +125,8 @@ pub(super) fn meter_off(l: &Ledger, most_pa: f64) -> Vec<Hit> {
         .map(|it| {
             let error_pa = error_pa(it);
             let side = if error_pa > 0.0 { "high" } else { "low" };
-            let truth = t!("true-meter-off", pressure = inwc(error_pa.abs()), side = side);
+            let pressure = in_unit(error_pa.abs(), it.reading.unit);
+            let truth = t!("true-meter-off", pressure = pressure, side = side);
             let mut hit = Hit::new(it.tick, number(it), truth);
             if corrections(l, &all, it).any(|later| !off(&later)) {
                 hit.caught = Caught::InTime;

@@ -1,6 +1,6 @@
 //! Evidence of screws that were turned away from the plate, or against a temperature rise.
 
-use super::deed::lower;
+use super::deed::{lower, turn_words};
 use super::ledger::{Hit, Ledger};
 use super::measuring::HALF_DIGIT_PA;
 use crate::appliance::plate::Target;
@@ -50,7 +50,7 @@ fn away(l: &Ledger, screw: Screw, target: Target, most: i16) -> Option<Hit> {
         net = net.saturating_add(turn.eighths);
         net.saturating_mul(toward) < -most
     })?;
-    let seen = t!("seen-wrong-way", screw = lower(screw.label()), eighths = format!("{net:+}"));
+    let seen = t!("seen-wrong-way", screw = lower(screw.label()), turn = turn_words(net));
     let truth = t!("true-wrong-way", found = inwc(found_pa), target = inwc(target.pa));
     Some(Hit::new(wrong.tick, seen, truth))
 }

@@ -22,7 +22,7 @@ const STEADY_S: f64 = 60.0;
 
 /// Share by which a level's spring sends more gas than its target: the rate of an orifice goes with
 /// the square root of the pressure before it.
-fn over_share(set_pa: f64, target_pa: f64) -> f64 {
+pub(super) fn over_share(set_pa: f64, target_pa: f64) -> f64 {
     libm::sqrt((set_pa / target_pa.max(1.0)).max(0.0)) - 1.0
 }
 
@@ -48,6 +48,28 @@ pub(super) fn wrong_screw(l: &Ledger, hits: Vec<Hit>) -> Vec<Hit> {
         screw.level().is_some_and(|level| firing != Some(level) && left_above(level))
     });
     hits.into_iter().map(|hit| hit.grave_if(grave)).collect()
+}
+
+/// Greatest share of the plate's input that burned, as the furnace was left, with its level.
+pub(super) fn most_input(l: &Ledger) -> Option<(Level, f64)> {
+    let input = &l.plate().input;
+    let share = |level: Level, truth: &Truth| truth.input_w / input[level].si().max(1.0);
+    most(l, share).map(|(level, _, share)| (level, share))
+}
+
+/// Most carbon monoxide in the flue, as the furnace was left, in parts per million air-free.
+pub(super) fn most_carbon_monoxide(l: &Ledger) -> Option<(Level, f64)> {
+    most(l, |_, truth| truth.co_air_free_ppm).map(|(level, _, ppm)| (level, ppm))
+}
+
+/// Least share of the plate's input at the full rate that burned, as the furnace was left.
+pub(super) fn least_full_input(l: &Ledger) -> Option<f64> {
+    let input = &l.plate().input;
+    let states = burned(l)
+        .into_iter()
+        .filter(|(level, truth)| level.is_top() && truth.firing == Some(*level));
+    let shares = states.map(|(level, truth)| truth.input_w / input[level].si().max(1.0));
+    shares.min_by(f64::total_cmp)
 }
 
 /// The level that burned steadily before each action since the last screw or repair, with the state

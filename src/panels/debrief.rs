@@ -1,4 +1,5 @@
-//! The page after the job: essentials first, pressures over time, findings.
+//! The page after the job: the verdict, what was wrong, what it means for the house, what to practise
+//! next; then essentials, sheet, pressures over time, findings.
 
 mod from_marking;
 mod page;
@@ -30,10 +31,42 @@ pub struct DebriefView {
     pub note: String,
     /// How many of the author's hints were taken, in words; may be empty.
     pub hints: String,
-    /// What would have happened in the night after, a sentence each.
+    /// What was wrong, in the trainee's own numbers.
+    pub causes: Vec<CauseView>,
+    /// What it means for the house, a sentence each.
+    pub house: Vec<String>,
+    /// What happens in the night after, a sentence each.
     pub aftermath: Vec<String>,
+    /// The one thing to practise next; may be empty.
+    pub next: String,
+    /// The lines of the job sheet.
+    pub sheet: Vec<SheetRow>,
+    /// What else stands on the sheet, or strikes its reader, a sentence each.
+    pub sheet_notes: Vec<String>,
     /// What this result is and is not, a sentence each.
     pub care: Vec<String>,
+}
+
+/// Something that was wrong.
+#[derive(Debug, Clone, PartialEq)]
+pub struct CauseView {
+    /// Its name, and how it was left.
+    pub head: String,
+    /// Whether it was put right.
+    pub is_right: bool,
+    /// What the trainee wrote and looked at of it, how it shows, what the sheet names.
+    pub lines: Vec<String>,
+}
+
+/// A line of the job sheet.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct SheetRow {
+    /// Port and state of the furnace.
+    pub line: String,
+    /// Number as found, with what was true then; may be empty.
+    pub found: String,
+    /// Number as left, with what was true then; may be empty.
+    pub left: String,
 }
 
 /// How an essential stands.

@@ -174,9 +174,34 @@ pub struct Rule {
     pub why: String,
     /// What to practise next.
     pub practise: String,
+    /// Shipped job on which it is practised.
+    pub job: String,
+    /// The same where the furnace must stay off, as far as it is otherwise: nobody is told to fire it.
+    #[serde(default)]
+    pub if_unsafe: Option<Practice>,
     /// Severity that a job's own rules give it.
     #[serde(skip)]
     pub own_severity: Option<Severity>,
+}
+
+impl Rule {
+    /// What to practise after the slip, and on which job: on a furnace that must stay off, nothing
+    /// that fires it.
+    #[must_use]
+    pub fn practice(&self, stays_off: bool) -> Practice {
+        let usual = || Practice { job: self.job.clone(), practise: self.practise.clone() };
+        self.if_unsafe.clone().filter(|_| stays_off).unwrap_or_else(usual)
+    }
+}
+
+/// A shipped job, and the part of it to practise.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Practice {
+    /// Id of the shipped job.
+    pub job: String,
+    /// Part of the job, in a sentence.
+    pub practise: String,
 }
 
 /// The worst case of a rule.

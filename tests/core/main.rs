@@ -9,6 +9,7 @@ mod bench;
 mod cli;
 mod component_docs;
 mod corpora;
+mod debriefs;
 mod faults;
 #[cfg(feature = "fidelity")]
 mod fidelity;

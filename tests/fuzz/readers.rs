@@ -7,7 +7,7 @@
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
 use quarterturn::hands::event::EventKind;
-use quarterturn::marking::debrief::debrief;
+use quarterturn::marking::debrief::{Job, debrief};
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::record::{self, Ended, Header, Recorder, ScenarioText, What};
 use quarterturn::scenario::builtin::{Builtin, HEALTHY, JOBS};
@@ -214,7 +214,9 @@ fn marked(observer: Observer, scenario: &Scenario) {
     let Ok(book) = scenario.marking.rule_book() else { return };
     let brief = Brief { right_endings: scenario.right_endings(0) };
     let marks = observer.marks(&book, &brief);
-    assert!(!debrief(&observer.ledger, marks, observer.trace).text().is_empty());
+    let note = scenario.debrief.as_deref();
+    let job = Job { brief: &brief, id: None, note, night: None };
+    assert!(!debrief(&observer.ledger, marks, observer.trace, job).text().is_empty());
 }
 
 /// Lines of JSON, each without its closing brace, sealed into a record as the format says.

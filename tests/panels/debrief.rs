@@ -4,7 +4,8 @@ use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, HandOver};
 use quarterturn::marking::Brief;
-use quarterturn::marking::{Observer, debrief::debrief as put_together};
+use quarterturn::marking::Observer;
+use quarterturn::marking::debrief::{Job, debrief as put_together};
 use quarterturn::panels::Command;
 use quarterturn::panels::debrief::trace::{minutes, nearest, round_step, value_at};
 use quarterturn::panels::debrief::{DebriefView, TickView, Verdict};
@@ -14,11 +15,39 @@ use quarterturn::scenario::{builtin, load};
 
 use crate::fixture::{App, Which, debrief, seen, window};
 
+/// In both sizes the verdict stands first, then what was wrong in the trainee's numbers, what it means
+/// for the house and what to practise next; then the essentials and the sheet. All of the first four
+/// lie inside the width of the window.
+#[test]
+fn the_cause_comes_before_the_house_and_the_practice() {
+    for (width, height) in [(1280.0, 720.0), (1024.0, 768.0)] {
+        let harness = window(App::new(Which::Debrief, seen(Place::Hall)), width, height);
+        let told = [
+            "Handed over in service; one essential missed.",
+            "Connector kinked: still there, furnace in use",
+            "You wrote 4.41 in. w.c. for the inlet port, high fire.",
+            "The furnace is starved on its full rate.",
+            "The furnace ran all night.",
+            "“Behind the new cupboard”, and in it: look along the branch.",
+            "✗ Every disturbed joint leak-checked: missed",
+            "found: 4.41 in. w.c. (true 4.40 in. w.c.)",
+        ];
+        let places = told.map(|label| harness.get_by_label(label).rect());
+        for (pair, label) in places.windows(2).zip(&told[1..]) {
+            assert!(pair[0].top() < pair[1].top(), "{width}: {label}");
+        }
+        for (place, label) in places.iter().zip(told) {
+            assert!(place.left() >= 0.0 && place.right() <= width, "{width}: {label}");
+        }
+        assert!(places[2].bottom() < height, "{width}: the cause is seen without scrolling");
+    }
+}
+
 /// Essentials stand above the findings, each with a word beside its mark; the traces have a summary for
 /// those who do not see them; a finding leads to its moment.
 #[test]
 fn essentials_come_first_and_findings_lead_to_their_moment() {
-    let mut harness = window(App::new(Which::Debrief, seen(Place::Hall)), 1280.0, 2400.0);
+    let mut harness = window(App::new(Which::Debrief, seen(Place::Hall)), 1280.0, 3200.0);
     let essential = harness.get_by_label("✗ Every disturbed joint leak-checked: missed").rect();
     let finding = harness.get_by_label("Manifold plug not checked under pressure").rect();
     assert!(essential.bottom() < finding.top());
@@ -82,7 +111,10 @@ fn a_real_job_fills_the_page() {
     let brief = Brief { right_endings: vec![Ending::InService] };
     let marks = observer.marks(&shared().unwrap(), &brief);
     let rule = marks.findings[0].rule.clone();
-    let view = DebriefView::from(&put_together(&observer.ledger, marks, observer.trace));
+    let job = Job { brief: &brief, id: Some("propane-cold-morning"), note: None, night: None };
+    let view = DebriefView::from(&put_together(&observer.ledger, marks, observer.trace, job));
+    assert!(!view.causes.is_empty() && !view.house.is_empty(), "{view:?}");
+    assert!(view.next.starts_with('“'), "{}", view.next);
     assert!(view.result.starts_with("Not yet met. Missing: "), "{}", view.result);
     assert_eq!(view.points, None);
     assert!(view.findings.iter().all(|one| one.lost == 0.0 && one.limit.is_none()));

@@ -5,7 +5,8 @@ use egui_kittest::Harness;
 use enum_map::EnumMap;
 use quarterturn::appliance::ignition::ControlStatus;
 use quarterturn::panels::debrief::{
-    DebriefView, EssentialView, FindingView, TickView, TraceView, Verdict, Weight,
+    CauseView, DebriefView, EssentialView, FindingView, SheetRow, TickView, TraceView, Verdict,
+    Weight,
 };
 use quarterturn::panels::settings::Settings;
 use quarterturn::panels::view::{
@@ -306,7 +307,20 @@ pub fn debrief() -> DebriefView {
         in_this_job: Some(vec!["The manual valve was found 10° open of 90°.".into()]),
         note: "The tempting mistake is to turn a screw first.".into(),
         hints: "1 of the 3 hints on this job taken.".into(),
+        causes: vec![CauseView {
+            head: "Connector kinked: still there, furnace in use".into(),
+            is_right: false,
+            lines: vec!["You wrote 4.41 in. w.c. for the inlet port, high fire.".into()],
+        }],
+        house: vec!["The furnace is starved on its full rate.".into()],
         aftermath: vec!["The furnace ran all night.".into()],
+        next: "“Behind the new cupboard”, and in it: look along the branch.".into(),
+        sheet: vec![SheetRow {
+            line: "Inlet port, high fire".into(),
+            found: "4.41 in. w.c. (true 4.40 in. w.c.)".into(),
+            left: String::new(),
+        }],
+        sheet_notes: vec!["Handed over: back in service".into()],
         care: vec!["Practice evidence; it confers no qualification.".into()],
     }
 }

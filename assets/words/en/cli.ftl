@@ -43,7 +43,6 @@ mark-text-own = the author's own
 
 # Names of the lines, at most nine characters.
 mark-result = result
-mark-note = The author on this job:
 mark-job = job
 mark-job-line = { $scenario }, seed { $seed }
 mark-scenario = scenario
@@ -82,8 +81,6 @@ run-time = time
 run-time-line = { $time } simulated
 run-refused = refused
 run-result = result
-run-points = points
-run-points-line = { $points } of { $of }
 run-record = record
 
 ## A program without a window

@@ -15,7 +15,15 @@ debrief-again = The same job again
 debrief-other-house = Again, another house
 debrief-to-jobs = To the jobs
 debrief-pressures = Pressures
-debrief-night = The night after
+debrief-causes = What was wrong
+debrief-no-cause = Nothing was wrong with this furnace or its supply.
+debrief-house = What it means for the house
+debrief-night = The night after: twelve hours as you left it
+debrief-next = Practice next
+debrief-sheet = The job sheet
+debrief-found = found
+debrief-left = left
+debrief-sheet-number = { $what }: { $number }
 debrief-worth = What this is worth
 
 ## Essentials

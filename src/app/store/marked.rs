@@ -4,11 +4,12 @@ use super::Finished;
 use crate::bench::Bench;
 use crate::bench::run;
 use crate::hands::action::Action;
-use crate::marking::debrief::debrief;
+use crate::marking::debrief::{Job, NIGHT_S, debrief};
 use crate::marking::evaluate::Marks;
 use crate::marking::{Brief, Observer};
+use crate::model::aftermath::Stepping;
 use crate::panels::debrief::DebriefView;
-use crate::scenario::{Scenario, in_this_job};
+use crate::scenario::{Scenario, builtin, in_this_job};
 use crate::senses::seen::Over;
 use crate::setup::Setup;
 
@@ -27,7 +28,11 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
     let observer = observed(finished.bench.setup().clone(), finished.done, finished.bench.tick());
     let brief = Brief { right_endings: scenario.right_endings(finished.seed) };
     let marks = observer.marks(&book, &brief);
-    let shown = debrief(&observer.ledger, marks.clone(), observer.trace);
+    let shipped = Some(finished.scenario).filter(|id| builtin::find(id).is_some());
+    let night = finished.bench.aftermath(NIGHT_S, Stepping::Strides);
+    let note = scenario.debrief.as_deref();
+    let job = Job { brief: &brief, id: shipped, note, night: Some(&night) };
+    let shown = debrief(&observer.ledger, marks.clone(), observer.trace, job);
     let mut view = DebriefView::from(&shown);
     match finished.bench.over() {
         Some(Over::HandedOver(_)) => {}
@@ -37,7 +42,6 @@ pub fn marked(finished: &Finished<'_>, scenario: &Scenario) -> (DebriefView, Opt
         None => view.result = t!("marked-not-ended", result = view.result),
     }
     view.in_this_job = Some(in_this_job(finished.bench.setup()));
-    view.note = scenario.debrief.clone().unwrap_or_default();
     view.hints = match (finished.hints_taken, scenario.hints.len()) {
         (_, 0) => String::new(),
         (taken, all) => t!("marked-hints", taken = taken, all = all),

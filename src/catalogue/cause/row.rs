@@ -34,6 +34,8 @@ pub(crate) struct Entry {
     pub(crate) shown_by: Vec<BackingKind>,
     /// How it can be seen, in a sentence.
     pub(crate) seen: &'static str,
+    /// Harm that it does to the house where it is left, in a sentence.
+    pub(crate) house: &'static str,
     pub(crate) harms: Harms,
 }
 
@@ -47,6 +49,7 @@ impl Entry {
         after_alarm: Vec::new(),
         shown_by: Vec::new(),
         seen: "",
+        house: "",
         harms: Harms::No,
     };
 }
@@ -104,6 +107,11 @@ fn seen_id(cause: Cause) -> String {
     format!("cause-{}-seen", cause.id())
 }
 
+/// The id of the text that says what a cause does to the house.
+fn house_id(cause: Cause) -> String {
+    format!("cause-{}-house", cause.id())
+}
+
 /// What a table says of each cause, in its order.
 ///
 /// # Errors
@@ -124,6 +132,7 @@ pub(crate) fn entries(table: Table) -> Result<Vec<(Cause, Entry)>, TableError> {
             after_alarm: faults(row.after_alarm),
             shown_by: row.shown_by,
             seen: table.message(id, &seen_id(row.cause))?,
+            house: table.message(id, &house_id(row.cause))?,
             harms: row.harms,
         })
     })?;
@@ -143,8 +152,11 @@ pub(crate) fn entries(table: Table) -> Result<Vec<(Cause, Entry)>, TableError> {
 /// A row cannot be read.
 pub(crate) fn asked() -> Result<Vec<Asked>, TableError> {
     let rows = CAUSES.read::<Vec<Row>>()?;
-    let of = |row: &Row| Asked::new(CAUSES, row.cause.id(), seen_id(row.cause));
-    Ok(rows.iter().map(of).collect())
+    let of = |row: &Row| {
+        let id = row.cause.id();
+        [seen_id(row.cause), house_id(row.cause)].map(|text| Asked::new(CAUSES, id, text))
+    };
+    Ok(rows.iter().flat_map(of).collect())
 }
 
 #[cfg(test)]

@@ -1,17 +1,20 @@
 //! The page's view of a debrief that the marking has put together.
 
-use super::{DebriefView, EssentialView, FindingView, TickView, TraceView, Verdict, Weight};
+use super::{
+    CauseView, DebriefView, EssentialView, FindingView, SheetRow, TickView, TraceView, Verdict,
+    Weight,
+};
 use crate::marking::Verdict as Judgment;
-use crate::marking::debrief::{Debrief, clock, seconds};
+use crate::marking::debrief::{CauseTold, Debrief, Left, SheetLine, SheetNumber, clock, seconds};
 use crate::marking::evaluate::{EssentialMark, Finding, Marks, Standing};
 use crate::marking::trace::{CURVES, Trace};
 use crate::rules::{Essential, Severity};
 
 impl From<&Debrief> for DebriefView {
     fn from(debrief: &Debrief) -> Self {
-        let marks = &debrief.marks;
+        let (marks, account) = (&debrief.marks, &debrief.account);
         Self {
-            title: debrief.title.clone(),
+            title: account.title.clone(),
             result: result(marks),
             points: marks.verdict.points(),
             essentials: marks
@@ -21,18 +24,33 @@ impl From<&Debrief> for DebriefView {
                 .collect(),
             findings: marks.findings.iter().map(|one| finding(one, marks)).collect(),
             traces: traces(&debrief.trace),
-            ticks: debrief
+            ticks: account
                 .done
                 .iter()
-                .map(|(at_s, text)| TickView { at_s: *at_s, text: text.clone() })
+                .map(|it| TickView { at_s: it.at_s, text: it.what.clone() })
                 .collect(),
+            causes: account.causes.iter().map(cause).collect(),
+            house: account.house.clone(),
+            aftermath: account.night.clone(),
+            next: account.next.as_ref().map_or_else(String::new, |next| next.words.clone()),
+            sheet: account.sheet.lines.iter().map(row).collect(),
+            sheet_notes: account.sheet.notes(),
             in_this_job: None,
-            note: String::new(),
+            note: account.note.clone().unwrap_or_default(),
             hints: String::new(),
-            aftermath: Vec::new(),
             care: vec![marks.standing.clone()],
         }
     }
+}
+
+fn cause(it: &CauseTold) -> CauseView {
+    CauseView { head: it.head(), is_right: it.left == Left::Right, lines: it.lines() }
+}
+
+fn row(line: &SheetLine) -> SheetRow {
+    let told =
+        |number: &Option<SheetNumber>| number.as_ref().map_or_else(String::new, SheetNumber::told);
+    SheetRow { line: line.name(), found: told(&line.found), left: told(&line.left) }
 }
 
 /// The verdict first, and which essentials are missing.

@@ -11,7 +11,8 @@ use crate::panels::view::View;
 use crate::panels::widgets;
 use crate::words::decimal;
 
-/// Shows the debrief: essentials, pressures, findings, the night after, what it is worth.
+/// Shows the debrief: the verdict, what was wrong, the house, what to practise next; then essentials,
+/// sheet, pressures, findings, what it is worth.
 pub fn debrief_ui(
     root: &mut Ui,
     view: &View<'_>,
@@ -24,7 +25,14 @@ pub fn debrief_ui(
         crate::panels::background::grid(ui.painter(), ui.max_rect().expand(40.0));
         ScrollArea::vertical().id_salt("debrief").auto_shrink(false).show(ui, |ui| {
             head_ui(ui, debrief, out);
+            causes_ui(ui, debrief);
+            lines_ui(ui, t!("debrief-house"), &debrief.house);
+            lines_ui(ui, t!("debrief-night"), &debrief.aftermath);
+            if !debrief.next.is_empty() {
+                lines_ui(ui, t!("debrief-next"), std::slice::from_ref(&debrief.next));
+            }
             essentials_ui(ui, &debrief.essentials);
+            sheet_ui(ui, debrief);
             job_ui(ui, debrief);
             if !debrief.traces.is_empty() {
                 paper(ui, |ui| {
@@ -33,7 +41,6 @@ pub fn debrief_ui(
                 });
             }
             findings_ui(ui, &debrief.findings, state);
-            lines_ui(ui, t!("debrief-night"), &debrief.aftermath);
             lines_ui(ui, t!("debrief-worth"), &debrief.care);
             paper(ui, |ui| {
                 for line in CAUTION {
@@ -78,6 +85,45 @@ fn head_ui(ui: &mut Ui, debrief: &DebriefView, out: &mut Vec<Command>) {
         }
     });
     ui.add_space(8.0);
+}
+
+/// What was wrong, each with the trainee's own numbers.
+fn causes_ui(ui: &mut Ui, debrief: &DebriefView) {
+    paper(ui, |ui| {
+        ui.heading(t!("debrief-causes"));
+        if debrief.causes.is_empty() {
+            ui.label(t!("debrief-no-cause"));
+        }
+        for cause in &debrief.causes {
+            let color = if cause.is_right { theme::SETTLED } else { theme::DANGER };
+            ui.label(RichText::new(&cause.head).color(color).family(theme::semibold()));
+            for line in &cause.lines {
+                ui.label(line);
+            }
+        }
+    });
+}
+
+/// The job sheet: a line for each port and state, as found and as left, with what was true then.
+fn sheet_ui(ui: &mut Ui, debrief: &DebriefView) {
+    if debrief.sheet.is_empty() && debrief.sheet_notes.is_empty() {
+        return;
+    }
+    paper(ui, |ui| {
+        ui.heading(t!("debrief-sheet"));
+        for row in &debrief.sheet {
+            ui.label(RichText::new(&row.line).family(theme::semibold()));
+            for (what, text) in [(t!("debrief-found"), &row.found), (t!("debrief-left"), &row.left)]
+            {
+                if !text.is_empty() {
+                    ui.label(t!("debrief-sheet-number", what = what, number = text));
+                }
+            }
+        }
+        for note in &debrief.sheet_notes {
+            ui.label(note);
+        }
+    });
 }
 
 fn essentials_ui(ui: &mut Ui, essentials: &[EssentialView]) {

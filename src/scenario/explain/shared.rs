@@ -149,6 +149,10 @@ pub(super) fn rule_entry(text: &mut String, it: &ToldRule) {
             .then(|| t!("explain-rule-follows", rules = rule.follows_from.join(", "))),
         Some(t!("explain-rule-why", why = &rule.why)),
         Some(t!("explain-rule-practise", practise = &rule.practise)),
+        Some(t!("explain-rule-job", job = &rule.job)),
+        rule.if_unsafe
+            .as_ref()
+            .map(|it| t!("explain-rule-unsafe", practise = &it.practise, job = &it.job)),
         Some(t!("explain-rule-version", version = rule.version)),
     ];
     for line in lines.into_iter().flatten() {

@@ -109,7 +109,7 @@ fn rules_and_competencies_are_told() {
         "harm: ResultWrong, Major; 8 points",
         "LeftUnsafe when the furnace is left to burn more than 10 %",
         "essential: Both stages set inside the plate",
-        "why: Over the band",
+        "why: Too much gas overheats",
         "practise: Set both",
     ] {
         assert!(rule.contains(word), "{word}: {rule}");

@@ -2,6 +2,7 @@
 
 use std::fs;
 
+use quarterturn::marking::debrief::Account;
 use serde_json::Value;
 
 use super::expect;
@@ -54,4 +55,39 @@ fn a_changed_scenario_under_a_shipped_name_is_told() {
     assert!(told("healthy-natural").starts_with("as it comes"));
     assert!(told("./healthy-natural.ron").starts_with("not the one"));
     assert!(told("own.ron").starts_with("the author's own"));
+}
+
+/// `run` and `mark` print the sheet beside what was true and the author's note, and give all of it as data:
+/// the same account, which reads back whole.
+#[test]
+fn the_debrief_is_printed_and_given_as_data() {
+    let folder = tempfile::tempdir().unwrap();
+    let at = folder.path();
+    let job = "behind-the-cupboard";
+    let record = ["--record", "x.jsonl"];
+    let ran = expect(at, &[&["run", job, "--technician"][..], &record].concat(), 0).out;
+    let marked = expect(at, &["mark", "x.jsonl"], 0).out;
+    for out in [&ran, &marked] {
+        let places = [
+            "Behind the new cupboard: met.",
+            "Connector kinked: put right",
+            "What it means for the house",
+            "The night after",
+            "Practice next",
+            "The connector had been bent when the furnace was moved.",
+            "Inlet port, full load: found 6.24 in. w.c. (true 6.23 in. w.c.)",
+            "Handed over: back in service",
+        ]
+        .map(|part| out.find(part).unwrap_or_else(|| panic!("{part}: {out}")));
+        assert!(places.is_sorted(), "{places:?}: {out}");
+    }
+    let json = |args: &[&str]| -> Value {
+        serde_json::from_str(&expect(at, &[args, &["--json"]].concat(), 0).out).unwrap()
+    };
+    let of_mark = json(&["mark", "x.jsonl"])[0]["debrief"].clone();
+    assert_eq!(json(&["run", job, "--technician"])["debrief"], of_mark);
+    let account: Account = serde_json::from_value(of_mark.clone()).unwrap();
+    assert_eq!(serde_json::to_value(&account).unwrap(), of_mark);
+    assert_eq!(account.sheet.lines.len(), 6);
+    assert!(account.note.is_some() && account.next.is_some() && !account.night.is_empty());
 }

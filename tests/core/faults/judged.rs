@@ -106,7 +106,7 @@ fn blind_work_costs() {
     let three = after(&parts);
     assert_eq!((times(&three, "needless-repair"), times(&three, "parts-on-suspicion")), (2, 1));
     let third = three.iter().find(|it| it.rule == "parts-on-suspicion").unwrap();
-    assert_eq!(third.truth, "it was number 3 with nothing wrong");
+    assert_eq!(third.truth, "it was part number 3 with nothing wrong");
     let heavy = three.iter().find(|it| it.rule == "parts-on-suspicion").unwrap();
     assert_eq!(heavy.severity, Severity::Major);
     assert_eq!(times(&after(&care[..5]), "care-on-suspicion"), 0);

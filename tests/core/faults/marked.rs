@@ -132,8 +132,9 @@ fn a_conversion_brings_its_label() {
     assert_eq!(&bench.setup_now().furnace.plate, ledger.plate());
 }
 
-/// What was seen of a job that was handed over with nothing done but these actions in the yard.
-fn seen_of(mut setup: Setup, rule: &str, in_yard: &[Action]) -> String {
+/// What was seen and true of a job that was handed over with nothing done but these actions in the
+/// yard.
+fn told_of(mut setup: Setup, rule: &str, in_yard: &[Action]) -> (String, String) {
     setup.card.supply = SupplyRight::Trainee;
     let mut bench = Bench::new(setup);
     act(&mut bench, Action::Go(Place::Yard));
@@ -148,7 +149,8 @@ fn seen_of(mut setup: Setup, rule: &str, in_yard: &[Action]) -> String {
     let brief = Brief { right_endings: vec![Ending::InService] };
     let marks = evaluate(&shared().unwrap(), &ledger, &brief);
     let found = marks.findings.iter().find(|it| it.rule == rule);
-    found.unwrap_or_else(|| panic!("{rule}: {:?}", marks.findings)).seen.clone()
+    let found = found.unwrap_or_else(|| panic!("{rule}: {:?}", marks.findings));
+    (found.seen.clone(), found.truth.clone())
 }
 
 /// Findings on settings say what was left and the limit, in numbers: a stage against the plate's
@@ -159,21 +161,22 @@ fn settings_left_are_told_in_numbers() {
     let healthy = healthy_for(Fault::HighStageSetHigh, Fuel::Natural).unwrap();
     let mut setup = healthy.clone();
     Fault::HighStageSetHigh.apply(&mut setup, 0.8 * inches);
-    let seen = seen_of(setup, "left-outside-band", &[]);
+    let (seen, truth) = told_of(setup, "left-outside-band", &[]);
+    assert_eq!(seen, "no number was written for the manifold on high fire");
     assert_eq!(
-        seen,
-        "high fire left at 4.30 in. w.c.; the plate says 3.50 in. w.c. ± 0.30 in. w.c."
+        truth,
+        "its spring is left set to 4.30 in. w.c.; the plate asks for 3.50 in. w.c. ± 0.30 in. w.c."
     );
 
     let (least, most) = healthy.supply.delivery_limits_pa;
     let mut setup = healthy.clone();
     setup.supply.set_pa = least - 0.5 * inches;
-    let seen = seen_of(setup, "supply-left-low", &[]);
+    let (seen, _) = told_of(setup, "supply-left-low", &[]);
     let [left, limit] = [least / inches - 0.5, least / inches];
     assert_eq!(
         seen,
         format!(
-            "supply regulator left at {left:.2} in. w.c.; its nameplate says at least {limit:.2} in. w.c."
+            "supply regulator left set to {left:.2} in. w.c.; its nameplate asks for at least {limit:.2} in. w.c."
         )
     );
 
@@ -184,7 +187,7 @@ fn settings_left_are_told_in_numbers() {
         turn.clone(),
         turn,
     ];
-    let seen = seen_of(healthy, "supply-over-maximum", &up);
-    let limit = format!("its nameplate says at most {:.2} in. w.c.", most / inches);
-    assert!(seen.starts_with("supply regulator left at ") && seen.ends_with(&limit), "{seen}");
+    let (seen, _) = told_of(healthy, "supply-over-maximum", &up);
+    let limit = format!("its nameplate allows at most {:.2} in. w.c.", most / inches);
+    assert!(seen.starts_with("supply regulator left set to ") && seen.ends_with(&limit), "{seen}");
 }

@@ -11,6 +11,7 @@ mod burners;
 mod calls;
 mod competencies;
 mod cycle;
+mod debrief;
 mod grounds;
 mod joints;
 mod leaving;
@@ -18,6 +19,7 @@ mod lock_up;
 mod measured;
 mod numbers;
 mod played;
+mod practice;
 mod sheet;
 mod slips;
 mod spells;
@@ -81,11 +83,16 @@ impl Good {
 
     /// What is seen of what was done instead.
     pub fn observed(&self, done: &[At]) -> Observer {
+        self.left(done).1
+    }
+
+    /// The bench as it is left by what was done instead, and what is seen of that.
+    pub fn left(&self, done: &[At]) -> (Bench, Observer) {
         let mut bench = Bench::new(self.setup.clone());
         let mut observer = Observer::new(&bench);
         run::play_again(&mut bench, done, self.until, &mut observer);
         run::tell(&mut bench, &mut observer);
-        observer
+        (bench, observer)
     }
 
     /// The marks of what was seen.

@@ -50,7 +50,7 @@ fn four_inlet_readings_are_four() {
     let three = inlet(&[FULL_LOAD]);
     let finding = three.finding("inlet-state-unread").unwrap();
     assert_eq!(finding.times, 3, "{finding:?}");
-    assert_eq!(finding.seen, "no right inlet reading at: at rest");
+    assert_eq!(finding.seen, "the sheet has no right number for the inlet: at rest");
 }
 
 /// A made-up number costs more than its empty line, on one line and on all of them.

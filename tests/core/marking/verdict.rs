@@ -1,14 +1,21 @@
 //! Met or not yet met stands before the points, and points stand with *met* alone.
 
 use quarterturn::hands::action::Action;
-use quarterturn::marking::debrief::debrief;
+use quarterturn::marking::debrief::{Job, debrief};
 use quarterturn::marking::evaluate::Standing;
 use quarterturn::marking::trace::Trace;
-use quarterturn::marking::{Ledger, Verdict};
+use quarterturn::marking::{Brief, Ledger, Marks, Verdict};
 use quarterturn::parts::{Ending, OnOff, Place, Subject, Window};
 use quarterturn::rules::{Essential, Severity};
 
 use super::{Good, found, rules};
+
+/// The debrief of these marks as text.
+fn text(ledger: &Ledger, marks: Marks) -> String {
+    let brief = Brief { right_endings: vec![Ending::InService] };
+    let job = Job { brief: &brief, id: Some("healthy-natural"), note: None, night: None };
+    debrief(ledger, marks, Trace::default(), job).text()
+}
 
 /// Good work is met with every point; its text begins with the verdict.
 #[test]
@@ -18,7 +25,7 @@ fn good_work_is_met() {
     assert!(marks.verdict.is_met(), "{:?}", rules(&marks));
     assert_eq!(marks.verdict.points(), Some((100.0, 100.0)));
     let ledger = Ledger::new(good.setup.clone());
-    let text = debrief(&ledger, marks, Trace::default()).text();
+    let text = text(&ledger, marks);
     let first = text.lines().next().unwrap();
     assert!(first.contains(": met. "), "{first}");
     assert!(text.contains("100 of 100 points"), "{text}");
@@ -40,7 +47,7 @@ fn no_points_beside_a_missing_essential() {
     let json = serde_json::to_value(&marks).unwrap();
     assert_eq!(json["verdict"], "not-yet-met");
     assert!(json.get("points").is_none() && json.get("lost").is_none(), "{json}");
-    let text = debrief(&Ledger::new(good.setup.clone()), marks, Trace::default()).text();
+    let text = text(&Ledger::new(good.setup.clone()), marks);
     let first = text.lines().next().unwrap();
     assert!(first.contains("not yet met; missing: Both stages read while burning"), "{first}");
     assert!(!text.contains("points") && !text.contains('−'), "{text}");
