@@ -6,10 +6,10 @@ use super::numbers::numbers;
 use super::{grounds, safety};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
-use crate::hands::action::{Action, Contact, NotDone, Topic};
+use crate::hands::action::{Action, Contact, Topic};
 use crate::hands::event::EventKind;
 use crate::measure::felt::is_felt;
-use crate::parts::{Ending, Fitted, Level, Spot};
+use crate::parts::{Duty, Ending, Fitted, Level, Spot};
 
 /// Whether the supply's faults on this job are all too small for anything that is read, seen, heard or
 /// smelt, and no inlet was written outside the plate: nobody can tell them.
@@ -150,15 +150,11 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     let measured = measured_work(l);
-    let unsaid: Vec<&str> = [
-        (NotDone::Combustion, t!("undone-combustion")),
-        (NotDone::TemperatureRise, t!("undone-temperature-rise")),
-        (NotDone::GasRate, t!("undone-gas-rate")),
-    ]
-    .into_iter()
-    .filter(|(what, _)| !said.not_done.contains(what) && !measured.contains(what))
-    .map(|(_, name)| name)
-    .collect();
+    let unsaid: Vec<&str> = [Duty::Combustion, Duty::TemperatureRise, Duty::GasRate]
+        .into_iter()
+        .filter(|what| !said.not_done.contains(what) && !measured.contains(what))
+        .map(Duty::label)
+        .collect();
     if unsaid.is_empty() {
         return Vec::new();
     }
@@ -168,7 +164,7 @@ pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
 /// Work beyond the pressures that was really done, as what was written from instruments shows: the
 /// flue analysed at the full rate, both temperatures of the air at each level, the dial timed at
 /// the full rate.
-fn measured_work(l: &Ledger) -> Vec<NotDone> {
+fn measured_work(l: &Ledger) -> Vec<Duty> {
     let wrote = |spot: Spot, stage: Option<Level>| {
         l.events.iter().any(|event| {
             matches!(&event.what, EventKind::WroteMeasured { written, firing }
@@ -179,13 +175,13 @@ fn measured_work(l: &Ledger) -> Vec<NotDone> {
     let full = l.levels().last().copied();
     let mut done = Vec::new();
     if wrote(Spot::Flue, full) {
-        done.push(NotDone::Combustion);
+        done.push(Duty::Combustion);
     }
     if l.levels().iter().copied().all(air) {
-        done.push(NotDone::TemperatureRise);
+        done.push(Duty::TemperatureRise);
     }
     if wrote(Spot::MeterDial, full) {
-        done.push(NotDone::GasRate);
+        done.push(Duty::GasRate);
     }
     done
 }

@@ -11,9 +11,9 @@ use super::mind::Mind;
 use super::step::{Step, act, give_gas, go, isolate, reach, think};
 use super::{again, alarm, arrive, close, findings, no_fire, open, run_furnace, set};
 use crate::catalogue::repair::Repair;
-use crate::hands::action::{Action, Contact, HandOver, NotDone, Topic};
+use crate::hands::action::{Action, Contact, HandOver, Topic};
 use crate::hands::refusal::Refusal;
-use crate::parts::{Door, Ending, Fitted, HandValve, Opening, Phase, Place, Port, Spot};
+use crate::parts::{Door, Duty, Ending, Fitted, HandValve, Opening, Phase, Place, Port, Spot};
 use crate::procedure::{Goal, Move, Pursuit, Waiting};
 use crate::senses::seen::Seen;
 use crate::setup::JobCard;
@@ -271,9 +271,9 @@ fn finish_again() -> Vec<Step> {
 fn hand_over(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     // What was analysed was done, and is not named.
     let analysed = seen.sheet.measured.iter().any(|it| it.spot == Spot::Flue);
-    let mut not_done = vec![NotDone::TemperatureRise, NotDone::GasRate, NotDone::PipingLeakCheck];
+    let mut not_done = vec![Duty::TemperatureRise, Duty::GasRate, Duty::PipingLeakCheck];
     if !analysed {
-        not_done.insert(0, NotDone::Combustion);
+        not_done.insert(0, Duty::Combustion);
     }
     let supply_bad = me.supply_is_bad() || me.know.supply.owner_needed;
     let mut steps = vec![go(Place::Hall), act(Action::Tell(Topic::GasSmellDrill))];

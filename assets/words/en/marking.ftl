@@ -424,9 +424,6 @@ seen-drill-not-told = nothing was said of what to do at a smell of gas
 true-drill-not-told = nobody else will tell them
 seen-not-named = not named: { $work }
 true-not-named = no whole result of it stands on the sheet
-undone-combustion = combustion
-undone-temperature-rise = temperature rise
-undone-gas-rate = gas rate
 
 ## Findings of what was written as wrong
 

@@ -6,9 +6,9 @@ use super::hint::{Hint, order};
 use super::memory::Remembered;
 use super::paper::{figures, look_inside, supply};
 use super::{cycle, lead, reading};
-use crate::hands::action::{Action, HandOver, NotDone, Topic};
+use crate::hands::action::{Action, HandOver, Topic};
 use crate::parts::{
-    Door, Ending, Fitted, HandValve, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
+    Door, Duty, Ending, Fitted, HandValve, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
 };
 use crate::procedure::Goal;
 use crate::senses::seen::{Observation, Seen, Sound};
@@ -73,10 +73,10 @@ fn hand_over(text: &str, ending: Ending, seen: &Seen, remembered: &Remembered) -
     }
     let not_done = if seen.sheet.measured.is_empty() {
         vec![
-            NotDone::Combustion,
-            NotDone::TemperatureRise,
-            NotDone::GasRate,
-            NotDone::PipingLeakCheck,
+            Duty::Combustion,
+            Duty::TemperatureRise,
+            Duty::GasRate,
+            Duty::PipingLeakCheck,
         ]
     } else {
         // What was measured is the trainee's to say.

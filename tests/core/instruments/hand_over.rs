@@ -1,16 +1,16 @@
 //! Work that was really measured need not be named as not done.
 
 use quarterturn::appliance::plate::Fuel;
-use quarterturn::hands::action::{Action, HandOver, NotDone, StartStop};
+use quarterturn::hands::action::{Action, HandOver, StartStop};
 use quarterturn::marking::{Brief, Observer};
-use quarterturn::parts::{Ending, Fitted, Level, Place, Spot};
+use quarterturn::parts::{Duty, Ending, Fitted, Level, Place, Spot};
 
 use super::Hand;
 use crate::bench::rig;
 
 /// Measures on high, or before that on low too, hands over naming `not_done`, and says what the rule
 /// finds missing.
-fn unsaid(stages: &[Option<Level>], spots: &[Spot], not_done: Vec<NotDone>) -> Option<String> {
+fn unsaid(stages: &[Option<Level>], spots: &[Spot], not_done: Vec<Duty>) -> Option<String> {
     let mut hand = Hand::at(rig::healthy(Fuel::Natural));
     let mut observer = Observer::new(&hand.bench);
     for &stage in stages {
@@ -60,12 +60,12 @@ fn measured_work_need_not_be_named() {
 fn a_rise_on_one_stage_is_not_done() {
     let one = unsaid(&[Some(Level::High)], &ALL, vec![]).unwrap();
     assert_eq!(one, "not named: temperature rise");
-    assert_eq!(unsaid(&[Some(Level::High)], &ALL, vec![NotDone::TemperatureRise]), None);
+    assert_eq!(unsaid(&[Some(Level::High)], &ALL, vec![Duty::TemperatureRise]), None);
 }
 
 /// The flue analysed on low alone does not stand for combustion on high.
 #[test]
 fn analysed_on_low_alone_is_not_done() {
-    let low = unsaid(&[Some(Level::Low)], &[Spot::Flue], vec![NotDone::GasRate]).unwrap();
+    let low = unsaid(&[Some(Level::Low)], &[Spot::Flue], vec![Duty::GasRate]).unwrap();
     assert!(low.contains("combustion") && low.contains("temperature rise"), "{low}");
 }

@@ -102,7 +102,7 @@ fn changed_burners_are_analyzed() {
         let name = |action: &Action| match action {
             Action::HandOver(said) => {
                 let mut said = said.clone();
-                said.not_done.push(quarterturn::hands::action::NotDone::Combustion);
+                said.not_done.push(quarterturn::parts::Duty::Combustion);
                 Action::HandOver(said)
             }
             other => other.clone(),

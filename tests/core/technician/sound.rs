@@ -1,9 +1,10 @@
 //! Benches with nothing wrong: nothing may be changed.
 
 use quarterturn::bench::Bench;
-use quarterturn::hands::action::{Action, NotDone};
+use quarterturn::hands::action::Action;
 use quarterturn::hands::event::Event;
 use quarterturn::hands::refusal::Refusal;
+use quarterturn::parts::Duty;
 use quarterturn::parts::Ending::InService;
 use quarterturn::technician::diagnosis::Diagnosis;
 use quarterturn::technician::drive::Witness;
@@ -55,7 +56,7 @@ fn any_number_of_burners_is_looked_at() {
 /// What was analysed in the flue is not named as work that was not done.
 #[test]
 fn what_was_analysed_is_not_called_undone() {
-    struct Said(Vec<NotDone>);
+    struct Said(Vec<Duty>);
     impl Witness for Said {
         fn acted(&mut self, _: &Bench, action: &Action, _: Result<(), Refusal>) {
             if let Action::HandOver(said) = action {
@@ -70,6 +71,6 @@ fn what_was_analysed_is_not_called_undone() {
     let mut said = Said(Vec::new());
     let _ = play(&mut bench, &mut technician, 7200, &mut said);
     let not_done = said.0;
-    assert!(!not_done.contains(&NotDone::Combustion), "{not_done:?}");
-    assert!(not_done.contains(&NotDone::GasRate), "{not_done:?}");
+    assert!(!not_done.contains(&Duty::Combustion), "{not_done:?}");
+    assert!(not_done.contains(&Duty::GasRate), "{not_done:?}");
 }
