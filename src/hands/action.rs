@@ -4,8 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::catalogue::repair::Repair;
 use crate::parts::{
-    Cause, Door, Duty, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, LowSide, OnOff,
-    Opening, OtherAppliance, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
+    Cause, Door, Duty, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, LowSide,
+    OnOff, Opening, OtherAppliance, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
     WrittenFinding,
 };
 use crate::physics::valve::HandleAngle;

@@ -7,9 +7,8 @@ use super::{grounds, safety};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::{Action, Contact, Topic};
-use crate::hands::event::EventKind;
 use crate::measure::felt::is_felt;
-use crate::parts::{Duty, Ending, Fitted, Level, Spot};
+use crate::parts::{Ending, Fitted};
 
 /// Whether the supply's faults on this job are all too small for anything that is read, seen, heard or
 /// smelt, and no inlet was written outside the plate: nobody can tell them.
@@ -142,46 +141,4 @@ pub(super) fn householder_not_told(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     vec![Hit::new(l.last_tick(), t!("seen-not-told"), t!("true-not-told"))]
-}
-
-pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, said, _)) = l.left() else { return Vec::new() };
-    if said.ending == Ending::ShutOff {
-        return Vec::new();
-    }
-    let measured = measured_work(l);
-    let unsaid: Vec<&str> = [Duty::Combustion, Duty::TemperatureRise, Duty::GasRate]
-        .into_iter()
-        .filter(|what| !said.not_done.contains(what) && !measured.contains(what))
-        .map(Duty::label)
-        .collect();
-    if unsaid.is_empty() {
-        return Vec::new();
-    }
-    vec![Hit::new(tick, t!("seen-not-named", work = unsaid.join(", ")), t!("true-not-named"))]
-}
-
-/// Work beyond the pressures that was really done, as what was written from instruments shows: the
-/// flue analysed at the full rate, both temperatures of the air at each level, the dial timed at
-/// the full rate.
-fn measured_work(l: &Ledger) -> Vec<Duty> {
-    let wrote = |spot: Spot, stage: Option<Level>| {
-        l.events.iter().any(|event| {
-            matches!(&event.what, EventKind::WroteMeasured { written, firing }
-                if written.spot == spot && *firing == stage)
-        })
-    };
-    let air = |level| wrote(Spot::ReturnAir, Some(level)) && wrote(Spot::SupplyAir, Some(level));
-    let full = l.levels().last().copied();
-    let mut done = Vec::new();
-    if wrote(Spot::Flue, full) {
-        done.push(Duty::Combustion);
-    }
-    if l.levels().iter().copied().all(air) {
-        done.push(Duty::TemperatureRise);
-    }
-    if wrote(Spot::MeterDial, full) {
-        done.push(Duty::GasRate);
-    }
-    done
 }

@@ -7,8 +7,8 @@ mod supply;
 pub(super) use furnace::orifice_input_w;
 use seeded::{SEA_LEVEL_PA, SeededValues};
 
-use super::required;
 use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
+use super::required;
 use super::value::Vary;
 use crate::parts::{Fitted, OnOff, OtherAppliance, Port, Screw};
 use crate::physics::valve::HandleAngle;

@@ -26,9 +26,8 @@ pub(super) fn has_means(duty: Duty, scenario: &Scenario) -> bool {
             let meter = matches!(scenario.supply.source, Source::Meter(_));
             meter && scenario.gas.fuel == Fuel::Natural
         }
-        Duty::Combustion
-        | Duty::TemperatureRise
-        | Duty::PipingLeakCheck
-        | Duty::ArrivalLooks => true,
+        Duty::Combustion | Duty::TemperatureRise | Duty::PipingLeakCheck | Duty::ArrivalLooks => {
+            true
+        }
     }
 }

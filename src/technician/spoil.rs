@@ -5,6 +5,7 @@ mod arriving;
 mod closing;
 mod finding;
 mod good;
+mod measuring;
 mod mending;
 mod reading;
 mod restoring;
@@ -23,6 +24,7 @@ pub fn spoils() -> impl Iterator<Item = &'static Spoil> {
         arriving::SPOILS,
         reading::SPOILS,
         setting::SPOILS,
+        measuring::SPOILS,
         mending::SPOILS,
         closing::SPOILS,
         restoring::SPOILS,

@@ -4,8 +4,8 @@ use crate::catalogue::repair::Repair;
 use crate::hands::action::{Contact, StartStop, Topic};
 use crate::parts::{
     Answer, Cause, Door, Duty, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict,
-    Level, LowSide, OnOff, Opening, OtherAppliance, Phase, Place, Port, Push, Screw, Sight, Spot, Stage,
-    Subject, Tool, Window,
+    Level, LowSide, OnOff, Opening, OtherAppliance, Phase, Place, Port, Push, Screw, Sight, Spot,
+    Stage, Subject, Tool, Window,
 };
 use crate::senses::seen::Sound;
 use crate::units::PressureUnit;

@@ -109,14 +109,10 @@ pub(super) const SPOILS: &[Spoil] = &[
     .at_last()
     // Gas comes to it where the manual valve is opened again.
     .besides(|g| !g.in_use() && !g.opens(Port::Manifold)),
-    Spoil::new(
-        id!("spoil-no-plug-in-the-manifold-port"),
-        &["gas-from-open-port"],
-        |_| {
-            let bare = vec![reach(Goal::AdapterOut(Port::Manifold))];
-            vec![instead(Goal::Closed(Port::Manifold), bare)]
-        },
-    )
+    Spoil::new(id!("spoil-no-plug-in-the-manifold-port"), &["gas-from-open-port"], |_| {
+        let bare = vec![reach(Goal::AdapterOut(Port::Manifold))];
+        vec![instead(Goal::Closed(Port::Manifold), bare)]
+    })
     .at_last()
     .careless()
     // With gas in the air nobody calls the owner from inside.

@@ -1,12 +1,12 @@
 //! Everything put back, the last cycle, calls and hand-over: spoiled.
 
 use super::super::edit::{Edit, What, after, before, instead, leave_out};
-use super::super::step::{act, reach};
+use super::super::step::{act, go, reach};
 use super::good::Good;
 use super::way::Spoil;
 use crate::hands::action::{Action, Contact, HandOver, Topic};
 use crate::parts::{
-    Door, Ending, Fitted, HandValve, OnOff, Opening, OtherAppliance, Subject, Window,
+    Door, Ending, Fitted, HandValve, OnOff, Opening, OtherAppliance, Place, Subject, Window,
 };
 use crate::procedure::{Goal, Means};
 
@@ -17,26 +17,30 @@ pub(super) const SPOILS: &[Spoil] = &[
     })
     .at_last()
     .careless(),
-    Spoil::new(id!("spoil-valve-switch-left-off"), &["valve-switch-off"], |_| {
-        vec![before(Goal::ClosedUp, vec![reach(Goal::ValveSwitch(OnOff::Off))])]
+    Spoil::new(id!("spoil-valve-switch-left-off"), &["valve-switch-off"], |g| {
+        let off = reach(Goal::ValveSwitch(OnOff::Off));
+        vec![before(last_call(g), vec![off, reach(Goal::ClosedUp)])]
     })
     .at_last()
     .careless(),
-    Spoil::new(id!("spoil-manual-valve-left-part-open"), &["cock-not-open"], |_| {
+    Spoil::new(id!("spoil-manual-valve-left-part-open"), &["cock-not-open"], |g| {
         let part = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 60 };
-        vec![before(Goal::ClosedUp, vec![act(part)])]
+        vec![before(last_call(g), vec![go(Place::PlantRoom), act(part)])]
     })
     .at_last()
     .careless(),
-    Spoil::new(id!("spoil-manual-valve-left-closed"), &["cock-not-open"], |_| {
+    Spoil::new(id!("spoil-manual-valve-left-closed"), &["cock-not-open"], |g| {
         let shut = reach(Goal::Valve(HandValve::Furnace, Opening::Closed));
-        vec![before(Goal::ClosedUp, vec![shut])]
+        vec![before(last_call(g), vec![shut])]
     })
     .at_last()
     .careless(),
     Spoil::new(id!("spoil-burner-door-left-off"), &["door-off"], |_| {
-        vec![leave_out(Action::Door { door: Door::Burner, to: Fitted::On })]
-    }),
+        let off = reach(Goal::Door(Door::Burner, Fitted::Off));
+        let off = vec![go(Place::PlantRoom), off, go(Place::Hall)];
+        vec![before(Action::Tell(Topic::GasSmellDrill), off)]
+    })
+    .at_last(),
     Spoil::new(id!("spoil-window-left-open"), &["controls-not-restored"], |_| {
         vec![leave_out(Action::Window { window: Window::PlantRoom, to: Opening::Closed })]
     }),
@@ -54,7 +58,13 @@ pub(super) const SPOILS: &[Spoil] = &[
     // Nobody sets back the thermostat of a furnace that is left shut off.
     .besides(Good::in_use),
     Spoil::new(id!("spoil-no-final-cycle"), &["no-final-cycle"], |g| {
-        vec![leave_out(Goal::Called(Some(g.full()), Means::Thermostat))]
+        // What was a cycle before it is none after a hand on the valve.
+        let touched = vec![
+            reach(Goal::ValveSwitch(OnOff::Off)),
+            reach(Goal::ValveSwitch(OnOff::On)),
+            reach(Goal::ClosedUp),
+        ];
+        vec![instead(last_call(g), touched), leave_out(last_call(g))]
     })
     .at_last()
     .careless(),
@@ -74,9 +84,6 @@ pub(super) const SPOILS: &[Spoil] = &[
     })
     // Said to be in service, a furnace that is left shut off has everything shut as well.
     .besides(|g| g.ends(Ending::SupplyOwnerCalled)),
-    Spoil::new(id!("spoil-work-not-done-not-named"), &["not-done-unsaid"], |g| {
-        handed_over(g, |said| HandOver { not_done: Vec::new(), ..said })
-    }),
     Spoil::new(id!("spoil-warning-tag-not-hung"), &["not-tagged"], |_| {
         vec![leave_out(Goal::Tagged)]
     }),
@@ -84,6 +91,11 @@ pub(super) const SPOILS: &[Spoil] = &[
         vec![leave_out(Goal::Told(Topic::Unsafe))]
     }),
 ];
+
+/// The call of the last cycle.
+fn last_call(good: &Good) -> Goal {
+    Goal::Called(Some(good.full()), Means::Thermostat)
+}
 
 const CALL_OWNER: Action = Action::Call(Contact::SupplyOwner);
 
