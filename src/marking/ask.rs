@@ -51,14 +51,24 @@ fn is_owed(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         | Evidence::Sealing(Sealing::JointUnchecked | Sealing::JointNotJudged)
         | Evidence::Setting(Setting::NotReadWithCap)
         | Evidence::Leaving(_)
-        | Evidence::Closing(_) => ended,
+        | Evidence::Closing(
+            Closing::OwnerNotCalled
+            | Closing::WrongEnding
+            | Closing::ShutOffWithoutNeed
+            | Closing::NotTagged
+            | Closing::HouseholderNotTold
+            | Closing::WorkNotAnnounced
+            | Closing::DrillNotTold
+            | Closing::Finding(_),
+        ) => ended,
         Evidence::Hazard(_)
         | Evidence::Isolation(_)
         | Evidence::Sealing(_)
         | Evidence::Writing(_)
         | Evidence::Setting(_)
         | Evidence::Supply(_)
-        | Evidence::Mending(_) => true,
+        | Evidence::Mending(_)
+        | Evidence::Closing(Closing::NeedlessCall) => true,
     }
 }
 

@@ -47,7 +47,7 @@ fn sessions(l: &Ledger) -> Vec<Session> {
     all
 }
 
-/// A lighting within a session that lasted, or the last one: where it began, and when.
+/// A lighting within a session: where it began, and when.
 struct Lit {
     index: usize,
     tick: u64,
@@ -61,11 +61,12 @@ fn goes_out(what: &EventKind) -> bool {
     matches!(what, EventKind::Fired { to: None, .. })
 }
 
-/// The first lighting of a session after which the burners burned for at least so many seconds.
-fn lasting(l: &Ledger, session: &Session, least_s: f64) -> Option<Lit> {
+/// The lightings of a session after which the burners burned for at least so many seconds.
+fn lasting(l: &Ledger, session: &Session, least_s: f64) -> impl Iterator<Item = Lit> {
     let within = l.events[..session.end].iter().enumerate().skip(session.begin);
     let lit = within.filter(|(_, event)| lights(&event.what));
-    lit.map(|(index, event)| Lit { index, tick: event.tick }).find(|lit| {
+    let lit = lit.map(|(index, event)| Lit { index, tick: event.tick });
+    lit.filter(move |lit| {
         let out = l.events[lit.index..].iter().find(|event| goes_out(&event.what));
         out.is_none_or(|out| seconds(lit.tick, out.tick) >= least_s)
     })
@@ -77,46 +78,76 @@ fn seconds(from: u64, to: u64) -> f64 {
     ticks * TICK_S
 }
 
-/// Whether an event is a leak check of a joint that could show something, begun by a tick.
-fn is_check(event: &Event, joint: Joint, begun_by: u64, burning: bool) -> bool {
+/// What fluid on a joint tells.
+#[derive(Clone, Copy, PartialEq, Eq, PartialOrd, Ord)]
+enum Check {
+    /// There was none in time.
+    Missing,
+    /// There was too little pressure behind it to show anything.
+    TooWeak,
+    /// It could show a leak.
+    Good,
+}
+
+/// What an event is as a leak check of a joint that was begun by a tick.
+fn check(event: &Event, joint: Joint, begun_by: u64, burning: bool) -> Check {
     let EventKind::FluidJudged { joint: at, lowest_pa, dwell_s, firing, .. } = event.what else {
-        return false;
+        return Check::Missing;
     };
     #[expect(clippy::cast_possible_truncation, clippy::cast_sign_loss, reason = "seconds of a job")]
     let dwell = (dwell_s / TICK_S).round() as u64;
-    let fits = lowest_pa >= LEAST_PA && (!burning || firing.is_some());
-    at == joint && fits && event.tick.saturating_sub(dwell) <= begun_by
+    let in_time = event.tick.saturating_sub(dwell) <= begun_by;
+    if at != joint || !in_time || (burning && firing.is_none()) {
+        Check::Missing
+    } else if lowest_pa < LEAST_PA {
+        Check::TooWeak
+    } else {
+        Check::Good
+    }
+}
+
+/// The lighting with which the joint of a session stood unchecked: at the inlet port the first one,
+/// with the fluid before it; at the manifold port, where gas stands while they burn, the first
+/// that lasted, with the fluid in its first seconds. A manifold with too little pressure to show
+/// anything is checked at the next.
+fn unchecked(l: &Ledger, session: &Session, within_s: f64) -> Option<Lit> {
+    let events = &l.events[session.begin..session.end];
+    let joint = session.port.joint();
+    let best = |by: u64, burning: bool| {
+        let checks = events.iter().map(|event| check(event, joint, by, burning));
+        checks.max().unwrap_or(Check::Missing)
+    };
+    #[expect(
+        clippy::cast_possible_truncation,
+        clippy::cast_sign_loss,
+        reason = "a time of the rule file"
+    )]
+    let within = within_s.max(0.0) as u64 * TICKS_PER_S;
+    match session.port {
+        Port::Inlet => {
+            lasting(l, session, 0.0).next().filter(|lit| best(lit.tick, false) != Check::Good)
+        }
+        Port::Manifold => lasting(l, session, within_s)
+            .map(|lit| (best(lit.tick + within, true), lit))
+            .find(|(check, _)| *check != Check::TooWeak)
+            .filter(|(check, _)| *check == Check::Missing)
+            .map(|(_, lit)| lit),
+    }
 }
 
 /// The joint with the adapter: at the inlet port unchecked when the burners were lit, at the
-/// manifold port, where gas stands while they burn, not in the time after.
+/// manifold port not in the first seconds of firing.
 pub(super) fn joint_unchecked(l: &Ledger, within_s: f64) -> Vec<Hit> {
-    let mut hits = Vec::new();
-    for session in sessions(l) {
-        let Some(lit) = lasting(l, &session, within_s) else { continue };
-        let events = &l.events[session.begin..session.end];
-        #[expect(
-            clippy::cast_possible_truncation,
-            clippy::cast_sign_loss,
-            reason = "a time of the rule file"
-        )]
-        let within = within_s.max(0.0) as u64 * TICKS_PER_S;
-        let (by, burning) = match session.port {
-            Port::Inlet => (lit.tick, false),
-            Port::Manifold => (lit.tick + within, true),
-        };
-        let joint = session.port.joint();
-        if events.iter().any(|event| is_check(event, joint, by, burning)) {
-            continue;
-        }
+    let hit = |session: &Session| {
+        let lit = unchecked(l, session, within_s)?;
         let seen = t!("seen-test-joint", port = lower(session.port.label()));
         let truth = match session.port {
             Port::Inlet => t!("true-test-joint-inlet").into(),
             Port::Manifold => t!("true-test-joint-manifold", seconds = decimal(within_s, 0)),
         };
-        hits.push(Hit::new(lit.tick, seen, truth));
-    }
-    hits
+        Some(Hit::new(lit.tick, seen, truth))
+    };
+    sessions(l).iter().filter_map(hit).collect()
 }
 
 /// The gauge that the hose was put to before an event.

@@ -4,9 +4,11 @@
 use super::ended::in_use;
 use super::grounds::MOST_CO_PPM;
 use super::ledger::{Hit, Ledger};
+use crate::appliance::plate::Fuel;
 use crate::hands::event::EventKind;
 use crate::model::truth::Truth;
 use crate::parts::Level;
+use crate::physics::fluid::Gas;
 use crate::units::TICK_S;
 use crate::words::decimal;
 
@@ -92,10 +94,16 @@ pub(super) fn carbon_monoxide(l: &Ledger) -> Vec<Hit> {
     .collect()
 }
 
-/// Gas burned, as the furnace was left, far above the plate's input.
+/// Gas burned, as the furnace was left, far above the plate's input. How rich the gas is in heat is
+/// its seller's: manifold and orifices by the plate pass the plate's gas.
 pub(super) fn too_much_gas(l: &Ledger) -> Vec<Hit> {
     let input = &l.plate().input;
-    let share = |level: Level, truth: &Truth| truth.input_w / input[level].si().max(1.0);
+    let usual = match l.setup.fuel {
+        Fuel::Natural => Gas::natural(),
+        Fuel::Propane => Gas::propane(),
+    };
+    let poorer = usual.heating_value_j_m3 / l.setup.gas.heating_value_j_m3;
+    let share = |level: Level, truth: &Truth| poorer * truth.input_w / input[level].si().max(1.0);
     let over = most(l, share).filter(|(_, _, share)| in_use(l) && *share > 1.0 + OVER_FIRED);
     over.map(|(level, tick, share)| {
         let [share, most] = [100.0 * (share - 1.0), 100.0 * OVER_FIRED].map(|it| decimal(it, 0));

@@ -15,7 +15,7 @@ pub(super) fn measure() -> Vec<Step> {
         let mut steps: Vec<Step> = goals.into_iter().map(towards).collect();
         steps.push(reach(Goal::HandEmpty));
         steps.extend(stop());
-        steps.push(until_at_rest());
+        steps.extend([until_at_rest(), reach(Goal::ClosedUp)]);
         steps
     })]
 }

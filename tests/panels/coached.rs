@@ -15,8 +15,8 @@ use quarterturn::parts::{
 };
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::scenario::{builtin, load};
-use quarterturn::setup::JobCard;
 use quarterturn::senses::seen::{Display, FluidSeen, Over, Seen, Smell, Sound};
+use quarterturn::setup::JobCard;
 use quarterturn::units::TICKS_PER_S;
 
 use crate::fixture::{App, Which, seen, seen_open, window};

@@ -352,7 +352,7 @@ seen-carbon-monoxide = left to burn with { $ppm } ppm of carbon monoxide, air-fr
    *[high] { -high-fire }
  }
 true-carbon-monoxide = above { $most } ppm nothing may go on burning
-seen-too-much-gas = left to burn { $share } % above the plate on { $stage ->
+seen-too-much-gas = left to burn { $share } % more gas than the plate's on { $stage ->
     [firing] its one rate
     [low] { -low-fire }
    *[high] { -high-fire }

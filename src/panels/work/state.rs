@@ -168,7 +168,7 @@ impl WorkState {
 }
 
 /// What the job card asks for.
-fn card_asks(job: &Job<'_>) -> CardAsks<'_> {
+fn card_asks<'a>(job: &'a Job<'_>) -> CardAsks<'a> {
     CardAsks { hold_s: job.card.hold_s, settle_s: job.card.settle_s, required: job.card.required }
 }
 

@@ -18,7 +18,7 @@ pub enum Topic {
     Field(Told),
     /// A rule of the shared set.
     Rule(Box<ToldRule>),
-    /// What slips cost.
+    /// Classes of harm, and how slips become points.
     Scoring(Box<Scoring>),
     /// A competency that rules speak for.
     Competency(Competency),

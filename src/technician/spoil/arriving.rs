@@ -6,7 +6,7 @@ use super::steps::{AT_ONCE, plug};
 use super::way::Spoil;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, Topic};
-use crate::parts::{HandValve, Height, OnOff, Opening, Place, Port, Subject};
+use crate::parts::{Door, Fitted, HandValve, Height, OnOff, Opening, Place, Port, Subject};
 use crate::procedure::{Goal, Means};
 
 /// Ways of spoiling what comes before the readings.
@@ -25,6 +25,30 @@ pub(super) const SPOILS: &[Spoil] = &[
     })
     // What lets gas by may be found by nose and detector alone.
     .besides(|g| !g.alarmed),
+    Spoil::new(id!("spoil-customer-not-told-that-work-starts"), &["work-not-announced"], |_| {
+        vec![leave_out(Action::Tell(Topic::WorkStarts))]
+    }),
+    Spoil::new(id!("spoil-propane-lit-with-the-window-shut"), &["not-aired"], |_| {
+        vec![leave_out(Goal::Aired(Opening::Open))]
+    })
+    // What leaks calls the alarm where no window is open.
+    .besides(|g| !g.alarmed),
+    Spoil::new(id!("spoil-lit-on-parts-for-the-other-gas"), &["wrong-conversion-fired"], |g| {
+        let lit = vec![
+            reach(Goal::GasOn),
+            reach(Goal::Burning(Some(g.first()), Means::Thermostat)),
+            pause(5.0),
+            reach(Goal::HeatOff),
+            reach(Goal::Standing),
+            reach(Goal::Power(OnOff::Off)),
+            reach(Goal::Valve(HandValve::Furnace, Opening::Closed)),
+            reach(Goal::Door(Door::Burner, Fitted::On)),
+        ];
+        vec![before(Goal::Tagged, lit)]
+    })
+    // A furnace without this gas's springs and orifices is left shut off before it was lit once.
+    .with_work_of_its_own()
+    .besides(|g| g.wrong_parts),
     Spoil::new(id!("spoil-a-look-round-after-the-alarm"), &["worked-on-after-alarm"], |_| {
         let look = vec![go(Place::PlantRoom), act(Action::Look(Subject::Plate))];
         vec![before(Action::Tell(Topic::GetOut), look)]

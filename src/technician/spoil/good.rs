@@ -14,7 +14,7 @@ use crate::marking::{Brief, Ledger};
 use crate::parts::{
     Ending, Fitted, Level, Phase, Port, Reading, Screw, Stage, WrittenFinding, is_staged,
 };
-use crate::rules::evidence::{Setting, Unread};
+use crate::rules::evidence::{Hazard, Setting, Unread};
 use crate::rules::{Evidence, RuleBook};
 use crate::units::PA_PER_INWC;
 
@@ -46,6 +46,8 @@ pub(in crate::technician) struct Good {
     pub moves_supply: bool,
     /// Whether the screw of a level was turned.
     pub turns_a_level: bool,
+    /// Whether springs, orifices or papers are not for the gas in the pipes.
+    pub wrong_parts: bool,
     /// Repairs that answer the job's faults.
     answers: Vec<Repair>,
 }
@@ -75,6 +77,11 @@ impl Good {
             ),
             turns_a_level: gives_occasion(
                 Evidence::Setting(Setting::TurnedBeforeFound),
+                ledger,
+                brief,
+            ),
+            wrong_parts: gives_occasion(
+                Evidence::Hazard(Hazard::WrongConversionFired),
                 ledger,
                 brief,
             ),
@@ -273,11 +280,28 @@ impl Good {
 
     /// The setpoint that the thermostat was put back to.
     pub(super) fn setpoint(&self) -> Option<i16> {
-        let setpoints = self.actions().filter_map(|action| {
+        self.setpoints().last()
+    }
+
+    /// The setpoint that ended the last call: the last before the thermostat was put back.
+    pub(super) fn ends_the_last_call(&self) -> Option<i16> {
+        let setpoints: Vec<i16> = self.setpoints().collect();
+        setpoints.iter().rev().nth(1).copied()
+    }
+
+    fn setpoints(&self) -> impl Iterator<Item = i16> {
+        self.actions().filter_map(|action| {
             let Action::Setpoint(half_f) = action else { return None };
             Some(*half_f)
-        });
-        setpoints.last()
+        })
+    }
+
+    /// Turns of the firing levels' screws, in order: screw and eighths.
+    pub(super) fn level_turns(&self) -> impl Iterator<Item = (Screw, i16)> {
+        self.actions().filter_map(|action| {
+            let Action::Turn { screw, eighths } = action else { return None };
+            screw.level().map(|_| (*screw, *eighths))
+        })
     }
 }
 

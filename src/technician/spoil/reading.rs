@@ -7,7 +7,8 @@ use super::steps::hose_on;
 use super::way::Spoil;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact};
-use crate::parts::{Fitted, Gauge, Phase, Place, Port, Push, Reading, Stage};
+use crate::parts::{Fitted, Gauge, Joint, Phase, Place, Port, Push, Reading, Stage};
+use crate::procedure::Goal;
 use crate::units::PressureUnit;
 
 /// Ways of spoiling readings.
@@ -16,6 +17,26 @@ pub(super) const SPOILS: &[Spoil] = &[
         vec![leave_out(Action::MeterZero)]
     })
     .careless(),
+    Spoil::new(id!("spoil-meter-not-zeroed-at-the-second-port"), &["not-zeroed-anew"], |_| {
+        vec![instead(Action::MeterZero, Vec::new())]
+    })
+    .at_last(),
+    Spoil::new(
+        id!("spoil-hose-joint-at-the-inlet-not-leak-checked"),
+        &["test-joint-unchecked"],
+        |_| vec![instead(Goal::JointChecked(Joint::InletPort), Vec::new())],
+    )
+    .besides(finds_no_leak_at_the_hose),
+    Spoil::new(
+        id!("spoil-hose-joint-at-the-manifold-not-leak-checked"),
+        &["test-joint-unchecked"],
+        |_| vec![instead(Goal::JointChecked(Joint::ManifoldPort), Vec::new())],
+    )
+    .besides(finds_no_leak_at_the_hose),
+    Spoil::new(id!("spoil-ten-minutes-away-with-the-hose-on"), &["left-unattended"], |_| {
+        let away = vec![go(Place::Yard), pause(610.0), go(Place::PlantRoom)];
+        vec![after(What::Write(Port::Inlet, Stage::Rest, Phase::Found), away)]
+    }),
     Spoil::new(id!("spoil-hose-half-on-at-the-manifold"), &["hose-half-on"], |_| {
         let half = Action::HoseOn { port: Port::Manifold, push: Push::Halfway };
         vec![instead(hose_on(Port::Manifold), vec![act(half)])]
@@ -189,6 +210,11 @@ pub(super) const SPOILS: &[Spoil] = &[
 
 /// The inlet with the other appliances on, as found.
 const LOADED: What = What::Write(Port::Inlet, Stage::FullLoad, Phase::Found);
+
+/// Whether no check of a joint with the hose on it finds anything to mend.
+fn finds_no_leak_at_the_hose(good: &Good) -> bool {
+    !good.mends_by(Repair::SwapMeterHose) && !good.mends_by(Repair::ReplaceGasValve)
+}
 
 /// Whether a number cut off at the whole inch is another, and large enough to be a reading still.
 fn tells_tenths(reading: Reading) -> bool {

@@ -1,7 +1,7 @@
 //! Everything put back, the last cycle, calls and hand-over: spoiled.
 
 use super::super::edit::{Edit, What, after, before, instead, leave_out};
-use super::super::step::{act, go, reach};
+use super::super::step::{Step, act, go, pause, reach};
 use super::good::Good;
 use super::way::Spoil;
 use crate::hands::action::{Action, Contact, HandOver, Topic};
@@ -45,18 +45,40 @@ pub(super) const SPOILS: &[Spoil] = &[
         vec![leave_out(Action::Window { window: Window::PlantRoom, to: Opening::Closed })]
     }),
     Spoil::new(id!("spoil-range-left-off"), &["others-not-restored"], |_| {
-        let on = Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On };
-        vec![leave_out(What::StepTo(Goal::AsFound, on))]
+        vec![leave_out(RANGE_ON_AGAIN)]
     }),
     Spoil::new(id!("spoil-thermostat-not-set-back"), &["controls-not-restored"], |g| {
         // A degree off, and not so far that it calls no more.
-        let found = g.setpoint().into_iter();
-        let cooler = |found: i16| vec![act(Action::Setpoint(found - 2))];
-        let step = |found: i16| What::StepTo(Goal::AsFound, Action::Setpoint(found));
-        found.map(|found| instead(step(found), cooler(found))).collect()
+        before_hand_over(g, g.setpoint().map(|found| act(Action::Setpoint(found - 2))))
     })
     // Nobody sets back the thermostat of a furnace that is left shut off.
     .besides(Good::in_use),
+    Spoil::new(id!("spoil-thermostat-set-far-down"), &["furnace-left-off"], |g| {
+        // Six degrees down: no call tonight.
+        before_hand_over(g, g.setpoint().map(|found| act(Action::Setpoint(found - 12))))
+    })
+    .besides(Good::in_use),
+    Spoil::new(id!("spoil-heat-left-switched-off-at-the-thermostat"), &["furnace-left-off"], |g| {
+        before_hand_over(g, [act(Action::ThermostatMode(OnOff::Off))])
+    }),
+    Spoil::new(id!("spoil-last-cycle-left-before-its-end"), &["shut-down-unwatched"], |g| {
+        let ends = g.ends_the_last_call().into_iter();
+        let out = vec![go(Place::Yard), pause(300.0)];
+        ends.map(|setpoint| after(Action::Setpoint(setpoint), out.clone())).collect()
+    })
+    .at_last(),
+    Spoil::new(id!("spoil-gas-shut-again-with-the-range-lit"), &["others-left-out"], |g| {
+        let shut = vec![
+            reach(Goal::Other(OtherAppliance::Range, OnOff::On)),
+            reach(Goal::Valve(HandValve::Supply, Opening::Closed)),
+            pause(60.0),
+            reach(Goal::Valve(HandValve::Supply, Opening::Open)),
+        ];
+        vec![before(last_call(g), shut)]
+    })
+    .at_last()
+    .with_work_of_its_own()
+    .besides(|g| !g.places(&leave_out(RANGE_ON_AGAIN)).is_empty()),
     Spoil::new(id!("spoil-no-final-cycle"), &["no-final-cycle"], |g| {
         // What was a cycle before it is none after a hand on the valve.
         let touched = vec![
@@ -84,6 +106,24 @@ pub(super) const SPOILS: &[Spoil] = &[
     })
     // Said to be in service, a furnace that is left shut off has everything shut as well.
     .besides(|g| g.ends(Ending::SupplyOwnerCalled)),
+    Spoil::new(id!("spoil-shut-off-and-tagged-for-nothing"), &["shut-off-without-need"], |g| {
+        let said = g.said().into_iter();
+        said.map(|said| {
+            let shut_off = HandOver { ending: Ending::ShutOff, ..said.clone() };
+            let left = vec![
+                reach(Goal::Valve(HandValve::Furnace, Opening::Closed)),
+                reach(Goal::Tagged),
+                reach(Goal::Told(Topic::Unsafe)),
+                act(Action::HandOver(shut_off)),
+            ];
+            instead(Action::HandOver(said), left)
+        })
+        .collect()
+    })
+    .besides(Good::in_use),
+    Spoil::new(id!("spoil-customer-not-told-the-smell-drill"), &["drill-not-told"], |_| {
+        vec![leave_out(Action::Tell(Topic::GasSmellDrill))]
+    }),
     Spoil::new(id!("spoil-warning-tag-not-hung"), &["not-tagged"], |_| {
         vec![leave_out(Goal::Tagged)]
     }),
@@ -97,6 +137,12 @@ fn last_call(good: &Good) -> Goal {
     Goal::Called(Some(good.full()), Means::Thermostat)
 }
 
+/// The range lit again, as it was found.
+const RANGE_ON_AGAIN: What = What::StepTo(
+    Goal::AsFound,
+    Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On },
+);
+
 const CALL_OWNER: Action = Action::Call(Contact::SupplyOwner);
 
 /// Something else said at the hand-over.
@@ -107,4 +153,11 @@ fn handed_over(good: &Good, otherwise: fn(HandOver) -> HandOver) -> Vec<Edit> {
         instead(Action::HandOver(said), vec![act(other)])
     })
     .collect()
+}
+
+/// Something done last, right before the hand-over.
+fn before_hand_over(good: &Good, steps: impl IntoIterator<Item = Step>) -> Vec<Edit> {
+    let said = good.said().map(Action::HandOver).into_iter();
+    let steps: Vec<Step> = steps.into_iter().collect();
+    said.map(|said| before(said, steps.clone())).collect()
 }

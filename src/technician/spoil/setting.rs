@@ -1,13 +1,13 @@
 //! Screws turned: spoiled.
 
 use super::super::edit::{Edit, What, after, before, instead, leave_out};
-use super::super::step::{act, reach};
+use super::super::step::{act, pause, reach};
 use super::good::Good;
-use super::steps::{turn, turned};
+use super::steps::{measured, turn, turned};
 use super::way::Spoil;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Fitted, OnOff, Phase, Port, Screw, Stage, Subject, Tool};
+use crate::parts::{Ending, Fitted, OnOff, Phase, Port, Screw, Spot, Stage, Subject, Tool};
 use crate::procedure::Goal;
 
 /// Ways of spoiling the setting of pressures.
@@ -85,6 +85,21 @@ pub(super) const SPOILS: &[Spoil] = &[
         |g| vec![leave_out(What::Turn(g.full().screw()))],
     )
     .careless(),
+    Spoil::new(
+        id!("spoil-flue-not-analyzed-after-a-screw-was-turned"),
+        &["combustion-not-taken"],
+        |_| vec![leave_out(Action::WriteMeasured(Spot::Flue))],
+    )
+    // Orifices and lean gas are found by the flue alone.
+    .besides(|g| g.turns_a_level && g.ends(Ending::InService) && g.mends().next().is_none()),
+    Spoil::new(id!("spoil-first-screw-turned-the-wrong-way-and-back"), &["wrong-way"], |g| {
+        let first = g.level_turns().next().into_iter();
+        let wrong = first.map(|(screw, eighths)| {
+            let step = |sign: i16| turn(screw, sign * eighths.signum());
+            before(What::Turn(screw), [-1, -1, -1, 1, 1, 1].map(step).to_vec())
+        });
+        wrong.collect()
+    }),
     Spoil::new(id!("spoil-a-big-jump-there-and-back"), &["big-jumps"], |g| {
         let first = g.first().screw();
         vec![before(What::Turn(first), vec![turn(first, 6), turn(first, -6)])]
@@ -115,6 +130,22 @@ pub(super) const SPOILS: &[Spoil] = &[
     )
     .at_last()
     .careless()
+    // What is out of its band is set after it.
+    .besides(|g| !g.turns_a_level),
+    Spoil::new(
+        id!("spoil-gas-turned-for-a-rise-that-was-read-too-soon"),
+        &["not-read-with-cap", "rise-by-gas", "rise-disturbed", "rise-too-early"],
+        |g| {
+            // The thermometer is still as cold as the room.
+            let mut steps = measured(Spot::ReturnAir, vec![pause(60.0)]);
+            steps.extend(measured(Spot::SupplyAir, vec![pause(1.0)]));
+            steps.extend(turned(g.full().screw(), &[1, -1]));
+            vec![after(What::Write(Port::Manifold, g.at_full(), Phase::Found), steps)]
+        },
+    )
+    .at_last()
+    .careless()
+    .with_work_of_its_own()
     // What is out of its band is set after it.
     .besides(|g| !g.turns_a_level),
     Spoil::new(

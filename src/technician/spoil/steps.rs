@@ -1,8 +1,8 @@
 //! Steps that many ways of spoiling edit or put in.
 
-use super::super::step::{Step, act, reach};
+use super::super::step::{Step, act, go, reach};
 use crate::hands::action::{Action, PlugStep};
-use crate::parts::{Port, Push, Screw};
+use crate::parts::{Port, Push, Screw, Spot};
 use crate::procedure::Goal;
 
 /// Times faster at which there is no wait at all.
@@ -31,4 +31,14 @@ pub(super) fn turned(screw: Screw, eighths: &[i16]) -> Vec<Step> {
         .chain(turns)
         .chain([reach(Goal::Capped(screw)), reach(Goal::HandEmpty)])
         .collect()
+}
+
+/// Something measured where its instrument is held, and written.
+pub(super) fn measured(spot: Spot, meanwhile: Vec<Step>) -> Vec<Step> {
+    let mut steps = vec![reach(Goal::HandEmpty)];
+    steps.extend(spot.places().first().map(|&place| go(place)));
+    steps.extend([act(Action::Take(spot.tool())), act(Action::Measure(spot))]);
+    steps.extend(meanwhile);
+    steps.extend([act(Action::WriteMeasured(spot)), reach(Goal::HandEmpty)]);
+    steps
 }

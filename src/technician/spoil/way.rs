@@ -21,6 +21,17 @@ pub struct Spoil {
     leaves: Leaves,
     /// Whether it still sees what is wrong.
     heeds: Heeds,
+    /// Where the occasion for its slips comes from.
+    occasion: Occasion,
+}
+
+/// Where the occasion for a slip comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Occasion {
+    /// The good run gives it.
+    Given,
+    /// The way does work that the good run does not do, and does it wrongly.
+    Brought,
 }
 
 /// One of several deeds.
@@ -58,8 +69,15 @@ impl Spoil {
         trips: &'static [&'static str],
         edits: fn(&Good) -> Vec<Edit>,
     ) -> Self {
-        let (leaves, heeds) = (Leaves::AtFirst, Heeds::Faults);
-        Self { name, trips, edits, besides: |_| true, leaves, heeds }
+        Self {
+            name,
+            trips,
+            edits,
+            besides: |_| true,
+            leaves: Leaves::AtFirst,
+            heeds: Heeds::Faults,
+            occasion: Occasion::Given,
+        }
     }
 
     /// The same for good runs only of which this is so besides.
@@ -75,6 +93,11 @@ impl Spoil {
     /// The same by one who goes on with the plan, whatever shows.
     pub(super) const fn careless(self) -> Self {
         Self { heeds: Heeds::Nothing, ..self }
+    }
+
+    /// The same where the slip is in work that the good run does not do.
+    pub(super) const fn with_work_of_its_own(self) -> Self {
+        Self { occasion: Occasion::Brought, ..self }
     }
 
     /// Its name for people.
@@ -96,7 +119,11 @@ impl Spoil {
         if self.heeds == Heeds::Nothing && (!good.in_use() || good.mends_after(place)) {
             return None;
         }
-        let occasion = self.trips.iter().all(|rule| good.gives(rule)) && (self.besides)(good);
+        let given = match self.occasion {
+            Occasion::Given => self.trips.iter().all(|rule| good.gives(rule)),
+            Occasion::Brought => true,
+        };
+        let occasion = given && (self.besides)(good);
         if self.heeds == Heeds::Nothing {
             edits.push(as_said(good));
         }

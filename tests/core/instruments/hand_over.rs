@@ -76,7 +76,7 @@ fn marks(work: &Work<'_>, not_done: Vec<Duty>) -> Marks {
 fn burn(hand: &mut Hand, level: Option<Level>) {
     hand.go(Place::Hall);
     let room = hand.bench.seen().hall.unwrap().room_half_f;
-    hand.act(Action::Setpoint(if level == Some(Level::High) { room + 20 } else { room + 4 }));
+    hand.act(Action::Setpoint(if level == Some(Level::High) { room + 20 } else { room + 3 }));
     if hand.bench.truth().heating == OnOff::Off {
         hand.act(Action::ThermostatMode(OnOff::On));
     }

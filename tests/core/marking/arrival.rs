@@ -94,7 +94,7 @@ fn wrong_parts_are_not_lit() {
         }
         if lights {
             put_back(&mut bench);
-            assert_eq!(fire(&mut bench, Some(Level::Low)), true);
+            assert!(fire(&mut bench, Some(Level::Low)));
         }
         let marks = handed_over(bench, Ending::InService, &[Ending::ShutOff, Ending::InService]);
         let charged = rules(&marks).contains(&"wrong-conversion-fired");

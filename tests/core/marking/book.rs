@@ -78,8 +78,8 @@ fn contradictions_are_refused_with_their_place() {
         ),
         (
             "door-off",
-            "id: \"door-off\", version: 2, family: Restoring, harm: NoHeat",
-            "id: \"door-off\", version: 2, family: Restoring, harm: Slip",
+            "id: \"door-off\", version: 3, family: Restoring, harm: NoHeat",
+            "id: \"door-off\", version: 3, family: Restoring, harm: Slip",
             "names the essential",
         ),
         ("parts-on-suspicion", "cost: Some((points: 8,", "cost: Some((points: 5,", "of its class"),
@@ -107,15 +107,28 @@ fn caught_in_time_costs_a_share() {
     assert!(book.rule("door-off").unwrap().caught.is_none());
 }
 
-/// A number in the wrong unit, put right before any screw was turned, is caught: the job is met, and
-/// the points are those of the file.
+/// Two numbers that are struck out and put right cost nothing. A third, on another line, is caught:
+/// the job is met, and the points are those of the file.
 #[test]
 fn a_number_put_right_is_caught() {
     let good = Good::on("healthy-natural", 1);
-    let write = good.first(|action| matches!(action, Action::Write(it) if it.thousandths > 6000));
-    let (_, Action::Write(reading)) = &good.done[write] else { unreachable!() };
-    let wrong = Reading { unit: PressureUnit::Mbar, ..*reading };
-    let marks = good.with_before(write, &[Action::Write(wrong)]);
+    let in_another_unit = |times: usize| {
+        let mut wrong = 0;
+        let mut done = Vec::new();
+        for (tick, action) in &good.done {
+            if let Action::Write(it) = action
+                && it.thousandths > 6000
+                && wrong < times
+            {
+                wrong += 1;
+                done.push((*tick, Action::Write(Reading { unit: PressureUnit::Mbar, ..*it })));
+            }
+            done.push((*tick, action.clone()));
+        }
+        good.marks(&done)
+    };
+    assert_eq!(in_another_unit(2).findings, []);
+    let marks = in_another_unit(3);
     let book = shared().unwrap();
     let finding = found(&marks, "wrong-unit");
     let cost = book.scoring.caught.share
@@ -133,7 +146,7 @@ fn repeats_cost_at_most_the_first_again() {
     let window = |window| Action::Window { window, to: Opening::Open };
     let room = [Action::Go(Place::PlantRoom), window(Window::PlantRoom), Action::Tag(Fitted::On)];
     let hall = [Action::Go(Place::Hall), window(Window::Hall)];
-    let many = [&[cooler.clone()], &room[..], &hall].concat();
+    let many = [std::slice::from_ref(&cooler), &room[..], &hall].concat();
     for (more, times, cost) in [(vec![cooler], 1, 2.0), (many, 4, 4.0)] {
         let marks = good.with_before(good.end(), &more);
         let finding = found(&marks, "controls-not-restored");

@@ -6,7 +6,7 @@ use quarterturn::hands::action::PlugStep;
 use quarterturn::parts::{Door, Ending, Fitted, HandValve, OnOff, OtherAppliance, Place, Port};
 use quarterturn::rules::{Essential, Severity};
 
-use super::{Good, found, handed_over, rules};
+use super::{Good, all_worth, found, handed_over, rules};
 use crate::bench::rig;
 use crate::faults::hand::{act, wait};
 
@@ -46,7 +46,8 @@ fn no_heat_tonight_is_one_class() {
     assert_eq!(rules(&marks), ["controls-not-restored"]);
 }
 
-/// Whoever checks a loose plug does not lose more than whoever does not: the plug is what is charged.
+/// Whoever checks a loose plug does not lose more than whoever does not, though what they wrote of it
+/// was wrong: the bubbles are what is charged of the plug.
 #[test]
 fn a_loose_plug_is_charged_once() {
     let good = Good::on("healthy-natural", 1);
@@ -55,7 +56,7 @@ fn a_loose_plug_is_charged_once() {
     let mut done = good.done.clone();
     done[place].1 = Action::Plug { port: Port::Inlet, step: PlugStep::Tighten(2) };
     let checked = good.marks(&done);
-    assert_eq!(rules(&checked), ["plug-loose"]);
+    assert_eq!(rules(&checked), ["bubbles-left", "joint-verdict"]);
     let joint = Port::Inlet.joint();
     let rest: Vec<_> = done
         .iter()
@@ -68,10 +69,10 @@ fn a_loose_plug_is_charged_once() {
         .map(|(_, at)| at.clone())
         .collect();
     let unchecked = good.marks(&rest);
-    assert_eq!(rules(&unchecked), ["plug-loose"]);
-    assert_eq!(found(&checked, "plug-loose").severity, Severity::Critical);
-    let missing = |marks: &quarterturn::marking::Marks| marks.verdict.clone();
-    assert_eq!(missing(&checked), missing(&unchecked));
+    assert_eq!(rules(&unchecked), ["joint-unchecked", "plug-loose"]);
+    assert_eq!(found(&checked, "bubbles-left").severity, Severity::Critical);
+    assert!(all_worth(&checked) < all_worth(&unchecked));
+    assert!(!checked.verdict.is_met() && !unchecked.verdict.is_met());
 }
 
 /// The last cycle is seen to its end from inside the house.

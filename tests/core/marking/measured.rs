@@ -7,12 +7,15 @@ use quarterturn::hands::event::{Event, EventKind};
 use quarterturn::instrument::figure::{Figure, Quantity};
 use quarterturn::marking::{Brief, Marks, Observer};
 use quarterturn::parts::{
-    Door, Ending, Fitted, Joint, Level, OnOff, OtherAppliance, Place, Port, Screw, Spot, Subject,
+    Door, Ending, Fitted, Joint, Level, OnOff, OtherAppliance, Place, Port, Push, Screw, Spot,
+    Subject,
 };
 use quarterturn::rules::shared;
+use quarterturn::senses::meter_history::Spell;
 use quarterturn::senses::seen::WrittenMeasured;
 use quarterturn::units::PA_PER_INWC;
 
+use super::sheet::{HIGH, Sheet, draw, spell};
 use super::{Good, found, rules};
 use crate::bench::rig;
 use crate::instruments::{Hand, faulty};
@@ -61,10 +64,21 @@ fn the_zero_is_set_at_each_port() {
     let zero = good.last(|action| *action == Action::MeterZero);
     let marks = good.without(|i, _| i == zero);
     assert_eq!(rules(&marks), ["not-zeroed-anew"]);
-    // Without any zero it is off, which is worse and is charged alone.
-    let marks = good.without(|_, action| *action == Action::MeterZero);
-    assert!(rules(&marks).contains(&"meter-off"), "{:?}", rules(&marks));
-    assert!(!rules(&marks).contains(&"not-zeroed-anew"), "{:?}", rules(&marks));
+    // Off by more than it may be, it is worse, and is charged alone.
+    let both_ports = |error: f64| {
+        let mut sheet = Sheet::new();
+        for port in [Port::Inlet, Port::Manifold] {
+            sheet.did(Action::HoseOn { port, push: Push::Fully });
+            let shown = 3.5 + error;
+            let off =
+                Spell { error_pa: error * PA_PER_INWC, ..spell(port, draw(HIGH), shown, shown) };
+            sheet.showed(off, Some((shown, shown))).write(port, HIGH, shown).later();
+            sheet.did(Action::HoseOff).later();
+        }
+        ["not-zeroed-anew", "meter-off"].map(|it| sheet.times(it))
+    };
+    assert_eq!(both_ports(0.02), [1, 0]);
+    assert_eq!(both_ports(0.13), [0, 2]);
 }
 
 /// Ten minutes out of the house with the hose on under gas count; nine do not, nor behind a shut

@@ -156,9 +156,17 @@ impl Sheet {
         self.push(EventKind::Ended { hand_over, left })
     }
 
+    /// The marks of the job as it stands; one without an end is handed over in service, because what
+    /// is owed at the end is missing only then.
     pub fn marks_with(&self, right_endings: &[Ending]) -> Marks {
         let mut ledger = Ledger::new(self.setup.clone());
         ledger.take(self.events.iter().cloned());
+        if ledger.end().is_none() {
+            let hand_over = Some(HandOver { ending: Ending::InService, not_done: Vec::new() });
+            let left = Box::new(self.truth.clone());
+            let what = EventKind::Ended { hand_over, left };
+            ledger.take([Event { tick: self.tick, what }]);
+        }
         let brief = Brief { right_endings: right_endings.to_vec() };
         evaluate(&shared().unwrap(), &ledger, &brief)
     }
