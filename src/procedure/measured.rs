@@ -10,7 +10,7 @@ use crate::senses::seen::Seen;
 
 /// How long the furnace burns on a level before its air is measured, in seconds: exchanger and ducts
 /// have warmed up by then (common practice: five minutes at least).
-pub(super) const AIR_RESTS_S: f64 = 330.0;
+const AIR_RESTS_S: f64 = 330.0;
 /// How long a bead is held in the air before it is read, in seconds: ten times its own lag in moving
 /// air.
 const BEAD_S: f64 = 60.0;

@@ -22,11 +22,6 @@ pub(super) fn measure() -> Vec<Step> {
 
 /// A goal of the work; one that comes to be measured only while its level burns.
 fn towards(goal: Goal) -> Step {
-    match goal {
-        Goal::Measured(_, level) => think(move |me, _| {
-            let burns = me.memory.burns(level);
-            if burns { vec![reach(goal)] } else { Vec::new() }
-        }),
-        other => reach(other),
-    }
+    let Goal::Measured(_, level) = goal else { return reach(goal) };
+    think(move |me, _| if me.memory.burns(level) { vec![reach(goal)] } else { Vec::new() })
 }

@@ -180,3 +180,14 @@ fn the_air_has_to_come_to_rest() {
     };
     assert_eq!((rules(&early), rules(&late)), (1, 0));
 }
+
+/// What the rule's five minutes rest on: a minute after lighting the rise is a tenth too small or
+/// more; after five minutes it is within a fiftieth of what it is after a quarter of an hour.
+#[test]
+fn five_minutes_bring_the_rise() {
+    let mut hand = Hand::at(rig::healthy(Fuel::Natural));
+    burn(&mut hand, Some(Level::High));
+    let rises = [60, 240, 600].map(|seconds| hand.wait(seconds).rise_k);
+    let [early, five, late] = rises.map(|rise| rise / rises[2]);
+    assert!(early < 0.9 && (five - late).abs() < 0.02, "{rises:?}");
+}
