@@ -62,9 +62,9 @@ pub(super) const SPOILS: &[Spoil] = &[
         before_hand_over(g, [act(Action::ThermostatMode(OnOff::Off))])
     }),
     Spoil::new(id!("spoil-last-cycle-left-before-its-end"), &["shut-down-unwatched"], |g| {
-        let ends = g.ends_the_last_call().into_iter();
+        let Some(setpoint) = g.ends_the_last_call() else { return Vec::new() };
         let out = vec![go(Place::Yard), pause(300.0)];
-        ends.map(|setpoint| after(Action::Setpoint(setpoint), out.clone())).collect()
+        vec![before(last_call(g), touched()), after(Action::Setpoint(setpoint), out)]
     })
     .at_last(),
     Spoil::new(id!("spoil-gas-shut-again-with-the-range-lit"), &["others-left-out"], |g| {
@@ -80,13 +80,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     .with_work_of_its_own()
     .besides(|g| !g.places(&leave_out(RANGE_ON_AGAIN)).is_empty()),
     Spoil::new(id!("spoil-no-final-cycle"), &["no-final-cycle"], |g| {
-        // What was a cycle before it is none after a hand on the valve.
-        let touched = vec![
-            reach(Goal::ValveSwitch(OnOff::Off)),
-            reach(Goal::ValveSwitch(OnOff::On)),
-            reach(Goal::ClosedUp),
-        ];
-        vec![instead(last_call(g), touched), leave_out(last_call(g))]
+        vec![instead(last_call(g), touched()), leave_out(last_call(g))]
     })
     .at_last()
     .careless(),
@@ -135,6 +129,15 @@ pub(super) const SPOILS: &[Spoil] = &[
 /// The call of the last cycle.
 fn last_call(good: &Good) -> Goal {
     Goal::Called(Some(good.full()), Means::Thermostat)
+}
+
+/// A hand on the valve and everything closed up again: what was a cycle before it is none any more.
+fn touched() -> Vec<Step> {
+    vec![
+        reach(Goal::ValveSwitch(OnOff::Off)),
+        reach(Goal::ValveSwitch(OnOff::On)),
+        reach(Goal::ClosedUp),
+    ]
 }
 
 /// The range lit again, as it was found.
