@@ -19,6 +19,8 @@ pub use shown::{PressureUnit, Shown, full_stop, hundredths_inwc, inwc};
 
 /// Pascals in one conventional inch of water column.
 pub const PA_PER_INWC: f64 = 249.088_91;
+/// Degrees Fahrenheit in a kelvin, of a difference.
+pub const F_PER_K: f64 = 1.8;
 /// Pascals in one pound-force per square inch.
 pub const PA_PER_PSI: f64 = 6_894.757_293_168;
 /// Joules in one International Table Btu.

@@ -128,6 +128,7 @@ fn at_work<'a>(
             supply: card.supply,
             hold_s: card.hold_s,
             settle_s: card.settle_s,
+            required: &card.required,
             hints,
             hints_left,
         },

@@ -4,8 +4,8 @@ use serde::{Deserialize, Serialize};
 
 use crate::catalogue::repair::Repair;
 use crate::parts::{
-    Cause, Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, LowSide, OnOff,
-    Opening, OtherAppliance, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
+    Cause, Door, Duty, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, LowSide,
+    OnOff, Opening, OtherAppliance, Place, Port, Push, Reading, Screw, Spot, Subject, Tool, Window,
     WrittenFinding,
 };
 use crate::physics::valve::HandleAngle;
@@ -226,19 +226,5 @@ pub struct HandOver {
     /// How the job ends.
     pub ending: Ending,
     /// What was not done here and must still be done on a real job.
-    pub not_done: Vec<NotDone>,
-}
-
-/// Work that belongs to a full job and was not done.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum NotDone {
-    /// Combustion analysis and carbon monoxide in the flue.
-    Combustion,
-    /// Temperature rise on both stages.
-    TemperatureRise,
-    /// Gas rate at the meter.
-    GasRate,
-    /// Leak check of the whole piping.
-    PipingLeakCheck,
+    pub not_done: Vec<Duty>,
 }

@@ -5,8 +5,8 @@ use super::ended::{readings_due, rightly_shut_off};
 use super::ledger::{Caught, Hit, Ledger};
 use super::{
     adjusting, causes, closing, combustion, control, conversion, cycle, faults_left, house,
-    instruments, joints, lock_up, measuring, repairs, safety, test_setup, turning, unread,
-    unsafe_left,
+    instruments, joints, lock_up, measuring, repairs, required, safety, test_setup, turning,
+    unread, unsafe_left,
 };
 use crate::catalogue::repair::Nature;
 use crate::rules::evidence::{
@@ -48,6 +48,7 @@ fn is_owed(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
             | Unread::ConversionNotProven
             | Unread::CombustionNotTaken,
         )
+        | Evidence::LeftOut(_)
         | Evidence::Sealing(Sealing::JointUnchecked | Sealing::JointNotJudged)
         | Evidence::Setting(Setting::NotReadWithCap)
         | Evidence::Leaving(_)
@@ -59,7 +60,6 @@ fn is_owed(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
             | Closing::HouseholderNotTold
             | Closing::WorkNotAnnounced
             | Closing::DrillNotTold
-            | Closing::NotDoneUnsaid
             | Closing::Finding(_),
         ) => ended,
         Evidence::Hazard(_)
@@ -80,6 +80,7 @@ fn hits(evidence: Evidence, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Evidence::Sealing(it) => sealing(it, l),
         Evidence::Writing(it) => writing(it, l),
         Evidence::Unread(it) => unread(it, l),
+        Evidence::LeftOut(it) => required::left_out(it, l),
         Evidence::Setting(it) => setting(it, l),
         Evidence::Supply(it) => supply(it, l, brief),
         Evidence::Mending(it) => mending(it, l, brief),
@@ -139,6 +140,7 @@ fn writing(evidence: Writing, l: &Ledger) -> Vec<Hit> {
         Writing::GaugeOverstrained => instruments::gauge_overstrained(l),
         Writing::RateWithOthersOn => instruments::rate_with_others(l),
         Writing::RiseDisturbed => instruments::rise_disturbed(l),
+        Writing::RiseTooEarly(least) => instruments::rise_too_early(l, least.si()),
     }
 }
 
@@ -224,7 +226,6 @@ fn closing(evidence: Closing, l: &Ledger, brief: &Brief) -> Vec<Hit> {
         Closing::HouseholderNotTold => closing::householder_not_told(l),
         Closing::WorkNotAnnounced => house::work_not_announced(l),
         Closing::DrillNotTold => house::drill_not_told(l),
-        Closing::NotDoneUnsaid => closing::not_done_unsaid(l),
         Closing::Finding(of) => causes::hits(of, l, rightly_shut_off(l, brief)),
     }
 }

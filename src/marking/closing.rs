@@ -7,10 +7,9 @@ use super::numbers::numbers;
 use super::{grounds, safety};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
-use crate::hands::action::{Action, Contact, NotDone, Topic};
-use crate::hands::event::EventKind;
+use crate::hands::action::{Action, Contact, Topic};
 use crate::measure::felt::is_felt;
-use crate::parts::{Ending, Fitted, Level, Spot};
+use crate::parts::{Ending, Fitted};
 
 /// Whether the supply's faults on this job are all too small for anything that is read, seen, heard or
 /// smelt, and no inlet was written outside the plate: nobody can tell them.
@@ -135,56 +134,4 @@ pub(super) fn householder_not_told(l: &Ledger) -> Vec<Hit> {
         return Vec::new();
     }
     vec![Hit::new(l.last_tick(), t!("seen-not-told"), t!("true-not-told"))]
-}
-
-pub(super) fn not_done_unsaid(l: &Ledger) -> Vec<Hit> {
-    let Some((tick, said, _)) = l.left() else { return Vec::new() };
-    if said.ending == Ending::ShutOff {
-        return Vec::new();
-    }
-    let measured = measured_work(l);
-    let unsaid: Vec<&str> = [NotDone::Combustion, NotDone::TemperatureRise, NotDone::GasRate]
-        .into_iter()
-        .filter(|what| !said.not_done.contains(what) && !measured.contains(what))
-        .map(undone)
-        .collect();
-    if unsaid.is_empty() {
-        return Vec::new();
-    }
-    vec![Hit::new(tick, t!("seen-not-named", work = unsaid.join(", ")), t!("true-not-named"))]
-}
-
-/// Work that was not done, in words.
-pub(super) fn undone(what: NotDone) -> &'static str {
-    match what {
-        NotDone::Combustion => t!("undone-combustion"),
-        NotDone::TemperatureRise => t!("undone-temperature-rise"),
-        NotDone::GasRate => t!("undone-gas-rate"),
-        NotDone::PipingLeakCheck => t!("undone-piping-leak-check"),
-    }
-}
-
-/// Work beyond the pressures that was really done, as what was written from instruments shows: the
-/// flue analysed at the full rate, both temperatures of the air at each level, the dial timed at
-/// the full rate.
-fn measured_work(l: &Ledger) -> Vec<NotDone> {
-    let wrote = |spot: Spot, stage: Option<Level>| {
-        l.events.iter().any(|event| {
-            matches!(&event.what, EventKind::WroteMeasured { written, firing }
-                if written.spot == spot && *firing == stage)
-        })
-    };
-    let air = |level| wrote(Spot::ReturnAir, Some(level)) && wrote(Spot::SupplyAir, Some(level));
-    let full = l.levels().last().copied();
-    let mut done = Vec::new();
-    if wrote(Spot::Flue, full) {
-        done.push(NotDone::Combustion);
-    }
-    if l.levels().iter().copied().all(air) {
-        done.push(NotDone::TemperatureRise);
-    }
-    if wrote(Spot::MeterDial, full) {
-        done.push(NotDone::GasRate);
-    }
-    done
 }

@@ -3,7 +3,7 @@
 use super::brief::Brief;
 use super::ended::{readings_due, rightly_shut_off};
 use super::ledger::Ledger;
-use super::{causes, conversion, repairs};
+use super::{causes, conversion, repairs, required};
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
 use crate::rules::Essential;
@@ -34,5 +34,6 @@ pub(super) fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         Essential::Restored => !rightly_shut_off(l, brief),
         Essential::NothingBypassed | Essential::RightEnding => true,
         Essential::CauseNamed => causes::is_due(l),
+        Essential::WorkAccounted => required::any_due(l),
     }
 }

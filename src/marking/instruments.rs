@@ -1,13 +1,13 @@
 //! Evidence of gauges that got too much, of the timed dial and of the temperature rise.
 
-use super::ledger::{Did, Hit, Ledger};
+use super::ledger::{Caught, Did, Hit, Ledger};
 use super::repairs::mended;
 use crate::catalogue::fault::Fault;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, StartStop};
 use crate::hands::event::EventKind;
-use crate::parts::{Fitted, Spot, Subject};
-use crate::units::M3_S_PER_CFH;
+use crate::parts::{Fitted, Level, Spot, Subject};
+use crate::units::{M3_S_PER_CFH, TICK_S};
 use crate::words::decimal;
 
 /// Gas to other appliances from which the dial is no longer the furnace's alone, in ft³/h: less
@@ -75,6 +75,52 @@ pub(super) fn rise_disturbed(l: &Ledger) -> Vec<Hit> {
                 return None;
             };
             Some(Hit::new(write.tick, t!("seen-rise-disturbed"), truth))
+        })
+        .collect()
+}
+
+/// A supply temperature that was written while the furnace burned.
+struct Supplied {
+    tick: u64,
+    level: Level,
+    /// Seconds that it had burned on that level.
+    burned_s: f64,
+}
+
+fn supplied(l: &Ledger) -> Vec<Supplied> {
+    let mut all = Vec::new();
+    let mut since: Option<(Level, u64)> = None;
+    for event in &l.events {
+        if let EventKind::Fired { to, .. } = event.what {
+            since = to.map(|level| (level, event.tick));
+        } else if let EventKind::WroteMeasured { written, .. } = &event.what
+            && written.spot == Spot::SupplyAir
+            && let Some((level, lit)) = since
+        {
+            #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
+            let burned_s = event.tick.saturating_sub(lit) as f64 * TICK_S;
+            all.push(Supplied { tick: event.tick, level, burned_s });
+        }
+    }
+    all
+}
+
+/// The supply air written while exchanger and air still warmed up on a level.
+pub(super) fn rise_too_early(l: &Ledger, least_s: f64) -> Vec<Hit> {
+    let all = supplied(l);
+    all.iter()
+        .filter(|it| it.burned_s < least_s)
+        .map(|it| {
+            let seen = t!("seen-rise-too-early", level = it.level.label().to_lowercase());
+            let truth = t!("true-rise-too-early", seconds = decimal(it.burned_s, 0));
+            let again = |later: &Supplied| {
+                later.tick > it.tick && later.level == it.level && later.burned_s >= least_s
+            };
+            let mut hit = Hit::new(it.tick, seen, truth);
+            if all.iter().any(again) {
+                hit.caught = Caught::InTime;
+            }
+            hit
         })
         .collect()
 }

@@ -27,6 +27,7 @@ mod numbers;
 pub mod observer;
 pub mod occasion;
 mod repairs;
+mod required;
 mod safety;
 mod score;
 mod shown;

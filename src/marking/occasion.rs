@@ -4,7 +4,8 @@ use super::brief::Brief;
 use super::ended::{in_use, readings_due};
 use super::ledger::Ledger;
 use super::{
-    causes, closing, combustion, control, conversion, faults_left, house, joints, safety, unread,
+    causes, closing, combustion, control, conversion, faults_left, house, joints, required, safety,
+    unread,
 };
 use crate::appliance::plate::Fuel;
 use crate::hands::action::{Action, PlugStep};
@@ -26,6 +27,7 @@ pub fn gives_occasion(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
         Evidence::Sealing(it) => sealing(it, l),
         Evidence::Writing(it) => writing(it, l),
         Evidence::Unread(it) => unread(it, l, brief),
+        Evidence::LeftOut(it) => required::is_due(it, l),
         Evidence::Setting(it) => setting(it, l),
         Evidence::Supply(it) => supply(it, l),
         Evidence::Mending(it) => mending(it, l),
@@ -86,7 +88,7 @@ fn writing(evidence: Writing, l: &Ledger) -> bool {
         // Whoever puts the hose on chooses the gauge.
         Writing::GaugeOverstrained => hooks_up(l),
         Writing::RateWithOthersOn => writes(l, Spot::MeterDial),
-        Writing::RiseDisturbed => writes(l, Spot::SupplyAir),
+        Writing::RiseDisturbed | Writing::RiseTooEarly(_) => writes(l, Spot::SupplyAir),
     }
 }
 
@@ -172,7 +174,6 @@ fn closing(evidence: Closing, l: &Ledger, brief: &Brief) -> bool {
         Closing::NotTagged | Closing::HouseholderNotTold => l.said_shut_off(),
         Closing::WorkNotAnnounced => arrives_unwarned(l),
         Closing::DrillNotTold => l.left().is_some() && !conversion::left_for_gas(l),
-        Closing::NotDoneUnsaid => in_use(l),
         Closing::Finding(of) => causes::gives_occasion(of, l),
     }
 }

@@ -5,7 +5,7 @@ use super::brief::Brief;
 use super::ledger::Ledger;
 use super::numbers::numbers;
 use super::occasion::writes;
-use super::{closing, cycle, faults_left, grounds, house, repairs};
+use super::{closing, cycle, faults_left, grounds, house, repairs, required};
 use crate::appliance::ignition::ControlState;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::{Nature, Repair};
@@ -26,6 +26,7 @@ pub(super) fn is_done(evidence: Evidence, l: &Ledger, brief: &Brief) -> Option<b
         Evidence::Sealing(it) => sealing(it, l),
         Evidence::Writing(it) => writing(it, l),
         Evidence::Unread(it) => Some(unread(it, l)),
+        Evidence::LeftOut(it) => Some(required::is_done(it, l)),
         Evidence::Setting(it) => setting(it, l),
         Evidence::Supply(it) => supply(it, l),
         Evidence::Mending(it) => mending(it, l),
@@ -113,7 +114,9 @@ fn writing(evidence: Writing, l: &Ledger) -> Option<bool> {
         | Writing::HoseHalfOn
         | Writing::GaugeOverstrained => None,
         Writing::RateWithOthersOn => Some(writes(l, Spot::MeterDial)),
-        Writing::RiseDisturbed => Some(writes(l, Spot::SupplyAir) && writes(l, Spot::ReturnAir)),
+        Writing::RiseDisturbed | Writing::RiseTooEarly(_) => {
+            Some(writes(l, Spot::SupplyAir) && writes(l, Spot::ReturnAir))
+        }
     }
 }
 
@@ -257,8 +260,6 @@ fn closing(evidence: Closing, l: &Ledger, brief: &Brief) -> Option<bool> {
         Closing::HouseholderNotTold => Some(house::told(l, Topic::Unsafe, l.events.len())),
         Closing::WorkNotAnnounced => Some(house::told(l, Topic::WorkStarts, l.events.len())),
         Closing::DrillNotTold => Some(house::told(l, Topic::GasSmellDrill, l.events.len())),
-        // The sheet with its readings shows it, not the ticks at the end.
-        Closing::NotDoneUnsaid => None,
         Closing::Finding(OfFinding::CauseNotNamed) => Some(true),
         Closing::Finding(
             OfFinding::WrongCause

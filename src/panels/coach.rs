@@ -18,12 +18,12 @@ use crate::panels::sheet::Cell;
 use crate::parts::Phase;
 use crate::senses::seen::Seen;
 use hint::order;
-pub use hint::{CardTimes, Hint};
+pub use hint::{CardAsks, Hint};
 pub use memory::Remembered;
 
 /// The next step, or nothing once the job is over.
 #[must_use]
-pub fn coach(seen: &Seen, remembered: &Remembered, times: CardTimes) -> Option<Hint> {
+pub fn coach(seen: &Seen, remembered: &Remembered, asks: CardAsks<'_>) -> Option<Hint> {
     if seen.over.is_some() {
         return None;
     }
@@ -31,16 +31,18 @@ pub fn coach(seen: &Seen, remembered: &Remembered, times: CardTimes) -> Option<H
         .or_else(|| air::leak(seen))
         .or_else(|| air::arrive(seen, remembered))
         .or_else(|| paper::paper(seen, remembered))
+        .or_else(|| paper::look_round(seen, remembered, asks))
         .or_else(|| end::unfit(seen, remembered))
+        .or_else(|| paper::look_at_filter(seen, remembered, asks))
         .or_else(|| {
             let (port, stage) = order(seen.levels)
                 .into_iter()
                 .find(|&(port, stage)| seen.sheet.reading(port, stage, Phase::Found).is_none())?;
-            reading::lead(seen, remembered, times, Cell { port, stage, phase: Phase::Found })
+            reading::lead(seen, remembered, asks, Cell { port, stage, phase: Phase::Found })
         })
         .or_else(|| {
             let (port, stage) = remembered.next_again(seen)?;
-            reading::lead(seen, remembered, times, Cell { port, stage, phase: Phase::Left })
+            reading::lead(seen, remembered, asks, Cell { port, stage, phase: Phase::Left })
         })
-        .or_else(|| Some(end::judge(seen, remembered)))
+        .or_else(|| Some(end::judge(seen, remembered, asks)))
 }

@@ -4,8 +4,8 @@ use egui::Ui;
 
 use super::command::Command;
 use super::widgets;
-use crate::hands::action::{Action, HandOver, NotDone};
-use crate::parts::Ending;
+use crate::hands::action::{Action, HandOver};
+use crate::parts::{Duty, Ending};
 use crate::words::Id;
 
 /// What is ticked so far.
@@ -14,7 +14,7 @@ pub struct HandOverState {
     /// How the job ends; nothing is proposed.
     pub ending: Option<Ending>,
     /// What was not done.
-    pub not_done: Vec<NotDone>,
+    pub not_done: Vec<Duty>,
     /// Whether an ending was missing when it was tried.
     pub lacking: Lacking,
 }
@@ -33,13 +33,6 @@ const ENDINGS: [(Ending, Id); 3] = [
     (Ending::InService, id!("hand-over-in-service")),
     (Ending::SupplyOwnerCalled, id!("hand-over-owner-called")),
     (Ending::ShutOff, id!("hand-over-shut-off")),
-];
-
-const NOT_DONE: [(NotDone, Id); 4] = [
-    (NotDone::Combustion, id!("hand-over-combustion")),
-    (NotDone::TemperatureRise, id!("hand-over-rise")),
-    (NotDone::GasRate, id!("hand-over-rate")),
-    (NotDone::PipingLeakCheck, id!("hand-over-leak-check")),
 ];
 
 /// What the form says.
@@ -61,9 +54,9 @@ pub fn hand_over_ui(ui: &mut Ui, state: &mut HandOverState, out: &mut Vec<Comman
         }
     }
     ui.label(t!("hand-over-not-done"));
-    for (item, label) in NOT_DONE {
+    for &item in Duty::ALL {
         let mut ticked = state.not_done.contains(&item);
-        if ui.checkbox(&mut ticked, label.text()).clicked() {
+        if ui.checkbox(&mut ticked, item.label()).clicked() {
             if ticked {
                 state.not_done.push(item);
             } else {

@@ -4,7 +4,7 @@ use egui::Rect;
 
 use super::debrief::DebriefView;
 use super::settings::Settings;
-use crate::parts::Place;
+use crate::parts::{Duty, Place};
 use crate::rules::competency::Competency;
 use crate::scenario::Step;
 use crate::senses::seen::Seen;
@@ -174,6 +174,8 @@ pub struct Card<'a> {
     pub hold_s: f64,
     /// Seconds after a change before a reading counts.
     pub settle_s: f64,
+    /// Work beyond the pressures that is asked for.
+    pub required: &'a [Duty],
     /// The author's hints that were taken so far, in their order.
     pub hints: &'a [String],
     /// How many more there are.

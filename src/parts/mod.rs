@@ -5,6 +5,7 @@
 #[macro_use]
 mod named;
 mod cause;
+mod duty;
 mod ending;
 mod finding;
 mod names;
@@ -16,6 +17,7 @@ mod table;
 pub use crate::appliance::level::{Level, Levels, is_staged};
 pub use crate::appliance::test_point::{Port, Stage};
 pub use cause::{Cause, SystemPart};
+pub use duty::Duty;
 pub use ending::Ending;
 pub use finding::{Answer, Backing, Sight, WrittenFinding};
 pub use names::{Door, HandValve, Joint, OtherAppliance, Place, Screw, Subject, Tool, Window};

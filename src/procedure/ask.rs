@@ -1,7 +1,7 @@
 //! A goal asked for its next step: through its parts, or by itself.
 
 use super::goal::{Goal, Step, at, hand_empty, in_hand};
-use super::{Awaited, Memory, air, fire, isolate, joint, meter, port, restore};
+use super::{Awaited, Memory, air, fire, isolate, joint, measured, meter, port, restore};
 use crate::parts::{Door, Fitted, HandValve, Level, OnOff, Opening, OtherAppliance};
 use crate::senses::seen::Seen;
 
@@ -89,6 +89,7 @@ impl Goal {
             | Self::Uncapped(_)
             | Self::Told(_)
             | Self::Tagged
+            | Self::Measured(..)
             | Self::FindingWritten => return None,
         })
     }
@@ -129,6 +130,7 @@ impl Goal {
             Self::Uncapped(screw) => restore::uncapped(seen, memory, screw),
             Self::Told(topic) => restore::told(seen, memory, topic),
             Self::Tagged => restore::tagged(seen, memory),
+            Self::Measured(spot, level) => measured::written(seen, memory, spot, level),
             Self::FindingWritten if seen.sheet.findings.is_empty() => Step::Wait(Awaited::Finding),
             Self::FindingWritten => Step::Met,
             // What has parts is asked through them.

@@ -27,6 +27,12 @@ pub enum Awaited {
     Light,
     /// The thermostat follows its setpoint.
     Call,
+    /// The furnace burns on a level until the air has come to rest.
+    AirRests,
+    /// The instrument held to a spot comes to its number.
+    Reads,
+    /// The hand of the dial makes whole turns.
+    Turns,
     /// A finding is thought out and written: nobody can say it for another.
     Finding,
 }
@@ -43,6 +49,9 @@ impl Awaited {
             Self::MeterWakes => 30.0,
             Self::MeterWarms | Self::Finding => 3600.0,
             Self::Dwell => 30.0,
+            Self::AirRests => 600.0,
+            Self::Reads => 180.0,
+            Self::Turns => 1200.0,
             Self::Light => LIGHT_UP_S,
         }
     }

@@ -4,10 +4,11 @@ use super::Memory;
 use super::awaited::Awaited;
 use super::goal::{Goal, Means, Step};
 use super::goal::{after, at};
+use super::heard::heard;
 use super::memory::turned;
 use crate::hands::action::Action;
 use crate::parts::{Fitted, Level, OnOff, OtherAppliance, Place};
-use crate::senses::seen::{HallSeen, Seen, Sound};
+use crate::senses::seen::{HallSeen, Seen};
 
 /// How far above the room the setpoint stands for a call of the first stage, in half degrees.
 pub const ABOVE_FIRST_HALF_F: i16 = 3;
@@ -21,12 +22,6 @@ const SETPOINTS: (i16, i16) = (90, 180);
 /// The setpoint so many half degrees above the room.
 fn above_room(hall: &HallSeen, by_half_f: i16) -> i16 {
     hall.room_half_f.saturating_add(by_half_f).clamp(SETPOINTS.0, SETPOINTS.1)
-}
-
-/// What is heard of the burners.
-pub(super) fn heard(seen: &Seen) -> Option<Level> {
-    let levels = seen.levels.iter().rev().copied();
-    levels.into_iter().find(|&level| seen.sounds.contains(&Sound::Burners(level)))
 }
 
 /// Burning on a level, called by these means, heard at the furnace or in the hall.

@@ -5,7 +5,7 @@ use super::memory::Memory;
 use crate::hands::action::{Action, Topic};
 use crate::parts::{
     Door, Fitted, HandValve, Height, Joint, Level, OnOff, Opening, OtherAppliance, Place, Port,
-    Screw, Subject, Tool,
+    Screw, Spot, Subject, Tool,
 };
 use crate::senses::seen::Seen;
 
@@ -104,6 +104,9 @@ pub enum Goal {
     Told(Topic),
     /// The warning tag hangs.
     Tagged,
+    /// What an instrument shows at a spot stands on the sheet, read while the furnace burned on a
+    /// level.
+    Measured(Spot, Level),
     /// What was wrong stands on the job sheet, or that nothing was.
     FindingWritten,
 }

@@ -1,9 +1,12 @@
 //! What was seen and done, as far as the next step needs it where one no longer stands.
 
 use super::awaited::Awaited;
+use super::heard::heard_here;
 use crate::appliance::plate::Fuel;
-use crate::hands::action::{Action, PlugStep, Topic};
-use crate::parts::{Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port, Subject};
+use crate::hands::action::{Action, PlugStep, StartStop, Topic};
+use crate::parts::{
+    Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port, Spot, Subject,
+};
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{Burning, Display, FurnaceSeen, HallSeen, Seen};
 use crate::units::TICKS_PER_S;
@@ -113,6 +116,16 @@ pub struct Memory {
     pub(super) told: Vec<Topic>,
     /// The joint that was brushed with leak fluid last, and when, in ticks.
     pub(super) brushed: Option<(Joint, u64)>,
+    /// The level that burns, as heard last, and since when, in ticks.
+    burns: Option<(Level, u64)>,
+    /// What was written from instruments since the last repair, with the level that burned.
+    written: Vec<(Spot, Option<Level>)>,
+    /// The spot that an instrument is held to, and since when, in ticks.
+    pub(super) held: Option<(Spot, u64)>,
+    /// When the stopwatch was started, in ticks, and the dial's turns then.
+    pub(super) timed_from: Option<(u64, f64)>,
+    /// Turns of the meter's dial as seen now.
+    dial_turns: Option<f64>,
     /// The joint whose check was written last, until it is disturbed or brushed again.
     pub(super) checked: Option<Joint>,
 }
@@ -131,6 +144,11 @@ impl Memory {
             let tank = yard.tank_percent.map(|_| Fuel::Propane);
             self.supply = tank.or(yard.dial_turns.map(|_| Fuel::Natural)).or(self.supply);
             self.supply_valve = Some(yard.supply_valve);
+        }
+        self.dial_turns = seen.yard.as_ref().and_then(|yard| yard.dial_turns);
+        if let Some(level) = heard_here(seen) {
+            let before = self.burns.filter(|(one, _)| Some(*one) == level);
+            self.burns = before.or(level.map(|level| (level, seen.tick)));
         }
         self.notice_meter(seen);
     }
@@ -213,6 +231,7 @@ impl Memory {
             Action::Go(_) => {
                 self.smelt.clear();
                 self.looked.clear();
+                (self.held, self.timed_from) = (None, None);
             }
             Action::Look(subject) => self.looked.push(*subject),
             Action::Sniff(height) => self.smelt.push(*height),
@@ -240,10 +259,19 @@ impl Memory {
             Action::Tell(topic) => self.told.push(*topic),
             Action::Mend(_) => {
                 (self.checked, self.brushed, self.meter_rest) = (None, None, None);
+                self.written.clear();
+            }
+            Action::Take(_) | Action::PutDown => (self.held, self.timed_from) = (None, None),
+            Action::Measure(spot) => {
+                (self.held, self.timed_from) = (Some((*spot, self.tick)), None);
+            }
+            Action::Stopwatch(StartStop::Start) => {
+                self.timed_from = self.dial_turns.map(|turns| (self.tick, turns));
+            }
+            Action::WriteMeasured(spot) => {
+                self.written.push((*spot, self.burns.map(|(level, _)| level)));
             }
             Action::Probe(_)
-            | Action::Take(_)
-            | Action::PutDown
             | Action::Window { .. }
             | Action::Door { .. }
             | Action::FurnaceSwitch(_)
@@ -258,10 +286,8 @@ impl Memory {
             | Action::MeterUnit(_)
             | Action::MeterLowSide(_)
             | Action::ResetRollout
-            | Action::Measure(_)
             | Action::Unclip
-            | Action::Stopwatch(_)
-            | Action::WriteMeasured(_)
+            | Action::Stopwatch(StartStop::Stop)
             | Action::Gauge(_)
             | Action::FillColumn
             | Action::Write(_)
@@ -320,6 +346,24 @@ impl Memory {
     #[must_use]
     pub fn is_wet(&self, joint: Joint) -> bool {
         self.brushed.is_some_and(|(one, _)| one == joint)
+    }
+
+    /// Whether it was written from an instrument at a spot, since the last repair, that the furnace
+    /// burned on a level.
+    pub(super) fn has_written(&self, spot: Spot, level: Level) -> bool {
+        self.written.contains(&(spot, Some(level)))
+    }
+
+    /// Whether it burned on a level when it was heard last.
+    #[must_use]
+    pub fn burns(&self, wanted: Level) -> bool {
+        self.burns.is_some_and(|(level, _)| level == wanted)
+    }
+
+    /// For how long it has burned on a level, in seconds; none where it is not known to.
+    pub(super) fn burned_s(&self, wanted: Level) -> Option<f64> {
+        let (_, since) = self.burns.filter(|(level, _)| *level == wanted)?;
+        Some(self.since_s(since))
     }
 
     /// Seconds since a tick.

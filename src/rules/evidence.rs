@@ -18,6 +18,9 @@ pub enum Evidence {
     Writing(Writing),
     /// What was never read or looked at.
     Unread(Unread),
+    /// Work that the card asks for and that was not done; grave where it is not named as not done
+    /// either.
+    LeftOut(LeftOut),
     /// Screws and springs of the firing levels.
     Setting(Setting),
     /// The supply and its regulator.
@@ -117,6 +120,8 @@ pub enum Writing {
     RateWithOthersOn,
     /// The temperature rise was written with a door off or a blocked filter.
     RiseDisturbed,
+    /// The supply air was written before the furnace had burned so long on its level.
+    RiseTooEarly(TimeSpan),
 }
 
 /// What was never read or looked at.
@@ -144,6 +149,19 @@ pub enum Unread {
     ConversionNotProven,
     /// The flue was not analysed at the full rate after the gas to the burners was changed.
     CombustionNotTaken,
+}
+
+/// Work beyond the pressures that a card can ask for.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+pub enum LeftOut {
+    /// Vent, air opening, filter and carbon monoxide alarm, looked at before the burners are lit.
+    ArrivalLooks,
+    /// Return and supply air at each firing level.
+    TemperatureRise,
+    /// The flue at the full rate.
+    Combustion,
+    /// The meter's dial timed at the full rate.
+    GasRate,
 }
 
 /// Screws and springs of the firing levels.
@@ -266,8 +284,6 @@ pub enum Closing {
     WorkNotAnnounced,
     /// The householder was not told what to do at a smell of gas.
     DrillNotTold,
-    /// Work that was not done was not named at hand-over.
-    NotDoneUnsaid,
     /// What stands on the sheet as wrong, or does not stand there.
     Finding(OfFinding),
 }

@@ -7,7 +7,7 @@ mod harm;
 mod scoring;
 
 pub use book::{RuleBook, RuleBookError, shared};
-pub use evidence::{Evidence, OfFinding, Slip};
+pub use evidence::{Evidence, LeftOut, OfFinding, Slip};
 pub use harm::{Charge, Grade, Harm, Severity};
 pub use scoring::{Cap, CaughtInTime, HarmRow, Repeat, Scoring};
 
@@ -92,11 +92,13 @@ pub enum Essential {
     RightEnding,
     /// What was wrong stands on the sheet by its name.
     CauseNamed,
+    /// What the card asks for was done, or is named as not done.
+    WorkAccounted,
 }
 
 impl Essential {
     /// All, in the order of the debrief.
-    pub const ALL: [Self; 15] = [
+    pub const ALL: [Self; 16] = [
         Self::AlarmResponse,
         Self::Isolation,
         Self::NoGasToOpenPort,
@@ -112,6 +114,7 @@ impl Essential {
         Self::ConversionProven,
         Self::RightEnding,
         Self::CauseNamed,
+        Self::WorkAccounted,
     ];
 
     /// As the debrief writes it.
@@ -133,6 +136,7 @@ impl Essential {
             Self::ConversionProven => t!("essential-conversion-proven"),
             Self::RightEnding => t!("essential-right-ending"),
             Self::CauseNamed => t!("essential-cause-named"),
+            Self::WorkAccounted => t!("essential-work-accounted"),
         }
     }
 }

@@ -8,6 +8,7 @@ pub(super) use furnace::orifice_input_w;
 use seeded::{SEA_LEVEL_PA, SeededValues};
 
 use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
+use super::required;
 use super::value::Vary;
 use crate::parts::{Fitted, OnOff, OtherAppliance, Port, Screw};
 use crate::physics::valve::HandleAngle;
@@ -150,6 +151,7 @@ fn card(values: SeededValues, scenario: &Scenario, card: &Card) -> JobCard {
         supply: card.supply,
         hold_s: values.get(&card.hold, "card.hold"),
         settle_s: values.get(&card.settle, "card.settle"),
+        required: required::of(scenario),
     }
 }
 

@@ -21,6 +21,7 @@ const FUELS: &str = include_str!("guide/fuels.md");
 const SCRIPTS: &str = include_str!("guide/scripts.md");
 const TWO_FAULTS: &str = include_str!("guide/two_faults.md");
 const SUPPLY: &str = include_str!("guide/supply.md");
+const REQUIRED: &str = include_str!("guide/required.md");
 const STEPS: &str = include_str!("guide/steps.md");
 const UNITS: &str = include_str!("guide/units.md");
 const DRILLS_HEAD: &str = include_str!("guide/drills.md");
@@ -38,7 +39,7 @@ const TABLE_CD: f64 = 0.85;
 #[must_use]
 pub fn page() -> String {
     let mut text = format!("{HEAD}```\n{SMALLEST}```\n{VALUES}");
-    for chapter in [FUELS, PROVING, SCRIPTS, TWO_FAULTS, SUPPLY, STEPS] {
+    for chapter in [FUELS, PROVING, SCRIPTS, TWO_FAULTS, SUPPLY, REQUIRED, STEPS] {
         text.push_str(chapter);
     }
     let _ = write!(text, "{COMPETENCIES}{}{SCORING}{}", competency_table(), scoring_table());

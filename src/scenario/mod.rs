@@ -13,6 +13,7 @@ pub mod guide;
 mod pick;
 mod problem;
 mod reader;
+mod required;
 mod rule_book;
 mod schema;
 mod setting;

@@ -57,6 +57,7 @@ const SYNONYMS: &[(&str, &[&str])] = &[
     ("outcome", &["endings"]),
     ("outcomes", &["endings"]),
     ("result", &["endings"]),
+    ("duties", &["required"]),
     ("owner", &["supply_owner"]),
     ("points", &["weight"]),
     ("enabled", &["applies"]),

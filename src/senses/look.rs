@@ -93,6 +93,7 @@ fn plate(model: &Model) -> Observation {
         figures: plate.made_for.clone(),
         input_w: plate.input.map(|_, input| input.si()),
         valve_max_pa: plate.valve_max.si(),
+        rise_k: (plate.rise.0.si(), plate.rise.1.si()),
     })
 }
 

@@ -17,7 +17,7 @@ use enum_map::EnumMap;
 use serde::{Deserialize, Serialize};
 
 use crate::appliance::plate::{Fuel, Plate};
-use crate::parts::{Fitted, Levels, OnOff, OtherAppliance, Port, Screw};
+use crate::parts::{Duty, Fitted, Levels, OnOff, OtherAppliance, Port, Screw};
 use crate::physics::fluid::Gas;
 use crate::physics::valve::HandleAngle;
 
@@ -281,6 +281,9 @@ pub struct JobCard {
     pub hold_s: f64,
     /// Seconds after a change before a reading counts as settled.
     pub settle_s: f64,
+    /// Work beyond the pressures that is asked for. It changes nothing on the bench.
+    #[serde(skip)]
+    pub required: Vec<Duty>,
 }
 
 /// Heating values that a job card states, in joules per standard cubic metre of the gas. A card for a

@@ -11,6 +11,7 @@ mod close;
 mod course;
 pub mod diagnosis;
 pub mod drive;
+mod duties;
 mod edit;
 pub mod fairness;
 mod findings;

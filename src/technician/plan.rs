@@ -9,12 +9,12 @@ use super::edit::{Deed, Edit, Edits};
 use super::mend::mend_all;
 use super::mind::Mind;
 use super::step::{Step, act, give_gas, go, isolate, reach, think};
-use super::{again, alarm, arrive, close, findings, no_fire, open, run_furnace, set};
+use super::{again, alarm, arrive, close, duties, findings, no_fire, open, run_furnace, set};
 use crate::catalogue::repair::Repair;
-use crate::hands::action::{Action, Contact, HandOver, NotDone, Topic};
+use crate::hands::action::{Action, Contact, HandOver, Topic};
 use crate::hands::refusal::Refusal;
-use crate::parts::{Door, Ending, Fitted, HandValve, Opening, Phase, Place, Port, Spot};
-use crate::procedure::{Goal, Move, Pursuit, Waiting};
+use crate::parts::{Door, Ending, Fitted, HandValve, Opening, Phase, Place, Port};
+use crate::procedure::{Goal, Move, Pursuit, Waiting, undone};
 use crate::senses::seen::Seen;
 use crate::setup::JobCard;
 
@@ -264,18 +264,14 @@ fn finish() -> Vec<Step> {
 fn finish_again() -> Vec<Step> {
     let mut steps = give_gas();
     steps.extend([go(Place::PlantRoom), go(Place::GasValve), reach(Goal::ClosedUp)]);
+    steps.extend(duties::measure());
     steps.extend(run_furnace::final_cycle());
     steps.extend([reach(Goal::AsFound), think(hand_over)]);
     steps
 }
 
 fn hand_over(me: &mut Mind, seen: &Seen) -> Vec<Step> {
-    // What was analysed was done, and is not named.
-    let analysed = seen.sheet.measured.iter().any(|it| it.spot == Spot::Flue);
-    let mut not_done = vec![NotDone::TemperatureRise, NotDone::GasRate, NotDone::PipingLeakCheck];
-    if !analysed {
-        not_done.insert(0, NotDone::Combustion);
-    }
+    let not_done = undone(&me.card.required, seen, &me.memory);
     let supply_bad = me.supply_is_bad() || me.know.supply.owner_needed;
     let mut steps = vec![go(Place::Hall), act(Action::Tell(Topic::GasSmellDrill))];
     let ending = if me.know.leave_shut_off {

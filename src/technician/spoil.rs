@@ -6,6 +6,7 @@ mod closing;
 mod cycle;
 mod finding;
 mod good;
+mod measuring;
 mod mending;
 mod reading;
 mod restoring;
@@ -24,6 +25,7 @@ pub fn spoils() -> impl Iterator<Item = &'static Spoil> {
         arriving::SPOILS,
         reading::SPOILS,
         setting::SPOILS,
+        measuring::SPOILS,
         mending::SPOILS,
         closing::SPOILS,
         cycle::SPOILS,

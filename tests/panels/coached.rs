@@ -6,7 +6,7 @@ use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
 use quarterturn::hands::event::EventKind;
 use quarterturn::panels::Command;
-use quarterturn::panels::coach::{CardTimes, Remembered, coach};
+use quarterturn::panels::coach::{CardAsks, Remembered, coach};
 use quarterturn::panels::sheet::Cell;
 use quarterturn::panels::view::Help;
 use quarterturn::parts::{
@@ -16,12 +16,13 @@ use quarterturn::parts::{
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::scenario::{builtin, load};
 use quarterturn::senses::seen::{Display, FluidSeen, Over, Seen, Smell, Sound};
+use quarterturn::setup::JobCard;
 use quarterturn::units::TICKS_PER_S;
 
 use crate::fixture::{App, Which, seen, seen_open, window};
 
-/// The times on a card.
-const ASKED: CardTimes = CardTimes { hold_s: 180.0, settle_s: 20.0 };
+/// What a card asks for.
+const ASKED: CardAsks<'static> = CardAsks { hold_s: 180.0, settle_s: 20.0, required: &[] };
 
 /// How the coach asks for the finding.
 const ASKS_WHAT_WAS_WRONG: &str = "Before you hand over, write what was wrong";
@@ -31,7 +32,7 @@ const ASKS_WHAT_WAS_WRONG: &str = "Before you hand over, write what was wrong";
 struct Follower {
     bench: Bench,
     remembered: Remembered,
-    times: CardTimes,
+    card: JobCard,
     actions: u32,
     /// What it writes as wrong once the coach asks for it: that is told by nobody.
     found: (Cause, Answer),
@@ -46,10 +47,10 @@ impl Follower {
     fn new(id: &str, seed: u64) -> Self {
         let text = builtin::find(id).unwrap().text;
         let setup = load(text).unwrap().draw(seed);
-        let times = CardTimes { hold_s: setup.card.hold_s, settle_s: setup.card.settle_s };
+        let card = setup.card.clone();
         Self {
             bench: Bench::new(setup),
-            times,
+            card,
             remembered: Remembered::default(),
             actions: 0,
             found: (Cause::NothingFound, Answer::LeftAsItIs),
@@ -57,6 +58,11 @@ impl Follower {
             written: Vec::new(),
             said: Vec::new(),
         }
+    }
+
+    fn asks(&self) -> CardAsks<'_> {
+        let JobCard { hold_s, settle_s, required, .. } = &self.card;
+        CardAsks { hold_s: *hold_s, settle_s: *settle_s, required }
     }
 
     fn wait(&mut self, seconds: u64) {
@@ -71,7 +77,7 @@ impl Follower {
         while self.bench.tick() < end && self.written.len() < self.limit_readings {
             let seen = self.bench.seen();
             self.remembered.notice(&seen);
-            let Some(hint) = coach(&seen, &self.remembered, self.times) else { return };
+            let Some(hint) = coach(&seen, &self.remembered, self.asks()) else { return };
             if !self.said.last().is_some_and(|last| last.ends_with(&hint.text)) {
                 self.said.push(format!("{} s: {}", seen.tick / TICKS_PER_S, hint.text));
             }
@@ -100,7 +106,7 @@ impl Follower {
     fn write(&mut self, cell: Cell, patience_s: u64) {
         self.wait(patience_s);
         // What was lit may have gone out meanwhile; then there is something else to do first.
-        if coach(&self.bench.seen(), &self.remembered, self.times).and_then(|hint| hint.cell)
+        if coach(&self.bench.seen(), &self.remembered, self.asks()).and_then(|hint| hint.cell)
             != Some(cell)
         {
             return;
@@ -157,7 +163,7 @@ fn the_coach_leads_to_true_readings() {
                     _ => {}
                 }
             }
-            let asked_s = follower.times.hold_s;
+            let asked_s = follower.card.hold_s;
             assert!(held_s >= asked_s, "{id} {seed}: held {held_s} s of {asked_s}");
             assert!(said.contains(&format!("{asked_s:.0} seconds: a slow climb")), "{said}");
             let to_hall = said.matches("ask for much more heat").count();

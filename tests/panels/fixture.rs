@@ -187,6 +187,7 @@ impl App {
                 title: "No heat on cold mornings",
                 text: "Check inlet and manifold pressures on both stages.",
                 supply_owner: "Northfield Propane",
+                required: &[],
                 supply: SupplyRight::OwnerOnly,
                 hold_s: 60.0,
                 settle_s: 20.0,

@@ -160,7 +160,7 @@ fn perform(rig: &mut Rig, action: &Action) {
             activate(rig, ending);
             for item in [
                 "combustion analysis and carbon monoxide in the flue",
-                "temperature rise on both stages",
+                "temperature rise on each level",
                 "gas rate at the meter",
                 "leak check of the whole piping",
             ] {

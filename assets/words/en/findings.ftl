@@ -2,7 +2,7 @@
 
 ## Plates, labels, marks
 
-found-plate = Model { $model }. { $figures } Input { $input } Btu/h. Gas valve: at most { $most } in. w.c.
+found-plate = Model { $model }. { $figures } Input { $input } Btu/h. Gas valve: at most { $most } in. w.c. Temperature rise { $rise_least } to { $rise_most } °F.
 found-label = This furnace has been converted. { $figures }
 found-figures = For { $fuel }: inlet { $least } to { $most }, manifold { $manifold } in. w.c., orifice { $orifice } ({ $bore } in.).
 found-target = { $level ->

@@ -9,6 +9,7 @@ kind-whole = whole number
 ## What a field is when it is not written
 
 default-none = none
+default-card-required = by the job: `[ArrivalLooks, TemperatureRise, Combustion, GasRate]` on natural gas from a meter, the same without `GasRate` on propane
 default-of-the-fuel = that of the fuel
 default-supply-upstream = 10 psi behind a tank, 2 psi behind a meter
 default-supply-found = the pressure it is meant to be set to
@@ -288,6 +289,11 @@ format-card-supply-owner = Who owns the supply regulator, in words.
 format-card-supply = Who may set the supply regulator.
 format-card-hold = How long a no-flow hold must last.
 format-card-settle = How long after a change a reading counts as settled.
+format-card-required = Work beyond the pressures that the card asks for; `[]` asks for none. It falls due where the furnace is handed over to burn. Work that was not done costs points; work that is not named as not done either fails the job.
+choice-duty-arrival-looks = vent, air opening, filter and carbon monoxide alarm looked at before the burners are lit
+choice-duty-temperature-rise = return and supply air written at each firing level, once the air has come to rest
+choice-duty-combustion = the flue analyzed at the full rate
+choice-duty-gas-rate = the meter’s dial timed at the full rate, with everything else off; natural gas only
 
 ## StatedHeat
 

@@ -645,12 +645,14 @@ seen-not-announced = nothing was said before the first switch
 true-not-announced = nobody in the house knew of it
 seen-drill-not-told = nothing was said of what to do at a smell of gas
 true-drill-not-told = nobody else will tell them
-seen-not-named = neither done nor named as not done: { $work }
-true-not-named = no whole result of it stands on the sheet
-undone-combustion = combustion
-undone-temperature-rise = temperature rise
-undone-gas-rate = gas rate
-undone-piping-leak-check = leak check of the piping
+seen-required-not-done = named as not done: { $work }
+seen-required-unsaid = neither done nor named: { $work }
+true-required-looks = not looked at before the burners were lit: { $things }
+true-required-rise = return and supply air do not both stand on the sheet for: { $levels }
+true-required-flue = the flue was not analyzed at the full rate
+true-required-rate = the dial was not timed at the full rate
+seen-rise-too-early = supply air written on { $level }
+true-rise-too-early = the burners had been on that level for { $seconds } s
 
 ## Findings of what was written as wrong
 

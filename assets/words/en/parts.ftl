@@ -156,3 +156,11 @@ subject-inducer = Pressure switch hose and condensate trap
 subject-box-hose = Burner box hose
 subject-flame-rod = Flame rod
 subject-register = Registers
+
+## Work beyond the pressures
+
+duty-combustion = combustion analysis and carbon monoxide in the flue
+duty-temperature-rise = temperature rise on each level
+duty-gas-rate = gas rate at the meter
+duty-piping-leak-check = leak check of the whole piping
+duty-arrival-looks = vent, air opening, filter and CO alarm looked at

@@ -17,6 +17,7 @@ essential-nothing-bypassed = Nothing bypassed, nothing made dangerous
 essential-conversion-proven = Fuel and conversion proven
 essential-right-ending = Ended as the finding asks
 essential-cause-named = What was wrong, named on the sheet
+essential-work-accounted = What the card asks for, done or named as not done
 
 ## Rule files
 

@@ -25,6 +25,9 @@ problem-critical-rule = `{ $rule }` decides no essential: only a rule that does 
 ## The job card
 
 problem-drawn-in-text = `{ $word }…)` is shown as it stands: nothing is drawn in a text.
+problem-duty-no-means = There are no means for this here: { $duty }.
+problem-duty-twice = Listed twice: { $duty }.
+problem-duty-never-due = This falls due only where the furnace is handed over to burn, and here it never is.
 problem-heat-range = A card states one number: the same for every seed.
 problem-heat-differs = The card states { $stated } Btu/ft3, but the gas has { $there } Btu/ft3. Right only if this is the fault.
 problem-heat-unstated = The text says { $btu } Btu/ft3, and `card.heating_value` states nothing: marks go by the field.

@@ -4,12 +4,14 @@ sheet-title = Job sheet
 sheet-supply = Supply: { $owner }.
 sheet-supply-yours = You may set the supply regulator inside its limits.
 sheet-supply-theirs = The supply regulator is its owner's: call, do not touch.
+sheet-required = Also asked for: { $work }.
 sheet-hold = { -lock-up(case: "title") }: watch it for { $seconds } s at least.
 sheet-settle = A reading counts { $seconds } s after a change.
 sheet-seed = Seed { $seed }, { $help }.
 sheet-hint = Hint { $number }: { $hint }
 sheet-next-hint = Hint { $number } of { $all } on this job
 sheet-plate = Plate
+sheet-rise = Temperature rise on the plate: { $least } to { $most } °F.
 sheet-plate-unread = Plate: not read yet.
 sheet-label = Conversion label, which governs
 sheet-no-label = No conversion label.
@@ -60,10 +62,6 @@ hand-over-in-service = The furnace is back in service
 hand-over-owner-called = It runs; the owner of the supply has been called
 hand-over-shut-off = Shut off, tagged and explained
 hand-over-not-done = Not done here, and still to be done on a real job:
-hand-over-combustion = combustion analysis and carbon monoxide in the flue
-hand-over-rise = temperature rise on both stages
-hand-over-rate = gas rate at the meter
-hand-over-leak-check = leak check of the whole piping
 hand-over-choose = Choose how the job ends first.
 
 ## What was wrong

@@ -2,16 +2,16 @@
 
 use serde::{Deserialize, Serialize};
 
-use super::super::closing::undone;
 use super::super::deed::{ending_words, lower};
 use super::super::ledger::{Did, Ledger};
 use super::super::numbers::{Judged, Number, numbers};
 use super::moment::seconds;
-use crate::hands::action::{Action, NotDone};
+use crate::hands::action::Action;
 use crate::hands::event::EventKind;
 use crate::model::truth::Truth;
 use crate::parts::{
-    Answer, Cause, Ending, Joint, JointVerdict, LowSide, Phase, Port, Spot, Stage, WrittenFinding,
+    Answer, Cause, Duty, Ending, Joint, JointVerdict, LowSide, Phase, Port, Spot, Stage,
+    WrittenFinding,
 };
 use crate::units::{PressureUnit, Shown};
 
@@ -334,8 +334,8 @@ pub(super) fn findings(l: &Ledger) -> Vec<&WrittenFinding> {
     super::super::causes::on_sheet(l)
 }
 
-fn not_done(said: &[NotDone]) -> Vec<String> {
-    said.iter().map(|it| undone(*it).to_owned()).collect()
+fn not_done(said: &[Duty]) -> Vec<String> {
+    said.iter().map(|it| it.label().to_owned()).collect()
 }
 
 /// What strikes whoever reads it: nothing written, numbers that no meter showed, one line written

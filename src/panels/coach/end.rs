@@ -2,15 +2,16 @@
 
 use super::cycle::Cycle;
 use super::elsewhere::{elsewhere, found, gave_up};
-use super::hint::{Hint, order};
+use super::hint::{CardAsks, Hint, order};
 use super::memory::Remembered;
 use super::paper::{figures, look_inside, supply};
 use super::{cycle, lead, reading};
-use crate::hands::action::{Action, HandOver, NotDone, Topic};
+use crate::hands::action::{Action, HandOver, Topic};
 use crate::parts::{
-    Door, Ending, Fitted, HandValve, OnOff, Opening, Phase, Place, Port, PortFill, Stage, Subject,
+    Door, Duty, Ending, Fitted, HandValve, OnOff, Opening, Phase, Place, Port, PortFill, Stage,
+    Subject,
 };
-use crate::procedure::Goal;
+use crate::procedure::{Goal, to_measure, undone};
 use crate::senses::seen::{Observation, Seen, Sound};
 
 /// Plate or label, orifices or springs do not fit the gas: shut off, tag, tell, hand over.
@@ -52,7 +53,9 @@ fn shut_off(seen: &Seen, remembered: &Remembered, why: &str) -> Hint {
     ];
     close_both(seen, remembered)
         .or_else(|| off.iter().find_map(|&goal| lead::saying(why, goal, seen, remembered)))
-        .unwrap_or_else(|| hand_over(t!("coach-over-shut-off"), Ending::ShutOff, seen, remembered))
+        .unwrap_or_else(|| {
+            hand_over(t!("coach-over-shut-off"), Ending::ShutOff, &[], seen, remembered)
+        })
 }
 
 /// Both ports closed; none where both plugs are seen to be in, or out of sight with the hose off.
@@ -66,25 +69,26 @@ fn close_both(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     lead::first(&[Goal::Closed(Port::Inlet), Goal::Closed(Port::Manifold)], seen, remembered)
 }
 
-fn hand_over(text: &str, ending: Ending, seen: &Seen, remembered: &Remembered) -> Hint {
+fn hand_over(
+    text: &str,
+    ending: Ending,
+    required: &[Duty],
+    seen: &Seen,
+    remembered: &Remembered,
+) -> Hint {
     // What was wrong is the trainee's to say: the coach asks for it, and tells no cause.
     if let Some(hint) = lead::towards(Goal::FindingWritten, seen, remembered) {
         return Hint::say(&hint.text);
     }
-    let not_done = if seen.sheet.measured.is_empty() {
-        vec![
-            NotDone::Combustion,
-            NotDone::TemperatureRise,
-            NotDone::GasRate,
-            NotDone::PipingLeakCheck,
-        ]
-    } else {
-        // What was measured is the trainee's to say.
+    let not_done = undone(required, seen, &remembered.job);
+    // After an attempt was resumed, what was measured is the trainee's to say.
+    if not_done != [Duty::PipingLeakCheck] && !seen.sheet.measured.is_empty() {
         return Hint::say(text);
-    };
+    }
+    let left: Vec<&str> = not_done.iter().map(|duty| duty.label()).collect();
     Hint {
-        action: Some(Action::HandOver(HandOver { ending, not_done })),
-        ..Hint::say(t!("coach-not-done", text = text))
+        action: Some(Action::HandOver(HandOver { ending, not_done: not_done.clone() })),
+        ..Hint::say(t!("coach-not-done", text = text, work = left.join("; ")))
     }
 }
 
@@ -96,7 +100,7 @@ fn lockup_most_pa(seen: &Seen) -> Option<f64> {
 }
 
 /// The found column is full: what stands on the sheet decides.
-pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
+pub(super) fn judge(seen: &Seen, remembered: &Remembered, asks: CardAsks<'_>) -> Hint {
     let Some(figures) = figures(seen) else { return Hint::say(t!("coach-read-plate")) };
     let off = |&(port, stage): &(Port, Stage)| {
         let last = |phase| seen.sheet.reading(port, stage, phase);
@@ -125,7 +129,7 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered) -> Hint {
     if let Some(stage) = first.or(stages.first().copied()) {
         return manifold(seen, remembered, stage);
     }
-    close_up(seen, remembered)
+    close_up(seen, remembered, asks)
 }
 
 /// The inlet is right, the manifold is not.
@@ -141,12 +145,14 @@ fn manifold(seen: &Seen, remembered: &Remembered, stage: Stage) -> Hint {
 }
 
 /// Everything lies in its band: ports closed and proven, doors and switches, a cycle, hand-over.
-fn close_up(seen: &Seen, remembered: &Remembered) -> Hint {
+fn close_up(seen: &Seen, remembered: &Remembered, asks: CardAsks<'_>) -> Hint {
     close_both(seen, remembered)
         .or_else(|| prove_plugs(seen, remembered))
+        .or_else(|| measure(seen, remembered, asks))
         .or_else(|| restore(seen, remembered))
         .unwrap_or_else(|| {
-            hand_over(t!("coach-over-in-service"), Ending::InService, seen, remembered)
+            let text = t!("coach-over-in-service");
+            hand_over(text, Ending::InService, asks.required, seen, remembered)
         })
 }
 
@@ -166,6 +172,11 @@ fn prove_plugs(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
             .or_else(|| check(Port::Manifold));
     }
     None
+}
+
+/// What the card asks for beyond the pressures, with everything closed.
+fn measure(seen: &Seen, remembered: &Remembered, asks: CardAsks<'_>) -> Option<Hint> {
+    lead::first(&to_measure(asks.required, seen.levels, &remembered.job), seen, remembered)
 }
 
 /// Hands empty, doors on, a whole cycle, others and thermostat as they were found.

@@ -2,7 +2,7 @@
 
 use crate::hands::action::Action;
 use crate::panels::sheet::Cell;
-use crate::parts::{Level, Place, Port, Stage};
+use crate::parts::{Duty, Level, Place, Port, Stage};
 
 /// The next step of the job, in words and as an action.
 #[derive(Debug, Clone, PartialEq)]
@@ -53,13 +53,15 @@ impl Hint {
     }
 }
 
-/// The times that the job card asks for, in seconds.
+/// What the job card asks for.
 #[derive(Debug, Clone, Copy, PartialEq)]
-pub struct CardTimes {
-    /// How long a hold without flow must last.
+pub struct CardAsks<'a> {
+    /// How long a hold without flow must last, in seconds.
     pub hold_s: f64,
-    /// How long after a change a reading counts.
+    /// How long after a change a reading counts, in seconds.
     pub settle_s: f64,
+    /// Work beyond the pressures.
+    pub required: &'a [Duty],
 }
 
 /// Readings in the order in which the coach leads to them: the hose goes to the manifold port

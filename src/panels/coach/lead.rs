@@ -2,7 +2,7 @@
 
 use super::hint::Hint;
 use super::memory::Remembered;
-use crate::hands::action::{Action, PlugStep};
+use crate::hands::action::{Action, PlugStep, StartStop};
 use crate::parts::{
     Door, Fitted, HandValve, Height, JointVerdict, Level, OnOff, Opening, OtherAppliance, Place,
     Port, Push, Tool, is_staged,
@@ -92,6 +92,10 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::Tag(_) => t!("coach-tag"),
         Action::Tell(_) => t!("coach-tell"),
         Action::Cap { .. } => t!("coach-cap-on"),
+        Action::Measure(spot) => return t!("coach-measure", spot = spot.label().to_lowercase()),
+        Action::Stopwatch(StartStop::Start) => t!("coach-watch-start"),
+        Action::Stopwatch(StartStop::Stop) => t!("coach-watch-stop"),
+        Action::WriteMeasured(_) => t!("coach-write-measured"),
         Action::Look(subject) => return t!("coach-look", subject = subject.label().to_lowercase()),
         Action::Sniff(_)
         | Action::Probe(_)
@@ -99,10 +103,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         | Action::MeterLowSide(_)
         | Action::ResetRollout
         | Action::Mend(_)
-        | Action::Measure(_)
         | Action::Unclip
-        | Action::Stopwatch(_)
-        | Action::WriteMeasured(_)
         | Action::Gauge(_)
         | Action::FillColumn
         | Action::Write(_)
@@ -225,6 +226,9 @@ fn waiting(awaited: Awaited, seen: &Seen) -> (String, &'static str) {
         Awaited::Light => (t!("coach-wait-light"), "burners"),
         Awaited::Call if seen.hall.is_some() => (t!("coach-wait-call"), "thermostat"),
         Awaited::Call => (t!("coach-wait-call"), "status-lamp"),
+        Awaited::AirRests => (t!("coach-wait-air"), "burners"),
+        Awaited::Reads => (t!("coach-wait-reads"), "furnace"),
+        Awaited::Turns => (t!("coach-wait-turns"), "meter-dial"),
         Awaited::Finding => (t!("coach-write-finding"), "job-sheet"),
     };
     (text.to_owned(), part)

@@ -1,11 +1,11 @@
 //! What the papers say: the fuel, the figures that govern, and the next paper to be looked at.
 
-use super::hint::Hint;
+use super::hint::{CardAsks, Hint};
 use super::lead;
 use super::memory::Remembered;
 use crate::appliance::plate::{Fuel, GasFigures};
-use crate::parts::{Place, Subject};
-use crate::procedure::Goal;
+use crate::parts::{Duty, Place, Subject};
+use crate::procedure::{ARRIVAL_LOOKS, Goal};
 use crate::senses::seen::Seen;
 
 /// The fuel in the pipes, as far as a person here can know it: by what stands in the yard, else by
@@ -37,6 +37,30 @@ pub(super) fn paper(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
         .into_iter()
         .find(|(subject, _)| seen.sheet.note(*subject).is_none())
         .and_then(|(subject, text)| lead::saying(text, Goal::Looked(subject), seen, remembered))
+}
+
+/// Whether a look on arrival is asked for and still to be taken.
+fn is_to_look(subject: Subject, seen: &Seen, asks: CardAsks<'_>) -> bool {
+    asks.required.contains(&Duty::ArrivalLooks) && seen.sheet.note(subject).is_none()
+}
+
+/// The next look on arrival that needs no door off.
+pub(super) fn look_round(seen: &Seen, remembered: &Remembered, asks: CardAsks<'_>) -> Option<Hint> {
+    let open = ARRIVAL_LOOKS.into_iter().filter(|subject| *subject != Subject::Filter);
+    let next = open.into_iter().find(|&subject| is_to_look(subject, seen, asks))?;
+    lead::towards(Goal::Looked(next), seen, remembered)
+}
+
+/// The filter, behind the blower door: with the furnace isolated.
+pub(super) fn look_at_filter(
+    seen: &Seen,
+    remembered: &Remembered,
+    asks: CardAsks<'_>,
+) -> Option<Hint> {
+    if !is_to_look(Subject::Filter, seen, asks) {
+        return None;
+    }
+    lead::first(&[Goal::Isolated, Goal::Looked(Subject::Filter)], seen, remembered)
 }
 
 /// The next look behind the door, or nothing once all are taken.

@@ -1,7 +1,7 @@
 //! To one reading: the hose on its port, the furnace in its state, the number at rest.
 
 use super::elsewhere::{gave_up, stays_on_low};
-use super::hint::{CardTimes, Hint};
+use super::hint::{CardAsks, Hint};
 use super::lead;
 use super::memory::Remembered;
 use super::paper::look_inside;
@@ -27,7 +27,7 @@ const DAY_S: f64 = 86_400.0;
 pub(super) fn lead(
     seen: &Seen,
     remembered: &Remembered,
-    times: CardTimes,
+    asks: CardAsks<'_>,
     cell: Cell,
 ) -> Option<Hint> {
     let Cell { port, stage, phase: _ } = cell;
@@ -41,7 +41,7 @@ pub(super) fn lead(
     hook_up(seen, remembered, port)
         .or_else(|| bring(seen, remembered, stage))
         .or_else(|| joint.and_then(|joint| check(seen, remembered, joint)))
-        .or_else(|| Some(write(times, cell)))
+        .or_else(|| Some(write(asks, cell)))
 }
 
 fn check(seen: &Seen, remembered: &Remembered, joint: Joint) -> Option<Hint> {
@@ -116,13 +116,13 @@ fn light(seen: &Seen, remembered: &Remembered, level: Option<Level>) -> Option<H
     }
 }
 
-fn write(times: CardTimes, cell: Cell) -> Hint {
-    let settle_s = SETTLE_S.max(times.settle_s + MARGIN_S);
+fn write(asks: CardAsks<'_>, cell: Cell) -> Hint {
+    let settle_s = SETTLE_S.max(asks.settle_s + MARGIN_S);
     let name = cell.name();
     let (text, patience_s) = match cell.stage {
         Stage::Rest => {
-            let hold = decimal(times.hold_s, 0);
-            (t!("coach-write-rest", seconds = hold, cell = name), times.hold_s + MARGIN_S)
+            let hold = decimal(asks.hold_s, 0);
+            (t!("coach-write-rest", seconds = hold, cell = name), asks.hold_s + MARGIN_S)
         }
         Stage::Firing(_) => {
             (t!("coach-write-burning", seconds = decimal(settle_s, 0), cell = name), settle_s)

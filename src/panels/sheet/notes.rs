@@ -10,10 +10,10 @@ use crate::panels::instrument_display;
 use crate::panels::view::{Job, View};
 use crate::panels::widgets;
 use crate::panels::words;
-use crate::parts::Subject;
+use crate::parts::{Duty, Subject};
 use crate::senses::seen::{Measured, Note, Observation, SheetSeen, WrittenMeasured};
 use crate::setup::SupplyRight;
-use crate::units::{PressureUnit, full_stop};
+use crate::units::{F_PER_K, PressureUnit, full_stop};
 use crate::words::{Id, decimal};
 
 /// The job and the figures that were read.
@@ -34,6 +34,9 @@ pub(super) fn card_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Vec
         if job.card.hold_s > 0.0 {
             ui.label(t!("sheet-hold", seconds = decimal(job.card.hold_s, 0)));
         }
+        if !job.card.required.is_empty() {
+            ui.label(t!("sheet-required", work = named(job.card.required)));
+        }
         ui.label(t!("sheet-settle", seconds = decimal(job.card.settle_s, 0)));
         widgets::quiet(
             ui,
@@ -44,6 +47,12 @@ pub(super) fn card_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Vec
         ui.label(line);
     }
     hints_ui(ui, job, out);
+}
+
+/// Pieces of work, by name.
+fn named(required: &[Duty]) -> String {
+    let names: Vec<&str> = required.iter().map(|duty| duty.label()).collect();
+    names.join("; ")
 }
 
 /// The author's hints that were taken, and the next one for the asking.
@@ -74,6 +83,9 @@ fn figure_lines(sheet: &SheetSeen, unit: PressureUnit) -> Vec<String> {
     }
     if let Some(Observation::Plate(plate)) = plate {
         lines.push(figures_line(t!("sheet-plate"), &plate.figures, unit));
+        let degrees = |kelvins: f64| decimal(kelvins * F_PER_K, 0);
+        let (least, most) = plate.rise_k;
+        lines.push(t!("sheet-rise", least = degrees(least), most = degrees(most)));
     }
     let label = of(Subject::ConversionLabel);
     if let Some(Observation::Label(figures)) = label {

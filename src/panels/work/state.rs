@@ -5,7 +5,7 @@ use egui::Rect;
 use super::message::Message;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::panels::coach::{CardTimes, Hint, Remembered, coach};
+use crate::panels::coach::{CardAsks, Hint, Remembered, coach};
 use crate::panels::command::Command;
 use crate::panels::forms::FormState;
 use crate::panels::hotspots::By;
@@ -167,9 +167,9 @@ impl WorkState {
     }
 }
 
-/// The times on the job card.
-fn card_times(job: &Job<'_>) -> CardTimes {
-    CardTimes { hold_s: job.card.hold_s, settle_s: job.card.settle_s }
+/// What the job card asks for.
+fn card_asks<'a>(job: &'a Job<'_>) -> CardAsks<'a> {
+    CardAsks { hold_s: job.card.hold_s, settle_s: job.card.settle_s, required: job.card.required }
 }
 
 /// The hint to show, if any.
@@ -177,7 +177,7 @@ pub(super) fn hint(job: &Job<'_>, state: &mut WorkState) -> Option<Hint> {
     if state.hinting == Hinting::Off {
         return None;
     }
-    let hint = coach(job.seen, &state.remembered, card_times(job));
+    let hint = coach(job.seen, &state.remembered, card_asks(job));
     if let Hinting::Once(asked) = &state.hinting
         && hint.as_ref().is_none_or(|hint| hint.text != *asked)
     {
@@ -191,7 +191,7 @@ pub(super) fn hint(job: &Job<'_>, state: &mut WorkState) -> Option<Hint> {
 pub(super) fn ask_hint(job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Command>) {
     state.hinting = match job.help {
         Help::Coached => Hinting::On,
-        Help::Solo => match coach(job.seen, &state.remembered, card_times(job)) {
+        Help::Solo => match coach(job.seen, &state.remembered, card_asks(job)) {
             Some(hint) => {
                 out.push(Command::HintShown);
                 Hinting::Once(hint.text)

@@ -2,7 +2,9 @@
 
 use super::context::{Cross, TRIED_SEEDS};
 use crate::appliance::plate::Fuel;
+use crate::parts::Ending;
 use crate::scenario::format::Scenario;
+use crate::scenario::required::has_means;
 use crate::units::{HeatingValue, J_M3_PER_BTU_FT3};
 use crate::words::decimal;
 
@@ -14,6 +16,26 @@ const ROUNDED: f64 = 0.001;
 pub(super) fn check(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
     ranges(scenario, cross);
     heat(scenario, cross);
+    required(scenario, cross);
+}
+
+/// Work that is asked for and cannot be done, is listed twice, or never falls due.
+fn required(scenario: &Scenario, cross: &mut Cross<'_, '_>) {
+    let listed = scenario.card.required.iter().flatten().copied().enumerate();
+    for (i, duty) in listed {
+        let path = format!("card.required[{i}]");
+        if !has_means(duty, scenario) {
+            cross.error(&path, t!("problem-duty-no-means", duty = duty.label()));
+        }
+        if scenario.card.required.iter().flatten().take(i).any(|&before| before == duty) {
+            cross.error(&path, t!("problem-duty-twice", duty = duty.label()));
+        }
+    }
+    let stays_off = !scenario.marking.endings.is_empty()
+        && scenario.marking.endings.iter().all(|it| *it == Ending::ShutOff);
+    if stays_off && scenario.card.required.as_ref().is_some_and(|it| !it.is_empty()) {
+        cross.warn("card.required", t!("problem-duty-never-due").into());
+    }
 }
 
 /// A text is shown as it stands: nothing is drawn in it.

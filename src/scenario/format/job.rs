@@ -1,6 +1,6 @@
 //! House, manometer, found state, job card and marking.
 
-use crate::parts::{Ending, Fitted, Level, OnOff};
+use crate::parts::{Duty, Ending, Fitted, Level, OnOff};
 use crate::rules::Severity;
 use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section};
@@ -21,6 +21,12 @@ choice! {
         Minor = id!("choice-severity-minor"),
         Major = id!("choice-severity-major"),
         Critical = id!("choice-severity-critical"),
+    }
+    Duty {
+        ArrivalLooks = id!("choice-duty-arrival-looks"),
+        TemperatureRise = id!("choice-duty-temperature-rise"),
+        Combustion = id!("choice-duty-combustion"),
+        GasRate = id!("choice-duty-gas-rate"),
     }
     Ending {
         InService = id!("choice-ending-in-service"),
@@ -79,6 +85,8 @@ section! {
         supply(id!("format-card-supply")): SupplyRight = required;
         hold(id!("format-card-hold")): Vary<TimeSpan> = "3 min", limits "10 s" to "20 min",
             usual "1 min" to "5 min" (id!("usual-card-hold"));
+        required(id!("format-card-required")): Option<Vec<Duty>> =
+            (derived id!("default-card-required")), entries 4;
         settle(id!("format-card-settle")): Vary<TimeSpan> = "10 s", limits "1 s" to "5 min";
     }
 

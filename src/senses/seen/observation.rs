@@ -5,7 +5,7 @@ use crate::appliance::ignition::ControlStatus;
 use crate::appliance::plate::{Fuel, GasFigures};
 use crate::appliance::safety::Hose;
 use crate::parts::{Levels, Subject};
-use crate::units::{M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
+use crate::units::{F_PER_K, M_PER_IN, PA_PER_INWC, W_PER_BTU_H};
 use crate::words::decimal;
 use serde::Serialize;
 
@@ -129,6 +129,10 @@ pub struct RatingPlate {
     pub input_w: Levels<f64>,
     /// Highest pressure that the gas valve may see, in pascals.
     pub valve_max_pa: f64,
+    /// Least and greatest temperature rise of the house air, in kelvins.
+    // The furnace's plate stands in the setup, and there in the digest.
+    #[serde(skip)]
+    pub rise_k: (f64, f64),
 }
 
 /// Delivery limits on a regulator's nameplate, in pascals.
@@ -255,6 +259,8 @@ impl RatingPlate {
             figures = figures(&self.figures),
             input = inputs.join(" / "),
             most = inches(self.valve_max_pa, 1),
+            rise_least = decimal(self.rise_k.0 * F_PER_K, 0),
+            rise_most = decimal(self.rise_k.1 * F_PER_K, 0),
         )
     }
 }

@@ -1,11 +1,11 @@
 //! The words of a script and what they stand for.
 
 use crate::catalogue::repair::Repair;
-use crate::hands::action::{Contact, NotDone, StartStop, Topic};
+use crate::hands::action::{Contact, StartStop, Topic};
 use crate::parts::{
-    Answer, Cause, Door, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict, Level,
-    LowSide, OnOff, Opening, OtherAppliance, Phase, Place, Port, Push, Screw, Sight, Spot, Stage,
-    Subject, Tool, Window,
+    Answer, Cause, Door, Duty, Ending, Fitted, Gauge, HandValve, Height, Joint, JointVerdict,
+    Level, LowSide, OnOff, Opening, OtherAppliance, Phase, Place, Port, Push, Screw, Sight, Spot,
+    Stage, Subject, Tool, Window,
 };
 use crate::senses::seen::Sound;
 use crate::units::PressureUnit;
@@ -94,11 +94,12 @@ words! {
         SupplyOwnerCalled = "supply-owner-called",
         ShutOff = "shut-off",
     }
-    NotDone, id!("script-kind-piece-of-work") => {
+    Duty, id!("script-kind-piece-of-work") => {
         Combustion = "combustion",
         TemperatureRise = "temperature-rise",
         GasRate = "gas-rate",
         PipingLeakCheck = "piping-leak-check",
+        ArrivalLooks = "arrival-looks",
     }
     PressureUnit, id!("script-kind-unit") => { InWc = "inH2O", KPa = "kPa", Mbar = "mbar", }
 }

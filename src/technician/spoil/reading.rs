@@ -3,11 +3,11 @@
 use super::super::edit::{Edit, What, after, before, hurry, instead, leave_out};
 use super::super::step::{Step, act, go, pause};
 use super::good::Good;
-use super::steps::{hose_on, measured};
+use super::steps::hose_on;
 use super::way::Spoil;
 use crate::catalogue::repair::Repair;
-use crate::hands::action::{Action, Contact, StartStop};
-use crate::parts::{Fitted, Gauge, Joint, Phase, Place, Port, Push, Reading, Spot, Stage};
+use crate::hands::action::{Action, Contact};
+use crate::parts::{Fitted, Gauge, Joint, Phase, Place, Port, Push, Reading, Stage};
 use crate::procedure::Goal;
 use crate::units::PressureUnit;
 
@@ -37,22 +37,6 @@ pub(super) const SPOILS: &[Spoil] = &[
         let away = vec![go(Place::Yard), pause(610.0), go(Place::PlantRoom)];
         vec![after(What::Write(Port::Inlet, Stage::Rest, Phase::Found), away)]
     }),
-    Spoil::new(id!("spoil-dial-timed-with-everything-on"), &["rate-with-others"], |_| {
-        let timed = vec![
-            act(Action::Stopwatch(StartStop::Start)),
-            pause(60.0),
-            act(Action::Stopwatch(StartStop::Stop)),
-        ];
-        vec![after(LOADED, measured(Spot::MeterDial, timed))]
-    })
-    .with_work_of_its_own()
-    // Propane comes from a tank, without a meter.
-    .besides(|g| !g.propane),
-    Spoil::new(id!("spoil-rise-taken-with-the-burner-door-off"), &["rise-disturbed"], |g| {
-        let taken = measured(Spot::SupplyAir, vec![pause(60.0)]);
-        vec![after(What::Write(Port::Manifold, g.at_full(), Phase::Found), taken)]
-    })
-    .with_work_of_its_own(),
     Spoil::new(id!("spoil-hose-half-on-at-the-manifold"), &["hose-half-on"], |_| {
         let half = Action::HoseOn { port: Port::Manifold, push: Push::Halfway };
         vec![instead(hose_on(Port::Manifold), vec![act(half)])]

@@ -17,26 +17,30 @@ pub(super) const SPOILS: &[Spoil] = &[
     })
     .at_last()
     .careless(),
-    Spoil::new(id!("spoil-valve-switch-left-off"), &["valve-switch-off"], |_| {
-        vec![before(Goal::ClosedUp, vec![reach(Goal::ValveSwitch(OnOff::Off))])]
+    Spoil::new(id!("spoil-valve-switch-left-off"), &["valve-switch-off"], |g| {
+        let off = reach(Goal::ValveSwitch(OnOff::Off));
+        vec![before(last_call(g), vec![off, reach(Goal::ClosedUp)])]
     })
     .at_last()
     .careless(),
-    Spoil::new(id!("spoil-manual-valve-left-part-open"), &["cock-not-open"], |_| {
+    Spoil::new(id!("spoil-manual-valve-left-part-open"), &["cock-not-open"], |g| {
         let part = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 60 };
-        vec![before(Goal::ClosedUp, vec![act(part)])]
+        vec![before(last_call(g), vec![go(Place::PlantRoom), act(part)])]
     })
     .at_last()
     .careless(),
-    Spoil::new(id!("spoil-manual-valve-left-closed"), &["cock-not-open"], |_| {
+    Spoil::new(id!("spoil-manual-valve-left-closed"), &["cock-not-open"], |g| {
         let shut = reach(Goal::Valve(HandValve::Furnace, Opening::Closed));
-        vec![before(Goal::ClosedUp, vec![shut])]
+        vec![before(last_call(g), vec![shut])]
     })
     .at_last()
     .careless(),
     Spoil::new(id!("spoil-burner-door-left-off"), &["door-off"], |_| {
-        vec![leave_out(Action::Door { door: Door::Burner, to: Fitted::On })]
-    }),
+        let off = reach(Goal::Door(Door::Burner, Fitted::Off));
+        let off = vec![go(Place::PlantRoom), off, go(Place::Hall)];
+        vec![before(Action::Tell(Topic::GasSmellDrill), off)]
+    })
+    .at_last(),
     Spoil::new(id!("spoil-window-left-open"), &["controls-not-restored"], |_| {
         vec![leave_out(Action::Window { window: Window::PlantRoom, to: Opening::Closed })]
     }),
@@ -58,25 +62,25 @@ pub(super) const SPOILS: &[Spoil] = &[
         before_hand_over(g, [act(Action::ThermostatMode(OnOff::Off))])
     }),
     Spoil::new(id!("spoil-last-cycle-left-before-its-end"), &["shut-down-unwatched"], |g| {
-        let ends = g.ends_the_last_call().into_iter();
+        let Some(setpoint) = g.ends_the_last_call() else { return Vec::new() };
         let out = vec![go(Place::Yard), pause(300.0)];
-        ends.map(|setpoint| after(Action::Setpoint(setpoint), out.clone())).collect()
+        vec![before(last_call(g), touched()), after(Action::Setpoint(setpoint), out)]
     })
     .at_last(),
-    Spoil::new(id!("spoil-gas-shut-again-with-the-range-lit"), &["others-left-out"], |_| {
+    Spoil::new(id!("spoil-gas-shut-again-with-the-range-lit"), &["others-left-out"], |g| {
         let shut = vec![
             reach(Goal::Other(OtherAppliance::Range, OnOff::On)),
             reach(Goal::Valve(HandValve::Supply, Opening::Closed)),
             pause(60.0),
             reach(Goal::Valve(HandValve::Supply, Opening::Open)),
         ];
-        vec![before(Goal::ClosedUp, shut)]
+        vec![before(last_call(g), shut)]
     })
     .at_last()
     .with_work_of_its_own()
     .besides(|g| !g.places(&leave_out(RANGE_ON_AGAIN)).is_empty()),
     Spoil::new(id!("spoil-no-final-cycle"), &["no-final-cycle"], |g| {
-        vec![leave_out(Goal::Called(Some(g.full()), Means::Thermostat))]
+        vec![instead(last_call(g), touched()), leave_out(last_call(g))]
     })
     .at_last()
     .careless(),
@@ -114,9 +118,6 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil::new(id!("spoil-customer-not-told-the-smell-drill"), &["drill-not-told"], |_| {
         vec![leave_out(Action::Tell(Topic::GasSmellDrill))]
     }),
-    Spoil::new(id!("spoil-work-not-done-not-named"), &["not-done-unsaid"], |g| {
-        handed_over(g, |said| HandOver { not_done: Vec::new(), ..said })
-    }),
     Spoil::new(id!("spoil-warning-tag-not-hung"), &["not-tagged"], |_| {
         vec![leave_out(Goal::Tagged)]
     }),
@@ -124,6 +125,20 @@ pub(super) const SPOILS: &[Spoil] = &[
         vec![leave_out(Goal::Told(Topic::Unsafe))]
     }),
 ];
+
+/// The call of the last cycle.
+fn last_call(good: &Good) -> Goal {
+    Goal::Called(Some(good.full()), Means::Thermostat)
+}
+
+/// A hand on the valve and everything closed up again: what was a cycle before it is none any more.
+fn touched() -> Vec<Step> {
+    vec![
+        reach(Goal::ValveSwitch(OnOff::Off)),
+        reach(Goal::ValveSwitch(OnOff::On)),
+        reach(Goal::ClosedUp),
+    ]
+}
 
 /// The range lit again, as it was found.
 const RANGE_ON_AGAIN: What = What::StepTo(

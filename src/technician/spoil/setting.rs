@@ -94,8 +94,16 @@ pub(super) const SPOILS: &[Spoil] = &[
     Spoil::new(
         id!("spoil-flue-not-analyzed-after-a-screw-was-turned"),
         &["combustion-not-taken"],
-        |_| vec![leave_out(Action::WriteMeasured(Spot::Flue))],
+        |g| {
+            // Analyzed as found, and not again.
+            let found = What::Write(Port::Manifold, g.at_full(), Phase::Found);
+            let analyzed = measured(Spot::Flue, vec![pause(120.0)]);
+            vec![after(found, analyzed), leave_out(Action::WriteMeasured(Spot::Flue))]
+        },
     )
+    .at_last()
+    .careless()
+    .with_work_of_its_own()
     // Orifices and lean gas are found by the flue alone.
     .besides(|g| g.turns_a_level && g.ends(Ending::InService) && g.mends().next().is_none()),
     Spoil::new(id!("spoil-first-screw-turned-the-wrong-way-and-back"), &["wrong-way"], |g| {
@@ -140,7 +148,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     .besides(|g| !g.turns_a_level),
     Spoil::new(
         id!("spoil-gas-turned-for-a-rise-that-was-read-too-soon"),
-        &["not-read-with-cap", "rise-by-gas", "rise-disturbed"],
+        &["not-read-with-cap", "rise-by-gas", "rise-disturbed", "rise-too-early"],
         |g| {
             // The thermometer is still as cold as the room.
             let mut steps = measured(Spot::ReturnAir, vec![pause(60.0)]);

@@ -110,9 +110,15 @@ fn nothing_is_left_out_but_words() {
         "src/setup/mod.rs: pub text: String,",
         "src/setup/mod.rs: pub title: String,",
     ];
+    // What the job asks for is no state of the bench; what a plate says stands in the setup.
+    let elsewhere = [
+        "src/senses/seen/observation.rs: pub rise_k: (f64, f64),",
+        "src/setup/mod.rs: pub required: Vec<Duty>,",
+    ];
     // Written in full once there is one; an empty list leaves older digests as they were.
     let while_empty = ["src/senses/seen.rs: pub findings: Vec<WrittenFinding>,"];
-    let all: Vec<&str> = while_empty.into_iter().chain(words).collect();
+    let mut all: Vec<&str> = while_empty.into_iter().chain(elsewhere).chain(words).collect();
+    all.sort_unstable();
     assert_eq!(skipped, all);
 }
 

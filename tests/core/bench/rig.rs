@@ -128,6 +128,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
             supply_owner: "the gas utility".into(),
             supply: SupplyRight::OwnerOnly,
             hold_s: 180.0,
+            required: Vec::new(),
             settle_s: 8.0,
         },
     }

@@ -71,9 +71,9 @@ fn contradictions_are_refused_with_their_place() {
     for (rule, from, to, words) in [
         ("jumper-left", "id: \"cross-thread-left\"", "id: \"jumper-left\"", "stands there twice"),
         (
-            "not-done-unsaid",
-            "family: Records, harm: Slip,\n            claims: [\"C10\"",
-            "family: Records, harm: NoHeat,\n            claims: [\"C10\"",
+            "work-not-announced",
+            "id: \"work-not-announced\", version: 1, family: Records, harm: Slip",
+            "id: \"work-not-announced\", version: 1, family: Records, harm: NoHeat",
             "names no essential",
         ),
         (

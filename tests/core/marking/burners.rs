@@ -92,7 +92,8 @@ fn the_wrong_way_counts_from_three_eighths() {
 }
 
 /// After a screw was turned the flue is analyzed; naming it at the end does not stand for it. Where
-/// nothing was changed, to name it is enough.
+/// nothing was changed, to name it is enough, unless the card asks for it: then it is charged once,
+/// as work that was left out.
 #[test]
 fn changed_burners_are_analyzed() {
     let writes = |action: &Action| *action == Action::WriteMeasured(Spot::Flue);
@@ -102,7 +103,7 @@ fn changed_burners_are_analyzed() {
         let name = |action: &Action| match action {
             Action::HandOver(said) => {
                 let mut said = said.clone();
-                said.not_done.push(quarterturn::hands::action::NotDone::Combustion);
+                said.not_done.push(quarterturn::parts::Duty::Combustion);
                 Action::HandOver(said)
             }
             other => other.clone(),
@@ -110,10 +111,12 @@ fn changed_burners_are_analyzed() {
         let kept = |(_, action): &&(u64, Action)| !writes(action);
         marks.iter().filter(kept).map(|(tick, action)| (*tick, name(action))).collect()
     };
-    let marks = good.marks(&named(&good.done));
-    assert_eq!(rules(&marks), ["combustion-not-taken"]);
     let healthy = Good::on("healthy-natural", 1);
-    assert_eq!(rules(&healthy.marks(&named(&healthy.done))), Vec::<&str>::new());
+    for (mut good, unasked) in [(good, vec!["combustion-not-taken"]), (healthy, Vec::new())] {
+        assert_eq!(rules(&good.marks(&named(&good.done))), ["combustion-left-out"]);
+        good.setup.card.required.clear();
+        assert_eq!(rules(&good.marks(&named(&good.done))), unasked);
+    }
 }
 
 /// What burns when the job is left is held against the plate and against the limit of carbon monoxide

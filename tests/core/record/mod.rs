@@ -73,7 +73,7 @@ pub fn small() -> String {
         if tick == 610 {
             let action = Action::HandOver(HandOver {
                 ending: quarterturn::parts::Ending::InService,
-                not_done: vec![quarterturn::hands::action::NotDone::GasRate],
+                not_done: vec![quarterturn::parts::Duty::GasRate],
             });
             bench.apply(&action).unwrap();
             recorder.acted(&bench, &action);

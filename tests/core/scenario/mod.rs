@@ -8,6 +8,7 @@ mod format;
 mod ladder;
 mod plausible;
 mod readings;
+mod required;
 mod rule_changes;
 mod shipped;
 mod teaching;

@@ -31,9 +31,9 @@ fn changes_reach_the_rule_book() {
 #[test]
 fn what_a_job_asks_for_counts() {
     let text =
-        with_rules("(id: \"not-done-unsaid\", weight: 15), (id: \"jumper-left\", severity: Minor)");
+        with_rules("(id: \"drill-not-told\", weight: 15), (id: \"jumper-left\", severity: Minor)");
     let book = load(&text).unwrap().marking.rule_book().unwrap();
-    let unsaid = book.rule("not-done-unsaid").unwrap();
+    let unsaid = book.rule("drill-not-told").unwrap();
     assert!((book.charge(unsaid, Grade::Usual).points - 15.0).abs() < 1e-12);
     assert!((book.scoring.cap(unsaid.family) - 15.0).abs() < 1e-12);
     assert!(shared().unwrap().scoring.cap(unsaid.family) < 15.0);
@@ -53,7 +53,7 @@ fn bad_changes_are_refused() {
     assert_eq!(found[0].path, "marking.rules[0].weight");
     let found = check("job.ron", &with_rules("(id: \"ignition\", weight: 400)"));
     assert_eq!(found[0].code, Code::OutOfRange);
-    let critical = "(id: \"not-done-unsaid\", severity: Critical)";
+    let critical = "(id: \"drill-not-told\", severity: Critical)";
     let found = check("job.ron", &with_rules(critical));
     assert_eq!(found[0].path, "marking.rules[0].severity");
     assert!(found[0].message.contains("decides no essential"), "{found:?}");

@@ -1,0 +1,58 @@
+//! Work that the card asks for beyond the pressures: spoiled.
+
+use super::super::edit::{Edit, What, hurry, instead, leave_out};
+use super::super::step::{act, reach};
+use super::good::Good;
+use super::steps::AT_ONCE;
+use super::way::Spoil;
+use crate::hands::action::{Action, HandOver};
+use crate::parts::{Door, Ending, Fitted, OnOff, OtherAppliance, Spot, Subject};
+use crate::procedure::Goal;
+
+/// Ways of spoiling it.
+pub(super) const SPOILS: &[Spoil] = &[
+    Spoil::new(id!("spoil-co-alarm-not-looked-at"), &["arrival-looks-left-out"], |_| {
+        vec![leave_out(Action::Look(Subject::CoAlarm))]
+    }),
+    Spoil::new(id!("spoil-rise-not-taken-and-named"), &["rise-not-taken"], |g| {
+        vec![leave_out(Goal::Measured(Spot::ReturnAir, g.first()))]
+    }),
+    Spoil::new(id!("spoil-rise-taken-with-the-burner-door-off"), &["rise-disturbed"], |g| {
+        let rise = Goal::Measured(Spot::SupplyAir, g.full());
+        let door = |to| reach(Goal::Door(Door::Burner, to));
+        vec![instead(rise, vec![door(Fitted::Off), reach(rise), door(Fitted::On)])]
+    }),
+    Spoil::new(id!("spoil-supply-air-written-at-once"), &["rise-too-early"], |_| {
+        vec![hurry(Action::WriteMeasured(Spot::SupplyAir), AT_ONCE)]
+    }),
+    Spoil::new(id!("spoil-dial-not-timed-and-not-named"), &["rate-not-taken"], |g| {
+        let mut edits = vec![leave_out(Goal::Measured(Spot::MeterDial, g.full()))];
+        edits.extend(names_nothing(g));
+        edits
+    }),
+    Spoil::new(id!("spoil-dial-timed-with-the-water-heater-on"), &["rate-with-others"], |g| {
+        let rate = Goal::Measured(Spot::MeterDial, g.full());
+        let heater = |to| reach(Goal::Other(OtherAppliance::WaterHeater, to));
+        vec![instead(rate, vec![heater(OnOff::On), reach(rate), heater(OnOff::Off)])]
+    })
+    // A supply that holds too little puts the furnace out.
+    .besides(|g| g.ends(Ending::InService)),
+    Spoil::new(id!("spoil-flue-not-analyzed-and-not-named"), &["combustion-left-out"], |g| {
+        let mut edits = vec![leave_out(Action::WriteMeasured(Spot::Flue))];
+        edits.extend(names_nothing(g));
+        edits
+    })
+    // The flue gas may be what tells of the fault.
+    .besides(|g| g.mends().next().is_none() && g.ends(Ending::InService)),
+];
+
+/// Nothing named as not done at hand-over.
+fn names_nothing(good: &Good) -> Vec<Edit> {
+    let hands_over = What::Such(|action| matches!(action, Action::HandOver(_)));
+    let said = good.said().into_iter();
+    said.map(|said| {
+        let other = Action::HandOver(HandOver { not_done: Vec::new(), ..said });
+        instead(hands_over.clone(), vec![act(other)])
+    })
+    .collect()
+}
