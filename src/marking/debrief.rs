@@ -12,7 +12,7 @@ mod sheet;
 mod text;
 
 pub use account::{Account, Debrief, Done};
-pub use causes::{CauseTold, From, Left};
+pub use causes::{CameFrom, CauseTold, Left};
 pub use moment::{clock, seconds, severity_word};
 pub use next::Next;
 pub use night::NIGHT_S;

@@ -38,7 +38,7 @@ pub struct CauseTold {
     /// Name of the cause, as the trade has it.
     pub name: String,
     /// Whether it was there on arrival, or came of the work.
-    pub from: From,
+    pub from: CameFrom,
     /// The trainee's own numbers and looks against what was so, a sentence each.
     pub read: Vec<String>,
     /// How it can be seen, in a sentence.
@@ -57,8 +57,8 @@ impl CauseTold {
     pub fn head(&self) -> String {
         let left = self.left.label();
         match self.from {
-            From::Arrival => t!("told-cause", name = &self.name, left = left),
-            From::Work => t!("told-cause-own", name = &self.name, left = left),
+            CameFrom::Arrival => t!("told-cause", name = &self.name, left = left),
+            CameFrom::Work => t!("told-cause-own", name = &self.name, left = left),
         }
     }
 
@@ -66,7 +66,7 @@ impl CauseTold {
     #[must_use]
     pub fn lines(&self) -> Vec<String> {
         let seen = t!("told-seen", seen = &self.seen);
-        let named = (self.from == From::Arrival).then(|| self.named.clone());
+        let named = (self.from == CameFrom::Arrival).then(|| self.named.clone());
         self.read.iter().cloned().chain([seen]).chain(named).collect()
     }
 }
@@ -74,7 +74,7 @@ impl CauseTold {
 /// Where something wrong came from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
-pub enum From {
+pub enum CameFrom {
     /// It was so on arrival.
     Arrival,
     /// It came of the work.
@@ -132,7 +132,7 @@ fn of_arrival(l: &Ledger, all: &[Number], it: &TrueCause) -> CauseTold {
     CauseTold {
         cause,
         name: cause.label().to_owned(),
-        from: From::Arrival,
+        from: CameFrom::Arrival,
         read: read(l, all, cause),
         seen: cause.how_seen().to_owned(),
         named: named_words(l, named),
@@ -159,7 +159,7 @@ fn own(l: &Ledger, all: &[Number]) -> Vec<CauseTold> {
         CauseTold {
             cause,
             name: cause.label().to_owned(),
-            from: From::Work,
+            from: CameFrom::Work,
             read: vec![full_stop(read)],
             seen: t!("own-seen", least = inwc(it.band.least_pa), most = inwc(it.band.most_pa)),
             named: named_words(l, false),

@@ -4,7 +4,7 @@
 use super::super::brief::Brief;
 use super::super::ledger::Ledger;
 use super::super::unsafe_left::{least_full_input, most_carbon_monoxide, most_input, over_share};
-use super::causes::{CauseTold, From, Left};
+use super::causes::{CameFrom, CauseTold, Left};
 use super::moment::ppm_words;
 use super::own::left_outside;
 use crate::model::truth::Truth;
@@ -130,7 +130,7 @@ fn others(left: &Truth) -> Vec<String> {
 
 /// What the causes do that are still there. Springs that the work left are told with their numbers.
 fn still_there(causes: &[CauseTold]) -> Vec<String> {
-    let left = causes.iter().filter(|it| it.from == From::Arrival);
+    let left = causes.iter().filter(|it| it.from == CameFrom::Arrival);
     left.filter_map(|it| {
         let harm = it.cause.to_the_house();
         match it.left {

@@ -38,7 +38,7 @@ As data it is the object `debrief` beside `marks`:
 | `causes` | what was wrong, an object each: `cause` (id), `name`, `from` (`arrival` or `work`), `read` (sentences with the trainee's numbers), `seen`, `named`, `is_named`, `left` (`right`, `owner-called`, `shut-off`, `in-use`, `not-handed-over`) |
 | `house`, `night` | sentences; `night` is empty where the job was not handed over |
 | `next` | `job` (id of a shipped job), `title`, `part` (sentence or null), `rule` (id or null), `words`; or null |
-| `sheet.lines` | `port`, `stage`, `found` and `left`: null, or `value`, `unit` (as written), `truth` (true pressure then, in that unit, or null), `at_s` (seconds), `is` (`right`, `coarse`, `unsettled`, `one-leg`, `other-state`, `other-port`, `other-unit`, `never-shown`), `written` (numbers on that line in all) |
+| `sheet.lines` | `port`, `stage`, `found` and `left`: null, or `value`, `unit` (the one written: `InWc`, `KPa`, `Mbar`), `truth` (true pressure then, in that unit, or null), `at_s` (seconds), `is` (`right`, `coarse`, `unsettled`, `one-leg`, `other-state`, `other-port`, `other-unit`, `never-shown`), `written` (numbers on that line in all) |
 | `sheet.joints` | `joint`, `verdict` and `truth` (`tight`, `leaking`; `truth` may be null) |
 | `sheet.measured` | `spot`, `figures` (with their units), `at_s` |
 | `sheet.findings` | `cause`, `answer` (ids) |

@@ -4,7 +4,7 @@
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
 use quarterturn::marking::debrief::{
-    Account, Debrief, From, Job, Left, NumberIs, SheetNumber, debrief,
+    Account, CameFrom, Debrief, Job, Left, NumberIs, SheetNumber, debrief,
 };
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
@@ -52,11 +52,11 @@ fn the_cause_stands_first_in_the_trainees_own_numbers() {
     let told = cranked();
     let account = &told.account;
     let [own, kink] = account.causes.as_slice() else { panic!("{:#?}", account.causes) };
-    assert_eq!((own.cause, own.from, own.left), (Cause::HighSetHigh, From::Work, Left::InUse));
+    assert_eq!((own.cause, own.from, own.left), (Cause::HighSetHigh, CameFrom::Work, Left::InUse));
     let first = &own.read[0];
     assert!(first.starts_with("You wrote 3.07 in. w.c. for the manifold on high fire"), "{first}");
     assert!(first.ends_with("the starved inlet held the reading down."), "{first}");
-    assert_eq!((kink.cause, kink.from), (Cause::ConnectorKinked, From::Arrival));
+    assert_eq!((kink.cause, kink.from), (Cause::ConnectorKinked, CameFrom::Arrival));
     assert!(!kink.is_named && kink.left == Left::InUse);
     assert!(kink.read[0].contains("at least 5.00 in. w.c. is asked for"), "{:?}", kink.read);
     let spring = account.house.iter().find(|it| it.contains("by the spring that you left"));
