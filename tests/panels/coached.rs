@@ -250,7 +250,7 @@ fn a_screw_that_does_nothing_is_left_alone() {
     let mut now = follower.bench.seen();
     now.meter.hose = Some((Port::Manifold, Push::Fully));
     // The lock-up after flow stands on the sheet too, as it stood at first.
-    let first = now.sheet.reading(Port::Inlet, Stage::Rest, Phase::Found).unwrap();
+    let first = *now.sheet.reading(Port::Inlet, Stage::Rest, Phase::Found).unwrap();
     now.sheet.readings.push(Reading { stage: Stage::RestAgain, ..first });
     let told = |seen: &Seen, memory: &Remembered| coach(seen, memory, ASKED).unwrap().text;
     let halved = |seen: &Seen, stage: Stage| {

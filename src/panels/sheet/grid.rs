@@ -15,7 +15,7 @@ use crate::units::PressureUnit;
 /// Rows of the grid for a furnace with these levels.
 pub fn rows(levels: &'static [Level]) -> impl Iterator<Item = (Port, Stage)> {
     let inlet = Stage::of(levels).map(|stage| (Port::Inlet, stage));
-    let firing = Stage::of(levels).filter(|stage| stage.level(levels).is_some());
+    let firing = Stage::of(levels).filter(move |stage| stage.level(levels).is_some());
     let manifold = firing.map(|stage| (Port::Manifold, stage));
     inlet.chain(manifold)
 }
