@@ -88,6 +88,7 @@ fn the_debrief_is_printed_and_given_as_data() {
     assert_eq!(json(&["run", job, "--technician"])["debrief"], of_mark);
     let account: Account = serde_json::from_value(of_mark.clone()).unwrap();
     assert_eq!(serde_json::to_value(&account).unwrap(), of_mark);
-    assert_eq!(account.sheet.lines.len(), 6);
+    // Inlet at rest, on each level, under full load and at rest again; manifold on each level.
+    assert_eq!(account.sheet.lines.len(), 7);
     assert!(account.note.is_some() && account.next.is_some() && !account.night.is_empty());
 }
