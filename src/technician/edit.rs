@@ -48,6 +48,8 @@ pub(super) enum What {
     Write(Port, Stage, Phase),
     /// Any action of a kind.
     Such(fn(&Action) -> bool),
+    /// Any action of a kind that is planned by itself, towards no goal.
+    Planned(fn(&Action) -> bool),
 }
 
 impl From<Goal> for What {
@@ -78,8 +80,10 @@ impl What {
                 matches!(action, Action::Write(it)
                     if (it.port, it.stage, it.phase) == (*port, *stage, *phase))
             }
-            (Self::Such(when), Deed::Does(_, action)) => when(action),
+            (Self::Such(when), Deed::Does(_, action))
+            | (Self::Planned(when), Deed::Does(None, action)) => when(action),
             (Self::Goal(_), Deed::Does(..))
+            | (Self::Planned(_), Deed::Does(Some(_), _) | Deed::Begins(_))
             | (
                 Self::StepTo(..) | Self::Step(_) | Self::Turn(_) | Self::Write(..) | Self::Such(_),
                 Deed::Begins(_),

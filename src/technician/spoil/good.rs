@@ -283,12 +283,6 @@ impl Good {
         self.setpoints().last()
     }
 
-    /// The setpoint that ended the last call: the last before the thermostat was put back.
-    pub(super) fn ends_the_last_call(&self) -> Option<i16> {
-        let setpoints: Vec<i16> = self.setpoints().collect();
-        setpoints.iter().rev().nth(1).copied()
-    }
-
     fn setpoints(&self) -> impl Iterator<Item = i16> {
         self.actions().filter_map(|action| {
             let Action::Setpoint(half_f) = action else { return None };

@@ -62,9 +62,8 @@ pub(super) const SPOILS: &[Spoil] = &[
         before_hand_over(g, [act(Action::ThermostatMode(OnOff::Off))])
     }),
     Spoil::new(id!("spoil-last-cycle-left-before-its-end"), &["shut-down-unwatched"], |g| {
-        let Some(setpoint) = g.ends_the_last_call() else { return Vec::new() };
         let out = vec![go(Place::Yard), pause(300.0)];
-        vec![before(last_call(g), touched()), after(Action::Setpoint(setpoint), out)]
+        vec![before(last_call(g), touched()), after(ENDS_THE_CALL, out)]
     })
     .at_last(),
     Spoil::new(id!("spoil-gas-shut-again-with-the-range-lit"), &["others-left-out"], |g| {
@@ -139,6 +138,9 @@ fn touched() -> Vec<Step> {
         reach(Goal::ClosedUp),
     ]
 }
+
+/// The setpoint that ends the last call.
+const ENDS_THE_CALL: What = What::Planned(|action| matches!(action, Action::Setpoint(_)));
 
 /// The range lit again, as it was found.
 const RANGE_ON_AGAIN: What = What::StepTo(
