@@ -128,7 +128,7 @@ fn write(asks: CardAsks<'_>, cell: Cell) -> Hint {
             (t!("coach-write-burning", seconds = decimal(settle_s, 0), cell = name), settle_s)
         }
         Stage::RestAgain => {
-            let hold_s = times.hold_s.min(AGAIN_S);
+            let hold_s = asks.hold_s.min(AGAIN_S);
             let text = t!("coach-write-again", seconds = decimal(hold_s, 0), cell = name);
             (text, hold_s + MARGIN_S)
         }

@@ -38,13 +38,13 @@ pub(super) const SPOILS: &[Spoil] = &[
     .careless(),
 ];
 
-/// The setpoint that ended its last call, before the thermostat was put back.
+/// The setpoint that ended its last call, whether that was the customer's own or it was put back to
+/// that afterwards.
 fn ends_last_call(good: &Good) -> Option<i16> {
     let setpoints = good.actions().filter_map(|action| {
         let Action::Setpoint(half_f) = action else { return None };
         Some(*half_f)
     });
     let all: Vec<i16> = setpoints.collect();
-    let [.., ends, back] = all.as_slice() else { return None };
-    (ends != back).then_some(*ends)
+    all.windows(2).rev().find(|pair| pair[1] < pair[0]).map(|pair| pair[1])
 }
