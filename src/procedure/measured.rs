@@ -56,7 +56,10 @@ pub fn to_measure(required: &[Duty], levels: &[Level], memory: &Memory) -> Vec<G
         if missing.contains(&Spot::MeterDial) {
             goals.push(Goal::Others(OnOff::Off));
         }
-        goals.push(Goal::Burning(Some(level), Means::Thermostat));
+        // At the dial nobody hears the burners: there it rests on what was heard last.
+        if missing != [Spot::MeterDial] || !memory.burns(level) {
+            goals.push(Goal::Burning(Some(level), Means::Thermostat));
+        }
         if missing.iter().any(|spot| spot.tool() == Tool::Thermometer) {
             goals.push(Goal::Door(Door::Burner, Fitted::On));
         }

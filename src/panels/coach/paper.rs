@@ -44,11 +44,14 @@ fn is_to_look(subject: Subject, seen: &Seen, asks: CardAsks<'_>) -> bool {
     asks.required.contains(&Duty::ArrivalLooks) && seen.sheet.note(subject).is_none()
 }
 
-/// The next look on arrival that needs no door off.
+/// The next look on arrival that needs no door off. Whoever stands at the thermostat for the first
+/// one switches heat off there too, so that it purges and cools meanwhile.
 pub(super) fn look_round(seen: &Seen, remembered: &Remembered, asks: CardAsks<'_>) -> Option<Hint> {
     let open = ARRIVAL_LOOKS.into_iter().filter(|subject| *subject != Subject::Filter);
     let next = open.into_iter().find(|&subject| is_to_look(subject, seen, asks))?;
-    lead::towards(Goal::Looked(next), seen, remembered)
+    let here = seen.place == Place::Hall && next != Subject::CoAlarm;
+    let off = here.then(|| lead::towards(Goal::Stopped, seen, remembered)).flatten();
+    off.or_else(|| lead::towards(Goal::Looked(next), seen, remembered))
 }
 
 /// The filter, behind the blower door: with the furnace isolated.
