@@ -34,7 +34,7 @@ fn is_shown(setup: &Setup, sound: &SoundBench<'_>, it: &TrueCause) -> bool {
         // What a hand has to open or switch on shows in how it stands, to whoever looks.
         Origin::Fault(fault, _) if is_only_operated(fault) => true,
         Origin::Fault(fault, severity) if is_of_a_level(it.cause) => {
-            shows(&sound.with(fault, severity), it.cause)
+            is_out_of_band(&sound.with(fault, severity), it.cause)
         }
         Origin::Fault(fault, severity) => sound.shows(fault, severity),
         Origin::Found => !is_of_a_level(it.cause) || shows(setup, it.cause),
@@ -61,9 +61,11 @@ fn is_of_a_level(cause: Cause) -> bool {
 /// Whether the manifold reads out of its band on that side, or the supply that holds it down is the
 /// trainee's to put right.
 fn shows(setup: &Setup, cause: Cause) -> bool {
-    if setup.card.supply == SupplyRight::Trainee {
-        return true;
-    }
+    setup.card.supply == SupplyRight::Trainee || is_out_of_band(setup, cause)
+}
+
+/// Whether the manifold reads out of its band on that side.
+fn is_out_of_band(setup: &Setup, cause: Cause) -> bool {
     let figures = setup.furnace.plate.figures();
     let pattern = measure(setup.clone(), Start::Hooked(Port::Manifold));
     pattern.points.iter().any(|point| {
@@ -94,7 +96,8 @@ pub fn is_cured_by_setting(setup: &Setup) -> bool {
     raised.supply.lockup_pa += raise_pa;
     let most_pa = supply.delivery_limits_pa.1;
     inlet(&raised).iter().all(|(stage, truth)| {
-        let delivers = *stage == Stage::Rest || truth.supply_pa <= most_pa;
+        let rests = matches!(stage, Stage::Rest | Stage::RestAgain);
+        let delivers = rests || truth.supply_pa <= most_pa;
         delivers && band(*stage).contains(truth.inlet_pa)
     })
 }

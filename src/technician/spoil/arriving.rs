@@ -32,7 +32,7 @@ pub(super) const SPOILS: &[Spoil] = &[
         vec![leave_out(Goal::Aired(Opening::Open))]
     })
     // What leaks calls the alarm where no window is open.
-    .besides(|g| !g.alarmed),
+    .besides(|g| !g.alarmed && !g.mends_by(Repair::ReplaceGasValve)),
     Spoil::new(id!("spoil-lit-on-parts-for-the-other-gas"), &["wrong-conversion-fired"], |g| {
         let lit = vec![
             reach(Goal::GasOn),

@@ -23,9 +23,14 @@ const BETWEEN: &[(Fault, &[&str])] = &[
     (Fault::LeakingGasValve, &["5 ft3/h", "8 ft3/h", "12 ft3/h", "20 ft3/h"]),
 ];
 
-/// Rows that the technician does not solve, each with its cause: none. A row that is solved has to
-/// be taken off the list.
-const MISSES: &[(&str, &str, &str)] = &[];
+/// Rows that the technician does not solve, each with its cause. A row that is solved has to be taken
+/// off the list.
+const MISSES: &[(&str, &str, &str)] = &[(
+    "propane",
+    "blocked_regulator_vent(0.999)",
+    "the technician calls the owner and leaves a lock-up of 16 in. w.c. after flow in service, where \
+     it should leave the furnace shut off",
+)];
 
 /// The texts of a fault at the severities that are asked for.
 fn severities(fault: Fault, fuel: &str) -> Vec<String> {
