@@ -87,8 +87,15 @@ pub(super) const SPOILS: &[Spoil] = &[
         let phases = [Phase::Found, Phase::Left].into_iter();
         let wrote = phases.filter(|&it| g.wrote(Port::Inlet, Stage::RestAgain, it).is_some());
         let wrote: Vec<Phase> = wrote.collect();
-        // Where a line is written twice, the first number stands while the second is left out.
-        if g.times_written(Port::Inlet, Stage::RestAgain) > wrote.len() {
+        let phase = |action: &Action| match action {
+            Action::Write(it) if (it.port, it.stage) == (Port::Inlet, Stage::RestAgain) => {
+                Some(it.phase)
+            }
+            _ => None,
+        };
+        let in_order: Vec<Phase> = g.actions().filter_map(phase).collect();
+        // Where it is written again later, the first number stands while the second is left out.
+        if in_order != wrote {
             return Vec::new();
         }
         wrote
