@@ -87,11 +87,10 @@ pub(super) const SPOILS: &[Spoil] = &[
         let phases = [Phase::Found, Phase::Left].into_iter();
         let wrote = phases.filter(|&it| g.wrote(Port::Inlet, Stage::RestAgain, it).is_some());
         let wrote: Vec<Phase> = wrote.collect();
-        let phase = |action: &Action| match action {
-            Action::Write(it) if (it.port, it.stage) == (Port::Inlet, Stage::RestAgain) => {
-                Some(it.phase)
-            }
-            _ => None,
+        let phase = |action: &Action| {
+            let Action::Write(it) = action else { return None };
+            let is_lock_up = (it.port, it.stage) == (Port::Inlet, Stage::RestAgain);
+            is_lock_up.then_some(it.phase)
         };
         let in_order: Vec<Phase> = g.actions().filter_map(phase).collect();
         // Where it is written again later, the first number stands while the second is left out.
