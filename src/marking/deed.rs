@@ -78,8 +78,7 @@ pub(super) fn describe(action: &Action) -> String {
 
 /// A number as it stands on the sheet, with its unit.
 pub(super) fn as_written(reading: &Reading) -> String {
-    let value = f64::from(reading.thousandths) / 1000.0;
-    t!("number-written", value = value.to_string(), unit = reading.unit.label())
+    t!("number-written", value = reading.value().to_string(), unit = reading.unit.label())
 }
 
 fn wrote(reading: &Reading) -> String {

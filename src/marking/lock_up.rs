@@ -5,13 +5,12 @@ use super::ledger::{Hit, Ledger};
 use super::repairs::{Mended, mended};
 use crate::catalogue::repair::Moves;
 use crate::hands::event::EventKind;
+use crate::measure::felt::PRESSURE_PA;
 use crate::model::truth::Truth;
 use crate::parts::{Port, Screw, Stage};
 use crate::setup::SupplyRight;
 use crate::units::{M3_S_PER_CFH, inwc};
 
-/// A digit of an ordinary meter, in pascals: nobody reads less over a limit (0.1 in. w.c.).
-const DIGIT_PA: f64 = 0.1 * crate::units::PA_PER_INWC;
 /// Flow below which a line is at rest, in ft³/h.
 const REST_CFH: f64 = 0.1;
 
@@ -58,7 +57,8 @@ pub(super) fn over_limit(l: &Ledger) -> Vec<Hit> {
         SupplyRight::Trainee => own_pa.min(valve_pa),
         SupplyRight::OwnerOnly => valve_pa,
     };
-    if pa <= most_pa + DIGIT_PA {
+    // Nobody reads less than a digit over a limit.
+    if pa <= most_pa + PRESSURE_PA {
         return Vec::new();
     }
     let seen = t!("seen-lock-up", pressure = inwc(pa));

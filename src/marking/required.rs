@@ -5,11 +5,8 @@ use super::house;
 use super::ledger::{Hit, Ledger};
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
-use crate::parts::{Duty, Level, Spot, Subject};
+use crate::parts::{ARRIVAL_LOOKS, Duty, Level, Spot, Subject};
 use crate::rules::LeftOut;
-
-/// What belongs to the looks on arrival.
-const LOOKS: [Subject; 4] = [Subject::Vent, Subject::AirOpening, Subject::Filter, Subject::CoAlarm];
 
 /// The piece of work that a rule asks after.
 fn duty(which: LeftOut) -> Duty {
@@ -54,7 +51,7 @@ pub(super) fn left_out(which: LeftOut, l: &Ledger) -> Vec<Hit> {
 fn missing(which: LeftOut, l: &Ledger) -> Option<String> {
     match which {
         LeftOut::ArrivalLooks => {
-            let things: Vec<String> = LOOKS
+            let things: Vec<String> = ARRIVAL_LOOKS
                 .into_iter()
                 .filter(|subject| !looked(l, *subject))
                 .map(|subject| subject.label().to_lowercase())

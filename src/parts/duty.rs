@@ -3,6 +3,8 @@
 use enum_map::Enum;
 use serde::{Deserialize, Serialize};
 
+use super::Subject;
+
 named! {
     /// A piece of work that belongs to a full job.
     Duty {
@@ -18,3 +20,7 @@ named! {
         ArrivalLooks = "arrival-looks", t!("duty-arrival-looks");
     }
 }
+
+/// What is looked at on arrival, in the order of the way through the house.
+pub const ARRIVAL_LOOKS: [Subject; 4] =
+    [Subject::CoAlarm, Subject::Vent, Subject::AirOpening, Subject::Filter];

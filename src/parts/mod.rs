@@ -17,7 +17,7 @@ mod table;
 pub use crate::appliance::level::{Level, Levels, is_staged};
 pub use crate::appliance::test_point::{Port, Stage};
 pub use cause::{Cause, SystemPart};
-pub use duty::Duty;
+pub use duty::{ARRIVAL_LOOKS, Duty};
 pub use ending::Ending;
 pub use finding::{Answer, Backing, Sight, WrittenFinding};
 pub use names::{Door, HandValve, Joint, OtherAppliance, Place, Screw, Subject, Tool, Window};

@@ -31,6 +31,20 @@ pub struct Reading {
     pub unit: PressureUnit,
 }
 
+impl Reading {
+    /// The number in the unit that is written.
+    #[must_use]
+    pub fn value(&self) -> f64 {
+        f64::from(self.thousandths) / 1000.0
+    }
+
+    /// The number in pascals.
+    #[must_use]
+    pub fn pa(&self) -> f64 {
+        self.value() * self.unit.pa()
+    }
+}
+
 /// What a leak check showed.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

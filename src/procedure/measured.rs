@@ -5,7 +5,7 @@ use super::goal::{Goal, Means, Step, at, in_hand};
 use super::{Awaited, Memory};
 use crate::hands::action::{Action, StartStop};
 use crate::instrument::figure::Quantity;
-use crate::parts::{Door, Duty, Fitted, Level, OnOff, Spot, Subject, Tool};
+use crate::parts::{ARRIVAL_LOOKS, Door, Duty, Fitted, Level, OnOff, Spot, Tool};
 use crate::senses::seen::Seen;
 
 /// How long the furnace burns on a level before its air is measured, in seconds: exchanger and ducts
@@ -15,16 +15,12 @@ const AIR_RESTS_S: f64 = 330.0;
 /// air.
 const BEAD_S: f64 = 60.0;
 /// Time until the analyzer shows what the flue gas is, in seconds.
-const DRAWS_S: f64 = 120.0;
+pub const DRAWS_S: f64 = 120.0;
 /// Time over which a dial is timed at least, in seconds: a finger is late by a tenth or two (common
 /// practice: half a minute).
 const TIMES_S: f64 = 30.0;
 /// Share of a turn within which the hand stands at its mark.
 const AT_MARK: f64 = 0.02;
-
-/// What is looked at on arrival.
-pub const ARRIVAL_LOOKS: [Subject; 4] =
-    [Subject::CoAlarm, Subject::Vent, Subject::AirOpening, Subject::Filter];
 
 /// What is measured at a level for the work that is asked for.
 fn spots(required: &[Duty], level: Level) -> Vec<Spot> {

@@ -31,7 +31,7 @@ mod wait;
 pub use awaited::{Awaited, LIGHT_UP_S};
 pub use fire::{ABOVE_BOTH_HALF_F, ABOVE_FIRST_HALF_F};
 pub use goal::{Goal, Means, Step};
-pub use measured::{ARRIVAL_LOOKS, to_measure, undone};
+pub use measured::{DRAWS_S, to_measure, undone};
 pub use memory::{Called, Found, Memory};
 pub use pursuit::{Move, Pursuit};
 pub use wait::{Until, Wait, Waiting, number};

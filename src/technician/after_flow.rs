@@ -12,7 +12,7 @@ use crate::senses::seen::Seen;
 use crate::units::PA_PER_INWC;
 
 /// What the inlet may stand higher at rest after flow than before it where both are within limits, in
-/// pascals (0.5 in. w.c.; a sound seat comes back to where it stood).
+/// pascals (0.5 in. w.c., from memory; a sound seat comes back to where it stood).
 const AFTER_FLOW_PA: f64 = 0.5 * PA_PER_INWC;
 
 impl Mind {

@@ -3,7 +3,7 @@
 //! nothing but what it has seen, read and done.
 
 use super::diagnosis::{Diagnosis, Stands};
-use super::judge::{Narrow, narrow};
+use super::judge::{CREEP_DROP, Narrow, SOUND_DROP, narrow};
 use super::mind::Mind;
 use super::step::{Step, act};
 use crate::appliance::plate::Fuel;
@@ -20,11 +20,6 @@ use crate::units::PA_PER_PSI;
 /// Inlet at rest from which a line regulator stands wide open, in pascals (a pound, half of what
 /// stands before it).
 const WIDE_OPEN_PA: f64 = PA_PER_PSI;
-/// Share of the pressure at rest by which it falls from rest to the first level when a seat creeps.
-const CREEP_DROP: f64 = 0.25;
-/// Share of the pressure at rest by which it falls at most from rest to full load behind an
-/// ordinary regulator (lock-up and droop; common practice).
-const SOUND_FALL: f64 = 0.2;
 
 /// Writes each finding; with none, that nothing was found. `called` says whether the owner of the
 /// supply was.
@@ -90,7 +85,7 @@ fn is_set_below_nameplate(me: &Mind, seen: &Seen) -> bool {
         it.port == Port::Inlet && it.stage == Stage::Rest && it.phase == Phase::Found
     };
     let found = seen.sheet.readings.iter().find(of_rest);
-    let pa = found.map(|it| f64::from(it.thousandths) / 1000.0 * it.unit.pa());
+    let pa = found.map(Reading::pa);
     pa.zip(me.know.papers.delivery).is_some_and(|(pa, delivery)| pa < delivery.least_pa)
 }
 
@@ -214,7 +209,7 @@ fn out_of_band(me: &Mind, seen: &Seen, level: Level) -> Option<Cause> {
     let band = target.band();
     let of_level = |it: &&Reading| it.port == Port::Manifold && it.stage == Stage::Firing(level);
     let read = seen.sheet.readings.iter().filter(of_level);
-    let mut read_pa = read.map(|it| f64::from(it.thousandths) / 1000.0 * it.unit.pa());
+    let mut read_pa = read.map(Reading::pa);
     let out_pa = read_pa.find(|pa| !band.contains(*pa))?;
     Some(set(level, out_pa > target.pa))
 }
@@ -259,7 +254,7 @@ fn falls_too_far(me: &Mind) -> bool {
     let fall = inlet[Stage::Rest].zip(inlet[Stage::FullLoad]);
     set_right
         && !me.know.supply.turned
-        && fall.is_some_and(|(rest, loaded)| rest - loaded > SOUND_FALL * rest)
+        && fall.is_some_and(|(rest, loaded)| rest - loaded > SOUND_DROP.0 * rest)
 }
 
 /// What makes a supply too high, by the inlet as it was read first, before anything was renewed: one
@@ -267,10 +262,9 @@ fn falls_too_far(me: &Mind) -> bool {
 /// the pressure at rest alone does not tell.
 fn too_high(me: &Mind, seen: &Seen, otherwise: Cause) -> Cause {
     let found = |reading: &&Reading| reading.port == Port::Inlet && reading.phase == Phase::Found;
-    let pa = |reading: &Reading| f64::from(reading.thousandths) / 1000.0 * reading.unit.pa();
     let mut inlet = seen.sheet.readings.iter().filter(found);
-    let rest = inlet.find(|reading| reading.stage == Stage::Rest).map(pa);
-    let next = inlet.next().filter(|reading| reading.stage != Stage::Rest).map(pa);
+    let rest = inlet.find(|reading| reading.stage == Stage::Rest).map(Reading::pa);
+    let next = inlet.next().filter(|reading| reading.stage != Stage::Rest).map(Reading::pa);
     if let (Some(rest), Some(first)) = (rest, next) {
         // What delivers inside its nameplate is set right, and does not shut where it should.
         let delivers = me.know.papers.delivery.is_some_and(|it| first <= it.most_pa);

@@ -15,11 +15,9 @@ use crate::hands::action::Action;
 use crate::instrument::figure::Quantity;
 use crate::measure::air;
 use crate::parts::{Place, Spot, Stage, Tool};
-use crate::procedure::Goal;
+use crate::procedure::{DRAWS_S, Goal};
 use crate::senses::seen::Seen;
 
-/// Time until the analyser shows what the flue gas is, in seconds.
-const DRAWS_S: f64 = 120.0;
 /// Carbon monoxide in the flue at which nothing may go on burning, in parts per million air-free
 /// (ANSI Z21.47's limit, from memory).
 const MOST_CO_PPM: f64 = 400.0;

@@ -23,10 +23,10 @@ use crate::units::PA_PER_INWC;
 /// Share of the pressure at rest by which a sound supply falls with everything on, and what the
 /// pipes may take on top, in pascals (lock-up and droop of ordinary regulators, and the half inch
 /// that pipes are sized for; common practice).
-const SOUND_DROP: (f64, f64) = (0.2, 0.5 * PA_PER_INWC);
+pub(super) const SOUND_DROP: (f64, f64) = (0.2, 0.5 * PA_PER_INWC);
 /// Share of the pressure at rest by which it falls from rest to low when a seat creeps (a sound one
 /// falls by a tenth on the calibrated benches).
-const CREEP_DROP: f64 = 0.25;
+pub(super) const CREEP_DROP: f64 = 0.25;
 /// What the inlet may rise during the hold at rest before it creeps, in pascals (0.1 in. w.c., a
 /// digit of the trade's ordinary meters; a sound seat shuts at once).
 pub(super) const CREEPS_PA: f64 = 0.1 * PA_PER_INWC;

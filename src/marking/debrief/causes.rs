@@ -172,7 +172,7 @@ fn own(l: &Ledger, all: &[Number]) -> Vec<CauseTold> {
 
 /// What kept the number that was read from being that of the spring, as a word for the text.
 fn own_why(l: &Ledger, number: &Number, set_pa: f64) -> &'static str {
-    let read_pa = f64::from(number.reading.thousandths) / 1000.0 * number.reading.unit.pa();
+    let read_pa = number.reading.pa();
     let there_pa = true_pa(l, number).unwrap_or(read_pa);
     if !number.is_right() {
         "not-right"
@@ -297,15 +297,11 @@ fn at_port(l: &Ledger, all: &[Number], cause: Cause, port: Port) -> Vec<String> 
 /// How much a number tells: how far it lies out of the plate's band, or, of measuring gear, from
 /// what was true.
 fn weight_pa(l: &Ledger, it: &Number, gear: bool) -> f64 {
-    let read_pa = written_pa(&it.reading);
+    let read_pa = it.reading.pa();
     if gear {
         return true_pa(l, it).map_or(0.0, |pa| (pa - read_pa).abs());
     }
     band(l, &it.reading).beyond_pa(read_pa).abs()
-}
-
-fn written_pa(reading: &Reading) -> f64 {
-    f64::from(reading.thousandths) / 1000.0 * reading.unit.pa()
 }
 
 fn band(l: &Ledger, reading: &Reading) -> Band {
@@ -320,7 +316,7 @@ fn line(l: &Ledger, it: &Number, gear: bool) -> String {
     let show = |pa: f64| Shown { value: pa / unit.pa(), unit }.to_string();
     let (port, stage) = (lower(reading.port.label()), lower(reading.stage.label()));
     let number = as_written(reading);
-    let read_pa = written_pa(reading);
+    let read_pa = reading.pa();
     let there_pa = true_pa(l, it);
     let off = there_pa.filter(|pa| (pa - read_pa).abs() > DIGIT_PA);
     if let Some(pa) = off {

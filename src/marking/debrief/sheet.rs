@@ -282,7 +282,7 @@ fn number(
     let last = all.iter().rfind(there)?;
     let unit = last.reading.unit;
     Some(SheetNumber {
-        value: f64::from(last.reading.thousandths) / 1000.0,
+        value: last.reading.value(),
         unit,
         truth: true_pa(l, last).map(|pa| pa / unit.pa()),
         at_s: seconds(last.tick),

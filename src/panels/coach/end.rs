@@ -105,10 +105,8 @@ pub(super) fn judge(seen: &Seen, remembered: &Remembered, asks: CardAsks<'_>) ->
     let off = |&(port, stage): &(Port, Stage)| {
         let last = |phase| seen.sheet.reading(port, stage, phase);
         let reading = last(Phase::Left).or_else(|| last(Phase::Found));
-        reading.is_some_and(|it| {
-            let pa = f64::from(it.thousandths) / 1000.0 * it.unit.pa();
-            !figures.allows(port, stage, lockup_most_pa(seen)).contains(pa)
-        })
+        reading
+            .is_some_and(|it| !figures.allows(port, stage, lockup_most_pa(seen)).contains(it.pa()))
     };
     let bad = seen.sheet.notes.iter().find(|note| note.is_bad());
     if let Some(note) = bad {

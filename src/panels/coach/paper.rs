@@ -4,8 +4,8 @@ use super::hint::{CardAsks, Hint};
 use super::lead;
 use super::memory::Remembered;
 use crate::appliance::plate::{Fuel, GasFigures};
-use crate::parts::{Duty, Place, Subject};
-use crate::procedure::{ARRIVAL_LOOKS, Goal};
+use crate::parts::{ARRIVAL_LOOKS, Duty, Place, Subject};
+use crate::procedure::Goal;
 use crate::senses::seen::Seen;
 
 /// The fuel in the pipes, as far as a person here can know it: by what stands in the yard, else by

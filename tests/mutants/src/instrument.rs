@@ -162,30 +162,22 @@ impl Reader<'_> {
         let at = range(block.brace_token.span.open()).end;
         for value in values {
             let number = self.mutant(block.brace_token.span.open(), format!("returns {value}"));
-            self.insert(at, false, format!(" if crate::mutant::on({number}) {{ return {value}; }} "));
+            self.insert(
+                at,
+                false,
+                format!(" if crate::mutant::on({number}) {{ return {value}; }} "),
+            );
         }
     }
 }
 
 impl<'ast> Visit<'ast> for Reader<'_> {
     fn visit_item_fn(&mut self, it: &'ast ItemFn) {
-        if it.sig.constness.is_some() {
-            return;
-        }
-        self.functions.push(it.sig.ident.to_string());
-        self.begins(&it.sig.output, &it.block);
-        visit::visit_block(self, &it.block);
-        let _ = self.functions.pop();
+        self.function(&it.sig, &it.block);
     }
 
     fn visit_impl_item_fn(&mut self, it: &'ast ImplItemFn) {
-        if it.sig.constness.is_some() {
-            return;
-        }
-        self.functions.push(it.sig.ident.to_string());
-        self.begins(&it.sig.output, &it.block);
-        visit::visit_block(self, &it.block);
-        let _ = self.functions.pop();
+        self.function(&it.sig, &it.block);
     }
 
     fn visit_item_mod(&mut self, it: &'ast syn::ItemMod) {
@@ -304,6 +296,17 @@ impl<'ast> Visit<'ast> for Reader<'_> {
 }
 
 impl Reader<'_> {
+    /// A function that runs: a constant one has no switches.
+    fn function(&mut self, signature: &syn::Signature, block: &syn::Block) {
+        if signature.constness.is_some() {
+            return;
+        }
+        self.functions.push(signature.ident.to_string());
+        self.begins(&signature.output, block);
+        visit::visit_block(self, block);
+        let _ = self.functions.pop();
+    }
+
     /// A condition that always holds, and one that never does.
     fn truth(&mut self, condition: &Expr) {
         for value in ["true", "false"] {

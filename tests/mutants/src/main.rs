@@ -187,7 +187,8 @@ fn try_all(tree: &Path, binary: &str, filters: &[&str]) -> Result<bool, Failure>
 fn told(all: usize, mut left: Vec<Listed>) -> Result<bool, Failure> {
     left.sort_by_key(|it| it.number);
     let known = include_str!("../known.txt");
-    let is_known = |it: &Listed| known.lines().any(|line| line.split(" # ").next() == Some(&it.name));
+    let is_known =
+        |it: &Listed| known.lines().any(|line| line.split(" # ").next() == Some(&it.name));
     let unknown: Vec<_> = left.iter().filter(|it| !is_known(it)).collect();
     for it in &unknown {
         println!("SURVIVES\t{}\tline {}", it.name, it.line);
