@@ -163,4 +163,4 @@ duty-combustion = combustion analysis and carbon monoxide in the flue
 duty-temperature-rise = temperature rise on each level
 duty-gas-rate = gas rate at the meter
 duty-piping-leak-check = leak check of the whole piping
-duty-arrival-looks = vent, air opening, filter and CO alarm looked at
+duty-arrival-looks = a look at vent, air opening, filter and CO alarm
