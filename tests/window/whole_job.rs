@@ -114,17 +114,13 @@ fn perform(rig: &mut Rig, action: &Action) {
         // A hand opens it in one sweep; the slow start is the technician's own.
         Action::HandValve { degrees: 1..=89, .. } => {}
         Action::Setpoint(half_f) => {
-            // The buttons go by whole degrees; the half degree that a thermostat can stand on beside
-            // them, and that the technician asks for, is set without them.
             for _ in 0..60 {
                 let now = rig.seen().hall.expect("at the thermostat").setpoint_half_f;
-                let press = match half_f - now {
-                    0 => return,
-                    ..=-2 => now - 2,
-                    2.. => now + 2,
-                    -1 | 1 => return rig.ask(Action::Setpoint(*half_f)),
-                };
-                by_list(rig, &Action::Setpoint(press));
+                let press = (half_f - now).signum();
+                if press == 0 {
+                    return;
+                }
+                by_list(rig, &Action::Setpoint(now + press));
             }
             panic!("the setpoint never came to {half_f}");
         }

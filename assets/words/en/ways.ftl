@@ -55,8 +55,8 @@ tell-get-out = Call out: leave the house
 
 thermostat-heat-off = Switch heat off at the thermostat
 thermostat-heat-on = Switch heat on at the thermostat
-thermostat-warmer = Set it 1 °F warmer
-thermostat-cooler = Set it 1 °F cooler
+thermostat-warmer = Set it ½ °F warmer
+thermostat-cooler = Set it ½ °F cooler
 
 ## The furnace's outside, hand valves, windows, the house's other appliances
 

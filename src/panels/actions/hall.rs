@@ -8,7 +8,7 @@ use crate::parts::{HandValve, OnOff, OtherAppliance, Window};
 use crate::senses::seen::{HallSeen, Seen};
 
 /// One press of a thermostat button, in half degrees Fahrenheit.
-const PRESS_HALF_F: i16 = 2;
+const PRESS_HALF_F: i16 = 1;
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     let Some(hall) = seen.hall.as_ref() else { return };
