@@ -100,7 +100,11 @@ const EXPLAINS: &[(Cause, &[Cause])] = &[
         &[Cause::SupplySetHigh, Cause::SupplyTooHigh, Cause::SupplyCreeps, Cause::MeterRangeSmall],
     ),
     (Cause::SupplyCreeps, &[Cause::SupplySetHigh, Cause::SupplyTooHigh, Cause::MeterRangeSmall]),
-    (Cause::SupplyTooHigh, &[Cause::SupplySetHigh, Cause::BurnersDirty, Cause::MeterRangeSmall]),
+    // Burners do not light on far too much, whatever was purged and cleaned before it was read.
+    (
+        Cause::SupplyTooHigh,
+        &[Cause::SupplySetHigh, Cause::AirInLine, Cause::BurnersDirty, Cause::MeterRangeSmall],
+    ),
     // A regulator that cannot breathe tells nothing of pipes and loads.
     (
         Cause::RegulatorVentBlocked,
