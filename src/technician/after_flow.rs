@@ -30,21 +30,28 @@ impl Mind {
     }
 }
 
-/// After the inlet was read at rest again: a seat that shuts badly after flow creeps.
+/// After the inlet was read at rest again: a seat that shuts badly after flow creeps, and nothing burns on
+/// more than the plate allows, whatever shut it in.
 pub(super) fn judge(me: &mut Mind, _: &Seen) -> Vec<Step> {
-    if me.careless || !me.locks_up_late() {
+    if me.careless {
         return take(Course::OnToManifold);
     }
-    let again = me.know.supply.turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
-    if me.may_set_supply() && !again {
-        me.plan_repair(Diagnosis::SupplyCreeps, Repair::ReplaceSupplyRegulator);
-        return mend_and_read_left();
+    let late = me.locks_up_late();
+    if late {
+        let again = me.know.supply.turned || me.know.has_mended(Repair::ReplaceSupplyRegulator);
+        if me.may_set_supply() && !again {
+            me.plan_repair(Diagnosis::SupplyCreeps, Repair::ReplaceSupplyRegulator);
+            return mend_and_read_left();
+        }
+        me.know.note(Diagnosis::SupplyCreeps);
     }
-    me.know.note(Diagnosis::SupplyCreeps);
+    let vent = me.know.diagnosis.contains(&Diagnosis::VentBlocked) && !me.may_set_supply();
+    if !late && !vent {
+        return take(Course::OnToManifold);
+    }
     me.know.supply.owner_needed = true;
     let band = me.inlet_allowed(Stage::RestAgain).zip(me.know.read.inlet[Stage::RestAgain]);
     if band.is_some_and(|(band, pa)| band.is_above(pa)) {
-        // More than the plate allows: nothing burns on it.
         return give_up_supply(me);
     }
     take(Course::OnToManifold)
