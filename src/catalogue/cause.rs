@@ -7,7 +7,7 @@ mod found;
 mod kind;
 mod row;
 
-pub use found::{ORDINARY_ZERO_PA, set};
+pub use found::{ORDINARY_ZERO_PA, set, set_level};
 pub use kind::BackingKind;
 pub use row::Harms;
 

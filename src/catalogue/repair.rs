@@ -60,7 +60,7 @@ edits! {
     CleanInletScreen = valve::CLEAN_INLET_SCREEN;
     RemoveInletScreen = valve::REMOVE_INLET_SCREEN;
     ReplaceGasValve = valve::REPLACE_GAS_VALVE;
-    ReplaceHighCoil = valve::REPLACE_SECOND_COIL;
+    ReplaceSecondCoil = valve::REPLACE_SECOND_COIL;
     FitSprings = valve::FIT_SPRINGS;
     FitConversionKit = valve::FIT_CONVERSION_KIT;
     RefitBoxHose = valve::REFIT_BOX_HOSE;
@@ -74,8 +74,8 @@ edits! {
     CleanFlameRod = control::CLEAN_FLAME_ROD;
     MendBurnerGround = control::MEND_BURNER_GROUND;
     ReplaceIgniter = control::REPLACE_IGNITER;
-    ReplaceLowSwitch = control::REPLACE_FIRST_SWITCH;
-    ReplaceHighSwitch = control::REPLACE_FULL_SWITCH;
+    ReplaceFirstSwitch = control::REPLACE_FIRST_SWITCH;
+    ReplaceFullSwitch = control::REPLACE_FULL_SWITCH;
     ReplaceDraftHose = control::REPLACE_DRAFT_HOSE;
     RefitDraftHose = control::REFIT_DRAFT_HOSE;
     ClearTrap = control::CLEAR_TRAP;
@@ -86,8 +86,8 @@ edits! {
     ReplaceFilter = control::REPLACE_FILTER;
     OpenRegisters = control::OPEN_REGISTERS;
     ReplaceLowGasSwitch = control::REPLACE_LOW_GAS_SWITCH;
-    BypassLowSwitch = control::BYPASS_FIRST_SWITCH;
-    BypassHighSwitch = control::BYPASS_FULL_SWITCH;
+    BypassFirstSwitch = control::BYPASS_FIRST_SWITCH;
+    BypassFullSwitch = control::BYPASS_FULL_SWITCH;
     BypassLimit = control::BYPASS_LIMIT;
     BypassRollout = control::BYPASS_ROLLOUT;
     BypassLowGasSwitch = control::BYPASS_LOW_GAS_SWITCH;

@@ -5,7 +5,7 @@ use super::deed::lower;
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
 use crate::appliance::ignition::ControlState;
-use crate::catalogue::cause::{Harms, TrueCause, true_as_well, true_causes};
+use crate::catalogue::cause::{Harms, TrueCause, set_level, true_as_well, true_causes};
 use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, PlugStep};
@@ -182,10 +182,13 @@ fn answer_contradicts(l: &Ledger) -> Vec<Hit> {
         .collect()
 }
 
-/// Repairs that the catalogue names against what a cause names.
+/// What the catalogue names against what a cause names.
+fn remedies(cause: Cause) -> impl Iterator<Item = &'static Remedy> {
+    cause.faults().iter().flat_map(|fault| fault.entry().right)
+}
+
 fn repairs_against(cause: Cause) -> impl Iterator<Item = Repair> {
-    let remedies = cause.faults().iter().flat_map(|fault| fault.entry().right);
-    remedies.filter_map(|remedy| match remedy {
+    remedies(cause).filter_map(|remedy| match remedy {
         Remedy::Mend(repair) => Some(*repair),
         Remedy::Turn(_) | Remedy::Operate(_) | Remedy::CallOwner | Remedy::ShutOffAndTag => None,
     })
@@ -237,15 +240,15 @@ fn is_adjusted(l: &Ledger, cause: Cause) -> bool {
     })
 }
 
-/// The screw that a cause is about; none for one that is about no screw.
+/// The screw that a cause is about: of its level, or the one that the catalogue turns against it;
+/// none for one that is about no screw.
 fn screw_of(cause: Cause) -> Option<Screw> {
-    const SCREWS: [(Screw, &[Cause]); 4] = [
-        (Screw::Low, &[Cause::LowSetLow, Cause::LowSetHigh]),
-        (Screw::High, &[Cause::HighSetLow, Cause::HighSetHigh, Cause::HighScrewBottomed]),
-        (Screw::Only, &[Cause::ManifoldSetLow, Cause::ManifoldSetHigh]),
-        (Screw::Supply, &[Cause::SupplySetLow, Cause::SupplySetHigh]),
-    ];
-    SCREWS.iter().find(|(_, causes)| causes.contains(&cause)).map(|(screw, _)| *screw)
+    let turned = |remedy: &Remedy| match remedy {
+        Remedy::Turn(screw) => Some(*screw),
+        Remedy::Mend(_) | Remedy::Operate(_) | Remedy::CallOwner | Remedy::ShutOffAndTag => None,
+    };
+    let level = set_level(cause).map(|(level, _)| level.screw());
+    level.or_else(|| remedies(cause).find_map(turned))
 }
 
 /// Whether a valve was opened, a switch turned on or a device reset.

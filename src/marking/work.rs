@@ -175,8 +175,8 @@ fn examines_a_guard(l: &Ledger) -> bool {
         Spot::LowGasVolts,
     ];
     const PARTS: [Repair; 4] = [
-        Repair::ReplaceLowSwitch,
-        Repair::ReplaceHighSwitch,
+        Repair::ReplaceFirstSwitch,
+        Repair::ReplaceFullSwitch,
         Repair::ReplaceLowGasSwitch,
         Repair::RemoveBypasses,
     ];

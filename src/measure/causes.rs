@@ -2,7 +2,7 @@
 
 use super::felt::{PRESSURE_PA, SoundBench};
 use super::pattern::{Start, measure};
-use crate::catalogue::cause::{ORDINARY_ZERO_PA, Origin, TrueCause, set, true_causes};
+use crate::catalogue::cause::{ORDINARY_ZERO_PA, Origin, TrueCause, set, set_level, true_causes};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
 use crate::model::truth::Truth;
@@ -33,29 +33,17 @@ fn is_shown(setup: &Setup, sound: &SoundBench<'_>, it: &TrueCause) -> bool {
         }
         // What a hand has to open or switch on shows in how it stands, to whoever looks.
         Origin::Fault(fault, _) if is_only_operated(fault) => true,
-        Origin::Fault(fault, severity) if is_of_a_level(it.cause) => {
+        Origin::Fault(fault, severity) if set_level(it.cause).is_some() => {
             is_out_of_band(&sound.with(fault, severity), it.cause)
         }
         Origin::Fault(fault, severity) => sound.shows(fault, severity),
-        Origin::Found => !is_of_a_level(it.cause) || shows(setup, it.cause),
+        Origin::Found => set_level(it.cause).is_none() || shows(setup, it.cause),
     }
 }
 
 /// Whether all that helps against a fault is to open or to switch on.
 fn is_only_operated(fault: Fault) -> bool {
     fault.entry().right.iter().all(|remedy| matches!(remedy, Remedy::Operate(_)))
-}
-
-fn is_of_a_level(cause: Cause) -> bool {
-    matches!(
-        cause,
-        Cause::LowSetLow
-            | Cause::LowSetHigh
-            | Cause::HighSetLow
-            | Cause::HighSetHigh
-            | Cause::ManifoldSetLow
-            | Cause::ManifoldSetHigh
-    )
 }
 
 /// Whether the manifold reads out of its band on that side, or the supply that holds it down is the

@@ -46,7 +46,7 @@ const GROUND: (Diagnosis, Repair) = (Diagnosis::GroundLoose, Repair::MendBurnerG
 pub(super) fn first_switch() -> Vec<Step> {
     vec![
         act(Action::Look(Subject::DraftHose)),
-        think(|me, seen| draft(me, seen, Diagnosis::LowSwitchStaysOpen, Repair::ReplaceLowSwitch)),
+        think(|me, seen| draft(me, seen, Diagnosis::FirstSwitchStaysOpen, Repair::ReplaceFirstSwitch)),
     ]
 }
 
@@ -55,10 +55,10 @@ pub(super) fn next_switch(thin_air: bool) -> Vec<Step> {
     let why: fn(&mut Mind, &Seen) -> Vec<Step> = if thin_air {
         |me, seen| match at_draft(seen).filter(|(_, repair)| !me.know.has_mended(*repair)) {
             Some((words, repair)) => mend(me, words, repair),
-            None => give_up(me, Diagnosis::HighSwitchInThinAir),
+            None => give_up(me, Diagnosis::FullSwitchInThinAir),
         }
     } else {
-        |me, seen| draft(me, seen, Diagnosis::HighSwitchStaysOpen, Repair::ReplaceHighSwitch)
+        |me, seen| draft(me, seen, Diagnosis::FullSwitchStaysOpen, Repair::ReplaceFullSwitch)
     };
     vec![act(Action::Look(Subject::DraftHose)), think(why)]
 }

@@ -49,7 +49,7 @@ fn stuck_above(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         return limit_opened(me);
     }
     if status(seen).is_some_and(burns_above_first) {
-        me.plan_repair(Diagnosis::HighAlwaysCalled, Repair::ReplaceControlBoard);
+        me.plan_repair(Diagnosis::SecondStageAlwaysCalled, Repair::ReplaceControlBoard);
         return take(Course::MendAndReadAgain);
     }
     // A try from its beginning: power off and on again, and look.
@@ -110,7 +110,7 @@ fn no_flame(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let found = if says == Some(ControlStatus::NoCall) {
         Some((Diagnosis::NoCallAtControl, &[Repair::MendThermostatWire][..]))
     } else if says == Some(ControlStatus::SwitchClosedAtRest) {
-        Some((Diagnosis::LowSwitchStuckClosed, &[Repair::ReplaceLowSwitch][..]))
+        Some((Diagnosis::FirstSwitchStuckClosed, &[Repair::ReplaceFirstSwitch][..]))
     } else if me.know.since_call.low_gas && judge::is_short_of_gas(me, seen) {
         me.know.supply.owner_needed = true;
         return give_up(me, Diagnosis::LowGasSwitchForPressure);
@@ -165,14 +165,14 @@ pub(super) fn if_not_raised() -> Step {
         me.too_long = false;
         me.know.screws.tries += 1;
         if me.know.screws.tries > MOST_ATTEMPTS {
-            return give_up(me, Diagnosis::HighDoesNotBurn);
+            return give_up(me, Diagnosis::SecondStageDoesNotBurn);
         }
         if me.know.since_call.limit {
             return limit_opened(me);
         }
         let ticks = u32::try_from(TICKS_PER_S).unwrap_or(50);
         if status(seen).is_some_and(burns_above_first) {
-            me.plan_repair(Diagnosis::HighCoilDead, Repair::ReplaceHighCoil);
+            me.plan_repair(Diagnosis::SecondCoilDead, Repair::ReplaceSecondCoil);
         } else if me.know.since_call.next_switch_ticks > SWITCH_S * ticks {
             // In thin air the fan draws less: a switch that does not close there may be sound.
             let thin = seen.altitude_ft > by_eye::DERATE_FT;

@@ -256,7 +256,7 @@ fn no_second_stage(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if me.know.has_mended(Repair::MendSecondStageWire) {
         return give_up(me, Diagnosis::NoSecondStage);
     }
-    me.plan_repair(Diagnosis::HighNeverCalled, Repair::MendSecondStageWire);
+    me.plan_repair(Diagnosis::SecondStageNeverCalled, Repair::MendSecondStageWire);
     take(Course::MendClosed)
 }
 

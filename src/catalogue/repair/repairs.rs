@@ -8,8 +8,7 @@ macro_rules! repairs {
             Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord,
             serde::Serialize, serde::Deserialize,
         )]
-        #[serde(rename_all = "kebab-case")]
-        pub enum Repair { $( $(#[doc = $doc])+ $variant, )+ }
+        pub enum Repair { $( $(#[doc = $doc])+ #[serde(rename = $id)] $variant, )+ }
 
         impl Repair {
             /// All of them, from the yard to the manometer.
@@ -66,7 +65,7 @@ repairs! {
     /// Another gas valve, with springs for the fuel.
     ReplaceGasValve = "replace-gas-valve";
     /// Another coil for the high stage.
-    ReplaceHighCoil = "replace-high-coil";
+    ReplaceSecondCoil = "replace-high-coil";
     /// The springs for the fuel in the pipes.
     FitSprings = "fit-springs";
     /// The whole conversion kit: springs, orifices, low-gas switch, label.
@@ -94,9 +93,9 @@ repairs! {
     /// Another igniter in its bracket.
     ReplaceIgniter = "replace-igniter";
     /// Another low pressure switch.
-    ReplaceLowSwitch = "replace-low-switch";
+    ReplaceFirstSwitch = "replace-low-switch";
     /// Another high pressure switch.
-    ReplaceHighSwitch = "replace-high-switch";
+    ReplaceFullSwitch = "replace-high-switch";
     /// Another hose to the pressure switches.
     ReplaceDraftHose = "replace-draft-hose";
     /// The hose pushed back onto the pressure switches.
@@ -118,9 +117,9 @@ repairs! {
     /// Another low-gas switch on the gas valve.
     ReplaceLowGasSwitch = "replace-low-gas-switch";
     /// A wire across the low pressure switch. Wrong.
-    BypassLowSwitch = "bypass-low-switch";
+    BypassFirstSwitch = "bypass-low-switch";
     /// A wire across the high pressure switch. Wrong.
-    BypassHighSwitch = "bypass-high-switch";
+    BypassFullSwitch = "bypass-high-switch";
     /// A wire across the limit. Wrong.
     BypassLimit = "bypass-limit";
     /// A wire across the roll-out switches. Wrong.

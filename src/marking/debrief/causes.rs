@@ -13,7 +13,7 @@ use super::moment::{clock, seconds};
 use super::own::{held_by, left_outside};
 use super::sheet::{measured, true_pa};
 use crate::appliance::plate::Band;
-use crate::catalogue::cause::{BackingKind, Origin, TrueCause, set};
+use crate::catalogue::cause::{BackingKind, Origin, TrueCause, set, set_level};
 use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
@@ -276,7 +276,7 @@ fn time(tick: u64) -> String {
 /// What the numbers of a port say of a cause: those farthest out of what the plate allows; where
 /// none is out, those under the greatest load.
 fn at_port(l: &Ledger, all: &[Number], cause: Cause, port: Port) -> Vec<String> {
-    if let Some(level) = level_of(cause) {
+    if let Some((level, _)) = set_level(cause) {
         return spring(l, all, level).into_iter().collect();
     }
     let gear = cause.part() == SystemPart::MeasuringGear;
@@ -340,16 +340,8 @@ fn line(l: &Ledger, it: &Number, gear: bool) -> String {
     t!("read-against", number = number, port = port, stage = stage, side = side, limit = limit)
 }
 
-/// The level whose spring a cause is about.
-fn level_of(cause: Cause) -> Option<(Level, bool)> {
-    let sides = [true, false];
-    let all = Level::ALL.iter().flat_map(|level| sides.map(|high| (*level, high)));
-    let mut all = all;
-    all.find(|(level, high)| set(*level, *high) == cause)
-}
-
 /// The first number of a level's manifold against the spring as it was found.
-fn spring(l: &Ledger, all: &[Number], (level, _): (Level, bool)) -> Option<String> {
+fn spring(l: &Ledger, all: &[Number], level: Level) -> Option<String> {
     let stages = [Stage::Firing(level), Stage::FullLoad];
     let stages = if level.is_top() { &stages[..] } else { &stages[..1] };
     let it = all.iter().find(|it| it.is_for(Port::Manifold, stages))?;
@@ -389,7 +381,7 @@ fn left(l: &Ledger, it: &TrueCause) -> Left {
 /// Whether what hands put right stands right at the end; none of a cause that hands do not put
 /// right.
 fn stands(l: &Ledger, end: &Truth, cause: Cause) -> Option<bool> {
-    if let Some((level, _)) = level_of(cause) {
+    if let Some((level, _)) = set_level(cause) {
         let target = l.plate().figures().manifold[level];
         return Some(target.band().out_by_pa(end.set_pa[level]) <= DIGIT_PA);
     }

@@ -83,7 +83,7 @@ fn what_nobody_can_tell_of_the_gas_needs_no_call() {
 /// cleaned for nothing are free, the sixth is not.
 #[test]
 fn blind_work_costs() {
-    let parts = [Repair::ReplaceIgniter, Repair::ReplaceHighSwitch, Repair::ReplaceLowSwitch];
+    let parts = [Repair::ReplaceIgniter, Repair::ReplaceFullSwitch, Repair::ReplaceFirstSwitch];
     let care = [
         Repair::CleanFlameRod,
         Repair::MendBurnerGround,

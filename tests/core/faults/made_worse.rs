@@ -195,7 +195,7 @@ fn a_bypassed_pressure_switch_lets_the_burners_choke() {
     wait(&mut bench, 10);
     assert_eq!(bench.truth().control, ControlState::PressureSwitchProving);
     act(&mut bench, Action::Go(Place::GasValve));
-    act(&mut bench, Action::Mend(Repair::BypassLowSwitch));
+    act(&mut bench, Action::Mend(Repair::BypassFirstSwitch));
     assert!(bench.truth().jumpers.any());
     let mut worst_ppm: f64 = 0.0;
     let mut fired = false;

@@ -93,8 +93,8 @@ fn danger_and_bypass_gate_the_result() {
         (Repair::PlugRegulatorVent, "dangerous-repair"),
         (Repair::DrillRegulatorVent, "dangerous-repair"),
         (Repair::FlameOnRegulator, "dangerous-repair"),
-        (Repair::BypassLowSwitch, "safety-bypassed"),
-        (Repair::BypassHighSwitch, "safety-bypassed"),
+        (Repair::BypassFirstSwitch, "safety-bypassed"),
+        (Repair::BypassFullSwitch, "safety-bypassed"),
         (Repair::BypassLimit, "safety-bypassed"),
         (Repair::BypassLowGasSwitch, "safety-bypassed"),
     ] {

@@ -22,7 +22,7 @@ fn single_stage() -> Setup {
 fn nothing_of_a_second_stage_is_there() {
     let mut hand = Hand::at(single_stage());
     assert_eq!(hand.refused(Action::StageJumper(Fitted::On)), Refusal::NotFitted);
-    for repair in [Repair::ReplaceHighSwitch, Repair::BypassHighSwitch] {
+    for repair in [Repair::ReplaceFullSwitch, Repair::BypassFullSwitch] {
         assert_eq!(hand.refused(Action::Mend(repair)), Refusal::NotFitted, "{repair:?}");
     }
     hand.act(Action::Take(Tool::ElectricalMeter));
@@ -31,7 +31,7 @@ fn nothing_of_a_second_stage_is_there() {
     }
     hand.act(Action::PutDown);
     hand.go(Place::GasValve);
-    assert_eq!(hand.refused(Action::Mend(Repair::ReplaceHighCoil)), Refusal::NotFitted);
+    assert_eq!(hand.refused(Action::Mend(Repair::ReplaceSecondCoil)), Refusal::NotFitted);
     hand.act(Action::Take(Tool::SlottedDriver));
     for screw in [Screw::Low, Screw::High] {
         let cap = Action::Cap { screw, to: Fitted::Off };

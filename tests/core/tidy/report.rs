@@ -46,10 +46,24 @@ fn has_segment(ident: &str, segment: &str) -> bool {
     words.iter().any(|word| word.eq_ignore_ascii_case(segment))
 }
 
+/// Names of what is low or high and no firing level: a supply, a battery, the low-gas switch, the
+/// side of a meter.
+const NO_LEVELS: [&str; 8] =
+    ["lowgas", "lowside", "lowmain", "battery", "supply", "tank", "mainpressure", "toohigh"];
+/// The same, where it is the whole name.
+const NO_LEVELS_WHOLE: [&str; 3] = ["SetLow", "SetHigh", "is_set_low"];
+
+fn names_level(ident: &str, level: &str) -> bool {
+    let plain = ident.replace('_', "").to_ascii_lowercase();
+    has_segment(ident, level)
+        && !NO_LEVELS_WHOLE.contains(&ident)
+        && !NO_LEVELS.iter().any(|other| plain.contains(other))
+}
+
 fn names_both_levels(source: &Source) -> bool {
     ["low", "high"]
         .iter()
-        .all(|level| source.facts.own_idents.keys().any(|ident| has_segment(ident, level)))
+        .all(|level| source.facts.own_idents.keys().any(|ident| names_level(ident, level)))
 }
 
 fn lines_by_room(tree: &Tree) {
