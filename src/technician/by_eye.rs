@@ -46,7 +46,9 @@ const GROUND: (Diagnosis, Repair) = (Diagnosis::GroundLoose, Repair::MendBurnerG
 pub(super) fn first_switch() -> Vec<Step> {
     vec![
         act(Action::Look(Subject::DraftHose)),
-        think(|me, seen| draft(me, seen, Diagnosis::FirstSwitchStaysOpen, Repair::ReplaceFirstSwitch)),
+        think(|me, seen| {
+            draft(me, seen, Diagnosis::FirstSwitchStaysOpen, Repair::ReplaceFirstSwitch)
+        }),
     ]
 }
 

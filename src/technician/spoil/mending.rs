@@ -36,7 +36,11 @@ pub(super) const SPOILS: &[Spoil] = &[
         id!("spoil-sound-parts-replaced-one-after-the-other"),
         &["needless-repair", "parts-on-suspicion"],
         |_| {
-            mended(&[Repair::ReplaceIgniter, Repair::ReplaceControlBoard, Repair::ReplaceFirstSwitch])
+            mended(&[
+                Repair::ReplaceIgniter,
+                Repair::ReplaceControlBoard,
+                Repair::ReplaceFirstSwitch,
+            ])
         },
     ),
     Spoil::new(id!("spoil-everything-cleaned-that-can-be"), &["care-on-suspicion"], |_| {

@@ -15,6 +15,7 @@ use quarterturn::measure::causes::to_be_named;
 use quarterturn::parts::{Answer, Backing, Cause, Port, Sight, WrittenFinding};
 use quarterturn::rules::{Essential, shared};
 use quarterturn::senses::seen::Seen;
+use quarterturn::technician::proof::{Spoiling, prove_seed};
 use quarterturn::technician::{Player, Technician, play};
 
 use super::{faulty, healthy};
@@ -238,4 +239,16 @@ fn a_finding_that_contradicts_itself_is_refused() {
     let again = bench.apply(&Action::StrikeFinding(Cause::UnionLeaks));
     assert_eq!(again, Err(Refusal::NoSuchFinding));
     assert_eq!(bench.seen().sheet.findings.len(), WrittenFinding::MOST - 1);
+}
+
+/// On seeds where the seat has crept so far that nothing lights, what was purged before the pressure
+/// was read is no cause.
+#[test]
+fn far_too_much_pressure_explains_burners_that_did_not_light() {
+    let text = quarterturn::scenario::builtin::find("a-letter-about-the-yard").unwrap().text;
+    let scenario = quarterturn::scenario::load(text).unwrap();
+    for seed in [7, 13, 18] {
+        let proof = prove_seed(&scenario, seed, Spoiling::No).unwrap();
+        assert!(proof.is_full(), "seed {seed}: {:?}", proof.findings);
+    }
 }
