@@ -8,7 +8,7 @@ use crate::parts::{Backing, Cause, WrittenFinding};
 use crate::senses::seen::SheetSeen;
 
 pub(super) fn write(job: &mut Job, finding: &WrittenFinding) -> Done {
-    let sheet = &mut job.sheet;
+    let sheet = &job.sheet;
     let written = &sheet.findings;
     if written.iter().any(|one| one.cause == finding.cause) {
         return Err(Refusal::FindingStands);
@@ -32,12 +32,12 @@ pub(super) fn write(job: &mut Job, finding: &WrittenFinding) -> Done {
     if !evidence.iter().all(|one| sheet.holds(*one)) {
         return Err(Refusal::NotOnSheet);
     }
-    sheet.findings.push(finding.clone());
+    job.sheet_mut().findings.push(finding.clone());
     plain()
 }
 
 pub(super) fn strike(job: &mut Job, cause: Cause) -> Done {
-    let findings = &mut job.sheet.findings;
+    let findings = &mut job.sheet_mut().findings;
     let Some(at) = findings.iter().position(|one| one.cause == cause) else {
         return Err(Refusal::NoSuchFinding);
     };

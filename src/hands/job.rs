@@ -5,6 +5,7 @@ use crate::catalogue::repair::Repair;
 use crate::senses::seen::SheetSeen;
 use crate::setup::Setup;
 use serde::Serialize;
+use std::sync::Arc;
 
 /// The job so far.
 #[derive(Debug, Clone, Default, Serialize)]
@@ -13,7 +14,14 @@ pub(crate) struct Job {
     pub(crate) built_from: Option<Box<Setup>>,
     /// The repairs done, in order.
     pub(crate) mended: Vec<Repair>,
-    pub(crate) sheet: SheetSeen,
+    pub(crate) sheet: Arc<SheetSeen>,
     /// How far the present cycle has come.
     pub(crate) cycle: CycleWatch,
+}
+
+impl Job {
+    /// The sheet to write on. Whoever looks at it meanwhile keeps it as it was.
+    pub(super) fn sheet_mut(&mut self) -> &mut SheetSeen {
+        Arc::make_mut(&mut self.sheet)
+    }
 }

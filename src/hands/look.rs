@@ -13,7 +13,8 @@ use crate::senses::seen::Note;
 pub(super) fn look(model: &Model, job: &mut Job, subject: Subject) -> Done {
     reach::subject(model, subject)?;
     let finding = sight(model, subject).ok_or(Refusal::NotOnThisJob)?;
-    job.sheet.notes.retain(|note| note.subject != subject);
-    job.sheet.notes.push(Note { subject, tick: model.tick, finding });
+    let notes = &mut job.sheet_mut().notes;
+    notes.retain(|note| note.subject != subject);
+    notes.push(Note { subject, tick: model.tick, finding });
     plain()
 }

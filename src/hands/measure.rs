@@ -78,7 +78,7 @@ pub(super) fn write_measured(model: &Model, job: &mut Job, spot: Spot) -> Done {
     let shown = measured_at(model, spot).filter(can_be_written).ok_or(Refusal::NothingShown)?;
     let Measured { spot, figures } = shown;
     let written = WrittenMeasured { spot, tick: model.tick, figures };
-    job.sheet.measured.push(written.clone());
+    job.sheet_mut().measured.push(written.clone());
     Ok(vec![EventKind::WroteMeasured { written, firing: model.firing() }])
 }
 

@@ -57,7 +57,7 @@ pub(super) fn mend(model: &mut Model, job: &mut Job, repair: Repair) -> Done {
     let plate = (*plate != before.furnace.plate).then(|| Box::new(plate.clone()));
     job.built_from.get_or_insert_with(|| Box::new(before));
     job.mended.push(repair);
-    job.sheet.done.push(seen::Done { repair, tick: model.tick });
+    job.sheet_mut().done.push(seen::Done { repair, tick: model.tick });
     let outcome = if changed { Outcome::Changed } else { Outcome::Nothing };
     Ok(vec![EventKind::Mended { repair, outcome, plate }])
 }

@@ -24,7 +24,7 @@ pub(super) fn write(
     if reading.thousandths.unsigned_abs() > MOST_THOUSANDTHS {
         return Err(Refusal::Absurd);
     }
-    job.sheet.readings.push(reading);
+    job.sheet_mut().readings.push(reading);
     let scale_off_pa =
         (model.kit.gauge == Gauge::WaterColumn).then(|| model.kit.column.scale_off_pa());
     let mut follow = vec![EventKind::Wrote(ReadingFact { reading, scale_off_pa })];
@@ -43,7 +43,7 @@ pub(super) fn write_joint(
     joint: Joint,
     verdict: JointVerdict,
 ) -> Done {
-    job.sheet.joints.push((joint, verdict));
+    job.sheet_mut().joints.push((joint, verdict));
     // Writing it down is the moment of judging, whether the joint is wiped afterwards or not.
     Ok(look_at_fluid(model, joint).into_iter().collect())
 }

@@ -53,6 +53,6 @@ pub fn closely(by: &mut Driver, witness: &mut dyn Witness) -> Vec<Note> {
     });
     by.reach(&subjects.map(Goal::Looked).collect::<Vec<_>>(), witness);
     // The figure on the dial is where it happens to stand.
-    let notes = by.bench().seen().sheet.notes.into_iter();
+    let notes = by.bench().seen().sheet.notes.clone().into_iter();
     notes.filter(|note| note.subject != Subject::MeterDial).collect()
 }

@@ -2,6 +2,7 @@
 
 use crate::appliance::ignition::ControlStatus;
 use enum_map::EnumMap;
+use std::sync::Arc;
 
 use super::measured::measured;
 use super::seen::{
@@ -24,7 +25,7 @@ use crate::units::{M_PER_FT, P_STD_PA, f_from_k};
 const FROST_K: f64 = 12.0;
 
 /// What a person perceives now, with what is written on the clipboard.
-pub(crate) fn seen(model: &Model, sheet: &SheetSeen, over: Option<Over>) -> Seen {
+pub(crate) fn seen(model: &Model, sheet: &Arc<SheetSeen>, over: Option<Over>) -> Seen {
     let place = model.person.place;
     Seen {
         tick: model.tick,
@@ -47,7 +48,7 @@ pub(crate) fn seen(model: &Model, sheet: &SheetSeen, over: Option<Over>) -> Seen
         yard: (place == Place::Yard).then(|| yard_seen(model)),
         furnace: model.person.is_at_furnace().then(|| furnace_seen(model, &sheet.notes)),
         hall: (place == Place::Hall).then(|| hall_seen(model)),
-        sheet: sheet.clone(),
+        sheet: Arc::clone(sheet),
         over,
     }
 }

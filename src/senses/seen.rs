@@ -5,6 +5,7 @@
 
 use enum_map::EnumMap;
 use serde::Serialize;
+use std::sync::Arc;
 
 use crate::appliance::ignition::ControlStatus;
 use crate::appliance::safety::Jumpers;
@@ -64,7 +65,7 @@ pub struct Seen {
     /// The thermostat and what is near it, from the hall.
     pub hall: Option<HallSeen>,
     /// The clipboard with the job sheet.
-    pub sheet: SheetSeen,
+    pub sheet: Arc<SheetSeen>,
     /// Set when the job is over or was stopped.
     pub over: Option<Over>,
 }

@@ -1,5 +1,7 @@
 //! The coach leads from arrival to full readings on the real model, from what is seen alone.
 
+use std::sync::Arc;
+
 use egui_kittest::kittest::Queryable;
 use quarterturn::bench::Bench;
 use quarterturn::catalogue::repair::Repair;
@@ -251,12 +253,12 @@ fn a_screw_that_does_nothing_is_left_alone() {
     now.meter.hose = Some((Port::Manifold, Push::Fully));
     // The lock-up after flow stands on the sheet too, as it stood at first.
     let first = *now.sheet.reading(Port::Inlet, Stage::Rest, Phase::Found).unwrap();
-    now.sheet.readings.push(Reading { stage: Stage::RestAgain, ..first });
+    Arc::make_mut(&mut now.sheet).readings.push(Reading { stage: Stage::RestAgain, ..first });
     let told = |seen: &Seen, memory: &Remembered| coach(seen, memory, ASKED).unwrap().text;
     let halved = |seen: &Seen, stage: Stage| {
         let mut seen = seen.clone();
         let of = |it: &&mut Reading| it.port == Port::Manifold && it.stage == stage;
-        seen.sheet.readings.iter_mut().find(of).unwrap().thousandths /= 2;
+        Arc::make_mut(&mut seen.sheet).readings.iter_mut().find(of).unwrap().thousandths /= 2;
         seen
     };
     let other = halved(&now, Stage::Firing(Level::Low));

@@ -1,6 +1,8 @@
 //! What was wrong is written in three steps, by keyboard alone, at the sizes that the page stands
 //! at.
 
+use std::sync::Arc;
+
 use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -49,7 +51,7 @@ fn a_finding_is_written_in_three_steps() {
 #[test]
 fn a_finding_can_be_struck() {
     let mut now = seen(Place::Hall);
-    now.sheet.findings.push(WrittenFinding {
+    Arc::make_mut(&mut now.sheet).findings.push(WrittenFinding {
         cause: Cause::VentBlocked,
         answer: Answer::Mended,
         evidence: Vec::new(),

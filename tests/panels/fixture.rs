@@ -27,6 +27,7 @@ use quarterturn::senses::seen::{
 };
 use quarterturn::setup::SupplyRight;
 use quarterturn::units::PressureUnit;
+use std::sync::Arc;
 
 /// A sound furnace, everything as found, seen from `place`.
 pub fn seen(place: Place) -> Seen {
@@ -71,14 +72,14 @@ pub fn seen(place: Place) -> Seen {
             range: OtherApplianceSeen { handle: HandleAngle::OPEN, burning: Burning::Off },
             registers_closed: 0.0,
         }),
-        sheet: SheetSeen {
+        sheet: Arc::new(SheetSeen {
             notes: vec![Note {
                 subject: Subject::DripLeg,
                 tick: 0,
                 finding: Observation::Condition(Condition::Good),
             }],
             ..SheetSeen::default()
-        },
+        }),
         over: None,
     }
 }

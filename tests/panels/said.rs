@@ -1,5 +1,7 @@
 //! What a look and a repair give is said at once, and numbers are said as people write them.
 
+use std::sync::Arc;
+
 use egui::Key;
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -33,7 +35,7 @@ fn a_look_is_said_over_the_drawing() {
     let mut harness = window(App::new(Which::Job, seen(Place::PlantRoom)), 1280.0, 720.0);
     go_to(&mut harness, 10);
     assert!(harness.query_by_label_contains("Noted:").is_none());
-    harness.state_mut().seen.sheet.notes.push(grey(10));
+    Arc::make_mut(&mut harness.state_mut().seen.sheet).notes.push(grey(10));
     go_to(&mut harness, 11);
     let said = format!("Noted: {GREY}");
     let at = harness.get_by_label(&said).rect();
@@ -56,7 +58,7 @@ fn the_list_of_sights_says_what_was_noted() {
         lines.into_iter().find(|line| line.part == Some("filter")).unwrap().text
     };
     assert!(!line(&seen).contains(GREY));
-    seen.sheet.notes.push(grey(0));
+    Arc::make_mut(&mut seen.sheet).notes.push(grey(0));
     assert!(line(&seen).ends_with(GREY), "{}", line(&seen));
 }
 
@@ -79,7 +81,7 @@ fn a_repair_is_said_when_it_is_done() {
         assert!(harness.query_by_label(done).is_none());
         if refusal.is_none() {
             let done = Done { repair: Repair::CleanFlameRod, tick: 3 };
-            harness.state_mut().seen.sheet.done.push(done);
+            Arc::make_mut(&mut harness.state_mut().seen.sheet).done.push(done);
         }
         go_to(&mut harness, 4);
         assert_eq!(harness.query_by_label(done).is_some(), refusal.is_none());

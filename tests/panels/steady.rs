@@ -1,6 +1,8 @@
 //! What must stay where it is: letters under the fingers, messages in sight, the meter beside the
 //! sheet; and what must not stay: the folds and scrolls of the job before.
 
+use std::sync::Arc;
+
 use egui::{Event, Key, Modifiers, PointerButton, Pos2, Rect};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
@@ -128,7 +130,7 @@ fn a_new_job_starts_clean() {
     let card = "Check inlet and manifold pressures on both stages.";
     let ending = "Shut off, tagged and explained";
     let mut app = App::new(Which::Job, seen(Place::PlantRoom));
-    app.seen.sheet.notes.clear();
+    Arc::make_mut(&mut app.seen.sheet).notes.clear();
     let mut harness = window(app, 1280.0, 1800.0);
     harness.run();
     assert!(harness.query_by_label(card).is_some() && harness.query_by_label(ending).is_none());

@@ -66,7 +66,7 @@ fn marks(text: &str, instead: Option<Vec<WrittenFinding>>) -> (Marks, Vec<Writte
     let _ = play(&mut bench, &mut player, 6 * 3600, &mut observer);
     assert!(player.refused.is_empty(), "{:?}", player.refused);
     let brief = Brief { right_endings: scenario.right_endings(0) };
-    (observer.marks(&shared().unwrap(), &brief), bench.seen().sheet.findings)
+    (observer.marks(&shared().unwrap(), &brief), bench.seen().sheet.findings.clone())
 }
 
 fn rules(marks: &Marks) -> Vec<&str> {

@@ -21,7 +21,7 @@ struct Deceived(Technician);
 impl Player for Deceived {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
         let mut seen = seen.clone();
-        for note in &mut seen.sheet.notes {
+        for note in &mut std::sync::Arc::make_mut(&mut seen.sheet).notes {
             if note.subject == Subject::SupplyVent {
                 note.finding = Observation::Condition(Condition::Good);
             }
