@@ -10,7 +10,6 @@ use crate::catalogue::fault::remedy::Remedy;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact, PlugStep};
 use crate::hands::event::{EventKind, Outcome};
-use crate::measure::causes::{is_cured_by_setting, is_to_be_named};
 use crate::parts::{
     Answer, Backing, Cause, Ending, Fitted, HandValve, OnOff, Place, Screw, Sight, SystemPart,
     WrittenFinding,
@@ -78,18 +77,17 @@ pub(super) fn is_named(l: &Ledger, it: &TrueCause) -> bool {
 /// nameplate, puts it right.
 fn is_set_low(l: &Ledger, it: &TrueCause, named: Cause) -> bool {
     let before_furnace = matches!(it.cause.part(), SystemPart::Supply | SystemPart::HousePiping);
-    named == Cause::SupplySetLow && before_furnace && is_cured_by_setting(&l.setup)
+    named == Cause::SupplySetLow && before_furnace && l.is_cured_by_setting()
 }
 
 /// Whether the job has anything that a finding has to name.
 pub(super) fn is_due(l: &Ledger) -> bool {
-    let due = |it: &TrueCause| is_named(l, it) || is_to_be_named(&l.setup, it);
-    l.left().is_some() && true_causes(&l.setup).iter().any(due)
+    l.left().is_some() && (must_name(l) || true_causes(&l.setup).iter().any(|it| is_named(l, it)))
 }
 
 /// Whether the bench shows anything that a finding has to name, whatever was written.
 fn must_name(l: &Ledger) -> bool {
-    true_causes(&l.setup).iter().any(|it| is_to_be_named(&l.setup, it))
+    !l.to_be_named().is_empty()
 }
 
 /// Causes that no finding names. What is rightly left shut off need not be searched to its end: one
@@ -108,7 +106,7 @@ fn not_named(l: &Ledger, rightly_shut_off: bool) -> Vec<Hit> {
     };
     unnamed
         .into_iter()
-        .filter(|it| is_to_be_named(&l.setup, it))
+        .filter(|it| l.to_be_named().contains(it))
         .map(|it| {
             let cause = it.cause;
             let truth = t!("true-cause", cause = cause.label(), how = cause.how_seen());

@@ -1,19 +1,24 @@
 //! What a job left behind for judging: the events in order, the setup, the end.
 
 use crate::appliance::plate::Plate;
+use crate::catalogue::cause::TrueCause;
 use crate::hands::action::{Action, HandOver};
 use crate::hands::event::{Event, EventKind, ReadingFact};
+use crate::measure::causes::Shown;
 use crate::model::truth::Truth;
 use crate::parts::Level;
 use crate::parts::{Ending, Fitted};
 use crate::rules::{Evidence, Grade};
 use crate::setup::Setup;
+use std::sync::Arc;
 
 /// Everything that marking looks at.
 #[derive(Debug, Clone)]
 pub struct Ledger {
     /// What the job was built from.
     pub setup: Setup,
+    /// What shows of it. A copy of the ledger shares it.
+    shown: Arc<Shown>,
     /// What happened, in order.
     pub events: Vec<Event>,
 }
@@ -88,7 +93,17 @@ impl Ledger {
     /// An empty ledger of a job.
     #[must_use]
     pub fn new(setup: Setup) -> Self {
-        Self { setup, events: Vec::new() }
+        Self { setup, shown: Arc::default(), events: Vec::new() }
+    }
+
+    /// Everything wrong on the bench that a finding has to name.
+    pub(super) fn to_be_named(&self) -> &[TrueCause] {
+        self.shown.to_be_named(&self.setup)
+    }
+
+    /// Whether the supply regulator, set higher, would put the bench right.
+    pub(super) fn is_cured_by_setting(&self) -> bool {
+        self.shown.is_cured_by_setting(&self.setup)
     }
 
     /// Takes in what happened.

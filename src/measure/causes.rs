@@ -1,5 +1,7 @@
 //! What a job's sheet has to name: what is really wrong on the bench, as far as it can be felt.
 
+use std::sync::OnceLock;
+
 use super::felt::{PRESSURE_PA, SoundBench};
 use super::pattern::{Start, measure};
 use crate::catalogue::cause::{ORDINARY_ZERO_PA, Origin, TrueCause, set, set_level, true_causes};
@@ -16,14 +18,29 @@ pub fn to_be_named(setup: &Setup) -> Vec<TrueCause> {
     true_causes(setup).into_iter().filter(|it| is_shown(setup, &sound, it)).collect()
 }
 
+/// What a bench shows of what is wrong with it, measured when it is first asked for: a job is marked
+/// again and again, and what it was built from stays.
+#[derive(Debug, Default)]
+pub struct Shown {
+    to_be_named: OnceLock<Vec<TrueCause>>,
+    cured_by_setting: OnceLock<bool>,
+}
+
+impl Shown {
+    /// Everything wrong on the bench that a finding has to name. It is always asked of the same setup.
+    pub fn to_be_named(&self, setup: &Setup) -> &[TrueCause] {
+        self.to_be_named.get_or_init(|| to_be_named(setup))
+    }
+
+    /// Whether the supply's setting alone puts the bench right. It is always asked of the same setup.
+    pub fn is_cured_by_setting(&self, setup: &Setup) -> bool {
+        *self.cured_by_setting.get_or_init(|| is_cured_by_setting(setup))
+    }
+}
+
 /// Whether anything that is read, seen, heard or smelt tells of it. A fault is asked of alone, on
 /// the bench without the others; how things stand shows to whoever looks; a level that is set wrong
 /// shows where the supply lets it. A zero as manometers come with it belongs to every reading.
-#[must_use]
-pub fn is_to_be_named(setup: &Setup, it: &TrueCause) -> bool {
-    is_shown(setup, &SoundBench::new(setup.sound.as_deref().unwrap_or(setup)), it)
-}
-
 fn is_shown(setup: &Setup, sound: &SoundBench<'_>, it: &TrueCause) -> bool {
     match it.origin {
         Origin::Fault(Fault::MeterZeroOff | Fault::MeterZeroedUnderPressure, pa)
@@ -68,8 +85,7 @@ fn is_out_of_band(setup: &Setup, cause: Cause) -> bool {
 /// Whether the supply regulator, set higher, would carry every load inside what plate and nameplate
 /// allow. Whoever takes a supply that is drawn down so little for one that is set low is not wrong:
 /// its setting is what puts it right.
-#[must_use]
-pub fn is_cured_by_setting(setup: &Setup) -> bool {
+fn is_cured_by_setting(setup: &Setup) -> bool {
     let figures = setup.furnace.plate.figures();
     let supply = &setup.supply;
     let band = |stage| figures.allows(Port::Inlet, stage, Some(supply.lockup_max_pa));

@@ -17,7 +17,6 @@ use crate::catalogue::cause::{BackingKind, Origin, TrueCause, set, set_level};
 use crate::catalogue::fault::remedy::Remedy;
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
-use crate::measure::causes::to_be_named;
 use crate::model::SNUG_TURNS;
 use crate::model::truth::Truth;
 use crate::parts::{
@@ -116,7 +115,7 @@ impl Left {
 pub(super) fn causes(l: &Ledger) -> Vec<CauseTold> {
     let all = numbers(l);
     let mut told: Vec<CauseTold> =
-        to_be_named(&l.setup).iter().map(|it| of_arrival(l, &all, it)).collect();
+        l.to_be_named().iter().map(|it| of_arrival(l, &all, it)).collect();
     told.sort_by_key(|it| it.left == Left::Right);
     let arrived: Vec<Cause> = told.iter().map(|it| it.cause).collect();
     let mut own: Vec<CauseTold> = own(l, &all);
