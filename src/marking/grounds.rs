@@ -65,12 +65,11 @@ pub(super) fn inlet_outside(l: &Ledger, all: &[Number], before: usize) -> bool {
 }
 
 /// Papers, springs or orifices were looked at that do not fit the gas in the pipes.
-fn conversion_found_wrong(l: &Ledger) -> bool {
+pub(super) fn conversion_found_wrong(l: &Ledger) -> bool {
     let papers = [Subject::Plate, Subject::ConversionLabel];
     let looked = |subject: Subject| l.did().any(|did| *did.action == Action::Look(subject));
     let of_papers = l.plate().figures().fuel != l.setup.fuel && papers.into_iter().any(looked);
     let is_there = |wanted: &Fault| l.setup.faults.iter().any(|(fault, _)| fault == wanted);
-    // What else should have been looked at is a slip of its own.
     let springs = [
         Fault::NaturalSpringsOnPropane,
         Fault::PropaneSpringsOnNatural,
