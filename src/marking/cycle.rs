@@ -12,7 +12,7 @@ use super::ledger::{Hit, Ledger};
 use crate::appliance::ignition::ControlState;
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
-use crate::parts::{Level, Place};
+use crate::parts::{HandValve, Level, Place};
 use crate::rules::evidence::Leaving;
 use crate::rules::{Evidence, Grade};
 use crate::units::TICKS_PER_S;
@@ -20,7 +20,7 @@ use crate::units::TICKS_PER_S;
 /// How soon a furnace answers the thermostat, in ticks: within two seconds.
 const ANSWERS: u64 = 2 * TICKS_PER_S;
 
-/// The place in the list of the last hand on gas, controls, springs or doors.
+/// The place in the list of the last hand on the furnace's gas, controls, springs or doors.
 fn last_touch(l: &Ledger) -> Option<usize> {
     let touches = |action: &Action| {
         matches!(
@@ -33,7 +33,7 @@ fn last_touch(l: &Ledger) -> Option<usize> {
                 | Action::FurnaceSwitch(_)
                 | Action::StageJumper(_)
                 | Action::Mend(_)
-                | Action::HandValve { .. }
+                | Action::HandValve { hand_valve: HandValve::Furnace | HandValve::Supply, .. }
                 | Action::Door { .. }
         )
     };

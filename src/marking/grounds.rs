@@ -131,8 +131,11 @@ fn tells(l: &Ledger, index: usize) -> bool {
 /// Whether the control gave up: a lockout, a safety contact that opened, a second stage that was waited
 /// for in vain.
 fn gave_up(from: ControlState, to: ControlState) -> bool {
-    // In the middle of a call, not at its beginning.
-    let opened = to == ControlState::PressureSwitchProving && from != ControlState::InducerStart;
+    // In the middle of a call, not at its beginning: after a purge or a retry the control only begins
+    // anew.
+    let begins =
+        matches!(from, ControlState::InducerStart | ControlState::PostPurge | ControlState::Retry);
+    let opened = to == ControlState::PressureSwitchProving && !begins;
     let waited = from == ControlState::NextSwitchProving;
     let in_vain = waited && matches!(to, ControlState::Burning(level) if !level.is_top());
     let stopped = matches!(
