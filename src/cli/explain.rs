@@ -1,10 +1,10 @@
-//! `explain`: the field reference of scenarios, the shared rules and the competencies.
+//! `explain`: the field reference of scenarios, the shared rules, competencies and mistakes.
 
 use std::path::PathBuf;
 
 use super::exit::{Exit, Trouble, data, json};
 use super::files::write_whole;
-use crate::scenario::{self, guide};
+use crate::scenario::{self, coverage, guide};
 
 #[derive(Debug, clap::Args)]
 #[command(about = t!("help-explain"))]
@@ -23,6 +23,7 @@ const REPEATED: usize = 60;
 pub(super) fn explain(args: &Args) -> Result<Exit, Trouble> {
     if let Some(folder) = &args.write {
         write_whole(&folder.join("scenario-format.md"), &guide::page())?;
+        write_whole(&folder.join("coverage.md"), &coverage::page())?;
         return Ok(Exit::Fine);
     }
     match &args.field {

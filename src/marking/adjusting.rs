@@ -248,10 +248,11 @@ fn is_read_inside(l: &Ledger, all: &[Number], level: Level, target: Target) -> b
 }
 
 pub(super) fn big_jumps(l: &Ledger, least_s: f64) -> Vec<Hit> {
-    // Turns that follow each other without a wait are one: two quick eighths are a quarter turn.
+    // Turns that follow each other without a wait are one: two quick eighths are a quarter turn. A
+    // supply regulator's spring is long: whole turns are usual there.
     let mut together: Option<(Screw, i16)> = None;
     let mut hits = Vec::new();
-    for turn in turns(l) {
+    for turn in turns(l).filter(|turn| turn.screw.level().is_some()) {
         let sum = match together {
             Some((screw, so_far))
                 if screw == turn.screw && turn.since_turn_s.is_some_and(|s| s < least_s) =>
@@ -333,9 +334,7 @@ pub(super) fn needless_turn(l: &Ledger) -> Vec<Hit> {
             let first = own().next()?;
             let target = target(l, screw)?;
             // Turned only while another level burned, it is the wrong screw.
-            if target.band().out_by_pa(first.before_pa) > -HALF_DIGIT_PA
-                || own().all(|it| is_wrong(&it))
-            {
+            if !is_right_as_found(target, first.before_pa) || own().all(|it| is_wrong(&it)) {
                 return None;
             }
             let truth = t!("true-needless-turn", pressure = inwc(first.before_pa));
@@ -423,8 +422,13 @@ pub(super) fn supply_left_low(l: &Ledger) -> Vec<Hit> {
 /// smallest load, in pascals (0.2 in. w.c.: the droop of the regulator and the loss of the pipe).
 const HIDDEN_PA: f64 = 0.2 * crate::units::PA_PER_INWC;
 
-/// Half a digit of an ordinary meter, in pascals: nobody reads less over a limit (0.05 in. w.c.).
+/// What a meter may be off by, in pascals: nobody reads less over a limit (0.05 in. w.c.).
 const DIGIT_PA: f64 = 0.05 * crate::units::PA_PER_INWC;
+
+/// Whether a setting was found inside its band by so much that a meter tells it.
+pub(super) fn is_right_as_found(target: Target, before_pa: f64) -> bool {
+    target.band().out_by_pa(before_pa) <= -DIGIT_PA
+}
 
 /// A supply left above what it may deliver, whoever set it so, where the trainee may set it.
 pub(super) fn supply_over_maximum(l: &Ledger) -> Vec<Hit> {

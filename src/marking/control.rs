@@ -38,7 +38,8 @@ pub(super) fn hand_valve_not_open(l: &Ledger) -> Vec<Hit> {
                 true => t!("seen-valve-closed", valve = valve, angle = angle),
                 false => t!("seen-valve-part-open", valve = valve, angle = angle),
             };
-            hits.push(Hit::new(tick, seen, t!("true-valve-not-open")));
+            let hit = Hit::new(tick, seen, t!("true-valve-not-open"));
+            hits.push(hit.grave_if(handle.starves()));
         }
     }
     hits

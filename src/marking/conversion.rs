@@ -4,7 +4,7 @@
 use super::deed::lower;
 use super::ledger::{Hit, Ledger};
 use super::repairs::mended;
-use super::safety;
+use super::{grounds, safety};
 use crate::appliance::plate::Fuel;
 use crate::catalogue::cause::true_causes;
 use crate::catalogue::fault::Fault;
@@ -16,6 +16,12 @@ use crate::parts::{Cause, Subject};
 /// Whether it was left shut off after gas in the air: nobody looks for springs then.
 pub(super) fn left_for_gas(l: &Ledger) -> bool {
     l.said_shut_off() && safety::alarm_before(l, l.events.len())
+}
+
+/// Whether nothing more needs to be looked at: left shut off for gas in the air, or for papers or parts
+/// that do not fit the gas in the pipes. One that does not fit settles it.
+pub(super) fn is_settled(l: &Ledger) -> bool {
+    left_for_gas(l) || (l.said_shut_off() && grounds::conversion_found_wrong(l))
 }
 
 /// What has to be looked at before a screw is turned.
@@ -31,7 +37,7 @@ fn needed(l: &Ledger) -> Vec<Subject> {
 /// What proves fuel and conversion and was not looked at, or only after a firing level's screw was
 /// turned: proof after setting is none.
 pub(super) fn not_proven(l: &Ledger) -> Vec<Hit> {
-    if left_for_gas(l) {
+    if is_settled(l) {
         return Vec::new();
     }
     let turns =

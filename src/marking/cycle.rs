@@ -6,18 +6,21 @@
 //! and the end is heard from there. Who is in the yard or away from light-up to the end of the call has
 //! not seen what happened meanwhile.
 
+use super::control;
 use super::ended::in_use;
 use super::ledger::{Hit, Ledger};
 use crate::appliance::ignition::ControlState;
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
-use crate::parts::{Level, Place};
+use crate::parts::{HandValve, Level, Place};
+use crate::rules::evidence::Leaving;
+use crate::rules::{Evidence, Grade};
 use crate::units::TICKS_PER_S;
 
 /// How soon a furnace answers the thermostat, in ticks: within two seconds.
 const ANSWERS: u64 = 2 * TICKS_PER_S;
 
-/// The place in the list of the last hand on gas, controls, springs or doors.
+/// The place in the list of the last hand on the furnace's gas, controls, springs or doors.
 fn last_touch(l: &Ledger) -> Option<usize> {
     let touches = |action: &Action| {
         matches!(
@@ -30,7 +33,7 @@ fn last_touch(l: &Ledger) -> Option<usize> {
                 | Action::FurnaceSwitch(_)
                 | Action::StageJumper(_)
                 | Action::Mend(_)
-                | Action::HandValve { .. }
+                | Action::HandValve { hand_valve: HandValve::Furnace | HandValve::Supply, .. }
                 | Action::Door { .. }
         )
     };
@@ -151,7 +154,10 @@ pub(super) fn no_final_cycle(l: &Ledger) -> Vec<Hit> {
         Some(it) if it.call_ended.is_none() => t!("seen-cycle-cut-off"),
         Some(_) | None => t!("seen-no-cycle"),
     };
-    vec![Hit::new(l.last_tick(), seen, t!("true-no-cycle"))]
+    // A valve that is left shut is the slip; one left a little aslant asks for a cycle as any touch does.
+    let shut = control::hand_valve_not_open(l).iter().any(|hit| hit.grade == Grade::Grave);
+    let cause = shut.then_some(Evidence::Leaving(Leaving::CockNotOpen));
+    vec![Hit::new(l.last_tick(), seen, t!("true-no-cycle")).following(cause)]
 }
 
 /// The last cycle came to rest while nobody was in the house.

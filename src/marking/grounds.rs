@@ -65,12 +65,11 @@ pub(super) fn inlet_outside(l: &Ledger, all: &[Number], before: usize) -> bool {
 }
 
 /// Papers, springs or orifices were looked at that do not fit the gas in the pipes.
-fn conversion_found_wrong(l: &Ledger) -> bool {
+pub(super) fn conversion_found_wrong(l: &Ledger) -> bool {
     let papers = [Subject::Plate, Subject::ConversionLabel];
     let looked = |subject: Subject| l.did().any(|did| *did.action == Action::Look(subject));
     let of_papers = l.plate().figures().fuel != l.setup.fuel && papers.into_iter().any(looked);
     let is_there = |wanted: &Fault| l.setup.faults.iter().any(|(fault, _)| fault == wanted);
-    // What else should have been looked at is a slip of its own.
     let springs = [
         Fault::NaturalSpringsOnPropane,
         Fault::PropaneSpringsOnNatural,
@@ -132,8 +131,11 @@ fn tells(l: &Ledger, index: usize) -> bool {
 /// Whether the control gave up: a lockout, a safety contact that opened, a second stage that was waited
 /// for in vain.
 fn gave_up(from: ControlState, to: ControlState) -> bool {
-    // In the middle of a call, not at its beginning.
-    let opened = to == ControlState::PressureSwitchProving && from != ControlState::InducerStart;
+    // In the middle of a call, not at its beginning: after a purge or a retry the control only begins
+    // anew.
+    let begins =
+        matches!(from, ControlState::InducerStart | ControlState::PostPurge | ControlState::Retry);
+    let opened = to == ControlState::PressureSwitchProving && !begins;
     let waited = from == ControlState::NextSwitchProving;
     let in_vain = waited && matches!(to, ControlState::Burning(level) if !level.is_top());
     let stopped = matches!(

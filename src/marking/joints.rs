@@ -149,7 +149,7 @@ fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
                 .map_or(f64::INFINITY, |(_, _, end)| end.supply_pa);
             let most = l.plate().figures().allows(Port::Inlet, Stage::Rest, None).most_pa;
             let working = found.min(set).min(gives).min(most);
-            check.manual_valve.is_open() && check.lowest_pa >= WORKING_SHARE * working
+            check.manual_valve.feeds() && check.lowest_pa >= WORKING_SHARE * working
         }
         Joint::ManifoldPort => check.firing.is_some_and(Level::is_top),
     }

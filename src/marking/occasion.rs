@@ -102,7 +102,7 @@ fn unread(evidence: Unread, l: &Ledger, brief: &Brief) -> bool {
         | Unread::HoldTooShort
         | Unread::LockUpUnread(_) => readings_due(l, brief),
         Unread::SupplyNotRechecked => unread::supply_moved(l).is_some(),
-        Unread::ConversionNotProven => !conversion::left_for_gas(l),
+        Unread::ConversionNotProven => !conversion::is_settled(l),
         Unread::CombustionNotTaken => {
             in_use(l) && (combustion::last_change(l).is_some() || writes(l, Spot::Flue))
         }

@@ -1,8 +1,8 @@
 //! Evidence of screws that were turned away from the plate, or against a temperature rise.
 
+use super::adjusting::is_right_as_found;
 use super::deed::{lower, turn_words};
 use super::ledger::{Hit, Ledger};
-use super::measuring::HALF_DIGIT_PA;
 use crate::appliance::plate::Target;
 use crate::hands::event::EventKind;
 use crate::instrument::figure::Quantity;
@@ -75,7 +75,7 @@ pub(super) fn rise_by_gas(l: &Ledger) -> Vec<Hit> {
     levels(l)
         .filter_map(|(_, screw, target)| {
             let first = turns(l, screw).next()?;
-            let right = target.band().out_by_pa(first.before_pa) <= -HALF_DIGIT_PA;
+            let right = is_right_as_found(target, first.before_pa);
             let rise = rise_k(l, first.index).filter(|rise| !(least..=most).contains(rise))?;
             right.then(|| {
                 let seen = t!("seen-rise-by-gas", screw = lower(screw.label()));

@@ -221,10 +221,14 @@ pub(super) fn supply_not_rechecked(l: &Ledger) -> Vec<Hit> {
     due.retain(|it| !after(it.port, &it.stages));
     // The full rate never read at the manifold at all is told by its own rule.
     let never = l.levels().last().is_some_and(|&top| is_level_unread(l, &all, top));
+    // So is full load that was never read at the inlet.
+    let never_loaded = !has_right(&all, Port::Inlet, &[Stage::FullLoad]);
     let cause = |it: &Due| {
         let never = it.port == Port::Manifold && never;
+        let never_loaded = it.stages == [Stage::FullLoad] && never_loaded;
         slip_at(&since, it.port, &it.stages)
             .or(never.then_some(Evidence::Unread(Unread::StageNeverRead)))
+            .or(never_loaded.then_some(Evidence::Unread(Unread::NeverReadWithOthers)))
     };
     let told = |missing: &[Due], cause: Option<Evidence>| {
         let names: Vec<&str> = missing.iter().map(|it| it.name).collect();

@@ -26,6 +26,8 @@ const FRICTION_TURBULENT: f64 = 0.025;
 const BALL_SEAL_DEG: i16 = 6;
 /// Handle angle from which a valve counts as open, in degrees: as near to its stop as the eye tells.
 const OPEN_DEG: i16 = 85;
+/// Handle angle from which a valve stands nearer along its pipe than across it, in degrees.
+const HALF_DEG: i16 = 45;
 
 /// Where the handle of a quarter-turn valve stands, in degrees from shut: 0 across the pipe, 90 along
 /// it (common practice: the handle shows the way of the bore).
@@ -74,6 +76,14 @@ impl HandleAngle {
     #[must_use]
     pub fn is_open(self) -> bool {
         self.0 >= OPEN_DEG
+    }
+
+    /// Whether what burns behind it may want for gas: shut, or nearer across the pipe than along it.
+    /// From half way on a 3/4 in. valve takes less than half a digit of a meter, 0.05 in. w.c., from
+    /// an 80,000 Btu/h furnace.
+    #[must_use]
+    pub fn starves(self) -> bool {
+        self.0 < HALF_DEG
     }
 }
 

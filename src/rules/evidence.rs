@@ -178,8 +178,8 @@ pub enum Setting {
     Cranked,
     /// A stage is left outside its band; grave when it over-fires far above the plate.
     LeftOutsideBand,
-    /// A screw was turned more than half a turn at once; turns within this time of each other count
-    /// as one.
+    /// A firing level's screw was turned more than half a turn at once; turns within this time of each
+    /// other count as one.
     BigJumps(TimeSpan),
     /// A stage screw is left at its bottom.
     BottomedLeft,
@@ -190,7 +190,7 @@ pub enum Setting {
     WrongScrew,
     /// A screw was turned by more than so many eighths away from what the plate asks for.
     WrongWay(i16),
-    /// A stage screw was turned whose setting was right as found.
+    /// A stage screw was turned whose setting was right as found, as far as a meter tells.
     NeedlessTurn,
     /// A stage screw was turned that was right as found, after a temperature rise off the plate.
     RiseByGas,
@@ -244,7 +244,8 @@ pub enum Leaving {
     JumperLeft,
     /// The valve switch is left off.
     ValveSwitchOff,
-    /// The manual valve or the supply shut-off is left closed or part open.
+    /// The manual valve or the supply shut-off is left closed or part open; grave when it stands nearer
+    /// across its pipe than along it.
     CockNotOpen,
     /// The service switch or the thermostat is left off, or set lower than found by more than this.
     FurnaceLeftOff(TemperatureStep),

@@ -4,6 +4,7 @@ mod book;
 pub mod competency;
 pub mod evidence;
 mod harm;
+pub mod mistake;
 mod scoring;
 
 pub use book::{RuleBook, RuleBookError, shared};

@@ -2,10 +2,12 @@
 
 mod causes;
 mod entry;
+mod mistakes;
 mod shared;
 
 pub(super) use causes::cause_table;
 pub use entry::Told;
+pub(super) use mistakes::mistake_table;
 pub use shared::Topic;
 pub(super) use shared::{competency_table, rule_table, scoring_table};
 
@@ -53,8 +55,9 @@ pub fn find(wanted: &str) -> Result<Vec<Told>, Option<String>> {
     Err(nearest(wanted, names).or_else(|| nearest(wanted, faults())))
 }
 
-/// What [`find`] finds, and rules and competencies by their id; `rules` and `competencies` give the
-/// field of that name and then all of them, `scoring` what slips cost.
+/// What [`find`] finds, and rules, competencies and mistakes by their id; `rules` and `competencies`
+/// give the field of that name and then all of them, `mistakes` all of those, `scoring` what slips
+/// cost.
 ///
 /// # Errors
 /// The nearest name, if any, when there is nothing of that name.
@@ -86,6 +89,7 @@ pub fn explain(wanted: &str) -> Result<String, Option<String>> {
             Topic::Scoring(scoring) => shared::scoring_entry(&mut text, scoring),
             Topic::Competency(one) => shared::competency_entry(&mut text, one),
             Topic::Cause(cause) => causes::entry(&mut text, cause),
+            Topic::Mistake(mistake) => mistakes::entry(&mut text, mistake),
         }
         text.push('\n');
     }
@@ -93,6 +97,7 @@ pub fn explain(wanted: &str) -> Result<String, Option<String>> {
         "rules" => shared::rule_list(&mut text),
         "competencies" => shared::competency_list(&mut text),
         "causes" => causes::list(&mut text),
+        "mistakes" => mistakes::list(&mut text),
         _ => {}
     }
     Ok(text)

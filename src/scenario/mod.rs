@@ -5,6 +5,7 @@
 //! field reference. Any bytes may be given: what is not a scenario is refused with reasons.
 
 pub mod builtin;
+pub mod coverage;
 mod cross;
 mod draw;
 mod explain;

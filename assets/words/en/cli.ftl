@@ -17,8 +17,8 @@ check-record-torn = { $file }: nothing wrong with the { $lines } lines; its torn
 
 ## explain
 
-explain-unknown = There is no field, fault, rule or competency `{ $name }`. `quarterturn explain` lists the fields, `quarterturn explain rules` the rules.
-explain-unknown-near = There is no field, fault, rule or competency `{ $name }`; nearest: { $near }. `quarterturn explain` lists the fields, `quarterturn explain rules` the rules.
+explain-unknown = There is no field, fault, rule, competency or mistake `{ $name }`. `quarterturn explain` lists the fields, `quarterturn explain rules` the rules.
+explain-unknown-near = There is no field, fault, rule, competency or mistake `{ $name }`; nearest: { $near }. `quarterturn explain` lists the fields, `quarterturn explain rules` the rules.
 
 ## faults
 
@@ -143,9 +143,9 @@ help-check = Tell everything that is wrong with scenarios, scripts (`.script`) a
 help-check-files = Files; what is neither `.script` nor `.jsonl` is read as a scenario
 help-check-strict = Let warnings count as findings: exit code 1
 help-check-json = Print one JSON array of files with what is wrong with each
-help-explain = Explain a field of a scenario, a fault, a rule, a competency, or all fields
-help-explain-field = A field by its path, as in `furnace.plate.made_for.high`, or by its name alone; a fault as `faults.plugged_orifice`; a rule or a competency by its id, as `left-outside-band` or `C05`; `rules` or `competencies` for all of them; `scoring` for what slips cost. Without it, the fields are printed
-help-explain-write = Write the page on the format to `scenario-format.md` in this folder instead of printing
+help-explain = Explain a field of a scenario, a fault, a rule, a competency, a mistake, or all fields
+help-explain-field = A field by its path, as in `furnace.plate.made_for.high`, or by its name alone; a fault as `faults.plugged_orifice`; a rule, a competency or a mistake by its id, as `left-outside-band`, `C05` or `M39`; `rules`, `competencies` or `mistakes` for all of them; `scoring` for what slips cost. Without it, the fields are printed
+help-explain-write = Write the page on the format to `scenario-format.md` and the one on coverage to `coverage.md` in this folder instead of printing
 help-faults = Print the catalogue of faults: cause, severity, and what is read and seen beside a healthy bench
 help-faults-name = One fault by its name; without it, all of them
 help-faults-write = Write the page to `faults.md` in this folder instead of printing it

@@ -35,6 +35,9 @@ rules-harm-gate = the class of harm { $harm }: what is critical fails the job, w
 rules-harm-points = the class of harm { $harm } costs points outside what a job has
 rules-cap-rows = the family “{ $family }” has { $rows } caps, and needs one
 rules-date = “{ $date }” is no day: write it as in 2026-11-30
+mistakes-order = the mistake { $number } stands where { $due } is due
+mistakes-rule = the mistake { $number } names the rule `{ $rule }`, and there is none
+mistakes-empty = the mistake { $number } has neither rules nor a reason why there are none
 rules-scoring-range = a share lies outside 0 to 1, or points lie outside what a job has
 
 ## Competencies

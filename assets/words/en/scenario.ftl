@@ -323,6 +323,32 @@ explain-cause-columns = | part of the system | id | cause | how it can be seen |
 explain-cause-faults = Names the faults: { $faults }.
 explain-competency-rules = rules that speak for it: { $rules }
 explain-competency-no-rules = rules that speak for it: none
+explain-mistake-columns = | number | mistake | rules | what no rule asks |
+explain-mistake-rules = rules that speak for it: { $rules }
+explain-mistake-beyond = Not modelled: { $why }
+explain-mistake-not-modelled = not modelled
+coverage-head =
+    # Coverage
+
+    What the shared rules ask, held against the mistakes of the trade and against the competencies that
+    jobs are for. `quarterturn explain M39` tells of one mistake, `quarterturn explain C05` of one
+    competency, `quarterturn explain mistakes` of all mistakes. Written by
+    `quarterturn explain --write docs`; numbers and words are this project’s own.
+
+    > **Take care.** Practice evidence from a simulator. It confers no qualification, and no body that
+    > certifies anybody has looked at this page.
+
+    ## Mistakes
+
+    Each with the rules that speak for it. Where there is none, the mistake cannot be made here, and why
+    stands beside it.
+coverage-beside = Rules that speak for none of these, and for competencies alone: { $rules }.
+coverage-competencies =
+    ## Competencies
+
+    Each with the rules that speak for it and the shipped jobs that name it among their aims.
+coverage-columns = | id | competency | rules | jobs |
+coverage-no-rule = none: nothing that is done on a job shows it
 family-safety = safety
 family-isolation = isolation
 family-measuring = measuring

@@ -7,7 +7,9 @@ use serde::Serialize;
 
 use super::causes::{self, ToldCause};
 use super::entry::Told;
+use super::mistakes;
 use crate::rules::competency::{self, Competency};
+use crate::rules::mistake::Mistake;
 use crate::rules::{Charge, Essential, Grade, Rule, RuleBook, Scoring, Severity, shared};
 
 /// Something that `explain` tells of.
@@ -24,6 +26,8 @@ pub enum Topic {
     Competency(Competency),
     /// A cause that a finding can name.
     Cause(ToldCause),
+    /// A mistake of the trade.
+    Mistake(Mistake),
 }
 
 impl Topic {
@@ -36,6 +40,7 @@ impl Topic {
             Self::Scoring(_) => SCORING,
             Self::Competency(one) => one.id,
             Self::Cause(cause) => cause.id,
+            Self::Mistake(mistake) => &mistake.number,
         }
     }
 }
@@ -76,32 +81,35 @@ fn rules() -> Vec<ToldRule> {
     book.rules.iter().cloned().map(|rule| ToldRule::new(&book, rule)).collect()
 }
 
-/// The rule, the competency or the cause with this id; all of them for `rules`, `competencies` and
-/// `causes`; what slips cost for `scoring`.
+/// The rule, the competency, the cause or the mistake with this id; all of them for `rules`,
+/// `competencies`, `causes` and `mistakes`; what slips cost for `scoring`.
 pub(super) fn topics(wanted: &str) -> Vec<Topic> {
     let told = |it: ToldRule| Topic::Rule(Box::new(it));
     match wanted {
         "rules" => rules().into_iter().map(told).collect(),
         "competencies" => competency::ALL.into_iter().map(Topic::Competency).collect(),
         "causes" => causes::told(wanted).into_iter().map(Topic::Cause).collect(),
+        "mistakes" => mistakes::told(wanted).into_iter().map(Topic::Mistake).collect(),
         SCORING => book().map(|book| Topic::Scoring(Box::new(book.scoring))).into_iter().collect(),
         id => {
             let id = id.strip_prefix("rules.").unwrap_or(id);
             let upper = id.to_uppercase();
             let found = rules().into_iter().filter(|it| it.rule.id == id).map(told);
             let found = found.chain(competency::find(&upper).copied().map(Topic::Competency));
-            found.chain(causes::told(wanted).into_iter().map(Topic::Cause)).collect()
+            let found = found.chain(causes::told(wanted).into_iter().map(Topic::Cause));
+            found.chain(mistakes::told(wanted).into_iter().map(Topic::Mistake)).collect()
         }
     }
 }
 
-/// Ids of all rules, competencies and causes.
+/// Ids of all rules, competencies, causes and mistakes.
 pub(super) fn ids() -> Vec<String> {
     let rules = book().map(|book| book.rules).unwrap_or_default();
     let competencies = competency::ALL.iter().map(|one| one.id.to_owned());
     let causes = crate::parts::Cause::ALL.iter().map(|cause| cause.id().to_owned());
     let ids = rules.into_iter().map(|rule| rule.id).chain(competencies).chain(causes);
-    ids.chain([SCORING.to_owned()]).collect()
+    let mistakes = mistakes::told("mistakes").into_iter().map(|it| it.number);
+    ids.chain(mistakes).chain([SCORING.to_owned()]).collect()
 }
 
 /// Every rule in a line.

@@ -24,7 +24,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     .at_last()
     .careless(),
     Spoil::new(id!("spoil-manual-valve-left-part-open"), &["cock-not-open"], |g| {
-        let part = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 60 };
+        let part = Action::HandValve { hand_valve: HandValve::Furnace, degrees: 30 };
         vec![before(last_call(g), vec![go(Place::PlantRoom), act(part)])]
     })
     .at_last()

@@ -27,7 +27,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     .besides(|g| !g.turns(g.full().screw()) || !g.supply_starves),
     Spoil::new(
         id!("spoil-own-supply-turned-up-five-times-as-far-as-needed"),
-        &["big-jumps", "supply-over-maximum"],
+        &["supply-over-maximum"],
         |g| {
             // Four times as far again as was right, as far at once as a hand turns.
             let left = 4 * g.supply_eighths();

@@ -8,15 +8,17 @@ use serde_json::Value;
 
 use super::{expect, run_in};
 
-/// The page in `docs` is what the program writes now.
+/// The pages in `docs` are what the program writes now.
 #[test]
-fn the_page_on_the_format_is_fresh() {
+fn the_pages_are_fresh() {
     let folder = tempfile::tempdir().unwrap();
     expect(folder.path(), &["explain", "--write", "."], 0);
-    let made = fs::read_to_string(folder.path().join("scenario-format.md")).unwrap();
-    let kept = fs::read_to_string("docs/scenario-format.md").unwrap();
-    let differs = made.lines().zip(kept.lines()).find(|(made, kept)| made != kept);
-    assert!(made == kept, "make it anew with `quarterturn explain --write docs`: {differs:?}");
+    for page in ["scenario-format.md", "coverage.md"] {
+        let made = fs::read_to_string(folder.path().join(page)).unwrap();
+        let kept = fs::read_to_string(format!("docs/{page}")).unwrap_or_default();
+        let differs = made.lines().zip(kept.lines()).find(|(made, kept)| made != kept);
+        assert!(made == kept, "make it anew with `quarterturn explain --write docs`: {differs:?}");
+    }
     expect(folder.path(), &["explain", "supply", "--write", "."], 2);
     expect(folder.path(), &["explain", "--json", "--write", "."], 2);
 }

@@ -210,12 +210,13 @@ fn a_level_is_left_inside_its_band_as_far_as_a_meter_tells() {
     assert_eq!(charged(3.1, 3.83, -0.02), [1, 0]);
     assert_eq!(charged(3.1, 3.85, -0.06), [0, 0], "the meter is what is charged");
     assert_eq!(set_high(3.1, 3.85, -0.06).times("meter-off"), 1);
-    // Right as found, to half a digit: 3.805 on a band that ends at 3.80.
-    assert_eq!(charged(3.804, 3.5, 0.0), [0, 0]);
-    assert_eq!(charged(3.79, 3.5, 0.0), [0, 1]);
+    // Right as found, as far as a meter tells: by 0.05 in. w.c. inside a band that ends at 3.80.
+    assert_eq!(charged(3.78, 3.5, 0.0), [0, 0]);
+    assert_eq!(charged(3.74, 3.5, 0.0), [0, 1]);
 }
 
-/// More than half a turn at once is a jump; half a turn is none.
+/// More than half a turn of a firing level's screw at once is a jump; half a turn is none, nor are whole
+/// turns of a supply regulator, whose spring is long.
 #[test]
 fn half_a_turn_is_no_jump() {
     for (eighths, counts) in [(4, 0), (5, 1), (-4, 0), (-5, 1)] {
@@ -223,6 +224,9 @@ fn half_a_turn_is_no_jump() {
         sheet.turn(Screw::High, eighths, Some(Level::High), MANIFOLD, 3.1);
         assert_eq!(sheet.times("big-jumps"), counts, "{eighths}");
     }
+    let mut sheet = ones_own_supply();
+    sheet.turn(Screw::Supply, 24, None, Some(Port::Inlet), 7.0);
+    assert_eq!(sheet.times("big-jumps"), 0);
 }
 
 /// With the cap on again the level is read anew: a number that stood before the cap was on is not

@@ -2,7 +2,7 @@
 
 use quarterturn::hands::action::Action;
 use quarterturn::marking::Marks;
-use quarterturn::parts::{Door, Fitted, OnOff, Place};
+use quarterturn::parts::{Door, Fitted, HandValve, OnOff, Place};
 use quarterturn::rules::Severity;
 use quarterturn::units::TICKS_PER_S;
 
@@ -96,6 +96,21 @@ fn what_is_touched_after_the_cycle_is_charged_once() {
     assert_eq!(rules(&after(&[switch(OnOff::Off)])), ["furnace-left-off"]);
     let wired = [door(Fitted::Off), Action::StageJumper(Fitted::On), door(Fitted::On)];
     assert_eq!(rules(&after(&wired)), ["jumper-left"]);
+}
+
+/// The valve of the water heater is no hand on the furnace: opened after the cycle, it asks for no other.
+#[test]
+fn a_valve_of_another_appliance_asks_for_no_other_cycle() {
+    let last = Last::new();
+    let valve = |hand_valve, degrees| Action::HandValve { hand_valve, degrees };
+    for (hand_valve, charged) in
+        [(HandValve::WaterHeater, &[][..]), (HandValve::Furnace, &["no-final-cycle"])]
+    {
+        let [there, back] = [Place::PlantRoom, Place::Hall].map(Action::Go);
+        let acts = [there, valve(hand_valve, 0), valve(hand_valve, 90), back];
+        let marks = last.good.with_before(last.good.end(), &acts);
+        assert_eq!(rules(&marks), charged, "{hand_valve:?}");
+    }
 }
 
 /// A cycle is seen at the furnace: light-up and each level. From the hall it is only heard, in the yard

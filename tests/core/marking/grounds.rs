@@ -102,6 +102,23 @@ fn a_lockout_of_ones_own_making_is_no_ground() {
     assert!(!lockout(|sheet| sheet.truth.doors[Door::Burner] = Fitted::Off));
 }
 
+/// A switch that opens in the middle of a call is a ground; a call that begins anew, within the purge
+/// after the last one too, is none.
+#[test]
+fn a_call_that_begins_anew_is_no_ground() {
+    for (from, guess) in [
+        (ControlState::InducerStart, true),
+        (ControlState::PostPurge, true),
+        (ControlState::PrePurge, false),
+        (ControlState::Burning(Level::Low), false),
+    ] {
+        let mut sheet = holed();
+        sheet.push(EventKind::Control { from, to: ControlState::PressureSwitchProving });
+        sheet.did(Action::PutDown);
+        assert_eq!(is_a_guess(&mut sheet), guess, "{from:?}");
+    }
+}
+
 /// A level that is reached is no ground; one that is waited for in vain is.
 #[test]
 fn only_a_level_waited_for_in_vain_is_a_ground() {

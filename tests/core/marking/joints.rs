@@ -13,13 +13,17 @@ use super::worth;
 const INLET: Joint = Joint::InletPort;
 
 fn judged(dwell_s: f64, pressure: f64, bubbles: bool) -> EventKind {
+    judged_behind(HandleAngle::OPEN, dwell_s, pressure, bubbles)
+}
+
+fn judged_behind(valve: HandleAngle, dwell_s: f64, pressure: f64, bubbles: bool) -> EventKind {
     EventKind::FluidJudged {
         joint: INLET,
         lowest_pa: pressure * PA_PER_INWC,
         dwell_s,
         firing: None,
         bubbles,
-        manual_valve: HandleAngle::OPEN,
+        manual_valve: valve,
     }
 }
 
@@ -56,6 +60,14 @@ fn ten_seconds_are_ten_seconds() {
         sheet.handed_over(Ending::InService);
         assert_eq!(sheet.times("joint-checked-wrongly"), counts, "{dwell_s} {pressure}");
         assert_eq!(sheet.times("joint-unchecked"), 0);
+    }
+    // A valve that stands aslant feeds the joint; a shut one has only shut gas in.
+    for (degrees, counts) in [(84, 0), (20, 0), (0, 1)] {
+        let valve = HandleAngle::from_deg(degrees).unwrap();
+        let mut sheet = plugged();
+        sheet.did(Action::LeakFluid(INLET)).push(judged_behind(valve, 15.0, 7.0, false));
+        sheet.handed_over(Ending::InService);
+        assert_eq!(sheet.times("joint-checked-wrongly"), counts, "{degrees}");
     }
     let mut short = plugged();
     short.did(Action::LeakFluid(INLET)).push(judged(9.9, 7.0, false));

@@ -40,6 +40,18 @@ fn no_heat_tonight_is_one_class() {
         let gated = (finding.severity, finding.fails);
         assert_eq!(gated, (Severity::Major, Some(Essential::Restored)), "{acts:?}");
     }
+    // Short of its stop by so little that the furnace has its gas, the valve is a slip beside the cycle
+    // that was not seen since; nearer across its pipe than along it, no heat, and that alone.
+    for (degrees, charged, met) in [
+        (85, &["no-final-cycle"][..], true),
+        (84, &["cock-not-open", "no-final-cycle"], true),
+        (45, &["cock-not-open", "no-final-cycle"], true),
+        (44, &["cock-not-open"], false),
+    ] {
+        let aslant = Action::HandValve { hand_valve: HandValve::Furnace, degrees };
+        let marks = good.with_before(good.end(), &room(&[aslant]));
+        assert_eq!((rules(&marks), marks.verdict.is_met()), (charged.to_vec(), met), "{degrees}");
+    }
     // Five degrees are cool, and heat.
     let cool = Action::Setpoint(good.setup.house.setpoint_half_f - 10);
     let marks = good.with_before(good.end(), &[cool]);

@@ -218,3 +218,25 @@ fn a_supply_that_was_set_is_read_again() {
     assert_eq!(set(true, &all, false), [1, 0]);
     assert_eq!(set(false, &all[..2], true), [0, 1]);
 }
+
+/// Full load that was never read at the inlet, before the supply was set or after it, is one slip; read
+/// before it only, it is the reading after it that is missing.
+#[test]
+fn a_full_load_never_read_is_one_slip() {
+    for (before, times) in [(false, [0, 1]), (true, [1, 0])] {
+        let mut setup = Sheet::new().setup;
+        setup.card.supply = SupplyRight::Trainee;
+        let mut sheet = Sheet::of(setup);
+        for (stage, number) in STATES {
+            if before || stage != FULL_LOAD {
+                sheet.read(Port::Inlet, stage, number);
+            }
+        }
+        sheet.read(Port::Manifold, LOW, 1.7);
+        sheet.turn(Screw::Supply, 2, None, Some(Port::Inlet), 7.0);
+        sheet.read(Port::Inlet, REST, 7.5).read(Port::Manifold, HIGH, 3.5);
+        sheet.handed_over(Ending::InService);
+        let found = ["supply-not-rechecked", "never-read-with-others"].map(|it| sheet.times(it));
+        assert_eq!(found, times, "{before}");
+    }
+}

@@ -35,8 +35,9 @@ fn flow_coefficients_are_of_the_usual_size() {
 
 /// A handle that counts as shut lets nothing through a ball valve; a degree further gas passes, a
 /// sixth of an 80,000 Btu/h furnace's at the least (77.7 ft³/h at 1,030 Btu/ft³) out of a 3/4 in.
-/// valve under 7 in. w.c.; a handle that counts as open leaves nine tenths of the bore (computed from
-/// the equation at the head of `physics/valve.rs`).
+/// valve under 7 in. w.c.; a handle that counts as open leaves nine tenths of the bore; from half way
+/// on even a plug cock takes less than 0.05 in. w.c. from that furnace (computed from the equation at
+/// the head of `physics/valve.rs`).
 #[test]
 fn shut_and_open_are_what_the_bore_says() {
     let valve = HandValveLaw::new(HandValveKind::Ball, 0.824 * 0.0254);
@@ -51,5 +52,13 @@ fn shut_and_open_are_what_the_bore_says() {
     let open: Vec<_> = feeding.iter().filter(|angle| angle.is_open()).collect();
     assert!(open.iter().all(|angle| area(angle) > 0.9 * valve.full_cd_area_m2));
     assert!(HandleAngle::OPEN.is_open() && HandleAngle::SHUT.is_shut() && open.len() == 6);
+    let half: Vec<_> = feeding.iter().filter(|angle| !angle.starves()).collect();
+    assert!(half.len() == 46 && HandleAngle::SHUT.starves());
+    let cock = HandValveLaw::new(HandValveKind::PlugCock, 0.824 * 0.0254);
+    for angle in half {
+        let through_m_s = 77.7 * M3_S_PER_CFH / cock.cd_area_m2(f64::from(angle.deg()));
+        let loss_pa = 0.5 * 0.6 * 1.225 * through_m_s * through_m_s;
+        assert!(loss_pa < 0.05 * PA_PER_INWC, "{angle}: {loss_pa} Pa");
+    }
     assert!(HandleAngle::from_deg(-1).is_none() && HandleAngle::from_deg(91).is_none());
 }
