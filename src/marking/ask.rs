@@ -5,8 +5,8 @@ use super::ended::{readings_due, rightly_shut_off};
 use super::ledger::{Caught, Hit, Ledger};
 use super::{
     adjusting, causes, closing, combustion, control, conversion, cycle, faults_left, house,
-    instruments, joints, lock_up, measuring, repairs, required, safety, test_setup, turning,
-    unread, unsafe_left,
+    instruments, joints, lock_up, measuring, piping, repairs, required, safety, test_setup,
+    turning, unread, unsafe_left,
 };
 use crate::catalogue::repair::Nature;
 use crate::rules::evidence::{
@@ -124,7 +124,7 @@ fn sealing(evidence: Sealing, l: &Ledger) -> Vec<Hit> {
         Sealing::JointUnchecked => joints::unchecked(l).0,
         Sealing::JointCheckedWrongly => joints::unchecked(l).1,
         Sealing::BubblesLeft => joints::bubbles_left(l),
-        Sealing::JointVerdict => joints::verdicts(l),
+        Sealing::JointVerdict => [joints::verdicts(l), piping::verdicts(l)].concat(),
         Sealing::JointNotJudged => joints::not_judged(l),
         Sealing::TestJointUnchecked(within) => test_setup::joint_unchecked(l, within.si()),
     }

@@ -26,6 +26,7 @@ mod measuring;
 mod numbers;
 pub mod observer;
 pub mod occasion;
+mod piping;
 mod repairs;
 mod required;
 mod safety;

@@ -92,7 +92,8 @@ pub enum Sealing {
     JointCheckedWrongly,
     /// Bubbles grew and the joint was left.
     BubblesLeft,
-    /// A joint stands on the sheet as leaking and is in use, or as tight where bubbles grew.
+    /// A joint, or the piping, stands on the sheet as leaking and is in use; or as tight where bubbles
+    /// grew, or where the number fell.
     JointVerdict,
     /// Fluid was put on a joint, and what it showed was neither written nor wiped off.
     JointNotJudged,
@@ -162,6 +163,8 @@ pub enum LeftOut {
     Combustion,
     /// The meter's dial timed at the full rate.
     GasRate,
+    /// The piping shut in and watched; due too where a repair opened it, whatever the card asks for.
+    PipingLeakCheck,
 }
 
 /// Screws and springs of the firing levels.

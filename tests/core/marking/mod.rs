@@ -18,6 +18,7 @@ mod leaving;
 mod lock_up;
 mod measured;
 mod numbers;
+mod piping;
 mod played;
 mod practice;
 mod sheet;
