@@ -5,7 +5,7 @@ use super::ended::{readings_due, rightly_shut_off};
 use super::ledger::{Caught, Hit, Ledger};
 use super::{
     adjusting, causes, closing, combustion, control, conversion, cycle, faults_left, house,
-    instruments, joints, lock_up, measuring, piping, repairs, required, safety, test_setup,
+    instruments, joints, lock_up, measuring, piping, repairs, required, rise, safety, test_setup,
     turning, unread, unsafe_left,
 };
 use crate::catalogue::repair::Nature;
@@ -49,6 +49,7 @@ fn is_owed(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
             | Unread::CombustionNotTaken,
         )
         | Evidence::LeftOut(_)
+        | Evidence::Writing(Writing::RiseLeftOff(_))
         | Evidence::Sealing(Sealing::JointUnchecked | Sealing::JointNotJudged)
         | Evidence::Setting(Setting::NotReadWithCap)
         | Evidence::Leaving(_)
@@ -141,6 +142,7 @@ fn writing(evidence: Writing, l: &Ledger) -> Vec<Hit> {
         Writing::RateWithOthersOn => instruments::rate_with_others(l),
         Writing::RiseDisturbed => instruments::rise_disturbed(l),
         Writing::RiseTooEarly(least) => instruments::rise_too_early(l, least.si()),
+        Writing::RiseLeftOff(least) => rise::left_off(l, least.si()),
     }
 }
 

@@ -29,6 +29,7 @@ pub mod occasion;
 mod piping;
 mod repairs;
 mod required;
+mod rise;
 mod safety;
 mod score;
 mod shown;

@@ -72,11 +72,11 @@ fn watched_s(spell: &Spell) -> f64 {
 fn checks(l: &Ledger) -> impl Iterator<Item = Check<'_>> {
     l.did().filter_map(|did| {
         let Action::WritePiping(verdict) = *did.action else { return None };
-        let told = l.events.get(did.index + 1).map(|event| &event.what);
-        let spell = match told {
-            Some(EventKind::Showed(spell)) => Some(*spell),
-            Some(_) | None => None,
-        };
+        let told = l.events.get(did.index + 1);
+        let spell = told.and_then(|event| {
+            let EventKind::Showed(spell) = event.what else { return None };
+            Some(spell)
+        });
         Some(Check { did, verdict, spell })
     })
 }

@@ -3,6 +3,7 @@
 use super::awaited::Awaited;
 use super::heard::heard_here;
 use crate::appliance::plate::Fuel;
+use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, StartStop, Topic};
 use crate::parts::{
     Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port, Spot, Subject,
@@ -247,11 +248,7 @@ impl Memory {
                 (self.valve_tick, self.number_since) = (self.tick, None);
             }
             Action::MeterZero => self.zeroed_tick = self.hose.is_none().then_some(self.tick),
-            Action::HoseOn { .. } | Action::HoseOff => {
-                (self.hose_tick, self.meter_rest) = (self.tick, None);
-                self.number_since = None;
-                self.zeroed_tick = self.zeroed_tick.filter(|_| !matches!(action, Action::HoseOff));
-            }
+            Action::HoseOn { .. } | Action::HoseOff => self.moved_hose(action),
             Action::Plug { port, step } => self.plug(*port, *step),
             Action::Adapter { port, .. } => {
                 *self.port_mut(*port) = AtPort::default();
@@ -269,11 +266,7 @@ impl Memory {
             }
             Action::Tell(topic) => self.told.push(*topic),
             Action::WritePiping(_) => self.piping_checked = true,
-            Action::Mend(repair) => {
-                (self.checked, self.brushed, self.meter_rest) = (None, None, None);
-                self.piping_checked &= !repair.is_on_piping();
-                self.written.clear();
-            }
+            Action::Mend(repair) => self.mended(*repair),
             Action::Take(_) | Action::PutDown => (self.held, self.timed_from) = (None, None),
             Action::Measure(spot) => {
                 (self.held, self.timed_from) = (Some((*spot, self.tick)), None);
@@ -310,6 +303,17 @@ impl Memory {
             | Action::Call(_)
             | Action::HandOver(_) => {}
         }
+    }
+
+    fn moved_hose(&mut self, action: &Action) {
+        (self.hose_tick, self.meter_rest, self.number_since) = (self.tick, None, None);
+        self.zeroed_tick = self.zeroed_tick.filter(|_| *action != Action::HoseOff);
+    }
+
+    fn mended(&mut self, repair: Repair) {
+        (self.checked, self.brushed, self.meter_rest) = (None, None, None);
+        self.piping_checked &= !repair.is_on_piping();
+        self.written.clear();
     }
 
     fn disturb(&mut self, joint: Joint) {

@@ -123,6 +123,9 @@ pub enum Writing {
     RiseDisturbed,
     /// The supply air was written before the furnace had burned so long on its level.
     RiseTooEarly(TimeSpan),
+    /// A temperature rise outside the plate's band, written after its level had burned so long, stands
+    /// on the sheet of a furnace in use with no finding and no call.
+    RiseLeftOff(TimeSpan),
 }
 
 /// What was never read or looked at.

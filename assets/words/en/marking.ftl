@@ -585,6 +585,7 @@ seen-too-much-gas = left to burn { $share } % more gas than the plate's on { $st
     [low] { -low-fire }
    *[high] { -high-fire }
  }
+seen-too-much-gas-clocked = { $seen }; the meter dial that was written, { $seconds } s a turn, makes { $clocked } % of it by itself
 true-too-much-gas = more than { $most } % above it, exchanger, air and flue are not made for it
 
 ## Findings of how it was put back
@@ -673,6 +674,8 @@ true-piping-leaking = gas was left on in it
 true-required-rate = the dial was not timed at the full rate
 seen-rise-too-early = supply air written on { $level }
 true-rise-too-early = the burners had been on that level for { $seconds } s
+seen-rise-left-off = temperature rise on { $level }: { $rise } °F written, nothing found, nobody called
+true-rise-left-off = the plate allows { $least } to { $most } °F
 
 ## Findings of what was written as wrong
 

@@ -124,6 +124,7 @@ spoil-dial-not-timed-and-not-named = dial not timed, and not named
 spoil-piping-not-checked-and-named = piping not leak-checked after it was opened, and named
 spoil-piping-watched-with-the-supply-open = piping watched with the supply open
 spoil-piping-watched-for-a-moment = piping watched for a moment only
+spoil-return-air-written-at-once = return air written while the bead still shows the supply
 spoil-dial-timed-with-the-water-heater-on = dial timed with the water heater on
 spoil-flue-not-analyzed-and-not-named = flue not analyzed, and not named
 spoil-warning-tag-not-hung = warning tag not hung

@@ -129,7 +129,7 @@ impl GasSide {
         })
     }
 
-    /// Before every regulator.
+    /// Pressure before every regulator, in pascals.
     pub(crate) fn upstream_pa(&self) -> f64 {
         self.network.pressure_pa(self.nodes.upstream)
     }

@@ -7,7 +7,8 @@ use super::steps::AT_ONCE;
 use super::way::Spoil;
 use crate::hands::action::{Action, HandOver};
 use crate::parts::{
-    Door, Ending, Fitted, HandValve, JointVerdict, OnOff, OtherAppliance, Spot, Subject,
+    Cause, Door, Ending, Fitted, HandValve, JointVerdict, OnOff, OtherAppliance, Spot, Subject,
+    WrittenFinding,
 };
 use crate::procedure::Goal;
 
@@ -26,6 +27,14 @@ pub(super) const SPOILS: &[Spoil] = &[
     }),
     Spoil::new(id!("spoil-supply-air-written-at-once"), &["rise-too-early"], |_| {
         vec![hurry(Action::WriteMeasured(Spot::SupplyAir), AT_ONCE)]
+    }),
+    // The bead comes from the supply air and still shows it.
+    Spoil::new(id!("spoil-return-air-written-at-once"), &["rise-left-off"], |_| {
+        vec![hurry(Action::WriteMeasured(Spot::ReturnAir), AT_ONCE)]
+    })
+    .besides(|g| {
+        let nothing = |finding: &WrittenFinding| finding.cause == Cause::NothingFound;
+        g.ends(Ending::InService) && g.findings().all(nothing)
     }),
     Spoil::new(id!("spoil-dial-not-timed-and-not-named"), &["rate-not-taken"], |g| {
         let mut edits = vec![leave_out(Goal::Measured(Spot::MeterDial, g.full()))];

@@ -21,6 +21,7 @@ mod numbers;
 mod piping;
 mod played;
 mod practice;
+mod rise;
 mod sheet;
 mod slips;
 mod spells;
