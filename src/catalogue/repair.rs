@@ -23,7 +23,7 @@ mod yard;
 
 use crate::parts::{Joint, Place};
 use crate::setup::Setup;
-use work::{Edit, OnReading, Work};
+use work::{Edit, OnPiping, OnReading, Work};
 
 pub use repairs::Repair;
 pub(super) use row::{WORKS, asked};
@@ -132,10 +132,16 @@ impl Repair {
         self.work().nature
     }
 
-    /// The joint that it opens and closes again, to be checked for leaks afterwards.
+    /// The joints that it opens and closes again, to be checked for leaks afterwards.
     #[must_use]
-    pub fn disturbs(self) -> Option<Joint> {
+    pub fn disturbs(self) -> &'static [Joint] {
         self.work().disturbs
+    }
+
+    /// Whether it opens the line between source and gas valve.
+    #[must_use]
+    pub fn is_on_piping(self) -> bool {
+        self.work().piping == OnPiping::Yes
     }
 
     /// Whether it is work on the supply regulator or before it, which its owner may keep to itself. The

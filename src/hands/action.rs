@@ -144,6 +144,9 @@ pub enum Action {
         /// Verdict of the leak check.
         verdict: JointVerdict,
     },
+    /// Write on the job sheet what the leak check of the whole piping showed: the manometer on the inlet
+    /// port, the supply shut, nothing burning.
+    WritePiping(JointVerdict),
     /// Write on the job sheet what was wrong, what was done about it, and what speaks for it.
     WriteFinding(WrittenFinding),
     /// Strike a finding from the job sheet.

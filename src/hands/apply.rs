@@ -66,6 +66,7 @@ impl Hands<'_> {
             Action::WriteJoint { joint, verdict } => {
                 reporting::write_joint(model, job, *joint, *verdict)
             }
+            Action::WritePiping(verdict) => reporting::write_piping(history, job, *verdict),
             Action::WriteFinding(it) => finding::write(job, it),
             Action::StrikeFinding(cause) => finding::strike(job, *cause),
             Action::Tag(to) => switches::set_tag(model, *to),

@@ -48,6 +48,7 @@ impl Action {
             | Self::FillColumn
             | Self::Write(_)
             | Self::WriteJoint { .. }
+            | Self::WritePiping(_)
             | Self::WriteFinding(_)
             | Self::StrikeFinding(_)
             | Self::Tag(_)
@@ -93,6 +94,7 @@ impl Action {
             | Self::Wipe(_)
             | Self::Write(_)
             | Self::WriteJoint { .. }
+            | Self::WritePiping(_)
             | Self::WriteFinding(_)
             | Self::StrikeFinding(_)
             | Self::Measure(_)

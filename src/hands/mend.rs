@@ -50,8 +50,8 @@ pub(super) fn mend(model: &mut Model, job: &mut Job, repair: Repair) -> Done {
     }
     model.renew(repair.renews());
     model.refit(&before, repair.renews(), ice);
-    if let Some(joint) = repair.disturbs() {
-        model.disturb(joint);
+    for joint in repair.disturbs() {
+        model.disturb(*joint);
     }
     let plate = &model.setup.furnace.plate;
     let plate = (*plate != before.furnace.plate).then(|| Box::new(plate.clone()));

@@ -33,6 +33,12 @@ pub(super) fn joint(model: &Model, joint: Joint) -> Result<(), Refusal> {
     match joint {
         Joint::InletPort | Joint::ManifoldPort => valve(model),
         Joint::Union | Joint::Connector => place(model, &[Place::PlantRoom, Place::GasValve]),
+        Joint::SupplyRegulator | Joint::Riser => place(model, &[Place::Yard]),
+        Joint::FirstRegulator | Joint::TankValve => {
+            place(model, &[Place::Yard])?;
+            let tank = matches!(model.setup.supply.kind, SupplyKind::Tank { .. });
+            if tank { Ok(()) } else { Err(Refusal::NotFitted) }
+        }
     }
 }
 

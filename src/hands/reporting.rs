@@ -48,6 +48,12 @@ pub(super) fn write_joint(
     Ok(look_at_fluid(model, joint).into_iter().collect())
 }
 
+/// What the manometer has shown since the last hand on the gas is told with it.
+pub(super) fn write_piping(history: &MeterHistory, job: &mut Job, verdict: JointVerdict) -> Done {
+    job.sheet.piping = Some(verdict);
+    Ok(history.spell().map(EventKind::Showed).into_iter().collect())
+}
+
 pub(super) fn call(model: &Model, contact: Contact) -> Done {
     let inside = model.person.is_inside();
     match contact {

@@ -5,8 +5,8 @@ use super::ended::{readings_due, rightly_shut_off};
 use super::ledger::{Caught, Hit, Ledger};
 use super::{
     adjusting, causes, closing, combustion, control, conversion, cycle, faults_left, house,
-    instruments, joints, lock_up, measuring, repairs, required, safety, test_setup, turning,
-    unread, unsafe_left,
+    instruments, joints, lock_up, measuring, piping, repairs, required, rise, safety, test_setup,
+    turning, unread, unsafe_left,
 };
 use crate::catalogue::repair::Nature;
 use crate::rules::evidence::{
@@ -49,6 +49,7 @@ fn is_owed(evidence: Evidence, l: &Ledger, brief: &Brief) -> bool {
             | Unread::CombustionNotTaken,
         )
         | Evidence::LeftOut(_)
+        | Evidence::Writing(Writing::RiseLeftOff(_))
         | Evidence::Sealing(Sealing::JointUnchecked | Sealing::JointNotJudged)
         | Evidence::Setting(Setting::NotReadWithCap)
         | Evidence::Leaving(_)
@@ -124,7 +125,7 @@ fn sealing(evidence: Sealing, l: &Ledger) -> Vec<Hit> {
         Sealing::JointUnchecked => joints::unchecked(l).0,
         Sealing::JointCheckedWrongly => joints::unchecked(l).1,
         Sealing::BubblesLeft => joints::bubbles_left(l),
-        Sealing::JointVerdict => joints::verdicts(l),
+        Sealing::JointVerdict => [joints::verdicts(l), piping::verdicts(l)].concat(),
         Sealing::JointNotJudged => joints::not_judged(l),
         Sealing::TestJointUnchecked(within) => test_setup::joint_unchecked(l, within.si()),
     }
@@ -141,6 +142,7 @@ fn writing(evidence: Writing, l: &Ledger) -> Vec<Hit> {
         Writing::RateWithOthersOn => instruments::rate_with_others(l),
         Writing::RiseDisturbed => instruments::rise_disturbed(l),
         Writing::RiseTooEarly(least) => instruments::rise_too_early(l, least.si()),
+        Writing::RiseLeftOff(least) => rise::left_off(l, least.si()),
     }
 }
 

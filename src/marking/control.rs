@@ -3,6 +3,7 @@
 use super::deed::lower;
 use super::ended::in_use;
 use super::ledger::{Hit, Ledger};
+use super::piping;
 use crate::model::truth::OtherApplianceTruth;
 use crate::parts::{Fitted, HandValve, OnOff, Opening, OtherAppliance, Window};
 use crate::words::decimal;
@@ -145,7 +146,8 @@ pub(super) fn others_not_restored(l: &Ledger) -> Vec<Hit> {
         .collect()
 }
 
-/// Appliances that were on when they were found, lost their gas, and were not lit again.
+/// Appliances that were on when they were found, lost their gas, and were not lit again; after a repair
+/// with the gas of the whole house shut off also those that nobody saw burn since.
 pub(super) fn others_left_out(l: &Ledger) -> Vec<Hit> {
     let Some((tick, _, end)) = l.left() else { return Vec::new() };
     // With the supply shut off for good, no flame can stand.
@@ -156,18 +158,30 @@ pub(super) fn others_left_out(l: &Ledger) -> Vec<Hit> {
         .other_appliances
         .iter()
         .filter(|(which, now)| l.setup.found.other_appliances[*which] == OnOff::On && now.gone_out);
-    out.filter(|(which, now)| !is_moved(l, *which, now))
+    let out = out.filter(|(which, now)| !is_moved(l, *which, now));
+    let mut hits: Vec<Hit> = out
         .map(|(which, _)| {
             let seen = t!("seen-neighbor-out", appliance = lower(which.label()));
             Hit::new(tick, seen, t!("true-neighbor-out"))
         })
-        .collect()
+        .collect();
+    if hits.is_empty() && in_use(l) {
+        hits.extend(piping::not_lit_since(l).into_iter().map(|which| {
+            let seen = t!("seen-neighbor-not-lit", appliance = lower(which.label()));
+            Hit::new(tick, seen, t!("true-neighbor-not-lit"))
+        }));
+    }
+    hits
 }
 
-/// Whether an appliance that was found on lost its flame for want of gas at any time.
+/// Whether an appliance that was found on lost its flame for want of gas at any time, or the gas of the
+/// whole house was shut off for a repair.
 pub(super) fn went_out(l: &Ledger) -> bool {
-    l.did().any(|did| {
-        let mut others = did.before.other_appliances.iter();
-        others.any(|(which, it)| it.gone_out && l.setup.found.other_appliances[which] == OnOff::On)
-    })
+    (in_use(l) && piping::house_shut_off(l).is_some())
+        || l.did().any(|did| {
+            let mut others = did.before.other_appliances.iter();
+            others.any(|(which, it)| {
+                it.gone_out && l.setup.found.other_appliances[which] == OnOff::On
+            })
+        })
 }

@@ -65,6 +65,8 @@ pub(super) fn describe(action: &Action) -> String {
         Action::WriteJoint { joint, verdict: JointVerdict::Leaking } => {
             t!("done-write-leaking", joint = lower(joint.label()))
         }
+        Action::WritePiping(JointVerdict::Tight) => t!("done-write-piping-tight").to_owned(),
+        Action::WritePiping(JointVerdict::Leaking) => t!("done-write-piping-leaking").to_owned(),
         Action::WriteFinding(it) => t!("done-write-finding", cause = lower(it.cause.label())),
         Action::StrikeFinding(cause) => t!("done-strike-finding", cause = lower(cause.label())),
         Action::WriteMeasured(spot) => t!("done-write-measured", spot = lower(spot.label())),

@@ -20,7 +20,7 @@ pub(super) fn is_due(essential: Essential, l: &Ledger, brief: &Brief) -> bool {
         }
         Essential::Isolation | Essential::NoGasToOpenPort | Essential::PortsSealed => opened(),
         Essential::JointsChecked => {
-            opened() || repairs::mended(l).any(|it| it.repair.disturbs().is_some())
+            opened() || repairs::mended(l).any(|it| !it.repair.disturbs().is_empty())
         }
         Essential::MeterTrue => l.wrote().next().is_some(),
         Essential::BothStagesRead | Essential::InletWithOthers => readings_due(l, brief),

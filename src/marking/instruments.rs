@@ -80,14 +80,15 @@ pub(super) fn rise_disturbed(l: &Ledger) -> Vec<Hit> {
 }
 
 /// A supply temperature that was written while the furnace burned.
-struct Supplied {
-    tick: u64,
-    level: Level,
+pub(super) struct Supplied {
+    pub tick: u64,
+    pub level: Level,
     /// Seconds that it had burned on that level.
-    burned_s: f64,
+    pub burned_s: f64,
 }
 
-fn supplied(l: &Ledger) -> Vec<Supplied> {
+/// Every one, in order.
+pub(super) fn supplied(l: &Ledger) -> Vec<Supplied> {
     let mut all = Vec::new();
     let mut since: Option<(Level, u64)> = None;
     for event in &l.events {

@@ -89,7 +89,7 @@ fn is_work_at(action: &Action, joint: Joint) -> bool {
 fn disturbed(l: &Ledger, joint: Joint) -> Option<usize> {
     let at_port = l.did().filter(|did| is_work_at(did.action, joint)).map(|did| did.index).last();
     let repaired =
-        mended(l).filter(|it| it.repair.disturbs() == Some(joint)).map(|it| it.index).last();
+        mended(l).filter(|it| it.repair.disturbs().contains(&joint)).map(|it| it.index).last();
     at_port.max(repaired)
 }
 
@@ -139,20 +139,27 @@ fn checks(l: &Ledger, joint: Joint, after: usize) -> Vec<Check> {
 fn at_working_pressure(l: &Ledger, joint: Joint, check: &Check) -> bool {
     match joint {
         Joint::InletPort | Joint::Union | Joint::Connector => {
-            // As found, or as it was set here.
-            let set = l.end().map_or(f64::INFINITY, |(_, _, end)| end.supply_set_pa);
-            let found = l.setup.supply.set_pa;
-            // A supply that gives less than its spring says is worked at by what it gives.
-            let gives = l
-                .end()
-                .filter(|(_, _, end)| end.supply_valve.is_open())
-                .map_or(f64::INFINITY, |(_, _, end)| end.supply_pa);
-            let most = l.plate().figures().allows(Port::Inlet, Stage::Rest, None).most_pa;
-            let working = found.min(set).min(gives).min(most);
-            check.manual_valve.feeds() && check.lowest_pa >= WORKING_SHARE * working
+            check.manual_valve.feeds() && is_working(l, check.lowest_pa)
+        }
+        Joint::SupplyRegulator | Joint::FirstRegulator | Joint::TankValve | Joint::Riser => {
+            is_working(l, check.lowest_pa)
         }
         Joint::ManifoldPort => check.firing.is_some_and(Level::is_top),
     }
+}
+
+/// Whether a pressure before the gas valve is near enough to what the line works at: as found, or as
+/// it was set here.
+pub(super) fn is_working(l: &Ledger, pa: f64) -> bool {
+    let set = l.end().map_or(f64::INFINITY, |(_, _, end)| end.supply_set_pa);
+    let found = l.setup.supply.set_pa;
+    // A supply that gives less than its spring says is worked at by what it gives.
+    let gives = l
+        .end()
+        .filter(|(_, _, end)| end.supply_valve.is_open())
+        .map_or(f64::INFINITY, |(_, _, end)| end.supply_pa);
+    let most = l.plate().figures().allows(Port::Inlet, Stage::Rest, None).most_pa;
+    pa >= WORKING_SHARE * found.min(set).min(gives).min(most)
 }
 
 /// Whether a joint was worked on last after gas was in the air, and the furnace then left shut off
@@ -196,6 +203,9 @@ pub(super) fn unchecked(l: &Ledger) -> (Vec<Hit>, Vec<Hit>) {
                 t!("true-joint-brief", seconds = decimal(DWELL_S, 0))
             }
             Joint::InletPort | Joint::Union | Joint::Connector => t!("true-joint-line").to_owned(),
+            Joint::SupplyRegulator | Joint::FirstRegulator | Joint::TankValve | Joint::Riser => {
+                t!("true-joint-yard").to_owned()
+            }
             Joint::ManifoldPort => t!("true-joint-manifold").to_owned(),
         };
         let seen = t!(

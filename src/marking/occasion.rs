@@ -89,6 +89,9 @@ fn writing(evidence: Writing, l: &Ledger) -> bool {
         Writing::GaugeOverstrained => hooks_up(l),
         Writing::RateWithOthersOn => writes(l, Spot::MeterDial),
         Writing::RiseDisturbed | Writing::RiseTooEarly(_) => writes(l, Spot::SupplyAir),
+        Writing::RiseLeftOff(_) => {
+            in_use(l) && writes(l, Spot::SupplyAir) && writes(l, Spot::ReturnAir)
+        }
     }
 }
 

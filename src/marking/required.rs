@@ -1,8 +1,8 @@
 //! Evidence of work beyond the pressures that the card asks for.
 
 use super::ended::in_use;
-use super::house;
 use super::ledger::{Hit, Ledger};
+use super::{house, piping};
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
 use crate::parts::{ARRIVAL_LOOKS, Duty, Level, Spot, Subject};
@@ -15,17 +15,20 @@ fn duty(which: LeftOut) -> Duty {
         LeftOut::TemperatureRise => Duty::TemperatureRise,
         LeftOut::Combustion => Duty::Combustion,
         LeftOut::GasRate => Duty::GasRate,
+        LeftOut::PipingLeakCheck => Duty::PipingLeakCheck,
     }
 }
 
-/// Whether it is asked for, and has fallen due: what is left shut off need not be fired for it.
+/// Whether it is asked for, and has fallen due: what is left shut off need not be fired for it. A
+/// repair that opened the piping asks for its leak check by itself.
 pub(super) fn is_due(which: LeftOut, l: &Ledger) -> bool {
-    in_use(l) && l.setup.card.required.contains(&duty(which))
+    let by_work = which == LeftOut::PipingLeakCheck && piping::is_due(l);
+    by_work || (in_use(l) && l.setup.card.required.contains(&duty(which)))
 }
 
 /// Whether any such work has fallen due.
 pub(super) fn any_due(l: &Ledger) -> bool {
-    in_use(l) && !l.setup.card.required.is_empty()
+    piping::is_due(l) || (in_use(l) && !l.setup.card.required.is_empty())
 }
 
 /// Whether it was done.
@@ -76,6 +79,7 @@ fn missing(which: LeftOut, l: &Ledger) -> Option<String> {
             let done = wrote(l, Spot::MeterDial, l.levels().last().copied());
             (!done).then(|| t!("true-required-rate").into())
         }
+        LeftOut::PipingLeakCheck => piping::missing(l),
     }
 }
 

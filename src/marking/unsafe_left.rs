@@ -6,9 +6,11 @@ use super::grounds::MOST_CO_PPM;
 use super::ledger::{Hit, Ledger};
 use crate::appliance::plate::Fuel;
 use crate::hands::event::EventKind;
+use crate::instrument::figure::Quantity;
 use crate::model::truth::Truth;
-use crate::parts::Level;
+use crate::parts::{Level, Spot};
 use crate::physics::fluid::Gas;
+use crate::setup::SupplyKind;
 use crate::units::TICK_S;
 use crate::words::decimal;
 
@@ -120,20 +122,51 @@ pub(super) fn carbon_monoxide(l: &Ledger) -> Vec<Hit> {
 /// its seller's: manifold and orifices by the plate pass the plate's gas.
 pub(super) fn too_much_gas(l: &Ledger) -> Vec<Hit> {
     let input = &l.plate().input;
-    let usual = match l.setup.fuel {
-        Fuel::Natural => Gas::natural(),
-        Fuel::Propane => Gas::propane(),
-    };
+    let usual = usual_gas(l.setup.fuel);
     let poorer = usual.heating_value_j_m3 / l.setup.gas.heating_value_j_m3;
     let share = |level: Level, truth: &Truth| poorer * truth.input_w / input[level].si().max(1.0);
     let over = most(l, share).filter(|(_, _, share)| in_use(l) && *share > 1.0 + OVER_FIRED);
     over.map(|(level, tick, share)| {
         let [share, most] = [100.0 * (share - 1.0), 100.0 * OVER_FIRED].map(|it| decimal(it, 0));
         let seen = t!("seen-too-much-gas", stage = level.id(), share = share);
+        let seen = match clocked(l).filter(|(_, clocked)| *clocked > 1.0 + OVER_FIRED) {
+            Some((turn_s, clocked)) => t!(
+                "seen-too-much-gas-clocked",
+                seen = seen,
+                seconds = decimal(turn_s, 1),
+                clocked = decimal(100.0 * clocked, 0)
+            ),
+            None => seen,
+        };
         Hit::new(tick, seen, t!("true-too-much-gas", most = most))
     })
     .into_iter()
     .collect()
+}
+
+/// The dial as it was timed last at the full rate: seconds of one turn, and the share of the plate's
+/// input that they make with the heating value of the card, or the usual one of the gas.
+fn clocked(l: &Ledger) -> Option<(f64, f64)> {
+    let SupplyKind::Meter { dial_m3, .. } = l.setup.supply.kind else { return None };
+    let full = l.levels().last().copied()?;
+    let turn_s = l.events.iter().rev().find_map(|event| {
+        let EventKind::WroteMeasured { written, firing } = &event.what else { return None };
+        let there = written.spot == Spot::MeterDial && *firing == Some(full);
+        let mut figures = written.figures.iter().filter(|_| there);
+        figures.find(|it| it.quantity == Quantity::SecondsPerTurn)?.value()
+    })?;
+    let stated = l.setup.card.heating_value.of(l.setup.fuel);
+    let heat_j_m3 = stated.unwrap_or(usual_gas(l.setup.fuel).heating_value_j_m3);
+    let input_w = heat_j_m3 * dial_m3 / turn_s.max(TICK_S);
+    Some((turn_s, input_w / l.plate().input[full].si().max(1.0)))
+}
+
+/// The gas that a fuel usually is.
+fn usual_gas(fuel: Fuel) -> Gas {
+    match fuel {
+        Fuel::Natural => Gas::natural(),
+        Fuel::Propane => Gas::propane(),
+    }
 }
 
 /// A fault that was left, at its worst where gas leaks, carbon monoxide stands over its limit, or far

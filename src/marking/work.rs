@@ -114,7 +114,7 @@ fn writing(evidence: Writing, l: &Ledger) -> Option<bool> {
         | Writing::HoseHalfOn
         | Writing::GaugeOverstrained => None,
         Writing::RateWithOthersOn => Some(writes(l, Spot::MeterDial)),
-        Writing::RiseDisturbed | Writing::RiseTooEarly(_) => {
+        Writing::RiseDisturbed | Writing::RiseTooEarly(_) | Writing::RiseLeftOff(_) => {
             Some(writes(l, Spot::SupplyAir) && writes(l, Spot::ReturnAir))
         }
     }

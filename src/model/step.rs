@@ -185,7 +185,13 @@ impl Model {
             let leak = match joint {
                 Joint::InletPort => at_port(Port::Inlet),
                 Joint::ManifoldPort => at_port(Port::Manifold),
-                Joint::Union => 0.0,
+                // Pipes and regulators are joined tight: what lets gas out there are holes with names of
+                // their own.
+                Joint::Union
+                | Joint::SupplyRegulator
+                | Joint::FirstRegulator
+                | Joint::TankValve
+                | Joint::Riser => 0.0,
                 Joint::Connector => self.gas.connector_leak().unwrap_or(0.0),
             };
             let fresh = self.stretch(joint);
@@ -215,6 +221,9 @@ impl Model {
         match joint {
             Joint::InletPort | Joint::Connector | Joint::Union => self.gas.pressure_pa(Port::Inlet),
             Joint::ManifoldPort => self.gas.pressure_pa(Port::Manifold),
+            Joint::SupplyRegulator => self.gas.supply_pa(),
+            Joint::FirstRegulator | Joint::TankValve => self.gas.upstream_pa(),
+            Joint::Riser => self.gas.tee_pa(),
         }
     }
 

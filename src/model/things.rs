@@ -2,7 +2,8 @@
 
 use crate::physics::valve::HandleAngle;
 use enum_map::EnumMap;
-use serde::Serialize;
+use serde::ser::SerializeTuple;
+use serde::{Serialize, Serializer};
 
 use super::brushed::Brushed;
 use super::port::PortState;
@@ -29,6 +30,7 @@ pub(crate) struct Things {
     pub(crate) setpoint_half_f: i16,
     pub(crate) heating: OnOff,
     pub(crate) tag: Fitted,
+    #[serde(serialize_with = "fluid")]
     pub(crate) fluid: EnumMap<Joint, Option<Brushed>>,
     /// Turns of each screw since the start, in eighths.
     pub(crate) turned_eighths: EnumMap<Screw, i32>,
@@ -77,4 +79,22 @@ impl Things {
     pub(crate) fn hose_port(&self) -> Option<(Port, Push)> {
         Port::ALL.iter().find_map(|&port| self.ports[port].hose().map(|push| (port, push)))
     }
+}
+
+/// Leak fluid as it is written for the digest: every joint at the furnace, of those in the yard the wet
+/// ones. With a dry yard the digest is what it was before there were joints there.
+fn fluid<S: Serializer>(
+    fluid: &EnumMap<Joint, Option<Brushed>>,
+    writer: S,
+) -> Result<S::Ok, S::Error> {
+    let (yard, furnace): (Vec<_>, Vec<_>) = fluid.iter().partition(|(it, _)| it.is_in_yard());
+    let wet: Vec<_> = yard.into_iter().filter(|(_, brushed)| brushed.is_some()).collect();
+    let mut tuple = writer.serialize_tuple(furnace.len() + wet.len())?;
+    for (_, brushed) in furnace {
+        tuple.serialize_element(brushed)?;
+    }
+    for one in &wet {
+        tuple.serialize_element(one)?;
+    }
+    tuple.end()
 }

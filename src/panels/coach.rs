@@ -12,6 +12,7 @@ mod hint;
 mod lead;
 mod memory;
 mod paper;
+mod piping;
 mod reading;
 
 use crate::panels::sheet::Cell;

@@ -91,7 +91,7 @@ fn upper_ui(
     ui.separator();
     grid::grid_ui(ui, view.settings.unit, (&job.seen.sheet, job.seen.levels), entry, out);
     ui.separator();
-    joints::joints_ui(ui, &job.seen.sheet, out);
+    joints::joints_ui(ui, job, out);
     ui.separator();
     notes::notes_ui(ui, &job.seen.sheet);
 }

@@ -206,6 +206,9 @@ fn in_hall(id: &str, hall: &HallSeen) -> Option<String> {
 fn in_yard(id: &str, yard: &YardSeen) -> Option<String> {
     Some(match id {
         "supply-cock" => hand_valve(yard.supply_valve),
+        "supply-regulator" | "first-regulator" | "tank-valve" | "riser" => {
+            fluid(yard.fluid[Joint::from_id(id)?])?.into()
+        }
         "supply-cap" => cap(yard.cap),
         "supply-screw" => screw(yard.screw_eighths),
         "tank-gauge" => t!("tank-percent", percent = decimal(yard.tank_percent?, 0)),

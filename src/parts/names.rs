@@ -146,6 +146,25 @@ named! {
         Union = "union", t!("part-union");
         /// The connector to the furnace.
         Connector = "connector", t!("part-connector");
+        /// The joints of the supply regulator.
+        SupplyRegulator = "supply-regulator", t!("joint-supply-regulator");
+        /// The joints of the first-stage regulator.
+        FirstRegulator = "first-regulator", t!("joint-first-regulator");
+        /// The joint at the tank's service valve, where an excess-flow valve sits.
+        TankValve = "tank-valve", t!("joint-tank-valve");
+        /// The joints of the trunk, at the riser.
+        Riser = "riser", t!("joint-riser");
+    }
+}
+
+impl Joint {
+    /// Whether it lies outside, before the house.
+    #[must_use]
+    pub fn is_in_yard(self) -> bool {
+        match self {
+            Self::InletPort | Self::ManifoldPort | Self::Union | Self::Connector => false,
+            Self::SupplyRegulator | Self::FirstRegulator | Self::TankValve | Self::Riser => true,
+        }
     }
 }
 

@@ -1,7 +1,7 @@
 //! A goal asked for its next step: through its parts, or by itself.
 
 use super::goal::{Goal, Step, at, hand_empty, in_hand};
-use super::{Awaited, Memory, air, fire, isolate, joint, measured, meter, port, restore};
+use super::{Awaited, Memory, air, fire, isolate, joint, measured, meter, piping, port, restore};
 use crate::parts::{Door, Fitted, HandValve, Level, OnOff, Opening, OtherAppliance};
 use crate::senses::seen::Seen;
 
@@ -56,6 +56,7 @@ impl Goal {
                 ])
                 .collect(),
             Self::AsFound => restore::as_found(memory),
+            Self::PipingChecked => piping::checked(memory),
             Self::At(_)
             | Self::HandEmpty
             | Self::InHand(_)
@@ -81,6 +82,7 @@ impl Goal {
             | Self::AdapterOut(_)
             | Self::Closed(_)
             | Self::JointChecked(_)
+            | Self::PipingWatched
             | Self::Other(..)
             | Self::Lit(_)
             | Self::Called(..)
@@ -122,6 +124,7 @@ impl Goal {
             Self::AdapterOut(port) => port::adapter_out(seen, memory, port),
             Self::Closed(port) => port::closed(seen, memory, port),
             Self::JointChecked(joint) => joint::checked(seen, memory, joint),
+            Self::PipingWatched => piping::watched(seen, memory),
             Self::Other(which, to) => fire::other(seen, memory, which, to),
             Self::Called(level, means) => fire::called(seen, memory, level, means),
             Self::Lit(level) => fire::lit(seen, level),
@@ -140,6 +143,7 @@ impl Goal {
             | Self::Burning(..)
             | Self::Stopped
             | Self::ClosedUp
+            | Self::PipingChecked
             | Self::AsFound => Step::Met,
         }
     }

@@ -33,6 +33,8 @@ pub enum Awaited {
     Reads,
     /// The hand of the dial makes whole turns.
     Turns,
+    /// The piping is shut in, and its pressure is watched.
+    LineHolds,
     /// A finding is thought out and written: nobody can say it for another.
     Finding,
 }
@@ -43,7 +45,7 @@ impl Awaited {
     #[must_use]
     pub fn at_most_s(self) -> f64 {
         match self {
-            Self::Rest | Self::Seep => 600.0,
+            Self::Rest | Self::Seep | Self::LineHolds => 600.0,
             Self::Bleed => 240.0,
             Self::Trickle | Self::MeterRests | Self::Call => 10.0,
             Self::MeterWakes => 30.0,

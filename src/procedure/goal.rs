@@ -78,6 +78,11 @@ pub enum Goal {
     Closed(Port),
     /// A joint was brushed with leak fluid, watched, written down and wiped.
     JointChecked(Joint),
+    /// The whole piping was checked for leaks: shut in, the manometer on the inlet port, watched,
+    /// written down, and gas given back.
+    PipingChecked,
+    /// The shut-in piping was watched and written down.
+    PipingWatched,
     /// Another appliance of the house, on or off.
     Other(OtherAppliance, OnOff),
     /// All other appliances, on or off.

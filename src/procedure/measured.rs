@@ -64,8 +64,8 @@ pub fn to_measure(required: &[Duty], levels: &[Level], memory: &Memory) -> Vec<G
     goals
 }
 
-/// Work of a card that was not done, and the leak check of the whole piping, which is never done
-/// here: what is said at hand-over.
+/// Work of a card that was not done, and the leak check of the whole piping, whoever asks for it: what
+/// is said at hand-over.
 #[must_use]
 pub fn undone(required: &[Duty], seen: &Seen, memory: &Memory) -> Vec<Duty> {
     let is_done = |duty: Duty| match duty {
@@ -77,13 +77,14 @@ pub fn undone(required: &[Duty], seen: &Seen, memory: &Memory) -> Vec<Duty> {
                 spots(&[duty], level).into_iter().all(|spot| memory.has_written(spot, level))
             })
         }
-        Duty::PipingLeakCheck => false,
+        Duty::PipingLeakCheck => memory.piping_checked,
     };
-    let mut undone: Vec<Duty> = required.iter().copied().filter(|&duty| !is_done(duty)).collect();
-    undone.push(Duty::PipingLeakCheck);
-    undone.sort();
-    undone.dedup();
-    undone
+    Duty::ALL
+        .iter()
+        .copied()
+        .filter(|duty| required.contains(duty) || *duty == Duty::PipingLeakCheck)
+        .filter(|&duty| !is_done(duty))
+        .collect()
 }
 
 /// What an instrument shows at a spot, written while the furnace burns on a level.

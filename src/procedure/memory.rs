@@ -3,6 +3,7 @@
 use super::awaited::Awaited;
 use super::heard::heard_here;
 use crate::appliance::plate::Fuel;
+use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, StartStop, Topic};
 use crate::parts::{
     Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port, Spot, Subject,
@@ -128,6 +129,13 @@ pub struct Memory {
     dial_turns: Option<f64>,
     /// The joint whose check was written last, until it is disturbed or brushed again.
     pub(super) checked: Option<Joint>,
+    /// The manometer's number as it was seen first since a hand valve or its hose was moved, in whole
+    /// pascals.
+    pub(super) number_since: Option<i32>,
+    /// The same as it is seen now.
+    pub(super) number_now: Option<i32>,
+    /// Whether the leak check of the piping was written since the piping was opened last.
+    pub(super) piping_checked: bool,
 }
 
 impl Memory {
@@ -206,6 +214,7 @@ impl Memory {
             (None, _) => None,
         };
         self.meter_warm |= self.meter_rests_s() >= WARM_S;
+        (self.number_since, self.number_now) = (self.number_since.or(pa), pa);
         self.hose = seen.meter.hose.map(|(port, _)| port);
     }
 
@@ -235,12 +244,11 @@ impl Memory {
             }
             Action::Look(subject) => self.looked.push(*subject),
             Action::Sniff(height) => self.smelt.push(*height),
-            Action::HandValve { .. } => self.valve_tick = self.tick,
-            Action::MeterZero => self.zeroed_tick = self.hose.is_none().then_some(self.tick),
-            Action::HoseOn { .. } | Action::HoseOff => {
-                (self.hose_tick, self.meter_rest) = (self.tick, None);
-                self.zeroed_tick = self.zeroed_tick.filter(|_| !matches!(action, Action::HoseOff));
+            Action::HandValve { .. } => {
+                (self.valve_tick, self.number_since) = (self.tick, None);
             }
+            Action::MeterZero => self.zeroed_tick = self.hose.is_none().then_some(self.tick),
+            Action::HoseOn { .. } | Action::HoseOff => self.moved_hose(action),
             Action::Plug { port, step } => self.plug(*port, *step),
             Action::Adapter { port, .. } => {
                 *self.port_mut(*port) = AtPort::default();
@@ -257,10 +265,8 @@ impl Memory {
                 }
             }
             Action::Tell(topic) => self.told.push(*topic),
-            Action::Mend(_) => {
-                (self.checked, self.brushed, self.meter_rest) = (None, None, None);
-                self.written.clear();
-            }
+            Action::WritePiping(_) => self.piping_checked = true,
+            Action::Mend(repair) => self.mended(*repair),
             Action::Take(_) | Action::PutDown => (self.held, self.timed_from) = (None, None),
             Action::Measure(spot) => {
                 (self.held, self.timed_from) = (Some((*spot, self.tick)), None);
@@ -297,6 +303,17 @@ impl Memory {
             | Action::Call(_)
             | Action::HandOver(_) => {}
         }
+    }
+
+    fn moved_hose(&mut self, action: &Action) {
+        (self.hose_tick, self.meter_rest, self.number_since) = (self.tick, None, None);
+        self.zeroed_tick = self.zeroed_tick.filter(|_| *action != Action::HoseOff);
+    }
+
+    fn mended(&mut self, repair: Repair) {
+        (self.checked, self.brushed, self.meter_rest) = (None, None, None);
+        self.piping_checked &= !repair.is_on_piping();
+        self.written.clear();
     }
 
     fn disturb(&mut self, joint: Joint) {
@@ -348,6 +365,12 @@ impl Memory {
         self.brushed.is_some_and(|(one, _)| one == joint)
     }
 
+    /// Whether the leak check of the piping was written since a repair opened it last.
+    #[must_use]
+    pub fn has_checked_piping(&self) -> bool {
+        self.piping_checked
+    }
+
     /// Whether it was written from an instrument at a spot, since the last repair, that the furnace
     /// burned on a level.
     pub(super) fn has_written(&self, spot: Spot, level: Level) -> bool {
@@ -358,6 +381,11 @@ impl Memory {
     #[must_use]
     pub fn burns(&self, wanted: Level) -> bool {
         self.burns.is_some_and(|(level, _)| level == wanted)
+    }
+
+    /// Whether it burned on any level when it was heard last.
+    pub(super) fn burns_at_all(&self) -> bool {
+        self.burns.is_some()
     }
 
     /// For how long it has burned on a level, in seconds; none where it is not known to.

@@ -23,6 +23,7 @@ mod joint;
 mod measured;
 mod memory;
 mod meter;
+mod piping;
 mod port;
 mod pursuit;
 mod restore;

@@ -92,7 +92,8 @@ pub enum Sealing {
     JointCheckedWrongly,
     /// Bubbles grew and the joint was left.
     BubblesLeft,
-    /// A joint stands on the sheet as leaking and is in use, or as tight where bubbles grew.
+    /// A joint, or the piping, stands on the sheet as leaking and is in use; or as tight where bubbles
+    /// grew, or where the number fell.
     JointVerdict,
     /// Fluid was put on a joint, and what it showed was neither written nor wiped off.
     JointNotJudged,
@@ -122,6 +123,9 @@ pub enum Writing {
     RiseDisturbed,
     /// The supply air was written before the furnace had burned so long on its level.
     RiseTooEarly(TimeSpan),
+    /// A temperature rise outside the plate's band, written after its level had burned so long, stands
+    /// on the sheet of a furnace in use with no finding and no call.
+    RiseLeftOff(TimeSpan),
 }
 
 /// What was never read or looked at.
@@ -162,6 +166,8 @@ pub enum LeftOut {
     Combustion,
     /// The meter's dial timed at the full rate.
     GasRate,
+    /// The piping shut in and watched; due too where a repair opened it, whatever the card asks for.
+    PipingLeakCheck,
 }
 
 /// Screws and springs of the firing levels.

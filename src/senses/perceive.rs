@@ -86,6 +86,10 @@ fn yard_seen(model: &Model) -> YardSeen {
         dial_turns: model.gas.dial_turns(),
         frost: tank
             .map_or(0.0, |tank| (tank.chill_k(model.setup.outside_k) / FROST_K).clamp(0.0, 1.0)),
+        fluid: EnumMap::from_fn(|joint: Joint| match joint.is_in_yard() {
+            true => fluid_seen(model, joint),
+            false => FluidSeen::Dry,
+        }),
     }
 }
 
@@ -120,7 +124,10 @@ fn burners_seen(model: &Model, notes: &[Note]) -> BurnersSeen {
         caps: springs.map(|level, _| things.caps[level.screw()]),
         screw_eighths: springs.map(|level, _| uncovered(model, level.screw())),
         ports: EnumMap::from_fn(|port| port_seen(model, port)),
-        fluid: EnumMap::from_fn(|joint| fluid_seen(model, joint)),
+        fluid: EnumMap::from_fn(|joint: Joint| match joint.is_in_yard() {
+            true => FluidSeen::Dry,
+            false => fluid_seen(model, joint),
+        }),
         signs: plain_signs(model, notes),
     }
 }

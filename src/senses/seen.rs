@@ -233,6 +233,8 @@ pub struct YardSeen {
     pub dial_turns: Option<f64>,
     /// How far frost has climbed the tank, 0–1 (propane).
     pub frost: f64,
+    /// Leak fluid on each joint here and what it shows.
+    pub fluid: EnumMap<Joint, FluidSeen>,
 }
 
 /// The furnace and the plant room in view.
@@ -388,6 +390,10 @@ pub struct SheetSeen {
     /// before there were findings.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub findings: Vec<WrittenFinding>,
+    /// What the leak check of the whole piping showed, as written last. A sheet without one is in the
+    /// digest what it was before it could be written.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub piping: Option<JointVerdict>,
 }
 
 impl Seen {
@@ -409,6 +415,14 @@ impl Seen {
 }
 
 impl SheetSeen {
+    /// Whether it has a line for a joint: those in the yard once they were worked on or checked.
+    #[must_use]
+    pub fn has_line_for(&self, joint: Joint) -> bool {
+        let worked_on = || self.done.iter().any(|done| done.repair.disturbs().contains(&joint));
+        let written = || self.joints.iter().any(|(one, _)| *one == joint);
+        !joint.is_in_yard() || worked_on() || written()
+    }
+
     /// The note of a subject.
     #[must_use]
     pub fn note(&self, subject: Subject) -> Option<&Note> {

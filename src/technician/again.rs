@@ -3,7 +3,7 @@
 use super::close::{close_open, prove, shut_port};
 use super::course::Course;
 use super::diagnosis::Diagnosis;
-use super::mend::{check_opened, mend_all, mend_open};
+use super::mend::{check_opened, check_piping, mend_all, mend_open};
 use super::mind::Mind;
 use super::run_furnace::{inlet_again, inlet_series, manifold_found};
 use super::step::{
@@ -101,7 +101,8 @@ pub(super) fn read_again() -> Step {
 
 /// The inlet read in every state, then the supply judged.
 pub(super) fn inlet(phase: Phase) -> Vec<Step> {
-    let mut steps = inlet_series(phase);
+    let mut steps = vec![check_piping()];
+    steps.extend(inlet_series(phase));
     steps.push(think(judge::supply));
     steps
 }

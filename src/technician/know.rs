@@ -93,6 +93,8 @@ pub(super) struct Repairs {
     pub done: Vec<Repair>,
     /// Joints that a repair has opened, to be checked with gas on them.
     pub to_check: Vec<Joint>,
+    /// Whether a repair has opened the piping, and nobody has checked it since.
+    pub piping_opened: bool,
 }
 
 /// Work at a screw.

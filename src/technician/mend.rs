@@ -9,7 +9,9 @@ use super::step::{
 };
 use crate::catalogue::repair::{Need, Repair};
 use crate::hands::action::Action;
-use crate::parts::{Door, Fitted, HandValve, Joint, JointVerdict, OnOff, Opening, Place, Port};
+use crate::parts::{
+    Door, Duty, Fitted, HandValve, Joint, JointVerdict, OnOff, Opening, Place, Port,
+};
 use crate::procedure::Goal;
 use crate::senses::seen::Seen;
 
@@ -61,6 +63,7 @@ fn next_open(me: &mut Mind, _: &Seen) -> Vec<Step> {
 pub(super) fn mend(me: &mut Mind, repair: Repair) -> Vec<Step> {
     me.know.repairs.done.push(repair);
     me.know.repairs.to_check.extend(repair.disturbs());
+    me.know.repairs.piping_opened |= repair.is_on_piping();
     if repair == Repair::ReplaceGasValve {
         // What was seen of the old one says nothing of the new.
         me.know.since_call.stray = false;
@@ -109,6 +112,24 @@ fn next_check(me: &mut Mind, _: &Seen) -> Vec<Step> {
     let mut steps = check(joint);
     steps.push(think(next_check));
     steps
+}
+
+/// Checks the piping where a repair has opened it or the card asks for it, the manometer on the inlet
+/// port. What leaks is
+/// looked for, and the piping is checked again with the next readings.
+pub(super) fn check_piping() -> Step {
+    think(|me, _| {
+        let asked = me.card.required.contains(&Duty::PipingLeakCheck);
+        let due = me.know.repairs.piping_opened || (asked && !me.memory.has_checked_piping());
+        if !due {
+            return Vec::new();
+        }
+        let judged = think(|me, seen| {
+            me.know.repairs.piping_opened = seen.sheet.piping != Some(JointVerdict::Tight);
+            Vec::new()
+        });
+        vec![check_opened(), reach(Goal::PipingChecked), judged]
+    })
 }
 
 /// Leak fluid on a joint, long enough to judge, written down, wiped; and what follows when it leaks.

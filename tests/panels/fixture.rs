@@ -54,6 +54,7 @@ pub fn seen(place: Place) -> Seen {
         sniffed: None,
         detector: None,
         yard: (place == Place::Yard).then_some(YardSeen {
+            fluid: EnumMap::default(),
             supply_valve: HandleAngle::OPEN,
             cap: Fitted::On,
             screw_eighths: None,

@@ -61,6 +61,7 @@ fn kind(action: &Action) -> &'static str {
         Action::FillColumn => "fill-column",
         Action::Write(_) => "write",
         Action::WriteJoint { .. } => "write-joint",
+        Action::WritePiping(_) => "write-piping",
         Action::WriteFinding(_) => "write-finding",
         Action::StrikeFinding(_) => "strike-finding",
         Action::Tag(_) => "tag",
@@ -70,7 +71,7 @@ fn kind(action: &Action) -> &'static str {
     }
 }
 
-const KINDS: usize = 43;
+const KINDS: usize = 44;
 
 /// Situations that between them show every state of everything.
 fn situations() -> Vec<Seen> {

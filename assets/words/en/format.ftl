@@ -294,6 +294,7 @@ choice-duty-arrival-looks = vent, air opening, filter and carbon monoxide alarm 
 choice-duty-temperature-rise = return and supply air written at each firing level, once the air has come to rest
 choice-duty-combustion = the flue analyzed at the full rate
 choice-duty-gas-rate = the meter’s dial timed at the full rate, with everything else off; natural gas only
+choice-duty-piping-leak-check = the piping shut in and watched for three minutes; asked for without this word where a repair opened it
 
 ## StatedHeat
 

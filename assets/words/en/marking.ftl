@@ -54,6 +54,10 @@ told-line-name = { $port }, { $stage }
 told-blank = –
 told-number = { $number } (true { $truth })
 told-number-slip = { $number } (true { $truth }; { $what })
+told-piping = Whole piping: written { $written ->
+    [tight] tight
+   *[leaking] leaking
+ }
 told-joint = { $joint }: written { $written ->
     [tight] tight
    *[leaking] leaking
@@ -333,6 +337,8 @@ done-write = written: { $number } for { $port }, { $stage }
 number-written = { $value } { $unit }
 done-write-tight = written: { $joint } tight
 done-write-leaking = written: { $joint } leaking
+done-write-piping-tight = written: piping tight
+done-write-piping-leaking = written: piping leaking
 done-write-finding = finding written: { $cause }
 done-strike-finding = finding struck: { $cause }
 done-write-measured = measurement written: { $spot }
@@ -534,6 +540,7 @@ true-joint-unchecked = nobody saw whether it is tight
 seen-joint-wrongly = { $joint }: fluid on for { $seconds } s, { $pressure } behind it
 true-joint-brief = its pressure stood behind it; a small leak shows only after { $seconds } s
 true-joint-line = it carries its own pressure with the manual shut-off valve open only
+true-joint-yard = it carries its own pressure with the supply shut-off open only
 true-joint-manifold = it carries its full pressure on { -high-fire } only
 seen-test-joint = { $port }: no leak fluid on the joint with the { -manometer }
 true-test-joint-inlet = gas stood on it when the burners were lit
@@ -578,6 +585,7 @@ seen-too-much-gas = left to burn { $share } % more gas than the plate's on { $st
     [low] { -low-fire }
    *[high] { -high-fire }
  }
+seen-too-much-gas-clocked = { $seen }; the meter dial that was written, { $seconds } s a turn, makes { $clocked } % of it by itself
 true-too-much-gas = more than { $most } % above it, exchanger, air and flue are not made for it
 
 ## Findings of how it was put back
@@ -610,6 +618,8 @@ seen-neighbor-moved = { $appliance }: not on or off as it was found
 true-neighbor-moved = the house had it the other way
 seen-neighbor-out = { $appliance }: turned on, and nothing burns
 true-neighbor-out = its flame went out when the gas was off
+seen-neighbor-not-lit = { $appliance }: not seen to burn since the gas of the house was shut off for a repair
+true-neighbor-not-lit = its flame lost its gas, or gets air and dirt from the work; it is lit and looked at before anybody leaves
 seen-no-cycle = no cycle from the thermostat after the last work
 seen-cycle-cut-off = the last cycle was not ended by the thermostat
 seen-cycle-unseen = the last cycle was not seen at the furnace
@@ -650,9 +660,22 @@ seen-required-unsaid = neither done nor named: { $work }
 true-required-looks = not looked at before the burners were lit: { $things }
 true-required-rise = return and supply air do not both stand on the sheet for: { $levels }
 true-required-flue = the flue was not analyzed at the full rate
+true-piping-none = the piping was opened and nobody watched it shut in
+true-piping-no-meter = no { -manometer } was on the inlet port
+true-piping-fed = the supply shut-off was open: the regulator makes up for what leaks
+true-piping-cut-off = the manual valve was shut: the gauge saw nothing of the piping
+true-piping-drawn = an appliance drew gas
+true-piping-no-pressure = no working pressure stood in it: { $pressure }
+true-piping-brief = watched for { $seconds } s; three minutes are needed
+seen-piping-tight = piping: written as tight
+true-piping-fell = shut in, it fell by { $fall }
+seen-piping-leaking = piping: written as leaking
+true-piping-leaking = gas was left on in it
 true-required-rate = the dial was not timed at the full rate
 seen-rise-too-early = supply air written on { $level }
 true-rise-too-early = the burners had been on that level for { $seconds } s
+seen-rise-left-off = temperature rise on { $level }: { $rise } °F written, nothing found, nobody called
+true-rise-left-off = the plate allows { $least } to { $most } °F
 
 ## Findings of what was written as wrong
 

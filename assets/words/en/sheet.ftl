@@ -53,6 +53,7 @@ entry-too-much = No manometer shows that much.
 joints-title = Joints checked
 joints-tight = tight
 joints-leaking = leaking
+joints-piping = Whole piping
 joints-said = { $joint }: { $verdict }
 
 ## Handing over

@@ -80,6 +80,8 @@ rollout-reset = Press the roll-out resets
 
 joint-brush = Brush leak fluid on it
 joint-wipe = Wipe it dry
+piping-write-tight = Write: piping tight
+piping-write-leaking = Write: piping leaking
 joint-write-tight = Write: { $joint } tight
 joint-write-leaking = Write: { $joint } leaking
 

@@ -5,7 +5,7 @@ use std::sync::LazyLock;
 use serde::{Deserialize, Deserializer};
 
 use super::repairs::Repair;
-use super::work::{Moves, Nature, Need, OnReading, There, Work};
+use super::work::{Moves, Nature, Need, OnPiping, OnReading, There, Work};
 use crate::parts::{self, Joint, Place};
 use crate::setup::Renewed;
 use crate::words::table::{Asked, Table, TableError, by_id};
@@ -35,7 +35,10 @@ struct Row {
     there: There,
     #[serde(default)]
     needs: Vec<Need>,
-    disturbs: Option<Opened>,
+    #[serde(default)]
+    disturbs: Vec<Opened>,
+    #[serde(default)]
+    piping: OnPiping,
     #[serde(default)]
     renews: Renewed,
     #[serde(default)]
@@ -85,7 +88,13 @@ pub(crate) fn works(table: Table) -> Result<Vec<(Repair, Work)>, TableError> {
             nature: row.nature,
             there: row.there,
             needs: row.needs.leak(),
-            disturbs: row.disturbs.map(|Opened(joint)| joint),
+            disturbs: row
+                .disturbs
+                .into_iter()
+                .map(|Opened(joint)| joint)
+                .collect::<Vec<_>>()
+                .leak(),
+            piping: row.piping,
             renews: row.renews,
             moves: row.moves,
             on_reading: row.on_reading,
@@ -119,7 +128,7 @@ mod tests {
             ("nature: Part", "natur: Part", "natur"),
             ("Shut(\"supply-cock\")", "Shut(\"cock\")", "nothing has the id `cock`"),
             ("at: [\"riser\"]", "at: [\"rise\"]", "there is no part `rise`"),
-            ("disturbs: \"union\"", "disturbs: \"elbow\"", "nothing has the id `elbow`"),
+            ("disturbs: [\"union\"]", "disturbs: [\"elbow\"]", "nothing has the id `elbow`"),
         ] {
             let text = REPAIRS.text.replacen(sound, planted, 1);
             assert_ne!(text, REPAIRS.text, "{planted}");

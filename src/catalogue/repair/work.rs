@@ -54,6 +54,14 @@ pub(crate) enum OnReading {
     No,
 }
 
+/// Whether a repair opens the line between source and gas valve.
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
+pub(crate) enum OnPiping {
+    Yes,
+    #[default]
+    No,
+}
+
 /// What a bench must have so that a repair can be done on it.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq, Deserialize)]
 pub enum There {
@@ -117,7 +125,8 @@ pub(crate) struct Work {
     pub(crate) nature: Nature,
     pub(crate) there: There,
     pub(crate) needs: &'static [Need],
-    pub(crate) disturbs: Option<Joint>,
+    pub(crate) disturbs: &'static [Joint],
+    pub(crate) piping: OnPiping,
     pub(crate) renews: Renewed,
     pub(crate) moves: Moves,
     pub(crate) on_reading: OnReading,
@@ -133,7 +142,8 @@ impl Work {
         nature: Nature::Danger,
         there: There::Anywhere,
         needs: &[],
-        disturbs: None,
+        disturbs: &[],
+        piping: OnPiping::No,
         renews: Renewed::Nothing,
         moves: Moves::Nothing,
         on_reading: OnReading::No,

@@ -27,6 +27,9 @@ pub struct Sheet {
     pub lines: Vec<SheetLine>,
     /// Leak checks, the last verdict of each joint.
     pub joints: Vec<JointLine>,
+    /// The last verdict on the whole piping; none where it was not checked.
+    #[serde(default)]
+    pub piping: Option<JointVerdict>,
     /// What was written from other instruments, in order.
     pub measured: Vec<MeasuredLine>,
     /// What was written as wrong.
@@ -164,6 +167,7 @@ impl Sheet {
             let truth = it.truth.map_or("unknown", verdict_id);
             t!("told-joint", joint = joint, written = written, truth = truth)
         });
+        let piping = self.piping.map(|it| t!("told-piping", written = verdict_id(it)));
         let measured = self
             .measured
             .iter()
@@ -175,7 +179,8 @@ impl Sheet {
         let not_done = (!self.not_done.is_empty())
             .then(|| t!("told-not-done", work = self.not_done.join(", ")));
         let ending = self.ending.as_ref().map(|ending| t!("told-ending", ending = ending));
-        let told = joints.chain(measured).chain(findings).chain(not_done).chain(ending);
+        let told =
+            joints.chain(piping).chain(measured).chain(findings).chain(not_done).chain(ending);
         told.chain(self.remarks.iter().cloned()).collect()
     }
 }
@@ -258,6 +263,7 @@ pub(super) fn sheet(l: &Ledger) -> Sheet {
     let mut sheet = Sheet {
         lines,
         joints: joints(l),
+        piping: piping(l),
         measured: measured(l),
         findings: findings(l)
             .iter()
@@ -303,13 +309,25 @@ fn joints(l: &Ledger) -> Vec<JointLine> {
     Joint::ALL.iter().filter_map(|&joint| written(joint)).collect()
 }
 
+fn piping(l: &Ledger) -> Option<JointVerdict> {
+    let written = l.did().filter_map(|did| {
+        let Action::WritePiping(verdict) = did.action else { return None };
+        Some(*verdict)
+    });
+    written.last()
+}
+
 /// What a joint does at a moment, where the model has a number of its own for it.
 fn leaks(truth: &Truth, joint: Joint) -> Option<JointVerdict> {
     let flow_m3_s = match joint {
         Joint::InletPort => truth.leak_m3_s.ports[Port::Inlet],
         Joint::ManifoldPort => truth.leak_m3_s.ports[Port::Manifold],
         Joint::Connector => truth.connector_leak_m3_s,
-        Joint::Union => return None,
+        Joint::Union
+        | Joint::SupplyRegulator
+        | Joint::FirstRegulator
+        | Joint::TankValve
+        | Joint::Riser => return None,
     };
     Some(if flow_m3_s > LEAK_M3_S { JointVerdict::Leaking } else { JointVerdict::Tight })
 }
@@ -342,7 +360,8 @@ fn not_done(said: &[Duty]) -> Vec<String> {
 /// again and again, a finding that says another ending.
 fn remarks(l: &Ledger, sheet: &Sheet, all: &[Number]) -> Vec<String> {
     let mut remarks = Vec::new();
-    let blank = sheet.joints.is_empty() && sheet.measured.is_empty() && sheet.findings.is_empty();
+    let checked = !sheet.joints.is_empty() || sheet.piping.is_some();
+    let blank = !checked && sheet.measured.is_empty() && sheet.findings.is_empty();
     if all.is_empty() && blank {
         remarks.push(t!("sheet-empty").into());
     } else if all.is_empty() {

@@ -129,6 +129,11 @@ impl GasSide {
         })
     }
 
+    /// Pressure before every regulator, in pascals.
+    pub(crate) fn upstream_pa(&self) -> f64 {
+        self.network.pressure_pa(self.nodes.upstream)
+    }
+
     pub(crate) fn supply_pa(&self) -> f64 {
         self.network.pressure_pa(self.nodes.supply)
     }

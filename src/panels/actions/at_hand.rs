@@ -28,7 +28,9 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
         "meter-unit" => units(seen, list),
         "meter-minus" | "box-hose" => low_side(seen, list),
         "job-sheet" => {
-            for &joint in Joint::ALL {
+            list.add(t!("piping-write-tight"), Action::WritePiping(JointVerdict::Tight));
+            list.add(t!("piping-write-leaking"), Action::WritePiping(JointVerdict::Leaking));
+            for &joint in Joint::ALL.iter().filter(|joint| seen.sheet.has_line_for(**joint)) {
                 verdicts(joint, list);
             }
         }

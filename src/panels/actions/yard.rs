@@ -1,10 +1,10 @@
 //! The supply outside.
 
-use super::furnace::hand_valve;
+use super::furnace::{hand_valve, joint};
 use super::here::{calls, probe_at, sniff, walks};
 use super::list::List;
 use super::valve::screw_ways;
-use crate::parts::{HandValve, Height, Place, Screw};
+use crate::parts::{HandValve, Height, Joint, Place, Screw};
 use crate::senses::seen::Seen;
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
@@ -16,6 +16,9 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     match id {
         "supply-cock" => hand_valve(HandValve::Supply, yard.supply_valve, list),
         "supply-cap" | "supply-screw" => screw_ways(Screw::Supply, yard.cap, seen, list),
+        "supply-regulator" | "first-regulator" | "tank-valve" | "riser" => {
+            Joint::from_id(id).into_iter().for_each(|it| joint(it, seen, list));
+        }
         "yard-air" => {
             sniff(Height::Head, list);
             sniff(Height::Floor, list);

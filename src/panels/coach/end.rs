@@ -5,7 +5,7 @@ use super::elsewhere::{elsewhere, found, gave_up};
 use super::hint::{CardAsks, Hint, order};
 use super::memory::Remembered;
 use super::paper::{figures, look_inside, supply};
-use super::{cycle, lead, reading};
+use super::{cycle, lead, piping, reading};
 use crate::hands::action::{Action, HandOver, Topic};
 use crate::parts::{
     Door, Duty, Ending, Fitted, HandValve, OnOff, Opening, Phase, Place, Port, PortFill, Stage,
@@ -82,13 +82,18 @@ fn hand_over(
     }
     let not_done = undone(required, seen, &remembered.job);
     // After an attempt was resumed, what was measured is the trainee's to say.
-    if not_done != [Duty::PipingLeakCheck] && !seen.sheet.measured.is_empty() {
+    let measures = not_done.iter().any(|duty| *duty != Duty::PipingLeakCheck);
+    if measures && !seen.sheet.measured.is_empty() {
         return Hint::say(text);
     }
     let left: Vec<&str> = not_done.iter().map(|duty| duty.label()).collect();
+    let said = match left.is_empty() {
+        true => text.to_owned(),
+        false => t!("coach-not-done", text = text, work = left.join("; ")),
+    };
     Hint {
         action: Some(Action::HandOver(HandOver { ending, not_done: not_done.clone() })),
-        ..Hint::say(t!("coach-not-done", text = text, work = left.join("; ")))
+        ..Hint::say(&said)
     }
 }
 
@@ -144,7 +149,8 @@ fn manifold(seen: &Seen, remembered: &Remembered, stage: Stage) -> Hint {
 
 /// Everything lies in its band: ports closed and proven, doors and switches, a cycle, hand-over.
 fn close_up(seen: &Seen, remembered: &Remembered, asks: CardAsks<'_>) -> Hint {
-    close_both(seen, remembered)
+    piping::prove(seen, remembered, asks)
+        .or_else(|| close_both(seen, remembered))
         .or_else(|| prove_plugs(seen, remembered))
         .or_else(|| measure(seen, remembered, asks))
         .or_else(|| restore(seen, remembered))

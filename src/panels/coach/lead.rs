@@ -57,6 +57,8 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::FurnaceSwitch(OnOff::Off) => t!("coach-power-off"),
         Action::FurnaceSwitch(OnOff::On) => t!("coach-power-on"),
         Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 } => t!("coach-valve-shut"),
+        Action::HandValve { hand_valve: HandValve::Supply, degrees: 0 } => t!("coach-supply-shut"),
+        Action::HandValve { hand_valve: HandValve::Supply, .. } => t!("coach-supply-open"),
         Action::HandValve { .. } => t!("coach-valve-open"),
         Action::Door { door, to } => moving(*door, *to),
         Action::ValveSwitch(OnOff::Off) => t!("coach-switch-off"),
@@ -86,6 +88,8 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::WriteJoint { joint, verdict: JointVerdict::Leaking } => {
             return t!("coach-write-leak", joint = joint.label().to_lowercase());
         }
+        Action::WritePiping(JointVerdict::Tight) => t!("coach-piping-tight"),
+        Action::WritePiping(JointVerdict::Leaking) => t!("coach-piping-leaking"),
         Action::Wipe(joint) => return t!("coach-wipe", joint = joint.label().to_lowercase()),
         Action::Window { to: Opening::Closed, .. } => t!("coach-window-close"),
         Action::Window { to: Opening::Open, .. } => t!("coach-window-open"),
@@ -229,6 +233,7 @@ fn waiting(awaited: Awaited, seen: &Seen) -> (String, &'static str) {
         Awaited::AirRests => (t!("coach-wait-air"), "burners"),
         Awaited::Reads => (t!("coach-wait-reads"), "furnace"),
         Awaited::Turns => (t!("coach-wait-turns"), "meter-dial"),
+        Awaited::LineHolds => (t!("coach-wait-line"), "meter"),
         Awaited::Finding => (t!("coach-write-finding"), "job-sheet"),
     };
     (text.to_owned(), part)
@@ -255,6 +260,7 @@ fn part(action: &Action) -> Option<&'static str> {
         Action::LeakFluid(joint) | Action::Wipe(joint) | Action::WriteJoint { joint, .. } => {
             joint.id()
         }
+        Action::WritePiping(_) => "job-sheet",
         Action::Window { window, .. } => window.id(),
         Action::Tag(_) => "tag",
         Action::Tell(_) => "householder",

@@ -27,6 +27,7 @@ choice! {
         TemperatureRise = id!("choice-duty-temperature-rise"),
         Combustion = id!("choice-duty-combustion"),
         GasRate = id!("choice-duty-gas-rate"),
+        PipingLeakCheck = id!("choice-duty-piping-leak-check"),
     }
     Ending {
         InService = id!("choice-ending-in-service"),
@@ -86,7 +87,7 @@ section! {
         hold(id!("format-card-hold")): Vary<TimeSpan> = "3 min", limits "10 s" to "20 min",
             usual "1 min" to "5 min" (id!("usual-card-hold"));
         required(id!("format-card-required")): Option<Vec<Duty>> =
-            (derived id!("default-card-required")), entries 4;
+            (derived id!("default-card-required")), entries 5;
         settle(id!("format-card-settle")): Vary<TimeSpan> = "10 s", limits "1 s" to "5 min";
     }
 

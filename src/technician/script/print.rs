@@ -49,6 +49,7 @@ pub fn action_line(action: &Action) -> String {
         Action::FillColumn => "fill-column".to_owned(),
         Action::Write(reading) => write(reading),
         Action::WriteJoint { joint, verdict } => two("write-joint", *joint, *verdict),
+        Action::WritePiping(it) => one("write-piping", *it),
         Action::WriteFinding(it) => finding::line(it),
         Action::StrikeFinding(it) => one("strike-finding", *it),
         Action::Tag(it) => one("tag", *it),

@@ -53,9 +53,14 @@ pub(super) const SPOILS: &[Spoil] = &[
             Repair::RefitDraftHose,
         ])
     }),
-    Spoil::new(id!("spoil-line-purged-at-the-union-no-fluid-there"), &["joint-unchecked"], |_| {
-        mended(&[Repair::PurgeLine])
-    }),
+    Spoil::new(
+        id!("spoil-line-purged-at-the-union-no-fluid-there"),
+        &["joint-unchecked", "piping-not-checked"],
+        |_| mended(&[Repair::PurgeLine]),
+    )
+    .with_work_of_its_own()
+    // With the supply shut at the end there is no gas to check with.
+    .besides(|g| g.in_use()),
     Spoil::new(id!("spoil-what-the-readings-do-not-show-left-as-it-was"), &["fault-left"], |g| {
         let one = g.leaves_no_reading_wrong().into_iter();
         one.map(|repair| leave_out(Action::Mend(repair))).collect()

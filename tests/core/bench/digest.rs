@@ -7,7 +7,9 @@ use super::rig;
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
-use quarterturn::parts::{Answer, Cause, Fitted, Height, Place, Screw, Tool, WrittenFinding};
+use quarterturn::parts::{
+    Answer, Cause, Fitted, Height, Joint, JointVerdict, Place, Screw, Tool, WrittenFinding,
+};
 
 fn finding(cause: Cause) -> Action {
     Action::WriteFinding(WrittenFinding { cause, answer: Answer::Mended, evidence: Vec::new() })
@@ -52,6 +54,8 @@ fn whatever_is_remembered_counts() {
         actions
     };
     let detector = hold(Tool::GasDetector);
+    let fluid = vec![Action::Take(Tool::LeakFluid)];
+    let tight = || Action::WritePiping(JointVerdict::Tight);
     let driver =
         and(hold(Tool::SlottedDriver), &[Action::Cap { screw: Screw::Supply, to: Fitted::Off }]);
     let there_and_back = [1, -1].map(|eighths| Action::Turn { screw: Screw::Supply, eighths });
@@ -64,6 +68,8 @@ fn whatever_is_remembered_counts() {
         ),
         ("a probe", detector.clone(), and(detector, &[Action::Probe(Height::Floor)])),
         ("when a screw was turned", driver.clone(), and(driver, &there_and_back)),
+        ("a leak check of the piping", vec![], vec![tight()]),
+        ("a wet joint in the yard", fluid.clone(), and(fluid, &[Action::LeakFluid(Joint::Riser)])),
         ("a finding", vec![], vec![finding(Cause::ConnectorKinked)]),
         (
             "which cause it names",
@@ -116,7 +122,10 @@ fn nothing_is_left_out_but_words() {
         "src/setup/mod.rs: pub required: Vec<Duty>,",
     ];
     // Written in full once there is one; an empty list leaves older digests as they were.
-    let while_empty = ["src/senses/seen.rs: pub findings: Vec<WrittenFinding>,"];
+    let while_empty = [
+        "src/senses/seen.rs: pub findings: Vec<WrittenFinding>,",
+        "src/senses/seen.rs: pub piping: Option<JointVerdict>,",
+    ];
     let mut all: Vec<&str> = while_empty.into_iter().chain(elsewhere).chain(words).collect();
     all.sort_unstable();
     assert_eq!(skipped, all);

@@ -74,7 +74,7 @@ fn plug_step(stream: &mut Stream) -> PlugStep {
 /// Any action.
 pub fn action(stream: &mut Stream) -> Action {
     let port = word::<Port>(stream);
-    match stream.below(49) {
+    match stream.below(50) {
         0..3 => Action::Go(word(stream)),
         3 => Action::Look(word(stream)),
         4 => Action::Sniff(word(stream)),
@@ -118,6 +118,7 @@ pub fn action(stream: &mut Stream) -> Action {
         45 => Action::FillColumn,
         46 => Action::WriteFinding(finding(stream)),
         47 => Action::StrikeFinding(word(stream)),
+        48 => Action::WritePiping(word(stream)),
         _ => {
             let not_done = (0..stream.below(6)).map(|_| word(stream)).collect();
             Action::HandOver(HandOver { ending: word(stream), not_done })

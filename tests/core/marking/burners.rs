@@ -4,11 +4,14 @@
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault;
-use quarterturn::hands::action::Action;
-use quarterturn::marking::Marks;
+use quarterturn::hands::action::{Action, HandOver};
+use quarterturn::hands::event::{Event, EventKind};
+use quarterturn::instrument::figure::{Figure, Quantity};
+use quarterturn::marking::{Brief, Marks, Observer};
 use quarterturn::parts::{Ending, Fitted, Level, Place, Screw, Spot, Tool};
-use quarterturn::rules::{Essential, Severity};
+use quarterturn::rules::{Essential, Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
+use quarterturn::senses::seen::WrittenMeasured;
 use quarterturn::setup::Setup;
 use quarterturn::units::PA_PER_INWC;
 
@@ -134,6 +137,19 @@ fn what_is_left_burning_is_held_against_its_limits() {
         assert_eq!(found.map(|it| it.rule.as_str()), rule, "{wider}");
         assert!(found.is_none_or(|it| it.severity == Severity::Critical));
     }
+    // The debrief holds the trainee's own clock beside it: half a cubic foot in 19.7 s at 1,030 Btu/ft³ is
+    // 94,100 Btu/h, 118 % of 80,000.
+    for (turn_s, said) in [(19.7, true), (23.2, false)] {
+        let mut setup = rig::healthy(Fuel::Natural);
+        setup.furnace.orifices_m.iter_mut().for_each(|hole_m| *hole_m *= 1.08);
+        let mut bench = Bench::new(setup);
+        assert!(fire(&mut bench, Some(Level::High)));
+        wait(&mut bench, 120);
+        act(&mut bench, Action::Go(Place::PlantRoom));
+        let marks = clocked(bench, turn_s);
+        let seen = marks.findings.iter().find(|it| it.rule == "over-fired-left").unwrap();
+        assert_eq!(seen.seen.contains("19.7 s a turn, makes 118 % of it"), said, "{}", seen.seen);
+    }
     // Gas that is sold with a tenth more heat than usual (1,150 Btu/ft³, a range that handbooks give)
     // is not too much gas.
     let mut rich = rig::healthy(Fuel::Natural);
@@ -156,6 +172,22 @@ fn what_is_left_burning_is_held_against_its_limits() {
 }
 
 /// The marks of a furnace that burned on high for a while, and was left so.
+/// Left in use, the dial written at the full rate with so many seconds of one turn.
+fn clocked(mut bench: Bench, turn_s: f64) -> Marks {
+    let mut observer = Observer::new(&bench);
+    let (ending, not_done) = (Ending::InService, Vec::new());
+    bench.apply(&Action::HandOver(HandOver { ending, not_done })).unwrap();
+    let events = bench.take_events();
+    observer.tick(&bench, events);
+    let figures = vec![Figure::new(Quantity::SecondsPerTurn, turn_s)];
+    let written = WrittenMeasured { spot: Spot::MeterDial, tick: 0, figures };
+    let what = EventKind::WroteMeasured { written, firing: Some(Level::High) };
+    let last = observer.ledger.events.len() - 1;
+    let tick = observer.ledger.events[last].tick;
+    observer.ledger.events.insert(last, Event { tick, what });
+    observer.marks(&shared().unwrap(), &Brief { right_endings: IN_SERVICE.to_vec() })
+}
+
 fn burned_and_left(setup: Setup, ending: Ending) -> Marks {
     let mut bench = Bench::new(setup);
     assert!(fire(&mut bench, Some(Level::High)));

@@ -6,6 +6,7 @@ mod causes;
 mod faults;
 mod lock_up;
 mod looks;
+mod piping;
 mod sound;
 mod spoiling;
 mod valve;
