@@ -122,15 +122,27 @@ fn wrong(l: &Ledger, harms: Harms) -> Vec<Hit> {
     if l.left().is_none() {
         return Vec::new();
     }
-    written(l)
-        .iter()
-        .filter(|one| one.finding.cause.harms() == harms && !is_true(l, one.finding.cause))
-        .map(|one| {
-            let cause = one.finding.cause;
-            let truth = t!("true-wrong-cause", how = cause.how_seen());
-            Hit::new(one.tick, t!("seen-finding", cause = lower(cause.label())), truth)
-        })
-        .collect()
+    let hit = |one: &Written<'_>| {
+        let cause = one.finding.cause;
+        let truth = t!("true-wrong-cause", how = cause.how_seen());
+        Hit::new(one.tick, t!("seen-finding", cause = lower(cause.label())), truth)
+    };
+    let all = written(l);
+    let wrong = all.iter().filter(|one| !is_true(l, one.finding.cause));
+    let mut hits: Vec<Hit> =
+        wrong.filter(|one| one.finding.cause.harms() == harms).map(hit).collect();
+    if !hits.is_empty() && is_sound(l) {
+        hits = hits.into_iter().map(|hit| hit.grave_if(true)).collect();
+    }
+    hits
+}
+
+/// Whether nothing on the bench has to be named, and no finding names anything that was wrong.
+fn is_sound(l: &Ledger) -> bool {
+    let names_something = |one: &Written<'_>| {
+        one.finding.cause != Cause::NothingFound && is_true(l, one.finding.cause)
+    };
+    !written(l).iter().any(names_something) && !must_name(l)
 }
 
 /// Whether a cause is true of the bench, as built or as it became on the job. Whether "nothing

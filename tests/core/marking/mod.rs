@@ -17,6 +17,7 @@ mod joints;
 mod leaving;
 mod lock_up;
 mod measured;
+mod nonsense;
 mod numbers;
 mod played;
 mod practice;
