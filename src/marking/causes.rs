@@ -2,7 +2,7 @@
 //! was done about it, and whether anything speaks for them.
 
 use super::deed::lower;
-use super::ledger::{Hit, Ledger};
+use super::ledger::{Did, Hit, Ledger};
 use super::repairs::mended;
 use crate::appliance::ignition::ControlState;
 use crate::catalogue::cause::{Harms, TrueCause, true_as_well, true_causes};
@@ -16,6 +16,11 @@ use crate::parts::{
     WrittenFinding,
 };
 use crate::rules::OfFinding;
+use crate::units::PA_PER_INWC;
+
+/// How far a zero must wander to be seen, in pascals (0.1 in. w.c., a digit of the trade's ordinary
+/// meters). A meter that was left alone until it was warm shows nothing of it.
+const WANDERS_PA: f64 = 0.1 * PA_PER_INWC;
 
 /// Hits of a kind of evidence. `rightly_shut_off` says whether it was left so, for a reason that
 /// was found.
@@ -109,12 +114,26 @@ fn not_named(l: &Ledger, rightly_shut_off: bool) -> Vec<Hit> {
     unnamed
         .into_iter()
         .filter(|it| is_to_be_named(&l.setup, it))
+        .filter(|it| it.cause != Cause::MeterZeroDrifts || zero_wandered_pa(l) > WANDERS_PA)
         .map(|it| {
             let cause = it.cause;
             let truth = t!("true-cause", cause = cause.label(), how = cause.how_seen());
             Hit::new(tick, &*seen, truth)
         })
         .collect()
+}
+
+/// How far the manometer's zero wandered while somebody could see it, in pascals: from when it was
+/// switched on to the end, without what the zero button took.
+fn zero_wandered_pa(l: &Ledger) -> f64 {
+    let switched_on =
+        l.did().find(|did| *did.action == Action::MeterPower(OnOff::On)).map_or(0, |did| did.index);
+    let seen: Vec<Did<'_>> = l.did().filter(|did| did.index >= switched_on).collect();
+    let pairs = seen.iter().zip(seen.iter().skip(1));
+    let kept = pairs.filter(|(one, _)| *one.action != Action::MeterZero);
+    let by: f64 =
+        kept.map(|(one, next)| next.before.meter_error_pa - one.before.meter_error_pa).sum();
+    by.abs()
 }
 
 /// Findings that name what was not wrong, by the harm that such a word does.

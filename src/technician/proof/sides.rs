@@ -4,6 +4,7 @@ use serde::Serialize;
 
 use super::super::drive::{Player, Stopped};
 use super::super::fairness::{Blind, Fair, Manner, Policy};
+use super::super::findings::is_of_every_job;
 use super::super::script::action_line;
 use super::run::{Run, short_of_end};
 use crate::catalogue::cause::{TrueCause, true_causes};
@@ -170,10 +171,11 @@ pub fn blind_run(
 }
 
 /// Whether a habit happens to be right: nothing shows that has to be named where it leaves all as it
-/// is, or the drawn cause names something that is wrong.
+/// is, what is named is put right by the order of the job, or the drawn cause is a true one.
 fn fits(policy: Policy, setup: &Setup, named: &[Cause]) -> bool {
     match policy {
-        Policy::AllIsWell | Policy::Cranks | Policy::OnlyNames => to_be_named(setup).is_empty(),
+        Policy::AllIsWell | Policy::Cranks => to_be_named(setup).is_empty(),
+        Policy::OnlyNames => to_be_named(setup).iter().all(|it| is_of_every_job(it.cause)),
         Policy::NamesAtRandom => {
             let is_true = |it: &TrueCause| named.iter().any(|&named| it.accepts(named));
             true_causes(setup).iter().any(is_true)

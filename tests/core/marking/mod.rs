@@ -12,6 +12,7 @@ mod calls;
 mod competencies;
 mod cycle;
 mod debrief;
+mod drift;
 mod grounds;
 mod joints;
 mod leaving;

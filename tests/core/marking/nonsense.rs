@@ -19,9 +19,8 @@ use super::{At, Good, found, rules};
 fn marked(instead: impl Fn(&Action) -> Vec<Action>) -> (Marks, Vec<String>) {
     let good = Good::on("healthy-natural", 0);
     let all = good.done.iter();
-    let done: Vec<At> = all
-        .flat_map(|(tick, action)| instead(action).into_iter().map(|it| (*tick, it)))
-        .collect();
+    let done: Vec<At> =
+        all.flat_map(|(tick, action)| instead(action).into_iter().map(|it| (*tick, it))).collect();
     let observer = good.observed(&done);
     let marks = good.marked(&observer, &shared().unwrap());
     let brief = Brief { right_endings: good.endings.clone() };
