@@ -14,10 +14,11 @@ pub(super) const HALF_DIGIT_PA: f64 = 0.005 * crate::units::PA_PER_INWC;
 
 /// Numbers put right later than at once that cost nothing, on one job.
 const SLIPS_FREE: usize = 2;
-/// Wrong numbers before the right one of a line from which they are no slips: it is being guessed at.
+/// Wrong numbers before the right one of a line from which they are no slips: it is being guessed
+/// at.
 const GUESSES: usize = 3;
-/// A number put right within this time, in seconds, with nothing else written between, is a slip of the
-/// pencil struck out at once (common practice).
+/// A number put right within this time, in seconds, with nothing else written between, is a slip of
+/// the pencil struck out at once (common practice).
 const AT_ONCE_S: f64 = 30.0;
 
 fn number(it: &Number) -> String {
@@ -44,9 +45,9 @@ pub(super) fn written(l: &Ledger, slip: Slip) -> Vec<Hit> {
         .collect()
 }
 
-/// Wrong numbers that cost something. A slip of the pencil that is struck out at once costs nothing,
-/// however many there are. One that is put right later costs nothing either, but more than a few of them
-/// cost a little. Many wrong numbers before the right one are guesses.
+/// Wrong numbers that cost something. A slip of the pencil that is struck out at once costs
+/// nothing, however many there are. One that is put right later costs nothing either, but more than
+/// a few of them cost a little. Many wrong numbers before the right one are guesses.
 pub(super) fn wrong_numbers<'a>(l: &Ledger, all: &'a [Number]) -> Vec<(&'a Number, Caught)> {
     let corrected: Vec<Corrected<'_>> = all.iter().filter_map(|it| corrected(l, all, it)).collect();
     let is_guess = |it: &Corrected<'_>| {

@@ -74,7 +74,7 @@ examined-page-manners =
 examined-page-blind =
     ## Blind runs
 
-    "caught": essentials not met. "fits": met, and the job asks for nothing that the habit leaves undone, or the cause that was drawn is the true one and nothing else is due. "passes": met, a miss.
+    "caught": essentials not met. "fits": met, and rightly so: the job asks for nothing that the habit leaves undone. "passes": met, a miss.
 examined-page-job = job
 examined-page-seed = seed
 examined-page-passes = **passes**

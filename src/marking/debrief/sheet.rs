@@ -368,8 +368,8 @@ fn remarks(l: &Ledger, sheet: &Sheet, all: &[Number]) -> Vec<String> {
     remarks
 }
 
-/// A finding that goes with another ending than the one that was handed over: answered by shutting off
-/// or by a call, and left in service; or nothing found, and yet not left in service.
+/// A finding that goes with another ending than the one that was handed over: answered by shutting
+/// off or by a call, and left in service; or nothing found, and yet not left in service.
 fn contradicts(l: &Ledger, it: &FindingLine) -> Option<String> {
     let ending = l.ending()?;
     let goes_with = match it.answer {

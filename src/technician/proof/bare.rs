@@ -1,5 +1,5 @@
-//! The marks tried from both sides on bare benches: a healthy one with one fault of the catalogue, at
-//! its lowest, typical and highest severity, on either fuel.
+//! The marks tried from both sides on bare benches: a healthy one with one fault of the catalogue,
+//! at its lowest, typical and highest severity, on either fuel.
 
 use serde::Serialize;
 
@@ -37,7 +37,8 @@ pub struct FaultProof {
     pub fault: &'static str,
     /// How severe the fault is, as an author writes it.
     pub severity: String,
-    /// Ending that the technician chose, where it can be right on this bench; else nothing is tried.
+    /// Ending that the technician chose, where it can be right on this bench; else nothing is
+    /// tried.
     pub ending: Option<Ending>,
     /// Good work in other manners.
     pub fair: Vec<FairProof>,
@@ -67,9 +68,9 @@ impl FaultBench {
         (self.fuel, self.fault, &self.severity) == (other.fuel, other.fault, &other.severity)
     }
 
-    /// Plays fair runs of these numbers and blind runs by these habits. The ending that is right is the
-    /// reference technician's, where the catalogue lets it be right, with the one that is right beside
-    /// it.
+    /// Plays fair runs of these numbers and blind runs by these habits. The ending that is right is
+    /// the reference technician's, where the catalogue lets it be right, with the one that is right
+    /// beside it.
     ///
     /// # Errors
     /// When the rule book is not sound.
@@ -106,8 +107,8 @@ impl FaultBench {
 }
 
 impl FaultProof {
-    /// Whether the technician's ending can be right, no fair run lost anything and no blind run passed
-    /// where it does not fit.
+    /// Whether the technician's ending can be right, no fair run lost anything and no blind run
+    /// passed where it does not fit.
     #[must_use]
     pub fn holds(&self) -> bool {
         let fair = self.fair.iter().all(FairProof::is_right);

@@ -171,15 +171,14 @@ pub fn blind_run(
 }
 
 /// Whether a habit happens to be right: nothing shows that has to be named where it leaves all as it
-/// is, what is named is put right by the order of the job, or the drawn cause is a true one.
+/// is; or what it names is true, and the order of the job puts right whatever shows.
 fn fits(policy: Policy, setup: &Setup, named: &[Cause]) -> bool {
+    let all_put_right = || to_be_named(setup).iter().all(|it| is_of_every_job(it.cause));
+    let is_true = |it: &TrueCause| named.iter().any(|&named| it.accepts(named));
     match policy {
         Policy::AllIsWell | Policy::Cranks => to_be_named(setup).is_empty(),
-        Policy::OnlyNames => to_be_named(setup).iter().all(|it| is_of_every_job(it.cause)),
-        Policy::NamesAtRandom => {
-            let is_true = |it: &TrueCause| named.iter().any(|&named| it.accepts(named));
-            true_causes(setup).iter().any(is_true)
-        }
+        Policy::OnlyNames => all_put_right(),
+        Policy::NamesAtRandom => true_causes(setup).iter().any(is_true) && all_put_right(),
         Policy::ShutsOff
         | Policy::CallsOwner
         | Policy::SwapsParts

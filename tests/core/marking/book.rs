@@ -107,8 +107,8 @@ fn caught_in_time_costs_a_share() {
     assert!(book.rule("door-off").unwrap().caught.is_none());
 }
 
-/// Two numbers that are put right after the next line is written cost nothing. A third, on another line,
-/// is caught: the job is met, and the points are those of the file.
+/// Two numbers that are put right after the next line is written cost nothing. A third, on another
+/// line, is caught: the job is met, and the points are those of the file.
 #[test]
 fn a_number_put_right_is_caught() {
     let good = Good::on("healthy-natural", 1);

@@ -9,8 +9,8 @@ use quarterturn::units::PA_PER_INWC;
 use super::sheet::Sheet;
 use crate::bench::rig;
 
-/// How often a drift of half an inch is charged as not named. The meter was off by these, in inches of
-/// water, when it was switched on, when its zero was pressed, right after, and at the end.
+/// How often a drift of half an inch is charged as not named. The meter was off by these, in inches
+/// of water, when it was switched on, when its zero was pressed, right after, and at the end.
 fn charged([on, pressed, after, end]: [f64; 4]) -> usize {
     let mut setup = rig::healthy(Fuel::Natural);
     Fault::MeterZeroDrifts.apply(&mut setup, 0.5 * PA_PER_INWC);
@@ -28,9 +28,9 @@ fn charged([on, pressed, after, end]: [f64; 4]) -> usize {
     sheet.times("cause-not-named")
 }
 
-/// Whoever switches the meter on once it is warm, after a break, sees nothing of its drift and does not
-/// have to name it. What wanders before the zero is pressed, or after it, is seen; what the button takes
-/// away is no drift.
+/// Whoever switches the meter on once it is warm, after a break, sees nothing of its drift and does
+/// not have to name it. What wanders before the zero is pressed, or after it, is seen; what the
+/// button takes away is no drift.
 #[test]
 fn a_drift_that_nobody_could_see_is_not_charged() {
     for (off, times) in [

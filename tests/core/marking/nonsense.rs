@@ -1,5 +1,5 @@
-//! Nonsense on the sheet of work that is good otherwise: each is marked for what it is, none passes, and
-//! one sentence tells it to whoever reads the sheet.
+//! Nonsense on the sheet of work that is good otherwise: each is marked for what it is, none
+//! passes, and one sentence tells it to whoever reads the sheet.
 
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, HandOver};
@@ -14,8 +14,8 @@ use quarterturn::units::PressureUnit;
 
 use super::{At, Good, found, rules};
 
-/// The technician's work on a sound bench with each action made into others: its marks, and the remarks
-/// on its sheet.
+/// The technician's work on a sound bench with each action made into others: its marks, and the
+/// remarks on its sheet.
 fn marked(instead: impl Fn(&Action) -> Vec<Action>) -> (Marks, Vec<String>) {
     let good = Good::on("healthy-natural", 0);
     let all = good.done.iter();
@@ -50,8 +50,8 @@ fn everywhere(thousandths: i32) -> (Marks, Vec<String>) {
     })
 }
 
-/// Every line of pressure left empty: each reading that the job needs is missed, once, and nothing is
-/// called made up.
+/// Every line of pressure left empty: each reading that the job needs is missed, once, and nothing
+/// is called made up.
 #[test]
 fn empty_lines_do_not_pass() {
     let (marks, remarks) = marked(|action| match action {
@@ -66,9 +66,9 @@ fn empty_lines_do_not_pass() {
     assert_eq!(remarks, ["The sheet has no pressure on it."]);
 }
 
-/// One number on every line, far too high, nothing, or the highest that can be written: none of them is
-/// right, and what was to be read is missing beside it. Nothing did stand at a port at rest; elsewhere it
-/// is made up, as any other.
+/// One number on every line, far too high, nothing, or the highest that can be written: none of
+/// them is right, and what was to be read is missing beside it. Nothing did stand at a port at
+/// rest; elsewhere it is made up, as any other.
 #[test]
 fn one_number_everywhere_does_not_pass() {
     for thousandths in [99_900, 0, -99_900, 9_999_999, -9_999_999] {
@@ -101,7 +101,8 @@ fn an_absurd_number_is_refused() {
     assert!(bench.seen().sheet.readings.is_empty());
 }
 
-/// Ten numbers for one place, the right one among them, first or last: guessed, however near they lie.
+/// Ten numbers for one place, the right one among them, first or last: guessed, however near they
+/// lie.
 #[test]
 fn ten_numbers_for_one_place_do_not_pass() {
     let low = |it: &Reading| {
@@ -126,9 +127,9 @@ fn ten_numbers_for_one_place_do_not_pass() {
     }
 }
 
-/// A finding that contradicts the ending is told in one sentence, and does not pass: a fault to shut off
-/// for, left in service; somebody else's fault, left in service; nothing found, and yet shut off or its
-/// owner called. That nothing was found beside a fault cannot be written at all.
+/// A finding that contradicts the ending is told in one sentence, and does not pass: a fault to
+/// shut off for, left in service; somebody else's fault, left in service; nothing found, and yet
+/// shut off or its owner called. That nothing was found beside a fault cannot be written at all.
 #[test]
 fn a_cause_against_the_ending_does_not_pass() {
     let finding = |cause, answer| WrittenFinding { cause, answer, evidence: Vec::new() };

@@ -14,9 +14,9 @@ fn read() -> Sheet {
     sheet
 }
 
-/// A slip that is struck out and put right costs nothing, whatever slip it was and however long it took,
-/// as long as no screw was turned meanwhile; left standing it is charged. The first two of a job that
-/// stand for a while are free, a third costs a little.
+/// A slip that is struck out and put right costs nothing, whatever slip it was and however long it
+/// took, as long as no screw was turned meanwhile; left standing it is charged. The first two of a
+/// job that stand for a while are free, a third costs a little.
 #[test]
 fn a_slip_struck_out_costs_nothing() {
     for wrong in [66.6, 6.9, 1.7, 4.0, 5.0] {
@@ -44,8 +44,8 @@ fn a_slip_struck_out_costs_nothing() {
     assert!(sheet.gates(Essential::MeterTrue).is_empty());
 }
 
-/// Slips of the pencil that are struck out at once cost nothing, on every line and again on one line;
-/// something else written between, or a minute gone by, and they count as slips that stood.
+/// Slips of the pencil that are struck out at once cost nothing, on every line and again on one
+/// line; something else written between, or a minute gone by, and they count as slips that stood.
 #[test]
 fn slips_struck_out_at_once_cost_nothing() {
     const LINES: [(Stage, f64); 4] = [(REST, 7.5), (LOW, 6.9), (HIGH, 6.66), (FULL_LOAD, 6.2)];
@@ -64,8 +64,8 @@ fn slips_struck_out_at_once_cost_nothing() {
     assert_eq!(between.severity("invented"), Some(Severity::Minor));
 }
 
-/// Three wrong numbers before the right one are guesses, the last of them struck out at once or not; the
-/// same line read and slipped on three times is not.
+/// Three wrong numbers before the right one are guesses, the last of them struck out at once or
+/// not; the same line read and slipped on three times is not.
 #[test]
 fn guesses_are_counted_up_to_the_right_number() {
     let mut guessed = read();

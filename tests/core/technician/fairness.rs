@@ -1,6 +1,6 @@
-//! The marks tried from both sides: good work in other manners loses nothing, and the ritual done with
-//! nothing thought does not meet the essentials of a job that has anything to find. On shipped jobs, and
-//! on bare benches with one fault of the catalogue each.
+//! The marks tried from both sides: good work in other manners loses nothing, and the ritual done
+//! with nothing thought does not meet the essentials of a job that has anything to find. On shipped
+//! jobs, and on bare benches with one fault of the catalogue each.
 
 use std::collections::BTreeSet;
 use std::fs;
@@ -59,8 +59,8 @@ fn page() -> String {
     fs::read_to_string("docs/examined.md").unwrap()
 }
 
-/// On every shipped job a few fair runs lose nothing and no blind habit passes, and the committed page
-/// says the same of the blind ones.
+/// On every shipped job a few fair runs lose nothing and no blind habit passes, and the committed
+/// page says the same of the blind ones.
 #[test]
 fn slow_shipped_jobs_are_marked_rightly_from_both_sides() {
     let page = page();
@@ -93,8 +93,8 @@ fn slow_shipped_jobs_are_marked_rightly_from_both_sides() {
     assert!(told.is_empty(), "{}", told.join("\n"));
 }
 
-/// The committed page has a row for every shipped job on each side and for every manner, a column for
-/// every habit, and as many runs as are asked of it. What it misses it names.
+/// The committed page has a row for every shipped job on each side and for every manner, a column
+/// for every habit, and as many runs as are asked of it. What it misses it names.
 #[test]
 fn the_page_of_both_sides_is_whole() {
     let page = page();
@@ -125,8 +125,8 @@ fn the_page_of_both_sides_is_whole() {
     assert!(wrong.is_empty(), "write the page with `quarterturn examine --write docs`: {wrong:#?}");
 }
 
-/// Some bare benches of all that there are, drawn by a seed: one fair run each, with manners of its own,
-/// and two habits.
+/// Some bare benches of all that there are, drawn by a seed: one fair run each, with manners of its
+/// own, and two habits.
 #[test]
 fn slow_faults_are_marked_rightly_from_both_sides() {
     let mut benches = fault_benches();
