@@ -2,7 +2,7 @@
 //! was done about it, and whether anything speaks for them.
 
 use super::deed::lower;
-use super::ledger::{Hit, Ledger};
+use super::ledger::{Did, Hit, Ledger};
 use super::repairs::mended;
 use crate::appliance::ignition::ControlState;
 use crate::catalogue::cause::{Harms, TrueCause, set_level, true_as_well, true_causes};
@@ -15,6 +15,11 @@ use crate::parts::{
     WrittenFinding,
 };
 use crate::rules::OfFinding;
+use crate::units::PA_PER_INWC;
+
+/// How far a zero must wander to be seen, in pascals (0.1 in. w.c., a digit of the trade's ordinary
+/// meters). A meter that was left alone until it was warm shows nothing of it.
+const WANDERS_PA: f64 = 0.1 * PA_PER_INWC;
 
 /// Hits of a kind of evidence. `rightly_shut_off` says whether it was left so, for a reason that
 /// was found.
@@ -107,6 +112,7 @@ fn not_named(l: &Ledger, rightly_shut_off: bool) -> Vec<Hit> {
     unnamed
         .into_iter()
         .filter(|it| l.to_be_named().contains(it))
+        .filter(|it| it.cause != Cause::MeterZeroDrifts || zero_wandered_pa(l) > WANDERS_PA)
         .map(|it| {
             let cause = it.cause;
             let truth = t!("true-cause", cause = cause.label(), how = cause.how_seen());
@@ -115,20 +121,45 @@ fn not_named(l: &Ledger, rightly_shut_off: bool) -> Vec<Hit> {
         .collect()
 }
 
+/// How far the manometer's zero wandered while somebody could see it, in pascals: from when it was
+/// switched on to the end, without what the zero button took.
+fn zero_wandered_pa(l: &Ledger) -> f64 {
+    let switched_on =
+        l.did().find(|did| *did.action == Action::MeterPower(OnOff::On)).map_or(0, |did| did.index);
+    let seen: Vec<Did<'_>> = l.did().filter(|did| did.index >= switched_on).collect();
+    let pairs = seen.iter().zip(seen.iter().skip(1));
+    let kept = pairs.filter(|(one, _)| *one.action != Action::MeterZero);
+    let by: f64 =
+        kept.map(|(one, next)| next.before.meter_error_pa - one.before.meter_error_pa).sum();
+    by.abs()
+}
+
 /// Findings that name what was not wrong, by the harm that such a word does.
 fn wrong(l: &Ledger, harms: Harms) -> Vec<Hit> {
     if l.left().is_none() {
         return Vec::new();
     }
-    written(l)
-        .iter()
-        .filter(|one| one.finding.cause.harms() == harms && !is_true(l, one.finding.cause))
-        .map(|one| {
-            let cause = one.finding.cause;
-            let truth = t!("true-wrong-cause", how = cause.how_seen());
-            Hit::new(one.tick, t!("seen-finding", cause = lower(cause.label())), truth)
-        })
-        .collect()
+    let hit = |one: &Written<'_>| {
+        let cause = one.finding.cause;
+        let truth = t!("true-wrong-cause", how = cause.how_seen());
+        Hit::new(one.tick, t!("seen-finding", cause = lower(cause.label())), truth)
+    };
+    let all = written(l);
+    let wrong = all.iter().filter(|one| !is_true(l, one.finding.cause));
+    let mut hits: Vec<Hit> =
+        wrong.filter(|one| one.finding.cause.harms() == harms).map(hit).collect();
+    if !hits.is_empty() && is_sound(l) {
+        hits = hits.into_iter().map(|hit| hit.grave_if(true)).collect();
+    }
+    hits
+}
+
+/// Whether nothing on the bench has to be named, and no finding names anything that was wrong.
+fn is_sound(l: &Ledger) -> bool {
+    let names_something = |one: &Written<'_>| {
+        one.finding.cause != Cause::NothingFound && is_true(l, one.finding.cause)
+    };
+    !written(l).iter().any(names_something) && !must_name(l)
 }
 
 /// Whether a cause is true of the bench, as built or as it became on the job. Whether "nothing

@@ -7,15 +7,19 @@ use crate::hands::event::EventKind;
 use crate::parts::{Level, Push};
 use crate::rules::Slip;
 use crate::senses::meter_history::{GasDemand, Span, Spell};
-use crate::units::{PressureUnit, Shown, inwc};
+use crate::units::{PressureUnit, Shown, TICK_S, inwc};
 
 /// Half a digit of the manometer, in pascals: what lies nearer to a limit, nobody can tell from it.
 pub(super) const HALF_DIGIT_PA: f64 = 0.005 * crate::units::PA_PER_INWC;
 
-/// Numbers struck out and put right that cost nothing, on one job.
+/// Numbers put right later than at once that cost nothing, on one job.
 const SLIPS_FREE: usize = 2;
-/// Numbers struck out on one line from which they are no slips: the right one is being guessed at.
+/// Wrong numbers before the right one of a line from which they are no slips: it is being guessed
+/// at.
 const GUESSES: usize = 3;
+/// A number put right within this time, in seconds, with nothing else written between, is a slip of
+/// the pencil struck out at once (common practice).
+const AT_ONCE_S: f64 = 30.0;
 
 fn number(it: &Number) -> String {
     t!(
@@ -31,27 +35,34 @@ fn in_unit(pa: f64, unit: PressureUnit) -> String {
     Shown { value: pa / unit.pa(), unit }.to_string()
 }
 
-/// Numbers that are one kind of slip. A slip that is struck out and put right costs nothing; one more
-/// than a few costs little; many on one line are guesses.
+/// Numbers that are one kind of slip.
 pub(super) fn written(l: &Ledger, slip: Slip) -> Vec<Hit> {
     let all = numbers(l);
-    let corrected: Vec<&Number> =
-        all.iter().filter(|it| !it.is_right() && is_corrected(l, &all, it)).collect();
-    let caught = |it: &Number| {
-        let nth = corrected.iter().position(|one| one.index == it.index);
-        let on_line = corrected.iter().filter(|one| one.same_line(it)).count();
-        match nth {
-            Some(nth) if on_line < GUESSES => (nth >= SLIPS_FREE).then_some(Caught::InTime),
-            Some(_) | None => Some(Caught::No),
-        }
-    };
-    all.iter()
-        .filter(|it| it.slip() == Some(slip))
-        .filter_map(|it| {
-            let caught = caught(it)?;
-            Some(Hit { caught, ..Hit::new(it.tick, number(it), truth(it)) })
-        })
+    wrong_numbers(l, &all)
+        .into_iter()
+        .filter(|(it, _)| it.slip() == Some(slip))
+        .map(|(it, caught)| Hit { caught, ..Hit::new(it.tick, number(it), truth(it)) })
         .collect()
+}
+
+/// Wrong numbers that cost something. A slip of the pencil that is struck out at once costs
+/// nothing, however many there are. One that is put right later costs nothing either, but more than
+/// a few of them cost a little. Many wrong numbers before the right one are guesses.
+pub(super) fn wrong_numbers<'a>(l: &Ledger, all: &'a [Number]) -> Vec<(&'a Number, Caught)> {
+    let corrected: Vec<Corrected<'_>> = all.iter().filter_map(|it| corrected(l, all, it)).collect();
+    let is_guess = |it: &Corrected<'_>| {
+        corrected.iter().filter(|one| one.right.index == it.right.index).count() >= GUESSES
+    };
+    let late = |it: &&Corrected<'_>| !it.is_at_once(all);
+    let caught = |wrong: &Number| {
+        let it = corrected.iter().find(|one| one.wrong.index == wrong.index);
+        let Some(it) = it.filter(|it| !is_guess(it)) else { return Some(Caught::No) };
+        let earlier = corrected.iter().take_while(|one| one.wrong.index < wrong.index);
+        let costs = late(&it) && earlier.filter(late).count() >= SLIPS_FREE;
+        costs.then_some(Caught::InTime)
+    };
+    let wrong = all.iter().filter(|it| it.slip().is_some());
+    wrong.filter_map(|it| Some((it, caught(it)?))).collect()
 }
 
 /// What was true of a written number, in words.
@@ -79,10 +90,28 @@ fn truth(it: &Number) -> String {
     }
 }
 
-/// Whether the right number was written on the same line later, before any screw was turned on the
-/// strength of the wrong one.
-fn is_corrected(l: &Ledger, all: &[Number], wrong: &Number) -> bool {
-    corrections(l, all, wrong).next().is_some()
+/// A wrong number, and the first right one that was written on its line later, before any screw was
+/// turned on the strength of the wrong one.
+struct Corrected<'a> {
+    wrong: &'a Number,
+    right: &'a Number,
+}
+
+impl Corrected<'_> {
+    /// Whether the right number is the next one on the sheet, some seconds later at most.
+    fn is_at_once(&self, all: &[Number]) -> bool {
+        let (wrong, right) = (self.wrong.index, self.right.index);
+        let between = all.iter().any(|it| it.index > wrong && it.index < right);
+        #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
+        let ticks = self.right.tick.saturating_sub(self.wrong.tick) as f64;
+        !between && ticks * TICK_S <= AT_ONCE_S
+    }
+}
+
+/// How a number was corrected, if it was wrong and was corrected.
+fn corrected<'a>(l: &Ledger, all: &'a [Number], wrong: &'a Number) -> Option<Corrected<'a>> {
+    let right = (!wrong.is_right()).then(|| corrections(l, all, wrong).next())??;
+    Some(Corrected { wrong, right })
 }
 
 /// Right numbers on the same line, written later and before any screw was turned.

@@ -307,23 +307,32 @@ fn answer(me: &Mind, seen: &Seen, cause: Cause, called: bool) -> Answer {
     }
 }
 
+/// What is put back as every job goes on.
+const BACK: [Cause; 5] = [
+    Cause::CapMissing,
+    Cause::InletPlugLoose,
+    Cause::ManifoldPlugLoose,
+    Cause::PlugCrossThreaded,
+    Cause::AdapterLeftIn,
+];
+/// What every job opens, switches on or resets.
+const OPEN: [Cause; 5] = [
+    Cause::ManualValvePartOpen,
+    Cause::ManualValveShut,
+    Cause::ValveSwitchOff,
+    Cause::FurnaceSwitchOff,
+    Cause::RolloutTripped,
+];
+/// What every reading sets right.
+const METER: [Cause; 3] = [Cause::MeterZeroOff, Cause::MeterZeroDrifts, Cause::MeterUnitWrong];
+
+/// Whether a cause is put right by whoever does the job in its order, with nothing thought.
+pub(super) fn is_of_every_job(cause: Cause) -> bool {
+    BACK.contains(&cause) || OPEN.contains(&cause) || METER.contains(&cause)
+}
+
 /// What every job has hands for.
 fn by_hand(me: &Mind, cause: Cause) -> Option<Answer> {
-    const BACK: [Cause; 5] = [
-        Cause::CapMissing,
-        Cause::InletPlugLoose,
-        Cause::ManifoldPlugLoose,
-        Cause::PlugCrossThreaded,
-        Cause::AdapterLeftIn,
-    ];
-    const OPEN: [Cause; 5] = [
-        Cause::ManualValvePartOpen,
-        Cause::ManualValveShut,
-        Cause::ValveSwitchOff,
-        Cause::FurnaceSwitchOff,
-        Cause::RolloutTripped,
-    ];
-    const METER: [Cause; 3] = [Cause::MeterZeroOff, Cause::MeterZeroDrifts, Cause::MeterUnitWrong];
     const SUPPLY: [Cause; 2] = [Cause::SupplySetLow, Cause::SupplySetHigh];
     let of_a_level = Level::ALL.iter().any(|&it| cause == set(it, false) || cause == set(it, true));
     if METER.contains(&cause) || (SUPPLY.contains(&cause) && me.know.supply.turned) {

@@ -89,9 +89,15 @@ impl Technician {
         true
     }
 
+    /// Takes in what is seen and heard.
+    pub(super) fn keep_watch(&mut self, seen: &Seen) {
+        self.mind.know.since_call.take_in(seen);
+        self.mind.noticed.look(seen);
+        self.mind.memory.notice(seen);
+    }
+
     /// Pursues a goal that is not of its plan, with what it remembers.
     pub(super) fn pursue(&mut self, pursuit: &mut Pursuit, seen: &Seen) -> Move {
-        self.mind.memory.notice(seen);
         let next = pursuit.next(seen, &mut self.mind.memory);
         if let Move::Act(action) = &next {
             self.mind.memory.did(action);
@@ -170,9 +176,7 @@ impl Technician {
 
 impl Player for Technician {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
-        self.mind.know.since_call.take_in(seen);
-        self.mind.noticed.look(seen);
-        self.mind.memory.notice(seen);
+        self.keep_watch(seen);
         if let Some(steps) = alarm::heed(&mut self.mind, seen) {
             self.queue = steps.into();
         }

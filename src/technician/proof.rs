@@ -2,15 +2,18 @@
 //! spoiling its work, forked from the good run where it goes wrong, must lose exactly its items.
 
 mod alike;
+mod bare;
+mod catalogue;
 mod good;
 mod run;
 mod sides;
 mod spoiled;
 
 pub use alike::{Alike, alike, alike_pairs};
+pub use bare::{FaultBench, FaultProof, fault_benches};
 pub use good::{SeedProof, Spoiling};
 pub use run::LIMIT_S;
-pub use sides::{BlindProof, FairProof, blind_run, fair_run};
+pub use sides::{BlindProof, FairProof, Judgment, blind_run, fair_run};
 pub use spoiled::SpoilProof;
 
 use std::collections::BTreeSet;

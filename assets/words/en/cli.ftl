@@ -167,4 +167,5 @@ help-examine-long =
 help-examine-seeds = How many seeds of each job, from 0 on (1 to 1000)
 help-examine-from = Number of the first fair run; each number draws its own manners
 help-examine-runs = How many fair runs of each job, spread over the seeds (0 to 1000)
+help-examine-faults = Try bare benches with one fault of the catalogue each, at three severities and on both fuels, instead of jobs; each bench has fair runs of its own numbers
 help-examine-write = Write the page to `examined.md` in this folder instead of printing the findings

@@ -202,6 +202,7 @@ sheet-made-up = { $count ->
  }
 sheet-again = { $count } numbers were written for one line, the last of them counts: { $port }, { $stage }.
 sheet-contradicts = The sheet says “{ $answer }” of { $cause }, and the job ended otherwise: { $ending }.
+sheet-nothing-ended = The sheet says that nothing was wrong, and the job ended otherwise: { $ending }.
 sheet-is-right = { "" }
 sheet-is-coarse = written too coarsely
 sheet-is-unsettled = not settled yet

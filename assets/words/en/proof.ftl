@@ -53,24 +53,32 @@ proof-shut-off = shut off and tagged
 examined-summary = { $scenario }: { $fair } of { $runs } fair runs lost nothing; { $caught } of { $blind } blind runs judged rightly
 examined-unfair = fair run { $run }, seed { $seed } ({ $manners }): { $lost }
 examined-passed = blind run, seed { $seed }: met by "{ $habit }"
+examined-bench = { $fuel } { $fault }({ $severity })
+examined-bench-bare = { $fuel } { $fault }
+examined-no-ending = { $bench }: not tried, the technician's ending cannot be right
 examined-page-head =
     # The marks tried from both sides
 
     Made by `quarterturn examine --write docs`. A fair run is the reference technician's work done in other manners, each of which a person may have who works as well; up to six of them are composed at random. It must lose nothing. A blind run does the ritual well, from the nose at the door to the full cycle, heeds nothing that shows, and ends by one habit. It must not meet the essentials of a job that has anything to find.
-examined-page-manners = Manners: { $manners }.
 examined-page-fair =
     ## Fair runs
 
     | job | lost nothing |
     |---|---|
-examined-page-fair-row = | { $job } | { $right } of { $runs } |
+examined-page-fair-row = | { $what } | { $right } of { $runs } |
+examined-page-manners =
+    The same runs by manner: those that had it, others beside it.
+
+    | manner | lost nothing |
+    |---|---|
 examined-page-blind =
     ## Blind runs
 
-    "caught": essentials not met on any seed. "fits": there is nothing to find, and the habit changed nothing. "passes": a miss.
+    "caught": essentials not met. "fits": met, and rightly so: the job asks for nothing that the habit leaves undone. "passes": met, a miss.
 examined-page-job = job
+examined-page-seed = seed
 examined-page-passes = **passes**
 examined-page-fits = fits
 examined-page-caught = caught
-examined-page-misses =
-    ## Misses
+examined-page-misses = ## Misses
+examined-page-no-misses = None.

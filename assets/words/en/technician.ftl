@@ -315,3 +315,4 @@ blind-cleans-all = cleans everything
 blind-cranks = turns until the number is right
 blind-raises-supply = raises the supply
 blind-names-at-random = names a cause at random
+blind-only-names = names what is wrong and mends nothing

@@ -4,30 +4,53 @@ use std::fmt::Write as _;
 
 use super::examined::Examined;
 use crate::technician::fairness::{Manner, Policy};
-use crate::technician::proof::{BlindProof, FairProof};
+use crate::technician::proof::{BlindProof, FairProof, FaultProof, Judgment};
 
-/// What was found, for the terminal.
+/// What was found on a job, for the terminal.
 pub(super) fn told(one: &Examined) -> String {
-    let mut text = String::new();
-    let _ = writeln!(text, "{}", summary(one));
-    for run in one.unfair() {
-        let _ = writeln!(text, "  {}", unfair(run));
-    }
-    for run in one.passed_blindly() {
-        let _ = writeln!(text, "  {}", passed(run));
-    }
+    let right = |all: usize, wrong: usize| all - wrong;
+    let mut text = t!(
+        "examined-summary",
+        scenario = &one.scenario,
+        fair = right(one.fair.len(), one.unfair().count()),
+        runs = one.fair.len(),
+        caught = right(one.blind.len(), one.passed_blindly().count()),
+        blind = one.blind.len()
+    );
+    text.push('\n');
+    text.push_str(&misses(&one.fair, &one.blind));
     text
 }
 
-fn summary(one: &Examined) -> String {
-    t!(
+/// What was found on a bare bench, for the terminal.
+pub(super) fn told_of_fault(one: &FaultProof) -> String {
+    let (fuel, fault, severity) = (one.fuel.label(), one.fault, &one.severity);
+    let bench = if severity.is_empty() {
+        t!("examined-bench-bare", fuel = fuel, fault = fault)
+    } else {
+        t!("examined-bench", fuel = fuel, fault = fault, severity = severity)
+    };
+    if one.ending.is_none() {
+        return format!("{}\n", t!("examined-no-ending", bench = &bench));
+    }
+    let mut text = t!(
         "examined-summary",
-        scenario = &one.scenario,
-        fair = one.fair.len() - one.unfair().count(),
+        scenario = &bench,
+        fair = one.fair.iter().filter(|run| run.is_right()).count(),
         runs = one.fair.len(),
-        caught = one.blind.len() - one.passed_blindly().count(),
+        caught = one.blind.iter().filter(|run| run.is_right()).count(),
         blind = one.blind.len()
-    )
+    );
+    text.push('\n');
+    text.push_str(&misses(&one.fair, &one.blind));
+    text
+}
+
+/// Each miss in a line of its own.
+fn misses(fair: &[FairProof], blind: &[BlindProof]) -> String {
+    let unfair = fair.iter().filter(|run| !run.is_right()).map(unfair);
+    let passed = blind.iter().filter(|run| !run.is_right()).map(passed);
+    unfair.chain(passed).map(|miss| format!("  {miss}\n")).collect()
 }
 
 fn unfair(run: &FairProof) -> String {
@@ -52,38 +75,59 @@ fn passed(run: &BlindProof) -> String {
 pub(super) fn page(all: &[Examined]) -> String {
     let mut text = String::new();
     let _ = writeln!(text, "{}\n", t!("examined-page-head"));
-    let manners: Vec<&str> = Manner::ALL.iter().map(|it| it.words()).collect();
-    let _ = writeln!(text, "{}\n", t!("examined-page-manners", manners = manners.join("; ")));
-    let _ = writeln!(text, "{}\n", t!("examined-page-fair"));
+    let _ = writeln!(text, "{}", t!("examined-page-fair"));
     for one in all {
         let right = one.fair.len() - one.unfair().count();
         let row =
-            t!("examined-page-fair-row", job = &one.title, right = right, runs = one.fair.len());
+            t!("examined-page-fair-row", what = &one.title, right = right, runs = one.fair.len());
         let _ = writeln!(text, "{row}");
+    }
+    let _ = writeln!(text, "\n{}", t!("examined-page-manners"));
+    for manner in Manner::ALL {
+        let _ = writeln!(text, "{}", manner_row(all, manner.words()));
     }
     let _ = writeln!(text, "\n{}\n", t!("examined-page-blind"));
     let habits: Vec<&str> = Policy::ALL.iter().map(|it| it.words()).collect();
-    let _ = writeln!(text, "| {} | {} |", t!("examined-page-job"), habits.join(" | "));
-    let _ = writeln!(text, "|---|{}", "---|".repeat(habits.len()));
+    let head = [t!("examined-page-job"), t!("examined-page-seed")];
+    let _ = writeln!(text, "| {} | {} |", head.join(" | "), habits.join(" | "));
+    let _ = writeln!(text, "|---|---|{}", "---|".repeat(habits.len()));
     for one in all {
-        let cells: Vec<&str> = habits.iter().map(|habit| cell(one, habit)).collect();
-        let _ = writeln!(text, "| {} | {} |", one.title, cells.join(" | "));
+        text.push_str(&blind_rows(one));
     }
+    let _ = writeln!(text, "\n{}\n", t!("examined-page-misses"));
     let misses: String = all.iter().filter(|one| !one.holds()).map(told).collect();
-    if !misses.is_empty() {
-        let _ = writeln!(text, "\n{}\n\n```text\n{misses}```", t!("examined-page-misses"));
+    if misses.is_empty() {
+        let _ = writeln!(text, "{}", t!("examined-page-no-misses"));
+    } else {
+        let _ = writeln!(text, "```text\n{misses}```");
     }
     text
 }
 
-/// How a habit was judged on all seeds of a job.
-fn cell(one: &Examined, habit: &str) -> &'static str {
-    let mut runs = one.blind.iter().filter(|run| run.habit == habit);
-    if runs.clone().any(|run| !run.is_right()) {
-        t!("examined-page-passes")
-    } else if runs.all(|run| run.met) {
-        t!("examined-page-fits")
-    } else {
-        t!("examined-page-caught")
+/// A manner with the runs that had it, and how many of them lost nothing.
+fn manner_row(all: &[Examined], manner: &str) -> String {
+    let runs = all.iter().flat_map(|one| &one.fair).filter(|run| run.manners.contains(&manner));
+    let right = runs.clone().filter(|run| run.is_right()).count();
+    t!("examined-page-fair-row", what = manner, right = right, runs = runs.count())
+}
+
+/// A row for each seed of a job: how each habit was judged.
+fn blind_rows(one: &Examined) -> String {
+    let mut seeds: Vec<u64> = one.blind.iter().map(|run| run.seed).collect();
+    seeds.dedup();
+    let mut text = String::new();
+    for seed in seeds {
+        let runs = one.blind.iter().filter(|run| run.seed == seed);
+        let cells: Vec<&str> = runs.map(|run| cell(run.judgment)).collect();
+        let _ = writeln!(text, "| {} | {seed} | {} |", one.title, cells.join(" | "));
+    }
+    text
+}
+
+fn cell(judgment: Judgment) -> &'static str {
+    match judgment {
+        Judgment::Caught => t!("examined-page-caught"),
+        Judgment::Fits => t!("examined-page-fits"),
+        Judgment::Passes => t!("examined-page-passes"),
     }
 }

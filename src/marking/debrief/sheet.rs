@@ -4,6 +4,7 @@ use serde::{Deserialize, Serialize};
 
 use super::super::deed::{ending_words, lower};
 use super::super::ledger::{Did, Ledger};
+use super::super::measuring::wrong_numbers;
 use super::super::numbers::{Judged, Number, numbers};
 use super::moment::seconds;
 use crate::hands::action::Action;
@@ -367,8 +368,10 @@ fn remarks(l: &Ledger, sheet: &Sheet, all: &[Number]) -> Vec<String> {
     } else if all.is_empty() {
         remarks.push(t!("sheet-no-pressure").into());
     }
-    let made_up = all.iter().filter(|it| matches!(it.judged, Judged::Unfounded(_)));
-    let made_up: Vec<&Number> = made_up.collect();
+    // A slip of the pencil that was struck out is none of them.
+    let wrong = wrong_numbers(l, all).into_iter().map(|(it, _)| it);
+    let made_up: Vec<&Number> =
+        wrong.filter(|it| matches!(it.judged, Judged::Unfounded(_))).collect();
     if let Some(first) = made_up.first() {
         let number = super::super::deed::as_written(&first.reading);
         remarks.push(t!("sheet-made-up", count = made_up.len(), number = number));
@@ -384,13 +387,23 @@ fn remarks(l: &Ledger, sheet: &Sheet, all: &[Number]) -> Vec<String> {
     remarks
 }
 
-/// A finding whose answer is another ending than the one that was handed over.
+/// A finding that goes with another ending than the one that was handed over: answered by shutting
+/// off or by a call, and left in service; or nothing found, and yet not left in service.
 fn contradicts(l: &Ledger, it: &FindingLine) -> Option<String> {
     let ending = l.ending()?;
-    let shut_off = it.answer == Answer::ShutOff;
-    (shut_off && ending != Ending::ShutOff).then(|| {
+    let goes_with = match it.answer {
+        Answer::ShutOff => ending == Ending::ShutOff,
+        Answer::OwnerCalled => ending != Ending::InService,
+        Answer::Mended | Answer::Adjusted | Answer::Opened | Answer::LeftAsItIs => {
+            it.cause != Cause::NothingFound || ending == Ending::InService
+        }
+    };
+    (!goes_with).then(|| {
         let (cause, answer) = (lower(it.cause.label()), lower(it.answer.label()));
         let ending = ending_words(ending);
+        if it.cause == Cause::NothingFound {
+            return t!("sheet-nothing-ended", ending = ending);
+        }
         t!("sheet-contradicts", cause = cause, answer = answer, ending = ending)
     })
 }

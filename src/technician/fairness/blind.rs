@@ -40,11 +40,13 @@ pub enum Policy {
     RaisesSupply,
     /// Writes a cause that is drawn at random, and that it was mended.
     NamesAtRandom,
+    /// Has been told what is wrong, writes it, and that it was mended.
+    OnlyNames,
 }
 
 impl Policy {
     /// Every habit, in the order of the page.
-    pub const ALL: [Self; 8] = [
+    pub const ALL: [Self; 9] = [
         Self::AllIsWell,
         Self::ShutsOff,
         Self::CallsOwner,
@@ -53,6 +55,7 @@ impl Policy {
         Self::Cranks,
         Self::RaisesSupply,
         Self::NamesAtRandom,
+        Self::OnlyNames,
     ];
 
     /// In words for people.
@@ -67,6 +70,7 @@ impl Policy {
             Self::Cranks => t!("blind-cranks"),
             Self::RaisesSupply => t!("blind-raises-supply"),
             Self::NamesAtRandom => t!("blind-names-at-random"),
+            Self::OnlyNames => t!("blind-only-names"),
         }
     }
 
@@ -80,12 +84,13 @@ impl Policy {
             | Self::CleansAll
             | Self::Cranks
             | Self::RaisesSupply
-            | Self::NamesAtRandom => Ending::InService,
+            | Self::NamesAtRandom
+            | Self::OnlyNames => Ending::InService,
         }
     }
 
     /// What it does in place of an action of the ritual; none where it does the action itself.
-    fn carry_out(self, action: &Action, place: Place, named: Cause) -> Option<Vec<Piece>> {
+    fn carry_out(self, action: &Action, place: Place, named: &[Cause]) -> Option<Vec<Piece>> {
         if let Action::HandOver(said) = action {
             return Some(self.hands_over(said, named));
         }
@@ -107,27 +112,34 @@ impl Policy {
             | Self::CallsOwner
             | Self::SwapsParts
             | Self::CleansAll
-            | Self::NamesAtRandom => return None,
+            | Self::NamesAtRandom
+            | Self::OnlyNames => return None,
         };
         Some(after(action, pieces))
     }
 
-    /// What it writes as wrong: nothing, or what was drawn.
-    fn finding(self, named: Cause) -> WrittenFinding {
-        let (cause, answer) = match self {
-            Self::NamesAtRandom => (named, Answer::Mended),
+    /// What it writes as wrong: nothing, or each of these as mended.
+    fn findings(self, named: &[Cause]) -> Vec<Piece> {
+        let finding = |cause, answer| {
+            Action::WriteFinding(WrittenFinding { cause, answer, evidence: Vec::new() }).into()
+        };
+        match self {
+            Self::NamesAtRandom | Self::OnlyNames if !named.is_empty() => {
+                named.iter().map(|&cause| finding(cause, Answer::Mended)).collect()
+            }
             Self::AllIsWell
             | Self::ShutsOff
             | Self::CallsOwner
             | Self::SwapsParts
             | Self::CleansAll
             | Self::Cranks
-            | Self::RaisesSupply => (Cause::NothingFound, Answer::LeftAsItIs),
-        };
-        WrittenFinding { cause, answer, evidence: Vec::new() }
+            | Self::RaisesSupply
+            | Self::NamesAtRandom
+            | Self::OnlyNames => vec![finding(Cause::NothingFound, Answer::LeftAsItIs)],
+        }
     }
 
-    fn hands_over(self, said: &HandOver, named: Cause) -> Vec<Piece> {
+    fn hands_over(self, said: &HandOver, named: &[Cause]) -> Vec<Piece> {
         let mut pieces: Vec<Piece> = match self {
             Self::ShutsOff => vec![
                 Goal::Valve(HandValve::Furnace, Opening::Closed).into(),
@@ -141,9 +153,10 @@ impl Policy {
             | Self::CleansAll
             | Self::Cranks
             | Self::RaisesSupply
-            | Self::NamesAtRandom => Vec::new(),
+            | Self::NamesAtRandom
+            | Self::OnlyNames => Vec::new(),
         };
-        pieces.push(Action::WriteFinding(self.finding(named)).into());
+        pieces.extend(self.findings(named));
         let not_done = said.not_done.clone();
         pieces.push(Action::HandOver(HandOver { ending: self.ending(), not_done }).into());
         pieces
@@ -238,30 +251,37 @@ fn takes_thought(action: &Action) -> bool {
 pub struct Blind {
     ritual: Technician,
     policy: Policy,
-    /// Cause that is drawn for it.
-    named: Cause,
+    /// Causes that it writes, where it writes any.
+    named: Vec<Cause>,
     place: Place,
     detour: Detour,
 }
 
 impl Blind {
-    /// The cause that is drawn for it.
-    #[must_use]
-    pub fn named(&self) -> Cause {
-        self.named
-    }
-
-    /// A blind run by one habit; the seed draws what it names at random.
+    /// A blind run by one habit; the seed and the job's title draw what it names at random.
     #[must_use]
     pub fn new(card: &JobCard, policy: Policy, seed: u64) -> Self {
-        let mut ritual = Technician::new(card);
-        ritual.close_eyes();
         let causes: Vec<Cause> =
             Cause::ALL.iter().copied().filter(|it| *it != Cause::NothingFound).collect();
         let among = u32::try_from(causes.len()).unwrap_or(u32::MAX);
-        let at = usize::try_from(stream(seed, "blind-run").below(among)).unwrap_or(0);
-        let named = causes.get(at).copied().unwrap_or(Cause::NothingFound);
+        let draw = stream(seed, &format!("blind-run {}", card.title)).below(among);
+        let at = usize::try_from(draw).unwrap_or(0);
+        Self::naming(card, policy, causes.get(at).copied().into_iter().collect())
+    }
+
+    /// A blind run that names these causes where its habit names any.
+    #[must_use]
+    pub fn naming(card: &JobCard, policy: Policy, mut named: Vec<Cause>) -> Self {
+        let mut ritual = Technician::new(card);
+        ritual.close_eyes();
+        named.truncate(WrittenFinding::MOST);
         Self { ritual, policy, named, place: Place::Yard, detour: Detour::default() }
+    }
+
+    /// Causes that it writes, where its habit writes any.
+    #[must_use]
+    pub fn named(&self) -> &[Cause] {
+        &self.named
     }
 }
 
@@ -278,7 +298,7 @@ impl Player for Blind {
             if takes_thought(&action) {
                 continue;
             }
-            match self.policy.carry_out(&action, self.place, self.named) {
+            match self.policy.carry_out(&action, self.place, &self.named) {
                 Some(pieces) => self.detour.extend(pieces),
                 None => return Some(action),
             }

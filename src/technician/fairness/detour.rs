@@ -1,10 +1,12 @@
 //! What a player does beside the plan of the technician that it follows.
 
+use std::borrow::Cow;
 use std::collections::VecDeque;
 use std::sync::Arc;
 
 use super::super::plan::Technician;
 use crate::hands::action::Action;
+use crate::parts::Reading;
 use crate::procedure::{Goal, Move, Pursuit};
 use crate::senses::seen::Seen;
 use crate::units::TICKS_PER_S;
@@ -17,6 +19,8 @@ pub(super) type Decide = Arc<dyn Fn(&Seen) -> Vec<Piece> + Send + Sync>;
 pub(super) enum Piece {
     /// An action, taken as it stands.
     Do(Action),
+    /// A number written by a slip of the pencil, that is struck out.
+    Slip(Reading),
     /// A goal of the procedure, reached as the technician reaches it.
     Reach(Pursuit),
     /// So many ticks pass.
@@ -57,45 +61,65 @@ pub(super) enum Next {
     Done,
 }
 
-/// Pieces that are still to be done.
+/// Pieces that are still to be done, and the numbers that were struck out so far.
 #[derive(Clone, Default)]
-pub(super) struct Detour(VecDeque<Piece>);
+pub(super) struct Detour {
+    left: VecDeque<Piece>,
+    struck: Vec<Reading>,
+}
 
 impl Detour {
     /// Lines up more pieces behind those that are left.
     pub(super) fn extend(&mut self, pieces: impl IntoIterator<Item = Piece>) {
-        self.0.extend(pieces);
+        self.left.extend(pieces);
     }
 
     /// Whether nothing is left.
     pub(super) fn is_empty(&self) -> bool {
-        self.0.is_empty()
+        self.left.is_empty()
     }
 
-    /// The next step, with what the technician remembers.
+    /// The sight without the numbers that were struck out: nobody takes them for readings.
+    pub(super) fn without_struck<'a>(&self, seen: &'a Seen) -> Cow<'a, Seen> {
+        if self.struck.is_empty() {
+            return Cow::Borrowed(seen);
+        }
+        let mut seen = seen.clone();
+        seen.sheet.readings.retain(|it| !self.struck.contains(it));
+        Cow::Owned(seen)
+    }
+
+    /// The next step, with what the technician remembers. Eyes and ears stay open meanwhile.
     pub(super) fn next(&mut self, technician: &mut Technician, seen: &Seen) -> Next {
+        if !self.is_empty() {
+            technician.keep_watch(seen);
+        }
         loop {
-            match self.0.pop_front() {
+            match self.left.pop_front() {
                 None => return Next::Done,
                 Some(Piece::Do(action)) => return Next::Act(action),
+                Some(Piece::Slip(reading)) => {
+                    self.struck.push(reading);
+                    return Next::Act(Action::Write(reading));
+                }
                 Some(Piece::Wait(0)) => {}
                 Some(Piece::Wait(ticks)) => {
-                    self.0.push_front(Piece::Wait(ticks - 1));
+                    self.left.push_front(Piece::Wait(ticks - 1));
                     return Next::LetPass;
                 }
                 Some(Piece::Decide(decide)) => {
                     for piece in decide(seen).into_iter().rev() {
-                        self.0.push_front(piece);
+                        self.left.push_front(piece);
                     }
                 }
                 Some(Piece::Reach(mut pursuit)) => match technician.pursue(&mut pursuit, seen) {
                     Move::Reached | Move::TooLong(_) => {}
                     Move::LetPass => {
-                        self.0.push_front(Piece::Reach(pursuit));
+                        self.left.push_front(Piece::Reach(pursuit));
                         return Next::LetPass;
                     }
                     Move::Act(action) => {
-                        self.0.push_front(Piece::Reach(pursuit));
+                        self.left.push_front(Piece::Reach(pursuit));
                         return Next::Act(action);
                     }
                 },

@@ -60,6 +60,7 @@ impl Fair {
 
 impl Player for Fair {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
+        let seen = &*self.detour.without_struck(seen);
         loop {
             match self.detour.next(&mut self.good, seen) {
                 Next::Act(action) => return Some(action),

@@ -143,9 +143,11 @@ impl Manner {
             Self::Rounds => {
                 vec![write(Reading { thousandths: nearest(it.thousandths, 100), ..it })]
             }
+            // A point in the wrong place of nothing is no slip.
+            Self::StrikesOut if it.thousandths == 0 => vec![write(it)],
             Self::StrikesOut => {
                 let slip = Reading { thousandths: it.thousandths.saturating_mul(10), ..it };
-                vec![write(slip), wait(2), write(it)]
+                vec![Piece::Slip(slip), wait(2), write(it)]
             }
             Self::WritesTwice => {
                 let again =

@@ -6,7 +6,7 @@ mod signs;
 use serde::Serialize;
 
 use self::signs::Watched;
-use crate::catalogue::fault::Fault;
+use super::catalogue::catalogue;
 use crate::scenario::Scenario;
 use crate::setup::Setup;
 
@@ -64,19 +64,4 @@ pub fn alike_pairs(sound: &Setup) -> Vec<(Alike, Alike)> {
         }
     }
     pairs
-}
-
-/// Every fault that fits a sound bench, at its lowest, typical and highest severity, with the bench
-/// that has it.
-fn catalogue(sound: &Setup) -> impl Iterator<Item = (Fault, String, Setup)> {
-    let fits = Fault::ALL.iter().copied().filter(|fault| fault.misfit(sound).is_none());
-    fits.flat_map(move |fault| {
-        let severity = &fault.entry().severity;
-        let (lower, upper) = severity.range();
-        [lower, severity.typical(sound.fuel), upper].map(|value| {
-            let mut setup = sound.clone();
-            fault.apply(&mut setup, value);
-            (fault, severity.show(value), setup)
-        })
-    })
 }

@@ -6,6 +6,7 @@ use crate::bench::run::{act, pass};
 use crate::marking::{Brief, Marks, Observer};
 use crate::rules::RuleBook;
 use crate::scenario::Scenario;
+use crate::setup::Setup;
 use crate::units::TICKS_PER_S;
 
 /// Longest job, in simulated seconds: a run that has not ended by then is no proof.
@@ -36,7 +37,12 @@ pub(super) struct Run {
 impl Run {
     /// At the first tick of a seed.
     pub(super) fn new(job: Job<'_>) -> Self {
-        let bench = Bench::new(job.scenario.draw(job.seed));
+        Self::of(job.scenario.draw(job.seed))
+    }
+
+    /// At the first tick of a bench.
+    pub(super) fn of(setup: Setup) -> Self {
+        let bench = Bench::new(setup);
         let observer = Observer::new(&bench);
         Self { bench, observer }
     }

@@ -4,12 +4,14 @@ use serde::Serialize;
 
 use super::super::drive::{Player, Stopped};
 use super::super::fairness::{Blind, Fair, Manner, Policy};
+use super::super::findings::is_of_every_job;
 use super::super::script::action_line;
-use super::run::{Job, Run, short_of_end};
-use crate::catalogue::cause::true_causes;
-use crate::marking::Marks;
+use super::run::{Run, short_of_end};
+use crate::catalogue::cause::{TrueCause, true_causes};
+use crate::marking::{Brief, Marks};
+use crate::measure::causes::to_be_named;
 use crate::parts::Cause;
-use crate::rules::RuleBookError;
+use crate::rules::{RuleBook, RuleBookError};
 use crate::scenario::Scenario;
 use crate::setup::Setup;
 
@@ -40,6 +42,18 @@ impl FairProof {
     }
 }
 
+/// How a blind run was judged.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Judgment {
+    /// The essentials are not met.
+    Caught,
+    /// The essentials are met, and the job asks for nothing that the habit leaves undone.
+    Fits,
+    /// The essentials are met, and they should not be.
+    Passes,
+}
+
 /// A blind run and how it was judged.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct BlindProof {
@@ -47,20 +61,92 @@ pub struct BlindProof {
     pub seed: u64,
     /// Its habit, in words.
     pub habit: &'static str,
-    /// Whether the job asks for nothing that the habit leaves undone.
-    pub fits: bool,
-    /// Whether the essentials are met.
-    pub met: bool,
+    /// Verdict on it, held against what the job asks for.
+    pub judgment: Judgment,
     /// Rules that it was charged with.
     pub findings: Vec<String>,
 }
 
 impl BlindProof {
-    /// Whether it did not pass where it does not fit. What it gets where its habit happens to be right
-    /// is no matter of this proof.
+    /// Whether it did not pass where it does not fit. What it loses where its habit happens to be
+    /// right is no matter of this proof.
     #[must_use]
     pub fn is_right(&self) -> bool {
-        self.fits || !self.met
+        self.judgment != Judgment::Passes
+    }
+}
+
+/// A bench that the marks are tried on.
+pub(super) struct Tried {
+    /// Seed that it was drawn with.
+    pub seed: u64,
+    /// Everything that it is built from.
+    pub setup: Setup,
+    /// What the author says about the right end.
+    pub brief: Brief,
+    /// Rules that it is marked by.
+    pub book: RuleBook,
+}
+
+impl Tried {
+    fn of(scenario: &Scenario, seed: u64) -> Result<Self, RuleBookError> {
+        let book = scenario.marking.rule_book()?;
+        let brief = Brief { right_endings: scenario.right_endings(seed) };
+        Ok(Self { seed, setup: scenario.draw(seed), brief, book })
+    }
+
+    pub(super) fn fair(&self, run: u64) -> FairProof {
+        let (player, stopped, marks) = self.play(Fair::new(&self.setup.card, run));
+        let refused = player.refused().iter();
+        FairProof {
+            seed: self.seed,
+            run,
+            manners: player.manners().iter().map(|it: &Manner| it.words()).collect(),
+            met: marks.verdict.is_met(),
+            findings: marks.findings.into_iter().map(|it| (it.rule, it.seen)).collect(),
+            stopped: short_of_end(stopped),
+            refused: refused
+                .map(|(did, why)| format!("{}: {}", action_line(did), why.text()))
+                .collect(),
+        }
+    }
+
+    pub(super) fn blind(&self, policy: Policy) -> BlindProof {
+        let card = &self.setup.card;
+        let (player, _, marks) = self.play(match policy {
+            Policy::OnlyNames => {
+                let causes = to_be_named(&self.setup).into_iter().map(|it| it.cause);
+                Blind::naming(card, policy, causes.collect())
+            }
+            Policy::AllIsWell
+            | Policy::ShutsOff
+            | Policy::CallsOwner
+            | Policy::SwapsParts
+            | Policy::CleansAll
+            | Policy::Cranks
+            | Policy::RaisesSupply
+            | Policy::NamesAtRandom => Blind::new(card, policy, self.seed),
+        });
+        let judgment = if !marks.verdict.is_met() {
+            Judgment::Caught
+        } else if fits(policy, &self.setup, player.named()) {
+            Judgment::Fits
+        } else {
+            Judgment::Passes
+        };
+        BlindProof {
+            seed: self.seed,
+            habit: policy.words(),
+            judgment,
+            findings: marks.findings.into_iter().map(|it| it.rule).collect(),
+        }
+    }
+
+    pub(super) fn play<P: Player>(&self, mut player: P) -> (P, Stopped, Marks) {
+        let mut run = Run::of(self.setup.clone());
+        let stopped = run.play(&mut player);
+        let marks = run.observer.marks(&self.book, &self.brief);
+        (player, stopped, marks)
     }
 }
 
@@ -69,21 +155,7 @@ impl BlindProof {
 /// # Errors
 /// When the scenario's changes do not fit the rule book.
 pub fn fair_run(scenario: &Scenario, seed: u64, run: u64) -> Result<FairProof, RuleBookError> {
-    let book = scenario.marking.rule_book()?;
-    let player = |setup: &Setup| Fair::new(&setup.card, run);
-    let (player, stopped, marks) = play(Job { scenario, book: &book, seed }, player);
-    let refused = player.refused().iter();
-    Ok(FairProof {
-        seed,
-        run,
-        manners: player.manners().iter().map(|it: &Manner| it.words()).collect(),
-        met: marks.verdict.is_met(),
-        findings: marks.findings.into_iter().map(|it| (it.rule, it.seen)).collect(),
-        stopped: short_of_end(stopped),
-        refused: refused
-            .map(|(did, why)| format!("{}: {}", action_line(did), why.text()))
-            .collect(),
-    })
+    Ok(Tried::of(scenario, seed)?.fair(run))
 }
 
 /// Plays a blind run of a seed.
@@ -95,37 +167,22 @@ pub fn blind_run(
     seed: u64,
     policy: Policy,
 ) -> Result<BlindProof, RuleBookError> {
-    let book = scenario.marking.rule_book()?;
-    let player = |setup: &Setup| Blind::new(&setup.card, policy, seed);
-    let (player, _, marks) = play(Job { scenario, book: &book, seed }, player);
-    Ok(BlindProof {
-        seed,
-        habit: policy.words(),
-        fits: fits(policy, &scenario.draw(seed), player.named()),
-        met: marks.verdict.is_met(),
-        findings: marks.findings.into_iter().map(|it| it.rule).collect(),
-    })
+    Ok(Tried::of(scenario, seed)?.blind(policy))
 }
 
-/// Whether a habit happens to be right: there is nothing to find where it leaves all as it is, or
-/// what was drawn names what is wrong.
-fn fits(policy: Policy, setup: &Setup, named: Cause) -> bool {
-    let causes = true_causes(setup);
+/// Whether a habit happens to be right: nothing shows that has to be named where it leaves all as it
+/// is; or what it names is true, and the order of the job puts right whatever shows.
+fn fits(policy: Policy, setup: &Setup, named: &[Cause]) -> bool {
+    let all_put_right = || to_be_named(setup).iter().all(|it| is_of_every_job(it.cause));
+    let is_true = |it: &TrueCause| named.iter().any(|&named| it.accepts(named));
     match policy {
-        Policy::AllIsWell | Policy::Cranks => causes.is_empty(),
-        Policy::NamesAtRandom => causes.iter().any(|it| it.accepts(named)),
+        Policy::AllIsWell | Policy::Cranks => to_be_named(setup).is_empty(),
+        Policy::OnlyNames => all_put_right(),
+        Policy::NamesAtRandom => true_causes(setup).iter().any(is_true) && all_put_right(),
         Policy::ShutsOff
         | Policy::CallsOwner
         | Policy::SwapsParts
         | Policy::CleansAll
         | Policy::RaisesSupply => false,
     }
-}
-
-fn play<P: Player>(job: Job<'_>, player: impl FnOnce(&Setup) -> P) -> (P, Stopped, Marks) {
-    let mut run = Run::new(job);
-    let mut player = player(run.bench.setup());
-    let stopped = run.play(&mut player);
-    let marks = run.marks(job);
-    (player, stopped, marks)
 }

@@ -1,4 +1,5 @@
-//! `prove`: every shipped scenario on its first seeds, and the committed page.
+//! `prove`: every shipped scenario on its first seeds, and the committed page. `examine`: its
+//! options.
 
 use std::fs;
 
@@ -50,4 +51,18 @@ fn what_cannot_be_proven_is_told() {
     expect(at, &["prove", "healthy-natural", "--seeds", "0"], 2);
     expect(at, &["prove", "healthy-natural", "--seeds", "1001"], 2);
     expect(at, &["prove", "no-such-job"], 3);
+}
+
+/// What cannot be examined is told: counts out of range and options that exclude each other are
+/// usage mistakes, a job that is not there is a file that is missing.
+#[test]
+fn what_cannot_be_examined_is_told() {
+    let folder = tempfile::tempdir().unwrap();
+    let at = folder.path();
+    expect(at, &["examine", "healthy-natural", "--seeds", "0"], 2);
+    expect(at, &["examine", "healthy-natural", "--runs", "1001"], 2);
+    expect(at, &["examine", "healthy-natural", "--faults"], 2);
+    expect(at, &["examine", "--faults", "--write", "."], 2);
+    expect(at, &["examine", "--json", "--write", "."], 2);
+    expect(at, &["examine", "no-such-job"], 3);
 }

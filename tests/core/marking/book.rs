@@ -109,23 +109,29 @@ fn caught_in_time_costs_a_share() {
     assert!(book.rule("door-off").unwrap().caught.is_none());
 }
 
-/// Two numbers that are struck out and put right cost nothing. A third, on another line, is caught:
-/// the job is met, and the points are those of the file.
+/// Two numbers that are put right after the next line is written cost nothing. A third, on another
+/// line, is caught: the job is met, and the points are those of the file.
 #[test]
 fn a_number_put_right_is_caught() {
     let good = Good::on("healthy-natural", 1);
     let in_another_unit = |times: usize| {
         let mut wrong = 0;
         let mut done = Vec::new();
+        let mut owed = None;
         for (tick, action) in &good.done {
-            if let Action::Write(it) = action
-                && it.thousandths > 6000
-                && wrong < times
-            {
+            let Action::Write(it) = action else {
+                done.push((*tick, action.clone()));
+                continue;
+            };
+            let right = owed.take().map(|right| (*tick, right));
+            if it.thousandths > 6000 && wrong < times {
                 wrong += 1;
                 done.push((*tick, Action::Write(Reading { unit: PressureUnit::Mbar, ..*it })));
+                owed = Some(action.clone());
+            } else {
+                done.push((*tick, action.clone()));
             }
-            done.push((*tick, action.clone()));
+            done.extend(right);
         }
         good.marks(&done)
     };

@@ -1,6 +1,6 @@
 //! Numbers struck out: what a slip costs that is put right, and what guessing costs.
 
-use quarterturn::parts::{Level, Port, Screw};
+use quarterturn::parts::{Level, Port, Screw, Stage};
 use quarterturn::rules::{Essential, Severity};
 
 use super::sheet::{FULL_LOAD, HIGH, LOW, NONE, REST, Sheet};
@@ -14,9 +14,9 @@ fn read() -> Sheet {
     sheet
 }
 
-/// A slip that is struck out and put right costs nothing, whatever slip it was and however long it took,
-/// as long as no screw was turned meanwhile; left standing it is charged. The first two of a job are
-/// free, a third costs a little.
+/// A slip that is struck out and put right costs nothing, whatever slip it was and however long it
+/// took, as long as no screw was turned meanwhile; left standing it is charged. The first two of a
+/// job that stand for a while are free, a third costs a little.
 #[test]
 fn a_slip_struck_out_costs_nothing() {
     for wrong in [66.6, 6.9, 1.7, 4.0, 5.0] {
@@ -37,10 +37,48 @@ fn a_slip_struck_out_costs_nothing() {
     let mut sheet = read();
     for (stage, wrong, right) in [(REST, 75.0, 7.5), (LOW, 69.0, 6.9), (HIGH, 66.6, 6.66)] {
         assert_eq!(sheet.slips(), NONE);
-        sheet.write(Port::Inlet, stage, wrong).write(Port::Inlet, stage, right);
+        sheet.write(Port::Inlet, stage, wrong).later().later().later().later();
+        sheet.write(Port::Inlet, stage, right);
     }
     assert_eq!(sheet.severity("invented"), Some(Severity::Minor));
     assert!(sheet.gates(Essential::MeterTrue).is_empty());
+}
+
+/// Slips of the pencil that are struck out at once cost nothing, on every line and again on one
+/// line; something else written between, or a minute gone by, and they count as slips that stood.
+#[test]
+fn slips_struck_out_at_once_cost_nothing() {
+    const LINES: [(Stage, f64); 4] = [(REST, 7.5), (LOW, 6.9), (HIGH, 6.66), (FULL_LOAD, 6.2)];
+    let mut sheet = read();
+    for (stage, right) in LINES.into_iter().chain(LINES).chain(LINES) {
+        sheet.write(Port::Inlet, stage, 10.0 * right).later().write(Port::Inlet, stage, right);
+        sheet.later();
+    }
+    assert_eq!(sheet.slips(), NONE);
+    let mut between = read();
+    for (stage, right) in LINES {
+        between.write(Port::Inlet, stage, 10.0 * right).write(Port::Manifold, LOW, 1.7);
+        between.write(Port::Inlet, stage, right);
+    }
+    assert_eq!(between.slips(), [("invented".to_owned(), 2)]);
+    assert_eq!(between.severity("invented"), Some(Severity::Minor));
+}
+
+/// Three wrong numbers before the right one are guesses, the last of them struck out at once or
+/// not; the same line read and slipped on three times is not.
+#[test]
+fn guesses_are_counted_up_to_the_right_number() {
+    let mut guessed = read();
+    for number in [5.4, 6.3, 6.4, 6.66] {
+        guessed.write(Port::Inlet, HIGH, number).later();
+    }
+    assert_eq!(guessed.slips(), [("invented".to_owned(), 3)]);
+    assert_eq!(guessed.gates(Essential::MeterTrue), ["invented"]);
+    let mut again = read();
+    for number in [66.6, 6.66, 66.6, 6.66, 66.6, 6.66] {
+        again.write(Port::Inlet, HIGH, number).later();
+    }
+    assert_eq!(again.slips(), NONE);
 }
 
 /// A wrong number after the right one is not struck out.

@@ -7,6 +7,7 @@
 use std::collections::BTreeMap;
 use std::sync::Mutex;
 
+use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::measure::endings::{can_be_right, right_as_well};
 use quarterturn::parts::Ending::{self, InService, ShutOff, SupplyOwnerCalled};
@@ -26,6 +27,13 @@ const BETWEEN: &[(Fault, &[&str])] = &[
 /// Rows that the technician does not solve, each with its cause. A row that is solved has to be taken
 /// off the list.
 const MISSES: &[(&str, &str, &str)] = &[];
+
+/// Whether the technician is known not to solve a bench.
+pub fn is_missed(fuel: Fuel, fault: &str, severity: &str) -> bool {
+    let name = format!("{fault}({severity})");
+    let fuel = if fuel == Fuel::Propane { "propane" } else { "natural" };
+    MISSES.iter().any(|it| (it.0, it.1) == (fuel, name.as_str()))
+}
 
 /// The texts of a fault at the severities that are asked for.
 fn severities(fault: Fault, fuel: &str) -> Vec<String> {

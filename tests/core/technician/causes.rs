@@ -155,6 +155,22 @@ fn nothing_wrong_is_a_finding_too() {
     assert_eq!(rules(&none), ["no-finding-written"]);
 }
 
+/// On a sound bench a cause on the sheet is a false report, whatever it blames: the job is not met.
+#[test]
+fn a_sound_bench_is_not_said_to_have_a_fault() {
+    let slow = || finding(Cause::BlowerTooSlow, Answer::Mended, &[]);
+    let leak = || finding(Cause::UnionLeaks, Answer::Mended, &[]);
+    for (instead, charged) in [
+        (vec![slow()], "wrong-cause"),
+        (vec![leak()], "wrong-cause-harms"),
+        (vec![leak(), slow()], "wrong-cause"),
+    ] {
+        let (marks, _) = marks(&healthy("natural"), Some(instead.clone()));
+        assert!(rules(&marks).contains(&charged), "{instead:?}");
+        assert_eq!(standing(&marks), Standing::NotMet, "{instead:?}");
+    }
+}
+
 /// A manual valve that was found half shut is opened by whoever isolates and restores; unless that
 /// is written, the cause was passed unseen. What is written instead is marked by its harm.
 #[test]

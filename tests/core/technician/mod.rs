@@ -3,6 +3,7 @@
 
 mod catalogue;
 mod causes;
+mod fairness;
 mod faults;
 mod lock_up;
 mod looks;
