@@ -1,0 +1,203 @@
+//! Tries the mutants on the tests; `tests/mutants/run` puts this file into a copy of the tests, and
+//! the list `TESTS` of what it runs below it.
+//!
+//! Quick tests come first, and a mutant that one of them has seen is left alone by the rest. What is
+//! found is added to the file `MUTANT_RESULTS` at once: after a stop it goes on from there.
+
+use std::collections::{BTreeMap, BTreeSet};
+use std::fs;
+use std::io::Write as _;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+use std::time::Instant;
+
+use quarterturn::mutant::{Fate, begin, divided, noted, whole};
+
+use crate::mutants_kept as kept;
+
+/// A test that takes longer than this when its plays are kept waits until the quicker ones are done.
+const QUICK_S: f64 = 0.25;
+/// Time of the processor that a mutant has at least, in seconds.
+const LEAST_S: f64 = 10.0;
+/// A mutant that makes a test so many times longer has hung it.
+const LONGER: f64 = 20.0;
+
+/// A test that waits for the quicker ones.
+struct Slow {
+    place: usize,
+    seconds: f64,
+    cold: f64,
+    reached: Reached,
+}
+
+/// Mutants that a test reaches.
+#[derive(Default, Clone)]
+struct Reached {
+    /// Where its plays are kept, on its own thread: the process can divide there.
+    warm: Vec<u32>,
+    /// Only in what is kept, or only on another thread.
+    cold: Vec<u32>,
+}
+
+/// What stands in the file of results, and the file.
+struct Results {
+    file: fs::File,
+    names: BTreeMap<u32, String>,
+    dead: BTreeSet<u32>,
+    done: BTreeSet<String>,
+}
+
+impl Results {
+    fn read() -> Self {
+        let root = env!("CARGO_MANIFEST_DIR");
+        let listed = fs::read_to_string(format!("{root}/mutants.txt")).unwrap();
+        let of = |line: &str| {
+            let mut parts = line.split('\t');
+            Some((parts.next()?.parse().ok()?, parts.next()?.to_owned()))
+        };
+        let names: BTreeMap<u32, String> = listed.lines().filter_map(of).collect();
+        let path = std::env::var("MUTANT_RESULTS").unwrap();
+        let build = std::env::var("MUTANT_BUILD").unwrap();
+        let text = fs::read_to_string(&path).unwrap_or_default();
+        let (mut gone, mut done, mut same) = (BTreeSet::new(), BTreeSet::new(), false);
+        for line in text.lines() {
+            match line.split('\t').collect::<Vec<_>>().as_slice() {
+                ["build", it] => {
+                    same = *it == build;
+                    done.clear();
+                }
+                ["done", test] => drop(done.insert((*test).to_owned())),
+                ["killed" | "timed out", name, _] => drop(gone.insert((*name).to_owned())),
+                _ => {}
+            }
+        }
+        let dead = names.iter().filter(|(_, it)| gone.contains(*it)).map(|(&it, _)| it).collect();
+        let mut file = fs::File::options().create(true).append(true).open(path).unwrap();
+        if !same {
+            done.clear();
+            writeln!(file, "build\t{build}").unwrap();
+        }
+        Self { file, names, dead, done }
+    }
+
+    fn alive(&self, of: &[u32]) -> Vec<u32> {
+        of.iter().copied().filter(|it| !self.dead.contains(it)).collect()
+    }
+
+    fn take(&mut self, test: &str, fates: &[(u32, Fate)]) {
+        for (number, fate) in fates {
+            let how = match fate {
+                Fate::Passed => continue,
+                Fate::Failed => "killed",
+                Fate::TimedOut => "timed out",
+            };
+            writeln!(self.file, "{how}\t{}\t{test}", self.names[number]).unwrap();
+            self.dead.insert(*number);
+        }
+    }
+
+    fn done(&mut self, test: &str) {
+        writeln!(self.file, "done\t{test}").unwrap();
+    }
+}
+
+/// Runs a test: 0 where it passes.
+fn run(test: fn()) -> i32 {
+    kept::begin();
+    i32::from(catch_unwind(AssertUnwindSafe(test)).is_err())
+}
+
+/// Runs a test that must pass; what it reaches and how long it takes.
+fn noted_run(name: &str, test: fn()) -> (BTreeSet<u32>, BTreeSet<u32>, f64) {
+    let begun = Instant::now();
+    let mut code = 0;
+    let (here, aside) = noted(|| code = run(test));
+    assert_eq!(code, 0, "without a mutant this test fails: {name}");
+    (here.into_iter().collect(), aside.into_iter().collect(), begun.elapsed().as_secs_f64())
+}
+
+fn limit_s(seconds: f64) -> u32 {
+    (LONGER * seconds).max(LEAST_S).ceil() as u32
+}
+
+/// The process divides where a mutant is reached; what was played before is kept.
+fn divide(results: &mut Results, name: &str, test: fn(), reached: &Reached, seconds: f64) {
+    let wanted = results.alive(&reached.warm);
+    if !wanted.is_empty() {
+        let fates = divided(&wanted, limit_s(seconds), || run(test));
+        results.take(name, &fates);
+    }
+}
+
+#[test]
+#[ignore = "tests/mutants/run runs it"]
+fn try_all() {
+    let hands = std::env::var("MUTANT_HANDS").ok().and_then(|it| it.parse().ok()).unwrap_or(2);
+    begin(hands);
+    if std::env::var_os("MUTANT_LOUD").is_none() {
+        std::panic::set_hook(Box::new(|_| ()));
+    }
+    let mut results = Results::read();
+    let mut slow = Vec::new();
+    let begun = Instant::now();
+    for (place, &(name, test)) in TESTS.iter().enumerate() {
+        if results.done.contains(name) {
+            continue;
+        }
+        kept::forget();
+        let (cold, aside, cold_s) = noted_run(name, test);
+        if cold.is_empty() && aside.is_empty() {
+            results.done(name);
+            continue;
+        }
+        let (warm, _, warm_s) = noted_run(name, test);
+        let reached = Reached {
+            cold: cold.difference(&warm).chain(&aside).copied().collect(),
+            warm: warm.into_iter().collect(),
+        };
+        if warm_s <= QUICK_S {
+            divide(&mut results, name, test, &reached, warm_s);
+        }
+        let left = results.alive(&reached.warm).len() + results.alive(&reached.cold).len();
+        println!(
+            "{:6.0} s  {name}: {cold_s:.2} s, kept {warm_s:.3} s, reaches {}, {left} alive",
+            begun.elapsed().as_secs_f64(),
+            reached.warm.len() + reached.cold.len(),
+        );
+        if warm_s > QUICK_S || !results.alive(&reached.cold).is_empty() {
+            slow.push(Slow { place, seconds: warm_s, cold: cold_s, reached });
+        } else {
+            results.done(name);
+        }
+    }
+    slow.sort_by(|a, b| a.seconds.total_cmp(&b.seconds));
+    let most_s: f64 =
+        std::env::var("MUTANT_MOST_S").ok().and_then(|it| it.parse().ok()).unwrap_or(f64::MAX);
+    for it in &slow {
+        let (name, test) = TESTS[it.place];
+        if it.seconds > most_s {
+            println!("left out, {:.1} s: {name}", it.seconds);
+            continue;
+        }
+        if it.seconds > QUICK_S && !results.alive(&it.reached.warm).is_empty() {
+            kept::forget();
+            let _ = noted_run(name, test);
+            divide(&mut results, name, test, &it.reached, it.seconds);
+        }
+        kept::forget();
+        let wanted = results.alive(&it.reached.cold);
+        if it.cold <= most_s {
+            let fates = whole(&wanted, limit_s(it.cold), || run(test));
+            results.take(name, &fates);
+        }
+        let (warm, cold) = (results.alive(&it.reached.warm), results.alive(&it.reached.cold));
+        println!(
+            "{:6.0} s  slow {name}: kept {:.2} s, {} and {} alive",
+            begun.elapsed().as_secs_f64(),
+            it.seconds,
+            warm.len(),
+            cold.len()
+        );
+        results.done(name);
+    }
+    println!("{} of {} mutants are alive", results.names.len() - results.dead.len(), results.names.len());
+}
