@@ -10,12 +10,18 @@ use std::io::Write as _;
 use std::panic::{AssertUnwindSafe, catch_unwind};
 use std::time::Instant;
 
-use quarterturn::mutant::{Fate, begin, divided, noted, whole};
+unsafe extern "C" {
+    safe fn clock() -> i64;
+}
+
+use quarterturn::mutant::{Fate, begin, divided, noted, probed, whole};
 
 use crate::mutants_kept as kept;
 
 /// A test that takes longer than this when its plays are kept waits until the quicker ones are done.
 const QUICK_S: f64 = 0.25;
+/// A test that plays jobs longer than this is probed first: to divide with them is dear.
+const PLAYS_S: f64 = 0.3;
 /// Time of the processor that a mutant has at least, in seconds.
 const LEAST_S: f64 = 10.0;
 /// A mutant that makes a test so many times longer has hung it.
@@ -56,26 +62,17 @@ impl Results {
         };
         let names: BTreeMap<u32, String> = listed.lines().filter_map(of).collect();
         let path = std::env::var("MUTANT_RESULTS").unwrap();
-        let build = std::env::var("MUTANT_BUILD").unwrap();
         let text = fs::read_to_string(&path).unwrap_or_default();
-        let (mut gone, mut done, mut same) = (BTreeSet::new(), BTreeSet::new(), false);
+        let (mut gone, mut done) = (BTreeSet::new(), BTreeSet::new());
         for line in text.lines() {
             match line.split('\t').collect::<Vec<_>>().as_slice() {
-                ["build", it] => {
-                    same = *it == build;
-                    done.clear();
-                }
-                ["done", test] => drop(done.insert((*test).to_owned())),
+                ["done", test, hash] => drop(done.insert(format!("{test} {hash}"))),
                 ["killed" | "timed out", name, _] => drop(gone.insert((*name).to_owned())),
                 _ => {}
             }
         }
         let dead = names.iter().filter(|(_, it)| gone.contains(*it)).map(|(&it, _)| it).collect();
-        let mut file = fs::File::options().create(true).append(true).open(path).unwrap();
-        if !same {
-            done.clear();
-            writeln!(file, "build\t{build}").unwrap();
-        }
+        let file = fs::File::options().create(true).append(true).open(path).unwrap();
         Self { file, names, dead, done }
     }
 
@@ -95,8 +92,8 @@ impl Results {
         }
     }
 
-    fn done(&mut self, test: &str) {
-        writeln!(self.file, "done\t{test}").unwrap();
+    fn done(&mut self, test: &str, hash: &str) {
+        writeln!(self.file, "done\t{test}\t{hash}").unwrap();
     }
 }
 
@@ -106,13 +103,17 @@ fn run(test: fn()) -> i32 {
     i32::from(catch_unwind(AssertUnwindSafe(test)).is_err())
 }
 
-/// Runs a test that must pass; what it reaches and how long it takes.
-fn noted_run(name: &str, test: fn()) -> (BTreeSet<u32>, BTreeSet<u32>, f64) {
-    let begun = Instant::now();
+/// Runs a test; what it reaches here and on other threads, and how long it takes. None where it fails.
+fn noted_run(name: &str, test: fn()) -> Option<(BTreeSet<u32>, BTreeSet<u32>, f64)> {
+    let begun = clock();
     let mut code = 0;
     let (here, aside) = noted(|| code = run(test));
-    assert_eq!(code, 0, "without a mutant this test fails: {name}");
-    (here.into_iter().collect(), aside.into_iter().collect(), begun.elapsed().as_secs_f64())
+    let seconds = (clock() - begun) as f64 / 1e6;
+    if code != 0 {
+        println!("without a mutant this test fails: {name}");
+        return None;
+    }
+    Some((here.into_iter().collect(), aside.into_iter().collect(), seconds))
 }
 
 fn limit_s(seconds: f64) -> u32 {
@@ -120,10 +121,14 @@ fn limit_s(seconds: f64) -> u32 {
 }
 
 /// The process divides where a mutant is reached; what was played before is kept.
-fn divide(results: &mut Results, name: &str, test: fn(), reached: &Reached, seconds: f64) {
-    let wanted = results.alive(&reached.warm);
+fn divide(results: &mut Results, name: &str, test: fn(), reached: &Reached, took: (f64, f64)) {
+    let (cold_s, warm_s) = took;
+    let mut code = 0;
+    let alive = results.alive(&reached.warm);
+    let wanted = if cold_s > PLAYS_S { probed(&alive, || code = run(test)) } else { alive };
+    assert_eq!(code, 0, "asked again, this test fails: {name}");
     if !wanted.is_empty() {
-        let fates = divided(&wanted, limit_s(seconds), || run(test));
+        let fates = divided(&wanted, limit_s(warm_s), || run(test));
         results.take(name, &fates);
     }
 }
@@ -139,23 +144,23 @@ fn try_all() {
     let mut results = Results::read();
     let mut slow = Vec::new();
     let begun = Instant::now();
-    for (place, &(name, test)) in TESTS.iter().enumerate() {
-        if results.done.contains(name) {
+    for (place, &(name, hash, test)) in TESTS.iter().enumerate() {
+        if results.done.contains(&format!("{name} {hash}")) {
             continue;
         }
         kept::forget();
-        let (cold, aside, cold_s) = noted_run(name, test);
+        let Some((cold, aside, cold_s)) = noted_run(name, test) else { continue };
         if cold.is_empty() && aside.is_empty() {
-            results.done(name);
+            results.done(name, hash);
             continue;
         }
-        let (warm, _, warm_s) = noted_run(name, test);
+        let Some((warm, _, warm_s)) = noted_run(name, test) else { continue };
         let reached = Reached {
             cold: cold.difference(&warm).chain(&aside).copied().collect(),
             warm: warm.into_iter().collect(),
         };
         if warm_s <= QUICK_S {
-            divide(&mut results, name, test, &reached, warm_s);
+            divide(&mut results, name, test, &reached, (cold_s, warm_s));
         }
         let left = results.alive(&reached.warm).len() + results.alive(&reached.cold).len();
         println!(
@@ -166,14 +171,14 @@ fn try_all() {
         if warm_s > QUICK_S || !results.alive(&reached.cold).is_empty() {
             slow.push(Slow { place, seconds: warm_s, cold: cold_s, reached });
         } else {
-            results.done(name);
+            results.done(name, hash);
         }
     }
     slow.sort_by(|a, b| a.seconds.total_cmp(&b.seconds));
     let most_s: f64 =
         std::env::var("MUTANT_MOST_S").ok().and_then(|it| it.parse().ok()).unwrap_or(f64::MAX);
     for it in &slow {
-        let (name, test) = TESTS[it.place];
+        let (name, hash, test) = TESTS[it.place];
         if it.seconds > most_s {
             println!("left out, {:.1} s: {name}", it.seconds);
             continue;
@@ -181,7 +186,7 @@ fn try_all() {
         if it.seconds > QUICK_S && !results.alive(&it.reached.warm).is_empty() {
             kept::forget();
             let _ = noted_run(name, test);
-            divide(&mut results, name, test, &it.reached, it.seconds);
+            divide(&mut results, name, test, &it.reached, (it.cold, it.seconds));
         }
         kept::forget();
         let wanted = results.alive(&it.reached.cold);
@@ -197,7 +202,7 @@ fn try_all() {
             warm.len(),
             cold.len()
         );
-        results.done(name);
+        results.done(name, hash);
     }
     println!("{} of {} mutants are alive", results.names.len() - results.dead.len(), results.names.len());
 }

@@ -1,8 +1,9 @@
 //! Switches of the mutants. `tests/mutants/run` puts this file into a copy of the source; the
 //! simulator itself does not hold it.
 //!
-//! A test is run once to note the mutants that it reaches. When it is run again, the process divides
-//! at each of them: the child goes on with the mutant on, and the parent without.
+//! A test is run once to note the mutants that it reaches, and once more to see which of them change
+//! what a question to the job comes to. When it is run again, the process divides at each of those:
+//! the child goes on with the mutant on, and the parent without.
 
 use std::sync::atomic::{AtomicBool, AtomicU8, AtomicU32, Ordering::Relaxed};
 use std::sync::{Mutex, OnceLock};
@@ -18,12 +19,21 @@ const WAITS_S: u32 = 900;
 const IDLE: u8 = 0;
 const NOTING: u8 = 1;
 const DIVIDING: u8 = 2;
+const PROBING: u8 = 3;
+const CHECKING: u8 = 4;
+
+/// Switches that one question may pass with a mutant on; one that passes more goes round in circles.
+const STEPS: u32 = 3_000_000;
 
 static DOES: AtomicU8 = AtomicU8::new(IDLE);
 static CHOSEN: AtomicU32 = AtomicU32::new(0);
 static REACHED: [AtomicBool; MOST] = [const { AtomicBool::new(false) }; MOST];
 static ASIDE: [AtomicBool; MOST] = [const { AtomicBool::new(false) }; MOST];
 static WANTED: [AtomicBool; MOST] = [const { AtomicBool::new(false) }; MOST];
+static CHANGES: [AtomicBool; MOST] = [const { AtomicBool::new(false) }; MOST];
+static FRESH: Mutex<Vec<u32>> = Mutex::new(Vec::new());
+static ASKED: AtomicBool = AtomicBool::new(false);
+static PASSED: AtomicU32 = AtomicU32::new(0);
 static DRIVER: OnceLock<ThreadId> = OnceLock::new();
 static CHILDREN: Mutex<Vec<(i32, u32)>> = Mutex::new(Vec::new());
 static ENDED: Mutex<Vec<(u32, Fate)>> = Mutex::new(Vec::new());
@@ -58,6 +68,20 @@ pub fn on(number: u32) -> bool {
             set[number as usize].store(true, Relaxed);
             false
         }
+        PROBING => {
+            if is_driver() && !REACHED[number as usize].swap(true, Relaxed) {
+                if ASKED.load(Relaxed) {
+                    FRESH.lock().unwrap().push(number);
+                } else {
+                    CHANGES[number as usize].store(true, Relaxed);
+                }
+            }
+            false
+        }
+        CHECKING => {
+            assert!(PASSED.fetch_add(1, Relaxed) < STEPS, "it goes round in circles");
+            CHOSEN.load(Relaxed) == number
+        }
         _ => is_driver() && WANTED[number as usize].swap(false, Relaxed) && divide(number),
     }
 }
@@ -85,6 +109,48 @@ pub fn noted(run: impl FnOnce()) -> (Vec<u32>, Vec<u32>) {
         all.map(|(number, _)| number as u32).collect()
     };
     (of(&REACHED), of(&ASIDE))
+}
+
+/// Which of these mutants change what a run comes to, as far as questions tell: those that change
+/// the answer to one, and those that are reached beside them.
+pub fn probed(wanted: &[u32], run: impl FnOnce()) -> Vec<u32> {
+    for set in [&REACHED, &CHANGES, &WANTED] {
+        set.iter().for_each(|it| it.store(false, Relaxed));
+    }
+    wanted.iter().for_each(|&it| WANTED[it as usize].store(true, Relaxed));
+    ASKED.store(false, Relaxed);
+    DOES.store(PROBING, Relaxed);
+    run();
+    DOES.store(IDLE, Relaxed);
+    wanted.iter().copied().filter(|&it| CHANGES[it as usize].load(Relaxed)).collect()
+}
+
+/// A question to the job, which changes nothing: asked again with each mutant on that it reaches.
+pub fn question<T: PartialEq>(ask: impl Fn() -> T) -> T {
+    if DOES.load(Relaxed) != PROBING || !is_driver() || ASKED.load(Relaxed) {
+        return ask();
+    }
+    ASKED.store(true, Relaxed);
+    // What was reached before is asked anew by each question.
+    let sound = ask();
+    ASKED.store(false, Relaxed);
+    for number in std::mem::take(&mut *FRESH.lock().unwrap()) {
+        let at = number as usize;
+        REACHED[at].store(CHANGES[at].load(Relaxed) || !WANTED[at].load(Relaxed), Relaxed);
+        if REACHED[at].load(Relaxed) {
+            continue;
+        }
+        PASSED.store(0, Relaxed);
+        CHOSEN.store(number, Relaxed);
+        DOES.store(CHECKING, Relaxed);
+        let answer = std::panic::catch_unwind(std::panic::AssertUnwindSafe(&ask));
+        DOES.store(PROBING, Relaxed);
+        CHOSEN.store(0, Relaxed);
+        let changes = answer.map_or(true, |answer| answer != sound);
+        CHANGES[at].store(changes, Relaxed);
+        REACHED[at].store(changes, Relaxed);
+    }
+    sound
 }
 
 /// Runs with a division at each of these mutants where it is first reached. A child ends with the

@@ -8,7 +8,7 @@ use syn::spanned::Spanned;
 use crate::Failure;
 
 /// Texts of the tests that play a job, and what keeps the play, with `kept` for the module.
-const KEPT: [(&str, &str); 5] = [
+const KEPT: [(&str, &str); 7] = [
     ("play(&mut bench, &mut player, ", "kept::play_on!(bench, observer, play, &mut player, "),
     ("play(&mut bench, player, ", "kept::play_on!(bench, observer, play, player, "),
     (
@@ -24,6 +24,8 @@ const KEPT: [(&str, &str); 5] = [
         "kept::once(&format!(\"{id} {seed}\"), || \
          Self::of(scenario.draw(seed), scenario.right_endings(seed)))",
     ),
+    ("Bench::new(", "kept::bench("),
+    ("&shared().unwrap()", "&kept::once(\"book\", || shared().unwrap())"),
 ];
 
 /// Opens the tests below `tests/core` that one of the filters names, and writes the driver beside
@@ -40,32 +42,39 @@ pub fn open(tree: &Path, filters: &[&str]) -> Result<usize, Failure> {
         let inner = path.strip_prefix(&core)?.with_extension("").display().to_string();
         let module = inner.trim_end_matches("/mod").replace('/', "::");
         let text = std::fs::read_to_string(&path)?;
-        let text = opened(&text, &module, filters, &mut list)?;
+        let mut names = Vec::new();
+        let hash = hash(&text);
+        let text = opened(&text, &module, filters, &mut names)?;
+        list.extend(names.into_iter().map(|name| (name, hash)));
         std::fs::write(&path, kept(text))?;
     }
     // In the order of the filters: what speaks most of the marks stands first there.
-    let rank = |name: &String| filters.iter().position(|filter| name.starts_with(filter));
-    list.sort_by_key(rank);
+    let rank = |name: &str| filters.iter().position(|filter| name.starts_with(filter));
+    list.sort_by_key(|(name, _)| rank(name));
     let main = core.join("main.rs");
     let mut text = std::fs::read_to_string(&main)?;
     text.push_str("mod mutants_driver;\nmod mutants_kept;\n");
     std::fs::write(main, text)?;
     std::fs::write(core.join("mutants_kept.rs"), include_str!("kept.rs"))?;
     let mut driver = include_str!("driver.rs").to_owned();
-    writeln!(driver, "\nconst TESTS: &[(&str, fn())] = &[")?;
-    for name in &list {
-        writeln!(driver, "    (\"{name}\", crate::{name}),")?;
+    writeln!(driver, "\nconst TESTS: &[(&str, &str, fn())] = &[")?;
+    for (name, hash) in &list {
+        writeln!(driver, "    (\"{name}\", \"{hash:x}\", crate::{name}),")?;
     }
     driver.push_str("];\n");
     std::fs::write(core.join("mutants_driver.rs"), driver)?;
     Ok(list.len())
 }
 
+/// The text of a file of tests, as a number: a test whose file changed is run again.
+fn hash(text: &str) -> u64 {
+    text.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
+        (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
+    })
+}
+
 /// The text with what plays a job replaced.
 fn kept(mut text: String) -> String {
-    if !text.contains("&mut observer)") && !text.contains("scenario.right_endings(seed)") {
-        return text;
-    }
     for (from, to) in KEPT {
         let lines = text.lines().map(|line| {
             let plays = line.contains("&mut observer)") || !to.contains("play_on!");
