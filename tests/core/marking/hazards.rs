@@ -7,7 +7,6 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
 use quarterturn::hands::event::{EventKind, Outcome};
-use quarterturn::marking::{Brief, Ledger, evaluate};
 use quarterturn::parts::{
     Door, Ending, Fitted, HandValve, Height, Level, OnOff, Opening, OtherAppliance, Place, Port,
     PortFill, Push, Screw, Window,
@@ -309,9 +308,7 @@ fn a_call_on_an_open_port_is_caught_if_no_gas_comes() {
             sheet.later().push(it.clone());
         }
         sheet.did(plug(Port::Inlet, PlugStep::SpinIn)).handed_over(Ending::InService);
-        let mut ledger = Ledger::new(sheet.setup.clone());
-        ledger.take(sheet.events.iter().cloned());
-        let marks = evaluate(&book, &ledger, &Brief { right_endings: vec![Ending::InService] });
+        let marks = sheet.marks_by(&book, &[Ending::InService]);
         let found = marks.findings.into_iter().find(|it| it.rule == "called-with-port-open");
         found.map(|it| it.severity)
     };
