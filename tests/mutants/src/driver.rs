@@ -27,6 +27,42 @@ const LEAST_S: f64 = 10.0;
 /// A mutant that makes a test so many times longer has hung it.
 const LONGER: f64 = 20.0;
 
+/// What the files of tests are about. `MUTANT_NEAR` tries only these mutants, which is soon done; what is
+/// alive then is tried on all tests.
+const ABOUT: &[(&str, &[&str])] = &[
+    ("marking::limits", &["adjusting", "turning", "unsafe_left"]),
+    ("marking::ports", &["joints", "grounds", "control"]),
+    ("marking::hazards", &["safety", "house", "closing", "conversion"]),
+    ("marking::hose", &["test_setup", "instruments", "measuring", "unread"]),
+    ("marking::left", &["control", "closing", "unsafe_left", "lock_up", "repairs", "faults_left"]),
+    ("marking::joints", &["joints"]),
+    ("marking::numbers", &["numbers", "measuring", "spells"]),
+    ("marking::slips", &["measuring", "numbers"]),
+    ("marking::unread", &["unread", "repairs"]),
+    ("marking::lock_up", &["unread", "spells", "numbers", "lock_up"]),
+    ("marking::grounds", &["grounds", "joints", "conversion", "ended"]),
+    ("marking::calls", &["closing", "grounds"]),
+    ("marking::book", &["rules/", "score", "judged", "evaluate"]),
+    ("marking::adjusting", &["adjusting", "turning"]),
+    ("marking::arrival", &["house", "conversion", "safety", "closing"]),
+    ("marking::burners", &["adjusting", "unsafe_left", "turning", "combustion"]),
+    ("marking::competencies", &["shown", "occasion", "work", "competency"]),
+    ("marking::cycle", &["cycle"]),
+    ("marking::debrief", &["debrief", "trace", "deed"]),
+    ("marking::leaving", &["control", "cycle", "joints"]),
+    ("marking::measured", &["instruments", "test_setup", "turning"]),
+    ("marking::played", &["numbers", "adjusting", "closing"]),
+    ("marking::practice", &["evaluate", "ended", "shown"]),
+    ("marking::spells", &["spells", "numbers"]),
+    ("marking::supply", &["lock_up"]),
+    ("marking::verdict", &["verdict", "evaluate", "due", "ended", "score", "judged"]),
+    ("faults::", &["faults_left", "causes", "unsafe_left", "repairs", "closing", "lock_up"]),
+    ("debriefs::", &["debrief"]),
+    ("bench::answers", &["safety", "control"]),
+    ("technician::causes", &["causes"]),
+    ("scenario::", &["rules/"]),
+];
+
 /// A test that waits for the quicker ones.
 struct Slow {
     place: usize,
@@ -50,6 +86,7 @@ struct Results {
     names: BTreeMap<u32, String>,
     dead: BTreeSet<u32>,
     done: BTreeSet<String>,
+    only_near: bool,
 }
 
 impl Results {
@@ -63,9 +100,11 @@ impl Results {
         let names: BTreeMap<u32, String> = listed.lines().filter_map(of).collect();
         let path = std::env::var("MUTANT_RESULTS").unwrap();
         let text = fs::read_to_string(&path).unwrap_or_default();
+        let only_near = std::env::var_os("MUTANT_NEAR").is_some();
         let (mut gone, mut done) = (BTreeSet::new(), BTreeSet::new());
         for line in text.lines() {
             match line.split('\t').collect::<Vec<_>>().as_slice() {
+                ["near", test, hash] if only_near => drop(done.insert(format!("{test} {hash}"))),
                 ["done", test, hash] => drop(done.insert(format!("{test} {hash}"))),
                 ["killed" | "timed out", name, _] => drop(gone.insert((*name).to_owned())),
                 _ => {}
@@ -73,11 +112,18 @@ impl Results {
         }
         let dead = names.iter().filter(|(_, it)| gone.contains(*it)).map(|(&it, _)| it).collect();
         let file = fs::File::options().create(true).append(true).open(path).unwrap();
-        Self { file, names, dead, done }
+        Self { file, names, dead, done, only_near }
     }
 
-    fn alive(&self, of: &[u32]) -> Vec<u32> {
-        of.iter().copied().filter(|it| !self.dead.contains(it)).collect()
+    /// Of these mutants the ones that are alive; where only near ones are tried, those.
+    fn alive(&self, test: &str, of: &[u32]) -> Vec<u32> {
+        let about = ABOUT.iter().find(|(tests, _)| test.starts_with(tests)).map(|it| it.1);
+        let is_near = |number: u32| {
+            let file = self.names[&number].split(' ').next().unwrap_or_default();
+            about.is_some_and(|about| about.iter().any(|it| file.contains(it)))
+        };
+        let all = of.iter().copied().filter(|it| !self.dead.contains(it));
+        all.filter(|&it| !self.only_near || is_near(it)).collect()
     }
 
     fn take(&mut self, test: &str, fates: &[(u32, Fate)]) {
@@ -93,7 +139,8 @@ impl Results {
     }
 
     fn done(&mut self, test: &str, hash: &str) {
-        writeln!(self.file, "done\t{test}\t{hash}").unwrap();
+        let how = if self.only_near { "near" } else { "done" };
+        writeln!(self.file, "{how}\t{test}\t{hash}").unwrap();
     }
 }
 
@@ -124,7 +171,7 @@ fn limit_s(seconds: f64) -> u32 {
 fn divide(results: &mut Results, name: &str, test: fn(), reached: &Reached, took: (f64, f64)) {
     let (cold_s, warm_s) = took;
     let mut code = 0;
-    let alive = results.alive(&reached.warm);
+    let alive = results.alive(name, &reached.warm);
     let wanted = if cold_s > PLAYS_S { probed(&alive, || code = run(test)) } else { alive };
     assert_eq!(code, 0, "asked again, this test fails: {name}");
     if !wanted.is_empty() {
@@ -162,13 +209,13 @@ fn try_all() {
         if warm_s <= QUICK_S {
             divide(&mut results, name, test, &reached, (cold_s, warm_s));
         }
-        let left = results.alive(&reached.warm).len() + results.alive(&reached.cold).len();
+        let left = results.alive(name, &reached.warm).len() + results.alive(name, &reached.cold).len();
         println!(
             "{:6.0} s  {name}: {cold_s:.2} s, kept {warm_s:.3} s, reaches {}, {left} alive",
             begun.elapsed().as_secs_f64(),
             reached.warm.len() + reached.cold.len(),
         );
-        if warm_s > QUICK_S || !results.alive(&reached.cold).is_empty() {
+        if warm_s > QUICK_S || !results.alive(name, &reached.cold).is_empty() {
             slow.push(Slow { place, seconds: warm_s, cold: cold_s, reached });
         } else {
             results.done(name, hash);
@@ -183,18 +230,18 @@ fn try_all() {
             println!("left out, {:.1} s: {name}", it.seconds);
             continue;
         }
-        if it.seconds > QUICK_S && !results.alive(&it.reached.warm).is_empty() {
+        if it.seconds > QUICK_S && !results.alive(name, &it.reached.warm).is_empty() {
             kept::forget();
             let _ = noted_run(name, test);
             divide(&mut results, name, test, &it.reached, (it.cold, it.seconds));
         }
         kept::forget();
-        let wanted = results.alive(&it.reached.cold);
+        let wanted = results.alive(name, &it.reached.cold);
         if it.cold <= most_s {
             let fates = whole(&wanted, limit_s(it.cold), || run(test));
             results.take(name, &fates);
         }
-        let (warm, cold) = (results.alive(&it.reached.warm), results.alive(&it.reached.cold));
+        let (warm, cold) = (results.alive(name, &it.reached.warm), results.alive(name, &it.reached.cold));
         println!(
             "{:6.0} s  slow {name}: kept {:.2} s, {} and {} alive",
             begun.elapsed().as_secs_f64(),
