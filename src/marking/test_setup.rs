@@ -111,9 +111,9 @@ fn check(event: &Event, joint: Joint, begun_by: u64, burning: bool) -> Check {
 /// that lasted, with the fluid in its first seconds. A manifold with too little pressure to show
 /// anything is checked at the next.
 fn unchecked(l: &Ledger, session: &Session, within_s: f64) -> Option<Lit> {
-    let events = &l.events[session.begin..session.end];
     let joint = session.port.joint();
-    let best = |by: u64, burning: bool| {
+    let best = |from: usize, by: u64, burning: bool| {
+        let events = &l.events[from..session.end];
         let checks = events.iter().map(|event| check(event, joint, by, burning));
         checks.max().unwrap_or(Check::Missing)
     };
@@ -125,10 +125,12 @@ fn unchecked(l: &Ledger, session: &Session, within_s: f64) -> Option<Lit> {
     let within = within_s.max(0.0) as u64 * TICKS_PER_S;
     match session.port {
         Port::Inlet => {
-            lasting(l, session, 0.0).next().filter(|lit| best(lit.tick, false) != Check::Good)
+            let first = lasting(l, session, 0.0).next();
+            first.filter(|lit| best(session.begin, lit.tick, false) != Check::Good)
         }
+        // A check belongs to the lighting before it.
         Port::Manifold => lasting(l, session, within_s)
-            .map(|lit| (best(lit.tick + within, true), lit))
+            .map(|lit| (best(lit.index, lit.tick + within, true), lit))
             .find(|(check, _)| *check != Check::TooWeak)
             .filter(|(check, _)| *check == Check::Missing)
             .map(|(_, lit)| lit),

@@ -7,7 +7,7 @@ use quarterturn::hands::event::{Event, EventKind, ReadingFact};
 use quarterturn::marking::{Brief, Finding, Ledger, Marks, evaluate};
 use quarterturn::model::truth::Truth;
 use quarterturn::parts::{Ending, Level, Phase, Port, Push, Reading, Screw, Stage};
-use quarterturn::rules::{Essential, Severity, shared};
+use quarterturn::rules::{Essential, RuleBook, Severity, shared};
 use quarterturn::senses::meter_history::{GasDemand, Span, Spell};
 use quarterturn::setup::Setup;
 use quarterturn::units::{PA_PER_INWC, PressureUnit};
@@ -68,7 +68,12 @@ impl Sheet {
 
     /// Lets ten seconds pass.
     pub fn later(&mut self) -> &mut Self {
-        self.tick += 500;
+        self.pass(500)
+    }
+
+    /// Lets so many ticks pass, 50 a second.
+    pub fn pass(&mut self, ticks: u64) -> &mut Self {
+        self.tick += ticks;
         self
     }
 
@@ -159,6 +164,11 @@ impl Sheet {
     /// The marks of the job as it stands; one without an end is handed over in service, because what
     /// is owed at the end is missing only then.
     pub fn marks_with(&self, right_endings: &[Ending]) -> Marks {
+        self.marks_by(&shared().unwrap(), right_endings)
+    }
+
+    /// The same by a rule book of one's own.
+    pub fn marks_by(&self, book: &RuleBook, right_endings: &[Ending]) -> Marks {
         let mut ledger = Ledger::new(self.setup.clone());
         ledger.take(self.events.iter().cloned());
         if ledger.end().is_none() {
@@ -168,7 +178,7 @@ impl Sheet {
             ledger.take([Event { tick: self.tick, what }]);
         }
         let brief = Brief { right_endings: right_endings.to_vec() };
-        evaluate(&shared().unwrap(), &ledger, &brief)
+        evaluate(book, &ledger, &brief)
     }
 
     pub fn marks(&self) -> Marks {
