@@ -50,7 +50,7 @@ pub(super) fn write_joint(
 
 /// What the manometer has shown since the last hand on the gas is told with it.
 pub(super) fn write_piping(history: &MeterHistory, job: &mut Job, verdict: JointVerdict) -> Done {
-    job.sheet.piping = Some(verdict);
+    job.sheet_mut().piping = Some(verdict);
     Ok(history.spell().map(EventKind::Showed).into_iter().collect())
 }
 

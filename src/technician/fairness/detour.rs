@@ -85,7 +85,7 @@ impl Detour {
             return Cow::Borrowed(seen);
         }
         let mut seen = seen.clone();
-        seen.sheet.readings.retain(|it| !self.struck.contains(it));
+        Arc::make_mut(&mut seen.sheet).readings.retain(|it| !self.struck.contains(it));
         Cow::Owned(seen)
     }
 
