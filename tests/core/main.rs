@@ -27,4 +27,5 @@ mod scenario;
 mod script;
 mod technician;
 mod tidy;
+mod trials;
 mod words;

@@ -158,3 +158,19 @@ fn an_alarm_is_answered_whole() {
         assert_eq!(finding.map_or(0, |it| it.times), times, "{actions:?} {gas}");
     }
 }
+
+/// A furnace of the other gas that is shut off for its papers needs no look at springs and orifices: one
+/// thing that does not fit settles it. With nothing looked at it is not proven.
+#[test]
+fn one_look_settles_what_must_stay_off() {
+    let good = Good::on("moved-with-the-house", 1);
+    let looks = |action: &Action, wanted: &[Subject]| matches!(action, Action::Look(at) if wanted.contains(at));
+    let parts = [Subject::SpringMark, Subject::Orifices, Subject::LowGasSwitch];
+    let papers = [Subject::Plate, Subject::ConversionLabel];
+    let all = [&parts[..], &papers].concat();
+    for (out, proven) in [(&parts[..], true), (&papers, true), (&all, false)] {
+        let marks = good
+            .without(|_, action| looks(action, out) || matches!(action, Action::WriteFinding(_)));
+        assert_eq!(!rules(&marks).contains(&"conversion-not-proven"), proven, "{out:?}");
+    }
+}

@@ -6,6 +6,7 @@ use quarterturn::hands::action::PlugStep;
 use quarterturn::parts::{Door, Ending, Fitted, HandValve, OnOff, OtherAppliance, Place, Port};
 use quarterturn::rules::{Essential, Severity};
 
+use super::sheet::Sheet;
 use super::{Good, all_worth, found, handed_over, rules};
 use crate::bench::rig;
 use crate::faults::hand::{act, wait};
@@ -56,6 +57,24 @@ fn no_heat_tonight_is_one_class() {
     let cool = Action::Setpoint(good.setup.house.setpoint_half_f - 10);
     let marks = good.with_before(good.end(), &[cool]);
     assert_eq!(rules(&marks), ["controls-not-restored"]);
+}
+
+/// Heat that was found off is left off; left on it is a slip, told by its switch. Off as found is no
+/// furnace left without heat.
+#[test]
+fn heat_found_off_is_left_off() {
+    for (left, times) in [(OnOff::Off, [0, 0]), (OnOff::On, [1, 0])] {
+        let mut setup = Sheet::new().setup;
+        setup.found.thermostat_mode = OnOff::Off;
+        let mut sheet = Sheet::of(setup);
+        sheet.truth.heating = left;
+        sheet.handed_over(Ending::InService);
+        let found = ["controls-not-restored", "furnace-left-off"].map(|it| sheet.times(it));
+        assert_eq!(found, times, "{left:?}");
+        if let Some(finding) = sheet.finding("controls-not-restored") {
+            assert!(!finding.seen.contains("°F"), "{}", finding.seen);
+        }
+    }
 }
 
 /// Whoever checks a loose plug does not lose more than whoever does not, though what they wrote of it
