@@ -86,11 +86,13 @@ pub(super) fn opened(l: &Ledger) -> Option<usize> {
     mended(l).filter(|it| it.repair.is_on_piping()).map(|it| it.index).last()
 }
 
-/// Whether such work makes the check due by itself: the line was opened, and gas stands in it.
+/// Whether such work makes the check due by itself: the line was opened, and gas stands in it. What was
+/// opened behind a manual valve that is left shut has none.
 pub(super) fn is_due(l: &Ledger) -> bool {
-    let gas = l
-        .left()
-        .is_some_and(|(_, _, left)| left.supply_valve.feeds() && left.supply_pa >= PA_PER_INWC);
+    let gas = l.left().is_some_and(|(_, _, left)| {
+        let supplied = left.supply_valve.feeds() && left.supply_pa >= PA_PER_INWC;
+        supplied && (left.manual_valve.feeds() || house_shut_off(l).is_some())
+    });
     gas && opened(l).is_some()
 }
 

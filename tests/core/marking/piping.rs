@@ -79,6 +79,12 @@ fn opened_piping_is_checked() {
     let mut shut = mended(Repair::ReplaceTrunk);
     shut.truth.supply_valve = HandleAngle::SHUT;
     assert_eq!(shut.handed_over(Ending::ShutOff).times(RULE), 0);
+    // Nor behind a manual valve that is left shut, but in the trunk before it.
+    for (repair, counts) in [(Repair::ReplaceConnector, 0), (Repair::ReplaceTrunk, 1)] {
+        let mut shut = mended(repair);
+        shut.truth.manual_valve = HandleAngle::SHUT;
+        assert_eq!(shut.handed_over(Ending::ShutOff).times(RULE), counts, "{repair:?}");
+    }
 }
 
 /// Three minutes are three minutes, and what the gauge saw was the piping: shut in, open to the gauge,
