@@ -99,14 +99,9 @@ pub(super) fn is_due(l: &Ledger) -> bool {
 /// What is missing of the leak check of the piping, in words; nothing where it was done.
 pub(super) fn missing(l: &Ledger) -> Option<String> {
     let since = opened(l).unwrap_or(0);
-    let mut last = Some(t!("true-piping-none").to_owned());
-    for check in checks(l).filter(|check| check.did.index > since) {
-        last = check.lacks(l);
-        if last.is_none() {
-            return None;
-        }
-    }
-    last
+    let lacks = checks(l).filter(|check| check.did.index > since).map(|check| check.lacks(l));
+    let lacks: Option<Vec<String>> = lacks.collect();
+    lacks.map(|mut all| all.pop().unwrap_or_else(|| t!("true-piping-none").into()))
 }
 
 /// Verdicts on the piping that do not fit: tight over a number that fell, leaking and left in use.
