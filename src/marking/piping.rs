@@ -86,25 +86,22 @@ pub(super) fn opened(l: &Ledger) -> Option<usize> {
     mended(l).filter(|it| it.repair.is_on_piping()).map(|it| it.index).last()
 }
 
-/// Whether such work makes the check due by itself: the line was opened, and gas stands in it.
+/// Whether such work makes the check due by itself: the line was opened, and gas stands in it. What was
+/// opened behind a manual valve that is left shut has none.
 pub(super) fn is_due(l: &Ledger) -> bool {
-    let gas = l
-        .left()
-        .is_some_and(|(_, _, left)| left.supply_valve.feeds() && left.supply_pa >= PA_PER_INWC);
+    let gas = l.left().is_some_and(|(_, _, left)| {
+        let supplied = left.supply_valve.feeds() && left.supply_pa >= PA_PER_INWC;
+        supplied && (left.manual_valve.feeds() || house_shut_off(l).is_some())
+    });
     gas && opened(l).is_some()
 }
 
 /// What is missing of the leak check of the piping, in words; nothing where it was done.
 pub(super) fn missing(l: &Ledger) -> Option<String> {
     let since = opened(l).unwrap_or(0);
-    let mut last = Some(t!("true-piping-none").to_owned());
-    for check in checks(l).filter(|check| check.did.index > since) {
-        last = check.lacks(l);
-        if last.is_none() {
-            return None;
-        }
-    }
-    last
+    let lacks = checks(l).filter(|check| check.did.index > since).map(|check| check.lacks(l));
+    let lacks: Option<Vec<String>> = lacks.collect();
+    lacks.map(|mut all| all.pop().unwrap_or_else(|| t!("true-piping-none").into()))
 }
 
 /// Verdicts on the piping that do not fit: tight over a number that fell, leaking and left in use.

@@ -147,13 +147,13 @@ named! {
         /// The connector to the furnace.
         Connector = "connector", t!("part-connector");
         /// The joints of the supply regulator.
-        SupplyRegulator = "supply-regulator", t!("joint-supply-regulator");
+        SupplyRegulator = "supply-regulator", t!("subject-supply-regulator");
         /// The joints of the first-stage regulator.
-        FirstRegulator = "first-regulator", t!("joint-first-regulator");
+        FirstRegulator = "first-regulator", t!("part-first-regulator");
         /// The joint at the tank's service valve, where an excess-flow valve sits.
-        TankValve = "tank-valve", t!("joint-tank-valve");
+        TankValve = "tank-valve", t!("part-tank-valve");
         /// The joints of the trunk, at the riser.
-        Riser = "riser", t!("joint-riser");
+        Riser = "riser", t!("part-riser");
     }
 }
 

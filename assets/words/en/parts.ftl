@@ -157,13 +157,6 @@ subject-box-hose = Burner box hose
 subject-flame-rod = Flame rod
 subject-register = Registers
 
-## Joints in the yard
-
-joint-supply-regulator = Supply regulator joint
-joint-first-regulator = First-stage regulator joint
-joint-tank-valve = Tank valve joint
-joint-riser = Riser joint
-
 ## Work beyond the pressures
 
 duty-combustion = combustion analysis and carbon monoxide in the flue

@@ -4,7 +4,7 @@
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::hands::event::{EventKind, Outcome};
-use quarterturn::parts::{Ending, Joint, JointVerdict, OnOff, OtherAppliance, Port};
+use quarterturn::parts::{Duty, Ending, Joint, JointVerdict, OnOff, OtherAppliance, Port};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::{Essential, Severity};
 use quarterturn::senses::meter_history::{GasDemand, Spell};
@@ -69,6 +69,13 @@ fn opened_piping_is_checked() {
             assert_eq!(sheet.times(RULE), 0, "{repair:?}");
         }
     }
+    // A card may ask for it where nothing was opened.
+    let mut asked = Sheet::new();
+    assert_eq!(asked.times(RULE), 0);
+    asked.setup.card.required = vec![Duty::PipingLeakCheck];
+    assert_eq!(asked.times(RULE), 1);
+    checked(&mut asked, shut_in(), 190.0, (7.0, 7.0), TIGHT);
+    assert_eq!(asked.times(RULE), 0);
     // Before the line was opened, it says nothing of the line after it.
     let mut before = Sheet::new();
     checked(&mut before, shut_in(), 190.0, (7.0, 7.0), TIGHT);
@@ -79,6 +86,12 @@ fn opened_piping_is_checked() {
     let mut shut = mended(Repair::ReplaceTrunk);
     shut.truth.supply_valve = HandleAngle::SHUT;
     assert_eq!(shut.handed_over(Ending::ShutOff).times(RULE), 0);
+    // Nor behind a manual valve that is left shut, but in the trunk before it.
+    for (repair, counts) in [(Repair::ReplaceConnector, 0), (Repair::ReplaceTrunk, 1)] {
+        let mut shut = mended(repair);
+        shut.truth.manual_valve = HandleAngle::SHUT;
+        assert_eq!(shut.handed_over(Ending::ShutOff).times(RULE), counts, "{repair:?}");
+    }
 }
 
 /// Three minutes are three minutes, and what the gauge saw was the piping: shut in, open to the gauge,

@@ -10,7 +10,7 @@ use quarterturn::parts::{Ending, Joint, JointVerdict, Place, Port};
 use quarterturn::procedure::Goal;
 use quarterturn::units::PA_PER_INWC;
 
-use super::{faulty, full};
+use super::{faulty, full, healthy, with};
 use crate::bench::rig;
 
 /// A trunk too narrow, a regulator that creeps, water in the drip leg, air in the line, a kinked
@@ -27,6 +27,13 @@ fn slow_its_own_pipe_work_is_checked() {
     ] {
         let _ = full(&faulty("natural", fault, "InService"), Ending::InService);
     }
+}
+
+/// A card that asks for the leak check gets it, on a bench with nothing wrong.
+#[test]
+fn what_the_card_asks_for_is_done() {
+    let asked = "    card: (\n        required: [PipingLeakCheck],\n";
+    let _ = full(&with(&healthy("natural"), "    card: (\n", asked), Ending::InService);
 }
 
 /// Shut in, sound piping holds its pressure for three minutes; a crack of 1.5 mm in the connector empties
