@@ -264,7 +264,7 @@ impl Blind {
         let causes: Vec<Cause> =
             Cause::ALL.iter().copied().filter(|it| *it != Cause::NothingFound).collect();
         let among = u32::try_from(causes.len()).unwrap_or(u32::MAX);
-        let draw = stream(seed, &format!("blind-run {}", card.title)).below(among);
+        let draw = stream(seed, &format!("blind-run:{}", card.title)).below(among);
         let at = usize::try_from(draw).unwrap_or(0);
         Self::naming(card, policy, causes.get(at).copied().into_iter().collect())
     }
