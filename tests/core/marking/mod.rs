@@ -31,6 +31,8 @@ mod spells;
 mod supply;
 mod unread;
 mod verdict;
+mod work;
+mod work_left;
 
 use quarterturn::bench::{Bench, run};
 use quarterturn::hands::action::{Action, HandOver};
