@@ -29,6 +29,7 @@ mod sheet;
 mod slips;
 mod spells;
 mod supply;
+mod told;
 mod unread;
 mod verdict;
 mod work;
