@@ -165,7 +165,10 @@ fn a_job_that_goes_on_has_left_nothing() {
     sheet.turn(Screw::Low, 1, Some(Level::Low), MANIFOLD, 1.7);
     last_turn(&mut sheet, true, None);
     sheet.push(EventKind::CrossThreaded { port: Port::Inlet });
+    sheet.turn(Screw::Low, 1, Some(Level::High), MANIFOLD, 1.7);
     let marks = sheet.marks_so_far();
+    let wrong = marks.findings.iter().find(|it| it.rule == "wrong-screw").unwrap();
+    assert_eq!(wrong.severity, Severity::Major);
     let found: Vec<&str> = marks.findings.iter().map(|it| it.rule.as_str()).collect();
     for (rule, counts) in [
         ("bottomed-left", false),

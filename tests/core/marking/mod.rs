@@ -12,6 +12,7 @@ mod calls;
 mod competencies;
 mod cycle;
 mod debrief;
+mod digits;
 mod grounds;
 mod hazards;
 mod hose;
