@@ -26,6 +26,7 @@ mod numbers;
 mod played;
 mod ports;
 mod practice;
+mod scale;
 mod sheet;
 mod slips;
 mod spells;
