@@ -11,6 +11,7 @@ mod burners;
 mod calls;
 mod competencies;
 mod cycle;
+mod cycles;
 mod debrief;
 mod digits;
 mod grounds;
