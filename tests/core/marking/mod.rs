@@ -31,6 +31,7 @@ mod scale;
 mod sheet;
 mod slips;
 mod spells;
+mod standing;
 mod supply;
 mod told;
 mod unread;
