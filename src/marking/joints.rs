@@ -290,9 +290,6 @@ fn bubbles_when_written(l: &Ledger, joint: Joint, index: usize) -> bool {
 /// Joints with fluid on them that nobody judged: nothing was written of them and nothing was wiped off
 /// after the last time.
 pub(super) fn not_judged(l: &Ledger) -> Vec<Hit> {
-    if l.left().is_none() {
-        return Vec::new();
-    }
     Joint::ALL
         .iter()
         .filter_map(|&joint| {

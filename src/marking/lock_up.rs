@@ -2,8 +2,7 @@
 
 use super::ended::in_use;
 use super::ledger::{Hit, Ledger};
-use super::repairs::{Mended, mended};
-use crate::catalogue::repair::Moves;
+use super::repairs::mended;
 use crate::hands::event::EventKind;
 use crate::measure::felt::PRESSURE_PA;
 use crate::model::truth::Truth;
@@ -26,8 +25,7 @@ fn is_at_rest(truth: &Truth) -> bool {
 fn last_work(l: &Ledger) -> usize {
     let turned = |what: &EventKind| matches!(what, EventKind::Turned { screw: Screw::Supply, .. });
     let turned = l.events.iter().rposition(|event| turned(&event.what));
-    let worked = |it: &Mended| it.repair.is_on_supply() || it.repair.moves() == Moves::Supply;
-    let worked = mended(l).filter(worked).map(|it| it.index).last();
+    let worked = mended(l).filter(|it| it.repair.is_on_supply()).map(|it| it.index).last();
     turned.max(worked).unwrap_or_default()
 }
 

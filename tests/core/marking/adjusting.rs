@@ -62,16 +62,31 @@ fn a_level_is_read_as_found_before_its_screw_is_turned() {
 /// another has stood there, it is not.
 #[test]
 fn a_number_kept_in_mind_may_be_written_after_the_first_turn() {
-    for (stood_again, counts) in [(false, 0), (true, 1)] {
+    let kept = |meanwhile: fn(&mut Sheet)| {
         let mut sheet = Sheet::new();
         sheet.read(Port::Inlet, LOW, 6.9).stood(Port::Manifold, LOW, 1.2);
         sheet.turn(Screw::Low, 1, Some(Level::Low), MANIFOLD, 1.2);
-        if stood_again {
+        meanwhile(&mut sheet);
+        sheet.write(Port::Manifold, LOW, 1.2).times("turned-before-found")
+    };
+    assert_eq!(kept(|_| {}), 0);
+    assert_eq!(
+        kept(|sheet| {
             sheet.stood(Port::Manifold, LOW, 1.4);
-        }
-        sheet.write(Port::Manifold, LOW, 1.2);
-        assert_eq!(sheet.times("turned-before-found"), counts);
-    }
+        }),
+        1
+    );
+    // What passes there, or stands elsewhere, takes its place in nobody's mind.
+    let passing = |sheet: &mut Sheet| {
+        sheet.showed(spell(Port::Manifold, draw(LOW), 1.3, 1.5), None);
+    };
+    assert_eq!(kept(passing), 0);
+    assert_eq!(
+        kept(|sheet| {
+            sheet.stood(Port::Inlet, LOW, 6.8);
+        }),
+        0
+    );
 }
 
 /// A level that was never read at the manifold is told by that, and not by each thing that follows.
@@ -129,7 +144,16 @@ fn a_supply_is_read_at_rest_and_under_load_before_it_is_set() {
         }
         sheet.turn(Screw::Supply, 1, None, Some(Port::Inlet), 7.0);
         assert_eq!(sheet.times("turned-before-inlet"), counts, "{read:?}");
+        assert_eq!(["supply-not-yours", "wrong-screw"].map(|it| sheet.times(it)), [0, 0]);
     }
+    // Outside at the manifold, or read only afterwards, says nothing of the supply before the turn.
+    let mut manifold = ones_own_supply();
+    manifold.read(Port::Manifold, LOW, 2.4);
+    manifold.turn(Screw::Supply, 1, None, Some(Port::Inlet), 7.0);
+    assert_eq!(manifold.times("turned-before-inlet"), 1);
+    let mut after = ones_own_supply();
+    after.turn(Screw::Supply, 1, None, Some(Port::Inlet), 7.0).read(Port::Inlet, REST, 4.6);
+    assert_eq!(after.times("turned-before-inlet"), 1);
     let mut theirs = Sheet::new();
     theirs.turn(Screw::Supply, 1, None, None, 7.0);
     let times = ["supply-not-yours", "turned-before-inlet", "turned-unseen"];
@@ -244,6 +268,9 @@ fn the_number_that_counts_is_read_with_the_cap_on() {
         }
         sheet.write_left(Port::Manifold, HIGH, 3.5);
         assert_eq!(sheet.times("not-read-with-cap"), counts, "{anew}");
+        // One that was read anew is enough beside another that was not.
+        sheet.stood(Port::Manifold, HIGH, 3.5).write_left(Port::Manifold, HIGH, 3.5);
+        assert_eq!(sheet.times("not-read-with-cap"), 0);
     }
 }
 

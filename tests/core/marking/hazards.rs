@@ -321,6 +321,13 @@ fn a_call_on_an_open_port_is_caught_if_no_gas_comes() {
     assert_eq!(called(mine, true, std::slice::from_ref(&gas)), caught);
     assert_eq!(called(mine, false, &[rest.clone(), gas.clone()]), caught);
     assert_eq!(called(mine, false, &[gas.clone(), rest]), not);
+    // What came out before the call was not called for.
+    let mut before = Sheet::new();
+    before.did(plug(Port::Inlet, PlugStep::SpinOut)).push(gas.clone());
+    before.push(EventKind::CalledOnOpenPort { port: Port::Inlet, barred: false });
+    let marks = before.marks_by(&book, &[Ending::InService]);
+    let found = marks.findings.iter().find(|it| it.rule == "called-with-port-open");
+    assert_eq!(found.map(|it| it.severity), caught);
     let mut sheet = Sheet::new();
     sheet.did(plug(Port::Inlet, PlugStep::SpinOut)).later();
     sheet.push(EventKind::CalledOnOpenPort { port: Port::Inlet, barred: false }).push(gas);

@@ -58,6 +58,10 @@ fn a_furnace_is_left_to_answer_a_call() {
     assert_eq!(with(On, On, On, -10, runs), [0, 1]);
     assert_eq!(with(On, On, On, -11, runs), [1, 0]);
     assert_eq!(with(On, On, On, -11, shut), [0, 0]);
+    let mut moved = rig(|setup| setup.house.setpoint_half_f = 140);
+    moved.truth.setpoint_half_f = 137;
+    let found = moved.handed_over(runs).finding("controls-not-restored").unwrap();
+    assert!(found.seen.contains("68.5") && found.truth.contains("70.0"), "{found:?}");
 }
 
 /// A tag on a furnace that runs, and each window that is open, are put right in a minute; doors are on where
@@ -115,6 +119,12 @@ fn other_appliances_are_left_as_found() {
     assert_eq!(with(Off, Off, open, true, runs), [0, 0]);
     assert_eq!(with(On, Off, open, true, runs), [1, 0]);
     assert_eq!(with(On, On, open, true, Ending::ShutOff), [0, 0]);
+    // Shut off with the gas still on at the supply, the range can burn.
+    let mut fed = rig(|setup| setup.found.other_appliances[OtherAppliance::Range] = On);
+    fed.truth.other_appliances[OtherAppliance::Range].switch = On;
+    fed.truth.other_appliances[OtherAppliance::Range].gone_out = true;
+    (fed.truth.manual_valve, fed.truth.tag) = (HandleAngle::SHUT, Fitted::On);
+    assert_eq!(left(fed, Ending::ShutOff, RULES), [0, 1]);
 }
 
 /// The stage jumper comes off, the switch on the gas valve goes on where it runs.
@@ -160,6 +170,17 @@ fn what_burned_as_it_was_left_counts() {
     assert_eq!(burned(3_000, 401.0, 1.2, None, shut), [0, 0]);
     assert_eq!(burned(3_000, 30.0, 1.095, None, runs), [0, 0]);
     assert_eq!(burned(3_000, 30.0, 1.105, None, runs), [0, 1]);
+    let mut far = Sheet::new();
+    far.push(EventKind::Fired { from: None, to: Some(Level::High) }).pass(4_000);
+    far.truth.firing = Some(Level::High);
+    far.truth.input_w = 1.25 * far.setup.furnace.plate.input[Level::High].si();
+    let over = far.did(Action::PutDown).handed_over(runs).finding("over-fired-left").unwrap();
+    assert!(
+        over.seen.contains("25 %") && over.truth.contains("10 %"),
+        "{} {}",
+        over.seen,
+        over.truth
+    );
     let (repair, outcome) = (Repair::ReplaceFilter, Outcome::Changed);
     let mended = EventKind::Mended { repair, outcome, plate: None };
     assert_eq!(burned(3_000, 401.0, 1.2, Some(mended), runs), [0, 0]);
@@ -175,7 +196,7 @@ fn what_burned_as_it_was_left_counts() {
     sheet.truth.co_air_free_ppm = 900.0;
     sheet.did(Action::PutDown).handed_over(runs);
     let seen = sheet.finding("carbon-monoxide-left").unwrap().seen;
-    assert!(seen.contains("600") && seen.contains("low"), "{seen}");
+    assert!(seen.contains("600 ppm") && seen.contains("low"), "{seen}");
 }
 
 /// The wrong screw is at its worst where its level is left above its band.
@@ -189,6 +210,7 @@ fn the_wrong_screw_is_worst_where_it_over_fires() {
         let mut sheet = Sheet::new();
         sheet.turn(Screw::Low, 1, Some(firing), Some(Port::Manifold), 1.7);
         sheet.turn(Screw::High, 1, Some(Level::High), Some(Port::Manifold), 3.5);
+        sheet.turn(Screw::Supply, 1, Some(Level::High), Some(Port::Manifold), 7.0);
         sheet.truth.set_pa[Level::Low] = set * PA_PER_INWC;
         sheet.handed_over(Ending::InService);
         assert_eq!(sheet.severity("wrong-screw"), Some(severity), "{set}");
@@ -241,7 +263,7 @@ fn a_lock_up_is_told_a_tenth_over_its_limit() {
         assert_eq!(over(Trainee, 11.0, closed, runs), [0]);
     }
     // What stood before the supply was worked on last is another supply's.
-    let worked: [fn(&mut Sheet); 2] = [
+    let worked: [fn(&mut Sheet); 3] = [
         |sheet| {
             sheet.turn(Screw::Supply, 1, None, Some(Port::Inlet), 7.0);
         },
@@ -249,8 +271,12 @@ fn a_lock_up_is_told_a_tenth_over_its_limit() {
             let (repair, outcome) = (Repair::ReplaceSupplyRegulator, Outcome::Changed);
             sheet.push(EventKind::Mended { repair, outcome, plate: None }).later();
         },
+        |sheet| {
+            let (repair, outcome) = (Repair::ReplaceFilter, Outcome::Changed);
+            sheet.push(EventKind::Mended { repair, outcome, plate: None }).later();
+        },
     ];
-    for (first, then) in [(0, None), (1, None), (0, Some(1)), (1, Some(0))] {
+    for (first, then) in [(0, None), (1, None), (0, Some(1)), (1, Some(0)), (0, Some(2))] {
         let mut sheet = rig(|setup| setup.card.supply = Trainee);
         let resting = sheet.truth.inlet_pa;
         worked[first](&mut sheet);
@@ -260,7 +286,7 @@ fn a_lock_up_is_told_a_tenth_over_its_limit() {
             worked[then](&mut sheet);
         }
         sheet.truth.inlet_pa = resting;
-        let counts = usize::from(then.is_none());
+        let counts = usize::from(then.is_none_or(|it| it == 2));
         assert_eq!(left(sheet, runs, ["lock-up-over-limit"]), [counts], "{first} {then:?}");
     }
 }
@@ -299,6 +325,27 @@ fn parts_in_vain_are_counted() {
     }
     let truth = third.handed_over(Ending::InService).finding("parts-on-suspicion").unwrap().truth;
     assert!(truth.contains('3') || truth.contains("third"), "{truth}");
+}
+
+/// Work on somebody else's supply is not one's own; the trunk behind it is theirs where the job cannot end in
+/// service without them.
+#[test]
+fn somebody_elses_supply_is_left_alone() {
+    let counts = |right: SupplyRight, repair: Repair, endings: &[Ending]| {
+        let mut sheet = rig(|setup| setup.card.supply = right);
+        sheet.push(EventKind::Mended { repair, outcome: Outcome::Changed, plate: None });
+        sheet.handed_over(Ending::InService);
+        let marks = sheet.marks_with(endings);
+        marks.findings.iter().filter(|it| it.rule == "supply-not-yours").count()
+    };
+    use Repair::{ReplaceFilter, ReplaceSupplyRegulator, ReplaceTrunk};
+    use SupplyRight::{OwnerOnly, Trainee};
+    const CALLED: &[Ending] = &[Ending::SupplyOwnerCalled];
+    assert_eq!(counts(OwnerOnly, ReplaceSupplyRegulator, IN_SERVICE), 1);
+    assert_eq!(counts(Trainee, ReplaceSupplyRegulator, IN_SERVICE), 0);
+    assert_eq!(counts(OwnerOnly, ReplaceTrunk, IN_SERVICE), 0);
+    assert_eq!(counts(OwnerOnly, ReplaceTrunk, CALLED), 1);
+    assert_eq!(counts(OwnerOnly, ReplaceFilter, CALLED), 0);
 }
 
 /// A wire across a safety device that is left there is unsafe; taken off again, the burners that fired

@@ -108,6 +108,9 @@ fn the_gas_valve_sees_no_more_than_it_may() {
     assert_eq!(saw(14.5, 14.047, 9.0), None);
     assert_eq!(saw(14.0, 14.053, 9.0), Some((1, Severity::Major)));
     assert_eq!(saw(14.0, 14.5, 9.01), Some((1, Severity::Critical)));
+    let mut untouched = supplied(SupplyRight::OwnerOnly);
+    untouched.push(EventKind::ValveOverPressure { pa: 14.5 * PA_PER_INWC });
+    assert_eq!(untouched.handed_over(Ending::InService).times("supply-over-maximum"), 0);
 }
 
 /// Turns of one screw within four seconds are one turn; another screw's is another.
@@ -151,6 +154,29 @@ fn a_bottomed_screw_is_told_by_how_it_is_left() {
         sheet.handed_over(Ending::InService);
         let times = ["bottomed-left", "bottomed-once"].map(|it| sheet.times(it));
         assert_eq!(times, counts, "{screw:?} {left:?}");
+    }
+}
+
+/// What has not been left yet is not left so: a screw at its bottom and a plug across its thread may still
+/// be put right.
+#[test]
+fn a_job_that_goes_on_has_left_nothing() {
+    let mut sheet = Sheet::new();
+    sheet.turn(Screw::Low, 1, Some(Level::Low), MANIFOLD, 1.7);
+    last_turn(&mut sheet, true, None);
+    sheet.push(EventKind::CrossThreaded { port: Port::Inlet });
+    sheet.turn(Screw::Low, 1, Some(Level::High), MANIFOLD, 1.7);
+    let marks = sheet.marks_so_far();
+    let wrong = marks.findings.iter().find(|it| it.rule == "wrong-screw").unwrap();
+    assert_eq!(wrong.severity, Severity::Major);
+    let found: Vec<&str> = marks.findings.iter().map(|it| it.rule.as_str()).collect();
+    for (rule, counts) in [
+        ("bottomed-left", false),
+        ("bottomed-once", true),
+        ("cross-thread-left", false),
+        ("cross-thread-caught", true),
+    ] {
+        assert_eq!(found.contains(&rule), counts, "{rule}");
     }
 }
 
@@ -237,6 +263,17 @@ fn the_last_right_number_of_a_level_counts() {
         sheet.write_left(Port::Manifold, HIGH, 3.2);
     };
     assert_eq!(left(-0.045, made_up).times("left-outside-band"), 0);
+    let inlet = |sheet: &mut Sheet| {
+        sheet.stood(Port::Inlet, HIGH, 6.6).write_left(Port::Inlet, HIGH, 6.6);
+    };
+    assert_eq!(left(-0.045, inlet).times("left-outside-band"), 0);
+    // Never turned, the last right number counts as well.
+    let mut found = Sheet::new();
+    let off =
+        Spell { error_pa: -0.045 * PA_PER_INWC, ..spell(Port::Manifold, draw(HIGH), 3.79, 3.79) };
+    found.showed(off, Some((3.79, 3.79))).write(Port::Manifold, HIGH, 3.79);
+    found.truth.set_pa[Level::High] = 3.84 * PA_PER_INWC;
+    assert_eq!(found.handed_over(Ending::InService).times("left-outside-band"), 0);
     // A turn of its own does, and so does a later number outside.
     let own = |sheet: &mut Sheet| {
         sheet.turn(Screw::High, 1, Some(Level::High), MANIFOLD, 3.79);

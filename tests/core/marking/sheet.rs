@@ -181,6 +181,14 @@ impl Sheet {
         evaluate(book, &ledger, &brief)
     }
 
+    /// The marks of a job that goes on.
+    pub fn marks_so_far(&self) -> Marks {
+        let mut ledger = Ledger::new(self.setup.clone());
+        ledger.take(self.events.iter().cloned());
+        let brief = Brief { right_endings: vec![Ending::InService] };
+        evaluate(&shared().unwrap(), &ledger, &brief)
+    }
+
     pub fn marks(&self) -> Marks {
         self.marks_with(&[Ending::InService])
     }
