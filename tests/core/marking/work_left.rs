@@ -76,7 +76,8 @@ fn a_guard_is_left_to_work() {
         assert_eq!(told(rule, &with(&[Action::WriteMeasured(spot)]), RIGHT), Done, "{spot:?}");
     }
     assert_eq!(told(rule, &with(&[Action::WriteMeasured(Spot::Flue)]), RIGHT), NoOccasion);
-    for repair in [Repair::ReplaceLowSwitch, Repair::ReplaceHighSwitch, Repair::ReplaceLowGasSwitch]
+    for repair in
+        [Repair::ReplaceFirstSwitch, Repair::ReplaceFullSwitch, Repair::ReplaceLowGasSwitch]
     {
         for (outcome, shown) in [(Outcome::Changed, Done), (Outcome::Nothing, NoOccasion)] {
             let mut sheet = read();
