@@ -119,9 +119,6 @@ fn not_named(l: &Ledger, rightly_shut_off: bool) -> Vec<Hit> {
 
 /// Findings that name what was not wrong, by the harm that such a word does.
 fn wrong(l: &Ledger, harms: Harms) -> Vec<Hit> {
-    if l.left().is_none() {
-        return Vec::new();
-    }
     written(l)
         .iter()
         .filter(|one| one.finding.cause.harms() == harms && !is_true(l, one.finding.cause))
@@ -266,9 +263,6 @@ fn is_opened(l: &Ledger) -> bool {
 
 /// True findings with nothing that speaks for them.
 fn unbacked(l: &Ledger) -> Vec<Hit> {
-    if l.left().is_none() {
-        return Vec::new();
-    }
     written(l)
         .iter()
         .filter(|one| {

@@ -14,6 +14,7 @@ mod cycle;
 mod cycles;
 mod debrief;
 mod digits;
+mod findings;
 mod grounds;
 mod hazards;
 mod hose;

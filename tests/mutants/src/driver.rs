@@ -35,6 +35,12 @@ const ABOUT: &[(&str, &[&str])] = &[
     ("marking::hazards", &["safety", "house", "closing", "conversion"]),
     ("marking::hose", &["test_setup", "instruments", "measuring", "unread"]),
     ("marking::left", &["control", "closing", "unsafe_left", "lock_up", "repairs", "faults_left"]),
+    ("marking::scale", &["rules/", "score", "trace"]),
+    ("marking::cycles", &["cycle"]),
+    (
+        "marking::standing",
+        &["evaluate", "due", "ended", "score", "judged", "verdict", "combustion", "conversion"],
+    ),
     ("marking::told", &["debrief", "unsafe_left"]),
     ("marking::digits", &["numbers", "measuring", "spells", "unread"]),
     ("marking::work", &["shown", "occasion", "work", "safety", "joints", "control", "ended"]),
