@@ -136,9 +136,6 @@ fn zero_wandered_pa(l: &Ledger) -> f64 {
 
 /// Findings that name what was not wrong, by the harm that such a word does.
 fn wrong(l: &Ledger, harms: Harms) -> Vec<Hit> {
-    if l.left().is_none() {
-        return Vec::new();
-    }
     let hit = |one: &Written<'_>| {
         let cause = one.finding.cause;
         let truth = t!("true-wrong-cause", how = cause.how_seen());
@@ -298,9 +295,6 @@ fn is_opened(l: &Ledger) -> bool {
 
 /// True findings with nothing that speaks for them.
 fn unbacked(l: &Ledger) -> Vec<Hit> {
-    if l.left().is_none() {
-        return Vec::new();
-    }
     written(l)
         .iter()
         .filter(|one| {

@@ -138,6 +138,9 @@ fn it_is_seen_at_the_furnace() {
     assert!(!is_seen(&with(&[LIT, END])));
     assert!(!is_seen(&with(&[Fires(None, HIGH), END])));
     assert!(!is_seen(&with(&[END])));
+    // Back on low is not on high.
+    let back = [LIT, go(hall), UP, Fires(HIGH, LOW), go(room), END];
+    assert!(!is_seen(&with(&back)));
     // Of two cycles one is enough.
     let unseen = with(&[go(hall), LIT, UP, END]);
     let both = [&unseen[..], &with(&[LIT, UP, END])[1..]].concat();

@@ -161,7 +161,12 @@ fn a_bottomed_screw_is_told_by_how_it_is_left() {
 /// be put right.
 #[test]
 fn a_job_that_goes_on_has_left_nothing() {
-    let mut sheet = Sheet::new();
+    let mut setup = Sheet::new().setup;
+    setup.card.supply = SupplyRight::Trainee;
+    let mut sheet = Sheet::of(setup);
+    sheet.truth.inlet_pa = 11.0 * PA_PER_INWC;
+    (sheet.truth.burner_flow_m3_s, sheet.truth.others_flow_m3_s) = (0.0, 0.0);
+    sheet.did(Action::PutDown);
     sheet.turn(Screw::Low, 1, Some(Level::Low), MANIFOLD, 1.7);
     last_turn(&mut sheet, true, None);
     sheet.push(EventKind::CrossThreaded { port: Port::Inlet });
@@ -171,6 +176,7 @@ fn a_job_that_goes_on_has_left_nothing() {
     assert_eq!(wrong.severity, Severity::Major);
     let found: Vec<&str> = marks.findings.iter().map(|it| it.rule.as_str()).collect();
     for (rule, counts) in [
+        ("lock-up-over-limit", false),
         ("bottomed-left", false),
         ("bottomed-once", true),
         ("cross-thread-left", false),

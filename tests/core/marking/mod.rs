@@ -15,6 +15,7 @@ mod cycles;
 mod debrief;
 mod digits;
 mod drift;
+mod findings;
 mod grounds;
 mod hazards;
 mod hose;

@@ -114,6 +114,7 @@ fn essentials_are_due_where_there_was_occasion() {
         assert_eq!(unbroken(&shut_off(idle()), OFF, essential), Met, "{essential:?}");
     }
     assert_eq!(unbroken(&alarm(), RIGHT, E::ConversionProven), Met);
+    assert_eq!(unbroken(&shut_off(alarm()), RIGHT, E::Restored), Met);
     let own = || {
         let mut setup = Sheet::new().setup;
         setup.card.supply = SupplyRight::Trainee;
@@ -179,6 +180,25 @@ fn practice_is_advised_by_how_it_must_be_left() {
         sheet.truth.jumpers.limit = quarterturn::appliance::safety::Jumper::On;
     };
     assert_eq!(job(&[ShutOff, InService], InService, wired), stays);
+}
+
+/// Shut off on a job that may end either way, the practice fires none.
+#[test]
+fn shut_off_is_practised_without_firing() {
+    use quarterturn::parts::Subject::{ConversionLabel, LowGasSwitch, Orifices, Plate, SpringMark};
+    let mut sheet = Sheet::of(rig::healthy(quarterturn::appliance::plate::Fuel::Propane));
+    for subject in [Plate, ConversionLabel, SpringMark, Orifices, LowGasSwitch] {
+        sheet.did(Action::Look(subject)).later();
+    }
+    sheet.did(Action::FurnaceSwitch(OnOff::On));
+    sheet.push(EventKind::Fired { from: None, to: Some(Level::Low) });
+    let job = |sheet: &Sheet| {
+        let marks = sheet.marks_with(&[Ending::ShutOff, Ending::InService]);
+        marks.findings.into_iter().find(|it| it.rule == "not-aired").unwrap().job
+    };
+    let used = job(&sheet);
+    assert_eq!(job(&shut_off(sheet)), "a-trace-by-the-door");
+    assert_eq!(used, "healthy-propane");
 }
 
 /// A book of these rules alone, each by itself.
@@ -301,6 +321,8 @@ fn changed_gas_is_analyzed_at_the_full_rate() {
     use Outcome::{Changed, Nothing};
     assert_eq!(missing(&repair(Repair::ReplaceGasValve, Changed), None, false), 1);
     assert_eq!(missing(&repair(Repair::ReplaceGasValve, Nothing), None, false), 1);
+    assert_eq!(missing(&repair(Repair::CleanOrifices, Changed), None, false), 1);
+    assert_eq!(missing(&repair(Repair::CleanOrifices, Nothing), None, false), 0);
     assert_eq!(missing(&repair(Repair::CleanManifoldTap, Changed), None, false), 0);
     assert_eq!(missing(&repair(Repair::ReplaceFilter, Changed), None, false), 0);
     assert_eq!(missing(&repair(Repair::ReplaceConnector, Changed), None, false), 0);
