@@ -106,6 +106,24 @@ fn essentials_are_due_where_there_was_occasion() {
     let mut read = idle();
     read.read(Port::Inlet, REST, 7.5);
     assert_eq!(unbroken(&read, RIGHT, E::MeterTrue), Met);
+}
+
+/// What is rightly left shut off is not read, set or put back; a supply of one's own is kept in its limits
+/// where it is used.
+#[test]
+fn less_is_due_of_what_is_shut_off() {
+    use Essential as E;
+    use Standing::{Met, NotDue};
+    let idle = || {
+        with(|sheet| {
+            sheet.did(Action::PutDown).later();
+        })
+    };
+    let alarm = || {
+        let mut sheet = idle();
+        sheet.push(EventKind::Alarm);
+        sheet
+    };
     // Rightly shut off after gas in the air: nothing is read, set or put back.
     for essential in [E::BothStagesRead, E::ConversionProven, E::SettingsInPlate, E::Restored] {
         assert_eq!(unbroken(&shut_off(alarm()), OFF, essential), NotDue, "{essential:?}");

@@ -11,7 +11,8 @@ const HEAD: &str = "# Mutants of the marks
 
 `tests/mutants/run` changes the code of the rules and their evaluation in one place at a time (a bound,
 a sign, a condition, a number, what a function returns) and asks whether a quick test sees it. What no
-test saw stands at the end, each with the reason why nothing can be seen. Written by that program.
+test saw stands at the end: with the reason why nothing can be seen, or as one that waits for a test.
+Written by that program.
 
 ";
 
@@ -47,7 +48,12 @@ pub fn told(tree: &Path, results: &Path, to: Option<&Path>) -> Result<bool, Fail
     let listed = std::fs::read_to_string(tree.join("mutants.txt"))?;
     let results = std::fs::read_to_string(results)?;
     let mut fates = BTreeMap::new();
+    let (mut on_all, mut on_near) = (BTreeSet::new(), BTreeSet::new());
     for line in results.lines() {
+        if let [how @ ("done" | "near"), test, _] = line.split('\t').collect::<Vec<_>>().as_slice()
+        {
+            let _ = if *how == "done" { on_all.insert(*test) } else { on_near.insert(*test) };
+        }
         if let [how @ ("killed" | "timed out"), name, _] =
             line.split('\t').collect::<Vec<_>>().as_slice()
         {
@@ -92,7 +98,8 @@ pub fn told(tree: &Path, results: &Path, to: Option<&Path>) -> Result<bool, Fail
         unknown.len()
     );
     if let Some(to) = to {
-        std::fs::write(to, page(&tallies, &all, &survived, &known)?)?;
+        let near = on_near.difference(&on_all).count();
+        std::fs::write(to, page(&tallies, &all, [on_all.len(), near], &survived, &known)?)?;
     }
     Ok(unknown.is_empty() && outdated.is_empty())
 }
@@ -100,10 +107,15 @@ pub fn told(tree: &Path, results: &Path, to: Option<&Path>) -> Result<bool, Fail
 fn page(
     tallies: &BTreeMap<&str, Tally>,
     all: &Tally,
+    [on_all, on_near]: [usize; 2],
     survived: &[(&str, &str)],
     known: &BTreeMap<&str, &str>,
 ) -> Result<String, Failure> {
     let mut out = HEAD.to_owned();
+    writeln!(
+        out,
+        "Tests that tried all that they reach: {on_all}; only what they are about: {on_near}.\n"
+    )?;
     out.push_str("| file | tried | killed | timed out | survived |\n|---|---|---|---|---|\n");
     for (name, tally) in tallies {
         out.push_str(&tally.row(&format!("`{name}`")));
@@ -113,9 +125,15 @@ fn page(
     if survived.is_empty() {
         out.push_str("Nothing.\n");
     }
-    for (name, _) in survived {
-        let why = known.get(name).unwrap_or(&"not looked at yet");
-        writeln!(out, "- `` {name} ``: {why}")?;
+    for (name, why) in survived.iter().filter_map(|(name, _)| known.get_key_value(name)) {
+        writeln!(out, "- `` {name} ``: {why}.")?;
+    }
+    let open: Vec<_> = survived.iter().filter(|(name, _)| !known.contains_key(name)).collect();
+    if !open.is_empty() {
+        out.push_str("\n## What waits for a test\n\n");
+    }
+    for (name, at) in open {
+        writeln!(out, "- `` {name} ``, line {at}")?;
     }
     Ok(out)
 }
