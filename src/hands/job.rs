@@ -4,7 +4,7 @@ use super::cycle::CycleWatch;
 use crate::catalogue::repair::Repair;
 use crate::senses::seen::SheetSeen;
 use crate::setup::Setup;
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 use std::sync::Arc;
 
 /// The job so far.
@@ -14,6 +14,7 @@ pub(crate) struct Job {
     pub(crate) built_from: Option<Box<Setup>>,
     /// The repairs done, in order.
     pub(crate) mended: Vec<Repair>,
+    #[serde(serialize_with = "whole")]
     pub(crate) sheet: Arc<SheetSeen>,
     /// How far the present cycle has come.
     pub(crate) cycle: CycleWatch,
@@ -24,4 +25,9 @@ impl Job {
     pub(super) fn sheet_mut(&mut self) -> &mut SheetSeen {
         Arc::make_mut(&mut self.sheet)
     }
+}
+
+/// The sheet as its fields stand, whoever shares it.
+fn whole<S: Serializer>(sheet: &Arc<SheetSeen>, to: S) -> Result<S::Ok, S::Error> {
+    SheetSeen::serialize(sheet, to)
 }

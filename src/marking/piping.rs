@@ -98,8 +98,9 @@ pub(super) fn is_due(l: &Ledger) -> bool {
 
 /// What is missing of the leak check of the piping, in words; nothing where it was done.
 pub(super) fn missing(l: &Ledger) -> Option<String> {
-    let since = opened(l).unwrap_or(0);
-    let lacks = checks(l).filter(|check| check.did.index > since).map(|check| check.lacks(l));
+    let opened = opened(l);
+    let since = |check: &Check<'_>| opened.is_none_or(|opened| check.did.index > opened);
+    let lacks = checks(l).filter(since).map(|check| check.lacks(l));
     let lacks: Option<Vec<String>> = lacks.collect();
     lacks.map(|mut all| all.pop().unwrap_or_else(|| t!("true-piping-none").into()))
 }

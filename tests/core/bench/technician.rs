@@ -66,6 +66,7 @@ fn slow_every_way_of_spoiling_finds_occasion() {
         "moved-with-the-house",
         "one-screw-one-number",
         "short-spells",
+        "behind-the-cupboard",
         "torn_regulator_diaphragm",
         "missing_stage_cap",
         "pinched_meter_hose",
