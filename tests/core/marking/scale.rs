@@ -145,7 +145,11 @@ fn pressures_are_joined_two_by_two() {
     let mut add = |trace: &mut Trace, sample: u64| {
         truth.tick = sample * 10;
         #[expect(clippy::cast_precision_loss, reason = "a few thousand")]
-        let pa = if sample % 2 == 0 { 1_000.0 + sample as f64 } else { 1_000.0 - sample as f64 };
+        let pa = if sample.is_multiple_of(2) {
+            1_000.0 + sample as f64
+        } else {
+            1_000.0 - sample as f64
+        };
         truth.inlet_pa = pa;
         trace.add(&truth);
     };
