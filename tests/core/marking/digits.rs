@@ -220,6 +220,11 @@ fn what_is_missing_is_told() {
     assert!(none.contains("low") && none.contains("high"), "{none}");
     assert!(low.contains("high") && !low.contains("low"), "{low}");
     assert_eq!(seen(&[(LOW, 1.7), (HIGH, 3.5)]), None);
+    // After a repair a line that is written wrongly is not empty.
+    let mut mended = Sheet::new();
+    mend(&mut mended, Repair::ReplaceGasValve);
+    mended.read(Port::Manifold, HIGH, 3.5).write(Port::Manifold, LOW, 3.5);
+    assert_eq!(["wrong-stage", "stage-never-read"].map(|it| mended.times(it)), [1, 0]);
 
     let mut setup = Sheet::new().setup;
     setup.card.supply = SupplyRight::Trainee;

@@ -176,7 +176,7 @@ fn what_burned_as_it_was_left_counts() {
     far.truth.input_w = 1.25 * far.setup.furnace.plate.input[Level::High].si();
     let over = far.did(Action::PutDown).handed_over(runs).finding("over-fired-left").unwrap();
     assert!(
-        over.seen.contains("25 %") && over.truth.contains("10 %"),
+        over.seen.contains(" 25 %") && over.truth.contains("10 %"),
         "{} {}",
         over.seen,
         over.truth

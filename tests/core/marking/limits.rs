@@ -130,6 +130,12 @@ fn turns_without_a_wait_are_one() {
     assert_eq!(jumps(&[(High, 3, None), (High, 2, None)]), 0);
     assert_eq!(jumps(&[(High, 3, None), (Low, 2, Some(1.0))]), 0);
     assert_eq!(jumps(&[(High, 3, None), (High, -2, Some(1.0)), (High, 3, Some(1.0))]), 0);
+    let seen = |eighths: i16| {
+        let mut sheet = Sheet::new();
+        sheet.turn(High, eighths, Some(Level::High), MANIFOLD, 3.1);
+        sheet.finding("big-jumps").unwrap().seen
+    };
+    assert!(seen(5) != seen(-5) && seen(5) != seen(6));
     // What goes on after a jump is a new one.
     assert_eq!(jumps(&[(High, 5, None), (High, 4, Some(1.0))]), 1);
     assert_eq!(jumps(&[(High, 5, None), (High, 5, Some(1.0))]), 2);

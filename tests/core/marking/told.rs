@@ -6,8 +6,9 @@ use enum_map::enum_map;
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::appliance::safety::Jumper;
 use quarterturn::catalogue::fault::Fault;
+use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
-use quarterturn::hands::event::EventKind;
+use quarterturn::hands::event::{EventKind, Outcome};
 use quarterturn::marking::debrief::{Debrief, Job, clock, debrief};
 use quarterturn::marking::trace::Trace;
 use quarterturn::marking::{Brief, Ledger};
@@ -18,6 +19,7 @@ use quarterturn::parts::{
     Door, Ending, Fitted, Level, OnOff, OtherAppliance, Port, PortFill, Push, Screw,
 };
 use quarterturn::physics::valve::HandleAngle;
+use quarterturn::rules::shared;
 use quarterturn::scenario::builtin;
 use quarterturn::units::{M3_PER_FT3, M3_S_PER_CFH, PA_PER_INWC};
 
@@ -118,6 +120,7 @@ fn what_it_burned_is_told() {
     };
     let high = |share| burned(Level::High, share, 30.0);
     assert!(high(1.049).contains(SOUND) && high(0.951).contains(SOUND));
+    assert!(!high(1.052).contains(SOUND) && !high(0.948).contains(SOUND));
     assert!(high(1.06).contains("it burned 6 % above the plate on high"), "{}", high(1.06));
     assert!(high(0.94).contains("it burned 94 % of the plate's input"), "{}", high(0.94));
     let low = burned(Level::Low, 1.06, 30.0);
@@ -209,6 +212,15 @@ fn what_a_cause_does_is_told_by_how_it_was_left() {
     assert!(used.contains("still there") && !used.contains(SOUND), "{used}");
     let shut = left(Fault::PluggedOrifice, Ending::ShutOff);
     assert!(shut.contains("if it ran") && !shut.contains("still there"), "{shut}");
+    let mut setup = rig::healthy(Fuel::Natural);
+    let fault = Fault::PluggedOrifice;
+    fault.apply(&mut setup, fault.entry().severity.typical(Fuel::Natural));
+    let mut mended = Sheet::of(setup);
+    let (repair, outcome) = (Repair::CleanOrifices, Outcome::Changed);
+    mended.push(EventKind::Mended { repair, outcome, plate: None }).handed_over(RUNS);
+    let spared = told(&mended, RIGHT, "healthy-natural", None).account.house.join("\n");
+    assert!(spared.contains("put right. Left, it would have meant"), "{spared}");
+    assert!(!house(|_| (), RUNS).contains("put right"));
 }
 
 /// A night on which nothing happened, seventy degrees at the end.
@@ -249,6 +261,7 @@ fn the_night_is_told() {
     let is_quiet = |change: &dyn Fn(&mut Aftermath)| night(change, RUNS) == quiet_words;
     assert!(is_quiet(&|it| it.furnace.co_air_free_ppm = 400.0));
     assert!(night(&|it| it.furnace.co_air_free_ppm = 1_401.0, RUNS).contains("1,401 ppm"));
+    assert!(!is_quiet(&|it| it.furnace.co_air_free_ppm = 420.0));
     assert!(is_quiet(&|it| it.house.cold_s = 1_800.0));
     let cold = night(&|it| it.house.cold_s = 5_400.0, RUNS);
     assert!(cold.contains("cold for 1.5 h") && cold.contains("70 °F"), "{cold}");
@@ -300,7 +313,9 @@ fn the_next_job_follows_the_worst_finding() {
         },
         "healthy-natural",
     );
-    assert!(failing.rule.is_some() && failing.part.is_some());
+    let book = shared().unwrap();
+    let rule = book.rule(failing.rule.as_deref().unwrap()).unwrap();
+    assert!(rule.essential.is_some() && failing.part.is_some(), "{failing:?}");
     // With every rule silent, the ladder goes on.
     let mut sheet = Sheet::new();
     sheet.handed_over(RUNS);
@@ -318,6 +333,22 @@ fn the_next_job_follows_the_worst_finding() {
     assert_eq!(ladder(Some(ids[0])), ids[1]);
     assert_eq!(ladder(Some(ids[4])), ids[5]);
     assert_eq!(ladder(ids.last().copied()), *ids.last().unwrap());
+    // The same job is told as the same; one that was stopped is played again to its end.
+    let worst = |id: &str| told(&sheet, RIGHT, id, None).account.next.unwrap();
+    let job = worst("healthy-natural").job;
+    let other = ids.iter().find(|id| **id != job).unwrap();
+    assert_ne!(worst(&job).words, worst(other).words);
+    assert_eq!(worst(other).words, worst("no-such-job").words);
+    let mut stopped = Sheet::new();
+    stopped.push(EventKind::Ended { hand_over: None, left: Box::new(stopped.truth.clone()) });
+    let mut ledger = Ledger::new(stopped.setup.clone());
+    ledger.take(stopped.events.iter().cloned());
+    let brief = Brief { right_endings: RIGHT.to_vec() };
+    let mut marks = stopped.marks();
+    marks.findings.clear();
+    let job = Job { brief: &brief, id: Some(ids[3]), note: None, night: None };
+    let again = debrief(&ledger, marks, Trace::default(), job).account.next.unwrap();
+    assert_eq!((again.job.as_str(), again.rule, again.part), (ids[3], None, None));
 }
 
 /// A moment is told in minutes and seconds.

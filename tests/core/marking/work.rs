@@ -14,7 +14,7 @@ use quarterturn::parts::{
     Screw, Spot, Stage, Subject, Window,
 };
 use quarterturn::physics::valve::HandleAngle;
-use quarterturn::rules::evidence::Setting;
+use quarterturn::rules::evidence::{Closing, Leaving, Mending, Setting};
 use quarterturn::rules::{Evidence, shared};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::setup::SupplyRight;
@@ -409,6 +409,55 @@ fn a_starved_full_rate_tempts_to_crank() {
     assert!(tempts(&[(full(), 3.0), (full(), 0.5)]));
     assert!(!tempts(&[(full(), 0.5), (full(), 3.0)]));
     assert!(!tempts(&[]));
+}
+
+/// Rules that show nothing have their occasions too: a rise that was written, a meter fault that was answered,
+/// a furnace in use.
+#[test]
+fn occasions_are_told_by_themselves() {
+    let asked = |evidence: Evidence, sheet: &Sheet, right: &[Ending]| {
+        let mut ledger = Ledger::new(sheet.setup.clone());
+        ledger.take(sheet.events.iter().cloned());
+        gives_occasion(evidence, &ledger, &Brief { right_endings: right.to_vec() })
+    };
+    let rise = Evidence::Setting(Setting::RiseByGas);
+    let measured = |spots: &[Spot]| {
+        with(&spots.iter().map(|spot| Action::WriteMeasured(*spot)).collect::<Vec<_>>())
+    };
+    assert!(asked(rise, &measured(&[Spot::SupplyAir, Spot::ReturnAir]), RIGHT));
+    assert!(!asked(rise, &measured(&[Spot::SupplyAir]), RIGHT));
+    assert!(!asked(rise, &measured(&[Spot::ReturnAir]), RIGHT));
+    let ended = |mut sheet: Sheet, ending: Ending| {
+        sheet.handed_over(ending);
+        sheet
+    };
+    use Ending::{InService, ShutOff};
+    let burns = Evidence::Mending(Mending::CarbonMonoxideLeft);
+    assert!(asked(burns, &ended(read(), InService), RIGHT));
+    assert!(!asked(burns, &ended(read(), ShutOff), RIGHT) && !asked(burns, &read(), RIGHT));
+    let fault = |fault: Fault, repair: Repair, ending: Ending| {
+        let mut sheet = read_on(Fuel::Natural, |setup| {
+            fault.apply(setup, fault.entry().severity.typical(Fuel::Natural));
+        });
+        sheet.push(mended(repair, Outcome::Changed)).handed_over(ending);
+        let of = |it| asked(Evidence::Mending(it), &sheet, RIGHT);
+        [of(Mending::FaultLeft), of(Mending::MeterFaultLeft)]
+    };
+    let hose = Fault::HoledMeterHose;
+    assert_eq!(fault(Fault::PluggedOrifice, Repair::CleanOrifices, InService), [true, false]);
+    assert_eq!(fault(Fault::PluggedOrifice, Repair::ReplaceFilter, InService), [false, false]);
+    assert_eq!(fault(Fault::PluggedOrifice, Repair::CleanOrifices, ShutOff), [false, false]);
+    assert_eq!(fault(hose, Repair::SwapMeterHose, InService), [true, true]);
+    assert_eq!(fault(hose, Repair::SwapMeterHose, ShutOff), [false, false]);
+    let needless = Evidence::Closing(Closing::ShutOffWithoutNeed);
+    assert!(asked(needless, &read(), RIGHT) && !asked(needless, &read(), OFF));
+    let wrong = Evidence::Closing(Closing::WrongEnding);
+    assert!(asked(wrong, &read(), RIGHT) && !asked(wrong, &read(), &[]));
+    for leaving in [Leaving::JumperLeft, Leaving::OthersNotRestored, Leaving::OthersLeftOut] {
+        let due = leaving != Leaving::OthersLeftOut;
+        assert_eq!(asked(Evidence::Leaving(leaving), &ended(read(), InService), RIGHT), due);
+        assert!(!asked(Evidence::Leaving(leaving), &read(), RIGHT));
+    }
 }
 
 /// Conversion and supply: looked at, and read again after the supply was moved.
