@@ -225,7 +225,7 @@ fn a_sound_job_is_led_to_its_end() {
         assert_eq!(over, Some(Over::HandedOver(Ending::InService)), "{id}\n{said}");
         let asked = said.lines().filter(|line| line.contains(ASKS_WHAT_WAS_WRONG)).count();
         assert_eq!(asked, 1, "{id}\n{said}");
-        let tight = follower.bench.seen().sheet.joints;
+        let tight = follower.bench.seen().sheet.joints.clone();
         assert!(tight.len() >= 4, "{id}: {tight:?}\n{said}");
     }
 }

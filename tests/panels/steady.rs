@@ -158,15 +158,17 @@ fn a_note_from_before_the_repair_is_marked() {
         |subject, tick| Note { subject, tick, finding: Observation::Condition(Condition::Bad) };
     let mut app = App::new(Which::Job, seen(Place::PlantRoom));
     app.seen.tick = 900;
-    app.seen.sheet.notes = vec![note(Subject::Filter, 10), note(Subject::Vent, 10)];
+    Arc::make_mut(&mut app.seen.sheet).notes =
+        vec![note(Subject::Filter, 10), note(Subject::Vent, 10)];
     let marks = |app: &App| {
         let lines = quarterturn::panels::sights::sights(&app.seen);
         lines.iter().filter(|line| line.text.contains("before the repair")).count()
     };
     assert_eq!(marks(&app), 0);
-    app.seen.sheet.done = vec![Done { repair: Repair::ReplaceFilter, tick: 500 }];
+    Arc::make_mut(&mut app.seen.sheet).done =
+        vec![Done { repair: Repair::ReplaceFilter, tick: 500 }];
     assert_eq!(marks(&app), 1);
-    app.seen.sheet.notes[0].tick = 600;
+    Arc::make_mut(&mut app.seen.sheet).notes[0].tick = 600;
     assert_eq!(marks(&app), 0, "looked at again since");
 }
 

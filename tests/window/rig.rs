@@ -27,7 +27,6 @@ use quarterturn::app::redraw::Redraw;
 use quarterturn::app::scene::{Drawings, PartEntities};
 use quarterturn::app::session::Session;
 use quarterturn::app::{Start, WindowArgs, assemble, scene, window};
-use quarterturn::hands::action::Action;
 use quarterturn::panels::view::Help;
 use quarterturn::senses::seen::Seen;
 
@@ -201,14 +200,6 @@ impl Rig {
     /// The job in front.
     pub fn job(&self) -> &Session {
         self.app.world().resource::<Screen>().job().expect("a job is in front")
-    }
-
-    /// Asks the job in front for an action, past the panels.
-    pub fn ask(&mut self, action: Action) {
-        if let Screen::Job(session) = &mut *self.app.world_mut().resource_mut::<Screen>() {
-            session.ask(action);
-        }
-        self.frames(3);
     }
 
     /// How a group of a drawing stands: its transform, and whether it is shown.
