@@ -56,9 +56,10 @@ impl Check<'_> {
         brief.then(|| t!("true-piping-brief", seconds = decimal(seconds, 0)))
     }
 
-    /// How far the number fell, in pascals.
+    /// How far the number fell from its highest to where it stood when it was written, in pascals.
     fn fell_pa(&self) -> f64 {
-        self.spell.map_or(0.0, |spell| spell.shown.most_pa - spell.shown.least_pa)
+        let end_pa = self.did.before.hose_pa + self.did.before.meter_error_pa;
+        self.spell.map_or(0.0, |spell| (spell.shown.most_pa - end_pa).max(0.0))
     }
 }
 

@@ -44,7 +44,9 @@ fn checked(sheet: &mut Sheet, demand: GasDemand, seconds: f64, numbers: (f64, f6
     written(sheet, shown, what);
 }
 
+/// Written at the lowest of the numbers that were shown.
 fn written(sheet: &mut Sheet, shown: Spell, what: Action) {
+    (sheet.truth.hose_pa, sheet.truth.meter_error_pa) = (shown.shown.least_pa, 0.0);
     let open = std::mem::replace(&mut sheet.truth.supply_valve, HandleAngle::SHUT);
     sheet.did(what).push(EventKind::Showed(shown)).later();
     sheet.truth.supply_valve = open;
@@ -120,6 +122,7 @@ fn three_minutes_shut_in() {
     let lacks = |change: fn(&mut Sheet), shown: Spell| {
         let mut sheet = mended(Repair::ReplaceTrunk);
         sheet.truth.supply_valve = HandleAngle::SHUT;
+        sheet.truth.hose_pa = shown.shown.most_pa;
         change(&mut sheet);
         sheet.did(TIGHT).push(EventKind::Showed(long(shown)));
         (sheet.truth.supply_valve, sheet.truth.manual_valve) =
@@ -158,6 +161,15 @@ fn the_written_verdict_fits_the_number() {
         assert_eq!(sheet.times("joint-verdict"), counts, "{numbers:?} {verdict:?} {ending:?}");
         assert_eq!(sheet.times(RULE), 0);
     }
+    // A number that still rose when the line was shut in has not fallen.
+    let mut rose = mended(Repair::ReplaceTrunk);
+    let mut shown = spell(Port::Inlet, shut_in(), 6.8, 7.0);
+    shown.shown.until = 9_500;
+    (rose.truth.hose_pa, rose.truth.supply_valve) = (shown.shown.most_pa, HandleAngle::SHUT);
+    rose.did(TIGHT).push(EventKind::Showed(shown)).later();
+    rose.truth.supply_valve = HandleAngle::OPEN;
+    rose.handed_over(Ending::InService);
+    assert_eq!([rose.times("joint-verdict"), rose.times(RULE)], [0, 0]);
     // Found leaking within a minute, made tight and checked again.
     let mut again = mended(Repair::ReplaceTrunk);
     checked(&mut again, shut_in(), 40.0, (3.0, 7.0), Action::WritePiping(Leaking));
