@@ -137,6 +137,7 @@ fn flipped(mut seen: Seen) -> Seen {
         yard.supply_valve = HandleAngle::SHUT;
         yard.cap = Fitted::Off;
         yard.screw_eighths = Some(3);
+        yard.fluid = EnumMap::from_fn(|_| FluidSeen::Quiet(3.0));
     }
     seen
 }
