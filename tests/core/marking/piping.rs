@@ -165,7 +165,8 @@ fn the_written_verdict_fits_the_number() {
     let mut rose = mended(Repair::ReplaceTrunk);
     let mut shown = spell(Port::Inlet, shut_in(), 6.8, 7.0);
     shown.shown.until = 9_500;
-    (rose.truth.hose_pa, rose.truth.supply_valve) = (shown.shown.most_pa, HandleAngle::SHUT);
+    (rose.truth.hose_pa, rose.truth.meter_error_pa) = (shown.shown.most_pa, 0.0);
+    rose.truth.supply_valve = HandleAngle::SHUT;
     rose.did(TIGHT).push(EventKind::Showed(shown)).later();
     rose.truth.supply_valve = HandleAngle::OPEN;
     rose.handed_over(Ending::InService);
