@@ -257,6 +257,16 @@ fn try_all() {
             results.done(name, hash);
         }
     }
+    try_slow(&mut results, slow, begun);
+    println!(
+        "{} of {} mutants are alive",
+        results.names.len() - results.dead.len(),
+        results.names.len()
+    );
+}
+
+/// The tests that waited for the quicker ones, the quickest first.
+fn try_slow(results: &mut Results, mut slow: Vec<Slow>, begun: Instant) {
     slow.sort_by(|a, b| a.seconds.total_cmp(&b.seconds));
     let most_s: f64 =
         std::env::var("MUTANT_MOST_S").ok().and_then(|it| it.parse().ok()).unwrap_or(f64::MAX);
@@ -269,7 +279,7 @@ fn try_all() {
         if it.seconds > QUICK_S && !results.alive(name, &it.reached.warm).is_empty() {
             kept::forget();
             let _ = noted_run(name, test);
-            divide(&mut results, name, test, &it.reached, (it.cold, it.seconds));
+            divide(results, name, test, &it.reached, (it.cold, it.seconds));
         }
         kept::forget();
         let wanted = results.alive(name, &it.reached.cold);
@@ -288,9 +298,4 @@ fn try_all() {
         );
         results.done(name, hash);
     }
-    println!(
-        "{} of {} mutants are alive",
-        results.names.len() - results.dead.len(),
-        results.names.len()
-    );
 }
