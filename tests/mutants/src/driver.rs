@@ -1,8 +1,8 @@
 //! Tries the mutants on the tests; `tests/mutants/run` puts this file into a copy of the tests, and
 //! the list `TESTS` of what it runs below it.
 //!
-//! Quick tests come first, and a mutant that one of them has seen is left alone by the rest. What is
-//! found is added to the file `MUTANT_RESULTS` at once: after a stop it goes on from there.
+//! Quick tests come first, and a mutant that one of them has seen is left alone by the rest. What
+//! is found is added to the file `MUTANT_RESULTS` at once: after a stop it goes on from there.
 
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
@@ -18,7 +18,7 @@ use quarterturn::mutant::{Fate, begin, divided, noted, probed, whole};
 
 use crate::mutants_kept as kept;
 
-/// A test that takes longer than this when its plays are kept waits until the quicker ones are done.
+/// A test that takes longer than this with its plays kept waits until the quicker ones are done.
 const QUICK_S: f64 = 0.25;
 /// A test that plays jobs longer than this is probed first: to divide with them is dear.
 const PLAYS_S: f64 = 0.3;
@@ -27,19 +27,42 @@ const LEAST_S: f64 = 10.0;
 /// A mutant that makes a test so many times longer has hung it.
 const LONGER: f64 = 20.0;
 
-/// What the files of tests are about. `MUTANT_NEAR` tries only these mutants, which is soon done; what is
-/// alive then is tried on all tests.
+/// What the files of tests are about. `MUTANT_NEAR` tries only these mutants, which is soon done;
+/// what is alive then is tried on all tests.
 const ABOUT: &[(&str, &[&str])] = &[
     ("marking::limits", &["adjusting", "turning", "unsafe_left"]),
     ("marking::ports", &["joints", "grounds", "control"]),
     ("marking::hazards", &["safety", "house", "closing", "conversion"]),
     ("marking::hose", &["test_setup", "instruments", "measuring", "unread"]),
-    ("marking::left", &["control", "closing", "unsafe_left", "lock_up", "repairs", "faults_left", "ask", "ledger"]),
+    (
+        "marking::left",
+        &[
+            "control",
+            "closing",
+            "unsafe_left",
+            "lock_up",
+            "repairs",
+            "faults_left",
+            "ask",
+            "ledger",
+        ],
+    ),
     ("marking::scale", &["rules/", "score", "trace"]),
     ("marking::cycles", &["cycle"]),
     (
         "marking::standing",
-        &["evaluate", "due", "ended", "score", "judged", "verdict", "combustion", "conversion", "ask", "ledger"],
+        &[
+            "evaluate",
+            "due",
+            "ended",
+            "score",
+            "judged",
+            "verdict",
+            "combustion",
+            "conversion",
+            "ask",
+            "ledger",
+        ],
     ),
     ("marking::findings", &["marking/causes"]),
     ("marking::told", &["debrief", "unsafe_left"]),
@@ -160,7 +183,8 @@ fn run(test: fn()) -> i32 {
     i32::from(catch_unwind(AssertUnwindSafe(test)).is_err())
 }
 
-/// Runs a test; what it reaches here and on other threads, and how long it takes. None where it fails.
+/// Runs a test; what it reaches here and on other threads, and how long it takes. None where it
+/// fails.
 fn noted_run(name: &str, test: fn()) -> Option<(BTreeSet<u32>, BTreeSet<u32>, f64)> {
     let begun = clock();
     let mut code = 0;
@@ -220,7 +244,8 @@ fn try_all() {
         if warm_s <= QUICK_S {
             divide(&mut results, name, test, &reached, (cold_s, warm_s));
         }
-        let left = results.alive(name, &reached.warm).len() + results.alive(name, &reached.cold).len();
+        let left =
+            results.alive(name, &reached.warm).len() + results.alive(name, &reached.cold).len();
         println!(
             "{:6.0} s  {name}: {cold_s:.2} s, kept {warm_s:.3} s, reaches {}, {left} alive",
             begun.elapsed().as_secs_f64(),
@@ -232,6 +257,16 @@ fn try_all() {
             results.done(name, hash);
         }
     }
+    try_slow(&mut results, slow, begun);
+    println!(
+        "{} of {} mutants are alive",
+        results.names.len() - results.dead.len(),
+        results.names.len()
+    );
+}
+
+/// The tests that waited for the quicker ones, the quickest first.
+fn try_slow(results: &mut Results, mut slow: Vec<Slow>, begun: Instant) {
     slow.sort_by(|a, b| a.seconds.total_cmp(&b.seconds));
     let most_s: f64 =
         std::env::var("MUTANT_MOST_S").ok().and_then(|it| it.parse().ok()).unwrap_or(f64::MAX);
@@ -244,7 +279,7 @@ fn try_all() {
         if it.seconds > QUICK_S && !results.alive(name, &it.reached.warm).is_empty() {
             kept::forget();
             let _ = noted_run(name, test);
-            divide(&mut results, name, test, &it.reached, (it.cold, it.seconds));
+            divide(results, name, test, &it.reached, (it.cold, it.seconds));
         }
         kept::forget();
         let wanted = results.alive(name, &it.reached.cold);
@@ -252,7 +287,8 @@ fn try_all() {
             let fates = whole(&wanted, limit_s(it.cold), || run(test));
             results.take(name, &fates);
         }
-        let (warm, cold) = (results.alive(name, &it.reached.warm), results.alive(name, &it.reached.cold));
+        let (warm, cold) =
+            (results.alive(name, &it.reached.warm), results.alive(name, &it.reached.cold));
         println!(
             "{:6.0} s  slow {name}: kept {:.2} s, {} and {} alive",
             begun.elapsed().as_secs_f64(),
@@ -262,5 +298,4 @@ fn try_all() {
         );
         results.done(name, hash);
     }
-    println!("{} of {} mutants are alive", results.names.len() - results.dead.len(), results.names.len());
 }

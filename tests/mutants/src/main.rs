@@ -3,8 +3,8 @@
 //!
 //! `put TREE FOLDER... -- FILTER...` puts the mutants of these folders into the tree, each behind a
 //! switch, writes `mutants.txt` there, and makes the tests that the filters name ready for them.
-//! `tell TREE RESULTS [PAGE]` tells what was found, and fails where a mutant survived that is not on
-//! the list `known.txt`.
+//! `tell TREE RESULTS [PAGE]` tells what was found, and fails where a mutant survived that is not
+//! on the list `known.txt`.
 
 mod instrument;
 mod page;

@@ -9,10 +9,10 @@ use crate::Failure;
 /// What stands above the table.
 const HEAD: &str = "# Mutants of the marks
 
-`tests/mutants/run` changes the code of the rules and their evaluation in one place at a time (a bound,
-a sign, a condition, a number, what a function returns) and asks whether a quick test sees it. What no
-test saw stands at the end: with the reason why nothing can be seen, or as one that waits for a test.
-Written by that program.
+`tests/mutants/run` changes the code of the rules and their evaluation in one place at a time (a
+bound, a sign, a condition, a number, what a function returns) and asks whether a quick test sees
+it. What no test saw stands at the end: with the reason why nothing can be seen, or as one that
+waits for a test. Written by that program.
 
 ";
 
@@ -39,8 +39,8 @@ impl Tally {
     }
 }
 
-/// Tells what became of the mutants; right where all that survived is on the list of known ones, and
-/// that list names nothing else.
+/// Tells what became of the mutants; right where all that survived is on the list of known ones,
+/// and that list names nothing else.
 ///
 /// # Errors
 /// When a file cannot be read or written.

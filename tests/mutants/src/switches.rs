@@ -1,9 +1,9 @@
 //! Switches of the mutants. `tests/mutants/run` puts this file into a copy of the source; the
 //! simulator itself does not hold it.
 //!
-//! A test is run once to note the mutants that it reaches, and once more to see which of them change
-//! what a question to the job comes to. When it is run again, the process divides at each of those:
-//! the child goes on with the mutant on, and the parent without.
+//! A test is run once to note the mutants that it reaches, and once more to see which of them
+//! change what a question to the job comes to. When it is run again, the process divides at each
+//! of those: the child goes on with the mutant on, and the parent without.
 
 use std::sync::atomic::{AtomicBool, AtomicU8, AtomicU32, Ordering::Relaxed};
 use std::sync::{Mutex, OnceLock};
@@ -22,7 +22,7 @@ const DIVIDING: u8 = 2;
 const PROBING: u8 = 3;
 const CHECKING: u8 = 4;
 
-/// Switches that one question may pass with a mutant on; one that passes more goes round in circles.
+/// Switches that one question may pass with a mutant on; one that passes more goes in circles.
 const STEPS: u32 = 3_000_000;
 
 static DOES: AtomicU8 = AtomicU8::new(IDLE);

@@ -1,4 +1,4 @@
-//! Makes the copy of the tests ready: they can be called by the driver, and their plays can be kept.
+//! Makes the copy of the tests ready: the driver can call them, and their plays can be kept.
 
 use std::fmt::Write as _;
 use std::path::Path;
