@@ -58,8 +58,8 @@ impl Check<'_> {
 
     /// How far the number fell from its highest to where it stood when it was written, in pascals.
     fn fell_pa(&self) -> f64 {
-        let end_pa = self.did.before.hose_pa + self.did.before.meter_error_pa;
-        self.spell.map_or(0.0, |spell| (spell.shown.most_pa - end_pa).max(0.0))
+        let end_pa = |spell: Spell| self.did.before.hose_pa + spell.error_pa;
+        self.spell.map_or(0.0, |spell| (spell.shown.most_pa - end_pa(spell)).max(0.0))
     }
 }
 

@@ -46,7 +46,7 @@ fn checked(sheet: &mut Sheet, demand: GasDemand, seconds: f64, numbers: (f64, f6
 
 /// Written at the lowest of the numbers that were shown.
 fn written(sheet: &mut Sheet, shown: Spell, what: Action) {
-    (sheet.truth.hose_pa, sheet.truth.meter_error_pa) = (shown.shown.least_pa, 0.0);
+    sheet.truth.hose_pa = shown.shown.least_pa - shown.error_pa;
     let open = std::mem::replace(&mut sheet.truth.supply_valve, HandleAngle::SHUT);
     sheet.did(what).push(EventKind::Showed(shown)).later();
     sheet.truth.supply_valve = open;
@@ -165,7 +165,7 @@ fn the_written_verdict_fits_the_number() {
     let mut rose = mended(Repair::ReplaceTrunk);
     let mut shown = spell(Port::Inlet, shut_in(), 6.8, 7.0);
     shown.shown.until = 9_500;
-    (rose.truth.hose_pa, rose.truth.meter_error_pa) = (shown.shown.most_pa, 0.0);
+    rose.truth.hose_pa = shown.shown.most_pa - shown.error_pa;
     rose.truth.supply_valve = HandleAngle::SHUT;
     rose.did(TIGHT).push(EventKind::Showed(shown)).later();
     rose.truth.supply_valve = HandleAngle::OPEN;
