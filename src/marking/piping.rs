@@ -11,7 +11,7 @@ use super::repairs::{Mended, mended};
 use crate::catalogue::repair::Need;
 use crate::hands::action::Action;
 use crate::hands::event::EventKind;
-use crate::parts::{HandValve, JointVerdict, OnOff, OtherAppliance, Port};
+use crate::parts::{Gauge, HandValve, JointVerdict, OnOff, OtherAppliance, Port};
 use crate::senses::meter_history::Spell;
 use crate::units::{PA_PER_INWC, TICK_S, inwc};
 use crate::words::decimal;
@@ -52,14 +52,29 @@ impl Check<'_> {
             return Some(t!("true-piping-no-pressure", pressure = inwc(spell.shown.most_pa)));
         }
         let seconds = watched_s(&spell);
-        let brief = seconds < LEAST_S && self.fell_pa() < FALLS_PA;
+        let brief = seconds < LEAST_S && !self.has_fallen(l);
         brief.then(|| t!("true-piping-brief", seconds = decimal(seconds, 0)))
     }
 
-    /// How far the number fell from its highest to where it stood when it was written, in pascals.
+    /// Whether it fell by more than its gauge is read to: on a column or a needle, each of two readings
+    /// is a tenth of an inch off at most.
+    fn has_fallen(&self, l: &Ledger) -> bool {
+        let before = l.did().take_while(|did| did.index < self.did.index);
+        let gauges = before.filter_map(|did| {
+            let Action::Gauge(gauge) = did.action else { return None };
+            Some(*gauge)
+        });
+        let coarse = gauges.last().is_some_and(|gauge| gauge != Gauge::Digital);
+        self.fell_pa() >= if coarse { 2.0 * FALLS_PA } else { FALLS_PA }
+    }
+
+    /// How far the number fell from its highest to where it stood when it was written, in pascals; no
+    /// more than it ever moved, whatever a gauge reads too high.
     fn fell_pa(&self) -> f64 {
-        let end_pa = |spell: Spell| self.did.before.hose_pa + spell.error_pa;
-        self.spell.map_or(0.0, |spell| (spell.shown.most_pa - end_pa(spell)).max(0.0))
+        self.spell.map_or(0.0, |Spell { shown, error_pa, .. }| {
+            let end_pa = self.did.before.hose_pa + error_pa;
+            (shown.most_pa - end_pa.max(shown.least_pa)).max(0.0)
+        })
     }
 }
 
@@ -113,7 +128,7 @@ pub(super) fn verdicts(l: &Ledger) -> Vec<Hit> {
     let tells = check.spell.is_some_and(|spell| spell.port == Port::Inlet)
         && check.did.before.supply_valve.is_shut();
     match check.verdict {
-        JointVerdict::Tight if tells && check.fell_pa() >= FALLS_PA => {
+        JointVerdict::Tight if tells && check.has_fallen(l) => {
             let truth = t!("true-piping-fell", fall = inwc(check.fell_pa()));
             vec![Hit::new(check.did.tick, t!("seen-piping-tight"), truth)]
         }
