@@ -150,7 +150,7 @@ named! {
         SupplyRegulator = "supply-regulator", t!("subject-supply-regulator");
         /// The joints of the first-stage regulator.
         FirstRegulator = "first-regulator", t!("part-first-regulator");
-        /// The joint at the tank's service valve, where an excess-flow valve sits.
+        /// The joint at the tank's service valve.
         TankValve = "tank-valve", t!("part-tank-valve");
         /// The joints of the trunk, at the riser.
         Riser = "riser", t!("part-riser");

@@ -106,8 +106,8 @@ pub fn set(level: Level, high: bool) -> Cause {
 /// The level whose spring a cause says is set wrong, and whether it is set too high.
 #[must_use]
 pub fn set_level(cause: Cause) -> Option<(Level, bool)> {
-    let all = Level::ALL.into_iter().flat_map(|level| [(level, false), (level, true)]);
-    all.into_iter().find(|&(level, high)| set(level, high) == cause)
+    let mut all = Level::ALL.into_iter().flat_map(|level| [(level, false), (level, true)]);
+    all.find(|&(level, high)| set(level, high) == cause)
 }
 
 fn supply(setup: &Setup, tank_low: f64) -> Vec<Cause> {
