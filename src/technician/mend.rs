@@ -115,8 +115,7 @@ fn next_check(me: &mut Mind, _: &Seen) -> Vec<Step> {
 }
 
 /// Checks the piping where a repair has opened it or the card asks for it, the manometer on the inlet
-/// port. What leaks is
-/// looked for, and the piping is checked again with the next readings.
+/// port. What leaks is looked for, and the piping is checked again with the next readings.
 pub(super) fn check_piping() -> Step {
     think(|me, _| {
         let asked = me.card.required.contains(&Duty::PipingLeakCheck);
