@@ -65,6 +65,7 @@ pub const FILES: &[(&str, &str)] = files![
     "parts.ftl",
     "states.ftl",
     "ways.ftl",
+    "handling.ftl",
     "coach.ftl",
     "debrief.ftl",
     "marking.ftl",

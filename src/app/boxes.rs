@@ -51,11 +51,11 @@ fn measure(
                     aim.is_none_or(|aim| aim.0.shown == Shown::Yes)
                 })
                 .collect();
-            found.extend(
-                boxes_in_drawing(named, &shown)
-                    .into_iter()
-                    .map(|(id, bounds)| PartBox { id, rect: in_window(bounds, placement, rect.0) }),
-            );
+            found.extend(boxes_in_drawing(named, &shown).into_iter().map(|(id, bounds)| PartBox {
+                rect: in_window(bounds, placement, rect.0),
+                pivot: pivot(&named.drawing, &id).map(|at| at_window(at, placement, rect.0)),
+                id,
+            }));
         }
     }
     // A part that may be missing can be looked for; one of another kind of furnace cannot.
@@ -150,15 +150,25 @@ fn is_mark(drawing: &Drawing, group: usize) -> bool {
 
 /// A box of a drawing, in window points.
 fn in_window(bounds: Box4, placement: Placement, page: egui::Rect) -> egui::Rect {
-    let scale = page.width() / PAGE[0];
-    let at = |point: [f32; 2]| {
-        let [x, y] = placement.place(point);
-        page.min + egui::vec2(x, y) * scale
-    };
+    let at = |point| at_window(point, placement, page);
     let rect = egui::Rect::from_min_max(at(bounds.min), at(bounds.max));
     let missing = egui::vec2(
         (LEAST_SIDE - rect.width()).max(0.0) / 2.0,
         (LEAST_SIDE - rect.height()).max(0.0) / 2.0,
     );
     rect.expand2(missing)
+}
+
+/// A point of a drawing, in window points.
+fn at_window(point: [f32; 2], placement: Placement, page: egui::Rect) -> egui::Pos2 {
+    let [x, y] = placement.place(point);
+    page.min + egui::vec2(x, y) * (page.width() / PAGE[0])
+}
+
+/// What a handle, a lever or a slot of a part turns about, in the drawing's units.
+fn pivot(drawing: &Drawing, part: &str) -> Option<[f32; 2]> {
+    ["handle", "lever", "slot"].into_iter().find_map(|piece| {
+        let group = drawing.find(&format!("{part}.{piece}"))?;
+        drawing.groups.get(group).map(|group| group.pivot)
+    })
 }

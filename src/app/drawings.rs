@@ -8,7 +8,7 @@ pub const PAGE: [f32; 2] = [960.0, 672.0];
 /// Name of the manometer's drawing.
 pub const MANOMETER: &str = "manometer";
 /// Name of the tool roll's drawing.
-const TOOLS: &str = "tools";
+pub const TOOLS: &str = "tools";
 
 /// Where a drawing lies on the page.
 #[derive(Debug, Clone, Copy, PartialEq)]

@@ -7,10 +7,12 @@ use lyon_tessellation::{LineCap, LineJoin, StrokeOptions};
 use usvg::tiny_skia_path::Transform as Flat;
 
 use super::drawings::{MANOMETER, NamedDrawing, PAGE, Placement, placement};
-use super::page::{AppSystems, CurrentSeen, OnPage};
+use super::in_hand::on_page;
+use super::page::{AppSystems, CurrentSeen, OnPage, PageRect};
 use super::redraw::Redraw;
 use super::scene::{Drawings, Inks, Paint};
 use super::svg::{self, Chunk, Edge, Triangles};
+use super::ui::WindowLayout;
 use crate::parts::{Fitted, LowSide, Port, Tool};
 use crate::senses::seen::{HoseLook, Seen};
 
@@ -74,6 +76,8 @@ fn spawn(mut commands: Commands, inks: Res<Inks>) {
 fn draw(
     current: Res<CurrentSeen>,
     page: Res<OnPage>,
+    rect: Res<PageRect>,
+    laid: Res<WindowLayout>,
     drawings: Res<Drawings>,
     mut entities: Query<(Entity, &Hoses, &mut Visibility)>,
     mut meshes: ResMut<Assets<Mesh>>,
@@ -81,11 +85,12 @@ fn draw(
     mut redraw: ResMut<Redraw>,
     mut commands: Commands,
 ) {
-    if !current.is_changed() && !page.is_changed() {
+    if !current.is_changed() && !page.is_changed() && !laid.is_changed() {
         return;
     }
+    let hand = laid.layout.hand.and_then(|at| on_page(at, rect.0));
     let hoses = match (&current.0, page.0) {
-        (Some(seen), Some(place)) => hoses(seen, place, &drawings.0),
+        (Some(seen), Some(place)) => hoses(seen, place, &drawings.0, hand),
         _ => Vec::new(),
     };
     if *last == hoses {
@@ -113,9 +118,14 @@ fn draw(
     redraw.changed = true;
 }
 
-/// The hoses to draw in a place.
+/// The hoses to draw in a place; `hand` is where the hand is on the page, if it is there.
 #[must_use]
-pub fn hoses(seen: &Seen, place: &str, drawings: &[NamedDrawing]) -> Vec<Hose> {
+pub fn hoses(
+    seen: &Seen,
+    place: &str,
+    drawings: &[NamedDrawing],
+    hand: Option<[f32; 2]>,
+) -> Vec<Hose> {
     let laid = |name: &str| {
         let named = drawings.iter().find(|named| named.name == name)?;
         Some(PlacedDrawing { named, placement: placement(name, place)? })
@@ -127,7 +137,7 @@ pub fn hoses(seen: &Seen, place: &str, drawings: &[NamedDrawing]) -> Vec<Hose> {
         let end = match seen.meter.hose {
             Some((port, _)) => on_port(seen, here, port),
             None if seen.hand == Some(Tool::Hose) => {
-                Some(([from[0] - 120.0, from[1] - 6.0], [-0.6, 0.8]))
+                Some((hand.unwrap_or([from[0] - 120.0, from[1] - 6.0]), [-0.6, 0.8]))
             }
             None => None,
         };

@@ -8,6 +8,7 @@ use super::drive::Screen;
 use super::page::{AppSystems, CurrentSeen, OnPage};
 use super::pose;
 use super::scene::{Aim, DrawingRoot, Drawings, Part, transform_of};
+use super::ui::WindowLayout;
 
 pub(super) fn plugin(app: &mut App) {
     app.init_resource::<CurrentSeen>()
@@ -47,12 +48,14 @@ fn mirror(
     current: Res<CurrentSeen>,
     page: Res<OnPage>,
     drawings: Res<Drawings>,
+    laid: Res<WindowLayout>,
     mut parts: Query<(&Part, &mut Aim)>,
 ) {
     let (Some(seen), Some(place)) = (&current.0, page.0) else { return };
-    if !current.is_changed() && !page.is_changed() {
+    if !current.is_changed() && !page.is_changed() && !laid.is_changed() {
         return;
     }
+    let turned = laid.layout.turned.as_ref();
     for (part, mut aim) in &mut parts {
         let Some(named) =
             drawings.0.get(part.drawing).filter(|s| placement(s.name, place).is_some())
@@ -60,6 +63,15 @@ fn mirror(
             continue;
         };
         let Some(group) = named.drawing.groups.get(part.group) else { continue };
-        aim.set_if_neq(Aim(pose::pose(&group.id, seen).unwrap_or_default()));
+        let mut pose = pose::pose(&group.id, seen).unwrap_or_default();
+        if let Some(turned) = turned.filter(|it| turns(&group.id, &it.part)) {
+            pose.turn_deg += turned.deg;
+        }
+        aim.set_if_neq(Aim(pose));
     }
+}
+
+/// Whether a group is what turns when a hand turns this part.
+fn turns(group: &str, part: &str) -> bool {
+    group.strip_prefix(part).is_some_and(|rest| matches!(rest, ".slot" | ".handle" | ".lever"))
 }

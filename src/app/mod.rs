@@ -9,6 +9,7 @@ pub mod drawings;
 pub mod drive;
 mod fit;
 pub mod hose;
+pub mod in_hand;
 pub mod mirror;
 pub mod motion;
 pub mod page;
@@ -154,6 +155,7 @@ pub fn assemble(app: &mut App, args: WindowArgs, drawings: scene::Drawings) -> R
             mirror::plugin,
             motion::plugin,
             hose::plugin,
+            in_hand::plugin,
             boxes::plugin,
             camera::plugin,
             ui::plugin,

@@ -146,7 +146,7 @@ fn spawn(
                 commands.entity(entity).insert(Veil(own.clone()));
             }
             for (paint, ink) in [(solid, inks.solid.clone()), (clear, own)] {
-                if !paint.indices.is_empty() {
+                if !paint.is_empty() {
                     let parts =
                         (Mesh2d(meshes.add(paint.mesh())), MeshMaterial2d(ink), ChildOf(entity));
                     commands.spawn((Transform::default(), parts));
@@ -212,7 +212,7 @@ fn mover(drawing: &Drawing, group: usize) -> usize {
 }
 
 /// What moves with `group`: what is solid, front to back, and what is soft, back to front.
-fn painted(drawing: &Drawing, group: usize, fades: bool) -> (Paint, Paint) {
+pub(super) fn painted(drawing: &Drawing, group: usize, fades: bool) -> (Paint, Paint) {
     let (mut solid, mut clear) = (Paint::default(), Paint::default());
     let own: Vec<(usize, &Chunk)> = drawing
         .chunks
@@ -270,6 +270,12 @@ impl Paint {
                 .map(|&[r, g, b, a]| LinearRgba::from(Srgba::new(r, g, b, a)).to_f32_array()),
         );
         self.indices.extend(triangles.indices.iter().map(|i| base.saturating_add(*i)));
+    }
+
+    /// Whether nothing was added.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.indices.is_empty()
     }
 
     /// A mesh of all that was added, for the engine to draw.

@@ -35,7 +35,7 @@ struct OpeningData {
 struct PanelCommands(Vec<Command>);
 
 /// How the panels laid the window out.
-#[derive(Resource, Debug, Clone, Copy)]
+#[derive(Resource, Debug, Clone, PartialEq)]
 pub struct WindowLayout {
     /// What is left for the drawing, and which place and part it shows.
     pub layout: Layout,
@@ -46,7 +46,7 @@ pub struct WindowLayout {
 impl Default for WindowLayout {
     fn default() -> Self {
         Self {
-            layout: Layout { scene: egui::Rect::ZERO, place: None, marked: None },
+            layout: Layout { scene: egui::Rect::ZERO, ..Layout::nothing() },
             window: egui::Rect::ZERO,
         }
     }
@@ -106,8 +106,8 @@ fn show(
     };
     commands.0.clear();
     let view = View { settings: &choices.0, page };
-    laid.layout = shell.0.ui(&mut root, &view, &mut commands.0);
-    laid.window = window;
+    let layout = shell.0.ui(&mut root, &view, &mut commands.0);
+    laid.set_if_neq(WindowLayout { layout, window });
     Ok(())
 }
 

@@ -25,6 +25,7 @@ use list::List;
 pub use here::{here, in_hand};
 pub use list::ActionChoice;
 pub(super) use repairs::outdates;
+pub(super) use valve::{port_of, screw_of};
 
 /// Something done with a number or with several choices at once.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]

@@ -51,6 +51,15 @@ fn danger(seen: &Seen) -> bool {
         || seen.sounds.iter().any(|sound| matches!(sound, Sound::Alarm | Sound::Bang))
 }
 
+/// Where what was refused is said.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Said {
+    /// At the part that the hand was on.
+    AtThePart,
+    /// With the captions.
+    AtTheFoot,
+}
+
 /// Shows captions, smell, the last refusal, and what a look or a repair has just given. Gives
 /// where that lies while there is a refusal or something found, so that nothing is put over it.
 pub(super) fn captions_ui(
@@ -58,17 +67,19 @@ pub(super) fn captions_ui(
     scene: Rect,
     job: &Job<'_>,
     message: Option<&str>,
+    refusal: Said,
     out: &mut Vec<Command>,
 ) -> Option<Rect> {
     let lines = captions(job);
     let air = air_words(job.seen);
-    if lines.is_empty() && air.is_none() && job.refusal.is_none() && message.is_none() {
+    let refused = job.refusal.filter(|_| refusal == Said::AtTheFoot);
+    if lines.is_empty() && air.is_none() && refused.is_none() && message.is_none() {
         return None;
     }
     // Between the tool roll at the left and the manometer at the right.
     let width = (scene.width() * 0.35).max(220.0).min(scene.width() - 16.0).max(40.0);
     let at = pos2(scene.left() + scene.width() * 0.545, scene.bottom() - 6.0);
-    let told = job.refusal.is_some() || message.is_some();
+    let told = refused.is_some() || message.is_some();
     let area = Area::new(widgets::id("captions"))
         .order(Order::Middle)
         .pivot(Align2::CENTER_BOTTOM)
@@ -76,7 +87,7 @@ pub(super) fn captions_ui(
         .constrain_to(scene)
         .show(ui.ctx(), |ui| {
             ui.set_max_width(width);
-            if let Some(refusal) = job.refusal {
+            if let Some(refusal) = refused {
                 refusal_ui(ui, refusal, out);
             }
             if let Some(message) = message {

@@ -1,31 +1,20 @@
 //! Hot-spots over the drawing: every part can be pointed at, pressed, reached by Tab and heard.
 
-use egui::{Id, Rect, Sense, Stroke, StrokeKind, TextStyle, Ui, WidgetInfo, WidgetType, vec2};
+use egui::{
+    CursorIcon, Id, Rect, Sense, Stroke, StrokeKind, TextStyle, Ui, WidgetInfo, WidgetType,
+};
 
+use super::handling::{Asked, AtPart, Holding, manner};
 use super::labels;
 use super::parts;
+use super::spot::{Spot, spots};
 use super::theme;
-use super::view::{Job, PartBox};
+use super::view::Job;
 use super::widgets;
 use super::words;
-use crate::parts::{Fitted, OnOff, Place};
+use crate::hands::action::Action;
+use crate::parts::{Fitted, OnOff};
 use crate::senses::seen::Seen;
-
-/// Parts of the drawing that are there to look at only.
-const NOT_TOUCHED: &[&str] = &["backdrop", "tray", "tool-roll", "grid"];
-
-/// The place in the window where a part can be pressed.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Spot {
-    /// The part's id, without piece or state.
-    pub part: String,
-    /// Index of its box.
-    pub index: usize,
-    /// Where it is drawn, inside the drawing's rectangle.
-    pub drawn: Rect,
-    /// Where it can be pressed: as drawn, at least 26 points either way.
-    pub rect: Rect,
-}
 
 /// What happened over the drawing.
 #[derive(Debug, Clone, Default)]
@@ -36,6 +25,24 @@ pub struct Touched {
     pub focus: Option<Id>,
     /// Whether the pointer did it.
     pub by: By,
+    /// What the hand did on the parts themselves, in this order.
+    pub acts: Vec<Action>,
+    /// The part that it did it on.
+    pub at: Option<String>,
+}
+
+impl Touched {
+    fn add(&mut self, spot: &Spot, by: By, at: AtPart) {
+        if at.list == Asked::Yes {
+            self.pressed = Some(spot.part.clone());
+            self.focus = Some(spot_id(&spot.part));
+            self.by = by;
+        }
+        if !at.acts.is_empty() {
+            self.at = Some(spot.part.clone());
+            self.acts.extend(at.acts);
+        }
+    }
 }
 
 /// How a part was pressed.
@@ -46,38 +53,6 @@ pub enum By {
     Pointer,
     /// With the keyboard or a screen reader.
     Key,
-}
-
-/// The hot-spots of a drawing, in the order of the job.
-#[must_use]
-pub fn spots(scene: Rect, place: Place, boxes: &[PartBox]) -> Vec<Spot> {
-    let mut spots: Vec<Spot> = Vec::new();
-    for (index, part) in boxes.iter().enumerate() {
-        let name = parts::canonical(&part.id);
-        let drawn = part.rect.intersect(scene);
-        let is_known = spots.iter().any(|spot| spot.part == name);
-        if parts::is_piece(&part.id)
-            || is_known
-            || NOT_TOUCHED.contains(&name)
-            || !drawn.is_positive()
-        {
-            continue;
-        }
-        let side = vec2(drawn.width().max(widgets::TARGET), drawn.height().max(widgets::TARGET));
-        let rect = inside(Rect::from_center_size(drawn.center(), side), scene);
-        spots.push(Spot { part: name.to_owned(), index, drawn, rect });
-    }
-    spots.sort_by_key(|spot| parts::rank(place, &spot.part));
-    spots
-}
-
-/// Moves a box into the drawing, if it is not larger.
-fn inside(rect: Rect, scene: Rect) -> Rect {
-    let shift = vec2(
-        (scene.left() - rect.left()).max(0.0) - (rect.right() - scene.right()).max(0.0),
-        (scene.top() - rect.top()).max(0.0) - (rect.bottom() - scene.bottom()).max(0.0),
-    );
-    rect.translate(shift).intersect(scene)
 }
 
 /// The id of a part's hot-spot.
@@ -94,6 +69,7 @@ pub fn hotspots_ui(
     labels: OnOff,
     chosen: Option<&str>,
     hinted: Option<&str>,
+    holding: &mut Holding,
 ) -> Touched {
     let mut ui = ui.new_child(egui::UiBuilder::new().id(widgets::id("drawing")).max_rect(scene));
     ui.set_clip_rect(scene.intersect(ui.clip_rect()));
@@ -101,11 +77,11 @@ pub fn hotspots_ui(
     let mut touched = Touched::default();
     let mut focused = None;
     for spot in &spots {
-        if reach(&ui, spot, job, &mut touched) {
+        if reach(&ui, spot, job, holding, &mut touched) {
             focused = Some(spot);
         }
     }
-    let hovered = point(&ui, &spots, &mut touched);
+    let hovered = point(&ui, &spots, job, holding, &mut touched);
     if labels == OnOff::On {
         names(&ui, scene, &spots, job);
     }
@@ -126,7 +102,7 @@ pub fn hotspots_ui(
     if let Some(spot) = hovered.or(focused) {
         ring(&painter, spot.rect.expand(1.0), 1.5, theme::INK);
         if chosen != Some(spot.part.as_str()) {
-            labels::leader_ui(&painter, scene, spot.rect, &said(&spot.part, job), &font);
+            labels::leader_ui(&painter, scene, spot.rect, &told(&spot.part, job), &font);
         }
     }
     touched
@@ -151,35 +127,61 @@ pub fn said(part: &str, job: &Job<'_>) -> String {
     }
 }
 
+/// The same with how the hand goes about it, on a line of its own.
+fn told(part: &str, job: &Job<'_>) -> String {
+    let said = said(part, job);
+    match manner(part, job.seen) {
+        Some(manner) => format!("{said}\n{manner}"),
+        None => said,
+    }
+}
+
 /// The half of a hot-spot that keyboard and screen reader use, in the order of the job. Gives
 /// whether it has the keyboard.
-fn reach(ui: &Ui, spot: &Spot, job: &Job<'_>, touched: &mut Touched) -> bool {
+fn reach(
+    ui: &Ui,
+    spot: &Spot,
+    job: &Job<'_>,
+    holding: &mut Holding,
+    touched: &mut Touched,
+) -> bool {
     let id = spot_id(&spot.part);
     let response = ui.interact(spot.rect, id, Sense::click());
     let text = said(&spot.part, job);
     response.widget_info(|| WidgetInfo::labeled(WidgetType::Button, true, &text));
-    if response.clicked() {
-        *touched = Touched { pressed: Some(spot.part.clone()), focus: Some(id), by: By::Key };
+    if response.has_focus() || response.clicked() {
+        touched.add(spot, By::Key, holding.keys(ui, spot, &response, job.seen));
     }
     response.has_focus()
 }
 
 /// The half that the pointer uses: small parts lie over large ones, whatever the order of the
 /// job. It takes no focus, so Tab meets each part once.
-fn point<'a>(ui: &Ui, spots: &'a [Spot], touched: &mut Touched) -> Option<&'a Spot> {
+fn point<'a>(
+    ui: &Ui,
+    spots: &'a [Spot],
+    job: &Job<'_>,
+    holding: &mut Holding,
+    touched: &mut Touched,
+) -> Option<&'a Spot> {
     let mut by_size: Vec<&Spot> = spots.iter().collect();
     by_size.sort_by(|a, b| b.rect.area().total_cmp(&a.rect.area()));
     let mut hovered = None;
     for spot in by_size {
-        let id = spot_id(&spot.part);
-        let response = ui.interact(spot.rect, id.with("pointer"), Sense::CLICK);
-        if response.hovered() {
+        let id = spot_id(&spot.part).with("pointer");
+        let response = ui.interact(spot.rect, id, Sense::CLICK | Sense::DRAG);
+        if response.hovered() || response.is_pointer_button_down_on() {
             hovered = Some(spot);
         }
-        if response.clicked() {
-            *touched =
-                Touched { pressed: Some(spot.part.clone()), focus: Some(id), by: By::Pointer };
-        }
+        touched.add(spot, By::Pointer, holding.point(ui, spot, &response, job.seen));
+    }
+    let set_down = holding.release(ui, spots, job.seen);
+    if let Some(spot) = hovered.filter(|_| !set_down.is_empty()) {
+        touched.at = Some(spot.part.clone());
+    }
+    touched.acts.extend(set_down);
+    if holding.held().is_some() {
+        ui.ctx().set_cursor_icon(CursorIcon::Grabbing);
     }
     hovered
 }

@@ -3,6 +3,7 @@
 use egui::{Align2, FontId, Painter, Pos2, Rect, Stroke, TextStyle, Ui, Vec2, pos2, vec2};
 
 use super::theme;
+use super::widgets;
 
 /// A name to be placed beside its part.
 #[derive(Debug, Clone, Copy, PartialEq)]
@@ -92,6 +93,28 @@ pub fn leader_ui(painter: &Painter, scene: Rect, part: Rect, text: &str, font: &
     painter.circle_filled(from, 3.0, theme::INK);
     painter.rect(spot, 4.0, theme::SHEET, Stroke::new(1.5, theme::INK), egui::StrokeKind::Middle);
     painter.galley(spot.min + vec2(7.0, 4.0), galley, theme::INK);
+}
+
+/// A slip with a text beside a part, which a screen reader is told of.
+pub fn beside_ui(ui: &Ui, scene: Rect, part: Rect, text: &str) {
+    let right = part.right() + 260.0 < scene.right();
+    let (at, pivot) = match right {
+        true => (pos2(part.right() + GAP, part.center().y), Align2::LEFT_CENTER),
+        false => (pos2(part.left() - GAP, part.center().y), Align2::RIGHT_CENTER),
+    };
+    egui::Area::new(widgets::id("beside"))
+        .order(egui::Order::Middle)
+        .pivot(pivot)
+        .fixed_pos(at)
+        .constrain_to(scene)
+        .interactable(false)
+        .show(ui.ctx(), |ui| {
+            ui.set_max_width(250.0);
+            widgets::slip().show(ui, |ui| {
+                let text = egui::RichText::new(text).family(theme::semibold()).color(theme::INK);
+                widgets::live(&ui.label(text));
+            });
+        });
 }
 
 /// A little further out, so that the leader shows.

@@ -18,6 +18,7 @@ pub mod finding;
 pub mod forms;
 pub mod hand;
 pub mod hand_over;
+pub mod handling;
 pub mod hotspots;
 pub mod instrument_display;
 mod keys;
@@ -30,6 +31,7 @@ pub mod settings;
 mod settings_page;
 pub mod sheet;
 pub mod sights;
+pub mod spot;
 pub mod theme;
 pub mod top_bar;
 pub mod view;
@@ -37,7 +39,7 @@ mod widgets;
 pub mod words;
 mod work;
 
-use egui::{Rect, Ui};
+use egui::Ui;
 
 use debrief::trace::TraceState;
 use opening::OpeningState;
@@ -66,7 +68,7 @@ impl Shell {
     /// more than once a frame. In the first pass of all, before the fonts are in, it shows
     /// nothing.
     pub fn ui(&mut self, root: &mut Ui, view: &View<'_>, out: &mut Vec<Command>) -> Layout {
-        let nothing = Layout { scene: Rect::NOTHING, place: None, marked: None };
+        let nothing = Layout::nothing();
         theme::apply(root.ctx(), view.settings);
         if !theme::is_ready(root.ctx()) {
             root.ctx().request_repaint();

@@ -1,8 +1,9 @@
 //! What the panels are given: plain data, filled anew each frame by whoever shows them.
 
-use egui::Rect;
+use egui::{Pos2, Rect};
 
 use super::debrief::DebriefView;
+use super::handling::Turned;
 use super::settings::Settings;
 use crate::parts::{Duty, Place};
 use crate::rules::competency::Competency;
@@ -209,10 +210,13 @@ pub struct PartBox {
     pub id: String,
     /// The box around it, in window points.
     pub rect: Rect,
+    /// What a handle, a lever or a slot of it turns about, in window points, where the drawing names
+    /// it.
+    pub pivot: Option<Pos2>,
 }
 
 /// What was laid out this frame.
-#[derive(Debug, Clone, Copy, PartialEq)]
+#[derive(Debug, Clone, PartialEq)]
 pub struct Layout {
     /// What is left for the drawing, in window points. Empty on pages without one.
     pub scene: Rect,
@@ -220,4 +224,16 @@ pub struct Layout {
     pub place: Option<Place>,
     /// The chosen part, to be marked in the drawing, as an index into `Job::parts`.
     pub marked: Option<usize>,
+    /// The part that a hand turns, and how far beyond what has come of it.
+    pub turned: Option<Turned>,
+    /// Where the pointer is over the drawing, with what is in the hand.
+    pub hand: Option<Pos2>,
+}
+
+impl Layout {
+    /// A page without a drawing.
+    #[must_use]
+    pub fn nothing() -> Self {
+        Self { scene: Rect::NOTHING, place: None, marked: None, turned: None, hand: None }
+    }
 }

@@ -6,19 +6,21 @@ mod state;
 
 use egui::{Align2, Area, Order, Rect, Ui, vec2};
 
-use super::captions::captions_ui;
+use super::captions::{Said, captions_ui};
 use super::coach_line::{LineAfter, coach_line_ui};
 use super::command::Command;
 use super::drawing_text::drawing_text_ui;
 use super::end_card::end_card_ui;
-use super::hotspots::{self, By, hotspots_ui, spot_id};
+use super::hotspots::{By, hotspots_ui, spot_id};
 use super::instrument_display::instrument_display_ui;
 use super::keys::{Pressed, keys};
+use super::labels;
 use super::menu::{ask, menu};
 use super::popup::{Opened, PopupAfter, PopupParts, popup_ui};
 use super::settings_page::settings_ui;
 use super::sheet::{Cell, NextFocus};
 use super::sights::sights_ui;
+use super::spot::spots;
 use super::theme;
 use super::top_bar::{WindowRequest, top_bar_ui};
 use super::view::{Job, Layout, View};
@@ -31,6 +33,9 @@ use state::{Hinting, ask_hint, flip, hint};
 
 pub(super) use state::WorkState;
 
+/// How long what was refused stays at the part, in seconds.
+const REFUSAL_STAYS_S: f64 = 6.0;
+
 /// Shows the page and says what is left for the drawing.
 pub(super) fn work_ui(
     root: &mut Ui,
@@ -41,6 +46,7 @@ pub(super) fn work_ui(
 ) -> Layout {
     let already = out.len();
     state.follow(job);
+    state.now_s = root.input(|input| input.time);
     let mut list = menu(state.chosen.as_deref(), job.seen);
     state.letters.give(&mut list);
     ask(&mut list, state.asked);
@@ -72,7 +78,7 @@ pub(super) fn work_ui(
             state.remembered.did(action);
         }
     }
-    let spots = hotspots::spots(scene, job.seen.place, job.parts);
+    let spots = spots(scene, job.seen.place, job.parts);
     let marked = state
         .chosen
         .as_deref()
@@ -80,7 +86,9 @@ pub(super) fn work_ui(
         .map(|spot| spot.index);
     state.ask_first(out, already);
     state.message.commanded(job, out.get(already..).unwrap_or_default());
-    Layout { scene, place: Some(job.seen.place), marked }
+    let hand = root.input(|input| input.pointer.hover_pos()).filter(|at| scene.contains(*at));
+    let turned = state.holding.turned();
+    Layout { scene, place: Some(job.seen.place), marked, turned, hand }
 }
 
 fn drawing_ui(
@@ -98,13 +106,17 @@ fn drawing_ui(
     drawing_text_ui(root, scene, job);
     instrument_display_ui(root, scene, job);
     let labels = view.settings.labels;
-    let touched = hotspots_ui(root, scene, job, labels, state.chosen.as_deref(), hinted);
+    let chosen = state.chosen.clone();
+    let mut touched =
+        hotspots_ui(root, scene, job, labels, chosen.as_deref(), hinted, &mut state.holding);
+    state.handled(&mut touched, out);
     if let Some(part) = touched.pressed {
         state.choose(&part, touched.by);
         // A press and its release may come in one frame: the same press must not close the slip.
         state.popup_opened = root.ctx().cumulative_frame_nr();
     }
-    state.message_at = captions_ui(root, scene, job, state.message.text(), out);
+    let at_part = refusal_ui(root, scene, job, state, out);
+    state.message_at = captions_ui(root, scene, job, state.message.text(), at_part, out);
     if state.sights == OnOff::On
         && let Some(part) = sights_ui(root, scene, job)
     {
@@ -119,7 +131,7 @@ fn drawing_ui(
 
 fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Command>) {
     let (OnOff::On, Some(part)) = (state.popup, state.chosen.clone()) else { return };
-    let spots = hotspots::spots(scene, job.seen.place, job.parts);
+    let spots = spots(scene, job.seen.place, job.parts);
     let drawn = spots.iter().find(|spot| spot.part == part).map(|spot| spot.rect);
     state.anchor = drawn.or(state.anchor);
     // The page's list was made before this part was chosen.
@@ -147,6 +159,29 @@ fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut
         state.asked = None;
         root.memory_mut(|memory| memory.request_focus(spot_id(&part)));
     }
+}
+
+/// What was refused to the hand is said at the part itself, for some seconds or until the next press.
+fn refusal_ui(
+    root: &Ui,
+    scene: Rect,
+    job: &Job<'_>,
+    state: &mut WorkState,
+    out: &mut Vec<Command>,
+) -> Said {
+    let (Some(why), Some((part, since_s))) = (job.refusal, state.handled_at.clone()) else {
+        return Said::AtTheFoot;
+    };
+    let spots = spots(scene, job.seen.place, job.parts);
+    let Some(spot) = spots.iter().find(|spot| spot.part == part) else { return Said::AtTheFoot };
+    let (now_s, pressed) = root.input(|input| (input.time, input.pointer.any_pressed()));
+    if now_s - since_s > REFUSAL_STAYS_S || (pressed && now_s > since_s) {
+        state.handled_at = None;
+        out.push(Command::RefusalRead);
+    }
+    root.ctx().request_repaint_after(core::time::Duration::from_millis(500));
+    labels::beside_ui(root, scene, spot.rect, &t!("handling-refused", why = why));
+    Said::AtThePart
 }
 
 /// The drawing above a message at its foot, where enough of it is left.
@@ -210,7 +245,7 @@ fn obey(root: &Ui, job: &Job<'_>, state: &mut WorkState, pressed: Pressed, out: 
 
 /// The keyboard to the drawing's first part, or from the drawing to the sheet's first cell.
 fn region(root: &Ui, job: &Job<'_>, state: &mut WorkState) {
-    let spots = hotspots::spots(Rect::EVERYTHING, job.seen.place, job.parts);
+    let spots = spots(Rect::EVERYTHING, job.seen.place, job.parts);
     let focused = root.memory(|memory| memory.focused());
     let in_drawing = spots.iter().any(|spot| focused == Some(spot_id(&spot.part)));
     match spots.first() {

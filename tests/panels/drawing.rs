@@ -4,8 +4,8 @@ use egui::{Rect, pos2, vec2};
 use egui_kittest::kittest::Queryable;
 use quarterturn::hands::action::Action;
 use quarterturn::panels::Command;
-use quarterturn::panels::hotspots::spots;
 use quarterturn::panels::labels::{Wanted, place};
+use quarterturn::panels::spot::spots;
 use quarterturn::panels::view::PartBox;
 use quarterturn::parts::{Place, Subject};
 use quarterturn::physics::valve::HandleAngle;
@@ -25,8 +25,11 @@ fn hot_spots_are_large_enough() {
             assert!(scene.expand(0.1).contains_rect(spot.rect), "{spot:?}");
         }
     }
-    let corner =
-        PartBox { id: "plate".into(), rect: Rect::from_min_size(scene.min, vec2(2.0, 2.0)) };
+    let corner = PartBox {
+        id: "plate".into(),
+        rect: Rect::from_min_size(scene.min, vec2(2.0, 2.0)),
+        pivot: None,
+    };
     assert!(scene.contains_rect(spots(scene, Place::PlantRoom, &[corner])[0].rect));
 }
 
@@ -35,19 +38,22 @@ fn hot_spots_are_large_enough() {
 fn a_part_has_one_hot_spot() {
     let scene = Rect::from_min_size(pos2(0.0, 0.0), vec2(960.0, 672.0));
     let rect = Rect::from_min_size(pos2(100.0, 100.0), vec2(40.0, 40.0));
-    let boxes = ["high-cap", "high-cap@off", "meter.display", "backdrop"]
-        .map(|id| PartBox { id: id.into(), rect });
+    let boxes = ["high-cap", "high-cap@off", "meter.display", "backdrop"].map(|id| PartBox {
+        id: id.into(),
+        rect,
+        pivot: None,
+    });
     let spots = spots(scene, Place::GasValve, &boxes);
     assert_eq!(spots.len(), 1);
     assert_eq!(spots[0].part, "high-cap");
 }
 
-/// A small part inside a large one is the one that a click chooses; the slip beside it does what
+/// A small part inside a large one is the one that the other button chooses; the slip beside it does what
 /// it says.
 #[test]
 fn a_click_on_a_part_opens_its_ways() {
     let mut harness = window(App::new(Which::Job, seen(Place::PlantRoom)), 1280.0, 720.0);
-    harness.get_by_label("Rating plate").click();
+    harness.get_by_label("Rating plate").click_secondary();
     harness.run();
     // One button in the slip, one on the sheet.
     let read = harness.get_all_by_label("Read the rating plate").next().unwrap();

@@ -212,7 +212,7 @@ impl App {
         };
         let view = View { settings: &self.settings, page };
         self.layout = Some(self.shell.ui(ui, &view, &mut self.commands));
-        if let Some(layout) = self.layout.filter(|layout| layout.scene.is_positive()) {
+        if let Some(layout) = self.layout.clone().filter(|layout| layout.scene.is_positive()) {
             self.parts = boxes(self.seen.place, layout.scene);
         }
     }
@@ -242,7 +242,7 @@ fn jobs() -> [JobChoice; 2] {
 
 /// Boxes for every part of a place, in rows, the cabinet around them.
 pub fn boxes(place: Place, scene: Rect) -> Vec<PartBox> {
-    let mut boxes = vec![PartBox { id: "furnace".into(), rect: scene.shrink(4.0) }];
+    let mut boxes = vec![PartBox { id: "furnace".into(), rect: scene.shrink(4.0), pivot: None }];
     let listed = job_order(place).iter().chain(AT_HAND);
     for (i, part) in listed.filter(|&&part| part != "furnace").enumerate() {
         let (row, column) = (i / 8, i % 8);
@@ -252,12 +252,12 @@ pub fn boxes(place: Place, scene: Rect) -> Vec<PartBox> {
         // Some parts are drawn smaller than a finger.
         let side = if i % 3 == 0 { 9.0 } else { 0.06 * scene.width() };
         let rect = Rect::from_min_size(at, vec2(side, side));
-        boxes.push(PartBox { id: (*part).into(), rect });
+        boxes.push(PartBox { id: (*part).into(), rect, pivot: None });
     }
     let low = scene.max - vec2(0.25, 0.2) * scene.size();
     let display = Rect::from_min_max(low, pos2(scene.right() - 10.0, scene.bottom() - 10.0));
     for id in ["meter.display", "thermostat.display", "meter-index.display", "backdrop"] {
-        boxes.push(PartBox { id: id.into(), rect: display });
+        boxes.push(PartBox { id: id.into(), rect: display, pivot: None });
     }
     boxes
 }

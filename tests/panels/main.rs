@@ -7,6 +7,7 @@ mod debrief;
 mod drawing;
 mod finding;
 mod fixture;
+mod handling;
 mod keyboard;
 mod look;
 mod opening;

@@ -39,7 +39,7 @@ fn a_look_is_said_over_the_drawing() {
     go_to(&mut harness, 11);
     let said = format!("Noted: {GREY}");
     let at = harness.get_by_label(&said).rect();
-    let scene = harness.state().layout.unwrap().scene;
+    let scene = harness.state().layout.as_ref().unwrap().scene;
     assert!(scene.contains_rect(at), "{at:?}");
     assert!(harness.query_by_label(GREY).is_some(), "the notes have lost it");
     go_to(&mut harness, 11 + 5 * TICKS_PER_S);
@@ -70,7 +70,7 @@ fn a_repair_is_said_when_it_is_done() {
         let mut app = App::new(Which::Job, seen_open(PortFill::Snug));
         app.seen.furnace.as_mut().unwrap().burner_door = Fitted::Off;
         let mut harness = window(app, 1280.0, 720.0);
-        harness.get_by_label_contains("Flame rod").click();
+        harness.get_by_label_contains("Flame rod").click_secondary();
         harness.run();
         harness.get_all_by_label("Clean the flame rod").next().unwrap().click();
         harness.run();
@@ -93,7 +93,7 @@ fn a_repair_is_said_when_it_is_done() {
 fn a_swap_is_asked_for_before_it_is_done() {
     let app = App::new(Which::Job, seen_open(PortFill::Snug));
     let mut harness = window(app, 1280.0, 720.0);
-    harness.get_by_label_contains("Igniter").click();
+    harness.get_by_label_contains("Igniter").click_secondary();
     harness.run();
     let choose = |harness: &mut Harness<'_, App>, label: &str| {
         harness.get_all_by_label(label).next().unwrap().click();

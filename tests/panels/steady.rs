@@ -51,10 +51,10 @@ fn letters_stay_with_what_they_do() {
     assert_eq!(key_of(&give(Some("plate"), &room), &go), first);
 }
 
-fn quick_click(harness: &mut Harness<'_, App>, at: Pos2) {
+fn quick_click(harness: &mut Harness<'_, App>, at: Pos2, which: PointerButton) {
     let button = |pressed| Event::PointerButton {
         pos: at,
-        button: PointerButton::Primary,
+        button: which,
         pressed,
         modifiers: Modifiers::NONE,
     };
@@ -69,11 +69,11 @@ fn a_click_within_one_frame_counts() {
     let mut harness = window(App::new(Which::Job, seen(Place::PlantRoom)), 1280.0, 720.0);
     harness.run();
     let at = harness.get_by_label("Rating plate").rect().center();
-    quick_click(&mut harness, at);
+    quick_click(&mut harness, at, PointerButton::Secondary);
     let close = harness.query_by_label("Close (Esc)");
     assert!(close.is_some(), "the slip did not open, or closed again");
     let read = harness.get_all_by_label("Read the rating plate").next().unwrap().rect().center();
-    quick_click(&mut harness, read);
+    quick_click(&mut harness, read, PointerButton::Primary);
     assert_eq!(harness.state().commands, [Command::Act(Action::Look(Subject::Plate))]);
 }
 
@@ -90,7 +90,7 @@ fn a_slip_keeps_clear_of_a_refusal() {
         let mut harness = window(app, width, height);
         harness.run();
         for part in ["High-fire coil", "Flame rod", "Orifices", "Gas valve, switch on"] {
-            harness.get_by_label_contains(part).click();
+            harness.get_by_label_contains(part).click_secondary();
             harness.run();
             // Its size is known some frames later.
             for _ in 0..8 {
@@ -112,16 +112,16 @@ fn a_slip_keeps_clear_of_a_refusal() {
 fn the_sheet_does_not_cover_the_drawing() {
     let mut harness = window(App::new(Which::Job, seen_open(PortFill::Snug)), 1024.0, 768.0);
     harness.run();
-    let wide = harness.state().layout.unwrap().scene;
+    let wide = harness.state().layout.as_ref().unwrap().scene;
     harness.get_by_label("Open the job sheet, F2").click();
     harness.run();
-    let scene = harness.state().layout.unwrap().scene;
+    let scene = harness.state().layout.as_ref().unwrap().scene;
     assert!(scene.width() >= 480.0 && scene.width() < wide.width());
     let cell = harness.get_by_label("Manifold, low fire, found: not written").rect();
     assert!(!overlap(cell, scene), "{cell:?} lies over {scene:?}");
     harness.get_by_label("Fold the job sheet, F2").click();
     harness.run();
-    assert_eq!(harness.state().layout.unwrap().scene, wide);
+    assert_eq!(harness.state().layout.as_ref().unwrap().scene, wide);
 }
 
 /// A new job begins with its card open and the end of the job folded, whatever was open before.

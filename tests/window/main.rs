@@ -2,6 +2,7 @@
 
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may stop at once")]
 
+mod by_hand;
 mod drawings;
 mod journeys;
 mod pictures;

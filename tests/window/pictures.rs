@@ -212,7 +212,7 @@ fn gas_valve_while_it_fires() {
     let burners = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()).expect("in view");
     assert!(burners.flames.iter().all(|flame| flame.height > 0.3), "{:?}", burners.flames);
     let drawings = &rig.app.world().resource::<Drawings>().0;
-    assert_eq!(hoses(&seen, "gas_valve", drawings).len(), 1);
+    assert_eq!(hoses(&seen, "gas_valve", drawings, None).len(), 1);
     assert!(has_box(&rig, "meter.display"));
     compare(&mut rig, "gas_valve");
 }

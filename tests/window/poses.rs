@@ -113,10 +113,10 @@ fn the_hose_runs_to_its_port() {
         Action::Take(Tool::Adapter),
         Action::Adapter { port, to: Fitted::On },
     ];
-    assert!(hoses(&kneeling(&actions), "gas_valve", &drawings).is_empty());
+    assert!(hoses(&kneeling(&actions), "gas_valve", &drawings, None).is_empty());
     actions.extend([Action::Take(Tool::Hose), Action::HoseOn { port, push: Push::Fully }]);
     let seen = kneeling(&actions);
-    let drawn = hoses(&seen, "gas_valve", &drawings);
+    let drawn = hoses(&seen, "gas_valve", &drawings, None);
     assert_eq!(drawn.len(), 1);
     let valve = drawings.iter().find(|s| s.name == "gas_valve").expect("drawn");
     let spot = valve.drawing.find("manifold-adapter.spot").expect("the barb's end is marked");

@@ -21,6 +21,7 @@ use bevy::window::{
 use bevy::winit::WinitPlugin;
 use bevy_egui::egui::accesskit::NodeId;
 use bevy_egui::{EguiContext, EguiOutput};
+use quarterturn::app::boxes::Boxes;
 use quarterturn::app::drive::Screen;
 use quarterturn::app::page::TheCamera;
 use quarterturn::app::redraw::Redraw;
@@ -238,6 +239,48 @@ impl Rig {
             self.frames(2);
         }
         self.frames(2);
+    }
+
+    /// Presses the button where the mouse is, or lets it go.
+    pub fn button(&mut self, state: ButtonState) {
+        let button = MouseButtonInput { button: MouseButton::Left, state, window: self.window };
+        let world = self.app.world_mut();
+        world.write_message(button);
+        world.write_message(WindowEvent::MouseButtonInput(button));
+        self.frames(2);
+    }
+
+    /// Drags with the button down through the points.
+    pub fn drag(&mut self, way: &[Vec2]) {
+        for (index, &at) in way.iter().enumerate() {
+            self.point(at);
+            if index == 0 {
+                self.button(ButtonState::Pressed);
+            }
+        }
+        self.button(ButtonState::Released);
+        self.frames(4);
+    }
+
+    /// Drags round a part's middle, `deg` clockwise, beginning on it.
+    pub fn turn(&mut self, part: &str, deg: f32) {
+        let middle = self.middle(part);
+        let steps = (deg.abs() / 15.0).ceil() as u16;
+        let mut way = vec![middle + Vec2::new(8.0, 0.0)];
+        way.extend((0..=steps).map(|step| {
+            let a = (deg * f32::from(step) / f32::from(steps)).to_radians();
+            middle + 60.0 * Vec2::new(a.cos(), a.sin())
+        }));
+        self.drag(&way);
+    }
+
+    /// What a part of the drawing turns about, or else its middle, in the window.
+    pub fn middle(&self, part: &str) -> Vec2 {
+        let boxes = &self.app.world().resource::<Boxes>().0;
+        let found = boxes.iter().find(|it| it.id.split(['@', '.']).next() == Some(part));
+        let found = found.unwrap_or_else(|| panic!("no part {part}"));
+        let at = found.pivot.unwrap_or(found.rect.center());
+        Vec2::new(at.x, at.y)
     }
 
     /// Presses and releases a key.

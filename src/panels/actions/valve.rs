@@ -8,12 +8,12 @@ use crate::parts::{Door, Fitted, OnOff, Port, PortFill, Push, Screw, Tool, part}
 use crate::senses::seen::{BurnersSeen, Seen};
 
 /// The port that a part belongs to.
-pub(super) fn port_of(id: &str) -> Option<Port> {
+pub(in crate::panels) fn port_of(id: &str) -> Option<Port> {
     part(id)?.port
 }
 
 /// The screw that a part belongs to.
-pub(super) fn screw_of(id: &str) -> Option<Screw> {
+pub(in crate::panels) fn screw_of(id: &str) -> Option<Screw> {
     part(id)?.screw
 }
 

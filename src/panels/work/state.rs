@@ -8,7 +8,8 @@ use crate::hands::action::Action;
 use crate::panels::coach::{CardAsks, Hint, Remembered, coach};
 use crate::panels::command::Command;
 use crate::panels::forms::FormState;
-use crate::panels::hotspots::By;
+use crate::panels::handling::Holding;
+use crate::panels::hotspots::{By, Touched};
 use crate::panels::menu::{Letters, is_asked_twice};
 use crate::panels::popup::PopupFocus;
 use crate::panels::sheet::{EntryState, NextFocus};
@@ -47,6 +48,12 @@ pub(in crate::panels) struct WorkState {
     pub(super) run: u64,
     /// Where a message lay over the drawing in the last frame.
     pub(super) message_at: Option<Rect>,
+    /// What the hands hold.
+    pub(super) holding: Holding,
+    /// The part that the hand last did something on, and when, in seconds of the window.
+    pub(super) handled_at: Option<(String, f64)>,
+    /// Time of the window, in seconds.
+    pub(super) now_s: f64,
 }
 
 /// Whether the coach's hints show.
@@ -88,6 +95,9 @@ impl WorkState {
             letters: Letters::default(),
             run,
             message_at: None,
+            holding: Holding::default(),
+            handled_at: None,
+            now_s: 0.0,
         }
     }
 
@@ -104,8 +114,21 @@ impl WorkState {
         self.remembered.notice(job.seen);
         if self.place != job.seen.place {
             self.place = job.seen.place;
+            self.holding.let_go();
+            self.handled_at = None;
             self.let_go();
         }
+    }
+
+    /// What the hand did on the parts themselves becomes commands; a list that is open closes.
+    pub(super) fn handled(&mut self, touched: &mut Touched, out: &mut Vec<Command>) {
+        let acts = core::mem::take(&mut touched.acts);
+        if acts.is_empty() {
+            return;
+        }
+        self.popup = OnOff::Off;
+        self.handled_at = touched.at.take().map(|part| (part, self.now_s));
+        out.extend(acts.into_iter().map(Command::Act));
     }
 
     pub(super) fn let_go(&mut self) {

@@ -1,0 +1,84 @@
+//! The tool in the hand, drawn at the pointer.
+
+use bevy::prelude::*;
+use bevy_egui::egui;
+
+use super::drawings::{self, PAGE, TOOLS};
+use super::page::{AppSystems, CurrentSeen, OnPage, PageRect};
+use super::redraw::Redraw;
+use super::scene::{Drawings, Inks, painted};
+use super::ui::WindowLayout;
+use crate::parts::Tool;
+
+/// A tool as it is carried.
+#[derive(Component, Debug, Clone, Copy, PartialEq, Eq)]
+pub struct InHand(pub Tool);
+
+/// In front of everything that is drawn on the page.
+const DEPTH: f32 = 70.0;
+/// Size of a tool in places without the roll, in units of the page to a unit of its drawing.
+const ELSEWHERE: f32 = 0.5;
+/// How far a tool hangs below and beside the pointer, so that what it points at shows, in units of
+/// the page.
+const ASIDE: [f32; 2] = [16.0, 18.0];
+
+pub(super) fn plugin(app: &mut App) {
+    app.add_systems(Startup, spawn)
+        .add_systems(Update, carry.after(AppSystems::Mirror).before(AppSystems::Animate));
+}
+
+fn spawn(
+    mut commands: Commands,
+    drawings: Res<Drawings>,
+    inks: Res<Inks>,
+    mut meshes: ResMut<Assets<Mesh>>,
+) {
+    let Some(tools) = drawings.0.iter().find(|named| named.name == TOOLS) else { return };
+    for &tool in Tool::ALL {
+        let Some(group) = tools.drawing.find(tool.id()) else { continue };
+        let Some(bounds) = tools.drawing.bounds(group, |_| true) else { continue };
+        let held = (Name::new(tool.id()), InHand(tool), Transform::default(), Visibility::Hidden);
+        let [x, y] = bounds.min;
+        let (solid, clear) = painted(&tools.drawing, group, false);
+        commands.spawn(held).with_children(|held| {
+            for (paint, ink) in [(solid, &inks.solid), (clear, &inks.clear)] {
+                if !paint.is_empty() {
+                    let looks = (Mesh2d(meshes.add(paint.mesh())), MeshMaterial2d(ink.clone()));
+                    held.spawn((looks, Transform::from_xyz(-x, y, 0.0)));
+                }
+            }
+        });
+    }
+}
+
+/// A point of the window on the page, in the page's units.
+#[must_use]
+pub fn on_page(at: egui::Pos2, page: egui::Rect) -> Option<[f32; 2]> {
+    let units = PAGE[0] / page.width();
+    (page.is_positive()).then(|| [(at.x - page.min.x) * units, (at.y - page.min.y) * units])
+}
+
+fn carry(
+    current: Res<CurrentSeen>,
+    page: Res<OnPage>,
+    rect: Res<PageRect>,
+    laid: Res<WindowLayout>,
+    mut redraw: ResMut<Redraw>,
+    mut tools: Query<(&InHand, &mut Visibility, &mut Transform)>,
+) {
+    let hand = current.0.as_ref().and_then(|seen| seen.hand);
+    let at = laid.layout.hand.and_then(|at| on_page(at, rect.0));
+    for (tool, mut visibility, mut transform) in &mut tools {
+        let carried = (hand == Some(tool.0)).then_some(()).and(page.0).zip(at);
+        let Some((place, [x, y])) = carried else {
+            redraw.changed |= visibility.set_if_neq(Visibility::Hidden);
+            continue;
+        };
+        let scale = drawings::placement(TOOLS, place).map_or(ELSEWHERE, |it| it.scale);
+        let to =
+            Transform::from_xyz(x + ASIDE[0] - PAGE[0] / 2.0, PAGE[1] / 2.0 - y - ASIDE[1], DEPTH)
+                .with_scale(Vec3::new(scale, scale, 1.0));
+        redraw.changed |= visibility.set_if_neq(Visibility::Inherited);
+        redraw.changed |= transform.set_if_neq(to);
+    }
+}
