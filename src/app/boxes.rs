@@ -5,7 +5,7 @@ use bevy_egui::egui;
 
 use super::drawings::{self, NamedDrawing, PAGE, Placement};
 use super::page::{AppSystems, CurrentSeen, OnPage, PageRect};
-use super::pose::{Shown, is_absent};
+use super::pose::{Shown, is_absent, is_not_fitted};
 use super::scene::{Aim, Drawings, PartEntities};
 use super::svg::{Box4, Drawing};
 use crate::panels::view::PartBox;
@@ -60,7 +60,7 @@ fn measure(
     }
     // A part that may be missing can be looked for; one of another kind of furnace cannot.
     if let Some(seen) = &current.0 {
-        found.retain(|part: &PartBox| !is_absent(&part.id, seen));
+        found.retain(|part: &PartBox| !is_absent(&part.id, seen) && !is_not_fitted(&part.id, seen));
     }
     boxes.0 = found;
 }

@@ -1,12 +1,13 @@
-//! The tool in the hand, drawn at the pointer.
+//! The tool in the hand, drawn with its tip at the pointer.
 
 use bevy::prelude::*;
 use bevy_egui::egui;
 
-use super::drawings::{self, PAGE, TOOLS};
+use super::drawings::{PAGE, TOOLS};
 use super::page::{AppSystems, CurrentSeen, OnPage, PageRect};
 use super::redraw::Redraw;
 use super::scene::{Drawings, Inks, painted};
+use super::svg::Drawing;
 use super::ui::WindowLayout;
 use crate::parts::Tool;
 
@@ -16,11 +17,12 @@ pub struct InHand(pub Tool);
 
 /// In front of everything that is drawn on the page.
 const DEPTH: f32 = 70.0;
-/// Size of a tool in places without the roll, in units of the page to a unit of its drawing.
-const ELSEWHERE: f32 = 0.5;
-/// How far a tool hangs below and beside the pointer, so that what it points at shows, in units of
-/// the page.
-const ASIDE: [f32; 2] = [16.0, 18.0];
+/// The place that is seen close up.
+const CLOSE: &str = "gas_valve";
+/// Size of a tool close up, in units of the page to a unit of its drawing.
+const CLOSE_UP: f32 = 1.3;
+/// The same where one stands back.
+const STANDING: f32 = 0.6;
 
 pub(super) fn plugin(app: &mut App) {
     app.add_systems(Startup, spawn)
@@ -36,9 +38,11 @@ fn spawn(
     let Some(tools) = drawings.0.iter().find(|named| named.name == TOOLS) else { return };
     for &tool in Tool::ALL {
         let Some(group) = tools.drawing.find(tool.id()) else { continue };
-        let Some(bounds) = tools.drawing.bounds(group, |_| true) else { continue };
+        // The hose is drawn as a hose, from the meter to the hand.
+        let Some([x, y]) = tip(&tools.drawing, tool).filter(|_| tool != Tool::Hose) else {
+            continue;
+        };
         let held = (Name::new(tool.id()), InHand(tool), Transform::default(), Visibility::Hidden);
-        let [x, y] = bounds.min;
         let (solid, clear) = painted(&tools.drawing, group, false);
         commands.spawn(held).with_children(|held| {
             for (paint, ink) in [(solid, &inks.solid), (clear, &inks.clear)] {
@@ -49,6 +53,12 @@ fn spawn(
             }
         });
     }
+}
+
+/// The end of a tool that works, in its drawing.
+fn tip(tools: &Drawing, tool: Tool) -> Option<[f32; 2]> {
+    let mark = format!("{}.spot", tool.id());
+    tools.groups.iter().find(|group| group.id == mark).and_then(|group| group.spot)
 }
 
 /// A point of the window on the page, in the page's units.
@@ -74,10 +84,9 @@ fn carry(
             redraw.changed |= visibility.set_if_neq(Visibility::Hidden);
             continue;
         };
-        let scale = drawings::placement(TOOLS, place).map_or(ELSEWHERE, |it| it.scale);
-        let to =
-            Transform::from_xyz(x + ASIDE[0] - PAGE[0] / 2.0, PAGE[1] / 2.0 - y - ASIDE[1], DEPTH)
-                .with_scale(Vec3::new(scale, scale, 1.0));
+        let scale = if place == CLOSE { CLOSE_UP } else { STANDING };
+        let to = Transform::from_xyz(x - PAGE[0] / 2.0, PAGE[1] / 2.0 - y, DEPTH)
+            .with_scale(Vec3::new(scale, scale, 1.0));
         redraw.changed |= visibility.set_if_neq(Visibility::Inherited);
         redraw.changed |= transform.set_if_neq(to);
     }

@@ -42,6 +42,13 @@ pub fn is_absent(id: &str, seen: &Seen) -> bool {
     state::of_levels(part, seen) == Some(false)
 }
 
+/// Whether a part is an adapter that is not in its port: there is nothing to point at.
+#[must_use]
+pub fn is_not_fitted(id: &str, seen: &Seen) -> bool {
+    let part = id.split(['@', '.']).next().unwrap_or_default();
+    state::is_bare_of_adapter(part, seen)
+}
+
 /// Pieces that move, or come and go.
 const PIECES: [&str; 16] = [
     "sign", "handle", "lever", "slot", "wheel", "glow", "body", "core", "tip", "soot", "bubbles",

@@ -72,13 +72,19 @@ impl Level {
     /// Whether the burners light at this level: it is the weakest of its furnace.
     #[must_use]
     pub fn is_first(self) -> bool {
-        self.of()[0] == self
+        match self {
+            Self::Only | Self::Low => true,
+            Self::High => false,
+        }
     }
 
     /// Whether this is the full rate of its furnace.
     #[must_use]
     pub fn is_top(self) -> bool {
-        self.next().is_none()
+        match self {
+            Self::Only | Self::High => true,
+            Self::Low => false,
+        }
     }
 
     /// The levels of the furnace that has this level, the weakest first.
@@ -93,9 +99,10 @@ impl Level {
     /// The next level up; none at the full rate.
     #[must_use]
     pub fn next(self) -> Option<Self> {
-        let levels = self.of();
-        let own = levels.iter().position(|&level| level == self)?;
-        levels.get(own + 1).copied()
+        match self {
+            Self::Low => Some(Self::High),
+            Self::Only | Self::High => None,
+        }
     }
 }
 
@@ -149,7 +156,10 @@ impl<T> Levels<T> {
     /// Whether the furnace has this level.
     #[must_use]
     pub fn has(&self, level: Level) -> bool {
-        self.list().contains(&level)
+        match level {
+            Level::Only => self.above.is_none(),
+            Level::Low | Level::High => self.above.is_some(),
+        }
     }
 
     /// What belongs to the level at which the burners light.

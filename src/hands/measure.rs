@@ -65,11 +65,11 @@ pub(super) fn unclip(model: &mut Model) -> Done {
 pub(super) fn press_stopwatch(model: &mut Model, press: StartStop) -> Done {
     reach::tool(model, Tool::Stopwatch)?;
     let dial = model.gas.dial_turns().filter(|_| model.kit.spot == Some(Spot::MeterDial));
-    let turns = dial.ok_or(Refusal::WatchNotRunning)?;
+    let turns = dial.ok_or(Refusal::StopwatchNotRunning)?;
     match press {
         StartStop::Start => model.kit.stopwatch.start(model.tick, turns),
         StartStop::Stop if model.kit.stopwatch.stop(model.tick, turns) => {}
-        StartStop::Stop => return Err(Refusal::WatchNotRunning),
+        StartStop::Stop => return Err(Refusal::StopwatchNotRunning),
     }
     plain()
 }

@@ -43,6 +43,8 @@ pub enum Refusal {
     NotOnThisJob,
     /// A number that makes no sense.
     Absurd,
+    /// A setpoint that the thermostat does not take.
+    OffTheDial,
     /// The port stands open: there is no joint to brush.
     NothingToBrush,
     /// A job is handed over to the householder, or after stepping back from the furnace.
@@ -70,7 +72,7 @@ pub enum Refusal {
     /// The instrument shows nothing that could be written there.
     NothingShown,
     /// The stopwatch is not held to the dial, or does not run.
-    WatchNotRunning,
+    StopwatchNotRunning,
     /// Gas pressure stands in the hose.
     HoseUnderPressure,
     /// A finding for this cause stands on the sheet already.
@@ -117,6 +119,7 @@ impl Refusal {
             Self::AlreadySo => t!("refusal-already-so").into(),
             Self::NotOnThisJob => t!("refusal-not-on-this-job").into(),
             Self::Absurd => t!("refusal-absurd").into(),
+            Self::OffTheDial => t!("refusal-off-the-dial").into(),
             Self::NothingToBrush => t!("refusal-nothing-to-brush").into(),
             Self::HandOverInside => t!("refusal-hand-over-inside").into(),
             Self::NotWet => t!("refusal-not-wet").into(),
@@ -132,7 +135,7 @@ impl Refusal {
             Self::LeadsInTheWay => t!("refusal-leads-in-the-way").into(),
             Self::NotClipped => t!("refusal-not-clipped").into(),
             Self::NothingShown => t!("refusal-nothing-shown").into(),
-            Self::WatchNotRunning => t!("refusal-watch-not-running").into(),
+            Self::StopwatchNotRunning => t!("refusal-watch-not-running").into(),
             Self::HoseUnderPressure => t!("refusal-hose-under-pressure").into(),
             Self::FindingStands => t!("refusal-finding-stands").into(),
             Self::NothingBesideSomething => t!("refusal-nothing-beside-something").into(),

@@ -8,9 +8,7 @@ use crate::parts::{
     Door, Fitted, HandValve, OnOff, Opening, OtherAppliance, Place, Window, is_staged,
 };
 use crate::physics::valve::HandleAngle;
-
-/// Setpoints a thermostat takes, in half degrees Fahrenheit (45–90 °F).
-const SETPOINTS: core::ops::RangeInclusive<i16> = 90..=180;
+use crate::site::house::settable_half_f;
 
 /// Sets a thing unless it is so already.
 fn put<T: PartialEq>(slot: &mut T, to: T) -> Done {
@@ -62,8 +60,8 @@ pub(super) fn set_thermostat_mode(model: &mut Model, to: OnOff) -> Done {
 
 pub(super) fn set_setpoint(model: &mut Model, half_f: i16) -> Done {
     reach::place(model, &[Place::Hall])?;
-    if !SETPOINTS.contains(&half_f) {
-        return Err(Refusal::Absurd);
+    if settable_half_f(half_f) != half_f {
+        return Err(Refusal::OffTheDial);
     }
     put(&mut model.things.setpoint_half_f, half_f)
 }

@@ -11,6 +11,7 @@ use super::words;
 use crate::hands::action::{Action, PlugStep};
 use crate::parts::{HandValve, Port, Screw};
 use crate::senses::seen::Seen;
+use crate::site::house::SETPOINTS_HALF_F;
 
 /// What is set in the forms and not yet done.
 #[derive(Debug, Clone, PartialEq)]
@@ -117,7 +118,9 @@ fn setpoint_ui(ui: &mut Ui, seen: &Seen, state: &mut FormState, out: &mut Vec<Co
         let field = ui
             .add(
                 DragValue::new(&mut degrees)
-                    .range(45.0..=90.0)
+                    .range(
+                        f64::from(SETPOINTS_HALF_F.0) / 2.0..=f64::from(SETPOINTS_HALF_F.1) / 2.0,
+                    )
                     .speed(0.5)
                     .fixed_decimals(1)
                     .suffix(t!("form-degrees")),

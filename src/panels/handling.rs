@@ -12,7 +12,7 @@ mod port;
 mod turn;
 mod turn_by;
 
-pub use at_part::{Asked, AtPart, Holding};
+pub use at_part::{Asked, AtPart, ByPointer, Holding};
 pub use grip::Turned;
 pub use manner::manner;
 pub use part::{Handling, handling};

@@ -16,6 +16,9 @@ use crate::hands::action::Action;
 use crate::parts::{Fitted, OnOff};
 use crate::senses::seen::Seen;
 
+/// Room around a part for the arc of its turning, in points.
+const ARC: f32 = 14.0;
+
 /// What happened over the drawing.
 #[derive(Debug, Clone, Default)]
 pub struct Touched {
@@ -81,7 +84,7 @@ pub fn hotspots_ui(
             focused = Some(spot);
         }
     }
-    let hovered = point(&ui, &spots, job, holding, &mut touched);
+    let hovered = point(&ui, scene, &spots, job, holding, &mut touched);
     if labels == OnOff::On {
         names(&ui, scene, &spots, job);
     }
@@ -99,9 +102,22 @@ pub fn hotspots_ui(
     if let Some(spot) = focused {
         ring(&painter, spot.rect.expand(2.0), 3.5, theme::PEN);
     }
-    if let Some(spot) = hovered.or(focused) {
+    let held = holding.held().and_then(|part| spots.iter().find(|spot| spot.part == part));
+    if let Some(turned) = holding.turned() {
+        let of_it = spots.iter().find(|spot| spot.part == turned.part);
+        of_it.into_iter().for_each(|spot| swept(&painter, spot, turned.deg));
+    }
+    if let Some(spot) = held.or(hovered).or(focused) {
         ring(&painter, spot.rect.expand(1.0), 1.5, theme::INK);
-        if chosen != Some(spot.part.as_str()) {
+        if held.is_some() {
+            labels::leader_ui(
+                &painter,
+                scene,
+                spot.rect.expand(ARC),
+                &said(&spot.part, job),
+                &font,
+            );
+        } else if chosen != Some(spot.part.as_str()) {
             labels::leader_ui(&painter, scene, spot.rect, &told(&spot.part, job), &font);
         }
     }
@@ -159,6 +175,7 @@ fn reach(
 /// job. It takes no focus, so Tab meets each part once.
 fn point<'a>(
     ui: &Ui,
+    scene: Rect,
     spots: &'a [Spot],
     job: &Job<'_>,
     holding: &mut Holding,
@@ -170,16 +187,19 @@ fn point<'a>(
     for spot in by_size {
         let id = spot_id(&spot.part).with("pointer");
         let response = ui.interact(spot.rect, id, Sense::CLICK | Sense::DRAG);
-        if response.hovered() || response.is_pointer_button_down_on() {
+        if response.hovered() {
             hovered = Some(spot);
         }
-        touched.add(spot, By::Pointer, holding.point(ui, spot, &response, job.seen));
+        touched.add(spot, By::Pointer, holding.hover(ui, spot, &response, job.seen));
     }
-    let set_down = holding.release(ui, spots, job.seen);
-    if let Some(spot) = hovered.filter(|_| !set_down.is_empty()) {
-        touched.at = Some(spot.part.clone());
+    let done = holding.pointer(ui, scene, spots, job.seen);
+    touched.acts.extend(done.acts);
+    touched.at = done.at.or(touched.at.take());
+    if let Some(part) = done.list {
+        touched.focus = Some(spot_id(&part));
+        touched.by = By::Pointer;
+        touched.pressed = Some(part);
     }
-    touched.acts.extend(set_down);
     if holding.held().is_some() {
         ui.ctx().set_cursor_icon(CursorIcon::Grabbing);
     }
@@ -202,6 +222,23 @@ fn names(ui: &Ui, scene: Rect, spots: &[Spot], job: &Job<'_>) {
         .collect();
     let taken: Vec<Rect> = spots.iter().map(|spot| spot.drawn).collect();
     labels::labels_ui(ui, scene, &names, &taken);
+}
+
+/// How far a part is turned since something last came of it: an arc around it, from the top on.
+fn swept(painter: &egui::Painter, spot: &Spot, deg: f32) {
+    if deg.abs() < 1.0 {
+        return;
+    }
+    let radius = 0.5 * spot.rect.width().max(spot.rect.height()) + ARC - 4.0;
+    let whole = deg.clamp(-360.0, 360.0);
+    let steps = 2 + (whole.abs() / 8.0) as u16;
+    let points = (0..=steps).map(|step| {
+        let a = (whole * f32::from(step) / f32::from(steps) - 90.0).to_radians();
+        spot.middle + radius * egui::vec2(a.cos(), a.sin())
+    });
+    let points: Vec<egui::Pos2> = points.collect();
+    painter.line(points.clone(), Stroke::new(7.0, theme::SHEET));
+    painter.line(points, Stroke::new(4.0, theme::PEN));
 }
 
 /// A ring that shows on light and dark: a line with a light edge outside it.

@@ -42,13 +42,6 @@ pub(super) fn keys(
             Running::Paused => Command::Resume,
         });
     }
-    if take(ui, Key::F4) {
-        let labels = match settings.labels {
-            OnOff::On => OnOff::Off,
-            OnOff::Off => OnOff::On,
-        };
-        out.push(Command::Settings(Settings { labels, ..settings.clone() }));
-    }
     if settings.single_keys == OnOff::On && !typing && job.seen.over.is_none() {
         single(ui, job, menu, out);
     }

@@ -1,17 +1,22 @@
 //! The slip beside a chosen part: how it stands and what can be done with it.
 
-use egui::{Align2, Area, Key, Order, Rect, ScrollArea, Ui, pos2};
+use egui::{Align2, Area, Key, Order, Rect, ScrollArea, Ui, pos2, vec2};
 
 use super::command::Command;
 use super::forms::FormState;
 use super::hand;
-use super::menu::MenuItem;
+use super::menu::{Group, MenuItem};
 use super::parts;
 use super::view::Job;
 use super::widgets;
 
 /// Widest it gets, in points at the usual size of type.
 const WIDTH: f32 = 290.0;
+
+/// About how high its heading and its foot are, and a line of it, in points at the usual size of
+/// type.
+const HEAD: f32 = 96.0;
+const LINE: f32 = 33.0;
 
 /// What the slip needs beside the view.
 #[derive(Debug)]
@@ -20,6 +25,8 @@ pub struct PopupParts<'a> {
     pub part: &'a str,
     /// Box of the part, in window points.
     pub at: Rect,
+    /// What it lies over only where there is no other room: the manometer.
+    pub keep_clear: Option<Rect>,
     /// What can be done now.
     pub menu: &'a [MenuItem],
     /// What is set in forms.
@@ -72,7 +79,9 @@ pub fn popup_ui(
         return PopupAfter::Close;
     }
     let width = (WIDTH * super::theme::factor_of(ui)).min(scene.width() - 24.0).max(80.0);
-    let (at, pivot) = beside(scene, popup.at, width + 30.0);
+    let items = popup.menu.iter().filter(|item| item.group == Group::Part).count();
+    let height = (HEAD + LINE * items as f32) * super::theme::factor_of(ui);
+    let (at, pivot) = beside(scene, popup.at, popup.keep_clear, vec2(width + 30.0, height));
     let opened = popup.opened;
     let mut after = PopupAfter::Open;
     let area = Area::new(widgets::id("popup"))
@@ -121,11 +130,22 @@ fn content(
     after
 }
 
-/// Where the slip goes: right of the part where there is room, else left of it.
-fn beside(scene: Rect, part: Rect, width: f32) -> (egui::Pos2, Align2) {
-    if part.right() + width < scene.right() {
-        (pos2(part.right() + 10.0, part.top()), Align2::LEFT_TOP)
+/// Where the slip goes: right of the part where there is room, else left of it; on the side where it
+/// keeps clear of the manometer, if there is one. `size` is about what it will have.
+fn beside(
+    scene: Rect,
+    part: Rect,
+    keep_clear: Option<Rect>,
+    size: egui::Vec2,
+) -> (egui::Pos2, Align2) {
+    let right = Rect::from_min_size(pos2(part.right() + 10.0, part.top()), size);
+    let left = Rect::from_min_size(pos2(part.left() - 10.0 - size.x, part.top()), size);
+    let clear = |slip: Rect| keep_clear.is_none_or(|meter| !meter.intersects(slip));
+    let fits_right = right.right() < scene.right();
+    let fits_left = left.left() > scene.left();
+    if fits_right && (clear(right) || !fits_left || !clear(left)) {
+        (right.left_top(), Align2::LEFT_TOP)
     } else {
-        (pos2(part.left() - 10.0, part.top()), Align2::RIGHT_TOP)
+        (left.right_top(), Align2::RIGHT_TOP)
     }
 }

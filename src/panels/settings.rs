@@ -33,7 +33,7 @@ impl Default for Settings {
             text: TextSize::Window,
             scale_percent: 100,
             motion: Motion::Full,
-            labels: OnOff::On,
+            labels: OnOff::Off,
             single_keys: OnOff::On,
             speed: 1,
         }

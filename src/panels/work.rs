@@ -25,6 +25,7 @@ use super::theme;
 use super::top_bar::{WindowRequest, top_bar_ui};
 use super::view::{Job, Layout, View};
 use super::widgets;
+use crate::hands::action::{Action, PlugStep};
 use crate::parts::{OnOff, Phase};
 use crate::parts::{Port, Stage};
 
@@ -86,7 +87,8 @@ pub(super) fn work_ui(
         .map(|spot| spot.index);
     state.ask_first(out, already);
     state.message.commanded(job, out.get(already..).unwrap_or_default());
-    let hand = root.input(|input| input.pointer.hover_pos()).filter(|at| scene.contains(*at));
+    let pointer = root.input(|input| input.pointer.hover_pos()).filter(|at| scene.contains(*at));
+    let hand = state.holding.seat().or(pointer);
     let turned = state.holding.turned();
     Layout { scene, place: Some(job.seen.place), marked, turned, hand }
 }
@@ -105,7 +107,8 @@ fn drawing_ui(
     }
     drawing_text_ui(root, scene, job);
     instrument_display_ui(root, scene, job);
-    let labels = view.settings.labels;
+    let asked = root.input(|input| input.key_down(egui::Key::F4));
+    let labels = if asked { OnOff::On } else { view.settings.labels };
     let chosen = state.chosen.clone();
     let mut touched =
         hotspots_ui(root, scene, job, labels, chosen.as_deref(), hinted, &mut state.holding);
@@ -133,7 +136,8 @@ fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut
     let (OnOff::On, Some(part)) = (state.popup, state.chosen.clone()) else { return };
     let spots = spots(scene, job.seen.place, job.parts);
     let drawn = spots.iter().find(|spot| spot.part == part).map(|spot| spot.rect);
-    state.anchor = drawn.or(state.anchor);
+    // Once open it keeps its place, wherever its part goes.
+    state.anchor = state.anchor.or(drawn);
     // The page's list was made before this part was chosen.
     let mut list = menu(Some(&part), job.seen);
     state.letters.give(&mut list);
@@ -142,6 +146,7 @@ fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut
     let parts = PopupParts {
         part: &part,
         at: state.anchor.unwrap_or(middle),
+        keep_clear: job.parts.iter().find(|it| it.id == "meter").map(|it| it.rect),
         menu: &list,
         forms: &mut state.forms,
         focus: core::mem::take(&mut state.popup_focus),
@@ -154,11 +159,31 @@ fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut
     };
     // What was refused or found must stay readable: the slip keeps clear of it.
     let free = clear_of(scene, state.message_at);
-    if popup_ui(root, free, job, parts, out) == PopupAfter::Close {
+    let before = out.len();
+    let after = popup_ui(root, free, job, parts, out);
+    let moved = out.iter().skip(before).any(moves_a_part);
+    if moved || after == PopupAfter::Close {
         state.popup = OnOff::Off;
         state.asked = None;
         root.memory_mut(|memory| memory.request_focus(spot_id(&part)));
     }
+}
+
+/// Whether a command moves the part that its list belongs to: the list closes with it.
+fn moves_a_part(command: &Command) -> bool {
+    use PlugStep::{SpinIn, SpinOut, StartByHand, StartByKey};
+    matches!(
+        command,
+        Command::Act(
+            Action::Plug { step: SpinIn | SpinOut | StartByHand | StartByKey, .. }
+                | Action::Cap { .. }
+                | Action::Adapter { .. }
+                | Action::HoseOn { .. }
+                | Action::HoseOff
+                | Action::Door { .. }
+                | Action::Go(_)
+        )
+    )
 }
 
 /// What was refused to the hand is said at the part itself, for some seconds or until the next press.

@@ -9,6 +9,7 @@ use super::memory::turned;
 use crate::hands::action::Action;
 use crate::parts::{Fitted, Level, OnOff, OtherAppliance, Place};
 use crate::senses::seen::{HallSeen, Seen};
+use crate::site::house::settable_half_f;
 
 /// How far above the room the setpoint stands for a call of the first stage, in half degrees.
 pub const ABOVE_FIRST_HALF_F: i16 = 3;
@@ -16,12 +17,10 @@ pub const ABOVE_FIRST_HALF_F: i16 = 3;
 const ABOVE_LEAST_HALF_F: i16 = 2;
 /// The same for both stages.
 pub const ABOVE_BOTH_HALF_F: i16 = 10;
-/// Setpoints that a thermostat takes, in half degrees Fahrenheit.
-const SETPOINTS: (i16, i16) = (90, 180);
 
 /// The setpoint so many half degrees above the room.
 fn above_room(hall: &HallSeen, by_half_f: i16) -> i16 {
-    hall.room_half_f.saturating_add(by_half_f).clamp(SETPOINTS.0, SETPOINTS.1)
+    settable_half_f(hall.room_half_f.saturating_add(by_half_f))
 }
 
 /// Burning on a level, called by these means, heard at the furnace or in the hall.

@@ -51,6 +51,16 @@ impl House {
     }
 }
 
+/// Lowest and highest setpoint that a thermostat takes, in half degrees Fahrenheit: 45 and 90 °F
+/// (common practice).
+pub const SETPOINTS_HALF_F: (i16, i16) = (90, 180);
+
+/// A setpoint, or the nearest that the thermostat takes, in half degrees Fahrenheit.
+#[must_use]
+pub fn settable_half_f(half_f: i16) -> i16 {
+    half_f.clamp(SETPOINTS_HALF_F.0, SETPOINTS_HALF_F.1)
+}
+
 /// A two-stage heating thermostat.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct Thermostat {

@@ -15,6 +15,7 @@ use crate::hands::action::Action;
 use crate::parts::{Level, OnOff, Phase, Place, Port, Reading, Stage, is_staged};
 use crate::procedure::{Goal, LIGHT_UP_S, Means, Until, number};
 use crate::senses::seen::{Display, Seen, Sound};
+use crate::site::house::settable_half_f;
 use crate::units::PressureUnit;
 
 /// How long everything burns on propane before it is read, in seconds.
@@ -231,7 +232,7 @@ pub(super) fn final_cycle() -> Vec<Step> {
         think(|_, seen| {
             // Satisfied: the setpoint goes below the room, as a warm room would have it.
             let Some(hall) = &seen.hall else { return Vec::new() };
-            vec![act(Action::Setpoint((hall.room_half_f - 4).clamp(90, 180)))]
+            vec![act(Action::Setpoint(settable_half_f(hall.room_half_f - 4)))]
         }),
         until_at_rest(),
         reach(Goal::AsFound),

@@ -20,6 +20,7 @@ refusal-meter-off = The manometer is off.
 refusal-already-so = It is that way already.
 refusal-not-on-this-job = There is no such thing on this job.
 refusal-absurd = No such number can be read here.
+refusal-off-the-dial = The thermostat goes from 45 °F to 90 °F.
 refusal-nothing-to-brush = The port is open: there is no joint to brush yet.
 refusal-hand-over-inside = Hand over to the customer: go to the hall, or stand up in the { -furnace-room }.
 refusal-not-wet = There is no leak fluid on that joint.

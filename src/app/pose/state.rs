@@ -89,6 +89,13 @@ pub(super) fn of_levels(part: &str, seen: &Seen) -> Option<bool> {
     }
 }
 
+/// Whether a part is the adapter of a port in view that has none.
+pub(super) fn is_bare_of_adapter(part: &str, seen: &Seen) -> bool {
+    let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
+    let port = port_of(part, burners).filter(|_| part.ends_with("-adapter"));
+    port.is_some_and(|port| !has_adapter(port))
+}
+
 /// Whether a whole part is there on some jobs only.
 pub(super) fn comes_and_goes(part: &str) -> bool {
     let fitted = ["low-gas-switch", "high-coil", "stage-jumper"].contains(&part);

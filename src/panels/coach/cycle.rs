@@ -6,6 +6,7 @@ use crate::hands::action::Action;
 use crate::parts::{Level, OnOff, Place, is_staged};
 use crate::procedure::Called;
 use crate::senses::seen::{HallSeen, Seen, Sound};
+use crate::site::house::settable_half_f;
 
 /// How far above the room the thermostat is set so that it calls every level, in half degrees.
 const BOTH_HALF_F: i16 = 10;
@@ -83,7 +84,7 @@ pub(super) fn elsewhere(cycle: Cycle, seen: &Seen, called: Called) -> Option<Hin
 /// The next step of the cycle, at the thermostat; none once it was seen.
 pub(super) fn step(cycle: Cycle, hall: &HallSeen, levels: &[Level]) -> Option<Hint> {
     let set = |text: &str, above: i16| {
-        let to = hall.room_half_f.saturating_add(above).clamp(90, 180);
+        let to = settable_half_f(hall.room_half_f.saturating_add(above));
         Some(Hint::act(text, "thermostat", Action::Setpoint(to)))
     };
     let listen = |text: &str| Some(Hint::wait(text, "thermostat"));

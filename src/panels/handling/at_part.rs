@@ -2,7 +2,7 @@
 
 use std::time::Duration;
 
-use egui::{Event, EventFilter, Key, MouseWheelUnit, PointerButton, Pos2, Response, Ui};
+use egui::{Event, EventFilter, Key, MouseWheelUnit, PointerButton, Pos2, Rect, Response, Ui};
 
 use super::grip::{Grip, Turned};
 use super::lever::LEVER_STEP_DEG;
@@ -19,6 +19,8 @@ const NOTCH_DEG: f32 = 45.0;
 const THREAD_PRESS_DEG: f32 = 180.0;
 /// Points of a smooth wheel that make a notch.
 const POINTS_A_NOTCH: f32 = 40.0;
+/// Two clicks within this time on one part are a double click, in seconds.
+const DOUBLE_S: f64 = 0.3;
 /// How often it is looked whether the hand stayed.
 const STAYING: Duration = Duration::from_millis(50);
 /// A long thread turns by this much a notch of the wheel, in degrees.
@@ -29,17 +31,39 @@ const THREAD_NOTCH_DEG: f32 = 90.0;
 pub struct Holding {
     grip: Option<Grip>,
     by: TurnBy,
+    /// The part that was last clicked, and when.
+    clicked: Option<(String, f64)>,
     /// What a smooth wheel has scrolled since its last notch, in points.
     scrolled: f32,
 }
 
-/// What the pointer did at a part, beyond being over it.
+/// What keys or wheel did at a part.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct AtPart {
     /// What is to be done, in this order.
     pub acts: Vec<Action>,
     /// Whether the list of ways is asked for.
     pub list: Asked,
+}
+
+/// What the pointer did on the drawing.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct ByPointer {
+    /// What is to be done, in this order.
+    pub acts: Vec<Action>,
+    /// The part that it was last done on.
+    pub at: Option<String>,
+    /// The part whose list is asked for.
+    pub list: Option<String>,
+}
+
+impl ByPointer {
+    fn add(&mut self, part: &str, acts: Vec<Action>) {
+        if !acts.is_empty() {
+            self.at = Some(part.to_owned());
+            self.acts.extend(acts);
+        }
+    }
 }
 
 /// Whether something is asked for.
@@ -77,10 +101,10 @@ impl Holding {
         self.grip.as_ref().map(Grip::part)
     }
 
-    /// Whether something is on its way to another part.
+    /// Where a tool sits while it turns what is held: in the middle of the part.
     #[must_use]
-    pub fn carries(&self) -> bool {
-        self.grip.as_ref().is_some_and(Grip::carries)
+    pub fn seat(&self) -> Option<Pos2> {
+        self.grip.as_ref().and_then(Grip::seat)
     }
 
     /// Nothing is held any longer: another place, the window lost the pointer.
@@ -88,69 +112,89 @@ impl Holding {
         *self = Self::default();
     }
 
-    /// The pointer at one part in this frame.
-    pub fn point(&mut self, ui: &Ui, spot: &Spot, response: &Response, seen: &Seen) -> AtPart {
-        let at = response.interact_pointer_pos().or(response.hover_pos());
-        let height = height_at(spot, at);
-        let secondary = response.secondary_clicked()
-            || (response.long_touched() && handling(&spot.part, height, seen).hold.is_none());
-        if secondary {
+    /// Everything that the pointer did on the drawing since the frame before, event by event: on a
+    /// slow machine a whole drag comes in one frame.
+    pub fn pointer(&mut self, ui: &Ui, scene: Rect, spots: &[Spot], seen: &Seen) -> ByPointer {
+        let (events, now_s, down) = ui.input(|input| {
+            (input.events.clone(), input.time, input.pointer.button_down(PointerButton::Primary))
+        });
+        let mut done = ByPointer::default();
+        for event in events {
+            match event {
+                Event::PointerButton {
+                    pos, button: PointerButton::Primary, pressed: true, ..
+                } => {
+                    let spot = top_spot(spots, pos).filter(|_| is_on_top(ui, scene, pos));
+                    self.grip =
+                        spot.map(|spot| Grip::new(&spot.part, pos, spot.middle, now_s, seen));
+                }
+                Event::PointerMoved(pos) => {
+                    if let Some(grip) = self.grip.as_mut() {
+                        let part = grip.part().to_owned();
+                        done.add(&part, grip.moved(pos, height_at(spots, &part, pos), seen));
+                    }
+                }
+                Event::PointerButton { pos, button: PointerButton::Primary, .. } => {
+                    if let Some(grip) = self.grip.take() {
+                        self.let_go_at(grip, pos, now_s, spots, seen, &mut done);
+                    }
+                }
+                _ => {}
+            }
+        }
+        if !down {
+            // Let go where the window did not see it.
+            self.grip = None;
+        }
+        if let Some(grip) = self.grip.as_mut() {
+            let part = grip.part().to_owned();
+            let height = height_at(spots, &part, grip.at());
+            done.add(&part, grip.stayed(now_s, height, seen));
+            ui.ctx().request_repaint_after(STAYING);
+        }
+        done
+    }
+
+    fn let_go_at(
+        &mut self,
+        grip: Grip,
+        pos: Pos2,
+        now_s: f64,
+        spots: &[Spot],
+        seen: &Seen,
+        done: &mut ByPointer,
+    ) {
+        let part = grip.part().to_owned();
+        if !grip.is_click() {
+            let over = top_spot(spots, pos).map(|spot| spot.part.as_str());
+            done.add(over.unwrap_or(&part), grip.released(over, seen));
+            return;
+        }
+        let press = handling(&part, height_at(spots, &part, pos), seen).press;
+        let again = self
+            .clicked
+            .as_ref()
+            .is_some_and(|(last, at_s)| *last == part && now_s - at_s < DOUBLE_S);
+        self.clicked = Some((part.clone(), now_s));
+        if press.is_empty() {
+            done.list = Some(part);
+        } else if !again || press.iter().all(counts) {
+            done.add(&part, press);
+        }
+    }
+
+    /// The wheel at a part that the pointer is over, and whether its list is asked for.
+    pub fn hover(&mut self, ui: &Ui, spot: &Spot, response: &Response, seen: &Seen) -> AtPart {
+        let holds = handling(&spot.part, Height::Head, seen).hold.is_some();
+        if response.secondary_clicked() || (response.long_touched() && !holds) {
             self.grip = None;
             return AtPart { acts: Vec::new(), list: Asked::Yes };
         }
-        if response.clicked() {
-            return self.click(spot, response, height, seen);
-        }
-        let mut acts = Vec::new();
-        if let Some(at) = at.filter(|_| response.is_pointer_button_down_on()) {
-            let primary = ui.input(|input| input.pointer.primary_down());
-            let now_s = ui.input(|input| input.time);
-            if self.held() != Some(spot.part.as_str()) && primary {
-                self.grip = Some(Grip::new(&spot.part, at, spot.middle, now_s, seen));
-            }
-            if let Some(grip) = self.grip.as_mut().filter(|_| primary) {
-                if response.dragged() {
-                    acts.extend(grip.moved(at, height, seen));
-                }
-                acts.extend(grip.stayed(now_s, height, seen));
-                ui.ctx().request_repaint_after(STAYING);
-            }
-        }
-        if response.hovered() {
-            acts.extend(self.wheel(ui, &spot.part, height, seen));
-        }
+        let acts = match response.hovered() {
+            true => self.wheel(ui, &spot.part, Height::Head, seen),
+            false => Vec::new(),
+        };
         AtPart { acts, list: Asked::No }
-    }
-
-    fn click(&mut self, spot: &Spot, response: &Response, height: Height, seen: &Seen) -> AtPart {
-        let spent = self.grip.take().is_some_and(|grip| grip.is_spent());
-        let it = handling(&spot.part, height, seen);
-        if spent {
-            return AtPart::default();
-        }
-        if it.press.is_empty() {
-            return AtPart { acts: Vec::new(), list: Asked::Yes };
-        }
-        // The second half of a double click is no second press, but for keys that count presses.
-        let counts = it.press.iter().all(|action| {
-            matches!(action, Action::Setpoint(_) | Action::MeterUnit(_) | Action::HoseOn { .. })
-        });
-        let again = response.double_clicked() || response.triple_clicked();
-        let acts = if again && !counts { Vec::new() } else { it.press };
-        AtPart { acts, list: Asked::No }
-    }
-
-    /// The pointer let go, or the window lost it: what is set down where.
-    pub fn release(&mut self, ui: &Ui, spots: &[Spot], seen: &Seen) -> Vec<Action> {
-        let down = ui.input(|input| input.pointer.button_down(PointerButton::Primary));
-        if down {
-            return Vec::new();
-        }
-        let Some(grip) = self.grip.take() else { return Vec::new() };
-        let released = ui.input(|input| input.pointer.any_released());
-        let at = ui.input(|input| input.pointer.interact_pos()).filter(|_| released);
-        let over = at.and_then(|at| top_spot(spots, at)).map(|spot| spot.part.as_str());
-        grip.released(over, seen)
     }
 
     fn wheel(&mut self, ui: &Ui, part: &str, height: Height, seen: &Seen) -> Vec<Action> {
@@ -224,10 +268,22 @@ fn per_notch(it: &Handling, way: f32, thread_deg: f32) -> f32 {
     }
 }
 
+/// Whether a press is counted each time: the second half of a double click is no second press but
+/// for these.
+fn counts(action: &Action) -> bool {
+    matches!(action, Action::Setpoint(_) | Action::MeterUnit(_) | Action::HoseOn { .. })
+}
+
+/// Whether a point is on the drawing with nothing over it.
+fn is_on_top(ui: &Ui, scene: Rect, at: Pos2) -> bool {
+    let over = ui.ctx().layer_id_at(at);
+    scene.contains(at) && over.is_none_or(|layer| layer == ui.layer_id())
+}
+
 /// Air that has two heights in one box is that of the head in its upper half.
-fn height_at(spot: &Spot, at: Option<Pos2>) -> Height {
-    match at {
-        Some(at) if at.y > spot.rect.center().y => Height::Floor,
+fn height_at(spots: &[Spot], part: &str, at: Pos2) -> Height {
+    match spots.iter().find(|spot| spot.part == part) {
+        Some(spot) if at.y > spot.rect.center().y => Height::Floor,
         Some(_) | None => Height::Head,
     }
 }

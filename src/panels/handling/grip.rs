@@ -11,6 +11,8 @@ use crate::senses::seen::Seen;
 
 /// Nearer to the middle than this a hand has no lever arm, in points.
 const ARM: f32 = 6.0;
+/// A pointer that moved less than this has clicked, in points.
+const CLICK: f32 = 6.0;
 /// Strokes of this length in all cover a joint, in points.
 const STROKES: f32 = 45.0;
 /// A pull of this length brings a hose off, in points.
@@ -95,16 +97,23 @@ impl Grip {
         Turned { part: part.to_owned(), deg }
     }
 
-    /// Whether it has done already what a press, a hold or a pull can do.
+    /// The middle of a part that turns under the hand.
     #[must_use]
-    pub fn is_spent(&self) -> bool {
-        self.spent == Spent::Yes
+    pub fn seat(&self) -> Option<Pos2> {
+        let (_, deg) = self.by.shown();
+        (deg != 0.0).then_some(self.middle)
     }
 
-    /// Whether something is carried that can be set to another part.
+    /// Where the pointer is.
     #[must_use]
-    pub fn carries(&self) -> bool {
-        self.carries != Carries::Nothing
+    pub fn at(&self) -> Pos2 {
+        self.last
+    }
+
+    /// Whether letting go now is a click: it hardly moved, and nothing came of it yet.
+    #[must_use]
+    pub fn is_click(&self) -> bool {
+        self.way < CLICK && self.spent == Spent::No
     }
 
     /// The pointer moved: what comes of it.
@@ -115,12 +124,16 @@ impl Grip {
         if step == 0.0 {
             return Vec::new();
         }
-        let first = self.way == 0.0;
         self.way += step;
+        if self.way < CLICK {
+            return Vec::new();
+        }
         if let Carries::Tool(tool) = self.carries {
             // Taken out of the roll as soon as it is dragged.
-            let take = first && self.part == tool.id() && seen.hand != Some(tool);
-            return if take { handling(&self.part, height, seen).press } else { Vec::new() };
+            let take = self.part == tool.id() && self.spent == Spent::No;
+            self.spent = Spent::Yes;
+            let press = handling(&self.part, height, seen).press;
+            return if take && seen.hand != Some(tool) { press } else { Vec::new() };
         }
         if self.carries == Carries::Loose {
             return Vec::new();

@@ -181,6 +181,7 @@ impl WorkState {
 
     pub(super) fn choose(&mut self, part: &str, by: By) {
         self.chosen = Some(part.to_owned());
+        self.anchor = None;
         self.asked = None;
         self.popup = OnOff::On;
         self.popup_focus = match by {

@@ -41,7 +41,7 @@ section! {
         inside(id!("format-house-inside")): Vary<Temperature> = "66 degF",
             limits "32 degF" to "95 degF";
         setpoint(id!("format-house-setpoint")): Vary<Temperature> = "68 degF",
-            limits "40 degF" to "90 degF";
+            limits "45 degF" to "90 degF";
         heat_loss(id!("format-house-heat-loss")): Vary<HeatRate> = "40000 Btu/h",
             limits "2000 Btu/h" to "300000 Btu/h";
         cooling_time(id!("format-house-cooling-time")): Vary<TimeSpan> = "8 h",

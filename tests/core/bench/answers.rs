@@ -4,6 +4,7 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
 use quarterturn::hands::event::EventKind;
+use quarterturn::hands::refusal::Refusal;
 use quarterturn::marking::{Brief, Observer};
 use quarterturn::parts::{
     Door, Ending, Fitted, HandValve, OnOff, Opening, OtherAppliance, Place, Port, Tool, Window,
@@ -154,4 +155,20 @@ fn a_flame_that_went_out_stays_out_until_it_is_lit_again() {
     job.act(Action::OtherAppliance { appliance: OtherAppliance::Range, to: OnOff::On });
     job.wait(5);
     assert_eq!(range(&job), Burning::Burning);
+}
+
+/// A thermostat takes 45 to 90 °F: what is off its dial is refused by name, and nothing changes.
+#[test]
+fn a_setpoint_off_the_dial_is_refused() {
+    let mut bench = Bench::new(rig::healthy(Fuel::Natural));
+    bench.apply(&Action::Go(Place::Hall)).unwrap();
+    let found = bench.seen().hall.unwrap().setpoint_half_f;
+    for half_f in [89, 181, i16::MIN, i16::MAX] {
+        assert_eq!(bench.apply(&Action::Setpoint(half_f)), Err(Refusal::OffTheDial), "{half_f}");
+        assert_eq!(bench.seen().hall.unwrap().setpoint_half_f, found);
+    }
+    for half_f in [90, 180] {
+        bench.apply(&Action::Setpoint(half_f)).unwrap();
+        assert_eq!(bench.seen().hall.unwrap().setpoint_half_f, half_f);
+    }
 }

@@ -79,9 +79,9 @@ fn nothing_is_written_that_is_not_shown() {
     hand.act(Action::PutDown);
     hand.act(Action::Take(Tool::Stopwatch));
     let start = Action::Stopwatch(StartStop::Start);
-    assert_eq!(hand.refused(start.clone()), Refusal::WatchNotRunning);
+    assert_eq!(hand.refused(start.clone()), Refusal::StopwatchNotRunning);
     hand.hold(Spot::MeterDial, 0);
-    assert_eq!(hand.refused(Action::Stopwatch(StartStop::Stop)), Refusal::WatchNotRunning);
+    assert_eq!(hand.refused(Action::Stopwatch(StartStop::Stop)), Refusal::StopwatchNotRunning);
     hand.act(start);
     assert_eq!(hand.refused(Action::WriteMeasured(Spot::MeterDial)), Refusal::NothingShown);
 }
