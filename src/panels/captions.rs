@@ -1,6 +1,6 @@
-//! What is heard, smelt and refused, in words at the foot of the drawing.
+//! What is heard and smelt, in words under the drawing; what is refused or found, over its foot.
 
-use egui::{Align2, Area, Order, Rect, RichText, Ui, pos2};
+use egui::{Align2, Area, Order, Rect, RichText, Stroke, StrokeKind, Ui, pos2, vec2};
 
 use super::command::Command;
 use super::theme;
@@ -51,35 +51,67 @@ fn danger(seen: &Seen) -> bool {
         || seen.sounds.iter().any(|sound| matches!(sound, Sound::Alarm | Sound::Bang))
 }
 
-/// Where what was refused is said.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Said {
-    /// At the part that the hand was on.
-    AtThePart,
-    /// With the captions.
-    AtTheFoot,
+/// Height of the line of what is heard, in points at the usual size of type.
+const LINE: f32 = 28.0;
+
+/// The drawing without the line at its foot, and that line: what is heard never lies over the work.
+#[must_use]
+pub(super) fn split(scene: Rect, factor: f32) -> (Rect, Rect) {
+    let height = (LINE * factor).min(0.2 * scene.height());
+    scene.split_top_bottom_at_y(scene.bottom() - height)
 }
 
-/// Shows captions, smell, the last refusal, and what a look or a repair has just given. Gives
-/// where that lies while there is a refusal or something found, so that nothing is put over it.
-pub(super) fn captions_ui(
+/// Shows what is heard and smelt, in one line under the drawing.
+pub(super) fn heard_ui(root: &mut Ui, line: Rect, job: &Job<'_>) {
+    if !line.is_positive() {
+        return;
+    }
+    let danger = danger(job.seen);
+    let painter = root.painter().clone();
+    painter.rect_filled(line, 0.0, theme::SHADE);
+    if danger {
+        let mark = Rect::from_min_max(line.min, pos2(line.left() + 26.0, line.bottom()));
+        widgets::hatch(&painter, mark.shrink(4.0), theme::DANGER);
+        painter.rect_stroke(line, 0.0, Stroke::new(3.0, theme::DANGER), StrokeKind::Inside);
+    }
+    let left = if danger { 32.0 } else { 10.0 };
+    let inner = Rect::from_min_max(line.min + vec2(left, 0.0), line.max - vec2(10.0, 0.0));
+    let mut ui = root.new_child(
+        egui::UiBuilder::new()
+            .id(widgets::id("heard"))
+            .max_rect(inner)
+            .layout(egui::Layout::left_to_right(egui::Align::Center)),
+    );
+    ui.set_clip_rect(line.intersect(root.clip_rect()));
+    if let Some(air) = air_words(job.seen) {
+        let text = RichText::new(air).family(theme::semibold()).color(theme::INK);
+        widgets::live(&ui.label(text));
+    }
+    if danger {
+        ui.label(RichText::new(t!("caption-danger")).color(theme::DANGER));
+    }
+    let lines = captions(job).join("   ");
+    if !lines.is_empty() {
+        let text = RichText::new(lines).color(theme::INK);
+        widgets::live(&ui.add(egui::Label::new(text).truncate()));
+    }
+}
+
+/// Shows at the foot of the drawing what was refused, or what a look or a repair has just given,
+/// where no part is near to say it at. Gives where that lies, so that nothing is put over it.
+pub(super) fn told_ui(
     ui: &Ui,
     scene: Rect,
-    job: &Job<'_>,
+    refused: Option<&str>,
     message: Option<&str>,
-    refusal: Said,
     out: &mut Vec<Command>,
 ) -> Option<Rect> {
-    let lines = captions(job);
-    let air = air_words(job.seen);
-    let refused = job.refusal.filter(|_| refusal == Said::AtTheFoot);
-    if lines.is_empty() && air.is_none() && refused.is_none() && message.is_none() {
+    if refused.is_none() && message.is_none() {
         return None;
     }
     // Between the tool roll at the left and the manometer at the right.
     let width = (scene.width() * 0.35).max(220.0).min(scene.width() - 16.0).max(40.0);
     let at = pos2(scene.left() + scene.width() * 0.545, scene.bottom() - 6.0);
-    let told = refused.is_some() || message.is_some();
     let area = Area::new(widgets::id("captions"))
         .order(Order::Middle)
         .pivot(Align2::CENTER_BOTTOM)
@@ -96,11 +128,8 @@ pub(super) fn captions_ui(
                     widgets::live(&ui.label(text.color(theme::INK)));
                 });
             }
-            if !lines.is_empty() || air.is_some() {
-                heard_ui(ui, job.seen, &lines, air.as_deref());
-            }
         });
-    told.then_some(area.response.rect)
+    Some(area.response.rect)
 }
 
 fn refusal_ui(ui: &mut Ui, refusal: &str, out: &mut Vec<Command>) {
@@ -112,29 +141,5 @@ fn refusal_ui(ui: &mut Ui, refusal: &str, out: &mut Vec<Command>) {
                 out.push(Command::RefusalRead);
             }
         });
-    });
-}
-
-fn heard_ui(ui: &mut Ui, seen: &Seen, lines: &[String], air: Option<&str>) {
-    let frame = if danger(seen) {
-        widgets::slip().stroke(egui::Stroke::new(3.0, theme::DANGER))
-    } else {
-        widgets::slip()
-    };
-    frame.show(ui, |ui| {
-        if !lines.is_empty() {
-            widgets::live(&ui.label(lines.join("   ")));
-        }
-        if let Some(air) = air {
-            widgets::live(&ui.label(RichText::new(air).family(theme::semibold())));
-        }
-        if danger(seen) {
-            let (bar, _) = ui.allocate_exact_size(
-                egui::vec2(ui.available_width().min(160.0), 8.0),
-                egui::Sense::hover(),
-            );
-            widgets::hatch(ui.painter(), bar, theme::DANGER);
-            ui.label(RichText::new(t!("caption-danger")).color(theme::DANGER));
-        }
     });
 }

@@ -6,7 +6,7 @@ mod state;
 
 use egui::{Align2, Area, Order, Rect, Ui, vec2};
 
-use super::captions::{Said, captions_ui};
+use super::captions::{self, heard_ui, told_ui};
 use super::coach_line::{LineAfter, coach_line_ui};
 use super::command::Command;
 use super::drawing_text::drawing_text_ui;
@@ -71,6 +71,8 @@ pub(super) fn work_ui(
     }
     let rest = root.available_rect_before_wrap();
     let (scene, board) = split(root.max_rect().width(), rest, view, state.sheet);
+    let (scene, heard) = captions::split(scene, theme::text_factor(view.settings));
+    heard_ui(root, heard, job);
     let hinted = hint.as_ref().and_then(|hint| hint.part);
     drawing_ui(root, scene, view, job, state, hinted, out);
     board_ui(root, board, view, job, state, &list, out);
@@ -118,8 +120,11 @@ fn drawing_ui(
         // A press and its release may come in one frame: the same press must not close the slip.
         state.popup_opened = root.ctx().cumulative_frame_nr();
     }
-    let at_part = refusal_ui(root, scene, job, state, out);
-    state.message_at = captions_ui(root, scene, job, state.message.text(), at_part, out);
+    let (refused, message) = match told_at_part(root, scene, job, state, out) {
+        Said::AtThePart => (None, None),
+        Said::AtTheFoot => (job.refusal, state.message.text()),
+    };
+    state.message_at = told_ui(root, scene, refused, message, out);
     if state.sights == OnOff::On
         && let Some(part) = sights_ui(root, scene, job)
     {
@@ -186,19 +191,32 @@ fn moves_a_part(command: &Command) -> bool {
     )
 }
 
-/// What was refused to the hand is said at the part itself, for some seconds or until the next press.
-fn refusal_ui(
+/// Where what was refused or found is said.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Said {
+    /// At the part that the hand was on.
+    AtThePart,
+    /// At the foot of the drawing.
+    AtTheFoot,
+}
+
+/// What was refused to the hand, or found by it, is said at the part itself; a refusal for some
+/// seconds or until the next press.
+fn told_at_part(
     root: &Ui,
     scene: Rect,
     job: &Job<'_>,
     state: &mut WorkState,
     out: &mut Vec<Command>,
 ) -> Said {
-    let (Some(why), Some((part, since_s))) = (job.refusal, state.handled_at.clone()) else {
-        return Said::AtTheFoot;
-    };
+    let Some((part, since_s)) = state.handled_at.clone() else { return Said::AtTheFoot };
     let spots = spots(scene, job.seen.place, job.parts);
     let Some(spot) = spots.iter().find(|spot| spot.part == part) else { return Said::AtTheFoot };
+    let Some(why) = job.refusal else {
+        let found = state.message.text();
+        found.into_iter().for_each(|found| labels::beside_ui(root, scene, spot.rect, found));
+        return Said::AtThePart;
+    };
     let (now_s, pressed) = root.input(|input| (input.time, input.pointer.any_pressed()));
     if now_s - since_s > REFUSAL_STAYS_S || (pressed && now_s > since_s) {
         state.handled_at = None;
