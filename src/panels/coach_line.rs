@@ -1,6 +1,6 @@
 //! The coach's line under the top bar.
 
-use egui::{Frame, Margin, Panel, RichText, Stroke, Ui};
+use egui::{Button, Frame, Margin, Panel, Rect, RichText, Stroke, Ui, WidgetType, pos2, vec2};
 
 use super::coach::Hint;
 use super::command::Command;
@@ -19,51 +19,87 @@ pub enum LineAfter {
     Skip,
 }
 
+/// Height of the line: two lines of text, so that nothing below it moves with a hint.
+const HEIGHT: f32 = 46.0;
+/// Widths of its buttons, in their order. Each keeps its place, whatever the hint: a
+/// second press on one never falls on another.
+const WIDTHS: [f32; 3] = [96.0, 92.0, 124.0];
+
 /// Shows the hint. A press of `Do it` does what is meant, so that the first job can be watched;
 /// `left_s` are the seconds to wait before.
 pub fn coach_line_ui(root: &mut Ui, hint: &Hint, left_s: u32, out: &mut Vec<Command>) -> LineAfter {
-    let mut after = LineAfter::Stay;
     let frame = Frame::new()
         .fill(theme::SHADE)
         .stroke(Stroke::new(1.0, theme::RULE))
-        .inner_margin(Margin::symmetric(12, 6));
-    Panel::top(widgets::id("coach")).frame(frame).show_separator_line(false).resizable(false).show(
-        root,
-        |ui| {
-            ui.horizontal_wrapped(|ui| {
-                ui.label(
-                    RichText::new(t!("coach-line-next"))
-                        .family(theme::semibold())
-                        .color(theme::PEN),
-                );
-                widgets::live(&ui.label(&hint.text));
-                let about = hint.cell.map(|cell| cell.name()).or(hint.part.map(parts::name));
-                if let Some(about) = about {
-                    let show = ui.button(t!("coach-line-show"));
-                    let name = t!("coach-line-show-part", part = about);
-                    widgets::named(&show, egui::WidgetType::Button, name);
-                    if show.clicked() {
-                        after = LineAfter::Show;
-                    }
-                }
-                if left_s > 0 {
-                    ui.label(
-                        RichText::new(t!("coach-line-wait", seconds = left_s.to_string()))
-                            .color(theme::PEN),
-                    );
-                } else if let Some(action) = &hint.action {
-                    let go = ui.button(t!("coach-line-do"));
-                    widgets::named(&go, egui::WidgetType::Button, t!("coach-line-do-next"));
-                    if go.clicked() {
-                        out.push(Command::Act(action.clone()));
-                    }
-                }
-                let skip = ui.button(t!("coach-line-no-more"));
-                if skip.clicked() {
-                    after = LineAfter::Skip;
-                }
-            });
-        },
-    );
+        .inner_margin(Margin::symmetric(12, 4));
+    let factor = theme::factor_of(root);
+    let mut after = LineAfter::Stay;
+    Panel::top(widgets::id("coach"))
+        .frame(frame)
+        .exact_size(HEIGHT * factor)
+        .show_separator_line(false)
+        .resizable(false)
+        .show(root, |ui| {
+            let whole = ui.max_rect();
+            let buttons = (WIDTHS.iter().sum::<f32>() + 28.0) * factor;
+            let (text, buttons) = whole.split_left_right_at_x(whole.right() - buttons);
+            text_ui(ui, text, hint);
+            after = buttons_ui(ui, buttons, factor, hint, left_s, out);
+        });
+    after
+}
+
+fn text_ui(ui: &mut Ui, rect: Rect, hint: &Hint) {
+    let layout = egui::Layout::left_to_right(egui::Align::Center);
+    let mut ui = ui.new_child(egui::UiBuilder::new().max_rect(rect).layout(layout));
+    let next = RichText::new(t!("coach-line-next")).family(theme::semibold()).color(theme::PEN);
+    ui.label(next);
+    ui.with_layout(egui::Layout::left_to_right(egui::Align::Center).with_main_wrap(true), |ui| {
+        widgets::live(&ui.add(egui::Label::new(&hint.text).wrap()));
+    });
+}
+
+fn buttons_ui(
+    ui: &mut Ui,
+    rect: Rect,
+    factor: f32,
+    hint: &Hint,
+    left_s: u32,
+    out: &mut Vec<Command>,
+) -> LineAfter {
+    let mut after = LineAfter::Stay;
+    let mut left = rect.left() + 4.0 * factor;
+    let [own, shown, no_more] = WIDTHS.map(|width| {
+        let size = vec2(width, 30.0) * factor;
+        let at = Rect::from_center_size(pos2(left + size.x / 2.0, rect.center().y), size);
+        left = at.right() + 8.0 * factor;
+        at
+    });
+    let (label, name) = if left_s > 0 {
+        let wait = t!("coach-line-wait", seconds = left_s.to_string());
+        (wait.clone(), wait)
+    } else if hint.action.is_some() {
+        (t!("coach-line-do").into(), t!("coach-line-do-next").into())
+    } else {
+        (t!("coach-line-yours").into(), t!("coach-line-yours-name").into())
+    };
+    let go = ui.put(own, Button::new(label));
+    widgets::named(&go, WidgetType::Button, name);
+    if let Some(action) = hint.action.as_ref().filter(|_| left_s == 0 && go.clicked()) {
+        out.push(Command::Act(action.clone()));
+    }
+    let about = hint.cell.map(|cell| cell.name()).or(hint.part.map(parts::name));
+    let show = ui.put(shown, Button::new(t!("coach-line-show")));
+    let name = match &about {
+        Some(about) => t!("coach-line-show-part", part = about),
+        None => t!("coach-line-show-nothing").into(),
+    };
+    widgets::named(&show, WidgetType::Button, name);
+    if show.clicked() && about.is_some() {
+        after = LineAfter::Show;
+    }
+    if ui.put(no_more, Button::new(t!("coach-line-no-more"))).clicked() {
+        after = LineAfter::Skip;
+    }
     after
 }

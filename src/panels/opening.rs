@@ -192,8 +192,8 @@ fn seed_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState) -> Resu
     let mut text = state.seed.clone().unwrap_or_else(|| opening.seed.to_string());
     ui.horizontal_wrapped(|ui| {
         let label = ui.label(t!("opening-seed"));
-        let field =
-            ui.add(TextEdit::singleline(&mut text).desired_width(150.0)).labelled_by(label.id);
+        let field = ui.add(TextEdit::singleline(&mut text).desired_width(150.0));
+        let field = widgets::ringed(ui, field).labelled_by(label.id);
         if field.changed() {
             state.seed = Some(text.clone());
         }
@@ -238,7 +238,8 @@ fn side_ui(ui: &mut Ui, view: &View<'_>, opening: &Opening<'_>, out: &mut Vec<Co
     });
     ui.add_space(10.0);
     ui.horizontal(|ui| {
-        if ui.button(t!("opening-close")).clicked() {
+        let close = ui.button(t!("opening-close"));
+        if widgets::ringed(ui, close).clicked() {
             out.push(Command::Quit);
         }
     });

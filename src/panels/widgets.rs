@@ -55,13 +55,14 @@ pub(crate) fn main_button(ui: &mut Ui, text: &str) -> Response {
     let focused = ui.visuals_mut();
     focused.widgets.active.bg_stroke = Stroke::new(3.0, theme::FLAME_CORE);
     let label = RichText::new(text).color(theme::PAPER).family(theme::semibold());
-    ui.add(
+    let button = ui.add(
         Button::new(label)
             .fill(theme::INK)
             .stroke(Stroke::new(2.0, theme::INK))
             .corner_radius(CornerRadius::same(4))
             .min_size(vec2(96.0, 36.0)),
-    )
+    );
+    ringed(ui, button)
 }
 
 /// A choice of one among few, in a row. Gives what was pressed.
@@ -75,11 +76,11 @@ pub(crate) fn choice<T: Copy + PartialEq>(
     ui.horizontal_wrapped(|ui| {
         ui.label(name);
         for &(one, label) in all {
-            let picked = ui.add(
-                Button::selectable(one == now, label)
-                    .frame_when_inactive(true)
-                    .min_size(vec2(TARGET + 6.0, TARGET)),
-            );
+            let button = Button::selectable(one == now, label)
+                .frame_when_inactive(true)
+                .min_size(vec2(TARGET + 6.0, TARGET));
+            let picked = ui.add(button);
+            let picked = ringed(ui, picked);
             picked.widget_info(|| {
                 egui::WidgetInfo::selected(
                     egui::WidgetType::RadioButton,
@@ -141,6 +142,20 @@ pub(crate) fn named(response: &Response, kind: egui::WidgetType, name: impl Into
 pub(crate) fn seen_when_focused(response: Response) -> Response {
     if response.gained_focus() {
         response.scroll_to_me(None);
+    }
+    response
+}
+
+/// The same, with a ring of light and dark around what has the keyboard: it shows on any ground,
+/// whatever the widget's own colors.
+pub(crate) fn ringed(ui: &Ui, response: Response) -> Response {
+    let response = seen_when_focused(response);
+    if response.has_focus() {
+        let around = response.rect.expand(3.0);
+        let line = |width, color| Stroke::new(width, color);
+        let painter = ui.painter();
+        painter.rect_stroke(around, 5.0, line(5.0, theme::SHEET), egui::StrokeKind::Middle);
+        painter.rect_stroke(around, 5.0, line(2.5, theme::INK), egui::StrokeKind::Middle);
     }
     response
 }

@@ -96,6 +96,7 @@ fn job_ui(
     button.widget_info(|| WidgetInfo::selected(WidgetType::RadioButton, true, now, &name));
     if now && core::mem::take(&mut state.to_chosen) == ToChosen::Yes {
         button.request_focus();
+        button.scroll_to_me(None);
     }
     if button.has_focus() {
         arrows(ui, &button, opening, job, state);
