@@ -7,6 +7,7 @@ use crate::bench::run::{self, Nobody, Witness};
 use crate::hands::action::Action;
 use crate::hands::event::{Event, EventKind};
 use crate::hands::refusal::Refusal;
+use crate::panels::coach::Remembered;
 use crate::panels::view::{Help, Pace, Running, SecondChance};
 use crate::senses::seen::{Over, Seen, Smell, Sound};
 use crate::units::TICK_S;
@@ -40,6 +41,7 @@ pub struct Session {
     trouble: Told,
     hints: Vec<String>,
     hints_taken: usize,
+    remembered: Remembered,
 }
 
 /// Writes the journal of a tick and keeps its events for the captions.
@@ -77,6 +79,8 @@ impl Session {
     /// Takes an attempt up, running at `speed`.
     #[must_use]
     pub fn new(attempt: Attempt, speed: u32) -> Self {
+        let (bench, done) = (&attempt.bench, &attempt.done);
+        let remembered = recall(bench.setup().clone(), done, bench.tick());
         Self {
             bench: attempt.bench,
             scenario: attempt.scenario,
@@ -90,6 +94,7 @@ impl Session {
             captions: Vec::new(),
             closed: Closed::No,
             trouble: Told::Not,
+            remembered,
             hints: attempt.hints,
             hints_taken: attempt.hints_taken,
         }
@@ -99,6 +104,12 @@ impl Session {
     #[must_use]
     pub fn seen(&self) -> Seen {
         self.bench.seen()
+    }
+
+    /// What the coach keeps in mind of the job up to where it was taken up.
+    #[must_use]
+    pub fn remembered(&self) -> &Remembered {
+        &self.remembered
     }
 
     /// The paper that came with the job.
@@ -299,6 +310,7 @@ impl Session {
             self.done.pop();
         }
         self.bench = replay(self.bench.setup().clone(), &self.done, tick);
+        self.remembered = recall(self.bench.setup().clone(), &self.done, tick);
         self.closed = Closed::No;
         self.journal.went_back(&self.bench, &self.done);
         self.waiting.clear();
@@ -306,6 +318,37 @@ impl Session {
         self.refusal = None;
         self.pace = Pace { running: Running::Paused, speed: 1 };
     }
+}
+
+/// Keeps in mind what is done, and what is seen at times.
+#[derive(Default)]
+struct Recall(Remembered);
+
+/// Ticks between two looks of somebody who recalls a job.
+const LOOK_TICKS: u64 = 25;
+
+impl Witness for Recall {
+    fn acted(&mut self, bench: &Bench, action: &Action, result: Result<(), Refusal>) {
+        self.0.notice(&bench.seen());
+        if result.is_ok() {
+            self.0.did(action);
+        }
+    }
+
+    fn ticked(&mut self, bench: &Bench, _: Vec<Event>) {
+        if bench.tick().is_multiple_of(LOOK_TICKS) {
+            self.0.notice(&bench.seen());
+        }
+    }
+}
+
+/// What somebody has in mind who has done this, up to a tick.
+fn recall(setup: crate::setup::Setup, done: &[(u64, Action)], tick: u64) -> Remembered {
+    let mut recall = Recall::default();
+    if !done.is_empty() {
+        run::play_again(&mut Bench::new(setup), done, tick, &mut recall);
+    }
+    recall.0
 }
 
 /// The bench after `done`, at `tick`.

@@ -140,6 +140,7 @@ fn at_work<'a>(
         refusal: session.refusal(),
         captions,
         second_chance: session.second_chance(),
+        remembered: Some(session.remembered()),
     }
 }
 

@@ -21,8 +21,7 @@ fn whole(pa: f64) -> i32 {
     whole
 }
 
-/// What was seen and done, as far as the next step needs it. Empty after an attempt was resumed: the
-/// coach then sends one to look again.
+/// What was seen and done, as far as the next step needs it.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Remembered {
     /// What the procedure's goals need.

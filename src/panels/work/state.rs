@@ -85,7 +85,7 @@ impl WorkState {
                 Help::Coached => Hinting::On,
                 Help::Solo => Hinting::Off,
             },
-            remembered: Remembered::default(),
+            remembered: job.remembered.cloned().unwrap_or_default(),
             hint_since: (String::new(), 0),
             sheet: OnOff::Off,
             sights: OnOff::Off,
@@ -101,11 +101,10 @@ impl WorkState {
         }
     }
 
-    /// Whether this state belongs to another job, or to this one before it was begun again.
+    /// Whether this state belongs to another job, or to this one before it was begun again or gone
+    /// back in.
     pub(in crate::panels) fn is_of_another(&self, job: &Job<'_>) -> bool {
-        self.seed != job.seed
-            || self.title != job.card.title
-            || (job.seen.tick == 0 && self.last_tick > 0)
+        self.seed != job.seed || self.title != job.card.title || job.seen.tick < self.last_tick
     }
 
     pub(super) fn follow(&mut self, job: &Job<'_>) {
