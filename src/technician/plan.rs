@@ -77,8 +77,7 @@ impl Technician {
     fn is_edited(&mut self, deed: Deed, seen: &Seen) -> bool {
         let steps = self.edits.in_place_of(&deed);
         if let (Some(_), Some(action)) = (&steps, deed.action()) {
-            self.mind.memory.did(action);
-            self.mind.noticed.did(action);
+            self.does(action);
         }
         self.deeds.push((seen.tick, deed));
         let Some(steps) = steps else { return false };
@@ -96,13 +95,37 @@ impl Technician {
         self.mind.memory.notice(seen);
     }
 
+    /// Takes in what is being done at this moment: what it remembers counts from here.
+    pub(super) fn does(&mut self, action: &Action) {
+        self.mind.memory.did(action);
+        self.mind.noticed.did(action);
+    }
+
     /// Pursues a goal that is not of its plan, with what it remembers.
     pub(super) fn pursue(&mut self, pursuit: &mut Pursuit, seen: &Seen) -> Move {
         let next = pursuit.next(seen, &mut self.mind.memory);
         if let Move::Act(action) = &next {
-            self.mind.memory.did(action);
+            self.does(action);
         }
         next
+    }
+
+    /// The next action of its plan, not taken as done yet: a player that follows the plan may do it
+    /// later, or do something else in its place, and tells what it does when it does it.
+    pub(super) fn propose(&mut self, seen: &Seen) -> Option<Action> {
+        self.keep_watch(seen);
+        if let Some(steps) = alarm::heed(&mut self.mind, seen) {
+            self.queue = steps.into();
+        }
+        let mut action = self.decide(seen);
+        // The same sight, looked at more than once a tick: the wait runs out early.
+        for _ in 0..self.edits.looks() {
+            if action.is_some() || self.finished() {
+                break;
+            }
+            action = self.decide(seen);
+        }
+        action
     }
 
     /// Puts steps before what comes next.
@@ -176,21 +199,8 @@ impl Technician {
 
 impl Player for Technician {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
-        self.keep_watch(seen);
-        if let Some(steps) = alarm::heed(&mut self.mind, seen) {
-            self.queue = steps.into();
-        }
-        let mut action = self.decide(seen);
-        // The same sight, looked at more than once a tick: the wait runs out early.
-        for _ in 0..self.edits.looks() {
-            if action.is_some() || self.finished() {
-                break;
-            }
-            action = self.decide(seen);
-        }
-        let action = action?;
-        self.mind.memory.did(&action);
-        self.mind.noticed.did(&action);
+        let action = self.propose(seen)?;
+        self.does(&action);
         Some(action)
     }
 

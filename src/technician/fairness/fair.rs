@@ -67,12 +67,15 @@ impl Player for Fair {
                 Next::LetPass => return None,
                 Next::Done => {}
             }
-            let action = self.good.next(seen)?;
+            let action = self.good.propose(seen)?;
             let chance = &mut self.chance;
             let another = self.manners.iter().find_map(|it| it.carry_out(&action, seen, chance));
             match another {
                 Some(pieces) => self.detour.extend(pieces),
-                None => return Some(action),
+                None => {
+                    self.good.does(&action);
+                    return Some(action);
+                }
             }
         }
     }
