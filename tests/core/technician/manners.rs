@@ -247,10 +247,11 @@ fn joints_are_checked_one_by_one_or_together() {
 /// The other appliances are put back while the furnace still burns, or once it stands.
 #[test]
 fn other_appliances_are_put_back_before_or_after_the_last_rest() {
+    let job = "one-screw-one-number";
     let others: Such = |it| matches!(it, Action::OtherAppliance { .. });
-    let usual = played("healthy-natural", 0, &[], &[], 0);
+    let usual = played(job, 0, &[], &[], 0);
     assert!(!usual.done[usual.last(others)].burning);
-    let before = played("healthy-natural", 0, &[], &[Sequence::OthersBeforeRest], 0);
+    let before = played(job, 0, &[], &[Sequence::OthersBeforeRest], 0);
     assert!(before.done[before.last(others)].burning);
     assert!(before.lost_nothing(), "{:?}", before.marks.findings);
 }
