@@ -31,6 +31,7 @@ pub(super) fn arrival(me: &Mind) -> Vec<Step> {
         steps.extend(look_at_filter());
     }
     if me.works(Sequence::PapersLate) {
+        steps.push(go(Place::PlantRoom));
         steps.extend(looks(me, PAPERS));
         steps.push(think(note_furnace));
     }

@@ -23,6 +23,8 @@ use quarterturn::technician::fairness::{Fair, Manner, Sequence};
 use quarterturn::technician::play;
 use quarterturn::units::TICKS_PER_S;
 
+use super::faulty;
+
 /// An action that was done.
 struct Done {
     tick: u64,
@@ -56,7 +58,18 @@ impl Witness for Watcher {
 
 /// A fair run of a job's seed in these manners and sequences; `run` draws how long it waits.
 fn played(job: &str, seed: u64, manners: &[Manner], sequences: &[Sequence], run: u64) -> Played {
-    let scenario = load(find(job).unwrap().text).unwrap();
+    played_on(find(job).unwrap().text, seed, manners, sequences, run)
+}
+
+/// The same on a job of this text.
+fn played_on(
+    text: &str,
+    seed: u64,
+    manners: &[Manner],
+    sequences: &[Sequence],
+    run: u64,
+) -> Played {
+    let scenario = load(text).unwrap();
     let mut bench = Bench::new(scenario.draw(seed));
     let chance = stream(run, "manners-of-a-test");
     let card = bench.setup().card.clone();
@@ -290,6 +303,32 @@ fn waits_count_from_what_is_done() {
         }
     }
     assert!(swapped >= 4, "{swapped}");
+}
+
+/// A screw that takes so long to set that the room comes to its setpoint meanwhile: heat is called for
+/// again and the setting goes on. One that is set sooner is set in one call.
+#[test]
+fn a_call_that_ends_while_a_screw_is_turned_is_made_again() {
+    let turns: Such = |it| matches!(it, Action::Turn { .. });
+    let calls = |severity: &str, manners: &[Manner]| {
+        let text = faulty("natural", &format!("low_stage_set_high(\"{severity}\")"), "InService");
+        let played = played_on(&text, 0, manners, &[], 0);
+        assert!(played.lost_nothing(), "{severity}: {:?}", played.marks.findings);
+        let turning = &played.done[played.first(turns)..played.last(turns)];
+        turning.iter().filter(|it| matches!(it.action, Action::Setpoint(_))).count()
+    };
+    assert!(calls("4 inH2O", &[Manner::Overshoots]) > 0);
+    assert_eq!(calls("0.7 inH2O", &[Manner::Overshoots]), 0);
+}
+
+/// Plate and label are read at the furnace, wherever a repair before them has led.
+#[test]
+fn papers_that_are_read_late_are_read_at_the_furnace() {
+    let text = faulty("natural", "blocked_regulator_vent(0.9)", "InService");
+    let late = played_on(&text, 0, &[], &[Sequence::PapersLate], 0);
+    let plate = late.first(|it| *it == Action::Look(Subject::Plate));
+    assert!(late.first(|it| matches!(it, Action::Mend(_))) < plate);
+    assert!(late.lost_nothing(), "{:?}", late.marks.findings);
 }
 
 /// A run's number draws others on each job, and over all jobs every manner and every sequence comes up
