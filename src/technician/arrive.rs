@@ -4,6 +4,7 @@ use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::mend::mend_all;
 use super::mind::Mind;
+use super::sequence::Sequence;
 use super::step::{Step, act, go, isolate, pause, reach, take, think, with};
 use super::{by_eye, judge};
 use crate::appliance::plate::Fuel;
@@ -14,55 +15,126 @@ use crate::procedure::Goal;
 use crate::senses::seen::{Holes, Note, Observation, Seen};
 
 /// Arrival: nose, detector, papers, what stands how.
-pub(super) fn arrival() -> Vec<Step> {
+pub(super) fn arrival(me: &Mind) -> Vec<Step> {
     let mut steps = vec![pause(2.0), act(Action::Sniff(Height::Head))];
-    steps.extend(with(
-        Tool::GasDetector,
-        vec![
-            act(Action::Probe(Height::Floor)),
-            pause(3.0),
-            act(Action::Look(Subject::SupplyRegulator)),
-            act(Action::Look(Subject::SupplyVent)),
-            think(look_at_supply),
-            think(judge::smell_in_yard),
-            go(Place::Hall),
-            act(Action::Sniff(Height::Floor)),
-            act(Action::Probe(Height::Head)),
-            act(Action::Look(Subject::CoAlarm)),
-            act(Action::Look(Subject::Registers)),
-            act(Action::Tell(Topic::WorkStarts)),
-            reach(Goal::HeatOff),
-            go(Place::PlantRoom),
-            act(Action::Sniff(Height::Floor)),
-            act(Action::Sniff(Height::Head)),
-            act(Action::Probe(Height::Floor)),
-            pause(4.0),
-            act(Action::Probe(Height::Head)),
-            pause(4.0),
-        ],
-    ));
-    for subject in [
-        Subject::Plate,
-        Subject::ConversionLabel,
-        Subject::Vent,
-        Subject::AirOpening,
-        Subject::Connector,
-        Subject::DripLeg,
-    ] {
-        steps.push(act(Action::Look(subject)));
+    let mut inward = vec![act(Action::Probe(Height::Floor)), pause(3.0)];
+    if !me.works(Sequence::FurnaceFirst) {
+        inward.extend(at_supply());
     }
-    steps.push(think(note_furnace));
-    steps.extend(isolate());
-    steps.extend(look_at_filter());
-    steps.extend([
-        go(Place::GasValve),
-        act(Action::Look(Subject::Orifices)),
-        act(Action::Look(Subject::SpringMark)),
-        act(Action::Look(Subject::LowGasSwitch)),
-    ]);
+    inward.push(think(judge::smell_in_yard));
+    inward.extend(in_hall(me));
+    inward.extend(at_furnace_door(me));
+    steps.extend(with(Tool::GasDetector, inward));
+    steps.extend(at_furnace(me));
+    let filter_last = me.works(Sequence::FilterLast);
+    if !filter_last {
+        steps.extend(look_at_filter());
+    }
+    if me.works(Sequence::PapersLate) {
+        steps.push(go(Place::PlantRoom));
+        steps.extend(looks(me, PAPERS));
+        steps.push(think(note_furnace));
+    }
+    steps.push(go(Place::GasValve));
+    steps.extend(looks(me, [Subject::Orifices, Subject::SpringMark, Subject::LowGasSwitch]));
     steps.extend(by_eye::on_arrival());
+    if filter_last {
+        steps.extend(look_at_filter());
+    }
     steps.push(think(judge_conversion));
     steps
+}
+
+/// What says what the furnace is.
+const PAPERS: [Subject; 2] = [Subject::Plate, Subject::ConversionLabel];
+
+/// Looks at these, one after the other.
+fn looks<const N: usize>(me: &Mind, mut subjects: [Subject; N]) -> Vec<Step> {
+    if me.works(Sequence::LooksBackwards) {
+        subjects.reverse();
+    }
+    subjects.map(|subject| act(Action::Look(subject))).into()
+}
+
+/// Supply regulator, its vent, and what it is fed from.
+fn at_supply() -> Vec<Step> {
+    vec![
+        act(Action::Look(Subject::SupplyRegulator)),
+        act(Action::Look(Subject::SupplyVent)),
+        think(look_at_supply),
+    ]
+}
+
+/// Nose and detector, in the sequence of this technician.
+fn smell(me: &Mind, nose: Vec<Step>, detector: Vec<Step>) -> Vec<Step> {
+    if me.works(Sequence::DetectorFirst) {
+        [detector, nose].concat()
+    } else {
+        [nose, detector].concat()
+    }
+}
+
+fn in_hall(me: &Mind) -> Vec<Step> {
+    let mut steps = vec![go(Place::Hall)];
+    let nose = vec![act(Action::Sniff(Height::Floor))];
+    steps.extend(smell(me, nose, vec![act(Action::Probe(Height::Head))]));
+    steps.extend(looks(me, [Subject::CoAlarm, Subject::Registers]));
+    steps.push(act(Action::Tell(Topic::WorkStarts)));
+    if me.works(Sequence::DrillFirst) {
+        steps.push(act(Action::Tell(Topic::GasSmellDrill)));
+    }
+    steps.push(reach(Goal::HeatOff));
+    steps
+}
+
+fn at_furnace_door(me: &Mind) -> Vec<Step> {
+    let mut steps = vec![go(Place::PlantRoom)];
+    let nose = vec![act(Action::Sniff(Height::Floor)), act(Action::Sniff(Height::Head))];
+    let probe = |height| vec![act(Action::Probe(height)), pause(4.0)];
+    let detector = [probe(Height::Floor), probe(Height::Head)].concat();
+    steps.extend(smell(me, nose, detector));
+    steps
+}
+
+/// Papers, eyes, three barriers.
+fn at_furnace(me: &Mind) -> Vec<Step> {
+    let mut steps = Vec::new();
+    if me.works(Sequence::MeterFirst) {
+        steps.push(reach(Goal::MeterOn));
+    }
+    if me.works(Sequence::AirsFirst) {
+        steps.push(think(|me, _| air(me)));
+    }
+    let isolates_first = me.works(Sequence::IsolatesFirst);
+    if isolates_first {
+        steps.extend(isolate());
+    }
+    if !me.works(Sequence::PapersLate) {
+        steps.extend(looks(me, PAPERS));
+    }
+    steps.extend(looks(
+        me,
+        [Subject::Vent, Subject::AirOpening, Subject::Connector, Subject::DripLeg],
+    ));
+    if me.works(Sequence::FurnaceFirst) {
+        steps.push(go(Place::Yard));
+        steps.extend(at_supply());
+        steps.push(go(Place::PlantRoom));
+    }
+    steps.push(think(note_furnace));
+    if !isolates_first {
+        steps.extend(isolate());
+    }
+    steps
+}
+
+/// Propane pools: the room is aired before anything is lit.
+fn air(me: &Mind) -> Vec<Step> {
+    if me.know.papers.supply_is_propane {
+        vec![reach(Goal::Aired(Opening::Open)), pause(20.0)]
+    } else {
+        Vec::new()
+    }
 }
 
 fn look_at_supply(me: &mut Mind, seen: &Seen) -> Vec<Step> {
@@ -94,12 +166,7 @@ fn note_furnace(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         }
     }
     find_by_eye(me, seen);
-    // Propane pools: air the room before anything is lit.
-    if me.know.papers.supply_is_propane {
-        vec![reach(Goal::Aired(Opening::Open)), pause(20.0)]
-    } else {
-        Vec::new()
-    }
+    air(me)
 }
 
 /// What is plainly wrong goes on the list of repairs.

@@ -4,7 +4,7 @@ use super::hose::back_to_zero;
 use super::mend::check;
 use super::mind::Mind;
 use super::run_furnace::run_full;
-use super::step::{Step, give_gas, go, hose_off, isolate, pause, reach, stop, think};
+use super::step::{Step, fluid_first, give_gas, go, hose_off, isolate, pause, reach, stop, think};
 use crate::parts::{Place, Port, PortFill};
 use crate::procedure::Goal;
 use crate::senses::seen::Seen;
@@ -33,7 +33,11 @@ fn gas_and_proof(me: &mut Mind, port: Port) -> Vec<Step> {
     if me.know.leave_shut_off && me.know.alarm.count > 0 {
         return Vec::new();
     }
-    let mut steps = give_gas();
+    let mut steps = Vec::new();
+    if port == Port::Inlet {
+        steps.push(fluid_first());
+    }
+    steps.extend(give_gas());
     steps.extend(prove(port));
     steps
 }

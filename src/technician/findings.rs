@@ -326,9 +326,11 @@ const OPEN: [Cause; 5] = [
 /// What every reading sets right.
 const METER: [Cause; 3] = [Cause::MeterZeroOff, Cause::MeterZeroDrifts, Cause::MeterUnitWrong];
 
-/// Whether a cause is put right by whoever does the job in its order, with nothing thought.
+/// Whether a cause is put right by whoever does the job in its order, with nothing thought. So is air in
+/// the line where the burners light in the end: it has burned away by the first cycle.
 pub(super) fn is_of_every_job(cause: Cause) -> bool {
-    BACK.contains(&cause) || OPEN.contains(&cause) || METER.contains(&cause)
+    let burns_away = cause == Cause::AirInLine;
+    burns_away || BACK.contains(&cause) || OPEN.contains(&cause) || METER.contains(&cause)
 }
 
 /// What every job has hands for.

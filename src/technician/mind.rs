@@ -3,6 +3,7 @@
 use super::diagnosis::Diagnosis;
 use super::know::Know;
 use super::noticed::Noticed;
+use super::sequence::Sequence;
 use crate::catalogue::repair::{Need, Repair};
 use crate::procedure::Memory;
 use crate::setup::JobCard;
@@ -22,6 +23,8 @@ pub(super) struct Mind {
     pub too_long: bool,
     /// Whether it no longer heeds what is wrong.
     pub careless: bool,
+    /// Sequences in which it works otherwise than usual.
+    pub sequences: Vec<Sequence>,
 }
 
 impl Mind {
@@ -34,7 +37,13 @@ impl Mind {
             memory: Memory::default(),
             too_long: false,
             careless: false,
+            sequences: Vec::new(),
         }
+    }
+
+    /// Whether it works in this sequence.
+    pub fn works(&self, sequence: Sequence) -> bool {
+        self.sequences.contains(&sequence)
     }
 
     /// Puts a repair on the list, with what it is for. One that needs the line without pressure

@@ -29,6 +29,7 @@ pub mod proof;
 mod run_furnace;
 mod screw;
 pub mod script;
+mod sequence;
 mod set;
 pub mod spoil;
 mod step;

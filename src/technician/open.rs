@@ -4,7 +4,8 @@ use super::diagnosis::Diagnosis;
 use super::hose;
 use super::mend::{check, check_opened, mend_open};
 use super::mind::Mind;
-use super::step::{Step, act, give_gas, go, reach, think};
+use super::sequence::Sequence;
+use super::step::{Step, act, fluid_first, give_gas, go, reach, think};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
 use crate::parts::{Place, Port};
@@ -18,12 +19,19 @@ pub(super) fn open_port(port: Port) -> Vec<Step> {
         reach(Goal::Isolated),
         reach(Goal::MeterWarm),
         think(flat_battery),
+        think(|me, _| {
+            let ready = me.works(Sequence::ZeroesFirst).then(|| reach(Goal::MeterReady));
+            ready.into_iter().collect()
+        }),
         reach(Goal::PlugOut(port)),
     ];
     if port == Port::Inlet {
         steps.push(mend_open());
     }
     steps.push(reach(Goal::HoseOn(port)));
+    if port == Port::Inlet {
+        steps.push(fluid_first());
+    }
     steps.extend(give_gas());
     if port == Port::Inlet {
         steps.push(think(hose::hisses));

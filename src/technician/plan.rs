@@ -8,6 +8,7 @@ use super::drive::Player;
 use super::edit::{Deed, Edit, Edits};
 use super::mend::mend_all;
 use super::mind::Mind;
+use super::sequence::Sequence;
 use super::step::{Step, act, give_gas, go, isolate, reach, think};
 use super::{again, alarm, arrive, close, duties, findings, no_fire, open, run_furnace, set};
 use crate::catalogue::repair::Repair;
@@ -67,6 +68,12 @@ impl Technician {
         Self { edits: Edits(edits), ..self.clone() }
     }
 
+    /// The same technician, who works in these sequences.
+    pub(super) fn in_sequence(mut self, sequences: Vec<Sequence>) -> Self {
+        self.mind.sequences = sequences;
+        self
+    }
+
     /// From now on it goes on with its plan, whatever shows.
     pub(super) fn close_eyes(&mut self) {
         self.mind.careless = true;
@@ -77,8 +84,7 @@ impl Technician {
     fn is_edited(&mut self, deed: Deed, seen: &Seen) -> bool {
         let steps = self.edits.in_place_of(&deed);
         if let (Some(_), Some(action)) = (&steps, deed.action()) {
-            self.mind.memory.did(action);
-            self.mind.noticed.did(action);
+            self.does(action);
         }
         self.deeds.push((seen.tick, deed));
         let Some(steps) = steps else { return false };
@@ -96,13 +102,37 @@ impl Technician {
         self.mind.memory.notice(seen);
     }
 
+    /// Takes in what is being done at this moment: what it remembers counts from here.
+    pub(super) fn does(&mut self, action: &Action) {
+        self.mind.memory.did(action);
+        self.mind.noticed.did(action);
+    }
+
     /// Pursues a goal that is not of its plan, with what it remembers.
     pub(super) fn pursue(&mut self, pursuit: &mut Pursuit, seen: &Seen) -> Move {
         let next = pursuit.next(seen, &mut self.mind.memory);
         if let Move::Act(action) = &next {
-            self.mind.memory.did(action);
+            self.does(action);
         }
         next
+    }
+
+    /// The next action of its plan, not taken as done yet: a player that follows the plan may do it
+    /// later, or do something else in its place, and tells what it does when it does it.
+    pub(super) fn propose(&mut self, seen: &Seen) -> Option<Action> {
+        self.keep_watch(seen);
+        if let Some(steps) = alarm::heed(&mut self.mind, seen) {
+            self.queue = steps.into();
+        }
+        let mut action = self.decide(seen);
+        // The same sight, looked at more than once a tick: the wait runs out early.
+        for _ in 0..self.edits.looks() {
+            if action.is_some() || self.finished() {
+                break;
+            }
+            action = self.decide(seen);
+        }
+        action
     }
 
     /// Puts steps before what comes next.
@@ -176,21 +206,8 @@ impl Technician {
 
 impl Player for Technician {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
-        self.keep_watch(seen);
-        if let Some(steps) = alarm::heed(&mut self.mind, seen) {
-            self.queue = steps.into();
-        }
-        let mut action = self.decide(seen);
-        // The same sight, looked at more than once a tick: the wait runs out early.
-        for _ in 0..self.edits.looks() {
-            if action.is_some() || self.finished() {
-                break;
-            }
-            action = self.decide(seen);
-        }
-        let action = action?;
-        self.mind.memory.did(&action);
-        self.mind.noticed.did(&action);
+        let action = self.propose(seen)?;
+        self.does(&action);
         Some(action)
     }
 
@@ -207,11 +224,11 @@ impl Player for Technician {
 fn steps_of(course: Course, me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let open_line = !me.know.repairs.in_open_line.is_empty();
     match course {
-        Course::Arrive => arrive::arrival(),
+        Course::Arrive => arrive::arrival(me),
         Course::InletAsFound => inlet_as_found(),
         Course::InletAsLeft => again::inlet(Phase::Left),
         Course::InletAfterFlow => again::lock_up(me),
-        Course::OnToManifold => on_to_manifold(),
+        Course::OnToManifold => on_to_manifold(me),
         Course::ManifoldAsFound => again::manifold_as_found(),
         Course::SetLevels => set::set_stages(me, seen),
         Course::Finish => finish(),
@@ -242,8 +259,10 @@ fn inlet_as_found() -> Vec<Step> {
 }
 
 /// After the supply is settled: close the inlet port, work at the manifold.
-fn on_to_manifold() -> Vec<Step> {
-    let mut steps = close::close_port(Port::Inlet);
+fn on_to_manifold(me: &Mind) -> Vec<Step> {
+    let together = me.works(Sequence::JointsTogether);
+    let close = if together { close::shut_port } else { close::close_port };
+    let mut steps = close(Port::Inlet);
     steps.extend(isolate());
     steps.push(think(|me, _| {
         if me.know.since_call.bang && !me.know.has_mended(Repair::CleanBurners) {
@@ -253,6 +272,9 @@ fn on_to_manifold() -> Vec<Step> {
     }));
     steps.push(mend_all());
     steps.extend(open::open_port(Port::Manifold));
+    if together {
+        steps.extend(close::prove(Port::Inlet));
+    }
     steps.extend(again::manifold_as_found());
     steps
 }
@@ -277,17 +299,31 @@ fn finish_again() -> Vec<Step> {
 fn hand_over(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let not_done = undone(&me.card.required, seen, &me.memory);
     let supply_bad = me.supply_is_bad() || me.know.supply.owner_needed;
-    let mut steps = vec![go(Place::Hall), act(Action::Tell(Topic::GasSmellDrill))];
+    let called = supply_bad;
     let ending = if me.know.leave_shut_off {
         Ending::ShutOff
-    } else if supply_bad {
-        steps.push(act(Action::Call(Contact::SupplyOwner)));
+    } else if called {
         Ending::SupplyOwnerCalled
     } else {
         Ending::InService
     };
-    let called = supply_bad;
-    steps.push(think(move |me, seen| findings::write(me, seen, called)));
+    let calls = ending == Ending::SupplyOwnerCalled;
+    let call = calls.then(|| act(Action::Call(Contact::SupplyOwner)));
+    let write = think(move |me, seen| findings::write(me, seen, called));
+    let tell = if me.works(Sequence::DrillFirst) {
+        reach(Goal::Told(Topic::GasSmellDrill))
+    } else {
+        act(Action::Tell(Topic::GasSmellDrill))
+    };
+    let mut steps = vec![go(Place::Hall)];
+    if me.works(Sequence::FindingsFirst) {
+        steps.extend(call);
+        steps.extend([write, tell]);
+    } else {
+        steps.push(tell);
+        steps.extend(call);
+        steps.push(write);
+    }
     steps.push(act(Action::HandOver(HandOver { ending, not_done })));
     steps
 }

@@ -6,13 +6,14 @@ use super::diagnosis::Diagnosis;
 use super::mend::check;
 use super::mind::Mind;
 use super::no_fire::{if_not_lit, if_not_raised};
+use super::sequence::Sequence;
 use super::step::{
     Step, act, give_up, go, others, pause, reach, take, think, until_at_rest, until_steady, wait,
 };
 use super::{hose, judge};
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Level, OnOff, Phase, Place, Port, Reading, Stage, is_staged};
+use crate::parts::{Level, OnOff, OtherAppliance, Phase, Place, Port, Reading, Stage, is_staged};
 use crate::procedure::{Goal, LIGHT_UP_S, Means, Until, number};
 use crate::senses::seen::{Display, Seen, Sound};
 use crate::site::house::settable_half_f;
@@ -58,14 +59,24 @@ fn run(level: Level) -> Vec<Step> {
     ]
 }
 
-/// Reads at each level, the weakest first: brought to it, waited until the number stands.
+/// Reads at each level, the weakest first: brought to it, waited until the number stands. It burns at
+/// the full rate in the end.
 fn at_each_level(read: impl Fn(Level) -> Vec<Step> + Send + Sync + Clone + 'static) -> Step {
-    think(move |_, seen| {
+    think(move |me, seen| {
+        let full_first = me.works(Sequence::FullRateFirst) && is_staged(seen.levels);
+        let mut levels = seen.levels.to_vec();
         let mut steps = Vec::new();
-        for &level in seen.levels {
+        if full_first {
+            levels.reverse();
+            steps.extend(run_first());
+        }
+        for level in levels {
             steps.extend(run(level));
             steps.push(until_settled());
             steps.extend(read(level));
+        }
+        if full_first {
+            steps.extend(run_full());
         }
         steps
     })
@@ -227,6 +238,7 @@ pub(super) fn final_cycle() -> Vec<Step> {
         think(no_second_stage),
         pause(FULL_S),
         think(went_out),
+        others_before_rest(),
         // The way to the thermostat; the end of it is heard there.
         go(Place::Hall),
         think(|_, seen| {
@@ -237,6 +249,19 @@ pub(super) fn final_cycle() -> Vec<Step> {
         until_at_rest(),
         reach(Goal::AsFound),
     ]
+}
+
+/// The other appliances as they were found, while it still burns.
+fn others_before_rest() -> Step {
+    think(|me, _| {
+        if !me.works(Sequence::OthersBeforeRest) {
+            return Vec::new();
+        }
+        let found = me.memory.found;
+        let back = |which, was: Option<OnOff>| was.map(|to| reach(Goal::Other(which, to)));
+        let heater = back(OtherAppliance::WaterHeater, found.water_heater);
+        heater.into_iter().chain(back(OtherAppliance::Range, found.range)).collect()
+    })
 }
 
 /// The thermostat calls for the full rate and the furnace stays below it: its wire, or its set-up.

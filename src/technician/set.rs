@@ -203,14 +203,34 @@ fn no_effect(me: &mut Mind, _: &Seen) -> Vec<Step> {
     }
 }
 
+/// The room has come to its setpoint while a screw was turned: called for again at the thermostat, and
+/// the setting goes on. What goes out for another reason is left to the readings that follow.
+fn call_again(me: &Mind, level: Level) -> Vec<Step> {
+    if me.careless || me.know.since_call.limit || me.know.screws.tries > MOST_TRIES {
+        return Vec::new();
+    }
+    let screw = level.screw();
+    let mut steps = vec![reach(Goal::Capped(screw)), reach(Goal::HandEmpty), go(Place::Hall)];
+    steps.extend(if level.is_top() { run_full() } else { run_first() });
+    steps.push(go(Place::GasValve));
+    steps.push(think(|me, _| until_steady(me.card.settle_s)));
+    steps.push(reach(Goal::Uncapped(screw)));
+    steps.push(think(move |me, seen| nudge(me, seen, level)));
+    steps
+}
+
 fn nudge(me: &mut Mind, seen: &Seen, level: Level) -> Vec<Step> {
     let screw = level.screw();
     let (Some(target), Some(pa)) = (me.target(screw), number(seen)) else { return Vec::new() };
+    me.know.screws.tries += 1;
     // The screw and the stage that burns belong together.
     if !seen.sounds.contains(&Sound::Burners(level)) {
-        return Vec::new();
+        return if seen.sounds.iter().any(|it| matches!(it, Sound::Burners(_))) {
+            Vec::new()
+        } else {
+            call_again(me, level)
+        };
     }
-    me.know.screws.tries += 1;
     let off_pa = target.pa - pa;
     if off_pa.abs() <= target.share_pa(NEAR) || me.know.screws.tries > MOST_TRIES {
         return Vec::new();

@@ -6,9 +6,10 @@ use std::sync::Arc;
 use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::mind::Mind;
+use super::sequence::Sequence;
 use crate::hands::action::Action;
-use crate::parts::{Height, OnOff, Place, Tool};
-use crate::procedure::{Goal, Pursuit, Until, Wait};
+use crate::parts::{Door, Fitted, HandValve, Height, OnOff, Opening, OtherAppliance, Place, Tool};
+use crate::procedure::{self, Goal, Pursuit, Until, Wait};
 use crate::senses::seen::Seen;
 
 /// A decision on what is seen: what comes next.
@@ -105,12 +106,40 @@ pub(super) fn with(tool: Tool, steps: Vec<Step>) -> Vec<Step> {
 
 /// Furnace still and shut off by three barriers.
 pub(super) fn isolate() -> Vec<Step> {
-    vec![reach(Goal::Isolated)]
+    vec![think(|me, seen| {
+        let is_done = Goal::Isolated.step(seen, &me.memory) == procedure::Step::Met;
+        let mut steps = Vec::new();
+        if me.works(Sequence::GasBeforePower) && !is_done {
+            steps.extend(GAS_BARRED.map(reach));
+        }
+        steps.push(reach(Goal::Isolated));
+        steps
+    })]
 }
+
+/// The furnace still, and the gas barred twice.
+const GAS_BARRED: [Goal; 5] = [
+    Goal::HeatOff,
+    Goal::Standing,
+    Goal::Valve(HandValve::Furnace, Opening::Closed),
+    Goal::Door(Door::Burner, Fitted::Off),
+    Goal::ValveSwitch(OnOff::Off),
+];
 
 /// Gas and power given back, and the air smelt.
 pub(super) fn give_gas() -> Vec<Step> {
-    vec![go(Place::GasValve), reach(Goal::GasOn), act(Action::Sniff(Height::Floor))]
+    vec![
+        go(Place::GasValve),
+        think(|me, _| {
+            let mut steps = Vec::new();
+            if me.works(Sequence::SwitchBeforeValve) {
+                steps.push(reach(Goal::ValveSwitch(OnOff::On)));
+            }
+            steps.push(reach(Goal::GasOn));
+            steps
+        }),
+        act(Action::Sniff(Height::Floor)),
+    ]
 }
 
 /// The forced level and the call ended.
@@ -120,7 +149,25 @@ pub(super) fn stop() -> Vec<Step> {
 
 /// All other appliances on or off.
 pub(super) fn others(to: OnOff) -> Vec<Step> {
-    vec![reach(Goal::Others(to))]
+    vec![think(move |me, _| {
+        let mut steps = Vec::new();
+        if me.works(Sequence::RangeFirst) {
+            steps.push(reach(Goal::Other(OtherAppliance::Range, to)));
+        }
+        steps.push(reach(Goal::Others(to)));
+        steps
+    })]
+}
+
+/// The leak fluid in the hand, where it is fetched before there is gas to check.
+pub(super) fn fluid_first() -> Step {
+    think(|me, _| {
+        if me.works(Sequence::FluidFirst) {
+            vec![reach(Goal::InHand(Tool::LeakFluid))]
+        } else {
+            Vec::new()
+        }
+    })
 }
 
 /// The gas trapped in the hose bled at a barb that is only half on, and the hose off.

@@ -59,7 +59,7 @@ examined-no-ending = { $bench }: not tried, the technician's ending cannot be ri
 examined-page-head =
     # The marks tried from both sides
 
-    Made by `quarterturn examine --write docs`. A fair run is the reference technician's work done in other manners, each of which a person may have who works as well; up to six of them are composed at random. It must lose nothing. A blind run does the ritual well, from the nose at the door to the full cycle, heeds nothing that shows, and ends by one habit. It must not meet the essentials of a job that has anything to find.
+    Made by `quarterturn examine --write docs`. A fair run is the reference technician's work done in other manners and in another sequence, as a person may do it who works as well: up to six manners and up to six changes of the sequence are composed at random, others on every job. It must lose nothing. A blind run does the ritual well, from the nose at the door to the full cycle, heeds nothing that shows, and ends by one habit. It must not meet the essentials of a job that has anything to find.
 examined-page-fair =
     ## Fair runs
 
@@ -70,6 +70,11 @@ examined-page-manners =
     The same runs by manner: those that had it, others beside it.
 
     | manner | lost nothing |
+    |---|---|
+examined-page-sequences =
+    The same by what came earlier or later than in the technician's own work. None of it touches what has its fixed place: the nose before the hands, three barriers before a port is opened, zero before a reading, the inlet before a screw, leak fluid before a lighting, everything back before the hand-over.
+
+    | sequence | lost nothing |
     |---|---|
 examined-page-blind =
     ## Blind runs

@@ -16,7 +16,7 @@ essential-restored = Manual valve, switches and power restored
 essential-nothing-bypassed = Nothing bypassed, nothing made dangerous
 essential-conversion-proven = Fuel and conversion proven
 essential-right-ending = Ended as the finding asks
-essential-cause-named = What was wrong, named on the sheet
+essential-cause-named = Sheet right about what was wrong
 essential-work-accounted = What the card asks for, done or named as not done
 
 ## Rule files

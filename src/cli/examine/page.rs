@@ -3,7 +3,7 @@
 use std::fmt::Write as _;
 
 use super::examined::Examined;
-use crate::technician::fairness::{Manner, Policy};
+use crate::technician::fairness::{Manner, Policy, Sequence};
 use crate::technician::proof::{BlindProof, FairProof, FaultProof, Judgment};
 
 /// What was found on a job, for the terminal.
@@ -62,7 +62,7 @@ fn unfair(run: &FairProof) -> String {
         "examined-unfair",
         run = run.run.to_string(),
         seed = run.seed.to_string(),
-        manners = run.manners.join(", "),
+        manners = [run.manners.join(", "), run.sequences.join(", ")].join("; "),
         lost = lost.join("; ")
     )
 }
@@ -84,7 +84,11 @@ pub(super) fn page(all: &[Examined]) -> String {
     }
     let _ = writeln!(text, "\n{}", t!("examined-page-manners"));
     for manner in Manner::ALL {
-        let _ = writeln!(text, "{}", manner_row(all, manner.words()));
+        let _ = writeln!(text, "{}", row_of(all, manner.words(), |run| &run.manners));
+    }
+    let _ = writeln!(text, "\n{}", t!("examined-page-sequences"));
+    for sequence in Sequence::ALL {
+        let _ = writeln!(text, "{}", row_of(all, sequence.words(), |run| &run.sequences));
     }
     let _ = writeln!(text, "\n{}\n", t!("examined-page-blind"));
     let habits: Vec<&str> = Policy::ALL.iter().map(|it| it.words()).collect();
@@ -104,11 +108,11 @@ pub(super) fn page(all: &[Examined]) -> String {
     text
 }
 
-/// A manner with the runs that had it, and how many of them lost nothing.
-fn manner_row(all: &[Examined], manner: &str) -> String {
-    let runs = all.iter().flat_map(|one| &one.fair).filter(|run| run.manners.contains(&manner));
+/// A manner or sequence with the runs that had it, and how many of them lost nothing.
+fn row_of(all: &[Examined], one: &str, had: fn(&FairProof) -> &[&'static str]) -> String {
+    let runs = all.iter().flat_map(|it| &it.fair).filter(|run| had(run).contains(&one));
     let right = runs.clone().filter(|run| run.is_right()).count();
-    t!("examined-page-fair-row", what = manner, right = right, runs = runs.count())
+    t!("examined-page-fair-row", what = one, right = right, runs = runs.count())
 }
 
 /// A row for each seed of a job: how each habit was judged.

@@ -97,7 +97,10 @@ impl Detour {
         loop {
             match self.left.pop_front() {
                 None => return Next::Done,
-                Some(Piece::Do(action)) => return Next::Act(action),
+                Some(Piece::Do(action)) => {
+                    technician.does(&action);
+                    return Next::Act(action);
+                }
                 Some(Piece::Slip(reading)) => {
                     self.struck.push(reading);
                     return Next::Act(Action::Write(reading));

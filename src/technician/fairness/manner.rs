@@ -101,11 +101,7 @@ impl Manner {
                 let tells = matches!(action, Action::Tell(it) if *it != Topic::GetOut);
                 tells.then(|| times(action, 2, 2))
             }
-            Self::TakesTime => {
-                // The time that fluid stays on is counted from the brush.
-                let brushes = matches!(action, Action::LeakFluid(_));
-                (!brushes && chance.below(4) == 0).then(|| late(action, chance))
-            }
+            Self::TakesTime => (chance.below(4) == 0).then(|| late(action, chance)),
             Self::TakesABreak => {
                 let breaks = matches!(action, Action::Go(_)) && is_shut_off(seen);
                 let minutes = 2 + u64::from(chance.below(15));

@@ -3,7 +3,7 @@
 use serde::Serialize;
 
 use super::super::drive::{Player, Stopped};
-use super::super::fairness::{Blind, Fair, Manner, Policy};
+use super::super::fairness::{Blind, Fair, Manner, Policy, Sequence};
 use super::super::findings::is_of_every_job;
 use super::super::script::action_line;
 use super::run::{Run, short_of_end};
@@ -20,10 +20,12 @@ use crate::setup::Setup;
 pub struct FairProof {
     /// Seed that the job was drawn with.
     pub seed: u64,
-    /// Number of the run, which draws its manners.
+    /// Number of the run, which draws its manners and sequences.
     pub run: u64,
     /// Its manners, in words.
     pub manners: Vec<&'static str>,
+    /// Its sequences, in words.
+    pub sequences: Vec<&'static str>,
     /// Whether the essentials are met.
     pub met: bool,
     /// What it was charged with: rule and what was seen.
@@ -102,6 +104,7 @@ impl Tried {
             seed: self.seed,
             run,
             manners: player.manners().iter().map(|it: &Manner| it.words()).collect(),
+            sequences: player.sequences().iter().map(|it: &Sequence| it.words()).collect(),
             met: marks.verdict.is_met(),
             findings: marks.findings.into_iter().map(|it| (it.rule, it.seen)).collect(),
             stopped: short_of_end(stopped),

@@ -7,7 +7,7 @@ use super::steps::hose_on;
 use super::way::Spoil;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, Contact};
-use crate::parts::{Fitted, Gauge, Joint, Phase, Place, Port, Push, Reading, Stage};
+use crate::parts::{Cause, Fitted, Gauge, Joint, Phase, Place, Port, Push, Reading, Stage};
 use crate::procedure::Goal;
 use crate::units::PressureUnit;
 
@@ -234,8 +234,13 @@ pub(super) const SPOILS: &[Spoil] = &[
         };
         vec![leave_out(Action::Mend(Repair::SwapMeterHose)), leave_out(What::Such(uncaps))]
     })
-    .careless(),
+    .careless()
+    // A hose with a hole lets gas out besides, and it hangs on the hole whether an alarm calls.
+    .besides(|g| g.findings().any(|it| HOSE_READS_LATE.contains(&it.cause))),
 ];
+
+/// What keeps a pressure from the manometer through a tight hose.
+const HOSE_READS_LATE: [Cause; 2] = [Cause::MeterHoseWet, Cause::MeterHosePinched];
 
 /// The inlet with the other appliances on, as found.
 const LOADED: What = What::Write(Port::Inlet, Stage::FullLoad, Phase::Found);

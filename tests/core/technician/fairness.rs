@@ -9,7 +9,7 @@ use std::sync::Mutex;
 use quarterturn::rng::stream;
 use quarterturn::scenario::builtin::LADDER;
 use quarterturn::scenario::{Scenario, load};
-use quarterturn::technician::fairness::{Manner, Policy};
+use quarterturn::technician::fairness::{Manner, Policy, Sequence};
 use quarterturn::technician::proof::{
     BlindProof, FairProof, Judgment, blind_run, fair_run, fault_benches,
 };
@@ -114,8 +114,8 @@ fn slow_shipped_jobs_are_marked_rightly_from_both_sides() {
     assert!(told.is_empty(), "{}", told.join("\n"));
 }
 
-/// The committed page has a row for every shipped job on each side and for every manner, a column
-/// for every habit, and as many runs as are asked of it. What it misses it names.
+/// The committed page has a row for every shipped job on each side, for every manner and every sequence,
+/// a column for every habit, and as many runs as are asked of it. What it misses it names.
 #[test]
 fn the_page_of_both_sides_is_whole() {
     let page = Page::read();
@@ -139,9 +139,11 @@ fn the_page_of_both_sides_is_whole() {
             }
         }
     }
-    let manners = Manner::ALL.iter().map(|it| format!("\n| {} | ", it.words()));
+    let row = |words: &str| format!("\n| {words} | ");
+    let manners = Manner::ALL.iter().map(|it| row(it.words()));
+    let sequences = Sequence::ALL.iter().map(|it| row(it.words()));
     let habits = Policy::ALL.iter().map(|it| format!(" | {} |", it.words()));
-    wrong.extend(manners.chain(habits).filter(|words| !text.contains(words)));
+    wrong.extend(manners.chain(sequences).chain(habits).filter(|words| !text.contains(words)));
     assert!(wrong.is_empty(), "write the page with `quarterturn examine --write docs`: {wrong:#?}");
 }
 

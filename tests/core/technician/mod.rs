@@ -7,6 +7,7 @@ mod fairness;
 mod faults;
 mod lock_up;
 mod looks;
+mod manners;
 mod piping;
 mod sound;
 mod spoiling;
