@@ -169,7 +169,7 @@ impl Bench {
                 tell(EventKind::Cycle);
             }
         });
-        let ended = history.step(metered(model), sample(model, difference_pa));
+        let ended = history.step(metered(model), difference_pa, || sample(model, difference_pa));
         if let Some(spell) = ended.spell {
             tell(EventKind::Showed(spell));
         }

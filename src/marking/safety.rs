@@ -148,8 +148,12 @@ fn allowed_in_alarm(action: &Action) -> bool {
 pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
-        .filter_map(|event| {
+        .enumerate()
+        .filter_map(|(index, event)| {
             let EventKind::Ignition { port } = &event.what else { return None };
+            if port.is_some_and(|port| came_by_itself(l, index, port)) {
+                return None;
+            }
             Some(match port {
                 Some(port) => Hit::new(
                     event.tick,
@@ -312,8 +316,12 @@ pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {
 pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
     l.events
         .iter()
-        .filter_map(|event| {
+        .enumerate()
+        .filter_map(|(index, event)| {
             let EventKind::GasFromPort { port } = &event.what else { return None };
+            if came_by_itself(l, index, *port) {
+                return None;
+            }
             Some(Hit::new(
                 event.tick,
                 t!("seen-gas-from-port"),
@@ -321,6 +329,28 @@ pub(super) fn gas_from_open_port(l: &Ledger) -> Vec<Hit> {
             ))
         })
         .collect()
+}
+
+/// Whether gas came out of a port that stood open on arrival, by a call or a valve that stood so too:
+/// nobody here has worked on the port, and nobody has let gas on.
+fn came_by_itself(l: &Ledger, before: usize, port: Port) -> bool {
+    !l.did().any(|did| did.index < before && (works_on(did.action, port) || feeds(did.action)))
+}
+
+/// Whether an action may let gas on to the ports, or call for it.
+fn feeds(action: &Action) -> bool {
+    use HandValve::{Furnace, Supply};
+    matches!(
+        action,
+        Action::HandValve { hand_valve: Furnace | Supply, degrees: 1.. }
+            | Action::ValveSwitch(OnOff::On)
+            | Action::FurnaceSwitch(OnOff::On)
+            | Action::ThermostatMode(OnOff::On)
+            | Action::Setpoint(_)
+            | Action::StageJumper(Fitted::On)
+            | Action::Door { door: Door::Blower, to: Fitted::On }
+            | Action::Mend(_)
+    )
 }
 
 /// The control came to rest again.

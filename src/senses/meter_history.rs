@@ -232,9 +232,15 @@ impl MeterHistory {
         self.spell.filter(Spell::is_readable)
     }
 
-    /// One tick with the hose on a port, the meter on and in range; `None` when it is not.
-    pub(crate) fn step(&mut self, at: Option<At>, sample: MeterSample) -> Over {
-        let true_pa = sample.true_pa;
+    /// One tick with the hose on a port, the meter on and in range; `None` when it is not. What the
+    /// meter shows is asked for only where somebody can read it.
+    #[inline]
+    pub(crate) fn step(
+        &mut self,
+        at: Option<At>,
+        true_pa: f64,
+        sample: impl FnOnce() -> MeterSample,
+    ) -> Over {
         let goes_on = match (&self.spell, at) {
             (Some(spell), Some(at)) => spell.is_at(at),
             (None, None) => true,
@@ -250,6 +256,7 @@ impl MeterHistory {
         if let Some(at) = at {
             let settled =
                 self.since_s >= self.settle_s && (self.smooth_pa - true_pa).abs() < STEADY_PA;
+            let sample = sample();
             self.spell.get_or_insert_with(|| Spell::begin(at, sample)).add(sample, settled);
         }
         Over { spell: over, hold: self.step_hold(at, true_pa) }

@@ -336,6 +336,40 @@ fn a_call_on_an_open_port_is_caught_if_no_gas_comes() {
     assert_eq!(sheet.gates(Essential::NoGasToOpenPort), ["gas-from-open-port"]);
 }
 
+/// Gas that comes by itself out of a port that stood open on arrival is nobody's here, and what it lights
+/// neither; once somebody has worked on the port, or has let gas on, it is.
+#[test]
+fn gas_that_comes_by_itself_is_nobodys() {
+    let hand_valve = HandValve::Furnace;
+    let opened = Action::HandValve { hand_valve, degrees: 90 };
+    let shut = Action::HandValve { hand_valve, degrees: 0 };
+    let cases = [
+        (None, 0),
+        (Some(Action::Sniff(Height::Floor)), 0),
+        (Some(shut), 0),
+        (Some(Action::FurnaceSwitch(OnOff::Off)), 0),
+        (Some(plug(Port::Inlet, PlugStep::SpinOut)), 0),
+        (Some(plug(Port::Manifold, PlugStep::SpinOut)), 1),
+        (Some(opened), 1),
+        (Some(Action::Setpoint(150)), 1),
+        (Some(Action::FurnaceSwitch(OnOff::On)), 1),
+    ];
+    for (act, times) in cases {
+        let mut sheet = Sheet::new();
+        if let Some(act) = act.clone() {
+            sheet.did(act).later();
+        }
+        sheet.push(EventKind::GasFromPort { port: Port::Manifold });
+        assert_eq!(sheet.times("gas-from-open-port"), times, "{act:?}");
+        let mut alone = Sheet::new();
+        if let Some(act) = act.clone() {
+            alone.did(act).later();
+        }
+        alone.push(EventKind::Ignition { port: Some(Port::Manifold) });
+        assert_eq!(alone.times("ignition"), times, "{act:?}");
+    }
+}
+
 /// A plug that sits is loosened behind a shut valve: broken loose, spun out, or turned back by half a turn.
 /// One on its way in that is taken out again lets nothing new out.
 #[test]
