@@ -9,6 +9,7 @@ use quarterturn::hands::action::{Action, Contact};
 use quarterturn::hands::event::{EventKind, Outcome};
 use quarterturn::instrument::figure::{Figure, Quantity};
 use quarterturn::marking::debrief::{CameFrom, CauseTold, Left};
+use quarterturn::model::truth::Truth;
 use quarterturn::parts::{
     Answer, Cause, Ending, Fitted, Joint, Level, OnOff, Port, Screw, Spot, Stage, Subject,
     WrittenFinding,
@@ -297,96 +298,103 @@ fn what_the_sheet_names_is_told() {
     assert!(is_named && words.starts_with("Named on your sheet: "), "{words}");
 }
 
-/// What hands put right is right as it stands at the end, whatever was done to it.
-#[test]
-fn what_hands_put_right_is_told_as_it_stands() {
-    let low = |setup: &mut Setup| setup.supply.set_pa = 4.5 * PA_PER_INWC;
-    let high = |setup: &mut Setup| setup.supply.set_pa = 9.5 * PA_PER_INWC;
-    let manual = |degrees| HandleAngle::from_deg(degrees).unwrap();
-    let (least_pa, most_pa) = rig::healthy(Fuel::Natural).supply.delivery_limits_pa;
-    type Change<'a> = &'a dyn Fn(&mut Sheet);
-    let cases: [(Cause, &dyn Fn(&mut Setup), Change<'_>, Change<'_>); 11] = [
-        (
-            Cause::SupplySetLow,
-            &low,
-            &|it| it.truth.supply_set_pa = least_pa - 0.048 * PA_PER_INWC,
-            &|it| it.truth.supply_set_pa = least_pa - 0.052 * PA_PER_INWC,
-        ),
-        (
-            Cause::SupplySetHigh,
-            &high,
-            &|it| it.truth.supply_set_pa = most_pa + 0.048 * PA_PER_INWC,
-            &|it| it.truth.supply_set_pa = most_pa + 0.052 * PA_PER_INWC,
-        ),
-        (
-            Cause::ManualValveShut,
-            &|it| it.found.manual_valve = HandleAngle::SHUT,
-            &|it| it.truth.manual_valve = HandleAngle::OPEN,
-            &|it| it.truth.manual_valve = manual(20),
-        ),
-        (
-            Cause::ManualValvePartOpen,
-            &|it| it.found.manual_valve = manual(20),
-            &|it| it.truth.manual_valve = HandleAngle::OPEN,
-            &|it| it.truth.manual_valve = manual(30),
-        ),
-        (
-            Cause::ValveSwitchOff,
-            &|it| it.found.valve_switch = OnOff::Off,
-            &|it| it.truth.valve_switch = OnOff::On,
-            &|_| (),
-        ),
-        (
-            Cause::FurnaceSwitchOff,
-            &|it| it.found.furnace_switch = OnOff::Off,
-            &|it| it.truth.furnace_switch = OnOff::On,
-            &|_| (),
-        ),
-        (
-            Cause::CapMissing,
-            &|it| it.found.caps[Screw::Low] = Fitted::Off,
-            &|it| it.truth.caps[Screw::Low] = Fitted::On,
-            &|_| (),
-        ),
-        (
-            Cause::InletPlugLoose,
-            &|it| it.found.plugs_past_hand[Port::Inlet] = 0.1,
-            &|it| it.truth.ports[Port::Inlet].past_hand_turns = 0.5,
-            &|it| it.truth.ports[Port::Inlet].past_hand_turns = 0.49,
-        ),
-        (
-            Cause::ManifoldPlugLoose,
-            &|it| it.found.plugs_past_hand[Port::Manifold] = 0.1,
-            &|it| it.truth.ports[Port::Manifold].past_hand_turns = 0.5,
-            &|it| it.truth.ports[Port::Manifold].past_hand_turns = 0.49,
-        ),
-        (
-            Cause::HighSetHigh,
-            &|it| {
-                let typical = Fault::HighStageSetHigh.entry().severity.typical(Fuel::Natural);
-                Fault::HighStageSetHigh.apply(it, typical);
-            },
-            &|it| it.truth.set_pa[Level::High] = 3.848 * PA_PER_INWC,
-            &|it| it.truth.set_pa[Level::High] = 3.852 * PA_PER_INWC,
-        ),
-        (
-            Cause::InletPlugLoose,
-            &|it| {
-                let typical = Fault::LooseInletPlug.entry().severity.typical(Fuel::Natural);
-                Fault::LooseInletPlug.apply(it, typical);
-            },
-            &|it| it.truth.ports[Port::Inlet].past_hand_turns = 0.5,
-            &|_| (),
-        ),
-    ];
-    for (cause, found, right, wrong) in cases {
-        for (end, left) in [(right, Left::Right), (wrong, Left::InUse)] {
-            let mut sheet = rig(Fuel::Natural, found);
-            end(&mut sheet);
-            let told = of(sheet.handed_over(Ending::InService), cause);
-            assert_eq!(told.left, left, "{cause:?}");
+/// A cause that was found so is put right where the job ends in one state, and is not in the other.
+#[track_caller]
+fn stands(
+    cause: Cause,
+    found: impl Fn(&mut Setup),
+    right: impl Fn(&mut Truth),
+    wrong: impl Fn(&mut Truth),
+) {
+    for is_right in [true, false] {
+        let mut sheet = rig(Fuel::Natural, &found);
+        if is_right {
+            right(&mut sheet.truth)
+        } else {
+            wrong(&mut sheet.truth)
         }
+        let told = of(sheet.handed_over(Ending::InService), cause);
+        assert_eq!(told.left, if is_right { Left::Right } else { Left::InUse }, "{cause:?}");
     }
+}
+
+/// What hands set right is right as it stands at the end, as far as a meter tells.
+#[test]
+fn what_hands_set_right_is_told_as_it_stands() {
+    let (least_pa, most_pa) = rig::healthy(Fuel::Natural).supply.delivery_limits_pa;
+    let [inside, outside] = [0.048, 0.052].map(|inches| inches * PA_PER_INWC);
+    stands(
+        Cause::SupplySetLow,
+        |it| it.supply.set_pa = 4.5 * PA_PER_INWC,
+        |it| it.supply_set_pa = least_pa - inside,
+        |it| it.supply_set_pa = least_pa - outside,
+    );
+    stands(
+        Cause::SupplySetHigh,
+        |it| it.supply.set_pa = 9.5 * PA_PER_INWC,
+        |it| it.supply_set_pa = most_pa + inside,
+        |it| it.supply_set_pa = most_pa + outside,
+    );
+    let fault = Fault::HighStageSetHigh;
+    stands(
+        Cause::HighSetHigh,
+        |it| fault.apply(it, fault.entry().severity.typical(Fuel::Natural)),
+        |it| it.set_pa[Level::High] = 3.8 * PA_PER_INWC + inside,
+        |it| it.set_pa[Level::High] = 3.8 * PA_PER_INWC + outside,
+    );
+}
+
+/// What hands opened, switched on or tightened is right as it stands at the end.
+#[test]
+fn what_hands_put_back_is_told_as_it_stands() {
+    let aslant = |degrees| HandleAngle::from_deg(degrees).unwrap();
+    stands(
+        Cause::ManualValveShut,
+        |it| it.found.manual_valve = HandleAngle::SHUT,
+        |it| it.manual_valve = HandleAngle::OPEN,
+        |it| it.manual_valve = aslant(20),
+    );
+    stands(
+        Cause::ManualValvePartOpen,
+        |it| it.found.manual_valve = aslant(20),
+        |it| it.manual_valve = HandleAngle::OPEN,
+        |it| it.manual_valve = aslant(30),
+    );
+    stands(
+        Cause::ValveSwitchOff,
+        |it| it.found.valve_switch = OnOff::Off,
+        |it| it.valve_switch = OnOff::On,
+        |_| (),
+    );
+    stands(
+        Cause::FurnaceSwitchOff,
+        |it| it.found.furnace_switch = OnOff::Off,
+        |it| it.furnace_switch = OnOff::On,
+        |_| (),
+    );
+    stands(
+        Cause::CapMissing,
+        |it| it.found.caps[Screw::Low] = Fitted::Off,
+        |it| it.caps[Screw::Low] = Fitted::On,
+        |_| (),
+    );
+    for (cause, port) in
+        [(Cause::InletPlugLoose, Port::Inlet), (Cause::ManifoldPlugLoose, Port::Manifold)]
+    {
+        stands(
+            cause,
+            |it| it.found.plugs_past_hand[port] = 0.1,
+            |it| it.ports[port].past_hand_turns = 0.5,
+            |it| it.ports[port].past_hand_turns = 0.49,
+        );
+    }
+    let fault = Fault::LooseInletPlug;
+    stands(
+        Cause::InletPlugLoose,
+        |it| fault.apply(it, fault.entry().severity.typical(Fuel::Natural)),
+        |it| it.ports[Port::Inlet].past_hand_turns = 0.5,
+        |_| (),
+    );
 }
 
 /// Parts for another gas are right once the whole kit is fitted, its label with it.

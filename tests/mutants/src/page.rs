@@ -24,7 +24,7 @@ enum Tried {
     Not,
     /// By those that are about it, or by some of the rest.
     Near,
-    /// By every one; or none of its mutants is left.
+    /// By every one.
     All,
 }
 
@@ -167,7 +167,7 @@ fn found<'a>(listed: &'a str, tests: &str, results: &str) -> Found<'a> {
             .lines()
             .filter_map(|line| line.split_once('\t'))
             .all(|(test, hash)| done.contains(&(test, hash, text)));
-        let tried = if has_all || found.tallies[file].survived == 0 {
+        let tried = if has_all {
             Tried::All
         } else if near.contains(text) || found.tallies[file].killed > 0 {
             Tried::Near
@@ -183,15 +183,16 @@ fn found<'a>(listed: &'a str, tests: &str, results: &str) -> Found<'a> {
 
 fn page(found: &Found, known: &BTreeMap<&str, &str>) -> Result<String, Failure> {
     let mut out = HEAD.to_owned();
-    out.push_str("| file | mutants | killed | timed out | survived | tried by |\n");
+    out.push_str("| file | mutants | killed | timed out | survived | survivors tried by |\n");
     out.push_str("|---|---|---|---|---|---|\n");
     let mut all = Tally::default();
     for (name, tally) in &found.tallies {
         all.add(tally);
         let by = match found.tried.get(name).copied().unwrap_or_default() {
-            Tried::All => "all tests",
+            Tried::Not => "no test",
+            Tried::Near | Tried::All if tally.survived == 0 => "",
             Tried::Near => "tests about it",
-            Tried::Not => "none",
+            Tried::All => "all tests",
         };
         out.push_str(&tally.row(&format!("`{name}`"), by));
     }
