@@ -397,7 +397,7 @@ pub(super) fn supply_not_yours(l: &Ledger, brief: &Brief) -> Vec<Hit> {
             let truth = t!("true-supply-turned", owner = &l.setup.card.supply_owner);
             Hit::new(turn.tick, t!("seen-supply-turned"), truth)
         })
-        .chain(super::repairs::supply_not_yours(l, brief))
+        .chain(super::repairs::on_supply(l, brief))
         .collect()
 }
 

@@ -36,7 +36,7 @@ impl Check<'_> {
     /// What keeps it from telling, in words; nothing where it tells.
     fn lacks(&self, l: &Ledger) -> Option<String> {
         let state = self.did.before;
-        let Some(spell) = self.spell.filter(|spell| spell.port == Port::Inlet) else {
+        let Some(spell) = self.at_inlet() else {
             return Some(t!("true-piping-no-meter").into());
         };
         if !state.supply_valve.is_shut() {
@@ -52,29 +52,29 @@ impl Check<'_> {
             return Some(t!("true-piping-no-pressure", pressure = inwc(spell.shown.most_pa)));
         }
         let seconds = watched_s(&spell);
-        let brief = seconds < LEAST_S && !self.has_fallen(l);
+        let brief = seconds < LEAST_S && self.fallen_pa(l).is_none();
         brief.then(|| t!("true-piping-brief", seconds = decimal(seconds, 0)))
     }
 
-    /// Whether it fell by more than its gauge is read to: on a column or a needle, each of two readings
-    /// is a tenth of an inch off at most.
-    fn has_fallen(&self, l: &Ledger) -> bool {
+    /// What the manometer had shown at the inlet port, where the line is watched.
+    fn at_inlet(&self) -> Option<Spell> {
+        self.spell.filter(|spell| spell.port == Port::Inlet)
+    }
+
+    /// How far the number fell, in pascals, from its highest to where it stood when it was written (no
+    /// more than it ever moved, whatever a gauge reads too high), if by more than its gauge is read to:
+    /// on a column or a needle, each of two readings is a tenth of an inch off at most.
+    fn fallen_pa(&self, l: &Ledger) -> Option<f64> {
+        let Spell { shown, error_pa, .. } = self.at_inlet()?;
         let before = l.did().take_while(|did| did.index < self.did.index);
         let gauges = before.filter_map(|did| {
             let Action::Gauge(gauge) = did.action else { return None };
             Some(*gauge)
         });
         let coarse = gauges.last().is_some_and(|gauge| gauge != Gauge::Digital);
-        self.fell_pa() >= if coarse { 2.0 * FALLS_PA } else { FALLS_PA }
-    }
-
-    /// How far the number fell from its highest to where it stood when it was written, in pascals; no
-    /// more than it ever moved, whatever a gauge reads too high.
-    fn fell_pa(&self) -> f64 {
-        self.spell.map_or(0.0, |Spell { shown, error_pa, .. }| {
-            let end_pa = self.did.before.hose_pa + error_pa;
-            (shown.most_pa - end_pa.max(shown.least_pa)).max(0.0)
-        })
+        let end_pa = self.did.before.hose_pa + error_pa;
+        let fell_pa = shown.most_pa - end_pa.max(shown.least_pa);
+        (fell_pa >= if coarse { 2.0 * FALLS_PA } else { FALLS_PA }).then_some(fell_pa)
     }
 }
 
@@ -125,17 +125,17 @@ pub(super) fn missing(l: &Ledger) -> Option<String> {
 pub(super) fn verdicts(l: &Ledger) -> Vec<Hit> {
     let Some(check) = checks(l).last() else { return Vec::new() };
     let in_use = l.left().is_some() && !l.left_shut_off();
-    let tells = check.spell.is_some_and(|spell| spell.port == Port::Inlet)
-        && check.did.before.supply_valve.is_shut();
-    match check.verdict {
-        JointVerdict::Tight if tells && check.has_fallen(l) => {
-            let truth = t!("true-piping-fell", fall = inwc(check.fell_pa()));
+    // Fed, a line holds its number whatever leaks.
+    let fallen_pa = check.fallen_pa(l).filter(|_| check.did.before.supply_valve.is_shut());
+    match (check.verdict, fallen_pa) {
+        (JointVerdict::Tight, Some(fell_pa)) => {
+            let truth = t!("true-piping-fell", fall = inwc(fell_pa));
             vec![Hit::new(check.did.tick, t!("seen-piping-tight"), truth)]
         }
-        JointVerdict::Leaking if in_use => {
+        (JointVerdict::Leaking, _) if in_use => {
             vec![Hit::new(check.did.tick, t!("seen-piping-leaking"), t!("true-piping-leaking"))]
         }
-        JointVerdict::Tight | JointVerdict::Leaking => Vec::new(),
+        (JointVerdict::Tight, None) | (JointVerdict::Leaking, _) => Vec::new(),
     }
 }
 

@@ -6,7 +6,6 @@ use super::ledger::{Caught, Hit, Ledger};
 use crate::catalogue::repair::{Nature, Repair};
 use crate::hands::event::{EventKind, Outcome};
 use crate::parts::Ending;
-use crate::setup::SupplyRight;
 
 /// A repair that was done.
 pub(super) struct Mended {
@@ -96,12 +95,9 @@ pub(super) fn on_suspicion(l: &Ledger, nature: Nature, free: usize) -> Vec<Hit> 
         .collect()
 }
 
-/// Work on a supply that belongs to somebody else; and on the pipe behind it where the job cannot end
-/// in service without its owner.
-pub(super) fn supply_not_yours(l: &Ledger, brief: &Brief) -> Vec<Hit> {
-    if l.setup.card.supply == SupplyRight::Trainee {
-        return Vec::new();
-    }
+/// Work on a supply, which is a slip where it belongs to somebody else; and on the pipe behind it
+/// where the job cannot end in service without its owner.
+pub(super) fn on_supply(l: &Ledger, brief: &Brief) -> Vec<Hit> {
     mended(l)
         .filter(|it| {
             let trunk = it.repair == Repair::ReplaceTrunk;

@@ -3,11 +3,10 @@
 use std::sync::OnceLock;
 
 use super::felt::{PRESSURE_PA, SoundBench};
-use super::pattern::{Start, measure};
+use super::pattern::{Point, Start, measure};
 use crate::catalogue::cause::{ORDINARY_ZERO_PA, Origin, TrueCause, set, set_level, true_causes};
 use crate::catalogue::fault::Fault;
 use crate::catalogue::fault::remedy::Remedy;
-use crate::model::truth::Truth;
 use crate::parts::{Cause, Port, Stage};
 use crate::setup::{Setup, SupplyRight};
 
@@ -91,17 +90,19 @@ fn is_cured_by_setting(setup: &Setup) -> bool {
     let band = |stage| figures.allows(Port::Inlet, stage, Some(supply.lockup_max_pa));
     let inlet = |setup: &Setup| {
         let pattern = measure(setup.clone(), Start::Hooked(Port::Inlet));
-        pattern.points.into_iter().map(|it| (it.stage, it.truth)).collect::<Vec<_>>()
+        pattern.points
     };
-    let short = |(stage, truth): &(Stage, Truth)| band(*stage).least_pa - truth.inlet_pa;
+    let short = |it: &Point| band(it.stage).least_pa - it.truth.inlet_pa;
     let raise_pa = inlet(setup).iter().map(short).fold(0.0, f64::max) + PRESSURE_PA;
     let mut raised = setup.clone();
     raised.supply.set_pa += raise_pa;
     raised.supply.lockup_pa += raise_pa;
     let most_pa = supply.delivery_limits_pa.1;
-    inlet(&raised).iter().all(|(stage, truth)| {
-        let rests = matches!(stage, Stage::Rest | Stage::RestAgain);
-        let delivers = rests || truth.supply_pa <= most_pa;
-        delivers && band(*stage).contains(truth.inlet_pa)
+    inlet(&raised).iter().all(|it| {
+        let rests = matches!(it.stage, Stage::Rest | Stage::RestAgain);
+        let delivers = rests || it.truth.supply_pa <= most_pa;
+        // Where the burners do not come, the line rests, and its pressure tells nothing of a load.
+        let burns = it.missed.is_none();
+        burns && delivers && band(it.stage).contains(it.truth.inlet_pa)
     })
 }

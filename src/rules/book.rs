@@ -40,7 +40,11 @@ impl core::fmt::Display for RuleBookError {
 impl core::error::Error for RuleBookError {}
 
 /// An error at the first line that is the one, by its text without the blanks before it.
-pub(super) fn located(text: &str, message: String, is: impl Fn(&str) -> bool) -> RuleBookError {
+pub(super) fn located(
+    text: &str,
+    message: String,
+    mut is: impl FnMut(&str) -> bool,
+) -> RuleBookError {
     let place = text.lines().enumerate().find_map(|(i, line)| {
         let trimmed = line.trim_start();
         is(trimmed).then(|| (i + 1, line.len() - trimmed.len() + 1))

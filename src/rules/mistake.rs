@@ -32,8 +32,11 @@ pub fn read(text: &str, book: &RuleBook) -> Result<Vec<Mistake>, RuleBookError> 
         message: error.code.to_string(),
     })?;
     for (i, mistake) in all.iter().enumerate() {
-        let number = format!("\"{}\"", mistake.number);
-        let here = |line: &str| line.starts_with("number:") && line.contains(&number);
+        let mut numbers = 0;
+        let here = |line: &str| {
+            numbers += usize::from(line.starts_with("number:"));
+            numbers == i + 1
+        };
         check(mistake, i + 1, book).map_err(|message| located(text, message, here))?;
     }
     Ok(all)

@@ -290,15 +290,15 @@ fn at_port(l: &Ledger, all: &[Number], cause: Cause, port: Port) -> Vec<String> 
         (b.0.total_cmp(&a.0)).then(phase(b.1).cmp(&phase(a.1))).then(load(b.1).cmp(&load(a.1)))
     });
     lines.dedup_by_key(|(_, it)| (it.reading.stage, it.reading.phase));
-    lines.iter().take(MOST_READ).map(|(_, it)| line(l, it, gear)).collect()
+    lines.iter().map(|(_, it)| line(l, it, gear)).collect()
 }
 
 /// How much a number tells: how far it lies out of the plate's band, or, of measuring gear, from
 /// what was true.
 fn weight_pa(l: &Ledger, it: &Number, gear: bool) -> f64 {
     let read_pa = it.reading.pa();
-    if gear {
-        return true_pa(l, it).map_or(0.0, |pa| (pa - read_pa).abs());
+    if gear && let Some(pa) = true_pa(l, it) {
+        return (pa - read_pa).abs();
     }
     band(l, &it.reading).beyond_pa(read_pa).abs()
 }

@@ -225,11 +225,11 @@ impl NumberIs {
 
 /// Pressure that a manometer without error would show at a port, in pascals.
 fn felt_pa(truth: &Truth, port: Port) -> f64 {
-    let against_pa = match truth.low_side {
-        LowSide::Air => 0.0,
-        LowSide::BurnerBox => truth.box_pa,
-    };
-    truth.pressure_pa(port) - against_pa
+    let there_pa = truth.pressure_pa(port);
+    match truth.low_side {
+        LowSide::Air => there_pa,
+        LowSide::BurnerBox => there_pa - truth.box_pa,
+    }
 }
 
 /// True pressure where a number was read, in pascals: before the hand that ended its stand on the

@@ -235,8 +235,8 @@ fn a_level_is_left_inside_its_band_as_far_as_a_meter_tells() {
     assert_eq!(charged(3.1, 3.85, -0.06), [0, 0], "the meter is what is charged");
     assert_eq!(set_high(3.1, 3.85, -0.06).times("meter-off"), 1);
     // Right as found, as far as a meter tells: by 0.05 in. w.c. inside a band that ends at 3.80.
-    assert_eq!(charged(3.78, 3.5, 0.0), [0, 0]);
-    assert_eq!(charged(3.74, 3.5, 0.0), [0, 1]);
+    assert_eq!(charged(3.752, 3.5, 0.0), [0, 0]);
+    assert_eq!(charged(3.748, 3.5, 0.0), [0, 1]);
 }
 
 /// More than half a turn of a firing level's screw at once is a jump; half a turn is none, nor are whole

@@ -6,11 +6,12 @@ use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, Topic};
-use quarterturn::hands::event::{Event, EventKind};
-use quarterturn::parts::{Ending, HandValve, Level, Opening, Place, Subject, Window};
+use quarterturn::hands::event::{Event, EventKind, Outcome};
+use quarterturn::parts::{Ending, HandValve, Level, OnOff, Opening, Place, Subject, Window};
 use quarterturn::rules::{Essential, Severity};
 use quarterturn::scenario::builtin::healthy_for;
 
+use super::sheet::Sheet;
 use super::{Good, found, handed_over, rules};
 use crate::faults::hand::{fire, isolate_furnace, mend, put_back};
 
@@ -173,4 +174,37 @@ fn one_look_settles_what_must_stay_off() {
             .without(|_, action| looks(action, out) || matches!(action, Action::WriteFinding(_)));
         assert_eq!(!rules(&marks).contains(&"conversion-not-proven"), proven, "{out:?}");
     }
+}
+
+/// What makes parts fit is the whole kit, fitted before the burners are lit: another repair, one that
+/// changed nothing, one that came later or a kit without its label leaves them wrong.
+#[test]
+fn only_the_whole_kit_makes_parts_fit() {
+    use Outcome::{Changed, Nothing};
+    let lit = |fault: Fault, before: &[(Repair, Outcome)], after: &[(Repair, Outcome)], labels| {
+        let mut setup = healthy_for(fault, Fuel::Propane).unwrap();
+        let sound = setup.furnace.plate.clone();
+        fault.apply(&mut setup, fault.entry().severity.typical(Fuel::Propane));
+        let mut sheet = Sheet::of(setup);
+        sheet.did(Action::FurnaceSwitch(OnOff::Off));
+        let mend = |sheet: &mut Sheet, &(repair, outcome): &(Repair, Outcome)| {
+            let plate = Some(Box::new(sound.clone())).filter(|_| labels);
+            sheet.push(EventKind::Mended { repair, outcome, plate });
+        };
+        before.iter().for_each(|it| mend(&mut sheet, it));
+        sheet.push(EventKind::Fired { from: None, to: Some(Level::Low) });
+        after.iter().for_each(|it| mend(&mut sheet, it));
+        sheet.times("wrong-conversion-fired")
+    };
+    let (kit, other) = (Repair::FitConversionKit, Repair::ReplaceFilter);
+    let whole = Fault::UnconvertedOnPropane;
+    assert_eq!(lit(whole, &[(kit, Changed)], &[], true), 0);
+    assert_eq!(lit(whole, &[(other, Changed), (kit, Changed)], &[], true), 0);
+    assert_eq!(lit(whole, &[(kit, Nothing)], &[], true), 1);
+    assert_eq!(lit(whole, &[(other, Changed)], &[], true), 1);
+    assert_eq!(lit(whole, &[(other, Changed)], &[(kit, Changed)], true), 1);
+    assert_eq!(lit(whole, &[(kit, Changed)], &[], false), 1);
+    let springs = Fault::NaturalSpringsOnPropane;
+    assert_eq!(lit(springs, &[], &[], true), 1);
+    assert_eq!(lit(springs, &[(Repair::FitSprings, Changed)], &[], true), 0);
 }

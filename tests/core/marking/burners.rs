@@ -9,12 +9,14 @@ use quarterturn::hands::event::{Event, EventKind};
 use quarterturn::instrument::figure::{Figure, Quantity};
 use quarterturn::marking::{Brief, Marks, Observer};
 use quarterturn::parts::{Ending, Fitted, Level, Place, Screw, Spot, Tool};
+use quarterturn::physics::fluid::Gas;
 use quarterturn::rules::{Essential, Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::WrittenMeasured;
-use quarterturn::setup::Setup;
+use quarterturn::setup::{Setup, SupplyKind};
 use quarterturn::units::PA_PER_INWC;
 
+use super::sheet::Sheet;
 use super::{Good, found, handed_over, rules};
 use crate::bench::rig;
 use crate::faults::hand::{act, fire, set, wait};
@@ -194,4 +196,28 @@ fn burned_and_left(setup: Setup, ending: Ending) -> Marks {
     wait(&mut bench, 120);
     act(&mut bench, Action::Go(Place::PlantRoom));
     handed_over(bench, ending, &[Ending::InService, Ending::ShutOff])
+}
+
+/// What the trainee timed at the dial is told beside what burned, where it makes more than a tenth over
+/// the plate by itself, timed at the full rate.
+#[test]
+fn the_trainees_own_dial_is_told_beside_what_burned() {
+    let told = |share: f64, spot: Spot, firing: Level| {
+        let mut sheet = Sheet::new();
+        let plate_w = sheet.setup.furnace.plate.input[Level::High].si();
+        let SupplyKind::Meter { dial_m3, .. } = sheet.setup.supply.kind else { panic!("a meter") };
+        let heat_j_m3 = Gas::natural().heating_value_j_m3;
+        let turn_s = heat_j_m3 * dial_m3 / (share * plate_w);
+        sheet.push(EventKind::Fired { from: None, to: Some(Level::High) }).pass(4_000);
+        let figures = vec![Figure::new(Quantity::SecondsPerTurn, turn_s)];
+        let written = WrittenMeasured { spot, tick: 0, figures };
+        sheet.push(EventKind::WroteMeasured { written, firing: Some(firing) });
+        (sheet.truth.firing, sheet.truth.input_w) = (Some(Level::High), 1.2 * plate_w);
+        let seen = sheet.did(Action::PutDown).finding("over-fired-left").unwrap().seen;
+        seen.contains("the meter dial that was written")
+    };
+    assert!(told(1.105, Spot::MeterDial, Level::High));
+    assert!(!told(1.095, Spot::MeterDial, Level::High));
+    assert!(!told(1.2, Spot::MeterDial, Level::Low));
+    assert!(!told(1.2, Spot::Flue, Level::High));
 }

@@ -1,6 +1,7 @@
 //! Calls: to the owner of the supply with the numbers that speak for it, to the emergency number with
 //! gas in the air.
 
+use quarterturn::appliance::ignition::ControlState;
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::hands::action::{Action, Contact};
@@ -8,7 +9,7 @@ use quarterturn::hands::event::EventKind;
 use quarterturn::parts::{Ending, Height, Port, Stage, Subject};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::meter_history::GasDemand;
-use quarterturn::units::PA_PER_INWC;
+use quarterturn::units::{J_M3_PER_BTU_FT3, PA_PER_INWC};
 
 use super::sheet::{FULL_LOAD, HIGH, REST, Sheet, draw, spell};
 
@@ -123,4 +124,59 @@ fn a_supply_set_wrong_is_no_needless_call() {
         setup.supply.set_pa = set * PA_PER_INWC;
         assert_eq!(call(&mut Sheet::of(setup)).times("needless-call"), counts, "{set}");
     }
+}
+
+/// A lockout speaks for a call from the first moment on.
+#[test]
+fn a_lockout_that_was_there_first_speaks_for_a_call() {
+    let mut sheet = weak_supply();
+    let (from, to) = (ControlState::Retry, ControlState::Lockout);
+    sheet.push(EventKind::Control { from, to });
+    assert_eq!(uncalled(call(&mut sheet)), 0);
+    assert_eq!(uncalled(call(&mut weak_supply())), 1);
+}
+
+/// The owner is due where the supply is what is wrong, by the job's right ends or by a fault of theirs,
+/// unless the furnace may run as it is or nothing shows of it; an inlet outside the plate shows it. The
+/// ending follows from a call that is missing.
+#[test]
+fn the_owner_is_due_for_what_shows_of_the_supply() {
+    use Ending::{InService, ShutOff, SupplyOwnerCalled};
+    let lean = |btu_ft3: f64| (Fault::LeanGas, btu_ft3 * J_M3_PER_BTU_FT3);
+    let weak = Fault::UndersizedRegulator;
+    let weak = (weak, weak.entry().severity.typical(Fuel::Natural));
+    let of = |faults: &[(Fault, f64)], inlet: f64, right: &[Ending]| {
+        let mut setup = healthy_for(Fault::LeanGas, Fuel::Natural).unwrap();
+        faults.iter().for_each(|(fault, severity)| fault.apply(&mut setup, *severity));
+        let mut sheet = Sheet::of(setup);
+        sheet.read(Port::Inlet, HIGH, inlet);
+        let marks = sheet.handed_over(InService).marks_with(right);
+        ["owner-not-called", "wrong-ending"]
+            .map(|rule| marks.findings.iter().filter(|it| it.rule == rule).count())
+    };
+    assert_eq!(of(&[lean(960.0)], 6.6, CALLED), [0, 0]);
+    assert_eq!(of(&[lean(960.0)], 3.0, CALLED), [1, 0]);
+    assert_eq!(of(&[lean(870.0)], 6.6, CALLED), [1, 0]);
+    assert_eq!(of(&[lean(960.0), weak], 6.6, CALLED), [1, 0]);
+    assert_eq!(of(&[lean(960.0)], 6.6, &[ShutOff]), [0, 1], "hidden is not unsafe");
+    assert_eq!(of(&[], 6.6, CALLED), [1, 0]);
+    assert_eq!(of(&[weak], 6.6, &[ShutOff]), [1, 0]);
+    assert_eq!(of(&[], 6.6, &[ShutOff]), [0, 1]);
+    assert_eq!(of(&[weak], 6.6, &[InService, SupplyOwnerCalled]), [0, 0]);
+}
+
+/// A furnace that is handed over to run with papers for another gas is told so; another wrong ending is
+/// told by the right one.
+#[test]
+fn a_wrong_ending_is_told_by_what_is_wrong_with_it() {
+    let truth = |fault: Option<Fault>| {
+        let mut setup = healthy_for(Fault::UnconvertedOnPropane, Fuel::Propane).unwrap();
+        fault.iter().for_each(|it| it.apply(&mut setup, 1.0));
+        let mut sheet = Sheet::of(setup);
+        let marks = sheet.handed_over(Ending::InService).marks_with(&[Ending::ShutOff]);
+        marks.findings.into_iter().find(|it| it.rule == "wrong-ending").unwrap().truth
+    };
+    let wrong_gas = truth(Some(Fault::UnconvertedOnPropane));
+    assert_eq!(wrong_gas, "neither plate nor label is for the gas in the pipes");
+    assert!(truth(None).starts_with("right here: "), "{}", truth(None));
 }

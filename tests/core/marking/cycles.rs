@@ -6,6 +6,9 @@ use quarterturn::hands::action::Action;
 use quarterturn::hands::event::EventKind;
 use quarterturn::parts::{Door, Ending, Fitted, HandValve, Level, OnOff, Place, Port, Screw};
 
+use quarterturn::physics::valve::HandleAngle;
+use quarterturn::rules::shared;
+
 use super::sheet::Sheet;
 
 /// A piece of the job; ten seconds pass after each but where it says so.
@@ -203,4 +206,27 @@ fn its_end_is_heard_in_the_house() {
     ] {
         assert_eq!(rests(place), (None, missed), "{place:?}");
     }
+}
+
+/// A cycle that is missing behind a valve that is left shut follows from the valve, whatever else stands
+/// aslant; behind valves that are aslant alone it is charged beside them.
+#[test]
+fn no_cycle_is_asked_behind_a_shut_valve() {
+    let charged = |manual: i16| {
+        let mut sheet = Sheet::new();
+        sheet.did(Action::FurnaceSwitch(OnOff::On));
+        sheet.truth.manual_valve = HandleAngle::from_deg(manual).unwrap();
+        sheet.truth.supply_valve = HandleAngle::from_deg(80).unwrap();
+        ["cock-not-open", "no-final-cycle"].map(|it| sheet.times(it) > 0)
+    };
+    assert_eq!(charged(0), [true, false]);
+    assert_eq!(charged(80), [true, true]);
+    // A book that does not ask after the valve asks after the cycle.
+    let mut book = shared().unwrap();
+    book.rules.retain(|it| it.id != "cock-not-open");
+    let mut sheet = Sheet::new();
+    sheet.did(Action::FurnaceSwitch(OnOff::On));
+    sheet.truth.manual_valve = HandleAngle::SHUT;
+    let marks = sheet.marks_by(&book, &[Ending::InService]);
+    assert!(marks.findings.iter().any(|it| it.rule == "no-final-cycle"));
 }

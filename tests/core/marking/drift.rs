@@ -39,7 +39,18 @@ fn a_drift_that_nobody_could_see_is_not_charged() {
         ([0.1, 0.4, 0.0, 0.1], 1),
         ([0.1, 0.1, 0.0, 0.4], 1),
         ([-0.1, -0.4, 0.0, -0.1], 1),
+        ([0.1, 0.195, 0.0, 0.0], 0),
+        ([0.1, 0.205, 0.0, 0.0], 1),
     ] {
         assert_eq!(charged(off), times, "{off:?}");
     }
+    // Never switched on, it is held against the whole job.
+    let mut setup = rig::healthy(Fuel::Natural);
+    Fault::MeterZeroDrifts.apply(&mut setup, 0.5 * PA_PER_INWC);
+    let mut never = Sheet::of(setup);
+    for off in [0.0, 0.3] {
+        never.truth.meter_error_pa = off * PA_PER_INWC;
+        never.did(Action::PutDown).later();
+    }
+    assert_eq!(never.times("cause-not-named"), 1);
 }

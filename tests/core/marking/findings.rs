@@ -7,12 +7,15 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, PlugStep};
 use quarterturn::hands::event::{EventKind, Outcome};
+use quarterturn::marking::occasion::gives_occasion;
+use quarterturn::marking::{Brief, Ledger};
 use quarterturn::parts::{
     Answer, Backing, Cause, Ending, Fitted, HandValve, Height, Joint, OnOff, Phase, Place, Port,
     Push, Screw, Sight, Spot, Subject, WrittenFinding,
 };
 use quarterturn::physics::valve::HandleAngle;
-use quarterturn::rules::{Harm, RuleBook, shared};
+use quarterturn::rules::evidence::Closing;
+use quarterturn::rules::{Evidence, Harm, OfFinding, RuleBook, shared};
 use quarterturn::setup::Setup;
 use quarterturn::units::PressureUnit;
 
@@ -92,7 +95,7 @@ fn what_came_about_is_true() {
     sheet.did(writes(Cause::FilterBlocked, Answer::LeftAsItIs, &[]));
     assert_eq!(WRONG.map(|it| times(&sheet, &[it])), [1, 1], "a word that harms is another");
     sheet.did(Action::StrikeFinding(Cause::BossCracked));
-    assert_eq!(times(&sheet, &WRONG), 1);
+    assert_eq!(WRONG.map(|it| times(&sheet, &[it])), [1, 0]);
     assert_eq!(times(&sheet, &["no-finding-written"]), 0);
     sheet.did(Action::StrikeFinding(Cause::FilterBlocked));
     assert_eq!(times(&sheet, &WRONG), 0);
@@ -289,4 +292,40 @@ fn a_finding_is_backed_by_what_shows_it() {
         |evidence: &[Backing]| unbacked(EventKind::Cycle, Cause::NothingFound, evidence, &[]);
     assert!(nothing(&[]) && !nothing(&[reading]));
     assert!(!unbacked(EventKind::Cycle, Cause::BossCracked, &[], &[]));
+}
+
+/// Findings are asked for at the end of a job: a cause where the bench shows one, a word that nothing was
+/// found where it shows none; whether a finding is answered and backed, where one was written.
+#[test]
+fn findings_have_their_occasion() {
+    use OfFinding::{
+        AnswerContradicts, CauseNotNamed, NoneWritten, Unbacked, WrongCause, WrongCauseHarms,
+    };
+    const ALL: [OfFinding; 6] =
+        [CauseNotNamed, NoneWritten, WrongCause, WrongCauseHarms, AnswerContradicts, Unbacked];
+    let occasions = |mut sheet: Sheet, writes_one: bool, ends: bool| {
+        if writes_one {
+            sheet.did(writes(Cause::FilterBlocked, Answer::Mended, &[]));
+        }
+        if ends {
+            sheet.handed_over(Ending::InService);
+        }
+        let mut ledger = Ledger::new(sheet.setup.clone());
+        ledger.take(sheet.events.iter().cloned());
+        let brief = Brief { right_endings: RIGHT.to_vec() };
+        let given = |it: &OfFinding| {
+            gives_occasion(Evidence::Closing(Closing::Finding(*it)), &ledger, &brief)
+        };
+        ALL.into_iter().filter(given).collect::<Vec<_>>()
+    };
+    let plugged = || faulty(Fault::PluggedOrifice);
+    let at_end = [WrongCause, WrongCauseHarms];
+    let written = [AnswerContradicts, Unbacked];
+    assert_eq!(occasions(plugged(), false, true), [&[CauseNotNamed][..], &at_end].concat());
+    assert_eq!(occasions(Sheet::new(), false, true), [&[NoneWritten][..], &at_end].concat());
+    assert_eq!(occasions(plugged(), true, false), written);
+    assert_eq!(occasions(Sheet::new(), true, false), written);
+    assert_eq!(occasions(Sheet::new(), false, false), []);
+    let all = [&[NoneWritten][..], &at_end, &written].concat();
+    assert_eq!(occasions(Sheet::new(), true, true), all);
 }

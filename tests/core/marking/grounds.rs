@@ -6,7 +6,8 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::hands::event::EventKind;
 use quarterturn::instrument::figure::{Figure, Quantity};
-use quarterturn::parts::{Door, Ending, Fitted, Joint, Level, OnOff, Port, Spot, Subject};
+use quarterturn::measure::air::limits;
+use quarterturn::parts::{Door, Ending, Fitted, Height, Joint, Level, OnOff, Port, Spot, Subject};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::senses::seen::WrittenMeasured;
@@ -50,10 +51,30 @@ fn a_flue_sample_speaks_by_its_figures() {
         (&[(CarbonMonoxideAirFree, 401.0), (ExcessAir, 42.0)], false),
         (&[(CarbonMonoxideAirFree, 30.0), (ExcessAir, 20.0)], false),
         (&[(CarbonMonoxideAirFree, 30.0), (ExcessAir, 80.0)], false),
+        (&[(CarbonMonoxideAirFree, 30.0)], true),
+        (&[(ExcessAir, 42.0)], true),
     ] {
         let mut sheet = holed();
         sheet.push(flue(figures));
         assert_eq!(is_a_guess(&mut sheet), guess, "{figures:?}");
+    }
+    // The analyzer shows whole per cents; right are 31.3 to 58.1 of the piped gas that is sold.
+    let (least, most) = limits(&holed().setup.card, Fuel::Natural);
+    assert!((1.31..1.32).contains(&least) && (1.58..1.59).contains(&most), "{least} {most}");
+    for (excess, guess) in [(31.0, false), (32.0, true), (58.0, true), (59.0, false)] {
+        let mut sheet = holed();
+        sheet.push(flue(&[(ExcessAir, excess)]));
+        assert_eq!(is_a_guess(&mut sheet), guess, "{excess}");
+    }
+    // Taken elsewhere, or with the burners out, such figures are none of the flue.
+    for (wanted, burning) in [(Spot::SupplyAir, Some(Level::High)), (Spot::Flue, None)] {
+        let mut sheet = holed();
+        let mut event = flue(&[(CarbonMonoxideAirFree, 900.0)]);
+        if let EventKind::WroteMeasured { written, firing } = &mut event {
+            (written.spot, *firing) = (wanted, burning);
+        }
+        sheet.push(event);
+        assert!(is_a_guess(&mut sheet), "{wanted:?} {burning:?}");
     }
 }
 
@@ -98,6 +119,13 @@ fn a_lockout_of_ones_own_making_is_no_ground() {
     assert!(lockout(|sheet| sheet.truth.valve_switch = OnOff::Off));
     assert!(lockout(|sheet| sheet.truth.furnace_switch = OnOff::Off));
     assert!(lockout(|sheet| sheet.truth.doors[Door::Blower] = Fitted::Off));
+    // A valve that was found aslant was left so by nobody here.
+    let mut setup = holed().setup;
+    setup.found.manual_valve = HandleAngle::from_deg(20).unwrap();
+    let mut aslant = Sheet::of(setup);
+    let (from, to) = (ControlState::Retry, ControlState::Lockout);
+    aslant.push(EventKind::Control { from, to }).did(Action::PutDown);
+    assert!(!is_a_guess(&mut aslant));
     // The burner door is off while the meter is on.
     assert!(!lockout(|sheet| sheet.truth.doors[Door::Burner] = Fitted::Off));
 }
@@ -166,7 +194,8 @@ fn papers_speak_where_they_do_not_fit() {
         (Fault::UnconvertedOnPropane, Subject::Plate, false),
     ] {
         let mut sheet = with(fault, Fuel::Propane);
-        sheet.did(Action::Look(subject));
+        sheet.setup.faults.push((Fault::BlockedFilter, 0.5));
+        sheet.did(Action::PutDown).did(Action::Look(subject));
         assert_eq!(is_a_guess(&mut sheet), guess, "{fault:?} {subject:?}");
     }
 }
@@ -181,4 +210,34 @@ fn a_number_speaks_if_it_was_shown() {
         let found = is_a_guess(&mut sheet);
         assert_eq!(found, guess, "{shown}");
     }
+}
+
+/// A look speaks of what is seen there: a gauge of a nearly empty tank, a vent that is stopped up.
+#[test]
+fn a_look_speaks_of_what_is_there() {
+    for (fault, fuel, subject, guess) in [
+        (Fault::NearlyEmptyTank, Fuel::Propane, Subject::TankGauge, false),
+        (Fault::NearlyEmptyTank, Fuel::Propane, Subject::Plate, true),
+        (Fault::BlockedFilter, Fuel::Propane, Subject::TankGauge, true),
+        (Fault::BlockedRegulatorVent, Fuel::Natural, Subject::SupplyVent, false),
+        (Fault::BlockedFilter, Fuel::Natural, Subject::SupplyVent, true),
+    ] {
+        let mut sheet = with(fault, fuel);
+        sheet.did(Action::PutDown).did(Action::Look(subject));
+        assert_eq!(is_a_guess(&mut sheet), guess, "{fault:?} {subject:?}");
+    }
+}
+
+/// A nose finds gas from 0.03 % on (about 1 % of the lower flammable limit; common practice), and what a
+/// regulator lets out.
+#[test]
+fn a_nose_finds_gas_where_there_is_some() {
+    let guess = |fraction: f64, vented: f64| {
+        let mut sheet = holed();
+        (sheet.truth.gas_fraction.floor, sheet.truth.vented_m3_s) = (fraction, vented);
+        sheet.did(Action::Sniff(Height::Floor));
+        is_a_guess(&mut sheet)
+    };
+    assert!(guess(2.85e-4, 0.0) && !guess(3.15e-4, 0.0));
+    assert!(!guess(0.0, 1e-6));
 }

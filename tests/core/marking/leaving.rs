@@ -161,3 +161,13 @@ fn shut_off_without_need_is_no_heat() {
         assert!(!rules(&marks).contains(&"wrong-ending"));
     }
 }
+
+/// A thermostat that was turned down is told beside what the customer had.
+#[test]
+fn a_thermostat_is_told_beside_what_it_was() {
+    let mut sheet = Sheet::new();
+    sheet.truth.setpoint_half_f = 121;
+    let found = sheet.finding("furnace-left-off").unwrap();
+    assert_eq!(found.seen, "the thermostat is set to 60.5 °F");
+    assert_eq!(found.truth, "the customer had it at 70.0 °F");
+}

@@ -4,7 +4,7 @@
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::hands::event::{EventKind, Outcome};
-use quarterturn::parts::{Duty, Ending, Joint, JointVerdict, OnOff, OtherAppliance, Port};
+use quarterturn::parts::{Duty, Ending, Gauge, Joint, JointVerdict, OnOff, OtherAppliance, Port};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::{Essential, Severity};
 use quarterturn::senses::meter_history::{GasDemand, Spell};
@@ -164,7 +164,7 @@ fn the_written_verdict_fits_the_number() {
     // A number that still rose when the line was shut in has not fallen.
     let mut rose = mended(Repair::ReplaceTrunk);
     let mut shown = spell(Port::Inlet, shut_in(), 6.8, 7.0);
-    shown.shown.until = 9_500;
+    (shown.shown.until, shown.error_pa) = (9_500, 0.3 * PA_PER_INWC);
     rose.truth.hose_pa = shown.shown.most_pa - shown.error_pa;
     rose.truth.supply_valve = HandleAngle::SHUT;
     rose.did(TIGHT).push(EventKind::Showed(shown)).later();
@@ -178,6 +178,45 @@ fn the_written_verdict_fits_the_number() {
     checked(&mut again, shut_in(), 190.0, (7.0, 7.0), TIGHT);
     again.handed_over(Ending::InService);
     assert_eq!([again.times("joint-verdict"), again.times(RULE)], [0, 0]);
+}
+
+/// A digital gauge tells a fall of 0.1 in. w.c., a column or a needle one of 0.2. The gauge is the one
+/// that was used then, and the line is shut in and watched at the inlet.
+#[test]
+fn a_fall_is_told_as_far_as_its_gauge_is_read() {
+    let fell = |gauges: &[Gauge], fall: f64| {
+        let mut sheet = mended(Repair::ReplaceTrunk);
+        gauges.iter().for_each(|gauge| {
+            sheet.did(Action::Gauge(*gauge));
+        });
+        checked(&mut sheet, shut_in(), 190.0, (7.0 - fall, 7.0), TIGHT);
+        sheet.did(Action::Gauge(Gauge::WaterColumn)).handed_over(Ending::InService);
+        sheet.times("joint-verdict")
+    };
+    for (gauges, most) in [
+        (&[][..], 0.1),
+        (&[Gauge::WaterColumn], 0.2),
+        (&[Gauge::SpringGauge], 0.2),
+        (&[Gauge::WaterColumn, Gauge::Digital], 0.1),
+    ] {
+        assert_eq!(fell(gauges, most - 0.004), 0, "{gauges:?}");
+        assert_eq!(fell(gauges, most + 0.004), 1, "{gauges:?}");
+    }
+    for (port, fed, counts) in
+        [(Port::Inlet, false, 1), (Port::Manifold, false, 0), (Port::Inlet, true, 0)]
+    {
+        let mut sheet = mended(Repair::ReplaceTrunk);
+        let mut shown = spell(port, GasDemand { fed, ..draw(REST) }, 6.0, 7.0);
+        shown.shown.until = 9_500;
+        if fed {
+            sheet.truth.hose_pa = 6.0 * PA_PER_INWC;
+            sheet.did(TIGHT).push(EventKind::Showed(shown));
+        } else {
+            written(&mut sheet, shown, TIGHT);
+        }
+        sheet.handed_over(Ending::InService);
+        assert_eq!(sheet.times("joint-verdict"), counts, "{port:?} {fed}");
+    }
 }
 
 /// Joints in the yard are soaped at their own pressure, as those at the furnace are.
@@ -216,6 +255,27 @@ fn the_others_are_lit_again() {
         let outcome = Outcome::Changed;
         sheet.did(Action::Mend(repair)).push(EventKind::Mended { repair, outcome, plate: None });
         assert_eq!(sheet.times(rule), counts, "{repair:?}");
+    }
+    // One that went out is told as that alone; left shut off, none is lit.
+    let mut out = Sheet::new();
+    out.setup.found.other_appliances[OtherAppliance::Range] = OnOff::On;
+    let (repair, outcome) = (Repair::ReplaceTrunk, Outcome::Changed);
+    out.did(Action::Mend(repair)).push(EventKind::Mended { repair, outcome, plate: None });
+    let range = &mut out.truth.other_appliances[OtherAppliance::Range];
+    (range.switch, range.gone_out) = (OnOff::On, true);
+    assert_eq!(out.times(rule), 1);
+    let mut shut = Sheet::new();
+    shut.did(Action::Mend(repair)).push(EventKind::Mended { repair, outcome, plate: None });
+    assert_eq!(shut.handed_over(Ending::ShutOff).times(rule), 0);
+    // Less than a cubic centimeter a second is no flame.
+    for (flow, counts) in [(0.95e-6, 2), (1.05e-6, 0)] {
+        let mut sheet = mended(Repair::ReplaceTrunk);
+        for event in &mut sheet.events {
+            if let EventKind::Did { before, .. } = &mut event.what {
+                before.others_flow_m3_s = before.others_flow_m3_s.min(flow);
+            }
+        }
+        assert_eq!(sheet.times(rule), counts, "{flow}");
     }
     let mut one = mended(Repair::ReplaceTrunk);
     for event in &mut one.events {

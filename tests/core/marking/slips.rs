@@ -2,8 +2,10 @@
 
 use quarterturn::parts::{Level, Port, Screw, Stage};
 use quarterturn::rules::{Essential, Severity};
+use quarterturn::senses::meter_history::Spell;
+use quarterturn::units::PA_PER_INWC;
 
-use super::sheet::{FULL_LOAD, HIGH, LOW, NONE, REST, Sheet};
+use super::sheet::{FULL_LOAD, HIGH, LOW, NONE, REST, Sheet, draw, spell};
 
 /// A job on which the inlet and the manifold stood at these numbers.
 fn read() -> Sheet {
@@ -100,4 +102,39 @@ fn guesses_gate() {
         sheet.write(Port::Inlet, HIGH, 6.66);
         assert_eq!(sheet.gates(Essential::MeterTrue) == ["invented"], gated, "{guesses}");
     }
+}
+
+/// At once is within thirty seconds (common practice), and a screw turned once it is put right changes
+/// nothing of that.
+#[test]
+fn at_once_is_within_thirty_seconds() {
+    let slips = |ticks: u64| {
+        let mut sheet = read();
+        for (stage, right) in [(REST, 7.5), (LOW, 6.9), (HIGH, 6.66)] {
+            sheet.write(Port::Inlet, stage, 10.0 * right).pass(ticks);
+            sheet.write(Port::Inlet, stage, right).later();
+        }
+        sheet.turn(Screw::High, 1, Some(Level::High), Some(Port::Manifold), 3.5);
+        sheet.slips()
+    };
+    assert_eq!(slips(1_500), NONE);
+    assert_eq!(slips(1_501), [("invented".to_owned(), 1)]);
+}
+
+/// A number of a meter that is off was caught in time where a later one on its line is true, whatever
+/// was written between.
+#[test]
+fn a_meter_that_was_off_is_caught_by_a_true_number() {
+    let severity = |errors: &[f64]| {
+        let mut sheet = Sheet::new();
+        for &error in errors {
+            let error_pa = error * PA_PER_INWC;
+            let off = Spell { error_pa, ..spell(Port::Inlet, draw(HIGH), 6.66, 6.66) };
+            sheet.showed(off, Some((6.66, 6.66))).write(Port::Inlet, HIGH, 6.66).later();
+        }
+        sheet.severity("meter-off")
+    };
+    let left = severity(&[0.1, 0.1]);
+    assert_eq!(severity(&[0.0]), None);
+    assert!(severity(&[0.1, 0.1, 0.0]) < left && left.is_some(), "{left:?}");
 }

@@ -2,7 +2,7 @@
 //! so that a job told by its events can be met.
 
 use quarterturn::catalogue::repair::Repair;
-use quarterturn::hands::action::{Action, PlugStep};
+use quarterturn::hands::action::{Action, PlugStep, Topic};
 use quarterturn::hands::event::{EventKind, Outcome};
 use quarterturn::marking::Marks;
 use quarterturn::marking::evaluate::Standing;
@@ -158,6 +158,14 @@ fn an_essential_fails_on_what_is_charged() {
     let marks = sheet.marks_by(&book, RIGHT);
     let inlet = marks.essentials.iter().find(|it| it.essential == Essential::InletWithOthers);
     assert_eq!(inlet.unwrap().because, ["never-read-with-others"]);
+    // What follows from the slip of another essential is not charged, and fails its own all the same.
+    for rule in book.rules.iter_mut().filter(|it| it.id == "never-read-with-others") {
+        rule.follows_from = vec!["conversion-not-proven".to_owned()];
+    }
+    let marks = sheet.marks_by(&book, RIGHT);
+    assert!(!marks.findings.iter().any(|it| it.rule == "never-read-with-others"));
+    let inlet = marks.essentials.iter().find(|it| it.essential == Essential::InletWithOthers);
+    assert_eq!(inlet.unwrap().standing, Standing::NotMet);
 }
 
 /// Where a furnace must stay off, the practice that is advised fires none; where it may run as well and was
@@ -215,6 +223,7 @@ fn shut_off_is_practised_without_firing() {
         marks.findings.into_iter().find(|it| it.rule == "not-aired").unwrap().job
     };
     let used = job(&sheet);
+    sheet.did(Action::Tell(Topic::Unsafe));
     assert_eq!(job(&shut_off(sheet)), "a-trace-by-the-door");
     assert_eq!(used, "healthy-propane");
 }

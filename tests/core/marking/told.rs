@@ -28,7 +28,7 @@ use crate::bench::rig;
 
 const RIGHT: &[Ending] = &[Ending::InService];
 
-fn told(sheet: &Sheet, right: &[Ending], id: &str, night: Option<&Aftermath>) -> Debrief {
+pub fn told(sheet: &Sheet, right: &[Ending], id: &str, night: Option<&Aftermath>) -> Debrief {
     let mut ledger = Ledger::new(sheet.setup.clone());
     ledger.take(sheet.events.iter().cloned());
     let brief = Brief { right_endings: right.to_vec() };

@@ -2,8 +2,10 @@
 //! repair. The card of the rig asks for a hold of 180 s.
 
 use quarterturn::catalogue::repair::Repair;
+use quarterturn::hands::action::Action;
 use quarterturn::hands::event::{EventKind, Outcome};
-use quarterturn::parts::{Ending, Phase, Port, Screw, Stage};
+use quarterturn::parts::{Ending, Fitted, Phase, Port, Push, Screw, Stage};
+use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::{Essential, Severity};
 use quarterturn::senses::meter_history::GasDemand;
 use quarterturn::setup::SupplyRight;
@@ -238,5 +240,49 @@ fn a_full_load_never_read_is_one_slip() {
         sheet.handed_over(Ending::InService);
         let found = ["supply-not-rechecked", "never-read-with-others"].map(|it| sheet.times(it));
         assert_eq!(found, times, "{before}");
+    }
+}
+
+/// A supply that was turned is read anew: at rest, and loaded where the furnace is left to burn. A
+/// number that stood before the turn is none of it, whenever it is written.
+#[test]
+fn a_supply_that_was_turned_is_read_anew() {
+    let told = |rests: bool, ending: Ending| {
+        let mut setup = Sheet::new().setup;
+        setup.card.supply = SupplyRight::Trainee;
+        let mut sheet = Sheet::of(setup);
+        sheet.read(Port::Inlet, FULL_LOAD, 6.2).read(Port::Manifold, HIGH, 3.5);
+        sheet.stood(Port::Inlet, REST, 7.5).later();
+        sheet.turn(Screw::Supply, 1, None, Some(Port::Inlet), 7.0);
+        if rests {
+            sheet.stood(Port::Inlet, REST, 7.5);
+        }
+        sheet.write(Port::Inlet, REST, 7.5).later();
+        if ending == Ending::InService {
+            sheet.read(Port::Inlet, FULL_LOAD, 6.2).read(Port::Manifold, HIGH, 3.5);
+        } else {
+            (sheet.truth.manual_valve, sheet.truth.tag) = (HandleAngle::SHUT, Fitted::On);
+        }
+        sheet.handed_over(ending).times("supply-not-rechecked")
+    };
+    for ending in [Ending::InService, Ending::ShutOff] {
+        assert_eq!(told(true, ending), 0, "{ending:?}");
+        assert_eq!(told(false, ending), 1, "{ending:?}");
+    }
+}
+
+/// A hose that was put on before the furnace fired, and stayed on, shows the inlet at rest after flow;
+/// moved in between, it does not.
+#[test]
+fn rest_after_flow_is_seen_through_a_hose_that_stays() {
+    for (moves, slips) in [(false, 0), (true, 1)] {
+        let hose = Action::HoseOn { port: Port::Inlet, push: Push::Fully };
+        let mut sheet = Sheet::new();
+        sheet.did(hose.clone()).later().read(Port::Inlet, HIGH, 6.66);
+        if moves {
+            sheet.did(hose).later();
+        }
+        sheet.stood(Port::Inlet, REST, 7.5).write(Port::Inlet, Stage::RestAgain, 7.5);
+        assert_eq!(sheet.slips().len(), slips, "{moves}");
     }
 }

@@ -15,7 +15,7 @@ use quarterturn::parts::{
 };
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::evidence::{Closing, Leaving, Mending, Setting};
-use quarterturn::rules::{Evidence, shared};
+use quarterturn::rules::{Evidence, Severity, shared};
 use quarterturn::scenario::builtin::healthy_for;
 use quarterturn::setup::SupplyRight;
 use quarterturn::units::{PA_PER_INWC, PressureUnit};
@@ -28,9 +28,16 @@ pub const OFF: &[Ending] = &[Ending::ShutOff];
 
 /// Whether a rule, asked by itself, shows its competency.
 pub fn told(rule: &str, sheet: &Sheet, right: &[Ending]) -> Shown {
+    told_as(rule, sheet, right, None)
+}
+
+/// The same where a slip of it is so serious, if that is said. What is minor speaks against nobody: the
+/// work alone tells.
+pub fn told_as(rule: &str, sheet: &Sheet, right: &[Ending], severity: Option<Severity>) -> Shown {
     let mut book = shared().unwrap();
     book.rules.retain(|it| it.id == rule);
     let only = book.rules.first_mut().expect("a rule");
+    only.own_severity = severity;
     only.claims = vec!["C01".to_owned()];
     only.follows_from.clear();
     sheet.marks_by(&book, right).competencies["C01"]

@@ -3,6 +3,7 @@
 
 use quarterturn::appliance::ignition::ControlState;
 use quarterturn::appliance::plate::Fuel;
+use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, Topic};
 use quarterturn::hands::event::{EventKind, Outcome};
@@ -141,4 +142,24 @@ fn the_end_is_shown_where_it_asks_for_judgment() {
     let valve = Action::HandValve { hand_valve: HandValve::Supply, degrees: 0 };
     let outside = [&announced[..], &[valve]].concat();
     assert_eq!(told("work-not-announced", &with(&outside), RIGHT), NoOccasion);
+}
+
+/// A fault that tempts people to bridge a switch, among other things, and a cycle seen in the end with
+/// nothing bridged: the guard was left to work. A fault that was mended shows that it was.
+#[test]
+fn what_tempts_to_bridge_a_guard_gives_occasion() {
+    let with_fault = |fault: Fault| {
+        read_on(Fuel::Natural, |setup| {
+            fault.apply(setup, fault.entry().severity.typical(Fuel::Natural));
+        })
+    };
+    for (fault, shown) in [(Fault::BlockedVent, Done), (Fault::PluggedOrifice, NoOccasion)] {
+        let mut sheet = done(with_fault(fault), &[SWITCH]);
+        assert_eq!(told("safety-bypassed", cycle(&mut sheet), RIGHT), shown, "{fault:?}");
+    }
+    for (outcome, shown) in [(Outcome::Changed, Done), (Outcome::Nothing, NotShown)] {
+        let mut sheet = with_fault(Fault::PluggedOrifice);
+        sheet.push(mended(Repair::CleanOrifices, outcome));
+        assert_eq!(told("fault-left", &sheet, RIGHT), shown, "{outcome:?}");
+    }
 }

@@ -5,6 +5,7 @@
 //! change what a question to the job comes to. When it is run again, the process divides at each
 //! of those: the child goes on with the mutant on, and the parent without.
 
+use std::any::Any;
 use std::sync::atomic::{AtomicBool, AtomicU8, AtomicU32, Ordering::Relaxed};
 use std::sync::{Mutex, OnceLock};
 use std::thread::{ThreadId, current};
@@ -37,6 +38,7 @@ static PASSED: AtomicU32 = AtomicU32::new(0);
 static DRIVER: OnceLock<ThreadId> = OnceLock::new();
 static CHILDREN: Mutex<Vec<(i32, u32)>> = Mutex::new(Vec::new());
 static ENDED: Mutex<Vec<(u32, Fate)>> = Mutex::new(Vec::new());
+static REMEMBERED: Mutex<Vec<Box<dyn Any + Send>>> = Mutex::new(Vec::new());
 static LIMIT_S: AtomicU32 = AtomicU32::new(60);
 static HANDS: AtomicU32 = AtomicU32::new(1);
 
@@ -180,6 +182,23 @@ pub fn whole(wanted: &[u32], limit_s: u32, run: impl Fn() -> i32) -> Vec<(u32, F
     }
     await_down_to(0);
     std::mem::take(&mut ENDED.lock().unwrap())
+}
+
+/// What is worked out without any code that holds mutants, once for all tests, by what it depends on.
+pub fn remembered<K, V>(key: K, make: impl FnOnce() -> V) -> V
+where
+    K: PartialEq + Send + 'static,
+    V: Clone + Send + 'static,
+{
+    let all = REMEMBERED.lock().unwrap();
+    let same = all.iter().filter_map(|it| it.downcast_ref::<(K, V)>()).find(|it| it.0 == key);
+    if let Some((_, value)) = same {
+        return value.clone();
+    }
+    drop(all);
+    let value = make();
+    REMEMBERED.lock().unwrap().push(Box::new((key, value.clone())));
+    value
 }
 
 /// Divides the process; true in the child, where the mutant is on from now on.

@@ -62,12 +62,14 @@ pub fn open(tree: &Path, filters: &[&str]) -> Result<usize, Failure> {
         writeln!(driver, "    (\"{name}\", \"{hash:x}\", crate::{name}),")?;
     }
     driver.push_str("];\n");
+    let lines = list.iter().map(|(name, hash)| format!("{name}\t{hash:x}\n"));
+    std::fs::write(tree.join("tests.txt"), lines.collect::<String>())?;
     std::fs::write(core.join("mutants_driver.rs"), driver)?;
     Ok(list.len())
 }
 
-/// The text of a file of tests, as a number: a test whose file changed is run again.
-fn hash(text: &str) -> u64 {
+/// The text of a file as a number: what was found with another text counts no more.
+pub fn hash(text: &str) -> u64 {
     text.bytes().fold(0xcbf2_9ce4_8422_2325, |hash, byte| {
         (hash ^ u64::from(byte)).wrapping_mul(0x0100_0000_01b3)
     })
