@@ -141,17 +141,3 @@ end-ignited = Gas met a flame or a hot igniter where it must not. On a real job 
 end-step-back = Go back to the step before
 end-debrief = Debrief
 end-leave = Leave
-
-## Captions of a moment
-
-moment-burners-light = valve clicks, burners light
-moment-burners-out = valve clicks, burners go out
-moment-flames-grow = flames grow
-moment-flames-shrink = flames shrink
-moment-puff = a puff from the port
-moment-hiss = gas hisses from the port
-moment-ignition = gas ignites
-moment-cross-thread = the plug leans and grates
-moment-column-blown = water spurts out of the tube, gas hisses after it
-moment-crack = the boss gives with a crack
-moment-screw-stop = the screw comes to its stop
