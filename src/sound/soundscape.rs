@@ -105,6 +105,12 @@ impl Soundscape {
         scape
     }
 
+    /// Whether a moment is heard where the ear is.
+    #[must_use]
+    pub fn hears(&self, moment: Moment) -> bool {
+        !moment.is_of_furnace() || self.furnace != Distance::Outside
+    }
+
     /// Moments that lie between what was to be heard before and now. Nothing clicks because
     /// somebody walks up to it.
     #[must_use]

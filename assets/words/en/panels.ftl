@@ -69,8 +69,10 @@ settings-on = on
 settings-off = off
 settings-names = Names in the drawing
 settings-keys = Letters and digits as keys
+settings-sound = Sound
+settings-volume = Loudness
 settings-speed = Speed at the start
-settings-captions = Everything heard is written as a caption.
+settings-captions = Everything heard that the picture does not show is written as a caption.
 settings-close = Close settings
 
 ## The tab of the folded job sheet
