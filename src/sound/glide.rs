@@ -17,9 +17,11 @@ impl Glide {
         Self { value: 0.0, target: 0.0, share: 1.0 - libm::exp(-1.0 / (time_s * rate_hz)) }
     }
 
-    /// Where the value shall go.
+    /// Where the value shall go; what is no number leaves it where it goes already.
     pub(super) fn aim(&mut self, target: f64) {
-        self.target = target;
+        if target.is_finite() {
+            self.target = target;
+        }
     }
 
     /// Where the value stands one sample later. It arrives exactly, so that silence is nought.

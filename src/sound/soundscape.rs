@@ -11,8 +11,6 @@ use crate::senses::seen::{Heard, Relays, Seen};
 const HISS_FULL_M3_S: f64 = 1e-4;
 /// Flow at which a relief blows at full loudness, in standard m³/s (from memory).
 const RELIEF_FULL_M3_S: f64 = 5e-4;
-/// Louder than this no voice is made, whatever its figure.
-const LOUDEST: f64 = 1.6;
 /// Power of the rate that the flames' loudness goes with: sound power of a turbulent flame goes
 /// with the velocity of the jet to the power 2.7, about (combustion noise, from memory).
 const ROAR_POWER: f64 = 1.35;
@@ -30,9 +28,12 @@ pub struct Soundscape {
     pub firing: f64,
     /// How far away the furnace is.
     pub furnace: Distance,
-    place: Option<Place>,
-    relays: Relays,
-    late_light: bool,
+    /// Where the ear is; none where nobody listens.
+    pub place: Option<Place>,
+    /// Relays and coils, which click when they change.
+    pub relays: Relays,
+    /// Whether the burners have just lit late and hard.
+    pub late_light: bool,
 }
 
 /// How far away the furnace is.
@@ -139,8 +140,8 @@ fn level(voice: Voice, heard: &Heard) -> f64 {
     match voice {
         // The fans' own law makes them as loud as they are fast.
         Voice::Inducer | Voice::Blower | Voice::OtherBurner | Voice::Alarm => 1.0,
-        Voice::Burners => libm::pow(heard.firing.max(0.0), ROAR_POWER).min(LOUDEST),
-        Voice::Hiss => jet(heard.hiss_m3_s, HISS_FULL_M3_S).min(LOUDEST),
-        Voice::Relief => jet(heard.relief_m3_s, RELIEF_FULL_M3_S).min(LOUDEST),
+        Voice::Burners => libm::pow(heard.firing.max(0.0), ROAR_POWER),
+        Voice::Hiss => jet(heard.hiss_m3_s, HISS_FULL_M3_S),
+        Voice::Relief => jet(heard.relief_m3_s, RELIEF_FULL_M3_S),
     }
 }

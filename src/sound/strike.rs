@@ -160,11 +160,8 @@ impl Strike {
         let Recipe { attack_s, rasp_hz, tones, length_s, .. } = self.recipe;
         self.age_s += 1.0 / rate_hz;
         let passed = self.filter.step(white, &self.band).band;
-        let rasp = if rasp_hz > 0.0 {
-            0.5 - 0.5 * libm::cos(TAU * rasp_hz * self.age_s)
-        } else {
-            1.0
-        };
+        let rasp =
+            if rasp_hz > 0.0 { 0.5 - 0.5 * libm::cos(TAU * rasp_hz * self.age_s) } else { 1.0 };
         let mut sample = self.left[0] * rasp * self.burst * passed;
         for (tone, left) in tones.iter().zip(&self.left[1..]) {
             sample += left * tone.level * libm::sin(TAU * tone.hz * self.age_s);

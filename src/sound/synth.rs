@@ -18,6 +18,10 @@ use super::voice::Voice;
 const LEVEL_S: f64 = 0.04;
 const SPEED_S: f64 = 0.08;
 const VOLUME_S: f64 = 0.02;
+/// No voice is made louder than this against its full loudness, and no fan or flame faster than
+/// that, whatever the figure says.
+const LOUDEST: f64 = 1.6;
+const FASTEST: f64 = 2.0;
 /// Moments that can sound at once; one more is left out.
 const STRIKES: usize = 12;
 
@@ -75,11 +79,11 @@ impl Synth {
     /// What is to be heard from the next sample on.
     pub fn hear(&mut self, scape: &Soundscape) {
         for (voice, glide) in &mut self.level {
-            glide.aim(scape.level[voice]);
+            glide.aim(scape.level[voice].clamp(0.0, LOUDEST));
         }
-        self.inducer_speed.aim(scape.inducer);
-        self.blower_speed.aim(scape.blower);
-        self.firing.aim(scape.firing);
+        self.inducer_speed.aim(scape.inducer.clamp(0.0, FASTEST));
+        self.blower_speed.aim(scape.blower.clamp(0.0, FASTEST));
+        self.firing.aim(scape.firing.clamp(0.0, FASTEST));
         self.furnace_gain.aim(scape.furnace.gain());
         self.furnace_share.aim(OnePole::share(scape.furnace.corner_hz(), self.rate_hz));
     }

@@ -35,6 +35,20 @@ impl Voice {
         Self::OtherBurner,
         Self::Alarm,
     ];
+
+    /// The caption, in its plainest form.
+    #[must_use]
+    pub fn caption(self) -> &'static str {
+        match self {
+            Self::Inducer => Sound::Inducer.caption(),
+            Self::Blower => Sound::Blower.caption(),
+            Self::Burners => t!("sound-burners"),
+            Self::Hiss => Sound::Hiss.caption(),
+            Self::Relief => Sound::Relief.caption(),
+            Self::OtherBurner => Sound::OtherApplianceBurning.caption(),
+            Self::Alarm => Sound::Alarm.caption(),
+        }
+    }
 }
 
 /// What is made for a captioned sound.

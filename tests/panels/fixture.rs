@@ -22,8 +22,8 @@ use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
     BurnersSeen, Burning, Condition, Cracked, Display, FlameSeen, FurnaceSeen, GaugeSeen, HallSeen,
-    Heard, MeterSeen, Note, Observation, OtherApplianceSeen, PortSeen, Seen, SheetSeen, Smell, Sound,
-    YardSeen,
+    Heard, MeterSeen, Note, Observation, OtherApplianceSeen, PortSeen, Seen, SheetSeen, Smell,
+    Sound, YardSeen,
 };
 use quarterturn::setup::SupplyRight;
 use quarterturn::units::PressureUnit;

@@ -13,8 +13,8 @@ use std::time::Duration;
 
 use pulseaudio::protocol::{
     self, AuthParams, AuthReply, ChannelMap, ChannelVolume, Command, CommandReply,
-    CreatePlaybackStreamReply, MAX_VERSION, PlaybackStreamParams, Prop, Props,
-    ProtocolError, Request, SampleFormat, SampleSpec, SetClientNameReply, stream::BufferAttr, stream::StreamFlags,
+    CreatePlaybackStreamReply, MAX_VERSION, PlaybackStreamParams, Prop, Props, ProtocolError,
+    Request, SampleFormat, SampleSpec, SetClientNameReply, stream::BufferAttr, stream::StreamFlags,
 };
 
 /// How long nobody looks for a server after one was not there, or went.
