@@ -52,7 +52,7 @@ pub(super) fn sound(args: &Args) -> Result<Exit, Trouble> {
     if let Some(halt) = &halt {
         talk(&halt.words(args.script.as_deref().unwrap_or(Path::new(CYCLE_NAME))));
     }
-    if bench.seconds() > LONGEST_S as f64 {
+    if bench.seconds() > f64::from(LONGEST_S) {
         talk(&t!("sound-too-long", minutes = LONGEST_S / 60));
     }
     if let Some(path) = &args.wav {
@@ -62,7 +62,7 @@ pub(super) fn sound(args: &Args) -> Result<Exit, Trouble> {
         let inner = folder.join("sound");
         std::fs::create_dir_all(&inner)
             .map_err(|error| Trouble::new(Exit::Files, format!("{}: {error}", inner.display())))?;
-        write_whole(&inner.join("cycle.svg"), &cycle_picture::draw(&listener))?;
+        write_whole(&inner.join("cycle.svg"), &cycle_picture::draw(&job.id, &listener))?;
         write_whole(&inner.join("voices.svg"), &voices_picture::draw())?;
         talk(&t!("sound-written", folder = inner.display().to_string()));
     }

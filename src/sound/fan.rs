@@ -60,7 +60,7 @@ pub(super) const BLOWER: Build = Build {
     air_q: 0.5,
 };
 
-/// A running fan.
+/// A fan that runs, with its noise.
 pub(super) struct Fan {
     build: Build,
     noise: Noise,

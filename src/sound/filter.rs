@@ -53,7 +53,7 @@ pub(super) struct Passed {
     pub high: f64,
 }
 
-/// A state-variable filter.
+/// The state of such a filter.
 #[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Filter {
     first: f64,

@@ -52,7 +52,7 @@ pub enum Moment {
     Switch,
     /// A door of the furnace comes off or goes on.
     Door,
-    /// A window slides.
+    /// A window slides open or shut.
     Window,
 }
 

@@ -8,7 +8,7 @@ const HALF_WIDTH: f64 = 1.732_050_807_568_877_2;
 /// sample rate.
 const FULL_HZ: f64 = 24_000.0;
 
-/// White noise.
+/// White noise from a stream of chance.
 pub(super) struct Noise {
     stream: Stream,
     half_width: f64,
@@ -21,7 +21,7 @@ impl Noise {
         Self { stream: stream(seed, name), half_width }
     }
 
-    /// The next sample.
+    /// The next sample of it.
     pub(super) fn step(&mut self) -> f64 {
         self.stream.between(-self.half_width, self.half_width)
     }

@@ -11,12 +11,18 @@ const LAST: i32 = 11;
 /// Least power that is told, of full scale: 120 dB below.
 const LEAST: f64 = 1e-12;
 
-/// Number of bands.
+/// How many bands there are.
 pub(super) const BANDS: usize = (LAST - FIRST + 1) as usize;
 
 /// Middle of a band, in hertz.
-pub(super) fn center_hz(band: usize) -> f64 {
+fn center_hz(band: usize) -> f64 {
     1000.0 * libm::pow(10.0, f64::from(FIRST + band as i32) / 10.0)
+}
+
+/// The nominal middle of a band, in hertz, where it is that of an octave (IEC 61260).
+pub(super) fn nominal(band: usize) -> Option<&'static str> {
+    const OCTAVES: [&str; 8] = ["63", "125", "250", "500", "1000", "2000", "4000", "8000"];
+    band.is_multiple_of(3).then(|| OCTAVES.get(band / 3).copied()).flatten()
 }
 
 /// A power of full scale in decibels.

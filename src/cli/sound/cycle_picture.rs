@@ -2,7 +2,7 @@
 
 use std::fmt::Write;
 
-use super::bands::{BANDS, bands, center_hz, db, power};
+use super::bands::{BANDS, bands, db, nominal, power};
 use super::listener::{Listener, RATE_HZ};
 use crate::chart::{Axis, INK, PALE, PAPER, Scale, escape, put};
 use crate::sound::moment::Moment;
@@ -22,7 +22,7 @@ const GAP: f64 = 26.0;
 const COLUMNS: usize = 165;
 const POINTS: usize = 660;
 /// Levels between which the spectrum is shaded, in decibels, and steps of it.
-const PALEST_DB: f64 = -100.0;
+const PALEST_DB: f64 = -90.0;
 const STEP_DB: f64 = 10.0;
 const SHADES: [&str; 7] =
     ["#eef1ec", "#d5e0e3", "#b3c8d3", "#86a8bd", "#5a86a3", "#356486", "#1d4465"];
@@ -30,7 +30,7 @@ const BAR: &str = "#2f6f9f";
 const DOT: &str = "#b5651d";
 
 /// An SVG of what was heard.
-pub(super) fn draw(heard: &Listener) -> String {
+pub(super) fn draw(scenario: &str, heard: &Listener) -> String {
     let seconds = heard.seconds().max(1.0);
     let time = Axis::between(0.0, seconds, Scale::Even, LEFT, RIGHT);
     let voices: Vec<Voice> = Voice::ALL
@@ -52,7 +52,7 @@ pub(super) fn draw(heard: &Listener) -> String {
         "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {tall}\" \
          font-family=\"Georgia, 'Times New Roman', serif\" font-size=\"12\" fill=\"{INK}\">"
     );
-    let title = escape(t!("sound-cycle-title"));
+    let title = escape(&t!("sound-cycle-title", scenario = scenario));
     put!(svg, "<title>{title}</title>");
     put!(svg, "<rect width=\"{WIDTH}\" height=\"{tall}\" fill=\"{PAPER}\"/>");
     put!(svg, "<text x=\"24\" y=\"28\" font-size=\"15\">{title}</text>");
@@ -144,21 +144,22 @@ fn shades(svg: &mut String, heard: &Listener, top: f64) {
             if let Some(color) = run.first().copied().flatten().and_then(|k| SHADES.get(k)) {
                 put!(
                     svg,
-                    "<rect x=\"{:.2}\" y=\"{y:.2}\" width=\"{:.2}\" height=\"{BAND}\" \
+                    "<rect x=\"{:.2}\" y=\"{y:.2}\" width=\"{:.2}\" height=\"{:.2}\" \
                      fill=\"{color}\"/>",
                     LEFT + wide * from as f64,
-                    wide * run.len() as f64 + 0.3
+                    // Neighbors overlap a little, so that no paper shines through between them.
+                    wide * run.len() as f64 + 0.4,
+                    BAND + 0.4
                 );
             }
             from += run.len();
         }
-        if [0, 3, 6, 9, 12, 15, 18, 21].contains(&band) {
+        if let Some(name) = nominal(band) {
             put!(
                 svg,
-                "<text x=\"{}\" y=\"{:.2}\" text-anchor=\"end\">{}</text>",
+                "<text x=\"{}\" y=\"{:.2}\" text-anchor=\"end\">{name}</text>",
                 LEFT - 8.0,
-                y + BAND,
-                octave(band)
+                y + BAND
             );
         }
     }
@@ -170,13 +171,6 @@ fn shades(svg: &mut String, heard: &Listener, top: f64) {
 fn shade(power: f64) -> Option<usize> {
     let step = libm::floor((db(power) - PALEST_DB) / STEP_DB);
     (step >= 0.0).then_some((step as usize).min(SHADES.len() - 1))
-}
-
-/// The nominal middle of a band at an octave.
-pub(super) fn octave(band: usize) -> String {
-    let hz = center_hz(band);
-    let rounded = if hz < 200.0 { libm::round(hz) } else { 10.0 * libm::round(hz / 10.0) };
-    crate::chart::figure(rounded)
 }
 
 /// Seconds at the foot, and what the shades mean.

@@ -14,14 +14,14 @@ use crate::sound::voice::{Made, Voice, made_for};
 use crate::technician::drive::Witness;
 use crate::units::TICKS_PER_S;
 
-/// Samples a second.
+/// Samples a second of what is heard.
 pub(super) const RATE_HZ: u32 = 48_000;
 /// Longest time that is listened to, in seconds; samples of it are held in memory.
-pub(super) const LONGEST_S: u64 = 30 * 60;
+pub(super) const LONGEST_S: u32 = 30 * 60;
 /// Samples in a tick.
 const IN_A_TICK: usize = RATE_HZ as usize / TICKS_PER_S as usize;
 
-/// What was heard.
+/// What was heard, and when it was captioned.
 pub(super) struct Listener {
     synth: Synth,
     before: Soundscape,
@@ -83,7 +83,7 @@ impl Witness for Listener {
     fn acted(&mut self, _: &Bench, _: &Action, _: Result<(), Refusal>) {}
 
     fn ticked(&mut self, bench: &Bench, events: Vec<Event>) {
-        if self.seconds() >= LONGEST_S as f64 {
+        if self.seconds() >= f64::from(LONGEST_S) {
             return;
         }
         let seen = bench.seen();

@@ -2,8 +2,7 @@
 
 use std::fmt::Write;
 
-use super::bands::{BANDS, bands, db};
-use super::cycle_picture::octave;
+use super::bands::{BANDS, bands, db, nominal};
 use super::listener::RATE_HZ;
 use crate::chart::{Axis, INK, PALE, PAPER, Scale, WASH, escape, put};
 use crate::sound::soundscape::{Distance, Soundscape};
@@ -95,13 +94,12 @@ fn panel(svg: &mut String, voice: Voice, left: f64, top: f64) {
             );
         }
         // Every other octave has its name.
-        if band % 6 == 0 {
+        if let Some(name) = nominal(band).filter(|_| band.is_multiple_of(6)) {
             put!(
                 svg,
-                "<text x=\"{:.2}\" y=\"{}\" text-anchor=\"middle\">{}</text>",
+                "<text x=\"{:.2}\" y=\"{}\" text-anchor=\"middle\">{name}</text>",
                 x + 0.5 * wide,
-                foot + 15.0,
-                octave(band)
+                foot + 15.0
             );
         }
     }
