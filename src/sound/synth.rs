@@ -127,7 +127,7 @@ impl Synth {
         let level = &mut self.level;
         sounding(&mut level[Voice::Inducer], || self.inducer.step(inducer, rate_hz))
             + sounding(&mut level[Voice::Blower], || self.blower.step(blower, rate_hz))
-            + sounding(&mut level[Voice::Burners], || 0.14 * self.burners.step(firing, rate_hz))
+            + sounding(&mut level[Voice::Burners], || 0.09 * self.burners.step(firing, rate_hz))
             + sounding(&mut level[Voice::Hiss], || 0.07 * self.hiss.step())
     }
 
@@ -138,7 +138,7 @@ impl Synth {
         if level[Voice::Alarm].is_still() {
             self.alarm.rest();
         }
-        sounding(&mut level[Voice::OtherBurner], || 0.03 * self.other_burner.step(1.0, rate_hz))
+        sounding(&mut level[Voice::OtherBurner], || 0.025 * self.other_burner.step(1.0, rate_hz))
             + sounding(&mut level[Voice::Relief], || 0.12 * self.relief.step())
             + sounding(&mut level[Voice::Alarm], || 0.25 * self.alarm.step(rate_hz))
     }
