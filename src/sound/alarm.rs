@@ -25,7 +25,7 @@ pub(super) struct Sounder {
 
 impl Sounder {
     /// The next sample at full loudness.
-    pub(super) fn step(&mut self, rate_hz: f64) -> f64 {
+    pub(super) fn sample(&mut self, rate_hz: f64) -> f64 {
         let pulses_s = 2.0 * f64::from(PULSES) * PULSE_S;
         self.at_s += 1.0 / rate_hz;
         // The rest after the last pulse is the long one.

@@ -41,7 +41,7 @@ impl Roar {
     }
 
     /// The next sample of unit variance, about, at a rate against the full one.
-    pub(super) fn step(&mut self, rate: f64, rate_hz: f64) -> f64 {
+    pub(super) fn sample(&mut self, rate: f64, rate_hz: f64) -> f64 {
         if self.until_set == 0 {
             self.until_set = SET_EVERY;
             // The jets are faster and the eddies smaller the more gas they carry.
@@ -50,11 +50,11 @@ impl Roar {
             self.edge_share = OnePole::share(self.edge_hz * bright, rate_hz);
         }
         self.until_set -= 1;
-        let white = self.noise.step();
-        let slow = self.flicker.step(white, self.flicker_share) * unity(FIRST_ORDER * FLICKER_HZ);
+        let white = self.noise.sample();
+        let slow = self.flicker.sample(white, self.flicker_share) * unity(FIRST_ORDER * FLICKER_HZ);
         let flicker = 1.0 + FLICKER * slow.clamp(-2.0, 2.0);
-        let body = self.body.step(white, &self.band).low;
-        let roar = self.edge.step(body, self.edge_share);
+        let body = self.body.sample(white, &self.band).low;
+        let roar = self.edge.sample(body, self.edge_share);
         roar * flicker * unity(self.center_hz)
     }
 }
@@ -99,8 +99,8 @@ impl Jet {
     }
 
     /// The next sample, of unit variance, about.
-    pub(super) fn step(&mut self) -> f64 {
-        let Passed { band, high, .. } = self.filter.step(self.noise.step(), &self.band);
+    pub(super) fn sample(&mut self) -> f64 {
+        let Passed { band, high, .. } = self.filter.sample(self.noise.sample(), &self.band);
         self.unity
             * match self.side {
                 Side::About => band,

@@ -91,7 +91,7 @@ impl Fan {
     }
 
     /// The next sample at a speed, 0 still, 1 full.
-    pub(super) fn step(&mut self, speed: f64, rate_hz: f64) -> f64 {
+    pub(super) fn sample(&mut self, speed: f64, rate_hz: f64) -> f64 {
         let build = &self.build;
         if self.until_set == 0 {
             self.until_set = SET_EVERY;
@@ -103,9 +103,9 @@ impl Fan {
         // Whole turns of the wheel carry every partial, so that the phase never jumps.
         self.turn = libm::fmod(self.turn + build.full_rev_s * speed / rate_hz, 1.0);
         self.hum = libm::fmod(self.hum + HUM_HZ / rate_hz, 1.0);
-        let white = self.noise.step();
-        let rush = self.air.step(white, &self.band).band;
-        let slow = self.waver.step(white, self.waver_share) * unity(FIRST_ORDER * WAVER_HZ);
+        let white = self.noise.sample();
+        let rush = self.air.sample(white, &self.band).band;
+        let slow = self.waver.sample(white, self.waver_share) * unity(FIRST_ORDER * WAVER_HZ);
         let waver = 1.0 + WAVER * slow.clamp(-2.0, 2.0);
         let [blade, second, shaft] = build.tones;
         let pass = build.blades * self.turn;

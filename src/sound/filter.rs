@@ -16,7 +16,7 @@ impl OnePole {
     }
 
     /// One sample through the low pass.
-    pub(super) fn step(&mut self, input: f64, share: f64) -> f64 {
+    pub(super) fn sample(&mut self, input: f64, share: f64) -> f64 {
         self.state += share * (input - self.state);
         self.state
     }
@@ -62,7 +62,7 @@ pub(super) struct Filter {
 
 impl Filter {
     /// One sample through the filter.
-    pub(super) fn step(&mut self, input: f64, band: &Band) -> Passed {
+    pub(super) fn sample(&mut self, input: f64, band: &Band) -> Passed {
         let v3 = input - self.second;
         let v1 = band.a1 * self.first + band.a2 * v3;
         let v2 = self.second + band.a2 * self.first + band.a3 * v3;

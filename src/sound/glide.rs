@@ -25,7 +25,7 @@ impl Glide {
     }
 
     /// Where the value stands one sample later. It arrives exactly, so that silence is nought.
-    pub(super) fn step(&mut self) -> f64 {
+    pub(super) fn sample(&mut self) -> f64 {
         let way = self.target - self.value;
         if libm::fabs(way) < GONE {
             self.value = self.target;

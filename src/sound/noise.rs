@@ -22,7 +22,7 @@ impl Noise {
     }
 
     /// The next sample of it.
-    pub(super) fn step(&mut self) -> f64 {
+    pub(super) fn sample(&mut self) -> f64 {
         self.stream.between(-self.half_width, self.half_width)
     }
 }

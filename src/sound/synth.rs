@@ -105,30 +105,31 @@ impl Synth {
     /// Fills a buffer with the next samples, each within −1 to 1.
     pub fn fill(&mut self, buffer: &mut [f32]) {
         for sample in buffer {
-            *sample = self.step() as f32;
+            *sample = self.sample() as f32;
         }
     }
 
-    fn step(&mut self) -> f64 {
+    fn sample(&mut self) -> f64 {
         let [furnace_moments, other_moments] = self.moments();
         let furnace = self.furnace() + furnace_moments;
-        let share = self.furnace_share.step();
+        let share = self.furnace_share.sample();
         let [first, second] = &mut self.dulled;
-        let furnace = self.furnace_gain.step() * second.step(first.step(furnace, share), share);
-        let volume = self.volume.step();
+        let furnace =
+            self.furnace_gain.sample() * second.sample(first.sample(furnace, share), share);
+        let volume = self.volume.sample();
         limited(volume * (furnace + self.around() + other_moments))
     }
 
     /// Voices as far away as the furnace.
     fn furnace(&mut self) -> f64 {
         let rate_hz = self.rate_hz;
-        let (inducer, blower) = (self.inducer_speed.step(), self.blower_speed.step());
-        let firing = self.firing.step();
+        let (inducer, blower) = (self.inducer_speed.sample(), self.blower_speed.sample());
+        let firing = self.firing.sample();
         let level = &mut self.level;
-        sounding(&mut level[Voice::Inducer], || self.inducer.step(inducer, rate_hz))
-            + sounding(&mut level[Voice::Blower], || self.blower.step(blower, rate_hz))
-            + sounding(&mut level[Voice::Burners], || 0.09 * self.burners.step(firing, rate_hz))
-            + sounding(&mut level[Voice::Hiss], || 0.07 * self.hiss.step())
+        sounding(&mut level[Voice::Inducer], || self.inducer.sample(inducer, rate_hz))
+            + sounding(&mut level[Voice::Blower], || self.blower.sample(blower, rate_hz))
+            + sounding(&mut level[Voice::Burners], || 0.09 * self.burners.sample(firing, rate_hz))
+            + sounding(&mut level[Voice::Hiss], || 0.07 * self.hiss.sample())
     }
 
     /// Voices where the ear is.
@@ -138,9 +139,9 @@ impl Synth {
         if level[Voice::Alarm].is_still() {
             self.alarm.rest();
         }
-        sounding(&mut level[Voice::OtherBurner], || 0.025 * self.other_burner.step(1.0, rate_hz))
-            + sounding(&mut level[Voice::Relief], || 0.12 * self.relief.step())
-            + sounding(&mut level[Voice::Alarm], || 0.25 * self.alarm.step(rate_hz))
+        sounding(&mut level[Voice::OtherBurner], || 0.025 * self.other_burner.sample(1.0, rate_hz))
+            + sounding(&mut level[Voice::Relief], || 0.12 * self.relief.sample())
+            + sounding(&mut level[Voice::Alarm], || 0.25 * self.alarm.sample(rate_hz))
     }
 
     /// Moments as far away as the furnace, and those at hand.
@@ -148,7 +149,7 @@ impl Synth {
         let mut sums = [0.0; 2];
         for slot in &mut self.strikes {
             let Some(strike) = slot else { continue };
-            let sample = strike.step(self.struck.step(), self.rate_hz);
+            let sample = strike.sample(self.struck.sample(), self.rate_hz);
             sums[usize::from(!strike.is_of_furnace())] += sample;
             if strike.is_over() {
                 *slot = None;
@@ -160,5 +161,5 @@ impl Synth {
 
 /// A voice at its level; one that is silent makes nothing.
 fn sounding(level: &mut Glide, voice: impl FnOnce() -> f64) -> f64 {
-    if level.is_still() { 0.0 } else { level.step() * voice() }
+    if level.is_still() { 0.0 } else { level.sample() * voice() }
 }

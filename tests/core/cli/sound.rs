@@ -18,8 +18,8 @@ fn slow_the_pictures_of_sound_are_fresh() {
     }
 }
 
-/// A script of one's own is heard: two seconds are 96,000 samples of 16 bits, and one that stops
-/// says where.
+/// A script of one's own is heard: two seconds, and the tick in which it is found to be over, are
+/// 96,960 samples of 16 bits; one that stops says where.
 #[test]
 fn a_script_is_written_as_a_file_to_hear() {
     let folder = tempfile::tempdir().unwrap();
@@ -30,10 +30,10 @@ fn a_script_is_written_as_a_file_to_hear() {
     .unwrap();
     expect(folder.path(), &["sound", "--script", "a.script", "--wav", "a.wav"], 0);
     let bytes = fs::read(folder.path().join("a.wav")).unwrap();
-    assert_eq!(bytes.len(), 44 + 2 * 96_000);
+    assert_eq!(bytes.len(), 44 + 2 * 96_960);
     assert_eq!((&bytes[..4], &bytes[8..16]), (&b"RIFF"[..], &b"WAVEfmt "[..]));
     let number = |at: usize| u32::from_le_bytes(bytes[at..at + 4].try_into().unwrap());
-    assert_eq!([number(4), number(24), number(40)], [36 + 192_000, 48_000, 192_000]);
+    assert_eq!([number(4), number(24), number(40)], [36 + 193_920, 48_000, 193_920]);
     // The water heater burns there: it is no silence.
     assert!(bytes[44..].iter().any(|byte| *byte != 0));
 
