@@ -11,7 +11,7 @@ use quarterturn::hands::refusal::Refusal;
 use quarterturn::measure::driver::Driver;
 use quarterturn::parts::{Level, Place};
 use quarterturn::procedure::{Goal, Means};
-use quarterturn::senses::seen::Heard;
+use quarterturn::senses::seen::{Heard, Sound};
 use quarterturn::setup::{Fault, Setup};
 use quarterturn::sound::moment::Moment;
 use quarterturn::sound::soundscape::{Distance, Soundscape};
@@ -135,4 +135,26 @@ fn walking_up_to_it_clicks_nothing() {
     let back = Soundscape::of(&bench.seen());
     assert_eq!(here.moments_since(&yard), [None; 3]);
     assert_eq!(back.moments_since(&yard), [None; 3]);
+}
+
+/// How loud a voice is by its figure: a jet's sound power goes with its area, so twice the flow is
+/// 3 dB more; a turbulent flame's with about the power 2.7 of its velocity, so 1.3 times the rate
+/// is 3.1 dB more (combustion noise, from memory). Without a caption there is nothing.
+#[test]
+fn loudness_follows_the_figure() {
+    let mut seen = Bench::new(rig::healthy(Fuel::Natural)).seen();
+    let mut level = |sounds: &[Sound], heard: Heard, voice: Voice| {
+        seen.sounds = sounds.to_vec();
+        seen.heard = heard;
+        Soundscape::of(&seen).level[voice]
+    };
+    let mut hiss = |hiss_m3_s: f64| {
+        level(&[Sound::Hiss], Heard { hiss_m3_s, ..Heard::default() }, Voice::Hiss)
+    };
+    assert!((20.0 * (hiss(8e-5) / hiss(4e-5)).log10() - 3.01).abs() < 0.01);
+    let heard = |firing: f64| Heard { firing, hiss_m3_s: 1.0, ..Heard::default() };
+    let mut roar =
+        |firing: f64| level(&[Sound::Burners(Level::ALL[0])], heard(firing), Voice::Burners);
+    assert!((20.0 * (roar(1.3) / roar(1.0)).log10() - 3.1).abs() < 0.1);
+    assert_eq!(level(&[Sound::Blower], heard(1.0), Voice::Hiss), 0.0);
 }
