@@ -53,7 +53,7 @@ pub(super) const INDUCER: Build = Build {
 pub(super) const BLOWER: Build = Build {
     blades: 42.0,
     full_rev_s: 1075.0 / 60.0,
-    tones: [0.006, 0.002, 0.010],
+    tones: [0.030, 0.008, 0.010],
     hum: 0.010,
     air: 0.09,
     air_hz: 280.0,

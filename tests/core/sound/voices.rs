@@ -19,11 +19,11 @@ fn inducer(speed: f64) -> Vec<f32> {
 /// 1,200 with six, and slips some 5–15 % under load (from memory).
 #[test]
 fn blades_pass_at_the_motor_s_speed() {
-    let found = Spectrum::of(&inducer(1.0)).peak_hz(800.0, 1300.0);
+    let found = Spectrum::of(&inducer(1.0)).peak_hz(300.0, 3000.0);
     let rpm = 60.0 * found / INDUCER_BLADES;
     assert!((0.85 * 3600.0..0.95 * 3600.0).contains(&rpm), "{rpm}");
 
-    let found = Spectrum::of(&steady(&only(Voice::Blower, 1.0), 1.0)).peak_hz(650.0, 850.0);
+    let found = Spectrum::of(&steady(&only(Voice::Blower, 1.0), 8.0)).peak_hz(400.0, 3000.0);
     let rpm = 60.0 * found / BLOWER_BLADES;
     assert!((0.85 * 1200.0..0.95 * 1200.0).contains(&rpm), "{rpm}");
 }
