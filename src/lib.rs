@@ -2,7 +2,7 @@
 //!
 //! Read in this order: [`words`], [`units`] and [`rng`], then [`physics`] (gas in pipes and parts),
 //! `appliance`, `site` and `instrument` (what stands in the house and in the hand), [`parts`] and
-//! [`setup`], [`model`], [`catalogue`], [`senses`] and [`hands`], [`bench`] (all of it together: one
+//! [`setup`], [`model`], [`catalogue`], [`senses`] and [`hands`], [`sound`], [`bench`] (all of it together: one
 //! way in, one way out), [`measure`], `scenario`, `record`, `marking` and `technician`.
 
 // Its macros `t!` and `id!` are known in all modules below.
@@ -27,6 +27,7 @@ pub mod scenario;
 pub mod senses;
 pub mod setup;
 pub mod site;
+pub mod sound;
 pub mod technician;
 pub mod units;
 

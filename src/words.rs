@@ -74,6 +74,7 @@ pub const FILES: &[(&str, &str)] = files![
     "repairs.ftl",
     "refusals.ftl",
     "senses.ftl",
+    "sound.ftl",
     "findings.ftl",
     "causes.ftl",
     "status.ftl",

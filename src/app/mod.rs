@@ -2,6 +2,8 @@
 //! nothing that a record would not know.
 
 mod access;
+#[cfg(all(feature = "sound", target_os = "linux"))]
+mod audio;
 pub mod boxes;
 pub mod camera;
 mod display;
@@ -88,10 +90,15 @@ pub fn open(args: WindowArgs) -> ExitCode {
         return give_up(display::reason(said.unwrap_or_default()).text());
     }
     match assemble(&mut app, args, drawings) {
-        Ok(()) => match app.run() {
-            AppExit::Success => ExitCode::SUCCESS,
-            AppExit::Error(code) => ExitCode::from(code.get()),
-        },
+        Ok(()) => {
+            // Only here: an app that a test assembles makes no sound.
+            #[cfg(all(feature = "sound", target_os = "linux"))]
+            app.add_plugins(audio::plugin);
+            match app.run() {
+                AppExit::Success => ExitCode::SUCCESS,
+                AppExit::Error(code) => ExitCode::from(code.get()),
+            }
+        }
         Err(error) => {
             eprintln!("{}", t!("program-error", error = error));
             ExitCode::from(1)

@@ -10,6 +10,8 @@ use crate::hands::refusal::Refusal;
 use crate::panels::coach::Remembered;
 use crate::panels::view::{Help, Pace, Running, SecondChance};
 use crate::senses::seen::{Over, Seen, Smell, Sound};
+use crate::sound::moment::Moment;
+use crate::sound::soundscape::Soundscape;
 use crate::units::TICK_S;
 use crate::words::Id;
 
@@ -19,6 +21,8 @@ use super::store::{Attempt, Finished, Journal};
 const CAPTION_TICKS: u64 = 150;
 /// Most captions at once.
 const CAPTIONS_MAX: usize = 3;
+/// Most moments that wait to be heard; nobody need take them.
+const MOMENTS_MAX: usize = 16;
 /// Time of day at which every job begins, in seconds after midnight.
 const MORNING_S: f64 = 7.5 * 3600.0;
 
@@ -37,6 +41,8 @@ pub struct Session {
     journal: Box<dyn Journal>,
     refusal: Option<String>,
     captions: Vec<(u64, String)>,
+    scape: Soundscape,
+    moments: Vec<Moment>,
     closed: Closed,
     trouble: Told,
     hints: Vec<String>,
@@ -82,6 +88,8 @@ impl Session {
         let (bench, done) = (&attempt.bench, &attempt.done);
         let remembered = recall(bench.setup().clone(), done, bench.tick());
         Self {
+            scape: Soundscape::of(&attempt.bench.seen()),
+            moments: Vec::new(),
             bench: attempt.bench,
             scenario: attempt.scenario,
             seed: attempt.seed,
@@ -154,6 +162,20 @@ impl Session {
         self.captions.iter().map(|(_, text)| text.clone()).collect()
     }
 
+    /// What is to be heard now: nothing while time stands or the job is over.
+    #[must_use]
+    pub fn scape(&self) -> Soundscape {
+        match self.pace.running {
+            Running::Running if self.closed == Closed::No => self.scape,
+            Running::Running | Running::Paused => Soundscape::default(),
+        }
+    }
+
+    /// Moments that have come since the last call and are to be heard.
+    pub fn take_moments(&mut self) -> Vec<Moment> {
+        std::mem::take(&mut self.moments)
+    }
+
     /// Time of day in the house, in seconds after midnight.
     #[must_use]
     pub fn clock_s(&self) -> f64 {
@@ -222,6 +244,7 @@ impl Session {
                 for _ in 0..self.pace.speed {
                     self.tick();
                 }
+                self.listen();
             }
         }
     }
@@ -282,16 +305,42 @@ impl Session {
             if danger(&event.what) {
                 self.pace.speed = 1;
             }
-            if let Some(text) = caption(&event.what) {
-                self.captions.retain(|(_, other)| other != text);
-                self.captions.push((event.tick, text.to_owned()));
+            if let Some(moment) = Moment::of(&event.what) {
+                self.sounds(event.tick, moment);
             }
         }
-        let surplus = self.captions.len().saturating_sub(CAPTIONS_MAX);
-        self.captions.drain(..surplus);
         if self.pace.speed > 1 && self.hazard() {
             self.pace.speed = 1;
         }
+    }
+
+    /// What clicked and lit since the last look.
+    fn listen(&mut self) {
+        let now = Soundscape::of(&self.bench.seen());
+        let moments = now.moments_since(&self.scape);
+        self.scape = now;
+        for moment in moments.into_iter().flatten() {
+            self.sounds(self.bench.tick(), moment);
+        }
+    }
+
+    /// Something sounds for a moment. It is captioned unless it is what the hand has just done, or
+    /// its caption stands already.
+    fn sounds(&mut self, tick: u64, moment: Moment) {
+        if !self.scape.hears(moment) {
+            return;
+        }
+        if self.moments.len() < MOMENTS_MAX {
+            self.moments.push(moment);
+        }
+        if moment.is_of_hand() || moment == Moment::LateLight {
+            return;
+        }
+        let text = moment.caption();
+        self.captions.retain(|(_, other)| other != text);
+        self.captions.push((tick, text.to_owned()));
+        let surplus = self.captions.len().saturating_sub(CAPTIONS_MAX);
+        self.captions.drain(..surplus);
     }
 
     /// Whether something is going on that must not be rushed through.
@@ -315,6 +364,8 @@ impl Session {
         self.journal.went_back(&self.bench, &self.done);
         self.waiting.clear();
         self.captions.clear();
+        self.scape = Soundscape::of(&self.bench.seen());
+        self.moments.clear();
         self.refusal = None;
         self.pace = Pace { running: Running::Paused, speed: 1 };
     }
@@ -389,42 +440,5 @@ fn danger(what: &EventKind) -> bool {
         | EventKind::Held { .. }
         | EventKind::Ended { .. }
         | EventKind::NotConverged => false,
-    }
-}
-
-/// What an event sounds or feels like for a moment, in words. Nothing that only a gauge or the
-/// model knows.
-fn caption(what: &EventKind) -> Option<&'static str> {
-    match what {
-        EventKind::Fired { from: None, .. } => Some(t!("moment-burners-light")),
-        EventKind::Fired { to: None, .. } => Some(t!("moment-burners-out")),
-        EventKind::Fired { from, to } if to > from => Some(t!("moment-flames-grow")),
-        EventKind::Fired { .. } => Some(t!("moment-flames-shrink")),
-        EventKind::OpenedUnderGas { .. } => Some(t!("moment-puff")),
-        EventKind::GasFromPort { .. } => Some(t!("moment-hiss")),
-        EventKind::Ignition { .. } => Some(t!("moment-ignition")),
-        EventKind::CrossThreaded { .. } => Some(t!("moment-cross-thread")),
-        EventKind::ColumnBlownOut => Some(t!("moment-column-blown")),
-        EventKind::Cracked { .. } => Some(t!("moment-crack")),
-        EventKind::Mended { .. } => Some(crate::panels::captions::WORK_DONE.text()),
-        EventKind::Turned { bottomed: true, .. } => Some(t!("moment-screw-stop")),
-        EventKind::Turned { bottomed: false, .. }
-        | EventKind::Did { .. }
-        | EventKind::Refused { .. }
-        | EventKind::Control { .. }
-        | EventKind::CalledOnOpenPort { .. }
-        | EventKind::Zeroed { .. }
-        | EventKind::Showed(_)
-        | EventKind::Wrote(_)
-        | EventKind::FluidJudged { .. }
-        | EventKind::Alarm
-        | EventKind::Cycle
-        | EventKind::ValveOverPressure { .. }
-        | EventKind::MeterOverRange
-        | EventKind::WroteMeasured { .. }
-        | EventKind::SpringGaugeStrained
-        | EventKind::Held { .. }
-        | EventKind::Ended { .. }
-        | EventKind::NotConverged => None,
     }
 }

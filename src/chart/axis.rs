@@ -37,6 +37,11 @@ impl Axis {
         Self { scale: Scale::Even, lower: lower - margin, upper: upper + margin, from, to }
     }
 
+    /// An axis from one value to another that is larger, with nothing beyond.
+    pub(crate) fn between(lower: f64, upper: f64, scale: Scale, from: f64, to: f64) -> Self {
+        Self { scale, lower, upper, from, to }
+    }
+
     /// The place of a value.
     pub(crate) fn at(&self, value: f64) -> f64 {
         let share = match self.scale {

@@ -27,6 +27,11 @@ pub(super) fn read(path: &Path, most: usize) -> Result<Vec<u8>, Trouble> {
 /// # Errors
 /// With [`Exit::Files`] when it cannot be written; what was there before is untouched then.
 pub fn write_whole(path: &Path, text: &str) -> Result<(), Trouble> {
+    write_bytes(path, text.as_bytes())
+}
+
+/// The same with bytes that are no text.
+pub(super) fn write_bytes(path: &Path, bytes: &[u8]) -> Result<(), Trouble> {
     let trouble = |why: &dyn core::fmt::Display| {
         Trouble::new(Exit::Files, format!("{}: {why}", path.display()))
     };
@@ -34,7 +39,7 @@ pub fn write_whole(path: &Path, text: &str) -> Result<(), Trouble> {
         return Err(trouble(&t!("cli-folder-to-write")));
     }
     let part = part_of(path).ok_or_else(|| trouble(&t!("cli-no-file-name")))?;
-    let written = write_new(&part, text).and_then(|()| std::fs::rename(&part, path));
+    let written = write_new(&part, bytes).and_then(|()| std::fs::rename(&part, path));
     written.map_err(|error| {
         // It may not even be there.
         let _ = std::fs::remove_file(&part);
@@ -42,9 +47,9 @@ pub fn write_whole(path: &Path, text: &str) -> Result<(), Trouble> {
     })
 }
 
-fn write_new(path: &Path, text: &str) -> std::io::Result<()> {
+fn write_new(path: &Path, bytes: &[u8]) -> std::io::Result<()> {
     let mut file = OpenOptions::new().write(true).create_new(true).open(path)?;
-    file.write_all(text.as_bytes())?;
+    file.write_all(bytes)?;
     file.sync_all()
 }
 

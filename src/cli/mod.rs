@@ -15,6 +15,7 @@ mod preview;
 mod prove;
 mod run;
 mod script;
+mod sound;
 mod threads;
 mod window;
 
@@ -52,6 +53,7 @@ enum Command {
     Explain(explain::Args),
     Faults(faults::Args),
     Fidelity(fidelity::Args),
+    Sound(sound::Args),
 }
 
 /// Runs the program with the arguments it was started with.
@@ -85,6 +87,7 @@ pub fn main() -> ExitCode {
         Some(Command::Explain(args)) => explain::explain(args),
         Some(Command::Faults(args)) => faults::faults(args),
         Some(Command::Fidelity(args)) => fidelity::fidelity(args),
+        Some(Command::Sound(args)) => sound::sound(args),
     };
     match result {
         Ok(exit) => exit.into(),

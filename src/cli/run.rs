@@ -65,12 +65,29 @@ struct Report {
     text: String,
 }
 
+/// Where and why a player stopped before its end.
 #[derive(Debug, Serialize)]
-struct Halt {
+pub(super) struct Halt {
     /// Line of the script, from 1; none when the time was up.
     line: Option<usize>,
     text: String,
     reason: String,
+}
+
+impl Halt {
+    /// What is told of it; `file` is the script's.
+    pub(super) fn words(&self, file: &Path) -> String {
+        match self.line {
+            Some(line) => t!(
+                "run-stopped",
+                file = file.display().to_string(),
+                line = line,
+                step = &self.text,
+                reason = &self.reason
+            ),
+            None => self.reason.clone(),
+        }
+    }
 }
 
 /// Watches a run for the marks and for the record.
@@ -135,7 +152,8 @@ fn record_trouble(error: crate::record::SinkError) -> Trouble {
     Trouble::new(Exit::Files, t!("run-no-record", error = error.to_string()))
 }
 
-fn read_script(path: &Path) -> Result<Script, Trouble> {
+/// The script of a file.
+pub(super) fn read_script(path: &Path) -> Result<Script, Trouble> {
     let bytes = files::read(path, script::MAX_BYTES)?;
     script::read_bytes(&path.display().to_string(), &bytes).map_err(|problems| {
         let text = String::from_utf8_lossy(&bytes);
@@ -143,7 +161,12 @@ fn read_script(path: &Path) -> Result<Script, Trouble> {
     })
 }
 
-fn play_script(script: Script, bench: &mut Bench, watcher: &mut Watcher) -> Option<Halt> {
+/// Plays a script; gives where it stopped before its end.
+pub(super) fn play_script(
+    script: Script,
+    bench: &mut Bench,
+    watcher: &mut dyn Witness,
+) -> Option<Halt> {
     let mut player = ScriptPlayer::new(script);
     let stopped = play(bench, &mut player, LIMIT_S, watcher);
     if let Some(stop) = player.stop() {
@@ -177,19 +200,7 @@ fn play_technician(bench: &mut Bench, watcher: &mut Watcher) -> Option<Halt> {
 
 fn tell(args: &Args, report: &Report) -> Result<(), Trouble> {
     if let Some(halt) = &report.stopped {
-        let file = args.script.as_ref().map(|path| path.display().to_string());
-        match (halt.line, file) {
-            (Some(line), Some(file)) => {
-                talk(&t!(
-                    "run-stopped",
-                    file = file,
-                    line = line,
-                    step = &halt.text,
-                    reason = &halt.reason
-                ));
-            }
-            _ => talk(&halt.reason),
-        }
+        talk(&halt.words(args.script.as_deref().unwrap_or(Path::new(""))));
     }
     if args.json {
         return json(report);

@@ -254,6 +254,11 @@ impl Furnace {
         self.air.flue_k()
     }
 
+    /// What the control drives.
+    pub(crate) fn outputs(&self) -> &Outputs {
+        &self.outputs
+    }
+
     /// Level that the control gives volts to the gas valve's coils for.
     pub(crate) fn coils(&self) -> Option<Level> {
         self.outputs.valve

@@ -8,10 +8,7 @@ use super::view::Job;
 use super::widgets;
 use crate::parts::{Height, Tool};
 use crate::senses::seen::{Seen, Smell, Sound};
-use crate::words::{Id, decimal};
-
-/// What is said when a repair is done, as an event.
-pub const WORK_DONE: Id = id!("caption-work-done");
+use crate::words::decimal;
 
 /// Captions of everything heard now, events first, each with a note sign.
 #[must_use]

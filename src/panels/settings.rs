@@ -22,6 +22,10 @@ pub struct Settings {
     pub labels: OnOff,
     /// Single letters and digits as keys. Off for those who dictate or use a screen reader.
     pub single_keys: OnOff,
+    /// Whether the bench is heard.
+    pub sound: OnOff,
+    /// How loud it is heard, 1–100 %.
+    pub volume_percent: u32,
     /// Speed at which a job starts: 1, 5 or 20.
     pub speed: u32,
 }
@@ -35,6 +39,8 @@ impl Default for Settings {
             motion: Motion::Full,
             labels: OnOff::Off,
             single_keys: OnOff::On,
+            sound: OnOff::On,
+            volume_percent: 50,
             speed: 1,
         }
     }

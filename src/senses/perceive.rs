@@ -11,7 +11,7 @@ use super::seen::{
     Smell, YardSeen,
 };
 use super::signs::{hose_look, plain_signs};
-use super::sounds::sounds;
+use super::sounds::{heard, sounds};
 use crate::instrument::manometer::MeterDisplay;
 use crate::model::{Model, Probe};
 use crate::parts::{
@@ -39,6 +39,7 @@ pub(crate) fn seen(model: &Model, sheet: &Arc<SheetSeen>, over: Option<Over>) ->
         measured: measured(model),
         clipped: model.kit.clipped,
         sounds: sounds(model),
+        heard: heard(model),
         smell: smell(model.smell_at(Height::Head)),
         sniffed: model.person.sniffed.map(|(height, strength)| (height, smell(strength))),
         detector: model

@@ -18,9 +18,11 @@ use crate::parts::{
 use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};
 
+mod heard;
 mod observation;
 mod signs;
 
+pub use heard::{Heard, Relays};
 pub use observation::{
     Condition, ConnectorLook, Delivery, FlamesLook, Holes, Note, Observation, RatingPlate,
 };
@@ -52,6 +54,8 @@ pub struct Seen {
     pub clipped: Fitted,
     /// What is heard here.
     pub sounds: Vec<Sound>,
+    /// How strong and how fast that is.
+    pub heard: Heard,
     /// What the nose gets from breathing here, without bending down.
     pub smell: Smell,
     /// What the last deliberate sniff gave, and where the nose was.

@@ -1,6 +1,6 @@
 //! What is heard from where the person stands.
 
-use super::seen::Sound;
+use super::seen::{Heard, Relays, Sound};
 use crate::model::Model;
 use crate::parts::{OtherAppliance, Place, is_staged};
 
@@ -25,8 +25,7 @@ pub(super) fn sounds(model: &Model) -> Vec<Sound> {
     }
     sounds.extend(of_furnace(model));
     let near = model.person.is_at_furnace();
-    let connector = model.gas.connector_leak();
-    if near && model.gas.leaks().iter().chain(connector).any(|flow| flow > HISS_M3_S) {
+    if near && hisses(model).next().is_some() {
         sounds.push(Sound::Hiss);
     }
     let appliance = if near { OtherAppliance::WaterHeater } else { OtherAppliance::Range };
@@ -34,6 +33,43 @@ pub(super) fn sounds(model: &Model) -> Vec<Sound> {
         sounds.push(Sound::OtherApplianceBurning);
     }
     sounds
+}
+
+/// How strong and how fast what is heard here is.
+pub(super) fn heard(model: &Model) -> Heard {
+    match model.person.place {
+        Place::Away => Heard::default(),
+        Place::Yard => Heard { relief_m3_s: model.gas.vented(), ..Heard::default() },
+        Place::Hall => heard_of_furnace(model),
+        Place::PlantRoom | Place::GasValve => {
+            Heard { hiss_m3_s: hisses(model).sum(), ..heard_of_furnace(model) }
+        }
+    }
+}
+
+fn heard_of_furnace(model: &Model) -> Heard {
+    let furnace = &model.furnace;
+    let outputs = furnace.outputs();
+    let full_w = model.setup.furnace.plate.input.top().si();
+    Heard {
+        inducer: furnace.inducer(),
+        blower: furnace.blower(),
+        firing: furnace.input_w() / full_w,
+        relays: Relays {
+            inducer: outputs.inducer,
+            igniter: outputs.igniter,
+            blower: outputs.blower,
+            gas_valve: furnace.seats(),
+        },
+        ..Heard::default()
+    }
+}
+
+/// Flows that hiss at the furnace, in standard m³/s.
+fn hisses(model: &Model) -> impl Iterator<Item = f64> {
+    let connector = model.gas.connector_leak();
+    let leaks: Vec<f64> = model.gas.leaks().iter().chain(connector).collect();
+    leaks.into_iter().filter(|flow| *flow > HISS_M3_S)
 }
 
 fn of_furnace(model: &Model) -> Vec<Sound> {

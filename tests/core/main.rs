@@ -25,6 +25,7 @@ mod physics;
 mod record;
 mod scenario;
 mod script;
+mod sound;
 mod technician;
 mod tidy;
 mod trials;

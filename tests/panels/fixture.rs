@@ -22,8 +22,8 @@ use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
     BurnersSeen, Burning, Condition, Cracked, Display, FlameSeen, FurnaceSeen, GaugeSeen, HallSeen,
-    MeterSeen, Note, Observation, OtherApplianceSeen, PortSeen, Seen, SheetSeen, Smell, Sound,
-    YardSeen,
+    Heard, MeterSeen, Note, Observation, OtherApplianceSeen, PortSeen, Seen, SheetSeen, Smell,
+    Sound, YardSeen,
 };
 use quarterturn::setup::SupplyRight;
 use quarterturn::units::PressureUnit;
@@ -50,6 +50,7 @@ pub fn seen(place: Place) -> Seen {
         measured: None,
         clipped: Fitted::Off,
         sounds: vec![Sound::Inducer],
+        heard: Heard { inducer: 1.0, ..Heard::default() },
         smell: Smell::None,
         sniffed: None,
         detector: None,

@@ -169,3 +169,19 @@ help-examine-from = Number of the first fair run; each number draws its own mann
 help-examine-runs = How many fair runs of each job, spread over the seeds (0 to 1000)
 help-examine-faults = Try bare benches with one fault of the catalogue each, at three severities and on both fuels, instead of jobs; each bench has fair runs of its own numbers
 help-examine-write = Write the page to `examined.md` in this folder instead of printing the findings
+
+## What a job sounds like
+
+help-sound = Let a job sound without a device: write what is heard of it to a file, and draw it
+help-sound-script = Play this script instead of a cycle with a port opened under gas after it
+help-sound-wav = Write what is heard, one channel at 48 kHz, into this file
+help-sound-write = Draw the cycle and the voices, sound/cycle.svg and sound/voices.svg, into this folder
+sound-too-long = quarterturn: what came after { $minutes } minutes was not listened to
+sound-written = quarterturn: the pictures are in { $folder }
+sound-nothing-asked = quarterturn: nothing was written; say --wav FILE or --write FOLDER
+sound-cycle-title = What is heard on { $scenario }: captions, level and spectrum
+sound-voices-title = The voices at full loudness
+sound-time = time, s
+sound-level = level, dB of full scale
+sound-band = third of an octave, Hz
+sound-shade = dB of full scale

@@ -69,8 +69,10 @@ settings-on = on
 settings-off = off
 settings-names = Names in the drawing (else while F4 is held)
 settings-keys = Letters and digits as keys
+settings-sound = Sound
+settings-volume = Loudness
 settings-speed = Speed at the start
-settings-captions = Everything heard is written as a caption.
+settings-captions = Everything heard that the picture does not show is written as a caption.
 settings-close = Close settings
 
 ## The tab of the folded job sheet
@@ -141,17 +143,3 @@ end-ignited = Gas met a flame or a hot igniter where it must not. On a real job 
 end-step-back = Go back to the step before
 end-debrief = Debrief
 end-leave = Leave
-
-## Captions of a moment
-
-moment-burners-light = valve clicks, burners light
-moment-burners-out = valve clicks, burners go out
-moment-flames-grow = flames grow
-moment-flames-shrink = flames shrink
-moment-puff = a puff from the port
-moment-hiss = gas hisses from the port
-moment-ignition = gas ignites
-moment-cross-thread = the plug leans and grates
-moment-column-blown = water spurts out of the tube, gas hisses after it
-moment-crack = the boss gives with a crack
-moment-screw-stop = the screw comes to its stop

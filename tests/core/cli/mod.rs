@@ -7,6 +7,7 @@ mod jobs;
 mod previews;
 mod proofs;
 mod records;
+mod sound;
 mod window;
 
 use std::path::Path;

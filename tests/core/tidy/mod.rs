@@ -40,6 +40,7 @@ const LAYERS: Layers<'static> = Layers {
         &["catalogue"],
         &["senses"],
         &["hands"],
+        &["sound"],
         &["procedure"],
         &["bench"],
         &["measure"],
