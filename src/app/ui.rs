@@ -140,7 +140,6 @@ fn at_work<'a>(
         refusal: session.refusal(),
         captions,
         second_chance: session.second_chance(),
-        remembered: Some(session.remembered()),
     }
 }
 
@@ -150,6 +149,7 @@ fn carry_out(
     mut store: ResMut<StoreResource>,
     mut opening_data: ResMut<OpeningData>,
     mut choices: ResMut<Choices>,
+    mut shell: ResMut<PanelShell>,
     mut redraw: ResMut<Redraw>,
     mut exit: MessageWriter<AppExit>,
 ) {
@@ -173,6 +173,7 @@ fn carry_out(
             Command::ResumeAttempt(id) => {
                 let resumed = store.0.resume(&id);
                 open(resumed, &mut screen, &mut opening_data, choices.0.speed);
+                shell.0.recall(screen.job().map(Session::remembered));
             }
             Command::Again | Command::AgainOtherSeed => {
                 let other = command == Command::AgainOtherSeed;
@@ -204,7 +205,11 @@ fn carry_out(
             | Command::HintShown
             | Command::NextHint => {
                 if let Screen::Job(session) = &mut *screen {
+                    let back = command == Command::StepBack;
                     at_the_job(session, command);
+                    if back {
+                        shell.0.recall(Some(session.remembered()));
+                    }
                 }
             }
         }

@@ -58,9 +58,16 @@ pub struct Shell {
     trace: TraceState,
     /// How many jobs have been begun or gone on with.
     runs: u64,
+    recalled: Option<coach::Remembered>,
 }
 
 impl Shell {
+    /// Takes in what the coach keeps in mind of the attempt that is shown next, or from an earlier
+    /// point on; nothing for one that begins.
+    pub fn recall(&mut self, remembered: Option<&coach::Remembered>) {
+        self.recalled = remembered.cloned();
+    }
+
     /// Shows everything that is not the drawing: lays the panels out in `root` (the whole window),
     /// adds what is commanded to `out` and says what is left for the drawing.
     ///
@@ -90,7 +97,8 @@ impl Shell {
                     self.runs += 1;
                 }
                 let run = self.runs;
-                let state = self.work.get_or_insert_with(|| WorkState::new(job, run));
+                let recalled = self.recalled.take().filter(|_| fresh).unwrap_or_default();
+                let state = self.work.get_or_insert_with(|| WorkState::new(job, run, recalled));
                 work::work_ui(root, view, job, state, out)
             }
             Page::Debrief(debrief) => {

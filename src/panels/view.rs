@@ -2,7 +2,6 @@
 
 use egui::{Pos2, Rect};
 
-use super::coach::Remembered;
 use super::debrief::DebriefView;
 use super::handling::Turned;
 use super::settings::Settings;
@@ -149,8 +148,6 @@ pub struct Job<'a> {
     pub captions: &'a [String],
     /// Set when practice can go back to the step before a stop for danger.
     pub second_chance: SecondChance,
-    /// What the coach knows of an attempt that goes on.
-    pub remembered: Option<&'a Remembered>,
 }
 
 /// Whether a stopped job can go back a step.

@@ -205,7 +205,6 @@ impl App {
             refusal: self.refusal,
             captions: &self.captions,
             second_chance: self.second_chance,
-            remembered: None,
         };
         let page = match self.which {
             Which::Opening => Page::Opening(&opening),

@@ -1,6 +1,6 @@
 //! Pointer, wheel and keys at a part of the drawing, turned into what the hand does.
 
-use std::time::Duration;
+use core::time::Duration;
 
 use egui::{Event, EventFilter, Key, MouseWheelUnit, PointerButton, Pos2, Rect, Response, Ui};
 
@@ -69,10 +69,10 @@ impl ByPointer {
 /// Whether something is asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Asked {
-    /// It is not.
+    /// Nothing was asked.
     #[default]
     No,
-    /// It is.
+    /// The list was asked for.
     Yes,
 }
 

@@ -25,7 +25,7 @@ const HOLD_S: f64 = 0.6;
 pub struct Turned {
     /// Id of the part.
     pub part: String,
-    /// Degrees, clockwise.
+    /// How far it is turned clockwise, in degrees.
     pub deg: f32,
 }
 

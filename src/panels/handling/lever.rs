@@ -8,8 +8,6 @@ use crate::senses::seen::Seen;
 
 /// How finely a lever that is dragged is told to the bench, in degrees.
 pub(in crate::panels) const LEVER_STEP_DEG: i16 = 15;
-/// Full way of a lever, in degrees.
-const OPEN_DEG: f32 = 90.0;
 
 /// The hand valve whose lever a part is.
 pub(in crate::panels) fn lever_of(part: &str) -> Option<HandValve> {
@@ -29,14 +27,15 @@ pub(super) fn angle(hand_valve: HandValve, seen: &Seen) -> Option<HandleAngle> {
 
 /// One press: across where it stands open or aslant, in line where it is shut.
 pub(super) fn across(hand_valve: HandValve, seen: &Seen) -> Option<Action> {
-    let degrees = if angle(hand_valve, seen)?.is_shut() { 90 } else { 0 };
+    let now = angle(hand_valve, seen)?;
+    let degrees = if now.is_shut() { HandleAngle::OPEN } else { HandleAngle::SHUT }.deg();
     Some(Action::HandValve { hand_valve, degrees })
 }
 
 /// Where a lever stands that stood at `from_deg` and was turned clockwise by so much: at one of its
 /// steps, at a stop where it was turned further. Clockwise shuts it.
 pub(super) fn turned(from_deg: i16, clockwise_deg: f32) -> i16 {
-    let to = (f32::from(from_deg) - clockwise_deg).clamp(0.0, OPEN_DEG);
+    let to = (f32::from(from_deg) - clockwise_deg).clamp(0.0, f32::from(HandleAngle::OPEN.deg()));
     let step = f32::from(LEVER_STEP_DEG);
     #[expect(clippy::cast_possible_truncation, reason = "0 to 90")]
     let snapped = ((to / step).round() * step) as i16;

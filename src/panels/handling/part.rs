@@ -221,11 +221,10 @@ fn joint_of(id: &str) -> Option<Joint> {
 /// Strokes: fluid with the bottle in hand, a cloth over what is wet with nothing in hand.
 fn stroke(id: &str, seen: &Seen) -> Option<Action> {
     let joint = joint_of(id)?;
-    match seen.hand {
-        Some(Tool::LeakFluid) => Some(Action::LeakFluid(joint)),
-        None if is_wet(joint, seen) => Some(Action::Wipe(joint)),
-        Some(_) | None => None,
+    if seen.hand == Some(Tool::LeakFluid) {
+        return Some(Action::LeakFluid(joint));
     }
+    (seen.hand.is_none() && is_wet(joint, seen)).then_some(Action::Wipe(joint))
 }
 
 fn is_wet(joint: Joint, seen: &Seen) -> bool {
@@ -245,10 +244,8 @@ fn hold(id: &str, height: Height, seen: &Seen) -> Option<Action> {
         "yard-air" => height,
         _ => return None,
     };
-    Some(match seen.hand {
-        Some(Tool::GasDetector) => Action::Probe(height),
-        Some(_) | None => Action::Sniff(height),
-    })
+    let probes = seen.hand == Some(Tool::GasDetector);
+    Some(if probes { Action::Probe(height) } else { Action::Sniff(height) })
 }
 
 fn pull(id: &str, seen: &Seen) -> Option<Action> {

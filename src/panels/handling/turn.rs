@@ -19,16 +19,16 @@ const CAP_DEG: f32 = 270.0;
 pub struct Detent {
     /// How far it is turned until then, in degrees.
     pub deg: f32,
-    /// What then happens.
+    /// What happens when it is turned that far.
     pub action: Action,
 }
 
 /// How a part turns, each way; nothing where it does not.
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct Turning {
-    /// To the right.
+    /// What comes of turning to the right.
     pub clockwise: Option<Detent>,
-    /// To the left.
+    /// What comes of turning to the left.
     pub back: Option<Detent>,
 }
 

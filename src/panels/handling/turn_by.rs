@@ -4,6 +4,7 @@ use super::lever::{self, LEVER_STEP_DEG};
 use super::part::Handling;
 use crate::hands::action::Action;
 use crate::parts::HandValve;
+use crate::physics::valve::HandleAngle;
 use crate::senses::seen::Seen;
 
 /// The furthest that a part follows a hand that turns it against its stop, in degrees.
@@ -17,7 +18,7 @@ const EIGHTH_DEG: f32 = 45.0;
 #[derive(Debug, Clone, PartialEq, Default)]
 pub(super) struct TurnBy {
     part: String,
-    /// Clockwise, in degrees.
+    /// How far it is turned clockwise by now, in degrees.
     deg: f32,
     /// The tick at which an action was last sent: until the next one its outcome is not seen.
     sent: Option<u64>,
@@ -79,7 +80,7 @@ impl TurnBy {
         self.deg += by_deg;
         let to = lever::turned(at, self.deg);
         let moved = f32::from(at - to);
-        if (to - at).abs() < LEVER_STEP_DEG && !(to == 0 || to == 90) || to == at {
+        if (to - at).abs() < LEVER_STEP_DEG && !is_stop(to) || to == at {
             // Against its stop it does not wind up.
             let step = f32::from(LEVER_STEP_DEG);
             self.deg = self.deg.clamp(-step, step);
@@ -89,4 +90,9 @@ impl TurnBy {
         self.lever = Some((to, seen.tick));
         Some(Action::HandValve { hand_valve, degrees: to })
     }
+}
+
+/// Whether a lever goes no further than this angle.
+fn is_stop(degrees: i16) -> bool {
+    [HandleAngle::SHUT, HandleAngle::OPEN].iter().any(|stop| stop.deg() == degrees)
 }

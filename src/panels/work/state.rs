@@ -68,7 +68,7 @@ pub(super) enum Hinting {
 }
 
 impl WorkState {
-    pub(in crate::panels) fn new(job: &Job<'_>, run: u64) -> Self {
+    pub(in crate::panels) fn new(job: &Job<'_>, run: u64, remembered: Remembered) -> Self {
         Self {
             seed: job.seed,
             title: job.card.title.to_owned(),
@@ -85,7 +85,7 @@ impl WorkState {
                 Help::Coached => Hinting::On,
                 Help::Solo => Hinting::Off,
             },
-            remembered: job.remembered.cloned().unwrap_or_default(),
+            remembered,
             hint_since: (String::new(), 0),
             sheet: OnOff::Off,
             sights: OnOff::Off,

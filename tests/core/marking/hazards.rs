@@ -465,7 +465,7 @@ fn a_flash_is_told() {
     for port in [None, Some(Port::Inlet), Some(Port::Manifold)] {
         let mut sheet = Sheet::new();
         assert_eq!(sheet.times("ignition"), 0);
-        sheet.push(EventKind::Ignition { port });
+        sheet.did(Action::FurnaceSwitch(OnOff::On)).push(EventKind::Ignition { port });
         let found = sheet.finding("ignition").unwrap();
         assert_eq!(found.severity, Severity::Critical);
         assert_eq!(found.truth.contains("port"), port.is_some(), "{}", found.truth);
