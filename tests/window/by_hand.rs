@@ -1,6 +1,7 @@
 //! Work done with the pointer on the parts themselves, in the whole program: what the hand does
 //! becomes the same actions as those of a script, and the bench obeys.
 
+use bevy::input::ButtonState;
 use bevy::prelude::*;
 use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, PlugStep};
@@ -37,9 +38,7 @@ fn press(rig: &mut Rig, part: &str) {
 /// two pushes, zero, cap, screw, fluid. The actions are those that a script would give.
 #[test]
 fn a_gauge_is_put_on_and_a_screw_turned_by_hand() {
-    let store = TestStore { before: (vec![(0, Action::Go(Place::PlantRoom))], 1), ..default() };
-    let mut rig = Rig::open(store, Some(JOB), (1280, 720), Pixels::None);
-    rig.frames(4);
+    let mut rig = in_plant_room();
     press(&mut rig, "furnace-switch");
     rig.turn("manual-valve", 100.0);
     press(&mut rig, "burner-door");
@@ -111,6 +110,51 @@ fn script() -> Vec<Action> {
         Action::Take(Tool::LeakFluid),
         Action::LeakFluid(Port::Inlet.joint()),
     ]
+}
+
+fn manual_valve_deg(rig: &Rig) -> Option<i16> {
+    rig.seen().furnace.map(|furnace| furnace.manual_valve.deg())
+}
+
+fn in_plant_room() -> Rig {
+    let store =
+        TestStore { before: (vec![(0, Action::Go(Place::PlantRoom))], 1), ..TestStore::default() };
+    let mut rig = Rig::open(store, Some(JOB), (1280, 720), Pixels::None);
+    rig.frames(4);
+    rig
+}
+
+/// A finger does what the mouse does: a tap flips, a swing turns, a drag carries.
+#[test]
+fn a_finger_does_what_the_mouse_does() {
+    let mut rig = in_plant_room();
+    let switch = rig.middle("furnace-switch");
+    rig.finger(&[switch]);
+    assert_eq!(rig.seen().furnace.map(|furnace| furnace.switch), Some(OnOff::Off));
+    let way = rig.way_round("manual-valve", 100.0);
+    rig.finger(&way);
+    assert_eq!(manual_valve_deg(&rig), Some(0));
+    let (from, to) = (rig.middle("leak-fluid"), rig.middle("union"));
+    let way: Vec<Vec2> = (0..=6_u8).map(|i| from.lerp(to, f32::from(i) / 6.0)).collect();
+    rig.finger(&way);
+    assert_eq!(rig.seen().hand, Some(Tool::LeakFluid));
+}
+
+/// A drag in which the window changes its size ends with it: nothing stays in the grip.
+#[test]
+fn a_drag_that_the_window_loses_ends() {
+    let mut rig = in_plant_room();
+    let way = rig.way_round("manual-valve", 40.0);
+    rig.point(way[0]);
+    rig.button(ButtonState::Pressed);
+    rig.point(way[2]);
+    rig.resize(1024, 768);
+    rig.button(ButtonState::Released);
+    let before = rig.job().finished().done.len();
+    for &at in &way {
+        rig.point(at);
+    }
+    assert_eq!(rig.job().finished().done.len(), before);
 }
 
 /// A valve that is swung in steps and one that is turned at once leave the same bench.

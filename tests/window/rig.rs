@@ -6,6 +6,7 @@ use bevy::camera::RenderTarget;
 use bevy::input::ButtonState;
 use bevy::input::keyboard::{Key, KeyboardInput};
 use bevy::input::mouse::MouseButtonInput;
+use bevy::input::touch::{TouchInput, TouchPhase};
 use bevy::log::LogPlugin;
 use bevy::prelude::*;
 use bevy::render::RenderPlugin;
@@ -262,8 +263,33 @@ impl Rig {
         self.frames(4);
     }
 
+    /// A finger goes through the points.
+    pub fn finger(&mut self, way: &[Vec2]) {
+        let last = way.len() - 1;
+        for (index, &position) in way.iter().enumerate() {
+            let phase = if index == 0 { TouchPhase::Started } else { TouchPhase::Moved };
+            self.touch(phase, position);
+        }
+        self.touch(TouchPhase::Ended, way[last]);
+        self.frames(4);
+    }
+
+    fn touch(&mut self, phase: TouchPhase, position: Vec2) {
+        let touch = TouchInput { phase, position, window: self.window, force: None, id: 7 };
+        let world = self.app.world_mut();
+        world.write_message(touch);
+        world.write_message(WindowEvent::TouchInput(touch));
+        self.frames(2);
+    }
+
     /// Drags round a part's middle, `deg` clockwise, beginning on it.
     pub fn turn(&mut self, part: &str, deg: f32) {
+        let way = self.way_round(part, deg);
+        self.drag(&way);
+    }
+
+    /// Points from a part outwards and round its middle, `deg` clockwise.
+    pub fn way_round(&self, part: &str, deg: f32) -> Vec<Vec2> {
         let middle = self.middle(part);
         let steps = (deg.abs() / 15.0).ceil() as u16;
         let mut way = vec![middle + Vec2::new(8.0, 0.0)];
@@ -271,7 +297,7 @@ impl Rig {
             let a = (deg * f32::from(step) / f32::from(steps)).to_radians();
             middle + 60.0 * Vec2::new(a.cos(), a.sin())
         }));
-        self.drag(&way);
+        way
     }
 
     /// What a part of the drawing turns about, or else its middle, in the window.

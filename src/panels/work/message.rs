@@ -3,6 +3,7 @@
 
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
+use crate::panels::actions;
 use crate::panels::command::Command;
 use crate::panels::view::Job;
 use crate::parts::Subject;
@@ -20,6 +21,8 @@ pub(super) struct Message {
     known: (Option<(Subject, u64)>, u64),
     /// A repair that was asked for and neither done nor refused yet, and since when.
     asked: Option<(Repair, u64)>,
+    /// Something to somebody that was said and neither heard nor refused yet, and since when.
+    spoken: Option<(String, u64)>,
 }
 
 impl Message {
@@ -56,7 +59,12 @@ impl Message {
             job.refusal.is_none() && now > since && it_is
         };
         if let Some((repair, _)) = self.asked.take_if(is_done) {
-            self.said = Some((done_text(repair), until));
+            self.said = Some((done_text(&repair.label()), until));
+        }
+        if let Some((label, _)) = self.spoken.take_if(|(_, since)| now > *since)
+            && job.refusal.is_none()
+        {
+            self.said = Some((done_text(&label), until));
         }
     }
 
@@ -65,6 +73,7 @@ impl Message {
         for command in commands {
             if let Command::Act(action) = command {
                 self.said = None;
+                self.spoken = spoken(action, job).map(|label| (label, job.seen.tick));
                 self.asked = if let Action::Mend(repair) = action {
                     Some((*repair, job.seen.tick))
                 } else {
@@ -82,8 +91,17 @@ fn last_note(job: &Job<'_>) -> Option<(Subject, u64)> {
     job.seen.sheet.notes.last().map(|note| (note.subject, note.tick))
 }
 
-fn done_text(repair: Repair) -> String {
-    let label = repair.label();
+/// What is said to somebody, as its list has it.
+fn spoken(action: &Action, job: &Job<'_>) -> Option<String> {
+    if !matches!(action, Action::Call(_) | Action::Tell(_)) {
+        return None;
+    }
+    let at_hand = ["telephone", "householder"].map(|part| actions::choices(part, job.seen));
+    let choices = at_hand.into_iter().flatten().chain(actions::here(job.seen));
+    choices.into_iter().find(|choice| choice.action == *action).map(|choice| choice.label)
+}
+
+fn done_text(label: &str) -> String {
     let mut letters = label.chars();
     let first: String = letters.next().into_iter().flat_map(char::to_lowercase).collect();
     t!("message-done", repair = format!("{first}{}", letters.as_str()))
