@@ -151,7 +151,7 @@ fn strides_find_what_ticks_find() {
 /// cycles; a loose plug fills the room; a shut valve and an empty tank lock the furnace out and let
 /// the house go cold. And the bench itself stays where it was.
 #[test]
-fn a_day_tells_what_was_left_wrong() {
+fn slow_a_day_tells_what_was_left_wrong() {
     let day = 24.0 * 3600.0;
     for (name, setup) in left_behind() {
         let bench = Bench::new(setup);

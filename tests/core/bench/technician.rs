@@ -96,7 +96,7 @@ fn slow_every_way_of_spoiling_finds_occasion() {
 /// test point; a pressure switch that stays open and a hose that is off are told apart by a look, a
 /// dirty rod and a poor ground by the ohms. Nothing is alike to a sound bench.
 #[test]
-fn faults_with_the_same_signs_are_found() {
+fn slow_faults_with_the_same_signs_are_found() {
     let look = |fault: &str| {
         let text = quarterturn::scenario::builtin::find("healthy-natural").unwrap().text;
         let text = text.replacen("    card: (", &format!("    faults: [{fault}],\n    card: ("), 1);

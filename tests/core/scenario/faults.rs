@@ -22,7 +22,7 @@ fn loaded(faults: &str) -> Scenario {
 /// Every fault can be written with its name alone, and every severity in its own words, its ends
 /// included; what is put in is noted in the setup, in order.
 #[test]
-fn every_fault_can_be_written() {
+fn slow_every_fault_can_be_written() {
     let mut propane_only = 0;
     for &fault in Fault::ALL {
         let severity = &fault.entry().severity;
