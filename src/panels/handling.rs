@@ -13,7 +13,6 @@ mod turn;
 mod turn_by;
 
 pub use at_part::{Asked, AtPart, ByPointer, Holding};
-pub use grip::Turned;
 pub use manner::manner;
 pub use part::{Handling, handling};
 pub use turn::{Detent, Turning};

@@ -3,7 +3,6 @@
 use egui::{Pos2, Rect};
 
 use super::debrief::DebriefView;
-use super::handling::Turned;
 use super::settings::Settings;
 use crate::parts::{Duty, Place};
 use crate::rules::competency::Competency;
@@ -213,6 +212,15 @@ pub struct PartBox {
     /// What a handle, a lever or a slot of it turns about, in window points, where the drawing names
     /// it.
     pub pivot: Option<Pos2>,
+}
+
+/// How far a part is turned by the hand, for the eye: what has come of it is in the drawing already.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Turned {
+    /// Id of the part.
+    pub part: String,
+    /// How far it is turned clockwise, in degrees.
+    pub deg: f32,
 }
 
 /// What was laid out this frame.

@@ -4,12 +4,13 @@ use core::time::Duration;
 
 use egui::{Event, EventFilter, Key, MouseWheelUnit, PointerButton, Pos2, Rect, Response, Ui};
 
-use super::grip::{Grip, Turned};
+use super::grip::Grip;
 use super::lever::LEVER_STEP_DEG;
 use super::part::{Handling, handling};
 use super::turn_by::TurnBy;
 use crate::hands::action::Action;
 use crate::panels::spot::{Spot, top_spot};
+use crate::panels::view::Turned;
 use crate::parts::Height;
 use crate::senses::seen::Seen;
 
@@ -69,7 +70,7 @@ impl ByPointer {
 /// Whether something is asked for.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub enum Asked {
-    /// Nothing was asked.
+    /// Nobody asked for anything.
     #[default]
     No,
     /// The list was asked for.

@@ -6,6 +6,7 @@ use super::part::{Handling, cap_back, handling};
 use super::port::port_fill;
 use super::turn_by::TurnBy;
 use crate::hands::action::Action;
+use crate::panels::view::Turned;
 use crate::parts::{Height, PortFill, Tool};
 use crate::senses::seen::Seen;
 
@@ -19,15 +20,6 @@ const STROKES: f32 = 45.0;
 const PULL: f32 = 36.0;
 /// How long one stays at a place to smell or probe it, in seconds.
 const HOLD_S: f64 = 0.6;
-
-/// How far a part is turned by the hand, for the eye: what has come of it is in the drawing already.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Turned {
-    /// Id of the part.
-    pub part: String,
-    /// How far it is turned clockwise, in degrees.
-    pub deg: f32,
-}
 
 /// A hold on a part.
 #[derive(Debug, Clone, PartialEq)]
