@@ -1,6 +1,8 @@
 //! The coach's line under the top bar.
 
-use egui::{Button, Frame, Margin, Panel, Rect, RichText, Stroke, Ui, WidgetType, pos2, vec2};
+use egui::{
+    Button, Frame, Margin, Panel, Rect, RichText, Stroke, TextStyle, Ui, WidgetType, pos2, vec2,
+};
 
 use super::coach::Hint;
 use super::command::Command;
@@ -54,9 +56,13 @@ fn text_ui(ui: &mut Ui, rect: Rect, hint: &Hint) {
     let mut ui = ui.new_child(egui::UiBuilder::new().max_rect(rect).layout(layout));
     let next = RichText::new(t!("coach-line-next")).family(theme::semibold()).color(theme::PEN);
     ui.label(next);
-    ui.with_layout(egui::Layout::left_to_right(egui::Align::Center).with_main_wrap(true), |ui| {
-        widgets::live(&ui.add(egui::Label::new(&hint.text).wrap()));
-    });
+    // Two lines have room; what is longer is written smaller.
+    let font = TextStyle::Body.resolve(ui.style());
+    let width = ui.available_width();
+    let galley = ui.painter().layout(hint.text.clone(), font, theme::INK, width);
+    let text = RichText::new(&hint.text);
+    let text = if galley.rows.len() > 2 { text.small() } else { text };
+    widgets::live(&ui.add(egui::Label::new(text).wrap()));
 }
 
 fn buttons_ui(

@@ -8,7 +8,7 @@ use super::super::plan::Technician;
 use crate::hands::action::Action;
 use crate::parts::Reading;
 use crate::procedure::{Goal, Move, Pursuit};
-use crate::senses::seen::Seen;
+use crate::senses::seen::{Seen, Sound};
 use crate::units::TICKS_PER_S;
 
 /// A decision on what is seen once the pieces before it are done.
@@ -66,6 +66,15 @@ pub(super) enum Next {
 pub(super) struct Detour {
     left: VecDeque<Piece>,
     struck: Vec<Reading>,
+    alarm: Alarm,
+}
+
+/// Whether the alarm was heard at the last look.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+enum Alarm {
+    #[default]
+    Silent,
+    Sounds,
 }
 
 impl Detour {
@@ -90,7 +99,12 @@ impl Detour {
     }
 
     /// The next step, with what the technician remembers. Eyes and ears stay open meanwhile.
+    /// Whatever was about to be done is dropped when the alarm begins: it is thought over anew.
     pub(super) fn next(&mut self, technician: &mut Technician, seen: &Seen) -> Next {
+        let now = if seen.sounds.contains(&Sound::Alarm) { Alarm::Sounds } else { Alarm::Silent };
+        if core::mem::replace(&mut self.alarm, now) == Alarm::Silent && now == Alarm::Sounds {
+            self.left.clear();
+        }
         if !self.is_empty() {
             technician.keep_watch(seen);
         }
