@@ -64,8 +64,11 @@ fn tip(tools: &Drawing, tool: Tool) -> Option<[f32; 2]> {
 /// A point of the window on the page, in the page's units.
 #[must_use]
 pub fn on_page(at: egui::Pos2, page: egui::Rect) -> Option<[f32; 2]> {
+    if !page.is_positive() {
+        return None;
+    }
     let units = PAGE[0] / page.width();
-    (page.is_positive()).then(|| [(at.x - page.min.x) * units, (at.y - page.min.y) * units])
+    Some([(at.x - page.min.x) * units, (at.y - page.min.y) * units])
 }
 
 fn carry(

@@ -175,9 +175,10 @@ impl Grip {
                 if held { vec![Action::PutDown] } else { Vec::new() }
             }
             Carries::Tool(_) => set_down(over, seen),
-            Carries::Loose => belongs(&self.part, over)
-                .then(|| handling(&self.part, Height::Head, seen).press)
-                .unwrap_or_default(),
+            Carries::Loose if belongs(&self.part, over) => {
+                handling(&self.part, Height::Head, seen).press
+            }
+            Carries::Loose => Vec::new(),
         }
     }
 

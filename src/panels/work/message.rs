@@ -59,7 +59,7 @@ impl Message {
             job.refusal.is_none() && now > since && it_is
         };
         if let Some((repair, _)) = self.asked.take_if(is_done) {
-            self.said = Some((done_text(&repair.label()), until));
+            self.said = Some((done_text(repair.label()), until));
         }
         if let Some((label, _)) = self.spoken.take_if(|(_, since)| now > *since)
             && job.refusal.is_none()
