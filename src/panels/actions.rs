@@ -98,11 +98,11 @@ pub fn forms(part: &str, seen: &Seen) -> Vec<Form> {
     if let Some(hand_valve) = HandValve::from_id(id) {
         return vec![Form::HandValve(hand_valve)];
     }
-    if let Some(screw) = valve::screw_of(id) {
+    if let Some(screw) = screw_of(id) {
         return vec![Form::Turn(screw)];
     }
-    if let Some(port) = valve::port_of(id) {
-        let tightens = valve::fill(port, seen).is_some_and(|fill| {
+    if let Some(port) = port_of(id) {
+        let tightens = seen.fill(port).is_some_and(|fill| {
             matches!(fill, PortFill::Snug | PortFill::HandTight | PortFill::Leaning)
         });
         return if tightens { vec![Form::Tighten(port)] } else { Vec::new() };

@@ -87,6 +87,7 @@ pub(super) fn work_ui(
         .as_deref()
         .and_then(|part| spots.iter().find(|spot| spot.part == part))
         .map(|spot| spot.index);
+    state.forget_part(out.get(already..).unwrap_or_default());
     state.ask_first(out, already);
     state.message.commanded(job, out.get(already..).unwrap_or_default());
     let pointer = root.input(|input| input.pointer.hover_pos()).filter(|at| scene.contains(*at));

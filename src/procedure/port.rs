@@ -17,17 +17,12 @@ const NO_PRESSURE_PA: core::ops::RangeInclusive<f64> = -40.0..=20.0;
 /// The hose, once on, is left alone for a moment, in seconds.
 const HOSE_RESTS_S: f64 = 3.0;
 
-/// What is in a port, once the burner door is off and one kneels before it.
-pub(super) fn fill(seen: &Seen, port: Port) -> Option<PortFill> {
-    Some(seen.furnace.as_ref()?.burners.as_ref()?.ports[port].fill)
-}
-
 /// Isolated and before the port; then what is in it decides.
 fn before(seen: &Seen, memory: &Memory, port: Port, next: impl FnOnce(PortFill) -> Step) -> Step {
     Goal::Isolated
         .step(seen, memory)
         .then(memory, || at_valve(seen))
-        .then(memory, || fill(seen, port).map_or(Step::Met, next))
+        .then(memory, || seen.fill(port).map_or(Step::Met, next))
 }
 
 /// The plug out. What is trapped behind it seeps away before it comes out.
@@ -70,7 +65,7 @@ fn seep(seen: &Seen, memory: &Memory, port: Port, since: u64) -> Step {
 /// The adapter in, through an open port.
 pub(super) fn adapter_in(seen: &Seen, memory: &Memory, port: Port) -> Step {
     plug_out(seen, memory, port).then(memory, || {
-        if fill(seen, port) != Some(PortFill::Open) {
+        if seen.fill(port) != Some(PortFill::Open) {
             return Step::Met;
         }
         let adapter = Action::Adapter { port, to: Fitted::On };
@@ -121,7 +116,7 @@ fn other_closed(seen: &Seen, memory: &Memory, port: Port) -> Step {
         Port::Inlet => Port::Manifold,
         Port::Manifold => Port::Inlet,
     };
-    let left = match fill(seen, other) {
+    let left = match seen.fill(other) {
         Some(PortFill::Open | PortFill::BareAdapter | PortFill::Started) => true,
         Some(PortFill::HandTight | PortFill::Leaning) => memory.port(other).started,
         Some(PortFill::Snug | PortFill::Hose(_)) | None => false,
@@ -167,7 +162,7 @@ pub(super) fn adapter_out(seen: &Seen, memory: &Memory, port: Port) -> Step {
 
 /// A plug in, started by hand, snugged with the short arm.
 pub(super) fn closed(seen: &Seen, memory: &Memory, port: Port) -> Step {
-    if fill(seen, port) == Some(PortFill::Snug) {
+    if seen.fill(port) == Some(PortFill::Snug) {
         return Step::Met;
     }
     let with_key =

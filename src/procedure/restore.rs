@@ -6,15 +6,6 @@ use crate::hands::action::{Action, Topic};
 use crate::parts::{Fitted, OnOff, OtherAppliance, Place, Screw, Tool};
 use crate::senses::seen::Seen;
 
-/// Whether the cap is on a screw, where it can be seen.
-fn cap(seen: &Seen, screw: Screw) -> Option<Fitted> {
-    let burners = || seen.furnace.as_ref()?.burners.as_ref();
-    match screw.level() {
-        None => seen.yard.as_ref().map(|yard| yard.cap),
-        Some(level) => burners().map(|it| it.caps[level]),
-    }
-}
-
 fn at_screw(seen: &Seen, screw: Screw) -> Step {
     match screw.level() {
         None => at(seen, &[Place::Yard]),
@@ -24,7 +15,7 @@ fn at_screw(seen: &Seen, screw: Screw) -> Step {
 
 /// The cap on a screw, where it is seen to be off.
 pub(super) fn capped(seen: &Seen, memory: &Memory, screw: Screw) -> Step {
-    if cap(seen, screw) != Some(Fitted::Off) {
+    if seen.cap(screw) != Some(Fitted::Off) {
         return Step::Met;
     }
     let way = || at_screw(seen, screw).then(memory, || in_hand(seen, Tool::SlottedDriver));
@@ -34,7 +25,7 @@ pub(super) fn capped(seen: &Seen, memory: &Memory, screw: Screw) -> Step {
 /// The cap off a screw, the driver in the hand to turn it.
 pub(super) fn uncapped(seen: &Seen, memory: &Memory, screw: Screw) -> Step {
     at_screw(seen, screw).then(memory, || in_hand(seen, Tool::SlottedDriver)).then(memory, || {
-        let off = cap(seen, screw) == Some(Fitted::Off);
+        let off = seen.cap(screw) == Some(Fitted::Off);
         unless(off, Action::Cap { screw, to: Fitted::Off })
     })
 }

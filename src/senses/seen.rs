@@ -18,6 +18,7 @@ use crate::parts::{
 use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};
 
+mod at;
 mod heard;
 mod observation;
 mod signs;

@@ -1,7 +1,8 @@
-//! The CO alarm's call: four short pulses and a long rest.
+//! The call of an alarm, of gas or of carbon monoxide: four short pulses and a long rest.
 //!
 //! The pattern is that of NFPA 72 for carbon monoxide alarms (four pulses of 0.1 s with 0.1 s
 //! between them, then 5 s of rest), the tone near 3 kHz as of a piezo sounder; both from memory.
+//! No standard gives a gas detector's call; ours has the same (our own appliance).
 
 use core::f64::consts::TAU;
 

@@ -53,7 +53,7 @@ impl Roar {
         let white = self.noise.sample();
         let slow = self.flicker.sample(white, self.flicker_share) * unity(FIRST_ORDER * FLICKER_HZ);
         let flicker = 1.0 + FLICKER * slow.clamp(-2.0, 2.0);
-        let body = self.body.sample(white, &self.band).low;
+        let body = self.body.sample(white, &self.band).below;
         let roar = self.edge.sample(body, self.edge_share);
         roar * flicker * unity(self.center_hz)
     }
@@ -100,11 +100,11 @@ impl Jet {
 
     /// The next sample, of unit variance, about.
     pub(super) fn sample(&mut self) -> f64 {
-        let Passed { band, high, .. } = self.filter.sample(self.noise.sample(), &self.band);
+        let Passed { about, above, .. } = self.filter.sample(self.noise.sample(), &self.band);
         self.unity
             * match self.side {
-                Side::About => band,
-                Side::Above => high,
+                Side::About => about,
+                Side::Above => above,
             }
     }
 }

@@ -104,7 +104,7 @@ impl Fan {
         self.turn = libm::fmod(self.turn + build.full_rev_s * speed / rate_hz, 1.0);
         self.hum = libm::fmod(self.hum + HUM_HZ / rate_hz, 1.0);
         let white = self.noise.sample();
-        let rush = self.air.sample(white, &self.band).band;
+        let rush = self.air.sample(white, &self.band).about;
         let slow = self.waver.sample(white, self.waver_share) * unity(FIRST_ORDER * WAVER_HZ);
         let waver = 1.0 + WAVER * slow.clamp(-2.0, 2.0);
         let [blade, second, shaft] = build.tones;

@@ -46,11 +46,11 @@ impl Band {
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Passed {
     /// What lies below the center.
-    pub low: f64,
+    pub below: f64,
     /// What lies about the center, at its height there.
-    pub band: f64,
+    pub about: f64,
     /// What lies above the center.
-    pub high: f64,
+    pub above: f64,
 }
 
 /// The state of such a filter.
@@ -68,6 +68,6 @@ impl Filter {
         let v2 = self.second + band.a2 * self.first + band.a3 * v3;
         self.first = 2.0 * v1 - self.first;
         self.second = 2.0 * v2 - self.second;
-        Passed { low: v2, band: band.k * v1, high: input - band.k * v1 - v2 }
+        Passed { below: v2, about: band.k * v1, above: input - band.k * v1 - v2 }
     }
 }

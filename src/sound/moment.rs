@@ -56,6 +56,17 @@ pub enum Moment {
     Window,
 }
 
+/// Where a moment comes from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Source {
+    /// The furnace, near or far.
+    Furnace,
+    /// What the work brings about, at hand.
+    Work,
+    /// The hand that does something.
+    Hand,
+}
+
 impl Moment {
     /// All of them, in their usual order.
     pub const ALL: [Self; 23] = [
@@ -171,9 +182,8 @@ impl Moment {
         }
     }
 
-    /// Whether it comes from the furnace, and is as far away as that; anything else is at hand.
-    #[must_use]
-    pub fn is_of_furnace(self) -> bool {
+    /// Where it comes from.
+    fn source(self) -> Source {
         match self {
             Self::Relay
             | Self::GasValve
@@ -182,29 +192,14 @@ impl Moment {
             | Self::GoesOut
             | Self::FlamesGrow
             | Self::FlamesShrink
-            | Self::Ignition => true,
+            | Self::Ignition => Source::Furnace,
             Self::Puff
             | Self::PortHiss
             | Self::CrossThread
             | Self::Crack
             | Self::ScrewStop
             | Self::ColumnBlown
-            | Self::WorkDone
-            | Self::Lever
-            | Self::Thread
-            | Self::HoseOn
-            | Self::HoseOff
-            | Self::Key
-            | Self::Switch
-            | Self::Door
-            | Self::Window => false,
-        }
-    }
-
-    /// Whether it only says what the hand has just done, which is seen.
-    #[must_use]
-    pub fn is_of_hand(self) -> bool {
-        match self {
+            | Self::WorkDone => Source::Work,
             Self::Lever
             | Self::Thread
             | Self::HoseOn
@@ -212,23 +207,20 @@ impl Moment {
             | Self::Key
             | Self::Switch
             | Self::Door
-            | Self::Window => true,
-            Self::Relay
-            | Self::GasValve
-            | Self::Lights
-            | Self::LateLight
-            | Self::GoesOut
-            | Self::FlamesGrow
-            | Self::FlamesShrink
-            | Self::Puff
-            | Self::PortHiss
-            | Self::Ignition
-            | Self::CrossThread
-            | Self::Crack
-            | Self::ScrewStop
-            | Self::ColumnBlown
-            | Self::WorkDone => false,
+            | Self::Window => Source::Hand,
         }
+    }
+
+    /// Whether it comes from the furnace, and is as far away as that; anything else is at hand.
+    #[must_use]
+    pub fn is_of_furnace(self) -> bool {
+        self.source() == Source::Furnace
+    }
+
+    /// Whether it only says what the hand has just done, which is seen.
+    #[must_use]
+    pub fn is_of_hand(self) -> bool {
+        self.source() == Source::Hand
     }
 
     /// The caption, for people who cannot hear it.

@@ -159,7 +159,7 @@ impl Strike {
     pub(super) fn sample(&mut self, white: f64, rate_hz: f64) -> f64 {
         let Recipe { attack_s, rasp_hz, tones, length_s, .. } = self.recipe;
         self.age_s += 1.0 / rate_hz;
-        let passed = self.filter.sample(white, &self.band).band;
+        let passed = self.filter.sample(white, &self.band).about;
         let rasp =
             if rasp_hz > 0.0 { 0.5 - 0.5 * libm::cos(TAU * rasp_hz * self.age_s) } else { 1.0 };
         let mut sample = self.left[0] * rasp * self.burst * passed;

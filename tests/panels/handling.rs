@@ -416,3 +416,23 @@ fn nothing_sticks_to_the_hand() {
     assert!(acts(&harness).is_empty(), "{:?}", acts(&harness));
     assert_eq!(harness.state().layout.as_ref().unwrap().turned, None);
 }
+
+/// What was refused to the hand is said at its part; what was refused to a list is said at the foot,
+/// not at the part that the hand was on before.
+#[test]
+fn a_refusal_is_said_where_it_was_asked() {
+    let why = "Put down what you hold first.";
+    let mut harness = at(seen(Place::PlantRoom));
+    let pos = middle(&harness, "furnace-switch");
+    press(&mut harness, pos, PointerButton::Primary);
+    harness.state_mut().refusal = Some(why);
+    harness.run_steps(2);
+    assert!(harness.query_by_label_contains(why).is_some());
+    assert!(harness.query_by_label("OK").is_none(), "at the part it goes by itself");
+    let before = harness.state().commands.len();
+    harness.key_press(Key::A);
+    harness.run_steps(2);
+    assert!(acts(&harness).len() == 2, "{:?}", &harness.state().commands[before..]);
+    assert!(harness.query_by_label_contains(why).is_some());
+    assert!(harness.query_by_label("OK").is_some(), "at the foot it waits to be read");
+}

@@ -56,13 +56,7 @@ pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
 }
 
 fn handle(part: &str, seen: &Seen) -> Option<Pose> {
-    let furnace = seen.furnace.as_ref();
-    let handle = match HandValve::from_id(part)? {
-        HandValve::Furnace => furnace?.manual_valve,
-        HandValve::WaterHeater => furnace?.water_heater.handle,
-        HandValve::Range => seen.hall.as_ref()?.range.handle,
-        HandValve::Supply => seen.yard.as_ref()?.supply_valve,
-    };
+    let handle = seen.handle(HandValve::from_id(part)?)?;
     Some(Pose::turned(90.0 - f32::from(handle.deg())))
 }
 

@@ -162,15 +162,7 @@ fn jumper(furnace: &FurnaceSeen, list: &mut List) {
 pub(super) fn joint(joint: Joint, seen: &Seen, list: &mut List) {
     list.need(Tool::LeakFluid, seen);
     list.add(t!("joint-brush"), Action::LeakFluid(joint));
-    let wet = match joint.is_in_yard() {
-        true => seen.yard.as_ref().is_none_or(|yard| yard.fluid[joint] != FluidSeen::Dry),
-        false => seen
-            .furnace
-            .as_ref()
-            .and_then(|furnace| furnace.burners.as_ref())
-            .is_none_or(|burners| burners.fluid[joint] != FluidSeen::Dry),
-    };
-    if wet {
+    if seen.fluid(joint) != Some(FluidSeen::Dry) {
         list.add(t!("joint-wipe"), Action::Wipe(joint));
     }
     at_hand::verdicts(joint, list);

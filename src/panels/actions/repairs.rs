@@ -1,7 +1,6 @@
 //! Repairs, each at the part that it is done on.
 
 use super::list::List;
-use super::valve::fill;
 use crate::catalogue::repair::{Need, Repair, There};
 use crate::hands::action::Action;
 use crate::parts::{Fitted, Place, PortFill, Subject, is_staged};
@@ -45,7 +44,7 @@ fn is_there(repair: Repair, seen: &Seen) -> bool {
 /// Whether the port that a repair works through is seen open.
 fn is_open(repair: Repair, seen: &Seen) -> bool {
     repair.needs().iter().all(|need| match need {
-        Need::Open(port) => fill(*port, seen) == Some(PortFill::Open),
+        Need::Open(port) => seen.fill(*port) == Some(PortFill::Open),
         Need::Shut(_)
         | Need::NoPressure
         | Need::PowerOff

@@ -17,11 +17,6 @@ pub(in crate::panels) fn screw_of(id: &str) -> Option<Screw> {
     part(id)?.screw
 }
 
-/// What is seen in a port.
-pub(super) fn fill(port: Port, seen: &Seen) -> Option<PortFill> {
-    Some(seen.furnace.as_ref()?.burners.as_ref()?.ports[port].fill)
-}
-
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
     let Some(furnace) = seen.furnace.as_ref() else { return };
     let port = port_of(id);
@@ -68,7 +63,7 @@ fn valve_switch(burners: &BurnersSeen, list: &mut List) {
 }
 
 fn port_ways(port: Port, seen: &Seen, list: &mut List) {
-    let Some(fill) = fill(port, seen) else { return };
+    let Some(fill) = seen.fill(port) else { return };
     let plug = |step| Action::Plug { port, step };
     match fill {
         PortFill::Snug => {

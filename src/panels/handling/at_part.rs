@@ -7,6 +7,7 @@ use egui::{Event, EventFilter, Key, MouseWheelUnit, PointerButton, Pos2, Rect, R
 use super::grip::Grip;
 use super::lever::LEVER_STEP_DEG;
 use super::part::{Handling, handling};
+use super::turn::EIGHTH_DEG;
 use super::turn_by::TurnBy;
 use crate::hands::action::Action;
 use crate::panels::spot::{Spot, top_spot};
@@ -14,8 +15,6 @@ use crate::panels::view::Turned;
 use crate::parts::Height;
 use crate::senses::seen::Seen;
 
-/// What one notch of the wheel or one press of an arrow key turns a screw by, in degrees.
-const NOTCH_DEG: f32 = 45.0;
 /// What one press of an arrow key turns by where a whole thread has to be turned, in degrees.
 const THREAD_PRESS_DEG: f32 = 180.0;
 /// Points of a smooth wheel that make a notch.
@@ -264,8 +263,8 @@ fn per_notch(it: &Handling, way: f32, thread_deg: f32) -> f32 {
         return f32::from(LEVER_STEP_DEG);
     }
     match it.turning.way(way) {
-        Some(detent) if detent.deg > NOTCH_DEG => thread_deg,
-        Some(_) | None => NOTCH_DEG,
+        Some(detent) if detent.deg > EIGHTH_DEG => thread_deg,
+        Some(_) | None => EIGHTH_DEG,
     }
 }
 

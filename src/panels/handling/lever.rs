@@ -7,34 +7,23 @@ use crate::physics::valve::HandleAngle;
 use crate::senses::seen::Seen;
 
 /// How finely a lever that is dragged is told to the bench, in degrees.
-pub(in crate::panels) const LEVER_STEP_DEG: i16 = 15;
+pub(super) const LEVER_STEP_DEG: i16 = 15;
 
 /// The hand valve whose lever a part is.
-pub(in crate::panels) fn lever_of(part: &str) -> Option<HandValve> {
+pub(super) fn lever_of(part: &str) -> Option<HandValve> {
     HandValve::from_id(canonical(part))
-}
-
-/// The angle of a handle, as it is seen.
-pub(super) fn angle(hand_valve: HandValve, seen: &Seen) -> Option<HandleAngle> {
-    let furnace = seen.furnace.as_ref();
-    Some(match hand_valve {
-        HandValve::Furnace => furnace?.manual_valve,
-        HandValve::WaterHeater => furnace?.water_heater.handle,
-        HandValve::Range => seen.hall.as_ref()?.range.handle,
-        HandValve::Supply => seen.yard.as_ref()?.supply_valve,
-    })
 }
 
 /// One press: across where it stands open or aslant, in line where it is shut.
 pub(super) fn across(hand_valve: HandValve, seen: &Seen) -> Option<Action> {
-    let now = angle(hand_valve, seen)?;
+    let now = seen.handle(hand_valve)?;
     let degrees = if now.is_shut() { HandleAngle::OPEN } else { HandleAngle::SHUT }.deg();
     Some(Action::HandValve { hand_valve, degrees })
 }
 
 /// Where a lever stands that stood at `from_deg` and was turned clockwise by so much: at one of its
 /// steps, at a stop where it was turned further. Clockwise shuts it.
-pub(super) fn turned(from_deg: i16, clockwise_deg: f32) -> i16 {
+pub(super) fn swung(from_deg: i16, clockwise_deg: f32) -> i16 {
     let to = (f32::from(from_deg) - clockwise_deg).clamp(0.0, f32::from(HandleAngle::OPEN.deg()));
     let step = f32::from(LEVER_STEP_DEG);
     #[expect(clippy::cast_possible_truncation, reason = "0 to 90")]

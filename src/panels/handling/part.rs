@@ -2,19 +2,15 @@
 
 use super::lever::{across, lever_of};
 use super::port::port_fill;
-use super::turn::{Turning, cap_of, turning};
+use super::turn::{Turning, turning};
 use crate::hands::action::{Action, PlugStep};
-use crate::panels::actions::port_of;
+use crate::panels::actions::{self, port_of};
 use crate::panels::parts::canonical;
 use crate::parts::{
-    Door, Fitted, HandValve, Height, Joint, LowSide, OnOff, Opening, Place, Port, PortFill, Push,
-    Screw, Spot, Tool, Window, part as part_row,
+    Fitted, HandValve, Height, Joint, Place, Port, PortFill, Push, Screw, Spot, Tool,
+    part as part_row,
 };
-use crate::senses::seen::{Display, FluidSeen, HallSeen, Seen};
-use crate::units::PressureUnit;
-
-/// Half degrees Fahrenheit that one press of a thermostat button changes.
-const PRESS_HALF_F: i16 = 1;
+use crate::senses::seen::{FluidSeen, Seen};
 
 /// How a part answers to the hand, as it is seen now. Several may hold at once: an adapter is
 /// pressed with the hose in hand and turned without.
@@ -84,100 +80,55 @@ fn tool_from_roll(tool: Tool, seen: &Seen) -> Vec<Action> {
     }
 }
 
-fn flipped(now: OnOff) -> OnOff {
-    match now {
-        OnOff::On => OnOff::Off,
-        OnOff::Off => OnOff::On,
-    }
-}
-
-fn changed(now: Fitted) -> Fitted {
-    match now {
-        Fitted::On => Fitted::Off,
-        Fitted::Off => Fitted::On,
-    }
-}
-
-fn moved(now: Opening) -> Opening {
-    match now {
-        Opening::Open => Opening::Closed,
-        Opening::Closed => Opening::Open,
-    }
-}
-
 /// What one press does: switches, keys, doors, a part set to its hole.
 fn press(id: &str, seen: &Seen) -> Option<Action> {
-    meter_key(id, seen)
-        .or_else(|| seen.hall.as_ref().and_then(|hall| in_hall(id, hall)))
-        .or_else(|| at_furnace(id, seen))
+    flipped(id, seen)
+        .or_else(|| approached(id, seen))
         .or_else(|| set_to_port(id, seen))
         .or_else(|| cap_back(id, seen))
 }
 
-fn meter_key(id: &str, seen: &Seen) -> Option<Action> {
+/// Switches, keys, doors and the like: what their list has of that kind.
+fn flipped(id: &str, seen: &Seen) -> Option<Action> {
     match id {
-        "meter-power" => Some(Action::MeterPower(match seen.meter.display {
-            Display::Dark => OnOff::On,
-            Display::Number(_) | Display::OverRange => OnOff::Off,
-        })),
-        "meter-zero" => Some(Action::MeterZero),
-        "meter-unit" => {
-            let all = PressureUnit::ALL;
-            let at = all.iter().position(|unit| *unit == seen.meter.unit)?;
-            let next = all.iter().cycle().nth(at + 1)?;
-            Some(Action::MeterUnit(*next))
-        }
-        "meter-minus" => Some(Action::MeterLowSide(match seen.meter.low_side {
-            LowSide::Air => LowSide::BurnerBox,
-            LowSide::BurnerBox => LowSide::Air,
-        })),
-        _ => None,
+        "meter-unit" => return Some(Action::MeterUnit(seen.meter.unit.next())),
+        "burner-door" | "blower-door" | "furnace-switch" | "valve-switch" | "tag"
+        | "plant-window" | "hall-window" | "thermostat-mode" | "thermostat-up"
+        | "thermostat-down" | "meter-power" | "meter-zero" | "meter-minus" => {}
+        "stage-jumper" | "rollout-1" | "rollout-2" if is_open(seen) => {}
+        _ => return None,
     }
+    let of_that_kind = |action: &Action| {
+        matches!(
+            action,
+            Action::Door { .. }
+                | Action::FurnaceSwitch(_)
+                | Action::ValveSwitch(_)
+                | Action::Tag(_)
+                | Action::Window { .. }
+                | Action::ThermostatMode(_)
+                | Action::Setpoint(_)
+                | Action::MeterPower(_)
+                | Action::MeterZero
+                | Action::MeterLowSide(_)
+                | Action::StageJumper(_)
+                | Action::ResetRollout
+        )
+    };
+    actions::choices(id, seen).into_iter().map(|choice| choice.action).find(of_that_kind)
 }
 
-fn in_hall(id: &str, hall: &HallSeen) -> Option<Action> {
-    match id {
-        "thermostat-mode" => Some(Action::ThermostatMode(flipped(hall.mode))),
-        "thermostat-up" => {
-            Some(Action::Setpoint(hall.setpoint_half_f.saturating_add(PRESS_HALF_F)))
-        }
-        "thermostat-down" => {
-            Some(Action::Setpoint(hall.setpoint_half_f.saturating_sub(PRESS_HALF_F)))
-        }
-        "hall-window" => Some(Action::Window { window: Window::Hall, to: moved(hall.window) }),
-        _ => None,
-    }
+/// Whether the burner door is off.
+fn is_open(seen: &Seen) -> bool {
+    seen.furnace.as_ref().is_some_and(|furnace| furnace.burner_door == Fitted::Off)
 }
 
-fn at_furnace(id: &str, seen: &Seen) -> Option<Action> {
-    let furnace = seen.furnace.as_ref()?;
-    let off = furnace.burner_door == Fitted::Off;
-    match id {
-        "burner-door" => {
-            Some(Action::Door { door: Door::Burner, to: changed(furnace.burner_door) })
-        }
-        "blower-door" => {
-            Some(Action::Door { door: Door::Blower, to: changed(furnace.blower_door) })
-        }
-        "furnace-switch" => Some(Action::FurnaceSwitch(flipped(furnace.switch))),
-        "plant-window" => {
-            Some(Action::Window { window: Window::PlantRoom, to: moved(furnace.window) })
-        }
-        "stage-jumper" if off => Some(Action::StageJumper(changed(furnace.stage_jumper))),
-        "rollout-1" | "rollout-2" if off => Some(Action::ResetRollout),
-        "tag" => Some(Action::Tag(changed(furnace.tag))),
-        "valve-switch" => {
-            let burners = furnace.burners.as_ref()?;
-            Some(Action::ValveSwitch(flipped(burners.valve_switch)))
-        }
-        // Seen from across the room, they are gone to first.
-        "gas-valve" | "burners" | "orifices" | "igniter" | "flame-rod" | "manifold"
-            if off && seen.place == Place::PlantRoom =>
-        {
-            Some(Action::Go(Place::GasValve))
-        }
-        _ => None,
-    }
+/// What is seen from across the room is gone to first.
+fn approached(id: &str, seen: &Seen) -> Option<Action> {
+    let close_up =
+        matches!(id, "gas-valve" | "burners" | "orifices" | "igniter" | "flame-rod" | "manifold");
+    let across = seen.place == Place::PlantRoom && is_open(seen);
+    (close_up && across).then_some(Action::Go(Place::GasValve))
 }
 
 /// What is set to a port by hand: plug, adapter or hose.
@@ -210,7 +161,7 @@ fn set_to_port(id: &str, seen: &Seen) -> Option<Action> {
 /// A cap that lies beside goes back on its screw.
 pub(super) fn cap_back(id: &str, seen: &Seen) -> Option<Action> {
     let screw = Screw::from_id(&id.replace("-cap", "-screw")).filter(|_| id.ends_with("-cap"))?;
-    (cap_of(screw, seen)? == Fitted::Off).then_some(Action::Cap { screw, to: Fitted::On })
+    (seen.cap(screw)? == Fitted::Off).then_some(Action::Cap { screw, to: Fitted::On })
 }
 
 /// The joint that fluid can be brushed on at a part.
@@ -224,16 +175,8 @@ fn stroke(id: &str, seen: &Seen) -> Option<Action> {
     if seen.hand == Some(Tool::LeakFluid) {
         return Some(Action::LeakFluid(joint));
     }
-    (seen.hand.is_none() && is_wet(joint, seen)).then_some(Action::Wipe(joint))
-}
-
-fn is_wet(joint: Joint, seen: &Seen) -> bool {
-    let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
-    let fluid = match joint.is_in_yard() {
-        true => seen.yard.as_ref().map(|yard| yard.fluid[joint]),
-        false => burners.map(|burners| burners.fluid[joint]),
-    };
-    fluid.is_some_and(|fluid| fluid != FluidSeen::Dry)
+    let wet = seen.fluid(joint).is_some_and(|fluid| fluid != FluidSeen::Dry);
+    (seen.hand.is_none() && wet).then_some(Action::Wipe(joint))
 }
 
 /// The nose or the detector, held to the air of a place for a moment.

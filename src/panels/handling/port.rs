@@ -7,5 +7,5 @@ use crate::senses::seen::Seen;
 /// What is seen in the port that a part belongs to.
 pub(super) fn port_fill(id: &str, seen: &Seen) -> Option<(Port, PortFill)> {
     let port = port_of(id)?;
-    Some((port, seen.furnace.as_ref()?.burners.as_ref()?.ports[port].fill))
+    Some((port, seen.fill(port)?))
 }

@@ -3,11 +3,11 @@
 use super::port::port_fill;
 use crate::hands::action::{Action, PlugStep};
 use crate::panels::actions::screw_of;
-use crate::parts::{Fitted, PortFill, Screw};
+use crate::parts::{Fitted, PortFill};
 use crate::senses::seen::Seen;
 
 /// An eighth of a turn, in degrees: the finest that a screw is turned by.
-const EIGHTH_DEG: f32 = 45.0;
+pub(super) const EIGHTH_DEG: f32 = 45.0;
 /// Turning that brings a threaded part out of its hole or down to its seat, in degrees. A real plug
 /// takes four or five turns; on a screen one and a half tell the hand what it does.
 const THREAD_DEG: f32 = 540.0;
@@ -46,17 +46,6 @@ impl Turning {
     }
 }
 
-/// Whether the cap of a screw is on, as it is seen; `None` where it cannot be seen.
-pub(super) fn cap_of(screw: Screw, seen: &Seen) -> Option<Fitted> {
-    match screw.level() {
-        Some(level) => {
-            let burners = seen.furnace.as_ref()?.burners.as_ref()?;
-            burners.caps.get(level).copied()
-        }
-        None => Some(seen.yard.as_ref()?.cap),
-    }
-}
-
 /// How a part turns, as it is seen.
 pub(super) fn turning(id: &str, seen: &Seen) -> Turning {
     if let Some((port, fill)) = port_fill(id, seen) {
@@ -84,7 +73,7 @@ pub(super) fn turning(id: &str, seen: &Seen) -> Turning {
         return Turning { clockwise, back };
     }
     let Some(screw) = screw_of(id) else { return Turning::default() };
-    match cap_of(screw, seen) {
+    match seen.cap(screw) {
         Some(Fitted::On) => Turning {
             clockwise: None,
             back: Some(Detent { deg: CAP_DEG, action: Action::Cap { screw, to: Fitted::Off } }),

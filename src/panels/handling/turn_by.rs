@@ -1,7 +1,8 @@
 //! Turning that adds up until something comes of it, whether a pointer, a wheel or a key turns.
 
-use super::lever::{self, LEVER_STEP_DEG};
+use super::lever::{LEVER_STEP_DEG, swung};
 use super::part::Handling;
+use super::turn::EIGHTH_DEG;
 use crate::hands::action::Action;
 use crate::parts::HandValve;
 use crate::physics::valve::HandleAngle;
@@ -11,8 +12,6 @@ use crate::senses::seen::Seen;
 const AT_STOP_DEG: f32 = 12.0;
 /// Most eighths that one action may turn a screw by.
 const MOST_EIGHTHS: i16 = 16;
-/// An eighth of a turn, in degrees.
-const EIGHTH_DEG: f32 = 45.0;
 
 /// How far a part is turned since something last came of it.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -75,10 +74,10 @@ impl TurnBy {
     fn lever(&mut self, hand_valve: HandValve, by_deg: f32, seen: &Seen) -> Option<Action> {
         let at = match self.lever {
             Some((at, tick)) if seen.tick <= tick => at,
-            Some(_) | None => lever::angle(hand_valve, seen)?.deg(),
+            Some(_) | None => seen.handle(hand_valve)?.deg(),
         };
         self.deg += by_deg;
-        let to = lever::turned(at, self.deg);
+        let to = swung(at, self.deg);
         let moved = f32::from(at - to);
         if (to - at).abs() < LEVER_STEP_DEG && !is_stop(to) || to == at {
             // Against its stop it does not wind up.

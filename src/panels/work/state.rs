@@ -130,6 +130,14 @@ impl WorkState {
         out.extend(acts.into_iter().map(Command::Act));
     }
 
+    /// What was done in this frame otherwise than by the hand, from a list or by the coach, is not said
+    /// at the part that the hand was last on.
+    pub(super) fn forget_part(&mut self, commands: &[Command]) {
+        let acts = commands.iter().any(|it| matches!(it, Command::Act(_)));
+        let now_s = self.now_s;
+        self.handled_at.take_if(|(_, since_s)| acts && *since_s < now_s);
+    }
+
     pub(super) fn let_go(&mut self) {
         self.chosen = None;
         self.anchor = None;
