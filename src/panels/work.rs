@@ -57,6 +57,7 @@ pub(super) fn work_ui(
     match top_bar_ui(root, job, out) {
         Some(WindowRequest::Hint) => ask_hint(job, state, out),
         Some(WindowRequest::Sights) => flip(&mut state.sights),
+        Some(WindowRequest::Cutaway) => state.flip_cutaway(job, out),
         Some(WindowRequest::Settings) => flip(&mut state.settings),
         None => {}
     }
@@ -70,7 +71,8 @@ pub(super) fn work_ui(
         }
     }
     let rest = root.available_rect_before_wrap();
-    let (scene, board) = split(root.max_rect().width(), rest, view, state.sheet);
+    state.follow_pen();
+    let (scene, board) = split(root.max_rect().width(), rest, view, state.papers(job));
     let (scene, heard) = captions::split(scene, theme::text_factor(view.settings));
     heard_ui(root, heard, job);
     let hinted = hint.as_ref().and_then(|hint| hint.part);
@@ -267,8 +269,10 @@ fn settings_card(
 fn obey(root: &Ui, job: &Job<'_>, state: &mut WorkState, pressed: Pressed, out: &mut Vec<Command>) {
     match pressed {
         Pressed::Hint => ask_hint(job, state, out),
+        Pressed::Sheet if state.writing == OnOff::On => state.put_away(),
         Pressed::Sheet => flip(&mut state.sheet),
         Pressed::Sights => flip(&mut state.sights),
+        Pressed::Cutaway => state.flip_cutaway(job, out),
         Pressed::Region => region(root, job, state),
         Pressed::Escape => {
             // The slip closes by itself; what lies under it closes with the next press.
@@ -277,8 +281,10 @@ fn obey(root: &Ui, job: &Job<'_>, state: &mut WorkState, pressed: Pressed, out: 
                     state.settings = OnOff::Off;
                 } else if state.sights == OnOff::On {
                     state.sights = OnOff::Off;
-                } else if state.sheet == OnOff::On {
-                    state.sheet = OnOff::Off;
+                } else if state.writing == OnOff::On || state.sheet == OnOff::On {
+                    state.put_away();
+                } else if state.cutaway == OnOff::On {
+                    state.cutaway = OnOff::Off;
                 } else {
                     state.let_go();
                 }

@@ -3,6 +3,7 @@
 #![allow(clippy::unwrap_used, clippy::expect_used, reason = "a test may stop at once")]
 
 mod coached;
+mod cutaway;
 mod debrief;
 mod drawing;
 mod finding;

@@ -16,6 +16,8 @@ strip-hint-name = Give me a hint, F1
 strip-list = List
 strip-list-name = What I can see, F3
 strip-settings = Settings
+strip-cutaway = Cutaway
+strip-cutaway-name = Cutaway: what stands behind the sheet steel, F7
 strip-leave = Leave
 strip-leave-name = Leave the job; it can go on later
 
@@ -86,6 +88,7 @@ tab-fold =
     sheet
     F2
 tab-open-name = Open the job sheet, F2
+tab-put-away = Put away
 tab-fold-name = Fold the job sheet, F2
 
 ## What a look or a repair has just given
