@@ -2,9 +2,10 @@
 
 use egui::{Align2, Area, Order, Rect, RichText, Stroke, StrokeKind, Ui, pos2, vec2};
 
+use super::clear;
 use super::command::Command;
 use super::theme;
-use super::view::Job;
+use super::view::{Job, PartBox};
 use super::widgets;
 use crate::parts::{Height, Tool};
 use crate::senses::seen::{Seen, Smell, Sound};
@@ -99,6 +100,7 @@ pub(super) fn heard_ui(root: &mut Ui, line: Rect, job: &Job<'_>) {
 pub(super) fn told_ui(
     ui: &Ui,
     scene: Rect,
+    parts: &[PartBox],
     refused: Option<&str>,
     message: Option<&str>,
     out: &mut Vec<Command>,
@@ -106,9 +108,15 @@ pub(super) fn told_ui(
     if refused.is_none() && message.is_none() {
         return None;
     }
-    // Between the tool roll at the left and the manometer at the right.
-    let width = (scene.width() * 0.35).max(220.0).min(scene.width() - 16.0).max(40.0);
-    let at = pos2(scene.left() + scene.width() * 0.545, scene.bottom() - 6.0);
+    let width = (440.0 * theme::factor_of(ui)).min(scene.width() - 16.0).max(40.0);
+    let text = refused.or(message).unwrap_or_default();
+    let font = egui::FontId::new(15.0 * theme::factor_of(ui), theme::semibold());
+    let galley = ui.painter().layout(text.to_owned(), font, theme::INK, width - 28.0);
+    // The button beside a refusal takes a line of its own at worst.
+    let button = if refused.is_some() { 36.0 } else { 0.0 };
+    let size = vec2(width, galley.size().y + 22.0 + button);
+    let low = clear::lowest(scene, size, &clear::kept_clear(parts));
+    let at = low.map_or(pos2(scene.center().x, scene.bottom() - 6.0), |it| it.center_bottom());
     let area = Area::new(widgets::id("captions"))
         .order(Order::Middle)
         .pivot(Align2::CENTER_BOTTOM)

@@ -1,5 +1,6 @@
 //! The coach's line under the top bar.
 
+use egui::text::LayoutJob;
 use egui::{
     Button, Frame, Margin, Panel, Rect, RichText, Stroke, TextStyle, Ui, WidgetType, pos2, vec2,
 };
@@ -60,9 +61,17 @@ fn text_ui(ui: &mut Ui, rect: Rect, hint: &Hint) {
     let font = TextStyle::Body.resolve(ui.style());
     let width = ui.available_width();
     let galley = ui.painter().layout(hint.text.clone(), font, theme::INK, width);
-    let text = RichText::new(&hint.text);
-    let text = if galley.rows.len() > 2 { text.small() } else { text };
-    widgets::live(&ui.add(egui::Label::new(text).wrap()));
+    let line = if galley.rows.len() > 2 {
+        // A long note in it may need more: its end is said to those who point at the line.
+        let small = TextStyle::Small.resolve(ui.style());
+        let mut job = LayoutJob::simple(hint.text.clone(), small, theme::INK, width);
+        job.wrap.max_rows = 2;
+        ui.label(job).on_hover_text(&hint.text)
+    } else {
+        ui.add(egui::Label::new(RichText::new(&hint.text)).wrap())
+    };
+    widgets::named(&line, WidgetType::Label, &hint.text);
+    widgets::live(&line);
 }
 
 fn buttons_ui(

@@ -7,6 +7,7 @@
 pub mod actions;
 pub mod background;
 pub mod captions;
+mod clear;
 pub mod coach;
 mod coach_line;
 pub mod command;

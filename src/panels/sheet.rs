@@ -105,6 +105,7 @@ fn upper_ui(
     spread: Spread,
     out: &mut Vec<Command>,
 ) {
+    widgets::section(ui, t!("sheet-title"));
     notes::card_ui(ui, job);
     notes::hints_ui(ui, job, out);
     ui.separator();

@@ -7,6 +7,7 @@ mod state;
 use egui::{Align2, Area, Order, Rect, Ui, vec2};
 
 use super::captions::{self, heard_ui, told_ui};
+use super::clear;
 use super::coach_line::{LineAfter, coach_line_ui};
 use super::command::Command;
 use super::drawing_text::drawing_text_ui;
@@ -127,7 +128,7 @@ fn drawing_ui(
         Said::AtThePart => (None, None),
         Said::AtTheFoot => (job.refusal, state.message.text()),
     };
-    state.message_at = told_ui(root, scene, refused, message, out);
+    state.message_at = told_ui(root, scene, job.parts, refused, message, out);
     if state.sights == OnOff::On
         && let Some(part) = sights_ui(root, scene, job)
     {
@@ -215,9 +216,10 @@ fn told_at_part(
     let Some((part, since_s)) = state.handled_at.clone() else { return Said::AtTheFoot };
     let spots = spots(scene, job.seen.place, job.parts);
     let Some(spot) = spots.iter().find(|spot| spot.part == part) else { return Said::AtTheFoot };
+    let kept = clear::kept_clear(job.parts);
     let Some(why) = job.refusal else {
         let found = state.message.text();
-        found.into_iter().for_each(|found| labels::beside_ui(root, scene, spot.rect, found));
+        found.into_iter().for_each(|it| labels::beside_ui(root, scene, spot.rect, &kept, it));
         return Said::AtThePart;
     };
     let (now_s, pressed) = root.input(|input| (input.time, input.pointer.any_pressed()));
@@ -226,7 +228,7 @@ fn told_at_part(
         out.push(Command::RefusalRead);
     }
     root.ctx().request_repaint_after(core::time::Duration::from_millis(500));
-    labels::beside_ui(root, scene, spot.rect, &t!("handling-refused", why = why));
+    labels::beside_ui(root, scene, spot.rect, &kept, &t!("handling-refused", why = why));
     Said::AtThePart
 }
 

@@ -55,6 +55,13 @@ impl Follower {
         follower.bench
     }
 
+    /// What is said on the way through a job, each line with its second before it.
+    pub fn said_on(id: &str, seed: u64, limit_s: u64) -> Vec<String> {
+        let mut follower = Self::new(id, seed);
+        follower.follow(limit_s);
+        follower.said
+    }
+
     fn new(id: &str, seed: u64) -> Self {
         let text = builtin::find(id).unwrap().text;
         let setup = load(text).unwrap().draw(seed);

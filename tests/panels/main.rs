@@ -10,6 +10,7 @@ mod finding;
 mod fixture;
 mod handling;
 mod keyboard;
+mod lines;
 mod look;
 mod opening;
 mod order;

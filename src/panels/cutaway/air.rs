@@ -65,8 +65,10 @@ pub(super) fn air_ui(ui: &mut Ui, behind: &Behind<'_>) {
         let middle = if h < 60.0 { y + h / 2.0 } else { y + 18.0 };
         if h < 60.0 {
             let name = t!("air-line", name = zone.name, value = &value, limit = &limit);
+            paper(&plate, (x + 4.0, middle - 10.0), (290.0, 20.0));
             write(ui, &plate, (x + 8.0, middle), &name, Type::Small);
         } else {
+            paper(&plate, (x + 4.0, middle - 12.0), (150.0, 70.0));
             write(ui, &plate, (x + 8.0, middle), zone.name, Type::Small);
             write(ui, &plate, (x + 8.0, middle + 22.0), &value, Type::Value);
             write(ui, &plate, (x + 8.0, middle + 44.0), &limit, Type::Small);
@@ -77,7 +79,13 @@ pub(super) fn air_ui(ui: &mut Ui, behind: &Behind<'_>) {
     leaks_ui(ui, behind);
 }
 
-/// Strokes the denser, the more gas there is; from the lower limit on, danger with a hatch.
+/// A patch of paper under words, so that they are read over any haze.
+fn paper(plate: &Plate<'_>, (x, y): (f32, f32), (w, h): (f32, f32)) {
+    let rect = Rect::from_min_size(plate.at(x, y), vec2(w, h) * plate.scale);
+    plate.painter.rect_filled(rect, 2.0, theme::SHEET);
+}
+
+/// Dots the denser, the more gas there is; from the lower limit on, danger with a hatch.
 fn haze(painter: &egui::Painter, rect: Rect, of_limit: f32) {
     if of_limit <= 0.001 {
         return;

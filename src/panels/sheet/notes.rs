@@ -19,7 +19,6 @@ use crate::words::{Id, decimal};
 /// The job: open on arrival, a paragraph a sentence; folded to its first lines once the work has
 /// begun, unless it is opened again.
 pub(super) fn card_ui(ui: &mut Ui, job: &Job<'_>) {
-    widgets::section(ui, t!("sheet-title"));
     let arrived = job.seen.sheet.notes.is_empty();
     let card = egui::CollapsingHeader::new(job.card.title)
         .id_salt(("card", arrived))
