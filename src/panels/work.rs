@@ -75,7 +75,7 @@ pub(super) fn work_ui(
     state.follow_pen();
     let (scene, board) = split(root.max_rect().width(), rest, view, state.papers(job));
     let (scene, heard) = captions::split(scene, theme::text_factor(view.settings));
-    heard_ui(root, heard, job);
+    heard_ui(root, heard, job, state.sniff(job));
     let hinted = hint.as_ref().and_then(|hint| hint.part);
     drawing_ui(root, scene, view, job, state, hinted, out);
     board_ui(root, board, view, job, state, &list, out);
@@ -142,6 +142,10 @@ fn drawing_ui(
 }
 
 fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Command>) {
+    // Once the job is over nothing can be done any more.
+    if job.seen.over.is_some() {
+        state.popup = OnOff::Off;
+    }
     let (OnOff::On, Some(part)) = (state.popup, state.chosen.clone()) else { return };
     let spots = spots(scene, job.seen.place, job.parts);
     let drawn = spots.iter().find(|spot| spot.part == part).map(|spot| spot.rect);

@@ -29,6 +29,7 @@ caption-work-done = the work is done
 caption-at-floor = just above the floor
 caption-at-head = at head height
 caption-smell = Here: { $smell }.
+caption-door-on = The burner door is on: take it off to see the gas valve.
 caption-sniff = Last sniff, { $place }: { $smell }.
 caption-detector = Detector { $place }: { $percent } % { -lel }.
 caption-ok = OK

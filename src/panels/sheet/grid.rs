@@ -108,7 +108,8 @@ pub(super) fn grid_ui(
             written_ui(ui, unit, entry, out);
         });
     }
-    let cell_width = (ui.available_width() * 0.18).max(40.0);
+    // As wide as four digits, so that the columns stand whatever is written.
+    let cell_width = (ui.available_width() * 0.2).max(40.0);
     let grid = egui::Grid::new("readings").num_columns(3).spacing(vec2(6.0, 2.0));
     // Names of states take a second line where type is large.
     let names = (ui.available_width() - 2.0 * cell_width - 12.0).max(cell_width);

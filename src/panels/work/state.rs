@@ -5,6 +5,7 @@ use egui::Rect;
 use super::message::Message;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
+use crate::panels::captions::Sniff;
 use crate::panels::coach::{CardAsks, Hint, Remembered, coach};
 use crate::panels::command::Command;
 use crate::panels::cutaway::CutawayState;
@@ -15,8 +16,12 @@ use crate::panels::menu::{Letters, is_asked_twice};
 use crate::panels::popup::PopupFocus;
 use crate::panels::sheet::{EntryState, NextFocus};
 use crate::panels::view::{Help, Job};
-use crate::parts::{OnOff, Place};
+use crate::parts::{Height, OnOff, Place};
+use crate::senses::seen::Smell;
 use crate::units::TICKS_PER_S;
+
+/// How long a sniff that found nothing stays in the line under the drawing, in seconds.
+const SNIFF_STAYS_S: u64 = 120;
 
 /// What the page remembers.
 #[derive(Debug)]
@@ -54,6 +59,8 @@ pub(in crate::panels) struct WorkState {
     pub(super) run: u64,
     /// Where a message lay over the drawing in the last frame.
     pub(super) message_at: Option<Rect>,
+    /// The last sniff and the tick at which it came.
+    pub(super) sniffed: (Option<(Height, Smell)>, u64),
     /// What the hands hold.
     pub(super) holding: Holding,
     /// The part that the hand last did something on, and when, in seconds of the window.
@@ -117,6 +124,7 @@ impl WorkState {
             letters: Letters::default(),
             run,
             message_at: None,
+            sniffed: (job.seen.sniffed, job.seen.tick),
             holding: Holding::default(),
             handled_at: None,
             now_s: 0.0,
@@ -132,6 +140,9 @@ impl WorkState {
     pub(super) fn follow(&mut self, job: &Job<'_>) {
         self.last_tick = job.seen.tick;
         self.message.follow(job);
+        if self.sniffed.0 != job.seen.sniffed {
+            self.sniffed = (job.seen.sniffed, job.seen.tick);
+        }
         self.remembered.notice(job.seen);
         if self.place != job.seen.place {
             self.place = job.seen.place;
@@ -207,6 +218,12 @@ impl WorkState {
             (None, Some(part)) => self.choose(part, By::Key),
             (None, None) => {}
         }
+    }
+
+    /// Whether the last sniff is still worth a line.
+    pub(super) fn sniff(&self, job: &Job<'_>) -> Sniff {
+        let since = job.seen.tick.saturating_sub(self.sniffed.1);
+        if since < SNIFF_STAYS_S * TICKS_PER_S { Sniff::Fresh } else { Sniff::Old }
     }
 
     /// Opens the sheet wide as soon as something is written on it.
