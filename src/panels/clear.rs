@@ -8,9 +8,11 @@ use crate::parts::at_hand;
 /// Step in which room is looked for, in points.
 const STEP: f32 = 10.0;
 
-/// Boxes that nothing said may cover: the manometer, the tool roll and what lies on it.
+/// Boxes that nothing said may cover: the manometer, the tool roll and what lies on it, the
+/// tray of loose parts.
 pub(super) fn kept_clear(parts: &[PartBox]) -> Vec<Rect> {
-    let is_kept = |id: &str| id == "meter" || id == "tool-roll" || at_hand().contains(&id);
+    let is_kept =
+        |id: &str| ["meter", "tool-roll", "tray"].contains(&id) || at_hand().contains(&id);
     let kept = parts.iter().filter(|it| is_kept(&it.id) && it.rect.is_positive());
     kept.map(|it| it.rect).collect()
 }

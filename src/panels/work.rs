@@ -12,6 +12,7 @@ use super::coach_line::{LineAfter, coach_line_ui};
 use super::command::Command;
 use super::drawing_text::drawing_text_ui;
 use super::end_card::end_card_ui;
+use super::handling::manner;
 use super::hotspots::{By, hotspots_ui, spot_id};
 use super::instrument_display::instrument_display_ui;
 use super::keys::{Pressed, keys};
@@ -65,7 +66,15 @@ pub(super) fn work_ui(
     let hint = hint(job, state);
     if let Some(hint) = &hint {
         let left_s = state.patience_left_s(hint, job.seen.tick);
-        match coach_line_ui(root, hint, left_s, out) {
+        let by_hand = hint.part.and_then(|part| manner(part, job.seen));
+        let before = out.len();
+        let after = coach_line_ui(root, hint, by_hand.as_deref(), left_s, out);
+        if out.len() > before {
+            // The step goes on elsewhere: what lay open for the one before goes.
+            state.let_go();
+            state.writing = OnOff::Off;
+        }
+        match after {
             LineAfter::Stay => {}
             LineAfter::Show => state.show(hint),
             LineAfter::Skip => state.hinting = Hinting::Off,

@@ -230,6 +230,40 @@ fn the_sheet_opens_wide_to_be_written_on() {
     }
 }
 
+/// What lay open for the step before goes when the coach's step is done.
+#[test]
+fn the_coachs_step_closes_what_lay_open() {
+    let bench = burning();
+    let mut app = App::new(Which::Job, bench.seen());
+    app.help = Help::Coached;
+    let mut harness = window(app, 1280.0, 720.0);
+    harness.get_by_label_contains("Inlet port,").click();
+    harness.run();
+    harness.key_press(Key::Enter);
+    harness.run();
+    assert!(harness.query_by_label("Close (Esc)").is_some());
+    harness.get_by_label("Do the next step for me").click();
+    harness.run();
+    assert!(matches!(harness.state().commands.last(), Some(Command::Act(_))));
+    assert!(harness.query_by_label("Close (Esc)").is_none());
+}
+
+/// What is said over the drawing covers neither manometer nor tools, wherever they lie.
+#[test]
+fn what_is_said_keeps_clear() {
+    for (width, height) in [(1280.0, 720.0), (1024.0, 768.0)] {
+        let mut app = App::new(Which::Job, seen_open(PortFill::Snug));
+        app.refusal = Some("Gas pressure is left behind the shut valve: let it off first.");
+        let mut harness = window(app, width, height);
+        harness.run();
+        let at = harness.get_by_label_contains("✗ Gas pressure is left").rect();
+        for part in &harness.state().parts {
+            let kept = part.id == "meter" || quarterturn::parts::at_hand().contains(&&*part.id);
+            assert!(!kept || !overlap(at, part.rect), "{} at {width}: {at:?}", part.id);
+        }
+    }
+}
+
 fn overlap(a: Rect, b: Rect) -> bool {
     let both = a.intersect(b);
     both.width() > 0.5 && both.height() > 0.5

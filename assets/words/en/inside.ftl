@@ -107,7 +107,7 @@ sequence-closed = closed
 sequence-open = open
 sequence-switch = Pressure switch { $state }.
 sequence-switch-level = Pressure switch, { $level }: { $state }.
-sequence-safeties = Limit { $limit }, roll-out { $rollout }, low-gas switch { $low_gas }.
+sequence-safeties = Limit { $limit }, roll-out { $rollout }, low-gas contact { $low_gas }.
 sequence-flame = Flame { $current } µA, at least { $least }. Failed tries: { $tries } of { $all }.
 
 ## Gas in the air
