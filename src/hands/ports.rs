@@ -62,6 +62,7 @@ pub(super) fn set_adapter(model: &mut Model, port: Port, to: Fitted) -> Done {
 }
 
 pub(super) fn hose_on(model: &mut Model, port: Port, push: Push) -> Done {
+    reach::meter(model)?;
     reach::valve(model)?;
     match model.things.hose_port() {
         // A hose that is on can be pushed further.
@@ -83,6 +84,7 @@ pub(super) fn hose_on(model: &mut Model, port: Port, push: Push) -> Done {
 }
 
 pub(super) fn hose_off(model: &mut Model) -> Done {
+    reach::meter(model)?;
     reach::valve(model)?;
     let Some((port, _)) = model.things.hose_port() else { return Err(Refusal::HoseFree) };
     if model.person.hand.is_some() {

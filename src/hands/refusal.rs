@@ -37,6 +37,8 @@ pub enum Refusal {
     HoseFree,
     /// The manometer is off.
     MeterOff,
+    /// The manometer hangs at the furnace, where its hose is.
+    MeterAtFurnace,
     /// It is that way already.
     AlreadySo,
     /// There is no such thing on this job.
@@ -116,6 +118,7 @@ impl Refusal {
             Self::HoseInUse => t!("refusal-hose-in-use").into(),
             Self::HoseFree => t!("refusal-hose-free").into(),
             Self::MeterOff => t!("refusal-meter-off").into(),
+            Self::MeterAtFurnace => t!("refusal-meter-at-furnace").into(),
             Self::AlreadySo => t!("refusal-already-so").into(),
             Self::NotOnThisJob => t!("refusal-not-on-this-job").into(),
             Self::Absurd => t!("refusal-absurd").into(),

@@ -86,7 +86,7 @@ pub(super) fn hose_on(
     port: Port,
     meter: impl FnOnce() -> Step,
 ) -> Step {
-    match seen.meter.hose {
+    match memory.hose() {
         Some((other, Push::Fully | Push::Halfway)) if other != port => closed(seen, memory, other),
         Some((_, Push::Fully)) => {
             if memory.since_s(memory.hose_tick) < HOSE_RESTS_S {
@@ -98,8 +98,9 @@ pub(super) fn hose_on(
         Some((_, Push::Halfway)) => {
             at_valve(seen).then(memory, || Step::Do(Action::HoseOn { port, push: Push::Fully }))
         }
-        None => Goal::Isolated
-            .step(seen, memory)
+        // After an attempt was resumed it may hang at the furnace unknown.
+        None => meter::in_sight(seen)
+            .then(memory, || Goal::Isolated.step(seen, memory))
             .then(memory, || other_closed(seen, memory, port))
             .then(memory, meter)
             .then(memory, || adapter_in(seen, memory, port))
@@ -126,20 +127,21 @@ fn other_closed(seen: &Seen, memory: &Memory, port: Port) -> Step {
 
 /// The hose off: eased back to the first barb, and pulled off once nothing presses any longer.
 pub(super) fn hose_off(seen: &Seen, memory: &Memory) -> Step {
-    let Some((port, push)) = seen.meter.hose else { return Step::Met };
+    if memory.hose().is_none() {
+        return meter::in_sight(seen);
+    }
     Goal::Isolated
         .step(seen, memory)
         .then(memory, || at_valve(seen))
         .then(memory, || hand_empty(seen))
-        .then(memory, || {
-            match push {
-                Push::Fully => Step::Do(Action::HoseOn { port, push: Push::Halfway }),
-                Push::Halfway => {
-                    // Over its range or dark, the instrument does not say that nothing presses.
-                    let none = number(seen).is_some_and(|pa| NO_PRESSURE_PA.contains(&pa));
-                    let bled = if none { Step::Met } else { Step::Wait(Awaited::Bleed) };
-                    bled.then(memory, || Step::Do(Action::HoseOff))
-                }
+        .then(memory, || match seen.hose() {
+            None => Step::Met,
+            Some((port, Push::Fully)) => Step::Do(Action::HoseOn { port, push: Push::Halfway }),
+            Some((_, Push::Halfway)) => {
+                // Over its range or dark, the instrument does not say that nothing presses.
+                let none = number(seen).is_some_and(|pa| NO_PRESSURE_PA.contains(&pa));
+                let bled = if none { Step::Met } else { Step::Wait(Awaited::Bleed) };
+                bled.then(memory, || Step::Do(Action::HoseOff))
             }
         })
 }

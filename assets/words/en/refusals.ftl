@@ -17,6 +17,7 @@ refusal-adapter-elsewhere = The adapter is still in the other port.
 refusal-hose-in-use = The hose is on a port already.
 refusal-hose-free = The hose is not on anything.
 refusal-meter-off = The manometer is off.
+refusal-meter-at-furnace = The manometer hangs at the furnace, where its hose is: go back to it.
 refusal-already-so = It is that way already.
 refusal-not-on-this-job = There is no such thing on this job.
 refusal-absurd = No such number can be read here.

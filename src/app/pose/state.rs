@@ -115,10 +115,10 @@ fn in_roll(tool: Tool, seen: &Seen) -> bool {
         return false;
     }
     match tool {
-        Tool::Hose => seen.meter.hose.is_none(),
+        Tool::Hose => seen.hose().is_none(),
         Tool::Adapter => {
             let ports = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()).map(|b| b.ports);
-            seen.meter.hose.is_none() && !ports.is_some_and(|ports| ports.values().any(has_adapter))
+            seen.hose().is_none() && !ports.is_some_and(|ports| ports.values().any(has_adapter))
         }
         Tool::Microammeter => seen.clipped == Fitted::Off,
         Tool::HexKey

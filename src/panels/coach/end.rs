@@ -63,7 +63,7 @@ fn close_both(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
     let snug =
         burners.is_none_or(|it| it.ports.iter().all(|(_, port)| port.fill == PortFill::Snug));
-    if snug && seen.meter.hose.is_none() {
+    if snug && remembered.job.hose().is_none() {
         return None;
     }
     lead::first(&[Goal::Closed(Port::Inlet), Goal::Closed(Port::Manifold)], seen, remembered)

@@ -132,7 +132,7 @@ fn moving(door: Door, to: Fitted) -> &'static str {
 /// The hose pushed fully on, or eased back to its first barb.
 fn pushing(push: Push, seen: &Seen) -> &'static str {
     match push {
-        Push::Fully if seen.meter.hose.is_some() => t!("coach-hose-fully"),
+        Push::Fully if seen.hose().is_some() => t!("coach-hose-fully"),
         Push::Fully => t!("coach-hose-on"),
         Push::Halfway => t!("coach-hose-ease"),
     }

@@ -91,7 +91,7 @@ fn press(id: &str, seen: &Seen) -> Option<Action> {
 /// Switches, keys, doors and the like: what their list has of that kind.
 fn flipped(id: &str, seen: &Seen) -> Option<Action> {
     match id {
-        "meter-unit" => return Some(Action::MeterUnit(seen.meter.unit.next())),
+        "meter-unit" => return seen.meter().map(|meter| Action::MeterUnit(meter.unit.next())),
         "burner-door" | "blower-door" | "furnace-switch" | "valve-switch" | "tag"
         | "plant-window" | "hall-window" | "thermostat-mode" | "thermostat-up"
         | "thermostat-down" | "meter-power" | "meter-zero" | "meter-minus" => {}

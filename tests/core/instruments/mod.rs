@@ -4,8 +4,10 @@ mod air;
 mod dial;
 mod electrical;
 mod flue;
+mod fluid;
 mod gauges;
 mod hand_over;
+mod out_of_sight;
 mod refusals;
 mod single_stage;
 
