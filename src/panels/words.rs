@@ -345,6 +345,13 @@ fn port(port: &PortSeen, wet: Option<FluidSeen>) -> String {
         PortFill::BareAdapter => t!("port-adapter"),
         PortFill::Hose(Push::Fully) => t!("port-hose"),
         PortFill::Hose(Push::Halfway) => t!("port-hose-halfway"),
+        PortFill::TapSnug => t!("port-tap-snug"),
+        PortFill::TapLoose => t!("port-tap-loose"),
+        PortFill::TapOpen => t!("port-tap-open"),
+        PortFill::HoseOnTap(Push::Fully) => t!("port-tap-hose"),
+        PortFill::HoseOnTap(Push::Halfway) => t!("port-tap-hose-halfway"),
+        PortFill::HoseOnShutTap(Push::Fully) => t!("port-shut-tap-hose"),
+        PortFill::HoseOnShutTap(Push::Halfway) => t!("port-shut-tap-hose-halfway"),
     };
     let port = match port.cracked {
         Cracked::Sound => fill.to_owned(),

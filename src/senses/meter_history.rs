@@ -41,6 +41,9 @@ pub struct GasDemand {
     /// Whether a hand put one of these two to neither open nor as it was found: what flows through
     /// it loses pressure there.
     pub throttled: bool,
+    /// Whether what stands at the port comes to the hose: over a tap whose screw is turned in nothing
+    /// does.
+    pub tapped: bool,
 }
 
 impl GasDemand {
@@ -50,6 +53,9 @@ impl GasDemand {
     /// nothing else is drawn than at rest: what burned before it, the spells before it tell.
     #[must_use]
     pub fn is(self, port: Port, stage: Stage) -> bool {
+        if !self.tapped {
+            return false;
+        }
         let still = !self.any_flow && self.firing.is_none();
         match (stage, port) {
             (Stage::Rest | Stage::RestAgain, Port::Inlet) => self.fed && still,

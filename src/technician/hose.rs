@@ -9,7 +9,7 @@ use super::step::{
 };
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Fitted, HandValve, Place, Port, Stage, Tool};
+use crate::parts::{HandValve, Place, Port, Stage};
 use crate::procedure::{Goal, Until, number};
 use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PA_PER_INWC;
@@ -149,15 +149,14 @@ pub(super) fn shows_nothing(
     Some(clean_tap(me, port, tap))
 }
 
-/// Adapter out, the hole cleaned, adapter and hose on again.
+/// Hose and adapter off, the hole cleaned, and on again.
 fn clean_tap(me: &mut Mind, port: Port, tap: Repair) -> Vec<Step> {
     let mut steps = stop();
     steps.extend(isolate());
     steps.push(go(Place::GasValve));
     steps.extend(hose_off());
-    steps.extend([act(Action::Adapter { port, to: Fitted::Off }), act(Action::PutDown)]);
+    steps.extend([reach(Goal::AdapterOut(port)), reach(Goal::HandEmpty)]);
     steps.extend(mend(me, tap));
-    steps.extend([act(Action::Take(Tool::Adapter)), act(Action::Adapter { port, to: Fitted::On })]);
     steps.extend(hose_back_on(port));
     steps.extend(again(port));
     steps

@@ -199,12 +199,18 @@ impl OpenAir {
 /// What was wrong with what was found in a port.
 fn at_port(port: Port, fill: PortFill) -> Option<Cause> {
     match fill {
-        PortFill::HandTight | PortFill::Started => Some(match port {
+        PortFill::HandTight | PortFill::Started | PortFill::TapLoose => Some(match port {
             Port::Inlet => Cause::InletPlugLoose,
             Port::Manifold => Cause::ManifoldPlugLoose,
         }),
         PortFill::Leaning => Some(Cause::PlugCrossThreaded),
         PortFill::BareAdapter => Some(Cause::AdapterLeftIn),
-        PortFill::Snug | PortFill::Open | PortFill::Hose(_) => None,
+        PortFill::Snug
+        | PortFill::Open
+        | PortFill::Hose(_)
+        | PortFill::TapSnug
+        | PortFill::TapOpen
+        | PortFill::HoseOnTap(_)
+        | PortFill::HoseOnShutTap(_) => None,
     }
 }

@@ -152,6 +152,9 @@ fn fill(fill: PortFill) -> &'static str {
         PortFill::Leaning => t!("sight-plug-leaning"),
         PortFill::Open => t!("sight-port-open"),
         PortFill::BareAdapter => t!("sight-adapter"),
-        PortFill::Hose(_) => t!("sight-hose"),
+        PortFill::Hose(_) | PortFill::HoseOnTap(_) | PortFill::HoseOnShutTap(_) => t!("sight-hose"),
+        PortFill::TapSnug => t!("sight-screw-seated"),
+        PortFill::TapLoose => t!("sight-screw-loose"),
+        PortFill::TapOpen => t!("sight-tap-open"),
     }
 }

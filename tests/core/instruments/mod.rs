@@ -10,6 +10,7 @@ mod hand_over;
 mod out_of_sight;
 mod refusals;
 mod single_stage;
+mod taps;
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
