@@ -306,7 +306,10 @@ pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {
                 Action::Plug { port: Port::Manifold, step: PlugStep::SpinOut }
                     | Action::Adapter { port: Port::Manifold, to: Fitted::Off }
             ) || (*did.action == Action::HoseOff
-                && matches!(did.before.port(Port::Manifold).fill, PortFill::Hose(_)));
+                && matches!(
+                    did.before.port(Port::Manifold).fill,
+                    PortFill::Hose(_) | PortFill::HoseOnTap(_)
+                ));
             opens && did.before.firing.is_some()
         })
         .map(|did| {
