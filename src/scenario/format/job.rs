@@ -1,6 +1,6 @@
-//! House, manometer, found state, job card and marking.
+//! Scene, house, manometer, found state, job card and marking.
 
-use crate::parts::{Duty, Ending, Fitted, Level, OnOff};
+use crate::parts::{Duty, Ending, Fitted, Level, OnOff, Room, ValveBody, YardLook};
 use crate::rules::Severity;
 use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section};
@@ -9,6 +9,20 @@ use crate::setup::SupplyRight;
 use crate::units::{HeatRate, HeatingValue, Pressure, Temperature, TimeSpan, Volume};
 
 choice! {
+    ValveBody {
+        Plugs = id!("choice-valve-body-plugs"),
+        TapScrews = id!("choice-valve-body-tap-screws"),
+        SideBySide = id!("choice-valve-body-side-by-side"),
+    }
+    Room {
+        Basement = id!("choice-room-basement"),
+        Closet = id!("choice-room-closet"),
+        Garage = id!("choice-room-garage"),
+    }
+    YardLook {
+        Siding = id!("choice-yard-look-siding"),
+        Brick = id!("choice-yard-look-brick"),
+    }
     Fitted {
         On = id!("choice-fitted-on"),
         Off = id!("choice-fitted-off"),
@@ -37,6 +51,13 @@ choice! {
 }
 
 section! {
+    Scene(id!("format-scene")) {
+        valve(id!("format-scene-valve")): Pick<ValveBody> = "Plugs";
+        room(id!("format-scene-room")): Option<Pick<Room>> = (derived id!("default-scene-seed"));
+        yard(id!("format-scene-yard")): Option<Pick<YardLook>> =
+            (derived id!("default-scene-seed"));
+    }
+
     House(id!("format-house")) {
         inside(id!("format-house-inside")): Vary<Temperature> = "66 degF",
             limits "32 degF" to "95 degF";
