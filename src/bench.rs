@@ -176,7 +176,9 @@ impl Bench {
                 tell(EventKind::Cycle);
             }
         });
-        let ended = history.step(metered(model), difference_pa, || sample(model, difference_pa));
+        let in_sight = model.is_meter_in_sight();
+        let shown = in_sight.then_some(|| sample(model, difference_pa));
+        let ended = history.step(metered(model), difference_pa, shown);
         if let Some(spell) = ended.spell {
             tell(EventKind::Showed(spell));
         }

@@ -1,6 +1,7 @@
 //! The drawings and where each one lies on the page.
 
 use super::svg::Drawing;
+use crate::senses::seen::Seen;
 
 /// The page that every place is drawn on: its width and height in drawing units.
 pub const PAGE: [f32; 2] = [960.0, 672.0];
@@ -64,6 +65,12 @@ pub fn all() -> Result<Vec<NamedDrawing>, String> {
                 .map_err(|error| t!("drawing-wrong", name = name, error = error))
         })
         .collect()
+}
+
+/// Whether a drawing is there to be seen: the manometer may hang at the furnace, out of sight.
+#[must_use]
+pub fn is_in_view(name: &str, seen: &Seen) -> bool {
+    name != MANOMETER || seen.meter().is_some()
 }
 
 /// Where a drawing lies while `place`'s drawing is shown; `None` when it is not there.

@@ -10,7 +10,7 @@ use seeded::{SEA_LEVEL_PA, SeededValues};
 use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
 use super::required;
 use super::value::Vary;
-use crate::parts::{Fitted, OnOff, OtherAppliance, Port, Screw};
+use crate::parts::{Fitted, OnOff, OtherAppliance, Port, Scene, Screw};
 use crate::physics::valve::HandleAngle;
 use crate::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
 use crate::units::{M_PER_FT, f_from_k};
@@ -73,6 +73,7 @@ impl Scenario {
             branch: supply::runs(values, &job.branch, "branch"),
             other_appliances: supply::other_appliances(values, job),
             furnace: furnace::furnace(values, &job.furnace),
+            scene: Scene { valve: job.scene.valve },
             house: house(values, &job.house),
             meter: manometer(values, &job.manometer),
             found: found(values, job, &job.found),

@@ -8,7 +8,7 @@ mod variant;
 
 pub use fault::{Affliction, Choice};
 pub use furnace::{Figures, Furnace, Manifold, Plate, Settings, Spring, Valve};
-pub use job::{Card, Found, House, Manometer, Marking, RuleChange, StatedHeat};
+pub use job::{Card, Found, House, Manometer, Marking, RuleChange, Scene, StatedHeat};
 pub use supply::{
     Copper, Corrugated, Gas, Meter, Neighbor, Neighbors, Pipe, Site, Source, Steel, Supply, Tank,
 };
@@ -40,6 +40,7 @@ section! {
         branch(id!("format-scenario-branch")): Vec<Pipe> = required;
         neighbors(id!("format-scenario-neighbors")): Neighbors = required;
         furnace(id!("format-scenario-furnace")): Furnace = required;
+        scene(id!("format-scenario-scene")): Scene = "()";
         house(id!("format-scenario-house")): House = "()";
         manometer(id!("format-scenario-manometer")): Manometer = "()";
         found(id!("format-scenario-found")): Found = "()";

@@ -17,7 +17,7 @@ use enum_map::EnumMap;
 use serde::{Deserialize, Serialize};
 
 use crate::appliance::plate::{Fuel, Plate};
-use crate::parts::{Duty, Fitted, Levels, OnOff, OtherAppliance, Port, Screw};
+use crate::parts::{Duty, Fitted, Levels, OnOff, OtherAppliance, Port, Scene, Screw};
 use crate::physics::fluid::Gas;
 use crate::physics::valve::HandleAngle;
 
@@ -42,6 +42,8 @@ pub struct Setup {
     pub other_appliances: EnumMap<OtherAppliance, OtherApplianceSetup>,
     /// The furnace with plate, orifices and gas valve.
     pub furnace: FurnaceSetup,
+    /// Equipment that is chosen by its kind.
+    pub scene: Scene,
     /// The house around it.
     pub house: HouseSetup,
     /// The trainee's own manometer, with its errors.

@@ -21,7 +21,7 @@ use quarterturn::senses::seen::{Display, FluidSeen, Over, Seen, Smell, Sound};
 use quarterturn::setup::JobCard;
 use quarterturn::units::TICKS_PER_S;
 
-use crate::fixture::{App, Which, seen, seen_open, window};
+use crate::fixture::{App, Which, meter, seen, seen_open, window};
 
 /// What a card asks for.
 const ASKED: CardAsks<'static> = CardAsks { hold_s: 180.0, settle_s: 20.0, required: &[] };
@@ -129,7 +129,7 @@ impl Follower {
         {
             return;
         }
-        let Display::Number(shown) = self.bench.seen().meter.display else {
+        let Some(Display::Number(shown)) = self.bench.seen().display() else {
             panic!("nothing to read for {}", cell.name());
         };
         #[expect(clippy::cast_possible_truncation, reason = "a number on a display")]
@@ -266,7 +266,7 @@ fn a_screw_that_does_nothing_is_left_alone() {
     follower.limit_readings = 6;
     follower.follow(7_200);
     let mut now = follower.bench.seen();
-    now.meter.hose = Some((Port::Manifold, Push::Fully));
+    meter(&mut now).hose = Some((Port::Manifold, Push::Fully));
     // The lock-up after flow stands on the sheet too, as it stood at first.
     let first = *now.sheet.reading(Port::Inlet, Stage::Rest, Phase::Found).unwrap();
     Arc::make_mut(&mut now.sheet).readings.push(Reading { stage: Stage::RestAgain, ..first });

@@ -24,12 +24,18 @@ use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
     BurnersSeen, Burning, Condition, Cracked, Display, FlameSeen, FurnaceSeen, GaugeSeen, HallSeen,
-    Heard, MeterSeen, Note, Observation, OtherApplianceSeen, PortSeen, Seen, SheetSeen, Smell,
-    Sound, YardSeen,
+    Heard, MeterInView, MeterSeen, Note, Observation, OtherApplianceSeen, PortSeen, Seen,
+    SheetSeen, Smell, Sound, YardSeen,
 };
 use quarterturn::setup::SupplyRight;
 use quarterturn::units::PressureUnit;
 use std::sync::Arc;
+
+/// The manometer in `seen`, to be changed.
+pub fn meter(seen: &mut Seen) -> &mut MeterSeen {
+    let MeterInView::InSight(meter) = &mut seen.meter else { panic!("out of sight") };
+    meter
+}
 
 /// A sound furnace, everything as found, seen from `place`.
 pub fn seen(place: Place) -> Seen {
@@ -41,14 +47,14 @@ pub fn seen(place: Place) -> Seen {
         levels: Levels::two((), ()).list(),
         outside_f: -7,
         altitude_ft: 300,
-        meter: MeterSeen {
+        meter: MeterInView::InSight(MeterSeen {
             display: Display::Dark,
             unit: PressureUnit::InWc,
+            gauge: GaugeSeen::Digital,
             hose: None,
             low_side: LowSide::Air,
             hose_look: Default::default(),
-        },
-        gauge: GaugeSeen::Digital,
+        }),
         measured: None,
         clipped: Fitted::Off,
         sounds: vec![Sound::Inducer],

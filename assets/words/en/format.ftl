@@ -65,6 +65,9 @@ choice-on-off-on = on
 choice-on-off-off = off
 choice-stacking-independent = each stage has a spring of its own
 choice-stacking-high-on-low = the high spring adds to the low one
+choice-valve-body-plugs = both ports closed by plugs, the hose on an adapter
+choice-valve-body-tap-screws = pressure taps with captive screws, the hose straight over a tap
+choice-valve-body-side-by-side = plugs, with inlet and manifold port side by side
 choice-fitted-on = in its place
 choice-fitted-off = taken off
 choice-supply-right-trainee = the trainee may set it, inside its limits
@@ -96,6 +99,7 @@ format-scenario-neighbors = The other gas appliances.
 format-scenario-furnace = The furnace.
 format-scenario-house = The house around it.
 format-scenario-manometer = The manometer that the trainee carries.
+format-scenario-scene = Equipment of the job that is chosen by its kind.
 format-scenario-found = How switches, valves, caps and plugs are found.
 format-scenario-faults = What is wrong: faults of the catalogue, put in one after the other.
 format-scenario-variants = Other settings of the same job, as the other fuel with its supply, plate and card. Each seed draws the job as it is written or one of these, all with the same chance.
@@ -269,6 +273,8 @@ format-manometer-lag = Time constant of the display.
 
 ## Found
 
+format-scene = Kinds of equipment.
+format-scene-valve = The body of the gas valve: how its ports are closed. Taps with captive screws are loosened with the slotted driver; nothing else of the job changes.
 format-found = How things are found.
 format-found-manual-valve = The furnace's manual valve, in degrees from shut: 90 is open.
 format-found-valve-switch = The switch on the gas valve.
@@ -277,8 +283,8 @@ format-found-thermostat = The thermostat's heat switch.
 format-found-regulator-cap = The cap over the screw of a valve with one firing level.
 format-found-low-cap = The cap over the low screw.
 format-found-high-cap = The cap over the high screw.
-format-found-inlet-plug = How far the plug of the inlet port stands in, in turns past finger-tight: 0.5 to 1 is snug.
-format-found-manifold-plug = The same for the plug of the manifold port.
+format-found-inlet-plug = How far the plug of the inlet port, or the screw of its tap, stands in, in turns past finger-tight: 0.5 to 1 is snug.
+format-found-manifold-plug = The same for the manifold port.
 
 ## Card
 

@@ -1,6 +1,6 @@
-//! House, manometer, found state, job card and marking.
+//! Kinds of equipment, house, manometer, found state, job card and marking.
 
-use crate::parts::{Duty, Ending, Fitted, Level, OnOff};
+use crate::parts::{Duty, Ending, Fitted, Level, OnOff, ValveBody};
 use crate::rules::Severity;
 use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section};
@@ -9,6 +9,11 @@ use crate::setup::SupplyRight;
 use crate::units::{HeatRate, HeatingValue, Pressure, Temperature, TimeSpan, Volume};
 
 choice! {
+    ValveBody {
+        Plugs = id!("choice-valve-body-plugs"),
+        TapScrews = id!("choice-valve-body-tap-screws"),
+        SideBySide = id!("choice-valve-body-side-by-side"),
+    }
     Fitted {
         On = id!("choice-fitted-on"),
         Off = id!("choice-fitted-off"),
@@ -37,6 +42,10 @@ choice! {
 }
 
 section! {
+    Scene(id!("format-scene")) {
+        valve(id!("format-scene-valve")): ValveBody = "Plugs";
+    }
+
     House(id!("format-house")) {
         inside(id!("format-house-inside")): Vary<Temperature> = "66 degF",
             limits "32 degF" to "95 degF";
