@@ -94,7 +94,7 @@ fn phase_name(phase: Phase) -> &'static str {
 pub(super) fn grid_ui(
     ui: &mut Ui,
     unit: PressureUnit,
-    (sheet, levels, meter): (&SheetSeen, &'static [Level], &MeterSeen),
+    (sheet, levels, meter): (&SheetSeen, &'static [Level], Option<&MeterSeen>),
     entry: &mut EntryState,
     spread: Spread,
     out: &mut Vec<Command>,
@@ -130,7 +130,7 @@ pub(super) fn grid_ui(
         Spread::Wide => {}
         Spread::Narrow => written_ui(ui, unit, entry, out),
         Spread::Over => {
-            if entry.cell.is_some() {
+            if let (Some(_), Some(meter)) = (entry.cell, meter) {
                 glass_ui(ui, meter);
             }
             written_ui(ui, unit, entry, out);
