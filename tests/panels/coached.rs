@@ -278,6 +278,8 @@ fn a_screw_that_does_nothing_is_left_alone() {
         seen
     };
     let other = halved(&now, Stage::Firing(Level::Low));
+    // Where the hose is stands in mind.
+    follower.remembered.notice(&now);
     let text = told(&other, &follower.remembered);
     assert!(text.contains("so that low remains"), "{text}");
     let mut now = halved(&now, Stage::Firing(Level::High));
