@@ -12,6 +12,7 @@ use crate::hands::event::{Event, EventKind};
 use crate::hands::refusal::Refusal;
 use crate::hands::{Hands, Job, judge_all_fluid};
 use crate::model::aftermath::{Aftermath, Stepping};
+use crate::model::inside::Inside;
 use crate::model::truth::Truth;
 use crate::model::{Model, Notice, digest};
 use crate::parts::{Port, Spot};
@@ -97,6 +98,12 @@ impl Bench {
     #[must_use]
     pub fn truth(&self) -> Truth {
         self.model.truth()
+    }
+
+    /// What stands behind the sheet steel now, for the teaching view.
+    #[must_use]
+    pub fn inside(&self) -> Inside {
+        self.model.inside()
     }
 
     /// Pressure that really stands at a port, in pascals.

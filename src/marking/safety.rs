@@ -166,6 +166,12 @@ pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
         .collect()
 }
 
+/// Whether the job was over by gas that lit at a port where it came out by itself.
+pub(super) fn is_ended_by_itself(l: &Ledger) -> bool {
+    let lit = l.events.iter().any(|event| matches!(event.what, EventKind::Ignition { .. }));
+    lit && ignition(l).is_empty()
+}
+
 /// Whether nose or detector were used inside the house before an event, and where.
 fn smelt_inside(l: &Ledger, before: usize, when: fn(&Action) -> bool) -> bool {
     let mut inside = false;

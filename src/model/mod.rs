@@ -13,6 +13,7 @@ mod digest;
 mod electric;
 mod furnace;
 mod gas;
+pub mod inside;
 mod instruments;
 mod kit;
 mod notice;

@@ -31,8 +31,8 @@ const ASKS_WHAT_WAS_WRONG: &str = "Before you hand over, write what was wrong";
 
 /// Whoever follows the coach: does what it says, waits where it says so, and writes what the
 /// manometer shows after a patient while.
-struct Follower {
-    bench: Bench,
+pub struct Follower {
+    pub bench: Bench,
     remembered: Remembered,
     card: JobCard,
     actions: u32,
@@ -46,6 +46,22 @@ struct Follower {
 }
 
 impl Follower {
+    /// The bench of a job when so many readings have been written, the last one still burning.
+    pub fn bench_after(id: &str, seed: u64, readings: usize) -> Bench {
+        let mut follower = Self::new(id, seed);
+        follower.limit_readings = readings;
+        follower.follow(3_600);
+        assert_eq!(follower.written.len(), readings, "{:?}", follower.said);
+        follower.bench
+    }
+
+    /// What is said on the way through a job, each line with its second before it.
+    pub fn said_on(id: &str, seed: u64, limit_s: u64) -> Vec<String> {
+        let mut follower = Self::new(id, seed);
+        follower.follow(limit_s);
+        follower.said
+    }
+
     fn new(id: &str, seed: u64) -> Self {
         let text = builtin::find(id).unwrap().text;
         let setup = load(text).unwrap().draw(seed);

@@ -4,14 +4,16 @@ use egui::{Rect, Ui, pos2, vec2};
 use egui_kittest::Harness;
 use enum_map::EnumMap;
 use quarterturn::appliance::ignition::ControlStatus;
+use quarterturn::model::inside::Inside;
+use quarterturn::model::truth::Truth;
 use quarterturn::panels::debrief::{
     CauseView, DebriefView, EssentialView, FindingView, SheetRow, TickView, TraceView, Verdict,
     Weight,
 };
 use quarterturn::panels::settings::Settings;
 use quarterturn::panels::view::{
-    Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running, SecondChance,
-    Tried, Unfinished, View,
+    Behind, Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running,
+    SecondChance, Tried, Unfinished, View,
 };
 use quarterturn::panels::{Command, Layout, Shell};
 use quarterturn::parts::{
@@ -160,6 +162,7 @@ pub struct App {
     pub debrief: DebriefView,
     pub hints: Vec<String>,
     pub captions: Vec<String>,
+    pub behind: Option<(Truth, Inside)>,
 }
 
 impl App {
@@ -179,6 +182,7 @@ impl App {
             debrief: debrief(),
             hints: Vec::new(),
             captions: vec!["valve clicks".to_owned()],
+            behind: None,
         }
     }
 
@@ -210,6 +214,7 @@ impl App {
             parts: &self.parts,
             refusal: self.refusal,
             captions: &self.captions,
+            behind: self.behind.as_ref().map(|(truth, inside)| Behind { truth, inside }),
             second_chance: self.second_chance,
         };
         let page = match self.which {

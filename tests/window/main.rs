@@ -6,6 +6,7 @@ mod by_hand;
 mod drawings;
 mod journeys;
 mod pictures;
+mod played;
 mod poses;
 mod records;
 mod rig;

@@ -6,6 +6,7 @@ marks-care = Practice evidence from a simulator; it confers no qualification. On
 marks-standing = { marks-care } { $rules }
 verdict-met = met
 verdict-not-yet-met = not yet met; missing: { $missing }
+verdict-ended-by-itself = no verdict: gas lit at a port that was found open, before anybody here could know; nothing is charged, do the job again
 verdict-not-handed-over = not yet met: not handed over
 verdict-not-handed-over-missing = not yet met: not handed over; missing already: { $missing }
 marks-result = { $job }: { $verdict }. { $time } of simulated time.
