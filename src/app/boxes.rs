@@ -5,7 +5,7 @@ use bevy_egui::egui;
 
 use super::drawings::{self, NamedDrawing, PAGE, Placement};
 use super::page::{AppSystems, CurrentSeen, OnPage, PageRect};
-use super::pose::{Shown, is_absent, is_not_fitted};
+use super::pose::{Shown, is_absent, is_ground, is_not_fitted};
 use super::scene::{Aim, Drawings, PartEntities};
 use super::svg::{Box4, Drawing};
 use crate::panels::view::PartBox;
@@ -137,12 +137,15 @@ fn chain(drawing: &Drawing, group: usize) -> impl Iterator<Item = usize> {
 /// The part that a group's box stands for: a part's own or that of one of its states, or a place
 /// that is written into or beside.
 fn boxed_part(id: &str) -> Option<&str> {
+    if is_ground(id) {
+        return None;
+    }
     if let Some((part, state)) = id.split_once('@') {
         return (!matches!(state, "cracked" | "frost")).then_some(part);
     }
     match id.split_once('.') {
         Some((_, piece)) => matches!(piece, "display" | "slot").then_some(id),
-        None => (!id.is_empty() && id != "backdrop").then_some(id),
+        None => (!id.is_empty()).then_some(id),
     }
 }
 

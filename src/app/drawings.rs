@@ -1,6 +1,7 @@
 //! The drawings and where each one lies on the page.
 
 use super::svg::Drawing;
+use crate::parts::ValveBody;
 use crate::senses::seen::Seen;
 
 /// The page that every place is drawn on: its width and height in drawing units.
@@ -39,15 +40,48 @@ pub struct NamedDrawing {
     pub drawing: Drawing,
 }
 
-/// Every drawing: name and text.
-const FILES: [(&str, &str); 7] = [
-    ("yard_propane", include_str!("../../assets/drawings/yard_propane.svg")),
-    ("yard_natural", include_str!("../../assets/drawings/yard_natural.svg")),
-    ("plant_room", include_str!("../../assets/drawings/plant_room.svg")),
-    ("gas_valve", include_str!("../../assets/drawings/gas_valve.svg")),
-    ("hall", include_str!("../../assets/drawings/hall.svg")),
-    (TOOLS, include_str!("../../assets/drawings/tools.svg")),
-    (MANOMETER, include_str!("../../assets/drawings/manometer.svg")),
+/// The drawings of the gas valve, one for each body.
+const GAS_VALVES: [&str; 3] = ["gas_valve", "gas_valve_taps", "gas_valve_side"];
+
+/// Text of the gas valve's drawing; its body and its ports are layers.
+const GAS_VALVE: &str = include_str!("../../assets/drawings/gas_valve.svg");
+
+/// Mark in a drawing's text and the layer that stands there.
+type Picked = (&'static str, &'static str);
+
+/// Every drawing: name, text, and the layers that it has at marks which name none themselves.
+const FILES: [(&str, &str, &[Picked]); 9] = [
+    ("yard_propane", include_str!("../../assets/drawings/yard_propane.svg"), &[]),
+    ("yard_natural", include_str!("../../assets/drawings/yard_natural.svg"), &[]),
+    ("plant_room", include_str!("../../assets/drawings/plant_room.svg"), &[]),
+    ("gas_valve", GAS_VALVE, &[("valve", "valve_stacked"), ("ports", "ports_plugs")]),
+    ("gas_valve_taps", GAS_VALVE, &[("valve", "valve_stacked"), ("ports", "ports_taps")]),
+    ("gas_valve_side", GAS_VALVE, &[("valve", "valve_side"), ("ports", "ports_side")]),
+    ("hall", include_str!("../../assets/drawings/hall.svg"), &[]),
+    (TOOLS, include_str!("../../assets/drawings/tools.svg"), &[]),
+    (MANOMETER, include_str!("../../assets/drawings/manometer.svg"), &[]),
+];
+
+/// Every layer: name and text.
+const LAYERS: [(&str, &str); 18] = [
+    ("ports_plugs", include_str!("../../assets/drawings/ports_plugs.svg")),
+    ("ports_side", include_str!("../../assets/drawings/ports_side.svg")),
+    ("ports_taps", include_str!("../../assets/drawings/ports_taps.svg")),
+    ("room_basement", include_str!("../../assets/drawings/room_basement.svg")),
+    ("room_closet", include_str!("../../assets/drawings/room_closet.svg")),
+    ("room_garage", include_str!("../../assets/drawings/room_garage.svg")),
+    ("valve_casting", include_str!("../../assets/drawings/valve_casting.svg")),
+    ("valve_high", include_str!("../../assets/drawings/valve_high.svg")),
+    ("valve_high_sign", include_str!("../../assets/drawings/valve_high_sign.svg")),
+    ("valve_inlet_plug", include_str!("../../assets/drawings/valve_inlet_plug.svg")),
+    ("valve_low", include_str!("../../assets/drawings/valve_low.svg")),
+    ("valve_low_sign", include_str!("../../assets/drawings/valve_low_sign.svg")),
+    ("valve_manifold_plug", include_str!("../../assets/drawings/valve_manifold_plug.svg")),
+    ("valve_only", include_str!("../../assets/drawings/valve_only.svg")),
+    ("valve_pad", include_str!("../../assets/drawings/valve_pad.svg")),
+    ("valve_side", include_str!("../../assets/drawings/valve_side.svg")),
+    ("valve_spring_mark", include_str!("../../assets/drawings/valve_spring_mark.svg")),
+    ("valve_stacked", include_str!("../../assets/drawings/valve_stacked.svg")),
 ];
 
 const WHOLE: Placement = Placement { at: [0.0, 0.0], scale: 1.0, depth: 0.0 };
@@ -59,8 +93,8 @@ const WHOLE: Placement = Placement { at: [0.0, 0.0], scale: 1.0, depth: 0.0 };
 pub fn all() -> Result<Vec<NamedDrawing>, String> {
     FILES
         .iter()
-        .map(|&(name, text)| {
-            Drawing::parse(text)
+        .map(|&(name, text, picked)| {
+            Drawing::parse(&composed(text, picked))
                 .map(|drawing| NamedDrawing { name, drawing })
                 .map_err(|error| t!("drawing-wrong", name = name, error = error))
         })
@@ -71,6 +105,53 @@ pub fn all() -> Result<Vec<NamedDrawing>, String> {
 #[must_use]
 pub fn is_in_view(name: &str, seen: &Seen) -> bool {
     name != MANOMETER || seen.meter().is_some()
+}
+
+/// A drawing's text with a layer in the place of each mark `<!--LAYER-->`. A layer may have marks of
+/// its own. A mark without a layer stays and paints nothing; a test finds it.
+fn composed(text: &str, picked: &[Picked]) -> String {
+    let mut whole = String::with_capacity(text.len());
+    let mut rest = text;
+    while let Some((before, (mark, after))) =
+        rest.split_once(OPEN).and_then(|(before, rest)| Some((before, rest.split_once(CLOSE)?)))
+    {
+        whole.push_str(before);
+        let name = picked.iter().find(|(at, _)| *at == mark).map_or(mark, |(_, layer)| layer);
+        match LAYERS.iter().find(|(layer, _)| *layer == name) {
+            Some((_, layer)) => whole.push_str(&composed(content(layer), picked)),
+            None => whole.extend([OPEN, mark, CLOSE]),
+        }
+        rest = after;
+    }
+    whole.push_str(rest);
+    whole
+}
+
+/// Begin and end of a mark.
+const OPEN: &str = "<!--";
+const CLOSE: &str = "-->";
+
+/// What lies inside a layer's outermost element.
+fn content(layer: &str) -> &str {
+    let inside = layer.split_once("<svg").and_then(|(_, rest)| rest.split_once('>'));
+    inside.and_then(|(_, rest)| rest.rsplit_once("</svg>")).map_or(layer, |(inside, _)| inside)
+}
+
+/// The drawing of a gas valve with this body.
+#[must_use]
+pub fn gas_valve(body: ValveBody) -> &'static str {
+    let [plugs, taps, side] = GAS_VALVES;
+    match body {
+        ValveBody::Plugs => plugs,
+        ValveBody::TapScrews => taps,
+        ValveBody::SideBySide => side,
+    }
+}
+
+/// Whether a drawing shows the gas valve close up.
+#[must_use]
+pub fn is_close_up(name: &str) -> bool {
+    GAS_VALVES.contains(&name)
 }
 
 /// Where a drawing lies while `place`'s drawing is shown; `None` when it is not there.
@@ -84,7 +165,9 @@ pub fn placement(name: &str, place: &str) -> Option<Placement> {
             Some(Placement { at: [20.0, 600.0], scale: 330.0 / 640.0, depth: 20.0 })
         }
         // Beside the tray with the caps and plugs.
-        (TOOLS, "gas_valve") => Some(Placement { at: [416.0, 560.0], scale: 0.43, depth: 20.0 }),
+        (TOOLS, close) if is_close_up(close) => {
+            Some(Placement { at: [416.0, 560.0], scale: 0.43, depth: 20.0 })
+        }
         (TOOLS, _) => None,
         _ if name == place => Some(WHOLE),
         _ => None,

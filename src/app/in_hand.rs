@@ -3,7 +3,7 @@
 use bevy::prelude::*;
 use bevy_egui::egui;
 
-use super::drawings::{PAGE, TOOLS};
+use super::drawings::{PAGE, TOOLS, is_close_up};
 use super::page::{AppSystems, CurrentSeen, OnPage, PageRect};
 use super::redraw::Redraw;
 use super::scene::{Drawings, Inks, painted};
@@ -17,8 +17,6 @@ pub struct InHand(pub Tool);
 
 /// In front of everything that is drawn on the page.
 const DEPTH: f32 = 70.0;
-/// The place that is seen close up.
-const CLOSE: &str = "gas_valve";
 /// Size of a tool close up, in units of the page to a unit of its drawing.
 const CLOSE_UP: f32 = 1.3;
 /// The same where one stands back.
@@ -87,7 +85,7 @@ fn carry(
             redraw.changed |= visibility.set_if_neq(Visibility::Hidden);
             continue;
         };
-        let scale = if place == CLOSE { CLOSE_UP } else { STANDING };
+        let scale = if is_close_up(place) { CLOSE_UP } else { STANDING };
         let to = Transform::from_xyz(x - PAGE[0] / 2.0, PAGE[1] / 2.0 - y, DEPTH)
             .with_scale(Vec3::new(scale, scale, 1.0));
         redraw.changed |= visibility.set_if_neq(Visibility::Inherited);

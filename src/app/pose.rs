@@ -10,6 +10,7 @@ mod state;
 
 pub use appearance::{Pose, Shown};
 
+use super::drawings::gas_valve;
 use crate::parts::Place;
 use crate::senses::seen::Seen;
 
@@ -32,6 +33,13 @@ pub fn moves(id: &str) -> bool {
         return true;
     }
     id.split_once('.').is_some_and(|(_, piece)| PIECES.contains(&piece))
+}
+
+/// Whether a group is ground that a place stands on: it comes and goes with the job and the weather,
+/// and cannot be pointed at.
+#[must_use]
+pub fn is_ground(id: &str) -> bool {
+    id == "backdrop" || id.split_once('@').is_some_and(|(part, _)| state::GROUND.contains(&part))
 }
 
 /// Whether this furnace has nothing like the part that a group draws: it belongs to another firing
@@ -65,7 +73,7 @@ pub fn drawing_of(seen: &Seen) -> Option<&'static str> {
         }),
         Place::PlantRoom => Some("plant_room"),
         Place::GasValve => Some(match seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) {
-            Some(_) => "gas_valve",
+            Some(_) => gas_valve(seen.scene.valve),
             // Kneeling in front of a closed door, one sees the door.
             None => "plant_room",
         }),

@@ -119,8 +119,8 @@ fn upper_ui(
 }
 
 /// What the grid shows.
-fn paper<'a>(job: &'a Job<'_>) -> (&'a SheetSeen, &'static [Level], &'a MeterSeen) {
-    (&job.seen.sheet, job.seen.levels, &job.seen.meter)
+fn paper<'a>(job: &'a Job<'_>) -> (&'a SheetSeen, &'static [Level], Option<&'a MeterSeen>) {
+    (&job.seen.sheet, job.seen.levels, job.seen.meter())
 }
 
 /// All of the paper at a glance: plate and readings at the left, joints and notes at the right.

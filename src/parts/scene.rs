@@ -1,4 +1,4 @@
-//! Kinds of equipment that a job's furnace may have, as far as hands or eyes meet them.
+//! Kinds of equipment and of surroundings that a job may have, as far as hands or eyes meet them.
 
 use serde::{Deserialize, Serialize};
 
@@ -14,9 +14,38 @@ pub enum ValveBody {
     SideBySide,
 }
 
-/// Equipment of a job that is chosen by its kind.
+/// The room that the furnace stands in. It changes nothing that can be measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum Room {
+    /// Block walls and joists overhead.
+    #[default]
+    Basement,
+    /// A finished utility closet.
+    Closet,
+    /// A garage with its roll-up door.
+    Garage,
+}
+
+/// What the house wall in the yard is made of. It changes nothing that can be measured.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+pub enum YardLook {
+    /// Clapboard siding.
+    #[default]
+    Siding,
+    /// Brick.
+    Brick,
+}
+
+/// Equipment and surroundings of a job that are chosen by their kind.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
 pub struct Scene {
     /// The gas valve's body.
     pub valve: ValveBody,
+    // Looks alone are not in the digest: another wall is no other bench.
+    /// The room of the furnace.
+    #[serde(skip)]
+    pub room: Room,
+    /// The wall in the yard.
+    #[serde(skip)]
+    pub yard: YardLook,
 }

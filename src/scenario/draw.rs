@@ -7,10 +7,11 @@ mod supply;
 pub(super) use furnace::orifice_input_w;
 use seeded::{SEA_LEVEL_PA, SeededValues};
 
-use super::format::{Card, Found, House, Manometer, Scenario, StatedHeat};
+use super::format::{Card, Found, House, Manometer, Scenario, Scene, StatedHeat};
+use super::pick::Pick;
 use super::required;
 use super::value::Vary;
-use crate::parts::{Fitted, OnOff, OtherAppliance, Port, Scene, Screw};
+use crate::parts::{self, Fitted, OnOff, OtherAppliance, Port, Room, Screw, YardLook};
 use crate::physics::valve::HandleAngle;
 use crate::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
 use crate::units::{M_PER_FT, f_from_k};
@@ -73,7 +74,7 @@ impl Scenario {
             branch: supply::runs(values, &job.branch, "branch"),
             other_appliances: supply::other_appliances(values, job),
             furnace: furnace::furnace(values, &job.furnace),
-            scene: Scene { valve: job.scene.valve },
+            scene: scene(values, &job.scene),
             house: house(values, &job.house),
             meter: manometer(values, &job.manometer),
             found: found(values, job, &job.found),
@@ -88,6 +89,23 @@ impl Scenario {
 /// Pressure of the standard atmosphere at a height, absolute, in pascals (ICAO Doc 7488).
 fn ambient_abs_pa(height_m: f64) -> f64 {
     SEA_LEVEL_PA * libm::pow(1.0 - 2.255_77e-5 * height_m, 5.255_88)
+}
+
+fn scene(values: SeededValues, scene: &Scene) -> parts::Scene {
+    parts::Scene {
+        valve: values.pick(&scene.valve, "scene.valve"),
+        room: values.pick(
+            scene
+                .room
+                .as_ref()
+                .unwrap_or(&Pick::among(Room::Basement, vec![Room::Closet, Room::Garage])),
+            "scene.room",
+        ),
+        yard: values.pick(
+            scene.yard.as_ref().unwrap_or(&Pick::among(YardLook::Siding, vec![YardLook::Brick])),
+            "scene.yard",
+        ),
+    }
 }
 
 fn house(values: SeededValues, house: &House) -> HouseSetup {

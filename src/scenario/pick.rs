@@ -17,6 +17,13 @@ pub struct Pick<T> {
     others: Vec<T>,
 }
 
+impl<T> Pick<T> {
+    /// One of these: the first, or one of the others.
+    pub(super) fn among(first: T, others: Vec<T>) -> Self {
+        Self { first, others }
+    }
+}
+
 impl<T: Copy> Pick<T> {
     /// The word for a seed. `path` names the field; each field has a stream of its own.
     #[must_use]

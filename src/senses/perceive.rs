@@ -30,6 +30,7 @@ pub(crate) fn seen(model: &Model, sheet: &Arc<SheetSeen>, over: Option<Over>) ->
     Seen {
         tick: model.tick,
         place,
+        scene: model.setup.scene,
         hand: model.person.hand,
         levels: model.levels(),
         outside_f: whole(f_from_k(model.setup.outside_k)),

@@ -13,7 +13,7 @@ use crate::instrument::figure::Figure;
 use crate::instrument::water_column::Legs;
 use crate::parts::{
     Ending, Fitted, Gauge, Height, Joint, JointVerdict, Level, Levels, LowSide, OnOff, Opening,
-    Place, Port, PortFill, Push, Reading, Spot, Stage, Subject, Tool, WrittenFinding,
+    Place, Port, PortFill, Push, Reading, Scene, Spot, Stage, Subject, Tool, WrittenFinding,
 };
 use crate::physics::valve::HandleAngle;
 use crate::units::{PressureUnit, Shown};
@@ -36,6 +36,8 @@ pub struct Seen {
     pub tick: u64,
     /// Where the person stands.
     pub place: Place,
+    /// Kinds of equipment and surroundings here.
+    pub scene: Scene,
     /// What is in the hand.
     pub hand: Option<Tool>,
     /// Temperature outside, in degrees Fahrenheit, to the degree.

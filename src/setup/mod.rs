@@ -42,7 +42,7 @@ pub struct Setup {
     pub other_appliances: EnumMap<OtherAppliance, OtherApplianceSetup>,
     /// The furnace with plate, orifices and gas valve.
     pub furnace: FurnaceSetup,
-    /// Equipment that is chosen by its kind.
+    /// Equipment and surroundings that are chosen by their kind.
     pub scene: Scene,
     /// The house around it.
     pub house: HouseSetup,

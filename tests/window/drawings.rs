@@ -1,12 +1,12 @@
 //! The drawings against their contract: sound, light, and every part that the program knows.
 
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 use quarterturn::app::boxes::boxes_in_drawing;
-use quarterturn::app::drawings::{NamedDrawing, PAGE, all};
+use quarterturn::app::drawings::{NamedDrawing, PAGE, all, gas_valve};
 use quarterturn::app::pose;
 use quarterturn::parts::{
-    Door, HandValve, Level, Levels, OtherAppliance, Place, Screw, Subject, Tool, Window,
+    Door, HandValve, Level, Levels, OtherAppliance, Place, Screw, Subject, Tool, ValveBody, Window,
 };
 
 fn drawings() -> Vec<NamedDrawing> {
@@ -18,7 +18,7 @@ fn drawings_of(place: Place) -> &'static [&'static str] {
     match place {
         Place::Yard => &["yard_propane", "yard_natural"],
         Place::PlantRoom => &["plant_room"],
-        Place::GasValve => &["gas_valve"],
+        Place::GasValve => &["gas_valve", "gas_valve_taps", "gas_valve_side"],
         Place::Hall => &["hall"],
         Place::Away => &[],
     }
@@ -67,6 +67,59 @@ fn every_part_is_drawn_where_it_can_be_reached() {
         let uncovered = parts.iter().any(|(part, _)| part == id);
         let drawn = named.drawing.groups.iter().any(|g| g.id.split('@').next() == Some(id));
         assert!(uncovered || drawn, "{drawing}.svg has no `{id}`");
+    }
+}
+
+/// The gas valve's bodies differ only in where things are: each has every part that another has, but
+/// for the plugs' own positions and the adapters that a pressure tap does not need.
+#[test]
+fn every_gas_valve_has_the_same_parts() {
+    let drawings = drawings();
+    let parts = |name: &str| -> BTreeSet<String> {
+        let named = drawings.iter().find(|it| it.name == name).expect("the drawing");
+        named.drawing.groups.iter().map(|group| group.id.clone()).collect()
+    };
+    let [plugs, taps, side] =
+        [ValveBody::Plugs, ValveBody::TapScrews, ValveBody::SideBySide].map(gas_valve).map(parts);
+    assert_eq!(plugs, side);
+    let needless = |id: &String| {
+        ["@leaning", "@cracked", "-adapter@on"].iter().any(|state| id.ends_with(state))
+    };
+    let missing: Vec<_> = plugs.difference(&taps).filter(|id| !needless(id)).collect();
+    assert!(missing.is_empty(), "{missing:?}");
+    assert!(taps.difference(&plugs).next().is_none());
+}
+
+/// The ports of two bodies lie elsewhere: the side by side ones at one height.
+#[test]
+fn ports_lie_where_their_body_has_them() {
+    let drawings = drawings();
+    let at = |body: ValveBody, id: &str| {
+        let named = drawings.iter().find(|it| it.name == gas_valve(body)).expect("the drawing");
+        let group = named.drawing.find(id).expect("the port");
+        named.drawing.bounds(group, |_| true).expect("it is drawn").center()
+    };
+    let level = |body| (at(body, "inlet-port")[1] - at(body, "manifold-port")[1]).abs();
+    assert!(level(ValveBody::SideBySide) < 6.0);
+    assert!(level(ValveBody::Plugs) > 15.0);
+    let screws = |body| (at(body, "low-screw")[1] - at(body, "high-screw")[1]).abs();
+    assert!(screws(ValveBody::SideBySide) < 1.0 && screws(ValveBody::Plugs) > 80.0);
+}
+
+/// Every mark of a layer has its layer.
+#[test]
+fn no_mark_is_left_over() {
+    for file in std::fs::read_dir("assets/drawings").expect("the drawings") {
+        let path = file.expect("a file").path();
+        let text = std::fs::read_to_string(&path).expect("a drawing");
+        for mark in text.split("<!--").skip(1).filter_map(|rest| rest.split("-->").next()) {
+            let picked = matches!(mark, "valve" | "ports");
+            let layer = std::path::Path::new("assets/drawings").join(mark).with_extension("svg");
+            assert!(picked || layer.exists(), "{}: {mark}", path.display());
+        }
+    }
+    for named in drawings() {
+        assert!(named.drawing.groups.len() > 5, "{}", named.name);
     }
 }
 

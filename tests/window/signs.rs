@@ -1,12 +1,14 @@
 //! Faults that a look shows are drawn: from what is seen, and no sooner than it is.
 
-use quarterturn::app::pose::{Shown, pose};
+use quarterturn::app::pose::{Shown, drawing_of, pose};
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;
 use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
-use quarterturn::parts::{Door, Fitted, HandValve, OnOff, Place, Subject, Tool};
+use quarterturn::parts::{
+    Door, Fitted, HandValve, OnOff, Place, Room, Subject, Tool, ValveBody, YardLook,
+};
 use quarterturn::scenario;
 use quarterturn::senses::seen::{HoseLook, Seen};
 
@@ -232,4 +234,57 @@ fn flames_without_air_turn_yellow_and_smoke() {
     let mut blocked = setup;
     Fault::BlockedIntake.apply(&mut blocked, 0.72);
     assert!(most(&mut Bench::new(blocked)).0, "no yellow tip");
+}
+
+/// Of the rooms, the walls and the weathers exactly one is drawn: what the job has, and snow where it
+/// freezes.
+#[test]
+fn a_place_has_the_looks_of_its_job() {
+    let found = scenario::builtin::find("healthy-natural").expect("it comes with the program");
+    let mut setup = scenario::load(found.text).expect("it is sound").draw(7);
+    let of = |ids: &[&'static str], seen: &Seen| -> Vec<&'static str> {
+        ids.iter().copied().filter(|id| shown(id, seen)).collect()
+    };
+    for (room, id) in [
+        (Room::Basement, "room@basement"),
+        (Room::Closet, "room@closet"),
+        (Room::Garage, "room@garage"),
+    ] {
+        setup.scene.room = room;
+        let seen = Bench::new(setup.clone()).seen();
+        assert_eq!(of(&["room@basement", "room@closet", "room@garage"], &seen), [id]);
+    }
+    for (yard, wall) in [(YardLook::Siding, "wall@siding"), (YardLook::Brick, "wall@brick")] {
+        setup.scene.yard = yard;
+        let seen = Bench::new(setup.clone()).seen();
+        assert_eq!(of(&["wall@siding", "wall@brick"], &seen), [wall]);
+    }
+    for (outside_f, weather) in [(8.0, "weather@snow"), (50.0, "weather@mild")] {
+        setup.outside_k = quarterturn::units::k_from_f(outside_f);
+        let seen = Bench::new(setup.clone()).seen();
+        assert_eq!(of(&["weather@snow", "weather@mild"], &seen), [weather]);
+    }
+}
+
+/// The valve close up is drawn with the body of the job.
+#[test]
+fn the_valve_is_drawn_with_its_body() {
+    let found = scenario::builtin::find("healthy-natural").expect("it comes with the program");
+    let mut setup = scenario::load(found.text).expect("it is sound").draw(7);
+    for (body, name) in [(ValveBody::Plugs, "gas_valve"), (ValveBody::SideBySide, "gas_valve_side")]
+    {
+        setup.scene.valve = body;
+        let seen = after(&mut Bench::new(setup.clone()), &KNEEL);
+        assert_eq!(drawing_of(&seen), Some(name));
+    }
+}
+
+/// The air is drawn for the gas detector alone.
+#[test]
+fn the_air_is_drawn_while_it_is_asked_for() {
+    let mut bench = faulty("kinked_connector");
+    let seen = after(&mut bench, &[Action::Go(Place::PlantRoom)]);
+    assert!(!shown("floor-zone@asked", &seen) && !shown("breathing-zone@asked", &seen));
+    let seen = after(&mut bench, &[Action::Take(Tool::GasDetector)]);
+    assert!(shown("floor-zone@asked", &seen) && shown("breathing-zone@asked", &seen));
 }

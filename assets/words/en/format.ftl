@@ -9,6 +9,7 @@ kind-whole = whole number
 ## What a field is when it is not written
 
 default-none = none
+default-scene-seed = drawn from the seed
 default-card-required = by the job: `[ArrivalLooks, TemperatureRise, Combustion, GasRate]` on natural gas from a meter, the same without `GasRate` on propane
 default-of-the-fuel = that of the fuel
 default-supply-upstream = 10 psi behind a tank, 2 psi behind a meter
@@ -68,6 +69,11 @@ choice-stacking-high-on-low = the high spring adds to the low one
 choice-valve-body-plugs = both ports closed by plugs, the hose on an adapter
 choice-valve-body-tap-screws = pressure taps with captive screws, the hose straight over a tap
 choice-valve-body-side-by-side = plugs, with inlet and manifold port side by side
+choice-room-basement = a basement
+choice-room-closet = a utility closet
+choice-room-garage = a garage
+choice-yard-look-siding = clapboard siding
+choice-yard-look-brick = brick
 choice-fitted-on = in its place
 choice-fitted-off = taken off
 choice-supply-right-trainee = the trainee may set it, inside its limits
@@ -97,6 +103,7 @@ format-scenario-trunk = Pipe from the supply regulator to the tee in the { -furn
 format-scenario-branch = Pipe from the tee to the furnace, in the order of the flow. The furnace's manual valve sits behind the first stretch.
 format-scenario-neighbors = The other gas appliances.
 format-scenario-furnace = The furnace.
+format-scenario-scene = Equipment and surroundings that are chosen by their kind.
 format-scenario-house = The house around it.
 format-scenario-manometer = The manometer that the trainee carries.
 format-scenario-scene = Equipment of the job that is chosen by its kind.
@@ -270,6 +277,13 @@ format-manometer-zero-error = Its error before it is zeroed.
 format-manometer-drift = How far its zero still drifts as it warms up.
 format-manometer-drift-time = Time constant of that drift.
 format-manometer-lag = Time constant of the display.
+
+## Scene
+
+format-scene = Kinds of equipment and of surroundings.
+format-scene-valve = The body of the gas valve: how its ports are closed.
+format-scene-room = The room that the furnace stands in. A look alone: it changes no reading.
+format-scene-yard = The house wall in the yard. A look alone: it changes no reading.
 
 ## Found
 

@@ -3,11 +3,39 @@
 use super::found;
 use crate::appliance::safety::Hose;
 use crate::parts::{
-    Fitted, Level, Opening, OtherAppliance, Port, PortFill, Screw, Tool, is_staged,
+    Fitted, Level, Opening, OtherAppliance, Port, PortFill, Room, Screw, Tool, YardLook, is_staged,
 };
 use crate::senses::seen::{
     BurnersSeen, Burning, Cracked, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water,
 };
+
+/// What a place stands on: the room, the wall in the yard, sky and weather.
+pub(super) const GROUND: [&str; 4] = ["room", "wall", "sky", "weather"];
+
+/// Temperature up to which snow lies, in degrees Fahrenheit.
+const FREEZING_F: i32 = 32;
+
+/// Whether a state of the ground holds.
+fn ground(part: &str, state: &str, seen: &Seen) -> bool {
+    match part {
+        "room" => {
+            state
+                == match seen.scene.room {
+                    Room::Basement => "basement",
+                    Room::Closet => "closet",
+                    Room::Garage => "garage",
+                }
+        }
+        "wall" => {
+            state
+                == match seen.scene.yard {
+                    YardLook::Siding => "siding",
+                    YardLook::Brick => "brick",
+                }
+        }
+        _ => state == if seen.outside_f <= FREEZING_F { "snow" } else { "mild" },
+    }
+}
 
 /// Whether `part@state` holds; `None` for a part that is not known.
 pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
@@ -32,6 +60,8 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
         "inlet-adapter" | "manifold-adapter" => {
             port_of(part, burners).map(|port| has_adapter(port) == (state == "on"))
         }
+        // The air is drawn for the tool that it is held into.
+        "yard-air" | "floor-zone" | "breathing-zone" => Some(seen.hand == Some(Tool::GasDetector)),
         "conversion-label" => furnace.map(|f| fitted(f.conversion_label, state)),
         "box-hose" => burners.map(|b| (b.signs.box_hose == Fitted::On) == (state == "on")),
         "flame-rod" => burners.map(|b| b.signs.rod == Rod::Filmed),
@@ -41,6 +71,7 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
             seen.hall.as_ref().map(|h| (h.registers_closed > REGISTERS_SHOW) == (state == "closed"))
         }
         "tank" => yard.map(|y| state != "frost" || y.frost > 0.01),
+        part if GROUND.contains(&part) => Some(ground(part, state, seen)),
         _ => match level_of(part) {
             Some(level) if part == level.cap_id() => {
                 burners.map(|b| b.caps.get(level).is_some_and(|cap| fitted(*cap, state)))

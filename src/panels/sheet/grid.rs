@@ -94,7 +94,7 @@ fn phase_name(phase: Phase) -> &'static str {
 pub(super) fn grid_ui(
     ui: &mut Ui,
     unit: PressureUnit,
-    (sheet, levels, meter): (&SheetSeen, &'static [Level], &MeterSeen),
+    (sheet, levels, meter): (&SheetSeen, &'static [Level], Option<&MeterSeen>),
     entry: &mut EntryState,
     spread: Spread,
     out: &mut Vec<Command>,
@@ -115,8 +115,8 @@ pub(super) fn grid_ui(
     let names = (ui.available_width() - 2.0 * cell_width - 12.0).max(cell_width);
     grid.max_col_width(names).show(ui, |ui| {
         widgets::section(ui, &t!("grid-title", unit = unit.label()));
-        ui.label(t!("grid-found"));
-        ui.label(t!("grid-left"));
+        ui.label(t!("grid-as-found"));
+        ui.label(t!("grid-as-left"));
         ui.end_row();
         for (port, stage) in rows(levels) {
             ui.label(row_name(port, stage));
@@ -130,7 +130,7 @@ pub(super) fn grid_ui(
         Spread::Wide => {}
         Spread::Narrow => written_ui(ui, unit, entry, out),
         Spread::Over => {
-            if entry.cell.is_some() {
+            if let (Some(_), Some(meter)) = (entry.cell, meter) {
                 glass_ui(ui, meter);
             }
             written_ui(ui, unit, entry, out);

@@ -1,6 +1,6 @@
-//! Kinds of equipment, house, manometer, found state, job card and marking.
+//! Scene, house, manometer, found state, job card and marking.
 
-use crate::parts::{Duty, Ending, Fitted, Level, OnOff, ValveBody};
+use crate::parts::{Duty, Ending, Fitted, Level, OnOff, Room, ValveBody, YardLook};
 use crate::rules::Severity;
 use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section};
@@ -13,6 +13,15 @@ choice! {
         Plugs = id!("choice-valve-body-plugs"),
         TapScrews = id!("choice-valve-body-tap-screws"),
         SideBySide = id!("choice-valve-body-side-by-side"),
+    }
+    Room {
+        Basement = id!("choice-room-basement"),
+        Closet = id!("choice-room-closet"),
+        Garage = id!("choice-room-garage"),
+    }
+    YardLook {
+        Siding = id!("choice-yard-look-siding"),
+        Brick = id!("choice-yard-look-brick"),
     }
     Fitted {
         On = id!("choice-fitted-on"),
@@ -43,7 +52,10 @@ choice! {
 
 section! {
     Scene(id!("format-scene")) {
-        valve(id!("format-scene-valve")): ValveBody = "Plugs";
+        valve(id!("format-scene-valve")): Pick<ValveBody> = "Plugs";
+        room(id!("format-scene-room")): Option<Pick<Room>> = (derived id!("default-scene-seed"));
+        yard(id!("format-scene-yard")): Option<Pick<YardLook>> =
+            (derived id!("default-scene-seed"));
     }
 
     House(id!("format-house")) {

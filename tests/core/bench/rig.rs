@@ -2,7 +2,7 @@
 
 use enum_map::EnumMap;
 use quarterturn::appliance::plate::{Fuel, GasFigures, Plate, Target};
-use quarterturn::parts::{Fitted, Levels, OnOff, OtherAppliance};
+use quarterturn::parts::{Fitted, Levels, OnOff, OtherAppliance, Scene};
 use quarterturn::physics::fluid::Gas;
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::setup::*;
@@ -95,6 +95,7 @@ pub fn healthy(fuel: Fuel) -> Setup {
         branch: it.branch.clone(),
         other_appliances: EnumMap::from_fn(|appliance| other(appliance, &it)),
         furnace: furnace(fuel, &it),
+        scene: Scene::default(),
         house: HouseSetup {
             inside_k: k_from_f(66.0),
             loss_w_k: 350.0,

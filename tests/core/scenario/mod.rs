@@ -10,6 +10,7 @@ mod plausible;
 mod readings;
 mod required;
 mod rule_changes;
+mod scene;
 mod shipped;
 mod teaching;
 mod told;

@@ -1,0 +1,62 @@
+//! The kinds of equipment and surroundings that a job has.
+
+use std::collections::HashSet;
+
+use quarterturn::bench::Bench;
+use quarterturn::parts::{Room, Scene, ValveBody, YardLook};
+use quarterturn::scenario::load;
+
+use super::{natural, problems, spoiled};
+
+fn scene(written: &str, seed: u64) -> Scene {
+    let text = spoiled(&natural(), "house: (", &format!("scene: ({written}), house: ("));
+    load(&text).unwrap().draw(seed).scene
+}
+
+/// Looks that are not written are drawn from the seed, each by a stream of its own; the valve's body
+/// is what hands work on, and stays.
+#[test]
+fn looks_come_from_the_seed_and_the_valve_does_not() {
+    let job = load(&natural()).unwrap();
+    let scenes: Vec<Scene> = (0..60).map(|seed| job.draw(seed).scene).collect();
+    assert_eq!(scenes.iter().map(|it| it.room).collect::<HashSet<_>>().len(), 3);
+    assert_eq!(scenes.iter().map(|it| (it.room, it.yard)).collect::<HashSet<_>>().len(), 6);
+    assert!(scenes.iter().all(|it| it.valve == ValveBody::Plugs));
+    for (seed, drawn) in (0..).zip(&scenes) {
+        assert_eq!(scene("yard: Brick", seed).room, drawn.room, "the room has its own stream");
+    }
+}
+
+/// An author has the last word, for one kind or for several to draw from.
+#[test]
+fn an_author_chooses() {
+    for seed in 0..20 {
+        let written = scene("room: Garage, yard: Siding, valve: SideBySide", seed);
+        let wanted =
+            Scene { valve: ValveBody::SideBySide, room: Room::Garage, yard: YardLook::Siding };
+        assert_eq!(written, wanted);
+        assert_ne!(scene("room: OneOf([Closet, Garage])", seed).room, Room::Basement);
+    }
+    let bodies: HashSet<_> =
+        (0..30).map(|seed| scene("valve: OneOf([Plugs, SideBySide])", seed).valve).collect();
+    assert_eq!(bodies.len(), 2);
+    assert!(!problems("house: (", "scene: (room: Loft), house: (").is_empty());
+}
+
+/// Looks are nothing that could be measured: another room is no other bench.
+#[test]
+fn looks_are_not_in_the_digest() {
+    let mut setup = load(&natural()).unwrap().draw(3);
+    let digest = Bench::new(setup.clone()).digest();
+    setup.scene.yard = match setup.scene.yard {
+        YardLook::Siding => YardLook::Brick,
+        YardLook::Brick => YardLook::Siding,
+    };
+    setup.scene.room = match setup.scene.room {
+        Room::Basement => Room::Closet,
+        Room::Closet | Room::Garage => Room::Basement,
+    };
+    assert_eq!(Bench::new(setup.clone()).digest(), digest);
+    setup.scene.valve = ValveBody::TapScrews;
+    assert_ne!(Bench::new(setup).digest(), digest);
+}
