@@ -72,8 +72,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::MeterPower(_) => t!("coach-meter-on"),
         Action::MeterUnit(_) => t!("coach-meter-unit"),
         Action::MeterZero => t!("coach-meter-zero"),
-        Action::Plug { port, step } if has_taps(seen) => return screwing(*port, *step),
-        Action::Plug { port, step } => return plugging(*port, *step),
+        Action::Plug { port, step } => return plugging(*port, *step, seen),
         Action::Adapter { port, to: Fitted::On } => {
             return t!("coach-adapter-in", port = port.label().to_lowercase());
         }
@@ -212,7 +211,10 @@ fn turning(leaf: Goal, appliance: OtherAppliance, to: OnOff) -> String {
     }
 }
 
-fn plugging(port: Port, step: PlugStep) -> String {
+fn plugging(port: Port, step: PlugStep, seen: &Seen) -> String {
+    if has_taps(seen) {
+        return screwing(port, step);
+    }
     match step {
         PlugStep::BreakLoose => t!("coach-plug-loose", port = port.label().to_lowercase()),
         PlugStep::SpinOut => t!("coach-plug-out").to_owned(),
