@@ -85,7 +85,6 @@ const ORIFICE_CD: f64 = 0.87;
 pub fn healthy(fuel: Fuel) -> Setup {
     let it = on(fuel);
     Setup {
-        scene: Default::default(),
         gas: it.gas,
         fuel,
         ambient_abs_pa: P_STD_PA,
