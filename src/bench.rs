@@ -12,6 +12,7 @@ use crate::hands::event::{Event, EventKind};
 use crate::hands::refusal::Refusal;
 use crate::hands::{Hands, Job, judge_all_fluid};
 use crate::model::aftermath::{Aftermath, Stepping};
+use crate::model::inside::Inside;
 use crate::model::truth::Truth;
 use crate::model::{Model, Notice, digest};
 use crate::parts::{Port, Spot};
@@ -99,6 +100,12 @@ impl Bench {
         self.model.truth()
     }
 
+    /// What stands behind the sheet steel now, for the teaching view.
+    #[must_use]
+    pub fn inside(&self) -> Inside {
+        self.model.inside()
+    }
+
     /// Pressure that really stands at a port, in pascals.
     #[must_use]
     pub fn pressure_pa(&self, port: Port) -> f64 {
@@ -169,7 +176,9 @@ impl Bench {
                 tell(EventKind::Cycle);
             }
         });
-        let ended = history.step(metered(model), difference_pa, || sample(model, difference_pa));
+        let in_sight = model.is_meter_in_sight();
+        let shown = in_sight.then_some(|| sample(model, difference_pa));
+        let ended = history.step(metered(model), difference_pa, shown);
         if let Some(spell) = ended.spell {
             tell(EventKind::Showed(spell));
         }

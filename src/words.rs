@@ -67,6 +67,7 @@ pub const FILES: &[(&str, &str)] = files![
     "ways.ftl",
     "handling.ftl",
     "coach.ftl",
+    "inside.ftl",
     "debrief.ftl",
     "marking.ftl",
     "rules.ftl",

@@ -42,7 +42,10 @@ fn measure(
         return;
     };
     let mut found = Vec::new();
-    for (named, groups) in drawings.0.iter().zip(&entities.0) {
+    let in_view = |named: &NamedDrawing| {
+        current.0.as_ref().is_none_or(|seen| drawings::is_in_view(named.name, seen))
+    };
+    for (named, groups) in drawings.0.iter().zip(&entities.0).filter(|(it, _)| in_view(it)) {
         if let Some(placement) = drawings::placement(named.name, place) {
             let shown: Vec<bool> = groups
                 .iter()

@@ -2,6 +2,7 @@
 
 use super::svg::Drawing;
 use crate::parts::ValveBody;
+use crate::senses::seen::Seen;
 
 /// The page that every place is drawn on: its width and height in drawing units.
 pub const PAGE: [f32; 2] = [960.0, 672.0];
@@ -145,6 +146,12 @@ pub fn gas_valve(body: ValveBody) -> &'static str {
 #[must_use]
 pub fn is_close_up(name: &str) -> bool {
     GAS_VALVES.contains(&name)
+}
+
+/// Whether a drawing is there to be seen: the manometer may hang at the furnace, out of sight.
+#[must_use]
+pub fn is_in_view(name: &str, seen: &Seen) -> bool {
+    name != MANOMETER || seen.meter().is_some()
 }
 
 /// Where a drawing lies while `place`'s drawing is shown; `None` when it is not there.

@@ -130,21 +130,22 @@ pub fn hoses(
         let named = drawings.iter().find(|named| named.name == name)?;
         Some(PlacedDrawing { named, placement: placement(name, place)? })
     };
+    let Some(shown) = seen.meter() else { return Vec::new() };
     let (Some(meter), Some(here)) = (laid(MANOMETER), laid(place)) else { return Vec::new() };
     let (meter, here) = (&meter, &here);
     let mut hoses = Vec::new();
     if let Some(from) = spot(meter, "meter-plus") {
-        let end = match seen.meter.hose {
+        let end = match shown.hose {
             Some((port, _)) => on_port(seen, here, port),
             None if seen.hand == Some(Tool::Hose) => {
                 Some((hand.unwrap_or([from[0] - 120.0, from[1] - 6.0]), [-0.6, 0.8]))
             }
             None => None,
         };
-        let look = seen.meter.hose_look;
+        let look = shown.hose_look;
         hoses.extend(end.map(|(to, out)| Hose { from, to, out, width: 8.0, look }));
     }
-    if let (LowSide::BurnerBox, Some(from)) = (seen.meter.low_side, spot(meter, "meter-minus")) {
+    if let (LowSide::BurnerBox, Some(from)) = (shown.low_side, spot(meter, "meter-minus")) {
         let end = burners_in_view(seen).then(|| spot(here, "box-hose")).flatten();
         hoses.extend(end.map(|to| Hose {
             from,

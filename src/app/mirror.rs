@@ -3,7 +3,7 @@
 
 use bevy::prelude::*;
 
-use super::drawings::placement;
+use super::drawings::{is_in_view, placement};
 use super::drive::Screen;
 use super::page::{AppSystems, CurrentSeen, OnPage};
 use super::pose;
@@ -26,13 +26,15 @@ fn look(screen: Res<Screen>, mut current: ResMut<CurrentSeen>, mut page: ResMut<
 }
 
 fn lay_out(
+    current: Res<CurrentSeen>,
     page: Res<OnPage>,
     drawings: Res<Drawings>,
     mut roots: Query<(&DrawingRoot, &mut Visibility, &mut Transform)>,
 ) {
     for (root, mut visibility, mut transform) in &mut roots {
         let name = drawings.0.get(root.0).map_or("", |named| named.name);
-        match page.0.and_then(|place| placement(name, place)) {
+        let in_view = current.0.as_ref().is_some_and(|seen| is_in_view(name, seen));
+        match page.0.filter(|_| in_view).and_then(|place| placement(name, place)) {
             Some(placement) => {
                 visibility.set_if_neq(Visibility::Inherited);
                 transform.set_if_neq(transform_of(placement));

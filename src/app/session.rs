@@ -7,6 +7,8 @@ use crate::bench::run::{self, Nobody, Witness};
 use crate::hands::action::Action;
 use crate::hands::event::{Event, EventKind};
 use crate::hands::refusal::Refusal;
+use crate::model::inside::Inside;
+use crate::model::truth::Truth;
 use crate::panels::coach::Remembered;
 use crate::panels::view::{Help, Pace, Running, SecondChance};
 use crate::senses::seen::{Over, Seen, Smell, Sound};
@@ -293,6 +295,17 @@ impl Session {
             self.hints_taken += 1;
             self.journal.job_hinted(&self.bench);
         }
+    }
+
+    /// What stands behind the sheet steel, where the help allows to look at it.
+    #[must_use]
+    pub fn behind(&self) -> Option<(Truth, Inside)> {
+        self.help.opens_cutaway().then(|| (self.bench.truth(), self.bench.inside()))
+    }
+
+    /// The cutaway was opened.
+    pub fn opened_cutaway(&mut self) {
+        self.journal.opened_cutaway(&self.bench);
     }
 
     /// A hint was shown.

@@ -101,6 +101,9 @@ pub trait Journal: Send + Sync {
     /// A hint was asked for and shown.
     fn hinted(&mut self, bench: &Bench);
 
+    /// The cutaway was opened.
+    fn opened_cutaway(&mut self, bench: &Bench);
+
     /// The author's next hint on the job was taken.
     fn job_hinted(&mut self, bench: &Bench);
 
@@ -123,6 +126,8 @@ impl Journal for NoJournal {
     fn ended(&mut self, _bench: &Bench) {}
 
     fn hinted(&mut self, _bench: &Bench) {}
+
+    fn opened_cutaway(&mut self, _bench: &Bench) {}
 
     fn job_hinted(&mut self, _bench: &Bench) {}
 

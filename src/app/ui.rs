@@ -10,7 +10,9 @@ use super::page::{Choices, CurrentSeen};
 use super::redraw::Redraw;
 use super::session::Session;
 use super::store::Store;
-use crate::panels::view::{Card, Job, JobChoice, Layout, Opening, Page, Running, Unfinished};
+use crate::panels::view::{
+    Behind, Card, Job, JobChoice, Layout, Opening, Page, Running, Unfinished,
+};
 use crate::panels::{Command, Shell, View};
 
 /// The store behind the window.
@@ -95,10 +97,12 @@ fn show(
         seed: opening_data.seed,
         notice: opening_data.notice.as_deref(),
     };
-    let job;
+    let (job, behind);
     let page = match (&*screen, &current.0) {
         (Screen::Job(session), Some(seen)) => {
-            job = at_work(session, seen, &boxes.0, &captions);
+            behind = session.behind();
+            let behind = behind.as_ref().map(|(truth, inside)| Behind { truth, inside });
+            job = at_work(session, seen, &boxes.0, &captions, behind);
             Page::Job(&job)
         }
         (Screen::Debrief { page, .. }, _) => Page::Debrief(page),
@@ -116,6 +120,7 @@ fn at_work<'a>(
     seen: &'a crate::senses::seen::Seen,
     boxes: &'a [crate::panels::view::PartBox],
     captions: &'a [String],
+    behind: Option<Behind<'a>>,
 ) -> Job<'a> {
     let card = session.card();
     let (hints, hints_left) = session.hints();
@@ -139,6 +144,7 @@ fn at_work<'a>(
         parts: boxes,
         refusal: session.refusal(),
         captions,
+        behind,
         second_chance: session.second_chance(),
     }
 }
@@ -203,6 +209,7 @@ fn carry_out(
             | Command::StepBack
             | Command::RefusalRead
             | Command::HintShown
+            | Command::CutawayOpened
             | Command::NextHint => {
                 if let Screen::Job(session) = &mut *screen {
                     let back = command == Command::StepBack;
@@ -225,6 +232,7 @@ fn at_the_job(session: &mut Session, command: Command) {
         Command::StepBack => session.step_back(),
         Command::RefusalRead => session.read_refusal(),
         Command::HintShown => session.hinted(),
+        Command::CutawayOpened => session.opened_cutaway(),
         Command::NextHint => session.take_hint(),
         Command::Start { .. }
         | Command::ResumeAttempt(_)

@@ -287,6 +287,24 @@ impl Control {
         self.state
     }
 
+    /// Its times and limits.
+    #[must_use]
+    pub fn timings(&self) -> &Timings {
+        &self.timings
+    }
+
+    /// Time in the present state, in seconds.
+    #[must_use]
+    pub fn in_state_s(&self) -> f64 {
+        self.in_state_s
+    }
+
+    /// Time since the gas opened in this try, in seconds.
+    #[must_use]
+    pub fn gas_s(&self) -> f64 {
+        self.gas_s
+    }
+
     /// Tries for ignition used in this call.
     #[must_use]
     pub fn tries(&self) -> u32 {

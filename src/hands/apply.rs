@@ -8,7 +8,7 @@ use super::{
     finding, fluid, look, measure, mend, meter, ports, reporting, screws, switches, tools,
 };
 use crate::model::Model;
-use crate::parts::Place;
+use crate::parts::{Place, Tool};
 use crate::senses::meter_history::{MeterHistory, Spell};
 
 /// What hands work on.
@@ -90,5 +90,9 @@ fn go(model: &mut Model, place: Place) -> Done {
         return Err(Refusal::AlreadySo);
     }
     model.person.place = place;
+    // Its end reaches no further than the manometer that hangs.
+    if model.person.hand == Some(Tool::Hose) && !model.is_meter_in_sight() {
+        model.person.hand = None;
+    }
     plain()
 }

@@ -84,6 +84,7 @@ pub(super) fn write_measured(model: &Model, job: &mut Job, spot: Spot) -> Done {
 
 /// The hose goes to another instrument: its end stands open meanwhile.
 pub(super) fn set_gauge(model: &mut Model, gauge: Gauge) -> Done {
+    reach::meter(model)?;
     if model.kit.gauge == gauge {
         return Err(Refusal::AlreadySo);
     }
@@ -94,6 +95,7 @@ pub(super) fn set_gauge(model: &mut Model, gauge: Gauge) -> Done {
 }
 
 pub(super) fn fill_column(model: &mut Model) -> Done {
+    reach::meter(model)?;
     if !model.kit.column.is_blown() {
         return Err(Refusal::AlreadySo);
     }

@@ -9,6 +9,7 @@ use crate::parts::{LowSide, OnOff};
 use crate::units::PressureUnit;
 
 pub(super) fn meter_power(model: &mut Model, to: OnOff) -> Done {
+    reach::meter(model)?;
     if model.meter.is_on() == (to == OnOff::On) {
         return Err(Refusal::AlreadySo);
     }
@@ -17,6 +18,7 @@ pub(super) fn meter_power(model: &mut Model, to: OnOff) -> Done {
 }
 
 pub(super) fn meter_zero(model: &mut Model) -> Done {
+    reach::meter(model)?;
     if !model.meter.is_on() {
         return Err(Refusal::MeterOff);
     }
@@ -26,6 +28,7 @@ pub(super) fn meter_zero(model: &mut Model) -> Done {
 }
 
 pub(super) fn meter_unit(model: &mut Model, unit: PressureUnit) -> Done {
+    reach::meter(model)?;
     if !model.meter.is_on() {
         return Err(Refusal::MeterOff);
     }
@@ -37,6 +40,7 @@ pub(super) fn meter_unit(model: &mut Model, unit: PressureUnit) -> Done {
 }
 
 pub(super) fn meter_low_side(model: &mut Model, side: LowSide) -> Done {
+    reach::meter(model)?;
     reach::valve(model)?;
     if model.low_side == side {
         return Err(Refusal::AlreadySo);

@@ -1,17 +1,17 @@
-//! Plugs, adapter and hose at the ports of the gas valve.
+//! Plugs, captive screws, adapter and hose at the ports of the gas valve.
 
 use super::action::PlugStep;
 use super::done::{Done, plain};
 use super::event::EventKind;
 use super::reach;
 use super::refusal::Refusal;
-use crate::model::{CRACK_TURNS, Fill, LEANING_STOP_TURNS, Model, PortState};
+use crate::model::{CRACK_TURNS, Fill, LEANING_STOP_TURNS, LOOSENED_TURNS, Model, PortState};
 use crate::parts::{Fitted, Port, Push, Tool};
 
 /// Pressure from which an opened port is felt to be under gas, in pascals (0.1 in. w.c.).
 const FELT_PA: f64 = 25.0;
 
-/// What a step with a plug did beside moving it.
+/// What a step with a plug or a captive screw did beside moving it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 enum PlugResult {
     Moved,
@@ -24,9 +24,15 @@ enum PlugResult {
 
 pub(super) fn plug(model: &mut Model, port: Port, step: PlugStep) -> Done {
     reach::valve(model)?;
-    plug_tool(step, model.person.hand)?;
+    let tap = matches!(model.things.ports[port].fill, Fill::Tap { .. });
+    if tap {
+        screw_tool(step, model.person.hand)?;
+    } else {
+        plug_tool(step, model.person.hand)?;
+    }
     let gauge_pa = model.gas.pressure_pa(port);
-    let result = step_plug(&mut model.things.ports[port], step)?;
+    let state = &mut model.things.ports[port];
+    let result = if tap { step_screw(state, step)? } else { step_plug(state, step)? };
     // What the fluid showed before the joint was moved says nothing about it afterwards.
     model.things.fluid[port.joint()] = None;
     Ok(match result {
@@ -62,6 +68,7 @@ pub(super) fn set_adapter(model: &mut Model, port: Port, to: Fitted) -> Done {
 }
 
 pub(super) fn hose_on(model: &mut Model, port: Port, push: Push) -> Done {
+    reach::meter(model)?;
     reach::valve(model)?;
     match model.things.hose_port() {
         // A hose that is on can be pushed further.
@@ -83,6 +90,7 @@ pub(super) fn hose_on(model: &mut Model, port: Port, push: Push) -> Done {
 }
 
 pub(super) fn hose_off(model: &mut Model) -> Done {
+    reach::meter(model)?;
     reach::valve(model)?;
     let Some((port, _)) = model.things.hose_port() else { return Err(Refusal::HoseFree) };
     if model.person.hand.is_some() {
@@ -91,7 +99,8 @@ pub(super) fn hose_off(model: &mut Model) -> Done {
     let gauge_pa = model.gas.pressure_pa(port);
     set_hose(&mut model.things.ports[port], None)?;
     model.person.hand = Some(Tool::Hose);
-    Ok(opened(port, gauge_pa))
+    let open = model.things.ports[port].is_wide_open();
+    if open { Ok(opened(port, gauge_pa)) } else { plain() }
 }
 
 fn opened(port: Port, gauge_pa: f64) -> Vec<EventKind> {
@@ -105,6 +114,7 @@ fn opened(port: Port, gauge_pa: f64) -> Vec<EventKind> {
 /// One step with the plug.
 fn step_plug(port: &mut PortState, step: PlugStep) -> Result<PlugResult, Refusal> {
     match (step, port.fill) {
+        (PlugStep::Tighten(eighths), fill) => tighten(port, fill, eighths),
         (PlugStep::BreakLoose, Fill::Seated(past)) if past > 0.0 => {
             port.fill = Fill::Seated(0.0);
             Ok(PlugResult::Moved)
@@ -136,7 +146,7 @@ fn step_plug(port: &mut PortState, step: PlugStep) -> Result<PlugResult, Refusal
             Ok(PlugResult::Moved)
         }
         (PlugStep::SpinIn, Fill::Seated(_) | Fill::Leaning(_)) => Err(Refusal::AlreadySo),
-        (PlugStep::Tighten(eighths), fill) => tighten(port, fill, eighths),
+        (_, Fill::Tap { .. }) => Err(Refusal::CaptiveScrew),
         (PlugStep::StartByHand | PlugStep::StartByKey, _) => Err(Refusal::PortNotOpen),
         (PlugStep::SpinIn, Fill::Open) => Err(Refusal::NotStarted),
         (PlugStep::BreakLoose | PlugStep::SpinOut, Fill::Open | Fill::Adapter(_))
@@ -144,11 +154,43 @@ fn step_plug(port: &mut PortState, step: PlugStep) -> Result<PlugResult, Refusal
     }
 }
 
-fn tighten(port: &mut PortState, fill: Fill, eighths: i16) -> Result<PlugResult, Refusal> {
+/// One step with the captive screw of a tap. The hose over the tap covers it.
+fn step_screw(port: &mut PortState, step: PlugStep) -> Result<PlugResult, Refusal> {
+    let Fill::Tap { past, hose } = port.fill else { return Err(Refusal::NoPlug) };
+    if hose.is_some() {
+        return Err(Refusal::HoseInTheWay);
+    }
+    let (past, result) = match step {
+        PlugStep::BreakLoose if past > 0.0 => (0.0, PlugResult::Moved),
+        PlugStep::BreakLoose => return Err(Refusal::AlreadyLoose),
+        PlugStep::SpinOut if past > 0.0 => return Err(Refusal::ScrewTight),
+        PlugStep::SpinOut if past < 0.0 => return Err(Refusal::AlreadySo),
+        PlugStep::SpinOut => (LOOSENED_TURNS, PlugResult::Opened),
+        PlugStep::SpinIn if past < 0.0 => (0.0, PlugResult::Moved),
+        PlugStep::SpinIn => return Err(Refusal::AlreadySo),
+        PlugStep::StartByHand | PlugStep::StartByKey => return Err(Refusal::CaptiveScrew),
+        PlugStep::Tighten(_) if past < 0.0 => return Err(Refusal::ScrewNotSeated),
+        PlugStep::Tighten(eighths) => {
+            let now = (past + turns(eighths)?).max(0.0);
+            let cracks = now > CRACK_TURNS && !port.cracked;
+            port.cracked |= cracks;
+            (now, if cracks { PlugResult::Cracked } else { PlugResult::Moved })
+        }
+    };
+    port.fill = Fill::Tap { past, hose };
+    Ok(result)
+}
+
+/// So many eighths as turns, where a hand turns that far at once.
+fn turns(eighths: i16) -> Result<f64, Refusal> {
     if eighths == 0 || !(-8..=8).contains(&eighths) {
         return Err(Refusal::Absurd);
     }
-    let by = f64::from(eighths) / 8.0;
+    Ok(f64::from(eighths) / 8.0)
+}
+
+fn tighten(port: &mut PortState, fill: Fill, eighths: i16) -> Result<PlugResult, Refusal> {
+    let by = turns(eighths)?;
     match fill {
         Fill::Seated(past) => {
             let now = (past + by).max(0.0);
@@ -164,6 +206,7 @@ fn tighten(port: &mut PortState, fill: Fill, eighths: i16) -> Result<PlugResult,
             Ok(PlugResult::Moved)
         }
         Fill::Started => Err(Refusal::NotStarted),
+        Fill::Tap { .. } => Err(Refusal::CaptiveScrew),
         Fill::Open | Fill::Adapter(_) => Err(Refusal::NoPlug),
     }
 }
@@ -176,6 +219,7 @@ fn fit_adapter(port: &mut PortState) -> Result<(), Refusal> {
             Ok(())
         }
         Fill::Adapter(_) => Err(Refusal::AlreadySo),
+        Fill::Tap { .. } => Err(Refusal::CaptiveScrew),
         Fill::Seated(_) | Fill::Started | Fill::Leaning(_) => Err(Refusal::PortNotOpen),
     }
 }
@@ -188,15 +232,20 @@ fn remove_adapter(port: &mut PortState) -> Result<(), Refusal> {
             Ok(())
         }
         Fill::Adapter(Some(_)) => Err(Refusal::HoseInTheWay),
+        Fill::Tap { .. } => Err(Refusal::CaptiveScrew),
         Fill::Seated(_) | Fill::Started | Fill::Leaning(_) | Fill::Open => Err(Refusal::NoAdapter),
     }
 }
 
-/// Puts the hose on the adapter, or takes it off.
+/// Puts the hose on the adapter or over the tap, or takes it off.
 fn set_hose(port: &mut PortState, push: Option<Push>) -> Result<(), Refusal> {
     match port.fill {
         Fill::Adapter(_) => {
             port.fill = Fill::Adapter(push);
+            Ok(())
+        }
+        Fill::Tap { past, .. } => {
+            port.fill = Fill::Tap { past, hose: push };
             Ok(())
         }
         Fill::Seated(_) | Fill::Started | Fill::Leaning(_) | Fill::Open => Err(Refusal::NoAdapter),
@@ -216,5 +265,18 @@ fn plug_tool(step: PlugStep, hand: Option<Tool>) -> Result<(), Refusal> {
             | PlugStep::Tighten(_),
             _,
         ) => Err(Refusal::NeedsTool(Tool::HexKey)),
+    }
+}
+
+/// A captive screw is turned with the slotted driver.
+fn screw_tool(step: PlugStep, hand: Option<Tool>) -> Result<(), Refusal> {
+    match step {
+        PlugStep::StartByHand | PlugStep::StartByKey => Err(Refusal::CaptiveScrew),
+        PlugStep::BreakLoose | PlugStep::SpinOut | PlugStep::SpinIn | PlugStep::Tighten(_) => {
+            match hand {
+                Some(Tool::SlottedDriver) => Ok(()),
+                Some(_) | None => Err(Refusal::NeedsTool(Tool::SlottedDriver)),
+            }
+        }
     }
 }

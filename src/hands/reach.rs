@@ -23,6 +23,11 @@ pub(super) fn valve(model: &Model) -> Result<(), Refusal> {
     burner_door_off(model)
 }
 
+/// Refuses unless the instrument for pressure is within reach.
+pub(super) fn meter(model: &Model) -> Result<(), Refusal> {
+    if model.is_meter_in_sight() { Ok(()) } else { Err(Refusal::MeterAtFurnace) }
+}
+
 /// Refuses unless the burner door is off.
 pub(super) fn burner_door_off(model: &Model) -> Result<(), Refusal> {
     if model.is_burner_door_off() { Ok(()) } else { Err(Refusal::DoorInTheWay) }

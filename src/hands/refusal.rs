@@ -27,6 +27,12 @@ pub enum Refusal {
     AlreadyLoose,
     /// There is no adapter in the port.
     NoAdapter,
+    /// A pressure tap with a captive screw: no plug to take out or put in, and no adapter.
+    CaptiveScrew,
+    /// The captive screw is tight: it is broken loose first.
+    ScrewTight,
+    /// The captive screw stands loosened: it is turned in to its seat first.
+    ScrewNotSeated,
     /// The hose is on it.
     HoseInTheWay,
     /// The one adapter is in the other port.
@@ -37,6 +43,8 @@ pub enum Refusal {
     HoseFree,
     /// The manometer is off.
     MeterOff,
+    /// The manometer hangs at the furnace, where its hose is.
+    MeterAtFurnace,
     /// It is that way already.
     AlreadySo,
     /// There is no such thing on this job.
@@ -111,11 +119,15 @@ impl Refusal {
             Self::NotStarted => t!("refusal-not-started").into(),
             Self::AlreadyLoose => t!("refusal-already-loose").into(),
             Self::NoAdapter => t!("refusal-no-adapter").into(),
+            Self::CaptiveScrew => t!("refusal-captive-screw").into(),
+            Self::ScrewTight => t!("refusal-screw-tight").into(),
+            Self::ScrewNotSeated => t!("refusal-screw-not-seated").into(),
             Self::HoseInTheWay => t!("refusal-hose-in-the-way").into(),
             Self::AdapterElsewhere => t!("refusal-adapter-elsewhere").into(),
             Self::HoseInUse => t!("refusal-hose-in-use").into(),
             Self::HoseFree => t!("refusal-hose-free").into(),
             Self::MeterOff => t!("refusal-meter-off").into(),
+            Self::MeterAtFurnace => t!("refusal-meter-at-furnace").into(),
             Self::AlreadySo => t!("refusal-already-so").into(),
             Self::NotOnThisJob => t!("refusal-not-on-this-job").into(),
             Self::Absurd => t!("refusal-absurd").into(),

@@ -1,6 +1,7 @@
 //! Tools taken in hand and put down.
 
 use super::done::{Done, plain};
+use super::reach;
 use super::refusal::Refusal;
 use crate::instrument::electrical::Needle;
 use crate::instrument::flue_analyser::FlueAnalyser;
@@ -15,6 +16,9 @@ pub(super) fn take(model: &mut Model, tool: Tool) -> Done {
     }
     if model.person.hand.is_some() {
         return Err(Refusal::HandFull);
+    }
+    if tool == Tool::Hose {
+        reach::meter(model)?;
     }
     match tool {
         Tool::Adapter if model.things.ports.values().any(PortState::has_adapter) => {

@@ -11,7 +11,7 @@ use super::judged::Judged;
 use super::ledger::Ledger;
 use super::shown::{Shown, competencies};
 use super::verdict::Verdict;
-use super::{due, score};
+use super::{due, safety, score};
 use crate::parts::Ending;
 use crate::rules::{Essential, Evidence, Family, Practice, RuleBook, Severity};
 use crate::units::TICK_S;
@@ -135,7 +135,9 @@ fn verdict(
 ) -> Verdict {
     let missing = essentials.iter().filter(|mark| mark.standing == Standing::NotMet);
     let missing: Vec<Essential> = missing.map(|mark| mark.essential).collect();
-    if ledger.left().is_none() {
+    if safety::is_ended_by_itself(ledger) && charged.is_empty() {
+        Verdict::EndedByItself
+    } else if ledger.left().is_none() {
         Verdict::NotHandedOver { missing }
     } else if missing.is_empty() {
         let (points, lost) = score::points(book, charged);

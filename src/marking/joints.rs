@@ -30,12 +30,18 @@ fn left(l: &Ledger, when: fn(PortFill) -> bool, seen: fn(String) -> String) -> V
 }
 
 pub(super) fn port_left_open(l: &Ledger) -> Vec<Hit> {
-    left(l, |fill| fill == PortFill::Open, |port| t!("seen-port-no-plug", port = port))
+    let mut hits =
+        left(l, |fill| fill == PortFill::Open, |port| t!("seen-port-no-plug", port = port));
+    let loosened = |fill| fill == PortFill::TapOpen;
+    hits.extend(left(l, loosened, |port| t!("seen-tap-open", port = port)));
+    hits
 }
 
 pub(super) fn adapter_left(l: &Ledger) -> Vec<Hit> {
     let fitted = |fill| matches!(fill, PortFill::BareAdapter | PortFill::Hose(_));
     let mut hits = left(l, fitted, |port| t!("seen-port-adapter", port = port));
+    let hose = |fill: PortFill| fill.is_tap() && fill.hose().is_some();
+    hits.extend(left(l, hose, |port| t!("seen-tap-hose", port = port)));
     if let Some((tick, _, end)) = l.left()
         && end.low_side == LowSide::BurnerBox
     {
@@ -50,13 +56,22 @@ pub(super) fn plug_loose(l: &Ledger) -> Vec<Hit> {
         .iter()
         .filter(|&&port| {
             let port = end.port(port);
-            let plugged =
-                matches!(port.fill, PortFill::Snug | PortFill::HandTight | PortFill::Started);
+            let plugged = matches!(
+                port.fill,
+                PortFill::Snug
+                    | PortFill::HandTight
+                    | PortFill::Started
+                    | PortFill::TapSnug
+                    | PortFill::TapLoose
+            );
             plugged && port.leak_area_m2 > 0.0 && !port.cross_threaded && !port.cracked
         })
         .map(|&port| {
             let turns = decimal(end.port(port).past_hand_turns, 2);
-            let seen = t!("seen-plug-loose", port = lower(port.label()), turns = turns);
+            let seen = match end.port(port).fill.is_tap() {
+                true => t!("seen-screw-loose", port = lower(port.label()), turns = turns),
+                false => t!("seen-plug-loose", port = lower(port.label()), turns = turns),
+            };
             let hit = Hit::new(tick, seen, t!("true-plug-loose"));
             // Bubbles that were seen and left say it already.
             hit.following(

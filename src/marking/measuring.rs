@@ -131,7 +131,10 @@ fn corrections<'a>(
 
 /// The state that a number belongs to, in words.
 fn state(spell: &Spell) -> String {
-    let GasDemand { firing, burning, any_flow: _, fed, throttled } = spell.demand;
+    let GasDemand { firing, burning, any_flow: _, fed, throttled, tapped } = spell.demand;
+    if !tapped {
+        return t!("true-shut-tap").into();
+    }
     let valve = match (fed, throttled) {
         (false, _) => "shut",
         (true, true) => "part-open",

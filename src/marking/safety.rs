@@ -166,6 +166,12 @@ pub(super) fn ignition(l: &Ledger) -> Vec<Hit> {
         .collect()
 }
 
+/// Whether the job was over by gas that lit at a port where it came out by itself.
+pub(super) fn is_ended_by_itself(l: &Ledger) -> bool {
+    let lit = l.events.iter().any(|event| matches!(event.what, EventKind::Ignition { .. }));
+    lit && ignition(l).is_empty()
+}
+
 /// Whether nose or detector were used inside the house before an event, and where.
 fn smelt_inside(l: &Ledger, before: usize, when: fn(&Action) -> bool) -> bool {
     let mut inside = false;
@@ -300,7 +306,10 @@ pub(super) fn opened_manifold_firing(l: &Ledger) -> Vec<Hit> {
                 Action::Plug { port: Port::Manifold, step: PlugStep::SpinOut }
                     | Action::Adapter { port: Port::Manifold, to: Fitted::Off }
             ) || (*did.action == Action::HoseOff
-                && matches!(did.before.port(Port::Manifold).fill, PortFill::Hose(_)));
+                && matches!(
+                    did.before.port(Port::Manifold).fill,
+                    PortFill::Hose(_) | PortFill::HoseOnTap(_)
+                ));
             opens && did.before.firing.is_some()
         })
         .map(|did| {

@@ -2,7 +2,7 @@
 
 use super::deed::lower;
 use super::ledger::{Did, Hit, Ledger};
-use crate::hands::action::Action;
+use crate::hands::action::{Action, PlugStep};
 use crate::hands::event::{Event, EventKind};
 use crate::model::truth::Truth;
 use crate::parts::{Fitted, Gauge, Joint, Place, Port, PortFill};
@@ -23,17 +23,17 @@ struct Session {
 
 fn sessions(l: &Ledger) -> Vec<Session> {
     let mut all: Vec<Session> = Vec::new();
-    // The adapter that the hose was on last is still in its port.
+    // The adapter that the hose was on last is still in its port, or the tap's screw still loosened.
     let mut same_adapter = false;
     for did in l.did() {
         if *did.action == Action::HoseOff {
             if let Some(open) = all.last_mut().filter(|it| it.end == l.events.len()) {
                 open.end = did.index;
             }
-        } else if let Action::Adapter { to: Fitted::Off, .. } = did.action {
+        } else if parts_the_joint(did.action) {
             same_adapter = false;
         } else if let Action::HoseOn { port, .. } = did.action
-            && !matches!(did.before.port(*port).fill, PortFill::Hose(_))
+            && did.before.port(*port).fill.hose().is_none()
         {
             match all.last_mut().filter(|it| same_adapter && it.port == *port) {
                 Some(session) => session.end = l.events.len(),
@@ -45,6 +45,15 @@ fn sessions(l: &Ledger) -> Vec<Session> {
         }
     }
     all
+}
+
+/// Whether the hose's joint is no longer what it was: the adapter taken out, or the tap's screw turned
+/// in.
+fn parts_the_joint(action: &Action) -> bool {
+    matches!(
+        action,
+        Action::Adapter { to: Fitted::Off, .. } | Action::Plug { step: PlugStep::SpinIn, .. }
+    )
 }
 
 /// A lighting within a session: where it began, and when.
@@ -185,8 +194,13 @@ pub(super) fn not_zeroed_anew(l: &Ledger) -> Vec<Hit> {
 
 /// Whether gas stands on the manometer's joint.
 fn is_under_gas(truth: &Truth) -> bool {
-    let fitted =
-        |port: &Port| matches!(truth.port(*port).fill, PortFill::Hose(_) | PortFill::BareAdapter);
+    let fitted = |port: &Port| {
+        let fill = truth.port(*port).fill;
+        matches!(
+            fill,
+            PortFill::Hose(_) | PortFill::BareAdapter | PortFill::HoseOnTap(_) | PortFill::TapOpen
+        )
+    };
     let fed = truth.manual_valve.feeds() && truth.supply_valve.feeds();
     fed && Port::ALL.iter().any(fitted)
 }

@@ -30,6 +30,8 @@ pub enum Verdict {
         /// Essentials that are missing already, in order.
         missing: Vec<Essential>,
     },
+    /// Over by what nobody here could know or stop, with nothing to charge: no verdict on the work.
+    EndedByItself,
 }
 
 impl Verdict {
@@ -44,7 +46,7 @@ impl Verdict {
     pub fn points(&self) -> Option<(f64, f64)> {
         match self {
             Self::Met { points, of, .. } => Some((*points, *of)),
-            Self::NotYetMet { .. } | Self::NotHandedOver { .. } => None,
+            Self::NotYetMet { .. } | Self::NotHandedOver { .. } | Self::EndedByItself => None,
         }
     }
 
@@ -53,7 +55,7 @@ impl Verdict {
     pub fn lost(&self, family: Family) -> Option<f64> {
         match self {
             Self::Met { lost, .. } => Some(lost.get(&family).copied().unwrap_or_default()),
-            Self::NotYetMet { .. } | Self::NotHandedOver { .. } => None,
+            Self::NotYetMet { .. } | Self::NotHandedOver { .. } | Self::EndedByItself => None,
         }
     }
 
@@ -66,6 +68,7 @@ impl Verdict {
         match self {
             Self::Met { .. } => t!("verdict-met").into(),
             Self::NotYetMet { missing } => t!("verdict-not-yet-met", missing = named(missing)),
+            Self::EndedByItself => t!("verdict-ended-by-itself").into(),
             Self::NotHandedOver { missing } if missing.is_empty() => {
                 t!("verdict-not-handed-over").into()
             }

@@ -258,13 +258,14 @@ impl Measuring {
         let bench = self.by.bench();
         let truth = bench.truth();
         let seen = bench.seen();
+        let display = seen.display().unwrap_or(Display::Dark);
         let burners = seen.furnace.and_then(|furnace| furnace.burners);
         Point {
             stage,
             again_s: None,
             rated_w: bench.setup().furnace.plate.input.top().si(),
             missed: (truth.firing != wanted).then_some(truth.control),
-            display: seen.meter.display,
+            display,
             flames_lean: burners.is_some_and(|it| {
                 it.signs.flames_lean() && it.flames.iter().any(|flame| flame.height > 0.0)
             }),

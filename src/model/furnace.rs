@@ -186,6 +186,11 @@ impl Furnace {
         self.control.state()
     }
 
+    /// The control itself, to be read.
+    pub(crate) fn control(&self) -> &Control {
+        &self.control
+    }
+
     pub(crate) fn firing(&self) -> Option<Level> {
         self.seats.filter(|_| self.burners.any_lit())
     }

@@ -15,6 +15,17 @@ const MOVING: f64 = 0.15;
 const NO_GAS_M3_S: f64 = 1e-8;
 
 impl Model {
+    /// Whether the instrument for pressure hangs at the furnace: a hose end on a port or its low side
+    /// on the burner box holds it there. Else it goes along with the person.
+    pub(crate) fn meter_hangs(&self) -> bool {
+        self.things.hose_port().is_some() || self.low_side == LowSide::BurnerBox
+    }
+
+    /// Whether the person has the instrument for pressure in sight and within reach.
+    pub(crate) fn is_meter_in_sight(&self) -> bool {
+        !self.meter_hangs() || self.person.is_at_furnace()
+    }
+
     /// The instruments for pressure go on by a tick; returns what the one at the hose feels between
     /// its two sides, in pascals.
     pub(super) fn step_meter(&mut self, told: &mut impl FnMut(Notice)) -> f64 {

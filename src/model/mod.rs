@@ -13,6 +13,7 @@ mod digest;
 mod electric;
 mod furnace;
 mod gas;
+pub mod inside;
 mod instruments;
 mod kit;
 mod notice;
@@ -29,5 +30,7 @@ pub(crate) use brushed::Brushed;
 pub(crate) use digest::digest;
 pub(crate) use notice::Notice;
 pub(crate) use person::Probe;
-pub(crate) use port::{CRACK_TURNS, Fill, LEANING_STOP_TURNS, PortState, SNUG_TURNS};
+pub(crate) use port::{
+    CRACK_TURNS, Fill, LEANING_STOP_TURNS, LOOSENED_TURNS, PortState, SNUG_TURNS,
+};
 pub(crate) use state::Model;

@@ -1,18 +1,23 @@
-//! A port with what is in it: plug, adapter, hose or nothing.
+//! A port with what is in it: plug, adapter, hose or nothing; or a pressure tap with its captive screw
+//! and the hose over it.
 
 use super::gas::PortPath;
 use super::truth::PortTruth;
-use crate::parts::{PortFill, Push};
+use crate::parts::{PortFill, Push, ValveBody};
 use crate::physics::orifice::hole_area_m2;
 use crate::setup::PlugFound;
 use serde::Serialize;
 
-/// Turns past hand-tight from which a plug seals (scenario value of our own; no published torque).
+/// Turns past hand-tight from which a plug or a tap's screw seals (scenario value of our own; no published torque).
 pub(crate) const SNUG_TURNS: f64 = 0.5;
 /// Turns past hand-tight beyond which the boss cracks (our own value).
 pub(crate) const CRACK_TURNS: f64 = 1.25;
 /// Most that the short arm turns a cross-threaded plug past where it binds, in turns.
 pub(crate) const LEANING_STOP_TURNS: f64 = 0.5;
+
+/// Where a captive screw stands that was loosened: a turn out of its seat (common practice: a turn or
+/// less).
+pub(crate) const LOOSENED_TURNS: f64 = -1.0;
 
 /// Holes that stand for seeping threads, as diameters in metres (0.2–1 mm, common practice).
 const HAND_TIGHT_M: f64 = 0.6e-3;
@@ -33,6 +38,12 @@ pub(crate) enum Fill {
     Leaning(f64),
     Open,
     Adapter(Option<Push>),
+    /// A pressure tap: its captive screw this many turns past its seat (less than none: loosened), and
+    /// the hose over it.
+    Tap {
+        past: f64,
+        hose: Option<Push>,
+    },
 }
 
 /// A test port with what is in it.
@@ -43,10 +54,15 @@ pub(crate) struct PortState {
 }
 
 impl PortState {
-    /// A port with a plug this many turns past hand-tight, or what else is found in it.
-    pub(crate) fn found(past_hand_turns: f64, plug: PlugFound) -> Self {
+    /// A port with a plug or screw this many turns past hand-tight, or what else is found in it.
+    pub(crate) fn found(past_hand_turns: f64, plug: PlugFound, body: ValveBody) -> Self {
         let past = past_hand_turns.max(0.0);
         let fill = match plug {
+            PlugFound::Straight | PlugFound::Cracked | PlugFound::Leaning | PlugFound::Adapter
+                if body == ValveBody::TapScrews =>
+            {
+                Fill::Tap { past, hose: None }
+            }
             PlugFound::Straight | PlugFound::Cracked => Fill::Seated(past),
             PlugFound::Leaning => Fill::Leaning(past.min(LEANING_STOP_TURNS)),
             PlugFound::Adapter => Fill::Adapter(None),
@@ -59,20 +75,28 @@ impl PortState {
         self.cracked = true;
     }
 
-    /// Whether nothing is in it.
+    /// Whether nothing is in the way of a drill: an open port, or a tap with its screw loosened.
     pub(crate) fn is_empty(&self) -> bool {
-        self.fill == Fill::Open
+        match self.fill {
+            Fill::Open => true,
+            Fill::Tap { past, hose: None } => past < 0.0,
+            Fill::Seated(_)
+            | Fill::Started
+            | Fill::Leaning(_)
+            | Fill::Adapter(_)
+            | Fill::Tap { hose: Some(_), .. } => false,
+        }
     }
 
     /// Whether gas can flow freely out of it.
     pub(crate) fn is_wide_open(&self) -> bool {
-        matches!(self.fill, Fill::Open | Fill::Adapter(None))
+        matches!(self.fill, Fill::Adapter(None)) || self.is_empty()
     }
 
     /// How far a hose is on it.
     pub(crate) fn hose(&self) -> Option<Push> {
         match self.fill {
-            Fill::Adapter(push) => push,
+            Fill::Adapter(push) | Fill::Tap { hose: push, .. } => push,
             Fill::Seated(_) | Fill::Started | Fill::Leaning(_) | Fill::Open => None,
         }
     }
@@ -95,24 +119,29 @@ impl PortState {
             }
             Fill::Open => PortPath::Open,
             Fill::Adapter(None) => PortPath::Barb,
-            Fill::Adapter(Some(Push::Fully)) => PortPath::Hose { barb_m2: 0.0, boss_m2: crack },
-            Fill::Adapter(Some(Push::Halfway)) => {
-                PortPath::Hose { barb_m2: hole_area_m2(SEEP_CD, HALF_HOSE_M), boss_m2: crack }
+            Fill::Adapter(Some(push)) => {
+                PortPath::Hose { barb_m2: beside_hose_m2(push), boss_m2: crack, screw_m2: None }
             }
+            Fill::Tap { past, hose: None } if past < 0.0 => PortPath::Barb,
+            Fill::Tap { hose: None, .. } => PortPath::Closed(self.leak_area_m2()),
+            Fill::Tap { past, hose: Some(push) } => PortPath::Hose {
+                barb_m2: beside_hose_m2(push),
+                boss_m2: crack,
+                screw_m2: (past >= 0.0).then(|| seat_m2(past)),
+            },
         }
     }
 
-    /// Effective area of what seeps past a plug, in m².
+    /// Effective area of what seeps past a plug or a captive screw, in m². Under a hose nothing seeps to
+    /// the room.
     pub(crate) fn leak_area_m2(&self) -> f64 {
         let hole = |m| hole_area_m2(SEEP_CD, m);
         let seep = match self.fill {
-            Fill::Seated(past) => {
-                let loose = (1.0 - past / SNUG_TURNS).max(0.0);
-                hole(HAND_TIGHT_M) * loose * loose
-            }
+            Fill::Seated(past) => seat_m2(past),
+            Fill::Tap { past, hose: None } if past >= 0.0 => seat_m2(past),
             Fill::Started => hole(STARTED_M),
             Fill::Leaning(_) => hole(LEANING_M),
-            Fill::Open | Fill::Adapter(_) => 0.0,
+            Fill::Open | Fill::Adapter(_) | Fill::Tap { .. } => 0.0,
         };
         seep + self.crack_m2()
     }
@@ -127,6 +156,11 @@ impl PortState {
             Fill::Open => PortFill::Open,
             Fill::Adapter(None) => PortFill::BareAdapter,
             Fill::Adapter(Some(push)) => PortFill::Hose(push),
+            Fill::Tap { past, hose: Some(push) } if past > 0.0 => PortFill::HoseOnShutTap(push),
+            Fill::Tap { hose: Some(push), .. } => PortFill::HoseOnTap(push),
+            Fill::Tap { past, hose: None } if past < 0.0 => PortFill::TapOpen,
+            Fill::Tap { past, hose: None } if past >= SNUG_TURNS => PortFill::TapSnug,
+            Fill::Tap { hose: None, .. } => PortFill::TapLoose,
         }
     }
 
@@ -136,11 +170,26 @@ impl PortState {
             fill: self.looks(),
             past_hand_turns: match self.fill {
                 Fill::Seated(past) | Fill::Leaning(past) => past,
+                Fill::Tap { past, .. } => past.max(0.0),
                 Fill::Started | Fill::Open | Fill::Adapter(_) => 0.0,
             },
             cross_threaded: matches!(self.fill, Fill::Leaning(_)),
             cracked: self.cracked,
             leak_area_m2: self.leak_area_m2(),
         }
+    }
+}
+
+/// Effective area of what seeps past a seat this many turns past hand-tight, in m².
+fn seat_m2(past: f64) -> f64 {
+    let loose = (1.0 - past / SNUG_TURNS).max(0.0);
+    hole_area_m2(SEEP_CD, HAND_TIGHT_M) * loose * loose
+}
+
+/// Effective area beside a hose that is on so far, in m².
+fn beside_hose_m2(push: Push) -> f64 {
+    match push {
+        Push::Fully => 0.0,
+        Push::Halfway => hole_area_m2(SEEP_CD, HALF_HOSE_M),
     }
 }

@@ -18,10 +18,12 @@ impl Model {
         }
     }
 
-    /// Fits new plugs into both ports.
+    /// Fits new plugs or new captive screws into both ports.
     pub(crate) fn fit_plugs(&mut self, past_hand_turns: f64) {
-        self.things.ports =
-            EnumMap::from_fn(|_: Port| PortState::found(past_hand_turns, PlugFound::Straight));
+        let body = self.setup.scene.valve;
+        self.things.ports = EnumMap::from_fn(|_: Port| {
+            PortState::found(past_hand_turns, PlugFound::Straight, body)
+        });
     }
 
     /// A joint was opened and closed again: the fluid on it is gone.

@@ -1,5 +1,6 @@
 //! Everything that is true at a tick, read off the model.
 
+use super::inside::{ControlInside, Inside};
 use super::state::Model;
 use super::truth::{GasInAir, OtherApplianceTruth, Truth};
 use crate::parts::{HandValve, OtherAppliance, Port};
@@ -57,6 +58,34 @@ impl Model {
             tag: things.tag,
             jumpers: self.setup.condition.control.jumpers,
             connector_leak_m3_s: self.gas.connector_leak().unwrap_or(0.0),
+        }
+    }
+
+    /// What the teaching view shows beside [`Self::truth`].
+    pub(crate) fn inside(&self) -> Inside {
+        let (control, contacts) = (self.furnace.control(), self.furnace.contacts());
+        let input = self.furnace_in();
+        Inside {
+            upstream_pa: self.gas.upstream_pa(),
+            supply_flow_m3_s: self.gas.supply_flow(),
+            supply: self.gas.supply_inside(),
+            valve: self.gas.valve_inside(),
+            springs: self.gas.springs_inside(),
+            seats_open: self.gas.seats_open(),
+            coils: self.furnace.coils(),
+            lower_limit: self.room.lower_limit(),
+            control: ControlInside {
+                powered: input.powered,
+                call: input.call,
+                switches: contacts.switches,
+                limit: contacts.limit,
+                rollout: contacts.rollout,
+                low_gas: contacts.low_gas,
+                in_state_s: control.in_state_s(),
+                gas_s: control.gas_s(),
+                tries: control.tries(),
+                timings: *control.timings(),
+            },
         }
     }
 }

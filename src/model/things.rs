@@ -52,7 +52,8 @@ impl Things {
             doors: EnumMap::from_fn(|_| Fitted::On),
             caps: found.caps,
             ports: EnumMap::from_fn(|port| {
-                PortState::found(found.plugs_past_hand[port], setup.condition.ports[port].plug)
+                let plug = setup.condition.ports[port].plug;
+                PortState::found(found.plugs_past_hand[port], plug, setup.scene.valve)
             }),
             windows: EnumMap::from_fn(|_| Opening::Closed),
             stage_jumper: Fitted::Off,

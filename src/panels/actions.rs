@@ -103,7 +103,14 @@ pub fn forms(part: &str, seen: &Seen) -> Vec<Form> {
     }
     if let Some(port) = port_of(id) {
         let tightens = seen.fill(port).is_some_and(|fill| {
-            matches!(fill, PortFill::Snug | PortFill::HandTight | PortFill::Leaning)
+            matches!(
+                fill,
+                PortFill::Snug
+                    | PortFill::HandTight
+                    | PortFill::Leaning
+                    | PortFill::TapSnug
+                    | PortFill::TapLoose
+            )
         });
         return if tightens { vec![Form::Tighten(port)] } else { Vec::new() };
     }

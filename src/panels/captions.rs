@@ -2,11 +2,12 @@
 
 use egui::{Align2, Area, Order, Rect, RichText, Stroke, StrokeKind, Ui, pos2, vec2};
 
+use super::clear;
 use super::command::Command;
 use super::theme;
-use super::view::Job;
+use super::view::{Job, PartBox};
 use super::widgets;
-use crate::parts::{Height, Tool};
+use crate::parts::{Fitted, Height, Place, Tool};
 use crate::senses::seen::{Seen, Smell, Sound};
 use crate::words::decimal;
 
@@ -18,9 +19,18 @@ pub fn captions(job: &Job<'_>) -> Vec<String> {
     happened.chain(heard).map(|caption| format!("♪ {caption}")).collect()
 }
 
+/// Whether a sniff that found nothing is still worth a line.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Sniff {
+    /// It was made just now.
+    Fresh,
+    /// It is minutes old.
+    Old,
+}
+
 /// What the nose and the detector give, in words; nothing where there is nothing to say.
 #[must_use]
-pub fn air_words(seen: &Seen) -> Option<String> {
+pub fn air_words(seen: &Seen, sniff: Sniff) -> Option<String> {
     let at = |height| match height {
         Height::Floor => t!("caption-at-floor"),
         Height::Head => t!("caption-at-head"),
@@ -29,7 +39,8 @@ pub fn air_words(seen: &Seen) -> Option<String> {
     if seen.smell > Smell::None {
         words.push(t!("caption-smell", smell = seen.smell.label()));
     }
-    if let Some((height, smell)) = seen.sniffed {
+    let told = seen.sniffed.filter(|(_, smell)| sniff == Sniff::Fresh || *smell > Smell::None);
+    if let Some((height, smell)) = told {
         words.push(t!("caption-sniff", place = at(height), smell = smell.label()));
     }
     if let (Some(Tool::GasDetector), Some(read)) = (seen.hand, seen.detector) {
@@ -38,6 +49,11 @@ pub fn air_words(seen: &Seen) -> Option<String> {
             place = at(read.height),
             percent = decimal(read.percent_lel, 0)
         ));
+    }
+    let at_door = seen.place == Place::GasValve;
+    let door = seen.furnace.as_ref().filter(|_| at_door).map(|it| it.burner_door);
+    if door == Some(Fitted::On) {
+        words.push(t!("caption-door-on").to_owned());
     }
     (!words.is_empty()).then(|| words.join(" "))
 }
@@ -59,7 +75,7 @@ pub(super) fn split(scene: Rect, factor: f32) -> (Rect, Rect) {
 }
 
 /// Shows what is heard and smelt, in one line under the drawing.
-pub(super) fn heard_ui(root: &mut Ui, line: Rect, job: &Job<'_>) {
+pub(super) fn heard_ui(root: &mut Ui, line: Rect, job: &Job<'_>, sniff: Sniff) {
     if !line.is_positive() {
         return;
     }
@@ -80,7 +96,7 @@ pub(super) fn heard_ui(root: &mut Ui, line: Rect, job: &Job<'_>) {
             .layout(egui::Layout::left_to_right(egui::Align::Center)),
     );
     ui.set_clip_rect(line.intersect(root.clip_rect()));
-    if let Some(air) = air_words(job.seen) {
+    if let Some(air) = air_words(job.seen, sniff) {
         let text = RichText::new(air).family(theme::semibold()).color(theme::INK);
         widgets::live(&ui.label(text));
     }
@@ -99,6 +115,7 @@ pub(super) fn heard_ui(root: &mut Ui, line: Rect, job: &Job<'_>) {
 pub(super) fn told_ui(
     ui: &Ui,
     scene: Rect,
+    parts: &[PartBox],
     refused: Option<&str>,
     message: Option<&str>,
     out: &mut Vec<Command>,
@@ -106,9 +123,15 @@ pub(super) fn told_ui(
     if refused.is_none() && message.is_none() {
         return None;
     }
-    // Between the tool roll at the left and the manometer at the right.
-    let width = (scene.width() * 0.35).max(220.0).min(scene.width() - 16.0).max(40.0);
-    let at = pos2(scene.left() + scene.width() * 0.545, scene.bottom() - 6.0);
+    let width = (440.0 * theme::factor_of(ui)).min(scene.width() - 16.0).max(40.0);
+    let text = refused.or(message).unwrap_or_default();
+    let font = egui::FontId::new(15.0 * theme::factor_of(ui), theme::semibold());
+    let galley = ui.painter().layout(text.to_owned(), font, theme::INK, width - 28.0);
+    // The button beside a refusal takes a line of its own at worst.
+    let button = if refused.is_some() { 36.0 } else { 0.0 };
+    let size = vec2(width, galley.size().y + 22.0 + button);
+    let low = clear::lowest(scene, size, &clear::kept_clear(parts));
+    let at = low.map_or(pos2(scene.center().x, scene.bottom() - 6.0), |it| it.center_bottom());
     let area = Area::new(widgets::id("captions"))
         .order(Order::Middle)
         .pivot(Align2::CENTER_BOTTOM)

@@ -1,5 +1,6 @@
 //! The coach's line under the top bar.
 
+use egui::text::LayoutJob;
 use egui::{
     Button, Frame, Margin, Panel, Rect, RichText, Stroke, TextStyle, Ui, WidgetType, pos2, vec2,
 };
@@ -28,8 +29,14 @@ const HEIGHT: f32 = 46.0;
 const WIDTHS: [f32; 3] = [96.0, 92.0, 124.0];
 
 /// Shows the hint. A press of `Do it` does what is meant, so that the first job can be watched;
-/// `left_s` are the seconds to wait before.
-pub fn coach_line_ui(root: &mut Ui, hint: &Hint, left_s: u32, out: &mut Vec<Command>) -> LineAfter {
+/// `left_s` are the seconds to wait before, `by_hand` is how the hand goes about it at the part.
+pub fn coach_line_ui(
+    root: &mut Ui,
+    hint: &Hint,
+    by_hand: Option<&str>,
+    left_s: u32,
+    out: &mut Vec<Command>,
+) -> LineAfter {
     let frame = Frame::new()
         .fill(theme::SHADE)
         .stroke(Stroke::new(1.0, theme::RULE))
@@ -45,13 +52,14 @@ pub fn coach_line_ui(root: &mut Ui, hint: &Hint, left_s: u32, out: &mut Vec<Comm
             let whole = ui.max_rect();
             let buttons = (WIDTHS.iter().sum::<f32>() + 28.0) * factor;
             let (text, buttons) = whole.split_left_right_at_x(whole.right() - buttons);
-            text_ui(ui, text, hint);
+            text_ui(ui, text, hint, by_hand);
             after = buttons_ui(ui, buttons, factor, hint, left_s, out);
         });
     after
 }
 
-fn text_ui(ui: &mut Ui, rect: Rect, hint: &Hint) {
+/// The step, and under it, where there is room, how the hand goes about it.
+fn text_ui(ui: &mut Ui, rect: Rect, hint: &Hint, by_hand: Option<&str>) {
     let layout = egui::Layout::left_to_right(egui::Align::Center);
     let mut ui = ui.new_child(egui::UiBuilder::new().max_rect(rect).layout(layout));
     let next = RichText::new(t!("coach-line-next")).family(theme::semibold()).color(theme::PEN);
@@ -60,9 +68,26 @@ fn text_ui(ui: &mut Ui, rect: Rect, hint: &Hint) {
     let font = TextStyle::Body.resolve(ui.style());
     let width = ui.available_width();
     let galley = ui.painter().layout(hint.text.clone(), font, theme::INK, width);
-    let text = RichText::new(&hint.text);
-    let text = if galley.rows.len() > 2 { text.small() } else { text };
-    widgets::live(&ui.add(egui::Label::new(text).wrap()));
+    if let Some(by_hand) = by_hand.filter(|_| galley.rows.len() == 1) {
+        ui.vertical(|ui| {
+            ui.spacing_mut().item_spacing.y = 0.0;
+            let line = ui.label(RichText::new(&hint.text));
+            widgets::live(&line);
+            widgets::quiet(ui, by_hand);
+        });
+        return;
+    }
+    let line = if galley.rows.len() > 2 {
+        // A long note in it may need more: its end is said to those who point at the line.
+        let small = TextStyle::Small.resolve(ui.style());
+        let mut job = LayoutJob::simple(hint.text.clone(), small, theme::INK, width);
+        job.wrap.max_rows = 2;
+        ui.label(job).on_hover_text(&hint.text)
+    } else {
+        ui.add(egui::Label::new(RichText::new(&hint.text)).wrap())
+    };
+    widgets::named(&line, WidgetType::Label, &hint.text);
+    widgets::live(&line);
 }
 
 fn buttons_ui(

@@ -40,6 +40,8 @@ pub enum Command {
     AgainOtherSeed,
     /// A hint was asked for and shown.
     HintShown,
+    /// The cutaway was opened.
+    CutawayOpened,
     /// The author's next hint on this job.
     NextHint,
     /// The refusal was read; it need not be shown any longer.

@@ -7,14 +7,14 @@ use super::theme;
 use super::view::{Job, PartBox};
 use super::words;
 use crate::parts::is_staged;
-use crate::senses::seen::{Display, HallSeen, Seen};
+use crate::senses::seen::{Display, HallSeen, MeterSeen};
 use crate::words::fixed;
 
 /// Writes into every display that the drawing shows.
 pub fn drawing_text_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
     let painter = ui.painter().with_clip_rect(scene.intersect(ui.clip_rect()));
-    if let Some(glass) = find(job.parts, "meter.display") {
-        meter(&painter, glass, job.seen);
+    if let (Some(glass), Some(seen)) = (find(job.parts, "meter.display"), job.seen.meter()) {
+        meter(&painter, glass, seen);
     }
     for (part, word) in [
         ("meter-power", t!("glass-power")),
@@ -41,10 +41,10 @@ fn find(parts: &[PartBox], id: &str) -> Option<Rect> {
 }
 
 /// The manometer: digits large, unit small above them.
-fn meter(painter: &egui::Painter, glass: Rect, seen: &Seen) {
+fn meter(painter: &egui::Painter, glass: Rect, seen: &MeterSeen) {
     let digits = FontId::new(glass.height() * 0.62, theme::semibold());
     let small = FontId::new((glass.height() * 0.2).max(9.0), egui::FontFamily::Proportional);
-    let text = match seen.meter.display {
+    let text = match seen.display {
         Display::Dark => return,
         Display::Number(shown) => fixed(shown.value, shown.unit.decimals()).replace('-', "−"),
         Display::OverRange => "----".into(),
@@ -52,9 +52,9 @@ fn meter(painter: &egui::Painter, glass: Rect, seen: &Seen) {
     let right = pos2(glass.right() - glass.width() * 0.05, glass.bottom() - 2.0);
     painter.text(right, Align2::RIGHT_BOTTOM, text, digits, theme::INK);
     let left = glass.left_top() + vec2(glass.width() * 0.05, 2.0);
-    let unit = match seen.meter.display {
-        Display::OverRange => t!("glass-over", unit = seen.meter.unit.label()),
-        Display::Dark | Display::Number(_) => seen.meter.unit.label().to_owned(),
+    let unit = match seen.display {
+        Display::OverRange => t!("glass-over", unit = seen.unit.label()),
+        Display::Dark | Display::Number(_) => seen.unit.label().to_owned(),
     };
     painter.text(left, Align2::LEFT_TOP, unit, small, theme::INK);
 }

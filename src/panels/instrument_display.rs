@@ -42,7 +42,8 @@ pub fn gauge_line(gauge: GaugeSeen) -> Option<String> {
 
 /// Shows the display of what is in use, above the manometer.
 pub fn instrument_display_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
-    let gauge = gauge_line(job.seen.gauge);
+    let shown = job.seen.meter().map_or(GaugeSeen::Digital, |meter| meter.gauge);
+    let gauge = gauge_line(shown);
     if gauge.is_none() && job.seen.measured.is_none() {
         return;
     }
@@ -62,7 +63,7 @@ pub fn instrument_display_ui(ui: &Ui, scene: Rect, job: &Job<'_>) {
                     digits_ui(ui, measured);
                 }
                 if let Some(words) = gauge {
-                    gauge_ui(ui, job.seen.gauge);
+                    gauge_ui(ui, shown);
                     widgets::quiet(ui, words);
                 }
             });

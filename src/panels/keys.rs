@@ -20,6 +20,8 @@ pub(super) enum Pressed {
     Sheet,
     /// F3: what can be seen.
     Sights,
+    /// F7: the cutaway.
+    Cutaway,
     /// F6: the keyboard to drawing or sheet.
     Region,
     /// Escape: close what lies on top, else let the chosen part go.
@@ -53,6 +55,7 @@ pub(super) fn keys(
         (Key::F2, Pressed::Sheet),
         (Key::F3, Pressed::Sights),
         (Key::F6, Pressed::Region),
+        (Key::F7, Pressed::Cutaway),
     ]
     .into_iter()
     .find_map(|(key, pressed)| take(ui, key).then_some(pressed))

@@ -2,6 +2,7 @@
 
 use egui::{Align2, FontId, Painter, Pos2, Rect, Stroke, TextStyle, Ui, Vec2, pos2, vec2};
 
+use super::clear;
 use super::theme;
 use super::widgets;
 
@@ -96,20 +97,22 @@ pub fn leader_ui(painter: &Painter, scene: Rect, part: Rect, text: &str, font: &
 }
 
 /// A slip with a text beside a part, which a screen reader is told of.
-pub fn beside_ui(ui: &Ui, scene: Rect, part: Rect, text: &str) {
-    let right = part.right() + 260.0 < scene.right();
-    let (at, pivot) = match right {
-        true => (pos2(part.right() + GAP, part.center().y), Align2::LEFT_CENTER),
-        false => (pos2(part.left() - GAP, part.center().y), Align2::RIGHT_CENTER),
-    };
+pub fn beside_ui(ui: &Ui, scene: Rect, part: Rect, kept: &[Rect], text: &str) {
+    let width = 320.0 * theme::factor_of(ui);
+    let font = FontId::new(15.0 * theme::factor_of(ui), theme::semibold());
+    let galley = ui.painter().layout(text.to_owned(), font, theme::INK, width - 28.0);
+    let size = galley.size() + vec2(28.0, 20.0);
+    let places = candidates(&Wanted { part, size }).map(|spot| spot.min);
+    let spot = clear::first_clear(scene, size, places, kept)
+        .or_else(|| clear::lowest(scene, size, kept))
+        .unwrap_or_else(|| Rect::from_center_size(part.center(), size));
     egui::Area::new(widgets::id("beside"))
         .order(egui::Order::Middle)
-        .pivot(pivot)
-        .fixed_pos(at)
+        .fixed_pos(spot.min)
         .constrain_to(scene)
         .interactable(false)
         .show(ui.ctx(), |ui| {
-            ui.set_max_width(250.0);
+            ui.set_max_width(width);
             widgets::slip().show(ui, |ui| {
                 let text = egui::RichText::new(text).family(theme::semibold()).color(theme::INK);
                 widgets::live(&ui.label(text));

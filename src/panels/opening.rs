@@ -1,22 +1,24 @@
-//! The opening pages: the caution, then the choice of a job.
+//! The opening pages: the caution, then where the trainee stands on the ladder and the one next
+//! step.
 
-mod list;
+mod ladder;
+mod next;
+mod picture;
 mod state;
 
 use egui::{
-    Align, CentralPanel, Frame, Layout, Margin, Rect, RichText, ScrollArea, TextEdit, Ui,
+    Align, CentralPanel, CollapsingHeader, Frame, Layout, Margin, Rect, RichText, ScrollArea, Ui,
     UiBuilder, pos2,
 };
 
 use super::command::Command;
 use super::settings_page::settings_ui;
 use super::theme;
-use super::view::{Help, JobChoice, Opening, Unfinished, View};
+use super::view::{Opening, Unfinished, View};
 use super::widgets;
 use crate::words::Id;
 
 pub use state::{Caution, OpeningState};
-use state::{chosen, seed_of};
 
 /// The caution that stands before everything, a sentence each.
 pub const CAUTION: [Id; 4] = [
@@ -45,7 +47,7 @@ pub fn opening_ui(
                 });
             }
             Caution::Read => {
-                title_ui(ui);
+                title_line_ui(ui);
                 choose_ui(ui, view, opening, state, out);
             }
         }
@@ -56,6 +58,18 @@ fn title_ui(ui: &mut Ui) {
     ui.label(RichText::new(t!("opening-name")).text_style(theme::digits()));
     ui.label(t!("opening-subtitle"));
     ui.add_space(10.0);
+}
+
+/// Name and subtitle in one line: the room is the job's.
+fn title_line_ui(ui: &mut Ui) {
+    ui.horizontal_wrapped(|ui| {
+        ui.label(RichText::new(t!("opening-name")).text_style(theme::digits()));
+        // Where type is large the room is the job's.
+        if ui.available_width() > 460.0 * theme::factor_of(ui) {
+            widgets::quiet(ui, t!("opening-subtitle"));
+        }
+    });
+    ui.add_space(4.0);
 }
 
 fn caution_ui(ui: &mut Ui, state: &mut OpeningState) {
@@ -90,16 +104,17 @@ fn choose_ui(
         return;
     }
     ScrollArea::vertical().id_salt("opening-all").auto_shrink(false).show(ui, |ui| {
-        chosen_ui(ui, opening, state, out);
+        unfinished_ui(ui, t!("opening-resume"), in_front(opening.unfinished).0, out);
+        next::next_ui(ui, opening, state, height, out);
         ui.add_space(10.0);
-        list::list_ui(ui, opening, state, out);
+        ladder::ladder_ui(ui, opening, state, out);
         ui.add_space(10.0);
         side_ui(ui, view, opening, out);
     });
 }
 
-/// The chosen job at the right, the list at the left, each scrolling by itself. The chosen one comes
-/// first for the keyboard: from the caution Tab leads to help, seed and start, and then to the list.
+/// What goes on and the next step at the left, the ladder at the right, each scrolling by itself.
+/// Tab leads from what goes on to the start, from there to the ladder, and to the settings last.
 fn two_columns(
     ui: &mut Ui,
     view: &View<'_>,
@@ -109,102 +124,26 @@ fn two_columns(
 ) {
     let whole = ui.available_rect_before_wrap();
     let gap = 14.0;
-    let middle = whole.left() + (whole.width() - gap) * 0.54;
+    let middle = whole.left() + (whole.width() - gap) * 0.53;
     let left = Rect::from_min_max(whole.min, pos2(middle, whole.bottom()));
     let right = Rect::from_min_max(pos2(middle + gap, whole.top()), whole.max);
     // Not egui's columns: those stretch the lines of every text to the full width.
     let column = |rect: Rect| UiBuilder::new().max_rect(rect).layout(Layout::top_down(Align::LEFT));
-    ui.scope_builder(column(right).id_salt("chosen"), |ui| {
-        ScrollArea::vertical().id_salt("opening-side").auto_shrink(false).show(ui, |ui| {
-            chosen_ui(ui, opening, state, out);
+    ui.scope_builder(column(left).id_salt("chosen"), |ui| {
+        ScrollArea::vertical().id_salt("opening-next").auto_shrink(false).show(ui, |ui| {
+            let top = ui.cursor().top();
+            unfinished_ui(ui, t!("opening-resume"), in_front(opening.unfinished).0, out);
+            let room = whole.height() - (ui.cursor().top() - top);
+            next::next_ui(ui, opening, state, room, out);
+        });
+    });
+    ui.scope_builder(column(right).id_salt("list"), |ui| {
+        ScrollArea::vertical().id_salt("opening-list").auto_shrink(false).show(ui, |ui| {
+            ladder::ladder_ui(ui, opening, state, out);
             ui.add_space(10.0);
             side_ui(ui, view, opening, out);
         });
     });
-    ui.scope_builder(column(left).id_salt("list"), |ui| {
-        ScrollArea::vertical().id_salt("opening-list").auto_shrink(false).show(ui, |ui| {
-            list::list_ui(ui, opening, state, out);
-        });
-    });
-}
-
-/// The chosen job: what it is, how it is begun, what it is practice for.
-fn chosen_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState, out: &mut Vec<Command>) {
-    let (newest, _) = in_front(opening.unfinished);
-    unfinished_ui(ui, t!("opening-resume"), newest, out);
-    let Some(job) = chosen(opening, state) else { return };
-    widgets::slip().inner_margin(Margin::same(14)).show(ui, |ui| {
-        ui.set_width(ui.available_width());
-        ui.heading(&job.title);
-        widgets::quiet(
-            ui,
-            t!(
-                "opening-job-line",
-                step = job.step.label(),
-                fuel = &job.fuel,
-                standing = job.standing.words()
-            ),
-        );
-        ui.label(&job.text);
-        ui.add_space(6.0);
-        let helps = Help::ALL.map(|help| (help, help.label()));
-        if let Some(help) = widgets::choice(ui, t!("opening-help"), state.help, &helps) {
-            state.help = help;
-        }
-        widgets::quiet(
-            ui,
-            match state.help {
-                Help::Coached => {
-                    t!("opening-coached")
-                }
-                Help::Solo => t!("opening-solo"),
-            },
-        );
-        let seed = seed_ui(ui, opening, state);
-        ui.add_space(6.0);
-        let start = ui.horizontal(|ui| widgets::main_button(ui, t!("opening-start"))).inner;
-        if let (true, Ok(seed)) = (start.clicked(), seed) {
-            out.push(Command::Start { scenario: job.id.clone(), seed, help: state.help });
-        }
-        practice_ui(ui, job);
-    });
-}
-
-fn practice_ui(ui: &mut Ui, job: &JobChoice) {
-    if !job.aim.is_empty() {
-        ui.add_space(8.0);
-        widgets::section(ui, t!("opening-aim"));
-        ui.label(&job.aim);
-    }
-    if !job.competencies.is_empty() {
-        ui.add_space(4.0);
-        widgets::section(ui, t!("opening-practice"));
-        for one in &job.competencies {
-            let name = format!("{} {}", one.id, one.name());
-            ui.label(RichText::new(name).family(theme::semibold()));
-            ui.label(one.criterion());
-        }
-        widgets::quiet(ui, t!("opening-practice-only"));
-    }
-}
-
-fn seed_ui(ui: &mut Ui, opening: &Opening<'_>, state: &mut OpeningState) -> Result<u64, ()> {
-    let mut text = state.seed.clone().unwrap_or_else(|| opening.seed.to_string());
-    ui.horizontal_wrapped(|ui| {
-        let label = ui.label(t!("opening-seed"));
-        let field = ui.add(TextEdit::singleline(&mut text).desired_width(150.0));
-        let field = widgets::ringed(ui, field).labelled_by(label.id);
-        if field.changed() {
-            state.seed = Some(text.clone());
-        }
-        widgets::quiet(ui, t!("opening-seed-same"));
-    });
-    let seed = seed_of(opening, state);
-    if seed.is_err() {
-        let words = t!("opening-seed-wrong");
-        widgets::live(&ui.label(RichText::new(words).color(theme::DANGER)));
-    }
-    seed
 }
 
 /// Unfinished attempts that stand before the chosen job, and those after it.
@@ -220,7 +159,7 @@ fn unfinished_ui(ui: &mut Ui, title: &str, attempts: &[Unfinished], out: &mut Ve
         ui.set_width(ui.available_width());
         ui.heading(title);
         for attempt in attempts {
-            let text = format!("{}, {}", attempt.title, attempt.text);
+            let text = t!("opening-unfinished", title = &attempt.title, at = &attempt.text);
             if widgets::list_button(ui, &text, None).clicked() {
                 out.push(Command::ResumeAttempt(attempt.id.clone()));
             }
@@ -234,7 +173,9 @@ fn side_ui(ui: &mut Ui, view: &View<'_>, opening: &Opening<'_>, out: &mut Vec<Co
     unfinished_ui(ui, t!("opening-older"), older, out);
     widgets::slip().show(ui, |ui| {
         ui.set_width(ui.available_width());
-        settings_ui(ui, view.settings, out);
+        let fold = CollapsingHeader::new(t!("settings-title")).id_salt("settings");
+        let shown = fold.show(ui, |ui| settings_ui(ui, view.settings, out));
+        widgets::ringed(ui, shown.header_response);
     });
     ui.add_space(10.0);
     ui.horizontal(|ui| {

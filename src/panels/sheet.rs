@@ -10,9 +10,12 @@ use super::command::Command;
 use super::forms::FormState;
 use super::hand;
 use super::menu::MenuItem;
+use super::spread::Spread;
 use super::theme;
 use super::view::{Job, View};
 use super::widgets;
+use crate::parts::Level;
+use crate::senses::seen::{MeterSeen, SheetSeen};
 
 pub use grid::{Cell, EntryState, NextFocus, rows};
 pub(crate) use notes::is_stale;
@@ -31,6 +34,8 @@ pub struct SheetParts<'a> {
     pub entry: &'a mut EntryState,
     /// What is set in forms.
     pub forms: &'a mut FormState,
+    /// How it lies open.
+    pub spread: Spread,
     /// Tells this job's folds and scrolls from those of the jobs before.
     pub run: u64,
 }
@@ -39,6 +44,12 @@ pub struct SheetParts<'a> {
 #[must_use]
 pub fn width(view: &View<'_>) -> f32 {
     320.0 * theme::text_factor(view.settings).min(1.5)
+}
+
+/// Width of the sheet while it is written on.
+#[must_use]
+pub fn wide_width(view: &View<'_>) -> f32 {
+    520.0 * theme::text_factor(view.settings).min(1.5)
 }
 
 /// Shows the clipboard in `rect`.
@@ -50,7 +61,8 @@ pub fn sheet_ui(
     parts: SheetParts<'_>,
     out: &mut Vec<Command>,
 ) {
-    let page = board(ui, rect);
+    let margin = if parts.spread == Spread::Wide { 6.0 } else { 12.0 };
+    let page = board(ui, rect, margin);
     if page.width() < 60.0 || page.height() < 40.0 {
         return;
     }
@@ -60,9 +72,14 @@ pub fn sheet_ui(
     ui.set_clip_rect(page.shrink(2.0).intersect(ui.clip_rect()));
     ui.spacing_mut().scroll = egui::style::ScrollStyle::thin();
     ui.spacing_mut().item_spacing.y = 4.0;
-    if inner.height() < SPLIT_HEIGHT {
+    if inner.height() < SPLIT_HEIGHT || parts.spread != Spread::Narrow {
         ScrollArea::vertical().id_salt("sheet-all").auto_shrink(false).show(&mut ui, |ui| {
-            upper_ui(ui, view, job, parts.entry, out);
+            match parts.spread {
+                Spread::Wide => wide_ui(ui, view, job, parts.entry, out),
+                Spread::Narrow | Spread::Over => {
+                    upper_ui(ui, view, job, parts.entry, parts.spread, out);
+                }
+            }
             ui.separator();
             hand::hand_ui(ui, job.seen, parts.chosen, parts.menu, parts.forms, out);
         });
@@ -73,7 +90,7 @@ pub fn sheet_ui(
         .id_salt("sheet-paper")
         .max_height(upper)
         .auto_shrink(false)
-        .show(&mut ui, |ui| upper_ui(ui, view, job, parts.entry, out));
+        .show(&mut ui, |ui| upper_ui(ui, view, job, parts.entry, parts.spread, out));
     ui.separator();
     ScrollArea::vertical().id_salt("sheet-hand").auto_shrink(false).show(&mut ui, |ui| {
         hand::hand_ui(ui, job.seen, parts.chosen, parts.menu, parts.forms, out);
@@ -85,24 +102,69 @@ fn upper_ui(
     view: &View<'_>,
     job: &Job<'_>,
     entry: &mut EntryState,
+    spread: Spread,
     out: &mut Vec<Command>,
 ) {
-    notes::card_ui(ui, view, job, out);
+    widgets::section(ui, t!("sheet-title"));
+    notes::card_ui(ui, job);
+    notes::hints_ui(ui, job, out);
     ui.separator();
-    grid::grid_ui(ui, view.settings.unit, (&job.seen.sheet, job.seen.levels), entry, out);
+    grid::grid_ui(ui, view.settings.unit, paper(job), entry, spread, out);
+    ui.separator();
+    notes::figures_ui(ui, view, job);
     ui.separator();
     joints::joints_ui(ui, job, out);
     ui.separator();
     notes::notes_ui(ui, &job.seen.sheet);
 }
 
+/// What the grid shows.
+fn paper<'a>(job: &'a Job<'_>) -> (&'a SheetSeen, &'static [Level], Option<&'a MeterSeen>) {
+    (&job.seen.sheet, job.seen.levels, job.seen.meter())
+}
+
+/// All of the paper at a glance: plate and readings at the left, joints and notes at the right.
+fn wide_ui(
+    ui: &mut Ui,
+    view: &View<'_>,
+    job: &Job<'_>,
+    entry: &mut EntryState,
+    out: &mut Vec<Command>,
+) {
+    notes::card_ui(ui, job);
+    ui.separator();
+    notes::figures_ui(ui, view, job);
+    ui.separator();
+    let gap = 14.0;
+    let left = (ui.available_width() - gap) * 0.535;
+    ui.spacing_mut().button_padding.x = 6.0;
+    let right = ui.available_width() - gap - left;
+    ui.horizontal_top(|ui| {
+        ui.spacing_mut().item_spacing.x = gap;
+        let layout = egui::Layout::top_down(egui::Align::LEFT);
+        ui.allocate_ui_with_layout(vec2(left, 0.0), layout, |ui| {
+            ui.set_width(left);
+            ui.spacing_mut().item_spacing.x = 6.0;
+            grid::grid_ui(ui, view.settings.unit, paper(job), entry, Spread::Wide, out);
+        });
+        ui.allocate_ui_with_layout(vec2(right, 0.0), layout, |ui| {
+            ui.set_width(right);
+            ui.spacing_mut().item_spacing.x = 6.0;
+            joints::joints_ui(ui, job, out);
+            ui.separator();
+            notes::notes_ui(ui, &job.seen.sheet);
+            notes::hints_ui(ui, job, out);
+        });
+    });
+}
+
 /// Paints board, paper and clip; gives the paper.
-fn board(ui: &Ui, rect: Rect) -> Rect {
+fn board(ui: &Ui, rect: Rect, margin: f32) -> Rect {
     let painter = ui.painter();
     painter.rect_filled(rect, 0.0, theme::BOARD);
     let page = Rect::from_min_max(
-        pos2(rect.left() + 12.0, rect.top() + 18.0),
-        pos2(rect.right() - 12.0, rect.bottom() - 12.0),
+        pos2(rect.left() + margin, rect.top() + 18.0),
+        pos2(rect.right() - margin, rect.bottom() - margin),
     );
     if page.is_negative() {
         return Rect::from_min_size(rect.min, vec2(0.0, 0.0));

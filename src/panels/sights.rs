@@ -96,7 +96,9 @@ pub fn sights_ui(ui: &Ui, scene: Rect, job: &Job<'_>) -> Option<&'static str> {
                 ui.set_width((width - 28.0).max(20.0));
                 widgets::section(ui, t!("sights-title"));
                 ScrollArea::vertical().id_salt("sights").max_height(room.y).show(ui, |ui| {
-                    for line in captions::captions(job).iter().chain(&captions::air_words(job.seen))
+                    for line in captions::captions(job)
+                        .iter()
+                        .chain(&captions::air_words(job.seen, captions::Sniff::Fresh))
                     {
                         ui.label(line);
                     }

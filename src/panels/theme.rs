@@ -47,7 +47,7 @@ pub const DANGER: Color32 = Color32::from_rgb(0xa9, 0x30, 0x2a);
 /// Settled; always with words and a tick.
 pub const SETTLED: Color32 = Color32::from_rgb(0x2f, 0x6b, 0x47);
 /// The glass of an instrument.
-const GLASS: Color32 = Color32::from_rgb(0xcb, 0xd6, 0xbf);
+pub const GLASS: Color32 = Color32::from_rgb(0xcb, 0xd6, 0xbf);
 
 /// Every pair of text color and background that the panels use, with a name. A test holds each to
 /// 4.5:1 (WCAG 2.2, 1.4.3).

@@ -32,6 +32,8 @@ pub enum WindowRequest {
     Hint,
     /// The list of what can be seen.
     Sights,
+    /// The cutaway.
+    Cutaway,
     /// The page of settings.
     Settings,
 }
@@ -45,6 +47,10 @@ pub fn top_bar_ui(root: &mut Ui, job: &Job<'_>, out: &mut Vec<Command>) -> Optio
         root,
         |ui| {
             on_ink(ui);
+            if root_width < 1100.0 * theme::factor_of(ui) {
+                ui.spacing_mut().item_spacing.x = 4.0;
+                ui.spacing_mut().button_padding.x = 8.0;
+            }
             ui.horizontal_wrapped(|ui| {
                 // The sheet has the title too; a narrow window needs the room.
                 if root_width > TITLE_WIDTH * theme::factor_of(ui) {
@@ -56,7 +62,7 @@ pub fn top_bar_ui(root: &mut Ui, job: &Job<'_>, out: &mut Vec<Command>) -> Optio
                 ui.add_space(6.0);
                 time(ui, job, out);
                 ui.label(weather(job.seen));
-                asked = window(ui, out);
+                asked = window(ui, job, out);
             });
         },
     );
@@ -162,8 +168,14 @@ pub fn weather(seen: &Seen) -> String {
     }
 }
 
-fn window(ui: &mut Ui, out: &mut Vec<Command>) -> Option<WindowRequest> {
+fn window(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Command>) -> Option<WindowRequest> {
     let mut asked = None;
+    if job.behind.is_some() {
+        let text = RichText::new(t!("strip-cutaway")).color(theme::PAPER);
+        if ink_button(ui, text, theme::INK_RAISED, t!("strip-cutaway-name")).clicked() {
+            asked = Some(WindowRequest::Cutaway);
+        }
+    }
     for (text, name, what) in [
         (t!("strip-hint"), t!("strip-hint-name"), WindowRequest::Hint),
         (t!("strip-list"), t!("strip-list-name"), WindowRequest::Sights),

@@ -4,6 +4,8 @@ use egui::{Pos2, Rect};
 
 use super::debrief::DebriefView;
 use super::settings::Settings;
+use crate::model::inside::Inside;
+use crate::model::truth::Truth;
 use crate::parts::{Duty, Place};
 use crate::rules::competency::Competency;
 use crate::scenario::Step;
@@ -114,6 +116,16 @@ impl Help {
     /// Both, in their order on the page.
     pub const ALL: [Self; 2] = [Self::Coached, Self::Solo];
 
+    /// Whether the cutaway may be looked at: while learning, never where somebody shows what they can
+    /// do.
+    #[must_use]
+    pub fn opens_cutaway(self) -> bool {
+        match self {
+            Self::Coached => true,
+            Self::Solo => false,
+        }
+    }
+
     /// The word on the page.
     #[must_use]
     pub fn label(self) -> &'static str {
@@ -145,8 +157,19 @@ pub struct Job<'a> {
     pub refusal: Option<&'a str>,
     /// Short events to caption beside the lasting sounds, such as `valve clicks`.
     pub captions: &'a [String],
+    /// What stands behind the sheet steel; none where that must not be shown.
+    pub behind: Option<Behind<'a>>,
     /// Set when practice can go back to the step before a stop for danger.
     pub second_chance: SecondChance,
+}
+
+/// The model's own state, for the cutaway.
+#[derive(Debug, Clone, Copy)]
+pub struct Behind<'a> {
+    /// What is really so.
+    pub truth: &'a Truth,
+    /// The inside of pipes, regulators and control.
+    pub inside: &'a Inside,
 }
 
 /// Whether a stopped job can go back a step.

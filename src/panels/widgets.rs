@@ -22,6 +22,20 @@ pub(crate) fn quiet(ui: &mut Ui, text: impl Into<String>) -> Response {
     ui.label(RichText::new(text).small().color(theme::QUIET))
 }
 
+/// A text in two lines at most; what is longer ends in a sign for it and is said whole to those who
+/// hear it or point at it.
+pub(crate) fn two_lines(ui: &mut Ui, text: &str) -> Response {
+    let font = egui::TextStyle::Body.resolve(ui.style());
+    let width = ui.available_width();
+    let mut job = egui::text::LayoutJob::simple(text.to_owned(), font, theme::INK, width);
+    job.wrap.max_rows = 2;
+    let galley = ui.painter().layout_job(job);
+    let elided = galley.elided;
+    let label = ui.label(galley);
+    named(&label, egui::WidgetType::Label, text);
+    if elided { label.on_hover_text(text) } else { label }
+}
+
 /// Words in the trainee's own hand.
 pub(crate) fn pen(text: impl Into<String>) -> RichText {
     RichText::new(text).color(theme::PEN).family(theme::semibold())

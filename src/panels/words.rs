@@ -7,7 +7,7 @@ use crate::parts::{Fitted, Joint, Level, LowSide, OnOff, Opening, Port, PortFill
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{
     BurnersSeen, Burning, Cracked, Display, FlameSeen, FluidSeen, FurnaceSeen, HallSeen, HoseLook,
-    PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
+    MeterSeen, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water, YardSeen,
 };
 use crate::words::decimal;
 
@@ -25,31 +25,32 @@ fn at_hand(id: &str, seen: &Seen) -> Option<String> {
     if let Some(tool) = Tool::from_id(id) {
         return Some(tool_state(tool, seen));
     }
+    let meter = seen.meter()?;
     Some(match id {
-        "meter" => match instrument_display::gauge_line(seen.gauge) {
-            Some(gauge) => t!("meter-shows-beside", display = display(seen), gauge = gauge),
-            None => t!("meter-shows", display = display(seen)),
+        "meter" => match instrument_display::gauge_line(meter.gauge) {
+            Some(gauge) => t!("meter-shows-beside", display = display(meter), gauge = gauge),
+            None => t!("meter-shows", display = display(meter)),
         },
-        "meter-power" => match seen.meter.display {
+        "meter-power" => match meter.display {
             Display::Dark => t!("state-off").into(),
             Display::Number(_) | Display::OverRange => t!("state-on").into(),
         },
-        "meter-unit" => seen.meter.unit.label().into(),
+        "meter-unit" => meter.unit.label().into(),
         "meter-plus" => {
-            let place = match seen.meter.hose {
+            let place = match meter.hose {
                 None => t!("hose-open").to_owned(),
                 Some((port, Push::Fully)) => t!("hose-fully", port = port.label().to_lowercase()),
                 Some((port, Push::Halfway)) => {
                     t!("hose-halfway", port = port.label().to_lowercase())
                 }
             };
-            match seen.meter.hose_look {
+            match meter.hose_look {
                 HoseLook::Clear => place,
                 HoseLook::Wet => t!("hose-wet", hose = place),
                 HoseLook::Pinched => t!("hose-pinched", hose = place),
             }
         }
-        "meter-minus" => match seen.meter.low_side {
+        "meter-minus" => match meter.low_side {
             LowSide::Air => t!("low-side-air").into(),
             LowSide::BurnerBox => t!("low-side-box").into(),
         },
@@ -67,7 +68,7 @@ fn tool_state(tool: Tool, seen: &Seen) -> String {
     if tool == Tool::Microammeter && seen.clipped == Fitted::On {
         return t!("tool-clipped").into();
     }
-    if tool == Tool::Hose && seen.meter.hose.is_some() {
+    if tool == Tool::Hose && seen.hose().is_some() {
         return t!("tool-on-port").into();
     }
     t!("tool-in-roll").into()
@@ -75,8 +76,8 @@ fn tool_state(tool: Tool, seen: &Seen) -> String {
 
 /// What the manometer shows, in words.
 #[must_use]
-pub fn display(seen: &Seen) -> String {
-    match seen.meter.display {
+pub fn display(meter: &MeterSeen) -> String {
+    match meter.display {
         Display::Dark => t!("display-dark").into(),
         Display::Number(shown) => shown.to_string(),
         Display::OverRange => t!("display-over").into(),
@@ -344,6 +345,13 @@ fn port(port: &PortSeen, wet: Option<FluidSeen>) -> String {
         PortFill::BareAdapter => t!("port-adapter"),
         PortFill::Hose(Push::Fully) => t!("port-hose"),
         PortFill::Hose(Push::Halfway) => t!("port-hose-halfway"),
+        PortFill::TapSnug => t!("port-tap-snug"),
+        PortFill::TapLoose => t!("port-tap-loose"),
+        PortFill::TapOpen => t!("port-tap-open"),
+        PortFill::HoseOnTap(Push::Fully) => t!("port-tap-hose"),
+        PortFill::HoseOnTap(Push::Halfway) => t!("port-tap-hose-halfway"),
+        PortFill::HoseOnShutTap(Push::Fully) => t!("port-shut-tap-hose"),
+        PortFill::HoseOnShutTap(Push::Halfway) => t!("port-shut-tap-hose-halfway"),
     };
     let port = match port.cracked {
         Cracked::Sound => fill.to_owned(),

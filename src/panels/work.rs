@@ -7,10 +7,12 @@ mod state;
 use egui::{Align2, Area, Order, Rect, Ui, vec2};
 
 use super::captions::{self, heard_ui, told_ui};
+use super::clear;
 use super::coach_line::{LineAfter, coach_line_ui};
 use super::command::Command;
 use super::drawing_text::drawing_text_ui;
 use super::end_card::end_card_ui;
+use super::handling::manner;
 use super::hotspots::{By, hotspots_ui, spot_id};
 use super::instrument_display::instrument_display_ui;
 use super::keys::{Pressed, keys};
@@ -57,22 +59,32 @@ pub(super) fn work_ui(
     match top_bar_ui(root, job, out) {
         Some(WindowRequest::Hint) => ask_hint(job, state, out),
         Some(WindowRequest::Sights) => flip(&mut state.sights),
+        Some(WindowRequest::Cutaway) => state.flip_cutaway(job, out),
         Some(WindowRequest::Settings) => flip(&mut state.settings),
         None => {}
     }
     let hint = hint(job, state);
     if let Some(hint) = &hint {
         let left_s = state.patience_left_s(hint, job.seen.tick);
-        match coach_line_ui(root, hint, left_s, out) {
+        let by_hand = hint.part.and_then(|part| manner(part, job.seen));
+        let before = out.len();
+        let after = coach_line_ui(root, hint, by_hand.as_deref(), left_s, out);
+        if out.len() > before {
+            // The step goes on elsewhere: what lay open for the one before goes.
+            state.let_go();
+            state.writing = OnOff::Off;
+        }
+        match after {
             LineAfter::Stay => {}
             LineAfter::Show => state.show(hint),
             LineAfter::Skip => state.hinting = Hinting::Off,
         }
     }
     let rest = root.available_rect_before_wrap();
-    let (scene, board) = split(root.max_rect().width(), rest, view, state.sheet);
+    state.follow_pen();
+    let (scene, board) = split(root.max_rect().width(), rest, view, state.papers(job));
     let (scene, heard) = captions::split(scene, theme::text_factor(view.settings));
-    heard_ui(root, heard, job);
+    heard_ui(root, heard, job, state.sniff(job));
     let hinted = hint.as_ref().and_then(|hint| hint.part);
     drawing_ui(root, scene, view, job, state, hinted, out);
     board_ui(root, board, view, job, state, &list, out);
@@ -125,7 +137,7 @@ fn drawing_ui(
         Said::AtThePart => (None, None),
         Said::AtTheFoot => (job.refusal, state.message.text()),
     };
-    state.message_at = told_ui(root, scene, refused, message, out);
+    state.message_at = told_ui(root, scene, job.parts, refused, message, out);
     if state.sights == OnOff::On
         && let Some(part) = sights_ui(root, scene, job)
     {
@@ -139,6 +151,10 @@ fn drawing_ui(
 }
 
 fn popup(root: &Ui, scene: Rect, job: &Job<'_>, state: &mut WorkState, out: &mut Vec<Command>) {
+    // Once the job is over nothing can be done any more.
+    if job.seen.over.is_some() {
+        state.popup = OnOff::Off;
+    }
     let (OnOff::On, Some(part)) = (state.popup, state.chosen.clone()) else { return };
     let spots = spots(scene, job.seen.place, job.parts);
     let drawn = spots.iter().find(|spot| spot.part == part).map(|spot| spot.rect);
@@ -213,9 +229,10 @@ fn told_at_part(
     let Some((part, since_s)) = state.handled_at.clone() else { return Said::AtTheFoot };
     let spots = spots(scene, job.seen.place, job.parts);
     let Some(spot) = spots.iter().find(|spot| spot.part == part) else { return Said::AtTheFoot };
+    let kept = clear::kept_clear(job.parts);
     let Some(why) = job.refusal else {
         let found = state.message.text();
-        found.into_iter().for_each(|found| labels::beside_ui(root, scene, spot.rect, found));
+        found.into_iter().for_each(|it| labels::beside_ui(root, scene, spot.rect, &kept, it));
         return Said::AtThePart;
     };
     let (now_s, pressed) = root.input(|input| (input.time, input.pointer.any_pressed()));
@@ -224,7 +241,7 @@ fn told_at_part(
         out.push(Command::RefusalRead);
     }
     root.ctx().request_repaint_after(core::time::Duration::from_millis(500));
-    labels::beside_ui(root, scene, spot.rect, &t!("handling-refused", why = why));
+    labels::beside_ui(root, scene, spot.rect, &kept, &t!("handling-refused", why = why));
     Said::AtThePart
 }
 
@@ -267,8 +284,10 @@ fn settings_card(
 fn obey(root: &Ui, job: &Job<'_>, state: &mut WorkState, pressed: Pressed, out: &mut Vec<Command>) {
     match pressed {
         Pressed::Hint => ask_hint(job, state, out),
+        Pressed::Sheet if state.writing == OnOff::On => state.put_away(),
         Pressed::Sheet => flip(&mut state.sheet),
         Pressed::Sights => flip(&mut state.sights),
+        Pressed::Cutaway => state.flip_cutaway(job, out),
         Pressed::Region => region(root, job, state),
         Pressed::Escape => {
             // The slip closes by itself; what lies under it closes with the next press.
@@ -277,8 +296,10 @@ fn obey(root: &Ui, job: &Job<'_>, state: &mut WorkState, pressed: Pressed, out: 
                     state.settings = OnOff::Off;
                 } else if state.sights == OnOff::On {
                     state.sights = OnOff::Off;
-                } else if state.sheet == OnOff::On {
-                    state.sheet = OnOff::Off;
+                } else if state.writing == OnOff::On || state.sheet == OnOff::On {
+                    state.put_away();
+                } else if state.cutaway == OnOff::On {
+                    state.cutaway = OnOff::Off;
                 } else {
                     state.let_go();
                 }

@@ -107,4 +107,75 @@ pub enum PortFill {
     BareAdapter,
     /// The barbed adapter with the hose on.
     Hose(Push),
+    /// A pressure tap, its captive screw turned in snug.
+    TapSnug,
+    /// A pressure tap, its captive screw seated without force: it seeps.
+    TapLoose,
+    /// A pressure tap, its captive screw loosened by a turn: gas comes out of it.
+    TapOpen,
+    /// The hose over a tap whose screw is loosened.
+    HoseOnTap(Push),
+    /// The hose over a tap whose screw is turned in: nothing comes to it.
+    HoseOnShutTap(Push),
+}
+
+impl PortFill {
+    /// Whether gas can flow freely out of it.
+    #[must_use]
+    pub fn is_open(self) -> bool {
+        match self {
+            Self::Open | Self::BareAdapter | Self::TapOpen => true,
+            Self::Snug
+            | Self::HandTight
+            | Self::Started
+            | Self::Leaning
+            | Self::Hose(_)
+            | Self::TapSnug
+            | Self::TapLoose
+            | Self::HoseOnTap(_)
+            | Self::HoseOnShutTap(_) => false,
+        }
+    }
+
+    /// Whether a plug or a captive screw closes it, snug.
+    #[must_use]
+    pub fn is_snug(self) -> bool {
+        matches!(self, Self::Snug | Self::TapSnug)
+    }
+
+    /// How far the hose is on, whether anything comes to it or not.
+    #[must_use]
+    pub fn hose(self) -> Option<Push> {
+        match self {
+            Self::Hose(push) | Self::HoseOnTap(push) | Self::HoseOnShutTap(push) => Some(push),
+            Self::Snug
+            | Self::HandTight
+            | Self::Started
+            | Self::Leaning
+            | Self::Open
+            | Self::BareAdapter
+            | Self::TapSnug
+            | Self::TapLoose
+            | Self::TapOpen => None,
+        }
+    }
+
+    /// Whether it is a pressure tap with a captive screw.
+    #[must_use]
+    pub fn is_tap(self) -> bool {
+        match self {
+            Self::TapSnug
+            | Self::TapLoose
+            | Self::TapOpen
+            | Self::HoseOnTap(_)
+            | Self::HoseOnShutTap(_) => true,
+            Self::Snug
+            | Self::HandTight
+            | Self::Started
+            | Self::Leaning
+            | Self::Open
+            | Self::BareAdapter
+            | Self::Hose(_) => false,
+        }
+    }
 }

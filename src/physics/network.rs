@@ -260,6 +260,18 @@ impl Network {
         }
     }
 
+    /// Gauge pressure before a regulator, in Pa; 0 at another element.
+    #[must_use]
+    pub fn before_pa(&self, element: ElementId) -> f64 {
+        match self.places.get(usize::from(element.0)) {
+            Some(&Place::Regulator(k)) => {
+                let from = self.regulators.get(k).map(|link| usize::from(link.ends.from));
+                from.and_then(|slot| self.heads.get(slot)).map_or(0.0, |head| head.pa)
+            }
+            Some(Place::Curve(_) | Place::Opening(_)) | None => 0.0,
+        }
+    }
+
     /// The regulator at an element, to be set, if that is one.
     pub fn regulator_mut(&mut self, element: ElementId) -> Option<&mut Regulator> {
         match self.places.get(usize::from(element.0)) {

@@ -264,6 +264,12 @@ impl Regulator {
         self.zero_lift_pa(self.target_preload_n(), inlet_pa)
     }
 
+    /// The same with the preload as it stands now, on its way to where the screw wants it.
+    #[must_use]
+    pub fn holds_pa(&self, inlet_pa: f64) -> f64 {
+        self.zero_lift_pa(self.preload_n(), inlet_pa)
+    }
+
     /// Puts the preload at its target at once.
     pub fn settle_preload(&mut self) {
         self.spring_n = self.target_spring_n;

@@ -215,6 +215,12 @@ impl Room {
         self.fraction.iter().zip(self.volumes_m3).map(|(c, volume)| c * volume).sum()
     }
 
+    /// The lower flammable limit of the gas in air, as a fraction.
+    #[must_use]
+    pub fn lower_limit(&self) -> f64 {
+        self.lower_limit
+    }
+
     /// A volume fraction as a share of the lower flammable limit; 1 at the limit.
     #[must_use]
     pub fn of_lower_limit(&self, fraction: f64) -> f64 {

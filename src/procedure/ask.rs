@@ -71,6 +71,7 @@ impl Goal {
             | Self::ValveSwitch(_)
             | Self::Jumper(_)
             | Self::Aired(_)
+            | Self::MeterInSight
             | Self::MeterOn
             | Self::MeterWarm
             | Self::MeterReady
@@ -113,6 +114,7 @@ impl Goal {
             Self::ValveSwitch(to) => isolate::valve_switch(seen, memory, to),
             Self::Jumper(to) => isolate::jumper(seen, memory, to),
             Self::Aired(to) => air::window(seen, memory, to),
+            Self::MeterInSight => meter::in_sight(seen),
             Self::MeterOn => meter::on(seen, memory),
             Self::MeterWarm => meter::warm(seen, memory),
             Self::MeterReady => meter::ready(seen, memory),

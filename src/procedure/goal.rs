@@ -56,6 +56,8 @@ pub enum Goal {
     Aired(Opening),
     /// Manual valve open, valve switch on, blower door and power on.
     GasOn,
+    /// The manometer is in sight: the person stands where it hangs, or carries it.
+    MeterInSight,
     /// The manometer is on and past its first moments.
     MeterOn,
     /// The manometer has been on for so long that its zero no longer drifts.

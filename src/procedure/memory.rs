@@ -6,7 +6,7 @@ use crate::appliance::plate::Fuel;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::{Action, PlugStep, StartStop, Topic};
 use crate::parts::{
-    Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port, Spot, Subject,
+    Fitted, Height, Joint, JointVerdict, Level, OnOff, Opening, Port, Push, Spot, Subject,
 };
 use crate::physics::valve::HandleAngle;
 use crate::senses::seen::{Burning, Display, FurnaceSeen, HallSeen, Seen};
@@ -99,8 +99,8 @@ pub struct Memory {
     pub(super) meter_on_tick: Option<u64>,
     pub(super) zeroed_tick: Option<u64>,
     pub(super) hose_tick: u64,
-    /// The port that the hose is on.
-    hose: Option<Port>,
+    /// The port that the hose was on when it was seen last, and how far.
+    hose: Option<(Port, Push)>,
     /// Actions that changed nothing when they were done last: they are not repeated.
     pub(super) left_out: Vec<Action>,
     /// What was waited for long enough, in vain.
@@ -195,8 +195,13 @@ impl Memory {
         }
     }
 
+    /// Out of sight, nothing is known of it but what was known before.
     fn notice_meter(&mut self, seen: &Seen) {
-        let pa = match seen.meter.display {
+        let Some(meter) = seen.meter() else {
+            self.meter_rest = None;
+            return;
+        };
+        let pa = match meter.display {
             Display::Dark => {
                 (self.meter_on_tick, self.zeroed_tick) = (None, None);
                 self.meter_warm = false;
@@ -205,7 +210,7 @@ impl Memory {
             Display::OverRange => None,
             Display::Number(shown) => Some(whole(shown.pa())),
         };
-        if seen.meter.display != Display::Dark {
+        if meter.display != Display::Dark {
             self.meter_on_tick.get_or_insert(seen.tick);
         }
         self.meter_rest = match (pa, self.meter_rest) {
@@ -215,7 +220,7 @@ impl Memory {
         };
         self.meter_warm |= self.meter_rests_s() >= WARM_S;
         (self.number_since, self.number_now) = (self.number_since.or(pa), pa);
-        self.hose = seen.meter.hose.map(|(port, _)| port);
+        self.hose = meter.hose;
     }
 
     /// A goal is begun or reached: nothing is left out any more.
@@ -357,6 +362,12 @@ impl Memory {
     #[must_use]
     pub fn is_proven(&self, port: Port) -> bool {
         self.port(port).proven
+    }
+
+    /// The port that the hose was on when it was seen last, and how far.
+    #[must_use]
+    pub fn hose(&self) -> Option<(Port, Push)> {
+        self.hose
     }
 
     /// Whether leak fluid is on a joint.

@@ -97,6 +97,8 @@ pub enum Note {
     Hint,
     /// The author's next hint on the job was taken.
     JobHint,
+    /// The cutaway was opened: what stands behind the sheet steel.
+    Cutaway,
     /// After a stop for danger the attempt went back to here.
     WentBack,
 }

@@ -2,7 +2,7 @@
 
 use super::meter_history::{At, GasDemand, MeterSample};
 use crate::model::Model;
-use crate::parts::{Gauge, HandValve, OtherAppliance};
+use crate::parts::{Gauge, HandValve, OtherAppliance, Port, PortFill};
 use crate::units::PressureUnit;
 
 /// Flow below which nothing flows for a reading at rest, in standard m³/s (0.1 ft³/h).
@@ -29,11 +29,11 @@ pub(crate) fn metered(model: &Model) -> Option<At> {
         Gauge::SpringGauge => model.kit.spring.shown_pa().is_some(),
     };
     let (port, push) = model.things.hose_port().filter(|_| in_range)?;
-    Some(At { port, push, demand: gas_demand(model) })
+    Some(At { port, push, demand: gas_demand(model, port) })
 }
 
 /// What the furnace and the other appliances draw.
-fn gas_demand(model: &Model) -> GasDemand {
+fn gas_demand(model: &Model, port: Port) -> GasDemand {
     let burning =
         OtherAppliance::ALL.iter().filter(|&&appliance| model.appliance_burns(appliance)).count();
     // What shut seats let by is at rest for everybody who looks.
@@ -49,6 +49,7 @@ fn gas_demand(model: &Model) -> GasDemand {
         any_flow: flow > NO_FLOW_M3_S,
         fed: model.things.is_fed(),
         throttled: is_throttled(model),
+        tapped: !matches!(model.things.ports[port].looks(), PortFill::HoseOnShutTap(_)),
     }
 }
 

@@ -4,6 +4,10 @@
 //! number hangs on: no screw, hand valve, load, firing level, zero or low side. In it the number
 //! runs to where it stands, and stays there or creeps. So a number that was shown in one state
 //! says nothing of another, and every number belongs to one state.
+//!
+//! Only what somebody can see counts as shown: a spell runs from the first number that was seen to the
+//! last, and goes on where nothing changed while the person was away. The pressure comes to rest
+//! whether anybody looks or not, so that a number that stands is read at once on coming back.
 
 use serde::Serialize;
 
@@ -37,6 +41,9 @@ pub struct GasDemand {
     /// Whether a hand put one of these two to neither open nor as it was found: what flows through
     /// it loses pressure there.
     pub throttled: bool,
+    /// Whether what stands at the port comes to the hose: over a tap whose screw is turned in nothing
+    /// does.
+    pub tapped: bool,
 }
 
 impl GasDemand {
@@ -46,6 +53,9 @@ impl GasDemand {
     /// nothing else is drawn than at rest: what burned before it, the spells before it tell.
     #[must_use]
     pub fn is(self, port: Port, stage: Stage) -> bool {
+        if !self.tapped {
+            return false;
+        }
         let still = !self.any_flow && self.firing.is_none();
         match (stage, port) {
             (Stage::Rest | Stage::RestAgain, Port::Inlet) => self.fed && still,
@@ -161,10 +171,6 @@ impl Spell {
         }
     }
 
-    fn is_at(&self, at: At) -> bool {
-        (self.port, self.push, self.demand) == (at.port, at.push, at.demand)
-    }
-
     /// Whether it lasted long enough to read a number.
     #[expect(clippy::cast_precision_loss, reason = "ticks of one job")]
     fn is_readable(&self) -> bool {
@@ -182,6 +188,8 @@ impl Spell {
 #[derive(Debug, Clone, Serialize)]
 pub(crate) struct MeterHistory {
     settle_s: f64,
+    /// Where the hose was at the last tick, seen or not, unless something was done since.
+    at: Option<At>,
     spell: Option<Spell>,
     since_s: f64,
     smooth_pa: f64,
@@ -192,7 +200,10 @@ pub(crate) struct MeterHistory {
 /// A no-flow hold under way.
 #[derive(Debug, Clone, Copy, PartialEq, Serialize)]
 struct Holding {
+    /// Seconds up to the last number that was seen.
     seconds: f64,
+    /// Seconds since then with the instrument out of sight.
+    unseen_s: f64,
     start_pa: f64,
     now_pa: f64,
 }
@@ -217,13 +228,13 @@ pub(crate) struct Over {
 
 impl MeterHistory {
     pub(crate) fn new(settle_s: f64) -> Self {
-        Self { settle_s, spell: None, since_s: 0.0, smooth_pa: 0.0, hold: None }
+        Self { settle_s, at: None, spell: None, since_s: 0.0, smooth_pa: 0.0, hold: None }
     }
 
     /// Begins a spell anew: something was done that can move what is shown. Returns the one that
     /// this ends.
     pub(crate) fn begin_anew(&mut self) -> Option<Spell> {
-        self.since_s = 0.0;
+        (self.since_s, self.at) = (0.0, None);
         self.spell.take().filter(Spell::is_readable)
     }
 
@@ -232,37 +243,34 @@ impl MeterHistory {
         self.spell.filter(Spell::is_readable)
     }
 
-    /// One tick with the hose on a port, the meter on and in range; `None` when it is not. What the
-    /// meter shows is asked for only where somebody can read it.
+    /// One tick with the hose on a port, the meter on and in range; `None` when it is not. `sample` is
+    /// what it shows, none while it is out of sight; it is asked for only where somebody can read it.
     #[inline]
     pub(crate) fn step(
         &mut self,
         at: Option<At>,
         true_pa: f64,
-        sample: impl FnOnce() -> MeterSample,
+        sample: Option<impl FnOnce() -> MeterSample>,
     ) -> Over {
-        let goes_on = match (&self.spell, at) {
-            (Some(spell), Some(at)) => spell.is_at(at),
-            (None, None) => true,
-            (Some(_), None) | (None, Some(_)) => false,
-        };
         let mut over = None;
-        if !goes_on {
+        if self.at != at {
             over = self.begin_anew();
-            self.smooth_pa = true_pa;
+            (self.at, self.smooth_pa) = (at, true_pa);
         }
         self.since_s += TICK_S;
         self.smooth_pa += (true_pa - self.smooth_pa) * TICK_S / (STEADY_S + TICK_S);
-        if let Some(at) = at {
+        let in_sight = sample.is_some();
+        if let Some((at, sample)) = at.zip(sample) {
             let settled =
                 self.since_s >= self.settle_s && (self.smooth_pa - true_pa).abs() < STEADY_PA;
             let sample = sample();
             self.spell.get_or_insert_with(|| Spell::begin(at, sample)).add(sample, settled);
         }
-        Over { spell: over, hold: self.step_hold(at, true_pa) }
+        Over { spell: over, hold: self.step_hold(at, true_pa, in_sight) }
     }
 
-    fn step_hold(&mut self, at: Option<At>, true_pa: f64) -> Option<Hold> {
+    /// A hold goes on while nobody looks; it is as long as the time from its first number to its last.
+    fn step_hold(&mut self, at: Option<At>, true_pa: f64, in_sight: bool) -> Option<Hold> {
         let holds =
             at.is_some_and(|at| at.port == Port::Inlet && at.demand.is(Port::Inlet, Stage::Rest));
         if !holds {
@@ -272,12 +280,18 @@ impl MeterHistory {
         }
         let unsteady = (self.smooth_pa - true_pa).abs() > HOLD_STEADY_PA;
         match &mut self.hold {
-            Some(hold) if !unsteady => {
-                hold.seconds += TICK_S;
+            Some(hold) if !unsteady && in_sight => {
+                hold.seconds += core::mem::take(&mut hold.unseen_s) + TICK_S;
                 hold.now_pa = true_pa;
             }
+            Some(hold) if !unsteady => hold.unseen_s += TICK_S,
             Some(_) | None => {
-                self.hold = Some(Holding { seconds: 0.0, start_pa: true_pa, now_pa: true_pa });
+                self.hold = in_sight.then_some(Holding {
+                    seconds: 0.0,
+                    unseen_s: 0.0,
+                    start_pa: true_pa,
+                    now_pa: true_pa,
+                });
             }
         }
         None

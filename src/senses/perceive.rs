@@ -7,8 +7,8 @@ use std::sync::Arc;
 use super::measured::measured;
 use super::seen::{
     BurnersSeen, Burning, Cracked, DetectorSeen, Display, FlameSeen, FluidSeen, FurnaceSeen,
-    GaugeSeen, HallSeen, MeterSeen, Note, OtherApplianceSeen, Over, PortSeen, Seen, SheetSeen,
-    Smell, YardSeen,
+    GaugeSeen, HallSeen, MeterInView, MeterSeen, Note, OtherApplianceSeen, Over, PortSeen, Seen,
+    SheetSeen, Smell, YardSeen,
 };
 use super::signs::{hose_look, plain_signs};
 use super::sounds::{heard, sounds};
@@ -36,7 +36,6 @@ pub(crate) fn seen(model: &Model, sheet: &Arc<SheetSeen>, over: Option<Over>) ->
         outside_f: whole(f_from_k(model.setup.outside_k)),
         altitude_ft: altitude_ft(model.setup.ambient_abs_pa),
         meter: meter_seen(model),
-        gauge: gauge_seen(model),
         measured: measured(model),
         clipped: model.kit.clipped,
         sounds: sounds(model),
@@ -55,19 +54,23 @@ pub(crate) fn seen(model: &Model, sheet: &Arc<SheetSeen>, over: Option<Over>) ->
     }
 }
 
-fn meter_seen(model: &Model) -> MeterSeen {
+fn meter_seen(model: &Model) -> MeterInView {
+    if !model.is_meter_in_sight() {
+        return MeterInView::HangsAtFurnace;
+    }
     let display = match model.meter.face() {
         MeterDisplay::Dark => Display::Dark,
         MeterDisplay::Number(shown) => Display::Number(shown),
         MeterDisplay::OverRange => Display::OverRange,
     };
-    MeterSeen {
+    MeterInView::InSight(MeterSeen {
         display,
         unit: model.meter.unit(),
+        gauge: gauge_seen(model),
         hose: model.things.hose_port(),
         low_side: model.low_side,
         hose_look: hose_look(model),
-    }
+    })
 }
 
 fn gauge_seen(model: &Model) -> GaugeSeen {

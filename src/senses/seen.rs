@@ -46,10 +46,8 @@ pub struct Seen {
     pub levels: &'static [Level],
     /// How high the place lies above the sea, in feet, to the hundred: people here know it.
     pub altitude_ft: i32,
-    /// The manometer with its hose.
-    pub meter: MeterSeen,
-    /// The instrument that the hose goes to, where it is not the manometer.
-    pub gauge: GaugeSeen,
+    /// The manometer with its hose and the instrument that the hose goes to.
+    pub meter: MeterInView,
     /// What another instrument shows: the one in hand while it is held to a spot, or the
     /// microammeter while it is clipped in and in view.
     pub measured: Option<Measured>,
@@ -77,13 +75,24 @@ pub struct Seen {
     pub over: Option<Over>,
 }
 
-/// The manometer in view.
+/// Where the manometer is for the person: it stays where its hose is.
+#[derive(Debug, Clone, Copy, PartialEq)]
+pub enum MeterInView {
+    /// In sight and within reach: carried along, or hanging at the furnace with the person there.
+    InSight(MeterSeen),
+    /// It hangs at the furnace, and the person is elsewhere.
+    HangsAtFurnace,
+}
+
+/// The manometer in sight.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub struct MeterSeen {
     /// What its display shows.
     pub display: Display,
     /// The unit it shows.
     pub unit: PressureUnit,
+    /// The instrument that the hose goes to, where it is not the manometer.
+    pub gauge: GaugeSeen,
     /// Where the far end of its hose is, and how far it is pushed on.
     pub hose: Option<(Port, Push)>,
     /// What its low side feels.
@@ -95,7 +104,7 @@ pub struct MeterSeen {
 /// An instrument for pressure at the near end of the hose.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum GaugeSeen {
-    /// The digital manometer: see [`Seen::meter`].
+    /// The digital manometer: see [`MeterSeen::display`].
     Digital,
     /// Both legs of the water column.
     WaterColumn(Legs),
@@ -404,14 +413,36 @@ pub struct SheetSeen {
 }
 
 impl Seen {
-    /// The pressure that the instrument at the hose reads now, if it reads one. Of a water column
-    /// that is both legs together.
+    /// The manometer, where it is in sight.
+    #[must_use]
+    pub fn meter(&self) -> Option<&MeterSeen> {
+        match &self.meter {
+            MeterInView::InSight(meter) => Some(meter),
+            MeterInView::HangsAtFurnace => None,
+        }
+    }
+
+    /// What the manometer's display shows, where it is in sight.
+    #[must_use]
+    pub fn display(&self) -> Option<Display> {
+        self.meter().map(|meter| meter.display)
+    }
+
+    /// The port that the hose is seen on, and how far it is pushed on.
+    #[must_use]
+    pub fn hose(&self) -> Option<(Port, Push)> {
+        self.meter()?.hose
+    }
+
+    /// The pressure that the instrument at the hose reads now, if it is in sight and reads one. Of a
+    /// water column that is both legs together.
     #[must_use]
     pub fn pressure_shown(&self) -> Option<Shown> {
         let inches =
             |tenths: i32| Shown { value: f64::from(tenths) / 10.0, unit: PressureUnit::InWc };
-        match self.gauge {
-            GaugeSeen::Digital => match self.meter.display {
+        let meter = self.meter()?;
+        match meter.gauge {
+            GaugeSeen::Digital => match meter.display {
                 Display::Number(shown) => Some(shown),
                 Display::Dark | Display::OverRange => None,
             },

@@ -13,14 +13,13 @@ use super::step::{
 use super::{after_flow, judge, set};
 use crate::parts::{Phase, Place, Port};
 use crate::procedure::Goal;
-use crate::senses::seen::Seen;
 
 /// Most times that the readings are begun anew.
 const MOST_ROUNDS: u32 = 14;
 
 /// What waits is mended where the hose is, and read again from the beginning.
-pub(super) fn mend_and_read_again(seen: &Seen, waits_for_open_line: bool) -> Vec<Step> {
-    match seen.meter.hose {
+pub(super) fn mend_and_read_again(me: &Mind, waits_for_open_line: bool) -> Vec<Step> {
+    match me.memory.hose() {
         Some((Port::Manifold, _)) => take(Course::MendAtManifold),
         Some((Port::Inlet, _)) if waits_for_open_line => take(Course::MendInOpenLine),
         Some((Port::Inlet, _)) => {
@@ -84,13 +83,13 @@ pub(super) fn mend_closed(finish_again: Vec<Step>) -> Vec<Step> {
 
 /// The series from its beginning, with the hose where it is.
 pub(super) fn read_again() -> Step {
-    think(|me, seen| {
+    think(|me, _| {
         me.know.rounds += 1;
         if me.know.rounds > MOST_ROUNDS {
             return give_up(me, Diagnosis::NoEnd);
         }
         let mut steps = stop();
-        match seen.meter.hose {
+        match me.memory.hose() {
             Some((Port::Inlet, _)) => steps.extend(inlet(Phase::Found)),
             Some((Port::Manifold, _)) => steps.extend(manifold_as_found()),
             None => steps.extend(take(Course::MendClosed)),

@@ -107,7 +107,7 @@ pub(super) fn stays_on(me: &mut Mind) -> Option<Vec<Step>> {
     Some(vec![
         go(Place::PlantRoom),
         reach(Goal::Valve(HandValve::Furnace, Opening::Closed)),
-        think(|_, seen| match seen.meter.hose {
+        think(|me, _| match me.memory.hose() {
             Some((Port::Inlet, _)) => take(Course::MendInOpenLine),
             Some((Port::Manifold, _)) => take(Course::MendAtManifold),
             None => {

@@ -65,8 +65,10 @@ pub(super) fn close_open(seen: &Seen) -> Vec<Step> {
     let Some(burners) = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) else {
         return Vec::new();
     };
-    let open =
-        |port: Port| matches!(burners.ports[port].fill, PortFill::Hose(_) | PortFill::BareAdapter);
+    let open = |port: Port| {
+        let fill = burners.ports[port].fill;
+        fill.hose().is_some() || matches!(fill, PortFill::BareAdapter | PortFill::TapOpen)
+    };
     if open(Port::Inlet) {
         close_port(Port::Inlet)
     } else if open(Port::Manifold) {

@@ -5,12 +5,12 @@ use super::diagnosis::Diagnosis;
 use super::mend::{another_hose, hose_back_on, mend};
 use super::mind::Mind;
 use super::step::{
-    Step, act, give_up, go, hose_off, isolate, pause, start_over, stop, take, think, wait,
+    Step, act, give_up, go, hose_off, isolate, pause, reach, start_over, stop, take, think, wait,
 };
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
-use crate::parts::{Fitted, HandValve, Place, Port, Stage, Tool};
-use crate::procedure::{Until, number};
+use crate::parts::{HandValve, Place, Port, Stage};
+use crate::procedure::{Goal, Until, number};
 use crate::senses::seen::{Display, Seen, Sound};
 use crate::units::PA_PER_INWC;
 
@@ -39,6 +39,7 @@ pub(super) fn hisses(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 /// The number must come to rest at once.
 pub(super) fn quick(port: Port) -> Vec<Step> {
     vec![
+        reach(Goal::MeterInSight),
         wait(Until::MeterSteady { within_pa: 8.0, for_s: 6.0 }, QUICK_S),
         think(move |me, seen| judge(me, seen, port)),
     ]
@@ -47,7 +48,7 @@ pub(super) fn quick(port: Port) -> Vec<Step> {
 fn judge(me: &mut Mind, seen: &Seen, port: Port) -> Vec<Step> {
     let slow = me.too_long;
     me.too_long = false;
-    let shows = matches!(seen.meter.display, Display::Number(_));
+    let shows = matches!(seen.display(), Some(Display::Number(_)));
     if !slow || !shows || me.careless {
         return Vec::new();
     }
@@ -63,7 +64,7 @@ fn judge(me: &mut Mind, seen: &Seen, port: Port) -> Vec<Step> {
 
 /// After a long wait the number still swings.
 pub(super) fn never_rests(me: &mut Mind, seen: &Seen, port: Port) -> Option<Vec<Step>> {
-    let swings = me.too_long && matches!(seen.meter.display, Display::Number(_));
+    let swings = me.too_long && matches!(seen.display(), Some(Display::Number(_)));
     me.too_long = false;
     (swings && !me.careless).then(|| mend_slow(me, port))
 }
@@ -148,15 +149,14 @@ pub(super) fn shows_nothing(
     Some(clean_tap(me, port, tap))
 }
 
-/// Adapter out, the hole cleaned, adapter and hose on again.
+/// Hose and adapter off, the hole cleaned, and on again.
 fn clean_tap(me: &mut Mind, port: Port, tap: Repair) -> Vec<Step> {
     let mut steps = stop();
     steps.extend(isolate());
     steps.push(go(Place::GasValve));
     steps.extend(hose_off());
-    steps.extend([act(Action::Adapter { port, to: Fitted::Off }), act(Action::PutDown)]);
+    steps.extend([reach(Goal::AdapterOut(port)), reach(Goal::HandEmpty)]);
     steps.extend(mend(me, tap));
-    steps.extend([act(Action::Take(Tool::Adapter)), act(Action::Adapter { port, to: Fitted::On })]);
     steps.extend(hose_back_on(port));
     steps.extend(again(port));
     steps

@@ -347,14 +347,11 @@ fn turn(how: Step) -> Vec<Step> {
             me.know.supply.turned = true;
             Vec::new()
         }),
+        reach(Goal::MeterInSight),
+        how,
         go(Place::Yard),
     ];
-    steps.extend([
-        reach(Goal::Uncapped(Screw::Supply)),
-        how,
-        reach(Goal::Capped(Screw::Supply)),
-        reach(Goal::HandEmpty),
-    ]);
+    steps.extend([reach(Goal::Capped(Screw::Supply)), reach(Goal::HandEmpty)]);
     steps.extend(stop());
     steps.extend(take(Course::InletAsLeft));
     steps
@@ -377,7 +374,7 @@ fn raise(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         Some(pa) if pa < wanted && me.turns_in_vain(pa) => screw_in_vain(me),
         Some(pa) if pa < wanted && me.know.screws.tries < MOST_TRIES => {
             me.count_turn(2);
-            vec![act(Action::Turn { screw: Screw::Supply, eighths: 2 }), pause(12.0), think(raise)]
+            turn_supply(2, think(raise))
         }
         Some(_) | None => Vec::new(),
     }
@@ -401,7 +398,7 @@ fn lower(me: &mut Mind, seen: &Seen) -> Vec<Step> {
         Some(pa) if pa > wanted && me.turns_in_vain(pa) => screw_in_vain(me),
         Some(pa) if pa > wanted && me.know.screws.tries < MOST_TRIES => {
             me.count_turn(-2);
-            vec![act(Action::Turn { screw: Screw::Supply, eighths: -2 }), pause(12.0), think(lower)]
+            turn_supply(-2, think(lower))
         }
         Some(_) | None => Vec::new(),
     }
@@ -411,7 +408,20 @@ fn lower(me: &mut Mind, seen: &Seen) -> Vec<Step> {
 fn screw_in_vain(me: &mut Mind) -> Vec<Step> {
     me.know.note(Diagnosis::SupplyScrewInVain);
     me.know.supply.owner_needed = true;
-    turn_back(me, Screw::Supply)
+    let mut steps = vec![reach(Goal::Uncapped(Screw::Supply))];
+    steps.extend(turn_back(me, Screw::Supply));
+    steps
+}
+
+/// A turn of the supply's screw in the yard, and back to the manometer to see what it did.
+fn turn_supply(eighths: i16, look: Step) -> Vec<Step> {
+    vec![
+        reach(Goal::Uncapped(Screw::Supply)),
+        act(Action::Turn { screw: Screw::Supply, eighths }),
+        reach(Goal::MeterInSight),
+        pause(12.0),
+        look,
+    ]
 }
 
 /// No flame: whether it is the gas that is missing, or too much of it.

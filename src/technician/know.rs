@@ -213,7 +213,7 @@ impl SinceCall {
 
     /// What the number at the inlet tells beside what the control says.
     fn look_at_inlet(&mut self, seen: &Seen, status: ControlStatus) {
-        let at_inlet = seen.meter.hose.is_some_and(|(port, _)| port == Port::Inlet);
+        let at_inlet = seen.hose().is_some_and(|(port, _)| port == Port::Inlet);
         let Some(pa) = number(seen).filter(|_| at_inlet) else { return };
         let fed = seen.furnace.as_ref().is_some_and(|furnace| furnace.manual_valve.feeds());
         self.starved |= self.lit > 0 && fed && pa < HEAD_PA;

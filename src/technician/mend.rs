@@ -149,9 +149,9 @@ fn if_it_leaks(me: &mut Mind, seen: &Seen, joint: Joint) -> Vec<Step> {
     let port = Port::ALL.iter().copied().find(|port| port.joint() == joint);
     let Some(port) = port.filter(|_| leaks && !me.careless) else { return Vec::new() };
     if me.know.since_call.cracked == Some(port) {
-        return boss_leaks(me, seen, port);
+        return boss_leaks(me, port);
     }
-    match seen.meter.hose {
+    match me.memory.hose() {
         // With the hose on, what leaks is hose, barb or boss.
         Some((on, _)) if port == on => leaks_with_hose(me, port),
         Some(_) | None => Vec::new(),
@@ -159,12 +159,12 @@ fn if_it_leaks(me: &mut Mind, seen: &Seen, joint: Joint) -> Vec<Step> {
 }
 
 /// No plug and no hose makes a cracked boss tight: the gas valve is replaced.
-fn boss_leaks(me: &mut Mind, seen: &Seen, port: Port) -> Vec<Step> {
+fn boss_leaks(me: &mut Mind, port: Port) -> Vec<Step> {
     if me.know.has_mended(Repair::ReplaceGasValve) {
         return give_up(me, Diagnosis::BossLeaksAgain);
     }
     me.plan_repair(Diagnosis::BossCracked, Repair::ReplaceGasValve);
-    match (port, seen.meter.hose) {
+    match (port, me.memory.hose()) {
         (Port::Inlet, Some((Port::Inlet, _))) => take(Course::MendInOpenLine),
         (Port::Inlet, Some((Port::Manifold, _)) | None) => {
             let mut steps = isolate();

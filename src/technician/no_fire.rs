@@ -207,9 +207,9 @@ pub(super) fn limit_opened(me: &mut Mind) -> Vec<Step> {
 
 /// The manometer is dark, or shows more than it can: a fresh battery, or one of greater range.
 pub(super) fn another_meter(me: &mut Mind, seen: &Seen) -> Vec<Step> {
-    let (words, repair) = match seen.meter.display {
-        Display::Dark => (Diagnosis::MeterBatteryFlat, Repair::ReplaceMeterBattery),
-        Display::OverRange | Display::Number(_) => {
+    let (words, repair) = match seen.display() {
+        Some(Display::Dark) => (Diagnosis::MeterBatteryFlat, Repair::ReplaceMeterBattery),
+        Some(Display::OverRange | Display::Number(_)) | None => {
             (Diagnosis::MeterRangeTooSmall, Repair::BorrowMeter)
         }
     };

@@ -6,7 +6,9 @@ use crate::catalogue::cause::ORDINARY_ZERO_PA;
 use crate::hands::action::Action;
 use crate::parts::{Cause, Fitted, OnOff, Port, PortFill, Sight};
 use crate::physics::valve::HandleAngle;
-use crate::senses::seen::{BurnersSeen, Display, FurnaceSeen, HoseLook, Seen, Smell, Sound};
+use crate::senses::seen::{
+    BurnersSeen, Display, FurnaceSeen, HoseLook, MeterSeen, Seen, Smell, Sound,
+};
 use crate::units::{PA_PER_INWC, PressureUnit, TICKS_PER_S};
 
 /// How far a number in open air wanders where the zero drifts, in pascals (0.1 in. w.c., a digit of
@@ -58,11 +60,13 @@ impl Noticed {
         if let Some(furnace) = &seen.furnace {
             self.furnace(furnace);
         }
-        if seen.meter.hose_look != HoseLook::Clear {
-            self.hose = seen.meter.hose_look;
-            self.see(&[Sight::Hose]);
+        if let Some(meter) = seen.meter() {
+            if meter.hose_look != HoseLook::Clear {
+                self.hose = meter.hose_look;
+                self.see(&[Sight::Hose]);
+            }
+            self.meter(meter, seen.tick);
         }
-        self.meter(seen);
         self.light_up(seen);
         let sniffed = seen.sniffed.is_some_and(|(_, smell)| smell != Smell::None);
         let probed = seen.detector.is_some_and(|it| it.percent_lel > 0.0);
@@ -139,8 +143,8 @@ impl Noticed {
         }
     }
 
-    fn meter(&mut self, seen: &Seen) {
-        let shown = match seen.meter.display {
+    fn meter(&mut self, meter: &MeterSeen, tick: u64) {
+        let shown = match meter.display {
             Display::Dark => return,
             Display::OverRange => {
                 self.over_range = true;
@@ -150,11 +154,11 @@ impl Noticed {
         };
         self.unit.get_or_insert(shown.unit);
         let air = &mut self.open_air;
-        if air.zeroed || seen.meter.hose.is_some() {
+        if air.zeroed || meter.hose.is_some() {
             return;
         }
-        let since = *air.since.get_or_insert(seen.tick);
-        if seen.tick >= since + WAKES {
+        let since = *air.since.get_or_insert(tick);
+        if tick >= since + WAKES {
             air.first_pa.get_or_insert(shown.pa());
         }
         air.last_pa = shown.pa();
@@ -195,12 +199,18 @@ impl OpenAir {
 /// What was wrong with what was found in a port.
 fn at_port(port: Port, fill: PortFill) -> Option<Cause> {
     match fill {
-        PortFill::HandTight | PortFill::Started => Some(match port {
+        PortFill::HandTight | PortFill::Started | PortFill::TapLoose => Some(match port {
             Port::Inlet => Cause::InletPlugLoose,
             Port::Manifold => Cause::ManifoldPlugLoose,
         }),
         PortFill::Leaning => Some(Cause::PlugCrossThreaded),
         PortFill::BareAdapter => Some(Cause::AdapterLeftIn),
-        PortFill::Snug | PortFill::Open | PortFill::Hose(_) => None,
+        PortFill::Snug
+        | PortFill::Open
+        | PortFill::Hose(_)
+        | PortFill::TapSnug
+        | PortFill::TapOpen
+        | PortFill::HoseOnTap(_)
+        | PortFill::HoseOnShutTap(_) => None,
     }
 }

@@ -45,7 +45,7 @@ pub(super) fn open_port(port: Port) -> Vec<Step> {
 /// Switched on and dark: a fresh battery, before anything is measured.
 fn flat_battery(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     let repair = Repair::ReplaceMeterBattery;
-    if seen.meter.display != Display::Dark || me.careless || me.know.has_mended(repair) {
+    if seen.display() != Some(Display::Dark) || me.careless || me.know.has_mended(repair) {
         return Vec::new();
     }
     me.know.note(Diagnosis::MeterBatteryFlat);

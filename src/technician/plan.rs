@@ -233,7 +233,7 @@ fn steps_of(course: Course, me: &mut Mind, seen: &Seen) -> Vec<Step> {
         Course::SetLevels => set::set_stages(me, seen),
         Course::Finish => finish(),
         Course::MendClosed => again::mend_closed(finish_again()),
-        Course::MendAndReadAgain => again::mend_and_read_again(seen, open_line),
+        Course::MendAndReadAgain => again::mend_and_read_again(me, open_line),
         Course::MendAtManifold => again::mend_at_manifold(open_line),
         Course::MendInOpenLine => again::mend_in_open_line(),
         Course::ReadAgain => vec![again::read_again()],

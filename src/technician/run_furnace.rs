@@ -98,7 +98,7 @@ pub(super) fn write(port: Port, stage: Stage, phase: Phase, seen: &Seen) -> Vec<
 /// At rest, at each level and at full load, at the inlet port. Written and remembered.
 pub(super) fn inlet_series(phase: Phase) -> Vec<Step> {
     let mut steps = others(OnOff::Off);
-    steps.push(until_at_rest());
+    steps.extend([until_at_rest(), reach(Goal::MeterInSight)]);
     steps.push(think(move |me, _| {
         me.know.read.phase = Some(phase);
         me.know.read.inlet[Stage::RestAgain] = None;
@@ -141,7 +141,7 @@ fn remember(stage: Stage, phase: Phase) -> Step {
 }
 
 fn keep(me: &mut Mind, seen: &Seen, stage: Stage, phase: Phase) -> Vec<Step> {
-    if matches!(seen.meter.display, Display::OverRange | Display::Dark) {
+    if matches!(seen.display(), Some(Display::OverRange | Display::Dark)) {
         return take(Course::AnotherMeter);
     }
     if burns(seen, stage)

@@ -180,7 +180,8 @@ pub(super) fn until_at_rest() -> Step {
     reach(Goal::Standing)
 }
 
-/// Waits until the manometer has come to rest.
+/// Waits until the manometer has come to rest, in front of it.
 pub(super) fn until_steady(settle_s: f64) -> Vec<Step> {
-    vec![pause(settle_s), wait(Until::MeterSteady { within_pa: 4.0, for_s: 15.0 }, 180.0)]
+    let steady = Until::MeterSteady { within_pa: 4.0, for_s: 15.0 };
+    vec![reach(Goal::MeterInSight), pause(settle_s), wait(steady, 180.0)]
 }

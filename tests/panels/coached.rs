@@ -21,7 +21,7 @@ use quarterturn::senses::seen::{Display, FluidSeen, Over, Seen, Smell, Sound};
 use quarterturn::setup::JobCard;
 use quarterturn::units::TICKS_PER_S;
 
-use crate::fixture::{App, Which, seen, seen_open, window};
+use crate::fixture::{App, Which, meter, seen, seen_open, window};
 
 /// What a card asks for.
 const ASKED: CardAsks<'static> = CardAsks { hold_s: 180.0, settle_s: 20.0, required: &[] };
@@ -31,8 +31,8 @@ const ASKS_WHAT_WAS_WRONG: &str = "Before you hand over, write what was wrong";
 
 /// Whoever follows the coach: does what it says, waits where it says so, and writes what the
 /// manometer shows after a patient while.
-struct Follower {
-    bench: Bench,
+pub struct Follower {
+    pub bench: Bench,
     remembered: Remembered,
     card: JobCard,
     actions: u32,
@@ -46,6 +46,22 @@ struct Follower {
 }
 
 impl Follower {
+    /// The bench of a job when so many readings have been written, the last one still burning.
+    pub fn bench_after(id: &str, seed: u64, readings: usize) -> Bench {
+        let mut follower = Self::new(id, seed);
+        follower.limit_readings = readings;
+        follower.follow(3_600);
+        assert_eq!(follower.written.len(), readings, "{:?}", follower.said);
+        follower.bench
+    }
+
+    /// What is said on the way through a job, each line with its second before it.
+    pub fn said_on(id: &str, seed: u64, limit_s: u64) -> Vec<String> {
+        let mut follower = Self::new(id, seed);
+        follower.follow(limit_s);
+        follower.said
+    }
+
     fn new(id: &str, seed: u64) -> Self {
         let text = builtin::find(id).unwrap().text;
         let setup = load(text).unwrap().draw(seed);
@@ -113,7 +129,7 @@ impl Follower {
         {
             return;
         }
-        let Display::Number(shown) = self.bench.seen().meter.display else {
+        let Some(Display::Number(shown)) = self.bench.seen().display() else {
             panic!("nothing to read for {}", cell.name());
         };
         #[expect(clippy::cast_possible_truncation, reason = "a number on a display")]
@@ -250,7 +266,7 @@ fn a_screw_that_does_nothing_is_left_alone() {
     follower.limit_readings = 6;
     follower.follow(7_200);
     let mut now = follower.bench.seen();
-    now.meter.hose = Some((Port::Manifold, Push::Fully));
+    meter(&mut now).hose = Some((Port::Manifold, Push::Fully));
     // The lock-up after flow stands on the sheet too, as it stood at first.
     let first = *now.sheet.reading(Port::Inlet, Stage::Rest, Phase::Found).unwrap();
     Arc::make_mut(&mut now.sheet).readings.push(Reading { stage: Stage::RestAgain, ..first });

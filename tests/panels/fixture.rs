@@ -4,14 +4,16 @@ use egui::{Rect, Ui, pos2, vec2};
 use egui_kittest::Harness;
 use enum_map::EnumMap;
 use quarterturn::appliance::ignition::ControlStatus;
+use quarterturn::model::inside::Inside;
+use quarterturn::model::truth::Truth;
 use quarterturn::panels::debrief::{
     CauseView, DebriefView, EssentialView, FindingView, SheetRow, TickView, TraceView, Verdict,
     Weight,
 };
 use quarterturn::panels::settings::Settings;
 use quarterturn::panels::view::{
-    Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running, SecondChance,
-    Tried, Unfinished, View,
+    Behind, Card, Help, Job, JobChoice, Opening as OpeningPage, Pace, Page, PartBox, Running,
+    SecondChance, Tried, Unfinished, View,
 };
 use quarterturn::panels::{Command, Layout, Shell};
 use quarterturn::parts::{
@@ -22,12 +24,18 @@ use quarterturn::rules::competency;
 use quarterturn::scenario::Step;
 use quarterturn::senses::seen::{
     BurnersSeen, Burning, Condition, Cracked, Display, FlameSeen, FurnaceSeen, GaugeSeen, HallSeen,
-    Heard, MeterSeen, Note, Observation, OtherApplianceSeen, PortSeen, Seen, SheetSeen, Smell,
-    Sound, YardSeen,
+    Heard, MeterInView, MeterSeen, Note, Observation, OtherApplianceSeen, PortSeen, Seen,
+    SheetSeen, Smell, Sound, YardSeen,
 };
 use quarterturn::setup::SupplyRight;
 use quarterturn::units::PressureUnit;
 use std::sync::Arc;
+
+/// The manometer in `seen`, to be changed.
+pub fn meter(seen: &mut Seen) -> &mut MeterSeen {
+    let MeterInView::InSight(meter) = &mut seen.meter else { panic!("out of sight") };
+    meter
+}
 
 /// A sound furnace, everything as found, seen from `place`.
 pub fn seen(place: Place) -> Seen {
@@ -39,14 +47,14 @@ pub fn seen(place: Place) -> Seen {
         levels: Levels::two((), ()).list(),
         outside_f: -7,
         altitude_ft: 300,
-        meter: MeterSeen {
+        meter: MeterInView::InSight(MeterSeen {
             display: Display::Dark,
             unit: PressureUnit::InWc,
+            gauge: GaugeSeen::Digital,
             hose: None,
             low_side: LowSide::Air,
             hose_look: Default::default(),
-        },
-        gauge: GaugeSeen::Digital,
+        }),
         measured: None,
         clipped: Fitted::Off,
         sounds: vec![Sound::Inducer],
@@ -154,6 +162,7 @@ pub struct App {
     pub debrief: DebriefView,
     pub hints: Vec<String>,
     pub captions: Vec<String>,
+    pub behind: Option<(Truth, Inside)>,
 }
 
 impl App {
@@ -173,6 +182,7 @@ impl App {
             debrief: debrief(),
             hints: Vec::new(),
             captions: vec!["valve clicks".to_owned()],
+            behind: None,
         }
     }
 
@@ -204,6 +214,7 @@ impl App {
             parts: &self.parts,
             refusal: self.refusal,
             captions: &self.captions,
+            behind: self.behind.as_ref().map(|(truth, inside)| Behind { truth, inside }),
             second_chance: self.second_chance,
         };
         let page = match self.which {

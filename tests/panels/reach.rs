@@ -19,7 +19,7 @@ use quarterturn::senses::seen::{
     Burning, FluidSeen, GaugeSeen, Measured, OtherApplianceSeen, Seen,
 };
 
-use crate::fixture::{seen, seen_open};
+use crate::fixture::{meter, seen, seen_open};
 
 /// The kind of an action; a new one does not compile until it is listed here.
 fn kind(action: &Action) -> &'static str {
@@ -104,14 +104,14 @@ fn situations() -> Vec<Seen> {
 }
 
 fn flipped(mut seen: Seen) -> Seen {
-    seen.meter.low_side = LowSide::BurnerBox;
-    seen.gauge = GaugeSeen::WaterColumn(Legs::Empty);
+    meter(&mut seen).low_side = LowSide::BurnerBox;
+    meter(&mut seen).gauge = GaugeSeen::WaterColumn(Legs::Empty);
     seen.clipped = Fitted::On;
     seen.measured = Some(Measured {
         spot: Spot::FlameRod,
         figures: vec![Figure::new(Quantity::FlameCurrent, 2.3)],
     });
-    seen.meter.display = quarterturn::senses::seen::Display::OverRange;
+    meter(&mut seen).display = quarterturn::senses::seen::Display::OverRange;
     if let Some(furnace) = seen.furnace.as_mut() {
         furnace.blower_door = Fitted::Off;
         furnace.switch = OnOff::Off;

@@ -127,7 +127,7 @@ fn the_sheet_does_not_cover_the_drawing() {
 /// A new job begins with its card open and the end of the job folded, whatever was open before.
 #[test]
 fn a_new_job_starts_clean() {
-    let card = "Check inlet and manifold pressures on both stages.";
+    let card = "Supply: Northfield Propane.";
     let ending = "Shut off, tagged and explained";
     let mut app = App::new(Which::Job, seen(Place::PlantRoom));
     Arc::make_mut(&mut app.seen.sheet).notes.clear();

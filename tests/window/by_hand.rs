@@ -59,7 +59,7 @@ fn a_gauge_is_put_on_and_a_screw_turned_by_hand() {
     assert_eq!(fill(&rig), PortFill::Hose(Push::Fully));
     press(&mut rig, "meter-power");
     press(&mut rig, "meter-zero");
-    assert!(matches!(rig.seen().meter.display, Display::Number(shown) if shown.value == 0.0));
+    assert!(matches!(rig.seen().display(), Some(Display::Number(shown)) if shown.value == 0.0));
     press(&mut rig, "slotted-driver");
     rig.turn("low-cap", -300.0);
     rig.turn("low-screw", 100.0);

@@ -175,6 +175,15 @@ impl Rig {
         named.collect()
     }
 
+    /// The same without what is only read: headings and lines.
+    pub fn pressable(&mut self) -> Vec<(String, NodeId)> {
+        let able = self.nodes().into_iter().filter_map(|(id, node)| {
+            let read = node.role() == bevy_egui::egui::accesskit::Role::Label;
+            Some((node.label()?.to_owned(), id)).filter(|_| !read)
+        });
+        able.collect()
+    }
+
     /// The key of what is called so, if it has one.
     pub fn shortcut(&mut self, name: &str) -> Option<String> {
         self.nodes().into_iter().find_map(|(_, node)| {

@@ -164,8 +164,16 @@ fn the_hose_shows_what_is_in_it() {
         [("water_in_meter_hose", HoseLook::Wet), ("pinched_meter_hose", HoseLook::Pinched)]
     {
         let mut bench = faulty(name);
-        assert_eq!(after(&mut bench, &KNEEL).meter.hose_look, HoseLook::Clear, "{name}, rolled up");
-        assert_eq!(after(&mut bench, &[Action::Take(Tool::Hose)]).meter.hose_look, look, "{name}");
+        assert_eq!(
+            after(&mut bench, &KNEEL).meter().unwrap().hose_look,
+            HoseLook::Clear,
+            "{name}, rolled up"
+        );
+        assert_eq!(
+            after(&mut bench, &[Action::Take(Tool::Hose)]).meter().unwrap().hose_look,
+            look,
+            "{name}"
+        );
     }
 }
 

@@ -23,20 +23,16 @@ const MOST_FRAMES: u32 = 18_000;
 
 /// Activates the first thing that is called so, or so and a comma and its state.
 fn activate(rig: &mut Rig, name: &str) {
-    let named = rig.named();
+    let named = rig.pressable();
     let state = format!("{name},");
-    // A heading may be called like the button below it; to press a heading does nothing.
-    let exact: Vec<_> = named.iter().filter(|(label, ..)| label == name).collect();
-    let stated = named.iter().find(|(label, ..)| label.starts_with(&state));
-    let targets = match name {
-        "Hand over and leave" => exact,
-        _ => exact.into_iter().chain(stated).take(1).collect(),
-    };
+    let exact = named.iter().find(|(label, _)| label == name);
+    let stated = named.iter().find(|(label, _)| label.starts_with(&state));
+    let targets: Vec<_> = exact.or(stated).into_iter().collect();
     if targets.is_empty() {
-        let labels: Vec<&String> = named.iter().map(|(label, ..)| label).collect();
+        let labels: Vec<&String> = named.iter().map(|(label, _)| label).collect();
         panic!("nothing is called `{name}` among {labels:#?}");
     }
-    for (_, target, _) in targets {
+    for (_, target) in targets {
         rig.app.world_mut().write_message(ActionRequest(accesskit::ActionRequest {
             action: accesskit::Action::Click,
             target_tree: accesskit::TreeId::ROOT,

@@ -2,6 +2,7 @@
 
 result-met = Met: every essential. { $time } of simulated time.
 result-not-met = Not yet met. Missing: { $missing }. { $time } of simulated time.
+result-ended-by-itself = No verdict: gas lit at a port that was found open, before anybody here could know. Nothing is charged; do the job again. { $time } of simulated time.
 result-not-handed-over = Not yet met: not handed over. { $time } of simulated time.
 result-not-handed-over-missing = Not yet met: not handed over. Missing already: { $missing }. { $time } of simulated time.
 finding-rule-version = { $rule }, version { $version }

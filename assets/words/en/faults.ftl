@@ -36,6 +36,7 @@ misfit-converted-to-propane = this is no furnace that was converted from natural
 misfit-natural-gas = this furnace does not burn natural gas
 misfit-four-burners = this furnace has fewer than four burners
 misfit-sealed-burner-box = this furnace has no sealed burner box (`furnace.box_suction`)
+misfit-port-plugs = the ports of this furnace are taps with captive screws
 misfit-two-levels = this furnace has one firing level
 misfit-low-gas-switch = there is no low-gas-pressure switch on this furnace
 
@@ -55,7 +56,7 @@ operation-zero-meter = take the hose off and zero the manometer
 operation-warm-and-zero = let the manometer warm, then zero it with the hose off
 operation-change-unit = change the manometer's unit
 operation-refit-plug = take out what is in the port and start a plug by hand
-operation-tighten-plug = tighten the plug
+operation-tighten-plug = tighten the plug, or the screw of the tap
 operation-try-again = call for heat again and again
 
 ## Supply
@@ -362,11 +363,11 @@ fault-small-meter-range-wrong-turn-high-screw = Turned down until a number shows
 fault-cross-threaded-plug-cause = The plug of the manifold port was started with the key, across its thread.
 fault-cross-threaded-plug-wrong-operate-tighten-plug = More force strips the thread or cracks the boss.
 
-fault-loose-inlet-plug-cause = The plug of the inlet port was not tightened, or has no sealant on its thread.
+fault-loose-inlet-plug-cause = The plug of the inlet port, or the screw of its tap, was not tightened.
 fault-loose-inlet-plug-severity = turns past finger-tight
 fault-loose-inlet-plug-wrong-mend-replace-gas-valve = A sound valve is swapped for want of a turn with the key.
 
-fault-loose-manifold-plug-cause = The plug of the manifold port was not tightened, or has no sealant on its thread.
+fault-loose-manifold-plug-cause = The plug of the manifold port, or the screw of its tap, was not tightened.
 fault-loose-manifold-plug-severity = turns past finger-tight
 fault-loose-manifold-plug-wrong-mend-replace-gas-valve = A sound valve is swapped for want of a turn with the key.
 

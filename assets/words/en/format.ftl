@@ -280,7 +280,7 @@ format-manometer-lag = Time constant of the display.
 ## Scene
 
 format-scene = Kinds of equipment and of surroundings.
-format-scene-valve = The body of the gas valve: how its ports are closed.
+format-scene-valve = The body of the gas valve: how its ports are closed. Taps with captive screws are loosened with the slotted driver; nothing else of the job changes.
 format-scene-room = The room that the furnace stands in. A look alone: it changes no reading.
 format-scene-yard = The house wall in the yard. A look alone: it changes no reading.
 
@@ -294,8 +294,8 @@ format-found-thermostat = The thermostat's heat switch.
 format-found-regulator-cap = The cap over the screw of a valve with one firing level.
 format-found-low-cap = The cap over the low screw.
 format-found-high-cap = The cap over the high screw.
-format-found-inlet-plug = How far the plug of the inlet port stands in, in turns past finger-tight: 0.5 to 1 is snug.
-format-found-manifold-plug = The same for the plug of the manifold port.
+format-found-inlet-plug = How far the plug of the inlet port, or the screw of its tap, stands in, in turns past finger-tight: 0.5 to 1 is snug.
+format-found-manifold-plug = The same for the manifold port.
 
 ## Card
 

@@ -6,6 +6,7 @@ marks-care = Practice evidence from a simulator; it confers no qualification. On
 marks-standing = { marks-care } { $rules }
 verdict-met = met
 verdict-not-yet-met = not yet met; missing: { $missing }
+verdict-ended-by-itself = no verdict: gas lit at a port that was found open, before anybody here could know; nothing is charged, do the job again
 verdict-not-handed-over = not yet met: not handed over
 verdict-not-handed-over-missing = not yet met: not handed over; missing already: { $missing }
 marks-result = { $job }: { $verdict }. { $time } of simulated time.
@@ -304,12 +305,12 @@ turn-amount = { $whole ->
        *[other] { $whole } turns and seven eighths
      }
  }
-done-plug-loose = { $port }: plug broken loose
-done-plug-out = { $port }: plug spun out
+done-plug-loose = { $port }: plug or tap screw broken loose
+done-plug-out = { $port }: plug spun out, or tap screw loosened
 done-plug-by-hand = { $port }: plug started by hand
 done-plug-by-key = { $port }: plug started with the key
-done-plug-in = { $port }: plug spun in
-done-plug-tight = { $port }: plug turned by { $turn }
+done-plug-in = { $port }: plug or tap screw turned in
+done-plug-tight = { $port }: plug or tap screw turned by { $turn }
 done-adapter = { $port }: adapter { $to ->
     [on] on
    *[off] off
@@ -417,6 +418,7 @@ true-other-state = it stood with { $firing ->
     [part-open] a hand valve part open
    *[open] the hand valves open
  }
+true-shut-tap = the hose was over the tap with the screw turned in: nothing came to it
 true-other-unit = the meter showed these digits in { $unit }
 true-meter-off = the meter read { $pressure } too { $side ->
     [high] high
@@ -530,6 +532,9 @@ true-lock-up = at rest it may be { $most } at most
 ## Findings of ports and joints
 
 seen-port-no-plug = { $port }: no plug in it
+seen-tap-open = { $port }: the tap's screw stands loosened
+seen-tap-hose = { $port }: the hose is still over the tap
+seen-screw-loose = { $port }: the tap's screw { $turns } turns past its seat
 seen-port-adapter = { $port }: the adapter is still in it
 true-port-open = gas jets out at the next call
 seen-low-side-left = the second tube of the { -manometer } is still on the { -burner-box }

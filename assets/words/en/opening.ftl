@@ -12,21 +12,29 @@ opening-caution-read = I have read this
 
 ## The list of jobs
 
-opening-list = Choose a job
-opening-list-keys = Arrow keys go through the list; Enter starts the job that is chosen.
+opening-list = The ladder
+opening-list-keys = Arrow keys go from job to job; Enter starts the one that is chosen.
+opening-step-met = { $met } of { $all } met
+opening-here = you are here, { $met }
+opening-step-here = { $step }, your step, { $met }
+opening-step-open = { $step }, unfolded, { $met }
+opening-step-folded = { $step }, folded, { $met }
 opening-job = { $title }, { $fuel }, { $standing }
 opening-job-standing = { $fuel }, { $standing }
 
 ## The chosen job
 
 opening-job-line = { $step }, { $fuel }. { $standing }
+opening-next = Your next step
+opening-chosen = The job that you chose
 opening-resume = Go on where you stopped
+opening-unfinished = { $title }, { $at }
+opening-about = What it is about, what it is practice for, seed
 opening-older = Older attempts
 opening-help = Help
 opening-coached = Led step by step to the first reading, then from reading to reading.
 opening-solo = No prompting; a hint when you ask for one.
 opening-start = Start
-opening-aim = What it teaches
 opening-practice = Practice for
 opening-practice-only = Evidence of practice only; it confers no qualification.
 opening-seed = Seed

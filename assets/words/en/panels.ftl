@@ -16,6 +16,8 @@ strip-hint-name = Give me a hint, F1
 strip-list = List
 strip-list-name = What I can see, F3
 strip-settings = Settings
+strip-cutaway = Cutaway
+strip-cutaway-name = Cutaway: what stands behind the sheet steel, F7
 strip-leave = Leave
 strip-leave-name = Leave the job; it can go on later
 
@@ -27,6 +29,7 @@ caption-work-done = the work is done
 caption-at-floor = just above the floor
 caption-at-head = at head height
 caption-smell = Here: { $smell }.
+caption-door-on = The burner door is on: take it off to see the gas valve.
 caption-sniff = Last sniff, { $place }: { $smell }.
 caption-detector = Detector { $place }: { $percent } % { -lel }.
 caption-ok = OK
@@ -86,6 +89,7 @@ tab-fold =
     sheet
     F2
 tab-open-name = Open the job sheet, F2
+tab-put-away = Put away
 tab-fold-name = Fold the job sheet, F2
 
 ## What a look or a repair has just given

@@ -264,7 +264,7 @@ in-job-valve-switch = The switch on the gas valve was found off.
 in-job-furnace-switch = The furnace's service switch was found off.
 in-job-heat-switch = The thermostat's heat switch was found off.
 in-job-cap = The cap over the { $screw } was found off.
-in-job-plug = The plug of the { $port } was found short of snug.
+in-job-plug = Plug or tap screw of the { $port } was found short of snug.
 in-job-zero = The { -manometer }'s zero was off by { $pressure }
 
 ## Fields explained

@@ -93,13 +93,17 @@ fn slot(part: &str, seen: &Seen) -> Option<Pose> {
     let burners = seen.furnace.as_ref()?.burners.as_ref()?;
     // The socket of a loosened plug stands askew to that of a seated one.
     let turn = match port_of(part, Some(burners))?.fill {
-        PortFill::HandTight => 30.0,
+        PortFill::HandTight | PortFill::TapLoose => 30.0,
+        // A captive screw a turn out of its seat, the slot askew.
+        PortFill::TapOpen | PortFill::HoseOnTap(_) => 60.0,
         PortFill::Started => 15.0,
         PortFill::Snug
         | PortFill::Leaning
         | PortFill::Open
         | PortFill::BareAdapter
-        | PortFill::Hose(_) => 0.0,
+        | PortFill::Hose(_)
+        | PortFill::TapSnug
+        | PortFill::HoseOnShutTap(_) => 0.0,
     };
     Some(Pose::turned(turn))
 }

@@ -146,10 +146,10 @@ fn in_roll(tool: Tool, seen: &Seen) -> bool {
         return false;
     }
     match tool {
-        Tool::Hose => seen.meter.hose.is_none(),
+        Tool::Hose => seen.hose().is_none(),
         Tool::Adapter => {
             let ports = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()).map(|b| b.ports);
-            seen.meter.hose.is_none() && !ports.is_some_and(|ports| ports.values().any(has_adapter))
+            seen.hose().is_none() && !ports.is_some_and(|ports| ports.values().any(has_adapter))
         }
         Tool::Microammeter => seen.clipped == Fitted::Off,
         Tool::HexKey
@@ -194,12 +194,31 @@ pub(super) fn port_of<'a>(part: &str, burners: Option<&'a BurnersSeen>) -> Optio
 fn plug(port: &PortSeen, state: &str) -> bool {
     match state {
         "cracked" => port.cracked == Cracked::Cracked,
-        "in" => port.fill == PortFill::Snug,
-        "proud" => matches!(port.fill, PortFill::HandTight | PortFill::Started),
+        "in" => {
+            matches!(port.fill, PortFill::Snug | PortFill::TapSnug | PortFill::HoseOnShutTap(_))
+        }
+        // A captive screw stays in its tap, loosened or not.
+        "proud" => matches!(
+            port.fill,
+            PortFill::HandTight
+                | PortFill::Started
+                | PortFill::TapLoose
+                | PortFill::TapOpen
+                | PortFill::HoseOnTap(_)
+        ),
+        "hosed" => port.fill.is_tap() && port.fill.hose().is_some(),
         "leaning" => port.fill == PortFill::Leaning,
         "out" => match port.fill {
             PortFill::Open | PortFill::BareAdapter | PortFill::Hose(_) => true,
-            PortFill::Snug | PortFill::HandTight | PortFill::Started | PortFill::Leaning => false,
+            PortFill::Snug
+            | PortFill::HandTight
+            | PortFill::Started
+            | PortFill::Leaning
+            | PortFill::TapSnug
+            | PortFill::TapLoose
+            | PortFill::TapOpen
+            | PortFill::HoseOnTap(_)
+            | PortFill::HoseOnShutTap(_) => false,
         },
         _ => false,
     }
@@ -212,7 +231,12 @@ fn has_adapter(port: &PortSeen) -> bool {
         | PortFill::HandTight
         | PortFill::Started
         | PortFill::Leaning
-        | PortFill::Open => false,
+        | PortFill::Open
+        | PortFill::TapSnug
+        | PortFill::TapLoose
+        | PortFill::TapOpen
+        | PortFill::HoseOnTap(_)
+        | PortFill::HoseOnShutTap(_) => false,
     }
 }
 

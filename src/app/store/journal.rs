@@ -130,6 +130,12 @@ impl Journal for RecordJournal {
         }
     }
 
+    fn opened_cutaway(&mut self, bench: &Bench) {
+        if let Some(recorder) = &mut self.recorder {
+            recorder.note(bench, Note::Cutaway);
+        }
+    }
+
     fn job_hinted(&mut self, bench: &Bench) {
         self.job_hints += 1;
         if let Some(recorder) = &mut self.recorder {

@@ -3,6 +3,7 @@
 use serde::Deserialize;
 
 use crate::appliance::plate::Fuel;
+use crate::parts::ValveBody;
 use crate::setup::{Setup, SupplyKind};
 
 /// Suction in the burner box from which the furnace counts as one with a sealed box, in pascals.
@@ -30,6 +31,8 @@ pub enum Fits {
     LowGasSwitch,
     /// A furnace with two firing levels.
     TwoLevels,
+    /// Ports that are closed by plugs.
+    PortPlugs,
 }
 
 impl Fits {
@@ -59,6 +62,7 @@ impl Fits {
             Self::SealedBurnerBox => furnace.box_suction_pa >= SEALED_PA,
             Self::LowGasSwitch => furnace.low_gas_switch,
             Self::TwoLevels => plate.input.list().len() > 1,
+            Self::PortPlugs => setup.scene.valve != ValveBody::TapScrews,
         }
     }
 
@@ -73,6 +77,7 @@ impl Fits {
             Self::SealedBurnerBox => t!("misfit-sealed-burner-box"),
             Self::LowGasSwitch => t!("misfit-low-gas-switch"),
             Self::TwoLevels => t!("misfit-two-levels"),
+            Self::PortPlugs => t!("misfit-port-plugs"),
         }
     }
 }

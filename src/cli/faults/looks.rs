@@ -114,8 +114,10 @@ fn at_rest(by: &mut Driver, glow: &mut Glow) -> Vec<Sight> {
 fn plain(seen: &Seen) -> Vec<(&'static str, String)> {
     let mut sights = Vec::new();
     let meter = t!("sight-manometer");
-    sights.push((meter, t!("sight-meter-unit", unit = seen.meter.unit.label())));
-    if seen.meter.display == Display::OverRange {
+    if let Some(seen) = seen.meter() {
+        sights.push((meter, t!("sight-meter-unit", unit = seen.unit.label())));
+    }
+    if seen.display() == Some(Display::OverRange) {
         sights.push((meter, t!("sight-meter-over").to_owned()));
     }
     let Some(furnace) = &seen.furnace else { return sights };
@@ -150,6 +152,9 @@ fn fill(fill: PortFill) -> &'static str {
         PortFill::Leaning => t!("sight-plug-leaning"),
         PortFill::Open => t!("sight-port-open"),
         PortFill::BareAdapter => t!("sight-adapter"),
-        PortFill::Hose(_) => t!("sight-hose"),
+        PortFill::Hose(_) | PortFill::HoseOnTap(_) | PortFill::HoseOnShutTap(_) => t!("sight-hose"),
+        PortFill::TapSnug => t!("sight-screw-seated"),
+        PortFill::TapLoose => t!("sight-screw-loose"),
+        PortFill::TapOpen => t!("sight-tap-open"),
     }
 }

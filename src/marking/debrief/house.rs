@@ -8,7 +8,7 @@ use super::causes::{CameFrom, CauseTold, Left};
 use super::moment::ppm_words;
 use super::own::left_outside;
 use crate::model::truth::Truth;
-use crate::parts::{Door, Ending, Fitted, OnOff, OtherAppliance, PortFill};
+use crate::parts::{Door, Ending, Fitted, OnOff, OtherAppliance};
 use crate::units::M3_S_PER_CFH;
 use crate::words::decimal;
 
@@ -54,8 +54,7 @@ fn gas(left: &Truth) -> Vec<String> {
     if flow > LEAK_M3_S {
         told.push(t!("house-leak", flow = decimal(flow / M3_S_PER_CFH, 2)));
     }
-    let bare = |fill| matches!(fill, PortFill::Open | PortFill::BareAdapter);
-    if left.ports.values().any(|port| bare(port.fill)) {
+    if left.ports.values().any(|port| port.fill.is_open()) {
         told.push(t!("house-open-port").into());
     }
     told

@@ -27,7 +27,7 @@ pub struct Next {
 /// that was stopped the same again. `played` is the id of the job that was played, where it ships.
 pub(super) fn next(marks: &Marks, brief: &Brief, played: Option<&str>) -> Option<Next> {
     let worst = worst(&marks.findings);
-    let stopped = matches!(marks.verdict, Verdict::NotHandedOver { .. });
+    let stopped = matches!(marks.verdict, Verdict::NotHandedOver { .. } | Verdict::EndedByItself);
     match worst {
         Some(finding) => of_finding(finding, played),
         None if stopped => of_same(brief, played),

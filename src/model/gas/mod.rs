@@ -2,6 +2,7 @@
 //! hands and faults reach into it.
 
 mod build;
+mod inside;
 mod refit;
 mod side;
 mod sizes;

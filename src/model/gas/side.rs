@@ -65,6 +65,8 @@ pub(crate) enum PortPath {
         barb_m2: f64,
         /// Around the adapter's thread in the boss.
         boss_m2: f64,
+        /// Past a captive screw that is not loosened; none where nothing but the bore is on the way.
+        screw_m2: Option<f64>,
     },
 }
 
@@ -272,9 +274,9 @@ impl GasSide {
                 PortPath::Closed(leak) => (leak, 0.0),
                 PortPath::Open => (tap(hole_area_m2(HOLE_CD, PORT_BORE_M)), 0.0),
                 PortPath::Barb => (tap(hole_area_m2(HOLE_CD, BARB_BORE_M)), 0.0),
-                PortPath::Hose { barb_m2, boss_m2 } => {
+                PortPath::Hose { barb_m2, boss_m2, screw_m2 } => {
                     hose_end = barb_m2 + self.hose_hole_m2 + self.hose_open_m2;
-                    (boss_m2, tap(hole_area_m2(HOLE_CD, BARB_BORE_M)))
+                    (boss_m2, tap(screw_m2.unwrap_or(hole_area_m2(HOLE_CD, BARB_BORE_M))))
                 }
             };
             self.network.set_opening(self.elements.port_to_air[port], air);

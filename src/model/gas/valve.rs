@@ -1,6 +1,7 @@
 //! The springs of the gas valve, one for each firing level, and how its regulator is made to
 //! behave.
 
+use crate::model::inside::SpringInside;
 use crate::parts::{Level, Levels};
 use crate::physics::fluid::Gas;
 use crate::physics::regulator::{Behaviour, InletEffect, Regulator, RegulatorSpec, Spring};
@@ -131,6 +132,17 @@ impl StageSprings {
     /// Turns of each screw in from fully out.
     pub(crate) fn turns(&self) -> Levels<f64> {
         self.stages.map(|_, stage| stage.turns)
+    }
+
+    /// Each spring under its screw, and whether it presses on the diaphragm.
+    pub(crate) fn inside(&self) -> Levels<SpringInside> {
+        let loaded = self.loaded.unwrap_or(self.stages.first_level());
+        let shared = self.stacking == Stacking::NextOnFirst;
+        self.stages.map(|level, stage| SpringInside {
+            turns: stage.turns,
+            travel_turns: stage.max_turns,
+            pressing: level == loaded || (shared && level.is_first()),
+        })
     }
 
     /// Whether each screw stands at its bottom.

@@ -1,9 +1,9 @@
-//! Tools, the manometer and the clipboard: at hand everywhere.
+//! Tools and the clipboard, at hand everywhere, and the manometer where it is in sight.
 
 use super::list::{List, put_down_label, take_label};
 use crate::hands::action::Action;
 use crate::parts::{Joint, JointVerdict, LowSide, OnOff, Tool};
-use crate::senses::seen::{Display, Seen};
+use crate::senses::seen::{Display, MeterSeen, Seen};
 use crate::units::PressureUnit;
 
 pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
@@ -16,30 +16,35 @@ pub(super) fn add(id: &str, seen: &Seen, list: &mut List) {
             None => list.add(take_label(tool), Action::Take(tool)),
         }
     }
+    let Some(meter) = seen.meter() else { return sheet(id, seen, list) };
     match id {
         "meter" => {
-            power(seen, list);
+            power(meter, list);
             zero(list);
-            units(seen, list);
-            low_side(seen, list);
+            units(meter, list);
+            low_side(meter, list);
         }
-        "meter-power" => power(seen, list),
+        "meter-power" => power(meter, list),
         "meter-zero" => zero(list),
-        "meter-unit" => units(seen, list),
-        "meter-minus" | "box-hose" => low_side(seen, list),
-        "job-sheet" => {
-            list.add(t!("piping-write-tight"), Action::WritePiping(JointVerdict::Tight));
-            list.add(t!("piping-write-leaking"), Action::WritePiping(JointVerdict::Leaking));
-            for &joint in Joint::ALL.iter().filter(|joint| seen.sheet.has_line_for(**joint)) {
-                verdicts(joint, list);
-            }
-        }
-        _ => {}
+        "meter-unit" => units(meter, list),
+        "meter-minus" | "box-hose" => low_side(meter, list),
+        _ => sheet(id, seen, list),
     }
 }
 
-fn power(seen: &Seen, list: &mut List) {
-    match seen.meter.display {
+fn sheet(id: &str, seen: &Seen, list: &mut List) {
+    if id != "job-sheet" {
+        return;
+    }
+    list.add(t!("piping-write-tight"), Action::WritePiping(JointVerdict::Tight));
+    list.add(t!("piping-write-leaking"), Action::WritePiping(JointVerdict::Leaking));
+    for &joint in Joint::ALL.iter().filter(|joint| seen.sheet.has_line_for(**joint)) {
+        verdicts(joint, list);
+    }
+}
+
+fn power(meter: &MeterSeen, list: &mut List) {
+    match meter.display {
         Display::Dark => list.add(t!("meter-on"), Action::MeterPower(OnOff::On)),
         Display::Number(_) | Display::OverRange => {
             list.add(t!("meter-off"), Action::MeterPower(OnOff::Off));
@@ -51,16 +56,16 @@ fn zero(list: &mut List) {
     list.add(t!("meter-zero"), Action::MeterZero);
 }
 
-fn units(seen: &Seen, list: &mut List) {
+fn units(meter: &MeterSeen, list: &mut List) {
     for unit in PressureUnit::ALL {
-        if unit != seen.meter.unit {
+        if unit != meter.unit {
             list.add(t!("meter-unit", unit = unit.label()), Action::MeterUnit(unit));
         }
     }
 }
 
-fn low_side(seen: &Seen, list: &mut List) {
-    match seen.meter.low_side {
+fn low_side(meter: &MeterSeen, list: &mut List) {
+    match meter.low_side {
         LowSide::Air => {
             list.add(t!("meter-low-side-box"), Action::MeterLowSide(LowSide::BurnerBox))
         }

@@ -79,12 +79,13 @@ fn hold_label(spot: Spot) -> String {
 
 /// The instruments that the hose can go to.
 fn gauges(seen: &Seen, list: &mut List) {
+    let Some(meter) = seen.meter() else { return };
     for gauge in Gauge::ALL {
-        if gauge != seen.gauge.gauge() {
+        if gauge != meter.gauge.gauge() {
             list.add(t!("measure-gauge", gauge = gauge.label()), Action::Gauge(gauge));
         }
     }
-    if seen.gauge == GaugeSeen::WaterColumn(Legs::Empty) {
+    if meter.gauge == GaugeSeen::WaterColumn(Legs::Empty) {
         list.add(t!("measure-fill-column"), Action::FillColumn);
     }
 }

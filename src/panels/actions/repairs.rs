@@ -44,7 +44,9 @@ fn is_there(repair: Repair, seen: &Seen) -> bool {
 /// Whether the port that a repair works through is seen open.
 fn is_open(repair: Repair, seen: &Seen) -> bool {
     repair.needs().iter().all(|need| match need {
-        Need::Open(port) => seen.fill(*port) == Some(PortFill::Open),
+        Need::Open(port) => {
+            matches!(seen.fill(*port), Some(PortFill::Open | PortFill::TapOpen))
+        }
         Need::Shut(_)
         | Need::NoPressure
         | Need::PowerOff

@@ -100,7 +100,24 @@ fn port_ways(port: Port, seen: &Seen, list: &mut List) {
             list.add(t!("hose-on-halfway"), Action::HoseOn { port, push: Push::Halfway });
             list.add(t!("adapter-out"), Action::Adapter { port, to: Fitted::Off });
         }
-        PortFill::Hose(push) => {
+        PortFill::TapSnug => {
+            list.need(Tool::SlottedDriver, seen);
+            list.add(t!("screw-break-loose"), plug(PlugStep::BreakLoose));
+            list.add(t!("screw-loosen"), plug(PlugStep::SpinOut));
+            list.add(t!("screw-tighten"), plug(PlugStep::Tighten(1)));
+            onto_tap(port, list);
+        }
+        PortFill::TapLoose => {
+            list.need(Tool::SlottedDriver, seen);
+            list.add(t!("screw-loosen"), plug(PlugStep::SpinOut));
+            list.add(t!("screw-tighten"), plug(PlugStep::Tighten(1)));
+            onto_tap(port, list);
+        }
+        PortFill::TapOpen => {
+            onto_tap(port, list);
+            list.add(t!("screw-turn-in"), plug(PlugStep::SpinIn));
+        }
+        PortFill::Hose(push) | PortFill::HoseOnTap(push) | PortFill::HoseOnShutTap(push) => {
             list.need_free_hand(seen);
             match push {
                 Push::Halfway => {
@@ -114,6 +131,12 @@ fn port_ways(port: Port, seen: &Seen, list: &mut List) {
         }
     }
     joint(port.joint(), seen, list);
+}
+
+/// The hose straight over a tap.
+fn onto_tap(port: Port, list: &mut List) {
+    list.add(t!("hose-on-tap"), Action::HoseOn { port, push: Push::Fully });
+    list.add(t!("hose-on-tap-halfway"), Action::HoseOn { port, push: Push::Halfway });
 }
 
 /// A cap and the screw under it.

@@ -56,7 +56,7 @@ pub(super) fn leak(seen: &Seen) -> Option<Hint> {
         return Some(air(seen, furnace));
     }
     // A hose eased back to let trapped gas seep is no leak.
-    let eased = match seen.meter.hose {
+    let eased = match seen.hose() {
         Some((port, Push::Halfway)) => Some(port.joint()),
         Some((_, Push::Fully)) | None => None,
     };

@@ -8,8 +8,7 @@ use super::paper::{figures, look_inside, supply};
 use super::{cycle, lead, piping, reading};
 use crate::hands::action::{Action, HandOver, Topic};
 use crate::parts::{
-    Door, Duty, Ending, Fitted, HandValve, OnOff, Opening, Phase, Place, Port, PortFill, Stage,
-    Subject,
+    Door, Duty, Ending, Fitted, HandValve, OnOff, Opening, Phase, Place, Port, Stage, Subject,
 };
 use crate::procedure::{Goal, to_measure, undone};
 use crate::senses::seen::{Observation, Seen, Sound};
@@ -61,9 +60,8 @@ fn shut_off(seen: &Seen, remembered: &Remembered, why: &str) -> Hint {
 /// Both ports closed; none where both plugs are seen to be in, or out of sight with the hose off.
 fn close_both(seen: &Seen, remembered: &Remembered) -> Option<Hint> {
     let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
-    let snug =
-        burners.is_none_or(|it| it.ports.iter().all(|(_, port)| port.fill == PortFill::Snug));
-    if snug && seen.meter.hose.is_none() {
+    let snug = burners.is_none_or(|it| it.ports.iter().all(|(_, port)| port.fill.is_snug()));
+    if snug && remembered.job.hose().is_none() {
         return None;
     }
     lead::first(&[Goal::Closed(Port::Inlet), Goal::Closed(Port::Manifold)], seen, remembered)

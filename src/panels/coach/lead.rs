@@ -5,7 +5,7 @@ use super::memory::Remembered;
 use crate::hands::action::{Action, PlugStep, StartStop};
 use crate::parts::{
     Door, Fitted, HandValve, Height, JointVerdict, Level, OnOff, Opening, OtherAppliance, Place,
-    Port, Push, Tool, is_staged,
+    Port, PortFill, Push, Tool, is_staged,
 };
 use crate::procedure::{Awaited, Goal, Step};
 use crate::senses::seen::Seen;
@@ -49,7 +49,7 @@ pub(super) fn saying(text: &str, goal: Goal, seen: &Seen, remembered: &Remembere
 fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
     let plain = match action {
         Action::Go(place) => going(leaf, *place, seen),
-        Action::Take(tool) => return taking(*tool),
+        Action::Take(tool) => return taking(*tool, seen),
         Action::PutDown => {
             let held = seen.hand.map_or("", Tool::label).to_lowercase();
             return t!("coach-put-down", tool = held);
@@ -72,6 +72,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::MeterPower(_) => t!("coach-meter-on"),
         Action::MeterUnit(_) => t!("coach-meter-unit"),
         Action::MeterZero => t!("coach-meter-zero"),
+        Action::Plug { port, step } if has_taps(seen) => return screwing(*port, *step),
         Action::Plug { port, step } => return plugging(*port, *step),
         Action::Adapter { port, to: Fitted::On } => {
             return t!("coach-adapter-in", port = port.label().to_lowercase());
@@ -132,7 +133,8 @@ fn moving(door: Door, to: Fitted) -> &'static str {
 /// The hose pushed fully on, or eased back to its first barb.
 fn pushing(push: Push, seen: &Seen) -> &'static str {
     match push {
-        Push::Fully if seen.meter.hose.is_some() => t!("coach-hose-fully"),
+        Push::Fully if seen.hose().is_some() => t!("coach-hose-fully"),
+        Push::Fully if has_taps(seen) => t!("coach-hose-on-tap"),
         Push::Fully => t!("coach-hose-on"),
         Push::Halfway => t!("coach-hose-ease"),
     }
@@ -163,11 +165,12 @@ pub(super) fn ask_for_heat(level: Option<Level>, seen: &Seen) -> &'static str {
     }
 }
 
-fn taking(tool: Tool) -> String {
+fn taking(tool: Tool, seen: &Seen) -> String {
     let why = match tool {
         Tool::HexKey => t!("coach-for-plugs"),
         Tool::SlottedDriver => t!("coach-for-caps"),
         Tool::Adapter => t!("coach-for-hose"),
+        Tool::Hose if has_taps(seen) => t!("coach-for-tap"),
         Tool::Hose => t!("coach-for-adapter"),
         Tool::LeakFluid => t!("coach-for-joints"),
         Tool::GasDetector
@@ -213,6 +216,23 @@ fn plugging(port: Port, step: PlugStep) -> String {
         PlugStep::SpinIn => t!("coach-plug-in").to_owned(),
         PlugStep::Tighten(eighths) if eighths < 2 => t!("coach-plug-nip").to_owned(),
         PlugStep::Tighten(_) => t!("coach-plug-snug").to_owned(),
+    }
+}
+
+/// Whether the ports are seen to be taps with captive screws.
+fn has_taps(seen: &Seen) -> bool {
+    Port::ALL.iter().any(|&port| seen.fill(port).is_some_and(PortFill::is_tap))
+}
+
+fn screwing(port: Port, step: PlugStep) -> String {
+    match step {
+        PlugStep::BreakLoose => t!("coach-screw-loose", port = port.label().to_lowercase()),
+        PlugStep::SpinOut => t!("coach-screw-out").to_owned(),
+        PlugStep::StartByHand | PlugStep::StartByKey | PlugStep::SpinIn => {
+            t!("coach-screw-in").to_owned()
+        }
+        PlugStep::Tighten(eighths) if eighths < 2 => t!("coach-plug-nip").to_owned(),
+        PlugStep::Tighten(_) => t!("coach-screw-snug").to_owned(),
     }
 }
 

@@ -52,11 +52,11 @@ impl Remembered {
             self.written[port][stage] = seen.sheet.reading(port, stage, Phase::Found).is_some();
         }
         self.job.notice(seen);
-        self.shown_pa = match seen.meter.hose {
+        self.shown_pa = match seen.hose() {
             Some((Port::Manifold, _)) => seen.pressure_shown().map(|shown| whole(shown.pa())),
             Some((Port::Inlet, _)) | None => None,
         };
-        let on_inlet = matches!(seen.meter.hose, Some((Port::Inlet, _)));
+        let on_inlet = matches!(self.job.hose(), Some((Port::Inlet, _)));
         let burns = seen.sounds.iter().any(|sound| matches!(sound, Sound::Burners(_)));
         self.flowed = on_inlet && (self.flowed || burns);
         self.cycle = self.cycle.heard(seen);

@@ -50,7 +50,7 @@ fn check(seen: &Seen, remembered: &Remembered, joint: Joint) -> Option<Hint> {
 
 /// The hose on a port, isolated for it; what is looked at behind the door comes before.
 pub(super) fn hook_up(seen: &Seen, remembered: &Remembered, port: Port) -> Option<Hint> {
-    let here = seen.meter.hose.is_some_and(|(on, _)| on == port);
+    let here = remembered.job.hose().is_some_and(|(on, _)| on == port);
     if here {
         return lead::towards(Goal::HoseOn(port), seen, remembered);
     }

@@ -64,6 +64,7 @@ fn result(marks: &Marks) -> String {
         Judgment::NotYetMet { missing } => {
             t!("result-not-met", missing = named(missing), time = time)
         }
+        Judgment::EndedByItself => t!("result-ended-by-itself", time = time),
         Judgment::NotHandedOver { missing } if missing.is_empty() => {
             t!("result-not-handed-over", time = time)
         }

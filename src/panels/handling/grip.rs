@@ -215,7 +215,16 @@ fn lies_loose(part: &str, seen: &Seen) -> bool {
     if part.ends_with("-plug") {
         return port_fill(part, seen).is_some_and(|(_, fill)| match fill {
             PortFill::Open | PortFill::BareAdapter | PortFill::Hose(_) => true,
-            PortFill::Snug | PortFill::HandTight | PortFill::Started | PortFill::Leaning => false,
+            PortFill::Snug
+            | PortFill::HandTight
+            | PortFill::Started
+            | PortFill::Leaning
+            // A captive screw never leaves its tap.
+            | PortFill::TapSnug
+            | PortFill::TapLoose
+            | PortFill::TapOpen
+            | PortFill::HoseOnTap(_)
+            | PortFill::HoseOnShutTap(_) => false,
         });
     }
     cap_back(part, seen).is_some()

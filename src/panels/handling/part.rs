@@ -91,7 +91,7 @@ fn press(id: &str, seen: &Seen) -> Option<Action> {
 /// Switches, keys, doors and the like: what their list has of that kind.
 fn flipped(id: &str, seen: &Seen) -> Option<Action> {
     match id {
-        "meter-unit" => return Some(Action::MeterUnit(seen.meter.unit.next())),
+        "meter-unit" => return seen.meter().map(|meter| Action::MeterUnit(meter.unit.next())),
         "burner-door" | "blower-door" | "furnace-switch" | "valve-switch" | "tag"
         | "plant-window" | "hall-window" | "thermostat-mode" | "thermostat-up"
         | "thermostat-down" | "meter-power" | "meter-zero" | "meter-minus" => {}
@@ -141,10 +141,16 @@ fn set_to_port(id: &str, seen: &Seen) -> Option<Action> {
         }
         (PortFill::Open, None) => Some(Action::Plug { port, step: PlugStep::StartByHand }),
         // The first barb, then the second.
-        (PortFill::BareAdapter, Some(Tool::Hose)) => {
-            Some(Action::HoseOn { port, push: Push::Halfway })
-        }
-        (PortFill::Hose(Push::Halfway), None) => Some(Action::HoseOn { port, push: Push::Fully }),
+        (
+            PortFill::BareAdapter | PortFill::TapSnug | PortFill::TapLoose | PortFill::TapOpen,
+            Some(Tool::Hose),
+        ) => Some(Action::HoseOn { port, push: Push::Halfway }),
+        (
+            PortFill::Hose(Push::Halfway)
+            | PortFill::HoseOnTap(Push::Halfway)
+            | PortFill::HoseOnShutTap(Push::Halfway),
+            None,
+        ) => Some(Action::HoseOn { port, push: Push::Fully }),
         (
             PortFill::Open
             | PortFill::BareAdapter
@@ -152,7 +158,12 @@ fn set_to_port(id: &str, seen: &Seen) -> Option<Action> {
             | PortFill::Snug
             | PortFill::HandTight
             | PortFill::Started
-            | PortFill::Leaning,
+            | PortFill::Leaning
+            | PortFill::TapSnug
+            | PortFill::TapLoose
+            | PortFill::TapOpen
+            | PortFill::HoseOnTap(_)
+            | PortFill::HoseOnShutTap(_),
             _,
         ) => None,
     }
@@ -194,8 +205,17 @@ fn hold(id: &str, height: Height, seen: &Seen) -> Option<Action> {
 fn pull(id: &str, seen: &Seen) -> Option<Action> {
     let (_, fill) = port_fill(id, seen)?;
     match fill {
-        PortFill::Hose(_) if seen.hand.is_none() => Some(Action::HoseOff),
+        PortFill::Hose(_) | PortFill::HoseOnTap(_) | PortFill::HoseOnShutTap(_)
+            if seen.hand.is_none() =>
+        {
+            Some(Action::HoseOff)
+        }
         PortFill::Hose(_)
+        | PortFill::HoseOnTap(_)
+        | PortFill::HoseOnShutTap(_)
+        | PortFill::TapSnug
+        | PortFill::TapLoose
+        | PortFill::TapOpen
         | PortFill::Snug
         | PortFill::HandTight
         | PortFill::Started

@@ -11,6 +11,8 @@ pub(super) const EIGHTH_DEG: f32 = 45.0;
 /// Turning that brings a threaded part out of its hole or down to its seat, in degrees. A real plug
 /// takes four or five turns; on a screen one and a half tell the hand what it does.
 const THREAD_DEG: f32 = 540.0;
+/// Turning that loosens a tap's captive screw or brings it to its seat, in degrees: a turn.
+const SCREW_DEG: f32 = 360.0;
 /// Turning that takes a cap off, in degrees.
 const CAP_DEG: f32 = 270.0;
 
@@ -68,7 +70,18 @@ pub(super) fn turning(id: &str, seen: &Seen) -> Turning {
                 let action = Action::Adapter { port, to: Fitted::Off };
                 (None, Some(Detent { deg: THREAD_DEG, action }))
             }
-            PortFill::Open | PortFill::Hose(_) => (None, None),
+            PortFill::TapSnug => {
+                (step(EIGHTH_DEG, PlugStep::Tighten(1)), step(EIGHTH_DEG, PlugStep::BreakLoose))
+            }
+            PortFill::TapLoose => {
+                (step(EIGHTH_DEG, PlugStep::Tighten(1)), step(SCREW_DEG, PlugStep::SpinOut))
+            }
+            PortFill::TapOpen => (step(SCREW_DEG, PlugStep::SpinIn), None),
+            // The hose covers a tap's screw.
+            PortFill::Open
+            | PortFill::Hose(_)
+            | PortFill::HoseOnTap(_)
+            | PortFill::HoseOnShutTap(_) => (None, None),
         };
         return Turning { clockwise, back };
     }

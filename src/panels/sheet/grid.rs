@@ -5,12 +5,14 @@ use egui::{Button, Color32, Key, RichText, TextEdit, Ui, WidgetInfo, WidgetType,
 use crate::hands::action::Action;
 use crate::panels::command::Command;
 use crate::panels::entry::{thousandths, written};
+use crate::panels::spread::Spread;
 use crate::panels::theme;
 use crate::panels::widgets;
 use crate::panels::words;
 use crate::parts::{Level, Phase, Port, Reading, Stage};
-use crate::senses::seen::SheetSeen;
+use crate::senses::seen::{Display, MeterSeen, SheetSeen};
 use crate::units::PressureUnit;
+use crate::words::fixed;
 
 /// Rows of the grid for a furnace with these levels.
 pub fn rows(levels: &'static [Level]) -> impl Iterator<Item = (Port, Stage)> {
@@ -87,17 +89,28 @@ fn phase_name(phase: Phase) -> &'static str {
     }
 }
 
-/// Shows the grid and the row for writing.
+/// Shows the grid and the row for writing; above that what the manometer shows, where the sheet
+/// lies over it.
 pub(super) fn grid_ui(
     ui: &mut Ui,
     unit: PressureUnit,
-    seen: (&SheetSeen, &'static [Level]),
+    (sheet, levels, meter): (&SheetSeen, &'static [Level], Option<&MeterSeen>),
     entry: &mut EntryState,
+    spread: Spread,
     out: &mut Vec<Command>,
 ) {
-    let cell_width = (ui.available_width() * 0.18).max(40.0);
+    if spread == Spread::Wide {
+        // Above the grid, in room of its own: in sight, and nothing moves when a cell is chosen.
+        let room = vec2(ui.available_width(), 64.0 * theme::factor_of(ui));
+        let layout = egui::Layout::top_down(egui::Align::LEFT);
+        ui.allocate_ui_with_layout(room, layout, |ui| {
+            ui.set_min_size(room);
+            written_ui(ui, unit, entry, out);
+        });
+    }
+    // As wide as four digits, so that the columns stand whatever is written.
+    let cell_width = (ui.available_width() * 0.2).max(40.0);
     let grid = egui::Grid::new("readings").num_columns(3).spacing(vec2(6.0, 2.0));
-    let (sheet, levels) = seen;
     // Names of states take a second line where type is large.
     let names = (ui.available_width() - 2.0 * cell_width - 12.0).max(cell_width);
     grid.max_col_width(names).show(ui, |ui| {
@@ -113,12 +126,45 @@ pub(super) fn grid_ui(
             ui.end_row();
         }
     });
+    match spread {
+        Spread::Wide => {}
+        Spread::Narrow => written_ui(ui, unit, entry, out),
+        Spread::Over => {
+            if let (Some(_), Some(meter)) = (entry.cell, meter) {
+                glass_ui(ui, meter);
+            }
+            written_ui(ui, unit, entry, out);
+        }
+    }
+}
+
+/// The row in which a number is written, or how to come to it.
+fn written_ui(ui: &mut Ui, unit: PressureUnit, entry: &mut EntryState, out: &mut Vec<Command>) {
     match entry.cell {
         Some(cell) => row_ui(ui, cell, unit, entry, out),
         None => {
             widgets::quiet(ui, t!("grid-press"));
         }
     }
+}
+
+/// The manometer's glass, as the drawing has it.
+fn glass_ui(ui: &mut Ui, meter: &MeterSeen) {
+    let text = match meter.display {
+        Display::Dark => t!("grid-meter-dark").to_owned(),
+        Display::OverRange => t!("glass-over", unit = meter.unit.label()),
+        Display::Number(shown) => t!(
+            "grid-meter",
+            number = fixed(shown.value, shown.unit.decimals()).replace('-', "−"),
+            unit = shown.unit.label()
+        ),
+    };
+    let frame = egui::Frame::new()
+        .fill(theme::GLASS)
+        .stroke(egui::Stroke::new(1.5, theme::INK))
+        .corner_radius(egui::CornerRadius::same(3))
+        .inner_margin(egui::Margin::symmetric(8, 3));
+    frame.show(ui, |ui| ui.label(RichText::new(text).family(theme::semibold())));
 }
 
 fn cell_ui(
@@ -172,10 +218,18 @@ fn row_ui(
     let label = ui.label(widgets::pen(cell.name()));
     let unit = entry.unit.unwrap_or(unit);
     let mut go = false;
+    // The same field wherever the sheet lies: it keeps the keyboard when the sheet opens wide.
+    let field = widgets::id("reading");
     ui.horizontal_wrapped(|ui| {
         let field = ui
-            .add(TextEdit::singleline(&mut entry.text).desired_width(72.0).text_color(theme::PEN))
+            .add(
+                TextEdit::singleline(&mut entry.text)
+                    .id(field)
+                    .desired_width(72.0)
+                    .text_color(theme::PEN),
+            )
             .labelled_by(label.id);
+        let field = widgets::ringed(ui, field);
         if entry.focus == NextFocus::Field {
             field.request_focus();
             field.scroll_to_me(Some(egui::Align::Center));

@@ -62,7 +62,7 @@ fn verdict_button(ui: &mut Ui, label: &str, word: &str, mark: &str, now: bool) -
         RichText::new(word).color(theme::INK)
     };
     let button =
-        widgets::seen_when_focused(ui.add(Button::new(text).min_size(vec2(68.0, widgets::TARGET))));
+        widgets::seen_when_focused(ui.add(Button::new(text).min_size(vec2(58.0, widgets::TARGET))));
     let name = t!("joints-said", joint = label, verdict = word);
     button.widget_info(|| WidgetInfo::selected(WidgetType::Button, true, now, &name));
     button

@@ -16,16 +16,17 @@ use crate::setup::SupplyRight;
 use crate::units::{F_PER_K, PressureUnit, full_stop};
 use crate::words::{Id, decimal};
 
-/// The job and the figures that were read.
-pub(super) fn card_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Vec<Command>) {
-    widgets::section(ui, t!("sheet-title"));
-    // Open on arrival; folded once the work has begun, unless it is opened again.
+/// The job: open on arrival, a paragraph a sentence; folded to its first lines once the work has
+/// begun, unless it is opened again.
+pub(super) fn card_ui(ui: &mut Ui, job: &Job<'_>) {
     let arrived = job.seen.sheet.notes.is_empty();
     let card = egui::CollapsingHeader::new(job.card.title)
         .id_salt(("card", arrived))
         .default_open(arrived);
-    card.show(ui, |ui| {
-        ui.label(job.card.text);
+    let shown = card.show(ui, |ui| {
+        for sentence in job.card.text.split_inclusive(". ") {
+            ui.label(sentence.trim_end());
+        }
         ui.label(t!("sheet-supply", owner = job.card.supply_owner));
         ui.label(match job.card.supply {
             SupplyRight::Trainee => t!("sheet-supply-yours"),
@@ -43,10 +44,16 @@ pub(super) fn card_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>, out: &mut Vec
             t!("sheet-seed", seed = job.seed.to_string(), help = job.help.label().to_lowercase()),
         );
     });
+    if shown.fully_closed() {
+        widgets::two_lines(ui, job.card.text);
+    }
+}
+
+/// The figures that were read.
+pub(super) fn figures_ui(ui: &mut Ui, view: &View<'_>, job: &Job<'_>) {
     for line in figure_lines(&job.seen.sheet, view.settings.unit) {
         ui.label(line);
     }
-    hints_ui(ui, job, out);
 }
 
 /// Pieces of work, by name.
@@ -56,7 +63,7 @@ fn named(required: &[Duty]) -> String {
 }
 
 /// The author's hints that were taken, and the next one for the asking.
-fn hints_ui(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Command>) {
+pub(super) fn hints_ui(ui: &mut Ui, job: &Job<'_>, out: &mut Vec<Command>) {
     let (given, left) = (job.card.hints, job.card.hints_left);
     for (i, hint) in given.iter().enumerate() {
         let said = ui.label(widgets::pen(t!("sheet-hint", number = i + 1, hint = hint)));

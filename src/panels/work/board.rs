@@ -2,10 +2,12 @@
 
 use egui::{Area, Order, Rect, Ui, pos2, vec2};
 
-use super::state::{WorkState, flip};
+use super::state::{Papers, WorkState};
 use crate::panels::command::Command;
+use crate::panels::cutaway::{self, PaneAfter, cutaway_ui};
 use crate::panels::menu::MenuItem;
 use crate::panels::sheet::{self, SheetParts, sheet_ui};
+use crate::panels::spread::Spread;
 use crate::panels::theme;
 use crate::panels::view::{Job, View};
 use crate::panels::widgets;
@@ -16,10 +18,24 @@ const LEAST_DRAWING: f32 = 480.0;
 
 /// The drawing's part of the page and the sheet's; the sheet's is a tab where room is scarce.
 ///
-/// Opened from its tab the sheet lies beside the drawing where that leaves enough of it, so that the
-/// manometer can be read while its number is written; else over it.
-pub(super) fn split(window: f32, rest: Rect, view: &View<'_>, open: OnOff) -> (Rect, Board) {
+/// While it is written on, the sheet lies open wide beside the drawing where that leaves enough of
+/// it: the manometer can be read while its number is written. Opened from its tab it lies beside
+/// the drawing on the same terms; else over it.
+pub(super) fn split(window: f32, rest: Rect, view: &View<'_>, papers: Papers) -> (Rect, Board) {
     let width = sheet::width(view);
+    let wide = sheet::wide_width(view);
+    if papers == Papers::Wide && rest.width() - wide >= LEAST_DRAWING {
+        let (scene, sheet) = rest.split_left_right_at_x(rest.right() - wide);
+        return (scene, Board::Wide(sheet));
+    }
+    if papers == Papers::Cutaway {
+        // Where that leaves too little of the drawing the cutaway is a page of its own.
+        let pane = cutaway::width(view);
+        let left = rest.width() - pane;
+        let at = if left >= LEAST_DRAWING { rest.right() - pane } else { rest.left() };
+        let (scene, pane) = rest.split_left_right_at_x(at);
+        return (scene, Board::Cutaway(pane));
+    }
     let tab = 74.0 * theme::text_factor(view.settings);
     let folded = window < 3.4 * width;
     let side = if folded { tab } else { width }.min(rest.width() * 0.5).max(0.0);
@@ -28,7 +44,7 @@ pub(super) fn split(window: f32, rest: Rect, view: &View<'_>, open: OnOff) -> (R
         return (scene, Board::Open(side));
     }
     let left = scene.width() - width;
-    if open == OnOff::Off || left < LEAST_DRAWING {
+    if papers == Papers::Away || left < LEAST_DRAWING {
         return (scene, Board::Tab(side));
     }
     let (scene, sheet) = scene.split_left_right_at_x(scene.right() - width);
@@ -40,6 +56,10 @@ pub(super) fn split(window: f32, rest: Rect, view: &View<'_>, open: OnOff) -> (R
 pub(super) enum Board {
     /// Always open beside the drawing, in this rectangle.
     Open(Rect),
+    /// Open wide beside the drawing, to be written on.
+    Wide(Rect),
+    /// The cutaway in its place.
+    Cutaway(Rect),
     /// Opened from its tab, beside the drawing.
     Beside {
         /// Where the tab stands.
@@ -62,18 +82,27 @@ pub(super) fn board_ui(
     out: &mut Vec<Command>,
 ) {
     let tab = match board {
-        Board::Open(rect) | Board::Beside { sheet: rect, .. } => {
-            if let Board::Beside { tab, .. } = board {
-                tab_ui(root, tab, state);
+        Board::Open(rect) => {
+            sheet_ui(root, rect, view, job, parts(state, list, Spread::Narrow), out);
+            return;
+        }
+        Board::Beside { tab, sheet } => {
+            tab_ui(root, tab, state);
+            sheet_ui(root, sheet, view, job, parts(state, list, Spread::Narrow), out);
+            return;
+        }
+        Board::Cutaway(rect) => {
+            if let Some(behind) = &job.behind {
+                match cutaway_ui(root, rect, view, job, behind, &mut state.pane) {
+                    PaneAfter::Stay => {}
+                    PaneAfter::Close => state.cutaway = OnOff::Off,
+                }
             }
-            let parts = SheetParts {
-                chosen: state.chosen.as_deref(),
-                menu: list,
-                entry: &mut state.entry,
-                forms: &mut state.forms,
-                run: state.run,
-            };
-            sheet_ui(root, rect, view, job, parts, out);
+            return;
+        }
+        Board::Wide(rect) => {
+            sheet_ui(root, rect, view, job, parts(state, list, Spread::Wide), out);
+            put_away_ui(root, rect, state);
             return;
         }
         Board::Tab(rect) => rect,
@@ -93,16 +122,31 @@ pub(super) fn board_ui(
         |ui| {
             ui.set_clip_rect(rect);
             ui.set_min_size(rect.size());
-            let parts = SheetParts {
-                chosen: state.chosen.as_deref(),
-                menu: list,
-                entry: &mut state.entry,
-                forms: &mut state.forms,
-                run: state.run,
-            };
-            sheet_ui(ui, rect, view, job, parts, out);
+            sheet_ui(ui, rect, view, job, parts(state, list, Spread::Over), out);
         },
     );
+}
+
+fn parts<'a>(state: &'a mut WorkState, menu: &'a [MenuItem], spread: Spread) -> SheetParts<'a> {
+    SheetParts {
+        chosen: state.chosen.as_deref(),
+        menu,
+        entry: &mut state.entry,
+        forms: &mut state.forms,
+        spread,
+        run: state.run,
+    }
+}
+
+/// The button that puts the wide sheet away, at its upper right corner.
+fn put_away_ui(root: &mut Ui, rect: Rect, state: &mut WorkState) {
+    let size = vec2(96.0, 28.0) * theme::factor_of(root);
+    let at = Rect::from_min_size(pos2(rect.right() - size.x - 22.0, rect.top() + 28.0), size);
+    let button = root.put(at, egui::Button::new(t!("tab-put-away")).fill(theme::SHEET));
+    widgets::named(&button, egui::WidgetType::Button, t!("tab-fold-name"));
+    if widgets::ringed(root, button).clicked() {
+        state.put_away();
+    }
 }
 
 fn tab_ui(root: &mut Ui, tab: Rect, state: &mut WorkState) {
@@ -122,6 +166,9 @@ fn tab_ui(root: &mut Ui, tab: Rect, state: &mut WorkState) {
     };
     widgets::named(&button, egui::WidgetType::Button, name);
     if button.clicked() {
-        flip(&mut state.sheet);
+        match state.sheet {
+            OnOff::On => state.put_away(),
+            OnOff::Off => state.sheet = OnOff::On,
+        }
     }
 }

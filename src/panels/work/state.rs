@@ -5,8 +5,10 @@ use egui::Rect;
 use super::message::Message;
 use crate::catalogue::repair::Repair;
 use crate::hands::action::Action;
+use crate::panels::captions::Sniff;
 use crate::panels::coach::{CardAsks, Hint, Remembered, coach};
 use crate::panels::command::Command;
+use crate::panels::cutaway::CutawayState;
 use crate::panels::forms::FormState;
 use crate::panels::handling::Holding;
 use crate::panels::hotspots::{By, Touched};
@@ -14,8 +16,12 @@ use crate::panels::menu::{Letters, is_asked_twice};
 use crate::panels::popup::PopupFocus;
 use crate::panels::sheet::{EntryState, NextFocus};
 use crate::panels::view::{Help, Job};
-use crate::parts::{OnOff, Place};
+use crate::parts::{Height, OnOff, Place};
+use crate::senses::seen::Smell;
 use crate::units::TICKS_PER_S;
+
+/// How long a sniff that found nothing stays in the line under the drawing, in seconds.
+const SNIFF_STAYS_S: u64 = 120;
 
 /// What the page remembers.
 #[derive(Debug)]
@@ -38,6 +44,11 @@ pub(in crate::panels) struct WorkState {
     /// The hint that shows and the tick at which it came.
     pub(super) hint_since: (String, u64),
     pub(super) sheet: OnOff,
+    /// Whether it lies open wide: since it was written on, until the hands go back to work.
+    pub(super) writing: OnOff,
+    /// The cutaway, open or not, and what it remembers.
+    pub(super) cutaway: OnOff,
+    pub(super) pane: CutawayState,
     pub(super) sights: OnOff,
     pub(super) settings: OnOff,
     pub(super) message: Message,
@@ -48,12 +59,27 @@ pub(in crate::panels) struct WorkState {
     pub(super) run: u64,
     /// Where a message lay over the drawing in the last frame.
     pub(super) message_at: Option<Rect>,
+    /// The last sniff and the tick at which it came.
+    pub(super) sniffed: (Option<(Height, Smell)>, u64),
     /// What the hands hold.
     pub(super) holding: Holding,
     /// The part that the hand last did something on, and when, in seconds of the window.
     pub(super) handled_at: Option<(String, f64)>,
     /// Time of the window, in seconds.
     pub(super) now_s: f64,
+}
+
+/// How the trainee has the papers.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Papers {
+    /// Put away, where room is scarce.
+    Away,
+    /// Opened.
+    Open,
+    /// Opened to be written on.
+    Wide,
+    /// The cutaway lies over them.
+    Cutaway,
 }
 
 /// Whether the coach's hints show.
@@ -88,6 +114,9 @@ impl WorkState {
             remembered,
             hint_since: (String::new(), 0),
             sheet: OnOff::Off,
+            writing: OnOff::Off,
+            cutaway: OnOff::Off,
+            pane: CutawayState::default(),
             sights: OnOff::Off,
             settings: OnOff::Off,
             message: Message::new(job),
@@ -95,6 +124,7 @@ impl WorkState {
             letters: Letters::default(),
             run,
             message_at: None,
+            sniffed: (job.seen.sniffed, job.seen.tick),
             holding: Holding::default(),
             handled_at: None,
             now_s: 0.0,
@@ -110,6 +140,9 @@ impl WorkState {
     pub(super) fn follow(&mut self, job: &Job<'_>) {
         self.last_tick = job.seen.tick;
         self.message.follow(job);
+        if self.sniffed.0 != job.seen.sniffed {
+            self.sniffed = (job.seen.sniffed, job.seen.tick);
+        }
         self.remembered.notice(job.seen);
         if self.place != job.seen.place {
             self.place = job.seen.place;
@@ -126,6 +159,7 @@ impl WorkState {
             return;
         }
         self.popup = OnOff::Off;
+        self.writing = OnOff::Off;
         self.handled_at = touched.at.take().map(|part| (part, self.now_s));
         out.extend(acts.into_iter().map(Command::Act));
     }
@@ -186,8 +220,54 @@ impl WorkState {
         }
     }
 
+    /// Whether the last sniff is still worth a line.
+    pub(super) fn sniff(&self, job: &Job<'_>) -> Sniff {
+        let since = job.seen.tick.saturating_sub(self.sniffed.1);
+        if since < SNIFF_STAYS_S * TICKS_PER_S { Sniff::Fresh } else { Sniff::Old }
+    }
+
+    /// Opens the sheet wide as soon as something is written on it.
+    pub(super) fn follow_pen(&mut self) {
+        if self.entry.cell.is_some() {
+            self.writing = OnOff::On;
+            self.sheet = OnOff::On;
+        }
+    }
+
+    /// The sheet back to where it was before it was written on, or behind its tab.
+    pub(super) fn put_away(&mut self) {
+        self.writing = OnOff::Off;
+        self.sheet = OnOff::Off;
+        self.entry = EntryState::default();
+    }
+
+    /// Opens the cutaway or closes it; that it was opened is written down.
+    pub(super) fn flip_cutaway(&mut self, job: &Job<'_>, out: &mut Vec<Command>) {
+        if job.behind.is_none() {
+            return;
+        }
+        flip(&mut self.cutaway);
+        if self.cutaway == OnOff::On {
+            self.writing = OnOff::Off;
+            out.push(Command::CutawayOpened);
+        }
+    }
+
+    /// How the papers lie.
+    pub(super) fn papers(&self, job: &Job<'_>) -> Papers {
+        if self.cutaway == OnOff::On && self.writing == OnOff::Off && job.behind.is_some() {
+            return Papers::Cutaway;
+        }
+        match (self.writing, self.sheet) {
+            (OnOff::On, _) => Papers::Wide,
+            (OnOff::Off, OnOff::On) => Papers::Open,
+            (OnOff::Off, OnOff::Off) => Papers::Away,
+        }
+    }
+
     pub(super) fn choose(&mut self, part: &str, by: By) {
         self.chosen = Some(part.to_owned());
+        self.writing = OnOff::Off;
         self.anchor = None;
         self.asked = None;
         self.popup = OnOff::On;

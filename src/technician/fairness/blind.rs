@@ -8,8 +8,8 @@ use crate::catalogue::repair::{Nature, Repair};
 use crate::hands::action::{Action, Contact, HandOver, PlugStep, Topic};
 use crate::hands::refusal::Refusal;
 use crate::parts::{
-    Answer, Cause, Ending, HandValve, Level, Opening, Phase, Place, Port, Reading, Screw, Stage,
-    Subject, WrittenFinding,
+    Answer, Cause, Ending, HandValve, Level, Opening, Phase, Place, Port, PortFill, Reading, Screw,
+    Stage, Subject, WrittenFinding,
 };
 use crate::procedure::{Goal, number};
 use crate::rng::stream;
@@ -90,12 +90,16 @@ impl Policy {
     }
 
     /// What it does in place of an action of the ritual; none where it does the action itself.
-    fn carry_out(self, action: &Action, place: Place, named: &[Cause]) -> Option<Vec<Piece>> {
+    fn carry_out(self, action: &Action, seen: &Seen, named: &[Cause]) -> Option<Vec<Piece>> {
+        let place = seen.place;
         if let Action::HandOver(said) = action {
             return Some(self.hands_over(said, named));
         }
-        let before_closing =
-            matches!(action, Action::Plug { port: Port::Inlet, step: PlugStep::StartByHand });
+        let closes = match seen.fill(Port::Inlet) {
+            Some(PortFill::TapOpen) => PlugStep::SpinIn,
+            Some(_) | None => PlugStep::StartByHand,
+        };
+        let before_closing = *action == Action::Plug { port: Port::Inlet, step: closes };
         let pieces = match self {
             Self::SwapsParts if before_closing => mend_all(Nature::Part, place),
             Self::CleansAll if before_closing => mend_all(Nature::Care, place),
@@ -253,7 +257,6 @@ pub struct Blind {
     policy: Policy,
     /// Causes that it writes, where it writes any.
     named: Vec<Cause>,
-    place: Place,
     detour: Detour,
 }
 
@@ -275,7 +278,7 @@ impl Blind {
         let mut ritual = Technician::new(card);
         ritual.close_eyes();
         named.truncate(WrittenFinding::MOST);
-        Self { ritual, policy, named, place: Place::Yard, detour: Detour::default() }
+        Self { ritual, policy, named, detour: Detour::default() }
     }
 
     /// Causes that it writes, where its habit writes any.
@@ -287,7 +290,6 @@ impl Blind {
 
 impl Player for Blind {
     fn next(&mut self, seen: &Seen) -> Option<Action> {
-        self.place = seen.place;
         loop {
             match self.detour.next(&mut self.ritual, seen) {
                 Next::Act(action) => return Some(action),
@@ -298,7 +300,7 @@ impl Player for Blind {
             if takes_thought(&action) {
                 continue;
             }
-            match self.policy.carry_out(&action, self.place, &self.named) {
+            match self.policy.carry_out(&action, seen, &self.named) {
                 Some(pieces) => self.detour.extend(pieces),
                 None => return Some(action),
             }

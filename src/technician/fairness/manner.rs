@@ -210,7 +210,7 @@ fn reads_in(unit: PressureUnit, reading: Reading) -> Vec<Piece> {
 
 /// A reading with the number and the unit that the display shows now; none where it shows none.
 fn in_shown_unit(reading: Reading, seen: &Seen) -> Option<Reading> {
-    let Display::Number(shown) = seen.meter.display else { return None };
+    let Some(Display::Number(shown)) = seen.display() else { return None };
     #[expect(clippy::cast_possible_truncation, reason = "a display's number")]
     let thousandths = (shown.value * 1000.0).round() as i32;
     Some(Reading { thousandths, unit: shown.unit, ..reading })

@@ -8,7 +8,7 @@ use super::super::findings::is_of_every_job;
 use super::super::script::action_line;
 use super::run::{Run, short_of_end};
 use crate::catalogue::cause::{TrueCause, true_causes};
-use crate::marking::{Brief, Marks};
+use crate::marking::{Brief, Marks, Verdict};
 use crate::measure::causes::to_be_named;
 use crate::parts::Cause;
 use crate::rules::{RuleBook, RuleBookError};
@@ -26,7 +26,7 @@ pub struct FairProof {
     pub manners: Vec<&'static str>,
     /// Its sequences, in words.
     pub sequences: Vec<&'static str>,
-    /// Whether the essentials are met.
+    /// Whether the essentials are met, or the job ended by itself before they could be.
     pub met: bool,
     /// What it was charged with: rule and what was seen.
     pub findings: Vec<(String, String)>,
@@ -105,7 +105,7 @@ impl Tried {
             run,
             manners: player.manners().iter().map(|it: &Manner| it.words()).collect(),
             sequences: player.sequences().iter().map(|it: &Sequence| it.words()).collect(),
-            met: marks.verdict.is_met(),
+            met: marks.verdict.is_met() || marks.verdict == Verdict::EndedByItself,
             findings: marks.findings.into_iter().map(|it| (it.rule, it.seen)).collect(),
             stopped: short_of_end(stopped),
             refused: refused

@@ -204,7 +204,7 @@ pub fn hook_up(bench: &mut Bench, port: Port) {
 
 /// What the manometer shows, in its unit.
 pub fn shown(bench: &Bench) -> f64 {
-    match bench.seen().meter.display {
+    match bench.seen().display().expect("the manometer is in sight") {
         Display::Number(shown) => shown.value,
         Display::Dark | Display::OverRange => f64::NAN,
     }

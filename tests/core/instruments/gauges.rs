@@ -73,7 +73,7 @@ impl Job {
     }
 
     fn legs(&self) -> (i32, i32) {
-        match self.bench.seen().gauge {
+        match self.bench.seen().meter().expect("the gauge is in sight").gauge {
             GaugeSeen::WaterColumn(Legs::Water { lower_tenths, upper_tenths }) => {
                 (lower_tenths, upper_tenths)
             }
@@ -156,7 +156,10 @@ fn half_a_manometers_number_is_invented() {
 fn the_spring_gauge_is_coarse() {
     let mut job = Job::on(rig::healthy(Fuel::Natural), Port::Manifold, Gauge::SpringGauge);
     job.high();
-    let GaugeSeen::Spring(Some(tenths)) = job.bench.seen().gauge else { panic!("no needle") };
+    let seen = job.bench.seen();
+    let GaugeSeen::Spring(Some(tenths)) = seen.meter().expect("in sight").gauge else {
+        panic!("no needle")
+    };
     assert_eq!(tenths % 5, 0);
     let real = job.bench.truth().manifold_pa / PA_PER_INWC;
     approx::assert_abs_diff_eq!(f64::from(tenths) / 10.0, real, epsilon = 0.02 * 35.0);
@@ -183,7 +186,10 @@ fn too_much_blows_the_water_out() {
     let mut job = Job::on(setup, Port::Inlet, Gauge::WaterColumn);
     job.wait(10);
     assert!(job.happened(&EventKind::ColumnBlownOut));
-    assert_eq!(job.bench.seen().gauge, GaugeSeen::WaterColumn(Legs::Empty));
+    assert_eq!(
+        job.bench.seen().meter().map(|meter| meter.gauge),
+        Some(GaugeSeen::WaterColumn(Legs::Empty))
+    );
     assert_eq!(job.bench.seen().pressure_shown(), None);
     assert!(job.bench.truth().leak_m3_s.hose > 1e-4, "{:?}", job.bench.truth().leak_m3_s);
     assert_eq!(job.bench.apply(&Action::FillColumn), Err(Refusal::HoseUnderPressure));

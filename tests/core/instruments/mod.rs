@@ -4,10 +4,13 @@ mod air;
 mod dial;
 mod electrical;
 mod flue;
+mod fluid;
 mod gauges;
 mod hand_over;
+mod out_of_sight;
 mod refusals;
 mod single_stage;
+mod taps;
 
 use quarterturn::appliance::plate::Fuel;
 use quarterturn::bench::Bench;

@@ -7,6 +7,7 @@ use quarterturn::appliance::plate::Fuel;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::{Action, Contact, PlugStep, Topic};
 use quarterturn::hands::event::{EventKind, Outcome};
+use quarterturn::marking::Verdict;
 use quarterturn::parts::{
     Door, Ending, Fitted, HandValve, Height, Level, OnOff, Opening, OtherAppliance, Place, Port,
     PortFill, Push, Screw, Window,
@@ -368,6 +369,21 @@ fn gas_that_comes_by_itself_is_nobodys() {
         alone.push(EventKind::Ignition { port: Some(Port::Manifold) });
         assert_eq!(alone.times("ignition"), times, "{act:?}");
     }
+}
+
+/// A job that gas ended by itself has no verdict on the work, so long as nothing is charged; where it was
+/// let on by hand, or something else was done wrongly before, it was not handed over and no more.
+#[test]
+fn a_job_that_ended_by_itself_has_no_verdict() {
+    let lit = EventKind::Ignition { port: Some(Port::Manifold) };
+    let mut alone = Sheet::new();
+    alone.did(Action::Go(Place::Hall)).later().did(Action::Sniff(Height::Floor)).later();
+    alone.push(lit.clone());
+    assert_eq!(alone.marks_so_far().verdict, Verdict::EndedByItself);
+    let mut by_hand = Sheet::new();
+    by_hand.did(Action::Go(Place::Hall)).later().did(Action::Sniff(Height::Floor)).later();
+    by_hand.did(Action::Setpoint(150)).later().push(lit);
+    assert!(matches!(by_hand.marks_so_far().verdict, Verdict::NotHandedOver { .. }));
 }
 
 /// A plug that sits is loosened behind a shut valve: broken loose, spun out, or turned back by half a turn.

@@ -52,7 +52,7 @@ impl<F: FnMut(&Action, &Seen) -> Vec<Piece>> Player for Otherwise<F> {
                     return None;
                 }
                 Some(Piece::Keep) => {
-                    let Display::Number(shown) = seen.meter.display else { panic!("no number") };
+                    let Some(Display::Number(shown)) = seen.display() else { panic!("no number") };
                     #[expect(clippy::cast_possible_truncation, reason = "a display's number")]
                     let thousandths = (shown.value * 1000.0).round() as i32;
                     self.kept = Some(thousandths);

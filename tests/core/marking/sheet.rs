@@ -29,7 +29,14 @@ pub fn draw(stage: Stage) -> GasDemand {
         Stage::Firing(level) => (Some(level), 0),
         Stage::FullLoad => (Some(Level::High), 2),
     };
-    GasDemand { firing, burning, any_flow: firing.is_some(), fed: true, throttled: false }
+    GasDemand {
+        firing,
+        burning,
+        any_flow: firing.is_some(),
+        fed: true,
+        throttled: false,
+        tapped: true,
+    }
 }
 
 /// A spell at a port, with numbers in inches of water: none stood in it yet.

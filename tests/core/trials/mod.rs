@@ -69,6 +69,7 @@ enum Expected {
     Met,
     NotYetMet,
     NotHandedOver,
+    EndedByItself,
 }
 
 impl Expected {
@@ -77,6 +78,7 @@ impl Expected {
             Verdict::Met { .. } => Self::Met,
             Verdict::NotYetMet { .. } => Self::NotYetMet,
             Verdict::NotHandedOver { .. } => Self::NotHandedOver,
+            Verdict::EndedByItself => Self::EndedByItself,
         }
     }
 
@@ -85,6 +87,7 @@ impl Expected {
             Self::Met => "met",
             Self::NotYetMet => "**not yet met**",
             Self::NotHandedOver => "**not handed over**",
+            Self::EndedByItself => "**ended by itself**",
         }
     }
 }
