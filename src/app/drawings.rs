@@ -101,6 +101,12 @@ pub fn all() -> Result<Vec<NamedDrawing>, String> {
         .collect()
 }
 
+/// Whether a drawing is there to be seen: the manometer may hang at the furnace, out of sight.
+#[must_use]
+pub fn is_in_view(name: &str, seen: &Seen) -> bool {
+    name != MANOMETER || seen.meter().is_some()
+}
+
 /// A drawing's text with a layer in the place of each mark `<!--LAYER-->`. A layer may have marks of
 /// its own. A mark without a layer stays and paints nothing; a test finds it.
 fn composed(text: &str, picked: &[Picked]) -> String {
@@ -146,12 +152,6 @@ pub fn gas_valve(body: ValveBody) -> &'static str {
 #[must_use]
 pub fn is_close_up(name: &str) -> bool {
     GAS_VALVES.contains(&name)
-}
-
-/// Whether a drawing is there to be seen: the manometer may hang at the furnace, out of sight.
-#[must_use]
-pub fn is_in_view(name: &str, seen: &Seen) -> bool {
-    name != MANOMETER || seen.meter().is_some()
 }
 
 /// Where a drawing lies while `place`'s drawing is shown; `None` when it is not there.

@@ -100,6 +100,10 @@ pub(super) fn hose_off(model: &mut Model) -> Done {
     set_hose(&mut model.things.ports[port], None)?;
     model.person.hand = Some(Tool::Hose);
     let open = model.things.ports[port].is_wide_open();
+    if matches!(model.things.ports[port].fill, Fill::Tap { .. }) {
+        // The hose was the joint.
+        model.things.fluid[port.joint()] = None;
+    }
     if open { Ok(opened(port, gauge_pa)) } else { plain() }
 }
 

@@ -1,7 +1,7 @@
 //! Evidence of ports and joints as they were left.
 
 use super::deed::lower;
-use super::ledger::{Hit, Ledger};
+use super::ledger::{Did, Hit, Ledger};
 use super::repairs::mended;
 use crate::hands::action::Action;
 use crate::hands::event::{Event, EventKind};
@@ -100,9 +100,22 @@ fn is_work_at(action: &Action, joint: Joint) -> bool {
         if port.joint() == joint)
 }
 
-/// Place of the last action that disturbed a joint: work at its port, or a repair that opened it.
+/// Place of the last action that disturbed a joint: work at its port, the hose off its tap, or a repair
+/// that opened it.
 fn disturbed(l: &Ledger, joint: Joint) -> Option<usize> {
-    let at_port = l.did().filter(|did| is_work_at(did.action, joint)).map(|did| did.index).last();
+    let parts_tap = |did: &Did<'_>| {
+        let on = |port: &&Port| port.joint() == joint && did.before.port(**port).fill.is_tap();
+        *did.action == Action::HoseOff
+            && Port::ALL
+                .iter()
+                .find(on)
+                .is_some_and(|port| did.before.port(*port).fill.hose().is_some())
+    };
+    let at_port = l
+        .did()
+        .filter(|did| is_work_at(did.action, joint) || parts_tap(did))
+        .map(|did| did.index)
+        .last();
     let repaired =
         mended(l).filter(|it| it.repair.disturbs().contains(&joint)).map(|it| it.index).last();
     at_port.max(repaired)

@@ -11,7 +11,7 @@ pub struct Inside {
     pub upstream_pa: f64,
     /// Gas through the supply shut-off, in standard m³/s.
     pub supply_flow_m3_s: f64,
-    /// The supply regulator.
+    /// The regulator of the supply, at meter or house wall.
     pub supply: RegulatorInside,
     /// The regulator in the gas valve.
     pub valve: RegulatorInside,
@@ -23,7 +23,7 @@ pub struct Inside {
     pub coils: Option<Level>,
     /// Lower flammable limit of the gas in air, as a fraction.
     pub lower_limit: f64,
-    /// The ignition control.
+    /// The ignition control with what it feels, counts and drives.
     pub control: ControlInside,
 }
 

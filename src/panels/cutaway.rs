@@ -30,7 +30,7 @@ pub enum Leaf {
     Valve,
     /// The supply regulator cut open.
     Supply,
-    /// The control's sequence.
+    /// What the control goes through, state by state.
     Sequence,
     /// Gas in the air.
     Air,
@@ -64,9 +64,9 @@ pub(super) struct CutawayState {
 /// Whether the pane stays open.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum PaneAfter {
-    /// It stays.
+    /// It goes on lying there.
     Stay,
-    /// It was closed.
+    /// Its button closed it.
     Close,
 }
 

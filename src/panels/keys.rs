@@ -20,7 +20,7 @@ pub(super) enum Pressed {
     Sheet,
     /// F3: what can be seen.
     Sights,
-    /// F7: the cutaway.
+    /// F7: the cutaway, where it may be looked at.
     Cutaway,
     /// F6: the keyboard to drawing or sheet.
     Region,

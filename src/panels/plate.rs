@@ -5,9 +5,9 @@ use egui::{Align2, Color32, FontId, Painter, Pos2, Rect, Shape, Stroke, StrokeKi
 
 use super::theme;
 
-/// Brass.
+/// Brass of caps, screws and fittings.
 pub(crate) const BRASS: Color32 = Color32::from_rgb(0xc9, 0xa2, 0x4b);
-/// Black iron.
+/// Black iron of gas pipes.
 pub(crate) const IRON: Color32 = Color32::from_rgb(0x54, 0x5c, 0x63);
 
 /// A painter that takes places of the plate.

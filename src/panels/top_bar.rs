@@ -32,7 +32,7 @@ pub enum WindowRequest {
     Hint,
     /// The list of what can be seen.
     Sights,
-    /// The cutaway.
+    /// The cutaway beside the drawing.
     Cutaway,
     /// The page of settings.
     Settings,

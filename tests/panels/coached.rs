@@ -278,7 +278,10 @@ fn a_screw_that_does_nothing_is_left_alone() {
         seen
     };
     let other = halved(&now, Stage::Firing(Level::Low));
-    assert!(told(&other, &follower.remembered).contains("so that low remains"));
+    // Where the hose is stands in mind.
+    follower.remembered.notice(&now);
+    let text = told(&other, &follower.remembered);
+    assert!(text.contains("so that low remains"), "{text}");
     let mut now = halved(&now, Stage::Firing(Level::High));
     let mut memory = follower.remembered;
     memory.notice(&now);

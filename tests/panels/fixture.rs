@@ -17,7 +17,7 @@ use quarterturn::panels::view::{
 };
 use quarterturn::panels::{Command, Layout, Shell};
 use quarterturn::parts::{
-    Fitted, Level, Levels, LowSide, OnOff, Opening, Place, PortFill, Subject, job_order,
+    Fitted, Level, Levels, LowSide, OnOff, Opening, Place, PortFill, Scene, Subject, job_order,
 };
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::competency;
@@ -41,6 +41,7 @@ pub fn meter(seen: &mut Seen) -> &mut MeterSeen {
 pub fn seen(place: Place) -> Seen {
     let at_furnace = matches!(place, Place::PlantRoom | Place::GasValve);
     Seen {
+        scene: Scene::default(),
         tick: 0,
         place,
         hand: None,

@@ -4,8 +4,8 @@ use super::hint::Hint;
 use super::memory::Remembered;
 use crate::hands::action::{Action, PlugStep, StartStop};
 use crate::parts::{
-    Door, Fitted, HandValve, Height, JointVerdict, Level, OnOff, Opening, OtherAppliance, Place,
-    Port, PortFill, Push, Tool, is_staged,
+    Door, Fitted, HandValve, Height, Joint, JointVerdict, Level, OnOff, Opening, OtherAppliance,
+    Place, Port, PortFill, Push, Tool, is_staged,
 };
 use crate::procedure::{Awaited, Goal, Step};
 use crate::senses::seen::Seen;
@@ -72,8 +72,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::MeterPower(_) => t!("coach-meter-on"),
         Action::MeterUnit(_) => t!("coach-meter-unit"),
         Action::MeterZero => t!("coach-meter-zero"),
-        Action::Plug { port, step } if has_taps(seen) => return screwing(*port, *step),
-        Action::Plug { port, step } => return plugging(*port, *step),
+        Action::Plug { port, step } => return plugging(*port, *step, seen),
         Action::Adapter { port, to: Fitted::On } => {
             return t!("coach-adapter-in", port = port.label().to_lowercase());
         }
@@ -83,12 +82,7 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         Action::LeakFluid(joint) => {
             return t!("coach-brush", joint = joint.label().to_lowercase());
         }
-        Action::WriteJoint { joint, verdict: JointVerdict::Tight } => {
-            return t!("coach-write-tight", joint = joint.label().to_lowercase());
-        }
-        Action::WriteJoint { joint, verdict: JointVerdict::Leaking } => {
-            return t!("coach-write-leak", joint = joint.label().to_lowercase());
-        }
+        Action::WriteJoint { joint, verdict } => return judging(*joint, *verdict),
         Action::WritePiping(JointVerdict::Tight) => t!("coach-piping-tight"),
         Action::WritePiping(JointVerdict::Leaking) => t!("coach-piping-leaking"),
         Action::Wipe(joint) => return t!("coach-wipe", joint = joint.label().to_lowercase()),
@@ -118,6 +112,15 @@ fn doing(leaf: Goal, action: &Action, seen: &Seen) -> String {
         | Action::HandOver(_) => t!("coach-next"),
     };
     plain.to_owned()
+}
+
+/// What the fluid on a joint told, written on the sheet.
+fn judging(joint: Joint, verdict: JointVerdict) -> String {
+    let joint = joint.label().to_lowercase();
+    match verdict {
+        JointVerdict::Tight => t!("coach-write-tight", joint = joint),
+        JointVerdict::Leaking => t!("coach-write-leak", joint = joint),
+    }
 }
 
 /// A furnace door off or on.
@@ -208,7 +211,10 @@ fn turning(leaf: Goal, appliance: OtherAppliance, to: OnOff) -> String {
     }
 }
 
-fn plugging(port: Port, step: PlugStep) -> String {
+fn plugging(port: Port, step: PlugStep, seen: &Seen) -> String {
+    if has_taps(seen) {
+        return screwing(port, step);
+    }
     match step {
         PlugStep::BreakLoose => t!("coach-plug-loose", port = port.label().to_lowercase()),
         PlugStep::SpinOut => t!("coach-plug-out").to_owned(),

@@ -89,7 +89,7 @@ pub(super) fn chip(ui: &Ui, plate: &Plate<'_>, at: (f32, f32), text: &str) {
 /// How something is written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Type {
-    /// A value.
+    /// A value, larger than the rest.
     Value,
     /// The name of a place.
     Name,

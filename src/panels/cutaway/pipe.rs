@@ -36,7 +36,7 @@ struct Place {
     pa: f64,
 }
 
-/// Shows the figure.
+/// Shows the pipe with its places.
 pub(super) fn pipe_ui(
     ui: &mut Ui,
     view: &View<'_>,
@@ -191,7 +191,7 @@ enum Sign {
     Regulator,
     /// A hand valve with its handle.
     Valve(HandleAngle),
-    /// The orifices.
+    /// The orifices, one for each burner.
     Holes,
 }
 

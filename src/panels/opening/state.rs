@@ -23,7 +23,7 @@ pub struct OpeningState {
 /// What of the ladder is unfolded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Unfold {
-    /// No step.
+    /// No step: all are folded.
     Nothing,
     /// The jobs of this step.
     This(Step),

@@ -115,8 +115,8 @@ pub(super) fn grid_ui(
     let names = (ui.available_width() - 2.0 * cell_width - 12.0).max(cell_width);
     grid.max_col_width(names).show(ui, |ui| {
         widgets::section(ui, &t!("grid-title", unit = unit.label()));
-        ui.label(t!("grid-found"));
-        ui.label(t!("grid-left"));
+        ui.label(t!("grid-as-found"));
+        ui.label(t!("grid-as-left"));
         ui.end_row();
         for (port, stage) in rows(levels) {
             ui.label(row_name(port, stage));

@@ -74,7 +74,7 @@ pub(in crate::panels) struct WorkState {
 pub(super) enum Papers {
     /// Put away, where room is scarce.
     Away,
-    /// Opened.
+    /// Opened to be read.
     Open,
     /// Opened to be written on.
     Wide,

@@ -125,7 +125,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     .at_last()
     .careless()
     // With gas in the air nobody calls the owner from inside.
-    .besides(|g| g.is_staged() && g.ends(Ending::InService)),
+    .besides(|g| g.fits_adapter() && g.is_staged() && g.ends(Ending::InService)),
     // It burns at its full rate all the same, so that the joint is checked as it should be.
     Spoil::new(
         id!("spoil-adapter-left-in-the-manifold-port-of-a-single-stage-furnace"),
@@ -134,7 +134,7 @@ pub(super) const SPOILS: &[Spoil] = &[
     )
     .at_last()
     .careless()
-    .besides(|g| !g.is_staged() && g.ends(Ending::InService)),
+    .besides(|g| g.fits_adapter() && !g.is_staged() && g.ends(Ending::InService)),
     Spoil::new(id!("spoil-hose-and-adapter-left-on-the-manifold-port"), &["adapter-left"], |_| {
         vec![leave_out(Goal::HoseOff), leave_out(Goal::Closed(Port::Manifold))]
     })

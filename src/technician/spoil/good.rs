@@ -263,6 +263,11 @@ impl Good {
         })
     }
 
+    /// Whether the hose goes onto an adapter: over a tap it needs none.
+    pub(super) fn fits_adapter(&self) -> bool {
+        self.does(|action| matches!(action, Action::Adapter { .. }))
+    }
+
     /// Whether it took the plug or the adapter out of a port.
     pub(super) fn opens(&self, port: Port) -> bool {
         self.does(|action| *action == Action::Plug { port, step: PlugStep::SpinOut })
