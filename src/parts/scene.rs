@@ -22,7 +22,7 @@ pub enum Room {
     Basement,
     /// A finished utility closet.
     Closet,
-    /// A garage with its roll-up door.
+    /// A garage: gypsum board over a concrete curb.
     Garage,
 }
 

@@ -87,7 +87,7 @@ fn every_gas_valve_has_the_same_parts() {
     };
     let missing: Vec<_> = plugs.difference(&taps).filter(|id| !needless(id)).collect();
     assert!(missing.is_empty(), "{missing:?}");
-    assert!(taps.difference(&plugs).next().is_none());
+    assert!(taps.difference(&plugs).all(|id| id.ends_with("@hosed")));
 }
 
 /// The ports of two bodies lie elsewhere: the side by side ones at one height.

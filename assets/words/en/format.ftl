@@ -106,7 +106,6 @@ format-scenario-furnace = The furnace.
 format-scenario-scene = Equipment and surroundings that are chosen by their kind.
 format-scenario-house = The house around it.
 format-scenario-manometer = The manometer that the trainee carries.
-format-scenario-scene = Equipment of the job that is chosen by its kind.
 format-scenario-found = How switches, valves, caps and plugs are found.
 format-scenario-faults = What is wrong: faults of the catalogue, put in one after the other.
 format-scenario-variants = Other settings of the same job, as the other fuel with its supply, plate and card. Each seed draws the job as it is written or one of these, all with the same chance.
@@ -281,14 +280,12 @@ format-manometer-lag = Time constant of the display.
 ## Scene
 
 format-scene = Kinds of equipment and of surroundings.
-format-scene-valve = The body of the gas valve: how its ports are closed.
+format-scene-valve = The body of the gas valve: how its ports are closed. Taps with captive screws are loosened with the slotted driver; nothing else of the job changes.
 format-scene-room = The room that the furnace stands in. A look alone: it changes no reading.
 format-scene-yard = The house wall in the yard. A look alone: it changes no reading.
 
 ## Found
 
-format-scene = Kinds of equipment.
-format-scene-valve = The body of the gas valve: how its ports are closed. Taps with captive screws are loosened with the slotted driver; nothing else of the job changes.
 format-found = How things are found.
 format-found-manual-valve = The furnace's manual valve, in degrees from shut: 90 is open.
 format-found-valve-switch = The switch on the gas valve.

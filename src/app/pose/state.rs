@@ -206,6 +206,7 @@ fn plug(port: &PortSeen, state: &str) -> bool {
                 | PortFill::TapOpen
                 | PortFill::HoseOnTap(_)
         ),
+        "hosed" => port.fill.is_tap() && port.fill.hose().is_some(),
         "leaning" => port.fill == PortFill::Leaning,
         "out" => match port.fill {
             PortFill::Open | PortFill::BareAdapter | PortFill::Hose(_) => true,
