@@ -277,10 +277,8 @@ fn screw_tool(step: PlugStep, hand: Option<Tool>) -> Result<(), Refusal> {
     match step {
         PlugStep::StartByHand | PlugStep::StartByKey => Err(Refusal::CaptiveScrew),
         PlugStep::BreakLoose | PlugStep::SpinOut | PlugStep::SpinIn | PlugStep::Tighten(_) => {
-            match hand {
-                Some(Tool::SlottedDriver) => Ok(()),
-                Some(_) | None => Err(Refusal::NeedsTool(Tool::SlottedDriver)),
-            }
+            let held = hand == Some(Tool::SlottedDriver);
+            held.then_some(()).ok_or(Refusal::NeedsTool(Tool::SlottedDriver))
         }
     }
 }

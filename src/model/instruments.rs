@@ -17,7 +17,7 @@ const NO_GAS_M3_S: f64 = 1e-8;
 impl Model {
     /// Whether the instrument for pressure hangs at the furnace: a hose end on a port or its low side
     /// on the burner box holds it there. Else it goes along with the person.
-    pub(crate) fn meter_hangs(&self) -> bool {
+    fn meter_hangs(&self) -> bool {
         self.things.hose_port().is_some() || self.low_side == LowSide::BurnerBox
     }
 

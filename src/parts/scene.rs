@@ -29,10 +29,10 @@ pub enum Room {
 /// What the house wall in the yard is made of. It changes nothing that can be measured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum YardLook {
-    /// Clapboard siding.
+    /// Clapboard siding, painted.
     #[default]
     Siding,
-    /// Brick.
+    /// Brick in a running bond.
     Brick,
 }
 

@@ -95,10 +95,8 @@ impl Policy {
         if let Action::HandOver(said) = action {
             return Some(self.hands_over(said, named));
         }
-        let closes = match seen.fill(Port::Inlet) {
-            Some(PortFill::TapOpen) => PlugStep::SpinIn,
-            Some(_) | None => PlugStep::StartByHand,
-        };
+        let is_tap = seen.fill(Port::Inlet) == Some(PortFill::TapOpen);
+        let closes = if is_tap { PlugStep::SpinIn } else { PlugStep::StartByHand };
         let before_closing = *action == Action::Plug { port: Port::Inlet, step: closes };
         let pieces = match self {
             Self::SwapsParts if before_closing => mend_all(Nature::Part, place),

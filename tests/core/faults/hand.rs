@@ -153,12 +153,12 @@ pub fn fire(bench: &mut Bench, stage: Option<Level>) -> bool {
     false
 }
 
-/// Turns the other appliances on or off.
+/// Turns the other appliances on or off, and stays where the manometer is.
 pub fn others(bench: &mut Bench, to: OnOff) {
-    act(bench, Action::Go(Place::PlantRoom));
-    act(bench, Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to });
     act(bench, Action::Go(Place::Hall));
     act(bench, Action::OtherAppliance { appliance: OtherAppliance::Range, to });
+    act(bench, Action::Go(Place::PlantRoom));
+    act(bench, Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to });
     wait(bench, 60);
 }
 

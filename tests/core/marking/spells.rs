@@ -149,6 +149,7 @@ fn low_written_after(seconds: u64, then_s: u64) -> Vec<String> {
         left -= 1;
         assert!(left > 0, "it does not light");
     }
+    act(&mut bench, Action::Go(Place::PlantRoom));
     for _ in 0..seconds * 50 {
         bench.step();
     }

@@ -88,6 +88,7 @@ fn a_script_reads_the_low_manifold_pressure() {
         setpoint 67.5 degF
         thermostat-mode on
         until heard burners-low within 4 min
+        go plant-room
         until meter between 1.5 inH2O and 1.9 inH2O within 30 s
         until meter steady 0.02 inH2O for 5 s within 60 s
         write manifold-port low found
