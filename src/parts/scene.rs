@@ -29,7 +29,7 @@ pub enum Room {
 /// What the house wall in the yard is made of. It changes nothing that can be measured.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum YardLook {
-    /// Clapboard siding, painted.
+    /// Siding of painted clapboards.
     #[default]
     Siding,
     /// Brick in a running bond.

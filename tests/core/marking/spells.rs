@@ -159,6 +159,7 @@ fn low_written_after(seconds: u64, then_s: u64) -> Vec<String> {
     let unit = PressureUnit::InWc;
     act(&mut bench, Action::Write(Reading { port, stage, phase, thousandths, unit }));
     wait(&mut bench, then_s);
+    bench.apply(&Action::Go(Place::Hall)).unwrap();
     bench.apply(&Action::ThermostatMode(OnOff::Off)).unwrap();
     wait(&mut bench, 5);
     let mut ledger = Ledger::new(bench.setup().clone());

@@ -133,7 +133,9 @@ fn defaults_are_enough() {
         3.5 / 0.6,
         max_relative = 1e-9
     );
-    assert_eq!(setup, scenario.draw(2), "nothing here varies");
+    // Rooms and walls are looks alone, and every seed has its own.
+    let other = quarterturn::setup::Setup { scene: setup.scene, ..scenario.draw(2) };
+    assert_eq!(setup, other, "nothing that can be measured varies");
 }
 
 /// A text has one hash, and another text another.
