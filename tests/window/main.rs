@@ -13,4 +13,5 @@ mod rig;
 mod screen;
 mod signs;
 mod store;
+mod strips;
 mod whole_job;

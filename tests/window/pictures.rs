@@ -28,7 +28,7 @@ fn folder() -> PathBuf {
 }
 
 /// Whether there is a software driver; says so if not.
-fn has_driver() -> bool {
+pub fn has_driver() -> bool {
     let named = std::env::var_os("VK_DRIVER_FILES").is_some();
     let installed = std::fs::read_dir("/usr/share/vulkan/icd.d").is_ok_and(|entries| {
         entries.flatten().any(|e| e.file_name().to_string_lossy().starts_with("lvp_icd"))
@@ -80,8 +80,8 @@ fn compare(rig: &mut Rig, name: &str) {
     }
 }
 
-fn write(file: &Path, width: u32, height: u32, pixels: &[u8]) {
-    std::fs::create_dir_all(folder()).expect("a folder");
+pub fn write(file: &Path, width: u32, height: u32, pixels: &[u8]) {
+    std::fs::create_dir_all(file.parent().expect("in a folder")).expect("a folder");
     let out = std::io::BufWriter::new(std::fs::File::create(file).expect("a file"));
     let mut encoder = png::Encoder::new(out, width, height);
     encoder.set_color(png::ColorType::Rgba);

@@ -6,13 +6,17 @@ use quarterturn::hands::action::Action;
 use quarterturn::panels::debrief::DebriefView;
 use quarterturn::panels::settings::{Motion, Settings};
 use quarterturn::panels::view::{Help, JobChoice, Unfinished};
+use quarterturn::parts::Scene;
 use quarterturn::scenario;
+use quarterturn::setup::Setup;
 
 /// The store. What is done before the window opens is in `before`.
 #[derive(Default)]
 pub struct TestStore {
     /// Actions with their tick, and the tick to come to.
     pub before: (Vec<(u64, Action)>, u64),
+    /// Equipment and surroundings, where they are not the job's own.
+    pub scene: Option<Scene>,
     /// Whether things move smoothly.
     pub moving: bool,
 }
@@ -41,7 +45,9 @@ impl Store for TestStore {
         let found = scenario::builtin::find(id).ok_or_else(|| format!("no job `{id}`"))?;
         let scenario = scenario::load(found.text)
             .map_err(|problems| scenario::to_text(&problems, found.text))?;
-        let mut bench = Bench::new(scenario.draw(seed));
+        let drawn = scenario.draw(seed);
+        let scene = self.scene.unwrap_or(drawn.scene);
+        let mut bench = Bench::new(Setup { scene, ..drawn });
         let (before, until) = &self.before;
         let mut next = before.iter().peekable();
         while bench.tick() < *until {
