@@ -146,7 +146,9 @@ fn screw_turned() {
     acts.push((from, Action::Take(Tool::SlottedDriver)));
     let screw = quarterturn::parts::Screw::High;
     acts.push((from + 1, Action::Cap { screw, to: Fitted::Off }));
-    let mut rig = open(&acts, from + 100, None);
+    let store = TestStore { before: (acts, from + 100), ..TestStore::default() };
+    let mut rig = Rig::open(store, Some("healthy-natural"), WINDOW, Pixels::Drawn);
+    rig.frames(30);
     let mut sheet = Sheet { frames: Vec::new() };
     sheet.take(&mut rig);
     for _ in 0..FRAMES - 1 {
@@ -215,9 +217,13 @@ fn bodies_and_rooms() {
 #[ignore = "writes docs/strips"]
 fn write_the_strips() {
     assert!(has_driver(), "no Vulkan software driver is installed");
-    plug_out();
-    screw_turned();
-    leak_found();
-    ignition();
-    bodies_and_rooms();
+    let only = std::env::var("STRIP").unwrap_or_default();
+    let strips: [(&str, fn()); 5] = [
+        ("plug", plug_out),
+        ("screw", screw_turned),
+        ("leak", leak_found),
+        ("ignition", ignition),
+        ("bodies", bodies_and_rooms),
+    ];
+    strips.iter().filter(|(name, _)| name.contains(&only)).for_each(|(_, film)| film());
 }
