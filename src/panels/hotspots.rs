@@ -19,6 +19,9 @@ use crate::senses::seen::Seen;
 /// Room around a part for the arc of its turning, in points.
 const ARC: f32 = 14.0;
 
+/// A mouse that has not moved for so long only rests where it is, in seconds.
+const RESTS_S: f32 = 1.0;
+
 /// What happened over the drawing.
 #[derive(Debug, Clone, Default)]
 pub struct Touched {
@@ -102,12 +105,16 @@ pub fn hotspots_ui(
     if let Some(spot) = focused {
         ring(&painter, spot.rect.expand(2.0), 3.5, theme::PEN);
     }
+    holding.keep_turning(&[hovered, focused].map(|it| it.map(|spot| spot.part.as_str())));
     let held = holding.held().and_then(|part| spots.iter().find(|spot| spot.part == part));
     if let Some(turned) = holding.turned() {
         let of_it = spots.iter().find(|spot| spot.part == turned.part);
         of_it.into_iter().for_each(|spot| swept(&painter, spot, turned.deg));
     }
-    if let Some(spot) = held.or(hovered).or(focused) {
+    // A mouse that only rests on the drawing does not hide the name of what the keyboard is on.
+    let rests = ui.input(|input| input.pointer.time_since_last_movement()) > RESTS_S;
+    let pointed = if rests { focused.or(hovered) } else { hovered.or(focused) };
+    if let Some(spot) = held.or(pointed) {
         ring(&painter, spot.rect.expand(1.0), 1.5, theme::INK);
         if held.is_some() {
             labels::leader_ui(

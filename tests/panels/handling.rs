@@ -1,6 +1,6 @@
 //! The hand on the parts themselves: by pointer, by wheel, by keys.
 
-use egui::{Event, Key, Modifiers, MouseWheelUnit, PointerButton, Pos2, TouchPhase, vec2};
+use egui::{Event, Key, Modifiers, MouseWheelUnit, PointerButton, Pos2, TouchPhase, pos2, vec2};
 use egui_kittest::Harness;
 use egui_kittest::kittest::Queryable;
 use quarterturn::hands::action::{Action, PlugStep};
@@ -435,4 +435,32 @@ fn a_refusal_is_said_where_it_was_asked() {
     assert!(acts(&harness).len() == 2, "{:?}", &harness.state().commands[before..]);
     assert!(harness.query_by_label_contains(why).is_some());
     assert!(harness.query_by_label("OK").is_some(), "at the foot it waits to be read");
+}
+
+/// A thread that the wheel has turned half way springs back when the mouse leaves it.
+#[test]
+fn a_thread_half_turned_springs_back() {
+    let mut open = uncapped();
+    let burners = open.furnace.as_mut().unwrap().burners.as_mut().unwrap();
+    burners.ports[Port::Manifold].fill = PortFill::HandTight;
+    open.hand = Some(Tool::HexKey);
+    let mut harness = at(open);
+    let pos = middle(&harness, "manifold-port");
+    harness.event(Event::PointerMoved(pos));
+    harness.step();
+    harness.event(Event::MouseWheel {
+        unit: MouseWheelUnit::Line,
+        delta: vec2(0.0, -1.0),
+        phase: TouchPhase::Move,
+        modifiers: Modifiers::NONE,
+    });
+    harness.run_steps(2);
+    let turned = |harness: &Harness<'static, App>| {
+        harness.state().layout.as_ref().unwrap().turned.clone().map(|it| it.part)
+    };
+    assert_eq!(turned(&harness).as_deref(), Some("manifold-port"));
+    harness.event(Event::PointerMoved(pos2(4.0, 400.0)));
+    harness.run_steps(2);
+    assert_eq!(turned(&harness), None);
+    assert!(acts(&harness).is_empty());
 }

@@ -112,6 +112,14 @@ impl Holding {
         *self = Self::default();
     }
 
+    /// A part that wheel or keys have begun to turn springs back once neither is at it any more.
+    pub fn keep_turning(&mut self, at: &[Option<&str>]) {
+        let (part, deg) = self.by.shown();
+        if deg != 0.0 && !at.contains(&Some(part)) {
+            self.by = TurnBy::default();
+        }
+    }
+
     /// Everything that the pointer did on the drawing since the frame before, event by event: on a
     /// slow machine a whole drag comes in one frame.
     pub fn pointer(&mut self, ui: &Ui, scene: Rect, spots: &[Spot], seen: &Seen) -> ByPointer {
