@@ -8,6 +8,7 @@ mod journeys;
 mod pictures;
 mod played;
 mod poses;
+mod reader;
 mod records;
 mod rig;
 mod screen;

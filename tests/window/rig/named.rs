@@ -37,6 +37,34 @@ impl super::Rig {
         })
     }
 
+    /// What is read out: the strip on top, the drawing, the sheet, each from the top down: what it is
+    /// and its name.
+    pub fn read_out(&mut self) -> Vec<(String, String)> {
+        let mut read: Vec<(u8, i64, i64, String, String)> = Vec::new();
+        for (_, node) in self.nodes() {
+            let label = node.label().or(node.value()).map(str::to_owned);
+            let (Some(label), Some(b)) = (label, node.bounds()) else { continue };
+            let region = match (b.y0 < 42.0, b.x0 < 955.0) {
+                (true, _) => 0,
+                (false, true) => 1,
+                (false, false) => 2,
+            };
+            read.push((region, b.y0 as i64, b.x0 as i64, format!("{:?}", node.role()), label));
+        }
+        read.sort();
+        read.dedup();
+        read.into_iter().map(|(.., role, label)| (role, label)).collect()
+    }
+
+    /// Buttons and the like without a name.
+    pub fn nameless(&mut self) -> Vec<NodeId> {
+        use bevy_egui::egui::accesskit::Role;
+        let pressed = [Role::Button, Role::CheckBox, Role::RadioButton];
+        let nodes = self.nodes().into_iter().filter(|(_, node)| pressed.contains(&node.role()));
+        let bare = nodes.filter(|(_, node)| node.label().is_none_or(|label| label.is_empty()));
+        bare.map(|(id, _)| id).collect()
+    }
+
     /// What a screen reader gets.
     fn nodes(&mut self) -> Vec<(NodeId, Node)> {
         let world = self.app.world_mut();
