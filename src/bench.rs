@@ -100,7 +100,7 @@ impl Bench {
         self.model.truth()
     }
 
-    /// What stands behind the sheet steel now, for the teaching view.
+    /// What stands behind the sheet steel now, for the cutaway.
     #[must_use]
     pub fn inside(&self) -> Inside {
         self.model.inside()

@@ -9,7 +9,8 @@ use serde::Serialize;
 /// Seconds that fluid must be watched to judge a joint (common practice).
 const JUDGED_S: f64 = 10.0;
 
-/// Seconds in which pressure that has just come is taken to be coming up still.
+/// Seconds in which pressure that has just come is taken to be coming up still (this and the shares
+/// below: values of our own, so that the stretch begins once the gas is there).
 const COMES_S: f64 = 3.0;
 /// Share of the present pressure below which the lowest one tells of a time before it came.
 const CAME_SHARE: f64 = 0.8;

@@ -125,26 +125,29 @@ impl Furnace {
         });
     }
 
+    /// What the control feels.
+    pub(crate) fn felt(&self, input: &FurnaceIn, setup: &Setup) -> Inputs {
+        let Contacts { switches, limit, rollout, low_gas } = self.contacts();
+        Inputs {
+            powered: input.powered,
+            call: match setup.condition.control.second_contact {
+                Contact::Works => input.call,
+                Contact::Closed => input.call.map(|_| self.top()),
+            },
+            switches,
+            limit,
+            rollout,
+            low_gas,
+            flame_ua: self.burners.flame_ua(),
+        }
+    }
+
     /// Safety devices, control and burners go on by `dt_s`.
     pub(crate) fn step_fire(&mut self, dt_s: f64, input: &FurnaceIn, setup: &Setup) {
         let condition = &setup.condition;
-        let call = match condition.control.second_contact {
-            Contact::Works => input.call,
-            Contact::Closed => input.call.map(|_| self.top()),
-        };
         self.safety.feel(self.air.inducer(), self.air.supply_air_k(), input.inlet_pa);
-        self.outputs = self.control.step(
-            dt_s,
-            &Inputs {
-                powered: input.powered,
-                call,
-                switches: self.safety.switches(),
-                limit: self.safety.limit(),
-                rollout: self.safety.rollout(),
-                low_gas: self.safety.low_gas(),
-                flame_ua: self.burners.flame_ua(),
-            },
-        );
+        let felt = self.felt(input, setup);
+        self.outputs = self.control.step(dt_s, &felt);
         self.seats = self.outputs.valve.filter(|_| input.valve_switch).map(|level| match condition
             .valve
             .second_coil

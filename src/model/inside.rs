@@ -1,7 +1,7 @@
-//! The inside of pipes, regulators and control as the teaching view shows it: plain data, read off
+//! The inside of pipes, regulators and control as the cutaway shows it: plain data, read off
 //! the model with the rest of [`Truth`](super::truth::Truth).
 
-use crate::appliance::ignition::Timings;
+use crate::appliance::ignition::{Inputs, Timings};
 use crate::parts::{Level, Levels};
 
 /// What stands behind the sheet steel, in SI; gauge pressures.
@@ -60,18 +60,8 @@ pub struct SpringInside {
 /// The ignition control with what it feels, counts and drives.
 #[derive(Debug, Clone, PartialEq)]
 pub struct ControlInside {
-    /// Whether it has power.
-    pub powered: bool,
-    /// The level that is called.
-    pub call: Option<Level>,
-    /// Each level's pressure switch closed.
-    pub switches: Levels<bool>,
-    /// The limit's contact closed.
-    pub limit: bool,
-    /// All roll-out switches closed.
-    pub rollout: bool,
-    /// The low-gas switch closed, or none fitted.
-    pub low_gas: bool,
+    /// Power, call, contacts and flame as it feels them.
+    pub felt: Inputs,
     /// Time in the present state, in seconds.
     pub in_state_s: f64,
     /// Time since the gas opened in this try, in seconds.

@@ -8,7 +8,8 @@ use crate::physics::orifice::hole_area_m2;
 use crate::setup::PlugFound;
 use serde::Serialize;
 
-/// Turns past hand-tight from which a plug or a tap's screw seals (scenario value of our own; no published torque).
+/// Turns past hand-tight from which a plug seals (scenario value of our own; no published torque). A
+/// tap's screw is taken to seal and to seep as a plug does (an assumption of our own).
 pub(crate) const SNUG_TURNS: f64 = 0.5;
 /// Turns past hand-tight beyond which the boss cracks (our own value).
 pub(crate) const CRACK_TURNS: f64 = 1.25;

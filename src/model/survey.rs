@@ -61,10 +61,9 @@ impl Model {
         }
     }
 
-    /// What the teaching view shows beside [`Self::truth`].
+    /// What the cutaway shows beside [`Self::truth`].
     pub(crate) fn inside(&self) -> Inside {
-        let (control, contacts) = (self.furnace.control(), self.furnace.contacts());
-        let input = self.furnace_in();
+        let control = self.furnace.control();
         Inside {
             upstream_pa: self.gas.upstream_pa(),
             supply_flow_m3_s: self.gas.supply_flow(),
@@ -75,12 +74,7 @@ impl Model {
             coils: self.furnace.coils(),
             lower_limit: self.room.lower_limit(),
             control: ControlInside {
-                powered: input.powered,
-                call: input.call,
-                switches: contacts.switches,
-                limit: contacts.limit,
-                rollout: contacts.rollout,
-                low_gas: contacts.low_gas,
+                felt: self.furnace.felt(&self.furnace_in(), &self.setup),
                 in_state_s: control.in_state_s(),
                 gas_s: control.gas_s(),
                 tries: control.tries(),

@@ -1,5 +1,5 @@
 //! The other half of the way out: what is really so. For marking, debrief, preview and the
-//! teaching view; never for the window's hands, scripts or the technician.
+//! cutaway; never for the window's hands, scripts or the technician.
 
 use enum_map::EnumMap;
 

@@ -12,11 +12,12 @@ use quarterturn::app::boxes::Boxes;
 use quarterturn::app::hose::hoses;
 use quarterturn::app::page::OnPage;
 use quarterturn::app::scene::Drawings;
-use quarterturn::hands::action::{Action, PlugStep};
-use quarterturn::parts::{Door, Fitted, HandValve, OnOff, Place, Port, Push, Tool};
+use quarterturn::hands::action::Action;
+use quarterturn::parts::{Door, Fitted, HandValve, OnOff, Place};
 
 use super::rig::{Pixels, Rig};
 use super::store::TestStore;
+use super::strips::fed;
 
 /// A channel may differ by this much.
 const CHANNEL: u8 = 12;
@@ -185,29 +186,7 @@ fn gas_valve_while_it_fires() {
     if !has_driver() {
         return;
     }
-    let port = Port::Manifold;
-    let acts = vec![
-        (0, Action::Go(Place::PlantRoom)),
-        (0, Action::FurnaceSwitch(OnOff::Off)),
-        (0, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 }),
-        (0, Action::Door { door: Door::Burner, to: Fitted::Off }),
-        (0, Action::Go(Place::GasValve)),
-        (0, Action::MeterPower(OnOff::On)),
-        (500, Action::MeterZero),
-        (3000, Action::Take(Tool::HexKey)),
-        (3001, Action::Plug { port, step: PlugStep::BreakLoose }),
-        (3002, Action::Plug { port, step: PlugStep::SpinOut }),
-        (3003, Action::PutDown),
-        (3004, Action::Take(Tool::Adapter)),
-        (3005, Action::Adapter { port, to: Fitted::On }),
-        (3006, Action::Take(Tool::Hose)),
-        (3007, Action::HoseOn { port, push: Push::Fully }),
-        (3008, Action::Go(Place::PlantRoom)),
-        (3009, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 }),
-        (3010, Action::FurnaceSwitch(OnOff::On)),
-        (3011, Action::Go(Place::GasValve)),
-    ];
-    let mut rig = open(Some("propane-cold-morning"), acts, 3011 + 50 * 400);
+    let mut rig = open(Some("propane-cold-morning"), fed(), 3011 + 50 * 400);
     let seen = rig.seen();
     let burners = seen.furnace.as_ref().and_then(|f| f.burners.as_ref()).expect("in view");
     assert!(burners.flames.iter().all(|flame| flame.height > 0.3), "{:?}", burners.flames);

@@ -90,7 +90,7 @@ fn isolated() -> Vec<(u64, Action)> {
 }
 
 /// The hose on the manifold, the meter zeroed, gas and power given back.
-fn fed() -> Vec<(u64, Action)> {
+pub fn fed() -> Vec<(u64, Action)> {
     let port = Port::Manifold;
     let mut acts = isolated();
     acts.extend([

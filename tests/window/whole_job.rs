@@ -43,7 +43,8 @@ fn activate(rig: &mut Rig, name: &str) {
     }
 }
 
-fn write(rig: &mut Rig, reading: Reading) {
+/// How the name of the sheet's cell for a reading begins.
+pub fn cell_of(reading: Reading) -> String {
     let port = match reading.port {
         Port::Inlet => "Inlet",
         Port::Manifold => "Manifold",
@@ -60,7 +61,11 @@ fn write(rig: &mut Rig, reading: Reading) {
         Phase::Found => "found",
         Phase::Left => "left",
     };
-    let cell = format!("{port}, {stage}, {phase}: ");
+    format!("{port}, {stage}, {phase}: ")
+}
+
+fn write(rig: &mut Rig, reading: Reading) {
+    let cell = cell_of(reading);
     let named = rig.named();
     let label = named.iter().map(|(label, ..)| label).find(|label| label.starts_with(&cell));
     let label = label.unwrap_or_else(|| panic!("no cell `{cell}`")).clone();

@@ -1,4 +1,4 @@
-//! What the teaching view shows of the gas side's regulators and springs.
+//! What the cutaway shows of the gas side's regulators and springs.
 
 use super::side::GasSide;
 use crate::model::inside::{RegulatorInside, SpringInside};

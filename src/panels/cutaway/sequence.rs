@@ -15,7 +15,7 @@ use crate::words::decimal;
 /// Shows the strip and the contacts under it.
 pub(super) fn sequence_ui(ui: &mut Ui, behind: &Behind<'_>) {
     let control = &behind.inside.control;
-    let levels = control.switches.list();
+    let levels = control.felt.switches.list();
     let now = behind.truth.control;
     let mut order = strip(levels);
     if !order.contains(&now) {
@@ -153,16 +153,17 @@ fn bar(painter: &egui::Painter, rect: Rect, passed_s: f64, limit_s: Option<f64>)
 /// The contacts that the control reads, and what it drives.
 fn contacts_ui(ui: &mut Ui, behind: &Behind<'_>) {
     let control = &behind.inside.control;
+    let felt = &control.felt;
     let closed = |it: bool| if it { t!("sequence-closed") } else { t!("sequence-open") };
-    let power = if control.powered { t!("sequence-power") } else { t!("sequence-no-power") };
-    let call = match control.call {
+    let power = if felt.powered { t!("sequence-power") } else { t!("sequence-no-power") };
+    let call = match felt.call {
         None => t!("sequence-no-call").to_owned(),
         Some(level) if !is_staged(level.of()) => t!("sequence-call").to_owned(),
         Some(level) => t!("sequence-call-level", level = words::level(level)),
     };
     ui.label(RichText::new(t!("sequence-calls", power = power, call = call)));
-    let staged = is_staged(control.switches.list());
-    for (level, &it) in control.switches.iter() {
+    let staged = is_staged(felt.switches.list());
+    for (level, &it) in felt.switches.iter() {
         ui.label(match staged {
             true => t!("sequence-switch-level", level = words::level(level), state = closed(it)),
             false => t!("sequence-switch", state = closed(it)),
@@ -170,13 +171,13 @@ fn contacts_ui(ui: &mut Ui, behind: &Behind<'_>) {
     }
     ui.label(t!(
         "sequence-safeties",
-        limit = closed(control.limit),
-        rollout = closed(control.rollout),
-        low_gas = closed(control.low_gas)
+        limit = closed(felt.limit),
+        rollout = closed(felt.rollout),
+        low_gas = closed(felt.low_gas)
     ));
     ui.label(t!(
         "sequence-flame",
-        current = decimal(behind.truth.flame_ua, 1),
+        current = decimal(felt.flame_ua, 1),
         least = decimal(control.timings.flame_min_ua, 1),
         tries = control.tries,
         all = control.timings.tries

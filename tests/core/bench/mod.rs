@@ -6,6 +6,7 @@ mod calibrated;
 mod clocking;
 mod digest;
 pub mod golden;
+mod inside;
 pub mod random;
 pub mod rig;
 mod storm;

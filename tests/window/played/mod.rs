@@ -9,14 +9,13 @@ mod pointer;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::panels::handling::Handling;
 use quarterturn::panels::{actions, parts};
-use quarterturn::parts::{
-    Ending, Height, Level, Phase, Place, Port, PortFill, Push, Reading, Stage,
-};
+use quarterturn::parts::{Ending, Height, Place, PortFill, Push, Reading};
 use quarterturn::senses::seen::Seen;
 use quarterturn::technician::{Player, Technician};
 
 use super::rig::{Pixels, Rig};
 use super::store::TestStore;
+use super::whole_job::cell_of;
 use deed::{Deed, Where, deed};
 use keys::Keys;
 use order::plain;
@@ -237,23 +236,7 @@ fn listed(rig: &Rig, seen: &Seen, action: &Action) -> Option<(Where, String)> {
 }
 
 fn write(rig: &mut Rig, way: &mut dyn Way, reading: Reading) {
-    let port = match reading.port {
-        Port::Inlet => "Inlet",
-        Port::Manifold => "Manifold",
-    };
-    let stage = match reading.stage {
-        Stage::Rest => "lock-up",
-        Stage::Firing(Level::Only) => "firing",
-        Stage::Firing(Level::Low) => "low fire",
-        Stage::Firing(Level::High) => "high fire",
-        Stage::FullLoad => "full connected load",
-        Stage::RestAgain => "lock-up after flow",
-    };
-    let phase = match reading.phase {
-        Phase::Found => "found",
-        Phase::Left => "left",
-    };
-    let cell = rig.name_that_begins(&format!("{port}, {stage}, {phase}: "));
+    let cell = rig.name_that_begins(&cell_of(reading));
     way.choose(rig, &cell);
     way.type_in(rig, &format!("{:.2}", f64::from(reading.thousandths) / 1000.0));
     settle(rig);
