@@ -76,6 +76,10 @@ pub struct Network {
     places: Vec<Place>,
     curves: Vec<CurveLink>,
     openings: Vec<OpeningLink>,
+    /// The openings that are not shut, in order.
+    passing: Vec<usize>,
+    /// Whether one was opened or shut since they were listed.
+    opened_or_shut: bool,
     regulators: Vec<RegulatorLink>,
     /// Whether the last step was taken in one part, so that its last flows are its mean flows.
     whole: bool,
@@ -238,7 +242,9 @@ impl Network {
             && let Some(link) = self.openings.get_mut(k)
             && cd_area_m2.is_finite()
         {
-            link.cd_area_m2 = cd_area_m2.max(0.0);
+            let area_m2 = cd_area_m2.max(0.0);
+            self.opened_or_shut |= (area_m2 > 0.0) != (link.cd_area_m2 > 0.0);
+            link.cd_area_m2 = area_m2;
         }
     }
 

@@ -210,8 +210,9 @@ impl Regulator {
 
     /// Sets the gauge pressure on the spring side of the diaphragm (ambient: 0), in Pa.
     pub fn set_reference_pa(&mut self, reference_pa: f64) {
-        if reference_pa.is_finite() {
+        if reference_pa.is_finite() && reference_pa.to_bits() != self.reference_pa.to_bits() {
             self.reference_pa = reference_pa;
+            self.fixed.dt_s = 0.0;
         }
     }
 
@@ -307,25 +308,34 @@ impl Regulator {
     /// Fixes what stays the same during one implicit step of `dt_s` from the given pressures.
     pub(crate) fn begin_step(&mut self, dt_s: f64, inlet_pa: f64, outlet_pa: f64) {
         #[expect(clippy::float_cmp, reason = "the same length or another")]
-        if self.fixed.dt_s != dt_s {
+        let fixed_anew = self.fixed.dt_s != dt_s;
+        if fixed_anew {
             self.fix(dt_s);
         }
-        let fixed = &self.fixed;
-        let settled = fixed.preload_share;
+        let Fixed { preload_share: settled, by_inlet, .. } = self.fixed;
         let spring_n = self.spring_n + settled * (self.target_spring_n - self.spring_n);
         let extra_n = self.extra_n + settled * (self.extra_preload_n - self.extra_n);
-        let bind_margin_n = fixed.bind_force_n - spring_n;
+        let step = &mut self.step;
+        step.zero_by_inlet_pa = by_inlet * inlet_pa;
+        step.start_pa = outlet_pa;
+        step.lift_m = self.lift_m;
+        let rested = spring_n.to_bits() == step.spring_n.to_bits()
+            && extra_n.to_bits() == step.extra_n.to_bits();
+        if fixed_anew || !rested {
+            self.load(spring_n, extra_n);
+        }
+    }
+
+    /// Puts the balance where springs of these forces, in N, put it.
+    fn load(&mut self, spring_n: f64, extra_n: f64) {
+        let fixed = &self.fixed;
         let reference_n = self.spec.diaphragm_area_m2 * self.reference_pa;
-        self.step = StepConstants {
-            zero_pa: (spring_n + extra_n + reference_n) / fixed.outlet_area_m2,
-            zero_by_inlet_pa: fixed.by_inlet * inlet_pa,
-            bind_margin_n,
-            offset_m: fixed.give.shortening(0.0, bind_margin_n).0,
-            start_pa: outlet_pa,
-            spring_n,
-            extra_n,
-            lift_m: self.lift_m,
-        };
+        let step = &mut self.step;
+        step.spring_n = spring_n;
+        step.extra_n = extra_n;
+        step.zero_pa = (spring_n + extra_n + reference_n) / fixed.outlet_area_m2;
+        step.bind_margin_n = fixed.bind_force_n - spring_n;
+        step.offset_m = fixed.give.shortening(0.0, step.bind_margin_n).0;
     }
 
     fn fix(&mut self, dt_s: f64) {

@@ -71,7 +71,7 @@ impl Control {
 
     /// The state that follows.
     fn decide(&mut self, i: &Inputs) -> S {
-        if self.state == S::Standby {
+        if matches!(self.state, S::Standby) {
             self.cause = Cause::Nothing;
         }
         if !i.powered {
@@ -81,7 +81,7 @@ impl Control {
         if !i.rollout {
             return S::RolloutOpen;
         }
-        if !i.limit || (self.state == S::LimitOpen && self.in_state_s < LIMIT_LEAST_S) {
+        if !i.limit || (matches!(self.state, S::LimitOpen) && self.in_state_s < LIMIT_LEAST_S) {
             return S::LimitOpen;
         }
         if self.stray_s >= self.timings.stray_flame_s {
@@ -93,7 +93,7 @@ impl Control {
         if matches!(self.state, S::RolloutOpen | S::LimitOpen) {
             return S::PostPurge;
         }
-        if self.state == S::Lockout {
+        if matches!(self.state, S::Lockout) {
             return S::Standby;
         }
         if i.call.is_none() {

@@ -134,6 +134,8 @@ impl NetworkBuilder {
             places: Vec::new(),
             curves: Vec::new(),
             openings: Vec::new(),
+            passing: Vec::new(),
+            opened_or_shut: true,
             regulators: Vec::new(),
             whole: true,
             program,

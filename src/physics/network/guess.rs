@@ -69,13 +69,14 @@ impl Guess {
         let [last, second, third] = &mut self.moved_pa;
         let paths = heads[..free].iter().zip(&start[..free]);
         if left {
-            let moved = last.iter().zip(&**second).zip(&**third);
+            let moved = last.iter().zip(&**second).zip(third.iter_mut());
             let (mut rest_off, mut straight_off, mut bent_off) = (0.0, 0.0, 0.0);
-            for ((now, then), ((last, second), third)) in paths.clone().zip(moved) {
+            for ((now, then), ((last, second), third)) in paths.zip(moved) {
                 let moved = moved_pa(now, then);
                 rest_off += moved.abs();
                 straight_off += (moved - straight(*last, *second)).abs();
                 bent_off += (moved - bent(*last, *second, *third)).abs();
+                *third = moved;
             }
             self.kind = if bent_off < WORTH * straight_off.min(rest_off) {
                 GuessKind::Bent
@@ -84,12 +85,13 @@ impl Guess {
             } else {
                 GuessKind::Rest
             };
+        } else {
+            for (third, (now, then)) in third.iter_mut().zip(paths) {
+                *third = moved_pa(now, then);
+            }
         }
-        core::mem::swap(second, third);
-        core::mem::swap(last, second);
-        for (moved, (now, then)) in last.iter_mut().zip(paths) {
-            *moved = moved_pa(now, then);
-        }
+        // What stood third is written over with the newest, which comes first.
+        self.moved_pa.rotate_right(1);
     }
 
     /// Expects rest: something happened that the past says nothing about.

@@ -76,9 +76,25 @@ impl Network {
         if !dt_s.is_finite() || dt_s <= 0.0 {
             return report;
         }
+        if self.opened_or_shut {
+            self.list_passing();
+        }
         self.whole = true;
         self.advance(dt_s, dt_s, 0, &mut report);
         report
+    }
+
+    /// Lists the openings that are not shut: most of a bench's are, at every step.
+    fn list_passing(&mut self) {
+        self.passing.clear();
+        for (k, link) in self.openings.iter_mut().enumerate() {
+            if link.cd_area_m2 > 0.0 {
+                self.passing.push(k);
+            } else {
+                link.flow = 0.0;
+            }
+        }
+        self.opened_or_shut = false;
     }
 
     /// One part of a step, split again if it does not balance.
@@ -275,6 +291,7 @@ impl Network {
         let (lower_pa, upper_pa) = (self.work.lower_pa, self.work.upper_pa);
         let free = self.free;
         let from = self.work.trial[..free].iter().zip(&self.work.change[..free]);
+        let mut outside = false;
         for (head, (trial, change)) in self.heads[..free].iter_mut().zip(from) {
             // Two-sum: the sum and what it leaves out are exact together.
             let lower = trial.rest_pa + share * change;
@@ -282,8 +299,19 @@ impl Network {
             let lower_part = sum - trial.pa;
             head.rest_pa = (trial.pa - (sum - lower_part)) + (lower - lower_part);
             head.pa = sum;
-            if sum < lower_pa || sum > upper_pa {
-                *head = Head { pa: sum.clamp(lower_pa, upper_pa), rest_pa: 0.0 };
+            outside |= (sum < lower_pa) | (sum > upper_pa);
+        }
+        if outside {
+            self.keep_within(lower_pa, upper_pa);
+        }
+    }
+
+    /// Brings pressures outside these bounds back to them.
+    #[cold]
+    fn keep_within(&mut self, lower_pa: f64, upper_pa: f64) {
+        for head in &mut self.heads[..self.free] {
+            if head.pa < lower_pa || head.pa > upper_pa {
+                *head = Head { pa: head.pa.clamp(lower_pa, upper_pa), rest_pa: 0.0 };
             }
         }
     }
@@ -310,11 +338,8 @@ impl Network {
                 FlowSlopes { flow, by_from: slope * by_from, by_to: slope * by_to },
             );
         }
-        for link in &mut self.openings {
-            if link.cd_area_m2 <= 0.0 {
-                link.flow = 0.0;
-                continue;
-            }
+        for &k in &self.passing {
+            let Some(link) = self.openings.get_mut(k) else { continue };
             let at = across(system.heads, &link.ends, system.ambient_pa);
             let unit = link.law.flow(at.diff_pa, at.inlet_abs_pa, at.outlet_abs_pa);
             let flow = unit.times(link.cd_area_m2);

@@ -1,8 +1,9 @@
 //! How a network is written down for a digest: every field is named here, so that a new one does not
 //! compile until it is dealt with.
 //!
-//! Left out are what was compiled from nodes and elements when the network was built, and the room
-//! for a step, which each step fills before it reads it.
+//! Left out are what was compiled from nodes and elements when the network was built, the list of the
+//! openings that are not shut, which follows from their areas, and the room for a step, which each
+//! step fills before it reads it.
 //!
 //! **Source.** No physical figures.
 //! **Checked.** `tests/core/bench/digest.rs`.
@@ -26,6 +27,8 @@ impl Serialize for Network {
             places: _,
             curves,
             openings,
+            passing: _,
+            opened_or_shut: _,
             regulators,
             whole,
             program: _,
