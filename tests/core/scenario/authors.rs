@@ -25,7 +25,7 @@ fn endings_warned(faults: &str, supply: &str, endings: &str) -> Vec<Problem> {
 /// An ending that none of the faults asks for is warned of, and so is one that leaves a fault which the
 /// trainee has no remedy for; what the catalogue calls right is not.
 #[test]
-fn endings_that_cannot_be_right_are_warned_of() {
+fn slow_endings_that_cannot_be_right_are_warned_of() {
     for (faults, supply, endings, word) in [
         ("high_stage_set_high", "OwnerOnly", "SupplyOwnerCalled", "not found out of its limits"),
         ("high_stage_set_high", "Trainee", "InService, SupplyOwnerCalled", "owner of the supply"),

@@ -69,7 +69,7 @@ fn variant(seed: u64) -> String {
 
 /// Nothing panics, nothing hangs, no reading is without a number.
 #[test]
-fn variants_preview_or_are_refused() {
+fn slow_variants_preview_or_are_refused() {
     let (mut previewed, mut worst_s) = (0, 0);
     for seed in 0..TRIED {
         let text = variant(seed);

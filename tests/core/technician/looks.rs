@@ -63,7 +63,7 @@ fn a_regulator_that_hisses_is_renewed() {
 /// Gas within the heat that it is sold with, where the card names none, is nobody's fault to tell;
 /// leaner gas is told, and so is the same gas where the card names another.
 #[test]
-fn lean_gas_is_told_where_it_can_be_told() {
+fn slow_lean_gas_is_told_where_it_can_be_told() {
     for (heat, ending) in
         [(1000, InService), (940, InService), (930, SupplyOwnerCalled), (850, SupplyOwnerCalled)]
     {
