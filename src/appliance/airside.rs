@@ -3,7 +3,7 @@
 //! **Equation.** Fans follow their speed first-order (1.2 s and 3 s); the exchanger is
 //! [`Exchanger`]. The blower's air goes with its speed, with the air's density and with `1/√ΣR`,
 //! resistances of coil and ducts (0.5), filter (0.25) and registers (0.25) in a row, the last two
-//! each as the inverse square of the free area. Low speed is 0.75 of high, the inducer's 0.7.
+//! each as the inverse square of the free area. A worn motor makes a share of each speed. Low speed is 0.75 of high, the inducer's 0.7.
 //! **Assumptions.** Fixed fan head at a speed; standard air but for its density.
 //! **Valid range.** Blocked shares 0 to 0.95.
 //! **Regularisation.** A wholly blocked part keeps a twentieth of its area. The flue gas's
@@ -36,6 +36,8 @@ const FILTER: f64 = 0.25;
 const REGISTERS: f64 = 0.25;
 /// Share of an area that always stays.
 const LEAST_AREA: f64 = 0.05;
+/// Share of its speed below which a fan is heard to labor.
+const LABORS: f64 = 0.6;
 /// Change of firing, as a share of full, from which the flue gas is worked out anew.
 const NOTICED: f64 = 1e-3;
 
@@ -71,12 +73,28 @@ impl AirPath {
     }
 }
 
+/// How fast the fans turn when they are driven, against sound ones.
+#[derive(Debug, Clone, Copy, PartialEq, Serialize)]
+pub struct Fans {
+    /// Share of its speed that the inducer makes, 0–1.
+    pub inducer: f64,
+    /// Share of its speed that the blower makes, 0–1.
+    pub blower: f64,
+}
+
+impl Default for Fans {
+    fn default() -> Self {
+        Self { inducer: 1.0, blower: 1.0 }
+    }
+}
+
 /// The air side: inducer, blower and heat exchanger with the air that passes them.
 #[derive(Debug, Clone, PartialEq, Serialize)]
 pub struct AirSide {
     exchanger: Exchanger,
     path: AirPath,
     air_share: f64,
+    fans: Fans,
     inducer: f64,
     blower: f64,
     full_air_m3_s: f64,
@@ -97,6 +115,7 @@ impl AirSide {
             exchanger: Exchanger::new(EXCHANGER_J_K, start_k),
             path: AirPath::default(),
             air_share: 1.0,
+            fans: Fans::default(),
             inducer: 0.0,
             blower: 0.0,
             full_air_m3_s: useful_w / (AIR_J_M3_K * rise_k.max(5.0)),
@@ -113,6 +132,11 @@ impl AirSide {
         self.air_share = path.air_share();
     }
 
+    /// Sets what the fans still make of their drive.
+    pub fn set_fans(&mut self, fans: Fans) {
+        self.fans = fans;
+    }
+
     /// Goes on by `dt_s` with the fans driven so, heat from the flame (W) and return air (K).
     pub fn step(
         &mut self,
@@ -123,8 +147,12 @@ impl AirSide {
         return_k: f64,
     ) {
         let approach = |now: f64, end: f64, tau: f64| now + (end - now) * dt_s / (tau + dt_s);
-        self.inducer = approach(self.inducer, speed(inducer, INDUCER_REDUCED), INDUCER_S);
-        self.blower = approach(self.blower, speed(blower, BLOWER_REDUCED), BLOWER_S);
+        let (inducer_end, blower_end) = (
+            self.fans.inducer * speed(inducer, INDUCER_REDUCED),
+            self.fans.blower * speed(blower, BLOWER_REDUCED),
+        );
+        self.inducer = approach(self.inducer, inducer_end, INDUCER_S);
+        self.blower = approach(self.blower, blower_end, BLOWER_S);
         let firing = heat_w / self.full_heat_w;
         if (firing - self.flue.0).abs() > NOTICED {
             self.flue = (firing, flue_above_metal_k(firing, FLUE_ABOVE_METAL_K));
@@ -143,6 +171,12 @@ impl AirSide {
     #[must_use]
     pub fn blower(&self) -> f64 {
         self.blower
+    }
+
+    /// Whether the blower's motor makes so little of its speed that anybody hears it.
+    #[must_use]
+    pub fn blower_labors(&self) -> bool {
+        self.fans.blower < LABORS
     }
 
     /// Air over the exchanger, in standard m³/s.

@@ -99,6 +99,12 @@ edits! {
     TrippedRollOut = control::TRIPPED_ROLL_OUT;
     ValveSwitchOff = control::VALVE_SWITCH_OFF;
     DeadThermostatCircuit = control::DEAD_THERMOSTAT_CIRCUIT;
+    JumperedLimit = control::JUMPERED_LIMIT;
+    JumperedRollOut = control::JUMPERED_ROLL_OUT;
+    JumperedLowPressureSwitch = control::JUMPERED_FIRST_SWITCH;
+    DeadInducer = control::DEAD_INDUCER;
+    WeakBlower = control::WEAK_BLOWER;
+    BlownControlFuse = control::BLOWN_CONTROL_FUSE;
     MeterZeroOff = measuring::METER_ZERO_OFF;
     MeterZeroDrifts = measuring::METER_ZERO_DRIFTS;
     MeterZeroedUnderPressure = measuring::METER_ZEROED_UNDER_PRESSURE;

@@ -85,6 +85,9 @@ edits! {
     MendThermostatWire = control::MEND_THERMOSTAT_WIRE;
     ReplaceFilter = control::REPLACE_FILTER;
     OpenRegisters = control::OPEN_REGISTERS;
+    ReplaceInducer = control::REPLACE_INDUCER;
+    ReplaceBlowerMotor = control::REPLACE_BLOWER_MOTOR;
+    ReplaceControlFuse = control::REPLACE_CONTROL_FUSE;
     ReplaceLowGasSwitch = control::REPLACE_LOW_GAS_SWITCH;
     BypassFirstSwitch = control::BYPASS_FIRST_SWITCH;
     BypassFullSwitch = control::BYPASS_FULL_SWITCH;

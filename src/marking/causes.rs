@@ -335,6 +335,7 @@ fn had_occasion(l: &Ledger, backing: Backing) -> bool {
             | Sight::Caps
             | Sight::Flames
             | Sight::Igniter
+            | Sight::Wires
             | Sight::GroundWire,
         ) => was(&[Place::GasValve]),
         Backing::Sight(Sight::Manometer | Sight::Hose) => did(|it| {

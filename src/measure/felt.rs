@@ -20,6 +20,7 @@ use super::driver::Driver;
 use super::looks::{self, Around};
 use super::pattern::{Pattern, Point, Start, measure};
 use crate::appliance::plate::{Band, Fuel};
+use crate::appliance::safety::Jumpers;
 use crate::bench::Bench;
 use crate::bench::run::Nobody;
 use crate::catalogue::fault::Fault;
@@ -100,8 +101,8 @@ struct Looks {
     as_found: Vec<Around>,
     /// What looking closely gave, the furnace off and its doors open.
     found: Vec<(Subject, Observation)>,
-    /// Signs of wear in plain view there.
-    wear: Option<Signs>,
+    /// Signs of wear in plain view there, and wires across safety devices.
+    wear: Option<(Signs, Jumpers)>,
 }
 
 /// On arrival, and then with the furnace off and its doors open.
@@ -115,7 +116,7 @@ fn looks(setup: &Setup) -> Looks {
     Looks {
         as_found,
         found: found.into_iter().map(|note| (note.subject, note.finding)).collect(),
-        wear: burners.map(|burners| burners.signs),
+        wear: burners.map(|burners| (burners.signs, burners.wires)),
     }
 }
 

@@ -1,7 +1,7 @@
 //! The furnace put together: control, safety devices, burners, air side; and house and room from a
 //! setup.
 
-use crate::appliance::airside::{AirPath, AirSide};
+use crate::appliance::airside::{AirPath, AirSide, Fans};
 use crate::appliance::burner::{self, BurnerIn, Burners};
 use crate::appliance::draft::Draft;
 use crate::appliance::ignition::{Control, ControlState, ControlStatus, Inputs, Outputs, Timings};
@@ -9,7 +9,7 @@ use crate::appliance::safety::{LowGasSwitch, Safety};
 use crate::parts::{Level, Levels, OnOff};
 use crate::physics::combustion::flame::Look;
 use crate::physics::room::Room;
-use crate::setup::{Coil, Contact, Setup, Tripped};
+use crate::setup::{Coil, Contact, Motor, Setup, Tripped};
 use crate::site::house::{House, Thermostat};
 use crate::units::P_STD_PA;
 use serde::Serialize;
@@ -123,6 +123,13 @@ impl Furnace {
             registers_closed: condition.air.registers_closed,
             air_density,
         });
+        self.air.set_fans(Fans {
+            inducer: match condition.air.inducer {
+                Motor::Turns => 1.0,
+                Motor::Dead => 0.0,
+            },
+            blower: 1.0 - condition.air.blower_slow,
+        });
     }
 
     /// What the control feels.
@@ -227,6 +234,11 @@ impl Furnace {
 
     pub(crate) fn blower(&self) -> f64 {
         self.air.blower()
+    }
+
+    /// Whether the blower stays well below the speed that it is switched to.
+    pub(crate) fn blower_labors(&self) -> bool {
+        self.air.blower_labors()
     }
 
     pub(crate) fn heat_to_air_w(&self) -> f64 {

@@ -8,7 +8,7 @@ use super::things::Things;
 use crate::instrument::manometer::Manometer;
 use crate::parts::{Door, Fitted, Level, LowSide, OnOff, Place, Port};
 use crate::physics::room::Room;
-use crate::setup::Setup;
+use crate::setup::{Fuse, Setup};
 use crate::site::house::{House, Thermostat};
 use enum_map::EnumMap;
 use serde::Serialize;
@@ -49,9 +49,11 @@ impl Model {
         self.furnace.firing()
     }
 
-    /// Whether the furnace has power: its switch, and the blower door's.
+    /// Whether the control has its 24 volts: the furnace's switch, the blower door's, the fuse.
     pub(crate) fn powered(&self) -> bool {
-        self.things.furnace_switch == OnOff::On && self.things.doors[Door::Blower] == Fitted::On
+        self.things.furnace_switch == OnOff::On
+            && self.things.doors[Door::Blower] == Fitted::On
+            && self.setup.condition.control.fuse == Fuse::Whole
     }
 
     /// Whether the person stands at one of `places`.

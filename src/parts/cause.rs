@@ -160,6 +160,12 @@ named! {
         DraftHoseSplit = "draft-hose-split", t!("cause-draft-hose-split");
         /// Hose to the pressure switches off.
         DraftHoseOff = "draft-hose-off", t!("cause-draft-hose-off");
+        /// Jumper found across a safety switch.
+        SafetyJumpered = "safety-jumpered", t!("cause-safety-jumpered");
+        /// Inducer does not turn.
+        InducerDead = "inducer-dead", t!("cause-inducer-dead");
+        /// Fuse of the control blown.
+        ControlFuseBlown = "control-fuse-blown", t!("cause-control-fuse-blown");
         /// Roll-out switch found tripped.
         RolloutTripped = "rollout-tripped", t!("cause-rollout-tripped");
         /// Circuit of the thermostat open.

@@ -35,6 +35,8 @@ named! {
         Igniter = "igniter", t!("noticed-igniter");
         /// Flames in passing, without a close look.
         Flames = "flames", t!("noticed-flames");
+        /// Wires across the contacts of safety switches.
+        Wires = "wires", t!("noticed-wires");
         /// Ground wire of the burners.
         GroundWire = "ground-wire", t!("noticed-ground-wire");
         /// Smell of gas, or the detector's call.

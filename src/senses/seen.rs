@@ -166,6 +166,8 @@ pub enum Sound {
     Burners(Level),
     /// The blower in the cabinet.
     Blower,
+    /// The blower, laboring below the speed that it is switched to.
+    BlowerSlow,
     /// Gas hissing from an open port.
     Hiss,
     /// A late, hard light.
@@ -189,6 +191,7 @@ impl Sound {
                 level.choose(t!("sound-burners"), t!("sound-burners-low"), t!("sound-burners-high"))
             }
             Self::Blower => t!("sound-blower"),
+            Self::BlowerSlow => t!("sound-blower-slow"),
             Self::Hiss => t!("sound-hiss"),
             Self::Bang => t!("sound-bang"),
             Self::Alarm => t!("sound-alarm"),

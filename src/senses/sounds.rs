@@ -86,7 +86,7 @@ fn of_furnace(model: &Model) -> Vec<Sound> {
         Some(level) => sounds.push(Sound::Burners(level)),
     }
     if model.furnace.blower() > HEARD {
-        sounds.push(Sound::Blower);
+        sounds.push(if model.furnace.blower_labors() { Sound::BlowerSlow } else { Sound::Blower });
     }
     if model.furnace.banged() {
         sounds.push(Sound::Bang);

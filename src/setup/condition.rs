@@ -150,11 +150,27 @@ pub struct AirCondition {
     pub filter_blocked: f64,
     /// Share of the registers that is closed, 0–1.
     pub registers_closed: f64,
+    /// State of the motor that drives the inducer.
+    pub inducer: Motor,
+    /// Share of its speed that the blower no longer makes, 0–1: 1 where its motor stands still.
+    pub blower_slow: f64,
+}
+
+/// Whether the motor of a fan turns.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
+pub enum Motor {
+    /// It turns when it has voltage.
+    #[default]
+    Turns,
+    /// It stands still: an open winding or seized bearings.
+    Dead,
 }
 
 /// Thermostat, control and safety devices.
 #[derive(Debug, Clone, Copy, PartialEq, Default, Serialize)]
 pub struct ControlCondition {
+    /// The fuse of the 24 volts on the control board.
+    pub fuse: Fuse,
     /// The thermostat's wires, or the 24 volts behind them.
     pub thermostat: Wire,
     /// The second stage's call.
@@ -167,6 +183,16 @@ pub struct ControlCondition {
     pub low_gas: Option<LowGasSwitch>,
     /// Wires across the contacts of safety devices.
     pub jumpers: Jumpers,
+}
+
+/// Whether a fuse carries current.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize)]
+pub enum Fuse {
+    /// Sound, as it is fitted.
+    #[default]
+    Whole,
+    /// Melted through by a short or an overload.
+    Blown,
 }
 
 /// Wire to a contact or coil.

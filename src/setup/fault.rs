@@ -147,6 +147,18 @@ faults! {
     ValveSwitchOff;
     /// The thermostat's circuit is dead.
     DeadThermostatCircuit;
+    /// Jumper across the limit, left by others.
+    JumperedLimit;
+    /// Jumper across the roll-out switches, left by others.
+    JumperedRollOut;
+    /// Jumper across the low pressure switch, left by others.
+    JumperedLowPressureSwitch;
+    /// The inducer's motor stands still.
+    DeadInducer;
+    /// The blower turns too slowly, or not at all.
+    WeakBlower;
+    /// The fuse of the 24 volts has blown.
+    BlownControlFuse;
     /// The manometer's zero is off.
     MeterZeroOff;
     /// The manometer's zero drifts.

@@ -7,9 +7,9 @@ mod condition;
 mod fault;
 
 pub use condition::{
-    AirCondition, BurnerCondition, Coil, Condition, Contact, ControlCondition, HoseState,
-    LineCondition, MeterCondition, PlugFound, PortCondition, SeatState, SupplyCondition, Tripped,
-    ValveCondition, Wire,
+    AirCondition, BurnerCondition, Coil, Condition, Contact, ControlCondition, Fuse, HoseState,
+    LineCondition, MeterCondition, Motor, PlugFound, PortCondition, SeatState, SupplyCondition,
+    Tripped, ValveCondition, Wire,
 };
 pub use fault::Fault;
 

@@ -66,7 +66,7 @@ pub fn made_for(sound: Sound) -> Made {
     match sound {
         Sound::Inducer | Sound::InducerFast => Made::Voice(Voice::Inducer),
         Sound::Burners(_) => Made::Voice(Voice::Burners),
-        Sound::Blower => Made::Voice(Voice::Blower),
+        Sound::Blower | Sound::BlowerSlow => Made::Voice(Voice::Blower),
         Sound::Hiss => Made::Voice(Voice::Hiss),
         Sound::Bang => Made::Moment(Moment::LateLight),
         Sound::Alarm => Made::Voice(Voice::Alarm),

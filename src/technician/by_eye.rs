@@ -23,6 +23,7 @@ pub(super) fn on_arrival() -> Vec<Step> {
         think(|me, seen| {
             let Some(signs) = signs(seen) else { return Vec::new() };
             let found = [
+                wires(seen).then_some((Diagnosis::SafetyJumpered, Repair::RemoveBypasses)),
                 (signs.rod == Rod::Filmed).then_some(FILM),
                 (signs.ground == Fitted::Off).then_some(GROUND),
                 (signs.box_hose == Fitted::Off)
@@ -42,11 +43,14 @@ pub(super) fn on_arrival() -> Vec<Step> {
 const FILM: (Diagnosis, Repair) = (Diagnosis::RodFilmed, Repair::CleanFlameRod);
 const GROUND: (Diagnosis, Repair) = (Diagnosis::GroundLoose, Repair::MendBurnerGround);
 
-/// The low pressure switch does not close.
+/// The low pressure switch does not close: where no inducer was heard, nothing draws.
 pub(super) fn first_switch() -> Vec<Step> {
     vec![
         act(Action::Look(Subject::DraftHose)),
         think(|me, seen| {
+            if !me.know.since_call.inducer_heard && !me.know.has_mended(Repair::ReplaceInducer) {
+                return mend(me, Diagnosis::InducerDead, Repair::ReplaceInducer);
+            }
             draft(me, seen, Diagnosis::FirstSwitchStaysOpen, Repair::ReplaceFirstSwitch)
         }),
     ]
@@ -82,6 +86,12 @@ fn draft(me: &mut Mind, seen: &Seen, diagnosis: Diagnosis, switch: Repair) -> Ve
 fn mend(me: &mut Mind, diagnosis: Diagnosis, repair: Repair) -> Vec<Step> {
     me.plan_repair(diagnosis, repair);
     take(Course::MendAndReadAgain)
+}
+
+/// Whether a wire lies across the contact of a safety device.
+fn wires(seen: &Seen) -> bool {
+    let burners = seen.furnace.as_ref().and_then(|furnace| furnace.burners.as_ref());
+    burners.is_some_and(|burners| burners.wires.any())
 }
 
 fn signs(seen: &Seen) -> Option<&Signs> {

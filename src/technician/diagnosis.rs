@@ -135,6 +135,10 @@ diagnoses! {
     BossCracked = t!("diagnosis-boss-cracked"), For(Cause::BossCracked);
     SecondStageAlwaysCalled = t!("diagnosis-high-always-called"), For(Cause::HighAlwaysCalled);
     LightsLate = t!("diagnosis-lights-late"), For(Cause::BurnersDirty);
+    SafetyJumpered = t!("diagnosis-safety-jumpered"), For(Cause::SafetyJumpered);
+    InducerDead = t!("diagnosis-inducer-dead"), For(Cause::InducerDead);
+    BlowerWeak = t!("diagnosis-blower-weak"), For(Cause::BlowerTooSlow);
+    ControlFuseBlown = t!("diagnosis-control-fuse-blown"), For(Cause::ControlFuseBlown);
     NoReasonFound = t!("diagnosis-no-reason-found"), Nothing;
     NoCallAtControl = t!("diagnosis-no-call-at-control"), For(Cause::ThermostatCircuitOpen);
     FirstSwitchStuckClosed = t!("diagnosis-low-switch-stuck-closed"), For(Cause::LowSwitchStaysClosed);

@@ -149,6 +149,9 @@ pub(super) struct SinceCall {
     pub lit: usize,
     /// Whether a hard light was heard.
     pub bang: bool,
+    /// Whether the inducer was heard, and the blower at its usual speed.
+    pub inducer_heard: bool,
+    pub blower_heard: bool,
     /// Whether the limit has opened.
     pub limit: bool,
     /// Ticks for which the control waited for the next level's pressure switch.
@@ -181,6 +184,9 @@ impl SinceCall {
     /// Notices what there is.
     pub(super) fn take_in(&mut self, seen: &Seen) {
         self.bang |= seen.sounds.contains(&Sound::Bang);
+        let inducer = [Sound::Inducer, Sound::InducerFast];
+        self.blower_heard |= seen.sounds.contains(&Sound::Blower);
+        self.inducer_heard |= seen.sounds.iter().any(|sound| inducer.contains(sound));
         let Some(furnace) = &seen.furnace else { return };
         let status = furnace.status;
         self.look_at_inlet(seen, status);

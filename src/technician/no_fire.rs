@@ -107,7 +107,9 @@ fn no_flame(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     if let Some(steps) = judge::no_gas(me, seen) {
         return steps;
     }
-    let found = if says == Some(ControlStatus::NoCall) {
+    let found = if says == Some(ControlStatus::NoPower) {
+        Some((Diagnosis::ControlFuseBlown, &[Repair::ReplaceControlFuse][..]))
+    } else if says == Some(ControlStatus::NoCall) {
         Some((Diagnosis::NoCallAtControl, &[Repair::MendThermostatWire][..]))
     } else if says == Some(ControlStatus::SwitchClosedAtRest) {
         Some((Diagnosis::FirstSwitchStuckClosed, &[Repair::ReplaceFirstSwitch][..]))
@@ -195,14 +197,25 @@ fn no_flame_above(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     no_flame(me, seen)
 }
 
-/// The limit has opened: too little air over the exchanger.
+/// The limit has opened with the manometer on.
 pub(super) fn limit_opened(me: &mut Mind) -> Vec<Step> {
+    mend_air(me, Course::MendAndReadAgain)
+}
+
+/// The limit has opened: too little air over the exchanger. Filter and registers were looked at on
+/// arrival; a blower that was not heard, or only laboring, is next.
+pub(super) fn mend_air(me: &mut Mind, then: Course) -> Vec<Step> {
     me.know.since_call.limit = false;
-    if me.know.has_mended(Repair::OpenRegisters) {
+    let tried = [Repair::OpenRegisters, Repair::ReplaceBlowerMotor];
+    if tried.into_iter().any(|repair| me.know.has_mended(repair)) {
         return give_up(me, Diagnosis::LimitOpensAgain);
     }
-    me.plan_repair(Diagnosis::LimitOpens, Repair::OpenRegisters);
-    take(Course::MendAndReadAgain)
+    if me.know.since_call.blower_heard {
+        me.plan_repair(Diagnosis::LimitOpens, Repair::OpenRegisters);
+    } else {
+        me.plan_repair(Diagnosis::BlowerWeak, Repair::ReplaceBlowerMotor);
+    }
+    take(then)
 }
 
 /// The manometer is dark, or shows more than it can: a fresh battery, or one of greater range.

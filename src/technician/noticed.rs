@@ -133,6 +133,7 @@ impl Noticed {
             Sight::Caps,
             Sight::InletPort,
             Sight::ManifoldPort,
+            Sight::Wires,
             Sight::GroundWire,
         ]);
         if burners.glow > 0.0 {

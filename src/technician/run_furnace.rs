@@ -5,7 +5,7 @@ use super::course::Course;
 use super::diagnosis::Diagnosis;
 use super::mend::check;
 use super::mind::Mind;
-use super::no_fire::{if_not_lit, if_not_raised};
+use super::no_fire::{if_not_lit, if_not_raised, mend_air};
 use super::sequence::Sequence;
 use super::step::{
     Step, act, give_up, go, others, pause, reach, take, think, until_at_rest, until_steady, wait,
@@ -293,10 +293,5 @@ fn went_out(me: &mut Mind, _: &Seen) -> Vec<Step> {
 
 /// The limit has opened: too little air over the exchanger.
 fn limit_again(me: &mut Mind) -> Vec<Step> {
-    me.know.since_call.limit = false;
-    if me.know.has_mended(Repair::OpenRegisters) {
-        return give_up(me, Diagnosis::LimitOpensAgain);
-    }
-    me.plan_repair(Diagnosis::LimitOpens, Repair::OpenRegisters);
-    take(Course::MendClosed)
+    mend_air(me, Course::MendClosed)
 }

@@ -310,6 +310,28 @@ fault-valve-switch-off-wrong-mend-replace-control-board = A sound part is swappe
 fault-dead-thermostat-circuit-cause = The 24 volts do not come through: a broken wire or a dead thermostat.
 fault-dead-thermostat-circuit-wrong-mend-replace-gas-valve = Work on gas cannot mend a wire.
 
+fault-jumpered-limit-cause = Somebody put a jumper across the limit and left it there.
+fault-jumpered-limit-wrong-mend-replace-control-board = The wire lies across the switch, whatever board is behind it.
+
+fault-jumpered-roll-out-cause = Somebody put a jumper across the roll-out switches and left it there.
+fault-jumpered-roll-out-wrong-mend-replace-control-board = The wire lies across the switches, whatever board is behind them.
+
+fault-jumpered-low-pressure-switch-cause = Somebody put a jumper across the first-stage pressure switch; the control finds it closed at rest and does not start.
+fault-jumpered-low-pressure-switch-wrong-mend-replace-low-switch = The wire makes the new switch look stuck too.
+
+fault-dead-inducer-cause = The inducer's motor no longer turns: an open winding or seized bearings.
+fault-dead-inducer-wrong-mend-bypass-low-switch = It would light with nothing to carry the flue gas off; the control refuses a switch that is closed at rest.
+fault-dead-inducer-wrong-mend-replace-low-switch = The new switch feels no draft either.
+
+fault-weak-blower-cause = The blower's capacitor or bearings have gone, and it turns too slowly or not at all.
+fault-weak-blower-severity = of its speed lost
+fault-weak-blower-wrong-mend-bypass-limit = The exchanger overheats with nothing to stop it.
+fault-weak-blower-wrong-turn-high-screw = Underfired, it still overheats, and the house stays cold.
+
+fault-blown-control-fuse-cause = A short on the 24-volt side has blown the fuse on the control board.
+fault-blown-control-fuse-wrong-mend-replace-control-board = The new board has a fuse of its own, and the short blows that one too.
+fault-blown-control-fuse-wrong-mend-mend-thermostat-wire = Without the fuse no wire carries anything.
+
 ## Measuring chain and leaks
 
 fault-meter-zero-off-cause = The manometer's zero has moved, and nobody has set it.

@@ -6,6 +6,7 @@ sound-burners = burners
 sound-burners-low = burners, quiet
 sound-burners-high = burners, full
 sound-blower = blower runs
+sound-blower-slow = blower labors, slow
 sound-hiss = gas hisses
 sound-bang = a hard, late light
 sound-alarm = alarm sounds

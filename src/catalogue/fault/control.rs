@@ -2,9 +2,9 @@
 //! its severity in SI.
 
 use super::entry::Edit;
-use crate::appliance::safety::{Hose, SwitchState};
+use crate::appliance::safety::{Hose, Jumper, SwitchState};
 use crate::parts::OnOff;
-use crate::setup::{Setup, Tripped, Wire};
+use crate::setup::{Fuse, Motor, Setup, Tripped, Wire};
 
 pub(crate) const DIRTY_FLAME_ROD: Edit = |setup, share| setup.condition.burners.rod_dirty = share;
 
@@ -42,6 +42,23 @@ pub(crate) const VALVE_SWITCH_OFF: Edit = |setup, _| setup.found.valve_switch = 
 
 pub(crate) const DEAD_THERMOSTAT_CIRCUIT: Edit =
     |setup, _| setup.condition.control.thermostat = Wire::Open;
+
+pub(crate) const JUMPERED_LIMIT: Edit =
+    |setup, _| setup.condition.control.jumpers.limit = Jumper::On;
+
+pub(crate) const JUMPERED_ROLL_OUT: Edit =
+    |setup, _| setup.condition.control.jumpers.rollout = Jumper::On;
+
+pub(crate) const JUMPERED_FIRST_SWITCH: Edit = |setup, _| {
+    let first = setup.furnace.plate.input.first_level();
+    setup.condition.control.jumpers.switches[first] = Jumper::On;
+};
+
+pub(crate) const DEAD_INDUCER: Edit = |setup, _| setup.condition.air.inducer = Motor::Dead;
+
+pub(crate) const WEAK_BLOWER: Edit = |setup, share| setup.condition.air.blower_slow = share;
+
+pub(crate) const BLOWN_CONTROL_FUSE: Edit = |setup, _| setup.condition.control.fuse = Fuse::Blown;
 
 /// The pressure switch of the level at which the burners light.
 fn first_switch(setup: &mut Setup) -> &mut SwitchState {

@@ -6,7 +6,7 @@
 
 use super::work::Edit;
 use crate::appliance::safety::{Hose, Jumper, Jumpers, SwitchState};
-use crate::setup::{Contact, Wire};
+use crate::setup::{Contact, Fuse, Motor, Wire};
 
 pub(crate) const CLEAN_FLAME_ROD: Edit = |context| {
     context.setup.condition.burners.rod_dirty = 0.0;
@@ -69,6 +69,18 @@ pub(crate) const REPLACE_FILTER: Edit = |context| {
 
 pub(crate) const OPEN_REGISTERS: Edit = |context| {
     context.setup.condition.air.registers_closed = 0.0;
+};
+
+pub(crate) const REPLACE_INDUCER: Edit = |context| {
+    context.setup.condition.air.inducer = Motor::Turns;
+};
+
+pub(crate) const REPLACE_BLOWER_MOTOR: Edit = |context| {
+    context.setup.condition.air.blower_slow = 0.0;
+};
+
+pub(crate) const REPLACE_CONTROL_FUSE: Edit = |context| {
+    context.setup.condition.control.fuse = Fuse::Whole;
 };
 
 pub(crate) const REPLACE_LOW_GAS_SWITCH: Edit = |context| {

@@ -114,6 +114,12 @@ repairs! {
     ReplaceFilter = "replace-filter";
     /// All registers of the house opened.
     OpenRegisters = "open-registers";
+    /// Another inducer, its gasket renewed.
+    ReplaceInducer = "replace-inducer";
+    /// Another motor and capacitor in the blower.
+    ReplaceBlowerMotor = "replace-blower-motor";
+    /// Another fuse of the same rating on the control board, what blew it put right.
+    ReplaceControlFuse = "replace-control-fuse";
     /// Another low-gas switch on the gas valve.
     ReplaceLowGasSwitch = "replace-low-gas-switch";
     /// A wire across the low pressure switch. Wrong.

@@ -42,6 +42,20 @@ const ROWS: &[Row] = &[
     (ValveSwitchOff, Propane, "=++. 000", &[Retry, Lockout]),
     (DeadThermostatCircuit, Natural, "=++. 000", &[Quiet]),
     (DeadThermostatCircuit, Propane, "=++. 000", &[Quiet]),
+    // A wire across a contact that has nothing to do changes no reading.
+    (JumperedLimit, Natural, "==== ===", &[Quiet]),
+    (JumperedLimit, Propane, "==== ===", &[Quiet]),
+    (JumperedRollOut, Natural, "==== ===", &[Quiet]),
+    (JumperedRollOut, Propane, "==== ===", &[Quiet]),
+    // Closed at rest: the control refuses to start.
+    (JumperedLowPressureSwitch, Natural, "=++. 000", &[Quiet]),
+    (JumperedLowPressureSwitch, Propane, "=++. 000", &[Quiet]),
+    (DeadInducer, Natural, "=++. 000", &[Retry, Lockout]),
+    (DeadInducer, Propane, "=++. 000", &[Retry, Lockout]),
+    (WeakBlower, Natural, "===. ==.", &[Limit, MoreRise]),
+    (WeakBlower, Propane, "===. ==.", &[Limit, MoreRise]),
+    (BlownControlFuse, Natural, "=++. 000", &[Quiet]),
+    (BlownControlFuse, Propane, "=++. 000", &[Quiet]),
 ];
 
 #[test]

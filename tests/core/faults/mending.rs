@@ -60,7 +60,7 @@ fn every_fault_has_remedies() {
         }
     }
     let unnamed: Vec<_> = Repair::ALL.iter().filter(|it| !named.contains(it)).collect();
-    assert_eq!(unnamed, [&Repair::RemoveBypasses]);
+    assert!(unnamed.is_empty(), "{unnamed:?}");
     assert_eq!(operated.len(), Operation::ALL.len());
 }
 

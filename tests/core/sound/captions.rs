@@ -14,6 +14,7 @@ fn all() -> Vec<Sound> {
         Sound::Inducer,
         Sound::InducerFast,
         Sound::Blower,
+        Sound::BlowerSlow,
         Sound::Hiss,
         Sound::Bang,
         Sound::Alarm,
@@ -26,6 +27,7 @@ fn all() -> Vec<Sound> {
             | Sound::InducerFast
             | Sound::Burners(_)
             | Sound::Blower
+            | Sound::BlowerSlow
             | Sound::Hiss
             | Sound::Bang
             | Sound::Alarm
