@@ -1,6 +1,7 @@
 //! The manometer stays where its hose is: what is seen of it and done with it from elsewhere.
 
 use quarterturn::appliance::plate::Fuel;
+use quarterturn::bench::Bench;
 use quarterturn::hands::action::Action;
 use quarterturn::hands::event::EventKind;
 use quarterturn::hands::refusal::Refusal;
@@ -21,7 +22,7 @@ const ELSEWHERE: [Place; 3] = [Place::Hall, Place::Yard, Place::Away];
 fn hooked_up(port: Port) -> Hand {
     let mut setup = rig::healthy(Fuel::Natural);
     setup.found.thermostat_mode = OnOff::Off;
-    let mut hand = Hand { bench: quarterturn::bench::Bench::new(setup) };
+    let mut hand = Hand { bench: Bench::new(setup) };
     hook_up(&mut hand.bench, port);
     hand.wait(20);
     hand
