@@ -6,6 +6,7 @@ use lyon_tessellation::path::Path;
 use lyon_tessellation::{LineCap, LineJoin, StrokeOptions};
 use usvg::tiny_skia_path::Transform as Flat;
 
+use super::approach::Approach;
 use super::drawings::{MANOMETER, NamedDrawing, PAGE, Placement, placement};
 use super::in_hand::on_page;
 use super::page::{AppSystems, CurrentSeen, OnPage, PageRect};
@@ -78,6 +79,7 @@ fn draw(
     page: Res<OnPage>,
     rect: Res<PageRect>,
     laid: Res<WindowLayout>,
+    approach: Res<Approach>,
     drawings: Res<Drawings>,
     mut entities: Query<(Entity, &Hoses, &mut Visibility)>,
     mut meshes: ResMut<Assets<Mesh>>,
@@ -85,12 +87,14 @@ fn draw(
     mut redraw: ResMut<Redraw>,
     mut commands: Commands,
 ) {
-    if !current.is_changed() && !page.is_changed() && !laid.is_changed() {
+    let (still, moved) = (approach.0.is_none(), approach.is_changed());
+    if !current.is_changed() && !page.is_changed() && !laid.is_changed() && !moved {
         return;
     }
     let hand = laid.layout.hand.and_then(|at| on_page(at, rect.0));
     let hoses = match (&current.0, page.0) {
-        (Some(seen), Some(place)) => hoses(seen, place, &drawings.0, hand),
+        // While the picture is on its way, its ports are nowhere that a hose could hang from.
+        (Some(seen), Some(place)) if still => hoses(seen, place, &drawings.0, hand),
         _ => Vec::new(),
     };
     if *last == hoses {

@@ -3,6 +3,7 @@
 
 use bevy::prelude::*;
 
+use super::approach::{Approach, set_out};
 use super::drawings::{is_in_view, placement};
 use super::drive::Screen;
 use super::page::{AppSystems, CurrentSeen, OnPage};
@@ -13,7 +14,7 @@ use super::ui::WindowLayout;
 pub(super) fn plugin(app: &mut App) {
     app.init_resource::<CurrentSeen>()
         .init_resource::<OnPage>()
-        .add_systems(Update, (look, lay_out, mirror).chain().in_set(AppSystems::Mirror));
+        .add_systems(Update, (look, set_out, lay_out, mirror).chain().in_set(AppSystems::Mirror));
 }
 
 fn look(screen: Res<Screen>, mut current: ResMut<CurrentSeen>, mut page: ResMut<OnPage>) {
@@ -28,16 +29,18 @@ fn look(screen: Res<Screen>, mut current: ResMut<CurrentSeen>, mut page: ResMut<
 fn lay_out(
     current: Res<CurrentSeen>,
     page: Res<OnPage>,
+    approach: Res<Approach>,
     drawings: Res<Drawings>,
     mut roots: Query<(&DrawingRoot, &mut Visibility, &mut Transform)>,
 ) {
+    let shown = approach.shown(page.0);
     for (root, mut visibility, mut transform) in &mut roots {
         let name = drawings.0.get(root.0).map_or("", |named| named.name);
         let in_view = current.0.as_ref().is_some_and(|seen| is_in_view(name, seen));
-        match page.0.filter(|_| in_view).and_then(|place| placement(name, place)) {
+        match shown.filter(|_| in_view).and_then(|place| placement(name, place)) {
             Some(placement) => {
                 visibility.set_if_neq(Visibility::Inherited);
-                transform.set_if_neq(transform_of(placement));
+                transform.set_if_neq(transform_of(approach.place(name, placement)));
             }
             None => {
                 visibility.set_if_neq(Visibility::Hidden);

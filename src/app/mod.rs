@@ -2,6 +2,7 @@
 //! nothing that a record would not know.
 
 mod access;
+pub mod approach;
 #[cfg(all(feature = "sound", target_os = "linux"))]
 mod audio;
 pub mod boxes;
@@ -160,6 +161,7 @@ pub fn assemble(app: &mut App, args: WindowArgs, drawings: scene::Drawings) -> R
             drive::plugin,
             scene::plugin,
             mirror::plugin,
+            approach::plugin,
             motion::plugin,
             hose::plugin,
             in_hand::plugin,

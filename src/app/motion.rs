@@ -11,6 +11,9 @@ use crate::panels::settings::Motion;
 
 /// Time constant with which a group follows, in seconds.
 const FOLLOW_S: f32 = 0.07;
+/// How long warm air or dust is seen before it is gone, in seconds.
+const DRIFT_S: f32 = 2.6;
+
 #[derive(Resource, Default)]
 struct Clock {
     since_s: f32,
@@ -78,8 +81,14 @@ fn animate(
             #[expect(clippy::cast_precision_loss, reason = "a small index as a phase")]
             let phase = part.group as f32;
             next.spun = (now.spun + aim.0.spin_rev_s * dt).fract();
-            next.flare = 1.0 + aim.0.flicker * flicker(clock.total_s, phase);
-            if aim.0.spin_rev_s != 0.0 || aim.0.flicker != 0.0 {
+            let paced_s = clock.total_s * aim.0.pace;
+            next.flare = 1.0 + aim.0.flicker * flicker(paced_s, phase);
+            next.swayed_deg = aim.0.sway_deg * flicker(0.7 * paced_s, phase + 3.0);
+            let drifts = aim.0.drift != [0.0; 2];
+            if drifts {
+                next.drifted = (now.drifted + dt / DRIFT_S).fract();
+            }
+            if aim.0.spin_rev_s != 0.0 || aim.0.flicker != 0.0 || drifts {
                 redraw.motion = redraw.motion.max(Moving::RunningOn);
             }
         }
@@ -91,17 +100,20 @@ fn animate(
         }
         let drawing = drawings.0.get(part.drawing).map(|named| &named.drawing);
         let group = drawing.and_then(|drawing| drawing.groups.get(part.group));
-        transform.set_if_neq(about(group.map_or([0.0; 2], |group| group.pivot), &next));
+        let drift = aim.0.drift.map(|way| way * (next.drifted - 0.5));
+        transform.set_if_neq(about(group.map_or([0.0; 2], |group| group.pivot), &next, drift));
         if let Some(veil) = veil {
-            tint(&mut materials, veil, &next);
+            // It comes and goes softly as it drifts.
+            let soft = if aim.0.drift == [0.0; 2] { 1.0 } else { swell(next.drifted) };
+            tint(&mut materials, veil, &next, soft);
         }
     }
 }
 
 /// Colours a veil, if it is not so already.
-fn tint(materials: &mut Assets<ColorMaterial>, veil: &Veil, now: &Now) {
+fn tint(materials: &mut Assets<ColorMaterial>, veil: &Veil, now: &Now, soft: f32) {
     let [r, g, b] = now.tint;
-    let color = Color::srgba(r, g, b, now.alpha);
+    let color = Color::srgba(r, g, b, now.alpha * soft);
     if materials.get(&veil.0).is_some_and(|material| material.color != color)
         && let Some(mut material) = materials.get_mut(&veil.0)
     {
@@ -142,6 +154,8 @@ fn follow(aim: &Pose, now: &Now, dt: f32) -> Now {
         ],
         spun: now.spun,
         flare: now.flare,
+        swayed_deg: now.swayed_deg,
+        drifted: now.drifted,
     }
 }
 
@@ -152,11 +166,18 @@ fn flicker(t_s: f32, phase: f32) -> f32 {
     0.5 * wave(2.3, 0.37) + 0.3 * wave(1.4, 0.61) + 0.2 * wave(0.8, 0.13)
 }
 
-/// The transform that turns and scales about a pivot given in the drawing's units, y down.
-fn about(pivot: [f32; 2], now: &Now) -> Transform {
+/// How much is to be seen of what comes and goes: most halfway.
+fn swell(drifted: f32) -> f32 {
+    (std::f32::consts::PI * drifted).sin()
+}
+
+/// The transform that turns and scales about a pivot given in the drawing's units, y down, and then
+/// shifts.
+fn about(pivot: [f32; 2], now: &Now, drift: [f32; 2]) -> Transform {
     let at = Vec3::new(pivot[0], -pivot[1], 0.0);
-    let turn_deg = now.turn_deg + now.spun * 360.0;
+    let shift = Vec3::new(drift[0], -drift[1], 0.0);
+    let turn_deg = now.turn_deg + now.swayed_deg + now.spun * 360.0;
     let rotation = Quat::from_rotation_z(-turn_deg.to_radians());
     let scale = Vec3::new(now.scale[0], now.scale[1] * now.flare, 1.0);
-    Transform { translation: at - rotation * (scale * at), rotation, scale }
+    Transform { translation: at - rotation * (scale * at) + shift, rotation, scale }
 }

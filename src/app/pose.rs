@@ -10,7 +10,7 @@ mod state;
 
 pub use appearance::{Pose, Shown};
 
-use super::drawings::gas_valve;
+use super::drawings::{furnace_room, gas_valve};
 use crate::parts::Place;
 use crate::senses::seen::Seen;
 
@@ -58,10 +58,16 @@ pub fn is_not_fitted(id: &str, seen: &Seen) -> bool {
 }
 
 /// Pieces that move, or come and go.
-const PIECES: [&str; 16] = [
+const PIECES: [&str; 18] = [
     "sign", "handle", "lever", "slot", "wheel", "glow", "body", "core", "tip", "soot", "bubbles",
-    "needle", "hand", "flame", "knob", "lamp",
+    "needle", "hand", "flame", "knob", "lamp", "shimmer", "dust",
 ];
+
+/// Whether a group fades in and out, or is colored by what it shows.
+#[must_use]
+pub fn fades(id: &str) -> bool {
+    [".glow", "@frost", ".shimmer", ".dust"].iter().any(|end| id.ends_with(end))
+}
 
 /// Which drawing shows a place; none where there is nothing to draw.
 #[must_use]
@@ -71,11 +77,11 @@ pub fn drawing_of(seen: &Seen) -> Option<&'static str> {
             Some(yard) if yard.tank_percent.is_some() => "yard_propane",
             Some(_) | None => "yard_natural",
         }),
-        Place::PlantRoom => Some("plant_room"),
+        Place::PlantRoom => Some(furnace_room(seen.scene.room)),
         Place::GasValve => Some(match seen.furnace.as_ref().and_then(|f| f.burners.as_ref()) {
             Some(_) => gas_valve(seen.scene.valve),
             // Kneeling in front of a closed door, one sees the door.
-            None => "plant_room",
+            None => furnace_room(seen.scene.room),
         }),
         Place::Hall => Some("hall"),
         Place::Away => None,

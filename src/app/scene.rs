@@ -51,12 +51,16 @@ pub struct Now {
     pub(super) spun: f32,
     /// Factor on the height by flicker.
     pub(super) flare: f32,
+    /// Leaned by flicker, in degrees.
+    pub(super) swayed_deg: f32,
+    /// How far it has come and gone, 0–1.
+    pub(super) drifted: f32,
 }
 
 impl Default for Now {
     fn default() -> Self {
         let Pose { turn_deg, scale, alpha, tint, .. } = Pose::default();
-        Self { turn_deg, scale, alpha, tint, spun: 0.0, flare: 1.0 }
+        Self { turn_deg, scale, alpha, tint, spun: 0.0, flare: 1.0, swayed_deg: 0.0, drifted: 0.5 }
     }
 }
 
@@ -75,8 +79,9 @@ pub struct Inks {
 
 /// Between neighbours in paint order.
 const DEPTH_STEP: f32 = 0.01;
-/// Width of the frame around the page, in drawing units.
-const FRAME_WIDTH: f32 = 24.0;
+/// Width of the frame around the page, in drawing units: a place that grows on the way to the gas
+/// valve stays under it.
+const FRAME_WIDTH: f32 = 4000.0;
 /// In front of a place, behind tools and meter.
 const FRAME_DEPTH: f32 = 15.0;
 
@@ -100,7 +105,8 @@ fn mix(mut commands: Commands, mut materials: ResMut<Assets<ColorMaterial>>) {
     commands.insert_resource(Inks { solid, clear });
 }
 
-/// A frame of paper around the page: lines that end at its edge reach over it a little.
+/// A frame of paper around the page: lines that end at its edge reach over it a little, and a
+/// picture that grows reaches over it far.
 fn frame(mut commands: Commands, inks: Res<Inks>, mut meshes: ResMut<Assets<Mesh>>) {
     let ([w, h], d) = (PAGE, FRAME_WIDTH);
     let mut paint = Paint::default();
@@ -139,7 +145,7 @@ fn spawn(
         for (group, entity) in groups.iter().enumerate() {
             let Some(entity) = *entity else { continue };
             let id = named.drawing.groups.get(group).map_or("", |g| g.id.as_str());
-            let fades = id.ends_with(".glow") || id.ends_with("@frost");
+            let fades = pose::fades(id);
             let (solid, clear) = painted(&named.drawing, group, fades);
             let own = if fades { materials.add(veil()) } else { inks.clear.clone() };
             if fades {

@@ -25,8 +25,6 @@ const CAPTION_TICKS: u64 = 150;
 const CAPTIONS_MAX: usize = 3;
 /// Most moments that wait to be heard; nobody need take them.
 const MOMENTS_MAX: usize = 16;
-/// Time of day at which every job begins, in seconds after midnight.
-const MORNING_S: f64 = 7.5 * 3600.0;
 
 /// Said when time shall run faster in a hazard.
 const NO_HASTE: Id = id!("session-no-haste");
@@ -183,7 +181,7 @@ impl Session {
     pub fn clock_s(&self) -> f64 {
         #[expect(clippy::cast_precision_loss, reason = "ticks of a job stay far below 2^52")]
         let since = self.bench.tick() as f64 * TICK_S;
-        MORNING_S + since
+        self.bench.setup().scene.begins.seconds() + since
     }
 
     /// Whether practice can go back to the step before a stop for danger.

@@ -23,7 +23,7 @@ pub use ending::Ending;
 pub use finding::{Answer, Backing, Sight, WrittenFinding};
 pub use names::{Door, HandValve, Joint, OtherAppliance, Place, Screw, Subject, Tool, Window};
 pub use reading::{JointVerdict, Phase, Reading};
-pub use scene::{Room, Scene, ValveBody, YardLook};
+pub use scene::{Position, Room, Scene, TimeOfDay, ValveBody, YardLook};
 pub use spot::{Range, Spot};
 pub use state::{Fitted, Gauge, Height, LowSide, OnOff, Opening, PortFill, Push};
 pub use table::{Part, at_hand, job_order, part};

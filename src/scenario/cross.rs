@@ -6,6 +6,7 @@ mod context;
 mod endings;
 mod furnace;
 mod plausible;
+mod scene;
 mod supply;
 mod teaching;
 
@@ -88,6 +89,7 @@ fn whole(scenario: &Scenario, reader: &mut Reader<'_>) {
     fuels(scenario, &mut cross);
     supply::check(scenario, &mut cross);
     furnace::check(scenario, &mut cross);
+    scene::check(&scenario.scene, &mut cross);
     plausible::check(scenario, &mut cross);
     instruments(scenario, &mut cross);
     let fit = faults(scenario, &mut cross);

@@ -11,7 +11,9 @@ use super::format::{Card, Found, House, Manometer, Scenario, Scene, StatedHeat};
 use super::pick::Pick;
 use super::required;
 use super::value::Vary;
-use crate::parts::{self, Fitted, OnOff, OtherAppliance, Port, Room, Screw, YardLook};
+use crate::parts::{
+    self, Fitted, OnOff, OtherAppliance, Port, Position, Room, Screw, TimeOfDay, YardLook,
+};
 use crate::physics::valve::HandleAngle;
 use crate::setup::{self, HouseSetup, JobCard, MeterSetup, Setup};
 use crate::units::{M_PER_FT, f_from_k};
@@ -92,19 +94,24 @@ fn ambient_abs_pa(height_m: f64) -> f64 {
 }
 
 fn scene(values: SeededValues, scene: &Scene) -> parts::Scene {
+    let position = scene.position.as_ref().map(|position| values.pick(position, "scene.position"));
+    let rooms = match position.unwrap_or_default() {
+        Position::Upright => Pick::among(Room::Basement, vec![Room::Closet, Room::Garage]),
+        Position::Horizontal => Room::Attic.into(),
+    };
+    let hours = Pick::among(8.0, vec![7.0, 7.5, 9.25, 10.5, 13.0, 14.5, 16.25]);
+    let hour = match &scene.hour {
+        Some(hour) => values.get(hour, "scene.hour"),
+        None => values.pick(&hours, "scene.hour"),
+    };
     parts::Scene {
         valve: values.pick(&scene.valve, "scene.valve"),
-        room: values.pick(
-            scene
-                .room
-                .as_ref()
-                .unwrap_or(&Pick::among(Room::Basement, vec![Room::Closet, Room::Garage])),
-            "scene.room",
-        ),
+        room: values.pick(scene.room.as_ref().unwrap_or(&rooms), "scene.room"),
         yard: values.pick(
             scene.yard.as_ref().unwrap_or(&Pick::among(YardLook::Siding, vec![YardLook::Brick])),
             "scene.yard",
         ),
+        begins: TimeOfDay::from_hours(hour),
     }
 }
 

@@ -25,6 +25,13 @@ impl<T> Pick<T> {
 }
 
 impl<T: Copy> Pick<T> {
+    /// Every word that a seed can draw.
+    pub(super) fn words(&self) -> impl Iterator<Item = T> + '_ {
+        core::iter::once(self.first).chain(self.others.iter().copied())
+    }
+}
+
+impl<T: Copy> Pick<T> {
     /// The word for a seed. `path` names the field; each field has a stream of its own.
     #[must_use]
     pub fn draw(&self, seed: u64, path: &str) -> T {

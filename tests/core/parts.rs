@@ -9,7 +9,19 @@ use quarterturn::parts::{
 };
 
 /// Groups of the drawings that nobody touches.
-const NOT_TOUCHED: [&str; 7] = ["backdrop", "tray", "tool-roll", "room", "wall", "sky", "weather"];
+const NOT_TOUCHED: [&str; 11] = [
+    "backdrop",
+    "tray",
+    "tool-roll",
+    "room",
+    "wall",
+    "sky",
+    "weather",
+    "light",
+    "dim",
+    "pane",
+    "view",
+];
 
 /// The ids of the drawings' parts: `high-cap` of `high-cap@off`; pieces such as `high-cap.slot`
 /// left aside.

@@ -3,10 +3,11 @@
 use std::collections::{BTreeMap, BTreeSet};
 
 use quarterturn::app::boxes::boxes_in_drawing;
-use quarterturn::app::drawings::{NamedDrawing, PAGE, all, gas_valve};
+use quarterturn::app::drawings::{NamedDrawing, PAGE, all, furnace_room, gas_valve};
 use quarterturn::app::pose;
 use quarterturn::parts::{
-    Door, HandValve, Level, Levels, OtherAppliance, Place, Screw, Subject, Tool, ValveBody, Window,
+    Door, HandValve, Level, Levels, OtherAppliance, Place, Room, Screw, Subject, Tool, ValveBody,
+    Window,
 };
 
 fn drawings() -> Vec<NamedDrawing> {
@@ -17,7 +18,7 @@ fn drawings() -> Vec<NamedDrawing> {
 fn drawings_of(place: Place) -> &'static [&'static str] {
     match place {
         Place::Yard => &["yard_propane", "yard_natural"],
-        Place::PlantRoom => &["plant_room"],
+        Place::PlantRoom => &["plant_room", "plant_room_garage", "attic"],
         Place::GasValve => &["gas_valve", "gas_valve_taps", "gas_valve_side"],
         Place::Hall => &["hall"],
         Place::Away => &[],
@@ -90,6 +91,41 @@ fn every_gas_valve_has_the_same_parts() {
     assert!(taps.difference(&plugs).all(|id| id.ends_with("@hosed")));
 }
 
+/// Upright or lying, on the floor or on a stand: each furnace room has every part of the others, but
+/// for its own ground.
+#[test]
+fn every_furnace_room_has_the_same_parts() {
+    let drawings = drawings();
+    let [floor, garage, attic] =
+        [Room::Basement, Room::Garage, Room::Attic].map(furnace_room).map(|name| {
+            let named = drawings.iter().find(|it| it.name == name).expect("the drawing");
+            let ids = named.drawing.groups.iter().map(|group| group.id.clone());
+            ids.filter(|id| !pose::is_ground(id)).collect::<BTreeSet<String>>()
+        });
+    assert_eq!(floor, garage);
+    let differ: Vec<_> = floor.symmetric_difference(&attic).collect();
+    assert!(differ.is_empty(), "{differ:?}");
+}
+
+/// In a garage the water heater's fire is raised: 18 in. above the floor at least, where gasoline
+/// vapors may lie (IFGC 305.3, NFPA 54 9.1.10; value from memory). A storage heater of 47 in. (common
+/// practice, 30 gallons short) gives the scale.
+#[test]
+fn the_water_heater_of_a_garage_is_raised() {
+    let drawings = drawings();
+    let bounds = |room: Room, id: &str| {
+        let named = drawings.iter().find(|it| it.name == furnace_room(room)).expect("the drawing");
+        let group = named.drawing.find(id).expect("the part");
+        named.drawing.bounds(group, |_| true).expect("it is drawn")
+    };
+    let flame = |room| bounds(room, "water-heater.flame").max[1];
+    let raised = flame(Room::Basement) - flame(Room::Garage);
+    let units_per_inch = (592.0 - 236.0) / 47.0;
+    let above_floor = 592.0 - flame(Room::Garage);
+    assert!(raised > 100.0 && above_floor > 18.0 * units_per_inch, "{raised} {above_floor}");
+    assert!(592.0 - flame(Room::Basement) < 18.0 * units_per_inch);
+}
+
 /// The ports of two bodies lie elsewhere: the side by side ones at one height.
 #[test]
 fn ports_lie_where_their_body_has_them() {
@@ -113,7 +149,7 @@ fn no_mark_is_left_over() {
         let path = file.expect("a file").path();
         let text = std::fs::read_to_string(&path).expect("a drawing");
         for mark in text.split("<!--").skip(1).filter_map(|rest| rest.split("-->").next()) {
-            let picked = matches!(mark, "valve" | "ports");
+            let picked = matches!(mark, "valve" | "ports" | "water_heater" | "heater_stacks");
             let layer = std::path::Path::new("assets/drawings").join(mark).with_extension("svg");
             assert!(picked || layer.exists(), "{}: {mark}", path.display());
         }

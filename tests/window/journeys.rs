@@ -242,3 +242,52 @@ fn the_hose_leaves_no_empty_mesh() {
     let empty = meshes.iter().filter(|(_, mesh)| mesh.count_vertices() == 0).count();
     assert_eq!(empty, 0);
 }
+
+/// On the way to the valve the room's picture grows and gives place to the close-up; what can be
+/// pointed at is there at once; at the end everything stands as without the way. With reduced motion
+/// there is no way.
+#[test]
+fn the_way_to_the_valve_flows() {
+    let before = vec![
+        (0, Action::Go(Place::PlantRoom)),
+        (0, Action::FurnaceSwitch(OnOff::Off)),
+        (0, Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 }),
+        (0, Action::Door { door: Door::Burner, to: Fitted::Off }),
+    ];
+    for moving in [true, false] {
+        let store = TestStore { before: (before.clone(), 1), moving, ..TestStore::default() };
+        let mut rig = Rig::open(store, Some(JOB), (1280, 720), Pixels::None);
+        rig.frames(30);
+        assert_eq!(rig.root("plant_room"), Some(Transform::from_xyz(-480.0, 336.0, 0.0)));
+        rig.key(KeyCode::Digit3, Key::Character("3".into()));
+        assert!(rig.seen().place == Place::GasValve, "the hand is there at once");
+        let boxes = &rig.app.world().resource::<Boxes>().0;
+        assert!(
+            boxes.iter().any(|part| part.id == "manifold-port"),
+            "and what it can take hold of"
+        );
+        let mut scales = Vec::new();
+        let mut closer = Vec::new();
+        for _ in 0..30 {
+            rig.frames(1);
+            scales.extend(rig.root("plant_room").map(|room| room.scale.x));
+            closer.extend(rig.root("gas_valve").map(|close| close.scale.x));
+        }
+        assert_eq!(rig.root("gas_valve"), Some(Transform::from_xyz(-480.0, 336.0, 0.0)));
+        assert_eq!(rig.root("plant_room"), None);
+        assert!(scales.is_sorted() && closer.is_sorted(), "{scales:?} {closer:?}");
+        if moving {
+            assert!(scales.last().is_some_and(|it| *it > 1.5), "{scales:?}");
+            assert!(closer.first().is_some_and(|it| *it < 0.9), "{closer:?}");
+        } else {
+            assert!(
+                scales.is_empty() && closer.iter().all(|it| *it == 1.0),
+                "{scales:?} {closer:?}"
+            );
+        }
+        rig.key(KeyCode::Digit2, Key::Character("2".into()));
+        rig.frames(30);
+        assert_eq!(rig.root("plant_room"), Some(Transform::from_xyz(-480.0, 336.0, 0.0)));
+        assert_eq!(rig.root("gas_valve"), None);
+    }
+}

@@ -1,4 +1,4 @@
-//! Seven reference pictures, drawn off-screen by the software renderer, and beside each what must
+//! Eight reference pictures, drawn off-screen by the software renderer, and beside each what must
 //! be in it whatever the pixels are.
 //!
 //! `UPDATE_PICTURES=1` writes them anew and fails, so that it cannot be left on. Without a Vulkan
@@ -178,6 +178,29 @@ fn plant_room_with_the_doors_off() {
         assert!(has_box(&rig, id), "{id}");
     }
     compare(&mut rig, "plant_room");
+}
+
+/// A furnace that lies in an attic, in the smallest window: both doors off, everything behind them
+/// can be named as behind those of an upright one.
+#[test]
+fn attic_with_the_doors_off() {
+    if !has_driver() {
+        return;
+    }
+    let acts = [
+        Action::Go(Place::PlantRoom),
+        Action::FurnaceSwitch(OnOff::Off),
+        Action::Door { door: Door::Burner, to: Fitted::Off },
+        Action::Door { door: Door::Blower, to: Fitted::Off },
+    ];
+    let before = acts.map(|a| (0, a)).to_vec();
+    let mut rig = open_at((1024, 768), Some("short-spells"), before, 50 * 120);
+    assert_eq!(page(&rig), Some("attic"));
+    for id in ["inducer", "blower", "control-board", "gas-valve", "burners", "filter", "exit-door"]
+    {
+        assert!(has_box(&rig, id), "{id}");
+    }
+    compare(&mut rig, "attic");
 }
 
 /// The furnace fires on high with the hose on the manifold port.

@@ -7,10 +7,10 @@ use quarterturn::bench::Bench;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::parts::{
     Door, Fitted, HandValve, Level, Levels, OnOff, Opening, OtherAppliance, Place, Port, Push,
-    Screw, Tool, Window,
+    Screw, TimeOfDay, Tool, Window,
 };
 use quarterturn::scenario;
-use quarterturn::senses::seen::Seen;
+use quarterturn::senses::seen::{FlameSeen, Seen};
 
 fn bench(id: &str) -> Bench {
     let found = scenario::builtin::find(id).expect("it comes with the program");
@@ -215,4 +215,45 @@ fn parts_of_levels_follow_the_furnace() {
             assert_eq!(shown(id, &seen), levels.len() > 1, "{job}, {id}");
         }
     }
+}
+
+/// Each flame dances by its own heat and air: one that wants air wide and slowly, a crisp one a
+/// little; and each throws light of its own color, as bright as it is high.
+#[test]
+fn flames_dance_by_their_own_heat_and_air() {
+    let mut seen = kneeling(&[]);
+    let burners = seen.furnace.as_mut().and_then(|f| f.burners.as_mut()).expect("in view");
+    burners.flames = [(1.0, 0.0), (1.0, 0.9), (0.5, 0.0), (0.0, 0.0)]
+        .map(|(height, yellow)| FlameSeen { height, yellow });
+    let of = |piece: &str, number: usize| {
+        pose(&format!("flame-{number}.{piece}"), &seen).expect("it is posed")
+    };
+    let [crisp, lazy, low] = [1, 2, 3].map(|number| of("body", number));
+    assert!(lazy.flicker > 3.0 * crisp.flicker && lazy.sway_deg > 3.0 * crisp.sway_deg);
+    assert!(lazy.pace < crisp.pace && low.flicker > crisp.flicker);
+    let [blue, yellow, dim, out] = [1, 2, 3, 4].map(|number| of("glow", number));
+    assert!(blue.tint[2] > blue.tint[0] && yellow.tint[0] > yellow.tint[2]);
+    assert!(blue.alpha > dim.alpha && out.shown == Shown::No);
+}
+
+/// What moves by itself has its cause: warm air over a burner that burns, dust in the light while the
+/// blower moves the air, frost on the regulator of a tank that is cold with boiling.
+#[test]
+fn what_moves_by_itself_has_its_cause() {
+    let water_heater =
+        Action::OtherAppliance { appliance: OtherAppliance::WaterHeater, to: OnOff::On };
+    let off = after("propane-cold-morning", &[Action::Go(Place::PlantRoom)]);
+    let mut on = after("propane-cold-morning", &[Action::Go(Place::PlantRoom), water_heater]);
+    assert!(!shown("water-heater.shimmer", &off) && shown("water-heater.shimmer", &on));
+    let drift = |seen: &Seen| pose("blower.dust", seen).expect("it is posed").drift;
+    assert_eq!(drift(&on), [0.0; 2]);
+    on.furnace.as_mut().expect("in view").blower = 0.6;
+    assert_ne!(drift(&on), [0.0; 2]);
+    assert!(shown("blower.dust", &on));
+    on.scene.begins = TimeOfDay::from_hours(22.0);
+    assert!(!shown("blower.dust", &on));
+    let mut yard = after("propane-cold-morning", &[]);
+    assert!(!shown("first-regulator@frost", &yard));
+    yard.yard.as_mut().expect("in view").frost = 0.7;
+    assert!(shown("first-regulator@frost", &yard));
 }

@@ -176,4 +176,14 @@ impl Rig {
         let shown = world.get::<InheritedVisibility>(entity).expect("shown or not").get();
         (*world.get::<Transform>(entity).expect("a transform"), shown)
     }
+
+    /// Where a drawing lies; nothing while it is hidden.
+    pub fn root(&mut self, named: &str) -> Option<Transform> {
+        let world = self.app.world_mut();
+        let at = world.resource::<Drawings>().0.iter().position(|it| it.name == named);
+        let entity = world.resource::<PartEntities>().0[at.expect("the drawing")][0];
+        let entity = entity.expect("a root");
+        let shown = *world.get::<Visibility>(entity).expect("shown or not") != Visibility::Hidden;
+        shown.then(|| *world.get::<Transform>(entity).expect("a transform"))
+    }
 }

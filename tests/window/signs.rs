@@ -7,7 +7,7 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::catalogue::repair::Repair;
 use quarterturn::hands::action::Action;
 use quarterturn::parts::{
-    Door, Fitted, HandValve, OnOff, Place, Room, Subject, Tool, ValveBody, YardLook,
+    Door, Fitted, HandValve, OnOff, Place, Room, Subject, TimeOfDay, Tool, ValveBody, YardLook,
 };
 use quarterturn::scenario;
 use quarterturn::senses::seen::{HoseLook, Seen};
@@ -249,10 +249,12 @@ fn a_place_has_the_looks_of_its_job() {
         (Room::Basement, "room@basement"),
         (Room::Closet, "room@closet"),
         (Room::Garage, "room@garage"),
+        (Room::Attic, "room@attic"),
     ] {
         setup.scene.room = room;
         let seen = Bench::new(setup.clone()).seen();
-        assert_eq!(of(&["room@basement", "room@closet", "room@garage"], &seen), [id]);
+        let rooms = ["room@basement", "room@closet", "room@garage", "room@attic"];
+        assert_eq!(of(&rooms, &seen), [id]);
     }
     for (yard, wall) in [(YardLook::Siding, "wall@siding"), (YardLook::Brick, "wall@brick")] {
         setup.scene.yard = yard;
@@ -263,6 +265,48 @@ fn a_place_has_the_looks_of_its_job() {
         setup.outside_k = quarterturn::units::k_from_f(outside_f);
         let seen = Bench::new(setup.clone()).seen();
         assert_eq!(of(&["weather@snow", "weather@mild"], &seen), [weather]);
+    }
+    let lights = ["light@dawn", "light@day", "light@dusk", "light@dark"];
+    for (hour, light) in [
+        (5.0, "light@dark"),
+        (7.5, "light@dawn"),
+        (12.0, "light@day"),
+        (16.5, "light@dusk"),
+        (19.0, "light@dark"),
+    ] {
+        setup.scene.begins = TimeOfDay::from_hours(hour);
+        let seen = Bench::new(setup.clone()).seen();
+        assert_eq!(of(&lights, &seen), [light]);
+    }
+}
+
+/// The valve in the furnace room is drawn small with the body and the levels of the job.
+#[test]
+fn the_small_valve_has_the_body_of_the_job() {
+    let looks = [
+        "two-coils",
+        "stacked-two",
+        "stacked-one",
+        "side-two",
+        "side-one",
+        "plugs",
+        "taps",
+        "side-by-side",
+    ];
+    for (job, body, wanted) in [
+        ("healthy-natural", ValveBody::Plugs, ["two-coils", "stacked-two", "plugs"].as_slice()),
+        ("healthy-natural", ValveBody::TapScrews, &["two-coils", "stacked-two", "taps"]),
+        ("healthy-natural", ValveBody::SideBySide, &["two-coils", "side-two", "side-by-side"]),
+        ("one-screw-one-number", ValveBody::Plugs, &["stacked-one", "plugs"]),
+        ("one-screw-one-number", ValveBody::SideBySide, &["side-one", "side-by-side"]),
+    ] {
+        let found = scenario::builtin::find(job).expect("it comes with the program");
+        let mut setup = scenario::load(found.text).expect("it is sound").draw(7);
+        setup.scene.valve = body;
+        let seen = after(&mut Bench::new(setup), &[Action::Go(Place::PlantRoom)]);
+        let has: Vec<_> =
+            looks.into_iter().filter(|look| shown(&format!("gas-valve@{look}"), &seen)).collect();
+        assert_eq!(has, wanted, "{job} {body:?}");
     }
 }
 

@@ -4,10 +4,12 @@
 use std::path::Path;
 
 use bevy::input::ButtonState;
+use bevy::input::keyboard::{Key, KeyCode};
 use bevy::prelude::*;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::parts::{
-    Door, Fitted, HandValve, OnOff, Place, Port, Push, Room, Scene, Tool, ValveBody, YardLook,
+    Door, Fitted, HandValve, OnOff, Place, Port, Push, Room, Scene, TimeOfDay, Tool, ValveBody,
+    YardLook,
 };
 
 use super::pictures::{has_driver, write};
@@ -200,9 +202,18 @@ fn bodies_and_rooms() {
         let scene = Scene { valve, ..Scene::default() };
         sheet.take(&mut open(&isolated(), 50, Some(scene)));
     }
-    for room in [Room::Basement, Room::Closet, Room::Garage] {
+    for room in [Room::Basement, Room::Closet, Room::Garage, Room::Attic] {
         let scene = Scene { room, ..Scene::default() };
         let acts = [(0, Action::Go(Place::PlantRoom))];
+        sheet.take(&mut open(&acts, 50, Some(scene)));
+    }
+    let doors = [Door::Burner, Door::Blower].map(|door| Action::Door { door, to: Fitted::Off });
+    for (room, valve) in
+        [(Room::Garage, ValveBody::TapScrews), (Room::Attic, ValveBody::SideBySide)]
+    {
+        let scene = Scene { room, valve, ..Scene::default() };
+        let mut acts = vec![(0, Action::Go(Place::PlantRoom))];
+        acts.extend(doors.clone().map(|door| (1, door)));
         sheet.take(&mut open(&acts, 50, Some(scene)));
     }
     for yard in [YardLook::Siding, YardLook::Brick] {
@@ -212,18 +223,57 @@ fn bodies_and_rooms() {
     sheet.write("bodies-and-rooms");
 }
 
+/// Yard, furnace rooms and hall at the hours of a day.
+fn hours() {
+    let mut sheet = Sheet { frames: Vec::new() };
+    let hours = [7.5, 12.0, 16.5, 19.0].map(TimeOfDay::from_hours);
+    for (room, place) in [
+        (Room::Basement, None),
+        (Room::Attic, Some(Place::PlantRoom)),
+        (Room::Basement, Some(Place::Hall)),
+    ] {
+        for begins in hours {
+            let scene = Scene { room, begins, ..Scene::default() };
+            let acts: Vec<_> = place.into_iter().map(|place| (0, Action::Go(place))).collect();
+            sheet.take(&mut open(&acts, 50, Some(scene)));
+        }
+    }
+    sheet.write("hours");
+}
+
+/// The way from the furnace room to its gas valve.
+fn way_to_the_valve() {
+    let mut acts = isolated();
+    acts.pop();
+    let store = TestStore { before: (acts, 50), moving: true, ..TestStore::default() };
+    let mut rig = Rig::open(store, Some(JOB), WINDOW, Pixels::Drawn);
+    rig.frames(40);
+    let mut sheet = Sheet { frames: Vec::new() };
+    sheet.take(&mut rig);
+    // A picture takes some frames itself.
+    rig.frame_ms(4);
+    rig.key(KeyCode::Digit3, Key::Character("3".into()));
+    for _ in 1..FRAMES {
+        sheet.take(&mut rig);
+        rig.frames(2);
+    }
+    sheet.write("way-to-the-valve");
+}
+
 /// Writes the strips anew; look at them afterwards.
 #[test]
 #[ignore = "writes docs/strips"]
 fn write_the_strips() {
     assert!(has_driver(), "no Vulkan software driver is installed");
     let only = std::env::var("STRIP").unwrap_or_default();
-    let strips: [(&str, fn()); 5] = [
+    let strips: [(&str, fn()); 7] = [
         ("plug", plug_out),
         ("screw", screw_turned),
         ("leak", leak_found),
         ("ignition", ignition),
         ("bodies", bodies_and_rooms),
+        ("hours", hours),
+        ("way", way_to_the_valve),
     ];
     strips.iter().filter(|(name, _)| name.contains(&only)).for_each(|(_, film)| film());
 }

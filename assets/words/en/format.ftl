@@ -10,6 +10,9 @@ kind-whole = whole number
 
 default-none = none
 default-scene-seed = drawn from the seed
+default-scene-position = as the room has it
+default-scene-room = drawn from the seed among those that the position fits
+default-scene-hour = drawn from the seed, between seven and a quarter past four
 default-card-required = by the job: `[ArrivalLooks, TemperatureRise, Combustion, GasRate]` on natural gas from a meter, the same without `GasRate` on propane
 default-of-the-fuel = that of the fuel
 default-supply-upstream = 10 psi behind a tank, 2 psi behind a meter
@@ -72,6 +75,9 @@ choice-valve-body-side-by-side = plugs, with inlet and manifold port side by sid
 choice-room-basement = a basement
 choice-room-closet = a utility closet
 choice-room-garage = a garage
+choice-room-attic = an attic; the furnace lies in it
+choice-position-upright = it stands
+choice-position-horizontal = it lies, in an attic
 choice-yard-look-siding = clapboard siding
 choice-yard-look-brick = brick
 choice-fitted-on = in its place
@@ -281,8 +287,10 @@ format-manometer-lag = Time constant of the display.
 
 format-scene = Kinds of equipment and of surroundings.
 format-scene-valve = The body of the gas valve: how its ports are closed. Taps with captive screws are loosened with the slotted driver; nothing else of the job changes.
+format-scene-position = Whether the furnace stands or lies. A look alone: it changes no reading. A horizontal one lies in an attic, and an upright one stands in a basement, a closet or a garage: write either, and the other follows.
 format-scene-room = The room that the furnace stands in. A look alone: it changes no reading.
 format-scene-yard = The house wall in the yard. A look alone: it changes no reading.
+format-scene-hour = When the job begins, in hours after midnight: `7.5` is half past seven. The clock in the window starts there, and sky and windows are light or dark by it; nothing that can be measured changes.
 
 ## Found
 

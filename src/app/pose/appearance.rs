@@ -17,6 +17,12 @@ pub struct Pose {
     pub tint: [f32; 3],
     /// How far it flickers, as a fraction of its height.
     pub flicker: f32,
+    /// How far it sways to both sides as it flickers, in degrees.
+    pub sway_deg: f32,
+    /// How fast it flickers: 1 for a crisp flame, less for a lazy one.
+    pub pace: f32,
+    /// How far it rises or drifts while it comes and goes once, in units of the page.
+    pub drift: [f32; 2],
 }
 
 /// Whether a group is shown.
@@ -44,6 +50,9 @@ impl Default for Pose {
             alpha: 1.0,
             tint: [1.0; 3],
             flicker: 0.0,
+            sway_deg: 0.0,
+            pace: 1.0,
+            drift: [0.0; 2],
         }
     }
 }
@@ -58,6 +67,9 @@ impl Pose {
         alpha: 1.0,
         tint: [1.0; 3],
         flicker: 0.0,
+        sway_deg: 0.0,
+        pace: 1.0,
+        drift: [0.0; 2],
     };
 
     /// Shown, turned clockwise by so many degrees.

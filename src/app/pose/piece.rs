@@ -2,7 +2,7 @@
 
 use super::appearance::{Pose, Shown, narrow};
 use super::found::connector;
-use super::state::{burning, burns, eighths, of_levels, port_of};
+use super::state::{burning, burns, eighths, light, of_levels, port_of};
 use crate::parts::{HandValve, Joint, OnOff, OtherAppliance, PortFill, Screw};
 use crate::senses::seen::{BurnersSeen, FlameSeen, FluidSeen, Seen};
 
@@ -20,6 +20,10 @@ const WHEEL_REV_S: f32 = 1.5;
 const STORM: f64 = 0.3;
 /// How far they lean then, in degrees.
 const LEAN_DEG: f64 = 26.0;
+/// How far warm air rises while it is seen to shimmer, in units of the page.
+const RISING: [f32; 2] = [0.0, -12.0];
+/// How far dust drifts while it is seen.
+const STIRRED: [f32; 2] = [-14.0, -6.0];
 /// Height of a flame under which it counts as out.
 const OUT: f64 = 0.02;
 
@@ -49,6 +53,8 @@ pub(super) fn pose(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
             .and_then(|y| y.dial_turns)
             .map(|turns| Pose::turned(narrow((turns - libm::floor(turns)) * 360.0))),
         "flame" => appliance(part).map(|n| Pose { flicker: 0.06, ..Pose::when(burns(n, seen)) }),
+        "shimmer" => appliance(part).map(|n| Pose { drift: RISING, ..Pose::when(burns(n, seen)) }),
+        "dust" => dust(seen),
         "knob" => appliance(part).map(|n| knob(n, seen)),
         "lamp" => seen.hall.as_ref().map(|_| Pose::default()),
         _ => None,
@@ -127,14 +133,40 @@ fn glow(part: &str, seen: &Seen) -> Option<Pose> {
             ..Pose::faded(b.glow)
         }),
         "status-lamp" => Some(Pose::when(furnace.switch == OnOff::On)),
-        _ => None,
+        _ => {
+            let FlameSeen { height, yellow } = flame_of(part, seen)?;
+            // A flame throws its own color: blue, or yellow where it wants air.
+            let warm = narrow(yellow.clamp(0.0, 1.0));
+            Some(Pose {
+                tint: [0.35 + 0.65 * warm, 0.6 + 0.2 * warm, 1.0 - 0.65 * warm],
+                ..Pose::faded(if height < OUT { 0.0 } else { height.min(1.0) })
+            })
+        }
     }
 }
 
-fn flame(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
-    let number: usize = part.strip_prefix("flame-")?.parse().ok()?;
+/// Number of a burner, from 1, by the id of its flame.
+fn flame_number(part: &str) -> Option<usize> {
+    part.strip_prefix("flame-")?.parse().ok().filter(|number| *number > 0)
+}
+
+/// The flame of a burner, by its id.
+fn flame_of(part: &str, seen: &Seen) -> Option<FlameSeen> {
     let burners = seen.furnace.as_ref()?.burners.as_ref()?;
-    let FlameSeen { height, yellow } = *burners.flames.get(number.checked_sub(1)?)?;
+    burners.flames.get(flame_number(part)?.checked_sub(1)?).copied()
+}
+
+/// Dust in the light that falls in, stirred while the blower moves the air.
+fn dust(seen: &Seen) -> Option<Pose> {
+    let furnace = seen.furnace.as_ref()?;
+    let drift = if furnace.blower > 0.0 { STIRRED } else { [0.0; 2] };
+    Some(Pose { drift, ..Pose::when(light(seen.hour()) != "dark") })
+}
+
+fn flame(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
+    let burners = seen.furnace.as_ref()?.burners.as_ref()?;
+    let number = flame_number(part)?;
+    let FlameSeen { height, yellow } = flame_of(part, seen)?;
     if height < OUT {
         return Some(Pose::HIDDEN);
     }
@@ -162,7 +194,10 @@ fn flame(part: &str, piece: &str, seen: &Seen) -> Option<Pose> {
         shown: Shown::when(shown),
         turn_deg: narrow(lean),
         scale: [narrow(width), narrow(height * share)],
-        flicker: narrow(0.03 + 0.09 * yellow + 0.3 * blown),
+        // Short of air it dances wide and slowly; on low fire, with little gas behind it, a little.
+        flicker: narrow(0.02 + 0.02 * (1.0 - height.min(1.0)) + 0.1 * yellow + 0.3 * blown),
+        sway_deg: narrow(0.6 + 5.0 * yellow + 6.0 * blown),
+        pace: narrow(1.0 - 0.5 * yellow * (1.0 - blown)),
         ..Pose::default()
     })
 }

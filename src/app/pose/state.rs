@@ -3,17 +3,60 @@
 use super::found;
 use crate::appliance::safety::Hose;
 use crate::parts::{
-    Fitted, Level, Opening, OtherAppliance, Port, PortFill, Room, Screw, Tool, YardLook, is_staged,
+    Fitted, Level, Opening, OtherAppliance, Port, PortFill, Room, Screw, Tool, ValveBody, YardLook,
+    is_staged,
 };
 use crate::senses::seen::{
     BurnersSeen, Burning, Cracked, PortSeen, REGISTERS_SHOW, Rod, Seen, Signs, Water,
 };
 
-/// What a place stands on: the room, the wall in the yard, sky and weather.
-pub(super) const GROUND: [&str; 4] = ["room", "wall", "sky", "weather"];
+/// What a place stands on: the room, the wall in the yard, sky and weather; what falls in
+/// of the light outside, how far it dims a place, and how panes and an open window show it.
+pub(super) const GROUND: [&str; 8] =
+    ["room", "wall", "sky", "weather", "light", "dim", "pane", "view"];
 
 /// Temperature up to which snow lies, in degrees Fahrenheit.
 const FREEZING_F: i32 = 32;
+
+/// Frost on the tank above which the first regulator is white as well: the gas comes to it as cold
+/// as the liquid, and cools further as it expands (common practice).
+const REGULATOR_FROSTS: f64 = 0.4;
+
+/// Hours at which dawn begins, the day, dusk and the dark in the heating season, in the middle
+/// latitudes (value from memory).
+const DAWN: f64 = 6.75;
+const DAY: f64 = 8.5;
+const DUSK: f64 = 15.75;
+const DARK: f64 = 17.5;
+
+/// The light outside at an hour of the day.
+pub(super) fn light(hour: f64) -> &'static str {
+    match hour % 24.0 {
+        hour if hour < DAWN || hour >= DARK => "dark",
+        hour if hour < DAY => "dawn",
+        hour if hour < DUSK => "day",
+        _ => "dusk",
+    }
+}
+
+/// Whether a state of the gas valve holds that is drawn small in the furnace room: its body, and
+/// its coils and screws by the firing levels.
+fn valve_body(state: &str, seen: &Seen) -> bool {
+    let staged = is_staged(seen.levels);
+    let body = seen.scene.valve;
+    let side = body == ValveBody::SideBySide;
+    match state {
+        "two-coils" => staged,
+        "stacked-two" => !side && staged,
+        "stacked-one" => !side && !staged,
+        "side-two" => side && staged,
+        "side-one" => side && !staged,
+        "plugs" => body == ValveBody::Plugs,
+        "taps" => body == ValveBody::TapScrews,
+        "side-by-side" => side,
+        _ => false,
+    }
+}
 
 /// Whether a state of the ground holds.
 fn ground(part: &str, state: &str, seen: &Seen) -> bool {
@@ -24,6 +67,7 @@ fn ground(part: &str, state: &str, seen: &Seen) -> bool {
                     Room::Basement => "basement",
                     Room::Closet => "closet",
                     Room::Garage => "garage",
+                    Room::Attic => "attic",
                 }
         }
         "wall" => {
@@ -33,6 +77,7 @@ fn ground(part: &str, state: &str, seen: &Seen) -> bool {
                     YardLook::Brick => "brick",
                 }
         }
+        "light" | "dim" | "pane" | "view" => state == light(seen.hour()),
         _ => state == if seen.outside_f <= FREEZING_F { "snow" } else { "mild" },
     }
 }
@@ -62,6 +107,7 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
         }
         // The air is drawn for the tool that it is held into.
         "yard-air" | "floor-zone" | "breathing-zone" => Some(seen.hand == Some(Tool::GasDetector)),
+        "gas-valve" => Some(valve_body(state, seen)),
         "conversion-label" => furnace.map(|f| fitted(f.conversion_label, state)),
         "box-hose" => burners.map(|b| (b.signs.box_hose == Fitted::On) == (state == "on")),
         "flame-rod" => burners.map(|b| b.signs.rod == Rod::Filmed),
@@ -71,6 +117,7 @@ pub(super) fn holds(part: &str, state: &str, seen: &Seen) -> Option<bool> {
             seen.hall.as_ref().map(|h| (h.registers_closed > REGISTERS_SHOW) == (state == "closed"))
         }
         "tank" => yard.map(|y| state != "frost" || y.frost > 0.01),
+        "first-regulator" => yard.map(|y| y.frost > REGULATOR_FROSTS),
         part if GROUND.contains(&part) => Some(ground(part, state, seen)),
         _ => match level_of(part) {
             Some(level) if part == level.cap_id() => {

@@ -5,7 +5,7 @@
 pub enum Edge {
     /// It does, so it is made soft.
     Soft,
-    /// A line is painted over it.
+    /// A line is painted over it, or it is too faint to be seen.
     Covered,
 }
 

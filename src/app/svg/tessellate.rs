@@ -16,6 +16,8 @@ pub(super) const RIM: f32 = 0.8;
 /// How far a flat edge may lie from its curve, in drawing units: a tenth of a pixel at the
 /// drawing's own size.
 const TOLERANCE: f32 = 0.2;
+/// Opacity under which a fill is so faint that its edge needs no rim: most shades and lights.
+const FAINT: f32 = 0.2;
 
 /// Triangles with a color at each corner.
 #[derive(Debug, Clone, PartialEq, Default)]
@@ -94,6 +96,7 @@ pub(super) fn paint(path: &usvg::Path, opacity: f32) -> Result<Vec<(Triangles, E
         Some(stroke) if stroke.opacity().get() >= 1.0 && stroke.dasharray().is_none() => {
             Edge::Covered
         }
+        _ if fill.as_ref().is_some_and(is_faint) => Edge::Covered,
         Some(_) | None => Edge::Soft,
     };
     let fill = fill.map(|fill| (fill, edge));
@@ -102,6 +105,10 @@ pub(super) fn paint(path: &usvg::Path, opacity: f32) -> Result<Vec<(Triangles, E
         usvg::PaintOrder::FillAndStroke => fill.into_iter().chain(line).collect(),
         usvg::PaintOrder::StrokeAndFill => line.into_iter().chain(fill).collect(),
     })
+}
+
+fn is_faint(fill: &Triangles) -> bool {
+    fill.colors.iter().all(|color| color[3] < FAINT)
 }
 
 fn fill(

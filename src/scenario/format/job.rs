@@ -1,6 +1,6 @@
 //! Scene, house, manometer, found state, job card and marking.
 
-use crate::parts::{Duty, Ending, Fitted, Level, OnOff, Room, ValveBody, YardLook};
+use crate::parts::{Duty, Ending, Fitted, Level, OnOff, Position, Room, ValveBody, YardLook};
 use crate::rules::Severity;
 use crate::scenario::pick::Pick;
 use crate::scenario::shape::{choice, section};
@@ -18,6 +18,11 @@ choice! {
         Basement = id!("choice-room-basement"),
         Closet = id!("choice-room-closet"),
         Garage = id!("choice-room-garage"),
+        Attic = id!("choice-room-attic"),
+    }
+    Position {
+        Upright = id!("choice-position-upright"),
+        Horizontal = id!("choice-position-horizontal"),
     }
     YardLook {
         Siding = id!("choice-yard-look-siding"),
@@ -53,9 +58,13 @@ choice! {
 section! {
     Scene(id!("format-scene")) {
         valve(id!("format-scene-valve")): Pick<ValveBody> = "Plugs";
-        room(id!("format-scene-room")): Option<Pick<Room>> = (derived id!("default-scene-seed"));
+        position(id!("format-scene-position")): Option<Pick<Position>> =
+            (derived id!("default-scene-position"));
+        room(id!("format-scene-room")): Option<Pick<Room>> = (derived id!("default-scene-room"));
         yard(id!("format-scene-yard")): Option<Pick<YardLook>> =
             (derived id!("default-scene-seed"));
+        hour(id!("format-scene-hour")): Option<Vary<Plain>> =
+            (derived id!("default-scene-hour")), limits "0" to "24";
     }
 
     House(id!("format-house")) {

@@ -3,8 +3,17 @@
 use super::{BurnersSeen, FluidSeen, Seen};
 use crate::parts::{Fitted, HandValve, Joint, Port, PortFill, Screw};
 use crate::physics::valve::HandleAngle;
+use crate::units::TICK_S;
 
 impl Seen {
+    /// Time of day, in hours after midnight: by it the sky is light or dark.
+    #[must_use]
+    pub fn hour(&self) -> f64 {
+        #[expect(clippy::cast_precision_loss, reason = "ticks of a job stay far below 2^52")]
+        let since_s = self.tick as f64 * TICK_S;
+        (self.scene.begins.seconds() + since_s) / 3600.0
+    }
+
     /// What is behind the burner door, while it is off.
     fn burners(&self) -> Option<&BurnersSeen> {
         self.furnace.as_ref()?.burners.as_ref()

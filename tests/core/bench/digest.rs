@@ -117,7 +117,11 @@ fn nothing_is_left_out_but_words() {
         "src/setup/mod.rs: pub title: String,",
     ];
     // Looks of a place are nothing that could be measured.
-    let looks = ["src/parts/scene.rs: pub room: Room,", "src/parts/scene.rs: pub yard: YardLook,"];
+    let looks = [
+        "src/parts/scene.rs: pub begins: TimeOfDay,",
+        "src/parts/scene.rs: pub room: Room,",
+        "src/parts/scene.rs: pub yard: YardLook,",
+    ];
     // What the job asks for is no state of the bench; what a plate says stands in the setup.
     let elsewhere = [
         "src/senses/seen/observation.rs: pub rise_k: (f64, f64),",

@@ -1,7 +1,7 @@
 //! The kinds of equipment and surroundings that a job has.
 
 use quarterturn::bench::Bench;
-use quarterturn::parts::{Room, Scene, ValveBody, YardLook};
+use quarterturn::parts::{Position, Room, Scene, TimeOfDay, ValveBody, YardLook};
 use quarterturn::scenario::load;
 
 use super::{natural, problems, spoiled};
@@ -40,9 +40,13 @@ fn looks_come_from_the_seed_and_the_valve_does_not() {
 #[test]
 fn an_author_chooses() {
     for seed in 0..20 {
-        let written = scene("room: Garage, yard: Siding, valve: SideBySide", seed);
-        let wanted =
-            Scene { valve: ValveBody::SideBySide, room: Room::Garage, yard: YardLook::Siding };
+        let written = scene("room: Garage, yard: Siding, valve: SideBySide, hour: 17.5", seed);
+        let wanted = Scene {
+            valve: ValveBody::SideBySide,
+            room: Room::Garage,
+            yard: YardLook::Siding,
+            begins: TimeOfDay { minutes: 17 * 60 + 30 },
+        };
         assert_eq!(written, wanted);
         assert_ne!(scene("room: OneOf([Closet, Garage])", seed).room, Room::Basement);
     }
@@ -62,9 +66,49 @@ fn looks_are_not_in_the_digest() {
     };
     setup.scene.room = match setup.scene.room {
         Room::Basement => Room::Closet,
-        Room::Closet | Room::Garage => Room::Basement,
+        Room::Closet | Room::Garage | Room::Attic => Room::Basement,
     };
+    setup.scene.begins = TimeOfDay::from_hours(23.0);
     assert_eq!(Bench::new(setup.clone()).digest(), digest);
     setup.scene.valve = ValveBody::TapScrews;
     assert_ne!(Bench::new(setup).digest(), digest);
+}
+
+/// A furnace lies in an attic and stands anywhere else: the author writes either, and the other
+/// follows; both where they cannot be together are a problem.
+#[test]
+fn a_horizontal_furnace_lies_in_an_attic() {
+    for seed in 0..20 {
+        assert_eq!(scene("position: Horizontal", seed).room, Room::Attic);
+        assert_eq!(scene("room: Attic", seed).position(), Position::Horizontal);
+        assert_eq!(scene("position: Upright", seed).position(), Position::Upright);
+    }
+    let drawn = |written: &str| -> Vec<Position> {
+        (0..30).map(|seed| scene(written, seed).position()).collect()
+    };
+    assert!(drawn("yard: Brick").into_iter().all(|position| position == Position::Upright));
+    assert_eq!(kinds(drawn("room: OneOf([Attic, Basement])").into_iter()), 2);
+    assert_eq!(kinds(drawn("position: OneOf([Upright, Horizontal])").into_iter()), 2);
+    let told = |written: &str| problems("house: (", &format!("scene: ({written}), house: ("));
+    for both in [
+        "position: Horizontal, room: Closet",
+        "position: Upright, room: Attic",
+        "position: Horizontal, room: OneOf([Attic, Garage])",
+        "position: OneOf([Upright, Horizontal]), room: Attic",
+    ] {
+        let found = told(both);
+        assert!(found.iter().any(|it| it.path == "scene.room"), "{both}: {found:?}");
+    }
+    assert!(told("position: Horizontal, room: Attic").is_empty());
+    assert!(told("position: Upright, room: OneOf([Closet, Garage])").is_empty());
+}
+
+/// The hour is drawn for each seed in working time, and no later than a day has hours.
+#[test]
+fn a_job_has_its_hour() {
+    let job = load(&natural()).unwrap();
+    let begins: Vec<_> = (0..40).map(|seed| job.draw(seed).scene.begins).collect();
+    assert!(kinds(begins.iter().copied()) > 4);
+    assert!(begins.iter().all(|it| (7 * 60..=16 * 60 + 15).contains(&it.minutes)));
+    assert!(!problems("house: (", "scene: (hour: 25), house: (").is_empty());
 }
