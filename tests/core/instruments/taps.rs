@@ -6,10 +6,10 @@ use quarterturn::catalogue::fault::Fault;
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::hands::event::EventKind;
 use quarterturn::hands::refusal::Refusal;
-use quarterturn::marking::{Brief, Ledger, evaluate};
+use quarterturn::marking::{Brief, Ledger, Marks, evaluate};
 use quarterturn::parts::{
-    Ending, Fitted, HandValve, Joint, OnOff, Phase, Place, Port, PortFill, Push, Reading, Stage,
-    Tool, ValveBody,
+    Ending, Fitted, HandValve, Joint, Level, OnOff, Phase, Place, Port, PortFill, Push, Reading,
+    Stage, Tool, ValveBody,
 };
 use quarterturn::rules::shared;
 use quarterturn::setup::Setup;
@@ -114,6 +114,34 @@ fn a_shut_tap_reads_nothing() {
     assert_eq!(hand.refused(loosens), Refusal::HoseInTheWay);
 }
 
+/// The marks say why a number belongs to no state of the job: the screw was turned in under the hose; over
+/// a loosened one it was the state that was another.
+#[test]
+fn the_marks_tell_of_a_shut_tap() {
+    let told_of_the_screw = |loosened: bool, stage: Stage| {
+        let mut hand = at_taps();
+        hand.act(Action::MeterZero);
+        if loosened {
+            hand.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
+            screw(&mut hand, Port::Inlet, OPEN);
+        }
+        hose(&mut hand, Port::Inlet);
+        if loosened {
+            hand.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 90 });
+        }
+        hand.wait(60);
+        let thousandths = (1000.0 * inches(&hand)).round() as i32;
+        let (port, phase, unit) = (Port::Inlet, Phase::Found, PressureUnit::InWc);
+        hand.act(Action::Write(Reading { port, stage, phase, thousandths, unit }));
+        let marks = handed_over(hand.bench);
+        let truths: Vec<&str> = marks.findings.iter().map(|it| it.truth.as_str()).collect();
+        assert!(truths.iter().any(|it| !it.is_empty()), "{truths:?}");
+        truths.iter().any(|it| it.contains("with the screw turned in"))
+    };
+    assert!(told_of_the_screw(false, Stage::Rest));
+    assert!(!told_of_the_screw(true, Stage::Firing(Level::Low)));
+}
+
 /// A screw that is only broken loose seeps, one that is loosened lets gas out, and the marks tell what
 /// was left so.
 #[test]
@@ -189,8 +217,7 @@ fn what_is_left_at_a_tap_is_charged() {
         let mut hand = at_taps();
         hand.act(Action::HandValve { hand_valve: HandValve::Furnace, degrees: 0 });
         leaves(&mut hand);
-        let marks = handed_over(hand.bench);
-        marks.iter().any(|it| it == rule)
+        handed_over(hand.bench).findings.iter().any(|it| it.rule == rule)
     };
     const SHORT: &[PlugStep] =
         &[PlugStep::BreakLoose, PlugStep::SpinOut, PlugStep::SpinIn, PlugStep::Tighten(2)];
@@ -205,8 +232,7 @@ fn what_is_left_at_a_tap_is_charged() {
     }
 }
 
-/// Rules that were charged.
-fn handed_over(mut bench: Bench) -> Vec<String> {
+fn handed_over(mut bench: Bench) -> Marks {
     let hand = |bench: &mut Bench, action: Action| bench.apply(&action).unwrap();
     hand(&mut bench, Action::Go(Place::Hall));
     let said =
@@ -215,8 +241,7 @@ fn handed_over(mut bench: Bench) -> Vec<String> {
     let mut ledger = Ledger::new(bench.setup().clone());
     ledger.take(bench.take_events());
     let brief = Brief { right_endings: vec![Ending::InService] };
-    let marks = evaluate(&shared().unwrap(), &ledger, &brief);
-    marks.findings.into_iter().map(|it| it.rule).collect()
+    evaluate(&shared().unwrap(), &ledger, &brief)
 }
 
 /// A fault of plugs alone does not fit taps; a loose one does, and a new gas valve has taps again.

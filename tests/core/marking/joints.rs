@@ -2,7 +2,7 @@
 
 use quarterturn::hands::action::{Action, PlugStep};
 use quarterturn::hands::event::EventKind;
-use quarterturn::parts::{Ending, Fitted, Joint, JointVerdict, Port};
+use quarterturn::parts::{Ending, Fitted, Height, Joint, JointVerdict, Port, PortFill, Push};
 use quarterturn::physics::valve::HandleAngle;
 use quarterturn::rules::{Essential, Severity};
 use quarterturn::units::PA_PER_INWC;
@@ -167,5 +167,33 @@ fn the_working_pressure_ends_at_the_plate() {
         sheet.did(Action::LeakFluid(INLET)).push(judged(15.0, pressure, false));
         sheet.did(Action::Wipe(INLET)).handed_over(Ending::InService);
         assert_eq!(sheet.times("joint-checked-wrongly"), counts, "{pressure}");
+    }
+}
+
+/// The hose off a tap parts the joint at that tap, which is leak-checked anew: no other act does, no
+/// tap without a hose, no hose on an adapter, and not the tap of the other port.
+#[test]
+fn the_hose_off_a_tap_parts_its_joint() {
+    let on_tap = PortFill::HoseOnTap(Push::Fully);
+    let snug = PortFill::TapSnug;
+    let smell = Action::Sniff(Height::Head);
+    for ([inlet, manifold], act, parted) in [
+        ([on_tap, snug], Action::HoseOff, Some("inlet")),
+        ([on_tap, snug], smell, None),
+        ([snug, on_tap], Action::HoseOff, Some("manifold")),
+        ([snug, snug], Action::HoseOff, None),
+        ([PortFill::Hose(Push::Fully), PortFill::Snug], Action::HoseOff, None),
+    ] {
+        let mut sheet = checked(false, JointVerdict::Tight);
+        let closed = sheet.truth.clone();
+        sheet.truth.ports[Port::Inlet].fill = inlet;
+        sheet.truth.ports[Port::Manifold].fill = manifold;
+        sheet.did(act.clone()).later();
+        sheet.truth = closed;
+        sheet.handed_over(Ending::InService);
+        let unchecked = sheet.finding("joint-unchecked").map(|it| it.seen);
+        assert_eq!(unchecked.is_some(), parted.is_some(), "{inlet:?} {manifold:?} {act:?}");
+        let of_port = |port: &str| unchecked.as_ref().is_some_and(|it| it.contains(port));
+        assert!(parted.is_none_or(of_port), "{unchecked:?}");
     }
 }
