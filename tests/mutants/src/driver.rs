@@ -32,7 +32,7 @@ const LONGER: f64 = 20.0;
 const ABOUT: &[(&str, &[&str])] = &[
     ("marking::limits", &["ask", "adjusting", "turning", "unsafe_left"]),
     ("marking::ports", &["joints", "grounds", "control", "ask"]),
-    ("marking::hazards", &["safety", "house", "closing", "conversion"]),
+    ("marking::hazards", &["safety", "house", "closing", "conversion", "evaluate"]),
     ("marking::hose", &["test_setup", "instruments", "measuring", "unread"]),
     (
         "marking::left",
@@ -90,6 +90,7 @@ const ABOUT: &[(&str, &[&str])] = &[
     ("marking::burners", &["adjusting", "unsafe_left", "turning", "combustion"]),
     ("marking::competencies", &["shown", "occasion", "work", "competency"]),
     ("marking::cycle", &["cycle"]),
+    ("instruments::taps", &["joints", "measuring"]),
     ("marking::debrief", &["debrief", "trace", "deed", "observer"]),
     ("marking::leaving", &["control", "cycle", "joints"]),
     ("marking::measured", &["instruments", "test_setup", "turning", "rise"]),
