@@ -32,10 +32,11 @@ const DARK: f64 = 17.5;
 /// The light outside at an hour of the day.
 pub(super) fn light(hour: f64) -> &'static str {
     match hour % 24.0 {
-        hour if hour < DAWN || hour >= DARK => "dark",
+        hour if hour < DAWN => "dark",
         hour if hour < DAY => "dawn",
         hour if hour < DUSK => "day",
-        _ => "dusk",
+        hour if hour < DARK => "dusk",
+        _ => "dark",
     }
 }
 
