@@ -236,6 +236,11 @@ pub(super) fn final_cycle() -> Vec<Step> {
             full.map(|full| wait(full, 2.0 * LIGHT_UP_S)).into_iter().collect()
         }),
         think(no_second_stage),
+        think(|me, _| {
+            // It burns at its full rate: a limit that was open on the way here has closed.
+            me.know.since_call.limit = false;
+            Vec::new()
+        }),
         pause(FULL_S),
         think(went_out),
         others_before_rest(),
@@ -286,9 +291,10 @@ fn no_second_stage(me: &mut Mind, seen: &Seen) -> Vec<Step> {
     take(Course::MendClosed)
 }
 
-/// The burners went out in the middle of the call.
-fn went_out(me: &mut Mind, _: &Seen) -> Vec<Step> {
-    if me.know.since_call.limit && !me.careless { limit_again(me) } else { Vec::new() }
+/// The burners went out in the middle of the call, or the blower is heard to labor.
+fn went_out(me: &mut Mind, seen: &Seen) -> Vec<Step> {
+    let short_of_air = me.know.since_call.limit || seen.sounds.contains(&Sound::BlowerSlow);
+    if short_of_air && !me.careless { limit_again(me) } else { Vec::new() }
 }
 
 /// The limit has opened: too little air over the exchanger.
