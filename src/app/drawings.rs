@@ -210,7 +210,7 @@ pub fn gas_valve(body: ValveBody) -> &'static str {
 }
 
 /// The drawing of the furnace room with these surroundings. In a garage the water heater stands
-/// raised, for gas vapors lie on the floor there.
+/// raised, for vapors of gasoline may lie on the floor there.
 #[must_use]
 pub fn furnace_room(room: Room) -> &'static str {
     let [floor, garage, attic] = FURNACE_ROOMS;

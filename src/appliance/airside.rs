@@ -36,7 +36,7 @@ const FILTER: f64 = 0.25;
 const REGISTERS: f64 = 0.25;
 /// Share of an area that always stays.
 const LEAST_AREA: f64 = 0.05;
-/// Share of its speed below which a fan is heard to labor.
+/// Share of its speed below which a fan is heard to labor (from memory).
 const LABORS: f64 = 0.6;
 /// Change of firing, as a share of full, from which the flue gas is worked out anew.
 const NOTICED: f64 = 1e-3;

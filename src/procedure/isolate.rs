@@ -26,10 +26,7 @@ pub(super) fn heat_off(seen: &Seen, memory: &Memory) -> Step {
 
 /// Burners out, fans stopped: heard from the furnace or from the hall.
 pub(super) fn standing(seen: &Seen, memory: &Memory) -> Step {
-    let runs = |sound: &Sound| {
-        let fans = [Sound::Inducer, Sound::InducerFast, Sound::Blower, Sound::BlowerSlow];
-        matches!(sound, Sound::Burners(_)) || fans.contains(sound)
-    };
+    let runs = |sound: &Sound| matches!(sound, Sound::Burners(_)) || sound.is_of_fan();
     at(seen, &[Place::Hall, Place::PlantRoom, Place::GasValve]).then(memory, || {
         if seen.sounds.iter().any(runs) { Step::Wait(Awaited::Rest) } else { Step::Met }
     })

@@ -47,8 +47,7 @@ impl Cycle {
         };
         let heard = |sound| seen.sounds.contains(&sound);
         let burns = seen.levels.iter().copied().find(|&level| heard(Sound::Burners(level)));
-        let fans = [Sound::Inducer, Sound::InducerFast, Sound::Blower, Sound::BlowerSlow];
-        let still = burns.is_none() && !fans.into_iter().any(heard);
+        let still = burns.is_none() && !seen.sounds.iter().any(|sound| sound.is_of_fan());
         let full = burns.is_some_and(Level::is_top);
         match self {
             Self::Seen => Self::Seen,

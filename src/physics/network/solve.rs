@@ -84,7 +84,7 @@ impl Network {
         report
     }
 
-    /// Lists the openings that are not shut: most of a bench's are, at every step.
+    /// Lists the openings that are not shut, so that a step passes over the others, which are many.
     fn list_passing(&mut self) {
         self.passing.clear();
         for (k, link) in self.openings.iter_mut().enumerate() {
